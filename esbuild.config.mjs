@@ -1,0 +1,23 @@
+// Bundles the command line, the language server and the extension. CommonJS, because some bundled
+// libraries are CommonJS inside and an ESM bundle would need a require shim.
+import { build } from "esbuild";
+
+const common = {
+  bundle: true,
+  platform: "node",
+  target: "node22",
+  format: "cjs",
+  minify: !process.argv.includes("--dev"),
+  sourcemap: process.argv.includes("--dev"),
+  logLevel: "warning",
+  legalComments: "none",
+  // import.meta.url is empty in CommonJS output; give bundled ESM code the file it runs from.
+  define: { "import.meta.url": "__bundleUrl" },
+  banner: { js: 'const __bundleUrl=require("node:url").pathToFileURL(__filename).href;' },
+};
+
+await Promise.all([
+  build({ ...common, entryPoints: ["server/cli/main.ts"], outfile: "dist/hopwright.cjs", banner: { js: `#!/usr/bin/env node\n${common.banner.js}` } }),
+  build({ ...common, entryPoints: ["server/lsp/main.ts"], outfile: "dist/server.cjs" }),
+  build({ ...common, entryPoints: ["extension/extension.ts"], outfile: "dist/extension.cjs", external: ["vscode"] }),
+]);
