@@ -1,0 +1,26 @@
+import type { Address } from "./address.js";
+
+export type Severity = "error" | "warning" | "info";
+
+/** A place that helps to understand a finding: a fact of the design, or a file (terrain, survey). */
+export interface RelatedPlace {
+  readonly at?: Address;
+  readonly file?: string;
+  readonly message: string;
+}
+
+/** What a rule has to say about one fact. Data only: every printer lays it out in its own way. */
+export interface Finding {
+  /** Identifier of the rule; it never changes its meaning. */
+  readonly rule: string;
+  readonly severity: Severity;
+  /** Where it belongs. */
+  readonly at: Address;
+  /** One sentence with the numbers in it, as an engineer would say it. */
+  readonly message: string;
+  /** What to do, if one thing can be named. */
+  readonly help?: string;
+  readonly related?: readonly RelatedPlace[];
+  /** Set when the design accepts it. */
+  readonly accepted?: { readonly reason?: string; readonly until?: string };
+}

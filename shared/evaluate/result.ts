@@ -1,0 +1,146 @@
+/**
+ * What the engine computes for one hop. Plain data; every number is finite, and what could not be
+ * computed is undefined with a reason in `missing`. Serialized into `--format json` by the host.
+ */
+import type { Polarization } from "../design/design.js";
+
+/** One row of the level diagram: an element the signal passes, and the level behind it. */
+export interface LevelRow {
+  /** For example `transmitter output`, `coupler main arm`, `transmit antenna`, `free space`. */
+  readonly element: string;
+  /** What it is, for example the catalogue name and length. */
+  readonly detail?: string;
+  readonly site?: string;
+  /** 0 for the first row. */
+  readonly changeDb: number;
+  readonly levelDbm: number;
+}
+
+/** Where an input came from, for the explanation of a figure. */
+export interface InputUsed {
+  readonly name: string;
+  readonly value: string;
+  readonly origin: "design" | "network climate" | "hop climate" | "catalogue" | "terrain" | "standard atmosphere" | "default" | "survey";
+  readonly note?: string;
+}
+
+/** A method applied: what an explanation cites. */
+export interface MethodUsed {
+  /** For example `Rec. ITU-R P.530-18 section 2.4.1`. */
+  readonly source: string;
+  /** For example `verified`, `from memory, not checked against the Recommendation`. */
+  readonly status: string;
+  readonly what: string;
+}
+
+/** Outage of one cause, as a percentage of the average year (multipath converted from the worst month). */
+export interface Outage {
+  readonly timePercent: number;
+  /** Set when the method only bounds it, for example `below 0.001 %` of rain. */
+  readonly bound?: "at most" | "at least";
+}
+
+export interface ModeResult {
+  readonly modulation: string;
+  readonly bandwidthHz: number;
+  readonly bitRateBps?: number;
+  readonly transmitPowerDbm: number;
+  readonly receivedLevelDbm: number;
+  readonly thresholdDbm: number;
+  readonly thresholdFrom: "catalogue" | "noise figure and required SNR";
+  readonly fadeMarginDb: number;
+  readonly multipath?: Outage;
+  /** Fraction of the worst month that multipath takes, percent. */
+  readonly multipathWorstMonthPercent?: number;
+  readonly rain?: Outage;
+  /** Propagation only, this direction; undefined when a cause could not be computed. */
+  readonly availabilityPercent?: number;
+}
+
+export interface DirectionResult {
+  readonly from: string;
+  readonly to: string;
+  readonly frequencyHz: number;
+  readonly eirpDbm: number;
+  /** Level diagram of the reference mode (the highest of the range). */
+  readonly levels: readonly LevelRow[];
+  readonly receivedLevelDbm: number;
+  /** Lowest rate first; the last one is the reference mode. */
+  readonly modes: readonly ModeResult[];
+  /** Received level in the strongest mode against the overload level. */
+  readonly overload?: { readonly receivedLevelDbm: number; readonly overloadDbm: number; readonly marginDb: number };
+  /** Main and standby branches, when couplers make them differ. */
+  readonly standbyReceivedLevelDbm?: number;
+}
+
+export interface EndGeometry {
+  readonly site: string;
+  readonly groundM: number;
+  readonly groundFrom: "design" | "terrain";
+  readonly antennaHeightM: number;
+  /** Bearing to the far end, clockwise from true north, 0..360. */
+  readonly azimuthDeg: number;
+  /** Elevation of the ray at this antenna for the median k, degrees above the horizontal. */
+  readonly elevationDeg: number;
+}
+
+/** The most critical point of the path for one criterion. */
+export interface ClearanceResult {
+  readonly kFactor: number;
+  readonly requiredFraction: number;
+  /** Clearance over the critical point in first Fresnel radii; negative: the ray is blocked. */
+  readonly fraction: number;
+  readonly clearanceM: number;
+  readonly fresnelRadiusM: number;
+  readonly distanceM: number;
+  /** Height of what stands there, above sea level. */
+  readonly obstacleM: number;
+  /** Title of the obstacle when the critical point is one, otherwise terrain. */
+  readonly obstacle?: string;
+  readonly ok: boolean;
+  /** Antenna height of each end (alone) at which the criterion would be met; undefined: not by this end alone. */
+  readonly heightNeededM: readonly [number | undefined, number | undefined];
+}
+
+export interface ProfileSummary {
+  readonly stepM: number;
+  readonly points: number;
+  readonly gaps: readonly { readonly fromM: number; readonly toM: number; readonly reason: "void" | "uncovered" }[];
+  readonly sources: readonly { readonly file: string; readonly sharePercent: number }[];
+  readonly highestM?: number;
+  readonly meanM?: number;
+  readonly kind: "terrain" | "survey";
+}
+
+export interface HopResult {
+  readonly hop: string;
+  readonly ends: readonly [string, string];
+  /** Geodesic on WGS84. */
+  readonly distanceM?: number;
+  /** Straight distance between the antennas. */
+  readonly slantDistanceM?: number;
+  readonly geometry?: readonly [EndGeometry, EndGeometry];
+  readonly polarization?: Polarization;
+  readonly profile?: ProfileSummary;
+  readonly clearance: readonly ClearanceResult[];
+  readonly freeSpaceLossDb?: number;
+  readonly gasLossDb?: number;
+  readonly diffractionLossDb?: number;
+  readonly rainAttenuation001Db?: number;
+  readonly directions: readonly DirectionResult[];
+  /** Propagation, worse direction per cause, reference mode and the mode that carries the committed capacity. */
+  readonly availability?: {
+    /** Two-way, of the mode the objective asks for (its capacity, or the lowest mode). */
+    readonly availabilityPercent: number;
+    readonly modulation: string;
+    readonly multipathPercent: number;
+    readonly rainPercent: number;
+    readonly dominant: "multipath" | "rain" | "none";
+  };
+  readonly inputs: readonly InputUsed[];
+  readonly methods: readonly MethodUsed[];
+  /** What could not be computed, and why, one sentence each. */
+  readonly missing: readonly string[];
+  /** Remarks of the methods about their validity. */
+  readonly notes: readonly string[];
+}
