@@ -1,0 +1,159 @@
+/**
+ * Radio refractive index, humidity and the effective Earth radius. Rec. ITU-R P.453-14 (08/2019).
+ *
+ * Gradients of refractivity are dN/dh in N-units per km: negative in ordinary air, -39.25 for k = 4/3.
+ */
+import { MEAN_EARTH_RADIUS_M } from "./constants.js";
+import {
+  outsideOf,
+  requireFinite,
+  requireNotNegative,
+  requirePositive,
+  type ValidityNotes,
+} from "./validity.js";
+
+/** State of the air. Total barometric pressure is `dryPressureHPa + vapourPressureHPa`. */
+export interface AirState {
+  readonly dryPressureHPa: number;
+  readonly vapourPressureHPa: number;
+  readonly temperatureK: number;
+}
+
+/**
+ * Radio refractivity N = (n - 1) 1e6, in N-units, with its dry and wet terms.
+ * @throws RangeError for a temperature that is not positive or a negative pressure
+ * @see Rec. ITU-R P.453-14 eq (2) to (4); checked against ITU-R Study Group 3 examples.
+ *   The stated accuracy, 0.5 % up to 100 GHz, is from memory, not checked against the Recommendation.
+ */
+export function refractivity(air: AirState): { total: number; dry: number; wet: number } {
+  requireNotNegative("dryPressureHPa", air.dryPressureHPa);
+  requireNotNegative("vapourPressureHPa", air.vapourPressureHPa);
+  requirePositive("temperatureK", air.temperatureK);
+  const { dryPressureHPa: pd, vapourPressureHPa: e, temperatureK: T } = air;
+  const dry = (77.6 * pd) / T;
+  const wet = (72 * e) / T + (3.75e5 * e) / T ** 2;
+  return { total: dry + wet, dry, wet };
+}
+
+/** Radio refractive index n. @see Rec. ITU-R P.453-14 eq (1) */
+export function refractiveIndex(air: AirState): number {
+  return 1 + refractivity(air).total * 1e-6;
+}
+
+/**
+ * Saturation pressure of water vapour, hPa.
+ * @param temperatureC over water -40 to 50, over ice -80 to 0 (both ranges from memory)
+ * @param totalPressureHPa total barometric pressure
+ * @see Rec. ITU-R P.453-14 eq (9). Water: checked against ITU-R Study Group 3 examples.
+ *   Ice: read in a public implementation, not checked against an ITU-R number.
+ */
+export function saturationPressureHPa(
+  temperatureC: number,
+  totalPressureHPa: number,
+  over: "water" | "ice" = "water",
+): number {
+  requireFinite("temperatureC", temperatureC);
+  requireNotNegative("totalPressureHPa", totalPressureHPa);
+  const t = temperatureC;
+  const P = totalPressureHPa;
+  const water = over === "water";
+  const EF = water
+    ? 1 + 1e-4 * (7.2 + P * (0.032 + 5.9e-6 * t * t))
+    : 1 + 1e-4 * (2.2 + P * (0.0383 + 6.4e-6 * t * t));
+  const [a, b, c, d] = water ? [6.1121, 18.678, 257.14, 234.5] : [6.1115, 23.036, 279.82, 333.7];
+  // The formula has a pole at t = -c, near absolute zero; no air is that cold.
+  if (t <= -c) throw new RangeError(`temperatureC must be above ${-c}, not ${t}`);
+  return EF * a * Math.exp(((b - t / d) * t) / (t + c));
+}
+
+/** Notes on a saturation pressure. The ranges are from memory, not checked against the Recommendation. */
+export function saturationPressureValidity(
+  temperatureC: number,
+  over: "water" | "ice" = "water",
+): ValidityNotes {
+  const [min, max] = over === "water" ? [-40, 50] : [-80, 0];
+  const source = "Rec. ITU-R P.453-14 section 1, range from memory";
+  return outsideOf({ quantity: "temperature", value: temperatureC, min, max, unit: "degrees C", source });
+}
+
+/**
+ * Vapour pressure, hPa, from relative humidity.
+ * @param relativeHumidityPercent 0 to 100
+ * @see Rec. ITU-R P.453-14 eq (8), checked against ITU-R Study Group 3 examples
+ */
+export function vapourPressureHPa(
+  relativeHumidityPercent: number,
+  temperatureC: number,
+  totalPressureHPa: number,
+  over: "water" | "ice" = "water",
+): number {
+  requireNotNegative("relativeHumidityPercent", relativeHumidityPercent);
+  return (relativeHumidityPercent * saturationPressureHPa(temperatureC, totalPressureHPa, over)) / 100;
+}
+
+/** Water vapour density, g/m3, of a vapour pressure. @see Rec. ITU-R P.453-14 section 1, P.676-13 eq (4) */
+export function vapourDensityGm3(vapourPressureHPa: number, temperatureK: number): number {
+  requirePositive("temperatureK", temperatureK);
+  return (216.7 * vapourPressureHPa) / temperatureK;
+}
+
+/** Vapour pressure, hPa, of a water vapour density. @see Rec. ITU-R P.676-13 eq (4) */
+export function vapourPressureOfDensityHPa(waterVapourDensityGm3: number, temperatureK: number): number {
+  return (waterVapourDensityGm3 * temperatureK) / 216.7;
+}
+
+/**
+ * Mean refractivity at a height, N-units: N0 exp(-h/h0) with h0 = 7.35 km.
+ * @param heightM above sea level
+ * @param seaLevelN N0, 315 for the global mean
+ * @see Rec. ITU-R P.453-14; from memory, not checked against the Recommendation
+ */
+export function refractivityAtHeight(heightM: number, seaLevelN = 315): number {
+  requireFinite("heightM", heightM);
+  return seaLevelN * Math.exp(-heightM / 7350);
+}
+
+/** What a constant gradient of refractivity does to a ray, and the k that goes with it where there is one. */
+export type EffectiveRadius =
+  | { readonly branch: "sub-refraction" | "ordinary" | "super-refraction"; readonly k: number }
+  /** Gradient exactly -157 N/km: the ray follows the Earth, which becomes flat: k is infinite, the bulge 0. */
+  | { readonly branch: "flat"; readonly k: undefined }
+  /** The ray bends more than the Earth: k is negative and no clearance figure is meaningful. */
+  | { readonly branch: "ducting"; readonly k: number };
+
+/**
+ * Effective Earth radius factor of a constant gradient: k = 157/(157 + G).
+ *
+ * Branches: above 0 N/km sub-refraction (k < 1); 0 down to -79 N/km ordinary; below that super-refraction
+ * (k > 2); -157 N/km flat; below ducting. The bounds between ordinary and the others are common practice.
+ * @param gradientNPerKm dN/dh, negative in ordinary air
+ * @see Rec. ITU-R P.452-17 eq (5), P.1812-6 eq (6), which take the lapse -G; three published values checked
+ * @example effectiveEarthRadiusFactor(-39.25) // { branch: "ordinary", k: 1.3333 }
+ */
+export function effectiveEarthRadiusFactor(gradientNPerKm: number): EffectiveRadius {
+  requireFinite("gradientNPerKm", gradientNPerKm);
+  if (gradientNPerKm === -157) return { branch: "flat", k: undefined };
+  const k = 157 / (157 + gradientNPerKm);
+  if (gradientNPerKm < -157) return { branch: "ducting", k };
+  if (gradientNPerKm < -79) return { branch: "super-refraction", k };
+  return { branch: gradientNPerKm > 0 ? "sub-refraction" : "ordinary", k };
+}
+
+/** Gradient of refractivity, N/km, that belongs to k (not 0; Infinity gives -157). The inverse of the above. */
+export function gradientOfFactor(k: number): number {
+  if (Number.isNaN(k) || k === 0) throw new RangeError(`k must not be ${k}`);
+  return 157 / k - 157;
+}
+
+/**
+ * Height of the Earth bulge above the chord, m: d1 d2/(2 k a), a = 6371 km.
+ * @param d1M distance to one end, m
+ * @param d2M distance to the other end, m
+ * @param k effective Earth radius factor, not 0; Infinity means a flat Earth
+ * @see geometry (parabolic approximation), used in Rec. ITU-R P.526-15 section 4.5
+ * @example earthBulgeM(10_000, 20_000, 4 / 3) // 11.77 m
+ */
+export function earthBulgeM(d1M: number, d2M: number, k: number): number {
+  if (Number.isNaN(k) || k === 0) throw new RangeError(`k must not be ${k}`);
+  return (d1M * d2M) / (2 * k * MEAN_EARTH_RADIUS_M);
+}

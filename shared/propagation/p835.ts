@@ -1,0 +1,89 @@
+/** Mean annual global reference atmosphere. Rec. ITU-R P.835-6 (12/2017) section 1. */
+import { outsideOf, type ValidityNotes } from "./validity.js";
+
+/** Air at a height. Total barometric pressure is `pressureHPa`; dry pressure is that less the vapour pressure. */
+export interface ReferenceAir {
+  readonly temperatureK: number;
+  /** TOTAL pressure. */
+  readonly pressureHPa: number;
+  readonly vapourPressureHPa: number;
+  readonly waterVapourDensityGm3: number;
+}
+
+/**
+ * Reference atmosphere at a geometric height.
+ *
+ * Below sea level the first layer is continued (our practice: outside the stated range, see
+ * `referenceAtmosphereValidity`).
+ * @param heightM geometric height above sea level, -5000 to 100 000
+ * @param surfaceDensityGm3 water vapour density at sea level, 7.5 for the global mean
+ * @throws RangeError outside -5000 to 100 000 m
+ * @see Rec. ITU-R P.835-6 section 1; 25 ITU-R Study Group 3 values checked to 1e-12
+ * @example referenceAtmosphere(500) // 284.9 K, 954.6 hPa, 5.84 g/m3
+ */
+export function referenceAtmosphere(heightM: number, surfaceDensityGm3 = 7.5): ReferenceAir {
+  if (!(heightM >= -5000 && heightM <= 100_000)) {
+    throw new RangeError(`heightM must be -5000 to 100000, not ${heightM}`);
+  }
+  const Z = heightM / 1000;
+  const { temperatureK, pressureHPa } = dryAir(Z);
+  const density = surfaceDensityGm3 * Math.exp(-Z / 2);
+  const vapour = (density * temperatureK) / 216.7;
+  // High up the mixing ratio e/P stays at 2e-6.
+  if (vapour >= 2e-6 * pressureHPa) {
+    return { temperatureK, pressureHPa, vapourPressureHPa: vapour, waterVapourDensityGm3: density };
+  }
+  const vapourPressureHPa = 2e-6 * pressureHPa;
+  return {
+    temperatureK,
+    pressureHPa,
+    vapourPressureHPa,
+    waterVapourDensityGm3: (216.7 * vapourPressureHPa) / temperatureK,
+  };
+}
+
+/** Notes on a height. @see Rec. ITU-R P.835-6 section 1 */
+export function referenceAtmosphereValidity(heightM: number): ValidityNotes {
+  const source = "Rec. ITU-R P.835-6 section 1; below sea level the lowest layer is continued";
+  return outsideOf({ quantity: "height", value: heightM, min: 0, max: 100_000, unit: "m", source });
+}
+
+/** One layer of the lower atmosphere: from a geopotential height (km') on, temperature linear in it. */
+interface Layer {
+  readonly baseKm: number;
+  readonly temperatureK: number;
+  readonly lapseKPerKm: number;
+  readonly pressureHPa: number;
+}
+
+/** Top first, so that the first layer whose base lies below is the right one. */
+const LAYERS: readonly Layer[] = [
+  { baseKm: 71, temperatureK: 214.65, lapseKPerKm: -2, pressureHPa: 0.03956649 },
+  { baseKm: 51, temperatureK: 270.65, lapseKPerKm: -2.8, pressureHPa: 0.6694167 },
+  { baseKm: 47, temperatureK: 270.65, lapseKPerKm: 0, pressureHPa: 1.109106 },
+  { baseKm: 32, temperatureK: 228.65, lapseKPerKm: 2.8, pressureHPa: 8.680422 },
+  { baseKm: 20, temperatureK: 216.65, lapseKPerKm: 1, pressureHPa: 54.7498 },
+  { baseKm: 11, temperatureK: 216.65, lapseKPerKm: 0, pressureHPa: 226.3226 },
+  { baseKm: 0, temperatureK: 288.15, lapseKPerKm: -6.5, pressureHPa: 1013.25 },
+];
+
+function dryAir(Z: number): { temperatureK: number; pressureHPa: number } {
+  if (Z >= 86) return upperAir(Z);
+  const H = (6356.766 * Z) / (6356.766 + Z);
+  const layer = LAYERS.find((candidate) => H >= candidate.baseKm) ?? LAYERS.at(-1)!;
+  const temperatureK = layer.temperatureK + layer.lapseKPerKm * (H - layer.baseKm);
+  const pressureHPa =
+    layer.lapseKPerKm === 0
+      ? layer.pressureHPa * Math.exp((-34.1632 * (H - layer.baseKm)) / layer.temperatureK)
+      : layer.pressureHPa * (layer.temperatureK / temperatureK) ** (34.1632 / layer.lapseKPerKm);
+  return { temperatureK, pressureHPa };
+}
+
+/** 86 to 100 km, by geometric height. */
+function upperAir(Z: number): { temperatureK: number; pressureHPa: number } {
+  const temperatureK = Z <= 91 ? 186.8673 : 263.1905 - 76.3232 * Math.sqrt(1 - ((Z - 91) / 19.9429) ** 2);
+  const pressureHPa = Math.exp(
+    95.571899 - 4.011801 * Z + 6.424731e-2 * Z ** 2 - 4.78966e-4 * Z ** 3 + 1.340543e-6 * Z ** 4,
+  );
+  return { temperatureK, pressureHPa };
+}

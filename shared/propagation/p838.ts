@@ -1,0 +1,94 @@
+/** Specific attenuation by rain. Rec. ITU-R P.838-3 (03/2005). */
+import {
+  ALPHA_HORIZONTAL,
+  ALPHA_VERTICAL,
+  LOG_K_HORIZONTAL,
+  LOG_K_VERTICAL,
+  type Regression,
+} from "./p838-coefficients.data.js";
+import {
+  outsideOf,
+  requireFinite,
+  requireNotNegative,
+  requirePositive,
+  type ValidityNotes,
+} from "./validity.js";
+
+/** A wave that meets rain. */
+export interface RainWave {
+  /** 1 to 1000, see `rainValidity`. */
+  readonly frequencyGHz: number;
+  /** Tilt of the polarization from the horizontal: 0 horizontal, 90 vertical, 45 circular. */
+  readonly polarizationTiltDeg: number;
+  /** Elevation of the path; 0 (default) for a terrestrial hop. */
+  readonly elevationDeg?: number;
+}
+
+/** k and alpha of gamma = k R^alpha, gamma in dB/km, R in mm/h. */
+export interface RainCoefficients {
+  readonly k: number;
+  readonly alpha: number;
+}
+
+/**
+ * k and alpha for any linear or circular polarization.
+ * @throws RangeError for a frequency that is not positive or angles that are not finite
+ * @see Rec. ITU-R P.838-3 eq (2) to (5); 112 ITU-R Study Group 3 values checked to 1e-14
+ * @example rainCoefficients({ frequencyGHz: 18, polarizationTiltDeg: 90 }) // k 0.0771, alpha 1.0025
+ */
+export function rainCoefficients(wave: RainWave): RainCoefficients {
+  const { frequencyGHz, polarizationTiltDeg: tilt, elevationDeg = 0 } = wave;
+  requirePositive("frequencyGHz", frequencyGHz);
+  requireFinite("polarizationTiltDeg", tilt);
+  requireFinite("elevationDeg", elevationDeg);
+  const logF = Math.log10(frequencyGHz);
+  // Plain horizontal and vertical need one pair only, and come out as the tables have them.
+  if (elevationDeg === 0 && tilt === 0) return horizontal(logF);
+  if (elevationDeg === 0 && tilt === 90) return vertical(logF);
+
+  const { k: kH, alpha: aH } = horizontal(logF);
+  const { k: kV, alpha: aV } = vertical(logF);
+  const mix = Math.cos((elevationDeg * Math.PI) / 180) ** 2 * Math.cos((2 * tilt * Math.PI) / 180);
+  const k = (kH + kV + (kH - kV) * mix) / 2; // eq (4)
+  const alpha = (kH * aH + kV * aV + (kH * aH - kV * aV) * mix) / (2 * k); // eq (5)
+  return { k, alpha };
+}
+
+/**
+ * Specific attenuation, dB/km: gamma = k R^alpha, 0 without rain.
+ * @param rainRateMmPerH >= 0
+ * @see Rec. ITU-R P.838-3 eq (1)
+ */
+export function specificRainAttenuationDbPerKm(wave: RainWave, rainRateMmPerH: number): number {
+  requireNotNegative("rainRateMmPerH", rainRateMmPerH);
+  const { k, alpha } = rainCoefficients(wave);
+  return rainRateMmPerH === 0 ? 0 : k * rainRateMmPerH ** alpha;
+}
+
+/** Notes on rain coefficients. @see Rec. ITU-R P.838-3: 1 to 1000 GHz */
+export function rainValidity(wave: Pick<RainWave, "frequencyGHz">): ValidityNotes {
+  const source = "Rec. ITU-R P.838-3";
+  return outsideOf({
+    quantity: "frequency",
+    value: wave.frequencyGHz,
+    min: 1,
+    max: 1000,
+    unit: "GHz",
+    source,
+  });
+}
+
+function horizontal(logF: number): RainCoefficients {
+  return { k: 10 ** regression(LOG_K_HORIZONTAL, logF), alpha: regression(ALPHA_HORIZONTAL, logF) };
+}
+
+function vertical(logF: number): RainCoefficients {
+  return { k: 10 ** regression(LOG_K_VERTICAL, logF), alpha: regression(ALPHA_VERTICAL, logF) };
+}
+
+/** eq (2) and (3). */
+function regression({ terms, m, constant }: Regression, logF: number): number {
+  let sum = m * logF + constant;
+  for (const [a, b, c] of terms) sum += a * Math.exp(-(((logF - b) / c) ** 2));
+  return sum;
+}

@@ -1,0 +1,58 @@
+/** Attenuation by cloud and fog. Rec. ITU-R P.840-9 (08/2023); the coefficient is the same from P.840-6 on. */
+import { outsideOf, requireNotNegative, requirePositive, type ValidityNotes } from "./validity.js";
+
+/** Fog on a path. */
+export interface FogInput {
+  readonly frequencyGHz: number;
+  readonly temperatureK: number;
+}
+
+/** The coefficient and the permittivity of water that leads to it. */
+export interface LiquidWaterResult {
+  /** Kl, (dB/km)/(g/m3). */
+  readonly coefficient: number;
+  /** Relative permittivity of water: real part, imaginary part. */
+  readonly epsPrime: number;
+  readonly epsDoublePrime: number;
+  readonly eta: number;
+}
+
+/**
+ * Specific attenuation coefficient of cloud and fog, for droplets small against the wavelength.
+ * @throws RangeError for a frequency or temperature that is not positive
+ * @see Rec. ITU-R P.840-9 Annex 1; permittivities and the mass absorption coefficient built on this one agree with
+ *   ITU-R Study Group 3 examples to 1e-13
+ */
+export function liquidWaterCoefficient({ frequencyGHz: f, temperatureK }: FogInput): LiquidWaterResult {
+  requirePositive("frequencyGHz", f);
+  requirePositive("temperatureK", temperatureK);
+  const theta = 300 / temperatureK;
+  const eps0 = 77.66 + 103.3 * (theta - 1);
+  const eps1 = 0.0671 * eps0;
+  const eps2 = 3.52;
+  // Principal and secondary relaxation frequencies, GHz.
+  const fp = 20.2 - 146 * (theta - 1) + 316 * (theta - 1) ** 2;
+  const fs = 39.8 * fp;
+  const first = 1 + (f / fp) ** 2;
+  const second = 1 + (f / fs) ** 2;
+  const epsDoublePrime = (f * (eps0 - eps1)) / (fp * first) + (f * (eps1 - eps2)) / (fs * second);
+  const epsPrime = (eps0 - eps1) / first + (eps1 - eps2) / second + eps2;
+  const eta = (2 + epsPrime) / epsDoublePrime;
+  return { coefficient: (0.819 * f) / (epsDoublePrime * (1 + eta ** 2)), epsPrime, epsDoublePrime, eta };
+}
+
+/**
+ * Specific attenuation by fog, dB/km: Kl M.
+ * @param liquidWaterGm3 M, >= 0: about 0.05 in medium fog (visibility 300 m), 0.5 in thick fog (50 m); both from
+ *   memory, not checked against the Recommendation
+ */
+export function specificFogAttenuationDbPerKm(input: FogInput, liquidWaterGm3: number): number {
+  requireNotNegative("liquidWaterGm3", liquidWaterGm3);
+  return liquidWaterCoefficient(input).coefficient * liquidWaterGm3;
+}
+
+/** Notes on fog: up to 200 GHz. The limit is from memory, not checked against the Recommendation. */
+export function fogValidity({ frequencyGHz }: Pick<FogInput, "frequencyGHz">): ValidityNotes {
+  const source = "Rec. ITU-R P.840-9, small droplets, limit from memory";
+  return outsideOf({ quantity: "frequency", value: frequencyGHz, min: 0, max: 200, unit: "GHz", source });
+}
