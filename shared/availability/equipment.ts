@@ -1,0 +1,137 @@
+import type { MethodReference } from "../propagation/method.js";
+import { figures, negative, notPositive, type Outcome, outside, refuse } from "../propagation/outcome.js";
+
+export const METHOD: MethodReference = {
+  recommendation: "Reliability algebra",
+  section: "",
+  title: "Availability of equipment from MTBF and MTTR",
+  status: "verified",
+  note: "Elementary: repairable units that fail and are repaired independently. A hop has two terminals in series.",
+};
+
+/** 365.25 days. */
+export const HOURS_PER_YEAR = 8766;
+export const MINUTES_PER_YEAR = 525_960;
+
+/**
+ * Unavailability of one repairable unit, U = MTTR/(MTBF + MTTR).
+ *
+ * @param inputs.mtbfHours mean time between failures, > 0
+ * @param inputs.mttrHours mean time to repair, travel included, >= 0
+ * @returns fractions 0..1; minutes of a year of 365.25 days
+ */
+export function unitUnavailability(inputs: {
+  readonly mtbfHours: number;
+  readonly mttrHours: number;
+}): Outcome<{
+  readonly unavailability: number;
+  readonly availability: number;
+  readonly minutesPerYear: number;
+}> {
+  const { mtbfHours, mttrHours } = inputs;
+  const unusable = notPositive({ mtbfHours }) ?? negative({ mttrHours });
+  if (unusable) return refuse(unusable);
+  const unavailability = mttrHours / (mtbfHours + mttrHours);
+  return figures({
+    unavailability,
+    availability: 1 - unavailability,
+    minutesPerYear: unavailability * MINUTES_PER_YEAR,
+  });
+}
+
+/** Mean time between failures from a failure rate in FIT (failures in 1e9 hours), > 0. */
+export function mtbfFromFit(fit: number): Outcome<{ readonly mtbfHours: number }> {
+  const unusable = notPositive({ fit });
+  return unusable ? refuse(unusable) : figures({ mtbfHours: 1e9 / fit });
+}
+
+/** Mean time between failures of a chain whose every unit is needed: failure rates add. */
+export function chainMtbf(mtbfHours: readonly number[]): Outcome<{ readonly mtbfHours: number }> {
+  if (mtbfHours.length === 0) return refuse("A chain needs at least one unit.");
+  for (const mtbf of mtbfHours) {
+    const unusable = notPositive({ mtbfHours: mtbf });
+    if (unusable) return refuse(unusable);
+  }
+  return figures({ mtbfHours: 1 / mtbfHours.reduce((rate, mtbf) => rate + 1 / mtbf, 0) });
+}
+
+/** Units in series, all needed: 1 - product of (1 - Ui). An empty chain never fails. */
+export function seriesUnavailability(
+  units: readonly number[],
+): Outcome<{ readonly unavailability: number; readonly sumApproximation: number }> {
+  const unusable = checkUnits(units);
+  if (unusable) return refuse(unusable);
+  // log1p and expm1 keep the digits of unavailabilities that vanish beside 1.
+  const logAvailability = units.reduce((sum, unavailability) => sum + Math.log1p(-unavailability), 0);
+  const unavailability = units.includes(1) ? 1 : -Math.expm1(logAvailability);
+  return figures({ unavailability, sumApproximation: units.reduce((sum, unit) => sum + unit, 0) });
+}
+
+/** Units in parallel, one is enough: the product of Ui. Not for causes that come together, such as rain on both ways. */
+export function parallelUnavailability(
+  units: readonly number[],
+): Outcome<{ readonly unavailability: number }> {
+  if (units.length === 0) return refuse("A parallel arrangement needs at least one unit.");
+  const unusable = checkUnits(units);
+  if (unusable) return refuse(unusable);
+  return figures({ unavailability: units.reduce((product, unit) => product * unit, 1) });
+}
+
+/**
+ * Hot standby 1 + 1: two equal units of which one is enough, in series with what both share (switch, coupler,
+ * antenna, feeder, power).
+ */
+export function hotStandby(inputs: {
+  readonly unitUnavailability: number;
+  readonly commonUnavailability: number;
+}): Outcome<{ readonly unavailability: number; readonly pairUnavailability: number }> {
+  const pairUnavailability = inputs.unitUnavailability ** 2;
+  const whole = seriesUnavailability([pairUnavailability, inputs.commonUnavailability]);
+  const unusable = checkUnits([inputs.unitUnavailability]);
+  if (unusable) return refuse(unusable);
+  return whole.ok ? figures({ unavailability: whole.unavailability, pairUnavailability }) : whole;
+}
+
+/** Mean time between failures of a hot standby pair, MTBF^2/(2 MTTR): an approximation for MTTR far below MTBF. */
+export function hotStandbyMtbf(inputs: {
+  readonly mtbfHours: number;
+  readonly mttrHours: number;
+}): Outcome<{ readonly mtbfHours: number }> {
+  const { mtbfHours, mttrHours } = inputs;
+  const unusable = notPositive({ mtbfHours, mttrHours });
+  if (unusable) return refuse(unusable);
+  return figures({ mtbfHours: mtbfHours ** 2 / (2 * mttrHours) }, [
+    mttrHours > mtbfHours / 100 ? "The approximation asks for a repair time far below the MTBF." : undefined,
+  ]);
+}
+
+/**
+ * Unavailability of one of n working channels that share one standby channel.
+ *
+ * @param inputs.channels n, a whole number from 1 to 50
+ */
+export function nPlusOne(inputs: {
+  readonly channels: number;
+  readonly unitUnavailability: number;
+}): Outcome<{ readonly unavailability: number; readonly approximation: number }> {
+  const { channels, unitUnavailability: u } = inputs;
+  const unusable = outside({ channels }, 1, 50) ?? checkUnits([u]);
+  if (unusable) return refuse(unusable);
+  if (!Number.isInteger(channels)) return refuse("channels must be a whole number.");
+  let unavailability = 0;
+  // j units down of n + 1: one failure is carried by the standby, the others hit j - 1 of the n channels.
+  let ways = channels + 1;
+  for (let j = 2; j <= channels + 1; j++) {
+    ways = (ways * (channels + 2 - j)) / j;
+    unavailability += (ways * u ** j * (1 - u) ** (channels + 1 - j) * (j - 1)) / channels;
+  }
+  return figures({ unavailability, approximation: ((channels + 1) / 2) * u ** 2 });
+}
+
+function checkUnits(units: readonly number[]): string | undefined {
+  for (const unavailability of units) {
+    const unusable = outside({ unavailability }, 0, 1);
+    if (unusable) return unusable;
+  }
+  return undefined;
+}

@@ -1,0 +1,87 @@
+import type { MethodReference } from "../method.js";
+import { figures, negative, notPositive, type Outcome, outside, refuse } from "../outcome.js";
+import {
+  checkOccurrence,
+  explainFade,
+  type FadeDistribution,
+  type FadeSteps,
+  fadeDistribution,
+} from "./fade-distribution.js";
+
+export const METHOD: MethodReference = {
+  recommendation: "ITU-R P.530-18",
+  section: "2.3.4",
+  title: "Average worst month to average year, multipath",
+  status: "verified",
+  note:
+    "The conversion factor is limited from above (at most 10.8 dB), as in the reference code of P.2001. " +
+    "Two public implementations limit it from below instead, which makes annual outage too small.",
+};
+
+export interface ConversionSteps {
+  /** |cos 2 xi|^0.7 with xi the latitude. */
+  readonly latitudeTerm: number;
+  readonly sign: "plus" | "minus";
+  readonly dGUncappedDb: number;
+  readonly dGDb: number;
+}
+
+/**
+ * Logarithmic conversion factor dG from the average worst month to the average year.
+ *
+ * @param inputs.latitudeDeg -90..90; the hemisphere does not matter
+ * @param inputs.inclinationMrad path inclination |ep|, >= 0
+ * @returns conversionDb, at most 10.8
+ * @see Rec. ITU-R P.530-18 section 2.3.4. Verified.
+ */
+export function annualConversion(inputs: {
+  readonly latitudeDeg: number;
+  readonly distanceM: number;
+  readonly inclinationMrad: number;
+}): Outcome<{ readonly conversionDb: number; readonly steps: ConversionSteps }> {
+  const { latitudeDeg, distanceM, inclinationMrad } = inputs;
+  const unusable =
+    outside({ latitudeDeg }, -90, 90) ?? notPositive({ distanceM }) ?? negative({ inclinationMrad });
+  if (unusable) return refuse(unusable);
+  const xiDeg = Math.abs(latitudeDeg);
+  const latitudeTerm = Math.abs(Math.cos((2 * xiDeg * Math.PI) / 180)) ** 0.7;
+  const sign = xiDeg <= 45 ? "plus" : "minus";
+  const dGUncappedDb =
+    10.5 -
+    5.6 * Math.log10(1.1 + (sign === "plus" ? latitudeTerm : -latitudeTerm)) -
+    2.7 * Math.log10(distanceM / 1000) +
+    1.7 * Math.log10(1 + inclinationMrad);
+  const dGDb = Math.min(dGUncappedDb, 10.8);
+  return figures({ conversionDb: dGDb, steps: { latitudeTerm, sign, dGUncappedDb, dGDb } }, [
+    dGDb < 0
+      ? "The conversion is negative: the average year would fade more than its worst month."
+      : undefined,
+  ]);
+}
+
+/**
+ * The distribution of fades in the average year, for the lean functions of section 2.3.2. No checks.
+ *
+ * @param conversionDb dG
+ */
+export function annualFadeDistribution(p0Percent: number, conversionDb: number): FadeDistribution {
+  return fadeDistribution(p0Percent, 10 ** (-conversionDb / 10));
+}
+
+/**
+ * Share of the average year in which a fade depth is exceeded. The transition depth stays that of the worst month.
+ *
+ * @param inputs.occurrencePercent p0 of the worst month, 0..2000 %
+ * @see Rec. ITU-R P.530-18 section 2.3.4. Verified.
+ */
+export function annualFadeExceeded(inputs: {
+  readonly occurrencePercent: number;
+  readonly conversionDb: number;
+  readonly depthDb: number;
+}): Outcome<{ readonly timePercent: number; readonly steps: FadeSteps }> {
+  const { occurrencePercent, conversionDb, depthDb } = inputs;
+  const unusable =
+    checkOccurrence(occurrencePercent) ?? outside({ conversionDb }, -10, 10.8) ?? negative({ depthDb });
+  if (unusable) return refuse(unusable);
+  return explainFade(annualFadeDistribution(occurrencePercent, conversionDb), depthDb);
+}

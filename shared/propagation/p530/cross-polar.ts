@@ -1,0 +1,174 @@
+import type { MethodReference } from "../method.js";
+import {
+  figures,
+  negative,
+  notFinite,
+  notPositive,
+  type Outcome,
+  rangeNote,
+  refuse,
+  type TimeShare,
+} from "../outcome.js";
+import { checkOccurrence } from "./fade-distribution.js";
+import { multipathActivity } from "./multipath-activity.js";
+import { GREATEST_RAIN_PERCENT, LEAST_RAIN_PERCENT } from "./rain.js";
+
+export const METHOD_CLEAR_AIR: MethodReference = {
+  recommendation: "ITU-R P.530-18",
+  section: "4.1",
+  title: "Cross-polar outage in clear air",
+  status: "read in implementations",
+  note:
+    "Steps read in two implementations. Both leave the text in P0, taken here as the fraction p0/100 of the average worst month; " +
+    "that reading is from memory.",
+};
+
+export const METHOD_PRECIPITATION: MethodReference = {
+  recommendation: "ITU-R P.530-18",
+  section: "4.2",
+  title: "Cross-polar outage in precipitation",
+  status: "read in implementations",
+  note: "Read in two implementations and a course; 8 to 35 GHz.",
+};
+
+export interface ClearAirXpdSteps {
+  readonly XPD0Db: number;
+  readonly P0: number;
+  readonly eta: number;
+  readonly kXP: number;
+  /** Absent without multipath (P0 = 0), where it has no limit. */
+  readonly QDb?: number;
+  readonly CDb?: number;
+  readonly MXPDDb?: number;
+}
+
+/**
+ * Outage of a cross-polarized channel by multipath, fraction of the average worst month.
+ *
+ * @param inputs.occurrencePercent p0, 0..2000 %
+ * @param inputs.antennaXpdDb lower of both antennas' guaranteed boresight discrimination
+ * @param inputs.carrierToInterferenceDb C0/I for the reference bit error ratio
+ * @param inputs.improvementDb XPIF of the canceller (about 20); 0 or absent without one
+ * @param inputs.transmitSeparationM vertical separation of two transmit antennas; absent: one
+ * @returns outageFraction 0..1; refused where the margin is not positive
+ * @see Rec. ITU-R P.530-18 section 4.1. Read in implementations, see METHOD_CLEAR_AIR.
+ */
+export function clearAirXpdOutage(inputs: {
+  readonly occurrencePercent: number;
+  readonly antennaXpdDb: number;
+  readonly carrierToInterferenceDb: number;
+  readonly frequencyGHz: number;
+  readonly improvementDb?: number;
+  readonly transmitSeparationM?: number;
+}): Outcome<{ readonly outageFraction: number; readonly steps: ClearAirXpdSteps }, ClearAirXpdSteps> {
+  const {
+    occurrencePercent,
+    antennaXpdDb,
+    carrierToInterferenceDb,
+    frequencyGHz,
+    improvementDb = 0,
+  } = inputs;
+  const unusable =
+    checkOccurrence(occurrencePercent) ??
+    notPositive({ frequencyGHz }) ??
+    negative({ antennaXpdDb, improvementDb, transmitSeparationM: inputs.transmitSeparationM ?? 0 }) ??
+    notFinite({ carrierToInterferenceDb });
+  if (unusable) return refuse(unusable);
+  const XPD0Db = antennaXpdDb <= 35 ? antennaXpdDb + 5 : 40;
+  const P0 = occurrencePercent / 100;
+  const eta = multipathActivity(P0);
+  const kXP = transmitFactor(frequencyGHz, inputs.transmitSeparationM);
+  if (P0 === 0) return figures({ outageFraction: 0, steps: { XPD0Db, P0, eta, kXP } });
+  const QDb = -10 * Math.log10((kXP * eta) / P0);
+  const CDb = XPD0Db + QDb;
+  const MXPDDb = CDb - carrierToInterferenceDb + improvementDb;
+  const steps = { XPD0Db, P0, eta, kXP, QDb, CDb, MXPDDb };
+  const outageFraction = P0 * 10 ** (-MXPDDb / 10);
+  if (MXPDDb <= 0 || outageFraction > 1) {
+    return refuse("The cross-polar discrimination does not reach the carrier to interference ratio.", steps);
+  }
+  return figures({ outageFraction, steps });
+}
+
+function transmitFactor(frequencyGHz: number, separationM: number | undefined): number {
+  if (separationM === undefined) return 0.7;
+  const wavelengthM = 0.2998 / frequencyGHz;
+  return 1 - 0.3 * Math.exp(-4e-6 * (separationM / wavelengthM) ** 2);
+}
+
+export interface PrecipitationXpdSteps {
+  readonly UDb: number;
+  readonly V: number;
+  /** Equivalent co-polar attenuation, dB. */
+  readonly ApDb: number;
+  readonly m: number;
+  /** log10 of the outage in percent; the method holds for -3..0. */
+  readonly n: number;
+}
+
+/**
+ * Outage of a cross-polarized channel by precipitation, share of the average year.
+ *
+ * @param inputs.attenuation001Db co-polar rain attenuation exceeded for 0.01 % (section 2.4.1), >= 0
+ * @param inputs.improvementDb XPIF of the canceller; 0 or absent without one
+ * @param inputs.u0Db 15 on average; 9 is a lower bound of the measurements (from memory)
+ * @returns time, a bound outside 0.001..1 %; formulaFraction is PXPR as the formula gives it, also outside its range
+ *   but never above 0.01
+ * @see Rec. ITU-R P.530-18 section 4.2. Read in implementations; 8 to 35 GHz. The constant 161.23 is kept as printed.
+ */
+export function precipitationXpdOutage(inputs: {
+  readonly attenuation001Db: number;
+  readonly frequencyGHz: number;
+  readonly carrierToInterferenceDb: number;
+  readonly improvementDb?: number;
+  readonly u0Db?: number;
+}): Outcome<{
+  readonly time: TimeShare;
+  readonly formulaFraction?: number;
+  readonly steps?: PrecipitationXpdSteps;
+}> {
+  const { attenuation001Db, frequencyGHz, carrierToInterferenceDb, improvementDb = 0, u0Db = 15 } = inputs;
+  const unusable =
+    negative({ attenuation001Db, improvementDb }) ??
+    notPositive({ frequencyGHz }) ??
+    notFinite({ carrierToInterferenceDb, u0Db });
+  if (unusable) return refuse(unusable);
+  const validity = [rangeNote(frequencyGHz, 8, 35, "Frequency", "GHz")];
+  if (attenuation001Db === 0) {
+    return figures({ time: { timePercent: LEAST_RAIN_PERCENT, bound: "at most" as const } }, validity);
+  }
+  const UDb = u0Db + 30 * Math.log10(frequencyGHz);
+  const V = frequencyGHz <= 20 ? 12.8 * frequencyGHz ** 0.19 : 22.6;
+  const ApDb = 10 ** ((UDb - carrierToInterferenceDb + improvementDb) / V);
+  const m = Math.min(23.26 * Math.log10(ApDb / (0.12 * attenuation001Db)), 40);
+  const n = (-12.7 + Math.sqrt(161.23 - 4 * m)) / 2;
+  const steps = { UDb, V, ApDb, m, n };
+  if (n > 0) {
+    return figures(
+      { time: { timePercent: GREATEST_RAIN_PERCENT, bound: "at least" as const }, steps },
+      validity,
+    );
+  }
+  const time: TimeShare =
+    n < -3 ? { timePercent: LEAST_RAIN_PERCENT, bound: "at most" } : { timePercent: 10 ** n };
+  return figures({ time, formulaFraction: 10 ** (n - 2), steps }, validity);
+}
+
+/**
+ * Long-term cross-polar discrimination at another frequency for the same share of time.
+ *
+ * @see Rec. ITU-R P.530-18 section 4.2. From memory, not checked against the Recommendation; 4 to 30 GHz.
+ */
+export function scaleXpd(inputs: {
+  readonly xpdDb: number;
+  readonly fromGHz: number;
+  readonly toGHz: number;
+}): Outcome<{ readonly xpdDb: number }> {
+  const { xpdDb, fromGHz, toGHz } = inputs;
+  const unusable = notFinite({ xpdDb }) ?? notPositive({ fromGHz, toGHz });
+  if (unusable) return refuse(unusable);
+  return figures({ xpdDb: xpdDb - 20 * Math.log10(toGHz / fromGHz) }, [
+    rangeNote(fromGHz, 4, 30, "Frequency", "GHz"),
+    rangeNote(toGHz, 4, 30, "Frequency", "GHz"),
+  ]);
+}

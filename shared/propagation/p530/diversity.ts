@@ -1,0 +1,219 @@
+import type { MethodReference } from "../method.js";
+import { figures, notFinite, notPositive, type Outcome, outside, rangeNote, refuse } from "../outcome.js";
+import { checkOccurrence } from "./fade-distribution.js";
+
+export const METHOD_SPACE: MethodReference = {
+  recommendation: "ITU-R P.530-18",
+  section: "6.2.4",
+  title: "Improvement by space diversity",
+  status: "from memory",
+  note: "From memory, not checked against the Recommendation: the constants have no second source.",
+};
+
+export const METHOD_FREQUENCY: MethodReference = {
+  recommendation: "ITU-R P.530-18",
+  section: "6.2.5",
+  title: "Improvement by frequency diversity",
+  status: "from memory",
+  note:
+    "From memory, not checked against the Recommendation, and disputed: 80/(f^2 d), the conservative form used here, " +
+    "against 80/(f d) as remembered of the print. They differ by the frequency in GHz.",
+};
+
+export const METHOD_OUTAGE: MethodReference = {
+  recommendation: "ITU-R P.530-18",
+  section: "6.2.6",
+  title: "Outage with diversity, digital systems",
+  status: "from memory",
+  note:
+    "From memory, not checked against the Recommendation; the branches of the fitted curves meet within 0.001. " +
+    "Angle diversity is not implemented.",
+};
+
+/**
+ * Narrow-band improvement I by a second antenna above or below the first.
+ *
+ * @param inputs.spacingM vertical, centre to centre, > 0
+ * @param inputs.gainDifferenceDb difference of the two antennas' gains, either sign
+ * @param inputs.occurrencePercent p0 of the worst month, > 0
+ * @param inputs.fadeDepthDb of the path without diversity: the flat fade margin for outage, > 0
+ * @returns improvement factor, > 0; below 1 diversity does not help
+ * @see Rec. ITU-R P.530-18 section 6.2.4. From memory, not checked against the Recommendation. Based on 43 to 240 km
+ *   (reasonable from 25 km), 2 to 11 GHz, 3 to 23 m.
+ */
+export function spaceDiversityImprovement(inputs: {
+  readonly spacingM: number;
+  readonly frequencyGHz: number;
+  readonly distanceM: number;
+  readonly gainDifferenceDb: number;
+  readonly occurrencePercent: number;
+  readonly fadeDepthDb: number;
+}): Outcome<{ readonly improvement: number }> {
+  const { spacingM, frequencyGHz, distanceM, gainDifferenceDb, occurrencePercent, fadeDepthDb } = inputs;
+  const unusable =
+    notPositive({ spacingM, frequencyGHz, distanceM, occurrencePercent, fadeDepthDb }) ??
+    checkOccurrence(occurrencePercent) ??
+    notFinite({ gainDifferenceDb });
+  if (unusable) return refuse(unusable);
+  const exponent =
+    0.04 * spacingM ** 0.87 * frequencyGHz ** -0.12 * (distanceM / 1000) ** 0.48 * occurrencePercent ** -1.04;
+  const improvement = -Math.expm1(-exponent) * 10 ** ((fadeDepthDb - Math.abs(gainDifferenceDb)) / 10);
+  return figures({ improvement }, [
+    rangeNote(distanceM / 1000, 25, 240, "Path length", "km"),
+    rangeNote(frequencyGHz, 2, 11, "Frequency", "GHz"),
+    rangeNote(spacingM, 3, 23, "Antenna spacing", "m"),
+    improvement < 1 ? "The improvement is below 1: this diversity does not help." : undefined,
+  ]);
+}
+
+/**
+ * Improvement I by a second frequency of the same band (1 + 1).
+ *
+ * @param inputs.separationGHz > 0; used up to 5 % of the frequency and up to 0.5 GHz, said in the validity
+ * @param inputs.fadeDepthDb flat fade margin, > 0
+ * @returns improvement factor; the method is meant for I >= 5
+ * @see Rec. ITU-R P.530-18 section 6.2.5. From memory and disputed, see METHOD_FREQUENCY. 2 to 11 GHz, 30 to 70 km.
+ */
+export function frequencyDiversityImprovement(inputs: {
+  readonly frequencyGHz: number;
+  readonly separationGHz: number;
+  readonly distanceM: number;
+  readonly fadeDepthDb: number;
+}): Outcome<{ readonly improvement: number; readonly steps: { readonly usedSeparationGHz: number } }> {
+  const { frequencyGHz, separationGHz, distanceM, fadeDepthDb } = inputs;
+  const unusable = notPositive({ frequencyGHz, separationGHz, distanceM, fadeDepthDb });
+  if (unusable) return refuse(unusable);
+  const usedSeparationGHz = Math.min(separationGHz, 0.05 * frequencyGHz, 0.5);
+  const improvement =
+    (80 / (frequencyGHz ** 2 * (distanceM / 1000))) *
+    (usedSeparationGHz / frequencyGHz) *
+    10 ** (fadeDepthDb / 10);
+  return figures({ improvement, steps: { usedSeparationGHz } }, [
+    rangeNote(frequencyGHz, 2, 11, "Frequency", "GHz"),
+    rangeNote(distanceM / 1000, 30, 70, "Path length", "km"),
+    usedSeparationGHz < separationGHz
+      ? "The separation exceeds 5 % of the frequency or 0.5 GHz; that limit is used instead."
+      : undefined,
+    improvement < 5 ? "The improvement is below 5, where the method is not meant to be used." : undefined,
+  ]);
+}
+
+export interface UnprotectedOutage {
+  /** Multipath activity parameter, 0..1. */
+  readonly eta: number;
+  /** Non-selective outage without diversity, fraction of the worst month. */
+  readonly nonSelectiveFraction: number;
+  /** Selective outage without diversity, fraction of the worst month. */
+  readonly selectiveFraction: number;
+}
+
+export interface DiversitySteps {
+  /** Squared correlation of non-selective fading. */
+  readonly kns2: number;
+  /** Correlation of the relative amplitudes. */
+  readonly rw: number;
+  /** Squared correlation of selective fading. */
+  readonly ks2: number;
+  readonly Pdns: number;
+  readonly Pds: number;
+  readonly kns2Space?: number;
+  readonly kns2Frequency?: number;
+  readonly mns?: number;
+}
+
+type DiversityOutage = Outcome<{ readonly outageFraction: number; readonly steps?: DiversitySteps }>;
+
+/**
+ * Outage with two branches: space diversity, or frequency diversity with its own improvement.
+ *
+ * @param inputs.improvement I at the flat fade margin, > 0
+ * @returns outageFraction of the worst month; without multipath (eta 0) it is 0 and has no steps
+ * @see Rec. ITU-R P.530-18 section 6.2.6. From memory, not checked against the Recommendation.
+ */
+export function twoBranchOutage(
+  inputs: UnprotectedOutage & { readonly improvement: number },
+): DiversityOutage {
+  const { improvement, eta, nonSelectiveFraction: Pns } = inputs;
+  const unusable = checkUnprotected(inputs) ?? notPositive({ improvement });
+  if (unusable) return refuse(unusable);
+  if (eta === 0) return figures({ outageFraction: 0 });
+  const kns2 = nonSelectiveCorrelation(improvement, Pns, eta);
+  return combine(inputs, kns2, Pns / improvement, 1, {});
+}
+
+/**
+ * Outage with space and frequency diversity and two receivers, or four.
+ *
+ * @see Rec. ITU-R P.530-18 section 6.2.6. From memory, not checked against the Recommendation; the form for four
+ *   receivers has no second source.
+ */
+export function spaceAndFrequencyOutage(
+  inputs: UnprotectedOutage & {
+    readonly spaceImprovement: number;
+    readonly frequencyImprovement: number;
+    readonly receivers: 2 | 4;
+  },
+): DiversityOutage {
+  const { spaceImprovement, frequencyImprovement, receivers, eta, nonSelectiveFraction: Pns } = inputs;
+  const unusable = checkUnprotected(inputs) ?? notPositive({ spaceImprovement, frequencyImprovement });
+  if (unusable) return refuse(unusable);
+  if (eta === 0) return figures({ outageFraction: 0 });
+  const kns2Space = nonSelectiveCorrelation(spaceImprovement, Pns, eta);
+  const kns2Frequency = nonSelectiveCorrelation(frequencyImprovement, Pns, eta);
+  if (receivers === 2) {
+    const kns2 = kns2Space * kns2Frequency;
+    if (kns2 === 1) return correlated();
+    return combine(inputs, kns2, Pns ** 2 / (eta * (1 - kns2)), 1, { kns2Space, kns2Frequency });
+  }
+  const independent = (1 - kns2Space) * (1 - kns2Frequency);
+  const mns = eta ** 3 * independent;
+  if (mns === 0) return correlated();
+  const kns2 = 1 - Math.sqrt(eta) * independent;
+  return combine(inputs, kns2, Pns ** 4 / mns, 2, { kns2Space, kns2Frequency, mns });
+}
+
+function combine(
+  { eta, selectiveFraction: Ps }: UnprotectedOutage,
+  kns2: number,
+  Pdns: number,
+  pairs: 1 | 2,
+  more: Partial<DiversitySteps>,
+): DiversityOutage {
+  const rw = relativeAmplitudeCorrelation(kns2);
+  const ks2 = selectiveCorrelation(rw);
+  if (ks2 >= 1) return correlated();
+  const Pds = (Ps ** 2 / (eta * (1 - ks2))) ** pairs;
+  const outageFraction = (Pds ** 0.75 + Pdns ** 0.75) ** (4 / 3);
+  if (outageFraction > 1)
+    return refuse("The outage is too large for the method: with diversity it exceeds 1.");
+  return figures({ outageFraction, steps: { kns2, rw, ks2, Pdns, Pds, ...more } });
+}
+
+function correlated() {
+  return refuse("The branches are fully correlated: there is no diversity to reckon with.");
+}
+
+/** Limited to 0..1 as the Recommendation does. */
+function nonSelectiveCorrelation(improvement: number, Pns: number, eta: number): number {
+  return Math.max(0, 1 - (improvement * Pns) / eta);
+}
+
+/** rw of kns^2; exported for the check that its branches meet. */
+export function relativeAmplitudeCorrelation(kns2: number): number {
+  return kns2 <= 0.26 ? 1 - 0.9746 * (1 - kns2) ** 2.17 : 1 - 0.6921 * (1 - kns2) ** 1.034;
+}
+
+/** ks^2 of rw; exported for the check that its branches meet. */
+export function selectiveCorrelation(rw: number): number {
+  if (rw <= 0.5) return 0.8238;
+  if (rw <= 0.9628) return 1 - 0.195 * (1 - rw) ** (0.109 - 0.13 * Math.log10(1 - rw));
+  return 1 - 0.3957 * (1 - rw) ** 0.5136;
+}
+
+function checkUnprotected({
+  eta,
+  nonSelectiveFraction,
+  selectiveFraction,
+}: UnprotectedOutage): string | undefined {
+  return outside({ eta, nonSelectiveFraction, selectiveFraction }, 0, 1);
+}

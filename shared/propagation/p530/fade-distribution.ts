@@ -1,0 +1,169 @@
+import type { MethodReference } from "../method.js";
+import { figures, negative, notPositive, type Outcome, refuse } from "../outcome.js";
+
+export const METHOD: MethodReference = {
+  recommendation: "ITU-R P.530-18",
+  section: "2.3.2",
+  title: "Multipath fading at all depths, average worst month",
+  status: "verified",
+  note: "Read in three implementations that agree; equal to attachment B.4 of P.2001.",
+};
+
+/** Above this the interpolation loses its meaning. */
+export const HIGHEST_DISTRIBUTION_PERCENT = 2000;
+
+/**
+ * A distribution of fade depths, prepared once a hop and asked for each margin.
+ * Worst month: timeFactor 1. Average year (section 2.3.4): timeFactor 10^(-dG/10).
+ */
+export interface FadeDistribution {
+  readonly p0Percent: number;
+  readonly timeFactor: number;
+  /** Depth from which the straight tail holds, dB; 0 when it holds everywhere. */
+  readonly AtDb: number;
+  /** Share of time in which At is exceeded, percent. */
+  readonly ptPercent: number;
+  readonly qaPrime: number;
+  readonly qt: number;
+}
+
+/**
+ * Prepares the distribution for an occurrence factor. Lean: no checks.
+ *
+ * @param p0Percent multipath occurrence factor of the worst month, 0..2000 %
+ * @param timeFactor share of the year per share of the worst month, > 0
+ */
+export function fadeDistribution(p0Percent: number, timeFactor = 1): FadeDistribution {
+  const AtDb = p0Percent > 0 ? 25 + 1.2 * Math.log10(p0Percent) : 0;
+  // Below p0 of 1e-20 % the transition depth is no longer positive: nothing but the tail is left.
+  if (AtDb <= 0)
+    return { p0Percent, timeFactor, AtDb: 0, ptPercent: timeFactor * p0Percent, qaPrime: 0, qt: 0 };
+  const ptPercent = timeFactor * p0Percent * 10 ** (-AtDb / 10);
+  // log1p and expm1 keep the digits of shares that vanish beside 100 %.
+  const qaPrime = (-20 * Math.log10(-Math.log1p(-ptPercent / 100))) / AtDb;
+  const qt = (qaPrime - 2) / bend(AtDb) - 4.3 * (10 ** (-AtDb / 20) + AtDb / 800);
+  return { p0Percent, timeFactor, AtDb, ptPercent, qaPrime, qt };
+}
+
+/**
+ * Share of time in which a fade depth is exceeded, percent. Lean: no checks, no allocation.
+ *
+ * @param depthDb >= 0. At 0 the distribution says 63.2 %; below, the level is certainly exceeded: 100.
+ */
+export function fadeExceededPercent(distribution: FadeDistribution, depthDb: number): number {
+  if (!(depthDb >= 0)) return 100;
+  if (depthDb >= distribution.AtDb) {
+    return distribution.timeFactor * distribution.p0Percent * 10 ** (-depthDb / 10);
+  }
+  return -100 * Math.expm1(-(10 ** ((-shallowQa(distribution, depthDb) * depthDb) / 20)));
+}
+
+/**
+ * Non-selective outage for a flat fade margin, percent (section 2.3.6). A hop without margin (<= 0 dB, or not a
+ * number) is out all the time.
+ */
+export function outagePercentForMargin(distribution: FadeDistribution, marginDb: number): number {
+  return marginDb > 0 ? fadeExceededPercent(distribution, marginDb) : 100;
+}
+
+/**
+ * Least fade depth >= 0 that is exceeded for no more than the share of time: the flat margin it takes.
+ * Closed in the straight tail, by bisection to 1e-12 dB above it. Lean.
+ *
+ * @param timePercent > 0
+ * @returns dB; undefined where no finite depth will do (timePercent <= 0)
+ */
+export function fadeDepthForPercent(distribution: FadeDistribution, timePercent: number): number | undefined {
+  if (!(timePercent > 0)) return undefined;
+  const tailPercent = distribution.timeFactor * distribution.p0Percent;
+  if (timePercent <= distribution.ptPercent) {
+    return Math.max(10 * Math.log10(tailPercent / timePercent), distribution.AtDb);
+  }
+  if (fadeExceededPercent(distribution, 0) <= timePercent) return 0;
+  let low = 0;
+  let high = distribution.AtDb;
+  while (high - low > 1e-12 * distribution.AtDb) {
+    const middle = (low + high) / 2;
+    if (fadeExceededPercent(distribution, middle) > timePercent) low = middle;
+    else high = middle;
+  }
+  return high;
+}
+
+export interface FadeSteps {
+  readonly p0Percent: number;
+  readonly AtDb: number;
+  readonly branch: "shallow" | "deep";
+  readonly ptPercent: number;
+  readonly qaPrime?: number;
+  readonly qt?: number;
+  readonly qa?: number;
+}
+
+/**
+ * Share of the average worst month in which a fade depth is exceeded, with its steps.
+ *
+ * @param inputs.occurrencePercent p0 of section 2.3.1, 0..2000 %; may exceed 100
+ * @param inputs.depthDb >= 0
+ * @returns timePercent 0..100
+ * @see Rec. ITU-R P.530-18 section 2.3.2. Verified; the figure of the Recommendation runs from 0.01 to 1000 %.
+ */
+export function fadeExceeded(inputs: {
+  readonly occurrencePercent: number;
+  readonly depthDb: number;
+}): Outcome<{ readonly timePercent: number; readonly steps: FadeSteps }> {
+  const { occurrencePercent, depthDb } = inputs;
+  const unusable = checkOccurrence(occurrencePercent) ?? negative({ depthDb });
+  if (unusable) return refuse(unusable);
+  return explainFade(fadeDistribution(occurrencePercent), depthDb);
+}
+
+/**
+ * Fade depth that is exceeded for a share of the average worst month.
+ *
+ * @see Rec. ITU-R P.530-18 section 2.3.2, solved for the depth. Verified.
+ */
+export function fadeDepth(inputs: {
+  readonly occurrencePercent: number;
+  readonly timePercent: number;
+}): Outcome<{ readonly depthDb: number; readonly steps: FadeSteps }> {
+  const { occurrencePercent, timePercent } = inputs;
+  const unusable = checkOccurrence(occurrencePercent) ?? notPositive({ timePercent });
+  if (unusable) return refuse(unusable);
+  const distribution = fadeDistribution(occurrencePercent);
+  const depthDb = fadeDepthForPercent(distribution, timePercent)!;
+  const at = explainFade(distribution, depthDb);
+  return at.ok ? figures({ depthDb, steps: at.steps }, at.validity) : at;
+}
+
+/** The steps of one point of a prepared distribution. */
+export function explainFade(
+  distribution: FadeDistribution,
+  depthDb: number,
+): Outcome<{ readonly timePercent: number; readonly steps: FadeSteps }> {
+  const { p0Percent, AtDb, ptPercent, qaPrime, qt } = distribution;
+  const timePercent = fadeExceededPercent(distribution, depthDb);
+  if (depthDb >= AtDb) return figures({ timePercent, steps: { p0Percent, AtDb, branch: "deep", ptPercent } });
+  const qa = shallowQa(distribution, depthDb);
+  return figures({ timePercent, steps: { p0Percent, AtDb, branch: "shallow", ptPercent, qaPrime, qt, qa } }, [
+    p0Percent < 0.01 || p0Percent > 1000
+      ? "The interpolation to shallow fades is drawn for occurrence factors from 0.01 to 1000 %."
+      : undefined,
+  ]);
+}
+
+/** Why an occurrence factor cannot be used, or undefined. */
+export function checkOccurrence(occurrencePercent: number): string | undefined {
+  if (occurrencePercent > HIGHEST_DISTRIBUTION_PERCENT) {
+    return "The occurrence factor exceeds 2000 %, where the distribution loses its meaning.";
+  }
+  return negative({ occurrencePercent });
+}
+
+function shallowQa(distribution: FadeDistribution, depthDb: number): number {
+  return 2 + bend(depthDb) * (distribution.qt + 4.3 * (10 ** (-depthDb / 20) + depthDb / 800));
+}
+
+function bend(depthDb: number): number {
+  return (1 + 0.3 * 10 ** (-depthDb / 20)) * 10 ** (-0.016 * depthDb);
+}

@@ -1,0 +1,100 @@
+import type { MethodReference } from "../method.js";
+import { figures, negative, type Outcome, outside, rangeNote, refuse } from "../outcome.js";
+
+export const METHOD_FREQUENCY: MethodReference = {
+  recommendation: "ITU-R P.530-18",
+  section: "2.4.3",
+  title: "Rain attenuation scaled with frequency",
+  status: "read in implementations",
+  note: "Read in one implementation. Same path, same polarization, same climate, 7 to 50 GHz; a rough estimate.",
+};
+
+export const METHOD_POLARIZATION: MethodReference = {
+  recommendation: "ITU-R P.530-18",
+  section: "2.4.4",
+  title: "Rain attenuation scaled with polarization",
+  status: "from memory",
+  note: "From memory, not checked against the Recommendation; the two directions are each other's inverse.",
+};
+
+export const METHOD_EVENTS: MethodReference = {
+  recommendation: "ITU-R P.530-18",
+  section: "2.4.5",
+  title: "Number of rain events of 10 s or longer",
+  status: "read in implementations",
+  note: "The number of events read in one implementation; the mean duration is derived, from memory.",
+};
+
+/**
+ * Rain attenuation at another frequency for the same share of time.
+ *
+ * @see Rec. ITU-R P.530-18 section 2.4.3. Read in one implementation. 7 to 50 GHz.
+ */
+export function scaleRainFrequency(inputs: {
+  readonly fromGHz: number;
+  readonly attenuationDb: number;
+  readonly toGHz: number;
+}): Outcome<{
+  readonly attenuationDb: number;
+  readonly steps: { readonly Phi1: number; readonly Phi2: number; readonly H: number };
+}> {
+  const { fromGHz, attenuationDb, toGHz } = inputs;
+  const unusable = negative({ attenuationDb }) ?? outside({ fromGHz, toGHz }, 1, 1000);
+  if (unusable) return refuse(unusable);
+  const Phi1 = phi(fromGHz);
+  const Phi2 = phi(toGHz);
+  const H = 1.12e-3 * Math.sqrt(Phi2 / Phi1) * (Phi1 * attenuationDb) ** 0.55;
+  return figures({ attenuationDb: attenuationDb * (Phi2 / Phi1) ** (1 - H), steps: { Phi1, Phi2, H } }, [
+    rangeNote(fromGHz, 7, 50, "Frequency", "GHz"),
+    rangeNote(toGHz, 7, 50, "Frequency", "GHz"),
+  ]);
+}
+
+/**
+ * Vertical from horizontal polarization.
+ * @see Rec. ITU-R P.530-18 section 2.4.4. From memory, not checked against the Recommendation.
+ */
+export function verticalFromHorizontal(inputs: {
+  readonly attenuationDb: number;
+}): Outcome<{ readonly attenuationDb: number }> {
+  const { attenuationDb } = inputs;
+  const unusable = negative({ attenuationDb });
+  if (unusable) return refuse(unusable);
+  return figures({ attenuationDb: (300 * attenuationDb) / (335 + attenuationDb) });
+}
+
+/**
+ * Horizontal from vertical polarization; refused from 300 dB, which no horizontal attenuation answers to.
+ * @see Rec. ITU-R P.530-18 section 2.4.4. From memory, not checked against the Recommendation.
+ */
+export function horizontalFromVertical(inputs: {
+  readonly attenuationDb: number;
+}): Outcome<{ readonly attenuationDb: number }> {
+  const { attenuationDb } = inputs;
+  const unusable = negative({ attenuationDb });
+  if (unusable) return refuse(unusable);
+  if (attenuationDb >= 300) return refuse("attenuationDb must be below 300 dB.");
+  return figures({ attenuationDb: (335 * attenuationDb) / (300 - attenuationDb) });
+}
+
+const SECONDS_PER_YEAR = 31_557_600;
+
+/**
+ * Number of events of 10 s or longer in which the attenuation of that share of time is exceeded.
+ *
+ * @param inputs.timePercent share of the average year, 0..100 %
+ * @see Rec. ITU-R P.530-18 section 2.4.5. Read in one implementation; the mean duration from memory.
+ */
+export function rainEvents(inputs: {
+  readonly timePercent: number;
+}): Outcome<{ readonly eventsPerYear: number; readonly meanDurationS: number }> {
+  const { timePercent } = inputs;
+  const unusable = outside({ timePercent }, 0, 100);
+  if (unusable) return refuse(unusable);
+  const eventsPerYear = 1 + 1313 * timePercent ** 0.945;
+  return figures({ eventsPerYear, meanDurationS: ((timePercent / 100) * SECONDS_PER_YEAR) / eventsPerYear });
+}
+
+function phi(frequencyGHz: number): number {
+  return frequencyGHz ** 2 / (1 + 1e-4 * frequencyGHz ** 2);
+}

@@ -1,0 +1,70 @@
+import type { MethodReference } from "../method.js";
+import { figures, negative, notFinite, notPositive, type Outcome, refuse } from "../outcome.js";
+import { checkOccurrence } from "./fade-distribution.js";
+import { multipathActivity } from "./multipath-activity.js";
+
+export const METHOD: MethodReference = {
+  recommendation: "ITU-R P.530-18",
+  section: "5.1",
+  title: "Selective outage by the signature of the receiver",
+  status: "from memory",
+  note: "From memory, not checked against the Recommendation: the constants 2.15, 0.7 and 1.3 have no second source.",
+};
+
+/** Signature of a receiver at one bit error ratio: the notches that bring it down. */
+export interface Signature {
+  readonly widthMHz: number;
+  /** Depth of the signature, dB. */
+  readonly depthDb: number;
+  /** Delay of the two-ray test channel, ns (often 6.3). */
+  readonly referenceDelayNs: number;
+}
+
+export interface SelectiveSteps {
+  readonly P0: number;
+  readonly tauMeanNs: number;
+  readonly eta: number;
+  readonly termMinimum: number;
+  readonly termNonMinimum: number;
+}
+
+/**
+ * Outage by selective fading, fraction of the average worst month.
+ *
+ * @param inputs.occurrencePercent p0, 0..2000 %
+ * @param inputs.minimumPhase signature of the receiver for minimum-phase notches
+ * @param inputs.nonMinimumPhase absent: the same
+ * @see Rec. ITU-R P.530-18 section 5.1. From memory, not checked against the Recommendation.
+ */
+export function selectiveOutage(inputs: {
+  readonly occurrencePercent: number;
+  readonly distanceM: number;
+  readonly minimumPhase: Signature;
+  readonly nonMinimumPhase?: Signature;
+}): Outcome<{ readonly outageFraction: number; readonly steps: SelectiveSteps }, SelectiveSteps> {
+  const { occurrencePercent, distanceM, minimumPhase, nonMinimumPhase = minimumPhase } = inputs;
+  const unusable =
+    checkOccurrence(occurrencePercent) ??
+    notPositive({ distanceM }) ??
+    checkSignature(minimumPhase) ??
+    checkSignature(nonMinimumPhase);
+  if (unusable) return refuse(unusable);
+  const P0 = occurrencePercent / 100;
+  const tauMeanNs = 0.7 * (distanceM / 50_000) ** 1.3;
+  const eta = multipathActivity(P0);
+  const termMinimum = signatureTerm(minimumPhase, tauMeanNs);
+  const termNonMinimum = signatureTerm(nonMinimumPhase, tauMeanNs);
+  const outageFraction = 2.15 * eta * (termMinimum + termNonMinimum);
+  const steps = { P0, tauMeanNs, eta, termMinimum, termNonMinimum };
+  if (outageFraction > 1)
+    return refuse("The signature is too wide for this path: the formula exceeds 1.", steps);
+  return figures({ outageFraction, steps });
+}
+
+function signatureTerm({ widthMHz, depthDb, referenceDelayNs }: Signature, tauMeanNs: number): number {
+  return ((widthMHz / 1000) * 10 ** (-depthDb / 20) * tauMeanNs ** 2) / referenceDelayNs;
+}
+
+function checkSignature({ widthMHz, depthDb, referenceDelayNs }: Signature): string | undefined {
+  return negative({ widthMHz }) ?? notFinite({ depthDb }) ?? notPositive({ referenceDelayNs });
+}

@@ -1,0 +1,179 @@
+import type { MethodReference } from "../method.js";
+import {
+  figures,
+  negative,
+  notFinite,
+  notPositive,
+  type Outcome,
+  outside,
+  refuse,
+  type TimeShare,
+} from "../outcome.js";
+import { pathMultiplier } from "./melting-layer.js";
+import {
+  GREATEST_RAIN_PERCENT,
+  LEAST_RAIN_PERCENT,
+  type RainDistribution,
+  rainAttenuationDb,
+  rainTimeForMargin,
+} from "./rain.js";
+import { RAIN_HEIGHT_DISTRIBUTION } from "./rain-height.data.js";
+
+export const METHOD: MethodReference = {
+  recommendation: "ITU-R P.530-18",
+  section: "2.4.2",
+  title: "Rain and wet snow combined, average year",
+  status: "read in implementations",
+  note:
+    "The multipliers and the rain height table are verified. The summation over rain heights is by analogy with attachment C.3 " +
+    "of P.2001. The table of rain alone is carried to 0.001 %; the one reading known stops it at the first step below 0.1 dB, " +
+    "which on a path wholly in rain contradicts section 2.4.1 by several decibels.",
+};
+
+/** Where the path lies in the precipitation. */
+export type PrecipitationZone = "rain only" | "combined" | "none";
+
+/** Prepared once a hop and frequency. */
+export interface PrecipitationDistribution {
+  readonly zone: PrecipitationZone;
+  readonly law: RainDistribution;
+  /** log10 of the share of time (percent) of each entry of the rain-only table, falling. */
+  readonly logT: readonly number[];
+  /** Rain-only attenuation of each entry, dB, rising from 0. */
+  readonly attenuationDb: readonly number[];
+  /** Path multiplier of each rain height that has any, and its probability. */
+  readonly multipliers: readonly { readonly g: number; readonly probability: number }[];
+}
+
+export interface PrecipitationInputs {
+  /** From section 2.4.1. */
+  readonly law: RainDistribution;
+  /** Antenna centres, m above sea level. */
+  readonly antenna1AslM: number;
+  readonly antenna2AslM: number;
+  /** Mean rain height, m above sea level: 1000 (h0 + 0.36) with h0 (km) of Rec. ITU-R P.839-4. */
+  readonly meanRainHeightM: number;
+  /** Share of an average year with rain, from Rec. ITU-R P.837, percent, > 0. */
+  readonly rainProbabilityPercent: number;
+  /**
+   * End the rain-only table at its first step below 0.1 dB, as one implementation does. Only to compare with it:
+   * deeper attenuation then falls a decade of time a decibel, and the result is far too small.
+   */
+  readonly stopAtSmallStep?: boolean;
+}
+
+/**
+ * Prepares the combined distribution of rain and wet snow.
+ *
+ * @see Rec. ITU-R P.530-18 section 2.4.2. Read in implementations, see METHOD.
+ */
+export function precipitationDistribution(
+  inputs: PrecipitationInputs,
+): Outcome<{ readonly distribution: PrecipitationDistribution }> {
+  const { law, antenna1AslM, antenna2AslM, meanRainHeightM, rainProbabilityPercent } = inputs;
+  const unusable =
+    notFinite({ antenna1AslM, antenna2AslM, meanRainHeightM }) ??
+    notPositive({ rainProbabilityPercent }) ??
+    outside({ rainProbabilityPercent }, 0, 100) ??
+    negative({ attenuation001Db: law.A001Db });
+  if (unusable) return refuse(unusable);
+  const low = Math.min(antenna1AslM, antenna2AslM);
+  const high = Math.max(antenna1AslM, antenna2AslM);
+  const table = rainOnlyTable(law, rainProbabilityPercent, inputs.stopAtSmallStep ?? false);
+  const multipliers = RAIN_HEIGHT_DISTRIBUTION.map(([aboveMeanM, probability]) => ({
+    g: pathMultiplier(meanRainHeightM + aboveMeanM, low, high),
+    probability,
+  })).filter(({ g }) => g > 0);
+  return figures({ distribution: { zone: zoneOf(low, high, meanRainHeightM), law, ...table, multipliers } });
+}
+
+/** Percent of the average year in which precipitation takes more than an attenuation (> 0 dB). Lean. */
+export function precipitationPercent(distribution: PrecipitationDistribution, attenuationDb: number): number {
+  if (distribution.zone === "none") return 0;
+  if (distribution.zone === "rain only") return rainTableTime(distribution, attenuationDb);
+  let sum = 0;
+  for (const { g, probability } of distribution.multipliers) {
+    sum += probability * rainTableTime(distribution, attenuationDb / g);
+  }
+  return sum;
+}
+
+/**
+ * Share of the average year in which rain and wet snow take more than a margin; a bound outside 0.001..1 %, as for
+ * rain. A path above all precipitation gets 0 %.
+ */
+export function precipitationTimeForMargin(
+  distribution: PrecipitationDistribution,
+  marginDb: number,
+): TimeShare {
+  if (!(marginDb > 0)) return { timePercent: GREATEST_RAIN_PERCENT, bound: "at least" };
+  if (distribution.zone === "none") return { timePercent: 0 };
+  if (distribution.zone === "rain only") return rainTimeForMargin(distribution.law, marginDb);
+  const timePercent = precipitationPercent(distribution, marginDb);
+  if (timePercent < LEAST_RAIN_PERCENT) return { timePercent: LEAST_RAIN_PERCENT, bound: "at most" };
+  if (timePercent > GREATEST_RAIN_PERCENT) return { timePercent: GREATEST_RAIN_PERCENT, bound: "at least" };
+  return { timePercent };
+}
+
+/**
+ * Attenuation by rain and wet snow exceeded for a share of the average year, solved to 1e-12 relative.
+ *
+ * @param timePercent 0.001..1 %; refused outside
+ */
+export function precipitationAttenuationExceeded(inputs: {
+  readonly distribution: PrecipitationDistribution;
+  readonly timePercent: number;
+}): Outcome<{ readonly attenuationDb: number }> {
+  const { distribution, timePercent } = inputs;
+  const unusable = outside({ timePercent }, LEAST_RAIN_PERCENT, GREATEST_RAIN_PERCENT);
+  if (unusable) return refuse(unusable);
+  if (distribution.zone === "none") return figures({ attenuationDb: 0 });
+  if (distribution.zone === "rain only") {
+    return figures({ attenuationDb: rainAttenuationDb(distribution.law, timePercent) });
+  }
+  let low = 0;
+  let high = 1;
+  while (precipitationPercent(distribution, high) > timePercent) high *= 2;
+  while (high - low > 1e-12 * high && high > 1e-9) {
+    const middle = (low + high) / 2;
+    if (precipitationPercent(distribution, middle) > timePercent) low = middle;
+    else high = middle;
+  }
+  // Where even a trace of attenuation is rarer than asked for, there is none at that share of time.
+  return figures({ attenuationDb: high > 1e-9 ? high : 0 });
+}
+
+function zoneOf(lowM: number, highM: number, meanRainHeightM: number): PrecipitationZone {
+  if (highM <= meanRainHeightM - 3600) return "rain only";
+  return lowM >= meanRainHeightM + 2400 ? "none" : "combined";
+}
+
+function rainOnlyTable(law: RainDistribution, probabilityPercent: number, stopAtSmallStep: boolean) {
+  const logT = [Math.log10(probabilityPercent)];
+  const attenuationDb = [0];
+  for (let n = 1; logT.at(-1)! >= -3; n++) {
+    const logTn = logT[0]! - 0.1 * n;
+    const before = attenuationDb.at(-1)!;
+    const attenuation = rainAttenuationDb(law, 10 ** logTn);
+    logT.push(logTn);
+    attenuationDb.push(attenuation);
+    if (stopAtSmallStep && attenuation - before <= 0.1) break;
+  }
+  return { logT, attenuationDb };
+}
+
+/** Share of time (percent) of a rain-only attenuation: log-linear in the table, a decade a decibel beyond its end. */
+function rainTableTime({ logT, attenuationDb }: PrecipitationDistribution, attenuation: number): number {
+  const last = attenuationDb.length - 1;
+  if (attenuation > attenuationDb[last]!) return 10 ** (attenuationDb[last]! - attenuation + logT[last]!);
+  let low = 0;
+  let high = last;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (attenuationDb[middle]! < attenuation) low = middle;
+    else high = middle;
+  }
+  const spanDb = attenuationDb[high]! - attenuationDb[low]!;
+  const share = spanDb > 0 ? (attenuation - attenuationDb[low]!) / spanDb : 1;
+  return 10 ** (logT[low]! + share * (logT[high]! - logT[low]!));
+}

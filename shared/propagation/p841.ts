@@ -1,0 +1,98 @@
+import type { MethodReference } from "./method.js";
+import { figures, type Outcome, outside, refuse } from "./outcome.js";
+
+export const METHOD: MethodReference = {
+  recommendation: "ITU-R P.841",
+  section: "Annex 1",
+  title: "Annual to worst-month statistics, rain",
+  status: "from memory",
+  note:
+    "From memory, not checked against the Recommendation. All branches meet, Q is 1 at 100 % and the published inverse follows. " +
+    "The global planning values are Q1 = 2.85 and beta = 0.13.",
+};
+
+/** Regional values belong in the design; these are the global ones for planning. */
+export const GLOBAL_PLANNING = { q1: 2.85, beta: 0.13 } as const;
+
+export interface P841Parameters {
+  /** Q at 1 % of the year, Q1. */
+  readonly q1?: number;
+  /** Slope, 0 < beta < 1. */
+  readonly beta?: number;
+}
+
+export interface P841Steps {
+  /** Ratio of worst month to average year, 1..12. */
+  readonly Q: number;
+  readonly branch: 1 | 2 | 3 | 4;
+}
+
+/**
+ * Share of the average worst month from the share of the average year in which the same is exceeded.
+ *
+ * @param inputs.annualPercent 0..100 %
+ * @see Rec. ITU-R P.841. From memory, not checked against the Recommendation.
+ */
+export function worstMonthFromAnnual(
+  inputs: P841Parameters & { readonly annualPercent: number },
+): Outcome<{ readonly worstMonthPercent: number; readonly steps: P841Steps }> {
+  const { annualPercent } = inputs;
+  const law = prepare(inputs);
+  const unusable = outside({ annualPercent }, 0, 100);
+  if (unusable ?? law.unusable) return refuse((unusable ?? law.unusable)!);
+  const steps = qAt(law, annualPercent);
+  // Q is 1 at 100 % but for rounding.
+  return figures({ worstMonthPercent: Math.min(steps.Q * annualPercent, 100), steps });
+}
+
+/**
+ * Share of the average year from the share of the average worst month.
+ *
+ * @param inputs.worstMonthPercent 0..100 %
+ * @see Rec. ITU-R P.841, solved branch by branch. From memory, not checked against the Recommendation.
+ */
+export function annualFromWorstMonth(
+  inputs: P841Parameters & { readonly worstMonthPercent: number },
+): Outcome<{ readonly annualPercent: number; readonly steps: P841Steps }> {
+  const { worstMonthPercent: pw } = inputs;
+  const law = prepare(inputs);
+  const unusable = outside({ worstMonthPercent: pw }, 0, 100);
+  if (unusable ?? law.unusable) return refuse((unusable ?? law.unusable)!);
+  const annualPercent = solve(law, pw);
+  return figures({ annualPercent, steps: qAt(law, annualPercent) });
+}
+
+interface Law {
+  readonly q1: number;
+  readonly beta: number;
+  /** End of the first branch, percent of the year. */
+  readonly first: number;
+  /** Q from 3 to 30 %. */
+  readonly flat: number;
+  /** Exponent of the last branch. */
+  readonly fall: number;
+  readonly unusable: string | undefined;
+}
+
+function prepare({ q1 = GLOBAL_PLANNING.q1, beta = GLOBAL_PLANNING.beta }: P841Parameters): Law {
+  const first = (q1 / 12) ** (1 / beta);
+  const flat = q1 * 3 ** -beta;
+  // Outside these the worst month would be better than the year, longer than itself, or the branches out of order.
+  const sound = beta > 0 && beta < 1 && first <= 3 && flat >= 1 && flat < 10 / 3;
+  const unusable = sound ? undefined : `Q1 ${q1} and beta ${beta} do not describe a worst month.`;
+  return { q1, beta, first, flat, fall: Math.log10(flat) / Math.log10(0.3), unusable };
+}
+
+function qAt({ q1, beta, first, flat, fall }: Law, p: number): P841Steps {
+  if (p < first) return { Q: 12, branch: 1 };
+  if (p <= 3) return { Q: q1 * p ** -beta, branch: 2 };
+  if (p <= 30) return { Q: flat, branch: 3 };
+  return { Q: flat * (p / 30) ** fall, branch: 4 };
+}
+
+function solve({ q1, beta, first, flat, fall }: Law, pw: number): number {
+  if (pw < 12 * first) return pw / 12;
+  if (pw <= 3 * flat) return (pw / q1) ** (1 / (1 - beta));
+  if (pw <= 30 * flat) return pw / flat;
+  return Math.min(30 * (pw / (30 * flat)) ** (1 / (1 + fall)), 100);
+}

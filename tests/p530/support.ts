@@ -1,0 +1,63 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+
+// biome-ignore lint/suspicious/noExplicitAny: inputs and steps differ from one file to the next
+export type Case = { id: string; method: string; inputs: any; steps: any };
+
+interface VectorFile {
+  readonly title: string;
+  readonly source: string;
+  readonly tolerance_relative: number;
+  readonly cases: readonly Case[];
+}
+
+/** A vector file with its source and tolerance, as handed on by the reference work. */
+export function vectors(name: string): VectorFile {
+  return JSON.parse(readFileSync(new URL(`../vectors/p530/${name}.json`, import.meta.url), "utf8"));
+}
+
+/**
+ * Runs each case and compares every numeric or textual step that the file has: a step without a counterpart fails.
+ * `run` returns the figures under the file's own names.
+ */
+export function checkVectors(name: string, run: (row: Case) => Record<string, unknown>): void {
+  const file = vectors(name);
+  describe(`${file.title} [${name}.json]`, () => {
+    it.each(file.cases.map((row) => [row.id, row] as const))("%s", (_id, row) => {
+      const got = run(row);
+      for (const [step, wanted] of Object.entries(row.steps)) {
+        compare(got[step], wanted, file.tolerance_relative, `${row.id}: ${step} (${file.source})`);
+      }
+    });
+  });
+}
+
+/** Numbers to the relative tolerance of the file (its values have ten digits), everything else exactly. */
+export function compare(got: unknown, wanted: unknown, tolerance: number, label: string): void {
+  if (typeof wanted === "object" && wanted !== null) {
+    for (const [key, value] of Object.entries(wanted)) {
+      compare((got as Record<string, unknown> | undefined)?.[key], value, tolerance, `${label}.${key}`);
+    }
+  } else if (typeof wanted === "number") {
+    expect(typeof got, label).toBe("number");
+    // 1e-12 absolute serves the zeros and the 1e-16 that stands for one.
+    expect(Math.abs((got as number) - wanted), label).toBeLessThanOrEqual(
+      tolerance * Math.abs(wanted) + 1e-12 * Math.min(1, Math.abs(wanted) < 1e-12 ? 1 : 0),
+    );
+  } else {
+    expect(got, label).toEqual(wanted);
+  }
+}
+
+/** The figures of an outcome that must not be a refusal. */
+export function must<T extends { readonly ok: boolean }>(outcome: T): Extract<T, { readonly ok: true }> {
+  if (!outcome.ok) throw new Error(`refused: ${(outcome as unknown as { refusal: string }).refusal}`);
+  return outcome as Extract<T, { readonly ok: true }>;
+}
+
+/** Every number anywhere in a value is finite. */
+export function allFinite(value: unknown): boolean {
+  if (typeof value === "number") return Number.isFinite(value);
+  if (typeof value !== "object" || value === null) return true;
+  return Object.values(value).every(allFinite);
+}
