@@ -1,0 +1,51 @@
+import { readdir, realpath, stat } from "node:fs/promises";
+import { join, relative, resolve, sep } from "node:path";
+import type { FileOnDisk } from "./raster-file.js";
+
+const RASTER = /\.(hgt|hgt\.gz|zip|tif|tiff|asc)$/i;
+
+/**
+ * Every raster file under the roots, in order of name; folders that cannot be read are told to `problem`.
+ * Hidden folders and node_modules are passed over; links are followed, each folder once.
+ */
+export async function findRasterFiles(
+  roots: readonly string[],
+  baseDir: string,
+  problem: (file: string, message: string) => void,
+): Promise<FileOnDisk[]> {
+  const found = new Map<string, FileOnDisk>();
+  const visited = new Set<string>();
+  const shown = (path: string): string => {
+    const short = relative(baseDir, path);
+    return (short.startsWith("..") || short === "" ? path : short).split(sep).join("/");
+  };
+
+  const visit = async (path: string, isRoot: boolean): Promise<void> => {
+    const info = await stat(path).catch(() => undefined);
+    if (!info) {
+      problem(shown(path), isRoot ? "no such file or folder; correct the terrain setting" : "cannot be read; check its link and rights");
+      return;
+    }
+    if (!info.isDirectory()) {
+      if (!info.isFile() || !(isRoot || RASTER.test(path))) return;
+      found.set(path, { file: shown(path), path, sizeBytes: info.size, modifiedMs: info.mtimeMs });
+      return;
+    }
+    const real = await realpath(path);
+    if (visited.has(real)) return;
+    visited.add(real);
+    const names = await readdir(path, { withFileTypes: true }).catch(() => undefined);
+    if (!names) {
+      problem(shown(path), "the folder cannot be read; check its rights");
+      return;
+    }
+    for (const entry of names) {
+      if (entry.name.startsWith(".") || entry.name === "node_modules") continue;
+      // Folders of other things may be large: a file is looked at only when its name says raster.
+      if (entry.isFile() && !RASTER.test(entry.name)) continue;
+      await visit(join(path, entry.name), false);
+    }
+  };
+  for (const root of roots) await visit(resolve(baseDir, root), true);
+  return [...found.values()].sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : 0));
+}

@@ -1,0 +1,51 @@
+import { getDecoder } from "geotiff";
+
+interface DecoderParameters {
+  readonly tileWidth: number;
+  readonly tileHeight: number;
+  readonly predictor: number;
+  readonly bitsPerSample: number | ArrayLike<number>;
+  readonly planarConfiguration: number;
+}
+
+/**
+ * geotiff 3.0.5 adds up the differences of predictor 2 in the machine's byte order, which yields wrong heights
+ * without an error for big-endian files. This stands in the place of its worker pool: the library unpacks the block
+ * as if there were no predictor, and the differences are added up here in the file's byte order.
+ */
+export function bigEndianPredictorPool() {
+  return {
+    bindParameters: (compression: number, parameters: DecoderParameters) => ({
+      async decode(packed: ArrayBuffer): Promise<ArrayBuffer> {
+        const decoder = await getDecoder(compression, { ...parameters, predictor: 1 } as never);
+        const block = (await decoder.decode(packed)) as ArrayBuffer;
+        addUpBigEndian(block, parameters);
+        return block;
+      },
+    }),
+  };
+}
+
+/** Horizontal differencing (TIFF 6.0, section 14): each sample is the sum of the differences up to it in its row. */
+function addUpBigEndian(block: ArrayBuffer, parameters: DecoderParameters): void {
+  const { tileWidth, tileHeight, bitsPerSample, planarConfiguration } = parameters;
+  const bits = typeof bitsPerSample === "number" ? [bitsPerSample] : Array.from(bitsPerSample);
+  if (bits.some((b) => b !== bits[0]) || (bits[0] !== 16 && bits[0] !== 32)) {
+    throw new Error(`predictor 2 with ${bits.join(", ")} bits a sample is not supported`);
+  }
+  const samplesPerPixel = planarConfiguration === 2 ? 1 : bits.length;
+  const bytes = bits[0]! / 8;
+  const samplesPerRow = tileWidth * samplesPerPixel;
+  const view = new DataView(block);
+  for (let row = 0; row < tileHeight; row++) {
+    const rowStart = row * samplesPerRow * bytes;
+    // The last strip of an image may have fewer rows than the others.
+    if (rowStart + samplesPerRow * bytes > view.byteLength) break;
+    for (let i = samplesPerPixel; i < samplesPerRow; i++) {
+      const at = rowStart + i * bytes;
+      const before = at - samplesPerPixel * bytes;
+      if (bytes === 2) view.setUint16(at, view.getUint16(at) + view.getUint16(before));
+      else view.setUint32(at, view.getUint32(at) + view.getUint32(before));
+    }
+  }
+}

@@ -1,0 +1,270 @@
+import { createHash } from "node:crypto";
+import { cwd } from "node:process";
+import {
+  matchingStepM,
+  membersAlong,
+  mosaicHeights,
+  type MosaicHeights,
+  type Page,
+  type PlacedMember,
+  placeMember,
+} from "../../shared/terrain/mosaic.js";
+import { pathLengthM, pathPoints, singlePoint } from "../../shared/terrain/path.js";
+import { assembleProfile, intervalsFor, type LatLon, type TerrainProfile } from "../../shared/terrain/profile.js";
+import { type Raster, shiftedPlacement } from "../../shared/terrain/raster.js";
+import { PENDING } from "../../shared/terrain/sample.js";
+import { openAsciiGrid } from "./ascii-file.js";
+import { findRasterFiles } from "./find-files.js";
+import { openGeotiff } from "./geotiff-file.js";
+import { openHgt } from "./hgt-file.js";
+import { pageCache } from "./page-cache.js";
+import { type FileOnDisk, type RasterHeader, TerrainFileError } from "./raster-file.js";
+
+export type { LatLon, TerrainProfile };
+
+export interface TerrainProblem {
+  readonly file: string;
+  /** One line: cause; remedy. */
+  readonly message: string;
+}
+
+/** The rasters under some folders: headers in memory, heights read when asked for and kept within a bound. */
+export interface TerrainStore {
+  /** Changes when any raster that could serve this path changes (name, size, time of change), as of the last look. */
+  stampFor(from: LatLon, to: LatLon): string;
+  /** @param options.stepM the widest step; default: matched to the finest raster along the path */
+  profile(from: LatLon, to: LatLon, options?: { stepM?: number }): Promise<TerrainProfile>;
+  /** The same from what is in memory; undefined when a raster that is needed is not. */
+  profileSync(from: LatLon, to: LatLon, options?: { stepM?: number }): TerrainProfile | undefined;
+  /** Metres above sea level; undefined where void or uncovered. */
+  heightAt(at: LatLon): Promise<number | undefined>;
+  heightAtSync(at: LatLon): number | undefined | "loading";
+  /** Files that cannot be used, or were used with a reservation. */
+  readonly problems: readonly TerrainProblem[];
+  /** Looks at the folders again; unchanged files keep what is in memory. True when anything changed. */
+  refresh(): Promise<boolean>;
+  stats(): { tilesRead: number; cacheBytes: number; hits: number; misses: number };
+}
+
+/** A raster whose header was read. */
+interface Member extends RasterHeader {
+  readonly disk: FileOnDisk;
+  /** Set when its heights turn out unreadable: it then covers nothing. */
+  broken: boolean;
+}
+
+const DEFAULT_CACHE_BYTES = 512 * 2 ** 20;
+/** The step where no raster lies along the path: the profile is one gap, and needs no more points than this gives. */
+const STEP_WITHOUT_RASTER_M = 90;
+/** Headers read at a time. */
+const HEADERS_AT_ONCE = 16;
+
+/**
+ * Indexes every raster under the roots (folders or single files): .hgt (also .zip and .gz), GeoTIFF, ESRI ASCII grid.
+ * Only headers are read. The finest raster that covers a point answers for it; where that one is void, the next.
+ * A file that cannot be used is told in `problems` and does not stop the others.
+ * @param options.cacheBytes bound of the heights in memory, default 512 MiB
+ * @param options.baseDir where relative roots start, and what file names are printed relative to; default: the
+ * process's working directory
+ */
+export async function openTerrain(
+  roots: readonly string[],
+  options: { cacheBytes?: number; baseDir?: string } = {},
+): Promise<TerrainStore> {
+  const baseDir = options.baseDir ?? cwd();
+  const cache = pageCache(options.cacheBytes ?? DEFAULT_CACHE_BYTES);
+  const reading = new Map<string, Promise<Raster | undefined>>();
+  let folderProblems: TerrainProblem[] = [];
+  const fileProblems = new Map<string, TerrainProblem>();
+  let members: PlacedMember<Member>[] = [];
+  let known = new Map<string, { disk: FileOnDisk; placed: PlacedMember<Member> | undefined }>();
+  let tilesRead = 0;
+
+  const report = (file: string, message: string): void => {
+    fileProblems.set(file, { file, message });
+  };
+
+  async function index(): Promise<boolean> {
+    const unreadable: TerrainProblem[] = [];
+    const files = await findRasterFiles(roots, baseDir, (file, message) => unreadable.push({ file, message }));
+    folderProblems = unreadable;
+    const next: typeof known = new Map();
+    let changed = false;
+    const queue = files.filter((disk) => {
+      const before = known.get(disk.path);
+      if (before && sameFile(before.disk, disk)) next.set(disk.path, before);
+      return !next.has(disk.path);
+    });
+    for (const [path, before] of known) {
+      if (next.has(path)) continue;
+      changed = true;
+      cache.drop(keyPrefix(before.disk));
+      fileProblems.delete(before.disk.file);
+    }
+    changed ||= queue.length > 0;
+    for (let i = 0; i < queue.length; i += HEADERS_AT_ONCE) {
+      await Promise.all(
+        queue.slice(i, i + HEADERS_AT_ONCE).map(async (disk) => {
+          next.set(disk.path, { disk, placed: await openMember(disk, report) });
+        }),
+      );
+    }
+    known = next;
+    members = [...known.values()].flatMap((k) => k.placed ?? []);
+    members.sort((a, b) => a.finenessM - b.finenessM || (a.member.disk.file < b.member.disk.file ? -1 : 1));
+    return changed;
+  }
+
+  const along = (from: LatLon, to: LatLon): PlacedMember<Member>[] =>
+    membersAlong(members, from, to).filter((m) => !m.member.broken);
+
+  function read(member: Member, page: Page): Promise<Raster | undefined> {
+    const key = pageKey(member, page);
+    let task = reading.get(key);
+    if (!task) {
+      task = readPage(member, page, report)
+        .then((raster) => {
+          tilesRead++;
+          if (raster) cache.set(key, raster);
+          else member.broken = true;
+          return raster;
+        })
+        .finally(() => reading.delete(key));
+      reading.set(key, task);
+    }
+    return task;
+  }
+
+  /** Repeats `attempt` until every page that it misses was read; what was read stays at hand for its time. */
+  async function whole<T extends { missing: MosaicHeights<Member>["missing"] }>(
+    attempt: (raster: (member: Member, page: Page) => Raster | undefined) => T,
+  ): Promise<T> {
+    const held = new Map<string, Raster>();
+    for (;;) {
+      const result = attempt((member, page) => held.get(pageKey(member, page)) ?? cache.get(pageKey(member, page)));
+      if (result.missing.length === 0) return result;
+      await Promise.all(
+        result.missing.map(async ({ member, page }) => {
+          const raster = await read(member, page);
+          if (raster) held.set(pageKey(member, page), raster);
+        }),
+      );
+    }
+  }
+
+  type FromMemory = (member: Member, page: Page) => Raster | undefined;
+  const cached: FromMemory = (member, page) => cache.get(pageKey(member, page));
+
+  const heightFrom = (at: LatLon, raster: FromMemory) =>
+    mosaicHeights(along(at, at), singlePoint(at), at, at, raster);
+
+  await index();
+  return {
+    stampFor(from, to) {
+      const hash = createHash("sha256");
+      for (const { member } of membersAlong(members, from, to)) {
+        hash.update(`${member.disk.file}\n${member.disk.sizeBytes}\n${member.disk.modifiedMs}\n`);
+      }
+      return hash.digest("hex").slice(0, 16);
+    },
+    async profile(from, to, profileOptions) {
+      return (await whole((raster) => attemptProfile(along(from, to), from, to, profileOptions?.stepM, raster))).profile();
+    },
+    profileSync(from, to, profileOptions) {
+      const result = attemptProfile(along(from, to), from, to, profileOptions?.stepM, cached);
+      return result.missing.length === 0 ? result.profile() : undefined;
+    },
+    async heightAt(at) {
+      const { heightM } = await whole((raster) => heightFrom(at, raster));
+      return Number.isNaN(heightM[0]) ? undefined : heightM[0];
+    },
+    heightAtSync(at) {
+      const { heightM, origin } = heightFrom(at, cached);
+      if (origin[0] === PENDING) return "loading";
+      return Number.isNaN(heightM[0]) ? undefined : heightM[0];
+    },
+    get problems() {
+      return [...folderProblems, ...fileProblems.values()].sort((a, b) => (a.file < b.file ? -1 : 1));
+    },
+    refresh: index,
+    stats: () => ({ tilesRead, cacheBytes: cache.bytes, hits: cache.hits, misses: cache.misses }),
+  };
+}
+
+function attemptProfile(
+  candidates: readonly PlacedMember<Member>[],
+  from: LatLon,
+  to: LatLon,
+  stepM: number | undefined,
+  raster: (member: Member, page: Page) => Raster | undefined,
+): { missing: MosaicHeights<Member>["missing"]; profile: () => TerrainProfile } {
+  if (stepM !== undefined && !(stepM > 0)) throw new RangeError(`step must be above 0 m, not ${stepM}`);
+  const lengthM = pathLengthM(from, to);
+  const finest = candidates[0]?.member;
+  const step = stepM ?? (finest ? matchingStepM(finest, from, to, lengthM) : STEP_WITHOUT_RASTER_M);
+  const path = pathPoints(from, to, intervalsFor(lengthM, step));
+  const { heightM, origin, missing } = mosaicHeights(candidates, path, from, to, raster);
+  const files = candidates.map((c) => c.member.disk.file);
+  return { missing, profile: () => assembleProfile(path.lengthM, heightM, origin, files) };
+}
+
+async function openMember(
+  disk: FileOnDisk,
+  report: (file: string, message: string) => void,
+): Promise<PlacedMember<Member> | undefined> {
+  try {
+    if (disk.sizeBytes === 0) throw new TerrainFileError("is empty", "fetch the file again");
+    const header = await openHeader(disk);
+    const placed = placeMember({ ...header, disk, broken: false });
+    if (placed) return placed;
+    report(disk.file, "its placement is not on the globe; correct its placement or its coordinate system");
+  } catch (error) {
+    report(disk.file, messageOf(error));
+  }
+  return undefined;
+}
+
+function openHeader(disk: FileOnDisk): Promise<RasterHeader> {
+  if (/\.(tif|tiff)$/i.test(disk.path)) return openGeotiff(disk);
+  if (/\.asc$/i.test(disk.path)) return openAsciiGrid(disk);
+  if (/\.(hgt|gz|zip)$/i.test(disk.path)) return openHgt(disk);
+  throw new TerrainFileError("is of no known kind", "known are .hgt (also .zip, .gz), .tif and .asc");
+}
+
+async function readPage(
+  member: Member,
+  page: Page,
+  report: (file: string, message: string) => void,
+): Promise<Raster | undefined> {
+  try {
+    const { heightsM, implausible } = await member.read(page);
+    if (implausible > 0) {
+      report(
+        member.disk.file,
+        `${implausible} values that cannot be heights were taken as void; declare the nodata value in the file`,
+      );
+    }
+    const placement = shiftedPlacement(member.placement, page.column, page.row);
+    return { width: page.width, height: page.height, heightsM, placement };
+  } catch (error) {
+    report(member.disk.file, messageOf(error));
+    return undefined;
+  }
+}
+
+const keyPrefix = (disk: FileOnDisk): string => `${disk.path}\n${disk.sizeBytes} ${disk.modifiedMs}\n`;
+
+const pageKey = (member: Member, page: Page): string => `${keyPrefix(member.disk)}${page.column} ${page.row}`;
+
+function sameFile(a: FileOnDisk, b: FileOnDisk): boolean {
+  return a.sizeBytes === b.sizeBytes && a.modifiedMs === b.modifiedMs;
+}
+
+/** File system errors carry the whole path and a code; the path is printed anyway. */
+function messageOf(error: unknown): string {
+  if (error instanceof TerrainFileError) return error.message;
+  const code = (error as { code?: unknown } | null)?.code;
+  if (code === "EACCES" || code === "EPERM") return "may not be read; correct its rights";
+  if (code === "ENOENT") return "has vanished; restore it or look at the terrain folder again";
+  return `cannot be read (${error instanceof Error ? error.message.split("\n")[0] : String(error)}); check the file`;
+}

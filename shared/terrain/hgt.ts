@@ -1,0 +1,84 @@
+import { northUp, type Placement, type Raster } from "./raster.js";
+
+/**
+ * SRTM .hgt tiles: no header, 16-bit signed big-endian, rows from north to south, columns from west to east,
+ * N x N samples. The name states the south-west corner: N42E001 holds latitudes 42 to 43 and longitudes
+ * 1 to 2, and its outermost samples lie exactly on the whole degrees. Void is -32768.
+ */
+export interface HgtTile {
+  readonly southDeg: number;
+  readonly westDeg: number;
+}
+
+/** Samples a side: 3 arc seconds and 1 arc second. The file's size tells which. */
+export const HGT_SAMPLES = [1201, 3601] as const;
+
+/** Reads the tile's corner from a file name such as `N42E001.hgt` or `s29w072.hgt.gz`; else undefined. */
+export function hgtTileOfName(fileName: string): HgtTile | undefined {
+  const match = /^([NS])(\d{2})([EW])(\d{3})(?![0-9])/i.exec(fileName);
+  if (!match) return undefined;
+  const southDeg = Number(match[2]) * (match[1]!.toUpperCase() === "S" ? -1 : 1);
+  const westDeg = Number(match[4]) * (match[3]!.toUpperCase() === "W" ? -1 : 1);
+  if (southDeg < -90 || southDeg > 89 || westDeg < -180 || westDeg > 179) return undefined;
+  return { southDeg: southDeg + 0, westDeg: westDeg + 0 };
+}
+
+/** Samples a side of a tile of that many bytes; undefined when it is none of the two known sizes. */
+export function hgtSamplesOfSize(byteLength: number): number | undefined {
+  return HGT_SAMPLES.find((samples) => byteLength === samples * samples * 2);
+}
+
+export function hgtPlacement(tile: HgtTile, samples: number): Placement {
+  return northUp(tile.westDeg, tile.southDeg + 1, 1 / (samples - 1), 1 / (samples - 1));
+}
+
+/**
+ * @throws RangeError when the number of bytes is not that of a whole tile
+ */
+export function decodeHgt(bytes: Uint8Array, tile: HgtTile): Raster {
+  const samples = hgtSamplesOfSize(bytes.byteLength);
+  if (samples === undefined) throw new RangeError(hgtSizeMessage(bytes.byteLength));
+  // Copied, so that the swap below neither harms the caller's bytes nor needs them aligned.
+  const copy = bytes.slice();
+  const heightsM = new Int16Array(copy.buffer, 0, samples * samples);
+  if (isLittleEndian) swapBytes(new Uint16Array(copy.buffer, 0, samples * samples));
+  return { width: samples, height: samples, heightsM, placement: hgtPlacement(tile, samples) };
+}
+
+export function hgtSizeMessage(byteLength: number): string {
+  return `${byteLength} bytes are no whole tile: 3 arc seconds have 2884802, 1 arc second 25934402`;
+}
+
+/**
+ * Writes a tile from a height function; heights are rounded to whole metres, undefined becomes a void.
+ * @throws RangeError when a height is outside -32767..32767 m (it could not be told from a void)
+ */
+export function encodeHgt(
+  tile: HgtTile,
+  samples: (typeof HGT_SAMPLES)[number],
+  heightM: (latitudeDeg: number, longitudeDeg: number) => number | undefined,
+): Uint8Array {
+  const bytes = new Uint8Array(samples * samples * 2);
+  const view = new DataView(bytes.buffer);
+  for (let row = 0; row < samples; row++) {
+    const latitudeDeg = tile.southDeg + 1 - row / (samples - 1);
+    for (let column = 0; column < samples; column++) {
+      const value = heightM(latitudeDeg, tile.westDeg + column / (samples - 1));
+      const rounded = value === undefined ? -32768 : Math.round(value);
+      if (value !== undefined && !(Math.abs(rounded) <= 32767)) {
+        throw new RangeError(`height ${value} m does not fit an .hgt tile`);
+      }
+      view.setInt16((row * samples + column) * 2, rounded, false);
+    }
+  }
+  return bytes;
+}
+
+const isLittleEndian = new Uint8Array(new Uint16Array([1]).buffer)[0] === 1;
+
+function swapBytes(words: Uint16Array): void {
+  for (let i = 0; i < words.length; i++) {
+    const word = words[i]!;
+    words[i] = (word << 8) | (word >> 8);
+  }
+}
