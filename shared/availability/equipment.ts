@@ -63,7 +63,7 @@ export function seriesUnavailability(
   if (unusable) return refuse(unusable);
   // log1p and expm1 keep the digits of unavailabilities that vanish beside 1.
   const logAvailability = units.reduce((sum, unavailability) => sum + Math.log1p(-unavailability), 0);
-  const unavailability = units.includes(1) ? 1 : -Math.expm1(logAvailability);
+  const unavailability = units.includes(1) ? 1 : 0 - Math.expm1(logAvailability);
   return figures({ unavailability, sumApproximation: units.reduce((sum, unit) => sum + unit, 0) });
 }
 

@@ -1,0 +1,147 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { meltingMultiplier, pathMultiplier } from "../../shared/propagation/p530/melting-layer.js";
+import { rainAttenuationDb, rainDistribution } from "../../shared/propagation/p530/rain.js";
+import { RAIN_HEIGHT_DISTRIBUTION } from "../../shared/propagation/p530/rain-height.data.js";
+import {
+  precipitationAttenuationExceeded,
+  precipitationDistribution,
+  precipitationPercent,
+  precipitationTimeForMargin,
+} from "../../shared/propagation/p530/wet-snow.js";
+import { allFinite, checkVectors, must } from "./support.js";
+
+checkVectors("rain-wet-snow", ({ method, inputs, steps }) => {
+  if (method === "G") return { G: meltingMultiplier(inputs.dh) };
+  if (method === "Gpath") return { g: pathMultiplier(inputs.hrain, inputs.hlo, inputs.hhi) };
+  // The attenuation at 0.01 % stands for k and alpha, which the file does not give for these cases.
+  const law = rainDistribution(steps.A001_rain_dB, inputs.f);
+  const { distribution } = must(
+    precipitationDistribution({
+      law,
+      antenna1AslM: inputs.hlo,
+      antenna2AslM: inputs.hhi,
+      meanRainHeightM: inputs.hrainm,
+      rainProbabilityPercent: inputs.P0,
+      // The file ends the table as the implementation does; see METHOD of wet-snow.ts for why we do not.
+      stopAtSmallStep: true,
+    }),
+  );
+  const at = (compute: (p: number) => number) =>
+    Object.fromEntries(inputs.ps.map((p: number) => [String(p), compute(p)]));
+  return {
+    test: distribution.zone,
+    A001_rain_dB: law.A001Db,
+    table_entries: distribution.logT.length,
+    T_last: 10 ** distribution.logT.at(-1)!,
+    A_last: distribution.attenuationDb.at(-1),
+    sum_P_g_positive: distribution.multipliers.reduce((sum, each) => sum + each.probability, 0),
+    mean_g: distribution.multipliers.reduce((sum, each) => sum + each.probability * each.g, 0),
+    A_combined_dB: at(
+      (timePercent) => must(precipitationAttenuationExceeded({ distribution, timePercent })).attenuationDb,
+    ),
+    A_rain_only_dB: at((timePercent) => rainAttenuationDb(law, timePercent)),
+  };
+});
+
+describe("rain and wet snow", () => {
+  const law = rainDistribution(11, 18.7);
+  const prepare = (lowM: number, highM: number, meanRainHeightM = 2100) =>
+    must(
+      precipitationDistribution({
+        law,
+        antenna1AslM: highM,
+        antenna2AslM: lowM,
+        meanRainHeightM,
+        rainProbabilityPercent: 6,
+      }),
+    ).distribution;
+
+  it("the rain heights are all there", () => {
+    const sum = RAIN_HEIGHT_DISTRIBUTION.reduce((total, [, probability]) => total + probability, 0);
+    expect(Math.abs(sum - 1)).toBeLessThan(5e-6); // six printed decimals, 49 entries
+    expect(RAIN_HEIGHT_DISTRIBUTION).toHaveLength(49);
+  });
+
+  // The check that decides how the rain-only table ends: a path wholly in rain must get section 2.4.1's figure.
+  it("joins the rain law where the path leaves the melting layer below", () => {
+    const combined = prepare(-1700, -1499.999); // highest antenna a hair above 2100 - 3600 m
+    expect(combined.zone).toBe("combined");
+    expect(prepare(-1700, -1500).zone).toBe("rain only");
+    for (const timePercent of [0.001, 0.003, 0.01, 0.1, 0.9]) {
+      const { attenuationDb } = must(
+        precipitationAttenuationExceeded({ distribution: combined, timePercent }),
+      );
+      // Log-linear interpolation in a table of ten entries a decade: well under 1 %.
+      expect(Math.abs(attenuationDb / rainAttenuationDb(law, timePercent) - 1)).toBeLessThan(0.01);
+    }
+  });
+
+  it("takes more than rain in the melting layer and nothing above all of it", () => {
+    const margin = rainAttenuationDb(law, 0.01);
+    const inLayer = precipitationTimeForMargin(prepare(1800, 1900), margin);
+    expect(inLayer.timePercent).toBeGreaterThan(0.02);
+    expect(prepare(4500, 4600).zone).toBe("none");
+    expect(precipitationTimeForMargin(prepare(4500, 4600), margin)).toEqual({ timePercent: 0 });
+  });
+
+  it("the multiplier peaks at 3.53, 241 m below the rain height", () => {
+    let best = 0;
+    for (let dh = 0; dh >= -1200; dh--) if (meltingMultiplier(dh) > meltingMultiplier(best)) best = dh;
+    expect(best).toBe(-241);
+  });
+
+  it("more margin never means more outage, and the way back agrees", () => {
+    const height = fc.double({ min: 0, max: 4000, noNaN: true });
+    const depth = fc.double({ min: 0.01, max: 80, noNaN: true });
+    fc.assert(
+      fc.property(height, height, depth, depth, (h1, h2, a, b) => {
+        const distribution = prepare(Math.min(h1, h2), Math.max(h1, h2));
+        const [small, large] = a < b ? [a, b] : [b, a];
+        const few = precipitationPercent(distribution, large);
+        expect(few).toBeLessThanOrEqual(precipitationPercent(distribution, small) * (1 + 1e-12));
+        if (few < 0.001 || few > 1) return;
+        const back = must(precipitationAttenuationExceeded({ distribution, timePercent: few })).attenuationDb;
+        expect(Math.abs(back / large - 1)).toBeLessThan(1e-6);
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  it("never shows NaN or Infinity, whatever comes in", () => {
+    const anything = fc.oneof(fc.double(), fc.double({ min: -5000, max: 9000, noNaN: true }));
+    fc.assert(
+      fc.property(anything, anything, anything, anything, (h1, h2, rain, p) => {
+        const result = precipitationDistribution({
+          law,
+          antenna1AslM: h1,
+          antenna2AslM: h2,
+          meanRainHeightM: rain,
+          rainProbabilityPercent: p,
+        });
+        expect(allFinite(result)).toBe(true);
+        if (!result.ok) return;
+        expect(allFinite(precipitationTimeForMargin(result.distribution, 10))).toBe(true);
+        const { distribution } = result;
+        expect(allFinite(precipitationAttenuationExceeded({ distribution, timePercent: 0.01 }))).toBe(true);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  it("does without rain", () => {
+    const dry = must(
+      precipitationDistribution({
+        law: rainDistribution(0, 18.7),
+        antenna1AslM: 1500,
+        antenna2AslM: 1700,
+        meanRainHeightM: 2100,
+        rainProbabilityPercent: 1,
+      }),
+    ).distribution;
+    expect(precipitationTimeForMargin(dry, 3)).toEqual({ timePercent: 0.001, bound: "at most" });
+    expect(
+      must(precipitationAttenuationExceeded({ distribution: dry, timePercent: 0.01 })).attenuationDb,
+    ).toBe(0);
+  });
+});

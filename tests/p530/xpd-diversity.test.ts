@@ -1,0 +1,282 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import {
+  clearAirXpdOutage,
+  precipitationXpdOutage,
+  scaleXpd,
+} from "../../shared/propagation/p530/cross-polar.js";
+import {
+  frequencyDiversityImprovement,
+  relativeAmplitudeCorrelation,
+  selectiveCorrelation,
+  spaceAndFrequencyOutage,
+  spaceDiversityImprovement,
+  twoBranchOutage,
+} from "../../shared/propagation/p530/diversity.js";
+import { selectiveOutage } from "../../shared/propagation/p530/selective.js";
+import { clearAirOutage, precipitationOutage } from "../../shared/propagation/p530/total.js";
+import { allFinite, type Case, checkVectors, must } from "./support.js";
+
+checkVectors("xpd", ({ method, inputs }) => {
+  const common = {
+    frequencyGHz: inputs.f,
+    carrierToInterferenceDb: inputs.CI,
+    improvementDb: inputs.XPIF,
+  };
+  if (method === "xpd_clear") {
+    const { outageFraction, steps } = must(
+      clearAirXpdOutage({
+        ...common,
+        occurrencePercent: inputs.p0,
+        antennaXpdDb: inputs.XPDg,
+        transmitSeparationM: inputs.st ?? undefined,
+      }),
+    );
+    const { XPD0Db, P0, eta, kXP, QDb, CDb, MXPDDb } = steps;
+    return { XPD0_dB: XPD0Db, P0, eta, kXP, Q_dB: QDb, C_dB: CDb, MXPD_dB: MXPDDb, PXP: outageFraction };
+  }
+  const { time, formulaFraction, steps } = must(
+    precipitationXpdOutage({ ...common, attenuation001Db: inputs.A001, u0Db: inputs.U0 }),
+  );
+  const { UDb, V, ApDb, m, n } = steps!;
+  return { U_dB: UDb, V, Ap_dB: ApDb, m, n, PXPR: formulaFraction, n_in_range: time.bound === undefined };
+});
+
+const space = (inputs: Case["inputs"]) =>
+  spaceDiversityImprovement({
+    spacingM: inputs.S,
+    frequencyGHz: inputs.f,
+    distanceM: 1000 * inputs.d,
+    gainDifferenceDb: inputs.V,
+    occurrencePercent: inputs.p0,
+    fadeDepthDb: inputs.F,
+  });
+
+const frequency = (inputs: Case["inputs"]) =>
+  frequencyDiversityImprovement({
+    frequencyGHz: inputs.f,
+    separationGHz: inputs.df,
+    distanceM: 1000 * inputs.d,
+    fadeDepthDb: inputs.F,
+  });
+
+checkVectors("selective-and-diversity", ({ method, inputs }) => {
+  const unprotected = {
+    eta: inputs.eta,
+    nonSelectiveFraction: inputs.Pns,
+    selectiveFraction: inputs.Ps,
+  };
+  if (method === "selective") {
+    const signature = (kind: "M" | "N") => ({
+      widthMHz: 1000 * inputs[`W${kind}`],
+      depthDb: inputs[`B${kind}`],
+      referenceDelayNs: inputs[`tr${kind}`],
+    });
+    const { outageFraction, steps } = must(
+      selectiveOutage({
+        occurrencePercent: inputs.p0,
+        distanceM: 1000 * inputs.d,
+        minimumPhase: signature("M"),
+        nonMinimumPhase: signature("N"),
+      }),
+    );
+    const { P0, tauMeanNs, eta, termMinimum, termNonMinimum } = steps;
+    return { P0, tau_m_ns: tauMeanNs, eta, term_M: termMinimum, term_NM: termNonMinimum, Ps: outageFraction };
+  }
+  if (method === "space_div" || method === "freq_div") {
+    const { improvement } = must(method === "space_div" ? space(inputs) : frequency(inputs));
+    const { outageFraction, steps } = must(twoBranchOutage({ ...unprotected, improvement }));
+    return { ...steps, I: improvement, Pd: outageFraction };
+  }
+  const { outageFraction, steps } = must(
+    spaceAndFrequencyOutage({
+      ...unprotected,
+      spaceImprovement: must(space(inputs)).improvement,
+      frequencyImprovement: must(frequency(inputs)).improvement,
+      receivers: method === "space_freq_2rx" ? 2 : 4,
+    }),
+  );
+  return { ...steps, kns2_space: steps!.kns2Space, kns2_freq: steps!.kns2Frequency, Pd: outageFraction };
+});
+
+describe("cross-polarization", () => {
+  const path = {
+    occurrencePercent: 5,
+    antennaXpdDb: 30,
+    carrierToInterferenceDb: 20,
+    frequencyGHz: 7.5,
+  };
+
+  it("knows paths without multipath and channels without margin", () => {
+    expect(must(clearAirXpdOutage({ ...path, occurrencePercent: 0 })).outageFraction).toBe(0);
+    const hopeless = clearAirXpdOutage({ ...path, carrierToInterferenceDb: 60 });
+    expect(hopeless).toMatchObject({ ok: false });
+    expect(hopeless.steps?.MXPDDb).toBeLessThan(0);
+  });
+
+  it("bounds outside -3 <= n <= 0", () => {
+    const rain = { attenuation001Db: 12, frequencyGHz: 18.7, carrierToInterferenceDb: 20 };
+    expect(must(precipitationXpdOutage(rain)).time).toEqual({ timePercent: 0.001, bound: "at most" });
+    const hopeless = must(precipitationXpdOutage({ ...rain, carrierToInterferenceDb: 70 }));
+    expect(hopeless.time).toEqual({ timePercent: 1, bound: "at least" });
+    expect(hopeless.formulaFraction).toBeUndefined();
+    const dry = must(precipitationXpdOutage({ ...rain, attenuation001Db: 0 }));
+    expect(dry.time.bound).toBe("at most");
+    expect(must(precipitationXpdOutage({ ...rain, frequencyGHz: 38 })).validity).toHaveLength(1);
+  });
+
+  it("scales with frequency", () => {
+    expect(must(scaleXpd({ xpdDb: 30, fromGHz: 10, toGHz: 20 })).xpdDb).toBeCloseTo(30 - 6.0206, 4);
+  });
+});
+
+describe("diversity", () => {
+  // The fits are independent; the reference finds the joins within 2e-4 and 1e-3.
+  it("the fitted branches meet", () => {
+    const jump = (curve: (x: number) => number, at: number) => Math.abs(curve(at + 1e-9) - curve(at));
+    expect(jump(relativeAmplitudeCorrelation, 0.26)).toBeLessThan(2e-4);
+    expect(jump(selectiveCorrelation, 0.5)).toBeLessThan(1e-3);
+    expect(jump(selectiveCorrelation, 0.9628)).toBeLessThan(1e-3);
+  });
+
+  it("says where it does not help and where it is not meant to be used", () => {
+    const poor = must(
+      frequencyDiversityImprovement({
+        frequencyGHz: 8,
+        separationGHz: 0.06,
+        distanceM: 44_000,
+        fadeDepthDb: 30,
+      }),
+    );
+    expect(poor.validity.join()).toContain("below 5");
+    const wide = must(
+      frequencyDiversityImprovement({
+        frequencyGHz: 6,
+        separationGHz: 0.6,
+        distanceM: 44_000,
+        fadeDepthDb: 50,
+      }),
+    );
+    expect(wide.steps.usedSeparationGHz).toBeCloseTo(0.3, 12);
+    expect(wide.validity.join()).toContain("5 %");
+    const near = must(
+      spaceDiversityImprovement({
+        spacingM: 1,
+        frequencyGHz: 18,
+        distanceM: 10_000,
+        gainDifferenceDb: 0,
+        occurrencePercent: 1,
+        fadeDepthDb: 30,
+      }),
+    );
+    expect(near.validity).toHaveLength(3);
+  });
+
+  it("has defined ends", () => {
+    const none = { eta: 0, nonSelectiveFraction: 0, selectiveFraction: 0 };
+    expect(must(twoBranchOutage({ ...none, improvement: 100 })).outageFraction).toBe(0);
+    expect(twoBranchOutage({ ...none, eta: 0.1, improvement: 100 }).ok).toBe(false);
+    expect(twoBranchOutage({ ...none, eta: 0.1, improvement: 0 }).ok).toBe(false);
+  });
+});
+
+describe("selective and total outage", () => {
+  const signature = { widthMHz: 30, depthDb: 20, referenceDelayNs: 6.3 };
+
+  it("without multipath nothing is selective", () => {
+    const calm = { occurrencePercent: 0, distanceM: 30_000, minimumPhase: signature };
+    expect(must(selectiveOutage(calm)).outageFraction).toBe(0);
+    expect(
+      must(selectiveOutage({ ...calm, occurrencePercent: 5, distanceM: 1e-3 })).outageFraction,
+    ).toBeLessThan(1e-20);
+  });
+
+  it("adds the parts of clear air", () => {
+    const plain = clearAirOutage({
+      nonSelectiveFraction: 1e-5,
+      selectiveFraction: 2e-6,
+      crossPolarFraction: 3e-6,
+    });
+    expect(must(plain).outageFraction).toBeCloseTo(1.5e-5, 15);
+    expect(must(clearAirOutage({ diversityFraction: 1e-7 })).outageFraction).toBe(1e-7);
+    const full = must(clearAirOutage({ nonSelectiveFraction: 1, selectiveFraction: 0.1 }));
+    expect(full.outageFraction).toBe(1);
+    expect(full.validity).toHaveLength(1);
+  });
+
+  it("takes the larger in precipitation", () => {
+    const below = { timePercent: 0.001, bound: "at most" } as const;
+    const above = { timePercent: 1, bound: "at least" } as const;
+    const some = { timePercent: 0.02 };
+    expect(precipitationOutage(some)).toBe(some);
+    expect(precipitationOutage(some, below)).toBe(some);
+    expect(precipitationOutage(below, some)).toBe(some);
+    expect(precipitationOutage(some, above)).toBe(above);
+    expect(precipitationOutage({ timePercent: 1 }, above)).toBe(above);
+    expect(precipitationOutage(below, { timePercent: 0.001 })).toEqual({ timePercent: 0.001 });
+  });
+
+  it("never shows NaN or Infinity, whatever comes in", () => {
+    const anything = fc.oneof(
+      fc.double(),
+      fc.double({ min: -10, max: 1e4, noNaN: true }),
+      fc.double({ min: 0, max: 1 }),
+    );
+    fc.assert(
+      fc.property(anything, anything, anything, anything, anything, anything, (a, b, c, d, e, f) => {
+        const unprotected = { eta: a, nonSelectiveFraction: b, selectiveFraction: c };
+        const results = [
+          clearAirXpdOutage({
+            occurrencePercent: a,
+            antennaXpdDb: b,
+            carrierToInterferenceDb: c,
+            frequencyGHz: d,
+            improvementDb: e,
+            transmitSeparationM: f,
+          }),
+          precipitationXpdOutage({
+            attenuation001Db: a,
+            frequencyGHz: b,
+            carrierToInterferenceDb: c,
+            improvementDb: d,
+            u0Db: e,
+          }),
+          scaleXpd({ xpdDb: a, fromGHz: b, toGHz: c }),
+          spaceDiversityImprovement({
+            spacingM: a,
+            frequencyGHz: b,
+            distanceM: c,
+            gainDifferenceDb: d,
+            occurrencePercent: e,
+            fadeDepthDb: f,
+          }),
+          frequencyDiversityImprovement({ frequencyGHz: a, separationGHz: b, distanceM: c, fadeDepthDb: d }),
+          twoBranchOutage({ ...unprotected, improvement: d }),
+          spaceAndFrequencyOutage({
+            ...unprotected,
+            spaceImprovement: d,
+            frequencyImprovement: e,
+            receivers: 2,
+          }),
+          spaceAndFrequencyOutage({
+            ...unprotected,
+            spaceImprovement: d,
+            frequencyImprovement: e,
+            receivers: 4,
+          }),
+          selectiveOutage({
+            occurrencePercent: a,
+            distanceM: b,
+            minimumPhase: { widthMHz: c, depthDb: d, referenceDelayNs: e },
+          }),
+          clearAirOutage({ nonSelectiveFraction: a, selectiveFraction: b }),
+        ];
+        for (const result of results) {
+          const refusalSteps = result.ok ? result : "steps" in result ? result.steps : undefined;
+          expect(allFinite(refusalSteps)).toBe(true);
+        }
+      }),
+      { numRuns: 2000 },
+    );
+  });
+});
