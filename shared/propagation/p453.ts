@@ -3,7 +3,9 @@
  *
  * Gradients of refractivity are dN/dh in N-units per km: negative in ordinary air, -39.25 for k = 4/3.
  */
+
 import { MEAN_EARTH_RADIUS_M } from "./constants.js";
+import type { MethodReference } from "./method.js";
 import {
   outsideOf,
   requireFinite,
@@ -11,6 +13,14 @@ import {
   requirePositive,
   type ValidityNotes,
 } from "./validity.js";
+
+export const METHOD: MethodReference = {
+  recommendation: "ITU-R P.453-14",
+  section: "eq (1) to (9)",
+  title: "Refractivity, humidity and effective Earth radius",
+  status: "verified",
+  note: "Index, humidity over water and k checked against published values; the saturation pressure over ice was read in an implementation, the mean height profile and the temperature ranges are from memory.",
+};
 
 /** State of the air. Total barometric pressure is `dryPressureHPa + vapourPressureHPa`. */
 export interface AirState {
@@ -72,7 +82,7 @@ export function saturationPressureValidity(
   over: "water" | "ice" = "water",
 ): ValidityNotes {
   const [min, max] = over === "water" ? [-40, 50] : [-80, 0];
-  const source = "Rec. ITU-R P.453-14 section 1, range from memory";
+  const source = "Rec. ITU-R P.453-14 eq (9), range from memory";
   return outsideOf({ quantity: "temperature", value: temperatureC, min, max, unit: "degrees C", source });
 }
 
@@ -91,7 +101,7 @@ export function vapourPressureHPa(
   return (relativeHumidityPercent * saturationPressureHPa(temperatureC, totalPressureHPa, over)) / 100;
 }
 
-/** Water vapour density, g/m3, of a vapour pressure. @see Rec. ITU-R P.453-14 section 1, P.676-13 eq (4) */
+/** Water vapour density, g/m3, of a vapour pressure. @see Rec. ITU-R P.676-13 eq (4) */
 export function vapourDensityGm3(vapourPressureHPa: number, temperatureK: number): number {
   requirePositive("temperatureK", temperatureK);
   return (216.7 * vapourPressureHPa) / temperatureK;

@@ -4,8 +4,18 @@
  * The exact speed of light is used throughout. The printed constants (92.4, 74.8, 145.8, 167.2) are rounded:
  * the printed 92.4 gives a loss 0.048 dB below the exact one.
  */
+
 import { SPEED_OF_LIGHT_M_PER_S } from "./constants.js";
+import type { MethodReference } from "./method.js";
 import { outsideOf, requirePositive, type ValidityNotes } from "./validity.js";
+
+export const METHOD: MethodReference = {
+  recommendation: "ITU-R P.525-4",
+  section: "2",
+  title: "Free-space loss",
+  status: "verified",
+  note: "Exact speed of light; the printed constant 92.4 is 0.048 dB lower.",
+};
 
 /**
  * Free-space basic transmission loss between isotropic antennas: 20 log(4 pi d/lambda).
@@ -40,7 +50,7 @@ export function freeSpaceValidity(
     max: Number.POSITIVE_INFINITY,
     unit: "m",
     source: "far field of the greater antenna, 2 D^2/lambda, common practice",
-  }).map((note) => note.replace("to Infinity m", "m and beyond"));
+  });
 }
 
 /**

@@ -4,8 +4,17 @@
  * The Recommendation's p is the pressure of DRY air. A barometer, and P.835, give the total pressure p + e:
  * `specificGasAttenuation` takes the total, `lineByLine` the dry one.
  */
+import type { MethodReference } from "./method.js";
 import { LINE_WIDTH, OXYGEN_LINES, WATER_VAPOUR_LINES } from "./p676-lines.data.js";
 import { outsideOf, requireNotNegative, requirePositive, type ValidityNotes } from "./validity.js";
+
+export const METHOD: MethodReference = {
+  recommendation: "ITU-R P.676-13",
+  section: "Annex 1",
+  title: "Attenuation by atmospheric gases, line by line",
+  status: "verified",
+  note: "Agrees with the ITU-R Study Group 3 examples to 13 digits; pressure of dry and of total air kept apart.",
+};
 
 /** Air at the mean height of a path, as an observer has it. */
 export interface GasInput {

@@ -1,5 +1,14 @@
 /** Mean annual global reference atmosphere. Rec. ITU-R P.835-6 (12/2017) section 1. */
+import type { MethodReference } from "./method.js";
 import { outsideOf, type ValidityNotes } from "./validity.js";
+
+export const METHOD: MethodReference = {
+  recommendation: "ITU-R P.835-6",
+  section: "1",
+  title: "Mean annual global reference atmosphere",
+  status: "verified",
+  note: "Agrees with the ITU-R Study Group 3 examples to 12 digits; below sea level the lowest layer is continued, outside the stated range.",
+};
 
 /** Air at a height. Total barometric pressure is `pressureHPa`; dry pressure is that less the vapour pressure. */
 export interface ReferenceAir {

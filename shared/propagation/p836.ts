@@ -4,7 +4,16 @@
  * The maps themselves may not be redistributed; without them the density at sea level is 7.5 g/m3 with a scale
  * height of 2 km (Rec. ITU-R P.835-6).
  */
+import type { MethodReference } from "./method.js";
 import { requirePositive } from "./validity.js";
+
+export const METHOD: MethodReference = {
+  recommendation: "ITU-R P.836-6",
+  section: "1",
+  title: "Water vapour density at another height",
+  status: "verified",
+  note: "The scaling step alone; the maps are not included.",
+};
 
 /**
  * Density at another height: rho exp(-(to - from)/scale height).

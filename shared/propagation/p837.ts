@@ -5,9 +5,27 @@
  * 1 min integration, the map of the Recommendation, Annex 1 from monthly data, the rain zone. A result should say
  * which was used.
  */
+
 import { erfc } from "../math/erfc.js";
+import type { MethodReference } from "./method.js";
 import { RAIN_ZONE_PERCENTAGES, RAIN_ZONE_RATES_MM_PER_H } from "./p837-rain-zones.data.js";
 import { requireFinite, requireNotNegative, requirePositive } from "./validity.js";
+
+export const METHOD: MethodReference = {
+  recommendation: "ITU-R P.837-7",
+  section: "Annex 1",
+  title: "Rain rate from monthly rain and temperature",
+  status: "verified",
+  note: "Agrees with the ITU-R Study Group 3 examples within 1e-5. P.837-8 (09/2025) exists and is not covered.",
+};
+
+export const METHOD_RAIN_ZONES: MethodReference = {
+  recommendation: "ITU-R PN.837-1",
+  section: "Table 1",
+  title: "Rain climatic zones (superseded)",
+  status: "from memory",
+  note: "Superseded by maps. Also equal to one public source file; a fallback when neither map nor local rain rate is given.",
+};
 
 /** One calendar month of the average year. */
 export interface MonthlyClimate {

@@ -1,4 +1,5 @@
 /** Specific attenuation by rain. Rec. ITU-R P.838-3 (03/2005). */
+import type { MethodReference } from "./method.js";
 import {
   ALPHA_HORIZONTAL,
   ALPHA_VERTICAL,
@@ -13,6 +14,14 @@ import {
   requirePositive,
   type ValidityNotes,
 } from "./validity.js";
+
+export const METHOD: MethodReference = {
+  recommendation: "ITU-R P.838-3",
+  section: "eq (1) to (5)",
+  title: "Specific attenuation by rain",
+  status: "verified",
+  note: "Agrees with the ITU-R Study Group 3 examples to 13 digits.",
+};
 
 /** A wave that meets rain. */
 export interface RainWave {

@@ -1,5 +1,14 @@
 /** Attenuation by cloud and fog. Rec. ITU-R P.840-9 (08/2023); the coefficient is the same from P.840-6 on. */
+import type { MethodReference } from "./method.js";
 import { outsideOf, requireNotNegative, requirePositive, type ValidityNotes } from "./validity.js";
+
+export const METHOD: MethodReference = {
+  recommendation: "ITU-R P.840-9",
+  section: "specific attenuation coefficient",
+  title: "Specific attenuation by cloud and fog",
+  status: "verified",
+  note: "Coefficient checked against ITU-R Study Group 3 examples; fog densities and the 200 GHz limit are from memory.",
+};
 
 /** Fog on a path. */
 export interface FogInput {
@@ -20,7 +29,7 @@ export interface LiquidWaterResult {
 /**
  * Specific attenuation coefficient of cloud and fog, for droplets small against the wavelength.
  * @throws RangeError for a frequency or temperature that is not positive
- * @see Rec. ITU-R P.840-9 Annex 1; permittivities and the mass absorption coefficient built on this one agree with
+ * @see Rec. ITU-R P.840-9; permittivities and the mass absorption coefficient built on this one agree with
  *   ITU-R Study Group 3 examples to 1e-13
  */
 export function liquidWaterCoefficient({ frequencyGHz: f, temperatureK }: FogInput): LiquidWaterResult {

@@ -14,6 +14,7 @@ export interface StatedRange {
   readonly quantity: string;
   readonly value: number;
   readonly min: number;
+  /** Infinity where no upper bound is stated. */
   readonly max: number;
   readonly unit: string;
   /** Who states the range, for example "Rec. ITU-R P.838-3". */
@@ -24,9 +25,10 @@ export interface StatedRange {
 export function outsideOf(...ranges: readonly StatedRange[]): ValidityNotes {
   return ranges
     .filter((range) => !(range.value >= range.min && range.value <= range.max))
-    .map(
-      (range) =>
-        `${range.quantity} ${range.value} ${range.unit} is outside ${range.min} to ${range.max} ${range.unit} (${range.source})`,
+    .map(({ quantity, value, min, max, unit, source }) =>
+      max === Number.POSITIVE_INFINITY
+        ? `${quantity} ${value} ${unit} is below ${min} ${unit} (${source})`
+        : `${quantity} ${value} ${unit} is outside ${min} to ${max} ${unit} (${source})`,
     );
 }
 

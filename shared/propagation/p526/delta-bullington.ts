@@ -2,10 +2,20 @@
  * Diffraction loss of a general terrestrial path, the delta-Bullington method.
  * Rec. ITU-R P.526-15 (10/2019) section 4.5.2; P.1812-6 section 4.3.4, eq (37) to (39) and (85) to (89).
  */
+
 import { wavelengthM } from "../constants.js";
+import type { MethodReference } from "../method.js";
 import { requireFinite, requirePositive } from "../validity.js";
 import { type BullingtonResult, bullington } from "./bullington.js";
 import { type GroundPolarization, type SphericalEarthResult, sphericalEarth } from "./spherical-earth.js";
+
+export const METHOD_DELTA_BULLINGTON: MethodReference = {
+  recommendation: "ITU-R P.526-15",
+  section: "4.5",
+  title: "Diffraction over general terrain, delta-Bullington",
+  status: "verified",
+  note: "Agrees with the ITU-R examples within 0.006 dB, whose speed of light and ground are not published. P.526-16 (11/2025) exists; its text was not seen.",
+};
 
 /** A terrain profile. Heights of inner points may be NaN where the terrain is unknown, those of the ends not. */
 export interface PathProfile {

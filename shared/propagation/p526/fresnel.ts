@@ -1,7 +1,17 @@
 /** Fresnel ellipsoids and integrals. Rec. ITU-R P.526-15 (10/2019) sections 2.1 and 2.7. */
+
 import { erfcComplex } from "../../math/erfc.js";
 import { SPEED_OF_LIGHT_M_PER_S } from "../constants.js";
+import type { MethodReference } from "../method.js";
 import { requireNotNegative, requirePositive } from "../validity.js";
+
+export const METHOD_FRESNEL: MethodReference = {
+  recommendation: "ITU-R P.526-15",
+  section: "2.1, 2.7",
+  title: "Fresnel ellipsoids and integrals",
+  status: "verified",
+  note: "Exact speed of light; the printed constant 550 is 0.45 % higher.",
+};
 
 /**
  * Radius of the n-th Fresnel ellipsoid at a point of the path: sqrt(n lambda d1 d2/(d1 + d2)).

@@ -1,7 +1,25 @@
 /** Diffraction over one obstacle. Rec. ITU-R P.526-15 (10/2019) sections 4.1 and 4.2. */
+
 import { wavelengthM } from "../constants.js";
+import type { MethodReference } from "../method.js";
 import { requireFinite, requireNotNegative, requirePositive } from "../validity.js";
 import { fresnelIntegrals, fresnelRadiusM } from "./fresnel.js";
+
+export const METHOD_KNIFE_EDGE: MethodReference = {
+  recommendation: "ITU-R P.526-15",
+  section: "4.1",
+  title: "Single knife edge",
+  status: "verified",
+  note: "The approximate form for v > -0.78; the exact form is within 0.13 dB of it up to v = 5.",
+};
+
+export const METHOD_ROUNDED_OBSTACLE: MethodReference = {
+  recommendation: "ITU-R P.526-15",
+  section: "4.2",
+  title: "Single rounded obstacle",
+  status: "from memory",
+  note: "Also read in one public source file; no published number was found to check it.",
+};
 
 /** An edge between the ends of a path. */
 export interface KnifeEdge {

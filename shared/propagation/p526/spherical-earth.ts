@@ -2,8 +2,18 @@
  * Diffraction over a smooth spherical Earth. Rec. ITU-R P.526-15 (10/2019) sections 3.1.1 and 3.2, in the form
  * of P.1812-6 eq (22) to (36) (GHz, km, m), whose equation numbers are the ones cited here.
  */
+
 import { wavelengthM } from "../constants.js";
+import type { MethodReference } from "../method.js";
 import { outsideOf, requirePositive, type ValidityNotes } from "../validity.js";
+
+export const METHOD_SPHERICAL_EARTH: MethodReference = {
+  recommendation: "ITU-R P.526-15",
+  section: "3.1.1, 3.2",
+  title: "Diffraction over a smooth spherical Earth",
+  status: "verified",
+  note: "Agrees with two published reference implementations; ground constants of P.1812 and P.452.",
+};
 
 /** Polarization of a wave against the ground. */
 export type GroundPolarization = "horizontal" | "vertical";
@@ -80,15 +90,16 @@ export function sphericalEarth(path: SphericalPath): SphericalEarthResult {
   return { lossDb, marginalDistanceM: reported, clearance: { ...clearance, horizonRadiusM, horizonLossDb } };
 }
 
-/** Notes on a spherical-Earth figure. @see Rec. ITU-R P.526-15 section 3.1 */
+/** Notes on a spherical-Earth figure. @see Rec. ITU-R P.526-15 section 3.1.1: 10 MHz and above */
 export function sphericalEarthValidity(path: Pick<SphericalPath, "frequencyHz">): ValidityNotes {
-  const source = "Rec. ITU-R P.526-15 section 3.1";
+  const value = path.frequencyHz / 1e6;
+  const source = "Rec. ITU-R P.526-15 section 3.1.1";
   return outsideOf({
     quantity: "frequency",
-    value: path.frequencyHz / 1e9,
-    min: 0.01,
-    max: 1000,
-    unit: "GHz",
+    value,
+    min: 10,
+    max: Number.POSITIVE_INFINITY,
+    unit: "MHz",
     source,
   });
 }

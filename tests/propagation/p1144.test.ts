@@ -1,0 +1,77 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { bicubic, bilinear, gridPosition, type MapGrid } from "../../shared/propagation/p1144.js";
+import { loadVectors, testRows } from "../support/vectors.js";
+
+interface Vectors {
+  source: string;
+  latitudesDeg: number[];
+  longitudesDeg: number[];
+  grid: number[][];
+  rows: [latitudeDeg: number, longitudeDeg: number, value: number][];
+}
+const vectors = loadVectors<Vectors>("propagation/bilinear.json");
+const invented: MapGrid = {
+  rows: vectors.latitudesDeg.length,
+  columns: vectors.longitudesDeg.length,
+  values: Float64Array.from(vectors.grid.flat()),
+  firstLatitudeDeg: vectors.latitudesDeg[0]!,
+  latitudeStepDeg: vectors.latitudesDeg[1]! - vectors.latitudesDeg[0]!,
+  firstLongitudeDeg: vectors.longitudesDeg[0]!,
+  longitudeStepDeg: vectors.longitudesDeg[1]! - vectors.longitudesDeg[0]!,
+};
+/** The same map written north to south, with longitudes from 0 on. */
+const turned: MapGrid = {
+  ...invented,
+  values: Float64Array.from([...vectors.grid].reverse().flat()),
+  firstLatitudeDeg: vectors.latitudesDeg.at(-1)!,
+  latitudeStepDeg: -invented.latitudeStepDeg,
+  firstLongitudeDeg: invented.firstLongitudeDeg + 360,
+};
+
+describe("P.1144 bilinear", () => {
+  testRows("invented grid", vectors.source, vectors.rows, ([latitude, longitude, value], is) => {
+    for (const grid of [invented, turned]) {
+      const { row, column } = gridPosition(grid, latitude, longitude);
+      is.close("value", bilinear(grid, row, column), value, { absolute: 1e-12 });
+      const shifted = gridPosition(grid, latitude, longitude + 360);
+      is.close("a turn further", bilinear(grid, shifted.row, shifted.column), value, { absolute: 1e-11 });
+    }
+  });
+
+  test("nothing outside the grid", () => {
+    const { row, column } = gridPosition(invented, 3, 0);
+    expect(bilinear(invented, row, column)).toBeUndefined();
+    expect(bilinear(invented, 0, -0.1)).toBeUndefined();
+    expect(bilinear(invented, Number.NaN, 0)).toBeUndefined();
+  });
+});
+
+describe("P.1144 bicubic", () => {
+  /** With a = -0.5 cubic convolution repeats polynomials up to the second degree exactly. */
+  const quadratic = (r: number, c: number) => 3 + 2 * r - c + 0.5 * r * r - 0.25 * c * c + r * c;
+  const grid: MapGrid = {
+    ...invented,
+    rows: 8,
+    columns: 9,
+    values: Float64Array.from({ length: 72 }, (_, i) => quadratic(Math.floor(i / 9), i % 9)),
+  };
+
+  test("exact on a quadratic surface", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1, max: 6, noNaN: true }),
+        fc.double({ min: 1, max: 7, noNaN: true }),
+        (r, c) => {
+          expect(bicubic(grid, r, c)).toBeCloseTo(quadratic(r, c), 9);
+        },
+      ),
+    );
+  });
+
+  test("nothing in the outermost cells or outside", () => {
+    expect(bicubic(grid, 0.5, 3)).toBeUndefined();
+    expect(bicubic(grid, 3, 7.5)).toBeUndefined();
+    expect(bicubic(grid, 9, 3)).toBeUndefined();
+  });
+});
