@@ -20,7 +20,15 @@ export interface LevelRow {
 export interface InputUsed {
   readonly name: string;
   readonly value: string;
-  readonly origin: "design" | "network climate" | "hop climate" | "catalogue" | "terrain" | "standard atmosphere" | "default" | "survey";
+  readonly origin:
+    | "design"
+    | "network climate"
+    | "hop climate"
+    | "catalogue"
+    | "terrain"
+    | "standard atmosphere"
+    | "default"
+    | "survey";
   readonly note?: string;
 }
 
@@ -68,8 +76,15 @@ export interface DirectionResult {
   /** Lowest rate first; the last one is the reference mode. */
   readonly modes: readonly ModeResult[];
   /** Received level in the strongest mode against the overload level. */
-  readonly overload?: { readonly receivedLevelDbm: number; readonly overloadDbm: number; readonly marginDb: number };
-  /** Main and standby branches, when couplers make them differ. */
+  readonly overload?: {
+    readonly receivedLevelDbm: number;
+    readonly overloadDbm: number;
+    readonly marginDb: number;
+  };
+  /**
+   * Level after one switch to the weaker arm, at the end where it costs more, reference mode; set when a second unit
+   * stands on an unequal coupler.
+   */
   readonly standbyReceivedLevelDbm?: number;
 }
 
@@ -82,6 +97,8 @@ export interface EndGeometry {
   readonly azimuthDeg: number;
   /** Elevation of the ray at this antenna for the median k, degrees above the horizontal. */
   readonly elevationDeg: number;
+  /** Ground here after the terrain, when the design states another. */
+  readonly terrainGroundM?: number;
 }
 
 /** The most critical point of the path for one criterion. */
@@ -98,14 +115,23 @@ export interface ClearanceResult {
   /** Title of the obstacle when the critical point is one, otherwise terrain. */
   readonly obstacle?: string;
   readonly ok: boolean;
-  /** Antenna height of each end (alone) at which the criterion would be met; undefined: not by this end alone. */
+  /** True when no objective asks for it: shown for k = 4/3, never judged. */
+  readonly forInformation?: boolean;
+  /**
+   * Least antenna height above ground of each end (alone) at which the criterion would be met, 0 when any will do;
+   * undefined: not by this end alone (above 300 m).
+   */
   readonly heightNeededM: readonly [number | undefined, number | undefined];
 }
 
 export interface ProfileSummary {
   readonly stepM: number;
   readonly points: number;
-  readonly gaps: readonly { readonly fromM: number; readonly toM: number; readonly reason: "void" | "uncovered" }[];
+  readonly gaps: readonly {
+    readonly fromM: number;
+    readonly toM: number;
+    readonly reason: "void" | "uncovered";
+  }[];
   readonly sources: readonly { readonly file: string; readonly sharePercent: number }[];
   readonly highestM?: number;
   readonly meanM?: number;
@@ -123,19 +149,27 @@ export interface HopResult {
   readonly polarization?: Polarization;
   readonly profile?: ProfileSummary;
   readonly clearance: readonly ClearanceResult[];
+  /** Frequency-dependent losses and rain: of the direction with the higher figure. Level diagrams hold each its own. */
   readonly freeSpaceLossDb?: number;
   readonly gasLossDb?: number;
   readonly diffractionLossDb?: number;
   readonly rainAttenuation001Db?: number;
   readonly directions: readonly DirectionResult[];
-  /** Propagation, worse direction per cause, reference mode and the mode that carries the committed capacity. */
+  /** Propagation only, both directions together: rain of the worse direction, multipath of both added. */
   readonly availability?: {
     /** Two-way, of the mode the objective asks for (its capacity, or the lowest mode). */
     readonly availabilityPercent: number;
+    /** Set when rain lies outside the law's 0.001 to 1 %. */
+    readonly bound?: "at most" | "at least";
     readonly modulation: string;
+    readonly bandwidthHz: number;
     readonly multipathPercent: number;
     readonly rainPercent: number;
     readonly dominant: "multipath" | "rain" | "none";
+    /** What the objective asks. */
+    readonly objectivePercent?: number;
+    /** By how much every margin would have to grow to meet it; undefined: met, or not by 60 dB. */
+    readonly shortfallDb?: number;
   };
   readonly inputs: readonly InputUsed[];
   readonly methods: readonly MethodUsed[];

@@ -1,0 +1,138 @@
+import type { ClearanceCriterion } from "../design/design.js";
+import { MEAN_EARTH_RADIUS_M, SPEED_OF_LIGHT_M_PER_S } from "../propagation/constants.js";
+import type { TerrainProfile } from "../terrain/profile.js";
+import type { ClearanceResult } from "./result.js";
+
+/** The straight line between the antennas, over a profile that starts at the first of them. */
+export interface RayPath {
+  readonly distanceM: number;
+  /** Antenna centres above sea level. */
+  readonly antennaAslM: readonly [number, number];
+  /** Ground at the two sites, m above sea level. */
+  readonly groundM: readonly [number, number];
+  readonly frequencyHz: number;
+}
+
+/** Top of something on the path, m above sea level. */
+export interface Top {
+  readonly distanceM: number;
+  readonly topM: number;
+  readonly title: string;
+}
+
+/**
+ * The Fresnel radius is never taken smaller than this. It is reached a few metres from an antenna, where the
+ * ellipsoid is narrower than the antenna itself and a ratio would say nothing; whether such a point blocks
+ * the ray is still told by the sign.
+ */
+const LEAST_FRESNEL_RADIUS_M = 0.1;
+
+/** No structure that an antenna could be raised on is taken to be higher than this above ground. */
+const HIGHEST_ANTENNA_M = 300;
+
+/**
+ * Clearance of the path for one criterion: the point with the smallest clearance in first Fresnel radii, and
+ * the height that each antenna alone would need.
+ *
+ * Height of the ray above terrain plus Earth bulge, c = y1 + (y2 - y1) d1/d - top - d1 d2/(2 k a), against
+ * F1 = sqrt(lambda d1 d2/d), over all inner points. Points without a height are left out; the caller says so.
+ * @returns undefined when no inner point has a height
+ * @see Rec. ITU-R P.530-18 section 2.2 for the use of k and F1; geometry, a = 6371 km
+ */
+export function clearanceFor(
+  criterion: ClearanceCriterion,
+  path: RayPath,
+  profile: TerrainProfile,
+  tops: readonly Top[],
+): ClearanceResult | undefined {
+  const scan = newScan(criterion, path);
+  const { distanceM, heightM } = profile;
+  for (let i = 1; i < heightM.length - 1; i++) {
+    const height = heightM[i]!;
+    // NaN marks an unknown height.
+    if (!Number.isNaN(height)) visit(scan, path, distanceM[i]!, height, i);
+  }
+  for (let i = 0; i < tops.length; i++) visit(scan, path, tops[i]!.distanceM, tops[i]!.topM, -1 - i);
+  if (scan.fraction === Number.POSITIVE_INFINITY) return undefined;
+
+  const { kFactor, fresnelFraction: requiredFraction } = criterion;
+  const { fraction, clearanceM, fresnelRadiusM, distanceM: at, topM: obstacleM, index } = scan;
+  return {
+    kFactor,
+    requiredFraction,
+    fraction,
+    clearanceM,
+    fresnelRadiusM,
+    distanceM: at,
+    obstacleM,
+    obstacle: index < 0 ? tops[-1 - index]!.title : undefined,
+    ok: fraction >= requiredFraction,
+    heightNeededM: [
+      antennaHeight(scan.needed1M - path.groundM[0]),
+      antennaHeight(scan.needed2M - path.groundM[1]),
+    ],
+  };
+}
+
+interface Scan {
+  readonly requiredFraction: number;
+  readonly halfCurvature: number;
+  readonly fresnelScale: number;
+  fraction: number;
+  clearanceM: number;
+  fresnelRadiusM: number;
+  distanceM: number;
+  topM: number;
+  /** Below zero: -1 - index of a top. */
+  index: number;
+  /** Antenna centres above sea level that would do, each with the other end as it is. */
+  needed1M: number;
+  needed2M: number;
+}
+
+function newScan(criterion: ClearanceCriterion, path: RayPath): Scan {
+  return {
+    requiredFraction: criterion.fresnelFraction,
+    halfCurvature: 1 / (2 * criterion.kFactor * MEAN_EARTH_RADIUS_M),
+    fresnelScale: SPEED_OF_LIGHT_M_PER_S / (path.frequencyHz * path.distanceM),
+    fraction: Number.POSITIVE_INFINITY,
+    clearanceM: 0,
+    fresnelRadiusM: 0,
+    distanceM: 0,
+    topM: 0,
+    index: 0,
+    needed1M: Number.NEGATIVE_INFINITY,
+    needed2M: Number.NEGATIVE_INFINITY,
+  };
+}
+
+/** Runs some hundred times a criterion: numbers only. */
+function visit(scan: Scan, path: RayPath, d1: number, topM: number, index: number): void {
+  const d2 = path.distanceM - d1;
+  if (!(d1 > 0 && d2 > 0)) return;
+  const [y1, y2] = path.antennaAslM;
+  const product = d1 * d2;
+  const share = d1 / path.distanceM;
+  const blockedM = topM + scan.halfCurvature * product;
+  const radiusM = Math.max(Math.sqrt(scan.fresnelScale * product), LEAST_FRESNEL_RADIUS_M);
+  const clearanceM = y1 + (y2 - y1) * share - blockedM;
+  const fraction = clearanceM / radiusM;
+  if (fraction < scan.fraction) {
+    scan.fraction = fraction;
+    scan.clearanceM = clearanceM;
+    scan.fresnelRadiusM = radiusM;
+    scan.distanceM = d1;
+    scan.topM = topM;
+    scan.index = index;
+  }
+  const wantedM = blockedM + scan.requiredFraction * radiusM;
+  const needed1M = (wantedM - y2 * share) / (1 - share);
+  const needed2M = (wantedM - y1 * (1 - share)) / share;
+  if (needed1M > scan.needed1M) scan.needed1M = needed1M;
+  if (needed2M > scan.needed2M) scan.needed2M = needed2M;
+}
+
+/** Above ground; 0 when even an antenna on the ground would do, undefined beyond any usual structure. */
+function antennaHeight(aboveGroundM: number): number | undefined {
+  return aboveGroundM <= HIGHEST_ANTENNA_M ? Math.max(aboveGroundM, 0) : undefined;
+}

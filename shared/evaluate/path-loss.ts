@@ -1,0 +1,165 @@
+import type { Climate, Hop } from "../design/design.js";
+import { decibels, kFactor, metres, trimmed } from "../format/numbers.js";
+import { MEAN_EARTH_RADIUS_M } from "../propagation/constants.js";
+import { freeSpaceLossDb } from "../propagation/p525.js";
+import { deltaBullington } from "../propagation/p526/index.js";
+import { gasAttenuationDb } from "../propagation/p676.js";
+import { referenceAtmosphere } from "../propagation/p835.js";
+import type { TerrainProfile } from "../terrain/profile.js";
+import type { Top } from "./clearance.js";
+import type { Heights } from "./geometry.js";
+import type { PathLosses } from "./levels.js";
+import { citeAs, note, type Trace, use } from "./trace.js";
+
+/** With this share of the first Fresnel zone free at median k, diffraction takes nothing worth counting. */
+export const FREE_OF_DIFFRACTION_FRACTION = 0.6;
+
+/** The profile and what stands on it, for the diffraction loss. */
+export interface Obstruction {
+  readonly profile: TerrainProfile;
+  readonly tops: readonly Top[];
+  readonly kFactor: number;
+}
+
+/**
+ * Losses between the two antennas at one frequency: free space over the slant distance (P.525), gases at the
+ * path's mean height (P.676 with P.835 or the climate's own air) and, for an obstructed path, diffraction (P.526
+ * delta-Bullington at median k).
+ */
+export function pathLosses(
+  hop: Hop,
+  heights: Heights,
+  distanceM: number,
+  frequencyHz: number,
+  obstruction: Obstruction | undefined,
+  trace: Trace,
+): PathLosses {
+  citeAs(trace, "Rec. ITU-R P.525-4 section 2", "verified", "Free-space loss");
+  return {
+    freeSpaceDb: freeSpaceLossDb(heights.slantDistanceM, frequencyHz),
+    gasDb: gasLossDb(hop.climate, heights, distanceM, frequencyHz, trace),
+    diffractionDb:
+      obstruction === undefined ? 0 : diffractionLossDb(hop, heights, frequencyHz, obstruction, trace),
+  };
+}
+
+function gasLossDb(
+  climate: Climate,
+  heights: Heights,
+  distanceM: number,
+  frequencyHz: number,
+  trace: Trace,
+): number {
+  const frequencyGHz = frequencyHz / 1e9;
+  if (!(frequencyGHz >= 1 && frequencyGHz <= 1000)) {
+    note(trace, "Gases are not counted: their method covers 1 to 1000 GHz.");
+    return 0;
+  }
+  const meanHeightM = (heights.antennaAslM[0] + heights.antennaAslM[1]) / 2;
+  // Whole tens of metres: the attenuation moves by less than 0.2 % and neighbouring hops share a computation.
+  const standard = referenceAtmosphere(Math.round(Math.min(Math.max(meanHeightM, -5000), 9000) / 10) * 10);
+  if (meanHeightM < 0)
+    note(trace, "The path lies below sea level, outside the stated range of the reference atmosphere.");
+  if (meanHeightM > 9000) note(trace, "The path lies above 9 km; its air is taken as at 9 km.");
+  const air = {
+    pressureHPa: climate.pressureHPa ?? standard.pressureHPa,
+    temperatureK: climate.temperatureK ?? standard.temperatureK,
+    waterVapourDensityGm3: climate.waterVapourDensityGm3 ?? standard.waterVapourDensityGm3,
+  };
+  const vapourPressureHPa = (air.waterVapourDensityGm3 * air.temperatureK) / 216.7;
+  if (!(air.temperatureK > 0 && air.waterVapourDensityGm3 >= 0 && air.pressureHPa > vapourPressureHPa)) {
+    note(
+      trace,
+      "Gases are not counted: temperature, pressure and water vapour of the climate describe no air.",
+    );
+    return 0;
+  }
+  useAir(climate, air, meanHeightM, trace);
+  citeAs(trace, "Rec. ITU-R P.676-13 Annex 1", "verified", "Attenuation by gases, line by line");
+  return gasAttenuationDb({ frequencyGHz, ...air }, distanceM);
+}
+
+function useAir(
+  climate: Climate,
+  air: { pressureHPa: number; temperatureK: number; waterVapourDensityGm3: number },
+  meanHeightM: number,
+  trace: Trace,
+): void {
+  const atHeight = `at ${metres(meanHeightM)}`;
+  const tell = (name: string, value: string, stated: boolean) =>
+    use(trace, name, value, stated ? "design" : "standard atmosphere", stated ? undefined : atHeight);
+  tell("pressure", `${trimmed(air.pressureHPa, 1)} hPa`, climate.pressureHPa !== undefined);
+  tell("temperature", `${trimmed(air.temperatureK - 273.15, 1)} degC`, climate.temperatureK !== undefined);
+  tell(
+    "water vapour",
+    `${trimmed(air.waterVapourDensityGm3, 2)} g/m3`,
+    climate.waterVapourDensityGm3 !== undefined,
+  );
+  if (
+    climate.pressureHPa === undefined ||
+    climate.temperatureK === undefined ||
+    climate.waterVapourDensityGm3 === undefined
+  ) {
+    citeAs(
+      trace,
+      "Rec. ITU-R P.835-6 section 1",
+      "verified",
+      "Reference atmosphere at the path's mean height",
+    );
+  }
+}
+
+function diffractionLossDb(
+  hop: Hop,
+  heights: Heights,
+  frequencyHz: number,
+  obstruction: Obstruction,
+  trace: Trace,
+): number {
+  const { profile, tops, kFactor: k } = obstruction;
+  const heightM = profile.heightM.slice();
+  // The method needs a height at both ends; the sites' own ground is the better one where the raster has none.
+  for (const [i, groundM] of [
+    [0, heights.groundM[0]],
+    [heightM.length - 1, heights.groundM[1]],
+  ] as const) {
+    if (!Number.isFinite(heightM[i])) heightM[i] = groundM;
+  }
+  const result = deltaBullington(
+    { distanceM: profile.distanceM, heightM, coverHeightM: coverOf(profile, heightM, tops) },
+    {
+      antenna1HeightM: heights.antennaAslM[0],
+      antenna2HeightM: heights.antennaAslM[1],
+      effectiveRadiusM: k * MEAN_EARTH_RADIUS_M,
+      frequencyHz,
+      polarization: hop.polarization ?? "vertical",
+    },
+  );
+  citeAs(
+    trace,
+    "Rec. ITU-R P.526-15 section 4.5.2",
+    "verified",
+    "Diffraction loss over terrain (delta-Bullington), median k",
+  );
+  note(trace, ...result.notes.map((text) => `Diffraction: ${text}.`));
+  note(
+    trace,
+    `Diffraction loss ${decibels(result.lossDb)} at ${kFactor(k)} stands in the level diagram; it is a median.`,
+  );
+  return result.lossDb;
+}
+
+/** What stands on the terrain, put on the nearest inner point of the profile. */
+function coverOf(
+  profile: TerrainProfile,
+  heightM: Float64Array,
+  tops: readonly Top[],
+): Float64Array | undefined {
+  if (tops.length === 0) return undefined;
+  const coverM = new Float64Array(heightM.length);
+  for (const top of tops) {
+    const i = Math.round(top.distanceM / profile.stepM);
+    if (i > 0 && i < heightM.length - 1) coverM[i] = Math.max(coverM[i]!, top.topM - heightM[i]!, 0);
+  }
+  return coverM;
+}

@@ -1,0 +1,50 @@
+import { type MethodReference, statusText } from "../propagation/method.js";
+import type { InputUsed, MethodUsed } from "./result.js";
+
+/** What an evaluation says beside its figures; filled while the steps run, each sentence once. */
+export interface Trace {
+  readonly inputs: InputUsed[];
+  readonly methods: MethodUsed[];
+  readonly missing: string[];
+  readonly notes: string[];
+}
+
+export function newTrace(): Trace {
+  return { inputs: [], methods: [], missing: [], notes: [] };
+}
+
+export function use(
+  trace: Trace,
+  name: string,
+  value: string,
+  origin: InputUsed["origin"],
+  note?: string,
+): void {
+  if (!trace.inputs.some((input) => input.name === name)) {
+    trace.inputs.push(note === undefined ? { name, value, origin } : { name, value, origin, note });
+  }
+}
+
+/** Cites a method of the propagation modules. */
+export function cite(trace: Trace, method: MethodReference): void {
+  citeAs(
+    trace,
+    `Rec. ${method.recommendation} section ${method.section}`,
+    statusText(method.status),
+    method.title,
+  );
+}
+
+export function citeAs(trace: Trace, source: string, status: string, what: string): void {
+  if (!trace.methods.some((method) => method.source === source && method.what === what)) {
+    trace.methods.push({ source, status, what });
+  }
+}
+
+export function missing(trace: Trace, sentence: string): void {
+  if (!trace.missing.includes(sentence)) trace.missing.push(sentence);
+}
+
+export function note(trace: Trace, ...sentences: readonly string[]): void {
+  for (const sentence of sentences) if (!trace.notes.includes(sentence)) trace.notes.push(sentence);
+}

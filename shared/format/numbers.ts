@@ -1,0 +1,96 @@
+/**
+ * How figures are written in messages and tables: one place, so that the same number reads the same
+ * everywhere. No locale: a decimal point, a space before the unit.
+ */
+
+export function metres(valueM: number): string {
+  return `${fixed(valueM, 1)} m`;
+}
+
+/** Kilometres: one decimal from 10 km, two below. */
+export function kilometres(distanceM: number): string {
+  const km = distanceM / 1000;
+  return `${fixed(km, Math.abs(km) < 9.995 ? 2 : 1)} km`;
+}
+
+export function decibels(valueDb: number): string {
+  return `${fixed(valueDb, 1)} dB`;
+}
+
+export function dbm(powerDbm: number): string {
+  return `${fixed(powerDbm, 1)} dBm`;
+}
+
+export function dbi(gainDbi: number): string {
+  return `${fixed(gainDbi, 1)} dBi`;
+}
+
+export function degrees(angleDeg: number): string {
+  return `${fixed(angleDeg, 2)} deg`;
+}
+
+/** Frequency in MHz below 1 GHz, else in GHz with as many decimals as a channel raster needs. */
+export function frequency(frequencyHz: number): string {
+  return Math.abs(frequencyHz) < 1e9
+    ? `${trimmed(frequencyHz / 1e6, 4)} MHz`
+    : `${trimmed(frequencyHz / 1e9, 6)} GHz`;
+}
+
+export function bandwidth(bandwidthHz: number): string {
+  return `${trimmed(bandwidthHz / 1e6, 3)} MHz`;
+}
+
+export function bitRate(bitRateBps: number): string {
+  return Math.abs(bitRateBps) < 1e9
+    ? `${trimmed(bitRateBps / 1e6, 1)} Mbit/s`
+    : `${trimmed(bitRateBps / 1e9, 3)} Gbit/s`;
+}
+
+/** Availability in percent, with so many digits that two significant ones of the outage are seen. */
+export function availability(percent: number): string {
+  const outage = 100 - percent;
+  const digits = outage > 0 ? Math.min(7, Math.max(2, 1 - Math.floor(Math.log10(outage)))) : 4;
+  return `${trimmed(percent, digits)} %`;
+}
+
+/** A small share of time in percent, two significant digits, never in powers of ten. */
+export function outage(percent: number): string {
+  if (!(Math.abs(percent) > 0)) return "0 %";
+  const digits = Math.min(10, Math.max(0, 1 - Math.floor(Math.log10(Math.abs(percent)))));
+  return `${trimmed(percent, digits)} %`;
+}
+
+const MINUTES_A_YEAR = 365.25 * 24 * 60;
+
+/** Share of an average year (365.25 days) in minutes, below a minute in seconds. */
+export function yearly(percent: number): string {
+  const minutes = (percent / 100) * MINUTES_A_YEAR;
+  if (minutes < 1) return `${trimmed(minutes * 60, 1)} s a year`;
+  return `${trimmed(minutes, minutes < 10 ? 1 : 0)} min a year`;
+}
+
+/** Clearance in radii of the first Fresnel zone; the sign is said in words by the caller. */
+export function fresnel(fraction: number): string {
+  return `${fixed(fraction, 2)} F1`;
+}
+
+/** What an objective asks, as short as it was written: `1 F1`, `0.6 F1`. */
+export function fresnelAsked(fraction: number): string {
+  return `${trimmed(fraction, 3)} F1`;
+}
+
+export function kFactor(k: number): string {
+  return `k ${fixed(k, 2)}`;
+}
+
+/** Fixed decimals without a negative zero. */
+export function fixed(value: number, digits: number): string {
+  const text = value.toFixed(digits);
+  return Number(text) === 0 && text.startsWith("-") ? text.slice(1) : text;
+}
+
+/** At most so many decimals, trailing zeros left out. */
+export function trimmed(value: number, digits: number): string {
+  const text = fixed(value, digits);
+  return text.includes(".") ? text.replace(/\.?0+$/, "") : text;
+}

@@ -1,0 +1,41 @@
+import type { Radio, RadioMode } from "../design/design.js";
+
+/** Boltzmann constant, J/K (exact in the SI), and the standard noise temperature, K. */
+const BOLTZMANN_J_PER_K = 1.380649e-23;
+const STANDARD_TEMPERATURE_K = 290;
+
+/** Channel width over symbol rate. Common practice (roll-off about 0.15), from memory, unconfirmed. */
+const WIDTH_OVER_SYMBOL_RATE = 1.15;
+
+export interface Threshold {
+  readonly thresholdDbm: number;
+  readonly from: "catalogue" | "noise figure and required SNR";
+}
+
+/**
+ * Received level at which a mode reaches its reference bit error ratio: the catalogue's figure, else the
+ * noise power in the symbol rate plus noise figure plus required signal-to-noise ratio.
+ * @returns undefined when the catalogue gives neither
+ * @see kT0B with T0 = 290 K: physics; symbol rate = channel width / 1.15: common practice, unconfirmed
+ */
+export function modeThreshold(mode: RadioMode, noiseFigureDb: Radio["noiseFigureDb"]): Threshold | undefined {
+  if (mode.thresholdDbm !== undefined) return { thresholdDbm: mode.thresholdDbm, from: "catalogue" };
+  if (mode.requiredSnrDb === undefined || noiseFigureDb === undefined || !(mode.bandwidthHz > 0))
+    return undefined;
+  const noiseDbm = noisePowerDbm(symbolRateHz(mode.bandwidthHz), noiseFigureDb);
+  return { thresholdDbm: noiseDbm + mode.requiredSnrDb, from: "noise figure and required SNR" };
+}
+
+/** Thermal noise of a receiver, 10 log(k T0 B) + F in dBm; bandwidth > 0. */
+export function noisePowerDbm(bandwidthHz: number, noiseFigureDb: number): number {
+  return 10 * Math.log10(BOLTZMANN_J_PER_K * STANDARD_TEMPERATURE_K * bandwidthHz) + 30 + noiseFigureDb;
+}
+
+export function symbolRateHz(bandwidthHz: number): number {
+  return bandwidthHz / WIDTH_OVER_SYMBOL_RATE;
+}
+
+/** Least signal-to-noise ratio for a net bit rate in a bandwidth, after Shannon: 10 log(2^(C/B) - 1) dB. */
+export function shannonSnrDb(bitRateBps: number, bandwidthHz: number): number {
+  return 10 * Math.log10(2 ** (bitRateBps / bandwidthHz) - 1);
+}

@@ -1,0 +1,18 @@
+import { exampleHop } from "./example-preamble.js";
+import type { AcceptanceRule } from "./rule.js";
+
+export const acceptanceUnused: AcceptanceRule = {
+  scope: "acceptance",
+  id: "acceptance-unused",
+  severity: "warning",
+  title: "An acceptance excuses nothing",
+  checks: "Whether the accepted rule finds anything on this hop.",
+  why: "A stale exception would silently excuse the next mistake.",
+  fix: "Remove the line.",
+  source: "common practice",
+  good: exampleHop({
+    keld: "antenna A18-06 at 70 m\n    transmits high",
+    more: "accept antenna-above-structure",
+  }),
+  bad: exampleHop({ more: "accept antenna-above-structure" }),
+};

@@ -1,0 +1,35 @@
+import { address } from "../design/address.js";
+import { metres } from "../format/numbers.js";
+import { exampleHop } from "./example-preamble.js";
+import type { HopRule } from "./rule.js";
+
+export const antennaAboveStructure: HopRule = {
+  scope: "hop",
+  id: "antenna-above-structure",
+  severity: "error",
+  title: "An antenna cannot hang above its structure",
+  checks: "Antenna centre above ground against the height of the site's structure.",
+  why: "Either the height above sea level was written in place of the height above ground, or the structure is not high enough.",
+  fix: "Mend the height, or the structure.",
+  source: "common practice",
+  needs: [],
+  good: exampleHop(),
+  bad: exampleHop({ keld: "antenna A18-06 at 70 m\n    transmits high" }),
+  check({ hop, report }) {
+    for (const { site, antennaHeightM } of hop.ends) {
+      if (
+        site.structure === undefined ||
+        antennaHeightM === undefined ||
+        antennaHeightM <= site.structure.heightM
+      )
+        continue;
+      report({
+        at: address("hop", hop.name, site.name, "antenna.at"),
+        message: `antenna at ${metres(antennaHeightM)}, the ${site.structure.kind} at ${site.name} is ${metres(site.structure.heightM)} high`,
+        related: [
+          { at: address("site", site.name, "structure"), message: `${site.structure.kind} of ${site.name}` },
+        ],
+      });
+    }
+  },
+};

@@ -1,0 +1,30 @@
+import { address } from "../design/address.js";
+import { frequency } from "../format/numbers.js";
+import { exampleHop } from "./example-preamble.js";
+import type { HopRule } from "./rule.js";
+import { bandWords, firstOutside } from "./used-frequencies.js";
+
+export const antennaOutOfBand: HopRule = {
+  scope: "hop",
+  id: "antenna-out-of-band",
+  severity: "error",
+  title: "The antenna must cover the frequencies of the hop",
+  checks: "Both frequencies of the hop against the band of each antenna.",
+  why: "The feed of another band does not fit the unit, and its gain is not the one in the budget.",
+  fix: "Choose an antenna of the band.",
+  source: "common practice",
+  needs: [],
+  good: exampleHop(),
+  bad: exampleHop({ keld: "antenna A7-12 at 40 m\n    transmits high" }),
+  check({ hop, report }) {
+    for (const { site, antenna } of hop.ends) {
+      const hz = antenna?.band && firstOutside(hop, antenna.band);
+      if (antenna?.band === undefined || hz === undefined) continue;
+      report({
+        at: address("hop", hop.name, site.name, "antenna"),
+        message: `${antenna.name} at ${site.name} is for ${bandWords(antenna.band)}, the hop uses ${frequency(hz)}`,
+        related: [{ at: address("antenna", antenna.name, "band"), message: `band of ${antenna.name}` }],
+      });
+    }
+  },
+};

@@ -1,0 +1,35 @@
+import { address } from "../design/address.js";
+import { bitRate } from "../format/numbers.js";
+import { exampleHop } from "./example-preamble.js";
+import type { HopRule } from "./rule.js";
+
+export const capacity: HopRule = {
+  scope: "hop",
+  id: "capacity",
+  severity: "error",
+  title: "A mode must carry the capacity asked for",
+  checks: "The bit rates of the modes in use against the objective's capacity.",
+  why: "The availability is asked for this capacity; a lower mode keeps the hop up but not the service.",
+  fix: "A higher mode, a wider channel, a second carrier, or a smaller demand.",
+  source: "common practice",
+  needs: ["objective"],
+  good: exampleHop(),
+  bad: exampleHop({ hop: "polarization vertical\n  radio R18\n  mode 55 MHz QPSK" }),
+  check({ hop, report }) {
+    const asked = hop.objective!.capacityBps;
+    const rates = hop.modes.map((mode) => mode.bitRateBps).filter((rate) => rate !== undefined);
+    if (asked === undefined || rates.length === 0 || rates.length < hop.modes.length) return;
+    const most = Math.max(...rates);
+    if (most >= asked) return;
+    report({
+      at: address("hop", hop.name, hop.modes.length > 1 ? "modes" : "mode"),
+      message: `carries ${bitRate(most)} at most, the objective asks ${bitRate(asked)}`,
+      related: [
+        {
+          at: address("objective", hop.objective!.name, "capacity"),
+          message: `capacity of ${hop.objective!.name}`,
+        },
+      ],
+    });
+  },
+};

@@ -1,0 +1,41 @@
+import { address } from "../design/address.js";
+import { decibels } from "../format/numbers.js";
+import { exampleHop } from "./example-preamble.js";
+import { weakerDirection } from "./judged-modes.js";
+import type { HopRule } from "./rule.js";
+
+export const fadeMargin: HopRule = {
+  scope: "hop",
+  id: "fade-margin",
+  severity: "error",
+  title: "The fade margin must be as large as the objective asks",
+  checks:
+    "Flat fade margin of the mode that carries the capacity asked for (else of the lowest mode), weaker direction, against the objective.",
+  why: "The margin is what rain and multipath may take before the service is lost.",
+  fix: "Larger antennas, less loss, more power, a lower mode or band.",
+  source: "common practice",
+  needs: ["levels", "objective"],
+  quietAfter: ["level-below-threshold", "capacity"],
+  good: exampleHop(),
+  bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    extra-loss 20 dB" }),
+  check({ hop, result, report, has }) {
+    const asked = hop.objective!.fadeMarginDb;
+    const weaker = weakerDirection(hop, result);
+    if (asked === undefined || weaker === undefined || weaker.mode.fadeMarginDb >= asked) return;
+    const { direction, mode } = weaker;
+    const lackDb = asked - mode.fadeMarginDb;
+    const diffractionDb = result.diffractionLossDb ?? 0;
+    if (has("clearance") && diffractionDb >= lackDb) return;
+    report({
+      at: address("hop", hop.name, direction.to),
+      message: `fade margin ${decibels(mode.fadeMarginDb)} from ${direction.from} to ${direction.to} with ${mode.modulation}; the objective asks ${decibels(asked)}`,
+      help: `${decibels(lackDb)} are missing${diffractionDb > 0 ? `; diffraction takes ${decibels(diffractionDb)}` : ""}.`,
+      related: [
+        {
+          at: address("objective", hop.objective!.name, "margin"),
+          message: `margin of ${hop.objective!.name}`,
+        },
+      ],
+    });
+  },
+};

@@ -1,0 +1,38 @@
+import { address } from "../design/address.js";
+import type { HopEnd } from "../design/design.js";
+import { metres } from "../format/numbers.js";
+import { wavelengthM } from "../propagation/constants.js";
+import { exampleHop } from "./example-preamble.js";
+import type { HopRule } from "./rule.js";
+import { usedFrequenciesHz } from "./used-frequencies.js";
+
+export const farField: HopRule = {
+  scope: "hop",
+  id: "far-field",
+  severity: "warning",
+  title: "The far antenna must stand in the far field",
+  checks: "Length of the path against 2 D^2 / lambda of the larger antenna.",
+  why: "Nearer, gain and free-space loss overstate the received level.",
+  fix: "Choose smaller antennas; they are large enough here.",
+  source: "common practice",
+  needs: ["distance"],
+  good: exampleHop(),
+  bad: `site NEAR {\n  at 47.5003 -30.5\n}\n\nhop KELD-NEAR {\n  radio R18\n  channel F.595 / 55 MHz / 4\n  KELD {\n    antenna A18-06 at 20 m\n    transmits high\n  }\n  NEAR {\n    antenna A18-06 at 20 m\n    transmits low\n  }\n}`,
+  check({ hop, result, report }) {
+    const highestHz = Math.max(0, ...usedFrequenciesHz(hop));
+    if (highestHz === 0) return;
+    const end = largerAntenna(hop.ends);
+    const diameterM = end.antenna?.diameterM;
+    if (diameterM === undefined) return;
+    const farFieldM = (2 * diameterM ** 2) / wavelengthM(highestHz);
+    if (result.distanceM! >= farFieldM) return;
+    report({
+      at: address("hop", hop.name, end.site.name, "antenna"),
+      message: `the path is ${metres(result.distanceM!)} long, the far field of ${end.antenna!.name} begins at ${metres(farFieldM)}; the level is overstated`,
+    });
+  },
+};
+
+function largerAntenna([a, b]: readonly [HopEnd, HopEnd]): HopEnd {
+  return (b.antenna?.diameterM ?? 0) > (a.antenna?.diameterM ?? 0) ? b : a;
+}

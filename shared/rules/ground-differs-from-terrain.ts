@@ -1,0 +1,35 @@
+import { address } from "../design/address.js";
+import { metres } from "../format/numbers.js";
+import { exampleHop } from "./example-preamble.js";
+import type { NetworkRule } from "./rule.js";
+
+/** Rasters of 30 to 90 m smooth a summit by some metres; more is another place. */
+const TOLERANCE_M = 15;
+
+export const groundDiffersFromTerrain: NetworkRule = {
+  scope: "network",
+  id: "ground-differs-from-terrain",
+  severity: "warning",
+  title: "Stated ground and terrain disagree",
+  checks: "Ground level stated for a site against the terrain at its position, 15 m allowed.",
+  why: "Either the coordinates are some hundred metres off, or the height is that of the mast top or of another datum.",
+  fix: "Check position and height against the survey.",
+  source: "common practice",
+  good: exampleHop(),
+  bad: `site HIGH {\n  at 47.55 -30.4\n  ground 320 m\n}\n\n${exampleHop().replaceAll("TARN", "HIGH")}`,
+  check({ results, report }) {
+    const told = new Set<string>();
+    for (const result of results.values()) {
+      for (const end of result.geometry ?? []) {
+        if (end.terrainGroundM === undefined || told.has(end.site)) continue;
+        if (Math.abs(end.groundM - end.terrainGroundM) <= TOLERANCE_M) continue;
+        told.add(end.site);
+        report({
+          at: address("site", end.site, "ground"),
+          message: `ground at ${metres(end.groundM)}, the terrain has ${metres(end.terrainGroundM)} at this position`,
+          related: [{ at: address("site", end.site, "at"), message: `position of ${end.site}` }],
+        });
+      }
+    }
+  },
+};

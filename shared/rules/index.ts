@@ -1,0 +1,87 @@
+import { acceptanceExpired } from "./acceptance-expired.js";
+import { acceptanceUnknown } from "./acceptance-unknown.js";
+import { acceptanceUnused } from "./acceptance-unused.js";
+import { antennaAboveStructure } from "./antenna-above-structure.js";
+import { antennaOutOfBand } from "./antenna-out-of-band.js";
+import { antennaSinglePolarized } from "./antenna-single-polarized.js";
+import { availability } from "./availability.js";
+import { bothEndsSameHalf } from "./both-ends-same-half.js";
+import { capacity } from "./capacity.js";
+import { channelPlanUnconfirmed } from "./channel-plan-unconfirmed.js";
+import { clearance } from "./clearance.js";
+import { climateMissing } from "./climate-missing.js";
+import { couplerImpossible } from "./coupler-impossible.js";
+import { couplerMissing } from "./coupler-missing.js";
+import { couplerNotNeeded } from "./coupler-not-needed.js";
+import { couplerOutOfBand } from "./coupler-out-of-band.js";
+import { couplerWrongKind } from "./coupler-wrong-kind.js";
+import { diffractionLoss } from "./diffraction-loss.js";
+import { duplexMismatch } from "./duplex-mismatch.js";
+import { fadeMargin } from "./fade-margin.js";
+import { farField } from "./far-field.js";
+import { frequencyOutsideTuning } from "./frequency-outside-tuning.js";
+import { groundDiffersFromTerrain } from "./ground-differs-from-terrain.js";
+import { halfOutsideRadio } from "./half-outside-radio.js";
+import { hopIncomplete } from "./hop-incomplete.js";
+import { levelBelowThreshold } from "./level-below-threshold.js";
+import { noTerrain } from "./no-terrain.js";
+import { obstacleOffPath } from "./obstacle-off-path.js";
+import { overload } from "./overload.js";
+import { pathLength } from "./path-length.js";
+import { powerAboveMode } from "./power-above-mode.js";
+import { rainRateSuperseded } from "./rain-rate-superseded.js";
+import { rainValidity } from "./rain-validity.js";
+import type { HopRule, NetworkRule, Rule } from "./rule.js";
+import { siteHighAndLow } from "./site-high-and-low.js";
+import { standbyLevel } from "./standby-level.js";
+import { terrainGap } from "./terrain-gap.js";
+import { thresholdImplausible } from "./threshold-implausible.js";
+
+/** Causes stand before their consequences. */
+export const HOP_RULES: readonly HopRule[] = [
+  hopIncomplete,
+  pathLength,
+  noTerrain,
+  terrainGap,
+  obstacleOffPath,
+  antennaAboveStructure,
+  clearance,
+  diffractionLoss,
+  bothEndsSameHalf,
+  frequencyOutsideTuning,
+  halfOutsideRadio,
+  duplexMismatch,
+  antennaOutOfBand,
+  antennaSinglePolarized,
+  couplerOutOfBand,
+  couplerWrongKind,
+  couplerMissing,
+  couplerNotNeeded,
+  powerAboveMode,
+  farField,
+  overload,
+  levelBelowThreshold,
+  standbyLevel,
+  capacity,
+  fadeMargin,
+  climateMissing,
+  rainRateSuperseded,
+  rainValidity,
+  availability,
+];
+
+export const NETWORK_RULES: readonly NetworkRule[] = [
+  siteHighAndLow,
+  groundDiffersFromTerrain,
+  couplerImpossible,
+  thresholdImplausible,
+  channelPlanUnconfirmed,
+];
+
+/** Every rule by its identifier. */
+export const RULES: ReadonlyMap<string, Rule> = new Map(
+  [...HOP_RULES, ...NETWORK_RULES, acceptanceExpired, acceptanceUnused, acceptanceUnknown].map((rule) => [
+    rule.id,
+    rule,
+  ]),
+);

@@ -1,0 +1,104 @@
+import { address, nth } from "../design/address.js";
+import type { Acceptance, Design, Hop } from "../design/design.js";
+import type { Finding } from "../design/finding.js";
+import type { HopResult } from "../evaluate/result.js";
+import { acceptanceExpired } from "./acceptance-expired.js";
+import { acceptanceUnknown } from "./acceptance-unknown.js";
+import { acceptanceUnused } from "./acceptance-unused.js";
+import { HOP_RULES, NETWORK_RULES, RULES } from "./index.js";
+import { finding, meets } from "./rule.js";
+
+/**
+ * Findings on one hop by itself, in the order of the registry, acceptances applied.
+ * @param today ISO date that acceptances are held against
+ */
+export function judgeHop(hop: Hop, result: HopResult, today: string): Finding[] {
+  const findings: Finding[] = [];
+  const open = new Set<string>();
+  for (const rule of HOP_RULES) {
+    if (!rule.needs.every((need) => meets(need, hop, result))) continue;
+    if (rule.quietAfter?.some((cause) => open.has(cause))) continue;
+    rule.check({
+      hop,
+      result,
+      has: (id) => open.has(id),
+      report: (report) => {
+        const found = accepted(hop.accepts, finding(rule, report), today);
+        if (found.accepted === undefined) open.add(rule.id);
+        findings.push(found);
+      },
+    });
+  }
+  findings.push(...judgeAcceptances(hop, findings, "hop", today));
+  return findings;
+}
+
+/** Findings on what several hops share: sites, halves of a band, catalogue entries. */
+export function judgeNetwork(
+  design: Design,
+  results: ReadonlyMap<string, HopResult>,
+  today: string,
+): Finding[] {
+  const findings: Finding[] = [];
+  const byHop = new Map<string, Finding[]>();
+  for (const rule of NETWORK_RULES) {
+    rule.check({
+      design,
+      results,
+      report: (report, hopName) => {
+        const hop = hopName === undefined ? undefined : design.hops.get(hopName);
+        const found = hop ? accepted(hop.accepts, finding(rule, report), today) : finding(rule, report);
+        findings.push(found);
+        if (hop) byHop.set(hop.name, [...(byHop.get(hop.name) ?? []), found]);
+      },
+    });
+  }
+  for (const hop of design.hops.values()) {
+    if (hop.accepts.length > 0) {
+      findings.push(...judgeAcceptances(hop, byHop.get(hop.name) ?? [], "network", today));
+    }
+  }
+  return findings;
+}
+
+/** An accepted finding stays visible, as information with the reason beside it. */
+function accepted(accepts: readonly Acceptance[], found: Finding, today: string): Finding {
+  const acceptance = accepts.find((accept) => accept.rule === found.rule && !isExpired(accept, today));
+  if (acceptance === undefined) return found;
+  return { ...found, severity: "info", accepted: { reason: acceptance.reason, until: acceptance.until } };
+}
+
+/** What is wrong with the acceptances that speak of rules of one scope; unknown rules are told with the hop's. */
+function judgeAcceptances(
+  hop: Hop,
+  found: readonly Finding[],
+  scope: "hop" | "network",
+  today: string,
+): Finding[] {
+  return hop.accepts.flatMap((accept, index): Finding[] => {
+    const at = address("hop", hop.name, nth("accept", index));
+    const rule = RULES.get(accept.rule);
+    if (rule === undefined || rule.scope === "acceptance") {
+      if (scope !== "hop") return [];
+      const message = rule
+        ? `${accept.rule} cannot be accepted`
+        : `there is no rule ${accept.rule} to accept`;
+      return [finding(acceptanceUnknown, { at, message })];
+    }
+    if (rule.scope !== scope) return [];
+    const concerned = found.some((one) => one.rule === accept.rule);
+    if (!concerned) {
+      const message = `accepts ${accept.rule}, which finds nothing on this hop`;
+      return [finding(acceptanceUnused, { at, message, help: "Remove the line." })];
+    }
+    if (!isExpired(accept, today)) return [];
+    const reason = accept.reason === undefined ? "" : ` ("${accept.reason}")`;
+    const message = `the acceptance of ${accept.rule}${reason} ended on ${accept.until}`;
+    return [finding(acceptanceExpired, { at, message, help: "Mend the cause or agree on a new date." })];
+  });
+}
+
+/** The last day itself still counts. ISO dates compare as text. */
+function isExpired(accept: Acceptance, today: string): boolean {
+  return accept.until !== undefined && accept.until < today;
+}

@@ -1,0 +1,33 @@
+import { address } from "../design/address.js";
+import { dbm, decibels } from "../format/numbers.js";
+import { exampleHop } from "./example-preamble.js";
+import { weakerDirection } from "./judged-modes.js";
+import type { HopRule } from "./rule.js";
+
+export const levelBelowThreshold: HopRule = {
+  scope: "hop",
+  id: "level-below-threshold",
+  severity: "error",
+  title: "The received level must reach the threshold",
+  checks:
+    "Received level in clear air against the threshold of the mode that carries the capacity asked for (else of the lowest mode), weaker direction.",
+  why: "Below its threshold the mode does not work at all.",
+  fix: "Larger antennas, less loss, a lower mode or band, or a shorter hop.",
+  source: "common practice",
+  needs: ["levels"],
+  good: exampleHop(),
+  bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    extra-loss 60 dB" }),
+  check({ hop, result, report, has }) {
+    const weaker = weakerDirection(hop, result);
+    if (weaker === undefined || weaker.mode.fadeMarginDb > 0) return;
+    const { direction, mode } = weaker;
+    const diffractionDb = result.diffractionLossDb ?? 0;
+    // The obstructed path was told already, and without it the level would do.
+    if (has("clearance") && mode.fadeMarginDb + diffractionDb > 0) return;
+    report({
+      at: address("hop", hop.name, direction.to),
+      message: `${direction.to} receives ${dbm(mode.receivedLevelDbm)}, ${decibels(-mode.fadeMarginDb)} below the threshold ${dbm(mode.thresholdDbm)} of ${mode.modulation}`,
+      help: diffractionDb > 0 ? `${decibels(diffractionDb)} of it are diffraction loss.` : undefined,
+    });
+  },
+};

@@ -1,0 +1,23 @@
+import { address } from "../design/address.js";
+import { exampleHop } from "./example-preamble.js";
+import type { HopRule } from "./rule.js";
+
+export const noTerrain: HopRule = {
+  scope: "hop",
+  id: "no-terrain",
+  severity: "info",
+  title: "The path has no profile",
+  checks: "Whether terrain or a survey gives heights along the path.",
+  why: "Without a profile neither clearance nor diffraction is judged; a budget alone says nothing about line of sight.",
+  fix: "Name a folder of terrain in the network, or a surveyed profile in the hop.",
+  source: "common practice",
+  needs: ["distance"],
+  good: exampleHop(),
+  bad: exampleHop({ more: 'survey "missing.csv" from KELD' }),
+  check({ hop, result, report }) {
+    if (result.profile !== undefined) return;
+    const reason = result.missing.find((sentence) => sentence.startsWith("Clearance: "));
+    const why = reason === undefined ? "" : `: ${reason.slice("Clearance: ".length).replace(/\.$/, "")}`;
+    report({ at: address("hop", hop.name), message: `clearance is not judged${why}` });
+  },
+};

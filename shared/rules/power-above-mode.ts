@@ -1,0 +1,39 @@
+import { address } from "../design/address.js";
+import type { RadioMode } from "../design/design.js";
+import { dbm } from "../format/numbers.js";
+import { exampleHop } from "./example-preamble.js";
+import type { HopRule } from "./rule.js";
+
+export const powerAboveMode: HopRule = {
+  scope: "hop",
+  id: "power-above-mode",
+  severity: "error",
+  title: "An end cannot transmit more than its mode allows",
+  checks: "Transmit power stated at an end against the catalogue's power of each mode in use.",
+  why: "High modes need a linear, weaker transmitter: the power of a low mode with the threshold of a high one is a margin that does not exist.",
+  fix: "Lower the power, or leave it to the mode.",
+  source: "common practice",
+  needs: [],
+  good: exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    power 18 dBm" }),
+  bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    power 24 dBm" }),
+  check({ hop, report }) {
+    for (const { site, transmitPowerDbm } of hop.ends) {
+      if (transmitPowerDbm === undefined) continue;
+      const weakest = weakestMode(hop.modes);
+      if (weakest?.transmitPowerDbm === undefined || transmitPowerDbm <= weakest.transmitPowerDbm) continue;
+      report({
+        at: address("hop", hop.name, site.name, "power"),
+        message: `${site.name} transmits ${dbm(transmitPowerDbm)}, ${weakest.modulation} allows ${dbm(weakest.transmitPowerDbm)}`,
+      });
+    }
+  },
+};
+
+function weakestMode(modes: readonly RadioMode[]): RadioMode | undefined {
+  let weakest: RadioMode | undefined;
+  for (const mode of modes) {
+    if (mode.transmitPowerDbm === undefined) continue;
+    if (weakest === undefined || mode.transmitPowerDbm < weakest.transmitPowerDbm!) weakest = mode;
+  }
+  return weakest;
+}

@@ -1,0 +1,89 @@
+import type { Address } from "../design/address.js";
+import type { Design, Hop } from "../design/design.js";
+import type { Finding, RelatedPlace, Severity } from "../design/finding.js";
+import type { HopResult } from "../evaluate/result.js";
+
+/** What must be known before a rule can say anything; without it the rule is skipped. */
+export type Need = "distance" | "profile" | "levels" | "objective";
+
+/** What a rule documents about itself; the reference of rules is made from it. */
+export interface RuleText {
+  /** Kebab case. It never changes its meaning. */
+  readonly id: string;
+  readonly severity: Severity;
+  readonly title: string;
+  /** What is compared with what. */
+  readonly checks: string;
+  /** Why it matters to an engineer. */
+  readonly why: string;
+  readonly fix: string;
+  /** A standard, or `common practice`. */
+  readonly source: string;
+  /** Lines that follow `EXAMPLE_PREAMBLE`: without this finding, and with it. */
+  readonly good: string;
+  readonly bad: string;
+}
+
+/** A finding as a rule writes it; the judge adds identifier and severity. */
+export interface Report {
+  readonly at: Address;
+  readonly message: string;
+  readonly help?: string;
+  readonly related?: readonly RelatedPlace[];
+  /** In place of the rule's own. */
+  readonly severity?: Severity;
+}
+
+export interface HopContext {
+  readonly hop: Hop;
+  readonly result: HopResult;
+  /** Whether another rule, earlier in the registry, found something on this hop that is not accepted. */
+  has(rule: string): boolean;
+  report(finding: Report): void;
+}
+
+/** A rule about one hop by itself. */
+export interface HopRule extends RuleText {
+  readonly scope: "hop";
+  readonly needs: readonly Need[];
+  /** Causes of which this finding would only be the consequence: found there, this rule stays quiet. */
+  readonly quietAfter?: readonly string[];
+  check(context: HopContext): void;
+}
+
+export interface NetworkContext {
+  readonly design: Design;
+  readonly results: ReadonlyMap<string, HopResult>;
+  /** @param hop name of a hop whose acceptance would excuse the finding */
+  report(finding: Report, hop?: string): void;
+}
+
+/** A rule about several hops, a site or a catalogue entry: said once, however many hops share it. */
+export interface NetworkRule extends RuleText {
+  readonly scope: "network";
+  check(context: NetworkContext): void;
+}
+
+/** A rule about the acceptances themselves, which the judge applies. */
+export interface AcceptanceRule extends RuleText {
+  readonly scope: "acceptance";
+}
+
+export type Rule = HopRule | NetworkRule | AcceptanceRule;
+
+export function meets(need: Need, hop: Hop, result: HopResult): boolean {
+  switch (need) {
+    case "distance":
+      return result.distanceM !== undefined;
+    case "profile":
+      return result.profile !== undefined;
+    case "levels":
+      return result.directions.length > 0;
+    case "objective":
+      return hop.objective !== undefined;
+  }
+}
+
+export function finding(rule: RuleText, { severity, ...rest }: Report): Finding {
+  return { rule: rule.id, severity: severity ?? rule.severity, ...rest };
+}

@@ -1,0 +1,61 @@
+import { address, nth } from "../design/address.js";
+import type { Radio, RadioMode } from "../design/design.js";
+import { dbm, decibels } from "../format/numbers.js";
+import { modeThreshold, noisePowerDbm, shannonSnrDb, symbolRateHz } from "../radio/threshold.js";
+import { exampleHop } from "./example-preamble.js";
+import type { NetworkRule } from "./rule.js";
+
+/** Real modes lie some 3 to 8 dB above the limit; so far above, a figure is probably of another mode. */
+const SUSPICIOUS_DB = 12;
+
+export const thresholdImplausible: NetworkRule = {
+  scope: "network",
+  id: "threshold-implausible",
+  severity: "error",
+  title: "A threshold cannot lie below the limit of information theory",
+  checks:
+    "Threshold of each mode in use against thermal noise in the channel plus noise figure plus the SNR that its bit rate needs after Shannon; 12 dB above it is a warning.",
+  why: "A threshold of another mode or bandwidth in the catalogue makes every margin wrong by as much.",
+  fix: "Look the threshold, the rate and the bandwidth up again.",
+  source: "Shannon's channel capacity; the 12 dB are our own limit",
+  good: exampleHop(),
+  bad: `radio R18X like R18 {\n  mode 55 MHz 256QAM rate 360 Mbit/s power 18 dBm threshold -86 dBm\n}\n\n${exampleHop(
+    {
+      hop: "polarization vertical\n  radio R18X\n  mode 55 MHz 256QAM",
+    },
+  )}`,
+  check({ design, report }) {
+    const seen = new Set<string>();
+    for (const { radio } of design.hops.values()) {
+      if (radio === undefined || seen.has(radio.name)) continue;
+      seen.add(radio.name);
+      for (const [index, mode] of radio.modes.entries()) {
+        const told = implausible(radio, mode);
+        if (told !== undefined) report({ at: address("radio", radio.name, nth("mode", index)), ...told });
+      }
+    }
+  },
+};
+
+function implausible(radio: Radio, mode: RadioMode): { message: string; severity?: "warning" } | undefined {
+  const { thresholdDbm } = modeThreshold(mode, radio.noiseFigureDb) ?? {};
+  const { bitRateBps, bandwidthHz, modulation } = mode;
+  if (thresholdDbm === undefined || bitRateBps === undefined || !(bitRateBps > 0 && bandwidthHz > 0))
+    return undefined;
+  // No symbol rate exceeds the channel, and no receiver is without noise: the most lenient limit.
+  const limitDbm =
+    noisePowerDbm(bandwidthHz, radio.noiseFigureDb ?? 0) + shannonSnrDb(bitRateBps, bandwidthHz);
+  if (thresholdDbm < limitDbm) {
+    return {
+      message: `threshold ${dbm(thresholdDbm)} of ${modulation} is impossible; at this rate and noise figure nothing works below ${dbm(limitDbm)}`,
+    };
+  }
+  if (radio.noiseFigureDb === undefined) return undefined;
+  const symbolRate = symbolRateHz(bandwidthHz);
+  const usualDbm = noisePowerDbm(symbolRate, radio.noiseFigureDb) + shannonSnrDb(bitRateBps, symbolRate);
+  if (thresholdDbm <= usualDbm + SUSPICIOUS_DB) return undefined;
+  return {
+    message: `threshold ${dbm(thresholdDbm)} of ${modulation} lies ${decibels(thresholdDbm - usualDbm)} above the limit of its rate; is it of another mode?`,
+    severity: "warning",
+  };
+}

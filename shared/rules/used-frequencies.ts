@@ -1,0 +1,16 @@
+import type { FrequencyRange, Hop } from "../design/design.js";
+import { frequency } from "../format/numbers.js";
+
+/** Everything an antenna or coupler of this hop passes: both directions. */
+export function usedFrequenciesHz(hop: Hop): number[] {
+  return hop.ends.map((end) => end.transmitFrequencyHz).filter((hz) => hz !== undefined);
+}
+
+/** The first used frequency outside a band, or undefined. */
+export function firstOutside(hop: Hop, band: FrequencyRange): number | undefined {
+  return usedFrequenciesHz(hop).find((hz) => hz < band.fromHz || hz > band.toHz);
+}
+
+export function bandWords({ fromHz, toHz }: FrequencyRange): string {
+  return `${frequency(fromHz)} to ${frequency(toHz)}`;
+}
