@@ -146,6 +146,11 @@ describe("objectives", () => {
     expect(objective.esr).toBeCloseTo(3.2e-4, 15);
     expect(objective.bber).toBeCloseTo(8e-7, 15);
     expect(internationalErrorObjective({ ...link, lengthM: 10_000 }).ok).toBe(false);
+    // Terminating, beyond its 500 km: 0.01 x 600/500 + 0.01.
+    const terminating = must(
+      internationalErrorObjective({ ...link, country: "terminating", lengthM: 600_000 }),
+    );
+    expect(terminating.steps.share).toBeCloseTo(0.022, 12);
   });
 
   it("shares by length and says where each number is from", () => {

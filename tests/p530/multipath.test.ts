@@ -186,7 +186,9 @@ describe("refusals and limits", () => {
   });
 
   it("refuses antennas below the mean terrain", () => {
-    expect(multipathOccurrence({ ...usual, meanTerrainAslM: 200 })).toMatchObject({ ok: false });
+    const blocked = multipathOccurrence({ ...usual, dN75: 0, meanTerrainAslM: 130 });
+    expect(blocked).toMatchObject({ ok: false, refusal: expect.stringContaining("hc is negative") });
+    expect(multipathOccurrence({ ...usual, dN75: 0, meanTerrainAslM: 121 }).ok).toBe(true);
   });
 
   it("needs no multipath up to 5 km", () => {
@@ -198,6 +200,24 @@ describe("refusals and limits", () => {
   it("says when the frequency leaves the range", () => {
     expect(must(multipathOccurrence({ ...usual, frequencyGHz: 60 })).validity[0]).toContain("60 GHz");
     expect(must(multipathOccurrence(usual)).validity).toEqual([]);
+  });
+
+  it("says when a path leaves the tested range of the older editions", () => {
+    const older = { dN1: -200, antenna1AslM: 120, antenna2AslM: 140, frequencyGHz: 7.5, distanceM: 40_000 };
+    expect(must(multipathOccurrence17(older)).validity).toEqual([]);
+    expect(must(multipathOccurrence17({ ...older, distanceM: 184_000, dN1: 0 })).validity).toEqual([]);
+    expect(must(multipathOccurrence17({ ...older, distanceM: 186_000, dN1: 0 })).validity[0]).toContain(
+      "186 km",
+    );
+    expect(must(multipathOccurrence17({ ...older, frequencyGHz: 38 })).validity[0]).toContain("38 GHz");
+    expect(must(multipathOccurrence17({ ...older, antenna1AslM: 1700 })).validity[0]).toContain("39 mrad");
+  });
+
+  // Year: A0.01 = 10 log(p0/0.01) - dG, so 100 % and dG 10 dB stand where 10 % stand in the worst month.
+  it("takes the conversion off the fade depth for enhancement in the year", () => {
+    const year = must(enhancementExceeded({ occurrencePercent: 100, enhancementDb: 5, conversionDb: 10 }));
+    const month = must(enhancementExceeded({ occurrencePercent: 10, enhancementDb: 5 }));
+    compare(year.exceededPercent, month.exceededPercent, 1e-12, "year");
   });
 
   it("treats a hop without margin as out", () => {
@@ -354,6 +374,18 @@ describe("several hops (from memory, worked by hand)", () => {
     );
     expect(deep.outageFraction).toBeCloseTo(3e-3 - 2e-6, 15);
     expect(must(seriesMultipathOutage([])).outageFraction).toBe(0);
+  });
+
+  it("limits the joint outage to the smaller hop, and says so", () => {
+    // (0.1 x 1e-6)^0.8 = 2.5e-6 exceeds the smaller hop's 1e-6.
+    const shallow = must(
+      seriesMultipathOutage([
+        { outageFraction: 0.1, fadeMarginDb: 5 },
+        { outageFraction: 1e-6, fadeMarginDb: 30 },
+      ]),
+    );
+    expect(shallow.outageFraction).toBeCloseTo(0.1, 12);
+    expect(shallow.validity).toHaveLength(1);
   });
 
   it("is never better than the worst hop", () => {

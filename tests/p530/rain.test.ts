@@ -183,6 +183,12 @@ describe("rain: bounds, limits, continuity", () => {
     expect(rainDistribution(1, 10).C0).toBe(0.12);
   });
 
+  it("has no horizontal attenuation for 300 dB of vertical", () => {
+    expect(horizontalFromVertical({ attenuationDb: 299 }).ok).toBe(true);
+    expect(horizontalFromVertical({ attenuationDb: 300 }).ok).toBe(false);
+    expect(horizontalFromVertical({ attenuationDb: 350 }).ok).toBe(false);
+  });
+
   it("counts events", () => {
     const { eventsPerYear, meanDurationS } = must(rainEvents({ timePercent: 0.01 }));
     // 1 + 1313 x 0.01^0.945 = 17.914...; 3155.76 s a year
@@ -222,6 +228,7 @@ describe("P.841", () => {
       const above = must(worstMonthFromAnnual({ annualPercent: joint * (1 + 1e-9) })).worstMonthPercent;
       expect(Math.abs(below / above - 1)).toBeLessThan(1e-8);
     }
+    expect(must(worstMonthFromAnnual({ annualPercent: 25 })).steps.Q).toBeCloseTo(2.85 * 3 ** -0.13, 12);
     fc.assert(
       fc.property(fc.double({ min: -7, max: 2, noNaN: true }), (log) => {
         const annualPercent = 10 ** log;

@@ -123,6 +123,11 @@ describe("cross-polarization", () => {
     const dry = must(precipitationXpdOutage({ ...rain, attenuation001Db: 0 }));
     expect(dry.time.bound).toBe("at most");
     expect(must(precipitationXpdOutage({ ...rain, frequencyGHz: 38 })).validity).toHaveLength(1);
+    expect(must(precipitationXpdOutage({ ...rain, frequencyGHz: 20 })).steps?.V).toBeCloseTo(
+      12.8 * 20 ** 0.19,
+      12,
+    );
+    expect(must(precipitationXpdOutage({ ...rain, frequencyGHz: 20.1 })).steps?.V).toBe(22.6);
   });
 
   it("scales with frequency", () => {
