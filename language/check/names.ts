@@ -1,0 +1,75 @@
+/** Checks the names of a file against the design: unknown ones, of the wrong kind, declared twice, templates. */
+import type { TextProblem } from "../facts/fact.js";
+import { nearest } from "../facts/suggest.js";
+import { article } from "../facts/value.js";
+import { type Declaration, nameRange, type Reference, type SourceFile } from "../model/source-file.js";
+import { NAMED_KINDS, type NamedKind } from "../schema/kinds.js";
+
+/** What checking needs to know of the design. */
+export interface NameIndex {
+  declarations(key: string): readonly Declaration[];
+  names(kind: string): readonly string[];
+}
+
+export function checkNames(file: SourceFile, index: NameIndex): readonly TextProblem[] {
+  return [
+    ...file.declarations.flatMap((entry) => doubledName(entry, index) ?? []),
+    ...file.references.flatMap((reference) => checkReference(reference, index) ?? []),
+  ];
+}
+
+/** Kinds of which a design has one at most, beside the named ones. */
+const SINGLE: ReadonlySet<string> = new Set(["network", "climate"]);
+
+function doubledName(entry: Declaration, index: NameIndex): TextProblem | undefined {
+  if (entry.kind === "terrain" || entry.kind === "catalogue") return undefined;
+  const first = index.declarations(entry.key)[0];
+  if (!first || first === entry) return undefined;
+  const single = SINGLE.has(entry.kind);
+  return {
+    rule: entry.kind === "network" ? "many-networks" : "doubled-name",
+    severity: "error",
+    ...nameRange(entry),
+    message: single
+      ? `a design has one ${entry.kind}; this one does not count`
+      : `${entry.key} is declared twice; this one does not count`,
+    help: single ? `merge it with the first ${entry.kind}` : "give one of them another name",
+    related: [{ file: first.file, ...nameRange(first), message: `the first ${entry.key} stands here` }],
+  };
+}
+
+function checkReference(reference: Reference, index: NameIndex): TextProblem | undefined {
+  const { kind, name, start, end, inherits } = reference;
+  const target = index.declarations(`${kind} ${name}`)[0];
+  if (target) {
+    if (!target.template || inherits) return undefined;
+    return {
+      rule: "template-used",
+      severity: "error",
+      start,
+      end,
+      message: `${name} is a template: it can be inherited, not installed`,
+      help: `name ${article(kind)} made \`like ${name}\``,
+    };
+  }
+  const others = NAMED_KINDS.filter((other) => index.declarations(`${other} ${name}`).length > 0);
+  if (others.length > 0) {
+    return { rule: "wrong-kind", severity: "error", start, end, message: `${name} is ${article(others[0]!)}, but ${article(kind)} is wanted here` };
+  }
+  return unknownName(kind, name, start, end, index);
+}
+
+function unknownName(kind: NamedKind, name: string, start: number, end: number, index: NameIndex): TextProblem {
+  const names = index.names(kind);
+  const meant = nearest(name, names);
+  const some = names.slice(0, 8).join(", ");
+  return {
+    rule: "unknown-name",
+    severity: "error",
+    start,
+    end,
+    message: `there is no ${kind} ${name}${meant ? `; did you mean ${meant}?` : ""}`,
+    help: meant ? undefined : names.length > 0 ? `${kind}s are: ${some}${names.length > 8 ? ", ..." : ""}` : `declare it: ${kind} ${name} { ... }`,
+    fixes: meant ? [{ title: `Write ${meant}`, start, end, newText: meant }] : [],
+  };
+}

@@ -1,0 +1,131 @@
+/** A statement read against its row of the property table. */
+import type { Position } from "../../shared/design/design.js";
+import type { Dimension } from "../../shared/units/units.js";
+import type { NamedKind } from "../schema/kinds.js";
+import type { ArgSpec, Context, Property } from "../schema/types.js";
+import type { Statement } from "../syntax/tree.js";
+
+export type Value =
+  /** `base` is in the base unit of the dimension. */
+  | { readonly type: "quantity"; readonly base: number; readonly dimension: Dimension; readonly unit: string }
+  | { readonly type: "number"; readonly number: number }
+  | { readonly type: "word" | "free" | "name" | "rule"; readonly word: string }
+  | { readonly type: "text" | "path"; readonly text: string }
+  | { readonly type: "reference"; readonly kind: NamedKind; readonly name: string }
+  | { readonly type: "date"; readonly date: string }
+  | { readonly type: "position"; readonly position: Position };
+
+/** One argument found. `value` is missing when it is there but wrong (a problem says how). */
+export interface Argument {
+  readonly spec: ArgSpec;
+  readonly value?: Value;
+  /** Range of the value, its label not included. */
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface Fact {
+  readonly property: Property;
+  readonly statement: Statement;
+  readonly args: readonly Argument[];
+  /** Statements of its block, read in `context`. */
+  readonly facts: readonly Fact[];
+  readonly context?: Context;
+  readonly template?: boolean;
+}
+
+export type TextRule =
+  | "syntax"
+  | "unknown-word"
+  | "misplaced"
+  | "missing-value"
+  | "unexpected-value"
+  | "unit-missing"
+  | "wrong-dimension"
+  | "value-range"
+  | "unknown-choice"
+  | "doubled-fact"
+  | "doubled-name"
+  | "unknown-name"
+  | "wrong-kind"
+  | "template-used"
+  | "inheritance-loop"
+  | "unknown-mode"
+  | "unknown-channel"
+  | "hop-ends"
+  | "many-networks"
+  | "file-unreadable";
+
+/** A change of text that mends a problem. It says in its title what it writes. */
+export interface TextFix {
+  readonly title: string;
+  readonly start: number;
+  readonly end: number;
+  readonly newText: string;
+}
+
+/** A finding about the text itself. */
+export interface TextProblem {
+  readonly rule: TextRule;
+  readonly severity: "error" | "warning" | "info";
+  readonly start: number;
+  readonly end: number;
+  readonly message: string;
+  readonly help?: string;
+  readonly fixes?: readonly TextFix[];
+  /** Another place that explains it, for example the first of two equal names. */
+  readonly related?: readonly { readonly file: string; readonly start: number; readonly end: number; readonly message: string }[];
+}
+
+export function argument(fact: Fact | undefined, name: string): Argument | undefined {
+  return fact?.args.find((arg) => arg.spec.name === name);
+}
+
+function valueOf(fact: Fact | undefined, name: string): Value | undefined {
+  return argument(fact, name)?.value;
+}
+
+/** Value of a quantity in its dimension's base unit. */
+export function quantityOf(fact: Fact | undefined, name: string): number | undefined {
+  const value = valueOf(fact, name);
+  return value?.type === "quantity" ? value.base : undefined;
+}
+
+export function numberOf(fact: Fact | undefined, name: string): number | undefined {
+  const value = valueOf(fact, name);
+  return value?.type === "number" ? value.number : undefined;
+}
+
+/** Word, name, reference, text, path or date, as plain text. */
+export function wordOf(fact: Fact | undefined, name: string): string | undefined {
+  const value = valueOf(fact, name);
+  switch (value?.type) {
+    case "word":
+    case "free":
+    case "name":
+    case "rule":
+      return value.word;
+    case "reference":
+      return value.name;
+    case "text":
+    case "path":
+      return value.text;
+    case "date":
+      return value.date;
+    default:
+      return undefined;
+  }
+}
+
+export function positionOf(fact: Fact | undefined, name: string): Position | undefined {
+  const value = valueOf(fact, name);
+  return value?.type === "position" ? value.position : undefined;
+}
+
+export function factNamed(facts: readonly Fact[], name: string): Fact | undefined {
+  return facts.find((fact) => fact.property.name === name);
+}
+
+export function factsNamed(facts: readonly Fact[], name: string): readonly Fact[] {
+  return facts.filter((fact) => fact.property.name === name);
+}

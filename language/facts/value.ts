@@ -1,0 +1,280 @@
+/** Reads one value out of the atoms of a statement, as one entry of the property table asks for it. */
+import { parsePosition } from "../../shared/geodesy/coordinates.js";
+import { type Dimension, findUnit, unitSymbols } from "../../shared/units/units.js";
+import type { ValueSpec } from "../schema/types.js";
+import { type Atom, unquote } from "../syntax/tree.js";
+import type { TextProblem, Value } from "./fact.js";
+import { nearest } from "./suggest.js";
+
+/** What was read from `atoms[at]` on; `next` is the first atom behind it. */
+export interface Reading {
+  readonly value?: Value;
+  readonly problem?: TextProblem;
+  readonly next: number;
+}
+
+type QuantitySpec = Extract<ValueSpec, { type: "quantity" }>;
+
+/** Whether an atom can begin a value of this kind at all; decides between alternatives and optional arguments. */
+export function fits(spec: ValueSpec, atom: Atom): boolean {
+  switch (spec.type) {
+    case "quantity":
+      return atom.kind === "number" || (atom.kind === "word" && GLUED.test(atom.text));
+    case "number":
+      return atom.kind === "number" || (atom.kind === "word" && /^[+\-−]?\d+,\d+$/.test(atom.text));
+    case "text":
+    case "path":
+      return atom.kind === "string";
+    case "date":
+      return atom.kind === "date";
+    case "position":
+      return atom.kind === "angle" || atom.kind === "number" || atom.kind === "word";
+    case "word":
+      return atom.kind === "word" && !/^[\d.]+(?![+\d])/.test(atom.text);
+    default:
+      return atom.kind === "word" || atom.kind === "number";
+  }
+}
+
+export function readValue(spec: ValueSpec, atoms: readonly Atom[], at: number): Reading {
+  const atom = atoms[at]!;
+  const next = at + 1;
+  switch (spec.type) {
+    case "quantity":
+      return readQuantity(spec, atoms, at);
+    case "number":
+      return { ...readNumber(spec, atom), next };
+    case "word":
+      return readWord(spec.words, atoms, at);
+    case "free":
+    case "name":
+    case "rule":
+      return { value: { type: spec.type, word: atom.text }, next };
+    case "reference":
+      return { value: { type: "reference", kind: spec.kind, name: atom.text }, next };
+    case "text":
+    case "path":
+      return { value: { type: spec.type, text: unquote(atom.text) }, next };
+    case "date":
+      return { ...readDate(atom), next };
+    case "position":
+      return readPosition(atoms, at);
+  }
+}
+
+/** How the kind of value is called in messages. */
+export function describe(spec: ValueSpec): string {
+  switch (spec.type) {
+    case "quantity":
+      return `a ${spec.dimension} in ${listUnits(spec.dimension)}`;
+    case "number":
+      return "a number without a unit";
+    case "word":
+      return `one of ${Object.keys(spec.words).join(", ")}`;
+    case "free":
+      return `a word such as ${spec.example}`;
+    case "name":
+      return "a name";
+    case "reference":
+      return `the name of ${article(spec.kind)}`;
+    case "text":
+      return 'text in quotes ("...")';
+    case "path":
+      return 'a path in quotes ("...")';
+    case "date":
+      return "a date such as 2027-05-01";
+    case "position":
+      return `a latitude and a longitude such as 54.4534 -3.0808 or 54°27'12.4"N 3°04'51.0"W`;
+    case "rule":
+      return "the identifier of a rule";
+  }
+}
+
+export function article(noun: string): string {
+  return `${/^[aeiou]/.test(noun) ? "an" : "a"} ${noun}`;
+}
+
+const GLUED = /^([+\-−]?(?:\d+(?:[.,]\d*)?|\.\d+)(?:[eE][+-]?\d+)?)(\D.*)?$/;
+
+function readQuantity(spec: QuantitySpec, atoms: readonly Atom[], at: number): Reading {
+  const atom = atoms[at]!;
+  const glued = GLUED.exec(atom.text);
+  const digits = glued?.[1] ?? atom.text;
+  if (digits.includes(",")) return { problem: commaProblem(atom, digits), next: at + (glued?.[2] ? 1 : 2) };
+  const following = atoms[at + 1];
+  const unitText = glued?.[2] ?? (following?.kind === "word" ? following.text : undefined);
+  const next = glued?.[2] || unitText === undefined ? at + 1 : at + 2;
+  const number = toNumber(digits);
+  const found = unitText === undefined ? undefined : findUnit(unitText);
+  const range = { start: atom.start, end: atoms[next - 1]!.end };
+  if (!found) {
+    const meant = unitText !== undefined && nearest(unitText, unitSymbols(spec.dimension));
+    const unit = meant || unitSymbols(spec.dimension)[0]!;
+    const knownWord = unitText !== undefined && (glued?.[2] || meant || !isLabelLike(unitText));
+    if (knownWord) {
+      const unitStart = glued?.[2] ? atom.end - unitText.length : following!.start;
+      return {
+        next,
+        problem: {
+          rule: "unit-missing",
+          severity: "error",
+          start: unitStart,
+          end: range.end,
+          message: `${unitText} is not a unit; a ${spec.dimension} is written in ${listUnits(spec.dimension)}`,
+          fixes: meant ? [{ title: `Write ${meant}`, start: unitStart, end: range.end, newText: `${glued?.[2] ? " " : ""}${meant}` }] : [],
+        },
+      };
+    }
+    return {
+      next: at + 1,
+      problem: {
+        rule: "unit-missing",
+        severity: "error",
+        start: atom.start,
+        end: atom.end,
+        message: `${digits} needs a unit; a ${spec.dimension} is written in ${listUnits(spec.dimension)}`,
+        fixes: [{ title: `Write ${digits} ${unit}`, start: atom.end, end: atom.end, newText: ` ${unit}` }],
+      },
+    };
+  }
+  if (found.dimension !== spec.dimension) {
+    return {
+      next,
+      problem: {
+        rule: "wrong-dimension",
+        severity: "error",
+        ...range,
+        message: `${digits} ${unitText} is a ${found.dimension}, but a ${spec.dimension} is wanted here: ${listUnits(spec.dimension)}`,
+      },
+    };
+  }
+  const base = found.unit.toBase(number);
+  const value: Value = { type: "quantity", base, dimension: spec.dimension, unit: found.unit.symbol };
+  const message = limitMessage(spec, base, `${digits} ${unitText}`);
+  return message
+    ? { next, problem: { rule: "value-range", severity: "error", ...range, message } }
+    : { next, value };
+}
+
+/** A word that is more likely the next argument's label than a misspelt unit. */
+function isLabelLike(word: string): boolean {
+  return /^[a-z-]{2,}$/.test(word);
+}
+
+function listUnits(dimension: Dimension): string {
+  return unitSymbols(dimension).join(", ");
+}
+
+export function limitMessage(spec: QuantitySpec, base: number, written: string): string | undefined {
+  if (!Number.isFinite(base)) return `${written} is not a possible ${spec.dimension}`;
+  if (spec.above !== undefined && base <= limit(spec.above)) return `${written} is not possible; it must be above ${spec.above}`;
+  if (spec.min !== undefined && base < limit(spec.min) - rounding(spec.min)) return `${written} is not possible; the least is ${spec.min}`;
+  if (spec.max !== undefined && base > limit(spec.max) + rounding(spec.max)) return `${written} is not possible; the most is ${spec.max}`;
+  return undefined;
+}
+
+const limits = new Map<string, number>();
+
+function limit(written: string): number {
+  let base = limits.get(written);
+  if (base === undefined) {
+    const [number, unit] = written.split(" ") as [string, string];
+    base = findUnit(unit)!.unit.toBase(Number(number));
+    limits.set(written, base);
+  }
+  return base;
+}
+
+/** 24000 mm must not fail a limit of 24 m by the last bit. */
+function rounding(written: string): number {
+  return Math.abs(limit(written)) * 1e-12;
+}
+
+function readNumber(spec: Extract<ValueSpec, { type: "number" }>, atom: Atom): Omit<Reading, "next"> {
+  const fail = (message: string): Omit<Reading, "next"> => ({
+    problem: { rule: "value-range", severity: "error", start: atom.start, end: atom.end, message },
+  });
+  if (atom.text.includes(",")) return { problem: commaProblem(atom, atom.text) };
+  const number = toNumber(atom.text);
+  if (!Number.isFinite(number)) return fail(`${atom.text} is not a number that can be used`);
+  if (spec.integer && !Number.isInteger(number)) return fail(`${atom.text} is not a whole number`);
+  if (spec.min !== undefined && number < spec.min) return fail(`${atom.text} is not possible; the least is ${spec.min}`);
+  if (spec.max !== undefined && number > spec.max) return fail(`${atom.text} is not possible; the most is ${spec.max}`);
+  return { value: { type: "number", number } };
+}
+
+function commaProblem(atom: Atom, digits: string): TextProblem {
+  const point = digits.replace(",", ".");
+  return {
+    rule: "value-range",
+    severity: "error",
+    start: atom.start,
+    end: atom.end,
+    message: `${digits} has a decimal comma; write ${point}`,
+    fixes: [{ title: `Write ${point}`, start: atom.start, end: atom.start + digits.length, newText: point }],
+  };
+}
+
+function toNumber(digits: string): number {
+  return Number(digits.replace("−", "-"));
+}
+
+/** Longest phrase first: `1+1 hot-standby two-antennas` before `1+1 hot-standby`. */
+function readWord(words: Readonly<Record<string, string>>, atoms: readonly Atom[], at: number): Reading {
+  for (let count = 3; count >= 1; count--) {
+    const last = atoms[at + count - 1];
+    if (!last) continue;
+    const phrase = atoms
+      .slice(at, at + count)
+      .map((atom) => atom.text)
+      .join(" ");
+    if (Object.hasOwn(words, phrase)) return { value: { type: "word", word: phrase }, next: at + count };
+  }
+  const rest = atoms.slice(at);
+  const written = rest.map((atom) => atom.text).join(" ");
+  const choices = Object.keys(words);
+  const sameStart = choices.filter((choice) => choice.startsWith(`${atoms[at]!.text} `));
+  const meant = nearest(written, choices) ?? nearest(atoms[at]!.text, choices);
+  const offered = sameStart.length > 0 ? sameStart : choices;
+  // An ambiguous short form ("1+1") takes the whole rest with it; otherwise one word is wrong.
+  const next = sameStart.length > 0 || choices.some((choice) => choice.includes(" ")) ? atoms.length : at + 1;
+  const range = { start: atoms[at]!.start, end: atoms[next - 1]!.end };
+  const problem: TextProblem = {
+    rule: "unknown-choice",
+    severity: "error",
+    ...range,
+    message:
+      sameStart.length > 0
+        ? `${written} can mean several things; write one of: ${sameStart.join(", ")}`
+        : `${atoms[at]!.text} is not known here; write one of: ${offered.join(", ")}`,
+    fixes: (meant ? [meant] : sameStart).map((choice) => ({ title: `Write ${choice}`, ...range, newText: choice })),
+  };
+  return { problem, next };
+}
+
+function readDate(atom: Atom): Omit<Reading, "next"> {
+  const date = new Date(`${atom.text}T00:00:00Z`);
+  const real = !Number.isNaN(date.getTime()) && date.toISOString().startsWith(atom.text);
+  if (real) return { value: { type: "date", date: atom.text } };
+  return {
+    problem: {
+      rule: "value-range",
+      severity: "error",
+      start: atom.start,
+      end: atom.end,
+      message: `${atom.text} is not a day of the calendar; dates are written year-month-day`,
+    },
+  };
+}
+
+/** Takes every atom that is left: `at` has no other argument. */
+function readPosition(atoms: readonly Atom[], at: number): Reading {
+  const rest = atoms.slice(at);
+  const range = { start: rest[0]!.start, end: rest.at(-1)!.end };
+  const written = rest.map((atom) => atom.text).join(" ");
+  const parsed = parsePosition(written);
+  if (!parsed.ok) {
+    return { problem: { rule: "value-range", severity: "error", ...range, message: parsed.reason }, next: atoms.length };
+  }
+  return { value: { type: "position", position: parsed.position }, next: atoms.length };
+}

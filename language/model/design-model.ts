@@ -1,0 +1,249 @@
+/**
+ * One design: the files that belong to it, what they declare, and the resolved values, kept up to date
+ * edit by edit. A change of a file forgets exactly what depends on the declarations whose words changed;
+ * everything else, and so every result computed from it, stays.
+ */
+import type { Climate, Design, Site } from "../../shared/design/design.js";
+import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
+import { checkNames } from "../check/names.js";
+import type { TextProblem } from "../facts/fact.js";
+import { wordOf } from "../facts/fact.js";
+import { antennaOf, climateOf, couplerOf, feederOf, objectiveOf, planOf, radioOf, siteOf } from "../resolve/catalogue.js";
+import { resolveHop, type ResolvedHop } from "../resolve/hop.js";
+import { inheritedFacts, merge } from "../resolve/inherit.js";
+import type { Lookup, ResolveProblem } from "../resolve/lookup.js";
+import { Memo } from "./memo.js";
+import { resolvePath } from "./path.js";
+import type { Declaration, SourceFile } from "./source-file.js";
+
+export class DesignModel {
+  private readonly files = new Map<string, SourceFile>();
+  private readonly declared = new Map<string, Declaration[]>();
+  private readonly memo = new Memo();
+  private readonly changedHops = new Set<string>();
+  private readonly changedFiles = new Set<string>();
+  /** Names of each kind; the key of `declared` without its kind. */
+  private readonly namesByKind = new Map<string, Set<string>>();
+  /** Files that mention a name: `site KELD` to paths. */
+  private readonly mentions = new Map<string, Set<string>>();
+  readonly lookup: Lookup = this.createLookup();
+
+  /** @param root folder of the design */
+  constructor(readonly root: string) {}
+
+  /** Puts a file in, in place of its former state. */
+  setFile(file: SourceFile): void {
+    this.replace(file.path, file);
+  }
+
+  removeFile(path: string): void {
+    this.replace(path, undefined);
+  }
+
+  file(path: string): SourceFile | undefined {
+    return this.files.get(path);
+  }
+
+  allFiles(): Iterable<SourceFile> {
+    return this.files.values();
+  }
+
+  /** Names of a kind, in the order they were declared. */
+  names(kind: string): readonly string[] {
+    return [...(this.namesByKind.get(kind) ?? [])];
+  }
+
+  /** Files in which a name of a kind is used. */
+  filesMentioning(key: string): ReadonlySet<string> {
+    return this.mentions.get(key) ?? new Set();
+  }
+
+  /** The declaration that counts, and any later ones of the same name. */
+  declarations(key: string): readonly Declaration[] {
+    return this.declared.get(key) ?? [];
+  }
+
+  hop(name: string): ResolvedHop | undefined {
+    const entry = this.declarations(`hop ${name}`)[0];
+    return entry && this.memo.get(`=hop ${name}`, () => this.noting(`hop ${name}`, () => resolveHop(entry, this.lookup)));
+  }
+
+  /** Hops whose resolved form may differ from when this was last asked, deleted ones included. */
+  takeChangedHops(): Set<string> {
+    const taken = new Set(this.changedHops);
+    this.changedHops.clear();
+    return taken;
+  }
+
+  /** Files whose problems of text may differ from when this was last asked. */
+  takeChangedFiles(): Set<string> {
+    const taken = new Set(this.changedFiles);
+    this.changedFiles.clear();
+    return taken;
+  }
+
+  /** Everything wrong with a file's text: by itself, by its names, and by what resolving found in it. */
+  problemsOf(path: string): readonly TextProblem[] {
+    const file = this.files.get(path);
+    if (!file) return [];
+    const resolved = file.declarations.flatMap((entry) => this.resolveProblems(entry)).filter((found) => found.file === path);
+    return [...file.problems, ...checkNames(file, this), ...resolved.map((found) => found.problem)];
+  }
+
+  /** The design as data. Hops that cannot be resolved yet are not in it. */
+  design(): Design {
+    const sites = new Map<string, Site>();
+    for (const name of this.names("site")) {
+      const site = this.lookup.site(name);
+      if (site) sites.set(name, site);
+    }
+    const hops = new Map(
+      this.names("hop").flatMap((name) => {
+        const hop = this.hop(name)?.hop;
+        return hop ? [[name, hop] as const] : [];
+      }),
+    );
+    return { title: this.title(), terrain: this.terrain(), sites, hops };
+  }
+
+  title(): string | undefined {
+    return wordOf(this.declarations("network")[0]?.fact, "title");
+  }
+
+  /** Terrain folders and files, absolute. */
+  terrain(): readonly string[] {
+    return this.pathsOf("terrain");
+  }
+
+  /** Folders of shared catalogues, absolute. */
+  catalogues(): readonly string[] {
+    return this.pathsOf("catalogue");
+  }
+
+  private pathsOf(kind: "terrain" | "catalogue"): readonly string[] {
+    return this.declarations(kind).flatMap((entry) => {
+      const path = wordOf(entry.fact, "path");
+      return path === undefined ? [] : [resolvePath(entry.file, path)];
+    });
+  }
+
+  private resolveProblems(entry: Declaration): readonly ResolveProblem[] {
+    if (this.declarations(entry.key)[0] !== entry) return [];
+    if (entry.kind === "hop") return this.hop(entry.name)?.problems ?? [];
+    const problems: ResolveProblem[] = [];
+    if (entry.fact.args.some(({ spec }) => spec.label === "like")) inheritedFacts(entry, this.lookup, problems);
+    return problems;
+  }
+
+  private replace(path: string, file: SourceFile | undefined): void {
+    const before = this.files.get(path);
+    const changed = new Set<string>();
+    const contents = contentByKey(before);
+    for (const [key, content] of contentByKey(file)) {
+      if (contents.get(key) !== content) changed.add(key);
+      contents.delete(key);
+    }
+    for (const key of contents.keys()) changed.add(key);
+    if (file) this.files.set(path, file);
+    else this.files.delete(path);
+    this.replaceMentions(before, file);
+    this.replaceDeclarations(before, file);
+    this.changedFiles.add(path);
+    for (const key of [...changed, ...this.memo.forget(changed)]) {
+      const name = /^=?hop (.*)$/.exec(key)?.[1];
+      if (name === undefined) continue;
+      this.changedHops.add(name);
+      for (const entry of this.declarations(`hop ${name}`)) this.changedFiles.add(entry.file);
+    }
+  }
+
+  private replaceMentions(before: SourceFile | undefined, after: SourceFile | undefined): void {
+    for (const { kind, name } of before?.references ?? []) this.mentions.get(`${kind} ${name}`)?.delete(before!.path);
+    for (const { kind, name } of after?.references ?? []) {
+      const key = `${kind} ${name}`;
+      const paths = this.mentions.get(key);
+      if (paths) paths.add(after!.path);
+      else this.mentions.set(key, new Set([after!.path]));
+    }
+  }
+
+  private replaceDeclarations(before: SourceFile | undefined, after: SourceFile | undefined): void {
+    const path = (before ?? after)?.path;
+    const keys = new Set([...(before?.declarations ?? []), ...(after?.declarations ?? [])].map((entry) => entry.key));
+    const fresh = Map.groupBy(after?.declarations ?? [], (entry) => entry.key);
+    for (const key of keys) {
+      const others = (this.declared.get(key) ?? []).filter((entry) => entry.file !== path);
+      // Which of two equal names counts must not depend on the order in which files were opened.
+      const all = [...others, ...(fresh.get(key) ?? [])];
+      if (others.length > 0) all.sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : 0));
+      const known = this.declared.get(key)?.length ?? 0;
+      if (all.length === 0) this.declared.delete(key);
+      else this.declared.set(key, all);
+      if (known > 0 !== all.length > 0) this.noteName(all[0] ?? before!.declarations.find((entry) => entry.key === key)!, all.length > 0);
+      if (known > 1 || all.length > 1) for (const entry of all) this.changedFiles.add(entry.file);
+    }
+  }
+
+  /** A name has appeared or vanished: files that mention it have other problems now. */
+  private noteName(entry: Declaration, there: boolean): void {
+    const names = this.namesByKind.get(entry.kind) ?? new Set();
+    if (there) names.add(entry.name);
+    else names.delete(entry.name);
+    this.namesByKind.set(entry.kind, names);
+    for (const path of this.filesMentioning(entry.key)) this.changedFiles.add(path);
+  }
+
+  private noting<T>(key: string, compute: () => T): T {
+    this.memo.touch(key);
+    return compute();
+  }
+
+  private createLookup(): Lookup {
+    const declaration = (key: string) => {
+      this.memo.touch(key);
+      return this.declarations(key)[0];
+    };
+    const entry = <T>(kind: string, make: (entry: Declaration, facts: ReturnType<typeof inheritedFacts>) => T) => {
+      return (name: string): T | undefined => {
+        return this.memo.get(`=${kind} ${name}`, () => {
+          const found = declaration(`${kind} ${name}`);
+          return found && make(found, inheritedFacts(found, this.lookup));
+        });
+      };
+    };
+    return {
+      declaration,
+      site: entry("site", (found, facts) => siteOf(found, merge(facts, this.lookup.defaults("site")))),
+      radio: entry("radio", radioOf),
+      antenna: entry("antenna", antennaOf),
+      coupler: entry("coupler", couplerOf),
+      feeder: entry("feeder", feederOf),
+      objective: entry("objective", objectiveOf),
+      plans: () =>
+        this.memo.get("=plans", (): readonly ChannelPlan[] => {
+          this.memo.touch("plans");
+          return this.names("plan").flatMap((name) => {
+            const found = declaration(`plan ${name}`);
+            return (found && planOf(found)) ?? [];
+          });
+        }),
+      climate: () =>
+        this.memo.get("=climate", (): Climate => {
+          const facts = declaration("climate")?.fact.facts ?? [];
+          return climateOf(facts, {});
+        }),
+      defaults: (of) => declaration(`defaults ${of}`)?.fact.facts ?? [],
+    };
+  }
+}
+
+/** The words of all declarations of a key in a file; `plans` stands for the set of plan names. */
+function contentByKey(file: SourceFile | undefined): Map<string, string> {
+  const contents = new Map<string, string>();
+  for (const { key, kind, content } of file?.declarations ?? []) {
+    contents.set(key, (contents.get(key) ?? "") + content);
+    if (kind === "plan") contents.set("plans", `${contents.get("plans") ?? ""} ${key}`);
+  }
+  return contents;
+}
+

@@ -1,0 +1,108 @@
+/**
+ * All files at hand, parted into designs. A folder with a `network` in one of its files is a design: its
+ * files are those in and below that folder, and those below the catalogue folders that the network names.
+ * Files that belong to no network form a design of their own at the project's root.
+ */
+import { DesignModel } from "./design-model.js";
+import { folderOf, isBelow } from "./path.js";
+import type { SourceFile } from "./source-file.js";
+
+export class Project {
+  private readonly files = new Map<string, SourceFile>();
+  private models = new Map<string, DesignModel>();
+  private roots: readonly string[] = [];
+  /** Catalogue folders by the root of the design that names them. */
+  private catalogues = new Map<string, readonly string[]>();
+  private layout = "";
+
+  /** @param root folder that files outside every network belong to */
+  constructor(readonly root: string) {}
+
+  setFile(file: SourceFile): void {
+    const before = this.files.get(file.path);
+    this.files.set(file.path, file);
+    if ((this.models.size === 0 || shapesLayout(before) || shapesLayout(file)) && this.relayout()) return;
+    for (const model of this.designsOf(file.path)) model.setFile(file);
+  }
+
+  removeFile(path: string): void {
+    const models = this.designsOf(path);
+    const before = this.files.get(path);
+    if (!this.files.delete(path) || (shapesLayout(before) && this.relayout())) return;
+    for (const model of models) model.removeFile(path);
+  }
+
+  /** Many files at once; the layout is worked out once. */
+  setFiles(files: Iterable<SourceFile>): void {
+    const fresh = [...files];
+    for (const file of fresh) this.files.set(file.path, file);
+    if (this.relayout()) return;
+    for (const file of fresh) for (const model of this.designsOf(file.path)) model.setFile(file);
+  }
+
+  file(path: string): SourceFile | undefined {
+    return this.files.get(path);
+  }
+
+  allFiles(): Iterable<SourceFile> {
+    return this.files.values();
+  }
+
+  designs(): readonly DesignModel[] {
+    return [...this.models.values()];
+  }
+
+  /** Designs that a file counts for; a shared catalogue may count for several. */
+  designsOf(path: string): readonly DesignModel[] {
+    return this.rootsOf(path, this.roots).flatMap((root) => this.models.get(root) ?? this.addModel(root));
+  }
+
+  /** Folders that networks name as catalogues; the host loads them if it has not. */
+  catalogueFolders(): readonly string[] {
+    return [...new Set(this.designs().flatMap((model) => model.catalogues()))];
+  }
+
+  private addModel(root: string): DesignModel {
+    const model = new DesignModel(root);
+    this.models.set(root, model);
+    return model;
+  }
+
+  private rootsOf(path: string, roots: readonly string[]): readonly string[] {
+    const nearest = roots.filter((root) => isBelow(path, root)).sort((a, b) => b.length - a.length)[0];
+    const sharing = roots.filter((root) => this.catalogues.get(root)?.some((folder) => isBelow(path, folder)));
+    const owners = new Set([...(nearest === undefined ? [] : [nearest]), ...sharing]);
+    return owners.size > 0 ? [...owners] : [this.root];
+  }
+
+  /** Parts the files anew if networks or catalogues came, went or moved. @returns whether it did */
+  private relayout(): boolean {
+    const networks = [...this.files.values()].filter((file) => file.declarations.some(({ kind }) => kind === "network"));
+    const roots = [...new Set(networks.map((file) => folderOf(file.path)))].sort();
+    const probe = new Map<string, DesignModel>();
+    for (const file of networks) {
+      const root = folderOf(file.path);
+      const model = probe.get(root) ?? new DesignModel(root);
+      model.setFile(file);
+      probe.set(root, model);
+    }
+    const catalogues = new Map([...probe].map(([root, model]) => [root, model.catalogues()]));
+    const layout = JSON.stringify([roots, [...catalogues]]);
+    if (layout === this.layout && this.models.size > 0) return false;
+    this.layout = layout;
+    this.roots = roots;
+    this.catalogues = catalogues;
+    this.models = new Map();
+    for (const file of this.files.values()) {
+      for (const root of this.rootsOf(file.path, roots)) {
+        (this.models.get(root) ?? this.addModel(root)).setFile(file);
+      }
+    }
+    return true;
+  }
+}
+
+/** Only networks decide how files are parted. */
+function shapesLayout(file: SourceFile | undefined): boolean {
+  return file?.declarations.some(({ kind }) => kind === "network") ?? false;
+}

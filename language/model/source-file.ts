@@ -1,0 +1,95 @@
+/** One `.hop` file, read: its facts and what is wrong with the text taken by itself. */
+import type { Fact, TextProblem } from "../facts/fact.js";
+import { readFacts } from "../facts/read.js";
+import { isNamedKind, type NamedKind } from "../schema/kinds.js";
+import { alternatives } from "../schema/index.js";
+import { parse } from "../syntax/parse.js";
+import { head, type Statement, type SyntaxTree } from "../syntax/tree.js";
+
+export interface SourceFile {
+  /** Absolute path, or whatever names the file for its host; `/` parts folders. */
+  readonly path: string;
+  readonly text: string;
+  readonly tree: SyntaxTree;
+  readonly facts: readonly Fact[];
+  readonly problems: readonly TextProblem[];
+  readonly declarations: readonly Declaration[];
+  readonly references: readonly Reference[];
+}
+
+/**
+ * Something that other facts depend on by name. Beside the named kinds these are the parts of the
+ * network that hold for every hop: `climate`, `defaults hop`, `defaults end`, `defaults site`.
+ */
+export interface Declaration {
+  /** `site KELD`, `climate`, `defaults hop`: what dependants look it up by. */
+  readonly key: string;
+  readonly kind: NamedKind | "network" | "climate" | "defaults" | "terrain" | "catalogue";
+  readonly name: string;
+  readonly fact: Fact;
+  readonly file: string;
+  /** The words of the declaration: equal content means nothing changed. */
+  readonly content: string;
+  readonly template: boolean;
+}
+
+/** A name used in an argument. */
+export interface Reference {
+  readonly kind: NamedKind;
+  readonly name: string;
+  readonly start: number;
+  readonly end: number;
+  /** True for `like`, which alone may name a template. */
+  readonly inherits: boolean;
+}
+
+export function readSource(path: string, text: string, tree: SyntaxTree = parse(text)): SourceFile {
+  const { facts, problems } = readFacts(tree.statements, "file");
+  const declarations: Declaration[] = [];
+  const references: Reference[] = [];
+  for (const fact of facts) {
+    collectDeclarations(fact, path, text, declarations);
+    collectReferences(fact, references);
+  }
+  const syntax: TextProblem[] = tree.problems.map((problem) => ({ rule: "syntax", severity: "error", ...problem }));
+  return { path, text, tree, facts, problems: [...syntax, ...problems], declarations, references };
+}
+
+export function declaredName(fact: Fact): string | undefined {
+  const arg = fact.args.find(({ spec }) => alternatives(spec)[0]?.type === "name");
+  return arg?.value?.type === "name" ? arg.value.word : undefined;
+}
+
+function collectDeclarations(fact: Fact, file: string, text: string, into: Declaration[]): void {
+  const word = fact.property.name;
+  const content = (statement: Statement) => text.slice(statement.start, statement.end);
+  const add = (kind: Declaration["kind"], name: string) => {
+    const key = name ? `${kind} ${name}` : kind;
+    into.push({ key, kind, name, fact, file, content: content(fact.statement), template: fact.template ?? false });
+  };
+  if (word === "network") {
+    add("network", "");
+    for (const inner of fact.facts) collectDeclarations(inner, file, text, into);
+  } else if (word === "climate" || word === "terrain" || word === "catalogue") {
+    add(word, "");
+  } else if (word === "defaults") {
+    const of = fact.args[0]?.value;
+    if (of?.type === "word") add("defaults", of.word);
+  } else if (isNamedKind(word)) {
+    const name = declaredName(fact);
+    if (name !== undefined) add(word, name);
+  }
+}
+
+function collectReferences(fact: Fact, into: Reference[]): void {
+  for (const { spec, value, start, end } of fact.args) {
+    if (value?.type === "reference") into.push({ kind: value.kind, name: value.name, start, end, inherits: spec.label === "like" });
+  }
+  for (const inner of fact.facts) collectReferences(inner, into);
+}
+
+/** Range of the declared name, or of the statement's word while there is no name. */
+export function nameRange(entry: Declaration): { readonly start: number; readonly end: number } {
+  const name = entry.fact.args.find(({ spec }) => spec.name === "name");
+  return name ?? head(entry.fact.statement);
+}

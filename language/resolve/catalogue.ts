@@ -1,0 +1,172 @@
+/** Catalogue entries, sites, objectives and climates: from facts to the plain data of the design. */
+import type {
+  Antenna,
+  Climate,
+  Coupler,
+  CouplerKind,
+  Feeder,
+  FrequencyRange,
+  Objective,
+  Radio,
+  RadioMode,
+  Site,
+} from "../../shared/design/design.js";
+import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
+import { type Fact, factNamed, factsNamed, numberOf, positionOf, quantityOf, wordOf } from "../facts/fact.js";
+import type { Declaration } from "../model/source-file.js";
+
+export function siteOf(entry: Declaration, facts: readonly Fact[]): Site {
+  const structure = factNamed(facts, "structure");
+  const kind = wordOf(structure, "kind");
+  const heightM = quantityOf(structure, "height");
+  return {
+    ...named(entry),
+    position: positionOf(factNamed(facts, "at"), "position"),
+    groundM: quantityOf(factNamed(facts, "ground"), "level"),
+    structure: kind !== undefined && heightM !== undefined ? { kind, heightM } : undefined,
+  };
+}
+
+export function radioOf(entry: Declaration, facts: readonly Fact[]): Radio {
+  return {
+    ...named(entry),
+    tuning: rangeOf(factNamed(facts, "tuning")),
+    lowHalf: rangeOf(factNamed(facts, "low-half")),
+    highHalf: rangeOf(factNamed(facts, "high-half")),
+    duplexSpacingHz: quantityOf(factNamed(facts, "duplex"), "spacing"),
+    noiseFigureDb: quantityOf(factNamed(facts, "noise-figure"), "value"),
+    overloadDbm: quantityOf(factNamed(facts, "overload"), "level"),
+    modes: factsNamed(facts, "mode").flatMap((fact) => modeOf(fact) ?? []),
+  };
+}
+
+function modeOf(fact: Fact): RadioMode | undefined {
+  const bandwidthHz = quantityOf(fact, "bandwidth");
+  const modulation = wordOf(fact, "modulation");
+  if (bandwidthHz === undefined || modulation === undefined) return undefined;
+  return {
+    bandwidthHz,
+    modulation,
+    bitRateBps: quantityOf(fact, "rate"),
+    transmitPowerDbm: quantityOf(fact, "power"),
+    thresholdDbm: quantityOf(fact, "threshold"),
+    requiredSnrDb: quantityOf(fact, "snr"),
+  };
+}
+
+export function antennaOf(entry: Declaration, facts: readonly Fact[]): Antenna {
+  const polarizations = wordOf(factNamed(facts, "polarizations"), "value");
+  return {
+    ...named(entry),
+    band: rangeOf(factNamed(facts, "band")),
+    diameterM: quantityOf(factNamed(facts, "diameter"), "value"),
+    gain: pointsOf(facts, "gain", (gainDbi, frequencyHz) => ({ gainDbi, frequencyHz })),
+    beamwidthDeg: quantityOf(factNamed(facts, "beamwidth"), "value"),
+    frontToBackDb: quantityOf(factNamed(facts, "front-to-back"), "value"),
+    crossPolarDiscriminationDb: quantityOf(factNamed(facts, "xpd"), "value"),
+    polarizations: polarizations === "dual" ? "dual" : polarizations === "single" ? "single" : undefined,
+    pattern: factsNamed(facts, "pattern")
+      .flatMap((fact) => {
+        const angleDeg = quantityOf(fact, "angle");
+        const copolarDb = quantityOf(fact, "below");
+        if (angleDeg === undefined || copolarDb === undefined) return [];
+        return [{ angleDeg, copolarDb, crossPolarDb: quantityOf(fact, "cross") }];
+      })
+      .sort((a, b) => a.angleDeg - b.angleDeg),
+  };
+}
+
+export function couplerOf(entry: Declaration, facts: readonly Fact[]): Coupler {
+  return {
+    ...named(entry),
+    kind: wordOf(factNamed(facts, "kind"), "value") as CouplerKind | undefined,
+    band: rangeOf(factNamed(facts, "band")),
+    mainLossDb: quantityOf(factNamed(facts, "main-loss"), "value"),
+    standbyLossDb: quantityOf(factNamed(facts, "standby-loss"), "value"),
+  };
+}
+
+export function feederOf(entry: Declaration, facts: readonly Fact[]): Feeder {
+  return {
+    ...named(entry),
+    kind: wordOf(factNamed(facts, "kind"), "value"),
+    band: rangeOf(factNamed(facts, "band")),
+    loss: pointsOf(facts, "loss", (lossDbPerM, frequencyHz) => ({ lossDbPerM, frequencyHz })),
+  };
+}
+
+export function objectiveOf(entry: Declaration, facts: readonly Fact[]): Objective {
+  return {
+    ...named(entry),
+    availabilityPercent: quantityOf(factNamed(facts, "availability"), "value"),
+    capacityBps: quantityOf(factNamed(facts, "capacity"), "value"),
+    fadeMarginDb: quantityOf(factNamed(facts, "margin"), "value"),
+    clearance: factsNamed(facts, "clearance").flatMap((fact) => {
+      const fresnelFraction = quantityOf(fact, "zone");
+      const kFactor = numberOf(fact, "k");
+      return fresnelFraction === undefined || kFactor === undefined ? [] : [{ fresnelFraction, kFactor }];
+    }),
+  };
+}
+
+/** A climate on top of another: what is stated here overrides, fact by fact. */
+export function climateOf(facts: readonly Fact[], base: Climate): Climate {
+  const rain = factNamed(facts, "rain");
+  const stated: Climate = {
+    rainRateMmPerH: quantityOf(rain, "rate"),
+    rainTimePercent: rain ? (quantityOf(rain, "at") ?? 0.01) : undefined,
+    rainZone: wordOf(factNamed(facts, "rain-zone"), "zone"),
+    logK: numberOf(factNamed(facts, "logK"), "value"),
+    dN75: quantityOf(factNamed(facts, "dN75"), "gradient"),
+    dN1: quantityOf(factNamed(facts, "dN1"), "gradient"),
+    kFactor: numberOf(factNamed(facts, "k"), "factor"),
+    temperatureK: quantityOf(factNamed(facts, "temperature"), "value"),
+    pressureHPa: quantityOf(factNamed(facts, "pressure"), "value"),
+    waterVapourDensityGm3: quantityOf(factNamed(facts, "vapour"), "density"),
+  };
+  const known = Object.entries(stated).filter(([, value]) => value !== undefined);
+  return { ...base, ...Object.fromEntries(known) };
+}
+
+export function planOf(entry: Declaration): ChannelPlan | undefined {
+  const centreHz = quantityOf(factNamed(entry.fact.facts, "centre"), "frequency");
+  if (centreHz === undefined) return undefined;
+  const rows = factsNamed(entry.fact.facts, "row").flatMap((fact) => {
+    const width = quantityOf(fact, "width");
+    const go = quantityOf(fact, "go");
+    const back = quantityOf(fact, "return");
+    const first = numberOf(fact, "channels");
+    const last = numberOf(fact, "to");
+    if (width === undefined || go === undefined || back === undefined || first === undefined || last === undefined) return [];
+    const step = quantityOf(fact, "step") ?? width;
+    return [
+      { widthMHz: width / 1e6, stepMHz: step / 1e6, goMHz: go / 1e6, returnMHz: back / 1e6, first, last, status: "stated in the design" },
+    ];
+  });
+  return { id: entry.name, band: "", documents: ["stated in the design"], referenceMHz: centreHz / 1e6, rows };
+}
+
+export function rangeOf(fact: Fact | undefined): FrequencyRange | undefined {
+  const fromHz = quantityOf(fact, "from");
+  const toHz = quantityOf(fact, "to");
+  if (fromHz === undefined || toHz === undefined) return undefined;
+  return fromHz <= toHz ? { fromHz, toHz } : { fromHz: toHz, toHz: fromHz };
+}
+
+function named(entry: Declaration): { readonly name: string; readonly title?: string } {
+  return { name: entry.name, title: wordOf(entry.fact, "title") };
+}
+
+/** Points `value at frequency`, ascending; one without a frequency holds everywhere. */
+function pointsOf<T extends { readonly frequencyHz?: number }>(
+  facts: readonly Fact[],
+  name: string,
+  point: (value: number, frequencyHz: number | undefined) => T,
+): readonly T[] {
+  return factsNamed(facts, name)
+    .flatMap((fact) => {
+      const value = quantityOf(fact, "value");
+      return value === undefined ? [] : [point(value, quantityOf(fact, "at"))];
+    })
+    .sort((a, b) => (a.frequencyHz ?? 0) - (b.frequencyHz ?? 0));
+}

@@ -1,0 +1,179 @@
+/** A hop: its own facts, the defaults behind them, and the things they name. */
+import type { Acceptance, Channel, Hop, HopEnd, Obstacle, Polarization } from "../../shared/design/design.js";
+import { inverse } from "../../shared/geodesy/geodesic.js";
+import { channelFrequencies } from "../../shared/spectrum/channel-plan.js";
+import { type Fact, factNamed, factsNamed, numberOf, quantityOf, type TextProblem, wordOf } from "../facts/fact.js";
+import { resolvePath } from "../model/path.js";
+import { type Declaration, nameRange } from "../model/source-file.js";
+import { END } from "../schema/index.js";
+import { head } from "../syntax/tree.js";
+import { climateOf } from "./catalogue.js";
+import { merge } from "./inherit.js";
+import type { Lookup, ResolveProblem } from "./lookup.js";
+import { modesOf } from "./modes.js";
+
+export interface ResolvedHop {
+  /** Missing while the hop has not two different ends that exist. */
+  readonly hop?: Hop;
+  readonly problems: readonly ResolveProblem[];
+}
+
+export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
+  const problems: ResolveProblem[] = [];
+  const report = (problem: TextProblem) => problems.push({ file: entry.file, problem });
+  const facts = mergeHop(entry.fact.facts, lookup.defaults("hop"));
+  const radioName = wordOf(factNamed(facts, "radio"), "radio");
+  const radio = radioName === undefined ? undefined : lookup.radio(radioName);
+  const channel = channelOf(entry, facts, lookup, report);
+  const ends = endsOf(entry, facts, channel?.halves, lookup, report);
+  const modes = modesOf(entry, facts, radio, channel?.channel.bandwidthHz, report);
+  if (!ends) return { problems };
+  const objective = wordOf(factNamed(facts, "objective"), "objective");
+  const climate = factNamed(facts, "climate");
+  const survey = factNamed(facts, "survey");
+  const surveyFile = wordOf(survey, "file");
+  const hop: Hop = {
+    name: entry.name,
+    title: wordOf(entry.fact, "title"),
+    ends,
+    channel: channel?.channel,
+    polarization: wordOf(factNamed(facts, "polarization"), "value") as Polarization | undefined,
+    arrangement: { name: wordOf(factNamed(facts, "arrangement"), "value") ?? "1+0" },
+    radio,
+    modes,
+    climate: climate ? climateOf(climate.facts, lookup.climate()) : lookup.climate(),
+    objective: objective === undefined ? undefined : lookup.objective(objective),
+    obstacles: obstaclesOf(facts, ends, report),
+    surveyFile: surveyFile === undefined ? undefined : resolvePath(entry.file, surveyFile),
+    surveyReversed: wordOf(survey, "from") === ends[1].site.name || undefined,
+    accepts: factsNamed(facts, "accept").flatMap(acceptanceOf),
+  };
+  return { hop, problems };
+}
+
+/** A fixed mode in the hop and an adaptive range in the defaults are two answers to one question. */
+function mergeHop(own: readonly Fact[], defaults: readonly Fact[]): readonly Fact[] {
+  const states = (name: string) => factNamed(own, name) !== undefined;
+  if (!states("mode") && !states("modes")) return merge(own, defaults);
+  return merge(own, defaults.filter((fact) => fact.property.name !== "mode" && fact.property.name !== "modes"));
+}
+
+interface ChannelInUse {
+  readonly channel: Channel;
+  readonly halves: { readonly highHz: number; readonly lowHz: number };
+}
+
+function channelOf(entry: Declaration, facts: readonly Fact[], lookup: Lookup, report: (problem: TextProblem) => void): ChannelInUse | undefined {
+  const fact = factNamed(facts, "channel");
+  const plan = wordOf(fact, "plan");
+  const bandwidthHz = quantityOf(fact, "width");
+  const number = numberOf(fact, "number");
+  if (!fact || plan === undefined || bandwidthHz === undefined || number === undefined) return undefined;
+  const found = channelFrequencies(plan, bandwidthHz, number, lookup.plans());
+  if ("what" in found) {
+    const arg = fact.args.find(({ spec }) => spec.name === found.what);
+    const own = entry.fact.facts.includes(fact);
+    const range = own && arg ? arg : nameRange(entry);
+    report({
+      rule: "unknown-channel",
+      severity: "error",
+      start: range.start,
+      end: range.end,
+      message: found.message,
+      help: found.choices.length > 0 && found.choices.length <= 12 ? `there are: ${found.choices.join(", ")}` : undefined,
+    });
+    return undefined;
+  }
+  return {
+    channel: { plan: found.plan, bandwidthHz, number, status: found.status },
+    halves: { highHz: found.highHz, lowHz: found.lowHz },
+  };
+}
+
+function endsOf(
+  entry: Declaration,
+  facts: readonly Fact[],
+  halves: ChannelInUse["halves"] | undefined,
+  lookup: Lookup,
+  report: (problem: TextProblem) => void,
+): readonly [HopEnd, HopEnd] | undefined {
+  const ends = facts.filter((fact) => fact.property === END);
+  const names = ends.map((fact) => wordOf(fact, "site"));
+  const problem = (at: { readonly start: number; readonly end: number }, message: string, help: string, severity: "error" | "info" = "error") =>
+    report({ rule: "hop-ends", severity, start: at.start, end: at.end, message, help });
+  if (ends.length < 2) {
+    const has = ends.length === 0 ? "no end yet" : `one end yet, ${names[0]}`;
+    problem(nameRange(entry), `${entry.name} has ${has}; a hop has two`, "add an end by its site's name, for example: KELD { antenna A18-06 at 24 m }", "info");
+    return undefined;
+  }
+  if (ends.length > 2) {
+    problem(head(ends[2]!.statement), `${entry.name} has ${ends.length} ends; a hop has two`, "remove one, or make it a hop of its own");
+    return undefined;
+  }
+  if (names[0] === names[1]) {
+    problem(head(ends[1]!.statement), `both ends of ${entry.name} are ${names[0]}`, "name the other site here");
+    return undefined;
+  }
+  const [first, second] = ends.map((fact) => endOf(fact, halves, lookup));
+  return first && second ? [first, second] : undefined;
+}
+
+function endOf(fact: Fact, halves: ChannelInUse["halves"] | undefined, lookup: Lookup): HopEnd | undefined {
+  const site = lookup.site(wordOf(fact, "site") ?? "");
+  if (!site) return undefined;
+  const defaults = lookup.defaults("end");
+  const facts = merge(fact.facts, defaults);
+  const antenna = factNamed(facts, "antenna");
+  const coupler = factNamed(facts, "coupler");
+  const feeder = factNamed(facts, "feeder");
+  const transmits = factNamed(facts, "transmits");
+  const half = wordOf(transmits, "value") as "high" | "low" | undefined;
+  const named = <T>(name: string | undefined, find: (name: string) => T | undefined) => (name === undefined ? undefined : find(name));
+  return {
+    site,
+    antenna: named(wordOf(antenna, "antenna"), (name) => lookup.antenna(name)),
+    // A height stated at the end wins over one that comes with the default antenna.
+    antennaHeightM:
+      quantityOf(factNamed(fact.facts, "antenna"), "at") ??
+      quantityOf(factNamed(facts, "height"), "value") ??
+      quantityOf(factNamed(defaults, "antenna"), "at"),
+    coupler: named(wordOf(coupler, "coupler"), (name) => lookup.coupler(name)),
+    mounting: wordOf(coupler, "mounting") as HopEnd["mounting"],
+    feeder: named(wordOf(feeder, "feeder"), (name) => lookup.feeder(name)),
+    feederLengthM: quantityOf(feeder, "length"),
+    transmits: half,
+    transmitFrequencyHz: quantityOf(transmits, "value") ?? (half && halves ? (half === "high" ? halves.highHz : halves.lowHz) : undefined),
+    transmitPowerDbm: quantityOf(factNamed(facts, "power"), "level"),
+    extraLossDb: quantityOf(factNamed(facts, "extra-loss"), "value"),
+  };
+}
+
+/** Distances count from the first end in the design, whichever end the text counts from. */
+function obstaclesOf(facts: readonly Fact[], ends: readonly [HopEnd, HopEnd], report: (problem: TextProblem) => void): readonly Obstacle[] {
+  const [first, second] = ends.map((end) => end.site);
+  const lengthM =
+    first?.position && second?.position ? inverse({ from: first.position, to: second.position }).distanceM : undefined;
+  return factsNamed(facts, "obstacle").flatMap((fact) => {
+    const heightM = quantityOf(fact, "height");
+    const distanceM = quantityOf(fact, "distance");
+    const from = wordOf(fact, "from");
+    if (heightM === undefined || distanceM === undefined || from === undefined) return [];
+    const title = wordOf(fact, "title");
+    if (from === first?.name) return [{ title, heightM, distanceM }];
+    if (from === second?.name) return lengthM === undefined ? [] : [{ title, heightM, distanceM: lengthM - distanceM }];
+    const arg = fact.args.find(({ spec }) => spec.name === "from")!;
+    report({
+      rule: "hop-ends",
+      severity: "error",
+      start: arg.start,
+      end: arg.end,
+      message: `${from} is not an end of this hop; its ends are ${first?.name} and ${second?.name}`,
+    });
+    return [];
+  });
+}
+
+function acceptanceOf(fact: Fact): Acceptance[] {
+  const rule = wordOf(fact, "rule");
+  return rule === undefined ? [] : [{ rule, reason: wordOf(fact, "because"), until: wordOf(fact, "until") }];
+}

@@ -1,0 +1,24 @@
+/** What resolving needs to know of the rest of the design. Every look-up is noted as a dependency. */
+import type { Antenna, Climate, Coupler, Feeder, Objective, Radio, Site } from "../../shared/design/design.js";
+import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
+import type { Fact, TextProblem } from "../facts/fact.js";
+import type { Declaration } from "../model/source-file.js";
+
+export interface Lookup {
+  declaration(key: string): Declaration | undefined;
+  site(name: string): Site | undefined;
+  radio(name: string): Radio | undefined;
+  antenna(name: string): Antenna | undefined;
+  coupler(name: string): Coupler | undefined;
+  feeder(name: string): Feeder | undefined;
+  objective(name: string): Objective | undefined;
+  plans(): readonly ChannelPlan[];
+  climate(): Climate;
+  defaults(of: "hop" | "end" | "site"): readonly Fact[];
+}
+
+/** A problem found while resolving, with the file it belongs to. */
+export interface ResolveProblem {
+  readonly file: string;
+  readonly problem: TextProblem;
+}

@@ -1,0 +1,64 @@
+import { quantity, type Rows, text } from "./values.js";
+
+export const siteRows: Rows = [
+  {
+    name: "site",
+    in: ["file"],
+    args: [
+      { name: "name", value: { type: "name" }, meaning: "Identifier; ends of hops are named by it." },
+      { name: "title", optional: true, value: text, meaning: "What the site is called." },
+    ],
+    block: "site",
+    meaning: "A place with a structure that antennas hang on.",
+    source: "common practice",
+    example: 'site KELD "Keld quarry" {',
+  },
+  {
+    name: "at",
+    in: ["site"],
+    args: [
+      {
+        name: "position",
+        value: { type: "position" },
+        meaning: "Latitude and longitude, decimal (54.4534 -3.0808) or degrees, minutes, seconds with hemispheres.",
+      },
+    ],
+    meaning: "Position in WGS84, latitude first.",
+    source: "WGS84",
+    example: `at 54°27'12.4"N 3°04'51.0"W`,
+  },
+  {
+    name: "ground",
+    in: ["site", "defaults site"],
+    args: [{ name: "level", value: quantity("length", { min: "-430 m", max: "8850 m" }), meaning: "Height above sea level." }],
+    meaning: "Ground level at the structure's foot, above sea level.",
+    fallback: "taken from the terrain",
+    source: "survey",
+    example: "ground 412 m",
+  },
+  {
+    name: "structure",
+    in: ["site", "defaults site"],
+    args: [
+      {
+        name: "kind",
+        value: {
+          type: "word",
+          words: {
+            mast: "guyed or stayed mast",
+            tower: "self-supporting tower",
+            roof: "roof of a building, height of the roof and what stands on it",
+            pole: "pole or monopole",
+            chimney: "chimney or silo",
+          },
+        },
+        meaning: "What carries the antennas.",
+      },
+      { name: "height", value: quantity("length", { above: "0 m", max: "700 m" }), meaning: "Height above ground." },
+    ],
+    meaning: "The structure; no antenna hangs above its top.",
+    fallback: "antenna heights are not held against a structure",
+    source: "survey",
+    example: "structure mast 30 m",
+  },
+];

@@ -1,0 +1,108 @@
+/**
+ * Mends what half-typed braces would otherwise spoil. An unclosed `{` must not swallow the rest of the
+ * file: when a declaration such as `site TARN {` starts at the left margin inside an unclosed block, the
+ * block is closed before it and the open brace is reported. The parser then never fails on braces.
+ */
+import type { IToken, TokenType } from "chevrotain";
+import { DefaultLexer, type LexerResult, type LexingReport, type TokenizeOptions } from "langium";
+import { isDeclarationKind } from "../schema/kinds.js";
+import type { Comment, SyntaxProblem } from "./tree.js";
+
+/** What the lexer hands past the parser: the problems it mended, and the comments. */
+export interface HopLexingReport extends LexingReport {
+  readonly problems: readonly SyntaxProblem[];
+  readonly comments: readonly Comment[];
+}
+
+export class HopLexer extends DefaultLexer {
+  override tokenize(text: string, options?: TokenizeOptions): LexerResult {
+    const result = super.tokenize(text, options);
+    const types = this.definition as Record<string, TokenType>;
+    const problems: SyntaxProblem[] = [];
+    const tokens = mendBraces(result.tokens, types["}"]!, problems);
+    const comments = result.hidden.filter(isComment).map(commentOf);
+    const report: HopLexingReport = { diagnostics: [], problems, comments };
+    return { ...result, tokens, report };
+  }
+}
+
+function mendBraces(tokens: readonly IToken[], closingType: TokenType, problems: SyntaxProblem[]): IToken[] {
+  const mended: IToken[] = [];
+  const open: IToken[] = [];
+  const unbalanced = count(tokens, "{") > count(tokens, "}");
+  tokens.forEach((token, index) => {
+    const name = token.tokenType.name;
+    if (unbalanced && open.length > 0 && startsDeclaration(tokens, index)) {
+      closeAll(open, token.startOffset, closingType, mended, problems);
+    }
+    if (name === "{") {
+      // `{` on a line of its own belongs to the statement before it; the formatter joins them.
+      while (mended.at(-1)?.tokenType.name === "SEP") mended.pop();
+      const before = mended.at(-1)?.tokenType.name;
+      if (before === undefined || before === "{" || before === "}") {
+        problems.push(problemAt(token, "a block needs a name before its {", "write what the block is, for example: site KELD {"));
+        return;
+      }
+      open.push(token);
+    }
+    if (name === "}") {
+      if (open.length === 0) {
+        problems.push(problemAt(token, "this } closes nothing", "remove it, or add the { it belongs to"));
+        return;
+      }
+      open.pop();
+    }
+    mended.push(token);
+  });
+  const end = tokens.at(-1);
+  if (end) closeAll(open, (end.endOffset ?? end.startOffset) + 1, closingType, mended, problems);
+  return mended;
+}
+
+function closeAll(open: IToken[], offset: number, type: TokenType, mended: IToken[], problems: SyntaxProblem[]): void {
+  for (let brace = open.pop(); brace; brace = open.pop()) {
+    problems.push(problemAt(brace, "this { is never closed", "add } where the block ends"));
+    mended.push({
+      image: "",
+      startOffset: offset,
+      endOffset: offset - 1,
+      startLine: brace.startLine,
+      endLine: brace.endLine,
+      startColumn: brace.startColumn,
+      endColumn: brace.endColumn,
+      tokenType: type,
+      tokenTypeIdx: type.tokenTypeIdx!,
+    });
+  }
+}
+
+/** `site TARN {` at the left margin: a declaration that cannot stand inside a block. */
+function startsDeclaration(tokens: readonly IToken[], index: number): boolean {
+  const token = tokens[index]!;
+  if (token.startColumn !== 1 || !isDeclarationKind(token.image)) return false;
+  for (let i = index + 1; i < tokens.length; i++) {
+    const name = tokens[i]!.tokenType.name;
+    if (name === "{") return true;
+    if (name === "SEP" || name === "}") return false;
+  }
+  return false;
+}
+
+function count(tokens: readonly IToken[], name: string): number {
+  let n = 0;
+  for (const token of tokens) if (token.tokenType.name === name) n++;
+  return n;
+}
+
+function problemAt(token: IToken, message: string, help: string): SyntaxProblem {
+  return { start: token.startOffset, end: (token.endOffset ?? token.startOffset) + 1, message, help };
+}
+
+function isComment(token: IToken): boolean {
+  return token.tokenType.name.endsWith("_COMMENT");
+}
+
+function commentOf(token: IToken): Comment {
+  const text = token.image.trimEnd();
+  return { text, start: token.startOffset, end: token.startOffset + text.length };
+}

@@ -1,0 +1,30 @@
+/**
+ * Langium's services without an editor: grammar, lexer, parser. The language server adds its own on
+ * top; the command line and the tests need no more than these.
+ */
+import {
+  createDefaultCoreModule,
+  createDefaultSharedCoreModule,
+  EmptyFileSystem,
+  inject,
+  type LangiumCoreServices,
+  type LangiumSharedCoreServices,
+  type Module,
+} from "langium";
+import { HopwrightGeneratedModule, HopwrightGeneratedSharedModule } from "../generated/module.js";
+import { HopLexer } from "./lexer.js";
+
+/** What of the language differs from Langium's defaults, apart from the editor's services. */
+export const syntaxModule: Module<LangiumCoreServices, { parser: { Lexer: HopLexer } }> = {
+  parser: { Lexer: (services) => new HopLexer(services) },
+};
+
+export function createSyntaxServices(): LangiumCoreServices {
+  const shared: LangiumSharedCoreServices = inject(
+    createDefaultSharedCoreModule(EmptyFileSystem),
+    HopwrightGeneratedSharedModule,
+  );
+  const services: LangiumCoreServices = inject(createDefaultCoreModule({ shared }), HopwrightGeneratedModule, syntaxModule);
+  shared.ServiceRegistry.register(services);
+  return services;
+}

@@ -1,0 +1,92 @@
+/** Finds and reads the `.hop` files of a folder. What cannot be read is told and the rest is read. */
+import { type Dirent, readdirSync, readFileSync, statSync } from "node:fs";
+import { join, resolve } from "node:path";
+
+/** No hand-written file is this long; a larger one is something else, named .hop by mistake. */
+export const LARGEST_FILE_BYTES = 20 * 2 ** 20;
+
+export interface HopText {
+  /** Absolute, parted by `/`. */
+  readonly path: string;
+  readonly text: string;
+}
+
+export interface UnreadableFile {
+  readonly path: string;
+  /** One line: cause, remedy. */
+  readonly message: string;
+}
+
+export interface HopFiles {
+  readonly texts: readonly HopText[];
+  readonly unreadable: readonly UnreadableFile[];
+}
+
+/** Folders that never hold a design's own files. */
+const PASSED_OVER: ReadonlySet<string> = new Set(["node_modules", "dist", "out"]);
+
+/** @param at a folder (searched with all below it, in the order of names) or a single file */
+export function readHopFiles(at: string): HopFiles {
+  const paths = listHopFiles(resolve(at));
+  const texts: HopText[] = [];
+  const unreadable: UnreadableFile[] = [];
+  for (const path of paths) {
+    const read = readHopFile(path);
+    if ("text" in read) texts.push(read);
+    else unreadable.push(read);
+  }
+  return { texts, unreadable };
+}
+
+export function readHopFile(path: string): HopText | UnreadableFile {
+  const slashed = path.replaceAll("\\", "/");
+  try {
+    const bytes = statSync(path).size;
+    if (bytes > LARGEST_FILE_BYTES) {
+      const mb = (bytes / 2 ** 20).toFixed(0);
+      return { path: slashed, message: `${mb} MB is too large for a design file (limit ${LARGEST_FILE_BYTES / 2 ** 20} MB); split it, or give it another ending` };
+    }
+    const content = readFileSync(path);
+    if (content.includes(0)) return { path: slashed, message: "this is not text (it holds zero bytes); give it another ending than .hop" };
+    const text = new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(content);
+    return { path: slashed, text };
+  } catch (error) {
+    if (error instanceof TypeError) return { path: slashed, message: "this is not UTF-8 text; save it as UTF-8" };
+    return { path: slashed, message: `cannot be read: ${reasonOf(error)}` };
+  }
+}
+
+function listHopFiles(at: string): string[] {
+  if (statSync(at).isFile()) return [at];
+  const found: string[] = [];
+  for (const entry of sorted(readdirSync(at, { withFileTypes: true }))) {
+    if (entry.name.startsWith(".")) continue;
+    const path = join(at, entry.name);
+    if (entry.isDirectory() && !PASSED_OVER.has(entry.name)) found.push(...listHopFiles(path));
+    else if (entry.isFile() && entry.name.endsWith(".hop")) found.push(path);
+  }
+  return found;
+}
+
+/** By code unit, so that the order does not depend on the machine's language. */
+function sorted(entries: Dirent[]): Dirent[] {
+  return entries.sort((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : 0));
+}
+
+/** The system's reason without its code names. */
+export function reasonOf(error: unknown): string {
+  const code = (error as { code?: string }).code;
+  switch (code) {
+    case "ENOENT":
+      return "there is no such file or folder";
+    case "EACCES":
+    case "EPERM":
+      return "no permission to read it";
+    case "ENOTDIR":
+      return "a part of the path is not a folder";
+    case "EISDIR":
+      return "it is a folder";
+    default:
+      return error instanceof Error ? error.message : String(error);
+  }
+}

@@ -1,0 +1,38 @@
+/** Loads a folder with all designs in it, and the catalogues they share from elsewhere. */
+import { existsSync } from "node:fs";
+import { resolve } from "node:path";
+import { Project } from "../../language/model/project.js";
+import { readSource } from "../../language/model/source-file.js";
+import { readHopFiles, type UnreadableFile } from "../files/hop-files.js";
+
+export interface LoadedProject {
+  readonly project: Project;
+  readonly unreadable: readonly UnreadableFile[];
+}
+
+export function loadProject(folder: string): LoadedProject {
+  const root = resolve(folder).replaceAll("\\", "/");
+  const project = new Project(root);
+  const unreadable: UnreadableFile[] = [];
+  const loaded = new Set<string>();
+  const load = (at: string) => {
+    const files = readHopFiles(at);
+    unreadable.push(...files.unreadable);
+    const fresh = files.texts.filter(({ path }) => !loaded.has(path));
+    for (const { path } of fresh) loaded.add(path);
+    project.setFiles(fresh.map(({ path, text }) => readSource(path, text)));
+  };
+  load(root);
+  const folders = new Set<string>();
+  for (let more = true; more; ) {
+    more = false;
+    for (const at of project.catalogueFolders()) {
+      if (folders.has(at)) continue;
+      folders.add(at);
+      more = true;
+      if (existsSync(at)) load(at);
+      else unreadable.push({ path: at, message: "this catalogue folder does not exist; mend the `catalogue` line" });
+    }
+  }
+  return { project, unreadable };
+}

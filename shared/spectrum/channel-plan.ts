@@ -1,0 +1,78 @@
+import { CHANNEL_PLANS, type ChannelPlan, type ChannelRow } from "./channel-plans.data.js";
+
+/** Centre frequencies of a channel, and how far the plan's figures are confirmed. */
+export interface ChannelFrequencies {
+  readonly lowHz: number;
+  readonly highHz: number;
+  readonly plan: string;
+  readonly status: string;
+}
+
+/** Why there is no such channel, with what there is instead. */
+export interface NoChannel {
+  readonly what: "plan" | "width" | "number";
+  readonly message: string;
+  readonly choices: readonly string[];
+}
+
+/**
+ * Frequencies of a channel of a plan. A plan is named by its identifier (`F.385-7425-7725`) or by the
+ * start of it (`F.595`) where only one plan of that start has the channel.
+ * @param widthHz channel width, matched to 1 kHz
+ * @source shared/spectrum/channel-plans.data.ts; the status of the row says how far it is confirmed
+ */
+export function channelFrequencies(
+  planName: string,
+  widthHz: number,
+  channel: number,
+  own: readonly ChannelPlan[] = [],
+): ChannelFrequencies | NoChannel {
+  const plans = plansNamed(planName, own);
+  if (plans.length === 0) {
+    return { what: "plan", message: `there is no channel plan ${planName}`, choices: planNames(own) };
+  }
+  const rows = plans.flatMap((plan) =>
+    plan.rows.filter((row) => Math.abs(row.widthMHz * 1e6 - widthHz) < 1000).map((row) => ({ plan, row })),
+  );
+  if (rows.length === 0) {
+    const widths = [...new Set(plans.flatMap((plan) => plan.rows.map((row) => row.widthMHz)))].sort((a, b) => a - b);
+    return {
+      what: "width",
+      message: `no channel of ${planName} is ${widthHz / 1e6} MHz wide`,
+      choices: widths.map((width) => `${width} MHz`),
+    };
+  }
+  const fitting = rows.filter(({ row }) => channel >= row.first && channel <= row.last);
+  if (fitting.length === 0) {
+    const ranges = rows.map(({ row }) => `${row.first} to ${row.last}`);
+    return {
+      what: "number",
+      message: `${planName} has no channel ${channel} of ${widthHz / 1e6} MHz; there are ${[...new Set(ranges)].join(" and ")}`,
+      choices: ranges,
+    };
+  }
+  const names = [...new Set(fitting.map(({ plan }) => plan.id))];
+  if (names.length > 1) {
+    return { what: "plan", message: `${planName} can mean ${names.join(" or ")}`, choices: names };
+  }
+  const { plan, row } = fitting[0]!;
+  return { ...frequencies(plan, row, channel), plan: plan.id, status: row.status };
+}
+
+export function planNames(own: readonly ChannelPlan[] = []): readonly string[] {
+  return [...own, ...CHANNEL_PLANS].map((plan) => plan.id);
+}
+
+/** Plans of that name or that start; the design's own plans hide built-in ones. */
+export function plansNamed(name: string, own: readonly ChannelPlan[] = []): readonly ChannelPlan[] {
+  for (const plans of [own, CHANNEL_PLANS]) {
+    const exact = plans.filter((plan) => plan.id === name);
+    if (exact.length > 0) return exact;
+  }
+  return CHANNEL_PLANS.filter((plan) => plan.id.startsWith(`${name}-`));
+}
+
+function frequencies(plan: ChannelPlan, row: ChannelRow, n: number): { lowHz: number; highHz: number } {
+  const hz = (offsetMHz: number) => Math.round((plan.referenceMHz + offsetMHz + row.stepMHz * n) * 1e6);
+  return { lowHz: hz(row.goMHz), highHz: hz(row.returnMHz) };
+}

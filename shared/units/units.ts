@@ -1,0 +1,82 @@
+/**
+ * Dimensions and their units. The language accepts any unit of a dimension and keeps it as written;
+ * everything behind it works in the unit named first here (SI where the field uses SI, otherwise the
+ * field's own: dBm, dBi, hPa, mm/h).
+ */
+
+export type Dimension =
+  | "length"
+  | "frequency"
+  | "power level"
+  | "gain"
+  | "ratio"
+  | "bit rate"
+  | "angle"
+  | "temperature"
+  | "pressure"
+  | "vapour density"
+  | "rain rate"
+  | "percentage"
+  | "refractivity gradient"
+  | "loss per length"
+  | "Fresnel fraction";
+
+export interface Unit {
+  readonly symbol: string;
+  /** Other spellings that are understood; the formatter writes the symbol. */
+  readonly aliases?: readonly string[];
+  toBase(value: number): number;
+}
+
+const scale = (symbol: string, factor: number, ...aliases: readonly string[]): Unit => ({
+  symbol,
+  aliases,
+  toBase: (value) => value * factor,
+});
+
+/** The first unit of each list is the base unit. */
+export const UNITS: Readonly<Record<Dimension, readonly Unit[]>> = {
+  length: [scale("m", 1), scale("km", 1000), scale("cm", 0.01), scale("mm", 0.001), scale("ft", 0.3048), scale("mi", 1609.344)],
+  frequency: [scale("Hz", 1), scale("kHz", 1e3), scale("MHz", 1e6), scale("GHz", 1e9)],
+  "power level": [
+    scale("dBm", 1),
+    { symbol: "dBW", toBase: (value) => value + 30 },
+    { symbol: "W", toBase: (value) => 10 * Math.log10(value) + 30 },
+    { symbol: "mW", toBase: (value) => 10 * Math.log10(value) },
+  ],
+  // 2.15 dB: gain of a half-wave dipole over the isotropic antenna, rounded as the trade does.
+  gain: [scale("dBi", 1), { symbol: "dBd", toBase: (value) => value + 2.15 }],
+  ratio: [scale("dB", 1)],
+  "bit rate": [
+    scale("bit/s", 1, "bps"),
+    scale("kbit/s", 1e3, "kbps"),
+    scale("Mbit/s", 1e6, "Mbps"),
+    scale("Gbit/s", 1e9, "Gbps"),
+  ],
+  angle: [scale("deg", 1, "°"), scale("mrad", 180 / Math.PI / 1000), scale("rad", 180 / Math.PI)],
+  temperature: [scale("K", 1), { symbol: "degC", aliases: ["°C", "C"], toBase: (value) => value + 273.15 }],
+  pressure: [scale("hPa", 1, "mbar"), scale("kPa", 10), scale("Pa", 0.01)],
+  "vapour density": [scale("g/m3", 1, "g/m³")],
+  "rain rate": [scale("mm/h", 1)],
+  percentage: [scale("%", 1)],
+  "refractivity gradient": [scale("N/km", 1)],
+  "loss per length": [scale("dB/m", 1), scale("dB/100m", 0.01)],
+  "Fresnel fraction": [scale("F1", 1)],
+};
+
+const BY_SYMBOL: ReadonlyMap<string, { readonly unit: Unit; readonly dimension: Dimension }> = new Map(
+  (Object.keys(UNITS) as Dimension[]).flatMap((dimension) =>
+    UNITS[dimension].flatMap((unit) =>
+      [unit.symbol, ...(unit.aliases ?? [])].map((symbol) => [symbol, { unit, dimension }] as const),
+    ),
+  ),
+);
+
+/** The unit written so (case matters: `mW` and `MW` differ), or undefined. */
+export function findUnit(symbol: string): { readonly unit: Unit; readonly dimension: Dimension } | undefined {
+  return BY_SYMBOL.get(symbol);
+}
+
+export function unitSymbols(dimension: Dimension): readonly string[] {
+  return UNITS[dimension].map((unit) => unit.symbol);
+}
