@@ -28,18 +28,23 @@ export async function openAsciiGrid(disk: FileOnDisk): Promise<RasterHeader> {
 async function crsBeside(path: string): Promise<Crs> {
   const stem = path.replace(/\.[^.\\/]*$/, "");
   let text: string | undefined;
-  for (const ending of [".prj", ".PRJ"]) text ??= await readFile(stem + ending, "utf8").catch(() => undefined);
+  for (const ending of [".prj", ".PRJ"])
+    text ??= await readFile(stem + ending, "utf8").catch(() => undefined);
   if (text === undefined) {
     throw new TerrainFileError(
       "there is no .prj file beside it, so its coordinate system is unknown",
       "put the .prj with the same name beside it",
     );
   }
-  return parse(() => {
-    const crs = crsOfWkt(text);
-    projectionOf(crs);
-    return crs;
-  }, "give it a .prj in a known system", "its .prj ");
+  return parse(
+    () => {
+      const crs = crsOfWkt(text);
+      projectionOf(crs);
+      return crs;
+    },
+    "give it a .prj in a known system",
+    "its .prj ",
+  );
 }
 
 async function readHead(path: string): Promise<Uint8Array> {

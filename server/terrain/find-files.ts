@@ -23,12 +23,22 @@ export async function findRasterFiles(
   const visit = async (path: string, isRoot: boolean): Promise<void> => {
     const info = await stat(path).catch(() => undefined);
     if (!info) {
-      problem(shown(path), isRoot ? "no such file or folder; correct the terrain setting" : "cannot be read; check its link and rights");
+      problem(
+        shown(path),
+        isRoot
+          ? "no such file or folder; correct the terrain setting"
+          : "cannot be read; check its link and rights",
+      );
       return;
     }
     if (!info.isDirectory()) {
       if (!info.isFile() || !(isRoot || RASTER.test(path))) return;
-      found.set(path, { file: shown(path), path, sizeBytes: info.size, modifiedMs: info.mtimeMs });
+      // A text grid's coordinate system stands in a file beside it, so a change there is a change of the raster.
+      const beside = /\.asc$/i.test(path)
+        ? await stat(path.replace(/\.asc$/i, ".prj")).catch(() => undefined)
+        : undefined;
+      const modifiedMs = Math.max(info.mtimeMs, beside?.mtimeMs ?? 0);
+      found.set(path, { file: shown(path), path, sizeBytes: info.size, modifiedMs });
       return;
     }
     const real = await realpath(path);

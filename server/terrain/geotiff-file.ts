@@ -1,5 +1,5 @@
 import { open } from "node:fs/promises";
-import { type GeoTIFF, type GeoTIFFImage, type Pool } from "geotiff";
+import type { GeoTIFF, GeoTIFFImage, Pool } from "geotiff";
 import { canonicalHeights, type StoredHeights } from "../../shared/terrain/plausible.js";
 import { geotiffCrs, geotiffPlacement, geotiffUnitScale } from "./geotiff-keys.js";
 import { bigEndianPredictorPool } from "./geotiff-predictor.js";
@@ -30,7 +30,15 @@ export async function openGeotiff(disk: FileOnDisk): Promise<RasterHeader> {
     // A page of a raster in strips is as wide as the raster, or each strip would be decoded once a page.
     const pageWidth = whole || !image.isTiled ? width - 1 : PAGE_PIXELS;
     const pageHeight = whole ? height - 1 : Math.max(64, Math.floor(PAGE_PIXELS ** 2 / pageWidth));
-    return { width, height, placement, crs, pageWidth, pageHeight, read: (window) => readHeights(disk, window) };
+    return {
+      width,
+      height,
+      placement,
+      crs,
+      pageWidth,
+      pageHeight,
+      read: (window) => readHeights(disk, window),
+    };
   });
 }
 
@@ -54,13 +62,22 @@ async function readHeights(disk: FileOnDisk, window: PixelWindow) {
 }
 
 /** Opens the file for the time of one task; a few hundred open files would exhaust the system's limit. */
-async function withImage<T>(disk: FileOnDisk, task: (image: GeoTIFFImage, tiff: GeoTIFF) => Promise<T>): Promise<T> {
+async function withImage<T>(
+  disk: FileOnDisk,
+  task: (image: GeoTIFFImage, tiff: GeoTIFF) => Promise<T>,
+): Promise<T> {
   // Loaded where the first GeoTIFF is met: projects with .hgt tiles only need not pay for it.
   const { GeoTIFF: Library } = await import("geotiff");
   const handle = await open(disk.path, "r");
   try {
     // The library's own file source hands out zeros past the end of a file cut short; this one comes up short instead.
-    const fetchSlice = async ({ offset, length }: { offset: number; length: number }): Promise<ArrayBuffer> => {
+    const fetchSlice = async ({
+      offset,
+      length,
+    }: {
+      offset: number;
+      length: number;
+    }): Promise<ArrayBuffer> => {
       const buffer = new Uint8Array(Math.max(0, Math.min(length, disk.sizeBytes - offset)));
       const { bytesRead } = await handle.read(buffer, 0, buffer.length, offset);
       return buffer.buffer.slice(0, bytesRead);
@@ -103,7 +120,11 @@ function refusePictures(image: GeoTIFFImage): void {
 }
 
 /** A block past the end, or never written, must not pass for heights of zero. */
-async function refuseMissingBlocks(image: GeoTIFFImage, sizeBytes: number, noData: number | undefined): Promise<void> {
+async function refuseMissingBlocks(
+  image: GeoTIFFImage,
+  sizeBytes: number,
+  noData: number | undefined,
+): Promise<void> {
   const kind = image.isTiled ? "Tile" : "Strip";
   const offsets = await numbers(image, `${kind}Offsets`);
   const byteCounts = await numbers(image, `${kind}ByteCounts`);
@@ -122,7 +143,9 @@ async function refuseMissingBlocks(image: GeoTIFFImage, sizeBytes: number, noDat
 }
 
 async function noDataOf(image: GeoTIFFImage): Promise<number | undefined> {
-  const text = String((await tag(image, "GDAL_NODATA")) ?? "").replace(/[\0\s]+$/g, "").trim();
+  const text = String((await tag(image, "GDAL_NODATA")) ?? "")
+    .replace(/[\0\s]+$/g, "")
+    .trim();
   if (text === "") return undefined;
   const value = /^[-+]?nan$/i.test(text) ? Number.NaN : Number(text);
   const integers = image.getSampleFormat(0) !== 3;

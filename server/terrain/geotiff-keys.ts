@@ -16,7 +16,12 @@ const METRE_PER_US_SURVEY_FOOT = 1200 / 3937;
  * Where the pixel centres stand. With pixel-is-area (the default where no key says otherwise) the stated place is
  * the outer corner of a pixel, so its centre is half a pixel on; with pixel-is-point it is the centre itself.
  */
-export function geotiffPlacement(pixelScale: unknown, tiepoint: unknown, transformation: unknown, keys: GeoKeys): Placement {
+export function geotiffPlacement(
+  pixelScale: unknown,
+  tiepoint: unknown,
+  transformation: unknown,
+  keys: GeoKeys,
+): Placement {
   const toCentre = keys?.GTRasterTypeGeoKey === PIXEL_IS_POINT ? 0 : 0.5;
   const m = list(transformation);
   const [scaleX, scaleY] = list(pixelScale);
@@ -36,7 +41,10 @@ export function geotiffPlacement(pixelScale: unknown, tiepoint: unknown, transfo
   }
   const determinant = p ? p.xPerColumn * p.yPerRow - p.xPerRow * p.yPerColumn : 0;
   if (!p || !Number.isFinite(p.x0 + p.y0 + determinant) || determinant === 0) {
-    throw new TerrainFileError("has no georeference, so nobody knows where it lies", "write it anew with its placement");
+    throw new TerrainFileError(
+      "has no georeference, so nobody knows where it lies",
+      "write it anew with its placement",
+    );
   }
   return {
     ...p,
@@ -48,15 +56,23 @@ export function geotiffPlacement(pixelScale: unknown, tiepoint: unknown, transfo
 export function geotiffCrs(keys: GeoKeys): Crs {
   const model = keys?.GTModelTypeGeoKey;
   const code =
-    model === PROJECTED ? keys?.ProjectedCSTypeGeoKey : model === GEOGRAPHIC ? keys?.GeographicTypeGeoKey : undefined;
+    model === PROJECTED
+      ? keys?.ProjectedCSTypeGeoKey
+      : model === GEOGRAPHIC
+        ? keys?.GeographicTypeGeoKey
+        : undefined;
   if (typeof code !== "number" || code === 0) {
     throw new TerrainFileError("names no coordinate system", "write it anew with its EPSG code");
   }
   if (code === USER_DEFINED) {
-    throw new TerrainFileError("defines a coordinate system of its own, without an EPSG code", knownCrsSummary());
+    throw new TerrainFileError(
+      "defines a coordinate system of its own, without an EPSG code",
+      knownCrsSummary(),
+    );
   }
   const crs = crsOfEpsg(code);
-  if (!crs) throw new TerrainFileError(`EPSG:${code} is not among the coordinate systems known`, knownCrsSummary());
+  if (!crs)
+    throw new TerrainFileError(`EPSG:${code} is not among the coordinate systems known`, knownCrsSummary());
   return crs;
 }
 
@@ -65,7 +81,8 @@ export function geotiffUnitScale(keys: GeoKeys, unitType: unknown): number {
   const code = keys?.VerticalUnitsGeoKey;
   const name = typeof unitType === "string" ? unitType.trim().toLowerCase() : "";
   if (code === 9002 || (code === undefined && /^(ft|foot|feet)$/.test(name))) return METRE_PER_FOOT;
-  if (code === 9003 || (code === undefined && /^us[- ]?(survey )?f(t|oot|eet)$/.test(name))) return METRE_PER_US_SURVEY_FOOT;
+  if (code === 9003 || (code === undefined && /^us[- ]?(survey )?f(t|oot|eet)$/.test(name)))
+    return METRE_PER_US_SURVEY_FOOT;
   if (code === undefined || code === 9001 || code === 0) return 1;
   throw new TerrainFileError(`heights are in the unit EPSG:${String(code)}`, "write it anew in metres");
 }

@@ -1,6 +1,6 @@
 import { open, readFile } from "node:fs/promises";
-import { gunzip } from "node:zlib";
 import { promisify } from "node:util";
+import { gunzip } from "node:zlib";
 import { unzipSync } from "fflate";
 import { crsOfEpsg } from "../../shared/terrain/crs.js";
 import {
@@ -95,7 +95,8 @@ const ZIP: Packing = {
       }
       return false;
     });
-    if (!found) throw new TerrainFileError("holds no .hgt tile", "unpack it if it holds a raster of another kind");
+    if (!found)
+      throw new TerrainFileError("holds no .hgt tile", "unpack it if it holds a raster of another kind");
     return found;
   },
   async unpack(disk) {

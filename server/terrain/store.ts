@@ -1,16 +1,21 @@
 import { createHash } from "node:crypto";
 import { cwd } from "node:process";
 import {
+  type MosaicHeights,
   matchingStepM,
   membersAlong,
   mosaicHeights,
-  type MosaicHeights,
   type Page,
   type PlacedMember,
   placeMember,
 } from "../../shared/terrain/mosaic.js";
 import { pathLengthM, pathPoints, singlePoint } from "../../shared/terrain/path.js";
-import { assembleProfile, intervalsFor, type LatLon, type TerrainProfile } from "../../shared/terrain/profile.js";
+import {
+  assembleProfile,
+  intervalsFor,
+  type LatLon,
+  type TerrainProfile,
+} from "../../shared/terrain/profile.js";
 import { type Raster, shiftedPlacement } from "../../shared/terrain/raster.js";
 import { PENDING } from "../../shared/terrain/sample.js";
 import { openAsciiGrid } from "./ascii-file.js";
@@ -28,6 +33,16 @@ export interface TerrainProblem {
   readonly message: string;
 }
 
+export interface TerrainFile {
+  readonly file: string;
+  /** "EPSG:2056", or the name in the .prj. */
+  readonly crs: string;
+  /** Horizontal accuracy of that system against WGS 84, metres; 0 = exact by definition, undefined = not known. */
+  readonly crsAccuracyM: number | undefined;
+  /** Square root of a pixel's area on the ground, metres. */
+  readonly pixelM: number;
+}
+
 /** The rasters under some folders: headers in memory, heights read when asked for and kept within a bound. */
 export interface TerrainStore {
   /** Changes when any raster that could serve this path changes (name, size, time of change), as of the last look. */
@@ -41,6 +56,8 @@ export interface TerrainStore {
   heightAtSync(at: LatLon): number | undefined | "loading";
   /** Files that cannot be used, or were used with a reservation. */
   readonly problems: readonly TerrainProblem[];
+  /** The rasters in use, finest first: what an explanation needs to say where heights come from. */
+  readonly files: readonly TerrainFile[];
   /** Looks at the folders again; unchanged files keep what is in memory. True when anything changed. */
   refresh(): Promise<boolean>;
   stats(): { tilesRead: number; cacheBytes: number; hits: number; misses: number };
@@ -86,7 +103,9 @@ export async function openTerrain(
 
   async function index(): Promise<boolean> {
     const unreadable: TerrainProblem[] = [];
-    const files = await findRasterFiles(roots, baseDir, (file, message) => unreadable.push({ file, message }));
+    const files = await findRasterFiles(roots, baseDir, (file, message) =>
+      unreadable.push({ file, message }),
+    );
     folderProblems = unreadable;
     const next: typeof known = new Map();
     let changed = false;
@@ -141,7 +160,9 @@ export async function openTerrain(
   ): Promise<T> {
     const held = new Map<string, Raster>();
     for (;;) {
-      const result = attempt((member, page) => held.get(pageKey(member, page)) ?? cache.get(pageKey(member, page)));
+      const result = attempt(
+        (member, page) => held.get(pageKey(member, page)) ?? cache.get(pageKey(member, page)),
+      );
       if (result.missing.length === 0) return result;
       await Promise.all(
         result.missing.map(async ({ member, page }) => {
@@ -168,7 +189,9 @@ export async function openTerrain(
       return hash.digest("hex").slice(0, 16);
     },
     async profile(from, to, profileOptions) {
-      return (await whole((raster) => attemptProfile(along(from, to), from, to, profileOptions?.stepM, raster))).profile();
+      return (
+        await whole((raster) => attemptProfile(along(from, to), from, to, profileOptions?.stepM, raster))
+      ).profile();
     },
     profileSync(from, to, profileOptions) {
       const result = attemptProfile(along(from, to), from, to, profileOptions?.stepM, cached);
@@ -185,6 +208,16 @@ export async function openTerrain(
     },
     get problems() {
       return [...folderProblems, ...fileProblems.values()].sort((a, b) => (a.file < b.file ? -1 : 1));
+    },
+    get files() {
+      return members
+        .filter(({ member }) => !member.broken)
+        .map(({ member, finenessM }) => ({
+          file: member.disk.file,
+          crs: member.crs.name,
+          crsAccuracyM: member.crs.accuracyM,
+          pixelM: finenessM,
+        }));
     },
     refresh: index,
     stats: () => ({ tilesRead, cacheBytes: cache.bytes, hits: cache.hits, misses: cache.misses }),
@@ -241,7 +274,7 @@ async function readPage(
     if (implausible > 0) {
       report(
         member.disk.file,
-        `${implausible} values that cannot be heights were taken as void; declare the nodata value in the file`,
+        "holds values that cannot be heights, taken as void; declare the nodata value in the file",
       );
     }
     const placement = shiftedPlacement(member.placement, page.column, page.row);

@@ -17,7 +17,18 @@ export interface AsciiGridHeader {
 /** More pixels than this are refused: a text of that size belongs into a binary raster. */
 const MOST_PIXELS = 200_000_000;
 
-const NAMES = ["ncols", "nrows", "xllcorner", "yllcorner", "xllcenter", "yllcenter", "cellsize", "dx", "dy", "nodata_value"];
+const NAMES = [
+  "ncols",
+  "nrows",
+  "xllcorner",
+  "yllcorner",
+  "xllcenter",
+  "yllcenter",
+  "cellsize",
+  "dx",
+  "dy",
+  "nodata_value",
+];
 
 /**
  * @param head the beginning of the file (1 kB is enough), or all of it
@@ -49,7 +60,8 @@ export function parseAsciiGridHeader(head: Uint8Array): AsciiGridHeader {
   if (!Number.isInteger(width) || !Number.isInteger(height) || width < 2 || height < 2) {
     throw new Error(`a grid of ${width} x ${height} pixels cannot be sampled, 2 x 2 is the least`);
   }
-  if (width * height > MOST_PIXELS) throw new Error(`${width} x ${height} pixels are too many for a text grid`);
+  if (width * height > MOST_PIXELS)
+    throw new Error(`${width} x ${height} pixels are too many for a text grid`);
   const dx = fields.get("dx") ?? need("cellsize");
   const dy = fields.get("dy") ?? need("cellsize");
   if (!(dx > 0 && dy > 0)) throw new Error("cellsize must be above 0");

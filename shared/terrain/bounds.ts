@@ -18,7 +18,12 @@ const STEPS_A_SIDE = 20;
  * The box around a raster, found by walking along its edge, which is curved in degrees when the raster is projected.
  * Undefined when the edge has no place on the globe.
  */
-export function rasterBounds(width: number, height: number, placement: Placement, crs: Crs): Bounds | undefined {
+export function rasterBounds(
+  width: number,
+  height: number,
+  placement: Placement,
+  crs: Crs,
+): Bounds | undefined {
   const projection = projectionOf(crs);
   let southDeg = Infinity;
   let northDeg = -Infinity;
@@ -85,12 +90,17 @@ export function meetingTurns(raster: Bounds, path: Bounds): number[] {
   if (raster.southDeg > path.northDeg || raster.northDeg < path.southDeg) return [];
   const turns: number[] = [];
   const first = Math.ceil((raster.westDeg - path.eastDeg) / 360);
-  for (let turn = first; path.westDeg + turn * 360 <= raster.eastDeg; turn++) turns.push(turn * 360);
+  for (let turn = first; path.westDeg + turn * 360 <= raster.eastDeg; turn++) turns.push(turn * 360 + 0);
   return turns;
 }
 
 /** Ground size of a pixel at the raster's middle: metres along a row and along a column. */
-export function pixelSizeM(width: number, height: number, placement: Placement, crs: Crs): { alongRowM: number; alongColumnM: number } {
+export function pixelSizeM(
+  width: number,
+  height: number,
+  placement: Placement,
+  crs: Crs,
+): { alongRowM: number; alongColumnM: number } {
   const projection = projectionOf(crs);
   const at = (column: number, row: number) =>
     projection.inverse(

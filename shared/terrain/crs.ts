@@ -16,10 +16,42 @@ export interface Crs {
 const UTM_ROWS = [
   { first: 32601, zone: 1, count: 60, south: false, datum: "+datum=WGS84", name: "WGS 84", accuracyM: 0 },
   { first: 32701, zone: 1, count: 60, south: true, datum: "+datum=WGS84", name: "WGS 84", accuracyM: 0 },
-  { first: 25828, zone: 28, count: 11, south: false, datum: "+ellps=GRS80 +towgs84=0,0,0,0,0,0,0", name: "ETRS89", accuracyM: 1 },
-  { first: 26901, zone: 1, count: 23, south: false, datum: "+ellps=GRS80 +towgs84=0,0,0,0,0,0,0", name: "NAD83", accuracyM: 2 },
-  { first: 28348, zone: 48, count: 11, south: true, datum: "+ellps=GRS80 +towgs84=0,0,0,0,0,0,0", name: "GDA94", accuracyM: 2 },
-  { first: 7846, zone: 46, count: 14, south: true, datum: "+ellps=GRS80 +towgs84=0,0,0,0,0,0,0", name: "GDA2020", accuracyM: 1 },
+  {
+    first: 25828,
+    zone: 28,
+    count: 11,
+    south: false,
+    datum: "+ellps=GRS80 +towgs84=0,0,0,0,0,0,0",
+    name: "ETRS89",
+    accuracyM: 1,
+  },
+  {
+    first: 26901,
+    zone: 1,
+    count: 23,
+    south: false,
+    datum: "+ellps=GRS80 +towgs84=0,0,0,0,0,0,0",
+    name: "NAD83",
+    accuracyM: 2,
+  },
+  {
+    first: 28348,
+    zone: 48,
+    count: 11,
+    south: true,
+    datum: "+ellps=GRS80 +towgs84=0,0,0,0,0,0,0",
+    name: "GDA94",
+    accuracyM: 2,
+  },
+  {
+    first: 7846,
+    zone: 46,
+    count: 14,
+    south: true,
+    datum: "+ellps=GRS80 +towgs84=0,0,0,0,0,0,0",
+    name: "GDA2020",
+    accuracyM: 1,
+  },
 ] as const;
 
 /**
@@ -30,7 +62,12 @@ export function crsOfEpsg(code: number): Crs | undefined {
   const row: CrsRow | undefined = CRS_ROWS.find((r) => r.code === code);
   if (row) {
     const degrees = row.definition === "degrees";
-    return { name: `EPSG:${code}`, degrees, definition: degrees ? undefined : row.definition, accuracyM: row.accuracyM };
+    return {
+      name: `EPSG:${code}`,
+      degrees,
+      definition: degrees ? undefined : row.definition,
+      accuracyM: row.accuracyM,
+    };
   }
   const utm = UTM_ROWS.find((r) => code >= r.first && code < r.first + r.count);
   if (!utm) return undefined;
@@ -45,14 +82,38 @@ export function knownCrsSummary(): string {
 }
 
 /** Datum names in WKT (letters and digits only, lower case, without a leading "d") and their shift to WGS 84. */
-const DATUMS: readonly { readonly name: RegExp; readonly shift: string | undefined; readonly accuracyM: number }[] = [
+const DATUMS: readonly {
+  readonly name: RegExp;
+  readonly shift: string | undefined;
+  readonly accuracyM: number;
+}[] = [
   { name: /^(wgs1984|worldgeodeticsystem1984(ensemble)?)$/, shift: undefined, accuracyM: 0 },
-  { name: /^(etrs1989|europeanterrestrialreferencesystem1989(ensemble)?|rgf1993|reseaugeodesiquefrancais1993|sweref99)$/, shift: undefined, accuracyM: 1 },
-  { name: /^(northamerican1983|nad83canadianspatialreferencesystem|gda1994|geocentricdatumofaustralia1994|gda2020|nzgd2000|newzealandgeodeticdatum2000)$/, shift: undefined, accuracyM: 2 },
+  {
+    name: /^(etrs1989|europeanterrestrialreferencesystem1989(ensemble)?|rgf1993|reseaugeodesiquefrancais1993|sweref99)$/,
+    shift: undefined,
+    accuracyM: 1,
+  },
+  {
+    name: /^(northamerican1983|nad83canadianspatialreferencesystem|gda1994|geocentricdatumofaustralia1994|gda2020|nzgd2000|newzealandgeodeticdatum2000)$/,
+    shift: undefined,
+    accuracyM: 2,
+  },
   { name: /^ch1903\+?$/, shift: "674.374,15.056,405.346,0,0,0,0", accuracyM: 1.5 },
-  { name: /^(osgb1936|ordnancesurveyofgreatbritain1936)$/, shift: "446.448,-125.157,542.06,0.15,0.247,0.842,-20.489", accuracyM: 2 },
-  { name: /^(deutscheshauptdreiecksnetz|dhdn)$/, shift: "598.1,73.7,418.2,0.202,0.045,-2.455,6.7", accuracyM: 3 },
-  { name: /^(mgi|militargeographischeinstitut(e)?|militargeographischesinstitut)$/, shift: "577.326,90.129,463.919,5.137,1.474,5.297,2.4232", accuracyM: 1.5 },
+  {
+    name: /^(osgb1936|ordnancesurveyofgreatbritain1936)$/,
+    shift: "446.448,-125.157,542.06,0.15,0.247,0.842,-20.489",
+    accuracyM: 2,
+  },
+  {
+    name: /^(deutscheshauptdreiecksnetz|dhdn)$/,
+    shift: "598.1,73.7,418.2,0.202,0.045,-2.455,6.7",
+    accuracyM: 3,
+  },
+  {
+    name: /^(mgi|militargeographischeinstitut(e)?|militargeographischesinstitut)$/,
+    shift: "577.326,90.129,463.919,5.137,1.474,5.297,2.4232",
+    accuracyM: 1.5,
+  },
 ];
 
 /**
@@ -68,12 +129,21 @@ export function crsOfWkt(text: string): Crs {
   const known = epsg ? crsOfEpsg(Number(epsg[1])) : undefined;
   if (known) return known;
   const datumName = /DATUM\s*\[\s*"([^"]*)"/i.exec(wkt)?.[1] ?? "";
-  const plain = datumName.toLowerCase().replace(/^d_/, "").replace(/[^a-z0-9+]/g, "");
+  const plain = datumName
+    .toLowerCase()
+    .replace(/^d_/, "")
+    .replace(/[^a-z0-9+]/g, "");
   const datum = DATUMS.find((d) => d.name.test(plain));
   const hasShift = /TOWGS84\s*\[/i.test(wkt);
-  if (!datum && !hasShift) throw new Error(`stands on the datum "${datumName}", whose shift to WGS 84 is not known`);
+  if (!datum && !hasShift)
+    throw new Error(`stands on the datum "${datumName}", whose shift to WGS 84 is not known`);
   const degrees = outer[1]!.toUpperCase() === "GEOGCS" && !datum?.shift && !hasShift;
   const definition =
     hasShift || !datum?.shift ? wkt : wkt.replace(/(SPHEROID\s*\[[^\]]*\])/i, `$1,TOWGS84[${datum.shift}]`);
-  return { name: outer[2]!, degrees, definition: degrees ? undefined : definition, accuracyM: datum?.accuracyM };
+  return {
+    name: outer[2]!,
+    degrees,
+    definition: degrees ? undefined : definition,
+    accuracyM: datum?.accuracyM,
+  };
 }

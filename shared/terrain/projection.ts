@@ -30,7 +30,9 @@ function makeProjection(definition: string): Projection {
     converter = proj4("+proj=longlat +datum=WGS84 +no_defs", definition);
   } catch (error) {
     // The library throws plain strings as well as errors.
-    throw new Error(`coordinate system not understood: ${error instanceof Error ? error.message : String(error)}`);
+    throw new Error(
+      `coordinate system not understood: ${error instanceof Error ? error.message : String(error)}`,
+    );
   }
   // Outside its domain the library throws for some projections and yields non-finite numbers for others.
   const guarded = (call: () => number[]): readonly [number, number] => {

@@ -51,7 +51,8 @@ export function northUp(x0: number, y0: number, pixelWidth: number, pixelHeight:
  */
 export function pixelTransform(p: Placement): PixelTransform {
   const determinant = p.xPerColumn * p.yPerRow - p.xPerRow * p.yPerColumn;
-  if (!Number.isFinite(determinant) || determinant === 0) throw new RangeError("raster placement has no inverse");
+  if (!Number.isFinite(determinant) || determinant === 0)
+    throw new RangeError("raster placement has no inverse");
   const columnPerX = p.yPerRow / determinant;
   const columnPerY = -p.xPerRow / determinant;
   const rowPerX = -p.yPerColumn / determinant;

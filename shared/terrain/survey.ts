@@ -104,6 +104,7 @@ function checkRows(rows: readonly SurveyRow[], pathLengthM: number): void {
 
 function defaultStepM(rows: readonly SurveyRow[], pathLengthM: number): number {
   let closestM = COARSEST_STEP_M * 2;
-  for (let i = 1; i < rows.length; i++) closestM = Math.min(closestM, rows[i]!.distanceM - rows[i - 1]!.distanceM);
+  for (let i = 1; i < rows.length; i++)
+    closestM = Math.min(closestM, rows[i]!.distanceM - rows[i - 1]!.distanceM);
   return Math.max(closestM / 2, pathLengthM / (MOST_PROFILE_POINTS - 1));
 }

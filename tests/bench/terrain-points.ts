@@ -40,12 +40,21 @@ try {
   // Whole profiles: positions along the geodesic, heights, gaps, sources.
   const store = await openTerrain([folder]);
   const ends = Array.from({ length: PATHS }, () => {
-    const from = { latitudeDeg: tile.southDeg + 0.1 + 0.5 * random(), longitudeDeg: tile.westDeg + 0.1 + 0.4 * random() };
+    const from = {
+      latitudeDeg: tile.southDeg + 0.1 + 0.5 * random(),
+      longitudeDeg: tile.westDeg + 0.1 + 0.4 * random(),
+    };
     const angle = 2 * Math.PI * random();
     const reach = 0.08 + 0.22 * random();
     const to = {
-      latitudeDeg: Math.min(tile.southDeg + 0.99, Math.max(tile.southDeg + 0.01, from.latitudeDeg + reach * Math.sin(angle))),
-      longitudeDeg: Math.min(tile.westDeg + 0.99, Math.max(tile.westDeg + 0.01, from.longitudeDeg + reach * Math.cos(angle))),
+      latitudeDeg: Math.min(
+        tile.southDeg + 0.99,
+        Math.max(tile.southDeg + 0.01, from.latitudeDeg + reach * Math.sin(angle)),
+      ),
+      longitudeDeg: Math.min(
+        tile.westDeg + 0.99,
+        Math.max(tile.westDeg + 0.01, from.longitudeDeg + reach * Math.cos(angle)),
+      ),
     };
     return { from, to };
   });
@@ -53,9 +62,13 @@ try {
   for (const stepM of [undefined, 30, 10]) {
     let points = 0;
     for (const { from, to } of ends) points += store.profileSync(from, to, { stepM })!.heightM.length;
-    best(`whole profiles, step ${stepM ?? "matched"}${stepM ? " m" : ""} (${Math.round(points / PATHS)} points each)`, points, () => {
-      for (const { from, to } of ends) store.profileSync(from, to, { stepM });
-    });
+    best(
+      `whole profiles, step ${stepM ?? "matched"}${stepM ? " m" : ""} (${Math.round(points / PATHS)} points each)`,
+      points,
+      () => {
+        for (const { from, to } of ends) store.profileSync(from, to, { stepM });
+      },
+    );
   }
   console.log(store.stats());
 } finally {

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { type Crs, crsOfEpsg, crsOfWkt } from "../../shared/terrain/crs.js";
 import { CRS_ROWS } from "../../shared/terrain/crs.data.js";
+import { type Crs, crsOfEpsg, crsOfWkt } from "../../shared/terrain/crs.js";
 import { pathPoints } from "../../shared/terrain/path.js";
 import { projectionOf, projectPath } from "../../shared/terrain/projection.js";
 
@@ -101,7 +101,9 @@ describe("WKT of .prj files", () => {
   });
 
   it("takes the EPSG code that a WKT names", () => {
-    expect(crsOfWkt(`${GEOGRAPHIC("D_WGS_1984").slice(0, -1)},AUTHORITY["EPSG","4326"]]`).name).toBe("EPSG:4326");
+    expect(crsOfWkt(`${GEOGRAPHIC("D_WGS_1984").slice(0, -1)},AUTHORITY["EPSG","4326"]]`).name).toBe(
+      "EPSG:4326",
+    );
   });
 
   it("refuses a datum whose shift it does not know, rather than being off by hundreds of metres", () => {

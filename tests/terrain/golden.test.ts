@@ -9,7 +9,8 @@ import { openRaster } from "./support.js";
 const FOLDER =
   process.env.HOPWRIGHT_TERRAIN ?? fileURLToPath(new URL("../../../shared/terrain", import.meta.url));
 const PRESENT = existsSync(`${FOLDER}/N42E001.hgt`);
-const read = (name: string) => JSON.parse(readFileSync(new URL(`../vectors/terrain/${name}`, import.meta.url), "utf8"));
+const read = (name: string) =>
+  JSON.parse(readFileSync(new URL(`../vectors/terrain/${name}`, import.meta.url), "utf8"));
 const profiles = read("profiles.json");
 const contents = read("contents.json");
 const TOLERANCE = profiles.conventions.tolerances;
@@ -66,7 +67,9 @@ describe.runIf(PRESENT)("real rasters (run only where the terrain folder is): co
     "geotiff/variants/int16-no-georeference.tif": /no georeference|coordinate system/,
   };
   /** Values that no declaration calls void: taken for void, and said so. */
-  const UNDECLARED = { "geotiff/variants/int16-no-nodata-tag.tif": { voids: 198, minM: 810, sumOfValidM: 14211151 } };
+  const UNDECLARED = {
+    "geotiff/variants/int16-no-nodata-tag.tif": { voids: 198, minM: 810, sumOfValidM: 14211151 },
+  };
 
   for (const entry of contents.files) {
     it(entry.file, async () => {
@@ -99,7 +102,9 @@ describe.runIf(PRESENT)("real rasters (run only where the terrain folder is): co
       // Stored fractions (0.1 m steps) are kept as 32-bit floats: 1 part in 2^24 each.
       expect(Math.abs(minM - expected.minM)).toBeLessThan(1e-3);
       expect(Math.abs(maxM - expected.maxM)).toBeLessThan(1e-3);
-      expect(Math.abs(sumM - expected.sumOfValidM)).toBeLessThanOrEqual(Math.abs(expected.sumOfValidM) * 1e-7);
+      expect(Math.abs(sumM - expected.sumOfValidM)).toBeLessThanOrEqual(
+        Math.abs(expected.sumOfValidM) * 1e-7,
+      );
       const at = (row: number, column: number) => raster.heightsM[row * raster.width + column]!;
       const cell = (value: number) => (value === -32768 || Number.isNaN(value) ? null : value);
       const corners: [string, number][] = [
