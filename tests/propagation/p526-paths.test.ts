@@ -124,6 +124,21 @@ describe("P.526 spherical Earth", () => {
     );
   });
 
+  test("a horizon loss below 0 counts as none (section 3.2, last step)", () => {
+    // A few metres over sea at 10 MHz: the first term alone would be a gain of 83 dB.
+    const found = sphericalEarth({
+      distanceM: 11,
+      height1M: 0.2,
+      height2M: 2.5,
+      effectiveRadiusM: 8.5e6,
+      frequencyHz: 1e7,
+      polarization: "vertical",
+      seaFraction: 1,
+    });
+    expect(found.clearance?.horizonLossDb).toBeLessThan(0);
+    expect(found.lossDb).toBe(0);
+  });
+
   test("frequencies below 10 MHz are noted", () => {
     expect(sphericalEarthValidity({ frequencyHz: 1e7 })).toEqual([]);
     expect(sphericalEarthValidity({ frequencyHz: 9e6 })).toEqual([
