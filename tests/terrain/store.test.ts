@@ -203,7 +203,9 @@ describe("GeoTIFF", () => {
       place: [49.643547491, 3.013851269],
     },
   };
-  for (const [name, { spec, heightM = 120, place = [49.9, 5.1] }] of Object.entries(cases)) {
+  for (const [name, { spec, heightM = 120, place = [49.9, 5.1] as [number, number] }] of Object.entries(
+    cases,
+  )) {
     it(name, async () => {
       const { store } = await storeOf({ "grid.tif": tiff(spec) });
       expect(store.problems).toEqual([]);
@@ -216,7 +218,7 @@ describe("GeoTIFF", () => {
     for (const { spec } of Object.values(cases)) {
       const { baseDir } = await storeOf({ "grid.tif": tiff(spec) });
       const { raster, implausible } = await openRaster(join(baseDir, "terrain/grid.tif"));
-      const voids = Array.from(raster.heightsM, (h) => Number.isNaN(h) || h === -32768);
+      const voids = [...raster.heightsM].map((h) => Number.isNaN(h) || h === -32768);
       expect(voids.map((v, i) => (v ? i : -1)).filter((i) => i >= 0)).toEqual([10]);
       expect(implausible).toBe(0);
     }
