@@ -9,35 +9,32 @@ import { loadProject } from "../../server/session/load.js";
 const TODAY = "2026-11-01";
 
 describe("sample network Eskerfold", () => {
-  test("has nothing but remarks about channel plans that are not confirmed", async () => {
+  test("has an exception that it accepts and remarks about unconfirmed channel plans, nothing else", async () => {
     const { text, hops, findings, terrainProblems } = await judge("eskerfold");
     expect(text).toEqual([]);
     expect(terrainProblems).toEqual([]);
     expect(hops.size).toBe(14);
-    expect(findings).toEqual(
-      [
-        "CRAWFELL-SIFTLAW",
-        "GULLSCAR-SKELHAVEN",
-        "HIGHFOLD-OSTREL",
-        "HIGHFOLD-TOLLBECK",
-        "LARKHOWE-GULLSCAR",
-        "LARKHOWE-MERROW",
-        "OSTREL-ANSELBAY",
-        "OSTREL-LARKHOWE",
-        "SKELHAVEN-RUDDOCK",
-      ].map((hop) => `info channel-plan-unconfirmed hop ${hop} / channel`),
-    );
+    expect(findings).toEqual([
+      "accepted clearance hop SKELHAVEN-RUDDOCK / RUDDOCK / antenna.at",
+      "info channel-plan-unconfirmed hop CRAWFELL-SIFTLAW / channel",
+      "info channel-plan-unconfirmed hop GULLSCAR-SKELHAVEN / channel",
+      "info channel-plan-unconfirmed hop HIGHFOLD-OSTREL / channel",
+      "info channel-plan-unconfirmed hop HIGHFOLD-TOLLBECK / channel",
+      "info channel-plan-unconfirmed hop LARKHOWE-GULLSCAR / channel",
+      "info channel-plan-unconfirmed hop LARKHOWE-MERROW / channel",
+      "info channel-plan-unconfirmed hop OSTREL-ANSELBAY / channel",
+      "info channel-plan-unconfirmed hop OSTREL-LARKHOWE / channel",
+      "info channel-plan-unconfirmed hop SKELHAVEN-RUDDOCK / channel",
+    ]);
   });
 
-  test("every hop is computed in full: clear of the ground, both directions, an availability", async () => {
+  test("every hop is computed in full: free of diffraction, both directions, an availability", async () => {
     const { hops } = await judge("eskerfold");
     for (const [name, { result }] of hops) {
       expect(result.missing, name).toEqual([]);
       expect(result.directions.length, name).toBe(2);
-      expect(
-        result.clearance.every((clearance) => clearance.ok),
-        name,
-      ).toBe(true);
+      // Below 0.6 of the first zone the level would have to count with diffraction.
+      expect(Math.min(...result.clearance.map((clearance) => clearance.fraction)), name).toBeGreaterThan(0.6);
       expect(result.availability, name).toBeDefined();
     }
   });
