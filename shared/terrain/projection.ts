@@ -54,8 +54,8 @@ const NODE_SPACING_M = 250;
 
 /**
  * Projects the points of a path. Projection costs microseconds a point, so every 250 m is projected exactly and
- * the points between lie on the chord. The error of the chord is below 0.02 m for every system shipped, up to
- * 80 degrees of latitude (tested against projecting each point); it grows with the square of the spacing.
+ * the points between lie on the chord. The error of the chord stayed below 0.02 m on the ground in every system and
+ * place tested (eight systems of seven kinds, up to 80 degrees of latitude); it grows with the square of the spacing.
  * @param spacingM distance between neighbouring points of the path
  */
 export function projectPath(
