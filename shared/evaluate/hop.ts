@@ -1,5 +1,5 @@
 import type { Hop, HopEnd, RadioMode } from "../design/design.js";
-import { frequency } from "../format/numbers.js";
+import { frequency, kilometres } from "../format/numbers.js";
 import { modeThreshold } from "../radio/threshold.js";
 import type { TerrainProfile } from "../terrain/profile.js";
 import { type Fading, outagesFor, twoWayAvailability } from "./availability.js";
@@ -12,6 +12,7 @@ import { type Chain, chainOf, levelDiagram, type PathLosses, transmitPowerDbm } 
 import { missingFacts } from "./missing.js";
 import { FREE_OF_DIFFRACTION_FRACTION, type Obstruction, pathLosses } from "./path-loss.js";
 import { profileSummary, topsOf } from "./profile.js";
+import { withinReason } from "./reason.js";
 import type { ClearanceResult, DirectionResult, HopResult, ModeResult, ProfileSummary } from "./result.js";
 import { missing, newTrace, note, type Trace, use } from "./trace.js";
 
@@ -19,13 +20,15 @@ import { missing, newTrace, note, type Trace, use } from "./trace.js";
  * Everything the engine computes for one hop: geometry, clearance, level diagram and availability. Pure; the host
  * hands in the ground. What a step lacks is told in `missing`, and the other steps go on without it.
  */
-export function evaluateHop(hop: Hop, ground: GroundInput): HopResult {
+export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
   const trace = newTrace();
+  const { hop, beyond } = withinReason(design);
+  for (const what of beyond) missing(trace, `Beyond reason: ${what} is left out.`);
   for (const { fact } of missingFacts(hop)) missing(trace, `The ${fact} is not stated.`);
   const kFactor = medianKFactor(hop.climate, trace);
   const course = courseOf(hop, trace);
   const heights = course && heightsOf(hop, ground, course, kFactor, trace);
-  const profile = usableProfile(ground, trace);
+  const profile = usableProfile(ground, course, trace);
   const summary = profile && profileSummary(profile, ground.profileKind);
   const tops = profile && course ? topsOf(hop, profile, course.distanceM, trace) : [];
 
@@ -54,10 +57,23 @@ export function evaluateHop(hop: Hop, ground: GroundInput): HopResult {
   };
 }
 
-function usableProfile(ground: GroundInput, trace: Trace): TerrainProfile | undefined {
+/** A survey may be a little longer or shorter than the geodesic; more than that, it is of another path. */
+const PROFILE_LENGTH_TOLERANCE = 0.02;
+
+function usableProfile(
+  ground: GroundInput,
+  course: Course | undefined,
+  trace: Trace,
+): TerrainProfile | undefined {
   const { profile } = ground;
   if (profile === undefined || profile.heightM.length < 3) {
     missing(trace, `Clearance: ${ground.problem ?? "there is no terrain profile of the path."}`);
+    return undefined;
+  }
+  const lengthM = profile.distanceM.at(-1)!;
+  if (course !== undefined && Math.abs(lengthM / course.distanceM - 1) > PROFILE_LENGTH_TOLERANCE) {
+    const lengths = `${kilometres(lengthM)} long, the path ${kilometres(course.distanceM)}`;
+    missing(trace, `Clearance: the profile is ${lengths}.`);
     return undefined;
   }
   return profile;

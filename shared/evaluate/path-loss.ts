@@ -1,5 +1,5 @@
 import type { Climate, Hop } from "../design/design.js";
-import { decibels, kFactor, metres, trimmed } from "../format/numbers.js";
+import { kFactor, metres, trimmed } from "../format/numbers.js";
 import { MEAN_EARTH_RADIUS_M } from "../propagation/constants.js";
 import { freeSpaceLossDb } from "../propagation/p525.js";
 import { deltaBullington } from "../propagation/p526/index.js";
@@ -9,7 +9,7 @@ import type { TerrainProfile } from "../terrain/profile.js";
 import type { Top } from "./clearance.js";
 import type { Heights } from "./geometry.js";
 import type { PathLosses } from "./levels.js";
-import { citeAs, note, type Trace, use } from "./trace.js";
+import { citeAs, missing, note, type Trace, use } from "./trace.js";
 
 /** With this share of the first Fresnel zone free at median k, diffraction takes nothing worth counting. */
 export const FREE_OF_DIFFRACTION_FRACTION = 0.6;
@@ -142,10 +142,11 @@ function diffractionLossDb(
     "Diffraction loss over terrain (delta-Bullington), median k",
   );
   note(trace, ...result.notes.map((text) => `Diffraction: ${text}.`));
-  note(
-    trace,
-    `Diffraction loss ${decibels(result.lossDb)} at ${kFactor(k)} stands in the level diagram; it is a median.`,
-  );
+  if (!Number.isFinite(result.lossDb)) {
+    missing(trace, "Diffraction: the method gives no figure for this profile; the level stands without it.");
+    return 0;
+  }
+  if (result.lossDb > 0) note(trace, `The level diagram holds a median diffraction loss, at ${kFactor(k)}.`);
   return result.lossDb;
 }
 

@@ -4,7 +4,7 @@ import { exampleHop } from "./example-preamble.js";
 import type { NetworkRule } from "./rule.js";
 
 /** Words with which a plan's status begins when its figures may be relied upon. */
-const CONFIRMED = /^(read|confirmed|verified|own|stated|declared|design)\b/i;
+const CONFIRMED = /^(confirmed|stated|by nesting of the confirmed|derived from confirmed)/;
 
 export const channelPlanUnconfirmed: NetworkRule = {
   scope: "network",
@@ -16,7 +16,7 @@ export const channelPlanUnconfirmed: NetworkRule = {
   fix: "Compare with the national plan, or declare the plan in the catalogue.",
   source: "the project's own table of plans",
   good: exampleHop(),
-  bad: exampleHop().replace("F.595 / 55 MHz / 4", "F.386 / 29.65 MHz / 2"),
+  bad: exampleHop().replace("P18 / 55 MHz / 4", "F.386 / 29.65 MHz / 2"),
   check({ design, report }) {
     const byPlan = new Map<string, Hop[]>();
     for (const hop of design.hops.values()) {

@@ -51,6 +51,11 @@ antenna A7-12 {
   gain 37 dBi at 7.5 GHz
 }
 
+plan P18 {
+  centre 18.7 GHz
+  row 55 MHz go -1000 MHz return 10 MHz channels 1 to 17
+}
+
 coupler H18-E { kind hybrid; band 17.7 GHz to 19.7 GHz; main-loss 3.5 dB }
 coupler H18-U { kind hybrid; band 17.7 GHz to 19.7 GHz; main-loss 1.6 dB; standby-loss 6.4 dB }
 coupler O18 { kind omt; band 17.7 GHz to 19.7 GHz; main-loss 0.4 dB }
@@ -66,7 +71,7 @@ export function exampleHop(
   const hop = parts.hop ?? "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+0";
   return `hop KELD-TARN {
   objective trunk
-  channel F.595 / 55 MHz / 4
+  channel P18 / 55 MHz / 4
   ${hop}
   KELD {
     ${keld}

@@ -19,11 +19,13 @@ export const hopIncomplete: HopRule = {
   check(context) {
     const { hop, result, report } = context;
     const facts = missingFacts(hop);
-    const catalogue = result.missing.filter((sentence) => /^(Level|Margin|Heights|Capacity):/.test(sentence));
+    const catalogue = result.missing.filter((sentence) =>
+      /^(Level|Margin|Heights|Capacity|Beyond reason):/.test(sentence),
+    );
     if (facts.length === 0 && catalogue.length === 0) return;
     const blocked = notJudged(context);
     const parts = facts.length > 0 ? [`${facts.map(({ fact }) => fact).join(", ")} not stated`] : [];
-    parts.push(...catalogue.map((sentence) => sentence.replace(/^\w+: /, "").replace(/\.$/, "")));
+    parts.push(...catalogue.map((sentence) => sentence.replace(/^[\w ]+: /, "").replace(/\.$/, "")));
     const consequence = blocked.length > 0 ? `; not judged: ${blocked.join(", ")}` : "";
     report({
       at: facts.length === 1 ? facts[0]!.at : address("hop", hop.name),

@@ -1,6 +1,7 @@
 import { address, nth } from "../design/address.js";
 import type { Acceptance, Design, Hop } from "../design/design.js";
 import type { Finding } from "../design/finding.js";
+import { withinReason } from "../evaluate/reason.js";
 import type { HopResult } from "../evaluate/result.js";
 import { acceptanceExpired } from "./acceptance-expired.js";
 import { acceptanceUnknown } from "./acceptance-unknown.js";
@@ -12,7 +13,8 @@ import { finding, meets } from "./rule.js";
  * Findings on one hop by itself, in the order of the registry, acceptances applied.
  * @param today ISO date that acceptances are held against
  */
-export function judgeHop(hop: Hop, result: HopResult, today: string): Finding[] {
+export function judgeHop(design: Hop, result: HopResult, today: string): Finding[] {
+  const { hop } = withinReason(design);
   const findings: Finding[] = [];
   const open = new Set<string>();
   for (const rule of HOP_RULES) {

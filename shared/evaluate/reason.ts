@@ -1,0 +1,186 @@
+import type { Climate, Hop, HopEnd, RadioMode } from "../design/design.js";
+
+/** Lowest and highest believable value of a fact, both allowed; wide, to keep arithmetic within the numbers. */
+type Bounds<T> = { readonly [K in keyof T]?: readonly [number, number] };
+
+const DECIBELS = [-500, 500] as const;
+const HERTZ = [1e6, 1e12] as const;
+const ABOVE_SEA_M = [-1000, 20_000] as const;
+const PATH_M = [-1e8, 1e8] as const;
+
+const END: Bounds<HopEnd> = {
+  antennaHeightM: [0, 10_000],
+  feederLengthM: [0, 10_000],
+  transmitFrequencyHz: HERTZ,
+  transmitPowerDbm: DECIBELS,
+  extraLossDb: DECIBELS,
+};
+const MODE: Bounds<RadioMode> = {
+  bitRateBps: [1, 1e13],
+  transmitPowerDbm: DECIBELS,
+  thresholdDbm: DECIBELS,
+  requiredSnrDb: DECIBELS,
+};
+const CLIMATE: Bounds<Climate> = {
+  rainRateMmPerH: [0, 2000],
+  rainTimePercent: [1e-6, 100],
+  logK: [-20, 10],
+  dN75: [0, 2000],
+  dN1: [-5000, 5000],
+  kFactor: [0.05, 1e6],
+  temperatureK: [150, 400],
+  pressureHPa: [1, 1500],
+  waterVapourDensityGm3: [0, 200],
+};
+
+export interface Believable {
+  /** The hop as it was when everything can be believed, else without the facts that cannot. */
+  readonly hop: Hop;
+  /** What was left out, one sentence each. */
+  readonly beyond: readonly string[];
+}
+
+/**
+ * Leaves out facts that no terrestrial hop can have (an antenna 1e9 m high, a k of 1e-300), as if they were not
+ * written, and tells each. The bounds are ours and wide; ranges of methods are told by the methods.
+ */
+export function withinReason(hop: Hop): Believable {
+  const beyond: string[] = [];
+  const ends = hop.ends.map((end) => endWithinReason(end, beyond));
+  const changed: Partial<Hop> = {
+    ends: ends.some((end, i) => end !== hop.ends[i]) ? [ends[0]!, ends[1]!] : hop.ends,
+    radio: hop.radio && radioWithinReason(hop.radio, beyond),
+    modes: modesWithinReason(hop.modes, beyond),
+    climate: bounded(hop.climate, CLIMATE, "climate", beyond),
+    objective: hop.objective && objectiveWithinReason(hop.objective, beyond),
+    obstacles: keep(
+      hop.obstacles,
+      ({ heightM, distanceM }) => inside(heightM, ABOVE_SEA_M) && inside(distanceM, PATH_M),
+      "an obstacle",
+      beyond,
+    ),
+  };
+  return beyond.length === 0 ? { hop, beyond } : { hop: { ...hop, ...changed }, beyond };
+}
+
+function endWithinReason(end: HopEnd, beyond: string[]): HopEnd {
+  const at = `at ${end.site.name}`;
+  const site = bounded(end.site, { groundM: ABOVE_SEA_M }, end.site.name, beyond);
+  const position = site.position;
+  const off =
+    position !== undefined &&
+    !(inside(position.latitudeDeg, [-90, 90]) && inside(position.longitudeDeg, [-540, 540]));
+  if (off) beyond.push(`the position of ${site.name}`);
+  const structure =
+    site.structure && inside(site.structure.heightM, [0, 10_000]) ? site.structure : undefined;
+  if (structure !== site.structure) beyond.push(`the structure of ${site.name}`);
+  const antenna = end.antenna && {
+    ...bounded(end.antenna, { diameterM: [1e-3, 200] }, `antenna ${end.antenna.name}`, beyond),
+    gain: keep(
+      end.antenna.gain,
+      ({ gainDbi, frequencyHz = 1e9 }) => inside(gainDbi, DECIBELS) && inside(frequencyHz, HERTZ),
+      `a gain of ${end.antenna.name}`,
+      beyond,
+    ),
+  };
+  const coupler =
+    end.coupler &&
+    bounded(
+      end.coupler,
+      { mainLossDb: DECIBELS, standbyLossDb: DECIBELS },
+      `coupler ${end.coupler.name}`,
+      beyond,
+    );
+  const feeder = end.feeder && {
+    ...end.feeder,
+    loss: keep(
+      end.feeder.loss,
+      ({ lossDbPerM, frequencyHz = 1e9 }) => inside(lossDbPerM, [0, 1000]) && inside(frequencyHz, HERTZ),
+      `a loss of ${end.feeder.name}`,
+      beyond,
+    ),
+  };
+  const before = beyond.length;
+  const own = bounded(end, END, at, beyond);
+  // Untouched ends stay the same object, so that an ordinary hop costs no copies beyond this check.
+  const touched = before !== beyond.length || off || structure !== site.structure || site !== end.site;
+  const partsTouched =
+    antenna?.gain !== end.antenna?.gain ||
+    antenna?.diameterM !== end.antenna?.diameterM ||
+    coupler !== end.coupler ||
+    feeder?.loss !== end.feeder?.loss;
+  if (!touched && !partsTouched) return end;
+  return {
+    ...own,
+    site: { ...site, position: off ? undefined : position, structure },
+    antenna,
+    coupler,
+    feeder,
+  };
+}
+
+function radioWithinReason(radio: NonNullable<Hop["radio"]>, beyond: string[]): NonNullable<Hop["radio"]> {
+  const bounds = { noiseFigureDb: DECIBELS, overloadDbm: DECIBELS, duplexSpacingHz: [0, 1e12] } as const;
+  const ranges = (["tuning", "lowHalf", "highHalf"] as const).filter((name) => {
+    const range = radio[name];
+    return range !== undefined && !(inside(range.fromHz, HERTZ) && inside(range.toHz, HERTZ));
+  });
+  for (const name of ranges) beyond.push(`${name} of ${radio.name}`);
+  const own = bounded(radio, bounds, radio.name, beyond);
+  const modes = modesWithinReason(radio.modes, beyond);
+  if (ranges.length === 0 && own === radio && modes === radio.modes) return radio;
+  return { ...own, modes, ...Object.fromEntries(ranges.map((name) => [name, undefined])) };
+}
+
+function modesWithinReason(modes: readonly RadioMode[], beyond: string[]): readonly RadioMode[] {
+  const usable = keep(
+    modes,
+    ({ bandwidthHz }) => inside(bandwidthHz, [1, 1e12]),
+    "the bandwidth of a mode",
+    beyond,
+  );
+  const own = usable.map((mode) => bounded(mode, MODE, mode.modulation, beyond));
+  return own.some((mode, i) => mode !== usable[i]) ? own : usable;
+}
+
+function objectiveWithinReason(
+  objective: NonNullable<Hop["objective"]>,
+  beyond: string[],
+): NonNullable<Hop["objective"]> {
+  const bounds = { availabilityPercent: [0, 100], capacityBps: [0, 1e15], fadeMarginDb: DECIBELS } as const;
+  const own = bounded(objective, bounds, `objective ${objective.name}`, beyond);
+  const clearance = keep(
+    objective.clearance,
+    ({ fresnelFraction, kFactor }) => inside(fresnelFraction, [-100, 100]) && inside(kFactor, [0.05, 1e6]),
+    `a clearance of ${objective.name}`,
+    beyond,
+  );
+  return own === objective && clearance === objective.clearance ? objective : { ...own, clearance };
+}
+
+/** The object itself, or a copy in which facts out of bounds are not stated. */
+function bounded<T extends object>(object: T, bounds: Bounds<T>, of: string, beyond: string[]): T {
+  let copy: T | undefined;
+  for (const name in bounds) {
+    const value = object[name as keyof T] as unknown;
+    if (typeof value !== "number" || inside(value, bounds[name as keyof T]!)) continue;
+    copy = { ...(copy ?? object), [name]: undefined };
+    beyond.push(`${name.replace(/[A-Z][a-z]*\d*$/, "")} ${of}`);
+  }
+  return copy ?? object;
+}
+
+function keep<T>(
+  list: readonly T[],
+  believable: (one: T) => boolean,
+  what: string,
+  beyond: string[],
+): readonly T[] {
+  if (list.every(believable)) return list;
+  beyond.push(what);
+  return list.filter(believable);
+}
+
+function inside(value: number, [from, to]: readonly [number, number]): boolean {
+  return value >= from && value <= to;
+}

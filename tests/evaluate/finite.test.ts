@@ -1,0 +1,146 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import type { Climate, Hop, HopEnd, Site } from "../../shared/design/design.js";
+import { NO_GROUND } from "../../shared/evaluate/ground.js";
+import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { judgeHop } from "../../shared/rules/judge.js";
+import { groundOf, notFinite } from "./builders.js";
+
+/** Any finite number, and the awkward ones more often. */
+const wild = fc.oneof(
+  fc.constantFrom(0, -0, 1, -1, 1e-300, 1e300, -1e300, 5e-324),
+  fc.double({ noNaN: true, noDefaultInfinity: true }),
+  fc.double({ min: -1000, max: 1000, noNaN: true }),
+);
+const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined, freq: 3 });
+const hertz = fc.oneof(fc.double({ min: 1e9, max: 100e9, noNaN: true }), wild);
+const range = fc.record({ fromHz: hertz, toHz: hertz });
+
+const site = (name: string): fc.Arbitrary<Site> =>
+  fc.record({
+    name: fc.constant(name),
+    position: maybe(
+      fc.record({
+        latitudeDeg: fc.oneof(
+          fc.double({ min: 47, max: 48, noNaN: true }),
+          fc.double({ min: -90, max: 90, noNaN: true }),
+          wild,
+        ),
+        longitudeDeg: fc.oneof(
+          fc.double({ min: -31, max: -30, noNaN: true }),
+          fc.double({ min: -180, max: 180, noNaN: true }),
+        ),
+      }),
+    ),
+    groundM: maybe(wild),
+    structure: maybe(fc.record({ kind: fc.constant("mast"), heightM: wild })),
+  });
+
+const ends = (name: string): fc.Arbitrary<HopEnd> =>
+  fc.record({
+    site: site(name),
+    antenna: maybe(
+      fc.record({
+        name: fc.constant("A"),
+        band: maybe(range),
+        diameterM: maybe(wild),
+        gain: fc.array(fc.record({ gainDbi: wild, frequencyHz: maybe(hertz) }), { maxLength: 3 }),
+        pattern: fc.constant([]),
+      }),
+    ),
+    antennaHeightM: maybe(wild),
+    coupler: maybe(
+      fc.record({
+        name: fc.constant("C"),
+        kind: maybe(fc.constantFrom("hybrid", "omt")),
+        mainLossDb: maybe(wild),
+        standbyLossDb: maybe(wild),
+      }),
+    ),
+    feeder: maybe(
+      fc.record({
+        name: fc.constant("F"),
+        loss: fc.array(fc.record({ lossDbPerM: wild, frequencyHz: maybe(hertz) }), { maxLength: 3 }),
+      }),
+    ),
+    feederLengthM: maybe(wild),
+    transmits: maybe(fc.constantFrom("high", "low")),
+    transmitFrequencyHz: maybe(hertz),
+    transmitPowerDbm: maybe(wild),
+    extraLossDb: maybe(wild),
+  });
+
+const mode = fc.record({
+  modulation: fc.constant("QPSK"),
+  bandwidthHz: fc.oneof(fc.constant(55e6), wild),
+  bitRateBps: maybe(wild),
+  transmitPowerDbm: maybe(wild),
+  thresholdDbm: maybe(wild),
+  requiredSnrDb: maybe(wild),
+});
+
+const climate: fc.Arbitrary<Climate> = fc.record({
+  rainRateMmPerH: maybe(wild),
+  rainTimePercent: maybe(fc.constantFrom(0.01, 0.1, 0)),
+  rainZone: maybe(fc.constantFrom("K", "I", "")),
+  logK: maybe(wild),
+  dN75: maybe(wild),
+  dN1: maybe(wild),
+  kFactor: maybe(wild),
+  temperatureK: maybe(wild),
+  pressureHPa: maybe(wild),
+  waterVapourDensityGm3: maybe(wild),
+});
+
+const hops: fc.Arbitrary<Hop> = fc.record({
+  name: fc.constant("KELD-TARN"),
+  ends: fc.tuple(ends("KELD"), ends("TARN")),
+  polarization: maybe(fc.constantFrom("horizontal", "vertical")),
+  arrangement: fc.record({ name: fc.constantFrom("1+0", "1+1 hot-standby", "2+0 xpic", "none of ours") }),
+  radio: maybe(
+    fc.record({
+      name: fc.constant("R"),
+      tuning: maybe(range),
+      lowHalf: maybe(range),
+      highHalf: maybe(range),
+      duplexSpacingHz: maybe(wild),
+      noiseFigureDb: maybe(wild),
+      overloadDbm: maybe(wild),
+      modes: fc.array(mode, { maxLength: 3 }),
+    }),
+  ),
+  modes: fc.array(mode, { maxLength: 3 }),
+  climate,
+  objective: maybe(
+    fc.record({
+      name: fc.constant("trunk"),
+      availabilityPercent: maybe(fc.double({ min: 0, max: 100, noNaN: true })),
+      capacityBps: maybe(wild),
+      fadeMarginDb: maybe(wild),
+      clearance: fc.array(fc.record({ fresnelFraction: wild, kFactor: wild }), { maxLength: 2 }),
+    }),
+  ),
+  obstacles: fc.array(fc.record({ heightM: wild, distanceM: wild }), { maxLength: 2 }),
+  accepts: fc.constant([]),
+});
+
+/** Heights of a profile; its length is that of the path when there is one. */
+const heights = maybe(
+  fc.array(fc.option(fc.double({ min: -500, max: 9000, noNaN: true }), { nil: null }), {
+    minLength: 2,
+    maxLength: 20,
+  }),
+);
+
+test("no result and no message holds a number that is not finite, whatever stands in the design", () => {
+  fc.assert(
+    fc.property(hops, heights, fc.double({ min: 1, max: 1e6, noNaN: true }), (hop, profile, otherM) => {
+      const lengthM = evaluateHop(hop, NO_GROUND).distanceM ?? otherM;
+      const ground = profile === undefined ? NO_GROUND : groundOf(profile, lengthM);
+      const result = evaluateHop(hop, ground);
+      expect(notFinite(result)).toEqual([]);
+      expect(notFinite(judgeHop(hop, result, "2026-01-01"), "findings")).toEqual([]);
+    }),
+    { numRuns: 5000 },
+  );
+}, 60_000);
