@@ -1,0 +1,97 @@
+/** A folder, read and judged: what `check`, `report`, `profile` and `explain` start from. */
+import { statSync } from "node:fs";
+import { resolve } from "node:path";
+import type { DesignModel } from "../../../language/model/design-model.js";
+import { reasonOf, type UnreadableFile } from "../../files/hop-files.js";
+import { DesignSession, type Pace } from "../../session/design-session.js";
+import { loadProject } from "../../session/load.js";
+import { CommandError } from "../command-error.js";
+import { inOrder, type PlacedFinding, Placer } from "./placed.js";
+
+export interface JudgedDesign {
+  /** Folder of the design, absolute. */
+  readonly root: string;
+  readonly title?: string;
+  readonly model: DesignModel;
+  readonly session: DesignSession;
+  /** Problems of text, of hops and of the network, by file and place. */
+  readonly findings: readonly PlacedFinding[];
+  /** Terrain that could not be used, and terrain used with a reservation; one line each. */
+  readonly terrainProblems: readonly UnreadableFile[];
+}
+
+export interface JudgedFolder {
+  /** Absolute, parted by `/`. */
+  readonly root: string;
+  readonly designs: readonly JudgedDesign[];
+  /** `.hop` files and catalogue folders that could not be read. */
+  readonly unreadable: readonly UnreadableFile[];
+}
+
+export interface JudgeOptions {
+  /** ISO date that acceptances are held against. */
+  readonly today: string;
+  readonly pace?: Pace;
+}
+
+/** @throws CommandError when the folder is not there, or there is nothing of a design in it */
+export async function judgeFolder(folder: string, options: JudgeOptions): Promise<JudgedFolder> {
+  const { project, unreadable } = loadProject(designFolder(folder));
+  if (project.allFiles()[Symbol.iterator]().next().done && unreadable.length === 0) {
+    throw new CommandError(
+      `${folder}: no .hop file in this folder or below; name the folder of a design, or begin one with a file network.hop`,
+    );
+  }
+  const seen = new Set<string>();
+  const designs: JudgedDesign[] = [];
+  for (const model of project.designs()) designs.push(await judge(model, options, seen));
+  return { root: project.root, designs, unreadable };
+}
+
+/** The folder as an absolute path. */
+export function designFolder(folder: string): string {
+  const at = resolve(folder);
+  try {
+    if (!statSync(at).isDirectory()) {
+      throw new CommandError(`${folder}: this is a file; name the folder of the design`);
+    }
+  } catch (error) {
+    if (error instanceof CommandError) throw error;
+    throw new CommandError(`${folder}: ${reasonOf(error)}; name the folder of a design`);
+  }
+  return at;
+}
+
+/** @param seen findings told already, by design before: a shared catalogue counts for several designs */
+async function judge(model: DesignModel, options: JudgeOptions, seen: Set<string>): Promise<JudgedDesign> {
+  const session = new DesignSession(model, { today: options.today });
+  await session.update(options.pace);
+  const placer = new Placer(model);
+  const findings: PlacedFinding[] = [];
+  for (const { path } of model.allFiles()) {
+    for (const problem of model.problemsOf(path)) findings.push(placer.ofProblem(path, problem));
+  }
+  for (const [name, judged] of session.results()) {
+    for (const finding of judged.findings) findings.push(placer.ofFinding(finding, name));
+  }
+  for (const finding of session.networkFindings()) findings.push(placer.ofFinding(finding));
+  const fresh = findings.filter((finding) => {
+    const { place, rule, message } = finding;
+    const key = `${place?.file} ${place?.start} ${rule} ${message}`;
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+  const terrainProblems = (session.terrain()?.problems ?? []).map(({ file, message }) => ({
+    path: resolve(model.root, file).replaceAll("\\", "/"),
+    message,
+  }));
+  return {
+    root: model.root,
+    title: model.title(),
+    model,
+    session,
+    findings: inOrder(fresh),
+    terrainProblems,
+  };
+}

@@ -1,0 +1,108 @@
+/** Findings with their place in the text: what every printer of `check` and every report lays out. */
+import type { TextProblem } from "../../../language/facts/fact.js";
+import type { DesignModel } from "../../../language/model/design-model.js";
+import { locate } from "../../../language/model/locate.js";
+import type { Finding, Severity } from "../../../shared/design/finding.js";
+import { type LineIndex, lineIndex } from "./text-position.js";
+
+/** A range of a text file. */
+export interface Place {
+  /** Absolute, parted by `/`. */
+  readonly file: string;
+  /** Offsets in UTF-16 units from the start of the file; `end` is behind the range. */
+  readonly start: number;
+  readonly end: number;
+  /** Counted from 1. */
+  readonly line: number;
+  readonly column: number;
+  readonly endLine: number;
+  readonly endColumn: number;
+  /** The line in which the range begins. */
+  readonly lineText: string;
+}
+
+export interface PlacedRelated {
+  readonly place?: Place;
+  /** A file that is no text of the design: terrain, survey. As the finding names it. */
+  readonly file?: string;
+  readonly message: string;
+}
+
+export interface PlacedFinding {
+  readonly rule: string;
+  readonly severity: Severity;
+  readonly message: string;
+  readonly help?: string;
+  /** The hop that it was found on; none for problems of text and of the network. */
+  readonly hop?: string;
+  readonly place?: Place;
+  readonly related: readonly PlacedRelated[];
+  readonly accepted?: Finding["accepted"];
+}
+
+/** Turns addresses and offsets of one design into places. */
+export class Placer {
+  private readonly indexes = new Map<string, LineIndex>();
+
+  constructor(private readonly model: DesignModel) {}
+
+  ofFinding(finding: Finding, hop?: string): PlacedFinding {
+    const { rule, severity, message, help, accepted } = finding;
+    const related = (finding.related ?? []).map(({ at, file, message }): PlacedRelated => {
+      const found = at === undefined ? undefined : locate(at, this.model);
+      return { place: found && this.place(found.file, found.start, found.end), file, message };
+    });
+    const found = locate(finding.at, this.model);
+    const place = found && this.place(found.file, found.start, found.end);
+    return { rule, severity, message, help, hop, place, related, accepted };
+  }
+
+  ofProblem(file: string, problem: TextProblem): PlacedFinding {
+    const { rule, severity, message, help, start, end } = problem;
+    const related = (problem.related ?? []).map((one) => ({
+      place: this.place(one.file, one.start, one.end),
+      message: one.message,
+    }));
+    return { rule, severity, message, help, place: this.place(file, start, end), related };
+  }
+
+  private place(file: string, start: number, end: number): Place | undefined {
+    const text = this.model.file(file)?.text;
+    if (text === undefined) return undefined;
+    let index = this.indexes.get(file);
+    if (!index) this.indexes.set(file, (index = lineIndex(text)));
+    const from = index.at(start);
+    const to = index.at(Math.max(start, end));
+    return {
+      file,
+      start,
+      end: Math.max(start, end),
+      ...from,
+      endLine: to.line,
+      endColumn: to.column,
+      lineText: index.text(from.line),
+    };
+  }
+}
+
+const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, info: 2 };
+
+export function atLeast(severity: Severity, asked: Severity): boolean {
+  return RANK[severity] <= RANK[asked];
+}
+
+/** By file and place; at one place the gravest first. What has no place comes last. */
+export function inOrder(findings: readonly PlacedFinding[]): PlacedFinding[] {
+  return findings.toSorted(
+    (a, b) =>
+      compare(a.place?.file ?? "\uffff", b.place?.file ?? "\uffff") ||
+      (a.place?.start ?? 0) - (b.place?.start ?? 0) ||
+      RANK[a.severity] - RANK[b.severity] ||
+      compare(a.rule, b.rule) ||
+      compare(a.message, b.message),
+  );
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}

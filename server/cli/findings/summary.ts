@@ -1,0 +1,45 @@
+import type { HopResult } from "../../../shared/evaluate/result.js";
+import type { JudgedDesign } from "./judged-folder.js";
+
+export interface Counts {
+  readonly errors: number;
+  readonly warnings: number;
+  /** Accepted findings are not among them. */
+  readonly infos: number;
+  readonly accepted: number;
+  readonly hops: number;
+  /** Hops without a level in both directions: too much is missing. */
+  readonly hopsNotEvaluated: number;
+}
+
+export function countsOf(design: JudgedDesign): Counts {
+  const counts = { errors: 0, warnings: 0, infos: 0, accepted: 0 };
+  for (const { severity, accepted } of design.findings) {
+    if (accepted) counts.accepted++;
+    else if (severity === "error") counts.errors++;
+    else if (severity === "warning") counts.warnings++;
+    else counts.infos++;
+  }
+  const names = design.model.names("hop");
+  const evaluated = names.filter((name) => isEvaluated(design.session.result(name)?.result));
+  return { ...counts, hops: names.length, hopsNotEvaluated: names.length - evaluated.length };
+}
+
+export function isEvaluated(result: HopResult | undefined): boolean {
+  return result !== undefined && result.directions.length === 2;
+}
+
+export function sumOf(all: readonly Counts[]): Counts {
+  return {
+    errors: sum(all.map((one) => one.errors)),
+    warnings: sum(all.map((one) => one.warnings)),
+    infos: sum(all.map((one) => one.infos)),
+    accepted: sum(all.map((one) => one.accepted)),
+    hops: sum(all.map((one) => one.hops)),
+    hopsNotEvaluated: sum(all.map((one) => one.hopsNotEvaluated)),
+  };
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((a, b) => a + b, 0);
+}

@@ -1,0 +1,33 @@
+/** Entry of the command line. */
+import { CommanderError } from "commander";
+import { CommandError, EXIT } from "./command-error.js";
+import { program } from "./program.js";
+import { endQuietlyOnClosedPipe, note, paintStderr } from "./streams.js";
+
+async function main(): Promise<void> {
+  endQuietlyOnClosedPipe();
+  try {
+    await program().parseAsync();
+  } catch (error) {
+    process.exitCode = statusOf(error);
+  }
+}
+
+/** Tells the error in one line; commander has told its own already. */
+function statusOf(error: unknown): number {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.clean : EXIT.unreadable;
+  const expected = error instanceof CommandError;
+  const text = expected ? error.message : `this is a fault of hopwright itself: ${faultOf(error)}`;
+  note(`${paintStderr("red", "error")}: ${text}`);
+  return EXIT.unreadable;
+}
+
+/** Where it happened helps whoever mends it, so the stack is told when asked for. */
+function faultOf(error: unknown): string {
+  if (!(error instanceof Error)) return String(error);
+  return process.env.HOPWRIGHT_DEBUG
+    ? (error.stack ?? error.message)
+    : `${error.message}; set HOPWRIGHT_DEBUG=1 for details`;
+}
+
+void main();

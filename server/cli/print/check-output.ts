@@ -1,0 +1,81 @@
+/**
+ * Shape of `check --format json`. `hopwright schema check` prints its JSON Schema, which is generated from these
+ * types. A change that a script could notice raises the number in `schema`.
+ */
+import type { Hop, Site } from "../../../shared/design/design.js";
+import type { Severity } from "../../../shared/design/finding.js";
+import type { HopResult } from "../../../shared/evaluate/result.js";
+import type { Counts } from "../findings/summary.js";
+
+export interface CheckOutput {
+  readonly schema: "hopwright-check/1";
+  readonly version: string;
+  /** The folder checked, as seen from the working directory. Every other path is relative to it and parted by `/`. */
+  readonly root: string;
+  readonly counts: CountsOutput;
+  /** `.hop` files and catalogue folders that could not be read. */
+  readonly unreadable: readonly FileProblemOutput[];
+  readonly designs: readonly DesignOutput[];
+}
+
+export type CountsOutput = Counts;
+
+export interface FileProblemOutput {
+  readonly file: string;
+  /** Cause; remedy. */
+  readonly message: string;
+}
+
+export interface DesignOutput {
+  readonly folder: string;
+  readonly title?: string;
+  readonly counts: CountsOutput;
+  /** Terrain that could not be used, and terrain used with a reservation. */
+  readonly terrainProblems: readonly FileProblemOutput[];
+  readonly findings: readonly FindingOutput[];
+  readonly hops: readonly HopResult[];
+  /** The design with names, templates and defaults resolved: with `--resolved` only. */
+  readonly resolved?: DesignDocument;
+}
+
+/** A place in a text file. Lines and columns count from 1, columns and offsets in UTF-16 units. */
+export interface PlaceOutput {
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+  readonly endLine: number;
+  readonly endColumn: number;
+  readonly startOffset: number;
+  /** Behind the last unit. */
+  readonly endOffset: number;
+}
+
+export interface FindingOutput {
+  /** Identifier of the rule; `hopwright explain` tells of it. */
+  readonly rule: string;
+  readonly severity: Severity;
+  readonly message: string;
+  readonly help?: string;
+  /** The hop that it was found on. */
+  readonly hop?: string;
+  readonly place?: PlaceOutput;
+  readonly related?: readonly RelatedOutput[];
+  /** The design accepts it: it is shown, and never counts. */
+  readonly accepted?: { readonly reason?: string; readonly until?: string };
+}
+
+export interface RelatedOutput {
+  readonly message: string;
+  readonly place?: PlaceOutput;
+  /** A file without places: terrain or a survey. */
+  readonly file?: string;
+}
+
+/** The resolved design: SI units, angles in degrees; see the names of the properties for units. */
+export interface DesignDocument {
+  readonly schema: "hopwright-design/1";
+  readonly title?: string;
+  readonly terrain: readonly string[];
+  readonly sites: readonly Site[];
+  readonly hops: readonly Hop[];
+}

@@ -1,0 +1,135 @@
+/** `check` for programs: one object, a line a finding and a line a hop. */
+import { resolve } from "node:path";
+import type { HopResult } from "../../../shared/evaluate/result.js";
+import type { UnreadableFile } from "../../files/hop-files.js";
+import type { JudgedDesign, JudgedFolder } from "../findings/judged-folder.js";
+import type { Place, PlacedFinding } from "../findings/placed.js";
+import { countsOf, sumOf } from "../findings/summary.js";
+import { VERSION } from "../version.js";
+import type {
+  CheckOutput,
+  DesignDocument,
+  DesignOutput,
+  FileProblemOutput,
+  FindingOutput,
+  PlaceOutput,
+} from "./check-output.js";
+import { shownFrom } from "./paths.js";
+
+export interface JsonOptions {
+  /** Adds the resolved design. */
+  readonly resolved: boolean;
+  readonly cwd: string;
+}
+
+/** In pieces, since the results of a large network are too long for one string. */
+export function* printJson(judged: JudgedFolder, options: JsonOptions): Iterable<string> {
+  const { root, designs } = judged;
+  const head: Omit<CheckOutput, "designs"> = {
+    schema: "hopwright-check/1",
+    version: VERSION,
+    root: shownFrom(options.cwd, root),
+    counts: sumOf(designs.map(countsOf)),
+    unreadable: judged.unreadable.map((problem) => fileProblem(problem, root)),
+  };
+  yield `${open(head)},"designs":[`;
+  for (const [index, design] of designs.entries()) {
+    yield index === 0 ? "\n" : ",\n";
+    yield* printDesign(design, root, options);
+  }
+  yield "\n]}\n";
+}
+
+function* printDesign(design: JudgedDesign, root: string, { resolved }: JsonOptions): Iterable<string> {
+  const head: Omit<DesignOutput, "findings" | "hops" | "resolved"> = {
+    folder: shownFrom(root, design.root),
+    title: design.title,
+    counts: countsOf(design),
+    terrainProblems: design.terrainProblems.map((problem) => fileProblem(problem, root)),
+  };
+  yield `${open(head)},"findings":[`;
+  yield* list(design.findings, (finding) => findingOutput(finding, design.root, root));
+  yield `],"hops":[`;
+  yield* list(inTextOrder(design), ({ result }) => hopOutput(result, design.root, root));
+  yield "]";
+  if (resolved) yield `,"resolved":${text(designDocument(design))}`;
+  yield "}";
+}
+
+/** Results in the order in which the hops were declared, whatever the order of evaluation was. */
+function inTextOrder({ model, session }: JudgedDesign) {
+  return model.names("hop").flatMap((name) => session.result(name) ?? []);
+}
+
+function hopOutput(result: HopResult, designRoot: string, root: string): HopResult {
+  if (!result.profile) return result;
+  const sources = result.profile.sources.map((source) => ({
+    ...source,
+    file: shownFrom(root, resolve(designRoot, source.file)),
+  }));
+  return { ...result, profile: { ...result.profile, sources } };
+}
+
+export function designDocument({ model }: JudgedDesign): DesignDocument {
+  const { title, terrain, sites, hops } = model.design();
+  return {
+    schema: "hopwright-design/1",
+    title,
+    terrain,
+    sites: [...sites.values()],
+    hops: [...hops.values()],
+  };
+}
+
+export function findingOutput(finding: PlacedFinding, designRoot: string, root: string): FindingOutput {
+  const { rule, severity, message, help, hop, place, related, accepted } = finding;
+  const others = related.map((one) => ({
+    message: one.message,
+    place: one.place && placeOutput(one.place, root),
+    file: one.file === undefined ? undefined : shownFrom(root, resolve(designRoot, one.file)),
+  }));
+  return {
+    rule,
+    severity,
+    message,
+    help,
+    hop,
+    place: place && placeOutput(place, root),
+    related: others.length > 0 ? others : undefined,
+    accepted,
+  };
+}
+
+function placeOutput(place: Place, root: string): PlaceOutput {
+  const { file, line, column, endLine, endColumn, start, end } = place;
+  return {
+    file: shownFrom(root, file),
+    line,
+    column,
+    endLine,
+    endColumn,
+    startOffset: start,
+    endOffset: end,
+  };
+}
+
+function fileProblem({ path, message }: UnreadableFile, root: string): FileProblemOutput {
+  return { file: shownFrom(root, path), message };
+}
+
+/** An object without its closing brace. */
+function open(head: object): string {
+  return text(head).slice(0, -1);
+}
+
+function* list<T>(items: readonly T[], output: (item: T) => object): Iterable<string> {
+  for (const [index, item] of items.entries()) yield `${index === 0 ? "\n" : ",\n"}${text(output(item))}`;
+  if (items.length > 0) yield "\n";
+}
+
+/** Twelve digits: the last bits of a double differ between machines, and a difference of texts should not show them. */
+function text(value: object): string {
+  return JSON.stringify(value, (_key, part) =>
+    typeof part === "number" && !Number.isInteger(part) ? Number(part.toPrecision(12)) : part,
+  );
+}

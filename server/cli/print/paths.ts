@@ -1,0 +1,11 @@
+import { relative } from "node:path";
+
+/**
+ * A path as seen from a folder, parted by `/`. One that lies further than two folders up is left absolute: a
+ * string of `../` helps nobody.
+ */
+export function shownFrom(folder: string, path: string): string {
+  const short = relative(folder, path).replaceAll("\\", "/");
+  if (short === "") return ".";
+  return short.startsWith("../../../") ? path : short;
+}

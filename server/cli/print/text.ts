@@ -1,0 +1,149 @@
+/** `check` for the terminal: each finding with the line it stands in, then what it all comes to. */
+import { resolve } from "node:path";
+import type { Severity } from "../../../shared/design/finding.js";
+import type { JudgedDesign, JudgedFolder } from "../findings/judged-folder.js";
+import type { Place, PlacedFinding } from "../findings/placed.js";
+import { type Counts, countsOf, sumOf } from "../findings/summary.js";
+import type { Paint, Style } from "../streams.js";
+import { shownFrom } from "./paths.js";
+
+export interface TextOptions {
+  readonly paint: Paint;
+  /** Paths are printed as seen from here. */
+  readonly cwd: string;
+}
+
+export function* printText(judged: JudgedFolder, options: TextOptions): Iterable<string> {
+  const { paint, cwd } = options;
+  for (const { path, message } of judged.unreadable) yield fileError(path, message, options);
+  const several = judged.designs.length > 1;
+  for (const design of judged.designs) {
+    const { findings, terrainProblems } = design;
+    if (several && findings.length + terrainProblems.length > 0) {
+      yield `${paint("bold", heading(design, cwd))}\n\n`;
+    }
+    for (const { path, message } of terrainProblems) yield fileError(path, message, options);
+    for (const finding of findings) yield `${findingText(finding, design.root, options)}\n`;
+    if (several && findings.length > 0)
+      yield `${heading(design, cwd)}: ${closing(countsOf(design), paint)}\n\n`;
+  }
+  const all = sumOf(judged.designs.map(countsOf));
+  const whole = several ? ` in ${judged.designs.length} designs` : "";
+  yield `${closing(all, paint, whole)}\n`;
+}
+
+function heading(design: JudgedDesign, cwd: string): string {
+  const folder = shownFrom(cwd, design.root);
+  return design.title === undefined ? folder : `${design.title} (${folder})`;
+}
+
+function fileError(path: string, message: string, { paint, cwd }: TextOptions): string {
+  return `${paint(["red", "bold"], "error")}: ${safe(shownFrom(cwd, path))}: ${safe(message)}\n\n`;
+}
+
+const COLOUR: Readonly<Record<Severity, Style>> = {
+  error: ["red", "bold"],
+  warning: ["yellow", "bold"],
+  info: ["cyan", "bold"],
+};
+
+function findingText(finding: PlacedFinding, root: string, options: TextOptions): string {
+  const { paint, cwd } = options;
+  const { rule, severity, message, help, hop, place, related, accepted } = finding;
+  const label = accepted ? `accepted[${rule}]` : `${severity}[${rule}]`;
+  const rows: Row[] = [];
+  if (place) rows.push({ place, where: whereOf(place, cwd), style: COLOUR[severity] });
+  for (const one of related) {
+    const style: Style = "blue";
+    if (one.place)
+      rows.push({ place: one.place, where: whereOf(one.place, cwd), message: one.message, style });
+    else rows.push({ where: shownFile(one.file, root, cwd), message: one.message, style });
+  }
+  const width = Math.min(40, Math.max(0, ...rows.map(({ where }) => where.length)));
+  const lines = [
+    `${paint(COLOUR[severity], label)}${paint("bold", `: ${safe(said(hop, finding, message))}`)}`,
+  ];
+  for (const row of rows) lines.push(...rowLines(row, width, paint));
+  if (accepted) {
+    const until = accepted.until === undefined ? "with no end" : `until ${accepted.until}`;
+    lines.push(`  accepted ${until}${accepted.reason === undefined ? "" : `: ${safe(accepted.reason)}`}`);
+  }
+  if (help !== undefined) lines.push(`  ${paint("green", "help")}: ${safe(help)}`);
+  return `${lines.join("\n")}\n`;
+}
+
+/** The hop is named where the line shown does not already do so. */
+function said(hop: string | undefined, { place }: PlacedFinding, message: string): string {
+  return hop === undefined || place?.lineText.includes(hop) ? message : `${hop}: ${message}`;
+}
+
+interface Row {
+  readonly where: string;
+  readonly place?: Place;
+  readonly message?: string;
+  readonly style: Style;
+}
+
+function rowLines({ where, place, message, style }: Row, width: number, paint: Paint): string[] {
+  const head = `  ${paint("dim", where.padEnd(width))}   `;
+  const under = " ".repeat(Math.max(width, where.length) + 5);
+  if (!place) return [`${head}${safe(message ?? "")}`];
+  const { text, from, length } = excerpt(place);
+  const marks = paint(style, "^".repeat(length));
+  // Some related places only repeat what the text says.
+  const said =
+    message === undefined || message === text.slice(from, from + length) ? "" : ` ${safe(message)}`;
+  return [`${head}${text}`, `${under}${" ".repeat(from)}${marks}${said}`];
+}
+
+function whereOf(place: Place, cwd: string): string {
+  return safe(`${shownFrom(cwd, place.file)}:${place.line}:${place.column}`);
+}
+
+function shownFile(file: string | undefined, root: string, cwd: string): string {
+  return file === undefined ? "" : safe(shownFrom(cwd, resolve(root, file)));
+}
+
+const MOST_COLUMNS = 80;
+
+/** The line around the range, cut to a width that a terminal shows, and where in it the marks go. */
+function excerpt({ lineText, column, endColumn, line, endLine }: Place): {
+  text: string;
+  from: number;
+  length: number;
+} {
+  const indent = lineText.length - lineText.trimStart().length;
+  const start = column - 1;
+  const end = endLine === line ? endColumn - 1 : lineText.length;
+  let cut = Math.min(indent, start);
+  if (start - cut > MOST_COLUMNS - 20) cut = start - 20;
+  const shown = lineText.slice(cut, cut + MOST_COLUMNS);
+  const before = cut > indent ? "..." : "";
+  const after = cut + MOST_COLUMNS < lineText.trimEnd().length ? "..." : "";
+  const length = Math.max(1, Math.min(end, cut + MOST_COLUMNS) - start);
+  return { text: `${before}${safe(shown).trimEnd()}${after}`, from: before.length + start - cut, length };
+}
+
+/** Control characters in a design must not steer the terminal; each keeps its one column. */
+export function safe(text: string): string {
+  return text
+    .replace(/\t/g, " ")
+    .replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/g, "·");
+}
+
+function closing(counts: Counts, paint: Paint, where = ""): string {
+  const { errors, warnings, infos, accepted, hops, hopsNotEvaluated } = counts;
+  const parts = [
+    errors > 0 ? paint("red", plural(errors, "error")) : "",
+    warnings > 0 ? paint("yellow", plural(warnings, "warning")) : "",
+    infos > 0 ? plural(infos, "info") : "",
+    accepted > 0 ? `${accepted} accepted` : "",
+  ].filter((part) => part !== "");
+  const found = parts.length > 0 ? parts.join(", ") : "no findings";
+  const missing = hopsNotEvaluated > 0 ? `, ${hopsNotEvaluated} of them not evaluated` : "";
+  return `${found}; ${plural(hops, "hop")} judged${where}${missing}`;
+}
+
+function plural(count: number, word: string): string {
+  return `${count} ${word}${count === 1 ? "" : "s"}`;
+}

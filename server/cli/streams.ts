@@ -1,0 +1,46 @@
+/** Standard output and error of the command line, with the manners that pipes and terminals ask for. */
+import { styleText } from "node:util";
+
+export type Style = Parameters<typeof styleText>[0];
+
+/** Colours a piece of text, or leaves it as it is where colour is not wanted. */
+export type Paint = (style: Style, text: string) => string;
+
+export const plain: Paint = (_style, text) => text;
+
+/** Heeds NO_COLOR, FORCE_COLOR and whether the stream is a terminal. */
+export const paintStdout: Paint = (style, text) => styleText(style, text, { stream: process.stdout });
+export const paintStderr: Paint = (style, text) => styleText(style, text, { stream: process.stderr });
+
+/** A reader that has seen enough closes the pipe: no error, and nothing is left to do. */
+export function endQuietlyOnClosedPipe(): void {
+  for (const stream of [process.stdout, process.stderr]) {
+    stream.on("error", (error: NodeJS.ErrnoException) => {
+      if (error.code !== "EPIPE") throw error;
+      process.exit();
+    });
+  }
+}
+
+/** Writes piece by piece, at the pace of the reader, so that a long answer is never whole in memory. */
+export async function print(pieces: Iterable<string>): Promise<void> {
+  let held = "";
+  for (const piece of pieces) {
+    held += piece;
+    if (held.length < 65_536) continue;
+    await write(held);
+    held = "";
+  }
+  if (held !== "") await write(held);
+}
+
+function write(text: string): Promise<void> {
+  return new Promise((resolve) => {
+    if (process.stdout.write(text)) resolve();
+    else process.stdout.once("drain", resolve);
+  });
+}
+
+export function note(text: string): void {
+  process.stderr.write(`${text}\n`);
+}
