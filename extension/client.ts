@@ -1,0 +1,84 @@
+/** The connection to the language server: one process beside the editor, spoken to over Node's own channel. */
+import * as vscode from "vscode";
+import { LanguageClient, State, TransportKind } from "vscode-languageclient/node";
+import {
+  CHECK,
+  type CheckParams,
+  REPORT,
+  type ReportParams,
+  type ReportResult,
+  STATUS,
+  type StatusParams,
+} from "../server/lsp/protocol.js";
+
+export const LANGUAGE = "hopwright";
+
+export class HopwrightClient {
+  private readonly client: LanguageClient;
+  private readonly statusSent = new vscode.EventEmitter<StatusParams>();
+  private readonly stopped = new vscode.EventEmitter<void>();
+  readonly onStatus = this.statusSent.event;
+  readonly onStopped = this.stopped.event;
+
+  constructor(context: vscode.ExtensionContext) {
+    this.client = languageClient(context);
+    this.client.onNotification(STATUS, (params: StatusParams) => this.statusSent.fire(params));
+    this.client.onDidChangeState(({ newState }) => {
+      if (newState === State.Stopped) this.stopped.fire();
+    });
+    context.subscriptions.push(this.statusSent, this.stopped);
+  }
+
+  /** Starts the server; a failure is told to the user and leaves colouring and snippets working. */
+  async start(): Promise<void> {
+    try {
+      await this.client.start();
+    } catch (error) {
+      await this.offerLog(vscode.l10n.t("The Hopwright server did not start: {0}", String(error)));
+    }
+  }
+
+  async stop(): Promise<void> {
+    if (this.client.needsStop()) await this.client.stop();
+  }
+
+  async restart(): Promise<void> {
+    if (this.client.needsStop()) await this.client.restart();
+    else await this.start();
+  }
+
+  async check(uri: vscode.Uri | undefined): Promise<void> {
+    const params: CheckParams = { uri: uri?.toString() };
+    await this.client.sendRequest(CHECK, params);
+  }
+
+  /** @returns undefined while the server is starting, stopped, or knows no design at that place */
+  async report(params: ReportParams): Promise<ReportResult | undefined> {
+    if (!this.client.isRunning()) return undefined;
+    return (await this.client.sendRequest<ReportResult | null>(REPORT, params)) ?? undefined;
+  }
+
+  private async offerLog(message: string): Promise<void> {
+    const show = vscode.l10n.t("Show Log");
+    if ((await vscode.window.showErrorMessage(message, show)) === show) this.client.outputChannel.show();
+  }
+}
+
+function languageClient(context: vscode.ExtensionContext): LanguageClient {
+  const module = vscode.Uri.joinPath(context.extensionUri, "dist", "server.cjs").fsPath;
+  const run = { module, transport: TransportKind.ipc };
+  return new LanguageClient(
+    LANGUAGE,
+    "Hopwright",
+    { run, debug: { ...run, options: { execArgv: ["--nolazy", "--inspect=6019"] } } },
+    {
+      documentSelector: [{ scheme: "file", language: LANGUAGE }],
+      middleware: {
+        provideInlayHints: (document, range, token, next) =>
+          vscode.workspace.getConfiguration(LANGUAGE, document).get("inlayHints.enabled", true)
+            ? next(document, range, token)
+            : [],
+      },
+    },
+  );
+}

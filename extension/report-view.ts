@@ -1,0 +1,99 @@
+/** The report beside the text: follows the caret from hop to hop and is drawn anew when a result changes. */
+import * as vscode from "vscode";
+import type { ReportParams } from "../server/lsp/protocol.js";
+import { type HopwrightClient, LANGUAGE } from "./client.js";
+import { reportShell } from "./report-shell.js";
+
+/** Long enough that a held cursor key does not ask for every hop it passes. */
+const SETTLE_MS = 150;
+
+export class ReportView implements vscode.Disposable {
+  private panel: vscode.WebviewPanel | undefined;
+  private wanted: ReportParams | undefined;
+  private timer: ReturnType<typeof setTimeout> | undefined;
+  private readonly follow: vscode.Disposable;
+
+  constructor(
+    private readonly extensionUri: vscode.Uri,
+    private readonly client: HopwrightClient,
+  ) {
+    this.follow = vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => {
+      if (!this.panel || textEditor.document.languageId !== LANGUAGE) return;
+      if (!vscode.workspace.getConfiguration(LANGUAGE).get("report.followCaret", true)) return;
+      this.wanted = atCaret(textEditor);
+      this.refreshSoon();
+    });
+  }
+
+  /** @param hop shows this hop; otherwise the one at the caret, or the design */
+  async open(hop?: string): Promise<void> {
+    const editor = designEditor();
+    if (!editor) {
+      await vscode.window.showInformationMessage(vscode.l10n.t("Open a .hop file to see its report."));
+      return;
+    }
+    this.wanted = typeof hop === "string" ? { uri: editor.document.uri.toString(), hop } : atCaret(editor);
+    this.panel ??= this.createPanel();
+    this.panel.reveal(undefined, true);
+    await this.refresh();
+  }
+
+  refreshSoon(): void {
+    if (!this.panel) return;
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => void this.refresh(), SETTLE_MS);
+  }
+
+  dispose(): void {
+    clearTimeout(this.timer);
+    this.follow.dispose();
+    this.panel?.dispose();
+  }
+
+  private async refresh(): Promise<void> {
+    const asked = this.wanted;
+    if (!this.panel || !asked) return;
+    const answer = await this.client.report(asked);
+    // While the server worked the caret may have moved on or the panel been closed.
+    if (!this.panel || asked !== this.wanted) return;
+    const title = answer?.title ?? vscode.l10n.t("Report");
+    this.panel.title = title;
+    await this.panel.webview.postMessage({
+      html: answer?.html,
+      notice: answer
+        ? undefined
+        : vscode.l10n.t("There is nothing to report on yet: this file belongs to no design."),
+    });
+  }
+
+  private createPanel(): vscode.WebviewPanel {
+    const media = vscode.Uri.joinPath(this.extensionUri, "extension", "media");
+    const panel = vscode.window.createWebviewPanel(
+      "hopwright.report",
+      vscode.l10n.t("Report"),
+      { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true },
+      { enableScripts: true, enableFindWidget: true, localResourceRoots: [media] },
+    );
+    panel.iconPath = vscode.Uri.joinPath(media, "file.svg");
+    panel.webview.html = reportShell(panel.webview, media);
+    panel.webview.onDidReceiveMessage((message: { ready?: true; hop?: string }) => {
+      if (message.hop !== undefined && this.wanted) this.wanted = { uri: this.wanted.uri, hop: message.hop };
+      void this.refresh();
+    });
+    panel.onDidDispose(() => {
+      this.panel = undefined;
+    });
+    return panel;
+  }
+}
+
+function atCaret(editor: vscode.TextEditor): ReportParams {
+  return { uri: editor.document.uri.toString(), line: editor.selection.active.line };
+}
+
+/** The .hop editor in front, or one that is visible beside the report itself. */
+function designEditor(): vscode.TextEditor | undefined {
+  const isDesign = (editor: vscode.TextEditor | undefined) => editor?.document.languageId === LANGUAGE;
+  const active = vscode.window.activeTextEditor;
+  return isDesign(active) ? active : vscode.window.visibleTextEditors.find(isDesign);
+}

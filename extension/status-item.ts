@@ -1,0 +1,79 @@
+/** The item in the status bar: which design, what was found in it, and whether work is under way. */
+import * as vscode from "vscode";
+import type { DesignStatus, StatusParams } from "../server/lsp/protocol.js";
+
+const COMMANDS = ["hopwright.check", "hopwright.openReport", "hopwright.restartServer"];
+
+export class StatusItem implements vscode.Disposable {
+  private readonly item = vscode.window.createStatusBarItem(
+    "hopwright.status",
+    vscode.StatusBarAlignment.Left,
+    10,
+  );
+  private readonly follow: vscode.Disposable;
+  private last: StatusParams | undefined;
+
+  constructor() {
+    this.item.name = "Hopwright";
+    this.item.text = "$(loading~spin) Hopwright";
+    this.item.tooltip = vscode.l10n.t("The Hopwright server is starting.");
+    this.item.show();
+    this.follow = vscode.window.onDidChangeActiveTextEditor(() => this.last && this.show(this.last));
+  }
+
+  show(status: StatusParams): void {
+    this.last = status;
+    const design = designInFront(status.designs);
+    const icon = status.waiting > 0 ? "$(loading~spin)" : "$(radio-tower)";
+    const counts = design ? `$(error) ${design.errors} $(warning) ${design.warnings}` : "";
+    this.item.text = `${icon} ${design?.title ?? "Hopwright"} ${counts}`.trimEnd();
+    this.item.tooltip = tooltip(design, status.waiting);
+    this.item.command = "hopwright.check";
+    this.item.backgroundColor = undefined;
+  }
+
+  showStopped(): void {
+    this.last = undefined;
+    this.item.text = "$(radio-tower) Hopwright";
+    this.item.tooltip = vscode.l10n.t("The Hopwright server is not running. Click to start it.");
+    this.item.command = "hopwright.restartServer";
+    this.item.backgroundColor = new vscode.ThemeColor("statusBarItem.warningBackground");
+  }
+
+  dispose(): void {
+    this.follow.dispose();
+    this.item.dispose();
+  }
+}
+
+/** The innermost design that holds the file in front; the first one while none does. */
+function designInFront(designs: readonly DesignStatus[]): DesignStatus | undefined {
+  const path = vscode.window.activeTextEditor?.document.uri.path;
+  const holding = designs.filter((design) => path?.startsWith(`${vscode.Uri.parse(design.uri).path}/`));
+  const innermost = holding.sort((a, b) => b.uri.length - a.uri.length)[0];
+  return innermost ?? designs[0];
+}
+
+function tooltip(design: DesignStatus | undefined, waiting: number): vscode.MarkdownString {
+  const text = new vscode.MarkdownString(undefined, true);
+  text.isTrusted = { enabledCommands: COMMANDS };
+  for (const line of tooltipLines(design, waiting)) text.appendText(line).appendMarkdown("\n\n");
+  const link = (title: string, command: string) => `[${title}](command:hopwright.${command})`;
+  return text.appendMarkdown(
+    [
+      link(vscode.l10n.t("Check design"), "check"),
+      link(vscode.l10n.t("Open report"), "openReport"),
+      link(vscode.l10n.t("Restart server"), "restartServer"),
+    ].join(" · "),
+  );
+}
+
+function tooltipLines(design: DesignStatus | undefined, waiting: number): string[] {
+  if (!design) return [vscode.l10n.t("No design is open.")];
+  const { title, hops, errors, warnings, infos } = design;
+  return [
+    title,
+    vscode.l10n.t("{0} hops, {1} errors, {2} warnings, {3} notes", hops, errors, warnings, infos),
+    ...(waiting > 0 ? [vscode.l10n.t("{0} hops wait for evaluation", waiting)] : []),
+  ];
+}
