@@ -3,6 +3,7 @@
  * the findings of all. A hop whose resolved form is the same as before keeps its result.
  */
 import type { DesignModel } from "../../language/model/design-model.js";
+import { locate } from "../../language/model/locate.js";
 import type { Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
@@ -35,6 +36,8 @@ export class DesignSession {
   private readonly content = new Map<string, string>();
   private readonly pending = new Set<string>();
   private network: readonly Finding[] = [];
+  private networkByFile = new Map<string, Finding[]>();
+  private networkIsStale = false;
   private store: TerrainStore | undefined;
   private storeRoots = "";
   /** Hops evaluated since the start, for tests and figures. */
@@ -57,6 +60,10 @@ export class DesignSession {
     return this.network;
   }
 
+  networkFindingsIn(path: string): readonly Finding[] {
+    return this.networkByFile.get(path) ?? [];
+  }
+
   terrain(): TerrainStore | undefined {
     return this.store;
   }
@@ -68,24 +75,45 @@ export class DesignSession {
   }
 
   /**
-   * Brings every result up to date. Stale runs stop between two hops; what they have not done stays waiting.
-   * @param first hops to take before the others, for example those of the file being edited
-   * @returns names of the hops whose result or findings changed, deleted ones included; undefined when it stopped
+   * Brings results up to date. A stale run stops between two hops; what it has not done stays waiting.
+   * @param only hops to take now, for example those of the files being looked at; the others stay waiting
+   * @returns names of the hops whose result or findings changed, deleted ones included
    */
-  async update(pace: Pace = {}, first: ReadonlySet<string> = new Set()): Promise<Set<string> | undefined> {
-    const moved = await this.openTerrain();
-    if (moved) this.forgetResults();
+  async update(pace: Pace = {}, only?: ReadonlySet<string>): Promise<Set<string>> {
+    if (await this.openTerrain()) this.forgetResults();
     const changed = new Set<string>();
-    const names = [...this.waiting()].sort((a, b) => Number(first.has(b)) - Number(first.has(a)));
+    const waiting = [...this.waiting()];
+    const names = only ? waiting.filter((name) => only.has(name)) : waiting;
     for (const [index, name] of names.entries()) {
-      if (pace.isStale?.()) return undefined;
+      if (pace.isStale?.()) break;
       if (await this.updateHop(name)) changed.add(name);
       this.pending.delete(name);
       const pause = pace.pause?.(index + 1, names.length);
       if (pause) await pause;
     }
-    if (changed.size > 0 || moved) this.judgeNetwork();
+    if (changed.size > 0) this.networkIsStale = true;
     return changed;
+  }
+
+  /**
+   * Judges what hops share, from the results at hand, if any of them changed.
+   * @returns files whose network findings changed
+   */
+  updateNetwork(): Set<string> {
+    if (!this.networkIsStale) return new Set();
+    this.networkIsStale = false;
+    const results = new Map([...this.judged].map(([name, { result }]) => [name, result]));
+    this.network = judgeNetwork(this.model.design(), results, this.options.today);
+    const before = this.networkByFile;
+    this.networkByFile = new Map();
+    for (const finding of this.network) {
+      const file = locate(finding.at, this.model)?.file ?? "";
+      const others = this.networkByFile.get(file);
+      if (others) others.push(finding);
+      else this.networkByFile.set(file, [finding]);
+    }
+    const files = new Set([...before.keys(), ...this.networkByFile.keys()]);
+    return new Set([...files].filter((file) => JSON.stringify(before.get(file)) !== JSON.stringify(this.networkByFile.get(file))));
   }
 
   /** Forgets what was read of the terrain if any of its files changed. @returns whether one did */
@@ -122,10 +150,5 @@ export class DesignSession {
     this.judged.set(name, { hop, result, findings: judgeHop(hop, result, this.options.today) });
     this.content.set(name, content);
     return true;
-  }
-
-  private judgeNetwork(): void {
-    const results = new Map([...this.judged].map(([name, { result }]) => [name, result]));
-    this.network = judgeNetwork(this.model.design(), results, this.options.today);
   }
 }

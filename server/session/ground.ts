@@ -1,19 +1,18 @@
 /** The ground under a hop: a surveyed profile where the design names one, otherwise the terrain. */
-import { readFileSync } from "node:fs";
-import { parse as parseCsv } from "csv-parse/sync";
 import type { Hop } from "../../shared/design/design.js";
 import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import type { TerrainProfile } from "../../shared/terrain/profile.js";
-import { type SurveyRow, surveyProfile } from "../../shared/terrain/survey.js";
+import type { SurveyProfile } from "../../shared/terrain/survey.js";
 import { reasonOf } from "../files/hop-files.js";
 import type { TerrainStore } from "../terrain/store.js";
+import { readSurvey } from "../terrain/survey-file.js";
 
-/** The ground from what is in memory; undefined when a raster has to be read first. */
+/** The ground from what is in memory; undefined when a file has to be read first. */
 export function groundNow(hop: Hop, terrain: TerrainStore | undefined): GroundInput | undefined {
   const [from, to] = positionsOf(hop);
   if (!from || !to) return { groundM: [undefined, undefined], profileKind: "terrain", problem: "the sites' positions are not known" };
-  if (hop.surveyFile !== undefined) return surveyGround(hop, hop.surveyFile, from, to);
+  if (hop.surveyFile !== undefined) return undefined;
   if (!terrain) return { groundM: [undefined, undefined], profileKind: "terrain", problem: "the network names no terrain" };
   const profile = terrain.profileSync(from, to);
   return profile && terrainGround(profile);
@@ -23,6 +22,7 @@ export async function ground(hop: Hop, terrain: TerrainStore | undefined): Promi
   const now = groundNow(hop, terrain);
   if (now) return now;
   const [from, to] = positionsOf(hop);
+  if (hop.surveyFile !== undefined) return surveyGround(hop, hop.surveyFile, from!, to!);
   return terrainGround(await terrain!.profile(from!, to!));
 }
 
@@ -42,11 +42,10 @@ function endHeights(profile: TerrainProfile): readonly [number | undefined, numb
 
 type Position = { readonly latitudeDeg: number; readonly longitudeDeg: number };
 
-function surveyGround(hop: Hop, file: string, from: Position, to: Position): GroundInput {
+async function surveyGround(hop: Hop, file: string, from: Position, to: Position): Promise<GroundInput> {
   try {
-    const { distanceM } = inverse({ from, to });
-    const rows = readSurvey(file);
-    const profile = surveyProfile(hop.surveyReversed ? reversed(rows, distanceM) : rows, distanceM, file);
+    const survey = await readSurvey(file, file, inverse({ from, to }).distanceM);
+    const profile = topsOf(hop.surveyReversed ? reversed(survey) : survey);
     return { profile, groundM: endHeights(profile), profileKind: "survey" };
   } catch (error) {
     const problem = `the survey ${file} cannot be used: ${reasonOf(error)}`;
@@ -54,25 +53,21 @@ function surveyGround(hop: Hop, file: string, from: Position, to: Position): Gro
   }
 }
 
-/**
- * Rows of `distance, height` or `distance, height, cover` in metres, with or without a heading line.
- * Comma, semicolon or tab part the columns; the decimal sign is a point.
- */
-export function readSurvey(file: string): SurveyRow[] {
-  const text = readFileSync(file, "utf8");
-  const delimiter = [";", "\t", ","].find((sign) => text.includes(sign)) ?? ",";
-  const records = parseCsv(text, { delimiter, trim: true, skip_empty_lines: true, comment: "#", bom: true, relax_column_count: true }) as string[][];
-  const numbers = records.map((record) => record.map(Number));
-  const rows = Number.isNaN(numbers[0]?.[0]) ? numbers.slice(1) : numbers;
-  return rows.map((row, index) => {
-    const [distanceM, heightM, coverM] = row;
-    if (distanceM === undefined || heightM === undefined || row.some(Number.isNaN)) {
-      throw new Error(`row ${index + 1} is not "distance, height" in metres`);
-    }
-    return { distanceM, heightM, coverM };
-  });
+/** What was surveyed as cover stands in the way like ground does; at the sites themselves the ground counts. */
+function topsOf(survey: SurveyProfile): SurveyProfile {
+  const { coverM } = survey;
+  if (!coverM) return survey;
+  const last = survey.heightM.length - 1;
+  return { ...survey, heightM: survey.heightM.map((height, i) => (i === 0 || i === last ? height : height + coverM[i]!)) };
 }
 
-function reversed(rows: readonly SurveyRow[], lengthM: number): SurveyRow[] {
-  return rows.map((row) => ({ ...row, distanceM: lengthM - row.distanceM })).reverse();
+/** The same survey counted from the other end. */
+function reversed(survey: SurveyProfile): SurveyProfile {
+  const lengthM = survey.distanceM.at(-1) ?? 0;
+  return {
+    ...survey,
+    heightM: survey.heightM.toReversed(),
+    coverM: survey.coverM?.toReversed(),
+    gaps: survey.gaps.map(({ fromM, toM, reason }) => ({ fromM: lengthM - toM, toM: lengthM - fromM, reason })).reverse(),
+  };
 }

@@ -1,0 +1,111 @@
+/** What the findings about the text itself mean; the reference of rules is made from it and from the engine's rules. */
+import type { TextRule } from "../facts/fact.js";
+
+export interface TextRuleText {
+  readonly title: string;
+  readonly why: string;
+  readonly fix: string;
+}
+
+export const TEXT_RULES: Readonly<Record<TextRule, TextRuleText>> = {
+  syntax: {
+    title: "The text must be readable as statements and blocks",
+    why: "A brace, quote or comment that is not closed changes what the lines behind it belong to.",
+    fix: "Close what is open, or remove what closes nothing.",
+  },
+  "unknown-word": {
+    title: "A statement begins with a word the language knows at that place",
+    why: "A misspelt word would otherwise be a fact that silently does not count.",
+    fix: "Take the word that is offered, or one of those known in the block.",
+  },
+  misplaced: {
+    title: "A statement stands in the block it belongs to",
+    why: "The same fact means something only where the thing it describes is.",
+    fix: "Move the line to the block that the message names.",
+  },
+  "missing-value": {
+    title: "A statement has all the values it needs",
+    why: "Half a fact decides nothing; what depends on it is not judged until it is complete.",
+    fix: "Complete the line as in the example of the message.",
+  },
+  "unexpected-value": {
+    title: "A statement has no values beyond its own",
+    why: "What is written but not read would make the text say more than the design holds.",
+    fix: "Remove it, or put the label before it that says what it is.",
+  },
+  "unit-missing": {
+    title: "A quantity carries its unit",
+    why: "A bare number is the oldest mistake in link planning: metres or kilometres, MHz or GHz.",
+    fix: "Write one of the units that the message lists.",
+  },
+  "wrong-dimension": {
+    title: "A quantity is of the dimension the fact asks for",
+    why: "A gain where a loss belongs, or a length where a frequency belongs, is a slip that no budget survives.",
+    fix: "Write a value in one of the units that the message lists.",
+  },
+  "value-range": {
+    title: "A value is physically possible",
+    why: "Latitude 95° or 0 GHz is a typing mistake, and everything computed from it would be wrong.",
+    fix: "Mend the value; the message tells the limit.",
+  },
+  "unknown-choice": {
+    title: "A choice is one of the words offered",
+    why: "Words that mean two things in the trade are refused, so that the design cannot be read in two ways.",
+    fix: "Write one of the words that the message lists.",
+  },
+  "doubled-fact": {
+    title: "A fact is stated once in a block",
+    why: "Of two answers to one question only one can hold.",
+    fix: "Remove one of the two lines.",
+  },
+  "doubled-name": {
+    title: "A name is declared once",
+    why: "Whoever refers to it must mean one thing. The first in the order of files counts.",
+    fix: "Rename or remove one of the two.",
+  },
+  "unknown-name": {
+    title: "A name that is used is declared",
+    why: "Without what it names, the hop cannot be judged.",
+    fix: "Mend the name, or declare it in this design or in a catalogue the network names.",
+  },
+  "wrong-kind": {
+    title: "A name is of the kind the fact asks for",
+    why: "A site where an antenna belongs is a slip of the pen.",
+    fix: "Name something of the kind that the message asks for.",
+  },
+  "template-used": {
+    title: "A template is inherited, not installed",
+    why: "A template holds what several entries share; it is nothing that can be ordered.",
+    fix: "Name an entry made `like` the template.",
+  },
+  "inheritance-loop": {
+    title: "An entry does not inherit from itself",
+    why: "In a loop of `like` no entry is the first, and its facts have no owner.",
+    fix: "Remove one `like` of the loop.",
+  },
+  "unknown-mode": {
+    title: "A mode is one of the radio's",
+    why: "Rate, power and threshold come from the radio's own mode.",
+    fix: "Write a mode that the radio has at that channel width.",
+  },
+  "unknown-channel": {
+    title: "A channel is on its plan",
+    why: "A frequency that no plan holds cannot be licensed.",
+    fix: "Write a plan, width and number that exist, or declare your own plan.",
+  },
+  "hop-ends": {
+    title: "A hop has two different ends",
+    why: "A hop is two sites that face each other; nothing can be judged before both are named.",
+    fix: "Name each end by its site: KELD { ... }.",
+  },
+  "many-networks": {
+    title: "A design has one network",
+    why: "Climate, terrain and defaults of a second network would hold for nobody knows which hops.",
+    fix: "Merge the two, or put them in folders of their own.",
+  },
+  "file-unreadable": {
+    title: "A file of the design can be read",
+    why: "What stands in it is missing from the design.",
+    fix: "Mend or remove the file; the message tells the cause.",
+  },
+};

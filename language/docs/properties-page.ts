@@ -1,0 +1,95 @@
+/** The language reference, made from the property table. */
+import { unitSymbols } from "../../shared/units/units.js";
+import { alternatives, END, propertiesOf } from "../schema/index.js";
+import type { ArgSpec, Context, Property, ValueSpec } from "../schema/types.js";
+
+const CHAPTERS: readonly { readonly context: Context; readonly title: string; readonly intro: string }[] = [
+  { context: "file", title: "At the left margin", intro: "What a file declares. Order does not matter, and a design may be parted into files as you like." },
+  { context: "network", title: "In a network", intro: "What holds for the whole design." },
+  { context: "climate", title: "In a climate", intro: "In the network, and in a hop where it differs." },
+  { context: "objective", title: "In an objective", intro: "What a hop is judged against." },
+  { context: "site", title: "In a site", intro: "" },
+  { context: "hop", title: "In a hop", intro: "Facts of the hop as a whole, then its two ends. `defaults hop` takes the same facts, except what belongs to one hop alone." },
+  { context: "end", title: "At an end of a hop", intro: "`defaults end` takes the same facts." },
+  { context: "radio", title: "In a radio", intro: "" },
+  { context: "antenna", title: "In an antenna", intro: "" },
+  { context: "coupler", title: "In a coupler", intro: "" },
+  { context: "feeder", title: "In a feeder", intro: "" },
+  { context: "plan", title: "In a channel plan", intro: "" },
+];
+
+export function propertiesPage(): string {
+  const chapters = CHAPTERS.map(({ context, title, intro }) => {
+    const rows = context === "hop" ? [...propertiesOf(context), END] : propertiesOf(context);
+    return [`## ${title}`, intro, ...rows.map(section)].filter(Boolean).join("\n\n");
+  });
+  return `${[HEAD, ...chapters].join("\n\n")}\n`;
+}
+
+const HEAD = `# Language reference
+
+Made from the property table (language/schema); do not edit by hand.
+
+A file is a list of statements, one a line. A statement is a word followed by its values, some values
+announced by a label (\`at\`, \`from\`, \`because\`), and some statements have a block in braces. A semicolon
+parts statements on one line. Comments begin with \`//\` or stand between \`/*\` and \`*/\`. A quantity is a
+number and a unit; any unit of its dimension may be used. Names are words such as \`KELD\`, \`A18-06\` or
+\`KELD-TARN\`; text and paths stand in double quotes. In the lines below, a value in square brackets may be
+left out.`;
+
+function section(property: Property): string {
+  const lines = [`### ${property.name}`, property.meaning, `\`\`\`hop\n${property.example}\n\`\`\``];
+  if (property.args.length > 0) lines.push(`| value | what | may be |\n| --- | --- | --- |\n${property.args.map(argRow).join("\n")}`);
+  const remarks = [
+    property.repeatable ? "May be repeated." : "",
+    property.fallback ? `Left out: ${property.fallback}.` : "",
+    `Source: ${property.source}.`,
+  ];
+  lines.push(remarks.filter(Boolean).join(" "));
+  return lines.join("\n\n");
+}
+
+function argRow(arg: ArgSpec): string {
+  const name = arg.label ? `${arg.label} …` : arg.name;
+  const shown = arg.optional ? `[${name}]` : name;
+  const fallback = arg.fallback ? ` Left out: ${arg.fallback}.` : "";
+  return `| ${shown} | ${arg.meaning}${fallback} | ${alternatives(arg).map(domainOf).join("; or ")} |`;
+}
+
+/** What values are possible, for tables and hovers. */
+export function domainOf(spec: ValueSpec): string {
+  switch (spec.type) {
+    case "quantity": {
+      const limits = [
+        spec.above ? `above ${spec.above}` : "",
+        spec.min ? `from ${spec.min}` : "",
+        spec.max ? `to ${spec.max}` : "",
+      ].filter(Boolean);
+      return `${spec.dimension} (${unitSymbols(spec.dimension).join(", ")})${limits.length > 0 ? `, ${limits.join(" ")}` : ""}`;
+    }
+    case "number": {
+      const limits = [spec.min === undefined ? "" : `from ${spec.min}`, spec.max === undefined ? "" : `to ${spec.max}`].filter(Boolean);
+      return `${spec.integer ? "whole number" : "number"}${limits.length > 0 ? `, ${limits.join(" ")}` : ""}`;
+    }
+    case "word":
+      return Object.entries(spec.words)
+        .map(([word, meaning]) => `\`${word}\`: ${meaning}`)
+        .join("; ");
+    case "free":
+      return `a word, for example \`${spec.example}\``;
+    case "reference":
+      return `name of a ${spec.kind}`;
+    case "name":
+      return "a new name";
+    case "text":
+      return "text in quotes";
+    case "path":
+      return "path in quotes";
+    case "date":
+      return "date, year-month-day";
+    case "position":
+      return "latitude and longitude, decimal degrees or degrees, minutes, seconds";
+    case "rule":
+      return "identifier of a rule";
+  }
+}

@@ -1,0 +1,90 @@
+/** A page for each rule, and their list; made from what the rules say of themselves. */
+import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
+import { RULES } from "../../shared/rules/index.js";
+import type { Rule } from "../../shared/rules/rule.js";
+import { TEXT_RULES } from "../check/text-rules.js";
+import type { TextRule } from "../facts/fact.js";
+
+/** Identifier to page, both of the engine's rules and of those about the text itself. */
+export function rulePages(): ReadonlyMap<string, string> {
+  const pages = new Map<string, string>();
+  for (const [id, rule] of RULES) pages.set(id, enginePage(rule));
+  for (const id of Object.keys(TEXT_RULES) as TextRule[]) pages.set(id, textPage(id));
+  return pages;
+}
+
+/** The page of one rule, or undefined when there is none of that name. */
+export function rulePage(id: string): string | undefined {
+  return rulePages().get(id);
+}
+
+export function rulesIndexPage(): string {
+  const engine = [...RULES.values()].map((rule) => `| [${rule.id}](rules/${rule.id}.md) | ${rule.severity} | ${rule.title} |`);
+  const text = Object.entries(TEXT_RULES).map(([id, rule]) => `| [${id}](rules/${id}.md) | ${rule.title} |`);
+  return `# Rules
+
+Made from the rules themselves; do not edit by hand. A hop may accept a rule about it with a reason and an
+end date: \`accept clearance until 2027-05-01 because "felled next spring"\`.
+
+## About the design
+
+| rule | severity | what it holds |
+| --- | --- | --- |
+${engine.join("\n")}
+
+## About the text
+
+These cannot be accepted.
+
+| rule | what it holds |
+| --- | --- |
+${text.join("\n")}
+`;
+}
+
+function enginePage(rule: Rule): string {
+  return `# ${rule.id}
+
+${rule.title}
+
+Severity: ${rule.severity}. Source: ${rule.source}.
+
+**Checks:** ${rule.checks}
+
+**Why it matters:** ${rule.why}
+
+**What to do:** ${rule.fix}
+
+## Without the finding
+
+\`\`\`hop
+${rule.good.trim()}
+\`\`\`
+
+## With the finding
+
+\`\`\`hop
+${rule.bad.trim()}
+\`\`\`
+
+<details><summary>What both examples stand on (invented)</summary>
+
+\`\`\`hop
+${EXAMPLE_PREAMBLE.trim()}
+\`\`\`
+
+</details>
+`;
+}
+
+function textPage(id: TextRule): string {
+  const rule = TEXT_RULES[id];
+  return `# ${id}
+
+${rule.title}
+
+**Why it matters:** ${rule.why}
+
+**What to do:** ${rule.fix}
+`;
+}

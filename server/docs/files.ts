@@ -1,0 +1,15 @@
+/** The generated files by their path from the repository's root. */
+import { snippets, textMateGrammar } from "../../language/docs/colouring.js";
+import { propertiesPage } from "../../language/docs/properties-page.js";
+import { rulePages, rulesIndexPage } from "../../language/docs/rule-pages.js";
+
+export function generatedFiles(): ReadonlyMap<string, string> {
+  const files = new Map<string, string>([
+    ["language/reference/properties.md", propertiesPage()],
+    ["language/reference/rules.md", rulesIndexPage()],
+    ["extension/syntaxes/hop.tmLanguage.json", textMateGrammar()],
+    ["extension/snippets/hop.json", snippets()],
+  ]);
+  for (const [id, page] of rulePages()) files.set(`language/reference/rules/${id}.md`, page);
+  return files;
+}

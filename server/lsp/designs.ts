@@ -1,0 +1,128 @@
+/**
+ * What the server holds: the project of all files (open documents win over the disk), and a session with
+ * results for each design in it. Knows nothing of the connection.
+ */
+import { existsSync } from "node:fs";
+import type { DesignModel } from "../../language/model/design-model.js";
+import { isBelow } from "../../language/model/path.js";
+import { Project } from "../../language/model/project.js";
+import { readSource, type SourceFile } from "../../language/model/source-file.js";
+import { readHopFile, readHopFiles, type UnreadableFile } from "../files/hop-files.js";
+import { DesignSession, type SessionOptions } from "../session/design-session.js";
+
+export class Designs {
+  readonly project: Project;
+  private readonly sessions = new Map<DesignModel, DesignSession>();
+  private readonly catalogues = new Set<string>();
+  private readonly unreadable = new Map<string, UnreadableFile>();
+  /** Texts of open documents that were changed since they were last read. */
+  private readonly edited = new Map<string, string>();
+  private readonly open = new Set<string>();
+
+  constructor(
+    private readonly folders: readonly string[],
+    private readonly options: SessionOptions,
+  ) {
+    this.project = new Project(folders[0] ?? "");
+  }
+
+  /** Reads every `.hop` file of the folders, and the catalogues that networks name elsewhere. */
+  load(): void {
+    for (const folder of this.folders) this.loadFolder(folder);
+    this.loadCatalogues();
+  }
+
+  /** Notes the text of an open document; it is read when next needed, so that a burst of keys is read once. */
+  edit(path: string, text: string): void {
+    this.open.add(path);
+    this.edited.set(path, text);
+  }
+
+  /** An open document was closed: the disk counts again. */
+  close(path: string): void {
+    this.open.delete(path);
+    this.edited.delete(path);
+    this.readFromDisk(path);
+  }
+
+  isOpen(path: string): boolean {
+    return this.open.has(path);
+  }
+
+  /** A file came, went or changed on disk. */
+  changedOnDisk(path: string): void {
+    if (!this.open.has(path)) this.readFromDisk(path);
+  }
+
+  /** Reads what was edited. Cheap when nothing was. */
+  refresh(): void {
+    for (const [path, text] of this.edited) this.project.setFile(readSource(path, text));
+    if (this.edited.size > 0) this.loadCatalogues();
+    this.edited.clear();
+  }
+
+  file(path: string): SourceFile | undefined {
+    const text = this.edited.get(path);
+    if (text !== undefined) {
+      this.edited.delete(path);
+      this.project.setFile(readSource(path, text));
+    }
+    return this.project.file(path);
+  }
+
+  sessionsOf(path: string): readonly DesignSession[] {
+    return this.project.designsOf(path).map((model) => this.sessionOf(model));
+  }
+
+  /** One session for each design there is now; those of designs that are gone are dropped. */
+  allSessions(): readonly DesignSession[] {
+    const models = new Set(this.project.designs());
+    for (const model of this.sessions.keys()) if (!models.has(model)) this.sessions.delete(model);
+    return [...models].map((model) => this.sessionOf(model));
+  }
+
+  problemsOfFiles(): ReadonlyMap<string, UnreadableFile> {
+    return this.unreadable;
+  }
+
+  private sessionOf(model: DesignModel): DesignSession {
+    let session = this.sessions.get(model);
+    if (!session) this.sessions.set(model, (session = new DesignSession(model, this.options)));
+    return session;
+  }
+
+  private loadFolder(folder: string): void {
+    if (!existsSync(folder)) return;
+    const { texts, unreadable } = readHopFiles(folder);
+    for (const file of unreadable) this.unreadable.set(file.path, file);
+    this.project.setFiles(texts.filter(({ path }) => !this.open.has(path)).map(({ path, text }) => readSource(path, text)));
+  }
+
+  private loadCatalogues(): void {
+    for (let more = true; more; ) {
+      more = false;
+      for (const folder of this.project.catalogueFolders()) {
+        if (this.catalogues.has(folder)) continue;
+        this.catalogues.add(folder);
+        more = true;
+        if (!this.folders.some((at) => isBelow(folder, at))) this.loadFolder(folder);
+      }
+    }
+  }
+
+  private readFromDisk(path: string): void {
+    this.unreadable.delete(path);
+    if (!path.endsWith(".hop") || !existsSync(path)) {
+      this.project.removeFile(path);
+      return;
+    }
+    const read = readHopFile(path);
+    if ("text" in read) {
+      this.project.setFile(readSource(read.path, read.text));
+      this.loadCatalogues();
+    } else {
+      this.unreadable.set(path, read);
+      this.project.removeFile(path);
+    }
+  }
+}

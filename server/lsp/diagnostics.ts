@@ -1,0 +1,92 @@
+/** The diagnostics of one file: what is wrong with its text, and the engine's findings on what it declares. */
+import { type Diagnostic, type DiagnosticRelatedInformation, DiagnosticSeverity, DiagnosticTag } from "vscode-languageserver";
+import type { DesignModel } from "../../language/model/design-model.js";
+import { locate } from "../../language/model/locate.js";
+import type { SourceFile } from "../../language/model/source-file.js";
+import type { TextProblem } from "../../language/facts/fact.js";
+import type { Finding, Severity } from "../../shared/design/finding.js";
+import type { DesignSession } from "../session/design-session.js";
+import { linesOf, locationOf, uriOf } from "./locations.js";
+import { rulePage } from "./rule-page.js";
+
+/** What a client needs to offer fixes for a diagnostic it hands back. */
+export interface DiagnosticData {
+  readonly fixes?: TextProblem["fixes"];
+  readonly finding?: { readonly rule: string; readonly at: string };
+}
+
+const SEVERITY: Readonly<Record<Severity, DiagnosticSeverity>> = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  info: DiagnosticSeverity.Information,
+};
+
+export function diagnosticsOf(file: SourceFile, sessions: readonly DesignSession[]): Diagnostic[] {
+  const all = sessions.flatMap((session) => [
+    ...session.model.problemsOf(file.path).map((problem) => problemDiagnostic(file, problem, session.model)),
+    ...findingsIn(file, session).map((finding) => findingDiagnostic(file, finding, session.model)),
+  ]);
+  // A shared catalogue counts for several designs; what each of them finds in it is said once.
+  return sessions.length < 2 ? all : [...new Map(all.map((one) => [JSON.stringify([one.range, one.message]), one])).values()];
+}
+
+function findingsIn(file: SourceFile, session: DesignSession): Finding[] {
+  const ofHops = file.declarations
+    .filter((entry) => entry.kind === "hop" && session.model.declarations(entry.key)[0] === entry)
+    .flatMap((entry) => session.result(entry.name)?.findings ?? []);
+  return [...ofHops, ...session.networkFindingsIn(file.path)];
+}
+
+function problemDiagnostic(file: SourceFile, problem: TextProblem, model: DesignModel): Diagnostic {
+  const related = problem.related?.flatMap((place): DiagnosticRelatedInformation[] => {
+    const other = model.file(place.file);
+    return other ? [{ location: locationOf(other, place.start, place.end), message: place.message }] : [];
+  });
+  const data: DiagnosticData = { fixes: problem.fixes };
+  return diagnostic(file, problem.start, problem.end, problem.severity, problem.rule, withHelp(problem.message, problem.help), related, data);
+}
+
+function findingDiagnostic(file: SourceFile, finding: Finding, model: DesignModel): Diagnostic {
+  const place = locate(finding.at, model);
+  const here = place?.file === file.path ? place : { start: 0, end: 0 };
+  const related = finding.related?.flatMap((other): DiagnosticRelatedInformation[] => {
+    if (other.file !== undefined) return [{ location: { uri: uriOf(other.file), range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } } }, message: other.message }];
+    const at = other.at === undefined ? undefined : locate(other.at, model);
+    const source = at && model.file(at.file);
+    return at && source ? [{ location: locationOf(source, at.start, at.end), message: other.message }] : [];
+  });
+  const accepted = finding.accepted;
+  const message = accepted
+    ? `accepted${accepted.until ? ` until ${accepted.until}` : ""}${accepted.reason ? ` ("${accepted.reason}")` : ""}: ${finding.message}`
+    : withHelp(finding.message, finding.help);
+  const data: DiagnosticData = { finding: { rule: finding.rule, at: finding.at } };
+  return diagnostic(file, here.start, here.end, finding.severity, finding.rule, message, related, data);
+}
+
+function diagnostic(
+  file: SourceFile,
+  start: number,
+  end: number,
+  severity: Severity,
+  rule: string,
+  message: string,
+  related: DiagnosticRelatedInformation[] | undefined,
+  data: DiagnosticData,
+): Diagnostic {
+  const href = rulePage(rule);
+  return {
+    range: linesOf(file).range(start, end),
+    severity: SEVERITY[severity],
+    code: rule,
+    codeDescription: href === undefined ? undefined : { href },
+    source: "hopwright",
+    message,
+    relatedInformation: related && related.length > 0 ? related : undefined,
+    tags: rule === "acceptance-unused" ? [DiagnosticTag.Unnecessary] : undefined,
+    data,
+  };
+}
+
+function withHelp(message: string, help: string | undefined): string {
+  return help === undefined ? message : `${message}\n${help}`;
+}

@@ -1,0 +1,139 @@
+/**
+ * When to evaluate, and what to publish. Nothing is evaluated on the keystroke path: a change only marks
+ * what is stale and arms a run. A run reads the edited documents, evaluates the hops of the files that are
+ * open, publishes those files, and then goes through the rest in slices; a newer change stops it between
+ * two hops and what it left undone stays waiting.
+ */
+import type { Diagnostic } from "vscode-languageserver";
+import type { DesignSession, Pace } from "../session/design-session.js";
+import type { Designs } from "./designs.js";
+import { diagnosticsOf } from "./diagnostics.js";
+
+/** Keys that follow each other faster than this are answered together. */
+const COALESCE_MS = 12;
+/** Longest piece of work between two looks at the incoming messages. */
+const SLICE_MS = 8;
+/** Network rules go with the fast answer while they cost less than this; otherwise they follow it. */
+const QUICK_NETWORK_MS = 15;
+
+export interface EvaluationHost {
+  publish(path: string, diagnostics: Diagnostic[]): void;
+  /** Something of what is shown beside diagnostics may have changed. */
+  changed(hops: ReadonlySet<string>): void;
+  status(waiting: number): void;
+  failed(error: unknown): void;
+}
+
+export class Evaluation {
+  private revision = 0;
+  private timer: NodeJS.Timeout | undefined;
+  private running: Promise<void> | undefined;
+  private readonly published = new Map<string, string>();
+  private networkMs = 0;
+
+  constructor(
+    private readonly designs: Designs,
+    private readonly host: EvaluationHost,
+  ) {}
+
+  /** Something changed: what runs is stale, and a new run is due. */
+  touch(): void {
+    this.revision++;
+    if (this.timer || this.running) return;
+    this.timer = setTimeout(() => this.start(), COALESCE_MS);
+  }
+
+  /** Resolves when everything that was known when it was asked has been evaluated and published. */
+  async settled(): Promise<void> {
+    while (this.timer || this.running) {
+      if (this.timer) this.start();
+      await this.running;
+    }
+  }
+
+  private start(): void {
+    clearTimeout(this.timer);
+    this.timer = undefined;
+    this.running = this.run()
+      .catch((error) => this.host.failed(error))
+      .finally(() => {
+        this.running = undefined;
+      });
+  }
+
+  private async run(): Promise<void> {
+    let mine = -1;
+    while (mine !== this.revision) {
+      mine = this.revision;
+      const isStale = () => mine !== this.revision;
+      this.designs.refresh();
+      const sessions = this.designs.allSessions();
+      const files = new Set<string>();
+      for (const session of sessions) await this.updateOpenFiles(session, files);
+      this.publish(files);
+      for (const session of sessions) {
+        if (isStale()) break;
+        await this.updateRest(session, { isStale, pause: slices((done, total) => this.host.status(total - done)) });
+      }
+      if (!isStale()) this.host.status(0);
+    }
+  }
+
+  private async updateOpenFiles(session: DesignSession, files: Set<string>): Promise<void> {
+    const wanted = new Set<string>();
+    for (const name of session.waiting()) {
+      if (session.model.declarations(`hop ${name}`).some((entry) => this.designs.isOpen(entry.file))) wanted.add(name);
+    }
+    const changed = await session.update({}, wanted);
+    if (this.networkMs < QUICK_NETWORK_MS) this.timeNetwork(session, files);
+    this.collect(session, changed, files);
+  }
+
+  private async updateRest(session: DesignSession, pace: Pace): Promise<void> {
+    const files = new Set<string>();
+    const changed = await session.update(pace);
+    this.timeNetwork(session, files);
+    this.collect(session, changed, files);
+    this.publish(files);
+  }
+
+  private timeNetwork(session: DesignSession, files: Set<string>): void {
+    const start = performance.now();
+    for (const file of session.updateNetwork()) files.add(file);
+    this.networkMs = performance.now() - start;
+  }
+
+  private collect(session: DesignSession, hops: ReadonlySet<string>, files: Set<string>): void {
+    for (const file of session.model.takeChangedFiles()) files.add(file);
+    for (const hop of hops) for (const entry of session.model.declarations(`hop ${hop}`)) files.add(entry.file);
+    if (hops.size > 0) this.host.changed(hops);
+  }
+
+  private publish(files: ReadonlySet<string>): void {
+    const openFirst = [...files].sort((a, b) => Number(this.designs.isOpen(b)) - Number(this.designs.isOpen(a)));
+    for (const path of openFirst) {
+      const file = this.designs.project.file(path);
+      const diagnostics = file ? diagnosticsOf(file, this.designs.sessionsOf(path)) : [];
+      const content = JSON.stringify(diagnostics);
+      if ((this.published.get(path) ?? "[]") === content) continue;
+      if (diagnostics.length > 0) this.published.set(path, content);
+      else this.published.delete(path);
+      this.host.publish(path, diagnostics);
+    }
+  }
+}
+
+/** A pause whenever a slice of time is used up, in which waiting messages are read. */
+function slices(progress: (done: number, total: number) => void): NonNullable<Pace["pause"]> {
+  let started = performance.now();
+  return (done, total) => {
+    if (performance.now() - started < SLICE_MS) return undefined;
+    progress(done, total);
+    return new Promise((resolve) =>
+      setImmediate(() => {
+        started = performance.now();
+        resolve();
+      }),
+    );
+  };
+}

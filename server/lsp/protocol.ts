@@ -1,0 +1,45 @@
+/**
+ * The server's own messages, typed once for both sides. A request carries all that its answer needs, so
+ * a restarted server asks nothing back. Standard requests are not listed here.
+ */
+
+/** State of the evaluation, sent when it changes. */
+export const STATUS = "hopwright/status";
+export interface StatusParams {
+  /** Hops that still wait for evaluation; 0: everything shown is current. */
+  readonly waiting: number;
+  readonly designs: readonly DesignStatus[];
+}
+export interface DesignStatus {
+  /** Title of the network, or the folder's name while it has none. */
+  readonly title: string;
+  /** Folder, as a URI. */
+  readonly uri: string;
+  readonly hops: number;
+  readonly errors: number;
+  readonly warnings: number;
+  readonly infos: number;
+}
+
+/** A page about a hop, or about the design when the place is in no hop. */
+export const REPORT = "hopwright/report";
+export interface ReportParams {
+  readonly uri: string;
+  /** Line (from 0) whose hop is meant; undefined: the design. */
+  readonly line?: number;
+  /** Name of the hop, in place of a line, to follow a page that is open already. */
+  readonly hop?: string;
+}
+export interface ReportResult {
+  readonly title: string;
+  /** A whole HTML document without scripts. */
+  readonly html: string;
+  /** The hop it is about; undefined: the design. */
+  readonly hop?: string;
+}
+
+/** Evaluates everything that waits; answered when it is done. */
+export const CHECK = "hopwright/check";
+export interface CheckParams {
+  readonly uri?: string;
+}

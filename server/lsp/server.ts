@@ -1,0 +1,125 @@
+/**
+ * The language server: keeps the designs of the opened folders current and answers for them. This file
+ * wires; what is answered is worked out in language/ (text) and shared/ (engineering).
+ */
+import {
+  type Connection,
+  DidChangeWatchedFilesNotification,
+  FileChangeType,
+  type InitializeParams,
+  type InitializeResult,
+  TextDocumentSyncKind,
+  TextDocuments,
+} from "vscode-languageserver";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { Designs } from "./designs.js";
+import { Evaluation } from "./evaluation.js";
+import { registerFeatures, SEMANTIC_LEGEND } from "./features.js";
+import { pathOf, uriOf } from "./locations.js";
+import { CHECK, type CheckParams, REPORT, type ReportParams, STATUS } from "./protocol.js";
+import { reportPage } from "./report-page.js";
+import { statusOf } from "./status.js";
+
+const RASTERS = "**/*.{hgt,tif,tiff,asc,zip,gz,csv}";
+
+export function startServer(connection: Connection): void {
+  const documents = new TextDocuments(TextDocument);
+  let designs = new Designs([], sessionOptions());
+  let evaluation = newEvaluation();
+  let canWatch = false;
+  let canRefreshHints = false;
+
+  function newEvaluation(): Evaluation {
+    return new Evaluation(designs, {
+      publish: (path, diagnostics) => void connection.sendDiagnostics({ uri: uriOf(path), diagnostics }),
+      changed: () => {
+        if (canRefreshHints) void connection.languages.inlayHint.refresh().catch(() => undefined);
+      },
+      status: (waiting) => void connection.sendNotification(STATUS, statusOf(designs, waiting)),
+      failed: (error) => connection.console.error(`evaluation failed: ${error instanceof Error ? (error.stack ?? error.message) : error}`),
+    });
+  }
+
+  connection.onInitialize((params): InitializeResult => {
+    designs = new Designs(foldersOf(params), sessionOptions());
+    evaluation = newEvaluation();
+    canWatch = params.capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration ?? false;
+    canRefreshHints = params.capabilities.workspace?.inlayHint?.refreshSupport ?? false;
+    return {
+      serverInfo: { name: "hopwright" },
+      capabilities: {
+        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+        completionProvider: { triggerCharacters: [" ", "/"] },
+        hoverProvider: true,
+        definitionProvider: true,
+        referencesProvider: true,
+        documentHighlightProvider: true,
+        renameProvider: { prepareProvider: true },
+        documentSymbolProvider: true,
+        workspaceSymbolProvider: true,
+        foldingRangeProvider: true,
+        documentFormattingProvider: true,
+        inlayHintProvider: true,
+        codeActionProvider: { codeActionKinds: ["quickfix"] },
+        semanticTokensProvider: { legend: SEMANTIC_LEGEND, full: true },
+      },
+    };
+  });
+
+  connection.onInitialized(() => {
+    if (canWatch) {
+      const watchers = [{ globPattern: "**/*.hop" }, { globPattern: RASTERS }];
+      void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
+    }
+    designs.load();
+    evaluation.touch();
+  });
+
+  documents.onDidChangeContent(({ document }) => {
+    designs.edit(pathOf(document.uri), document.getText());
+    evaluation.touch();
+  });
+  documents.onDidClose(({ document }) => {
+    designs.close(pathOf(document.uri));
+    evaluation.touch();
+  });
+
+  connection.onDidChangeWatchedFiles(async ({ changes }) => {
+    let terrain = false;
+    for (const { uri, type } of changes) {
+      const path = pathOf(uri);
+      if (path.endsWith(".hop")) designs.changedOnDisk(path);
+      else terrain ||= type !== FileChangeType.Changed || !path.endsWith(".csv");
+    }
+    // Surveys are read at evaluation, rasters are kept: any of them may change any hop's ground.
+    if (terrain || changes.some(({ uri }) => uri.endsWith(".csv"))) {
+      for (const session of designs.allSessions()) await session.refreshTerrain();
+    }
+    evaluation.touch();
+  });
+
+  connection.onRequest(CHECK, async (_: CheckParams) => {
+    evaluation.touch();
+    await evaluation.settled();
+    return statusOf(designs, 0);
+  });
+  connection.onRequest(REPORT, async (params: ReportParams) => {
+    await evaluation.settled();
+    return reportPage(designs, params);
+  });
+
+  registerFeatures(connection, () => designs);
+  documents.listen(connection);
+  connection.listen();
+}
+
+function foldersOf(params: InitializeParams): string[] {
+  const folders = params.workspaceFolders?.map(({ uri }) => pathOf(uri)) ?? [];
+  if (folders.length > 0) return folders;
+  const root = params.rootUri ?? undefined;
+  return root === undefined ? [] : [pathOf(root)];
+}
+
+function sessionOptions() {
+  return { today: new Date().toISOString().slice(0, 10) };
+}
