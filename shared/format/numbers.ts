@@ -47,9 +47,10 @@ export function bitRate(bitRateBps: number): string {
 }
 
 /** Availability in percent, with so many digits that two significant ones of the outage are seen. */
-export function availability(percent: number): string {
+export function availability(percent: number, atLeastDigits = 2): string {
   const outage = 100 - percent;
-  const digits = outage > 0 ? Math.min(7, Math.max(2, 1 - Math.floor(Math.log10(outage)))) : 4;
+  const wanted = outage > 0 ? Math.min(7, 1 - Math.floor(Math.log10(outage))) : 4;
+  const digits = Math.max(wanted, atLeastDigits);
   return `${trimmed(percent, digits)} %`;
 }
 
@@ -62,10 +63,11 @@ export function outage(percent: number): string {
 
 const MINUTES_A_YEAR = 365.25 * 24 * 60;
 
-/** Share of an average year (365.25 days) in minutes, below a minute in seconds. */
+/** Share of an average year (365.25 days) in minutes, below a minute in seconds, from ten hours on in hours. */
 export function yearly(percent: number): string {
   const minutes = (percent / 100) * MINUTES_A_YEAR;
   if (minutes < 1) return `${trimmed(minutes * 60, 1)} s a year`;
+  if (minutes >= 600) return `${trimmed(minutes / 60, 0)} h a year`;
   return `${trimmed(minutes, minutes < 10 ? 1 : 0)} min a year`;
 }
 

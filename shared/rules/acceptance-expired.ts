@@ -12,10 +12,10 @@ export const acceptanceExpired: AcceptanceRule = {
   source: "common practice",
   good: exampleHop({
     keld: "antenna A18-06 at 70 m\n    transmits high",
-    more: "accept antenna-above-structure until 2999-01-01",
+    more: 'accept antenna-above-structure until 2999-01-01 because "mast is being raised"',
   }),
   bad: exampleHop({
     keld: "antenna A18-06 at 70 m\n    transmits high",
-    more: "accept antenna-above-structure until 2001-01-01",
+    more: 'accept antenna-above-structure until 2001-01-01 because "mast is being raised"',
   }),
 };

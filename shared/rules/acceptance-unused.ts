@@ -12,7 +12,7 @@ export const acceptanceUnused: AcceptanceRule = {
   source: "common practice",
   good: exampleHop({
     keld: "antenna A18-06 at 70 m\n    transmits high",
-    more: "accept antenna-above-structure",
+    more: 'accept antenna-above-structure because "mast is being raised"',
   }),
-  bad: exampleHop({ more: "accept antenna-above-structure" }),
+  bad: exampleHop({ more: 'accept antenna-above-structure because "mast is being raised"' }),
 };

@@ -14,6 +14,7 @@ export const antennaOutOfBand: HopRule = {
   fix: "Choose an antenna of the band.",
   source: "common practice",
   needs: [],
+  quietAfter: ["frequency-outside-tuning"],
   good: exampleHop(),
   bad: exampleHop({ keld: "antenna A7-12 at 40 m\n    transmits high" }),
   check({ hop, report }) {

@@ -15,23 +15,26 @@ export const availability: HopRule = {
   fix: "Against rain: a shorter hop, a lower band, vertical polarization, larger antennas. Against multipath: larger antennas, more inclination, space diversity.",
   source: "Rec. ITU-R P.530-18 sections 2.3 and 2.4; the combination of both directions is common practice",
   needs: ["levels", "objective"],
-  quietAfter: ["level-below-threshold", "capacity"],
+  quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold", "capacity"],
   good: exampleHop(),
   bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    extra-loss 16 dB" }),
   check({ hop, result, report, has }) {
     const found = result.availability;
     const asked = hop.objective!.availabilityPercent;
     if (found === undefined || asked === undefined || found.availabilityPercent >= asked) return;
+    // Without any margin the level itself is the finding, here or at the obstruction.
+    if (found.dominant === "none") return;
     // Over an obstructed path the figure follows from the obstruction, which was told already.
     if (
       has("clearance") &&
       (result.diffractionLossDb ?? 0) >= (found.shortfallDb ?? Number.POSITIVE_INFINITY)
     )
       return;
-    const figure = `${found.bound ? `${found.bound} ` : ""}${percent(found.availabilityPercent)}`;
+    const [figure, wanted] = apart(found.availabilityPercent, asked);
+    const bound = found.bound === undefined ? "" : `${found.bound} `;
     report({
       at: address("hop", hop.name),
-      message: `available ${figure} with ${found.modulation} (${yearly(100 - found.availabilityPercent)} out), the objective asks ${percent(asked)} (${yearly(100 - asked)}); ${cause(found)}`,
+      message: `available ${bound}${figure} with ${found.modulation} (${yearly(100 - found.availabilityPercent)} out), the objective asks ${wanted} (${yearly(100 - asked)}); ${cause(found)}`,
       help: remedy(found),
       related: [
         {
@@ -43,8 +46,15 @@ export const availability: HopRule = {
   },
 };
 
+/** Both figures with so many decimals that they differ. */
+function apart(found: number, asked: number): [string, string] {
+  for (let digits = 2; digits < 9; digits++) {
+    if (found.toFixed(digits) !== asked.toFixed(digits)) return [percent(found, digits), percent(asked)];
+  }
+  return [percent(found), percent(asked)];
+}
+
 function cause({ dominant, rainPercent, multipathPercent }: NonNullable<HopResult["availability"]>): string {
-  if (dominant === "none") return "the mode has no margin";
   return dominant === "rain"
     ? `rain takes ${yearly(rainPercent)}`
     : `multipath takes ${yearly(multipathPercent)}`;
@@ -59,5 +69,5 @@ function remedy({ dominant, shortfallDb }: NonNullable<HopResult["availability"]
     dominant === "rain"
       ? "Against rain a shorter hop or a lower band buys most."
       : "Against multipath larger antennas or space diversity buy most.";
-  return dominant === "none" ? lack : `${lack} ${buys}`;
+  return `${lack} ${buys}`;
 }

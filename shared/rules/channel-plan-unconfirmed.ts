@@ -22,7 +22,9 @@ export const channelPlanUnconfirmed: NetworkRule = {
     for (const hop of design.hops.values()) {
       if (hop.channel === undefined || CONFIRMED.test(hop.channel.status)) continue;
       const key = `${hop.channel.plan} ${hop.channel.bandwidthHz}`;
-      byPlan.set(key, [...(byPlan.get(key) ?? []), hop]);
+      const others = byPlan.get(key);
+      if (others) others.push(hop);
+      else byPlan.set(key, [hop]);
     }
     for (const [first, ...others] of byPlan.values()) {
       const { plan, status } = first!.channel!;

@@ -16,6 +16,7 @@ export const clearance: HopRule = {
   fix: "Raise an antenna, move a site, or accept the finding with a reason.",
   source: "Rec. ITU-R P.530-18 section 2.2 (the use of k and Fresnel zone; the figures are the objective's)",
   needs: ["profile", "objective"],
+  quietAfter: ["path-length"],
   good: exampleHop(),
   bad: exampleHop({
     keld: "antenna A18-06 at 10 m\n    transmits high",

@@ -14,6 +14,7 @@ export const couplerOutOfBand: HopRule = {
   fix: "Choose a coupler of the band.",
   source: "common practice",
   needs: [],
+  quietAfter: ["frequency-outside-tuning"],
   good: exampleHop(),
   bad: exampleHop({
     hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",

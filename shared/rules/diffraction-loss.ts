@@ -17,7 +17,7 @@ export const diffractionLoss: HopRule = {
   fix: "Raise an antenna until the path is clear.",
   source: "Rec. ITU-R P.526-15 section 4.5.2",
   needs: ["levels"],
-  quietAfter: ["clearance"],
+  quietAfter: ["path-length", "clearance"],
   good: exampleHop(),
   bad: exampleHop({
     keld: "antenna A18-06 at 10 m\n    transmits high",

@@ -15,9 +15,9 @@ export const fadeMargin: HopRule = {
   fix: "Larger antennas, less loss, more power, a lower mode or band.",
   source: "common practice",
   needs: ["levels", "objective"],
-  quietAfter: ["level-below-threshold", "capacity"],
+  quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold", "capacity"],
   good: exampleHop(),
-  bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    extra-loss 20 dB" }),
+  bad: `objective deep {\n  margin 40 dB\n}\n\n${exampleHop().replace("objective trunk", "objective deep")}`,
   check({ hop, result, report, has }) {
     const asked = hop.objective!.fadeMarginDb;
     const weaker = weakerDirection(hop, result);
@@ -25,7 +25,9 @@ export const fadeMargin: HopRule = {
     const { direction, mode } = weaker;
     const lackDb = asked - mode.fadeMarginDb;
     const diffractionDb = result.diffractionLossDb ?? 0;
-    if (has("clearance") && diffractionDb >= lackDb) return;
+    // Told at the obstruction already; and where the availability asks for more margin than this, there.
+    if (has("clearance") && (diffractionDb >= lackDb || mode.fadeMarginDb <= 0)) return;
+    if (has("availability") && (result.availability?.shortfallDb ?? 0) >= lackDb) return;
     report({
       at: address("hop", hop.name, direction.to),
       message: `fade margin ${decibels(mode.fadeMarginDb)} from ${direction.from} to ${direction.to} with ${mode.modulation}; the objective asks ${decibels(asked)}`,

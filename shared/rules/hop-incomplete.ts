@@ -19,12 +19,13 @@ export const hopIncomplete: HopRule = {
   check(context) {
     const { hop, result, report } = context;
     const facts = missingFacts(hop);
-    const catalogue = result.missing.filter((sentence) =>
-      /^(Level|Margin|Heights|Capacity|Beyond reason):/.test(sentence),
-    );
+    const catalogue = result.missing
+      .filter((sentence) => /^(Level|Margin|Heights|Capacity|Beyond reason):/.test(sentence))
+      // Without any profile the unknown ground is told there.
+      .filter((sentence) => !(sentence.startsWith("Heights:") && result.profile === undefined));
     if (facts.length === 0 && catalogue.length === 0) return;
     const blocked = notJudged(context);
-    const parts = facts.length > 0 ? [`${facts.map(({ fact }) => fact).join(", ")} not stated`] : [];
+    const parts = facts.length > 0 ? [`${some(facts.map(({ fact }) => fact))} not stated`] : [];
     parts.push(...catalogue.map((sentence) => sentence.replace(/^[\w ]+: /, "").replace(/\.$/, "")));
     const consequence = blocked.length > 0 ? `; not judged: ${blocked.join(", ")}` : "";
     report({
@@ -34,6 +35,14 @@ export const hopIncomplete: HopRule = {
     });
   },
 };
+
+/** The message names a few; all of them stand beside the finding. */
+const FACTS_TOLD = 4;
+
+function some(facts: readonly string[]): string {
+  const more = facts.length - FACTS_TOLD;
+  return more > 0 ? `${facts.slice(0, FACTS_TOLD).join(", ")} and ${more} more` : facts.join(", ");
+}
 
 function notJudged({ hop, result }: HopContext): string[] {
   const blocked: string[] = [];

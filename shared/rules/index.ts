@@ -63,11 +63,11 @@ export const HOP_RULES: readonly HopRule[] = [
   levelBelowThreshold,
   standbyLevel,
   capacity,
-  fadeMargin,
   climateMissing,
   rainRateSuperseded,
   rainValidity,
   availability,
+  fadeMargin,
 ];
 
 export const NETWORK_RULES: readonly NetworkRule[] = [

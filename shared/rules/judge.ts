@@ -51,7 +51,7 @@ export function judgeNetwork(
         const hop = hopName === undefined ? undefined : design.hops.get(hopName);
         const found = hop ? accepted(hop.accepts, finding(rule, report), today) : finding(rule, report);
         findings.push(found);
-        if (hop) byHop.set(hop.name, [...(byHop.get(hop.name) ?? []), found]);
+        if (hop && hop.accepts.length > 0) byHop.set(hop.name, [...(byHop.get(hop.name) ?? []), found]);
       },
     });
   }

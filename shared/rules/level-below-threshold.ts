@@ -15,8 +15,12 @@ export const levelBelowThreshold: HopRule = {
   fix: "Larger antennas, less loss, a lower mode or band, or a shorter hop.",
   source: "common practice",
   needs: ["levels"],
+  quietAfter: ["path-length", "frequency-outside-tuning"],
   good: exampleHop(),
-  bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    extra-loss 60 dB" }),
+  bad: exampleHop({
+    keld: "antenna A18-06 at 40 m\n    transmits high\n    extra-loss 30 dB",
+    tarn: "antenna A18-06 at 40 m\n    transmits low\n    extra-loss 30 dB",
+  }),
   check({ hop, result, report, has }) {
     const weaker = weakerDirection(hop, result);
     if (weaker === undefined || weaker.mode.fadeMarginDb > 0) return;

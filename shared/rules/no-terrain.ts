@@ -18,6 +18,8 @@ export const noTerrain: HopRule = {
     if (result.profile !== undefined) return;
     const reason = result.missing.find((sentence) => sentence.startsWith("Clearance: "));
     const why = reason === undefined ? "" : `: ${reason.slice("Clearance: ".length).replace(/\.$/, "")}`;
-    report({ at: address("hop", hop.name), message: `clearance is not judged${why}` });
+    const unknown = hop.ends.filter(({ site }) => site.groundM === undefined).map(({ site }) => site.name);
+    const ground = unknown.length > 0 ? ` and the ground of ${unknown.join(" and ")} is not known` : "";
+    report({ at: address("hop", hop.name), message: `clearance is not judged${ground}${why}` });
   },
 };

@@ -17,6 +17,7 @@ export const rainValidity: HopRule = {
   fix: "Read the availability with that in mind, or use measurements.",
   source: "Rec. ITU-R P.530-18 section 2.4.1",
   needs: ["distance", "levels"],
+  quietAfter: ["path-length"],
   good: exampleHop(),
   bad: `site AWAY {\n  at 48.2 -30.5\n}\n\n${exampleHop().replaceAll("TARN", "AWAY")}`,
   check({ hop, result, report }) {
@@ -24,8 +25,8 @@ export const rainValidity: HopRule = {
     const highestHz = Math.max(0, ...usedFrequenciesHz(hop));
     const outside: string[] = [];
     if (result.distanceM! > LONGEST_M)
-      outside.push(`${kilometres(result.distanceM!)} of ${kilometres(LONGEST_M)}`);
-    if (highestHz > HIGHEST_HZ) outside.push(`${frequency(highestHz)} of ${frequency(HIGHEST_HZ)}`);
+      outside.push(`${kilometres(result.distanceM!)} long (to ${kilometres(LONGEST_M)})`);
+    if (highestHz > HIGHEST_HZ) outside.push(`${frequency(highestHz)} (to ${frequency(HIGHEST_HZ)})`);
     if (outside.length === 0) return;
     report({
       at: address("hop", hop.name),

@@ -16,7 +16,7 @@ export const standbyLevel: HopRule = {
   fix: "A coupler with less difference between its arms, larger antennas, or a lower mode.",
   source: "common practice",
   needs: ["levels"],
-  quietAfter: ["level-below-threshold"],
+  quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold"],
   good: exampleHop({
     hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",
     keld: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits high",
@@ -24,7 +24,7 @@ export const standbyLevel: HopRule = {
   }),
   bad: exampleHop({
     hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",
-    keld: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits high\n    extra-loss 27 dB",
+    keld: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits high\n    extra-loss 22 dB",
     tarn: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits low",
   }),
   check({ hop, result, report }) {

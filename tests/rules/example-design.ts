@@ -1,0 +1,54 @@
+import { DesignModel } from "../../language/model/design-model.js";
+import { readSource } from "../../language/model/source-file.js";
+import type { Hop } from "../../shared/design/design.js";
+import type { Finding } from "../../shared/design/finding.js";
+import type { GroundInput } from "../../shared/evaluate/ground.js";
+import { evaluateHop } from "../../shared/evaluate/hop.js";
+import type { HopResult } from "../../shared/evaluate/result.js";
+import { inverse } from "../../shared/geodesy/geodesic.js";
+import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
+import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
+import { groundOf } from "../evaluate/builders.js";
+
+export const TODAY = "2026-06-01";
+
+export interface JudgedExample {
+  readonly problems: readonly string[];
+  readonly findings: readonly Finding[];
+}
+
+/** Reads an example as a user's file and judges it over the ground that the examples are written for. */
+export function judgeExample(text: string): JudgedExample {
+  const model = new DesignModel("/example");
+  model.setFile(readSource("/example/example.hop", `${EXAMPLE_PREAMBLE}\n${text}`));
+  const design = model.design();
+  const results = new Map<string, HopResult>();
+  const findings: Finding[] = [];
+  for (const hop of design.hops.values()) {
+    const result = evaluateHop(hop, exampleGround(hop));
+    results.set(hop.name, result);
+    findings.push(...judgeHop(hop, result, TODAY));
+  }
+  findings.push(...judgeNetwork(design, results, TODAY));
+  const problems = model.problemsOf("/example/example.hop").filter(({ severity }) => severity === "error");
+  return { problems: problems.map(({ message }) => message), findings };
+}
+
+/** Level ground at 200 m with a ridge of 15 m in the middle; no raster east of 30 degrees west; no survey file. */
+function exampleGround(hop: Hop): GroundInput {
+  const none: GroundInput = {
+    groundM: [undefined, undefined],
+    profileKind: "terrain",
+    problem: "the file is not there",
+  };
+  const from = hop.ends[0].site.position;
+  const to = hop.ends[1].site.position;
+  if (from === undefined || to === undefined || hop.surveyFile !== undefined) return none;
+  const { distanceM } = inverse({ from, to });
+  const heights = Array.from({ length: 101 }, (_, i) => {
+    const longitudeDeg = from.longitudeDeg + (i / 100) * (to.longitudeDeg - from.longitudeDeg);
+    if (longitudeDeg > -30 && longitudeDeg < 0) return null;
+    return i >= 49 && i <= 51 ? 215 : 200;
+  });
+  return distanceM > 0 ? groundOf(heights, distanceM) : none;
+}

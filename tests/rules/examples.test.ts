@@ -1,0 +1,38 @@
+import { describe, expect, test } from "vitest";
+import { RULES } from "../../shared/rules/index.js";
+import { judgeExample } from "./example-design.js";
+
+describe.each([...RULES.values()])("$id", (rule) => {
+  test("its bad example is found, its good one is not", () => {
+    const good = judgeExample(rule.good);
+    const bad = judgeExample(rule.bad);
+    expect(good.problems).toEqual([]);
+    expect(bad.problems).toEqual([]);
+    expect(
+      good.findings
+        .map(({ rule: id, message }) => `${id}: ${message}`)
+        .filter((text) => text.startsWith(`${rule.id}:`)),
+    ).toEqual([]);
+    expect(bad.findings.map(({ rule: id }) => id)).toContain(rule.id);
+  });
+
+  test("documents itself in whole sentences", () => {
+    expect(rule.id).toMatch(/^[a-z]+(-[a-z]+)*$/);
+    for (const text of [rule.checks, rule.why, rule.fix]) expect(text).toMatch(/^[A-Z0-9].*\.$/s);
+    expect(rule.title).toMatch(/^[A-Z].*[^.]$/);
+    expect(rule.source).not.toBe("");
+  });
+});
+
+test("a sound hop has no findings but those it is meant to have", () => {
+  expect(judgeExample(RULES.get("clearance")!.good).findings).toEqual([]);
+});
+
+test("messages stand alone: no rule, no address, one line", () => {
+  for (const rule of RULES.values()) {
+    for (const { message } of judgeExample(rule.bad).findings) {
+      expect(message).not.toMatch(/[\n.]$|undefined|NaN/);
+      expect(message.length).toBeLessThan(240);
+    }
+  }
+});
