@@ -1,30 +1,31 @@
-import { readFileSync } from "node:fs";
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { describe, expect, test } from "vitest";
-import { readSource } from "../../language/model/source-file.js";
-import { DesignSession } from "../../server/session/design-session.js";
-import { loadProject } from "../../server/session/load.js";
+import { afterAll, describe, expect, test } from "vitest";
+import { judgeFolder } from "../../server/cli/findings/judged-folder.js";
+import type { PlacedFinding } from "../../server/cli/findings/placed.js";
 
 /** A day in the sample's own time: no acceptance in it has an end. */
 const TODAY = "2026-11-01";
+const SAMPLES = fileURLToPath(new URL("../../samples/", import.meta.url));
+const copies = mkdtempSync(join(tmpdir(), "hopwright-samples-"));
+afterAll(() => rmSync(copies, { recursive: true }));
 
 describe("sample network Eskerfold", () => {
   test("has an exception that it accepts and remarks about unconfirmed channel plans, nothing else", async () => {
-    const { text, hops, findings, terrainProblems } = await judge("eskerfold");
-    expect(text).toEqual([]);
+    const { hops, findings, terrainProblems } = await judge("eskerfold");
     expect(terrainProblems).toEqual([]);
     expect(hops.size).toBe(14);
     expect(findings).toEqual([
-      "accepted clearance hop SKELHAVEN-RUDDOCK / RUDDOCK / antenna.at",
-      "info channel-plan-unconfirmed hop CRAWFELL-SIFTLAW / channel",
-      "info channel-plan-unconfirmed hop GULLSCAR-SKELHAVEN / channel",
-      "info channel-plan-unconfirmed hop HIGHFOLD-OSTREL / channel",
-      "info channel-plan-unconfirmed hop HIGHFOLD-TOLLBECK / channel",
-      "info channel-plan-unconfirmed hop LARKHOWE-GULLSCAR / channel",
-      "info channel-plan-unconfirmed hop LARKHOWE-MERROW / channel",
-      "info channel-plan-unconfirmed hop OSTREL-ANSELBAY / channel",
-      "info channel-plan-unconfirmed hop OSTREL-LARKHOWE / channel",
-      "info channel-plan-unconfirmed hop SKELHAVEN-RUDDOCK / channel",
+      "accepted clearance SKELHAVEN-RUDDOCK tails.hop: 20 m",
+      "info channel-plan-unconfirmed ring.hop: F.383 / 59.3 MHz / 2",
+      "info channel-plan-unconfirmed ring.hop: F.497 / 56 MHz / 2",
+      "info channel-plan-unconfirmed tails.hop: ECC0507 / 500 MHz / 6",
+      "info channel-plan-unconfirmed tails.hop: F.497 / 28 MHz / 5",
+      "info channel-plan-unconfirmed tails.hop: F.595 / 55 MHz / 4",
+      "info channel-plan-unconfirmed tails.hop: F.636 / 56 MHz / 3",
+      "info channel-plan-unconfirmed tails.hop: F.637 / 56 MHz / 7",
     ]);
   });
 
@@ -41,16 +42,18 @@ describe("sample network Eskerfold", () => {
 });
 
 describe("sample lessons", () => {
-  const REMARKS = ["ALDER-BIRCH", "ALDER-HAZEL", "BIRCH-ROWAN", "MAPLE-WILLOW"].map(
-    (hop) => `info channel-plan-unconfirmed hop ${hop} / channel`,
-  );
-  const BLOCKED = "error clearance hop ALDER-HAZEL / HAZEL / antenna.at";
-  const RAIN = "error availability hop BIRCH-ROWAN";
-  const ACCEPTED = "accepted clearance hop MAPLE-WILLOW / WILLOW / antenna.at";
+  const REMARKS = [
+    "F.497 / 28 MHz / 3",
+    "F.595 / 55 MHz / 3",
+    "F.636 / 56 MHz / 2",
+    "F.637 / 56 MHz / 5",
+  ].map((channel) => `info channel-plan-unconfirmed hops.hop: ${channel}`);
+  const BLOCKED = "error clearance ALDER-HAZEL hops.hop: 15 m";
+  const RAIN = "error availability BIRCH-ROWAN hops.hop: BIRCH-ROWAN";
+  const ACCEPTED = "accepted clearance MAPLE-WILLOW hops.hop: 20 m";
 
   test("fail in the two places meant, with one accepted exception", async () => {
-    const { text, findings } = await judge("learning");
-    expect(text).toEqual([]);
+    const { findings } = await judge("learning");
     expect(findings).toEqual([...REMARKS, BLOCKED, RAIN, ACCEPTED].sort());
   });
 
@@ -79,7 +82,7 @@ describe("sample lessons", () => {
       "no acceptance",
       '  accept clearance because "the forester keeps these trees at 14 m"\n',
       "",
-      "error clearance hop MAPLE-WILLOW",
+      "error clearance MAPLE-WILLOW",
     ],
     [
       "an acceptance that has ended",
@@ -87,7 +90,7 @@ describe("sample lessons", () => {
       "accept clearance until 2020-01-01 because",
       "acceptance-expired",
     ],
-    ["what grown trees cost", '"spruce" 14 m', '"spruce" 22 m', "error availability hop MAPLE-WILLOW"],
+    ["what grown trees cost", '"spruce" 14 m', '"spruce" 22 m', "error availability MAPLE-WILLOW"],
   ])("%s is found", async (_what, from, to, expected) => {
     const before = (await judge("learning")).findings;
     const fresh = (await judge("learning", from, to)).findings.filter((finding) => !before.includes(finding));
@@ -124,31 +127,33 @@ describe("sample lessons", () => {
   });
 });
 
-/** Loads a sample as the command line does, with one change made in its hops if asked, and judges it. */
+/** Judges a sample as `hopwright check` does, on a copy with one change made in its hops if asked. */
 async function judge(sample: string, from?: string, to = "") {
-  const folder = fileURLToPath(new URL(`../../samples/${sample}`, import.meta.url));
-  const { project, unreadable } = loadProject(folder);
-  expect(unreadable).toEqual([]);
-  if (from !== undefined) {
-    const path = `${folder.replaceAll("\\", "/")}/hops.hop`;
-    const text = readFileSync(path, "utf8");
-    expect(text).toContain(from);
-    project.setFile(readSource(path, text.replaceAll(from, to)));
-  }
-  expect(project.designs()).toHaveLength(1);
-  const model = project.designs()[0]!;
-  const session = new DesignSession(model, { today: TODAY });
-  await session.update();
-  const all = [
-    ...[...session.results().values()].flatMap((judged) => judged.findings),
-    ...session.networkFindings(),
-  ];
+  const folder = from === undefined ? `${SAMPLES}${sample}` : changedCopy(sample, from, to);
+  const judged = await judgeFolder(folder, { today: TODAY });
+  expect(judged.unreadable).toEqual([]);
+  expect(judged.designs).toHaveLength(1);
+  const { findings, session, terrainProblems } = judged.designs[0]!;
   return {
-    text: [...model.allFiles()].flatMap((file) => model.problemsOf(file.path)),
     hops: session.results(),
-    findings: all
-      .map(({ rule, severity, at, accepted }) => `${accepted ? "accepted" : severity} ${rule} ${at}`)
-      .sort(),
-    terrainProblems: session.terrain()?.problems,
+    findings: findings.map(line).sort(),
+    terrainProblems,
   };
+}
+
+/** For example `error clearance ALDER-HAZEL hops.hop: 15 m`; accepted ones begin with `accepted`. */
+function line({ rule, severity, hop, place, accepted }: PlacedFinding): string {
+  const at =
+    place &&
+    `${place.file.split("/").at(-1)}: ${place.lineText.slice(place.column - 1, place.endColumn - 1)}`;
+  return [accepted ? "accepted" : severity, rule, hop, at].filter((part) => part !== undefined).join(" ");
+}
+
+function changedCopy(sample: string, from: string, to: string): string {
+  cpSync(SAMPLES, copies, { recursive: true });
+  const file = `${copies}/${sample}/hops.hop`;
+  const text = readFileSync(file, "utf8");
+  expect(text).toContain(from);
+  writeFileSync(file, text.replaceAll(from, to));
+  return `${copies}/${sample}`;
 }
