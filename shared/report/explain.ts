@@ -1,0 +1,182 @@
+import type { Hop } from "../design/design.js";
+import type {
+  ClearanceResult,
+  DirectionResult,
+  HopResult,
+  InputUsed,
+  MethodUsed,
+} from "../evaluate/result.js";
+import {
+  availability,
+  dbm,
+  decibels,
+  degrees,
+  frequency,
+  fresnel,
+  fresnelAsked,
+  kFactor,
+  kilometres,
+  metres,
+  outage,
+  yearly,
+} from "../format/numbers.js";
+import { multipathSteps, rainSteps, type Step } from "./steps.js";
+
+/** One computed figure and everything that it rests on, without layout. */
+export interface Explanation {
+  /** For example `fade margin KELD to TARN`. */
+  readonly figure: string;
+  readonly value: string;
+  readonly methods: readonly MethodUsed[];
+  /** What went in, and where each came from. */
+  readonly inputs: readonly InputUsed[];
+  /** Intermediate values, under the symbols of the method. */
+  readonly steps: readonly Step[];
+  readonly notes: readonly string[];
+}
+
+/** Explains every figure of a hop; what is missing stands last. */
+export function explainHop(hop: Hop, result: HopResult): Explanation[] {
+  const from = sourcesOf(result);
+  return [
+    ...pathOf(result, from),
+    ...result.clearance.map((one) => clearanceOf(one, from)),
+    ...result.directions.map((direction) => levelOf(direction, from)),
+    ...result.directions.flatMap((direction) => marginsOf(direction)),
+    ...rainOf(hop, result, from),
+    ...multipathOf(hop, result, from),
+    ...availabilityOf(result, from),
+    ...result.missing.map((sentence) => explanation("not computed", sentence)),
+  ];
+}
+
+type Sources = ReturnType<typeof sourcesOf>;
+
+/** Methods by a part of their source or purpose, inputs by a part of their name. */
+function sourcesOf(result: HopResult) {
+  return {
+    methods: (pattern: RegExp) =>
+      result.methods.filter(({ source, what }) => pattern.test(`${source} ${what}`)),
+    inputs: (pattern: RegExp) => result.inputs.filter(({ name }) => pattern.test(name)),
+    notes: (pattern: RegExp) => result.notes.filter((note) => pattern.test(note)),
+  };
+}
+
+function explanation(figure: string, value: string, more: Partial<Explanation> = {}): Explanation {
+  return { figure, value, methods: [], inputs: [], steps: [], notes: [], ...more };
+}
+
+function pathOf(result: HopResult, from: Sources): Explanation[] {
+  if (result.distanceM === undefined) return [];
+  const steps = (result.geometry ?? []).flatMap((end) => [
+    { name: `azimuth at ${end.site}`, value: degrees(end.azimuthDeg) },
+    { name: `elevation at ${end.site}`, value: degrees(end.elevationDeg) },
+    { name: `antenna of ${end.site} above sea level`, value: metres(end.groundM + end.antennaHeightM) },
+  ]);
+  if (result.slantDistanceM !== undefined)
+    steps.push({ name: "straight distance", value: kilometres(result.slantDistanceM) });
+  return [
+    explanation("path length", kilometres(result.distanceM), {
+      methods: from.methods(/Geodesic|Geometry/),
+      inputs: from.inputs(/^(ground|median k)/),
+      steps,
+    }),
+  ];
+}
+
+function clearanceOf(one: ClearanceResult, from: Sources): Explanation {
+  const asked = one.forInformation ? "for information" : `${fresnelAsked(one.requiredFraction)} asked`;
+  return explanation(`clearance at ${kFactor(one.kFactor)}`, `${fresnel(one.fraction)}, ${asked}`, {
+    inputs: from.inputs(/^(ground|frequency of the Fresnel zone)/),
+    steps: [
+      {
+        name: "critical point",
+        value: `${kilometres(one.distanceM)}${one.obstacle === undefined ? "" : `, "${one.obstacle}"`}`,
+      },
+      { name: "its top above sea level", value: metres(one.obstacleM) },
+      { name: "clearance over it and the bulge", value: metres(one.clearanceM) },
+      { name: "F1 there", value: metres(one.fresnelRadiusM) },
+    ],
+    notes: from.notes(/^(Clearance|Not every obstacle)/),
+  });
+}
+
+function levelOf(direction: DirectionResult, from: Sources): Explanation {
+  return explanation(`received level ${direction.from} to ${direction.to}`, dbm(direction.receivedLevelDbm), {
+    methods: from.methods(/P\.525|P\.676|P\.835|P\.526/),
+    inputs: from.inputs(/^(gain of|pressure|temperature|water vapour)/),
+    steps: [
+      { name: "frequency", value: frequency(direction.frequencyHz) },
+      ...direction.levels.map((row) => ({
+        name: row.element,
+        value: `${decibels(row.changeDb)}, ${dbm(row.levelDbm)}`,
+      })),
+    ],
+    notes: from.notes(/^(Gain|Loss|Gases|Diffraction|The level|The path lies)/),
+  });
+}
+
+function marginsOf({ from, to, modes }: DirectionResult): Explanation[] {
+  return modes.map((mode) =>
+    explanation(`fade margin ${from} to ${to}, ${mode.modulation}`, decibels(mode.fadeMarginDb), {
+      steps: [
+        { name: "received level", value: dbm(mode.receivedLevelDbm) },
+        { name: `threshold (${mode.thresholdFrom})`, value: dbm(mode.thresholdDbm) },
+      ],
+    }),
+  );
+}
+
+function rainOf(hop: Hop, result: HopResult, from: Sources): Explanation[] {
+  const { rainAttenuation001Db } = result;
+  if (rainAttenuation001Db === undefined) return [];
+  return [
+    explanation("rain attenuation exceeded for 0.01 % of the year", decibels(rainAttenuation001Db), {
+      methods: from.methods(/P\.838|2\.4\.1|PN\.837/),
+      inputs: from.inputs(/^(rain rate|polarization|path length)/),
+      steps: rainSteps(hop, result),
+      notes: from.notes(/[Rr]ain/),
+    }),
+  ];
+}
+
+function multipathOf(hop: Hop, result: HopResult, from: Sources): Explanation[] {
+  return result.directions.flatMap((direction) => {
+    const mode = direction.modes.at(-1);
+    if (mode?.multipath === undefined) return [];
+    return explanation(
+      `multipath outage ${direction.from} to ${direction.to}, ${mode.modulation}`,
+      `${outage(mode.multipath.timePercent)} of the year, ${outage(mode.multipathWorstMonthPercent ?? 0)} of the worst month`,
+      {
+        methods: from.methods(/section 2\.3/),
+        inputs: from.inputs(/^(logK|dN75|dN1|mean terrain|path length)/),
+        steps: multipathSteps(hop, result, direction.frequencyHz),
+        notes: from.notes(/[Mm]ultipath/),
+      },
+    );
+  });
+}
+
+function availabilityOf(result: HopResult, from: Sources): Explanation[] {
+  const found = result.availability;
+  if (found === undefined) return [];
+  return [
+    explanation(
+      `availability, ${found.modulation}`,
+      `${found.bound ? `${found.bound} ` : ""}${availability(found.availabilityPercent)}`,
+      {
+        steps: [
+          {
+            name: "multipath, both directions",
+            value: `${outage(found.multipathPercent)}, ${yearly(found.multipathPercent)}`,
+          },
+          {
+            name: "rain, worse direction",
+            value: `${outage(found.rainPercent)}, ${yearly(found.rainPercent)}`,
+          },
+        ],
+        notes: from.notes(/^Both directions/),
+      },
+    ),
+  ];
+}

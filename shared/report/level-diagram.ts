@@ -1,0 +1,61 @@
+import type { DirectionResult, HopResult, LevelRow } from "../evaluate/result.js";
+import { dbi, dbm, decibels, fixed, frequency } from "../format/numbers.js";
+
+/** A table without layout: every printer draws it in its own way. Cells of a row stand in the order of `columns`. */
+export interface Table {
+  readonly title: string;
+  readonly columns: readonly { readonly title: string; readonly align: "left" | "right" }[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** The level diagrams of a hop, one table a direction: what the signal passes, and the level behind it. */
+export function levelTables(result: HopResult): Table[] {
+  return result.directions.map((direction) => ({
+    title: titleOf(direction),
+    columns: [
+      { title: "Site", align: "left" },
+      { title: "Element", align: "left" },
+      { title: "Detail", align: "left" },
+      { title: "Change", align: "right" },
+      { title: "Level", align: "right" },
+    ],
+    rows: direction.levels.map((row) => [
+      row.site ?? "",
+      row.element,
+      row.detail ?? "",
+      change(row),
+      dbm(row.levelDbm),
+    ]),
+  }));
+}
+
+/** Every mode of a hop: level, threshold, margin and outage of each direction. */
+export function modeTables(result: HopResult): Table[] {
+  return result.directions.map((direction) => ({
+    title: titleOf(direction),
+    columns: [
+      { title: "Mode", align: "left" },
+      { title: "Power", align: "right" },
+      { title: "Received", align: "right" },
+      { title: "Threshold", align: "right" },
+      { title: "Fade margin", align: "right" },
+    ],
+    rows: direction.modes.map((mode) => [
+      mode.modulation,
+      dbm(mode.transmitPowerDbm),
+      dbm(mode.receivedLevelDbm),
+      dbm(mode.thresholdDbm),
+      decibels(mode.fadeMarginDb),
+    ]),
+  }));
+}
+
+function titleOf({ from, to, frequencyHz }: DirectionResult): string {
+  return `${from} to ${to}, ${frequency(frequencyHz)}`;
+}
+
+function change({ element, changeDb }: LevelRow): string {
+  if (changeDb === 0) return "";
+  if (element.endsWith("antenna")) return `+${dbi(changeDb)}`;
+  return `${changeDb > 0 ? "+" : ""}${fixed(changeDb, 1)} dB`;
+}

@@ -1,0 +1,64 @@
+import { expect, test } from "vitest";
+import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { explainHop } from "../../shared/report/explain.js";
+import { levelTables, modeTables } from "../../shared/report/level-diagram.js";
+import { levelGround, makeHop, notFinite, QAM128, QPSK } from "./builders.js";
+
+const HOP = makeHop({ modes: [QPSK, QAM128] });
+const LENGTH_M = evaluateHop(HOP, levelGround(9000)).distanceM!;
+const RESULT = evaluateHop(HOP, levelGround(LENGTH_M));
+
+test("a level table has a cell for each column, first and last level being those of the diagram", () => {
+  const tables = levelTables(RESULT);
+  expect(tables.map(({ title }) => title)).toEqual(["KELD to TARN, 18.93 GHz", "TARN to KELD, 17.92 GHz"]);
+  for (const table of [...tables, ...modeTables(RESULT)]) {
+    for (const row of table.rows) expect(row).toHaveLength(table.columns.length);
+  }
+  expect(tables[0]!.rows[0]).toEqual(["KELD", "transmitter output", "R18, 55 MHz 128QAM", "", "20.0 dBm"]);
+  expect(tables[0]!.rows[1]).toEqual(["KELD", "transmit antenna", "A18-06", "+38.5 dBi", "58.5 dBm"]);
+  expect(tables[0]!.rows.at(-1)![4]).toBe(`${RESULT.directions[0]!.receivedLevelDbm.toFixed(1)} dBm`);
+});
+
+test("each figure is explained with its method, its inputs and its steps", () => {
+  const told = explainHop(HOP, RESULT);
+  expect(notFinite(told)).toEqual([]);
+  const of = (figure: string) => told.find((one) => one.figure.startsWith(figure))!;
+  expect(of("rain attenuation").value).toBe(`${RESULT.rainAttenuation001Db!.toFixed(1)} dB`);
+  // The steps end in the figure itself.
+  const a001 = of("rain attenuation").steps.find(({ name }) => name === "A001Db")!;
+  expect(Number(a001.value)).toBeCloseTo(RESULT.rainAttenuation001Db!, 3);
+  expect(of("rain attenuation").inputs).toContainEqual({
+    name: "rain rate at 0.01 %",
+    value: "34 mm/h",
+    origin: "design",
+  });
+  expect(of("multipath outage").methods.map(({ source }) => source)).toEqual([
+    "Rec. ITU-R P.530-18 section 2.3.1",
+    "Rec. ITU-R P.530-18 section 2.3.2",
+    "Rec. ITU-R P.530-18 section 2.3.4",
+  ]);
+  expect(of("multipath outage").steps.map(({ name }) => name)).toContain("hcM");
+  expect(of("fade margin KELD to TARN, QPSK").steps[1]).toEqual({
+    name: "threshold (catalogue)",
+    value: "-86.0 dBm",
+  });
+});
+
+test("every method of the result stands in some explanation, with its status", () => {
+  const cited = new Set(
+    explainHop(HOP, RESULT).flatMap(({ methods }) => methods.map(({ source }) => source)),
+  );
+  expect(RESULT.methods.filter(({ source }) => !cited.has(source))).toEqual([]);
+  for (const { status } of RESULT.methods) expect(status).not.toBe("");
+});
+
+test("what is missing is explained as missing", () => {
+  const bare = makeHop({ climate: {} });
+  const told = explainHop(bare, evaluateHop(bare, levelGround(LENGTH_M)));
+  expect(
+    told
+      .filter(({ figure }) => figure === "not computed")
+      .map(({ value }) => value)
+      .join(" "),
+  ).toContain("rain rate");
+});
