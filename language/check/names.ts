@@ -62,14 +62,14 @@ function checkReference(reference: Reference, index: NameIndex): TextProblem | u
 function unknownName(kind: NamedKind, name: string, start: number, end: number, index: NameIndex): TextProblem {
   const names = index.names(kind);
   const meant = nearest(name, names);
-  const some = names.slice(0, 8).join(", ");
+  const few = names.length > 0 && names.length <= 12;
   return {
     rule: "unknown-name",
     severity: "error",
     start,
     end,
     message: `there is no ${kind} ${name}${meant ? `; did you mean ${meant}?` : ""}`,
-    help: meant ? undefined : names.length > 0 ? `${kind}s are: ${some}${names.length > 8 ? ", ..." : ""}` : `declare it: ${kind} ${name} { ... }`,
+    help: meant ? undefined : few ? `${kind}s are: ${[...names].sort().join(", ")}` : `declare it: ${kind} ${name} { ... }`,
     fixes: meant ? [{ title: `Write ${meant}`, start, end, newText: meant }] : [],
   };
 }

@@ -78,6 +78,7 @@ function readStatement(statement: Statement, context: Context, problems: TextPro
 function readArguments(property: Property, atoms: readonly Atom[], from: number, problems: TextProblem[]): Argument[] {
   const args: Argument[] = [];
   const taken = new Set<ArgSpec>();
+  const labels = new Set(property.args.flatMap(({ label }) => label?.split(" ")[0] ?? []));
   let at = from;
   while (at < atoms.length) {
     const atom = atoms[at]!;
@@ -104,7 +105,7 @@ function readArguments(property: Property, atoms: readonly Atom[], from: number,
       at++;
       continue;
     }
-    const reading = readValue(choice, atoms, at);
+    const reading = readValue(choice, atoms, at, labels);
     if (reading.problem) problems.push(reading.problem);
     const next = Math.min(Math.max(reading.next, at + 1), atoms.length);
     args.push({ spec, value: reading.value, start: atoms[at]!.start, end: atoms[next - 1]!.end });

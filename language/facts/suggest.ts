@@ -2,13 +2,14 @@
 
 /** The candidate nearest to the word, if it is near enough to be what was meant. */
 export function nearest(word: string, candidates: Iterable<string>): string | undefined {
-  const limit = Math.max(1, Math.floor(word.length / 3));
+  const limit = Math.floor((word.length + 1) / 3);
   let best: string | undefined;
   let bestDistance = limit + 1;
   for (const candidate of candidates) {
     if (Math.abs(candidate.length - word.length) > limit) continue;
-    const distance = editDistance(word.toLowerCase(), candidate.toLowerCase(), bestDistance);
-    if (distance < bestDistance) {
+    const distance = editDistance(word.toLowerCase(), candidate.toLowerCase(), bestDistance + 1);
+    // Of two equally near ones the first in the alphabet, whatever order they were declared in.
+    if (distance < bestDistance || (distance === bestDistance && distance <= limit && best !== undefined && candidate < best)) {
       best = candidate;
       bestDistance = distance;
     }

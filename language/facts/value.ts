@@ -36,12 +36,13 @@ export function fits(spec: ValueSpec, atom: Atom): boolean {
   }
 }
 
-export function readValue(spec: ValueSpec, atoms: readonly Atom[], at: number): Reading {
+/** @param labels words that announce another argument, so no misspelt units */
+export function readValue(spec: ValueSpec, atoms: readonly Atom[], at: number, labels: ReadonlySet<string> = new Set()): Reading {
   const atom = atoms[at]!;
   const next = at + 1;
   switch (spec.type) {
     case "quantity":
-      return readQuantity(spec, atoms, at);
+      return readQuantity(spec, atoms, at, labels);
     case "number":
       return { ...readNumber(spec, atom), next };
     case "word":
@@ -96,7 +97,7 @@ export function article(noun: string): string {
 
 const GLUED = /^([+\-−]?(?:\d+(?:[.,]\d*)?|\.\d+)(?:[eE][+-]?\d+)?)(\D.*)?$/;
 
-function readQuantity(spec: QuantitySpec, atoms: readonly Atom[], at: number): Reading {
+function readQuantity(spec: QuantitySpec, atoms: readonly Atom[], at: number, labels: ReadonlySet<string>): Reading {
   const atom = atoms[at]!;
   const glued = GLUED.exec(atom.text);
   const digits = glued?.[1] ?? atom.text;
@@ -110,8 +111,7 @@ function readQuantity(spec: QuantitySpec, atoms: readonly Atom[], at: number): R
   if (!found) {
     const meant = unitText !== undefined && nearest(unitText, unitSymbols(spec.dimension));
     const unit = meant || unitSymbols(spec.dimension)[0]!;
-    const knownWord = unitText !== undefined && (glued?.[2] || meant || !isLabelLike(unitText));
-    if (knownWord) {
+    if (unitText !== undefined && !labels.has(unitText)) {
       const unitStart = glued?.[2] ? atom.end - unitText.length : following!.start;
       return {
         next,
@@ -154,11 +154,6 @@ function readQuantity(spec: QuantitySpec, atoms: readonly Atom[], at: number): R
   return message
     ? { next, problem: { rule: "value-range", severity: "error", ...range, message } }
     : { next, value };
-}
-
-/** A word that is more likely the next argument's label than a misspelt unit. */
-function isLabelLike(word: string): boolean {
-  return /^[a-z-]{2,}$/.test(word);
 }
 
 function listUnits(dimension: Dimension): string {

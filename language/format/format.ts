@@ -3,6 +3,8 @@
  * blank line between declarations. Nothing of it is a matter of taste, so a diff shows decisions alone.
  * Comments stay with the fact they precede or follow. Text with unreadable shapes is left as it is.
  */
+import type { Fact } from "../facts/fact.js";
+import { readFacts } from "../facts/read.js";
 import { blockContext, END, findProperty, orderOf } from "../schema/index.js";
 import type { Context } from "../schema/types.js";
 import { parse } from "../syntax/parse.js";
@@ -15,7 +17,12 @@ export type Formatted =
 export function formatText(text: string): Formatted {
   const tree = parse(text);
   if (tree.problems.length > 0) return { ok: false, problems: tree.problems };
-  const source: Source = { text, comments: [...tree.comments].sort((a, b) => a.start - b.start), taken: 0 };
+  const source: Source = {
+    text,
+    comments: [...tree.comments].sort((a, b) => a.start - b.start),
+    taken: 0,
+    quantities: quantityStarts(readFacts(tree.statements, "file").facts),
+  };
   const lines = formatBlock(source, tree.statements, "file", text.length, 0, 0);
   const formatted = lines.join("\n");
   return { ok: true, text: formatted === "" ? "" : `${formatted}\n` };
@@ -26,6 +33,8 @@ interface Source {
   readonly comments: readonly Comment[];
   /** Comments before this index are placed already. */
   taken: number;
+  /** Offsets at which a quantity starts: there `24m` is the same as `24 m`, elsewhere it may be a name. */
+  readonly quantities: ReadonlySet<number>;
 }
 
 /** A statement with the comments that travel with it, laid out. */
@@ -45,7 +54,8 @@ function formatBlock(source: Source, statements: readonly Statement[], context: 
     const before = takeComments(source, statement.start);
     const first = before[0]?.start ?? statement.start;
     const spaced = hasBlankLine(source.text, behind, first);
-    const lines = before.flatMap((comment) => commentLines(comment, indent));
+    const lines = commentBlock(source.text, before, indent);
+    if (before.length > 0 && hasBlankLine(source.text, before.at(-1)!.end, statement.start)) lines.push("");
     lines.push(...formatStatement(source, statement, context, depth));
     const trailing = takeTrailing(source, statement.end);
     if (trailing) lines[lines.length - 1] += `  ${trailing.text}`;
@@ -56,7 +66,7 @@ function formatBlock(source: Source, statements: readonly Statement[], context: 
   const out = joinItems(context === "file" ? items : stableSort(items), context === "file");
   if (rest.length > 0) {
     if (out.length > 0 && hasBlankLine(source.text, behind, rest[0]!.start)) out.push("");
-    out.push(...rest.flatMap((comment) => commentLines(comment, indent)));
+    out.push(...commentBlock(source.text, rest, indent));
   }
   return out;
 }
@@ -65,7 +75,7 @@ function formatStatement(source: Source, statement: Statement, context: Context,
   const indent = "  ".repeat(depth);
   // Comments between the atoms have no line of their own to stand on; they go behind the statement.
   const inside = takeComments(source, statement.block?.start ?? statement.end);
-  const words = atomsText(statement.atoms);
+  const words = atomsText(source, statement.atoms);
   const aside = inside.map((comment) => `  ${comment.text}`).join("");
   if (!statement.block) return [`${indent}${words}${aside}`];
   const opening = takeTrailing(source, statement.block.start + 1);
@@ -79,18 +89,21 @@ function formatStatement(source: Source, statement: Statement, context: Context,
   return [`${indent}${words} {${aside}${aside2}`, ...body, `${indent}}`];
 }
 
-function atomsText(atoms: readonly Atom[]): string {
-  return atoms.map(atomText).join(" ");
+function atomsText(source: Source, atoms: readonly Atom[]): string {
+  return atoms.map((atom) => atomText(atom, source.quantities.has(atom.start))).join(" ");
 }
 
-const GLUED = /^([+\-−]?(?:\d+(?:\.\d*)?|\.\d+))(%|[A-Za-z°µ][A-Za-z/%0-9³]*)$/;
-const UNIT_LIKE = /^(%|°C?|[kMG]?Hz|dB[mWid]?|dB\/(m|100m)|[cmk]?m|mm\/h|[kMG]?bit\/s|hPa|mbar|N\/km|g\/m3|F1|deg|mW|W)$/;
-
-function atomText(atom: Atom): string {
+function atomText(atom: Atom, isQuantity: boolean): string {
   if (atom.kind === "angle") return atom.text.replace(/\s+/g, "").replace(/[′’]/g, "'").replace(/[″”]/g, '"').replace("º", "°").toUpperCase();
-  if (atom.kind === "string") return atom.text;
-  const glued = atom.kind === "word" ? GLUED.exec(atom.text) : null;
-  return glued && UNIT_LIKE.test(glued[2]!) ? `${glued[1]} ${glued[2]}` : atom.text;
+  return isQuantity ? atom.text.replace(/^([+\-−]?[\d.]+(?:[eE][+-]?\d+)?)(?=\D)/, "$1 ") : atom.text;
+}
+
+function quantityStarts(facts: readonly Fact[], into: Set<number> = new Set()): ReadonlySet<number> {
+  for (const fact of facts) {
+    for (const { value, start } of fact.args) if (value?.type === "quantity") into.add(start);
+    quantityStarts(fact.facts, into);
+  }
+  return into;
 }
 
 function joinItems(items: readonly Item[], topLevel: boolean): string[] {
@@ -120,6 +133,15 @@ function takeTrailing(source: Source, offset: number): Comment | undefined {
   if (!next || !/^[ \t;]*$/.test(source.text.slice(offset, next.start)) || next.text.includes("\n")) return undefined;
   source.taken++;
   return next;
+}
+
+/** Comments with the blank lines that parted them. */
+function commentBlock(text: string, comments: readonly Comment[], indent: string): string[] {
+  return comments.flatMap((comment, i) => {
+    const previous = comments[i - 1];
+    const gap = previous && hasBlankLine(text, previous.end, comment.start) ? [""] : [];
+    return [...gap, ...commentLines(comment, indent)];
+  });
 }
 
 function commentLines(comment: Comment, indent: string): string[] {

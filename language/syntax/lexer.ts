@@ -19,11 +19,21 @@ export class HopLexer extends DefaultLexer {
     const result = super.tokenize(text, options);
     const types = this.definition as Record<string, TokenType>;
     const problems: SyntaxProblem[] = [];
-    const tokens = mendBraces(result.tokens, types["}"]!, problems);
+    const tokens = mendBraces(dropOpenComment(result.tokens, problems), types["}"]!, problems);
     const comments = result.hidden.filter(isComment).map(commentOf);
     const report: HopLexingReport = { diagnostics: [], problems, comments };
     return { ...result, tokens, report };
   }
+}
+
+/** A comment that is not closed costs its line; the lines behind it are still read. */
+function dropOpenComment(tokens: IToken[], problems: SyntaxProblem[]): IToken[] {
+  const at = tokens.findIndex((token, i) => token.tokenType.name === "SLASH" && tokens[i + 1]?.startOffset === token.startOffset + 1 && tokens[i + 1]!.image.startsWith("*"));
+  if (at < 0) return tokens;
+  const start = tokens[at]!.startOffset;
+  problems.push({ start, end: start + 2, message: "this comment is not closed", help: "add */ where it ends" });
+  const lineEnd = tokens.findIndex((token, i) => i > at && token.tokenType.name === "SEP");
+  return [...tokens.slice(0, at), ...(lineEnd < 0 ? [] : dropOpenComment(tokens.slice(lineEnd), problems))];
 }
 
 function mendBraces(tokens: readonly IToken[], closingType: TokenType, problems: SyntaxProblem[]): IToken[] {

@@ -72,7 +72,4 @@ function checkAtom(atom: Atom, problems: SyntaxProblem[]): void {
   if (atom.kind === "string" && (atom.text.length === 1 || !/(^|[^\\])(\\\\)*"$/.test(atom.text.slice(1)))) {
     problems.push({ start: atom.start, end: atom.end, message: 'this text is not closed', help: 'add the closing "' });
   }
-  if (atom.kind === "word" && /^\*/.test(atom.text) && atom.text !== "*") {
-    problems.push({ start: atom.start, end: atom.end, message: "this comment is not closed", help: "add */ where it ends" });
-  }
 }

@@ -1,0 +1,49 @@
+/** Widths and modulations that the hop's radio has. */
+import type { RadioMode } from "../../shared/design/design.js";
+import { bandwidth, bitRate, dbm } from "../../shared/format/numbers.js";
+import { quantityOf } from "../facts/fact.js";
+import type { ArgSpec } from "../schema/types.js";
+import type { Proposal } from "./completion.js";
+import type { Expected } from "./expected.js";
+import { channelWidthHz, hopRadio, type Scene } from "./scene.js";
+
+/** Widths for `mode` and `modes` of a hop; that of the channel first. */
+export function modeWidths(scene: Scene, expected: Expected, spec: ArgSpec): readonly Proposal[] {
+  if (!isModeOfHop(scene, expected) || spec.name !== "bandwidth") return [];
+  const channelHz = channelWidthHz(scene);
+  const widths = [...new Set(hopRadio(scene)?.modes.map((mode) => mode.bandwidthHz))].sort((a, b) => a - b);
+  return widths.map((widthHz) => {
+    const same = channelHz !== undefined && Math.abs(channelHz - widthHz) < 1000;
+    const label = bandwidth(widthHz);
+    return { label, kind: "value", insertText: label, detail: same ? "the channel's width" : hopRadio(scene)?.name, rank: same ? -1 : 0 };
+  });
+}
+
+/** Modulations at the width written; in a radio's own `mode`, those that the design's radios name. */
+export function modulations(scene: Scene, expected: Expected): readonly Proposal[] {
+  const widthHz = quantityOf(expected.fact, "bandwidth");
+  if (!isModeOfHop(scene, expected)) return inAnyRadio(scene);
+  const modes = hopRadio(scene)?.modes.filter((mode) => widthHz !== undefined && Math.abs(mode.bandwidthHz - widthHz) < 1000) ?? [];
+  return [...modes].sort((a, b) => (a.bitRateBps ?? 0) - (b.bitRateBps ?? 0)).map((mode) => ({ label: mode.modulation, kind: "value", insertText: mode.modulation, detail: modeText(mode) }));
+}
+
+/** `310 Mbit/s, 20.0 dBm, threshold -69.0 dBm` */
+export function modeText({ bitRateBps, transmitPowerDbm, thresholdDbm, requiredSnrDb }: RadioMode): string {
+  return [
+    bitRateBps === undefined ? "" : bitRate(bitRateBps),
+    transmitPowerDbm === undefined ? "" : dbm(transmitPowerDbm),
+    thresholdDbm === undefined ? "" : `threshold ${dbm(thresholdDbm)}`,
+    requiredSnrDb === undefined ? "" : `SNR ${requiredSnrDb} dB`,
+  ]
+    .filter(Boolean)
+    .join(", ");
+}
+
+function isModeOfHop({ caret }: Scene, { property }: Expected): boolean {
+  return (property.name === "mode" || property.name === "modes") && caret.context.endsWith("hop");
+}
+
+function inAnyRadio({ model }: Scene): readonly Proposal[] {
+  const words = new Set(model.names("radio").flatMap((name) => model.lookup.radio(name)?.modes.map((mode) => mode.modulation) ?? []));
+  return [...words].map((label) => ({ label, kind: "value", insertText: label }));
+}

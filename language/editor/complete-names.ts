@@ -1,0 +1,60 @@
+/** Names of things to refer to, those that suit the hop first. */
+import type { FrequencyRange } from "../../shared/design/design.js";
+import { arrangementByName } from "../../shared/radio/arrangements.js";
+import { wordOf } from "../facts/fact.js";
+import type { NamedKind } from "../schema/kinds.js";
+import type { ArgSpec } from "../schema/types.js";
+import type { Proposal } from "./completion.js";
+import type { Expected } from "./expected.js";
+import { hopFact, hopFacts, hopFrequencyHz, type Scene, siteNamesOfEnds } from "./scene.js";
+import { summary, titleOf } from "./summary.js";
+
+export function nameItems(scene: Scene, expected: Expected, spec: ArgSpec, kind: NamedKind): readonly Proposal[] {
+  const { model } = scene;
+  return candidates(scene, expected, spec, kind).map((name) => {
+    const lines = summary(model, kind, name);
+    return {
+      label: name,
+      kind: "name",
+      insertText: name,
+      detail: titleOf(model, kind, name) ?? lines[0],
+      documentation: lines.length > 0 ? lines.map((line) => `- ${line}`).join("\n") : undefined,
+      rank: suits(scene, kind, name) ? 0 : 1,
+    };
+  });
+}
+
+function candidates(scene: Scene, expected: Expected, spec: ArgSpec, kind: NamedKind): readonly string[] {
+  const { model } = scene;
+  // `from` counts from an end of the hop.
+  const ends = kind === "site" ? siteNamesOfEnds(hopFacts(scene) ?? []) : [];
+  if (ends.length > 0) return ends.filter((name) => model.declarations(`site ${name}`).length > 0);
+  const inherits = spec.label === "like";
+  const self = inherits ? wordOf(expected.fact, "name") : undefined;
+  return model.names(kind).filter((name) => name !== self && (inherits || !model.declarations(`${kind} ${name}`)[0]?.template));
+}
+
+/** Whether a thing is made for the frequency of the hop, and a coupler for its arrangement. */
+function suits(scene: Scene, kind: NamedKind, name: string): boolean {
+  const { lookup } = scene.model;
+  const hz = hopFrequencyHz(scene);
+  switch (kind) {
+    case "radio":
+      return covers(lookup.radio(name)?.tuning, hz);
+    case "antenna":
+      return covers(lookup.antenna(name)?.band, hz);
+    case "feeder":
+      return covers(lookup.feeder(name)?.band, hz);
+    case "coupler": {
+      const coupler = lookup.coupler(name);
+      const wanted = arrangementByName(wordOf(hopFact(scene, "arrangement"), "value") ?? "")?.coupler;
+      return covers(coupler?.band, hz) && (wanted === undefined || coupler?.kind === wanted);
+    }
+    default:
+      return true;
+  }
+}
+
+function covers(band: FrequencyRange | undefined, hz: number | undefined): boolean {
+  return band === undefined || hz === undefined || (band.fromHz <= hz && hz <= band.toHz);
+}

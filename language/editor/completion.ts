@@ -1,0 +1,65 @@
+/** What may be written at a caret, best first. */
+import type { DesignModel } from "../model/design-model.js";
+import { caretAt } from "./caret.js";
+import { statementItems } from "./complete-statements.js";
+import { valueItems } from "./complete-values.js";
+import { expectedAt } from "./expected.js";
+import { fuzzyRank } from "./fuzzy.js";
+import type { TextRange } from "./text-range.js";
+
+export type CompletionKind = "property" | "value" | "unit" | "name" | "rule" | "label";
+
+export interface CompletionItem {
+  readonly label: string;
+  readonly kind: CompletionKind;
+  readonly insertText: string;
+  /** Whether the inserted text holds tab stops, `${1:24}`. */
+  readonly snippet?: boolean;
+  readonly replace: TextRange;
+  readonly detail?: string;
+  /** Markdown. */
+  readonly documentation?: string;
+  /** 0 for the first; items of equal order keep the order of the list. */
+  readonly sortOrder: number;
+}
+
+/** An item before it knows its place: what the parts of completion give out. */
+export type Proposal = Omit<CompletionItem, "replace" | "sortOrder"> & {
+  /** Lower comes first. */
+  readonly rank?: number;
+  readonly replace?: TextRange;
+};
+
+/** A list is cut here. The editor asks again with more letters when it gets as many as this. */
+export const MOST_COMPLETIONS = 400;
+
+/** Nothing in comments and in text in quotes. */
+export function completionAt(model: DesignModel, path: string, offset: number): readonly CompletionItem[] {
+  const file = model.file(path);
+  const caret = file && caretAt(file, offset);
+  if (!caret) return [];
+  const scene = { model, path, caret };
+  const expected = caret.before.length > 0 ? expectedAt(caret) : undefined;
+  const startsStatement = caret.before.length === 0 || isTemplateWord(caret.before, caret.context);
+  const proposals = expected ? valueItems(scene, expected) : startsStatement ? statementItems(scene) : [];
+  return ordered(proposals, caret.replace, file.text.slice(caret.replace.start, offset));
+}
+
+function isTemplateWord(before: readonly { readonly text: string }[], context: string): boolean {
+  return context === "file" && before.length === 1 && before[0]!.text === "template";
+}
+
+/** Those that the letters typed so far can become. */
+function ordered(proposals: readonly Proposal[], replace: TextRange, typed: string): readonly CompletionItem[] {
+  const seen = new Set<string>();
+  return proposals
+    .filter((one) => {
+      const key = `${one.kind} ${one.label}`;
+      if (seen.has(key) || (!one.replace && fuzzyRank(typed, one.label) === undefined)) return false;
+      seen.add(key);
+      return true;
+    })
+    .sort((a, b) => (a.rank ?? 0) - (b.rank ?? 0))
+    .slice(0, MOST_COMPLETIONS)
+    .map(({ rank: _, ...one }, index) => ({ replace, ...one, sortOrder: index }));
+}

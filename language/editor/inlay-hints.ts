@@ -1,0 +1,122 @@
+/** Figures beside the text they follow from: lengths, azimuths, levels, margins, frequencies. */
+import { availability, decibels, degrees, fixed, frequency, kilometres, metres, trimmed, yearly } from "../../shared/format/numbers.js";
+import type { EndGeometry } from "../../shared/evaluate/result.js";
+import { weakerDirection } from "../../shared/rules/judged-modes.js";
+import { type Fact, factNamed, wordOf } from "../facts/fact.js";
+import type { DesignModel } from "../model/design-model.js";
+import { declaredName } from "../model/source-file.js";
+import { END } from "../schema/index.js";
+import { hopsUsing } from "./occurrences.js";
+import type { JudgedHop, Results } from "./results.js";
+import { overlap, type TextRange } from "./text-range.js";
+import { wordAtom } from "./walk.js";
+
+export type HintKind = "distance" | "margin" | "availability" | "azimuth" | "level" | "frequency" | "ground";
+
+export interface InlayHint {
+  /** The hint stands behind this offset, a space before it. */
+  readonly offset: number;
+  readonly text: string;
+  readonly tooltip: string;
+  readonly kind: HintKind;
+}
+
+/** Hints of a part of a file, in the order of the text. Figures that are not known have none. */
+export function inlayHints(model: DesignModel, path: string, range: TextRange, results: Results): readonly InlayHint[] {
+  const hints: InlayHint[] = [];
+  for (const fact of model.file(path)?.facts ?? []) {
+    if (!overlap(fact.statement, range)) continue;
+    const name = declaredName(fact);
+    if (name === undefined || model.declarations(`${fact.property.name} ${name}`)[0]?.fact !== fact) continue;
+    if (fact.property.name === "hop") hints.push(...hopHints(fact, results(name)));
+    if (fact.property.name === "site") hints.push(...siteHints(fact, name, model, results));
+  }
+  return hints.filter(({ offset }) => range.start <= offset && offset <= range.end).sort((a, b) => a.offset - b.offset);
+}
+
+function hopHints(fact: Fact, judged: JudgedHop | undefined): InlayHint[] {
+  if (!judged) return [];
+  const ends = fact.facts.filter((one) => one.property === END);
+  return [...headline(fact, judged), ...channelHint(fact, judged), ...ends.flatMap((end) => endHints(end, judged))];
+}
+
+function headline(fact: Fact, { hop, result }: JudgedHop): InlayHint[] {
+  const hints: InlayHint[] = [];
+  const offset = fact.statement.atoms.at(-1)!.end;
+  const add = (kind: HintKind, text: string, tooltip: string) => hints.push({ offset, kind, text, tooltip });
+  if (result.distanceM !== undefined) {
+    add("distance", `→ ${kilometres(result.distanceM)}`, `Length between ${result.ends.join(" and ")}, on the ellipsoid.`);
+  }
+  const weaker = weakerDirection(hop, result);
+  if (weaker) {
+    const { direction, mode } = weaker;
+    const tooltip = `Flat fade margin ${decibels(mode.fadeMarginDb)} from ${direction.from} to ${direction.to} with ${mode.modulation}, the weaker direction.`;
+    add("margin", `margin ${fixed(mode.fadeMarginDb, 0)} dB`, tooltip);
+  }
+  const found = result.availability;
+  if (found) {
+    const sign = found.bound === "at least" ? "≥ " : found.bound === "at most" ? "≤ " : "";
+    const asked = found.objectivePercent === undefined ? "" : ` The objective asks ${availability(found.objectivePercent)}.`;
+    const tooltip = `Both directions, propagation only, with ${found.modulation}: ${yearly(100 - found.availabilityPercent)} out.${asked}`;
+    add("availability", `${sign}${availability(found.availabilityPercent)}`, tooltip);
+  }
+  return hints;
+}
+
+function channelHint(fact: Fact, { hop }: JudgedHop): InlayHint[] {
+  const channel = factNamed(fact.facts, "channel");
+  const stated = hop.ends.map((end) => end.transmitFrequencyHz);
+  const [first, second] = stated;
+  if (!channel || first === undefined || second === undefined) return [];
+  const tooltip = hop.ends.map(({ site }, index) => `${site.name} transmits ${frequency(stated[index]!)}`).join(", ");
+  return [{ offset: channel.statement.end, kind: "frequency", text: `${trimmed(first / 1e9, 6)} / ${frequency(second)}`, tooltip: `${tooltip}.` }];
+}
+
+function endHints(end: Fact, { hop, result }: JudgedHop): InlayHint[] {
+  const site = wordOf(end, "site");
+  const hints: InlayHint[] = [];
+  const antenna = factNamed(end.facts, "antenna");
+  const offset = antenna ? antenna.statement.end : wordAtom(end).end;
+  const geometry = result.geometry?.find((one) => one.site === site);
+  if (geometry) {
+    const tooltip = `Bearing clockwise from true north; the ray leaves at ${degrees(geometry.elevationDeg)} elevation.`;
+    hints.push({ offset, kind: "azimuth", text: `az ${fixed(geometry.azimuthDeg, 1)}°`, tooltip });
+  }
+  const incoming = result.directions.find((one) => one.to === site);
+  if (incoming) {
+    const mode = incoming.modes.at(-1)?.modulation;
+    const tooltip = `Received from ${incoming.from}${mode ? ` with ${mode}` : ""}, median.`;
+    hints.push({ offset, kind: "level", text: `${minus(fixed(incoming.receivedLevelDbm, 1))} dBm`, tooltip });
+  }
+  const transmits = factNamed(end.facts, "transmits");
+  const hz = hop.ends.find((one) => one.site.name === site)?.transmitFrequencyHz;
+  // Where the text states the frequency itself there is nothing to add.
+  if (transmits && hz !== undefined && wordOf(transmits, "value") !== undefined) {
+    const tooltip = `Centre frequency of the ${wordOf(transmits, "value")} half of the channel.`;
+    hints.push({ offset: transmits.statement.end, kind: "frequency", text: frequency(hz), tooltip });
+  }
+  return hints;
+}
+
+/** The ground level that the terrain gives, where the site states none. */
+function siteHints(fact: Fact, name: string, model: DesignModel, results: Results): InlayHint[] {
+  const at = factNamed(fact.facts, "at");
+  if (!at || factNamed(fact.facts, "ground")) return [];
+  const geometry = terrainGround(name, model, results);
+  if (!geometry) return [];
+  const tooltip = "Ground level above sea level after the terrain; `ground` states another.";
+  return [{ offset: at.statement.end, kind: "ground", text: `ground ${metres(geometry.groundM)}`, tooltip }];
+}
+
+function terrainGround(site: string, model: DesignModel, results: Results): EndGeometry | undefined {
+  for (const hop of hopsUsing({ kind: "site", name: site }, model)) {
+    const found = results(hop)?.result.geometry?.find((one) => one.site === site);
+    if (found?.groundFrom === "terrain") return found;
+  }
+  return undefined;
+}
+
+/** A hyphen beside a number reads as a dash. */
+function minus(text: string): string {
+  return text.replace("-", "−");
+}

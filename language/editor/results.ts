@@ -1,0 +1,13 @@
+/** What the editor features need to know of computed results; the host hands it in. */
+import type { Hop } from "../../shared/design/design.js";
+import type { Finding } from "../../shared/design/finding.js";
+import type { HopResult } from "../../shared/evaluate/result.js";
+
+export interface JudgedHop {
+  readonly hop: Hop;
+  readonly result: HopResult;
+  readonly findings: readonly Finding[];
+}
+
+/** The latest result of a hop; undefined while there is none. */
+export type Results = (hop: string) => JudgedHop | undefined;

@@ -1,0 +1,130 @@
+/** Colours by meaning: which word is a property, which a name and of what, which a unit. */
+import type { Argument, Fact } from "../facts/fact.js";
+import type { SourceFile } from "../model/source-file.js";
+import type { NamedKind } from "../schema/kinds.js";
+import type { Atom, Comment, Statement } from "../syntax/tree.js";
+import { nameOf } from "./occurrences.js";
+import type { TextRange } from "./text-range.js";
+import { labelAtoms, wordAtom } from "./walk.js";
+
+/** Names from the editor protocol's own list, so that every colour theme knows them. */
+export const TOKEN_TYPES = [
+  "comment",
+  "string",
+  "number",
+  "keyword",
+  "operator",
+  "property",
+  "enumMember",
+  /** A unit. */
+  "type",
+  "namespace",
+  "function",
+  "class",
+  "interface",
+  "enum",
+  /** The identifier of a rule. */
+  "event",
+] as const;
+export type TokenType = (typeof TOKEN_TYPES)[number];
+
+export const TOKEN_MODIFIERS = ["declaration"] as const;
+export type TokenModifier = (typeof TOKEN_MODIFIERS)[number];
+
+export interface SemanticToken {
+  readonly start: number;
+  /** Never beyond the end of the line. */
+  readonly length: number;
+  readonly type: TokenType;
+  readonly modifiers: readonly TokenModifier[];
+}
+
+const NAME_TYPE: Readonly<Record<NamedKind, TokenType>> = {
+  site: "namespace",
+  hop: "function",
+  radio: "class",
+  antenna: "class",
+  coupler: "class",
+  feeder: "class",
+  objective: "interface",
+  plan: "enum",
+};
+
+/** In the order of the text, without overlaps. @param range only tokens that touch it */
+export function semanticTokens(file: SourceFile, range?: TextRange): readonly SemanticToken[] {
+  const tokens: SemanticToken[] = [];
+  for (const comment of file.tree.comments) if (within(comment, range)) tokens.push(...commentTokens(comment));
+  statementTokens(file.tree.statements, file.facts, range, tokens);
+  return tokens.sort((a, b) => a.start - b.start);
+}
+
+function statementTokens(statements: readonly Statement[], facts: readonly Fact[], range: TextRange | undefined, into: SemanticToken[]): void {
+  const factOf = new Map(facts.map((fact) => [fact.statement, fact]));
+  for (const statement of statements) {
+    if (!within(statement, range)) continue;
+    const fact = factOf.get(statement);
+    for (const atom of statement.atoms) {
+      const type = (fact && meaning(fact, atom)) ?? plain(atom);
+      if (type) into.push({ start: atom.start, length: atom.end - atom.start, modifiers: [], ...type });
+    }
+    if (statement.block) statementTokens(statement.block.statements, fact?.facts ?? [], range, into);
+  }
+}
+
+type Meaning = { readonly type: TokenType; readonly modifiers?: readonly TokenModifier[] };
+
+function meaning(fact: Fact, atom: Atom): Meaning | undefined {
+  const arg = fact.args.find((one) => one.start <= atom.start && atom.end <= one.end);
+  if (arg) return valueMeaning(fact, arg, atom);
+  if (fact.template && atom === fact.statement.atoms[0]) return { type: "keyword" };
+  if (atom === wordAtom(fact)) return { type: fact.property.block ? "keyword" : "property" };
+  return fact.args.some((one) => labelAtoms(fact, one).includes(atom)) ? { type: "keyword" } : undefined;
+}
+
+function valueMeaning(fact: Fact, arg: Argument, atom: Atom): Meaning | undefined {
+  const name = nameOf(fact, arg);
+  if (name) return { type: NAME_TYPE[name.kind], modifiers: arg.value?.type === "name" ? ["declaration"] : [] };
+  switch (arg.value?.type) {
+    case "quantity":
+      return { type: atom.kind === "number" || atom.start === arg.start ? "number" : "type" };
+    case "word":
+    case "free":
+      return { type: "enumMember" };
+    case "rule":
+      return { type: "event" };
+    case "position":
+      return { type: "number" };
+    default:
+      return undefined;
+  }
+}
+
+/** What an atom is by its looks alone, for statements and arguments that were not understood. */
+function plain(atom: Atom): Meaning | undefined {
+  switch (atom.kind) {
+    case "string":
+      return { type: "string" };
+    case "number":
+    case "angle":
+    case "date":
+      return { type: "number" };
+    case "slash":
+      return { type: "operator" };
+    default:
+      return undefined;
+  }
+}
+
+/** Not every editor takes a token of several lines. */
+function commentTokens({ text, start }: Comment): SemanticToken[] {
+  let at = start;
+  return text.split("\n").flatMap((line) => {
+    const token = { start: at, length: line.trimEnd().length, type: "comment" as const, modifiers: [] };
+    at += line.length + 1;
+    return token.length > 0 ? [token] : [];
+  });
+}
+
+function within(part: TextRange, range: TextRange | undefined): boolean {
+  return !range || (part.start < range.end && range.start < part.end);
+}

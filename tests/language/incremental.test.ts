@@ -1,0 +1,105 @@
+/** After any sequence of edits the model knows the same as one that reads the files afresh. */
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { DesignModel } from "../../language/model/design-model.js";
+import { Project } from "../../language/model/project.js";
+import { readSource } from "../../language/model/source-file.js";
+
+const PIECES = [
+  "site A { at 47 -30 }",
+  "site A { at 47 -30.05 }",
+  "site B { at 47 -30.1 }",
+  "site C { at 47.1 -30.1 }",
+  "antenna X { gain 30 dBi }",
+  "antenna X { gain 33 dBi }",
+  "template radio BASE { mode 28 MHz QPSK rate 40 Mbit/s }",
+  "radio R like BASE { overload -20 dBm }",
+  "radio R { mode 28 MHz 16QAM rate 80 Mbit/s }",
+  "defaults end { antenna X at 20 m }",
+  "defaults hop { radio R }",
+  'network "N" { climate { rain 30 mm/h }; objective o { availability 99.9 % } }',
+  "objective o { availability 99 % }",
+  "hop H { radio R; A { antenna X at 10 m }; B {} }",
+  "hop H { radio R; mode 28 MHz QPSK; A {}; C {} }",
+  "hop I { objective o; channel P / 28 MHz / 1; B { transmits low }; C { transmits high } }",
+  "plan P { centre 7 GHz; row 28 MHz go -100 MHz return 54 MHz channels 1 to 4 }",
+  "site {",
+];
+
+const fileText = fc.uniqueArray(fc.constantFrom(...PIECES), { maxLength: 6 }).map((pieces) => pieces.join("\n"));
+const edit = fc.record({ file: fc.constantFrom("/d/a.hop", "/d/b.hop", "/d/c.hop"), text: fc.option(fileText, { nil: undefined }) });
+
+function state(model: DesignModel, paths: Iterable<string>): unknown {
+  const names = [...model.names("hop")].sort();
+  return {
+    hops: names.map((name) => [name, model.hop(name)?.hop]),
+    sites: [...model.names("site")].sort().map((name) => model.lookup.site(name)),
+    problems: [...paths].sort().map((path) => model.problemsOf(path).map(({ rule, start, message }) => [rule, start, message])),
+  };
+}
+
+describe("edits", () => {
+  it("leave the model as reading everything afresh would", () => {
+    fc.assert(
+      fc.property(fc.array(edit, { minLength: 1, maxLength: 12 }), (edits) => {
+        const model = new DesignModel("/d");
+        const texts = new Map<string, string>();
+        for (const { file, text } of edits) {
+          if (text === undefined) {
+            model.removeFile(file);
+            texts.delete(file);
+          } else {
+            model.setFile(readSource(file, text));
+            texts.set(file, text);
+          }
+          // Ask in between, so that there is something remembered to be forgotten.
+          state(model, texts.keys());
+        }
+        const fresh = new DesignModel("/d");
+        for (const [file, text] of [...texts].sort()) fresh.setFile(readSource(file, text));
+        expect(state(model, texts.keys())).toEqual(state(fresh, texts.keys()));
+      }),
+      { numRuns: 400 },
+    );
+  });
+
+  it("name every hop whose resolved form changed, and no hop that depends on nothing edited", () => {
+    const model = new DesignModel("/d");
+    model.setFile(readSource("/d/sites.hop", "site A { at 47 -30 }\nsite B { at 47 -30.1 }\nsite C { at 47 -30.2 }"));
+    model.setFile(readSource("/d/hops.hop", "hop AB { A {}; B {} }\nhop BC { B {}; C {} }"));
+    for (const name of model.names("hop")) model.hop(name);
+    model.takeChangedHops();
+    model.setFile(readSource("/d/sites.hop", "// a comment moves all lines\nsite A { at 47 -30.01 }\nsite B { at 47 -30.1 }\nsite C { at 47 -30.2 }"));
+    expect([...model.takeChangedHops()]).toEqual(["AB"]);
+  });
+
+  it("name the files that mention a vanished name", () => {
+    const model = new DesignModel("/d");
+    model.setFile(readSource("/d/sites.hop", "site A {}\nsite B {}"));
+    model.setFile(readSource("/d/hops.hop", "hop AB { A {}; B {} }"));
+    model.setFile(readSource("/d/other.hop", "radio R {}"));
+    model.takeChangedFiles();
+    model.setFile(readSource("/d/sites.hop", "site A {}"));
+    expect([...model.takeChangedFiles()].sort()).toEqual(["/d/hops.hop", "/d/sites.hop"]);
+  });
+});
+
+describe("a project", () => {
+  it("parts folders into designs and shares a catalogue between them", () => {
+    const project = new Project("/w");
+    project.setFiles([
+      readSource("/w/one/net.hop", 'network "One" { catalogue "../cat" }'),
+      readSource("/w/one/hops/h.hop", "hop H {}"),
+      readSource("/w/two/net.hop", 'network "Two" { catalogue "../cat" }'),
+      readSource("/w/cat/x.hop", "antenna X {}"),
+      readSource("/w/loose.hop", "site S {}"),
+    ]);
+    expect(project.designs().map((model) => model.root).sort()).toEqual(["/w", "/w/one", "/w/two"]);
+    expect(project.designsOf("/w/cat/x.hop").map((model) => model.root)).toEqual(["/w/one", "/w/two"]);
+    expect(project.designsOf("/w/one/hops/h.hop").map((model) => model.root)).toEqual(["/w/one"]);
+    project.setFile(readSource("/w/two/net.hop", 'network "Two" {}'));
+    expect(project.designsOf("/w/cat/x.hop").map((model) => model.root)).toEqual(["/w/one"]);
+    project.removeFile("/w/one/net.hop");
+    expect(project.designsOf("/w/one/hops/h.hop").map((model) => model.root)).toEqual(["/w"]);
+  });
+});
