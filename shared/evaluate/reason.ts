@@ -1,4 +1,4 @@
-import type { Climate, Hop, HopEnd, RadioMode } from "../design/design.js";
+import type { Antenna, Climate, Coupler, Feeder, Hop, HopEnd, RadioMode, Site } from "../design/design.js";
 
 /** Lowest and highest believable value of a fact, both allowed; wide, to keep arithmetic within the numbers. */
 type Bounds<T> = { readonly [K in keyof T]?: readonly [number, number] };
@@ -15,6 +15,9 @@ const END: Bounds<HopEnd> = {
   transmitPowerDbm: DECIBELS,
   extraLossDb: DECIBELS,
 };
+const SITE: Bounds<Site> = { groundM: ABOVE_SEA_M };
+const ANTENNA: Bounds<Antenna> = { diameterM: [1e-3, 200] };
+const COUPLER: Bounds<Coupler> = { mainLossDb: DECIBELS, standbyLossDb: DECIBELS };
 const MODE: Bounds<RadioMode> = {
   bitRateBps: [1, 1e13],
   transmitPowerDbm: DECIBELS,
@@ -45,6 +48,15 @@ export interface Believable {
  * written, and tells each. The bounds are ours and wide; ranges of methods are told by the methods.
  */
 export function withinReason(hop: Hop): Believable {
+  // Evaluation and judgement ask for the same hop; a design is immutable.
+  let known = checked.get(hop);
+  if (known === undefined) checked.set(hop, (known = check(hop)));
+  return known;
+}
+
+const checked = new WeakMap<Hop, Believable>();
+
+function check(hop: Hop): Believable {
   const beyond: string[] = [];
   const ends = hop.ends.map((end) => endWithinReason(end, beyond));
   const changed: Partial<Hop> = {
@@ -64,59 +76,48 @@ export function withinReason(hop: Hop): Believable {
 }
 
 function endWithinReason(end: HopEnd, beyond: string[]): HopEnd {
-  const at = `at ${end.site.name}`;
-  const site = bounded(end.site, { groundM: ABOVE_SEA_M }, end.site.name, beyond);
-  const position = site.position;
-  const off =
-    position !== undefined &&
-    !(inside(position.latitudeDeg, [-90, 90]) && inside(position.longitudeDeg, [-540, 540]));
-  if (off) beyond.push(`the position of ${site.name}`);
-  const structure =
-    site.structure && inside(site.structure.heightM, [0, 10_000]) ? site.structure : undefined;
-  if (structure !== site.structure) beyond.push(`the structure of ${site.name}`);
-  const antenna = end.antenna && {
-    ...bounded(end.antenna, { diameterM: [1e-3, 200] }, `antenna ${end.antenna.name}`, beyond),
-    gain: keep(
-      end.antenna.gain,
-      ({ gainDbi, frequencyHz = 1e9 }) => inside(gainDbi, DECIBELS) && inside(frequencyHz, HERTZ),
-      `a gain of ${end.antenna.name}`,
-      beyond,
-    ),
-  };
-  const coupler =
-    end.coupler &&
-    bounded(
-      end.coupler,
-      { mainLossDb: DECIBELS, standbyLossDb: DECIBELS },
-      `coupler ${end.coupler.name}`,
-      beyond,
-    );
-  const feeder = end.feeder && {
-    ...end.feeder,
-    loss: keep(
-      end.feeder.loss,
-      ({ lossDbPerM, frequencyHz = 1e9 }) => inside(lossDbPerM, [0, 1000]) && inside(frequencyHz, HERTZ),
-      `a loss of ${end.feeder.name}`,
-      beyond,
-    ),
-  };
-  const before = beyond.length;
-  const own = bounded(end, END, at, beyond);
-  // Untouched ends stay the same object, so that an ordinary hop costs no copies beyond this check.
-  const touched = before !== beyond.length || off || structure !== site.structure || site !== end.site;
-  const partsTouched =
-    antenna?.gain !== end.antenna?.gain ||
-    antenna?.diameterM !== end.antenna?.diameterM ||
-    coupler !== end.coupler ||
-    feeder?.loss !== end.feeder?.loss;
-  if (!touched && !partsTouched) return end;
-  return {
-    ...own,
-    site: { ...site, position: off ? undefined : position, structure },
-    antenna,
-    coupler,
-    feeder,
-  };
+  const site = siteWithinReason(end.site, beyond);
+  const antenna = end.antenna && antennaWithinReason(end.antenna, beyond);
+  const coupler = end.coupler && bounded(end.coupler, COUPLER, `coupler ${end.coupler.name}`, beyond);
+  const feeder = end.feeder && feederWithinReason(end.feeder, beyond);
+  const own = bounded(end, END, `at ${end.site.name}`, beyond);
+  const parts =
+    site === end.site && antenna === end.antenna && coupler === end.coupler && feeder === end.feeder;
+  return parts ? own : { ...own, site, antenna, coupler, feeder };
+}
+
+function siteWithinReason(site: Site, beyond: string[]): Site {
+  const own = bounded(site, SITE, site.name, beyond);
+  const { position, structure } = site;
+  const isPlace =
+    position === undefined ||
+    (inside(position.latitudeDeg, [-90, 90]) && inside(position.longitudeDeg, [-540, 540]));
+  const isStructure = structure === undefined || inside(structure.heightM, [0, 10_000]);
+  if (isPlace && isStructure) return own;
+  if (!isPlace) beyond.push(`the position of ${site.name}`);
+  if (!isStructure) beyond.push(`the structure of ${site.name}`);
+  return { ...own, position: isPlace ? position : undefined, structure: isStructure ? structure : undefined };
+}
+
+function antennaWithinReason(antenna: Antenna, beyond: string[]): Antenna {
+  const own = bounded(antenna, ANTENNA, `antenna ${antenna.name}`, beyond);
+  const gain = keep(
+    antenna.gain,
+    ({ gainDbi, frequencyHz = 1e9 }) => inside(gainDbi, DECIBELS) && inside(frequencyHz, HERTZ),
+    `a gain of ${antenna.name}`,
+    beyond,
+  );
+  return gain === antenna.gain ? own : { ...own, gain };
+}
+
+function feederWithinReason(feeder: Feeder, beyond: string[]): Feeder {
+  const loss = keep(
+    feeder.loss,
+    ({ lossDbPerM, frequencyHz = 1e9 }) => inside(lossDbPerM, [0, 1000]) && inside(frequencyHz, HERTZ),
+    `a loss of ${feeder.name}`,
+    beyond,
+  );
+  return loss === feeder.loss ? feeder : { ...feeder, loss };
 }
 
 function radioWithinReason(radio: NonNullable<Hop["radio"]>, beyond: string[]): NonNullable<Hop["radio"]> {

@@ -1,12 +1,11 @@
 import { address } from "../design/address.js";
-import type { HalfOfBand, Hop, HopEnd } from "../design/design.js";
+import type { HalfOfBand, Hop } from "../design/design.js";
 import { exampleHop } from "./example-preamble.js";
 import { halfOf } from "./halves.js";
-import type { NetworkRule } from "./rule.js";
+import type { NetworkRule, Report } from "./rule.js";
 
 interface Use {
   readonly hop: Hop;
-  readonly end: HopEnd;
   readonly half: HalfOfBand;
 }
 
@@ -26,52 +25,85 @@ export const siteHighAndLow: NetworkRule = {
     .replace("transmits low", "transmits high")
     .replace("transmits x", "transmits low")}`,
   check({ design, report }) {
-    for (const [place, uses] of usesByPlace(design.hops.values())) {
-      const high = uses.filter(({ half }) => half === "high");
-      const low = uses.filter(({ half }) => half === "low");
-      if (high.length === 0 || low.length === 0) continue;
-      const [odd, rest] = high.length < low.length ? [high, low] : [low, high];
-      const [site, band] = place.split("\n");
-      for (const { hop, half } of odd) {
-        const message = `${site} transmits ${half} here and ${rest[0]!.half} in ${names(rest)} (${band})`;
-        report(
-          {
-            at: address("hop", hop.name, site!, "transmits"),
-            message,
-            related: rest.slice(0, 3).map((use) => ({
-              at: address("hop", use.hop.name, site!, "transmits"),
-              message: `transmits ${use.half}`,
-            })),
-          },
-          hop.name,
-        );
+    const mixed = mixedPlaces(design.hops.values());
+    if (mixed.size === 0) return;
+    for (const [site, bands] of usesAt(mixed, design.hops.values())) {
+      for (const [band, uses] of bands) {
+        const high = uses.filter(({ half }) => half === "high");
+        const low = uses.filter(({ half }) => half === "low");
+        const [odd, rest] = high.length < low.length ? [high, low] : [low, high];
+        for (const { hop, half } of odd) report(conflict(site, band, hop, half, rest), hop.name);
       }
     }
   },
 };
 
-/** Transmitters by site and band. */
-function usesByPlace(hops: Iterable<Hop>): Map<string, Use[]> {
-  const places = new Map<string, Use[]>();
+function conflict(site: string, band: string, hop: Hop, half: HalfOfBand, rest: readonly Use[]): Report {
+  return {
+    at: address("hop", hop.name, site, "transmits"),
+    message: `${site} transmits ${half} here and ${rest[0]!.half} in ${names(rest)} (${band})`,
+    related: rest.slice(0, TOLD).map((use) => ({
+      at: address("hop", use.hop.name, site, "transmits"),
+      message: `transmits ${use.half}`,
+    })),
+  };
+}
+
+const HIGH = 1;
+const LOW = 2;
+
+/** Sites, and their bands, in which both halves are transmitted. One look at every hop, nothing kept of the others. */
+function mixedPlaces(hops: Iterable<Hop>): Map<string, Set<string>> {
+  const seen = new Map<string, Map<string, number>>();
+  const mixed = new Map<string, Set<string>>();
   for (const hop of hops) {
-    const band = hop.channel?.plan ?? hop.radio?.name;
+    const band = bandOf(hop);
     if (band === undefined) continue;
     for (const end of hop.ends) {
       const half = halfOf(end, hop.radio);
       if (half === undefined) continue;
-      const place = `${end.site.name}\n${band}`;
-      const uses = places.get(place);
-      if (uses === undefined) places.set(place, [{ hop, end, half }]);
-      else uses.push({ hop, end, half });
+      const site = end.site.name;
+      let bands = seen.get(site);
+      if (bands === undefined) seen.set(site, (bands = new Map()));
+      const halves = (bands.get(band) ?? 0) | (half === "high" ? HIGH : LOW);
+      bands.set(band, halves);
+      if (halves === (HIGH | LOW)) mixed.set(site, (mixed.get(site) ?? new Set()).add(band));
     }
   }
-  return places;
+  return mixed;
 }
+
+function usesAt(
+  places: ReadonlyMap<string, ReadonlySet<string>>,
+  hops: Iterable<Hop>,
+): Map<string, Map<string, Use[]>> {
+  const found = new Map<string, Map<string, Use[]>>();
+  for (const hop of hops) {
+    const band = bandOf(hop);
+    for (const end of hop.ends) {
+      const site = end.site.name;
+      const half = halfOf(end, hop.radio);
+      if (band === undefined || half === undefined || !places.get(site)?.has(band)) continue;
+      const bands = found.get(site) ?? new Map<string, Use[]>();
+      const uses = bands.get(band) ?? [];
+      uses.push({ hop, half });
+      found.set(site, bands.set(band, uses));
+    }
+  }
+  return found;
+}
+
+function bandOf(hop: Hop): string | undefined {
+  return hop.channel?.plan ?? hop.radio?.name;
+}
+
+/** So many hops are named; the others are counted. */
+const TOLD = 3;
 
 function names(uses: readonly Use[]): string {
   const told = uses
-    .slice(0, 3)
+    .slice(0, TOLD)
     .map(({ hop }) => hop.name)
     .join(", ");
-  return uses.length > 3 ? `${told} and ${uses.length - 3} more` : told;
+  return uses.length > TOLD ? `${told} and ${uses.length - TOLD} more` : told;
 }

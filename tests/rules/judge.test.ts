@@ -1,0 +1,230 @@
+import { expect, test } from "vitest";
+import type { Design, Hop } from "../../shared/design/design.js";
+import { NO_GROUND } from "../../shared/evaluate/ground.js";
+import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { HOP_RULES, RULES } from "../../shared/rules/index.js";
+import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
+import {
+  ANTENNA,
+  end,
+  groundOf,
+  KELD,
+  levelGround,
+  makeHop,
+  QAM128,
+  QPSK,
+  R18,
+  TARN,
+  TRUNK,
+} from "../evaluate/builders.js";
+import { loadVectors, testRows } from "../support/vectors.js";
+
+const TODAY = "2026-06-01";
+const LENGTH_M = evaluateHop(makeHop(), levelGround(9000)).distanceM!;
+
+function judge(hop: Hop, hillM = 0) {
+  return judgeHop(hop, evaluateHop(hop, levelGround(LENGTH_M, hillM)), TODAY);
+}
+
+function ids(findings: readonly { rule: string }[]): string[] {
+  return findings.map(({ rule }) => rule);
+}
+
+function network(...hops: Hop[]) {
+  const design: Design = { terrain: [], sites: new Map(), hops: new Map(hops.map((hop) => [hop.name, hop])) };
+  const results = new Map(hops.map((hop) => [hop.name, evaluateHop(hop, levelGround(LENGTH_M))]));
+  return judgeNetwork(design, results, TODAY);
+}
+
+test("a sound hop has no findings", () => {
+  expect(judge(makeHop())).toEqual([]);
+});
+
+test("clearance: measured against asked, and a height that will do at either end", () => {
+  const [found, ...others] = judge(makeHop(), 34);
+  expect(others).toEqual([]);
+  const { clearance } = evaluateHop(makeHop(), levelGround(LENGTH_M, 34));
+  const needed = clearance[0]!.heightNeededM.map((heightM) => (Math.ceil(heightM! * 10) / 10).toFixed(1));
+  expect(found).toMatchObject({
+    rule: "clearance",
+    severity: "error",
+    at: "hop KELD-TARN / KELD / antenna.at",
+    message: `clears ${clearance[0]!.fraction.toFixed(2)} F1 at 4.68 km with k 1.33; the objective asks 1 F1; raise KELD to ${needed[0]} m or TARN to ${needed[1]} m`,
+  });
+  expect(found!.related![0]).toMatchObject({ at: "objective trunk / clearance" });
+  // The height as written makes the finding vanish.
+  const raised = makeHop({
+    ends: [end(KELD, "high", { antennaHeightM: Number(needed[0]) }), end(TARN, "low")],
+  });
+  expect(judge(raised, 34)).toEqual([]);
+});
+
+test("clearance: a blocked ray is told in metres, an obstacle by its name", () => {
+  const hop = makeHop({ obstacles: [{ title: "crane", heightM: 60, distanceM: 3000 }] });
+  expect(judge(hop)[0]!.message).toMatch(
+    /^the ray is blocked by \d+\.\d m over "crane" at 3\.00 km with k 1\.33;/,
+  );
+});
+
+test("one cause is told once: an obstruction keeps diffraction, margin and availability quiet", () => {
+  expect(ids(judge(makeHop(), 80))).toEqual(["clearance"]);
+  // Without a clearance asked for, the diffraction loss is the cause.
+  const noClearance = makeHop({ objective: { ...TRUNK, clearance: [] } });
+  expect(ids(judge(noClearance, 80))[0]).toBe("diffraction-loss");
+});
+
+test("an accepted cause no longer hides its consequences", () => {
+  const hop = makeHop({ accepts: [{ rule: "clearance", reason: "felled next spring" }] });
+  const findings = judge(hop, 80);
+  expect(findings[0]).toMatchObject({
+    rule: "clearance",
+    severity: "info",
+    accepted: { reason: "felled next spring" },
+  });
+  expect(ids(findings)).toContain("diffraction-loss");
+});
+
+test("acceptances: still valid on the last day, expired after it, unused, unknown", () => {
+  const high = { ends: [end(KELD, "high", { antennaHeightM: 70 }), end(TARN, "low")] } as const;
+  const with_ = (rule: string, until?: string) => judge(makeHop({ ...high, accepts: [{ rule, until }] }));
+  expect(with_("antenna-above-structure", TODAY)).toMatchObject([
+    { severity: "info", accepted: { until: TODAY } },
+  ]);
+  expect(with_("antenna-above-structure", "2026-05-31")).toMatchObject([
+    { rule: "antenna-above-structure", severity: "error" },
+    { rule: "acceptance-expired", at: "hop KELD-TARN / accept" },
+  ]);
+  expect(ids(with_("overload"))).toEqual(["antenna-above-structure", "acceptance-unused"]);
+  expect(ids(with_("no-such-rule"))).toEqual(["antenna-above-structure", "acceptance-unknown"]);
+  expect(ids(with_("acceptance-unused"))).toEqual(["antenna-above-structure", "acceptance-unknown"]);
+});
+
+test("an acceptance of a rule of the network is judged with the network", () => {
+  const accepts = [{ rule: "site-high-and-low", reason: "filters are fitted" }];
+  const second = makeHop({
+    name: "KELD-MOSS",
+    ends: [end(KELD, "low"), end({ ...TARN, name: "MOSS" }, "high")],
+    accepts,
+  });
+  const findings = network(makeHop(), second);
+  expect(findings).toMatchObject([
+    { rule: "site-high-and-low", severity: "info", at: "hop KELD-MOSS / KELD / transmits" },
+  ]);
+  expect(ids(judge(second))).toEqual([]);
+  expect(ids(network({ ...second }))).toEqual(["acceptance-unused"]);
+});
+
+test("the worse message of an availability tells figures that differ, the cause and what it lacks", () => {
+  const hop = makeHop({
+    ends: [end(KELD, "high", { extraLossDb: 6 }), end(TARN, "low")],
+    objective: { ...TRUNK, fadeMarginDb: undefined },
+  });
+  const [found, ...others] = judge(hop);
+  expect(others).toEqual([]);
+  expect(found).toMatchObject({ rule: "availability", severity: "error", at: "hop KELD-TARN" });
+  const [figure, asked] = [.../([\d.]+) %/g[Symbol.matchAll](found!.message)].map((match) => match[1]);
+  expect(asked).toBe("99.99");
+  expect(Number(figure)).toBeLessThan(99.99);
+  expect(found!.help).toMatch(/^\d+\.\d dB more margin in both directions would meet it\./);
+});
+
+test("a fade margin that the availability already asks for is not asked for twice", () => {
+  const hop = makeHop({ ends: [end(KELD, "high", { extraLossDb: 12 }), end(TARN, "low")] });
+  expect(ids(judge(hop))).toEqual(["availability"]);
+  const deep = makeHop({ objective: { ...TRUNK, fadeMarginDb: 45 } });
+  expect(judge(deep)).toMatchObject([
+    { rule: "fade-margin", message: expect.stringContaining("the objective asks 45.0 dB") },
+  ]);
+});
+
+test("an unfinished hop is told once and quietly", () => {
+  const hop = makeHop({
+    ends: [end(KELD, "high", { antennaHeightM: undefined }), end(TARN, "low", { antenna: undefined })],
+  });
+  const findings = judge(hop);
+  expect(findings).toMatchObject([{ rule: "hop-incomplete", severity: "info", at: "hop KELD-TARN" }]);
+  expect(findings[0]!.related!.map(({ at }) => at)).toEqual([
+    "hop KELD-TARN / KELD / antenna.at",
+    "hop KELD-TARN / TARN / antenna",
+  ]);
+  const empty = makeHop({ radio: undefined, modes: [], climate: {}, objective: undefined });
+  expect(ids(judgeHop(empty, evaluateHop(empty, NO_GROUND), TODAY))).toEqual([
+    "hop-incomplete",
+    "no-terrain",
+  ]);
+});
+
+test("gaps of the profile name stretch, cause and tile", () => {
+  const heights = Array.from({ length: 101 }, (_, i) => (i > 20 && i < 30 ? null : 200));
+  const hop = makeHop();
+  const [found] = judgeHop(hop, evaluateHop(hop, groundOf(heights, LENGTH_M)), TODAY);
+  expect(found).toMatchObject({
+    rule: "terrain-gap",
+    severity: "warning",
+    message:
+      "no heights from 1.97 km to 2.71 km (void in the raster): clearance is judged over the rest only",
+    help: "Add a raster that covers N47W031 (47.513, -30.475).",
+  });
+});
+
+const SPLIT = loadVectors<{
+  source: string;
+  check: { main_dB: number; coupled_dB: number; possible: boolean }[];
+}>("evaluate/split.json");
+
+testRows("couplers that conserve power, and those that do not", SPLIT.source, SPLIT.check, (row, is) => {
+  const coupler = {
+    name: "C",
+    kind: "hybrid",
+    mainLossDb: row.main_dB,
+    standbyLossDb: row.coupled_dB,
+  } as const;
+  const hop = makeHop({
+    arrangement: { name: "1+1 hot-standby" },
+    ends: [end(KELD, "high", { coupler }), end(TARN, "low", { coupler })],
+  });
+  is.same("possible", !ids(network(hop)).includes("coupler-impossible"), row.possible);
+});
+
+test("a catalogue entry is told once, however many hops use it", () => {
+  const radio = { ...R18, modes: [{ ...QAM128, thresholdDbm: -90 }] };
+  const hops = ["A", "B", "C"].map((name) => makeHop({ name, radio, modes: radio.modes }));
+  expect(ids(network(...hops)).filter((id) => id === "threshold-implausible")).toHaveLength(1);
+});
+
+test("a threshold is impossible below Shannon's limit and suspicious far above it", () => {
+  // 55 MHz, 6.5 dB: noise -90.1 dBm; 310 Mbit/s in 55 MHz needs 16.9 dB (2^5.636 - 1 = 48.8): limit -73.2 dBm.
+  const at = (thresholdDbm: number) => {
+    const radio = { ...R18, modes: [{ ...QAM128, thresholdDbm }] };
+    return network(makeHop({ radio, modes: radio.modes })).map(({ severity }) => severity);
+  };
+  expect(at(-73.3)).toEqual(["error"]);
+  expect(at(-73.1)).toEqual([]);
+  expect(at(-50)).toEqual(["warning"]);
+});
+
+test("power of a low mode with the threshold of a high one", () => {
+  const hop = makeHop({
+    modes: [QPSK, QAM128],
+    ends: [end(KELD, "high", { transmitPowerDbm: 24 }), end(TARN, "low")],
+  });
+  expect(judge(hop)[0]).toMatchObject({ rule: "power-above-mode", at: "hop KELD-TARN / KELD / power" });
+});
+
+test("far field: 2 D^2 / lambda by hand", () => {
+  // 3 m at 18.93 GHz: 18 / 0.015837 = 1136.6 m.
+  const near = { ...TARN, position: { latitudeDeg: 47.509, longitudeDeg: -30.5 } };
+  const big = { ...ANTENNA, diameterM: 3 };
+  const hop = makeHop({ ends: [end(KELD, "high", { antenna: big }), end(near, "low")] });
+  const found = judgeHop(hop, evaluateHop(hop, NO_GROUND), TODAY).find(({ rule }) => rule === "far-field");
+  expect(found!.message).toContain("begins at 1136.6 m");
+});
+
+test("rules are told in the order of cause and consequence", () => {
+  const order = HOP_RULES.map(({ id }) => id);
+  for (const rule of HOP_RULES) {
+    for (const cause of rule.quietAfter ?? [])
+      expect(order.indexOf(cause), `${cause} before ${rule.id}`).toBeLessThan(order.indexOf(rule.id));
+  }
+  expect(RULES.size).toBe(new Set(RULES.keys()).size);
+});
