@@ -1,16 +1,240 @@
-/** Registers what the editor asks about a document. Each handler looks the answer up in language/ and converts it. */
-import type { Connection, TextEdit } from "vscode-languageserver";
+/**
+ * Registers what the editor asks about a document. Each handler looks the answer up in language/ and
+ * converts offsets and paths to the protocol's positions and URIs; nothing is worked out here.
+ */
+import {
+  CompletionItemKind,
+  type Connection,
+  DocumentHighlightKind,
+  type DocumentSymbol,
+  FoldingRangeKind,
+  InlayHintKind,
+  InsertTextFormat,
+  type Location,
+  MarkupKind,
+  ResponseError,
+  SemanticTokensBuilder,
+  SymbolKind,
+  type TextEdit,
+  type WorkspaceEdit,
+} from "vscode-languageserver";
+import { type CompletionKind, completionAt } from "../../language/editor/completion.js";
+import { foldingRanges } from "../../language/editor/folding.js";
+import { hoverAt } from "../../language/editor/hover.js";
+import { inlayHints } from "../../language/editor/inlay-hints.js";
+import { definitionAt, highlightsAt, referencesAt } from "../../language/editor/navigation.js";
+import { prepareRename, renameAt } from "../../language/editor/rename.js";
+import { semanticTokens, TOKEN_MODIFIERS, TOKEN_TYPES } from "../../language/editor/semantic-tokens.js";
+import * as symbols from "../../language/editor/symbols.js";
 import { formatText } from "../../language/format/format.js";
+import type { SourceFile } from "../../language/model/source-file.js";
+import type { DesignSession } from "../session/design-session.js";
+import { registerCodeActions } from "./code-actions.js";
 import type { Designs } from "./designs.js";
-import { linesOf, pathOf } from "./locations.js";
+import { linesOf, locationOf, pathOf, uriOf } from "./locations.js";
 
-export const SEMANTIC_LEGEND = { tokenTypes: [] as string[], tokenModifiers: [] as string[] };
+export const SEMANTIC_LEGEND = { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [...TOKEN_MODIFIERS] };
+
+const COMPLETION_KIND: Readonly<Record<CompletionKind, CompletionItemKind>> = {
+  property: CompletionItemKind.Property,
+  value: CompletionItemKind.EnumMember,
+  unit: CompletionItemKind.Unit,
+  name: CompletionItemKind.Reference,
+  rule: CompletionItemKind.Constant,
+  label: CompletionItemKind.Keyword,
+};
+
+const SYMBOL_KIND: Readonly<Record<symbols.SymbolKind, SymbolKind>> = {
+  network: SymbolKind.Package,
+  climate: SymbolKind.Namespace,
+  defaults: SymbolKind.Namespace,
+  objective: SymbolKind.Interface,
+  site: SymbolKind.Field,
+  hop: SymbolKind.Class,
+  end: SymbolKind.Field,
+  radio: SymbolKind.Struct,
+  antenna: SymbolKind.Struct,
+  coupler: SymbolKind.Struct,
+  feeder: SymbolKind.Struct,
+  plan: SymbolKind.Enum,
+};
+
+/** A document in the design that answers for it, and the offset that was asked about. */
+interface Place {
+  readonly file: SourceFile;
+  readonly session: DesignSession;
+  readonly offset: number;
+}
+
+interface AtPosition {
+  readonly textDocument: { readonly uri: string };
+  readonly position: { readonly line: number; readonly character: number };
+}
 
 export function registerFeatures(connection: Connection, designs: () => Designs): void {
-  connection.onDocumentFormatting(({ textDocument }): TextEdit[] => {
-    const file = designs().file(pathOf(textDocument.uri));
+  const fileOf = ({ textDocument }: { readonly textDocument: { readonly uri: string } }) => designs().file(pathOf(textDocument.uri));
+  /** A shared catalogue belongs to several designs; the first answers unless all are asked. */
+  const places = (params: AtPosition): Place[] => {
+    const file = fileOf(params);
+    if (!file) return [];
+    const offset = linesOf(file).offset(params.position);
+    return designs()
+      .sessionsOf(file.path)
+      .map((session) => ({ file, session, offset }));
+  };
+  const place = (params: AtPosition): Place | undefined => places(params)[0];
+  const locations = (session: DesignSession, ranges: readonly { readonly file: string; readonly start: number; readonly end: number }[]): Location[] =>
+    ranges.flatMap(({ file, start, end }) => {
+      const source = session.model.file(file);
+      return source ? [locationOf(source, start, end)] : [];
+    });
+
+  connection.onCompletion((params) => {
+    const at = place(params);
+    if (!at) return [];
+    const lines = linesOf(at.file);
+    return completionAt(at.session.model, at.file.path, at.offset).map((item) => ({
+      label: item.label,
+      kind: COMPLETION_KIND[item.kind],
+      detail: item.detail,
+      documentation: item.documentation === undefined ? undefined : { kind: MarkupKind.Markdown, value: item.documentation },
+      sortText: item.sortOrder.toString().padStart(6, "0"),
+      insertTextFormat: item.snippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
+      textEdit: { range: lines.range(item.replace.start, item.replace.end), newText: item.insertText },
+    }));
+  });
+
+  connection.onHover((params) => {
+    const at = place(params);
+    const hover = at && hoverAt(at.session.model, at.file.path, at.offset, (name) => at.session.result(name));
+    if (!at || !hover) return null;
+    return { contents: { kind: MarkupKind.Markdown, value: hover.markdown }, range: linesOf(at.file).range(hover.start, hover.end) };
+  });
+
+  connection.onDefinition((params) => {
+    const at = place(params);
+    return at ? locations(at.session, definitionAt(at.session.model, at.file.path, at.offset)) : [];
+  });
+
+  connection.onReferences((params) => {
+    const found = places(params).flatMap(({ file, session, offset }) =>
+      locations(session, referencesAt(session.model, file.path, offset, params.context)),
+    );
+    return [...new Map(found.map((location) => [JSON.stringify(location), location])).values()];
+  });
+
+  connection.onDocumentHighlight((params) => {
+    const at = place(params);
+    if (!at) return [];
+    return highlightsAt(at.session.model, at.file.path, at.offset).map(({ start, end, kind }) => ({
+      range: linesOf(at.file).range(start, end),
+      kind: kind === "write" ? DocumentHighlightKind.Write : DocumentHighlightKind.Read,
+    }));
+  });
+
+  connection.onPrepareRename((params) => {
+    const at = place(params);
+    if (!at) return null;
+    const prepared = prepareRename(at.session.model, at.file.path, at.offset);
+    if ("problem" in prepared) throw new ResponseError(REFUSED, prepared.problem);
+    return { range: linesOf(at.file).range(prepared.range.start, prepared.range.end), placeholder: prepared.name };
+  });
+
+  connection.onRenameRequest((params): WorkspaceEdit => {
+    const changes: Record<string, TextEdit[]> = {};
+    const seen = new Set<string>();
+    for (const { file, session, offset } of places(params)) {
+      const answer = renameAt(session.model, file.path, offset, params.newName);
+      if ("problem" in answer) throw new ResponseError(REFUSED, answer.problem);
+      for (const edit of answer.edits) {
+        const source = session.model.file(edit.file);
+        const key = `${edit.file}:${edit.start}`;
+        if (!source || seen.has(key)) continue;
+        seen.add(key);
+        (changes[uriOf(edit.file)] ??= []).push({ range: linesOf(source).range(edit.start, edit.end), newText: edit.newText });
+      }
+    }
+    return { changes };
+  });
+
+  connection.onDocumentSymbol((params) => {
+    const file = fileOf(params);
+    return file ? symbols.documentSymbols(file).map((symbol) => documentSymbol(file, symbol)) : [];
+  });
+
+  connection.onWorkspaceSymbol(({ query }) => {
+    const found = designs()
+      .allSessions()
+      .flatMap((session) =>
+        symbols.workspaceSymbols(session.model, query).flatMap((symbol) => {
+          const source = session.model.file(symbol.file);
+          if (!source) return [];
+          const location = locationOf(source, symbol.start, symbol.end);
+          return [{ name: symbol.name, kind: SYMBOL_KIND[symbol.kind], location, containerName: symbol.detail }];
+        }),
+      );
+    return [...new Map(found.map((symbol) => [JSON.stringify(symbol.location), symbol])).values()];
+  });
+
+  connection.onFoldingRanges((params) => {
+    const file = fileOf(params);
+    if (!file) return [];
+    const lines = linesOf(file);
+    return foldingRanges(file).map(({ start, end, kind }) => ({
+      startLine: lines.position(start).line,
+      endLine: lines.position(end).line,
+      kind: kind === "comment" ? FoldingRangeKind.Comment : undefined,
+    }));
+  });
+
+  connection.languages.semanticTokens.on((params) => {
+    const file = fileOf(params);
+    const builder = new SemanticTokensBuilder();
+    if (!file) return builder.build();
+    const lines = linesOf(file);
+    for (const token of semanticTokens(file)) {
+      const { line, character } = lines.position(token.start);
+      const modifiers = token.modifiers.reduce((bits, modifier) => bits | (1 << TOKEN_MODIFIERS.indexOf(modifier)), 0);
+      builder.push(line, character, token.length, TOKEN_TYPES.indexOf(token.type), modifiers);
+    }
+    return builder.build();
+  });
+
+  connection.languages.inlayHint.on(({ textDocument, range }) => {
+    const at = place({ textDocument, position: range.start });
+    if (!at) return [];
+    const lines = linesOf(at.file);
+    const asked = { start: at.offset, end: lines.offset(range.end) };
+    return inlayHints(at.session.model, at.file.path, asked, (name) => at.session.result(name)).map((hint) => ({
+      position: lines.position(hint.offset),
+      label: hint.text,
+      tooltip: hint.tooltip,
+      kind: InlayHintKind.Parameter,
+      paddingLeft: true,
+    }));
+  });
+
+  connection.onDocumentFormatting((params): TextEdit[] => {
+    const file = fileOf(params);
     const formatted = file && formatText(file.text);
     if (!file || !formatted?.ok || formatted.text === file.text) return [];
     return [{ range: linesOf(file).range(0, file.text.length), newText: formatted.text }];
   });
+
+  registerCodeActions(connection, designs);
+}
+
+/** Nothing went wrong in the server: the request cannot be granted, and the message says why. */
+const REFUSED = -32803;
+
+function documentSymbol(file: SourceFile, symbol: symbols.DocumentSymbol): DocumentSymbol {
+  const lines = linesOf(file);
+  return {
+    name: symbol.name,
+    detail: symbol.detail,
+    kind: SYMBOL_KIND[symbol.kind],
+    range: lines.range(symbol.start, symbol.end),
+    selectionRange: lines.range(symbol.nameRange.start, symbol.nameRange.end),
+    children: symbol.children.map((child) => documentSymbol(file, child)),
+  };
 }
