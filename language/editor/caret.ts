@@ -33,7 +33,9 @@ export function caretAt(file: SourceFile, offset: number): Caret | undefined {
   const statement = level.statements.findLast((one) => isOn(one, file.text, offset));
   const atoms = statement?.atoms ?? [];
   if (atoms.some((atom) => inString(atom, offset))) return undefined;
-  const word = atoms.find((atom) => atom.start < offset && offset <= atom.end && atom.kind !== "slash" && atom.kind !== "string");
+  const word = atoms.find(
+    (atom) => atom.start < offset && offset <= atom.end && atom.kind !== "slash" && atom.kind !== "string",
+  );
   const typed = statement && facts.find((fact) => fact.statement === statement);
   return {
     context,
@@ -58,17 +60,30 @@ function levelAt(file: SourceFile, offset: number): Level | undefined {
   let limit = file.text.length + 1;
   for (;;) {
     const { statements, facts } = level;
-    const at = statements.findIndex((one, index) => isInside(one.block, statements[index + 1], limit, file.text, offset));
+    const at = statements.findIndex((one, index) =>
+      isInside(one.block, statements[index + 1], limit, file.text, offset),
+    );
     if (at < 0) return level;
     const { block } = statements[at]!;
     const fact = facts.find((one) => one.statement === statements[at]);
     if (!block || !fact?.context) return undefined;
     limit = blockLimit(block, statements[at + 1], limit, file.text);
-    level = { context: fact.context, enclosing: [...level.enclosing, fact], statements: block.statements, facts: fact.facts };
+    level = {
+      context: fact.context,
+      enclosing: [...level.enclosing, fact],
+      statements: block.statements,
+      facts: fact.facts,
+    };
   }
 }
 
-function isInside(block: Block | undefined, next: Statement | undefined, limit: number, text: string, offset: number): boolean {
+function isInside(
+  block: Block | undefined,
+  next: Statement | undefined,
+  limit: number,
+  text: string,
+  offset: number,
+): boolean {
   return block !== undefined && block.start < offset && offset < blockLimit(block, next, limit, text);
 }
 

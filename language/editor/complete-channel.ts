@@ -14,7 +14,10 @@ export function channelPlans(scene: Scene): readonly Proposal[] {
     const plan = plansNamed(id, own)[0];
     if (!plan) return [];
     const name = shortName(id, own);
-    const inTuning = tuning !== undefined && tuning.fromHz <= plan.referenceMHz * 1e6 && plan.referenceMHz * 1e6 <= tuning.toHz;
+    const inTuning =
+      tuning !== undefined &&
+      tuning.fromHz <= plan.referenceMHz * 1e6 &&
+      plan.referenceMHz * 1e6 <= tuning.toHz;
     return [
       {
         label: name,
@@ -36,7 +39,13 @@ export function channelWidths(scene: Scene, expected: Expected): readonly Propos
   return widths.map((widthMHz) => {
     const fits = usable.has(Math.round(widthMHz * 1000));
     const label = `${widthMHz} MHz`;
-    return { label, kind: "value", insertText: label, detail: fits ? "the radio has modes of this width" : numbersText(rows, widthMHz), rank: fits ? 0 : 1 };
+    return {
+      label,
+      kind: "value",
+      insertText: label,
+      detail: fits ? "the radio has modes of this width" : numbersText(rows, widthMHz),
+      rank: fits ? 0 : 1,
+    };
   });
 }
 
@@ -45,14 +54,32 @@ export function channelNumbers(scene: Scene, expected: Expected): readonly Propo
   const plan = wordOf(expected.fact, "plan");
   const widthHz = quantityOf(expected.fact, "width");
   if (plan === undefined || widthHz === undefined) return [];
-  const rows = plansOf(scene, expected).flatMap(({ rows }) => rows.filter((row) => Math.abs(row.widthMHz * 1e6 - widthHz) < 1000));
-  const numbers = [...new Set(rows.flatMap(({ first, last }) => Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => first + i)))];
-  return numbers.sort((a, b) => a - b).flatMap((number): Proposal[] => {
-    const found = channelFrequencies(plan, widthHz, number, scene.model.lookup.plans());
-    if ("what" in found) return [];
-    const label = String(number);
-    return [{ label, kind: "value", insertText: label, detail: `low ${frequency(found.lowHz)}, high ${frequency(found.highHz)}`, documentation: `${found.plan}: ${found.status}.` }];
-  });
+  const rows = plansOf(scene, expected).flatMap(({ rows }) =>
+    rows.filter((row) => Math.abs(row.widthMHz * 1e6 - widthHz) < 1000),
+  );
+  const numbers = [
+    ...new Set(
+      rows.flatMap(({ first, last }) =>
+        Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => first + i),
+      ),
+    ),
+  ];
+  return numbers
+    .sort((a, b) => a - b)
+    .flatMap((number): Proposal[] => {
+      const found = channelFrequencies(plan, widthHz, number, scene.model.lookup.plans());
+      if ("what" in found) return [];
+      const label = String(number);
+      return [
+        {
+          label,
+          kind: "value",
+          insertText: label,
+          detail: `low ${frequency(found.lowHz)}, high ${frequency(found.highHz)}`,
+          documentation: `${found.plan}: ${found.status}.`,
+        },
+      ];
+    });
 }
 
 function plansOf({ model }: Scene, { fact }: Expected): readonly ChannelPlan[] {
@@ -67,7 +94,9 @@ function shortName(id: string, own: readonly ChannelPlan[]): string {
 }
 
 export function planText(plan: ChannelPlan): string {
-  const rows = plan.rows.map((row) => `- ${row.widthMHz} MHz: channels ${row.first} to ${row.last}, ${row.status}`);
+  const rows = plan.rows.map(
+    (row) => `- ${row.widthMHz} MHz: channels ${row.first} to ${row.last}, ${row.status}`,
+  );
   return [plan.documents.join("; "), rows.join("\n")].filter(Boolean).join("\n\n");
 }
 

@@ -15,7 +15,13 @@ export function modeWidths(scene: Scene, expected: Expected, spec: ArgSpec): rea
   return widths.map((widthHz) => {
     const same = channelHz !== undefined && Math.abs(channelHz - widthHz) < 1000;
     const label = bandwidth(widthHz);
-    return { label, kind: "value", insertText: label, detail: same ? "the channel's width" : hopRadio(scene)?.name, rank: same ? -1 : 0 };
+    return {
+      label,
+      kind: "value",
+      insertText: label,
+      detail: same ? "the channel's width" : hopRadio(scene)?.name,
+      rank: same ? -1 : 0,
+    };
   });
 }
 
@@ -23,8 +29,18 @@ export function modeWidths(scene: Scene, expected: Expected, spec: ArgSpec): rea
 export function modulations(scene: Scene, expected: Expected): readonly Proposal[] {
   const widthHz = quantityOf(expected.fact, "bandwidth");
   if (!isModeOfHop(scene, expected)) return inAnyRadio(scene);
-  const modes = hopRadio(scene)?.modes.filter((mode) => widthHz !== undefined && Math.abs(mode.bandwidthHz - widthHz) < 1000) ?? [];
-  return [...modes].sort((a, b) => (a.bitRateBps ?? 0) - (b.bitRateBps ?? 0)).map((mode) => ({ label: mode.modulation, kind: "value", insertText: mode.modulation, detail: modeText(mode) }));
+  const modes =
+    hopRadio(scene)?.modes.filter(
+      (mode) => widthHz !== undefined && Math.abs(mode.bandwidthHz - widthHz) < 1000,
+    ) ?? [];
+  return [...modes]
+    .sort((a, b) => (a.bitRateBps ?? 0) - (b.bitRateBps ?? 0))
+    .map((mode) => ({
+      label: mode.modulation,
+      kind: "value",
+      insertText: mode.modulation,
+      detail: modeText(mode),
+    }));
 }
 
 /** `310 Mbit/s, 20.0 dBm, threshold -69.0 dBm` */
@@ -44,6 +60,10 @@ function isModeOfHop({ caret }: Scene, { property }: Expected): boolean {
 }
 
 function inAnyRadio({ model }: Scene): readonly Proposal[] {
-  const words = new Set(model.names("radio").flatMap((name) => model.lookup.radio(name)?.modes.map((mode) => mode.modulation) ?? []));
+  const words = new Set(
+    model
+      .names("radio")
+      .flatMap((name) => model.lookup.radio(name)?.modes.map((mode) => mode.modulation) ?? []),
+  );
   return [...words].map((label) => ({ label, kind: "value", insertText: label }));
 }

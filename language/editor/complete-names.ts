@@ -9,7 +9,12 @@ import type { Expected } from "./expected.js";
 import { hopFact, hopFacts, hopFrequencyHz, type Scene, siteNamesOfEnds } from "./scene.js";
 import { summary, titleOf } from "./summary.js";
 
-export function nameItems(scene: Scene, expected: Expected, spec: ArgSpec, kind: NamedKind): readonly Proposal[] {
+export function nameItems(
+  scene: Scene,
+  expected: Expected,
+  spec: ArgSpec,
+  kind: NamedKind,
+): readonly Proposal[] {
   const { model } = scene;
   return candidates(scene, expected, spec, kind).map((name) => {
     const lines = summary(model, kind, name);
@@ -31,7 +36,9 @@ function candidates(scene: Scene, expected: Expected, spec: ArgSpec, kind: Named
   if (ends.length > 0) return ends.filter((name) => model.declarations(`site ${name}`).length > 0);
   const inherits = spec.label === "like";
   const self = inherits ? wordOf(expected.fact, "name") : undefined;
-  return model.names(kind).filter((name) => name !== self && (inherits || !model.declarations(`${kind} ${name}`)[0]?.template));
+  return model
+    .names(kind)
+    .filter((name) => name !== self && (inherits || !model.declarations(`${kind} ${name}`)[0]?.template));
 }
 
 /** Whether a thing is made for the frequency of the hop, and a coupler for its arrangement. */

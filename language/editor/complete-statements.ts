@@ -1,6 +1,7 @@
 /** Words that may begin a statement: the properties of the block, and sites as the ends of a hop. */
+
+import { factNamed, wordOf } from "../facts/fact.js";
 import { declaredName } from "../model/source-file.js";
-import { wordOf, factNamed } from "../facts/fact.js";
 import { alternatives, propertiesOf } from "../schema/index.js";
 import { INHERITING_KINDS } from "../schema/kinds.js";
 import type { Context, Property } from "../schema/types.js";
@@ -12,7 +13,10 @@ import { titleOf } from "./summary.js";
 
 export function statementItems(scene: Scene): readonly Proposal[] {
   const { context, before } = scene.caret;
-  if (before.length > 0) return propertiesOf(context).filter(({ name }) => INHERITING_KINDS.has(name)).map((one) => propertyItem(one, context));
+  if (before.length > 0)
+    return propertiesOf(context)
+      .filter(({ name }) => INHERITING_KINDS.has(name))
+      .map((one) => propertyItem(one, context));
   const items = open(scene).map((property) => propertyItem(property, context));
   if (context === "file") items.push(TEMPLATE);
   if (context === "hop") items.push(...endItems(scene));

@@ -1,6 +1,7 @@
 /** What may follow inside a statement: units, words, names, labels. */
-import { UNITS } from "../../shared/units/units.js";
+
 import { RULES } from "../../shared/rules/index.js";
+import { UNITS } from "../../shared/units/units.js";
 import { readFacts } from "../facts/read.js";
 import { alternatives } from "../schema/index.js";
 import type { ArgSpec, Property, ValueSpec } from "../schema/types.js";
@@ -35,7 +36,12 @@ function itemsOf(scene: Scene, expected: Expected, spec: ArgSpec, value: ValueSp
     case "quantity":
       return quantities(scene, expected, spec, value);
     case "word":
-      return Object.entries(value.words).map(([label, detail]) => ({ label, kind: "value", insertText: label, detail }));
+      return Object.entries(value.words).map(([label, detail]) => ({
+        label,
+        kind: "value",
+        insertText: label,
+        detail,
+      }));
     case "reference":
       return nameItems(scene, expected, spec, value.kind);
     case "rule":
@@ -51,22 +57,55 @@ function itemsOf(scene: Scene, expected: Expected, spec: ArgSpec, value: ValueSp
 
 function units(spec: ArgSpec): readonly Proposal[] {
   return alternatives(spec).flatMap((value) =>
-    value.type === "quantity" ? UNITS[value.dimension].map(({ symbol }): Proposal => ({ label: symbol, kind: "unit", insertText: symbol, detail: value.dimension })) : [],
+    value.type === "quantity"
+      ? UNITS[value.dimension].map(
+          ({ symbol }): Proposal => ({
+            label: symbol,
+            kind: "unit",
+            insertText: symbol,
+            detail: value.dimension,
+          }),
+        )
+      : [],
   );
 }
 
 /** A number that has been begun is completed by a unit; without one, what the design or the example knows. */
-function quantities(scene: Scene, expected: Expected, spec: ArgSpec, value: Extract<ValueSpec, { type: "quantity" }>): readonly Proposal[] {
+function quantities(
+  scene: Scene,
+  expected: Expected,
+  spec: ArgSpec,
+  value: Extract<ValueSpec, { type: "quantity" }>,
+): readonly Proposal[] {
   const { word } = scene.caret;
-  const known = expected.property.name === "channel" ? channelWidths(scene, expected) : modeWidths(scene, expected, spec);
+  const known =
+    expected.property.name === "channel" ? channelWidths(scene, expected) : modeWidths(scene, expected, spec);
   const begun = word && /^[+\-−]?[\d.]+/.exec(word.text)?.[0];
   if (begun !== undefined) {
-    const completed = UNITS[value.dimension].map(({ symbol }): Proposal => ({ label: `${begun} ${symbol}`, kind: "unit", insertText: `${begun} ${symbol}`, detail: value.dimension, rank: 1 }));
+    const completed = UNITS[value.dimension].map(
+      ({ symbol }): Proposal => ({
+        label: `${begun} ${symbol}`,
+        kind: "unit",
+        insertText: `${begun} ${symbol}`,
+        detail: value.dimension,
+        rank: 1,
+      }),
+    );
     return [...known, ...completed];
   }
   if (known.length > 0) return known;
   const example = exampleOf(expected.property, spec, scene);
-  return example === undefined ? [] : [{ label: example, kind: "value", insertText: quantityStop(example, 1), snippet: true, detail: spec.meaning }];
+  return example === undefined
+    ? []
+    : [
+        {
+          label: example,
+          kind: "value",
+          insertText: quantityStop(example, 1),
+          snippet: true,
+          detail: spec.meaning,
+        },
+      ];
 }
 
 /** How the example of the property writes an argument. */
@@ -82,7 +121,15 @@ function longerPhrases({ spec, written, range }: NonNullable<Expected["phrase"]>
       ? []
       : Object.entries(value.words)
           .filter(([label]) => label.startsWith(`${written} `))
-          .map(([label, detail]): Proposal => ({ label, kind: "value", insertText: label, detail, replace: range })),
+          .map(
+            ([label, detail]): Proposal => ({
+              label,
+              kind: "value",
+              insertText: label,
+              detail,
+              replace: range,
+            }),
+          ),
   );
 }
 

@@ -50,7 +50,11 @@ function isTemplateWord(before: readonly { readonly text: string }[], context: s
 }
 
 /** Those that the letters typed so far can become. */
-function ordered(proposals: readonly Proposal[], replace: TextRange, typed: string): readonly CompletionItem[] {
+function ordered(
+  proposals: readonly Proposal[],
+  replace: TextRange,
+  typed: string,
+): readonly CompletionItem[] {
   const seen = new Set<string>();
   return proposals
     .filter((one) => {

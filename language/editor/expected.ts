@@ -37,13 +37,18 @@ export function expectedAt(caret: Caret): Expected | undefined {
   const last = fact.args.at(-1);
   const base = { property, fact, slash: atoms.at(-1)!.kind === "slash", values: [], labels: [] };
   const free = freeArgs(caret, property, fact);
-  const unread = atoms.filter((atom) => atom.kind !== "slash" && atom !== word && atom.start >= (last?.end ?? word.end));
+  const unread = atoms.filter(
+    (atom) => atom.kind !== "slash" && atom !== word && atom.start >= (last?.end ?? word.end),
+  );
   if (unread.length > 0) return behindLabel(base, free, unread);
   if (last && lacksUnit(last, atoms)) return { ...base, unitOf: last.spec };
   const phrase = last && phraseOf(last, atoms, caret.replace);
   const values = nextValues(free);
   const awaited = values.some((spec) => !spec.optional);
-  const labels = awaited || base.slash ? [] : free.flatMap((spec) => (spec.label === undefined ? [] : [{ spec, words: spec.label }]));
+  const labels =
+    awaited || base.slash
+      ? []
+      : free.flatMap((spec) => (spec.label === undefined ? [] : [{ spec, words: spec.label }]));
   return { ...base, values, labels, phrase };
 }
 
@@ -57,7 +62,11 @@ function freeArgs(caret: Caret, property: Property, fact: Fact): readonly ArgSpe
 }
 
 /** Words without a meaning yet are a label, whole or begun; otherwise they are wrong and nothing follows. */
-function behindLabel(base: Expected, free: readonly ArgSpec[], unread: readonly Atom[]): Expected | undefined {
+function behindLabel(
+  base: Expected,
+  free: readonly ArgSpec[],
+  unread: readonly Atom[],
+): Expected | undefined {
   const written = unread.map((atom) => atom.text).join(" ");
   const whole = free.find((spec) => spec.label === written);
   if (whole) return { ...base, values: [whole] };
@@ -83,7 +92,12 @@ function lacksUnit({ spec, value }: Argument, atoms: readonly Atom[]): boolean {
 }
 
 function phraseOf({ spec, start }: Argument, atoms: readonly Atom[], replace: TextRange): Expected["phrase"] {
-  const written = atoms.filter((atom) => atom.start >= start).map((atom) => atom.text).join(" ");
-  const longer = alternatives(spec).some((one) => one.type === "word" && Object.keys(one.words).some((word) => word.startsWith(`${written} `)));
+  const written = atoms
+    .filter((atom) => atom.start >= start)
+    .map((atom) => atom.text)
+    .join(" ");
+  const longer = alternatives(spec).some(
+    (one) => one.type === "word" && Object.keys(one.words).some((word) => word.startsWith(`${written} `)),
+  );
   return longer ? { spec, written, range: { start, end: replace.end } } : undefined;
 }

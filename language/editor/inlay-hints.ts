@@ -1,6 +1,17 @@
 /** Figures beside the text they follow from: lengths, azimuths, levels, margins, frequencies. */
-import { availability, decibels, degrees, fixed, frequency, kilometres, metres, trimmed, yearly } from "../../shared/format/numbers.js";
+
 import type { EndGeometry } from "../../shared/evaluate/result.js";
+import {
+  availability,
+  decibels,
+  degrees,
+  fixed,
+  frequency,
+  kilometres,
+  metres,
+  trimmed,
+  yearly,
+} from "../../shared/format/numbers.js";
 import { weakerDirection } from "../../shared/rules/judged-modes.js";
 import { type Fact, factNamed, wordOf } from "../facts/fact.js";
 import type { DesignModel } from "../model/design-model.js";
@@ -22,7 +33,12 @@ export interface InlayHint {
 }
 
 /** Hints of a part of a file, in the order of the text. Figures that are not known have none. */
-export function inlayHints(model: DesignModel, path: string, range: TextRange, results: Results): readonly InlayHint[] {
+export function inlayHints(
+  model: DesignModel,
+  path: string,
+  range: TextRange,
+  results: Results,
+): readonly InlayHint[] {
   const hints: InlayHint[] = [];
   for (const fact of model.file(path)?.facts ?? []) {
     if (!overlap(fact.statement, range)) continue;
@@ -31,13 +47,19 @@ export function inlayHints(model: DesignModel, path: string, range: TextRange, r
     if (fact.property.name === "hop") hints.push(...hopHints(fact, results(name)));
     if (fact.property.name === "site") hints.push(...siteHints(fact, name, model, results));
   }
-  return hints.filter(({ offset }) => range.start <= offset && offset <= range.end).sort((a, b) => a.offset - b.offset);
+  return hints
+    .filter(({ offset }) => range.start <= offset && offset <= range.end)
+    .sort((a, b) => a.offset - b.offset);
 }
 
 function hopHints(fact: Fact, judged: JudgedHop | undefined): InlayHint[] {
   if (!judged) return [];
   const ends = fact.facts.filter((one) => one.property === END);
-  return [...headline(fact, judged), ...channelHint(fact, judged), ...ends.flatMap((end) => endHints(end, judged))];
+  return [
+    ...headline(fact, judged),
+    ...channelHint(fact, judged),
+    ...ends.flatMap((end) => endHints(end, judged)),
+  ];
 }
 
 function headline(fact: Fact, { hop, result }: JudgedHop): InlayHint[] {
@@ -45,7 +67,11 @@ function headline(fact: Fact, { hop, result }: JudgedHop): InlayHint[] {
   const offset = fact.statement.atoms.at(-1)!.end;
   const add = (kind: HintKind, text: string, tooltip: string) => hints.push({ offset, kind, text, tooltip });
   if (result.distanceM !== undefined) {
-    add("distance", `→ ${kilometres(result.distanceM)}`, `Length between ${result.ends.join(" and ")}, on the ellipsoid.`);
+    add(
+      "distance",
+      `→ ${kilometres(result.distanceM)}`,
+      `Length between ${result.ends.join(" and ")}, on the ellipsoid.`,
+    );
   }
   const weaker = weakerDirection(hop, result);
   if (weaker) {
@@ -56,7 +82,10 @@ function headline(fact: Fact, { hop, result }: JudgedHop): InlayHint[] {
   const found = result.availability;
   if (found) {
     const sign = found.bound === "at least" ? "≥ " : found.bound === "at most" ? "≤ " : "";
-    const asked = found.objectivePercent === undefined ? "" : ` The objective asks ${availability(found.objectivePercent)}.`;
+    const asked =
+      found.objectivePercent === undefined
+        ? ""
+        : ` The objective asks ${availability(found.objectivePercent)}.`;
     const tooltip = `Both directions, propagation only, with ${found.modulation}: ${yearly(100 - found.availabilityPercent)} out.${asked}`;
     add("availability", `${sign}${availability(found.availabilityPercent)}`, tooltip);
   }
@@ -68,8 +97,17 @@ function channelHint(fact: Fact, { hop }: JudgedHop): InlayHint[] {
   const stated = hop.ends.map((end) => end.transmitFrequencyHz);
   const [first, second] = stated;
   if (!channel || first === undefined || second === undefined) return [];
-  const tooltip = hop.ends.map(({ site }, index) => `${site.name} transmits ${frequency(stated[index]!)}`).join(", ");
-  return [{ offset: channel.statement.end, kind: "frequency", text: `${trimmed(first / 1e9, 6)} / ${frequency(second)}`, tooltip: `${tooltip}.` }];
+  const tooltip = hop.ends
+    .map(({ site }, index) => `${site.name} transmits ${frequency(stated[index]!)}`)
+    .join(", ");
+  return [
+    {
+      offset: channel.statement.end,
+      kind: "frequency",
+      text: `${trimmed(first / 1e9, 6)} / ${frequency(second)}`,
+      tooltip: `${tooltip}.`,
+    },
+  ];
 }
 
 function endHints(end: Fact, { hop, result }: JudgedHop): InlayHint[] {

@@ -1,9 +1,9 @@
 /** From a name to its declaration and its uses. */
 import type { DesignModel } from "../model/design-model.js";
-import { factAt } from "./walk.js";
-import { declarationsOf, type NameAt, nameAt, occurrences } from "./occurrences.js";
 import { modeLineAt } from "./modulation.js";
+import { declarationsOf, type NameAt, nameAt, occurrences } from "./occurrences.js";
 import type { FileRange } from "./text-range.js";
+import { factAt } from "./walk.js";
 
 /** Declarations of the name at an offset; of a modulation the line of the radio that states it. */
 export function definitionAt(model: DesignModel, path: string, offset: number): readonly FileRange[] {

@@ -38,7 +38,8 @@ export function nameAt(file: SourceFile, offset: number): NameAt | undefined {
 export function nameOf(fact: Fact, arg: Argument): Name | undefined {
   const { value } = arg;
   if (value?.type === "reference") return { kind: value.kind, name: value.name };
-  if (value?.type === "name" && isNamedKind(fact.property.name)) return { kind: fact.property.name, name: value.word };
+  if (value?.type === "name" && isNamedKind(fact.property.name))
+    return { kind: fact.property.name, name: value.word };
   if (value?.type === "free" && isPlanOfChannel(fact, arg)) return { kind: "plan", name: value.word };
   return undefined;
 }
@@ -52,7 +53,15 @@ export function occurrences({ kind, name }: Name, model: DesignModel): readonly 
         const one = nameOf(fact, arg);
         if (one?.kind !== kind || one.name !== name) continue;
         const context = path.at(-1)?.context ?? "file";
-        found.push({ file: file.path, start: arg.start, end: arg.end, declaration: arg.value?.type === "name", fact, arg, context });
+        found.push({
+          file: file.path,
+          start: arg.start,
+          end: arg.end,
+          declaration: arg.value?.type === "name",
+          fact,
+          arg,
+          context,
+        });
       }
     });
   }
@@ -90,7 +99,10 @@ function filesWith({ kind, name }: Name, model: DesignModel): readonly SourceFil
   const paths =
     kind === "plan"
       ? [...model.allFiles()].map((file) => file.path)
-      : [...model.filesMentioning(`${kind} ${name}`), ...model.declarations(`${kind} ${name}`).map((entry) => entry.file)];
+      : [
+          ...model.filesMentioning(`${kind} ${name}`),
+          ...model.declarations(`${kind} ${name}`).map((entry) => entry.file),
+        ];
   return [...new Set(paths)].sort().flatMap((path) => model.file(path) ?? []);
 }
 

@@ -8,7 +8,9 @@ export function propertyText(property: Property): string {
   const args = property.args.filter((arg) => property.args.length > 1 || hasLimits(arg));
   if (args.length > 0) parts.push(args.map((arg) => `- ${argLine(arg)}`).join("\n"));
   if (property.fallback !== undefined) parts.push(`Left out: ${property.fallback}.`);
-  parts.push(code(property === END || property.example.endsWith("{") ? `${property.example} ... }` : property.example));
+  parts.push(
+    code(property === END || property.example.endsWith("{") ? `${property.example} ... }` : property.example),
+  );
   parts.push(`*Source: ${property.source}.*`);
   return parts.join("\n\n");
 }
@@ -28,7 +30,11 @@ function kindText(spec: ValueSpec): string {
     case "number":
       return `${spec.integer ? "a whole number" : "a number without unit"}${rangeText(spec)}`;
     case "word":
-      return Object.keys(spec.words).length <= 6 ? Object.keys(spec.words).map((word) => `\`${word}\``).join(", ") : "";
+      return Object.keys(spec.words).length <= 6
+        ? Object.keys(spec.words)
+            .map((word) => `\`${word}\``)
+            .join(", ")
+        : "";
     case "reference":
       return `name of the ${spec.kind}`;
     case "date":
@@ -38,7 +44,11 @@ function kindText(spec: ValueSpec): string {
   }
 }
 
-function rangeText(spec: { readonly min?: string | number; readonly max?: string | number; readonly above?: string }): string {
+function rangeText(spec: {
+  readonly min?: string | number;
+  readonly max?: string | number;
+  readonly above?: string;
+}): string {
   const least = spec.above === undefined ? spec.min : `above ${spec.above}`;
   if (least !== undefined && spec.max !== undefined) return `, ${least} to ${spec.max}`;
   if (least !== undefined) return spec.above === undefined ? `, at least ${least}` : `, ${least}`;

@@ -1,11 +1,12 @@
 /** Renames a name wherever the design uses it. */
+
+import { plansNamed } from "../../shared/spectrum/channel-plan.js";
 import { wordOf } from "../facts/fact.js";
 import { readFacts } from "../facts/read.js";
 import { article } from "../facts/value.js";
 import type { DesignModel } from "../model/design-model.js";
 import { END } from "../schema/index.js";
 import { parse } from "../syntax/parse.js";
-import { plansNamed } from "../../shared/spectrum/channel-plan.js";
 import { type Name, type NameAt, nameAt, nameOf, type Occurrence, occurrences } from "./occurrences.js";
 import type { TextEdit, TextRange } from "./text-range.js";
 
@@ -34,18 +35,31 @@ export function renameAt(model: DesignModel, path: string, offset: number, newNa
 function renamable(model: DesignModel, path: string, offset: number): NameAt | { readonly problem: string } {
   const file = model.file(path);
   const name = file && nameAt(file, offset);
-  if (!name) return { problem: "there is no name here; put the caret on the name of a site, a hop, a radio or the like" };
+  if (!name)
+    return {
+      problem: "there is no name here; put the caret on the name of a site, a hop, a radio or the like",
+    };
   if (model.declarations(`${name.kind} ${name.name}`).length > 0) return name;
   const builtIn = name.kind === "plan" && plansNamed(name.name).length > 0;
-  return { problem: builtIn ? `${name.name} is a built-in channel plan` : `the design declares no ${name.kind} ${name.name}` };
+  return {
+    problem: builtIn
+      ? `${name.name} is a built-in channel plan`
+      : `the design declares no ${name.kind} ${name.name}`,
+  };
 }
 
-function refusal({ kind, name }: Name, newName: string, places: readonly Occurrence[], model: DesignModel): string | undefined {
+function refusal(
+  { kind, name }: Name,
+  newName: string,
+  places: readonly Occurrence[],
+  model: DesignModel,
+): string | undefined {
   const atoms = parse(newName).statements.flatMap((statement) => statement.atoms);
   if (atoms.length !== 1 || atoms[0]!.kind !== "word" || atoms[0]!.text !== newName) {
     return `"${newName}" is not one word; a name has no spaces, quotes or braces and is not a plain number`;
   }
-  if (model.declarations(`${kind} ${newName}`).length > 0) return `there is ${article(kind)} ${newName} already`;
+  if (model.declarations(`${kind} ${newName}`).length > 0)
+    return `there is ${article(kind)} ${newName} already`;
   if (kind === "plan" && plansNamed(newName).length > 0) {
     return `${newName} is a built-in channel plan; channels that mean it would change`;
   }
@@ -56,9 +70,12 @@ function refusal({ kind, name }: Name, newName: string, places: readonly Occurre
 
 /** One place of each form: what holds for one `antenna` line holds for all. */
 function distinct(places: readonly Occurrence[]): readonly Occurrence[] {
-  return [...Map.groupBy(places, ({ fact, arg, context }) => `${context}/${fact.property.name}/${arg.spec.name}/${fact.args.length}`).values()].map(
-    (same) => same[0]!,
-  );
+  return [
+    ...Map.groupBy(
+      places,
+      ({ fact, arg, context }) => `${context}/${fact.property.name}/${arg.spec.name}/${fact.args.length}`,
+    ).values(),
+  ].map((same) => same[0]!);
 }
 
 /**
@@ -75,6 +92,8 @@ function readsAsName(place: Occurrence, { kind, name }: Name, model: DesignModel
   const same = read.args.find((one) => one.spec === arg.spec);
   const meant = same && nameOf(read, same);
   // Something else of the line, the title for example, must not have changed its meaning either.
-  const others = fact.args.every(({ spec }) => spec === arg.spec || wordOf(read, spec.name) === wordOf(fact, spec.name));
+  const others = fact.args.every(
+    ({ spec }) => spec === arg.spec || wordOf(read, spec.name) === wordOf(fact, spec.name),
+  );
   return meant?.kind === kind && meant.name === name && others;
 }

@@ -37,7 +37,9 @@ export function hopName({ caret }: Scene): string | undefined {
 export function hopFrequencyHz(scene: Scene): number | undefined {
   const name = hopName(scene);
   const resolved = name === undefined ? undefined : scene.model.hop(name)?.hop;
-  const transmitted = resolved?.ends.find((end) => end.transmitFrequencyHz !== undefined)?.transmitFrequencyHz;
+  const transmitted = resolved?.ends.find(
+    (end) => end.transmitFrequencyHz !== undefined,
+  )?.transmitFrequencyHz;
   if (transmitted !== undefined) return transmitted;
   const tuning = hopRadio(scene)?.tuning;
   return tuning && (tuning.fromHz + tuning.toHz) / 2;

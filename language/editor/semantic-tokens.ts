@@ -53,12 +53,18 @@ const NAME_TYPE: Readonly<Record<NamedKind, TokenType>> = {
 /** In the order of the text, without overlaps. @param range only tokens that touch it */
 export function semanticTokens(file: SourceFile, range?: TextRange): readonly SemanticToken[] {
   const tokens: SemanticToken[] = [];
-  for (const comment of file.tree.comments) if (within(comment, range)) tokens.push(...commentTokens(comment));
+  for (const comment of file.tree.comments)
+    if (within(comment, range)) tokens.push(...commentTokens(comment));
   statementTokens(file.tree.statements, file.facts, range, tokens);
   return tokens.sort((a, b) => a.start - b.start);
 }
 
-function statementTokens(statements: readonly Statement[], facts: readonly Fact[], range: TextRange | undefined, into: SemanticToken[]): void {
+function statementTokens(
+  statements: readonly Statement[],
+  facts: readonly Fact[],
+  range: TextRange | undefined,
+  into: SemanticToken[],
+): void {
   const factOf = new Map(facts.map((fact) => [fact.statement, fact]));
   for (const statement of statements) {
     if (!within(statement, range)) continue;
@@ -83,7 +89,8 @@ function meaning(fact: Fact, atom: Atom): Meaning | undefined {
 
 function valueMeaning(fact: Fact, arg: Argument, atom: Atom): Meaning | undefined {
   const name = nameOf(fact, arg);
-  if (name) return { type: NAME_TYPE[name.kind], modifiers: arg.value?.type === "name" ? ["declaration"] : [] };
+  if (name)
+    return { type: NAME_TYPE[name.kind], modifiers: arg.value?.type === "name" ? ["declaration"] : [] };
   switch (arg.value?.type) {
     case "quantity":
       return { type: atom.kind === "number" || atom.start === arg.start ? "number" : "type" };

@@ -17,7 +17,8 @@ export function lineSnippet(property: Property, context: Context): string {
   let snippet = "";
   let at = 0;
   (fact?.args ?? []).forEach((arg, index) => {
-    snippet += escapeSnippet(line.slice(at, arg.start)) + tabStop(arg, line.slice(arg.start, arg.end), index + 1);
+    snippet +=
+      escapeSnippet(line.slice(at, arg.start)) + tabStop(arg, line.slice(arg.start, arg.end), index + 1);
     at = arg.end;
   });
   snippet += escapeSnippet(line.slice(at));
@@ -35,7 +36,8 @@ export function quantityStop(written: string, index: number): string {
 }
 
 function tabStop(arg: Argument, written: string, index: number): string {
-  const spec = alternatives(arg.spec).find((one) => one.type === arg.value?.type) ?? alternatives(arg.spec)[0]!;
+  const spec =
+    alternatives(arg.spec).find((one) => one.type === arg.value?.type) ?? alternatives(arg.spec)[0]!;
   switch (spec.type) {
     case "quantity":
       return quantityStop(written, index);

@@ -29,11 +29,17 @@ export function summary(model: DesignModel, kind: NamedKind, name: string): read
       if (!coupler) return [];
       const { kind: sort, mainLossDb, standbyLossDb } = coupler;
       const standby = standbyLossDb === undefined ? "" : `, standby arm ${write.decibels(standbyLossDb)}`;
-      return [sort, mainLossDb === undefined ? undefined : `main arm ${write.decibels(mainLossDb)}${standby}`, band(coupler.band)].filter(isText);
+      return [
+        sort,
+        mainLossDb === undefined ? undefined : `main arm ${write.decibels(mainLossDb)}${standby}`,
+        band(coupler.band),
+      ].filter(isText);
     }
     case "feeder": {
       const feeder = lookup.feeder(name);
-      const losses = feeder?.loss.map(({ lossDbPerM, frequencyHz }) => `${write.trimmed(lossDbPerM, 3)} dB/m${at(frequencyHz)}`);
+      const losses = feeder?.loss.map(
+        ({ lossDbPerM, frequencyHz }) => `${write.trimmed(lossDbPerM, 3)} dB/m${at(frequencyHz)}`,
+      );
       return [feeder?.kind, losses?.join(", ") || undefined, band(feeder?.band)].filter(isText);
     }
     case "objective":
@@ -62,8 +68,12 @@ function radioLines(radio: Radio | undefined): string[] {
   const widths = [...new Set(radio.modes.map((mode) => mode.bandwidthHz))].sort((a, b) => a - b);
   return [
     radio.tuning && `tunes ${range(radio.tuning)}`,
-    radio.duplexSpacingHz === undefined ? undefined : `duplex spacing ${write.frequency(radio.duplexSpacingHz)}`,
-    radio.modes.length > 0 ? `${radio.modes.length} modes at ${widths.map(write.bandwidth).join(", ")}` : undefined,
+    radio.duplexSpacingHz === undefined
+      ? undefined
+      : `duplex spacing ${write.frequency(radio.duplexSpacingHz)}`,
+    radio.modes.length > 0
+      ? `${radio.modes.length} modes at ${widths.map(write.bandwidth).join(", ")}`
+      : undefined,
     radio.noiseFigureDb === undefined ? undefined : `noise figure ${write.decibels(radio.noiseFigureDb)}`,
     radio.overloadDbm === undefined ? undefined : `overload ${write.dbm(radio.overloadDbm)}`,
   ].filter(isText);
@@ -84,17 +94,25 @@ function objectiveLines(objective: Objective | undefined): string[] {
   if (!objective) return [];
   const { availabilityPercent, capacityBps, fadeMarginDb, clearance } = objective;
   return [
-    availabilityPercent === undefined ? undefined : `availability ${write.availability(availabilityPercent)} (${write.yearly(100 - availabilityPercent)} out)`,
+    availabilityPercent === undefined
+      ? undefined
+      : `availability ${write.availability(availabilityPercent)} (${write.yearly(100 - availabilityPercent)} out)`,
     capacityBps === undefined ? undefined : `capacity ${write.bitRate(capacityBps)}`,
     fadeMarginDb === undefined ? undefined : `margin ${write.decibels(fadeMarginDb)}`,
-    ...clearance.map((one) => `clearance ${write.fresnelAsked(one.fresnelFraction)} at ${write.kFactor(one.kFactor)}`),
+    ...clearance.map(
+      (one) => `clearance ${write.fresnelAsked(one.fresnelFraction)} at ${write.kFactor(one.kFactor)}`,
+    ),
   ].filter(isText);
 }
 
 function planLines(plans: readonly ChannelPlan[]): string[] {
   return plans.map(({ id, band: name, rows, documents }) => {
-    const widths = [...new Set(rows.map((row) => row.widthMHz))].sort((a, b) => a - b).map((width) => write.trimmed(width, 3));
-    return [id, name, widths.length > 0 ? `${widths.join(", ")} MHz` : "", documents.join("; ")].filter(Boolean).join(", ");
+    const widths = [...new Set(rows.map((row) => row.widthMHz))]
+      .sort((a, b) => a - b)
+      .map((width) => write.trimmed(width, 3));
+    return [id, name, widths.length > 0 ? `${widths.join(", ")} MHz` : "", documents.join("; ")]
+      .filter(Boolean)
+      .join(", ");
   });
 }
 

@@ -57,7 +57,16 @@ function symbolsOf(facts: readonly Fact[]): readonly DocumentSymbol[] {
     const kind = symbolKind(fact);
     if (!kind) return [];
     const { start, end } = fact.statement;
-    return [{ ...label(fact, kind), kind, start, end, nameRange: nameRangeOf(fact), children: symbolsOf(fact.facts) }];
+    return [
+      {
+        ...label(fact, kind),
+        kind,
+        start,
+        end,
+        nameRange: nameRangeOf(fact),
+        children: symbolsOf(fact.facts),
+      },
+    ];
   });
 }
 
@@ -81,7 +90,10 @@ function label(fact: Fact, kind: SymbolKind): { readonly name: string; readonly 
     case "end":
       return { name: wordOf(fact, "site") || "(site)", detail: endDetail(fact) };
     default:
-      return { name: declaredName(fact) || kind, detail: fact.template ? `template${title ? `, ${title}` : ""}` : title };
+      return {
+        name: declaredName(fact) || kind,
+        detail: fact.template ? `template${title ? `, ${title}` : ""}` : title,
+      };
   }
 }
 
@@ -96,7 +108,9 @@ function endDetail(end: Fact): string | undefined {
 }
 
 function nameRangeOf(fact: Fact): TextRange {
-  const arg = fact.args.find(({ spec }) => spec.name === "name" || spec.name === "title" || spec.name === "of");
+  const arg = fact.args.find(
+    ({ spec }) => spec.name === "name" || spec.name === "title" || spec.name === "of",
+  );
   const { start, end } = arg ?? wordAtom(fact);
   return { start, end };
 }

@@ -1,7 +1,7 @@
 /** Every fact of a file, and the argument that a caret touches. */
 import type { Argument, Fact } from "../facts/fact.js";
-import { END } from "../schema/index.js";
 import type { SourceFile } from "../model/source-file.js";
+import { END } from "../schema/index.js";
 import { type Atom, head } from "../syntax/tree.js";
 import { type TextRange, touches } from "./text-range.js";
 

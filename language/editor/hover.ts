@@ -1,0 +1,78 @@
+/** What is known about the word under the caret, as markdown. */
+import { RULES } from "../../shared/rules/index.js";
+import type { Argument, Fact } from "../facts/fact.js";
+import type { DesignModel } from "../model/design-model.js";
+import { resolvePath } from "../model/path.js";
+import { alternatives } from "../schema/index.js";
+import { nameText } from "./hover-name.js";
+import { channelText, modulationText, positionHover, quantityText } from "./hover-value.js";
+import { nameOf } from "./occurrences.js";
+import { argLine, propertyText } from "./property-text.js";
+import type { Results } from "./results.js";
+import type { TextRange } from "./text-range.js";
+import { type FactAt, factAt } from "./walk.js";
+
+export interface Hover extends TextRange {
+  readonly markdown: string;
+}
+
+/** @returns undefined where there is nothing to say: on blanks, comments, words without a meaning */
+export function hoverAt(
+  model: DesignModel,
+  path: string,
+  offset: number,
+  results: Results,
+): Hover | undefined {
+  const file = model.file(path);
+  const at = file && factAt(file, offset);
+  if (!at) return undefined;
+  const markdown = at.arg
+    ? argumentText(at, at.arg, model, path, results)
+    : `**${at.fact.property.name}**\n\n${propertyText(at.fact.property)}`;
+  return markdown ? { markdown, ...at.range } : undefined;
+}
+
+function argumentText(at: FactAt, arg: Argument, model: DesignModel, path: string, results: Results): string {
+  const { fact } = at;
+  const onLabel = at.range.start !== arg.start;
+  if (onLabel) return argLine(arg.spec);
+  const name = nameOf(fact, arg);
+  if (name) return nameText(name, at, model, results);
+  const value = valueText(at, arg, model, path);
+  const origin = argMeaning(fact, arg);
+  return value ? `${value}\n\n${origin}` : argLine(arg.spec);
+}
+
+function valueText(at: FactAt, arg: Argument, model: DesignModel, path: string): string | undefined {
+  const { value } = arg;
+  switch (value?.type) {
+    case "quantity":
+      return quantityText(at.fact, arg, value);
+    case "number":
+      return channelText(at, model) ?? `**${value.number}**`;
+    case "word": {
+      const words = alternatives(arg.spec).flatMap((spec) => (spec.type === "word" ? [spec.words] : []))[0];
+      return `**${value.word}**: ${words?.[value.word] ?? ""}`;
+    }
+    case "free":
+      return modulationText(at, value.word, model) ?? `**${value.word}**`;
+    case "rule":
+      return ruleText(value.word);
+    case "position":
+      return positionHover(value.position);
+    case "path":
+      return `\`${resolvePath(path, value.text)}\``;
+    default:
+      return undefined;
+  }
+}
+
+function argMeaning(fact: Fact, { spec }: Argument): string {
+  return `*${fact.property.name}*: ${spec.meaning}${spec.fallback ? ` Left out: ${spec.fallback}.` : ""}`;
+}
+
+function ruleText(id: string): string {
+  const rule = RULES.get(id);
+  if (!rule) return `There is no rule \`${id}\`.`;
+  return `**${rule.id}** (${rule.severity}): ${rule.title}\n\n${rule.checks}\n\n${rule.why}\n\n${rule.fix}\n\n*Source: ${rule.source}.*`;
+}
