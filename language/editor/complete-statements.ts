@@ -64,14 +64,14 @@ function endItems(scene: Scene): readonly Proposal[] {
   if (ends.length >= 2) return [];
   const hop = caret.enclosing.find((fact) => fact.context === "hop");
   const named = (hop && declaredName(hop)) ?? "";
-  const half = otherHalf(scene);
+  const half = otherHalf(scene) ?? `\${3|high,low|}`;
   return model
     .names("site")
     .filter((site) => !ends.includes(site))
     .map((site) => ({
       label: site,
       kind: "name",
-      insertText: `${site} {\n  antenna $1 at \${2:20} m\n  transmits ${half ?? "${3|high,low|}"}\n}`,
+      insertText: `${site} {\n  antenna $1 at \${2:20} m\n  transmits ${half}\n}`,
       snippet: true,
       detail: titleOf(model, "site", site) ?? "end of the hop",
       rank: named.includes(site) ? -1 : 2,

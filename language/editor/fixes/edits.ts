@@ -1,0 +1,94 @@
+/** The pieces that fixes are made of: finding a hop's facts in the text, replacing, inserting and removing lines. */
+import { type Argument, type Fact, factNamed, wordOf } from "../../facts/fact.js";
+import type { DesignModel } from "../../model/design-model.js";
+import { END, orderOf } from "../../schema/index.js";
+import type { Context } from "../../schema/types.js";
+import { indentationAt, type TextEdit } from "../text-range.js";
+
+/** The hop that an address lies in. */
+export function hopOf(at: string): string | undefined {
+  return /^hop (.*?)(?: \/ |$)/.exec(at)?.[1];
+}
+
+/** A block of a hop in the text: the hop itself, or one of its ends. */
+export interface BlockInText {
+  readonly file: string;
+  readonly fact: Fact;
+  readonly context: Context;
+}
+
+export function hopInText(model: DesignModel, hop: string): BlockInText | undefined {
+  const entry = model.declarations(`hop ${hop}`)[0];
+  return entry && { file: entry.file, fact: entry.fact, context: "hop" };
+}
+
+export function endInText(model: DesignModel, hop: string, site: string): BlockInText | undefined {
+  const whole = hopInText(model, hop);
+  const fact = whole?.fact.facts.find((one) => one.property === END && wordOf(one, "site") === site);
+  return whole && fact && { file: whole.file, fact, context: "end" };
+}
+
+export function replaceArgument(file: string, arg: Argument, newText: string): TextEdit {
+  return { file, start: arg.start, end: arg.end, newText };
+}
+
+/** States a fact in a block: in the place of the one that stands there, or as a new line where the canonical order has it. */
+export function stateFact(
+  model: DesignModel,
+  block: BlockInText,
+  name: string,
+  line: string,
+): TextEdit | undefined {
+  const stated = factNamed(block.fact.facts, name);
+  if (!stated) return insertLine(model, block, name, line);
+  return { file: block.file, start: stated.statement.start, end: stated.statement.end, newText: line };
+}
+
+export function insertLine(
+  model: DesignModel,
+  block: BlockInText,
+  name: string,
+  line: string,
+): TextEdit | undefined {
+  const text = model.file(block.file)?.text;
+  const braces = block.fact.statement.block;
+  if (text === undefined || !braces) return undefined;
+  const order = orderOf(block.context, name);
+  const before = block.fact.facts.findLast((fact) => factOrder(block.context, fact) <= order);
+  const oneLine = !text.slice(braces.start, braces.end).includes("\n");
+  if (oneLine) {
+    const at = before?.statement.end ?? braces.start + 1;
+    return {
+      file: block.file,
+      start: at,
+      end: at,
+      newText: before ? `; ${line}` : ` ${line}${block.fact.facts.length > 0 ? ";" : ""}`,
+    };
+  }
+  const indentation = before
+    ? indentationAt(text, before.statement.start)
+    : `${indentationAt(text, block.fact.statement.start)}  `;
+  // Behind the comment that a line may carry.
+  const from = before?.statement.end ?? braces.start + 1;
+  const lineEnd = text.indexOf("\n", from);
+  const at = lineEnd < 0 || lineEnd >= braces.end ? from : lineEnd;
+  return { file: block.file, start: at, end: at, newText: `\n${indentation}${line}` };
+}
+
+/** Takes a statement away, and its line with it when nothing else stands there. */
+export function removeFact(model: DesignModel, file: string, fact: Fact): TextEdit | undefined {
+  const text = model.file(file)?.text;
+  if (text === undefined) return undefined;
+  const { start, end } = fact.statement;
+  const lineStart = text.lastIndexOf("\n", start - 1) + 1;
+  const found = text.indexOf("\n", end);
+  const lineEnd = found < 0 ? text.length : found;
+  const alone = text.slice(lineStart, start).trim() === "" && /^\s*(\/\/.*)?$/.test(text.slice(end, lineEnd));
+  if (alone) return { file, start: lineStart, end: Math.min(text.length, lineEnd + 1), newText: "" };
+  const separator = /^[ \t]*;[ \t]*/.exec(text.slice(end))?.[0] ?? "";
+  return { file, start, end: end + separator.length, newText: "" };
+}
+
+function factOrder(context: Context, fact: Fact): number {
+  return orderOf(context, fact.property.name);
+}

@@ -1,0 +1,162 @@
+/** Other antennas and couplers of the design's catalogue that suit the hop. */
+import type { Antenna, Coupler, FrequencyRange, HopEnd } from "../../../shared/design/design.js";
+import { arrangementByName } from "../../../shared/radio/arrangements.js";
+import { argument, factNamed } from "../../facts/fact.js";
+import type { DesignModel } from "../../model/design-model.js";
+import type { QuickFix, ToMend } from "../quick-fixes.js";
+import type { JudgedHop } from "../results.js";
+import { endInText, insertLine, removeFact, replaceArgument } from "./edits.js";
+
+/** The next larger antennas for the hop's frequency, at each end alone. */
+export function largerAntenna(toMend: ToMend): readonly QuickFix[] {
+  const { judged, model } = toMend;
+  if (!judged) return [];
+  const byEnd = judged.hop.ends.map((end) => {
+    const larger = antennasFor(
+      model,
+      judged,
+      (one) => (one.diameterM ?? 0) > (end.antenna?.diameterM ?? Number.POSITIVE_INFINITY),
+    );
+    return larger.sort(bySize).flatMap((one) => antennaFix(toMend, judged, end, one));
+  });
+  // Sizes in turn, so that the smallest change at either end is tried first.
+  return interleave(byEnd);
+}
+
+/** Antennas for the frequency, those of nearly the same size first. */
+export function otherAntenna(toMend: ToMend): readonly QuickFix[] {
+  const { judged, model, finding } = toMend;
+  const end = endOf(toMend);
+  if (!judged || !end) return [];
+  const sizeM = end.antenna?.diameterM ?? 0;
+  const wantsDual = finding.rule === "antenna-single-polarized";
+  return antennasFor(
+    model,
+    judged,
+    (one) => one.name !== end.antenna?.name && (!wantsDual || one.polarizations === "dual"),
+  )
+    .sort((a, b) => Math.abs((a.diameterM ?? 0) - sizeM) - Math.abs((b.diameterM ?? 0) - sizeM))
+    .flatMap((one) => antennaFix(toMend, judged, end, one));
+}
+
+export function addCoupler(toMend: ToMend): readonly QuickFix[] {
+  const { judged, model, finding } = toMend;
+  const end = endOf(toMend);
+  const block = judged && end && endInText(model, judged.hop.name, end.site.name);
+  if (!block) return [];
+  return couplersFor(model, judged).flatMap(({ name }) => {
+    const edit = insertLine(model, block, "coupler", `coupler ${name}`);
+    return edit
+      ? [
+          {
+            title: `Add coupler ${name} at ${end.site.name} (changes the equipment)`,
+            edits: [edit],
+            rule: finding.rule,
+            changesDecision: true,
+          },
+        ]
+      : [];
+  });
+}
+
+export function otherCoupler(toMend: ToMend): readonly QuickFix[] {
+  const { judged, model, finding } = toMend;
+  const end = endOf(toMend);
+  const block = judged && end && endInText(model, judged.hop.name, end.site.name);
+  const arg = block && argument(factNamed(block.fact.facts, "coupler"), "coupler");
+  if (!block || !arg) return [];
+  return couplersFor(model, judged)
+    .filter(({ name }) => name !== end.coupler?.name)
+    .map(({ name }) => ({
+      title: `Take coupler ${name} at ${end.site.name} (changes the equipment)`,
+      edits: [replaceArgument(block.file, arg, name)],
+      rule: finding.rule,
+      changesDecision: true,
+    }));
+}
+
+export function removeCoupler(toMend: ToMend): readonly QuickFix[] {
+  const { judged, model, finding } = toMend;
+  const end = endOf(toMend);
+  const block = judged && end && endInText(model, judged.hop.name, end.site.name);
+  const fact = block && factNamed(block.fact.facts, "coupler");
+  const edit = block && fact && removeFact(model, block.file, fact);
+  return edit
+    ? [
+        {
+          title: `Remove the coupler at ${end.site.name} (changes the equipment)`,
+          edits: [edit],
+          rule: finding.rule,
+          changesDecision: true,
+        },
+      ]
+    : [];
+}
+
+function antennaFix(
+  { model, finding }: ToMend,
+  { hop }: JudgedHop,
+  end: HopEnd,
+  { name, diameterM }: Antenna,
+): QuickFix[] {
+  const block = endInText(model, hop.name, end.site.name);
+  const arg = argument(factNamed(block?.fact.facts ?? [], "antenna"), "antenna");
+  if (!block || !arg) return [];
+  const size = diameterM === undefined ? "" : `, ${diameterM} m`;
+  return [
+    {
+      title: `Take antenna ${name} at ${end.site.name} (changes the equipment${size})`,
+      edits: [replaceArgument(block.file, arg, name)],
+      rule: finding.rule,
+      changesDecision: true,
+    },
+  ];
+}
+
+/** The end that a finding's address names. */
+function endOf({ judged, finding }: ToMend): HopEnd | undefined {
+  const site = finding.at.split(" / ")[1];
+  return judged?.hop.ends.find((end) => end.site.name === site);
+}
+
+function antennasFor(
+  model: DesignModel,
+  { hop }: JudgedHop,
+  wanted: (antenna: Antenna) => boolean,
+): Antenna[] {
+  const frequencies = hop.ends.flatMap((end) => end.transmitFrequencyHz ?? []);
+  return installable(model, "antenna").flatMap((name) => {
+    const antenna = model.lookup.antenna(name);
+    return antenna && covers(antenna.band, frequencies) && wanted(antenna) ? [antenna] : [];
+  });
+}
+
+function couplersFor(model: DesignModel, { hop }: JudgedHop): Coupler[] {
+  const kind = arrangementByName(hop.arrangement.name)?.coupler;
+  const frequencies = hop.ends.flatMap((end) => end.transmitFrequencyHz ?? []);
+  return installable(model, "coupler").flatMap((name) => {
+    const coupler = model.lookup.coupler(name);
+    return coupler && coupler.kind === kind && covers(coupler.band, frequencies) ? [coupler] : [];
+  });
+}
+
+/** Names of a kind without the templates. */
+function installable(model: DesignModel, kind: "antenna" | "coupler"): readonly string[] {
+  return model.names(kind).filter((name) => !model.declarations(`${kind} ${name}`)[0]?.template);
+}
+
+/** Equipment without a band stated is not proposed: nobody knows whether it suits. */
+function covers(band: FrequencyRange | undefined, frequencies: readonly number[]): boolean {
+  return band !== undefined && frequencies.every((hz) => band.fromHz <= hz && hz <= band.toHz);
+}
+
+function bySize(a: Antenna, b: Antenna): number {
+  return (a.diameterM ?? 0) - (b.diameterM ?? 0);
+}
+
+function interleave<T>([first = [], second = []]: readonly (readonly T[])[]): T[] {
+  return Array.from({ length: Math.max(first.length, second.length) }).flatMap((_, index) => [
+    ...first.slice(index, index + 1),
+    ...second.slice(index, index + 1),
+  ]);
+}

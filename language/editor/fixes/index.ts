@@ -1,0 +1,29 @@
+/** Which rules have fixes. A rule without an entry can still be accepted. */
+import type { QuickFix, ToMend } from "../quick-fixes.js";
+import { removeAcceptance } from "./accept.js";
+import { addCoupler, largerAntenna, otherAntenna, otherCoupler, removeCoupler } from "./equipment.js";
+import { exchangeHalves, otherHalf } from "./halves.js";
+import { clearHeights, lowerToStructure } from "./heights.js";
+import { removeGround, removePower } from "./remove.js";
+
+/** Proposals in the order in which they are tried. */
+export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly QuickFix[]) | undefined>> = {
+  clearance: clearHeights,
+  "diffraction-loss": clearHeights,
+  "antenna-above-structure": lowerToStructure,
+  "both-ends-same-half": otherHalf,
+  "site-high-and-low": exchangeHalves,
+  "antenna-out-of-band": otherAntenna,
+  "antenna-single-polarized": otherAntenna,
+  "coupler-missing": addCoupler,
+  "coupler-wrong-kind": otherCoupler,
+  "coupler-out-of-band": otherCoupler,
+  "coupler-not-needed": removeCoupler,
+  "power-above-mode": removePower,
+  "ground-differs-from-terrain": removeGround,
+  "fade-margin": largerAntenna,
+  availability: largerAntenna,
+  "level-below-threshold": largerAntenna,
+  "acceptance-unused": removeAcceptance,
+  "acceptance-unknown": removeAcceptance,
+};

@@ -1,0 +1,40 @@
+/** Takes away a statement that says more than it should. */
+import { factNamed } from "../../facts/fact.js";
+import type { QuickFix, ToMend } from "../quick-fixes.js";
+import { endInText, removeFact } from "./edits.js";
+
+/** Leaves the power to the mode. */
+export function removePower({ model, finding, judged }: ToMend): readonly QuickFix[] {
+  const site = finding.at.split(" / ")[1];
+  const end = judged && site !== undefined ? endInText(model, judged.hop.name, site) : undefined;
+  const power = end && factNamed(end.fact.facts, "power");
+  const edit = end && power && removeFact(model, end.file, power);
+  return edit
+    ? [
+        {
+          title: `Leave the power at ${site} to the mode (removes the stated power)`,
+          edits: [edit],
+          rule: finding.rule,
+          changesDecision: true,
+        },
+      ]
+    : [];
+}
+
+/** Leaves the ground level to the terrain. */
+export function removeGround({ model, finding }: ToMend): readonly QuickFix[] {
+  const site = finding.at.split(" / ")[0]!;
+  const entry = model.declarations(site)[0];
+  const ground = entry && factNamed(entry.fact.facts, "ground");
+  const edit = entry && ground && removeFact(model, entry.file, ground);
+  return edit
+    ? [
+        {
+          title: `Take the ground level of ${entry.name} from the terrain (removes the stated one)`,
+          edits: [edit],
+          rule: finding.rule,
+          changesDecision: true,
+        },
+      ]
+    : [];
+}

@@ -1,0 +1,90 @@
+/**
+ * Offers to mend a finding. Fixes of the text come with the problems of the text. Fixes of the engineering
+ * are each tried on a copy and offered only if the finding vanishes and no new error takes its place;
+ * they change a decision of the design and say in their title which.
+ */
+import type { Finding } from "../../shared/design/finding.js";
+import type { DesignModel } from "../model/design-model.js";
+import { acceptFix } from "./fixes/accept.js";
+import { PROPOSALS } from "./fixes/index.js";
+import type { JudgedHop } from "./results.js";
+import { overlap, type TextEdit, type TextRange } from "./text-range.js";
+
+export interface QuickFix {
+  /** What it writes, and for a decision what it changes. */
+  readonly title: string;
+  readonly edits: readonly TextEdit[];
+  /** Rule of the problem or finding that it mends. */
+  readonly rule: string;
+  /** Whether it changes what was decided; such a fix is never part of mending all at once. */
+  readonly changesDecision: boolean;
+}
+
+/**
+ * Applies the edits to a copy of the design, reads and evaluates it again.
+ * @returns every finding of the copy that stands on the hops concerned, network findings included
+ */
+export type TryFix = (edits: readonly TextEdit[]) => readonly Finding[] | Promise<readonly Finding[]>;
+
+/** Fixes of the text problems that touch a range of a file. */
+export function textFixes(model: DesignModel, path: string, range: TextRange): readonly QuickFix[] {
+  return model
+    .problemsOf(path)
+    .filter((problem) => overlap(problem, range))
+    .flatMap(({ rule, fixes = [] }) =>
+      fixes.map(({ title, start, end, newText }) => ({
+        title,
+        rule,
+        changesDecision: false,
+        edits: [{ file: path, start, end, newText }],
+      })),
+    );
+}
+
+/** An engineering finding to be mended, with what its rule may need to know. */
+export interface ToMend {
+  readonly model: DesignModel;
+  readonly finding: Finding;
+  /** The hop that the finding stands on; undefined for one about a site or a catalogue entry. */
+  readonly judged?: JudgedHop;
+  /** Findings on the design as it is, to tell new errors from old ones. */
+  readonly before: readonly Finding[];
+}
+
+/** More attempts than this are not made for one finding: each is an evaluation. */
+const MOST_ATTEMPTS = 12;
+const MOST_OFFERED = 4;
+
+/** Fixes of one engineering finding, those that were tried and help; accepting it comes last. */
+export async function findingFixes(toMend: ToMend, tryFix: TryFix): Promise<readonly QuickFix[]> {
+  if (toMend.finding.accepted) return [];
+  const proposed = PROPOSALS[toMend.finding.rule]?.(toMend).slice(0, MOST_ATTEMPTS) ?? [];
+  const helping: QuickFix[] = [];
+  for (const fix of proposed) {
+    if (helping.length >= MOST_OFFERED) break;
+    if (helps(toMend, await tryFix(fix.edits))) helping.push(fix);
+  }
+  const accept = acceptFix(toMend);
+  if (accept && helps(toMend, await tryFix(accept.edits))) helping.push(accept);
+  return helping;
+}
+
+function helps({ finding, before }: ToMend, after: readonly Finding[]): boolean {
+  const isOpen = (one: Finding) => !one.accepted;
+  const same = (one: Finding) => isOpen(one) && one.rule === finding.rule && onSameHop(one.at, finding.at);
+  const countSame = (all: readonly Finding[]) => all.filter(same).length;
+  if (countSame(after) >= Math.max(1, countSame(before))) return false;
+  const known = new Set(before.filter(isOpen).map((one) => `${one.rule} ${one.at}`));
+  return !after.some(
+    (one) =>
+      isOpen(one) &&
+      one.severity === "error" &&
+      !known.has(`${one.rule} ${one.at}`) &&
+      one.rule !== finding.rule,
+  );
+}
+
+/** A finding may move from one end of its hop to the other without being another one. */
+function onSameHop(a: string, b: string): boolean {
+  return a.split(" / ")[0] === b.split(" / ")[0];
+}
