@@ -1,5 +1,5 @@
 /** The commands and their options. What a command does is loaded when it is called, so that none pays for another. */
-import { Command, Option } from "commander";
+import { Command, InvalidArgumentError, Option } from "commander";
 import { VERSION } from "./version.js";
 
 export function program(): Command {
@@ -20,7 +20,28 @@ export function program(): Command {
       const { check } = await import("./commands/check.js");
       await check(dir, options);
     });
+  root
+    .command("report")
+    .description("write an overview and a page for each hop")
+    .argument("[dir]", "folder of one or several designs", ".")
+    .requiredOption("--out <dir>", "folder to write into; made when missing")
+    .option("--only <kinds>", "html, markdown, or both parted by a comma", kinds, ["html", "markdown"])
+    .option("--hop <hop>", "this hop's page alone")
+    .addOption(todayOption())
+    .action(async (dir, options) => {
+      const { report } = await import("./commands/report.js");
+      process.exitCode = await report(dir, options);
+    });
   return root;
+}
+
+const KINDS = ["html", "markdown"];
+
+function kinds(text: string): string[] {
+  const asked = text.split(",").map((kind) => kind.trim());
+  const wrong = asked.find((kind) => !KINDS.includes(kind));
+  if (wrong !== undefined) throw new InvalidArgumentError(`There is no report of kind "${wrong}"; known are ${KINDS.join(", ")}.`);
+  return [...new Set(asked)];
 }
 
 function severityOption(): Option {

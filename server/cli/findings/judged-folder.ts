@@ -66,6 +66,11 @@ export function designFolder(folder: string): string {
 async function judge(model: DesignModel, options: JudgeOptions, seen: Set<string>): Promise<JudgedDesign> {
   const session = new DesignSession(model, { today: options.today });
   await session.update(options.pace);
+  return judgedDesign(model, session, seen);
+}
+
+/** What a session that is up to date has to say of its design. */
+export function judgedDesign(model: DesignModel, session: DesignSession, seen = new Set<string>()): JudgedDesign {
   const placer = new Placer(model);
   const findings: PlacedFinding[] = [];
   for (const { path } of model.allFiles()) {
@@ -86,12 +91,5 @@ async function judge(model: DesignModel, options: JudgeOptions, seen: Set<string
     path: resolve(model.root, file).replaceAll("\\", "/"),
     message,
   }));
-  return {
-    root: model.root,
-    title: model.title(),
-    model,
-    session,
-    findings: inOrder(fresh),
-    terrainProblems,
-  };
+  return { root: model.root, title: model.title(), model, session, findings: inOrder(fresh), terrainProblems };
 }

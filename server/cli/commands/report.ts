@@ -1,0 +1,97 @@
+import { join, resolve } from "node:path";
+import { nearest } from "../../../language/facts/suggest.js";
+import type { Page } from "../../../shared/report/document/document.js";
+import { printHtml } from "../../../shared/report/document/html.js";
+import { printMarkdown } from "../../../shared/report/document/markdown.js";
+import { listPage } from "../../../shared/report/pages/list-page.js";
+import { CommandError, EXIT } from "../command-error.js";
+import { type JudgedDesign, type JudgedFolder, judgeFolder } from "../findings/judged-folder.js";
+import { countsOf } from "../findings/summary.js";
+import { tellUnreadable } from "../print/unreadable.js";
+import { shownFrom } from "../print/paths.js";
+import { progressLine } from "../progress.js";
+import { overviewOf, pageOfHop, type PageOptions } from "../report/design-pages.js";
+import { fileNames } from "../report/names.js";
+import { writeWhole } from "../report/write.js";
+import { note } from "../streams.js";
+
+export const REPORT_KINDS = ["html", "markdown"] as const;
+export type ReportKind = (typeof REPORT_KINDS)[number];
+
+export interface ReportOptions {
+  readonly out: string;
+  readonly only: readonly ReportKind[];
+  readonly hop?: string;
+  readonly today: string;
+}
+
+/** @returns the exit status: 0 also with findings, which the pages tell */
+export async function report(folder: string, options: ReportOptions): Promise<number> {
+  const progress = progressLine();
+  const judged = await judgeFolder(folder, { today: options.today, pace: progress.pace });
+  progress.end();
+  const unreadable = tellUnreadable(judged);
+  let pages = 0;
+  for await (const page of options.hop === undefined ? allPages(judged, options) : pagesOfHop(judged, options.hop, options)) {
+    for (const { path, text } of printed(page, options.only)) writeWhole(join(options.out, path), text);
+    pages++;
+  }
+  note(`${pages} page${pages === 1 ? "" : "s"} written to ${shownFrom(process.cwd(), resolve(options.out))}`);
+  return unreadable ? EXIT.unreadable : EXIT.clean;
+}
+
+function printed(page: Page, only: readonly ReportKind[]) {
+  return only.flatMap((kind) => (kind === "html" ? [printHtml(page)] : printMarkdown(page)));
+}
+
+/** Page by page, so that a large network's report is never whole in memory. */
+async function* allPages({ root, designs }: JudgedFolder, { today }: ReportOptions): AsyncIterable<Page> {
+  const [only] = designs;
+  if (designs.length === 1 && only) {
+    yield* designPages(only, { folder: "", today });
+    return;
+  }
+  const folders = designFolders(root, designs);
+  const rows = designs.map((design) => ({
+    title: design.title ?? shownFrom(root, design.root),
+    folder: shownFrom(root, design.root),
+    page: `${folders.get(design)}index`,
+    counts: countsOf(design),
+  }));
+  yield listPage({ name: "index", rows });
+  for (const design of designs) {
+    yield* designPages(design, { folder: folders.get(design)!, today, up: { text: "All designs", page: "index" } });
+  }
+}
+
+async function* designPages(design: JudgedDesign, options: PageOptions): AsyncIterable<Page> {
+  yield overviewOf(design, options);
+  for (const name of design.model.names("hop")) {
+    const page = await pageOfHop(design, name, options);
+    if (page) yield page;
+  }
+}
+
+async function* pagesOfHop({ root, designs }: JudgedFolder, name: string, { today }: ReportOptions): AsyncIterable<Page> {
+  const holding = designs.filter((design) => design.model.hop(name));
+  if (holding.length === 0) throw noSuchHop(name, designs);
+  const folders = designFolders(root, holding);
+  for (const design of holding) {
+    const folder = holding.length === 1 ? "" : folders.get(design)!;
+    const page = await pageOfHop(design, name, { folder, today, alone: true });
+    if (page) yield page;
+    else throw new CommandError(`${name}: this hop cannot be evaluated yet; hopwright check says what is missing`);
+  }
+}
+
+function designFolders(root: string, designs: readonly JudgedDesign[]): Map<JudgedDesign, string> {
+  const paths = designs.map((design) => shownFrom(root, design.root).replaceAll("/", "-"));
+  const names = fileNames(paths.map((path) => (path === "." ? "root" : path)));
+  const each = [...names.values()];
+  return new Map(designs.map((design, index) => [design, `${each[index]}/`]));
+}
+
+export function noSuchHop(name: string, designs: readonly JudgedDesign[]): CommandError {
+  const near = nearest(name, designs.flatMap(({ model }) => model.names("hop")));
+  return new CommandError(`${name}: there is no such hop${near === undefined ? "" : `; did you mean ${near}?`}`);
+}

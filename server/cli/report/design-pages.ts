@@ -1,0 +1,84 @@
+/** The pages of one judged design, as data: what a host has at hand is put together for `shared/report`. */
+import { resolve } from "node:path";
+import type { Page, ReportFinding } from "../../../shared/report/document/document.js";
+import { hopPage } from "../../../shared/report/pages/hop-page.js";
+import { overviewPage } from "../../../shared/report/pages/overview-page.js";
+import { ground } from "../../session/ground.js";
+import type { JudgedDesign } from "../findings/judged-folder.js";
+import type { PlacedFinding } from "../findings/placed.js";
+import { shownFrom } from "../print/paths.js";
+import { VERSION } from "../version.js";
+import { fileNames } from "./names.js";
+
+export interface PageOptions {
+  /** Folder of the design's pages within the report, empty or ending in `/`. */
+  readonly folder: string;
+  /** ISO date that acceptances were held against. */
+  readonly today: string;
+  /** The page above the overview, if there is one. */
+  readonly up?: { readonly text: string; readonly page: string };
+  /** Hop pages stand alone: no way up to an overview. */
+  readonly alone?: boolean;
+}
+
+/** @returns undefined when the hop is not evaluated */
+export async function pageOfHop(design: JudgedDesign, name: string, options: PageOptions): Promise<Page | undefined> {
+  const judged = design.session.result(name);
+  if (!judged) return undefined;
+  const { profile } = await ground(judged.hop, design.session.terrain());
+  const overview = { text: design.title ?? "Overview", page: `${options.folder}index` };
+  return hopPage({
+    hop: judged.hop,
+    result: withShownFiles(judged.result, design.root),
+    profile,
+    findings: design.findings.filter(({ hop }) => hop === name).map((finding) => reportFinding(finding, design.root, false)),
+    name: pageNames(design, options).get(name)!,
+    up: options.alone ? undefined : overview,
+    colophon: colophon(options.today),
+  });
+}
+
+export function overviewOf(design: JudgedDesign, options: PageOptions): Page {
+  const names = pageNames(design, options);
+  const byHop = Map.groupBy(design.findings, ({ hop }) => hop ?? "");
+  const declared = design.model.names("hop");
+  return overviewPage({
+    name: `${options.folder}index`,
+    design: design.model.design(),
+    hops: declared.flatMap((name) => {
+      const judged = design.session.result(name);
+      if (!judged) return [];
+      const findings = (byHop.get(name) ?? []).map((finding) => reportFinding(finding, design.root, false));
+      return { hop: judged.hop, result: judged.result, findings, page: names.get(name) };
+    }),
+    others: (byHop.get("") ?? []).map((finding) => reportFinding(finding, design.root, true)),
+    unresolved: declared.filter((name) => !design.session.result(name)),
+    up: options.up,
+    colophon: colophon(options.today),
+  });
+}
+
+function pageNames(design: JudgedDesign, { folder }: PageOptions): Map<string, string> {
+  const names = fileNames(design.model.names("hop"));
+  return new Map([...names].map(([hop, file]) => [hop, `${folder}hops/${file}`]));
+}
+
+function reportFinding(finding: PlacedFinding, root: string, withHop: boolean): ReportFinding {
+  const { rule, severity, message, help, place, hop, accepted } = finding;
+  const where = place && `${shownFrom(root, place.file)}:${place.line}:${place.column}`;
+  return { rule, severity, message, help, where, hop: withHop ? hop : undefined, accepted };
+}
+
+/** Terrain files as seen from the design, so that a page is the same wherever the design lies. */
+function withShownFiles<T extends { readonly profile?: { readonly sources: readonly { readonly file: string; readonly sharePercent: number }[] } }>(
+  result: T,
+  root: string,
+): T {
+  if (!result.profile) return result;
+  const sources = result.profile.sources.map((source) => ({ ...source, file: shownFrom(root, resolve(root, source.file)) }));
+  return { ...result, profile: { ...result.profile, sources } };
+}
+
+function colophon(today: string): string {
+  return `Computed by Hopwright ${VERSION} from the design's text; acceptances as of ${today}. Predictions rest on the methods and inputs named on each page and are no measurement and no survey.`;
+}

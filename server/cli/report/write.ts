@@ -1,0 +1,28 @@
+/** Files are written whole or not at all: into a file beside, then renamed. */
+import { mkdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { reasonOf } from "../../files/hop-files.js";
+import { CommandError } from "../command-error.js";
+
+/** @throws CommandError when it cannot be written; nothing half-written stays behind */
+export function writeWhole(path: string, text: string): void {
+  const beside = join(dirname(path), `.${process.pid}.${counter++}.part`);
+  try {
+    mkdirSync(dirname(path), { recursive: true });
+    writeFileSync(beside, text);
+    renameSync(beside, path);
+  } catch (error) {
+    rmSync(beside, { force: true });
+    throw new CommandError(`${path}: cannot be written: ${writeReason(error)}`);
+  }
+}
+
+let counter = 0;
+
+function writeReason(error: unknown): string {
+  const { code } = error as { code?: string };
+  if (code === "EACCES" || code === "EPERM" || code === "EROFS") return "no permission; name another folder";
+  if (code === "ENOSPC") return "the disk is full";
+  if (code === "EEXIST" || code === "ENOTDIR") return "a file stands where a folder is needed; name another folder";
+  return reasonOf(error);
+}

@@ -1,0 +1,144 @@
+/**
+ * A report as data: what it says and in which order, nothing of how it looks. The pages are made of these blocks
+ * (`../pages`), and each printer (`html.ts`, `markdown.ts`) knows every block once.
+ */
+
+/** How something stands against what is asked; printers never show it by colour alone. */
+export type Tone = "good" | "error" | "warning" | "info" | "accepted";
+
+/** Another page of the same report, without ending: the printer knows its own. */
+export interface PageLink {
+  readonly page: string;
+}
+
+export interface MarkedText {
+  readonly text: string;
+  readonly mark?: "strong" | "code" | "quiet" | Tone;
+  readonly to?: PageLink;
+}
+
+export type Span = string | MarkedText;
+
+/** A run of text. */
+export type Inline = Span | readonly Span[];
+
+export interface Column {
+  readonly title: string;
+  /** Figures stand right, so that their digits stand below each other. */
+  readonly align?: "left" | "right";
+}
+
+export interface TableRow {
+  readonly cells: readonly Inline[];
+  /** For example the mode that the objective is held against. */
+  readonly emphasis?: boolean;
+}
+
+export interface Table {
+  readonly type: "table";
+  readonly caption?: string;
+  readonly columns: readonly Column[];
+  readonly rows: readonly TableRow[];
+}
+
+export interface Figure {
+  readonly type: "figure";
+  /** Name of the drawing's own file where the printer needs one. */
+  readonly name: string;
+  /** A whole `<svg>` element, coloured by class. */
+  readonly svg: string;
+  /** What the drawing shows, for those who do not see it. */
+  readonly alt: string;
+  readonly caption?: string;
+  /** Half a page wide, where there is room for two side by side. */
+  readonly small?: boolean;
+}
+
+export interface Fact {
+  readonly label: string;
+  readonly value: Inline;
+  readonly note?: string;
+}
+
+export interface ReportFinding {
+  readonly rule: string;
+  readonly severity: "error" | "warning" | "info";
+  readonly message: string;
+  readonly help?: string;
+  /** Where in the text, for example `hops/ring.hop:14:32`. */
+  readonly where?: string;
+  readonly hop?: string;
+  readonly accepted?: { readonly reason?: string; readonly until?: string };
+}
+
+export type Block =
+  | { readonly type: "paragraph"; readonly text: Inline }
+  | { readonly type: "list"; readonly items: readonly Inline[] }
+  | { readonly type: "facts"; readonly facts: readonly Fact[] }
+  | { readonly type: "findings"; readonly findings: readonly ReportFinding[] }
+  /** Stand side by side where there is room. */
+  | { readonly type: "pair"; readonly sides: readonly (readonly Block[])[] }
+  | Table
+  | Figure;
+
+export interface Section {
+  readonly id: string;
+  readonly title: string;
+  readonly blocks: readonly Block[];
+}
+
+/** A figure that a reader looks for first. */
+export interface KeyFigure {
+  readonly label: string;
+  readonly value: string;
+  readonly unit?: string;
+  readonly note?: string;
+  readonly tone?: Tone;
+}
+
+export interface Page {
+  /** File name without ending; folders parted by `/`. */
+  readonly name: string;
+  readonly title: string;
+  readonly subtitle?: string;
+  /** The way back to the page above. */
+  readonly up?: { readonly text: string; readonly to: PageLink };
+  readonly keyFigures: readonly KeyFigure[];
+  readonly sections: readonly Section[];
+  /** Last line: what made the page, and what it is not. */
+  readonly colophon: string;
+}
+
+/** A printed page: its own file and those that it needs beside it. */
+export interface PrintedFile {
+  readonly path: string;
+  readonly text: string;
+}
+
+/** Each tone in a word and in a sign. */
+export const TONE_WORD: Readonly<Record<Tone, string>> = {
+  good: "met",
+  error: "error",
+  warning: "warning",
+  info: "note",
+  accepted: "accepted",
+};
+
+export function spansOf(inline: Inline): readonly Span[] {
+  return typeof inline === "string" || "text" in (inline as MarkedText)
+    ? [inline as Span]
+    : (inline as readonly Span[]);
+}
+
+export function plainText(inline: Inline): string {
+  return spansOf(inline)
+    .map((span) => (typeof span === "string" ? span : span.text))
+    .join("");
+}
+
+/** The way from one page to a file of another: both named from the report's root, parted by `/`. */
+export function linkFrom(page: string, target: string, ending: string): string {
+  const up = "../".repeat(page.split("/").length - 1);
+  const path = `${target}${ending}`.split("/").map(encodeURIComponent).join("/");
+  return `${up}${path}`;
+}

@@ -1,0 +1,168 @@
+/** Prints a page as one self-contained HTML file: no script, no second file, readable on paper and by screen readers. */
+import {
+  type Block,
+  type Fact,
+  type Figure,
+  type Inline,
+  type KeyFigure,
+  linkFrom,
+  type Page,
+  type PrintedFile,
+  type ReportFinding,
+  type Section,
+  type Span,
+  spansOf,
+  type Table,
+  TONE_WORD,
+} from "./document.js";
+import { escaped as escapedAsIs } from "./markup.js";
+import { STYLE } from "./style.js";
+
+export function printHtml(page: Page): PrintedFile {
+  const text = `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="light dark">
+<title>${escaped(page.title)}</title>
+<style>${STYLE}</style>
+</head>
+<body>
+${htmlBody(page)}
+</body>
+</html>
+`;
+  return { path: `${page.name}.html`, text };
+}
+
+/** What stands between the tags of the body, for hosts that have a frame of their own. */
+export function htmlBody(page: Page): string {
+  const up = page.up
+    ? `<nav><a href="${href(page, page.up.to.page)}">${escaped(page.up.text)}</a></nav>\n`
+    : "";
+  const subtitle = page.subtitle === undefined ? "" : `<p class="subtitle">${escaped(page.subtitle)}</p>\n`;
+  return `<main>
+<header>
+${up}<h1>${escaped(page.title)}</h1>
+${subtitle}</header>
+${keyFigures(page.keyFigures)}
+${page.sections.map((section) => sectionHtml(section, page)).join("\n")}
+<footer>${escaped(page.colophon)}</footer>
+</main>`;
+}
+
+function keyFigures(figures: readonly KeyFigure[]): string {
+  if (figures.length === 0) return "";
+  const items = figures.map(({ label, value, unit, note, tone }) => {
+    const toneClass = tone === undefined ? "" : ` class="${tone}"`;
+    const unitText = unit === undefined ? "" : ` <small>${escaped(unit)}</small>`;
+    const noteText = note === undefined ? "" : `<dd class="note">${escaped(note)}</dd>`;
+    return `<div${toneClass}><dt>${escaped(label)}</dt><dd>${escaped(value)}${unitText}</dd>${noteText}</div>`;
+  });
+  return `<dl class="key">${items.join("")}</dl>`;
+}
+
+function sectionHtml({ id, title, blocks }: Section, page: Page): string {
+  return `<section id="${escapedAsIs(id)}">
+<h2>${escaped(title)}</h2>
+${blocksHtml(blocks, page)}
+</section>`;
+}
+
+function blocksHtml(blocks: readonly Block[], page: Page): string {
+  return blocks.map((block) => blockHtml(block, page)).join("\n");
+}
+
+function blockHtml(block: Block, page: Page): string {
+  switch (block.type) {
+    case "paragraph":
+      return `<p>${inline(block.text, page)}</p>`;
+    case "list":
+      return `<ul>${block.items.map((item) => `<li>${inline(item, page)}</li>`).join("")}</ul>`;
+    case "facts":
+      return factsHtml(block.facts, page);
+    case "findings":
+      return findingsHtml(block.findings);
+    case "pair":
+      return `<div class="pair">${block.sides.map((side) => `<div>${blocksHtml(side, page)}</div>`).join("")}</div>`;
+    case "table":
+      return tableHtml(block, page);
+    case "figure":
+      return figureHtml(block);
+  }
+}
+
+function factsHtml(facts: readonly Fact[], page: Page): string {
+  const rows = facts.map(({ label, value, note }) => {
+    const quiet = note === undefined ? "" : ` <span class="quiet">${escaped(note)}</span>`;
+    return `<div><dt>${escaped(label)}</dt><dd>${inline(value, page)}${quiet}</dd></div>`;
+  });
+  return `<dl class="facts">${rows.join("")}</dl>`;
+}
+
+function tableHtml({ caption, columns, rows }: Table, page: Page): string {
+  const side = (index: number) => (columns[index]?.align === "right" ? ' class="right"' : "");
+  const head = columns
+    .map(({ title }, index) => `<th scope="col"${side(index)}>${escaped(title)}</th>`)
+    .join("");
+  const body = rows.map(({ cells, emphasis }) => {
+    const cellsHtml = cells.map((cell, index) => `<td${side(index)}>${inline(cell, page)}</td>`).join("");
+    return `<tr${emphasis ? ' class="emphasis"' : ""}>${cellsHtml}</tr>`;
+  });
+  const title = caption === undefined ? "" : `<caption>${escaped(caption)}</caption>`;
+  return `<div class="scroll"><table>${title}<thead><tr>${head}</tr></thead><tbody>${body.join("\n")}</tbody></table></div>`;
+}
+
+function figureHtml({ svg, alt, caption, small }: Figure): string {
+  const below = caption === undefined ? "" : `<figcaption>${escaped(caption)}</figcaption>`;
+  const drawing = svg.replace("<svg", () => `<svg role="img" aria-label="${escaped(alt)}"`);
+  return `<figure${small ? ' class="small"' : ""}><div class="scroll">${drawing}</div>${below}</figure>`;
+}
+
+function findingsHtml(findings: readonly ReportFinding[]): string {
+  const items = findings.map(({ rule, severity, message, help, where, hop, accepted }) => {
+    const tone = accepted ? "accepted" : severity;
+    const parts = [
+      `<p><span class="badge ${tone}">${TONE_WORD[tone]}</span> ${hop === undefined ? "" : `<b>${escaped(hop)}</b> `}${escaped(message)}</p>`,
+    ];
+    if (accepted) parts.push(`<p>${escaped(acceptedText(accepted))}</p>`);
+    if (help !== undefined) parts.push(`<p>${escaped(help)}</p>`);
+    parts.push(
+      `<p class="quiet"><code>${escaped(rule)}</code>${where === undefined ? "" : ` at <code>${escaped(where)}</code>`}</p>`,
+    );
+    return `<li class="${tone}">${parts.join("")}</li>`;
+  });
+  return `<ul class="findings">${items.join("")}</ul>`;
+}
+
+export function acceptedText({ reason, until }: NonNullable<ReportFinding["accepted"]>): string {
+  const end = until === undefined ? "with no end" : `until ${until}`;
+  return `Accepted ${end}${reason === undefined ? "." : `: ${reason}`}`;
+}
+
+function inline(text: Inline, page: Page): string {
+  return spansOf(text)
+    .map((span) => spanHtml(span, page))
+    .join("");
+}
+
+function spanHtml(span: Span, page: Page): string {
+  if (typeof span === "string") return escaped(span);
+  const { text, mark, to } = span;
+  let html = escaped(text);
+  if (mark === "strong") html = `<strong>${html}</strong>`;
+  else if (mark === "code") html = `<code>${html}</code>`;
+  else if (mark === "quiet") html = `<span class="quiet">${html}</span>`;
+  else if (mark !== undefined) html = `<span class="badge ${mark}">${html}</span>`;
+  return to === undefined ? html : `<a href="${href(page, to.page)}">${html}</a>`;
+}
+
+function href(page: Page, target: string): string {
+  return escapedAsIs(linkFrom(page.name, target, ".html"));
+}
+
+/** Escaped and set as print sets it: true minus signs, and figures that keep their unit beside them. */
+function escaped(text: string): string {
+  return escapedAsIs(text.replace(/(?<=^|[\s(])-(?=\d)/g, "\u2212").replace(/(?<=\d) (?=(dBm?i?|k?m|[MG]Hz|%|F1|deg|[MG]bit\/s|min|s a)(?![\w-]))/g, "\u00a0"));
+}

@@ -1,0 +1,129 @@
+/** Prints a page as Markdown with tables, its drawings as SVG files beside it. */
+import {
+  type Block,
+  type Column,
+  type Inline,
+  type KeyFigure,
+  linkFrom,
+  type Page,
+  type PrintedFile,
+  type ReportFinding,
+  type Span,
+  spansOf,
+  type Table,
+  TONE_WORD,
+} from "./document.js";
+import { acceptedText } from "./html.js";
+import { standaloneSvg } from "./style.js";
+
+/** @returns the page first, then the drawings that it shows */
+export function printMarkdown(page: Page): PrintedFile[] {
+  const drawings: PrintedFile[] = [];
+  const parts = [`# ${escaped(page.title)}`];
+  if (page.up) parts.push(`[${escaped(page.up.text)}](${linkFrom(page.name, page.up.to.page, ".md")})`);
+  if (page.subtitle !== undefined) parts.push(escaped(page.subtitle));
+  if (page.keyFigures.length > 0) parts.push(tableText(keyTable(page.keyFigures), page));
+  for (const { title, blocks } of page.sections) {
+    parts.push(`## ${escaped(title)}`, ...blocks.flatMap((block) => blockText(block, page, drawings)));
+  }
+  parts.push("---", escaped(page.colophon));
+  return [{ path: `${page.name}.md`, text: `${parts.join("\n\n")}\n` }, ...drawings];
+}
+
+function keyTable(figures: readonly KeyFigure[]): Table {
+  const rows = figures.map(({ label, value, unit, note, tone }) => ({
+    cells: [
+      label,
+      unit === undefined ? value : `${value} ${unit}`,
+      note ?? "",
+      tone === undefined ? "" : TONE_WORD[tone],
+    ],
+  }));
+  return { type: "table", columns: [{ title: "" }, { title: "" }, { title: "" }, { title: "" }], rows };
+}
+
+function blockText(block: Block, page: Page, drawings: PrintedFile[]): string[] {
+  switch (block.type) {
+    case "paragraph":
+      return [inline(block.text, page)];
+    case "list":
+      return [block.items.map((item) => `- ${inline(item, page)}`).join("\n")];
+    case "facts":
+      return [
+        block.facts
+          .map(
+            ({ label, value, note }) =>
+              `- ${escaped(label)}: ${inline(value, page)}${note === undefined ? "" : ` (${escaped(note)})`}`,
+          )
+          .join("\n"),
+      ];
+    case "findings":
+      return [block.findings.map(findingText).join("\n")];
+    case "pair":
+      return block.sides.flat().flatMap((one) => blockText(one, page, drawings));
+    case "table":
+      return block.caption === undefined
+        ? [tableText(block, page)]
+        : [`**${escaped(block.caption)}**`, tableText(block, page)];
+    case "figure": {
+      const path = `${page.name}-${block.name}.svg`;
+      drawings.push({ path, text: standaloneSvg(block.svg) });
+      const file = encodeURIComponent(path.split("/").at(-1)!);
+      const picture = `![${escaped(block.alt)}](${file})`;
+      return block.caption === undefined ? [picture] : [picture, `*${escaped(block.caption)}*`];
+    }
+  }
+}
+
+function findingText({ rule, severity, message, help, where, hop, accepted }: ReportFinding): string {
+  const tone = accepted ? "accepted" : severity;
+  const on = hop === undefined ? "" : ` ${escaped(hop)}:`;
+  const lines = [`- **${TONE_WORD[tone]}** \`${code(rule)}\`${on} ${escaped(message)}`];
+  if (accepted) lines.push(`  ${escaped(acceptedText(accepted))}`);
+  if (help !== undefined) lines.push(`  ${escaped(help)}`);
+  if (where !== undefined) lines.push(`  at \`${code(where)}\``);
+  return lines.join("  \n");
+}
+
+function tableText({ columns, rows }: Table, page: Page): string {
+  const line = (cells: readonly string[]) => `| ${cells.join(" | ")} |`;
+  const rule = ({ align }: Column) => (align === "right" ? "--:" : "---");
+  return [
+    line(columns.map(({ title }) => escaped(title))),
+    line(columns.map(rule)),
+    ...rows.map(({ cells, emphasis }) => {
+      return line(cells.map((cell) => (emphasis ? strong(inline(cell, page)) : inline(cell, page))));
+    }),
+  ].join("\n");
+}
+
+function strong(text: string): string {
+  return text === "" || text.includes("**") ? text : `**${text}**`;
+}
+
+function inline(text: Inline, page: Page): string {
+  return spansOf(text)
+    .map((span) => spanText(span, page))
+    .join("");
+}
+
+function spanText(span: Span, page: Page): string {
+  if (typeof span === "string") return escaped(span);
+  const { text, mark, to } = span;
+  const marked =
+    mark === "strong" ? `**${escaped(text)}**` : mark === "code" ? `\`${code(text)}\`` : escaped(text);
+  return to === undefined ? marked : `[${marked}](${linkFrom(page.name, to.page, ".md")})`;
+}
+
+/** Whatever Markdown would read as a sign of its own; one line. */
+function escaped(text: string): string {
+  return text
+    .replace(/[\u0000-\u001f\u007f]+/g, " ")
+    .replace(/[\\`*_[\]<>|~#]/g, "\\$&")
+    .replace(/^(\d+)([.)] )/, "$1\\$2")
+    .replace(/^[-+] /, "\\$&");
+}
+
+function code(text: string): string {
+  return text.replace(/[\u0000-\u001f\u007f]+/g, " ").replace(/[`|]/g, "'");
+}

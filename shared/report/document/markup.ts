@@ -1,0 +1,39 @@
+/** Elements of HTML and SVG as text: everything that comes from a design passes through `escaped`. */
+
+export function escaped(text: string): string {
+  return text
+    .replace(/[&<>"']/g, (sign) => ENTITIES[sign]!)
+    .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Cs}/gu, "\ufffd");
+}
+
+const ENTITIES: Readonly<Record<string, string>> = {
+  "&": "&amp;",
+  "<": "&lt;",
+  ">": "&gt;",
+  '"': "&quot;",
+  "'": "&#39;",
+};
+
+export type Attributes = Readonly<Record<string, string | number | undefined>>;
+
+/** @param content markup, escaped already */
+export function element(name: string, attributes: Attributes, ...content: readonly string[]): string {
+  const open = `<${name}${attributesText(attributes)}`;
+  return content.length === 0 ? `${open}/>` : `${open}>${content.join("")}</${name}>`;
+}
+
+function attributesText(attributes: Attributes): string {
+  let text = "";
+  for (const [name, value] of Object.entries(attributes)) {
+    if (value === undefined) continue;
+    text += ` ${name}="${typeof value === "number" ? coordinate(value) : escaped(value)}"`;
+  }
+  return text;
+}
+
+/** A coordinate of a drawing, to a tenth of its unit. @throws RangeError on what is no finite number: a fault of ours */
+export function coordinate(value: number): string {
+  if (!Number.isFinite(value)) throw new RangeError(`${value} is no coordinate`);
+  const text = value.toFixed(1).replace(/\.0$/, "");
+  return text === "-0" ? "0" : text;
+}

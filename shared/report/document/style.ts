@@ -1,0 +1,172 @@
+/** How pages and drawings look: one palette for both, light and dark, and on paper always light. */
+
+const LIGHT = {
+  paper: "#fdfcf9",
+  panel: "#f4f1e9",
+  ink: "#1f272b",
+  quiet: "#5f6a6b",
+  rule: "#d9d4c7",
+  accent: "#0b666b",
+  land: "#d3d7bd",
+  "land-edge": "#737f50",
+  zone: "#bcdde2",
+  "zone-edge": "#3f8794",
+  ray: "#0b5560",
+  "low-k": "#a8660d",
+  obstacle: "#8a4326",
+  good: "#27704a",
+  error: "#ad2a1f",
+  warning: "#8d5f00",
+  info: "#34648f",
+  accepted: "#67548f",
+};
+
+type Palette = typeof LIGHT;
+
+const DARK: Palette = {
+  paper: "#14181b",
+  panel: "#1d2327",
+  ink: "#e6e3db",
+  quiet: "#9aa4a3",
+  rule: "#353d41",
+  accent: "#74c8c5",
+  land: "#39422f",
+  "land-edge": "#93a06f",
+  zone: "#1e4750",
+  "zone-edge": "#63aebb",
+  ray: "#9fe0e0",
+  "low-k": "#e0a553",
+  obstacle: "#d98f6d",
+  good: "#74c596",
+  error: "#f08b7d",
+  warning: "#dcae52",
+  info: "#8fb8dd",
+  accepted: "#b7a5dd",
+};
+
+type Colour = (name: keyof Palette) => string;
+
+/** Colours and strokes of every drawing by class; nothing in a drawing has a colour of its own. */
+function drawingStyle(colour: Colour): string {
+  return `
+svg text{font-family:ui-sans-serif,system-ui,"Segoe UI","Noto Sans",sans-serif;font-size:12px;fill:${colour("ink")};font-variant-numeric:tabular-nums}
+svg .quiet{fill:${colour("quiet")}}
+svg .strong{font-weight:600}
+svg .small{font-size:11px}
+svg .grid{stroke:${colour("rule")};stroke-width:1;fill:none}
+svg .axis{stroke:${colour("quiet")};stroke-width:1;fill:none}
+svg .land{fill:${colour("land")}}
+svg .land-edge{stroke:${colour("land-edge")};stroke-width:1.5;fill:none;stroke-linejoin:round}
+svg .zone{fill:${colour("zone")};fill-opacity:.65}
+svg .asked{stroke:${colour("zone-edge")};stroke-width:1.2;stroke-dasharray:5 3;fill:none}
+svg .ray{stroke:${colour("ray")};stroke-width:1.8;fill:none}
+svg .antenna{fill:${colour("ray")};stroke:${colour("paper")};stroke-width:1.5}
+svg .mast{stroke:${colour("ink")};stroke-width:2.5}
+svg .low-k{stroke:${colour("low-k")};stroke-width:1.2;stroke-dasharray:2 3;fill:none}
+svg .obstacle{stroke:${colour("obstacle")};stroke-width:3;fill:${colour("obstacle")}}
+svg .gap{fill:${colour("rule")};fill-opacity:.6}
+svg .gap-edge{stroke:${colour("quiet")};stroke-width:1;stroke-dasharray:1 3}
+svg .leader{stroke:${colour("quiet")};stroke-width:1;stroke-dasharray:2 2;fill:none}
+svg .mark{fill:${colour("paper")};stroke:${colour("ink")};stroke-width:1.5}
+svg .halo{stroke:${colour("paper")};stroke-width:3;stroke-linejoin:round;paint-order:stroke}
+svg .step{stroke:${colour("ray")};stroke-width:2;fill:none;stroke-linejoin:round}
+svg .threshold{stroke:${colour("error")};stroke-width:1.2;stroke-dasharray:5 3;fill:none}
+svg .margin{fill:${colour("zone")};fill-opacity:.65}
+svg .bar{fill:${colour("zone-edge")}}
+svg .bar-rain{fill:${colour("info")}}
+svg .site{fill:${colour("ink")};stroke:${colour("paper")};stroke-width:1.5}
+svg .hop{fill:none;stroke-width:2.5;stroke-linecap:round}
+${(["good", "error", "warning", "info", "accepted"] as const).map((tone) => `svg .hop.${tone}{stroke:${colour(tone)}}svg text.${tone}{fill:${colour(tone)}}svg .mark.${tone}{stroke:${colour(tone)}}`).join("\n")}
+svg .hop.error{stroke-width:4}
+svg .hop.warning{stroke-dasharray:9 4}
+svg .hop.accepted{stroke-dasharray:2 5}
+svg .hop.unjudged{stroke:${colour("quiet")};stroke-dasharray:1 5}
+`;
+}
+
+function variables(palette: Palette): string {
+  return Object.entries(palette)
+    .map(([name, value]) => `--${name}:${value}`)
+    .join(";");
+}
+
+/** Style sheet of an HTML page, drawings included. */
+export const STYLE = `
+:root{color-scheme:light dark;${variables(LIGHT)}}
+@media screen and (prefers-color-scheme:dark){:root{${variables(DARK)}}}
+*{box-sizing:border-box}
+body{margin:0;background:var(--paper);color:var(--ink);font:16px/1.5 ui-sans-serif,system-ui,"Segoe UI","Noto Sans",sans-serif}
+main{max-width:64rem;margin:0 auto;padding:2.5rem 1.5rem 4rem}
+h1,h2{font-family:"Iowan Old Style","Palatino Linotype",Palatino,"URW Palladio L",Georgia,"DejaVu Serif",serif;font-weight:600;text-wrap:balance}
+h1{font-size:2.1rem;line-height:1.15;margin:.4rem 0 .3rem;letter-spacing:-.01em}
+h2{font-size:1.3rem;margin:0 0 .8rem}
+section{margin-top:2.8rem}
+nav{font-size:.9rem}
+a{color:var(--accent);text-underline-offset:.15em;text-decoration-thickness:.06em}
+.subtitle{margin:0;color:var(--quiet);font-size:1.05rem}
+.quiet{color:var(--quiet)}
+p{margin:.6rem 0;max-width:46rem}
+ul{margin:.6rem 0;padding-left:1.2rem;max-width:46rem}
+li{margin:.2rem 0}
+code{font:.92em/1.4 ui-monospace,"Cascadia Mono","DejaVu Sans Mono",monospace}
+dl{margin:0}dd{margin:0}
+.key{display:grid;grid-template-columns:repeat(auto-fit,minmax(9.2rem,1fr));margin-top:1.6rem;border-block:1px solid var(--rule)}
+.key>div{padding:.8rem 1rem .7rem 0}
+.key dt{font-size:.82rem;color:var(--quiet)}
+.key dd{font-size:1.45rem;line-height:1.25;font-variant-numeric:tabular-nums;white-space:nowrap}
+.key dd small{font-size:.95rem;color:var(--quiet)}
+.key .note{font-size:.82rem;color:var(--quiet);white-space:normal;line-height:1.35}
+.key .error dd:not(.note){color:var(--error)}
+.key .warning dd:not(.note){color:var(--warning)}
+.key .accepted dd:not(.note){color:var(--accepted)}
+.facts{display:grid;grid-template-columns:repeat(auto-fill,minmax(17rem,1fr));column-gap:2.5rem}
+.facts>div{display:flex;justify-content:space-between;gap:1.2rem;border-bottom:1px solid var(--rule);padding:.32rem 0}
+.facts dt{color:var(--quiet)}
+.facts dd{text-align:right;font-variant-numeric:tabular-nums}
+.pair{display:grid;grid-template-columns:repeat(auto-fit,minmax(26rem,1fr));gap:1rem 2.5rem}
+.pair>div{min-width:0}
+.scroll{overflow-x:auto}
+table{border-collapse:collapse;width:100%;font-size:.92rem;font-variant-numeric:tabular-nums;margin:.3rem 0 .8rem}
+caption{text-align:left;font-weight:600;padding:.3rem 0}
+th{font-weight:500;color:var(--quiet);font-size:.84rem;text-align:left;vertical-align:bottom;border-bottom:1.5px solid var(--quiet)}
+th,td{padding:.32rem .9rem .32rem 0}
+th:last-child,td:last-child{padding-right:0}
+td{border-bottom:1px solid var(--rule);vertical-align:baseline}
+.right{text-align:right}
+td.right{white-space:nowrap}
+.emphasis td{font-weight:650;background:var(--panel)}
+figure{margin:.4rem 0 1rem}
+figure svg{display:block;width:100%;height:auto;min-width:36rem}
+figure.small svg{min-width:22rem;max-width:34rem}
+figcaption{font-size:.88rem;color:var(--quiet);max-width:50rem;margin-top:.4rem}
+.badge{font-size:.78rem;font-weight:600;border:1px solid currentColor;border-radius:.7em;padding:.02em .55em;white-space:nowrap}
+.badge.good{color:var(--good)}.badge.error{color:var(--error)}.badge.warning{color:var(--warning)}.badge.info{color:var(--info)}.badge.accepted{color:var(--accepted)}
+.findings{list-style:none;padding:0;max-width:none}
+.findings li{border-left:3px solid var(--info);padding:.1rem 0 .1rem 1rem;margin:0 0 1rem}
+.findings li.error{border-color:var(--error)}.findings li.warning{border-color:var(--warning)}.findings li.accepted{border-color:var(--accepted)}
+.findings p{margin:.15rem 0}
+footer{margin-top:3.5rem;border-top:1px solid var(--rule);padding-top:.8rem;font-size:.85rem;color:var(--quiet);max-width:none}
+${drawingStyle((name) => `var(--${name})`)}
+@media print{
+@page{margin:16mm 14mm}
+body{font-size:9.5pt}
+main{max-width:none;padding:0}
+section{margin-top:7mm}
+h2{break-after:avoid}
+figure,tr,.findings li,.key{break-inside:avoid}
+.scroll{overflow:visible}
+figure svg{min-width:0}
+a{color:inherit;text-decoration:none}
+.pair{grid-template-columns:1fr 1fr;gap:6mm}
+table{font-size:8.5pt}
+}
+`;
+
+/** A drawing as a file of its own: brings its colours along, as plain values that every viewer of SVG reads. */
+export function standaloneSvg(svg: string): string {
+  const dark = drawingStyle((name) => DARK[name]);
+  const style = `${drawingStyle((name) => LIGHT[name])}svg .sheet{fill:${LIGHT.paper}}
+@media (prefers-color-scheme:dark){${dark}svg .sheet{fill:${DARK.paper}}}`;
+  const sheet = '<rect class="sheet" width="100%" height="100%"/>';
+  return svg.replace(/<svg([^>]*)>/, (_whole, attributes: string) => `<svg xmlns="http://www.w3.org/2000/svg"${attributes}><style>${style}</style>${sheet}`);
+}

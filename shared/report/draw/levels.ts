@@ -1,0 +1,47 @@
+/** The level diagram drawn: the running level over the elements, numbered as in the table beside it. */
+import { extent } from "d3-array";
+import { scaleLinear } from "d3-scale";
+import type { DirectionResult } from "../../evaluate/result.js";
+import { dbm, decibels } from "../../format/numbers.js";
+import { coordinate, element, escaped } from "../document/markup.js";
+
+const WIDTH = 480;
+const PLOT = { left: 46, right: 468, top: 14, bottom: 180 };
+
+/** @returns undefined without a level diagram */
+export function drawLevels(direction: DirectionResult): { readonly svg: string; readonly alt: string } | undefined {
+  const { levels, modes, from, to } = direction;
+  if (levels.length < 2) return undefined;
+  const thresholdDbm = modes.at(-1)?.thresholdDbm;
+  const [low, high] = extent([...levels.map(({ levelDbm }) => levelDbm), ...(thresholdDbm === undefined ? [] : [thresholdDbm])]) as [number, number];
+  const y = scaleLinear([low, high], [PLOT.bottom, PLOT.top]).nice(5);
+  const x = scaleLinear([0, levels.length], [PLOT.left, PLOT.right]);
+  const parts: string[] = [];
+  for (const tick of y.ticks(5)) {
+    parts.push(element("path", { class: "grid", d: `M${PLOT.left} ${coordinate(y(tick))}H${PLOT.right}` }));
+    parts.push(label(PLOT.left - 7, y(tick) + 4, String(tick).replace("-", "\u2212"), "quiet small", "end"));
+  }
+  const last = levels.at(-1)!;
+  const end = y(last.levelDbm);
+  if (thresholdDbm !== undefined) {
+    const at = y(thresholdDbm);
+    const left = x(levels.length - 1);
+    parts.push(element("rect", { class: "margin", x: left, y: Math.min(at, end), width: PLOT.right - left, height: Math.abs(at - end) }));
+    parts.push(element("path", { class: "threshold", d: `M${coordinate(x(levels.length - 3))} ${coordinate(at)}H${PLOT.right}` }));
+    parts.push(label(x(levels.length - 3) - 5, at + 4, "threshold", "small error halo", "end"));
+  }
+  let d = "";
+  levels.forEach(({ levelDbm }, index) => {
+    d += `${index === 0 ? "M" : "L"}${coordinate(x(index))} ${coordinate(y(levelDbm))}H${coordinate(x(index + 1))}`;
+    parts.push(label(x(index + 0.5), PLOT.bottom + 17, String(index + 1), "quiet small", "middle"));
+  });
+  parts.push(element("path", { class: "step", d }));
+  parts.push(label(8, PLOT.bottom + 17, "dBm", "quiet small", "start"));
+  const svg = element("svg", { viewBox: `0 0 ${WIDTH} 206`, width: WIDTH, height: 206 }, ...parts);
+  const margin = thresholdDbm === undefined ? "" : `, ${decibels(last.levelDbm - thresholdDbm)} above the threshold`;
+  return { svg, alt: `Level from ${from} to ${to}: from ${dbm(levels[0]!.levelDbm)} to ${dbm(last.levelDbm)}${margin}` };
+}
+
+function label(x: number, y: number, words: string, style: string, anchor: "start" | "middle" | "end"): string {
+  return element("text", { class: style, x, y, "text-anchor": anchor }, escaped(words));
+}

@@ -1,0 +1,75 @@
+/** The profile of a hop point by point: ground, ray and Fresnel zone at one k. Tables, drawings and CSV start from it. */
+import type { Hop } from "../../design/design.js";
+import type { HopResult } from "../../evaluate/result.js";
+import { MEAN_EARTH_RADIUS_M, SPEED_OF_LIGHT_M_PER_S } from "../../propagation/constants.js";
+import type { TerrainProfile } from "../../terrain/profile.js";
+
+export interface ProfilePoint {
+  readonly distanceM: number;
+  /** Above sea level; undefined where no raster has a height. */
+  readonly groundM?: number;
+  /** How far the Earth rises above the chord between the ends, at the k of the profile. */
+  readonly bulgeM: number;
+  /** Height of the straight ray above the same chord; undefined while antennas or grounds are not known. */
+  readonly rayM?: number;
+  /** Radius of the first Fresnel zone, 0 at the ends; undefined without a frequency. */
+  readonly fresnelRadiusM?: number;
+}
+
+export interface ProfileLine {
+  readonly kFactor: number;
+  readonly lengthM: number;
+  readonly points: readonly ProfilePoint[];
+}
+
+/** @returns undefined when the path has no length */
+export function profileLine(
+  hop: Hop,
+  result: HopResult,
+  profile: TerrainProfile,
+  kFactor: number,
+): ProfileLine | undefined {
+  const lengthM = result.distanceM ?? profile.distanceM.at(-1) ?? 0;
+  if (!(lengthM > 0) || !(kFactor > 0)) return undefined;
+  const antennas = antennaHeightsM(result);
+  const frequencyHz = fresnelFrequencyHz(hop);
+  const points: ProfilePoint[] = [];
+  for (let i = 0; i < profile.heightM.length; i++) {
+    const distanceM = Math.min(profile.distanceM[i]!, lengthM);
+    const rest = lengthM - distanceM;
+    const height = profile.heightM[i]!;
+    points.push({
+      distanceM,
+      groundM: Number.isFinite(height) ? height : undefined,
+      bulgeM: bulgeM(distanceM, lengthM, kFactor),
+      rayM: antennas && antennas[0] + ((antennas[1] - antennas[0]) * distanceM) / lengthM,
+      fresnelRadiusM:
+        frequencyHz && Math.sqrt((SPEED_OF_LIGHT_M_PER_S * distanceM * rest) / (frequencyHz * lengthM)),
+    });
+  }
+  return { kFactor, lengthM, points };
+}
+
+/** Median k of the hop as the engine takes it: 4/3 where the climate states none that gives a straight ray. */
+export function drawnKFactor(hop: Hop): number {
+  const stated = hop.climate.kFactor;
+  return stated !== undefined && stated > 0 ? stated : 4 / 3;
+}
+
+export function bulgeM(distanceM: number, lengthM: number, kFactor: number): number {
+  return (distanceM * (lengthM - distanceM)) / (2 * kFactor * MEAN_EARTH_RADIUS_M);
+}
+
+/** Antenna centres above sea level. */
+export function antennaHeightsM(result: HopResult): readonly [number, number] | undefined {
+  const [from, to] = result.geometry ?? [];
+  return from && to && [from.groundM + from.antennaHeightM, to.groundM + to.antennaHeightM];
+}
+
+/** The lower of both directions, whose zone is the wider; the middle of the radio's tuning range while there is none. */
+function fresnelFrequencyHz(hop: Hop): number | undefined {
+  const stated = hop.ends.map((end) => end.transmitFrequencyHz).filter((hz) => hz !== undefined);
+  const tuning = hop.radio?.tuning;
+  const frequencyHz = stated.length > 0 ? Math.min(...stated) : tuning && (tuning.fromHz + tuning.toHz) / 2;
+  return frequencyHz !== undefined && frequencyHz > 0 ? frequencyHz : undefined;
+}

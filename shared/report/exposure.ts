@@ -1,0 +1,47 @@
+/** How far in front of an antenna nobody may stand while it transmits. */
+import type { Hop } from "../design/design.js";
+import type { DirectionResult } from "../evaluate/result.js";
+import { arrangementByName } from "../radio/arrangements.js";
+
+/** Whole body, averaged over 30 min, 2 to 300 GHz, W/m2: ICNIRP 2020, from memory, not checked against it. */
+export const EXPOSURE_LIMITS_W_PER_M2 = { generalPublic: 10, occupational: 50 } as const;
+
+export interface KeepOut {
+  readonly site: string;
+  /** All carriers that transmit at once, each at its greatest power. */
+  readonly eirpDbm: number;
+  readonly carriers: number;
+  /** On the axis of the antenna, m. */
+  readonly generalPublicM: number;
+  readonly occupationalM: number;
+}
+
+/**
+ * Distance on the axis at which the power density falls to the limit, R = sqrt(EIRP/(4 pi S)): the far-field law,
+ * taken up to the antenna, where it says too much rather than too little. The greatest power of any mode; all
+ * carriers of the arrangement that transmit in the normal state are added. Other antennas of the site are not.
+ * @see far-field law of a radiator
+ */
+export function keepOut(hop: Hop, direction: DirectionResult): KeepOut {
+  const reference = direction.modes.at(-1);
+  const strongest = Math.max(...direction.modes.map(({ transmitPowerDbm }) => transmitPowerDbm));
+  const extraDb = reference && Number.isFinite(strongest) ? strongest - reference.transmitPowerDbm : 0;
+  const carriers = arrangementByName(hop.arrangement.name)?.radiating ?? 1;
+  const eirpDbm = direction.eirpDbm + extraDb + 10 * Math.log10(carriers);
+  return {
+    site: direction.from,
+    eirpDbm,
+    carriers,
+    generalPublicM: farFieldDistanceM(eirpDbm, EXPOSURE_LIMITS_W_PER_M2.generalPublic),
+    occupationalM: farFieldDistanceM(eirpDbm, EXPOSURE_LIMITS_W_PER_M2.occupational),
+  };
+}
+
+/**
+ * @param limitWPerM2 > 0
+ * @example farFieldDistanceM(70, 10) // 8.92 m: 1 W with 40 dBi against 10 W/m2
+ */
+export function farFieldDistanceM(eirpDbm: number, limitWPerM2: number): number {
+  const eirpW = 10 ** (eirpDbm / 10 - 3);
+  return Math.sqrt(eirpW / (4 * Math.PI * limitWPerM2));
+}

@@ -1,0 +1,46 @@
+import type { HopResult } from "../../evaluate/result.js";
+import { fresnel, fresnelAsked, kFactor, kilometres, metres } from "../../format/numbers.js";
+import type { Inline, Table } from "../document/document.js";
+
+/** Each criterion with its critical point, and what either end alone would need. */
+export function clearanceTable(result: HopResult): Table {
+  const [first, second] = result.ends;
+  return {
+    type: "table",
+    columns: [
+      { title: "Asked" },
+      { title: "Critical point" },
+      { title: "Its top", align: "right" },
+      { title: "F1 there", align: "right" },
+      { title: "Clearance", align: "right" },
+      { title: "Share", align: "right" },
+      { title: `${first} alone needs`, align: "right" },
+      { title: `${second} alone needs`, align: "right" },
+      { title: "" },
+    ],
+    rows: result.clearance.map((one) => {
+      const verdict: Inline = one.forInformation
+        ? { text: "for information", mark: "quiet" }
+        : one.ok
+          ? { text: "met", mark: "good" }
+          : { text: "not met", mark: "error" };
+      return {
+        cells: [
+          `${one.forInformation ? "" : `${fresnelAsked(one.requiredFraction)}, `}${kFactor(one.kFactor)}`,
+          `${one.obstacle ?? "ground"}, ${kilometres(one.distanceM)}`,
+          metres(one.obstacleM),
+          metres(one.fresnelRadiusM),
+          metres(one.clearanceM),
+          fresnel(one.fraction),
+          ...one.heightNeededM.map((heightM) => needed(heightM)),
+          verdict,
+        ],
+      };
+    }),
+  };
+}
+
+function needed(heightM: number | undefined): string {
+  if (heightM === undefined) return "cannot";
+  return heightM === 0 ? "any height" : metres(Math.ceil(heightM * 10) / 10);
+}

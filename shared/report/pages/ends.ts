@@ -1,0 +1,73 @@
+import type { Hop, HopEnd, Position } from "../../design/design.js";
+import type { HopResult } from "../../evaluate/result.js";
+import { dbm, decibels, degrees, frequency, metres } from "../../format/numbers.js";
+import { formatDms } from "../../geodesy/coordinates.js";
+import type { Table, TableRow } from "../document/document.js";
+
+/** What stands at each end and where it looks. Rows that neither end has are left out. */
+export function endsTable(hop: Hop, result: HopResult): Table {
+  const [first, second] = hop.ends;
+  const rows: (readonly [string, (end: HopEnd, index: 0 | 1) => string | undefined])[] = [
+    ["Site", ({ site }) => site.title],
+    ["Position (WGS84)", ({ site }) => site.position && position(site.position)],
+    ["Ground above sea level", (_end, index) => ground(result, index)],
+    ["Structure", ({ site }) => site.structure && `${site.structure.kind}, ${metres(site.structure.heightM)}`],
+    ["Antenna", ({ antenna }) => antenna?.title ?? antenna?.name],
+    ["Antenna above ground", ({ antennaHeightM }) => antennaHeightM === undefined ? undefined : metres(antennaHeightM)],
+    ["Azimuth, true north", (_end, index) => degreesOf(result.geometry?.[index].azimuthDeg)],
+    ["Elevation, median k", (_end, index) => degreesOf(result.geometry?.[index].elevationDeg)],
+    ["Coupler", ({ coupler, mounting }) => coupler && `${coupler.title ?? coupler.name}${mounting ? `, ${mounting}` : ""}`],
+    ["Feeder", (end) => feeder(end)],
+    ["Further loss", ({ extraLossDb }) => (extraLossDb === undefined ? undefined : decibels(extraLossDb))],
+    ["Transmits", (end) => transmits(end)],
+    ["Power, highest mode", (_end, index) => dbmOf(result.directions, hop, index, "power")],
+    ["EIRP, highest mode", (_end, index) => dbmOf(result.directions, hop, index, "eirp")],
+  ];
+  return {
+    type: "table",
+    columns: [{ title: "" }, { title: first.site.name }, { title: second.site.name }],
+    rows: rows.flatMap(([label, value]): TableRow[] => {
+      const values = [value(first, 0), value(second, 1)];
+      if (values.every((one) => one === undefined)) return [];
+      return [{ cells: [{ text: label, mark: "quiet" }, ...values.map((one) => one ?? "–")] }];
+    }),
+  };
+}
+
+function position({ latitudeDeg, longitudeDeg }: Position): string {
+  return `${formatDms(latitudeDeg, "latitude")} ${formatDms(longitudeDeg, "longitude")}`;
+}
+
+function ground(result: HopResult, index: 0 | 1): string | undefined {
+  const end = result.geometry?.[index];
+  if (!end) return undefined;
+  const terrain = end.terrainGroundM === undefined ? "" : `; the terrain has ${metres(end.terrainGroundM)}`;
+  return `${metres(end.groundM)}, from the ${end.groundFrom}${terrain}`;
+}
+
+function degreesOf(angleDeg: number | undefined): string | undefined {
+  return angleDeg === undefined ? undefined : degrees(angleDeg).replace(" deg", "°");
+}
+
+function feeder({ feeder, feederLengthM }: HopEnd): string | undefined {
+  if (!feeder) return undefined;
+  return `${feeder.title ?? feeder.name}${feederLengthM === undefined ? "" : `, ${metres(feederLengthM)}`}`;
+}
+
+function transmits({ transmits, transmitFrequencyHz }: HopEnd): string | undefined {
+  const half = transmits === undefined ? undefined : `${transmits} half`;
+  const at = transmitFrequencyHz === undefined ? undefined : frequency(transmitFrequencyHz);
+  return at === undefined ? half : half === undefined ? at : `${at}, ${half}`;
+}
+
+function dbmOf(
+  directions: HopResult["directions"],
+  hop: Hop,
+  index: 0 | 1,
+  what: "power" | "eirp",
+): string | undefined {
+  const direction = directions.find(({ from }) => from === hop.ends[index].site.name);
+  const first = direction?.levels[0];
+  if (!direction || !first) return undefined;
+  return dbm(what === "eirp" ? direction.eirpDbm : first.levelDbm);
+}

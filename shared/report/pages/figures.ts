@@ -1,0 +1,88 @@
+/** The figures of a hop that a reader asks for first, as the hop's page and the overview both show them. */
+import type { Hop } from "../../design/design.js";
+import type { ClearanceResult, HopResult } from "../../evaluate/result.js";
+import { availability, fixed, fresnelAsked, kFactor, trimmed, yearly } from "../../format/numbers.js";
+import { weakerDirection } from "../../rules/judged-modes.js";
+import type { KeyFigure, ReportFinding, Tone } from "../document/document.js";
+
+export function keyFigures(hop: Hop, result: HopResult, findings: readonly ReportFinding[]): KeyFigure[] {
+  const { distanceM } = result;
+  return [
+    { label: "Length", ...(distanceM === undefined ? UNKNOWN : { value: kilometresOf(distanceM), unit: "km" }) },
+    { label: "Frequencies", ...frequencies(hop) },
+    { label: "Received level", ...level(hop, result), tone: toneOf(findings, ["overload", "level-below-threshold"]) },
+    { label: "Fade margin", ...margin(hop, result), tone: toneOf(findings, ["fade-margin", "level-below-threshold"]) },
+    { label: "Available", ...available(result), tone: toneOf(findings, ["availability"]) },
+    { label: "Clearance", ...clearanceFigure(result), tone: toneOf(findings, ["clearance"]) },
+  ];
+}
+
+type Figure = Omit<KeyFigure, "label">;
+
+const UNKNOWN: Figure = { value: "–", note: "not computed" };
+
+function frequencies(hop: Hop): Figure {
+  const stated = hop.ends.map(({ transmitFrequencyHz }) => transmitFrequencyHz).filter((hz) => hz !== undefined);
+  if (stated.length === 0) return { value: "–", note: "not stated" };
+  const note = hop.channel
+    ? `${hop.channel.plan}, ${trimmed(hop.channel.bandwidthHz / 1e6, 3)} MHz, channel ${hop.channel.number}`
+    : undefined;
+  const each = [...new Set(stated.map((hz) => trimmed(hz / 1e9, 3)))];
+  return { value: each.join(" / "), unit: "GHz", note };
+}
+
+function level(hop: Hop, result: HopResult): Figure {
+  const weaker = weakerDirection(hop, result);
+  if (weaker === undefined) return UNKNOWN;
+  return { value: fixed(weaker.mode.receivedLevelDbm, 1), unit: "dBm", note: `${weaker.mode.modulation}, at ${weaker.direction.to}` };
+}
+
+function margin(hop: Hop, result: HopResult): Figure {
+  const weaker = weakerDirection(hop, result);
+  if (weaker === undefined) return UNKNOWN;
+  const asked = hop.objective?.fadeMarginDb;
+  const note = asked === undefined ? weaker.mode.modulation : `${weaker.mode.modulation}, ${trimmed(asked, 1)} dB asked`;
+  return { value: fixed(weaker.mode.fadeMarginDb, 1), unit: "dB", note };
+}
+
+function available(result: HopResult): Figure {
+  const found = result.availability;
+  if (found === undefined) return UNKNOWN;
+  const bound = found.bound === "at least" ? "≥ " : found.bound === "at most" ? "≤ " : "";
+  const asked = found.objectivePercent === undefined ? "" : `, ${availability(found.objectivePercent)} asked`;
+  return {
+    value: `${bound}${availability(found.availabilityPercent).replace(" %", "")}`,
+    unit: "%",
+    note: `${yearly(100 - found.availabilityPercent)} out${asked}`,
+  };
+}
+
+function clearanceFigure(result: HopResult): Figure {
+  const worst = worstClearance(result);
+  if (worst === undefined) return UNKNOWN;
+  const asked = worst.forInformation ? "nothing asked" : `${fresnelAsked(worst.requiredFraction)} asked`;
+  return { value: fixed(worst.fraction, 2), unit: "F1", note: `${asked}, ${kFactor(worst.kFactor)}` };
+}
+
+/** Of what the objective asks, that which has least to spare; else what is shown for information. */
+export function worstClearance(result: HopResult): ClearanceResult | undefined {
+  const asked = result.clearance.filter((one) => !one.forInformation);
+  const among = asked.length > 0 ? asked : result.clearance;
+  return among.toSorted((a, b) => a.fraction - a.requiredFraction - (b.fraction - b.requiredFraction))[0];
+}
+
+function kilometresOf(distanceM: number): string {
+  const km = distanceM / 1000;
+  return fixed(km, km < 9.995 ? 2 : 1);
+}
+
+/** What the findings of some rules say of a figure; undefined when they say nothing. */
+function toneOf(findings: readonly ReportFinding[], rules: readonly string[]): Tone | undefined {
+  return gravest(findings.filter(({ rule }) => rules.includes(rule)));
+}
+
+/** The gravest of some findings as a tone; accepted ones stand between warnings and remarks. */
+export function gravest(findings: readonly ReportFinding[]): Tone | undefined {
+  const tones = new Set(findings.map(({ severity, accepted }) => (accepted ? "accepted" : severity)));
+  return (["error", "warning", "accepted", "info"] as const).find((tone) => tones.has(tone));
+}

@@ -1,0 +1,173 @@
+/** The page of one hop: what it is, whether it does what is asked, and what every figure rests on. */
+import type { Hop } from "../../design/design.js";
+import type { HopResult } from "../../evaluate/result.js";
+import type { TerrainProfile } from "../../terrain/profile.js";
+import type { Inline, Page, ReportFinding, Section, TableRow } from "../document/document.js";
+import { drawLevels } from "../draw/levels.js";
+import { drawProfile } from "../draw/profile.js";
+import { type Table, levelTables } from "../level-diagram.js";
+import { availabilitySection, modesSection } from "./availability.js";
+import { cautions } from "./cautions.js";
+import { clearanceTable } from "./clearance.js";
+import { endsTable } from "./ends.js";
+import { keyFigures } from "./figures.js";
+
+export interface HopPageInput {
+  readonly hop: Hop;
+  readonly result: HopResult;
+  readonly profile?: TerrainProfile;
+  readonly findings: readonly ReportFinding[];
+  /** Name of this page, and of the overview that leads to it. */
+  readonly name: string;
+  readonly up?: { readonly text: string; readonly page: string };
+  readonly colophon: string;
+}
+
+export function hopPage(input: HopPageInput): Page {
+  const { hop, result, findings, name, up, colophon } = input;
+  return {
+    name,
+    title: hop.title ?? hop.name,
+    subtitle: subtitle(hop),
+    up: up && { text: up.text, to: { page: up.page } },
+    keyFigures: keyFigures(hop, result, findings),
+    sections: [
+      findingsSection(findings, result),
+      pathSection(input),
+      endsSection(hop, result),
+      ...levelSection(result),
+      ...modesSection(hop, result),
+      ...availabilitySection(hop, result),
+      ...originSection(result),
+      cautions(hop, result),
+    ],
+    colophon,
+  };
+}
+
+function subtitle({ name, title, arrangement, radio, polarization, objective }: Hop): string {
+  const parts = [
+    title === undefined ? undefined : name,
+    arrangement.name,
+    radio?.title ?? radio?.name,
+    polarization === undefined ? undefined : `${polarization} polarization`,
+    objective === undefined ? undefined : `objective ${objective.title ?? objective.name}`,
+  ];
+  return parts.filter((part) => part !== undefined).join(", ");
+}
+
+function findingsSection(findings: readonly ReportFinding[], result: HopResult): Section {
+  const missing = result.missing.length > 0 ? " Not everything could be judged, see below." : "";
+  return {
+    id: "findings",
+    title: "Findings",
+    blocks:
+      findings.length > 0
+        ? [{ type: "findings", findings }]
+        : [{ type: "paragraph", text: `None.${missing}` }],
+  };
+}
+
+function pathSection({ hop, result, profile }: HopPageInput): Section {
+  const drawn = profile && drawProfile(hop, result, profile);
+  return {
+    id: "path",
+    title: "Path and clearance",
+    blocks: [
+      ...(drawn
+        ? [{ type: "figure", name: "profile", svg: drawn.svg, alt: drawn.alt, caption: drawn.caption } as const]
+        : [{ type: "paragraph", text: "There is no profile to draw." } as const]),
+      ...(result.clearance.length > 0 ? [clearanceTable(result)] : []),
+    ],
+  };
+}
+
+function endsSection(hop: Hop, result: HopResult): Section {
+  return { id: "ends", title: "The two ends", blocks: [endsTable(hop, result)] };
+}
+
+function levelSection(result: HopResult): Section[] {
+  if (result.directions.length === 0) return [];
+  const tables = levelTables(result);
+  const sides = result.directions.map((direction, index) => {
+    const drawn = drawLevels(direction);
+    const name = `level-${index + 1}`;
+    return [
+      ...(drawn ? [{ type: "figure", name, svg: drawn.svg, alt: drawn.alt, small: true } as const] : []),
+      numbered(tables[index]!),
+    ];
+  });
+  const [first] = result.directions;
+  const reference = first?.modes.at(-1);
+  const text = `Main arms, clear air${reference ? `, ${reference.modulation}, the highest mode` : ""}. The numbers in the drawing are those of the rows.`;
+  return [
+    {
+      id: "level",
+      title: "Level diagram",
+      blocks: [
+        { type: "paragraph", text },
+        { type: "pair", sides },
+      ],
+    },
+  ];
+}
+
+/** Site and detail go under the element, so that two tables stand side by side. */
+function numbered({ title, rows }: Table) {
+  return {
+    type: "table",
+    caption: title,
+    columns: [{ title: "" }, { title: "Element" }, { title: "Change", align: "right" }, { title: "Level", align: "right" }],
+    rows: rows.map(([site, element, detail, change, level], index): TableRow => {
+      const more = [detail, site].filter((part) => part !== "").join(", ");
+      const named: Inline = more === "" ? element! : [element!, { text: ` ${more}`, mark: "quiet" }];
+      return { cells: [{ text: String(index + 1), mark: "quiet" }, named, change!, level!] };
+    }),
+  } as const;
+}
+
+function originSection(result: HopResult): Section[] {
+  const sections: Section[] = [];
+  if (result.missing.length > 0) {
+    sections.push({ id: "missing", title: "Not computed", blocks: [{ type: "list", items: result.missing }] });
+  }
+  if (result.inputs.length > 0) {
+    sections.push({
+      id: "inputs",
+      title: "Inputs and their origin",
+      blocks: [
+        {
+          type: "table",
+          columns: [{ title: "Input" }, { title: "Value", align: "right" }, { title: "Origin" }],
+          rows: result.inputs.map(({ name, value, origin, note }) => ({
+            cells: [name, value, note === undefined ? origin : [origin, { text: `, ${note}`, mark: "quiet" }]],
+          })),
+        },
+        ...terrainSources(result),
+      ],
+    });
+  }
+  if (result.methods.length > 0) {
+    sections.push({
+      id: "methods",
+      title: "Methods",
+      blocks: [
+        {
+          type: "table",
+          columns: [{ title: "Method" }, { title: "Source" }, { title: "Status" }],
+          rows: result.methods.map(({ what, source, status }) => ({ cells: [what, source, status] })),
+        },
+        ...(result.notes.length > 0 ? [{ type: "list", items: result.notes } as const] : []),
+      ],
+    });
+  }
+  return sections;
+}
+
+function terrainSources({ profile }: HopResult) {
+  if (profile === undefined) return [];
+  const files = profile.sources.map(({ file, sharePercent }) => `${file} (${sharePercent.toFixed(0)} %)`).join(", ");
+  const kind = profile.kind === "survey" ? "Surveyed profile" : "Terrain";
+  const text = `${kind}: ${files || "no file"}; ${profile.points} points, one every ${profile.stepM.toFixed(0)} m.`;
+  return [{ type: "paragraph", text } as const];
+}

@@ -1,0 +1,161 @@
+/** The overview of a network: every hop in a row, the map, and what is wrong. */
+import type { Design, Hop } from "../../design/design.js";
+import type { HopResult } from "../../evaluate/result.js";
+import { availability, decibels, dbm, fixed, fresnel, fresnelAsked, kilometres, trimmed } from "../../format/numbers.js";
+import { weakerDirection } from "../../rules/judged-modes.js";
+import { type Inline, type KeyFigure, type Page, type ReportFinding, type Section, type TableRow, TONE_WORD, type Tone } from "../document/document.js";
+import { drawNetwork } from "../draw/network-map.js";
+import { gravest, worstClearance } from "./figures.js";
+
+export interface OverviewHop {
+  readonly hop: Hop;
+  readonly result: HopResult;
+  readonly findings: readonly ReportFinding[];
+  /** Its own page; undefined: it has none in this report. */
+  readonly page?: string;
+}
+
+export interface OverviewInput {
+  readonly name: string;
+  readonly design: Design;
+  readonly hops: readonly OverviewHop[];
+  /** Findings on no single hop: text, network, catalogue. */
+  readonly others: readonly ReportFinding[];
+  /** Hops of the text that have no result yet. */
+  readonly unresolved: readonly string[];
+  readonly up?: { readonly text: string; readonly page: string };
+  readonly colophon: string;
+}
+
+export function overviewPage(input: OverviewInput): Page {
+  const { name, design, hops, others, unresolved, up, colophon } = input;
+  const findings = [...others, ...hops.flatMap((one) => one.findings.map((finding) => ({ ...finding, hop: one.hop.name })))];
+  return {
+    name,
+    title: design.title ?? "Network without a title",
+    subtitle: "Overview of the hops",
+    up: up && { text: up.text, to: { page: up.page } },
+    keyFigures: counts(input, findings),
+    sections: [
+      ...mapSection(design, hops),
+      hopsSection(hops, unresolved),
+      ...findingsSections(findings),
+    ],
+    colophon,
+  };
+}
+
+function counts({ design, hops, unresolved }: OverviewInput, findings: readonly ReportFinding[]): KeyFigure[] {
+  const count = (severity: ReportFinding["severity"]) =>
+    findings.filter((finding) => finding.severity === severity && !finding.accepted).length;
+  const lengthM = hops.reduce((sum, { result }) => sum + (result.distanceM ?? 0), 0);
+  const [errors, warnings] = [count("error"), count("warning")];
+  return [
+    { label: "Hops", value: String(hops.length + unresolved.length), note: unresolved.length > 0 ? `${unresolved.length} not evaluated` : `${trimmed(lengthM / 1000, 0)} km in all` },
+    { label: "Sites", value: String(design.sites.size) },
+    { label: "Errors", value: String(errors), tone: errors > 0 ? "error" : undefined },
+    { label: "Warnings", value: String(warnings), tone: warnings > 0 ? "warning" : undefined },
+    { label: "Accepted", value: String(findings.filter(({ accepted }) => accepted).length) },
+  ];
+}
+
+function mapSection(design: Design, hops: readonly OverviewHop[]): Section[] {
+  const drawn = drawNetwork(
+    [...design.sites.values()],
+    hops.map(({ hop, result, findings }) => ({
+      name: hop.name,
+      sites: result.ends,
+      tone: result.directions.length === 2 ? lineTone(findings) : undefined,
+    })),
+  );
+  if (!drawn) return [];
+  const caption =
+    "Solid green: nothing found. Thick red: error. Dashed: warning. Dotted violet: accepted. Fine grey dots: not evaluated.";
+  return [{ id: "map", title: "Where it lies", blocks: [{ type: "figure", name: "map", svg: drawn.svg, alt: drawn.alt, caption }] }];
+}
+
+/** Remarks alone leave a hop in order. */
+function lineTone(findings: readonly ReportFinding[]): Tone {
+  const tone = gravest(findings);
+  return tone === undefined || tone === "info" ? "good" : tone;
+}
+
+function hopsSection(hops: readonly OverviewHop[], unresolved: readonly string[]): Section {
+  return {
+    id: "hops",
+    title: "Hops",
+    blocks: [
+      {
+        type: "table",
+        columns: [
+          { title: "Hop" },
+          { title: "Length", align: "right" },
+          { title: "Frequencies", align: "right" },
+          { title: "Arrangement" },
+          { title: "Judged mode" },
+          { title: "Received", align: "right" },
+          { title: "Margin", align: "right" },
+          { title: "Available", align: "right" },
+          { title: "Clearance", align: "right" },
+          { title: "Findings" },
+        ],
+        rows: hops.map(hopRow),
+      },
+      ...(unresolved.length > 0
+        ? [{ type: "paragraph", text: `Not evaluated, since the text does not say enough: ${unresolved.join(", ")}.` } as const]
+        : []),
+    ],
+  };
+}
+
+function hopRow({ hop, result, findings, page }: OverviewHop): TableRow {
+  const weaker = weakerDirection(hop, result);
+  const clearance = worstClearance(result);
+  const { availability: found, distanceM } = result;
+  const asked = clearance && !clearance.forInformation ? ` of ${fresnelAsked(clearance.requiredFraction)}` : "";
+  return {
+    cells: [
+      page === undefined ? hop.name : { text: hop.name, to: { page } },
+      distanceM === undefined ? "–" : kilometres(distanceM),
+      frequencies(hop),
+      hop.arrangement.name,
+      weaker?.mode.modulation ?? "–",
+      weaker ? dbm(weaker.mode.receivedLevelDbm) : "–",
+      weaker ? decibels(weaker.mode.fadeMarginDb) : "–",
+      found ? availability(found.availabilityPercent) : "–",
+      clearance ? `${fresnel(clearance.fraction).replace(asked === "" ? "" : " F1", "")}${asked}` : "–",
+      badges(findings),
+    ],
+  };
+}
+
+function frequencies({ ends }: Hop): string {
+  const each = ends.flatMap(({ transmitFrequencyHz: hz }) => (hz === undefined ? [] : fixed(hz / 1e9, 2)));
+  return each.length === 0 ? "–" : `${each.join(" / ")} GHz`;
+}
+
+/** How many of each kind, the gravest first. */
+function badges(findings: readonly ReportFinding[]): Inline {
+  const kinds = (["error", "warning", "accepted", "info"] as const).flatMap((tone) => {
+    const count = findings.filter((one) => (one.accepted ? "accepted" : one.severity) === tone).length;
+    return count === 0 ? [] : [{ text: `${count === 1 ? "" : `${count} `}${plural(TONE_WORD[tone], count)}`, mark: tone }];
+  });
+  return kinds.length === 0 ? "" : kinds.flatMap((kind, index) => (index === 0 ? [kind] : [" ", kind]));
+}
+
+function plural(word: string, count: number): string {
+  return count === 1 || word === "accepted" ? word : `${word}s`;
+}
+
+const ORDER: Readonly<Record<ReportFinding["severity"], number>> = { error: 0, warning: 1, info: 2 };
+
+function findingsSections(findings: readonly ReportFinding[]): Section[] {
+  const open = findings.filter(({ accepted }) => !accepted).toSorted((a, b) => ORDER[a.severity] - ORDER[b.severity]);
+  const accepted = findings.filter((finding) => finding.accepted);
+  const sections: Section[] = [];
+  if (open.length > 0) sections.push({ id: "findings", title: "Findings", blocks: [{ type: "findings", findings: open }] });
+  if (accepted.length > 0) {
+    sections.push({ id: "accepted", title: "Accepted exceptions", blocks: [{ type: "findings", findings: accepted }] });
+  }
+  return sections;
+}
