@@ -95,7 +95,8 @@ function atomsText(source: Source, atoms: readonly Atom[]): string {
 
 function atomText(atom: Atom, isQuantity: boolean): string {
   if (atom.kind === "angle") return atom.text.replace(/\s+/g, "").replace(/[′’]/g, "'").replace(/[″”]/g, '"').replace("º", "°").toUpperCase();
-  return isQuantity ? atom.text.replace(/^([+\-−]?[\d.]+(?:[eE][+-]?\d+)?)(?=\D)/, "$1 ") : atom.text;
+  // A number by itself has nothing to part: only digits with a unit stuck to them, such as 24m, are one word.
+  return isQuantity && atom.kind === "word" ? atom.text.replace(/^([+\-−]?[\d.]+(?:[eE][+-]?\d+)?)(?=\D)/, "$1 ") : atom.text;
 }
 
 function quantityStarts(facts: readonly Fact[], into: Set<number> = new Set()): ReadonlySet<number> {
