@@ -52,7 +52,7 @@ export function twoWayAvailability(
 ): HopResult["availability"] {
   const [there, back] = directions;
   if (there === undefined || back === undefined) return undefined;
-  const judged = judgedMode(hop.objective, there.modes);
+  const judged = judgedMode(hop, there.modes);
   const returning = judged && back.modes.find((mode) => sameMode(mode, judged));
   if (judged === undefined || returning === undefined) return undefined;
   const { modulation, bandwidthHz } = judged;
@@ -71,6 +71,8 @@ export function twoWayAvailability(
     trace,
     "Both directions together: rain counts once (the worse direction), multipath is the sum of both directions.",
   );
+  note(trace, "The availability is that of propagation alone; equipment failures come on top.");
+  if (/diversity/.test(hop.arrangement.name)) note(trace, "The improvement by diversity is not counted.");
   const met = objectivePercent === undefined || now.totalPercent <= 100 - objectivePercent;
   return {
     availabilityPercent: Math.max(0, 100 - now.totalPercent),

@@ -1,5 +1,5 @@
 import type { Hop } from "../design/design.js";
-import { metres, outage, trimmed } from "../format/numbers.js";
+import { metres, trimmed } from "../format/numbers.js";
 import { METHOD as ANNUAL, annualConversion, annualFadeDistribution } from "../propagation/p530/annual.js";
 import { METHOD as DISTRIBUTION, fadeDistribution } from "../propagation/p530/fade-distribution.js";
 import { METHOD as MULTIPATH, multipathOccurrence, SHORTEST_PATH_M } from "../propagation/p530/multipath.js";
@@ -9,14 +9,15 @@ import { rainCoefficients, rainValidity } from "../propagation/p838.js";
 import type { Fading } from "./availability.js";
 import { rainRate001 } from "./climate.js";
 import type { Course, Heights } from "./geometry.js";
+import type { ProfileSummary } from "./result.js";
 import { cite, citeAs, missing, note, type Trace, use } from "./trace.js";
 
 /** The path as the fading methods see it. */
 export interface FadingPath {
   readonly course: Course;
   readonly heights: Heights;
-  /** Mean height of the known terrain along the path, m above sea level. */
-  readonly meanTerrainM?: number;
+  /** The known part of the profile; its mean height enters the multipath method. */
+  readonly terrain?: ProfileSummary;
 }
 
 /** Multipath (worst month and year) and rain of one direction, each only when its inputs are known. */
@@ -62,7 +63,8 @@ function multipathOf(
 /** p0 of the average worst month, percent, by the newest method whose inputs are there. */
 function occurrenceOf(hop: Hop, path: FadingPath, frequencyGHz: number, trace: Trace): number | undefined {
   const { logK, dN75, dN1 } = hop.climate;
-  const { course, heights, meanTerrainM } = path;
+  const { course, heights, terrain } = path;
+  const meanTerrainM = terrain?.meanM;
   if (course.distanceM <= SHORTEST_PATH_M) {
     cite(trace, MULTIPATH);
     note(trace, "Up to 5 km multipath is not reckoned with.");
@@ -77,7 +79,7 @@ function occurrenceOf(hop: Hop, path: FadingPath, frequencyGHz: number, trace: T
   if (logK !== undefined && dN75 !== undefined && meanTerrainM !== undefined) {
     use(trace, "logK", trimmed(logK, 3), "design");
     use(trace, "dN75", `${trimmed(dN75, 2)} N-units`, "design");
-    use(trace, "mean terrain", metres(meanTerrainM), "terrain");
+    use(trace, "mean terrain", metres(meanTerrainM), terrain?.kind ?? "terrain");
     cite(trace, MULTIPATH);
     return occurrence(multipathOccurrence({ ...common, logK, dN75, meanTerrainAslM: meanTerrainM }), trace);
   }
@@ -109,13 +111,6 @@ function occurrence(
     return undefined;
   }
   note(trace, ...outcome.validity);
-  use(
-    trace,
-    "multipath occurrence",
-    outage(outcome.occurrencePercent),
-    "default",
-    "computed, average worst month",
-  );
   return outcome.occurrencePercent;
 }
 

@@ -56,6 +56,12 @@ export function arrangementByName(name: string): ArrangementFacts | undefined {
   return BY_NAME.get(name);
 }
 
+/** Working carriers of one mode each, whose rates add up; 1 for words that are not known here. */
+export function carriers(name: string): number {
+  // The carriers of two bands have modes of their own: only one of them is described by the hop.
+  return name === "dual-band" ? 1 : (BY_NAME.get(name)?.workingCarriers ?? 1);
+}
+
 function row(
   name: string,
   title: string,

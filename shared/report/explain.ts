@@ -42,7 +42,7 @@ export function explainHop(hop: Hop, result: HopResult): Explanation[] {
     ...pathOf(result, from),
     ...result.clearance.map((one) => clearanceOf(one, from)),
     ...result.directions.map((direction) => levelOf(direction, from)),
-    ...result.directions.flatMap((direction) => marginsOf(direction)),
+    ...result.directions.flatMap((direction) => marginsOf(direction, from)),
     ...rainOf(hop, result, from),
     ...multipathOf(hop, result, from),
     ...availabilityOf(result, from),
@@ -87,6 +87,7 @@ function pathOf(result: HopResult, from: Sources): Explanation[] {
 function clearanceOf(one: ClearanceResult, from: Sources): Explanation {
   const asked = one.forInformation ? "for information" : `${fresnelAsked(one.requiredFraction)} asked`;
   return explanation(`clearance at ${kFactor(one.kFactor)}`, `${fresnel(one.fraction)}, ${asked}`, {
+    methods: from.methods(/Fresnel/),
     inputs: from.inputs(/^(ground|frequency of the Fresnel zone)/),
     steps: [
       {
@@ -116,9 +117,10 @@ function levelOf(direction: DirectionResult, from: Sources): Explanation {
   });
 }
 
-function marginsOf({ from, to, modes }: DirectionResult): Explanation[] {
+function marginsOf({ from, to, modes }: DirectionResult, sources: Sources): Explanation[] {
   return modes.map((mode) =>
     explanation(`fade margin ${from} to ${to}, ${mode.modulation}`, decibels(mode.fadeMarginDb), {
+      methods: mode.thresholdFrom === "catalogue" ? [] : sources.methods(/^Thermal noise/),
       steps: [
         { name: "received level", value: dbm(mode.receivedLevelDbm) },
         { name: `threshold (${mode.thresholdFrom})`, value: dbm(mode.thresholdDbm) },
@@ -175,7 +177,7 @@ function availabilityOf(result: HopResult, from: Sources): Explanation[] {
             value: `${outage(found.rainPercent)}, ${yearly(found.rainPercent)}`,
           },
         ],
-        notes: from.notes(/^Both directions/),
+        notes: from.notes(/^(Both directions|The availability|The improvement)/),
       },
     ),
   ];

@@ -1,5 +1,6 @@
 import { address } from "../design/address.js";
 import { bitRate } from "../format/numbers.js";
+import { carriers } from "../radio/arrangements.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -8,7 +9,8 @@ export const capacity: HopRule = {
   id: "capacity",
   severity: "error",
   title: "A mode must carry the capacity asked for",
-  checks: "The bit rates of the modes in use against the objective's capacity.",
+  checks:
+    "The highest bit rate of the modes in use, times the working carriers, against the objective's capacity.",
   why: "The availability is asked for this capacity; a lower mode keeps the hop up but not the service.",
   fix: "A higher mode, a wider channel, a second carrier, or a smaller demand.",
   source: "common practice",
@@ -19,11 +21,12 @@ export const capacity: HopRule = {
     const asked = hop.objective!.capacityBps;
     const rates = hop.modes.map((mode) => mode.bitRateBps).filter((rate) => rate !== undefined);
     if (asked === undefined || rates.length === 0 || rates.length < hop.modes.length) return;
-    const most = Math.max(...rates);
+    const count = carriers(hop.arrangement.name);
+    const most = count * Math.max(...rates);
     if (most >= asked) return;
     report({
       at: address("hop", hop.name, hop.modes.length > 1 ? "modes" : "mode"),
-      message: `carries ${bitRate(most)} at most, the objective asks ${bitRate(asked)}`,
+      message: `carries ${bitRate(most)} at most${count > 1 ? ` over ${count} carriers` : ""}, the objective asks ${bitRate(asked)}`,
       related: [
         {
           at: address("objective", hop.objective!.name, "capacity"),

@@ -11,7 +11,7 @@ export interface JudgedDirection {
 export function weakerDirection(hop: Hop, result: HopResult): JudgedDirection | undefined {
   let weaker: JudgedDirection | undefined;
   for (const direction of result.directions) {
-    const mode = judgedMode(hop.objective, direction.modes);
+    const mode = judgedMode(hop, direction.modes);
     if (mode === undefined) continue;
     if (weaker === undefined || mode.fadeMarginDb < weaker.mode.fadeMarginDb) weaker = { direction, mode };
   }

@@ -106,6 +106,21 @@ test("the mode that carries the capacity is judged", () => {
   expect(judged(undefined)).toBe("QPSK");
 });
 
+test("the rates of equal carriers add up", () => {
+  const judged = (arrangement: string) =>
+    evaluateHop(
+      longHop({
+        modes: [QPSK, QAM128],
+        arrangement: { name: arrangement },
+        objective: { ...TRUNK, capacityBps: 150e6 },
+      }),
+      GROUND,
+    ).availability!.modulation;
+  expect(judged("1+0")).toBe("128QAM");
+  expect(judged("2+0 xpic")).toBe("QPSK"); // twice 78 Mbit/s
+  expect(judged("1+1 hot-standby")).toBe("128QAM");
+});
+
 test("the margin said to be lacking is the one that meets the objective", () => {
   const short = longHop({ objective: { ...TRUNK, availabilityPercent: 99.98 } }, 12);
   const { shortfallDb, availabilityPercent } = evaluateHop(short, GROUND).availability!;

@@ -1,0 +1,76 @@
+import type { Hop } from "../design/design.js";
+import { frequency } from "../format/numbers.js";
+import type { TerrainProfile } from "../terrain/profile.js";
+import { clearanceFor, type RayPath, type Top } from "./clearance.js";
+import { STANDARD_K_FACTOR } from "./climate.js";
+import type { Course, Heights } from "./geometry.js";
+import { FREE_OF_DIFFRACTION_FRACTION, type Obstruction } from "./path-loss.js";
+import type { ClearanceResult } from "./result.js";
+import { citeAs, missing, note, type Trace, use } from "./trace.js";
+
+/** One result for each criterion of the objective, and k = 4/3 for information when it is not among them. */
+export function clearances(
+  hop: Hop,
+  course: Course,
+  heights: Heights,
+  profile: TerrainProfile,
+  tops: readonly Top[],
+  trace: Trace,
+): ClearanceResult[] {
+  const path = rayPath(hop, course, heights);
+  if (path === undefined) return [];
+  citeAs(trace, "Rec. ITU-R P.526-15 section 2.1", "verified", "Radius of the first Fresnel zone");
+  use(
+    trace,
+    "frequency of the Fresnel zone",
+    frequency(path.frequencyHz),
+    "design",
+    "the lower of both directions",
+  );
+  const results: ClearanceResult[] = [];
+  for (const criterion of hop.objective?.clearance ?? []) {
+    if (!(criterion.kFactor > 0)) {
+      missing(trace, "Clearance: a criterion states a k that is not above 0.");
+      continue;
+    }
+    const result = clearanceFor(criterion, path, profile, tops);
+    if (result !== undefined) results.push(result);
+  }
+  if (!results.some((result) => Math.abs(result.kFactor - STANDARD_K_FACTOR) < 0.01)) {
+    const standard = { kFactor: STANDARD_K_FACTOR, fresnelFraction: FREE_OF_DIFFRACTION_FRACTION };
+    const result = clearanceFor(standard, path, profile, tops);
+    if (result !== undefined) results.push({ ...result, forInformation: true });
+  }
+  if (profile.gaps.length > 0) note(trace, "Clearance is computed over the known part of the profile only.");
+  return results;
+}
+
+/** The lower frequency has the wider Fresnel zone. Without any, the middle of the radio's tuning range serves. */
+function rayPath(hop: Hop, course: Course, heights: Heights): RayPath | undefined {
+  const stated = hop.ends.map((end) => end.transmitFrequencyHz).filter((hz) => hz !== undefined);
+  const tuning = hop.radio?.tuning;
+  const frequencyHz = stated.length > 0 ? Math.min(...stated) : tuning && (tuning.fromHz + tuning.toHz) / 2;
+  if (frequencyHz === undefined || !(frequencyHz > 0)) return undefined;
+  return {
+    distanceM: course.distanceM,
+    antennaAslM: heights.antennaAslM,
+    groundM: heights.groundM,
+    frequencyHz,
+  };
+}
+
+/** Defined when the path is not free of diffraction at median k. */
+export function obstructionOf(
+  hop: Hop,
+  course: Course | undefined,
+  heights: Heights | undefined,
+  profile: TerrainProfile,
+  tops: readonly Top[],
+  kFactor: number,
+): Obstruction | undefined {
+  const path = course && heights && rayPath(hop, course, heights);
+  if (path === undefined) return undefined;
+  const median = clearanceFor({ kFactor, fresnelFraction: 0 }, path, profile, tops);
+  if (median === undefined || median.fraction >= FREE_OF_DIFFRACTION_FRACTION) return undefined;
+  return { profile, tops, kFactor };
+}

@@ -1,0 +1,125 @@
+import type { Hop, HopEnd, RadioMode } from "../design/design.js";
+import { modeThreshold, THRESHOLD_SOURCE } from "../radio/threshold.js";
+import { type Fading, outagesFor } from "./availability.js";
+import { fadingOf } from "./fading.js";
+import type { Course, Heights } from "./geometry.js";
+import { type Chain, chainOf, levelDiagram, type PathLosses, transmitPowerDbm } from "./levels.js";
+import { type Obstruction, pathLosses } from "./path-loss.js";
+import type { DirectionResult, ModeResult, ProfileSummary } from "./result.js";
+import { citeAs, missing, type Trace } from "./trace.js";
+
+export interface BothDirections {
+  readonly directions: readonly DirectionResult[];
+  readonly losses: readonly PathLosses[];
+  readonly fading: readonly Fading[];
+}
+
+export const NOTHING: BothDirections = { directions: [], losses: [], fading: [] };
+
+/** Level, margin and outage of each direction whose frequency is known. */
+export function evaluateDirections(
+  hop: Hop,
+  course: Course,
+  heights: Heights,
+  summary: ProfileSummary | undefined,
+  obstruction: Obstruction | undefined,
+  trace: Trace,
+): BothDirections {
+  const directions: DirectionResult[] = [];
+  const losses: PathLosses[] = [];
+  const fading: Fading[] = [];
+  for (const [from, to] of [hop.ends, [hop.ends[1], hop.ends[0]]] as const) {
+    const frequencyHz = from.transmitFrequencyHz;
+    if (frequencyHz === undefined || !(frequencyHz > 0)) continue;
+    const loss = pathLosses(hop, heights, course.distanceM, frequencyHz, obstruction, trace);
+    losses.push(loss);
+    const fades = fadingOf(hop, { course, heights, terrain: summary }, frequencyHz, trace);
+    const chain = chainOf(from, to, frequencyHz, loss, trace);
+    const direction = chain && directionOf(hop, from, to, frequencyHz, chain, fades, trace);
+    if (direction === undefined) continue;
+    directions.push(direction);
+    fading.push(fades);
+  }
+  return { directions, losses, fading };
+}
+
+function directionOf(
+  hop: Hop,
+  from: HopEnd,
+  to: HopEnd,
+  frequencyHz: number,
+  chain: Chain,
+  fading: Fading,
+  trace: Trace,
+): DirectionResult | undefined {
+  const powered = hop.modes.filter((mode) => {
+    if (transmitPowerDbm(from, mode) !== undefined) return true;
+    missing(
+      trace,
+      `Level: mode ${mode.modulation} has no transmit power, neither in the catalogue nor at ${from.site.name}.`,
+    );
+    return false;
+  });
+  const reference = powered.at(-1);
+  if (reference === undefined) return undefined;
+  const power = transmitPowerDbm(from, reference)!;
+  const levels = levelDiagram(hop, from, to, reference, power, chain);
+  const receivedLevelDbm = levels.at(-1)!.levelDbm;
+
+  const strongestDbm = Math.max(...powered.map((mode) => transmitPowerDbm(from, mode)!)) + chain.totalDb;
+  const overloadDbm = hop.radio?.overloadDbm;
+  const standbyExtraDb = Math.max(...chain.standbyExtraDb);
+  return {
+    from: from.site.name,
+    to: to.site.name,
+    frequencyHz,
+    eirpDbm: power + chain.eirpGainDb,
+    levels,
+    receivedLevelDbm,
+    modes: powered.flatMap((mode) => modeResult(hop, from, mode, chain, fading, trace) ?? []),
+    overload:
+      overloadDbm === undefined
+        ? undefined
+        : { receivedLevelDbm: strongestDbm, overloadDbm, marginDb: overloadDbm - strongestDbm },
+    standbyReceivedLevelDbm: standbyExtraDb > 0 ? receivedLevelDbm - standbyExtraDb : undefined,
+  };
+}
+
+function modeResult(
+  hop: Hop,
+  from: HopEnd,
+  mode: RadioMode,
+  chain: Chain,
+  fading: Fading,
+  trace: Trace,
+): ModeResult | undefined {
+  const threshold = modeThreshold(mode, hop.radio?.noiseFigureDb);
+  if (threshold === undefined) {
+    missing(
+      trace,
+      `Margin: mode ${mode.modulation} has neither a threshold nor a required SNR with a noise figure.`,
+    );
+    return undefined;
+  }
+  if (threshold.from !== "catalogue")
+    citeAs(
+      trace,
+      THRESHOLD_SOURCE,
+      "common practice, unconfirmed",
+      "Threshold from noise figure and required SNR",
+    );
+  const transmitPower = transmitPowerDbm(from, mode)!;
+  const receivedLevelDbm = transmitPower + chain.totalDb;
+  const fadeMarginDb = receivedLevelDbm - threshold.thresholdDbm;
+  return {
+    modulation: mode.modulation,
+    bandwidthHz: mode.bandwidthHz,
+    bitRateBps: mode.bitRateBps,
+    transmitPowerDbm: transmitPower,
+    receivedLevelDbm,
+    thresholdDbm: threshold.thresholdDbm,
+    thresholdFrom: threshold.from,
+    fadeMarginDb,
+    ...outagesFor(fading, fadeMarginDb),
+  };
+}
