@@ -24,7 +24,7 @@ export class StatusItem implements vscode.Disposable {
   show(status: StatusParams): void {
     this.last = status;
     const design = designInFront(status.designs);
-    const icon = status.waiting > 0 ? "$(loading~spin)" : "$(radio-tower)";
+    const icon = status.waiting > 0 ? "$(loading~spin)" : "$(broadcast)";
     const counts = design ? `$(error) ${design.errors} $(warning) ${design.warnings}` : "";
     this.item.text = `${icon} ${design?.title ?? "Hopwright"} ${counts}`.trimEnd();
     this.item.tooltip = tooltip(design, status.waiting);
@@ -34,7 +34,7 @@ export class StatusItem implements vscode.Disposable {
 
   showStopped(): void {
     this.last = undefined;
-    this.item.text = "$(radio-tower) Hopwright";
+    this.item.text = "$(broadcast) Hopwright";
     this.item.tooltip = vscode.l10n.t("The Hopwright server is not running. Click to start it.");
     this.item.command = "hopwright.restartServer";
     this.item.backgroundColor = new vscode.ThemeColor("statusBarItem.warningBackground");

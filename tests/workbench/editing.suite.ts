@@ -1,0 +1,69 @@
+import { describe, expect, it } from "vitest";
+import { caretAt, hover, openFile, save, savedText, shownLines, typeOver, workbenchOf } from "./workbench.js";
+
+describe("reading and editing a file", () => {
+  const workbench = workbenchOf("editing");
+  const suggestions = () => workbench.page.locator(".suggest-widget.visible .monaco-list-row .label-name");
+
+  it("shows results at the end of the lines they depend on", async () => {
+    await openFile(workbench, "hops.hop");
+    await caretAt(workbench, "hops.hop", "hop ALDER-BIRCH");
+    const line = async () => (await shownLines(workbench)).find((text) => text.includes("ALDER-BIRCH")) ?? "";
+    await expect.poll(line, { timeout: 20_000 }).toMatch(/\d km/);
+  });
+
+  it("shows the level diagram of a hop when pointed at", async () => {
+    await caretAt(workbench, "hops.hop", "ALDER-BIRCH");
+    const shown = await hover(workbench);
+    await expect.poll(() => shown.innerText(), { timeout: 10_000 }).toMatch(/free-space loss/i);
+    expect(await shown.locator("table").count()).toBeGreaterThan(0);
+    const text = await shown.innerText();
+    expect(text).toContain("dBm");
+    expect(text).not.toMatch(/NaN|undefined|Infinity/);
+    await workbench.page.keyboard.press("Escape");
+  });
+
+  it("colours names by what they stand for", async () => {
+    const name = workbench.page.locator(".view-line span span", { hasText: /^R15$/ }).first();
+    const plain = workbench.page.locator(".view-line span span", { hasText: /^\/\/ 1\. A hop/ }).first();
+    const colourOf = (element: typeof name) =>
+      element.evaluate((span) => span.ownerDocument.defaultView?.getComputedStyle(span).color);
+    await expect.poll(async () => (await colourOf(name)) !== (await colourOf(plain))).toBe(true);
+  });
+
+  it("offers the properties that a block still lacks", async () => {
+    await caretAt(workbench, "hops.hop", '"A hop in order" {', true);
+    await workbench.page.keyboard.type("\n  ");
+    await workbench.page.keyboard.press("Control+Space");
+    await expect.poll(() => suggestions().allInnerTexts(), { timeout: 10_000 }).toContain("obstacle");
+    await workbench.page.keyboard.press("Escape");
+  });
+
+  it("offers the names of the catalogue where one is due, and takes the one chosen", async () => {
+    await workbench.page.keyboard.type("radio R1");
+    await workbench.page.keyboard.press("Control+Space");
+    await expect.poll(() => suggestions().allInnerTexts(), { timeout: 10_000 }).toContain("R13");
+    await workbench.page.keyboard.type("3");
+    await workbench.page
+      .locator(".suggest-widget.visible .monaco-list-row.focused", { hasText: "R13" })
+      .waitFor();
+    await workbench.page.keyboard.press("Enter");
+    await expect
+      .poll(async () => (await shownLines(workbench)).some((text) => /^ *radio R13 *$/.test(text)))
+      .toBe(true);
+    await workbench.page.keyboard.press("Control+Shift+K");
+  });
+
+  it("formats to the one canonical layout", async () => {
+    const before = savedText(workbench, "hops.hop");
+    await save(workbench, "hops.hop", before);
+    await typeOver(workbench, "hops.hop", "  radio R15\n", "  modes", "        modes");
+    await save(workbench, "hops.hop", /^ {8}modes 56 MHz QPSK to 256QAM$/m);
+    await workbench.page.keyboard.press("Shift+Alt+F");
+    await expect
+      .poll(async () => (await shownLines(workbench)).some((text) => /^ {2}modes 56 MHz QPSK/.test(text)))
+      .toBe(true);
+    await save(workbench, "hops.hop", /^ {2}modes 56 MHz QPSK to 256QAM$/m);
+    expect(savedText(workbench, "hops.hop")).toBe(before);
+  });
+});

@@ -1,0 +1,45 @@
+import { describe, expect, it } from "vitest";
+import { caretAt, command, openFile, problems, savedText, typeOver, workbenchOf } from "./workbench.js";
+
+/** Part of the finding that the sample makes on purpose: a ridge stands between ALDER and HAZEL. */
+const BLOCKED = "the ray is blocked";
+const HAZEL_HEIGHT = "  HAZEL {\n    antenna A18-06 at ";
+
+describe("findings while typing", () => {
+  const workbench = workbenchOf("findings");
+
+  it("lists what is wrong in the design before any file is opened", async () => {
+    const rows = await problems(workbench);
+    await rows.filter({ hasText: BLOCKED }).waitFor();
+    await rows.filter({ hasText: "rain takes" }).waitFor();
+  });
+
+  it("says in the status bar which design it is and how many errors it has", async () => {
+    const item = workbench.page.locator('.statusbar-item[id*="hopwright.status"]');
+    await expect.poll(() => item.innerText(), { timeout: 20_000 }).toMatch(/Learning\s+2\s+\d/);
+  });
+
+  it("takes a clearance finding away when the antenna is raised, and brings it back when it is lowered", async () => {
+    await openFile(workbench, "hops.hop");
+    const saved = savedText(workbench, "hops.hop");
+    const rows = (await problems(workbench)).filter({ hasText: BLOCKED });
+
+    await openFile(workbench, "hops.hop");
+    await caretAt(workbench, "hops.hop", HAZEL_HEIGHT);
+    await workbench.page.locator(".squiggly-error").first().waitFor();
+    await typeOver(workbench, "hops.hop", HAZEL_HEIGHT, "15 m", "36 m");
+    await rows.waitFor({ state: "detached" });
+
+    await typeOver(workbench, "hops.hop", HAZEL_HEIGHT, "36 m", "15 m");
+    await rows.waitFor();
+    expect(savedText(workbench, "hops.hop")).toBe(saved);
+  });
+
+  it("judges the whole design on command and brings the Problems panel forward", async () => {
+    await workbench.page.keyboard.press("Control+J");
+    await workbench.page.locator(".markers-panel").waitFor({ state: "hidden" });
+    await openFile(workbench, "hops.hop");
+    await command(workbench, "Hopwright: Check design");
+    await workbench.page.locator(".markers-panel .monaco-list-row", { hasText: BLOCKED }).waitFor();
+  });
+});

@@ -1,0 +1,42 @@
+import { describe, expect, it } from "vitest";
+import { caretAt, command, openFile, problems, savedText, workbenchOf } from "./workbench.js";
+
+describe("names across files", () => {
+  const workbench = workbenchOf("names");
+
+  it("goes from an end of a hop to the site it names", async () => {
+    await openFile(workbench, "hops.hop");
+    await caretAt(workbench, "hops.hop", "  ALDER {");
+    await workbench.page.keyboard.press("ArrowRight");
+    await workbench.page.keyboard.press("ArrowRight");
+    await workbench.page.keyboard.press("F12");
+    await workbench.page.locator('.tab.active[data-resource-name="sites.hop"]').waitFor();
+  });
+
+  it("renames a site in every file that names it", async () => {
+    await openFile(workbench, "sites.hop");
+    await caretAt(workbench, "sites.hop", "ALDER");
+    await workbench.page.keyboard.press("F2");
+    const box = workbench.page.locator(".rename-box input, input.rename-input").first();
+    await box.waitFor();
+    await box.fill("ELDER-2");
+    await workbench.page.keyboard.press("Enter");
+    await box.waitFor({ state: "hidden" });
+    await workbench.page.locator(".view-line", { hasText: "ELDER-2" }).first().waitFor();
+    await command(workbench, "File: Save All Files");
+
+    await expect
+      .poll(() => savedText(workbench, "sites.hop"), { timeout: 10_000 })
+      .toMatch(/^site ELDER-2 "Alder knoll" \{$/m);
+    await expect
+      .poll(() => savedText(workbench, "hops.hop"), { timeout: 10_000 })
+      .toMatch(/^ {2}ELDER-2 \{$/m);
+    expect(savedText(workbench, "hops.hop")).not.toMatch(/^ {2}ALDER \{$/m);
+  });
+
+  it("leaves no finding behind that was not there before", async () => {
+    const rows = await problems(workbench);
+    await rows.filter({ hasText: "the ray is blocked" }).waitFor();
+    expect(await rows.filter({ hasText: /ALDER\b(?!-)/ }).count()).toBe(0);
+  });
+});

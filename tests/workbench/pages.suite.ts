@@ -1,0 +1,49 @@
+import { describe, expect, it } from "vitest";
+import { caretAt, command, openFile, typeOver, webview, workbenchOf } from "./workbench.js";
+
+describe("pages beside the text", () => {
+  const workbench = workbenchOf("pages");
+
+  it("opens the report of the hop at the caret", async () => {
+    await openFile(workbench, "hops.hop");
+    await caretAt(workbench, "hops.hop", "hop ALDER-HAZEL");
+    await command(workbench, "Hopwright: Open report");
+    const page = await webview(workbench, /ALDER-HAZEL/);
+    expect(await page.locator("svg").count()).toBeGreaterThan(0);
+    expect(await page.locator("body").innerText()).not.toMatch(/NaN|undefined|Infinity/);
+  });
+
+  it("follows an edit without being asked", async () => {
+    const page = await webview(workbench, /blocked/);
+    await openFile(workbench, "hops.hop");
+    await typeOver(workbench, "hops.hop", "  HAZEL {\n    antenna A18-06 at ", "15 m", "36 m");
+    await expect.poll(() => page.locator("body").innerText(), { timeout: 20_000 }).not.toMatch(/blocked/);
+  });
+
+  it("follows the caret to another hop, and shows the design where there is none", async () => {
+    await caretAt(workbench, "hops.hop", "hop BIRCH-ROWAN");
+    await webview(workbench, "Too long for its antennas");
+    await openFile(workbench, "sites.hop");
+    await webview(workbench, /MAPLE-WILLOW/);
+  });
+
+  it("breaks no content policy", () => {
+    expect(workbench.refusals).toEqual([]);
+  });
+
+  it("opens the walkthrough, and its steps show their pages", async () => {
+    await command(workbench, "Welcome: Open Walkthrough...");
+    const input = workbench.page.locator(".quick-input-widget input");
+    await input.fill("first hop");
+    await workbench.page
+      .locator(".quick-input-list .monaco-list-row", { hasText: "Your first hop" })
+      .first()
+      .waitFor();
+    await workbench.page.keyboard.press("Enter");
+    const steps = workbench.page.locator(".getting-started-step");
+    await steps.first().waitFor();
+    expect(await steps.count()).toBe(5);
+    await steps.filter({ hasText: "Read the level diagram" }).click();
+    await webview(workbench, /The level diagram/);
+  });
+});

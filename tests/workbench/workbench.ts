@@ -1,0 +1,170 @@
+/** What a person does in the workbench, as functions: open, go to, type, look at. Waits are for content, never for time. */
+import { cpSync, readFileSync, rmSync } from "node:fs";
+import { join } from "node:path";
+import type { Frame, Locator, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, expect, inject } from "vitest";
+import { openInBrowser } from "./host/browser.js";
+import { openOnDesktop } from "./host/desktop.js";
+import { hostFacts } from "./host/host.js";
+
+export interface Workbench {
+  readonly page: Page;
+  /** The opened folder: a copy that a suite may change. */
+  readonly folder: string;
+  /** Messages of the browser about content that a page's policy refused. */
+  readonly refusals: readonly string[];
+  close(): Promise<void>;
+}
+
+/** One workbench for all tests of a suite; a failed test leaves a picture of what it saw in out/workbench. */
+export function workbenchOf(suite: string, design = "learning"): Workbench {
+  const workbench = {} as Workbench;
+  beforeAll(async () => {
+    Object.assign(workbench, await openDesign(suite, design));
+  });
+  afterEach(async ({ task }) => {
+    if (!workbench.page) return;
+    const complaints = await workbench.page
+      .locator(".notifications-toasts .notification-list-item:has(.codicon-error)")
+      .allInnerTexts();
+    if (task.result?.state === "fail" || complaints.length > 0) {
+      await workbench.page.screenshot({ path: join(hostFacts().out, `failed-${suite}-${task.id}.png`) });
+    }
+    expect(complaints, "the workbench shows error messages").toEqual([]);
+  });
+  afterAll(() => workbench.close?.());
+  return workbench;
+}
+
+/** Opens a copy of a sample design, made for this suite. */
+async function openDesign(suite: string, design: string): Promise<Workbench> {
+  const facts = hostFacts();
+  const copy = join(facts.out, "designs", suite);
+  rmSync(copy, { recursive: true, force: true });
+  cpSync(join(facts.root, "samples"), copy, { recursive: true });
+  const folder = join(copy, design);
+  const open = facts.kind === "browser" ? openInBrowser : openOnDesktop;
+  const { page, close } = await open(facts, inject("workbench"), folder);
+  page.setDefaultTimeout(20_000);
+  const refusals: string[] = [];
+  page.on("console", (message) => {
+    if (message.text().includes("Content Security Policy")) refusals.push(message.text());
+  });
+  await page.locator(".explorer-folders-view .monaco-list-row").first().waitFor({ timeout: 60_000 });
+  return { page, folder, refusals, close };
+}
+
+export async function openFile({ page }: Workbench, name: string): Promise<void> {
+  await page.keyboard.press("Control+P");
+  const input = page.locator(".quick-input-widget input");
+  await input.fill(name);
+  await page.locator(".quick-input-list .monaco-list-row", { hasText: name }).first().waitFor();
+  await page.keyboard.press("Enter");
+  await page.locator(`.tab.active[data-resource-name="${name}"]`).waitFor();
+  await page.locator(".editor-instance .view-line").first().waitFor();
+}
+
+/** Runs a command by its title, as the palette shows it. */
+export async function command({ page }: Workbench, title: string): Promise<void> {
+  await page.keyboard.press("F1");
+  const input = page.locator(".quick-input-widget input");
+  await input.waitFor();
+  await input.fill(`>${title}`);
+  await page.locator(".quick-input-list .monaco-list-row.focused", { hasText: title }).waitFor();
+  await page.keyboard.press("Enter");
+}
+
+/** Puts the caret before (or with `after`, behind) the first place where a saved file's text stands. */
+export async function caretAt(
+  workbench: Workbench,
+  file: string,
+  text: string,
+  after = false,
+): Promise<void> {
+  const { line, column } = placeOf(savedText(workbench, file), text, after);
+  const { page } = workbench;
+  await page.keyboard.press("Control+G");
+  const input = page.locator(".quick-input-widget input");
+  await input.waitFor();
+  await input.fill(`:${line}:${column}`);
+  await page.keyboard.press("Enter");
+  await input.waitFor({ state: "hidden" });
+}
+
+/**
+ * Selects what follows `before` at its first place in a saved file, as long as `text`, and types over it.
+ * Nothing is saved, so the places stay those of the saved file as long as lengths stay the same.
+ */
+export async function typeOver(
+  workbench: Workbench,
+  file: string,
+  before: string,
+  text: string,
+  typed: string,
+): Promise<void> {
+  await caretAt(workbench, file, before, true);
+  for (let i = 0; i < text.length; i++) await workbench.page.keyboard.press("Shift+ArrowRight");
+  await workbench.page.keyboard.type(typed);
+}
+
+/** Saves the file in front and waits until the disk holds what is expected of it. */
+export async function save(workbench: Workbench, file: string, holds: RegExp | string): Promise<void> {
+  await workbench.page.keyboard.press("Control+S");
+  await expect.poll(() => savedText(workbench, file), { timeout: 10_000 }).toMatch(holds);
+}
+
+export function savedText({ folder }: Workbench, file: string): string {
+  return readFileSync(join(folder, file), "utf8");
+}
+
+/** The text of the lines on the screen, with what the editor adds to them (hints) included. */
+export async function shownLines({ page }: Workbench): Promise<string[]> {
+  const lines = await page.locator(".editor-instance .view-line").allInnerTexts();
+  return lines.map((line) => line.replaceAll("\u00a0", " "));
+}
+
+/** Rows of the Problems panel, opened if need be. */
+export async function problems({ page }: Workbench): Promise<Locator> {
+  const panel = page.locator(".markers-panel");
+  if (!(await panel.isVisible())) await page.keyboard.press("Control+Shift+M");
+  await panel.waitFor();
+  return panel.locator(".monaco-list-row");
+}
+
+/** The hover at the caret. */
+export async function hover({ page }: Workbench): Promise<Locator> {
+  await page.keyboard.press("Control+K");
+  await page.keyboard.press("Control+I");
+  const shown = page.locator(".monaco-hover:not(.hidden)").first();
+  await shown.waitFor();
+  return shown;
+}
+
+/** The page inside a webview, once it holds the text. */
+export async function webview({ page }: Workbench, text: string | RegExp): Promise<Frame> {
+  let found: Frame | undefined;
+  await expect
+    .poll(
+      async () => {
+        for (const frame of page.frames()) {
+          const body = await frame
+            .locator("body")
+            .first()
+            .innerText({ timeout: 500 })
+            .catch(() => "");
+          if (frame !== page.mainFrame() && body.match(text)) found = frame;
+        }
+        return found !== undefined;
+      },
+      { timeout: 30_000, message: `no webview holds ${text}` },
+    )
+    .toBe(true);
+  return found!;
+}
+
+function placeOf(text: string, wanted: string, after: boolean): { line: number; column: number } {
+  const index = text.indexOf(wanted);
+  if (index < 0) throw new Error(`the file does not hold: ${wanted}`);
+  const before = text.slice(0, index + (after ? wanted.length : 0)).split("\n");
+  return { line: before.length, column: before.at(-1)!.length + 1 };
+}
