@@ -73,6 +73,7 @@ export function twoWayAvailability(
   );
   note(trace, "The availability is that of propagation alone; equipment failures come on top.");
   if (/diversity/.test(hop.arrangement.name)) note(trace, "The improvement by diversity is not counted.");
+  noteRain(rain, trace);
   const met = objectivePercent === undefined || now.totalPercent <= 100 - objectivePercent;
   return {
     availabilityPercent: Math.max(0, 100 - now.totalPercent),
@@ -85,6 +86,23 @@ export function twoWayAvailability(
     objectivePercent,
     shortfallDb: met ? undefined : marginLacking(fading, margins, 100 - objectivePercent!),
   };
+}
+
+/** Where the rain law ends, the figure says how the rest was counted. */
+function noteRain(rain: Outage, trace: Trace): void {
+  if (rain.bound === "at most") {
+    note(
+      trace,
+      "Rain takes less than 0.001 % of the year, where its law ends; the full 0.001 % are counted.",
+    );
+  } else if (rain.bound === "at least") {
+    note(trace, "Rain takes more than 1 % of the year, where its law ends; 1 % is counted.");
+  } else if (rain.timePercent === 0) {
+    note(
+      trace,
+      "The margin exceeds any attenuation that the law of rain knows for this path; none is counted.",
+    );
+  }
 }
 
 interface BothWays {

@@ -6,7 +6,7 @@ import type { Course, Heights } from "./geometry.js";
 import { type Chain, chainOf, levelDiagram, type PathLosses, transmitPowerDbm } from "./levels.js";
 import { type Obstruction, pathLosses } from "./path-loss.js";
 import type { DirectionResult, ModeResult, ProfileSummary } from "./result.js";
-import { citeAs, missing, type Trace } from "./trace.js";
+import { citeAs, missing, note, type Trace } from "./trace.js";
 
 export interface BothDirections {
   readonly directions: readonly DirectionResult[];
@@ -25,6 +25,8 @@ export function evaluateDirections(
   obstruction: Obstruction | undefined,
   trace: Trace,
 ): BothDirections {
+  if (obstruction !== undefined)
+    note(trace, "Fading is computed as for a clear path; over an obstruction it is deeper.");
   const directions: DirectionResult[] = [];
   const losses: PathLosses[] = [];
   const fading: Fading[] = [];

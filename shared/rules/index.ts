@@ -19,6 +19,7 @@ import { diffractionLoss } from "./diffraction-loss.js";
 import { duplexMismatch } from "./duplex-mismatch.js";
 import { fadeMargin } from "./fade-margin.js";
 import { farField } from "./far-field.js";
+import { feederOutOfBand } from "./feeder-out-of-band.js";
 import { frequencyOutsideTuning } from "./frequency-outside-tuning.js";
 import { groundDiffersFromTerrain } from "./ground-differs-from-terrain.js";
 import { halfOutsideRadio } from "./half-outside-radio.js";
@@ -54,6 +55,7 @@ export const HOP_RULES: readonly HopRule[] = [
   antennaOutOfBand,
   antennaSinglePolarized,
   couplerOutOfBand,
+  feederOutOfBand,
   couplerWrongKind,
   couplerMissing,
   couplerNotNeeded,

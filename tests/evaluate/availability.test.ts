@@ -106,6 +106,22 @@ test("the mode that carries the capacity is judged", () => {
   expect(judged(undefined)).toBe("QPSK");
 });
 
+test("where the law of rain ends, a bound is counted and told", () => {
+  // At 18.93 GHz over 30 km the law gives 0.001 % at about twice the attenuation of 0.01 %, and no more than
+  // 10^(C2^2/(4 C3)) C1 times it at any percentage (section 2.4.1).
+  const dry = (rainRateMmPerH: number) =>
+    evaluateHop(longHop({ climate: { ...CLIMATE, rainRateMmPerH } }), GROUND);
+  const below = dry(8);
+  expect(below.availability!).toMatchObject({ rainPercent: 0.001, bound: "at least" });
+  expect(below.notes.join(" ")).toContain("the full 0.001 % are counted");
+  const none = dry(3);
+  expect(none.availability!.rainPercent).toBe(0);
+  expect(none.availability!.bound).toBeUndefined();
+  expect(none.notes.join(" ")).toContain("none is counted");
+  const tropical = dry(150);
+  expect(tropical.availability!.rainPercent).toBeGreaterThan(0.1);
+});
+
 test("the rates of equal carriers add up", () => {
   const judged = (arrangement: string) =>
     evaluateHop(
