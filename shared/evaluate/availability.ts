@@ -3,7 +3,7 @@ import { type FadeDistribution, fadeExceededPercent } from "../propagation/p530/
 import { type RainDistribution, rainTimeForMargin } from "../propagation/p530/rain.js";
 import { judgedMode, sameMode } from "./judged-mode.js";
 import type { DirectionResult, HopResult, ModeResult, Outage } from "./result.js";
-import { note, type Trace } from "./trace.js";
+import { citeAs, note, type Trace } from "./trace.js";
 
 /** How the path fades in one direction, prepared once and asked for each margin. */
 export interface Fading {
@@ -67,6 +67,7 @@ export function twoWayAvailability(
   if (now === undefined) return undefined;
   const { multipathPercent, rain } = now;
   const rainPercent = rain.timePercent;
+  citeAs(trace, "Both directions together", "our own rule", "Rain of the worse direction, multipath of both");
   note(
     trace,
     "Both directions together: rain counts once (the worse direction), multipath is the sum of both directions.",

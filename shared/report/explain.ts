@@ -104,7 +104,7 @@ function clearanceOf(one: ClearanceResult, from: Sources): Explanation {
 
 function levelOf(direction: DirectionResult, from: Sources): Explanation {
   return explanation(`received level ${direction.from} to ${direction.to}`, dbm(direction.receivedLevelDbm), {
-    methods: from.methods(/P\.525|P\.676|P\.835|P\.526/),
+    methods: from.methods(/P\.525|P\.676|P\.835|P\.526.*4\.5\.2/),
     inputs: from.inputs(/^(gain of|pressure|temperature|water vapour)/),
     steps: [
       { name: "frequency", value: frequency(direction.frequencyHz) },
@@ -137,7 +137,7 @@ function rainOf(hop: Hop, result: HopResult, from: Sources): Explanation[] {
       methods: from.methods(/P\.838|2\.4\.1|PN\.837/),
       inputs: from.inputs(/^(rain rate|polarization|path length)/),
       steps: rainSteps(hop, result),
-      notes: from.notes(/[Rr]ain/),
+      notes: from.notes(/^(?!Both).*([Rr]ain|Path length|Frequency)/),
     }),
   ];
 }
@@ -153,7 +153,7 @@ function multipathOf(hop: Hop, result: HopResult, from: Sources): Explanation[] 
         methods: from.methods(/section 2\.3/),
         inputs: from.inputs(/^(logK|dN75|dN1|mean terrain|path length)/),
         steps: multipathSteps(hop, result, direction.frequencyHz),
-        notes: from.notes(/[Mm]ultipath/),
+        notes: from.notes(/^(?!Both).*([Mm]ultipath|Fading|Path length|Path inclination|Frequency)/),
       },
     );
   });
@@ -167,6 +167,7 @@ function availabilityOf(result: HopResult, from: Sources): Explanation[] {
       `availability, ${found.modulation}`,
       `${found.bound ? `${found.bound} ` : ""}${availability(found.availabilityPercent)}`,
       {
+        methods: from.methods(/^Both directions/),
         steps: [
           {
             name: "multipath, both directions",

@@ -58,8 +58,24 @@ function rateOf({ climate }: Hop): number | undefined {
   return rainZone !== undefined && isRainZone(rainZone) ? rainZoneRateMmPerH(rainZone, 0.01) : undefined;
 }
 
+/** What a name in the code says of its unit, longest ending first; the rest of the name is the symbol. */
+const UNITS: readonly (readonly [ending: string, unit: string])[] = [
+  ["DbPerKm", " dB/km"],
+  ["Percent", " %"],
+  ["Mrad", " mrad"],
+  ["Km", " km"],
+  ["Db", " dB"],
+  ["M", " m"],
+];
+
 function stepsOf(steps: object | undefined): Step[] {
   return Object.entries(steps ?? {})
     .filter((entry): entry is [string, number] => typeof entry[1] === "number")
-    .map(([name, value]) => ({ name, value: String(Number(value.toPrecision(5))) }));
+    .map(([name, value]) => {
+      const [ending, unit] = UNITS.find(([end]) => name.endsWith(end)) ?? ["", ""];
+      return {
+        name: name.slice(0, name.length - ending.length),
+        value: `${Number(value.toPrecision(5))}${unit}`,
+      };
+    });
 }

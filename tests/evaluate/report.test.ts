@@ -25,8 +25,8 @@ test("each figure is explained with its method, its inputs and its steps", () =>
   const of = (figure: string) => told.find((one) => one.figure.startsWith(figure))!;
   expect(of("rain attenuation").value).toBe(`${RESULT.rainAttenuation001Db!.toFixed(1)} dB`);
   // The steps end in the figure itself.
-  const a001 = of("rain attenuation").steps.find(({ name }) => name === "A001Db")!;
-  expect(Number(a001.value)).toBeCloseTo(RESULT.rainAttenuation001Db!, 3);
+  const a001 = of("rain attenuation").steps.find(({ name }) => name === "A001")!;
+  expect(Number(a001.value.replace(" dB", ""))).toBeCloseTo(RESULT.rainAttenuation001Db!, 3);
   expect(of("rain attenuation").inputs).toContainEqual({
     name: "rain rate at 0.01 %",
     value: "34 mm/h",
@@ -37,7 +37,7 @@ test("each figure is explained with its method, its inputs and its steps", () =>
     "Rec. ITU-R P.530-18 section 2.3.2",
     "Rec. ITU-R P.530-18 section 2.3.4",
   ]);
-  expect(of("multipath outage").steps.map(({ name }) => name)).toContain("hcM");
+  expect(of("multipath outage").steps.map(({ name }) => name)).toContain("hc");
   expect(of("fade margin KELD to TARN, QPSK").steps[1]).toEqual({
     name: "threshold (catalogue)",
     value: "-86.0 dBm",
