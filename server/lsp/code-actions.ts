@@ -1,22 +1,52 @@
-/** Fixes that are offered at a diagnostic. */
-import { type CodeAction, CodeActionKind, type Connection } from "vscode-languageserver";
-import type { DiagnosticData } from "./diagnostics.js";
+/** Fixes that are offered in a range: of the text's problems, and of the engine's findings after a trial on a copy. */
+import { type CodeAction, CodeActionKind, type Connection, type Diagnostic, type TextEdit } from "vscode-languageserver";
+import { findingFixes, type QuickFix, textFixes } from "../../language/editor/quick-fixes.js";
+import type { TextRange } from "../../language/editor/text-range.js";
+import { locate } from "../../language/model/locate.js";
+import type { Finding } from "../../shared/design/finding.js";
+import type { DesignSession } from "../session/design-session.js";
+import { tryEdits } from "../session/trial.js";
 import type { Designs } from "./designs.js";
-import { linesOf, pathOf } from "./locations.js";
+import { linesOf, pathOf, uriOf } from "./locations.js";
 
 export function registerCodeActions(connection: Connection, designs: () => Designs): void {
-  connection.onCodeAction(({ textDocument, context }): CodeAction[] => {
+  connection.onCodeAction(async ({ textDocument, range, context }): Promise<CodeAction[]> => {
     const file = designs().file(pathOf(textDocument.uri));
-    if (!file) return [];
+    const session = file && designs().sessionsOf(file.path)[0];
+    if (!file || !session) return [];
     const lines = linesOf(file);
-    return context.diagnostics.flatMap((diagnostic) => {
-      const data = diagnostic.data as DiagnosticData | undefined;
-      return (data?.fixes ?? []).map((fix): CodeAction => ({
-        title: fix.title,
-        kind: CodeActionKind.QuickFix,
-        diagnostics: [diagnostic],
-        edit: { changes: { [textDocument.uri]: [{ range: lines.range(fix.start, fix.end), newText: fix.newText }] } },
-      }));
-    });
+    const asked = { start: lines.offset(range.start), end: lines.offset(range.end) };
+    const fixes = [...textFixes(session.model, file.path, asked)];
+    for (const { finding, hop } of findingsAt(session, file.path, asked)) {
+      const judged = hop === undefined ? undefined : session.result(hop);
+      const before = judged ? [...judged.findings, ...session.networkFindings()] : session.networkFindings();
+      fixes.push(...(await findingFixes({ model: session.model, finding, judged, before }, (edits) => tryEdits(session, edits, hop))));
+    }
+    return fixes.map((fix) => codeAction(fix, session, context.diagnostics));
   });
+}
+
+function findingsAt(session: DesignSession, path: string, range: TextRange): { finding: Finding; hop?: string }[] {
+  const touches = (finding: Finding) => {
+    const place = locate(finding.at, session.model);
+    return place?.file === path && place.start <= range.end && range.start <= place.end;
+  };
+  const hops = session.model.file(path)?.declarations.filter(({ kind }) => kind === "hop") ?? [];
+  const ofHops = hops.flatMap(({ name }) => (session.result(name)?.findings ?? []).map((finding) => ({ finding, hop: name })));
+  const ofNetwork = session.networkFindingsIn(path).map((finding) => ({ finding }));
+  return [...ofHops, ...ofNetwork].filter(({ finding }) => touches(finding));
+}
+
+function codeAction(fix: QuickFix, session: DesignSession, diagnostics: readonly Diagnostic[]): CodeAction {
+  const changes: Record<string, TextEdit[]> = {};
+  for (const { file, start, end, newText } of fix.edits) {
+    const source = session.model.file(file);
+    if (source) (changes[uriOf(file)] ??= []).push({ range: linesOf(source).range(start, end), newText });
+  }
+  return {
+    title: fix.title,
+    kind: CodeActionKind.QuickFix,
+    diagnostics: diagnostics.filter(({ code }) => code === fix.rule),
+    edit: { changes },
+  };
 }

@@ -9,12 +9,6 @@ import type { DesignSession } from "../session/design-session.js";
 import { linesOf, locationOf, uriOf } from "./locations.js";
 import { rulePage } from "./rule-page.js";
 
-/** What a client needs to offer fixes for a diagnostic it hands back. */
-export interface DiagnosticData {
-  readonly fixes?: TextProblem["fixes"];
-  readonly finding?: { readonly rule: string; readonly at: string };
-}
-
 const SEVERITY: Readonly<Record<Severity, DiagnosticSeverity>> = {
   error: DiagnosticSeverity.Error,
   warning: DiagnosticSeverity.Warning,
@@ -42,8 +36,7 @@ function problemDiagnostic(file: SourceFile, problem: TextProblem, model: Design
     const other = model.file(place.file);
     return other ? [{ location: locationOf(other, place.start, place.end), message: place.message }] : [];
   });
-  const data: DiagnosticData = { fixes: problem.fixes };
-  return diagnostic(file, problem.start, problem.end, problem.severity, problem.rule, withHelp(problem.message, problem.help), related, data);
+  return diagnostic(file, problem.start, problem.end, problem.severity, problem.rule, withHelp(problem.message, problem.help), related);
 }
 
 function findingDiagnostic(file: SourceFile, finding: Finding, model: DesignModel): Diagnostic {
@@ -59,8 +52,7 @@ function findingDiagnostic(file: SourceFile, finding: Finding, model: DesignMode
   const message = accepted
     ? `accepted${accepted.until ? ` until ${accepted.until}` : ""}${accepted.reason ? ` ("${accepted.reason}")` : ""}: ${finding.message}`
     : withHelp(finding.message, finding.help);
-  const data: DiagnosticData = { finding: { rule: finding.rule, at: finding.at } };
-  return diagnostic(file, here.start, here.end, finding.severity, finding.rule, message, related, data);
+  return diagnostic(file, here.start, here.end, finding.severity, finding.rule, message, related);
 }
 
 function diagnostic(
@@ -71,7 +63,6 @@ function diagnostic(
   rule: string,
   message: string,
   related: DiagnosticRelatedInformation[] | undefined,
-  data: DiagnosticData,
 ): Diagnostic {
   const href = rulePage(rule);
   return {
@@ -83,7 +74,6 @@ function diagnostic(
     message,
     relatedInformation: related && related.length > 0 ? related : undefined,
     tags: rule === "acceptance-unused" ? [DiagnosticTag.Unnecessary] : undefined,
-    data,
   };
 }
 

@@ -105,7 +105,7 @@ export function startServer(connection: Connection): void {
   });
   connection.onRequest(REPORT, async (params: ReportParams) => {
     await evaluation.settled();
-    return reportPage(designs, params);
+    return reportPage(designs, params, sessionOptions().today);
   });
 
   registerFeatures(connection, () => designs);

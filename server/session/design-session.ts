@@ -64,6 +64,11 @@ export class DesignSession {
     return this.networkByFile.get(path) ?? [];
   }
 
+  /** ISO date that acceptances are held against. */
+  get today(): string {
+    return this.options.today;
+  }
+
   terrain(): TerrainStore | undefined {
     return this.store;
   }

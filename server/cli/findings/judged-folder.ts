@@ -66,6 +66,7 @@ export function designFolder(folder: string): string {
 async function judge(model: DesignModel, options: JudgeOptions, seen: Set<string>): Promise<JudgedDesign> {
   const session = new DesignSession(model, { today: options.today });
   await session.update(options.pace);
+  session.updateNetwork();
   return judgedDesign(model, session, seen);
 }
 
