@@ -1,8 +1,9 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, globSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, describe, expect, test } from "vitest";
+import { formatText } from "../../language/format/format.js";
 import { judgeFolder } from "../../server/cli/findings/judged-folder.js";
 import type { PlacedFinding } from "../../server/cli/findings/placed.js";
 
@@ -11,6 +12,11 @@ const TODAY = "2026-11-01";
 const SAMPLES = fileURLToPath(new URL("../../samples/", import.meta.url));
 const copies = mkdtempSync(join(tmpdir(), "hopwright-samples-"));
 afterAll(() => rmSync(copies, { recursive: true }));
+
+test.each(globSync("**/*.hop", { cwd: SAMPLES }).sort())("%s has the canonical layout", (file) => {
+  const text = readFileSync(join(SAMPLES, file), "utf8");
+  expect(formatText(text)).toEqual({ ok: true, text });
+});
 
 describe("sample network Eskerfold", () => {
   test("has an exception that it accepts and remarks about unconfirmed channel plans, nothing else", async () => {
