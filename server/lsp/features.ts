@@ -205,10 +205,11 @@ export function registerFeatures(connection: Connection, designs: () => Designs)
     if (!at) return [];
     const lines = linesOf(at.file);
     const asked = { start: at.offset, end: lines.offset(range.end) };
-    return inlayHints(at.session.model, at.file.path, asked, (name) => at.session.result(name)).map((hint) => ({
-      position: lines.position(hint.offset),
-      label: hint.text,
-      tooltip: hint.tooltip,
+    const hints = inlayHints(at.session.model, at.file.path, asked, (name) => at.session.result(name));
+    // Hints of one place are parts of one hint, or they would run into each other.
+    return [...Map.groupBy(hints, ({ offset }) => offset)].map(([offset, together]) => ({
+      position: lines.position(offset),
+      label: together.flatMap(({ text, tooltip }, i) => [...(i > 0 ? [{ value: " · " }] : []), { value: text, tooltip }]),
       kind: InlayHintKind.Parameter,
       paddingLeft: true,
     }));
