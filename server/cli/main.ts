@@ -7,9 +7,19 @@ import { endQuietlyOnClosedPipe, note, paintStderr } from "./streams.js";
 async function main(): Promise<void> {
   endQuietlyOnClosedPipe();
   try {
+    refuseOldNode();
     await program().parseAsync();
   } catch (error) {
     process.exitCode = statusOf(error);
+  }
+}
+
+const OLDEST_NODE = 22;
+
+function refuseOldNode(): void {
+  const { node } = process.versions;
+  if (Number.parseInt(node, 10) < OLDEST_NODE) {
+    throw new CommandError(`hopwright needs Node ${OLDEST_NODE}.12 or later, this is ${node}; install a later one`);
   }
 }
 

@@ -1,5 +1,5 @@
 /** The commands and their options. What a command does is loaded when it is called, so that none pays for another. */
-import { Command, InvalidArgumentError, Option } from "commander";
+import { Argument, Command, InvalidArgumentError, Option } from "commander";
 import { VERSION } from "./version.js";
 
 export function program(): Command {
@@ -31,6 +31,53 @@ export function program(): Command {
     .action(async (dir, options) => {
       const { report } = await import("./commands/report.js");
       process.exitCode = await report(dir, options);
+    });
+  root
+    .command("profile")
+    .description("show the path of a hop from the side")
+    .argument("<hop>", "name of the hop")
+    .option("--dir <dir>", "folder of the design", ".")
+    .addOption(new Option("--format <format>", "text with a drawing, a CSV row a point, or an SVG drawing").choices(["text", "csv", "svg"]).default("text"))
+    .addOption(todayOption())
+    .action(async (hop, options) => {
+      const { profile } = await import("./commands/profile.js");
+      await profile(hop, options);
+    });
+  root
+    .command("explain")
+    .description("explain a rule, or every figure of a hop; without either, list the rules")
+    .argument("[rule-or-dir]", "identifier of a rule; with --hop the folder of the design")
+    .option("--hop <hop>", "the hop whose figures are explained")
+    .addOption(todayOption())
+    .action(async (subject, options) => {
+      const { explainHopFigures, explainRule } = await import("./commands/explain.js");
+      if (options.hop === undefined) await explainRule(subject);
+      else await explainHopFigures(options.hop, subject ?? ".", options.today);
+    });
+  root
+    .command("format")
+    .description("bring files into the one layout; prints the files that change")
+    .argument("<path...>", "files or folders")
+    .option("--check", "change nothing; exit status 1 when a file would change")
+    .action(async (paths, options) => {
+      const { format } = await import("./commands/format.js");
+      process.exitCode = await format(paths, options);
+    });
+  root
+    .command("schema")
+    .description("print the JSON Schema of the output")
+    .addArgument(new Argument("[output]", "of check --format json, or of the resolved design in it").choices(["check", "design"]).default("check"))
+    .action(async (output) => {
+      const { schema } = await import("./commands/schema.js");
+      await schema(output);
+    });
+  root
+    .command("lsp")
+    .description("run the language server for an editor")
+    .requiredOption("--stdio", "speak over standard input and output")
+    .action(async () => {
+      const { lsp } = await import("./commands/lsp.js");
+      lsp();
     });
   return root;
 }

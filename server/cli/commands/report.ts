@@ -1,18 +1,18 @@
 import { join, resolve } from "node:path";
-import { nearest } from "../../../language/facts/suggest.js";
 import type { Page } from "../../../shared/report/document/document.js";
 import { printHtml } from "../../../shared/report/document/html.js";
 import { printMarkdown } from "../../../shared/report/document/markdown.js";
 import { listPage } from "../../../shared/report/pages/list-page.js";
-import { CommandError, EXIT } from "../command-error.js";
+import { EXIT } from "../command-error.js";
 import { type JudgedDesign, type JudgedFolder, judgeFolder } from "../findings/judged-folder.js";
+import { noSuchHop, notEvaluated } from "../findings/one-hop.js";
 import { countsOf } from "../findings/summary.js";
 import { tellUnreadable } from "../print/unreadable.js";
 import { shownFrom } from "../print/paths.js";
 import { progressLine } from "../progress.js";
 import { overviewOf, pageOfHop, type PageOptions } from "../report/design-pages.js";
 import { fileNames } from "../report/names.js";
-import { writeWhole } from "../report/write.js";
+import { writeWhole } from "../write-whole.js";
 import { note } from "../streams.js";
 
 export const REPORT_KINDS = ["html", "markdown"] as const;
@@ -28,7 +28,11 @@ export interface ReportOptions {
 /** @returns the exit status: 0 also with findings, which the pages tell */
 export async function report(folder: string, options: ReportOptions): Promise<number> {
   const progress = progressLine();
-  const judged = await judgeFolder(folder, { today: options.today, pace: progress.pace });
+  const judged = await judgeFolder(folder, {
+    today: options.today,
+    pace: progress.pace,
+    only: options.hop,
+  });
   progress.end();
   const unreadable = tellUnreadable(judged);
   let pages = 0;
@@ -73,14 +77,14 @@ async function* designPages(design: JudgedDesign, options: PageOptions): AsyncIt
 }
 
 async function* pagesOfHop({ root, designs }: JudgedFolder, name: string, { today }: ReportOptions): AsyncIterable<Page> {
-  const holding = designs.filter((design) => design.model.hop(name));
+  const holding = designs.filter(({ model }) => model.declarations(`hop ${name}`).length > 0);
   if (holding.length === 0) throw noSuchHop(name, designs);
   const folders = designFolders(root, holding);
   for (const design of holding) {
     const folder = holding.length === 1 ? "" : folders.get(design)!;
     const page = await pageOfHop(design, name, { folder, today, alone: true });
     if (page) yield page;
-    else throw new CommandError(`${name}: this hop cannot be evaluated yet; hopwright check says what is missing`);
+    else throw notEvaluated(name);
   }
 }
 
@@ -89,9 +93,4 @@ function designFolders(root: string, designs: readonly JudgedDesign[]): Map<Judg
   const names = fileNames(paths.map((path) => (path === "." ? "root" : path)));
   const each = [...names.values()];
   return new Map(designs.map((design, index) => [design, `${each[index]}/`]));
-}
-
-export function noSuchHop(name: string, designs: readonly JudgedDesign[]): CommandError {
-  const near = nearest(name, designs.flatMap(({ model }) => model.names("hop")));
-  return new CommandError(`${name}: there is no such hop${near === undefined ? "" : `; did you mean ${near}?`}`);
 }

@@ -32,6 +32,8 @@ export interface JudgeOptions {
   /** ISO date that acceptances are held against. */
   readonly today: string;
   readonly pace?: Pace;
+  /** Evaluates this hop alone, and leaves the findings of everything else out. */
+  readonly only?: string;
 }
 
 /** @throws CommandError when the folder is not there, or there is nothing of a design in it */
@@ -64,10 +66,16 @@ export function designFolder(folder: string): string {
 
 /** @param seen findings told already, by design before: a shared catalogue counts for several designs */
 async function judge(model: DesignModel, options: JudgeOptions, seen: Set<string>): Promise<JudgedDesign> {
-  const session = new DesignSession(model, { today: options.today });
-  await session.update(options.pace);
-  session.updateNetwork();
-  return judgedDesign(model, session, seen);
+  const { today, pace, only } = options;
+  const session = new DesignSession(model, { today });
+  if (only === undefined) {
+    await session.update(pace);
+    return judgedDesign(model, session, seen);
+  }
+  if (model.hop(only)?.hop) await session.update({ isStale: () => session.result(only) !== undefined }, new Set([only]));
+  const placer = new Placer(model);
+  const findings = session.result(only)?.findings.map((finding) => placer.ofFinding(finding, only)) ?? [];
+  return designOf(model, session, findings);
 }
 
 /** What a session that is up to date has to say of its design. */
@@ -88,9 +96,13 @@ export function judgedDesign(model: DesignModel, session: DesignSession, seen = 
     seen.add(key);
     return true;
   });
+  return designOf(model, session, fresh);
+}
+
+function designOf(model: DesignModel, session: DesignSession, findings: readonly PlacedFinding[]): JudgedDesign {
   const terrainProblems = (session.terrain()?.problems ?? []).map(({ file, message }) => ({
     path: resolve(model.root, file).replaceAll("\\", "/"),
     message,
   }));
-  return { root: model.root, title: model.title(), model, session, findings: inOrder(fresh), terrainProblems };
+  return { root: model.root, title: model.title(), model, session, findings: inOrder(findings), terrainProblems };
 }

@@ -40,6 +40,6 @@ export function sumOf(all: readonly Counts[]): Counts {
   };
 }
 
-function sum(values: readonly number[]): number {
+export function sum(values: readonly number[]): number {
   return values.reduce((a, b) => a + b, 0);
 }

@@ -3,7 +3,8 @@ import { resolve } from "node:path";
 import type { Severity } from "../../../shared/design/finding.js";
 import type { JudgedDesign, JudgedFolder } from "../findings/judged-folder.js";
 import type { Place, PlacedFinding } from "../findings/placed.js";
-import { type Counts, countsOf, sumOf } from "../findings/summary.js";
+import type { UnreadableFile } from "../../files/hop-files.js";
+import { type Counts, countsOf, sum, sumOf } from "../findings/summary.js";
 import type { Paint, Style } from "../streams.js";
 import { shownFrom } from "./paths.js";
 
@@ -15,21 +16,23 @@ export interface TextOptions {
 
 export function* printText(judged: JudgedFolder, options: TextOptions): Iterable<string> {
   const { paint, cwd } = options;
-  for (const { path, message } of judged.unreadable) yield fileError(path, message, options);
+  yield* fileErrors(judged.unreadable, options);
   const several = judged.designs.length > 1;
   for (const design of judged.designs) {
     const { findings, terrainProblems } = design;
     if (several && findings.length + terrainProblems.length > 0) {
       yield `${paint("bold", heading(design, cwd))}\n\n`;
     }
-    for (const { path, message } of terrainProblems) yield fileError(path, message, options);
+    yield* fileErrors(terrainProblems, options);
     for (const finding of findings) yield `${findingText(finding, design.root, options)}\n`;
     if (several && findings.length > 0)
       yield `${heading(design, cwd)}: ${closing(countsOf(design), paint)}\n\n`;
   }
   const all = sumOf(judged.designs.map(countsOf));
   const whole = several ? ` in ${judged.designs.length} designs` : "";
-  yield `${closing(all, paint, whole)}\n`;
+  const unread = judged.unreadable.length + sum(judged.designs.map(({ terrainProblems }) => terrainProblems.length));
+  const told = unread > 0 ? `; ${paint("red", `${plural(unread, "file")} with a problem of reading`)}` : "";
+  yield `${closing(all, paint, whole)}${told}\n`;
 }
 
 function heading(design: JudgedDesign, cwd: string): string {
@@ -37,8 +40,11 @@ function heading(design: JudgedDesign, cwd: string): string {
   return design.title === undefined ? folder : `${design.title} (${folder})`;
 }
 
-function fileError(path: string, message: string, { paint, cwd }: TextOptions): string {
-  return `${paint(["red", "bold"], "error")}: ${safe(shownFrom(cwd, path))}: ${safe(message)}\n\n`;
+function* fileErrors(problems: readonly UnreadableFile[], { paint, cwd }: TextOptions): Iterable<string> {
+  for (const { path, message } of problems) {
+    yield `${paint(["red", "bold"], "error")}: ${safe(shownFrom(cwd, path))}: ${safe(message)}\n`;
+  }
+  if (problems.length > 0) yield "\n";
 }
 
 const COLOUR: Readonly<Record<Severity, Style>> = {

@@ -111,7 +111,7 @@ function tableHtml({ caption, columns, rows }: Table, page: Page): string {
     return `<tr${emphasis ? ' class="emphasis"' : ""}>${cellsHtml}</tr>`;
   });
   const title = caption === undefined ? "" : `<caption>${escaped(caption)}</caption>`;
-  return `<div class="scroll"><table>${title}<thead><tr>${head}</tr></thead><tbody>${body.join("\n")}</tbody></table></div>`;
+  return `<div class="scroll"><table${columns.length > 8 ? ' class="wide"' : ""}>${title}<thead><tr>${head}</tr></thead><tbody>${body.join("\n")}</tbody></table></div>`;
 }
 
 function figureHtml({ svg, alt, caption, small }: Figure): string {
@@ -162,7 +162,11 @@ function href(page: Page, target: string): string {
   return escapedAsIs(linkFrom(page.name, target, ".html"));
 }
 
+/** A minus before a figure, and the space between a figure and what belongs to it. */
+const MINUS = /(?<=^|[\s(])-(?=\d)/g;
+const BEFORE_UNIT = /(?<=\d) (?=(dBm?i?|k?m|[MG]Hz|%|F1|deg|[MG]bit\/s|min|s a)(?![\w-]))|(?<=\bk) (?=\d)/g;
+
 /** Escaped and set as print sets it: true minus signs, and figures that keep their unit beside them. */
 function escaped(text: string): string {
-  return escapedAsIs(text.replace(/(?<=^|[\s(])-(?=\d)/g, "\u2212").replace(/(?<=\d) (?=(dBm?i?|k?m|[MG]Hz|%|F1|deg|[MG]bit\/s|min|s a)(?![\w-]))/g, "\u00a0"));
+  return escapedAsIs(text.replace(MINUS, "\u2212").replace(BEFORE_UNIT, "\u00a0"));
 }

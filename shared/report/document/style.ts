@@ -96,7 +96,7 @@ export const STYLE = `
 @media screen and (prefers-color-scheme:dark){:root{${variables(DARK)}}}
 *{box-sizing:border-box}
 body{margin:0;background:var(--paper);color:var(--ink);font:16px/1.5 ui-sans-serif,system-ui,"Segoe UI","Noto Sans",sans-serif}
-main{max-width:64rem;margin:0 auto;padding:2.5rem 1.5rem 4rem}
+main{max-width:68rem;margin:0 auto;padding:2.5rem 1.5rem 4rem}
 h1,h2{font-family:"Iowan Old Style","Palatino Linotype",Palatino,"URW Palladio L",Georgia,"DejaVu Serif",serif;font-weight:600;text-wrap:balance}
 h1{font-size:2.1rem;line-height:1.15;margin:.4rem 0 .3rem;letter-spacing:-.01em}
 h2{font-size:1.3rem;margin:0 0 .8rem}
@@ -110,19 +110,20 @@ ul{margin:.6rem 0;padding-left:1.2rem;max-width:46rem}
 li{margin:.2rem 0}
 code{font:.92em/1.4 ui-monospace,"Cascadia Mono","DejaVu Sans Mono",monospace}
 dl{margin:0}dd{margin:0}
-.key{display:grid;grid-template-columns:repeat(auto-fit,minmax(9.2rem,1fr));margin-top:1.6rem;border-block:1px solid var(--rule)}
-.key>div{padding:.8rem 1rem .7rem 0}
+.key{display:flex;flex-wrap:wrap;gap:0 2rem;margin-top:1.6rem;border-block:1px solid var(--rule)}
+.key>div{flex:1 0 auto;min-width:7.5rem;padding:.8rem 0 .7rem}
 .key dt{font-size:.82rem;color:var(--quiet)}
 .key dd{font-size:1.45rem;line-height:1.25;font-variant-numeric:tabular-nums;white-space:nowrap}
 .key dd small{font-size:.95rem;color:var(--quiet)}
-.key .note{font-size:.82rem;color:var(--quiet);white-space:normal;line-height:1.35}
+.key .note{font-size:.82rem;color:var(--quiet);white-space:normal;line-height:1.35;width:0;min-width:100%}
 .key .error dd:not(.note){color:var(--error)}
 .key .warning dd:not(.note){color:var(--warning)}
 .key .accepted dd:not(.note){color:var(--accepted)}
-.facts{display:grid;grid-template-columns:repeat(auto-fill,minmax(17rem,1fr));column-gap:2.5rem}
+.facts{display:grid;grid-template-columns:repeat(auto-fill,minmax(24rem,1fr));column-gap:2.5rem}
 .facts>div{display:flex;justify-content:space-between;gap:1.2rem;border-bottom:1px solid var(--rule);padding:.32rem 0}
 .facts dt{color:var(--quiet)}
-.facts dd{text-align:right;font-variant-numeric:tabular-nums}
+.facts dd{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}
+.facts .quiet{display:inline-block;min-width:7.5rem}
 .pair{display:grid;grid-template-columns:repeat(auto-fit,minmax(26rem,1fr));gap:1rem 2.5rem}
 .pair>div{min-width:0}
 .scroll{overflow-x:auto}
@@ -132,6 +133,9 @@ th{font-weight:500;color:var(--quiet);font-size:.84rem;text-align:left;vertical-
 th,td{padding:.32rem .9rem .32rem 0}
 th:last-child,td:last-child{padding-right:0}
 td{border-bottom:1px solid var(--rule);vertical-align:baseline}
+table.wide{font-size:.86rem}
+table.wide th,table.wide td{padding-right:.7rem}
+td a{white-space:nowrap}
 .right{text-align:right}
 td.right{white-space:nowrap}
 .emphasis td{font-weight:650;background:var(--panel)}

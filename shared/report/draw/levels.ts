@@ -8,13 +8,16 @@ import { coordinate, element, escaped } from "../document/markup.js";
 const WIDTH = 480;
 const PLOT = { left: 46, right: 468, top: 14, bottom: 180 };
 
+/** Keeps the word under the threshold's line off the axis. */
+const ROOM_BELOW_DB = 12;
+
 /** @returns undefined without a level diagram */
 export function drawLevels(direction: DirectionResult): { readonly svg: string; readonly alt: string } | undefined {
   const { levels, modes, from, to } = direction;
   if (levels.length < 2) return undefined;
   const thresholdDbm = modes.at(-1)?.thresholdDbm;
   const [low, high] = extent([...levels.map(({ levelDbm }) => levelDbm), ...(thresholdDbm === undefined ? [] : [thresholdDbm])]) as [number, number];
-  const y = scaleLinear([low, high], [PLOT.bottom, PLOT.top]).nice(5);
+  const y = scaleLinear([low - ROOM_BELOW_DB, high], [PLOT.bottom, PLOT.top]).nice(5);
   const x = scaleLinear([0, levels.length], [PLOT.left, PLOT.right]);
   const parts: string[] = [];
   for (const tick of y.ticks(5)) {
@@ -28,7 +31,7 @@ export function drawLevels(direction: DirectionResult): { readonly svg: string; 
     const left = x(levels.length - 1);
     parts.push(element("rect", { class: "margin", x: left, y: Math.min(at, end), width: PLOT.right - left, height: Math.abs(at - end) }));
     parts.push(element("path", { class: "threshold", d: `M${coordinate(x(levels.length - 3))} ${coordinate(at)}H${PLOT.right}` }));
-    parts.push(label(x(levels.length - 3) - 5, at + 4, "threshold", "small error halo", "end"));
+    parts.push(label(PLOT.right, at + 13, "threshold", "small error halo", "end"));
   }
   let d = "";
   levels.forEach(({ levelDbm }, index) => {

@@ -16,7 +16,7 @@ export interface MapHop {
 
 const WIDTH = 960;
 const MARGIN = { x: 80, y: 36 };
-const HEIGHTS = { least: 240, most: 640 };
+const HEIGHTS = { least: 240, most: 600 };
 /** With more sites than this the names would cover the hops. */
 const MOST_LABELS = 80;
 
@@ -115,6 +115,10 @@ function siteLabels(points: ReadonlyMap<string, readonly [number, number]>, hops
       { x: x - 10, y: y + 4, anchor: "end", left: x - 10 - width },
       { x, y: y - 11, anchor: "middle", left: x - width / 2 },
       { x, y: y + 20, anchor: "middle", left: x - width / 2 },
+      { x: x + 7, y: y - 7, anchor: "start", left: x + 7 },
+      { x: x + 7, y: y + 16, anchor: "start", left: x + 7 },
+      { x: x - 7, y: y - 7, anchor: "end", left: x - 7 - width },
+      { x: x - 7, y: y + 16, anchor: "end", left: x - 7 - width },
     ];
     const boxes = sides.map((side) => ({ x1: side.left, y1: side.y - 11, x2: side.left + width, y2: side.y + 3 }));
     const costs = boxes.map((box, index) => cost(box, taken, alongHops) + index * 0.1);

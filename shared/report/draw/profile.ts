@@ -24,14 +24,22 @@ const WIDTH = 960;
 const PLOT = { left: 54, right: 940, top: 50, bottom: 372 };
 const ROW = 16;
 
-/** @returns undefined when there is no ground to draw: no known height, or a path without length */
-export function drawProfile(hop: Hop, result: HopResult, profile: TerrainProfile): DrawnProfile | undefined {
+/**
+ * @param accepted the design accepts what is not met: shown as such
+ * @returns undefined when there is no ground to draw: no known height, or a path without length
+ */
+export function drawProfile(
+  hop: Hop,
+  result: HopResult,
+  profile: TerrainProfile,
+  accepted = false,
+): DrawnProfile | undefined {
   const k = drawnKFactor(hop);
   const whole = profileLine(hop, result, profile, k);
   if (whole === undefined || !whole.points.some(({ groundM }) => groundM !== undefined)) return undefined;
   const lengthM = whole.lengthM;
   const points = thinned(whole.points);
-  const labels = labelsOf(result, lengthM, k);
+  const labels = labelsOf(result, lengthM, k, accepted);
   const x = scaleLinear([0, lengthM], [PLOT.left, PLOT.right]);
   const rows = new LabelRows(PLOT.left + 4, PLOT.right - 4);
   const placed = labels.map((label) => ({ ...label, ...rows.place(x(label.distanceM), label.text) }));
@@ -251,11 +259,11 @@ interface Label {
   /** Height on the drawing, bulge included. */
   readonly drawnM: number;
   readonly text: string;
-  readonly tone: "good" | "error" | "info";
+  readonly tone: "good" | "error" | "accepted" | "info";
 }
 
 /** Where the path comes nearest to the ground, for each criterion. */
-function labelsOf(result: HopResult, lengthM: number, k: number): Label[] {
+function labelsOf(result: HopResult, lengthM: number, k: number, accepted: boolean): Label[] {
   return result.clearance.map((one) => {
     const place = one.obstacle === undefined ? "" : `${shortened(one.obstacle)}: `;
     const clears = one.fraction < 0 ? `ray blocked by ${metres(-one.clearanceM)}` : `${fresnel(one.fraction)} free`;
@@ -265,7 +273,7 @@ function labelsOf(result: HopResult, lengthM: number, k: number): Label[] {
       distanceM: one.distanceM,
       drawnM: one.obstacleM + bulgeM(one.distanceM, lengthM, drawnK),
       text: `${place}${clears} (${asks})`,
-      tone: one.forInformation ? "info" : one.ok ? "good" : "error",
+      tone: one.forInformation ? "info" : one.ok ? "good" : accepted ? "accepted" : "error",
     };
   });
 }
@@ -281,7 +289,7 @@ function critical(label: Label & { row: number; x: number }, { x, y }: Scales): 
   return [
     path("leader", `M${coordinate(at)} ${coordinate(top)}L${coordinate(at)} ${coordinate(base - 11)}`),
     element("circle", { class: `mark ${label.tone}`, cx: at, cy: top, r: 3.5 }),
-    text(label.x, base, label.text, label.tone === "error" ? "error strong" : "small", "middle"),
+    text(label.x, base, label.text, label.tone === "error" || label.tone === "accepted" ? `strong ${label.tone}` : "small", "middle"),
   ].join("");
 }
 

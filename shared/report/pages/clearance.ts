@@ -2,8 +2,11 @@ import type { HopResult } from "../../evaluate/result.js";
 import { fresnel, fresnelAsked, kFactor, kilometres, metres } from "../../format/numbers.js";
 import type { Inline, Table } from "../document/document.js";
 
-/** Each criterion with its critical point, and what either end alone would need. */
-export function clearanceTable(result: HopResult): Table {
+/**
+ * Each criterion with its critical point, and what either end alone would need.
+ * @param accepted the design accepts what is not met
+ */
+export function clearanceTable(result: HopResult, accepted: boolean): Table {
   const [first, second] = result.ends;
   return {
     type: "table",
@@ -23,7 +26,9 @@ export function clearanceTable(result: HopResult): Table {
         ? { text: "for information", mark: "quiet" }
         : one.ok
           ? { text: "met", mark: "good" }
-          : { text: "not met", mark: "error" };
+          : accepted
+            ? { text: "not met, accepted", mark: "accepted" }
+            : { text: "not met", mark: "error" };
       return {
         cells: [
           `${one.forInformation ? "" : `${fresnelAsked(one.requiredFraction)}, `}${kFactor(one.kFactor)}`,

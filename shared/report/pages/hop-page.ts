@@ -1,8 +1,9 @@
 /** The page of one hop: what it is, whether it does what is asked, and what every figure rests on. */
 import type { Hop } from "../../design/design.js";
-import type { HopResult } from "../../evaluate/result.js";
+import type { DirectionResult, HopResult } from "../../evaluate/result.js";
+import { dbm, decibels } from "../../format/numbers.js";
 import type { TerrainProfile } from "../../terrain/profile.js";
-import type { Inline, Page, ReportFinding, Section, TableRow } from "../document/document.js";
+import type { Block, Fact, Inline, Page, ReportFinding, Section, TableRow } from "../document/document.js";
 import { drawLevels } from "../draw/levels.js";
 import { drawProfile } from "../draw/profile.js";
 import { type Table, levelTables } from "../level-diagram.js";
@@ -68,8 +69,9 @@ function findingsSection(findings: readonly ReportFinding[], result: HopResult):
   };
 }
 
-function pathSection({ hop, result, profile }: HopPageInput): Section {
-  const drawn = profile && drawProfile(hop, result, profile);
+function pathSection({ hop, result, profile, findings }: HopPageInput): Section {
+  const accepted = findings.some((finding) => finding.rule === "clearance" && finding.accepted);
+  const drawn = profile && drawProfile(hop, result, profile, accepted);
   return {
     id: "path",
     title: "Path and clearance",
@@ -77,7 +79,7 @@ function pathSection({ hop, result, profile }: HopPageInput): Section {
       ...(drawn
         ? [{ type: "figure", name: "profile", svg: drawn.svg, alt: drawn.alt, caption: drawn.caption } as const]
         : [{ type: "paragraph", text: "There is no profile to draw." } as const]),
-      ...(result.clearance.length > 0 ? [clearanceTable(result)] : []),
+      ...(result.clearance.length > 0 ? [clearanceTable(result, accepted)] : []),
     ],
   };
 }
@@ -95,6 +97,7 @@ function levelSection(result: HopResult): Section[] {
     return [
       ...(drawn ? [{ type: "figure", name, svg: drawn.svg, alt: drawn.alt, small: true } as const] : []),
       numbered(tables[index]!),
+      ...besideDiagram(direction),
     ];
   });
   const [first] = result.directions;
@@ -110,6 +113,20 @@ function levelSection(result: HopResult): Section[] {
       ],
     },
   ];
+}
+
+/** Levels that the diagram does not show. */
+function besideDiagram({ overload, standbyReceivedLevelDbm }: DirectionResult): Block[] {
+  const facts: Fact[] = [];
+  if (standbyReceivedLevelDbm !== undefined) {
+    facts.push({ label: "Over the weaker arm of one end", value: dbm(standbyReceivedLevelDbm) });
+  }
+  if (overload) {
+    const { receivedLevelDbm, overloadDbm, marginDb } = overload;
+    facts.push({ label: "Strongest mode", value: dbm(receivedLevelDbm) });
+    facts.push({ label: `Below overload (${dbm(overloadDbm)})`, value: decibels(marginDb) });
+  }
+  return facts.length === 0 ? [] : [{ type: "facts", facts }];
 }
 
 /** Site and detail go under the element, so that two tables stand side by side. */

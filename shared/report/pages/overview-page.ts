@@ -1,6 +1,6 @@
 /** The overview of a network: every hop in a row, the map, and what is wrong. */
 import type { Design, Hop } from "../../design/design.js";
-import type { HopResult } from "../../evaluate/result.js";
+import type { ClearanceResult, HopResult } from "../../evaluate/result.js";
 import { availability, decibels, dbm, fixed, fresnel, fresnelAsked, kilometres, trimmed } from "../../format/numbers.js";
 import { weakerDirection } from "../../rules/judged-modes.js";
 import { type Inline, type KeyFigure, type Page, type ReportFinding, type Section, type TableRow, TONE_WORD, type Tone } from "../document/document.js";
@@ -89,14 +89,14 @@ function hopsSection(hops: readonly OverviewHop[], unresolved: readonly string[]
         type: "table",
         columns: [
           { title: "Hop" },
-          { title: "Length", align: "right" },
-          { title: "Frequencies", align: "right" },
+          { title: "Length, km", align: "right" },
+          { title: "Sends, GHz", align: "right" },
           { title: "Arrangement" },
           { title: "Judged mode" },
-          { title: "Received", align: "right" },
-          { title: "Margin", align: "right" },
-          { title: "Available", align: "right" },
-          { title: "Clearance", align: "right" },
+          { title: "Received, dBm", align: "right" },
+          { title: "Margin, dB", align: "right" },
+          { title: "Available, %", align: "right" },
+          { title: "Clearance, F1", align: "right" },
           { title: "Findings" },
         ],
         rows: hops.map(hopRow),
@@ -108,30 +108,43 @@ function hopsSection(hops: readonly OverviewHop[], unresolved: readonly string[]
   };
 }
 
+/** Units stand in the headings, so that ten columns fit on a page. */
 function hopRow({ hop, result, findings, page }: OverviewHop): TableRow {
   const weaker = weakerDirection(hop, result);
   const clearance = worstClearance(result);
   const { availability: found, distanceM } = result;
-  const asked = clearance && !clearance.forInformation ? ` of ${fresnelAsked(clearance.requiredFraction)}` : "";
   return {
     cells: [
       page === undefined ? hop.name : { text: hop.name, to: { page } },
-      distanceM === undefined ? "–" : kilometres(distanceM),
-      frequencies(hop),
+      distanceM === undefined ? "–" : figure(kilometres(distanceM)),
+      sends(hop),
       hop.arrangement.name,
       weaker?.mode.modulation ?? "–",
-      weaker ? dbm(weaker.mode.receivedLevelDbm) : "–",
-      weaker ? decibels(weaker.mode.fadeMarginDb) : "–",
-      found ? availability(found.availabilityPercent) : "–",
-      clearance ? `${fresnel(clearance.fraction).replace(asked === "" ? "" : " F1", "")}${asked}` : "–",
+      weaker ? figure(dbm(weaker.mode.receivedLevelDbm)) : "–",
+      weaker ? figure(decibels(weaker.mode.fadeMarginDb)) : "–",
+      found ? `${bound(found.bound)}${figure(availability(found.availabilityPercent))}` : "–",
+      clearance ? `${figure(fresnel(clearance.fraction))}${asked(clearance)}` : "–",
       badges(findings),
     ],
   };
 }
 
-function frequencies({ ends }: Hop): string {
+/** A quantity without its unit. */
+function figure(quantity: string): string {
+  return quantity.slice(0, quantity.indexOf(" "));
+}
+
+function bound(of: "at least" | "at most" | undefined): string {
+  return of === undefined ? "" : of === "at least" ? "≥ " : "≤ ";
+}
+
+function asked({ forInformation, requiredFraction }: ClearanceResult): string {
+  return forInformation ? "" : ` of ${figure(fresnelAsked(requiredFraction))}`;
+}
+
+function sends({ ends }: Hop): string {
   const each = ends.flatMap(({ transmitFrequencyHz: hz }) => (hz === undefined ? [] : fixed(hz / 1e9, 2)));
-  return each.length === 0 ? "–" : `${each.join(" / ")} GHz`;
+  return each.length === 0 ? "–" : each.join(" / ");
 }
 
 /** How many of each kind, the gravest first. */

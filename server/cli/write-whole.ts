@@ -1,16 +1,30 @@
 /** Files are written whole or not at all: into a file beside, then renamed. */
-import { mkdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
-import { reasonOf } from "../../files/hop-files.js";
-import { CommandError } from "../command-error.js";
+import { reasonOf } from "../files/hop-files.js";
+import { CommandError } from "./command-error.js";
 
-/** @throws CommandError when it cannot be written; nothing half-written stays behind */
+/** @throws CommandError when it cannot be written; the file is then as it was, and nothing half-written stays */
 export function writeWhole(path: string, text: string): void {
   const beside = join(dirname(path), `.${process.pid}.${counter++}.part`);
   try {
     mkdirSync(dirname(path), { recursive: true });
     writeFileSync(beside, text);
     renameSync(beside, path);
+  } catch (error) {
+    rmSync(beside, { force: true });
+    throw new CommandError(`${path}: cannot be written: ${writeReason(error)}`);
+  }
+}
+
+/** The same for a file that exists: its rights stay, and a link stays a link. */
+export function rewriteWhole(path: string, text: string): void {
+  const real = realpathSync(path);
+  const { mode } = statSync(real);
+  const beside = join(dirname(real), `.${process.pid}.${counter++}.part`);
+  try {
+    writeFileSync(beside, text, { mode });
+    renameSync(beside, real);
   } catch (error) {
     rmSync(beside, { force: true });
     throw new CommandError(`${path}: cannot be written: ${writeReason(error)}`);

@@ -1,0 +1,29 @@
+import { standaloneSvg } from "../../../shared/report/document/style.js";
+import { drawProfile } from "../../../shared/report/draw/profile.js";
+import { drawnKFactor, profileLine } from "../../../shared/report/draw/profile-points.js";
+import { CommandError } from "../command-error.js";
+import { findHop } from "../findings/one-hop.js";
+import { profileCsv, profileText } from "../print/profile.js";
+import { paintStdout, print } from "../streams.js";
+
+export interface ProfileOptions {
+  readonly dir: string;
+  readonly format: "text" | "csv" | "svg";
+  readonly today: string;
+}
+
+export async function profile(name: string, { dir, format, today }: ProfileOptions): Promise<void> {
+  const { hop, result, profile } = await findHop(dir, name, today);
+  const line = profile && profileLine(hop, result, profile, drawnKFactor(hop));
+  if (!profile || !line) {
+    const why = result.missing.find((sentence) => sentence.startsWith("Clearance: ")) ?? "the positions of both sites are needed";
+    throw new CommandError(`${name}: there is no profile: ${why.replace(/^Clearance: /, "").replace(/\.$/, "")}`);
+  }
+  if (format === "csv") await print(profileCsv(line));
+  else if (format === "text") await print(profileText(result, line, paintStdout));
+  else {
+    const drawn = drawProfile(hop, result, profile);
+    if (!drawn) throw new CommandError(`${name}: no raster has a height along this path; add terrain that covers it`);
+    await print([`${standaloneSvg(drawn.svg)}\n`]);
+  }
+}

@@ -1,0 +1,51 @@
+/** Rules and figures explained, for the terminal. */
+import type { Explanation } from "../../../shared/report/explain.js";
+import type { RuleText } from "../../../shared/rules/rule.js";
+import type { Paint } from "../streams.js";
+import { safe } from "./text.js";
+import { wrapped } from "./wrap.js";
+
+const WIDTH = 78;
+
+export type ExplainedRule = Pick<RuleText, "id" | "title" | "why" | "fix"> &
+  Partial<Pick<RuleText, "severity" | "checks" | "source" | "good" | "bad">>;
+
+export function* ruleText(rule: ExplainedRule, paint: Paint): Iterable<string> {
+  yield `${paint("bold", `${rule.id}${rule.severity === undefined ? "" : ` (${rule.severity})`}`)}\n`;
+  yield `${wrapped(rule.title, WIDTH)}\n`;
+  const parts: [string, string | undefined][] = [
+    ["What is checked", rule.checks],
+    ["Why it matters", rule.why],
+    ["How to mend it", rule.fix],
+    ["Source", rule.source],
+  ];
+  for (const [title, text] of parts) {
+    if (text !== undefined) yield `\n${paint("bold", title)}\n${wrapped(text, WIDTH - 2, "  ")}\n`;
+  }
+  const examples: [string, string | undefined][] = [
+    ["Nothing is found here", rule.good],
+    ["This is found", rule.bad],
+  ];
+  for (const [title, text] of examples) {
+    if (text !== undefined) yield `\n${paint("bold", title)}\n${text.trim().replace(/^/gm, "  ")}\n`;
+  }
+}
+
+export function* ruleList(rules: readonly ExplainedRule[], paint: Paint): Iterable<string> {
+  const width = Math.max(...rules.map(({ id }) => id.length));
+  for (const { id, title } of rules) yield `${paint("bold", id.padEnd(width))}  ${title}\n`;
+}
+
+/** The chain of every figure: value, method with its status, inputs with their origin, steps. */
+export function* explanationText(explanations: readonly Explanation[], paint: Paint): Iterable<string> {
+  for (const { figure, value, methods, inputs, steps, notes } of explanations) {
+    yield `${paint("bold", safe(figure))}: ${safe(value)}\n`;
+    for (const { source, what, status } of methods) yield `  method  ${safe(`${what}: ${source} (${status})`)}\n`;
+    for (const { name, value: used, origin, note } of inputs) {
+      yield `  input   ${safe(`${name} = ${used} (${origin}${note === undefined ? "" : `, ${note}`})`)}\n`;
+    }
+    for (const step of steps) yield `  step    ${safe(`${step.name} = ${step.value}`)}\n`;
+    for (const sentence of notes) yield `${wrapped(safe(sentence), WIDTH - 10, "          ").replace(/^ {10}/, "  note    ")}\n`;
+    yield "\n";
+  }
+}

@@ -1,0 +1,53 @@
+/** A hop's profile as CSV and as text. */
+import type { HopResult } from "../../../shared/evaluate/result.js";
+import { degrees, fixed, fresnel, fresnelAsked, kFactor, kilometres, metres } from "../../../shared/format/numbers.js";
+import { bulgeM, type ProfileLine } from "../../../shared/report/draw/profile-points.js";
+import { drawProfileText } from "../../../shared/report/draw/profile-text.js";
+import type { Paint } from "../streams.js";
+import { safe } from "./text.js";
+
+const COLUMNS = ["distance_m", "ground_m", "bulge_m", "ray_m", "clearance_m", "f1_m", "clearance_f1"];
+
+/** A row a point; what is not known is left empty. Clearance is that of the ray over ground and bulge. */
+export function* profileCsv({ points }: ProfileLine): Iterable<string> {
+  yield `${COLUMNS.join(",")}\n`;
+  for (const { distanceM, groundM, bulgeM: bulge, rayM, fresnelRadiusM } of points) {
+    const clearanceM = rayM === undefined || groundM === undefined ? undefined : rayM - groundM - bulge;
+    // At the ends the zone has no width: no ratio there.
+    const fraction = clearanceM !== undefined && fresnelRadiusM ? clearanceM / fresnelRadiusM : undefined;
+    const cells = [fixed(distanceM, 1), ...[groundM, bulge, rayM, clearanceM, fresnelRadiusM, fraction].map(cell)];
+    yield `${cells.join(",")}\n`;
+  }
+}
+
+function cell(value: number | undefined): string {
+  return value === undefined ? "" : fixed(value, 2);
+}
+
+export function* profileText(result: HopResult, line: ProfileLine, paint: Paint): Iterable<string> {
+  const [from, to] = result.ends;
+  yield `${paint("bold", safe(`${result.hop}: ${kilometres(line.lengthM)} from ${from} to ${to}`))}\n\n`;
+  for (const row of drawProfileText(line, result)) yield `${coloured(safe(row), paint)}\n`;
+  const bulge = metres(bulgeM(line.lengthM / 2, line.lengthM, line.kFactor));
+  yield `\nGround with the Earth's bulge for ${kFactor(line.kFactor)}, ${bulge} at mid-path.\n`;
+  yield "─ ray   · lower edge of the first Fresnel zone   x ground reaches the ray   ? no heights\n\n";
+  for (const end of result.geometry ?? []) {
+    yield `${safe(end.site)}: antenna ${metres(end.antennaHeightM)} above ground at ${metres(end.groundM)}, azimuth ${degrees(end.azimuthDeg)}, elevation ${degrees(end.elevationDeg)}\n`;
+  }
+  for (const one of result.clearance) {
+    const asked = one.forInformation ? "" : `, ${fresnelAsked(one.requiredFraction)} asked: ${one.ok ? "met" : "not met"}`;
+    const over = one.obstacle === undefined ? "" : ` over "${safe(one.obstacle)}"`;
+    yield `${kFactor(one.kFactor)}: clears ${fresnel(one.fraction)} (${metres(one.clearanceM)})${over} at ${kilometres(one.distanceM)}${asked}\n`;
+  }
+  const profile = result.profile;
+  if (profile) {
+    yield `${profile.points} points, one every ${metres(profile.stepM)}, from ${profile.kind === "survey" ? "a survey" : "terrain"}\n`;
+    for (const { fromM, toM, reason } of profile.gaps) {
+      yield `no heights from ${kilometres(fromM)} to ${kilometres(toM)} (${reason})\n`;
+    }
+  }
+}
+
+function coloured(row: string, paint: Paint): string {
+  return row.replace(/[▁-█]+/g, (land) => paint("green", land)).replace(/x+/g, (hit) => paint(["red", "bold"], hit));
+}

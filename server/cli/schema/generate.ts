@@ -1,0 +1,47 @@
+/**
+ * Makes the JSON Schemas of the machine output from its types: `node server/cli/schema/generate.ts`, with `--check`
+ * only compares. Development only; the bundle holds the files made.
+ */
+import { readFileSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { createGenerator } from "ts-json-schema-generator";
+
+const HERE = dirname(fileURLToPath(import.meta.url));
+
+const OUTPUTS = [
+  { file: "check.schema.json", type: "CheckOutput", title: "Output of hopwright check --format json" },
+  { file: "design.schema.json", type: "DesignDocument", title: "Resolved design in the output of hopwright check" },
+];
+
+/** Each file's name with the text that it must hold. */
+export function schemas(): Map<string, string> {
+  const root = join(HERE, "../../..");
+  const generator = createGenerator({
+    path: join(root, "server/cli/print/check-output.ts"),
+    tsconfig: join(root, "tsconfig.json"),
+    skipTypeCheck: true,
+    expose: "export",
+    topRef: false,
+    additionalProperties: false,
+  });
+  return new Map(
+    OUTPUTS.map(({ file, type, title }) => {
+      const { $schema, ...schema } = generator.createSchema(type);
+      return [file, `${JSON.stringify({ $schema, title, ...schema }, undefined, 1)}\n`];
+    }),
+  );
+}
+
+function main(): void {
+  for (const [file, text] of schemas()) {
+    const path = join(HERE, file);
+    if (!process.argv.includes("--check")) writeFileSync(path, text);
+    else if (readFileSync(path, "utf8") !== text) {
+      process.stderr.write(`server/cli/schema/${file} is not current: run node server/cli/schema/generate.ts\n`);
+      process.exitCode = 1;
+    }
+  }
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) main();
