@@ -1,5 +1,5 @@
 /** Where a name is declared and used, over all files of a design. */
-import type { Argument, Fact } from "../facts/fact.js";
+import { type Argument, type Fact, wordOf } from "../facts/fact.js";
 import type { DesignModel } from "../model/design-model.js";
 import { declaredName, nameRange, type SourceFile } from "../model/source-file.js";
 import { isNamedKind, type NamedKind } from "../schema/kinds.js";
@@ -79,19 +79,27 @@ export function declarationsOf({ kind, name }: Name, model: DesignModel): readon
 /** Names of the hops that have an end at a site or name a thing of another kind, in the order of the files. */
 export function* hopsUsing(name: Name, model: DesignModel): Generator<string> {
   for (const file of filesWith(name, model)) {
+    const places = placesIn(file, name);
+    let next = 0;
     for (const fact of file.facts) {
+      const { start, end } = fact.statement;
+      while (next < places.length && places[next]! < start) next++;
       const hop = fact.property.name === "hop" ? declaredName(fact) : undefined;
-      if (hop !== undefined && uses(fact, name)) yield hop;
+      if (hop !== undefined && next < places.length && places[next]! < end) yield hop;
     }
   }
 }
 
-function uses(fact: Fact, { kind, name }: Name): boolean {
-  const here = fact.args.some((arg) => {
-    const one = arg.value?.type === "name" ? undefined : nameOf(fact, arg);
-    return one?.kind === kind && one.name === name;
+/** Offsets at which a file uses a name, ascending. */
+function placesIn(file: SourceFile, { kind, name }: Name): readonly number[] {
+  if (kind !== "plan")
+    return file.references.filter((one) => one.kind === kind && one.name === name).map(({ start }) => start);
+  const places: number[] = [];
+  walkFacts(file.facts, (fact) => {
+    for (const arg of fact.args)
+      if (isPlanOfChannel(fact, arg) && wordOf(fact, "plan") === name) places.push(arg.start);
   });
-  return here || fact.facts.some((inner) => uses(inner, { kind, name }));
+  return places;
 }
 
 function filesWith({ kind, name }: Name, model: DesignModel): readonly SourceFile[] {

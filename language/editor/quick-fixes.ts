@@ -65,23 +65,37 @@ export async function findingFixes(toMend: ToMend, tryFix: TryFix): Promise<read
     if (helps(toMend, await tryFix(fix.edits))) helping.push(fix);
   }
   const accept = acceptFix(toMend);
-  if (accept && helps(toMend, await tryFix(accept.edits))) helping.push(accept);
+  // What the accepted fault brings about may well be told from then on; that is no reason to refuse.
+  if (accept && vanishes(toMend, await tryFix(accept.edits))) helping.push(accept);
   return helping;
 }
 
-function helps({ finding, before }: ToMend, after: readonly Finding[]): boolean {
-  const isOpen = (one: Finding) => !one.accepted;
-  const same = (one: Finding) => isOpen(one) && one.rule === finding.rule && onSameHop(one.at, finding.at);
-  const countSame = (all: readonly Finding[]) => all.filter(same).length;
-  if (countSame(after) >= Math.max(1, countSame(before))) return false;
+/** Findings that stay quiet behind others: mending those uncovers them, which is no fault of the fix. */
+const UNCOVERED: ReadonlySet<string> = new Set([
+  "availability",
+  "capacity",
+  "fade-margin",
+  "level-below-threshold",
+  "standby-level",
+]);
+
+function helps(toMend: ToMend, after: readonly Finding[]): boolean {
+  const { finding, before } = toMend;
   const known = new Set(before.filter(isOpen).map((one) => `${one.rule} ${one.at}`));
-  return !after.some(
-    (one) =>
-      isOpen(one) &&
-      one.severity === "error" &&
-      !known.has(`${one.rule} ${one.at}`) &&
-      one.rule !== finding.rule,
+  const isNew = (one: Finding) =>
+    one.rule !== finding.rule && !UNCOVERED.has(one.rule) && !known.has(`${one.rule} ${one.at}`);
+  return (
+    vanishes(toMend, after) && !after.some((one) => isOpen(one) && one.severity === "error" && isNew(one))
   );
+}
+
+function vanishes({ finding, before }: ToMend, after: readonly Finding[]): boolean {
+  const isSame = (one: Finding) => isOpen(one) && one.rule === finding.rule && onSameHop(one.at, finding.at);
+  return after.filter(isSame).length < Math.max(1, before.filter(isSame).length);
+}
+
+function isOpen(finding: Finding): boolean {
+  return finding.accepted === undefined;
 }
 
 /** A finding may move from one end of its hop to the other without being another one. */

@@ -85,8 +85,10 @@ export function removeFact(model: DesignModel, file: string, fact: Fact): TextEd
   const lineEnd = found < 0 ? text.length : found;
   const alone = text.slice(lineStart, start).trim() === "" && /^\s*(\/\/.*)?$/.test(text.slice(end, lineEnd));
   if (alone) return { file, start: lineStart, end: Math.min(text.length, lineEnd + 1), newText: "" };
-  const separator = /^[ \t]*;[ \t]*/.exec(text.slice(end))?.[0] ?? "";
-  return { file, start, end: end + separator.length, newText: "" };
+  const behind = /^[ \t]*;[ \t]*/.exec(text.slice(end))?.[0].length ?? 0;
+  if (behind > 0) return { file, start, end: end + behind, newText: "" };
+  const before = /[ \t]*;[ \t]*$/.exec(text.slice(lineStart, start))?.[0].length ?? 0;
+  return { file, start: start - before, end, newText: "" };
 }
 
 function factOrder(context: Context, fact: Fact): number {

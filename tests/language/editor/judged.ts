@@ -1,0 +1,56 @@
+/** Judges a small design over invented ground: level at 200 m, with a ridge of 15 m half way. */
+
+import type { JudgedHop, Results } from "../../../language/editor/results.js";
+import type { DesignModel } from "../../../language/model/design-model.js";
+import type { Finding } from "../../../shared/design/finding.js";
+import { evaluateHop } from "../../../shared/evaluate/hop.js";
+import { inverse } from "../../../shared/geodesy/geodesic.js";
+import { EXAMPLE_PREAMBLE } from "../../../shared/rules/example-preamble.js";
+import { judgeHop, judgeNetwork } from "../../../shared/rules/judge.js";
+import { groundOf } from "../../evaluate/builders.js";
+
+const TODAY = "2026-06-01";
+
+/** Sites KELD and TARN, 9.3 km apart, a radio, antennas and couplers, all invented; no hop. */
+export const PREAMBLE = EXAMPLE_PREAMBLE.trimStart();
+
+export function judge(model: DesignModel): {
+  readonly results: Results;
+  readonly findings: readonly Finding[];
+} {
+  const judged = new Map<string, JudgedHop>();
+  const design = model.design();
+  for (const hop of design.hops.values()) {
+    const [from, to] = hop.ends.map((end) => end.site.position);
+    const ground =
+      from && to ? groundOf(HEIGHTS, inverse({ from, to }).distanceM) : groundOf([200, 200, 200], 1000);
+    const result = evaluateHop(hop, ground);
+    judged.set(hop.name, { hop, result, findings: judgeHop(hop, result, TODAY) });
+  }
+  const results = new Map([...judged].map(([name, { result }]) => [name, result]));
+  const findings = [
+    ...[...judged.values()].flatMap((one) => one.findings),
+    ...judgeNetwork(design, results, TODAY),
+  ];
+  return { results: (name) => judged.get(name), findings };
+}
+
+const HEIGHTS = Array.from({ length: 101 }, (_, i) => (i >= 49 && i <= 51 ? 215 : 200));
+
+/** A sound hop over the preamble, its caret or mark put in by the case. */
+export const HOP = `hop KELD-TARN "Keld to Tarn" {
+  objective trunk
+  channel F.595 / 55 MHz / 4
+  polarization vertical
+  radio R18
+  mode 55 MHz 128QAM
+  KELD {
+    antenna A18-06 at 40 m
+    transmits high
+  }
+  TARN {
+    antenna A18-06 at 40 m
+    transmits low
+  }
+}
+`;

@@ -1,0 +1,203 @@
+import { describe, expect, test } from "vitest";
+import { PROPOSALS } from "../../../language/editor/fixes/index.js";
+import { findingFixes, type QuickFix, textFixes } from "../../../language/editor/quick-fixes.js";
+import { applyEdits } from "../../../language/editor/text-range.js";
+import { DesignModel } from "../../../language/model/design-model.js";
+import { readSource } from "../../../language/model/source-file.js";
+import { RULES } from "../../../shared/rules/index.js";
+import { fixture } from "../../support/fixture.js";
+import { HOP, judge, PREAMBLE } from "./judged.js";
+
+const FILE = "/design/main.hop";
+
+function modelOf(text: string): DesignModel {
+  const model = new DesignModel("/design");
+  model.setFile(readSource(FILE, text));
+  return model;
+}
+
+/** Fixes of the first open finding of a rule; each attempt is made on a fresh copy. */
+async function fixesOf(
+  text: string,
+  rule: string,
+): Promise<{ fixes: readonly QuickFix[]; applied: (fix: QuickFix) => string; attempts: number }> {
+  const model = modelOf(text);
+  const { results, findings } = judge(model);
+  const finding = findings.find((one) => one.rule === rule && !one.accepted);
+  if (!finding) throw new Error(`no ${rule} among ${findings.map((one) => one.rule).join(", ")}`);
+  const hop = /^hop (.*?)( \/ |$)/.exec(finding.at)?.[1];
+  let attempts = 0;
+  const applied = ({ edits }: Pick<QuickFix, "edits">) => applyEdits(text, edits);
+  const fixes = await findingFixes(
+    { model, finding, judged: hop === undefined ? undefined : results(hop), before: findings },
+    (edits) => {
+      attempts++;
+      return judge(modelOf(applied({ edits }))).findings;
+    },
+  );
+  return { fixes, applied, attempts };
+}
+
+const withHop = (change: (hop: string) => string) => `${PREAMBLE}\n${change(HOP)}`;
+const titles = (fixes: readonly QuickFix[]) => fixes.map(({ title }) => title);
+
+describe("fixes of the text", () => {
+  test("come from the problem, where it stands", () => {
+    const { model, file } = fixture("site A { gruond 4 m }\nsite B { ground 4 }");
+    const text = model.file(file)!.text;
+    const at = (word: string) => ({ start: text.indexOf(word), end: text.indexOf(word) + word.length });
+    const [fix] = textFixes(model, file, at("gruond"));
+    expect(fix?.title).toBe("Write ground");
+    expect(fix?.changesDecision).toBe(false);
+    expect(applyEdits(text, fix!.edits)).toContain("site A { ground 4 m }");
+    expect(titles(textFixes(model, file, at("site B")))).toEqual([]);
+  });
+});
+
+describe("clearance", () => {
+  const low = withHop((hop) => hop.replaceAll("at 40 m", "at 12 m"));
+
+  test("raises either antenna to the height needed, the smaller raise first, and accepting comes last", async () => {
+    const { fixes, applied } = await fixesOf(low, "clearance");
+    expect(titles(fixes)).toEqual([
+      expect.stringMatching(/^Raise the antenna at (KELD|TARN) to [\d.]+ m \(changes its height\)$/),
+      expect.stringMatching(/^Raise the antenna at (KELD|TARN) to [\d.]+ m \(changes its height\)$/),
+      expect.stringMatching(/^Accept clearance on KELD-TARN/),
+    ]);
+    for (const fix of fixes) expect(fix.changesDecision).toBe(true);
+    expect(applied(fixes[0]!).match(/at 12 m/g)).toHaveLength(1);
+  });
+
+  test("the height that is written is the least: a tenth less does not do", async () => {
+    const { fixes, applied } = await fixesOf(low, "clearance");
+    const text = applied(fixes[0]!);
+    const written = /antenna A18-06 at ([\d.]+) m/.exec(text.replace("at 12 m", ""))![1]!;
+    const less = (Number(written) - 0.1).toFixed(1);
+    const open = (one: string) => judge(modelOf(one)).findings.some(({ rule }) => rule === "clearance");
+    expect(open(text)).toBe(false);
+    expect(open(text.replace(`at ${written} m`, `at ${less} m`))).toBe(true);
+  });
+
+  test("keeps the unit that is written", async () => {
+    const feet = withHop((hop) => hop.replaceAll("at 40 m", "at 39 ft"));
+    expect(titles((await fixesOf(feet, "clearance")).fixes)[0]).toMatch(/ to [\d.]+ ft /);
+  });
+
+  test("states a height of its own where it came from the defaults", async () => {
+    const text = `${PREAMBLE}\ndefaults end { antenna A18-06 at 12 m }\n${HOP.replaceAll("    antenna A18-06 at 40 m\n", "")}`;
+    const { fixes, applied } = await fixesOf(text, "clearance");
+    expect(applied(fixes[0]!)).toMatch(/ {2}(KELD|TARN) \{\n {4}height [\d.]+ m\n {4}transmits/);
+  });
+
+  test("is not offered above the structure: the new error would take its place", async () => {
+    const text = low.replaceAll("structure mast 60 m", "structure mast 13 m");
+    expect(titles((await fixesOf(text, "clearance")).fixes)).toEqual([expect.stringMatching(/^Accept/)]);
+  });
+});
+
+test("both ends in one half: turns one", async () => {
+  const { fixes, applied } = await fixesOf(
+    withHop((hop) => hop.replace("transmits low", "transmits high")),
+    "both-ends-same-half",
+  );
+  expect(titles(fixes).slice(0, 2)).toEqual([
+    "Let TARN transmit low (changes the half of this end)",
+    "Let KELD transmit low (changes the half of this end)",
+  ]);
+  expect(applied(fixes[0]!)).toContain("TARN {\n    antenna A18-06 at 40 m\n    transmits low\n  }");
+});
+
+test("a coupler that is missing is added where the canonical order has it", async () => {
+  const text = withHop((hop) =>
+    hop
+      .replace("radio R18", "radio R18\n  arrangement 1+1 hot-standby")
+      .replace("    transmits high", "    coupler H18-U direct\n    transmits high"),
+  );
+  const { fixes, applied } = await fixesOf(text, "coupler-missing");
+  expect(titles(fixes)).toContain("Add coupler H18-U at TARN (changes the equipment)");
+  expect(titles(fixes).join()).not.toContain("H7-E");
+  const added = fixes.find(({ title }) => title.includes("H18-U"))!;
+  expect(applied(added)).toContain("    antenna A18-06 at 40 m\n    coupler H18-U\n    transmits low");
+});
+
+test("too little margin: a larger antenna of the catalogue, the smallest that does", async () => {
+  const larger =
+    "antenna A18-12 { band 17.7 GHz to 19.7 GHz; diameter 1.2 m; gain 44.5 dBi }\nantenna A18-09 { band 17.7 GHz to 19.7 GHz; diameter 0.9 m; gain 42 dBi }\n";
+  const text = (
+    larger + withHop((hop) => hop.replace("    transmits high", "    transmits high\n    extra-loss 18 dB"))
+  ).replace("    availability 99.99 %\n", "");
+  const { fixes } = await fixesOf(text, "fade-margin");
+  expect(titles(fixes).filter((title) => title.startsWith("Take"))).toEqual([]);
+  const lighter = text.replace("extra-loss 18 dB", "extra-loss 13 dB");
+  const helping = titles((await fixesOf(lighter, "fade-margin")).fixes).filter((title) =>
+    title.startsWith("Take"),
+  );
+  expect(helping.length).toBeGreaterThan(0);
+  expect(helping[0]).toMatch(/^Take antenna A18-(09|12) at (KELD|TARN) \(changes the equipment, [\d.]+ m\)$/);
+});
+
+test("an acceptance of nothing is removed with its line", async () => {
+  const line = '  accept overload because "x" // why\n';
+  const { fixes, applied } = await fixesOf(
+    withHop((hop) => hop.replace("  KELD {", `${line}  KELD {`)),
+    "acceptance-unused",
+  );
+  expect(fixes).toHaveLength(1);
+  expect(applied(fixes[0]!)).toBe(withHop((hop) => hop));
+});
+
+test("a block on one line stays on one line", async () => {
+  const text = withHop((hop) =>
+    hop.replace(
+      /KELD \{\n {4}antenna A18-06 at 40 m\n {4}transmits high\n {2}\}/,
+      "KELD { antenna A18-06 at 40 m; transmits high; power 24 dBm }",
+    ),
+  );
+  const { fixes, applied } = await fixesOf(text, "power-above-mode");
+  expect(applied(fixes[0]!)).toMatch(/KELD \{ antenna A18-06 at 40 m; transmits high \}/);
+});
+
+describe("every rule with a proposal", () => {
+  /** Their examples hold no catalogue entry, or no line in the text, that could mend them. */
+  const NOT_BY_EXAMPLE = new Set([
+    "availability",
+    "fade-margin",
+    "level-below-threshold",
+    "antenna-single-polarized",
+  ]);
+
+  test.each(Object.keys(PROPOSALS).filter((rule) => !NOT_BY_EXAMPLE.has(rule)))(
+    "%s: its bad example can be mended",
+    async (rule) => {
+      const { fixes, applied } = await fixesOf(`${PREAMBLE}\n${RULES.get(rule)!.bad}`, rule);
+      const mending = fixes.filter(({ title }) => !title.startsWith("Accept "));
+      expect(mending.length).toBeGreaterThan(0);
+      for (const fix of mending) {
+        const text = applied(fix);
+        expect(readSource(FILE, text).problems, text).toEqual([]);
+      }
+    },
+  );
+});
+
+test("a finding that is accepted already needs nothing", async () => {
+  const text = withHop((hop) =>
+    hop.replaceAll("at 40 m", "at 12 m").replace("  KELD {", '  accept clearance because "x"\n  KELD {'),
+  );
+  const model = modelOf(text);
+  const { results, findings } = judge(model);
+  const finding = findings.find(({ rule }) => rule === "clearance")!;
+  expect(finding.accepted).toBeDefined();
+  expect(
+    await findingFixes({ model, finding, judged: results("KELD-TARN"), before: findings }, () => []),
+  ).toEqual([]);
+});
+
+test("nothing is offered that does not help, however much is tried", async () => {
+  const model = modelOf(withHop((hop) => hop.replaceAll("at 40 m", "at 12 m")));
+  const { results, findings } = judge(model);
+  const finding = findings.find(({ rule }) => rule === "clearance")!;
+  expect(
+    await findingFixes({ model, finding, judged: results("KELD-TARN"), before: findings }, () => findings),
+  ).toEqual([]);
+});
