@@ -169,6 +169,16 @@ test("with equal powers both directions differ by free space and gases of their 
   expect(there.receivedLevelDbm - back.receivedLevelDbm).toBeCloseTo(path(there) - path(back), 9);
 });
 
+test("overload is held against the strongest mode, margins against each mode's own power", () => {
+  const one = direction(evaluateHop(makeHop({ modes: [QPSK, QAM128] }), GROUND), "KELD");
+  const lossDb = 20 - one.receivedLevelDbm; // the reference mode is the last one, 20 dBm
+  expect(one.overload!.receivedLevelDbm).toBeCloseTo(24 - lossDb, 9);
+  expect(one.modes.map(({ fadeMarginDb }) => fadeMarginDb)).toEqual([
+    expect.closeTo(24 - lossDb + 86, 9),
+    expect.closeTo(20 - lossDb + 69, 9),
+  ]);
+});
+
 test("what is not known is told, and the rest is computed", () => {
   const noAntenna = makeHop({ ends: [end(KELD, "high", { antenna: undefined }), end(TARN, "low")] });
   const result = evaluateHop(noAntenna, GROUND);

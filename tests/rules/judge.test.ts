@@ -137,6 +137,24 @@ test("a fade margin that the availability already asks for is not asked for twic
   ]);
 });
 
+test("a fade margin is enough when it is as large as asked, to the hundredth", () => {
+  const hop = makeHop({ objective: { ...TRUNK, availabilityPercent: undefined } });
+  const margins = evaluateHop(hop, levelGround(LENGTH_M)).directions.map(
+    ({ modes }) => modes[0]!.fadeMarginDb,
+  );
+  const asking = (fadeMarginDb: number) => judge({ ...hop, objective: { ...hop.objective!, fadeMarginDb } });
+  expect(asking(Math.min(...margins) - 0.01)).toEqual([]);
+  expect(ids(asking(Math.min(...margins) + 0.01))).toEqual(["fade-margin"]);
+});
+
+test("ground may differ from the terrain by 15 m", () => {
+  const at = (groundM: number) =>
+    ids(network(makeHop({ ends: [end({ ...KELD, groundM }, "high"), end(TARN, "low")] })));
+  expect(at(214)).toEqual([]);
+  expect(at(186)).toEqual([]);
+  expect(at(216)).toEqual(["ground-differs-from-terrain"]);
+});
+
 test("an unfinished hop is told once and quietly", () => {
   const hop = makeHop({
     ends: [end(KELD, "high", { antennaHeightM: undefined }), end(TARN, "low", { antenna: undefined })],
