@@ -2,19 +2,58 @@
 /** @type {import('dependency-cruiser').IConfiguration} */
 module.exports = {
   forbidden: [
-    { name: "shared-imports-nothing-of-ours", severity: "error", from: { path: "^shared" }, to: { path: "^(language|server|extension|tests)" } },
-    { name: "language-below-server", severity: "error", from: { path: "^language" }, to: { path: "^(server|extension|tests)" } },
-    { name: "server-below-extension", severity: "error", from: { path: "^server" }, to: { path: "^(extension|tests)" } },
-    { name: "extension-knows-only-the-protocol", severity: "error", from: { path: "^extension" }, to: { path: "^(shared|language|server/(?!lsp/protocol))" } },
-    { name: "core-and-language-run-in-a-browser", severity: "error", from: { path: "^(shared|language)" }, to: { dependencyTypes: ["core"] } },
-    { name: "core-has-no-parser-and-no-editor", severity: "error", from: { path: "^shared" }, to: { path: "node_modules/(langium|chevrotain|vscode)" } },
-    { name: "no-circles", severity: "error", from: {}, to: { circular: true, viaOnly: { dependencyTypesNot: ["type-only"] } } },
+    {
+      name: "shared-imports-nothing-of-ours",
+      severity: "error",
+      from: { path: "^shared" },
+      to: { path: "^(language|server|extension|tests)" },
+    },
+    {
+      name: "language-below-server",
+      severity: "error",
+      from: { path: "^language" },
+      to: { path: "^(server|extension|tests)" },
+    },
+    {
+      name: "server-below-extension",
+      severity: "error",
+      from: { path: "^server" },
+      to: { path: "^(extension|tests)" },
+    },
+    {
+      name: "extension-knows-only-the-protocol",
+      severity: "error",
+      from: { path: "^extension" },
+      to: { path: "^(shared|language|server/(?!lsp/protocol))" },
+    },
+    {
+      name: "core-and-language-run-in-a-browser",
+      severity: "error",
+      from: { path: "^(shared|language)" },
+      to: { dependencyTypes: ["core"] },
+    },
+    {
+      name: "core-has-no-parser-and-no-editor",
+      severity: "error",
+      from: { path: "^shared" },
+      to: { path: "node_modules/(langium|chevrotain|vscode)" },
+    },
+    {
+      name: "no-circles",
+      severity: "error",
+      from: {},
+      to: { circular: true, viaOnly: { dependencyTypesNot: ["type-only"] } },
+    },
   ],
   options: {
     doNotFollow: { path: "node_modules" },
     exclude: { path: "language/generated" },
     tsConfig: { fileName: "tsconfig.json" },
     tsPreCompilationDeps: true,
-    enhancedResolveOptions: { exportsFields: ["exports"], conditionNames: ["import", "require", "node", "types"], extensions: [".ts", ".js", ".json"] },
+    enhancedResolveOptions: {
+      exportsFields: ["exports"],
+      conditionNames: ["import", "require", "node", "types"],
+      extensions: [".ts", ".js", ".json"],
+    },
   },
 };

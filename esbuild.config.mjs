@@ -17,7 +17,17 @@ const common = {
 };
 
 await Promise.all([
-  build({ ...common, entryPoints: ["server/cli/main.ts"], outfile: "dist/hopwright.cjs", banner: { js: `#!/usr/bin/env node\n${common.banner.js}` } }),
+  build({
+    ...common,
+    entryPoints: ["server/cli/main.ts"],
+    outfile: "dist/hopwright.cjs",
+    banner: { js: `#!/usr/bin/env node\n${common.banner.js}` },
+  }),
   build({ ...common, entryPoints: ["server/lsp/main.ts"], outfile: "dist/server.cjs" }),
-  build({ ...common, entryPoints: ["extension/extension.ts"], outfile: "dist/extension.cjs", external: ["vscode"] }),
+  build({
+    ...common,
+    entryPoints: ["extension/extension.ts"],
+    outfile: "dist/extension.cjs",
+    external: ["vscode"],
+  }),
 ]);

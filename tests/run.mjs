@@ -22,10 +22,14 @@ function runVitest() {
   const report = join(out, "vitest.json");
   rmSync(report, { force: true });
   const vitest = join(root, "node_modules/vitest/vitest.mjs");
-  const { status } = spawnSync(process.execPath, [vitest, "run", "--reporter=dot", "--reporter=json", `--outputFile.json=${report}`], {
-    cwd: root,
-    stdio: "inherit",
-  });
+  const { status } = spawnSync(
+    process.execPath,
+    [vitest, "run", "--reporter=dot", "--reporter=json", `--outputFile.json=${report}`],
+    {
+      cwd: root,
+      stdio: "inherit",
+    },
+  );
   if (!existsSync(report)) {
     total.failed++;
     console.log("the unit suites did not report");
@@ -36,7 +40,9 @@ function runVitest() {
   total.failed += result.numFailedTests;
   total.skipped += result.numPendingTests + result.numTodoTests;
   // A file that fails to load fails no test of its own.
-  const broken = result.testResults.filter((file) => file.status === "failed" && file.assertionResults.length === 0).length;
+  const broken = result.testResults.filter(
+    (file) => file.status === "failed" && file.assertionResults.length === 0,
+  ).length;
   total.failed += broken;
   if (status !== 0 && total.failed === 0) total.failed++;
   const skipped = new Map();

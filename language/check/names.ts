@@ -54,12 +54,24 @@ function checkReference(reference: Reference, index: NameIndex): TextProblem | u
   }
   const others = NAMED_KINDS.filter((other) => index.declarations(`${other} ${name}`).length > 0);
   if (others.length > 0) {
-    return { rule: "wrong-kind", severity: "error", start, end, message: `${name} is ${article(others[0]!)}, but ${article(kind)} is wanted here` };
+    return {
+      rule: "wrong-kind",
+      severity: "error",
+      start,
+      end,
+      message: `${name} is ${article(others[0]!)}, but ${article(kind)} is wanted here`,
+    };
   }
   return unknownName(kind, name, start, end, index);
 }
 
-function unknownName(kind: NamedKind, name: string, start: number, end: number, index: NameIndex): TextProblem {
+function unknownName(
+  kind: NamedKind,
+  name: string,
+  start: number,
+  end: number,
+  index: NameIndex,
+): TextProblem {
   const names = index.names(kind);
   const meant = nearest(name, names);
   const few = names.length > 0 && names.length <= 12;
@@ -69,7 +81,11 @@ function unknownName(kind: NamedKind, name: string, start: number, end: number, 
     start,
     end,
     message: `there is no ${kind} ${name}${meant ? `; did you mean ${meant}?` : ""}`,
-    help: meant ? undefined : few ? `${kind}s are: ${[...names].sort().join(", ")}` : `declare it: ${kind} ${name} { ... }`,
+    help: meant
+      ? undefined
+      : few
+        ? `${kind}s are: ${[...names].sort().join(", ")}`
+        : `declare it: ${kind} ${name} { ... }`,
     fixes: meant ? [{ title: `Write ${meant}`, start, end, newText: meant }] : [],
   };
 }

@@ -5,10 +5,18 @@ import type { ArgSpec } from "../schema/types.js";
 
 export function textMateGrammar(): string {
   const words = [...new Set(PROPERTIES.map(({ name }) => name))].sort((a, b) => b.length - a.length);
-  const labels = [...new Set(PROPERTIES.flatMap(({ args }) => args.flatMap(({ label }) => label?.split(" ") ?? [])))];
-  const choices = [...new Set(PROPERTIES.flatMap(({ args }) => args.flatMap(choicesOf)))].sort((a, b) => b.length - a.length);
-  const units = Object.values(UNITS).flatMap((list) => list.flatMap((unit) => [unit.symbol, ...(unit.aliases ?? [])]));
-  const declared = propertiesOf("file").map(({ name }) => name).filter((name) => name !== "network" && name !== "defaults");
+  const labels = [
+    ...new Set(PROPERTIES.flatMap(({ args }) => args.flatMap(({ label }) => label?.split(" ") ?? []))),
+  ];
+  const choices = [...new Set(PROPERTIES.flatMap(({ args }) => args.flatMap(choicesOf)))].sort(
+    (a, b) => b.length - a.length,
+  );
+  const units = Object.values(UNITS).flatMap((list) =>
+    list.flatMap((unit) => [unit.symbol, ...(unit.aliases ?? [])]),
+  );
+  const declared = propertiesOf("file")
+    .map(({ name }) => name)
+    .filter((name) => name !== "network" && name !== "defaults");
   const end = "(?=[\\s;{}]|$)";
   const grammar = {
     $comment: "Made from the property table; do not edit by hand.",
@@ -20,10 +28,17 @@ export function textMateGrammar(): string {
       { name: "string.quoted.double.hop", match: '"(\\\\.|[^"\\\\])*"?' },
       {
         match: `^\\s*(template\\s+)?(${alternation(declared)})\\s+([^\\s;{}"]+)(?=.*\\{)`,
-        captures: { 1: { name: "storage.modifier.hop" }, 2: { name: "keyword.declaration.hop" }, 3: { name: "entity.name.type.hop" } },
+        captures: {
+          1: { name: "storage.modifier.hop" },
+          2: { name: "keyword.declaration.hop" },
+          3: { name: "entity.name.type.hop" },
+        },
       },
-      { match: `(?:^|(?<=[{;]))\\s*(${alternation(words)})${end}`, captures: { 1: { name: "keyword.other.hop" } } },
-      { match: "^\\s*([^\\s;{}\"]+)\\s*(?=\\{)", captures: { 1: { name: "entity.name.section.hop" } } },
+      {
+        match: `(?:^|(?<=[{;]))\\s*(${alternation(words)})${end}`,
+        captures: { 1: { name: "keyword.other.hop" } },
+      },
+      { match: '^\\s*([^\\s;{}"]+)\\s*(?=\\{)', captures: { 1: { name: "entity.name.section.hop" } } },
       { name: "constant.numeric.date.hop", match: `\\b\\d{4}-\\d{2}-\\d{2}${end}` },
       { name: "constant.numeric.angle.hop", match: "\\b\\d+(\\.\\d+)?°[0-9 .'′\"″]*[NSEW]?" },
       {
@@ -67,7 +82,12 @@ export function snippets(): string {
     site: {
       prefix: "site",
       description: "A site with its structure",
-      body: ['site ${1:NAME} "${2:Title}" {', "  at ${3:54.4534} ${4:-3.0808}", "  structure ${5|mast,tower,roof,pole,chimney|} ${6:30} m", "}"],
+      body: [
+        'site ${1:NAME} "${2:Title}" {',
+        "  at ${3:54.4534} ${4:-3.0808}",
+        "  structure ${5|mast,tower,roof,pole,chimney|} ${6:30} m",
+        "}",
+      ],
     },
     hop: {
       prefix: "hop",

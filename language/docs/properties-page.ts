@@ -4,12 +4,21 @@ import { alternatives, END, propertiesOf } from "../schema/index.js";
 import type { ArgSpec, Context, Property, ValueSpec } from "../schema/types.js";
 
 const CHAPTERS: readonly { readonly context: Context; readonly title: string; readonly intro: string }[] = [
-  { context: "file", title: "At the left margin", intro: "What a file declares. Order does not matter, and a design may be parted into files as you like." },
+  {
+    context: "file",
+    title: "At the left margin",
+    intro: "What a file declares. Order does not matter, and a design may be parted into files as you like.",
+  },
   { context: "network", title: "In a network", intro: "What holds for the whole design." },
   { context: "climate", title: "In a climate", intro: "In the network, and in a hop where it differs." },
   { context: "objective", title: "In an objective", intro: "What a hop is judged against." },
   { context: "site", title: "In a site", intro: "" },
-  { context: "hop", title: "In a hop", intro: "Facts of the hop as a whole, then its two ends. `defaults hop` takes the same facts, except what belongs to one hop alone." },
+  {
+    context: "hop",
+    title: "In a hop",
+    intro:
+      "Facts of the hop as a whole, then its two ends. `defaults hop` takes the same facts, except what belongs to one hop alone.",
+  },
   { context: "end", title: "At an end of a hop", intro: "`defaults end` takes the same facts." },
   { context: "radio", title: "In a radio", intro: "" },
   { context: "antenna", title: "In an antenna", intro: "" },
@@ -39,7 +48,8 @@ left out.`;
 
 function section(property: Property): string {
   const lines = [`### ${property.name}`, property.meaning, `\`\`\`hop\n${property.example}\n\`\`\``];
-  if (property.args.length > 0) lines.push(`| value | what | may be |\n| --- | --- | --- |\n${property.args.map(argRow).join("\n")}`);
+  if (property.args.length > 0)
+    lines.push(`| value | what | may be |\n| --- | --- | --- |\n${property.args.map(argRow).join("\n")}`);
   const remarks = [
     property.repeatable ? "May be repeated." : "",
     property.fallback ? `Left out: ${property.fallback}.` : "",
@@ -68,7 +78,10 @@ export function domainOf(spec: ValueSpec): string {
       return `${spec.dimension} (${unitSymbols(spec.dimension).join(", ")})${limits.length > 0 ? `, ${limits.join(" ")}` : ""}`;
     }
     case "number": {
-      const limits = [spec.min === undefined ? "" : `from ${spec.min}`, spec.max === undefined ? "" : `to ${spec.max}`].filter(Boolean);
+      const limits = [
+        spec.min === undefined ? "" : `from ${spec.min}`,
+        spec.max === undefined ? "" : `to ${spec.max}`,
+      ].filter(Boolean);
       return `${spec.integer ? "whole number" : "number"}${limits.length > 0 ? `, ${limits.join(" ")}` : ""}`;
     }
     case "word":

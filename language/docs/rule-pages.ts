@@ -19,7 +19,9 @@ export function rulePage(id: string): string | undefined {
 }
 
 export function rulesIndexPage(): string {
-  const engine = [...RULES.values()].map((rule) => `| [${rule.id}](rules/${rule.id}.md) | ${rule.severity} | ${rule.title} |`);
+  const engine = [...RULES.values()].map(
+    (rule) => `| [${rule.id}](rules/${rule.id}.md) | ${rule.severity} | ${rule.title} |`,
+  );
   const text = Object.entries(TEXT_RULES).map(([id, rule]) => `| [${id}](rules/${id}.md) | ${rule.title} |`);
   return `# Rules
 

@@ -93,7 +93,7 @@ function shortName(id: string, own: readonly ChannelPlan[]): string {
   return start !== id && plansNamed(start, own).length === 1 ? start : id;
 }
 
-export function planText(plan: ChannelPlan): string {
+function planText(plan: ChannelPlan): string {
   const rows = plan.rows.map(
     (row) => `- ${row.widthMHz} MHz: channels ${row.first} to ${row.last}, ${row.status}`,
   );

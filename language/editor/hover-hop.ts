@@ -19,7 +19,7 @@ export function hopReport({ hop, result, findings }: JudgedHop): string {
       : undefined,
     geometryTable(result),
     ...levelTables(result).map(tableText),
-    ...modeTables(result).map(tableText),
+    ...modeTables(result).map((one) => tableText({ ...one, title: `Modes, ${one.title}` })),
     clearanceTable(result),
     availabilityText(result),
     list("Worked from", inputLines(result)),

@@ -22,7 +22,7 @@ import type { JudgedHop, Results } from "./results.js";
 import { overlap, type TextRange } from "./text-range.js";
 import { wordAtom } from "./walk.js";
 
-export type HintKind = "distance" | "margin" | "availability" | "azimuth" | "level" | "frequency" | "ground";
+type HintKind = "distance" | "margin" | "availability" | "azimuth" | "level" | "frequency" | "ground";
 
 export interface InlayHint {
   /** The hint stands behind this offset, a space before it. */

@@ -59,7 +59,7 @@ function hasLimits(arg: ArgSpec): boolean {
   return alternatives(arg).some((spec) => kindText(spec) !== "");
 }
 
-export function code(text: string): string {
+function code(text: string): string {
   return `\`\`\`hopwright\n${text}\n\`\`\``;
 }
 

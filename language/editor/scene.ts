@@ -28,7 +28,7 @@ export function siteNamesOfEnds(facts: readonly Fact[]): readonly string[] {
 }
 
 /** Name of the hop around the caret. */
-export function hopName({ caret }: Scene): string | undefined {
+function hopName({ caret }: Scene): string | undefined {
   const hop = caret.enclosing.find((fact) => fact.context === "hop");
   return hop && declaredName(hop);
 }

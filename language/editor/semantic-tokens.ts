@@ -26,10 +26,10 @@ export const TOKEN_TYPES = [
   /** The identifier of a rule. */
   "event",
 ] as const;
-export type TokenType = (typeof TOKEN_TYPES)[number];
+type TokenType = (typeof TOKEN_TYPES)[number];
 
 export const TOKEN_MODIFIERS = ["declaration"] as const;
-export type TokenModifier = (typeof TOKEN_MODIFIERS)[number];
+type TokenModifier = (typeof TOKEN_MODIFIERS)[number];
 
 export interface SemanticToken {
   readonly start: number;

@@ -25,7 +25,7 @@ export function lineSnippet(property: Property, context: Context): string {
   return opens ? `${snippet} {\n  $0\n}` : snippet;
 }
 
-export function escapeSnippet(text: string): string {
+function escapeSnippet(text: string): string {
   return text.replace(/[\\$}]/g, "\\$&");
 }
 

@@ -120,7 +120,7 @@ function band(found: FrequencyRange | undefined): string | undefined {
   return found && `band ${range(found)}`;
 }
 
-export function range({ fromHz, toHz }: FrequencyRange): string {
+function range({ fromHz, toHz }: FrequencyRange): string {
   return `${write.frequency(fromHz)} to ${write.frequency(toHz)}`;
 }
 

@@ -74,31 +74,36 @@ export interface TextProblem {
   readonly help?: string;
   readonly fixes?: readonly TextFix[];
   /** Another place that explains it, for example the first of two equal names. */
-  readonly related?: readonly { readonly file: string; readonly start: number; readonly end: number; readonly message: string }[];
+  readonly related?: readonly {
+    readonly file: string;
+    readonly start: number;
+    readonly end: number;
+    readonly message: string;
+  }[];
 }
 
 export function argument(fact: Fact | undefined, name: string): Argument | undefined {
   return fact?.args.find((arg) => arg.spec.name === name);
 }
 
-function valueOf(fact: Fact | undefined, name: string): Value | undefined {
+function argumentValue(fact: Fact | undefined, name: string): Value | undefined {
   return argument(fact, name)?.value;
 }
 
 /** Value of a quantity in its dimension's base unit. */
 export function quantityOf(fact: Fact | undefined, name: string): number | undefined {
-  const value = valueOf(fact, name);
+  const value = argumentValue(fact, name);
   return value?.type === "quantity" ? value.base : undefined;
 }
 
 export function numberOf(fact: Fact | undefined, name: string): number | undefined {
-  const value = valueOf(fact, name);
+  const value = argumentValue(fact, name);
   return value?.type === "number" ? value.number : undefined;
 }
 
 /** Word, name, reference, text, path or date, as plain text. */
 export function wordOf(fact: Fact | undefined, name: string): string | undefined {
-  const value = valueOf(fact, name);
+  const value = argumentValue(fact, name);
   switch (value?.type) {
     case "word":
     case "free":
@@ -118,7 +123,7 @@ export function wordOf(fact: Fact | undefined, name: string): string | undefined
 }
 
 export function positionOf(fact: Fact | undefined, name: string): Position | undefined {
-  const value = valueOf(fact, name);
+  const value = argumentValue(fact, name);
   return value?.type === "position" ? value.position : undefined;
 }
 

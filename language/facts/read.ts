@@ -56,26 +56,45 @@ function readStatement(statement: Statement, context: Context, problems: TextPro
   const template = context === "file" && head(statement).text === "template" && statement.atoms.length > 1;
   const atoms = template ? statement.atoms.slice(1) : statement.atoms;
   const word = atoms[0]!;
-  const property = findProperty(context, word.text) ?? (context === "hop" && statement.block ? END : undefined);
+  const property =
+    findProperty(context, word.text) ?? (context === "hop" && statement.block ? END : undefined);
   if (!property) {
     problems.push(unknownWord(word, context));
     return undefined;
   }
   if (template && !INHERITING_KINDS.has(property.name)) {
-    problems.push(problem("misplaced", word, `there are no templates of ${article(property.name)}; only of ${[...INHERITING_KINDS].join(", ")}`));
+    problems.push(
+      problem(
+        "misplaced",
+        word,
+        `there are no templates of ${article(property.name)}; only of ${[...INHERITING_KINDS].join(", ")}`,
+      ),
+    );
   }
   const args = readArguments(property, atoms, property === END ? 0 : 1, problems);
   const first = args[0]?.value;
   const inner = blockContext(property, first?.type === "word" ? first.word : undefined);
   if (statement.block && !inner) {
     const at = statement.block.start;
-    problems.push({ rule: "misplaced", severity: "error", start: at, end: at + 1, message: `${property.name} has no block`, help: `write it on one line, for example: ${property.example}` });
+    problems.push({
+      rule: "misplaced",
+      severity: "error",
+      start: at,
+      end: at + 1,
+      message: `${property.name} has no block`,
+      help: `write it on one line, for example: ${property.example}`,
+    });
   }
   const facts = statement.block && inner ? readBlock(statement.block.statements, inner, problems) : [];
   return { property, statement, args, facts, context: inner, template: template || undefined };
 }
 
-function readArguments(property: Property, atoms: readonly Atom[], from: number, problems: TextProblem[]): Argument[] {
+function readArguments(
+  property: Property,
+  atoms: readonly Atom[],
+  from: number,
+  problems: TextProblem[],
+): Argument[] {
   const args: Argument[] = [];
   const taken = new Set<ArgSpec>();
   const labels = new Set(property.args.flatMap(({ label }) => label?.split(" ")[0] ?? []));
@@ -95,12 +114,24 @@ function readArguments(property: Property, atoms: readonly Atom[], from: number,
     taken.add(spec);
     at = labelled?.next ?? at;
     if (at >= atoms.length || atoms[at]!.kind === "slash") {
-      problems.push(problem("missing-value", atoms[at - 1]!, `${spec.label} needs ${describe(alternatives(spec)[0]!)} behind it`));
+      problems.push(
+        problem(
+          "missing-value",
+          atoms[at - 1]!,
+          `${spec.label} needs ${describe(alternatives(spec)[0]!)} behind it`,
+        ),
+      );
       continue;
     }
     const choice = alternatives(spec).find((value) => fits(value, atoms[at]!)) ?? alternatives(spec)[0]!;
     if (!fits(choice, atoms[at]!)) {
-      problems.push(problem("unexpected-value", atoms[at]!, `${spec.name} is ${alternatives(spec).map(describe).join(", or ")}, not ${atoms[at]!.text}`));
+      problems.push(
+        problem(
+          "unexpected-value",
+          atoms[at]!,
+          `${spec.name} is ${alternatives(spec).map(describe).join(", or ")}, not ${atoms[at]!.text}`,
+        ),
+      );
       args.push({ spec, start: atoms[at]!.start, end: atoms[at]!.end });
       at++;
       continue;
@@ -114,7 +145,12 @@ function readArguments(property: Property, atoms: readonly Atom[], from: number,
   return withMissing(property, args, taken, atoms, problems, false);
 }
 
-function findLabelled(property: Property, atoms: readonly Atom[], at: number, taken: ReadonlySet<ArgSpec>): { spec: ArgSpec; next: number } | undefined {
+function findLabelled(
+  property: Property,
+  atoms: readonly Atom[],
+  at: number,
+  taken: ReadonlySet<ArgSpec>,
+): { spec: ArgSpec; next: number } | undefined {
   for (const spec of property.args) {
     if (spec.label === undefined || taken.has(spec)) continue;
     const words = spec.label.split(" ");
@@ -134,7 +170,14 @@ function nextPositional(property: Property, atom: Atom, taken: ReadonlySet<ArgSp
   return undefined;
 }
 
-function withMissing(property: Property, args: Argument[], taken: ReadonlySet<ArgSpec>, atoms: readonly Atom[], problems: TextProblem[], quiet: boolean): Argument[] {
+function withMissing(
+  property: Property,
+  args: Argument[],
+  taken: ReadonlySet<ArgSpec>,
+  atoms: readonly Atom[],
+  problems: TextProblem[],
+  quiet: boolean,
+): Argument[] {
   if (quiet) return args;
   for (const spec of property.args) {
     if (spec.optional || taken.has(spec)) continue;
@@ -152,16 +195,26 @@ function withMissing(property: Property, args: Argument[], taken: ReadonlySet<Ar
   return args;
 }
 
-function unexpected(property: Property, atoms: readonly Atom[], at: number, taken: ReadonlySet<ArgSpec>): TextProblem {
+function unexpected(
+  property: Property,
+  atoms: readonly Atom[],
+  at: number,
+  taken: ReadonlySet<ArgSpec>,
+): TextProblem {
   const atom = atoms[at]!;
-  const labels = property.args.filter((spec) => spec.label !== undefined && !taken.has(spec)).map((spec) => spec.label!);
+  const labels = property.args
+    .filter((spec) => spec.label !== undefined && !taken.has(spec))
+    .map((spec) => spec.label!);
   const meant = atom.kind === "word" ? nearest(atom.text, labels) : undefined;
   return {
     rule: "unexpected-value",
     severity: "error",
     start: atom.start,
     end: atoms.at(-1)!.end,
-    message: labels.length > 0 ? `${atom.text} is not expected here; ${property.name} may go on with ${labels.join(", ")}` : `${atom.text} is not expected here; ${property.name} ends before it`,
+    message:
+      labels.length > 0
+        ? `${atom.text} is not expected here; ${property.name} may go on with ${labels.join(", ")}`
+        : `${atom.text} is not expected here; ${property.name} ends before it`,
     help: `for example: ${property.example}`,
     fixes: meant ? [{ title: `Write ${meant}`, start: atom.start, end: atom.end, newText: meant }] : [],
   };
@@ -173,11 +226,21 @@ function unknownWord(word: Atom, context: Context): TextProblem {
   const elsewhere = contextsOf(word.text);
   const place = context === "file" ? "at the left margin" : `in ${article(context)}`;
   if (elsewhere.length > 0) {
-    const where = [...new Set(elsewhere)].map((other) => (other === "file" ? "at the left margin" : `in ${article(other)}`));
-    return problem("misplaced", word, `${word.text} does not stand ${place}; it belongs ${where.join(" or ")}`);
+    const where = [...new Set(elsewhere)].map((other) =>
+      other === "file" ? "at the left margin" : `in ${article(other)}`,
+    );
+    return problem(
+      "misplaced",
+      word,
+      `${word.text} does not stand ${place}; it belongs ${where.join(" or ")}`,
+    );
   }
   return {
-    ...problem("unknown-word", word, `${word.text} is not known ${place}${meant ? `; did you mean ${meant}?` : ""}`),
+    ...problem(
+      "unknown-word",
+      word,
+      `${word.text} is not known ${place}${meant ? `; did you mean ${meant}?` : ""}`,
+    ),
     help: meant ? undefined : `known here: ${known.join(", ")}`,
     fixes: meant ? [{ title: `Write ${meant}`, start: word.start, end: word.end, newText: meant }] : [],
   };

@@ -9,7 +9,10 @@ export function nearest(word: string, candidates: Iterable<string>): string | un
     if (Math.abs(candidate.length - word.length) > limit) continue;
     const distance = editDistance(word.toLowerCase(), candidate.toLowerCase(), bestDistance + 1);
     // Of two equally near ones the first in the alphabet, whatever order they were declared in.
-    if (distance < bestDistance || (distance === bestDistance && distance <= limit && best !== undefined && candidate < best)) {
+    if (
+      distance < bestDistance ||
+      (distance === bestDistance && distance <= limit && best !== undefined && candidate < best)
+    ) {
       best = candidate;
       bestDistance = distance;
     }
@@ -26,7 +29,8 @@ function editDistance(a: string, b: string, limit: number): number {
     for (let j = 1; j <= b.length; j++) {
       const same = a[i - 1] === b[j - 1] ? 0 : 1;
       let cost = Math.min(last[j]! + 1, row[j - 1]! + 1, last[j - 1]! + same);
-      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) cost = Math.min(cost, beforeLast[j - 2]! + 1);
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
+        cost = Math.min(cost, beforeLast[j - 2]! + 1);
       row.push(cost);
     }
     if (Math.min(...row) >= limit) return limit;

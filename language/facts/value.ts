@@ -37,7 +37,12 @@ export function fits(spec: ValueSpec, atom: Atom): boolean {
 }
 
 /** @param labels words that announce another argument, so no misspelt units */
-export function readValue(spec: ValueSpec, atoms: readonly Atom[], at: number, labels: ReadonlySet<string> = new Set()): Reading {
+export function readValue(
+  spec: ValueSpec,
+  atoms: readonly Atom[],
+  at: number,
+  labels: ReadonlySet<string> = new Set(),
+): Reading {
   const atom = atoms[at]!;
   const next = at + 1;
   switch (spec.type) {
@@ -97,7 +102,12 @@ export function article(noun: string): string {
 
 const GLUED = /^([+\-−]?(?:\d+(?:[.,]\d*)?|\.\d+)(?:[eE][+-]?\d+)?)(\D.*)?$/;
 
-function readQuantity(spec: QuantitySpec, atoms: readonly Atom[], at: number, labels: ReadonlySet<string>): Reading {
+function readQuantity(
+  spec: QuantitySpec,
+  atoms: readonly Atom[],
+  at: number,
+  labels: ReadonlySet<string>,
+): Reading {
   const atom = atoms[at]!;
   const glued = GLUED.exec(atom.text);
   const digits = glued?.[1] ?? atom.text;
@@ -121,7 +131,16 @@ function readQuantity(spec: QuantitySpec, atoms: readonly Atom[], at: number, la
           start: unitStart,
           end: range.end,
           message: `${unitText} is not a unit; a ${spec.dimension} is written in ${listUnits(spec.dimension)}`,
-          fixes: meant ? [{ title: `Write ${meant}`, start: unitStart, end: range.end, newText: `${glued?.[2] ? " " : ""}${meant}` }] : [],
+          fixes: meant
+            ? [
+                {
+                  title: `Write ${meant}`,
+                  start: unitStart,
+                  end: range.end,
+                  newText: `${glued?.[2] ? " " : ""}${meant}`,
+                },
+              ]
+            : [],
         },
       };
     }
@@ -162,9 +181,12 @@ function listUnits(dimension: Dimension): string {
 
 export function limitMessage(spec: QuantitySpec, base: number, written: string): string | undefined {
   if (!Number.isFinite(base)) return `${written} is not a possible ${spec.dimension}`;
-  if (spec.above !== undefined && base <= limit(spec.above)) return `${written} is not possible; it must be above ${spec.above}`;
-  if (spec.min !== undefined && base < limit(spec.min) - rounding(spec.min)) return `${written} is not possible; the least is ${spec.min}`;
-  if (spec.max !== undefined && base > limit(spec.max) + rounding(spec.max)) return `${written} is not possible; the most is ${spec.max}`;
+  if (spec.above !== undefined && base <= limit(spec.above))
+    return `${written} is not possible; it must be above ${spec.above}`;
+  if (spec.min !== undefined && base < limit(spec.min) - rounding(spec.min))
+    return `${written} is not possible; the least is ${spec.min}`;
+  if (spec.max !== undefined && base > limit(spec.max) + rounding(spec.max))
+    return `${written} is not possible; the most is ${spec.max}`;
   return undefined;
 }
 
@@ -193,8 +215,10 @@ function readNumber(spec: Extract<ValueSpec, { type: "number" }>, atom: Atom): O
   const number = toNumber(atom.text);
   if (!Number.isFinite(number)) return fail(`${atom.text} is not a number that can be used`);
   if (spec.integer && !Number.isInteger(number)) return fail(`${atom.text} is not a whole number`);
-  if (spec.min !== undefined && number < spec.min) return fail(`${atom.text} is not possible; the least is ${spec.min}`);
-  if (spec.max !== undefined && number > spec.max) return fail(`${atom.text} is not possible; the most is ${spec.max}`);
+  if (spec.min !== undefined && number < spec.min)
+    return fail(`${atom.text} is not possible; the least is ${spec.min}`);
+  if (spec.max !== undefined && number > spec.max)
+    return fail(`${atom.text} is not possible; the most is ${spec.max}`);
   return { value: { type: "number", number } };
 }
 
@@ -242,7 +266,11 @@ function readWord(words: Readonly<Record<string, string>>, atoms: readonly Atom[
       sameStart.length > 0
         ? `${written} can mean several things; write one of: ${sameStart.join(", ")}`
         : `${atoms[at]!.text} is not known here; write one of: ${offered.join(", ")}`,
-    fixes: (meant ? [meant] : sameStart).map((choice) => ({ title: `Write ${choice}`, ...range, newText: choice })),
+    fixes: (meant ? [meant] : sameStart).map((choice) => ({
+      title: `Write ${choice}`,
+      ...range,
+      newText: choice,
+    })),
   };
   return { problem, next };
 }
@@ -269,7 +297,10 @@ function readPosition(atoms: readonly Atom[], at: number): Reading {
   const written = rest.map((atom) => atom.text).join(" ");
   const parsed = parsePosition(written);
   if (!parsed.ok) {
-    return { problem: { rule: "value-range", severity: "error", ...range, message: parsed.reason }, next: atoms.length };
+    return {
+      problem: { rule: "value-range", severity: "error", ...range, message: parsed.reason },
+      next: atoms.length,
+    };
   }
   return { value: { type: "position", position: parsed.position }, next: atoms.length };
 }

@@ -46,7 +46,14 @@ interface Item {
   readonly hasBlock: boolean;
 }
 
-function formatBlock(source: Source, statements: readonly Statement[], context: Context, end: number, depth: number, from: number): string[] {
+function formatBlock(
+  source: Source,
+  statements: readonly Statement[],
+  context: Context,
+  end: number,
+  depth: number,
+  from: number,
+): string[] {
   const indent = "  ".repeat(depth);
   const items: Item[] = [];
   let behind = from;
@@ -60,7 +67,12 @@ function formatBlock(source: Source, statements: readonly Statement[], context: 
     const trailing = takeTrailing(source, statement.end);
     if (trailing) lines[lines.length - 1] += `  ${trailing.text}`;
     behind = trailing?.end ?? statement.end;
-    items.push({ order: context === "file" ? 0 : orderOf(context, head(statement).text), lines, spaced, hasBlock: statement.block !== undefined });
+    items.push({
+      order: context === "file" ? 0 : orderOf(context, head(statement).text),
+      lines,
+      spaced,
+      hasBlock: statement.block !== undefined,
+    });
   }
   const rest = takeComments(source, end);
   const out = joinItems(context === "file" ? items : stableSort(items), context === "file");
@@ -83,7 +95,14 @@ function formatStatement(source: Source, statement: Statement, context: Context,
   const word = statement.atoms[template] ?? head(statement);
   const property = findProperty(context, word.text) ?? (context === "hop" ? END : undefined);
   const inner = (property && blockContext(property, statement.atoms[1]?.text)) ?? context;
-  const body = formatBlock(source, statement.block.statements, inner, statement.block.end, depth + 1, statement.block.start + 1);
+  const body = formatBlock(
+    source,
+    statement.block.statements,
+    inner,
+    statement.block.end,
+    depth + 1,
+    statement.block.start + 1,
+  );
   const aside2 = opening ? `  ${opening.text}` : "";
   if (body.length === 0) return [`${indent}${words} {}${aside}${aside2}`];
   return [`${indent}${words} {${aside}${aside2}`, ...body, `${indent}}`];
@@ -94,9 +113,17 @@ function atomsText(source: Source, atoms: readonly Atom[]): string {
 }
 
 function atomText(atom: Atom, isQuantity: boolean): string {
-  if (atom.kind === "angle") return atom.text.replace(/\s+/g, "").replace(/[′’]/g, "'").replace(/[″”]/g, '"').replace("º", "°").toUpperCase();
+  if (atom.kind === "angle")
+    return atom.text
+      .replace(/\s+/g, "")
+      .replace(/[′’]/g, "'")
+      .replace(/[″”]/g, '"')
+      .replace("º", "°")
+      .toUpperCase();
   // A number by itself has nothing to part: only digits with a unit stuck to them, such as 24m, are one word.
-  return isQuantity && atom.kind === "word" ? atom.text.replace(/^([+\-−]?[\d.]+(?:[eE][+-]?\d+)?)(?=\D)/, "$1 ") : atom.text;
+  return isQuantity && atom.kind === "word"
+    ? atom.text.replace(/^([+\-−]?[\d.]+(?:[eE][+-]?\d+)?)(?=\D)/, "$1 ")
+    : atom.text;
 }
 
 function quantityStarts(facts: readonly Fact[], into: Set<number> = new Set()): ReadonlySet<number> {
@@ -119,19 +146,28 @@ function joinItems(items: readonly Item[], topLevel: boolean): string[] {
 }
 
 function stableSort(items: readonly Item[]): Item[] {
-  return items.map((item, index) => ({ item, index })).sort((a, b) => a.item.order - b.item.order || a.index - b.index).map(({ item }) => item);
+  return items
+    .map((item, index) => ({ item, index }))
+    .sort((a, b) => a.item.order - b.item.order || a.index - b.index)
+    .map(({ item }) => item);
 }
 
 function takeComments(source: Source, before: number): Comment[] {
   const found: Comment[] = [];
-  for (let next = source.comments[source.taken]; next && next.start < before; next = source.comments[++source.taken]) found.push(next);
+  for (
+    let next = source.comments[source.taken];
+    next && next.start < before;
+    next = source.comments[++source.taken]
+  )
+    found.push(next);
   return found;
 }
 
 /** The comment on the same line, if nothing but spaces parts it from `offset`. */
 function takeTrailing(source: Source, offset: number): Comment | undefined {
   const next = source.comments[source.taken];
-  if (!next || !/^[ \t;]*$/.test(source.text.slice(offset, next.start)) || next.text.includes("\n")) return undefined;
+  if (!next || !/^[ \t;]*$/.test(source.text.slice(offset, next.start)) || next.text.includes("\n"))
+    return undefined;
   source.taken++;
   return next;
 }

@@ -8,10 +8,20 @@ import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import { checkNames } from "../check/names.js";
 import type { TextProblem } from "../facts/fact.js";
 import { wordOf } from "../facts/fact.js";
-import { antennaOf, climateOf, couplerOf, feederOf, objectiveOf, planOf, radioOf, siteOf } from "../resolve/catalogue.js";
-import { resolveHop, type ResolvedHop } from "../resolve/hop.js";
+import {
+  antennaOf,
+  climateOf,
+  couplerOf,
+  feederOf,
+  objectiveOf,
+  planOf,
+  radioOf,
+  siteOf,
+} from "../resolve/catalogue.js";
+import { type ResolvedHop, resolveHop } from "../resolve/hop.js";
 import { inheritedFacts, merge } from "../resolve/inherit.js";
 import type { Lookup, ResolveProblem } from "../resolve/lookup.js";
+import { NAMED_KINDS } from "../schema/kinds.js";
 import { Memo } from "./memo.js";
 import { resolvePath } from "./path.js";
 import type { Declaration, SourceFile } from "./source-file.js";
@@ -26,6 +36,10 @@ export class DesignModel {
   private readonly namesByKind = new Map<string, Set<string>>();
   /** Files that mention a name: `site KELD` to paths. */
   private readonly mentions = new Map<string, Set<string>>();
+  /** Problems of files, as long as the file is not among those that changed. */
+  private readonly knownProblems = new Map<string, readonly TextProblem[]>();
+  /** Files with names of a kind that nothing declares: what is said of them depends on all names there are. */
+  private readonly unresolved = new Map<string, Set<string>>();
   readonly lookup: Lookup = this.createLookup();
 
   /** @param root folder of the design */
@@ -65,7 +79,10 @@ export class DesignModel {
 
   hop(name: string): ResolvedHop | undefined {
     const entry = this.declarations(`hop ${name}`)[0];
-    return entry && this.memo.get(`=hop ${name}`, () => this.noting(`hop ${name}`, () => resolveHop(entry, this.lookup)));
+    return (
+      entry &&
+      this.memo.get(`=hop ${name}`, () => this.noting(`hop ${name}`, () => resolveHop(entry, this.lookup)))
+    );
   }
 
   /** Hops whose resolved form may differ from when this was last asked, deleted ones included. */
@@ -86,8 +103,16 @@ export class DesignModel {
   problemsOf(path: string): readonly TextProblem[] {
     const file = this.files.get(path);
     if (!file) return [];
-    const resolved = file.declarations.flatMap((entry) => this.resolveProblems(entry)).filter((found) => found.file === path);
-    return [...file.problems, ...checkNames(file, this), ...resolved.map((found) => found.problem)];
+    let problems = this.knownProblems.get(path);
+    if (!problems) {
+      const resolved = file.declarations
+        .flatMap((entry) => this.resolveProblems(entry))
+        .filter((found) => found.file === path);
+      problems = [...file.problems, ...checkNames(file, this), ...resolved.map((found) => found.problem)];
+      this.knownProblems.set(path, problems);
+      this.noteUnresolved(file);
+    }
+    return problems;
   }
 
   /** The design as data. Hops that cannot be resolved yet are not in it. */
@@ -129,10 +154,20 @@ export class DesignModel {
 
   private resolveProblems(entry: Declaration): readonly ResolveProblem[] {
     if (this.declarations(entry.key)[0] !== entry) return [];
-    if (entry.kind === "hop") return this.hop(entry.name)?.problems ?? [];
-    const problems: ResolveProblem[] = [];
-    if (entry.fact.args.some(({ spec }) => spec.label === "like")) inheritedFacts(entry, this.lookup, problems);
-    return problems;
+    if (entry.kind === "hop") {
+      const resolved = this.hop(entry.name);
+      const moved = entry.fact.statement.start - (resolved?.from ?? 0);
+      return (resolved?.problems ?? []).map(({ file, problem }) => ({
+        file,
+        problem: shifted(problem, moved),
+      }));
+    }
+    if (!entry.fact.args.some(({ spec }) => spec.label === "like")) return [];
+    return this.memo.get(`=like ${entry.key}`, () => {
+      const problems: ResolveProblem[] = [];
+      this.noting(entry.key, () => inheritedFacts(entry, this.lookup, problems));
+      return problems;
+    });
   }
 
   private replace(path: string, file: SourceFile | undefined): void {
@@ -148,17 +183,32 @@ export class DesignModel {
     else this.files.delete(path);
     this.replaceMentions(before, file);
     this.replaceDeclarations(before, file);
-    this.changedFiles.add(path);
+    this.noteFile(path);
     for (const key of [...changed, ...this.memo.forget(changed)]) {
-      const name = /^=?hop (.*)$/.exec(key)?.[1];
-      if (name === undefined) continue;
-      this.changedHops.add(name);
-      for (const entry of this.declarations(`hop ${name}`)) this.changedFiles.add(entry.file);
+      const declared = key.replace(/^=(like )?/, "");
+      if (declared.startsWith("hop ")) this.changedHops.add(declared.slice("hop ".length));
+      for (const entry of this.declarations(declared)) this.noteFile(entry.file);
+    }
+  }
+
+  private noteFile(path: string): void {
+    this.changedFiles.add(path);
+    this.knownProblems.delete(path);
+  }
+
+  private noteUnresolved(file: SourceFile): void {
+    for (const paths of this.unresolved.values()) paths.delete(file.path);
+    for (const { kind, name } of file.references) {
+      if (this.declared.has(`${kind} ${name}`)) continue;
+      const paths = this.unresolved.get(kind);
+      if (paths) paths.add(file.path);
+      else this.unresolved.set(kind, new Set([file.path]));
     }
   }
 
   private replaceMentions(before: SourceFile | undefined, after: SourceFile | undefined): void {
-    for (const { kind, name } of before?.references ?? []) this.mentions.get(`${kind} ${name}`)?.delete(before!.path);
+    for (const { kind, name } of before?.references ?? [])
+      this.mentions.get(`${kind} ${name}`)?.delete(before!.path);
     for (const { kind, name } of after?.references ?? []) {
       const key = `${kind} ${name}`;
       const paths = this.mentions.get(key);
@@ -169,28 +219,35 @@ export class DesignModel {
 
   private replaceDeclarations(before: SourceFile | undefined, after: SourceFile | undefined): void {
     const path = (before ?? after)?.path;
-    const keys = new Set([...(before?.declarations ?? []), ...(after?.declarations ?? [])].map((entry) => entry.key));
+    const keys = new Set(
+      [...(before?.declarations ?? []), ...(after?.declarations ?? [])].map((entry) => entry.key),
+    );
     const fresh = Map.groupBy(after?.declarations ?? [], (entry) => entry.key);
     for (const key of keys) {
       const others = (this.declared.get(key) ?? []).filter((entry) => entry.file !== path);
       // Which of two equal names counts must not depend on the order in which files were opened.
       const all = [...others, ...(fresh.get(key) ?? [])];
       if (others.length > 0) all.sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : 0));
+      const first = this.declared.get(key)?.[0];
       const known = this.declared.get(key)?.length ?? 0;
       if (all.length === 0) this.declared.delete(key);
       else this.declared.set(key, all);
-      if (known > 0 !== all.length > 0) this.noteName(all[0] ?? before!.declarations.find((entry) => entry.key === key)!, all.length > 0);
-      if (known > 1 || all.length > 1) for (const entry of all) this.changedFiles.add(entry.file);
+      if (known > 0 !== all.length > 0) this.noteName((all[0] ?? first)!, all.length > 0);
+      else if (first?.template !== all[0]?.template)
+        for (const mentioning of this.filesMentioning(key)) this.noteFile(mentioning);
+      if (known > 1 || all.length > 1) for (const entry of all) this.noteFile(entry.file);
     }
   }
 
-  /** A name has appeared or vanished: files that mention it have other problems now. */
-  private noteName(entry: Declaration, there: boolean): void {
-    const names = this.namesByKind.get(entry.kind) ?? new Set();
-    if (there) names.add(entry.name);
-    else names.delete(entry.name);
-    this.namesByKind.set(entry.kind, names);
-    for (const path of this.filesMentioning(entry.key)) this.changedFiles.add(path);
+  /** A name has appeared or vanished: files that mention it, in whatever role, have other problems now. */
+  private noteName({ kind, name }: Declaration, there: boolean): void {
+    const names = this.namesByKind.get(kind) ?? new Set();
+    if (there) names.add(name);
+    else names.delete(name);
+    this.namesByKind.set(kind, names);
+    for (const role of NAMED_KINDS)
+      for (const path of this.filesMentioning(`${role} ${name}`)) this.noteFile(path);
+    for (const path of this.unresolved.get(kind) ?? []) this.noteFile(path);
   }
 
   private noting<T>(key: string, compute: () => T): T {
@@ -203,7 +260,10 @@ export class DesignModel {
       this.memo.touch(key);
       return this.declarations(key)[0];
     };
-    const entry = <T>(kind: string, make: (entry: Declaration, facts: ReturnType<typeof inheritedFacts>) => T) => {
+    const entry = <T>(
+      kind: string,
+      make: (entry: Declaration, facts: ReturnType<typeof inheritedFacts>) => T,
+    ) => {
       return (name: string): T | undefined => {
         return this.memo.get(`=${kind} ${name}`, () => {
           const found = declaration(`${kind} ${name}`);
@@ -247,3 +307,8 @@ function contentByKey(file: SourceFile | undefined): Map<string, string> {
   return contents;
 }
 
+function shifted(problem: TextProblem, by: number): TextProblem {
+  if (by === 0) return problem;
+  const fixes = problem.fixes?.map((fix) => ({ ...fix, start: fix.start + by, end: fix.end + by }));
+  return { ...problem, start: problem.start + by, end: problem.end + by, fixes };
+}

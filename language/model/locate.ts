@@ -23,7 +23,10 @@ export function locate(address: Address, model: DesignModel): Place | undefined 
     const [factName, argName] = step.split(".") as [string, string?];
     const found = findFact(facts, factName);
     if (!found) return place;
-    const arg = argName === undefined ? undefined : found.args.find(({ spec }) => spec.name === argName || spec.label === argName);
+    const arg =
+      argName === undefined
+        ? undefined
+        : found.args.find(({ spec }) => spec.name === argName || spec.label === argName);
     place = { file: entry.file, ...(arg ?? factRange(found)) };
     facts = found.facts;
   }
@@ -33,13 +36,17 @@ export function locate(address: Address, model: DesignModel): Place | undefined 
 function declarationOf(top: string, model: DesignModel): Declaration | undefined {
   const key = top.trim();
   // `network Eskerfold` and `network` are the same: a design has one.
-  return model.declarations(key)[0] ?? (key.startsWith("network") ? model.declarations("network")[0] : undefined);
+  return (
+    model.declarations(key)[0] ?? (key.startsWith("network") ? model.declarations("network")[0] : undefined)
+  );
 }
 
 /** `antenna`, `obstacle#1`, or the name of a site for an end. */
 function findFact(facts: readonly Fact[], step: string): Fact | undefined {
   const [name, index] = step.split("#") as [string, string?];
-  const same = facts.filter((fact) => (fact.property === END ? wordOf(fact, "site") === name : fact.property.name === name));
+  const same = facts.filter((fact) =>
+    fact.property === END ? wordOf(fact, "site") === name : fact.property.name === name,
+  );
   return same[Number(index ?? 0)];
 }
 

@@ -3,7 +3,10 @@
  * depend on what changed. Keys are words (`site KELD`); a computed value may depend on other computed ones.
  */
 export class Memo {
-  private readonly cells = new Map<string, { readonly value: unknown; readonly dependencies: ReadonlySet<string> }>();
+  private readonly cells = new Map<
+    string,
+    { readonly value: unknown; readonly dependencies: ReadonlySet<string> }
+  >();
   private readonly dependants = new Map<string, Set<string>>();
   private readonly running: Set<string>[] = [];
 

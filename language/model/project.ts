@@ -70,14 +70,18 @@ export class Project {
 
   private rootsOf(path: string, roots: readonly string[]): readonly string[] {
     const nearest = roots.filter((root) => isBelow(path, root)).sort((a, b) => b.length - a.length)[0];
-    const sharing = roots.filter((root) => this.catalogues.get(root)?.some((folder) => isBelow(path, folder)));
+    const sharing = roots.filter((root) =>
+      this.catalogues.get(root)?.some((folder) => isBelow(path, folder)),
+    );
     const owners = new Set([...(nearest === undefined ? [] : [nearest]), ...sharing]);
     return owners.size > 0 ? [...owners] : [this.root];
   }
 
   /** Parts the files anew if networks or catalogues came, went or moved. @returns whether it did */
   private relayout(): boolean {
-    const networks = [...this.files.values()].filter((file) => file.declarations.some(({ kind }) => kind === "network"));
+    const networks = [...this.files.values()].filter((file) =>
+      file.declarations.some(({ kind }) => kind === "network"),
+    );
     const roots = [...new Set(networks.map((file) => folderOf(file.path)))].sort();
     const probe = new Map<string, DesignModel>();
     for (const file of networks) {

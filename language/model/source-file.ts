@@ -1,8 +1,8 @@
 /** One `.hop` file, read: its facts and what is wrong with the text taken by itself. */
 import type { Fact, TextProblem } from "../facts/fact.js";
 import { readFacts } from "../facts/read.js";
-import { isNamedKind, type NamedKind } from "../schema/kinds.js";
 import { alternatives } from "../schema/index.js";
+import { isNamedKind, type NamedKind } from "../schema/kinds.js";
 import { parse } from "../syntax/parse.js";
 import { head, type Statement, type SyntaxTree } from "../syntax/tree.js";
 
@@ -51,7 +51,11 @@ export function readSource(path: string, text: string, tree: SyntaxTree = parse(
     collectDeclarations(fact, path, text, declarations);
     collectReferences(fact, references);
   }
-  const syntax: TextProblem[] = tree.problems.map((problem) => ({ rule: "syntax", severity: "error", ...problem }));
+  const syntax: TextProblem[] = tree.problems.map((problem) => ({
+    rule: "syntax",
+    severity: "error",
+    ...problem,
+  }));
   return { path, text, tree, facts, problems: [...syntax, ...problems], declarations, references };
 }
 
@@ -65,7 +69,15 @@ function collectDeclarations(fact: Fact, file: string, text: string, into: Decla
   const content = (statement: Statement) => text.slice(statement.start, statement.end);
   const add = (kind: Declaration["kind"], name: string) => {
     const key = name ? `${kind} ${name}` : kind;
-    into.push({ key, kind, name, fact, file, content: content(fact.statement), template: fact.template ?? false });
+    into.push({
+      key,
+      kind,
+      name,
+      fact,
+      file,
+      content: content(fact.statement),
+      template: fact.template ?? false,
+    });
   };
   if (word === "network") {
     add("network", "");
@@ -83,7 +95,8 @@ function collectDeclarations(fact: Fact, file: string, text: string, into: Decla
 
 function collectReferences(fact: Fact, into: Reference[]): void {
   for (const { spec, value, start, end } of fact.args) {
-    if (value?.type === "reference") into.push({ kind: value.kind, name: value.name, start, end, inherits: spec.label === "like" });
+    if (value?.type === "reference")
+      into.push({ kind: value.kind, name: value.name, start, end, inherits: spec.label === "like" });
   }
   for (const inner of fact.facts) collectReferences(inner, into);
 }

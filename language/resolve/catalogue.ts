@@ -137,13 +137,34 @@ export function planOf(entry: Declaration): ChannelPlan | undefined {
     const back = quantityOf(fact, "return");
     const first = numberOf(fact, "channels");
     const last = numberOf(fact, "to");
-    if (width === undefined || go === undefined || back === undefined || first === undefined || last === undefined) return [];
+    if (
+      width === undefined ||
+      go === undefined ||
+      back === undefined ||
+      first === undefined ||
+      last === undefined
+    )
+      return [];
     const step = quantityOf(fact, "step") ?? width;
     return [
-      { widthMHz: width / 1e6, stepMHz: step / 1e6, goMHz: go / 1e6, returnMHz: back / 1e6, first, last, status: "stated in the design" },
+      {
+        widthMHz: width / 1e6,
+        stepMHz: step / 1e6,
+        goMHz: go / 1e6,
+        returnMHz: back / 1e6,
+        first,
+        last,
+        status: "stated in the design",
+      },
     ];
   });
-  return { id: entry.name, band: "", documents: ["stated in the design"], referenceMHz: centreHz / 1e6, rows };
+  return {
+    id: entry.name,
+    band: "",
+    documents: ["stated in the design"],
+    referenceMHz: centreHz / 1e6,
+    rows,
+  };
 }
 
 export function rangeOf(fact: Fact | undefined): FrequencyRange | undefined {

@@ -2,7 +2,15 @@
 import type { Acceptance, Channel, Hop, HopEnd, Obstacle, Polarization } from "../../shared/design/design.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { channelFrequencies } from "../../shared/spectrum/channel-plan.js";
-import { type Fact, factNamed, factsNamed, numberOf, quantityOf, type TextProblem, wordOf } from "../facts/fact.js";
+import {
+  type Fact,
+  factNamed,
+  factsNamed,
+  numberOf,
+  quantityOf,
+  type TextProblem,
+  wordOf,
+} from "../facts/fact.js";
 import { resolvePath } from "../model/path.js";
 import { type Declaration, nameRange } from "../model/source-file.js";
 import { END } from "../schema/index.js";
@@ -15,7 +23,10 @@ import { modesOf } from "./modes.js";
 export interface ResolvedHop {
   /** Missing while the hop has not two different ends that exist. */
   readonly hop?: Hop;
+  /** Offsets count from the start of the file as it was when this was resolved. */
   readonly problems: readonly ResolveProblem[];
+  /** Where the hop's statement began then: what moved it since moved its problems with it. */
+  readonly from: number;
 }
 
 export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
@@ -27,7 +38,7 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
   const channel = channelOf(entry, facts, lookup, report);
   const ends = endsOf(entry, facts, channel?.halves, lookup, report);
   const modes = modesOf(entry, facts, radio, channel?.channel.bandwidthHz, report);
-  if (!ends) return { problems };
+  if (!ends) return { problems, from: entry.fact.statement.start };
   const objective = wordOf(factNamed(facts, "objective"), "objective");
   const climate = factNamed(facts, "climate");
   const survey = factNamed(facts, "survey");
@@ -48,14 +59,17 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
     surveyReversed: wordOf(survey, "from") === ends[1].site.name || undefined,
     accepts: factsNamed(facts, "accept").flatMap(acceptanceOf),
   };
-  return { hop, problems };
+  return { hop, problems, from: entry.fact.statement.start };
 }
 
 /** A fixed mode in the hop and an adaptive range in the defaults are two answers to one question. */
 function mergeHop(own: readonly Fact[], defaults: readonly Fact[]): readonly Fact[] {
   const states = (name: string) => factNamed(own, name) !== undefined;
   if (!states("mode") && !states("modes")) return merge(own, defaults);
-  return merge(own, defaults.filter((fact) => fact.property.name !== "mode" && fact.property.name !== "modes"));
+  return merge(
+    own,
+    defaults.filter((fact) => fact.property.name !== "mode" && fact.property.name !== "modes"),
+  );
 }
 
 interface ChannelInUse {
@@ -63,7 +77,12 @@ interface ChannelInUse {
   readonly halves: { readonly highHz: number; readonly lowHz: number };
 }
 
-function channelOf(entry: Declaration, facts: readonly Fact[], lookup: Lookup, report: (problem: TextProblem) => void): ChannelInUse | undefined {
+function channelOf(
+  entry: Declaration,
+  facts: readonly Fact[],
+  lookup: Lookup,
+  report: (problem: TextProblem) => void,
+): ChannelInUse | undefined {
   const fact = factNamed(facts, "channel");
   const plan = wordOf(fact, "plan");
   const bandwidthHz = quantityOf(fact, "width");
@@ -80,7 +99,10 @@ function channelOf(entry: Declaration, facts: readonly Fact[], lookup: Lookup, r
       start: range.start,
       end: range.end,
       message: found.message,
-      help: found.choices.length > 0 && found.choices.length <= 12 ? `there are: ${found.choices.join(", ")}` : undefined,
+      help:
+        found.choices.length > 0 && found.choices.length <= 12
+          ? `there are: ${found.choices.join(", ")}`
+          : undefined,
     });
     return undefined;
   }
@@ -99,19 +121,36 @@ function endsOf(
 ): readonly [HopEnd, HopEnd] | undefined {
   const ends = facts.filter((fact) => fact.property === END);
   const names = ends.map((fact) => wordOf(fact, "site"));
-  const problem = (at: { readonly start: number; readonly end: number }, message: string, help: string, severity: "error" | "info" = "error") =>
-    report({ rule: "hop-ends", severity, start: at.start, end: at.end, message, help });
+  const problem = (
+    at: { readonly start: number; readonly end: number },
+    message: string,
+    help: string,
+    severity: "error" | "info" = "error",
+  ) => report({ rule: "hop-ends", severity, start: at.start, end: at.end, message, help });
   if (ends.length < 2) {
     const has = ends.length === 0 ? "no end yet" : `one end yet, ${names[0]}`;
-    problem(nameRange(entry), `${entry.name} has ${has}; a hop has two`, "add an end by its site's name, for example: KELD { antenna A18-06 at 24 m }", "info");
+    problem(
+      nameRange(entry),
+      `${entry.name} has ${has}; a hop has two`,
+      "add an end by its site's name, for example: KELD { antenna A18-06 at 24 m }",
+      "info",
+    );
     return undefined;
   }
   if (ends.length > 2) {
-    problem(head(ends[2]!.statement), `${entry.name} has ${ends.length} ends; a hop has two`, "remove one, or make it a hop of its own");
+    problem(
+      head(ends[2]!.statement),
+      `${entry.name} has ${ends.length} ends; a hop has two`,
+      "remove one, or make it a hop of its own",
+    );
     return undefined;
   }
   if (names[0] === names[1]) {
-    problem(head(ends[1]!.statement), `both ends of ${entry.name} are ${names[0]}`, "name the other site here");
+    problem(
+      head(ends[1]!.statement),
+      `both ends of ${entry.name} are ${names[0]}`,
+      "name the other site here",
+    );
     return undefined;
   }
   const [first, second] = ends.map((fact) => endOf(fact, halves, lookup));
@@ -128,7 +167,8 @@ function endOf(fact: Fact, halves: ChannelInUse["halves"] | undefined, lookup: L
   const feeder = factNamed(facts, "feeder");
   const transmits = factNamed(facts, "transmits");
   const half = wordOf(transmits, "value") as "high" | "low" | undefined;
-  const named = <T>(name: string | undefined, find: (name: string) => T | undefined) => (name === undefined ? undefined : find(name));
+  const named = <T>(name: string | undefined, find: (name: string) => T | undefined) =>
+    name === undefined ? undefined : find(name);
   return {
     site,
     antenna: named(wordOf(antenna, "antenna"), (name) => lookup.antenna(name)),
@@ -142,17 +182,25 @@ function endOf(fact: Fact, halves: ChannelInUse["halves"] | undefined, lookup: L
     feeder: named(wordOf(feeder, "feeder"), (name) => lookup.feeder(name)),
     feederLengthM: quantityOf(feeder, "length"),
     transmits: half,
-    transmitFrequencyHz: quantityOf(transmits, "value") ?? (half && halves ? (half === "high" ? halves.highHz : halves.lowHz) : undefined),
+    transmitFrequencyHz:
+      quantityOf(transmits, "value") ??
+      (half && halves ? (half === "high" ? halves.highHz : halves.lowHz) : undefined),
     transmitPowerDbm: quantityOf(factNamed(facts, "power"), "level"),
     extraLossDb: quantityOf(factNamed(facts, "extra-loss"), "value"),
   };
 }
 
 /** Distances count from the first end in the design, whichever end the text counts from. */
-function obstaclesOf(facts: readonly Fact[], ends: readonly [HopEnd, HopEnd], report: (problem: TextProblem) => void): readonly Obstacle[] {
+function obstaclesOf(
+  facts: readonly Fact[],
+  ends: readonly [HopEnd, HopEnd],
+  report: (problem: TextProblem) => void,
+): readonly Obstacle[] {
   const [first, second] = ends.map((end) => end.site);
   const lengthM =
-    first?.position && second?.position ? inverse({ from: first.position, to: second.position }).distanceM : undefined;
+    first?.position && second?.position
+      ? inverse({ from: first.position, to: second.position }).distanceM
+      : undefined;
   return factsNamed(facts, "obstacle").flatMap((fact) => {
     const heightM = quantityOf(fact, "height");
     const distanceM = quantityOf(fact, "distance");
@@ -160,7 +208,8 @@ function obstaclesOf(facts: readonly Fact[], ends: readonly [HopEnd, HopEnd], re
     if (heightM === undefined || distanceM === undefined || from === undefined) return [];
     const title = wordOf(fact, "title");
     if (from === first?.name) return [{ title, heightM, distanceM }];
-    if (from === second?.name) return lengthM === undefined ? [] : [{ title, heightM, distanceM: lengthM - distanceM }];
+    if (from === second?.name)
+      return lengthM === undefined ? [] : [{ title, heightM, distanceM: lengthM - distanceM }];
     const arg = fact.args.find(({ spec }) => spec.name === "from")!;
     report({
       rule: "hop-ends",

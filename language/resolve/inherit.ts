@@ -6,7 +6,11 @@ import { type Fact, wordOf } from "../facts/fact.js";
 import type { Declaration } from "../model/source-file.js";
 import type { Lookup, ResolveProblem } from "./lookup.js";
 
-export function inheritedFacts(entry: Declaration, lookup: Lookup, problems: ResolveProblem[] = []): readonly Fact[] {
+export function inheritedFacts(
+  entry: Declaration,
+  lookup: Lookup,
+  problems: ResolveProblem[] = [],
+): readonly Fact[] {
   const visited = new Set([entry.key]);
   let facts: readonly Fact[] = entry.fact.facts;
   let current: Declaration | undefined = entry;
@@ -32,7 +36,7 @@ export function merge(own: readonly Fact[], inherited: readonly Fact[]): readonl
 }
 
 function loopProblem(entry: Declaration, key: string): ResolveProblem {
-  const like = entry.fact.args.find((arg) => arg.spec.name === "like")!;
+  const like = entry.fact.args.find((arg) => arg.spec.label === "like")!;
   return {
     file: entry.file,
     problem: {

@@ -1,5 +1,13 @@
 /** What resolving needs to know of the rest of the design. Every look-up is noted as a dependency. */
-import type { Antenna, Climate, Coupler, Feeder, Objective, Radio, Site } from "../../shared/design/design.js";
+import type {
+  Antenna,
+  Climate,
+  Coupler,
+  Feeder,
+  Objective,
+  Radio,
+  Site,
+} from "../../shared/design/design.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import type { Fact, TextProblem } from "../facts/fact.js";
 import type { Declaration } from "../model/source-file.js";

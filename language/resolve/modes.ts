@@ -21,12 +21,17 @@ export function modesOf(
   const complain = (fact: Fact, name: string, message: string, meant?: string) => {
     const arg = entry.fact.facts.includes(fact) ? argument(fact, name) : undefined;
     const at = arg ?? nameRange(entry);
-    const fixes = meant && arg ? [{ title: `Write ${meant}`, start: arg.start, end: arg.end, newText: meant }] : [];
+    const fixes =
+      meant && arg ? [{ title: `Write ${meant}`, start: arg.start, end: arg.end, newText: meant }] : [];
     report({ rule: "unknown-mode", severity: "error", start: at.start, end: at.end, message, fixes });
   };
   if (stated && choices.length === 0) {
     const widths = [...new Set(radio.modes.map((mode) => `${mode.bandwidthHz / 1e6} MHz`))];
-    complain(stated, "bandwidth", `${radio.name} has no mode of ${widthHz / 1e6} MHz; it has ${widths.join(", ") || "none"}`);
+    complain(
+      stated,
+      "bandwidth",
+      `${radio.name} has no mode of ${widthHz / 1e6} MHz; it has ${widths.join(", ") || "none"}`,
+    );
     return [];
   }
   const indexOf = (fact: Fact, name: string): number | undefined => {
@@ -35,7 +40,12 @@ export function modesOf(
     const at = choices.findIndex((mode) => mode.modulation === word);
     if (at >= 0) return at;
     const names = choices.map((mode) => mode.modulation);
-    complain(fact, name, `${radio.name} has no mode ${word} at ${widthHz / 1e6} MHz; it has ${names.join(", ")}`, nearest(word, names));
+    complain(
+      fact,
+      name,
+      `${radio.name} has no mode ${word} at ${widthHz / 1e6} MHz; it has ${names.join(", ")}`,
+      nearest(word, names),
+    );
     return undefined;
   };
   if (fixed) {

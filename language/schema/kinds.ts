@@ -1,10 +1,25 @@
 /** What can be declared at the left margin, and which of it has a name that others refer to. */
 
-export const NAMED_KINDS = ["site", "hop", "radio", "antenna", "coupler", "feeder", "objective", "plan"] as const;
+export const NAMED_KINDS = [
+  "site",
+  "hop",
+  "radio",
+  "antenna",
+  "coupler",
+  "feeder",
+  "objective",
+  "plan",
+] as const;
 export type NamedKind = (typeof NAMED_KINDS)[number];
 
 /** Kinds that may inherit from another of their kind (`like`) and be templates. */
-export const INHERITING_KINDS: ReadonlySet<string> = new Set(["radio", "antenna", "coupler", "feeder", "objective"]);
+export const INHERITING_KINDS: ReadonlySet<string> = new Set([
+  "radio",
+  "antenna",
+  "coupler",
+  "feeder",
+  "objective",
+]);
 
 const DECLARATION_KINDS: ReadonlySet<string> = new Set([...NAMED_KINDS, "network", "template"]);
 

@@ -25,7 +25,13 @@ export type Context =
 
 export type ValueSpec =
   /** A number with a unit. Limits are written with their unit; `above` and `below` exclude the limit itself. */
-  | { readonly type: "quantity"; readonly dimension: Dimension; readonly min?: string; readonly max?: string; readonly above?: string }
+  | {
+      readonly type: "quantity";
+      readonly dimension: Dimension;
+      readonly min?: string;
+      readonly max?: string;
+      readonly above?: string;
+    }
   | { readonly type: "number"; readonly min?: number; readonly max?: number; readonly integer?: boolean }
   /** One of these words (or phrases of several words), each with its meaning. */
   | { readonly type: "word"; readonly words: Readonly<Record<string, string>> }

@@ -28,10 +28,20 @@ export class HopLexer extends DefaultLexer {
 
 /** A comment that is not closed costs its line; the lines behind it are still read. */
 function dropOpenComment(tokens: IToken[], problems: SyntaxProblem[]): IToken[] {
-  const at = tokens.findIndex((token, i) => token.tokenType.name === "SLASH" && tokens[i + 1]?.startOffset === token.startOffset + 1 && tokens[i + 1]!.image.startsWith("*"));
+  const at = tokens.findIndex(
+    (token, i) =>
+      token.tokenType.name === "SLASH" &&
+      tokens[i + 1]?.startOffset === token.startOffset + 1 &&
+      tokens[i + 1]!.image.startsWith("*"),
+  );
   if (at < 0) return tokens;
   const start = tokens[at]!.startOffset;
-  problems.push({ start, end: start + 2, message: "this comment is not closed", help: "add */ where it ends" });
+  problems.push({
+    start,
+    end: start + 2,
+    message: "this comment is not closed",
+    help: "add */ where it ends",
+  });
   const lineEnd = tokens.findIndex((token, i) => i > at && token.tokenType.name === "SEP");
   return [...tokens.slice(0, at), ...(lineEnd < 0 ? [] : dropOpenComment(tokens.slice(lineEnd), problems))];
 }
@@ -50,7 +60,13 @@ function mendBraces(tokens: readonly IToken[], closingType: TokenType, problems:
       while (mended.at(-1)?.tokenType.name === "SEP") mended.pop();
       const before = mended.at(-1)?.tokenType.name;
       if (before === undefined || before === "{" || before === "}") {
-        problems.push(problemAt(token, "a block needs a name before its {", "write what the block is, for example: site KELD {"));
+        problems.push(
+          problemAt(
+            token,
+            "a block needs a name before its {",
+            "write what the block is, for example: site KELD {",
+          ),
+        );
         return;
       }
       open.push(token);
@@ -69,7 +85,13 @@ function mendBraces(tokens: readonly IToken[], closingType: TokenType, problems:
   return mended;
 }
 
-function closeAll(open: IToken[], offset: number, type: TokenType, mended: IToken[], problems: SyntaxProblem[]): void {
+function closeAll(
+  open: IToken[],
+  offset: number,
+  type: TokenType,
+  mended: IToken[],
+  problems: SyntaxProblem[],
+): void {
   for (let brace = open.pop(); brace; brace = open.pop()) {
     problems.push(problemAt(brace, "this { is never closed", "add } where the block ends"));
     mended.push({

@@ -1,5 +1,12 @@
 /** From text to the plain syntax tree. Any text yields a tree; what is wrong with it stands in `problems`. */
-import { type CompositeCstNode, type CstNode, isCompositeCstNode, isLeafCstNode, type LangiumCoreServices, type ParseResult } from "langium";
+import {
+  type CompositeCstNode,
+  type CstNode,
+  isCompositeCstNode,
+  isLeafCstNode,
+  type LangiumCoreServices,
+  type ParseResult,
+} from "langium";
 import { isBlock, isStatement } from "../generated/ast.js";
 import type { HopLexingReport } from "./lexer.js";
 import { createSyntaxServices } from "./services.js";
@@ -18,7 +25,11 @@ export function readTree(parsed: ParseResult): SyntaxTree {
   const problems: SyntaxProblem[] = [...report.problems];
   for (const error of parsed.parserErrors) {
     const start = Number.isFinite(error.token.startOffset) ? error.token.startOffset : 0;
-    problems.push({ start, end: start + Math.max(1, error.token.image.length), message: "this cannot be read here" });
+    problems.push({
+      start,
+      end: start + Math.max(1, error.token.image.length),
+      message: "this cannot be read here",
+    });
   }
   const root = parsed.value.$cstNode;
   const statements = root && isCompositeCstNode(root) ? statementsOf(root, problems) : [];
@@ -70,6 +81,11 @@ function endOf(node: CstNode): number {
 
 function checkAtom(atom: Atom, problems: SyntaxProblem[]): void {
   if (atom.kind === "string" && (atom.text.length === 1 || !/(^|[^\\])(\\\\)*"$/.test(atom.text.slice(1)))) {
-    problems.push({ start: atom.start, end: atom.end, message: 'this text is not closed', help: 'add the closing "' });
+    problems.push({
+      start: atom.start,
+      end: atom.end,
+      message: "this text is not closed",
+      help: 'add the closing "',
+    });
   }
 }

@@ -24,7 +24,11 @@ export function createSyntaxServices(): LangiumCoreServices {
     createDefaultSharedCoreModule(EmptyFileSystem),
     HopwrightGeneratedSharedModule,
   );
-  const services: LangiumCoreServices = inject(createDefaultCoreModule({ shared }), HopwrightGeneratedModule, syntaxModule);
+  const services: LangiumCoreServices = inject(
+    createDefaultCoreModule({ shared }),
+    HopwrightGeneratedModule,
+    syntaxModule,
+  );
   shared.ServiceRegistry.register(services);
   return services;
 }

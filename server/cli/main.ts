@@ -19,7 +19,9 @@ const OLDEST_NODE = 22;
 function refuseOldNode(): void {
   const { node } = process.versions;
   if (Number.parseInt(node, 10) < OLDEST_NODE) {
-    throw new CommandError(`hopwright needs Node ${OLDEST_NODE}.12 or later, this is ${node}; install a later one`);
+    throw new CommandError(
+      `hopwright needs Node ${OLDEST_NODE}.12 or later, this is ${node}; install a later one`,
+    );
   }
 }
 

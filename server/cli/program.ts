@@ -37,7 +37,11 @@ export function program(): Command {
     .description("show the path of a hop from the side")
     .argument("<hop>", "name of the hop")
     .option("--dir <dir>", "folder of the design", ".")
-    .addOption(new Option("--format <format>", "text with a drawing, a CSV row a point, or an SVG drawing").choices(["text", "csv", "svg"]).default("text"))
+    .addOption(
+      new Option("--format <format>", "text with a drawing, a CSV row a point, or an SVG drawing")
+        .choices(["text", "csv", "svg"])
+        .default("text"),
+    )
     .addOption(todayOption())
     .action(async (hop, options) => {
       const { profile } = await import("./commands/profile.js");
@@ -66,7 +70,11 @@ export function program(): Command {
   root
     .command("schema")
     .description("print the JSON Schema of the output")
-    .addArgument(new Argument("[output]", "of check --format json, or of the resolved design in it").choices(["check", "design"]).default("check"))
+    .addArgument(
+      new Argument("[output]", "of check --format json, or of the resolved design in it")
+        .choices(["check", "design"])
+        .default("check"),
+    )
     .action(async (output) => {
       const { schema } = await import("./commands/schema.js");
       await schema(output);
@@ -87,7 +95,8 @@ const KINDS = ["html", "markdown"];
 function kinds(text: string): string[] {
   const asked = text.split(",").map((kind) => kind.trim());
   const wrong = asked.find((kind) => !KINDS.includes(kind));
-  if (wrong !== undefined) throw new InvalidArgumentError(`There is no report of kind "${wrong}"; known are ${KINDS.join(", ")}.`);
+  if (wrong !== undefined)
+    throw new InvalidArgumentError(`There is no report of kind "${wrong}"; known are ${KINDS.join(", ")}.`);
   return [...new Set(asked)];
 }
 

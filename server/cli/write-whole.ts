@@ -37,6 +37,7 @@ function writeReason(error: unknown): string {
   const { code } = error as { code?: string };
   if (code === "EACCES" || code === "EPERM" || code === "EROFS") return "no permission; name another folder";
   if (code === "ENOSPC") return "the disk is full";
-  if (code === "EEXIST" || code === "ENOTDIR") return "a file stands where a folder is needed; name another folder";
+  if (code === "EEXIST" || code === "ENOTDIR")
+    return "a file stands where a folder is needed; name another folder";
   return reasonOf(error);
 }

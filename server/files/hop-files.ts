@@ -44,14 +44,22 @@ export function readHopFile(path: string): HopText | UnreadableFile {
     const bytes = statSync(path).size;
     if (bytes > LARGEST_FILE_BYTES) {
       const mb = (bytes / 2 ** 20).toFixed(0);
-      return { path: slashed, message: `${mb} MB is too large for a design file (limit ${LARGEST_FILE_BYTES / 2 ** 20} MB); split it, or give it another ending` };
+      return {
+        path: slashed,
+        message: `${mb} MB is too large for a design file (limit ${LARGEST_FILE_BYTES / 2 ** 20} MB); split it, or give it another ending`,
+      };
     }
     const content = readFileSync(path);
-    if (content.includes(0)) return { path: slashed, message: "this is not text (it holds zero bytes); give it another ending than .hop" };
+    if (content.includes(0))
+      return {
+        path: slashed,
+        message: "this is not text (it holds zero bytes); give it another ending than .hop",
+      };
     const text = new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(content);
     return { path: slashed, text };
   } catch (error) {
-    if (error instanceof TypeError) return { path: slashed, message: "this is not UTF-8 text; save it as UTF-8" };
+    if (error instanceof TypeError)
+      return { path: slashed, message: "this is not UTF-8 text; save it as UTF-8" };
     return { path: slashed, message: `cannot be read: ${reasonOf(error)}` };
   }
 }

@@ -1,5 +1,11 @@
 /** Fixes that are offered in a range: of the text's problems, and of the engine's findings after a trial on a copy. */
-import { type CodeAction, CodeActionKind, type Connection, type Diagnostic, type TextEdit } from "vscode-languageserver";
+import {
+  type CodeAction,
+  CodeActionKind,
+  type Connection,
+  type Diagnostic,
+  type TextEdit,
+} from "vscode-languageserver";
 import { findingFixes, type QuickFix, textFixes } from "../../language/editor/quick-fixes.js";
 import type { TextRange } from "../../language/editor/text-range.js";
 import { locate } from "../../language/model/locate.js";
@@ -20,19 +26,29 @@ export function registerCodeActions(connection: Connection, designs: () => Desig
     for (const { finding, hop } of findingsAt(session, file.path, asked)) {
       const judged = hop === undefined ? undefined : session.result(hop);
       const before = judged ? [...judged.findings, ...session.networkFindings()] : session.networkFindings();
-      fixes.push(...(await findingFixes({ model: session.model, finding, judged, before }, (edits) => tryEdits(session, edits, hop))));
+      fixes.push(
+        ...(await findingFixes({ model: session.model, finding, judged, before }, (edits) =>
+          tryEdits(session, edits, hop),
+        )),
+      );
     }
     return fixes.map((fix) => codeAction(fix, session, context.diagnostics));
   });
 }
 
-function findingsAt(session: DesignSession, path: string, range: TextRange): { finding: Finding; hop?: string }[] {
+function findingsAt(
+  session: DesignSession,
+  path: string,
+  range: TextRange,
+): { finding: Finding; hop?: string }[] {
   const touches = (finding: Finding) => {
     const place = locate(finding.at, session.model);
     return place?.file === path && place.start <= range.end && range.start <= place.end;
   };
   const hops = session.model.file(path)?.declarations.filter(({ kind }) => kind === "hop") ?? [];
-  const ofHops = hops.flatMap(({ name }) => (session.result(name)?.findings ?? []).map((finding) => ({ finding, hop: name })));
+  const ofHops = hops.flatMap(({ name }) =>
+    (session.result(name)?.findings ?? []).map((finding) => ({ finding, hop: name })),
+  );
   const ofNetwork = session.networkFindingsIn(path).map((finding) => ({ finding }));
   return [...ofHops, ...ofNetwork].filter(({ finding }) => touches(finding));
 }

@@ -95,7 +95,9 @@ export class Designs {
     if (!existsSync(folder)) return;
     const { texts, unreadable } = readHopFiles(folder);
     for (const file of unreadable) this.unreadable.set(file.path, file);
-    this.project.setFiles(texts.filter(({ path }) => !this.open.has(path)).map(({ path, text }) => readSource(path, text)));
+    this.project.setFiles(
+      texts.filter(({ path }) => !this.open.has(path)).map(({ path, text }) => readSource(path, text)),
+    );
   }
 
   private loadCatalogues(): void {

@@ -1,9 +1,14 @@
 /** The diagnostics of one file: what is wrong with its text, and the engine's findings on what it declares. */
-import { type Diagnostic, type DiagnosticRelatedInformation, DiagnosticSeverity, DiagnosticTag } from "vscode-languageserver";
+import {
+  type Diagnostic,
+  type DiagnosticRelatedInformation,
+  DiagnosticSeverity,
+  DiagnosticTag,
+} from "vscode-languageserver";
+import type { TextProblem } from "../../language/facts/fact.js";
 import type { DesignModel } from "../../language/model/design-model.js";
 import { locate } from "../../language/model/locate.js";
 import type { SourceFile } from "../../language/model/source-file.js";
-import type { TextProblem } from "../../language/facts/fact.js";
 import type { Finding, Severity } from "../../shared/design/finding.js";
 import type { DesignSession } from "../session/design-session.js";
 import { linesOf, locationOf, uriOf } from "./locations.js";
@@ -21,7 +26,9 @@ export function diagnosticsOf(file: SourceFile, sessions: readonly DesignSession
     ...findingsIn(file, session).map((finding) => findingDiagnostic(file, finding, session.model)),
   ]);
   // A shared catalogue counts for several designs; what each of them finds in it is said once.
-  return sessions.length < 2 ? all : [...new Map(all.map((one) => [JSON.stringify([one.range, one.message]), one])).values()];
+  return sessions.length < 2
+    ? all
+    : [...new Map(all.map((one) => [JSON.stringify([one.range, one.message]), one])).values()];
 }
 
 function findingsIn(file: SourceFile, session: DesignSession): Finding[] {
@@ -36,14 +43,31 @@ function problemDiagnostic(file: SourceFile, problem: TextProblem, model: Design
     const other = model.file(place.file);
     return other ? [{ location: locationOf(other, place.start, place.end), message: place.message }] : [];
   });
-  return diagnostic(file, problem.start, problem.end, problem.severity, problem.rule, withHelp(problem.message, problem.help), related);
+  return diagnostic(
+    file,
+    problem.start,
+    problem.end,
+    problem.severity,
+    problem.rule,
+    withHelp(problem.message, problem.help),
+    related,
+  );
 }
 
 function findingDiagnostic(file: SourceFile, finding: Finding, model: DesignModel): Diagnostic {
   const place = locate(finding.at, model);
   const here = place?.file === file.path ? place : { start: 0, end: 0 };
   const related = finding.related?.flatMap((other): DiagnosticRelatedInformation[] => {
-    if (other.file !== undefined) return [{ location: { uri: uriOf(other.file), range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } } }, message: other.message }];
+    if (other.file !== undefined)
+      return [
+        {
+          location: {
+            uri: uriOf(other.file),
+            range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } },
+          },
+          message: other.message,
+        },
+      ];
     const at = other.at === undefined ? undefined : locate(other.at, model);
     const source = at && model.file(at.file);
     return at && source ? [{ location: locationOf(source, at.start, at.end), message: other.message }] : [];

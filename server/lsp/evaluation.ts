@@ -13,6 +13,8 @@ import { diagnosticsOf } from "./diagnostics.js";
 const COALESCE_MS = 12;
 /** Longest piece of work between two looks at the incoming messages. */
 const SLICE_MS = 8;
+/** The progress of a long evaluation is told no more often than this. */
+const PROGRESS_MS = 250;
 /** Network rules go with the fast answer while they cost less than this; otherwise they follow it. */
 const QUICK_NETWORK_MS = 15;
 
@@ -73,7 +75,10 @@ export class Evaluation {
       this.publish(files);
       for (const session of sessions) {
         if (isStale()) break;
-        await this.updateRest(session, { isStale, pause: slices((done, total) => this.host.status(total - done)) });
+        await this.updateRest(session, {
+          isStale,
+          pause: slices((done, total) => this.host.status(total - done)),
+        });
       }
       if (!isStale()) this.host.status(0);
     }
@@ -82,7 +87,8 @@ export class Evaluation {
   private async updateOpenFiles(session: DesignSession, files: Set<string>): Promise<void> {
     const wanted = new Set<string>();
     for (const name of session.waiting()) {
-      if (session.model.declarations(`hop ${name}`).some((entry) => this.designs.isOpen(entry.file))) wanted.add(name);
+      if (session.model.declarations(`hop ${name}`).some((entry) => this.designs.isOpen(entry.file)))
+        wanted.add(name);
     }
     const changed = await session.update({}, wanted);
     if (this.networkMs < QUICK_NETWORK_MS) this.timeNetwork(session, files);
@@ -92,12 +98,14 @@ export class Evaluation {
   private async updateRest(session: DesignSession, pace: Pace): Promise<void> {
     const files = new Set<string>();
     const changed = await session.update(pace);
-    this.timeNetwork(session, files);
+    // The next run judges the network; a newer change must not wait for a judgement that it makes old.
+    if (!pace.isStale?.()) this.timeNetwork(session, files);
     this.collect(session, changed, files);
     this.publish(files);
   }
 
   private timeNetwork(session: DesignSession, files: Set<string>): void {
+    if (!session.networkWaits()) return;
     const start = performance.now();
     for (const file of session.updateNetwork()) files.add(file);
     this.networkMs = performance.now() - start;
@@ -105,12 +113,15 @@ export class Evaluation {
 
   private collect(session: DesignSession, hops: ReadonlySet<string>, files: Set<string>): void {
     for (const file of session.model.takeChangedFiles()) files.add(file);
-    for (const hop of hops) for (const entry of session.model.declarations(`hop ${hop}`)) files.add(entry.file);
+    for (const hop of hops)
+      for (const entry of session.model.declarations(`hop ${hop}`)) files.add(entry.file);
     if (hops.size > 0) this.host.changed(hops);
   }
 
   private publish(files: ReadonlySet<string>): void {
-    const openFirst = [...files].sort((a, b) => Number(this.designs.isOpen(b)) - Number(this.designs.isOpen(a)));
+    const openFirst = [...files].sort(
+      (a, b) => Number(this.designs.isOpen(b)) - Number(this.designs.isOpen(a)),
+    );
     for (const path of openFirst) {
       const file = this.designs.project.file(path);
       const diagnostics = file ? diagnosticsOf(file, this.designs.sessionsOf(path)) : [];
@@ -126,9 +137,14 @@ export class Evaluation {
 /** A pause whenever a slice of time is used up, in which waiting messages are read. */
 function slices(progress: (done: number, total: number) => void): NonNullable<Pace["pause"]> {
   let started = performance.now();
+  let told = started;
   return (done, total) => {
-    if (performance.now() - started < SLICE_MS) return undefined;
-    progress(done, total);
+    const now = performance.now();
+    if (now - started < SLICE_MS) return undefined;
+    if (now - told >= PROGRESS_MS) {
+      told = now;
+      progress(done, total);
+    }
     return new Promise((resolve) =>
       setImmediate(() => {
         started = performance.now();

@@ -72,7 +72,8 @@ interface AtPosition {
 }
 
 export function registerFeatures(connection: Connection, designs: () => Designs): void {
-  const fileOf = ({ textDocument }: { readonly textDocument: { readonly uri: string } }) => designs().file(pathOf(textDocument.uri));
+  const fileOf = ({ textDocument }: { readonly textDocument: { readonly uri: string } }) =>
+    designs().file(pathOf(textDocument.uri));
   /** A shared catalogue belongs to several designs; the first answers unless all are asked. */
   const places = (params: AtPosition): Place[] => {
     const file = fileOf(params);
@@ -83,7 +84,10 @@ export function registerFeatures(connection: Connection, designs: () => Designs)
       .map((session) => ({ file, session, offset }));
   };
   const place = (params: AtPosition): Place | undefined => places(params)[0];
-  const locations = (session: DesignSession, ranges: readonly { readonly file: string; readonly start: number; readonly end: number }[]): Location[] =>
+  const locations = (
+    session: DesignSession,
+    ranges: readonly { readonly file: string; readonly start: number; readonly end: number }[],
+  ): Location[] =>
     ranges.flatMap(({ file, start, end }) => {
       const source = session.model.file(file);
       return source ? [locationOf(source, start, end)] : [];
@@ -97,7 +101,10 @@ export function registerFeatures(connection: Connection, designs: () => Designs)
       label: item.label,
       kind: COMPLETION_KIND[item.kind],
       detail: item.detail,
-      documentation: item.documentation === undefined ? undefined : { kind: MarkupKind.Markdown, value: item.documentation },
+      documentation:
+        item.documentation === undefined
+          ? undefined
+          : { kind: MarkupKind.Markdown, value: item.documentation },
       sortText: item.sortOrder.toString().padStart(6, "0"),
       insertTextFormat: item.snippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
       textEdit: { range: lines.range(item.replace.start, item.replace.end), newText: item.insertText },
@@ -108,7 +115,10 @@ export function registerFeatures(connection: Connection, designs: () => Designs)
     const at = place(params);
     const hover = at && hoverAt(at.session.model, at.file.path, at.offset, (name) => at.session.result(name));
     if (!at || !hover) return null;
-    return { contents: { kind: MarkupKind.Markdown, value: hover.markdown }, range: linesOf(at.file).range(hover.start, hover.end) };
+    return {
+      contents: { kind: MarkupKind.Markdown, value: hover.markdown },
+      range: linesOf(at.file).range(hover.start, hover.end),
+    };
   });
 
   connection.onDefinition((params) => {
@@ -137,7 +147,10 @@ export function registerFeatures(connection: Connection, designs: () => Designs)
     if (!at) return null;
     const prepared = prepareRename(at.session.model, at.file.path, at.offset);
     if ("problem" in prepared) throw new ResponseError(REFUSED, prepared.problem);
-    return { range: linesOf(at.file).range(prepared.range.start, prepared.range.end), placeholder: prepared.name };
+    return {
+      range: linesOf(at.file).range(prepared.range.start, prepared.range.end),
+      placeholder: prepared.name,
+    };
   });
 
   connection.onRenameRequest((params): WorkspaceEdit => {
@@ -151,7 +164,10 @@ export function registerFeatures(connection: Connection, designs: () => Designs)
         const key = `${edit.file}:${edit.start}`;
         if (!source || seen.has(key)) continue;
         seen.add(key);
-        (changes[uriOf(edit.file)] ??= []).push({ range: linesOf(source).range(edit.start, edit.end), newText: edit.newText });
+        (changes[uriOf(edit.file)] ??= []).push({
+          range: linesOf(source).range(edit.start, edit.end),
+          newText: edit.newText,
+        });
       }
     }
     return { changes };
@@ -170,7 +186,9 @@ export function registerFeatures(connection: Connection, designs: () => Designs)
           const source = session.model.file(symbol.file);
           if (!source) return [];
           const location = locationOf(source, symbol.start, symbol.end);
-          return [{ name: symbol.name, kind: SYMBOL_KIND[symbol.kind], location, containerName: symbol.detail }];
+          return [
+            { name: symbol.name, kind: SYMBOL_KIND[symbol.kind], location, containerName: symbol.detail },
+          ];
         }),
       );
     return [...new Map(found.map((symbol) => [JSON.stringify(symbol.location), symbol])).values()];
@@ -194,7 +212,10 @@ export function registerFeatures(connection: Connection, designs: () => Designs)
     const lines = linesOf(file);
     for (const token of semanticTokens(file)) {
       const { line, character } = lines.position(token.start);
-      const modifiers = token.modifiers.reduce((bits, modifier) => bits | (1 << TOKEN_MODIFIERS.indexOf(modifier)), 0);
+      const modifiers = token.modifiers.reduce(
+        (bits, modifier) => bits | (1 << TOKEN_MODIFIERS.indexOf(modifier)),
+        0,
+      );
       builder.push(line, character, token.length, TOKEN_TYPES.indexOf(token.type), modifiers);
     }
     return builder.build();
@@ -209,7 +230,10 @@ export function registerFeatures(connection: Connection, designs: () => Designs)
     // Hints of one place are parts of one hint, or they would run into each other.
     return [...Map.groupBy(hints, ({ offset }) => offset)].map(([offset, together]) => ({
       position: lines.position(offset),
-      label: together.flatMap(({ text, tooltip }, i) => [...(i > 0 ? [{ value: " · " }] : []), { value: text, tooltip }]),
+      label: together.flatMap(({ text, tooltip }, i) => [
+        ...(i > 0 ? [{ value: " · " }] : []),
+        { value: text, tooltip },
+      ]),
       kind: InlayHintKind.Parameter,
       paddingLeft: true,
     }));

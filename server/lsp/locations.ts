@@ -52,6 +52,10 @@ export function linesOf(file: { readonly text: string }): Lines {
   return lines;
 }
 
-export function locationOf(file: { readonly path: string; readonly text: string }, start: number, end: number): Location {
+export function locationOf(
+  file: { readonly path: string; readonly text: string },
+  start: number,
+  end: number,
+): Location {
   return { uri: uriOf(file.path), range: linesOf(file).range(start, end) };
 }

@@ -7,7 +7,11 @@ import type { Designs } from "./designs.js";
 import { linesOf, pathOf } from "./locations.js";
 import type { ReportParams, ReportResult } from "./protocol.js";
 
-export async function reportPage(designs: Designs, { uri, line, hop }: ReportParams, today: string): Promise<ReportResult | null> {
+export async function reportPage(
+  designs: Designs,
+  { uri, line, hop }: ReportParams,
+  today: string,
+): Promise<ReportResult | null> {
   const path = pathOf(uri);
   const name = hop ?? (line === undefined ? undefined : hopAt(designs, path, line));
   const sessions = designs.sessionsOf(path);
@@ -15,12 +19,20 @@ export async function reportPage(designs: Designs, { uri, line, hop }: ReportPar
   return session ? pageOf(session, name, today) : null;
 }
 
-async function pageOf(session: DesignSession, name: string | undefined, today: string): Promise<ReportResult> {
+async function pageOf(
+  session: DesignSession,
+  name: string | undefined,
+  today: string,
+): Promise<ReportResult> {
   const design = judgedDesign(session.model, session);
   const options = { folder: "", today, alone: true };
   const page = name === undefined ? undefined : await pageOfHop(design, name, options);
   const shown = page ?? overviewOf(design, options);
-  return { title: page ? name! : (session.model.title() ?? "Design"), hop: page ? name : undefined, html: printHtml(shown).text };
+  return {
+    title: page ? name! : (session.model.title() ?? "Design"),
+    hop: page ? name : undefined,
+    html: printHtml(shown).text,
+  };
 }
 
 /** The hop whose declaration covers the line. */
@@ -29,6 +41,9 @@ function hopAt(designs: Designs, path: string, line: number): string | undefined
   if (!file) return undefined;
   const lines = linesOf(file);
   return file.declarations.find(
-    ({ kind, fact }) => kind === "hop" && lines.position(fact.statement.start).line <= line && line <= lines.position(fact.statement.end).line,
+    ({ kind, fact }) =>
+      kind === "hop" &&
+      lines.position(fact.statement.start).line <= line &&
+      line <= lines.position(fact.statement.end).line,
   )?.name;
 }

@@ -36,7 +36,10 @@ export function startServer(connection: Connection): void {
         if (canRefreshHints) void connection.languages.inlayHint.refresh().catch(() => undefined);
       },
       status: (waiting) => void connection.sendNotification(STATUS, statusOf(designs, waiting)),
-      failed: (error) => connection.console.error(`evaluation failed: ${error instanceof Error ? (error.stack ?? error.message) : error}`),
+      failed: (error) =>
+        connection.console.error(
+          `evaluation failed: ${error instanceof Error ? (error.stack ?? error.message) : error}`,
+        ),
     });
   }
 

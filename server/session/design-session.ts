@@ -100,6 +100,11 @@ export class DesignSession {
     return changed;
   }
 
+  /** Whether results changed since the network was last judged. */
+  networkWaits(): boolean {
+    return this.networkIsStale;
+  }
+
   /**
    * Judges what hops share, from the results at hand, if any of them changed.
    * @returns files whose network findings changed
@@ -118,7 +123,11 @@ export class DesignSession {
       else this.networkByFile.set(file, [finding]);
     }
     const files = new Set([...before.keys(), ...this.networkByFile.keys()]);
-    return new Set([...files].filter((file) => JSON.stringify(before.get(file)) !== JSON.stringify(this.networkByFile.get(file))));
+    return new Set(
+      [...files].filter(
+        (file) => JSON.stringify(before.get(file)) !== JSON.stringify(this.networkByFile.get(file)),
+      ),
+    );
   }
 
   /** Forgets what was read of the terrain if any of its files changed. @returns whether one did */
@@ -133,7 +142,10 @@ export class DesignSession {
     const key = roots.join("\n");
     if (key === this.storeRoots) return false;
     this.storeRoots = key;
-    this.store = roots.length === 0 ? undefined : await openTerrain(roots, { cacheBytes: this.options.terrainCacheBytes, baseDir: this.model.root });
+    this.store =
+      roots.length === 0
+        ? undefined
+        : await openTerrain(roots, { cacheBytes: this.options.terrainCacheBytes, baseDir: this.model.root });
     return true;
   }
 

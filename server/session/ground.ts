@@ -11,9 +11,19 @@ import { readSurvey } from "../terrain/survey-file.js";
 /** The ground from what is in memory; undefined when a file has to be read first. */
 export function groundNow(hop: Hop, terrain: TerrainStore | undefined): GroundInput | undefined {
   const [from, to] = positionsOf(hop);
-  if (!from || !to) return { groundM: [undefined, undefined], profileKind: "terrain", problem: "the sites' positions are not known" };
+  if (!from || !to)
+    return {
+      groundM: [undefined, undefined],
+      profileKind: "terrain",
+      problem: "the sites' positions are not known",
+    };
   if (hop.surveyFile !== undefined) return undefined;
-  if (!terrain) return { groundM: [undefined, undefined], profileKind: "terrain", problem: "the network names no terrain" };
+  if (!terrain)
+    return {
+      groundM: [undefined, undefined],
+      profileKind: "terrain",
+      problem: "the network names no terrain",
+    };
   const profile = terrain.profileSync(from, to);
   return profile && terrainGround(profile);
 }
@@ -36,7 +46,8 @@ function terrainGround(profile: TerrainProfile): GroundInput {
 }
 
 function endHeights(profile: TerrainProfile): readonly [number | undefined, number | undefined] {
-  const known = (heightM: number | undefined) => (heightM !== undefined && Number.isFinite(heightM) ? heightM : undefined);
+  const known = (heightM: number | undefined) =>
+    heightM !== undefined && Number.isFinite(heightM) ? heightM : undefined;
   return [known(profile.heightM[0]), known(profile.heightM.at(-1))];
 }
 
@@ -58,7 +69,10 @@ function topsOf(survey: SurveyProfile): SurveyProfile {
   const { coverM } = survey;
   if (!coverM) return survey;
   const last = survey.heightM.length - 1;
-  return { ...survey, heightM: survey.heightM.map((height, i) => (i === 0 || i === last ? height : height + coverM[i]!)) };
+  return {
+    ...survey,
+    heightM: survey.heightM.map((height, i) => (i === 0 || i === last ? height : height + coverM[i]!)),
+  };
 }
 
 /** The same survey counted from the other end. */
@@ -68,6 +82,8 @@ function reversed(survey: SurveyProfile): SurveyProfile {
     ...survey,
     heightM: survey.heightM.toReversed(),
     coverM: survey.coverM?.toReversed(),
-    gaps: survey.gaps.map(({ fromM, toM, reason }) => ({ fromM: lengthM - toM, toM: lengthM - fromM, reason })).reverse(),
+    gaps: survey.gaps
+      .map(({ fromM, toM, reason }) => ({ fromM: lengthM - toM, toM: lengthM - fromM, reason }))
+      .reverse(),
   };
 }

@@ -31,7 +31,11 @@ export function loadProject(folder: string): LoadedProject {
       folders.add(at);
       more = true;
       if (existsSync(at)) load(at);
-      else unreadable.push({ path: at, message: "this catalogue folder does not exist; mend the `catalogue` line" });
+      else
+        unreadable.push({
+          path: at,
+          message: "this catalogue folder does not exist; mend the `catalogue` line",
+        });
     }
   }
   return { project, unreadable };

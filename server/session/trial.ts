@@ -13,9 +13,15 @@ import { ground } from "./ground.js";
  * Findings on a hop, and those of the network, after the edits. Other hops keep the results they have.
  * @param hop the hop to evaluate again; undefined: network findings alone
  */
-export async function tryEdits(session: DesignSession, edits: readonly TextEdit[], hop: string | undefined): Promise<readonly Finding[]> {
+export async function tryEdits(
+  session: DesignSession,
+  edits: readonly TextEdit[],
+  hop: string | undefined,
+): Promise<readonly Finding[]> {
   const model = copyWith(session.model, edits);
-  const results = new Map<string, HopResult>([...session.results()].map(([name, judged]) => [name, judged.result]));
+  const results = new Map<string, HopResult>(
+    [...session.results()].map(([name, judged]) => [name, judged.result]),
+  );
   const resolved = hop === undefined ? undefined : model.hop(hop)?.hop;
   const findings: Finding[] = [];
   if (resolved) {

@@ -70,7 +70,11 @@ export interface Antenna {
   readonly crossPolarDiscriminationDb?: number;
   readonly polarizations?: "single" | "dual";
   /** Envelope: discrimination below boresight gain by angle, ascending. */
-  readonly pattern: readonly { readonly angleDeg: number; readonly copolarDb: number; readonly crossPolarDb?: number }[];
+  readonly pattern: readonly {
+    readonly angleDeg: number;
+    readonly copolarDb: number;
+    readonly crossPolarDb?: number;
+  }[];
 }
 
 export type CouplerKind = "hybrid" | "omt" | "dual-polarized";

@@ -35,7 +35,9 @@ export function channelFrequencies(
     plan.rows.filter((row) => Math.abs(row.widthMHz * 1e6 - widthHz) < 1000).map((row) => ({ plan, row })),
   );
   if (rows.length === 0) {
-    const widths = [...new Set(plans.flatMap((plan) => plan.rows.map((row) => row.widthMHz)))].sort((a, b) => a - b);
+    const widths = [...new Set(plans.flatMap((plan) => plan.rows.map((row) => row.widthMHz)))].sort(
+      (a, b) => a - b,
+    );
     return {
       what: "width",
       message: `no channel of ${planName} is ${widthHz / 1e6} MHz wide`,

@@ -36,7 +36,14 @@ const scale = (symbol: string, factor: number, ...aliases: readonly string[]): U
 
 /** The first unit of each list is the base unit. */
 export const UNITS: Readonly<Record<Dimension, readonly Unit[]>> = {
-  length: [scale("m", 1), scale("km", 1000), scale("cm", 0.01), scale("mm", 0.001), scale("ft", 0.3048), scale("mi", 1609.344)],
+  length: [
+    scale("m", 1),
+    scale("km", 1000),
+    scale("cm", 0.01),
+    scale("mm", 0.001),
+    scale("ft", 0.3048),
+    scale("mi", 1609.344),
+  ],
   frequency: [scale("Hz", 1), scale("kHz", 1e3), scale("MHz", 1e6), scale("GHz", 1e9)],
   "power level": [
     scale("dBm", 1),

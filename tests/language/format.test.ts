@@ -14,7 +14,11 @@ function formatted(text: string): string {
 
 describe("the formatter", () => {
   it("puts one fact on a line, in the order of the property table, blocks indented", () => {
-    expect(formatted('hop H{B {transmits low;antenna X at 20m}\n polarization   vertical; objective t\n channel F.595/55 MHz / 4\n A{}}\nsite A "x"{at 54°27\' 12.4"n 3°04\'51.0"W}')).toBe(
+    expect(
+      formatted(
+        'hop H{B {transmits low;antenna X at 20m}\n polarization   vertical; objective t\n channel F.595/55 MHz / 4\n A{}}\nsite A "x"{at 54°27\' 12.4"n 3°04\'51.0"W}',
+      ),
+    ).toBe(
       `hop H {
   objective t
   channel F.595/55 MHz / 4
@@ -76,12 +80,47 @@ site A {  // behind the brace
 });
 
 /** Texts made of the language's own pieces, wild but with closed braces. */
-const atom = fc.constantFrom("KELD", "A18-06", "24 m", "24m", "18.7 GHz", '"text"', "at", "/", "1+0", "2027-05-01", `54°27'12"N`, "radio", "%", "-4.2");
+const atom = fc.constantFrom(
+  "KELD",
+  "A18-06",
+  "24 m",
+  "24m",
+  "18.7 GHz",
+  '"text"',
+  "at",
+  "/",
+  "1+0",
+  "2027-05-01",
+  `54°27'12"N`,
+  "radio",
+  "%",
+  "-4.2",
+);
 const comment = fc.constantFrom("// a comment", "/* block */", "/* two\n   lines */");
-const head = fc.constantFrom("site A", "hop H", "KELD", "radio", "ground", "at", "objective t", "mode", "climate", "network", "transmits", "foo", "antenna", "template radio B");
+const head = fc.constantFrom(
+  "site A",
+  "hop H",
+  "KELD",
+  "radio",
+  "ground",
+  "at",
+  "objective t",
+  "mode",
+  "climate",
+  "network",
+  "transmits",
+  "foo",
+  "antenna",
+  "template radio B",
+);
 const statement = fc.letrec<{ block: string; line: string }>((tie) => ({
   line: fc.oneof(
-    { weight: 4, arbitrary: fc.tuple(head, fc.array(atom, { maxLength: 4 })).map(([first, rest]) => [first, ...rest].join(" ")) },
+    {
+      weight: 4,
+      arbitrary: fc
+        .tuple(head, fc.array(atom, { maxLength: 4 }))
+        .map(([first, rest]) => [first, ...rest].join(" ")),
+    },
     { weight: 1, arbitrary: comment },
     { weight: 1, arbitrary: fc.constant("") },
     { weight: 2, arbitrary: tie("block") },
@@ -119,7 +158,10 @@ describe("formatting any text", () => {
   it("keeps the meaning: the same declarations with the same facts", () => {
     fc.assert(
       fc.property(text, (source) => {
-        const names = (of: string) => readSource("/f.hop", of).declarations.map(({ key }) => key).sort();
+        const names = (of: string) =>
+          readSource("/f.hop", of)
+            .declarations.map(({ key }) => key)
+            .sort();
         expect(names(formatted(source))).toEqual(names(source));
       }),
       { numRuns: 200 },

@@ -10,23 +10,31 @@ import { generatedFiles } from "../../server/docs/files.js";
 const ROOT = join(import.meta.dirname, "../..");
 
 describe("the property table", () => {
-  it.each(PROPERTIES.map((property) => [`${property.name} in ${property.in.join(", ")}`, property] as const))("%s", (_, property) => {
-    expect(property.meaning).toMatch(/\.$/);
-    expect(property.source).not.toBe("");
-    for (const arg of property.args) expect(arg.meaning, arg.name).toMatch(/\.$/);
-    for (const context of property.in) {
-      const example = property.example.endsWith("{") ? `${property.example}\n}` : property.example;
-      const tree = parse(example);
-      expect(tree.problems).toEqual([]);
-      expect(readFacts(tree.statements, context).problems, `${example} in ${context}`).toEqual([]);
-    }
-  });
+  it.each(PROPERTIES.map((property) => [`${property.name} in ${property.in.join(", ")}`, property] as const))(
+    "%s",
+    (_, property) => {
+      expect(property.meaning).toMatch(/\.$/);
+      expect(property.source).not.toBe("");
+      for (const arg of property.args) expect(arg.meaning, arg.name).toMatch(/\.$/);
+      for (const context of property.in) {
+        const example = property.example.endsWith("{") ? `${property.example}\n}` : property.example;
+        const tree = parse(example);
+        expect(tree.problems).toEqual([]);
+        expect(readFacts(tree.statements, context).problems, `${example} in ${context}`).toEqual([]);
+      }
+    },
+  );
 
   it("has positional arguments that cannot be taken for a label of the same line", () => {
     for (const { name, args } of PROPERTIES) {
       const labels = args.flatMap(({ label }) => label?.split(" ")[0] ?? []);
-      const choices = args.flatMap((arg) => alternatives(arg).flatMap((spec) => (spec.type === "word" ? Object.keys(spec.words) : [])));
-      expect(choices.filter((choice) => labels.includes(choice)), name).toEqual([]);
+      const choices = args.flatMap((arg) =>
+        alternatives(arg).flatMap((spec) => (spec.type === "word" ? Object.keys(spec.words) : [])),
+      );
+      expect(
+        choices.filter((choice) => labels.includes(choice)),
+        name,
+      ).toEqual([]);
     }
   });
 });

@@ -26,15 +26,22 @@ const PIECES = [
   "site {",
 ];
 
-const fileText = fc.uniqueArray(fc.constantFrom(...PIECES), { maxLength: 6 }).map((pieces) => pieces.join("\n"));
-const edit = fc.record({ file: fc.constantFrom("/d/a.hop", "/d/b.hop", "/d/c.hop"), text: fc.option(fileText, { nil: undefined }) });
+const fileText = fc
+  .uniqueArray(fc.constantFrom(...PIECES), { maxLength: 6 })
+  .map((pieces) => pieces.join("\n"));
+const edit = fc.record({
+  file: fc.constantFrom("/d/a.hop", "/d/b.hop", "/d/c.hop"),
+  text: fc.option(fileText, { nil: undefined }),
+});
 
 function state(model: DesignModel, paths: Iterable<string>): unknown {
   const names = [...model.names("hop")].sort();
   return {
     hops: names.map((name) => [name, model.hop(name)?.hop]),
     sites: [...model.names("site")].sort().map((name) => model.lookup.site(name)),
-    problems: [...paths].sort().map((path) => model.problemsOf(path).map(({ rule, start, message }) => [rule, start, message])),
+    problems: [...paths]
+      .sort()
+      .map((path) => model.problemsOf(path).map(({ rule, start, message }) => [rule, start, message])),
   };
 }
 
@@ -65,11 +72,18 @@ describe("edits", () => {
 
   it("name every hop whose resolved form changed, and no hop that depends on nothing edited", () => {
     const model = new DesignModel("/d");
-    model.setFile(readSource("/d/sites.hop", "site A { at 47 -30 }\nsite B { at 47 -30.1 }\nsite C { at 47 -30.2 }"));
+    model.setFile(
+      readSource("/d/sites.hop", "site A { at 47 -30 }\nsite B { at 47 -30.1 }\nsite C { at 47 -30.2 }"),
+    );
     model.setFile(readSource("/d/hops.hop", "hop AB { A {}; B {} }\nhop BC { B {}; C {} }"));
     for (const name of model.names("hop")) model.hop(name);
     model.takeChangedHops();
-    model.setFile(readSource("/d/sites.hop", "// a comment moves all lines\nsite A { at 47 -30.01 }\nsite B { at 47 -30.1 }\nsite C { at 47 -30.2 }"));
+    model.setFile(
+      readSource(
+        "/d/sites.hop",
+        "// a comment moves all lines\nsite A { at 47 -30.01 }\nsite B { at 47 -30.1 }\nsite C { at 47 -30.2 }",
+      ),
+    );
     expect([...model.takeChangedHops()]).toEqual(["AB"]);
   });
 
@@ -94,7 +108,12 @@ describe("a project", () => {
       readSource("/w/cat/x.hop", "antenna X {}"),
       readSource("/w/loose.hop", "site S {}"),
     ]);
-    expect(project.designs().map((model) => model.root).sort()).toEqual(["/w", "/w/one", "/w/two"]);
+    expect(
+      project
+        .designs()
+        .map((model) => model.root)
+        .sort(),
+    ).toEqual(["/w", "/w/one", "/w/two"]);
     expect(project.designsOf("/w/cat/x.hop").map((model) => model.root)).toEqual(["/w/one", "/w/two"]);
     expect(project.designsOf("/w/one/hops/h.hop").map((model) => model.root)).toEqual(["/w/one"]);
     project.setFile(readSource("/w/two/net.hop", 'network "Two" {}'));

@@ -14,8 +14,16 @@ describe("inheritance", () => {
 template radio BASE { noise-figure 6 dB; overload -20 dBm; mode 28 MHz QPSK; mode 28 MHz 16QAM }
 radio R like BASE { overload -18 dBm }
 radio S like R { mode 55 MHz QPSK }`);
-    expect(model.lookup.radio("R")).toMatchObject({ noiseFigureDb: 6, overloadDbm: -18, modes: [{ modulation: "QPSK" }, { modulation: "16QAM" }] });
-    expect(model.lookup.radio("S")).toMatchObject({ noiseFigureDb: 6, overloadDbm: -18, modes: [{ bandwidthHz: 55e6 }] });
+    expect(model.lookup.radio("R")).toMatchObject({
+      noiseFigureDb: 6,
+      overloadDbm: -18,
+      modes: [{ modulation: "QPSK" }, { modulation: "16QAM" }],
+    });
+    expect(model.lookup.radio("S")).toMatchObject({
+      noiseFigureDb: 6,
+      overloadDbm: -18,
+      modes: [{ bandwidthHz: 55e6 }],
+    });
   });
 
   it("ends in a loop", () => {
@@ -39,26 +47,40 @@ hop H { polarization horizontal; A { antenna Y at 30 m }; B { height 25 m; power
       polarization: "horizontal",
       arrangement: { name: "2+0 xpic" },
       ends: [
-        { antenna: { name: "Y" }, antennaHeightM: 30, transmitPowerDbm: 10, site: { structure: { kind: "tower", heightM: 40 } } },
+        {
+          antenna: { name: "Y" },
+          antennaHeightM: 30,
+          transmitPowerDbm: 10,
+          site: { structure: { kind: "tower", heightM: 40 } },
+        },
         { antenna: { name: "X" }, antennaHeightM: 25, transmitPowerDbm: 5 },
       ],
     });
   });
 
   it("give their height to an antenna that states none", () => {
-    const { model } = fixture(`defaults end { antenna X at 20 m }\nantenna X {}\nantenna Y {}\n${SITES}hop H { A { antenna Y }; B {} }`);
-    expect(model.hop("H")?.hop?.ends.map((end) => [end.antenna?.name, end.antennaHeightM])).toEqual([["Y", 20], ["X", 20]]);
+    const { model } = fixture(
+      `defaults end { antenna X at 20 m }\nantenna X {}\nantenna Y {}\n${SITES}hop H { A { antenna Y }; B {} }`,
+    );
+    expect(model.hop("H")?.hop?.ends.map((end) => [end.antenna?.name, end.antennaHeightM])).toEqual([
+      ["Y", 20],
+      ["X", 20],
+    ]);
   });
 
   it("do not add an adaptive range to a fixed mode", () => {
-    const resolved = hop("radio R { mode 28 MHz QPSK rate 40 Mbit/s; mode 28 MHz 16QAM rate 80 Mbit/s }\ndefaults hop { radio R; modes 28 MHz QPSK to 16QAM }\nhop H { mode 28 MHz QPSK; A {}; B {} }");
+    const resolved = hop(
+      "radio R { mode 28 MHz QPSK rate 40 Mbit/s; mode 28 MHz 16QAM rate 80 Mbit/s }\ndefaults hop { radio R; modes 28 MHz QPSK to 16QAM }\nhop H { mode 28 MHz QPSK; A {}; B {} }",
+    );
     expect(resolved?.modes.map((mode) => mode.modulation)).toEqual(["QPSK"]);
   });
 });
 
 describe("a hop", () => {
   it("overrides the network's climate fact by fact", () => {
-    const resolved = hop('network "N" { climate { rain 30 mm/h; logK -4 } }\nhop H { climate { rain 60 mm/h at 0.1 % }; A {}; B {} }');
+    const resolved = hop(
+      'network "N" { climate { rain 30 mm/h; logK -4 } }\nhop H { climate { rain 60 mm/h at 0.1 % }; A {}; B {} }',
+    );
     expect(resolved?.climate).toEqual({ rainRateMmPerH: 60, rainTimePercent: 0.1, logK: -4 });
   });
 
@@ -75,20 +97,27 @@ describe("a hop", () => {
   });
 
   it("counts an obstacle from the end that the text names", () => {
-    const resolved = hop('hop H { obstacle 10 m at 1 km from A; obstacle 12 m at 1 km from B; A {}; B {} }');
+    const resolved = hop("hop H { obstacle 10 m at 1 km from A; obstacle 12 m at 1 km from B; A {}; B {} }");
     // 0.1 degree of longitude at 47 N on WGS84: 7605.9 m (geographiclib).
     expect(resolved?.obstacles.map((obstacle) => Math.round(obstacle.distanceM))).toEqual([1000, 6606]);
   });
 
   it("uses a channel plan of the design", () => {
-    const resolved = hop("plan P { centre 18 GHz; row 20 MHz go -100 MHz return 50 MHz channels 1 to 4 }\nhop H { channel P / 20 MHz / 2; A { transmits low }; B { transmits high } }");
+    const resolved = hop(
+      "plan P { centre 18 GHz; row 20 MHz go -100 MHz return 50 MHz channels 1 to 4 }\nhop H { channel P / 20 MHz / 2; A { transmits low }; B { transmits high } }",
+    );
     expect(resolved?.ends.map((end) => end.transmitFrequencyHz)).toEqual([17.94e9, 18.09e9]);
   });
 
   it("orders an adaptive range by rate and takes either end of it first", () => {
-    const radio = "radio R { mode 28 MHz 64QAM rate 120 Mbit/s; mode 28 MHz QPSK rate 40 Mbit/s; mode 28 MHz 16QAM rate 80 Mbit/s; mode 56 MHz QPSK rate 80 Mbit/s }\n";
+    const radio =
+      "radio R { mode 28 MHz 64QAM rate 120 Mbit/s; mode 28 MHz QPSK rate 40 Mbit/s; mode 28 MHz 16QAM rate 80 Mbit/s; mode 56 MHz QPSK rate 80 Mbit/s }\n";
     for (const range of ["QPSK to 16QAM", "16QAM to QPSK"]) {
-      expect(hop(`${radio}hop H { radio R; modes 28 MHz ${range}; A {}; B {} }`)?.modes.map((mode) => mode.modulation)).toEqual(["QPSK", "16QAM"]);
+      expect(
+        hop(`${radio}hop H { radio R; modes 28 MHz ${range}; A {}; B {} }`)?.modes.map(
+          (mode) => mode.modulation,
+        ),
+      ).toEqual(["QPSK", "16QAM"]);
     }
   });
 });

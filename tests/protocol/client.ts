@@ -28,14 +28,20 @@ export class Editor {
 
   static async start(folder: string): Promise<Editor> {
     const child = spawn(process.execPath, [SERVER, "--stdio"], { stdio: ["pipe", "pipe", "pipe"] });
-    const connection = createMessageConnection(new StreamMessageReader(child.stdout!), new StreamMessageWriter(child.stdin!));
+    const connection = createMessageConnection(
+      new StreamMessageReader(child.stdout!),
+      new StreamMessageWriter(child.stdin!),
+    );
     const editor = new Editor(child, connection, folder);
-    child.stderr!.on("data", (data) => editor.log.push(String(data)));
+    child.stderr!.on("data", (data: Buffer) => editor.log.push(String(data)));
     connection.onNotification("textDocument/publishDiagnostics", (params: PublishDiagnosticsParams) => {
       editor.diagnostics.set(params.uri, params.diagnostics);
       editor.wake();
     });
-    connection.onNotification("window/logMessage", (params: { message: string }) => editor.log.push(params.message));
+    connection.onNotification(
+      "window/logMessage",
+      (params: { message: string }) => void editor.log.push(params.message),
+    );
     connection.onNotification("hopwright/status", () => editor.wake());
     connection.onRequest("client/registerCapability", () => null);
     connection.onRequest("workspace/inlayHint/refresh", () => null);
@@ -45,7 +51,12 @@ export class Editor {
       processId: process.pid,
       rootUri: uri,
       workspaceFolders: [{ uri, name: "test" }],
-      capabilities: { workspace: { inlayHint: { refreshSupport: true }, didChangeWatchedFiles: { dynamicRegistration: true } } },
+      capabilities: {
+        workspace: {
+          inlayHint: { refreshSupport: true },
+          didChangeWatchedFiles: { dynamicRegistration: true },
+        },
+      },
     });
     await connection.sendNotification("initialized", {});
     return editor;
@@ -106,10 +117,17 @@ export class Editor {
   }
 
   /** Waits until the diagnostics of a file are as wanted. */
-  async until(file: string, wanted: (diagnostics: readonly Diagnostic[]) => boolean, ms = 15_000): Promise<readonly Diagnostic[]> {
+  async until(
+    file: string,
+    wanted: (diagnostics: readonly Diagnostic[]) => boolean,
+    ms = 15_000,
+  ): Promise<readonly Diagnostic[]> {
     const end = Date.now() + ms;
     while (!wanted(this.of(file))) {
-      if (Date.now() > end) throw new Error(`waited in vain; ${file} has ${JSON.stringify(this.of(file).map(({ code, message }) => [code, message]))}; log: ${this.log.join("")}`);
+      if (Date.now() > end)
+        throw new Error(
+          `waited in vain; ${file} has ${JSON.stringify(this.of(file).map(({ code, message }) => [code, message]))}; log: ${this.log.join("")}`,
+        );
       await new Promise<void>((resolve) => {
         const timer = setTimeout(resolve, 200);
         this.waiting.add(() => {

@@ -1,6 +1,6 @@
 import type { NamedKind } from "../kinds.js";
 import type { ArgSpec } from "../types.js";
-import { bandwidth, frequency, frequencyRange, quantity, ref, type Rows, text } from "./values.js";
+import { bandwidth, frequency, frequencyRange, quantity, type Rows, ref, text } from "./values.js";
 
 const CATALOGUE = "data of the equipment";
 
@@ -9,7 +9,13 @@ function entryArgs(kind: NamedKind): readonly ArgSpec[] {
   return [
     { name: "name", value: { type: "name" }, meaning: "Name that hops refer to." },
     { name: "title", optional: true, value: text, meaning: "What it is, in words." },
-    { name: "like", label: "like", optional: true, value: ref(kind), meaning: `${kind} whose facts hold unless stated here.` },
+    {
+      name: "like",
+      label: "like",
+      optional: true,
+      value: ref(kind),
+      meaning: `${kind} whose facts hold unless stated here.`,
+    },
   ];
 }
 
@@ -19,7 +25,8 @@ export const radioRows: Rows = [
     in: ["file"],
     args: entryArgs("radio"),
     block: "radio",
-    meaning: "A radio: the outdoor unit with its modes. `template radio` makes one that can only be inherited.",
+    meaning:
+      "A radio: the outdoor unit with its modes. `template radio` makes one that can only be inherited.",
     source: CATALOGUE,
     example: 'radio R18 "18 GHz split-mount unit" {',
   },
@@ -50,7 +57,13 @@ export const radioRows: Rows = [
   {
     name: "duplex",
     in: ["radio"],
-    args: [{ name: "spacing", value: quantity("frequency", { above: "0 Hz", max: "12 GHz" }), meaning: "Distance of go and return." }],
+    args: [
+      {
+        name: "spacing",
+        value: quantity("frequency", { above: "0 Hz", max: "12 GHz" }),
+        meaning: "Distance of go and return.",
+      },
+    ],
     meaning: "Duplex spacing the unit works with.",
     fallback: "any",
     source: CATALOGUE,
@@ -59,7 +72,13 @@ export const radioRows: Rows = [
   {
     name: "noise-figure",
     in: ["radio"],
-    args: [{ name: "value", value: quantity("ratio", { min: "0 dB", max: "20 dB" }), meaning: "Receiver noise figure." }],
+    args: [
+      {
+        name: "value",
+        value: quantity("ratio", { min: "0 dB", max: "20 dB" }),
+        meaning: "Receiver noise figure.",
+      },
+    ],
     meaning: "Noise figure at the antenna port; with a mode's SNR it gives the threshold.",
     source: CATALOGUE,
     example: "noise-figure 6.5 dB",
@@ -67,7 +86,13 @@ export const radioRows: Rows = [
   {
     name: "overload",
     in: ["radio"],
-    args: [{ name: "level", value: quantity("power level", { min: "-60 dBm", max: "20 dBm" }), meaning: "Received level." }],
+    args: [
+      {
+        name: "level",
+        value: quantity("power level", { min: "-60 dBm", max: "20 dBm" }),
+        meaning: "Received level.",
+      },
+    ],
     meaning: "Highest received level the receiver works with.",
     fallback: "overload is not judged",
     source: CATALOGUE,
@@ -78,8 +103,18 @@ export const radioRows: Rows = [
     in: ["radio"],
     args: [
       { name: "bandwidth", value: bandwidth, meaning: "Channel width." },
-      { name: "modulation", value: { type: "free", example: "128QAM" }, meaning: "Modulation, as hops will name it." },
-      { name: "rate", label: "rate", optional: true, value: quantity("bit rate", { above: "0 bit/s" }), meaning: "Net bit rate." },
+      {
+        name: "modulation",
+        value: { type: "free", example: "128QAM" },
+        meaning: "Modulation, as hops will name it.",
+      },
+      {
+        name: "rate",
+        label: "rate",
+        optional: true,
+        value: quantity("bit rate", { above: "0 bit/s" }),
+        meaning: "Net bit rate.",
+      },
       {
         name: "power",
         label: "power",
@@ -132,7 +167,13 @@ export const antennaRows: Rows = [
   {
     name: "diameter",
     in: ["antenna"],
-    args: [{ name: "value", value: quantity("length", { above: "0 m", max: "6 m" }), meaning: "Diameter of the aperture." }],
+    args: [
+      {
+        name: "value",
+        value: quantity("length", { above: "0 m", max: "6 m" }),
+        meaning: "Diameter of the aperture.",
+      },
+    ],
     meaning: "Diameter; without a gain the gain is estimated from it.",
     source: CATALOGUE,
     example: "diameter 0.6 m",
@@ -141,7 +182,11 @@ export const antennaRows: Rows = [
     name: "gain",
     in: ["antenna"],
     args: [
-      { name: "value", value: quantity("gain", { min: "-5 dBi", max: "65 dBi" }), meaning: "Gain over the isotropic antenna." },
+      {
+        name: "value",
+        value: quantity("gain", { min: "-5 dBi", max: "65 dBi" }),
+        meaning: "Gain over the isotropic antenna.",
+      },
       { name: "at", label: "at", optional: true, value: frequency, meaning: "Frequency of this figure." },
     ],
     repeatable: true,
@@ -153,7 +198,13 @@ export const antennaRows: Rows = [
   {
     name: "beamwidth",
     in: ["antenna"],
-    args: [{ name: "value", value: quantity("angle", { above: "0 deg", max: "180 deg" }), meaning: "Full width, 3 dB down." }],
+    args: [
+      {
+        name: "value",
+        value: quantity("angle", { above: "0 deg", max: "180 deg" }),
+        meaning: "Full width, 3 dB down.",
+      },
+    ],
     meaning: "Full half-power beamwidth.",
     source: CATALOGUE,
     example: "beamwidth 1.9 deg",
@@ -161,7 +212,13 @@ export const antennaRows: Rows = [
   {
     name: "front-to-back",
     in: ["antenna"],
-    args: [{ name: "value", value: quantity("ratio", { min: "0 dB", max: "100 dB" }), meaning: "Front-to-back ratio." }],
+    args: [
+      {
+        name: "value",
+        value: quantity("ratio", { min: "0 dB", max: "100 dB" }),
+        meaning: "Front-to-back ratio.",
+      },
+    ],
     meaning: "Front-to-back ratio.",
     source: CATALOGUE,
     example: "front-to-back 62 dB",
@@ -169,7 +226,9 @@ export const antennaRows: Rows = [
   {
     name: "xpd",
     in: ["antenna"],
-    args: [{ name: "value", value: quantity("ratio", { min: "0 dB", max: "70 dB" }), meaning: "On boresight." }],
+    args: [
+      { name: "value", value: quantity("ratio", { min: "0 dB", max: "70 dB" }), meaning: "On boresight." },
+    ],
     meaning: "Cross-polar discrimination on boresight.",
     source: CATALOGUE,
     example: "xpd 30 dB",
@@ -180,7 +239,10 @@ export const antennaRows: Rows = [
     args: [
       {
         name: "value",
-        value: { type: "word", words: { single: "one port, one polarization at a time", dual: "both polarizations at once" } },
+        value: {
+          type: "word",
+          words: { single: "one port, one polarization at a time", dual: "both polarizations at once" },
+        },
         meaning: "What the antenna takes.",
       },
     ],
@@ -193,8 +255,16 @@ export const antennaRows: Rows = [
     name: "pattern",
     in: ["antenna"],
     args: [
-      { name: "angle", value: quantity("angle", { min: "0 deg", max: "180 deg" }), meaning: "Angle off boresight." },
-      { name: "below", value: quantity("ratio", { min: "0 dB", max: "120 dB" }), meaning: "Co-polar discrimination below the boresight gain." },
+      {
+        name: "angle",
+        value: quantity("angle", { min: "0 deg", max: "180 deg" }),
+        meaning: "Angle off boresight.",
+      },
+      {
+        name: "below",
+        value: quantity("ratio", { min: "0 dB", max: "120 dB" }),
+        meaning: "Co-polar discrimination below the boresight gain.",
+      },
       {
         name: "cross",
         label: "cross",
@@ -246,7 +316,9 @@ export const couplerRows: Rows = [
   {
     name: "main-loss",
     in: ["coupler"],
-    args: [{ name: "value", value: loss, meaning: "Loss of the main arm, or of each arm when they are equal." }],
+    args: [
+      { name: "value", value: loss, meaning: "Loss of the main arm, or of each arm when they are equal." },
+    ],
     meaning: "Loss of the main arm, or of each arm when they are equal.",
     source: CATALOGUE,
     example: "main-loss 1.6 dB",
@@ -298,7 +370,11 @@ export const feederRows: Rows = [
     name: "loss",
     in: ["feeder"],
     args: [
-      { name: "value", value: quantity("loss per length", { min: "0 dB/m", max: "10 dB/m" }), meaning: "Loss for each metre." },
+      {
+        name: "value",
+        value: quantity("loss per length", { min: "0 dB/m", max: "10 dB/m" }),
+        meaning: "Loss for each metre.",
+      },
       { name: "at", label: "at", optional: true, value: frequency, meaning: "Frequency of this figure." },
     ],
     repeatable: true,
@@ -333,12 +409,42 @@ export const planRows: Rows = [
     name: "row",
     in: ["plan"],
     args: [
-      { name: "width", value: bandwidth, meaning: "Channel width; also the step from channel to channel unless `step` is given." },
-      { name: "go", label: "go", value: quantity("frequency"), meaning: "Offset of the lower half: f(n) = f0 + go + n step." },
-      { name: "return", label: "return", value: quantity("frequency"), meaning: "Offset of the upper half: f'(n) = f0 + return + n step." },
-      { name: "channels", label: "channels", value: { type: "number", integer: true, min: 0, max: 999 }, meaning: "First channel." },
-      { name: "to", label: "to", value: { type: "number", integer: true, min: 0, max: 999 }, meaning: "Last channel." },
-      { name: "step", label: "step", optional: true, value: bandwidth, meaning: "Step from channel to channel." },
+      {
+        name: "width",
+        value: bandwidth,
+        meaning: "Channel width; also the step from channel to channel unless `step` is given.",
+      },
+      {
+        name: "go",
+        label: "go",
+        value: quantity("frequency"),
+        meaning: "Offset of the lower half: f(n) = f0 + go + n step.",
+      },
+      {
+        name: "return",
+        label: "return",
+        value: quantity("frequency"),
+        meaning: "Offset of the upper half: f'(n) = f0 + return + n step.",
+      },
+      {
+        name: "channels",
+        label: "channels",
+        value: { type: "number", integer: true, min: 0, max: 999 },
+        meaning: "First channel.",
+      },
+      {
+        name: "to",
+        label: "to",
+        value: { type: "number", integer: true, min: 0, max: 999 },
+        meaning: "Last channel.",
+      },
+      {
+        name: "step",
+        label: "step",
+        optional: true,
+        value: bandwidth,
+        meaning: "Step from channel to channel.",
+      },
     ],
     repeatable: true,
     meaning: "Channels of one width.",

@@ -1,6 +1,6 @@
 import { ARRANGEMENT_WORDS } from "../arrangements.js";
 import type { Context } from "../types.js";
-import { bandwidth, frequency, quantity, ref, type Rows, text } from "./values.js";
+import { bandwidth, frequency, quantity, type Rows, ref, text } from "./values.js";
 
 const PRACTICE = "common practice";
 const HOP: readonly Context[] = ["hop", "defaults hop"];
@@ -33,9 +33,18 @@ export const hopRows: Rows = [
     name: "channel",
     in: HOP,
     args: [
-      { name: "plan", value: { type: "free", example: "F.595" }, meaning: "Channel plan, built in or declared with `plan`." },
+      {
+        name: "plan",
+        value: { type: "free", example: "F.595" },
+        meaning: "Channel plan, built in or declared with `plan`.",
+      },
       { name: "width", slash: true, value: bandwidth, meaning: "Channel width." },
-      { name: "number", slash: true, value: { type: "number", integer: true, min: 0, max: 999 }, meaning: "Channel number." },
+      {
+        name: "number",
+        slash: true,
+        value: { type: "number", integer: true, min: 0, max: 999 },
+        meaning: "Channel number.",
+      },
     ],
     meaning: "The channel. Each end transmits the frequency of its half (`transmits high` or `low`).",
     source: "the plan's Recommendation; findings say how far it is confirmed",
@@ -47,7 +56,10 @@ export const hopRows: Rows = [
     args: [
       {
         name: "value",
-        value: { type: "word", words: { horizontal: "electric field horizontal", vertical: "electric field vertical" } },
+        value: {
+          type: "word",
+          words: { horizontal: "electric field horizontal", vertical: "electric field vertical" },
+        },
         meaning: "Polarization of both directions.",
       },
     ],
@@ -58,7 +70,13 @@ export const hopRows: Rows = [
   {
     name: "arrangement",
     in: HOP,
-    args: [{ name: "value", value: { type: "word", words: ARRANGEMENT_WORDS }, meaning: "Carriers and protection." }],
+    args: [
+      {
+        name: "value",
+        value: { type: "word", words: ARRANGEMENT_WORDS },
+        meaning: "Carriers and protection.",
+      },
+    ],
     meaning: "How many carriers, how protected, on which coupling.",
     fallback: "1+0",
     source: PRACTICE,
@@ -77,7 +95,11 @@ export const hopRows: Rows = [
     in: HOP,
     args: [
       { name: "bandwidth", value: bandwidth, meaning: "Channel width." },
-      { name: "modulation", value: { type: "free", example: "128QAM" }, meaning: "Modulation, as the radio's catalogue entry names it." },
+      {
+        name: "modulation",
+        value: { type: "free", example: "128QAM" },
+        meaning: "Modulation, as the radio's catalogue entry names it.",
+      },
     ],
     meaning: "A fixed mode.",
     fallback: "every mode of the radio with the channel's width",
@@ -90,7 +112,12 @@ export const hopRows: Rows = [
     args: [
       { name: "bandwidth", value: bandwidth, meaning: "Channel width." },
       { name: "lowest", value: { type: "free", example: "QPSK" }, meaning: "Lowest modulation in use." },
-      { name: "highest", label: "to", value: { type: "free", example: "128QAM" }, meaning: "Highest modulation in use." },
+      {
+        name: "highest",
+        label: "to",
+        value: { type: "free", example: "128QAM" },
+        meaning: "Highest modulation in use.",
+      },
     ],
     meaning: "An adaptive range of modes.",
     source: PRACTICE,
@@ -101,8 +128,17 @@ export const hopRows: Rows = [
     in: ["hop"],
     args: [
       { name: "title", optional: true, value: text, meaning: "What it is." },
-      { name: "height", value: quantity("length", { above: "0 m", max: "500 m" }), meaning: "Height above ground, growth included." },
-      { name: "distance", label: "at", value: quantity("length", { min: "0 m", max: "300 km" }), meaning: "Distance along the path." },
+      {
+        name: "height",
+        value: quantity("length", { above: "0 m", max: "500 m" }),
+        meaning: "Height above ground, growth included.",
+      },
+      {
+        name: "distance",
+        label: "at",
+        value: quantity("length", { min: "0 m", max: "300 km" }),
+        meaning: "Distance along the path.",
+      },
       { name: "from", label: "from", value: ref("site"), meaning: "End that the distance counts from." },
     ],
     repeatable: true,
@@ -114,8 +150,19 @@ export const hopRows: Rows = [
     name: "survey",
     in: ["hop"],
     args: [
-      { name: "file", value: { type: "path" }, meaning: "CSV of distance and height, relative to this file." },
-      { name: "from", label: "from", optional: true, value: ref("site"), meaning: "End that the distances count from.", fallback: "the first end" },
+      {
+        name: "file",
+        value: { type: "path" },
+        meaning: "CSV of distance and height, relative to this file.",
+      },
+      {
+        name: "from",
+        label: "from",
+        optional: true,
+        value: ref("site"),
+        meaning: "End that the distances count from.",
+        fallback: "the first end",
+      },
     ],
     meaning: "A surveyed profile that takes the place of the terrain.",
     source: PRACTICE,
@@ -126,7 +173,14 @@ export const hopRows: Rows = [
     in: ["hop"],
     args: [
       { name: "rule", value: { type: "rule" }, meaning: "Identifier of the rule." },
-      { name: "until", label: "until", optional: true, value: { type: "date" }, meaning: "Last day it is accepted.", fallback: "no end" },
+      {
+        name: "until",
+        label: "until",
+        optional: true,
+        value: { type: "date" },
+        meaning: "Last day it is accepted.",
+        fallback: "no end",
+      },
       { name: "because", label: "because", value: text, meaning: "Why." },
     ],
     repeatable: true,
@@ -142,7 +196,13 @@ export const endRows: Rows = [
     in: END,
     args: [
       { name: "antenna", value: ref("antenna"), meaning: "Antenna." },
-      { name: "at", label: "at", optional: true, value: antennaHeight, meaning: "Height of its centre above ground." },
+      {
+        name: "at",
+        label: "at",
+        optional: true,
+        value: antennaHeight,
+        meaning: "Height of its centre above ground.",
+      },
     ],
     meaning: "The antenna and the height of its centre above ground.",
     source: PRACTICE,
@@ -180,7 +240,12 @@ export const endRows: Rows = [
     in: END,
     args: [
       { name: "feeder", value: ref("feeder"), meaning: "Waveguide or cable." },
-      { name: "length", label: "length", value: quantity("length", { min: "0 m", max: "300 m" }), meaning: "Its length." },
+      {
+        name: "length",
+        label: "length",
+        value: quantity("length", { min: "0 m", max: "300 m" }),
+        meaning: "Its length.",
+      },
     ],
     meaning: "Waveguide between unit (or coupler) and antenna.",
     source: PRACTICE,
@@ -192,7 +257,10 @@ export const endRows: Rows = [
     args: [
       {
         name: "value",
-        value: [{ type: "word", words: { high: "upper half of the band", low: "lower half of the band" } }, frequency],
+        value: [
+          { type: "word", words: { high: "upper half of the band", low: "lower half of the band" } },
+          frequency,
+        ],
         meaning: "Half of the channel, or the frequency itself.",
       },
     ],
@@ -203,7 +271,13 @@ export const endRows: Rows = [
   {
     name: "power",
     in: END,
-    args: [{ name: "level", value: quantity("power level", { min: "-40 dBm", max: "50 dBm" }), meaning: "At the unit's antenna port." }],
+    args: [
+      {
+        name: "level",
+        value: quantity("power level", { min: "-40 dBm", max: "50 dBm" }),
+        meaning: "At the unit's antenna port.",
+      },
+    ],
     meaning: "Transmit power of this end, in place of the mode's.",
     fallback: "the mode's power",
     source: PRACTICE,
@@ -212,7 +286,13 @@ export const endRows: Rows = [
   {
     name: "extra-loss",
     in: END,
-    args: [{ name: "value", value: quantity("ratio", { min: "0 dB", max: "40 dB" }), meaning: "Loss, both directions." }],
+    args: [
+      {
+        name: "value",
+        value: quantity("ratio", { min: "0 dB", max: "40 dB" }),
+        meaning: "Loss, both directions.",
+      },
+    ],
     meaning: "Further loss between unit and antenna.",
     fallback: "0 dB",
     source: PRACTICE,

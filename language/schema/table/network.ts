@@ -1,5 +1,5 @@
 import type { Property } from "../types.js";
-import { phrase, quantity, ref, type Rows, text } from "./values.js";
+import { phrase, quantity, type Rows, ref, text } from "./values.js";
 
 const PRACTICE = "common practice";
 
@@ -10,14 +10,21 @@ export const networkRows: Rows = [
     in: ["file"],
     args: [{ name: "title", value: text, meaning: "What the network is called on reports." }],
     block: "network",
-    meaning: "The network this folder describes: its terrain, climate, objectives and defaults. One to a design.",
+    meaning:
+      "The network this folder describes: its terrain, climate, objectives and defaults. One to a design.",
     source: PRACTICE,
     example: 'network "Eskerfold" {',
   },
   {
     name: "terrain",
     in: ["network"],
-    args: [{ name: "path", value: { type: "path" }, meaning: "Raster file, or folder with rasters, relative to this file." }],
+    args: [
+      {
+        name: "path",
+        value: { type: "path" },
+        meaning: "Raster file, or folder with rasters, relative to this file.",
+      },
+    ],
     repeatable: true,
     meaning: "Where terrain heights are read from: SRTM .hgt (also zipped), GeoTIFF, ESRI ASCII grid.",
     fallback: "no terrain: clearance is not judged",
@@ -27,7 +34,9 @@ export const networkRows: Rows = [
   {
     name: "catalogue",
     in: ["network"],
-    args: [{ name: "path", value: { type: "path" }, meaning: "Folder of .hop files, relative to this file." }],
+    args: [
+      { name: "path", value: { type: "path" }, meaning: "Folder of .hop files, relative to this file." },
+    ],
     repeatable: true,
     meaning: "A folder of equipment shared with other designs. Its files count as part of this design.",
     source: PRACTICE,
@@ -38,7 +47,8 @@ export const networkRows: Rows = [
     in: ["network", "hop"],
     args: [],
     block: "climate",
-    meaning: "What the weather and the air do here. A hop's own climate overrides the network's, fact by fact.",
+    meaning:
+      "What the weather and the air do here. A hop's own climate overrides the network's, fact by fact.",
     source: "Rec. ITU-R P.530, P.837, P.453, P.676",
     example: "climate {",
   },
@@ -46,7 +56,11 @@ export const networkRows: Rows = [
     name: "rain",
     in: ["climate"],
     args: [
-      { name: "rate", value: quantity("rain rate", { min: "0 mm/h", max: "300 mm/h" }), meaning: "Rain rate, 1 min integration." },
+      {
+        name: "rate",
+        value: quantity("rain rate", { min: "0 mm/h", max: "300 mm/h" }),
+        meaning: "Rain rate, 1 min integration.",
+      },
       {
         name: "at",
         label: "at",
@@ -56,7 +70,8 @@ export const networkRows: Rows = [
         fallback: "0.01 %",
       },
     ],
-    meaning: "Rain rate exceeded for a small part of the average year. The rain method of P.530 starts from 0.01 %.",
+    meaning:
+      "Rain rate exceeded for a small part of the average year. The rain method of P.530 starts from 0.01 %.",
     source: "Rec. ITU-R P.837, P.530-18 section 2.4.1",
     example: "rain 34 mm/h at 0.01 %",
   },
@@ -77,7 +92,13 @@ export const networkRows: Rows = [
   {
     name: "logK",
     in: ["climate"],
-    args: [{ name: "value", value: { type: "number", min: -12, max: 0 }, meaning: "log10 of the geoclimatic factor K." }],
+    args: [
+      {
+        name: "value",
+        value: { type: "number", min: -12, max: 0 },
+        meaning: "log10 of the geoclimatic factor K.",
+      },
+    ],
     meaning: "Geoclimatic factor of the current multipath method.",
     source: "Rec. ITU-R P.530-18 section 2.3.1",
     example: "logK -4.2",
@@ -113,7 +134,13 @@ export const networkRows: Rows = [
   {
     name: "k",
     in: ["climate"],
-    args: [{ name: "factor", value: { type: "number", min: 0.1, max: 20 }, meaning: "Effective Earth radius factor." }],
+    args: [
+      {
+        name: "factor",
+        value: { type: "number", min: 0.1, max: 20 },
+        meaning: "Effective Earth radius factor.",
+      },
+    ],
     meaning: "Median effective Earth radius factor, used for elevation angles and diffraction.",
     fallback: "4/3",
     source: "Rec. ITU-R P.530-18 section 2.2",
@@ -122,7 +149,13 @@ export const networkRows: Rows = [
   {
     name: "temperature",
     in: ["climate"],
-    args: [{ name: "value", value: quantity("temperature", { min: "-60 degC", max: "60 degC" }), meaning: "Air temperature." }],
+    args: [
+      {
+        name: "value",
+        value: quantity("temperature", { min: "-60 degC", max: "60 degC" }),
+        meaning: "Air temperature.",
+      },
+    ],
     meaning: "Air temperature at the path's mean height, for the absorption by gases.",
     fallback: "standard atmosphere at the path's mean height",
     source: "Rec. ITU-R P.676-13, P.835-6",
@@ -131,7 +164,13 @@ export const networkRows: Rows = [
   {
     name: "pressure",
     in: ["climate"],
-    args: [{ name: "value", value: quantity("pressure", { min: "300 hPa", max: "1100 hPa" }), meaning: "Barometric pressure." }],
+    args: [
+      {
+        name: "value",
+        value: quantity("pressure", { min: "300 hPa", max: "1100 hPa" }),
+        meaning: "Barometric pressure.",
+      },
+    ],
     meaning: "Total barometric pressure at the path's mean height.",
     fallback: "standard atmosphere at the path's mean height",
     source: "Rec. ITU-R P.676-13, P.835-6",
@@ -140,7 +179,13 @@ export const networkRows: Rows = [
   {
     name: "vapour",
     in: ["climate"],
-    args: [{ name: "density", value: quantity("vapour density", { min: "0 g/m3", max: "50 g/m3" }), meaning: "Water vapour density." }],
+    args: [
+      {
+        name: "density",
+        value: quantity("vapour density", { min: "0 g/m3", max: "50 g/m3" }),
+        meaning: "Water vapour density.",
+      },
+    ],
     meaning: "Water vapour density at the path's mean height.",
     fallback: "standard atmosphere at the path's mean height",
     source: "Rec. ITU-R P.676-13, P.835-6",
@@ -152,7 +197,13 @@ export const networkRows: Rows = [
     args: [
       { name: "name", value: { type: "name" }, meaning: "Name that hops refer to." },
       { name: "title", optional: true, value: text, meaning: "What it is called on reports." },
-      { name: "like", label: "like", optional: true, value: ref("objective"), meaning: "Objective whose facts hold unless stated here." },
+      {
+        name: "like",
+        label: "like",
+        optional: true,
+        value: ref("objective"),
+        meaning: "Objective whose facts hold unless stated here.",
+      },
     ],
     block: "objective",
     meaning: "What a hop is judged against.",
@@ -177,7 +228,9 @@ export const networkRows: Rows = [
   {
     name: "capacity",
     in: ["objective"],
-    args: [{ name: "value", value: quantity("bit rate", { above: "0 bit/s" }), meaning: "Rate that must hold." }],
+    args: [
+      { name: "value", value: quantity("bit rate", { above: "0 bit/s" }), meaning: "Rate that must hold." },
+    ],
     meaning: "Capacity that must hold at the availability asked; the lowest mode that carries it is judged.",
     fallback: "the lowest mode in use is judged",
     source: PRACTICE,
@@ -186,7 +239,13 @@ export const networkRows: Rows = [
   {
     name: "margin",
     in: ["objective"],
-    args: [{ name: "value", value: quantity("ratio", { min: "0 dB", max: "80 dB" }), meaning: "Least fade margin." }],
+    args: [
+      {
+        name: "value",
+        value: quantity("ratio", { min: "0 dB", max: "80 dB" }),
+        meaning: "Least fade margin.",
+      },
+    ],
     meaning: "Least fade margin that the judged mode must have.",
     fallback: "the margin must not be negative",
     source: PRACTICE,
@@ -201,7 +260,12 @@ export const networkRows: Rows = [
         value: quantity("Fresnel fraction", { min: "0 F1", max: "3 F1" }),
         meaning: "Part of the first Fresnel zone that must be free.",
       },
-      { name: "k", label: "at k", value: { type: "number", min: 0.1, max: 20 }, meaning: "Effective Earth radius factor it must be free at." },
+      {
+        name: "k",
+        label: "at k",
+        value: { type: "number", min: 0.1, max: 20 },
+        meaning: "Effective Earth radius factor it must be free at.",
+      },
     ],
     repeatable: true,
     meaning: "A clearance criterion; all of them must hold.",
@@ -215,7 +279,14 @@ export const networkRows: Rows = [
     args: [
       {
         name: "of",
-        value: { type: "word", words: { hop: "facts of every hop", end: "facts of every end of a hop", site: "facts of every site" } },
+        value: {
+          type: "word",
+          words: {
+            hop: "facts of every hop",
+            end: "facts of every end of a hop",
+            site: "facts of every site",
+          },
+        },
         meaning: "What the defaults are for.",
       },
     ],

@@ -20,7 +20,8 @@ export const siteRows: Rows = [
       {
         name: "position",
         value: { type: "position" },
-        meaning: "Latitude and longitude, decimal (54.4534 -3.0808) or degrees, minutes, seconds with hemispheres.",
+        meaning:
+          "Latitude and longitude, decimal (54.4534 -3.0808) or degrees, minutes, seconds with hemispheres.",
       },
     ],
     meaning: "Position in WGS84, latitude first.",
@@ -30,7 +31,13 @@ export const siteRows: Rows = [
   {
     name: "ground",
     in: ["site", "defaults site"],
-    args: [{ name: "level", value: quantity("length", { min: "-430 m", max: "8850 m" }), meaning: "Height above sea level." }],
+    args: [
+      {
+        name: "level",
+        value: quantity("length", { min: "-430 m", max: "8850 m" }),
+        meaning: "Height above sea level.",
+      },
+    ],
     meaning: "Ground level at the structure's foot, above sea level.",
     fallback: "taken from the terrain",
     source: "survey",
@@ -54,7 +61,11 @@ export const siteRows: Rows = [
         },
         meaning: "What carries the antennas.",
       },
-      { name: "height", value: quantity("length", { above: "0 m", max: "700 m" }), meaning: "Height above ground." },
+      {
+        name: "height",
+        value: quantity("length", { above: "0 m", max: "700 m" }),
+        meaning: "Height above ground.",
+      },
     ],
     meaning: "The structure; no antenna hangs above its top.",
     fallback: "antenna heights are not held against a structure",

@@ -7,7 +7,10 @@ export type Rows = readonly Property[];
 
 export const text: ValueSpec = { type: "text" };
 
-export function quantity(dimension: Dimension, limits: { min?: string; max?: string; above?: string } = {}): ValueSpec {
+export function quantity(
+  dimension: Dimension,
+  limits: { min?: string; max?: string; above?: string } = {},
+): ValueSpec {
   return { type: "quantity", dimension, ...limits };
 }
 

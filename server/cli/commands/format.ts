@@ -13,8 +13,12 @@ import { rewriteWhole } from "../write-whole.js";
  * Lists on standard output the files that change, or with `check` would change.
  * @returns the exit status: with `check` 1 when a file would change; 2 when one cannot be read
  */
-export async function format(paths: readonly string[], { check }: { readonly check?: boolean }): Promise<number> {
-  for (const path of paths) if (!existsSync(path)) throw new CommandError(`${path}: there is no such file or folder`);
+export async function format(
+  paths: readonly string[],
+  { check }: { readonly check?: boolean },
+): Promise<number> {
+  for (const path of paths)
+    if (!existsSync(path)) throw new CommandError(`${path}: there is no such file or folder`);
   const files = paths.map((path) => readHopFiles(resolve(path)));
   const texts = [...new Map(files.flatMap((found) => found.texts).map((one) => [one.path, one])).values()];
   let unreadable = false;
@@ -22,12 +26,17 @@ export async function format(paths: readonly string[], { check }: { readonly che
     unreadable = true;
     note(`${paintStderr("red", "error")}: ${safe(place)}: ${safe(message)}`);
   };
-  for (const { path, message } of files.flatMap((found) => found.unreadable)) tell(shownFrom(process.cwd(), path), message);
+  for (const { path, message } of files.flatMap((found) => found.unreadable))
+    tell(shownFrom(process.cwd(), path), message);
   const changed: string[] = [];
   for (const file of texts) {
     const shown = shownFrom(process.cwd(), file.path);
     const formatted = formatText(file.text);
-    if (!formatted.ok) tell(`${shown}${placeOf(file, formatted.problems[0])}`, `left as it is: ${formatted.problems[0]?.message ?? "it cannot be read"}`);
+    if (!formatted.ok)
+      tell(
+        `${shown}${placeOf(file, formatted.problems[0])}`,
+        `left as it is: ${formatted.problems[0]?.message ?? "it cannot be read"}`,
+      );
     else if (formatted.text !== file.text) {
       if (!check) rewriteWhole(file.path, formatted.text);
       changed.push(shown);

@@ -16,14 +16,19 @@ export async function profile(name: string, { dir, format, today }: ProfileOptio
   const { hop, result, profile } = await findHop(dir, name, today);
   const line = profile && profileLine(hop, result, profile, drawnKFactor(hop));
   if (!profile || !line) {
-    const why = result.missing.find((sentence) => sentence.startsWith("Clearance: ")) ?? "the positions of both sites are needed";
-    throw new CommandError(`${name}: there is no profile: ${why.replace(/^Clearance: /, "").replace(/\.$/, "")}`);
+    const why =
+      result.missing.find((sentence) => sentence.startsWith("Clearance: ")) ??
+      "the positions of both sites are needed";
+    throw new CommandError(
+      `${name}: there is no profile: ${why.replace(/^Clearance: /, "").replace(/\.$/, "")}`,
+    );
   }
   if (format === "csv") await print(profileCsv(line));
   else if (format === "text") await print(profileText(result, line, paintStdout));
   else {
     const drawn = drawProfile(hop, result, profile);
-    if (!drawn) throw new CommandError(`${name}: no raster has a height along this path; add terrain that covers it`);
+    if (!drawn)
+      throw new CommandError(`${name}: no raster has a height along this path; add terrain that covers it`);
     await print([`${standaloneSvg(drawn.svg)}\n`]);
   }
 }

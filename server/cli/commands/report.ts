@@ -7,13 +7,13 @@ import { EXIT } from "../command-error.js";
 import { type JudgedDesign, type JudgedFolder, judgeFolder } from "../findings/judged-folder.js";
 import { noSuchHop, notEvaluated } from "../findings/one-hop.js";
 import { countsOf } from "../findings/summary.js";
-import { tellUnreadable } from "../print/unreadable.js";
 import { shownFrom } from "../print/paths.js";
+import { tellUnreadable } from "../print/unreadable.js";
 import { progressLine } from "../progress.js";
-import { overviewOf, pageOfHop, type PageOptions } from "../report/design-pages.js";
+import { overviewOf, type PageOptions, pageOfHop } from "../report/design-pages.js";
 import { fileNames } from "../report/names.js";
-import { writeWhole } from "../write-whole.js";
 import { note } from "../streams.js";
+import { writeWhole } from "../write-whole.js";
 
 export const REPORT_KINDS = ["html", "markdown"] as const;
 export type ReportKind = (typeof REPORT_KINDS)[number];
@@ -36,7 +36,9 @@ export async function report(folder: string, options: ReportOptions): Promise<nu
   progress.end();
   const unreadable = tellUnreadable(judged);
   let pages = 0;
-  for await (const page of options.hop === undefined ? allPages(judged, options) : pagesOfHop(judged, options.hop, options)) {
+  for await (const page of options.hop === undefined
+    ? allPages(judged, options)
+    : pagesOfHop(judged, options.hop, options)) {
     for (const { path, text } of printed(page, options.only)) writeWhole(join(options.out, path), text);
     pages++;
   }
@@ -64,7 +66,11 @@ async function* allPages({ root, designs }: JudgedFolder, { today }: ReportOptio
   }));
   yield listPage({ name: "index", rows });
   for (const design of designs) {
-    yield* designPages(design, { folder: folders.get(design)!, today, up: { text: "All designs", page: "index" } });
+    yield* designPages(design, {
+      folder: folders.get(design)!,
+      today,
+      up: { text: "All designs", page: "index" },
+    });
   }
 }
 
@@ -76,7 +82,11 @@ async function* designPages(design: JudgedDesign, options: PageOptions): AsyncIt
   }
 }
 
-async function* pagesOfHop({ root, designs }: JudgedFolder, name: string, { today }: ReportOptions): AsyncIterable<Page> {
+async function* pagesOfHop(
+  { root, designs }: JudgedFolder,
+  name: string,
+  { today }: ReportOptions,
+): AsyncIterable<Page> {
   const holding = designs.filter(({ model }) => model.declarations(`hop ${name}`).length > 0);
   if (holding.length === 0) throw noSuchHop(name, designs);
   const folders = designFolders(root, holding);

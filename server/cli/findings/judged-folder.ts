@@ -70,16 +70,22 @@ async function judge(model: DesignModel, options: JudgeOptions, seen: Set<string
   const session = new DesignSession(model, { today });
   if (only === undefined) {
     await session.update(pace);
+    session.updateNetwork();
     return judgedDesign(model, session, seen);
   }
-  if (model.hop(only)?.hop) await session.update({ isStale: () => session.result(only) !== undefined }, new Set([only]));
+  if (model.hop(only)?.hop)
+    await session.update({ isStale: () => session.result(only) !== undefined }, new Set([only]));
   const placer = new Placer(model);
   const findings = session.result(only)?.findings.map((finding) => placer.ofFinding(finding, only)) ?? [];
   return designOf(model, session, findings);
 }
 
 /** What a session that is up to date has to say of its design. */
-export function judgedDesign(model: DesignModel, session: DesignSession, seen = new Set<string>()): JudgedDesign {
+export function judgedDesign(
+  model: DesignModel,
+  session: DesignSession,
+  seen = new Set<string>(),
+): JudgedDesign {
   const placer = new Placer(model);
   const findings: PlacedFinding[] = [];
   for (const { path } of model.allFiles()) {
@@ -99,10 +105,21 @@ export function judgedDesign(model: DesignModel, session: DesignSession, seen = 
   return designOf(model, session, fresh);
 }
 
-function designOf(model: DesignModel, session: DesignSession, findings: readonly PlacedFinding[]): JudgedDesign {
+function designOf(
+  model: DesignModel,
+  session: DesignSession,
+  findings: readonly PlacedFinding[],
+): JudgedDesign {
   const terrainProblems = (session.terrain()?.problems ?? []).map(({ file, message }) => ({
     path: resolve(model.root, file).replaceAll("\\", "/"),
     message,
   }));
-  return { root: model.root, title: model.title(), model, session, findings: inOrder(findings), terrainProblems };
+  return {
+    root: model.root,
+    title: model.title(),
+    model,
+    session,
+    findings: inOrder(findings),
+    terrainProblems,
+  };
 }

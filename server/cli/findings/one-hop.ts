@@ -20,7 +20,9 @@ export async function findHop(folder: string, name: string, today: string): Prom
   const [design] = holding;
   if (!design) throw noSuchHop(name, designs);
   if (holding.length > 1) {
-    throw new CommandError(`${name}: ${holding.length} designs in ${folder} have a hop of this name; name the folder of one of them`);
+    throw new CommandError(
+      `${name}: ${holding.length} designs in ${folder} have a hop of this name; name the folder of one of them`,
+    );
   }
   const judged = design.session.result(name);
   if (!judged) throw notEvaluated(name);
@@ -29,8 +31,13 @@ export async function findHop(folder: string, name: string, today: string): Prom
 }
 
 export function noSuchHop(name: string, designs: readonly JudgedDesign[]): CommandError {
-  const near = nearest(name, designs.flatMap(({ model }) => model.names("hop")));
-  return new CommandError(`${name}: there is no such hop${near === undefined ? "" : `; did you mean ${near}?`}`);
+  const near = nearest(
+    name,
+    designs.flatMap(({ model }) => model.names("hop")),
+  );
+  return new CommandError(
+    `${name}: there is no such hop${near === undefined ? "" : `; did you mean ${near}?`}`,
+  );
 }
 
 export function notEvaluated(name: string): CommandError {

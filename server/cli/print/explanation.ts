@@ -40,12 +40,14 @@ export function* ruleList(rules: readonly ExplainedRule[], paint: Paint): Iterab
 export function* explanationText(explanations: readonly Explanation[], paint: Paint): Iterable<string> {
   for (const { figure, value, methods, inputs, steps, notes } of explanations) {
     yield `${paint("bold", safe(figure))}: ${safe(value)}\n`;
-    for (const { source, what, status } of methods) yield `  method  ${safe(`${what}: ${source} (${status})`)}\n`;
+    for (const { source, what, status } of methods)
+      yield `  method  ${safe(`${what}: ${source} (${status})`)}\n`;
     for (const { name, value: used, origin, note } of inputs) {
       yield `  input   ${safe(`${name} = ${used} (${origin}${note === undefined ? "" : `, ${note}`})`)}\n`;
     }
     for (const step of steps) yield `  step    ${safe(`${step.name} = ${step.value}`)}\n`;
-    for (const sentence of notes) yield `${wrapped(safe(sentence), WIDTH - 10, "          ").replace(/^ {10}/, "  note    ")}\n`;
+    for (const sentence of notes)
+      yield `${wrapped(safe(sentence), WIDTH - 10, "          ").replace(/^ {10}/, "  note    ")}\n`;
     yield "\n";
   }
 }

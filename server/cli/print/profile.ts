@@ -1,6 +1,14 @@
 /** A hop's profile as CSV and as text. */
 import type { HopResult } from "../../../shared/evaluate/result.js";
-import { degrees, fixed, fresnel, fresnelAsked, kFactor, kilometres, metres } from "../../../shared/format/numbers.js";
+import {
+  degrees,
+  fixed,
+  fresnel,
+  fresnelAsked,
+  kFactor,
+  kilometres,
+  metres,
+} from "../../../shared/format/numbers.js";
 import { bulgeM, type ProfileLine } from "../../../shared/report/draw/profile-points.js";
 import { drawProfileText } from "../../../shared/report/draw/profile-text.js";
 import type { Paint } from "../streams.js";
@@ -15,7 +23,10 @@ export function* profileCsv({ points }: ProfileLine): Iterable<string> {
     const clearanceM = rayM === undefined || groundM === undefined ? undefined : rayM - groundM - bulge;
     // At the ends the zone has no width: no ratio there.
     const fraction = clearanceM !== undefined && fresnelRadiusM ? clearanceM / fresnelRadiusM : undefined;
-    const cells = [fixed(distanceM, 1), ...[groundM, bulge, rayM, clearanceM, fresnelRadiusM, fraction].map(cell)];
+    const cells = [
+      fixed(distanceM, 1),
+      ...[groundM, bulge, rayM, clearanceM, fresnelRadiusM, fraction].map(cell),
+    ];
     yield `${cells.join(",")}\n`;
   }
 }
@@ -35,7 +46,9 @@ export function* profileText(result: HopResult, line: ProfileLine, paint: Paint)
     yield `${safe(end.site)}: antenna ${metres(end.antennaHeightM)} above ground at ${metres(end.groundM)}, azimuth ${degrees(end.azimuthDeg)}, elevation ${degrees(end.elevationDeg)}\n`;
   }
   for (const one of result.clearance) {
-    const asked = one.forInformation ? "" : `, ${fresnelAsked(one.requiredFraction)} asked: ${one.ok ? "met" : "not met"}`;
+    const asked = one.forInformation
+      ? ""
+      : `, ${fresnelAsked(one.requiredFraction)} asked: ${one.ok ? "met" : "not met"}`;
     const over = one.obstacle === undefined ? "" : ` over "${safe(one.obstacle)}"`;
     yield `${kFactor(one.kFactor)}: clears ${fresnel(one.fraction)} (${metres(one.clearanceM)})${over} at ${kilometres(one.distanceM)}${asked}\n`;
   }
@@ -49,5 +62,7 @@ export function* profileText(result: HopResult, line: ProfileLine, paint: Paint)
 }
 
 function coloured(row: string, paint: Paint): string {
-  return row.replace(/[▁-█]+/g, (land) => paint("green", land)).replace(/x+/g, (hit) => paint(["red", "bold"], hit));
+  return row
+    .replace(/[▁-█]+/g, (land) => paint("green", land))
+    .replace(/x+/g, (hit) => paint(["red", "bold"], hit));
 }

@@ -1,9 +1,9 @@
 /** `check` for the terminal: each finding with the line it stands in, then what it all comes to. */
 import { resolve } from "node:path";
 import type { Severity } from "../../../shared/design/finding.js";
+import type { UnreadableFile } from "../../files/hop-files.js";
 import type { JudgedDesign, JudgedFolder } from "../findings/judged-folder.js";
 import type { Place, PlacedFinding } from "../findings/placed.js";
-import type { UnreadableFile } from "../../files/hop-files.js";
 import { type Counts, countsOf, sum, sumOf } from "../findings/summary.js";
 import type { Paint, Style } from "../streams.js";
 import { shownFrom } from "./paths.js";
@@ -30,7 +30,8 @@ export function* printText(judged: JudgedFolder, options: TextOptions): Iterable
   }
   const all = sumOf(judged.designs.map(countsOf));
   const whole = several ? ` in ${judged.designs.length} designs` : "";
-  const unread = judged.unreadable.length + sum(judged.designs.map(({ terrainProblems }) => terrainProblems.length));
+  const unread =
+    judged.unreadable.length + sum(judged.designs.map(({ terrainProblems }) => terrainProblems.length));
   const told = unread > 0 ? `; ${paint("red", `${plural(unread, "file")} with a problem of reading`)}` : "";
   yield `${closing(all, paint, whole)}${told}\n`;
 }

@@ -22,7 +22,11 @@ export interface PageOptions {
 }
 
 /** @returns undefined when the hop is not evaluated */
-export async function pageOfHop(design: JudgedDesign, name: string, options: PageOptions): Promise<Page | undefined> {
+export async function pageOfHop(
+  design: JudgedDesign,
+  name: string,
+  options: PageOptions,
+): Promise<Page | undefined> {
   const judged = design.session.result(name);
   if (!judged) return undefined;
   const { profile } = await ground(judged.hop, design.session.terrain());
@@ -31,7 +35,9 @@ export async function pageOfHop(design: JudgedDesign, name: string, options: Pag
     hop: judged.hop,
     result: withShownFiles(judged.result, design.root),
     profile,
-    findings: design.findings.filter(({ hop }) => hop === name).map((finding) => reportFinding(finding, design.root, false)),
+    findings: design.findings
+      .filter(({ hop }) => hop === name)
+      .map((finding) => reportFinding(finding, design.root, false)),
     name: pageNames(design, options).get(name)!,
     up: options.alone ? undefined : overview,
     colophon: colophon(options.today),
@@ -70,12 +76,18 @@ function reportFinding(finding: PlacedFinding, root: string, withHop: boolean): 
 }
 
 /** Terrain files as seen from the design, so that a page is the same wherever the design lies. */
-function withShownFiles<T extends { readonly profile?: { readonly sources: readonly { readonly file: string; readonly sharePercent: number }[] } }>(
-  result: T,
-  root: string,
-): T {
+function withShownFiles<
+  T extends {
+    readonly profile?: {
+      readonly sources: readonly { readonly file: string; readonly sharePercent: number }[];
+    };
+  },
+>(result: T, root: string): T {
   if (!result.profile) return result;
-  const sources = result.profile.sources.map((source) => ({ ...source, file: shownFrom(root, resolve(root, source.file)) }));
+  const sources = result.profile.sources.map((source) => ({
+    ...source,
+    file: shownFrom(root, resolve(root, source.file)),
+  }));
   return { ...result, profile: { ...result.profile, sources } };
 }
 

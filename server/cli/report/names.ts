@@ -8,7 +8,11 @@ export function fileNames(words: readonly string[]): Map<string, string> {
   const names = new Map<string, string>();
   const taken = new Set<string>();
   for (const word of words) {
-    const plain = word.replace(/[^\p{L}\p{N}_+.-]+/gu, "_").replace(/^\.+|\.+$/g, "_").slice(0, 100) || "_";
+    const plain =
+      word
+        .replace(/[^\p{L}\p{N}_+.-]+/gu, "_")
+        .replace(/^\.+|\.+$/g, "_")
+        .slice(0, 100) || "_";
     const base = RESERVED.test(plain) ? `${plain}_` : plain;
     let name = base;
     for (let number = 2; taken.has(name.toLowerCase()); number++) name = `${base}-${number}`;

@@ -2,6 +2,7 @@
  * Makes the JSON Schemas of the machine output from its types: `node server/cli/schema/generate.ts`, with `--check`
  * only compares. Development only; the bundle holds the files made.
  */
+import { execFileSync } from "node:child_process";
 import { readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -11,11 +12,15 @@ const HERE = dirname(fileURLToPath(import.meta.url));
 
 const OUTPUTS = [
   { file: "check.schema.json", type: "CheckOutput", title: "Output of hopwright check --format json" },
-  { file: "design.schema.json", type: "DesignDocument", title: "Resolved design in the output of hopwright check" },
+  {
+    file: "design.schema.json",
+    type: "DesignDocument",
+    title: "Resolved design in the output of hopwright check",
+  },
 ];
 
-/** Each file's name with the text that it must hold. */
-export function schemas(): Map<string, string> {
+/** Each file's name with the schema that it must hold. */
+export function schemas(): Map<string, object> {
   const root = join(HERE, "../../..");
   const generator = createGenerator({
     path: join(root, "server/cli/print/check-output.ts"),
@@ -28,20 +33,25 @@ export function schemas(): Map<string, string> {
   return new Map(
     OUTPUTS.map(({ file, type, title }) => {
       const { $schema, ...schema } = generator.createSchema(type);
-      return [file, `${JSON.stringify({ $schema, title, ...schema }, undefined, 1)}\n`];
+      return [file, { $schema, title, ...schema }];
     }),
   );
 }
 
 function main(): void {
-  for (const [file, text] of schemas()) {
+  const paths: string[] = [];
+  for (const [file, schema] of schemas()) {
     const path = join(HERE, file);
-    if (!process.argv.includes("--check")) writeFileSync(path, text);
-    else if (readFileSync(path, "utf8") !== text) {
+    const text = JSON.stringify(schema, undefined, 2);
+    if (!process.argv.includes("--check")) {
+      writeFileSync(path, text);
+      paths.push(path);
+    } else if (JSON.stringify(JSON.parse(readFileSync(path, "utf8")), undefined, 2) !== text) {
       process.stderr.write(`server/cli/schema/${file} is not current: run node server/cli/schema/generate.ts\n`);
       process.exitCode = 1;
     }
   }
+  if (paths.length > 0) execFileSync("npm", ["exec", "--", "biome", "format", "--write", ...paths], { stdio: "ignore" });
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) main();
