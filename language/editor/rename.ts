@@ -66,7 +66,7 @@ function refusal(
   if (occurrences({ kind, name: newName }, model).length > 0) {
     return `${newName} is used already, though no ${kind} is declared so; those uses would come to mean this one`;
   }
-  const misread = [].find((place) => !readsAsName(place, { kind, name: newName }, model));
+  const misread = distinct(places).find((place) => !readsAsName(place, { kind, name: newName }, model));
   if (!misread) return undefined;
   return `${newName} means something else in ${misread.fact.property === END ? "a hop" : `\`${misread.fact.property.name}\``}; ${name} cannot be called so`;
 }

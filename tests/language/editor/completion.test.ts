@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { completionAt } from "../../../language/editor/completion.js";
+import { completionAt, MOST_COMPLETIONS } from "../../../language/editor/completion.js";
 import { lineSnippet } from "../../../language/editor/snippet.js";
 import { applyEdits } from "../../../language/editor/text-range.js";
 import { readSource } from "../../../language/model/source-file.js";
@@ -259,6 +259,12 @@ describe("channel and modes", () => {
     const source = "defaults hop { radio R }\nradio R { mode 7 MHz QPSK }\nhop H { mode 7 MHz $0 }";
     expect(labels(source)).toEqual(["QPSK"]);
   });
+});
+
+test("a long list is cut, and what is typed decides which part of it is shown", () => {
+  const sites = Array.from({ length: MOST_COMPLETIONS + 100 }, (_, i) => `site S${i} { }`).join("\n");
+  expect(labels(`${sites}\nhop H { $0 }`)).toHaveLength(MOST_COMPLETIONS);
+  expect(labels(`${sites}\nhop H { S49$0 }`)).toContain("S499");
 });
 
 test("what a snippet inserts, its tab stops at their first values, reads without a problem of form", () => {

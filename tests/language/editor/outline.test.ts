@@ -2,7 +2,12 @@ import { describe, expect, test } from "vitest";
 import { foldingRanges } from "../../../language/editor/folding.js";
 import { fuzzyRank } from "../../../language/editor/fuzzy.js";
 import { semanticTokens } from "../../../language/editor/semantic-tokens.js";
-import { type DocumentSymbol, documentSymbols, workspaceSymbols } from "../../../language/editor/symbols.js";
+import {
+  type DocumentSymbol,
+  documentSymbols,
+  MOST_SYMBOLS,
+  workspaceSymbols,
+} from "../../../language/editor/symbols.js";
 import { fixture, ROOT, shown } from "../../support/fixture.js";
 
 function outline(symbols: readonly DocumentSymbol[], depth = 0): string[] {
@@ -69,6 +74,11 @@ describe("symbols of a design", () => {
     expect(names("quarry")).toEqual(["site KELD a.hop"]);
     expect(names("tk")).toEqual([]);
     expect(names("")).toHaveLength(3);
+  });
+
+  test("a long list is cut", () => {
+    const many = fixture(Array.from({ length: MOST_SYMBOLS + 50 }, (_, i) => `site S${i} { }`).join("\n"));
+    expect(workspaceSymbols(many.model, "s")).toHaveLength(MOST_SYMBOLS);
   });
 
   test("a whole name before a beginning, before a middle, before scattered letters", () => {
