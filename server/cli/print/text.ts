@@ -66,7 +66,9 @@ function findingText(finding: PlacedFinding, root: string, options: TextOptions)
       rows.push({ place: one.place, where: whereOf(one.place, cwd), message: one.message, style });
     else rows.push({ where: shownFile(one.file, root, cwd), message: one.message, style });
   }
-  const width = Math.min(40, Math.max(0, ...rows.map(({ where }) => where.length)));
+  // A file far away must not push the others aside.
+  const widths = rows.map(({ where }) => where.length).filter((length) => length <= 40);
+  const width = Math.max(0, ...widths);
   const lines = [
     `${paint(COLOUR[severity], label)}${paint("bold", `: ${safe(said(hop, finding, message))}`)}`,
   ];

@@ -47,11 +47,14 @@ function main(): void {
       writeFileSync(path, text);
       paths.push(path);
     } else if (JSON.stringify(JSON.parse(readFileSync(path, "utf8")), undefined, 2) !== text) {
-      process.stderr.write(`server/cli/schema/${file} is not current: run node server/cli/schema/generate.ts\n`);
+      process.stderr.write(
+        `server/cli/schema/${file} is not current: run node server/cli/schema/generate.ts\n`,
+      );
       process.exitCode = 1;
     }
   }
-  if (paths.length > 0) execFileSync("npm", ["exec", "--", "biome", "format", "--write", ...paths], { stdio: "ignore" });
+  if (paths.length > 0)
+    execFileSync("npm", ["exec", "--", "biome", "format", "--write", ...paths], { stdio: "ignore" });
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) main();

@@ -136,9 +136,12 @@ export function plainText(inline: Inline): string {
     .join("");
 }
 
-/** The way from one page to a file of another: both named from the report's root, parted by `/`. */
+/** The way from one page to another: both named from the report's root, parted by `/`. */
 export function linkFrom(page: string, target: string, ending: string): string {
-  const up = "../".repeat(page.split("/").length - 1);
-  const path = `${target}${ending}`.split("/").map(encodeURIComponent).join("/");
-  return `${up}${path}`;
+  const from = page.split("/").slice(0, -1);
+  const to = `${target}${ending}`.split("/");
+  let shared = 0;
+  while (shared < from.length && from[shared] === to[shared]) shared++;
+  const path = to.slice(shared).map(encodeURIComponent);
+  return [...from.slice(shared).map(() => ".."), ...path].join("/");
 }

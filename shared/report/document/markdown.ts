@@ -102,16 +102,23 @@ function strong(text: string): string {
 }
 
 function inline(text: Inline, page: Page): string {
-  return spansOf(text)
-    .map((span) => spanText(span, page))
-    .join("");
+  const spans = spansOf(text);
+  return spans.map((span) => spanText(span, page, spans.length > 1)).join("");
 }
 
-function spanText(span: Span, page: Page): string {
+/** @param amid quiet words stand out from others around them, and not when they stand alone */
+function spanText(span: Span, page: Page, amid: boolean): string {
   if (typeof span === "string") return escaped(span);
   const { text, mark, to } = span;
+  const bare = escaped(text.trim());
   const marked =
-    mark === "strong" ? `**${escaped(text)}**` : mark === "code" ? `\`${code(text)}\`` : escaped(text);
+    mark === "strong"
+      ? `**${bare}**`
+      : mark === "code"
+        ? `\`${code(text)}\``
+        : mark === "quiet" && amid
+          ? text.replace(/\S.*\S|\S/, () => `*${bare}*`)
+          : escaped(text);
   return to === undefined ? marked : `[${marked}](${linkFrom(page.name, to.page, ".md")})`;
 }
 

@@ -172,5 +172,9 @@ export function standaloneSvg(svg: string): string {
   const style = `${drawingStyle((name) => LIGHT[name])}svg .sheet{fill:${LIGHT.paper}}
 @media (prefers-color-scheme:dark){${dark}svg .sheet{fill:${DARK.paper}}}`;
   const sheet = '<rect class="sheet" width="100%" height="100%"/>';
-  return svg.replace(/<svg([^>]*)>/, (_whole, attributes: string) => `<svg xmlns="http://www.w3.org/2000/svg"${attributes}><style>${style}</style>${sheet}`);
+  return svg.replace(
+    /<svg([^>]*)>/,
+    (_whole, attributes: string) =>
+      `<svg xmlns="http://www.w3.org/2000/svg"${attributes}><style>${style}</style>${sheet}`,
+  );
 }

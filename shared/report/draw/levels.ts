@@ -12,11 +12,16 @@ const PLOT = { left: 46, right: 468, top: 14, bottom: 180 };
 const ROOM_BELOW_DB = 12;
 
 /** @returns undefined without a level diagram */
-export function drawLevels(direction: DirectionResult): { readonly svg: string; readonly alt: string } | undefined {
+export function drawLevels(
+  direction: DirectionResult,
+): { readonly svg: string; readonly alt: string } | undefined {
   const { levels, modes, from, to } = direction;
   if (levels.length < 2) return undefined;
   const thresholdDbm = modes.at(-1)?.thresholdDbm;
-  const [low, high] = extent([...levels.map(({ levelDbm }) => levelDbm), ...(thresholdDbm === undefined ? [] : [thresholdDbm])]) as [number, number];
+  const [low, high] = extent([
+    ...levels.map(({ levelDbm }) => levelDbm),
+    ...(thresholdDbm === undefined ? [] : [thresholdDbm]),
+  ]) as [number, number];
   const y = scaleLinear([low - ROOM_BELOW_DB, high], [PLOT.bottom, PLOT.top]).nice(5);
   const x = scaleLinear([0, levels.length], [PLOT.left, PLOT.right]);
   const parts: string[] = [];
@@ -29,8 +34,21 @@ export function drawLevels(direction: DirectionResult): { readonly svg: string; 
   if (thresholdDbm !== undefined) {
     const at = y(thresholdDbm);
     const left = x(levels.length - 1);
-    parts.push(element("rect", { class: "margin", x: left, y: Math.min(at, end), width: PLOT.right - left, height: Math.abs(at - end) }));
-    parts.push(element("path", { class: "threshold", d: `M${coordinate(x(levels.length - 3))} ${coordinate(at)}H${PLOT.right}` }));
+    parts.push(
+      element("rect", {
+        class: "margin",
+        x: left,
+        y: Math.min(at, end),
+        width: PLOT.right - left,
+        height: Math.abs(at - end),
+      }),
+    );
+    parts.push(
+      element("path", {
+        class: "threshold",
+        d: `M${coordinate(x(levels.length - 3))} ${coordinate(at)}H${PLOT.right}`,
+      }),
+    );
     parts.push(label(PLOT.right, at + 13, "threshold", "small error halo", "end"));
   }
   let d = "";
@@ -41,10 +59,20 @@ export function drawLevels(direction: DirectionResult): { readonly svg: string; 
   parts.push(element("path", { class: "step", d }));
   parts.push(label(8, PLOT.bottom + 17, "dBm", "quiet small", "start"));
   const svg = element("svg", { viewBox: `0 0 ${WIDTH} 206`, width: WIDTH, height: 206 }, ...parts);
-  const margin = thresholdDbm === undefined ? "" : `, ${decibels(last.levelDbm - thresholdDbm)} above the threshold`;
-  return { svg, alt: `Level from ${from} to ${to}: from ${dbm(levels[0]!.levelDbm)} to ${dbm(last.levelDbm)}${margin}` };
+  const margin =
+    thresholdDbm === undefined ? "" : `, ${decibels(last.levelDbm - thresholdDbm)} above the threshold`;
+  return {
+    svg,
+    alt: `Level from ${from} to ${to}: from ${dbm(levels[0]!.levelDbm)} to ${dbm(last.levelDbm)}${margin}`,
+  };
 }
 
-function label(x: number, y: number, words: string, style: string, anchor: "start" | "middle" | "end"): string {
+function label(
+  x: number,
+  y: number,
+  words: string,
+  style: string,
+  anchor: "start" | "middle" | "end",
+): string {
   return element("text", { class: style, x, y, "text-anchor": anchor }, escaped(words));
 }

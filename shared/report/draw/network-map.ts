@@ -28,7 +28,9 @@ export function drawNetwork(
   const placed = eastNorthM(sites);
   if (placed.size === 0) return undefined;
   const { toX, toY, height, mPerUnit } = fitted([...placed.values()]);
-  const points = new Map([...placed].map(([name, [east, north]]) => [name, [toX(east), toY(north)] as const]));
+  const points = new Map(
+    [...placed].map(([name, [east, north]]) => [name, [toX(east), toY(north)] as const]),
+  );
   const lines = hops.flatMap(({ name, sites: [from, to], tone }) => {
     const a = points.get(from);
     const b = points.get(to);
@@ -37,7 +39,11 @@ export function drawNetwork(
     return element("path", { class: `hop ${tone ?? "unjudged"}`, d }, element("title", {}, escaped(name)));
   });
   const dots = [...points].map(([name, [x, y]]) =>
-    element("circle", { class: "site", cx: x, cy: y, r: points.size > 400 ? 2 : 5 }, element("title", {}, escaped(name))),
+    element(
+      "circle",
+      { class: "site", cx: x, cy: y, r: points.size > 400 ? 2 : 5 },
+      element("title", {}, escaped(name)),
+    ),
   );
   const labels = points.size > MOST_LABELS ? [] : siteLabels(points, hops);
   const svg = element(
@@ -105,7 +111,10 @@ function fitted(places: readonly (readonly [number, number])[]) {
 type Box = { readonly x1: number; readonly y1: number; readonly x2: number; readonly y2: number };
 
 /** Each name on the side of its site where it covers least: other names, sites, hops. */
-function siteLabels(points: ReadonlyMap<string, readonly [number, number]>, hops: readonly MapHop[]): string[] {
+function siteLabels(
+  points: ReadonlyMap<string, readonly [number, number]>,
+  hops: readonly MapHop[],
+): string[] {
   const taken: Box[] = [...points.values()].map(([x, y]) => ({ x1: x - 7, y1: y - 7, x2: x + 7, y2: y + 7 }));
   const alongHops = hops.flatMap(({ sites }) => samples(points.get(sites[0]), points.get(sites[1])));
   return [...points].map(([name, [x, y]]) => {
@@ -120,12 +129,21 @@ function siteLabels(points: ReadonlyMap<string, readonly [number, number]>, hops
       { x: x - 7, y: y - 7, anchor: "end", left: x - 7 - width },
       { x: x - 7, y: y + 16, anchor: "end", left: x - 7 - width },
     ];
-    const boxes = sides.map((side) => ({ x1: side.left, y1: side.y - 11, x2: side.left + width, y2: side.y + 3 }));
+    const boxes = sides.map((side) => ({
+      x1: side.left,
+      y1: side.y - 11,
+      x2: side.left + width,
+      y2: side.y + 3,
+    }));
     const costs = boxes.map((box, index) => cost(box, taken, alongHops) + index * 0.1);
     const best = costs.indexOf(Math.min(...costs));
     taken.push(boxes[best]!);
     const side = sides[best]!;
-    return element("text", { class: "halo", x: side.x, y: side.y, "text-anchor": side.anchor }, escaped(name));
+    return element(
+      "text",
+      { class: "halo", x: side.x, y: side.y, "text-anchor": side.anchor },
+      escaped(name),
+    );
   });
 }
 

@@ -14,7 +14,9 @@ const EIGHTHS = " ▁▂▃▄▅▆▇█";
  */
 export function drawProfileText(line: ProfileLine, result: HopResult, columns = 68, rows = 14): string[] {
   const strips = stripsOf(line, columns);
-  const heights = strips.flatMap(({ groundM, rayM, zoneM }) => [groundM, rayM, zoneM]).filter((height) => height !== undefined);
+  const heights = strips
+    .flatMap(({ groundM, rayM, zoneM }) => [groundM, rayM, zoneM])
+    .filter((height) => height !== undefined);
   if (!strips.some(({ groundM }) => groundM !== undefined)) return [];
   const low = Math.min(...heights);
   const high = Math.max(...heights);
@@ -30,7 +32,11 @@ export function drawProfileText(line: ProfileLine, result: HopResult, columns = 
   const length = kilometres(line.lengthM);
   const [from, to] = result.ends;
   const foot = `${from}${" ".repeat(Math.max(1, columns - from.length - to.length))}${to}`;
-  lines.push(`${" ".repeat(8)} └${"─".repeat(columns)}`, `${" ".repeat(10)}${foot}`, `${" ".repeat(10)}${length.padStart(Math.floor((columns + length.length) / 2))}`);
+  lines.push(
+    `${" ".repeat(8)} └${"─".repeat(columns)}`,
+    `${" ".repeat(10)}${foot}`,
+    `${" ".repeat(10)}${length.padStart(Math.floor((columns + length.length) / 2))}`,
+  );
   return lines;
 }
 
@@ -42,15 +48,19 @@ interface Strip {
 }
 
 function stripsOf({ points, lengthM }: ProfileLine, columns: number): Strip[] {
-  const strips: { groundM?: number; rayM?: number; zoneM?: number }[] = Array.from({ length: columns }, () => ({}));
+  const strips: { groundM?: number; rayM?: number; zoneM?: number }[] = [];
   for (const { distanceM, groundM, bulgeM, rayM, fresnelRadiusM } of points) {
-    const strip = strips[Math.min(columns - 1, Math.floor((distanceM / lengthM) * columns))]!;
-    if (groundM !== undefined) strip.groundM = Math.max(strip.groundM ?? Number.NEGATIVE_INFINITY, groundM + bulgeM);
-    if (rayM !== undefined) strip.rayM = rayM;
-    if (rayM !== undefined && fresnelRadiusM !== undefined) strip.zoneM = rayM - fresnelRadiusM;
+    const column = Math.min(columns - 1, Math.floor((distanceM / lengthM) * columns));
+    const before = strips[column]?.groundM;
+    const here = groundM === undefined ? undefined : groundM + bulgeM;
+    strips[column] = {
+      groundM: before === undefined ? here : Math.max(before, here ?? before),
+      rayM,
+      zoneM: rayM === undefined || fresnelRadiusM === undefined ? undefined : rayM - fresnelRadiusM,
+    };
   }
-  // A short path has fewer points than columns: the strips between take over from the one before.
-  for (let i = 1; i < columns; i++) if (Object.keys(strips[i]!).length === 0) strips[i] = strips[i - 1]!;
+  // A short path has fewer points than columns: a strip without one takes over from the one before.
+  for (let i = 1; i < columns; i++) strips[i] ??= strips[i - 1]!;
   return strips;
 }
 

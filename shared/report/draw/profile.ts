@@ -20,13 +20,16 @@ export interface DrawnProfile {
   readonly caption: string;
 }
 
+/** Beyond it the parabola of the Earth's curve means nothing, and neither would the drawing. */
+const LONGEST_DRAWN_M = 1_000_000;
+
 const WIDTH = 960;
 const PLOT = { left: 54, right: 940, top: 50, bottom: 372 };
 const ROW = 16;
 
 /**
  * @param accepted the design accepts what is not met: shown as such
- * @returns undefined when there is no ground to draw: no known height, or a path without length
+ * @returns undefined when there is no ground to draw: no known height, or a path without length or beyond 1000 km
  */
 export function drawProfile(
   hop: Hop,
@@ -36,13 +39,17 @@ export function drawProfile(
 ): DrawnProfile | undefined {
   const k = drawnKFactor(hop);
   const whole = profileLine(hop, result, profile, k);
-  if (whole === undefined || !whole.points.some(({ groundM }) => groundM !== undefined)) return undefined;
+  if (whole === undefined || whole.lengthM > LONGEST_DRAWN_M || !whole.points.some(({ groundM }) => groundM !== undefined)) return undefined;
   const lengthM = whole.lengthM;
   const points = thinned(whole.points);
-  const labels = labelsOf(result, lengthM, k, accepted);
+  const criticals = labelsOf(result, lengthM, k, accepted);
+  const labels = [...criticals, ...obstacleLabels(hop, whole.points, criticals, lengthM, k)];
   const x = scaleLinear([0, lengthM], [PLOT.left, PLOT.right]);
   const rows = new LabelRows(PLOT.left + 4, PLOT.right - 4);
-  const placed = labels.map((label) => ({ ...label, ...rows.place(x(label.distanceM), label.text) }));
+  const placed = labels.map((label) => ({
+    ...label,
+    ...rows.place(x(label.distanceM), label.text, isGrave(label)),
+  }));
   // The lowest part of the land is kept free for the labels.
   const y = heightScale(points, labels, result, PLOT.bottom - 14 - rows.count * ROW);
   const scales: Scales = { x, y, lengthM };
@@ -131,7 +138,9 @@ function grid({ x, y }: Scales, from: string): string {
 }
 
 function zone(points: readonly ProfilePoint[], { x, y }: Scales): string {
-  const known = points.filter(({ rayM, fresnelRadiusM }) => rayM !== undefined && fresnelRadiusM !== undefined);
+  const known = points.filter(
+    ({ rayM, fresnelRadiusM }) => rayM !== undefined && fresnelRadiusM !== undefined,
+  );
   const shape = area<ProfilePoint>(
     (point) => x(point.distanceM),
     (point) => y(point.rayM! - point.fresnelRadiusM!),
@@ -150,12 +159,21 @@ function land(points: readonly ProfilePoint[], { x, y }: Scales): string {
 }
 
 /** The ground as it stands against the ray when k is small, and the part of the zone asked for then. */
-function lowKLines(points: readonly ProfilePoint[], criterion: ClearanceResult, { x, y, lengthM }: Scales): string {
+function lowKLines(
+  points: readonly ProfilePoint[],
+  criterion: ClearanceResult,
+  { x, y, lengthM }: Scales,
+): string {
   const at = (point: ProfilePoint) => x(point.distanceM);
-  const ground = line<ProfilePoint>(at, (point) => y(point.groundM! + bulgeM(point.distanceM, lengthM, criterion.kFactor)))
+  const ground = line<ProfilePoint>(at, (point) =>
+    y(point.groundM! + bulgeM(point.distanceM, lengthM, criterion.kFactor)),
+  )
     .defined(({ groundM }) => groundM !== undefined)
     .digits(1);
-  return path("low-k", ground(points)) + path("low-k", belowRay(points, criterion.requiredFraction, { x, y, lengthM }));
+  return (
+    path("low-k", ground(points)) +
+    path("low-k", belowRay(points, criterion.requiredFraction, { x, y, lengthM }))
+  );
 }
 
 function asked(points: readonly ProfilePoint[], result: HopResult, k: number, scales: Scales): string {
@@ -164,7 +182,9 @@ function asked(points: readonly ProfilePoint[], result: HopResult, k: number, sc
 }
 
 function belowRay(points: readonly ProfilePoint[], fraction: number, { x, y }: Scales): string | null {
-  const known = points.filter(({ rayM, fresnelRadiusM }) => rayM !== undefined && fresnelRadiusM !== undefined);
+  const known = points.filter(
+    ({ rayM, fresnelRadiusM }) => rayM !== undefined && fresnelRadiusM !== undefined,
+  );
   const shape = line<ProfilePoint>(
     (point) => x(point.distanceM),
     (point) => y(point.rayM! - fraction * point.fresnelRadiusM!),
@@ -203,8 +223,17 @@ function gaps(result: HopResult, { x, lengthM }: Scales): string {
     .map(({ fromM, toM }) => {
       const from = x(Math.max(0, fromM));
       const to = Math.max(from + 2, x(Math.min(lengthM, toM)));
-      const box = element("rect", { class: "gap", x: from, y: PLOT.top, width: to - from, height: PLOT.bottom - PLOT.top });
-      const sides = path("gap-edge", `M${coordinate(from)} ${PLOT.top}V${PLOT.bottom}M${coordinate(to)} ${PLOT.top}V${PLOT.bottom}`);
+      const box = element("rect", {
+        class: "gap",
+        x: from,
+        y: PLOT.top,
+        width: to - from,
+        height: PLOT.bottom - PLOT.top,
+      });
+      const sides = path(
+        "gap-edge",
+        `M${coordinate(from)} ${PLOT.top}V${PLOT.bottom}M${coordinate(to)} ${PLOT.top}V${PLOT.bottom}`,
+      );
       return box + sides;
     })
     .join("");
@@ -266,8 +295,11 @@ interface Label {
 function labelsOf(result: HopResult, lengthM: number, k: number, accepted: boolean): Label[] {
   return result.clearance.map((one) => {
     const place = one.obstacle === undefined ? "" : `${shortened(one.obstacle)}: `;
-    const clears = one.fraction < 0 ? `ray blocked by ${metres(-one.clearanceM)}` : `${fresnel(one.fraction)} free`;
-    const asks = one.forInformation ? kFactor(one.kFactor) : `${fresnelAsked(one.requiredFraction)} asked, ${kFactor(one.kFactor)}`;
+    const clears =
+      one.fraction < 0 ? `ray blocked by ${metres(-one.clearanceM)}` : `${fresnel(one.fraction)} free`;
+    const asks = one.forInformation
+      ? kFactor(one.kFactor)
+      : `${fresnelAsked(one.requiredFraction)} asked, ${kFactor(one.kFactor)}`;
     const drawnK = sameK(one.kFactor, k) ? k : one.kFactor;
     return {
       distanceM: one.distanceM,
@@ -276,6 +308,32 @@ function labelsOf(result: HopResult, lengthM: number, k: number, accepted: boole
       tone: one.forInformation ? "info" : one.ok ? "good" : accepted ? "accepted" : "error",
     };
   });
+}
+
+/** Obstacles that are no critical point are named too, while they are few. */
+function obstacleLabels(
+  hop: Hop,
+  points: readonly ProfilePoint[],
+  named: readonly Label[],
+  lengthM: number,
+  k: number,
+): Label[] {
+  const others = hop.obstacles.filter(
+    ({ distanceM }) => !named.some((label) => label.distanceM === distanceM),
+  );
+  if (others.length > MOST_OBSTACLES_NAMED) return [];
+  return others.flatMap(({ title, distanceM, heightM }) => {
+    const groundM = groundAt(points, distanceM);
+    if (title === undefined || groundM === undefined || !(distanceM > 0 && distanceM < lengthM)) return [];
+    const drawnM = groundM + bulgeM(distanceM, lengthM, k) + heightM;
+    return { distanceM, drawnM, text: shortened(title), tone: "info" } as const;
+  });
+}
+
+const MOST_OBSTACLES_NAMED = 5;
+
+function isGrave({ tone }: Label): boolean {
+  return tone === "error" || tone === "accepted";
 }
 
 function shortened(title: string): string {
@@ -289,7 +347,7 @@ function critical(label: Label & { row: number; x: number }, { x, y }: Scales): 
   return [
     path("leader", `M${coordinate(at)} ${coordinate(top)}L${coordinate(at)} ${coordinate(base - 11)}`),
     element("circle", { class: `mark ${label.tone}`, cx: at, cy: top, r: 3.5 }),
-    text(label.x, base, label.text, label.tone === "error" || label.tone === "accepted" ? `strong ${label.tone}` : "small", "middle"),
+    text(label.x, base, label.text, isGrave(label) ? `strong ${label.tone}` : "small", "middle"),
   ].join("");
 }
 
@@ -299,7 +357,8 @@ function legend(result: HopResult, k: number, lowK: ClearanceResult | undefined)
   if (result.geometry) items.push(["ray", "ray"]);
   if (result.clearance.length > 0) items.push(["zone", "first Fresnel zone"]);
   if (here) items.push(["asked", `${fresnelAsked(here.requiredFraction)} asked`]);
-  if (lowK) items.push(["low-k", `${kFactor(lowK.kFactor)}: ground, ${fresnelAsked(lowK.requiredFraction)} asked`]);
+  if (lowK)
+    items.push(["low-k", `${kFactor(lowK.kFactor)}: ground, ${fresnelAsked(lowK.requiredFraction)} asked`]);
   if ((result.profile?.gaps.length ?? 0) > 0) items.push(["gap", "no heights"]);
   let at = PLOT.left;
   return items

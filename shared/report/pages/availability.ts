@@ -33,7 +33,10 @@ export function modesSection(hop: Hop, result: HopResult): Section[] {
   ];
 }
 
-function modesTable({ from, to, frequencyHz, modes }: DirectionResult, judged: ModeResult | undefined): Table {
+function modesTable(
+  { from, to, frequencyHz, modes }: DirectionResult,
+  judged: ModeResult | undefined,
+): Table {
   return {
     type: "table",
     caption: `${from} to ${to}, ${frequency(frequencyHz)}`,
@@ -73,7 +76,8 @@ function outageText(found: Outage | undefined): string {
 export function availabilitySection(hop: Hop, result: HopResult): Section[] {
   const found = result.availability;
   if (found === undefined) return [];
-  const { availabilityPercent, objectivePercent, multipathPercent, rainPercent, shortfallDb, dominant } = found;
+  const { availabilityPercent, objectivePercent, multipathPercent, rainPercent, shortfallDb, dominant } =
+    found;
   const bound = found.bound === undefined ? "" : `${found.bound} `;
   const facts: Fact[] = [
     {
@@ -84,21 +88,33 @@ export function availabilitySection(hop: Hop, result: HopResult): Section[] {
   ];
   if (objectivePercent !== undefined) {
     const objective = hop.objective?.title ?? hop.objective?.name ?? "objective";
-    facts.push({ label: `Asked (${objective})`, value: availability(objectivePercent), note: yearly(100 - objectivePercent) });
+    facts.push({
+      label: `Asked (${objective})`,
+      value: availability(objectivePercent),
+      note: yearly(100 - objectivePercent),
+    });
   }
   if (availabilityPercent > 0) {
-    facts.push({ label: "Multipath, both directions", value: outage(multipathPercent), note: yearly(multipathPercent) });
+    facts.push({
+      label: "Multipath, both directions",
+      value: outage(multipathPercent),
+      note: yearly(multipathPercent),
+    });
     facts.push({ label: "Rain, worse direction", value: outage(rainPercent), note: yearly(rainPercent) });
     if (dominant !== "none") facts.push({ label: "Takes most", value: dominant });
   }
-  if (shortfallDb !== undefined) facts.push({ label: "Margin missing, each way", value: decibels(shortfallDb) });
+  if (shortfallDb !== undefined)
+    facts.push({ label: "Margin missing, each way", value: decibels(shortfallDb) });
   return [
     {
       id: "availability",
       title: "Availability",
       blocks: [
         { type: "facts", facts },
-        { type: "paragraph", text: "Propagation only, share of an average year. Failures of equipment and power are not in it." },
+        {
+          type: "paragraph",
+          text: "Propagation only, share of an average year. Failures of equipment and power are not in it.",
+        },
       ],
     },
   ];

@@ -11,12 +11,22 @@ export function endsTable(hop: Hop, result: HopResult): Table {
     ["Site", ({ site }) => site.title],
     ["Position (WGS84)", ({ site }) => site.position && position(site.position)],
     ["Ground above sea level", (_end, index) => ground(result, index)],
-    ["Structure", ({ site }) => site.structure && `${site.structure.kind}, ${metres(site.structure.heightM)}`],
+    [
+      "Structure",
+      ({ site }) => site.structure && `${site.structure.kind}, ${metres(site.structure.heightM)}`,
+    ],
     ["Antenna", ({ antenna }) => antenna?.title ?? antenna?.name],
-    ["Antenna above ground", ({ antennaHeightM }) => antennaHeightM === undefined ? undefined : metres(antennaHeightM)],
+    [
+      "Antenna above ground",
+      ({ antennaHeightM }) => (antennaHeightM === undefined ? undefined : metres(antennaHeightM)),
+    ],
     ["Azimuth, true north", (_end, index) => degreesOf(result.geometry?.[index].azimuthDeg)],
     ["Elevation, median k", (_end, index) => degreesOf(result.geometry?.[index].elevationDeg)],
-    ["Coupler", ({ coupler, mounting }) => coupler && `${coupler.title ?? coupler.name}${mounting ? `, ${mounting}` : ""}`],
+    [
+      "Coupler",
+      ({ coupler, mounting }) =>
+        coupler && `${coupler.title ?? coupler.name}${mounting ? `, ${mounting}` : ""}`,
+    ],
     ["Feeder", (end) => feeder(end)],
     ["Further loss", ({ extraLossDb }) => (extraLossDb === undefined ? undefined : decibels(extraLossDb))],
     ["Transmits", (end) => transmits(end)],

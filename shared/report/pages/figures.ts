@@ -8,10 +8,21 @@ import type { KeyFigure, ReportFinding, Tone } from "../document/document.js";
 export function keyFigures(hop: Hop, result: HopResult, findings: readonly ReportFinding[]): KeyFigure[] {
   const { distanceM } = result;
   return [
-    { label: "Length", ...(distanceM === undefined ? UNKNOWN : { value: kilometresOf(distanceM), unit: "km" }) },
+    {
+      label: "Length",
+      ...(distanceM === undefined ? UNKNOWN : { value: kilometresOf(distanceM), unit: "km" }),
+    },
     { label: "Frequencies", ...frequencies(hop) },
-    { label: "Received level", ...level(hop, result), tone: toneOf(findings, ["overload", "level-below-threshold"]) },
-    { label: "Fade margin", ...margin(hop, result), tone: toneOf(findings, ["fade-margin", "level-below-threshold"]) },
+    {
+      label: "Received level",
+      ...level(hop, result),
+      tone: toneOf(findings, ["overload", "level-below-threshold"]),
+    },
+    {
+      label: "Fade margin",
+      ...margin(hop, result),
+      tone: toneOf(findings, ["fade-margin", "level-below-threshold"]),
+    },
     { label: "Available", ...available(result), tone: toneOf(findings, ["availability"]) },
     { label: "Clearance", ...clearanceFigure(result), tone: toneOf(findings, ["clearance"]) },
   ];
@@ -22,7 +33,9 @@ type Figure = Omit<KeyFigure, "label">;
 const UNKNOWN: Figure = { value: "–", note: "not computed" };
 
 function frequencies(hop: Hop): Figure {
-  const stated = hop.ends.map(({ transmitFrequencyHz }) => transmitFrequencyHz).filter((hz) => hz !== undefined);
+  const stated = hop.ends
+    .map(({ transmitFrequencyHz }) => transmitFrequencyHz)
+    .filter((hz) => hz !== undefined);
   if (stated.length === 0) return { value: "–", note: "not stated" };
   const note = hop.channel
     ? `${hop.channel.plan}, ${trimmed(hop.channel.bandwidthHz / 1e6, 3)} MHz, channel ${hop.channel.number}`
@@ -34,14 +47,19 @@ function frequencies(hop: Hop): Figure {
 function level(hop: Hop, result: HopResult): Figure {
   const weaker = weakerDirection(hop, result);
   if (weaker === undefined) return UNKNOWN;
-  return { value: fixed(weaker.mode.receivedLevelDbm, 1), unit: "dBm", note: `${weaker.mode.modulation}, at ${weaker.direction.to}` };
+  return {
+    value: fixed(weaker.mode.receivedLevelDbm, 1),
+    unit: "dBm",
+    note: `${weaker.mode.modulation}, at ${weaker.direction.to}`,
+  };
 }
 
 function margin(hop: Hop, result: HopResult): Figure {
   const weaker = weakerDirection(hop, result);
   if (weaker === undefined) return UNKNOWN;
   const asked = hop.objective?.fadeMarginDb;
-  const note = asked === undefined ? weaker.mode.modulation : `${weaker.mode.modulation}, ${trimmed(asked, 1)} dB asked`;
+  const note =
+    asked === undefined ? weaker.mode.modulation : `${weaker.mode.modulation}, ${trimmed(asked, 1)} dB asked`;
   return { value: fixed(weaker.mode.fadeMarginDb, 1), unit: "dB", note };
 }
 
@@ -85,4 +103,11 @@ function toneOf(findings: readonly ReportFinding[], rules: readonly string[]): T
 export function gravest(findings: readonly ReportFinding[]): Tone | undefined {
   const tones = new Set(findings.map(({ severity, accepted }) => (accepted ? "accepted" : severity)));
   return (["error", "warning", "accepted", "info"] as const).find((tone) => tones.has(tone));
+}
+
+const ORDER: Readonly<Record<ReportFinding["severity"], number>> = { error: 0, warning: 1, info: 2 };
+
+/** Within a severity the order stays. */
+export function gravestFirst(findings: readonly ReportFinding[]): ReportFinding[] {
+  return findings.toSorted((a, b) => ORDER[a.severity] - ORDER[b.severity]);
 }

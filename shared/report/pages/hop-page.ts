@@ -1,17 +1,18 @@
 /** The page of one hop: what it is, whether it does what is asked, and what every figure rests on. */
 import type { Hop } from "../../design/design.js";
+import { obstacleTitle } from "../../evaluate/profile.js";
 import type { DirectionResult, HopResult } from "../../evaluate/result.js";
-import { dbm, decibels } from "../../format/numbers.js";
+import { dbm, decibels, kilometres, metres } from "../../format/numbers.js";
 import type { TerrainProfile } from "../../terrain/profile.js";
 import type { Block, Fact, Inline, Page, ReportFinding, Section, TableRow } from "../document/document.js";
 import { drawLevels } from "../draw/levels.js";
 import { drawProfile } from "../draw/profile.js";
-import { type Table, levelTables } from "../level-diagram.js";
+import { levelTables, type Table } from "../level-diagram.js";
 import { availabilitySection, modesSection } from "./availability.js";
 import { cautions } from "./cautions.js";
 import { clearanceTable } from "./clearance.js";
 import { endsTable } from "./ends.js";
-import { keyFigures } from "./figures.js";
+import { gravestFirst, keyFigures } from "./figures.js";
 
 export interface HopPageInput {
   readonly hop: Hop;
@@ -64,7 +65,7 @@ function findingsSection(findings: readonly ReportFinding[], result: HopResult):
     title: "Findings",
     blocks:
       findings.length > 0
-        ? [{ type: "findings", findings }]
+        ? [{ type: "findings", findings: gravestFirst(findings) }]
         : [{ type: "paragraph", text: `None.${missing}` }],
   };
 }
@@ -77,11 +78,32 @@ function pathSection({ hop, result, profile, findings }: HopPageInput): Section 
     title: "Path and clearance",
     blocks: [
       ...(drawn
-        ? [{ type: "figure", name: "profile", svg: drawn.svg, alt: drawn.alt, caption: drawn.caption } as const]
+        ? [
+            {
+              type: "figure",
+              name: "profile",
+              svg: drawn.svg,
+              alt: drawn.alt,
+              caption: drawn.caption,
+            } as const,
+          ]
         : [{ type: "paragraph", text: "There is no profile to draw." } as const]),
       ...(result.clearance.length > 0 ? [clearanceTable(result, accepted)] : []),
+      ...obstacleList(hop),
     ],
   };
+}
+
+function obstacleList({ obstacles, ends }: Hop): Block[] {
+  if (obstacles.length === 0) return [];
+  const items = obstacles.map(
+    (obstacle) =>
+      `${obstacleTitle(obstacle)}: ${metres(obstacle.heightM)} above ground, ${kilometres(obstacle.distanceM)} from ${ends[0].site.name}`,
+  );
+  return [
+    { type: "paragraph", text: "Obstacles that the design adds to the terrain:" },
+    { type: "list", items },
+  ];
 }
 
 function endsSection(hop: Hop, result: HopResult): Section {
@@ -134,7 +156,12 @@ function numbered({ title, rows }: Table) {
   return {
     type: "table",
     caption: title,
-    columns: [{ title: "" }, { title: "Element" }, { title: "Change", align: "right" }, { title: "Level", align: "right" }],
+    columns: [
+      { title: "" },
+      { title: "Element" },
+      { title: "Change", align: "right" },
+      { title: "Level", align: "right" },
+    ],
     rows: rows.map(([site, element, detail, change, level], index): TableRow => {
       const more = [detail, site].filter((part) => part !== "").join(", ");
       const named: Inline = more === "" ? element! : [element!, { text: ` ${more}`, mark: "quiet" }];
@@ -146,7 +173,11 @@ function numbered({ title, rows }: Table) {
 function originSection(result: HopResult): Section[] {
   const sections: Section[] = [];
   if (result.missing.length > 0) {
-    sections.push({ id: "missing", title: "Not computed", blocks: [{ type: "list", items: result.missing }] });
+    sections.push({
+      id: "missing",
+      title: "Not computed",
+      blocks: [{ type: "list", items: result.missing }],
+    });
   }
   if (result.inputs.length > 0) {
     sections.push({
@@ -157,7 +188,11 @@ function originSection(result: HopResult): Section[] {
           type: "table",
           columns: [{ title: "Input" }, { title: "Value", align: "right" }, { title: "Origin" }],
           rows: result.inputs.map(({ name, value, origin, note }) => ({
-            cells: [name, value, note === undefined ? origin : [origin, { text: `, ${note}`, mark: "quiet" }]],
+            cells: [
+              name,
+              value,
+              note === undefined ? origin : [origin, { text: `, ${note}`, mark: "quiet" }],
+            ],
           })),
         },
         ...terrainSources(result),
@@ -183,7 +218,9 @@ function originSection(result: HopResult): Section[] {
 
 function terrainSources({ profile }: HopResult) {
   if (profile === undefined) return [];
-  const files = profile.sources.map(({ file, sharePercent }) => `${file} (${sharePercent.toFixed(0)} %)`).join(", ");
+  const files = profile.sources
+    .map(({ file, sharePercent }) => `${file} (${sharePercent.toFixed(0)} %)`)
+    .join(", ");
   const kind = profile.kind === "survey" ? "Surveyed profile" : "Terrain";
   const text = `${kind}: ${files || "no file"}; ${profile.points} points, one every ${profile.stepM.toFixed(0)} m.`;
   return [{ type: "paragraph", text } as const];

@@ -13,7 +13,13 @@ export interface ListedDesign {
 }
 
 /** The page above the overviews of several designs. */
-export function listPage({ name, rows }: { readonly name: string; readonly rows: readonly ListedDesign[] }): Page {
+export function listPage({
+  name,
+  rows,
+}: {
+  readonly name: string;
+  readonly rows: readonly ListedDesign[];
+}): Page {
   return {
     name,
     title: "Designs",

@@ -1,11 +1,29 @@
 /** The overview of a network: every hop in a row, the map, and what is wrong. */
 import type { Design, Hop } from "../../design/design.js";
 import type { ClearanceResult, HopResult } from "../../evaluate/result.js";
-import { availability, decibels, dbm, fixed, fresnel, fresnelAsked, kilometres, trimmed } from "../../format/numbers.js";
+import {
+  availability,
+  dbm,
+  decibels,
+  fixed,
+  fresnel,
+  fresnelAsked,
+  kilometres,
+  trimmed,
+} from "../../format/numbers.js";
 import { weakerDirection } from "../../rules/judged-modes.js";
-import { type Inline, type KeyFigure, type Page, type ReportFinding, type Section, type TableRow, TONE_WORD, type Tone } from "../document/document.js";
+import {
+  type Inline,
+  type KeyFigure,
+  type Page,
+  type ReportFinding,
+  type Section,
+  type TableRow,
+  TONE_WORD,
+  type Tone,
+} from "../document/document.js";
 import { drawNetwork } from "../draw/network-map.js";
-import { gravest, worstClearance } from "./figures.js";
+import { gravest, gravestFirst, worstClearance } from "./figures.js";
 
 export interface OverviewHop {
   readonly hop: Hop;
@@ -29,29 +47,36 @@ export interface OverviewInput {
 
 export function overviewPage(input: OverviewInput): Page {
   const { name, design, hops, others, unresolved, up, colophon } = input;
-  const findings = [...others, ...hops.flatMap((one) => one.findings.map((finding) => ({ ...finding, hop: one.hop.name })))];
+  const findings = [
+    ...others,
+    ...hops.flatMap((one) => one.findings.map((finding) => ({ ...finding, hop: one.hop.name }))),
+  ];
   return {
     name,
     title: design.title ?? "Network without a title",
     subtitle: "Overview of the hops",
     up: up && { text: up.text, to: { page: up.page } },
     keyFigures: counts(input, findings),
-    sections: [
-      ...mapSection(design, hops),
-      hopsSection(hops, unresolved),
-      ...findingsSections(findings),
-    ],
+    sections: [...mapSection(design, hops), hopsSection(hops, unresolved), ...findingsSections(findings)],
     colophon,
   };
 }
 
-function counts({ design, hops, unresolved }: OverviewInput, findings: readonly ReportFinding[]): KeyFigure[] {
+function counts(
+  { design, hops, unresolved }: OverviewInput,
+  findings: readonly ReportFinding[],
+): KeyFigure[] {
   const count = (severity: ReportFinding["severity"]) =>
     findings.filter((finding) => finding.severity === severity && !finding.accepted).length;
   const lengthM = hops.reduce((sum, { result }) => sum + (result.distanceM ?? 0), 0);
+  const incomplete = unresolved.length + hops.filter(({ result }) => result.directions.length < 2).length;
   const [errors, warnings] = [count("error"), count("warning")];
   return [
-    { label: "Hops", value: String(hops.length + unresolved.length), note: unresolved.length > 0 ? `${unresolved.length} not evaluated` : `${trimmed(lengthM / 1000, 0)} km in all` },
+    {
+      label: "Hops",
+      value: String(hops.length + unresolved.length),
+      note: `${trimmed(lengthM / 1000, 0)} km in all${incomplete > 0 ? `, ${incomplete} not evaluated` : ""}`,
+    },
     { label: "Sites", value: String(design.sites.size) },
     { label: "Errors", value: String(errors), tone: errors > 0 ? "error" : undefined },
     { label: "Warnings", value: String(warnings), tone: warnings > 0 ? "warning" : undefined },
@@ -71,7 +96,13 @@ function mapSection(design: Design, hops: readonly OverviewHop[]): Section[] {
   if (!drawn) return [];
   const caption =
     "Solid green: nothing found. Thick red: error. Dashed: warning. Dotted violet: accepted. Fine grey dots: not evaluated.";
-  return [{ id: "map", title: "Where it lies", blocks: [{ type: "figure", name: "map", svg: drawn.svg, alt: drawn.alt, caption }] }];
+  return [
+    {
+      id: "map",
+      title: "Where it lies",
+      blocks: [{ type: "figure", name: "map", svg: drawn.svg, alt: drawn.alt, caption }],
+    },
+  ];
 }
 
 /** Remarks alone leave a hop in order. */
@@ -90,7 +121,7 @@ function hopsSection(hops: readonly OverviewHop[], unresolved: readonly string[]
         columns: [
           { title: "Hop" },
           { title: "Length, km", align: "right" },
-          { title: "Sends, GHz", align: "right" },
+          { title: "Transmits, GHz", align: "right" },
           { title: "Arrangement" },
           { title: "Judged mode" },
           { title: "Received, dBm", align: "right" },
@@ -102,7 +133,12 @@ function hopsSection(hops: readonly OverviewHop[], unresolved: readonly string[]
         rows: hops.map(hopRow),
       },
       ...(unresolved.length > 0
-        ? [{ type: "paragraph", text: `Not evaluated, since the text does not say enough: ${unresolved.join(", ")}.` } as const]
+        ? [
+            {
+              type: "paragraph",
+              text: `Not evaluated, since the text does not say enough: ${unresolved.join(", ")}.`,
+            } as const,
+          ]
         : []),
     ],
   };
@@ -117,7 +153,7 @@ function hopRow({ hop, result, findings, page }: OverviewHop): TableRow {
     cells: [
       page === undefined ? hop.name : { text: hop.name, to: { page } },
       distanceM === undefined ? "–" : figure(kilometres(distanceM)),
-      sends(hop),
+      transmits(hop),
       hop.arrangement.name,
       weaker?.mode.modulation ?? "–",
       weaker ? figure(dbm(weaker.mode.receivedLevelDbm)) : "–",
@@ -142,7 +178,7 @@ function asked({ forInformation, requiredFraction }: ClearanceResult): string {
   return forInformation ? "" : ` of ${figure(fresnelAsked(requiredFraction))}`;
 }
 
-function sends({ ends }: Hop): string {
+function transmits({ ends }: Hop): string {
   const each = ends.flatMap(({ transmitFrequencyHz: hz }) => (hz === undefined ? [] : fixed(hz / 1e9, 2)));
   return each.length === 0 ? "–" : each.join(" / ");
 }
@@ -151,7 +187,9 @@ function sends({ ends }: Hop): string {
 function badges(findings: readonly ReportFinding[]): Inline {
   const kinds = (["error", "warning", "accepted", "info"] as const).flatMap((tone) => {
     const count = findings.filter((one) => (one.accepted ? "accepted" : one.severity) === tone).length;
-    return count === 0 ? [] : [{ text: `${count === 1 ? "" : `${count} `}${plural(TONE_WORD[tone], count)}`, mark: tone }];
+    return count === 0
+      ? []
+      : [{ text: `${count === 1 ? "" : `${count} `}${plural(TONE_WORD[tone], count)}`, mark: tone }];
   });
   return kinds.length === 0 ? "" : kinds.flatMap((kind, index) => (index === 0 ? [kind] : [" ", kind]));
 }
@@ -160,15 +198,18 @@ function plural(word: string, count: number): string {
   return count === 1 || word === "accepted" ? word : `${word}s`;
 }
 
-const ORDER: Readonly<Record<ReportFinding["severity"], number>> = { error: 0, warning: 1, info: 2 };
-
 function findingsSections(findings: readonly ReportFinding[]): Section[] {
-  const open = findings.filter(({ accepted }) => !accepted).toSorted((a, b) => ORDER[a.severity] - ORDER[b.severity]);
+  const open = gravestFirst(findings.filter(({ accepted }) => !accepted));
   const accepted = findings.filter((finding) => finding.accepted);
   const sections: Section[] = [];
-  if (open.length > 0) sections.push({ id: "findings", title: "Findings", blocks: [{ type: "findings", findings: open }] });
+  if (open.length > 0)
+    sections.push({ id: "findings", title: "Findings", blocks: [{ type: "findings", findings: open }] });
   if (accepted.length > 0) {
-    sections.push({ id: "accepted", title: "Accepted exceptions", blocks: [{ type: "findings", findings: accepted }] });
+    sections.push({
+      id: "accepted",
+      title: "Accepted exceptions",
+      blocks: [{ type: "findings", findings: accepted }],
+    });
   }
   return sections;
 }
