@@ -154,20 +154,14 @@ export class DesignModel {
 
   private resolveProblems(entry: Declaration): readonly ResolveProblem[] {
     if (this.declarations(entry.key)[0] !== entry) return [];
-    if (entry.kind === "hop") {
-      const resolved = this.hop(entry.name);
-      const moved = entry.fact.statement.start - (resolved?.from ?? 0);
-      return (resolved?.problems ?? []).map(({ file, problem }) => ({
-        file,
-        problem: shifted(problem, moved),
-      }));
-    }
+    if (entry.kind === "hop") return foundIn(entry, this.hop(entry.name));
     if (!entry.fact.args.some(({ spec }) => spec.label === "like")) return [];
-    return this.memo.get(`=like ${entry.key}`, () => {
+    const inherited = this.memo.get(`=like ${entry.key}`, () => {
       const problems: ResolveProblem[] = [];
       this.noting(entry.key, () => inheritedFacts(entry, this.lookup, problems));
-      return problems;
+      return { problems, from: entry.fact.statement.start };
     });
+    return foundIn(entry, inherited);
   }
 
   private replace(path: string, file: SourceFile | undefined): void {
@@ -305,6 +299,18 @@ function contentByKey(file: SourceFile | undefined): Map<string, string> {
     if (kind === "plan") contents.set("plans", `${contents.get("plans") ?? ""} ${key}`);
   }
   return contents;
+}
+
+/** Problems found by resolving where the declaration stands now: with its words unchanged it may have moved since. */
+function foundIn(
+  entry: Declaration,
+  resolved: { readonly problems: readonly ResolveProblem[]; readonly from: number } | undefined,
+): readonly ResolveProblem[] {
+  const moved = entry.fact.statement.start - (resolved?.from ?? 0);
+  return (resolved?.problems ?? []).map(({ problem }) => ({
+    file: entry.file,
+    problem: shifted(problem, moved),
+  }));
 }
 
 function shifted(problem: TextProblem, by: number): TextProblem {
