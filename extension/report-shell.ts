@@ -13,7 +13,6 @@ export function reportShell(webview: vscode.Webview, media: vscode.Uri): string 
 <title>Report</title>
 </head>
 <body>
-<main id="report" aria-live="off"></main>
 <script nonce="${nonce}" src="${script}"></script>
 </body>
 </html>`;

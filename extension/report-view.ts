@@ -17,12 +17,10 @@ export class ReportView implements vscode.Disposable {
     private readonly extensionUri: vscode.Uri,
     private readonly client: HopwrightClient,
   ) {
-    this.follow = vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => {
-      if (!this.panel || textEditor.document.languageId !== LANGUAGE) return;
-      if (!vscode.workspace.getConfiguration(LANGUAGE).get("report.followCaret", true)) return;
-      this.wanted = atCaret(textEditor);
-      this.refreshSoon();
-    });
+    this.follow = vscode.Disposable.from(
+      vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => this.turnTo(textEditor)),
+      vscode.window.onDidChangeActiveTextEditor((editor) => editor && this.turnTo(editor)),
+    );
   }
 
   /** @param hop shows this hop; otherwise the one at the caret, or the design */
@@ -44,6 +42,13 @@ export class ReportView implements vscode.Disposable {
     this.timer = setTimeout(() => void this.refresh(), SETTLE_MS);
   }
 
+  private turnTo(editor: vscode.TextEditor): void {
+    if (!this.panel || editor.document.languageId !== LANGUAGE) return;
+    if (!vscode.workspace.getConfiguration(LANGUAGE).get("report.followCaret", true)) return;
+    this.wanted = atCaret(editor);
+    this.refreshSoon();
+  }
+
   dispose(): void {
     clearTimeout(this.timer);
     this.follow.dispose();
@@ -56,9 +61,11 @@ export class ReportView implements vscode.Disposable {
     const answer = await this.client.report(asked);
     // While the server worked the caret may have moved on or the panel been closed.
     if (!this.panel || asked !== this.wanted) return;
-    const title = answer?.title ?? vscode.l10n.t("Report");
-    this.panel.title = title;
+    // From here on the hop is known by its name, wherever edits move its lines.
+    if (answer?.hop !== undefined) this.wanted = { uri: asked.uri, hop: answer.hop };
+    this.panel.title = answer?.title ?? vscode.l10n.t("Report");
     await this.panel.webview.postMessage({
+      subject: answer?.hop,
       html: answer?.html,
       notice: answer
         ? undefined

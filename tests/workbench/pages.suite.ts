@@ -27,6 +27,13 @@ describe("pages beside the text", () => {
     await webview(workbench, /MAPLE-WILLOW/);
   });
 
+  it("turns to the hop whose link is followed in the overview", async () => {
+    const page = await webview(workbench, /MAPLE-WILLOW/);
+    await page.getByRole("link", { name: "MAPLE-WILLOW" }).first().click();
+    await webview(workbench, "Trees in the zone");
+    await workbench.page.locator(".tab", { hasText: "MAPLE-WILLOW" }).waitFor();
+  });
+
   it("breaks no content policy", () => {
     expect(workbench.refusals).toEqual([]);
   });
