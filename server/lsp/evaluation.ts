@@ -73,6 +73,8 @@ export class Evaluation {
       const files = new Set<string>();
       for (const session of sessions) await this.updateOpenFiles(session, files);
       this.publish(files);
+      // What was published leaves the process only when other work is let in.
+      await turn();
       for (const session of sessions) {
         if (isStale()) break;
         await this.updateRest(session, {
@@ -145,11 +147,13 @@ function slices(progress: (done: number, total: number) => void): NonNullable<Pa
       told = now;
       progress(done, total);
     }
-    return new Promise((resolve) =>
-      setImmediate(() => {
-        started = performance.now();
-        resolve();
-      }),
-    );
+    return turn().then(() => {
+      started = performance.now();
+    });
   };
+}
+
+/** Lets waiting messages in and written ones out. */
+function turn(): Promise<void> {
+  return new Promise((resolve) => setImmediate(resolve));
 }
