@@ -28,10 +28,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
     band: "4 GHz",
     documents: ["Rec. ITU-R F.382 (read as quoted from F.382-6 (1997); later edition F.382-8 exists)"],
     referenceMHz: 4003.5,
-    rows: [
-      { widthMHz: 29, stepMHz: 29, goMHz: -208, returnMHz: 5, first: 1, last: 6, status: "confirmed" },
-      { widthMHz: 29, stepMHz: 58, goMHz: -237, returnMHz: -24, first: 1, last: 3, status: "confirmed" },
-    ],
+    rows: [{ widthMHz: 29, stepMHz: 29, goMHz: -208, returnMHz: 5, first: 1, last: 6, status: "confirmed" }],
   },
   {
     id: "F.1099-4400-5000",
