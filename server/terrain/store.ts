@@ -47,7 +47,8 @@ export interface TerrainFile {
 export interface TerrainStore {
   /** Changes when any raster that could serve this path changes (name, size, time of change), as of the last look. */
   stampFor(from: LatLon, to: LatLon): string;
-  /** @param options.stepM the widest step; default: matched to the finest raster along the path */
+  /** @param options.stepM the widest step; default: matched to the finest raster along the path,
+   * 30 m at most */
   profile(from: LatLon, to: LatLon, options?: { stepM?: number }): Promise<TerrainProfile>;
   /** The same from what is in memory; undefined when a raster that is needed is not. */
   profileSync(from: LatLon, to: LatLon, options?: { stepM?: number }): TerrainProfile | undefined;
@@ -71,6 +72,11 @@ interface Member extends RasterHeader {
 }
 
 const DEFAULT_CACHE_BYTES = 512 * 2 ** 20;
+/**
+ * No wider, however coarse the raster: between the heights of a 3" tile the bilinear surface bends, and samples as
+ * far apart as its pixels were seen to miss the critical point of real paths by up to 0.9 of the Fresnel radius.
+ */
+const WIDEST_STEP_M = 30;
 /** The step where no raster lies along the path: the profile is one gap, and needs no more points than this gives. */
 const STEP_WITHOUT_RASTER_M = 90;
 /** Headers read at a time. */
@@ -234,7 +240,9 @@ function attemptProfile(
   if (stepM !== undefined && !(stepM > 0)) throw new RangeError(`step must be above 0 m, not ${stepM}`);
   const lengthM = pathLengthM(from, to);
   const finest = candidates[0]?.member;
-  const step = stepM ?? (finest ? matchingStepM(finest, from, to, lengthM) : STEP_WITHOUT_RASTER_M);
+  const step =
+    stepM ??
+    (finest ? Math.min(matchingStepM(finest, from, to, lengthM), WIDEST_STEP_M) : STEP_WITHOUT_RASTER_M);
   const path = pathPoints(from, to, intervalsFor(lengthM, step));
   const { heightM, origin, missing } = mosaicHeights(candidates, path, from, to, raster);
   const files = candidates.map((c) => c.member.disk.file);

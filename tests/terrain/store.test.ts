@@ -66,8 +66,9 @@ describe("SRTM tiles", () => {
     expect(profile.gaps).toEqual([]);
     expect(profile.sources.map((s) => s.file)).toEqual(["terrain/N40E010.hgt", "terrain/N40E011.hgt"]);
     expect(profile.sources.reduce((sum, s) => sum + s.sharePercent, 0)).toBeCloseTo(100, 9);
-    // 0.2 degrees of longitude are 240 columns: a sample for each.
-    expect(profile.heightM.length).toBe(241);
+    // A sample every 30 m at most, also where the columns stand 90 m apart.
+    expect(profile.stepM).toBeLessThanOrEqual(30);
+    expect(profile.stepM).toBeGreaterThan(29.9);
     expect(profile.heightM[0]).toBeCloseTo(2400, 6);
     expect(profile.heightM.at(-1)).toBeCloseTo(3000, 6);
     expect(store.stats()).toMatchObject({ tilesRead: 2, cacheBytes: 2 * 2884802 });
