@@ -22,7 +22,7 @@ export function checkNames(file: SourceFile, index: NameIndex): readonly TextPro
 const SINGLE: ReadonlySet<string> = new Set(["network", "climate"]);
 
 function doubledName(entry: Declaration, index: NameIndex): TextProblem | undefined {
-  if (entry.kind === "terrain" || entry.kind === "catalogue") return undefined;
+  if (entry.kind === "terrain" || entry.kind === "catalogue" || entry.kind === "maps") return undefined;
   const first = index.declarations(entry.key)[0];
   if (!first || first === entry) return undefined;
   const single = SINGLE.has(entry.kind);

@@ -128,7 +128,14 @@ export class DesignModel {
         return hop ? [[name, hop] as const] : [];
       }),
     );
-    return { title: this.title(), terrain: this.terrain(), sites, hops };
+    const maps = this.maps();
+    return {
+      title: this.title(),
+      terrain: this.terrain(),
+      maps: maps.length > 0 ? maps : undefined,
+      sites,
+      hops,
+    };
   }
 
   title(): string | undefined {
@@ -145,7 +152,12 @@ export class DesignModel {
     return this.pathsOf("catalogue");
   }
 
-  private pathsOf(kind: "terrain" | "catalogue"): readonly string[] {
+  /** Folders with the user's copies of the ITU-R maps, absolute. */
+  maps(): readonly string[] {
+    return this.pathsOf("maps");
+  }
+
+  private pathsOf(kind: "terrain" | "catalogue" | "maps"): readonly string[] {
     return this.declarations(kind).flatMap((entry) => {
       const path = wordOf(entry.fact, "path");
       return path === undefined ? [] : [resolvePath(entry.file, path)];

@@ -1,12 +1,14 @@
 /** Catalogue entries, sites, objectives and climates: from facts to the plain data of the design. */
 import type {
   Antenna,
+  AvailabilityClass,
   Climate,
   Coupler,
   CouplerKind,
   Feeder,
   FrequencyRange,
   Objective,
+  QualityShare,
   Radio,
   RadioMode,
   Site,
@@ -36,7 +38,43 @@ export function radioOf(entry: Declaration, facts: readonly Fact[]): Radio {
     duplexSpacingHz: quantityOf(factNamed(facts, "duplex"), "spacing"),
     noiseFigureDb: quantityOf(factNamed(facts, "noise-figure"), "value"),
     overloadDbm: quantityOf(factNamed(facts, "overload"), "level"),
-    modes: factsNamed(facts, "mode").flatMap((fact) => modeOf(fact) ?? []),
+    xpicGainDb: quantityOf(factNamed(facts, "xpic-gain"), "value"),
+    hysteresisDb: quantityOf(factNamed(facts, "hysteresis"), "value"),
+    mtbfHours: quantityOf(factNamed(facts, "mtbf"), "value"),
+    switchOverHours: quantityOf(factNamed(facts, "switch-over"), "value"),
+    ...modesWithDispersion(facts),
+  };
+}
+
+/** Modes with what signatures and dispersive margins say of them; either names its mode by width and modulation. */
+function modesWithDispersion(facts: readonly Fact[]): Pick<Radio, "modes" | "unknownModes"> {
+  const modes = factsNamed(facts, "mode").flatMap((fact) => modeOf(fact) ?? []);
+  const said = facts.filter(({ property }) => /^(signature|dispersive-margin)$/.test(property.name));
+  if (said.length === 0) return { modes };
+  const unknown = new Set<string>();
+  for (const fact of said) {
+    const bandwidthHz = quantityOf(fact, "bandwidth");
+    const modulation = wordOf(fact, "modulation");
+    if (bandwidthHz === undefined || modulation === undefined) continue;
+    const at = modes.findIndex(
+      (mode) => Math.abs(mode.bandwidthHz - bandwidthHz) < 1000 && mode.modulation === modulation,
+    );
+    if (at < 0) unknown.add(`${bandwidthHz / 1e6} MHz ${modulation}`);
+    else modes[at] = { ...modes[at]!, ...dispersionOf(fact) };
+  }
+  return unknown.size === 0 ? { modes } : { modes, unknownModes: [...unknown] };
+}
+
+/** Delay of the two-ray channel that signatures are customarily measured with, ns. */
+const CUSTOMARY_DELAY_NS = 6.3;
+
+function dispersionOf(fact: Fact): Pick<RadioMode, "signature" | "dispersiveMarginDb"> {
+  if (fact.property.name === "dispersive-margin") return { dispersiveMarginDb: quantityOf(fact, "value") };
+  const widthHz = quantityOf(fact, "width");
+  const depthDb = quantityOf(fact, "depth");
+  if (widthHz === undefined || depthDb === undefined) return {};
+  return {
+    signature: { widthHz, depthDb, referenceDelayNs: quantityOf(fact, "delay") ?? CUSTOMARY_DELAY_NS },
   };
 }
 
@@ -106,7 +144,32 @@ export function objectiveOf(entry: Declaration, facts: readonly Fact[]): Objecti
       const kFactor = numberOf(fact, "k");
       return fresnelFraction === undefined || kFactor === undefined ? [] : [{ fresnelFraction, kFactor }];
     }),
+    availabilityClass: availabilityClassOf(factNamed(facts, "availability-class")),
+    quality: qualityOf(factNamed(facts, "quality")),
   };
+}
+
+function availabilityClassOf(fact: Fact | undefined): Objective["availabilityClass"] {
+  const portion = wordOf(fact, "portion") as AvailabilityClass["portion"] | undefined;
+  return (
+    portion && {
+      portion,
+      linkLengthM: quantityOf(fact, "length"),
+      propagationPercent: quantityOf(fact, "propagation"),
+    }
+  );
+}
+
+function qualityOf(fact: Fact | undefined): Objective["quality"] {
+  const portion = wordOf(fact, "portion") as QualityShare["portion"] | undefined;
+  return (
+    portion && {
+      portion,
+      linkLengthM: quantityOf(fact, "length"),
+      sharePercent: quantityOf(fact, "share"),
+      blockRatio: numberOf(fact, "block-ratio"),
+    }
+  );
 }
 
 /** A climate on top of another: what is stated here overrides, fact by fact. */
@@ -123,6 +186,13 @@ export function climateOf(facts: readonly Fact[], base: Climate): Climate {
     temperatureK: quantityOf(factNamed(facts, "temperature"), "value"),
     pressureHPa: quantityOf(factNamed(facts, "pressure"), "value"),
     waterVapourDensityGm3: quantityOf(factNamed(facts, "vapour"), "density"),
+    multipathMethod: wordOf(factNamed(facts, "multipath"), "method") as Climate["multipathMethod"],
+    terrainRoughnessM: quantityOf(factNamed(facts, "roughness"), "value"),
+    rainHeightM: quantityOf(factNamed(facts, "rain-height"), "height"),
+    rainProbabilityPercent: quantityOf(factNamed(facts, "rain-probability"), "value"),
+    worstMonthQ1: numberOf(factNamed(facts, "worst-month"), "Q1"),
+    worstMonthBeta: numberOf(factNamed(facts, "worst-month"), "beta"),
+    uncheckedMethods: wordOf(factNamed(facts, "unchecked-methods"), "value") as Climate["uncheckedMethods"],
   };
   const known = Object.entries(stated).filter(([, value]) => value !== undefined);
   return { ...base, ...Object.fromEntries(known) };

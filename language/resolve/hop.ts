@@ -1,5 +1,16 @@
 /** A hop: its own facts, the defaults behind them, and the things they name. */
-import type { Acceptance, Channel, Hop, HopEnd, Obstacle, Polarization } from "../../shared/design/design.js";
+import type {
+  Acceptance,
+  Channel,
+  Climate,
+  Hop,
+  HopEnd,
+  MeasuredRain,
+  Obstacle,
+  Polarization,
+  Surface,
+  SurfaceKind,
+} from "../../shared/design/design.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { channelFrequencies } from "../../shared/spectrum/channel-plan.js";
 import {
@@ -35,7 +46,8 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
   const facts = mergeHop(entry.fact.facts, lookup.defaults("hop"));
   const radioName = wordOf(factNamed(facts, "radio"), "radio");
   const radio = radioName === undefined ? undefined : lookup.radio(radioName);
-  const channel = channelOf(entry, facts, lookup, report);
+  const channel = channelOf(entry, facts, "channel", lookup, report);
+  const second = channelOf(entry, facts, "second-channel", lookup, report);
   const ends = endsOf(entry, facts, channel?.halves, lookup, report);
   const modes = modesOf(entry, facts, radio, channel?.channel.bandwidthHz, report);
   if (!ends) return { problems, from: entry.fact.statement.start };
@@ -53,6 +65,16 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
     radio,
     modes,
     climate: climate ? climateOf(climate.facts, lookup.climate()) : lookup.climate(),
+    ownClimate: climate && (Object.keys(climateOf(climate.facts, {})) as (keyof Climate)[]),
+    secondChannel: channel &&
+      second && {
+        ...second.channel,
+        separationHz: Math.abs(second.halves.lowHz - channel.halves.lowHz),
+      },
+    degradationDb: quantityOf(factNamed(facts, "degradation"), "value"),
+    repairHours: quantityOf(factNamed(facts, "repair-time"), "value"),
+    measuredRain: measuredRainOf(factNamed(facts, "measured-rain")),
+    surfaces: surfacesOf(facts, ends, report),
     objective: objective === undefined ? undefined : lookup.objective(objective),
     obstacles: obstaclesOf(facts, ends, report),
     surveyFile: surveyFile === undefined ? undefined : resolvePath(entry.file, surveyFile),
@@ -80,10 +102,11 @@ interface ChannelInUse {
 function channelOf(
   entry: Declaration,
   facts: readonly Fact[],
+  name: "channel" | "second-channel",
   lookup: Lookup,
   report: (problem: TextProblem) => void,
 ): ChannelInUse | undefined {
-  const fact = factNamed(facts, "channel");
+  const fact = factNamed(facts, name);
   const plan = wordOf(fact, "plan");
   const bandwidthHz = quantityOf(fact, "width");
   const number = numberOf(fact, "number");
@@ -166,6 +189,7 @@ function endOf(fact: Fact, halves: ChannelInUse["halves"] | undefined, lookup: L
   const coupler = factNamed(facts, "coupler");
   const feeder = factNamed(facts, "feeder");
   const transmits = factNamed(facts, "transmits");
+  const diversity = factNamed(facts, "diversity-antenna");
   const half = wordOf(transmits, "value") as "high" | "low" | undefined;
   const named = <T>(name: string | undefined, find: (name: string) => T | undefined) =>
     name === undefined ? undefined : find(name);
@@ -187,6 +211,8 @@ function endOf(fact: Fact, halves: ChannelInUse["halves"] | undefined, lookup: L
       (half && halves ? (half === "high" ? halves.highHz : halves.lowHz) : undefined),
     transmitPowerDbm: quantityOf(factNamed(facts, "power"), "level"),
     extraLossDb: quantityOf(factNamed(facts, "extra-loss"), "value"),
+    diversityAntenna: named(wordOf(diversity, "antenna"), (name) => lookup.antenna(name)),
+    diversityHeightM: quantityOf(diversity, "at"),
   };
 }
 
@@ -196,30 +222,73 @@ function obstaclesOf(
   ends: readonly [HopEnd, HopEnd],
   report: (problem: TextProblem) => void,
 ): readonly Obstacle[] {
-  const [first, second] = ends.map((end) => end.site);
-  const lengthM =
-    first?.position && second?.position
-      ? inverse({ from: first.position, to: second.position }).distanceM
-      : undefined;
   return factsNamed(facts, "obstacle").flatMap((fact) => {
     const heightM = quantityOf(fact, "height");
-    const distanceM = quantityOf(fact, "distance");
-    const from = wordOf(fact, "from");
-    if (heightM === undefined || distanceM === undefined || from === undefined) return [];
-    const title = wordOf(fact, "title");
-    if (from === first?.name) return [{ title, heightM, distanceM }];
-    if (from === second?.name)
-      return lengthM === undefined ? [] : [{ title, heightM, distanceM: lengthM - distanceM }];
-    const arg = fact.args.find(({ spec }) => spec.name === "from")!;
-    report({
-      rule: "hop-ends",
-      severity: "error",
-      start: arg.start,
-      end: arg.end,
-      message: `${from} is not an end of this hop; its ends are ${first?.name} and ${second?.name}`,
-    });
-    return [];
+    const statedM = quantityOf(fact, "distance");
+    if (heightM === undefined || statedM === undefined) return [];
+    const distanceM = fromFirstEnd(fact, statedM, ends, report);
+    return distanceM === undefined ? [] : [{ title: wordOf(fact, "title"), heightM, distanceM }];
   });
+}
+
+/** A stretch is told from its near end to its far one, as seen from the first end. */
+function surfacesOf(
+  facts: readonly Fact[],
+  ends: readonly [HopEnd, HopEnd],
+  report: (problem: TextProblem) => void,
+): readonly Surface[] | undefined {
+  const surfaces = factsNamed(facts, "surface").flatMap((fact): Surface[] => {
+    const kind = wordOf(fact, "kind") as SurfaceKind | undefined;
+    const start = quantityOf(fact, "start");
+    const end = quantityOf(fact, "end");
+    if (kind === undefined || start === undefined || end === undefined) return [];
+    const startM = fromFirstEnd(fact, start, ends, report);
+    const endM = startM === undefined ? undefined : fromFirstEnd(fact, end, ends, report);
+    if (startM === undefined || endM === undefined) return [];
+    return [
+      {
+        kind,
+        fromM: Math.min(startM, endM),
+        toM: Math.max(startM, endM),
+        heightM: quantityOf(fact, "level"),
+      },
+    ];
+  });
+  return surfaces.length === 0 ? undefined : surfaces;
+}
+
+/** A distance counted from the site that the fact names; undefined when it is no end, or the length is not known. */
+function fromFirstEnd(
+  fact: Fact,
+  distanceM: number,
+  ends: readonly [HopEnd, HopEnd],
+  report: (problem: TextProblem) => void,
+): number | undefined {
+  const [first, second] = [ends[0].site, ends[1].site];
+  const from = wordOf(fact, "from");
+  if (from === undefined) return undefined;
+  if (from === first.name) return distanceM;
+  if (from === second.name) {
+    if (!first.position || !second.position) return undefined;
+    return inverse({ from: first.position, to: second.position }).distanceM - distanceM;
+  }
+  const arg = fact.args.find(({ spec }) => spec.name === "from")!;
+  report({
+    rule: "hop-ends",
+    severity: "error",
+    start: arg.start,
+    end: arg.end,
+    message: `${from} is not an end of this hop; its ends are ${first.name} and ${second.name}`,
+  });
+  return undefined;
+}
+
+function measuredRainOf(fact: Fact | undefined): MeasuredRain | undefined {
+  const attenuation001Db = quantityOf(fact, "attenuation");
+  const frequencyHz = quantityOf(fact, "frequency");
+  if (attenuation001Db === undefined || frequencyHz === undefined) return undefined;
+  const polarization = wordOf(fact, "polarization") as Polarization | undefined;
+  return { attenuation001Db, frequencyHz, polarization };
 }
 
 function acceptanceOf(fact: Fact): Acceptance[] {

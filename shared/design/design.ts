@@ -14,7 +14,8 @@ export interface Position {
 }
 
 export type HalfOfBand = "high" | "low";
-export type Polarization = "horizontal" | "vertical";
+/** `slant`: linear at 45 degrees. */
+export type Polarization = "horizontal" | "vertical" | "slant";
 
 /** A closed range of frequencies, `fromHz <= toHz`. */
 export interface FrequencyRange {
@@ -42,6 +43,18 @@ export interface RadioMode {
   readonly thresholdDbm?: number;
   /** Signal-to-noise ratio the demodulator needs; with the noise figure it gives the threshold. */
   readonly requiredSnrDb?: number;
+  /** Notches of a two-ray channel that bring the mode down, from the radio's `signature`. */
+  readonly signature?: ModeSignature;
+  /** Dispersive fade margin, in place of a signature. */
+  readonly dispersiveMarginDb?: number;
+}
+
+/** Signature of a receiver, equal for minimum and non-minimum phase. */
+export interface ModeSignature {
+  readonly widthHz: number;
+  readonly depthDb: number;
+  /** Delay of the two-ray channel it was measured with. */
+  readonly referenceDelayNs: number;
 }
 
 export interface Radio {
@@ -54,8 +67,18 @@ export interface Radio {
   readonly noiseFigureDb?: number;
   /** Highest received level the receiver works with. */
   readonly overloadDbm?: number;
+  /** What the canceller of cross-polar interference gains (XPIF). */
+  readonly xpicGainDb?: number;
+  /** By how much the level must exceed a mode's threshold before an adaptive radio returns to it. */
+  readonly hysteresisDb?: number;
+  /** Mean time between failures of one unit, all that fails with it included. */
+  readonly mtbfHours?: number;
+  /** Interruption when a standby takes over. */
+  readonly switchOverHours?: number;
   /** In the order of the catalogue. */
   readonly modes: readonly RadioMode[];
+  /** Modes named by a signature or dispersive margin that the radio does not have, as written. */
+  readonly unknownModes?: readonly string[];
 }
 
 export interface Antenna {
@@ -119,7 +142,23 @@ export interface Climate {
   /** Total barometric pressure at the path's mean height. */
   readonly pressureHPa?: number;
   readonly waterVapourDensityGm3?: number;
+  /** Which multipath method; undefined: the newest whose inputs are there. */
+  readonly multipathMethod?: MultipathMethod;
+  /** Standard deviation of the terrain heights around the path (P.530-17). */
+  readonly terrainRoughnessM?: number;
+  /** Mean rain height above sea level: 360 m above the mean 0 degC isotherm. */
+  readonly rainHeightM?: number;
+  /** Part of the average year in which it rains. */
+  readonly rainProbabilityPercent?: number;
+  /** Q1 and beta of P.841. */
+  readonly worstMonthQ1?: number;
+  readonly worstMonthBeta?: number;
+  /** Whether methods count that are from memory, not checked against the Recommendation; default: use. */
+  readonly uncheckedMethods?: "use" | "leave-out";
 }
+
+/** `current`: logK and dN75; `preceding`: dN1 and roughness; `quick`: dN1 alone, for early planning. */
+export type MultipathMethod = "current" | "preceding" | "quick";
 
 /** `fresnelFraction` of the first Fresnel zone must be free at effective Earth radius factor `kFactor`. */
 export interface ClearanceCriterion {
@@ -136,6 +175,27 @@ export interface Objective {
   readonly capacityBps?: number;
   readonly fadeMarginDb?: number;
   readonly clearance: readonly ClearanceCriterion[];
+  /** Availability of the link that the hop is part of, all causes together (F.1703). */
+  readonly availabilityClass?: AvailabilityClass;
+  /** Severely errored seconds in any month (F.1668). */
+  readonly quality?: QualityShare;
+}
+
+export interface AvailabilityClass {
+  readonly portion: "long-haul" | "short-haul" | "access";
+  /** Length of the link; undefined: the hop is a link of its own. */
+  readonly linkLengthM?: number;
+  /** Part of the unavailability that propagation may take; undefined: equipment must be known too. */
+  readonly propagationPercent?: number;
+}
+
+export interface QualityShare {
+  readonly portion: "intermediate" | "terminating" | "short-haul" | "access";
+  readonly linkLengthM?: number;
+  /** Share of the end-to-end objective of a national portion; undefined: 8 %. */
+  readonly sharePercent?: number;
+  /** Block ratio of the international portion; undefined: 1. */
+  readonly blockRatio?: number;
 }
 
 /** Something on the path that the terrain does not know. */
@@ -145,6 +205,26 @@ export interface Obstacle {
   readonly heightM: number;
   /** Distance along the path from the first end of the hop. */
   readonly distanceM: number;
+}
+
+/** A stretch of the path whose surface reflects. */
+export interface Surface {
+  readonly kind: SurfaceKind;
+  /** Distances along the path from the first end of the hop. */
+  readonly fromM: number;
+  readonly toM: number;
+  /** Above sea level; undefined: mean height of the profile there. */
+  readonly heightM?: number;
+}
+
+export type SurfaceKind = "water" | "sea" | "flat" | "rough";
+
+/** Rain attenuation exceeded for 0.01 % of the average year, measured on this path at another frequency. */
+export interface MeasuredRain {
+  readonly attenuation001Db: number;
+  readonly frequencyHz: number;
+  /** Undefined: the hop's own. */
+  readonly polarization?: Polarization;
 }
 
 /** A finding that the design accepts on purpose. */
@@ -172,6 +252,9 @@ export interface HopEnd {
   readonly transmitPowerDbm?: number;
   /** Further loss between radio and antenna. */
   readonly extraLossDb?: number;
+  /** Second antenna of space diversity. */
+  readonly diversityAntenna?: Antenna;
+  readonly diversityHeightM?: number;
 }
 
 export interface Channel {
@@ -199,6 +282,16 @@ export interface Hop {
   /** Modes in use, lowest rate first. One for a fixed mode, several for an adaptive range. */
   readonly modes: readonly RadioMode[];
   readonly climate: Climate;
+  /** Facts of the climate that the hop itself states; the others are the network's. */
+  readonly ownClimate?: readonly (keyof Climate)[];
+  /** Channel of the other carrier of frequency diversity, and its distance from the first. */
+  readonly secondChannel?: Channel & { readonly separationHz: number };
+  /** By how much interference raises every threshold. */
+  readonly degradationDb?: number;
+  /** Mean time to repair, travel included. */
+  readonly repairHours?: number;
+  readonly measuredRain?: MeasuredRain;
+  readonly surfaces?: readonly Surface[];
   readonly objective?: Objective;
   readonly obstacles: readonly Obstacle[];
   /** File of a surveyed profile, relative to the design's folder; distances counted from the first end. */
@@ -212,6 +305,8 @@ export interface Design {
   readonly title?: string;
   /** Folders and files of terrain, as written, relative to the file that names them (absolute after resolving by the host). */
   readonly terrain: readonly string[];
+  /** Folders with the user's copies of the ITU-R maps, absolute after resolving. */
+  readonly maps?: readonly string[];
   readonly sites: ReadonlyMap<string, Site>;
   readonly hops: ReadonlyMap<string, Hop>;
 }

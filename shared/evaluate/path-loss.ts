@@ -132,7 +132,8 @@ function diffractionLossDb(
       antenna2HeightM: heights.antennaAslM[1],
       effectiveRadiusM: k * MEAN_EARTH_RADIUS_M,
       frequencyHz,
-      polarization: hop.polarization ?? "vertical",
+      // The ground tells only the two apart, and hardly at these frequencies.
+      polarization: hop.polarization === "horizontal" ? "horizontal" : "vertical",
     },
   );
   citeAs(

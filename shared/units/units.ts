@@ -19,7 +19,9 @@ export type Dimension =
   | "percentage"
   | "refractivity gradient"
   | "loss per length"
-  | "Fresnel fraction";
+  | "Fresnel fraction"
+  | "duration"
+  | "delay";
 
 export interface Unit {
   readonly symbol: string;
@@ -69,6 +71,16 @@ export const UNITS: Readonly<Record<Dimension, readonly Unit[]>> = {
   "refractivity gradient": [scale("N/km", 1)],
   "loss per length": [scale("dB/m", 1), scale("dB/100m", 0.01)],
   "Fresnel fraction": [scale("F1", 1)],
+  // A year of 365.25 days.
+  duration: [
+    scale("h", 1),
+    scale("min", 1 / 60),
+    scale("s", 1 / 3600),
+    scale("ms", 1 / 3.6e6),
+    scale("d", 24),
+    scale("y", 8766),
+  ],
+  delay: [scale("ns", 1)],
 };
 
 const BY_SYMBOL: ReadonlyMap<string, { readonly unit: Unit; readonly dimension: Dimension }> = new Map(

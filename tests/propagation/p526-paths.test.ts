@@ -366,6 +366,14 @@ describe("P.526 delta-Bullington, properties", () => {
     expect(two.actual).toBeUndefined();
     expect(two.notes[0]).toMatch(/terrain part is unknown/);
     expect(Number.isFinite(two.lossDb)).toBe(true);
+    const denormal = deltaBullington(evenProfile([0, 5e-324, 0]), {
+      ...plain,
+      antenna1HeightM: 0,
+      antenna2HeightM: 0,
+    });
+    expect([denormal.smoothHeight1M, denormal.smoothHeight2M, denormal.lossDb].every(Number.isFinite)).toBe(
+      true,
+    );
     const buried = deltaBullington(evenProfile([100, 100, 100]), { ...plain, antenna1HeightM: 90 });
     expect(buried.spherical).toBeUndefined();
     expect(buried.notes.join()).toMatch(/lower bound/);

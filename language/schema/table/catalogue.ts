@@ -3,6 +3,7 @@ import type { ArgSpec } from "../types.js";
 import { bandwidth, frequency, frequencyRange, quantity, type Rows, ref, text } from "./values.js";
 
 const CATALOGUE = "data of the equipment";
+const PRACTICE = "common practice";
 
 /** Name, title and `like` of a catalogue entry. */
 function entryArgs(kind: NamedKind): readonly ArgSpec[] {
@@ -142,6 +143,117 @@ export const radioRows: Rows = [
     meaning: "An operating mode: a channel width with a modulation.",
     source: CATALOGUE,
     example: "mode 55 MHz 128QAM rate 310 Mbit/s power 20 dBm threshold -70.5 dBm",
+  },
+  {
+    name: "signature",
+    in: ["radio"],
+    args: [
+      { name: "bandwidth", value: bandwidth, meaning: "Channel width of the mode." },
+      { name: "modulation", value: { type: "free", example: "128QAM" }, meaning: "Modulation of the mode." },
+      {
+        name: "width",
+        label: "width",
+        value: quantity("frequency", { above: "0 Hz", max: "5 GHz" }),
+        meaning: "Width of the signature.",
+      },
+      {
+        name: "depth",
+        label: "depth",
+        value: quantity("ratio", { min: "0 dB", max: "60 dB" }),
+        meaning: "Depth of the signature.",
+      },
+      {
+        name: "delay",
+        label: "delay",
+        optional: true,
+        value: quantity("delay", { above: "0 ns", max: "100 ns" }),
+        meaning: "Delay of the two-ray channel it was measured with.",
+        fallback: "6.3 ns",
+      },
+    ],
+    repeatable: true,
+    meaning: "Signature of a mode: the notches that bring it down. Selective fading follows from it.",
+    fallback: "selective fading is not counted",
+    source: "Rec. ITU-R P.530-18 section 5.1, from memory",
+    example: "signature 55 MHz 128QAM width 30 MHz depth 20 dB delay 6.3 ns",
+  },
+  {
+    name: "dispersive-margin",
+    in: ["radio"],
+    args: [
+      { name: "bandwidth", value: bandwidth, meaning: "Channel width of the mode." },
+      { name: "modulation", value: { type: "free", example: "128QAM" }, meaning: "Modulation of the mode." },
+      {
+        name: "value",
+        value: quantity("ratio", { min: "0 dB", max: "90 dB" }),
+        meaning: "Dispersive fade margin.",
+      },
+    ],
+    repeatable: true,
+    meaning: "Dispersive fade margin of a mode, where its signature is not known.",
+    fallback: "selective fading is not counted",
+    source: PRACTICE,
+    example: "dispersive-margin 55 MHz 128QAM 45 dB",
+  },
+  {
+    name: "xpic-gain",
+    in: ["radio"],
+    args: [
+      {
+        name: "value",
+        value: quantity("ratio", { min: "0 dB", max: "50 dB" }),
+        meaning: "Difference of cross-polar isolation with and without the canceller.",
+      },
+    ],
+    meaning: "What the canceller of cross-polar interference gains.",
+    fallback: "20 dB on an arrangement with xpic, said in the findings",
+    source: "Rec. ITU-R P.530-18 section 4",
+    example: "xpic-gain 20 dB",
+  },
+  {
+    name: "hysteresis",
+    in: ["radio"],
+    args: [
+      {
+        name: "value",
+        value: quantity("ratio", { min: "0 dB", max: "20 dB" }),
+        meaning: "Level above the threshold at which a higher mode is taken again.",
+      },
+    ],
+    meaning: "Hysteresis of adaptive modulation. Until the level has come back by it, the lower mode stays.",
+    fallback: "0 dB",
+    source: CATALOGUE,
+    example: "hysteresis 2 dB",
+  },
+  {
+    name: "mtbf",
+    in: ["radio"],
+    args: [
+      {
+        name: "value",
+        value: quantity("duration", { above: "0 h" }),
+        meaning: "Mean time between failures of one unit with all that fails with it.",
+      },
+    ],
+    meaning: "Mean time between failures of one unit; with a hop's `repair-time` equipment outage follows.",
+    fallback: "equipment outage is not computed",
+    source: CATALOGUE,
+    example: "mtbf 50 y",
+  },
+  {
+    name: "switch-over",
+    in: ["radio"],
+    args: [
+      {
+        name: "value",
+        value: quantity("duration", { min: "0 s", max: "1 h" }),
+        meaning: "Interruption when the standby takes over.",
+      },
+    ],
+    meaning: "How long traffic is lost when a standby takes over after a failure.",
+    fallback: "0 s",
+    source: CATALOGUE,
+    example: "switch-over 50 ms",
   },
 ];
 

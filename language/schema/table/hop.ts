@@ -58,7 +58,11 @@ export const hopRows: Rows = [
         name: "value",
         value: {
           type: "word",
-          words: { horizontal: "electric field horizontal", vertical: "electric field vertical" },
+          words: {
+            horizontal: "electric field horizontal",
+            vertical: "electric field vertical",
+            slant: "linear at 45 degrees",
+          },
         },
         meaning: "Polarization of both directions.",
       },
@@ -66,6 +70,58 @@ export const hopRows: Rows = [
     meaning: "Polarization.",
     source: "Rec. ITU-R P.838-3 (rain differs between the two)",
     example: "polarization vertical",
+  },
+  {
+    name: "second-channel",
+    in: HOP,
+    args: [
+      {
+        name: "plan",
+        value: { type: "free", example: "F.595" },
+        meaning: "Channel plan, built in or declared with `plan`.",
+      },
+      { name: "width", slash: true, value: bandwidth, meaning: "Channel width." },
+      {
+        name: "number",
+        slash: true,
+        value: { type: "number", integer: true, min: 0, max: 999 },
+        meaning: "Channel number.",
+      },
+    ],
+    meaning: "The other channel of frequency diversity; its distance from the first decides the improvement.",
+    fallback: "frequency diversity is not counted",
+    source: "Rec. ITU-R P.530-18 section 6.2.5, from memory",
+    example: "second-channel F.595 / 55 MHz / 6",
+  },
+  {
+    name: "degradation",
+    in: HOP,
+    args: [
+      {
+        name: "value",
+        value: quantity("ratio", { min: "0 dB", max: "40 dB" }),
+        meaning: "By how much interference raises the receiver's threshold.",
+      },
+    ],
+    meaning: "Threshold degradation by interference; every fade margin is less by it.",
+    fallback: "0 dB",
+    source: PRACTICE,
+    example: "degradation 1 dB",
+  },
+  {
+    name: "repair-time",
+    in: HOP,
+    args: [
+      {
+        name: "value",
+        value: quantity("duration", { min: "0 h", max: "720 h" }),
+        meaning: "Mean time to repair, travel included.",
+      },
+    ],
+    meaning: "Mean time to repair; with the radio's `mtbf` the outage by equipment follows.",
+    fallback: "equipment outage is not computed",
+    source: PRACTICE,
+    example: "repair-time 12 h",
   },
   {
     name: "arrangement",
@@ -147,6 +203,76 @@ export const hopRows: Rows = [
     example: 'obstacle "spruce" 14 m at 6.2 km from KELD',
   },
   {
+    name: "surface",
+    in: ["hop"],
+    args: [
+      {
+        name: "kind",
+        value: {
+          type: "word",
+          words: {
+            water: "fresh water: lake, river",
+            sea: "salt water",
+            flat: "flat wet ground, no growth",
+            rough: "broken or wooded ground: does not reflect",
+          },
+        },
+        meaning: "What the surface is.",
+      },
+      {
+        name: "start",
+        value: quantity("length", { min: "0 m", max: "300 km" }),
+        meaning: "Where it begins along the path.",
+      },
+      {
+        name: "end",
+        label: "to",
+        value: quantity("length", { min: "0 m", max: "300 km" }),
+        meaning: "Where it ends.",
+      },
+      { name: "from", label: "from", value: ref("site"), meaning: "End that the distances count from." },
+      {
+        name: "level",
+        label: "at",
+        optional: true,
+        value: quantity("length", { min: "-450 m", max: "6000 m" }),
+        meaning: "Its height above sea level.",
+        fallback: "mean height of the profile there",
+      },
+    ],
+    repeatable: true,
+    meaning: "A surface that may reflect: the hop is judged for the ripple of the reflected ray.",
+    fallback: "no reflection is computed",
+    source: "Rec. ITU-R P.530-18 section 6.1",
+    example: "surface water 3 km to 5 km from KELD",
+  },
+  {
+    name: "measured-rain",
+    in: ["hop"],
+    args: [
+      {
+        name: "attenuation",
+        value: quantity("ratio", { min: "0 dB", max: "200 dB" }),
+        meaning: "Rain attenuation exceeded for 0.01 % of the average year.",
+      },
+      { name: "frequency", label: "at", value: frequency, meaning: "Frequency it was measured at." },
+      {
+        name: "polarization",
+        optional: true,
+        value: {
+          type: "word",
+          words: { horizontal: "measured on horizontal", vertical: "measured on vertical" },
+        },
+        meaning: "Polarization it was measured on.",
+        fallback: "the hop's",
+      },
+    ],
+    meaning: "Rain attenuation measured on this path; it takes the place of the one from the rain rate.",
+    fallback: "computed from the rain rate",
+    source: "Rec. ITU-R P.530-18 sections 2.4.3 and 2.4.4",
+    example: "measured-rain 22 dB at 18.7 GHz",
+  },
+  {
     name: "survey",
     in: ["hop"],
     args: [
@@ -215,6 +341,18 @@ export const endRows: Rows = [
     meaning: "Height of the antenna's centre above ground, where the antenna comes from the defaults.",
     source: PRACTICE,
     example: "height 24 m",
+  },
+  {
+    name: "diversity-antenna",
+    in: END,
+    args: [
+      { name: "antenna", value: ref("antenna"), meaning: "Second receiving antenna." },
+      { name: "at", label: "at", value: antennaHeight, meaning: "Height of its centre above ground." },
+    ],
+    meaning: "Second antenna of space diversity at this end.",
+    fallback: "space diversity is not counted in the direction towards this end",
+    source: "Rec. ITU-R P.530-18 section 6.2.4, from memory",
+    example: "diversity-antenna A18-06 at 14 m",
   },
   {
     name: "coupler",

@@ -43,6 +43,23 @@ export const networkRows: Rows = [
     example: 'catalogue "../catalogue"',
   },
   {
+    name: "maps",
+    in: ["network"],
+    args: [
+      {
+        name: "path",
+        value: { type: "path" },
+        meaning: "Folder with your copies of the ITU-R map files, relative to this file.",
+      },
+    ],
+    repeatable: true,
+    meaning:
+      "Where climate figures are read from that the design does not state: LogK.csv and dN75.csv (P.530-18), R001.TXT (P.837-7), h0.txt (P.839-4), DN65m_01d00_v1.txt (P.453) and gtopo_30.txt (P.530-16). The maps belong to the ITU and do not come with Hopwright.",
+    fallback: "only what the design states is used",
+    source: "Rec. ITU-R P.530-18, P.837-7, P.839-4, P.453, P.1144",
+    example: 'maps "itu-maps"',
+  },
+  {
     name: "climate",
     in: ["network", "hop"],
     args: [],
@@ -192,6 +209,117 @@ export const networkRows: Rows = [
     example: "vapour 7.5 g/m3",
   },
   {
+    name: "multipath",
+    in: ["climate"],
+    args: [
+      {
+        name: "method",
+        value: {
+          type: "word",
+          words: {
+            current: "P.530-18, from logK and dN75",
+            preceding: "P.530-17 detailed, from dN1 and the terrain's roughness",
+            quick: "P.530-17 for early planning, from dN1 alone",
+          },
+        },
+        meaning: "Which method.",
+      },
+    ],
+    meaning:
+      "Method of multipath fading. `quick` assumes a gradient of -300 N/km where none is given, and says so.",
+    fallback: "the newest method whose inputs are there",
+    source: "Rec. ITU-R P.530-18 and P.530-17 section 2.3.1",
+    example: "multipath current",
+  },
+  {
+    name: "roughness",
+    in: ["climate"],
+    args: [
+      {
+        name: "value",
+        value: quantity("length", { min: "0 m", max: "3000 m" }),
+        meaning: "Standard deviation of the terrain heights in 110 km by 110 km around the path.",
+      },
+    ],
+    meaning: "Terrain roughness of the preceding edition's detailed multipath method.",
+    fallback: "computed from the terrain when it covers the area, else from a map",
+    source: "Rec. ITU-R P.530-17 section 2.3.1",
+    example: "roughness 20 m",
+  },
+  {
+    name: "rain-height",
+    in: ["climate"],
+    args: [
+      {
+        name: "height",
+        value: quantity("length", { min: "-2 km", max: "7 km" }),
+        meaning: "Mean rain height above sea level, 0.36 km above the mean 0 degC isotherm.",
+      },
+    ],
+    meaning: "Mean rain height; with `rain-probability` wet snow is counted.",
+    fallback: "from a map, else rain alone",
+    source: "Rec. ITU-R P.839-4, P.530-18 section 2.4.2",
+    example: "rain-height 2.3 km",
+  },
+  {
+    name: "rain-probability",
+    in: ["climate"],
+    args: [
+      {
+        name: "value",
+        value: quantity("percentage", { above: "0 %", max: "100 %" }),
+        meaning: "Part of the average year in which it rains.",
+      },
+    ],
+    meaning: "Probability of rain, needed for wet snow.",
+    fallback: "rain alone",
+    source: "Rec. ITU-R P.837-7, P.530-18 section 2.4.2",
+    example: "rain-probability 4 %",
+  },
+  {
+    name: "worst-month",
+    in: ["climate"],
+    args: [
+      {
+        name: "Q1",
+        value: { type: "number", min: 1, max: 12 },
+        meaning: "Ratio of worst month to year at 1 % of the year.",
+      },
+      {
+        name: "beta",
+        label: "beta",
+        value: { type: "number", min: 0.01, max: 0.5 },
+        meaning: "Slope of the ratio.",
+      },
+    ],
+    meaning: "Local parameters that turn a year's rain into its worst month's.",
+    fallback: "2.85 and 0.13, the global planning values",
+    source: "Rec. ITU-R P.841, from memory",
+    example: "worst-month 2.85 beta 0.13",
+  },
+  {
+    name: "unchecked-methods",
+    in: ["climate"],
+    args: [
+      {
+        name: "value",
+        value: {
+          type: "word",
+          words: {
+            use: "they count, and are marked",
+            "leave-out": "they do not count, and what is lacking is told",
+          },
+        },
+        meaning: "What is done with them.",
+      },
+    ],
+    meaning:
+      "Whether methods count that were written from memory and never checked against the Recommendation: selective fading, diversity, worst month of rain, rain zones, F.1703 and F.1668.",
+    fallback: "use",
+    source: PRACTICE,
+    example: "unchecked-methods leave-out",
+  },
+  {
     name: "objective",
     in: ["file", "network"],
     args: [
@@ -224,6 +352,91 @@ export const networkRows: Rows = [
     fallback: "availability is computed but not judged",
     source: PRACTICE,
     example: "availability 99.995 %",
+  },
+  {
+    name: "availability-class",
+    in: ["objective"],
+    args: [
+      {
+        name: "portion",
+        value: {
+          type: "word",
+          words: {
+            "long-haul": "international, or national long haul",
+            "short-haul": "national short haul",
+            access: "national access",
+          },
+        },
+        meaning: "Part of the network.",
+      },
+      {
+        name: "length",
+        label: "over",
+        optional: true,
+        value: quantity("length", { above: "0 m", max: "2500 km" }),
+        meaning: "Length of the link that the hop is part of; the hop has its share by length.",
+        fallback: "the hop is the link",
+      },
+      {
+        name: "propagation",
+        label: "propagation",
+        optional: true,
+        value: quantity("percentage", { above: "0 %", max: "100 %" }),
+        meaning: "Part of the unavailability that propagation may take.",
+        fallback: "propagation and equipment together are held against the whole",
+      },
+    ],
+    meaning: "Availability that F.1703 asks of the link, all causes together, each direction.",
+    fallback: "not judged",
+    source: "Rec. ITU-R F.1703, from memory",
+    example: "availability-class long-haul over 180 km propagation 50 %",
+  },
+  {
+    name: "quality",
+    in: ["objective"],
+    args: [
+      {
+        name: "portion",
+        value: {
+          type: "word",
+          words: {
+            intermediate: "international portion, intermediate country",
+            terminating: "international portion, terminating country",
+            "short-haul": "national short haul",
+            access: "national access",
+          },
+        },
+        meaning: "Part of the 27 500 km path.",
+      },
+      {
+        name: "length",
+        label: "over",
+        optional: true,
+        value: quantity("length", { above: "0 m", max: "27500 km" }),
+        meaning: "Length of the link that the hop is part of; the hop has its share by length.",
+        fallback: "the hop is the link",
+      },
+      {
+        name: "share",
+        label: "share",
+        optional: true,
+        value: quantity("percentage", { above: "0 %", max: "20 %" }),
+        meaning: "Share of the end-to-end objective of a national portion.",
+        fallback: "8 %",
+      },
+      {
+        name: "block-ratio",
+        label: "block-ratio",
+        optional: true,
+        value: { type: "number", min: 0.01, max: 1 },
+        meaning: "Block ratio of the international portion.",
+        fallback: "1",
+      },
+    ],
+    meaning: "Severely errored seconds that F.1668 allows in any month, held against the clear-air outage.",
+    fallback: "not judged",
+    source: "Rec. ITU-R F.1668 and ITU-T G.826, from memory",
+    example: "quality intermediate over 200 km block-ratio 1",
   },
   {
     name: "capacity",

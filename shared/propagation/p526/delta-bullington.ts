@@ -147,7 +147,8 @@ function smoothSurface(distanceM: Float64Array, heightM: Float64Array, hts: numb
   }
   let end1 = (2 * v1 * d - v2) / d ** 2;
   let end2 = (v2 - v1 * d) / d ** 2;
-  if (obstruction > 0) {
+  // Slopes of a denormal obstruction may vanish; there is nothing to lower the surface under then.
+  if (obstruction > 0 && slope1 + slope2 > 0) {
     end1 -= (obstruction * slope1) / (slope1 + slope2);
     end2 -= (obstruction * slope2) / (slope1 + slope2);
   }

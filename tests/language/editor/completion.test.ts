@@ -156,6 +156,7 @@ describe("values and labels", () => {
     expect(items(inHop("polarization $0")).map(({ label, detail }) => `${label}: ${detail}`)).toEqual([
       "horizontal: electric field horizontal",
       "vertical: electric field vertical",
+      "slant: linear at 45 degrees",
     ]);
   });
 
