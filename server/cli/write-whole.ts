@@ -12,7 +12,7 @@ export function writeWhole(path: string, text: string): void {
     writeFileSync(beside, text);
     renameSync(beside, path);
   } catch (error) {
-    rmSync(beside, { force: true });
+    removeQuietly(beside);
     throw new CommandError(`${path}: cannot be written: ${writeReason(error)}`);
   }
 }
@@ -26,12 +26,20 @@ export function rewriteWhole(path: string, text: string): void {
     writeFileSync(beside, text, { mode });
     renameSync(beside, real);
   } catch (error) {
-    rmSync(beside, { force: true });
+    removeQuietly(beside);
     throw new CommandError(`${path}: cannot be written: ${writeReason(error)}`);
   }
 }
 
 let counter = 0;
+
+function removeQuietly(path: string): void {
+  try {
+    rmSync(path, { force: true });
+  } catch {
+    // What could not be made is not there; why it could not is told by the first error.
+  }
+}
 
 function writeReason(error: unknown): string {
   const { code } = error as { code?: string };

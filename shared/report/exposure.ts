@@ -6,6 +6,9 @@ import { arrangementByName } from "../radio/arrangements.js";
 /** Whole body, averaged over 30 min, 2 to 300 GHz, W/m2: ICNIRP 2020, from memory, not checked against it. */
 export const EXPOSURE_LIMITS_W_PER_M2 = { generalPublic: 10, occupational: 50 } as const;
 
+/** A slip of the keyboard, not a transmitter. */
+const BEYOND_ANY_POWER_DBM = 150;
+
 export interface KeepOut {
   readonly site: string;
   /** All carriers that transmit at once, each at its greatest power. */
@@ -20,14 +23,16 @@ export interface KeepOut {
  * Distance on the axis at which the power density falls to the limit, R = sqrt(EIRP/(4 pi S)): the far-field law,
  * taken up to the antenna, where it says too much rather than too little. The greatest power of any mode; all
  * carriers of the arrangement that transmit in the normal state are added. Other antennas of the site are not.
+ * @returns undefined for a power that no transmitter has
  * @see far-field law of a radiator
  */
-export function keepOut(hop: Hop, direction: DirectionResult): KeepOut {
+export function keepOut(hop: Hop, direction: DirectionResult): KeepOut | undefined {
   const reference = direction.modes.at(-1);
   const strongest = Math.max(...direction.modes.map(({ transmitPowerDbm }) => transmitPowerDbm));
   const extraDb = reference && Number.isFinite(strongest) ? strongest - reference.transmitPowerDbm : 0;
   const carriers = arrangementByName(hop.arrangement.name)?.radiating ?? 1;
   const eirpDbm = direction.eirpDbm + extraDb + 10 * Math.log10(carriers);
+  if (Math.abs(eirpDbm) > BEYOND_ANY_POWER_DBM) return undefined;
   return {
     site: direction.from,
     eirpDbm,

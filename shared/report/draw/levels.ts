@@ -11,7 +11,10 @@ const PLOT = { left: 46, right: 468, top: 14, bottom: 180 };
 /** Keeps the word under the threshold's line off the axis. */
 const ROOM_BELOW_DB = 12;
 
-/** @returns undefined without a level diagram */
+/** A slip of the keyboard, not a level. */
+const BEYOND_ANY_LEVEL_DBM = 10_000;
+
+/** @returns undefined without a level diagram, or with levels that no signal has */
 export function drawLevels(
   direction: DirectionResult,
 ): { readonly svg: string; readonly alt: string } | undefined {
@@ -22,6 +25,7 @@ export function drawLevels(
     ...levels.map(({ levelDbm }) => levelDbm),
     ...(thresholdDbm === undefined ? [] : [thresholdDbm]),
   ]) as [number, number];
+  if (!(Math.max(high, -low) < BEYOND_ANY_LEVEL_DBM)) return undefined;
   const y = scaleLinear([low - ROOM_BELOW_DB, high], [PLOT.bottom, PLOT.top]).nice(5);
   const x = scaleLinear([0, levels.length], [PLOT.left, PLOT.right]);
   const parts: string[] = [];

@@ -22,7 +22,10 @@ export interface ProfileLine {
   readonly points: readonly ProfilePoint[];
 }
 
-/** @returns undefined when the path has no length */
+/** A k so near to 0 that the Earth would stand above everything is a slip of the keyboard. */
+const BEYOND_ANY_BULGE_M = 1e8;
+
+/** @returns undefined when the path has no length, or k gives no Earth to draw */
 export function profileLine(
   hop: Hop,
   result: HopResult,
@@ -30,7 +33,7 @@ export function profileLine(
   kFactor: number,
 ): ProfileLine | undefined {
   const lengthM = result.distanceM ?? profile.distanceM.at(-1) ?? 0;
-  if (!(lengthM > 0) || !(kFactor > 0)) return undefined;
+  if (!(lengthM > 0) || !(bulgeM(lengthM / 2, lengthM, kFactor) < BEYOND_ANY_BULGE_M)) return undefined;
   const antennas = antennaHeightsM(result);
   const frequencyHz = fresnelFrequencyHz(hop);
   const points: ProfilePoint[] = [];

@@ -22,6 +22,7 @@ export function drawProfileText(line: ProfileLine, result: HopResult, columns = 
   const high = Math.max(...heights);
   // The foot keeps one row, so that the lowest ground is still seen.
   const perRow = Math.max((high - low) / (rows - 1), 1e-6);
+  if (!Number.isFinite(perRow)) return [];
   const level = (heightM: number) => (heightM - low) / perRow + 1;
   const lines: string[] = [];
   for (let row = rows - 1; row >= 0; row--) {

@@ -23,13 +23,16 @@ export interface DrawnProfile {
 /** Beyond it the parabola of the Earth's curve means nothing, and neither would the drawing. */
 const LONGEST_DRAWN_M = 1_000_000;
 
+/** Nothing on the Earth stands so high; a drawing of a slip of the keyboard shows nothing else. */
+const BEYOND_ANY_HEIGHT_M = 100_000;
+
 const WIDTH = 960;
 const PLOT = { left: 54, right: 940, top: 50, bottom: 372 };
 const ROW = 16;
 
 /**
  * @param accepted the design accepts what is not met: shown as such
- * @returns undefined when there is no ground to draw: no known height, or a path without length or beyond 1000 km
+ * @returns undefined when there is no ground to draw: no known height, a path without length or beyond 1000 km, a height beyond 100 km
  */
 export function drawProfile(
   hop: Hop,
@@ -39,7 +42,12 @@ export function drawProfile(
 ): DrawnProfile | undefined {
   const k = drawnKFactor(hop);
   const whole = profileLine(hop, result, profile, k);
-  if (whole === undefined || whole.lengthM > LONGEST_DRAWN_M || !whole.points.some(({ groundM }) => groundM !== undefined)) return undefined;
+  if (
+    whole === undefined ||
+    whole.lengthM > LONGEST_DRAWN_M ||
+    !whole.points.some(({ groundM }) => groundM !== undefined)
+  )
+    return undefined;
   const lengthM = whole.lengthM;
   const points = thinned(whole.points);
   const criticals = labelsOf(result, lengthM, k, accepted);
@@ -52,6 +60,7 @@ export function drawProfile(
   }));
   // The lowest part of the land is kept free for the labels.
   const y = heightScale(points, labels, result, PLOT.bottom - 14 - rows.count * ROW);
+  if (y === undefined) return undefined;
   const scales: Scales = { x, y, lengthM };
   const lowK = lowestAskedK(result, k);
   const parts = [
@@ -103,13 +112,14 @@ function heightScale(
   labels: readonly Label[],
   result: HopResult,
   bottom: number,
-): Scale {
+): Scale | undefined {
   const heights = points.flatMap(({ groundM, bulgeM: bulge, rayM, fresnelRadiusM = 0 }) => [
     ...(groundM === undefined ? [] : [groundM + bulge]),
     ...(rayM === undefined ? [] : [rayM + fresnelRadiusM, rayM - fresnelRadiusM]),
   ]);
   heights.push(...labels.map(({ drawnM }) => drawnM), ...(antennaHeightsM(result) ?? []));
   const [low, high] = extent(heights) as [number, number];
+  if (!(Math.max(high, -low) < BEYOND_ANY_HEIGHT_M)) return undefined;
   // A flat path must not look like mountains.
   const spare = Math.max(0, 40 - (high - low)) / 2;
   return scaleLinear([low - spare, high + spare], [bottom, PLOT.top]);

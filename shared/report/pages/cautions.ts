@@ -3,7 +3,7 @@ import type { Hop } from "../../design/design.js";
 import type { HopResult } from "../../evaluate/result.js";
 import { dbm, fixed } from "../../format/numbers.js";
 import type { Block, Section } from "../document/document.js";
-import { EXPOSURE_LIMITS_W_PER_M2, keepOut } from "../exposure.js";
+import { EXPOSURE_LIMITS_W_PER_M2, type KeepOut, keepOut } from "../exposure.js";
 
 const GENERAL: readonly string[] = [
   "Local codes, the owner of the structure and licensed practice come first; this report replaces none of them.",
@@ -15,12 +15,13 @@ const GENERAL: readonly string[] = [
 
 export function cautions(hop: Hop, result: HopResult): Section {
   const blocks: Block[] = [];
-  if (result.directions.length > 0) blocks.push(...keepOutBlocks(hop, result));
+  const distances = result.directions.flatMap((direction) => keepOut(hop, direction) ?? []);
+  if (distances.length > 0) blocks.push(...keepOutBlocks(distances));
   blocks.push({ type: "list", items: GENERAL });
   return { id: "safety", title: "Before work on site", blocks };
 }
 
-function keepOutBlocks(hop: Hop, result: HopResult): Block[] {
+function keepOutBlocks(distances: readonly KeepOut[]): Block[] {
   const { generalPublic, occupational } = EXPOSURE_LIMITS_W_PER_M2;
   return [
     {
@@ -33,10 +34,9 @@ function keepOutBlocks(hop: Hop, result: HopResult): Block[] {
         { title: `General public, ${generalPublic} W/m²`, align: "right" },
         { title: `Occupational, ${occupational} W/m²`, align: "right" },
       ],
-      rows: result.directions.map((direction) => {
-        const { site, eirpDbm, carriers, generalPublicM, occupationalM } = keepOut(hop, direction);
-        return { cells: [site, String(carriers), dbm(eirpDbm), upM(generalPublicM), upM(occupationalM)] };
-      }),
+      rows: distances.map(({ site, eirpDbm, carriers, generalPublicM, occupationalM }) => ({
+        cells: [site, String(carriers), dbm(eirpDbm), upM(generalPublicM), upM(occupationalM)],
+      })),
     },
     {
       type: "paragraph",

@@ -1,0 +1,245 @@
+import { cpSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { Ajv } from "ajv";
+import { describe, expect, test } from "vitest";
+import type { CheckOutput } from "../../server/cli/print/check-output.js";
+import checkSchema from "../../server/cli/schema/check.schema.json" with { type: "json" };
+import designSchema from "../../server/cli/schema/design.schema.json" with { type: "json" };
+import { schemas } from "../../server/cli/schema/generate.js";
+import { run, runIntoClosedPipe, SAMPLES, scratch } from "./built.js";
+
+const ESCAPE = /\u001b/;
+
+/** A copy of a sample that may be changed; terrain and catalogue come along. */
+function copy(name: string, change: (folder: string) => void = () => {}): string {
+  const folder = scratch(name);
+  cpSync(SAMPLES, folder, { recursive: true });
+  change(join(folder, "learning"));
+  return join(folder, "learning");
+}
+
+function edit(file: string, from: string | RegExp, to: string): void {
+  const text = readFileSync(file, "utf8");
+  expect(text).toMatch(from);
+  writeFileSync(file, text.replace(from, to));
+}
+
+describe("text", () => {
+  test("shows each finding with its line, what is related, and what it all comes to", () => {
+    const { status, stdout } = run(["check", "learning"]);
+    expect(status).toBe(1);
+    const one = stdout.slice(stdout.indexOf("error[clearance]"), stdout.indexOf("error[availability]"));
+    // The layout is meant here; figures are held elsewhere.
+    expect(one.replace(/\d+\.\d+/g, "#")).toMatchInlineSnapshot(`
+      "error[clearance]: ALDER-HAZEL: the ray is blocked by # m at # km with k #; the objective asks 1 F1; raise HAZEL to # m or ALDER to # m
+        learning/hops.hop:29:23      antenna A18-06 at 15 m
+                                                       ^^^^
+        learning/network.hop:15:15   clearance 1 F1 at k #
+                                               ^^^^^^^^^^^^^^
+        terrain/N47W031.hgt.gz       ground at # m, # km from ALDER
+
+      "
+    `);
+    expect(stdout).toMatch(/\n\n2 errors, .*1 accepted; 4 hops judged\n$/);
+  });
+
+  test("names each of several designs and sums them up", () => {
+    const { stdout } = run(["check"]);
+    expect(stdout).toContain("\nLearning (learning)\n");
+    expect(stdout).toMatch(/\n\d+ errors?, .*18 hops judged in 2 designs\n$/);
+  });
+
+  test("tells an acceptance with its end, and the finding again once that has passed", () => {
+    const folder = copy("until", (at) =>
+      edit(join(at, "hops.hop"), "accept clearance because", "accept clearance until 2027-05-01 because"),
+    );
+    const before = run(["check", folder, "--today", "2027-05-01"]).stdout;
+    expect(before).toContain("accepted[clearance]: MAPLE-WILLOW");
+    expect(before).toContain("accepted until 2027-05-01: the forester keeps these trees at 14 m");
+    const after = run(["check", folder, "--today", "2027-05-02"]).stdout;
+    expect(after).toContain("error[clearance]: MAPLE-WILLOW");
+    expect(after).toContain("error[acceptance-expired]");
+  });
+
+  test("colours only where colour is wanted", () => {
+    expect(run(["check", "learning"]).stdout).not.toMatch(ESCAPE);
+    expect(run(["check", "learning"], { env: { FORCE_COLOR: "1" } }).stdout).toMatch(ESCAPE);
+    expect(run(["check", "learning"], { env: { NO_COLOR: "1" } }).stdout).not.toMatch(ESCAPE);
+  });
+
+  test("control characters of a design do not reach the terminal", () => {
+    const folder = copy("control", (at) => edit(join(at, "hops.hop"), '"spruce"', '"\u001b[2Jspruce"'));
+    const { stdout } = run(["check", folder]);
+    expect(stdout).toContain("·[2Jspruce");
+    expect(stdout).not.toMatch(ESCAPE);
+  });
+
+  test("marks problems of the text itself, with the way out", () => {
+    const folder = copy("typo", (at) => edit(join(at, "hops.hop"), "radio R15", "radio R16"));
+    const { stdout, status } = run(["check", folder]);
+    expect(status).toBe(1);
+    expect(stdout).toMatch(/error\[unknown-name\].*R16.*\n.*hops\.hop:\d+:\d+ {3}radio R16\n +\^{3}\n/);
+  });
+});
+
+describe("exit status", () => {
+  const warned = () => copy("warned", (at) => edit(join(at, "hops.hop"), / {2}accept .*\n/, ""));
+
+  test.each([
+    ["nothing at or above the severity", ["check", "eskerfold"], 0],
+    ["findings", ["check", "learning"], 1],
+    ["help", ["--help"], 0],
+    ["version", ["--version"], 0],
+    ["no command", [], 2],
+    ["unknown command", ["chek"], 2],
+    ["unknown option", ["check", "--nope"], 2],
+    ["unknown format", ["check", "--format", "xml"], 2],
+    ["unknown severity", ["check", "--severity", "fatal"], 2],
+    ["missing folder", ["check", "nowhere"], 2],
+    ["no design in it", ["check", "terrain"], 2],
+    ["a file in place of a folder", ["check", "learning/hops.hop"], 2],
+  ])("%s", (_what, args, status) => {
+    expect(run(args).status).toBe(status);
+  });
+
+  test("an accepted finding counts at no severity, the same without acceptance counts", () => {
+    const order = copy("order", (at) => {
+      const file = join(at, "hops.hop");
+      edit(file, /\/\/ 1\.[\s\S]*?(?=\/\/ 4\.)/, "");
+      // Frequencies by themselves, so that no remark about a channel plan is left.
+      edit(file, / {2}channel .*\n/, "");
+      edit(file, "transmits high", "transmits 13.087 GHz");
+      edit(file, "transmits low", "transmits 12.821 GHz");
+    });
+    const accepted = run(["check", order, "--severity", "info"]);
+    expect(accepted.stdout).toMatch(/\n1 accepted; 1 hop judged\n$/);
+    expect(accepted.status).toBe(0);
+    expect(run(["check", warned()]).stdout).toContain("error[clearance]: MAPLE-WILLOW");
+  });
+
+  test("severity moves the limit and hides nothing", () => {
+    const folder = copy("info", (at) => {
+      edit(join(at, "hops.hop"), /\/\/ 2\.[\s\S]*/, "hop HAZEL-ROWAN {\n}\n");
+    });
+    expect(run(["check", folder]).status).toBe(0);
+    const { status, stdout } = run(["check", folder, "--severity", "info"]);
+    expect(status).toBe(1);
+    expect(stdout).toBe(run(["check", folder]).stdout);
+  });
+});
+
+describe("what cannot be read is one line, and the rest is judged", () => {
+  test.each([
+    [["check", "nowhere"], "error: nowhere: there is no such file or folder; name the folder of a design\n"],
+    [
+      ["check", "learning/hops.hop"],
+      "error: learning/hops.hop: this is a file; name the folder of the design\n",
+    ],
+    [
+      ["report", "nowhere", "--out", "x"],
+      "error: nowhere: there is no such file or folder; name the folder of a design\n",
+    ],
+    [["format", "nowhere.hop"], "error: nowhere.hop: there is no such file or folder\n"],
+    [["explain", "clearence"], "error: clearence: there is no such rule; did you mean clearance?\n"],
+    [["profile", "ALDER-HAZLE"], "error: ALDER-HAZLE: there is no such hop; did you mean ALDER-HAZEL?\n"],
+  ])("%j", (args, stderr) => {
+    expect(run(args)).toEqual({ status: 2, stdout: "", stderr });
+  });
+
+  test("files that are no text, too large, or terrain cut short", () => {
+    const folder = copy("broken", (at) => {
+      writeFileSync(join(at, "binary.hop"), Buffer.from([0x68, 0, 0xff, 0x10]));
+      writeFileSync(join(at, "latin.hop"), Buffer.from([0x73, 0xe9, 0x0a]));
+      writeFileSync(join(at, "large.hop"), Buffer.alloc(50 * 2 ** 20, 0x20));
+      const tile = join(at, "../terrain/N47W031.hgt.gz");
+      writeFileSync(tile, readFileSync(tile).subarray(0, 100_000));
+    });
+    const { status, stdout, stderr } = run(["check", "learning"], { cwd: join(folder, "..") });
+    expect(status).toBe(2);
+    expect(stderr).toBe("");
+    const errors = stdout.split("\n").filter((line) => line.startsWith("error: "));
+    expect(errors.map((line) => line.split(": ", 2)[1])).toEqual([
+      "learning/binary.hop",
+      "learning/large.hop",
+      "learning/latin.hop",
+      "terrain/N47W031.hgt.gz",
+    ]);
+    expect(stdout).toContain("4 files");
+    expect(stdout).toContain("4 hops judged");
+  });
+});
+
+describe("pipes", () => {
+  test.each([[["check"]], [["check", "--format", "json"]], [["explain"]], [["schema"]]])(
+    "a reader that leaves early is no error: %j",
+    async (args) => {
+      const { status, stderr } = await runIntoClosedPipe(args);
+      expect(stderr).toBe("");
+      expect(status).toBeLessThan(2);
+    },
+  );
+});
+
+describe("json", () => {
+  const ajv = new Ajv({ allErrors: true });
+
+  test.each(["learning", "eskerfold", "."])("fits its schema: %s", (folder) => {
+    const { stdout } = run(["check", folder, "--format", "json", "--resolved"]);
+    const output = JSON.parse(stdout) as CheckOutput;
+    const valid = ajv.validate(checkSchema, output);
+    expect(ajv.errors ?? []).toEqual([]);
+    expect(valid).toBe(true);
+    for (const { resolved } of output.designs)
+      expect(ajv.validate(designSchema, resolved), ajv.errorsText()).toBe(true);
+    expect(stdout).not.toMatch(/null|NaN/);
+  });
+
+  test("the schema can say no", () => {
+    const output = JSON.parse(run(["check", "learning", "--format", "json"]).stdout);
+    output.designs[0].hops[0].distanceM = "10 km";
+    expect(ajv.validate(checkSchema, output)).toBe(false);
+  });
+
+  test("places point at the words meant", () => {
+    const { stdout } = run(["check", "learning", "--format", "json"]);
+    const output = JSON.parse(stdout) as CheckOutput;
+    const blocked = output.designs[0]!.findings.find(({ hop }) => hop === "ALDER-HAZEL")!;
+    const { file, line, column, startOffset, endOffset } = blocked.place!;
+    const text = readFileSync(join(SAMPLES, "learning", file), "utf8");
+    expect(text.slice(startOffset, endOffset)).toBe("15 m");
+    expect(text.split("\n")[line - 1]!.slice(column - 1)).toMatch(/^15 m/);
+    expect(blocked.related!.map((related) => related.file ?? related.place?.file)).toEqual([
+      "network.hop",
+      "../terrain/N47W031.hgt.gz",
+    ]);
+    expect(output).toMatchObject({
+      schema: "hopwright-check/1",
+      root: "learning",
+      counts: { errors: 2, accepted: 1, hops: 4 },
+    });
+  });
+
+  test("is the same wherever the design lies", () => {
+    const folder = copy("elsewhere");
+    const here = run(["check", "."], { cwd: join(SAMPLES, "learning"), env: {} });
+    const there = run(["check", "."], { cwd: folder });
+    expect(there).toEqual(here);
+    const json = ["check", ".", "--format", "json"];
+    expect(run(json, { cwd: folder })).toEqual(run(json, { cwd: join(SAMPLES, "learning") }));
+  });
+
+  test("schemas are current, and printed", () => {
+    const made = schemas();
+    expect(checkSchema).toEqual(made.get("check.schema.json"));
+    expect(designSchema).toEqual(made.get("design.schema.json"));
+    expect(JSON.parse(run(["schema"]).stdout)).toEqual(checkSchema);
+    expect(JSON.parse(run(["schema", "design"]).stdout)).toEqual(designSchema);
+  }, 60_000);
+});
+
+test("a folder with an empty design is judged, and has no hop", () => {
+  const folder = scratch("empty");
+  mkdirSync(folder, { recursive: true });
+  writeFileSync(join(folder, "network.hop"), "");
+  expect(run(["check", folder])).toMatchObject({ status: 0, stdout: "no findings; 0 hops judged\n" });
+});

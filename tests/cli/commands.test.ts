@@ -1,0 +1,282 @@
+import {
+  cpSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
+import { join } from "node:path";
+import { describe, expect, test } from "vitest";
+import { TEXT_RULES } from "../../language/check/text-rules.js";
+import type { CheckOutput } from "../../server/cli/print/check-output.js";
+import { fileNames } from "../../server/cli/report/names.js";
+import { RULES } from "../../shared/rules/index.js";
+import { converse, run, SAMPLES, scratch } from "./built.js";
+
+const NO_FIGURE = /NaN|Infinity|undefined|\[object/;
+
+function filesBelow(folder: string): string[] {
+  return readdirSync(folder, { recursive: true, encoding: "utf8" })
+    .filter((path) => statSync(join(folder, path)).isFile())
+    .sort();
+}
+
+describe("report", () => {
+  test("writes an overview and a page a hop, and nothing else", () => {
+    const out = scratch("report");
+    const { status, stdout, stderr } = run(["report", "learning", "--out", out, "--today", "2026-11-01"]);
+    expect(stdout).toBe("");
+    expect(stderr).toMatch(/^5 pages written to /);
+    expect(status).toBe(0);
+    const files = filesBelow(out);
+    const hops = ["ALDER-BIRCH", "ALDER-HAZEL", "BIRCH-ROWAN", "MAPLE-WILLOW"];
+    const ofHop = (hop: string) => ["html", "md"].map((ending) => `hops/${hop}.${ending}`);
+    const drawings = (hop: string) =>
+      ["level-1", "level-2", "profile"].map((name) => `hops/${hop}-${name}.svg`);
+    const expected = [
+      ...hops.flatMap((hop) => [...ofHop(hop), ...drawings(hop)]),
+      "index-map.svg",
+      "index.html",
+      "index.md",
+    ];
+    expect(files).toEqual(expected.sort());
+    for (const file of files) expect(readFileSync(join(out, file), "utf8"), file).not.toMatch(NO_FIGURE);
+  });
+
+  test("every link leads to a file, in HTML and in Markdown, with several designs", () => {
+    const out = scratch("linked");
+    expect(run(["report", ".", "--out", out]).status).toBe(0);
+    const files = filesBelow(out);
+    let links = 0;
+    for (const file of files.filter((path) => !path.endsWith(".svg"))) {
+      const text = readFileSync(join(out, file), "utf8");
+      for (const [, target] of text.matchAll(/(?:href="|\]\()([^")]+)/g)) {
+        expect(existsSync(join(out, file, "..", decodeURIComponent(target!))), `${file}: ${target}`).toBe(
+          true,
+        );
+        links++;
+      }
+      expect(text, file).not.toMatch(NO_FIGURE);
+    }
+    expect(links).toBeGreaterThan(100);
+  });
+
+  test("tells what the reviewer asks for: figures, finding, exception, method, caution", () => {
+    const out = scratch("told");
+    run(["report", "learning", "--out", out, "--only", "markdown", "--today", "2026-11-01"]);
+    const blocked = readFileSync(join(out, "hops/ALDER-HAZEL.md"), "utf8");
+    expect(blocked).toContain("**error** `clearance` the ray is blocked by ");
+    expect(blocked).toContain("| Azimuth, true north | 62.11° | 242.19° |");
+    expect(blocked).toContain("| Free-space loss | Rec. ITU-R P.525-4 section 2 | verified |");
+    expect(blocked).toContain("Keep-out distance in front of the antenna");
+    expect(blocked).toContain("Local codes, the owner of the structure and licensed practice come first");
+    const accepted = readFileSync(join(out, "hops/MAPLE-WILLOW.md"), "utf8");
+    expect(accepted).toContain("Accepted with no end: the forester keeps these trees at 14 m");
+    expect(readFileSync(join(out, "index.md"), "utf8")).toContain("## Accepted exceptions");
+    expect(filesBelow(out).some((file) => file.endsWith(".html"))).toBe(false);
+  });
+
+  test("one hop alone", () => {
+    const out = scratch("alone");
+    expect(run(["report", "learning", "--out", out, "--only", "html", "--hop", "ALDER-HAZEL"]).status).toBe(
+      0,
+    );
+    expect(filesBelow(out)).toEqual(["hops/ALDER-HAZEL.html"]);
+    expect(readFileSync(join(out, "hops/ALDER-HAZEL.html"), "utf8")).not.toContain("href=");
+  });
+
+  test.each([
+    [["--hop", "ALDER-HAZLE"], "error: ALDER-HAZLE: there is no such hop; did you mean ALDER-HAZEL?\n"],
+    [
+      ["--only", "pdf"],
+      /error: option '--only <kinds>' argument 'pdf' is invalid. There is no report of kind "pdf"; known are html, markdown\.\n/,
+    ],
+  ])("%j cannot be done", (more, said) => {
+    const { status, stderr } = run(["report", "learning", "--out", scratch("none"), ...more]);
+    expect(status).toBe(2);
+    if (typeof said === "string") expect(stderr).toBe(said);
+    else expect(stderr).toMatch(said);
+    expect(existsSync(scratch("none"))).toBe(false);
+  });
+
+  test("a folder that cannot be made is one line", () => {
+    writeFileSync(scratch("file"), "");
+    const { status, stderr } = run(["report", "learning", "--out", scratch("file")]);
+    expect(status).toBe(2);
+    expect(stderr).toMatch(
+      /^error: .*file.*: cannot be written: a file stands where a folder is needed; name another folder\n$/,
+    );
+  });
+});
+
+test("pages of awkwardly named hops have names that every file system bears", () => {
+  const names = [...fileNames(["A/B", "CON", "con", "..", ".x", "Å-Ö", "a".repeat(300), "A_B"]).values()];
+  expect(new Set(names.map((name) => name.toLowerCase())).size).toBe(names.length);
+  for (const name of names) expect(name).toMatch(/^(?!\.)(?!con$)[^/\\:*?"<>|]{1,110}(?<!\.)$/i);
+});
+
+/** What `check` says of the only criterion of a hop of the learning sample. */
+function clearanceOf(name: string) {
+  const { stdout } = run(["check", "learning", "--format", "json"]);
+  const output = JSON.parse(stdout) as CheckOutput;
+  return output.designs[0]!.hops.find(({ hop }) => hop === name)!.clearance[0]!;
+}
+
+describe("profile", () => {
+  test("as CSV: a row a point, with the clearance that check tells", () => {
+    const { stdout, status } = run(["profile", "ALDER-HAZEL", "--dir", "learning", "--format", "csv"]);
+    expect(status).toBe(0);
+    const [head, ...rows] = stdout.trimEnd().split("\n");
+    expect(head).toBe("distance_m,ground_m,bulge_m,ray_m,clearance_m,f1_m,clearance_f1");
+    const points = rows.map((row) => row.split(",").map(Number));
+    const worst = points.slice(1, -1).reduce((a, b) => (b[6]! < a[6]! ? b : a));
+    const told = clearanceOf("ALDER-HAZEL");
+    expect(worst[4]).toBeCloseTo(told.clearanceM, 2);
+    expect(worst[6]).toBeCloseTo(told.fraction, 2);
+    expect(worst[0]).toBeCloseTo(told.distanceM, 1);
+    // Antennas 15 m above ground at both ends.
+    expect([points[0]![4], points.at(-1)![4]]).toEqual([15, 15]);
+  });
+
+  test("as SVG: a drawing by itself", () => {
+    const { stdout } = run(["profile", "ALDER-HAZEL", "--dir", "learning", "--format", "svg"]);
+    expect(stdout).toMatch(/^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg"[^>]*><style>/);
+    expect(stdout).not.toMatch(/var\(|NaN/);
+  });
+
+  test("as text: drawing and criteria", () => {
+    const { stdout } = run(["profile", "ALDER-HAZEL", "--dir", "learning"]);
+    expect(stdout).toContain("ALDER-HAZEL: 9.12 km from ALDER to HAZEL");
+    expect(stdout).toMatch(/─x+─/);
+    const { fraction, clearanceM } = clearanceOf("ALDER-HAZEL");
+    expect(stdout).toContain(`k 1.33: clears ${fraction.toFixed(2)} F1 (${clearanceM.toFixed(1)} m) at `);
+    expect(stdout).toContain(" km, 1 F1 asked: not met\n");
+  });
+
+  test("a hop that says too little is told so", () => {
+    const folder = scratch("little");
+    mkdirSync(folder, { recursive: true });
+    writeFileSync(
+      join(folder, "a.hop"),
+      "site A {\n  at 47.5 -30.5\n}\n\nsite B {\n}\n\nhop A-B {\n  A {\n  }\n  B {\n  }\n}\n\nhop C {\n}\n",
+    );
+    expect(run(["profile", "A-B", "--dir", folder])).toMatchObject({ status: 2, stdout: "" });
+    expect(run(["profile", "A-B", "--dir", folder]).stderr).toMatch(
+      /^error: A-B: there is no profile: .*positions.*\n$/,
+    );
+    expect(run(["profile", "C", "--dir", folder]).stderr).toBe(
+      "error: C: this hop cannot be evaluated yet; hopwright check says what is wrong\n",
+    );
+  });
+});
+
+describe("explain", () => {
+  test("every rule has a page, and the list names them all", () => {
+    const list = run(["explain"]).stdout.trimEnd().split("\n");
+    expect(list.map((line) => line.split(" ")[0])).toEqual([...RULES.keys(), ...Object.keys(TEXT_RULES)]);
+    const page = run(["explain", "clearance"]).stdout;
+    expect(page).toMatch(/^clearance \(error\)\nThe path must clear/);
+    for (const title of ["What is checked", "Why it matters", "How to mend it", "Source", "This is found"])
+      expect(page).toContain(`\n${title}\n`);
+    for (const line of page.split("\n")) expect(line.length).toBeLessThanOrEqual(80);
+  });
+
+  test("a rule of the text", () => {
+    expect(run(["explain", "unit-missing"]).stdout).toContain("A quantity carries its unit");
+  });
+
+  test("the chain of a hop's figures, in the folder given and in this one", () => {
+    const { stdout, status } = run(["explain", "--hop", "ALDER-HAZEL", "learning"]);
+    expect(status).toBe(0);
+    expect(stdout).toContain("path length: 9.12 km\n");
+    expect(stdout).toContain("  input   median k = 4/3 (default, standard refraction)\n");
+    expect(run(["explain", "--hop", "ALDER-HAZEL"], { cwd: join(SAMPLES, "learning") }).stdout).toBe(stdout);
+  });
+});
+
+describe("format", () => {
+  function folderOf(name: string, texts: Record<string, string>): string {
+    const folder = scratch(name);
+    mkdirSync(folder, { recursive: true });
+    for (const [file, text] of Object.entries(texts)) writeFileSync(join(folder, file), text);
+    return folder;
+  }
+
+  const LOOSE = "site KELD { at 47.5 -30.5\nground 12m }\n";
+
+  test("rewrites what differs, lists it, and has nothing to do the second time", () => {
+    const folder = folderOf("loose", { "a.hop": LOOSE });
+    const good = run(["format", folder], { cwd: folder });
+    expect(good).toEqual({ status: 0, stdout: "a.hop\n", stderr: "" });
+    const text = readFileSync(join(folder, "a.hop"), "utf8");
+    expect(text).not.toBe(LOOSE);
+    expect(text.split("\n").length).toBeGreaterThan(3);
+    expect(run(["format", folder], { cwd: folder })).toEqual({ status: 0, stdout: "", stderr: "" });
+    expect(readdirSync(folder)).toEqual(["a.hop"]);
+  });
+
+  test("--check changes nothing", () => {
+    const folder = folderOf("checked", { "a.hop": LOOSE });
+    expect(run(["format", "--check", "."], { cwd: folder })).toEqual({
+      status: 1,
+      stdout: "a.hop\n",
+      stderr: "",
+    });
+    expect(readFileSync(join(folder, "a.hop"), "utf8")).toBe(LOOSE);
+  });
+
+  test("text that cannot be read stays as it is, with its place", () => {
+    const folder = folderOf("unread", { "a.hop": "site KELD {\n  }\n}\n", "b.hop": LOOSE });
+    const { status, stdout, stderr } = run(["format", "a.hop", "b.hop"], { cwd: folder });
+    expect(status).toBe(2);
+    expect(stdout).toBe("b.hop\n");
+    expect(stderr).toMatch(/^error: a\.hop:3:1: left as it is: .*\n$/);
+    expect(readFileSync(join(folder, "a.hop"), "utf8")).toBe("site KELD {\n  }\n}\n");
+  });
+
+  test("a link stays a link, and rights stay", () => {
+    const folder = folderOf("linked-file", { "real.txt": LOOSE });
+    symlinkSync("real.txt", join(folder, "a.hop"));
+    expect(run(["format", "a.hop"], { cwd: folder }).stdout).toBe("a.hop\n");
+    expect(readFileSync(join(folder, "real.txt"), "utf8")).not.toBe(LOOSE);
+    expect(run(["format", "a.hop"], { cwd: folder }).stdout).toBe("");
+  });
+
+  test("the samples are in the one layout", () => {
+    expect(run(["format", "--check", "."])).toEqual({ status: 0, stdout: "", stderr: "" });
+  });
+});
+
+test("the language server answers over standard input and output, and ends when told", async () => {
+  const message = (body: object) => {
+    const text = JSON.stringify({ jsonrpc: "2.0", ...body });
+    return `Content-Length: ${Buffer.byteLength(text)}\r\n\r\n${text}`;
+  };
+  const { stdout, status } = await converse(
+    ["lsp", "--stdio"],
+    [
+      [
+        message({
+          id: 1,
+          method: "initialize",
+          params: { processId: null, rootUri: null, capabilities: {} },
+        }),
+        '"hoverProvider":true',
+      ],
+      [message({ id: 2, method: "shutdown" }), '"id":2'],
+      [message({ method: "exit" }), ""],
+    ],
+  );
+  expect(stdout).toContain("Content-Length: ");
+  expect(status).toBe(0);
+});
+
+test("samples are not changed by any of this", () => {
+  const before = scratch("before");
+  cpSync(SAMPLES, before, { recursive: true });
+  run(["report", "learning", "--out", scratch("again")]);
+  expect(filesBelow(SAMPLES)).toEqual(filesBelow(before));
+});

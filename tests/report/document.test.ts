@@ -1,0 +1,103 @@
+import { expect, test } from "vitest";
+import { linkFrom, type Page } from "../../shared/report/document/document.js";
+import { printHtml } from "../../shared/report/document/html.js";
+import { printMarkdown } from "../../shared/report/document/markdown.js";
+import { coordinate } from "../../shared/report/document/markup.js";
+
+const AWKWARD = `<script>alert("x")</script> & | *a* _b_ [c](d) \`e\` \u0007`;
+
+const PAGE: Page = {
+  name: "hops/A-B",
+  title: AWKWARD,
+  subtitle: AWKWARD,
+  up: { text: "Up", to: { page: "index" } },
+  keyFigures: [{ label: "Level", value: "-38.5", unit: "dBm", note: AWKWARD, tone: "error" }],
+  sections: [
+    {
+      id: "s",
+      title: AWKWARD,
+      blocks: [
+        {
+          type: "paragraph",
+          text: [AWKWARD, { text: AWKWARD, mark: "code" }, { text: "B", to: { page: "hops/B C" } }],
+        },
+        { type: "list", items: [AWKWARD] },
+        { type: "facts", facts: [{ label: AWKWARD, value: "-38.5 dBm", note: AWKWARD }] },
+        {
+          type: "findings",
+          findings: [
+            {
+              rule: AWKWARD,
+              severity: "error",
+              message: AWKWARD,
+              help: AWKWARD,
+              where: AWKWARD,
+              accepted: { reason: AWKWARD },
+            },
+          ],
+        },
+        {
+          type: "table",
+          caption: AWKWARD,
+          columns: [{ title: AWKWARD }],
+          rows: [{ cells: [AWKWARD], emphasis: true }],
+        },
+        {
+          type: "figure",
+          name: "map",
+          svg: '<svg viewBox="0 0 1 1"></svg>',
+          alt: `${AWKWARD} $& $1`,
+          caption: AWKWARD,
+        },
+      ],
+    },
+  ],
+  colophon: AWKWARD,
+};
+
+test("nothing of a design becomes markup of a page", () => {
+  const { path, text } = printHtml(PAGE);
+  expect(path).toBe("hops/A-B.html");
+  expect(text).not.toMatch(/<script|alert\("|\u0007/);
+  expect(text).toContain("&lt;script&gt;");
+  expect(text).toContain("$&amp; $1");
+});
+
+test("an HTML page needs no other file and no script", () => {
+  const { text } = printHtml(PAGE);
+  expect(text).not.toMatch(/<script|<link|<img|@import|url\(|https?:\/\//);
+});
+
+test("figures are set with a true minus and keep their unit", () => {
+  expect(printHtml(PAGE).text).toContain("\u221238.5\u00a0dBm");
+  // Names keep their hyphen.
+  expect(printHtml(PAGE).text).not.toContain("A\u2212B");
+});
+
+test("Markdown shows awkward text as it is, and tables keep their columns", () => {
+  const [page, drawing] = printMarkdown(PAGE);
+  expect(page!.text).toContain("\\<script\\>");
+  const outsideCode = page!.text.replace(/(?<!\\)`[^`]*`/g, "");
+  expect(outsideCode).not.toMatch(/(?<!\\)\*a\*|(?<!\\)\[c\]/);
+  const rows = page!.text.split("\n").filter((line) => line.startsWith("|"));
+  for (const row of rows.slice(-3)) expect(row.match(/(?<!\\)\|/g)).toHaveLength(2);
+  expect(drawing!.path).toBe("hops/A-B-map.svg");
+  expect(drawing!.text).toMatch(/^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg"/);
+  expect(page!.text).toContain("](A-B-map.svg)");
+});
+
+test.each([
+  ["index", "hops/A", "hops/A.md"],
+  ["hops/A", "index", "../index.md"],
+  ["hops/A", "hops/B C", "B%20C.md"],
+  ["one/hops/A", "one/index", "../index.md"],
+  ["one/index", "index", "../index.md"],
+])("from %s to %s leads %s", (from, to, link) => {
+  expect(linkFrom(from, to, ".md")).toBe(link);
+});
+
+test("a coordinate that is no number is a fault, not a drawing", () => {
+  expect(coordinate(-0.04)).toBe("0");
+  expect(coordinate(12.34)).toBe("12.3");
+  expect(() => coordinate(Number.NaN)).toThrow(RangeError);
+});
