@@ -1,6 +1,6 @@
 /** The connection to the language server: one process beside the editor, spoken to over Node's own channel. */
 import * as vscode from "vscode";
-import { LanguageClient, State, TransportKind } from "vscode-languageclient/node";
+import { InlayHintRequest, LanguageClient, State, TransportKind } from "vscode-languageclient/node";
 import {
   CHECK,
   type CheckParams,
@@ -26,7 +26,10 @@ export class HopwrightClient {
     this.client.onDidChangeState(({ newState }) => {
       if (newState === State.Stopped) this.stopped.fire();
     });
-    context.subscriptions.push(this.statusSent, this.stopped);
+    const hints = vscode.workspace.onDidChangeConfiguration((change) => {
+      if (change.affectsConfiguration(`${LANGUAGE}.inlayHints`)) this.askHintsAgain();
+    });
+    context.subscriptions.push(this.statusSent, this.stopped, hints);
   }
 
   /** Starts the server; a failure is told to the user and leaves colouring and snippets working. */
@@ -56,6 +59,13 @@ export class HopwrightClient {
   async report(params: ReportParams): Promise<ReportResult | undefined> {
     if (!this.client.isRunning()) return undefined;
     return (await this.client.sendRequest<ReportResult | null>(REPORT, params)) ?? undefined;
+  }
+
+  private askHintsAgain(): void {
+    const hints = this.client.getFeature(InlayHintRequest.method);
+    for (const document of vscode.workspace.textDocuments) {
+      hints.getProvider(document)?.onDidChangeInlayHints.fire();
+    }
   }
 
   private async offerLog(message: string): Promise<void> {

@@ -6,6 +6,7 @@ import {
   openFile,
   save,
   savedText,
+  setForFolder,
   shownLines,
   typeOver,
   workbenchOf,
@@ -20,6 +21,14 @@ describe("reading and editing a file", () => {
     await caretAt(workbench, "hops.hop", "hop ALDER-BIRCH");
     const line = async () => (await shownLines(workbench)).find((text) => text.includes("ALDER-BIRCH")) ?? "";
     await expect.poll(line, { timeout: 20_000 }).toMatch(/\d km/);
+  });
+
+  it("hides them when the settings say so, and shows them again", async () => {
+    const shown = async () => (await shownLines(workbench)).some((text) => /ALDER-BIRCH.*\d km/.test(text));
+    setForFolder(workbench, { "hopwright.inlayHints.enabled": false });
+    await expect.poll(shown, { timeout: 20_000 }).toBe(false);
+    setForFolder(workbench, {});
+    await expect.poll(shown, { timeout: 20_000 }).toBe(true);
   });
 
   it("shows the level diagram of a hop when pointed at", async () => {

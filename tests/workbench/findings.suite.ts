@@ -1,4 +1,7 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { hostFacts } from "./host/host.js";
 import { caretAt, command, openFile, problems, savedText, typeOver, workbenchOf } from "./workbench.js";
 
 /** Part of the finding that the sample makes on purpose: a ridge stands between ALDER and HAZEL. */
@@ -12,6 +15,15 @@ describe("findings while typing", () => {
     const rows = await problems(workbench);
     await rows.filter({ hasText: BLOCKED }).waitFor();
     await rows.filter({ hasText: "rain takes" }).waitFor();
+  });
+
+  it("finds word for word what the walkthrough quotes", async () => {
+    const walkthrough = readFileSync(
+      join(hostFacts().root, "extension", "walkthrough", "finding.md"),
+      "utf8",
+    );
+    const quoted = /^> (.*)$/m.exec(walkthrough)![1]!;
+    await (await problems(workbench)).filter({ hasText: quoted }).waitFor();
   });
 
   it("says in the status bar which design it is and how many errors it has", async () => {
@@ -35,11 +47,36 @@ describe("findings while typing", () => {
     expect(savedText(workbench, "hops.hop")).toBe(saved);
   });
 
+  it("offers a change that was tried, and the finding is gone once it is taken", async () => {
+    const rows = (await problems(workbench)).filter({ hasText: BLOCKED });
+    await rows.waitFor();
+    await openFile(workbench, "hops.hop");
+    await caretAt(workbench, "hops.hop", HAZEL_HEIGHT, true);
+    await workbench.page.keyboard.press("Control+.");
+    const fix = workbench.page
+      .locator(".action-widget")
+      .getByText(/HAZEL.*\d m/)
+      .first();
+    await fix.click();
+    await rows.waitFor({ state: "detached" });
+    await workbench.page.keyboard.press("Control+Z");
+    await rows.waitFor();
+  });
+
   it("judges the whole design on command and brings the Problems panel forward", async () => {
     await workbench.page.keyboard.press("Control+J");
     await workbench.page.locator(".markers-panel").waitFor({ state: "hidden" });
     await openFile(workbench, "hops.hop");
     await command(workbench, "Hopwright: Check design");
     await workbench.page.locator(".markers-panel .monaco-list-row", { hasText: BLOCKED }).waitFor();
+  });
+
+  it("has the same findings after the server was restarted", async () => {
+    const rows = (await problems(workbench)).filter({ hasText: BLOCKED });
+    await openFile(workbench, "hops.hop");
+    const restarted = rows.waitFor({ state: "detached" });
+    await command(workbench, "Hopwright: Restart server");
+    await restarted;
+    await rows.waitFor();
   });
 });

@@ -1,3 +1,5 @@
+import { existsSync, mkdirSync } from "node:fs";
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { caretAt, command, openFile, typeOver, webview, workbenchOf } from "./workbench.js";
 
@@ -52,5 +54,24 @@ describe("pages beside the text", () => {
     expect(await steps.count()).toBe(5);
     await steps.filter({ hasText: "Read the level diagram" }).click();
     await webview(workbench, /The level diagram/);
+  });
+
+  it("copies the samples to a folder of the user's choice and opens the lesson there", async () => {
+    const { page, folder } = workbench;
+    const parent = join(folder, "..", "copied");
+    mkdirSync(parent);
+    await command(workbench, "Hopwright: Open the learning sample");
+    const input = page.locator(".quick-input-widget input");
+    await input.waitFor();
+    await input.fill(`${parent}/`);
+    const opened = page.context().waitForEvent("page");
+    await page.locator(".quick-input-widget").getByText("Put the Samples Here").click();
+    const lesson = await opened;
+    await lesson
+      .locator(".explorer-folders-view .monaco-list-row", { hasText: "hops.hop" })
+      .waitFor({ timeout: 60_000 });
+    const copy = join(parent, "hopwright-samples");
+    expect(existsSync(join(copy, "learning", "hops.hop"))).toBe(true);
+    expect(existsSync(join(copy, "terrain", "N47W031.hgt.gz"))).toBe(true);
   });
 });

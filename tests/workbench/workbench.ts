@@ -1,5 +1,5 @@
 /** What a person does in the workbench, as functions: open, go to, type, look at. Waits are for content, never for time. */
-import { cpSync, readFileSync, rmSync } from "node:fs";
+import { cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Frame, Locator, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, inject } from "vitest";
@@ -117,6 +117,12 @@ export function savedText({ folder }: Workbench, file: string): string {
   return readFileSync(join(folder, file), "utf8");
 }
 
+/** Writes the settings of the opened folder, as a file that the workbench watches. */
+export function setForFolder({ folder }: Workbench, settings: Record<string, unknown>): void {
+  mkdirSync(join(folder, ".vscode"), { recursive: true });
+  writeFileSync(join(folder, ".vscode", "settings.json"), JSON.stringify(settings));
+}
+
 /** The text of the lines on the screen, with what the editor adds to them (hints) included. */
 export async function shownLines({ page }: Workbench): Promise<string[]> {
   const lines = await page.locator(".editor-instance .view-line").allInnerTexts();
@@ -131,12 +137,18 @@ export async function problems({ page }: Workbench): Promise<Locator> {
   return panel.locator(".monaco-list-row");
 }
 
-/** The hover at the caret. */
+/** The hover at the caret; asked for again while there is none, as it may have been asked before the first results. */
 export async function hover({ page }: Workbench): Promise<Locator> {
-  await page.keyboard.press("Control+K");
-  await page.keyboard.press("Control+I");
   const shown = page.locator(".monaco-hover:not(.hidden)").first();
-  await shown.waitFor();
+  const ask = async () => {
+    await page.keyboard.press("Control+K");
+    await page.keyboard.press("Control+I");
+    return shown.waitFor({ timeout: 3000 }).then(
+      () => true,
+      () => false,
+    );
+  };
+  await expect.poll(ask, { timeout: 20_000, message: "no hover" }).toBe(true);
   return shown;
 }
 
