@@ -8,9 +8,15 @@ export type Paint = (style: Style, text: string) => string;
 
 export const plain: Paint = (_style, text) => text;
 
-/** Heeds NO_COLOR, FORCE_COLOR and whether the stream is a terminal. */
-export const paintStdout: Paint = (style, text) => styleText(style, text, { stream: process.stdout });
-export const paintStderr: Paint = (style, text) => styleText(style, text, { stream: process.stderr });
+/** Heed NO_COLOR, FORCE_COLOR and whether the stream is a terminal. */
+export const paintStdout: Paint = paintFor(process.stdout);
+export const paintStderr: Paint = paintFor(process.stderr);
+
+/** Whether colour is wanted is asked once: there may be ten thousand findings. */
+function paintFor(stream: NodeJS.WriteStream): Paint {
+  if (styleText("bold", "x", { stream }) === "x") return plain;
+  return (style, text) => styleText(style, text, { validateStream: false });
+}
 
 /** A reader that has seen enough closes the pipe: no error, and nothing is left to do. */
 export function endQuietlyOnClosedPipe(): void {

@@ -2,6 +2,7 @@
 import { statSync } from "node:fs";
 import { resolve } from "node:path";
 import type { DesignModel } from "../../../language/model/design-model.js";
+import type { SourceFile } from "../../../language/model/source-file.js";
 import { reasonOf, type UnreadableFile } from "../../files/hop-files.js";
 import { DesignSession, type Pace } from "../../session/design-session.js";
 import { loadProject } from "../../session/load.js";
@@ -75,9 +76,7 @@ async function judge(model: DesignModel, options: JudgeOptions, seen: Set<string
   }
   if (model.hop(only)?.hop)
     await session.update({ isStale: () => session.result(only) !== undefined }, new Set([only]));
-  const placer = new Placer(model);
-  const findings = session.result(only)?.findings.map((finding) => placer.ofFinding(finding, only)) ?? [];
-  return designOf(model, session, findings);
+  return judgedHop(model, session, only);
 }
 
 /** What a session that is up to date has to say of its design. */
@@ -88,8 +87,10 @@ export function judgedDesign(
 ): JudgedDesign {
   const placer = new Placer(model);
   const findings: PlacedFinding[] = [];
-  for (const { path } of model.allFiles()) {
-    for (const problem of model.problemsOf(path)) findings.push(placer.ofProblem(path, problem));
+  for (const file of model.allFiles()) {
+    for (const problem of model.problemsOf(file.path)) {
+      findings.push(placer.ofProblem(file.path, problem, hopAround(file, problem.start)));
+    }
   }
   for (const [name, judged] of session.results()) {
     for (const finding of judged.findings) findings.push(placer.ofFinding(finding, name));
@@ -103,6 +104,30 @@ export function judgedDesign(
     return true;
   });
   return designOf(model, session, fresh);
+}
+
+/** The same for one hop: its findings alone, whatever the size of the network. */
+export function judgedHop(model: DesignModel, session: DesignSession, name: string): JudgedDesign {
+  const placer = new Placer(model);
+  const findings = session.result(name)?.findings ?? [];
+  return designOf(
+    model,
+    session,
+    findings.map((finding) => placer.ofFinding(finding, name)),
+  );
+}
+
+/** The hop in whose text an offset lies. Declarations stand in the order of the text. */
+function hopAround({ declarations }: SourceFile, offset: number): string | undefined {
+  let low = 0;
+  let high = declarations.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (declarations[middle]!.fact.statement.start <= offset) low = middle + 1;
+    else high = middle;
+  }
+  const before = declarations[low - 1];
+  return before?.kind === "hop" && offset < before.fact.statement.end ? before.name : undefined;
 }
 
 function designOf(

@@ -33,7 +33,7 @@ export interface PlacedFinding {
   readonly severity: Severity;
   readonly message: string;
   readonly help?: string;
-  /** The hop that it was found on; none for problems of text and of the network. */
+  /** The hop that it was found on, or in whose text it stands. */
   readonly hop?: string;
   readonly place?: Place;
   readonly related: readonly PlacedRelated[];
@@ -57,13 +57,13 @@ export class Placer {
     return { rule, severity, message, help, hop, place, related, accepted };
   }
 
-  ofProblem(file: string, problem: TextProblem): PlacedFinding {
+  ofProblem(file: string, problem: TextProblem, hop?: string): PlacedFinding {
     const { rule, severity, message, help, start, end } = problem;
     const related = (problem.related ?? []).map((one) => ({
       place: this.place(one.file, one.start, one.end),
       message: one.message,
     }));
-    return { rule, severity, message, help, place: this.place(file, start, end), related };
+    return { rule, severity, message, help, hop, place: this.place(file, start, end), related };
   }
 
   private place(file: string, start: number, end: number): Place | undefined {

@@ -56,7 +56,7 @@ export interface FindingOutput {
   readonly severity: Severity;
   readonly message: string;
   readonly help?: string;
-  /** The hop that it was found on. */
+  /** The hop that it was found on, or in whose text it stands. */
   readonly hop?: string;
   readonly place?: PlaceOutput;
   readonly related?: readonly RelatedOutput[];

@@ -35,18 +35,14 @@ export async function pageOfHop(
     hop: judged.hop,
     result: withShownFiles(judged.result, design.root),
     profile,
-    findings: design.findings
-      .filter(({ hop }) => hop === name)
-      .map((finding) => reportFinding(finding, design.root, false)),
-    name: pageNames(design, options).get(name)!,
+    findings: findingsOf(design, name).map((finding) => reportFinding(finding, design.root, false)),
+    name: pageName(design, name, options),
     up: options.alone ? undefined : overview,
     colophon: colophon(options.today),
   });
 }
 
 export function overviewOf(design: JudgedDesign, options: PageOptions): Page {
-  const names = pageNames(design, options);
-  const byHop = Map.groupBy(design.findings, ({ hop }) => hop ?? "");
   const declared = design.model.names("hop");
   return overviewPage({
     name: `${options.folder}index`,
@@ -54,19 +50,43 @@ export function overviewOf(design: JudgedDesign, options: PageOptions): Page {
     hops: declared.flatMap((name) => {
       const judged = design.session.result(name);
       if (!judged) return [];
-      const findings = (byHop.get(name) ?? []).map((finding) => reportFinding(finding, design.root, false));
-      return { hop: judged.hop, result: judged.result, findings, page: names.get(name) };
+      const findings = findingsOf(design, name).map((finding) => reportFinding(finding, design.root, false));
+      return { hop: judged.hop, result: judged.result, findings, page: pageName(design, name, options) };
     }),
-    others: (byHop.get("") ?? []).map((finding) => reportFinding(finding, design.root, true)),
+    others: findingsOf(design, undefined).map((finding) => reportFinding(finding, design.root, true)),
     unresolved: declared.filter((name) => !design.session.result(name)),
     up: options.up,
     colophon: colophon(options.today),
   });
 }
 
-function pageNames(design: JudgedDesign, { folder }: PageOptions): Map<string, string> {
-  const names = fileNames(design.model.names("hop"));
-  return new Map([...names].map(([hop, file]) => [hop, `${folder}hops/${file}`]));
+/** What every page of a design asks for, worked out once: with ten thousand hops it would be ten thousand times. */
+interface Prepared {
+  readonly fileNames: ReadonlyMap<string, string>;
+  readonly byHop: ReadonlyMap<string | undefined, readonly PlacedFinding[]>;
+}
+
+const prepared = new WeakMap<JudgedDesign, Prepared>();
+
+function preparedFor(design: JudgedDesign): Prepared {
+  let found = prepared.get(design);
+  if (!found) {
+    found = {
+      fileNames: fileNames(design.model.names("hop")),
+      byHop: Map.groupBy(design.findings, ({ hop }) => hop),
+    };
+    prepared.set(design, found);
+  }
+  return found;
+}
+
+function pageName(design: JudgedDesign, hop: string, { folder }: PageOptions): string {
+  return `${folder}hops/${preparedFor(design).fileNames.get(hop)}`;
+}
+
+/** Of one hop, or of none. */
+function findingsOf(design: JudgedDesign, hop: string | undefined): readonly PlacedFinding[] {
+  return preparedFor(design).byHop.get(hop) ?? [];
 }
 
 function reportFinding(finding: PlacedFinding, root: string, withHop: boolean): ReportFinding {
