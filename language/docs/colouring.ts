@@ -11,9 +11,11 @@ export function textMateGrammar(): string {
   const choices = [...new Set(PROPERTIES.flatMap(({ args }) => args.flatMap(choicesOf)))].sort(
     (a, b) => b.length - a.length,
   );
-  const units = Object.values(UNITS).flatMap((list) =>
-    list.flatMap((unit) => [unit.symbol, ...(unit.aliases ?? [])]),
-  );
+  const units = [
+    ...new Set(
+      Object.values(UNITS).flatMap((list) => list.flatMap((unit) => [unit.symbol, ...(unit.aliases ?? [])])),
+    ),
+  ];
   const declared = propertiesOf("file")
     .map(({ name }) => name)
     .filter((name) => name !== "network" && name !== "defaults");

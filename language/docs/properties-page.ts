@@ -14,6 +14,11 @@ const CHAPTERS: readonly { readonly context: Context; readonly title: string; re
   { context: "objective", title: "In an objective", intro: "What a hop is judged against." },
   { context: "site", title: "In a site", intro: "" },
   {
+    context: "site chassis",
+    title: "In a chassis at a site",
+    intro: "Cards in their slots, and cards whose slot is left open.",
+  },
+  {
     context: "hop",
     title: "In a hop",
     intro:
@@ -24,6 +29,9 @@ const CHAPTERS: readonly { readonly context: Context; readonly title: string; re
   { context: "antenna", title: "In an antenna", intro: "" },
   { context: "coupler", title: "In a coupler", intro: "" },
   { context: "feeder", title: "In a feeder", intro: "" },
+  { context: "cable", title: "In a cable", intro: "" },
+  { context: "chassis", title: "In a chassis", intro: "" },
+  { context: "card", title: "In a card", intro: "" },
   { context: "plan", title: "In a channel plan", intro: "" },
 ];
 

@@ -46,6 +46,9 @@ const NAME_TYPE: Readonly<Record<NamedKind, TokenType>> = {
   antenna: "class",
   coupler: "class",
   feeder: "class",
+  cable: "class",
+  chassis: "class",
+  card: "class",
   objective: "interface",
   plan: "enum",
 };

@@ -8,6 +8,7 @@ import type { DesignModel } from "../model/design-model.js";
 import type { NamedKind } from "../schema/kinds.js";
 import { positionText } from "./position-text.js";
 import { siteNamesOfEnds } from "./scene.js";
+import { indoorLines } from "./summary-indoor.js";
 
 /** The title of what counts under that name. */
 export function titleOf(model: DesignModel, kind: NamedKind, name: string): string | undefined {
@@ -42,6 +43,10 @@ export function summary(model: DesignModel, kind: NamedKind, name: string): read
       );
       return [feeder?.kind, losses?.join(", ") || undefined, band(feeder?.band)].filter(isText);
     }
+    case "cable":
+    case "chassis":
+    case "card":
+      return indoorLines(model, kind, name);
     case "objective":
       return objectiveLines(lookup.objective(name));
     case "plan":

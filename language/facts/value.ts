@@ -30,6 +30,8 @@ export function fits(spec: ValueSpec, atom: Atom): boolean {
     case "position":
       return atom.kind === "angle" || atom.kind === "number" || atom.kind === "word";
     case "word":
+      // `10GE` is a word of the trade although it begins like a quantity.
+      if (Object.hasOwn(spec.words, atom.text)) return true;
       return atom.kind === "word" && !/^[\d.]+(?![+\d])/.test(atom.text);
     default:
       return atom.kind === "word" || atom.kind === "number";
@@ -116,7 +118,7 @@ function readQuantity(
   const unitText = glued?.[2] ?? (following?.kind === "word" ? following.text : undefined);
   const next = glued?.[2] || unitText === undefined ? at + 1 : at + 2;
   const number = toNumber(digits);
-  const found = unitText === undefined ? undefined : findUnit(unitText);
+  const found = unitText === undefined ? undefined : findUnit(unitText, spec.dimension);
   const range = { start: atom.start, end: atoms[next - 1]!.end };
   if (!found) {
     const meant = unitText !== undefined && nearest(unitText, unitSymbols(spec.dimension));
@@ -181,30 +183,32 @@ function listUnits(dimension: Dimension): string {
 
 export function limitMessage(spec: QuantitySpec, base: number, written: string): string | undefined {
   if (!Number.isFinite(base)) return `${written} is not a possible ${spec.dimension}`;
+  const limit = (limitWritten: string) => limitOf(limitWritten, spec.dimension);
   if (spec.above !== undefined && base <= limit(spec.above))
     return `${written} is not possible; it must be above ${spec.above}`;
-  if (spec.min !== undefined && base < limit(spec.min) - rounding(spec.min))
+  if (spec.min !== undefined && base < limit(spec.min) - rounding(limit(spec.min)))
     return `${written} is not possible; the least is ${spec.min}`;
-  if (spec.max !== undefined && base > limit(spec.max) + rounding(spec.max))
+  if (spec.max !== undefined && base > limit(spec.max) + rounding(limit(spec.max)))
     return `${written} is not possible; the most is ${spec.max}`;
   return undefined;
 }
 
 const limits = new Map<string, number>();
 
-function limit(written: string): number {
-  let base = limits.get(written);
+function limitOf(written: string, dimension: Dimension): number {
+  const key = `${dimension} ${written}`;
+  let base = limits.get(key);
   if (base === undefined) {
     const [number, unit] = written.split(" ") as [string, string];
-    base = findUnit(unit)!.unit.toBase(Number(number));
-    limits.set(written, base);
+    base = findUnit(unit, dimension)!.unit.toBase(Number(number));
+    limits.set(key, base);
   }
   return base;
 }
 
 /** 24000 mm must not fail a limit of 24 m by the last bit. */
-function rounding(written: string): number {
-  return Math.abs(limit(written)) * 1e-12;
+function rounding(limit: number): number {
+  return Math.abs(limit) * 1e-12;
 }
 
 function readNumber(spec: Extract<ValueSpec, { type: "number" }>, atom: Atom): Omit<Reading, "next"> {
@@ -252,7 +256,13 @@ function readWord(words: Readonly<Record<string, string>>, atoms: readonly Atom[
   const rest = atoms.slice(at);
   const written = rest.map((atom) => atom.text).join(" ");
   const choices = Object.keys(words);
-  const sameStart = choices.filter((choice) => choice.startsWith(`${atoms[at]!.text} `));
+  // The more words agree, the fewer choices: `1+1 xpic` leaves two of all that begin with `1+1`.
+  const sameStart =
+    [2, 1]
+      .filter((words) => words <= rest.length)
+      .map((words) => rest.slice(0, words).map((atom) => atom.text))
+      .map((begun) => choices.filter((choice) => choice.startsWith(`${begun.join(" ")} `)))
+      .find((found) => found.length > 0) ?? [];
   const meant = nearest(written, choices) ?? nearest(atoms[at]!.text, choices);
   const offered = sameStart.length > 0 ? sameStart : choices;
   // An ambiguous short form ("1+1") takes the whole rest with it; otherwise one word is wrong.

@@ -4,10 +4,11 @@
  * everything else, and so every result computed from it, stays.
  */
 import type { Climate, Design, Site } from "../../shared/design/design.js";
+import type { SiteEquipment } from "../../shared/design/equipment.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import { checkNames } from "../check/names.js";
 import type { TextProblem } from "../facts/fact.js";
-import { wordOf } from "../facts/fact.js";
+import { factNamed, quantityOf, wordOf } from "../facts/fact.js";
 import {
   antennaOf,
   climateOf,
@@ -18,6 +19,7 @@ import {
   radioOf,
   siteOf,
 } from "../resolve/catalogue.js";
+import { cableOf, cardOf, chassisOf, siteEquipmentOf, spareRulesOf } from "../resolve/equipment.js";
 import { type ResolvedHop, resolveHop } from "../resolve/hop.js";
 import { inheritedFacts, merge } from "../resolve/inherit.js";
 import type { Lookup, ResolveProblem } from "../resolve/lookup.js";
@@ -32,6 +34,7 @@ export class DesignModel {
   private readonly memo = new Memo();
   private readonly changedHops = new Set<string>();
   private readonly changedFiles = new Set<string>();
+  private sharedChanged = false;
   /** Names of each kind; the key of `declared` without its kind. */
   private readonly namesByKind = new Map<string, Set<string>>();
   /** Files that mention a name: `site KELD` to paths. */
@@ -92,6 +95,13 @@ export class DesignModel {
     return taken;
   }
 
+  /** Whether anything but hops changed since this was last asked: what stands at sites is in no hop. */
+  takeSharedChanged(): boolean {
+    const taken = this.sharedChanged;
+    this.sharedChanged = false;
+    return taken;
+  }
+
   /** Files whose problems of text may differ from when this was last asked. */
   takeChangedFiles(): Set<string> {
     const taken = new Set(this.changedFiles);
@@ -135,6 +145,23 @@ export class DesignModel {
       maps: maps.length > 0 ? maps : undefined,
       sites,
       hops,
+      ...this.stock(),
+    };
+  }
+
+  /** Equipment at sites, and what the network says of spares and grounding; what is not stated is left out. */
+  private stock(): Pick<Design, "equipment" | "spares" | "groundingEveryM"> {
+    const equipment = new Map<string, SiteEquipment>();
+    for (const name of this.names("site")) {
+      const stands = this.lookup.equipment(name);
+      if (stands) equipment.set(name, stands);
+    }
+    const facts = this.declarations("network")[0]?.fact.facts ?? [];
+    const spares = spareRulesOf(facts);
+    return {
+      equipment: equipment.size > 0 ? equipment : undefined,
+      spares: spares.length > 0 ? spares : undefined,
+      groundingEveryM: quantityOf(factNamed(facts, "grounding"), "every"),
     };
   }
 
@@ -190,6 +217,7 @@ export class DesignModel {
     this.replaceMentions(before, file);
     this.replaceDeclarations(before, file);
     this.noteFile(path);
+    if ([...changed].some((key) => !key.startsWith("hop "))) this.sharedChanged = true;
     for (const key of [...changed, ...this.memo.forget(changed)]) {
       const declared = key.replace(/^=(like )?/, "");
       if (declared.startsWith("hop ")) this.changedHops.add(declared.slice("hop ".length));
@@ -284,6 +312,15 @@ export class DesignModel {
       antenna: entry("antenna", antennaOf),
       coupler: entry("coupler", couplerOf),
       feeder: entry("feeder", feederOf),
+      cable: entry("cable", cableOf),
+      chassis: entry("chassis", chassisOf),
+      card: entry("card", cardOf),
+      equipment: (name) =>
+        this.memo.get(`=equipment ${name}`, () => {
+          const found = declaration(`site ${name}`);
+          const facts = found && merge(inheritedFacts(found, this.lookup), this.lookup.defaults("site"));
+          return facts && siteEquipmentOf(name, facts, this.lookup);
+        }),
       objective: entry("objective", objectiveOf),
       plans: () =>
         this.memo.get("=plans", (): readonly ChannelPlan[] => {

@@ -6,7 +6,6 @@ import type {
   Coupler,
   CouplerKind,
   Feeder,
-  FrequencyRange,
   Objective,
   QualityShare,
   Radio,
@@ -16,6 +15,8 @@ import type {
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import { type Fact, factNamed, factsNamed, numberOf, positionOf, quantityOf, wordOf } from "../facts/fact.js";
 import type { Declaration } from "../model/source-file.js";
+import { mountOf, unitOf } from "./equipment.js";
+import { rangeOf } from "./ranges.js";
 
 export function siteOf(entry: Declaration, facts: readonly Fact[]): Site {
   const structure = factNamed(facts, "structure");
@@ -43,6 +44,7 @@ export function radioOf(entry: Declaration, facts: readonly Fact[]): Radio {
     mtbfHours: quantityOf(factNamed(facts, "mtbf"), "value"),
     switchOverHours: quantityOf(factNamed(facts, "switch-over"), "value"),
     ...modesWithDispersion(facts),
+    unit: unitOf(facts),
   };
 }
 
@@ -103,6 +105,7 @@ export function antennaOf(entry: Declaration, facts: readonly Fact[]): Antenna {
     frontToBackDb: quantityOf(factNamed(facts, "front-to-back"), "value"),
     crossPolarDiscriminationDb: quantityOf(factNamed(facts, "xpd"), "value"),
     polarizations: polarizations === "dual" ? "dual" : polarizations === "single" ? "single" : undefined,
+    mount: mountOf(facts),
     pattern: factsNamed(facts, "pattern")
       .flatMap((fact) => {
         const angleDeg = quantityOf(fact, "angle");
@@ -121,6 +124,10 @@ export function couplerOf(entry: Declaration, facts: readonly Fact[]): Coupler {
     band: rangeOf(factNamed(facts, "band")),
     mainLossDb: quantityOf(factNamed(facts, "main-loss"), "value"),
     standbyLossDb: quantityOf(factNamed(facts, "standby-loss"), "value"),
+    transmitLossDb: quantityOf(factNamed(facts, "transmit-loss"), "value"),
+    isolationDb: quantityOf(factNamed(facts, "isolation"), "value"),
+    interface: wordOf(factNamed(facts, "interface"), "name"),
+    weightKg: quantityOf(factNamed(facts, "weight"), "mass"),
   };
 }
 
@@ -129,6 +136,8 @@ export function feederOf(entry: Declaration, facts: readonly Fact[]): Feeder {
     ...named(entry),
     kind: wordOf(factNamed(facts, "kind"), "value"),
     band: rangeOf(factNamed(facts, "band")),
+    interface: wordOf(factNamed(facts, "interface"), "name"),
+    guide: wordOf(factNamed(facts, "guide"), "size"),
     loss: pointsOf(facts, "loss", (lossDbPerM, frequencyHz) => ({ lossDbPerM, frequencyHz })),
   };
 }
@@ -139,6 +148,7 @@ export function objectiveOf(entry: Declaration, facts: readonly Fact[]): Objecti
     availabilityPercent: quantityOf(factNamed(facts, "availability"), "value"),
     capacityBps: quantityOf(factNamed(facts, "capacity"), "value"),
     fadeMarginDb: quantityOf(factNamed(facts, "margin"), "value"),
+    standbyMarginDb: quantityOf(factNamed(facts, "standby-margin"), "value"),
     clearance: factsNamed(facts, "clearance").flatMap((fact) => {
       const fresnelFraction = quantityOf(fact, "zone");
       const kFactor = numberOf(fact, "k");
@@ -235,13 +245,6 @@ export function planOf(entry: Declaration): ChannelPlan | undefined {
     referenceMHz: centreHz / 1e6,
     rows,
   };
-}
-
-export function rangeOf(fact: Fact | undefined): FrequencyRange | undefined {
-  const fromHz = quantityOf(fact, "from");
-  const toHz = quantityOf(fact, "to");
-  if (fromHz === undefined || toHz === undefined) return undefined;
-  return fromHz <= toHz ? { fromHz, toHz } : { fromHz: toHz, toHz: fromHz };
 }
 
 function named(entry: Declaration): { readonly name: string; readonly title?: string } {

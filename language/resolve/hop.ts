@@ -27,6 +27,7 @@ import { type Declaration, nameRange } from "../model/source-file.js";
 import { END } from "../schema/index.js";
 import { head } from "../syntax/tree.js";
 import { climateOf } from "./catalogue.js";
+import { installationOf } from "./equipment.js";
 import { merge } from "./inherit.js";
 import type { Lookup, ResolveProblem } from "./lookup.js";
 import { modesOf } from "./modes.js";
@@ -62,6 +63,7 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
     channel: channel?.channel,
     polarization: wordOf(factNamed(facts, "polarization"), "value") as Polarization | undefined,
     arrangement: { name: wordOf(factNamed(facts, "arrangement"), "value") ?? "1+0" },
+    pairedWith: wordOf(factNamed(facts, "pair"), "hop"),
     radio,
     modes,
     climate: climate ? climateOf(climate.facts, lookup.climate()) : lookup.climate(),
@@ -203,6 +205,7 @@ function endOf(fact: Fact, halves: ChannelInUse["halves"] | undefined, lookup: L
       quantityOf(factNamed(defaults, "antenna"), "at"),
     coupler: named(wordOf(coupler, "coupler"), (name) => lookup.coupler(name)),
     mounting: wordOf(coupler, "mounting") as HopEnd["mounting"],
+    installation: installationOf(facts, (name) => lookup.cable(name)),
     feeder: named(wordOf(feeder, "feeder"), (name) => lookup.feeder(name)),
     feederLengthM: quantityOf(feeder, "length"),
     transmits: half,

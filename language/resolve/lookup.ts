@@ -8,6 +8,7 @@ import type {
   Radio,
   Site,
 } from "../../shared/design/design.js";
+import type { Cable, Card, Chassis, SiteEquipment } from "../../shared/design/equipment.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import type { Fact, TextProblem } from "../facts/fact.js";
 import type { Declaration } from "../model/source-file.js";
@@ -19,6 +20,11 @@ export interface Lookup {
   antenna(name: string): Antenna | undefined;
   coupler(name: string): Coupler | undefined;
   feeder(name: string): Feeder | undefined;
+  cable(name: string): Cable | undefined;
+  chassis(name: string): Chassis | undefined;
+  card(name: string): Card | undefined;
+  /** What stands at a site. */
+  equipment(site: string): SiteEquipment | undefined;
   objective(name: string): Objective | undefined;
   plans(): readonly ChannelPlan[];
   climate(): Climate;

@@ -1,20 +1,30 @@
 /** The property table as a whole, and the look-ups on it. The order of the rows is the canonical order of a block. */
 import { antennaRows, couplerRows, feederRows, planRows, radioRows } from "./table/catalogue.js";
+import { cableRows, installationRows, pairRows, partRows, unitRows } from "./table/equipment.js";
 import { endRows, hopRows } from "./table/hop.js";
+import { indoorRows, siteEquipmentRows, stockRows } from "./table/indoor.js";
 import { networkRows } from "./table/network.js";
 import { siteRows } from "./table/site.js";
 import type { ArgSpec, Context, Property, ValueSpec } from "./types.js";
 
 export const PROPERTIES: readonly Property[] = [
   ...networkRows,
+  ...stockRows,
   ...siteRows,
+  ...siteEquipmentRows,
   ...radioRows,
   ...antennaRows,
   ...couplerRows,
   ...feederRows,
+  ...unitRows,
+  ...partRows,
+  ...cableRows,
+  ...indoorRows,
   ...planRows,
+  ...pairRows,
   ...hopRows,
   ...endRows,
+  ...installationRows,
 ];
 
 /** An end of a hop has no word of its own: it is named by its site. */

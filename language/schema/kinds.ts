@@ -7,6 +7,9 @@ export const NAMED_KINDS = [
   "antenna",
   "coupler",
   "feeder",
+  "cable",
+  "chassis",
+  "card",
   "objective",
   "plan",
 ] as const;
@@ -18,6 +21,9 @@ export const INHERITING_KINDS: ReadonlySet<string> = new Set([
   "antenna",
   "coupler",
   "feeder",
+  "cable",
+  "chassis",
+  "card",
   "objective",
 ]);
 

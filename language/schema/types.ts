@@ -19,6 +19,10 @@ export type Context =
   | "antenna"
   | "coupler"
   | "feeder"
+  | "cable"
+  | "chassis"
+  | "card"
+  | "site chassis"
   | "plan"
   | "hop"
   | "end";

@@ -56,6 +56,9 @@ const SYMBOL_KIND: Readonly<Record<symbols.SymbolKind, SymbolKind>> = {
   antenna: SymbolKind.Struct,
   coupler: SymbolKind.Struct,
   feeder: SymbolKind.Struct,
+  cable: SymbolKind.Struct,
+  chassis: SymbolKind.Struct,
+  card: SymbolKind.Struct,
   plan: SymbolKind.Enum,
 };
 

@@ -2,6 +2,7 @@
  * Keeps the results of one design up to date: evaluates the hops that changed, and only those, and holds
  * the findings of all. A hop whose resolved form is the same as before keeps its result.
  */
+import { isDeepStrictEqual } from "node:util";
 import type { DesignModel } from "../../language/model/design-model.js";
 import { locate } from "../../language/model/locate.js";
 import type { Hop } from "../../shared/design/design.js";
@@ -33,7 +34,8 @@ export interface Pace {
 
 export class DesignSession {
   private readonly judged = new Map<string, JudgedHop>();
-  private readonly content = new Map<string, string>();
+  /** Hops whose result does not count any more, whatever their resolved form. */
+  private readonly outdated = new Set<string>();
   private readonly pending = new Set<string>();
   private network: readonly Finding[] = [];
   private networkByFile = new Map<string, Finding[]>();
@@ -96,7 +98,7 @@ export class DesignSession {
       const pause = pace.pause?.(index + 1, names.length);
       if (pause) await pause;
     }
-    if (changed.size > 0) this.networkIsStale = true;
+    if (this.model.takeSharedChanged() || changed.size > 0) this.networkIsStale = true;
     return changed;
   }
 
@@ -150,22 +152,21 @@ export class DesignSession {
   }
 
   private forgetResults(): void {
-    this.content.clear();
-    for (const name of this.model.names("hop")) this.pending.add(name);
+    for (const name of this.model.names("hop")) {
+      this.pending.add(name);
+      this.outdated.add(name);
+    }
   }
 
   private async updateHop(name: string): Promise<boolean> {
     const hop = this.model.hop(name)?.hop;
-    if (!hop) {
-      this.content.delete(name);
-      return this.judged.delete(name);
-    }
-    const content = JSON.stringify(hop);
-    if (this.content.get(name) === content && this.judged.has(name)) return false;
+    if (!hop) return this.judged.delete(name);
+    const known = this.judged.get(name);
+    if (known && !this.outdated.has(name) && isDeepStrictEqual(known.hop, hop)) return false;
     const result = evaluateHop(hop, groundNow(hop, this.store) ?? (await ground(hop, this.store)));
     this.evaluations++;
+    this.outdated.delete(name);
     this.judged.set(name, { hop, result, findings: judgeHop(hop, result, this.options.today) });
-    this.content.set(name, content);
     return true;
   }
 }

@@ -1,3 +1,5 @@
+import type { AntennaMount, Installation, SiteEquipment, SpareRule, UnitFacts } from "./equipment.js";
+
 /**
  * The resolved design: what the text means, with names replaced by the things they name, templates and
  * defaults applied, every quantity in SI units (angles in degrees). Plain immutable data, and
@@ -77,6 +79,8 @@ export interface Radio {
   readonly switchOverHours?: number;
   /** In the order of the catalogue. */
   readonly modes: readonly RadioMode[];
+  /** The unit as a part: construction, port, sub-bands, consumption. */
+  readonly unit?: UnitFacts;
   /** Modes named by a signature or dispersive margin that the radio does not have, as written. */
   readonly unknownModes?: readonly string[];
 }
@@ -92,6 +96,7 @@ export interface Antenna {
   readonly frontToBackDb?: number;
   readonly crossPolarDiscriminationDb?: number;
   readonly polarizations?: "single" | "dual";
+  readonly mount?: AntennaMount;
   /** Envelope: discrimination below boresight gain by angle, ascending. */
   readonly pattern: readonly {
     readonly angleDeg: number;
@@ -100,7 +105,8 @@ export interface Antenna {
   }[];
 }
 
-export type CouplerKind = "hybrid" | "omt" | "dual-polarized";
+/** `splitter`: transmit relay and receive splitter of an all-indoor hot standby. */
+export type CouplerKind = "hybrid" | "omt" | "dual-polarized" | "splitter";
 
 export interface Coupler {
   readonly name: string;
@@ -111,6 +117,12 @@ export interface Coupler {
   readonly mainLossDb?: number;
   /** Loss of the standby arm; equal to the main arm's when not given. */
   readonly standbyLossDb?: number;
+  /** Loss outwards where it differs from the loss inwards. */
+  readonly transmitLossDb?: number;
+  /** Between the ports of its units. */
+  readonly isolationDb?: number;
+  readonly interface?: string;
+  readonly weightKg?: number;
 }
 
 export interface Feeder {
@@ -118,6 +130,9 @@ export interface Feeder {
   readonly title?: string;
   readonly kind?: string;
   readonly band?: FrequencyRange;
+  readonly interface?: string;
+  /** Size of a rectangular guide, by any of its names. */
+  readonly guide?: string;
   /** Loss per metre, points ascending by frequency; between two points linear in log-log. */
   readonly loss: readonly { readonly lossDbPerM: number; readonly frequencyHz?: number }[];
 }
@@ -174,6 +189,8 @@ export interface Objective {
   /** Capacity that must hold at that availability. */
   readonly capacityBps?: number;
   readonly fadeMarginDb?: number;
+  /** Least fade margin that is left after one switch to a standby arm. */
+  readonly standbyMarginDb?: number;
   readonly clearance: readonly ClearanceCriterion[];
   /** Availability of the link that the hop is part of, all causes together (F.1703). */
   readonly availabilityClass?: AvailabilityClass;
@@ -242,6 +259,8 @@ export interface HopEnd {
   readonly antennaHeightM?: number;
   readonly coupler?: Coupler;
   readonly mounting?: "direct" | "separate";
+  /** Unless nothing of it is stated. */
+  readonly installation?: Installation;
   readonly feeder?: Feeder;
   readonly feederLengthM?: number;
   /** Half of the band in which this end transmits. */
@@ -278,6 +297,8 @@ export interface Hop {
   readonly channel?: Channel;
   readonly polarization?: Polarization;
   readonly arrangement: Arrangement;
+  /** Name of the hop of the other band of a dual-band pair. */
+  readonly pairedWith?: string;
   readonly radio?: Radio;
   /** Modes in use, lowest rate first. One for a fixed mode, several for an adaptive range. */
   readonly modes: readonly RadioMode[];
@@ -309,4 +330,9 @@ export interface Design {
   readonly maps?: readonly string[];
   readonly sites: ReadonlyMap<string, Site>;
   readonly hops: ReadonlyMap<string, Hop>;
+  /** What stands at the sites, by their names; sites with nothing stated are not in it. */
+  readonly equipment?: ReadonlyMap<string, SiteEquipment>;
+  readonly spares?: readonly SpareRule[];
+  /** Grounding kits along a cable: one for each such length beside those at its ends. */
+  readonly groundingEveryM?: number;
 }

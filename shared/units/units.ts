@@ -21,7 +21,15 @@ export type Dimension =
   | "loss per length"
   | "Fresnel fraction"
   | "duration"
-  | "delay";
+  | "delay"
+  | "consumption"
+  | "voltage"
+  | "charge"
+  | "mass"
+  | "force"
+  | "speed"
+  | "resistance per length"
+  | "rack height";
 
 export interface Unit {
   readonly symbol: string;
@@ -81,19 +89,35 @@ export const UNITS: Readonly<Record<Dimension, readonly Unit[]>> = {
     scale("y", 8766),
   ],
   delay: [scale("ns", 1)],
+  consumption: [scale("W", 1), scale("kW", 1000)],
+  voltage: [scale("V", 1)],
+  charge: [scale("Ah", 1)],
+  mass: [scale("kg", 1), scale("t", 1000)],
+  force: [scale("N", 1), scale("kN", 1000)],
+  speed: [scale("m/s", 1), scale("km/h", 1 / 3.6)],
+  "resistance per length": [scale("ohm/m", 1), scale("ohm/km", 0.001)],
+  "rack height": [scale("U", 1)],
 };
 
-const BY_SYMBOL: ReadonlyMap<string, { readonly unit: Unit; readonly dimension: Dimension }> = new Map(
+type FoundUnit = { readonly unit: Unit; readonly dimension: Dimension };
+
+/** One symbol may stand for several dimensions: W is a power level and a consumption. */
+const BY_SYMBOL: ReadonlyMap<string, readonly FoundUnit[]> = Map.groupBy(
   (Object.keys(UNITS) as Dimension[]).flatMap((dimension) =>
     UNITS[dimension].flatMap((unit) =>
-      [unit.symbol, ...(unit.aliases ?? [])].map((symbol) => [symbol, { unit, dimension }] as const),
+      [unit.symbol, ...(unit.aliases ?? [])].map((symbol) => ({ symbol, unit, dimension })),
     ),
   ),
+  ({ symbol }) => symbol,
 );
 
-/** The unit written so (case matters: `mW` and `MW` differ), or undefined. */
-export function findUnit(symbol: string): { readonly unit: Unit; readonly dimension: Dimension } | undefined {
-  return BY_SYMBOL.get(symbol);
+/**
+ * The unit written so (case matters: `mW` and `MW` differ), or undefined.
+ * @param wanted dimension that goes first where a symbol has several
+ */
+export function findUnit(symbol: string, wanted?: Dimension): FoundUnit | undefined {
+  const found = BY_SYMBOL.get(symbol);
+  return found?.find(({ dimension }) => dimension === wanted) ?? found?.[0];
 }
 
 export function unitSymbols(dimension: Dimension): readonly string[] {

@@ -21,7 +21,7 @@ import { parabolicGainDbi } from "../../shared/radio/antenna-gain.js";
 import { noisePowerDbm } from "../../shared/radio/threshold.js";
 import { loadVectors, testRows } from "../support/vectors.js";
 
-function got<T>(outcome: Outcome<T>): T {
+function got<T, S>(outcome: Outcome<T, S>): T {
   if (!outcome.ok) throw new Error(outcome.refusal);
   return outcome;
 }

@@ -114,7 +114,10 @@ test("feeder loss is linear in log-log between two points and not extrapolated",
 test("each arrangement is found by its words, and units on one antenna have a coupler", () => {
   for (const facts of ARRANGEMENTS) {
     expect(arrangementByName(facts.name)).toBe(facts);
-    const joined = facts.outdoorUnits > facts.antennas && facts.name !== "dual-band";
+    // An all-indoor branching network belongs to the radio; its hot standby has a relay and a splitter.
+    const joined =
+      facts.transceivers > facts.antennas &&
+      (facts.construction !== "all-indoor" || facts.protection === "hot-standby");
     expect(facts.coupler !== undefined, facts.name).toBe(joined);
   }
 });

@@ -416,6 +416,7 @@ export const couplerRows: Rows = [
             hybrid: "hybrid coupler: two units on one polarization",
             omt: "orthomode transducer: two units on two polarizations",
             "dual-polarized": "dual-polarized coupler: four units, two on each polarization",
+            splitter: "transmit relay and receive splitter of an all-indoor hot standby",
           },
         },
         meaning: "Sort of coupler.",

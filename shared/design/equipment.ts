@@ -1,0 +1,192 @@
+/**
+ * Equipment beyond the radio budget: units, cards, chassis, cables and what a site has for them. As in the design
+ * itself everything may be missing; the rules say what.
+ */
+import type { FrequencyRange } from "./design.js";
+
+/** What a radio states of its unit beside its budget. */
+export interface UnitFacts {
+  readonly construction?: "split-mount" | "all-outdoor" | "all-indoor";
+  /** Antenna port, a flange's name or any word of the catalogue. */
+  readonly interface?: string;
+  readonly subBands: readonly SubBand[];
+  /** Greatest consumption of one unit. */
+  readonly drawsW?: number;
+  readonly weightKg?: number;
+  /** Test voltage by received level. */
+  readonly rssi: readonly { readonly levelDbm: number; readonly voltageV: number }[];
+  readonly xpic?: boolean;
+  /** Most loss of the IF cable that the unit equalizes, at its highest IF. */
+  readonly ifLimit?: { readonly lossDb: number; readonly frequencyHz: number };
+  /** Lowest voltage at which the unit starts. */
+  readonly leastSupplyV?: number;
+  /** Branching network of an all-indoor radio. */
+  readonly branching?: { readonly filterDb: number; readonly passDb: number };
+  /** Traffic port of an all-outdoor unit; the indoor side needs its like. */
+  readonly port?: PortType;
+}
+
+/** A unit is made for one sub-band: its range in the low half and in the high half. */
+export interface SubBand {
+  readonly name: string;
+  readonly low: FrequencyRange;
+  readonly high: FrequencyRange;
+}
+
+/** What an antenna states of its mounting and of the load it is. */
+export interface AntennaMount {
+  readonly interface?: string;
+  /** Whether units and couplers may sit on its back. */
+  readonly direct?: boolean;
+  /** Polarization of its port; either: set by turning the unit or the feed. */
+  readonly takes?: "vertical" | "horizontal" | "either";
+  readonly weightKg?: number;
+  /** Drag over the frontal area. */
+  readonly windCoefficient?: number;
+  /** The other band of a dual-band antenna. */
+  readonly secondBand?: FrequencyRange;
+}
+
+export type CableKind = "coaxial" | "ethernet" | "fibre";
+
+export interface Cable {
+  readonly name: string;
+  readonly title?: string;
+  readonly kind?: CableKind;
+  readonly loss: readonly { readonly lossDbPerM: number; readonly frequencyHz?: number }[];
+  /** Both conductors together, direct current. */
+  readonly loopOhmPerM?: number;
+  readonly longestM?: number;
+  readonly connector?: string;
+}
+
+/** How one end is mounted and connected. */
+export interface Installation {
+  readonly mounting?: "direct" | "separate";
+  /** Sub-band of the units, as stated. */
+  readonly subBand?: string;
+  readonly cable?: Cable;
+  /** As stated; undefined: estimated. */
+  readonly cableLengthM?: number;
+  /** IF ports as stated, in the order of the branches. */
+  readonly ifPorts: readonly PortClaim[];
+}
+
+export interface PortClaim {
+  /** Name of the chassis at the site; undefined: the only one. */
+  readonly chassis?: string;
+  readonly slot: number;
+  /** From 1. */
+  readonly port: number;
+}
+
+export type SlotKind = "controller" | "traffic" | "fan" | "power" | "passive";
+
+export interface Chassis {
+  readonly name: string;
+  readonly title?: string;
+  readonly rackUnits?: number;
+  readonly slots: readonly { readonly from: number; readonly to: number; readonly kind: SlotKind }[];
+  /** Most that all cards and units fed through it may draw. */
+  readonly supplyW?: number;
+  /** Of the empty chassis. */
+  readonly drawsW?: number;
+  /** Most heat its fan carries away. */
+  readonly heatLimitW?: number;
+  readonly air?: "left-to-right" | "right-to-left" | "front-to-back";
+  readonly weightKg?: number;
+}
+
+export type CardKind =
+  | "controller"
+  | "if"
+  | "ethernet"
+  | "aggregation"
+  | "ethernet-over-sdh"
+  | "ethernet-over-pdh"
+  | "e1"
+  | "stm1"
+  | "circuit-emulation"
+  | "auxiliary"
+  | "converter"
+  | "fan"
+  | "power";
+
+export type PortType =
+  | "IF"
+  | "FE"
+  | "GE"
+  | "2.5GE"
+  | "10GE"
+  | "E1-75"
+  | "E1-120"
+  | "STM-1"
+  | "order-wire"
+  | "data"
+  | "alarm-in"
+  | "alarm-out"
+  | "sync";
+
+export interface Card {
+  readonly name: string;
+  readonly title?: string;
+  readonly kind?: CardKind;
+  /** Slots it goes into; undefined: those that its kind usually has. */
+  readonly slotKind?: SlotKind;
+  readonly ports: readonly { readonly count: number; readonly type: PortType; readonly powered: boolean }[];
+  readonly xpic?: boolean;
+  /** With what a port of it pairs for XPIC: another port of the card, or a card in the next slot. */
+  readonly pairs?: "within" | "neighbour";
+  readonly drawsW?: number;
+  readonly weightKg?: number;
+}
+
+export interface InstalledChassis {
+  /** Told apart at its site by this. */
+  readonly name: string;
+  readonly chassis?: Chassis;
+  /** Chassis of one row stand beside each other, in the order of the text. */
+  readonly row?: string;
+  /** Cards with their slots, in the order of the text. */
+  readonly slots: readonly { readonly slot: number; readonly card?: Card }[];
+  /** Cards without a slot: placed automatically. */
+  readonly loose: readonly { readonly card: Card; readonly count: number }[];
+  /** Whether the design asks for a second controller. */
+  readonly controllersProtected: boolean;
+}
+
+export interface Battery {
+  readonly capacityAh: number;
+  readonly nominalV: number;
+  /** Share that may be taken; undefined: 0.8. */
+  readonly depthOfDischarge?: number;
+  /** Hours that the site must stand without mains. */
+  readonly autonomyH?: number;
+}
+
+export interface SiteEquipment {
+  readonly site: string;
+  /** Free height for the equipment of this design. */
+  readonly rackUnits?: number;
+  /** Horizontal run of cables between structure and rack. */
+  readonly cableRunM?: number;
+  readonly chassis: readonly InstalledChassis[];
+  /** What the -48 V plant gives. */
+  readonly plantW?: number;
+  readonly battery?: Battery;
+  /** Alarm contacts by number, counted over all auxiliary cards of the site. */
+  readonly alarms: readonly { readonly input: number; readonly title: string; readonly closed: boolean }[];
+  /** Traffic ports that services take. */
+  readonly services: readonly { readonly title: string; readonly count: number; readonly type: PortType }[];
+  readonly wind?: { readonly basicSpeedMPerS: number; readonly terrain: "0" | "I" | "II" | "III" | "IV" };
+  /** What the structure may bear of this design's antennas. */
+  readonly windLimitN?: number;
+  readonly weightLimitKg?: number;
+}
+
+/** So many spares of a kind of part, by share of the parts in use. */
+export interface SpareRule {
+  readonly kind: string;
+  readonly sharePercent: number;
+  readonly least: number;
+}
