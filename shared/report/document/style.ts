@@ -119,17 +119,17 @@ dl{margin:0}dd{margin:0}
 .key .error dd:not(.note){color:var(--error)}
 .key .warning dd:not(.note){color:var(--warning)}
 .key .accepted dd:not(.note){color:var(--accepted)}
-.facts{display:grid;grid-template-columns:repeat(auto-fill,minmax(24rem,1fr));column-gap:2.5rem}
+.facts{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,24rem),1fr));column-gap:2.5rem}
 .facts>div{display:flex;justify-content:space-between;gap:1.2rem;border-bottom:1px solid var(--rule);padding:.32rem 0}
 .facts dt{color:var(--quiet)}
 .facts dd{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}
 .facts .quiet{display:inline-block;min-width:7.5rem}
-.pair{display:grid;grid-template-columns:repeat(auto-fit,minmax(26rem,1fr));gap:1rem 2.5rem}
+.pair{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,26rem),1fr));gap:1rem 2.5rem}
 .pair>div{min-width:0}
 .scroll{overflow-x:auto}
 table{border-collapse:collapse;width:100%;font-size:.92rem;font-variant-numeric:tabular-nums;margin:.3rem 0 .8rem}
 caption{text-align:left;font-weight:600;padding:.3rem 0}
-th{font-weight:500;color:var(--quiet);font-size:.84rem;text-align:left;vertical-align:bottom;border-bottom:1.5px solid var(--quiet)}
+th{font-weight:500;color:var(--quiet);font-size:.92em;text-align:left;vertical-align:bottom;border-bottom:1.5px solid var(--quiet)}
 th,td{padding:.32rem .9rem .32rem 0}
 th:last-child,td:last-child{padding-right:0}
 td{border-bottom:1px solid var(--rule);vertical-align:baseline}
@@ -153,16 +153,19 @@ footer{margin-top:3.5rem;border-top:1px solid var(--rule);padding-top:.8rem;font
 ${drawingStyle((name) => `var(--${name})`)}
 @media print{
 @page{margin:16mm 14mm}
-body{font-size:9.5pt}
+:root,body{font-size:9.5pt}
 main{max-width:none;padding:0}
 section{margin-top:7mm}
 h2{break-after:avoid}
 figure,tr,.findings li,.key{break-inside:avoid}
 .scroll{overflow:visible}
-figure svg{min-width:0}
+figure svg,figure.small svg{min-width:0}
 a{color:inherit;text-decoration:none}
 .pair{grid-template-columns:1fr 1fr;gap:6mm}
 table{font-size:8.5pt}
+table.wide{font-size:7.2pt}
+table.wide th,table.wide td{padding-right:.45rem}
+.badge{font-size:.9em}
 }
 `;
 
