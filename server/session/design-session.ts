@@ -23,6 +23,10 @@ export interface SessionOptions {
   /** ISO date that acceptances are held against. */
   readonly today: string;
   readonly terrainCacheBytes?: number;
+  /** Where the ground is read, for a state of the design that is not the one on disk. */
+  readonly openTerrain?: typeof openTerrain;
+  /** The file to read in place of one that the design names. */
+  readonly fileFor?: (path: string) => string;
 }
 
 /** Lets other work run between hops, and says when this run has become pointless. */
@@ -147,7 +151,10 @@ export class DesignSession {
     this.store =
       roots.length === 0
         ? undefined
-        : await openTerrain(roots, { cacheBytes: this.options.terrainCacheBytes, baseDir: this.model.root });
+        : await (this.options.openTerrain ?? openTerrain)(roots, {
+            cacheBytes: this.options.terrainCacheBytes,
+            baseDir: this.model.root,
+          });
     return true;
   }
 
@@ -163,10 +170,16 @@ export class DesignSession {
     if (!hop) return this.judged.delete(name);
     const known = this.judged.get(name);
     if (known && !this.outdated.has(name) && isDeepStrictEqual(known.hop, hop)) return false;
-    const result = evaluateHop(hop, groundNow(hop, this.store) ?? (await ground(hop, this.store)));
+    const read = this.withFiles(hop);
+    const result = evaluateHop(hop, groundNow(read, this.store) ?? (await ground(read, this.store)));
     this.evaluations++;
     this.outdated.delete(name);
     this.judged.set(name, { hop, result, findings: judgeHop(hop, result, this.options.today) });
     return true;
+  }
+
+  private withFiles(hop: Hop): Hop {
+    const { fileFor } = this.options;
+    return fileFor && hop.surveyFile !== undefined ? { ...hop, surveyFile: fileFor(hop.surveyFile) } : hop;
   }
 }
