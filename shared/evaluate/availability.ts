@@ -1,41 +1,18 @@
 import type { Hop } from "../design/design.js";
-import { type FadeDistribution, fadeExceededPercent } from "../propagation/p530/fade-distribution.js";
-import { type RainDistribution, rainTimeForMargin } from "../propagation/p530/rain.js";
+import { carriers } from "../radio/arrangements.js";
 import { judgedMode, sameMode } from "./judged-mode.js";
-import type { DirectionResult, HopResult, ModeResult, Outage } from "./result.js";
+import { outageTime } from "./outage-time.js";
+import { type ModeFading, type Outages, outagesAt } from "./outages.js";
+import type { CauseOutage, DirectionResult, HopResult, ModeResult, Outage } from "./result.js";
 import { citeAs, note, type Trace } from "./trace.js";
 
-/** How the path fades in one direction, prepared once and asked for each margin. */
-export interface Fading {
-  /** Average worst month and average year; undefined: not computed. */
-  readonly multipathMonth?: FadeDistribution;
-  readonly multipathYear?: FadeDistribution;
-  readonly rain?: RainDistribution;
+/** One direction with how each of its modes fades, in the order of its modes. */
+export interface FadingDirection {
+  readonly direction: DirectionResult;
+  readonly modes: readonly ModeFading[];
 }
 
-type ModeOutages = Pick<
-  ModeResult,
-  "multipath" | "multipathWorstMonthPercent" | "rain" | "availabilityPercent"
->;
-
-/**
- * Outages of one direction for a flat fade margin, percent of the average year. Without margin the mode does not
- * work at all: availability 0 and no outage by cause.
- */
-export function outagesFor(fading: Fading, marginDb: number): ModeOutages {
-  if (!(marginDb > 0)) return { availabilityPercent: 0 };
-  const multipathPercent = multipathYearly(fading, marginDb);
-  const rain = rainYearly(fading, marginDb);
-  return {
-    multipath: multipathPercent === undefined ? undefined : { timePercent: multipathPercent },
-    multipathWorstMonthPercent: fading.multipathMonth && fadeExceededPercent(fading.multipathMonth, marginDb),
-    rain,
-    availabilityPercent:
-      multipathPercent === undefined || rain === undefined
-        ? undefined
-        : Math.max(0, 100 - multipathPercent - rain.timePercent),
-  };
-}
+type Availability = NonNullable<HopResult["availability"]>;
 
 /**
  * Availability of both directions together for the mode that the objective asks for.
@@ -46,47 +23,116 @@ export function outagesFor(fading: Fading, marginDb: number): ModeOutages {
  */
 export function twoWayAvailability(
   hop: Hop,
-  directions: readonly DirectionResult[],
-  fading: readonly Fading[],
+  both: readonly FadingDirection[],
   trace: Trace,
-): HopResult["availability"] {
-  const [there, back] = directions;
-  if (there === undefined || back === undefined) return undefined;
-  const judged = judgedMode(hop, there.modes);
-  const returning = judged && back.modes.find((mode) => sameMode(mode, judged));
-  if (judged === undefined || returning === undefined) return undefined;
-  const { modulation, bandwidthHz } = judged;
+): Availability | undefined {
+  const pair = pairOf(hop, both);
+  if (pair === undefined) return undefined;
+  const { modulation, bandwidthHz } = pair.mode;
   const objectivePercent = hop.objective?.availabilityPercent;
-  const margins = [judged.fadeMarginDb, returning.fadeMarginDb] as const;
 
-  if (!(margins[0] > 0 && margins[1] > 0)) {
-    const nothing = { multipathPercent: 0, rainPercent: 0, dominant: "none" } as const;
-    return { availabilityPercent: 0, modulation, bandwidthHz, ...nothing, objectivePercent };
+  if (!(pair.margins[0] > 0 && pair.margins[1] > 0)) {
+    const nothing = { multipathPercent: 0, rainPercent: 0, dominant: "none", causes: [] } as const;
+    const outage = outageTime(100, undefined);
+    return { availabilityPercent: 0, modulation, bandwidthHz, ...nothing, outage, objectivePercent };
   }
-  const now = bothWays(fading, margins, 0);
+  const now = bothWays(pair, 0);
   if (now === undefined) return undefined;
-  const { multipathPercent, rain } = now;
+  const { multipathPercent, rain, totalPercent } = now;
   const rainPercent = rain.timePercent;
   citeAs(trace, "Both directions together", "our own rule", "Rain of the worse direction, multipath of both");
   note(
     trace,
     "Both directions together: rain counts once (the worse direction), multipath is the sum of both directions.",
   );
-  note(trace, "The availability is that of propagation alone; equipment failures come on top.");
-  if (/diversity/.test(hop.arrangement.name)) note(trace, "The improvement by diversity is not counted.");
   noteRain(rain, trace);
-  const met = objectivePercent === undefined || now.totalPercent <= 100 - objectivePercent;
+  const met = objectivePercent === undefined || totalPercent <= 100 - objectivePercent;
+  const planningOnly = both.some(({ modes }) => modes[0]?.fading.multipath?.planningOnly);
   return {
-    availabilityPercent: Math.max(0, 100 - now.totalPercent),
+    availabilityPercent: Math.max(0, 100 - totalPercent),
     bound: rain.bound === undefined ? undefined : rain.bound === "at most" ? "at least" : "at most",
     modulation,
     bandwidthHz,
     multipathPercent,
     rainPercent,
-    dominant: now.totalPercent === 0 ? "none" : multipathPercent >= rainPercent ? "multipath" : "rain",
+    dominant: totalPercent === 0 ? "none" : multipathPercent >= rainPercent ? "multipath" : "rain",
     objectivePercent,
-    shortfallDb: met ? undefined : marginLacking(fading, margins, 100 - objectivePercent!),
+    shortfallDb: met ? undefined : marginLacking(pair, 100 - objectivePercent!),
+    outage: outageTime(totalPercent, now.worstMonthPercent),
+    causes: now.causes,
+    planningOnly: planningOnly || undefined,
+    committed: objectivePercent === undefined ? undefined : committedMode(hop, both, objectivePercent),
   };
+}
+
+/** The same mode in both directions. */
+interface Pair {
+  readonly mode: ModeResult;
+  readonly fading: readonly [ModeFading, ModeFading];
+  readonly margins: readonly [number, number];
+}
+
+function pairOf(hop: Hop, both: readonly FadingDirection[], wanted?: ModeResult): Pair | undefined {
+  const [there, back] = both;
+  if (there === undefined || back === undefined) return undefined;
+  const mode = wanted ?? judgedMode(hop, there.direction.modes);
+  if (mode === undefined) return undefined;
+  const i = there.direction.modes.indexOf(mode);
+  const j = back.direction.modes.findIndex((one) => sameMode(one, mode));
+  if (j < 0) return undefined;
+  return {
+    mode,
+    fading: [there.modes[i]!, back.modes[j]!],
+    margins: [mode.fadeMarginDb, back.direction.modes[j]!.fadeMarginDb],
+  };
+}
+
+interface BothWays {
+  readonly multipathPercent: number;
+  readonly rain: Outage;
+  readonly totalPercent: number;
+  readonly worstMonthPercent: number | undefined;
+  readonly causes: readonly CauseOutage[];
+}
+
+/** Outage of both directions with every margin raised by `extraDb`; undefined when a cause is not known. */
+function bothWays({ fading, margins }: Pair, extraDb: number): BothWays | undefined {
+  const there = outagesAt(fading[0], margins[0] + extraDb);
+  const back = outagesAt(fading[1], margins[1] + extraDb);
+  if (there.clearAir === undefined || back.clearAir === undefined || !there.rain || !back.rain)
+    return undefined;
+  const multipathPercent = Math.min(100, there.clearAirPercent! + back.clearAirPercent!);
+  const rain = there.rain.yearPercent >= back.rain.yearPercent ? there.rain : back.rain;
+  const rainMonth = rain.worstMonthPercent;
+  return {
+    multipathPercent,
+    rain: { timePercent: rain.yearPercent, bound: rain.bound },
+    totalPercent: Math.min(100, multipathPercent + rain.yearPercent),
+    worstMonthPercent:
+      rainMonth === undefined
+        ? undefined
+        : Math.min(100, there.clearAirMonthPercent! + back.clearAirMonthPercent! + rainMonth),
+    causes: [...added(there, back), rain].sort((a, b) => b.yearPercent - a.yearPercent),
+  };
+}
+
+/** Clear air of both directions, cause by cause. */
+function added(there: Outages, back: Outages): CauseOutage[] {
+  const sums = new Map<CauseOutage["cause"], CauseOutage>();
+  for (const one of [...there.clearAir!, ...back.clearAir!]) {
+    const so = sums.get(one.cause);
+    sums.set(
+      one.cause,
+      so === undefined
+        ? one
+        : {
+            cause: one.cause,
+            yearPercent: Math.min(100, so.yearPercent + one.yearPercent),
+            worstMonthPercent: Math.min(100, so.worstMonthPercent! + one.worstMonthPercent!),
+          },
+    );
+  }
+  return [...sums.values()];
 }
 
 /** Where the rain law ends, the figure says how the rest was counted. */
@@ -106,63 +152,35 @@ function noteRain(rain: Outage, trace: Trace): void {
   }
 }
 
-interface BothWays {
-  readonly multipathPercent: number;
-  readonly rain: Outage;
-  readonly totalPercent: number;
-}
-
-/** Outage of both directions with every margin raised by `extraDb`; undefined when a cause is not known. */
-function bothWays(
-  fading: readonly Fading[],
-  margins: readonly [number, number],
-  extraDb: number,
-): BothWays | undefined {
-  const there = multipathYearly(fading[0]!, margins[0] + extraDb);
-  const back = multipathYearly(fading[1]!, margins[1] + extraDb);
-  const rainThere = rainYearly(fading[0]!, margins[0] + extraDb);
-  const rainBack = rainYearly(fading[1]!, margins[1] + extraDb);
-  if (there === undefined || back === undefined || rainThere === undefined || rainBack === undefined)
-    return undefined;
-  const multipathPercent = Math.min(100, there + back);
-  const rain = rainThere.timePercent >= rainBack.timePercent ? rainThere : rainBack;
-  return { multipathPercent, rain, totalPercent: Math.min(100, multipathPercent + rain.timePercent) };
-}
-
 /** Margin that both directions lack for an outage, dB, to 0.01 dB; undefined when even 60 dB would not do. */
-function marginLacking(
-  fading: readonly Fading[],
-  margins: readonly [number, number],
-  allowedPercent: number,
-): number | undefined {
+function marginLacking(pair: Pair, allowedPercent: number): number | undefined {
   let low = 0;
   let high = 60;
-  if (!(bothWays(fading, margins, high)!.totalPercent <= allowedPercent)) return undefined;
+  if (!(bothWays(pair, high)!.totalPercent <= allowedPercent)) return undefined;
   while (high - low > 0.01) {
     const middle = (low + high) / 2;
-    if (bothWays(fading, margins, middle)!.totalPercent <= allowedPercent) high = middle;
+    if (bothWays(pair, middle)!.totalPercent <= allowedPercent) high = middle;
     else low = middle;
   }
   return high;
 }
 
-function multipathYearly(fading: Fading, marginDb: number): number | undefined {
-  return fading.multipathYear && fadeExceededPercent(fading.multipathYear, marginDb);
-}
-
-const NO_RAIN: Outage = { timePercent: 0 };
-
-/**
- * Below 0.001 % the rain law gives a bound only, and the bound is counted in full. Beyond the greatest attenuation
- * that the law has at any percentage there is no rain to count.
- */
-function rainYearly(fading: Fading, marginDb: number): Outage | undefined {
-  const law = fading.rain;
-  if (law === undefined) return undefined;
-  return marginDb > greatestAttenuationDb(law) ? NO_RAIN : rainTimeForMargin(law, marginDb);
-}
-
-/** Maximum over p of A0.01 C1 p^-(C2 + C3 log p). */
-function greatestAttenuationDb(law: RainDistribution): number {
-  return law.A001Db * law.C1 * 10 ** (law.C2 ** 2 / (4 * law.C3));
+/** The highest mode that both directions keep up for the time asked, and what all working carriers carry in it. */
+function committedMode(
+  hop: Hop,
+  both: readonly FadingDirection[],
+  objectivePercent: number,
+): Availability["committed"] {
+  for (const mode of both[0]?.direction.modes.toReversed() ?? []) {
+    const pair = pairOf(hop, both, mode);
+    if (pair === undefined || !(pair.margins[0] > 0 && pair.margins[1] > 0)) continue;
+    const found = bothWays(pair, 0);
+    if (found === undefined || found.totalPercent > 100 - objectivePercent) continue;
+    const { modulation, bitRateBps } = mode;
+    return {
+      modulation,
+      capacityBps: bitRateBps === undefined ? undefined : bitRateBps * carriers(hop.arrangement.name),
+    };
+  }
+  return undefined;
 }

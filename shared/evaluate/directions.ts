@@ -1,15 +1,18 @@
-import type { Hop, HopEnd, RadioMode } from "../design/design.js";
+import type { Climate, Hop, HopEnd, RadioMode } from "../design/design.js";
 import { modeThreshold, THRESHOLD_SOURCE } from "../radio/threshold.js";
-import { type Fading, outagesFor } from "./availability.js";
-import { fadingOf } from "./fading.js";
+import { withTimeInUse } from "./adaptive.js";
+import type { FadingDirection } from "./availability.js";
+import type { ClimateInUse } from "./climate.js";
+import { type Fading, fadingOf } from "./fading.js";
 import type { Course, Heights } from "./geometry.js";
 import { type Chain, chainOf, levelDiagram, type PathLosses, transmitPowerDbm } from "./levels.js";
+import { type ModeFading, modeFadingOf, modeOutages } from "./outages.js";
 import { type Obstruction, pathLosses } from "./path-loss.js";
 import type { DirectionResult, ModeResult, ProfileSummary } from "./result.js";
 import { citeAs, missing, note, type Trace } from "./trace.js";
 
 export interface BothDirections {
-  readonly directions: readonly DirectionResult[];
+  readonly directions: readonly FadingDirection[];
   readonly losses: readonly PathLosses[];
   readonly fading: readonly Fading[];
 }
@@ -19,6 +22,7 @@ export const NOTHING: BothDirections = { directions: [], losses: [], fading: [] 
 /** Level, margin and outage of each direction whose frequency is known. */
 export function evaluateDirections(
   hop: Hop,
+  climate: ClimateInUse,
   course: Course,
   heights: Heights,
   summary: ProfileSummary | undefined,
@@ -27,17 +31,24 @@ export function evaluateDirections(
 ): BothDirections {
   if (obstruction !== undefined)
     note(trace, "Fading is computed as for a clear path; over an obstruction it is deeper.");
-  const directions: DirectionResult[] = [];
+  const directions: FadingDirection[] = [];
   const losses: PathLosses[] = [];
   const fading: Fading[] = [];
   for (const [from, to] of [hop.ends, [hop.ends[1], hop.ends[0]]] as const) {
     const frequencyHz = from.transmitFrequencyHz;
     if (frequencyHz === undefined || !(frequencyHz > 0)) continue;
-    const loss = pathLosses(hop, heights, course.distanceM, frequencyHz, obstruction, trace);
+    const loss = pathLosses(hop, climate, heights, course.distanceM, frequencyHz, obstruction, trace);
     losses.push(loss);
-    const fades = fadingOf(hop, { course, heights, terrain: summary }, frequencyHz, trace);
+    const fades = fadingOf(
+      hop,
+      [from, to],
+      { course, heights, terrain: summary },
+      climate,
+      frequencyHz,
+      trace,
+    );
     const chain = chainOf(from, to, frequencyHz, loss, trace);
-    const direction = chain && directionOf(hop, from, to, frequencyHz, chain, fades, trace);
+    const direction = chain && directionOf(hop, from, to, frequencyHz, chain, fades, climate.climate, trace);
     if (direction === undefined) continue;
     directions.push(direction);
     fading.push(fades);
@@ -52,8 +63,9 @@ function directionOf(
   frequencyHz: number,
   chain: Chain,
   fading: Fading,
+  climate: Climate,
   trace: Trace,
-): DirectionResult | undefined {
+): FadingDirection | undefined {
   const powered = hop.modes.filter((mode) => {
     if (transmitPowerDbm(from, mode) !== undefined) return true;
     missing(
@@ -71,20 +83,23 @@ function directionOf(
   const strongestDbm = Math.max(...powered.map((mode) => transmitPowerDbm(from, mode)!)) + chain.totalDb;
   const overloadDbm = hop.radio?.overloadDbm;
   const standbyExtraDb = Math.max(...chain.standbyExtraDb);
-  return {
+  const modes = powered.flatMap((mode) => modeResult(hop, from, mode, chain, fading, climate, trace) ?? []);
+  const direction: DirectionResult = {
     from: from.site.name,
     to: to.site.name,
     frequencyHz,
     eirpDbm: power + chain.eirpGainDb,
     levels,
     receivedLevelDbm,
-    modes: powered.flatMap((mode) => modeResult(hop, from, mode, chain, fading, trace) ?? []),
+    modes: modes.map(({ result }) => result),
     overload:
       overloadDbm === undefined
         ? undefined
         : { receivedLevelDbm: strongestDbm, overloadDbm, marginDb: overloadDbm - strongestDbm },
     standbyReceivedLevelDbm: standbyExtraDb > 0 ? receivedLevelDbm - standbyExtraDb : undefined,
   };
+  const fadings = modes.map(({ fading: of }) => of);
+  return { direction: withTimeInUse(hop, { direction, modes: fadings }, trace), modes: fadings };
 }
 
 function modeResult(
@@ -93,8 +108,9 @@ function modeResult(
   mode: RadioMode,
   chain: Chain,
   fading: Fading,
+  climate: Climate,
   trace: Trace,
-): ModeResult | undefined {
+): { readonly result: ModeResult; readonly fading: ModeFading } | undefined {
   const threshold = modeThreshold(mode, hop.radio?.noiseFigureDb);
   if (threshold === undefined) {
     missing(
@@ -112,8 +128,10 @@ function modeResult(
     );
   const transmitPower = transmitPowerDbm(from, mode)!;
   const receivedLevelDbm = transmitPower + chain.totalDb;
-  const fadeMarginDb = receivedLevelDbm - threshold.thresholdDbm;
-  return {
+  const degradationDb = hop.degradationDb ?? 0;
+  const fadeMarginDb = receivedLevelDbm - threshold.thresholdDbm - degradationDb;
+  const modeFading = modeFadingOf(hop, fading, mode, climate, trace);
+  const result: ModeResult = {
     modulation: mode.modulation,
     bandwidthHz: mode.bandwidthHz,
     bitRateBps: mode.bitRateBps,
@@ -121,7 +139,9 @@ function modeResult(
     receivedLevelDbm,
     thresholdDbm: threshold.thresholdDbm,
     thresholdFrom: threshold.from,
+    degradationDb,
     fadeMarginDb,
-    ...outagesFor(fading, fadeMarginDb),
+    ...modeOutages(modeFading, fadeMarginDb, trace),
   };
+  return { result, fading: modeFading };
 }

@@ -1,3 +1,4 @@
+import type { Climate } from "../design/design.js";
 import type { TerrainProfile } from "../terrain/profile.js";
 
 /** What the host knows of the ground of one hop; read by it, never here. */
@@ -9,6 +10,19 @@ export interface GroundInput {
   readonly profileKind: "terrain" | "survey";
   /** Why there is no profile, one sentence. */
   readonly problem?: string;
+  /** What the user's maps and the terrain say of the climate at the path's middle; only what the design lacks. */
+  readonly climate?: readonly ClimateReading[];
 }
+
+/** A climate figure that was read, not stated. */
+export interface ClimateReading {
+  readonly fact: keyof Climate & MapFact;
+  readonly value: number;
+  readonly origin: "map" | "terrain";
+  /** File and date, or what was sampled. */
+  readonly note: string;
+}
+
+export type MapFact = "logK" | "dN75" | "dN1" | "terrainRoughnessM" | "rainRateMmPerH" | "rainHeightM";
 
 export const NO_GROUND: GroundInput = { groundM: [undefined, undefined], profileKind: "terrain" };

@@ -2,17 +2,20 @@ import type { Hop } from "../design/design.js";
 import { kilometres } from "../format/numbers.js";
 import type { TerrainProfile } from "../terrain/profile.js";
 import { twoWayAvailability } from "./availability.js";
-import { medianKFactor } from "./climate.js";
+import { climateInUse, medianKFactor } from "./climate.js";
 import { clearances, obstructionOf } from "./criteria.js";
 import { type BothDirections, evaluateDirections, NOTHING } from "./directions.js";
+import { equipmentOutage } from "./equipment.js";
 import { type Course, courseOf, heightsOf } from "./geometry.js";
 import type { GroundInput } from "./ground.js";
 import type { PathLosses } from "./levels.js";
 import { missingFacts } from "./missing.js";
+import { objectiveResults } from "./objectives.js";
 import { profileSummary, topsOf } from "./profile.js";
 import { withinReason } from "./reason.js";
-import type { HopResult } from "./result.js";
-import { missing, newTrace, type Trace } from "./trace.js";
+import { reflectionsOf } from "./reflection.js";
+import type { EquipmentOutage, HopResult } from "./result.js";
+import { missing, newTrace, note, type Trace } from "./trace.js";
 
 /**
  * Everything the engine computes for one hop: geometry, clearance, level diagram and availability. Pure; the host
@@ -23,7 +26,8 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
   const { hop, beyond } = withinReason(design);
   for (const what of beyond) missing(trace, `Beyond reason: ${what} is left out.`);
   for (const { fact } of missingFacts(hop)) missing(trace, `The ${fact} is not stated.`);
-  const kFactor = medianKFactor(hop.climate, trace);
+  const climate = climateInUse(hop, ground.climate);
+  const kFactor = medianKFactor(climate, trace);
   const course = courseOf(hop, trace);
   const heights = course && heightsOf(hop, ground, course, kFactor, trace);
   const profile = usableProfile(ground, course, trace);
@@ -34,25 +38,56 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
     course && heights && profile ? clearances(hop, course, heights, profile, tops, trace) : [];
   const obstruction = profile && obstructionOf(hop, course, heights, profile, tops, kFactor);
   const both =
-    course && heights ? evaluateDirections(hop, course, heights, summary, obstruction, trace) : NOTHING;
+    course && heights
+      ? evaluateDirections(hop, climate, course, heights, summary, obstruction, trace)
+      : NOTHING;
 
+  const directions = both.directions.map(({ direction }) => direction);
+  const availability = withEquipment(
+    twoWayAvailability(hop, both.directions, trace),
+    equipmentOutage(hop, trace),
+    trace,
+  );
+  const distanceM = course?.distanceM;
   return {
     hop: hop.name,
     ends: [hop.ends[0].site.name, hop.ends[1].site.name],
-    distanceM: course?.distanceM,
+    distanceM,
     slantDistanceM: heights?.slantDistanceM,
     geometry: heights?.ends,
     polarization: hop.polarization,
     profile: summary,
     clearance,
     ...worseLosses(both),
-    directions: both.directions,
-    availability: twoWayAvailability(hop, both.directions, both.fading, trace),
+    directions,
+    availability,
+    objectives: objectiveResults(hop, { directions, distanceM, availability }, trace),
+    reflections:
+      course && heights && hop.surfaces
+        ? reflectionsOf(hop, course, heights, profile, kFactor, trace)
+        : undefined,
+    climate: climate.climate,
     inputs: trace.inputs,
     methods: trace.methods,
     missing: trace.missing,
     notes: trace.notes,
   };
+}
+
+/** Equipment beside propagation, and both together. */
+function withEquipment(
+  availability: HopResult["availability"],
+  equipment: EquipmentOutage | undefined,
+  trace: Trace,
+): HopResult["availability"] {
+  if (availability === undefined) return undefined;
+  if (equipment === undefined) {
+    note(trace, "The availability is that of propagation alone; equipment failures come on top.");
+    return availability;
+  }
+  note(trace, "The availability is that of propagation; equipment failures are told beside it.");
+  const totalPercent = Math.max(0, availability.availabilityPercent - equipment.unavailabilityPercent);
+  return { ...availability, equipment, totalPercent };
 }
 
 /** A survey may be a little longer or shorter than the geodesic; more than that, it is of another path. */

@@ -7,6 +7,7 @@ import { gasAttenuationDb } from "../propagation/p676.js";
 import { referenceAtmosphere } from "../propagation/p835.js";
 import type { TerrainProfile } from "../terrain/profile.js";
 import type { Top } from "./clearance.js";
+import type { ClimateInUse } from "./climate.js";
 import type { Heights } from "./geometry.js";
 import type { PathLosses } from "./levels.js";
 import { citeAs, missing, note, type Trace, use } from "./trace.js";
@@ -28,6 +29,7 @@ export interface Obstruction {
  */
 export function pathLosses(
   hop: Hop,
+  climate: ClimateInUse,
   heights: Heights,
   distanceM: number,
   frequencyHz: number,
@@ -37,14 +39,14 @@ export function pathLosses(
   citeAs(trace, "Rec. ITU-R P.525-4 section 2", "verified", "Free-space loss");
   return {
     freeSpaceDb: freeSpaceLossDb(heights.slantDistanceM, frequencyHz),
-    gasDb: gasLossDb(hop.climate, heights, distanceM, frequencyHz, trace),
+    gasDb: gasLossDb(climate, heights, distanceM, frequencyHz, trace),
     diffractionDb:
       obstruction === undefined ? 0 : diffractionLossDb(hop, heights, frequencyHz, obstruction, trace),
   };
 }
 
 function gasLossDb(
-  climate: Climate,
+  inUse: ClimateInUse,
   heights: Heights,
   distanceM: number,
   frequencyHz: number,
@@ -61,6 +63,7 @@ function gasLossDb(
   if (meanHeightM < 0)
     note(trace, "The path lies below sea level, outside the stated range of the reference atmosphere.");
   if (meanHeightM > 9000) note(trace, "The path lies above 9 km; its air is taken as at 9 km.");
+  const { climate } = inUse;
   const air = {
     pressureHPa: climate.pressureHPa ?? standard.pressureHPa,
     temperatureK: climate.temperatureK ?? standard.temperatureK,
@@ -74,27 +77,25 @@ function gasLossDb(
     );
     return 0;
   }
-  useAir(climate, air, meanHeightM, trace);
+  useAir(inUse, air, meanHeightM, trace);
   citeAs(trace, "Rec. ITU-R P.676-13 Annex 1", "verified", "Attenuation by gases, line by line");
   return gasAttenuationDb({ frequencyGHz, ...air }, distanceM);
 }
 
 function useAir(
-  climate: Climate,
+  { climate, origin }: ClimateInUse,
   air: { pressureHPa: number; temperatureK: number; waterVapourDensityGm3: number },
   meanHeightM: number,
   trace: Trace,
 ): void {
   const atHeight = `at ${metres(meanHeightM)}`;
-  const tell = (name: string, value: string, stated: boolean) =>
-    use(trace, name, value, stated ? "design" : "standard atmosphere", stated ? undefined : atHeight);
-  tell("pressure", `${trimmed(air.pressureHPa, 1)} hPa`, climate.pressureHPa !== undefined);
-  tell("temperature", `${trimmed(air.temperatureK - 273.15, 1)} degC`, climate.temperatureK !== undefined);
-  tell(
-    "water vapour",
-    `${trimmed(air.waterVapourDensityGm3, 2)} g/m3`,
-    climate.waterVapourDensityGm3 !== undefined,
-  );
+  const tell = (name: string, value: string, fact: keyof Climate) =>
+    climate[fact] === undefined
+      ? use(trace, name, value, "standard atmosphere", atHeight)
+      : use(trace, name, value, origin(fact).origin);
+  tell("pressure", `${trimmed(air.pressureHPa, 1)} hPa`, "pressureHPa");
+  tell("temperature", `${trimmed(air.temperatureK - 273.15, 1)} degC`, "temperatureK");
+  tell("water vapour", `${trimmed(air.waterVapourDensityGm3, 2)} g/m3`, "waterVapourDensityGm3");
   if (
     climate.pressureHPa === undefined ||
     climate.temperatureK === undefined ||

@@ -7,6 +7,7 @@ const DECIBELS = [-500, 500] as const;
 const HERTZ = [1e6, 1e12] as const;
 const ABOVE_SEA_M = [-1000, 20_000] as const;
 const PATH_M = [-1e8, 1e8] as const;
+const LINK_M = [1, 1e8] as const;
 
 const END: Bounds<HopEnd> = {
   antennaHeightM: [0, 10_000],
@@ -14,15 +15,22 @@ const END: Bounds<HopEnd> = {
   transmitFrequencyHz: HERTZ,
   transmitPowerDbm: DECIBELS,
   extraLossDb: DECIBELS,
+  diversityHeightM: [0, 10_000],
 };
 const SITE: Bounds<Site> = { groundM: ABOVE_SEA_M };
-const ANTENNA: Bounds<Antenna> = { diameterM: [1e-3, 200] };
+const HOP: Bounds<Hop> = { degradationDb: [0, 200], repairHours: [0, 1e5] };
+const ANTENNA: Bounds<Antenna> = {
+  diameterM: [1e-3, 200],
+  beamwidthDeg: [1e-3, 360],
+  crossPolarDiscriminationDb: [0, 200],
+};
 const COUPLER: Bounds<Coupler> = { mainLossDb: DECIBELS, standbyLossDb: DECIBELS };
 const MODE: Bounds<RadioMode> = {
   bitRateBps: [1, 1e13],
   transmitPowerDbm: DECIBELS,
   thresholdDbm: DECIBELS,
   requiredSnrDb: DECIBELS,
+  dispersiveMarginDb: [0, 200],
 };
 const CLIMATE: Bounds<Climate> = {
   rainRateMmPerH: [0, 2000],
@@ -34,6 +42,11 @@ const CLIMATE: Bounds<Climate> = {
   temperatureK: [150, 400],
   pressureHPa: [1, 1500],
   waterVapourDensityGm3: [0, 200],
+  terrainRoughnessM: [0, 10_000],
+  rainHeightM: [-5000, 15_000],
+  rainProbabilityPercent: [1e-6, 100],
+  worstMonthQ1: [0.1, 100],
+  worstMonthBeta: [1e-3, 1],
 };
 
 export interface Believable {
@@ -71,19 +84,54 @@ function check(hop: Hop): Believable {
       "an obstacle",
       beyond,
     ),
+    surfaces:
+      hop.surfaces &&
+      keep(
+        hop.surfaces,
+        ({ fromM, toM, heightM = 0 }) =>
+          inside(fromM, PATH_M) && inside(toM, PATH_M) && inside(heightM, ABOVE_SEA_M),
+        "a surface",
+        beyond,
+      ),
+    measuredRain: hop.measuredRain && measuredWithinReason(hop.measuredRain, beyond),
+    secondChannel: hop.secondChannel && secondWithinReason(hop.secondChannel, beyond),
   };
-  return beyond.length === 0 ? { hop, beyond } : { hop: { ...hop, ...changed }, beyond };
+  const own = bounded(hop, HOP, "the hop", beyond);
+  return beyond.length === 0 ? { hop, beyond } : { hop: { ...own, ...changed }, beyond };
+}
+
+function measuredWithinReason(
+  measured: NonNullable<Hop["measuredRain"]>,
+  beyond: string[],
+): Hop["measuredRain"] {
+  if (inside(measured.attenuation001Db, [0, 1000]) && inside(measured.frequencyHz, HERTZ)) return measured;
+  beyond.push("the measured rain");
+  return undefined;
+}
+
+function secondWithinReason(
+  second: NonNullable<Hop["secondChannel"]>,
+  beyond: string[],
+): Hop["secondChannel"] {
+  if (inside(second.separationHz, [0, 1e11])) return second;
+  beyond.push("the second channel");
+  return undefined;
 }
 
 function endWithinReason(end: HopEnd, beyond: string[]): HopEnd {
   const site = siteWithinReason(end.site, beyond);
   const antenna = end.antenna && antennaWithinReason(end.antenna, beyond);
+  const diversityAntenna = end.diversityAntenna && antennaWithinReason(end.diversityAntenna, beyond);
   const coupler = end.coupler && bounded(end.coupler, COUPLER, `coupler ${end.coupler.name}`, beyond);
   const feeder = end.feeder && feederWithinReason(end.feeder, beyond);
   const own = bounded(end, END, `at ${end.site.name}`, beyond);
   const parts =
-    site === end.site && antenna === end.antenna && coupler === end.coupler && feeder === end.feeder;
-  return parts ? own : { ...own, site, antenna, coupler, feeder };
+    site === end.site &&
+    antenna === end.antenna &&
+    diversityAntenna === end.diversityAntenna &&
+    coupler === end.coupler &&
+    feeder === end.feeder;
+  return parts ? own : { ...own, site, antenna, diversityAntenna, coupler, feeder };
 }
 
 function siteWithinReason(site: Site, beyond: string[]): Site {
@@ -121,7 +169,15 @@ function feederWithinReason(feeder: Feeder, beyond: string[]): Feeder {
 }
 
 function radioWithinReason(radio: NonNullable<Hop["radio"]>, beyond: string[]): NonNullable<Hop["radio"]> {
-  const bounds = { noiseFigureDb: DECIBELS, overloadDbm: DECIBELS, duplexSpacingHz: [0, 1e12] } as const;
+  const bounds = {
+    noiseFigureDb: DECIBELS,
+    overloadDbm: DECIBELS,
+    duplexSpacingHz: [0, 1e12],
+    xpicGainDb: [0, 200],
+    hysteresisDb: [0, 200],
+    mtbfHours: [1e-3, 1e12],
+    switchOverHours: [0, 1e4],
+  } as const;
   const ranges = (["tuning", "lowHalf", "highHalf"] as const).filter((name) => {
     const range = radio[name];
     return range !== undefined && !(inside(range.fromHz, HERTZ) && inside(range.toHz, HERTZ));
@@ -140,8 +196,21 @@ function modesWithinReason(modes: readonly RadioMode[], beyond: string[]): reado
     "the bandwidth of a mode",
     beyond,
   );
-  const own = usable.map((mode) => bounded(mode, MODE, mode.modulation, beyond));
+  const own = usable.map((mode) => {
+    const checkedMode = bounded(mode, MODE, mode.modulation, beyond);
+    if (mode.signature === undefined || signatureIsPossible(mode.signature)) return checkedMode;
+    beyond.push(`the signature of ${mode.modulation}`);
+    return { ...checkedMode, signature: undefined };
+  });
   return own.some((mode, i) => mode !== usable[i]) ? own : usable;
+}
+
+function signatureIsPossible(signature: NonNullable<RadioMode["signature"]>): boolean {
+  return (
+    inside(signature.widthHz, [0, 1e12]) &&
+    inside(signature.depthDb, DECIBELS) &&
+    inside(signature.referenceDelayNs, [1e-3, 1e6])
+  );
 }
 
 function objectiveWithinReason(
@@ -156,7 +225,22 @@ function objectiveWithinReason(
     `a clearance of ${objective.name}`,
     beyond,
   );
-  return own === objective && clearance === objective.clearance ? objective : { ...own, clearance };
+  const availabilityClass =
+    own.availabilityClass &&
+    bounded(own.availabilityClass, { linkLengthM: LINK_M, propagationPercent: [0, 100] }, "link", beyond);
+  const quality =
+    own.quality &&
+    bounded(
+      own.quality,
+      { linkLengthM: LINK_M, sharePercent: [0, 100], blockRatio: [1e-6, 1] },
+      "quality",
+      beyond,
+    );
+  const same =
+    clearance === objective.clearance &&
+    availabilityClass === objective.availabilityClass &&
+    quality === objective.quality;
+  return own === objective && same ? objective : { ...own, clearance, availabilityClass, quality };
 }
 
 /** The object itself, or a copy in which facts out of bounds are not stated. */

@@ -2,7 +2,8 @@
  * What the engine computes for one hop. Plain data; every number is finite, and what could not be
  * computed is undefined with a reason in `missing`. Serialized into `--format json` by the host.
  */
-import type { Polarization } from "../design/design.js";
+import type { Climate, Polarization } from "../design/design.js";
+import type { ReflectionResult } from "./reflection.js";
 
 /** One row of the level diagram: an element the signal passes, and the level behind it. */
 export interface LevelRow {
@@ -26,6 +27,7 @@ export interface InputUsed {
     | "hop climate"
     | "catalogue"
     | "terrain"
+    | "map"
     | "standard atmosphere"
     | "default"
     | "survey";
@@ -39,6 +41,24 @@ export interface MethodUsed {
   /** For example `verified`, `from memory, not checked against the Recommendation`. */
   readonly status: string;
   readonly what: string;
+}
+
+export type Cause =
+  | "flat fading"
+  | "selective fading"
+  /** Flat and selective fading together, with diversity. */
+  | "fading with diversity"
+  | "cross-polar interference in clear air"
+  | "rain"
+  | "cross-polar interference in rain";
+
+/** What one cause takes, percent of time. */
+export interface CauseOutage {
+  readonly cause: Cause;
+  readonly yearPercent: number;
+  /** Average worst month; undefined: not computed. */
+  readonly worstMonthPercent?: number;
+  readonly bound?: "at most" | "at least";
 }
 
 /** Outage of one cause, as a percentage of the average year (multipath converted from the worst month). */
@@ -56,11 +76,20 @@ export interface ModeResult {
   readonly receivedLevelDbm: number;
   readonly thresholdDbm: number;
   readonly thresholdFrom: "catalogue" | "noise figure and required SNR";
+  /** By how much interference raises the threshold; 0 when not stated. */
+  readonly degradationDb?: number;
+  /** Received level less threshold and degradation. */
   readonly fadeMarginDb: number;
+  /** All of clear air: flat and selective fading (with diversity where there is any), cross-polar interference. */
   readonly multipath?: Outage;
   /** Fraction of the worst month that multipath takes, percent. */
   readonly multipathWorstMonthPercent?: number;
+  /** Precipitation: the larger of attenuation and cross-polar interference. */
   readonly rain?: Outage;
+  /** The parts of the above, largest share of the year first; empty when the mode has no margin. */
+  readonly causes?: readonly CauseOutage[];
+  /** Part of the year in which this is the highest mode that works, hysteresis counted. */
+  readonly timeInUsePercent?: number;
   /** Propagation only, this direction; undefined when a cause could not be computed. */
   readonly availabilityPercent?: number;
 }
@@ -86,6 +115,8 @@ export interface DirectionResult {
    * stands on an unequal coupler.
    */
   readonly standbyReceivedLevelDbm?: number;
+  /** Mean over the year of what the working carriers carry, propagation only; with several modes of known rate. */
+  readonly expectedCapacityBps?: number;
 }
 
 export interface EndGeometry {
@@ -138,6 +169,38 @@ export interface ProfileSummary {
   readonly kind: "terrain" | "survey";
 }
 
+export interface OutageTime {
+  readonly yearPercent: number;
+  readonly secondsPerYear: number;
+  readonly minutesPerYear: number;
+  readonly worstMonthPercent?: number;
+  readonly worstMonthSeconds?: number;
+}
+
+export interface EquipmentOutage {
+  /** Both ends in series, percent of time. */
+  readonly unavailabilityPercent: number;
+  readonly secondsPerYear: number;
+  /** What protects, in words. */
+  readonly protection: string;
+  /** Of one unit. */
+  readonly unitUnavailabilityPercent: number;
+  /** Interruptions by switching over, a part of the above. */
+  readonly switchOverPercent?: number;
+}
+
+/** An objective beside the plain availability. */
+export interface ObjectiveResult {
+  readonly what: "availability of the link" | "severely errored seconds";
+  readonly source: string;
+  /** Outage allowed and found, percent of time. */
+  readonly allowedPercent: number;
+  readonly foundPercent: number;
+  /** What was compared, in words. */
+  readonly of: string;
+  readonly met: boolean;
+}
+
 export interface HopResult {
   readonly hop: string;
   readonly ends: readonly [string, string];
@@ -170,7 +233,25 @@ export interface HopResult {
     readonly objectivePercent?: number;
     /** By how much every margin would have to grow to meet it; undefined: met, or not by 60 dB. */
     readonly shortfallDb?: number;
+    /** What is lost, in time: of an average year, and of its worst month (30.4 days) where that is known. */
+    readonly outage: OutageTime;
+    /** Parts of the outage, both directions together, largest first. */
+    readonly causes: readonly CauseOutage[];
+    /** True when the multipath method had no figure of the place to start from: a planning figure only. */
+    readonly planningOnly?: boolean;
+    /** The highest mode that both directions keep up for the time the objective asks. */
+    readonly committed?: { readonly modulation: string; readonly capacityBps?: number };
+    /** Failures of equipment, both ends; undefined: MTBF or repair time is not stated. */
+    readonly equipment?: EquipmentOutage;
+    /** Propagation and equipment together. */
+    readonly totalPercent?: number;
   };
+  /** Further objectives, each held against what was computed. */
+  readonly objectives?: readonly ObjectiveResult[];
+  /** One for each surface of the design that may reflect. */
+  readonly reflections?: readonly ReflectionResult[];
+  /** The climate computed with: the design's, completed from maps. */
+  readonly climate?: Climate;
   readonly inputs: readonly InputUsed[];
   readonly methods: readonly MethodUsed[];
   /** What could not be computed, and why, one sentence each. */

@@ -7,6 +7,8 @@ export interface Trace {
   readonly methods: MethodUsed[];
   readonly missing: string[];
   readonly notes: string[];
+  /** Intermediate values by method, kept only for an explanation. */
+  readonly steps?: Map<string, object>;
 }
 
 export function newTrace(): Trace {
@@ -27,18 +29,25 @@ export function use(
 
 /** Cites a method of the propagation modules. */
 export function cite(trace: Trace, method: MethodReference): void {
-  citeAs(
-    trace,
-    `Rec. ${method.recommendation} section ${method.section}`,
-    statusText(method.status),
-    method.title,
-  );
+  citeAs(trace, sourceOf(method), statusText(method.status), method.title);
+}
+
+/** For example `Rec. ITU-R P.530-18 section 2.3.1` or `Rec. ITU-R P.841 Annex 1`. */
+export function sourceOf({ recommendation, section }: MethodReference): string {
+  const document = recommendation.startsWith("ITU-") ? `Rec. ${recommendation}` : recommendation;
+  if (section === "") return document;
+  return /^\d/.test(section) ? `${document} section ${section}` : `${document} ${section}`;
 }
 
 export function citeAs(trace: Trace, source: string, status: string, what: string): void {
   if (!trace.methods.some((method) => method.source === source && method.what === what)) {
     trace.methods.push({ source, status, what });
   }
+}
+
+/** Keeps the intermediate values of a method when an explanation asks for them. */
+export function record(trace: Trace, method: string, steps: object | undefined): void {
+  if (steps !== undefined) trace.steps?.set(method, steps);
 }
 
 export function missing(trace: Trace, sentence: string): void {

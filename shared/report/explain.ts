@@ -7,7 +7,6 @@ import type {
   MethodUsed,
 } from "../evaluate/result.js";
 import {
-  availability,
   dbm,
   decibels,
   degrees,
@@ -17,10 +16,9 @@ import {
   kFactor,
   kilometres,
   metres,
-  outage,
-  yearly,
 } from "../format/numbers.js";
-import { multipathSteps, rainSteps, type Step } from "./steps.js";
+import { explainFading } from "./explain-fading.js";
+import { gasSteps, type Step } from "./steps.js";
 
 /** One computed figure and everything that it rests on, without layout. */
 export interface Explanation {
@@ -43,14 +41,13 @@ export function explainHop(hop: Hop, result: HopResult): Explanation[] {
     ...result.clearance.map((one) => clearanceOf(one, from)),
     ...result.directions.map((direction) => levelOf(direction, from)),
     ...result.directions.flatMap((direction) => marginsOf(direction, from)),
-    ...rainOf(hop, result, from),
-    ...multipathOf(hop, result, from),
-    ...availabilityOf(result, from),
+    ...gasesOf(result, from),
+    ...explainFading(hop, result, from),
     ...result.missing.map((sentence) => explanation("not computed", sentence)),
   ];
 }
 
-type Sources = ReturnType<typeof sourcesOf>;
+export type Sources = ReturnType<typeof sourcesOf>;
 
 /** Methods by a part of their source or purpose, inputs by a part of their name. */
 function sourcesOf(result: HopResult) {
@@ -62,7 +59,7 @@ function sourcesOf(result: HopResult) {
   };
 }
 
-function explanation(figure: string, value: string, more: Partial<Explanation> = {}): Explanation {
+export function explanation(figure: string, value: string, more: Partial<Explanation> = {}): Explanation {
   return { figure, value, methods: [], inputs: [], steps: [], notes: [], ...more };
 }
 
@@ -124,62 +121,22 @@ function marginsOf({ from, to, modes }: DirectionResult, sources: Sources): Expl
       steps: [
         { name: "received level", value: dbm(mode.receivedLevelDbm) },
         { name: `threshold (${mode.thresholdFrom})`, value: dbm(mode.thresholdDbm) },
+        ...(mode.degradationDb
+          ? [{ name: "degradation by interference", value: decibels(mode.degradationDb) }]
+          : []),
       ],
     }),
   );
 }
 
-function rainOf(hop: Hop, result: HopResult, from: Sources): Explanation[] {
-  const { rainAttenuation001Db } = result;
-  if (rainAttenuation001Db === undefined) return [];
+function gasesOf(result: HopResult, from: Sources): Explanation[] {
+  if (result.gasLossDb === undefined) return [];
   return [
-    explanation("rain attenuation exceeded for 0.01 % of the year", decibels(rainAttenuation001Db), {
-      methods: from.methods(/P\.838|2\.4\.1|PN\.837/),
-      inputs: from.inputs(/^(rain rate|polarization|path length)/),
-      steps: rainSteps(hop, result),
-      notes: from.notes(/^(?!Both).*([Rr]ain|Path length|Frequency)/),
+    explanation("attenuation by gases", decibels(result.gasLossDb), {
+      methods: from.methods(/P\.676|P\.835/),
+      inputs: from.inputs(/^(pressure|temperature|water vapour|path length)/),
+      steps: gasSteps(result),
+      notes: from.notes(/^(Gases|The path lies)/),
     }),
-  ];
-}
-
-function multipathOf(hop: Hop, result: HopResult, from: Sources): Explanation[] {
-  return result.directions.flatMap((direction) => {
-    const mode = direction.modes.at(-1);
-    if (mode?.multipath === undefined) return [];
-    return explanation(
-      `multipath outage ${direction.from} to ${direction.to}, ${mode.modulation}`,
-      `${outage(mode.multipath.timePercent)} of the year, ${outage(mode.multipathWorstMonthPercent ?? 0)} of the worst month`,
-      {
-        methods: from.methods(/section 2\.3/),
-        inputs: from.inputs(/^(logK|dN75|dN1|mean terrain|path length)/),
-        steps: multipathSteps(hop, result, direction.frequencyHz),
-        notes: from.notes(/^(?!Both).*([Mm]ultipath|Fading|Path length|Path inclination|Frequency)/),
-      },
-    );
-  });
-}
-
-function availabilityOf(result: HopResult, from: Sources): Explanation[] {
-  const found = result.availability;
-  if (found === undefined) return [];
-  return [
-    explanation(
-      `availability, ${found.modulation}`,
-      `${found.bound ? `${found.bound} ` : ""}${availability(found.availabilityPercent)}`,
-      {
-        methods: from.methods(/^Both directions/),
-        steps: [
-          {
-            name: "multipath, both directions",
-            value: `${outage(found.multipathPercent)}, ${yearly(found.multipathPercent)}`,
-          },
-          {
-            name: "rain, worse direction",
-            value: `${outage(found.rainPercent)}, ${yearly(found.rainPercent)}`,
-          },
-        ],
-        notes: from.notes(/^(Both directions|The availability|The improvement)/),
-      },
-    ),
   ];
 }

@@ -30,7 +30,7 @@ test("each figure is explained with its method, its inputs and its steps", () =>
   expect(of("rain attenuation").inputs).toContainEqual({
     name: "rain rate at 0.01 %",
     value: "34 mm/h",
-    origin: "design",
+    origin: "network climate",
   });
   expect(of("multipath outage").methods.map(({ source }) => source)).toEqual([
     "Rec. ITU-R P.530-18 section 2.3.1",

@@ -1,0 +1,119 @@
+import type { Hop, HopEnd, RadioMode } from "../design/design.js";
+import { decibels, trimmed } from "../format/numbers.js";
+import type { TimeShare } from "../propagation/outcome.js";
+import {
+  clearAirXpdOutage,
+  METHOD_CLEAR_AIR,
+  METHOD_PRECIPITATION,
+  precipitationXpdOutage,
+} from "../propagation/p530/cross-polar.js";
+import { modeThreshold, noisePowerDbm, symbolRateHz } from "../radio/threshold.js";
+import type { Fading } from "./fading.js";
+import { cite, missing, note, record, type Trace, use } from "./trace.js";
+
+/** Gain of a canceller where the radio states none, dB: the usual figure that P.530's text is remembered for. */
+const USUAL_XPIC_GAIN_DB = 20;
+
+/** Limit that section 4.2 sets to m. */
+const GREATEST_M = 40;
+
+/** What two polarizations on one channel do to each other, the same for every mode. */
+export interface CrossPolar {
+  /** Lower of both antennas' discrimination on boresight. */
+  readonly antennaXpdDb: number;
+  readonly improvementDb: number;
+}
+
+/** @returns undefined when only one polarization is on the channel, or the antennas' discrimination is not known */
+export function crossPolarOf(hop: Hop, from: HopEnd, to: HopEnd, trace: Trace): CrossPolar | undefined {
+  if (!/xpic/.test(hop.arrangement.name)) return undefined;
+  const discrimination = [from, to].map(({ antenna }) => antenna?.crossPolarDiscriminationDb);
+  if (discrimination.some((xpdDb) => xpdDb === undefined)) {
+    note(trace, "Cross-polar interference is not counted: an antenna's xpd is not in the catalogue.");
+    return undefined;
+  }
+  const antennaXpdDb = Math.min(...(discrimination as number[]));
+  use(trace, "cross-polar discrimination of the antennas", decibels(antennaXpdDb), "catalogue");
+  const stated = hop.radio?.xpicGainDb;
+  use(
+    trace,
+    "gain of the cross-polar canceller",
+    decibels(stated ?? USUAL_XPIC_GAIN_DB),
+    stated === undefined ? "default" : "catalogue",
+    stated === undefined ? "state `xpic-gain` in the radio" : undefined,
+  );
+  return { antennaXpdDb, improvementDb: stated ?? USUAL_XPIC_GAIN_DB };
+}
+
+export interface CrossPolarOutage {
+  /** Fraction of the average worst month in clear air. */
+  readonly clearAirFraction: number;
+  /** Share of the average year in precipitation; undefined where rain is not known. */
+  readonly rain?: TimeShare;
+}
+
+/** Outage of one mode by its cross-polar twin; `unknown` when the method refuses. */
+export function crossPolarOutage(
+  hop: Hop,
+  fading: Fading,
+  mode: RadioMode,
+  trace: Trace,
+): CrossPolarOutage | "unknown" | undefined {
+  const { crossPolar, multipath, rain, frequencyGHz } = fading;
+  if (crossPolar === undefined || multipath === undefined) return undefined;
+  const carrierToInterferenceDb = requiredRatioDb(hop, mode);
+  if (carrierToInterferenceDb === undefined) {
+    note(
+      trace,
+      `Cross-polar interference is not counted for ${mode.modulation}: neither its SNR nor the radio's noise figure is known.`,
+    );
+    return undefined;
+  }
+  use(
+    trace,
+    `carrier to interference that ${mode.modulation} needs`,
+    `${trimmed(carrierToInterferenceDb, 1)} dB`,
+    "catalogue",
+    mode.requiredSnrDb === undefined ? "threshold over thermal noise" : "its SNR",
+  );
+  const { antennaXpdDb, improvementDb } = crossPolar;
+  const clearAir = clearAirXpdOutage({
+    occurrencePercent: multipath.occurrencePercent,
+    antennaXpdDb,
+    carrierToInterferenceDb,
+    frequencyGHz,
+    improvementDb,
+  });
+  cite(trace, METHOD_CLEAR_AIR);
+  record(trace, "4.1", clearAir.steps);
+  if (!clearAir.ok) {
+    missing(trace, `Cross-polar outage of ${mode.modulation}: ${clearAir.refusal}`);
+    return "unknown";
+  }
+  if (rain === undefined) return { clearAirFraction: clearAir.outageFraction };
+  const wet = precipitationXpdOutage({
+    attenuation001Db: rain.A001Db,
+    frequencyGHz,
+    carrierToInterferenceDb,
+    improvementDb,
+  });
+  cite(trace, METHOD_PRECIPITATION);
+  if (!wet.ok) {
+    missing(trace, `Cross-polar outage of ${mode.modulation}: ${wet.refusal}`);
+    return "unknown";
+  }
+  record(trace, "4.2", wet.steps);
+  note(trace, ...wet.validity.map((text) => `Cross-polar interference in rain: ${text}`));
+  // At the limit of m the equivalent attenuation lies beyond what the law of rain knows at any share of time.
+  const none = wet.steps !== undefined && wet.steps.m >= GREATEST_M;
+  return { clearAirFraction: clearAir.outageFraction, rain: none ? { timePercent: 0 } : wet.time };
+}
+
+/** C0/I of a mode: the signal-to-noise ratio it needs, stated or found between its threshold and thermal noise. */
+function requiredRatioDb({ radio }: Hop, mode: RadioMode): number | undefined {
+  if (mode.requiredSnrDb !== undefined) return mode.requiredSnrDb;
+  const threshold = modeThreshold(mode, radio?.noiseFigureDb);
+  if (threshold === undefined || radio?.noiseFigureDb === undefined || !(mode.bandwidthHz > 0))
+    return undefined;
+  return threshold.thresholdDbm - noisePowerDbm(symbolRateHz(mode.bandwidthHz), radio.noiseFigureDb);
+}

@@ -1,0 +1,88 @@
+import {
+  hotStandby,
+  METHOD,
+  nPlusOne,
+  seriesUnavailability,
+  unitUnavailability,
+} from "../availability/equipment.js";
+import type { Hop } from "../design/design.js";
+import { trimmed } from "../format/numbers.js";
+import { arrangementByName } from "../radio/arrangements.js";
+import { secondsAYear } from "./outage-time.js";
+import type { EquipmentOutage } from "./result.js";
+import { cite, note, record, type Trace, use } from "./trace.js";
+
+/**
+ * Outage by failures of the radios, both ends in series: what the arrangement protects is lost only when two units
+ * fail, all carriers being needed. Antennas, feeders, power and what two units share count only as far as the stated
+ * MTBF holds them.
+ * @returns undefined when MTBF or repair time is not stated, or the method refuses
+ */
+export function equipmentOutage(hop: Hop, trace: Trace): EquipmentOutage | undefined {
+  const mtbfHours = hop.radio?.mtbfHours;
+  const mttrHours = hop.repairHours;
+  if (mtbfHours === undefined || mttrHours === undefined) return undefined;
+  const unit = unitUnavailability({ mtbfHours, mttrHours });
+  const end = unit.ok ? endUnavailability(hop, unit.unavailability) : undefined;
+  if (!unit.ok || end === undefined) {
+    note(trace, `Equipment outage: ${unit.ok ? "not known for this arrangement." : unit.refusal}`);
+    return undefined;
+  }
+  const failures = seriesUnavailability([end.unavailability, end.unavailability]);
+  if (!failures.ok) return undefined;
+  use(trace, "MTBF of a unit", `${trimmed(mtbfHours / 8766, 1)} years`, "catalogue");
+  use(trace, "repair time", `${trimmed(mttrHours, 1)} h`, "design");
+  cite(trace, METHOD);
+  // Each failure of a unit in service costs one switching over; 2 ends.
+  const switching = end.pairs === 0 ? 0 : (2 * end.pairs * (hop.radio?.switchOverHours ?? 0)) / mtbfHours;
+  const unavailability = Math.min(1, failures.unavailability + switching);
+  record(trace, "equipment", {
+    unit: unit.unavailability,
+    end: end.unavailability,
+    bothEnds: failures.unavailability,
+    switching,
+  });
+  return {
+    unavailabilityPercent: 100 * unavailability,
+    secondsPerYear: secondsAYear(100 * unavailability),
+    protection: end.protection,
+    unitUnavailabilityPercent: 100 * unit.unavailability,
+    switchOverPercent: switching > 0 ? 100 * switching : undefined,
+  };
+}
+
+interface EndOutage {
+  readonly unavailability: number;
+  /** Protected sets that switch over. */
+  readonly pairs: number;
+  readonly protection: string;
+}
+
+/** Unavailability of one end with the units that its arrangement has, for all working carriers together. */
+function endUnavailability(hop: Hop, unit: number): EndOutage | undefined {
+  const facts = arrangementByName(hop.arrangement.name);
+  const working = facts?.workingCarriers ?? 1;
+  const shared = /^(\d)\+1 ?/.exec(hop.arrangement.name);
+  const channels = shared ? Number(shared[1]) : 0;
+  if (channels > 1) {
+    const found = nPlusOne({ channels, unitUnavailability: unit });
+    return found.ok
+      ? {
+          unavailability: found.unavailability,
+          pairs: 1,
+          protection: `one standby for ${channels} units at each end, outage of one channel`,
+        }
+      : undefined;
+  }
+  if (facts?.hotStandby || channels === 1) {
+    const pair = hotStandby({ unitUnavailability: unit, commonUnavailability: 0 });
+    const all = pair.ok ? seriesUnavailability(Array<number>(working).fill(pair.unavailability)) : pair;
+    const sets = working === 1 ? "a pair of units" : `${working} pairs of units in series`;
+    return all.ok
+      ? { unavailability: all.unavailability, pairs: working, protection: `${sets} at each end` }
+      : undefined;
+  }
+  const all = seriesUnavailability(Array<number>(working).fill(unit));
+  const sets = working === 1 ? "none, one unit at each end" : `none, ${working} units in series at each end`;
+  return all.ok ? { unavailability: all.unavailability, pairs: 0, protection: sets } : undefined;
+}

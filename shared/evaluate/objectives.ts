@@ -1,0 +1,139 @@
+import { ERROR_PERFORMANCE, type Portion } from "../availability/objectives.data.js";
+import {
+  availabilityObjective,
+  hopShare,
+  internationalErrorObjective,
+  METHOD_F1668,
+  METHOD_F1703,
+} from "../availability/objectives.js";
+import type { AvailabilityClass, Hop, QualityShare } from "../design/design.js";
+import { usesUnchecked } from "./climate.js";
+import { judgedMode } from "./judged-mode.js";
+import type { HopResult, ModeResult, ObjectiveResult } from "./result.js";
+import { cite, note, sourceOf, type Trace, use } from "./trace.js";
+
+/** The objectives of a link and of its error performance, held against the worse direction of the judged mode. */
+export function objectiveResults(
+  hop: Hop,
+  found: Pick<HopResult, "directions" | "distanceM" | "availability">,
+  trace: Trace,
+): readonly ObjectiveResult[] | undefined {
+  const { objective } = hop;
+  const { distanceM } = found;
+  if (objective === undefined || distanceM === undefined) return undefined;
+  const modes = found.directions.flatMap(({ modes: each }) => judgedMode(hop, each) ?? []);
+  if (modes.length < 2) return undefined;
+  const { availabilityClass, quality } = objective;
+  const results = [
+    availabilityClass && usesUnchecked(hop.climate, "Availability of the link after F.1703", trace)
+      ? linkAvailability(availabilityClass, distanceM, modes, found.availability?.equipment, trace)
+      : undefined,
+    quality && usesUnchecked(hop.climate, "Severely errored seconds after F.1668", trace)
+      ? linkQuality(quality, distanceM, modes, trace)
+      : undefined,
+  ].filter((one) => one !== undefined);
+  return results.length === 0 ? undefined : results;
+}
+
+const PORTIONS: Readonly<Record<AvailabilityClass["portion"], Portion>> = {
+  "long-haul": "international or national long haul",
+  "short-haul": "national short haul",
+  access: "national access",
+};
+
+/** Unavailability is precipitation and equipment: fades of clear air are too short to count. */
+function linkAvailability(
+  { portion, linkLengthM, propagationPercent }: AvailabilityClass,
+  hopLengthM: number,
+  modes: readonly ModeResult[],
+  equipment: NonNullable<HopResult["availability"]>["equipment"],
+  trace: Trace,
+): ObjectiveResult | undefined {
+  const lengthM = linkLengthM ?? hopLengthM;
+  const link = availabilityObjective({ portion: PORTIONS[portion], lengthM });
+  const share = link.ok
+    ? hopShare({ linkUnavailability: link.unavailability, hopLengthM, linkLengthM: lengthM })
+    : link;
+  if (!share.ok) {
+    note(trace, `Availability of the link: ${share.refusal}`);
+    return undefined;
+  }
+  const rain = worst(modes, ({ rain: one }) => one?.timePercent);
+  if (rain === undefined) return undefined;
+  cite(trace, METHOD_F1703);
+  const propagationOnly = propagationPercent !== undefined;
+  const allowedPercent = 100 * share.unavailability * (propagationOnly ? propagationPercent / 100 : 1);
+  const foundPercent = rain + (propagationOnly ? 0 : (equipment?.unavailabilityPercent ?? 0));
+  return {
+    what: "availability of the link",
+    source: sourceOf(METHOD_F1703),
+    allowedPercent,
+    foundPercent,
+    of: propagationOnly
+      ? "precipitation"
+      : equipment
+        ? "precipitation and equipment"
+        : "precipitation, equipment not known",
+    met: foundPercent <= allowedPercent,
+  };
+}
+
+/** Share of a national portion where the design states none, percent: in the middle of 7.5 to 8.5 % (from memory). */
+const NATIONAL_SHARE_PERCENT = 8;
+/** The least length that the international portion is reckoned with, m. */
+const LEAST_LINK_M = 50_000;
+
+function linkQuality(
+  { portion, linkLengthM, sharePercent, blockRatio = 1 }: QualityShare,
+  hopLengthM: number,
+  modes: readonly ModeResult[],
+  trace: Trace,
+): ObjectiveResult | undefined {
+  // Severely errored seconds are the same for every path of the table.
+  const endToEnd = ERROR_PERFORMANCE[0]!;
+  const lengthM = linkLengthM ?? hopLengthM;
+  const international = portion === "intermediate" || portion === "terminating";
+  if (!international && sharePercent === undefined)
+    use(
+      trace,
+      "share of the national portion",
+      `${NATIONAL_SHARE_PERCENT} %`,
+      "default",
+      "7.5 to 8.5 % in use",
+    );
+  const link = international
+    ? internationalErrorObjective({
+        endToEnd,
+        country: portion,
+        lengthM: Math.max(lengthM, LEAST_LINK_M),
+        blockRatio,
+      })
+    : { ok: true as const, sesr: ((sharePercent ?? NATIONAL_SHARE_PERCENT) / 100) * endToEnd.sesr };
+  const share = link.ok
+    ? hopShare({ linkUnavailability: link.sesr, hopLengthM, linkLengthM: lengthM })
+    : link;
+  if (!share.ok) {
+    note(trace, `Severely errored seconds: ${share.refusal}`);
+    return undefined;
+  }
+  const foundPercent = worst(modes, (mode) => mode.multipathWorstMonthPercent);
+  if (foundPercent === undefined) return undefined;
+  cite(trace, METHOD_F1668);
+  const allowedPercent = 100 * share.unavailability;
+  return {
+    what: "severely errored seconds",
+    source: sourceOf(METHOD_F1668),
+    allowedPercent,
+    foundPercent,
+    of: "clear air in the worst month",
+    met: foundPercent <= allowedPercent,
+  };
+}
+
+function worst(
+  modes: readonly ModeResult[],
+  figure: (mode: ModeResult) => number | undefined,
+): number | undefined {
+  const each = modes.map((mode) => (mode.fadeMarginDb > 0 ? figure(mode) : 100));
+  return each.some((one) => one === undefined) ? undefined : Math.max(...(each as number[]));
+}

@@ -1,0 +1,21 @@
+import type { OutageTime } from "./result.js";
+
+/** 365.25 days, and a twelfth of them. */
+const SECONDS_A_YEAR = 31_557_600;
+const SECONDS_A_MONTH = SECONDS_A_YEAR / 12;
+
+export function outageTime(yearPercent: number, worstMonthPercent: number | undefined): OutageTime {
+  const secondsPerYear = secondsAYear(yearPercent);
+  return {
+    yearPercent,
+    secondsPerYear,
+    minutesPerYear: secondsPerYear / 60,
+    worstMonthPercent,
+    worstMonthSeconds:
+      worstMonthPercent === undefined ? undefined : (worstMonthPercent / 100) * SECONDS_A_MONTH,
+  };
+}
+
+export function secondsAYear(percent: number): number {
+  return (percent / 100) * SECONDS_A_YEAR;
+}

@@ -1,0 +1,276 @@
+import type { Antenna, Hop, Surface, SurfaceKind } from "../design/design.js";
+import { kilometres } from "../format/numbers.js";
+import { MEAN_EARTH_RADIUS_M } from "../propagation/constants.js";
+import {
+  lobeSpacing,
+  METHOD,
+  METHOD_SPACING,
+  type ReflectionGeometry,
+  type ReflectionInputs,
+  reflectionGeometry,
+} from "../propagation/p530/reflection.js";
+import { METHOD as COEFFICIENT, effectiveReflection } from "../propagation/p530/reflection-coefficient.js";
+import { discriminationDb } from "../radio/discrimination.js";
+import type { TerrainProfile } from "../terrain/profile.js";
+import type { Course, Heights } from "./geometry.js";
+import { cite, note, type Trace } from "./trace.js";
+
+/** What one surface does to the received level. */
+export interface ReflectionResult {
+  readonly surface: SurfaceKind;
+  readonly fromM: number;
+  readonly toM: number;
+  readonly surfaceAslM: number;
+  /** Where it reflects, from the first end, at the k of `kFactor`. */
+  readonly pointM: number;
+  readonly kFactor: number;
+  /** Whether the point lies on the surface for any k of `kRange`. */
+  readonly onSurface: boolean;
+  readonly kRange: readonly [number, number];
+  /** Whether terrain stands in the reflected ray; undefined without a profile. */
+  readonly shielded?: boolean;
+  readonly grazingMrad: number;
+  readonly divergence: number;
+  /** Reflected against direct ray at the receiver's port, antennas included, 0..1. */
+  readonly effectiveRatio: number;
+  readonly antennaDiscriminationDb: number;
+  /** Deepest cancellation and highest addition of the two rays. */
+  readonly deepestFadeDb: number;
+  readonly deepestFadeBound?: "at least";
+  readonly highestGainDb: number;
+  readonly pathDifferenceWavelengths: number;
+  /** Change of the path difference over `kRange`; above 1 a cancellation occurs in the course of the year. */
+  readonly spanWavelengths: number;
+  /** Each end with the other as it is. */
+  readonly ends: readonly [ReflectionEnd, ReflectionEnd];
+}
+
+export interface ReflectionEnd {
+  readonly site: string;
+  /** Height between two maxima of the level. */
+  readonly lobeSpacingM?: number;
+  /** Best vertical spacing of a diversity antenna: half of that. */
+  readonly bestSpacingM?: number;
+  /** Antenna height above ground of the nearest maximum at `kFactor`; undefined below ground. */
+  readonly heightOfMaximumM?: number;
+}
+
+/**
+ * Constants of the surfaces at microwaves: usual figures, from memory, of a calm and smooth surface, which is the
+ * worst case. At the few milliradians of a terrestrial path the reflection hardly depends on them.
+ */
+const SURFACES: Readonly<
+  Record<Exclude<SurfaceKind, "rough">, { permittivity: number; conductivity: number }>
+> = {
+  water: { permittivity: 80, conductivity: 0.01 },
+  sea: { permittivity: 70, conductivity: 5 },
+  flat: { permittivity: 30, conductivity: 0.01 },
+};
+
+/** Range of k looked at where the objective names none: sub-refraction to a strong super-refraction (own choice). */
+const LEAST_K = 0.9;
+const GREATEST_K = 10;
+
+/** A ratio above this cancels by more than 60 dB, which no real surface does: told as a bound. */
+const GREATEST_RATIO = 0.999;
+
+/** One result for each reflecting surface of the hop at the higher of both frequencies. */
+export function reflectionsOf(
+  hop: Hop,
+  course: Course,
+  heights: Heights,
+  profile: TerrainProfile | undefined,
+  medianK: number,
+  trace: Trace,
+): readonly ReflectionResult[] | undefined {
+  const frequencyHz = Math.max(0, ...hop.ends.map(({ transmitFrequencyHz = 0 }) => transmitFrequencyHz));
+  if (!(frequencyHz > 0)) return undefined;
+  const path = { hop, course, heights, profile, medianK, frequencyHz };
+  const results = (hop.surfaces ?? [])
+    .filter(({ kind }) => kind !== "rough")
+    .flatMap((surface) => reflectionOf(path, surface, trace) ?? []);
+  return results.length === 0 ? undefined : results;
+}
+
+interface Path {
+  readonly hop: Hop;
+  readonly course: Course;
+  readonly heights: Heights;
+  readonly profile: TerrainProfile | undefined;
+  readonly medianK: number;
+  readonly frequencyHz: number;
+}
+
+function reflectionOf(path: Path, surface: Surface, trace: Trace): ReflectionResult | undefined {
+  const { hop, course, heights, medianK } = path;
+  const name = `The ${surface.kind} surface from ${kilometres(surface.fromM)} to ${kilometres(surface.toM)}`;
+  const surfaceAslM = surface.heightM ?? meanHeight(path.profile, surface);
+  if (surfaceAslM === undefined) {
+    note(trace, `${name} is not counted: its height is neither stated nor in the profile.`);
+    return undefined;
+  }
+  const inputs = (k: number): ReflectionInputs => ({
+    distanceM: course.distanceM,
+    frequencyGHz: path.frequencyHz / 1e9,
+    k,
+    antenna1AboveSurfaceM: heights.antennaAslM[0] - surfaceAslM,
+    antenna2AboveSurfaceM: heights.antennaAslM[1] - surfaceAslM,
+  });
+  const criteria = (hop.objective?.clearance ?? []).map(({ kFactor }) => kFactor).filter((k) => k > 0);
+  const kRange = [Math.min(LEAST_K, medianK, ...criteria), Math.max(GREATEST_K, medianK)] as const;
+  const median = reflectionGeometry(inputs(medianK));
+  const steep = reflectionGeometry(inputs(kRange[1]));
+  // Below the horizon at the least k nothing reflects; the range then begins at the median.
+  const flat = reflectionGeometry(inputs(kRange[0]));
+  if (!median.ok || !steep.ok) {
+    note(trace, `${name} is not counted: ${median.ok ? "" : median.refusal}`);
+    return undefined;
+  }
+  const low = flat.ok ? flat : median;
+  cite(trace, METHOD);
+  const at = (geometry: ReflectionGeometry) => pointFromFirst(geometry, inputs(medianK));
+  const on = (pointM: number) => pointM >= surface.fromM && pointM <= surface.toM;
+  const points = [at(low), at(median), at(steep)];
+  const onSurface = Math.max(...points) >= surface.fromM && Math.min(...points) <= surface.toM;
+  const geometry = on(at(median)) ? median : on(at(low)) ? low : on(at(steep)) ? steep : median;
+  const kFactor = geometry === median ? medianK : geometry === low ? kRange[0] : kRange[1];
+  const pointM = at(geometry);
+  const angles = anglesDeg(geometry, pointM, course.distanceM);
+  const coefficient = coefficientOf(hop, surface.kind, geometry, path.frequencyHz);
+  if (coefficient === undefined) return undefined;
+  cite(trace, COEFFICIENT);
+  const antennaDiscriminationDb =
+    discrimination(hop.ends[0].antenna, angles[0], path.frequencyHz) +
+    discrimination(hop.ends[1].antenna, angles[1], path.frequencyHz);
+  const ratio = coefficient * 10 ** (-antennaDiscriminationDb / 20);
+  const deep = ratio > GREATEST_RATIO;
+  const taus = [low, median, steep].map((one) => one.pathDifferenceWavelengths);
+  return {
+    surface: surface.kind,
+    fromM: surface.fromM,
+    toM: surface.toM,
+    surfaceAslM,
+    pointM,
+    kFactor,
+    onSurface,
+    kRange,
+    shielded: path.profile && isShielded(path.profile, heights.antennaAslM, pointM, surfaceAslM, kFactor),
+    grazingMrad: geometry.grazingMrad,
+    divergence: geometry.divergence,
+    effectiveRatio: ratio,
+    antennaDiscriminationDb,
+    deepestFadeDb: -20 * Math.log10(1 - Math.min(ratio, GREATEST_RATIO)),
+    deepestFadeBound: deep ? "at least" : undefined,
+    highestGainDb: 20 * Math.log10(1 + ratio),
+    pathDifferenceWavelengths: geometry.pathDifferenceWavelengths,
+    spanWavelengths: Math.max(...taus) - Math.min(...taus),
+    ends: [endOf(hop, 0, inputs(kFactor), geometry, trace), endOf(hop, 1, inputs(kFactor), geometry, trace)],
+  };
+}
+
+function pointFromFirst(geometry: ReflectionGeometry, inputs: ReflectionInputs): number {
+  return inputs.antenna1AboveSurfaceM >= inputs.antenna2AboveSurfaceM
+    ? geometry.distanceFromHigherM
+    : geometry.distanceFromLowerM;
+}
+
+/** Between direct and reflected ray at each antenna: twice the grazing angle times the other leg's share of the path. */
+function anglesDeg(
+  geometry: ReflectionGeometry,
+  pointM: number,
+  distanceM: number,
+): readonly [number, number] {
+  const twiceDeg = (2 * geometry.grazingMrad * 180) / (1000 * Math.PI);
+  return [(twiceDeg * (distanceM - pointM)) / distanceM, (twiceDeg * pointM) / distanceM];
+}
+
+function discrimination(antenna: Antenna | undefined, angleDeg: number, frequencyHz: number): number {
+  return antenna === undefined ? 0 : discriminationDb(antenna, angleDeg, frequencyHz);
+}
+
+function coefficientOf(
+  hop: Hop,
+  kind: SurfaceKind,
+  geometry: ReflectionGeometry,
+  frequencyHz: number,
+): number | undefined {
+  if (kind === "rough") return undefined;
+  const { permittivity, conductivity } = SURFACES[kind];
+  const found = effectiveReflection({
+    frequencyGHz: frequencyHz / 1e9,
+    grazingMrad: geometry.grazingMrad,
+    // Slanted waves are half horizontal, which reflects the more.
+    polarization: hop.polarization === "vertical" ? "vertical" : "horizontal",
+    relativePermittivity: permittivity,
+    conductivitySPerM: conductivity,
+    roughnessM: 0,
+    divergence: Math.min(1, geometry.divergence),
+  });
+  return found.ok ? found.coefficient : undefined;
+}
+
+function endOf(
+  hop: Hop,
+  end: 0 | 1,
+  inputs: ReflectionInputs,
+  geometry: ReflectionGeometry,
+  trace: Trace,
+): ReflectionEnd {
+  const { site, antennaHeightM } = hop.ends[end];
+  const { antenna1AboveSurfaceM: one, antenna2AboveSurfaceM: other } = inputs;
+  const lobes = lobeSpacing(
+    end === 0 ? inputs : { ...inputs, antenna1AboveSurfaceM: other, antenna2AboveSurfaceM: one },
+  );
+  if (!lobes.ok) return { site: site.name };
+  cite(trace, METHOD_SPACING);
+  // The reflection turns the wave over, so the two rays add where the difference is an odd number of half waves.
+  const tau = geometry.pathDifferenceWavelengths;
+  const shiftM = (0.5 - (tau - Math.floor(tau))) * lobes.lobeSpacingM;
+  const heightM = antennaHeightM === undefined ? undefined : antennaHeightM + shiftM;
+  return {
+    site: site.name,
+    lobeSpacingM: lobes.lobeSpacingM,
+    bestSpacingM: lobes.bestSpacingM,
+    heightOfMaximumM: heightM !== undefined && heightM > 0 ? heightM : undefined,
+  };
+}
+
+/** Mean of the known heights in a stretch; undefined when none is known. */
+function meanHeight(profile: TerrainProfile | undefined, { fromM, toM }: Surface): number | undefined {
+  if (profile === undefined) return undefined;
+  let sum = 0;
+  let known = 0;
+  for (let i = 0; i < profile.heightM.length; i++) {
+    const height = profile.heightM[i]!;
+    const at = profile.distanceM[i]!;
+    if (at < fromM || at > toM || Number.isNaN(height)) continue;
+    sum += height;
+    known++;
+  }
+  return known === 0 ? undefined : sum / known;
+}
+
+/** Close to the reflection point the ray runs along the surface itself; that part of the path is not looked at. */
+const NEAR_THE_POINT = 0.03;
+
+/** Whether terrain stands above either leg of the reflected ray, over an Earth of k a. */
+function isShielded(
+  profile: TerrainProfile,
+  antennaAslM: readonly [number, number],
+  pointM: number,
+  surfaceAslM: number,
+  k: number,
+): boolean {
+  const { distanceM, heightM } = profile;
+  const lengthM = distanceM.at(-1)!;
+  for (let i = 1; i < heightM.length - 1; i++) {
+    const at = distanceM[i]!;
+    if (Math.abs(at - pointM) < NEAR_THE_POINT * lengthM) continue;
+    const [startM, endM, startAslM, endAslM] =
+      at < pointM ? [0, pointM, antennaAslM[0], surfaceAslM] : [pointM, lengthM, surfaceAslM, antennaAslM[1]];
+    const share = (at - startM) / (endM - startM);
+    const bulgeM = ((at - startM) * (endM - at)) / (2 * k * MEAN_EARTH_RADIUS_M);
+    if (heightM[i]! + bulgeM > startAslM + (endAslM - startAslM) * share) return true;
+  }
+  return false;
+}
