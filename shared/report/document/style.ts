@@ -155,6 +155,9 @@ ${drawingStyle((name) => `var(--${name})`)}
 @page{margin:16mm 14mm}
 :root,body{font-size:9.5pt}
 main{max-width:none;padding:0}
+.key{gap:0 1.2rem}
+.key>div{min-width:6rem}
+.key dd{font-size:1.2rem}
 section{margin-top:7mm}
 h2{break-after:avoid}
 figure,tr,.findings li,.key{break-inside:avoid}

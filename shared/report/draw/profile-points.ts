@@ -63,6 +63,11 @@ export function bulgeM(distanceM: number, lengthM: number, kFactor: number): num
   return (distanceM * (lengthM - distanceM)) / (2 * kFactor * MEAN_EARTH_RADIUS_M);
 }
 
+/** 1.33 is written for 4/3. */
+export function sameK(a: number, b: number): boolean {
+  return Math.abs(a - b) < 0.01;
+}
+
 /** Antenna centres above sea level. */
 export function antennaHeightsM(result: HopResult): readonly [number, number] | undefined {
   const [from, to] = result.geometry ?? [];

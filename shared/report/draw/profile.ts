@@ -11,7 +11,15 @@ import { fixed, fresnel, fresnelAsked, kFactor, kilometres, metres } from "../..
 import type { TerrainProfile } from "../../terrain/profile.js";
 import { coordinate, element, escaped } from "../document/markup.js";
 import { LabelRows } from "./labels.js";
-import { antennaHeightsM, bulgeM, drawnKFactor, type ProfilePoint, profileLine } from "./profile-points.js";
+import { groundAt, isGrave, type Label, labelsOf, obstacleLabels } from "./profile-labels.js";
+import {
+  antennaHeightsM,
+  bulgeM,
+  drawnKFactor,
+  type ProfilePoint,
+  profileLine,
+  sameK,
+} from "./profile-points.js";
 
 export interface DrawnProfile {
   readonly svg: string;
@@ -214,11 +222,6 @@ function lowestAskedK(result: HopResult, k: number): ClearanceResult | undefined
   return others.toSorted((a, b) => a.kFactor - b.kFactor)[0];
 }
 
-/** 1.33 is written for 4/3. */
-function sameK(a: number, b: number): boolean {
-  return Math.abs(a - b) < 0.01;
-}
-
 function ray(points: readonly ProfilePoint[], { x, y }: Scales): string {
   const known = points.filter(({ rayM }) => rayM !== undefined);
   const first = known[0];
@@ -261,14 +264,6 @@ function obstacles(hop: Hop, points: readonly ProfilePoint[], { x, y, lengthM }:
     .join("");
 }
 
-function groundAt(points: readonly ProfilePoint[], distanceM: number): number | undefined {
-  const after = points.findIndex((point) => point.distanceM >= distanceM);
-  const [a, b] = [points[Math.max(0, after - 1)], points[after]];
-  if (a?.groundM === undefined || b?.groundM === undefined) return undefined;
-  const span = b.distanceM - a.distanceM;
-  return span > 0 ? a.groundM + ((b.groundM - a.groundM) * (distanceM - a.distanceM)) / span : b.groundM;
-}
-
 /** Masts with their antennas, and over the plot what stands at each end. */
 function ends(result: HopResult, { x, y, lengthM }: Scales): string {
   const sides = [
@@ -291,63 +286,6 @@ function ends(result: HopResult, { x, y, lengthM }: Scales): string {
       ].join("");
     })
     .join("");
-}
-
-interface Label {
-  readonly distanceM: number;
-  /** Height on the drawing, bulge included. */
-  readonly drawnM: number;
-  readonly text: string;
-  readonly tone: "good" | "error" | "accepted" | "info";
-}
-
-/** Where the path comes nearest to the ground, for each criterion. */
-function labelsOf(result: HopResult, lengthM: number, k: number, accepted: boolean): Label[] {
-  return result.clearance.map((one) => {
-    const place = one.obstacle === undefined ? "" : `${shortened(one.obstacle)}: `;
-    const clears =
-      one.fraction < 0 ? `ray blocked by ${metres(-one.clearanceM)}` : `${fresnel(one.fraction)} free`;
-    const asks = one.forInformation
-      ? kFactor(one.kFactor)
-      : `${fresnelAsked(one.requiredFraction)} asked, ${kFactor(one.kFactor)}`;
-    const drawnK = sameK(one.kFactor, k) ? k : one.kFactor;
-    return {
-      distanceM: one.distanceM,
-      drawnM: one.obstacleM + bulgeM(one.distanceM, lengthM, drawnK),
-      text: `${place}${clears} (${asks})`,
-      tone: one.forInformation ? "info" : one.ok ? "good" : accepted ? "accepted" : "error",
-    };
-  });
-}
-
-/** Obstacles that are no critical point are named too, while they are few. */
-function obstacleLabels(
-  hop: Hop,
-  points: readonly ProfilePoint[],
-  named: readonly Label[],
-  lengthM: number,
-  k: number,
-): Label[] {
-  const others = hop.obstacles.filter(
-    ({ distanceM }) => !named.some((label) => label.distanceM === distanceM),
-  );
-  if (others.length > MOST_OBSTACLES_NAMED) return [];
-  return others.flatMap(({ title, distanceM, heightM }) => {
-    const groundM = groundAt(points, distanceM);
-    if (title === undefined || groundM === undefined || !(distanceM > 0 && distanceM < lengthM)) return [];
-    const drawnM = groundM + bulgeM(distanceM, lengthM, k) + heightM;
-    return { distanceM, drawnM, text: shortened(title), tone: "info" } as const;
-  });
-}
-
-const MOST_OBSTACLES_NAMED = 5;
-
-function isGrave({ tone }: Label): boolean {
-  return tone === "error" || tone === "accepted";
-}
-
-function shortened(title: string): string {
-  return title.length > 24 ? `${title.slice(0, 23)}…` : title;
 }
 
 function critical(label: Label & { row: number; x: number }, { x, y }: Scales): string {
