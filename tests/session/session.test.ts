@@ -1,0 +1,146 @@
+/** A session evaluates what an edit touches and nothing else, and ends with what a cold check finds. */
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import fc from "fast-check";
+import { beforeEach, describe, expect, it } from "vitest";
+import type { DesignModel } from "../../language/model/design-model.js";
+import { readSource } from "../../language/model/source-file.js";
+import { DesignSession } from "../../server/session/design-session.js";
+import { loadProject } from "../../server/session/load.js";
+
+const SAMPLE = join(import.meta.dirname, "../../samples/eskerfold").replaceAll("\\", "/");
+const CATALOGUE = join(SAMPLE, "../catalogue").replaceAll("\\", "/");
+const TODAY = "2026-01-01";
+
+let model: DesignModel;
+let session: DesignSession;
+
+beforeEach(async () => {
+  model = loadProject(SAMPLE).project.designs()[0]!;
+  session = new DesignSession(model, { today: TODAY });
+  await session.update();
+  session.updateNetwork();
+});
+
+function edit(path: string, change: (text: string) => string): void {
+  const text = model.file(path)!.text;
+  const changed = change(text);
+  expect(changed).not.toBe(text);
+  model.setFile(readSource(path, changed));
+}
+
+/** Everything a session would show, without its order. */
+function shown(of: DesignSession): string[] {
+  const findings = [...of.results().values()].flatMap(({ result, findings }) => [
+    JSON.stringify(result),
+    ...findings.map((one) => JSON.stringify(one)),
+  ]);
+  return [...findings, ...of.networkFindings().map((one) => JSON.stringify(one))].sort();
+}
+
+describe("an edit", () => {
+  it("of one height evaluates one hop and reads no tile", async () => {
+    const before = { evaluations: session.evaluations, tiles: session.terrain()!.stats().tilesRead };
+    edit(`${SAMPLE}/hops/ring.hop`, (text) => text.replace("at 22 m", "at 23 m"));
+    const changed = await session.update();
+    expect([...changed]).toEqual(["HIGHFOLD-OSTREL"]);
+    expect(session.evaluations - before.evaluations).toBe(1);
+    expect(session.terrain()!.stats().tilesRead).toBe(before.tiles);
+  });
+
+  it("that moves lines or adds comments evaluates nothing", async () => {
+    const before = session.evaluations;
+    edit(`${SAMPLE}/hops/ring.hop`, (text) => `// a comment\n\n${text}`);
+    expect([...(await session.update())]).toEqual([]);
+    expect(session.evaluations).toBe(before);
+  });
+
+  it("of a radio evaluates the hops that use it", async () => {
+    const before = session.evaluations;
+    edit(`${CATALOGUE}/radios.hop`, (text) =>
+      text.replace(/(radio R18 [\s\S]*?overload )-?\d+ dBm/, "$1-31 dBm"),
+    );
+    const changed = await session.update();
+    const users = [...session.results().values()]
+      .filter(({ hop }) => hop.radio?.name === "R18")
+      .map(({ hop }) => hop.name);
+    expect([...changed].sort()).toEqual(users.sort());
+    expect(session.evaluations - before).toBe(users.length);
+  });
+
+  it("of the network's climate evaluates every hop without a climate of its own", async () => {
+    const before = session.evaluations;
+    edit(`${SAMPLE}/network.hop`, (text) => text.replace(/rain \d+ mm\/h/, "rain 77 mm/h"));
+    await session.update();
+    expect(session.evaluations - before).toBe(model.names("hop").length);
+  });
+
+  it("that is undone gives the same results", async () => {
+    const before = shown(session);
+    const path = `${SAMPLE}/sites.hop`;
+    const text = readFileSync(path, "utf8");
+    edit(path, (now) => now.replace(/site OSTREL/, "site OSTRELL"));
+    await session.update();
+    session.updateNetwork();
+    expect(session.result("HIGHFOLD-OSTREL")).toBeUndefined();
+    model.setFile(readSource(path, text));
+    await session.update();
+    session.updateNetwork();
+    expect(shown(session)).toEqual(before);
+  });
+});
+
+describe("any sequence of edits", () => {
+  /** Places in the sample's files where a word is struck, doubled or changed. */
+  const step = fc.record({
+    file: fc.constantFrom("sites.hop", "network.hop", "hops/ring.hop", "hops/tails.hop"),
+    at: fc.double({ min: 0, max: 1, noNaN: true }),
+    what: fc.constantFrom("strike word", "change digit", "strike line", "add brace", "add line"),
+  });
+
+  it("leaves what a cold check of the same texts finds", async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.array(step, { minLength: 1, maxLength: 5 }), async (steps) => {
+        const edited = loadProject(SAMPLE).project.designs()[0]!;
+        const kept = new DesignSession(edited, { today: TODAY });
+        await kept.update();
+        for (const { file, at, what } of steps) {
+          const path = `${SAMPLE}/${file}`;
+          edited.setFile(readSource(path, disturbed(edited.file(path)!.text, at, what)));
+          await kept.update();
+          kept.updateNetwork();
+        }
+        const fresh = loadProject(SAMPLE).project.designs()[0]!;
+        for (const { path, text } of edited.allFiles()) fresh.setFile(readSource(path, text));
+        const cold = new DesignSession(fresh, { today: TODAY });
+        await cold.update();
+        cold.updateNetwork();
+        kept.updateNetwork();
+        expect(shown(kept)).toEqual(shown(cold));
+        for (const { path } of edited.allFiles())
+          expect(edited.problemsOf(path)).toEqual(fresh.problemsOf(path));
+      }),
+      { numRuns: 15 },
+    );
+  }, 120_000);
+});
+
+function disturbed(text: string, at: number, what: string): string {
+  const offset = Math.floor(at * text.length);
+  const lineStart = text.lastIndexOf("\n", offset) + 1;
+  const lineEnd = (text.indexOf("\n", offset) + text.length + 1) % (text.length + 1);
+  switch (what) {
+    case "strike word":
+      return text.slice(0, offset) + text.slice(offset).replace(/[\w.-]+/, "");
+    case "change digit":
+      return (
+        text.slice(0, offset) + text.slice(offset).replace(/\d/, (digit) => String((Number(digit) + 1) % 10))
+      );
+    case "strike line":
+      return text.slice(0, lineStart) + text.slice(lineEnd);
+    case "add brace":
+      return `${text.slice(0, offset)}{${text.slice(offset)}`;
+    default:
+      return `${text.slice(0, lineStart)}hop NEW-HOP { OSTREL { antenna A18-06 at 10 m }; LARKHOWE {} }\n${text.slice(lineStart)}`;
+  }
+}
