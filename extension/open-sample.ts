@@ -4,10 +4,13 @@ import * as vscode from "vscode";
 const COPY_NAME = "hopwright-samples";
 
 export async function openSample(extensionUri: vscode.Uri): Promise<void> {
+  const opened = vscode.workspace.workspaceFolders?.[0];
   const [parent] =
     (await vscode.window.showOpenDialog({
       canSelectFiles: false,
       canSelectFolders: true,
+      // Beside what is open, not in it: a design takes every file below its folder for its own.
+      defaultUri: opened && vscode.Uri.joinPath(opened.uri, ".."),
       openLabel: vscode.l10n.t("Put the Samples Here"),
       title: vscode.l10n.t("A folder for a copy of the samples"),
     })) ?? [];
@@ -17,10 +20,8 @@ export async function openSample(extensionUri: vscode.Uri): Promise<void> {
   if (!(await exists(copy))) {
     await vscode.workspace.fs.copy(vscode.Uri.joinPath(extensionUri, "samples"), copy);
   }
-  const hasFolder = (vscode.workspace.workspaceFolders?.length ?? 0) > 0;
   await vscode.commands.executeCommand("vscode.openFolder", vscode.Uri.joinPath(copy, "learning"), {
-    forceNewWindow: hasFolder,
-    noRecentEntry: false,
+    forceNewWindow: opened !== undefined,
   });
 }
 

@@ -58,19 +58,20 @@ export class ReportView implements vscode.Disposable {
   private async refresh(): Promise<void> {
     const asked = this.wanted;
     if (!this.panel || !asked) return;
-    const answer = await this.client.report(asked);
+    const answer = await this.client.report(asked).catch((error: unknown) => {
+      return vscode.l10n.t("The report could not be made: {0}", String(error));
+    });
     // While the server worked the caret may have moved on or the panel been closed.
     if (!this.panel || asked !== this.wanted) return;
+    if (answer === undefined || typeof answer === "string") {
+      const nothing = vscode.l10n.t("There is nothing to report on yet: this file belongs to no design.");
+      await this.panel.webview.postMessage({ notice: answer ?? nothing });
+      return;
+    }
     // From here on the hop is known by its name, wherever edits move its lines.
-    if (answer?.hop !== undefined) this.wanted = { uri: asked.uri, hop: answer.hop };
-    this.panel.title = answer?.title ?? vscode.l10n.t("Report");
-    await this.panel.webview.postMessage({
-      subject: answer?.hop,
-      html: answer?.html,
-      notice: answer
-        ? undefined
-        : vscode.l10n.t("There is nothing to report on yet: this file belongs to no design."),
-    });
+    if (answer.hop !== undefined) this.wanted = { uri: asked.uri, hop: answer.hop };
+    this.panel.title = answer.title;
+    await this.panel.webview.postMessage({ subject: answer.hop, html: answer.html });
   }
 
   private createPanel(): vscode.WebviewPanel {

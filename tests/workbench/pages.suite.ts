@@ -10,7 +10,7 @@ describe("pages beside the text", () => {
     await openFile(workbench, "hops.hop");
     await caretAt(workbench, "hops.hop", "hop ALDER-HAZEL");
     await command(workbench, "Hopwright: Open report");
-    const page = await webview(workbench, /ALDER-HAZEL/);
+    const page = await webview(workbench, "Blocked by a ridge");
     expect(await page.locator("svg").count()).toBeGreaterThan(0);
     expect(await page.locator("body").innerText()).not.toMatch(/NaN|undefined|Infinity/);
   });
@@ -62,8 +62,10 @@ describe("pages beside the text", () => {
     mkdirSync(parent);
     await command(workbench, "Hopwright: Open the learning sample");
     const input = page.locator(".quick-input-widget input");
-    await input.waitFor();
+    const beside = page.locator(".quick-input-list .monaco-list-row", { hasText: "catalogue" });
+    await beside.waitFor();
     await input.fill(`${parent}/`);
+    await beside.waitFor({ state: "detached" });
     const opened = page.context().waitForEvent("page");
     await page.locator(".quick-input-widget").getByText("Put the Samples Here").click();
     const lesson = await opened;
