@@ -45,6 +45,10 @@ export class Designs {
     this.readFromDisk(path);
   }
 
+  openFiles(): ReadonlySet<string> {
+    return this.open;
+  }
+
   isOpen(path: string): boolean {
     return this.open.has(path);
   }

@@ -2,7 +2,7 @@
  * When to evaluate, and what to publish. Nothing is evaluated on the keystroke path: a change only marks
  * what is stale and arms a run. A run reads the edited documents, evaluates the hops of the files that are
  * open, publishes those files, and then goes through the rest in slices; a newer change stops it between
- * two hops and what it left undone stays waiting.
+ * two hops or two files, and what it left undone stays waiting.
  */
 import type { Diagnostic } from "vscode-languageserver";
 import type { DesignSession, Pace } from "../session/design-session.js";
@@ -30,6 +30,8 @@ export class Evaluation {
   private revision = 0;
   private timer: NodeJS.Timeout | undefined;
   private running: Promise<void> | undefined;
+  /** Files whose diagnostics may differ from those published. */
+  private readonly due = new Set<string>();
   private readonly published = new Map<string, string>();
   private networkMs = 0;
 
@@ -68,82 +70,81 @@ export class Evaluation {
     while (mine !== this.revision) {
       mine = this.revision;
       const isStale = () => mine !== this.revision;
+      const pace = { isStale, pause: slices((done, total) => this.host.status(total - done)) };
       this.designs.refresh();
       const sessions = this.designs.allSessions();
-      const files = new Set<string>();
-      for (const session of sessions) await this.updateOpenFiles(session, files);
-      this.publish(files);
+      for (const session of sessions) await this.updateOpenFiles(session, pace);
+      for (const path of this.due) if (this.designs.isOpen(path)) this.publish(path);
       // What was published leaves the process only when other work is let in.
       await turn();
-      for (const session of sessions) {
-        if (isStale()) break;
-        await this.updateRest(session, {
-          isStale,
-          pause: slices((done, total) => this.host.status(total - done)),
-        });
-      }
+      for (const session of sessions) if (!isStale()) await this.updateRest(session, pace);
+      await this.publishRest(isStale);
       if (!isStale()) this.host.status(0);
     }
   }
 
-  private async updateOpenFiles(session: DesignSession, files: Set<string>): Promise<void> {
+  private async updateOpenFiles(session: DesignSession, pace: Pace): Promise<void> {
+    const waiting = session.waiting();
     const wanted = new Set<string>();
-    for (const name of session.waiting()) {
-      if (session.model.declarations(`hop ${name}`).some((entry) => this.designs.isOpen(entry.file)))
-        wanted.add(name);
+    for (const path of this.designs.openFiles()) {
+      for (const { kind, name } of session.model.file(path)?.declarations ?? []) {
+        if (kind === "hop" && waiting.has(name)) wanted.add(name);
+      }
     }
-    const changed = await session.update({}, wanted);
-    if (this.networkMs < QUICK_NETWORK_MS) this.timeNetwork(session, files);
-    this.collect(session, changed, files);
+    this.collect(session, await session.update(pace, wanted));
+    if (this.networkMs < QUICK_NETWORK_MS && !pace.isStale?.()) this.judgeNetwork(session);
   }
 
   private async updateRest(session: DesignSession, pace: Pace): Promise<void> {
-    const files = new Set<string>();
-    const changed = await session.update(pace);
-    // The next run judges the network; a newer change must not wait for a judgement that it makes old.
-    if (!pace.isStale?.()) this.timeNetwork(session, files);
-    this.collect(session, changed, files);
-    this.publish(files);
+    this.collect(session, await session.update(pace));
+    // A newer change must not wait for a judgement that it makes old; the next run judges.
+    if (!pace.isStale?.()) this.judgeNetwork(session);
   }
 
-  private timeNetwork(session: DesignSession, files: Set<string>): void {
+  private judgeNetwork(session: DesignSession): void {
     if (!session.networkWaits()) return;
     const start = performance.now();
-    for (const file of session.updateNetwork()) files.add(file);
+    for (const file of session.updateNetwork()) this.due.add(file);
     this.networkMs = performance.now() - start;
   }
 
-  private collect(session: DesignSession, hops: ReadonlySet<string>, files: Set<string>): void {
-    for (const file of session.model.takeChangedFiles()) files.add(file);
-    for (const hop of hops)
-      for (const entry of session.model.declarations(`hop ${hop}`)) files.add(entry.file);
+  private collect(session: DesignSession, hops: ReadonlySet<string>): void {
+    for (const file of session.model.takeChangedFiles()) this.due.add(file);
+    for (const hop of hops) {
+      for (const entry of session.model.declarations(`hop ${hop}`)) this.due.add(entry.file);
+    }
     if (hops.size > 0) this.host.changed(hops);
   }
 
-  private publish(files: ReadonlySet<string>): void {
-    const openFirst = [...files].sort(
-      (a, b) => Number(this.designs.isOpen(b)) - Number(this.designs.isOpen(a)),
-    );
-    for (const path of openFirst) {
-      const file = this.designs.project.file(path);
-      const diagnostics = file ? diagnosticsOf(file, this.designs.sessionsOf(path)) : [];
-      const content = JSON.stringify(diagnostics);
-      if ((this.published.get(path) ?? "[]") === content) continue;
-      if (diagnostics.length > 0) this.published.set(path, content);
-      else this.published.delete(path);
-      this.host.publish(path, diagnostics);
+  private async publishRest(isStale: () => boolean): Promise<void> {
+    const pause = slices();
+    for (const path of this.due) {
+      if (isStale()) return;
+      this.publish(path);
+      await pause();
     }
+  }
+
+  private publish(path: string): void {
+    this.due.delete(path);
+    const file = this.designs.project.file(path);
+    const diagnostics = file ? diagnosticsOf(file, this.designs.sessionsOf(path)) : [];
+    const content = JSON.stringify(diagnostics);
+    if ((this.published.get(path) ?? "[]") === content) return;
+    if (diagnostics.length > 0) this.published.set(path, content);
+    else this.published.delete(path);
+    this.host.publish(path, diagnostics);
   }
 }
 
 /** A pause whenever a slice of time is used up, in which waiting messages are read. */
-function slices(progress: (done: number, total: number) => void): NonNullable<Pace["pause"]> {
+function slices(progress?: (done: number, total: number) => void) {
   let started = performance.now();
   let told = started;
-  return (done, total) => {
+  return (done = 0, total = 0): Promise<void> | undefined => {
     const now = performance.now();
     if (now - started < SLICE_MS) return undefined;
-    if (now - told >= PROGRESS_MS) {
+    if (progress && now - told >= PROGRESS_MS) {
       told = now;
       progress(done, total);
     }
