@@ -1,0 +1,35 @@
+/** Cables between indoors and the units: how long, and what hangs along them. */
+import type { HopEnd } from "../design/design.js";
+import type { SiteEquipment } from "../design/equipment.js";
+
+/** Horizontal run when the site states none, m. Common practice. */
+const USUAL_RUN_M = 10;
+
+/** Slack: a tenth of the way, and loops at both ends. Common practice. */
+const SLACK_FACTOR = 1.1;
+const LOOPS_M = 4;
+
+/** A kit for so much cable beside those at its ends; owners differ between 20 and 40 m. Common practice. */
+export const USUAL_GROUNDING_M = 30;
+
+/** At the unit, at the foot of the structure before the bend, at the entry. Common practice. */
+const KITS_AT_ENDS = 3;
+
+export interface CableLength {
+  readonly lengthM: number;
+  readonly estimated: boolean;
+}
+
+/** Length of the cable to each unit: as stated, else from the antenna's height. Undefined without either. */
+export function cableLength(end: HopEnd, equipment: SiteEquipment | undefined): CableLength | undefined {
+  const stated = end.installation?.cableLengthM;
+  if (stated !== undefined) return { lengthM: stated, estimated: false };
+  if (end.antennaHeightM === undefined) return undefined;
+  const way = end.antennaHeightM + (equipment?.cableRunM ?? USUAL_RUN_M);
+  return { lengthM: Math.ceil(way * SLACK_FACTOR + LOOPS_M), estimated: true };
+}
+
+/** Grounding kits of one cable. @param everyM > 0 */
+export function groundingKits(lengthM: number, everyM: number = USUAL_GROUNDING_M): number {
+  return KITS_AT_ENDS + Math.floor(lengthM / everyM);
+}

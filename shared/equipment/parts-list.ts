@@ -1,0 +1,203 @@
+/**
+ * What to order, from the same facts as the budget: by end of a hop, by site, for the network, and spares by rule.
+ * Counts follow from the arrangement; nothing is counted that the design does not name.
+ */
+import type { Design, Hop, HopEnd } from "../design/design.js";
+import type { SpareRule } from "../design/equipment.js";
+import type { ArrangementFacts } from "../radio/arrangements.js";
+import { cableLength, groundingKits } from "./cable-run.js";
+import { type SiteEnd, type SitePlan, sitePlans } from "./site-plan.js";
+import { sharedWithPartner } from "./structure-load.js";
+import { subBandOf } from "./sub-band.js";
+
+export type PartKind =
+  | "unit"
+  | "antenna"
+  | "coupler"
+  | "feeder"
+  | "cable"
+  | "connector"
+  | "grounding kit"
+  | "chassis"
+  | "card";
+
+export interface Part {
+  readonly kind: PartKind;
+  /** Of the catalogue; of connectors and kits, what they are for. */
+  readonly name: string;
+  readonly title?: string;
+  /** What parts of one name differ by: half and sub-band of a unit, length of a feeder. */
+  readonly detail?: string;
+  /** Pieces. */
+  readonly quantity: number;
+  /** All pieces together, of cables. */
+  readonly lengthM?: number;
+  /** True when a length is estimated, not stated. */
+  readonly estimated: boolean;
+}
+
+export interface SpareParts extends Part {
+  readonly rule: SpareRule;
+}
+
+/** Parts at one end of a hop. */
+export function partsOfEnd(end: SiteEnd, plan: SitePlan, design: Design): readonly Part[] {
+  const { facts } = end;
+  if (facts === undefined) return [];
+  return merged([
+    ...unitParts(end, facts),
+    ...antennaParts(end, facts, plan),
+    ...couplerParts(end, facts),
+    ...cableParts(end, facts, plan, design.groundingEveryM),
+  ]);
+}
+
+/** Parts of a hop, both ends together. */
+export function partsOfHop(hop: Hop, design: Design): readonly Part[] {
+  const plans = sitePlans(design);
+  return merged(
+    hop.ends.flatMap((end) => {
+      const plan = plans.get(end.site.name);
+      const here = plan?.ends.find((one) => one.hop === hop);
+      return plan && here ? partsOfEnd(here, plan, design) : [];
+    }),
+  );
+}
+
+/** Parts of a site: its ends of hops, its chassis and cards. */
+export function partsOfSite(plan: SitePlan, design: Design): readonly Part[] {
+  return merged([
+    ...plan.ends.flatMap((end) => partsOfEnd(end, plan, design)),
+    ...(plan.equipment?.chassis ?? []).flatMap(({ chassis }) =>
+      chassis ? [piece("chassis", chassis, 1)] : [],
+    ),
+    ...plan.placed.cards.map(({ card }) => piece("card", card, 1)),
+    // A card without a free slot is still ordered; a rule tells that it has none.
+    ...plan.placed.left.map(({ card, count }) => piece("card", card, count)),
+  ]);
+}
+
+/** Parts of the whole network. */
+export function partsOfNetwork(design: Design): readonly Part[] {
+  return merged([...sitePlans(design).values()].flatMap((plan) => partsOfSite(plan, design)));
+}
+
+/** Spares for parts in use: the share of each type, rounded up, and at least so many. */
+export function spareParts(parts: readonly Part[], rules: readonly SpareRule[]): readonly SpareParts[] {
+  return parts.flatMap((part): SpareParts[] => {
+    const rule = rules.find(({ kind }) => kind === part.kind);
+    if (rule === undefined) return [];
+    // 5 % of 20 are 1, also where the product is a hair above it.
+    const share = Math.ceil((part.quantity * rule.sharePercent) / 100 - 1e-9);
+    const quantity = Math.max(share, rule.least);
+    const lengthM = part.lengthM === undefined ? undefined : (part.lengthM / part.quantity) * quantity;
+    return quantity > 0 ? [{ ...part, quantity, lengthM, rule }] : [];
+  });
+}
+
+/** Equal parts added up, in the order of kinds, then of names. */
+export function merged(parts: readonly Part[]): readonly Part[] {
+  const sums = new Map<string, Part>();
+  for (const part of parts) {
+    const key = `${part.kind}\n${part.name}\n${part.detail ?? ""}`;
+    const sum = sums.get(key);
+    sums.set(key, sum === undefined ? part : added(sum, part));
+  }
+  return [...sums.values()].sort(
+    (a, b) =>
+      ORDER.indexOf(a.kind) - ORDER.indexOf(b.kind) ||
+      compare(a.name, b.name) ||
+      compare(a.detail ?? "", b.detail ?? ""),
+  );
+}
+
+const ORDER: readonly PartKind[] = [
+  "unit",
+  "antenna",
+  "coupler",
+  "feeder",
+  "cable",
+  "connector",
+  "grounding kit",
+  "chassis",
+  "card",
+];
+
+function added(a: Part, b: Part): Part {
+  const lengthM = a.lengthM === undefined ? b.lengthM : a.lengthM + (b.lengthM ?? 0);
+  return { ...a, quantity: a.quantity + b.quantity, lengthM, estimated: a.estimated || b.estimated };
+}
+
+/** Without a locale: the same list everywhere. */
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+function unitParts({ hop, end }: SiteEnd, facts: ArrangementFacts): Part[] {
+  const { radio } = hop;
+  if (radio === undefined) return [];
+  const subBand = end.installation?.subBand ?? subBandOf(hop)?.name;
+  const detail = [halfWords(end), subBand === undefined ? undefined : `sub-band ${subBand}`];
+  return [{ ...piece("unit", radio, facts.transceivers), detail: words(detail) }];
+}
+
+function halfWords({ transmits }: HopEnd): string | undefined {
+  return transmits === undefined ? undefined : `${transmits} half`;
+}
+
+function antennaParts(one: SiteEnd, facts: ArrangementFacts, plan: SitePlan): Part[] {
+  const { antenna, diversityAntenna } = one.end;
+  if (antenna === undefined || sharedWithPartner(one, plan)) return [];
+  if (facts.antennas === 2 && diversityAntenna !== undefined) {
+    return [piece("antenna", antenna, 1), piece("antenna", diversityAntenna, 1)];
+  }
+  return [piece("antenna", antenna, facts.antennas)];
+}
+
+function couplerParts({ end }: SiteEnd, facts: ArrangementFacts): Part[] {
+  const { coupler, feeder, feederLengthM } = end;
+  const parts: Part[] = [];
+  // A coupler that the arrangement has no use for is mounted all the same: a rule tells its cost.
+  if (coupler !== undefined) parts.push(piece("coupler", coupler, Math.max(1, facts.couplers)));
+  if (feeder !== undefined && feederLengthM !== undefined) {
+    parts.push({ ...piece("feeder", feeder, feederPieces(facts)), detail: `${feederLengthM} m` });
+  }
+  return parts;
+}
+
+/** A piece of guide carries one polarization to one antenna; behind a hybrid one serves both units. */
+function feederPieces(facts: ArrangementFacts): number {
+  return facts.antennas * facts.polarizations;
+}
+
+function cableParts(
+  { end }: SiteEnd,
+  facts: ArrangementFacts,
+  plan: SitePlan,
+  groundingEveryM: number | undefined,
+): Part[] {
+  const cable = end.installation?.cable;
+  const length = cableLength(end, plan.equipment);
+  const quantity = facts.outdoorUnits;
+  if (cable === undefined || length === undefined || quantity === 0) return [];
+  const { lengthM, estimated } = length;
+  const parts: Part[] = [{ ...piece("cable", cable, quantity), lengthM: quantity * lengthM, estimated }];
+  if (cable.connector !== undefined) {
+    parts.push(piece("connector", { name: `${cable.connector} for ${cable.name}` }, 2 * quantity));
+  }
+  // Fibre has no screen to ground.
+  if (cable.kind !== "fibre") {
+    const kits = groundingKits(lengthM, groundingEveryM) * quantity;
+    parts.push({ ...piece("grounding kit", { name: `for ${cable.name}` }, kits), estimated });
+  }
+  return parts;
+}
+
+function piece(kind: PartKind, { name, title }: { name: string; title?: string }, quantity: number): Part {
+  return { kind, name, title, quantity, estimated: false };
+}
+
+function words(parts: readonly (string | undefined)[]): string | undefined {
+  const said = parts.filter((part) => part !== undefined);
+  return said.length > 0 ? said.join(", ") : undefined;
+}

@@ -1,0 +1,177 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import type { Card, Chassis, InstalledChassis, PortClaim } from "../../shared/design/equipment.js";
+import { planIfPorts, portGroups } from "../../shared/equipment/if-ports.js";
+import { placeCards } from "../../shared/equipment/placement.js";
+import { arrangementByName } from "../../shared/radio/arrangements.js";
+
+const CHASSIS: Chassis = {
+  name: "CH",
+  slots: [
+    { from: 1, to: 2, kind: "controller" },
+    { from: 3, to: 8, kind: "traffic" },
+    { from: 9, to: 9, kind: "fan" },
+  ],
+};
+const IF2: Card = { name: "IF2", kind: "if", ports: [{ count: 2, type: "IF", powered: false }], xpic: true };
+const GE4: Card = { name: "GE4", kind: "ethernet", ports: [{ count: 4, type: "GE", powered: false }] };
+const FAN: Card = { name: "FAN", kind: "fan", ports: [] };
+
+function installed(more: Partial<InstalledChassis>): InstalledChassis {
+  return { name: "1", chassis: CHASSIS, slots: [], loose: [], controllersProtected: false, ...more };
+}
+
+function demand(hop: string, arrangement: string, claims: readonly PortClaim[] = []) {
+  return { hop, facts: arrangementByName(arrangement)!, claims };
+}
+
+function ifCards(count: number, chassis = "1") {
+  return Array.from({ length: count }, (_, i) => ({
+    chassis: installed({ name: chassis }),
+    slot: i + 1,
+    card: IF2,
+    automatic: false,
+  }));
+}
+
+describe("cards whose slot is left open", () => {
+  test("go into free slots of their kind, one a slot; what finds none is told", () => {
+    const { cards, left } = placeCards([
+      installed({
+        slots: [{ slot: 4, card: GE4 }],
+        loose: [
+          { card: IF2, count: 5 },
+          { card: FAN, count: 2 },
+        ],
+      }),
+    ]);
+    const slots = cards.map(({ slot }) => slot);
+    expect(new Set(slots).size).toBe(slots.length);
+    expect(slots.toSorted((a, b) => a - b)).toEqual([3, 4, 5, 6, 7, 8, 9]);
+    expect(left).toMatchObject([{ card: { name: "FAN" }, count: 1 }]);
+  });
+
+  test("stay where they are when another card comes or goes, but for few", () => {
+    const many: Chassis = { name: "BIG", slots: [{ from: 1, to: 40, kind: "traffic" }] };
+    const names = fc.uniqueArray(fc.stringMatching(/^[A-Z]{2}[0-9]{2}$/), { minLength: 2, maxLength: 20 });
+    let moved = 0;
+    let placed = 0;
+    fc.assert(
+      fc.property(names, (cards) => {
+        const place = (list: readonly string[]) =>
+          new Map(
+            placeCards([
+              installed({ chassis: many, loose: list.map((name) => ({ card: { ...IF2, name }, count: 1 })) }),
+            ]).cards.map(({ card, slot }) => [card.name, slot]),
+          );
+        const before = place(cards);
+        const after = place(cards.slice(1));
+        for (const [name, slot] of after) {
+          placed++;
+          if (before.get(name) !== slot) moved++;
+        }
+        // The order of the lines says nothing.
+        expect(place(cards.toReversed())).toEqual(before);
+      }),
+      { seed: 7 },
+    );
+    expect(moved / placed).toBeLessThan(0.1);
+  });
+});
+
+describe("IF ports", () => {
+  test("an XPIC pair is put on one card, main and standby on two", () => {
+    const xpic = planIfPorts(ifCards(3), [demand("A", "2+0 xpic")]).uses;
+    expect(new Set(xpic.map(({ card }) => card.slot)).size).toBe(1);
+    const standby = planIfPorts(ifCards(3), [demand("A", "1+1 hot-standby")]).uses;
+    expect(new Set(standby.map(({ card }) => card.slot)).size).toBe(2);
+    const four = planIfPorts(ifCards(2), [demand("A", "1+1 xpic four-units")]).uses;
+    const cardsOf = (role: string) =>
+      new Set(four.filter(({ branch }) => branch.endsWith(role)).map(({ card }) => card.slot));
+    expect(four).toHaveLength(4);
+    expect([cardsOf("main").size, cardsOf("standby").size]).toEqual([1, 1]);
+    expect(cardsOf("main")).not.toEqual(cardsOf("standby"));
+  });
+
+  test("main V with main H, standby V with standby H; carriers two by two", () => {
+    expect(portGroups(arrangementByName("1+1 xpic four-units")!)).toEqual([
+      ["first polarization, main", "second polarization, main"],
+      ["first polarization, standby", "second polarization, standby"],
+    ]);
+    expect(portGroups(arrangementByName("3+0 xpic")!)).toEqual([["carrier 1", "carrier 2"], ["carrier 3"]]);
+  });
+
+  test("one port short is told with the hop that lacks it", () => {
+    const plan = planIfPorts(ifCards(1), [demand("A", "1+0"), demand("B", "1+1 hot-standby")]);
+    expect(plan.ports).toBe(2);
+    expect(plan.short.reduce((sum, { missing }) => sum + missing, 0)).toBe(1);
+  });
+
+  test("stated ports come first; a doubled, a wrong and an absent one are told", () => {
+    const cards = [...ifCards(1), { ...ifCards(1)[0]!, slot: 2, card: GE4 }];
+    const claim = (slot: number, port: number) => [{ slot, port }];
+    const { uses, faults } = planIfPorts(cards, [
+      demand("A", "1+0", claim(1, 2)),
+      demand("B", "1+0", claim(1, 2)),
+      demand("C", "1+0", claim(2, 1)),
+      demand("D", "1+0", claim(5, 1)),
+      demand("E", "1+0", claim(1, 3)),
+      demand("F", "1+0"),
+    ]);
+    expect(uses.map(({ hop, port, automatic }) => [hop, port, automatic])).toEqual([
+      ["A", 2, false],
+      ["F", 1, true],
+    ]);
+    expect(faults.map(({ hop, fault, by }) => [hop, fault, by])).toEqual([
+      ["B", "taken", "A"],
+      ["C", "no IF port", undefined],
+      ["D", "no card in the slot", undefined],
+      ["E", "no such port", undefined],
+    ]);
+  });
+
+  test("no port is given twice, and none is left while an end lacks one", () => {
+    const arrangement = fc.constantFrom(
+      "1+0",
+      "1+1 hot-standby",
+      "2+0 xpic",
+      "1+1 xpic four-units",
+      "all-outdoor 1+0",
+    );
+    const hops = fc.uniqueArray(fc.stringMatching(/^[A-Z]{3}$/), { maxLength: 12 });
+    fc.assert(
+      fc.property(
+        hops,
+        fc.array(arrangement, { minLength: 12, maxLength: 12 }),
+        fc.integer({ min: 0, max: 12 }),
+        (names, kinds, cards) => {
+          const demands = names.map((name, i) => demand(name, kinds[i]!));
+          const plan = planIfPorts(ifCards(cards), demands);
+          const keys = plan.uses.map(({ card, port }) => `${card.slot} ${port}`);
+          expect(new Set(keys).size).toBe(keys.length);
+          const needed = demands.reduce((sum, { facts }) => sum + facts.ifCables, 0);
+          const lacking = plan.short.reduce((sum, { missing }) => sum + missing, 0);
+          expect(keys.length + lacking).toBe(needed);
+          if (lacking > 0) expect(keys.length).toBe(plan.ports);
+        },
+      ),
+    );
+  });
+
+  test("ten thousand units at one site are placed in linear time", () => {
+    const time = (count: number) => {
+      const demands = Array.from({ length: count }, (_, i) =>
+        demand(`H${i}`, i % 3 === 0 ? "2+0 xpic" : i % 3 === 1 ? "1+1 hot-standby" : "1+0"),
+      );
+      const start = performance.now();
+      // Not enough cards: every last one is looked for.
+      const plan = planIfPorts(ifCards(Math.ceil(count / 2)), demands);
+      expect(plan.uses.length).toBe(plan.ports);
+      return performance.now() - start;
+    };
+    const quickest = (count: number) => Math.min(time(count), time(count), time(count));
+    time(5000);
+    // Four times as many take four times as long; a quadratic way would take sixteen.
+    expect(quickest(20_000) / quickest(5000)).toBeLessThan(12);
+  });
+});
