@@ -3,8 +3,7 @@
  * edit by edit. A change of a file forgets exactly what depends on the declarations whose words changed;
  * everything else, and so every result computed from it, stays.
  */
-import type { Climate, Design, Site } from "../../shared/design/design.js";
-import type { SiteEquipment } from "../../shared/design/equipment.js";
+import type { Climate, Design } from "../../shared/design/design.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import { checkNames } from "../check/names.js";
 import type { TextProblem } from "../facts/fact.js";
@@ -37,6 +36,8 @@ export class DesignModel {
   private sharedChanged = false;
   /** Names of each kind; the key of `declared` without its kind. */
   private readonly namesByKind = new Map<string, Set<string>>();
+  /** Values that `design` lists, by what they are and by name, as long as what they were made from holds. */
+  private readonly resolved = new Map<string, Map<string, unknown>>();
   /** Files that mention a name: `site KELD` to paths. */
   private readonly mentions = new Map<string, Set<string>>();
   /** Problems of files, as long as the file is not among those that changed. */
@@ -127,17 +128,8 @@ export class DesignModel {
 
   /** The design as data. Hops that cannot be resolved yet are not in it. */
   design(): Design {
-    const sites = new Map<string, Site>();
-    for (const name of this.names("site")) {
-      const site = this.lookup.site(name);
-      if (site) sites.set(name, site);
-    }
-    const hops = new Map(
-      this.names("hop").flatMap((name) => {
-        const hop = this.hop(name)?.hop;
-        return hop ? [[name, hop] as const] : [];
-      }),
-    );
+    const sites = this.resolvedNames("site", "site", this.lookup.site);
+    const hops = this.resolvedNames("hop", "hop", (name) => this.hop(name)?.hop);
     const maps = this.maps();
     return {
       title: this.title(),
@@ -151,11 +143,7 @@ export class DesignModel {
 
   /** Equipment at sites, and what the network says of spares and grounding; what is not stated is left out. */
   private stock(): Pick<Design, "equipment" | "spares" | "groundingEveryM"> {
-    const equipment = new Map<string, SiteEquipment>();
-    for (const name of this.names("site")) {
-      const stands = this.lookup.equipment(name);
-      if (stands) equipment.set(name, stands);
-    }
+    const equipment = this.resolvedNames("site", "equipment", this.lookup.equipment);
     const facts = this.declarations("network")[0]?.fact.facts ?? [];
     const spares = spareRulesOf(facts);
     return {
@@ -163,6 +151,23 @@ export class DesignModel {
       spares: spares.length > 0 ? spares : undefined,
       groundingEveryM: quantityOf(factNamed(facts, "grounding"), "every"),
     };
+  }
+
+  /** What the names of a kind stand for, in the order of the names; only what changed is looked up again. */
+  private resolvedNames<T>(
+    kind: string,
+    what: string,
+    find: (name: string) => T | undefined,
+  ): Map<string, T> {
+    const known = (this.resolved.get(what) ?? new Map()) as Map<string, T | undefined>;
+    this.resolved.set(what, known);
+    const all = new Map<string, T>();
+    for (const name of this.namesByKind.get(kind) ?? []) {
+      if (!known.has(name)) known.set(name, find(name));
+      const value = known.get(name);
+      if (value !== undefined) all.set(name, value);
+    }
+    return all;
   }
 
   title(): string | undefined {
@@ -220,7 +225,9 @@ export class DesignModel {
     if ([...changed].some((key) => !key.startsWith("hop "))) this.sharedChanged = true;
     for (const key of [...changed, ...this.memo.forget(changed)]) {
       const declared = key.replace(/^=(like )?/, "");
-      if (declared.startsWith("hop ")) this.changedHops.add(declared.slice("hop ".length));
+      const [kind, name = ""] = declared.split(" ") as [string, string?];
+      if (kind === "hop") this.changedHops.add(name);
+      this.resolved.get(kind)?.delete(name);
       for (const entry of this.declarations(declared)) this.noteFile(entry.file);
     }
   }

@@ -17,6 +17,8 @@ const SLICE_MS = 8;
 const PROGRESS_MS = 250;
 /** Network rules go with the fast answer while they cost less than this; otherwise they follow it. */
 const QUICK_NETWORK_MS = 15;
+/** Slower network rules wait for a rest of this length, so that no key waits for them. */
+const NETWORK_REST_MS = 150;
 
 export interface EvaluationHost {
   publish(path: string, diagnostics: Diagnostic[]): void;
@@ -34,6 +36,7 @@ export class Evaluation {
   private readonly due = new Set<string>();
   private readonly published = new Map<string, string>();
   private networkMs = 0;
+  private endRest: (() => void) | undefined;
 
   constructor(
     private readonly designs: Designs,
@@ -43,6 +46,7 @@ export class Evaluation {
   /** Something changed: what runs is stale, and a new run is due. */
   touch(): void {
     this.revision++;
+    this.endRest?.();
     if (this.timer || this.running) return;
     this.timer = setTimeout(() => this.start(), COALESCE_MS);
   }
@@ -97,8 +101,20 @@ export class Evaluation {
 
   private async updateRest(session: DesignSession, pace: Pace): Promise<void> {
     this.collect(session, await session.update(pace));
+    if (session.networkWaits() && this.networkMs >= QUICK_NETWORK_MS) await this.rest();
     // A newer change must not wait for a judgement that it makes old; the next run judges.
     if (!pace.isStale?.()) this.judgeNetwork(session);
+  }
+
+  /** Waits for a while, or until something changes. */
+  private rest(): Promise<void> {
+    return new Promise((resolve) => {
+      const timer = setTimeout(resolve, NETWORK_REST_MS);
+      this.endRest = () => {
+        clearTimeout(timer);
+        resolve();
+      };
+    });
   }
 
   private judgeNetwork(session: DesignSession): void {

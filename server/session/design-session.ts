@@ -38,6 +38,7 @@ export interface Pace {
 
 export class DesignSession {
   private readonly judged = new Map<string, JudgedHop>();
+  private readonly hopResults = new Map<string, HopResult>();
   /** Hops whose result does not count any more, whatever their resolved form. */
   private readonly outdated = new Set<string>();
   private readonly pending = new Set<string>();
@@ -118,8 +119,7 @@ export class DesignSession {
   updateNetwork(): Set<string> {
     if (!this.networkIsStale) return new Set();
     this.networkIsStale = false;
-    const results = new Map([...this.judged].map(([name, { result }]) => [name, result]));
-    this.network = judgeNetwork(this.model.design(), results, this.options.today);
+    this.network = judgeNetwork(this.model.design(), this.hopResults, this.options.today);
     const before = this.networkByFile;
     this.networkByFile = new Map();
     for (const finding of this.network) {
@@ -167,18 +167,23 @@ export class DesignSession {
 
   private async updateHop(name: string): Promise<boolean> {
     const hop = this.model.hop(name)?.hop;
-    if (!hop) return this.judged.delete(name);
+    if (!hop) {
+      this.hopResults.delete(name);
+      return this.judged.delete(name);
+    }
     const known = this.judged.get(name);
     if (known && !this.outdated.has(name) && isDeepStrictEqual(known.hop, hop)) return false;
-    const read = this.withFiles(hop);
+    const read = this.read(hop);
     const result = evaluateHop(hop, groundNow(read, this.store) ?? (await ground(read, this.store)));
     this.evaluations++;
     this.outdated.delete(name);
+    this.hopResults.set(name, result);
     this.judged.set(name, { hop, result, findings: judgeHop(hop, result, this.options.today) });
     return true;
   }
 
-  private withFiles(hop: Hop): Hop {
+  /** The hop with the files that its ground is read from. */
+  read(hop: Hop): Hop {
     const { fileFor } = this.options;
     return fileFor && hop.surveyFile !== undefined ? { ...hop, surveyFile: fileFor(hop.surveyFile) } : hop;
   }

@@ -42,6 +42,10 @@ function state(model: DesignModel, paths: Iterable<string>): unknown {
   return {
     hops: names.map((name) => [name, model.hop(name)?.hop]),
     sites: [...model.names("site")].sort().map((name) => model.lookup.site(name)),
+    design: Object.entries(model.design()).map(([what, value]) => [
+      what,
+      value instanceof Map ? new Map([...value].sort()) : value,
+    ]),
     problems: [...paths]
       .sort()
       .map((path) => model.problemsOf(path).map(({ rule, start, message }) => [rule, start, message])),
