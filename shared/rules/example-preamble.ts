@@ -9,6 +9,7 @@ network "Example" {
     rain 34 mm/h
     logK -4.2
     dN75 12 N/km
+    k 1.33
   }
   objective trunk {
     availability 99.99 %
@@ -37,6 +38,8 @@ radio R18 {
   overload -20 dBm
   mode 55 MHz QPSK rate 78 Mbit/s power 24 dBm threshold -86 dBm
   mode 55 MHz 128QAM rate 310 Mbit/s power 20 dBm threshold -69 dBm
+  dispersive-margin 55 MHz QPSK 60 dB
+  dispersive-margin 55 MHz 128QAM 50 dB
 }
 
 antenna A18-06 {

@@ -15,9 +15,12 @@ import { couplerMissing } from "./coupler-missing.js";
 import { couplerNotNeeded } from "./coupler-not-needed.js";
 import { couplerOutOfBand } from "./coupler-out-of-band.js";
 import { couplerWrongKind } from "./coupler-wrong-kind.js";
+import { defaultInputs } from "./default-inputs.js";
 import { diffractionLoss } from "./diffraction-loss.js";
+import { diversityIncomplete } from "./diversity-incomplete.js";
 import { duplexMismatch } from "./duplex-mismatch.js";
 import { fadeMargin } from "./fade-margin.js";
+import { fadingValidity } from "./fading-validity.js";
 import { farField } from "./far-field.js";
 import { feederOutOfBand } from "./feeder-out-of-band.js";
 import { frequencyOutsideTuning } from "./frequency-outside-tuning.js";
@@ -25,18 +28,24 @@ import { groundDiffersFromTerrain } from "./ground-differs-from-terrain.js";
 import { halfOutsideRadio } from "./half-outside-radio.js";
 import { hopIncomplete } from "./hop-incomplete.js";
 import { levelBelowThreshold } from "./level-below-threshold.js";
+import { linkAvailability } from "./link-availability.js";
+import { linkQuality } from "./link-quality.js";
 import { noTerrain } from "./no-terrain.js";
+import { notCounted } from "./not-counted.js";
 import { obstacleOffPath } from "./obstacle-off-path.js";
 import { overload } from "./overload.js";
 import { pathLength } from "./path-length.js";
 import { powerAboveMode } from "./power-above-mode.js";
 import { rainRateSuperseded } from "./rain-rate-superseded.js";
 import { rainValidity } from "./rain-validity.js";
+import { reflectionRipple } from "./reflection-ripple.js";
 import type { HopRule, NetworkRule, Rule } from "./rule.js";
+import { signatureWithoutMode } from "./signature-without-mode.js";
 import { siteHighAndLow } from "./site-high-and-low.js";
 import { standbyLevel } from "./standby-level.js";
 import { terrainGap } from "./terrain-gap.js";
 import { thresholdImplausible } from "./threshold-implausible.js";
+import { uncheckedMethods } from "./unchecked-methods.js";
 
 /** Causes stand before their consequences. */
 export const HOP_RULES: readonly HopRule[] = [
@@ -65,10 +74,14 @@ export const HOP_RULES: readonly HopRule[] = [
   levelBelowThreshold,
   standbyLevel,
   capacity,
-  climateMissing,
   rainRateSuperseded,
   rainValidity,
+  fadingValidity,
+  diversityIncomplete,
+  reflectionRipple,
   availability,
+  linkAvailability,
+  linkQuality,
   fadeMargin,
 ];
 
@@ -77,7 +90,12 @@ export const NETWORK_RULES: readonly NetworkRule[] = [
   groundDiffersFromTerrain,
   couplerImpossible,
   thresholdImplausible,
+  signatureWithoutMode,
   channelPlanUnconfirmed,
+  climateMissing,
+  notCounted,
+  defaultInputs,
+  uncheckedMethods,
 ];
 
 /** Every rule by its identifier. */

@@ -33,7 +33,10 @@ function ids(findings: readonly { rule: string }[]): string[] {
 function network(...hops: Hop[]) {
   const design: Design = { terrain: [], sites: new Map(), hops: new Map(hops.map((hop) => [hop.name, hop])) };
   const results = new Map(hops.map((hop) => [hop.name, evaluateHop(hop, levelGround(LENGTH_M))]));
-  return judgeNetwork(design, results, TODAY);
+  // The hops of these tests leave median k and selective fading open, which is told of every network of them.
+  return judgeNetwork(design, results, TODAY).filter(
+    ({ rule }) => !/^(not-counted|default-inputs)$/.test(rule),
+  );
 }
 
 test("a sound hop has no findings", () => {

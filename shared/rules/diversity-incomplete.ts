@@ -1,0 +1,44 @@
+import { address } from "../design/address.js";
+import { hasFrequencyDiversity, hasSpaceDiversity } from "../evaluate/diversity.js";
+import { exampleHop } from "./example-preamble.js";
+import type { HopRule } from "./rule.js";
+
+export const diversityIncomplete: HopRule = {
+  scope: "hop",
+  id: "diversity-incomplete",
+  severity: "warning",
+  title: "Arrangement and diversity must agree",
+  checks:
+    "A diversity arrangement states its second antennas or its second channel; neither is stated without such an arrangement.",
+  why: "Diversity that is paid for but not counted makes the hop look worse, the other way round better than it is.",
+  fix: "State `diversity-antenna` at both ends, or `second-channel`, or choose the arrangement that is meant.",
+  source: "Rec. ITU-R P.530-18 section 6.2",
+  needs: [],
+  good: exampleHop(),
+  bad: exampleHop({
+    hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 space-diversity",
+  }),
+  check({ hop, report }) {
+    const { name } = hop.arrangement;
+    const at = address("hop", hop.name, "arrangement");
+    const space = hasSpaceDiversity(name);
+    const second = hop.secondChannel !== undefined;
+    for (const { site, diversityAntenna, diversityHeightM } of hop.ends) {
+      const stated = diversityAntenna !== undefined && diversityHeightM !== undefined;
+      const end = address("hop", hop.name, site.name);
+      if (space && !stated) report({ at: end, message: `${name} has no diversity antenna at ${site.name}` });
+      else if (!space && diversityAntenna !== undefined)
+        report({
+          at: address("hop", hop.name, site.name, "diversity-antenna"),
+          message: `${site.name} has a diversity antenna, but the arrangement is ${name}; it is not counted`,
+        });
+    }
+    if (hasFrequencyDiversity(name) && !second)
+      report({ at, message: `${name} has no second channel; its improvement is not counted` });
+    else if (!hasFrequencyDiversity(name) && second)
+      report({
+        at: address("hop", hop.name, "second-channel"),
+        message: `a second channel is stated, but the arrangement is ${name}; it is not counted`,
+      });
+  },
+};

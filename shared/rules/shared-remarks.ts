@@ -1,0 +1,55 @@
+import { type Address, address } from "../design/address.js";
+import type { RelatedPlace } from "../design/finding.js";
+import type { NetworkContext } from "./rule.js";
+
+/** Hops that a remark names; the others are counted. */
+const NAMED = 3;
+
+/**
+ * Says each remark once, however many hops share it: at the place that mends it for all, or at the hop when there is
+ * only one. A hop that accepts the rule is told by itself, as accepted.
+ */
+export function reportShared(
+  { design, report }: NetworkContext,
+  rule: string,
+  remarks: ReadonlyMap<
+    string,
+    { readonly hops: readonly string[]; readonly at: Address; readonly help?: string }
+  >,
+  severity?: "info" | "warning" | "error",
+): void {
+  for (const [message, { hops, at, help }] of remarks) {
+    const accepts = (name: string) =>
+      design.hops.get(name)?.accepts.some((one) => one.rule === rule) ?? false;
+    for (const hop of hops.filter(accepts)) report({ at: address("hop", hop), message, help, severity }, hop);
+    const others = hops.filter((name) => !accepts(name));
+    if (others.length === 0) continue;
+    const [only] = others;
+    if (others.length === 1) report({ at: address("hop", only!), message, help, severity }, only);
+    else report({ at, message: `${message}; on ${named(others)}`, help, severity, related: places(others) });
+  }
+}
+
+/** Adds a hop to a remark. */
+export function remark(
+  remarks: Map<string, { hops: string[]; at: Address; help?: string }>,
+  message: string,
+  hop: string,
+  at: Address,
+  help?: string,
+): void {
+  const known = remarks.get(message);
+  if (known === undefined) remarks.set(message, { hops: [hop], at, help });
+  else known.hops.push(hop);
+}
+
+function named(hops: readonly string[]): string {
+  const more = hops.length - NAMED;
+  return more > 0
+    ? `${hops.length} hops: ${hops.slice(0, NAMED).join(", ")} and ${more} more`
+    : `${hops.slice(0, -1).join(", ")} and ${hops.at(-1)}`;
+}
+
+function places(hops: readonly string[]): RelatedPlace[] {
+  return hops.slice(0, NAMED).map((hop) => ({ at: address("hop", hop), message: hop }));
+}
