@@ -33,6 +33,29 @@ export function program(): Command {
       process.exitCode = await report(dir, options);
     });
   root
+    .command("diff")
+    .description("tell what a change does to the network: a revision against the work tree, or two revisions")
+    .argument("<rev...>", "REV [REV] [DIR]; A..B is two revisions, A...B is B since it left A")
+    .option("--dir <dir>", "folder of the design")
+    .addOption(
+      new Option("--format <format>", "how to print")
+        .choices(["markdown", "html", "json"])
+        .default("markdown"),
+    )
+    .addOption(
+      new Option(
+        "--fail-on <what>",
+        "exit status 1 when a figure or finding got worse, when there are new findings, or never",
+      )
+        .choices(["worse", "findings", "never"])
+        .default("worse"),
+    )
+    .addOption(todayOption())
+    .action(async (asked, options) => {
+      const { diff } = await import("./commands/diff.js");
+      await diff(asked, options);
+    });
+  root
     .command("profile")
     .description("show the path of a hop from the side")
     .argument("<hop>", "name of the hop")
@@ -71,8 +94,8 @@ export function program(): Command {
     .command("schema")
     .description("print the JSON Schema of the output")
     .addArgument(
-      new Argument("[output]", "of check --format json, or of the resolved design in it")
-        .choices(["check", "design"])
+      new Argument("[output]", "of check or diff with --format json, or of the resolved design in check's")
+        .choices(["check", "design", "diff"])
         .default("check"),
     )
     .action(async (output) => {

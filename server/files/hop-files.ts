@@ -49,28 +49,35 @@ export function readHopFile(path: string): HopText | UnreadableFile {
         message: `${mb} MB is too large for a design file (limit ${LARGEST_FILE_BYTES / 2 ** 20} MB); split it, or give it another ending`,
       };
     }
-    const content = readFileSync(path);
-    if (content.includes(0))
-      return {
-        path: slashed,
-        message: "this is not text (it holds zero bytes); give it another ending than .hop",
-      };
-    const text = new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(content);
-    return { path: slashed, text };
+    return textOf(slashed, readFileSync(path));
   } catch (error) {
-    if (error instanceof TypeError)
-      return { path: slashed, message: "this is not UTF-8 text; save it as UTF-8" };
     return { path: slashed, message: `cannot be read: ${reasonOf(error)}` };
   }
+}
+
+/** The text in the bytes of a file, wherever they were read. */
+export function textOf(path: string, content: Uint8Array): HopText | UnreadableFile {
+  if (content.includes(0))
+    return { path, message: "this is not text (it holds zero bytes); give it another ending than .hop" };
+  try {
+    return { path, text: new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(content) };
+  } catch {
+    return { path, message: "this is not UTF-8 text; save it as UTF-8" };
+  }
+}
+
+/** Whether a name of a file or folder is left out when a folder is searched. */
+export function isPassedOver(name: string, isFolder: boolean): boolean {
+  return name.startsWith(".") || (isFolder && PASSED_OVER.has(name));
 }
 
 function listHopFiles(at: string): string[] {
   if (statSync(at).isFile()) return [at];
   const found: string[] = [];
   for (const entry of sorted(readdirSync(at, { withFileTypes: true }))) {
-    if (entry.name.startsWith(".")) continue;
+    if (isPassedOver(entry.name, entry.isDirectory())) continue;
     const path = join(at, entry.name);
-    if (entry.isDirectory() && !PASSED_OVER.has(entry.name)) found.push(...listHopFiles(path));
+    if (entry.isDirectory()) found.push(...listHopFiles(path));
     else if (entry.isFile() && entry.name.endsWith(".hop")) found.push(path);
   }
   return found;

@@ -2,25 +2,35 @@
 import { existsSync } from "node:fs";
 import { resolve } from "node:path";
 import { Project } from "../../language/model/project.js";
-import { readSource } from "../../language/model/source-file.js";
-import { readHopFiles, type UnreadableFile } from "../files/hop-files.js";
+import { readSource, type SourceFile } from "../../language/model/source-file.js";
+import { type HopFiles, readHopFiles, type UnreadableFile } from "../files/hop-files.js";
 
 export interface LoadedProject {
   readonly project: Project;
   readonly unreadable: readonly UnreadableFile[];
 }
 
-export function loadProject(folder: string): LoadedProject {
+/** Where the files of a design come from. */
+export interface DesignFiles {
+  /** The `.hop` files of a folder and all below it. */
+  read(folder: string): HopFiles;
+  exists(folder: string): boolean;
+  source(path: string, text: string): SourceFile;
+}
+
+const ON_DISK: DesignFiles = { read: readHopFiles, exists: existsSync, source: readSource };
+
+export function loadProject(folder: string, from: DesignFiles = ON_DISK): LoadedProject {
   const root = resolve(folder).replaceAll("\\", "/");
   const project = new Project(root);
   const unreadable: UnreadableFile[] = [];
   const loaded = new Set<string>();
   const load = (at: string) => {
-    const files = readHopFiles(at);
+    const files = from.read(at);
     unreadable.push(...files.unreadable);
     const fresh = files.texts.filter(({ path }) => !loaded.has(path));
     for (const { path } of fresh) loaded.add(path);
-    project.setFiles(fresh.map(({ path, text }) => readSource(path, text)));
+    project.setFiles(fresh.map(({ path, text }) => from.source(path, text)));
   };
   load(root);
   const folders = new Set<string>();
@@ -30,7 +40,7 @@ export function loadProject(folder: string): LoadedProject {
       if (folders.has(at)) continue;
       folders.add(at);
       more = true;
-      if (existsSync(at)) load(at);
+      if (from.exists(at)) load(at);
       else
         unreadable.push({
           path: at,

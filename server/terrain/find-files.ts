@@ -4,6 +4,11 @@ import type { FileOnDisk } from "./raster-file.js";
 
 const RASTER = /\.(hgt|hgt\.gz|zip|tif|tiff|asc)$/i;
 
+/** Whether a file's name says that it holds heights. */
+export function isRaster(path: string): boolean {
+  return RASTER.test(path);
+}
+
 /**
  * Every raster file under the roots, in order of name; folders that cannot be read are told to `problem`.
  * Hidden folders and node_modules are passed over; links are followed, each folder once.

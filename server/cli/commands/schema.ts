@@ -1,8 +1,9 @@
 import check from "../schema/check.schema.json" with { type: "json" };
 import design from "../schema/design.schema.json" with { type: "json" };
+import diff from "../schema/diff.schema.json" with { type: "json" };
 import { print } from "../streams.js";
 
-const SCHEMAS = { check, design };
+const SCHEMAS = { check, design, diff };
 
 export async function schema(output: keyof typeof SCHEMAS): Promise<void> {
   await print([`${JSON.stringify(SCHEMAS[output], undefined, 2)}\n`]);

@@ -127,9 +127,11 @@ function* list<T>(items: readonly T[], output: (item: T) => object): Iterable<st
   if (items.length > 0) yield "\n";
 }
 
-/** Twelve digits: the last bits of a double differ between machines, and a difference of texts should not show them. */
 function text(value: object): string {
-  return JSON.stringify(value, (_key, part) =>
-    typeof part === "number" && !Number.isInteger(part) ? Number(part.toPrecision(12)) : part,
-  );
+  return JSON.stringify(value, twelveDigits);
+}
+
+/** The last bits of a double differ between machines, and a difference of texts should not show them. */
+export function twelveDigits(_key: string, part: unknown): unknown {
+  return typeof part === "number" && !Number.isInteger(part) ? Number(part.toPrecision(12)) : part;
 }

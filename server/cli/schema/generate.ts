@@ -17,13 +17,14 @@ const OUTPUTS = [
     type: "DesignDocument",
     title: "Resolved design in the output of hopwright check",
   },
+  { file: "diff.schema.json", type: "DiffOutput", title: "Output of hopwright diff --format json" },
 ];
 
 /** Each file's name with the schema that it must hold. */
 export function schemas(): Map<string, object> {
   const root = join(HERE, "../../..");
   const generator = createGenerator({
-    path: join(root, "server/cli/print/check-output.ts"),
+    path: join(root, "server/cli/print/*-output.ts"),
     tsconfig: join(root, "tsconfig.json"),
     skipTypeCheck: true,
     expose: "export",

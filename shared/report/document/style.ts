@@ -63,6 +63,7 @@ svg .ray{stroke:${colour("ray")};stroke-width:1.8;fill:none}
 svg .antenna{fill:${colour("ray")};stroke:${colour("paper")};stroke-width:1.5}
 svg .mast{stroke:${colour("ink")};stroke-width:2.5}
 svg .low-k{stroke:${colour("low-k")};stroke-width:1.2;stroke-dasharray:2 3;fill:none}
+svg .was{stroke:${colour("low-k")};stroke-width:1.5;stroke-dasharray:6 3;fill:none}
 svg .obstacle{stroke:${colour("obstacle")};stroke-width:3;fill:${colour("obstacle")}}
 svg .gap{fill:${colour("rule")};fill-opacity:.6}
 svg .gap-edge{stroke:${colour("quiet")};stroke-width:1;stroke-dasharray:1 3}

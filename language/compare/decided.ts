@@ -1,0 +1,212 @@
+/** The decisions of a design, fact by fact in the words of its text, with the place that each one comes from. */
+import type { DecidedFact, DecidedHop, Decisions } from "../../shared/compare/facts.js";
+import { type Argument, type Fact, wordOf } from "../facts/fact.js";
+import type { DesignModel } from "../model/design-model.js";
+import type { Declaration } from "../model/source-file.js";
+import { inheritedFacts } from "../resolve/inherit.js";
+import { END } from "../schema/index.js";
+
+export function decisionsOf(model: DesignModel): Decisions {
+  const hops = new Map<string, DecidedHop | undefined>();
+  const entries = new Map<string, readonly DecidedFact[] | undefined>();
+  return {
+    hops: model.names("hop"),
+    hop: (name) => remembered(hops, name, () => decidedHop(model, name)),
+    sign: (name) => signOf(model, name),
+    entries: entryKeys(model),
+    entry: (key) => remembered(entries, key, () => entryFacts(model, key)),
+  };
+}
+
+function remembered<T>(known: Map<string, T>, key: string, make: () => T): T {
+  if (!known.has(key)) known.set(key, make());
+  return known.get(key)!;
+}
+
+const DEFAULTS = ["hop", "end"] as const;
+
+function signOf(model: DesignModel, name: string): string {
+  const keys = [`hop ${name}`, ...DEFAULTS.map((of) => `defaults ${of}`)];
+  return keys.map((key) => model.declarations(key)[0]?.content ?? "").join("\n\n");
+}
+
+function decidedHop(model: DesignModel, name: string): DecidedHop | undefined {
+  const entry = model.declarations(`hop ${name}`)[0];
+  if (!entry) return undefined;
+  const ends = entry.fact.facts.filter(({ property }) => property === END);
+  const own = entry.fact.facts.filter(({ property }) => property !== END);
+  const facts: DecidedFact[] = [
+    ...headFacts(entry.fact),
+    ...withDefaults(own, model, "hop", {}),
+    ...ends.flatMap((end): DecidedFact[] => {
+      const site = wordOf(end, "site");
+      if (site === undefined) return [];
+      return [
+        { site, word: "end", text: `end ${site}`, meaning: [`site ${site}`], repeatable: false },
+        ...withDefaults(end.facts, model, "end", { site }),
+      ];
+    }),
+  ];
+  return {
+    name,
+    ends: ends.flatMap((end) => wordOf(end, "site") ?? []),
+    facts,
+    uses: [...usedBy(model, facts, name)],
+  };
+}
+
+/** Everything that is looked up by name, and what counts for every hop. */
+function usedBy(model: DesignModel, facts: readonly DecidedFact[], name: string): Set<string> {
+  const uses = new Set(["network", "terrain", "maps", "climate", ...DEFAULTS.map((of) => `defaults ${of}`)]);
+  for (const { meaning } of facts) for (const part of meaning) uses.add(part);
+  uses.delete(`hop ${name}`);
+  return new Set([...uses].filter((key) => model.declarations(key).length > 0));
+}
+
+/** Own facts first; a default holds where nothing of its word is stated. */
+function withDefaults(
+  own: readonly Fact[],
+  model: DesignModel,
+  of: "hop" | "end",
+  place: Place,
+): DecidedFact[] {
+  const stated = new Set(own.map(({ property }) => property.name));
+  // A fixed mode and a range of modes answer one question.
+  if (stated.has("mode") || stated.has("modes")) stated.add("mode").add("modes");
+  const defaults = model.declarations(`defaults ${of}`)[0]?.fact.facts ?? [];
+  return [
+    ...own.flatMap((fact) => decided(fact, place)),
+    ...defaults
+      .filter(({ property }) => !stated.has(property.name))
+      .flatMap((fact) => decided(fact, { ...place, from: `defaults ${of}` })),
+  ];
+}
+
+const OTHER_THAN_ENTRIES = new Set(["hop"]);
+
+function entryKeys(model: DesignModel): string[] {
+  const keys = new Set<string>();
+  for (const { declarations } of model.allFiles())
+    for (const { key, kind } of declarations) if (!OTHER_THAN_ENTRIES.has(kind)) keys.add(key);
+  return [...keys];
+}
+
+function entryFacts(model: DesignModel, key: string): readonly DecidedFact[] | undefined {
+  const declared = model.declarations(key);
+  const [entry] = declared;
+  if (!entry) return undefined;
+  // Folders may be named in several lines, which all count.
+  if (entry.fact.facts.length === 0 && !entry.name) return declared.flatMap(({ fact }) => decided(fact, {}));
+  const facts =
+    entry.kind === "network"
+      ? entry.fact.facts.filter((fact) => !isDeclared(fact, entry, model))
+      : inheritedFacts(entry, model.lookup);
+  const stated = new Set(facts.map(({ property }) => property.name));
+  const defaults = entry.kind === "site" ? model.lookup.defaults("site") : [];
+  return [
+    ...headFacts(entry.fact),
+    ...facts.flatMap((fact) => decided(fact, {})),
+    ...defaults
+      .filter(({ property }) => !stated.has(property.name))
+      .flatMap((fact) => decided(fact, { from: "defaults site" })),
+  ];
+}
+
+/** Whether a statement of the network is a declaration of its own, and compared as such. */
+function isDeclared(fact: Fact, { file }: Declaration, model: DesignModel): boolean {
+  return model.file(file)?.declarations.some((other) => other.fact === fact) ?? false;
+}
+
+/** What stands beside the name: the title, and for an entry what it is like. */
+function headFacts(fact: Fact): DecidedFact[] {
+  return fact.args
+    .filter(({ spec, value }) => spec.name !== "name" && value !== undefined)
+    .map((arg) => {
+      const label = arg.spec.label ?? arg.spec.name;
+      const text = `${label} ${argumentText(fact, arg)}`;
+      return { word: label, text, meaning: [meaningOf(arg)], repeatable: false };
+    });
+}
+
+interface Place {
+  readonly site?: string;
+  readonly within?: string;
+  readonly from?: string;
+}
+
+/** A statement, and those of its block as facts of their own. */
+function decided(fact: Fact, place: Place): DecidedFact[] {
+  const { property, statement, facts } = fact;
+  const word = property.name;
+  const inner = facts.flatMap((one) => decided(one, { ...place, within: withinOf(fact, place) }));
+  if (statement.block && fact.args.length === 0) return inner;
+  const own: DecidedFact = {
+    ...place,
+    word,
+    text: textOf(fact),
+    meaning: meaningsOf(fact),
+    repeatable: property.repeatable ?? false,
+  };
+  return [own, ...inner];
+}
+
+function withinOf(fact: Fact, { within }: Place): string {
+  const here = textOf(fact);
+  return within === undefined ? here : `${within} / ${here}`;
+}
+
+/** Arguments by name, so that their order in the line says nothing; what cannot be read counts as written. */
+function meaningsOf(fact: Fact): string[] {
+  return fact.args.length > 0 && fact.args.every(({ value }) => value)
+    ? fact.args
+        .map((arg) => (isReference(arg) ? meaningOf(arg) : `${arg.spec.name} ${meaningOf(arg)}`))
+        .sort()
+    : [textOf(fact)];
+}
+
+function isReference({ value }: Argument): boolean {
+  return value?.type === "reference";
+}
+
+/** Twelve digits: 24 m and 2400 cm differ in the last bit only. */
+function meaningOf({ value }: Argument): string {
+  if (!value) return "";
+  switch (value.type) {
+    case "quantity":
+      return `${Number(value.base.toPrecision(12))} ${value.dimension}`;
+    case "reference":
+      return `${value.kind} ${value.name}`;
+    case "number":
+      return String(value.number);
+    case "position":
+      return `${value.position.latitudeDeg.toFixed(9)} ${value.position.longitudeDeg.toFixed(9)}`;
+    case "text":
+    case "path":
+      return value.text;
+    case "date":
+      return value.date;
+    default:
+      return value.word;
+  }
+}
+
+/** The line as the one layout has it, its block left out. */
+function textOf(fact: Fact): string {
+  return atomsText(fact, fact.statement.start, Number.POSITIVE_INFINITY);
+}
+
+function argumentText(fact: Fact, { start, end }: Argument): string {
+  return atomsText(fact, start, end);
+}
+
+function atomsText({ statement, args }: Fact, from: number, to: number): string {
+  const quantities = new Set(args.flatMap(({ value, start }) => (value?.type === "quantity" ? [start] : [])));
+  return statement.atoms
+    .filter(({ start, end }) => start >= from && end <= to)
+    .map(({ text, start, kind }) =>
+      kind === "word" && quantities.has(start)
+        ? text.replace(/^([+\-−]?[\d.]+(?:[eE][+-]?\d+)?)(?=\D)/, "$1 ")
+        : text,
+    )
+    .join(" ");
+}

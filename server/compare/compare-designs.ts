@@ -1,0 +1,117 @@
+/** One design in two states: evaluates only what differs between them, and compares. */
+import { decisionsOf } from "../../language/compare/decided.js";
+import type { DesignModel } from "../../language/model/design-model.js";
+import type { ChangeSet, ComparedSide } from "../../shared/compare/change-set.js";
+import { compareDesigns } from "../../shared/compare/compare.js";
+import { findRenames, hopNow } from "../../shared/compare/renames.js";
+import { contentComparison } from "../../shared/compare/same.js";
+import type { Hop } from "../../shared/design/design.js";
+import { DesignSession, type Pace } from "../session/design-session.js";
+import type { TerrainStore } from "../terrain/store.js";
+import type { SideGround } from "./side-ground.js";
+import { textFindings } from "./text-findings.js";
+
+export interface DesignState {
+  readonly model: DesignModel;
+  readonly ground: SideGround;
+}
+
+export interface DesignComparison {
+  readonly changes: ChangeSet;
+  readonly was: DesignSession;
+  readonly is: DesignSession;
+}
+
+export interface CompareHostOptions {
+  readonly today: string;
+  readonly pace?: Pace;
+}
+
+export async function compareStates(
+  was: DesignState,
+  is: DesignState,
+  { today, pace }: CompareHostOptions,
+): Promise<DesignComparison> {
+  const sessions = [was, is].map(
+    ({ model, ground }) =>
+      new DesignSession(model, { today, openTerrain: ground.openTerrain, fileFor: ground.fileFor }),
+  ) as [DesignSession, DesignSession];
+  // Nothing is evaluated yet, but the terrain is open: its stamps tell where the ground differs.
+  for (const session of sessions) await session.update({}, new Set());
+  const sides = [was, is].map(({ model }) => sideOf(model)) as [Side, Side];
+  const ground = groundComparison(sides, sessions, [was.ground, is.ground]);
+  const wanted = differing(sides, ground);
+  for (const [index, session] of sessions.entries()) {
+    await session.update(pace, withNeighbours(wanted[index]!, sides[index]!.hops));
+    session.updateNetwork();
+  }
+  const [before, now] = sessions.map((session, index) => comparedSide(session, sides[index]!)) as [
+    ComparedSide,
+    ComparedSide,
+  ];
+  return { changes: compareDesigns(before, now, { ground }), was: sessions[0], is: sessions[1] };
+}
+
+interface Side {
+  readonly decisions: ComparedSide["decisions"];
+  readonly hops: ReadonlyMap<string, Hop>;
+  readonly sites: ComparedSide["sites"];
+  readonly model: DesignModel;
+}
+
+function sideOf(model: DesignModel): Side {
+  const { hops, sites } = model.design();
+  return { decisions: decisionsOf(model), hops, sites, model };
+}
+
+type GroundComparison = (was: string, is: string) => "terrain" | "survey" | undefined;
+
+function groundComparison(
+  [was, is]: readonly [Side, Side],
+  sessions: readonly [DesignSession, DesignSession],
+  files: readonly [SideGround, SideGround],
+): GroundComparison {
+  const stores = sessions.map((session) => session.terrain());
+  const stamp = (store: TerrainStore | undefined, { ends }: Hop) => {
+    const [from, to] = [ends[0].site.position, ends[1].site.position];
+    return store && from && to ? store.stampFor(from, to) : "";
+  };
+  return (before, now) => {
+    const [a, b] = [was.hops.get(before), is.hops.get(now)];
+    if (!a || !b) return undefined;
+    if (a.surveyFile !== undefined && b.surveyFile !== undefined)
+      return files[0].fileFor(a.surveyFile) === files[1].fileFor(b.surveyFile) ? undefined : "survey";
+    if (stores[0] === stores[1]) return undefined;
+    // A path that moved crosses other tiles; that is no change of the terrain.
+    return stamp(stores[0], b) === stamp(stores[1], b) ? undefined : "terrain";
+  };
+}
+
+/** Names of the hops of each side that may have another result: other content, other ground, or no counterpart. */
+function differing([was, is]: readonly [Side, Side], ground: GroundComparison): [Set<string>, Set<string>] {
+  const same = contentComparison();
+  const renames = findRenames(was.decisions, is.decisions);
+  const names: [Set<string>, Set<string>] = [new Set(), new Set(is.hops.keys())];
+  for (const [name, hop] of was.hops) {
+    const now = hopNow(name, renames);
+    const other = is.hops.get(now);
+    if (other && same(hop, other) && ground(name, now) === undefined) names[1].delete(now);
+    else names[0].add(name);
+  }
+  return names;
+}
+
+/**
+ * Judging what hops share needs the results of all hops at a site, so those beside a hop that differs are evaluated
+ * too. A rule that looks further must widen this.
+ */
+function withNeighbours(names: ReadonlySet<string>, hops: ReadonlyMap<string, Hop>): Set<string> {
+  const sites = new Set([...names].flatMap((name) => hops.get(name)!.ends.map(({ site }) => site.name)));
+  const beside = [...hops.values()].filter(({ ends }) => ends.some(({ site }) => sites.has(site.name)));
+  return new Set([...names, ...beside.map(({ name }) => name)]);
+}
+
+function comparedSide(session: DesignSession, { decisions, sites, model }: Side): ComparedSide {
+  const findings = [...session.networkFindings(), ...textFindings(model)];
+  return { decisions, sites, hops: session.results(), findings };
+}

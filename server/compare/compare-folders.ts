@@ -1,0 +1,186 @@
+/** A folder of designs at two revisions, or at one and as it lies in the work tree. */
+import { resolve } from "node:path";
+import { DesignModel } from "../../language/model/design-model.js";
+import { isBelow } from "../../language/model/path.js";
+import type { ChangeSet } from "../../shared/compare/change-set.js";
+import { CommandError } from "../cli/command-error.js";
+import type { UnreadableFile } from "../files/hop-files.js";
+import { type Repository, type Revision, renamedFiles } from "../git/repository.js";
+import type { DesignSession } from "../session/design-session.js";
+import { loadProject } from "../session/load.js";
+import { type CompareHostOptions, compareStates } from "./compare-designs.js";
+import { commitFiles, type SideFiles, type SourceCache, workTreeFiles } from "./side-files.js";
+import { groundOf, Scratch, type SideGround } from "./side-ground.js";
+import { brokenFiles } from "./text-findings.js";
+
+export interface ComparedDesign {
+  /** Folder of the design on the new side, absolute; of the old one where the new has it no more. */
+  readonly root: string;
+  /** Folder on the old side, where it is another. */
+  readonly movedFrom?: string;
+  readonly title?: string;
+  readonly changes: ChangeSet;
+  readonly was: DesignSession;
+  readonly is: DesignSession;
+}
+
+export interface FolderComparison {
+  readonly repository: Repository;
+  readonly was: Revision;
+  /** Undefined: the work tree. */
+  readonly is?: Revision;
+  readonly designs: readonly ComparedDesign[];
+  /** What the comparison leaves out or takes as it is, one sentence each. */
+  readonly notes: readonly string[];
+  readonly unreadable: readonly UnreadableFile[];
+  /** Path of a file as people know it: those of a commit are read from elsewhere. */
+  shown(path: string): string;
+  /** Removes what was written for the comparison; nothing of the ground can be read after that. */
+  dispose(): void;
+}
+
+/** @throws CommandError when neither side has a design in the folder */
+export async function compareFolder(
+  repository: Repository,
+  folder: string,
+  was: Revision,
+  is: Revision | undefined,
+  options: CompareHostOptions,
+): Promise<FolderComparison> {
+  const cache: SourceCache = new Map();
+  const before = await commitFiles(repository, was, cache);
+  const now = is
+    ? await commitFiles(repository, is, cache)
+    : workTreeFiles(repository, before.tree!.submodules, cache);
+  const at = resolve(folder).replaceAll("\\", "/");
+  const oldAt = await folderBefore(repository, at, before, now);
+  const sides = [sideAt(oldAt, before), sideAt(at, now)] as const;
+  if (sides.every(({ models }) => models.length === 0)) {
+    throw new CommandError(
+      `${folder}: neither side has a .hop file in this folder; name the folder of a design`,
+    );
+  }
+  const scratch = new Scratch();
+  const shown = (path: string) => scratch.shown(path);
+  const dispose = () => scratch.remove();
+  try {
+    const designs: ComparedDesign[] = [];
+    for (const pair of pairedModels(sides[0].models, sides[1].models, oldAt, at)) {
+      const baseDir = (pair.is ?? pair.was)!.root;
+      const grounds = await Promise.all(
+        [before, now].map((side) => groundOf(repository, side, scratch, baseDir)),
+      );
+      designs.push(await comparedDesign(pair, grounds as [SideGround, SideGround], options));
+    }
+    const unreadable = [...sides[0].unreadable, ...sides[1].unreadable];
+    const notes = notesOf(designs, was, is);
+    return { repository, was, is, designs, notes, unreadable, shown, dispose };
+  } catch (error) {
+    dispose();
+    throw error;
+  }
+}
+
+interface LoadedSide {
+  readonly models: readonly DesignModel[];
+  readonly unreadable: readonly UnreadableFile[];
+}
+
+function sideAt(folder: string, files: SideFiles): LoadedSide {
+  const { project, unreadable } = loadProject(folder, files);
+  const models = project
+    .designs()
+    .filter((model) => model.allFiles()[Symbol.iterator]().next().done === false);
+  return { models, unreadable };
+}
+
+/** Where the folder was on the old side: a renamed one is found by the files that moved into it. */
+async function folderBefore(
+  repository: Repository,
+  at: string,
+  before: SideFiles,
+  now: SideFiles,
+): Promise<string> {
+  if (before.read(at).texts.length > 0) return at;
+  const renames = await renamedFiles(repository, before.revision!.commit, now.revision?.commit);
+  for (const [path, old] of renames) {
+    const [full, oldFull] = [`${repository.root}/${path}`, `${repository.root}/${old}`];
+    if (!path.endsWith(".hop") || !isBelow(full, at)) continue;
+    const tail = full.slice(at.length);
+    if (oldFull.endsWith(tail)) return oldFull.slice(0, -tail.length);
+  }
+  return at;
+}
+
+interface ModelPair {
+  readonly was?: DesignModel;
+  readonly is?: DesignModel;
+}
+
+/** By folder, else by title, else by the hops that both have. */
+function pairedModels(
+  was: readonly DesignModel[],
+  is: readonly DesignModel[],
+  oldAt: string,
+  at: string,
+): ModelPair[] {
+  const free = new Set(was);
+  const take = (found: DesignModel | undefined) => {
+    if (found) free.delete(found);
+    return found;
+  };
+  const byFolder = new Map(
+    is.map((model) => [
+      model,
+      take([...free].find(({ root }) => root.slice(oldAt.length) === model.root.slice(at.length))),
+    ]),
+  );
+  const pairs = is.map((model): ModelPair => {
+    const title = model.title();
+    const found =
+      byFolder.get(model) ??
+      take(
+        [...free].find((one) => title !== undefined && one.title() === title) ??
+          [...free].find((one) => one.names("hop").some((name) => model.names("hop").includes(name))),
+      );
+    return { was: found, is: model };
+  });
+  return [...pairs, ...[...free].map((model) => ({ was: model }))];
+}
+
+async function comparedDesign(
+  pair: ModelPair,
+  grounds: readonly [SideGround, SideGround],
+  options: CompareHostOptions,
+): Promise<ComparedDesign> {
+  const root = (pair.is ?? pair.was)!.root;
+  const was = pair.was ?? new DesignModel(root);
+  const is = pair.is ?? new DesignModel(root);
+  const compared = await compareStates(
+    { model: was, ground: grounds[0] },
+    { model: is, ground: grounds[1] },
+    options,
+  );
+  return {
+    ...compared,
+    root,
+    movedFrom: was.root === root ? undefined : was.root,
+    title: is.title() ?? was.title(),
+  };
+}
+
+function notesOf(designs: readonly ComparedDesign[], was: Revision, is: Revision | undefined): string[] {
+  const notes: string[] = [];
+  for (const { was: before, is: now } of designs) {
+    for (const [session, side] of [
+      [before, was.name],
+      [now, is?.name ?? "the work tree"],
+    ] as const) {
+      const broken = brokenFiles(session.model);
+      if (broken.length === 0) continue;
+      const files = broken.length > 3 ? `${broken.length} files` : broken.join(", ");
+      notes.push(`${side} has text that cannot be read in ${files}; it is judged as far as it goes.`);
+    }
+  }
+  return notes;
+}

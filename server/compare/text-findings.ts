@@ -1,0 +1,34 @@
+/** Problems of text as findings on the declaration they stand in, so that they are compared like all others. */
+import type { DesignModel } from "../../language/model/design-model.js";
+import type { SourceFile } from "../../language/model/source-file.js";
+import type { Finding } from "../../shared/design/finding.js";
+
+export function textFindings(model: DesignModel): Finding[] {
+  return [...model.allFiles()].flatMap((file) =>
+    model.problemsOf(file.path).map(({ rule, severity, message, help, start }) => ({
+      rule,
+      severity,
+      message,
+      help,
+      at: declarationAt(file, start) ?? `file ${below(model.root, file.path)}`,
+    })),
+  );
+}
+
+/** Files that hold text which cannot be read as the language: the side is judged without it. */
+export function brokenFiles(model: DesignModel): string[] {
+  return [...model.allFiles()]
+    .filter(({ tree }) => tree.problems.length > 0)
+    .map(({ path }) => below(model.root, path));
+}
+
+/** The innermost: what stands in a network is a declaration within another. */
+function declarationAt({ declarations }: SourceFile, offset: number): string | undefined {
+  return declarations.findLast(
+    ({ fact: { statement } }) => statement.start <= offset && offset <= statement.end,
+  )?.key;
+}
+
+function below(root: string, path: string): string {
+  return path.startsWith(`${root}/`) ? path.slice(root.length + 1) : path;
+}

@@ -1,0 +1,118 @@
+/** What a change does to the network: the result of a comparison, plain data for every printer. */
+import type { Hop, Site } from "../design/design.js";
+import type { Finding } from "../design/finding.js";
+import type { HopResult } from "../evaluate/result.js";
+import type { FigureChange } from "./consequences.js";
+import type { DecisionChange } from "./decisions.js";
+import type { Decisions } from "./facts.js";
+import type { FindingChange } from "./findings.js";
+import type { LicenceChange } from "./licences.js";
+import type { OrderChange } from "./orders.js";
+
+/** A hop with what was computed for it. */
+export interface ComparedHop {
+  readonly hop: Hop;
+  readonly result: HopResult;
+  readonly findings: readonly Finding[];
+}
+
+/** One side of a comparison. */
+export interface ComparedSide {
+  readonly decisions: Decisions;
+  readonly sites: ReadonlyMap<string, Site>;
+  /**
+   * Hops that may differ, evaluated. One that is the same on both sides, its ground included, need not be here;
+   * one that cannot be evaluated is not.
+   */
+  readonly hops: ReadonlyMap<string, ComparedHop>;
+  /** Findings on what hops share, and on the text. */
+  readonly findings: readonly Finding[];
+}
+
+export interface HopChange {
+  readonly hop: string;
+  readonly title?: string;
+  readonly status: "added" | "removed" | "changed";
+  readonly renamedFrom?: string;
+  /** Whether its own text decides something else now; false: others' changes reach it. */
+  readonly edited: boolean;
+  readonly decisions: readonly DecisionChange[];
+  readonly figures: readonly FigureChange[];
+  /** What other than its own text changed for it. */
+  readonly causes: readonly Cause[];
+  readonly findings: readonly FindingChange[];
+  /** Whether it got worse: a finding to mend, or a figure that fell. */
+  readonly worse: boolean;
+}
+
+export interface Cause {
+  readonly kind:
+    | "catalogue"
+    | "defaults"
+    | "climate"
+    | "objective"
+    | "site"
+    | "network"
+    | "terrain"
+    | "survey"
+    | "neighbour"
+    | "method";
+  /** For example `antenna A18-06`, `terrain`, `hop KELD-MOSS`. */
+  readonly text: string;
+}
+
+export interface SiteChange {
+  readonly site: string;
+  readonly status: "added" | "removed" | "renamed" | "changed";
+  readonly renamedFrom?: string;
+  readonly decisions: readonly DecisionChange[];
+  readonly findings: readonly FindingChange[];
+}
+
+/** A change of something that many hops share. */
+export interface SharedChange {
+  /** `radio R18`, `climate`, `defaults hop`. */
+  readonly entry: string;
+  readonly status: "added" | "removed" | "renamed" | "changed";
+  readonly renamedFrom?: string;
+  readonly decisions: readonly DecisionChange[];
+  /** Hops for which it counts now. */
+  readonly usedBy: number;
+  /** Those of them whose figures or findings it changes. */
+  readonly affects: number;
+  readonly findings: readonly FindingChange[];
+}
+
+export interface ChangeSet {
+  /** What matters most comes first. */
+  readonly hops: readonly HopChange[];
+  readonly sites: readonly SiteChange[];
+  readonly shared: readonly SharedChange[];
+  /** Findings on nothing of the above: a file, the network as a whole. */
+  readonly findings: readonly FindingChange[];
+  readonly orders: readonly OrderChange[];
+  readonly licences: readonly LicenceChange[];
+  readonly counts: ChangeCounts;
+  /** Whether anything got worse. */
+  readonly worse: boolean;
+  /** Whether there is a finding to mend that was not there, or not so grave. */
+  readonly newFindings: boolean;
+}
+
+export interface ChangeCounts {
+  readonly added: number;
+  readonly removed: number;
+  readonly renamed: number;
+  readonly edited: number;
+  /** Hops that changed without being edited. */
+  readonly affected: number;
+  readonly worse: number;
+  readonly newFindings: number;
+  readonly fixedFindings: number;
+  readonly newlyAccepted: number;
+}
+
+export function isEmpty(changes: ChangeSet): boolean {
+  const { hops, sites, shared, findings, orders, licences } = changes;
+  return [hops, sites, shared, findings, orders, licences].every((list) => list.length === 0);
+}

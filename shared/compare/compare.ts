@@ -1,0 +1,263 @@
+/** Holds two judged designs against each other. Pure: the host reads, evaluates and hands in both sides. */
+import type { Finding } from "../design/finding.js";
+import { causesOf } from "./causes.js";
+import type {
+  ChangeCounts,
+  ChangeSet,
+  ComparedHop,
+  ComparedSide,
+  HopChange,
+  SharedChange,
+  SiteChange,
+} from "./change-set.js";
+import { type FigureChange, figureChanges, figuresAlone } from "./consequences.js";
+import { type DecisionChange, decisionChanges } from "./decisions.js";
+import type { DecidedHop } from "./facts.js";
+import { type FindingChange, findingChanges, isWorse } from "./findings.js";
+import { type LicenceChange, licenceChanges } from "./licences.js";
+import { mattersFirst } from "./order.js";
+import { orderChanges } from "./orders.js";
+import { addressNow, findRenames, hopNow, type Renames, siteNow } from "./renames.js";
+
+export interface CompareOptions {
+  /** Whether the ground under a hop differs between the sides (names of the old and the new side). */
+  ground?(was: string, is: string): "terrain" | "survey" | undefined;
+}
+
+export function compareDesigns(was: ComparedSide, is: ComparedSide, options: CompareOptions = {}): ChangeSet {
+  const renames = findRenames(was.decisions, is.decisions);
+  const findings = findingsByOwner(was, is, renames);
+  const shared = sharedChanges(was, is, renames, findings);
+  const entries = new Map(shared.map((change) => [change.entry, change]));
+  const changes: HopChange[] = [];
+  const licences: LicenceChange[] = [];
+  const pairs = pairedHops(was, is, renames);
+  const edited = editedHops(pairs, was, is, renames);
+  for (const pair of pairs) {
+    const change = hopChange(pair, { was, is, renames, findings, entries, edited, options });
+    if (change) changes.push(change);
+    const sides = [was.hops.get(pair.was ?? ""), is.hops.get(pair.is ?? "")] as const;
+    licences.push(...licenceChanges(sides[0], sides[1], (site) => siteNow(site, renames)));
+  }
+  const told = new Set(changes.map(({ hop }) => `hop ${hop}`));
+  const sites = siteChanges(shared, entries);
+  for (const { entry } of shared) told.add(entry);
+  const rest = [...findings].flatMap(([owner, list]) => (told.has(owner) ? [] : list));
+  const hops = changes.toSorted(mattersFirst);
+  const others = rest.filter(({ status }) => status !== "still there");
+  const all = [...hops, ...sites, ...shared].flatMap((change) => change.findings).concat(others);
+  return {
+    hops,
+    sites,
+    shared: shared
+      .filter(({ entry }) => !entry.startsWith("site "))
+      .map((change) => ({ ...change, ...reach(change.entry, is, hops) })),
+    findings: others,
+    orders: orderChanges(
+      [...was.hops.values()].map(({ hop }) => hop),
+      [...is.hops.values()].map(({ hop }) => hop),
+    ),
+    licences,
+    counts: countsOf(hops, all),
+    worse: hops.some(({ worse }) => worse) || all.some(isWorse),
+    newFindings: all.some(isWorse),
+  };
+}
+
+interface Pair {
+  readonly was?: string;
+  readonly is?: string;
+}
+
+function pairedHops(was: ComparedSide, is: ComparedSide, renames: Renames): Pair[] {
+  const before = new Map(was.decisions.hops.map((name) => [hopNow(name, renames), name]));
+  const pairs: Pair[] = is.decisions.hops.map((name) => ({ was: before.get(name), is: name }));
+  const after = new Set(is.decisions.hops);
+  for (const [now, name] of before) if (!after.has(now)) pairs.push({ was: name });
+  return pairs;
+}
+
+/** Hops added, removed, renamed or decided anew, by the names of both sides. */
+function editedHops(
+  pairs: readonly Pair[],
+  was: ComparedSide,
+  is: ComparedSide,
+  renames: Renames,
+): Map<string, readonly DecisionChange[]> {
+  const edited = new Map<string, readonly DecisionChange[]>();
+  for (const pair of pairs) {
+    const decisions = decisionsOf(pair, was, is, renames);
+    if (pair.was === pair.is && decisions.every(({ from }) => from !== undefined)) continue;
+    for (const name of [pair.was, pair.is]) if (name !== undefined) edited.set(name, decisions);
+  }
+  return edited;
+}
+
+function decisionsOf(
+  { was: before, is: now }: Pair,
+  was: ComparedSide,
+  is: ComparedSide,
+  renames: Renames,
+): DecisionChange[] {
+  const facts = (hop: DecidedHop | undefined) => hop?.facts ?? [];
+  if (before === now && now !== undefined && was.decisions.sign(now) === is.decisions.sign(now)) return [];
+  return decisionChanges(
+    facts(before === undefined ? undefined : was.decisions.hop(before)),
+    facts(now === undefined ? undefined : is.decisions.hop(now)),
+    renames,
+  );
+}
+
+interface Context {
+  readonly was: ComparedSide;
+  readonly is: ComparedSide;
+  readonly renames: Renames;
+  readonly findings: ReadonlyMap<string, readonly FindingChange[]>;
+  readonly entries: ReadonlyMap<string, SharedChange>;
+  readonly edited: ReadonlyMap<string, readonly DecisionChange[]>;
+  readonly options: CompareOptions;
+}
+
+/** @returns undefined when nothing about the hop is worth telling */
+function hopChange(pair: Pair, context: Context): HopChange | undefined {
+  const { was, is, renames, entries, edited, options } = context;
+  const name = (pair.is ?? pair.was)!;
+  const before = pair.was === undefined ? undefined : was.hops.get(pair.was);
+  const now = pair.is === undefined ? undefined : is.hops.get(pair.is);
+  const findings = (context.findings.get(`hop ${name}`) ?? []).filter((change) => told(change, pair));
+  const decisions = edited.get(name) ?? decisionsOf(pair, was, is, renames);
+  const figures = figuresOf(pair, before, now, renames);
+  const uses = pair.is === undefined ? undefined : is.decisions.hop(pair.is)?.uses;
+  const ground =
+    pair.was === undefined || pair.is === undefined ? undefined : options.ground?.(pair.was, pair.is);
+  const status = pair.was === undefined ? "added" : pair.is === undefined ? "removed" : "changed";
+  const isEdited = edited.has(name);
+  const moved = findings.some((change) => change.status !== "still there");
+  if (!isEdited && figures.length === 0 && !moved) return undefined;
+  const causes = causesOf({
+    name,
+    decisions,
+    findings,
+    sharedChanges: (uses ?? []).filter((entry) => entries.get(entry)?.status === "changed"),
+    ground,
+    edited: new Set(edited.keys()),
+    was: before,
+    is: now,
+  });
+  const lost = status === "changed" && before !== undefined && now === undefined;
+  return {
+    hop: name,
+    title: (now ?? before)?.hop.title,
+    status,
+    renamedFrom: pair.is !== undefined && pair.was !== pair.is ? pair.was : undefined,
+    edited: isEdited,
+    // Of a hop that came or went all would be told: what it is made of stands in the text.
+    decisions: status === "changed" ? decisions : [],
+    figures,
+    causes: status === "changed" ? causes : [],
+    findings,
+    worse: lost || findings.some(isWorse) || figures.some(({ verdict }) => verdict === "worse"),
+  };
+}
+
+function figuresOf(
+  pair: Pair,
+  before: ComparedHop | undefined,
+  now: ComparedHop | undefined,
+  renames: Renames,
+): FigureChange[] {
+  if (pair.was === undefined) return now ? figuresAlone(now, "is") : [];
+  if (pair.is === undefined) return before ? figuresAlone(before, "was") : [];
+  return before && now ? figureChanges(before, now, (site) => siteNow(site, renames)) : [];
+}
+
+/** What a removed hop had wrong is gone with it, and nobody mended it. */
+function told(change: FindingChange, { is }: Pair): boolean {
+  return is !== undefined || change.status !== "fixed";
+}
+
+/** Finding changes by the declaration that they stand at, named as on the new side. */
+function findingsByOwner(
+  was: ComparedSide,
+  is: ComparedSide,
+  renames: Renames,
+): Map<string, readonly FindingChange[]> {
+  const all = (side: ComparedSide): Finding[] => [
+    ...[...side.hops.values()].flatMap(({ findings }) => findings),
+    ...side.findings,
+  ];
+  const now = (at: string) => addressNow(at, renames);
+  const changes = findingChanges(all(was), all(is), now);
+  return Map.groupBy(changes, ({ is: after, was: before }) => {
+    const at = after ? after.at : now(before!.at);
+    return at.split(" / ")[0]!;
+  });
+}
+
+function sharedChanges(
+  was: ComparedSide,
+  is: ComparedSide,
+  renames: Renames,
+  findings: ReadonlyMap<string, readonly FindingChange[]>,
+): SharedChange[] {
+  const before = new Map(was.decisions.entries.map((key) => [renames.entries.get(key) ?? key, key]));
+  const after = new Set(is.decisions.entries);
+  const keys = [...is.decisions.entries, ...[...before.keys()].filter((key) => !after.has(key))];
+  return keys.flatMap((entry): SharedChange[] => {
+    const old = before.get(entry);
+    const decisions = decisionChanges(
+      old === undefined ? [] : (was.decisions.entry(old) ?? []),
+      is.decisions.entry(entry) ?? [],
+      renames,
+    );
+    const renamed = old !== undefined && after.has(entry) && old !== entry;
+    const status =
+      old === undefined ? "added" : !after.has(entry) ? "removed" : renamed ? "renamed" : "changed";
+    const own = (findings.get(entry) ?? []).filter((change) => change.status !== "still there");
+    if (status === "changed" && decisions.length === 0 && own.length === 0) return [];
+    const told = status === "changed" || status === "renamed" ? decisions : [];
+    const renamedFrom = renamed ? old.slice(old.indexOf(" ") + 1) : undefined;
+    return [{ entry, status, renamedFrom, decisions: told, usedBy: 0, affects: 0, findings: own }];
+  });
+}
+
+function siteChanges(
+  shared: readonly SharedChange[],
+  entries: ReadonlyMap<string, SharedChange>,
+): SiteChange[] {
+  return shared
+    .filter(({ entry }) => entry.startsWith("site ") && entries.has(entry))
+    .map(({ entry, status, renamedFrom, decisions, findings }) => ({
+      site: entry.slice("site ".length),
+      status,
+      renamedFrom,
+      decisions,
+      findings,
+    }));
+}
+
+function reach(entry: string, is: ComparedSide, hops: readonly HopChange[]) {
+  const uses = (name: string) => is.decisions.hop(name)?.uses.includes(entry) ?? false;
+  const affected = hops.filter(
+    ({ hop, causes, figures, findings }) =>
+      causes.some(({ text }) => text === entry) && figures.length + findings.length > 0 && uses(hop),
+  );
+  return { usedBy: is.decisions.hops.filter(uses).length, affects: affected.length };
+}
+
+function countsOf(hops: readonly HopChange[], findings: readonly FindingChange[]): ChangeCounts {
+  const hopsWith = (has: (change: HopChange) => boolean) => hops.filter(has).length;
+  const findingsWith = (...statuses: readonly FindingChange["status"][]) =>
+    findings.filter(({ status }) => statuses.includes(status)).length;
+  return {
+    added: hopsWith(({ status }) => status === "added"),
+    removed: hopsWith(({ status }) => status === "removed"),
+    renamed: hopsWith(({ renamedFrom }) => renamedFrom !== undefined),
+    edited: hopsWith(({ status, edited }) => status === "changed" && edited),
+    affected: hopsWith(({ status, edited }) => status === "changed" && !edited),
+    worse: hopsWith(({ worse }) => worse),
+    newFindings: findingsWith("new", "graver", "no longer accepted"),
+    fixedFindings: findingsWith("fixed"),
+    newlyAccepted: findingsWith("newly accepted"),
+  };
+}

@@ -1,0 +1,44 @@
+/**
+ * Decisions as the design's text states them, in its own words. The language hands them in; comparing knows
+ * nothing of statements and files.
+ */
+
+/** One statement. */
+export interface DecidedFact {
+  /** Site of the end that it stands at; undefined: the hop as a whole, or an entry. */
+  readonly site?: string;
+  /** The block within the hop or entry that it stands in, for example `climate`. */
+  readonly within?: string;
+  /** The word that begins it, for example `antenna`. */
+  readonly word: string;
+  /** As written, in the one layout, for example `antenna A18-06 at 24 m`. */
+  readonly text: string;
+  /** What it says, part by part: equal where a value is only written in another unit. Names carry their kind: `site KELD`. */
+  readonly meaning: readonly string[];
+  readonly repeatable: boolean;
+  /** The declaration that states it when it is not the hop itself, for example `defaults hop`. */
+  readonly from?: string;
+}
+
+export interface DecidedHop {
+  readonly name: string;
+  /** Sites of its ends in the order of the text; two, or fewer while it is being written. */
+  readonly ends: readonly string[];
+  /** Own facts and the defaults that hold where it states nothing. */
+  readonly facts: readonly DecidedFact[];
+  /** Declarations that count for it by name or for every hop: `radio R18`, `site KELD`, `climate`. */
+  readonly uses: readonly string[];
+}
+
+/** Everything that one side of a comparison states. */
+export interface Decisions {
+  /** Names of all hops, also of those that cannot be evaluated yet. */
+  readonly hops: readonly string[];
+  hop(name: string): DecidedHop | undefined;
+  /** The words behind a hop's facts: where they are equal, so are the facts, and need not be looked at. */
+  sign(name: string): string;
+  /** Keys of all declarations other than hops: `site KELD`, `radio R18`, `defaults hop`, `climate`. */
+  readonly entries: readonly string[];
+  /** Facts of a declaration with what it inherits. */
+  entry(key: string): readonly DecidedFact[] | undefined;
+}

@@ -1,0 +1,151 @@
+/** The figures of a hop that a change is told by, with the precision in which they are printed. */
+import type { Hop } from "../design/design.js";
+import { judgedMode } from "../evaluate/judged-mode.js";
+import type { HopResult } from "../evaluate/result.js";
+import {
+  availability,
+  bitRate,
+  dbm,
+  decibels,
+  fixed,
+  fresnel,
+  fresnelAsked,
+  kFactor,
+  kilometres,
+} from "../format/numbers.js";
+import { carriers } from "../radio/arrangements.js";
+
+export type FigureKind = "length" | "level" | "margin" | "clearance" | "availability" | "capacity";
+
+export interface Figure {
+  readonly kind: FigureKind;
+  readonly label: string;
+  /** Where it holds, for example the receiving site; figures of one kind and place are held against each other. */
+  readonly place: string;
+  readonly value: number;
+  readonly text: string;
+  /** Smallest difference that is worth telling: the last digit printed. */
+  readonly step: number;
+  /** Which way is better; a level by itself is neither. */
+  readonly better: "more" | "neither";
+  /** How a difference is written, its sign included. */
+  difference(by: number): string;
+}
+
+export function figuresOf(hop: Hop, result: HopResult): Figure[] {
+  return [
+    ...lengthOf(result),
+    ...result.directions.flatMap((direction): Figure[] => {
+      const mode = judgedMode(hop, direction.modes);
+      if (!mode) return [];
+      const place = direction.to;
+      return [
+        inDecibels("level", `Received level at ${place}`, place, mode.receivedLevelDbm, dbm),
+        inDecibels("margin", `Fade margin at ${place}`, place, mode.fadeMarginDb, decibels),
+      ];
+    }),
+    ...clearances(result),
+    ...availabilityOf(result),
+    ...capacityOf(hop),
+  ];
+}
+
+function lengthOf({ distanceM }: HopResult): Figure[] {
+  if (distanceM === undefined) return [];
+  return [
+    {
+      kind: "length",
+      label: "Length",
+      place: "",
+      value: distanceM,
+      text: kilometres(distanceM),
+      step: distanceM < 9995 ? 10 : 100,
+      better: "neither",
+      difference: (by) => signed(by / 1000, distanceM < 9995 ? 2 : 1, "km"),
+    },
+  ];
+}
+
+function inDecibels(
+  kind: "level" | "margin",
+  label: string,
+  place: string,
+  value: number,
+  text: (value: number) => string,
+): Figure {
+  return {
+    kind,
+    label,
+    place,
+    value,
+    text: text(value),
+    step: 0.1,
+    better: kind === "margin" ? "more" : "neither",
+    difference: (by) => signed(by, 1, "dB"),
+  };
+}
+
+/** What the objective asks for; without an objective what is shown for information. */
+function clearances({ clearance }: HopResult): Figure[] {
+  return clearance.map(({ fraction, requiredFraction, kFactor: k, forInformation }) => ({
+    kind: "clearance",
+    label: `Clearance, ${kFactor(k)}${forInformation ? "" : `, ${fresnelAsked(requiredFraction)} asked`}`,
+    place: `${kFactor(k)} ${forInformation ? "" : requiredFraction}`,
+    value: fraction,
+    text: fresnel(fraction),
+    step: 0.01,
+    better: "more",
+    difference: (by) => signed(by, 2, "F1"),
+  }));
+}
+
+function availabilityOf({ availability: found }: HopResult): Figure[] {
+  if (!found) return [];
+  const outage = 100 - found.availabilityPercent;
+  const bound = found.bound === undefined ? "" : `${found.bound} `;
+  return [
+    {
+      kind: "availability",
+      label: "Availability",
+      place: "",
+      value: found.availabilityPercent,
+      text: `${bound}${availability(found.availabilityPercent)}`,
+      step: outage > 0 ? 10 ** Math.max(-7, Math.floor(Math.log10(outage)) - 1) : 1e-7,
+      better: "more",
+      difference: (by) => minutes(by),
+    },
+  ];
+}
+
+function capacityOf({ modes, arrangement }: Hop): Figure[] {
+  const rates = modes.flatMap(({ bitRateBps }) => bitRateBps ?? []);
+  if (rates.length === 0) return [];
+  const value = carriers(arrangement.name) * Math.max(...rates);
+  return [
+    {
+      kind: "capacity",
+      label: "Capacity of the highest mode",
+      place: "",
+      value,
+      text: bitRate(value),
+      step: value < 1e9 ? 1e5 : 1e6,
+      better: "more",
+      difference: (by) => signed(by / 1e6, 1, "Mbit/s"),
+    },
+  ];
+}
+
+const MINUTES_A_YEAR = 365.25 * 24 * 60;
+
+/** A difference of availability is read as time in which the hop is down. */
+function minutes(byPercent: number): string {
+  const lost = (-byPercent / 100) * MINUTES_A_YEAR;
+  const size = Math.abs(lost);
+  const [value, unit] = size < 1 ? [lost * 60, "s"] : size >= 600 ? [lost / 60, "h"] : [lost, "min"];
+  return `${signed(value, Math.abs(value) < 10 ? 1 : 0, unit)} out a year`;
+}
+
+export function signed(value: number, digits: number, unit: string): string {
+  const text = fixed(value, digits);
+  return `${Number(text) > 0 ? "+" : ""}${text} ${unit}`;
+}

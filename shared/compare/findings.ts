@@ -1,0 +1,78 @@
+/** Which findings are new, fixed, still there, or newly accepted. */
+import type { Address } from "../design/address.js";
+import type { Finding, Severity } from "../design/finding.js";
+
+export type FindingStatus =
+  | "new"
+  /** An acceptance that excused it is gone or has ended. */
+  | "no longer accepted"
+  | "graver"
+  | "still there"
+  | "milder"
+  | "newly accepted"
+  | "fixed";
+
+export interface FindingChange {
+  readonly status: FindingStatus;
+  readonly rule: string;
+  /** Of the new side; of the old one where it is fixed. */
+  readonly severity: Severity;
+  readonly message: string;
+  /** Undefined when it is fixed. */
+  readonly is?: Finding;
+  /** Undefined when it is new. */
+  readonly was?: Finding;
+}
+
+/**
+ * A finding is known by its rule and address, never by its message, which holds figures. Where several are alike
+ * otherwise, those of the same number go first: an obstacle put in before others renumbers them.
+ */
+export function findingChanges(
+  was: readonly Finding[],
+  is: readonly Finding[],
+  addressNow: (address: Address) => Address,
+): FindingChange[] {
+  const open = new Set(is);
+  const pairs = new Map<Finding, Finding>();
+  const pair = (keyOf: (rule: string, at: Address) => string) => {
+    const free = Map.groupBy(open, ({ rule, at }) => keyOf(rule, at));
+    for (const finding of was) {
+      if (pairs.has(finding)) continue;
+      const found = free.get(keyOf(finding.rule, addressNow(finding.at)))?.shift();
+      if (!found) continue;
+      pairs.set(finding, found);
+      open.delete(found);
+    }
+  };
+  pair((rule, at) => `${rule} ${at}`);
+  pair((rule, at) => `${rule} ${at.replace(/#\d+/g, "")}`);
+  const kept = was.map((finding) => changeOf(finding, pairs.get(finding)));
+  return [...[...open].map((finding) => changeOf(undefined, finding)), ...kept];
+}
+
+const RANK: Readonly<Record<Severity, number>> = { error: 2, warning: 1, info: 0 };
+
+function changeOf(was: Finding | undefined, is: Finding | undefined): FindingChange {
+  const { rule, severity, message } = (is ?? was)!;
+  return { status: statusOf(was, is), rule, severity, message, is, was };
+}
+
+function statusOf(was: Finding | undefined, is: Finding | undefined): FindingStatus {
+  if (!is) return "fixed";
+  if (!was) return is.accepted ? "newly accepted" : "new";
+  if (is.accepted && !was.accepted) return "newly accepted";
+  if (was.accepted && !is.accepted) return "no longer accepted";
+  const rise = RANK[is.severity] - RANK[was.severity];
+  return rise > 0 ? "graver" : rise < 0 ? "milder" : "still there";
+}
+
+/** Something to look at that was not there, or not so grave. */
+export function isOpened({ status }: FindingChange): boolean {
+  return status === "new" || status === "graver" || status === "no longer accepted";
+}
+
+/** Whether it makes the design worse; a remark alone does not. */
+export function isWorse(change: FindingChange): boolean {
+  return isOpened(change) && change.severity !== "info";
+}

@@ -1,0 +1,55 @@
+/** Findings of a comparison as lines of a list: what became of it, then what it says. */
+import type { Inline, Tone } from "../../report/document/document.js";
+import { type FindingChange, isOpened } from "../findings.js";
+
+export interface Placing {
+  where?(change: FindingChange): string | undefined;
+}
+
+/** What got worse first; what was mended last; remarks that stay are left out. @param on named before the message where no heading does so */
+export function findingItems(findings: readonly FindingChange[], { where }: Placing, on?: string): Inline[] {
+  return findings
+    .filter(({ status, severity, is }) => status !== "still there" || severity !== "info" || is?.accepted)
+    .toSorted((a, b) => ORDER.indexOf(a.status) - ORDER.indexOf(b.status) || rank(a) - rank(b))
+    .map((change) => {
+      const { status, severity, rule, message, is } = change;
+      const place = status === "fixed" ? undefined : where?.(change);
+      const accepted = status === "newly accepted" ? is?.accepted : undefined;
+      const until = accepted?.until === undefined ? "" : ` until ${accepted.until}`;
+      const reason = accepted?.reason === undefined ? "" : `: ${accepted.reason}`;
+      return [
+        { text: `${status}${isOpened(change) ? ` ${severity}` : ""}`, mark: toneOf(change) },
+        ` ${on === undefined ? "" : `${on}: `}${message} `,
+        { text: rule, mark: "code" },
+        ...(accepted ? [` accepted${until}${reason}`] : []),
+        ...(place === undefined ? [] : [{ text: ` ${place}`, mark: "quiet" as const }]),
+      ];
+    });
+}
+
+const ORDER: readonly FindingChange["status"][] = [
+  "new",
+  "no longer accepted",
+  "graver",
+  "newly accepted",
+  "still there",
+  "milder",
+  "fixed",
+];
+
+function rank({ severity }: FindingChange): number {
+  return severity === "error" ? 0 : severity === "warning" ? 1 : 2;
+}
+
+function toneOf(change: FindingChange): Tone {
+  if (isOpened(change)) return change.severity;
+  switch (change.status) {
+    case "fixed":
+    case "milder":
+      return "good";
+    case "newly accepted":
+      return "accepted";
+    default:
+      return "info";
+  }
+}

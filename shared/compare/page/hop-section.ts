@@ -1,0 +1,76 @@
+/** The section of one hop: one short table of what was decided and what follows, then its findings. */
+import type { Block, Inline, TableRow } from "../../report/document/document.js";
+import type { HopChange } from "../change-set.js";
+import type { FigureChange } from "../consequences.js";
+import { isWorse } from "../findings.js";
+import { findingItems } from "./finding-items.js";
+import type { ChangePageInput } from "./page.js";
+import { rowsOfDecisions } from "./tables.js";
+
+/** The hop and the one thing that a reader must know of it. */
+export function hopHeading(change: HopChange): string {
+  const { hop, renamedFrom } = change;
+  const name = renamedFrom === undefined ? hop : `${hop} (was ${renamedFrom})`;
+  return `${name}: ${headline(change)}`;
+}
+
+/** In few words, also for the editor: `margin −3.1 dB, 1 new error`. */
+export function headline({ status, renamedFrom, figures, findings, decisions }: HopChange): string {
+  const told: string[] = status === "changed" ? [] : [status];
+  if (renamedFrom !== undefined) told.push("renamed");
+  for (const [kind, word] of HEADLINED) {
+    const worst = figures.find((figure) => figure.kind === kind && figure.verdict !== "changed");
+    if (worst?.difference !== undefined) told.push(`${word} ${worst.difference}`);
+    else if (worst) told.push(`${word} not computed any more`);
+  }
+  const open = findings.filter(isWorse);
+  for (const severity of ["error", "warning"] as const) {
+    const count = open.filter((one) => one.severity === severity).length;
+    if (count > 0) told.push(`${count} new ${severity}${count > 1 ? "s" : ""}`);
+  }
+  const fixed = findings.filter((one) => one.status === "fixed").length;
+  if (fixed > 0) told.push(`${fixed} finding${fixed > 1 ? "s" : ""} fixed`);
+  if (told.length > 0) return told.join(", ");
+  if (figures.length > 0)
+    return figures.map(({ label, difference = "changed" }) => `${label} ${difference}`)[0]!;
+  return decisions.length > 0 ? "no consequence" : "findings changed";
+}
+
+const HEADLINED: readonly (readonly [FigureChange["kind"], string])[] = [
+  ["margin", "margin"],
+  ["clearance", "clearance"],
+  ["availability", "availability"],
+  ["capacity", "capacity"],
+];
+
+export function hopBlocks(change: HopChange, input: ChangePageInput): Block[] {
+  const { decisions, figures, causes, findings } = change;
+  const rows = [...rowsOfDecisions(decisions), ...figures.map(rowOfFigure)];
+  const items = findingItems(findings, input);
+  const drawing = input.drawing?.(change);
+  const also = causes.map(({ text }) => text).join(", ");
+  return [
+    ...(rows.length > 0 ? [{ type: "table", columns: COLUMNS, rows } as const] : []),
+    ...(also === "" ? [] : [{ type: "paragraph", text: `Changed for it by others: ${also}.` } as const]),
+    ...(items.length > 0 ? [{ type: "list", items } as const] : []),
+    ...(drawing ? [drawing] : []),
+  ];
+}
+
+const COLUMNS = [
+  { title: "What" },
+  { title: "Was" },
+  { title: "Is" },
+  { title: "Difference", align: "right" as const },
+];
+
+function rowOfFigure({ label, was, is, difference, verdict }: FigureChange): TableRow {
+  const sign: Inline =
+    verdict === "worse"
+      ? [`${difference ?? ""} `, { text: "worse", mark: "warning" }]
+      : verdict === "better"
+        ? [`${difference ?? ""} `, { text: "better", mark: "good" }]
+        : (difference ?? "");
+  const absent = was === undefined || is === undefined ? "–" : "";
+  return { cells: [label, was ?? absent, is ?? absent, sign] };
+}

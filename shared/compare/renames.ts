@@ -1,0 +1,109 @@
+/** What has a new name and is the same thing: said as a renaming, not as one thing gone and another come. */
+import type { Address } from "../design/address.js";
+import type { DecidedFact, DecidedHop, Decisions } from "./facts.js";
+
+/** Old name to new name. */
+export interface Renames {
+  readonly hops: ReadonlyMap<string, string>;
+  /** Keys of declarations: `site KELD` to `site KELD-N`. */
+  readonly entries: ReadonlyMap<string, string>;
+}
+
+export function findRenames(was: Decisions, is: Decisions): Renames {
+  const entries = renamedEntries(was, is);
+  return { entries, hops: renamedHops(was, is, entries) };
+}
+
+/** The name that an old site has on the new side. */
+export function siteNow(site: string, { entries }: Renames): string {
+  return (entries.get(`site ${site}`) ?? `site ${site}`).slice("site ".length);
+}
+
+export function hopNow(hop: string, { hops }: Renames): string {
+  return hops.get(hop) ?? hop;
+}
+
+/** An address of the old side, as the new side would write it. */
+export function addressNow(address: Address, renames: Renames): Address {
+  const [top = "", ...steps] = address.split(" / ");
+  const newTop = top.startsWith("hop ")
+    ? `hop ${hopNow(top.slice("hop ".length), renames)}`
+    : (renames.entries.get(top) ?? top);
+  return [newTop, ...steps.map((step) => siteNow(step, renames))].join(" / ");
+}
+
+/** What an old fact means, told with the new names. */
+export function meaningNow(meaning: readonly string[], { entries }: Renames): readonly string[] {
+  return entries.size === 0 ? meaning : meaning.map((part) => entries.get(part) ?? part);
+}
+
+/** An entry whose name is gone, and one of its kind that is new and states the same; a site is known by its position. */
+function renamedEntries(was: Decisions, is: Decisions): Map<string, string> {
+  const before = new Set(was.entries);
+  const after = new Set(is.entries);
+  const gone = was.entries.filter((key) => !after.has(key));
+  const come = is.entries.filter((key) => !before.has(key));
+  const renames = new Map<string, string>();
+  if (gone.length === 0 || come.length === 0) return renames;
+  const known = Map.groupBy(come, (key) => signOf(key, is.entry(key) ?? []) ?? "");
+  for (const key of gone) {
+    const sign = signOf(key, was.entry(key) ?? []);
+    const [found] = sign === undefined ? [] : (known.get(sign) ?? []);
+    if (found === undefined) continue;
+    renames.set(key, found);
+    known.set(sign!, known.get(sign!)!.slice(1));
+  }
+  return renames;
+}
+
+/** Undefined when the entry says too little to be known again. */
+function signOf(key: string, facts: readonly DecidedFact[]): string | undefined {
+  const kind = key.split(" ")[0]!;
+  const telling = kind === "site" ? facts.filter(({ word }) => word === "at") : facts;
+  const said = telling.filter(({ word }) => word !== "title").map(factSign);
+  return said.length === 0 ? undefined : `${kind}\n${said.sort().join("\n")}`;
+}
+
+function factSign({ within = "", word, meaning }: DecidedFact): string {
+  return [within, word, ...meaning].join("\t");
+}
+
+/** Hops between the same two sites; of several parallel ones those that state most in common. */
+function renamedHops(
+  was: Decisions,
+  is: Decisions,
+  entries: ReadonlyMap<string, string>,
+): Map<string, string> {
+  const before = new Set(was.hops);
+  const after = new Set(is.hops);
+  const partial: Renames = { entries, hops: new Map() };
+  const ends = (hop: DecidedHop, now: boolean) =>
+    hop.ends
+      .map((site) => (now ? site : siteNow(site, partial)))
+      .sort()
+      .join("\t");
+  const come = is.hops.filter((name) => !before.has(name)).map((name) => is.hop(name)!);
+  const free = Map.groupBy(
+    come.filter((hop) => hop.ends.length === 2),
+    (hop) => ends(hop, true),
+  );
+  const renames = new Map<string, string>();
+  for (const name of was.hops) {
+    const hop = after.has(name) ? undefined : was.hop(name);
+    if (hop?.ends.length !== 2) continue;
+    const key = ends(hop, false);
+    const candidates = free.get(key) ?? [];
+    const said = new Set(
+      hop.facts.map((fact) => factSign({ ...fact, meaning: meaningNow(fact.meaning, partial) })),
+    );
+    const inCommon = (other: DecidedHop) => other.facts.filter((fact) => said.has(factSign(fact))).length;
+    const best = candidates.toSorted((a, b) => inCommon(b) - inCommon(a))[0];
+    if (!best) continue;
+    renames.set(name, best.name);
+    free.set(
+      key,
+      candidates.filter((one) => one !== best),
+    );
+  }
+  return renames;
+}
