@@ -7,9 +7,12 @@ import type { DesignModel } from "../../language/model/design-model.js";
 import { locate } from "../../language/model/locate.js";
 import type { Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
+import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
+import { climateReadings, openFacts } from "../maps/climate-readings.js";
+import { type MapStore, openMaps } from "../maps/store.js";
 import { openTerrain, type TerrainStore } from "../terrain/store.js";
 import { ground, groundNow } from "./ground.js";
 
@@ -47,6 +50,8 @@ export class DesignSession {
   private networkIsStale = false;
   private store: TerrainStore | undefined;
   private storeRoots = "";
+  private mapStore: MapStore | undefined;
+  private mapFolders = "";
   /** Hops evaluated since the start, for tests and figures. */
   evaluations = 0;
 
@@ -80,6 +85,21 @@ export class DesignSession {
     return this.store;
   }
 
+  maps(): MapStore | undefined {
+    return this.mapStore;
+  }
+
+  /** The ground of a hop, with what maps and terrain say of its climate. */
+  async groundOf(hop: Hop): Promise<GroundInput> {
+    const read = this.read(hop);
+    const base = groundNow(read, this.store) ?? (await ground(read, this.store));
+    // Most designs state all of it: nothing is waited for then.
+    if (!this.mapStore && hop.climate.multipathMethod !== "preceding") return base;
+    if (openFacts(hop).length === 0) return base;
+    const climate = await climateReadings(hop, this.mapStore, this.store);
+    return climate.length === 0 ? base : { ...base, climate };
+  }
+
   /** Hops that wait for evaluation. */
   waiting(): ReadonlySet<string> {
     for (const name of this.model.takeChangedHops()) this.pending.add(name);
@@ -92,7 +112,8 @@ export class DesignSession {
    * @returns names of the hops whose result or findings changed, deleted ones included
    */
   async update(pace: Pace = {}, only?: ReadonlySet<string>): Promise<Set<string>> {
-    if (await this.openTerrain()) this.forgetResults();
+    const opened = await this.openTerrain();
+    if ((await this.openMaps()) || opened) this.forgetResults();
     const changed = new Set<string>();
     const waiting = [...this.waiting()];
     const names = only ? waiting.filter((name) => only.has(name)) : waiting;
@@ -136,9 +157,11 @@ export class DesignSession {
     );
   }
 
-  /** Forgets what was read of the terrain if any of its files changed. @returns whether one did */
+  /** Forgets what was read of terrain and maps if any of their files changed. @returns whether one did */
   async refreshTerrain(): Promise<boolean> {
-    const changed = (await this.store?.refresh()) ?? false;
+    const terrain = (await this.store?.refresh()) ?? false;
+    const maps = (await this.mapStore?.refresh()) ?? false;
+    const changed = terrain || maps;
     if (changed) this.forgetResults();
     return changed;
   }
@@ -158,6 +181,15 @@ export class DesignSession {
     return true;
   }
 
+  private async openMaps(): Promise<boolean> {
+    const folders = this.model.maps();
+    const key = folders.join("\n");
+    if (key === this.mapFolders) return false;
+    this.mapFolders = key;
+    this.mapStore = folders.length === 0 ? undefined : await openMaps(folders, this.model.root);
+    return true;
+  }
+
   private forgetResults(): void {
     for (const name of this.model.names("hop")) {
       this.pending.add(name);
@@ -173,8 +205,7 @@ export class DesignSession {
     }
     const known = this.judged.get(name);
     if (known && !this.outdated.has(name) && isDeepStrictEqual(known.hop, hop)) return false;
-    const read = this.read(hop);
-    const result = evaluateHop(hop, groundNow(read, this.store) ?? (await ground(read, this.store)));
+    const result = evaluateHop(hop, await this.groundOf(hop));
     this.evaluations++;
     this.outdated.delete(name);
     this.hopResults.set(name, result);

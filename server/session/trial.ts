@@ -7,7 +7,6 @@ import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
 import type { DesignSession } from "./design-session.js";
-import { ground } from "./ground.js";
 
 /**
  * Findings on a hop, and those of the network, after the edits. Other hops keep the results they have.
@@ -25,7 +24,7 @@ export async function tryEdits(
   const resolved = hop === undefined ? undefined : model.hop(hop)?.hop;
   const findings: Finding[] = [];
   if (resolved) {
-    const result = evaluateHop(resolved, await ground(resolved, session.terrain()));
+    const result = evaluateHop(resolved, await session.groundOf(resolved));
     results.set(resolved.name, result);
     findings.push(...judgeHop(resolved, result, session.today));
   }

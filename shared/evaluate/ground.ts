@@ -1,4 +1,4 @@
-import type { Climate } from "../design/design.js";
+import type { MapFact } from "../propagation/maps.js";
 import type { TerrainProfile } from "../terrain/profile.js";
 
 /** What the host knows of the ground of one hop; read by it, never here. */
@@ -16,13 +16,11 @@ export interface GroundInput {
 
 /** A climate figure that was read, not stated. */
 export interface ClimateReading {
-  readonly fact: keyof Climate & MapFact;
+  readonly fact: MapFact;
   readonly value: number;
   readonly origin: "map" | "terrain";
   /** File and date, or what was sampled. */
   readonly note: string;
 }
-
-export type MapFact = "logK" | "dN75" | "dN1" | "terrainRoughnessM" | "rainRateMmPerH" | "rainHeightM";
 
 export const NO_GROUND: GroundInput = { groundM: [undefined, undefined], profileKind: "terrain" };

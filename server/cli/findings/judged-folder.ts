@@ -135,10 +135,12 @@ function designOf(
   session: DesignSession,
   findings: readonly PlacedFinding[],
 ): JudgedDesign {
-  const terrainProblems = (session.terrain()?.problems ?? []).map(({ file, message }) => ({
-    path: resolve(model.root, file).replaceAll("\\", "/"),
-    message,
-  }));
+  const terrainProblems = [...(session.terrain()?.problems ?? []), ...(session.maps()?.problems ?? [])].map(
+    ({ file, message }) => ({
+      path: resolve(model.root, file).replaceAll("\\", "/"),
+      message,
+    }),
+  );
   return {
     root: model.root,
     title: model.title(),

@@ -1,0 +1,193 @@
+/** Readers of the ITU-R maps, on invented grids of the right shape: the maps themselves may not be passed on. */
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, describe, expect, test } from "vitest";
+import { DesignModel } from "../../language/model/design-model.js";
+import { readSource } from "../../language/model/source-file.js";
+import { roughnessOf } from "../../server/maps/roughness.js";
+import { openMaps } from "../../server/maps/store.js";
+import { DesignSession } from "../../server/session/design-session.js";
+import type { TerrainStore } from "../../server/terrain/store.js";
+import { MAP_PRODUCTS, type MapFact, mapValue, readMap } from "../../shared/propagation/maps.js";
+import { EXAMPLE_PREAMBLE, exampleHop } from "../../shared/rules/example-preamble.js";
+
+const folder = mkdtempSync(join(tmpdir(), "hopwright-maps-"));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const product = (fact: MapFact) => MAP_PRODUCTS.find((one) => one.fact === fact)!;
+
+/** A map whose value grows with latitude and longitude, so that every place has a value of its own. */
+function invented(
+  fact: MapFact,
+  value: (latitudeDeg: number, longitudeDeg: number) => number,
+  comma = false,
+) {
+  const { rows, columns, ...first } = product(fact).shape;
+  const lines = Array.from({ length: rows }, (_, row) =>
+    Array.from({ length: columns }, (_, column) =>
+      value(
+        first.firstLatitudeDeg + row * first.latitudeStepDeg,
+        first.firstLongitudeDeg + column * first.longitudeStepDeg,
+      ).toFixed(5),
+    ).join(comma ? "," : "  "),
+  );
+  return `${lines.join("\n")}\n`;
+}
+
+// Shapes, first places and directions as listed for each file in public implementations.
+describe("a map answers at the place asked for, whichever way its file runs", () => {
+  test.each([
+    ["rainHeightM", 54.5, -3.1, 1000 * (3 + 0.01 * 54.5 + 0.002 * 356.9 + 0.36)],
+    ["dN1", -33.25, 151.2, 3 + 0.01 * -33.25 + 0.002 * 151.2],
+    ["terrainRoughnessM", 0.1, 359.9, 3 + 0.001 + 0.002 * 359.9],
+  ] as const)(
+    "%s, in turns from 0 to 360 degrees east, from the north",
+    (fact, latitude, longitude, expected) => {
+      const read = readMap(
+        product(fact),
+        invented(fact, (north, east) => 3 + 0.01 * north + 0.002 * east),
+      );
+      if (!read.ok) throw new Error(read.reason);
+      // The file holds five decimals.
+      expect(mapValue(product(fact), read.grid, latitude, longitude)! / expected).toBeCloseTo(1, 4);
+    },
+  );
+
+  test("logK, from 180 degrees west, commas", () => {
+    const read = readMap(
+      product("logK"),
+      invented("logK", (north, east) => -4 + 0.01 * north + 0.002 * east, true),
+    );
+    if (!read.ok) throw new Error(read.reason);
+    expect(mapValue(product("logK"), read.grid, 54.53, -3.08)).toBeCloseTo(-4 + 0.5453 - 0.00616, 4);
+  });
+
+  test("rain rate, from the south", () => {
+    const read = readMap(
+      product("rainRateMmPerH"),
+      invented("rainRateMmPerH", (north, east) => 100 + north + east / 10),
+    );
+    if (!read.ok) throw new Error(read.reason);
+    expect(mapValue(product("rainRateMmPerH"), read.grid, 54.53, -3.08)).toBeCloseTo(154.53 - 0.308, 4);
+  });
+});
+
+describe("a file of another shape is refused with what was found", () => {
+  const h0 = product("rainHeightM");
+  const good = invented("rainHeightM", () => 2.3);
+  test.each([
+    [
+      "a row less",
+      good.split("\n").slice(1).join("\n"),
+      "120 rows, but h0.txt of ITU-R P.839-4 has 121 rows of 241",
+    ],
+    ["a row more", good + good.split("\n")[0], "more than 121 rows"],
+    ["a column less", good.replace(/^\S+\s+/, ""), "240 columns in row 1"],
+    ["a word", good.replace("2.30000", "void"), 'row 1, column 1: "void" is no number'],
+    ["nothing", "", "0 rows"],
+  ])("%s", (_what, text, reason) => {
+    const read = readMap(h0, text);
+    expect(read.ok ? "" : read.reason).toContain(reason);
+  });
+});
+
+describe("in a design", () => {
+  const maps = join(folder, "itu");
+  mkdirSync(maps);
+  writeFileSync(
+    join(maps, "H0.TXT"),
+    invented("rainHeightM", () => 2.3),
+  );
+  writeFileSync(
+    join(maps, "logk.csv"),
+    invented("logK", () => -4.5, true),
+  );
+  writeFileSync(
+    join(maps, "dN75.csv"),
+    invented("dN75", () => 10, true),
+  );
+
+  async function judged(climate: string) {
+    const model = new DesignModel(folder);
+    const text = EXAMPLE_PREAMBLE.replace(
+      /climate \{[^}]*\}/,
+      `maps "itu"\n  climate {\n    ${climate}\n  }`,
+    );
+    model.setFile(readSource(`${folder}/main.hop`, `${text}\n${exampleHop()}`));
+    const session = new DesignSession(model, { today: "2026-06-01" });
+    await session.update();
+    return { session, result: session.result("KELD-TARN")!.result };
+  }
+
+  test("maps complete what the design leaves open, and are named with their date", async () => {
+    const { result, session } = await judged("rain 34 mm/h");
+    expect(session.maps()!.problems).toEqual([]);
+    expect(result.climate).toMatchObject({ logK: -4.5, dN75: 10, rainHeightM: expect.closeTo(2660, 6) });
+    // Without ground there are no heights and no fading, but the facts are there.
+    expect(result.missing.join(" ")).not.toContain("logK");
+  });
+
+  test("what the design states goes before", async () => {
+    const { result } = await judged("rain 34 mm/h\n    logK -4.2\n    rain-height 2 km");
+    expect(result.climate).toMatchObject({ logK: -4.2, dN75: 10, rainHeightM: 2000 });
+  });
+});
+
+test("a folder that is not there and a file that cannot be used are told", async () => {
+  const broken = join(folder, "broken");
+  mkdirSync(broken);
+  writeFileSync(join(broken, "h0.txt"), "1 2 3\n");
+  const store = await openMaps(["broken", "nowhere"], folder);
+  expect(await store.readings({ latitudeDeg: 50, longitudeDeg: 0 }, ["rainHeightM", "logK"])).toEqual([]);
+  expect(store.problems).toEqual([
+    { file: "nowhere", message: "no such folder; mend the `maps` line" },
+    { file: "broken/h0.txt", message: expect.stringContaining("3 columns in row 1") },
+  ]);
+  writeFileSync(
+    join(broken, "h0.txt"),
+    invented("rainHeightM", () => 1),
+  );
+  expect(await store.refresh()).toBe(true);
+  const [reading] = await store.readings({ latitudeDeg: 50, longitudeDeg: 0 }, ["rainHeightM"]);
+  expect(reading).toMatchObject({
+    value: expect.closeTo(1360, 6),
+    origin: "map",
+    note: expect.stringMatching(/^broken\/h0\.txt of \d{4}-/),
+  });
+});
+
+describe("terrain roughness", () => {
+  const terrain = (height: (latitudeDeg: number, longitudeDeg: number) => number | undefined) =>
+    ({ heightAtSync: (at) => height(at.latitudeDeg, at.longitudeDeg) }) as TerrainStore;
+
+  test("is the standard deviation of the heights around the path", async () => {
+    // A slope of 1 m a second of arc over the whole side: uniform from -a to a has a deviation of a/sqrt(3).
+    const found = await roughnessOf(
+      terrain((latitudeDeg) => 3600 * (latitudeDeg - 47)),
+      {
+        latitudeDeg: 47,
+        longitudeDeg: -30,
+      },
+    );
+    const halfSideSeconds = (3600 * 55_000) / 111_320;
+    // 119 rows stand for the whole: a percent.
+    expect(found!.value / (halfSideSeconds / Math.sqrt(3))).toBeCloseTo(1, 1.5);
+    expect(found).toMatchObject({ origin: "terrain" });
+  });
+
+  test("is not known where the terrain does not cover the area", async () => {
+    const valley = terrain((latitudeDeg) => (latitudeDeg > 47 ? 100 : undefined));
+    expect(await roughnessOf(valley, { latitudeDeg: 47, longitudeDeg: -30 })).toBeUndefined();
+    const holed = terrain((_latitude, longitudeDeg) =>
+      longitudeDeg > -30.05 && longitudeDeg < -29.95 ? undefined : 9,
+    );
+    expect(await roughnessOf(holed, { latitudeDeg: 47, longitudeDeg: -30 })).toBeUndefined();
+    expect(
+      await roughnessOf(
+        terrain(() => 9),
+        { latitudeDeg: 89, longitudeDeg: 0 },
+      ),
+    ).toBeUndefined();
+  });
+});
