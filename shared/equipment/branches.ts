@@ -54,13 +54,16 @@ export function pathsOf(facts: ArrangementFacts): readonly BranchPath[] {
     }));
   }
   const groups = pairs(branches);
+  // The relay of an all-indoor terminal puts either transmitter on the main antenna.
+  const oneWayOut = facts.construction === "all-indoor";
   const states = [
     ["normal", 0, 0],
     ["receiver on standby", 0, 1],
     ["sender on standby", 1, 0],
     ["both on standby", 1, 1],
   ] as const;
-  return states.flatMap(([state, from, to]) =>
+  const possible = states.filter(([, from]) => from === 0 || !(oneWayOut && facts.antennas > 1));
+  return possible.flatMap(([state, from, to]) =>
     groups.map((pair): BranchPath => ({ state, from: pair[from]!, to: pair[to]! })),
   );
 }

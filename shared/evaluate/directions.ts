@@ -47,7 +47,7 @@ export function evaluateDirections(
       frequencyHz,
       trace,
     );
-    const chain = chainOf(from, to, frequencyHz, loss, trace);
+    const chain = chainOf(hop, from, to, frequencyHz, loss, trace);
     const direction = chain && directionOf(hop, from, to, frequencyHz, chain, fades, climate.climate, trace);
     if (direction === undefined) continue;
     directions.push(direction);
@@ -82,7 +82,6 @@ function directionOf(
 
   const strongestDbm = Math.max(...powered.map((mode) => transmitPowerDbm(from, mode)!)) + chain.totalDb;
   const overloadDbm = hop.radio?.overloadDbm;
-  const standbyExtraDb = Math.max(...chain.standbyExtraDb);
   const modes = powered.flatMap((mode) => modeResult(hop, from, mode, chain, fading, climate, trace) ?? []);
   const direction: DirectionResult = {
     from: from.site.name,
@@ -96,10 +95,33 @@ function directionOf(
       overloadDbm === undefined
         ? undefined
         : { receivedLevelDbm: strongestDbm, overloadDbm, marginDb: overloadDbm - strongestDbm },
-    standbyReceivedLevelDbm: standbyExtraDb > 0 ? receivedLevelDbm - standbyExtraDb : undefined,
+    ...pathLevels(chain, receivedLevelDbm),
   };
   const fadings = modes.map(({ fading: of }) => of);
   return { direction: withTimeInUse(hop, { direction, modes: fadings }, trace), modes: fadings };
+}
+
+/** Levels of every way through the branches, and of the weakest after one switch where it is weaker. */
+function pathLevels(
+  chain: Chain,
+  receivedLevelDbm: number,
+): Pick<DirectionResult, "paths" | "standbyReceivedLevelDbm"> {
+  if (chain.paths.length === 0) return {};
+  const paths = chain.paths.map(({ path, branchingLossDb, changeDb }) => ({
+    state: path.state,
+    from: path.from.name,
+    to: path.to.name,
+    branchingLossDb,
+    receivedLevelDbm: receivedLevelDbm + changeDb,
+  }));
+  const switched = paths.filter(
+    ({ state }) => state === "receiver on standby" || state === "sender on standby",
+  );
+  const weakestDbm = Math.min(...switched.map((path) => path.receivedLevelDbm));
+  return {
+    paths,
+    standbyReceivedLevelDbm: weakestDbm < receivedLevelDbm - 1e-9 ? weakestDbm : undefined,
+  };
 }
 
 function modeResult(

@@ -1,6 +1,9 @@
-import type { Hop, HopEnd, RadioMode } from "../design/design.js";
+import type { Coupler, Hop, HopEnd, RadioMode } from "../design/design.js";
+import { armLossDb, branchingLossDb } from "../equipment/branch-loss.js";
+import { type Arm, type Branch, type BranchPath, pathsOf } from "../equipment/branches.js";
 import { bandwidth, metres } from "../format/numbers.js";
 import { antennaGain } from "../radio/antenna-gain.js";
+import { arrangementByName } from "../radio/arrangements.js";
 import { feederLossPerM } from "../radio/feeder-loss.js";
 import type { LevelRow } from "./result.js";
 import { missing, note, type Trace, use } from "./trace.js";
@@ -24,24 +27,35 @@ export interface Chain {
   readonly eirpGainDb: number;
   /** Receiver input against transmitter output. */
   readonly totalDb: number;
-  /** How much weaker the standby arm of each end is, 0 without one. */
-  readonly standbyExtraDb: readonly [number, number];
+  /** Every way through the branches of both ends, the one of the rows first; empty when there is one only. */
+  readonly paths: readonly {
+    readonly path: BranchPath;
+    readonly branchingLossDb: number;
+    readonly changeDb: number;
+  }[];
 }
 
 /**
- * Everything that the signal passes from the transmitter at `from` to the receiver at `to`, in that order,
- * on the main arms.
+ * Everything that the signal passes from the transmitter at `from` to the receiver at `to`, in that order, on the
+ * main arms; of two carriers on one hybrid, whose arms cross between the ends, on main and standby arm.
  * @returns undefined when a loss or gain is not known; the trace says which
  */
 export function chainOf(
+  hop: Pick<Hop, "arrangement" | "radio">,
   from: HopEnd,
   to: HopEnd,
   frequencyHz: number,
   path: PathLosses,
   trace: Trace,
 ): Chain | undefined {
-  const out = endParts(from, frequencyHz, trace);
-  const back = endParts(to, frequencyHz, trace);
+  const facts = arrangementByName(hop.arrangement.name);
+  const ways = facts === undefined ? [] : pathsOf(facts);
+  const way = ways[0];
+  if (way !== undefined && crosses(from.coupler, way)) {
+    note(trace, "The carriers cross on the unequal couplers: main arm at one end, standby arm at the other.");
+  }
+  const out = endParts(hop, from, "transmit", way?.from, frequencyHz, trace);
+  const back = endParts(hop, to, "receive", way?.to, frequencyHz, trace);
   if (out === undefined || back === undefined) return undefined;
 
   const site = from.site.name;
@@ -60,7 +74,22 @@ export function chainOf(
   for (const part of back.losses.toReversed()) {
     rows.push({ element: part.element, detail: part.detail, site: farSite, changeDb: -part.lossDb });
   }
-  return { rows, eirpGainDb, totalDb: sum(rows), standbyExtraDb: [out.standbyExtraDb, back.standbyExtraDb] };
+  const paths = ways.length < 2 ? [] : ways.map((path) => wayThrough(path, out, back));
+  return { rows, eirpGainDb, totalDb: sum(rows), paths };
+}
+
+function crosses(coupler: Coupler | undefined, { state, from, to }: BranchPath): boolean {
+  const unequal = coupler?.standbyLossDb !== undefined && coupler.standbyLossDb !== coupler.mainLossDb;
+  return unequal && state === "normal" && from.arm !== to.arm;
+}
+
+/** One way through the branches, held against the chain's own. */
+function wayThrough(path: BranchPath, out: EndParts, back: EndParts): Chain["paths"][number] {
+  const sent = out.branch(path.from);
+  const received = back.branch(path.to);
+  const gainDb = sent.gainDbi - sent.lossDb + received.gainDbi - received.lossDb;
+  const ownDb = out.gainDbi - out.branchingDb + back.gainDbi - back.branchingDb;
+  return { path, branchingLossDb: sent.lossDb + received.lossDb, changeDb: gainDb - ownDb };
 }
 
 /** The running level of a chain for a transmit power: first row the transmitter's output, last the receiver's input. */
@@ -95,31 +124,39 @@ export function transmitPowerDbm(end: HopEnd, mode: RadioMode): number | undefin
 interface EndParts {
   /** From the radio to the antenna. */
   readonly losses: readonly { readonly element: string; readonly detail?: string; readonly lossDb: number }[];
-  readonly standbyExtraDb: number;
+  /** Of these, what depends on the branch: arm of the coupler and branching network. */
+  readonly branchingDb: number;
   readonly antenna: string;
   readonly gainDbi: number;
+  /** The same of another branch of this end. */
+  branch(branch: Branch): { readonly lossDb: number; readonly gainDbi: number };
 }
 
-function endParts(end: HopEnd, frequencyHz: number, trace: Trace): EndParts | undefined {
+function endParts(
+  hop: Pick<Hop, "radio">,
+  end: HopEnd,
+  direction: "transmit" | "receive",
+  branch: Branch | undefined,
+  frequencyHz: number,
+  trace: Trace,
+): EndParts | undefined {
   const site = end.site.name;
   const losses: { element: string; detail?: string; lossDb: number }[] = [];
-  let standbyExtraDb = 0;
 
   const { coupler, feeder, antenna } = end;
+  const arm = branch?.arm ?? "main";
+  const armDb = coupler && armLossDb(coupler, arm, direction);
   if (coupler !== undefined) {
-    if (coupler.mainLossDb === undefined) {
+    if (armDb === undefined) {
       missing(trace, `Level: coupler ${coupler.name} at ${site} has no loss in the catalogue.`);
       return undefined;
     }
-    standbyExtraDb = (coupler.standbyLossDb ?? coupler.mainLossDb) - coupler.mainLossDb;
-    const arm =
-      coupler.kind === "omt"
-        ? "orthomode transducer"
-        : standbyExtraDb === 0
-          ? "coupler arm"
-          : "coupler main arm";
-    losses.push({ element: arm, detail: coupler.name, lossDb: coupler.mainLossDb });
+    losses.push({ element: armWords(coupler, arm, direction), detail: coupler.name, lossDb: armDb });
   }
+  const branching = hop.radio?.unit?.branching;
+  const networkDb = (at: Branch | undefined) =>
+    branching === undefined ? 0 : branchingLossDb(branching, at?.position ?? 1);
+  if (branching !== undefined) losses.push({ element: "branching network", lossDb: networkDb(branch) });
   if (feeder !== undefined) {
     const loss = feederLossPerM(feeder, frequencyHz);
     if (loss === undefined) {
@@ -152,7 +189,30 @@ function endParts(end: HopEnd, frequencyHz: number, trace: Trace): EndParts | un
     gain.origin === "catalogue" ? "catalogue" : "default",
     gain.origin === "estimate" ? "estimated from the diameter" : undefined,
   );
-  return { losses, standbyExtraDb, antenna: antenna.name, gainDbi: gain.gainDbi };
+  return {
+    losses,
+    branchingDb: (armDb ?? 0) + networkDb(branch),
+    antenna: antenna.name,
+    gainDbi: gain.gainDbi,
+    branch: (other) => ({
+      lossDb: (coupler ? (armLossDb(coupler, other.arm, direction) ?? 0) : 0) + networkDb(other),
+      gainDbi: secondGainDbi(end, other, frequencyHz) ?? gain.gainDbi,
+    }),
+  };
+}
+
+/** Gain of the diversity antenna, for the branch that hangs on it. */
+function secondGainDbi(end: HopEnd, branch: Branch, frequencyHz: number): number | undefined {
+  if (branch.coupler !== 2 || end.diversityAntenna === undefined) return undefined;
+  return antennaGain(end.diversityAntenna, frequencyHz)?.gainDbi;
+}
+
+function armWords(coupler: Coupler, arm: Arm, direction: "transmit" | "receive"): string {
+  if (coupler.kind === "omt") return "orthomode transducer";
+  if (coupler.transmitLossDb !== undefined && direction === "transmit") return "transmit relay";
+  const equal = coupler.standbyLossDb === undefined || coupler.standbyLossDb === coupler.mainLossDb;
+  const what = coupler.kind === "splitter" ? "receive splitter" : "coupler";
+  return equal ? `${what} arm` : `${what} ${arm === "standby" ? "standby" : "main"} arm`;
 }
 
 function sum(rows: readonly { readonly changeDb: number }[]): number {

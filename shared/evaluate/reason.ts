@@ -24,7 +24,7 @@ const ANTENNA: Bounds<Antenna> = {
   beamwidthDeg: [1e-3, 360],
   crossPolarDiscriminationDb: [0, 200],
 };
-const COUPLER: Bounds<Coupler> = { mainLossDb: DECIBELS, standbyLossDb: DECIBELS };
+const COUPLER: Bounds<Coupler> = { mainLossDb: DECIBELS, standbyLossDb: DECIBELS, transmitLossDb: DECIBELS };
 const MODE: Bounds<RadioMode> = {
   bitRateBps: [1, 1e13],
   transmitPowerDbm: DECIBELS,

@@ -94,6 +94,17 @@ export interface ModeResult {
   readonly availabilityPercent?: number;
 }
 
+/** A way from one branch to another: see the arrangement. */
+export interface PathLevel {
+  readonly state: "normal" | "receiver on standby" | "sender on standby" | "both on standby";
+  /** Branch of the sender, and of the receiver. */
+  readonly from: string;
+  readonly to: string;
+  /** Couplers and branching networks of both ends, dB; feeders are not in it. */
+  readonly branchingLossDb: number;
+  readonly receivedLevelDbm: number;
+}
+
 export interface DirectionResult {
   readonly from: string;
   readonly to: string;
@@ -110,6 +121,8 @@ export interface DirectionResult {
     readonly overloadDbm: number;
     readonly marginDb: number;
   };
+  /** Every way through the branches of both ends, reference mode; left out where there is one way only. */
+  readonly paths?: readonly PathLevel[];
   /**
    * Level after one switch to the weaker arm, at the end where it costs more, reference mode; set when a second unit
    * stands on an unequal coupler.

@@ -19,6 +19,7 @@ import { defaultInputs } from "./default-inputs.js";
 import { diffractionLoss } from "./diffraction-loss.js";
 import { diversityIncomplete } from "./diversity-incomplete.js";
 import { duplexMismatch } from "./duplex-mismatch.js";
+import { EQUIPMENT_HOP_RULES, EQUIPMENT_NETWORK_RULES, standbyMargin } from "./equipment/index.js";
 import { fadeMargin } from "./fade-margin.js";
 import { fadingValidity } from "./fading-validity.js";
 import { farField } from "./far-field.js";
@@ -68,11 +69,13 @@ export const HOP_RULES: readonly HopRule[] = [
   couplerWrongKind,
   couplerMissing,
   couplerNotNeeded,
+  ...EQUIPMENT_HOP_RULES,
   powerAboveMode,
   farField,
   overload,
   levelBelowThreshold,
   standbyLevel,
+  standbyMargin,
   capacity,
   rainRateSuperseded,
   rainValidity,
@@ -89,6 +92,7 @@ export const NETWORK_RULES: readonly NetworkRule[] = [
   siteHighAndLow,
   groundDiffersFromTerrain,
   couplerImpossible,
+  ...EQUIPMENT_NETWORK_RULES,
   thresholdImplausible,
   signatureWithoutMode,
   channelPlanUnconfirmed,

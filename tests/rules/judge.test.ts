@@ -106,7 +106,7 @@ test("an acceptance of a rule of the network is judged with the network", () => 
   const accepts = [{ rule: "site-high-and-low", reason: "filters are fitted" }];
   const second = makeHop({
     name: "KELD-MOSS",
-    ends: [end(KELD, "low"), end({ ...TARN, name: "MOSS" }, "high")],
+    ends: [end(KELD, "low", { antennaHeightM: 45 }), end({ ...TARN, name: "MOSS" }, "high")],
     accepts,
   });
   const findings = network(makeHop(), second);

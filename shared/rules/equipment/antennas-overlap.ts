@@ -1,0 +1,53 @@
+import { address } from "../../design/address.js";
+import { type SiteEnd, sitePlans } from "../../equipment/site-plan.js";
+import { type HungAntenna, hungAntennas, overlaps } from "../../equipment/structure-load.js";
+import { metres } from "../../format/numbers.js";
+import { exampleHop } from "../example-preamble.js";
+import type { NetworkContext, NetworkRule } from "../rule.js";
+
+const second = (height: number) => `site MOSS {
+  at 47.56 -30.41
+  structure mast 60 m
+}
+
+${exampleHop()}
+
+${exampleHop({ keld: `antenna A18-06 at ${height} m\n    transmits high` }).replaceAll("TARN", "MOSS")}`;
+
+export const antennasOverlap: NetworkRule = {
+  scope: "network",
+  id: "antennas-overlap",
+  severity: "warning",
+  title: "Antennas of one face must not stand in each other's way",
+  checks:
+    "Heights of antennas that look within 45 degrees of each other, against both radii and 0.2 m for brackets and movement.",
+  why: "Two antennas at one height and one face collide, or one looks into the other's back.",
+  fix: "Move one of them, or accept it where they hang on different legs.",
+  source: "common practice",
+  good: second(44),
+  bad: second(40),
+  check(context) {
+    for (const plan of sitePlans(context.design).values()) {
+      for (const { one, other, apartM, neededM } of overlaps(hungAntennas(plan), azimuthIn(context))) {
+        const hop = other.end.hop.name;
+        context.report(
+          {
+            at: address("hop", hop, plan.site.name, `${other.role}.at`),
+            message: `the antennas of ${hop} and ${one.end.hop.name} at ${plan.site.name} are ${metres(apartM)} apart on one face; with their radii they need ${metres(neededM)}`,
+            related: [{ at: place(one), message: `${one.antenna.name} at ${metres(one.heightM)}` }],
+          },
+          hop,
+        );
+      }
+    }
+  },
+};
+
+function place({ end, role }: HungAntenna) {
+  return address("hop", end.hop.name, end.end.site.name, role);
+}
+
+function azimuthIn({ results }: NetworkContext) {
+  return ({ hop, end }: SiteEnd) =>
+    results.get(hop.name)?.geometry?.find(({ site }) => site === end.site.name)?.azimuthDeg;
+}

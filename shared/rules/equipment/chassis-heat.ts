@@ -1,0 +1,40 @@
+import { airFlow } from "../../equipment/heat.js";
+import { siteLoad } from "../../equipment/power.js";
+import { trimmed } from "../../format/numbers.js";
+import type { NetworkRule } from "../rule.js";
+import { equipped } from "./example-equipment.js";
+import { chassisAddress, chassisWords, equippedSites } from "./site-rules.js";
+
+/** Warming of the cooling air that the message speaks of. */
+const RISE_K = 10;
+
+export const chassisHeat: NetworkRule = {
+  scope: "network",
+  id: "chassis-heat",
+  severity: "error",
+  title: "The fan must carry away the heat of the cards",
+  checks:
+    "Greatest consumption of chassis and cards, without what goes up the cables, against the heat limit of the chassis.",
+  why: "Cards that are too warm fail early, and all together.",
+  fix: "A second chassis, or cards that draw less.",
+  source: "energy balance",
+  good: equipped("chassis CH-2U {\n  card IF2X 3\n}"),
+  bad: `card HOT { kind ethernet; ports 4 GE; draws 80 W }\n\n${equipped("chassis CH-2U {\n  card HOT 3\n}")}`,
+  check(context) {
+    for (const plan of equippedSites(context)) {
+      for (const { chassis, heatW } of siteLoad(plan).chassis) {
+        const limitW = chassis.chassis?.heatLimitW;
+        if (limitW === undefined || heatW <= limitW) continue;
+        const air = airFlow({ heatW, riseK: RISE_K });
+        const help = air.ok
+          ? `Warmed by ${RISE_K} K, the air would have to flow with ${trimmed(air.flowM3PerH, 0)} m3/h.`
+          : undefined;
+        context.report({
+          at: chassisAddress(plan, chassis),
+          message: `${chassisWords(plan, chassis)} gives off ${trimmed(heatW, 0)} W, its fan carries away ${trimmed(limitW, 0)} W`,
+          help,
+        });
+      }
+    }
+  },
+};

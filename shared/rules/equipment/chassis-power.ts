@@ -1,0 +1,39 @@
+import { siteLoad } from "../../equipment/power.js";
+import { trimmed } from "../../format/numbers.js";
+import type { NetworkRule } from "../rule.js";
+import { equipped } from "./example-equipment.js";
+import { chassisAddress, chassisWords, equippedSites, without } from "./site-rules.js";
+
+const HUNGRY = "radio R18W like R18 {\n  draws 450 W\n}\n\n";
+const radio = (name: string) => ({
+  hop: `polarization vertical\n  radio ${name}\n  mode 55 MHz 128QAM\n  arrangement 1+0`,
+});
+
+export const chassisPower: NetworkRule = {
+  scope: "network",
+  id: "chassis-power",
+  severity: "error",
+  title: "A chassis must carry the power of its cards and units",
+  checks:
+    "Greatest consumption of chassis, cards and the units on its IF ports, with the loss in their cables at 40.5 V, against the supply of the chassis. Each of two feeds must carry all of it.",
+  why: "The feed trips when all units start together, on the day the mains return.",
+  fix: "Spread units over chassis, or units that draw less.",
+  source: "sum of greatest consumptions; common practice",
+  good: equipped("chassis CH-2U {\n  slot 3 IF1\n}", radio("R18")),
+  bad:
+    HUNGRY +
+    equipped("chassis CH-2U {\n  slot 1 CTRL\n  slot 3 IF1\n  slot 4 IF1\n  slot 9 FAN\n}", radio("R18W")),
+  check(context) {
+    for (const plan of equippedSites(context)) {
+      const load = siteLoad(plan);
+      for (const { chassis, feedW } of load.chassis) {
+        const supplyW = chassis.chassis?.supplyW;
+        if (supplyW === undefined || feedW <= supplyW) continue;
+        context.report({
+          at: chassisAddress(plan, chassis),
+          message: `${chassisWords(plan, chassis)} and its units draw ${trimmed(feedW, 0)} W, its supply gives ${trimmed(supplyW, 0)} W${without(load.unknown)}`,
+        });
+      }
+    }
+  },
+};

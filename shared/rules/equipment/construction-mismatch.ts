@@ -1,0 +1,34 @@
+import { address } from "../../design/address.js";
+import { arrangementByName } from "../../radio/arrangements.js";
+import { exampleHop } from "../example-preamble.js";
+import type { HopRule } from "../rule.js";
+
+export const constructionMismatch: HopRule = {
+  scope: "hop",
+  id: "construction-mismatch",
+  severity: "error",
+  title: "The radio must be built as the arrangement says",
+  checks:
+    "Construction of the radio (split-mount, all-outdoor, all-indoor) against the arrangement's. A dual-band pair may mix them.",
+  why: "Cards, cables, feeders and losses follow from the construction: with the wrong one the parts list and the level are those of another radio.",
+  fix: "Choose the arrangement with the construction of the radio in front, or another radio.",
+  source: "common practice",
+  needs: [],
+  good: exampleHop(),
+  bad: `radio R18O like R18 {
+  construction all-outdoor
+}
+
+${exampleHop({ hop: "polarization vertical\n  radio R18O\n  mode 55 MHz 128QAM\n  arrangement 1+0" })}`,
+  check({ hop, report }) {
+    const built = hop.radio?.unit?.construction;
+    const facts = arrangementByName(hop.arrangement.name);
+    if (built === undefined || facts === undefined || facts.construction === built) return;
+    if (hop.arrangement.name.startsWith("dual-band")) return;
+    report({
+      at: address("hop", hop.name, "arrangement"),
+      message: `${hop.arrangement.name} is ${facts.construction}, ${hop.radio!.name} is ${built}`,
+      related: [{ at: address("radio", hop.radio!.name, "construction"), message: built }],
+    });
+  },
+};

@@ -1,0 +1,43 @@
+import { address, nth } from "../../design/address.js";
+import type { ClaimFault } from "../../equipment/if-ports.js";
+import type { NetworkRule } from "../rule.js";
+import { equipped } from "./example-equipment.js";
+import { equippedSites } from "./site-rules.js";
+
+const claiming = (port: string) => ({
+  keld: `antenna A18-06 at 40 m\n    transmits high\n    if-port ${port}`,
+});
+
+export const ifPortClaim: NetworkRule = {
+  scope: "network",
+  id: "if-port-claim",
+  severity: "error",
+  title: "A stated IF port must be there, be an IF port, and be free",
+  checks: "Each `if-port` against the cards of the site and against the ports of other hops.",
+  why: "Cables are labelled and connected by these numbers.",
+  fix: "Another port, or leave it out to have one chosen.",
+  source: "common practice",
+  good: equipped("chassis CH-2U {\n  slot 3 IF2X\n}", claiming("3 / 2")),
+  bad: equipped("chassis CH-2U {\n  slot 3 IF2X\n}", claiming("4 / 1")),
+  check(context) {
+    for (const plan of equippedSites(context)) {
+      for (const { hop, index, claim, fault, by } of plan.ifPorts.faults) {
+        const where = `slot ${claim.slot}${claim.chassis === undefined ? "" : ` of ${claim.chassis}`}`;
+        context.report(
+          {
+            at: address("hop", hop, plan.site.name, nth("if-port", index)),
+            message: `${WORDS[fault](where, claim.port)} at ${plan.site.name}${by === undefined ? "" : `; ${by} has it`}`,
+          },
+          hop,
+        );
+      }
+    }
+  },
+};
+
+const WORDS: Readonly<Record<ClaimFault, (slot: string, port: number) => string>> = {
+  "no card in the slot": (slot) => `there is no card in ${slot}`,
+  "no such port": (slot, port) => `the card in ${slot} has no port ${port}`,
+  "no IF port": (slot, port) => `port ${port} of the card in ${slot} is no IF port`,
+  taken: (slot, port) => `port ${port} of the card in ${slot} is taken`,
+};

@@ -1,0 +1,32 @@
+import { address } from "../../design/address.js";
+import type { NetworkRule } from "../rule.js";
+import { equipped, HOT_STANDBY } from "./example-equipment.js";
+import { equippedSites } from "./site-rules.js";
+
+export const ifPortsShort: NetworkRule = {
+  scope: "network",
+  id: "if-ports-short",
+  severity: "error",
+  title: "Every split-mount unit needs an IF port",
+  checks: "IF ports on the cards of a site against the units of all hops that end there.",
+  why: "One port short is found on the day of the turn-up: the unit hangs and stays dark.",
+  fix: "Add an IF card, or one with two ports.",
+  source: "common practice",
+  good: equipped("chassis CH-2U {\n  card IF1 2\n}", HOT_STANDBY),
+  bad: equipped("chassis CH-2U {\n  card IF1\n}", HOT_STANDBY),
+  check(context) {
+    for (const plan of equippedSites(context)) {
+      const needed = plan.ends.reduce((sum, { facts }) => sum + (facts?.ifCables ?? 0), 0);
+      for (const { hop, missing, needed: own } of plan.ifPorts.short) {
+        context.report(
+          {
+            at: address("hop", hop, plan.site.name),
+            message: `${hop} lacks ${missing} of ${own} IF ports at ${plan.site.name}: ${plan.ifPorts.ports} are there, all hops need ${needed}`,
+            related: [{ at: address("site", plan.site.name, "chassis"), message: "indoor unit" }],
+          },
+          hop,
+        );
+      }
+    }
+  },
+};

@@ -1,0 +1,70 @@
+/** Rules about equipment, in the order of cause and consequence. */
+import type { HopRule, NetworkRule } from "../rule.js";
+import { airPath } from "./air-path.js";
+import { alarmInput } from "./alarm-input.js";
+import { antennasOverlap } from "./antennas-overlap.js";
+import { batteryHours } from "./battery-autonomy.js";
+import { cableTooLong } from "./cable-too-long.js";
+import { cableWrongKind } from "./cable-wrong-kind.js";
+import { chassisHeat } from "./chassis-heat.js";
+import { chassisPower } from "./chassis-power.js";
+import { constructionMismatch } from "./construction-mismatch.js";
+import { controllerProtection } from "./controller-protection.js";
+import { directMounting } from "./direct-mounting.js";
+import { dualBandPair } from "./dual-band-pair.js";
+import { feederLossImpossible } from "./feeder-loss-impossible.js";
+import { ifPortClaim } from "./if-port-claim.js";
+import { ifPortsShort } from "./if-ports-short.js";
+import { interfaceMismatch } from "./interface-mismatch.js";
+import { pairOnOneCard } from "./pair-on-one-card.js";
+import { plantPower } from "./plant-power.js";
+import { polarizationNotTaken } from "./polarization-not-taken.js";
+import { rackFull } from "./rack-full.js";
+import { slotDoubled } from "./slot-doubled.js";
+import { slotWrongKind } from "./slot-wrong-kind.js";
+import { slotsShort } from "./slots-short.js";
+import { standbyMargin } from "./standby-margin.js";
+import { structureOverload } from "./structure-overload.js";
+import { subBand } from "./sub-band.js";
+import { trafficPortsShort } from "./traffic-ports-short.js";
+import { waveguideMissing } from "./waveguide-missing.js";
+import { xpicMissing } from "./xpic-missing.js";
+import { xpicPair } from "./xpic-pair.js";
+
+/** About one hop by itself; `standbyMargin` stands apart, behind the rules of levels. */
+export const EQUIPMENT_HOP_RULES: readonly HopRule[] = [
+  subBand,
+  constructionMismatch,
+  polarizationNotTaken,
+  xpicMissing,
+  waveguideMissing,
+  directMounting,
+  interfaceMismatch,
+  cableWrongKind,
+];
+
+export { standbyMargin };
+
+export const EQUIPMENT_NETWORK_RULES: readonly NetworkRule[] = [
+  dualBandPair,
+  feederLossImpossible,
+  cableTooLong,
+  slotWrongKind,
+  slotDoubled,
+  slotsShort,
+  ifPortClaim,
+  ifPortsShort,
+  pairOnOneCard,
+  xpicPair,
+  controllerProtection,
+  trafficPortsShort,
+  alarmInput,
+  chassisPower,
+  chassisHeat,
+  airPath,
+  rackFull,
+  plantPower,
+  batteryHours,
+  antennasOverlap,
+  structureOverload,
+];

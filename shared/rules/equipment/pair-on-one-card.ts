@@ -1,0 +1,35 @@
+import { address } from "../../design/address.js";
+import type { NetworkRule } from "../rule.js";
+import { equipped, HOT_STANDBY } from "./example-equipment.js";
+import { equippedSites } from "./site-rules.js";
+
+export const pairOnOneCard: NetworkRule = {
+  scope: "network",
+  id: "pair-on-one-card",
+  severity: "warning",
+  title: "Main and standby should not hang on one card",
+  checks: "Cards of the IF ports of a protected pair: hot standby, space or frequency diversity.",
+  why: "The card is then the one thing whose failure takes both units: the pair protects the cheaper half.",
+  fix: "A second IF card, one port of each for the pair; or accept it with the reason.",
+  source: "common practice",
+  good: equipped("chassis CH-2U {\n  card IF2X 2\n}", HOT_STANDBY),
+  bad: equipped("chassis CH-2U {\n  slot 3 IF2X\n}", HOT_STANDBY),
+  check(context) {
+    for (const plan of equippedSites(context)) {
+      const cards = new Map<string, Set<unknown>>();
+      for (const { hop, card } of plan.ifPorts.uses) cards.set(hop, (cards.get(hop) ?? new Set()).add(card));
+      for (const { hop, facts } of plan.ends) {
+        const used = cards.get(hop.name);
+        const pair = facts?.hotStandby || facts?.protection === "frequency-diversity";
+        if (!pair || facts.ifCables < 2 || used?.size !== 1) continue;
+        context.report(
+          {
+            at: address("hop", hop.name, plan.site.name),
+            message: `all units of ${hop.name} (${hop.arrangement.name}) hang on one card at ${plan.site.name}`,
+          },
+          hop.name,
+        );
+      }
+    }
+  },
+};

@@ -1,0 +1,33 @@
+import { address } from "../../design/address.js";
+import { siteLoad } from "../../equipment/power.js";
+import { sitePlans } from "../../equipment/site-plan.js";
+import { trimmed } from "../../format/numbers.js";
+import type { NetworkRule } from "../rule.js";
+import { equipped } from "./example-equipment.js";
+import { without } from "./site-rules.js";
+
+export const plantPower: NetworkRule = {
+  scope: "network",
+  id: "plant-power",
+  severity: "error",
+  title: "The power plant of the site must carry its load",
+  checks:
+    "Greatest consumption of all units, cards and chassis of a site against what its -48 V plant gives to this design.",
+  why: "The old plant was sized for the old load.",
+  fix: "Another rectifier, or equipment that draws less.",
+  source: "sum of greatest consumptions",
+  good: equipped("plant 100 W\nchassis CH-2U {\n  slot 3 IF1\n}"),
+  bad: equipped("plant 20 W\nchassis CH-2U {\n  slot 1 CTRL\n  slot 3 IF1\n}"),
+  check({ design, report }) {
+    for (const plan of sitePlans(design).values()) {
+      const plantW = plan.equipment?.plantW;
+      if (plantW === undefined) continue;
+      const { totalW, unknown } = siteLoad(plan);
+      if (totalW <= plantW) continue;
+      report({
+        at: address("site", plan.site.name, "plant"),
+        message: `${plan.site.name} draws ${trimmed(totalW, 0)} W, its plant gives ${trimmed(plantW, 0)} W${without(unknown)}`,
+      });
+    }
+  },
+};

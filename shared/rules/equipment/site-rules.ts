@@ -1,0 +1,34 @@
+/** What rules about a site's equipment share: where a fact of it stands. */
+import { type Address, address, nth } from "../../design/address.js";
+import type { InstalledChassis } from "../../design/equipment.js";
+import { type SitePlan, sitePlans } from "../../equipment/site-plan.js";
+import type { NetworkContext } from "../rule.js";
+
+/** Plans of the sites at which an indoor unit is stated: without one nothing indoors is judged yet. */
+export function equippedSites({ design }: NetworkContext): readonly SitePlan[] {
+  return [...sitePlans(design).values()].filter((plan) => (plan.equipment?.chassis.length ?? 0) > 0);
+}
+
+export function chassisAddress(plan: SitePlan, installed: InstalledChassis, ...steps: string[]): Address {
+  const index = plan.equipment?.chassis.indexOf(installed) ?? 0;
+  return address("site", plan.site.name, nth("chassis", Math.max(0, index)), ...steps);
+}
+
+/** `chassis A of KELD`; the name is left out where there is one only. */
+export function chassisWords(plan: SitePlan, { name, chassis }: InstalledChassis): string {
+  const many = (plan.equipment?.chassis.length ?? 0) > 1;
+  return `${chassis?.name ?? "chassis"}${many ? ` ${name}` : ""} at ${plan.site.name}`;
+}
+
+/** So many things are named in a message; the others are counted. */
+const TOLD = 4;
+
+export function some(names: readonly string[]): string {
+  const more = names.length - TOLD;
+  return more > 0 ? `${names.slice(0, TOLD).join(", ")} and ${more} more` : names.join(", ");
+}
+
+/** What a sum leaves out, as the end of a sentence. */
+export function without(unknown: readonly string[]): string {
+  return unknown.length === 0 ? "" : `; ${some(unknown)} not counted, the catalogue has no figure`;
+}

@@ -1,0 +1,40 @@
+import { nth } from "../../design/address.js";
+import type { NetworkRule } from "../rule.js";
+import { equipped } from "./example-equipment.js";
+import { chassisAddress, chassisWords, equippedSites } from "./site-rules.js";
+
+export const slotDoubled: NetworkRule = {
+  scope: "network",
+  id: "slot-doubled",
+  severity: "error",
+  title: "A slot takes one card",
+  checks: "Slots of each chassis that the design fills twice.",
+  why: "One of the two cards is ordered for a place that it has not; ports planned on it do not exist.",
+  fix: "Another slot for one of them.",
+  source: "common practice",
+  good: equipped("chassis CH-2U {\n  slot 3 IF1\n  slot 4 GE4\n}"),
+  bad: equipped("chassis CH-2U {\n  slot 3 IF1\n  slot 3 GE4\n}"),
+  check(context) {
+    for (const plan of equippedSites(context)) {
+      for (const installed of plan.equipment?.chassis ?? []) {
+        const first = new Map<number, number>();
+        for (const [index, { slot, card }] of installed.slots.entries()) {
+          const before = first.get(slot);
+          if (before === undefined) first.set(slot, index);
+          else {
+            context.report({
+              at: chassisAddress(plan, installed, nth("slot", index)),
+              message: `slot ${slot} of ${chassisWords(plan, installed)} has ${installed.slots[before]?.card?.name ?? "a card"} already; ${card?.name ?? "this card"} does not count`,
+              related: [
+                {
+                  at: chassisAddress(plan, installed, nth("slot", before)),
+                  message: `the first card of slot ${slot}`,
+                },
+              ],
+            });
+          }
+        }
+      }
+    }
+  },
+};

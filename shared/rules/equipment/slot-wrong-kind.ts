@@ -1,0 +1,37 @@
+import { nth } from "../../design/address.js";
+import { slotKindOf } from "../../equipment/placement.js";
+import type { NetworkRule } from "../rule.js";
+import { equipped } from "./example-equipment.js";
+import { chassisAddress, chassisWords, equippedSites } from "./site-rules.js";
+
+export const slotWrongKind: NetworkRule = {
+  scope: "network",
+  id: "slot-wrong-kind",
+  severity: "error",
+  title: "A slot must exist and take the card that is put in it",
+  checks: "Each stated slot against the slots of the chassis and the kind of slot that the card goes into.",
+  why: "The card does not fit, or its connectors do not meet those of the back panel.",
+  fix: "Another slot, or leave the slot open to have one chosen.",
+  source: "common practice",
+  good: equipped("chassis CH-2U {\n  slot 1 CTRL\n  slot 3 IF1\n}"),
+  bad: equipped("chassis CH-2U {\n  slot 1 CTRL\n  slot 2 IF1\n}"),
+  check(context) {
+    for (const plan of equippedSites(context)) {
+      for (const installed of plan.equipment?.chassis ?? []) {
+        const { chassis, slots } = installed;
+        if (chassis === undefined || chassis.slots.length === 0) continue;
+        for (const [index, { slot, card }] of slots.entries()) {
+          if (card === undefined) continue;
+          const takes = chassis.slots.find(({ from, to }) => slot >= from && slot <= to)?.kind;
+          const wanted = slotKindOf(card);
+          if (takes === wanted) continue;
+          const what = takes === undefined ? `there is no slot ${slot}` : `slot ${slot} is a ${takes} slot`;
+          context.report({
+            at: chassisAddress(plan, installed, nth("slot", index)),
+            message: `${what} in ${chassisWords(plan, installed)}; ${card.name} goes into a ${wanted} slot`,
+          });
+        }
+      }
+    }
+  },
+};

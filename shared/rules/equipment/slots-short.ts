@@ -1,0 +1,30 @@
+import { nth } from "../../design/address.js";
+import { slotKindOf } from "../../equipment/placement.js";
+import type { NetworkRule } from "../rule.js";
+import { equipped } from "./example-equipment.js";
+import { chassisAddress, chassisWords, equippedSites } from "./site-rules.js";
+
+export const slotsShort: NetworkRule = {
+  scope: "network",
+  id: "slots-short",
+  severity: "error",
+  title: "Every card needs a slot",
+  checks: "Cards whose slot is left open against the free slots of their kind.",
+  why: "The chassis is full: a second one needs rack height, power and a link between the two.",
+  fix: "A larger or a second chassis, or cards with more ports.",
+  source: "common practice",
+  good: equipped("chassis CH-2U {\n  card IF2X 2\n}"),
+  bad: equipped("chassis CH-2U {\n  card IF2X 7\n}"),
+  check(context) {
+    for (const plan of equippedSites(context)) {
+      for (const { chassis, card, count } of plan.placed.left) {
+        const index = chassis.loose.findIndex((one) => one.card === card);
+        const kind = slotKindOf(card);
+        context.report({
+          at: chassisAddress(plan, chassis, nth("card", Math.max(0, index))),
+          message: `${count} of ${card.name} find no free ${kind} slot in ${chassisWords(plan, chassis)}`,
+        });
+      }
+    }
+  },
+};

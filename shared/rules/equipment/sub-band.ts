@@ -1,0 +1,64 @@
+import { address } from "../../design/address.js";
+import type { Hop } from "../../design/design.js";
+import { frequenciesOf, holds } from "../../equipment/sub-band.js";
+import { frequency } from "../../format/numbers.js";
+import { exampleHop } from "../example-preamble.js";
+import type { HopRule } from "../rule.js";
+
+const TWO_SUB_BANDS = `radio R18S like R18 {
+  sub-band A low 17.7 GHz to 18.2 GHz high 18.71 GHz up to 19.21 GHz
+  sub-band B low 18.19 GHz to 18.69 GHz high 19.2 GHz up to 19.7 GHz
+}
+
+`;
+
+const RADIO = "polarization vertical\n  radio R18S\n  mode 55 MHz 128QAM\n  arrangement 1+0";
+
+export const subBand: HopRule = {
+  scope: "hop",
+  id: "sub-band",
+  severity: "error",
+  title: "The sub-band of the units must hold the channel",
+  checks: "Both frequencies of the hop against the sub-band that an end states, or against all of the radio.",
+  why: "Units are ordered by half and sub-band. One of another sub-band cannot be tuned to the channel, and waits for its exchange.",
+  fix: "State the sub-band that holds the channel, or leave it out to have it chosen.",
+  source: "common practice",
+  needs: [],
+  quietAfter: ["frequency-outside-tuning", "duplex-mismatch"],
+  good: TWO_SUB_BANDS + exampleHop({ hop: RADIO }),
+  bad:
+    TWO_SUB_BANDS +
+    exampleHop({ hop: RADIO, keld: "antenna A18-06 at 40 m\n    transmits high\n    unit-sub-band B" }),
+  check({ hop, report }) {
+    const subBands = hop.radio?.unit?.subBands ?? [];
+    const frequencies = frequenciesOf(hop);
+    if (subBands.length === 0 || frequencies === undefined) return;
+    const fitting = subBands.filter((one) => holds(one, frequencies)).map(({ name }) => name);
+    const used = `${frequency(frequencies.lowHz)} and ${frequency(frequencies.highHz)}`;
+    if (fitting.length === 0) {
+      report({
+        at: address("hop", hop.name, "radio"),
+        message: `no sub-band of ${hop.radio!.name} holds ${used} together`,
+        related: [{ at: address("radio", hop.radio!.name, "sub-band"), message: "its sub-bands" }],
+      });
+      return;
+    }
+    for (const [site, name] of statedAt(hop)) {
+      if (fitting.includes(name)) continue;
+      const known = subBands.some((one) => one.name === name);
+      report({
+        at: address("hop", hop.name, site, "unit-sub-band"),
+        message: known
+          ? `sub-band ${name} at ${site} does not hold ${used}`
+          : `${hop.radio!.name} has no sub-band ${name}`,
+        help: `${fitting.join(" or ")} holds them.`,
+      });
+    }
+  },
+};
+
+function statedAt(hop: Hop): (readonly [string, string])[] {
+  return hop.ends.flatMap(({ site, installation }) =>
+    installation?.subBand === undefined ? [] : [[site.name, installation.subBand] as const],
+  );
+}

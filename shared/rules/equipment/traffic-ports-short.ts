@@ -1,0 +1,78 @@
+import { address } from "../../design/address.js";
+import type { PortType } from "../../design/equipment.js";
+import type { SitePlan } from "../../equipment/site-plan.js";
+import type { NetworkRule } from "../rule.js";
+import { equipped } from "./example-equipment.js";
+import { equippedSites } from "./site-rules.js";
+
+export const trafficPortsShort: NetworkRule = {
+  scope: "network",
+  id: "traffic-ports-short",
+  severity: "error",
+  title: "Services and all-outdoor units need ports of their kind",
+  checks:
+    "Traffic ports of the cards of a site, by kind, against what its services and all-outdoor units take. An Ethernet port serves lower speeds too; 75 and 120 ohm are kinds of their own.",
+  why: "E1 of 120 ohm on a panel of 75 ohm, or a port too few, is found when the customer comes.",
+  fix: "Another card, or a connector converter with its balun.",
+  source: "common practice",
+  good: equipped('service "village access" 2 GE\nchassis CH-2U {\n  slot 4 GE4\n}'),
+  bad: equipped('service "village access" 2 E1-120\nchassis CH-2U {\n  slot 4 GE4\n}'),
+  check(context) {
+    for (const plan of equippedSites(context)) {
+      const needed = demandOf(plan);
+      const there = portsOf(plan);
+      for (const [type, count] of lacking(needed, there)) {
+        context.report({
+          at: address("site", plan.site.name, "service"),
+          message: `${plan.site.name} lacks ${count} of ${needed.get(type) ?? 0} ${type} ports; its cards have ${there.get(type) ?? 0}`,
+          help: OTHER_IMPEDANCE[type],
+        });
+      }
+    }
+  },
+};
+
+const OTHER_IMPEDANCE: Partial<Record<PortType, string>> = {
+  "E1-75": "Ports of 120 ohm need a converter to 75 ohm.",
+  "E1-120": "Ports of 75 ohm need a converter to 120 ohm.",
+};
+
+/** From the fastest: what is left over of a faster kind serves the next. */
+const ETHERNET: readonly PortType[] = ["10GE", "2.5GE", "GE", "FE"];
+
+function demandOf(plan: SitePlan): Map<PortType, number> {
+  const needed = new Map<PortType, number>();
+  const add = (type: PortType, count: number) => needed.set(type, (needed.get(type) ?? 0) + count);
+  for (const { type, count } of plan.equipment?.services ?? []) add(type, count);
+  for (const { hop, facts } of plan.ends) {
+    const port = hop.radio?.unit?.port;
+    if (port !== undefined && facts !== undefined && facts.ifCables === 0) add(port, facts.outdoorUnits);
+  }
+  return needed;
+}
+
+function portsOf(plan: SitePlan): Map<PortType, number> {
+  const there = new Map<PortType, number>();
+  for (const { card } of plan.placed.cards) {
+    for (const { type, count } of card.ports) there.set(type, (there.get(type) ?? 0) + count);
+  }
+  return there;
+}
+
+function lacking(
+  needed: ReadonlyMap<PortType, number>,
+  there: ReadonlyMap<PortType, number>,
+): readonly (readonly [PortType, number])[] {
+  const short: (readonly [PortType, number])[] = [];
+  let spare = 0;
+  for (const type of ETHERNET) {
+    const left = (there.get(type) ?? 0) + spare - (needed.get(type) ?? 0);
+    spare = Math.max(0, left);
+    if (left < 0) short.push([type, -left]);
+  }
+  for (const [type, count] of needed) {
+    const left = (there.get(type) ?? 0) - count;
+    if (!ETHERNET.includes(type) && type !== "IF" && left < 0) short.push([type, -left]);
+  }
+  return short;
+}
