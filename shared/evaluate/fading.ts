@@ -1,4 +1,4 @@
-import type { Hop, HopEnd, Polarization } from "../design/design.js";
+import type { Hop, HopEnd } from "../design/design.js";
 import type { FadeDistribution } from "../propagation/p530/fade-distribution.js";
 import type { RainDistribution } from "../propagation/p530/rain.js";
 import type { PrecipitationDistribution } from "../propagation/p530/wet-snow.js";
@@ -70,9 +70,4 @@ export function fadingOf(
         ? diversityOf(hop, to, climate.climate, frequencyHz, trace)
         : undefined,
   };
-}
-
-/** Angle of linear polarization from the horizontal, degrees. */
-export function tiltDeg(polarization: Polarization): number {
-  return polarization === "horizontal" ? 0 : polarization === "vertical" ? 90 : 45;
 }

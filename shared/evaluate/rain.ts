@@ -16,7 +16,8 @@ import {
 import { precipitationDistribution, METHOD as WET_SNOW } from "../propagation/p530/wet-snow.js";
 import { rainCoefficients, rainValidity, METHOD as SPECIFIC } from "../propagation/p838.js";
 import { type ClimateInUse, rainRate001, usesUnchecked } from "./climate.js";
-import { type Fading, type FadingPath, tiltDeg } from "./fading.js";
+import type { Fading, FadingPath } from "./fading.js";
+import { tiltDeg } from "./polarization.js";
 import { cite, missing, note, record, type Trace, use } from "./trace.js";
 
 /** The law of rain on the path, and of rain with wet snow where the rain height and the probability of rain are known. */

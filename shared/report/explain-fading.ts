@@ -13,7 +13,7 @@ import {
   trimmed,
   yearly,
 } from "../format/numbers.js";
-import { type Explanation, explanation, type Sources } from "./explain.js";
+import { type Explanation, explanation, type Sources } from "./explanation.js";
 import { equipmentSteps, fadingSteps, type Step, type StepsBySection } from "./steps.js";
 
 /** Everything between the fade margin and the availability, cause by cause. */

@@ -1,11 +1,5 @@
 import type { Hop } from "../design/design.js";
-import type {
-  ClearanceResult,
-  DirectionResult,
-  HopResult,
-  InputUsed,
-  MethodUsed,
-} from "../evaluate/result.js";
+import type { ClearanceResult, DirectionResult, HopResult } from "../evaluate/result.js";
 import {
   dbm,
   decibels,
@@ -18,20 +12,8 @@ import {
   metres,
 } from "../format/numbers.js";
 import { explainFading } from "./explain-fading.js";
-import { gasSteps, type Step } from "./steps.js";
-
-/** One computed figure and everything that it rests on, without layout. */
-export interface Explanation {
-  /** For example `fade margin KELD to TARN`. */
-  readonly figure: string;
-  readonly value: string;
-  readonly methods: readonly MethodUsed[];
-  /** What went in, and where each came from. */
-  readonly inputs: readonly InputUsed[];
-  /** Intermediate values, under the symbols of the method. */
-  readonly steps: readonly Step[];
-  readonly notes: readonly string[];
-}
+import { type Explanation, explanation, type Sources, sourcesOf } from "./explanation.js";
+import { gasSteps } from "./steps.js";
 
 /** Explains every figure of a hop; what is missing stands last. */
 export function explainHop(hop: Hop, result: HopResult): Explanation[] {
@@ -45,22 +27,6 @@ export function explainHop(hop: Hop, result: HopResult): Explanation[] {
     ...explainFading(hop, result, from),
     ...result.missing.map((sentence) => explanation("not computed", sentence)),
   ];
-}
-
-export type Sources = ReturnType<typeof sourcesOf>;
-
-/** Methods by a part of their source or purpose, inputs by a part of their name. */
-function sourcesOf(result: HopResult) {
-  return {
-    methods: (pattern: RegExp) =>
-      result.methods.filter(({ source, what }) => pattern.test(`${source} ${what}`)),
-    inputs: (pattern: RegExp) => result.inputs.filter(({ name }) => pattern.test(name)),
-    notes: (pattern: RegExp) => result.notes.filter((note) => pattern.test(note)),
-  };
-}
-
-export function explanation(figure: string, value: string, more: Partial<Explanation> = {}): Explanation {
-  return { figure, value, methods: [], inputs: [], steps: [], notes: [], ...more };
 }
 
 function pathOf(result: HopResult, from: Sources): Explanation[] {

@@ -1,5 +1,5 @@
 /** Rules and figures explained, for the terminal. */
-import type { Explanation } from "../../../shared/report/explain.js";
+import type { Explanation } from "../../../shared/report/explanation.js";
 import type { RuleText } from "../../../shared/rules/rule.js";
 import type { Paint } from "../streams.js";
 import { safe } from "./text.js";
