@@ -4,6 +4,7 @@
  * everything else, and so every result computed from it, stays.
  */
 import type { Climate, Design } from "../../shared/design/design.js";
+import type { SiteEquipment } from "../../shared/design/equipment.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import { checkNames } from "../check/names.js";
 import type { TextProblem } from "../facts/fact.js";
@@ -137,13 +138,35 @@ export class DesignModel {
       maps: maps.length > 0 ? maps : undefined,
       sites,
       hops,
-      ...this.stock(),
+      ...this.stock(this.resolvedNames("site", "equipment", this.lookup.equipment)),
+    };
+  }
+
+  /** As much of the design as one hop's parts need: the hop, the pair of it, and what stands at its two sites. */
+  around(name: string): Design | undefined {
+    const hop = this.hop(name)?.hop;
+    if (!hop) return undefined;
+    const pair = hop.pairedWith === undefined ? undefined : this.hop(hop.pairedWith)?.hop;
+    const hops = [hop, ...(pair ? [pair] : [])];
+    const sites = hop.ends.map(({ site }) => site);
+    const equipment = new Map(
+      sites.flatMap(({ name: site }) => {
+        const stands = this.lookup.equipment(site);
+        return stands ? [[site, stands] as const] : [];
+      }),
+    );
+    return {
+      terrain: [],
+      sites: new Map(sites.map((site) => [site.name, site])),
+      hops: new Map(hops.map((one) => [one.name, one])),
+      ...this.stock(equipment),
     };
   }
 
   /** Equipment at sites, and what the network says of spares and grounding; what is not stated is left out. */
-  private stock(): Pick<Design, "equipment" | "spares" | "groundingEveryM"> {
-    const equipment = this.resolvedNames("site", "equipment", this.lookup.equipment);
+  private stock(
+    equipment: ReadonlyMap<string, SiteEquipment>,
+  ): Pick<Design, "equipment" | "spares" | "groundingEveryM"> {
     const facts = this.declarations("network")[0]?.fact.facts ?? [];
     const spares = spareRulesOf(facts);
     return {

@@ -25,11 +25,11 @@ function filesBelow(folder: string): string[] {
 }
 
 describe("report", () => {
-  test("writes an overview and a page a hop, and nothing else", () => {
+  test("writes an overview, a parts list and a page a hop, and nothing else", () => {
     const out = scratch("report");
     const { status, stdout, stderr } = run(["report", "learning", "--out", out, "--today", "2026-11-01"]);
     expect(stdout).toBe("");
-    expect(stderr).toMatch(/^5 pages written to /);
+    expect(stderr).toMatch(/^6 pages written to /);
     expect(status).toBe(0);
     const files = filesBelow(out);
     const hops = ["ALDER-BIRCH", "ALDER-HAZEL", "BIRCH-ROWAN", "MAPLE-WILLOW"];
@@ -41,6 +41,8 @@ describe("report", () => {
       "index-map.svg",
       "index.html",
       "index.md",
+      "parts.html",
+      "parts.md",
     ];
     expect(files).toEqual(expected.sort());
     for (const file of files) expect(readFileSync(join(out, file), "utf8"), file).not.toMatch(NO_FIGURE);

@@ -10,7 +10,7 @@ import { countsOf } from "../findings/summary.js";
 import { shownFrom } from "../print/paths.js";
 import { tellUnreadable } from "../print/unreadable.js";
 import { progressLine } from "../progress.js";
-import { overviewOf, type PageOptions, pageOfHop } from "../report/design-pages.js";
+import { overviewOf, type PageOptions, pageOfHop, partsOf } from "../report/design-pages.js";
 import { fileNames } from "../report/names.js";
 import { note } from "../streams.js";
 import { writeWhole } from "../write-whole.js";
@@ -76,6 +76,8 @@ async function* allPages({ root, designs }: JudgedFolder, { today }: ReportOptio
 
 async function* designPages(design: JudgedDesign, options: PageOptions): AsyncIterable<Page> {
   yield overviewOf(design, options);
+  const parts = partsOf(design, options);
+  if (parts) yield parts;
   for (const name of design.model.names("hop")) {
     const page = await pageOfHop(design, name, options);
     if (page) yield page;

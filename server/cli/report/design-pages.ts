@@ -3,6 +3,7 @@ import { resolve } from "node:path";
 import type { Page, ReportFinding } from "../../../shared/report/document/document.js";
 import { hopPage } from "../../../shared/report/pages/hop-page.js";
 import { overviewPage } from "../../../shared/report/pages/overview-page.js";
+import { partsPage } from "../../../shared/report/pages/parts-page.js";
 import { ground } from "../../session/ground.js";
 import type { JudgedDesign } from "../findings/judged-folder.js";
 import type { PlacedFinding } from "../findings/placed.js";
@@ -35,6 +36,7 @@ export async function pageOfHop(
     hop: judged.hop,
     result: withShownFiles(judged.result, design.root),
     profile,
+    around: design.model.around(name),
     findings: findingsOf(design, name).map((finding) => reportFinding(finding, design.root, false)),
     name: pageName(design, name, options),
     up: options.alone ? undefined : overview,
@@ -56,8 +58,25 @@ export function overviewOf(design: JudgedDesign, options: PageOptions): Page {
     others: findingsOf(design, undefined).map((finding) => reportFinding(finding, design.root, true)),
     unresolved: declared.filter((name) => !design.session.result(name)),
     up: options.up,
+    parts: options.alone ? undefined : partsName(options),
     colophon: colophon(options.today),
   });
+}
+
+/** The parts of the design; undefined while it has no hop. */
+export function partsOf(design: JudgedDesign, options: PageOptions): Page | undefined {
+  const resolved = design.model.design();
+  if (resolved.hops.size === 0) return undefined;
+  return partsPage({
+    name: partsName(options),
+    design: resolved,
+    up: { text: design.title ?? "Overview", page: `${options.folder}index` },
+    colophon: colophon(options.today),
+  });
+}
+
+function partsName({ folder }: PageOptions): string {
+  return `${folder}parts`;
 }
 
 /** What every page of a design asks for, worked out once: with ten thousand hops it would be ten thousand times. */

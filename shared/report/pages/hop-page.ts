@@ -1,5 +1,5 @@
 /** The page of one hop: what it is, whether it does what is asked, and what every figure rests on. */
-import type { Hop } from "../../design/design.js";
+import type { Design, Hop } from "../../design/design.js";
 import { obstacleTitle } from "../../evaluate/profile.js";
 import type { DirectionResult, HopResult } from "../../evaluate/result.js";
 import { dbm, decibels, kilometres, metres } from "../../format/numbers.js";
@@ -13,11 +13,14 @@ import { cautions } from "./cautions.js";
 import { clearanceTable } from "./clearance.js";
 import { endsTable } from "./ends.js";
 import { gravestFirst, keyFigures } from "./figures.js";
+import { hopEquipment } from "./hop-equipment.js";
 
 export interface HopPageInput {
   readonly hop: Hop;
   readonly result: HopResult;
   readonly profile?: TerrainProfile;
+  /** The design around the hop, for its parts; without it the page tells none. */
+  readonly around?: Design;
   readonly findings: readonly ReportFinding[];
   /** Name of this page, and of the overview that leads to it. */
   readonly name: string;
@@ -38,6 +41,7 @@ export function hopPage(input: HopPageInput): Page {
       pathSection(input),
       endsSection(hop, result),
       ...levelSection(result),
+      ...(input.around ? hopEquipment(hop, result, input.around) : []),
       ...modesSection(hop, result),
       ...availabilitySection(hop, result),
       ...originSection(result),

@@ -42,6 +42,8 @@ export interface OverviewInput {
   /** Hops of the text that have no result yet. */
   readonly unresolved: readonly string[];
   readonly up?: { readonly text: string; readonly page: string };
+  /** Page of the parts list, where there is one. */
+  readonly parts?: string;
   readonly colophon: string;
 }
 
@@ -57,7 +59,12 @@ export function overviewPage(input: OverviewInput): Page {
     subtitle: "Overview of the hops",
     up: up && { text: up.text, to: { page: up.page } },
     keyFigures: counts(input, findings),
-    sections: [...mapSection(design, hops), hopsSection(hops, unresolved), ...findingsSections(findings)],
+    sections: [
+      ...mapSection(design, hops),
+      hopsSection(hops, unresolved),
+      ...partsSection(input.parts),
+      ...findingsSections(findings),
+    ],
     colophon,
   };
 }
@@ -142,6 +149,15 @@ function hopsSection(hops: readonly OverviewHop[], unresolved: readonly string[]
         : []),
     ],
   };
+}
+
+function partsSection(page: string | undefined): Section[] {
+  if (page === undefined) return [];
+  const text = [
+    "What to order, site by site, with slots, ports and loads: ",
+    { text: "parts", to: { page } },
+  ];
+  return [{ id: "parts", title: "Parts", blocks: [{ type: "paragraph", text }] }];
 }
 
 /** Units stand in the headings, so that ten columns fit on a page. */

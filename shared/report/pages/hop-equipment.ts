@@ -1,0 +1,113 @@
+/** What a hop is made of: its arrangement in words, the way through every branch, and the parts at both ends. */
+import type { Design, Hop } from "../../design/design.js";
+import { type Part, partsOfEnd } from "../../equipment/parts-list.js";
+import { rssiVoltage } from "../../equipment/rssi.js";
+import { sitePlans } from "../../equipment/site-plan.js";
+import type { HopResult, PathLevel } from "../../evaluate/result.js";
+import { dbm, decibels, trimmed } from "../../format/numbers.js";
+import { arrangementByName } from "../../radio/arrangements.js";
+import type { Block, Section, Table, TableRow } from "../document/document.js";
+
+/** @param design the whole design, or as much of it as the hop and its two sites need */
+export function hopEquipment(hop: Hop, result: HopResult, design: Design): Section[] {
+  const blocks = [...arrangementWords(hop), ...pathTables(hop, result), ...partsTable(hop, design)];
+  return blocks.length === 0 ? [] : [{ id: "equipment", title: "Equipment", blocks }];
+}
+
+function arrangementWords({ arrangement }: Hop): Block[] {
+  const facts = arrangementByName(arrangement.name);
+  if (facts === undefined) return [];
+  const said = [
+    facts.title,
+    facts.protects.length > 0 ? `protects ${facts.protects.join("; ")}` : undefined,
+    facts.doesNotProtect.length > 0 ? `does not protect ${facts.doesNotProtect.join("; ")}` : undefined,
+  ].filter((part) => part !== undefined);
+  const text = said.map((part) => `${part[0]!.toUpperCase()}${part.slice(1)}.`).join(" ");
+  return [{ type: "paragraph", text: [{ text: `${arrangement.name}: `, mark: "strong" }, text] }];
+}
+
+/** Every branch is measured when the hop is turned up, standby included: by forcing the switch. */
+function pathTables(hop: Hop, result: HopResult): Block[] {
+  const points = hop.radio?.unit?.rssi ?? [];
+  const voltage = ({ receivedLevelDbm }: PathLevel) => {
+    const found = rssiVoltage(points, receivedLevelDbm);
+    return found.ok ? `${found.voltageV.toFixed(2)} V` : "–";
+  };
+  return result.directions.flatMap(({ from, to, paths }): Table[] => {
+    if (paths === undefined) return [];
+    return [
+      {
+        type: "table",
+        caption: `Paths from ${from} to ${to}, clear air, highest mode`,
+        columns: [
+          { title: "State" },
+          { title: `Branch at ${from}` },
+          { title: `Branch at ${to}` },
+          { title: "Branching loss", align: "right" },
+          { title: "Received", align: "right" },
+          ...(points.length > 0 ? [{ title: "Test voltage", align: "right" } as const] : []),
+        ],
+        rows: paths.map((path) => ({
+          cells: [
+            path.state,
+            path.from,
+            path.to,
+            decibels(path.branchingLossDb),
+            dbm(path.receivedLevelDbm),
+            ...(points.length > 0 ? [voltage(path)] : []),
+          ],
+        })),
+      },
+    ];
+  });
+}
+
+function partsTable(hop: Hop, design: Design): Block[] {
+  const plans = sitePlans(design);
+  const [first, second] = hop.ends.map((end) => {
+    const plan = plans.get(end.site.name);
+    const here = plan?.ends.find((one) => one.hop.name === hop.name);
+    return plan && here ? partsOfEnd(here, plan, design) : [];
+  });
+  const rows = rowsOf(first ?? [], second ?? []);
+  if (rows.length === 0) return [];
+  const estimated = [...(first ?? []), ...(second ?? [])].some((part) => part.estimated);
+  return [
+    {
+      type: "table",
+      caption: "Parts",
+      columns: [
+        { title: "Part" },
+        { title: "Type" },
+        { title: hop.ends[0].site.name, align: "right" },
+        { title: hop.ends[1].site.name, align: "right" },
+      ],
+      rows,
+    },
+    ...(estimated
+      ? [{ type: "paragraph", text: "Lengths marked ~ are estimates from the antennas' heights." } as const]
+      : []),
+  ];
+}
+
+function rowsOf(first: readonly Part[], second: readonly Part[]): TableRow[] {
+  const key = ({ kind, name, detail }: Part) => `${kind}\n${name}\n${detail ?? ""}`;
+  const left = new Map(first.map((part) => [key(part), part]));
+  const right = new Map(second.map((part) => [key(part), part]));
+  return [...new Set([...left.keys(), ...right.keys()])].map((one) => {
+    const part = (left.get(one) ?? right.get(one))!;
+    return { cells: [part.kind, partWords(part), quantity(left.get(one)), quantity(right.get(one))] };
+  });
+}
+
+/** `R18, 18 GHz split-mount unit, high half` */
+export function partWords({ name, title, detail }: Part): string {
+  return [name, title, detail].filter((word) => word !== undefined).join(", ");
+}
+
+/** Pieces, and metres of cable behind them. */
+export function quantity(part: Part | undefined): string {
+  if (part === undefined) return "–";
+  if (part.lengthM === undefined) return String(part.quantity);
+  return `${part.quantity} (${part.estimated ? "~" : ""}${trimmed(part.lengthM, 1)} m)`;
+}
