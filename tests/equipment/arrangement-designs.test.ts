@@ -1,0 +1,337 @@
+/**
+ * One design for each arrangement, read from text and evaluated, with what it must come to written beside it by hand.
+ * Arms of the couplers: equal 3.5, unequal 1.6 and 6.4, orthomode transducer 0.4, dual-polarized 0.4 + 1.6 and
+ * 0.4 + 6.4 dB; branching network 0.7 + 0.15 dB a pass; relay 0.5 dB. Counts and what is protected: common practice.
+ * Sums: added by hand, both ends of one path.
+ */
+import { describe, expect, test } from "vitest";
+import { partsOfHop } from "../../shared/equipment/parts-list.js";
+import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { inverse } from "../../shared/geodesy/geodesic.js";
+import { arrangementByName } from "../../shared/radio/arrangements.js";
+import { levelGround } from "../evaluate/builders.js";
+import { designOf } from "./designs.js";
+
+const CATALOGUE = `
+antenna A18-06D like A18-06 { polarizations dual }
+antenna A18-80 "dual-band" { diameter 0.6 m; gain 38.5 dBi at 18.7 GHz; gain 50 dBi at 80 GHz; second-band 71 GHz to 86 GHz }
+coupler D18-U { kind dual-polarized; main-loss 2 dB; standby-loss 6.8 dB }
+coupler D18-E { kind dual-polarized; main-loss 3.9 dB }
+coupler S18 { kind splitter; main-loss 1.6 dB; standby-loss 6.4 dB; transmit-loss 0.5 dB }
+radio R18I like R18 { construction all-indoor; branching 0.7 dB pass 0.15 dB }
+radio R18O like R18 { construction all-outdoor; port 10GE }
+feeder EW18 { kind elliptical; loss 0.2 dB/m }
+feeder FW18 { kind flexible; loss 1 dB/m }
+cable IF10 { kind coaxial; connector N }
+cable CAT { kind ethernet }
+`;
+
+interface Case {
+  readonly arrangement: string;
+  readonly radio?: string;
+  readonly antenna?: string;
+  /** Further lines of both ends. */
+  readonly lines?: string;
+  /** Pieces at both ends together. */
+  readonly parts: Readonly<Record<string, number>>;
+  /** Loss of each path of the first direction, ascending; one path without couplers is told by its absence. */
+  readonly lossesDb: readonly number[];
+  /** Rows of the level diagram that come from branching, transmitter first. */
+  readonly rows: readonly string[];
+  readonly protects: string;
+}
+
+const IF = "cable IF10 length 40 m";
+
+const CASES: readonly Case[] = [
+  {
+    arrangement: "1+0",
+    lines: `${IF}\n    feeder FW18 length 0.9 m`,
+    // One unit, antenna, waveguide and cable an end; 3 + 1 grounding kits for 40 m at one in 30 m.
+    parts: { unit: 2, antenna: 2, feeder: 2, cable: 2, connector: 4, "grounding kit": 8 },
+    lossesDb: [],
+    rows: [],
+    protects: "",
+  },
+  {
+    arrangement: "1+1 hot-standby",
+    lines: `${IF}\n    coupler H18-E direct`,
+    parts: { unit: 4, antenna: 2, coupler: 2, cable: 4, connector: 8, "grounding kit": 16 },
+    lossesDb: [7, 7, 7, 7],
+    rows: ["coupler arm", "coupler arm"],
+    protects: "outdoor unit, IF cable, IF port",
+  },
+  {
+    arrangement: "1+1 hot-standby",
+    lines: "coupler H18-U separate\n    feeder FW18 length 0.9 m",
+    // Behind the hybrid one waveguide serves both units.
+    parts: { unit: 4, antenna: 2, coupler: 2, feeder: 2 },
+    lossesDb: [3.2, 8, 8, 12.8],
+    rows: ["coupler main arm", "coupler main arm"],
+    protects: "outdoor unit, IF cable, IF port",
+  },
+  {
+    arrangement: "1+1 hot-standby two-antennas",
+    lines: "feeder FW18 length 0.9 m",
+    parts: { unit: 4, antenna: 4, feeder: 4 },
+    lossesDb: [0, 0, 0, 0],
+    rows: [],
+    protects: "outdoor unit, IF cable, IF port; antenna and feeder",
+  },
+  {
+    arrangement: "1+1 space-diversity",
+    lines: "diversity-antenna A18-06 at 30 m",
+    parts: { unit: 4, antenna: 4 },
+    lossesDb: [0, 0, 0, 0],
+    rows: [],
+    protects: "outdoor unit, IF cable, IF port; antenna and feeder; multipath",
+  },
+  {
+    arrangement: "1+1 frequency-diversity",
+    lines: "coupler H18-U direct",
+    parts: { unit: 4, antenna: 2, coupler: 2 },
+    // Arms cross between the ends: both carriers lose main and standby arm.
+    lossesDb: [8, 8],
+    rows: ["coupler main arm", "coupler standby arm"],
+    protects: "outdoor unit, IF cable, IF port; multipath",
+  },
+  {
+    arrangement: "1+1 xpic two-units",
+    antenna: "A18-06D",
+    lines: "coupler O18 direct",
+    parts: { unit: 4, antenna: 2, coupler: 2 },
+    lossesDb: [0.8, 0.8],
+    rows: ["orthomode transducer", "orthomode transducer"],
+    protects: "outdoor unit, IF cable, IF port",
+  },
+  {
+    arrangement: "1+1 xpic four-units",
+    antenna: "A18-06D",
+    lines: "coupler D18-U direct",
+    parts: { unit: 8, antenna: 2, coupler: 2 },
+    lossesDb: [4, 4, 8.8, 8.8, 8.8, 8.8, 13.6, 13.6],
+    rows: ["coupler main arm", "coupler main arm"],
+    protects: "outdoor unit, IF cable, IF port of each polarization",
+  },
+  {
+    arrangement: "2+0 single-polarization",
+    lines: "coupler H18-E direct",
+    parts: { unit: 4, antenna: 2, coupler: 2 },
+    lossesDb: [7, 7],
+    rows: ["coupler arm", "coupler arm"],
+    protects: "part of the capacity, when the carriers are aggregated",
+  },
+  {
+    arrangement: "2+0 single-polarization two-antennas",
+    parts: { unit: 4, antenna: 4 },
+    lossesDb: [0, 0],
+    rows: [],
+    protects: "part of the capacity, when the carriers are aggregated",
+  },
+  {
+    arrangement: "2+0 dual-polarization",
+    antenna: "A18-06D",
+    lines: "coupler O18 separate\n    feeder FW18 length 0.9 m",
+    // A rectangular guide carries one polarization: two pieces an end.
+    parts: { unit: 4, antenna: 2, coupler: 2, feeder: 4 },
+    lossesDb: [0.8, 0.8],
+    rows: ["orthomode transducer", "orthomode transducer"],
+    protects: "part of the capacity, when the carriers are aggregated",
+  },
+  {
+    arrangement: "2+0 xpic",
+    antenna: "A18-06D",
+    lines: `${IF}\n    coupler O18 direct`,
+    parts: { unit: 4, antenna: 2, coupler: 2, cable: 4, connector: 8, "grounding kit": 16 },
+    lossesDb: [0.8, 0.8],
+    rows: ["orthomode transducer", "orthomode transducer"],
+    protects: "part of the capacity, when the carriers are aggregated",
+  },
+  ...["3+1 xpic", "3+1 dual-polarization", "4+0 xpic", "4+0 dual-polarization"].map((arrangement) => ({
+    arrangement,
+    antenna: "A18-06D",
+    lines: "coupler D18-E direct",
+    parts: { unit: 8, antenna: 2, coupler: 2 },
+    lossesDb: [7.8, 7.8, 7.8, 7.8],
+    rows: ["coupler arm", "coupler arm"],
+    protects: arrangement.startsWith("3+1")
+      ? "any one carrier, by the spare one"
+      : "part of the capacity, when the carriers are aggregated",
+  })),
+  {
+    arrangement: "7+1 xpic",
+    antenna: "A18-06D",
+    lines: "coupler D18-E direct",
+    // Four units a coupler, an antenna each.
+    parts: { unit: 16, antenna: 4, coupler: 4 },
+    lossesDb: Array.from({ length: 8 }, () => 7.8),
+    rows: ["coupler arm", "coupler arm"],
+    protects: "any one carrier, by the spare one",
+  },
+  {
+    arrangement: "all-outdoor 1+0",
+    radio: "R18O",
+    lines: "cable CAT length 50 m",
+    parts: { unit: 2, antenna: 2, cable: 2, "grounding kit": 8 },
+    lossesDb: [],
+    rows: [],
+    protects: "",
+  },
+  {
+    arrangement: "all-outdoor 1+1 hot-standby",
+    radio: "R18O",
+    lines: "coupler H18-U direct",
+    parts: { unit: 4, antenna: 2, coupler: 2 },
+    lossesDb: [3.2, 8, 8, 12.8],
+    rows: ["coupler main arm", "coupler main arm"],
+    protects: "outdoor unit with its data and power cable",
+  },
+  {
+    arrangement: "all-indoor 1+0",
+    radio: "R18I",
+    lines: "feeder EW18 length 30 m",
+    parts: { unit: 2, antenna: 2, feeder: 2 },
+    lossesDb: [],
+    rows: ["branching network", "branching network"],
+    protects: "",
+  },
+  {
+    arrangement: "all-indoor 1+1 hot-standby",
+    radio: "R18I",
+    lines: "coupler S18\n    feeder EW18 length 30 m",
+    parts: { unit: 4, antenna: 2, coupler: 2, feeder: 2 },
+    // Relay 0.5 outwards, splitter 1.6 or 6.4 inwards, network 0.85 and 1.0 (first and second place).
+    // main-main 0.5 + 0.85 + 0.85 + 1.6; to standby 0.5 + 0.85 + 1.0 + 6.4; from standby 0.5 + 1.0 + 0.85 + 1.6; both.
+    lossesDb: [3.8, 3.95, 8.75, 8.9],
+    rows: ["transmit relay", "branching network", "branching network", "receive splitter main arm"],
+    protects: "transceiver",
+  },
+  {
+    arrangement: "all-indoor 1+1 space-diversity",
+    radio: "R18I",
+    lines: "feeder EW18 length 30 m",
+    parts: { unit: 4, antenna: 4, feeder: 4 },
+    // The relay keeps the main antenna for either transmitter: two paths.
+    lossesDb: [1.7, 1.85],
+    rows: ["branching network", "branching network"],
+    protects: "transceiver; multipath",
+  },
+  {
+    arrangement: "all-indoor 3+1",
+    radio: "R18I",
+    lines: "feeder EW18 length 30 m",
+    parts: { unit: 8, antenna: 2, feeder: 2 },
+    // Channels come off in reverse order: 2 filters and 5 passes each, 1.4 + 0.75.
+    lossesDb: [2.15, 2.15, 2.15, 2.15],
+    rows: ["branching network", "branching network"],
+    protects: "any one carrier, by the spare one",
+  },
+];
+
+function textOf({ arrangement, radio = "R18", antenna = "A18-06", lines = "" }: Case): string {
+  const end = (half: string) => `antenna ${antenna} at 40 m\n    transmits ${half}\n    ${lines}`;
+  return `${CATALOGUE}
+hop KELD-TARN {
+  channel P18 / 55 MHz / 4
+  polarization vertical
+  arrangement ${arrangement}
+  radio ${radio}
+  mode 55 MHz 128QAM
+  KELD {
+    ${end("high")}
+  }
+  TARN {
+    ${end("low")}
+  }
+}`;
+}
+
+const BRANCHING = /arm|orthomode|relay|branching/;
+
+describe("each arrangement: parts, losses, protection", () => {
+  test.each(CASES.map((one, index) => [`${one.arrangement} (${index})`, one] as const))(
+    "%s",
+    (_name, one) => {
+      const design = designOf(textOf(one));
+      const hop = design.hops.get("KELD-TARN")!;
+      const counted: Record<string, number> = {};
+      for (const { kind, quantity } of partsOfHop(hop, design))
+        counted[kind] = (counted[kind] ?? 0) + quantity;
+      expect(counted).toEqual(one.parts);
+
+      const { distanceM } = inverse({ from: hop.ends[0].site.position!, to: hop.ends[1].site.position! });
+      const [there, back] = evaluateHop(hop, levelGround(distanceM)).directions;
+      const losses = (there!.paths ?? []).map(({ branchingLossDb }) => branchingLossDb).sort((a, b) => a - b);
+      expect(losses).toEqual(one.lossesDb.map((lossDb) => expect.closeTo(lossDb, 9)));
+      // A reciprocal chain loses the same both ways.
+      expect(back!.paths?.map(({ branchingLossDb }) => branchingLossDb).sort((a, b) => a - b) ?? []).toEqual(
+        losses,
+      );
+      for (const direction of [there!, back!]) {
+        const rows = direction.levels
+          .map(({ element }) => element)
+          .filter((element) => BRANCHING.test(element));
+        expect(rows).toEqual(one.rows);
+        // The diagram is that of the first path; the levels of the others differ by their losses.
+        const [first, ...others] = direction.paths ?? [];
+        if (first === undefined) continue;
+        expect(first.receivedLevelDbm).toBeCloseTo(direction.receivedLevelDbm, 9);
+        for (const path of others) {
+          expect(path.receivedLevelDbm - first.receivedLevelDbm).toBeCloseTo(
+            first.branchingLossDb - path.branchingLossDb,
+            9,
+          );
+        }
+      }
+      expect(arrangementByName(one.arrangement)!.protects.join("; ")).toBe(one.protects);
+    },
+  );
+
+  test("a late change of coupler moves the level at once: none, equal, unequal", () => {
+    const level = (one: Partial<Case> & { arrangement: string }) => {
+      const design = designOf(textOf({ parts: {}, lossesDb: [], rows: [], protects: "", ...one }));
+      const hop = design.hops.get("KELD-TARN")!;
+      const { distanceM } = inverse({ from: hop.ends[0].site.position!, to: hop.ends[1].site.position! });
+      return evaluateHop(hop, levelGround(distanceM)).directions[0]!.receivedLevelDbm;
+    };
+    const plain = level({ arrangement: "1+0" });
+    const equal = level({ arrangement: "1+1 hot-standby", lines: "coupler H18-E direct" });
+    const unequal = level({ arrangement: "1+1 hot-standby", lines: "coupler H18-U direct" });
+    // ARRANGEMENTS section 3: about 7 dB lost, and 3.8 dB gained from equal to unequal.
+    expect(plain - equal).toBeCloseTo(7, 9);
+    expect(unequal - equal).toBeCloseTo(3.8, 9);
+  });
+});
+
+test("a dual-band pair: two hops, a unit each, one antenna an end", () => {
+  const ends = (antenna: string, high: string, low: string) =>
+    `KELD { antenna ${antenna} at 40 m; transmits ${high} }\n  TARN { antenna ${antenna} at 40 m; transmits ${low} }`;
+  const pair = (antenna: string) =>
+    designOf(`${CATALOGUE}
+hop LOW {
+  pair HIGH
+  arrangement dual-band low
+  polarization vertical
+  radio R18
+  mode 55 MHz 128QAM
+  ${ends(antenna, "18.93 GHz", "17.92 GHz")}
+}
+hop HIGH {
+  pair LOW
+  arrangement dual-band high
+  polarization vertical
+  radio R18O
+  ${ends(antenna, "83 GHz", "73 GHz")}
+}`);
+  const antennas = (antenna: string) => {
+    const design = pair(antenna);
+    return ["LOW", "HIGH"].map((name) =>
+      partsOfHop(design.hops.get(name)!, design)
+        .filter(({ kind }) => kind === "antenna")
+        .reduce((sum, { quantity }) => sum + quantity, 0),
+    );
+  };
+  // Two feeds in one antenna: counted with the low band. Antennas of one band each: counted each.
+  expect(antennas("A18-80")).toEqual([2, 0]);
+  expect(antennas("A18-06")).toEqual([2, 2]);
+});
