@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import type { Climate, Hop, HopEnd, Site } from "../../shared/design/design.js";
 import { NO_GROUND } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { explainHop } from "../../shared/report/explain.js";
 import { judgeHop } from "../../shared/rules/judge.js";
 import { groundOf, notFinite } from "./builders.js";
 
@@ -36,18 +37,22 @@ const site = (name: string): fc.Arbitrary<Site> =>
     structure: maybe(fc.record({ kind: fc.constant("mast"), heightM: wild })),
   });
 
+const antenna = fc.record({
+  name: fc.constant("A"),
+  band: maybe(range),
+  diameterM: maybe(wild),
+  beamwidthDeg: maybe(wild),
+  crossPolarDiscriminationDb: maybe(wild),
+  gain: fc.array(fc.record({ gainDbi: wild, frequencyHz: maybe(hertz) }), { maxLength: 3 }),
+  pattern: fc.array(fc.record({ angleDeg: wild, copolarDb: wild }), { maxLength: 2 }),
+});
+
 const ends = (name: string): fc.Arbitrary<HopEnd> =>
   fc.record({
     site: site(name),
-    antenna: maybe(
-      fc.record({
-        name: fc.constant("A"),
-        band: maybe(range),
-        diameterM: maybe(wild),
-        gain: fc.array(fc.record({ gainDbi: wild, frequencyHz: maybe(hertz) }), { maxLength: 3 }),
-        pattern: fc.constant([]),
-      }),
-    ),
+    antenna: maybe(antenna),
+    diversityAntenna: maybe(antenna),
+    diversityHeightM: maybe(wild),
     antennaHeightM: maybe(wild),
     coupler: maybe(
       fc.record({
@@ -77,6 +82,8 @@ const mode = fc.record({
   transmitPowerDbm: maybe(wild),
   thresholdDbm: maybe(wild),
   requiredSnrDb: maybe(wild),
+  signature: maybe(fc.record({ widthHz: wild, depthDb: wild, referenceDelayNs: wild })),
+  dispersiveMarginDb: maybe(wild),
 });
 
 const climate: fc.Arbitrary<Climate> = fc.record({
@@ -90,13 +97,31 @@ const climate: fc.Arbitrary<Climate> = fc.record({
   temperatureK: maybe(wild),
   pressureHPa: maybe(wild),
   waterVapourDensityGm3: maybe(wild),
+  multipathMethod: maybe(fc.constantFrom("current", "preceding", "quick")),
+  terrainRoughnessM: maybe(wild),
+  rainHeightM: maybe(wild),
+  rainProbabilityPercent: maybe(wild),
+  worstMonthQ1: maybe(wild),
+  worstMonthBeta: maybe(wild),
+  uncheckedMethods: maybe(fc.constantFrom("use", "leave-out")),
 });
 
 const hops: fc.Arbitrary<Hop> = fc.record({
   name: fc.constant("KELD-TARN"),
   ends: fc.tuple(ends("KELD"), ends("TARN")),
-  polarization: maybe(fc.constantFrom("horizontal", "vertical")),
-  arrangement: fc.record({ name: fc.constantFrom("1+0", "1+1 hot-standby", "2+0 xpic", "none of ours") }),
+  polarization: maybe(fc.constantFrom("horizontal", "vertical", "slant")),
+  arrangement: fc.record({
+    name: fc.constantFrom(
+      "1+0",
+      "1+1 hot-standby",
+      "2+0 xpic",
+      "3+1",
+      "1+1 space-diversity",
+      "1+1 frequency-diversity",
+      "1+1 space-and-frequency-diversity",
+      "none of ours",
+    ),
+  }),
   radio: maybe(
     fc.record({
       name: fc.constant("R"),
@@ -106,6 +131,10 @@ const hops: fc.Arbitrary<Hop> = fc.record({
       duplexSpacingHz: maybe(wild),
       noiseFigureDb: maybe(wild),
       overloadDbm: maybe(wild),
+      xpicGainDb: maybe(wild),
+      hysteresisDb: maybe(wild),
+      mtbfHours: maybe(wild),
+      switchOverHours: maybe(wild),
       modes: fc.array(mode, { maxLength: 3 }),
     }),
   ),
@@ -118,10 +147,54 @@ const hops: fc.Arbitrary<Hop> = fc.record({
       capacityBps: maybe(wild),
       fadeMarginDb: maybe(wild),
       clearance: fc.array(fc.record({ fresnelFraction: wild, kFactor: wild }), { maxLength: 2 }),
+      availabilityClass: maybe(
+        fc.record({
+          portion: fc.constantFrom("long-haul", "short-haul", "access"),
+          linkLengthM: maybe(wild),
+          propagationPercent: maybe(wild),
+        }),
+      ),
+      quality: maybe(
+        fc.record({
+          portion: fc.constantFrom("intermediate", "terminating", "short-haul", "access"),
+          linkLengthM: maybe(wild),
+          sharePercent: maybe(wild),
+          blockRatio: maybe(wild),
+        }),
+      ),
     }),
   ),
   obstacles: fc.array(fc.record({ heightM: wild, distanceM: wild }), { maxLength: 2 }),
   accepts: fc.constant([]),
+  secondChannel: maybe(
+    fc.record({
+      plan: fc.constant("P"),
+      bandwidthHz: fc.constant(55e6),
+      number: fc.constant(1),
+      status: fc.constant("stated"),
+      separationHz: wild,
+    }),
+  ),
+  degradationDb: maybe(wild),
+  repairHours: maybe(wild),
+  measuredRain: maybe(
+    fc.record({
+      attenuation001Db: wild,
+      frequencyHz: hertz,
+      polarization: maybe(fc.constantFrom("horizontal", "vertical", "slant")),
+    }),
+  ),
+  surfaces: maybe(
+    fc.array(
+      fc.record({
+        kind: fc.constantFrom("water", "sea", "flat", "rough"),
+        fromM: wild,
+        toM: wild,
+        heightM: maybe(wild),
+      }),
+      { maxLength: 2 },
+    ),
+  ),
 });
 
 /** Heights of a profile; its length is that of the path when there is one. */
@@ -139,6 +212,7 @@ test("no result and no message holds a number that is not finite, whatever stand
       const ground = profile === undefined ? NO_GROUND : groundOf(profile, lengthM);
       const result = evaluateHop(hop, ground);
       expect(notFinite(result)).toEqual([]);
+      expect(notFinite(explainHop(hop, result), "explanations")).toEqual([]);
       expect(notFinite(judgeHop(hop, result, "2026-01-01"), "findings")).toEqual([]);
     }),
     { numRuns: 2000 },
