@@ -26,7 +26,8 @@ export function cableLength(end: HopEnd, equipment: SiteEquipment | undefined): 
   if (stated !== undefined) return { lengthM: stated, estimated: false };
   if (end.antennaHeightM === undefined) return undefined;
   const way = end.antennaHeightM + (equipment?.cableRunM ?? USUAL_RUN_M);
-  return { lengthM: Math.ceil(way * SLACK_FACTOR + LOOPS_M), estimated: true };
+  // 50 m and a tenth are 55 m, also where the product is a hair above it.
+  return { lengthM: Math.ceil(way * SLACK_FACTOR + LOOPS_M - 1e-9), estimated: true };
 }
 
 /** Grounding kits of one cable. @param everyM > 0 */

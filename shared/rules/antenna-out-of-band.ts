@@ -9,7 +9,7 @@ export const antennaOutOfBand: HopRule = {
   id: "antenna-out-of-band",
   severity: "error",
   title: "The antenna must cover the frequencies of the hop",
-  checks: "Both frequencies of the hop against the band of each antenna.",
+  checks: "Both frequencies of the hop against the band of each antenna, or its second band.",
   why: "The feed of another band does not fit the unit, and its gain is not the one in the budget.",
   fix: "Choose an antenna of the band.",
   source: "common practice",
@@ -21,6 +21,8 @@ export const antennaOutOfBand: HopRule = {
     for (const { site, antenna } of hop.ends) {
       const hz = antenna?.band && firstOutside(hop, antenna.band);
       if (antenna?.band === undefined || hz === undefined) continue;
+      const second = antenna.mount?.secondBand;
+      if (second !== undefined && firstOutside(hop, second) === undefined) continue;
       report({
         at: address("hop", hop.name, site.name, "antenna"),
         message: `${antenna.name} at ${site.name} is for ${bandWords(antenna.band)}, the hop uses ${frequency(hz)}`,

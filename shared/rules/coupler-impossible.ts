@@ -1,11 +1,9 @@
 import { address } from "../design/address.js";
 import type { Coupler } from "../design/design.js";
+import { idealMainLossDb, splitOf } from "../equipment/coupler-split.js";
 import { trimmed } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { NetworkRule } from "./rule.js";
-
-/** Rounding of catalogue figures: 3.01 dB for 3.0103 dB. */
-const TOLERANCE_DB = 0.005;
 
 export const couplerImpossible: NetworkRule = {
   scope: "network",
@@ -40,12 +38,14 @@ function impossible({ name, kind, mainLossDb, standbyLossDb }: Coupler): string 
   if (mainLossDb === undefined) return undefined;
   const otherDb = standbyLossDb ?? mainLossDb;
   if (mainLossDb < 0 || otherDb < 0) return `${name} would amplify: a loss below 0 dB`;
-  if (kind !== "hybrid" && kind !== "dual-polarized") return undefined;
-  const share = 10 ** (-mainLossDb / 10) + 10 ** (-otherDb / 10);
-  if (-10 * Math.log10(share) >= -TOLERANCE_DB) return undefined;
+  // An orthomode transducer splits nothing: its arms carry a polarization each.
+  if (kind === undefined || kind === "omt") return undefined;
+  const split = splitOf(mainLossDb, otherDb);
+  if (!split.ok || split.possible) return undefined;
   if (standbyLossDb === undefined || standbyLossDb === mainLossDb) {
     return `${name} loses ${trimmed(mainLossDb, 2)} dB an arm; an equal coupler loses at least 3.01 dB`;
   }
-  const leastDb = -10 * Math.log10(1 - 10 ** (-standbyLossDb / 10));
-  return `${name} loses ${trimmed(mainLossDb, 2)} dB and ${trimmed(standbyLossDb, 2)} dB; with ${trimmed(standbyLossDb, 2)} dB in the standby arm the main arm loses at least ${trimmed(leastDb, 2)} dB`;
+  const ideal = idealMainLossDb(standbyLossDb);
+  if (!ideal.ok) return `${name} loses nothing in its standby arm: nothing is left for the main arm`;
+  return `${name} loses ${trimmed(mainLossDb, 2)} dB and ${trimmed(standbyLossDb, 2)} dB; with ${trimmed(standbyLossDb, 2)} dB in the standby arm the main arm loses at least ${trimmed(ideal.mainLossDb, 2)} dB`;
 }

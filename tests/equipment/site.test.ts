@@ -1,0 +1,139 @@
+/** Sums of a site written out by hand: power, battery, wind, weight, spares; and what an edit at a site changes. */
+import { expect, test } from "vitest";
+import { DesignModel } from "../../language/model/design-model.js";
+import { readSource } from "../../language/model/source-file.js";
+import { DesignSession } from "../../server/session/design-session.js";
+import { batteryAutonomy } from "../../shared/equipment/battery.js";
+import { merged, partsOfNetwork, partsOfSite, spareParts } from "../../shared/equipment/parts-list.js";
+import { siteLoad } from "../../shared/equipment/power.js";
+import { sitePlans } from "../../shared/equipment/site-plan.js";
+import { structureLoad } from "../../shared/equipment/structure-load.js";
+import { EXAMPLE_CATALOGUE } from "../../shared/rules/equipment/example-equipment.js";
+import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
+import { designOf } from "./designs.js";
+
+const TEXT = `${EXAMPLE_CATALOGUE}
+cable IF10 { kind coaxial; loop-resistance 5 ohm/km; connector N }
+radio R18W like R18 { draws 40 W; weight 5 kg }
+antenna A18-06W like A18-06 { weight 8 kg; wind-coefficient 1.2 }
+coupler H18-W like H18-U { weight 2 kg }
+network "Spares" { spare unit 10 % least 1; spare card 5 %; grounding 25 m }
+site MOSS {
+  at 47.48 -30.48
+  structure mast 60 m
+  wind 25 m/s over country
+  battery 100 Ah autonomy 8 h
+  cable-run 20 m
+  chassis CH-2U {
+    slot 1 CTRL
+    slot 9 FAN
+    card IF2X 2
+  }
+}
+hop MOSS-TARN {
+  channel P18 / 55 MHz / 4
+  polarization vertical
+  radio R18W
+  mode 55 MHz 128QAM
+  arrangement 1+1 hot-standby
+  MOSS {
+    antenna A18-06W at 30 m
+    coupler H18-W direct
+    transmits high
+    cable IF10
+  }
+  TARN {
+    antenna A18-06W at 30 m
+    coupler H18-W direct
+    transmits low
+    cable IF10 length 50 m
+  }
+}`;
+// The network of the preamble gives way to the one here.
+const PREAMBLE = EXAMPLE_PREAMBLE.replace(/network "Example" \{[\s\S]*?\n\}\n/, "");
+const DESIGN = designOf(TEXT, PREAMBLE);
+const MOSS = sitePlans(DESIGN).get("MOSS")!;
+
+test("power: chassis, cards, and units with the loss in their cables at 40.5 V", () => {
+  // Cable: (30 + 20) m and a tenth, 4 m of loops: 59 m, 0.295 ohm. 40 W at 40.5 V: (40.5 + sqrt(40.5^2 - 4 40 0.295))/2
+  // = 40.2066 V, 0.99486 A, 0.29198 W lost in each.
+  const cable = (40 / ((40.5 + Math.sqrt(40.5 ** 2 - 4 * 40 * 0.295)) / 2)) ** 2 * 0.295;
+  expect(cable).toBeCloseTo(0.292, 3);
+  // Chassis 10, controller 15, fan 8, two IF cards 20 each.
+  const load = siteLoad(MOSS);
+  expect(load.chassis).toHaveLength(1);
+  expect(load.chassis[0]!.heatW).toBeCloseTo(73, 9);
+  expect(load.totalW).toBeCloseTo(73 + 2 * (40 + cable), 6);
+  expect(load.unknown).toEqual([]);
+  // 100 Ah x 48 V x 0.8 x 0.8 / 153.58 W = 20.0 h.
+  const hours = batteryAutonomy({ capacityAh: 100, loadW: load.totalW });
+  expect(hours.ok && hours.hours).toBeCloseTo(3072 / (153 + 2 * cable), 6);
+});
+
+test("structure: wind at the antenna's height, weight of antenna, coupler and both units", () => {
+  // EN form at 30 m in open country with 25 m/s: 1208.5 N/m2 (vectors/equipment/wind.json); 0.6 m: 0.28274 m2; C 1.2.
+  const { windN, weightKg, unknown } = structureLoad(MOSS);
+  expect(windN! / (1208.5 * 0.28274 * 1.2)).toBeCloseTo(1, 3);
+  expect(weightKg).toBe(8 + 2 + 2 * 5);
+  expect(unknown).toEqual([]);
+});
+
+test("parts of a site, and of the network as the sum of its sites", () => {
+  const counted = partsOfSite(MOSS, DESIGN).map(({ kind, name, detail, quantity, lengthM, estimated }) =>
+    [kind, name, detail, quantity, lengthM, estimated].filter((part) => part !== undefined),
+  );
+  expect(counted).toEqual([
+    ["unit", "R18W", "high half", 2, false],
+    ["antenna", "A18-06W", 1, false],
+    ["coupler", "H18-W", 1, false],
+    ["cable", "IF10", 2, 118, true],
+    ["connector", "N for IF10", 4, false],
+    // 3 at the ends, 59/25 = 2 along each.
+    ["grounding kit", "for IF10", 10, true],
+    ["chassis", "CH-2U", 1, false],
+    ["card", "CTRL", 1, false],
+    ["card", "FAN", 1, false],
+    ["card", "IF2X", 2, false],
+  ]);
+  const sites = [...sitePlans(DESIGN).values()].flatMap((plan) => partsOfSite(plan, DESIGN));
+  expect(partsOfNetwork(DESIGN)).toEqual(merged(sites));
+  const cable = partsOfNetwork(DESIGN).find(({ kind }) => kind === "cable")!;
+  expect([cable.quantity, cable.lengthM]).toEqual([4, 118 + 100]);
+});
+
+test("spares: a share of each type, rounded up, and the least; units by half", () => {
+  const spares = spareParts(partsOfNetwork(DESIGN), DESIGN.spares!);
+  expect(spares.map(({ name, detail, quantity }) => [name, detail, quantity])).toEqual([
+    ["R18W", "high half", 1],
+    ["R18W", "low half", 1],
+    // 5 % of one card is one card.
+    ["CTRL", undefined, 1],
+    ["FAN", undefined, 1],
+    ["IF2X", undefined, 1],
+  ]);
+  const twenty = [{ kind: "unit", name: "R", quantity: 20, estimated: false } as const];
+  expect(spareParts(twenty, [{ kind: "unit", sharePercent: 5, least: 0 }])[0]!.quantity).toBe(1);
+  expect(spareParts(twenty, [{ kind: "unit", sharePercent: 5.1, least: 0 }])[0]!.quantity).toBe(2);
+  expect(spareParts(twenty, [{ kind: "unit", sharePercent: 0, least: 0 }])).toEqual([]);
+});
+
+test("an edit at a site is judged at once, though no hop changed", async () => {
+  const model = new DesignModel("/design");
+  const path = "/design/main.hop";
+  const session = new DesignSession(model, { today: "2026-06-01" });
+  const found = async (text: string) => {
+    model.setFile(readSource(path, `${PREAMBLE}\n${text}`));
+    await session.update();
+    session.updateNetwork();
+    return session.networkFindings().map(({ rule }) => rule);
+  };
+  expect(await found(TEXT)).toEqual([]);
+  const before = session.evaluations;
+  expect(await found(TEXT.replace("card IF2X 2", "card IF1 1"))).toContain("if-ports-short");
+  expect(await found(TEXT.replace("ports 2 IF", "ports 1 IF"))).toEqual([]);
+  expect(await found(TEXT.replace("wind 25 m/s", "wind-limit 100 N\n  wind 25 m/s"))).toEqual([
+    "structure-overload",
+  ]);
+  expect(await found(TEXT)).toEqual([]);
+  expect(session.evaluations).toBe(before);
+});
