@@ -70,7 +70,13 @@ function availabilityText({ availability: found }: HopResult): string | undefine
     found.objectivePercent === undefined
       ? ""
       : ` The objective asks ${write.availability(found.objectivePercent)}.`;
-  return `Available ${bound}**${write.availability(found.availabilityPercent)}** with ${found.modulation}, propagation only, both directions: rain ${write.yearly(found.rainPercent)}, multipath ${write.yearly(found.multipathPercent)}.${asked}`;
+  const most = found.causes[0];
+  const dominates = most && found.causes.length > 2 ? ` Most of it is ${most.cause}.` : "";
+  const equipment = found.equipment
+    ? ` Equipment fails ${write.yearly(found.equipment.unavailabilityPercent)} beside it.`
+    : "";
+  const planning = found.planningOnly ? " For early planning only: the gradient was assumed." : "";
+  return `Available ${bound}**${write.availability(found.availabilityPercent)}** with ${found.modulation}, propagation only, both directions: rain ${write.yearly(found.rainPercent)}, multipath ${write.yearly(found.multipathPercent)}.${dominates}${equipment}${asked}${planning}`;
 }
 
 function inputLines({ inputs }: HopResult): readonly string[] {

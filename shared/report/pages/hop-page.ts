@@ -14,6 +14,7 @@ import { clearanceTable } from "./clearance.js";
 import { endsTable } from "./ends.js";
 import { gravestFirst, keyFigures } from "./figures.js";
 import { hopEquipment } from "./hop-equipment.js";
+import { reflectionSection } from "./reflection.js";
 
 export interface HopPageInput {
   readonly hop: Hop;
@@ -44,6 +45,7 @@ export function hopPage(input: HopPageInput): Page {
       ...(input.around ? hopEquipment(hop, result, input.around) : []),
       ...modesSection(hop, result),
       ...availabilitySection(hop, result),
+      ...reflectionSection(result),
       ...originSection(result),
       cautions(hop, result),
     ],

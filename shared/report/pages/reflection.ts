@@ -1,0 +1,49 @@
+import type { HopResult } from "../../evaluate/result.js";
+import { decibels, kilometres, metres, trimmed } from "../../format/numbers.js";
+import type { Section } from "../document/document.js";
+
+/** Where surfaces reflect, how deep the two rays cancel, and the spacing or height that escapes it. */
+export function reflectionSection({ reflections }: HopResult): Section[] {
+  if (reflections === undefined) return [];
+  return [
+    {
+      id: "reflection",
+      title: "Reflection",
+      blocks: [
+        {
+          type: "table",
+          columns: [
+            { title: "Surface" },
+            { title: "Reflects at", align: "right" },
+            { title: "Grazing", align: "right" },
+            { title: "Down", align: "right" },
+            { title: "Up", align: "right" },
+            { title: "Moves over k", align: "right" },
+            { title: "Half a lobe" },
+            { title: "" },
+          ],
+          rows: reflections.map((one) => ({
+            cells: [
+              `${one.surface}, ${kilometres(one.fromM)} to ${kilometres(one.toM)}`,
+              kilometres(one.pointM),
+              `${trimmed(one.grazingMrad, 1)} mrad`,
+              `${one.deepestFadeBound === undefined ? "" : "≥ "}${decibels(one.deepestFadeDb)}`,
+              decibels(one.highestGainDb),
+              `${trimmed(one.spanWavelengths, 1)} λ`,
+              one.ends
+                .flatMap(({ site, bestSpacingM }) =>
+                  bestSpacingM === undefined ? [] : `${site} ${metres(bestSpacingM)}`,
+                )
+                .join(", "),
+              one.shielded ? "shielded by terrain" : one.onSurface ? "reflects" : "point lies beside it",
+            ],
+          })),
+        },
+        {
+          type: "paragraph",
+          text: "Calm, smooth surface, the worst case; constants of the ground from memory. Half a lobe is the spacing of a second antenna that has a maximum where the first has a cancellation.",
+        },
+      ],
+    },
+  ];
+}
