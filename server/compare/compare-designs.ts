@@ -42,7 +42,7 @@ export async function compareStates(
   const ground = groundComparison(sides, sessions, [was.ground, is.ground]);
   const wanted = differing(sides, ground);
   for (const [index, session] of sessions.entries()) {
-    await session.update(pace, withNeighbours(wanted[index]!, sides[index]!.hops));
+    await session.update(pace, wanted[index]);
     session.updateNetwork();
   }
   const [before, now] = sessions.map((session, index) => comparedSide(session, sides[index]!)) as [
@@ -88,17 +88,25 @@ function groundComparison(
 }
 
 /** Names of the hops of each side that may have another result: other content, other ground, or no counterpart. */
-function differing([was, is]: readonly [Side, Side], ground: GroundComparison): [Set<string>, Set<string>] {
+function differing(sides: readonly [Side, Side], ground: GroundComparison): [Set<string>, Set<string>] {
+  const [was, is] = sides;
   const same = contentComparison();
   const renames = findRenames(was.decisions, is.decisions);
-  const names: [Set<string>, Set<string>] = [new Set(), new Set(is.hops.keys())];
+  const before = new Map([...was.hops.keys()].map((name) => [hopNow(name, renames), name]));
+  const differ: [Set<string>, Set<string>] = [new Set(before.values()), new Set(is.hops.keys())];
   for (const [name, hop] of was.hops) {
     const now = hopNow(name, renames);
     const other = is.hops.get(now);
-    if (other && same(hop, other) && ground(name, now) === undefined) names[1].delete(now);
-    else names[0].add(name);
+    if (!other || !same(hop, other) || ground(name, now) !== undefined) continue;
+    differ[0].delete(name);
+    differ[1].delete(now);
   }
-  return names;
+  // One that is evaluated on one side only would seem to have its findings from the change.
+  const near = new Set([
+    ...[...withNeighbours(differ[0], was.hops)].map((name) => hopNow(name, renames)),
+    ...withNeighbours(differ[1], is.hops),
+  ]);
+  return [new Set([...near].flatMap((name) => before.get(name) ?? [])), near];
 }
 
 /**

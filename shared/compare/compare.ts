@@ -64,6 +64,11 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
   };
 }
 
+/** A finding on a shared declaration changes nothing for those that use it. */
+function isDecided(change: SharedChange | undefined): boolean {
+  return change?.status === "changed" && change.decisions.length > 0;
+}
+
 interface Pair {
   readonly was?: string;
   readonly is?: string;
@@ -138,7 +143,7 @@ function hopChange(pair: Pair, context: Context): HopChange | undefined {
     name,
     decisions,
     findings,
-    sharedChanges: (uses ?? []).filter((entry) => entries.get(entry)?.status === "changed"),
+    sharedChanges: (uses ?? []).filter((entry) => isDecided(entries.get(entry))),
     ground,
     edited: new Set(edited.keys()),
     was: before,

@@ -46,11 +46,12 @@ function changesAt(
     if (equal >= 0) rest.splice(equal, 1);
     return equal < 0;
   });
+  const alone = changed.length === 1 && rest.length === 1;
   const changes = changed.map((fact) => {
     const meaning = meaningNow(fact.meaning, renames);
     const inCommon = (other: DecidedFact) => other.meaning.filter((part) => meaning.includes(part)).length;
     const best = rest
-      .filter((other) => !fact.repeatable || inCommon(other) > 0)
+      .filter((other) => alone || !fact.repeatable || inCommon(other) > 0)
       .toSorted((a, b) => inCommon(b) - inCommon(a))[0];
     if (best) rest.splice(rest.indexOf(best), 1);
     return change(fact, best, renames);

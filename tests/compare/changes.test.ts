@@ -1,0 +1,287 @@
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { formatText } from "../../language/format/format.js";
+import type { ChangeSet } from "../../shared/compare/change-set.js";
+import { isEmpty } from "../../shared/compare/change-set.js";
+import { CATALOGUE, files, hop, terrain } from "./network.js";
+import { decisionsTold, figuresTold, findingsTold, TestRepository } from "./repository.js";
+
+/**
+ * A repository of typical changes, one a commit. What each of them does is worked out by hand: gains, losses and
+ * powers add up in decibels, and both ends count for each direction.
+ */
+const repository = TestRepository.create();
+const commits: Record<string, string> = {};
+const before: Record<string, string> = {};
+
+function step(name: string, change: () => void): void {
+  const last = Object.values(commits).at(-1);
+  change();
+  commits[name] = repository.commit(name);
+  if (last !== undefined) before[name] = last;
+}
+
+function changesOf(name: string): Promise<ChangeSet> {
+  return repository.changes(before[name]!, commits[name]!);
+}
+
+beforeAll(() => {
+  step("base", () => repository.write(files()));
+  step("antenna swap", () =>
+    repository.edit("hops/south.hop", "FELL {\n    antenna A18-06", "FELL {\n    antenna A18-12"),
+  );
+  step("untidy", () => {
+    const text = repository
+      .read("hops/north.hop")
+      .replace("hop KELD-TARN {", "// measured in centimetres\nhop KELD-TARN  {")
+      .replace("antenna A18-06 at 40 m", "transmits high ;  antenna A18-06 at 4000cm")
+      .replace("    transmits high\n  }", "  }");
+    repository.write({ "hops/north.hop": text });
+  });
+  step("formatter run", () => {
+    const formatted = formatText(repository.read("hops/north.hop"));
+    repository.write({ "hops/north.hop": formatted.ok ? formatted.text : "" });
+  });
+  step("coupler late", () => {
+    const parts = { more: "arrangement 1+1 hot-standby", each: "coupler H18-E direct" };
+    const north = `${hop("KELD-TARN", "KELD", "TARN", 4)}\n${hop("KELD-MOSS", "KELD", "MOSS", 6, parts)}`;
+    repository.write({ "hops/north.hop": north });
+  });
+  step("catalogue correction", () => repository.edit("catalogue.hop", "gain 38.5 dBi", "gain 37.5 dBi"));
+  step("terrain update", () => repository.write(terrain(38)));
+  step("rename", () => repository.edit("hops/south.hop", "hop FELL-TARN", "hop FELL-TARN-S"));
+  step("file split", () => {
+    const [first, second] = repository.read("hops/north.hop").split(/\n(?=hop )/);
+    repository.write({ "hops/north.hop": `${first}\n`, "hops/moss.hop": second! });
+  });
+  step("two hops more", () =>
+    repository.write({
+      "hops/peak.hop": `${hop("KELD-FELL", "KELD", "FELL", 10, { heightM: 45 })}\n${hop("PEAK-FELL", "PEAK", "FELL", 12, { heightM: 50 })}`,
+    }),
+  );
+  step("two hops less", () => repository.write({ "hops/peak.hop": "" }));
+  step("heavier rain", () => repository.edit("network.hop", "rain 34 mm/h", "rain 60 mm/h"));
+  step("higher demand", () => repository.edit("network.hop", "margin 20 dB", "margin 60 dB"));
+  step("acceptance", () =>
+    repository.edit(
+      "hops/south.hop",
+      "  FELL {",
+      '  accept fade-margin until 2030-01-01 because "agreed with the customer"\n  FELL {',
+    ),
+  );
+  step("position corrected", () => repository.edit("sites.hop", "47.6 -30.34", "47.6 -30.341"));
+  step("site renamed", () => {
+    repository.edit("sites.hop", "site MOSS", "site MOSSY");
+    repository.edit("hops/moss.hop", "  MOSS {", "  MOSSY {");
+  });
+  step("default instead of own", () => {
+    repository.edit("hops/moss.hop", "  arrangement 1+1 hot-standby\n", "");
+    repository.edit("network.hop", "    radio R18\n", "    radio R18\n    arrangement 1+0\n");
+  });
+}, 60_000);
+
+afterAll(() => repository.remove());
+
+describe("a commit", () => {
+  test("that swaps an antenna: 5.5 dB more both ways, one to order, one to return, the licence amended", async () => {
+    const { hops, orders, licences, shared, worse } = await changesOf("antenna swap");
+    expect(hops.map(({ hop, edited }) => [hop, edited])).toEqual([["FELL-TARN", true]]);
+    const [change] = hops;
+    expect(decisionsTold(change!)).toEqual([
+      "FELL antenna: antenna A18-06 at 40 m -> antenna A18-12 at 40 m",
+    ]);
+    expect(figuresTold(change!).slice(0, 2)).toEqual([
+      expect.stringMatching(/^Received level at (FELL|TARN): \+5\.5 dB changed$/),
+      expect.stringMatching(/^Fade margin at (FELL|TARN): \+5\.5 dB better$/),
+    ]);
+    expect(change!.figures.filter(({ kind }) => kind === "clearance")).toEqual([]);
+    expect(orders.map(({ part, count }) => [part, count])).toEqual([
+      ["antenna A18-12", 1],
+      ["antenna A18-06", -1],
+    ]);
+    expect(licences.map(({ site, action }) => [site, action])).toEqual([["FELL", "amend"]]);
+    // 20 dBm and 38.5 dBi, then 44 dBi.
+    expect(licences[0]!.figures).toEqual([
+      { label: "EIRP", was: "58.5 dBm", is: "64.0 dBm" },
+      { label: "antenna", was: "A18-06", is: "A18-12" },
+    ]);
+    expect(shared).toEqual([]);
+    expect(worse).toBe(false);
+  });
+
+  test.each(["untidy", "formatter run", "file split"])(
+    "that changes the text alone (%s): no change",
+    async (name) => {
+      const changes = await changesOf(name);
+      expect(isEmpty(changes), JSON.stringify(changes)).toBe(true);
+      expect(changes.worse).toBe(false);
+    },
+  );
+
+  test("that puts couplers in late: 3.5 dB at each end, and a unit more at each", async () => {
+    const { hops, orders, worse } = await changesOf("coupler late");
+    expect(hops.map(({ hop }) => hop)).toEqual(["KELD-MOSS"]);
+    expect(decisionsTold(hops[0]!)).toEqual([
+      "arrangement: – -> arrangement 1+1 hot-standby",
+      "KELD coupler: – -> coupler H18-E direct",
+      "MOSS coupler: – -> coupler H18-E direct",
+    ]);
+    expect(figuresTold(hops[0]!)).toContainEqual(
+      expect.stringMatching(/^Fade margin at \w+: -7\.0 dB worse$/),
+    );
+    expect(orders.map(({ part, count }) => [part, count])).toEqual([
+      ["coupler H18-E", 2],
+      ["radio R18, high half", 1],
+      ["radio R18, low half", 1],
+    ]);
+    expect(worse).toBe(true);
+  });
+
+  test("that corrects the catalogue: each hop by its number of such antennas, none of them edited", async () => {
+    const { hops, shared, orders, counts } = await changesOf("catalogue correction");
+    const margins = Object.fromEntries(
+      hops.map(({ hop, figures }) => [hop, figures.find(({ kind }) => kind === "margin")?.difference]),
+    );
+    expect(margins).toEqual({ "KELD-TARN": "-2.0 dB", "KELD-MOSS": "-2.0 dB", "FELL-TARN": "-1.0 dB" });
+    expect(hops.at(-1)!.hop).toBe("FELL-TARN");
+    for (const { edited, causes } of hops) {
+      expect(edited).toBe(false);
+      expect(causes).toEqual([{ kind: "catalogue", text: "antenna A18-06" }]);
+    }
+    expect(
+      shared.map(({ entry, usedBy, affects, decisions }) => [entry, usedBy, affects, decisions.length]),
+    ).toEqual([["antenna A18-06", 3, 3, 1]]);
+    expect(shared[0]!.decisions[0]).toMatchObject({ was: "gain 38.5 dBi", is: "gain 37.5 dBi" });
+    expect(orders).toEqual([]);
+    expect(counts).toMatchObject({ edited: 0, affected: 3, added: 0, removed: 0 });
+  });
+
+  test("that updates the terrain: the one hop over the ridge, because of the terrain", async () => {
+    const { hops, shared, licences } = await changesOf("terrain update");
+    expect(hops.map(({ hop, edited }) => [hop, edited])).toEqual([["KELD-MOSS", false]]);
+    expect(hops[0]!.causes).toEqual([{ kind: "terrain", text: "terrain" }]);
+    expect(hops[0]!.decisions).toEqual([]);
+    const clearance = hops[0]!.figures.find(({ kind }) => kind === "clearance")!;
+    expect(clearance.verdict).toBe("worse");
+    expect(findingsTold(hops[0]!)).toContain("new clearance");
+    expect([shared, licences]).toEqual([[], []]);
+  });
+
+  test("that renames a hop: said as such, and nothing else", async () => {
+    const { hops, orders, licences, counts, worse } = await changesOf("rename");
+    expect(hops).toMatchObject([
+      {
+        hop: "FELL-TARN-S",
+        renamedFrom: "FELL-TARN",
+        status: "changed",
+        decisions: [],
+        figures: [],
+        findings: [],
+      },
+    ]);
+    expect([orders, licences]).toEqual([[], []]);
+    expect(counts).toMatchObject({ renamed: 1, added: 0, removed: 0, newFindings: 0, fixedFindings: 0 });
+    expect(worse).toBe(false);
+  });
+
+  test("that adds hops which harm another: the finding stands there, with the cause", async () => {
+    const { hops, orders, licences, worse } = await changesOf("two hops more");
+    expect(hops.map(({ hop, status, edited }) => [hop, status, edited])).toEqual([
+      ["FELL-TARN-S", "changed", false],
+      ["KELD-FELL", "added", true],
+      ["PEAK-FELL", "added", true],
+    ]);
+    expect(findingsTold(hops[0]!)).toEqual(["new site-high-and-low"]);
+    expect(hops[0]!.causes).toEqual([
+      { kind: "neighbour", text: "hop KELD-FELL" },
+      { kind: "neighbour", text: "hop PEAK-FELL" },
+    ]);
+    expect(orders.map(({ part, count }) => [part, count])).toEqual([
+      ["antenna A18-06", 4],
+      ["radio R18, high half", 2],
+      ["radio R18, low half", 2],
+    ]);
+    expect(licences.map(({ action, hop, site }) => `${action} ${hop} ${site}`).sort()).toEqual([
+      "license KELD-FELL FELL",
+      "license KELD-FELL KELD",
+      "license PEAK-FELL FELL",
+      "license PEAK-FELL PEAK",
+    ]);
+    expect(worse).toBe(true);
+  });
+
+  test("that takes them away again: what they harmed is fixed, what they were made of comes back", async () => {
+    const { hops, orders, licences, worse } = await changesOf("two hops less");
+    expect(hops.map(({ hop, status }) => [hop, status])).toEqual([
+      ["KELD-FELL", "removed"],
+      ["PEAK-FELL", "removed"],
+      ["FELL-TARN-S", "changed"],
+    ]);
+    expect(findingsTold(hops[2]!)).toEqual(["fixed site-high-and-low"]);
+    expect(orders.every(({ count }) => count < 0)).toBe(true);
+    expect(licences.every(({ action }) => action === "cancel")).toBe(true);
+    expect(worse).toBe(false);
+  });
+
+  test("that changes the climate: less available everywhere, margins as they were", async () => {
+    const { hops } = await changesOf("heavier rain");
+    expect(hops.map(({ hop }) => hop).sort()).toEqual(["FELL-TARN-S", "KELD-MOSS", "KELD-TARN"]);
+    for (const { figures, causes, edited } of hops) {
+      expect(figures.map(({ kind, verdict }) => [kind, verdict])).toEqual([["availability", "worse"]]);
+      expect(causes).toEqual([{ kind: "climate", text: "climate" }]);
+      expect(edited).toBe(false);
+    }
+  });
+
+  test("that raises the objective: findings without a figure, because of the objective", async () => {
+    const { hops } = await changesOf("higher demand");
+    const told = hops.find(({ hop }) => hop === "FELL-TARN-S")!;
+    expect(findingsTold(told)).toContain("new fade-margin");
+    expect(told.figures).toEqual([]);
+    expect(told.causes).toEqual([{ kind: "objective", text: "objective trunk" }]);
+  });
+
+  test("that accepts a finding: newly accepted, not worse", async () => {
+    const { hops, worse, counts } = await changesOf("acceptance");
+    expect(hops.map(({ hop }) => hop)).toEqual(["FELL-TARN-S"]);
+    expect(decisionsTold(hops[0]!)).toEqual([
+      'accept: – -> accept fade-margin until 2030-01-01 because "agreed with the customer"',
+    ]);
+    const accepted = hops[0]!.findings.filter(({ status }) => status === "newly accepted");
+    expect(accepted.map(({ rule }) => rule)).toEqual(["fade-margin"]);
+    expect(accepted[0]!.is!.accepted).toEqual({ reason: "agreed with the customer", until: "2030-01-01" });
+    expect(counts.newlyAccepted).toBe(1);
+    expect(worse).toBe(false);
+  });
+
+  test("that corrects a position: length, azimuths and licences of the hops there", async () => {
+    const { hops, sites, licences } = await changesOf("position corrected");
+    expect(hops.map(({ hop }) => hop)).toEqual(["FELL-TARN-S"]);
+    expect(hops[0]!.causes).toEqual([{ kind: "site", text: "site FELL" }]);
+    expect(hops[0]!.figures.map(({ kind }) => kind)).toContain("length");
+    expect(sites).toMatchObject([
+      { site: "FELL", status: "changed", decisions: [{ is: "at 47.6 -30.341" }] },
+    ]);
+    const labels = licences.map(({ site, figures }) => [site, figures.map(({ label }) => label)]);
+    expect(labels).toEqual([
+      ["FELL", ["azimuth", "position"]],
+      ["TARN", ["azimuth"]],
+    ]);
+  });
+
+  test("that renames a site: the site is told, its hops are not", async () => {
+    const { hops, sites, licences, orders } = await changesOf("site renamed");
+    expect(sites).toMatchObject([{ site: "MOSSY", status: "renamed", renamedFrom: "MOSS", decisions: [] }]);
+    expect([hops, licences, orders]).toEqual([[], [], []]);
+  });
+
+  test("that lets a default hold: the arrangement goes back, and who decided is told", async () => {
+    const { hops, shared } = await changesOf("default instead of own");
+    expect(hops.map(({ hop, edited }) => [hop, edited])).toEqual([["KELD-MOSS", true]]);
+    expect(decisionsTold(hops[0]!)).toEqual(["arrangement: arrangement 1+1 hot-standby -> arrangement 1+0"]);
+    expect(shared.map(({ entry }) => entry)).toEqual(["defaults hop"]);
+  });
+});
+
+test("the sample network is in order", () => {
+  expect(formatText(CATALOGUE)).toEqual({ ok: true, text: CATALOGUE });
+});
