@@ -1,5 +1,6 @@
 /** The generated files by their path from the repository's root. */
 import { snippets, textMateGrammar } from "../../language/docs/colouring.js";
+import { methodsPage } from "../../language/docs/methods-page.js";
 import { propertiesPage } from "../../language/docs/properties-page.js";
 import { rulePages, rulesIndexPage } from "../../language/docs/rule-pages.js";
 
@@ -7,6 +8,7 @@ export function generatedFiles(): ReadonlyMap<string, string> {
   const files = new Map<string, string>([
     ["language/reference/properties.md", propertiesPage()],
     ["language/reference/rules.md", rulesIndexPage()],
+    ["language/reference/methods.md", methodsPage()],
     ["extension/syntaxes/hop.tmLanguage.json", textMateGrammar()],
     ["extension/snippets/hop.json", snippets()],
   ]);
