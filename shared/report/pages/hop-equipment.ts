@@ -1,6 +1,6 @@
 /** What a hop is made of: its arrangement in words, the way through every branch, and the parts at both ends. */
 import type { Design, Hop } from "../../design/design.js";
-import { type Part, partsOfEnd } from "../../equipment/parts-list.js";
+import { merged, type Part, partsOfEnd } from "../../equipment/parts-list.js";
 import { rssiVoltage } from "../../equipment/rssi.js";
 import { sitePlans } from "../../equipment/site-plan.js";
 import type { HopResult, PathLevel } from "../../evaluate/result.js";
@@ -23,7 +23,7 @@ function arrangementWords({ arrangement }: Hop): Block[] {
     facts.doesNotProtect.length > 0 ? `does not protect ${facts.doesNotProtect.join("; ")}` : undefined,
   ].filter((part) => part !== undefined);
   const text = said.map((part) => `${part[0]!.toUpperCase()}${part.slice(1)}.`).join(" ");
-  return [{ type: "paragraph", text: [{ text: `${arrangement.name}: `, mark: "strong" }, text] }];
+  return [{ type: "paragraph", text: [{ text: `${arrangement.name}:`, mark: "strong" }, ` ${text}`] }];
 }
 
 /** Every branch is measured when the hop is turned up, standby included: by forcing the switch. */
@@ -94,9 +94,9 @@ function rowsOf(first: readonly Part[], second: readonly Part[]): TableRow[] {
   const key = ({ kind, name, detail }: Part) => `${kind}\n${name}\n${detail ?? ""}`;
   const left = new Map(first.map((part) => [key(part), part]));
   const right = new Map(second.map((part) => [key(part), part]));
-  return [...new Set([...left.keys(), ...right.keys()])].map((one) => {
-    const part = (left.get(one) ?? right.get(one))!;
-    return { cells: [part.kind, partWords(part), quantity(left.get(one)), quantity(right.get(one))] };
+  return merged([...first, ...second]).map((part) => {
+    const [here, there] = [left.get(key(part)), right.get(key(part))];
+    return { cells: [part.kind, partWords(part), quantity(here), quantity(there)] };
   });
 }
 
