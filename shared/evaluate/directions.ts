@@ -1,4 +1,5 @@
 import type { Climate, Hop, HopEnd, RadioMode } from "../design/design.js";
+import { METHOD as ENHANCEMENT, enhancementExceeded } from "../propagation/p530/enhancement.js";
 import { modeThreshold, THRESHOLD_SOURCE } from "../radio/threshold.js";
 import { withTimeInUse } from "./adaptive.js";
 import type { FadingDirection } from "./availability.js";
@@ -9,7 +10,7 @@ import { type Chain, chainOf, levelDiagram, type PathLosses, transmitPowerDbm } 
 import { type ModeFading, modeFadingOf, modeOutages } from "./outages.js";
 import { type Obstruction, pathLosses } from "./path-loss.js";
 import type { DirectionResult, ModeResult, ProfileSummary } from "./result.js";
-import { citeAs, missing, note, type Trace } from "./trace.js";
+import { cite, citeAs, missing, note, type Trace } from "./trace.js";
 
 export interface BothDirections {
   readonly directions: readonly FadingDirection[];
@@ -91,14 +92,30 @@ function directionOf(
     levels,
     receivedLevelDbm,
     modes: modes.map(({ result }) => result),
-    overload:
-      overloadDbm === undefined
-        ? undefined
-        : { receivedLevelDbm: strongestDbm, overloadDbm, marginDb: overloadDbm - strongestDbm },
+    overload: overloadDbm === undefined ? undefined : overloadOf(strongestDbm, overloadDbm, fading, trace),
     ...pathLevels(chain, receivedLevelDbm),
   };
   const fadings = modes.map(({ fading: of }) => of);
   return { direction: withTimeInUse(hop, { direction, modes: fadings }, trace), modes: fadings };
+}
+
+/** Distance to overload, and how often enhancement in clear air crosses it. */
+function overloadOf(
+  receivedLevelDbm: number,
+  overloadDbm: number,
+  { multipath }: Fading,
+  trace: Trace,
+): DirectionResult["overload"] {
+  const marginDb = overloadDbm - receivedLevelDbm;
+  const found = { receivedLevelDbm, overloadDbm, marginDb };
+  if (multipath === undefined || multipath.occurrencePercent === 0 || !(marginDb >= 0)) return found;
+  const enhancement = enhancementExceeded({
+    occurrencePercent: multipath.occurrencePercent,
+    enhancementDb: marginDb,
+  });
+  if (!enhancement.ok) return found;
+  cite(trace, ENHANCEMENT);
+  return { ...found, worstMonthPercent: enhancement.exceededPercent };
 }
 
 /** Levels of every way through the branches, and of the weakest after one switch where it is weaker. */

@@ -120,6 +120,8 @@ export interface DirectionResult {
     readonly receivedLevelDbm: number;
     readonly overloadDbm: number;
     readonly marginDb: number;
+    /** Part of the average worst month in which multipath lifts the level above it; undefined: not known. */
+    readonly worstMonthPercent?: number;
   };
   /** Every way through the branches of both ends, reference mode; left out where there is one way only. */
   readonly paths?: readonly PathLevel[];

@@ -7,12 +7,14 @@ export interface Trace {
   readonly methods: MethodUsed[];
   readonly missing: string[];
   readonly notes: string[];
+  /** Methods cited already. */
+  readonly cited: Set<MethodReference>;
   /** Intermediate values by method, kept only for an explanation. */
   readonly steps?: Map<string, object>;
 }
 
 export function newTrace(): Trace {
-  return { inputs: [], methods: [], missing: [], notes: [] };
+  return { inputs: [], methods: [], missing: [], notes: [], cited: new Set() };
 }
 
 export function use(
@@ -29,6 +31,9 @@ export function use(
 
 /** Cites a method of the propagation modules. */
 export function cite(trace: Trace, method: MethodReference): void {
+  // Each mode of each direction cites the same few methods: most calls end here.
+  if (trace.cited.has(method)) return;
+  trace.cited.add(method);
   citeAs(trace, sourceOf(method), statusText(method.status), method.title);
 }
 

@@ -86,7 +86,7 @@ function multipathOf(mode: ModeResult, told: string, steps: StepsBySection, from
       `multipath outage ${told}`,
       `${outage(multipath.timePercent)} of the year, ${outage(month)} of the worst month`,
       {
-        methods: from.methods(/section 2\.3/),
+        methods: from.methods(/section 2\.3\.[124]/),
         inputs: from.inputs(/^(logK|dN75|dN1|mean terrain|terrain roughness|path length)/),
         steps: [...steps("2.3.1"), ...steps("2.3.2").filter(({ name }) => name !== "p0"), ...steps("2.3.4")],
         notes: from.notes(

@@ -10,6 +10,7 @@ import {
   kFactor,
   kilometres,
   metres,
+  outage,
 } from "../format/numbers.js";
 import { explainFading } from "./explain-fading.js";
 import { type Explanation, explanation, type Sources, sourcesOf } from "./explanation.js";
@@ -23,6 +24,7 @@ export function explainHop(hop: Hop, result: HopResult): Explanation[] {
     ...result.clearance.map((one) => clearanceOf(one, from)),
     ...result.directions.map((direction) => levelOf(direction, from)),
     ...result.directions.flatMap((direction) => marginsOf(direction, from)),
+    ...result.directions.flatMap((direction) => overloadOf(direction, from)),
     ...gasesOf(result, from),
     ...explainFading(hop, result, from),
     ...result.missing.map((sentence) => explanation("not computed", sentence)),
@@ -93,6 +95,23 @@ function marginsOf({ from, to, modes }: DirectionResult, sources: Sources): Expl
       ],
     }),
   );
+}
+
+function overloadOf({ from, to, overload }: DirectionResult, sources: Sources): Explanation[] {
+  if (overload === undefined) return [];
+  const { receivedLevelDbm, overloadDbm, marginDb, worstMonthPercent } = overload;
+  return [
+    explanation(`margin to overload ${from} to ${to}`, decibels(marginDb), {
+      methods: worstMonthPercent === undefined ? [] : sources.methods(/section 2\.3\.3/),
+      steps: [
+        { name: "received level, strongest mode", value: dbm(receivedLevelDbm) },
+        { name: "overload level", value: dbm(overloadDbm) },
+        ...(worstMonthPercent === undefined
+          ? []
+          : [{ name: "enhanced beyond it", value: `${outage(worstMonthPercent)} of the worst month` }]),
+      ],
+    }),
+  ];
 }
 
 function gasesOf(result: HopResult, from: Sources): Explanation[] {

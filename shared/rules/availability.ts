@@ -54,7 +54,12 @@ function apart(found: number, asked: number): [string, string] {
   return [percent(found), percent(asked)];
 }
 
-function cause({ dominant, rainPercent, multipathPercent }: NonNullable<HopResult["availability"]>): string {
+function cause(found: NonNullable<HopResult["availability"]>): string {
+  const { dominant, rainPercent, multipathPercent, causes } = found;
+  const most = causes[0]?.cause;
+  // The two usual causes go by their names; others are called by what they are.
+  if (most !== undefined && most !== "rain" && most !== "flat fading")
+    return `${most} takes ${yearly(causes[0]!.yearPercent)}`;
   return dominant === "rain"
     ? `rain takes ${yearly(rainPercent)}`
     : `multipath takes ${yearly(multipathPercent)}`;

@@ -2,7 +2,7 @@
 import type { Design, Hop } from "../../design/design.js";
 import { obstacleTitle } from "../../evaluate/profile.js";
 import type { DirectionResult, HopResult } from "../../evaluate/result.js";
-import { dbm, decibels, kilometres, metres } from "../../format/numbers.js";
+import { dbm, decibels, kilometres, metres, outage } from "../../format/numbers.js";
 import type { TerrainProfile } from "../../terrain/profile.js";
 import type { Block, Fact, Inline, Page, ReportFinding, Section, TableRow } from "../document/document.js";
 import { drawLevels } from "../draw/levels.js";
@@ -152,7 +152,15 @@ function besideDiagram({ overload, standbyReceivedLevelDbm }: DirectionResult): 
   if (overload) {
     const { receivedLevelDbm, overloadDbm, marginDb } = overload;
     facts.push({ label: "Strongest mode", value: dbm(receivedLevelDbm) });
-    facts.push({ label: `Below overload (${dbm(overloadDbm)})`, value: decibels(marginDb) });
+    const { worstMonthPercent } = overload;
+    facts.push({
+      label: `Below overload (${dbm(overloadDbm)})`,
+      value: decibels(marginDb),
+      note:
+        worstMonthPercent === undefined
+          ? undefined
+          : `enhancement exceeds it ${outage(worstMonthPercent)} of the worst month`,
+    });
   }
   return facts.length === 0 ? [] : [{ type: "facts", facts }];
 }
