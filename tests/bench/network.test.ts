@@ -25,7 +25,10 @@ describe("the generated network", () => {
 
   test("has one unknown name in each file of hops when asked for", () => {
     const spoilt = withUnknownNames(files);
-    expect(problems(modelOf(spoilt), spoilt)).toEqual(["hops/area-001.hop unknown-name", "hops/area-002.hop unknown-name"]);
+    expect(problems(modelOf(spoilt), spoilt)).toEqual([
+      "hops/area-001.hop unknown-name",
+      "hops/area-002.hop unknown-name",
+    ]);
   });
 
   test("is the same every time", () => {

@@ -2,13 +2,14 @@
  * A cold check taken apart: reading, parsing, resolving, the ground, evaluating and judging, one after the
  * other over all hops, in a process of its own so that memory and warm-up are its own.
  */
-import { readSource } from "../../language/model/source-file.js";
+
 import { Project } from "../../language/model/project.js";
+import { readSource } from "../../language/model/source-file.js";
 import { readHopFiles } from "../../server/files/hop-files.js";
 import { ground } from "../../server/session/ground.js";
 import { openTerrain } from "../../server/terrain/store.js";
-import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { GroundInput } from "../../shared/evaluate/ground.js";
+import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
 
@@ -16,7 +17,9 @@ export interface Phases {
   readonly hops: number;
   readonly textBytes: number;
   /** In the order in which they ran. */
-  readonly ms: Readonly<Record<"read" | "parse" | "resolve" | "ground" | "evaluate" | "judge" | "network", number>>;
+  readonly ms: Readonly<
+    Record<"read" | "parse" | "resolve" | "ground" | "evaluate" | "judge" | "network", number>
+  >;
   readonly findings: number;
   readonly profilePoints: number;
   readonly peakRssMb: number;

@@ -30,7 +30,10 @@ export const BANDS: readonly Band[] = [
 export function catalogueFiles(): Map<string, string> {
   return new Map([
     ["radios.hop", declarations(BANDS.map(radio))],
-    ["antennas.hop", declarations(BANDS.flatMap((of) => of.diametersM.map((diameterM) => antenna(of, diameterM))))],
+    [
+      "antennas.hop",
+      declarations(BANDS.flatMap((of) => of.diametersM.map((diameterM) => antenna(of, diameterM)))),
+    ],
     ["branching.hop", declarations(BANDS.flatMap((of) => [coupler(of), feeder(of)]))],
     ["plans.hop", declarations([PLAN])],
   ]);
@@ -39,7 +42,8 @@ export function catalogueFiles(): Map<string, string> {
 export const radioName = (of: Band) => `R${of.id}`;
 export const couplerName = (of: Band) => `H${of.id}`;
 export const feederName = (of: Band) => `W${of.id}`;
-export const antennaName = (of: Band, diameterM: number) => `A${of.id}-${String(Math.round(diameterM * 10)).padStart(2, "0")}`;
+export const antennaName = (of: Band, diameterM: number) =>
+  `A${of.id}-${String(Math.round(diameterM * 10)).padStart(2, "0")}`;
 
 /** Declarations in the canonical layout: a blank line between them. */
 export function declarations(texts: readonly string[]): string {

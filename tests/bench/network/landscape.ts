@@ -1,5 +1,5 @@
 /** An invented land of hills on a patch of open ocean, as 1-arc-second tiles. */
-import { existsSync, mkdirSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, renameSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { encodeHgt } from "../../../shared/terrain/hgt.js";
 
@@ -34,13 +34,20 @@ export function writeTiles(folder: string, degrees: number): void {
   for (let south = SOUTH_DEG; south < SOUTH_DEG + degrees; south++) {
     for (let west = WEST_DEG; west < WEST_DEG + degrees; west++) {
       const path = join(folder, `N${south}W${String(-west).padStart(3, "0")}.hgt`);
-      if (!existsSync(path)) writeFileSync(path, encodeHgt({ southDeg: south, westDeg: west }, 3601, groundM));
+      if (existsSync(path)) continue;
+      // A run that is broken off must not leave half a tile under its name.
+      writeFileSync(`${path}.part`, encodeHgt({ southDeg: south, westDeg: west }, 3601, groundM));
+      renameSync(`${path}.part`, path);
     }
   }
 }
 
 /** The lattice cell that each octave was asked for last: neighbouring samples mostly share it. */
-const cells = Array.from({ length: OCTAVES }, () => ({ column: Number.NaN, row: Number.NaN, corners: [0, 0, 0, 0] }));
+const cells = Array.from({ length: OCTAVES }, () => ({
+  column: Number.NaN,
+  row: Number.NaN,
+  corners: [0, 0, 0, 0],
+}));
 
 /** Smooth noise in -1..1: random values at whole coordinates, joined without creases. */
 function noise(octave: number, x: number, y: number): number {
@@ -58,7 +65,8 @@ function noise(octave: number, x: number, y: number): number {
 }
 
 function lattice(seed: number, column: number, row: number): number {
-  let hash = Math.imul(seed + 0x51ed, 0x27d4eb2d) ^ Math.imul(column, 0x165667b1) ^ Math.imul(row, 0x2c1b3c6d);
+  let hash =
+    Math.imul(seed + 0x51ed, 0x27d4eb2d) ^ Math.imul(column, 0x165667b1) ^ Math.imul(row, 0x2c1b3c6d);
   hash = Math.imul(hash ^ (hash >>> 15), 0x2c1b3c6d);
   hash = Math.imul(hash ^ (hash >>> 12), 0x297a2d39);
   return (hash ^ (hash >>> 15)) / 2147483648;

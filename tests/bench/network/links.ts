@@ -28,12 +28,19 @@ const HIGHEST_ANTENNA_M = 60;
 const TRIES = 40;
 
 /** @param areaDeg side of the square that holds the sites */
-export function linkedSites(seed: number, siteCount: number, linkCount: number, areaDeg: number): { sites: Site[]; links: Link[] } {
+export function linkedSites(
+  seed: number,
+  siteCount: number,
+  linkCount: number,
+  areaDeg: number,
+): { sites: Site[]; links: Link[] } {
   const random = randomNumbers(seed);
   const across = Math.ceil(Math.sqrt(siteCount));
   const cellDeg = areaDeg / across;
   const names = siteNames(siteCount, random);
-  const sites = names.map((name, index) => hilltop(name, Math.floor(index / across), index % across, cellDeg, random));
+  const sites = names.map((name, index) =>
+    hilltop(name, Math.floor(index / across), index % across, cellDeg, random),
+  );
   const parity = new Uint8Array(siteCount);
   const links: Link[] = [];
   const known = new Set<string>();
@@ -46,13 +53,20 @@ export function linkedSites(seed: number, siteCount: number, linkCount: number, 
   const isKnown = (a: number, b: number) => known.has(`${Math.min(a, b)} ${Math.max(a, b)}`);
 
   /** A site at a random distance and bearing to which the path can be cleared. */
-  const partner = (at: number, suits: (other: number) => boolean): { other: number; heightM: number } | undefined => {
+  const partner = (
+    at: number,
+    suits: (other: number) => boolean,
+  ): { other: number; heightM: number } | undefined => {
     const site = sites[at]!;
     for (let attempt = 0; attempt < TRIES; attempt++) {
       const reachKm = SHORTEST_KM + (LONGEST_KM - SHORTEST_KM) * random() ** 2.2;
       const bearing = 2 * Math.PI * random();
-      const row = Math.floor((site.latitudeDeg + (reachKm * Math.cos(bearing)) / KM_NORTH - SOUTH_DEG) / cellDeg);
-      const column = Math.floor((site.longitudeDeg + (reachKm * Math.sin(bearing)) / KM_EAST - WEST_DEG) / cellDeg);
+      const row = Math.floor(
+        (site.latitudeDeg + (reachKm * Math.cos(bearing)) / KM_NORTH - SOUTH_DEG) / cellDeg,
+      );
+      const column = Math.floor(
+        (site.longitudeDeg + (reachKm * Math.sin(bearing)) / KM_EAST - WEST_DEG) / cellDeg,
+      );
       const other = row * across + column;
       if (row < 0 || column < 0 || column >= across || other >= siteCount || !suits(other)) continue;
       const lengthKm = kilometres(site, sites[other]!);
@@ -103,7 +117,10 @@ function clearingHeightM(a: Site, b: Site, lengthKm: number): number {
     const [d1, d2] = [t * lengthKm, (1 - t) * lengthKm];
     const bulgeM = (d1 * d2) / 17;
     const zoneM = 17.3 * Math.sqrt((d1 * d2) / (8 * lengthKm));
-    const ground = groundM(a.latitudeDeg + t * (b.latitudeDeg - a.latitudeDeg), a.longitudeDeg + t * (b.longitudeDeg - a.longitudeDeg));
+    const ground = groundM(
+      a.latitudeDeg + t * (b.latitudeDeg - a.latitudeDeg),
+      a.longitudeDeg + t * (b.longitudeDeg - a.longitudeDeg),
+    );
     heightM = Math.max(heightM, ground + bulgeM + zoneM + 2 - (a.groundM + t * (b.groundM - a.groundM)));
     if (heightM > HIGHEST_ANTENNA_M) return heightM;
   }
@@ -120,7 +137,8 @@ function kilometres(a: Site, b: Site): number {
   return Math.hypot((a.latitudeDeg - b.latitudeDeg) * KM_NORTH, (a.longitudeDeg - b.longitudeDeg) * KM_EAST);
 }
 
-const SYLLABLES = "BA BREN CAL DOR EL FEN GAR HOL IL KES LUM MIR NOR OST PEL RAV SOL TAR UL VEN WIL YAR".split(" ");
+const SYLLABLES =
+  "BA BREN CAL DOR EL FEN GAR HOL IL KES LUM MIR NOR OST PEL RAV SOL TAR UL VEN WIL YAR".split(" ");
 
 function siteNames(count: number, random: () => number): string[] {
   const names = new Set<string>();

@@ -2,7 +2,15 @@
 import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { randomNumbers } from "../random.js";
-import { antennaName, BANDS, catalogueFiles, couplerName, declarations, feederName, radioName } from "./catalogue.js";
+import {
+  antennaName,
+  BANDS,
+  catalogueFiles,
+  couplerName,
+  declarations,
+  feederName,
+  radioName,
+} from "./catalogue.js";
 import { type Link, linkedSites, type Site } from "./links.js";
 
 /** Side of the square that 10,000 hops take; fewer take a part of it, as densely. */
@@ -36,7 +44,12 @@ export function inOneFile(files: NetworkText): NetworkText {
 
 /** The same network with one hop in each file of hops on a radio that nobody declared. */
 export function withUnknownNames(files: NetworkText): NetworkText {
-  return new Map([...files].map(([path, text]) => [path, path.startsWith("hops/") ? text.replace(/\n {2}radio \S+/, "\n  radio R99") : text]));
+  return new Map(
+    [...files].map(([path, text]) => [
+      path,
+      path.startsWith("hops/") ? text.replace(/\n {2}radio \S+/, "\n  radio R99") : text,
+    ]),
+  );
 }
 
 /** Writes a network in place of what the folder held. */
@@ -98,7 +111,8 @@ function hopText(link: Link, random: () => number): string {
   const band = BANDS.find(({ reachKm }) => lengthKm <= reachKm)!;
   const shorter = BANDS[BANDS.indexOf(band) - 1]?.reachKm ?? 3;
   const stretch = (lengthKm - shorter) / (band.reachKm - shorter);
-  const diameterM = band.diametersM[Math.min(band.diametersM.length - 1, Math.floor(stretch * band.diametersM.length))]!;
+  const diameterM =
+    band.diametersM[Math.min(band.diametersM.length - 1, Math.floor(stretch * band.diametersM.length))]!;
   const protectedHop = random() < 0.1;
   const lines = [`hop ${from.name}-${to.name} "${title(from.name)} to ${title(to.name)}" {`];
   if (random() < 0.3) lines.push("  objective trunk");
@@ -114,7 +128,8 @@ function hopText(link: Link, random: () => number): string {
   };
   end(from, fromHigh ? "high" : "low");
   end(to, fromHigh ? "low" : "high");
-  if (random() < 0.03) lines.push(`  obstacle "spruce" 14 m at ${(0.4 * lengthKm).toFixed(1)} km from ${from.name}`);
+  if (random() < 0.03)
+    lines.push(`  obstacle "spruce" 14 m at ${(0.4 * lengthKm).toFixed(1)} km from ${from.name}`);
   lines.push("}");
   return lines.join("\n");
 }

@@ -1,0 +1,83 @@
+/** Lays the results of a run out as Markdown. */
+import type { EditReport } from "./edits.js";
+import type { Phases } from "./phases.js";
+
+export interface ColdCheck {
+  readonly hops: number;
+  readonly wallMs: number;
+  readonly peakRssMb: number;
+}
+
+export function phasesTable(all: readonly Phases[]): string {
+  const rows = all.map(({ hops, textBytes, ms, peakRssMb, findings, profilePoints }) => {
+    const total = Object.values(ms).reduce((sum, one) => sum + one, 0);
+    return [
+      thousands(hops),
+      ...Object.values(ms).map(whole),
+      whole(total),
+      whole((1000 * total) / hops),
+      whole(peakRssMb),
+      (textBytes / 1e6).toFixed(1),
+      (profilePoints / 1e6).toFixed(1),
+      thousands(findings),
+    ];
+  });
+  const head = ["hops", ...Object.keys(all[0]?.ms ?? {}).map((phase) => `${phase} ms`), "total ms"];
+  return table([...head, "µs a hop", "peak MB", "text MB", "million points", "findings"], rows);
+}
+
+export function coldCheckTable(all: readonly ColdCheck[]): string {
+  const rows = all.map(({ hops, wallMs, peakRssMb }) => [
+    thousands(hops),
+    (wallMs / 1000).toFixed(2),
+    whole((1000 * wallMs) / hops),
+    whole(peakRssMb),
+  ]);
+  return table(["hops", "s", "µs a hop", "peak MB"], rows);
+}
+
+export interface NamedEdits extends EditReport {
+  readonly design: string;
+}
+
+export function editsTable(all: readonly NamedEdits[]): string {
+  const rows = all.flatMap(({ design, times }) =>
+    times.map(({ what, shownMs, settledMs }) => [
+      design,
+      what,
+      String(shownMs.length),
+      oneDigit(quantile(shownMs, 0.5)),
+      oneDigit(quantile(shownMs, 0.95)),
+      whole(quantile(settledMs, 0.5)),
+      whole(quantile(settledMs, 0.95)),
+    ]),
+  );
+  return table(
+    ["design", "edit", "edits", "shown p50 ms", "shown p95 ms", "all settled p50 ms", "p95 ms"],
+    rows,
+  );
+}
+
+export function serverTable(all: readonly NamedEdits[]): string {
+  const rows = all.map(({ design, loadMs, peakRssMb }) => [
+    design,
+    (loadMs / 1000).toFixed(1),
+    whole(peakRssMb),
+  ]);
+  return table(["design", "opened and evaluated, s", "peak MB"], rows);
+}
+
+/** The smallest value that this share of all does not exceed. */
+export function quantile(values: readonly number[], share: number): number {
+  const sorted = values.toSorted((a, b) => a - b);
+  return sorted[Math.max(0, Math.ceil(share * sorted.length) - 1)] ?? Number.NaN;
+}
+
+function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
+  const line = (cells: readonly string[]) => `| ${cells.join(" | ")} |`;
+  return [line(head), line(head.map(() => "---")), ...rows.map(line)].join("\n");
+}
+
+const whole = (value: number) => value.toFixed(0);
+const oneDigit = (value: number) => value.toFixed(1);
+const thousands = (value: number) => String(value).replace(/\B(?=(\d{3})+$)/g, ",");

@@ -1,0 +1,190 @@
+/**
+ * What the product costs, from a cold check to the time between a key and its diagnostics, on generated
+ * networks over real raster tiles; printed as Markdown. Run by `npm run bench`, which builds first.
+ *
+ *     npm run bench                          100, 1,000 and 10,000 hops; some minutes
+ *     npm run bench -- --quick               100 and 1,000 hops
+ *     npm run bench -- phases check edits    some of the parts: phases, check, edits, far, parts
+ */
+import { spawnSync } from "node:child_process";
+import { cpus, loadavg, totalmem } from "node:os";
+import { join } from "node:path";
+import { build } from "esbuild";
+import { farReachingEdits, heightEdits } from "./edits.js";
+import { writeTiles } from "./network/landscape.js";
+import {
+  FULL_AREA_DEG,
+  inOneFile,
+  type NetworkText,
+  networkText,
+  withUnknownNames,
+  writeNetwork,
+} from "./network/network.js";
+import { type Phases, phasesOf } from "./phases.js";
+import { startNode } from "./process.js";
+import {
+  type ColdCheck,
+  coldCheckTable,
+  editsTable,
+  type NamedEdits,
+  phasesTable,
+  quantile,
+  serverTable,
+} from "./report.js";
+
+const CACHE = join(process.cwd(), ".cache/bench");
+const SERVER = "dist/server.cjs";
+const COMMAND = "dist/hopwright.cjs";
+const COLD_RUNS = 3;
+
+const [first, ...rest] = process.argv.slice(2);
+// A part that must have a process of its own starts this file again with its name.
+if (first === "phases-of") console.log(JSON.stringify(await phasesOf(rest[0]!)));
+else await run(process.argv.slice(2));
+
+async function run(asked: readonly string[]): Promise<void> {
+  const quick = asked.includes("--quick");
+  const parts = asked.filter((one) => !one.startsWith("--"));
+  const wants = (part: string) => parts.length === 0 || parts.includes(part);
+  const sizes = quick ? [100, 1000] : [100, 1000, 10_000];
+  const largest = sizes.at(-1)!;
+
+  console.log(`# Bench\n\n${machine()}\n`);
+  writeTiles(join(CACHE, "terrain"), quick ? 1 : FULL_AREA_DEG);
+  const networks = new Map(sizes.map((hops) => [hops, networkText(hops, "../terrain")]));
+  for (const [hops, files] of networks) writeNetwork(folderOf(String(hops)), files);
+
+  if (wants("phases")) {
+    section("A check taken apart", "One process a size, cold; parse holds the start of the parser.");
+    console.log(phasesTable(await inTurn(sizes, (hops) => phases(folderOf(String(hops))))));
+  }
+  if (wants("check")) {
+    section("`hopwright check`, cold", `The built program, process start included; median of ${COLD_RUNS}.`);
+    console.log(coldCheckTable(await inTurn(sizes, coldCheck)));
+  }
+  const edits: NamedEdits[] = [];
+  if (wants("edits"))
+    edits.push(...(await inTurn(sizes, (hops) => ordinaryEdits(hops, networks.get(hops)!))));
+  if (wants("far")) edits.push(...(await cruelEdits(largest, networks.get(largest)!)));
+  if (edits.length > 0) {
+    section(
+      "From an edit to its diagnostics",
+      "The built server, driven as an editor does. Shown: the file that was edited, or the one named, has the " +
+        "diagnostics that the edit means. Settled: every hop that it concerns is evaluated and published.",
+    );
+    console.log(editsTable(edits));
+    section("The server", "");
+    console.log(serverTable(edits));
+  }
+  if (wants("parts")) await engineParts();
+  console.log(`\nLoad of the machine at the end: ${loadavg()[0]!.toFixed(1)}.`);
+}
+
+function machine(): string {
+  const processors = cpus();
+  const memoryGb = (totalmem() / 2 ** 30).toFixed(0);
+  return `Node ${process.version}, ${process.platform} ${process.arch}, ${processors.length} processors (${processors[0]?.model.trim()}), ${memoryGb} GB; load at the start ${loadavg()[0]!.toFixed(1)}.`;
+}
+
+function section(title: string, text: string): void {
+  console.log(`\n## ${title}\n${text === "" ? "" : `\n${text}\n`}`);
+}
+
+function folderOf(name: string): string {
+  return join(CACHE, `net-${name}`);
+}
+
+async function phases(folder: string): Promise<Phases> {
+  const { process: child, ended } = startNode(
+    [process.argv[1]!, "phases-of", folder],
+    ["ignore", "pipe", "inherit"],
+  );
+  let out = "";
+  child.stdout!.on("data", (data) => {
+    out += String(data);
+  });
+  const { exitCode } = await ended;
+  if (exitCode !== 0) throw new Error(`the phases of ${folder} could not be measured`);
+  return JSON.parse(out) as Phases;
+}
+
+async function coldCheck(hops: number): Promise<ColdCheck> {
+  const runs = await inTurn(Array.from({ length: COLD_RUNS }), async () => {
+    const { ended } = startNode([COMMAND, "check", folderOf(String(hops))], ["ignore", "ignore", "inherit"]);
+    const done = await ended;
+    // 1: there are findings, as meant.
+    if (done.exitCode !== 0 && done.exitCode !== 1) throw new Error(`check ended with ${done.exitCode}`);
+    return done;
+  });
+  return {
+    hops,
+    wallMs: quantile(
+      runs.map(({ wallMs }) => wallMs),
+      0.5,
+    ),
+    peakRssMb: Math.max(...runs.map(({ peakRssMb }) => peakRssMb)),
+  };
+}
+
+async function ordinaryEdits(hops: number, files: NetworkText): Promise<NamedEdits> {
+  const report = await heightEdits(
+    SERVER,
+    folderOf(String(hops)),
+    hopFiles(files).slice(0, 4),
+    100,
+    "an antenna height",
+  );
+  return { design: `${hops} hops`, ...report };
+}
+
+async function cruelEdits(hops: number, files: NetworkText): Promise<NamedEdits[]> {
+  writeNetwork(folderOf("unknown"), withUnknownNames(files));
+  writeNetwork(folderOf("giant"), inOneFile(files));
+  const opened = hopFiles(files).slice(0, 2);
+  const far = await farReachingEdits(SERVER, folderOf(String(hops)), opened, 6);
+  const unknown = await heightEdits(SERVER, folderOf("unknown"), opened, 40, "an antenna height");
+  const giant = await heightEdits(SERVER, folderOf("giant"), ["network.hop"], 10, "an antenna height");
+  return [
+    { design: `${hops} hops`, ...far },
+    { design: `${hops} hops, an unknown name in each file`, ...unknown },
+    { design: `${hops} hops in one file`, ...giant },
+  ];
+}
+
+function hopFiles(files: NetworkText): string[] {
+  return [...files.keys()].filter((path) => path.startsWith("hops/"));
+}
+
+/** Measurements of single parts of the engine; each prints its own lines. */
+async function engineParts(): Promise<void> {
+  for (const [name, title] of [
+    ["terrain-points", "Points of terrain"],
+    ["evaluate-hop", "Evaluating and judging a hop, terrain at hand"],
+    ["p530", "Availability"],
+    ["propagation", "Propagation"],
+  ] as const) {
+    const outfile = join(CACHE, `${name}.mjs`);
+    await build({
+      entryPoints: [`tests/bench/${name}.ts`],
+      outfile,
+      bundle: true,
+      platform: "node",
+      format: "esm",
+      packages: "external",
+      logLevel: "error",
+    });
+    section(title, "");
+    const { stdout } = spawnSync(process.execPath, [outfile], {
+      encoding: "utf8",
+      stdio: ["ignore", "pipe", "inherit"],
+    });
+    console.log(`\`\`\`\n${stdout.trimEnd()}\n\`\`\``);
+  }
+}
+
+/** One after the other: two measurements at a time would measure each other. */
+async function inTurn<A, B>(all: readonly A[], work: (one: A) => Promise<B>): Promise<B[]> {
+  const done: B[] = [];
+  for (const one of all) done.push(await work(one));
+  return done;
+}
