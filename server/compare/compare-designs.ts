@@ -1,12 +1,12 @@
 /** One design in two states: evaluates only what differs between them, and compares. */
 import { decisionsOf } from "../../language/compare/decided.js";
 import type { DesignModel } from "../../language/model/design-model.js";
-import type { ChangeSet, ComparedSide } from "../../shared/compare/change-set.js";
+import type { ChangeSet, ComparedHop, ComparedSide } from "../../shared/compare/change-set.js";
 import { compareDesigns } from "../../shared/compare/compare.js";
 import { findRenames, hopNow } from "../../shared/compare/renames.js";
 import { contentComparison } from "../../shared/compare/same.js";
-import type { Hop } from "../../shared/design/design.js";
-import { DesignSession, type Pace } from "../session/design-session.js";
+import type { Design, Hop } from "../../shared/design/design.js";
+import { DesignSession, type JudgedHop, type Pace } from "../session/design-session.js";
 import type { TerrainStore } from "../terrain/store.js";
 import type { SideGround } from "./side-ground.js";
 import { textFindings } from "./text-findings.js";
@@ -45,23 +45,22 @@ export async function compareStates(
     await session.update(pace, wanted[index]);
     session.updateNetwork();
   }
-  const [before, now] = sessions.map((session, index) => comparedSide(session, sides[index]!)) as [
-    ComparedSide,
-    ComparedSide,
-  ];
+  const [before, now] = sessions.map((session, index) =>
+    comparedSide(session, sides[index]!, [was, is][index]!.ground),
+  ) as [ComparedSide, ComparedSide];
   return { changes: compareDesigns(before, now, { ground }), was: sessions[0], is: sessions[1] };
 }
 
 interface Side {
   readonly decisions: ComparedSide["decisions"];
   readonly hops: ReadonlyMap<string, Hop>;
-  readonly sites: ComparedSide["sites"];
+  readonly design: Design;
   readonly model: DesignModel;
 }
 
 function sideOf(model: DesignModel): Side {
-  const { hops, sites } = model.design();
-  return { decisions: decisionsOf(model), hops, sites, model };
+  const design = model.design();
+  return { decisions: decisionsOf(model), hops: design.hops, design, model };
 }
 
 type GroundComparison = (was: string, is: string) => "terrain" | "survey" | undefined;
@@ -119,7 +118,32 @@ function withNeighbours(names: ReadonlySet<string>, hops: ReadonlyMap<string, Ho
   return new Set([...names, ...beside.map(({ name }) => name)]);
 }
 
-function comparedSide(session: DesignSession, { decisions, sites, model }: Side): ComparedSide {
+function comparedSide(
+  session: DesignSession,
+  { decisions, design, model }: Side,
+  ground: SideGround,
+): ComparedSide {
   const findings = [...session.networkFindings(), ...textFindings(model)];
-  return { decisions, sites, hops: session.results(), findings };
+  const hops = new Map(
+    [...session.results()].map(([name, judged]) => [name, withShownFiles(judged, ground)] as const),
+  );
+  return { decisions, design, hops, findings };
+}
+
+/** Terrain of a commit is read from elsewhere than where people know it. */
+function withShownFiles({ hop, result, findings }: JudgedHop, { shown }: SideGround): ComparedHop {
+  return {
+    hop,
+    result,
+    findings: findings.map((finding) =>
+      finding.related?.some(({ file }) => file !== undefined)
+        ? {
+            ...finding,
+            related: finding.related.map((one) =>
+              one.file === undefined ? one : { ...one, file: shown(one.file) },
+            ),
+          }
+        : finding,
+    ),
+  };
 }

@@ -5,7 +5,7 @@ import { isBelow } from "../../language/model/path.js";
 import type { ChangeSet } from "../../shared/compare/change-set.js";
 import { CommandError } from "../cli/command-error.js";
 import type { UnreadableFile } from "../files/hop-files.js";
-import { type Repository, type Revision, renamedFiles } from "../git/repository.js";
+import { indexOf, type Repository, type Revision, renamedFiles } from "../git/repository.js";
 import type { DesignSession } from "../session/design-session.js";
 import { loadProject } from "../session/load.js";
 import { type CompareHostOptions, compareStates } from "./compare-designs.js";
@@ -33,8 +33,6 @@ export interface FolderComparison {
   /** What the comparison leaves out or takes as it is, one sentence each. */
   readonly notes: readonly string[];
   readonly unreadable: readonly UnreadableFile[];
-  /** Path of a file as people know it: those of a commit are read from elsewhere. */
-  shown(path: string): string;
   /** Removes what was written for the comparison; nothing of the ground can be read after that. */
   dispose(): void;
 }
@@ -51,7 +49,7 @@ export async function compareFolder(
   const before = await commitFiles(repository, was, cache);
   const now = is
     ? await commitFiles(repository, is, cache)
-    : workTreeFiles(repository, before.tree!.submodules, cache);
+    : workTreeFiles(repository, (await indexOf(repository)).submodules, cache);
   const at = resolve(folder).replaceAll("\\", "/");
   const oldAt = await folderBefore(repository, at, before, now);
   const sides = [sideAt(oldAt, before), sideAt(at, now)] as const;
@@ -61,7 +59,6 @@ export async function compareFolder(
     );
   }
   const scratch = new Scratch();
-  const shown = (path: string) => scratch.shown(path);
   const dispose = () => scratch.remove();
   try {
     const designs: ComparedDesign[] = [];
@@ -74,7 +71,7 @@ export async function compareFolder(
     }
     const unreadable = [...sides[0].unreadable, ...sides[1].unreadable];
     const notes = notesOf(designs, was, is);
-    return { repository, was, is, designs, notes, unreadable, shown, dispose };
+    return { repository, was, is, designs, notes, unreadable, dispose };
   } catch (error) {
     dispose();
     throw error;

@@ -6,8 +6,9 @@ import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { isBelow } from "../../language/model/path.js";
+import { shownFrom } from "../cli/print/paths.js";
 import { checkedOut, type Tree } from "../git/objects.js";
-import { changedInWorkTree, type Repository, trackedPaths } from "../git/repository.js";
+import { changedInWorkTree, indexOf, type Repository } from "../git/repository.js";
 import { findRasterFiles, isRaster } from "../terrain/find-files.js";
 import { openTerrain, type TerrainStore } from "../terrain/store.js";
 import type { SideFiles } from "./side-files.js";
@@ -16,6 +17,8 @@ export interface SideGround {
   readonly openTerrain: typeof openTerrain;
   /** Where a file that the design names is to be read for this side. */
   fileFor(path: string): string;
+  /** A file of terrain as the design's folder sees it, wherever it was read. */
+  shown(file: string): string;
 }
 
 /** Files written for commits, and the terrain opened, shared by both sides. */
@@ -35,12 +38,12 @@ export class Scratch {
     return at.replaceAll("\\", "/");
   }
 
-  /** A written file by its path in the repository; any other as it is. */
-  shown(path: string): string {
+  /** Path in the repository of a written file; undefined for any other. */
+  origin(path: string): string | undefined {
     const folder = this.folder?.replaceAll("\\", "/");
     return folder !== undefined && path.startsWith(`${folder}/`)
       ? path.slice(folder.length + 1).replace(/^[^/]*\//, "")
-      : path;
+      : undefined;
   }
 
   /** Equal files are one store, whose stamps can be compared. */
@@ -65,10 +68,14 @@ export async function groundOf(
   baseDir: string,
 ): Promise<SideGround> {
   const open: SideGround["openTerrain"] = (roots, options) => scratch.open(roots, { ...options, baseDir });
-  if (!revision || !tree) return { openTerrain: open, fileFor: (path) => path };
-  const [changed, tracked] = await Promise.all([
+  const shown = (file: string) => {
+    const origin = scratch.origin(file);
+    return origin === undefined ? file : shownFrom(baseDir, `${repository.root}/${origin}`);
+  };
+  if (!revision || !tree) return { openTerrain: open, fileFor: (path) => path, shown };
+  const [changed, { tracked }] = await Promise.all([
     changedInWorkTree(repository, revision.commit),
-    trackedPaths(repository),
+    indexOf(repository),
   ]);
   const state: CommitState = { repository, commit: revision.commit, tree, changed, tracked, scratch };
   const surveys = new Map<string, string>();
@@ -80,6 +87,7 @@ export async function groundOf(
   return {
     openTerrain: async (roots, options) => open(await rastersIn(state, roots), options),
     fileFor: (path) => surveys.get(path) ?? path,
+    shown,
   };
 }
 

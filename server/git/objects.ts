@@ -1,5 +1,5 @@
 /** Files of a commit, read straight from git's objects. */
-import type { Repository } from "./repository.js";
+import { type Repository, SUBMODULE } from "./repository.js";
 import { git } from "./run.js";
 
 export interface TreeFile {
@@ -16,7 +16,6 @@ export interface Tree {
 }
 
 const FILE = /^100/;
-const SUBMODULE = "160000";
 
 export async function treeOf({ root }: Repository, commit: string): Promise<Tree> {
   const out = await git(root, ["ls-tree", "-r", "-z", "-l", "--full-tree", commit]);

@@ -75,10 +75,25 @@ export async function changedInWorkTree({ root }: Repository, commit: string): P
   return new Set(names(out));
 }
 
-/** Paths from the root that git knows of in the work tree, others are untracked. */
-export async function trackedPaths({ root }: Repository): Promise<ReadonlySet<string>> {
-  return new Set(names(await git(root, ["ls-files", "-z"])));
+export interface Index {
+  /** Paths from the root that git knows of in the work tree; others are untracked. */
+  readonly tracked: ReadonlySet<string>;
+  readonly submodules: readonly string[];
 }
+
+export async function indexOf({ root }: Repository): Promise<Index> {
+  const tracked = new Set<string>();
+  const submodules: string[] = [];
+  for (const line of names(await git(root, ["ls-files", "--stage", "-z"]))) {
+    const path = line.slice(line.indexOf("\t") + 1);
+    tracked.add(path);
+    if (line.startsWith(SUBMODULE)) submodules.push(path);
+  }
+  return { tracked, submodules };
+}
+
+/** Mode of an entry that is a repository of its own. */
+export const SUBMODULE = "160000";
 
 /** New path to old path, of files that moved from one commit to another (or to the work tree). */
 export async function renamedFiles(

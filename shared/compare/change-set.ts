@@ -1,5 +1,5 @@
 /** What a change does to the network: the result of a comparison, plain data for every printer. */
-import type { Hop, Site } from "../design/design.js";
+import type { Design, Hop } from "../design/design.js";
 import type { Finding } from "../design/finding.js";
 import type { HopResult } from "../evaluate/result.js";
 import type { FigureChange } from "./consequences.js";
@@ -19,7 +19,7 @@ export interface ComparedHop {
 /** One side of a comparison. */
 export interface ComparedSide {
   readonly decisions: Decisions;
-  readonly sites: ReadonlyMap<string, Site>;
+  readonly design: Design;
   /**
    * Hops that may differ, evaluated. One that is the same on both sides, its ground included, need not be here;
    * one that cannot be evaluated is not.

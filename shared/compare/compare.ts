@@ -53,10 +53,7 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
       .filter(({ entry }) => !entry.startsWith("site "))
       .map((change) => ({ ...change, ...reach(change.entry, is, hops) })),
     findings: others,
-    orders: orderChanges(
-      [...was.hops.values()].map(({ hop }) => hop),
-      [...is.hops.values()].map(({ hop }) => hop),
-    ),
+    orders: orderChanges(was.design, is.design, renames),
     licences,
     counts: countsOf(hops, all),
     worse: hops.some(({ worse }) => worse) || all.some(isWorse),

@@ -1,75 +1,72 @@
-/** What has to be ordered and what comes back, by the difference of what both sides mount. */
-import type { Hop, HopEnd } from "../design/design.js";
+/** What has to be ordered and what comes back: the difference of the parts lists of both sides, site by site. */
+import type { Design } from "../design/design.js";
+import { type Part, partsOfSite } from "../equipment/parts-list.js";
+import { sitePlans } from "../equipment/site-plan.js";
 import { trimmed } from "../format/numbers.js";
-import { arrangementByName } from "../radio/arrangements.js";
+import { type Renames, siteNow } from "./renames.js";
 
 export interface OrderChange {
+  /** For example `antenna A18-06` or `unit R18, high half`. */
   readonly part: string;
-  /** Above 0: to order; below: to return. */
+  /** Above 0: to order; below: to return; 0: only to move from site to site. */
   readonly count: number;
   readonly unit: "pieces" | "m";
-  readonly hops: readonly string[];
+  /** Where it is needed (above 0) or left over, by site. */
+  readonly sites: readonly { readonly site: string; readonly count: number }[];
 }
 
-export interface PartUsed {
-  readonly part: string;
-  readonly count: number;
-  readonly unit: OrderChange["unit"];
-}
-
-/** Hops that are the same on both sides need not be among them: they cancel out. */
-export function orderChanges(was: readonly Hop[], is: readonly Hop[]): OrderChange[] {
-  const totals = new Map<string, { part: PartUsed; count: number; hops: Set<string> }>();
-  const add = (hop: Hop, sign: 1 | -1) => {
-    for (const part of partsOf(hop)) {
-      const key = `${part.part}\t${part.unit}`;
-      const total = totals.get(key) ?? { part, count: 0, hops: new Set() };
-      total.count += sign * part.count;
-      total.hops.add(hop.name);
-      totals.set(key, total);
+export function orderChanges(was: Design, is: Design, renames: Renames): OrderChange[] {
+  const changes = new Map<string, { part: string; unit: OrderChange["unit"]; sites: Map<string, number> }>();
+  const add = (design: Design, sign: 1 | -1, now: (part: Part) => string, site: (name: string) => string) => {
+    for (const [name, plan] of sitePlans(design)) {
+      for (const part of partsOfSite(plan, design)) {
+        const unit = part.lengthM === undefined ? "pieces" : "m";
+        const key = `${now(part)}\t${unit}`;
+        const change = changes.get(key) ?? { part: now(part), unit, sites: new Map<string, number>() };
+        const count = sign * (part.lengthM ?? part.quantity);
+        change.sites.set(site(name), (change.sites.get(site(name)) ?? 0) + count);
+        changes.set(key, change);
+      }
     }
   };
-  for (const hop of was) add(hop, -1);
-  for (const hop of is) add(hop, 1);
-  return [...totals.values()]
-    .filter(({ count }) => Math.abs(count) > 0.05)
-    .map(({ part, count, hops }) => ({
-      part: part.part,
-      unit: part.unit,
-      count: Number(trimmed(count, 1)),
-      hops: [...hops].sort(),
-    }))
+  add(
+    was,
+    -1,
+    (part) => labelOf(part, renames),
+    (name) => siteNow(name, renames),
+  );
+  add(
+    is,
+    1,
+    (part) => labelOf(part),
+    (name) => name,
+  );
+  return [...changes.values()]
+    .map(({ part, unit, sites }): OrderChange => {
+      const moved = [...sites].filter(([, count]) => Math.abs(count) >= LEAST);
+      const total = moved.reduce((sum, [, count]) => sum + count, 0);
+      return {
+        part,
+        unit,
+        count: rounded(total),
+        sites: moved.map(([site, count]) => ({ site, count: rounded(count) })),
+      };
+    })
+    .filter(({ sites }) => sites.length > 0)
     .sort((a, b) => b.count - a.count || (a.part < b.part ? -1 : 1));
 }
 
-/** What the text of a hop names, at both ends. Units of a radio are different parts in each half of the band. */
-export function partsOf(hop: Hop): PartUsed[] {
-  const arrangement = arrangementByName(hop.arrangement.name);
-  return hop.ends.flatMap((end) => [
-    ...radioUnits(hop, end, arrangement?.transceivers ?? 1),
-    ...pieces("antenna", end.antenna?.name, mainAntennas(end, arrangement?.antennas ?? 1)),
-    ...pieces("antenna", end.diversityAntenna?.name, 1),
-    ...pieces("coupler", end.coupler?.name, Math.max(1, arrangement?.couplers ?? 1)),
-    ...feederOf(end),
-  ]);
+/** A tenth of a metre is the precision of a cable's length; pieces are whole. */
+const LEAST = 0.1;
+
+function rounded(count: number): number {
+  return Number(trimmed(count, 1));
 }
 
-function radioUnits({ radio }: Hop, { transmits }: HopEnd, count: number): PartUsed[] {
-  if (!radio) return [];
-  const half = transmits === undefined ? "" : `, ${transmits} half`;
-  return [{ part: `radio ${radio.name}${half}`, count, unit: "pieces" }];
-}
-
-/** The second antenna of space diversity is stated by itself. */
-function mainAntennas({ diversityAntenna }: HopEnd, count: number): number {
-  return Math.max(1, diversityAntenna ? count - 1 : count);
-}
-
-function pieces(kind: string, name: string | undefined, count: number): PartUsed[] {
-  return name === undefined ? [] : [{ part: `${kind} ${name}`, count, unit: "pieces" }];
-}
-
-function feederOf({ feeder, feederLengthM }: HopEnd): PartUsed[] {
-  if (!feeder || feederLengthM === undefined) return [];
-  return [{ part: `feeder ${feeder.name}`, count: feederLengthM, unit: "m" }];
+/** A part of the old side goes by the name that its catalogue entry has now. */
+function labelOf({ kind, name, detail }: Part, renames?: Renames): string {
+  const entry = `${kind === "unit" ? "radio" : kind} ${name}`;
+  const now = renames?.entries.get(entry);
+  const shown = now === undefined ? name : now.slice(now.indexOf(" ") + 1);
+  return `${kind} ${shown}${detail === undefined ? "" : `, ${detail}`}`;
 }

@@ -130,8 +130,8 @@ describe("a commit", () => {
     );
     expect(orders.map(({ part, count }) => [part, count])).toEqual([
       ["coupler H18-E", 2],
-      ["radio R18, high half", 1],
-      ["radio R18, low half", 1],
+      ["unit R18, high half", 1],
+      ["unit R18, low half", 1],
     ]);
     expect(worse).toBe(true);
   });
@@ -197,8 +197,8 @@ describe("a commit", () => {
     ]);
     expect(orders.map(({ part, count }) => [part, count])).toEqual([
       ["antenna A18-06", 4],
-      ["radio R18, high half", 2],
-      ["radio R18, low half", 2],
+      ["unit R18, high half", 2],
+      ["unit R18, low half", 2],
     ]);
     expect(licences.map(({ action, hop, site }) => `${action} ${hop} ${site}`).sort()).toEqual([
       "license KELD-FELL FELL",

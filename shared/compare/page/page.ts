@@ -144,19 +144,19 @@ function findingSection(input: ChangePageInput): Section[] {
 
 function ordersSection({ orders }: ChangeSet): Section[] {
   if (orders.length === 0) return [];
-  const rows = orders.map(({ part, count, unit, hops }) => ({
-    cells: [
-      count > 0 ? "order" : "return",
-      unit === "m" ? `${Math.abs(count)} m` : String(Math.abs(count)),
-      part,
-      hops.length > 5 ? `${hops.slice(0, 4).join(", ")} and ${hops.length - 4} more` : hops.join(", "),
-    ],
-  }));
+  const amount = (count: number, unit: string) => `${Math.abs(count)}${unit === "m" ? " m" : ""}`;
+  const rows = orders.map(({ part, count, unit, sites }) => {
+    const shown = sites.length > 5 ? sites.slice(0, 4) : sites;
+    const where = shown.map(({ site, count }) => `${site} ${count > 0 ? "+" : "-"}${amount(count, unit)}`);
+    const more = sites.length > shown.length ? `, and ${sites.length - shown.length} sites more` : "";
+    const action = count > 0 ? "order" : count < 0 ? "return" : "move";
+    return { cells: [action, count === 0 ? "" : amount(count, unit), part, `${where.join(", ")}${more}`] };
+  });
   const columns = [
     { title: "" },
     { title: "Count", align: "right" as const },
     { title: "Part" },
-    { title: "Hops" },
+    { title: "Sites" },
   ];
   return [section("parts", "Parts to order and to return", [{ type: "table", columns, rows }])];
 }
