@@ -12,9 +12,9 @@ export function decisionsOf(model: DesignModel): Decisions {
   return {
     hops: model.names("hop"),
     hop: (name) => remembered(hops, name, () => decidedHop(model, name)),
-    sign: (name) => signOf(model, name),
     entries: entryKeys(model),
     entry: (key) => remembered(entries, key, () => entryFacts(model, key)),
+    words: (key) => wordsOf(model, key),
   };
 }
 
@@ -25,10 +25,24 @@ function remembered<T>(known: Map<string, T>, key: string, make: () => T): T {
 
 const DEFAULTS = ["hop", "end"] as const;
 
-function signOf(model: DesignModel, name: string): string {
-  const keys = [`hop ${name}`, ...DEFAULTS.map((of) => `defaults ${of}`)];
-  return keys.map((key) => model.declarations(key)[0]?.content ?? "").join("\n\n");
+/** The declaration, what it is like, and the defaults behind it. */
+function wordsOf(model: DesignModel, key: string): string {
+  const kind = key.split(" ")[0]!;
+  const keys = [key, ...(DEFAULTS_BEHIND[kind] ?? [])];
+  const seen = new Set<string>();
+  for (let next = keys.pop(); next !== undefined; next = keys.pop()) {
+    if (seen.has(next)) continue;
+    seen.add(next);
+    const like = wordOf(model.declarations(next)[0]?.fact, "like");
+    if (like !== undefined) keys.push(`${kind} ${like}`);
+  }
+  return [...seen].flatMap((one) => model.declarations(one).map(({ content }) => content)).join("\n\n");
 }
+
+const DEFAULTS_BEHIND: Readonly<Record<string, readonly string[]>> = {
+  hop: DEFAULTS.map((of) => `defaults ${of}`),
+  site: ["defaults site"],
+};
 
 function decidedHop(model: DesignModel, name: string): DecidedHop | undefined {
   const entry = model.declarations(`hop ${name}`)[0];

@@ -53,7 +53,7 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
       .filter(({ entry }) => !entry.startsWith("site "))
       .map((change) => ({ ...change, ...reach(change.entry, is, hops) })),
     findings: others,
-    orders: orderChanges(was.design, is.design, renames),
+    orders: orderChanges(was.design, is.design, renames, touchedSites(was, is, sites, renames)),
     licences,
     counts: countsOf(hops, all),
     worse: hops.some(({ worse }) => worse) || all.some(isWorse),
@@ -102,12 +102,16 @@ function decisionsOf(
   renames: Renames,
 ): DecisionChange[] {
   const facts = (hop: DecidedHop | undefined) => hop?.facts ?? [];
-  if (before === now && now !== undefined && was.decisions.sign(now) === is.decisions.sign(now)) return [];
+  if (before === now && sameWords(was, is, `hop ${now}`)) return [];
   return decisionChanges(
     facts(before === undefined ? undefined : was.decisions.hop(before)),
     facts(now === undefined ? undefined : is.decisions.hop(now)),
     renames,
   );
+}
+
+function sameWords(was: ComparedSide, is: ComparedSide, key: string): boolean {
+  return was.decisions.words(key) === is.decisions.words(key);
 }
 
 interface Context {
@@ -207,6 +211,8 @@ function sharedChanges(
   const keys = [...is.decisions.entries, ...[...before.keys()].filter((key) => !after.has(key))];
   return keys.flatMap((entry): SharedChange[] => {
     const old = before.get(entry);
+    const unchanged = old === entry && sameWords(was, is, entry);
+    if (unchanged && !findings.has(entry)) return [];
     const decisions = decisionChanges(
       old === undefined ? [] : (was.decisions.entry(old) ?? []),
       is.decisions.entry(entry) ?? [],
@@ -236,6 +242,22 @@ function siteChanges(
       decisions,
       findings,
     }));
+}
+
+/** Sites, by their new names, with a hop that may differ or with a change of their own. */
+function touchedSites(
+  was: ComparedSide,
+  is: ComparedSide,
+  changed: readonly SiteChange[],
+  renames: Renames,
+): Set<string> {
+  const sitesOf = (side: ComparedSide) =>
+    [...side.hops.values()].flatMap(({ hop }) => hop.ends.map(({ site }) => site.name));
+  return new Set([
+    ...sitesOf(was).map((site) => siteNow(site, renames)),
+    ...sitesOf(is),
+    ...changed.map(({ site }) => site),
+  ]);
 }
 
 function reach(entry: string, is: ComparedSide, hops: readonly HopChange[]) {

@@ -35,10 +35,10 @@ export interface Decisions {
   /** Names of all hops, also of those that cannot be evaluated yet. */
   readonly hops: readonly string[];
   hop(name: string): DecidedHop | undefined;
-  /** The words behind a hop's facts: where they are equal, so are the facts, and need not be looked at. */
-  sign(name: string): string;
   /** Keys of all declarations other than hops: `site KELD`, `radio R18`, `defaults hop`, `climate`. */
   readonly entries: readonly string[];
   /** Facts of a declaration with what it inherits. */
   entry(key: string): readonly DecidedFact[] | undefined;
+  /** The words behind the facts of a declaration (`hop KELD-TARN`, `site KELD`): equal, and so are the facts. */
+  words(key: string): string;
 }

@@ -15,10 +15,18 @@ export interface OrderChange {
   readonly sites: readonly { readonly site: string; readonly count: number }[];
 }
 
-export function orderChanges(was: Design, is: Design, renames: Renames): OrderChange[] {
+/** @param touched sites, by their new names, where anything may differ; the others cancel out */
+export function orderChanges(
+  was: Design,
+  is: Design,
+  renames: Renames,
+  touched: ReadonlySet<string>,
+): OrderChange[] {
   const changes = new Map<string, { part: string; unit: OrderChange["unit"]; sites: Map<string, number> }>();
-  const add = (design: Design, sign: 1 | -1, now: (part: Part) => string, site: (name: string) => string) => {
+  const add = (whole: Design, sign: 1 | -1, now: (part: Part) => string, site: (name: string) => string) => {
+    const design = partOf(whole, (name) => touched.has(site(name)));
     for (const [name, plan] of sitePlans(design)) {
+      if (!touched.has(site(name))) continue;
       for (const part of partsOfSite(plan, design)) {
         const unit = part.lengthM === undefined ? "pieces" : "m";
         const key = `${now(part)}\t${unit}`;
@@ -54,6 +62,13 @@ export function orderChanges(was: Design, is: Design, renames: Renames): OrderCh
     })
     .filter(({ sites }) => sites.length > 0)
     .sort((a, b) => b.count - a.count || (a.part < b.part ? -1 : 1));
+}
+
+/** The design with the hops and the equipment of some sites alone: in a large one few are touched. */
+function partOf(design: Design, counts: (site: string) => boolean): Design {
+  const hops = [...design.hops].filter(([, { ends }]) => ends.some(({ site }) => counts(site.name)));
+  const equipment = design.equipment && [...design.equipment].filter(([site]) => counts(site));
+  return { ...design, hops: new Map(hops), equipment: equipment && new Map(equipment) };
 }
 
 /** A tenth of a metre is the precision of a cable's length; pieces are whole. */
