@@ -31,6 +31,16 @@ export interface BranchPath {
 
 /** Branches of an end. Two carriers on a hybrid cross their arms between the ends: see `pathsOf`. */
 export function branchesOf(facts: ArrangementFacts): readonly Branch[] {
+  let known = BRANCHES.get(facts);
+  if (known === undefined) BRANCHES.set(facts, (known = makeBranches(facts)));
+  return known;
+}
+
+/** The table of arrangements does not change. */
+const BRANCHES = new WeakMap<ArrangementFacts, readonly Branch[]>();
+const PATHS = new WeakMap<ArrangementFacts, readonly BranchPath[]>();
+
+function makeBranches(facts: ArrangementFacts): readonly Branch[] {
   return Array.from({ length: facts.transceivers }, (_, index): Branch => {
     const place = placeOf(facts, index);
     return {
@@ -44,6 +54,12 @@ export function branchesOf(facts: ArrangementFacts): readonly Branch[] {
 
 /** Every way through the hop, one direction; those of the normal state first. */
 export function pathsOf(facts: ArrangementFacts): readonly BranchPath[] {
+  let known = PATHS.get(facts);
+  if (known === undefined) PATHS.set(facts, (known = makePaths(facts)));
+  return known;
+}
+
+function makePaths(facts: ArrangementFacts): readonly BranchPath[] {
   const branches = branchesOf(facts);
   if (!facts.hotStandby) {
     // With unequal arms the carriers cross: main at one end, standby at the other, so that both lose the same.

@@ -40,8 +40,12 @@ export function placeCards(installed: readonly InstalledChassis[]): PlacedCards 
       .flatMap(({ card, count }) => Array.from({ length: count }, (_, index) => ({ card, index })))
       .map((claim) => ({ ...claim, key: `${claim.card.name} ${claim.index}` }));
     const missing = new Map<Card, number>();
+    const rings = new Map<SlotKind, readonly number[]>();
     for (const { card, key } of byDraw(claims)) {
-      const slot = firstFree(slotsFor(chassis, slotKindOf(card)), key, (one) => !taken.has(one));
+      const kind = slotKindOf(card);
+      const ring = rings.get(kind) ?? slotsFor(chassis, kind);
+      rings.set(kind, ring);
+      const slot = firstFree(ring, key, (one) => !taken.has(one));
       if (slot === undefined) missing.set(card, (missing.get(card) ?? 0) + 1);
       else {
         taken.add(slot);

@@ -19,8 +19,16 @@ export interface SiteLoad {
   readonly unknown: readonly string[];
 }
 
-/** The greatest consumption of everything, as judged for supply, plant and battery. */
+/** The greatest consumption of everything, as judged for supply, heat, plant and battery. */
 export function siteLoad(plan: SitePlan): SiteLoad {
+  let known = loads.get(plan);
+  if (known === undefined) loads.set(plan, (known = sumOf(plan)));
+  return known;
+}
+
+const loads = new WeakMap<SitePlan, SiteLoad>();
+
+function sumOf(plan: SitePlan): SiteLoad {
   const unknown = new Set<string>();
   const known = (name: string, drawsW: number | undefined) => {
     if (drawsW === undefined) unknown.add(name);

@@ -21,7 +21,10 @@ export interface SitePlan {
   readonly ifPorts: IfPortPlan;
 }
 
-/** Plans of all sites that have a hop or equipment, by name. A design is immutable: they are made once. */
+/**
+ * Plans of all sites that have a hop or equipment, by name. A design is immutable: they are made once, and a site whose
+ * hops and equipment are the same as in an earlier design keeps its plan.
+ */
 export function sitePlans(design: Design): ReadonlyMap<string, SitePlan> {
   let known = plans.get(design);
   if (known === undefined) plans.set(design, (known = makePlans(design)));
@@ -48,12 +51,37 @@ function makePlans(design: Design): ReadonlyMap<string, SitePlan> {
     if (site) sites.set(name, site);
   }
   return new Map(
-    [...sites].map(([name, site]) => [name, planOf(site, design.equipment?.get(name), ends.get(name) ?? [])]),
+    [...sites].map(([name, site]) => [
+      name,
+      keptPlan(site, design.equipment?.get(name), ends.get(name) ?? []),
+    ]),
   );
 }
 
+const kept = new WeakMap<Site, SitePlan>();
+
+function keptPlan(site: Site, equipment: SiteEquipment | undefined, ends: readonly SiteEnd[]): SitePlan {
+  const before = kept.get(site);
+  const same =
+    before !== undefined &&
+    before.equipment === equipment &&
+    before.ends.length === ends.length &&
+    before.ends.every(({ hop }, index) => hop === ends[index]!.hop);
+  if (same) return before;
+  const plan = planOf(site, equipment, ends);
+  kept.set(site, plan);
+  return plan;
+}
+
+const NOTHING_PLACED: PlacedCards = { cards: [], left: [] };
+const NO_PORTS: IfPortPlan = { uses: [], faults: [], short: [], ports: 0 };
+
 function planOf(site: Site, equipment: SiteEquipment | undefined, ends: readonly SiteEnd[]): SitePlan {
-  const placed = placeCards(equipment?.chassis ?? []);
+  // Most sites of a young design have no indoor unit yet: nothing to place.
+  if (equipment === undefined || equipment.chassis.length === 0) {
+    return { site, equipment, ends, placed: NOTHING_PLACED, ifPorts: NO_PORTS };
+  }
+  const placed = placeCards(equipment.chassis);
   const demands = ends.flatMap(({ hop, end, facts }) =>
     facts === undefined ? [] : [{ hop: hop.name, facts, claims: end.installation?.ifPorts ?? [] }],
   );

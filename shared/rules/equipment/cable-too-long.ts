@@ -5,7 +5,7 @@ import { coaxLoss, fitCoax } from "../../equipment/coax.js";
 import { LOWEST_SERVICE_V } from "../../equipment/dc-feed.js";
 import { unitFeed } from "../../equipment/power.js";
 import { type SiteEnd, type SitePlan, sitePlans } from "../../equipment/site-plan.js";
-import { decibels, metres, trimmed } from "../../format/numbers.js";
+import { metres, trimmed } from "../../format/numbers.js";
 import { exampleHop } from "../example-preamble.js";
 import type { NetworkRule } from "../rule.js";
 
@@ -78,7 +78,7 @@ function tooLong(cable: Cable, lengthM: number, end: SiteEnd, plan: SitePlan): s
     const fit = fitCoax(points);
     const loss = fit.ok ? coaxLoss(fit.model, { frequencyHz: unit.ifLimit.frequencyHz, lengthM }) : undefined;
     if (loss?.ok && loss.lossDb > unit.ifLimit.lossDb) {
-      return `loses ${decibels(loss.lossDb)} at ${trimmed(unit.ifLimit.frequencyHz / 1e6, 0)} MHz, the unit equalizes ${decibels(unit.ifLimit.lossDb)}`;
+      return `loses ${trimmed(loss.lossDb, 2)} dB at ${trimmed(unit.ifLimit.frequencyHz / 1e6, 0)} MHz, the unit equalizes ${trimmed(unit.ifLimit.lossDb, 2)} dB`;
     }
   }
   const feed = unitFeed(end, plan);

@@ -50,7 +50,8 @@ export const xpicPair: NetworkRule = {
 function unpaired(one: IfPortUse, other: IfPortUse): string | undefined {
   for (const { card } of [one.card, other.card]) if (card.xpic === false) return `${card.name} has no XPIC`;
   if (one.card === other.card) return undefined;
-  const slots = `slots ${one.card.slot} and ${other.card.slot}`;
+  const [low, high] = [one.card.slot, other.card.slot].sort((a, b) => a - b);
+  const slots = `slots ${low} and ${high}`;
   if (one.card.chassis !== other.card.chassis) return "they are on cards of different chassis";
   if (one.card.card.pairs !== "neighbour" || other.card.card.pairs !== "neighbour") {
     return `they are on two cards, in ${slots}, that do not pair`;
