@@ -34,7 +34,7 @@ describe("text", () => {
       "error[clearance]: ALDER-HAZEL: the ray is blocked by # m at # km with k #; the objective asks 1 F1; raise HAZEL to # m or ALDER to # m
         learning/hops.hop:29:23      antenna A18-06 at 15 m
                                                        ^^^^
-        learning/network.hop:15:15   clearance 1 F1 at k #
+        learning/network.hop:16:15   clearance 1 F1 at k #
                                                ^^^^^^^^^^^^^^
         terrain/N47W031.hgt.gz       ground at # m, # km from ALDER
 
@@ -110,9 +110,10 @@ describe("exit status", () => {
       edit(file, / {2}channel .*\n/, "");
       edit(file, "transmits high", "transmits 13.087 GHz");
       edit(file, "transmits low", "transmits 12.821 GHz");
+      edit(file, "accept clearance", 'accept not-counted because "no signature"\n  accept clearance');
     });
     const accepted = run(["check", order, "--severity", "info"]);
-    expect(accepted.stdout).toMatch(/\n1 accepted; 1 hop judged\n$/);
+    expect(accepted.stdout).toMatch(/\n2 accepted; 1 hop judged\n$/);
     expect(accepted.status).toBe(0);
     expect(run(["check", warned()]).stdout).toContain("error[clearance]: MAPLE-WILLOW");
   });

@@ -194,7 +194,7 @@ describe("explain", () => {
     const { stdout, status } = run(["explain", "--hop", "ALDER-HAZEL", "learning"]);
     expect(status).toBe(0);
     expect(stdout).toContain("path length: 9.12 km\n");
-    expect(stdout).toContain("  input   median k = 4/3 (default, standard refraction)\n");
+    expect(stdout).toContain("  input   median k = 1.33 (network climate)\n");
     expect(run(["explain", "--hop", "ALDER-HAZEL"], { cwd: join(SAMPLES, "learning") }).stdout).toBe(stdout);
   });
 });
