@@ -62,9 +62,8 @@ interface EndOutage {
 function endUnavailability(hop: Hop, unit: number): EndOutage | undefined {
   const facts = arrangementByName(hop.arrangement.name);
   const working = facts?.workingCarriers ?? 1;
-  const shared = /^(\d)\+1 ?/.exec(hop.arrangement.name);
-  const channels = shared ? Number(shared[1]) : 0;
-  if (channels > 1) {
+  if (facts?.protection === "n+1") {
+    const channels = working;
     const found = nPlusOne({ channels, unitUnavailability: unit });
     return found.ok
       ? {
@@ -74,7 +73,8 @@ function endUnavailability(hop: Hop, unit: number): EndOutage | undefined {
         }
       : undefined;
   }
-  if (facts?.hotStandby || channels === 1) {
+  // Two units of which one is enough, whatever parts their ways: time, height, frequency or polarization.
+  if (facts !== undefined && facts.protection !== "none") {
     const pair = hotStandby({ unitUnavailability: unit, commonUnavailability: 0 });
     const all = pair.ok ? seriesUnavailability(Array<number>(working).fill(pair.unavailability)) : pair;
     const sets = working === 1 ? "a pair of units" : `${working} pairs of units in series`;

@@ -319,7 +319,7 @@ describe("equipment", () => {
     expect(of("1+1 hot-standby").equipment!.unavailabilityPercent / (200 * u ** 2)).toBeCloseTo(1, 6);
     expect(of("2+0 xpic").equipment!.unavailabilityPercent / (100 * (1 - (1 - u) ** 4))).toBeCloseTo(1, 9);
     // n+1 per channel: about (n + 1)/2 u^2 an end.
-    expect(of("3+1").equipment!.unavailabilityPercent / (2 * 100 * 2 * u ** 2)).toBeCloseTo(1, 3);
+    expect(of("3+1 xpic").equipment!.unavailabilityPercent / (2 * 100 * 2 * u ** 2)).toBeCloseTo(1, 3);
   });
 
   test("switching over adds its interruptions", () => {

@@ -6,7 +6,7 @@ const CATALOGUE = "data of the equipment";
 const PRACTICE = "common practice";
 const END: readonly Context[] = ["end", "defaults end"];
 
-export const yesNo: ValueSpec = { type: "word", words: { yes: "it is so", no: "it is not so" } };
+const yesNo: ValueSpec = { type: "word", words: { yes: "it is so", no: "it is not so" } };
 const decibels = quantity("ratio", { min: "0 dB", max: "120 dB" });
 
 /** Ports of indoor cards and of all-outdoor units. */

@@ -1,5 +1,7 @@
 import { airFlow } from "../../equipment/heat.js";
 import { siteLoad } from "../../equipment/power.js";
+import type { SitePlan } from "../../equipment/site-plan.js";
+import { standardAirDensity } from "../../equipment/wind.js";
 import { trimmed } from "../../format/numbers.js";
 import type { NetworkRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
@@ -7,6 +9,12 @@ import { chassisAddress, chassisWords, equippedSites } from "./site-rules.js";
 
 /** Warming of the cooling air that the message speaks of. */
 const RISE_K = 10;
+
+/** Thin air carries less; undefined where the site's height is not stated. */
+function densityAt({ site }: SitePlan): number | undefined {
+  const density = site.groundM === undefined ? undefined : standardAirDensity(site.groundM);
+  return density?.ok ? density.airDensityKgPerM3 : undefined;
+}
 
 export const chassisHeat: NetworkRule = {
   scope: "network",
@@ -25,7 +33,7 @@ export const chassisHeat: NetworkRule = {
       for (const { chassis, heatW } of siteLoad(plan).chassis) {
         const limitW = chassis.chassis?.heatLimitW;
         if (limitW === undefined || heatW <= limitW) continue;
-        const air = airFlow({ heatW, riseK: RISE_K });
+        const air = airFlow({ heatW, riseK: RISE_K, airDensityKgPerM3: densityAt(plan) });
         const help = air.ok
           ? `Warmed by ${RISE_K} K, the air would have to flow with ${trimmed(air.flowM3PerH, 0)} m3/h.`
           : undefined;
