@@ -53,7 +53,7 @@ function outagesOf(
 
 function outagePercent(mode: ModeFading, marginDb: number): number | undefined {
   if (!(marginDb > 0)) return 100;
-  const { clearAirPercent, rain } = outagesAt(mode, marginDb);
+  const { clearAirPercent, rain } = outagesAt(mode, marginDb, undefined, false);
   return clearAirPercent === undefined || rain === undefined
     ? undefined
     : Math.min(100, clearAirPercent + rain.yearPercent);

@@ -36,7 +36,7 @@ export function twoWayAvailability(
     const outage = outageTime(100, undefined);
     return { availabilityPercent: 0, modulation, bandwidthHz, ...nothing, outage, objectivePercent };
   }
-  const now = bothWays(pair, 0);
+  const now = bothWays(pair, 0, true);
   if (now === undefined) return undefined;
   const { multipathPercent, rain, totalPercent } = now;
   const rainPercent = rain.timePercent;
@@ -96,9 +96,9 @@ interface BothWays {
 }
 
 /** Outage of both directions with every margin raised by `extraDb`; undefined when a cause is not known. */
-function bothWays({ fading, margins }: Pair, extraDb: number): BothWays | undefined {
-  const there = outagesAt(fading[0], margins[0] + extraDb);
-  const back = outagesAt(fading[1], margins[1] + extraDb);
+function bothWays({ fading, margins }: Pair, extraDb: number, month = false): BothWays | undefined {
+  const there = outagesAt(fading[0], margins[0] + extraDb, undefined, month);
+  const back = outagesAt(fading[1], margins[1] + extraDb, undefined, month);
   if (there.clearAir === undefined || back.clearAir === undefined || !there.rain || !back.rain)
     return undefined;
   const multipathPercent = Math.min(100, there.clearAirPercent! + back.clearAirPercent!);

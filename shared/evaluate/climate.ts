@@ -63,7 +63,7 @@ export function rainRate001({ climate, origin }: ClimateInUse, trace: Trace): nu
   const found = origin("rainRateMmPerH");
   const at = found.origin === "map" ? RAIN_PERCENT : rainTimePercent;
   if (rainRateMmPerH !== undefined && Math.abs(at - RAIN_PERCENT) < 1e-9) {
-    use(trace, "rain rate at 0.01 %", `${trimmed(rainRateMmPerH, 1)} mm/h`, found.origin, found.note);
+    use(trace, "rain rate at 0.01 %", () => `${trimmed(rainRateMmPerH, 1)} mm/h`, found.origin, found.note);
     return rainRateMmPerH;
   }
   const ofZone =

@@ -7,6 +7,7 @@ import {
   METHOD_PRECIPITATION,
   precipitationXpdOutage,
 } from "../propagation/p530/cross-polar.js";
+import { arrangementByName } from "../radio/arrangements.js";
 import { modeThreshold, noisePowerDbm, symbolRateHz } from "../radio/threshold.js";
 import type { Fading } from "./fading.js";
 import { cite, missing, note, record, type Trace, use } from "./trace.js";
@@ -26,19 +27,19 @@ export interface CrossPolar {
 
 /** @returns undefined when only one polarization is on the channel, or the antennas' discrimination is not known */
 export function crossPolarOf(hop: Hop, from: HopEnd, to: HopEnd, trace: Trace): CrossPolar | undefined {
-  if (!/xpic/.test(hop.arrangement.name)) return undefined;
+  if (!arrangementByName(hop.arrangement.name)?.xpicPairs) return undefined;
   const discrimination = [from, to].map(({ antenna }) => antenna?.crossPolarDiscriminationDb);
   if (discrimination.some((xpdDb) => xpdDb === undefined)) {
     note(trace, "Cross-polar interference is not counted: an antenna's xpd is not in the catalogue.");
     return undefined;
   }
   const antennaXpdDb = Math.min(...(discrimination as number[]));
-  use(trace, "cross-polar discrimination of the antennas", decibels(antennaXpdDb), "catalogue");
+  use(trace, "cross-polar discrimination of the antennas", () => decibels(antennaXpdDb), "catalogue");
   const stated = hop.radio?.xpicGainDb;
   use(
     trace,
     "gain of the cross-polar canceller",
-    decibels(stated ?? USUAL_XPIC_GAIN_DB),
+    () => decibels(stated ?? USUAL_XPIC_GAIN_DB),
     stated === undefined ? "default" : "catalogue",
     stated === undefined ? "state `xpic-gain` in the radio" : undefined,
   );
@@ -72,7 +73,7 @@ export function crossPolarOutage(
   use(
     trace,
     `carrier to interference that ${mode.modulation} needs`,
-    `${trimmed(carrierToInterferenceDb, 1)} dB`,
+    () => `${trimmed(carrierToInterferenceDb, 1)} dB`,
     "catalogue",
     mode.requiredSnrDb === undefined ? "threshold over thermal noise" : "its SNR",
   );

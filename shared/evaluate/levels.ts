@@ -185,7 +185,7 @@ function endParts(
   use(
     trace,
     `gain of ${antenna.name}`,
-    `${gain.gainDbi.toFixed(1)} dBi`,
+    () => `${gain.gainDbi.toFixed(1)} dBi`,
     gain.origin === "catalogue" ? "catalogue" : "default",
     gain.origin === "estimate" ? "estimated from the diameter" : undefined,
   );

@@ -100,9 +100,9 @@ function currentMethod(
     return undefined;
   }
   const [ofLogK, ofDn75] = [origin("logK"), origin("dN75")];
-  use(trace, "logK", trimmed(logK, 3), ofLogK.origin, ofLogK.note);
-  use(trace, "dN75", `${trimmed(dN75, 2)} N-units`, ofDn75.origin, ofDn75.note);
-  use(trace, "mean terrain", metres(meanTerrainM), path.terrain?.kind ?? "terrain");
+  use(trace, "logK", () => trimmed(logK, 3), ofLogK.origin, ofLogK.note);
+  use(trace, "dN75", () => `${trimmed(dN75, 2)} N-units`, ofDn75.origin, ofDn75.note);
+  use(trace, "mean terrain", () => metres(meanTerrainM), path.terrain?.kind ?? "terrain");
   cite(trace, MULTIPATH);
   const found = multipathOccurrence({
     ...common(path, frequencyGHz),

@@ -50,10 +50,11 @@ export interface Outages {
 /**
  * Outage of one direction at a flat fade margin above 0: clear air adds up, of precipitation the larger counts.
  * @param trace told of validity and steps when given
+ * @param withMonth false: the worst month of rain is not asked for
  */
-export function outagesAt(mode: ModeFading, marginDb: number, trace?: Trace): Outages {
+export function outagesAt(mode: ModeFading, marginDb: number, trace?: Trace, withMonth = true): Outages {
   const clearAir = clearAirAt(mode, marginDb, trace);
-  const rain = rainAt(mode, marginDb, trace);
+  const rain = rainAt(mode, marginDb, trace, withMonth);
   if (clearAir === undefined) return { rain };
   let year = 0;
   let month = 0;
@@ -141,6 +142,7 @@ function rainAt(
   { fading, crossPolar, climate }: ModeFading,
   marginDb: number,
   trace: Trace | undefined,
+  month: boolean,
 ): CauseOutage | undefined {
   const { rain, precipitation } = fading;
   if (rain === undefined) return undefined;
@@ -154,7 +156,7 @@ function rainAt(
   return {
     cause: larger === attenuation ? "rain" : "cross-polar interference in rain",
     yearPercent: larger.timePercent,
-    worstMonthPercent: worstMonth(larger.timePercent, climate, trace),
+    worstMonthPercent: month ? worstMonth(larger.timePercent, climate, trace) : undefined,
     bound: larger.bound,
   };
 }

@@ -88,14 +88,15 @@ function useAir(
   meanHeightM: number,
   trace: Trace,
 ): void {
+  if (trace.used.has("pressure")) return;
   const atHeight = `at ${metres(meanHeightM)}`;
-  const tell = (name: string, value: string, fact: keyof Climate) =>
+  const tell = (name: string, value: () => string, fact: keyof Climate) =>
     climate[fact] === undefined
       ? use(trace, name, value, "standard atmosphere", atHeight)
       : use(trace, name, value, origin(fact).origin);
-  tell("pressure", `${trimmed(air.pressureHPa, 1)} hPa`, "pressureHPa");
-  tell("temperature", `${trimmed(air.temperatureK - 273.15, 1)} degC`, "temperatureK");
-  tell("water vapour", `${trimmed(air.waterVapourDensityGm3, 2)} g/m3`, "waterVapourDensityGm3");
+  tell("pressure", () => `${trimmed(air.pressureHPa, 1)} hPa`, "pressureHPa");
+  tell("temperature", () => `${trimmed(air.temperatureK - 273.15, 1)} degC`, "temperatureK");
+  tell("water vapour", () => `${trimmed(air.waterVapourDensityGm3, 2)} g/m3`, "waterVapourDensityGm3");
   if (
     climate.pressureHPa === undefined ||
     climate.temperatureK === undefined ||

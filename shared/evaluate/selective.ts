@@ -33,7 +33,7 @@ export function selectiveFraction(
   use(
     trace,
     `signature of ${modulation}`,
-    `${bandwidth(widthHz)} wide, ${decibels(depthDb)} deep at ${referenceDelayNs} ns`,
+    () => `${bandwidth(widthHz)} wide, ${decibels(depthDb)} deep at ${referenceDelayNs} ns`,
     "catalogue",
   );
   cite(trace, METHOD);
@@ -55,7 +55,7 @@ function byDispersiveMargin(
   { occurrencePercent }: MultipathFading,
   trace: Trace,
 ): number {
-  use(trace, `dispersive margin of ${modulation}`, decibels(dispersiveMarginDb), "catalogue");
+  use(trace, `dispersive margin of ${modulation}`, () => decibels(dispersiveMarginDb), "catalogue");
   citeAs(
     trace,
     "Dispersive fade margin",

@@ -9,24 +9,28 @@ export interface Trace {
   readonly notes: string[];
   /** Methods cited already. */
   readonly cited: Set<MethodReference>;
+  /** Names of the inputs told already. */
+  readonly used: Set<string>;
   /** Intermediate values by method, kept only for an explanation. */
   readonly steps?: Map<string, object>;
 }
 
 export function newTrace(): Trace {
-  return { inputs: [], methods: [], missing: [], notes: [], cited: new Set() };
+  return { inputs: [], methods: [], missing: [], notes: [], cited: new Set(), used: new Set() };
 }
 
+/** Tells an input once; a value given as a function is written out only then. */
 export function use(
   trace: Trace,
   name: string,
-  value: string,
+  value: string | (() => string),
   origin: InputUsed["origin"],
   note?: string,
 ): void {
-  if (!trace.inputs.some((input) => input.name === name)) {
-    trace.inputs.push(note === undefined ? { name, value, origin } : { name, value, origin, note });
-  }
+  if (trace.used.has(name)) return;
+  trace.used.add(name);
+  const text = typeof value === "string" ? value : value();
+  trace.inputs.push(note === undefined ? { name, value: text, origin } : { name, value: text, origin, note });
 }
 
 /** Cites a method of the propagation modules. */

@@ -74,13 +74,18 @@ interface Law {
   readonly unusable: string | undefined;
 }
 
+/** The law prepared last: a network asks with one pair of parameters thousands of times. */
+let last: Law | undefined;
+
 function prepare({ q1 = GLOBAL_PLANNING.q1, beta = GLOBAL_PLANNING.beta }: P841Parameters): Law {
+  if (last !== undefined && last.q1 === q1 && last.beta === beta) return last;
   const first = (q1 / 12) ** (1 / beta);
   const flat = q1 * 3 ** -beta;
   // Outside these the worst month would be better than the year, longer than itself, or the branches out of order.
   const sound = beta > 0 && beta < 1 && first <= 3 && flat >= 1 && flat < 10 / 3;
   const unusable = sound ? undefined : `Q1 ${q1} and beta ${beta} do not describe a worst month.`;
-  return { q1, beta, first, flat, fall: Math.log10(flat) / Math.log10(0.3), unusable };
+  last = { q1, beta, first, flat, fall: Math.log10(flat) / Math.log10(0.3), unusable };
+  return last;
 }
 
 function qAt({ q1, beta, first, flat, fall }: Law, p: number): P841Steps {

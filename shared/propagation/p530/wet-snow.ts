@@ -162,9 +162,13 @@ function rainOnlyTable(law: RainDistribution, probabilityPercent: number, stopAt
   return { logT, attenuationDb };
 }
 
+const NEGLIGIBLE_DB = 20;
+
 /** Share of time (percent) of a rain-only attenuation: log-linear in the table, a decade a decibel beyond its end. */
 function rainTableTime({ logT, attenuationDb }: PrecipitationDistribution, attenuation: number): number {
   const last = attenuationDb.length - 1;
+  // A decade a decibel beyond the end: after so many it is nothing beside any share that is asked for.
+  if (attenuation > attenuationDb[last]! + NEGLIGIBLE_DB) return 0;
   if (attenuation > attenuationDb[last]!) return 10 ** (attenuationDb[last]! - attenuation + logT[last]!);
   let low = 0;
   let high = last;
