@@ -242,6 +242,22 @@ test("what a sum cannot count is told with it", () => {
   ]);
 });
 
+test("power over copper: ports with power, and no more than reaches a unit", () => {
+  const at = (watts: number, card: string) =>
+    found(
+      `cable CAT { kind ethernet }
+radio R18O like R18 { construction all-outdoor; draws ${watts} W }
+card GE1P { kind ethernet; ports 1 GE powered; draws 9 W }
+${equipped(`chassis CH-2U {\n  slot 1 CTRL\n  slot 3 ${card}\n}`, {
+  hop: "polarization vertical\n  radio R18O\n  mode 55 MHz 128QAM\n  arrangement all-outdoor 1+0",
+  keld: "antenna A18-06 at 40 m\n    transmits high\n    cable CAT",
+})}`,
+    );
+  expect(at(71, "GE1P")).toEqual([]);
+  expect(at(72, "GE1P")[0]).toContain("R18O draws 72 W, at most 71.3 W reach it");
+  expect(at(45, "GE4")[0]).toContain("0 powered ports are left, it needs 1");
+});
+
 describe("words that mean two things", () => {
   const problem = (arrangement: string) => {
     const model = new DesignModel("/d");

@@ -12,6 +12,7 @@ import { constructionMismatch } from "./construction-mismatch.js";
 import { controllerProtection } from "./controller-protection.js";
 import { directMounting } from "./direct-mounting.js";
 import { dualBandPair } from "./dual-band-pair.js";
+import { ethernetPower } from "./ethernet-power.js";
 import { feederLossImpossible } from "./feeder-loss-impossible.js";
 import { ifPortClaim } from "./if-port-claim.js";
 import { ifPortsShort } from "./if-ports-short.js";
@@ -58,6 +59,7 @@ export const EQUIPMENT_NETWORK_RULES: readonly NetworkRule[] = [
   xpicPair,
   controllerProtection,
   trafficPortsShort,
+  ethernetPower,
   alarmInput,
   chassisPower,
   chassisHeat,
