@@ -35,10 +35,10 @@ describe("reading and editing a file", () => {
     await caretAt(workbench, "hops.hop", "ALDER-BIRCH");
     const shown = await hover(workbench);
     await expect
-      .poll(() => shown.innerText(), { timeout: 10_000 })
+      .poll(() => shown.textContent(), { timeout: 10_000 })
       .toMatch(/transmitter output[\s\S]*receiver input/);
     expect(await shown.locator("table").count()).toBeGreaterThan(0);
-    const text = await shown.innerText();
+    const text = (await shown.textContent()) ?? "";
     expect(text).toContain("dBm");
     expect(text).not.toMatch(/NaN|undefined|Infinity/);
     await workbench.page.keyboard.press("Escape");

@@ -61,7 +61,7 @@ describe("pictures of the text", () => {
   it("the level diagram", async () => {
     await caretAt(workbench, "hops.hop", "ALDER-BIRCH");
     const shown = await hover(workbench);
-    await expect.poll(() => shown.innerText()).toMatch(/receiver input/);
+    await expect.poll(() => shown.textContent()).toMatch(/receiver input/);
     await take(workbench, "level-diagram");
     await workbench.page.keyboard.press("Escape");
   });

@@ -12,14 +12,14 @@ describe("pages beside the text", () => {
     await command(workbench, "Hopwright: Open report");
     const page = await webview(workbench, "Blocked by a ridge");
     expect(await page.locator("svg").count()).toBeGreaterThan(0);
-    expect(await page.locator("body").innerText()).not.toMatch(/NaN|undefined|Infinity/);
+    expect(await page.locator("body").textContent()).not.toMatch(/NaN|undefined|Infinity/);
   });
 
   it("follows an edit without being asked", async () => {
     const page = await webview(workbench, /blocked/);
     await openFile(workbench, "hops.hop");
     await typeOver(workbench, "hops.hop", "  HAZEL {\n    antenna A18-06 at ", "15 m", "36 m");
-    await expect.poll(() => page.locator("body").innerText(), { timeout: 20_000 }).not.toMatch(/blocked/);
+    await expect.poll(() => page.locator("body").textContent(), { timeout: 20_000 }).not.toMatch(/blocked/);
   });
 
   it("follows the caret to another hop, and shows the design where there is none", async () => {

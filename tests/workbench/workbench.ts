@@ -159,12 +159,13 @@ export async function webview({ page }: Workbench, text: string | RegExp): Promi
     .poll(
       async () => {
         for (const frame of page.frames()) {
-          const body = await frame
+          if (frame === page.mainFrame()) continue;
+          // A frame that is going away has no text.
+          const [body = ""] = await frame
             .locator("body")
-            .first()
-            .innerText({ timeout: 500 })
-            .catch(() => "");
-          if (frame !== page.mainFrame() && body.match(text)) found = frame;
+            .allInnerTexts()
+            .catch(() => []);
+          if (body.match(text)) found = frame;
         }
         return found !== undefined;
       },
