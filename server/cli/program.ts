@@ -12,8 +12,16 @@ export function program(): Command {
     .command("check")
     .description("judge the designs in a folder")
     .argument("[dir]", "folder of one or several designs", ".")
-    .addOption(new Option("--format <format>", "how to print").choices(["text", "json"]).default("text"))
+    .addOption(
+      new Option("--format <format>", "how to print")
+        .choices(["text", "json", "sarif", "junit", "github"])
+        .default("text"),
+    )
     .addOption(severityOption())
+    .option(
+      "--baseline <file>",
+      "output of an earlier check --format json: only findings that are not in it make the exit status 1",
+    )
     .option("--resolved", "with --format json: add the design with all names and defaults resolved")
     .addOption(todayOption())
     .action(async (dir, options) => {

@@ -1,6 +1,6 @@
 /** Problems of text as findings on the declaration they stand in, so that they are compared like all others. */
+import { declarationAt } from "../../language/model/declaration-at.js";
 import type { DesignModel } from "../../language/model/design-model.js";
-import type { SourceFile } from "../../language/model/source-file.js";
 import type { Finding } from "../../shared/design/finding.js";
 
 export function textFindings(model: DesignModel): Finding[] {
@@ -10,7 +10,7 @@ export function textFindings(model: DesignModel): Finding[] {
       severity,
       message,
       help,
-      at: declarationAt(file, start) ?? `file ${below(model.root, file.path)}`,
+      at: declarationAt(file, start)?.key ?? `file ${below(model.root, file.path)}`,
     })),
   );
 }
@@ -20,13 +20,6 @@ export function brokenFiles(model: DesignModel): string[] {
   return [...model.allFiles()]
     .filter(({ tree }) => tree.problems.length > 0)
     .map(({ path }) => below(model.root, path));
-}
-
-/** The innermost: what stands in a network is a declaration within another. */
-function declarationAt({ declarations }: SourceFile, offset: number): string | undefined {
-  return declarations.findLast(
-    ({ fact: { statement } }) => statement.start <= offset && offset <= statement.end,
-  )?.key;
 }
 
 function below(root: string, path: string): string {

@@ -1,19 +1,25 @@
 import type { Severity } from "../../../shared/design/finding.js";
 import { EXIT } from "../command-error.js";
+import { type Baseline, NO_BASELINE, readBaseline } from "../findings/baseline.js";
 import { type JudgedFolder, judgeFolder } from "../findings/judged-folder.js";
-import { atLeast } from "../findings/placed.js";
+import { atLeast, type PlacedFinding } from "../findings/placed.js";
+import { printGithub } from "../print/github.js";
 import { printJson } from "../print/json.js";
+import { printJunit } from "../print/junit.js";
+import { printSarif } from "../print/sarif.js";
 import { printText } from "../print/text.js";
 import { progressLine } from "../progress.js";
 import { paintStdout, print } from "../streams.js";
 
-export const FORMATS = ["text", "json"] as const;
+export const FORMATS = ["text", "json", "sarif", "junit", "github"] as const;
 
 export interface CheckOptions {
   readonly format: (typeof FORMATS)[number];
   readonly severity: Severity;
   readonly today: string;
   readonly resolved?: boolean;
+  /** Output of an earlier `check --format json`: only findings that are not in it make the exit status 1. */
+  readonly baseline?: string;
 }
 
 /** @returns the exit status */
@@ -21,24 +27,56 @@ export async function check(folder: string, options: CheckOptions): Promise<numb
   const progress = progressLine();
   const judged = await judgeFolder(folder, { today: options.today, pace: progress.pace });
   progress.end();
-  const status = statusOf(judged, options.severity);
+  const baseline = options.baseline === undefined ? NO_BASELINE : readBaseline(options.baseline, judged);
+  const counts = (finding: PlacedFinding) =>
+    !finding.accepted && atLeast(finding.severity, options.severity) && !baseline(finding);
+  const status = statusOf(judged, counts);
   // Before printing: a reader that closes the pipe ends the process with it.
   process.exitCode = status;
-  await print(
-    options.format === "json"
-      ? printJson(judged, { resolved: options.resolved ?? false, cwd: process.cwd() })
-      : printText(judged, { paint: paintStdout, cwd: process.cwd() }),
-  );
+  await print(printed(judged, options, baseline, counts));
   return status;
 }
 
+function printed(
+  judged: JudgedFolder,
+  { format, resolved = false, baseline: path }: CheckOptions,
+  baseline: Baseline,
+  counts: (finding: PlacedFinding) => boolean,
+): Iterable<string> {
+  const cwd = process.cwd();
+  switch (format) {
+    case "json":
+      return printJson(judged, { resolved, cwd });
+    case "sarif":
+      return printSarif(judged, { cwd, baseline: path === undefined ? undefined : baseline });
+    case "junit":
+      return printJunit(judged, { cwd, counts });
+    case "github":
+      return printGithub(judged, { cwd, baseline });
+    case "text":
+      return printText(path === undefined ? judged : withoutOld(judged, baseline), {
+        paint: paintStdout,
+        cwd,
+      });
+  }
+}
+
+/** A reader of the terminal wants to see what is new. */
+function withoutOld(judged: JudgedFolder, baseline: Baseline): JudgedFolder {
+  const designs = judged.designs.map((design) => ({
+    ...design,
+    findings: design.findings.filter((finding) => !baseline(finding)),
+  }));
+  return { ...judged, designs };
+}
+
 /** Files that could not be read outweigh findings: the judgement is not whole. */
-function statusOf({ designs, unreadable }: JudgedFolder, severity: Severity): number {
+function statusOf(
+  { designs, unreadable }: JudgedFolder,
+  counts: (finding: PlacedFinding) => boolean,
+): number {
   if (unreadable.length > 0 || designs.some(({ terrainProblems }) => terrainProblems.length > 0)) {
     return EXIT.unreadable;
   }
-  const counted = designs.some(({ findings }) =>
-    findings.some((one) => !one.accepted && atLeast(one.severity, severity)),
-  );
-  return counted ? EXIT.findings : EXIT.clean;
+  return designs.some(({ findings }) => findings.some(counts)) ? EXIT.findings : EXIT.clean;
 }

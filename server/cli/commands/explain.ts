@@ -1,15 +1,14 @@
-import { TEXT_RULES } from "../../../language/check/text-rules.js";
 import { nearest } from "../../../language/facts/suggest.js";
 import { explainHop } from "../../../shared/report/explain.js";
-import { RULES } from "../../../shared/rules/index.js";
 import { CommandError } from "../command-error.js";
+import { knownRules } from "../findings/known-rules.js";
 import { findHop } from "../findings/one-hop.js";
-import { type ExplainedRule, explanationText, ruleList, ruleText } from "../print/explanation.js";
+import { explanationText, ruleList, ruleText } from "../print/explanation.js";
 import { paintStdout, print } from "../streams.js";
 
 /** All rules when none is named. */
 export async function explainRule(id: string | undefined): Promise<void> {
-  const rules = allRules();
+  const rules = knownRules();
   if (id === undefined) return print(ruleList([...rules.values()], paintStdout));
   const rule = rules.get(id);
   if (rule) return print(ruleText(rule, paintStdout));
@@ -21,10 +20,4 @@ export async function explainRule(id: string | undefined): Promise<void> {
 export async function explainHopFigures(name: string, folder: string, today: string): Promise<void> {
   const { hop, result } = await findHop(folder, name, today);
   await print(explanationText(explainHop(hop, result), paintStdout));
-}
-
-function allRules(): Map<string, ExplainedRule> {
-  const rules = new Map<string, ExplainedRule>(RULES);
-  for (const [id, text] of Object.entries(TEXT_RULES)) rules.set(id, { id, ...text });
-  return rules;
 }

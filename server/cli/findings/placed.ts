@@ -1,5 +1,6 @@
 /** Findings with their place in the text: what every printer of `check` and every report lays out. */
 import type { TextProblem } from "../../../language/facts/fact.js";
+import { declarationAt } from "../../../language/model/declaration-at.js";
 import type { DesignModel } from "../../../language/model/design-model.js";
 import { locate } from "../../../language/model/locate.js";
 import type { Finding, Severity } from "../../../shared/design/finding.js";
@@ -30,6 +31,8 @@ export interface PlacedRelated {
 
 export interface PlacedFinding {
   readonly rule: string;
+  /** Rule and address: the same as long as it is the same finding, whatever its figures and lines. */
+  readonly key: string;
   readonly severity: Severity;
   readonly message: string;
   readonly help?: string;
@@ -54,7 +57,8 @@ export class Placer {
     });
     const found = locate(finding.at, this.model);
     const place = found && this.place(found.file, found.start, found.end);
-    return { rule, severity, message, help, hop, place, related, accepted };
+    const key = `${rule} ${finding.at}`;
+    return { rule, key, severity, message, help, hop, place, related, accepted };
   }
 
   ofProblem(file: string, problem: TextProblem, hop?: string): PlacedFinding {
@@ -63,7 +67,10 @@ export class Placer {
       place: this.place(one.file, one.start, one.end),
       message: one.message,
     }));
-    return { rule, severity, message, help, hop, place: this.place(file, start, end), related };
+    const source = this.model.file(file);
+    const at = (source && declarationAt(source, start)?.key) ?? "file";
+    const key = `${rule} ${at}`;
+    return { rule, key, severity, message, help, hop, place: this.place(file, start, end), related };
   }
 
   private place(file: string, start: number, end: number): Place | undefined {

@@ -3,6 +3,7 @@
  * types. A change that a script could notice raises the number in `schema`.
  */
 import type { Hop, Site } from "../../../shared/design/design.js";
+import type { SiteEquipment, SpareRule } from "../../../shared/design/equipment.js";
 import type { Severity } from "../../../shared/design/finding.js";
 import type { HopResult } from "../../../shared/evaluate/result.js";
 import type { Counts } from "../findings/summary.js";
@@ -53,6 +54,8 @@ export interface PlaceOutput {
 export interface FindingOutput {
   /** Identifier of the rule; `hopwright explain` tells of it. */
   readonly rule: string;
+  /** Rule and address: the same as long as it is the same finding, whatever its figures and lines; for `--baseline`. */
+  readonly key: string;
   readonly severity: Severity;
   readonly message: string;
   readonly help?: string;
@@ -78,4 +81,8 @@ export interface DesignDocument {
   readonly terrain: readonly string[];
   readonly sites: readonly Site[];
   readonly hops: readonly Hop[];
+  /** What stands at the sites; left out where nothing is stated. */
+  readonly equipment?: readonly SiteEquipment[];
+  readonly spares?: readonly SpareRule[];
+  readonly groundingEveryM?: number;
 }

@@ -1,16 +1,13 @@
 /** Rules and figures explained, for the terminal. */
 import type { Explanation } from "../../../shared/report/explanation.js";
-import type { RuleText } from "../../../shared/rules/rule.js";
+import type { KnownRule } from "../findings/known-rules.js";
 import type { Paint } from "../streams.js";
 import { safe } from "./text.js";
 import { wrapped } from "./wrap.js";
 
 const WIDTH = 78;
 
-export type ExplainedRule = Pick<RuleText, "id" | "title" | "why" | "fix"> &
-  Partial<Pick<RuleText, "severity" | "checks" | "source" | "good" | "bad">>;
-
-export function* ruleText(rule: ExplainedRule, paint: Paint): Iterable<string> {
+export function* ruleText(rule: KnownRule, paint: Paint): Iterable<string> {
   yield `${paint("bold", `${rule.id}${rule.severity === undefined ? "" : ` (${rule.severity})`}`)}\n`;
   yield `${wrapped(rule.title, WIDTH)}\n`;
   const parts: [string, string | undefined][] = [
@@ -31,7 +28,7 @@ export function* ruleText(rule: ExplainedRule, paint: Paint): Iterable<string> {
   }
 }
 
-export function* ruleList(rules: readonly ExplainedRule[], paint: Paint): Iterable<string> {
+export function* ruleList(rules: readonly KnownRule[], paint: Paint): Iterable<string> {
   const width = Math.max(...rules.map(({ id }) => id.length));
   for (const { id, title } of rules) yield `${paint("bold", id.padEnd(width))}  ${title}\n`;
 }

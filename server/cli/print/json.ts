@@ -71,18 +71,21 @@ function hopOutput(result: HopResult, designRoot: string, root: string): HopResu
 }
 
 export function designDocument({ model }: JudgedDesign): DesignDocument {
-  const { title, terrain, sites, hops } = model.design();
+  const { title, terrain, sites, hops, equipment, spares, groundingEveryM } = model.design();
   return {
     schema: "hopwright-design/1",
     title,
     terrain,
     sites: [...sites.values()],
     hops: [...hops.values()],
+    equipment: equipment && [...equipment.values()],
+    spares,
+    groundingEveryM,
   };
 }
 
 export function findingOutput(finding: PlacedFinding, designRoot: string, root: string): FindingOutput {
-  const { rule, severity, message, help, hop, place, related, accepted } = finding;
+  const { rule, key, severity, message, help, hop, place, related, accepted } = finding;
   const others = related.map((one) => ({
     message: one.message,
     place: one.place && placeOutput(one.place, root),
@@ -90,6 +93,7 @@ export function findingOutput(finding: PlacedFinding, designRoot: string, root: 
   }));
   return {
     rule,
+    key,
     severity,
     message,
     help,

@@ -1,0 +1,56 @@
+/** Findings that were there before: with a baseline only new ones count. */
+import { readFileSync } from "node:fs";
+import { reasonOf } from "../../files/hop-files.js";
+import { CommandError } from "../command-error.js";
+import type { CheckOutput } from "../print/check-output.js";
+import { shownFrom } from "../print/paths.js";
+import type { JudgedFolder } from "./judged-folder.js";
+import type { PlacedFinding } from "./placed.js";
+
+/** Whether a finding is in the baseline. */
+export type Baseline = (finding: PlacedFinding) => boolean;
+
+export const NO_BASELINE: Baseline = () => false;
+
+/**
+ * @param path output of an earlier `check --format json`
+ * @throws CommandError when it cannot be read or is something else
+ */
+export function readBaseline(path: string, judged: JudgedFolder): Baseline {
+  const left = new Map<string, number>();
+  for (const { folder, findings } of baselineIn(path).designs) {
+    for (const { key, accepted } of findings) {
+      // An acceptance that has ended since is no old finding.
+      if (accepted) continue;
+      const known = `${folder}\n${key}`;
+      left.set(known, (left.get(known) ?? 0) + 1);
+    }
+  }
+  const old = new Set<PlacedFinding>();
+  for (const { root, findings } of judged.designs) {
+    for (const finding of findings) {
+      const key = `${shownFrom(judged.root, root)}\n${finding.key}`;
+      const count = left.get(key) ?? 0;
+      // Of several alike as many are old as there were.
+      if (finding.accepted || count === 0) continue;
+      left.set(key, count - 1);
+      old.add(finding);
+    }
+  }
+  return (finding) => old.has(finding);
+}
+
+function baselineIn(path: string): CheckOutput {
+  let read: unknown;
+  try {
+    read = JSON.parse(readFileSync(path, "utf8"));
+  } catch (error) {
+    const reason = error instanceof SyntaxError ? "is no JSON" : `cannot be read: ${reasonOf(error)}`;
+    throw new CommandError(`${path}: ${reason}; a baseline is the output of hopwright check --format json`);
+  }
+  const schema = (read as { schema?: unknown } | null)?.schema;
+  if (schema !== "hopwright-check/1") {
+    throw new CommandError(`${path}: is no output of hopwright check --format json; write it anew`);
+  }
+  return read as CheckOutput;
+}

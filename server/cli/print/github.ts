@@ -1,0 +1,54 @@
+/** `check` as workflow commands of GitHub Actions, which shows them beside the lines of a pull request. */
+import type { Severity } from "../../../shared/design/finding.js";
+import type { Baseline } from "../findings/baseline.js";
+import type { JudgedFolder } from "../findings/judged-folder.js";
+import type { PlacedFinding } from "../findings/placed.js";
+import { shownFrom } from "./paths.js";
+
+export interface GithubOptions {
+  readonly cwd: string;
+  readonly baseline: Baseline;
+}
+
+const COMMAND: Readonly<Record<Severity, string>> = { error: "error", warning: "warning", info: "notice" };
+
+/** What is accepted or known already is not shown: only so many annotations are kept for a run. */
+export function* printGithub(
+  { designs, unreadable }: JudgedFolder,
+  options: GithubOptions,
+): Iterable<string> {
+  for (const { path, message } of [...unreadable, ...designs.flatMap((design) => design.terrainProblems)]) {
+    yield command("error", { file: shownFrom(options.cwd, path) }, message);
+  }
+  for (const { findings } of designs) {
+    for (const finding of findings) {
+      if (!finding.accepted && !options.baseline(finding)) yield annotation(finding, options);
+    }
+  }
+}
+
+function annotation(finding: PlacedFinding, { cwd }: GithubOptions): string {
+  const { rule, severity, message, help, hop, place } = finding;
+  const text = [hop === undefined ? message : `${hop}: ${message}`, help].filter(Boolean).join("\n");
+  const where = place && {
+    file: shownFrom(cwd, place.file),
+    line: String(place.line),
+    endLine: String(place.endLine),
+    // Columns count only within one line.
+    ...(place.line === place.endLine && { col: String(place.column), endColumn: String(place.endColumn) }),
+  };
+  return command(COMMAND[severity], { ...where, title: rule }, text);
+}
+
+function command(name: string, properties: Readonly<Record<string, string>>, text: string): string {
+  const parts = Object.entries(properties).map(([key, value]) => `${key}=${property(value)}`);
+  return `::${name} ${parts.join(",")}::${data(text)}\n`;
+}
+
+function data(text: string): string {
+  return text.replaceAll("%", "%25").replaceAll("\r", "%0D").replaceAll("\n", "%0A");
+}
+
+function property(text: string): string {
+  return data(text).replaceAll(":", "%3A").replaceAll(",", "%2C");
+}

@@ -1,0 +1,123 @@
+/** `check` as SARIF 2.1.0 (OASIS Standard), for tools that collect the findings of many checkers. */
+import { relative, resolve } from "node:path";
+import type { Severity } from "../../../shared/design/finding.js";
+import type { Baseline } from "../findings/baseline.js";
+import type { JudgedFolder } from "../findings/judged-folder.js";
+import { knownRules } from "../findings/known-rules.js";
+import type { Place, PlacedFinding, PlacedRelated } from "../findings/placed.js";
+import { VERSION } from "../version.js";
+
+export interface SarifOptions {
+  readonly baseline?: Baseline;
+  /** Paths are told as seen from here. */
+  readonly cwd: string;
+}
+
+const SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
+
+const LEVEL: Readonly<Record<Severity, "error" | "warning" | "note">> = {
+  error: "error",
+  warning: "warning",
+  info: "note",
+};
+
+export function printSarif(judged: JudgedFolder, options: SarifOptions): Iterable<string> {
+  const found = judged.designs.flatMap(({ findings, root }) =>
+    findings.map((finding) => ({ finding, root })),
+  );
+  const rules = [...new Set(found.map(({ finding }) => finding.rule))].sort();
+  const index = new Map(rules.map((rule, at) => [rule, at]));
+  const unreadable = [
+    ...judged.unreadable,
+    ...judged.designs.flatMap(({ terrainProblems }) => terrainProblems),
+  ];
+  const run = {
+    tool: { driver: { name: "hopwright", semanticVersion: VERSION, rules: rules.map(ruleOf) } },
+    columnKind: "utf16CodeUnits",
+    invocations: [
+      {
+        executionSuccessful: unreadable.length === 0,
+        toolExecutionNotifications: unreadable.map(({ path, message }) => ({
+          level: "error",
+          message: { text: message },
+          locations: [{ physicalLocation: { artifactLocation: artifact(path, options) } }],
+        })),
+      },
+    ],
+    results: found.map(({ finding, root }) => resultOf(finding, root, index, options)),
+  };
+  return [`${JSON.stringify({ $schema: SCHEMA, version: "2.1.0", runs: [run] }, undefined, 1)}\n`];
+}
+
+function ruleOf(id: string) {
+  const rule = knownRules().get(id);
+  if (!rule) return { id };
+  const { title, why, fix, severity } = rule;
+  return {
+    id,
+    shortDescription: { text: title },
+    fullDescription: { text: why },
+    help: { text: fix },
+    defaultConfiguration: { level: LEVEL[severity ?? "error"] },
+  };
+}
+
+function resultOf(
+  finding: PlacedFinding,
+  root: string,
+  index: ReadonlyMap<string, number>,
+  options: SarifOptions,
+) {
+  const { rule, key, severity, message, help, hop, place, related, accepted } = finding;
+  const text = [message, help].filter((part) => part !== undefined).join("\n");
+  const physicalLocation = place && physical(place, options);
+  const logicalLocations = hop === undefined ? undefined : [{ name: hop, kind: "member" }];
+  return {
+    ruleId: rule,
+    ruleIndex: index.get(rule),
+    level: LEVEL[severity],
+    message: { text },
+    locations: physicalLocation || logicalLocations ? [{ physicalLocation, logicalLocations }] : [],
+    relatedLocations: related.flatMap((one, id) => relatedLocation(one, id, root, options)),
+    partialFingerprints: { "hopwright/v1": key },
+    baselineState: options.baseline && (options.baseline(finding) ? "unchanged" : "new"),
+    suppressions: accepted && [
+      { kind: "inSource", status: "accepted", justification: accepted.reason ?? "no reason is given" },
+    ],
+  };
+}
+
+function relatedLocation(
+  { place, file, message }: PlacedRelated,
+  id: number,
+  root: string,
+  options: SarifOptions,
+) {
+  const physicalLocation = place
+    ? physical(place, options)
+    : file === undefined
+      ? undefined
+      : { artifactLocation: artifact(resolve(root, file), options) };
+  return physicalLocation ? [{ id, physicalLocation, message: { text: message } }] : [];
+}
+
+function physical(place: Place, options: SarifOptions) {
+  const { file, line, column, endLine, endColumn, start, end } = place;
+  return {
+    artifactLocation: artifact(file, options),
+    region: {
+      startLine: line,
+      startColumn: column,
+      endLine,
+      endColumn,
+      charOffset: start,
+      charLength: end - start,
+    },
+  };
+}
+
+/** A URI relative to the working directory, which is the top of the checkout where a collector looks for files. */
+function artifact(path: string, { cwd }: SarifOptions) {
+  const shown = relative(cwd, path).replaceAll("\\", "/");
+  return { uri: shown.split("/").map(encodeURIComponent).join("/"), uriBaseId: "%SRCROOT%" };
+}
