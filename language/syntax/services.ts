@@ -1,6 +1,6 @@
 /**
- * Langium's services without an editor: grammar, lexer, parser. The language server adds its own on
- * top; the command line and the tests need no more than these.
+ * Langium's services without an editor. Reading takes the lexer, made from the grammar's terminals; the
+ * parser made from its rules is what a test holds our reading against.
  */
 import {
   createDefaultCoreModule,
