@@ -10,6 +10,8 @@ import { sitePlans } from "../../shared/equipment/site-plan.js";
 import { structureLoad } from "../../shared/equipment/structure-load.js";
 import { EXAMPLE_CATALOGUE } from "../../shared/rules/equipment/example-equipment.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
+import { judgeNetwork } from "../../shared/rules/judge.js";
+import { notFinite } from "../evaluate/builders.js";
 import { designOf } from "./designs.js";
 
 const TEXT = `${EXAMPLE_CATALOGUE}
@@ -136,4 +138,34 @@ test("an edit at a site is judged at once, though no hop changed", async () => {
   ]);
   expect(await found(TEXT)).toEqual([]);
   expect(session.evaluations).toBe(before);
+});
+
+test("text as typing leaves it, and figures at their limits, give sums and findings that are numbers", () => {
+  const lines = TEXT.split("\n");
+  const wild = TEXT.replace("draws 40 W", "draws 20 kW")
+    .replace("battery 100 Ah", "battery 100000 Ah")
+    .replace("wind 25 m/s", "wind 100 m/s")
+    .replace("loop-resistance 5 ohm/km", "loop-resistance 1000 ohm/km")
+    .replaceAll("at 30 m", "at 700 m")
+    .replace("card IF2X 2", "card IF2X 999");
+  const texts = [
+    wild,
+    // Every line gone in turn, and every line cut in its middle.
+    ...lines.map((_, index) => lines.filter((_, other) => other !== index).join("\n")),
+    ...lines.map((line, index) => lines.with(index, line.slice(0, line.length / 2)).join("\n")),
+  ];
+  for (const text of texts) {
+    const model = new DesignModel("/design");
+    model.setFile(readSource("/design/main.hop", `${PREAMBLE}\n${text}`));
+    const design = model.design();
+    const plans = [...sitePlans(design).values()];
+    const said = {
+      parts: partsOfNetwork(design),
+      spares: spareParts(partsOfNetwork(design), design.spares ?? []),
+      loads: plans.map((plan) => siteLoad(plan)),
+      structures: plans.map((plan) => structureLoad(plan)),
+      findings: judgeNetwork(design, new Map(), "2026-06-01").map(({ message }) => message),
+    };
+    expect(notFinite(said), text).toEqual([]);
+  }
 });
