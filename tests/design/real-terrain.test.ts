@@ -103,7 +103,7 @@ describe.runIf(existsSync(TERRAIN))(
       // a cliff a good deal lower, but must never miss one that the reference found.
       const above = clearance.fraction - worst.clearanceOverF1;
       // (3.5 %: on one path the worst point is the last sample before a gap, which is another one here.)
-    expect(above).toBeLessThan(0.02 + 0.035 * Math.abs(worst.clearanceOverF1));
+      expect(above).toBeLessThan(0.02 + 0.035 * Math.abs(worst.clearanceOverF1));
       expect(-above).toBeLessThan(0.6 + 0.02 * Math.abs(worst.clearanceOverF1));
       expect(Math.abs(clearance.distanceM - worst.distanceM)).toBeLessThan(250);
       const blocked = findings.some(({ rule, severity }) => rule === "clearance" && severity === "error");
