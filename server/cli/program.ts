@@ -64,6 +64,19 @@ export function program(): Command {
       await diff(asked, options);
     });
   root
+    .command("history")
+    .description("list the commits that changed a hop's decisions, with its margin and availability at each")
+    .argument("<hop>", "name of the hop")
+    .option("--dir <dir>", "folder of the design", ".")
+    .option("--rev <rev>", "the newest commit to look at; HEAD takes the work tree in", "HEAD")
+    .option("--limit <count>", "entries at most", count, 20)
+    .addOption(new Option("--format <format>", "how to print").choices(["text", "json"]).default("text"))
+    .addOption(todayOption())
+    .action(async (hop, options) => {
+      const { history } = await import("./commands/history.js");
+      await history(hop, options);
+    });
+  root
     .command("profile")
     .description("show the path of a hop from the side")
     .argument("<hop>", "name of the hop")
@@ -102,8 +115,11 @@ export function program(): Command {
     .command("schema")
     .description("print the JSON Schema of the output")
     .addArgument(
-      new Argument("[output]", "of check or diff with --format json, or of the resolved design in check's")
-        .choices(["check", "design", "diff"])
+      new Argument(
+        "[output]",
+        "of check, diff or history with --format json, or of the resolved design in check's",
+      )
+        .choices(["check", "design", "diff", "history"])
         .default("check"),
     )
     .action(async (output) => {
@@ -119,6 +135,13 @@ export function program(): Command {
       lsp();
     });
   return root;
+}
+
+function count(text: string): number {
+  const value = Number(text);
+  if (!Number.isInteger(value) || value < 1)
+    throw new InvalidArgumentError("It must be a whole number above 0.");
+  return value;
 }
 
 const KINDS = ["html", "markdown"];

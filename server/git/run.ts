@@ -16,7 +16,7 @@ const ENVIRONMENT = {
  */
 export function git(folder: string, args: readonly string[], input?: string): Promise<Buffer> {
   return new Promise((resolve, reject) => {
-    const child = spawn("git", ["--no-pager", "--literal-pathspecs", ...args], {
+    const child = spawn("git", ["--no-pager", ...args], {
       cwd: folder,
       env: { ...process.env, ...ENVIRONMENT },
       stdio: ["pipe", "pipe", "pipe"],

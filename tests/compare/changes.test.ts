@@ -1,9 +1,11 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { formatText } from "../../language/format/format.js";
+import { hopHistory } from "../../server/compare/hop-history.js";
+import { repositoryOf, revisionOf } from "../../server/git/repository.js";
 import type { ChangeSet } from "../../shared/compare/change-set.js";
 import { isEmpty } from "../../shared/compare/change-set.js";
 import { CATALOGUE, files, hop, terrain } from "./network.js";
-import { decisionsTold, figuresTold, findingsTold, TestRepository } from "./repository.js";
+import { decisionsTold, figuresTold, findingsTold, TestRepository, TODAY } from "./repository.js";
 
 /**
  * A repository of typical changes, one a commit. What each of them does is worked out by hand: gains, losses and
@@ -280,6 +282,56 @@ describe("a commit", () => {
     expect(decisionsTold(hops[0]!)).toEqual(["arrangement: arrangement 1+1 hot-standby -> arrangement 1+0"]);
     expect(shared.map(({ entry }) => entry)).toEqual(["defaults hop"]);
   });
+});
+
+test("the history of a hop follows it through its old name, with its margin at each commit", async () => {
+  const at = await repositoryOf(repository.root);
+  const head = await revisionOf(at, "HEAD");
+  const history = (limit: number) =>
+    hopHistory(at, repository.root, "FELL-TARN-S", head, { today: TODAY, limit });
+  const entries = await history(20);
+  const told = entries.map(({ commit, status, decisions, shared }) => [
+    commit!.title,
+    status,
+    [...decisions.map(({ word }) => word), ...shared.map(({ entry }) => entry)].join(),
+  ]);
+  expect(told).toEqual([
+    ["position corrected", "changed", "site FELL"],
+    ["acceptance", "changed", "accept"],
+    ["higher demand", "changed", "objective trunk"],
+    ["heavier rain", "changed", "climate"],
+    ["rename", "renamed", ""],
+    ["catalogue correction", "changed", "antenna A18-06"],
+    ["antenna swap", "changed", "antenna"],
+    ["base", "added", ""],
+  ]);
+  const margins = entries.map(({ judged }) => judged!.result.directions[0]!.modes[0]!.fadeMarginDb);
+  // The swap brings 5.5 dB, the correction of the one old antenna left takes 1 dB, a shorter path a little.
+  expect(margins[6]! - margins[7]!).toBeCloseTo(5.5, 6);
+  expect(margins[5]! - margins[6]!).toBeCloseTo(-1, 6);
+  expect(entries[0]!.commit!.date).toBe("2026-01-01");
+  expect(await history(2)).toHaveLength(2);
+});
+
+test("the history of a hop that is gone ends with its removal; terrain counts, the work tree too", async () => {
+  const at = await repositoryOf(repository.root);
+  const head = await revisionOf(at, "HEAD");
+  const history = (name: string) => hopHistory(at, repository.root, name, head, { today: TODAY, limit: 20 });
+  const gone = await history("PEAK-FELL");
+  expect(gone.map(({ commit, status }) => [commit!.title, status])).toEqual([
+    ["two hops less", "removed"],
+    ["two hops more", "added"],
+  ]);
+  const moss = await history("KELD-MOSS");
+  expect(moss.find(({ commit }) => commit!.title === "terrain update")).toMatchObject({
+    terrainChanged: true,
+  });
+  await expect(history("NOWHERE")).rejects.toThrow("no commit up to HEAD has a hop of this name");
+  repository.edit("hops/moss.hop", "at 40 m", "at 41 m");
+  const [first] = await history("KELD-MOSS");
+  repository.edit("hops/moss.hop", "at 41 m", "at 40 m");
+  expect(first!.commit).toBeUndefined();
+  expect(first!.decisions.map(({ is }) => is)).toEqual(["antenna A18-06 at 41 m", "antenna A18-06 at 41 m"]);
 });
 
 test("the sample network is in order", () => {

@@ -17,6 +17,7 @@ const OUTPUTS = [
     type: "DesignDocument",
     title: "Resolved design in the output of hopwright check",
   },
+  { file: "history.schema.json", type: "HistoryOutput", title: "Output of hopwright history --format json" },
   { file: "diff.schema.json", type: "DiffOutput", title: "Output of hopwright diff --format json" },
 ];
 

@@ -1,0 +1,22 @@
+import { resolve } from "node:path";
+import { hopHistory } from "../../compare/hop-history.js";
+import { repositoryOf, revisionOf } from "../../git/repository.js";
+import { designFolder } from "../findings/judged-folder.js";
+import { historyJson, historyText } from "../print/history.js";
+import { paintStdout, print } from "../streams.js";
+
+export interface HistoryCommandOptions {
+  readonly dir: string;
+  readonly rev: string;
+  readonly limit: number;
+  readonly format: "text" | "json";
+  readonly today: string;
+}
+
+export async function history(hop: string, options: HistoryCommandOptions): Promise<void> {
+  const folder = designFolder(options.dir).replaceAll("\\", "/");
+  const repository = await repositoryOf(resolve(folder));
+  const from = await revisionOf(repository, options.rev);
+  const entries = await hopHistory(repository, folder, hop, from, options);
+  await print(options.format === "json" ? historyJson(hop, entries) : historyText(entries, paintStdout));
+}

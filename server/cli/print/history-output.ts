@@ -1,0 +1,28 @@
+/** Shape of `history --format json`; `hopwright schema history` prints its JSON Schema. */
+import type { DecisionChange } from "../../../shared/compare/decisions.js";
+
+export interface HistoryOutput {
+  readonly schema: "hopwright-history/1";
+  readonly version: string;
+  readonly hop: string;
+  /** Newest first. */
+  readonly entries: readonly HistoryEntryOutput[];
+}
+
+export interface HistoryEntryOutput {
+  /** Left out: the work tree, not committed. */
+  readonly commit?: string;
+  /** Year-month-day. */
+  readonly date?: string;
+  readonly author?: string;
+  readonly title?: string;
+  /** Name of the hop then. */
+  readonly hop: string;
+  readonly status: "added" | "removed" | "renamed" | "changed";
+  readonly decisions: readonly DecisionChange[];
+  readonly shared: readonly { readonly entry: string; readonly decisions: readonly DecisionChange[] }[];
+  readonly terrainChanged: boolean;
+  /** Of the weaker direction, in the mode that the objective is held against. */
+  readonly fadeMarginDb?: number;
+  readonly availabilityPercent?: number;
+}

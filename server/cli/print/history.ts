@@ -1,0 +1,71 @@
+/** The history of a hop: a line a commit with its figures, below it what was decided. */
+import type { DecisionChange } from "../../../shared/compare/decisions.js";
+import { availability, decibels } from "../../../shared/format/numbers.js";
+import { weakerDirection } from "../../../shared/rules/judged-modes.js";
+import type { HistoryEntry } from "../../compare/hop-history.js";
+import type { Paint } from "../streams.js";
+import { VERSION } from "../version.js";
+import type { HistoryEntryOutput, HistoryOutput } from "./history-output.js";
+import { twelveDigits } from "./json.js";
+import { safe } from "./text.js";
+
+export function* historyText(entries: readonly HistoryEntry[], paint: Paint): Iterable<string> {
+  for (const entry of entries) {
+    const { commit, hop, status, decisions, shared, terrainChanged } = entry;
+    const { fadeMarginDb, availabilityPercent } = figures(entry);
+    const told = [
+      (commit?.date ?? "").padEnd(10),
+      paint("yellow", (commit?.short ?? "work tree").padEnd(9)),
+      (fadeMarginDb === undefined ? "–" : decibels(fadeMarginDb)).padStart(8),
+      (availabilityPercent === undefined ? "–" : availability(availabilityPercent)).padStart(12),
+      safe(commit?.title ?? "not committed"),
+    ];
+    yield `${told.join("  ")}\n`;
+    if (status !== "changed") yield `    ${status === "renamed" ? `renamed to ${safe(hop)}` : status}\n`;
+    for (const change of decisions) yield `    ${decision(change)}\n`;
+    for (const other of shared)
+      for (const change of other.decisions) yield `    ${safe(other.entry)}: ${decision(change)}\n`;
+    if (terrainChanged) yield "    terrain or survey changed\n";
+  }
+}
+
+function decision({ site, within, word, was, is }: DecisionChange): string {
+  const place = [site, within].filter((part) => part !== undefined).join(" / ");
+  const what = place === "" ? "" : `${place}: `;
+  if (was === undefined) return safe(`${what}+ ${is}`);
+  if (is === undefined) return safe(`${what}- ${was}`);
+  // The word stands in both; once is enough.
+  return safe(`${what}${was} -> ${is.startsWith(`${word} `) ? is.slice(word.length + 1) : is}`);
+}
+
+export function historyJson(hop: string, entries: readonly HistoryEntry[]): Iterable<string> {
+  const output: HistoryOutput = {
+    schema: "hopwright-history/1",
+    version: VERSION,
+    hop,
+    entries: entries.map((entry): HistoryEntryOutput => {
+      const { commit, hop, status, decisions, shared, terrainChanged } = entry;
+      return {
+        commit: commit?.commit,
+        date: commit?.date,
+        author: commit?.author,
+        title: commit?.title,
+        hop,
+        status,
+        decisions,
+        shared,
+        terrainChanged,
+        ...figures(entry),
+      };
+    }),
+  };
+  return [`${JSON.stringify(output, twelveDigits, 1)}\n`];
+}
+
+function figures({ judged }: HistoryEntry) {
+  if (!judged) return {};
+  return {
+    fadeMarginDb: weakerDirection(judged.hop, judged.result)?.mode.fadeMarginDb,
+    availabilityPercent: judged.result.availability?.availabilityPercent,
+  };
+}

@@ -1,0 +1,241 @@
+/** The commits that changed a hop's decisions, or what others decide for it, with its figures at each of them. */
+import { decisionsOf } from "../../language/compare/decided.js";
+import type { DesignModel } from "../../language/model/design-model.js";
+import { figureChanges } from "../../shared/compare/consequences.js";
+import { type DecisionChange, decisionChanges } from "../../shared/compare/decisions.js";
+import type { DecidedHop, Decisions } from "../../shared/compare/facts.js";
+import { findRenames } from "../../shared/compare/renames.js";
+import { contentComparison } from "../../shared/compare/same.js";
+import { CommandError } from "../cli/command-error.js";
+import { type LoggedCommit, logOf } from "../git/log.js";
+import { indexOf, type Repository, type Revision } from "../git/repository.js";
+import { DesignSession, type JudgedHop } from "../session/design-session.js";
+import { loadProject } from "../session/load.js";
+import { commitFiles, type SideFiles, type SourceCache, workTreeFiles } from "./side-files.js";
+import { groundOf, Scratch } from "./side-ground.js";
+
+export interface HistoryEntry {
+  /** Undefined: the work tree, not committed. */
+  readonly commit?: LoggedCommit;
+  /** Name of the hop then. */
+  readonly hop: string;
+  readonly status: "added" | "removed" | "renamed" | "changed";
+  readonly decisions: readonly DecisionChange[];
+  /** What others decide for it: catalogue, defaults, climate, objective, sites. */
+  readonly shared: readonly { readonly entry: string; readonly decisions: readonly DecisionChange[] }[];
+  readonly terrainChanged: boolean;
+  /** Undefined: gone, or not to be evaluated. */
+  readonly judged?: JudgedHop;
+}
+
+export interface HistoryOptions {
+  readonly today: string;
+  /** Entries at most, newest first. */
+  readonly limit: number;
+}
+
+/** What a hop depends on: its text, and the ground under it. */
+const KINDS = ["*.hop", "*.hgt", "*.hgt.gz", "*.zip", "*.tif", "*.tiff", "*.asc", "*.prj", "*.csv"];
+
+/** @throws CommandError when the hop is in none of the commits */
+export async function hopHistory(
+  repository: Repository,
+  folder: string,
+  name: string,
+  from: Revision,
+  { today, limit }: HistoryOptions,
+): Promise<HistoryEntry[]> {
+  const scratch = new Scratch();
+  try {
+    const log = await logOf(repository, from, KINDS);
+    const states = new StatesOfHop(repository, folder, today, scratch);
+    const names = new Map<string, string>();
+    const entries: HistoryEntry[] = [];
+    const add = async (child: CommitState | undefined, hop: string, commit: LoggedCommit | undefined) => {
+      const parents = commit ? commit.parents : log.slice(0, 1).map((first) => first.commit);
+      const before = await Promise.all(parents.map((parent) => states.before(parent, hop, child)));
+      for (const [index, parent] of parents.entries()) {
+        if (!names.has(parent)) names.set(parent, before[index]?.name ?? hop);
+      }
+      const entry = entryOf(before, child, hop, commit);
+      if (entry) entries.push(entry);
+    };
+    if (from.name === "HEAD") await add(await states.workTree(name), name, undefined);
+    for (const commit of log) {
+      if (entries.length >= limit) break;
+      const hop = names.get(commit.commit) ?? name;
+      await add(await states.at(commit.commit, hop), hop, commit);
+      states.forgetAllBut(log, commit);
+    }
+    if (entries.length === 0)
+      throw new CommandError(`${name}: no commit up to ${from.name} has a hop of this name`);
+    return entries;
+  } finally {
+    scratch.remove();
+  }
+}
+
+/** A hop as one commit has it; a commit without it has no state. */
+interface CommitState {
+  readonly name: string;
+  readonly decisions: Decisions;
+  readonly decided: DecidedHop;
+  readonly judged?: JudgedHop;
+  /** Changes with the terrain under the path. */
+  readonly stamp: string;
+}
+
+class StatesOfHop {
+  private readonly cache: SourceCache = new Map();
+  private readonly sides = new Map<string, Promise<readonly DesignModel[]>>();
+  private readonly files = new Map<string, SideFiles>();
+  private readonly known = new Map<string, Promise<CommitState | undefined>>();
+
+  constructor(
+    private readonly repository: Repository,
+    private readonly folder: string,
+    private readonly today: string,
+    private readonly scratch: Scratch,
+  ) {}
+
+  async workTree(name: string): Promise<CommitState | undefined> {
+    const { submodules } = await indexOf(this.repository);
+    const files = workTreeFiles(this.repository, submodules, this.cache);
+    return this.stateIn(this.modelsIn(files), files, name);
+  }
+
+  at(commit: string, name: string): Promise<CommitState | undefined> {
+    const key = `${commit} ${name}`;
+    let state = this.known.get(key);
+    if (!state) {
+      state = this.models(commit).then((models) => this.stateIn(models, this.files.get(commit)!, name));
+      this.known.set(key, state);
+    }
+    return state;
+  }
+
+  /** The hop in a parent: of the same name, or of the name that it had there. */
+  async before(
+    parent: string,
+    name: string,
+    child: CommitState | undefined,
+  ): Promise<CommitState | undefined> {
+    const same = await this.at(parent, name);
+    if (same || !child) return same;
+    for (const model of await this.models(parent)) {
+      const { hops } = findRenames(decisionsOf(model), child.decisions);
+      const old = [...hops].find(([, now]) => now === name)?.[0];
+      if (old !== undefined) return this.at(parent, old);
+    }
+    return undefined;
+  }
+
+  /** Designs of commits that no later step asks for. */
+  forgetAllBut(log: readonly LoggedCommit[], done: LoggedCommit): void {
+    this.sides.delete(done.commit);
+    this.files.delete(done.commit);
+    if (this.known.size > 4 * log.length) this.known.clear();
+  }
+
+  private models(commit: string): Promise<readonly DesignModel[]> {
+    let models = this.sides.get(commit);
+    if (!models) {
+      const revision = { name: commit, commit, short: commit.slice(0, 10) };
+      models = commitFiles(this.repository, revision, this.cache).then((files) => {
+        this.files.set(commit, files);
+        return this.modelsIn(files);
+      });
+      this.sides.set(commit, models);
+    }
+    return models;
+  }
+
+  private modelsIn(files: SideFiles): readonly DesignModel[] {
+    return loadProject(this.folder, files).project.designs();
+  }
+
+  private async stateIn(
+    models: readonly DesignModel[],
+    files: SideFiles,
+    name: string,
+  ): Promise<CommitState | undefined> {
+    const holding = models.filter((model) => model.declarations(`hop ${name}`).length > 0);
+    if (holding.length > 1) {
+      throw new CommandError(
+        `${name}: ${holding.length} designs have a hop of this name; name the folder of one with --dir`,
+      );
+    }
+    const [model] = holding;
+    if (!model) return undefined;
+    const decisions = decisionsOf(model);
+    const ground = await groundOf(this.repository, files, this.scratch, this.folder);
+    const session = new DesignSession(model, {
+      today: this.today,
+      openTerrain: ground.openTerrain,
+      fileFor: ground.fileFor,
+    });
+    await session.update({}, new Set([name]));
+    const judged = session.result(name);
+    const [a, b] = judged?.hop.ends ?? [];
+    const stamp =
+      a?.site.position && b?.site.position
+        ? (session.terrain()?.stampFor(a.site.position, b.site.position) ?? "")
+        : "";
+    const survey = judged?.hop.surveyFile;
+    return {
+      name,
+      decisions,
+      decided: decisions.hop(name)!,
+      judged,
+      stamp: survey === undefined ? stamp : ground.fileFor(survey),
+    };
+  }
+}
+
+const same = contentComparison();
+
+/** @returns undefined when the commit changes nothing for the hop against one of its parents */
+function entryOf(
+  parents: readonly (CommitState | undefined)[],
+  child: CommitState | undefined,
+  hop: string,
+  commit: LoggedCommit | undefined,
+): HistoryEntry | undefined {
+  if (parents.some((parent) => unchanged(parent, child))) return undefined;
+  const [parent] = parents;
+  if (!child && !parent) return undefined;
+  const common = { commit, hop: child?.name ?? hop, judged: child?.judged };
+  if (!child || !parent) {
+    const status = child ? "added" : "removed";
+    return { ...common, status, decisions: [], shared: [], terrainChanged: false };
+  }
+  const renames = findRenames(parent.decisions, child.decisions);
+  const shared = child.decided.uses.flatMap((entry) => {
+    if (parent.decisions.words(entry) === child.decisions.words(entry)) return [];
+    const before = parent.decisions.entry(entry);
+    const now = child.decisions.entry(entry);
+    const decisions = before && now ? decisionChanges(before, now, renames) : [];
+    return decisions.length > 0 ? [{ entry, decisions }] : [];
+  });
+  return {
+    ...common,
+    status: parent.name === child.name ? "changed" : "renamed",
+    decisions: decisionChanges(parent.decided.facts, child.decided.facts, renames),
+    shared,
+    terrainChanged: parent.stamp !== child.stamp,
+  };
+}
+
+function unchanged(parent: CommitState | undefined, child: CommitState | undefined): boolean {
+  if (!parent || !child) return parent === child;
+  if (parent.name !== child.name) return false;
+  if (parent.judged && child.judged) {
+    if (!same(parent.judged.hop, child.judged.hop)) return false;
+    // A raster may change where the path does not cross it.
+    return (
+      parent.stamp === child.stamp || figureChanges(parent.judged, child.judged, (site) => site).length === 0
+    );
+  }
+  const nothing = { hops: new Map(), entries: new Map() };
+  return decisionChanges(parent.decided.facts, child.decided.facts, nothing).length === 0;
+}
