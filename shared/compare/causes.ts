@@ -1,5 +1,5 @@
 /** Why a hop changed that nobody edited. */
-import type { Cause, ComparedHop } from "./change-set.js";
+import type { Cause } from "./change-set.js";
 import type { DecisionChange } from "./decisions.js";
 import type { FindingChange } from "./findings.js";
 
@@ -12,8 +12,6 @@ export interface CauseInput {
   readonly ground?: "terrain" | "survey";
   /** Hops that were added, removed or edited. */
   readonly edited: ReadonlySet<string>;
-  readonly was?: ComparedHop;
-  readonly is?: ComparedHop;
 }
 
 export function causesOf(input: CauseInput): Cause[] {

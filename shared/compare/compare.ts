@@ -145,10 +145,8 @@ function hopChange(pair: Pair, context: Context): HopChange | undefined {
     decisions,
     findings,
     sharedChanges: (uses ?? []).filter((entry) => isDecided(entries.get(entry))),
-    ground,
+    ground: before && now && ground === "terrain" && sameProfile(before, now) ? undefined : ground,
     edited: new Set(edited.keys()),
-    was: before,
-    is: now,
   });
   const lost = status === "changed" && before !== undefined && now === undefined;
   return {
@@ -175,6 +173,15 @@ function figuresOf(
   if (pair.was === undefined) return now ? figuresAlone(now, "is") : [];
   if (pair.is === undefined) return before ? figuresAlone(before, "was") : [];
   return before && now ? figureChanges(before, now, (site) => siteNow(site, renames)) : [];
+}
+
+/** A raster that changed may be the same under the path. */
+function sameProfile({ result: a }: ComparedHop, { result: b }: ComparedHop): boolean {
+  return (
+    a.profile?.meanM === b.profile?.meanM &&
+    a.profile?.highestM === b.profile?.highestM &&
+    a.profile?.gaps.length === b.profile?.gaps.length
+  );
 }
 
 /** What a removed hop had wrong is gone with it, and nobody mended it. */

@@ -51,7 +51,9 @@ export function orderChanges(
   );
   return [...changes.values()]
     .map(({ part, unit, sites }): OrderChange => {
-      const moved = [...sites].filter(([, count]) => Math.abs(count) >= LEAST);
+      const moved = [...sites]
+        .filter(([, count]) => Math.abs(count) >= LEAST)
+        .sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
       const total = moved.reduce((sum, [, count]) => sum + count, 0);
       return {
         part,

@@ -44,14 +44,21 @@ const HEADLINED: readonly (readonly [FigureChange["kind"], string])[] = [
 ];
 
 export function hopBlocks(change: HopChange, input: ChangePageInput): Block[] {
-  const { decisions, figures, causes, findings } = change;
+  const { decisions, figures, causes, findings, edited } = change;
   const rows = [...rowsOfDecisions(decisions), ...figures.map(rowOfFigure)];
   const items = findingItems(findings, input);
   const drawing = input.drawing?.(change);
   const also = causes.map(({ text }) => text).join(", ");
   return [
     ...(rows.length > 0 ? [{ type: "table", columns: COLUMNS, rows } as const] : []),
-    ...(also === "" ? [] : [{ type: "paragraph", text: `Changed for it by others: ${also}.` } as const]),
+    ...(also === ""
+      ? []
+      : [
+          {
+            type: "paragraph",
+            text: `${edited ? "Changed for it by others" : "Nobody edited it; it changed because of"}: ${also}.`,
+          } as const,
+        ]),
     ...(items.length > 0 ? [{ type: "list", items } as const] : []),
     ...(drawing ? [drawing] : []),
   ];

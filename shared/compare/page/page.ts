@@ -1,7 +1,7 @@
 /** What a change does to the network, as a page: for a merge request, a browser or the editor. */
 import type { Block, Figure, KeyFigure, Page, Section, TableRow } from "../../report/document/document.js";
 import { type ChangeSet, type HopChange, isEmpty } from "../change-set.js";
-import type { FindingChange } from "../findings.js";
+import { type FindingChange, isWorse } from "../findings.js";
 import { findingItems } from "./finding-items.js";
 import { hopBlocks, hopHeading } from "./hop-section.js";
 import { affectedTable, rowsOfDecisions } from "./tables.js";
@@ -25,8 +25,7 @@ const MOST_SECTIONS = 40;
 
 export function changePage(input: ChangePageInput): Page {
   const { name, title, subtitle, changes, colophon } = input;
-  const edited = changes.hops.filter((hop) => hop.edited);
-  const alone = edited.slice(0, MOST_SECTIONS);
+  const alone = changes.hops.filter(standsAlone).slice(0, MOST_SECTIONS);
   const others = changes.hops.filter((hop) => !alone.includes(hop));
   return {
     name,
@@ -36,7 +35,7 @@ export function changePage(input: ChangePageInput): Page {
     sections: [
       ...(isEmpty(changes) ? [section("none", "No change", [paragraph(NOTHING)])] : []),
       ...alone.map((hop) => section(`hop-${hop.hop}`, hopHeading(hop), hopBlocks(hop, input))),
-      ...affectedSection(others, edited.length > alone.length, input),
+      ...affectedSection(others, input),
       ...sharedSection(input),
       ...siteSection(input),
       ...findingSection(input),
@@ -48,6 +47,11 @@ export function changePage(input: ChangePageInput): Page {
     ],
     colophon,
   };
+}
+
+/** What somebody decided, and what somebody must mend; other hops are a row of a table each. */
+function standsAlone({ edited, findings }: HopChange): boolean {
+  return edited || findings.some(isWorse);
 }
 
 const NOTHING = "No decision, no figure and no finding differs.";
@@ -84,10 +88,10 @@ function keyFigures({ counts }: ChangeSet): KeyFigure[] {
   ];
 }
 
-function affectedSection(hops: readonly HopChange[], withEdited: boolean, input: ChangePageInput): Section[] {
+function affectedSection(hops: readonly HopChange[], input: ChangePageInput): Section[] {
   if (hops.length === 0) return [];
   const items = hops.flatMap(({ hop, findings }) => findingItems(findings, input, hop));
-  const title = withEdited ? "Other hops that changed" : "Hops that nobody edited";
+  const title = hops.some(({ edited }) => edited) ? "Other hops that changed" : "Hops that nobody edited";
   return [
     section("affected", title, [
       affectedTable(hops),

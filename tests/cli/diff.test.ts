@@ -1,0 +1,158 @@
+import { rmSync } from "node:fs";
+import { join } from "node:path";
+import { Ajv } from "ajv";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { DiffOutput } from "../../server/cli/print/diff-output.js";
+import type { HistoryOutput } from "../../server/cli/print/history-output.js";
+import diffSchema from "../../server/cli/schema/diff.schema.json" with { type: "json" };
+import historySchema from "../../server/cli/schema/history.schema.json" with { type: "json" };
+import { files, hop, terrain } from "../compare/network.js";
+import { TestRepository, TODAY } from "../compare/repository.js";
+import { type Ran, run } from "./built.js";
+
+const repository = TestRepository.create();
+
+beforeAll(() => {
+  repository.write(Object.fromEntries(Object.entries(files()).map(([path, text]) => [`net/${path}`, text])));
+  repository.commit("base");
+  repository.git("tag", "old");
+  repository.edit("net/hops/south.hop", "A18-06", "A18-12");
+  repository.commit("better");
+  repository.git("tag", "better");
+  repository.write(
+    Object.fromEntries(Object.entries(terrain(45)).map(([path, text]) => [`net/${path}`, text])),
+  );
+  repository.write({ "net/hops/more.hop": hop("PEAK-TARN", "PEAK", "TARN", 12, { heightM: 45 }) });
+  repository.commit("worse");
+  repository.git("branch", "topic");
+});
+
+afterAll(() => repository.remove());
+
+function diff(...args: string[]): Ran {
+  return run(["diff", ...args, "--today", TODAY], { cwd: repository.root });
+}
+
+describe("exit status", () => {
+  test("0 when nothing got worse, 1 when something did, 2 when a side cannot be read", () => {
+    expect(diff("old", "better")).toMatchObject({ status: 0, stderr: "" });
+    expect(diff("old", "old")).toMatchObject({ status: 0, stderr: "" });
+    expect(diff("better", "HEAD")).toMatchObject({ status: 1, stderr: "" });
+    expect(diff("better", "HEAD", "--fail-on", "never").status).toBe(0);
+    // Back again: the antennas are smaller, and no finding is new.
+    expect(diff("better", "old").status).toBe(1);
+    expect(diff("better", "old", "--fail-on", "findings").status).toBe(0);
+    for (const args of [
+      ["mian"],
+      ["old", "nowhere"],
+      ["old", "HEAD", "net", "net"],
+      ["old", "--dir", "nowhere"],
+    ]) {
+      const { status, stdout, stderr } = diff(...args);
+      expect([status, stdout], args.join(" ")).toEqual([2, ""]);
+      expect(stderr).toMatch(/^error: [^\n]+\n$/);
+    }
+  });
+});
+
+describe("sides", () => {
+  test("REV, REV REV, A..B, A...B, with and without a folder", () => {
+    const whole = diff("old", "HEAD").stdout.replace(/^From .*$/m, "");
+    for (const args of [
+      ["old", "HEAD", "net"],
+      ["old..HEAD"],
+      ["old.."],
+      ["old", "net"],
+      ["old...topic", "--dir", "net"],
+    ]) {
+      expect(diff(...args).stdout.replace(/^From .*$/m, ""), args.join(" ")).toBe(whole);
+    }
+  });
+
+  test("a name of both a revision and a folder is asked about", () => {
+    repository.git("branch", "net");
+    expect(diff("old", "net").stderr).toMatch(
+      /^error: net: a revision and a folder have this name; write --dir net/,
+    );
+    repository.git("branch", "-D", "net");
+  });
+});
+
+describe("markdown", () => {
+  test("tells the gravest first, decisions with consequences in one table, and nothing of what is the same", () => {
+    const { stdout } = diff("old", "HEAD");
+    expect(stdout).toMatch(/^# Changes of Change\n\nFrom old \(\w+\) to HEAD \(\w+\)\n/);
+    expect(stdout).toContain("| FELL: antenna | `antenna A18-06 at 40 m` | `antenna A18-12 at 40 m` |");
+    expect(stdout).toMatch(/\| Fade margin at \w+ \| [\d.]+ dB \| [\d.]+ dB \| \+11\.0 dB better \|/);
+    expect(stdout).toMatch(/^## KELD-MOSS: margin -\S+ dB, .*1 new error$/m);
+    expect(stdout).toContain("Nobody edited it; it changed because of: terrain.");
+    expect(stdout.indexOf("## KELD-MOSS")).toBeLessThan(stdout.indexOf("## FELL-TARN"));
+    expect(stdout).toContain("| order | 2 | antenna A18-12 | FELL +1, TARN +1 |");
+    expect(stdout).not.toContain("KELD-TARN");
+  });
+
+  test("says so when there is no change", () => {
+    expect(diff("HEAD").stdout).toContain("No decision, no figure and no finding differs.");
+  });
+});
+
+test("html is one page with both profiles of the hops whose clearance changed", () => {
+  const { stdout } = diff("old", "HEAD", "--format", "html");
+  expect(stdout.match(/<!doctype html>/g)).toHaveLength(1);
+  expect(stdout).not.toContain("<script");
+  expect(stdout).not.toContain("/tmp/");
+  const drawn = [...stdout.matchAll(/<figure[^>]*>.*?<\/figure>/gs)].map(([figure]) => figure);
+  expect(drawn.length).toBe(1);
+  expect(drawn[0]).toContain("Profile before and after the change");
+  expect(drawn[0]!.match(/class="was"/g)!.length).toBeGreaterThanOrEqual(3);
+});
+
+test("json fits its schema, which can say no", () => {
+  const validate = new Ajv({ strict: false }).compile(diffSchema);
+  const { stdout } = diff("old", "HEAD", "--format", "json");
+  const output = JSON.parse(stdout) as DiffOutput;
+  expect(validate(output), JSON.stringify(validate.errors)).toBe(true);
+  expect(validate({ ...output, worse: "yes" })).toBe(false);
+  expect(output).toMatchObject({ schema: "hopwright-diff/1", worse: true, was: { name: "old" } });
+  expect(output.is!.commit).toBe(repository.git("rev-parse", "HEAD"));
+  const [design] = output.designs;
+  expect(design!.folder).toBe("net");
+  expect(design!.counts).toMatchObject({ added: 1, edited: 1, affected: 1, removed: 0 });
+  const place = design!.hops.flatMap(({ findings }) => findings).find(({ rule }) => rule === "clearance")!
+    .place!;
+  expect(place.file).toBe("net/hops/north.hop");
+  expect(diff("HEAD", "--format", "json").stdout).toContain('"worse": false');
+});
+
+test("history, as text and as JSON by its schema", () => {
+  const history = (...more: string[]) =>
+    run(["history", "FELL-TARN", "--dir", "net", "--today", TODAY, ...more], { cwd: repository.root });
+  const { status, stdout } = history();
+  expect(status).toBe(0);
+  const lines = stdout.trimEnd().split("\n");
+  expect(lines[0]).toMatch(/^2026-01-01 {2}\w{7} {5}\d\d\.\d dB {2} *[\d.]+ % {2}better$/);
+  expect(lines.slice(1, 3)).toEqual([
+    "    FELL: antenna A18-06 at 40 m -> A18-12 at 40 m",
+    "    TARN: antenna A18-06 at 40 m -> A18-12 at 40 m",
+  ]);
+  expect(lines[3]).toMatch(/base$/);
+  const validate = new Ajv({ strict: false }).compile(historySchema);
+  const output = JSON.parse(history("--format", "json").stdout) as HistoryOutput;
+  expect(validate(output), JSON.stringify(validate.errors)).toBe(true);
+  const [now, before] = output.entries;
+  expect(now!.fadeMarginDb! - before!.fadeMarginDb!).toBeCloseTo(11, 6);
+  const wrong = run(["history", "FELL-TRAN", "--dir", "net"], { cwd: repository.root });
+  expect(wrong).toMatchObject({ status: 2, stdout: "" });
+});
+
+test("a folder that is gone from the work tree is compared as taken away", () => {
+  const copy = TestRepository.create();
+  copy.write(files());
+  copy.commit("base");
+  for (const path of ["network.hop", "sites.hop", "catalogue.hop", "hops"])
+    rmSync(join(copy.root, path), { recursive: true });
+  const { stdout, status } = run(["diff", "HEAD"], { cwd: copy.root });
+  copy.remove();
+  expect(status).toBe(0);
+  expect(stdout).toContain("KELD-TARN: removed");
+});
