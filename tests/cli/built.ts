@@ -10,7 +10,8 @@ import { afterAll, beforeAll } from "vitest";
 export const SAMPLES = fileURLToPath(new URL("../../samples", import.meta.url));
 
 const folder = mkdtempSync(join(tmpdir(), "hopwright-cli-"));
-const program = join(folder, "hopwright.cjs");
+/** The bundled program. */
+export const PROGRAM = join(folder, "hopwright.cjs");
 
 /** A folder of this test file's own, emptied at the end. */
 export function scratch(name: string): string {
@@ -20,7 +21,7 @@ export function scratch(name: string): string {
 beforeAll(async () => {
   await build({
     entryPoints: [fileURLToPath(new URL("../../server/cli/main.ts", import.meta.url))],
-    outfile: program,
+    outfile: PROGRAM,
     bundle: true,
     platform: "node",
     target: "node22",
@@ -47,7 +48,7 @@ export interface RunOptions {
 
 export function run(args: readonly string[], { cwd = SAMPLES, env = {}, input }: RunOptions = {}): Ran {
   const { FORCE_COLOR: _force, NO_COLOR: _no, ...rest } = process.env;
-  const found = spawnSync(process.execPath, [program, ...args], {
+  const found = spawnSync(process.execPath, [PROGRAM, ...args], {
     cwd,
     input,
     env: { ...rest, ...env },
@@ -60,7 +61,7 @@ export function run(args: readonly string[], { cwd = SAMPLES, env = {}, input }:
 /** Runs it with a reader that closes the pipe after the first piece. */
 export function runIntoClosedPipe(args: readonly string[]): Promise<Ran> {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [program, ...args], {
+    const child = spawn(process.execPath, [PROGRAM, ...args], {
       cwd: SAMPLES,
       stdio: ["ignore", "pipe", "pipe"],
     });
@@ -79,7 +80,7 @@ export function converse(
   turns: readonly (readonly [say: string, until: string])[],
 ): Promise<Ran> {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [program, ...args], { cwd: SAMPLES });
+    const child = spawn(process.execPath, [PROGRAM, ...args], { cwd: SAMPLES });
     let [stdout, stderr, turn, seen] = ["", "", 0, 0];
     const next = () => {
       seen = stdout.length;
