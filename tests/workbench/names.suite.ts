@@ -1,16 +1,17 @@
 import { describe, expect, it } from "vitest";
-import { caretAt, command, openFile, problems, savedText, workbenchOf } from "./workbench.js";
+import { caretAt, command, openFile, problems, savedText, untilVisible, workbenchOf } from "./workbench.js";
 
 describe("names across files", () => {
   const workbench = workbenchOf("names");
 
   it("goes from an end of a hop to the site it names", async () => {
     await openFile(workbench, "hops.hop");
-    await caretAt(workbench, "hops.hop", "  ALDER {");
-    await workbench.page.keyboard.press("ArrowRight");
-    await workbench.page.keyboard.press("ArrowRight");
-    await workbench.page.keyboard.press("F12");
-    await workbench.page.locator('.tab.active[data-resource-name="sites.hop"]').waitFor();
+    const sites = workbench.page.locator('.tab.active[data-resource-name="sites.hop"]');
+    await untilVisible(sites, async () => {
+      await caretAt(workbench, "hops.hop", "  ALDER {");
+      for (const key of ["ArrowRight", "ArrowRight", "ArrowRight", "F12"])
+        await workbench.page.keyboard.press(key);
+    });
   });
 
   it("renames a site in every file that names it", async () => {

@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { caretAt, command, openFile, typeOver, webview, workbenchOf } from "./workbench.js";
+import { caretAt, command, openFile, typeOver, untilVisible, webview, workbenchOf } from "./workbench.js";
 
 describe("pages beside the text", () => {
   const workbench = workbenchOf("pages");
@@ -60,10 +60,9 @@ describe("pages beside the text", () => {
     const { page, folder } = workbench;
     const parent = join(folder, "..", "copied");
     mkdirSync(parent);
-    await command(workbench, "Hopwright: Open the learning sample");
     const input = page.locator(".quick-input-widget input");
     const beside = page.locator(".quick-input-list .monaco-list-row", { hasText: "catalogue" });
-    await beside.waitFor();
+    await untilVisible(beside, () => command(workbench, "Hopwright: Open the learning sample"));
     await input.fill(`${parent}/`);
     await beside.waitFor({ state: "detached" });
     const opened = page.context().waitForEvent("page");

@@ -74,6 +74,22 @@ export async function command({ page }: Workbench, title: string): Promise<void>
   await page.keyboard.press("Enter");
 }
 
+/**
+ * Does something until what it should bring is there. A key that is pressed while the editor is still
+ * starting, or a box that another part closes by taking the focus, is what a person would do again too.
+ */
+export async function untilVisible(wanted: Locator, act: () => Promise<void>): Promise<void> {
+  for (let attempt = 1; ; attempt++) {
+    await act();
+    try {
+      await wanted.first().waitFor({ timeout: attempt < 4 ? 6_000 : 20_000 });
+      return;
+    } catch (error) {
+      if (attempt === 4) throw error;
+    }
+  }
+}
+
 /** Puts the caret before (or with `after`, behind) the first place where a saved file's text stands. */
 export async function caretAt(
   workbench: Workbench,
