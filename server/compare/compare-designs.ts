@@ -6,71 +6,55 @@ import { compareDesigns } from "../../shared/compare/compare.js";
 import { findRenames, hopNow } from "../../shared/compare/renames.js";
 import { contentComparison } from "../../shared/compare/same.js";
 import type { Design, Hop } from "../../shared/design/design.js";
+import type { HopResult } from "../../shared/evaluate/result.js";
+import { judgeNetwork } from "../../shared/rules/judge.js";
 import { DesignSession, type JudgedHop, type Pace } from "../session/design-session.js";
 import type { TerrainStore } from "../terrain/store.js";
 import type { SideGround } from "./side-ground.js";
 import { textFindings } from "./text-findings.js";
 
 export interface DesignState {
-  readonly model: DesignModel;
+  readonly session: DesignSession;
   readonly ground: SideGround;
+  /** Whoever holds the session keeps it up to date: all its hops are evaluated. */
+  readonly live?: boolean;
 }
 
-export interface DesignComparison {
-  readonly changes: ChangeSet;
-  readonly was: DesignSession;
-  readonly is: DesignSession;
+/** A state that nothing is evaluated of yet. */
+export function stateOf(model: DesignModel, ground: SideGround, today: string): DesignState {
+  const { openTerrain, fileFor } = ground;
+  return { session: new DesignSession(model, { today, openTerrain, fileFor }), ground };
 }
 
-export interface CompareHostOptions {
-  readonly today: string;
-  readonly pace?: Pace;
-}
-
-export async function compareStates(
-  was: DesignState,
-  is: DesignState,
-  { today, pace }: CompareHostOptions,
-): Promise<DesignComparison> {
-  const sessions = [was, is].map(
-    ({ model, ground }) =>
-      new DesignSession(model, { today, openTerrain: ground.openTerrain, fileFor: ground.fileFor }),
-  ) as [DesignSession, DesignSession];
+/** Evaluates on both sides the hops that may differ, and those beside them. */
+export async function compareStates(was: DesignState, is: DesignState, pace?: Pace): Promise<ChangeSet> {
+  const states = [was, is] as const;
   // Nothing is evaluated yet, but the terrain is open: its stamps tell where the ground differs.
-  for (const session of sessions) await session.update({}, new Set());
-  const sides = [was, is].map(({ model }) => sideOf(model)) as [Side, Side];
-  const ground = groundComparison(sides, sessions, [was.ground, is.ground]);
+  for (const { session, live } of states) if (!live) await session.update({}, new Set());
+  const sides = [sideOf(was), sideOf(is)] as const;
+  const ground = groundComparison(sides);
   const wanted = differing(sides, ground);
-  for (const [index, session] of sessions.entries()) {
-    await session.update(pace, wanted[index]);
-    session.updateNetwork();
-  }
-  const [before, now] = sessions.map((session, index) =>
-    comparedSide(session, sides[index]!, [was, is][index]!.ground),
-  ) as [ComparedSide, ComparedSide];
-  return { changes: compareDesigns(before, now, { ground }), was: sessions[0], is: sessions[1] };
+  for (const [index, { session, live }] of states.entries())
+    if (!live) await session.update(pace, wanted[index]);
+  return compareDesigns(comparedSide(sides[0], wanted[0]), comparedSide(sides[1], wanted[1]), { ground });
 }
 
-interface Side {
+interface Side extends DesignState {
   readonly decisions: ComparedSide["decisions"];
   readonly hops: ReadonlyMap<string, Hop>;
   readonly design: Design;
-  readonly model: DesignModel;
 }
 
-function sideOf(model: DesignModel): Side {
+function sideOf(state: DesignState): Side {
+  const { model } = state.session;
   const design = model.design();
-  return { decisions: decisionsOf(model), hops: design.hops, design, model };
+  return { ...state, decisions: decisionsOf(model), hops: design.hops, design };
 }
 
 type GroundComparison = (was: string, is: string) => "terrain" | "survey" | undefined;
 
-function groundComparison(
-  [was, is]: readonly [Side, Side],
-  sessions: readonly [DesignSession, DesignSession],
-  files: readonly [SideGround, SideGround],
-): GroundComparison {
-  const stores = sessions.map((session) => session.terrain());
+function groundComparison([was, is]: readonly [Side, Side]): GroundComparison {
+  const stores = [was, is].map(({ session }) => session.terrain());
   const stamp = (store: TerrainStore | undefined, { ends }: Hop) => {
     const [from, to] = [ends[0].site.position, ends[1].site.position];
     return store && from && to ? store.stampFor(from, to) : "";
@@ -79,7 +63,7 @@ function groundComparison(
     const [a, b] = [was.hops.get(before), is.hops.get(now)];
     if (!a || !b) return undefined;
     if (a.surveyFile !== undefined && b.surveyFile !== undefined)
-      return files[0].fileFor(a.surveyFile) === files[1].fileFor(b.surveyFile) ? undefined : "survey";
+      return was.ground.fileFor(a.surveyFile) === is.ground.fileFor(b.surveyFile) ? undefined : "survey";
     if (stores[0] === stores[1]) return undefined;
     // A path that moved crosses other tiles; that is no change of the terrain.
     return stamp(stores[0], b) === stamp(stores[1], b) ? undefined : "terrain";
@@ -118,15 +102,20 @@ function withNeighbours(names: ReadonlySet<string>, hops: ReadonlyMap<string, Ho
   return new Set([...names, ...beside.map(({ name }) => name)]);
 }
 
+/** Of a session that has evaluated more, what is not wanted is left out: it would be judged on one side only. */
 function comparedSide(
-  session: DesignSession,
-  { decisions, design, model }: Side,
-  ground: SideGround,
+  { session, ground, decisions, design }: Side,
+  wanted: ReadonlySet<string>,
 ): ComparedSide {
-  const findings = [...session.networkFindings(), ...textFindings(model)];
-  const hops = new Map(
-    [...session.results()].map(([name, judged]) => [name, withShownFiles(judged, ground)] as const),
-  );
+  const hops = new Map<string, ComparedHop>();
+  const results = new Map<string, HopResult>();
+  for (const name of wanted) {
+    const judged = session.result(name);
+    if (!judged) continue;
+    hops.set(name, withShownFiles(judged, ground));
+    results.set(name, judged.result);
+  }
+  const findings = [...judgeNetwork(design, results, session.today), ...textFindings(session.model)];
   return { decisions, design, hops, findings };
 }
 

@@ -6,12 +6,18 @@ import type { ChangeSet } from "../../shared/compare/change-set.js";
 import { CommandError } from "../cli/command-error.js";
 import type { UnreadableFile } from "../files/hop-files.js";
 import { indexOf, type Repository, type Revision, renamedFiles } from "../git/repository.js";
-import type { DesignSession } from "../session/design-session.js";
+import type { DesignSession, Pace } from "../session/design-session.js";
 import { loadProject } from "../session/load.js";
-import { type CompareHostOptions, compareStates } from "./compare-designs.js";
+import { compareStates, stateOf } from "./compare-designs.js";
 import { commitFiles, type SideFiles, type SourceCache, workTreeFiles } from "./side-files.js";
 import { groundOf, Scratch, type SideGround } from "./side-ground.js";
 import { brokenFiles } from "./text-findings.js";
+
+export interface CompareOptions {
+  /** ISO date that acceptances are held against. */
+  readonly today: string;
+  readonly pace?: Pace;
+}
 
 export interface ComparedDesign {
   /** Folder of the design on the new side, absolute; of the old one where the new has it no more. */
@@ -43,7 +49,7 @@ export async function compareFolder(
   folder: string,
   was: Revision,
   is: Revision | undefined,
-  options: CompareHostOptions,
+  options: CompareOptions,
 ): Promise<FolderComparison> {
   const cache: SourceCache = new Map();
   const before = await commitFiles(repository, was, cache);
@@ -83,7 +89,7 @@ interface LoadedSide {
   readonly unreadable: readonly UnreadableFile[];
 }
 
-function sideAt(folder: string, files: SideFiles): LoadedSide {
+export function sideAt(folder: string, files: SideFiles): LoadedSide {
   const { project, unreadable } = loadProject(folder, files);
   const models = project
     .designs()
@@ -92,7 +98,7 @@ function sideAt(folder: string, files: SideFiles): LoadedSide {
 }
 
 /** Where the folder was on the old side: a renamed one is found by the files that moved into it. */
-async function folderBefore(
+export async function folderBefore(
   repository: Repository,
   at: string,
   before: SideFiles,
@@ -148,25 +154,28 @@ function pairedModels(
 async function comparedDesign(
   pair: ModelPair,
   grounds: readonly [SideGround, SideGround],
-  options: CompareHostOptions,
+  options: CompareOptions,
 ): Promise<ComparedDesign> {
   const root = (pair.is ?? pair.was)!.root;
   const was = pair.was ?? new DesignModel(root);
   const is = pair.is ?? new DesignModel(root);
-  const compared = await compareStates(
-    { model: was, ground: grounds[0] },
-    { model: is, ground: grounds[1] },
-    options,
-  );
+  const states = [stateOf(was, grounds[0], options.today), stateOf(is, grounds[1], options.today)] as const;
+  const changes = await compareStates(...states, options.pace);
   return {
-    ...compared,
+    changes,
+    was: states[0].session,
+    is: states[1].session,
     root,
     movedFrom: was.root === root ? undefined : was.root,
     title: is.title() ?? was.title(),
   };
 }
 
-function notesOf(designs: readonly ComparedDesign[], was: Revision, is: Revision | undefined): string[] {
+export function notesOf(
+  designs: readonly ComparedDesign[],
+  was: Revision,
+  is: Revision | undefined,
+): string[] {
   const notes: string[] = [];
   for (const { was: before, is: now } of designs) {
     for (const [session, side] of [
