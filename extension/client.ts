@@ -2,8 +2,13 @@
 import * as vscode from "vscode";
 import { InlayHintRequest, LanguageClient, State, TransportKind } from "vscode-languageclient/node";
 import {
+  CHANGED,
   CHECK,
+  type ChangedParams,
   type CheckParams,
+  COMPARE,
+  type CompareParams,
+  type CompareResult,
   REPORT,
   type ReportParams,
   type ReportResult,
@@ -16,20 +21,23 @@ export const LANGUAGE = "hopwright";
 export class HopwrightClient {
   private readonly client: LanguageClient;
   private readonly statusSent = new vscode.EventEmitter<StatusParams>();
+  private readonly changedSent = new vscode.EventEmitter<ChangedParams>();
   private readonly stopped = new vscode.EventEmitter<void>();
   readonly onStatus = this.statusSent.event;
+  readonly onChanged = this.changedSent.event;
   readonly onStopped = this.stopped.event;
 
   constructor(context: vscode.ExtensionContext) {
     this.client = languageClient(context);
     this.client.onNotification(STATUS, (params: StatusParams) => this.statusSent.fire(params));
+    this.client.onNotification(CHANGED, (params: ChangedParams) => this.changedSent.fire(params));
     this.client.onDidChangeState(({ newState }) => {
       if (newState === State.Stopped) this.stopped.fire();
     });
     const hints = vscode.workspace.onDidChangeConfiguration((change) => {
       if (change.affectsConfiguration(`${LANGUAGE}.inlayHints`)) this.askHintsAgain();
     });
-    context.subscriptions.push(this.statusSent, this.stopped, hints);
+    context.subscriptions.push(this.statusSent, this.changedSent, this.stopped, hints);
   }
 
   /** Starts the server; a failure is told to the user and leaves colouring and snippets working. */
@@ -59,6 +67,12 @@ export class HopwrightClient {
   async report(params: ReportParams): Promise<ReportResult | undefined> {
     if (!this.client.isRunning()) return undefined;
     return (await this.client.sendRequest<ReportResult | null>(REPORT, params)) ?? undefined;
+  }
+
+  /** @returns undefined while the server is starting or stopped */
+  async compare(params: CompareParams): Promise<CompareResult | undefined> {
+    if (!this.client.isRunning()) return undefined;
+    return this.client.sendRequest<CompareResult>(COMPARE, params);
   }
 
   private askHintsAgain(): void {

@@ -1,6 +1,7 @@
 /** The client: starts the language server and shows what it says. It computes nothing. */
 import * as vscode from "vscode";
 import { HopwrightClient } from "./client.js";
+import { CompareView } from "./compare-view.js";
 import { openSample } from "./open-sample.js";
 import { ReportView } from "./report-view.js";
 import { StatusItem } from "./status-item.js";
@@ -12,6 +13,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   client = server;
   const status = new StatusItem();
   const report = new ReportView(context.extensionUri, server);
+  const compared = new CompareView(context.extensionUri, server);
   server.onStatus((params) => {
     status.show(params);
     report.refreshSoon();
@@ -22,8 +24,10 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   context.subscriptions.push(
     status,
     report,
+    compared,
     command("check", () => checkDesign(server)),
     command("openReport", (hop?: string) => report.open(hop)),
+    command("compare", (revision?: string) => compared.open(revision)),
     command("restartServer", () => server.restart()),
     command("openSample", () => openSample(context.extensionUri)),
   );

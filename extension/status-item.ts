@@ -2,7 +2,7 @@
 import * as vscode from "vscode";
 import type { DesignStatus, StatusParams } from "../server/lsp/protocol.js";
 
-const COMMANDS = ["hopwright.check", "hopwright.openReport", "hopwright.restartServer"];
+const COMMANDS = ["hopwright.check", "hopwright.openReport", "hopwright.compare", "hopwright.restartServer"];
 
 export class StatusItem implements vscode.Disposable {
   private readonly item = vscode.window.createStatusBarItem(
@@ -63,6 +63,7 @@ function tooltip(design: DesignStatus | undefined, waiting: number): vscode.Mark
     [
       link(vscode.l10n.t("Check design"), "check"),
       link(vscode.l10n.t("Open report"), "openReport"),
+      link(vscode.l10n.t("Compare with revision"), "compare"),
       link(vscode.l10n.t("Restart server"), "restartServer"),
     ].join(" · "),
   );

@@ -2,6 +2,7 @@
 import { resolve } from "node:path";
 import { DesignModel } from "../../language/model/design-model.js";
 import { isBelow } from "../../language/model/path.js";
+import type { Project } from "../../language/model/project.js";
 import type { ChangeSet } from "../../shared/compare/change-set.js";
 import { CommandError } from "../cli/command-error.js";
 import type { UnreadableFile } from "../files/hop-files.js";
@@ -85,6 +86,7 @@ export async function compareFolder(
 }
 
 interface LoadedSide {
+  readonly project: Project;
   readonly models: readonly DesignModel[];
   readonly unreadable: readonly UnreadableFile[];
 }
@@ -94,7 +96,7 @@ export function sideAt(folder: string, files: SideFiles): LoadedSide {
   const models = project
     .designs()
     .filter((model) => model.allFiles()[Symbol.iterator]().next().done === false);
-  return { models, unreadable };
+  return { project, models, unreadable };
 }
 
 /** Where the folder was on the old side: a renamed one is found by the files that moved into it. */

@@ -43,3 +43,40 @@ export const CHECK = "hopwright/check";
 export interface CheckParams {
   readonly uri?: string;
 }
+
+/**
+ * Holds the design of a file against a revision of git. From then on lenses and marks tell what changed since, until
+ * another revision is asked for, or none.
+ */
+export const COMPARE = "hopwright/compare";
+export interface CompareParams {
+  readonly uri: string;
+  /** As git names it; null ends the comparison. */
+  readonly revision: string | null;
+}
+export interface CompareResult {
+  readonly title?: string;
+  /** A whole HTML document without scripts. */
+  readonly html?: string;
+  /** Why there is no page, in one sentence. */
+  readonly problem?: string;
+}
+
+/** Hops that differ from the revision compared with, sent when they change. */
+export const CHANGED = "hopwright/changed";
+export interface ChangedParams {
+  /** Left out: nothing is compared any more. */
+  readonly revision?: string;
+  /** Files with marks; in all others there are none. */
+  readonly files: readonly {
+    readonly uri: string;
+    readonly marks: readonly ChangeMark[];
+  }[];
+}
+export interface ChangeMark {
+  /** From 0, both inclusive. */
+  readonly fromLine: number;
+  readonly toLine: number;
+  readonly kind: "added" | "worse" | "better" | "changed";
+  readonly text: string;
+}

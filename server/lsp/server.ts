@@ -12,6 +12,7 @@ import {
   TextDocuments,
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
+import { CompareHost } from "./compare-host.js";
 import { Designs } from "./designs.js";
 import { Evaluation } from "./evaluation.js";
 import { registerFeatures, SEMANTIC_LEGEND } from "./features.js";
@@ -28,6 +29,11 @@ export function startServer(connection: Connection): void {
   let evaluation = newEvaluation();
   let canWatch = false;
   let canRefreshHints = false;
+  const compared = new CompareHost(
+    connection,
+    () => designs,
+    () => evaluation,
+  );
 
   function newEvaluation(): Evaluation {
     return new Evaluation(designs, {
@@ -35,7 +41,10 @@ export function startServer(connection: Connection): void {
       changed: () => {
         if (canRefreshHints) void connection.languages.inlayHint.refresh().catch(() => undefined);
       },
-      status: (waiting) => void connection.sendNotification(STATUS, statusOf(designs, waiting)),
+      status: (waiting) => {
+        void connection.sendNotification(STATUS, statusOf(designs, waiting));
+        if (waiting === 0) compared.settled();
+      },
       failed: (error) =>
         connection.console.error(
           `evaluation failed: ${error instanceof Error ? (error.stack ?? error.message) : error}`,
@@ -48,6 +57,7 @@ export function startServer(connection: Connection): void {
     evaluation = newEvaluation();
     canWatch = params.capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration ?? false;
     canRefreshHints = params.capabilities.workspace?.inlayHint?.refreshSupport ?? false;
+    compared.canRefreshLenses = params.capabilities.workspace?.codeLens?.refreshSupport ?? false;
     return {
       serverInfo: { name: "hopwright" },
       capabilities: {
@@ -63,6 +73,7 @@ export function startServer(connection: Connection): void {
         foldingRangeProvider: true,
         documentFormattingProvider: true,
         inlayHintProvider: true,
+        codeLensProvider: {},
         codeActionProvider: { codeActionKinds: ["quickfix"] },
         semanticTokensProvider: { legend: SEMANTIC_LEGEND, full: true },
       },
