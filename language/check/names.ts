@@ -21,8 +21,11 @@ export function checkNames(file: SourceFile, index: NameIndex): readonly TextPro
 /** Kinds of which a design has one at most, beside the named ones. */
 const SINGLE: ReadonlySet<string> = new Set(["network", "climate"]);
 
+/** Kinds without a name that may be stated in several lines, which all count. */
+const SEVERAL: ReadonlySet<string> = new Set(["terrain", "catalogue", "maps", "policy"]);
+
 function doubledName(entry: Declaration, index: NameIndex): TextProblem | undefined {
-  if (entry.kind === "terrain" || entry.kind === "catalogue" || entry.kind === "maps") return undefined;
+  if (SEVERAL.has(entry.kind)) return undefined;
   const first = index.declarations(entry.key)[0];
   if (!first || first === entry) return undefined;
   const single = SINGLE.has(entry.kind);

@@ -71,7 +71,14 @@ function decidedHop(model: DesignModel, name: string): DecidedHop | undefined {
 
 /** Everything that is looked up by name, and what counts for every hop. */
 function usedBy(model: DesignModel, facts: readonly DecidedFact[], name: string): Set<string> {
-  const uses = new Set(["network", "terrain", "maps", "climate", ...DEFAULTS.map((of) => `defaults ${of}`)]);
+  const uses = new Set([
+    "network",
+    "terrain",
+    "maps",
+    "climate",
+    "policy",
+    ...DEFAULTS.map((of) => `defaults ${of}`),
+  ]);
   for (const { meaning } of facts) for (const part of meaning) uses.add(part);
   uses.delete(`hop ${name}`);
   return new Set([...uses].filter((key) => model.declarations(key).length > 0));

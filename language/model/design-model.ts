@@ -23,6 +23,7 @@ import { cableOf, cardOf, chassisOf, siteEquipmentOf, spareRulesOf } from "../re
 import { type ResolvedHop, resolveHop } from "../resolve/hop.js";
 import { inheritedFacts, merge } from "../resolve/inherit.js";
 import type { Lookup, ResolveProblem } from "../resolve/lookup.js";
+import { policyOf } from "../resolve/policy.js";
 import { NAMED_KINDS } from "../schema/kinds.js";
 import { Memo } from "./memo.js";
 import { resolvePath } from "./path.js";
@@ -136,6 +137,7 @@ export class DesignModel {
       title: this.title(),
       terrain: this.terrain(),
       maps: maps.length > 0 ? maps : undefined,
+      policy: this.lookup.policy(),
       sites,
       hops,
       ...this.stock(this.resolvedNames("site", "equipment", this.lookup.equipment)),
@@ -364,6 +366,11 @@ export class DesignModel {
         this.memo.get("=climate", (): Climate => {
           const facts = declaration("climate")?.fact.facts ?? [];
           return climateOf(facts, {});
+        }),
+      policy: () =>
+        this.memo.get("=policy", () => {
+          this.memo.touch("policy");
+          return policyOf(this.declarations("policy"));
         }),
       defaults: (of) => declaration(`defaults ${of}`)?.fact.facts ?? [],
     };

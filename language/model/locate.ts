@@ -34,10 +34,12 @@ export function locate(address: Address, model: DesignModel): Place | undefined 
 }
 
 function declarationOf(top: string, model: DesignModel): Declaration | undefined {
-  const key = top.trim();
+  // One of several without a name: `policy#1` is the second.
+  const [key = "", index] = top.trim().split("#");
   // `network Eskerfold` and `network` are the same: a design has one.
   return (
-    model.declarations(key)[0] ?? (key.startsWith("network") ? model.declarations("network")[0] : undefined)
+    model.declarations(key)[Number(index ?? 0)] ??
+    (key.startsWith("network") ? model.declarations("network")[0] : undefined)
   );
 }
 

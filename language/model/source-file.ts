@@ -24,7 +24,7 @@ export interface SourceFile {
 export interface Declaration {
   /** `site KELD`, `climate`, `defaults hop`: what dependants look it up by. */
   readonly key: string;
-  readonly kind: NamedKind | "network" | "climate" | "defaults" | "terrain" | "catalogue" | "maps";
+  readonly kind: NamedKind | "network" | "climate" | "defaults" | "terrain" | "catalogue" | "maps" | "policy";
   readonly name: string;
   readonly fact: Fact;
   readonly file: string;
@@ -84,6 +84,8 @@ function collectDeclarations(fact: Fact, file: string, text: string, into: Decla
     for (const inner of fact.facts) collectDeclarations(inner, file, text, into);
   } else if (word === "climate" || word === "terrain" || word === "catalogue" || word === "maps") {
     add(word, "");
+  } else if (word === "severity" || word === "required") {
+    add("policy", "");
   } else if (word === "defaults") {
     const of = fact.args[0]?.value;
     if (of?.type === "word") add("defaults", of.word);

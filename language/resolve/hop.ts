@@ -82,6 +82,7 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
     surveyFile: surveyFile === undefined ? undefined : resolvePath(entry.file, surveyFile),
     surveyReversed: wordOf(survey, "from") === ends[1].site.name || undefined,
     accepts: factsNamed(facts, "accept").flatMap(acceptanceOf),
+    policy: lookup.policy(),
   };
   return { hop, problems, from: entry.fact.statement.start };
 }

@@ -5,6 +5,7 @@ import type {
   Coupler,
   Feeder,
   Objective,
+  Policy,
   Radio,
   Site,
 } from "../../shared/design/design.js";
@@ -28,6 +29,7 @@ export interface Lookup {
   objective(name: string): Objective | undefined;
   plans(): readonly ChannelPlan[];
   climate(): Climate;
+  policy(): Policy | undefined;
   defaults(of: "hop" | "end" | "site"): readonly Fact[];
 }
 

@@ -4,11 +4,13 @@ import { cableRows, installationRows, pairRows, partRows, unitRows } from "./tab
 import { endRows, hopRows } from "./table/hop.js";
 import { indoorRows, siteEquipmentRows, stockRows } from "./table/indoor.js";
 import { networkRows } from "./table/network.js";
+import { policyRows } from "./table/policy.js";
 import { siteRows } from "./table/site.js";
 import type { ArgSpec, Context, Property, ValueSpec } from "./types.js";
 
 export const PROPERTIES: readonly Property[] = [
   ...networkRows,
+  ...policyRows,
   ...stockRows,
   ...siteRows,
   ...siteEquipmentRows,

@@ -38,6 +38,8 @@ function kindOf(entry: string): Cause["kind"] {
     case "defaults":
     case "network":
       return word;
+    case "policy":
+      return "network";
     case "terrain":
     case "maps":
       return "terrain";

@@ -1,4 +1,5 @@
 import type { AntennaMount, Installation, SiteEquipment, SpareRule, UnitFacts } from "./equipment.js";
+import type { Severity } from "./finding.js";
 
 /**
  * The resolved design: what the text means, with names replaced by the things they name, templates and
@@ -252,6 +253,16 @@ export interface Acceptance {
   readonly until?: string;
 }
 
+/** What a design has agreed on about its rules. */
+export interface Policy {
+  /** In the order of the text: one with a severity sets it, one that is required may not be accepted or passed over. */
+  readonly statements: readonly {
+    readonly rule: string;
+    readonly severity?: Severity;
+    readonly required: boolean;
+  }[];
+}
+
 export interface HopEnd {
   readonly site: Site;
   readonly antenna?: Antenna;
@@ -320,6 +331,8 @@ export interface Hop {
   /** True when the survey's distances count from the second end. */
   readonly surveyReversed?: boolean;
   readonly accepts: readonly Acceptance[];
+  /** The design's, by which the hop is judged. */
+  readonly policy?: Policy;
 }
 
 export interface Design {
@@ -328,6 +341,7 @@ export interface Design {
   readonly terrain: readonly string[];
   /** Folders with the user's copies of the ITU-R maps, absolute after resolving. */
   readonly maps?: readonly string[];
+  readonly policy?: Policy;
   readonly sites: ReadonlyMap<string, Site>;
   readonly hops: ReadonlyMap<string, Hop>;
   /** What stands at the sites, by their names; sites with nothing stated are not in it. */

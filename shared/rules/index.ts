@@ -36,10 +36,13 @@ import { notCounted } from "./not-counted.js";
 import { obstacleOffPath } from "./obstacle-off-path.js";
 import { overload } from "./overload.js";
 import { pathLength } from "./path-length.js";
+import { policyUnknown } from "./policy-unknown.js";
 import { powerAboveMode } from "./power-above-mode.js";
 import { rainRateSuperseded } from "./rain-rate-superseded.js";
 import { rainValidity } from "./rain-validity.js";
 import { reflectionRipple } from "./reflection-ripple.js";
+import { requiredAccepted } from "./required-accepted.js";
+import { requiredNotJudged } from "./required-not-judged.js";
 import type { HopRule, NetworkRule, Rule } from "./rule.js";
 import { signatureWithoutMode } from "./signature-without-mode.js";
 import { siteHighAndLow } from "./site-high-and-low.js";
@@ -104,8 +107,14 @@ export const NETWORK_RULES: readonly NetworkRule[] = [
 
 /** Every rule by its identifier. */
 export const RULES: ReadonlyMap<string, Rule> = new Map(
-  [...HOP_RULES, ...NETWORK_RULES, acceptanceExpired, acceptanceUnused, acceptanceUnknown].map((rule) => [
-    rule.id,
-    rule,
-  ]),
+  [
+    ...HOP_RULES,
+    ...NETWORK_RULES,
+    acceptanceExpired,
+    acceptanceUnused,
+    acceptanceUnknown,
+    policyUnknown,
+    requiredAccepted,
+    requiredNotJudged,
+  ].map((rule) => [rule.id, rule]),
 );

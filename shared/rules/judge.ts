@@ -7,6 +7,8 @@ import { acceptanceExpired } from "./acceptance-expired.js";
 import { acceptanceUnknown } from "./acceptance-unknown.js";
 import { acceptanceUnused } from "./acceptance-unused.js";
 import { HOP_RULES, NETWORK_RULES, RULES } from "./index.js";
+import { asAgreed, isRequired, judgePolicy, notJudged } from "./policy.js";
+import { requiredAccepted } from "./required-accepted.js";
 import { finding, meets } from "./rule.js";
 
 /**
@@ -18,14 +20,17 @@ export function judgeHop(design: Hop, result: HopResult, today: string): Finding
   const findings: Finding[] = [];
   const open = new Set<string>();
   for (const rule of HOP_RULES) {
-    if (!rule.needs.every((need) => meets(need, hop, result))) continue;
+    const lacking = rule.needs.filter((need) => !meets(need, hop, result));
+    if (lacking.length > 0 && isRequired(rule.id, hop.policy))
+      findings.push(notJudged(rule, hop, result, lacking));
+    if (lacking.length > 0) continue;
     if (rule.quietAfter?.some((cause) => open.has(cause))) continue;
     rule.check({
       hop,
       result,
       has: (id) => open.has(id),
       report: (report) => {
-        const found = accepted(hop.accepts, finding(rule, report), today);
+        const found = accepted(hop, asAgreed(rule, finding(rule, report), hop.policy), today);
         if (found.accepted === undefined) open.add(rule.id);
         findings.push(found);
       },
@@ -49,12 +54,14 @@ export function judgeNetwork(
       results,
       report: (report, hopName) => {
         const hop = hopName === undefined ? undefined : design.hops.get(hopName);
-        const found = hop ? accepted(hop.accepts, finding(rule, report), today) : finding(rule, report);
+        const agreed = asAgreed(rule, finding(rule, report), design.policy);
+        const found = hop ? accepted(hop, agreed, today) : agreed;
         findings.push(found);
         if (hop && hop.accepts.length > 0) byHop.set(hop.name, [...(byHop.get(hop.name) ?? []), found]);
       },
     });
   }
+  findings.push(...judgePolicy(design.policy));
   for (const hop of design.hops.values()) {
     if (hop.accepts.length > 0) {
       findings.push(...judgeAcceptances(hop, byHop.get(hop.name) ?? [], "network", today));
@@ -64,7 +71,8 @@ export function judgeNetwork(
 }
 
 /** An accepted finding stays visible, as information with the reason beside it. */
-function accepted(accepts: readonly Acceptance[], found: Finding, today: string): Finding {
+function accepted({ accepts, policy }: Hop, found: Finding, today: string): Finding {
+  if (isRequired(found.rule, policy)) return found;
   const acceptance = accepts.find((accept) => accept.rule === found.rule && !isExpired(accept, today));
   if (acceptance === undefined) return found;
   return { ...found, severity: "info", accepted: { reason: acceptance.reason, until: acceptance.until } };
@@ -92,6 +100,10 @@ function judgeAcceptances(
     if (!concerned) {
       const message = `accepts ${accept.rule}, which finds nothing on this hop`;
       return [finding(acceptanceUnused, { at, message, help: "Remove the line." })];
+    }
+    if (isRequired(accept.rule, hop.policy)) {
+      const message = `the design requires ${accept.rule} of every hop, so it cannot be accepted`;
+      return [finding(requiredAccepted, { at, message, help: "Mend the cause and remove the line." })];
     }
     if (!isExpired(accept, today)) return [];
     const reason = accept.reason === undefined ? "" : ` ("${accept.reason}")`;

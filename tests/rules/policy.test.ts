@@ -1,0 +1,68 @@
+import { expect, test } from "vitest";
+import { locate } from "../../language/model/locate.js";
+import { exampleHop } from "../../shared/rules/example-preamble.js";
+import { fixture } from "../support/fixture.js";
+import { judgeExample } from "./example-design.js";
+
+const BARRED = exampleHop({
+  keld: "antenna A18-06 at 12 m\n    transmits high",
+  tarn: "antenna A18-06 at 12 m\n    transmits low",
+});
+
+function told(text: string): string[] {
+  const { problems, findings } = judgeExample(text);
+  expect(problems).toEqual([]);
+  return findings.map(({ rule, severity, accepted }) => `${accepted ? "accepted" : severity} ${rule}`);
+}
+
+test("a severity of the design's own holds for what a rule finds, the last word for each rule", () => {
+  expect(told(BARRED)).toContain("error clearance");
+  expect(told(`severity clearance warning\n${BARRED}`)).toContain("warning clearance");
+  expect(told(`severity clearance warning\nseverity clearance info\n${BARRED}`)).toContain("info clearance");
+  expect(told(`severity fade-margin warning\n${BARRED}`)).toContain("error clearance");
+});
+
+test("a rule about several hops takes it too", () => {
+  const two = `site MOSS {\n  at 47.45 -30.45\n}\n${exampleHop()}\n${exampleHop()
+    .replaceAll("TARN", "MOSS")
+    .replace("transmits high", "transmits x")
+    .replace("transmits low", "transmits high")
+    .replace("transmits x", "transmits low")}`;
+  expect(told(two)).toContain("error site-high-and-low");
+  expect(told(`severity site-high-and-low warning\n${two}`)).toContain("warning site-high-and-low");
+});
+
+test("what is required counts also where a hop accepts it, and that is told beside it", () => {
+  const accepting = BARRED.replace(/\}$/, '  accept clearance because "agreed"\n}');
+  expect(told(accepting)).toContain("accepted clearance");
+  const required = told(`required clearance\n${accepting}`);
+  expect(required).toContain("error clearance");
+  expect(required).toContain("error required-accepted");
+  expect(required).not.toContain("accepted clearance");
+});
+
+test("what is required and cannot be judged is told once for each such rule, with what is missing", () => {
+  const { findings } = judgeExample(
+    `required fade-margin\nrequired availability\n${exampleHop().replace("  objective trunk\n", "")}`,
+  );
+  const missing = findings.filter(({ rule }) => rule === "required-not-judged");
+  expect(missing.map(({ message }) => message)).toEqual([
+    "availability is required and cannot be judged without an objective",
+    "fade-margin is required and cannot be judged without an objective",
+  ]);
+});
+
+test("a statement of the network is found again by its place among all of them", () => {
+  const { model } = fixture('network "N" {\n  severity clearance warning\n  required clearence\n}\n');
+  const place = locate("policy#1", model)!;
+  expect(model.file(place.file)!.text.slice(place.start, place.end)).toBe("required");
+  expect(model.design().policy!.statements).toEqual([
+    { rule: "clearance", severity: "warning", required: false },
+    { rule: "clearence", severity: undefined, required: true },
+  ]);
+});
+
+test("an agreement that changes reaches the hops", () => {
+  const { model } = fixture(`required clearance\n${BARRED}`);
+  expect([...model.design().hops.values()].every(({ policy }) => policy !== undefined)).toBe(true);
+});
