@@ -12,6 +12,8 @@ export interface CauseInput {
   readonly ground?: "terrain" | "survey";
   /** Hops that were added, removed or edited. */
   readonly edited: ReadonlySet<string>;
+  /** Those of them that end at a site of this hop. */
+  beside(): readonly string[];
 }
 
 export function causesOf(input: CauseInput): Cause[] {
@@ -25,6 +27,14 @@ export function causesOf(input: CauseInput): Cause[] {
       .flatMap(({ at }) => /^hop (.*?)(?: \/ .*)?$/.exec(at ?? "")?.[1] ?? [])
       .filter((name) => name !== input.name && input.edited.has(name)),
   );
+  // A finding that names no hop is about what the hops of a site share.
+  if (
+    causes.length === 0 &&
+    others.size === 0 &&
+    input.findings.some(({ status }) => status !== "still there")
+  )
+    for (const other of input.beside()) others.add(other);
+  others.delete(input.name);
   for (const other of others) causes.push({ kind: "neighbour", text: `hop ${other}` });
   return causes;
 }

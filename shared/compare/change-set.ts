@@ -67,6 +67,8 @@ export interface SiteChange {
   readonly renamedFrom?: string;
   readonly decisions: readonly DecisionChange[];
   readonly findings: readonly FindingChange[];
+  /** Hops that end here and were added, removed or edited: what others may have done to the site. */
+  readonly because: readonly string[];
 }
 
 /** A change of something that many hops share. */

@@ -40,7 +40,7 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
     licences.push(...licenceChanges(sides[0], sides[1], (site) => siteNow(site, renames)));
   }
   const told = new Set(changes.map(({ hop }) => `hop ${hop}`));
-  const sites = siteChanges(shared, entries);
+  const sites = siteChanges(shared, (site) => editedAt(site, edited, was, is, renames));
   for (const { entry } of shared) told.add(entry);
   const rest = [...findings].flatMap(([owner, list]) => (told.has(owner) ? [] : list));
   const hops = changes.toSorted(mattersFirst);
@@ -147,6 +147,8 @@ function hopChange(pair: Pair, context: Context): HopChange | undefined {
     sharedChanges: (uses ?? []).filter((entry) => isDecided(entries.get(entry))),
     ground: before && now && ground === "terrain" && sameProfile(before, now) ? undefined : ground,
     edited: new Set(edited.keys()),
+    beside: () =>
+      (is.decisions.hop(name)?.ends ?? []).flatMap((site) => editedAt(site, edited, was, is, renames)),
   });
   const lost = status === "changed" && before !== undefined && now === undefined;
   return {
@@ -238,17 +240,36 @@ function sharedChanges(
 
 function siteChanges(
   shared: readonly SharedChange[],
-  entries: ReadonlyMap<string, SharedChange>,
+  because: (site: string) => readonly string[],
 ): SiteChange[] {
   return shared
-    .filter(({ entry }) => entry.startsWith("site ") && entries.has(entry))
-    .map(({ entry, status, renamedFrom, decisions, findings }) => ({
-      site: entry.slice("site ".length),
-      status,
-      renamedFrom,
-      decisions,
-      findings,
-    }));
+    .filter(({ entry }) => entry.startsWith("site "))
+    .map(({ entry, status, renamedFrom, decisions, findings }) => {
+      const site = entry.slice("site ".length);
+      return {
+        site,
+        status,
+        renamedFrom,
+        decisions,
+        findings,
+        because: findings.length > 0 ? because(site) : [],
+      };
+    });
+}
+
+/** Hops that end at a site, on either side, among those that were added, removed or decided anew. */
+function editedAt(
+  site: string,
+  edited: ReadonlyMap<string, unknown>,
+  was: ComparedSide,
+  is: ComparedSide,
+  renames: Renames,
+): string[] {
+  return [...edited.keys()].filter(
+    (name) =>
+      is.decisions.hop(name)?.ends.includes(site) ||
+      was.decisions.hop(name)?.ends.some((end) => siteNow(end, renames) === site),
+  );
 }
 
 /** Sites, by their new names, with a hop that may differ or with a change of their own. */

@@ -4,7 +4,7 @@ import { hopHistory } from "../../server/compare/hop-history.js";
 import { repositoryOf, revisionOf } from "../../server/git/repository.js";
 import type { ChangeSet } from "../../shared/compare/change-set.js";
 import { isEmpty } from "../../shared/compare/change-set.js";
-import { CATALOGUE, files, hop, terrain } from "./network.js";
+import { CATALOGUE, files, hop, INDOOR, terrain } from "./network.js";
 import { decisionsTold, figuresTold, findingsTold, TestRepository, TODAY } from "./repository.js";
 
 /**
@@ -79,6 +79,17 @@ beforeAll(() => {
     repository.edit("hops/moss.hop", "  arrangement 1+1 hot-standby\n", "");
     repository.edit("network.hop", "    radio R18\n", "    radio R18\n    arrangement 1+0\n");
   });
+  step("indoor unit", () => {
+    repository.write({ "indoor.hop": INDOOR });
+    repository.edit(
+      "sites.hop",
+      "at 47.5 -30.5\n",
+      "at 47.5 -30.5\n  plant 120 W\n  chassis CH-2U {\n    slot 3 IF1\n    slot 4 IF1\n  }\n",
+    );
+  });
+  step("one hop too many", () =>
+    repository.write({ "hops/abc.hop": hop("KELD-PEAK", "KELD", "PEAK", 14, { heightM: 50 }) }),
+  );
 }, 60_000);
 
 afterAll(() => repository.remove());
@@ -282,6 +293,30 @@ describe("a commit", () => {
     expect(decisionsTold(hops[0]!)).toEqual(["arrangement: arrangement 1+1 hot-standby -> arrangement 1+0"]);
     expect(shared.map(({ entry }) => entry)).toEqual(["defaults hop"]);
   });
+});
+
+test("one hop too many overruns ports and power of a site: its neighbour and the site are told, with the cause", async () => {
+  const equipped = await changesOf("indoor unit");
+  expect(equipped.worse, JSON.stringify([equipped.hops, equipped.sites, equipped.shared])).toBe(false);
+  expect(equipped.orders.map(({ part, count }) => [part, count])).toEqual([
+    ["card IF1", 2],
+    ["chassis CH-2U", 1],
+  ]);
+  const { hops, sites, orders, worse } = await changesOf("one hop too many");
+  expect(worse).toBe(true);
+  // Two ports for three hops; 3 units of 40 W, chassis and cards against 120 W.
+  const harmed = hops.filter((change) => findingsTold(change).includes("new if-ports-short"));
+  expect(harmed.map(({ hop, edited, causes }) => [hop, edited, causes])).toEqual([
+    ["KELD-MOSS", false, [{ kind: "neighbour", text: "hop KELD-PEAK" }]],
+  ]);
+  expect(
+    sites.map(({ site, because, findings }) => [
+      site,
+      because,
+      findings.map(({ rule, status }) => `${status} ${rule}`),
+    ]),
+  ).toEqual([["KELD", ["KELD-PEAK"], ["new plant-power"]]]);
+  expect(orders.map(({ part }) => part)).toContain("unit R18, high half");
 });
 
 test("the history of a hop follows it through its old name, with its margin at each commit", async () => {

@@ -47,6 +47,7 @@ export const CATALOGUE = `radio R18 {
   overload -10 dBm
   mode 55 MHz QPSK rate 78 Mbit/s power 24 dBm threshold -86 dBm
   mode 55 MHz 128QAM rate 310 Mbit/s power 20 dBm threshold -69 dBm
+  draws 40 W
 }
 
 antenna A18-06 {
@@ -120,3 +121,19 @@ export function files(): Record<string, string> {
     ...terrain(10),
   };
 }
+
+/** An invented indoor unit with cards of one IF port. */
+export const INDOOR = `chassis CH-2U {
+  height 2 U
+  slot 1 to 8 traffic
+  supply 500 W
+  draws 10 W
+}
+
+card IF1 {
+  kind if
+  ports 1 IF
+  xpic no
+  draws 5 W
+}
+`;

@@ -125,17 +125,20 @@ function siteSection(input: ChangePageInput): Section[] {
   const { sites } = input.changes;
   if (sites.length === 0) return [];
   const rows = sites.flatMap(({ site, status, renamedFrom, decisions }): TableRow[] => {
+    if (status === "changed" && decisions.length === 0) return [];
     const said = status === "renamed" ? `renamed, was ${renamedFrom}` : status;
     if (decisions.length === 0) return [{ cells: [site, status === "changed" ? "" : said, ""] }];
     return rowsOfDecisions(decisions).map(({ cells }, index) => ({
       cells: [index === 0 ? site : "", cells[1]!, cells[2]!],
     }));
   });
-  const items = sites.flatMap(({ findings, site }) => findingItems(findings, input, site));
+  const items = sites.flatMap(({ findings, site, because }) =>
+    findingItems(findings, input, because.length > 0 ? `${site}, because of ${because.join(", ")}` : site),
+  );
   const columns = [{ title: "Site" }, { title: "Was" }, { title: "Is" }];
   return [
     section("sites", "Sites", [
-      { type: "table", columns, rows },
+      ...(rows.length > 0 ? [{ type: "table", columns, rows } as const] : []),
       ...(items.length > 0 ? [{ type: "list", items } as const] : []),
     ]),
   ];
