@@ -96,14 +96,14 @@ export class Evaluation {
       }
     }
     this.collect(session, await session.update(pace, wanted));
-    if (this.networkMs < QUICK_NETWORK_MS && !pace.isStale?.()) this.judgeNetwork(session);
+    if (this.networkMs < QUICK_NETWORK_MS && !pace.isStale?.()) await this.judgeNetwork(session, {});
   }
 
   private async updateRest(session: DesignSession, pace: Pace): Promise<void> {
     this.collect(session, await session.update(pace));
     if (session.networkWaits() && this.networkMs >= QUICK_NETWORK_MS) await this.rest();
     // A newer change must not wait for a judgement that it makes old; the next run judges.
-    if (!pace.isStale?.()) this.judgeNetwork(session);
+    if (!pace.isStale?.()) await this.judgeNetwork(session, { isStale: pace.isStale, pause: slices() });
   }
 
   /** Waits for a while, or until something changes. */
@@ -117,11 +117,11 @@ export class Evaluation {
     });
   }
 
-  private judgeNetwork(session: DesignSession): void {
+  private async judgeNetwork(session: DesignSession, pace: Pace): Promise<void> {
     if (!session.networkWaits()) return;
     const start = performance.now();
-    for (const file of session.updateNetwork()) this.due.add(file);
-    this.networkMs = performance.now() - start;
+    for (const file of await session.updateNetworkInSteps(pace)) this.due.add(file);
+    if (!session.networkWaits()) this.networkMs = performance.now() - start;
   }
 
   private collect(session: DesignSession, hops: ReadonlySet<string>): void {
@@ -170,7 +170,13 @@ function slices(progress?: (done: number, total: number) => void) {
   };
 }
 
+/**
+ * Turns of the event loop from the arrival of bytes to the handler of their message: the connection reads,
+ * decodes, queues and dispatches in a turn each. With fewer, a key waits for several pieces of work.
+ */
+const TURNS_A_MESSAGE = 4;
+
 /** Lets waiting messages in and written ones out. */
-function turn(): Promise<void> {
-  return new Promise((resolve) => setImmediate(resolve));
+async function turn(): Promise<void> {
+  for (let i = 0; i < TURNS_A_MESSAGE; i++) await new Promise((resolve) => setImmediate(resolve));
 }

@@ -10,7 +10,7 @@ import type { Finding } from "../../shared/design/finding.js";
 import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
-import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
+import { judgeHop, judgeNetwork, judgeNetworkByRule } from "../../shared/rules/judge.js";
 import { climateReadings, openFacts } from "../maps/climate-readings.js";
 import { type MapStore, openMaps } from "../maps/store.js";
 import { openTerrain, type TerrainStore } from "../terrain/store.js";
@@ -139,8 +139,24 @@ export class DesignSession {
    */
   updateNetwork(): Set<string> {
     if (!this.networkIsStale) return new Set();
+    return this.takeNetwork(judgeNetwork(this.model.design(), this.hopResults, this.options.today));
+  }
+
+  /** The same, rule by rule. A stale judgement is given up: what it would say is judged again next time. */
+  async updateNetworkInSteps(pace: Pace): Promise<Set<string>> {
+    if (!this.networkIsStale) return new Set();
+    const judging = judgeNetworkByRule(this.model.design(), this.hopResults, this.options.today);
+    for (;;) {
+      const step = judging.next();
+      if (step.done) return this.takeNetwork(step.value);
+      await pace.pause?.(0, 0);
+      if (pace.isStale?.()) return new Set();
+    }
+  }
+
+  private takeNetwork(findings: readonly Finding[]): Set<string> {
     this.networkIsStale = false;
-    this.network = judgeNetwork(this.model.design(), this.hopResults, this.options.today);
+    this.network = findings;
     const before = this.networkByFile;
     this.networkByFile = new Map();
     for (const finding of this.network) {

@@ -46,6 +46,16 @@ export function judgeNetwork(
   results: ReadonlyMap<string, HopResult>,
   today: string,
 ): Finding[] {
+  const judging = judgeNetworkByRule(design, results, today);
+  for (let step = judging.next(); ; step = judging.next()) if (step.done) return step.value;
+}
+
+/** The same, with a stop behind each rule where the caller may let other work in or break off. */
+export function* judgeNetworkByRule(
+  design: Design,
+  results: ReadonlyMap<string, HopResult>,
+  today: string,
+): Generator<void, Finding[]> {
   const findings: Finding[] = [];
   const byHop = new Map<string, Finding[]>();
   for (const rule of NETWORK_RULES) {
@@ -60,6 +70,7 @@ export function judgeNetwork(
         if (hop && hop.accepts.length > 0) byHop.set(hop.name, [...(byHop.get(hop.name) ?? []), found]);
       },
     });
+    yield;
   }
   findings.push(...judgePolicy(design.policy));
   for (const hop of design.hops.values()) {

@@ -39,6 +39,7 @@ export async function heightEdits(
   await editor.check();
   await heights(editor, files, Math.ceil(count / 5), "warm-up");
   const times = [await heights(editor, files, count, what)];
+  times.push(await typing(editor, files[0]!, count));
   return { loadMs, times, peakRssMb: await editor.stop() };
 }
 
@@ -88,6 +89,25 @@ async function heights(
       (all) => !onLine(place.line, "antenna-above-structure")(all),
     );
   }
+  return times;
+}
+
+/** Between two keys: longer than the server rests before it judges the network, so that keys fall into that work. */
+const KEY_MS = 200;
+
+/** The same antenna up and down without waiting for the rest of the work, as somebody types who thinks meanwhile. */
+async function typing(editor: Editor, file: string, count: number): Promise<EditTimes> {
+  const times = noTimes(`the same, a key each ${KEY_MS} ms`);
+  const { at, written, line } = antennaHeight(editor, file, 0.5);
+  const isTooHigh = onLine(line, "antenna-above-structure");
+  for (let i = 0; i < count; i++) {
+    const start = performance.now();
+    const [from, to] = i % 2 === 0 ? [written, TOO_HIGH] : [TOO_HIGH, written];
+    editor.change(file, at, from.length, to);
+    times.shownMs.push((await editor.shows(file, (all) => isTooHigh(all) === (i % 2 === 0))) - start);
+    await new Promise((resolve) => setTimeout(resolve, Math.max(0, KEY_MS + start - performance.now())));
+  }
+  await editor.check();
   return times;
 }
 

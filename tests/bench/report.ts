@@ -78,6 +78,8 @@ function table(head: readonly string[], rows: readonly (readonly string[])[]): s
   return [line(head), line(head.map(() => "---")), ...rows.map(line)].join("\n");
 }
 
-const whole = (value: number) => value.toFixed(0);
-const oneDigit = (value: number) => value.toFixed(1);
+/** Nothing was measured: a dash. */
+const figure = (digits: number) => (value: number) => (Number.isNaN(value) ? "–" : value.toFixed(digits));
+const whole = figure(0);
+const oneDigit = figure(1);
 const thousands = (value: number) => String(value).replace(/\B(?=(\d{3})+$)/g, ",");
