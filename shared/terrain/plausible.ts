@@ -39,25 +39,46 @@ const LOWEST_LAND_M = -500;
 export function canonicalHeights(stored: StoredHeights, meaning: StoredMeaning): CanonicalHeights {
   const { noData, scale, offsetM } = meaning;
   const lowestM = noData === undefined ? LOWEST_LAND_M : LOWEST_ANYWHERE_M;
-  const asStored = stored instanceof Int16Array && scale === 1 && offsetM === 0;
-  const heightsM = asStored ? stored : new Float32Array(stored.length);
-  const voidValue = asStored ? VOID_INT16 : Number.NaN;
+  if (stored instanceof Int16Array && scale === 1 && offsetM === 0) {
+    return { heightsM: stored, implausible: makeVoid(stored, noData, lowestM) };
+  }
+  const heightsM = new Float32Array(stored.length);
   // A nodata text such as "-3.40282346638529e+38" means the nearest value of the stored type.
   const voidStored = noData !== undefined && stored instanceof Float32Array ? Math.fround(noData) : noData;
   let implausible = 0;
   for (let i = 0; i < stored.length; i++) {
     const value = stored[i]!;
-    if (value === voidStored || Number.isNaN(value)) {
-      heightsM[i] = voidValue;
-      continue;
-    }
+    heightsM[i] = Number.NaN;
+    if (value === voidStored || Number.isNaN(value)) continue;
     const metres = value * scale + offsetM;
-    if (metres >= lowestM && metres <= HIGHEST_ANYWHERE_M) {
-      if (!asStored) heightsM[i] = metres;
-      continue;
-    }
-    heightsM[i] = voidValue;
-    implausible++;
+    if (metres >= lowestM && metres <= HIGHEST_ANYWHERE_M) heightsM[i] = metres;
+    else implausible++;
   }
   return { heightsM, implausible };
+}
+
+/** Heights looked at together before any of them is looked at by itself. */
+const BLOCK = 4096;
+
+/**
+ * The same in place for whole metres, the kind that tiles of 13 million heights are of. Most blocks hold heights
+ * only, which a sum of signs tells several times faster than a test of each.
+ * @returns how many were no heights
+ */
+function makeVoid(heightsM: Int16Array, noData: number | undefined, lowestM: number): number {
+  const voidIsAHeight = noData !== undefined && noData >= lowestM && noData <= HIGHEST_ANYWHERE_M;
+  let implausible = 0;
+  for (let from = 0; from < heightsM.length; from += BLOCK) {
+    const to = Math.min(heightsM.length, from + BLOCK);
+    let signs = 0;
+    for (let i = from; i < to; i++) signs |= (heightsM[i]! - lowestM) | (HIGHEST_ANYWHERE_M - heightsM[i]!);
+    if (signs >= 0 && !voidIsAHeight) continue;
+    for (let i = from; i < to; i++) {
+      const metres = heightsM[i]!;
+      if (metres !== noData && metres >= lowestM && metres <= HIGHEST_ANYWHERE_M) continue;
+      if (metres !== noData) implausible++;
+      heightsM[i] = VOID_INT16;
+    }
+  }
+  return implausible;
 }
