@@ -15,6 +15,12 @@ module.exports = {
       to: { path: "^(server|extension|tests)" },
     },
     {
+      name: "hosts-share-below-the-command-line",
+      severity: "error",
+      from: { path: "^server/(?!cli/)" },
+      to: { path: "^server/cli/" },
+    },
+    {
       name: "server-below-extension",
       severity: "error",
       from: { path: "^server" },

@@ -1,6 +1,6 @@
 /** Entry of the command line. */
 import { CommanderError } from "commander";
-import { CommandError, EXIT } from "./command-error.js";
+import { CommandError, EXIT } from "../command-error.js";
 import { program } from "./program.js";
 import { endQuietlyOnClosedPipe, note, paintStderr } from "./streams.js";
 

@@ -1,6 +1,6 @@
 /** The commands and their options. What a command does is loaded when it is called, so that none pays for another. */
 import { Argument, Command, InvalidArgumentError, Option } from "commander";
-import { VERSION } from "./version.js";
+import { VERSION } from "../version.js";
 
 export function program(): Command {
   const root = new Command("hopwright")

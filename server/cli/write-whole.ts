@@ -1,8 +1,8 @@
 /** Files are written whole or not at all: into a file beside, then renamed. */
 import { mkdirSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
+import { CommandError } from "../command-error.js";
 import { reasonOf } from "../files/hop-files.js";
-import { CommandError } from "./command-error.js";
 
 /** @throws CommandError when it cannot be written; the file is then as it was, and nothing half-written stays */
 export function writeWhole(path: string, text: string): void {

@@ -4,7 +4,7 @@ import { DesignModel } from "../../language/model/design-model.js";
 import { isBelow } from "../../language/model/path.js";
 import type { Project } from "../../language/model/project.js";
 import type { ChangeSet } from "../../shared/compare/change-set.js";
-import { CommandError } from "../cli/command-error.js";
+import { CommandError } from "../command-error.js";
 import type { UnreadableFile } from "../files/hop-files.js";
 import { indexOf, type Repository, type Revision, renamedFiles } from "../git/repository.js";
 import type { DesignSession, Pace } from "../session/design-session.js";

@@ -6,7 +6,7 @@ import { type DecisionChange, decisionChanges } from "../../shared/compare/decis
 import type { DecidedHop, Decisions } from "../../shared/compare/facts.js";
 import { findRenames } from "../../shared/compare/renames.js";
 import { contentComparison } from "../../shared/compare/same.js";
-import { CommandError } from "../cli/command-error.js";
+import { CommandError } from "../command-error.js";
 import { type LoggedCommit, logOf } from "../git/log.js";
 import { indexOf, type Repository, type Revision } from "../git/repository.js";
 import { DesignSession, type JudgedHop } from "../session/design-session.js";

@@ -6,7 +6,7 @@ import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { isBelow } from "../../language/model/path.js";
-import { shownFrom } from "../cli/print/paths.js";
+import { shownFrom } from "../findings/paths.js";
 import { checkedOut, type Tree } from "../git/objects.js";
 import { changedInWorkTree, indexOf, type Repository } from "../git/repository.js";
 import { findRasterFiles, isRaster } from "../terrain/find-files.js";

@@ -1,6 +1,6 @@
 /** The repository around a folder, and the names that its revisions go by. */
 import { resolve } from "node:path";
-import { CommandError } from "../cli/command-error.js";
+import { CommandError } from "../command-error.js";
 import { GitError, git, gitSucceeds, gitText } from "./run.js";
 
 export interface Repository {

@@ -1,6 +1,6 @@
 /** When a comparison is made anew, and what the client is told of it. */
 import { type CodeLens, CodeLensRefreshRequest, type Connection } from "vscode-languageserver";
-import { CommandError } from "../cli/command-error.js";
+import { CommandError } from "../command-error.js";
 import { GitError } from "../git/run.js";
 import { Comparison, type HopMark } from "./comparison.js";
 import type { Designs } from "./designs.js";

@@ -5,12 +5,12 @@
 import { type ChangeSet, type HopChange, isEmpty } from "../../shared/compare/change-set.js";
 import { headline } from "../../shared/compare/page/hop-section.js";
 import { printHtml } from "../../shared/report/document/html.js";
-import { changePages } from "../cli/print/diff-pages.js";
 import { compareStates, type DesignState, stateOf } from "../compare/compare-designs.js";
 import { folderBefore, notesOf, sideAt } from "../compare/compare-folders.js";
 import { commitFiles, workTreeFiles } from "../compare/side-files.js";
 import { groundOf, Scratch, type SideGround } from "../compare/side-ground.js";
 import { type Repository, type Revision, repositoryOf, revisionOf } from "../git/repository.js";
+import { changePages } from "../report/diff-pages.js";
 import type { DesignSession } from "../session/design-session.js";
 import { openTerrain } from "../terrain/store.js";
 

@@ -1,7 +1,7 @@
 /** The page that a client shows beside the text: a hop's, or the overview of its design. */
 import { printHtml } from "../../shared/report/document/html.js";
-import { judgedDesign } from "../cli/findings/judged-folder.js";
-import { overviewOf, pageOfHop } from "../cli/report/design-pages.js";
+import { judgedDesign } from "../findings/judged-folder.js";
+import { overviewOf, pageOfHop } from "../report/design-pages.js";
 import type { DesignSession } from "../session/design-session.js";
 import type { Designs } from "./designs.js";
 import { linesOf, pathOf } from "./locations.js";

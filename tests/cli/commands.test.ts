@@ -12,7 +12,7 @@ import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { TEXT_RULES } from "../../language/check/text-rules.js";
 import type { CheckOutput } from "../../server/cli/print/check-output.js";
-import { fileNames } from "../../server/cli/report/names.js";
+import { fileNames } from "../../server/report/names.js";
 import { RULES } from "../../shared/rules/index.js";
 import { converse, run, SAMPLES, scratch } from "./built.js";
 

@@ -4,8 +4,8 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, describe, expect, test } from "vitest";
 import { formatText } from "../../language/format/format.js";
-import { judgeFolder } from "../../server/cli/findings/judged-folder.js";
-import type { PlacedFinding } from "../../server/cli/findings/placed.js";
+import { judgeFolder } from "../../server/findings/judged-folder.js";
+import type { PlacedFinding } from "../../server/findings/placed.js";
 
 /** A day in the sample's own time: no acceptance in it has an end. */
 const TODAY = "2026-11-01";

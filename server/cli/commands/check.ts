@@ -1,8 +1,8 @@
 import type { Severity } from "../../../shared/design/finding.js";
-import { EXIT } from "../command-error.js";
-import { type Baseline, NO_BASELINE, readBaseline } from "../findings/baseline.js";
-import { type JudgedFolder, judgeFolder } from "../findings/judged-folder.js";
-import { atLeast, type PlacedFinding } from "../findings/placed.js";
+import { EXIT } from "../../command-error.js";
+import { type JudgedFolder, judgeFolder } from "../../findings/judged-folder.js";
+import { atLeast, type PlacedFinding } from "../../findings/placed.js";
+import { type Baseline, NO_BASELINE, readBaseline } from "../baseline.js";
 import { printGithub } from "../print/github.js";
 import { printJson } from "../print/json.js";
 import { printJunit } from "../print/junit.js";

@@ -3,7 +3,9 @@
 import { existsSync, statSync } from "node:fs";
 import { resolve } from "node:path";
 import { printHtml } from "../../../shared/report/document/html.js";
+import { CommandError, EXIT } from "../../command-error.js";
 import { compareFolder, type FolderComparison } from "../../compare/compare-folders.js";
+import { shownFrom } from "../../findings/paths.js";
 import {
   findRevision,
   mergeBase,
@@ -12,11 +14,9 @@ import {
   repositoryOf,
   revisionOf,
 } from "../../git/repository.js";
-import { CommandError, EXIT } from "../command-error.js";
+import { changePages, together } from "../../report/diff-pages.js";
 import { printDiffJson } from "../print/diff-json.js";
 import { printDiffMarkdown } from "../print/diff-markdown.js";
-import { changePages, together } from "../print/diff-pages.js";
-import { shownFrom } from "../print/paths.js";
 import { safe } from "../print/text.js";
 import { progressLine } from "../progress.js";
 import { note, paintStderr, print } from "../streams.js";

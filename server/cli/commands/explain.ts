@@ -1,8 +1,8 @@
 import { nearest } from "../../../language/facts/suggest.js";
 import { explainHop } from "../../../shared/report/explain.js";
-import { CommandError } from "../command-error.js";
-import { knownRules } from "../findings/known-rules.js";
-import { findHop } from "../findings/one-hop.js";
+import { CommandError } from "../../command-error.js";
+import { knownRules } from "../../findings/known-rules.js";
+import { findHop } from "../../findings/one-hop.js";
 import { explanationText, ruleList, ruleText } from "../print/explanation.js";
 import { paintStdout, print } from "../streams.js";
 

@@ -1,10 +1,10 @@
 import { existsSync } from "node:fs";
 import { resolve } from "node:path";
 import { formatText } from "../../../language/format/format.js";
+import { CommandError, EXIT } from "../../command-error.js";
 import { type HopText, readHopFiles } from "../../files/hop-files.js";
-import { CommandError, EXIT } from "../command-error.js";
-import { lineIndex } from "../findings/text-position.js";
-import { shownFrom } from "../print/paths.js";
+import { shownFrom } from "../../findings/paths.js";
+import { lineIndex } from "../../findings/text-position.js";
 import { safe } from "../print/text.js";
 import { note, paintStderr, print } from "../streams.js";
 import { rewriteWhole } from "../write-whole.js";

@@ -1,7 +1,7 @@
 import { resolve } from "node:path";
 import { hopHistory } from "../../compare/hop-history.js";
+import { designFolder } from "../../findings/judged-folder.js";
 import { repositoryOf, revisionOf } from "../../git/repository.js";
-import { designFolder } from "../findings/judged-folder.js";
 import { historyJson, historyText } from "../print/history.js";
 import { paintStdout, print } from "../streams.js";
 

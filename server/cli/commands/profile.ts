@@ -1,8 +1,8 @@
 import { standaloneSvg } from "../../../shared/report/document/style.js";
 import { drawProfile } from "../../../shared/report/draw/profile.js";
 import { drawnKFactor, profileLine } from "../../../shared/report/draw/profile-points.js";
-import { CommandError } from "../command-error.js";
-import { findHop } from "../findings/one-hop.js";
+import { CommandError } from "../../command-error.js";
+import { findHop } from "../../findings/one-hop.js";
 import { profileCsv, profileText } from "../print/profile.js";
 import { paintStdout, print } from "../streams.js";
 

@@ -6,7 +6,7 @@ import type { Hop, Site } from "../../../shared/design/design.js";
 import type { SiteEquipment, SpareRule } from "../../../shared/design/equipment.js";
 import type { Severity } from "../../../shared/design/finding.js";
 import type { HopResult } from "../../../shared/evaluate/result.js";
-import type { Counts } from "../findings/summary.js";
+import type { Counts } from "../../findings/summary.js";
 
 export interface CheckOutput {
   readonly schema: "hopwright-check/1";

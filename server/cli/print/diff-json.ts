@@ -1,11 +1,11 @@
 /** `diff` for programs. */
 import type { FindingChange } from "../../../shared/compare/findings.js";
 import type { ComparedDesign, FolderComparison } from "../../compare/compare-folders.js";
-import { Placer } from "../findings/placed.js";
-import { VERSION } from "../version.js";
+import { shownFrom } from "../../findings/paths.js";
+import { Placer } from "../../findings/placed.js";
+import { VERSION } from "../../version.js";
 import type { DesignChangeOutput, DiffOutput, FindingChangeOutput, WithFindings } from "./diff-output.js";
 import { findingOutput, twelveDigits } from "./json.js";
-import { shownFrom } from "./paths.js";
 
 export function printDiffJson(compared: FolderComparison): Iterable<string> {
   const { repository, was, is, notes, unreadable, designs } = compared;

@@ -1,6 +1,6 @@
 /** Rules and figures explained, for the terminal. */
 import type { Explanation } from "../../../shared/report/explanation.js";
-import type { KnownRule } from "../findings/known-rules.js";
+import type { KnownRule } from "../../findings/known-rules.js";
 import type { Paint } from "../streams.js";
 import { safe } from "./text.js";
 import { wrapped } from "./wrap.js";

@@ -1,9 +1,9 @@
 /** `check` as workflow commands of GitHub Actions, which shows them beside the lines of a pull request. */
 import type { Severity } from "../../../shared/design/finding.js";
-import type { Baseline } from "../findings/baseline.js";
-import type { JudgedFolder } from "../findings/judged-folder.js";
-import type { PlacedFinding } from "../findings/placed.js";
-import { shownFrom } from "./paths.js";
+import type { JudgedFolder } from "../../findings/judged-folder.js";
+import { shownFrom } from "../../findings/paths.js";
+import type { PlacedFinding } from "../../findings/placed.js";
+import type { Baseline } from "../baseline.js";
 
 export interface GithubOptions {
   readonly cwd: string;

@@ -2,10 +2,11 @@
 import { resolve } from "node:path";
 import type { HopResult } from "../../../shared/evaluate/result.js";
 import type { UnreadableFile } from "../../files/hop-files.js";
-import type { JudgedDesign, JudgedFolder } from "../findings/judged-folder.js";
-import type { Place, PlacedFinding } from "../findings/placed.js";
-import { countsOf, sumOf } from "../findings/summary.js";
-import { VERSION } from "../version.js";
+import type { JudgedDesign, JudgedFolder } from "../../findings/judged-folder.js";
+import { shownFrom } from "../../findings/paths.js";
+import type { Place, PlacedFinding } from "../../findings/placed.js";
+import { countsOf, sumOf } from "../../findings/summary.js";
+import { VERSION } from "../../version.js";
 import type {
   CheckOutput,
   DesignDocument,
@@ -14,7 +15,6 @@ import type {
   FindingOutput,
   PlaceOutput,
 } from "./check-output.js";
-import { shownFrom } from "./paths.js";
 
 export interface JsonOptions {
   /** Adds the resolved design. */

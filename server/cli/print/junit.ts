@@ -1,8 +1,8 @@
 /** `check` as JUnit's XML, which most CI systems show: a suite a design, a case a hop, a failure where something counts. */
 import { escaped } from "../../../shared/report/document/markup.js";
-import type { JudgedDesign, JudgedFolder } from "../findings/judged-folder.js";
-import type { PlacedFinding } from "../findings/placed.js";
-import { shownFrom } from "./paths.js";
+import type { JudgedDesign, JudgedFolder } from "../../findings/judged-folder.js";
+import { shownFrom } from "../../findings/paths.js";
+import type { PlacedFinding } from "../../findings/placed.js";
 
 export interface JunitOptions {
   readonly cwd: string;

@@ -1,11 +1,11 @@
 /** `check` as SARIF 2.1.0 (OASIS Standard), for tools that collect the findings of many checkers. */
 import { relative, resolve } from "node:path";
 import type { Severity } from "../../../shared/design/finding.js";
-import type { Baseline } from "../findings/baseline.js";
-import type { JudgedFolder } from "../findings/judged-folder.js";
-import { knownRules } from "../findings/known-rules.js";
-import type { Place, PlacedFinding, PlacedRelated } from "../findings/placed.js";
-import { VERSION } from "../version.js";
+import type { JudgedFolder } from "../../findings/judged-folder.js";
+import { knownRules } from "../../findings/known-rules.js";
+import type { Place, PlacedFinding, PlacedRelated } from "../../findings/placed.js";
+import { VERSION } from "../../version.js";
+import type { Baseline } from "../baseline.js";
 
 export interface SarifOptions {
   readonly baseline?: Baseline;

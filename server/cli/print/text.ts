@@ -2,11 +2,11 @@
 import { resolve } from "node:path";
 import type { Severity } from "../../../shared/design/finding.js";
 import type { UnreadableFile } from "../../files/hop-files.js";
-import type { JudgedDesign, JudgedFolder } from "../findings/judged-folder.js";
-import type { Place, PlacedFinding } from "../findings/placed.js";
-import { type Counts, countsOf, sum, sumOf } from "../findings/summary.js";
+import type { JudgedDesign, JudgedFolder } from "../../findings/judged-folder.js";
+import { shownFrom } from "../../findings/paths.js";
+import type { Place, PlacedFinding } from "../../findings/placed.js";
+import { type Counts, countsOf, sum, sumOf } from "../../findings/summary.js";
 import type { Paint, Style } from "../streams.js";
-import { shownFrom } from "./paths.js";
 
 export interface TextOptions {
   readonly paint: Paint;

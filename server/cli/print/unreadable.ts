@@ -1,6 +1,6 @@
-import type { JudgedFolder } from "../findings/judged-folder.js";
+import type { JudgedFolder } from "../../findings/judged-folder.js";
+import { shownFrom } from "../../findings/paths.js";
 import { note, paintStderr } from "../streams.js";
-import { shownFrom } from "./paths.js";
 import { safe } from "./text.js";
 
 /** Tells on standard error what could not be read. @returns whether there was any such thing */

@@ -1,15 +1,15 @@
 /** The page of each compared design, put together from what the host has at hand. */
-import { type HopChange, isEmpty } from "../../../shared/compare/change-set.js";
-import type { FindingChange } from "../../../shared/compare/findings.js";
-import { changePage } from "../../../shared/compare/page/page.js";
-import type { Figure, Page } from "../../../shared/report/document/document.js";
-import { drawProfileChange } from "../../../shared/report/draw/profile-change.js";
-import type { ComparedDesign, FolderComparison } from "../../compare/compare-folders.js";
-import type { DesignSession } from "../../session/design-session.js";
-import { ground } from "../../session/ground.js";
+import { type HopChange, isEmpty } from "../../shared/compare/change-set.js";
+import type { FindingChange } from "../../shared/compare/findings.js";
+import { changePage } from "../../shared/compare/page/page.js";
+import type { Figure, Page } from "../../shared/report/document/document.js";
+import { drawProfileChange } from "../../shared/report/draw/profile-change.js";
+import type { ComparedDesign, FolderComparison } from "../compare/compare-folders.js";
+import { shownFrom } from "../findings/paths.js";
 import { Placer } from "../findings/placed.js";
+import type { DesignSession } from "../session/design-session.js";
+import { ground } from "../session/ground.js";
 import { VERSION } from "../version.js";
-import { shownFrom } from "./paths.js";
 
 export interface ChangePagesOptions {
   readonly drawings: boolean;

@@ -1,11 +1,11 @@
 /** Findings that were there before: with a baseline only new ones count. */
 import { readFileSync } from "node:fs";
-import { reasonOf } from "../../files/hop-files.js";
 import { CommandError } from "../command-error.js";
-import type { CheckOutput } from "../print/check-output.js";
-import { shownFrom } from "../print/paths.js";
-import type { JudgedFolder } from "./judged-folder.js";
-import type { PlacedFinding } from "./placed.js";
+import { reasonOf } from "../files/hop-files.js";
+import type { JudgedFolder } from "../findings/judged-folder.js";
+import { shownFrom } from "../findings/paths.js";
+import type { PlacedFinding } from "../findings/placed.js";
+import type { CheckOutput } from "./print/check-output.js";
 
 /** Whether a finding is in the baseline. */
 export type Baseline = (finding: PlacedFinding) => boolean;

@@ -1,7 +1,7 @@
 /** Every rule that a finding may name: those of the engine and those of the text. */
-import { TEXT_RULES } from "../../../language/check/text-rules.js";
-import { RULES } from "../../../shared/rules/index.js";
-import type { RuleText } from "../../../shared/rules/rule.js";
+import { TEXT_RULES } from "../../language/check/text-rules.js";
+import { RULES } from "../../shared/rules/index.js";
+import type { RuleText } from "../../shared/rules/rule.js";
 
 export type KnownRule = Pick<RuleText, "id" | "title" | "why" | "fix"> &
   Partial<Pick<RuleText, "severity" | "checks" | "source" | "good" | "bad">>;

@@ -1,13 +1,13 @@
 /** The pages of one judged design, as data: what a host has at hand is put together for `shared/report`. */
 import { resolve } from "node:path";
-import type { Page, ReportFinding } from "../../../shared/report/document/document.js";
-import { hopPage } from "../../../shared/report/pages/hop-page.js";
-import { overviewPage } from "../../../shared/report/pages/overview-page.js";
-import { partsPage } from "../../../shared/report/pages/parts-page.js";
-import { ground } from "../../session/ground.js";
+import type { Page, ReportFinding } from "../../shared/report/document/document.js";
+import { hopPage } from "../../shared/report/pages/hop-page.js";
+import { overviewPage } from "../../shared/report/pages/overview-page.js";
+import { partsPage } from "../../shared/report/pages/parts-page.js";
 import type { JudgedDesign } from "../findings/judged-folder.js";
+import { shownFrom } from "../findings/paths.js";
 import type { PlacedFinding } from "../findings/placed.js";
-import { shownFrom } from "../print/paths.js";
+import { ground } from "../session/ground.js";
 import { VERSION } from "../version.js";
 import { fileNames } from "./names.js";
 

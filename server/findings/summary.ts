@@ -1,4 +1,4 @@
-import type { HopResult } from "../../../shared/evaluate/result.js";
+import type { HopResult } from "../../shared/evaluate/result.js";
 import type { JudgedDesign } from "./judged-folder.js";
 
 export interface Counts {

@@ -1,9 +1,9 @@
 /** Findings with their place in the text: what every printer of `check` and every report lays out. */
-import type { TextProblem } from "../../../language/facts/fact.js";
-import { declarationAt } from "../../../language/model/declaration-at.js";
-import type { DesignModel } from "../../../language/model/design-model.js";
-import { locate } from "../../../language/model/locate.js";
-import type { Finding, Severity } from "../../../shared/design/finding.js";
+import type { TextProblem } from "../../language/facts/fact.js";
+import { declarationAt } from "../../language/model/declaration-at.js";
+import type { DesignModel } from "../../language/model/design-model.js";
+import { locate } from "../../language/model/locate.js";
+import type { Finding, Severity } from "../../shared/design/finding.js";
 import { type LineIndex, lineIndex } from "./text-position.js";
 
 /** A range of a text file. */

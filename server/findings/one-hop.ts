@@ -1,8 +1,8 @@
-import { nearest } from "../../../language/facts/suggest.js";
-import type { TerrainProfile } from "../../../shared/terrain/profile.js";
-import type { JudgedHop } from "../../session/design-session.js";
-import { ground } from "../../session/ground.js";
+import { nearest } from "../../language/facts/suggest.js";
+import type { TerrainProfile } from "../../shared/terrain/profile.js";
 import { CommandError } from "../command-error.js";
+import type { JudgedHop } from "../session/design-session.js";
+import { ground } from "../session/ground.js";
 import { type JudgedDesign, judgeFolder } from "./judged-folder.js";
 
 export interface FoundHop extends JudgedHop {

@@ -1,12 +1,12 @@
 /** A folder, read and judged: what `check`, `report`, `profile` and `explain` start from. */
 import { statSync } from "node:fs";
 import { resolve } from "node:path";
-import type { DesignModel } from "../../../language/model/design-model.js";
-import type { SourceFile } from "../../../language/model/source-file.js";
-import { reasonOf, type UnreadableFile } from "../../files/hop-files.js";
-import { DesignSession, type Pace } from "../../session/design-session.js";
-import { loadProject } from "../../session/load.js";
+import type { DesignModel } from "../../language/model/design-model.js";
+import type { SourceFile } from "../../language/model/source-file.js";
 import { CommandError } from "../command-error.js";
+import { reasonOf, type UnreadableFile } from "../files/hop-files.js";
+import { DesignSession, type Pace } from "../session/design-session.js";
+import { loadProject } from "../session/load.js";
 import { inOrder, type PlacedFinding, Placer } from "./placed.js";
 
 export interface JudgedDesign {
