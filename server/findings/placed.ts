@@ -4,7 +4,7 @@ import { declarationAt } from "../../language/model/declaration-at.js";
 import type { DesignModel } from "../../language/model/design-model.js";
 import { locate } from "../../language/model/locate.js";
 import type { Finding, Severity } from "../../shared/design/finding.js";
-import { type LineIndex, lineIndex } from "./text-position.js";
+import { linesOf } from "./lines.js";
 
 /** A range of a text file. */
 export interface Place {
@@ -45,8 +45,6 @@ export interface PlacedFinding {
 
 /** Turns addresses and offsets of one design into places. */
 export class Placer {
-  private readonly indexes = new Map<string, LineIndex>();
-
   constructor(private readonly model: DesignModel) {}
 
   ofFinding(finding: Finding, hop?: string): PlacedFinding {
@@ -74,20 +72,19 @@ export class Placer {
   }
 
   private place(file: string, start: number, end: number): Place | undefined {
-    const text = this.model.file(file)?.text;
-    if (text === undefined) return undefined;
-    let index = this.indexes.get(file);
-    if (!index) this.indexes.set(file, (index = lineIndex(text)));
-    const from = index.at(start);
-    const to = index.at(Math.max(start, end));
+    const source = this.model.file(file);
+    if (!source) return undefined;
+    const lines = linesOf(source);
+    const range = lines.range(start, Math.max(start, end));
     return {
       file,
       start,
       end: Math.max(start, end),
-      ...from,
-      endLine: to.line,
-      endColumn: to.column,
-      lineText: index.text(from.line),
+      line: range.start.line + 1,
+      column: range.start.character + 1,
+      endLine: range.end.line + 1,
+      endColumn: range.end.character + 1,
+      lineText: lines.text(range.start.line),
     };
   }
 }

@@ -10,10 +10,11 @@ import { findingFixes, type QuickFix, textFixes } from "../../language/editor/qu
 import type { TextRange } from "../../language/editor/text-range.js";
 import { locate } from "../../language/model/locate.js";
 import type { Finding } from "../../shared/design/finding.js";
+import { linesOf } from "../findings/lines.js";
 import type { DesignSession } from "../session/design-session.js";
 import { tryEdits } from "../session/trial.js";
 import type { Designs } from "./designs.js";
-import { linesOf, pathOf, uriOf } from "./locations.js";
+import { pathOf, uriOf } from "./locations.js";
 
 export function registerCodeActions(connection: Connection, designs: () => Designs): void {
   connection.onCodeAction(async ({ textDocument, range, context }): Promise<CodeAction[]> => {

@@ -1,11 +1,12 @@
 /** When a comparison is made anew, and what the client is told of it. */
 import { type CodeLens, CodeLensRefreshRequest, type Connection } from "vscode-languageserver";
 import { CommandError } from "../command-error.js";
+import { linesOf } from "../findings/lines.js";
 import { GitError } from "../git/run.js";
 import { Comparison, type HopMark } from "./comparison.js";
 import type { Designs } from "./designs.js";
 import type { Evaluation } from "./evaluation.js";
-import { linesOf, pathOf, uriOf } from "./locations.js";
+import { pathOf, uriOf } from "./locations.js";
 import { CHANGED, type ChangedParams, COMPARE, type CompareParams, type CompareResult } from "./protocol.js";
 
 /** After the last change and evaluation; a comparison that takes long waits the longer for a rest. */

@@ -10,8 +10,9 @@ import type { DesignModel } from "../../language/model/design-model.js";
 import { locate } from "../../language/model/locate.js";
 import type { SourceFile } from "../../language/model/source-file.js";
 import type { Finding, Severity } from "../../shared/design/finding.js";
+import { linesOf } from "../findings/lines.js";
 import type { DesignSession } from "../session/design-session.js";
-import { linesOf, locationOf, uriOf } from "./locations.js";
+import { locationOf, uriOf } from "./locations.js";
 import { rulePage } from "./rule-page.js";
 
 const SEVERITY: Readonly<Record<Severity, DiagnosticSeverity>> = {

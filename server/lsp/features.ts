@@ -28,10 +28,11 @@ import { semanticTokens, TOKEN_MODIFIERS, TOKEN_TYPES } from "../../language/edi
 import * as symbols from "../../language/editor/symbols.js";
 import { formatText } from "../../language/format/format.js";
 import type { SourceFile } from "../../language/model/source-file.js";
+import { linesOf } from "../findings/lines.js";
 import type { DesignSession } from "../session/design-session.js";
 import { registerCodeActions } from "./code-actions.js";
 import type { Designs } from "./designs.js";
-import { linesOf, locationOf, pathOf, uriOf } from "./locations.js";
+import { locationOf, pathOf, uriOf } from "./locations.js";
 
 export const SEMANTIC_LEGEND = { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [...TOKEN_MODIFIERS] };
 

@@ -1,10 +1,11 @@
 /** The page that a client shows beside the text: a hop's, or the overview of its design. */
 import { printHtml } from "../../shared/report/document/html.js";
 import { judgedDesign } from "../findings/judged-folder.js";
+import { linesOf } from "../findings/lines.js";
 import { overviewOf, pageOfHop } from "../report/design-pages.js";
 import type { DesignSession } from "../session/design-session.js";
 import type { Designs } from "./designs.js";
-import { linesOf, pathOf } from "./locations.js";
+import { pathOf } from "./locations.js";
 import type { ReportParams, ReportResult } from "./protocol.js";
 
 export async function reportPage(

@@ -3,8 +3,8 @@ import { resolve } from "node:path";
 import { formatText } from "../../../language/format/format.js";
 import { CommandError, EXIT } from "../../command-error.js";
 import { type HopText, readHopFiles } from "../../files/hop-files.js";
+import { Lines } from "../../findings/lines.js";
 import { shownFrom } from "../../findings/paths.js";
-import { lineIndex } from "../../findings/text-position.js";
 import { safe } from "../print/text.js";
 import { note, paintStderr, print } from "../streams.js";
 import { rewriteWhole } from "../write-whole.js";
@@ -49,6 +49,6 @@ export async function format(
 
 function placeOf({ text }: HopText, problem: { readonly start: number } | undefined): string {
   if (!problem) return "";
-  const { line, column } = lineIndex(text).at(problem.start);
-  return `:${line}:${column}`;
+  const { line, character } = new Lines(text).position(problem.start);
+  return `:${line + 1}:${character + 1}`;
 }
