@@ -1,15 +1,30 @@
 /** The property table as a whole, and the look-ups on it. The order of the rows is the canonical order of a block. */
-import { antennaRows, couplerRows, feederRows, planRows, radioRows } from "./table/catalogue.js";
-import { cableRows, installationRows, pairRows, partRows, unitRows } from "./table/equipment.js";
-import { endRows, hopRows } from "./table/hop.js";
-import { indoorRows, siteEquipmentRows, stockRows } from "./table/indoor.js";
-import { networkRows } from "./table/network.js";
+import { acceptRows } from "./table/accept.js";
+import { antennaRows } from "./table/antenna.js";
+import { cableRows } from "./table/cable.js";
+import { climateRows } from "./table/climate.js";
+import { couplerRows, feederRows } from "./table/coupler.js";
+import { endRows, installationRows } from "./table/end.js";
+import { hopRows } from "./table/hop.js";
+import { indoorRows } from "./table/indoor.js";
+import { defaultsRows, networkRows } from "./table/network.js";
+import { objectiveRows } from "./table/objective.js";
+import { partRows } from "./table/part.js";
+import { pathRows } from "./table/path.js";
+import { planRows } from "./table/plan.js";
 import { policyRows } from "./table/policy.js";
+import { radioRows } from "./table/radio.js";
+import { radioUnitRows } from "./table/radio-unit.js";
 import { siteRows } from "./table/site.js";
+import { siteEquipmentRows } from "./table/site-equipment.js";
+import { stockRows } from "./table/stock.js";
 import type { ArgSpec, Context, Property, ValueSpec } from "./types.js";
 
 export const PROPERTIES: readonly Property[] = [
   ...networkRows,
+  ...climateRows,
+  ...objectiveRows,
+  ...defaultsRows,
   ...policyRows,
   ...stockRows,
   ...siteRows,
@@ -18,13 +33,14 @@ export const PROPERTIES: readonly Property[] = [
   ...antennaRows,
   ...couplerRows,
   ...feederRows,
-  ...unitRows,
+  ...radioUnitRows,
   ...partRows,
   ...cableRows,
   ...indoorRows,
   ...planRows,
-  ...pairRows,
   ...hopRows,
+  ...pathRows,
+  ...acceptRows,
   ...endRows,
   ...installationRows,
 ];

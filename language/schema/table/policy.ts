@@ -1,6 +1,4 @@
-import { phrase, type Rows } from "./values.js";
-
-const PRACTICE = "common practice";
+import { PRACTICE, phrase, type Rows } from "./values.js";
 
 /** How a design judges itself: what a team has agreed on, so that the editor, the command line and CI say the same. */
 export const policyRows: Rows = [

@@ -5,6 +5,10 @@ import type { ArgSpec, Property, ValueSpec } from "../types.js";
 
 export type Rows = readonly Property[];
 
+/** Where a fact comes from, in the words of the reference. */
+export const CATALOGUE = "data of the equipment";
+export const PRACTICE = "common practice";
+
 export const text: ValueSpec = { type: "text" };
 
 export function quantity(
@@ -32,3 +36,23 @@ export const frequencyRange: readonly ArgSpec[] = [
   { name: "from", value: frequency, meaning: "Lower edge." },
   { name: "to", label: "to", value: frequency, meaning: "Upper edge." },
 ];
+
+/** The one value of a statement. */
+export function one(name: string, value: ValueSpec, meaning: string): readonly ArgSpec[] {
+  return [{ name, value, meaning }];
+}
+
+/** Name, title and `like` of a catalogue entry. */
+export function entryArgs(kind: NamedKind, users = "hops"): readonly ArgSpec[] {
+  return [
+    { name: "name", value: { type: "name" }, meaning: `Name that ${users} refer to.` },
+    { name: "title", optional: true, value: text, meaning: "What it is, in words." },
+    {
+      name: "like",
+      label: "like",
+      optional: true,
+      value: ref(kind),
+      meaning: `${kind} whose facts hold unless stated here.`,
+    },
+  ];
+}

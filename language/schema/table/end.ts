@@ -1,0 +1,208 @@
+/** An end of a hop: antennas and what leads to them, power, how it is mounted. */
+import type { Context } from "../types.js";
+import { frequency, one, PRACTICE, quantity, type Rows, ref } from "./values.js";
+
+const END: readonly Context[] = ["end", "defaults end"];
+const antennaHeight = quantity("length", { min: "0 m", max: "700 m" });
+
+export const endRows: Rows = [
+  {
+    name: "antenna",
+    in: END,
+    args: [
+      { name: "antenna", value: ref("antenna"), meaning: "Antenna." },
+      {
+        name: "at",
+        label: "at",
+        optional: true,
+        value: antennaHeight,
+        meaning: "Height of its centre above ground.",
+      },
+    ],
+    meaning: "The antenna and the height of its centre above ground.",
+    source: PRACTICE,
+    example: "antenna A18-06 at 24 m",
+  },
+  {
+    name: "height",
+    in: END,
+    args: [{ name: "value", value: antennaHeight, meaning: "Height of the antenna's centre above ground." }],
+    meaning: "Height of the antenna's centre above ground, where the antenna comes from the defaults.",
+    source: PRACTICE,
+    example: "height 24 m",
+  },
+  {
+    name: "diversity-antenna",
+    in: END,
+    args: [
+      { name: "antenna", value: ref("antenna"), meaning: "Second receiving antenna." },
+      { name: "at", label: "at", value: antennaHeight, meaning: "Height of its centre above ground." },
+    ],
+    meaning: "Second antenna of space diversity at this end.",
+    fallback: "space diversity is not counted in the direction towards this end",
+    source: "Rec. ITU-R P.530-18 section 6.2.4, from memory",
+    example: "diversity-antenna A18-06 at 14 m",
+  },
+  {
+    name: "coupler",
+    in: END,
+    args: [
+      { name: "coupler", value: ref("coupler"), meaning: "Coupler or orthomode transducer." },
+      {
+        name: "mounting",
+        optional: true,
+        value: {
+          type: "word",
+          words: { direct: "on the back of the antenna", separate: "on the pole, with a flexible waveguide" },
+        },
+        meaning: "How it is mounted.",
+      },
+    ],
+    meaning: "What joins the outdoor units to the antenna at this end.",
+    source: PRACTICE,
+    example: "coupler H18-U direct",
+  },
+  {
+    name: "feeder",
+    in: END,
+    args: [
+      { name: "feeder", value: ref("feeder"), meaning: "Waveguide or cable." },
+      {
+        name: "length",
+        label: "length",
+        value: quantity("length", { min: "0 m", max: "300 m" }),
+        meaning: "Its length.",
+      },
+    ],
+    meaning: "Waveguide between unit (or coupler) and antenna.",
+    source: PRACTICE,
+    example: "feeder FW18 length 1.2 m",
+  },
+  {
+    name: "transmits",
+    in: END,
+    args: [
+      {
+        name: "value",
+        value: [
+          { type: "word", words: { high: "upper half of the band", low: "lower half of the band" } },
+          frequency,
+        ],
+        meaning: "Half of the channel, or the frequency itself.",
+      },
+    ],
+    meaning: "What this end transmits: a half of the hop's channel, or a plain frequency.",
+    source: PRACTICE,
+    example: "transmits high",
+  },
+  {
+    name: "power",
+    in: END,
+    args: [
+      {
+        name: "level",
+        value: quantity("power level", { min: "-40 dBm", max: "50 dBm" }),
+        meaning: "At the unit's antenna port.",
+      },
+    ],
+    meaning: "Transmit power of this end, in place of the mode's.",
+    fallback: "the mode's power",
+    source: PRACTICE,
+    example: "power 18 dBm",
+  },
+  {
+    name: "extra-loss",
+    in: END,
+    args: [
+      {
+        name: "value",
+        value: quantity("ratio", { min: "0 dB", max: "40 dB" }),
+        meaning: "Loss, both directions.",
+      },
+    ],
+    meaning: "Further loss between unit and antenna.",
+    fallback: "0 dB",
+    source: PRACTICE,
+    example: "extra-loss 0.5 dB",
+  },
+];
+
+export const installationRows: Rows = [
+  {
+    name: "mounting",
+    in: END,
+    args: one(
+      "value",
+      {
+        type: "word",
+        words: {
+          direct: "units or coupler on the back of the antenna",
+          separate: "on the pole, with a flexible waveguide",
+        },
+      },
+      "How units or coupler meet the antenna.",
+    ),
+    meaning: "How units meet the antenna where there is no coupler to say it with.",
+    fallback: "as the coupler says; with a feeder separate",
+    source: PRACTICE,
+    example: "mounting separate",
+  },
+  {
+    name: "unit-sub-band",
+    in: END,
+    args: one("name", { type: "free", example: "A" }, "Sub-band of the radio's catalogue entry."),
+    meaning: "Sub-band of the units ordered.",
+    fallback: "the one that holds the frequencies",
+    source: PRACTICE,
+    example: "unit-sub-band A",
+  },
+  {
+    name: "cable",
+    in: END,
+    args: [
+      { name: "cable", value: ref("cable"), meaning: "Cable to each unit." },
+      {
+        name: "length",
+        label: "length",
+        optional: true,
+        value: quantity("length", { above: "0 m", max: "20 km" }),
+        meaning: "Length of each.",
+        fallback: "estimated from the antenna's height and the site's `cable-run`",
+      },
+    ],
+    meaning: "Cable from indoors to each unit: one for each, never shared.",
+    fallback: "not in the parts list",
+    source: PRACTICE,
+    example: "cable IF10 length 45 m",
+  },
+  {
+    name: "if-port",
+    in: END,
+    args: [
+      {
+        name: "slot",
+        value: { type: "number", integer: true, min: 1, max: 99 },
+        meaning: "Slot of the IF card.",
+      },
+      {
+        name: "port",
+        slash: true,
+        value: { type: "number", integer: true, min: 1, max: 99 },
+        meaning: "Port of the card.",
+      },
+      {
+        name: "chassis",
+        label: "in",
+        optional: true,
+        value: { type: "free", example: "A" },
+        meaning: "Name of the chassis at the site.",
+        fallback: "the first",
+      },
+    ],
+    repeatable: true,
+    meaning: "IF port of a unit, in the order of the branches: main before standby.",
+    fallback: "assigned automatically",
+    source: PRACTICE,
+    example: "if-port 3 / 1",
+  },
+];

@@ -1,0 +1,120 @@
+/** What stands and lies on the path of a hop, and what was measured there. */
+import { frequency, PRACTICE, quantity, type Rows, ref, text } from "./values.js";
+
+export const pathRows: Rows = [
+  {
+    name: "obstacle",
+    in: ["hop"],
+    args: [
+      { name: "title", optional: true, value: text, meaning: "What it is." },
+      {
+        name: "height",
+        value: quantity("length", { above: "0 m", max: "500 m" }),
+        meaning: "Height above ground, growth included.",
+      },
+      {
+        name: "distance",
+        label: "at",
+        value: quantity("length", { min: "0 m", max: "300 km" }),
+        meaning: "Distance along the path.",
+      },
+      { name: "from", label: "from", value: ref("site"), meaning: "End that the distance counts from." },
+    ],
+    repeatable: true,
+    meaning: "Something on the path that the terrain does not know: trees, a building, a crane.",
+    source: PRACTICE,
+    example: 'obstacle "spruce" 14 m at 6.2 km from KELD',
+  },
+  {
+    name: "surface",
+    in: ["hop"],
+    args: [
+      {
+        name: "kind",
+        value: {
+          type: "word",
+          words: {
+            water: "fresh water: lake, river",
+            sea: "salt water",
+            flat: "flat wet ground, no growth",
+            rough: "broken or wooded ground: does not reflect",
+          },
+        },
+        meaning: "What the surface is.",
+      },
+      {
+        name: "start",
+        value: quantity("length", { min: "0 m", max: "300 km" }),
+        meaning: "Where it begins along the path.",
+      },
+      {
+        name: "end",
+        label: "to",
+        value: quantity("length", { min: "0 m", max: "300 km" }),
+        meaning: "Where it ends.",
+      },
+      { name: "from", label: "from", value: ref("site"), meaning: "End that the distances count from." },
+      {
+        name: "level",
+        label: "at",
+        optional: true,
+        value: quantity("length", { min: "-450 m", max: "6000 m" }),
+        meaning: "Its height above sea level.",
+        fallback: "mean height of the profile there",
+      },
+    ],
+    repeatable: true,
+    meaning: "A surface that may reflect: the hop is judged for the ripple of the reflected ray.",
+    fallback: "no reflection is computed",
+    source: "Rec. ITU-R P.530-18 section 6.1",
+    example: "surface water 3 km to 5 km from KELD",
+  },
+  {
+    name: "measured-rain",
+    in: ["hop"],
+    args: [
+      {
+        name: "attenuation",
+        value: quantity("ratio", { min: "0 dB", max: "200 dB" }),
+        meaning: "Rain attenuation exceeded for 0.01 % of the average year.",
+      },
+      { name: "frequency", label: "at", value: frequency, meaning: "Frequency it was measured at." },
+      {
+        name: "polarization",
+        optional: true,
+        value: {
+          type: "word",
+          words: { horizontal: "measured on horizontal", vertical: "measured on vertical" },
+        },
+        meaning: "Polarization it was measured on.",
+        fallback: "the hop's",
+      },
+    ],
+    meaning: "Rain attenuation measured on this path; it takes the place of the one from the rain rate.",
+    fallback: "computed from the rain rate",
+    source: "Rec. ITU-R P.530-18 sections 2.4.3 and 2.4.4",
+    example: "measured-rain 22 dB at 18.7 GHz",
+  },
+  {
+    name: "survey",
+    in: ["hop"],
+    args: [
+      {
+        name: "file",
+        value: { type: "path" },
+        meaning: "CSV of distance and height, relative to this file.",
+      },
+      {
+        name: "from",
+        label: "from",
+        optional: true,
+        value: ref("site"),
+        meaning: "End that the distances count from.",
+        fallback: "the first end",
+      },
+    ],
+    meaning: "A surveyed profile that takes the place of the terrain.",
+    source: PRACTICE,
+    example: 'survey "survey/keld-tarn.csv" from KELD',
+  },
+];

@@ -1,0 +1,231 @@
+/** What stands at a site: racks, chassis with their cards, power, alarms, the loads of the structure. */
+import type { Context, ValueSpec } from "../types.js";
+import { portTypes } from "./part.js";
+import { one, PRACTICE, quantity, type Rows, ref, text } from "./values.js";
+
+const SITE: readonly Context[] = ["site", "defaults site"];
+
+const slotNumber: ValueSpec = { type: "number", integer: true, min: 1, max: 99 };
+const count: ValueSpec = { type: "number", integer: true, min: 1, max: 999 };
+
+export const siteEquipmentRows: Rows = [
+  {
+    name: "rack",
+    in: SITE,
+    args: one("free", quantity("rack height", { min: "0 U", max: "200 U" }), "Free for this design."),
+    meaning: "Free rack height for the equipment of this design.",
+    fallback: "not judged",
+    source: "survey",
+    example: "rack 6 U",
+  },
+  {
+    name: "cable-run",
+    in: SITE,
+    args: one("length", quantity("length", { min: "0 m", max: "500 m" }), "From structure to rack."),
+    meaning: "Horizontal run of cables between structure and rack, for the estimate of their lengths.",
+    fallback: "10 m",
+    source: "survey",
+    example: "cable-run 15 m",
+  },
+  {
+    name: "chassis",
+    in: ["site"],
+    args: [
+      { name: "chassis", value: ref("chassis"), meaning: "Chassis of the catalogue." },
+      {
+        name: "as",
+        label: "as",
+        optional: true,
+        value: { type: "free", example: "A" },
+        meaning: "What it is called at this site.",
+        fallback: "its number at the site",
+      },
+      {
+        name: "row",
+        label: "row",
+        optional: true,
+        value: { type: "free", example: "1" },
+        meaning: "Chassis of one row stand beside each other, from left to right.",
+        fallback: "it stands alone",
+      },
+    ],
+    block: "site chassis",
+    repeatable: true,
+    meaning: "An indoor unit at the site, with its cards.",
+    source: PRACTICE,
+    example: "chassis CH-2U {",
+  },
+  {
+    name: "slot",
+    in: ["site chassis"],
+    args: [
+      { name: "number", value: slotNumber, meaning: "Slot." },
+      { name: "card", value: ref("card"), meaning: "Card in it." },
+    ],
+    repeatable: true,
+    meaning: "A card in a slot.",
+    source: PRACTICE,
+    example: "slot 3 IF2X",
+  },
+  {
+    name: "card",
+    in: ["site chassis"],
+    args: [
+      { name: "card", value: ref("card"), meaning: "Card." },
+      { name: "count", optional: true, value: count, meaning: "How many.", fallback: "one" },
+    ],
+    repeatable: true,
+    meaning:
+      "Cards whose slot is left open: they are placed automatically, and stay where they are when others come or go.",
+    source: PRACTICE,
+    example: "card IF2X 2",
+  },
+  {
+    name: "protect",
+    in: ["site chassis"],
+    args: one(
+      "what",
+      { type: "word", words: { controller: "a second controller card" } },
+      "What is doubled.",
+    ),
+    meaning: "The controller must be doubled.",
+    fallback: "one controller is enough",
+    source: PRACTICE,
+    example: "protect controller",
+  },
+  {
+    name: "plant",
+    in: SITE,
+    args: one("power", quantity("consumption", { above: "0 W", max: "500 kW" }), "For this design."),
+    meaning: "What the -48 V plant gives to the equipment of this design.",
+    fallback: "not judged",
+    source: "survey",
+    example: "plant 800 W",
+  },
+  {
+    name: "battery",
+    in: SITE,
+    args: [
+      {
+        name: "capacity",
+        value: quantity("charge", { above: "0 Ah", max: "100000 Ah" }),
+        meaning: "Capacity at the rate of the load.",
+      },
+      {
+        name: "voltage",
+        label: "at",
+        optional: true,
+        value: quantity("voltage", { above: "0 V", max: "1000 V" }),
+        meaning: "Nominal voltage.",
+        fallback: "48 V",
+      },
+      {
+        name: "depth",
+        label: "depth",
+        optional: true,
+        value: quantity("percentage", { above: "0 %", max: "100 %" }),
+        meaning: "Share of the capacity that may be taken.",
+        fallback: "80 %",
+      },
+      {
+        name: "autonomy",
+        label: "autonomy",
+        optional: true,
+        value: quantity("duration", { above: "0 h", max: "1 y" }),
+        meaning: "How long the site must stand without mains.",
+        fallback: "not judged",
+      },
+    ],
+    meaning: "Battery of the site; at the end of its life 80 % of its capacity are left.",
+    fallback: "autonomy is not judged",
+    source: PRACTICE,
+    example: "battery 200 Ah autonomy 8 h",
+  },
+  {
+    name: "alarm",
+    in: ["site"],
+    args: [
+      {
+        name: "input",
+        value: { type: "number", integer: true, min: 1, max: 999 },
+        meaning: "Number of the input, counted over all auxiliary cards of the site.",
+      },
+      { name: "title", value: text, meaning: "What it tells." },
+      {
+        name: "state",
+        optional: true,
+        value: { type: "word", words: { closed: "alarm when closed", open: "alarm when open" } },
+        meaning: "State of the contact that means alarm.",
+        fallback: "closed",
+      },
+    ],
+    repeatable: true,
+    meaning: "An alarm contact of the site.",
+    source: PRACTICE,
+    example: 'alarm 1 "door open" open',
+  },
+  {
+    name: "service",
+    in: ["site"],
+    args: [
+      { name: "title", value: text, meaning: "Whose traffic it is." },
+      { name: "count", value: count, meaning: "How many ports it takes." },
+      { name: "type", value: portTypes, meaning: "Of what kind." },
+    ],
+    repeatable: true,
+    meaning: "Traffic that is handed over at this site.",
+    source: PRACTICE,
+    example: 'service "village access" 2 GE',
+  },
+  {
+    name: "wind",
+    in: SITE,
+    args: [
+      {
+        name: "speed",
+        value: quantity("speed", { above: "0 m/s", max: "100 m/s" }),
+        meaning: "Basic speed: 10-minute mean at 10 m in open country, 50-year. Never a gust.",
+      },
+      {
+        name: "terrain",
+        label: "over",
+        optional: true,
+        value: {
+          type: "word",
+          words: {
+            sea: "class 0: sea and coast",
+            level: "class I: lakes, no obstacles",
+            country: "class II: low growth, isolated obstacles",
+            suburb: "class III: villages, suburbs, forest",
+            city: "class IV: at least 15 % built over",
+          },
+        },
+        meaning: "Roughness around the site.",
+        fallback: "country",
+      },
+    ],
+    meaning:
+      "Wind that the antennas' load is summed for. A planning aid: a structural engineer releases the structure.",
+    fallback: "wind load is not summed",
+    source: "form of EN 1991-1-4, factors from memory",
+    example: "wind 26 m/s over country",
+  },
+  {
+    name: "wind-limit",
+    in: SITE,
+    args: one("force", quantity("force", { above: "0 N", max: "1000 kN" }), "Of this design's antennas."),
+    meaning: "Wind force that the structure may take from the antennas of this design.",
+    fallback: "not judged",
+    source: "structural engineer",
+    example: "wind-limit 4 kN",
+  },
+  {
+    name: "weight-limit",
+    in: SITE,
+    args: one("mass", quantity("mass", { above: "0 kg", max: "100000 kg" }), "Antennas, units, couplers."),
+    meaning: "Weight that the structure may take from this design.",
+    fallback: "not judged",
+    source: "structural engineer",
+    example: "weight-limit 250 kg",
+  },
+];
