@@ -2,8 +2,8 @@ import type { Hop } from "../design/design.js";
 import { carriers } from "../radio/arrangements.js";
 import { judgedMode, sameMode } from "./judged-mode.js";
 import { outageTime } from "./outage-time.js";
-import { type ModeFading, type Outages, outagesAt } from "./outages.js";
-import type { CauseOutage, DirectionResult, HopResult, ModeResult, Outage } from "./result.js";
+import { largestFirst, type ModeFading, type Outages, outagesAt, turned } from "./outages.js";
+import type { CauseOutage, DirectionResult, HopResult, ModeResult, Verdict } from "./result.js";
 import { citeAs, note, type Trace } from "./trace.js";
 
 /** One direction with how each of its modes fades, in the order of its modes. */
@@ -34,31 +34,35 @@ export function twoWayAvailability(
   if (!(pair.margins[0] > 0 && pair.margins[1] > 0)) {
     const nothing = { multipathPercent: 0, rainPercent: 0, dominant: "none", causes: [] } as const;
     const outage = outageTime(100, undefined);
-    return { availabilityPercent: 0, modulation, bandwidthHz, ...nothing, outage, objectivePercent };
+    const verdict = objectivePercent === undefined ? undefined : objectivePercent > 0 ? "not met" : "met";
+    return { availabilityPercent: 0, modulation, bandwidthHz, ...nothing, outage, objectivePercent, verdict };
   }
   const now = bothWays(pair, 0, true);
   if (now === undefined) return undefined;
-  const { multipathPercent, rain, totalPercent } = now;
-  const rainPercent = rain.timePercent;
+  const { multipathPercent, rain, totalPercent, leastPercent } = now;
+  const rainPercent = rain.yearPercent;
+  const leastRainPercent = rain.bound === "at most" ? 0 : rainPercent;
   citeAs(trace, "Both directions together", "our own rule", "Rain of the worse direction, multipath of both");
   note(
     trace,
     "Both directions together: rain counts once (the worse direction), multipath is the sum of both directions.",
   );
   noteRain(rain, trace);
-  const met = objectivePercent === undefined || totalPercent <= 100 - objectivePercent;
+  const verdict = objectivePercent === undefined ? undefined : verdictOn(now, 100 - objectivePercent);
   const planningOnly = both.some(({ modes }) => modes[0]?.fading.multipath?.planningOnly);
   return {
     availabilityPercent: Math.max(0, 100 - totalPercent),
-    bound: rain.bound === undefined ? undefined : rain.bound === "at most" ? "at least" : "at most",
+    bound: turned(rain.bound),
     modulation,
     bandwidthHz,
     multipathPercent,
     rainPercent,
-    dominant: totalPercent === 0 ? "none" : multipathPercent >= rainPercent ? "multipath" : "rain",
+    rainBound: rain.bound,
+    dominant: leastPercent === 0 ? "none" : multipathPercent >= leastRainPercent ? "multipath" : "rain",
     objectivePercent,
-    shortfallDb: met ? undefined : marginLacking(pair, 100 - objectivePercent!),
-    outage: outageTime(totalPercent, now.worstMonthPercent),
+    verdict,
+    shortfallDb: verdict === "not met" ? marginLacking(pair, 100 - objectivePercent!) : undefined,
+    outage: outageTime(totalPercent, now.worstMonthPercent, rain.bound),
     causes: now.causes,
     planningOnly: planningOnly || undefined,
     committed: objectivePercent === undefined ? undefined : committedMode(hop, both, objectivePercent),
@@ -89,8 +93,11 @@ function pairOf(hop: Hop, both: readonly FadingDirection[], wanted?: ModeResult)
 
 interface BothWays {
   readonly multipathPercent: number;
-  readonly rain: Outage;
+  readonly rain: CauseOutage;
+  /** With rain at its bound. */
   readonly totalPercent: number;
+  /** With nothing for rain that is bounded from above. */
+  readonly leastPercent: number;
   readonly worstMonthPercent: number | undefined;
   readonly causes: readonly CauseOutage[];
 }
@@ -102,18 +109,36 @@ function bothWays({ fading, margins }: Pair, extraDb: number, month = false): Bo
   if (there.clearAir === undefined || back.clearAir === undefined || !there.rain || !back.rain)
     return undefined;
   const multipathPercent = Math.min(100, there.clearAirPercent! + back.clearAirPercent!);
-  const rain = there.rain.yearPercent >= back.rain.yearPercent ? there.rain : back.rain;
+  const rain = worseRain(there.rain, back.rain);
   const rainMonth = rain.worstMonthPercent;
   return {
     multipathPercent,
-    rain: { timePercent: rain.yearPercent, bound: rain.bound },
+    rain,
     totalPercent: Math.min(100, multipathPercent + rain.yearPercent),
+    leastPercent: Math.min(100, multipathPercent + (rain.bound === "at most" ? 0 : rain.yearPercent)),
     worstMonthPercent:
       rainMonth === undefined
         ? undefined
         : Math.min(100, there.clearAirMonthPercent! + back.clearAirMonthPercent! + rainMonth),
-    causes: [...added(there, back), rain].sort((a, b) => b.yearPercent - a.yearPercent),
+    causes: largestFirst([...added(there, back), rain]),
   };
+}
+
+/** Of two equal shares the one that is no mere bound, and of two bounds the one nearer to the law. */
+function worseRain(a: CauseOutage, b: CauseOutage): CauseOutage {
+  if (a.yearPercent !== b.yearPercent) return a.yearPercent > b.yearPercent ? a : b;
+  if (a.bound !== b.bound) return a.bound === "at most" ? b : a;
+  return a.beyondLaw ? b : a;
+}
+
+/**
+ * An outage against what is allowed. Rain that its law only bounds decides nothing by itself: the objective is not
+ * met when it is missed without it, and met when it is kept with all of it (or when the margin lies beyond the law).
+ */
+function verdictOn({ rain, totalPercent, leastPercent }: BothWays, allowedPercent: number): Verdict {
+  if (leastPercent > allowedPercent) return "not met";
+  if (rain.bound === "at least") return "not decided";
+  return totalPercent <= allowedPercent || rain.beyondLaw ? "met" : "not decided";
 }
 
 /** Clear air of both directions, cause by cause. */
@@ -136,19 +161,19 @@ function added(there: Outages, back: Outages): CauseOutage[] {
 }
 
 /** Where the rain law ends, the figure says how the rest was counted. */
-function noteRain(rain: Outage, trace: Trace): void {
-  if (rain.bound === "at most") {
+function noteRain({ bound, beyondLaw }: CauseOutage, trace: Trace): void {
+  if (bound === "at least") {
+    note(trace, "Rain takes more than 1 % of the year, where its law ends; 1 % is counted.");
+  } else if (bound === "at most") {
     note(
       trace,
       "Rain takes less than 0.001 % of the year, where its law ends; the full 0.001 % are counted.",
     );
-  } else if (rain.bound === "at least") {
-    note(trace, "Rain takes more than 1 % of the year, where its law ends; 1 % is counted.");
-  } else if (rain.timePercent === 0) {
-    note(
-      trace,
-      "The margin exceeds any attenuation that the law of rain knows for this path; none is counted.",
-    );
+    if (beyondLaw)
+      note(
+        trace,
+        "The margin exceeds any attenuation of the law of rain, continued below 0.001 % as well; an objective is judged as if rain took nothing.",
+      );
   }
 }
 
@@ -156,10 +181,10 @@ function noteRain(rain: Outage, trace: Trace): void {
 function marginLacking(pair: Pair, allowedPercent: number): number | undefined {
   let low = 0;
   let high = 60;
-  if (!(bothWays(pair, high)!.totalPercent <= allowedPercent)) return undefined;
+  if (!(bothWays(pair, high)!.leastPercent <= allowedPercent)) return undefined;
   while (high - low > 0.01) {
     const middle = (low + high) / 2;
-    if (bothWays(pair, middle)!.totalPercent <= allowedPercent) high = middle;
+    if (bothWays(pair, middle)!.leastPercent <= allowedPercent) high = middle;
     else low = middle;
   }
   return high;
@@ -175,7 +200,7 @@ function committedMode(
     const pair = pairOf(hop, both, mode);
     if (pair === undefined || !(pair.margins[0] > 0 && pair.margins[1] > 0)) continue;
     const found = bothWays(pair, 0);
-    if (found === undefined || found.totalPercent > 100 - objectivePercent) continue;
+    if (found === undefined || verdictOn(found, 100 - objectivePercent) !== "met") continue;
     const { modulation, bitRateBps } = mode;
     return {
       modulation,

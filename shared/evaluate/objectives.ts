@@ -9,7 +9,7 @@ import {
 import type { AvailabilityClass, Hop, QualityShare } from "../design/design.js";
 import { usesUnchecked } from "./climate.js";
 import { judgedMode } from "./judged-mode.js";
-import type { HopResult, ModeResult, ObjectiveResult } from "./result.js";
+import type { Bound, HopResult, ModeResult, ObjectiveResult } from "./result.js";
 import { cite, note, sourceOf, type Trace, use } from "./trace.js";
 
 /** The objectives of a link and of its error performance, held against the worse direction of the judged mode. */
@@ -60,22 +60,39 @@ function linkAvailability(
   }
   const rain = worst(modes, ({ rain: one }) => one?.timePercent);
   if (rain === undefined) return undefined;
+  const bound = boundOf(modes, rain);
   cite(trace, METHOD_F1703);
   const propagationOnly = propagationPercent !== undefined;
   const allowedPercent = 100 * share.unavailability * (propagationOnly ? propagationPercent / 100 : 1);
-  const foundPercent = rain + (propagationOnly ? 0 : (equipment?.unavailabilityPercent ?? 0));
+  const ofEquipment = propagationOnly ? 0 : (equipment?.unavailabilityPercent ?? 0);
+  const foundPercent = rain + ofEquipment;
+  const leastPercent = (bound === "at most" ? 0 : rain) + ofEquipment;
+  const verdict =
+    leastPercent > allowedPercent
+      ? "not met"
+      : bound === "at least" || foundPercent > allowedPercent
+        ? "not decided"
+        : "met";
   return {
     what: "availability of the link",
     source: sourceOf(METHOD_F1703),
     allowedPercent,
     foundPercent,
+    bound,
     of: propagationOnly
       ? "precipitation"
       : equipment
         ? "precipitation and equipment"
         : "precipitation, equipment not known",
-    met: foundPercent <= allowedPercent,
+    met: verdict !== "not met",
+    verdict,
   };
+}
+
+/** The bound of the rain that counts; a mode that is as bad without a bound makes it a figure. */
+function boundOf(modes: readonly ModeResult[], rainPercent: number): Bound | undefined {
+  const counting = modes.filter(({ rain }) => rain?.timePercent === rainPercent);
+  return counting.every(({ rain }) => rain?.bound !== undefined) ? counting[0]?.rain?.bound : undefined;
 }
 
 /** Share of a national portion where the design states none, percent: in the middle of 7.5 to 8.5 % (from memory). */
@@ -127,6 +144,7 @@ function linkQuality(
     foundPercent,
     of: "clear air in the worst month",
     met: foundPercent <= allowedPercent,
+    verdict: foundPercent <= allowedPercent ? "met" : "not met",
   };
 }
 

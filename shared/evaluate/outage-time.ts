@@ -1,13 +1,18 @@
-import type { OutageTime } from "./result.js";
+import type { Bound, OutageTime } from "./result.js";
 
 /** 365.25 days, and a twelfth of them. */
 const SECONDS_A_YEAR = 31_557_600;
 const SECONDS_A_MONTH = SECONDS_A_YEAR / 12;
 
-export function outageTime(yearPercent: number, worstMonthPercent: number | undefined): OutageTime {
+export function outageTime(
+  yearPercent: number,
+  worstMonthPercent: number | undefined,
+  bound?: Bound,
+): OutageTime {
   const secondsPerYear = secondsAYear(yearPercent);
   return {
     yearPercent,
+    bound,
     secondsPerYear,
     minutesPerYear: secondsPerYear / 60,
     worstMonthPercent,

@@ -8,7 +8,7 @@ import { usesUnchecked } from "./climate.js";
 import { type CrossPolarOutage, crossPolarOutage } from "./cross-polar.js";
 import { outageWithDiversity } from "./diversity.js";
 import type { Fading } from "./fading.js";
-import type { CauseOutage, ModeResult, Outage } from "./result.js";
+import type { Bound, CauseOutage, ModeResult, Outage } from "./result.js";
 import { selectiveFraction } from "./selective.js";
 import { cite, note, type Trace } from "./trace.js";
 
@@ -72,7 +72,7 @@ export function outagesAt(mode: ModeFading, marginDb: number, trace?: Trace, wit
 
 type ModeOutages = Pick<
   ModeResult,
-  "multipath" | "multipathWorstMonthPercent" | "rain" | "availabilityPercent" | "causes"
+  "multipath" | "multipathWorstMonthPercent" | "rain" | "availabilityPercent" | "availabilityBound" | "causes"
 >;
 
 /** The same for a mode's result. Without margin it does not work at all: availability 0 and no outage by cause. */
@@ -85,12 +85,24 @@ export function modeOutages(mode: ModeFading, marginDb: number, trace: Trace): M
     multipath: clearAirPercent === undefined ? undefined : { timePercent: clearAirPercent },
     multipathWorstMonthPercent: clearAirMonthPercent,
     rain: rain && outageOf(rain),
-    causes: causes.sort((a, b) => b.yearPercent - a.yearPercent),
+    causes: largestFirst(causes),
     availabilityPercent:
       clearAirPercent === undefined || rain === undefined
         ? undefined
         : Math.max(0, 100 - clearAirPercent - rain.yearPercent),
+    availabilityBound: clearAirPercent === undefined ? undefined : turned(rain?.bound),
   };
+}
+
+/** What is bounded from above comes last: how little it is nobody knows. */
+export function largestFirst(causes: readonly CauseOutage[]): CauseOutage[] {
+  const least = ({ yearPercent, bound }: CauseOutage) => (bound === "at most" ? 0 : yearPercent);
+  return causes.toSorted((a, b) => least(b) - least(a) || b.yearPercent - a.yearPercent);
+}
+
+/** The bound of what is left, from the bound of what is taken. */
+export function turned(bound: Bound | undefined): Bound | undefined {
+  return bound === undefined ? undefined : bound === "at most" ? "at least" : "at most";
 }
 
 function outageOf({ yearPercent, bound }: CauseOutage): Outage {
@@ -136,8 +148,6 @@ function inDeepTail(cause: CauseOutage["cause"], monthFraction: number, yearFact
   return { cause, yearPercent: Math.min(100, worstMonthPercent * yearFactor), worstMonthPercent };
 }
 
-const NO_RAIN: Outage = { timePercent: 0 };
-
 function rainAt(
   { fading, crossPolar, climate }: ModeFading,
   marginDb: number,
@@ -148,9 +158,9 @@ function rainAt(
   if (rain === undefined) return undefined;
   const attenuation = precipitation
     ? precipitationTimeForMargin(precipitation, marginDb)
-    : marginDb > greatestAttenuationDb(rain)
-      ? NO_RAIN
-      : rainTimeForMargin(rain, marginDb);
+    : rain.A001Db > 0
+      ? rainTimeForMargin(rain, marginDb)
+      : NO_RAIN;
   const interference = typeof crossPolar === "object" ? crossPolar.rain : undefined;
   const larger = precipitationOutage(attenuation, interference);
   return {
@@ -158,8 +168,15 @@ function rainAt(
     yearPercent: larger.timePercent,
     worstMonthPercent: month ? worstMonth(larger.timePercent, climate, trace) : undefined,
     bound: larger.bound,
+    beyondLaw:
+      larger.bound === "at most" && larger === attenuation && marginDb > greatestAttenuationDb(rain)
+        ? true
+        : undefined,
   };
 }
+
+/** A place without rain, which alone is a figure below the law. */
+const NO_RAIN: Outage = { timePercent: 0 };
 
 function worstMonth(yearPercent: number, climate: Climate, trace: Trace | undefined): number | undefined {
   if (

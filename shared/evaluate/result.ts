@@ -43,6 +43,13 @@ export interface MethodUsed {
   readonly what: string;
 }
 
+/**
+ * A share of time that its method only bounds. The law of rain reaches from 0.001 to 1 % of the year: rarer outage is
+ * told as 0.001 % with `at most`, more frequent as 1 % with `at least`; the truth may be far smaller or larger. An
+ * availability turns the bound round: it is then `at least` or `at most` its figure. Undefined: the figure itself.
+ */
+export type Bound = "at most" | "at least";
+
 export type Cause =
   | "flat fading"
   | "selective fading"
@@ -58,14 +65,16 @@ export interface CauseOutage {
   readonly yearPercent: number;
   /** Average worst month; undefined: not computed. */
   readonly worstMonthPercent?: number;
-  readonly bound?: "at most" | "at least";
+  /** Holds for both shares of time; see `Bound`. */
+  readonly bound?: Bound;
+  /** Set beside `at most` when even the law of rain, continued below 0.001 %, never takes the margin: judged as none. */
+  readonly beyondLaw?: boolean;
 }
 
 /** Outage of one cause, as a percentage of the average year (multipath converted from the worst month). */
 export interface Outage {
   readonly timePercent: number;
-  /** Set when the method only bounds it, for example `below 0.001 %` of rain. */
-  readonly bound?: "at most" | "at least";
+  readonly bound?: Bound;
 }
 
 export interface ModeResult {
@@ -92,6 +101,8 @@ export interface ModeResult {
   readonly timeInUsePercent?: number;
   /** Propagation only, this direction; undefined when a cause could not be computed. */
   readonly availabilityPercent?: number;
+  /** Of the availability: `at least` where rain is bounded `at most`. */
+  readonly availabilityBound?: Bound;
 }
 
 /** A way from one branch to another: see the arrangement. */
@@ -186,6 +197,8 @@ export interface ProfileSummary {
 
 export interface OutageTime {
   readonly yearPercent: number;
+  /** Of every figure here: the outage takes `at most` or `at least` so long. */
+  readonly bound?: Bound;
   readonly secondsPerYear: number;
   readonly minutesPerYear: number;
   readonly worstMonthPercent?: number;
@@ -204,6 +217,9 @@ export interface EquipmentOutage {
   readonly switchOverPercent?: number;
 }
 
+/** `not decided`: the method only bounds the outage, and what is asked lies beyond the bound. */
+export type Verdict = "met" | "not met" | "not decided";
+
 /** An objective beside the plain availability. */
 export interface ObjectiveResult {
   readonly what: "availability of the link" | "severely errored seconds";
@@ -211,9 +227,13 @@ export interface ObjectiveResult {
   /** Outage allowed and found, percent of time. */
   readonly allowedPercent: number;
   readonly foundPercent: number;
+  /** Of `foundPercent`. */
+  readonly bound?: Bound;
   /** What was compared, in words. */
   readonly of: string;
+  /** False only when the figure shows it: where the bound leaves it open, `verdict` says so and this is true. */
   readonly met: boolean;
+  readonly verdict: Verdict;
 }
 
 export interface HopResult {
@@ -237,16 +257,24 @@ export interface HopResult {
   readonly availability?: {
     /** Two-way, of the mode the objective asks for (its capacity, or the lowest mode). */
     readonly availabilityPercent: number;
-    /** Set when rain lies outside the law's 0.001 to 1 %. */
-    readonly bound?: "at most" | "at least";
+    /**
+     * Set when rain lies outside the law's 0.001 to 1 %: the availability is `at least` or `at most` its figure (so is
+     * `totalPercent`), and `outage` the other way round. Print it with the figure: 99.999 with `at least`.
+     */
+    readonly bound?: Bound;
     readonly modulation: string;
     readonly bandwidthHz: number;
     readonly multipathPercent: number;
     readonly rainPercent: number;
+    /** Of `rainPercent`. */
+    readonly rainBound?: Bound;
+    /** Rain that is only bounded from above dominates nothing. */
     readonly dominant: "multipath" | "rain" | "none";
     /** What the objective asks. */
     readonly objectivePercent?: number;
-    /** By how much every margin would have to grow to meet it; undefined: met, or not by 60 dB. */
+    /** Undefined when the objective asks no availability. */
+    readonly verdict?: Verdict;
+    /** By how much every margin would have to grow to meet it; undefined: met, not decided, or not by 60 dB. */
     readonly shortfallDb?: number;
     /** What is lost, in time: of an average year, and of its worst month (30.4 days) where that is known. */
     readonly outage: OutageTime;

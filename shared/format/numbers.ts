@@ -3,8 +3,25 @@
  * everywhere. No locale: a decimal point, a space before the unit.
  */
 
-export function metres(valueM: number): string {
-  return `${fixed(valueM, 1)} m`;
+/** Every figure takes further decimals where two of them must be told apart: see `apart`. */
+export function metres(valueM: number, moreDigits = 0): string {
+  return `${fixed(valueM, 1 + moreDigits)} m`;
+}
+
+/**
+ * Two figures, one held against the other, with so many decimals that they read differently; equal ones, and those
+ * that differ by rounding in the computation only, read the same.
+ */
+export function apart(
+  write: (value: number, moreDigits?: number) => string,
+  a: number,
+  b: number,
+): [string, string] {
+  for (let more = 0; more <= 5; more++) {
+    const both: [string, string] = [write(a, more), write(b, more)];
+    if (both[0] !== both[1]) return both;
+  }
+  return [write(a), write(b)];
 }
 
 /** Kilometres: one decimal from 10 km, two below. */
@@ -13,12 +30,17 @@ export function kilometres(distanceM: number): string {
   return `${fixed(km, Math.abs(km) < 9.995 ? 2 : 1)} km`;
 }
 
-export function decibels(valueDb: number): string {
-  return `${fixed(valueDb, 1)} dB`;
+/** A difference with so many decimals that it does not read as nothing. */
+export function difference(write: (value: number, moreDigits?: number) => string, value: number): string {
+  return apart(write, value, 0)[0];
 }
 
-export function dbm(powerDbm: number): string {
-  return `${fixed(powerDbm, 1)} dBm`;
+export function decibels(valueDb: number, moreDigits = 0): string {
+  return `${fixed(valueDb, 1 + moreDigits)} dB`;
+}
+
+export function dbm(powerDbm: number, moreDigits = 0): string {
+  return `${fixed(powerDbm, 1 + moreDigits)} dBm`;
 }
 
 export function dbi(gainDbi: number): string {
@@ -40,40 +62,39 @@ export function bandwidth(bandwidthHz: number): string {
   return `${trimmed(bandwidthHz / 1e6, 3)} MHz`;
 }
 
-export function bitRate(bitRateBps: number): string {
+export function bitRate(bitRateBps: number, moreDigits = 0): string {
   return Math.abs(bitRateBps) < 1e9
-    ? `${trimmed(bitRateBps / 1e6, 1)} Mbit/s`
-    : `${trimmed(bitRateBps / 1e9, 3)} Gbit/s`;
+    ? `${trimmed(bitRateBps / 1e6, 1 + moreDigits)} Mbit/s`
+    : `${trimmed(bitRateBps / 1e9, 3 + moreDigits)} Gbit/s`;
 }
 
 /** Availability in percent, with so many digits that two significant ones of the outage are seen. */
-export function availability(percent: number, atLeastDigits = 2): string {
+export function availability(percent: number, moreDigits = 0): string {
   const outage = 100 - percent;
   const wanted = outage > 0 ? Math.min(7, 1 - Math.floor(Math.log10(outage))) : 4;
-  const digits = Math.max(wanted, atLeastDigits);
-  return `${trimmed(percent, digits)} %`;
+  return `${trimmed(percent, Math.max(wanted, 2) + moreDigits)} %`;
 }
 
 /** A small share of time in percent, two significant digits, never in powers of ten. */
-export function outage(percent: number): string {
+export function outage(percent: number, moreDigits = 0): string {
   if (!(Math.abs(percent) > 0)) return "0 %";
   const digits = Math.min(10, Math.max(0, 1 - Math.floor(Math.log10(Math.abs(percent)))));
-  return `${trimmed(percent, digits)} %`;
+  return `${trimmed(percent, digits + moreDigits)} %`;
 }
 
 const MINUTES_A_YEAR = 365.25 * 24 * 60;
 
 /** Share of an average year (365.25 days) in minutes, below a minute in seconds, from ten hours on in hours. */
-export function yearly(percent: number): string {
+export function yearly(percent: number, moreDigits = 0): string {
   const minutes = (percent / 100) * MINUTES_A_YEAR;
-  if (minutes < 1) return `${trimmed(minutes * 60, 1)} s a year`;
-  if (minutes >= 600) return `${trimmed(minutes / 60, 0)} h a year`;
-  return `${trimmed(minutes, minutes < 10 ? 1 : 0)} min a year`;
+  if (minutes < 1) return `${trimmed(minutes * 60, 1 + moreDigits)} s a year`;
+  if (minutes >= 600) return `${trimmed(minutes / 60, moreDigits)} h a year`;
+  return `${trimmed(minutes, (minutes < 10 ? 1 : 0) + moreDigits)} min a year`;
 }
 
 /** Clearance in radii of the first Fresnel zone; the sign is said in words by the caller. */
-export function fresnel(fraction: number): string {
-  return `${fixed(fraction, 2)} F1`;
+export function fresnel(fraction: number, moreDigits = 0): string {
+  return `${fixed(fraction, 2 + moreDigits)} F1`;
 }
 
 /** What an objective asks, as short as it was written: `1 F1`, `0.6 F1`. */

@@ -1,8 +1,9 @@
 import { address } from "../design/address.js";
+import type { Hop } from "../design/design.js";
 import type { HopResult } from "../evaluate/result.js";
-import { decibels, availability as percent, yearly } from "../format/numbers.js";
+import { apart, decibels, availability as percent, yearly } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
-import type { HopRule } from "./rule.js";
+import type { HopRule, Report } from "./rule.js";
 
 export const availability: HopRule = {
   scope: "hop",
@@ -10,7 +11,7 @@ export const availability: HopRule = {
   severity: "error",
   title: "The availability must be as high as the objective asks",
   checks:
-    "Availability of both directions together, propagation only, of the mode that carries the capacity asked for (else of the lowest mode).",
+    "Availability of both directions together, propagation only, of the mode that carries the capacity asked for (else of the lowest mode). Information where the law of rain, which ends at 0.001 % of the year, cannot tell.",
   why: "It is what the customer was promised, in minutes of every year.",
   fix: "Against rain: a shorter hop, a lower band, vertical polarization, larger antennas. Against multipath: larger antennas, more inclination, space diversity.",
   source: "Rec. ITU-R P.530-18 sections 2.3 and 2.4; the combination of both directions is common practice",
@@ -21,7 +22,9 @@ export const availability: HopRule = {
   check({ hop, result, report, has }) {
     const found = result.availability;
     const asked = hop.objective!.availabilityPercent;
-    if (found === undefined || asked === undefined || found.availabilityPercent >= asked) return;
+    if (found === undefined || asked === undefined) return;
+    if (found.verdict === "not decided") report(undecided(hop, found, asked));
+    if (found.verdict !== "not met") return;
     // Without any margin the level itself is the finding, here or at the obstruction.
     if (found.dominant === "none") return;
     // Over an obstructed path the figure follows from the obstruction, which was told already.
@@ -30,31 +33,44 @@ export const availability: HopRule = {
       (result.diffractionLossDb ?? 0) >= (found.shortfallDb ?? Number.POSITIVE_INFINITY)
     )
       return;
-    const [figure, wanted] = apart(found.availabilityPercent, asked);
-    const bound = found.bound === undefined ? "" : `${found.bound} `;
     report({
       at: address("hop", hop.name),
-      message: `available ${bound}${figure} with ${found.modulation} (${yearly(100 - found.availabilityPercent)} out), the objective asks ${wanted} (${yearly(100 - asked)}); ${cause(found)}`,
+      message: `${comparison(found, asked)}; ${cause(found)}`,
       help: remedy(found),
-      related: [
-        {
-          at: address("objective", hop.objective!.name, "availability"),
-          message: `availability of ${hop.objective!.name}`,
-        },
-      ],
+      related: related(hop),
     });
   },
 };
 
-/** Both figures with so many decimals that they differ. */
-function apart(found: number, asked: number): [string, string] {
-  for (let digits = 2; digits < 9; digits++) {
-    if (found.toFixed(digits) !== asked.toFixed(digits)) return [percent(found, digits), percent(asked)];
-  }
-  return [percent(found), percent(asked)];
+type Found = NonNullable<HopResult["availability"]>;
+
+function comparison({ availabilityPercent, bound, modulation, outage }: Found, asked: number): string {
+  const [figure, wanted] = apart(percent, availabilityPercent, asked);
+  const [out, allowed] = apart(yearly, outage.yearPercent, 100 - asked);
+  const [least, most] = bound === undefined ? ["", ""] : [`${bound} `, `${outage.bound} `];
+  return `available ${least}${figure} with ${modulation} (${most}${out} out), the objective asks ${wanted} (${allowed})`;
 }
 
-function cause(found: NonNullable<HopResult["availability"]>): string {
+/** The law of rain ends before what is asked: neither met nor missed. */
+function undecided(hop: Hop, found: Found, asked: number): Report {
+  const ends =
+    found.rainBound === "at most"
+      ? `the law of rain ends at 0.001 % (${yearly(0.001)}) and cannot tell`
+      : "the law of rain ends at 1 % and cannot tell";
+  return {
+    at: address("hop", hop.name),
+    message: `${comparison(found, asked)}; ${ends}`,
+    related: related(hop),
+    severity: "info",
+  };
+}
+
+function related({ objective }: Hop) {
+  const { name } = objective!;
+  return [{ at: address("objective", name, "availability"), message: `availability of ${name}` }];
+}
+
+function cause(found: Found): string {
   const { dominant, rainPercent, multipathPercent, causes } = found;
   const most = causes[0]?.cause;
   // The two usual causes go by their names; others are called by what they are.
@@ -65,7 +81,7 @@ function cause(found: NonNullable<HopResult["availability"]>): string {
     : `multipath takes ${yearly(multipathPercent)}`;
 }
 
-function remedy({ dominant, shortfallDb }: NonNullable<HopResult["availability"]>): string {
+function remedy({ dominant, shortfallDb }: Found): string {
   const lack =
     shortfallDb === undefined
       ? "No margin within reach would meet it."

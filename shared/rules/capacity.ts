@@ -1,5 +1,5 @@
 import { address } from "../design/address.js";
-import { bitRate } from "../format/numbers.js";
+import { apart, bitRate } from "../format/numbers.js";
 import { carriers } from "../radio/arrangements.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
@@ -24,9 +24,10 @@ export const capacity: HopRule = {
     const count = carriers(hop.arrangement.name);
     const most = count * Math.max(...rates);
     if (most >= asked) return;
+    const [carried, wanted] = apart(bitRate, most, asked);
     report({
       at: address("hop", hop.name, hop.modes.length > 1 ? "modes" : "mode"),
-      message: `carries ${bitRate(most)} at most${count > 1 ? ` over ${count} carriers` : ""}, the objective asks ${bitRate(asked)}`,
+      message: `carries ${carried} at most${count > 1 ? ` over ${count} carriers` : ""}, the objective asks ${wanted}`,
       related: [
         {
           at: address("objective", hop.objective!.name, "capacity"),

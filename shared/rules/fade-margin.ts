@@ -1,5 +1,5 @@
 import { address } from "../design/address.js";
-import { decibels } from "../format/numbers.js";
+import { apart, decibels, difference } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import { weakerDirection } from "./judged-modes.js";
 import type { HopRule } from "./rule.js";
@@ -25,13 +25,13 @@ export const fadeMargin: HopRule = {
     const { direction, mode } = weaker;
     const lackDb = asked - mode.fadeMarginDb;
     const diffractionDb = result.diffractionLossDb ?? 0;
-    // Told at the obstruction already; and where the availability asks for more margin than this, there.
+    // Told at the obstruction already. A missed availability hides nothing: margin and availability are asked each.
     if (has("clearance") && (diffractionDb >= lackDb || mode.fadeMarginDb <= 0)) return;
-    if (has("availability") && (result.availability?.shortfallDb ?? 0) >= lackDb) return;
+    const [margin, wanted] = apart(decibels, mode.fadeMarginDb, asked);
     report({
       at: address("hop", hop.name, direction.to),
-      message: `fade margin ${decibels(mode.fadeMarginDb)} from ${direction.from} to ${direction.to} with ${mode.modulation}; the objective asks ${decibels(asked)}`,
-      help: `${decibels(lackDb)} are missing${diffractionDb > 0 ? `; diffraction takes ${decibels(diffractionDb)}` : ""}.`,
+      message: `fade margin ${margin} from ${direction.from} to ${direction.to} with ${mode.modulation}; the objective asks ${wanted}`,
+      help: `${difference(decibels, lackDb)} are missing${diffractionDb > 0 ? `; diffraction takes ${decibels(diffractionDb)}` : ""}.`,
       related: [
         {
           at: address("objective", hop.objective!.name, "margin"),

@@ -1,5 +1,5 @@
 import { address } from "../design/address.js";
-import { yearly } from "../format/numbers.js";
+import { apart, yearly } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -22,12 +22,16 @@ export const linkAvailability: HopRule = {
 
 ${exampleHop().replace("objective trunk", "objective far")}`,
   check({ hop, result, report }) {
-    const found = result.objectives?.find((one) => one.what === "availability of the link" && !one.met);
-    if (found === undefined) return;
+    const found = result.objectives?.find((one) => one.what === "availability of the link");
+    if (found === undefined || found.verdict === "met") return;
     const { name } = hop.objective!;
+    const [takes, allowed] = apart(yearly, found.foundPercent, found.allowedPercent);
+    const bound = found.bound === undefined ? "" : `${found.bound} `;
+    const ends = `; the law of rain ends at ${found.bound === "at most" ? "0.001" : "1"} % and cannot tell`;
     report({
       at: address("hop", hop.name),
-      message: `${found.of} takes ${yearly(found.foundPercent)}, the hop's share of the link is ${yearly(found.allowedPercent)}`,
+      message: `${found.of} takes ${bound}${takes}, the hop's share of the link is ${allowed}${found.verdict === "not decided" ? ends : ""}`,
+      severity: found.verdict === "not decided" ? "info" : undefined,
       related: [
         { at: address("objective", name, "availability-class"), message: `availability-class of ${name}` },
       ],

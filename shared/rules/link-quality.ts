@@ -1,5 +1,5 @@
 import { address } from "../design/address.js";
-import { outage } from "../format/numbers.js";
+import { apart, outage } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -28,9 +28,10 @@ ${exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    extra-loss
     const found = result.objectives?.find((one) => one.what === "severely errored seconds" && !one.met);
     if (found === undefined) return;
     const { name } = hop.objective!;
+    const [takes, allowed] = apart(outage, found.foundPercent, found.allowedPercent);
     report({
       at: address("hop", hop.name),
-      message: `${found.of} takes ${outage(found.foundPercent)} of the time, the hop's share of severely errored seconds is ${outage(found.allowedPercent)}`,
+      message: `${found.of} takes ${takes} of the time, the hop's share of severely errored seconds is ${allowed}`,
       related: [{ at: address("objective", name, "quality"), message: `quality of ${name}` }],
     });
   },

@@ -114,12 +114,41 @@ test("where the law of rain ends, a bound is counted and told", () => {
   const below = dry(8);
   expect(below.availability!).toMatchObject({ rainPercent: 0.001, bound: "at least" });
   expect(below.notes.join(" ")).toContain("the full 0.001 % are counted");
-  const none = dry(3);
-  expect(none.availability!.rainPercent).toBe(0);
-  expect(none.availability!.bound).toBeUndefined();
-  expect(none.notes.join(" ")).toContain("none is counted");
+  expect(below.availability!.outage.bound).toBe("at most");
+  expect(below.directions[0]!.modes[0]!.availabilityBound).toBe("at least");
+  const beyond = dry(3);
+  expect(beyond.availability!).toMatchObject({ rainPercent: 0.001, rainBound: "at most", bound: "at least" });
+  expect(beyond.availability!.causes.at(-1)).toMatchObject({
+    cause: "rain",
+    bound: "at most",
+    beyondLaw: true,
+  });
+  expect(beyond.notes.join(" ")).toContain("as if rain took nothing");
+  // Rain bounded from above is never what dominates, though multipath takes less than the bound here.
+  const calm = { ...CLIMATE, rainRateMmPerH: 3, logK: -7 };
+  const both = evaluateHop(longHop({ climate: calm }), GROUND).availability!;
+  expect(both.multipathPercent).toBeLessThan(0.001);
+  expect(both.dominant).toBe("multipath");
+  const desert = dry(0).availability!;
+  expect([desert.rainPercent, desert.bound]).toEqual([0, undefined]);
   const tropical = dry(150);
   expect(tropical.availability!.rainPercent).toBeGreaterThan(0.1);
+});
+
+test("an objective beyond the law of rain is decided only as far as the law goes", () => {
+  const verdict = (rainRateMmPerH: number, availabilityPercent: number) =>
+    evaluateHop(
+      longHop({
+        climate: { ...CLIMATE, rainRateMmPerH, logK: -7 },
+        objective: { ...TRUNK, availabilityPercent },
+      }),
+      GROUND,
+    ).availability!;
+  expect(verdict(8, 99.99).verdict).toBe("met");
+  // 0.0005 % allowed: multipath keeps it, rain takes 0.001 % at most.
+  expect(verdict(8, 99.9995)).toMatchObject({ verdict: "not decided", shortfallDb: undefined });
+  expect(verdict(3, 99.9995).verdict).toBe("met"); // continued, the law never takes this margin
+  expect(verdict(40, 99.9995).verdict).toBe("not met");
 });
 
 test("the rates of equal carriers add up", () => {

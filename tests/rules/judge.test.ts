@@ -131,9 +131,9 @@ test("the worse message of an availability tells figures that differ, the cause 
   expect(found!.help).toMatch(/^\d+\.\d dB more margin in both directions would meet it\./);
 });
 
-test("a fade margin that the availability already asks for is not asked for twice", () => {
+test("a fade margin and an availability that are both missed are both told", () => {
   const hop = makeHop({ ends: [end(KELD, "high", { extraLossDb: 12 }), end(TARN, "low")] });
-  expect(ids(judge(hop))).toEqual(["availability"]);
+  expect(ids(judge(hop))).toEqual(["availability", "fade-margin"]);
   const deep = makeHop({ objective: { ...TRUNK, fadeMarginDb: 45 } });
   expect(judge(deep)).toMatchObject([
     { rule: "fade-margin", message: expect.stringContaining("the objective asks 45.0 dB") },
@@ -248,4 +248,44 @@ test("rules are told in the order of cause and consequence", () => {
       expect(order.indexOf(cause), `${cause} before ${rule.id}`).toBeLessThan(order.indexOf(rule.id));
   }
   expect(RULES.size).toBe(new Set(RULES.keys()).size);
+});
+
+test("rounding never makes a miss read like a match", () => {
+  const hop = makeHop({ ends: [end(KELD, "high", { extraLossDb: 6 }), end(TARN, "low")] });
+  const result = evaluateHop(hop, levelGround(LENGTH_M));
+  const availabilityPercent = result.availability!.availabilityPercent + 1e-6;
+  const found = judgeHop(
+    { ...hop, objective: { ...TRUNK, availabilityPercent, fadeMarginDb: undefined } },
+    {
+      ...result,
+      availability: { ...result.availability!, objectivePercent: availabilityPercent, verdict: "not met" },
+    },
+    TODAY,
+  );
+  const [percent, minutes] = [/([\d.]+) %.*asks ([\d.]+) %/, /\(([\d.]+) min.*\(([\d.]+) min/].map((of) =>
+    of.exec(found[0]!.message),
+  );
+  expect(percent![1]).not.toBe(percent![2]);
+  expect(minutes![1]).not.toBe(minutes![2]);
+  const margin = result.directions[0]!.modes[0]!.fadeMarginDb;
+  const short = judge({
+    ...hop,
+    objective: { ...TRUNK, availabilityPercent: undefined, fadeMarginDb: margin + 0.01 },
+  });
+  const [, measured, asked] = /fade margin ([\d.]+) dB.*asks ([\d.]+) dB/.exec(short[0]!.message)!;
+  expect(measured).not.toBe(asked);
+  expect(short[0]!.help).not.toContain("0.0 dB");
+});
+
+test("what the law of rain cannot tell is no error, and is told", () => {
+  const objective = { ...TRUNK, availabilityPercent: 99.9995 };
+  const climate = { rainRateMmPerH: 20, logK: -7, dN75: 12 };
+  const [found, ...others] = judge(makeHop({ objective, climate }));
+  expect(others).toEqual([]);
+  expect(found).toMatchObject({
+    rule: "availability",
+    severity: "info",
+    message:
+      "available at least 99.999 % with 128QAM (at most 5.3 min a year out), the objective asks 99.9995 % (2.6 min a year); the law of rain ends at 0.001 % (5.3 min a year) and cannot tell",
+  });
 });
