@@ -1,6 +1,7 @@
 /** Checks the names of a file against the design: unknown ones, of the wrong kind, declared twice, templates. */
+
+import { nearest } from "../../shared/format/nearest.js";
 import type { TextProblem } from "../facts/fact.js";
-import { nearest } from "../facts/suggest.js";
 import { article } from "../facts/value.js";
 import { type Declaration, nameRange, type Reference, type SourceFile } from "../model/source-file.js";
 import { NAMED_KINDS, type NamedKind } from "../schema/kinds.js";

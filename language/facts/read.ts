@@ -2,12 +2,13 @@
  * Reads statements against the property table. Whatever is wrong with one argument costs that argument
  * alone: the fact stays, the rest of it is read, and so is the rest of the file.
  */
+
+import { nearest } from "../../shared/format/nearest.js";
 import { alternatives, blockContext, contextsOf, END, findProperty, propertiesOf } from "../schema/index.js";
 import { INHERITING_KINDS } from "../schema/kinds.js";
 import type { ArgSpec, Context, Property } from "../schema/types.js";
 import { type Atom, head, type Statement } from "../syntax/tree.js";
 import type { Argument, Fact, TextProblem } from "./fact.js";
-import { nearest } from "./suggest.js";
 import { article, describe, fits, readValue } from "./value.js";
 
 export interface ReadFacts {

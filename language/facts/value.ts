@@ -1,10 +1,11 @@
 /** Reads one value out of the atoms of a statement, as one entry of the property table asks for it. */
+
+import { nearest } from "../../shared/format/nearest.js";
 import { parsePosition } from "../../shared/geodesy/coordinates.js";
 import { type Dimension, findUnit, unitSymbols } from "../../shared/units/units.js";
 import type { ValueSpec } from "../schema/types.js";
 import { type Atom, unquote } from "../syntax/tree.js";
 import type { TextProblem, Value } from "./fact.js";
-import { nearest } from "./suggest.js";
 
 /** What was read from `atoms[at]` on; `next` is the first atom behind it. */
 export interface Reading {

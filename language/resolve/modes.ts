@@ -1,7 +1,7 @@
 /** Which modes of the radio a hop uses: a fixed one, an adaptive range, or all that fit the channel. */
 import type { Radio, RadioMode } from "../../shared/design/design.js";
+import { nearest } from "../../shared/format/nearest.js";
 import { argument, type Fact, factNamed, quantityOf, type TextProblem, wordOf } from "../facts/fact.js";
-import { nearest } from "../facts/suggest.js";
 import { type Declaration, nameRange } from "../model/source-file.js";
 
 export function modesOf(

@@ -1,4 +1,4 @@
-import { nearest } from "../../language/facts/suggest.js";
+import { nearest } from "../../shared/format/nearest.js";
 import type { TerrainProfile } from "../../shared/terrain/profile.js";
 import { CommandError } from "../command-error.js";
 import type { JudgedHop } from "../session/design-session.js";

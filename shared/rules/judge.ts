@@ -7,6 +7,7 @@ import { acceptanceExpired } from "./acceptance-expired.js";
 import { acceptanceUnknown } from "./acceptance-unknown.js";
 import { acceptanceUnused } from "./acceptance-unused.js";
 import { HOP_RULES, NETWORK_RULES, RULES } from "./index.js";
+import { didYouMean } from "./meant.js";
 import { asAgreed, isRequired, judgePolicy, notJudged } from "./policy.js";
 import { requiredAccepted } from "./required-accepted.js";
 import { finding, meets } from "./rule.js";
@@ -103,7 +104,7 @@ function judgeAcceptances(
       if (scope !== "hop") return [];
       const message = rule
         ? `${accept.rule} cannot be accepted`
-        : `there is no rule ${accept.rule} to accept`;
+        : `there is no rule ${accept.rule} to accept${didYouMean(accept.rule)}`;
       return [finding(acceptanceUnknown, { at, message })];
     }
     if (rule.scope !== scope) return [];

@@ -4,6 +4,7 @@ import type { Hop, Policy } from "../design/design.js";
 import type { Finding } from "../design/finding.js";
 import type { HopResult } from "../evaluate/result.js";
 import { RULES } from "./index.js";
+import { didYouMean } from "./meant.js";
 import { policyUnknown } from "./policy-unknown.js";
 import { requiredNotJudged } from "./required-not-judged.js";
 import { finding, type HopRule, type Need, type RuleText } from "./rule.js";
@@ -44,7 +45,7 @@ export function judgePolicy(policy: Policy | undefined): Finding[] {
     if (scope !== undefined && scope !== "acceptance") return [];
     const message = scope
       ? `${rule} holds as it is`
-      : `there is no rule ${rule} to ${required ? "require" : "set a severity for"}`;
+      : `there is no rule ${rule} to ${required ? "require" : "set a severity for"}${didYouMean(rule)}`;
     return [finding(policyUnknown, { at: nth("policy", index), message })];
   });
 }

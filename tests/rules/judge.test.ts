@@ -62,6 +62,43 @@ test("clearance: measured against asked, and a height that will do at either end
   expect(judge(raised, 34)).toEqual([]);
 });
 
+test("clearance: a height above the structure says so, and the end that can hold it goes before", () => {
+  const low = { ...KELD, structure: { kind: "mast", heightM: 41 } };
+  const { message, at } = judge(makeHop({ ends: [end(low, "high"), end(TARN, "low")] }), 34)[0]!;
+  expect(message).toMatch(/raise TARN to 4\d\.\d m or KELD to 4\d\.\d m \(above the 41 m mast\)$/);
+  expect(at).toBe("hop KELD-TARN / TARN / antenna.at");
+});
+
+test("an antenna hangs no lower than half its diameter", () => {
+  const at = (antennaHeightM: number) =>
+    judge(makeHop({ ends: [end(KELD, "high", { antennaHeightM }), end(TARN, "low")] })).find(
+      ({ rule }) => rule === "antenna-below-ground",
+    )?.message;
+  expect(at(0.3)).toBeUndefined();
+  expect(at(0.2)).toBe(
+    "the centre of A18-06 hangs 0.2 m above ground, less than its radius of 0.3 m, at KELD",
+  );
+});
+
+test("a hop of which nothing is asked does not look as if it had passed", () => {
+  const [found, ...others] = judge(makeHop({ objective: undefined }));
+  expect(others).toEqual([]);
+  expect(found).toMatchObject({
+    rule: "objective-missing",
+    severity: "info",
+    message: "there is no objective: clearance, fade margin, availability, capacity are computed, not judged",
+  });
+  expect(ids(judge(makeHop({ objective: { name: "idle", clearance: [] } })))).toEqual(["objective-missing"]);
+  // Before anything can be computed, what is missing is told elsewhere.
+  expect(
+    judgeHop(
+      makeHop({ objective: undefined }),
+      evaluateHop(makeHop({ objective: undefined }), NO_GROUND),
+      TODAY,
+    ).map(({ rule }) => rule),
+  ).not.toContain("hop-incomplete");
+});
+
 test("clearance: a blocked ray is told in metres, an obstacle by its name", () => {
   const hop = makeHop({ obstacles: [{ title: "crane", heightM: 60, distanceM: 3000 }] });
   expect(judge(hop)[0]!.message).toMatch(
@@ -100,6 +137,9 @@ test("acceptances: still valid on the last day, expired after it, unused, unknow
   expect(ids(with_("overload"))).toEqual(["antenna-above-structure", "acceptance-unused"]);
   expect(ids(with_("no-such-rule"))).toEqual(["antenna-above-structure", "acceptance-unknown"]);
   expect(ids(with_("acceptance-unused"))).toEqual(["antenna-above-structure", "acceptance-unknown"]);
+  expect(with_("clearence")[1]?.message).toBe(
+    "there is no rule clearence to accept; did you mean clearance?",
+  );
 });
 
 test("an acceptance of a rule of the network is judged with the network", () => {

@@ -5,6 +5,7 @@ import { addCoupler, largerAntenna, otherAntenna, otherCoupler, removeCoupler } 
 import { exchangeHalves, otherHalf } from "./halves.js";
 import { clearHeights, lowerToStructure } from "./heights.js";
 import { removeGround, removePower } from "./remove.js";
+import { renameRule } from "./rename-rule.js";
 
 /** Proposals in the order in which they are tried. */
 export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly QuickFix[]) | undefined>> = {
@@ -25,5 +26,6 @@ export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly Qu
   availability: largerAntenna,
   "level-below-threshold": largerAntenna,
   "acceptance-unused": removeAcceptance,
-  "acceptance-unknown": removeAcceptance,
+  "acceptance-unknown": (toMend) => [...renameRule(toMend), ...removeAcceptance(toMend)],
+  "policy-unknown": renameRule,
 };

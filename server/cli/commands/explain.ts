@@ -1,4 +1,4 @@
-import { nearest } from "../../../language/facts/suggest.js";
+import { nearest } from "../../../shared/format/nearest.js";
 import { explainHop } from "../../../shared/report/explain.js";
 import { CommandError } from "../../command-error.js";
 import { knownRules } from "../../findings/known-rules.js";

@@ -136,6 +136,15 @@ test("too little margin: a larger antenna of the catalogue, the smallest that do
   expect(helping[0]).toMatch(/^Take antenna A18-(09|12) at (KELD|TARN) \(changes the equipment, [\d.]+ m\)$/);
 });
 
+test("a misspelt rule is written as it was meant", async () => {
+  const accepting = withHop((hop) => hop.replace(/}\n$/, '  accept clearence because "x"\n}\n'));
+  const accepted = await fixesOf(accepting, "acceptance-unknown");
+  expect(titles(accepted.fixes)[0]).toBe("Write clearance");
+  expect(accepted.applied(accepted.fixes[0]!)).toContain("accept clearance because");
+  const agreed = await fixesOf(`severity fade-margins error\n${withHop((hop) => hop)}`, "policy-unknown");
+  expect(agreed.applied(agreed.fixes[0]!)).toContain("severity fade-margin error");
+});
+
 test("an acceptance of nothing is removed with its line", async () => {
   const line = '  accept overload because "x" // why\n';
   const { fixes, applied } = await fixesOf(
