@@ -28,21 +28,31 @@ export function clearances(
     "the lower of both directions",
   );
   const results: ClearanceResult[] = [];
+  const add = (result: ClearanceResult | undefined, more?: Partial<ClearanceResult>) => {
+    if (result === undefined) return;
+    const heightNeededM = [0, 1].map((end) => aboveGround(hop, end as 0 | 1, result)) as unknown;
+    results.push({ ...result, ...more, heightNeededM: heightNeededM as ClearanceResult["heightNeededM"] });
+  };
   for (const criterion of hop.objective?.clearance ?? []) {
     if (!(criterion.kFactor > 0)) {
       missing(trace, "Clearance: a criterion states a k that is not above 0.");
       continue;
     }
-    const result = clearanceFor(criterion, path, profile, tops);
-    if (result !== undefined) results.push(result);
+    add(clearanceFor(criterion, path, profile, tops));
   }
   if (!results.some((result) => Math.abs(result.kFactor - STANDARD_K_FACTOR) < 0.01)) {
     const standard = { kFactor: STANDARD_K_FACTOR, fresnelFraction: FREE_OF_DIFFRACTION_FRACTION };
-    const result = clearanceFor(standard, path, profile, tops);
-    if (result !== undefined) results.push({ ...result, forInformation: true });
+    add(clearanceFor(standard, path, profile, tops), { forInformation: true });
   }
   if (profile.gaps.length > 0) note(trace, "Clearance is computed over the known part of the profile only.");
   return results;
+}
+
+/** No antenna hangs lower than half its diameter. */
+function aboveGround(hop: Hop, end: 0 | 1, { heightNeededM }: ClearanceResult): number | undefined {
+  const neededM = heightNeededM[end];
+  const radiusM = (hop.ends[end].antenna?.diameterM ?? 0) / 2;
+  return neededM === undefined || !(radiusM > 0) ? neededM : Math.max(neededM, radiusM);
 }
 
 /** The lower frequency has the wider Fresnel zone. Without any, the middle of the radio's tuning range serves. */

@@ -175,8 +175,8 @@ export interface ClearanceResult {
   /** True when no objective asks for it: shown for k = 4/3, never judged. */
   readonly forInformation?: boolean;
   /**
-   * Least antenna height above ground of each end (alone) at which the criterion would be met, 0 when any will do;
-   * undefined: not by this end alone (above 300 m).
+   * Least antenna height above ground of each end (alone) at which the criterion would be met; where any would do,
+   * half the antenna's diameter. Undefined: not by this end alone (above 300 m). It may lie above the structure's top.
    */
   readonly heightNeededM: readonly [number | undefined, number | undefined];
 }

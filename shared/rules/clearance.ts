@@ -1,7 +1,16 @@
 import { address, nth } from "../design/address.js";
 import type { Hop } from "../design/design.js";
 import type { ClearanceResult, HopResult } from "../evaluate/result.js";
-import { fixed, fresnel, fresnelAsked, kFactor, kilometres, metres } from "../format/numbers.js";
+import {
+  apart,
+  fixed,
+  fresnel,
+  fresnelAsked,
+  kFactor,
+  kilometres,
+  metres,
+  trimmed,
+} from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -40,11 +49,18 @@ export const clearance: HopRule = {
   },
 };
 
-function said({ fraction, clearanceM, distanceM, kFactor: k, obstacle }: ClearanceResult): string {
+function said({
+  fraction,
+  requiredFraction,
+  clearanceM,
+  distanceM,
+  kFactor: k,
+  obstacle,
+}: ClearanceResult): string {
   const place = `${obstacle === undefined ? "" : `over "${obstacle}" `}at ${kilometres(distanceM)} with ${kFactor(k)}`;
   return fraction < 0
     ? `the ray is blocked by ${metres(-clearanceM)} ${place}`
-    : `clears ${fresnel(fraction)} ${place}`;
+    : `clears ${apart(fresnel, fraction, requiredFraction)[0]} ${place}`;
 }
 
 function lackM(one: ClearanceResult): number {
@@ -62,12 +78,21 @@ function neededAtAll(failing: readonly ClearanceResult[], end: 0 | 1): number | 
   return highest;
 }
 
-/** The end that needs the smaller raise. */
+/** The end that needs the smaller raise; one whose structure is high enough goes before. */
 function endToRaise(hop: Hop, needed: readonly [number | undefined, number | undefined]): 0 | 1 {
   const raise = ([0, 1] as const).map(
     (end) => (needed[end] ?? Number.POSITIVE_INFINITY) - (hop.ends[end].antennaHeightM ?? 0),
   );
+  const above = ([0, 1] as const).map((end) => aboveTop(hop, end, needed[end]) !== undefined);
+  if (above[0] !== above[1]) return above[0] ? 1 : 0;
   return raise[1]! < raise[0]! ? 1 : 0;
+}
+
+/** The structure that a height would overtop, in words. */
+function aboveTop(hop: Hop, end: 0 | 1, heightM: number | undefined): string | undefined {
+  const { structure } = hop.ends[end].site;
+  if (structure === undefined || (heightM !== undefined && heightM <= structure.heightM)) return undefined;
+  return `above the ${trimmed(structure.heightM, 1)} m ${structure.kind}`;
 }
 
 function remedy(hop: Hop, needed: readonly [number | undefined, number | undefined]): string {
@@ -75,12 +100,15 @@ function remedy(hop: Hop, needed: readonly [number | undefined, number | undefin
   const raises = [first, 1 - first].flatMap((end) => {
     const heightM = needed[end as 0 | 1];
     // Rounded up: a height as written must do.
-    return heightM === undefined
-      ? []
-      : [`${hop.ends[end as 0 | 1].site.name} to ${fixed(Math.ceil(heightM * 10) / 10, 1)} m`];
+    return heightM === undefined ? [] : [raiseWords(hop, end as 0 | 1, Math.ceil(heightM * 10) / 10)];
   });
   if (raises.length > 0) return `raise ${raises.join(" or ")}`;
   return "raising one antenna alone does not help";
+}
+
+function raiseWords(hop: Hop, end: 0 | 1, heightM: number): string {
+  const above = aboveTop(hop, end, heightM);
+  return `${hop.ends[end].site.name} to ${fixed(heightM, 1)} m${above === undefined ? "" : ` (${above})`}`;
 }
 
 function related(hop: Hop, result: HopResult, worst: ClearanceResult) {

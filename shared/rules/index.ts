@@ -2,6 +2,7 @@ import { acceptanceExpired } from "./acceptance-expired.js";
 import { acceptanceUnknown } from "./acceptance-unknown.js";
 import { acceptanceUnused } from "./acceptance-unused.js";
 import { antennaAboveStructure } from "./antenna-above-structure.js";
+import { antennaBelowGround } from "./antenna-below-ground.js";
 import { antennaOutOfBand } from "./antenna-out-of-band.js";
 import { antennaSinglePolarized } from "./antenna-single-polarized.js";
 import { availability } from "./availability.js";
@@ -33,6 +34,7 @@ import { linkAvailability } from "./link-availability.js";
 import { linkQuality } from "./link-quality.js";
 import { noTerrain } from "./no-terrain.js";
 import { notCounted } from "./not-counted.js";
+import { objectiveMissing } from "./objective-missing.js";
 import { obstacleOffPath } from "./obstacle-off-path.js";
 import { overload } from "./overload.js";
 import { pathLength } from "./path-length.js";
@@ -55,10 +57,12 @@ import { uncheckedMethods } from "./unchecked-methods.js";
 export const HOP_RULES: readonly HopRule[] = [
   hopIncomplete,
   pathLength,
+  objectiveMissing,
   noTerrain,
   terrainGap,
   obstacleOffPath,
   antennaAboveStructure,
+  antennaBelowGround,
   clearance,
   diffractionLoss,
   bothEndsSameHalf,

@@ -97,13 +97,21 @@ test("the height asked for is enough at either end, a little less is not", () =>
           return evaluateHop(makeHop({ objective, ends }), ground).clearance[0]!;
         };
         const needed = at(h1, h2).heightNeededM[raised as 0 | 1];
-        fc.pre(needed !== undefined && needed > 0.1);
+        fc.pre(needed !== undefined && needed > 0.31); // above half the diameter of 0.6 m
         const with_ = (height: number) => (raised === 0 ? at(height, h2) : at(h1, height));
         expect(with_(needed! + 1e-6).ok).toBe(true);
         expect(with_(needed! - 1e-3).ok).toBe(false);
       },
     ),
   );
+});
+
+test("no height is asked for at which the dish would stand in the ground", () => {
+  const { clearance } = evaluateHop(
+    makeHop({ objective: { ...TRUNK, clearance: [] } }),
+    levelGround(LENGTH_M, -190),
+  );
+  for (const heightM of clearance[0]!.heightNeededM) expect(heightM).toBeGreaterThanOrEqual(0.3);
 });
 
 test("the diffraction loss is that of P.526 over profile, obstacle and median k", () => {

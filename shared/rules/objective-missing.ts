@@ -1,0 +1,42 @@
+import { address } from "../design/address.js";
+import type { Hop, Objective } from "../design/design.js";
+import { exampleHop } from "./example-preamble.js";
+import type { HopRule } from "./rule.js";
+
+export const objectiveMissing: HopRule = {
+  scope: "hop",
+  id: "objective-missing",
+  severity: "info",
+  title: "Without an objective the hop is computed, not judged",
+  checks: "Whether a hop that could be computed has an objective, and whether that asks anything.",
+  why: "A hop of which nothing is asked has no findings on clearance, margin or availability, which reads as if all were well.",
+  fix: "Name an objective in the hop or in the defaults of hops; state in it what is asked.",
+  source: "common practice",
+  needs: [],
+  quietAfter: ["path-length"],
+  good: exampleHop(),
+  bad: exampleHop().replace("  objective trunk\n", ""),
+  check({ hop, result, report }) {
+    if (result.clearance.length === 0 && result.directions.length === 0) return;
+    const { objective } = hop;
+    if (objective !== undefined && asksAnything(objective)) return;
+    const found = [
+      result.clearance.length > 0 ? "clearance" : [],
+      result.directions.length > 0 ? ["fade margin", "availability", "capacity"] : [],
+    ].flat();
+    const why =
+      objective === undefined ? "there is no objective" : `objective ${objective.name} asks nothing`;
+    report({
+      at: place(hop),
+      message: `${why}: ${found.join(", ")} ${found.length > 1 ? "are" : "is"} computed, not judged`,
+    });
+  },
+};
+
+function place({ name, objective }: Hop): string {
+  return objective === undefined ? address("hop", name) : address("hop", name, "objective");
+}
+
+function asksAnything({ name, title, clearance, ...asked }: Objective): boolean {
+  return clearance.length > 0 || Object.values(asked).some((one) => one !== undefined);
+}
