@@ -4,7 +4,7 @@
  */
 
 /** How something stands against what is asked; printers never show it by colour alone. */
-export type Tone = "good" | "error" | "warning" | "info" | "accepted";
+export type Tone = "good" | "error" | "warning" | "info" | "accepted" | "unjudged";
 
 /** Another page of the same report, without ending: the printer knows its own. */
 export interface PageLink {
@@ -122,6 +122,7 @@ export const TONE_WORD: Readonly<Record<Tone, string>> = {
   warning: "warning",
   info: "note",
   accepted: "accepted",
+  unjudged: "not judged",
 };
 
 export function spansOf(inline: Inline): readonly Span[] {

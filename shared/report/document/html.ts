@@ -60,7 +60,7 @@ function keyFigures(figures: readonly KeyFigure[]): string {
     const noteText = note === undefined ? "" : `<dd class="note">${escaped(note)}</dd>`;
     return `<div${toneClass}><dt>${escaped(label)}</dt><dd>${escaped(value)}${unitText}</dd>${noteText}</div>`;
   });
-  return `<dl class="key">${items.join("")}</dl>`;
+  return `<dl class="key${figures.length > 5 ? " many" : ""}">${items.join("")}</dl>`;
 }
 
 function sectionHtml({ id, title, blocks }: Section, page: Page): string {

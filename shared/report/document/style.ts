@@ -19,6 +19,7 @@ const LIGHT = {
   warning: "#8d5f00",
   info: "#34648f",
   accepted: "#67548f",
+  unjudged: "#5f6a6b",
 };
 
 type Palette = typeof LIGHT;
@@ -42,6 +43,7 @@ const DARK: Palette = {
   warning: "#dcae52",
   info: "#8fb8dd",
   accepted: "#b7a5dd",
+  unjudged: "#9aa4a3",
 };
 
 type Colour = (name: keyof Palette) => string;
@@ -77,11 +79,12 @@ svg .bar{fill:${colour("zone-edge")}}
 svg .bar-rain{fill:${colour("info")}}
 svg .site{fill:${colour("ink")};stroke:${colour("paper")};stroke-width:1.5}
 svg .hop{fill:none;stroke-width:2.5;stroke-linecap:round}
-${(["good", "error", "warning", "info", "accepted"] as const).map((tone) => `svg .hop.${tone}{stroke:${colour(tone)}}svg text.${tone}{fill:${colour(tone)}}svg .mark.${tone}{stroke:${colour(tone)}}`).join("\n")}
+${(["good", "error", "warning", "info", "accepted", "unjudged"] as const).map((tone) => `svg .hop.${tone}{stroke:${colour(tone)}}svg text.${tone}{fill:${colour(tone)}}svg .mark.${tone}{stroke:${colour(tone)}}`).join("\n")}
 svg .hop.error{stroke-width:4}
 svg .hop.warning{stroke-dasharray:9 4}
 svg .hop.accepted{stroke-dasharray:2 5}
-svg .hop.unjudged{stroke:${colour("quiet")};stroke-dasharray:1 5}
+svg .hop.unjudged{stroke-width:1.5}
+svg .hop.unknown{stroke:${colour("quiet")};stroke-dasharray:1 5}
 `;
 }
 
@@ -111,19 +114,20 @@ ul{margin:.6rem 0;padding-left:1.2rem;max-width:46rem}
 li{margin:.2rem 0}
 code{font:.92em/1.4 ui-monospace,"Cascadia Mono","DejaVu Sans Mono",monospace}
 dl{margin:0}dd{margin:0}
-.key{display:flex;flex-wrap:wrap;gap:0 2rem;margin-top:1.6rem;border-block:1px solid var(--rule)}
-.key>div{flex:1 0 auto;min-width:7.5rem;padding:.8rem 0 .7rem}
+.key{display:grid;grid-template-columns:repeat(auto-fit,minmax(7.5rem,1fr));gap:0 2rem;margin-top:1.6rem;border-block:1px solid var(--rule)}
+.key.many{grid-template-columns:repeat(3,1fr)}
+.key>div{padding:.8rem 0 .7rem}
 .key dt{font-size:.82rem;color:var(--quiet)}
 .key dd{font-size:1.45rem;line-height:1.25;font-variant-numeric:tabular-nums;white-space:nowrap}
 .key dd small{font-size:.95rem;color:var(--quiet)}
-.key .note{font-size:.82rem;color:var(--quiet);white-space:normal;line-height:1.35;width:0;min-width:100%}
+.key .note{font-size:.82rem;color:var(--quiet);white-space:normal;line-height:1.35}
 .key .error dd:not(.note){color:var(--error)}
 .key .warning dd:not(.note){color:var(--warning)}
 .key .accepted dd:not(.note){color:var(--accepted)}
 .facts{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,24rem),1fr));column-gap:2.5rem}
 .facts>div{display:flex;justify-content:space-between;gap:1.2rem;border-bottom:1px solid var(--rule);padding:.32rem 0}
 .facts dt{color:var(--quiet)}
-.facts dd{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}
+.facts dd{text-align:right;font-variant-numeric:tabular-nums}
 .facts .quiet{display:inline-block;min-width:7.5rem}
 .pair{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,26rem),1fr));gap:1rem 2.5rem}
 .pair>div{min-width:0}
@@ -145,19 +149,23 @@ figure svg{display:block;width:100%;height:auto;min-width:36rem}
 figure.small svg{min-width:22rem;max-width:34rem}
 figcaption{font-size:.88rem;color:var(--quiet);max-width:50rem;margin-top:.4rem}
 .badge{font-size:.78rem;font-weight:600;border:1px solid currentColor;border-radius:.7em;padding:.02em .55em;white-space:nowrap}
-.badge.good{color:var(--good)}.badge.error{color:var(--error)}.badge.warning{color:var(--warning)}.badge.info{color:var(--info)}.badge.accepted{color:var(--accepted)}
+.badge.good{color:var(--good)}.badge.error{color:var(--error)}.badge.warning{color:var(--warning)}.badge.info{color:var(--info)}.badge.accepted{color:var(--accepted)}.badge.unjudged{color:var(--unjudged);border-style:dashed}
 .findings{list-style:none;padding:0;max-width:none}
 .findings li{border-left:3px solid var(--info);padding:.1rem 0 .1rem 1rem;margin:0 0 1rem}
 .findings li.error{border-color:var(--error)}.findings li.warning{border-color:var(--warning)}.findings li.accepted{border-color:var(--accepted)}
 .findings p{margin:.15rem 0}
 footer{margin-top:3.5rem;border-top:1px solid var(--rule);padding-top:.8rem;font-size:.85rem;color:var(--quiet);max-width:none}
+@media (max-width:44rem){
+main{padding:1.5rem 1rem 3rem}
+.key.many{grid-template-columns:repeat(2,1fr);gap:0 1rem}
+.key.many dd:not(.note){font-size:1.15rem;white-space:normal}
+}
 ${drawingStyle((name) => `var(--${name})`)}
 @media print{
 @page{margin:16mm 14mm}
 :root,body{font-size:9.5pt}
 main{max-width:none;padding:0}
 .key{gap:0 1.2rem}
-.key>div{min-width:6rem}
 .key dd{font-size:1.2rem}
 section{margin-top:7mm}
 h2{break-after:avoid}

@@ -36,7 +36,7 @@ export function drawNetwork(
     const b = points.get(to);
     if (!a || !b) return [];
     const d = `M${coordinate(a[0])} ${coordinate(a[1])}L${coordinate(b[0])} ${coordinate(b[1])}`;
-    return element("path", { class: `hop ${tone ?? "unjudged"}`, d }, element("title", {}, escaped(name)));
+    return element("path", { class: `hop ${tone ?? "unknown"}`, d }, element("title", {}, escaped(name)));
   });
   const dots = [...points].map(([name, [x, y]]) =>
     element(

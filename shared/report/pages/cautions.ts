@@ -30,7 +30,7 @@ function keepOutBlocks(distances: readonly KeepOut[]): Block[] {
       columns: [
         { title: "Site" },
         { title: "Carriers" },
-        { title: "Greatest EIRP", align: "right" },
+        { title: "Greatest EIRP, all carriers", align: "right" },
         { title: `General public, ${generalPublic} W/m²`, align: "right" },
         { title: `Occupational, ${occupational} W/m²`, align: "right" },
       ],

@@ -1,9 +1,9 @@
 import type { HopResult } from "../../evaluate/result.js";
-import { fresnel, fresnelAsked, kFactor, kilometres, metres } from "../../format/numbers.js";
+import { fixed, fresnelAsked, kFactor, kilometres, metres } from "../../format/numbers.js";
 import type { Inline, Table } from "../document/document.js";
 
 /**
- * Each criterion with its critical point, and what either end alone would need.
+ * Each criterion with its critical point, and the least height of either antenna while the other stays.
  * @param accepted the design accepts what is not met
  */
 export function clearanceTable(result: HopResult, accepted: boolean): Table {
@@ -13,12 +13,12 @@ export function clearanceTable(result: HopResult, accepted: boolean): Table {
     columns: [
       { title: "Asked" },
       { title: "Critical point" },
-      { title: "Its top", align: "right" },
-      { title: "F1 there", align: "right" },
+      { title: "Height a.s.l.", align: "right" },
+      { title: "F1 radius", align: "right" },
       { title: "Clearance", align: "right" },
-      { title: "Share", align: "right" },
-      { title: `${first} alone needs`, align: "right" },
-      { title: `${second} alone needs`, align: "right" },
+      { title: "Clearance (F1)", align: "right" },
+      { title: `Minimum height at ${first}`, align: "right" },
+      { title: `Minimum height at ${second}`, align: "right" },
       { title: "" },
     ],
     rows: result.clearance.map((one) => {
@@ -36,7 +36,7 @@ export function clearanceTable(result: HopResult, accepted: boolean): Table {
           metres(one.obstacleM),
           metres(one.fresnelRadiusM),
           metres(one.clearanceM),
-          fresnel(one.fraction),
+          fixed(one.fraction, 2),
           ...one.heightNeededM.map((heightM) => needed(heightM)),
           verdict,
         ],

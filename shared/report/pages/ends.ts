@@ -1,8 +1,9 @@
 import type { Hop, HopEnd, Position } from "../../design/design.js";
 import type { HopResult } from "../../evaluate/result.js";
-import { dbm, decibels, degrees, frequency, metres } from "../../format/numbers.js";
+import { dbm, decibels, degrees, frequency, kFactor, metres } from "../../format/numbers.js";
 import { formatDms } from "../../geodesy/coordinates.js";
 import type { Table, TableRow } from "../document/document.js";
+import { drawnKFactor } from "../draw/profile-points.js";
 
 /** What stands at each end and where it looks. Rows that neither end has are left out. */
 export function endsTable(hop: Hop, result: HopResult): Table {
@@ -10,18 +11,21 @@ export function endsTable(hop: Hop, result: HopResult): Table {
   const rows: (readonly [string, (end: HopEnd, index: 0 | 1) => string | undefined])[] = [
     ["Site", ({ site }) => site.title],
     ["Position (WGS84)", ({ site }) => site.position && position(site.position)],
-    ["Ground above sea level", (_end, index) => ground(result, index)],
+    ["Ground height a.s.l.", (_end, index) => ground(result, index)],
     [
       "Structure",
       ({ site }) => site.structure && `${site.structure.kind}, ${metres(site.structure.heightM)}`,
     ],
     ["Antenna", ({ antenna }) => antenna?.title ?? antenna?.name],
     [
-      "Antenna above ground",
+      "Antenna height above ground",
       ({ antennaHeightM }) => (antennaHeightM === undefined ? undefined : metres(antennaHeightM)),
     ],
     ["Azimuth, true north", (_end, index) => degreesOf(result.geometry?.[index].azimuthDeg)],
-    ["Elevation, median k", (_end, index) => degreesOf(result.geometry?.[index].elevationDeg)],
+    [
+      `Elevation at ${kFactor(drawnKFactor(hop))}`,
+      (_end, index) => degreesOf(result.geometry?.[index].elevationDeg),
+    ],
     [
       "Coupler",
       ({ coupler, mounting }) =>
@@ -32,6 +36,7 @@ export function endsTable(hop: Hop, result: HopResult): Table {
     ["Transmits", (end) => transmits(end)],
     ["Power, highest mode", (_end, index) => dbmOf(result.directions, hop, index, "power")],
     ["EIRP, highest mode", (_end, index) => dbmOf(result.directions, hop, index, "eirp")],
+    ["Greatest EIRP of any mode", (_end, index) => greatestEirp(result.directions, hop, index)],
   ];
   return {
     type: "table",
@@ -80,4 +85,14 @@ function dbmOf(
   const first = direction?.levels[0];
   if (!direction || !first) return undefined;
   return dbm(what === "eirp" ? direction.eirpDbm : first.levelDbm);
+}
+
+/** Of one carrier; undefined where the highest mode has the most power already. */
+function greatestEirp(directions: HopResult["directions"], hop: Hop, index: 0 | 1): string | undefined {
+  const direction = directions.find(({ from }) => from === hop.ends[index].site.name);
+  const highest = direction?.modes.at(-1);
+  if (direction === undefined || highest === undefined) return undefined;
+  const strongest = direction.modes.reduce((a, b) => (b.transmitPowerDbm > a.transmitPowerDbm ? b : a));
+  const stepDb = strongest.transmitPowerDbm - highest.transmitPowerDbm;
+  return stepDb > 0 ? `${dbm(direction.eirpDbm + stepDb)} in ${strongest.modulation}` : undefined;
 }

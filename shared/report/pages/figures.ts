@@ -1,7 +1,8 @@
 /** The figures of a hop that a reader asks for first, as the hop's page and the overview both show them. */
 import type { Hop } from "../../design/design.js";
 import type { ClearanceResult, HopResult } from "../../evaluate/result.js";
-import { availability, fixed, fresnelAsked, kFactor, trimmed, yearly } from "../../format/numbers.js";
+import { availabilityBounded, yearlyOut } from "../../format/bounds.js";
+import { availability, dbm, fixed, fresnelAsked, kFactor, trimmed } from "../../format/numbers.js";
 import { weakerDirection } from "../../rules/judged-modes.js";
 import type { KeyFigure, ReportFinding, Tone } from "../document/document.js";
 
@@ -14,8 +15,8 @@ export function keyFigures(hop: Hop, result: HopResult, findings: readonly Repor
     },
     { label: "Frequencies", ...frequencies(hop) },
     {
-      label: "Received level",
-      ...level(hop, result),
+      label: "Received level at line-up",
+      ...level(result),
       tone: toneOf(findings, ["overload", "level-below-threshold"]),
     },
     {
@@ -23,7 +24,7 @@ export function keyFigures(hop: Hop, result: HopResult, findings: readonly Repor
       ...margin(hop, result),
       tone: toneOf(findings, ["fade-margin", "level-below-threshold"]),
     },
-    { label: "Available", ...available(result), tone: toneOf(findings, ["availability"]) },
+    { label: "Availability", ...available(result), tone: toneOf(findings, ["availability"]) },
     { label: "Clearance", ...clearanceFigure(result), tone: toneOf(findings, ["clearance"]) },
   ];
 }
@@ -44,34 +45,34 @@ function frequencies(hop: Hop): Figure {
   return { value: each.join(" / "), unit: "GHz", note };
 }
 
-function level(hop: Hop, result: HopResult): Figure {
-  const weaker = weakerDirection(hop, result);
-  if (weaker === undefined) return UNKNOWN;
-  return {
-    value: fixed(weaker.mode.receivedLevelDbm, 1),
-    unit: "dBm",
-    note: `${weaker.mode.modulation}, at ${weaker.direction.to}`,
-  };
+/** The highest mode is the one that runs in clear air: what the installer will measure, at either end. */
+function level({ directions }: HopResult): Figure {
+  const mode = directions[0]?.modes.at(-1);
+  if (mode === undefined) return UNKNOWN;
+  const levels = directions.map(({ receivedLevelDbm }) => fixed(receivedLevelDbm, 1));
+  const at = directions.map(({ to }) => to).join(" / ");
+  return { value: levels.join(" / "), unit: "dBm", note: `${mode.modulation}, at ${at}` };
 }
 
 function margin(hop: Hop, result: HopResult): Figure {
   const weaker = weakerDirection(hop, result);
   if (weaker === undefined) return UNKNOWN;
+  const { mode, direction } = weaker;
   const asked = hop.objective?.fadeMarginDb;
-  const note =
-    asked === undefined ? weaker.mode.modulation : `${weaker.mode.modulation}, ${trimmed(asked, 1)} dB asked`;
-  return { value: fixed(weaker.mode.fadeMarginDb, 1), unit: "dB", note };
+  const received = `${mode.modulation}, ${dbm(mode.receivedLevelDbm)} at ${direction.to}`;
+  const note = asked === undefined ? received : `${trimmed(asked, 1)} dB asked; ${received}`;
+  return { value: fixed(mode.fadeMarginDb, 1), unit: "dB", note };
 }
 
 function available(result: HopResult): Figure {
   const found = result.availability;
   if (found === undefined) return UNKNOWN;
-  const bound = found.bound === "at least" ? "≥ " : found.bound === "at most" ? "≤ " : "";
-  const asked = found.objectivePercent === undefined ? "" : `, ${availability(found.objectivePercent)} asked`;
+  const { availabilityPercent, bound, objectivePercent, modulation } = found;
+  const asked = objectivePercent === undefined ? "" : `; ${availability(objectivePercent)} asked`;
   return {
-    value: `${bound}${availability(found.availabilityPercent).replace(" %", "")}`,
+    value: availabilityBounded(availabilityPercent, bound).replace(" %", ""),
     unit: "%",
-    note: `${yearly(100 - found.availabilityPercent)} out${asked}`,
+    note: `${modulation}, ${yearlyOut(availabilityPercent, bound)} out${asked}`,
   };
 }
 

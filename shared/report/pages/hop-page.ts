@@ -2,18 +2,20 @@
 import type { Design, Hop } from "../../design/design.js";
 import { obstacleTitle } from "../../evaluate/profile.js";
 import type { DirectionResult, HopResult } from "../../evaluate/result.js";
-import { dbm, decibels, kilometres, metres, outage } from "../../format/numbers.js";
+import { outageBounded } from "../../format/bounds.js";
+import { dbm, decibels, kilometres, metres } from "../../format/numbers.js";
 import type { TerrainProfile } from "../../terrain/profile.js";
 import type { Block, Fact, Inline, Page, ReportFinding, Section, TableRow } from "../document/document.js";
 import { drawLevels } from "../draw/levels.js";
 import { drawProfile } from "../draw/profile.js";
 import { levelTables, type Table } from "../level-diagram.js";
-import { availabilitySection, modesSection } from "./availability.js";
+import { availabilitySection } from "./availability.js";
 import { cautions } from "./cautions.js";
 import { clearanceTable } from "./clearance.js";
 import { endsTable } from "./ends.js";
 import { gravestFirst, keyFigures } from "./figures.js";
 import { hopEquipment } from "./hop-equipment.js";
+import { modesSection } from "./modes.js";
 import { reflectionSection } from "./reflection.js";
 
 export interface HopPageInput {
@@ -38,7 +40,7 @@ export function hopPage(input: HopPageInput): Page {
     up: up && { text: up.text, to: { page: up.page } },
     keyFigures: keyFigures(hop, result, findings),
     sections: [
-      findingsSection(findings, result),
+      findingsSection(hop, findings, result),
       pathSection(input),
       endsSection(hop, result),
       ...levelSection(result),
@@ -64,15 +66,25 @@ function subtitle({ name, title, arrangement, radio, polarization, objective }: 
   return parts.filter((part) => part !== undefined).join(", ");
 }
 
-function findingsSection(findings: readonly ReportFinding[], result: HopResult): Section {
+const NOT_JUDGED: Block = {
+  type: "paragraph",
+  text: [
+    { text: "not judged", mark: "unjudged" },
+    " The hop has no objective: availability, fade margin, capacity and clearance are told, and held against nothing.",
+  ],
+};
+
+function findingsSection({ objective }: Hop, findings: readonly ReportFinding[], result: HopResult): Section {
   const missing = result.missing.length > 0 ? " Not everything could be judged, see below." : "";
   return {
     id: "findings",
     title: "Findings",
-    blocks:
-      findings.length > 0
-        ? [{ type: "findings", findings: gravestFirst(findings) }]
-        : [{ type: "paragraph", text: `None.${missing}` }],
+    blocks: [
+      ...(objective === undefined ? [NOT_JUDGED] : []),
+      ...(findings.length > 0
+        ? [{ type: "findings", findings: gravestFirst(findings) } as const]
+        : [{ type: "paragraph", text: `None.${missing}` } as const]),
+    ],
   };
 }
 
@@ -151,16 +163,15 @@ function besideDiagram({ overload, standbyReceivedLevelDbm }: DirectionResult): 
   }
   if (overload) {
     const { receivedLevelDbm, overloadDbm, marginDb } = overload;
-    facts.push({ label: "Strongest mode", value: dbm(receivedLevelDbm) });
+    facts.push({ label: "Received in the mode of greatest power", value: dbm(receivedLevelDbm) });
+    facts.push({ label: `Below overload (${dbm(overloadDbm)})`, value: decibels(marginDb) });
     const { worstMonthPercent } = overload;
-    facts.push({
-      label: `Below overload (${dbm(overloadDbm)})`,
-      value: decibels(marginDb),
-      note:
-        worstMonthPercent === undefined
-          ? undefined
-          : `enhancement exceeds it ${outage(worstMonthPercent)} of the worst month`,
-    });
+    if (worstMonthPercent !== undefined) {
+      facts.push({
+        label: "Overload by enhancement, worst month",
+        value: outageBounded({ timePercent: worstMonthPercent }),
+      });
+    }
   }
   return facts.length === 0 ? [] : [{ type: "facts", facts }];
 }

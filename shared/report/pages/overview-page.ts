@@ -1,20 +1,13 @@
 /** The overview of a network: every hop in a row, the map, and what is wrong. */
 import type { Design, Hop } from "../../design/design.js";
 import type { ClearanceResult, HopResult } from "../../evaluate/result.js";
-import {
-  availability,
-  dbm,
-  decibels,
-  fixed,
-  fresnel,
-  fresnelAsked,
-  kilometres,
-  trimmed,
-} from "../../format/numbers.js";
+import { availabilityBounded } from "../../format/bounds.js";
+import { dbm, decibels, fixed, fresnel, fresnelAsked, kilometres, trimmed } from "../../format/numbers.js";
 import { weakerDirection } from "../../rules/judged-modes.js";
 import {
   type Inline,
   type KeyFigure,
+  type MarkedText,
   type Page,
   type ReportFinding,
   type Section,
@@ -78,11 +71,16 @@ function counts(
   const lengthM = hops.reduce((sum, { result }) => sum + (result.distanceM ?? 0), 0);
   const incomplete = unresolved.length + hops.filter(({ result }) => result.directions.length < 2).length;
   const [errors, warnings] = [count("error"), count("warning")];
+  const unjudged = hops.filter(isUnjudged).length;
   return [
     {
       label: "Hops",
       value: String(hops.length + unresolved.length),
-      note: `${trimmed(lengthM / 1000, 0)} km in all${incomplete > 0 ? `, ${incomplete} not evaluated` : ""}`,
+      note: [
+        `${trimmed(lengthM / 1000, 0)} km in all`,
+        ...(incomplete > 0 ? [`${incomplete} not evaluated`] : []),
+        ...(unjudged > 0 ? [`${unjudged} without an objective`] : []),
+      ].join(", "),
     },
     { label: "Sites", value: String(design.sites.size) },
     { label: "Errors", value: String(errors), tone: errors > 0 ? "error" : undefined },
@@ -97,12 +95,12 @@ function mapSection(design: Design, hops: readonly OverviewHop[]): Section[] {
     hops.map(({ hop, result, findings }) => ({
       name: hop.name,
       sites: result.ends,
-      tone: result.directions.length === 2 ? lineTone(findings) : undefined,
+      tone: result.directions.length === 2 ? lineTone(hop, findings) : undefined,
     })),
   );
   if (!drawn) return [];
   const caption =
-    "Solid green: nothing found. Thick red: error. Dashed: warning. Dotted violet: accepted. Fine grey dots: not evaluated.";
+    "Solid green: nothing found. Thick red: error. Dashed: warning. Dotted violet: accepted. Thin grey: not judged, no objective. Fine grey dots: not evaluated.";
   return [
     {
       id: "map",
@@ -112,10 +110,16 @@ function mapSection(design: Design, hops: readonly OverviewHop[]): Section[] {
   ];
 }
 
-/** Remarks alone leave a hop in order. */
-function lineTone(findings: readonly ReportFinding[]): Tone {
+/** Remarks alone leave a hop in order, if anything was asked of it. */
+function lineTone(hop: Hop, findings: readonly ReportFinding[]): Tone {
   const tone = gravest(findings);
-  return tone === undefined || tone === "info" ? "good" : tone;
+  if (tone !== undefined && tone !== "info") return tone;
+  return hop.objective === undefined ? "unjudged" : "good";
+}
+
+/** Evaluated, and held against nothing. */
+function isUnjudged({ hop, result }: OverviewHop): boolean {
+  return hop.objective === undefined && result.directions.length === 2;
 }
 
 function hopsSection(hops: readonly OverviewHop[], unresolved: readonly string[]): Section {
@@ -130,15 +134,16 @@ function hopsSection(hops: readonly OverviewHop[], unresolved: readonly string[]
           { title: "Length, km", align: "right" },
           { title: "Transmits, GHz", align: "right" },
           { title: "Arrangement" },
+          { title: "Level at line-up, dBm", align: "right" },
           { title: "Judged mode" },
-          { title: "Received, dBm", align: "right" },
-          { title: "Margin, dB", align: "right" },
-          { title: "Available, %", align: "right" },
-          { title: "Clearance, F1", align: "right" },
+          { title: "Fade margin, dB", align: "right" },
+          { title: "Availability, %", align: "right" },
+          { title: "Clearance (F1)", align: "right" },
           { title: "Findings" },
         ],
         rows: hops.map(hopRow),
       },
+      { type: "paragraph", text: COLUMNS_TOLD },
       ...(unresolved.length > 0
         ? [
             {
@@ -151,6 +156,9 @@ function hopsSection(hops: readonly OverviewHop[], unresolved: readonly string[]
   };
 }
 
+const COLUMNS_TOLD =
+  "Level at line-up: received in the highest mode, the lower of both directions. Fade margin and availability: of the judged mode, which is the lowest that carries the capacity asked for, with the power of that mode; the availability is that of propagation, both directions together.";
+
 function partsSection(page: string | undefined): Section[] {
   if (page === undefined) return [];
   const text = [
@@ -161,22 +169,23 @@ function partsSection(page: string | undefined): Section[] {
 }
 
 /** Units stand in the headings, so that ten columns fit on a page. */
-function hopRow({ hop, result, findings, page }: OverviewHop): TableRow {
+function hopRow(row: OverviewHop): TableRow {
+  const { hop, result, findings, page } = row;
   const weaker = weakerDirection(hop, result);
   const clearance = worstClearance(result);
-  const { availability: found, distanceM } = result;
+  const { availability: found, distanceM, directions } = result;
   return {
     cells: [
       page === undefined ? hop.name : { text: hop.name, to: { page } },
       distanceM === undefined ? "–" : figure(kilometres(distanceM)),
       transmits(hop),
       hop.arrangement.name,
+      directions.length > 0 ? figure(dbm(Math.min(...directions.map((one) => one.receivedLevelDbm)))) : "–",
       weaker?.mode.modulation ?? "–",
-      weaker ? figure(dbm(weaker.mode.receivedLevelDbm)) : "–",
       weaker ? figure(decibels(weaker.mode.fadeMarginDb)) : "–",
-      found ? `${bound(found.bound)}${figure(availability(found.availabilityPercent))}` : "–",
+      found ? availabilityBounded(found.availabilityPercent, found.bound).replace(" %", "") : "–",
       clearance ? `${figure(fresnel(clearance.fraction))}${asked(clearance)}` : "–",
-      badges(findings),
+      badges(findings, isUnjudged(row)),
     ],
   };
 }
@@ -184,10 +193,6 @@ function hopRow({ hop, result, findings, page }: OverviewHop): TableRow {
 /** A quantity without its unit. */
 function figure(quantity: string): string {
   return quantity.slice(0, quantity.indexOf(" "));
-}
-
-function bound(of: "at least" | "at most" | undefined): string {
-  return of === undefined ? "" : of === "at least" ? "≥ " : "≤ ";
 }
 
 function asked({ forInformation, requiredFraction }: ClearanceResult): string {
@@ -200,13 +205,14 @@ function transmits({ ends }: Hop): string {
 }
 
 /** How many of each kind, the gravest first. */
-function badges(findings: readonly ReportFinding[]): Inline {
-  const kinds = (["error", "warning", "accepted", "info"] as const).flatMap((tone) => {
+function badges(findings: readonly ReportFinding[], unjudged: boolean): Inline {
+  const kinds: MarkedText[] = (["error", "warning", "accepted", "info"] as const).flatMap((tone) => {
     const count = findings.filter((one) => (one.accepted ? "accepted" : one.severity) === tone).length;
     return count === 0
       ? []
       : [{ text: `${count === 1 ? "" : `${count} `}${plural(TONE_WORD[tone], count)}`, mark: tone }];
   });
+  if (unjudged) kinds.push({ text: "not judged: no objective", mark: "unjudged" });
   return kinds.length === 0 ? "" : kinds.flatMap((kind, index) => (index === 0 ? [kind] : [" ", kind]));
 }
 

@@ -1,0 +1,105 @@
+import type { Hop } from "../../design/design.js";
+import { sameMode } from "../../evaluate/judged-mode.js";
+import type { DirectionResult, HopResult, ModeResult } from "../../evaluate/result.js";
+import { availabilityBounded, outageBounded } from "../../format/bounds.js";
+import { bandwidth, bitRate, dbm, decibels, frequency } from "../../format/numbers.js";
+import { weakerDirection } from "../../rules/judged-modes.js";
+import type { Block, Section, Table } from "../document/document.js";
+
+/** Every mode in both directions; the one that the objective is held against stands out. */
+export function modesSection(hop: Hop, result: HopResult): Section[] {
+  const tables = result.directions.filter(({ modes }) => modes.length > 0);
+  if (tables.length === 0) return [];
+  const several = tables.some(({ modes }) => modes.length > 1);
+  const judged = weakerDirection(hop, result)?.mode;
+  return [
+    {
+      id: "modes",
+      title: several ? "Modes" : "Mode",
+      blocks: [
+        ...(judged && several ? heldAgainst(hop, judged) : []),
+        ...tables.map((direction) => modesTable(direction, judged)),
+        ...powerOnFallback(tables),
+      ],
+    },
+  ];
+}
+
+function heldAgainst({ objective }: Hop, { modulation }: ModeResult): Block[] {
+  const text =
+    objective === undefined
+      ? `No objective asks anything of a mode; the figures of the hop are those of ${modulation}.`
+      : `The objective is held against ${modulation}.`;
+  return [{ type: "paragraph", text }];
+}
+
+function modesTable(
+  { from, to, frequencyHz, modes }: DirectionResult,
+  judged: ModeResult | undefined,
+): Table {
+  const timed = modes.some(({ timeInUsePercent }) => timeInUsePercent !== undefined);
+  return {
+    type: "table",
+    caption: `${from} to ${to}, ${frequency(frequencyHz)}`,
+    columns: [
+      { title: "Mode" },
+      { title: "Rate", align: "right" },
+      { title: "Power", align: "right" },
+      { title: "Received level", align: "right" },
+      { title: "Threshold", align: "right" },
+      { title: "Fade margin", align: "right" },
+      { title: "Multipath", align: "right" },
+      { title: "Rain", align: "right" },
+      { title: "Availability", align: "right" },
+      ...(timed ? [{ title: "In use", align: "right" } as const] : []),
+    ],
+    rows: modes.toReversed().map((mode) => ({
+      emphasis: judged !== undefined && modes.length > 1 && sameMode(mode, judged),
+      cells: [
+        `${mode.modulation}, ${bandwidth(mode.bandwidthHz)}`,
+        mode.bitRateBps === undefined ? "–" : bitRate(mode.bitRateBps),
+        dbm(mode.transmitPowerDbm),
+        dbm(mode.receivedLevelDbm),
+        thresholdText(mode),
+        decibels(mode.fadeMarginDb),
+        mode.multipath === undefined ? "–" : outageBounded(mode.multipath),
+        mode.rain === undefined ? "–" : outageBounded(mode.rain),
+        mode.availabilityPercent === undefined
+          ? "–"
+          : availabilityBounded(mode.availabilityPercent, mode.availabilityBound),
+        ...(timed ? [inUse(mode)] : []),
+      ],
+    })),
+  };
+}
+
+/** The law of rain that bounds a mode's availability does not part it from the mode below either. */
+function inUse({ timeInUsePercent, availabilityBound }: ModeResult): string {
+  if (timeInUsePercent === undefined) return "–";
+  if (timeInUsePercent > 50) return availabilityBounded(timeInUsePercent, availabilityBound);
+  if (availabilityBound !== undefined && timeInUsePercent < 0.001) return "< 0.001 %";
+  return outageBounded({ timePercent: timeInUsePercent });
+}
+
+function thresholdText({ thresholdDbm, thresholdFrom, degradationDb }: ModeResult): string {
+  const computed = thresholdFrom === "catalogue" ? "" : " (computed)";
+  const raised = degradationDb ? `, raised ${decibels(degradationDb)}` : "";
+  return `${dbm(thresholdDbm)}${computed}${raised}`;
+}
+
+/** A lower mode with more power has the margin of its table only when the radio takes that power up. */
+export function powerOnFallback(directions: readonly DirectionResult[]): Block[] {
+  let most = 0;
+  let text: string | undefined;
+  for (const { modes } of directions) {
+    const highest = modes.at(-1);
+    if (highest === undefined) continue;
+    for (const { modulation, transmitPowerDbm } of modes) {
+      const stepDb = transmitPowerDbm - highest.transmitPowerDbm;
+      if (stepDb <= most) continue;
+      most = stepDb;
+      text = `Margins of lower modes assume that the radio raises its power when it falls back, here from ${dbm(highest.transmitPowerDbm)} in ${highest.modulation} to ${dbm(transmitPowerDbm)} in ${modulation}. Where it keeps the power of ${highest.modulation}, they are up to ${decibels(stepDb)} smaller.`;
+    }
+  }
+  return text === undefined ? [] : [{ type: "paragraph", text }];
+}

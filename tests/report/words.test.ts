@@ -1,0 +1,97 @@
+/** What a reader finds on the pages, in the words of the page. */
+import { expect, test } from "vitest";
+import type { Hop } from "../../shared/design/design.js";
+import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { type Page, plainText } from "../../shared/report/document/document.js";
+import { printHtml } from "../../shared/report/document/html.js";
+import { printMarkdown } from "../../shared/report/document/markdown.js";
+import { hopPage } from "../../shared/report/pages/hop-page.js";
+import { overviewPage } from "../../shared/report/pages/overview-page.js";
+import { end, KELD, levelGround, makeHop, QAM128, QPSK, TARN, TRUNK } from "../evaluate/builders.js";
+
+const LENGTH_M = evaluateHop(makeHop(), levelGround(9000)).distanceM!;
+const GROUND = levelGround(LENGTH_M);
+
+function pageOf(hop: Hop): Page {
+  const result = evaluateHop(hop, GROUND);
+  return hopPage({ hop, result, profile: GROUND.profile, findings: [], name: "hops/A", colophon: "" });
+}
+
+function overviewOf(hop: Hop): Page {
+  const result = evaluateHop(hop, GROUND);
+  return overviewPage({
+    name: "index",
+    design: { sites: new Map([KELD, TARN].map((site) => [site.name, site])), hops: new Map() } as never,
+    hops: [{ hop, result, findings: [] }],
+    others: [],
+    unresolved: [],
+    colophon: "",
+  });
+}
+
+/** Label and value of every key figure, and its note. */
+function figureOf(page: Page, label: string) {
+  return page.keyFigures.find((one) => one.label === label)!;
+}
+
+/** Asks little enough that the lower mode is the judged one. */
+const STRONG = makeHop({ modes: [QPSK, QAM128], objective: { ...TRUNK, capacityBps: 50e6 } });
+
+test("the headline shows the level that the installer measures, the judged mode stands at the margin", () => {
+  const page = pageOf(STRONG);
+  const { directions } = evaluateHop(STRONG, GROUND);
+  const level = figureOf(page, "Received level at line-up");
+  expect(level.value).toBe(directions.map(({ receivedLevelDbm }) => receivedLevelDbm.toFixed(1)).join(" / "));
+  expect(level.note).toBe("128QAM, at TARN / KELD");
+  expect(figureOf(page, "Fade margin").note).toMatch(/QPSK, -\d+\.\d dBm at (KELD|TARN)$/);
+});
+
+test("margins of lower modes say that they count on more power", () => {
+  // 24 dBm of QPSK against 20 dBm of 128QAM.
+  const text = printMarkdown(pageOf(STRONG))[0]!.text;
+  expect(text).toContain(
+    "the radio raises its power when it falls back, here from 20.0 dBm in 128QAM to 24.0 dBm in QPSK",
+  );
+  expect(text).toContain("up to 4.0 dB smaller");
+  const level = makeHop({ modes: [QPSK, { ...QAM128, transmitPowerDbm: 24 }] });
+  expect(printMarkdown(pageOf(level))[0]!.text).not.toContain("falls back");
+});
+
+test("EIRP of the highest mode and the greatest EIRP stand apart, each named", () => {
+  const ends = pageOf(STRONG).sections.find(({ id }) => id === "ends")!;
+  const table = ends.blocks[0]!;
+  if (table.type !== "table") throw new Error("no table");
+  const row = (label: string) =>
+    table.rows.find(({ cells }) => plainText(cells[0]!) === label)?.cells.map(plainText);
+  expect(row("EIRP, highest mode")![1]).toBe("58.5 dBm");
+  expect(row("Greatest EIRP of any mode")![1]).toBe("62.5 dBm in QPSK");
+});
+
+test("a hop without an objective is neither passed nor failed", () => {
+  const bare = makeHop({ objective: undefined });
+  const page = overviewOf(bare);
+  const [text] = printMarkdown(page);
+  expect(text!.text).toContain("not judged: no objective");
+  expect(page.keyFigures[0]!.note).toContain("1 without an objective");
+  expect(printHtml(page).text).toContain('class="hop unjudged"');
+  expect(printHtml(page).text).not.toContain('class="hop good"');
+  expect(printHtml(overviewOf(makeHop())).text).toContain('class="hop good"');
+  expect(printMarkdown(pageOf(bare))[0]!.text).toContain("The hop has no objective");
+});
+
+test("no page promises more nines than the law of rain knows, and minutes are bounded in words", () => {
+  const dry = makeHop({
+    ends: [
+      end(KELD, "high", { antenna: { ...KELD_ANTENNA, gain: [{ gainDbi: 48 }] } }),
+      end(TARN, "low", { antenna: { ...KELD_ANTENNA, gain: [{ gainDbi: 48 }] } }),
+    ],
+  });
+  const page = pageOf(dry);
+  expect(figureOf(page, "Availability").value).toBe("≥ 99.999");
+  expect(figureOf(page, "Availability").note).toMatch(/at most 5\.\d min a year out/);
+  const text = printMarkdown(page)[0]!.text;
+  expect(text).not.toMatch(/\b100 %|99\.9999|\| 0 s a year/);
+  expect(text).toContain("≤ 0.001 %");
+});
+
+const KELD_ANTENNA = makeHop().ends[0].antenna!;
