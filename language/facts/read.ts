@@ -4,7 +4,15 @@
  */
 
 import { nearest } from "../../shared/format/nearest.js";
-import { alternatives, blockContext, contextsOf, END, findProperty, propertiesOf } from "../schema/index.js";
+import {
+  alternatives,
+  blockContext,
+  contextsOf,
+  END,
+  findProperty,
+  propertiesOf,
+  propertyAlsoCalled,
+} from "../schema/index.js";
 import { INHERITING_KINDS } from "../schema/kinds.js";
 import type { ArgSpec, Context, Property } from "../schema/types.js";
 import { type Atom, head, type Statement } from "../syntax/tree.js";
@@ -223,10 +231,11 @@ function unexpected(
 
 function unknownWord(word: Atom, context: Context): TextProblem {
   const known = propertiesOf(context).map((property) => property.name);
-  const meant = nearest(word.text, known);
+  const called = calledHere(context, word.text);
+  const meant = called ?? nearest(word.text, known);
   const elsewhere = contextsOf(word.text);
   const place = context === "file" ? "at the left margin" : `in ${article(context)}`;
-  if (elsewhere.length > 0) {
+  if (elsewhere.length > 0 && !called) {
     const where = [...new Set(elsewhere)].map((other) =>
       other === "file" ? "at the left margin" : `in ${article(other)}`,
     );
@@ -245,6 +254,17 @@ function unknownWord(word: Atom, context: Context): TextProblem {
     help: meant ? undefined : `known here: ${known.join(", ")}`,
     fixes: meant ? [{ title: `Write ${meant}`, start: word.start, end: word.end, newText: meant }] : [],
   };
+}
+
+/** What a word of the trade is here; a word that is a choice of the property (`tower`) stays behind its name. */
+function calledHere(context: Context, word: string): string | undefined {
+  const property = propertyAlsoCalled(context, word);
+  const first = property?.args[0];
+  if (!property || !first) return property?.name;
+  const isChoice = alternatives(first).some(
+    (spec) => spec.type === "word" && Object.hasOwn(spec.words, word),
+  );
+  return isChoice ? `${property.name} ${word}` : property.name;
 }
 
 function problem(rule: TextProblem["rule"], atom: Atom, message: string): TextProblem {

@@ -5,7 +5,7 @@ import { parsePosition } from "../../shared/geodesy/coordinates.js";
 import { type Dimension, findUnit, unitSymbols } from "../../shared/units/units.js";
 import type { ValueSpec } from "../schema/types.js";
 import { type Atom, unquote } from "../syntax/tree.js";
-import type { TextProblem, Value } from "./fact.js";
+import type { TextFix, TextProblem, Value } from "./fact.js";
 
 /** What was read from `atoms[at]` on; `next` is the first atom behind it. */
 export interface Reading {
@@ -173,9 +173,31 @@ function readQuantity(
   const base = found.unit.toBase(number);
   const value: Value = { type: "quantity", base, dimension: spec.dimension, unit: found.unit.symbol };
   const message = limitMessage(spec, base, `${digits} ${unitText}`);
-  return message
-    ? { next, problem: { rule: "value-range", severity: "error", ...range, message } }
-    : { next, value };
+  if (!message) return { next, value };
+  const possible = limitMessage(spec, found.unit.toBase(-number), "") === undefined;
+  return { next, problem: outOfRange(range, message, possible ? otherSign(digits, atom.start) : undefined) };
+}
+
+/** The number with the other sign: to be offered where only that one is possible. */
+function otherSign(digits: string, start: number): TextFix {
+  const unsigned = digits.replace(/^[+\-−]/, "");
+  const newText = toNumber(digits) < 0 ? unsigned : `-${unsigned}`;
+  return { title: `Write ${newText}`, start, end: start + digits.length, newText };
+}
+
+function outOfRange(
+  range: { readonly start: number; readonly end: number },
+  message: string,
+  fix: TextFix | undefined,
+): TextProblem {
+  const hint = fix && (fix.newText.startsWith("-") ? "; is the minus missing?" : "; is the minus meant?");
+  return {
+    rule: "value-range",
+    severity: "error",
+    ...range,
+    message: `${message}${hint ?? ""}`,
+    fixes: fix ? [fix] : [],
+  };
 }
 
 function listUnits(dimension: Dimension): string {
@@ -213,17 +235,17 @@ function rounding(limit: number): number {
 }
 
 function readNumber(spec: Extract<ValueSpec, { type: "number" }>, atom: Atom): Omit<Reading, "next"> {
-  const fail = (message: string): Omit<Reading, "next"> => ({
-    problem: { rule: "value-range", severity: "error", start: atom.start, end: atom.end, message },
+  const fail = (message: string, fix?: TextFix): Omit<Reading, "next"> => ({
+    problem: outOfRange({ start: atom.start, end: atom.end }, message, fix),
   });
   if (atom.text.includes(",")) return { problem: commaProblem(atom, atom.text) };
   const number = toNumber(atom.text);
   if (!Number.isFinite(number)) return fail(`${atom.text} is not a number that can be used`);
   if (spec.integer && !Number.isInteger(number)) return fail(`${atom.text} is not a whole number`);
-  if (spec.min !== undefined && number < spec.min)
-    return fail(`${atom.text} is not possible; the least is ${spec.min}`);
-  if (spec.max !== undefined && number > spec.max)
-    return fail(`${atom.text} is not possible; the most is ${spec.max}`);
+  const { min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY } = spec;
+  const other = -number >= min && -number <= max ? otherSign(atom.text, atom.start) : undefined;
+  if (number < min) return fail(`${atom.text} is not possible; the least is ${min}`, other);
+  if (number > max) return fail(`${atom.text} is not possible; the most is ${max}`, other);
   return { value: { type: "number", number } };
 }
 
@@ -276,7 +298,7 @@ function readWord(words: Readonly<Record<string, string>>, atoms: readonly Atom[
     message:
       sameStart.length > 0
         ? `${written} can mean several things; write one of: ${sameStart.join(", ")}`
-        : `${atoms[at]!.text} is not known here; write one of: ${offered.join(", ")}`,
+        : `${atoms[at]!.text} is not known here; ${meant ? `did you mean ${meant}? Possible: ` : "write one of: "}${offered.join(", ")}`,
     fixes: (meant ? [meant] : sameStart).map((choice) => ({
       title: `Write ${choice}`,
       ...range,

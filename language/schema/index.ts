@@ -80,6 +80,12 @@ export function propertiesOf(context: Context): readonly Property[] {
   return [...(BY_CONTEXT.get(context)?.values() ?? [])];
 }
 
+/** The property of a context that a word of the trade means; written in any case. */
+export function propertyAlsoCalled(context: Context, word: string): Property | undefined {
+  const plain = word.toLowerCase();
+  return propertiesOf(context).find(({ alsoCalled }) => alsoCalled?.includes(plain));
+}
+
 /** Contexts in which a word is known, for messages about a misplaced one. */
 export function contextsOf(name: string): readonly Context[] {
   return PROPERTIES.filter((property) => property.name === name).flatMap((property) => property.in);

@@ -74,6 +74,8 @@ export interface Property {
   /** The context its block opens; a statement without it must not have a block. */
   readonly block?: Context;
   readonly repeatable?: boolean;
+  /** Words that colleagues use for it; the message about an unknown word leads from them to the name. */
+  readonly alsoCalled?: readonly string[];
   readonly meaning: string;
   /** What holds when the statement is missing. */
   readonly fallback?: string;

@@ -14,8 +14,22 @@ function problems(source: string): string[] {
   );
 }
 
-/** A case holds one problem, standing on exactly `at`, whose message contains `says`. */
-const CASES: readonly { name: string; text: string; rule: string; at: string; says: string }[] = [
+function firstFixApplied(source: string): string {
+  const { model } = fixture(source);
+  const [file] = [...model.allFiles()];
+  const fix = model.problemsOf(file!.path)[0]!.fixes![0]!;
+  return file!.text.slice(0, fix.start) + fix.newText + file!.text.slice(fix.end);
+}
+
+/** A case holds one problem, standing on exactly `at`, whose message contains `says`; its first fix makes `mended` of the text. */
+const CASES: readonly {
+  name: string;
+  text: string;
+  rule: string;
+  at: string;
+  says: string;
+  mended?: string;
+}[] = [
   {
     name: "a wrong dimension lists the right units",
     text: "site KELD {\n  ground 4 GHz\n}",
@@ -101,6 +115,54 @@ const CASES: readonly { name: string; text: string; rule: string; at: string; sa
     says: "did you mean ground?",
   },
   {
+    name: "a word of the trade that the language calls otherwise",
+    text: "site KELD {\n  elevation 412 m\n}",
+    rule: "unknown-word",
+    at: "elevation",
+    says: "did you mean ground?",
+    mended: "site KELD {\n  ground 412 m\n}",
+  },
+  {
+    name: "a choice where its property belongs",
+    text: "site KELD {\n  tower 30 m\n}",
+    rule: "unknown-word",
+    at: "tower",
+    says: "did you mean structure tower?",
+    mended: "site KELD {\n  structure tower 30 m\n}",
+  },
+  {
+    name: "a word of the trade that is a property elsewhere",
+    text: "radio R {\n  band 17.7 GHz to 19.7 GHz\n}",
+    rule: "unknown-word",
+    at: "band",
+    says: "did you mean tuning?",
+    mended: "radio R {\n  tuning 17.7 GHz to 19.7 GHz\n}",
+  },
+  {
+    name: "a threshold without its minus",
+    text: "radio R {\n  mode 55 MHz 128QAM threshold 70 dBm\n}",
+    rule: "value-range",
+    at: "70 dBm",
+    says: "the most is 0 dBm; is the minus missing?",
+    mended: "radio R {\n  mode 55 MHz 128QAM threshold -70 dBm\n}",
+  },
+  {
+    name: "a depth where a height belongs",
+    text: "defaults end {\n  height -24 m\n}",
+    rule: "value-range",
+    at: "-24 m",
+    says: "is the minus meant?",
+    mended: "defaults end {\n  height 24 m\n}",
+  },
+  {
+    name: "a number without its minus",
+    text: 'network "N" {\n  climate {\n    logK 4.2\n  }\n}',
+    rule: "value-range",
+    at: "4.2",
+    says: "is the minus missing?",
+    mended: 'network "N" {\n  climate {\n    logK -4.2\n  }\n}',
+  },
+  {
     name: "a misspelt declaration",
     text: "stie KELD {\n  ground 412 m\n}",
     rule: "unknown-word",
@@ -161,7 +223,7 @@ const CASES: readonly { name: string; text: string; rule: string; at: string; sa
     text: "site KELD {\n  structure mats 30 m\n}",
     rule: "unknown-choice",
     at: "mats",
-    says: "mast, tower",
+    says: "did you mean mast? Possible: mast, tower",
   },
   {
     name: "an ambiguous short form",
@@ -321,13 +383,14 @@ const CASES: readonly { name: string; text: string; rule: string; at: string; sa
 ];
 
 describe("problems of a text", () => {
-  it.each(CASES)("$name", ({ text, rule, at, says }) => {
+  it.each(CASES)("$name", ({ text, rule, at, says, mended }) => {
     const found = problems(text);
     const wanted = found.filter((line) => line.startsWith(`${rule}: ${at}`));
     expect(wanted, found.join("\n")).not.toHaveLength(0);
     expect(wanted.join("\n")).toContain(says);
     // One cause, one finding. (A loop is said at each entry that is in it or leads to it.)
     if (rule !== "inheritance-loop" && rule !== "syntax") expect(found).toHaveLength(1);
+    if (mended !== undefined) expect(firstFixApplied(text)).toBe(mended);
   });
 
   it("finds nothing in the example of each fact", () => {

@@ -5,6 +5,7 @@ export const acceptRows: Rows = [
   {
     name: "accept",
     in: ["hop"],
+    alsoCalled: ["waive", "waiver", "exception", "ignore"],
     args: [
       { name: "rule", value: { type: "rule" }, meaning: "Identifier of the rule." },
       {

@@ -17,6 +17,7 @@ export const antennaRows: Rows = [
   {
     name: "band",
     in: ["antenna", "coupler", "feeder"],
+    alsoCalled: ["frequency", "range", "tuning"],
     args: frequencyRange,
     meaning: "Frequencies it is made for.",
     fallback: "not held against the hop's frequencies",
@@ -26,6 +27,7 @@ export const antennaRows: Rows = [
   {
     name: "diameter",
     in: ["antenna"],
+    alsoCalled: ["size", "dish"],
     args: [
       {
         name: "value",
@@ -57,6 +59,7 @@ export const antennaRows: Rows = [
   {
     name: "beamwidth",
     in: ["antenna"],
+    alsoCalled: ["hpbw"],
     args: [
       {
         name: "value",
@@ -71,6 +74,7 @@ export const antennaRows: Rows = [
   {
     name: "front-to-back",
     in: ["antenna"],
+    alsoCalled: ["ftb", "f/b"],
     args: [
       {
         name: "value",
@@ -85,6 +89,7 @@ export const antennaRows: Rows = [
   {
     name: "xpd",
     in: ["antenna"],
+    alsoCalled: ["cross-polarization", "cross-polar", "xpi"],
     args: [
       { name: "value", value: quantity("ratio", { min: "0 dB", max: "70 dB" }), meaning: "On boresight." },
     ],

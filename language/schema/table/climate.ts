@@ -15,6 +15,7 @@ export const climateRows: Rows = [
   {
     name: "rain",
     in: ["climate"],
+    alsoCalled: ["rain-rate", "rainrate", "r001", "r0.01", "rain-intensity"],
     args: [
       {
         name: "rate",
@@ -52,6 +53,7 @@ export const climateRows: Rows = [
   {
     name: "logK",
     in: ["climate"],
+    alsoCalled: ["geoclimatic", "geoclimatic-factor", "log-k"],
     args: [
       {
         name: "value",
@@ -94,6 +96,7 @@ export const climateRows: Rows = [
   {
     name: "k",
     in: ["climate"],
+    alsoCalled: ["k-factor", "kfactor"],
     args: [
       {
         name: "factor",
@@ -109,6 +112,7 @@ export const climateRows: Rows = [
   {
     name: "temperature",
     in: ["climate"],
+    alsoCalled: ["temp"],
     args: [
       {
         name: "value",
@@ -139,6 +143,7 @@ export const climateRows: Rows = [
   {
     name: "vapour",
     in: ["climate"],
+    alsoCalled: ["vapor", "humidity", "water-vapour", "water-vapor"],
     args: [
       {
         name: "density",

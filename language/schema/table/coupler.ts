@@ -39,6 +39,7 @@ export const couplerRows: Rows = [
   {
     name: "main-loss",
     in: ["coupler"],
+    alsoCalled: ["loss", "insertion-loss", "main"],
     args: [
       { name: "value", value: loss, meaning: "Loss of the main arm, or of each arm when they are equal." },
     ],
@@ -49,6 +50,7 @@ export const couplerRows: Rows = [
   {
     name: "standby-loss",
     in: ["coupler"],
+    alsoCalled: ["standby", "coupled-loss"],
     args: [{ name: "value", value: loss, meaning: "Loss of the standby arm." }],
     meaning: "Loss of the standby arm.",
     fallback: "that of the main arm",
@@ -109,6 +111,7 @@ export const feederRows: Rows = [
   {
     name: "loss",
     in: ["feeder"],
+    alsoCalled: ["attenuation"],
     args: [
       {
         name: "value",

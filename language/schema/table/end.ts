@@ -9,6 +9,7 @@ export const endRows: Rows = [
   {
     name: "antenna",
     in: END,
+    alsoCalled: ["dish", "aerial"],
     args: [
       { name: "antenna", value: ref("antenna"), meaning: "Antenna." },
       {
@@ -26,6 +27,7 @@ export const endRows: Rows = [
   {
     name: "height",
     in: END,
+    alsoCalled: ["agl", "antenna-height", "centre-line", "centerline"],
     args: [{ name: "value", value: antennaHeight, meaning: "Height of the antenna's centre above ground." }],
     meaning: "Height of the antenna's centre above ground, where the antenna comes from the defaults.",
     source: PRACTICE,
@@ -34,6 +36,7 @@ export const endRows: Rows = [
   {
     name: "diversity-antenna",
     in: END,
+    alsoCalled: ["diversity", "space-diversity"],
     args: [
       { name: "antenna", value: ref("antenna"), meaning: "Second receiving antenna." },
       { name: "at", label: "at", value: antennaHeight, meaning: "Height of its centre above ground." },
@@ -46,6 +49,7 @@ export const endRows: Rows = [
   {
     name: "coupler",
     in: END,
+    alsoCalled: ["combiner", "splitter", "hybrid"],
     args: [
       { name: "coupler", value: ref("coupler"), meaning: "Coupler or orthomode transducer." },
       {
@@ -65,6 +69,7 @@ export const endRows: Rows = [
   {
     name: "feeder",
     in: END,
+    alsoCalled: ["waveguide", "line"],
     args: [
       { name: "feeder", value: ref("feeder"), meaning: "Waveguide or cable." },
       {
@@ -81,6 +86,7 @@ export const endRows: Rows = [
   {
     name: "transmits",
     in: END,
+    alsoCalled: ["tx", "half", "band-half", "sub-band", "high", "low"],
     args: [
       {
         name: "value",
@@ -98,6 +104,7 @@ export const endRows: Rows = [
   {
     name: "power",
     in: END,
+    alsoCalled: ["tx-power", "txpower", "transmit-power"],
     args: [
       {
         name: "level",
@@ -113,6 +120,7 @@ export const endRows: Rows = [
   {
     name: "extra-loss",
     in: END,
+    alsoCalled: ["loss", "losses", "misc-loss", "other-loss"],
     args: [
       {
         name: "value",

@@ -29,6 +29,7 @@ export const hopRows: Rows = [
   {
     name: "objective",
     in: HOP,
+    alsoCalled: ["target", "requirement"],
     args: [{ name: "objective", value: ref("objective"), meaning: "Objective it is judged against." }],
     meaning: "The objective this hop is judged against.",
     fallback: "computed but not judged",
@@ -38,6 +39,7 @@ export const hopRows: Rows = [
   {
     name: "channel",
     in: HOP,
+    alsoCalled: ["frequency", "carrier", "frequency-plan", "channel-plan"],
     args: [
       {
         name: "plan",
@@ -59,6 +61,7 @@ export const hopRows: Rows = [
   {
     name: "polarization",
     in: HOP,
+    alsoCalled: ["polarisation", "pol"],
     args: [
       {
         name: "value",
@@ -102,6 +105,7 @@ export const hopRows: Rows = [
   {
     name: "degradation",
     in: HOP,
+    alsoCalled: ["interference", "threshold-degradation"],
     args: [
       {
         name: "value",
@@ -117,6 +121,7 @@ export const hopRows: Rows = [
   {
     name: "repair-time",
     in: HOP,
+    alsoCalled: ["mttr"],
     args: [
       {
         name: "value",
@@ -132,6 +137,7 @@ export const hopRows: Rows = [
   {
     name: "arrangement",
     in: HOP,
+    alsoCalled: ["configuration", "protection", "redundancy", "scheme"],
     args: [
       {
         name: "value",
@@ -147,6 +153,7 @@ export const hopRows: Rows = [
   {
     name: "radio",
     in: HOP,
+    alsoCalled: ["equipment", "odu", "transceiver"],
     args: [{ name: "radio", value: ref("radio"), meaning: "Radio of both ends." }],
     meaning: "The radio.",
     source: PRACTICE,
@@ -155,6 +162,7 @@ export const hopRows: Rows = [
   {
     name: "mode",
     in: HOP,
+    alsoCalled: ["modulation"],
     args: [
       { name: "bandwidth", value: bandwidth, meaning: "Channel width." },
       {
@@ -171,6 +179,7 @@ export const hopRows: Rows = [
   {
     name: "modes",
     in: HOP,
+    alsoCalled: ["acm", "adaptive-modulation", "modulations"],
     args: [
       { name: "bandwidth", value: bandwidth, meaning: "Channel width." },
       { name: "lowest", value: { type: "free", example: "QPSK" }, meaning: "Lowest modulation in use." },

@@ -24,6 +24,7 @@ export const objectiveRows: Rows = [
   {
     name: "availability",
     in: ["objective"],
+    alsoCalled: ["unavailability", "uptime"],
     args: [
       {
         name: "value",
@@ -124,6 +125,7 @@ export const objectiveRows: Rows = [
   {
     name: "capacity",
     in: ["objective"],
+    alsoCalled: ["throughput", "rate", "bitrate", "traffic"],
     args: [
       { name: "value", value: quantity("bit rate", { above: "0 bit/s" }), meaning: "Rate that must hold." },
     ],
@@ -135,6 +137,7 @@ export const objectiveRows: Rows = [
   {
     name: "margin",
     in: ["objective"],
+    alsoCalled: ["fade-margin"],
     args: [
       {
         name: "value",

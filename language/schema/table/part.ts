@@ -36,6 +36,7 @@ export const partRows: Rows = [
   {
     name: "draws",
     in: ["radio", "chassis", "card"],
+    alsoCalled: ["consumption", "power-consumption"],
     args: one("power", quantity("consumption", { min: "0 W", max: "20 kW" }), "Greatest consumption."),
     meaning: "Greatest electrical consumption of one piece; of a chassis, without its cards.",
     fallback: "not in the sums, which say so",
@@ -45,6 +46,7 @@ export const partRows: Rows = [
   {
     name: "weight",
     in: ["radio", "antenna", "coupler", "chassis", "card"],
+    alsoCalled: ["mass"],
     args: one("mass", quantity("mass", { min: "0 kg", max: "2000 kg" }), "Mass of one piece."),
     meaning: "Weight of one piece.",
     fallback: "not in the sums, which say so",

@@ -5,6 +5,7 @@ export const pathRows: Rows = [
   {
     name: "obstacle",
     in: ["hop"],
+    alsoCalled: ["clutter", "tree", "trees", "building", "obstruction"],
     args: [
       { name: "title", optional: true, value: text, meaning: "What it is." },
       {

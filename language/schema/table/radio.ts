@@ -15,6 +15,7 @@ export const radioRows: Rows = [
   {
     name: "tuning",
     in: ["radio"],
+    alsoCalled: ["band", "frequency", "frequencies", "range"],
     args: frequencyRange,
     meaning: "Frequencies that the unit covers.",
     source: CATALOGUE,
@@ -23,6 +24,7 @@ export const radioRows: Rows = [
   {
     name: "low-half",
     in: ["radio"],
+    alsoCalled: ["low", "low-band"],
     args: frequencyRange,
     meaning: "Where a low-half unit transmits.",
     source: CATALOGUE,
@@ -31,6 +33,7 @@ export const radioRows: Rows = [
   {
     name: "high-half",
     in: ["radio"],
+    alsoCalled: ["high", "high-band"],
     args: frequencyRange,
     meaning: "Where a high-half unit transmits.",
     source: CATALOGUE,
@@ -39,6 +42,7 @@ export const radioRows: Rows = [
   {
     name: "duplex",
     in: ["radio"],
+    alsoCalled: ["spacing", "t/r-spacing", "tr-spacing", "duplex-spacing", "shifter"],
     args: [
       {
         name: "spacing",
@@ -54,6 +58,7 @@ export const radioRows: Rows = [
   {
     name: "noise-figure",
     in: ["radio"],
+    alsoCalled: ["nf", "noise"],
     args: [
       {
         name: "value",
@@ -68,6 +73,7 @@ export const radioRows: Rows = [
   {
     name: "overload",
     in: ["radio"],
+    alsoCalled: ["saturation", "max-input", "maximum-input"],
     args: [
       {
         name: "level",
@@ -83,6 +89,7 @@ export const radioRows: Rows = [
   {
     name: "mode",
     in: ["radio"],
+    alsoCalled: ["modulation", "threshold", "rate"],
     args: [
       { name: "bandwidth", value: bandwidth, meaning: "Channel width." },
       {

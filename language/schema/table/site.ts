@@ -16,6 +16,7 @@ export const siteRows: Rows = [
   {
     name: "at",
     in: ["site"],
+    alsoCalled: ["position", "coordinates", "location", "coordinate", "latitude", "longitude", "lat", "lon"],
     args: [
       {
         name: "position",
@@ -31,6 +32,16 @@ export const siteRows: Rows = [
   {
     name: "ground",
     in: ["site", "defaults site"],
+    alsoCalled: [
+      "elevation",
+      "altitude",
+      "asl",
+      "amsl",
+      "terrain-height",
+      "ground-level",
+      "ground-height",
+      "height-asl",
+    ],
     args: [
       {
         name: "level",
@@ -46,6 +57,7 @@ export const siteRows: Rows = [
   {
     name: "structure",
     in: ["site", "defaults site"],
+    alsoCalled: ["tower", "mast", "pole", "building", "roof", "height"],
     args: [
       {
         name: "kind",
