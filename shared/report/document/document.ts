@@ -131,6 +131,14 @@ export function spansOf(inline: Inline): readonly Span[] {
     : (inline as readonly Span[]);
 }
 
+/** A sentence in which words of the language stand between backticks, as in "State `k` in the climate". */
+export function sentence(text: string): Span[] {
+  return text
+    .split(/(`[^`]+`)/)
+    .filter((part) => part !== "")
+    .map((part) => (/^`[^`]+`$/.test(part) ? { text: part.slice(1, -1), mark: "code" } : part));
+}
+
 export function plainText(inline: Inline): string {
   return spansOf(inline)
     .map((span) => (typeof span === "string" ? span : span.text))

@@ -11,6 +11,7 @@ import {
   type ReportFinding,
   type Section,
   type Span,
+  sentence,
   spansOf,
   type Table,
   TONE_WORD,
@@ -83,7 +84,7 @@ function blockHtml(block: Block, page: Page): string {
     case "facts":
       return factsHtml(block.facts, page);
     case "findings":
-      return findingsHtml(block.findings);
+      return findingsHtml(block.findings, page);
     case "pair":
       return `<div class="pair">${block.sides.map((side) => `<div>${blocksHtml(side, page)}</div>`).join("")}</div>`;
     case "table":
@@ -120,14 +121,14 @@ function figureHtml({ svg, alt, caption, small }: Figure): string {
   return `<figure${small ? ' class="small"' : ""}><div class="scroll">${drawing}</div>${below}</figure>`;
 }
 
-function findingsHtml(findings: readonly ReportFinding[]): string {
+function findingsHtml(findings: readonly ReportFinding[], page: Page): string {
   const items = findings.map(({ rule, severity, message, help, where, hop, accepted }) => {
     const tone = accepted ? "accepted" : severity;
     const parts = [
-      `<p><span class="badge ${tone}">${TONE_WORD[tone]}</span> ${hop === undefined ? "" : `<b>${escaped(hop)}</b> `}${escaped(message)}</p>`,
+      `<p><span class="badge ${tone}">${TONE_WORD[tone]}</span> ${hop === undefined ? "" : `<b>${escaped(hop)}</b> `}${inline(sentence(message), page)}</p>`,
     ];
     if (accepted) parts.push(`<p>${escaped(acceptedText(accepted))}</p>`);
-    if (help !== undefined) parts.push(`<p>${escaped(help)}</p>`);
+    if (help !== undefined) parts.push(`<p>${inline(sentence(help), page)}</p>`);
     parts.push(
       `<p class="quiet"><code>${escaped(rule)}</code>${where === undefined ? "" : ` at <code>${escaped(where)}</code>`}</p>`,
     );

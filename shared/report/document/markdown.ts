@@ -9,6 +9,7 @@ import {
   type PrintedFile,
   type ReportFinding,
   type Span,
+  sentence,
   spansOf,
   type Table,
   TONE_WORD,
@@ -39,7 +40,14 @@ function keyTable(figures: readonly KeyFigure[]): Table {
       tone === undefined ? "" : TONE_WORD[tone],
     ],
   }));
-  return { type: "table", columns: [{ title: "" }, { title: "" }, { title: "" }, { title: "" }], rows };
+  // Without a title a column of nothing would stand there on a page where nothing stands out.
+  const toned = figures.some(({ tone }) => tone !== undefined);
+  const titles = ["Figure", "Value", "Remark", ...(toned ? ["Finding"] : [])];
+  return {
+    type: "table",
+    columns: titles.map((title) => ({ title })),
+    rows: rows.map(({ cells }) => ({ cells: cells.slice(0, titles.length) })),
+  };
 }
 
 function blockText(block: Block, page: Page, drawings: PrintedFile[]): string[] {
@@ -58,7 +66,7 @@ function blockText(block: Block, page: Page, drawings: PrintedFile[]): string[] 
           .join("\n"),
       ];
     case "findings":
-      return [block.findings.map(findingText).join("\n")];
+      return [block.findings.map((finding) => findingText(finding, page)).join("\n")];
     case "pair":
       return block.sides.flat().flatMap((one) => blockText(one, page, drawings));
     case "table":
@@ -75,12 +83,15 @@ function blockText(block: Block, page: Page, drawings: PrintedFile[]): string[] 
   }
 }
 
-function findingText({ rule, severity, message, help, where, hop, accepted }: ReportFinding): string {
+function findingText(
+  { rule, severity, message, help, where, hop, accepted }: ReportFinding,
+  page: Page,
+): string {
   const tone = accepted ? "accepted" : severity;
   const on = hop === undefined ? "" : ` ${escaped(hop)}:`;
-  const lines = [`- **${TONE_WORD[tone]}** \`${code(rule)}\`${on} ${escaped(message)}`];
+  const lines = [`- **${TONE_WORD[tone]}** \`${code(rule)}\`${on} ${inline(sentence(message), page)}`];
   if (accepted) lines.push(`  ${escaped(acceptedText(accepted))}`);
-  if (help !== undefined) lines.push(`  ${escaped(help)}`);
+  if (help !== undefined) lines.push(`  ${inline(sentence(help), page)}`);
   if (where !== undefined) lines.push(`  at \`${code(where)}\``);
   return lines.join("  \n");
 }
@@ -110,16 +121,22 @@ function inline(text: Inline, page: Page): string {
 function spanText(span: Span, page: Page, amid: boolean): string {
   if (typeof span === "string") return escaped(span);
   const { text, mark, to } = span;
-  const bare = escaped(text.trim());
   const marked =
     mark === "strong"
-      ? `**${bare}**`
+      ? emphasized(text, "**")
       : mark === "code"
         ? `\`${code(text)}\``
         : mark === "quiet" && amid
-          ? text.replace(/\S.*\S|\S/, () => `*${bare}*`)
+          ? emphasized(text, "*")
           : escaped(text);
   return to === undefined ? marked : `[${marked}](${linkFrom(page.name, to.page, ".md")})`;
+}
+
+/** Signs and blanks at either end stay outside: between a letter and a comma Markdown reads no emphasis. */
+function emphasized(text: string, sign: "*" | "**"): string {
+  const [, before = "", words = "", after = ""] =
+    /^([^\p{L}\p{N}]*)(.*?)([^\p{L}\p{N}]*)$/su.exec(text) ?? [];
+  return words === "" ? escaped(text) : `${escaped(before)}${sign}${escaped(words)}${sign}${escaped(after)}`;
 }
 
 /** Whatever Markdown would read as a sign of its own; one line. */

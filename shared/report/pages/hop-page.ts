@@ -5,7 +5,16 @@ import type { DirectionResult, HopResult } from "../../evaluate/result.js";
 import { outageBounded } from "../../format/bounds.js";
 import { dbm, decibels, kilometres, metres } from "../../format/numbers.js";
 import type { TerrainProfile } from "../../terrain/profile.js";
-import type { Block, Fact, Inline, Page, ReportFinding, Section, TableRow } from "../document/document.js";
+import {
+  type Block,
+  type Fact,
+  type Inline,
+  type Page,
+  type ReportFinding,
+  type Section,
+  sentence,
+  type TableRow,
+} from "../document/document.js";
 import { drawLevels } from "../draw/levels.js";
 import { drawProfile } from "../draw/profile.js";
 import { levelTables, type Table } from "../level-diagram.js";
@@ -201,7 +210,7 @@ function originSection(result: HopResult): Section[] {
     sections.push({
       id: "missing",
       title: "Not computed",
-      blocks: [{ type: "list", items: result.missing }],
+      blocks: [{ type: "list", items: result.missing.map(sentence) }],
     });
   }
   if (result.inputs.length > 0) {
@@ -234,7 +243,7 @@ function originSection(result: HopResult): Section[] {
           columns: [{ title: "Method" }, { title: "Source" }, { title: "Status" }],
           rows: result.methods.map(({ what, source, status }) => ({ cells: [what, source, status] })),
         },
-        ...(result.notes.length > 0 ? [{ type: "list", items: result.notes } as const] : []),
+        ...(result.notes.length > 0 ? [{ type: "list", items: result.notes.map(sentence) } as const] : []),
       ],
     });
   }

@@ -88,10 +88,13 @@ function slotTables({ placed, ifPorts }: SitePlan): Block[] {
         const uses = ifPorts.uses
           .filter((use) => use.card === card)
           .toSorted((a, b) => a.port - b.port)
-          .map(({ port, hop, branch, automatic }) => `${port}: ${hop}, ${branch}${automatic ? " *" : ""}`);
+          .map(
+            ({ port, hop, branch, automatic }) =>
+              `${port}: ${hop}, ${branch}${automatic ? " (automatic)" : ""}`,
+          );
         return {
           cells: [
-            `${card.slot}${card.automatic ? " *" : ""}`,
+            `${card.slot}${card.automatic ? " (automatic)" : ""}`,
             partWords({ ...card.card, kind: "card", quantity: 1, estimated: false }),
             uses.join("; "),
           ],
@@ -99,7 +102,7 @@ function slotTables({ placed, ifPorts }: SitePlan): Block[] {
       });
     return {
       type: "table",
-      caption: `${chassis.chassis?.title ?? chassis.chassis?.name ?? "Chassis"}, ${chassis.name}; * chosen automatically`,
+      caption: `${chassis.chassis?.title ?? chassis.chassis?.name ?? "Chassis"}, ${chassis.name}`,
       columns: [{ title: "Slot" }, { title: "Card" }, { title: "IF ports" }],
       rows,
     };
