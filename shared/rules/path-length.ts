@@ -1,5 +1,5 @@
 import { address } from "../design/address.js";
-import type { Hop, Position } from "../design/design.js";
+import type { Hop, HopEnd, Position } from "../design/design.js";
 import { kilometres } from "../format/numbers.js";
 import { inverse } from "../geodesy/geodesic.js";
 import { exampleHop } from "./example-preamble.js";
@@ -8,13 +8,17 @@ import type { HopRule } from "./rule.js";
 /** Longer than any usual terrestrial hop. */
 const LONGEST_HOP_M = 200_000;
 
+/** Longer ones are seldom; such a length is told when a slip of the pen explains it. */
+const USUAL_HOP_M = 80_000;
+
 export const pathLength: HopRule = {
   scope: "hop",
   id: "path-length",
   severity: "error",
   title: "The two sites must be a hop apart",
-  checks: "The length of the path: not zero, and not above 200 km.",
-  why: "Coordinates that are exchanged, of another datum or copied from the wrong line show in the length first.",
+  checks:
+    "The length of the path: not zero, not above 200 km, and not above 80 km where a wrong sign or an exchange of latitude and longitude at one site explains it.",
+  why: "Coordinates that are exchanged, of another datum, with the wrong letter or copied from the wrong line show in the length first.",
   fix: "Check latitude and longitude of both sites.",
   source: "common practice",
   needs: [],
@@ -27,12 +31,14 @@ export const pathLength: HopRule = {
       if (!isSamePlace(from.site.position, to.site.position)) return;
       const message = `${from.site.name} and ${to.site.name} stand at the same place`;
       report({ at: address("hop", hop.name), message, related: sites(hop) });
-    } else if (result.distanceM > LONGEST_HOP_M) {
+    } else if (result.distanceM > USUAL_HOP_M) {
+      const help = slipHint(hop, result.distanceM);
+      if (help === undefined && result.distanceM <= LONGEST_HOP_M) return;
       const message = `${from.site.name} and ${to.site.name} are ${kilometres(result.distanceM)} apart`;
       report({
         at: address("hop", hop.name),
         message,
-        help: exchangedHint(hop),
+        help,
         related: sites(hop),
         severity: "warning",
       });
@@ -51,19 +57,40 @@ function sites(hop: Hop) {
   }));
 }
 
-/** Which site comes near when its latitude and longitude change places. */
-function exchangedHint(hop: Hop): string | undefined {
-  const [a, b] = hop.ends.map(({ site }) => site.position!) as [Position, Position];
-  for (const [end, moved, other] of [
-    [0, a, b],
-    [1, b, a],
-  ] as const) {
-    const exchanged = { latitudeDeg: moved.longitudeDeg, longitudeDeg: moved.latitudeDeg };
-    if (Math.abs(exchanged.latitudeDeg) > 90) continue;
-    const { distanceM } = inverse({ from: exchanged, to: other });
-    if (distanceM > 0 && distanceM < LONGEST_HOP_M) {
-      return `With latitude and longitude of ${hop.ends[end].site.name} exchanged it would be ${kilometres(distanceM)}.`;
-    }
-  }
-  return undefined;
+/** What may have gone wrong with one coordinate: mended and in words. */
+const SLIPS: readonly { readonly mend: (at: Position) => Position; readonly said: string }[] = [
+  {
+    mend: ({ latitudeDeg, longitudeDeg }) => ({ latitudeDeg, longitudeDeg: -longitudeDeg }),
+    said: "the other sign of the longitude (E for W, or W for E)",
+  },
+  {
+    mend: ({ latitudeDeg, longitudeDeg }) => ({ latitudeDeg: -latitudeDeg, longitudeDeg }),
+    said: "the other sign of the latitude (N for S, or S for N)",
+  },
+  {
+    mend: ({ latitudeDeg, longitudeDeg }) => ({ latitudeDeg: longitudeDeg, longitudeDeg: latitudeDeg }),
+    said: "latitude and longitude exchanged",
+  },
+];
+
+/** The slip that would explain the length: without it the hop were a usual one, and a fraction as long. */
+function slipHint(hop: Hop, distanceM: number): string | undefined {
+  const [a, b] = hop.ends.map(({ site }) => site) as [HopEnd["site"], HopEnd["site"]];
+  const explaining = SLIPS.flatMap(({ mend, said }) => {
+    const [ofFirst, ofSecond] = [lengthBetween(mend(a.position!), b), lengthBetween(mend(b.position!), a)];
+    // A wrong sign at one site looks the same as at the other: only their neighbours tell which.
+    const either = Math.abs(ofFirst - ofSecond) < 1;
+    return [
+      { lengthM: ofFirst, said, where: either ? `${a.name} or ${b.name}` : a.name },
+      { lengthM: ofSecond, said, where: b.name },
+    ];
+  }).filter(({ lengthM }) => lengthM > 0 && lengthM < USUAL_HOP_M && lengthM < distanceM / 4);
+  const best = explaining.sort((one, other) => one.lengthM - other.lengthM)[0];
+  return best && `With ${best.said} at ${best.where} it would be ${kilometres(best.lengthM)}.`;
+}
+
+/** Infinite from where no place is. */
+function lengthBetween(from: Position, to: HopEnd["site"]): number {
+  if (Math.abs(from.latitudeDeg) > 90) return Number.POSITIVE_INFINITY;
+  return inverse({ from, to: to.position! }).distanceM;
 }
