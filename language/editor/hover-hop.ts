@@ -1,5 +1,6 @@
-/** A hop in one look, as markdown: geometry, level diagram of both directions, clearance, availability, findings. */
+/** A hop in one look, as markdown: the level diagram of both directions, then what is found and the rest. */
 import type { EndGeometry, HopResult } from "../../shared/evaluate/result.js";
+import { availabilityBounded, yearlyBounded } from "../../shared/format/bounds.js";
 import * as write from "../../shared/format/numbers.js";
 import { levelTables, modeTables, type Table } from "../../shared/report/level-diagram.js";
 import type { JudgedHop } from "./results.js";
@@ -9,19 +10,13 @@ export function hopReport({ hop, result, findings }: JudgedHop): string {
     result.distanceM === undefined
       ? undefined
       : `${result.ends.join(" to ")}, **${write.kilometres(result.distanceM)}**, ${hop.arrangement.name}`,
-    findings.length > 0
-      ? findings
-          .map(
-            (one) =>
-              `- ${one.accepted ? "accepted" : one.severity} *${one.rule}*: ${escapeMarkdown(one.message)}`,
-          )
-          .join("\n")
-      : undefined,
-    geometryTable(result),
     ...levelTables(result).map(tableText),
-    ...modeTables(result).map((one) => tableText({ ...one, title: `Modes, ${one.title}` })),
-    clearanceTable(result),
+    findingsList(findings),
     availabilityText(result),
+    hop.objective === undefined ? "Not judged: the hop has no objective." : undefined,
+    clearanceTable(result),
+    ...modeTables(result).map((one) => tableText({ ...one, title: `Modes, ${one.title}` })),
+    geometryTable(result),
     list("Worked from", inputLines(result)),
     list("Not computed", result.missing),
     list("Notes", result.notes),
@@ -29,16 +24,28 @@ export function hopReport({ hop, result, findings }: JudgedHop): string {
   return sections.filter((section) => section !== undefined).join("\n\n");
 }
 
-function geometryTable({ geometry }: HopResult): string | undefined {
+function findingsList(findings: JudgedHop["findings"]): string | undefined {
+  if (findings.length === 0) return undefined;
+  const line = ({ accepted, severity, rule, message }: JudgedHop["findings"][number]) =>
+    `- ${accepted ? "accepted" : severity} *${rule}*: ${escapeMarkdown(message)}`;
+  return findings.map(line).join("\n");
+}
+
+function geometryTable(result: HopResult): string | undefined {
+  const { geometry, inputs } = result;
   if (!geometry) return undefined;
+  const k = inputs.find(({ name }) => name === "median k")?.value;
   const row = (name: string, figure: (end: EndGeometry) => string) => [name, ...geometry.map(figure)];
   return table(
     ["", ...geometry.map((end) => end.site)],
     [
-      row("azimuth", (end) => `${write.fixed(end.azimuthDeg, 1)}°`),
-      row("elevation", (end) => `${write.fixed(end.elevationDeg, 2)}°`),
-      row("ground", (end) => `${write.metres(end.groundM)} (${end.groundFrom})`),
-      row("antenna above ground", (end) => write.metres(end.antennaHeightM)),
+      row("azimuth, true north", (end) => `${write.fixed(end.azimuthDeg, 1)}°`),
+      row(
+        k === undefined ? "elevation" : `elevation at k ${k}`,
+        (end) => `${write.fixed(end.elevationDeg, 2)}°`,
+      ),
+      row("ground height a.s.l.", (end) => `${write.metres(end.groundM)} (${end.groundFrom})`),
+      row("antenna height above ground", (end) => write.metres(end.antennaHeightM)),
     ],
   );
 }
@@ -56,16 +63,17 @@ function clearanceTable({ clearance }: HopResult): string | undefined {
   if (clearance.length === 0) return undefined;
   const rows = clearance.map((one) => [
     `${write.fresnelAsked(one.requiredFraction)} at ${write.kFactor(one.kFactor)}${one.forInformation ? " (for information)" : ""}`,
-    write.fresnel(one.fraction),
+    write.fixed(one.fraction, 2),
     `${write.kilometres(one.distanceM)}${one.obstacle === undefined ? "" : `, ${one.obstacle}`}`,
     one.forInformation ? "" : one.ok ? "met" : "not met",
   ]);
-  return table(["clearance asked", "found", "at", ""], rows, [false, true, true, false]);
+  return table(["Asked", "Clearance (F1)", "Critical point", ""], rows, [false, true, true, false]);
 }
 
 function availabilityText({ availability: found }: HopResult): string | undefined {
   if (!found) return undefined;
-  const bound = found.bound ? `${found.bound} ` : "";
+  const rain = yearlyBounded({ timePercent: found.rainPercent, bound: found.rainBound });
+  const multipath = yearlyBounded({ timePercent: found.multipathPercent });
   const asked =
     found.objectivePercent === undefined
       ? ""
@@ -76,7 +84,7 @@ function availabilityText({ availability: found }: HopResult): string | undefine
     ? ` Equipment fails ${write.yearly(found.equipment.unavailabilityPercent)} beside it.`
     : "";
   const planning = found.planningOnly ? " For early planning only: the gradient was assumed." : "";
-  return `Available ${bound}**${write.availability(found.availabilityPercent)}** with ${found.modulation}, propagation only, both directions: rain ${write.yearly(found.rainPercent)}, multipath ${write.yearly(found.multipathPercent)}.${dominates}${equipment}${asked}${planning}`;
+  return `Availability **${availabilityBounded(found.availabilityPercent, found.bound)}** with ${found.modulation}, propagation only, both directions: rain ${rain}, multipath ${multipath}.${dominates}${equipment}${asked}${planning}`;
 }
 
 function inputLines({ inputs }: HopResult): readonly string[] {

@@ -1,6 +1,7 @@
 /** Figures beside the text they follow from: lengths, azimuths, levels, margins, frequencies. */
 
 import type { EndGeometry } from "../../shared/evaluate/result.js";
+import { availabilityBounded, yearlyOut } from "../../shared/format/bounds.js";
 import {
   availability,
   decibels,
@@ -10,7 +11,6 @@ import {
   kilometres,
   metres,
   trimmed,
-  yearly,
 } from "../../shared/format/numbers.js";
 import { weakerDirection } from "../../shared/rules/judged-modes.js";
 import { type Fact, factNamed, wordOf } from "../facts/fact.js";
@@ -81,13 +81,12 @@ function headline(fact: Fact, { hop, result }: JudgedHop): InlayHint[] {
   }
   const found = result.availability;
   if (found) {
-    const sign = found.bound === "at least" ? "≥ " : found.bound === "at most" ? "≤ " : "";
     const asked =
       found.objectivePercent === undefined
         ? ""
         : ` The objective asks ${availability(found.objectivePercent)}.`;
-    const tooltip = `Both directions, propagation only, with ${found.modulation}: ${yearly(100 - found.availabilityPercent)} out.${asked}`;
-    add("availability", `${sign}${availability(found.availabilityPercent)}`, tooltip);
+    const tooltip = `Both directions, propagation only, with ${found.modulation}: ${yearlyOut(found.availabilityPercent, found.bound)} out.${asked}`;
+    add("availability", availabilityBounded(found.availabilityPercent, found.bound), tooltip);
   }
   return hints;
 }
@@ -123,7 +122,7 @@ function endHints(end: Fact, { hop, result }: JudgedHop): InlayHint[] {
   const incoming = result.directions.find((one) => one.to === site);
   if (incoming) {
     const mode = incoming.modes.at(-1)?.modulation;
-    const tooltip = `Received from ${incoming.from}${mode ? ` with ${mode}` : ""}, median.`;
+    const tooltip = `Received from ${incoming.from}${mode ? ` with ${mode}, the highest mode` : ""}, median: the level to expect at line-up.`;
     hints.push({ offset, kind: "level", text: `${minus(fixed(incoming.receivedLevelDbm, 1))} dBm`, tooltip });
   }
   const transmits = factNamed(end.facts, "transmits");

@@ -2,8 +2,8 @@
 import type { Hop } from "../design/design.js";
 import { judgedMode } from "../evaluate/judged-mode.js";
 import type { HopResult } from "../evaluate/result.js";
+import { availabilityBounded } from "../format/bounds.js";
 import {
-  availability,
   bitRate,
   dbm,
   decibels,
@@ -102,14 +102,13 @@ function clearances({ clearance }: HopResult): Figure[] {
 function availabilityOf({ availability: found }: HopResult): Figure[] {
   if (!found) return [];
   const outage = 100 - found.availabilityPercent;
-  const bound = found.bound === undefined ? "" : `${found.bound} `;
   return [
     {
       kind: "availability",
       label: "Availability",
       place: "",
       value: found.availabilityPercent,
-      text: `${bound}${availability(found.availabilityPercent)}`,
+      text: availabilityBounded(found.availabilityPercent, found.bound),
       step: outage > 0 ? 10 ** Math.max(-7, Math.floor(Math.log10(outage)) - 1) : 1e-7,
       better: "more",
       difference: (by) => minutes(by),

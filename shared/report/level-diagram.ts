@@ -36,7 +36,7 @@ export function modeTables(result: HopResult): Table[] {
     columns: [
       { title: "Mode", align: "left" },
       { title: "Power", align: "right" },
-      { title: "Received", align: "right" },
+      { title: "Received level", align: "right" },
       { title: "Threshold", align: "right" },
       { title: "Fade margin", align: "right" },
     ],

@@ -28,7 +28,12 @@ export const channelPlanUnconfirmed: NetworkRule = {
     }
     for (const [first, ...others] of byPlan.values()) {
       const { plan, status } = first!.channel!;
-      const more = others.length > 0 ? `; ${others.length} more hops use it` : "";
+      const more =
+        others.length === 0
+          ? ""
+          : others.length === 1
+            ? "; 1 more hop uses it"
+            : `; ${others.length} more hops use it`;
       report(
         {
           at: address("hop", first!.name, "channel"),

@@ -43,6 +43,11 @@ describe("text", () => {
     expect(stdout).toMatch(/\n\n2 errors, .*1 accepted; 4 hops judged\n$/);
   });
 
+  test("tells how many of all hops were judged", () => {
+    const folder = copy("counted", (at) => edit(join(at, "hops.hop"), "  radio R15\n", ""));
+    expect(run(["check", folder]).stdout).toMatch(/; 3 of 4 hops judged, 1 not evaluated\n$/);
+  });
+
   test("names each of several designs and sums them up", () => {
     const { stdout } = run(["check"]);
     expect(stdout).toContain("\nLearning (learning)\n");
@@ -142,6 +147,19 @@ describe("what cannot be read is one line, and the rest is judged", () => {
     ],
     [["format", "nowhere.hop"], "error: nowhere.hop: there is no such file or folder\n"],
     [["explain", "clearence"], "error: clearence: there is no such rule; did you mean clearance?\n"],
+    [["profile", "HAZEL-ALDER"], "error: HAZEL-ALDER: there is no such hop; did you mean ALDER-HAZEL?\n"],
+    [
+      ["explain", "--hop", "ELM-OAK", "learning"],
+      "error: ELM-OAK: there is no such hop; there are ALDER-BIRCH, ALDER-HAZEL, BIRCH-ROWAN, MAPLE-WILLOW\n",
+    ],
+    [
+      ["schema", "foo"],
+      "error: output foo: choose from check, design, diff, history\n(hopwright schema --help lists what it takes)\n",
+    ],
+    [
+      ["check", "--severity", "bad"],
+      "error: --severity bad: choose from error, warning, info\n(hopwright check --help lists what it takes)\n",
+    ],
     [["profile", "ALDER-HAZLE"], "error: ALDER-HAZLE: there is no such hop; did you mean ALDER-HAZEL?\n"],
   ])("%j", (args, stderr) => {
     expect(run(args)).toEqual({ status: 2, stdout: "", stderr });

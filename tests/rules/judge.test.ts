@@ -39,6 +39,16 @@ function network(...hops: Hop[]) {
   );
 }
 
+test("an unconfirmed plan tells how many more hops use it, one in the singular", () => {
+  const channel = { plan: "P", bandwidthHz: 55e6, number: 1, status: "from memory" } as Hop["channel"];
+  const hops = ["A", "B", "C"].map((name) => makeHop({ name, channel }));
+  const told = (...of: Hop[]) =>
+    network(...of).find(({ rule }) => rule === "channel-plan-unconfirmed")?.message;
+  expect(told(hops[0]!)).toMatch(/from memory$/);
+  expect(told(hops[0]!, hops[1]!)).toMatch(/; 1 more hop uses it$/);
+  expect(told(...hops)).toMatch(/; 2 more hops use it$/);
+});
+
 test("a sound hop has no findings", () => {
   expect(judge(makeHop())).toEqual([]);
 });

@@ -1,6 +1,7 @@
 /** The history of a hop: a line a commit with its figures, below it what was decided. */
 import type { DecisionChange } from "../../../shared/compare/decisions.js";
-import { availability, decibels } from "../../../shared/format/numbers.js";
+import { availabilityBounded } from "../../../shared/format/bounds.js";
+import { decibels } from "../../../shared/format/numbers.js";
 import { weakerDirection } from "../../../shared/rules/judged-modes.js";
 import type { HistoryEntry } from "../../compare/hop-history.js";
 import { VERSION } from "../../version.js";
@@ -17,7 +18,7 @@ export function* historyText(entries: readonly HistoryEntry[], paint: Paint): It
       (commit?.date ?? "").padEnd(10),
       paint("yellow", (commit?.short ?? "work tree").padEnd(9)),
       (fadeMarginDb === undefined ? "–" : decibels(fadeMarginDb)).padStart(8),
-      (availabilityPercent === undefined ? "–" : availability(availabilityPercent)).padStart(12),
+      (availabilityPercent === undefined ? "–" : availabilityBounded(availabilityPercent)).padStart(12),
       safe(commit?.title ?? "not committed"),
     ];
     yield `${told.join("  ")}\n`;

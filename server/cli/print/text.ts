@@ -149,8 +149,10 @@ function closing(counts: Counts, paint: Paint, where = ""): string {
     accepted > 0 ? `${accepted} accepted` : "",
   ].filter((part) => part !== "");
   const found = parts.length > 0 ? parts.join(", ") : "no findings";
-  const missing = hopsNotEvaluated > 0 ? `, ${hopsNotEvaluated} of them not evaluated` : "";
-  return `${found}; ${plural(hops, "hop")} judged${where}${missing}`;
+  const judged = hops - hopsNotEvaluated;
+  const of = hopsNotEvaluated > 0 ? `${judged} of ${plural(hops, "hop")}` : plural(hops, "hop");
+  const missing = hopsNotEvaluated > 0 ? `, ${hopsNotEvaluated} not evaluated` : "";
+  return `${found}; ${of} judged${where}${missing}`;
 }
 
 function plural(count: number, word: string): string {

@@ -44,7 +44,7 @@ function pathTables(hop: Hop, result: HopResult): Block[] {
           { title: `Branch at ${from}` },
           { title: `Branch at ${to}` },
           { title: "Branching loss", align: "right" },
-          { title: "Received", align: "right" },
+          { title: "Received level", align: "right" },
           ...(points.length > 0 ? [{ title: "Test voltage", align: "right" } as const] : []),
         ],
         rows: paths.map((path) => ({

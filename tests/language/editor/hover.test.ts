@@ -138,12 +138,27 @@ describe("on a hop", () => {
       "**TARN to KELD, ",
       "| free space |",
       "| receiver input |",
-      "clearance asked",
-      "Available",
+      "| Asked | Clearance (F1) |",
+      "Availability",
       "Worked from",
     ]) {
       expect(found).toContain(part);
     }
+  });
+
+  test("the level diagram comes first, then findings and the rest", () => {
+    const source = `${PREAMBLE}\n${HOP.replace("KELD-TARN", "K$0ELD-TARN").replace("A18-06 at 40 m", "A18-06 at 90 m")}`;
+    const order = [
+      "**9.36 km**",
+      "| receiver input |",
+      "- error",
+      "Availability",
+      "Clearance (F1)",
+      "azimuth",
+    ];
+    const places = order.map((part) => text(source).indexOf(part));
+    expect(places).toEqual(places.toSorted((a, b) => a - b));
+    expect(places[0]).toBeGreaterThanOrEqual(0);
   });
 
   test("levels of the diagram add up row by row", () => {
