@@ -35,13 +35,15 @@ export function positionHover(position: Position): string {
 }
 
 /** Both frequencies of a channel and how far they are confirmed. */
-export function channelText({ fact }: FactAt, model: DesignModel): string | undefined {
-  if (fact.property.name !== "channel") return undefined;
+export function channelText({ fact, path }: FactAt, model: DesignModel): string | undefined {
+  if (fact.property.name !== "channel" && fact.property.name !== "second-channel") return undefined;
   const plan = wordOf(fact, "plan");
   const widthHz = quantityOf(fact, "width");
   const number = numberOf(fact, "number");
   if (plan === undefined || widthHz === undefined || number === undefined) return undefined;
-  const found = channelFrequencies(plan, widthHz, number, model.lookup.plans());
+  const radioName = radioNameOf(path.at(-1)?.facts ?? [], model);
+  const radio = radioName === undefined ? undefined : model.lookup.radio(radioName);
+  const found = channelFrequencies(plan, widthHz, number, model.lookup.plans(), radio);
   if ("what" in found) return found.message;
   return `**channel ${number}** of ${found.plan}, ${bandwidth(widthHz)}: low half ${frequency(found.lowHz)}, high half ${frequency(found.highHz)}\n\nThe plan's figures: ${found.status}.`;
 }

@@ -12,7 +12,7 @@ import type {
   SurfaceKind,
 } from "../../shared/design/design.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
-import { channelFrequencies } from "../../shared/spectrum/channel-plan.js";
+import { channelFrequencies, type NoChannel } from "../../shared/spectrum/channel-plan.js";
 import {
   type Fact,
   factNamed,
@@ -47,8 +47,8 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
   const facts = mergeHop(entry.fact.facts, lookup.defaults("hop"));
   const radioName = wordOf(factNamed(facts, "radio"), "radio");
   const radio = radioName === undefined ? undefined : lookup.radio(radioName);
-  const channel = channelOf(entry, facts, "channel", lookup, report);
-  const second = channelOf(entry, facts, "second-channel", lookup, report);
+  const channel = channelOf(entry, facts, "channel", radio, lookup, report);
+  const second = channelOf(entry, facts, "second-channel", radio, lookup, report);
   const ends = endsOf(entry, facts, channel?.halves, lookup, report);
   const modes = modesOf(entry, facts, radio, channel?.channel.bandwidthHz, report);
   if (!ends) return { problems, from: entry.fact.statement.start };
@@ -61,6 +61,7 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
     title: wordOf(entry.fact, "title"),
     ends,
     channel: channel?.channel,
+    channelUnknown: channel === undefined && factNamed(facts, "channel") !== undefined ? true : undefined,
     polarization: wordOf(factNamed(facts, "polarization"), "value") as Polarization | undefined,
     arrangement: { name: wordOf(factNamed(facts, "arrangement"), "value") ?? "1+0" },
     pairedWith: wordOf(factNamed(facts, "pair"), "hop"),
@@ -106,6 +107,7 @@ function channelOf(
   entry: Declaration,
   facts: readonly Fact[],
   name: "channel" | "second-channel",
+  radio: Hop["radio"],
   lookup: Lookup,
   report: (problem: TextProblem) => void,
 ): ChannelInUse | undefined {
@@ -114,7 +116,7 @@ function channelOf(
   const bandwidthHz = quantityOf(fact, "width");
   const number = numberOf(fact, "number");
   if (!fact || plan === undefined || bandwidthHz === undefined || number === undefined) return undefined;
-  const found = channelFrequencies(plan, bandwidthHz, number, lookup.plans());
+  const found = channelFrequencies(plan, bandwidthHz, number, lookup.plans(), radio);
   if ("what" in found) {
     const arg = fact.args.find(({ spec }) => spec.name === found.what);
     const own = entry.fact.facts.includes(fact);
@@ -125,17 +127,31 @@ function channelOf(
       start: range.start,
       end: range.end,
       message: found.message,
-      help:
-        found.choices.length > 0 && found.choices.length <= 12
-          ? `there are: ${found.choices.join(", ")}`
-          : undefined,
+      help: choicesHelp(found, radio),
     });
     return undefined;
   }
   return {
-    channel: { plan: found.plan, bandwidthHz, number, status: found.status },
+    channel: {
+      plan: found.plan,
+      bandwidthHz,
+      number,
+      lowHz: found.lowHz,
+      highHz: found.highHz,
+      status: found.status,
+    },
     halves: { highHz: found.highHz, lowHz: found.lowHz },
   };
+}
+
+const MOST_CHOICES = 12;
+
+function choicesHelp({ what, message, choices }: NoChannel, radio: Hop["radio"]): string | undefined {
+  if (what === "plan" && choices.some((name) => message.includes(name))) return "write the one that is meant";
+  if (choices.length === 0 || choices.length > MOST_CHOICES)
+    return what === "plan" ? "name a plan of the reference, or declare one with `plan`" : undefined;
+  const where = what === "plan" && radio?.tuning ? ` where ${radio.name} tunes` : "";
+  return `there are${where}: ${choices.join(", ")}`;
 }
 
 function endsOf(

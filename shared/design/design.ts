@@ -291,6 +291,9 @@ export interface Channel {
   readonly plan: string;
   readonly bandwidthHz: number;
   readonly number: number;
+  /** Centre frequencies of the channel in both halves. */
+  readonly lowHz?: number;
+  readonly highHz?: number;
   /** How far the plan's figures are confirmed, in the words of the plan table. */
   readonly status: string;
 }
@@ -306,6 +309,8 @@ export interface Hop {
   /** In the order of the text; a hop with fewer or more than two ends in the text is not evaluated. */
   readonly ends: readonly [HopEnd, HopEnd];
   readonly channel?: Channel;
+  /** A channel is stated that no plan has; the text's own problem tells why. */
+  readonly channelUnknown?: true;
   readonly polarization?: Polarization;
   readonly arrangement: Arrangement;
   /** Name of the hop of the other band of a dual-band pair. */
@@ -316,7 +321,7 @@ export interface Hop {
   readonly climate: Climate;
   /** Facts of the climate that the hop itself states; the others are the network's. */
   readonly ownClimate?: readonly (keyof Climate)[];
-  /** Channel of the other carrier of frequency diversity, and its distance from the first. */
+  /** Channel of the other carrier (frequency diversity, two carriers), and its distance from the first. */
   readonly secondChannel?: Channel & { readonly separationHz: number };
   /** By how much interference raises every threshold. */
   readonly degradationDb?: number;

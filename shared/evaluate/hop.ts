@@ -26,6 +26,7 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
   const { hop, beyond } = withinReason(design);
   for (const what of beyond) missing(trace, `Beyond reason: ${what} is left out.`);
   for (const { fact } of missingFacts(hop)) missing(trace, `The ${fact} is not stated.`);
+  if (hop.channelUnknown) missing(trace, "The channel is not known, so that its frequencies are not either.");
   const climate = climateInUse(hop, ground.climate);
   const kFactor = medianKFactor(climate, trace);
   const course = courseOf(hop, trace);

@@ -26,7 +26,9 @@ export function missingFacts(hop: Hop): readonly MissingFact[] {
   if (hop.radio === undefined) lacks("radio", "radio");
   else if (hop.modes.length === 0) lacks("mode", "mode");
   for (const end of hop.ends) {
-    if (end.transmitFrequencyHz === undefined) {
+    // A half of a channel that no plan has: the channel itself was told already.
+    const ofChannel = hop.channelUnknown && end.transmits !== undefined;
+    if (end.transmitFrequencyHz === undefined && !ofChannel) {
       lacks(`transmit frequency at ${end.site.name}`, end.site.name, "transmits");
     }
   }

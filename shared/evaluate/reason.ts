@@ -113,7 +113,8 @@ function secondWithinReason(
   second: NonNullable<Hop["secondChannel"]>,
   beyond: string[],
 ): Hop["secondChannel"] {
-  if (inside(second.separationHz, [0, 1e11])) return second;
+  const { separationHz, lowHz = 1e9, highHz = 1e9 } = second;
+  if (inside(separationHz, [0, 1e11]) && inside(lowHz, HERTZ) && inside(highHz, HERTZ)) return second;
   beyond.push("the second channel");
   return undefined;
 }

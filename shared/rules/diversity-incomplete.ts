@@ -1,5 +1,6 @@
 import { address } from "../design/address.js";
 import { hasFrequencyDiversity, hasSpaceDiversity } from "../evaluate/diversity.js";
+import { arrangementByName } from "../radio/arrangements.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -35,7 +36,7 @@ export const diversityIncomplete: HopRule = {
     }
     if (hasFrequencyDiversity(name) && !second)
       report({ at, message: `${name} has no second channel; its improvement is not counted` });
-    else if (!hasFrequencyDiversity(name) && second)
+    else if (!hasFrequencyDiversity(name) && second && (arrangementByName(name)?.frequencyPairs ?? 1) < 2)
       report({
         at: address("hop", hop.name, "second-channel"),
         message: `a second channel is stated, but the arrangement is ${name}; it is not counted`,

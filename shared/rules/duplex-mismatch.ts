@@ -11,27 +11,44 @@ export const duplexMismatch: HopRule = {
   id: "duplex-mismatch",
   severity: "error",
   title: "Both frequencies must be the radio's duplex spacing apart",
-  checks: "The difference of the two transmit frequencies against the radio's duplex spacing.",
+  checks:
+    "The difference of the two transmit frequencies, of every carrier, against the radio's duplex spacing.",
   why: "Transmitter and receiver of a unit stand a fixed spacing apart; another spacing does not tune.",
   fix: "Take both frequencies from one channel, or a radio with that spacing.",
   source: "common practice",
   needs: [],
-  quietAfter: ["both-ends-same-half", "frequency-outside-tuning", "half-outside-radio"],
+  quietAfter: [
+    "both-ends-same-half",
+    "frequency-outside-tuning",
+    "half-outside-radio",
+    "frequency-off-channel",
+  ],
   good: exampleHop(),
-  bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits 19.4 GHz" }),
+  bad: exampleHop({
+    keld: "antenna A18-06 at 40 m\n    transmits 19.4 GHz",
+    tarn: "antenna A18-06 at 40 m\n    transmits 17.92 GHz",
+  }).replace("  channel P18 / 55 MHz / 4\n", ""),
   check({ hop, report }) {
     const spacingHz = hop.radio?.duplexSpacingHz;
-    const [a, b] = hop.ends;
-    if (spacingHz === undefined || a.transmitFrequencyHz === undefined || b.transmitFrequencyHz === undefined)
-      return;
-    const differenceHz = Math.abs(a.transmitFrequencyHz - b.transmitFrequencyHz);
-    if (Math.abs(differenceHz - spacingHz) <= TOLERANCE_HZ) return;
-    report({
-      at: address("hop", hop.name, hop.channel === undefined ? "radio" : "channel"),
-      message: `the ends transmit ${frequency(differenceHz)} apart, the duplex spacing of ${hop.radio!.name} is ${frequency(spacingHz)}`,
-      related: [
-        { at: address("radio", hop.radio!.name, "duplex"), message: `duplex spacing of ${hop.radio!.name}` },
-      ],
-    });
+    if (spacingHz === undefined) return;
+    const related = [
+      { at: address("radio", hop.radio!.name, "duplex"), message: `duplex spacing of ${hop.radio!.name}` },
+    ];
+    const [a, b] = hop.ends.map((end) => end.transmitFrequencyHz);
+    const second = hop.secondChannel;
+    const carriers = [
+      { at: hop.channel === undefined ? "radio" : "channel", on: "", hz: [a, b] },
+      { at: "second-channel", on: " on the second channel", hz: [second?.lowHz, second?.highHz] },
+    ];
+    for (const { at, on, hz } of carriers) {
+      if (hz[0] === undefined || hz[1] === undefined) continue;
+      const differenceHz = Math.abs(hz[0] - hz[1]);
+      if (Math.abs(differenceHz - spacingHz) <= TOLERANCE_HZ) continue;
+      report({
+        at: address("hop", hop.name, at),
+        message: `the ends transmit ${frequency(differenceHz)} apart${on}, the duplex spacing of ${hop.radio!.name} is ${frequency(spacingHz)}`,
+        related,
+      });
+    }
   },
 };

@@ -1,5 +1,6 @@
 import { address } from "../design/address.js";
 import { frequency } from "../format/numbers.js";
+import { carriersOf } from "./carriers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -8,7 +9,7 @@ export const frequencyOutsideTuning: HopRule = {
   id: "frequency-outside-tuning",
   severity: "error",
   title: "The radio must tune to the frequency",
-  checks: "The frequency that each end transmits against the radio's tuning range.",
+  checks: "The centre frequency of every carrier that an end transmits against the radio's tuning range.",
   why: "A unit of another band or sub-band is useless on the pole.",
   fix: "Choose another channel or another radio.",
   source: "common practice",
@@ -18,11 +19,11 @@ export const frequencyOutsideTuning: HopRule = {
   check({ hop, report }) {
     const tuning = hop.radio?.tuning;
     if (tuning === undefined) return;
-    for (const { site, transmitFrequencyHz: hz } of hop.ends) {
-      if (hz === undefined || (hz >= tuning.fromHz && hz <= tuning.toHz)) continue;
+    for (const { frequencyHz, at, words } of hop.ends.flatMap((end) => carriersOf(hop, end))) {
+      if (frequencyHz >= tuning.fromHz && frequencyHz <= tuning.toHz) continue;
       report({
-        at: address("hop", hop.name, site.name, "transmits"),
-        message: `${site.name} transmits ${frequency(hz)}, ${hop.radio!.name} tunes from ${frequency(tuning.fromHz)} to ${frequency(tuning.toHz)}`,
+        at,
+        message: `${words}, ${hop.radio!.name} tunes from ${frequency(tuning.fromHz)} to ${frequency(tuning.toHz)}`,
         related: [
           { at: address("radio", hop.radio!.name, "tuning"), message: `tuning of ${hop.radio!.name}` },
         ],

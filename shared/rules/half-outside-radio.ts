@@ -1,5 +1,5 @@
 import { address } from "../design/address.js";
-import { frequency } from "../format/numbers.js";
+import { carriersOf } from "./carriers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -8,7 +8,8 @@ export const halfOutsideRadio: HopRule = {
   id: "half-outside-radio",
   severity: "error",
   title: "The frequency must lie in the radio's half",
-  checks: "The frequency of an end that transmits high or low against the radio's high or low half.",
+  checks:
+    "The centre frequency of every carrier of an end against the radio's half in which the end transmits.",
   why: "Units are built for one half; the wrong one cannot be tuned to it.",
   fix: "Exchange the halves, or choose a channel that the radio covers.",
   source: "common practice",
@@ -22,8 +23,10 @@ export const halfOutsideRadio: HopRule = {
   check({ hop, report }) {
     const { radio } = hop;
     if (radio?.lowHalf === undefined || radio.highHalf === undefined) return;
-    for (const { site, transmits, transmitFrequencyHz: hz } of hop.ends) {
-      if (hz === undefined) continue;
+    for (const { end, frequencyHz: hz, at, words } of hop.ends.flatMap((one) =>
+      carriersOf(hop, one).map((carrier) => ({ end: one, ...carrier })),
+    )) {
+      const { transmits } = end;
       const halves =
         transmits === undefined
           ? [radio.lowHalf, radio.highHalf]
@@ -31,8 +34,8 @@ export const halfOutsideRadio: HopRule = {
       if (halves.some(({ fromHz, toHz }) => hz >= fromHz && hz <= toHz)) continue;
       const half = transmits === undefined ? "either half" : `the ${transmits} half`;
       report({
-        at: address("hop", hop.name, site.name, "transmits"),
-        message: `${site.name} transmits ${frequency(hz)}, outside ${half} of ${radio.name}`,
+        at,
+        message: `${words}, outside ${half} of ${radio.name}`,
         related: [
           {
             at: address("radio", radio.name, `${transmits ?? "low"}-half`),

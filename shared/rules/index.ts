@@ -8,6 +8,7 @@ import { antennaSinglePolarized } from "./antenna-single-polarized.js";
 import { availability } from "./availability.js";
 import { bothEndsSameHalf } from "./both-ends-same-half.js";
 import { capacity } from "./capacity.js";
+import { channelOutsideRadio } from "./channel-outside-radio.js";
 import { channelPlanUnconfirmed } from "./channel-plan-unconfirmed.js";
 import { clearance } from "./clearance.js";
 import { climateMissing } from "./climate-missing.js";
@@ -25,6 +26,7 @@ import { fadeMargin } from "./fade-margin.js";
 import { fadingValidity } from "./fading-validity.js";
 import { farField } from "./far-field.js";
 import { feederOutOfBand } from "./feeder-out-of-band.js";
+import { frequencyOffChannel } from "./frequency-off-channel.js";
 import { frequencyOutsideTuning } from "./frequency-outside-tuning.js";
 import { groundDiffersFromTerrain } from "./ground-differs-from-terrain.js";
 import { halfOutsideRadio } from "./half-outside-radio.js";
@@ -68,6 +70,8 @@ export const HOP_RULES: readonly HopRule[] = [
   bothEndsSameHalf,
   frequencyOutsideTuning,
   halfOutsideRadio,
+  channelOutsideRadio,
+  frequencyOffChannel,
   duplexMismatch,
   antennaOutOfBand,
   antennaSinglePolarized,

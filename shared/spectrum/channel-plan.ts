@@ -15,10 +15,17 @@ export interface NoChannel {
   readonly choices: readonly string[];
 }
 
+/** What a radio says of the plan it is used with. */
+export interface PlanRadio {
+  readonly duplexSpacingHz?: number;
+  readonly tuning?: { readonly fromHz: number; readonly toHz: number };
+}
+
 /**
  * Frequencies of a channel of a plan. A plan is named by its identifier (`F.385-7425-7725`) or by the
- * start of it (`F.595`) where only one plan of that start has the channel.
+ * start of it (`F.595`) where only one plan of that start has the channel, or only one that the radio can work in.
  * @param widthHz channel width, matched to 1 kHz
+ * @param radio settles which plan is meant where several have the channel
  * @source shared/spectrum/channel-plans.data.ts; the status of the row says how far it is confirmed
  */
 export function channelFrequencies(
@@ -26,10 +33,12 @@ export function channelFrequencies(
   widthHz: number,
   channel: number,
   own: readonly ChannelPlan[] = [],
+  radio: PlanRadio = {},
 ): ChannelFrequencies | NoChannel {
   const plans = plansNamed(planName, own);
   if (plans.length === 0) {
-    return { what: "plan", message: `there is no channel plan ${planName}`, choices: planNames(own) };
+    const choices = plansWithin(radio.tuning, own).map(({ id }) => id);
+    return { what: "plan", message: `there is no channel plan ${planName}`, choices };
   }
   const rows = plans.flatMap((plan) =>
     plan.rows.filter((row) => Math.abs(row.widthMHz * 1e6 - widthHz) < 1000).map((row) => ({ plan, row })),
@@ -53,12 +62,40 @@ export function channelFrequencies(
       choices: ranges,
     };
   }
-  const names = [...new Set(fitting.map(({ plan }) => plan.id))];
-  if (names.length > 1) {
-    return { what: "plan", message: `${planName} can mean ${names.join(" or ")}`, choices: names };
+  const usable = fitting.filter(({ plan, row }) => worksIn(radio, frequencies(plan, row, channel)));
+  const meant = usable.length === 1 ? usable : fitting;
+  if (meant.length > 1) {
+    const names = meant.map(({ plan, row }) => `${plan.id} (halves ${row.returnMHz - row.goMHz} MHz apart)`);
+    const choices = meant.map(({ plan }) => plan.id);
+    return { what: "plan", message: `${planName} can mean ${names.join(" or ")}`, choices };
   }
-  const { plan, row } = fitting[0]!;
+  const { plan, row } = meant[0]!;
   return { ...frequencies(plan, row, channel), plan: plan.id, status: row.status };
+}
+
+/** Rounding of stated frequencies. */
+const TOLERANCE_HZ = 1000;
+
+function worksIn(
+  { duplexSpacingHz, tuning }: PlanRadio,
+  { lowHz, highHz }: { lowHz: number; highHz: number },
+) {
+  const apart = duplexSpacingHz === undefined || Math.abs(highHz - lowHz - duplexSpacingHz) <= TOLERANCE_HZ;
+  return apart && (tuning === undefined || (lowHz >= tuning.fromHz && highHz <= tuning.toHz));
+}
+
+/** Plans of which some channel lies in a tuning range; without a range all. */
+function plansWithin(tuning: PlanRadio["tuning"], own: readonly ChannelPlan[]): readonly ChannelPlan[] {
+  const plans = [...own, ...CHANNEL_PLANS];
+  if (tuning === undefined) return plans;
+  return plans.filter((plan) =>
+    plan.rows.some((row) =>
+      [row.first, row.last].some((n) => {
+        const { lowHz, highHz } = frequencies(plan, row, n);
+        return [lowHz, highHz].some((hz) => hz >= tuning.fromHz && hz <= tuning.toHz);
+      }),
+    ),
+  );
 }
 
 export function planNames(own: readonly ChannelPlan[] = []): readonly string[] {

@@ -72,6 +72,35 @@ describe("channel frequencies", () => {
       expect(new Set(own.map((row) => row.widthMHz)).size, id).toBe(own.length);
   });
 
+  it("take the plan that the radio can work in where the short name leaves it open", () => {
+    expect(channelFrequencies("F.636", 28e6, 3)).toMatchObject({
+      what: "plan",
+      message:
+        "F.636 can mean F.636-14500-15350-420 (halves 420 MHz apart) or F.636-14500-15350-490 (halves 490 MHz apart)",
+    });
+    // f(n) = 11701 + 2786 + 28 n, upper half by the duplex spacing above.
+    expect(channelFrequencies("F.636", 28e6, 3, [], { duplexSpacingHz: 490e6 })).toMatchObject({
+      lowHz: 14571e6,
+      highHz: 15061e6,
+    });
+    expect(channelFrequencies("F.636", 28e6, 3, [], { duplexSpacingHz: 420e6 })).toMatchObject({
+      plan: "F.636-14500-15350-420",
+    });
+    expect(channelFrequencies("F.636", 28e6, 3, [], { duplexSpacingHz: 500e6 })).toMatchObject({
+      what: "plan",
+    });
+    const tuning = { fromHz: 7.1e9, toHz: 7.4e9 };
+    expect(channelFrequencies("F.385", 28e6, 1, [], { tuning })).toMatchObject({ plan: "F.385-7125-7425" });
+  });
+
+  it("of an unknown plan name those of the radio's band", () => {
+    const tuning = { fromHz: 17.7e9, toHz: 19.7e9 };
+    expect(channelFrequencies("F.999", 28e6, 1, [], { tuning })).toMatchObject({
+      what: "plan",
+      choices: ["F.595-17700-19700", "F.595-18GHz-centre-gap-20"],
+    });
+  });
+
   it("are refused with what there is instead", () => {
     expect(channelFrequencies("F.999", 28e6, 1)).toMatchObject({ what: "plan" });
     expect(channelFrequencies("F.637", 55e6, 1)).toMatchObject({

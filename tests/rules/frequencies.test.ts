@@ -1,0 +1,98 @@
+import { expect, test } from "vitest";
+import type { Hop } from "../../shared/design/design.js";
+import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { exampleHop } from "../../shared/rules/example-preamble.js";
+import { judgeHop } from "../../shared/rules/judge.js";
+import { end, KELD, levelGround, makeHop, R18, TARN } from "../evaluate/builders.js";
+import { judgeExample } from "./example-design.js";
+
+const LENGTH_M = evaluateHop(makeHop(), levelGround(9000)).distanceM!;
+
+function judge(hop: Hop) {
+  return judgeHop(hop, evaluateHop(hop, levelGround(LENGTH_M)), "2026-06-01");
+}
+
+/** Channel 4 of a plan with halves 1010 MHz apart; 55 MHz wide. */
+const CHANNEL = {
+  plan: "P18",
+  bandwidthHz: 55e6,
+  number: 4,
+  status: "stated",
+  lowHz: 17.92e9,
+  highHz: 18.93e9,
+};
+
+test("a channel whose edge leaves the half is told with both, a centre outside by its own rule", () => {
+  const at = (lowHz: number) => {
+    const channel = { ...CHANNEL, lowHz, highHz: lowHz + 1010e6 };
+    const ends = [
+      end(KELD, "high", { transmitFrequencyHz: channel.highHz }),
+      end(TARN, "low", { transmitFrequencyHz: lowHz }),
+    ] as const;
+    return judge(makeHop({ channel, ends })).map(({ rule, message }) => `${rule}: ${message}`);
+  };
+  expect(at(17.7e9 + 27.5e6)).toEqual([]);
+  expect(at(17.7e9 + 27.4e6)).toEqual([
+    "channel-outside-radio: KELD transmits 18.7374 GHz; its channel reaches from 18.7099 GHz to 18.7649 GHz, the high half of R18 reaches from 18.71 GHz to 19.7 GHz",
+    "channel-outside-radio: TARN transmits 17.7274 GHz; its channel reaches from 17.6999 GHz to 17.7549 GHz, the low half of R18 reaches from 17.7 GHz to 18.69 GHz",
+  ]);
+  expect(at(17.69e9).join()).not.toContain("channel-outside-radio");
+});
+
+test("the second carrier is held against the radio as the first is", () => {
+  const second = (lowHz: number, highHz = lowHz + 1010e6) =>
+    judge(
+      makeHop({
+        channel: CHANNEL,
+        arrangement: { name: "1+1 frequency-diversity" },
+        secondChannel: { ...CHANNEL, number: 9, lowHz, highHz, separationHz: Math.abs(lowHz - 17.92e9) },
+      }),
+    ).flatMap(({ rule, at, message }) => (at.endsWith("second-channel") ? [`${rule}: ${message}`] : []));
+  expect(second(18.03e9)).toEqual([]);
+  expect(second(18.8e9)).toContain(
+    "frequency-outside-tuning: KELD transmits 19.81 GHz on the second channel, R18 tunes from 17.7 GHz to 19.7 GHz",
+  );
+  expect(second(18.68e9)).toContain(
+    "channel-outside-radio: TARN transmits 18.68 GHz on the second channel; its channel reaches from 18.6525 GHz to 18.7075 GHz, the low half of R18 reaches from 17.7 GHz to 18.69 GHz",
+  );
+  expect(second(18.03e9, 19.1e9)).toEqual([
+    "duplex-mismatch: the ends transmit 1.07 GHz apart on the second channel, the duplex spacing of R18 is 1.01 GHz",
+  ]);
+  const halves = { low: { fromHz: 17.7e9, toHz: 18.2e9 }, high: { fromHz: 18.71e9, toHz: 19.21e9 } };
+  const unit = { subBands: [{ name: "A", ...halves }] } as unknown as NonNullable<Hop["radio"]>["unit"];
+  const found = judge(
+    makeHop({
+      radio: { ...R18, unit },
+      channel: CHANNEL,
+      arrangement: { name: "1+1 frequency-diversity" },
+      secondChannel: { ...CHANNEL, number: 9, lowHz: 18.4e9, highHz: 19.41e9, separationHz: 480e6 },
+    }),
+  );
+  expect(found).toContainEqual(
+    expect.objectContaining({
+      rule: "sub-band",
+      message: "no sub-band of R18 holds 18.4 GHz and 19.41 GHz of the second channel together",
+    }),
+  );
+});
+
+test("a frequency beside a channel is the channel's", () => {
+  // P18 of the examples: f(n) = 18700 - 1000 + 55 n MHz.
+  const at = (frequency: string) =>
+    judgeExample(exampleHop({ keld: `antenna A18-06 at 40 m\n    transmits ${frequency}` })).findings.map(
+      ({ rule, message }) => `${rule}: ${message}`,
+    );
+  expect(at("18.93 GHz")).toEqual([]);
+  expect(at("18.95 GHz")).toEqual([
+    "frequency-off-channel: KELD transmits 18.95 GHz, which is not on the channel (channel 4 of P18 high is 18.93 GHz)",
+  ]);
+});
+
+test("a channel that no plan has is told once", () => {
+  const { problems, findings } = judgeExample(exampleHop().replace("P18 / 55 MHz / 4", "F.999 / 55 MHz / 4"));
+  expect(problems).toEqual(["there is no channel plan F.999"]);
+  expect(findings.map(({ message }) => message).join()).not.toContain("transmit frequency");
+  // What was never said is still asked for.
+  const unsaid = judgeExample(exampleHop({ keld: "antenna A18-06 at 40 m" })).findings;
+  expect(unsaid.map(({ message }) => message).join()).toContain("transmit frequency at KELD not stated");
+});
