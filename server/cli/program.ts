@@ -7,7 +7,7 @@ export function program(): Command {
     .description("Microwave hops as text: judged, explained, reported.")
     .version(VERSION)
     .exitOverride()
-    .showHelpAfterError("(hopwright --help lists the commands)");
+    .configureOutput({ outputError: (text, write) => write(inOneLine(text)) });
   root
     .command("check")
     .description("judge the designs in a folder")
@@ -67,29 +67,29 @@ export function program(): Command {
     .command("history")
     .description("list the commits that changed a hop's decisions, with its margin and availability at each")
     .argument("<hop>", "name of the hop")
-    .option("--dir <dir>", "folder of the design", ".")
+    .argument("[dir]", "folder of the design", ".")
     .option("--rev <rev>", "the newest commit to look at; HEAD takes the work tree in", "HEAD")
     .option("--limit <count>", "entries at most", count, 20)
     .addOption(new Option("--format <format>", "how to print").choices(["text", "json"]).default("text"))
     .addOption(todayOption())
-    .action(async (hop, options) => {
+    .action(async (hop, dir, options) => {
       const { history } = await import("./commands/history.js");
-      await history(hop, options);
+      await history(hop, dir, options);
     });
   root
     .command("profile")
     .description("show the path of a hop from the side")
     .argument("<hop>", "name of the hop")
-    .option("--dir <dir>", "folder of the design", ".")
+    .argument("[dir]", "folder of the design", ".")
     .addOption(
       new Option("--format <format>", "text with a drawing, a CSV row a point, or an SVG drawing")
         .choices(["text", "csv", "svg"])
         .default("text"),
     )
     .addOption(todayOption())
-    .action(async (hop, options) => {
+    .action(async (hop, dir, options) => {
       const { profile } = await import("./commands/profile.js");
-      await profile(hop, options);
+      await profile(hop, dir, options);
     });
   root
     .command("explain")
@@ -134,13 +134,28 @@ export function program(): Command {
       const { lsp } = await import("./commands/lsp.js");
       lsp();
     });
+  root.showHelpAfterError("(hopwright --help lists the commands)");
+  for (const command of root.commands)
+    command.showHelpAfterError(`(hopwright ${command.name()} --help lists what it takes)`);
   return root;
+}
+
+/** `error: --format pdf: choose from text, json`, whatever the library calls options and arguments. */
+function inOneLine(error: string): string {
+  const wrong =
+    /^error: (?:option '(?:-\w, )?(--[\w-]+).*?' argument|command-argument value) '(.*)' is invalid(?: for argument '(.*)')?\. (.*)\n$/s.exec(
+      error,
+    );
+  if (!wrong) return error;
+  const [, option, value, argument, reason = ""] = wrong;
+  const remedy = reason.replace(/^Allowed choices are (.*)\.$/, "choose from $1");
+  return `error: ${option ?? argument} ${value}: ${remedy}\n`;
 }
 
 function count(text: string): number {
   const value = Number(text);
   if (!Number.isInteger(value) || value < 1)
-    throw new InvalidArgumentError("It must be a whole number above 0.");
+    throw new InvalidArgumentError("it must be a whole number above 0");
   return value;
 }
 
@@ -150,7 +165,7 @@ function kinds(text: string): string[] {
   const asked = text.split(",").map((kind) => kind.trim());
   const wrong = asked.find((kind) => !KINDS.includes(kind));
   if (wrong !== undefined)
-    throw new InvalidArgumentError(`There is no report of kind "${wrong}"; known are ${KINDS.join(", ")}.`);
+    throw new InvalidArgumentError("a report is written as html, markdown or html,markdown");
   return [...new Set(asked)];
 }
 

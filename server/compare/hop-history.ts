@@ -7,6 +7,7 @@ import type { DecidedHop, Decisions } from "../../shared/compare/facts.js";
 import { findRenames } from "../../shared/compare/renames.js";
 import { contentComparison } from "../../shared/compare/same.js";
 import { CommandError } from "../command-error.js";
+import { hopRemedy } from "../findings/one-hop.js";
 import { type LoggedCommit, logOf } from "../git/log.js";
 import { indexOf, type Repository, type Revision } from "../git/repository.js";
 import { DesignSession, type JudgedHop } from "../session/design-session.js";
@@ -68,7 +69,9 @@ export async function hopHistory(
       states.forgetAllBut(log, commit);
     }
     if (entries.length === 0)
-      throw new CommandError(`${name}: no commit up to ${from.name} has a hop of this name`);
+      throw new CommandError(
+        `${name}: no commit up to ${from.name} has a hop of this name${hopRemedy(name, await states.modelsNow())}`,
+      );
     return entries;
   } finally {
     scratch.remove();
@@ -99,9 +102,17 @@ class StatesOfHop {
   ) {}
 
   async workTree(name: string): Promise<CommitState | undefined> {
-    const { submodules } = await indexOf(this.repository);
-    const files = workTreeFiles(this.repository, submodules, this.cache);
+    const files = await this.filesNow();
     return this.stateIn(this.modelsIn(files), files, name);
+  }
+
+  async modelsNow(): Promise<readonly DesignModel[]> {
+    return this.modelsIn(await this.filesNow());
+  }
+
+  private async filesNow(): Promise<SideFiles> {
+    const { submodules } = await indexOf(this.repository);
+    return workTreeFiles(this.repository, submodules, this.cache);
   }
 
   at(commit: string, name: string): Promise<CommitState | undefined> {
@@ -162,7 +173,7 @@ class StatesOfHop {
     const holding = models.filter((model) => model.declarations(`hop ${name}`).length > 0);
     if (holding.length > 1) {
       throw new CommandError(
-        `${name}: ${holding.length} designs have a hop of this name; name the folder of one with --dir`,
+        `${name}: ${holding.length} designs have a hop of this name; name the folder of one behind it`,
       );
     }
     const [model] = holding;

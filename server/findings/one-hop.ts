@@ -1,3 +1,4 @@
+import type { DesignModel } from "../../language/model/design-model.js";
 import { nearest } from "../../shared/format/nearest.js";
 import type { TerrainProfile } from "../../shared/terrain/profile.js";
 import { CommandError } from "../command-error.js";
@@ -31,13 +32,36 @@ export async function findHop(folder: string, name: string, today: string): Prom
 }
 
 export function noSuchHop(name: string, designs: readonly JudgedDesign[]): CommandError {
-  const near = nearest(
+  const remedy = hopRemedy(
     name,
-    designs.flatMap(({ model }) => model.names("hop")),
+    designs.map(({ model }) => model),
   );
-  return new CommandError(
-    `${name}: there is no such hop${near === undefined ? "" : `; did you mean ${near}?`}`,
-  );
+  return new CommandError(`${name}: there is no such hop${remedy}`);
+}
+
+/** More names than this are not listed. */
+const FEW_HOPS = 12;
+
+/** What may have been meant: the same two sites the other way round, a name alike, or one of a few. */
+export function hopRemedy(name: string, models: readonly DesignModel[]): string {
+  const names = models.flatMap((model) => model.names("hop"));
+  const meant = turnedRound(name, names) ?? nearest(name, names);
+  if (meant !== undefined) return `; did you mean ${meant}?`;
+  if (names.length === 0) return "; there is no hop at all here";
+  return names.length > FEW_HOPS
+    ? `, and none alike among ${names.length}`
+    : `; there are ${names.join(", ")}`;
+}
+
+/** `TARN-KELD` for KELD-TARN, wherever the names themselves hold dashes. */
+function turnedRound(name: string, names: readonly string[]): string | undefined {
+  const parts = name.toLowerCase().split("-");
+  for (let cut = 1; cut < parts.length; cut++) {
+    const turned = [...parts.slice(cut), ...parts.slice(0, cut)].join("-");
+    const found = names.find((one) => one.toLowerCase() === turned);
+    if (found !== undefined) return found;
+  }
+  return undefined;
 }
 
 export function notEvaluated(name: string): CommandError {

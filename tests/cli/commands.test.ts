@@ -91,10 +91,11 @@ describe("report", () => {
   });
 
   test.each([
+    [["--hop", "HAZEL-ALDER"], "error: HAZEL-ALDER: there is no such hop; did you mean ALDER-HAZEL?\n"],
     [["--hop", "ALDER-HAZLE"], "error: ALDER-HAZLE: there is no such hop; did you mean ALDER-HAZEL?\n"],
     [
       ["--only", "pdf"],
-      /error: option '--only <kinds>' argument 'pdf' is invalid. There is no report of kind "pdf"; known are html, markdown\.\n/,
+      /^error: --only pdf: a report is written as html, markdown or html,markdown\n\(hopwright report --help /,
     ],
   ])("%j cannot be done", (more, said) => {
     const { status, stderr } = run(["report", "learning", "--out", scratch("none"), ...more]);
@@ -129,7 +130,7 @@ function clearanceOf(name: string) {
 
 describe("profile", () => {
   test("as CSV: a row a point, with the clearance that check tells", () => {
-    const { stdout, status } = run(["profile", "ALDER-HAZEL", "--dir", "learning", "--format", "csv"]);
+    const { stdout, status } = run(["profile", "ALDER-HAZEL", "learning", "--format", "csv"]);
     expect(status).toBe(0);
     const [head, ...rows] = stdout.trimEnd().split("\n");
     expect(head).toBe("distance_m,ground_m,bulge_m,ray_m,clearance_m,f1_m,clearance_f1");
@@ -144,13 +145,13 @@ describe("profile", () => {
   });
 
   test("as SVG: a drawing by itself", () => {
-    const { stdout } = run(["profile", "ALDER-HAZEL", "--dir", "learning", "--format", "svg"]);
+    const { stdout } = run(["profile", "ALDER-HAZEL", "learning", "--format", "svg"]);
     expect(stdout).toMatch(/^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg"[^>]*><style>/);
     expect(stdout).not.toMatch(/var\(|NaN/);
   });
 
   test("as text: drawing and criteria", () => {
-    const { stdout } = run(["profile", "ALDER-HAZEL", "--dir", "learning"]);
+    const { stdout } = run(["profile", "ALDER-HAZEL", "learning"]);
     expect(stdout).toContain("ALDER-HAZEL: 9.12 km from ALDER to HAZEL");
     expect(stdout).toMatch(/─x+─/);
     const { fraction, clearanceM } = clearanceOf("ALDER-HAZEL");
@@ -165,11 +166,11 @@ describe("profile", () => {
       join(folder, "a.hop"),
       "site A {\n  at 47.5 -30.5\n}\n\nsite B {\n}\n\nhop A-B {\n  A {\n  }\n  B {\n  }\n}\n\nhop C {\n}\n",
     );
-    expect(run(["profile", "A-B", "--dir", folder])).toMatchObject({ status: 2, stdout: "" });
-    expect(run(["profile", "A-B", "--dir", folder]).stderr).toMatch(
+    expect(run(["profile", "A-B", folder])).toMatchObject({ status: 2, stdout: "" });
+    expect(run(["profile", "A-B", folder]).stderr).toMatch(
       /^error: A-B: there is no profile: .*positions.*\n$/,
     );
-    expect(run(["profile", "C", "--dir", folder]).stderr).toBe(
+    expect(run(["profile", "C", folder]).stderr).toBe(
       "error: C: this hop cannot be evaluated yet; hopwright check says what is wrong\n",
     );
   });
@@ -218,6 +219,15 @@ describe("format", () => {
     expect(text.split("\n").length).toBeGreaterThan(3);
     expect(run(["format", folder], { cwd: folder })).toEqual({ status: 0, stdout: "", stderr: "" });
     expect(readdirSync(folder)).toEqual(["a.hop"]);
+  });
+
+  test("a folder with nothing to format is told, as the name may be wrong", () => {
+    const folder = folderOf("bare", { "notes.txt": "" });
+    expect(run(["format", "--check", "."], { cwd: folder })).toEqual({
+      status: 2,
+      stdout: "",
+      stderr: "error: .: no .hop file in this folder or below; there is nothing to format\n",
+    });
   });
 
   test("--check changes nothing", () => {

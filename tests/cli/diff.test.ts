@@ -126,7 +126,7 @@ test("json fits its schema, which can say no", () => {
 
 test("history, as text and as JSON by its schema", () => {
   const history = (...more: string[]) =>
-    run(["history", "FELL-TARN", "--dir", "net", "--today", TODAY, ...more], { cwd: repository.root });
+    run(["history", "FELL-TARN", "net", "--today", TODAY, ...more], { cwd: repository.root });
   const { status, stdout } = history();
   expect(status).toBe(0);
   const lines = stdout.trimEnd().split("\n");
@@ -141,8 +141,12 @@ test("history, as text and as JSON by its schema", () => {
   expect(validate(output), JSON.stringify(validate.errors)).toBe(true);
   const [now, before] = output.entries;
   expect(now!.fadeMarginDb! - before!.fadeMarginDb!).toBeCloseTo(11, 6);
-  const wrong = run(["history", "FELL-TRAN", "--dir", "net"], { cwd: repository.root });
-  expect(wrong).toMatchObject({ status: 2, stdout: "" });
+  const wrong = run(["history", "TARN-FELL", "net"], { cwd: repository.root });
+  expect(wrong).toEqual({
+    status: 2,
+    stdout: "",
+    stderr: "error: TARN-FELL: no commit up to HEAD has a hop of this name; did you mean FELL-TARN?\n",
+  });
 });
 
 test("a folder that is gone from the work tree is compared as taken away", () => {

@@ -21,6 +21,10 @@ export async function format(
     if (!existsSync(path)) throw new CommandError(`${path}: there is no such file or folder`);
   const files = paths.map((path) => readHopFiles(resolve(path)));
   const texts = [...new Map(files.flatMap((found) => found.texts).map((one) => [one.path, one])).values()];
+  if (files.every((found) => found.texts.length + found.unreadable.length === 0))
+    throw new CommandError(
+      `${paths.join(", ")}: no .hop file in this folder or below; there is nothing to format`,
+    );
   let unreadable = false;
   const tell = (place: string, message: string) => {
     unreadable = true;

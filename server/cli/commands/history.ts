@@ -6,15 +6,14 @@ import { historyJson, historyText } from "../print/history.js";
 import { paintStdout, print } from "../streams.js";
 
 export interface HistoryCommandOptions {
-  readonly dir: string;
   readonly rev: string;
   readonly limit: number;
   readonly format: "text" | "json";
   readonly today: string;
 }
 
-export async function history(hop: string, options: HistoryCommandOptions): Promise<void> {
-  const folder = designFolder(options.dir).replaceAll("\\", "/");
+export async function history(hop: string, dir: string, options: HistoryCommandOptions): Promise<void> {
+  const folder = designFolder(dir).replaceAll("\\", "/");
   const repository = await repositoryOf(resolve(folder));
   const from = await revisionOf(repository, options.rev);
   const entries = await hopHistory(repository, folder, hop, from, options);

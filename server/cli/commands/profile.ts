@@ -7,12 +7,11 @@ import { profileCsv, profileText } from "../print/profile.js";
 import { paintStdout, print } from "../streams.js";
 
 export interface ProfileOptions {
-  readonly dir: string;
   readonly format: "text" | "csv" | "svg";
   readonly today: string;
 }
 
-export async function profile(name: string, { dir, format, today }: ProfileOptions): Promise<void> {
+export async function profile(name: string, dir: string, { format, today }: ProfileOptions): Promise<void> {
   const { hop, result, profile } = await findHop(dir, name, today);
   const line = profile && profileLine(hop, result, profile, drawnKFactor(hop));
   if (!profile || !line) {
