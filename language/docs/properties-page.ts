@@ -1,7 +1,11 @@
 /** The language reference, made from the property table. */
+import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
 import { unitSymbols } from "../../shared/units/units.js";
+import { article } from "../facts/value.js";
+import { ARRANGEMENT_WORDS } from "../schema/arrangements.js";
 import { alternatives, END, propertiesOf } from "../schema/index.js";
 import type { ArgSpec, Context, Property, ValueSpec } from "../schema/types.js";
+import { hopBlock, table, toHeading } from "./markdown.js";
 
 const CHAPTERS: readonly { readonly context: Context; readonly title: string; readonly intro: string }[] = [
   {
@@ -35,12 +39,33 @@ const CHAPTERS: readonly { readonly context: Context; readonly title: string; re
   { context: "plan", title: "In a channel plan", intro: "" },
 ];
 
+type Chapter = (typeof CHAPTERS)[number];
+
 export function propertiesPage(): string {
-  const chapters = CHAPTERS.map(({ context, title, intro }) => {
-    const rows = context === "hop" ? [...propertiesOf(context), END] : propertiesOf(context);
-    return [`## ${title}`, intro, ...rows.map(section)].filter(Boolean).join("\n\n");
+  /** Where each property is described: in the first chapter that has it. */
+  const told = new Map<Property, string>();
+  const chapters = CHAPTERS.map((chapter) => {
+    const sections = rowsOf(chapter).map((property) => section(property, headingOf(property, chapter), told));
+    return [`## ${chapter.title}`, chapter.intro, ...sections].filter(Boolean).join("\n\n");
   });
-  return `${[HEAD, ...chapters].join("\n\n")}\n`;
+  return `${[HEAD, contents(), ...chapters].join("\n\n")}\n`;
+}
+
+function rowsOf({ context }: Chapter): readonly Property[] {
+  return context === "hop" ? [...propertiesOf(context), END] : propertiesOf(context);
+}
+
+/** Many words stand in several places; the heading tells them apart, and so does its anchor. */
+function headingOf({ name }: Property, { title }: Chapter): string {
+  return `${name} ${title[0]!.toLowerCase()}${title.slice(1)}`;
+}
+
+function contents(): string {
+  const lines = CHAPTERS.map((chapter) => {
+    const names = rowsOf(chapter).map((property) => toHeading(property.name, headingOf(property, chapter)));
+    return `- ${toHeading(`**${chapter.title}**`, chapter.title)}: ${names.join(", ")}`;
+  });
+  return `## Contents\n\n${lines.join("\n")}`;
 }
 
 const HEAD = `# Language reference
@@ -52,30 +77,61 @@ announced by a label (\`at\`, \`from\`, \`because\`), and some statements have a
 parts statements on one line. Comments begin with \`//\` or stand between \`/*\` and \`*/\`. A quantity is a
 number and a unit; any unit of its dimension may be used. Names are words such as \`KELD\`, \`A18-06\` or
 \`KELD-TARN\`; text and paths stand in double quotes. In the lines below, a value in square brackets may be
-left out.`;
+left out.
 
-function section(property: Property): string {
-  const lines = [`### ${property.name}`, property.meaning, `\`\`\`hop\n${property.example}\n\`\`\``];
-  if (property.args.length > 0)
-    lines.push(`| value | what | may be |\n| --- | --- | --- |\n${property.args.map(argRow).join("\n")}`);
+Beside this page: [rules](rules.md), [standards and methods](methods.md), [channel plans](channel-plans.md),
+[git](git.md), [continuous integration](ci.md).`;
+
+function section(property: Property, heading: string, told: Map<Property, string>): string {
+  const elsewhere = told.get(property);
+  if (elsewhere !== undefined) return `### ${heading}\n\nThe same as ${toHeading(elsewhere, elsewhere)}.`;
+  told.set(property, heading);
+  const lines = [`### ${heading}`, property.meaning, hopBlock(property.example)];
+  if (property.args.length > 0) lines.push(table(["value", "what", "may be"], property.args.map(argRow)));
+  if (property.name === "arrangement") lines.push(arrangementsTable());
   const remarks = [
     property.repeatable ? "May be repeated." : "",
     property.fallback ? `Left out: ${property.fallback}.` : "",
+    property.alsoCalled ? `Also called: ${property.alsoCalled.join(", ")}.` : "",
     `Source: ${property.source}.`,
   ];
   lines.push(remarks.filter(Boolean).join(" "));
   return lines.join("\n\n");
 }
 
-function argRow(arg: ArgSpec): string {
+function arrangementsTable(): string {
+  const joined = (words: readonly string[]) => words.join("; ") || "nothing";
+  return table(
+    [
+      "arrangement",
+      "what it is",
+      "transceivers at an end",
+      "antennas",
+      "coupler",
+      "keeps the traffic when this fails",
+      "does not",
+    ],
+    ARRANGEMENTS.map((one) => [
+      `\`${one.name}\``,
+      one.title,
+      String(one.transceivers),
+      String(one.antennas),
+      one.coupler ? `${one.couplers > 1 ? `${one.couplers} × ` : ""}${one.coupler}` : "",
+      joined(one.protects),
+      joined(one.doesNotProtect),
+    ]),
+  );
+}
+
+function argRow(arg: ArgSpec): readonly string[] {
   const name = arg.label ? `${arg.label} …` : arg.name;
   const shown = arg.optional ? `[${name}]` : name;
   const fallback = arg.fallback ? ` Left out: ${arg.fallback}.` : "";
-  return `| ${shown} | ${arg.meaning}${fallback} | ${alternatives(arg).map(domainOf).join("; or ")} |`;
+  return [shown, `${arg.meaning}${fallback}`, alternatives(arg).map(domainOf).join("; or ")];
 }
 
 /** What values are possible, for tables and hovers. */
-export function domainOf(spec: ValueSpec): string {
+function domainOf(spec: ValueSpec): string {
   switch (spec.type) {
     case "quantity": {
       const limits = [
@@ -93,13 +149,14 @@ export function domainOf(spec: ValueSpec): string {
       return `${spec.integer ? "whole number" : "number"}${limits.length > 0 ? `, ${limits.join(" ")}` : ""}`;
     }
     case "word":
+      if (spec.words === ARRANGEMENT_WORDS) return "one of those below";
       return Object.entries(spec.words)
         .map(([word, meaning]) => `\`${word}\`: ${meaning}`)
         .join("; ");
     case "free":
       return `a word, for example \`${spec.example}\``;
     case "reference":
-      return `name of a ${spec.kind}`;
+      return `name of ${article(spec.kind)}`;
     case "name":
       return "a new name";
     case "text":

@@ -41,6 +41,14 @@ These cannot be accepted.
 | rule | what it holds |
 | --- | --- |
 ${text.join("\n")}
+
+## What the examples stand on
+
+The examples of every rule's page take these sites and this equipment for granted; all of it is invented.
+
+\`\`\`hop
+${EXAMPLE_PREAMBLE.trim()}
+\`\`\`
 `;
 }
 
@@ -69,13 +77,7 @@ ${rule.good.trim()}
 ${rule.bad.trim()}
 \`\`\`
 
-<details><summary>What both examples stand on (invented)</summary>
-
-\`\`\`hop
-${EXAMPLE_PREAMBLE.trim()}
-\`\`\`
-
-</details>
+Both stand on [the sites and the equipment of every example](../rules.md#what-the-examples-stand-on).
 `;
 }
 

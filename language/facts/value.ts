@@ -75,7 +75,7 @@ export function readValue(
 export function describe(spec: ValueSpec): string {
   switch (spec.type) {
     case "quantity":
-      return `a ${spec.dimension} in ${listUnits(spec.dimension)}`;
+      return `${article(spec.dimension)} in ${listUnits(spec.dimension)}`;
     case "number":
       return "a number without a unit";
     case "word":
@@ -133,7 +133,7 @@ function readQuantity(
           severity: "error",
           start: unitStart,
           end: range.end,
-          message: `${unitText} is not a unit; a ${spec.dimension} is written in ${listUnits(spec.dimension)}`,
+          message: `${unitText} is not a unit; ${article(spec.dimension)} is written in ${listUnits(spec.dimension)}`,
           fixes: meant
             ? [
                 {
@@ -154,7 +154,7 @@ function readQuantity(
         severity: "error",
         start: atom.start,
         end: atom.end,
-        message: `${digits} needs a unit; a ${spec.dimension} is written in ${listUnits(spec.dimension)}`,
+        message: `${digits} needs a unit; ${article(spec.dimension)} is written in ${listUnits(spec.dimension)}`,
         fixes: [{ title: `Write ${digits} ${unit}`, start: atom.end, end: atom.end, newText: ` ${unit}` }],
       },
     };
@@ -166,7 +166,7 @@ function readQuantity(
         rule: "wrong-dimension",
         severity: "error",
         ...range,
-        message: `${digits} ${unitText} is a ${found.dimension}, but a ${spec.dimension} is wanted here: ${listUnits(spec.dimension)}`,
+        message: `${digits} ${unitText} is ${article(found.dimension)}, but ${article(spec.dimension)} is wanted here: ${listUnits(spec.dimension)}`,
       },
     };
   }

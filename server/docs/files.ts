@@ -1,4 +1,5 @@
 /** The generated files by their path from the repository's root. */
+import { channelPlansPage } from "../../language/docs/channel-plans-page.js";
 import { snippets, textMateGrammar } from "../../language/docs/colouring.js";
 import { methodsPage } from "../../language/docs/methods-page.js";
 import { propertiesPage } from "../../language/docs/properties-page.js";
@@ -9,6 +10,7 @@ export function generatedFiles(): ReadonlyMap<string, string> {
     ["language/reference/properties.md", propertiesPage()],
     ["language/reference/rules.md", rulesIndexPage()],
     ["language/reference/methods.md", methodsPage()],
+    ["language/reference/channel-plans.md", channelPlansPage()],
     ["extension/syntaxes/hop.tmLanguage.json", textMateGrammar()],
     ["extension/snippets/hop.json", snippets()],
   ]);
