@@ -44,7 +44,9 @@ export function clearances(
     const standard = { kFactor: STANDARD_K_FACTOR, fresnelFraction: FREE_OF_DIFFRACTION_FRACTION };
     add(clearanceFor(standard, path, profile, tops), { forInformation: true });
   }
-  if (profile.gaps.length > 0) note(trace, "Clearance is computed over the known part of the profile only.");
+  if (results.length === 0) missing(trace, "Clearance: no height of the profile is known.");
+  else if (profile.gaps.length > 0)
+    note(trace, "Clearance is computed over the known part of the profile only.");
   return results;
 }
 

@@ -1,4 +1,5 @@
 import { acceptanceExpired } from "./acceptance-expired.js";
+import { acceptanceReason } from "./acceptance-reason.js";
 import { acceptanceUnknown } from "./acceptance-unknown.js";
 import { acceptanceUnused } from "./acceptance-unused.js";
 import { antennaAboveStructure } from "./antenna-above-structure.js";
@@ -119,6 +120,7 @@ export const RULES: ReadonlyMap<string, Rule> = new Map(
     ...HOP_RULES,
     ...NETWORK_RULES,
     acceptanceExpired,
+    acceptanceReason,
     acceptanceUnused,
     acceptanceUnknown,
     policyUnknown,

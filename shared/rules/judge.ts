@@ -4,6 +4,7 @@ import type { Finding } from "../design/finding.js";
 import { withinReason } from "../evaluate/reason.js";
 import type { HopResult } from "../evaluate/result.js";
 import { acceptanceExpired } from "./acceptance-expired.js";
+import { acceptanceReason, REASON_TO_WRITE } from "./acceptance-reason.js";
 import { acceptanceUnknown } from "./acceptance-unknown.js";
 import { acceptanceUnused } from "./acceptance-unused.js";
 import { HOP_RULES, NETWORK_RULES, RULES } from "./index.js";
@@ -20,12 +21,15 @@ export function judgeHop(design: Hop, result: HopResult, today: string): Finding
   const { hop } = withinReason(design);
   const findings: Finding[] = [];
   const open = new Set<string>();
+  const passedOver = new Set<string>();
   for (const rule of HOP_RULES) {
     const lacking = rule.needs.filter((need) => !meets(need, hop, result));
     if (lacking.length > 0 && isRequired(rule.id, hop.policy))
       findings.push(notJudged(rule, hop, result, lacking));
-    if (lacking.length > 0) continue;
-    if (rule.quietAfter?.some((cause) => open.has(cause))) continue;
+    if (lacking.length > 0 || rule.quietAfter?.some((cause) => open.has(cause))) {
+      passedOver.add(rule.id);
+      continue;
+    }
     rule.check({
       hop,
       result,
@@ -37,7 +41,7 @@ export function judgeHop(design: Hop, result: HopResult, today: string): Finding
       },
     });
   }
-  findings.push(...judgeAcceptances(hop, findings, "hop", today));
+  findings.push(...judgeAcceptances(hop, findings, "hop", today, passedOver));
   return findings;
 }
 
@@ -85,7 +89,9 @@ export function* judgeNetworkByRule(
 /** An accepted finding stays visible, as information with the reason beside it. */
 function accepted({ accepts, policy }: Hop, found: Finding, today: string): Finding {
   if (isRequired(found.rule, policy)) return found;
-  const acceptance = accepts.find((accept) => accept.rule === found.rule && !isExpired(accept, today));
+  const acceptance = accepts.find(
+    (accept) => accept.rule === found.rule && !isExpired(accept, today) && !isBlank(accept),
+  );
   if (acceptance === undefined) return found;
   return { ...found, severity: "info", accepted: { reason: acceptance.reason, until: acceptance.until } };
 }
@@ -96,6 +102,7 @@ function judgeAcceptances(
   found: readonly Finding[],
   scope: "hop" | "network",
   today: string,
+  passedOver: ReadonlySet<string> = new Set(),
 ): Finding[] {
   return hop.accepts.flatMap((accept, index): Finding[] => {
     const at = address("hop", hop.name, nth("accept", index));
@@ -109,6 +116,8 @@ function judgeAcceptances(
     }
     if (rule.scope !== scope) return [];
     const concerned = found.some((one) => one.rule === accept.rule);
+    // Of a rule that could not be judged nobody knows whether its acceptance is still needed.
+    if (!concerned && passedOver.has(accept.rule)) return [];
     if (!concerned) {
       const message = `accepts ${accept.rule}, which finds nothing on this hop`;
       return [finding(acceptanceUnused, { at, message, help: "Remove the line." })];
@@ -117,11 +126,26 @@ function judgeAcceptances(
       const message = `the design requires ${accept.rule} of every hop, so it cannot be accepted`;
       return [finding(requiredAccepted, { at, message, help: "Mend the cause and remove the line." })];
     }
-    if (!isExpired(accept, today)) return [];
+    if (isBlank(accept)) {
+      const message = `the acceptance of ${accept.rule} gives no reason, so it excuses nothing`;
+      return [finding(acceptanceReason, { at, message, help: "Write why the finding may stand." })];
+    }
+    if (!isExpired(accept, today)) return lacksReason(accept, at);
     const reason = accept.reason === undefined ? "" : ` ("${accept.reason}")`;
     const message = `the acceptance of ${accept.rule}${reason} ended on ${accept.until}`;
     return [finding(acceptanceExpired, { at, message, help: "Mend the cause or agree on a new date." })];
   });
+}
+
+function isBlank({ reason }: Acceptance): boolean {
+  return reason !== undefined && reason.trim() === "";
+}
+
+/** What a quick fix wrote in place of a reason excuses for the moment, and is told. */
+function lacksReason({ rule, reason }: Acceptance, at: string): Finding[] {
+  if (reason?.trim() !== REASON_TO_WRITE) return [];
+  const message = `the reason for accepting ${rule} is still to be written`;
+  return [finding(acceptanceReason, { at, message, severity: "warning" })];
 }
 
 /** The last day itself still counts. ISO dates compare as text. */

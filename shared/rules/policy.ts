@@ -22,7 +22,7 @@ export function isRequired(rule: string, policy: Policy | undefined): boolean {
 
 const NEEDED: Readonly<Record<Need, string>> = {
   distance: "the positions of both sites",
-  profile: "a profile of the path",
+  clearance: "a profile of the path, antenna heights and a frequency",
   levels: "received levels",
   objective: "an objective",
 };

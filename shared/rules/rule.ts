@@ -4,7 +4,7 @@ import type { Finding, RelatedPlace, Severity } from "../design/finding.js";
 import type { HopResult } from "../evaluate/result.js";
 
 /** What must be known before a rule can say anything; without it the rule is skipped. */
-export type Need = "distance" | "profile" | "levels" | "objective";
+export type Need = "distance" | "clearance" | "levels" | "objective";
 
 /** What a rule documents about itself; the reference of rules is made from it. */
 export interface RuleText {
@@ -75,8 +75,8 @@ export function meets(need: Need, hop: Hop, result: HopResult): boolean {
   switch (need) {
     case "distance":
       return result.distanceM !== undefined;
-    case "profile":
-      return result.profile !== undefined;
+    case "clearance":
+      return result.clearance.length > 0;
     case "levels":
       return result.directions.length > 0;
     case "objective":

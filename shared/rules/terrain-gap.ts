@@ -16,19 +16,22 @@ export const terrainGap: HopRule = {
   why: "An unknown stretch is not a clear one: the highest hill may stand in it.",
   fix: "Add a raster that covers the stretch, or a surveyed profile.",
   source: "common practice",
-  needs: ["profile"],
+  needs: [],
   quietAfter: ["path-length"],
   good: exampleHop(),
   bad: `site EDGE {\n  at 47.5 -29.9\n}\n\nhop KELD-EDGE {\n  KELD { }\n  EDGE { }\n}`,
   check({ hop, result, report }) {
-    const { gaps, sources } = result.profile!;
-    if (gaps.length === 0) return;
+    if (result.profile === undefined || result.profile.gaps.length === 0) return;
+    const { gaps, sources, highestM } = result.profile;
     const told = gaps.slice(0, GAPS_TOLD).map(stretch).join(", ");
     const more = gaps.length > GAPS_TOLD ? ` and ${gaps.length - GAPS_TOLD} more` : "";
     const tiles = tilesOf(hop, result.distanceM, gaps);
     report({
       at: address("hop", hop.name),
-      message: `no heights ${told}${more}: clearance is judged over the rest only`,
+      message:
+        highestM === undefined
+          ? `no heights on the whole path (${cause(gaps)}): clearance is not judged`
+          : `no heights ${told}${more}: clearance is judged over the rest only`,
       help: tiles.length > 0 ? `Add a raster that covers ${tiles.join(", ")}.` : undefined,
       related: sources.slice(0, GAPS_TOLD).map(({ file }) => ({ file, message: "terrain of this path" })),
     });
@@ -39,7 +42,13 @@ type Gap = ProfileSummary["gaps"][number];
 
 function stretch({ fromM, toM, reason }: Gap): string {
   const place = fromM === toM ? `at ${kilometres(fromM)}` : `from ${kilometres(fromM)} to ${kilometres(toM)}`;
-  return `${place} (${reason === "void" ? "void in the raster" : "no raster"})`;
+  return `${place} (${WORDS[reason]})`;
+}
+
+const WORDS: Readonly<Record<Gap["reason"], string>> = { void: "void in the raster", uncovered: "no raster" };
+
+function cause(gaps: readonly Gap[]): string {
+  return [...new Set(gaps.map(({ reason }) => WORDS[reason]))].join(" and ");
 }
 
 /** Degree tiles under the middle of the gaps, named by their south-west corner as height tiles usually are. */

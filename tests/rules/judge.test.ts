@@ -243,6 +243,32 @@ test("an unfinished hop is told once and quietly", () => {
   ]);
 });
 
+test("an acceptance without a reason excuses nothing, one with the quick fix's words is told", () => {
+  const ends = [end(KELD, "high", { antennaHeightM: 70 }), end(TARN, "low")] as const;
+  const found = (reason: string) =>
+    judge(makeHop({ ends, accepts: [{ rule: "antenna-above-structure", reason }] })).map(
+      ({ rule, severity, accepted }) => `${rule} ${severity}${accepted ? " accepted" : ""}`,
+    );
+  expect(found("mast is being raised")).toEqual(["antenna-above-structure info accepted"]);
+  expect(found(" ")).toEqual(["antenna-above-structure error", "acceptance-reason error"]);
+  expect(found("reason to be written")).toEqual([
+    "antenna-above-structure info accepted",
+    "acceptance-reason warning",
+  ]);
+});
+
+test("without any height on the path clearance is not judged, and its acceptance is left alone", () => {
+  const accepts = [{ rule: "clearance", reason: "felled next spring" }];
+  const found = (heights: readonly (number | null)[], hop = makeHop({ accepts })) =>
+    judgeHop(hop, evaluateHop(hop, groundOf(heights, LENGTH_M)), TODAY);
+  const unknown = Array.from({ length: 11 }, () => null);
+  expect(found(unknown).map(({ rule, message }) => `${rule}: ${message}`)).toEqual([
+    "terrain-gap: no heights on the whole path (void in the raster): clearance is not judged",
+  ]);
+  // Over known ground that clears, the acceptance is stale.
+  expect(ids(found(Array.from({ length: 11 }, () => 200)))).toEqual(["acceptance-unused"]);
+});
+
 test("gaps of the profile name stretch, cause and tile", () => {
   const heights = Array.from({ length: 101 }, (_, i) => (i > 20 && i < 30 ? null : 200));
   const hop = makeHop();

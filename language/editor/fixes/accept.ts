@@ -1,10 +1,8 @@
+import { REASON_TO_WRITE } from "../../../shared/rules/acceptance-reason.js";
 import { RULES } from "../../../shared/rules/index.js";
 import { factsNamed } from "../../facts/fact.js";
 import type { QuickFix, ToMend } from "../quick-fixes.js";
 import { hopInText, hopOf, insertLine, removeFact } from "./edits.js";
-
-/** Stands where the reason belongs. Whoever accepts has to say why. */
-const REASON = "reason to be written";
 
 /** Accepts the finding on its hop; errors and warnings only, as remarks need no answer. */
 export function acceptFix({ model, finding }: ToMend): QuickFix | undefined {
@@ -13,7 +11,8 @@ export function acceptFix({ model, finding }: ToMend): QuickFix | undefined {
   if (hop === undefined || scope === undefined || scope === "acceptance" || finding.severity === "info")
     return undefined;
   const block = hopInText(model, hop);
-  const edit = block && insertLine(model, block, "accept", `accept ${finding.rule} because "${REASON}"`);
+  const edit =
+    block && insertLine(model, block, "accept", `accept ${finding.rule} because "${REASON_TO_WRITE}"`);
   if (!edit) return undefined;
   return {
     title: `Accept ${finding.rule} on ${hop} (it stays in every report; write the reason)`,
