@@ -1,9 +1,9 @@
 import type { Hop } from "../design/design.js";
 import { sameMode } from "../evaluate/judged-mode.js";
 import type { ReflectionResult } from "../evaluate/reflection.js";
-import type { CauseOutage, DirectionResult, HopResult, ModeResult } from "../evaluate/result.js";
+import type { Bound, CauseOutage, DirectionResult, HopResult, ModeResult } from "../evaluate/result.js";
+import { availabilityBounded, outageBounded, yearlyBounded } from "../format/bounds.js";
 import {
-  availability,
   bitRate,
   decibels,
   kFactor,
@@ -14,6 +14,7 @@ import {
   yearly,
 } from "../format/numbers.js";
 import { type Explanation, explanation, type Sources } from "./explanation.js";
+import { inUse } from "./pages/modes.js";
 import { equipmentSteps, fadingSteps, type Step, type StepsBySection } from "./steps.js";
 
 /** Everything between the fade margin and the availability, cause by cause. */
@@ -52,7 +53,7 @@ function rainOf(
   if (rainAttenuation001Db === undefined) return [];
   const figure = `rain attenuation exceeded for 0.01 % of the year, ${direction.from} to ${direction.to}`;
   const own = [...steps("2.4.4"), ...steps("2.4.3"), ...steps("2.4.1"), ...steps("2.4.2")];
-  const a001 = own.find(({ name }) => name === "A001" || name === "A2")?.value;
+  const a001 = own.find(({ key }) => key === "A001Db" || key === "A2Db")?.value;
   return [
     explanation(figure, a001 === undefined ? decibels(rainAttenuation001Db) : rounded(a001), {
       methods: from.methods(/P\.838|section 2\.4\.|PN\.837/),
@@ -73,39 +74,47 @@ function rainOf(
 }
 
 function shareOf({ rain, causes }: ModeResult): string {
-  const bound = rain!.bound === undefined ? "" : `${rain!.bound} `;
   const month = causes?.find(({ cause }) => cause.includes("rain"))?.worstMonthPercent;
-  return `${bound}${outage(rain!.timePercent)} of the year${month === undefined ? "" : `, ${outage(month)} of the worst month`}`;
+  return shares(rain!.timePercent, month, rain!.bound);
+}
+
+function shares(yearPercent: number, monthPercent: number | undefined, bound?: Bound): string {
+  const month = monthPercent === undefined ? "" : `, ${share(monthPercent, bound)} of the worst month`;
+  return `${share(yearPercent, bound)} of the year${month}`;
+}
+
+function share(timePercent: number, bound?: Bound): string {
+  return outageBounded({ timePercent, bound });
 }
 
 function multipathOf(mode: ModeResult, told: string, steps: StepsBySection, from: Sources): Explanation[] {
   if (mode.multipath === undefined) return [];
-  const { multipath, multipathWorstMonthPercent: month = 0 } = mode;
+  const { multipath, multipathWorstMonthPercent: month } = mode;
   return [
-    explanation(
-      `multipath outage ${told}`,
-      `${outage(multipath.timePercent)} of the year, ${outage(month)} of the worst month`,
-      {
-        methods: from.methods(/section 2\.3\.[124]/),
-        inputs: from.inputs(/^(logK|dN75|dN1|mean terrain|terrain roughness|path length)/),
-        steps: [...steps("2.3.1"), ...steps("2.3.2").filter(({ name }) => name !== "p0"), ...steps("2.3.4")],
-        notes: from.notes(
-          /^(?!Both|Cross|Diversity|Selective).*([Mm]ultipath|Fading|Path length|Path inclination|Frequency|Clear air)/,
-        ),
-      },
-    ),
+    explanation(`multipath outage ${told}`, shares(multipath.timePercent, month), {
+      methods: from.methods(/section 2\.3\.[124]/),
+      inputs: from.inputs(/^(logK|dN75|dN1|mean terrain|terrain roughness|path length)/),
+      steps: [
+        ...steps("2.3.1"),
+        ...steps("2.3.2").filter(({ key }) => key !== "p0Percent"),
+        ...steps("2.3.4"),
+      ],
+      notes: from.notes(
+        /^(?!Both|Cross|Diversity|Selective).*([Mm]ultipath|Fading|Path length|Path inclination|Frequency|Clear air)/,
+      ),
+    }),
   ];
 }
 
 /** What stands behind a cause that has a method of its own. */
 function causeOf(
-  { cause, yearPercent, worstMonthPercent }: CauseOutage,
+  { cause, yearPercent, worstMonthPercent, bound }: CauseOutage,
   modulation: string,
   told: string,
   steps: StepsBySection,
   from: Sources,
 ): Explanation[] {
-  const value = `${outage(yearPercent)} of the year${worstMonthPercent === undefined ? "" : `, ${outage(worstMonthPercent)} of the worst month`}`;
+  const value = shares(yearPercent, worstMonthPercent, bound);
   const ofOtherMode = (name: string) =>
     /^(carrier to|signature|dispersive)/.test(name) && !name.split(" ").includes(modulation);
   const of = (methods: RegExp, inputs: RegExp, own: Step[], notes: RegExp) => [
@@ -142,30 +151,30 @@ function availabilityOf({ availability: found, inputs }: HopResult, from: Source
   return [
     explanation(
       `availability, ${found.modulation}`,
-      `${found.bound ? `${found.bound} ` : ""}${availability(found.availabilityPercent)}`,
+      availabilityBounded(found.availabilityPercent, found.bound),
       {
         methods: from.methods(/^Both directions|section (4\.[12]|7)|P\.841/),
         inputs: defaults,
         steps: [
           {
             name: "multipath, both directions",
-            value: `${outage(found.multipathPercent)}, ${yearly(found.multipathPercent)}`,
+            value: inTime(found.multipathPercent),
           },
           {
             name: "rain, worse direction",
-            value: `${outage(found.rainPercent)}, ${yearly(found.rainPercent)}`,
+            value: inTime(found.rainPercent, found.rainBound),
           },
-          ...found.causes.map(({ cause, yearPercent }) => ({
+          ...found.causes.map(({ cause, yearPercent: timePercent, bound }) => ({
             name: `of it ${cause}`,
-            value: yearly(yearPercent),
+            value: yearlyBounded({ timePercent, bound }),
           })),
-          { name: "lost in a year", value: `${trimmed(lost.secondsPerYear, 0)} s` },
+          { name: "lost in a year", value: inTime(lost.yearPercent, lost.bound) },
           ...(lost.worstMonthPercent === undefined
             ? []
             : [
                 {
                   name: "lost in the worst month",
-                  value: `${outage(lost.worstMonthPercent)}, ${trimmed(lost.worstMonthSeconds!, 0)} s`,
+                  value: `${share(lost.worstMonthPercent, lost.bound)}, ${lost.bound === undefined ? "" : `${lost.bound} `}${trimmed(lost.worstMonthSeconds!, 0)} s`,
                 },
               ]),
         ],
@@ -175,6 +184,10 @@ function availabilityOf({ availability: found, inputs }: HopResult, from: Source
       },
     ),
   ];
+}
+
+function inTime(timePercent: number, bound?: Bound): string {
+  return `${share(timePercent, bound)}, ${yearlyBounded({ timePercent, bound })}`;
 }
 
 function equipmentOf(hop: Hop, { availability: found }: HopResult, from: Sources): Explanation[] {
@@ -190,11 +203,14 @@ function equipmentOf(hop: Hop, { availability: found }: HopResult, from: Sources
 }
 
 function objectivesOf({ objectives }: HopResult, from: Sources): Explanation[] {
-  return (objectives ?? []).map(({ what, source, allowedPercent, foundPercent, of }) =>
-    explanation(what, `${outage(foundPercent)} against ${outage(allowedPercent)} allowed`, {
+  return (objectives ?? []).map(({ what, source, allowedPercent, foundPercent, bound, of, verdict }) =>
+    explanation(what, `${share(foundPercent, bound)} against ${outage(allowedPercent)} allowed`, {
       methods: from.methods(new RegExp(source.replaceAll(".", "\\."))),
       inputs: from.inputs(/^share of the national/),
-      steps: [{ name: "compared", value: of }],
+      steps: [
+        { name: "compared", value: of },
+        { name: "verdict", value: verdict },
+      ],
     }),
   );
 }
@@ -204,10 +220,7 @@ function capacityOf({ directions }: HopResult, from: Sources): Explanation[] {
     expectedCapacityBps === undefined
       ? []
       : explanation(`expected capacity ${site} to ${to}`, bitRate(expectedCapacityBps), {
-          steps: modes.map(({ modulation, timeInUsePercent = 0 }) => ({
-            name: `in ${modulation}`,
-            value: availability(timeInUsePercent),
-          })),
+          steps: modes.map((mode) => ({ name: `in use, ${mode.modulation}`, value: inUse(mode) })),
           notes: from.notes(/^Adaptive/),
         }),
   );
@@ -221,7 +234,7 @@ function reflectionOf(one: ReflectionResult, from: Sources): Explanation {
       methods: from.methods(/section 6\.(1|2\.1)/),
       steps: [
         { name: `reflection point at ${kFactor(one.kFactor)}`, value: kilometres(one.pointM) },
-        { name: "surface above sea level", value: metres(one.surfaceAslM) },
+        { name: "surface height a.s.l.", value: metres(one.surfaceAslM) },
         { name: "grazing angle", value: `${trimmed(one.grazingMrad, 2)} mrad` },
         { name: "divergence", value: trimmed(one.divergence, 3) },
         { name: "both antennas' discrimination", value: decibels(one.antennaDiscriminationDb) },
@@ -232,7 +245,7 @@ function reflectionOf(one: ReflectionResult, from: Sources): Explanation {
           ...(lobeSpacingM === undefined
             ? []
             : [
-                { name: `height between maxima at ${site}`, value: metres(lobeSpacingM) },
+                { name: `height between two maxima at ${site}`, value: metres(lobeSpacingM) },
                 { name: `best diversity spacing at ${site}`, value: metres(bestSpacingM!) },
               ]),
           ...(heightOfMaximumM === undefined

@@ -1,5 +1,6 @@
 import type { Hop } from "../design/design.js";
-import type { ClearanceResult, DirectionResult, HopResult } from "../evaluate/result.js";
+import type { ClearanceResult, DirectionResult, HopResult, ModeResult } from "../evaluate/result.js";
+import { outageBounded } from "../format/bounds.js";
 import {
   dbm,
   decibels,
@@ -10,17 +11,18 @@ import {
   kFactor,
   kilometres,
   metres,
-  outage,
 } from "../format/numbers.js";
+import { drawnKFactor } from "./draw/profile-points.js";
 import { explainFading } from "./explain-fading.js";
 import { type Explanation, explanation, type Sources, sourcesOf } from "./explanation.js";
+import { levelChange } from "./level-diagram.js";
 import { gasSteps } from "./steps.js";
 
 /** Explains every figure of a hop; what is missing stands last. */
 export function explainHop(hop: Hop, result: HopResult): Explanation[] {
   const from = sourcesOf(result);
   return [
-    ...pathOf(result, from),
+    ...pathOf(hop, result, from),
     ...result.clearance.map((one) => clearanceOf(one, from)),
     ...result.directions.map((direction) => levelOf(direction, from)),
     ...result.directions.flatMap((direction) => marginsOf(direction, from)),
@@ -31,12 +33,12 @@ export function explainHop(hop: Hop, result: HopResult): Explanation[] {
   ];
 }
 
-function pathOf(result: HopResult, from: Sources): Explanation[] {
+function pathOf(hop: Hop, result: HopResult, from: Sources): Explanation[] {
   if (result.distanceM === undefined) return [];
   const steps = (result.geometry ?? []).flatMap((end) => [
     { name: `azimuth at ${end.site}`, value: degrees(end.azimuthDeg) },
-    { name: `elevation at ${end.site}`, value: degrees(end.elevationDeg) },
-    { name: `antenna of ${end.site} above sea level`, value: metres(end.groundM + end.antennaHeightM) },
+    { name: `elevation at ${end.site}, ${kFactor(drawnKFactor(hop))}`, value: degrees(end.elevationDeg) },
+    { name: `antenna height a.s.l. at ${end.site}`, value: metres(end.groundM + end.antennaHeightM) },
   ]);
   if (result.slantDistanceM !== undefined)
     steps.push({ name: "straight distance", value: kilometres(result.slantDistanceM) });
@@ -59,23 +61,26 @@ function clearanceOf(one: ClearanceResult, from: Sources): Explanation {
         name: "critical point",
         value: `${kilometres(one.distanceM)}${one.obstacle === undefined ? "" : `, "${one.obstacle}"`}`,
       },
-      { name: "its top above sea level", value: metres(one.obstacleM) },
-      { name: "clearance over it and the bulge", value: metres(one.clearanceM) },
-      { name: "F1 there", value: metres(one.fresnelRadiusM) },
+      { name: "its height a.s.l.", value: metres(one.obstacleM) },
+      { name: "clearance over it, the Earth's bulge counted", value: metres(one.clearanceM) },
+      { name: "F1 radius there", value: metres(one.fresnelRadiusM) },
     ],
     notes: from.notes(/^(Clearance|Not every obstacle)/),
   });
 }
 
 function levelOf(direction: DirectionResult, from: Sources): Explanation {
-  return explanation(`received level ${direction.from} to ${direction.to}`, dbm(direction.receivedLevelDbm), {
+  const highest = direction.modes.at(-1);
+  const mode = highest === undefined ? "" : `, ${highest.modulation}, the mode at line-up`;
+  const figure = `received level ${direction.from} to ${direction.to}${mode}`;
+  return explanation(figure, dbm(direction.receivedLevelDbm), {
     methods: from.methods(/P\.525|P\.676|P\.835|P\.526.*4\.5\.2/),
     inputs: from.inputs(/^(gain of|pressure|temperature|water vapour)/),
     steps: [
       { name: "frequency", value: frequency(direction.frequencyHz) },
       ...direction.levels.map((row) => ({
         name: row.element,
-        value: `${decibels(row.changeDb)}, ${dbm(row.levelDbm)}`,
+        value: [levelChange(row), dbm(row.levelDbm)].filter((part) => part !== "").join(", "),
       })),
     ],
     notes: from.notes(/^(Gain|Loss|Gases|Diffraction|The level|The path lies)/),
@@ -87,6 +92,7 @@ function marginsOf({ from, to, modes }: DirectionResult, sources: Sources): Expl
     explanation(`fade margin ${from} to ${to}, ${mode.modulation}`, decibels(mode.fadeMarginDb), {
       methods: mode.thresholdFrom === "catalogue" ? [] : sources.methods(/^Thermal noise/),
       steps: [
+        { name: "power", value: powerOf(mode, modes.at(-1)!) },
         { name: "received level", value: dbm(mode.receivedLevelDbm) },
         { name: `threshold (${mode.thresholdFrom})`, value: dbm(mode.thresholdDbm) },
         ...(mode.degradationDb
@@ -97,6 +103,14 @@ function marginsOf({ from, to, modes }: DirectionResult, sources: Sources): Expl
   );
 }
 
+/** A lower mode with more power has its margin only when the radio takes that power up. */
+function powerOf({ transmitPowerDbm }: ModeResult, highest: ModeResult): string {
+  const stepDb = transmitPowerDbm - highest.transmitPowerDbm;
+  const raised =
+    stepDb > 0 ? `, assumed to rise by ${decibels(stepDb)} over ${highest.modulation} on fallback` : "";
+  return `${dbm(transmitPowerDbm)}${raised}`;
+}
+
 function overloadOf({ from, to, overload }: DirectionResult, sources: Sources): Explanation[] {
   if (overload === undefined) return [];
   const { receivedLevelDbm, overloadDbm, marginDb, worstMonthPercent } = overload;
@@ -104,11 +118,16 @@ function overloadOf({ from, to, overload }: DirectionResult, sources: Sources): 
     explanation(`margin to overload ${from} to ${to}`, decibels(marginDb), {
       methods: worstMonthPercent === undefined ? [] : sources.methods(/section 2\.3\.3/),
       steps: [
-        { name: "received level, strongest mode", value: dbm(receivedLevelDbm) },
+        { name: "received level, mode of greatest power", value: dbm(receivedLevelDbm) },
         { name: "overload level", value: dbm(overloadDbm) },
         ...(worstMonthPercent === undefined
           ? []
-          : [{ name: "enhanced beyond it", value: `${outage(worstMonthPercent)} of the worst month` }]),
+          : [
+              {
+                name: "enhanced beyond it",
+                value: `${outageBounded({ timePercent: worstMonthPercent })} of the worst month`,
+              },
+            ]),
       ],
     }),
   ];

@@ -23,7 +23,7 @@ export function levelTables(result: HopResult): Table[] {
       row.site ?? "",
       row.element,
       row.detail ?? "",
-      change(row),
+      levelChange(row),
       dbm(row.levelDbm),
     ]),
   }));
@@ -54,7 +54,7 @@ function titleOf({ from, to, frequencyHz }: DirectionResult): string {
   return `${from} to ${to}, ${frequency(frequencyHz)}`;
 }
 
-function change({ element, changeDb }: LevelRow): string {
+export function levelChange({ element, changeDb }: LevelRow): string {
   if (changeDb === 0) return "";
   if (element.endsWith("antenna")) return `+${dbi(changeDb)}`;
   return `${changeDb > 0 ? "+" : ""}${fixed(changeDb, 1)} dB`;

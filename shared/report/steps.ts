@@ -7,13 +7,17 @@ import { modeFadingOf, outagesAt } from "../evaluate/outages.js";
 import { withinReason } from "../evaluate/reason.js";
 import type { DirectionResult, HopResult, ModeResult } from "../evaluate/result.js";
 import { newTrace, type Trace } from "../evaluate/trace.js";
+import { trimmed } from "../format/numbers.js";
 import { explainFade } from "../propagation/p530/fade-distribution.js";
 import { specificGasAttenuation } from "../propagation/p676.js";
 import { referenceAtmosphere } from "../propagation/p835.js";
+import { STEP_WORDS, type StepKey } from "./step-words.js";
 
-/** An intermediate value under the method's own symbol. */
+/** An intermediate value, in the words of the method. */
 export interface Step {
   readonly name: string;
+  /** Name of the step in the method's module; undefined: no step of a method. */
+  readonly key?: StepKey;
   readonly value: string;
 }
 
@@ -69,7 +73,7 @@ export function gasSteps({ geometry, climate, directions }: HopResult): Step[] {
     temperatureK: climate?.temperatureK ?? standard.temperatureK,
     waterVapourDensityGm3: climate?.waterVapourDensityGm3 ?? standard.waterVapourDensityGm3,
   });
-  return stepsOf({ "mean heightM": meanHeightM, oxygenDbPerKm, "water vapourDbPerKm": waterVapourDbPerKm });
+  return stepsOf({ meanHeightM, oxygenDbPerKm, waterVapourDbPerKm: waterVapourDbPerKm });
 }
 
 function recordingTrace(): Trace {
@@ -101,25 +105,18 @@ function pathOf(
   };
 }
 
-/** What a name in the code says of its unit, longest ending first; the rest of the name is the symbol. */
-const UNITS: readonly (readonly [ending: string, unit: string])[] = [
-  ["DbPerKm", " dB/km"],
-  ["Percent", " %"],
-  ["Mrad", " mrad"],
-  ["Ns", " ns"],
-  ["Km", " km"],
-  ["Db", " dB"],
-  ["M", " m"],
-];
-
+/** Steps in words and with their units; a step that is a word, such as a branch, is left out. */
 export function stepsOf(steps: object | undefined): Step[] {
   return Object.entries(steps ?? {})
-    .filter((entry): entry is [string, number] => typeof entry[1] === "number")
-    .map(([name, value]) => {
-      const [ending, unit] = UNITS.find(([end]) => name.endsWith(end)) ?? ["", ""];
-      return {
-        name: name.slice(0, name.length - ending.length),
-        value: `${Number(value.toPrecision(5))}${unit}`,
-      };
+    .filter((entry): entry is [StepKey, number] => typeof entry[1] === "number" && entry[0] in STEP_WORDS)
+    .map(([key, value]) => {
+      const [name, unit] = STEP_WORDS[key];
+      return { key, name, value: `${figure(value)}${unit === undefined ? "" : ` ${unit}`}` };
     });
+}
+
+/** Five significant digits, never in powers of ten. */
+function figure(value: number): string {
+  const magnitude = value === 0 ? 0 : Math.floor(Math.log10(Math.abs(value)));
+  return trimmed(value, Math.min(20, Math.max(0, 4 - magnitude)));
 }

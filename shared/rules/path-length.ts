@@ -17,7 +17,7 @@ export const pathLength: HopRule = {
   severity: "error",
   title: "The two sites must be a hop apart",
   checks:
-    "The length of the path: not zero, not above 200 km, and not above 80 km where a wrong sign or an exchange of latitude and longitude at one site explains it.",
+    "The length of the path: not zero, not above 200 km, and not above 80 km where a wrong sign or an exchange of latitude and longitude at one site explains it. Too long a path is a warning, since it may be meant.",
   why: "Coordinates that are exchanged, of another datum, with the wrong letter or copied from the wrong line show in the length first.",
   fix: "Check latitude and longitude of both sites.",
   source: "common practice",

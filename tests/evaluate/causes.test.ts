@@ -400,7 +400,7 @@ describe("every cause together", () => {
     const told = explainHop(hop, judge(hop));
     expect(notFinite(told)).toEqual([]);
     const diversity = told.find(({ figure }) => figure.startsWith("fading with diversity"))!;
-    expect(diversity.steps.map(({ name }) => name)).toEqual(expect.arrayContaining(["I", "kns2", "ks2"]));
+    expect(diversity.steps.map(({ key }) => key)).toEqual(expect.arrayContaining(["I", "kns2", "ks2"]));
     const result = judge(hop);
     const cited = new Set(told.flatMap(({ methods }) => methods.map(({ source }) => source)));
     expect(result.methods.filter(({ source }) => !cited.has(source))).toEqual([]);

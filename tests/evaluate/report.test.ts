@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { explainHop } from "../../shared/report/explain.js";
 import { levelTables, modeTables } from "../../shared/report/level-diagram.js";
+import { STEP_WORDS } from "../../shared/report/step-words.js";
 import { levelGround, makeHop, notFinite, QAM128, QPSK } from "./builders.js";
 
 const HOP = makeHop({ modes: [QPSK, QAM128] });
@@ -25,7 +26,7 @@ test("each figure is explained with its method, its inputs and its steps", () =>
   const of = (figure: string) => told.find((one) => one.figure.startsWith(figure))!;
   expect(of("rain attenuation").value).toBe(`${RESULT.rainAttenuation001Db!.toFixed(1)} dB`);
   // The steps end in the figure itself.
-  const a001 = of("rain attenuation").steps.find(({ name }) => name === "A001")!;
+  const a001 = of("rain attenuation").steps.find(({ key }) => key === "A001Db")!;
   expect(Number(a001.value.replace(" dB", ""))).toBeCloseTo(RESULT.rainAttenuation001Db!, 3);
   expect(of("rain attenuation").inputs).toContainEqual({
     name: "rain rate at 0.01 %",
@@ -37,8 +38,10 @@ test("each figure is explained with its method, its inputs and its steps", () =>
     "Rec. ITU-R P.530-18 section 2.3.2",
     "Rec. ITU-R P.530-18 section 2.3.4",
   ]);
-  expect(of("multipath outage").steps.map(({ name }) => name)).toContain("hc");
-  expect(of("fade margin KELD to TARN, QPSK").steps[1]).toEqual({
+  expect(of("multipath outage").steps).toContainEqual(
+    expect.objectContaining({ name: "mean clearance over the terrain at k 4/3, hc", key: "hcM" }),
+  );
+  expect(of("fade margin KELD to TARN, QPSK").steps[2]).toEqual({
     name: "threshold (catalogue)",
     value: "-86.0 dBm",
   });
@@ -62,3 +65,26 @@ test("what is missing is explained as missing", () => {
       .join(" "),
   ).toContain("rain rate");
 });
+
+test("no step speaks in names of the code: words, symbols of the method, and a unit where there is one", () => {
+  for (const { figure, steps } of explainHop(HOP, RESULT)) {
+    for (const { name, value } of steps) {
+      expect(name, figure).not.toMatch(/\b[a-z]+[a-z]*[A-Z][a-z]+/);
+      expect(name.length, name).toBeGreaterThan(4);
+      expect(value, name).not.toMatch(/e[+-]\d/);
+    }
+  }
+  const units = STEPS_WITH_UNITS.map((key) => STEP_WORDS[key][1]);
+  expect(units).toEqual(["mrad", "m", "dB/km", "km", "dB", "%"]);
+});
+
+test("a margin in a mode of more power says that the power is assumed to rise", () => {
+  const of = (figure: string) => explainHop(HOP, RESULT).find((one) => one.figure.startsWith(figure))!;
+  expect(of("fade margin KELD to TARN, QPSK").steps[0]!.value).toBe(
+    "24.0 dBm, assumed to rise by 4.0 dB over 128QAM on fallback",
+  );
+  expect(of("fade margin KELD to TARN, 128QAM").steps[0]!.value).toBe("20.0 dBm");
+  expect(of("received level KELD").figure).toBe("received level KELD to TARN, 128QAM, the mode at line-up");
+});
+
+const STEPS_WITH_UNITS = ["epMrad", "hcM", "gammaRDbPerKm", "deffKm", "A001Db", "p0Percent"] as const;

@@ -37,14 +37,17 @@ export function* ruleList(rules: readonly KnownRule[], paint: Paint): Iterable<s
 export function* explanationText(explanations: readonly Explanation[], paint: Paint): Iterable<string> {
   for (const { figure, value, methods, inputs, steps, notes } of explanations) {
     yield `${paint("bold", safe(figure))}: ${safe(value)}\n`;
-    for (const { source, what, status } of methods)
-      yield `  method  ${safe(`${what}: ${source} (${status})`)}\n`;
-    for (const { name, value: used, origin, note } of inputs) {
-      yield `  input   ${safe(`${name} = ${used} (${origin}${note === undefined ? "" : `, ${note}`})`)}\n`;
-    }
-    for (const step of steps) yield `  step    ${safe(`${step.name} = ${step.value}`)}\n`;
-    for (const sentence of notes)
-      yield `${wrapped(safe(sentence), WIDTH - 10, "          ").replace(/^ {10}/, "  note    ")}\n`;
+    for (const { source, what, status } of methods) yield line("method", `${what}: ${source} (${status})`);
+    for (const { name, value: used, origin, note } of inputs)
+      yield line("input", `${name} = ${used} (${origin}${note === undefined ? "" : `, ${note}`})`);
+    for (const step of steps) yield line("step", `${step.name} = ${step.value}`);
+    for (const sentence of notes) yield line("note", sentence);
     yield "\n";
   }
+}
+
+/** Further lines stand under the text, not under the word before it. */
+function line(kind: string, text: string): string {
+  const indent = " ".repeat(10);
+  return `${wrapped(safe(text), WIDTH - indent.length, indent).replace(indent, `  ${kind}`.padEnd(indent.length))}\n`;
 }

@@ -74,7 +74,7 @@ function modesTable(
 }
 
 /** The law of rain that bounds a mode's availability does not part it from the mode below either. */
-function inUse({ timeInUsePercent, availabilityBound }: ModeResult): string {
+export function inUse({ timeInUsePercent, availabilityBound }: ModeResult): string {
   if (timeInUsePercent === undefined) return "–";
   if (timeInUsePercent > 50) return availabilityBounded(timeInUsePercent, availabilityBound);
   if (availabilityBound !== undefined && timeInUsePercent < 0.001) return "< 0.001 %";
