@@ -16,13 +16,13 @@ export const feederOutOfBand: HopRule = {
   needs: [],
   quietAfter: ["frequency-outside-tuning"],
   good: exampleHop(),
-  bad: `feeder FW7 {
+  bad: `feeder FLEX-7 {
   kind flexible
   band 5.85 GHz to 8.2 GHz
   loss 0.2 dB/m at 7 GHz
 }
 
-${exampleHop({ keld: "antenna A18-06 at 40 m\n    feeder FW7 length 1.2 m\n    transmits high" })}`,
+${exampleHop({ keld: "antenna A18-06 at 40 m\n    feeder FLEX-7 length 1.2 m\n    transmits high" })}`,
   check({ hop, report }) {
     for (const { site, feeder } of hop.ends) {
       const hz = feeder?.band && firstOutside(hop, feeder.band);

@@ -84,7 +84,7 @@ beforeAll(() => {
     repository.edit(
       "sites.hop",
       "at 47.5 -30.5\n",
-      "at 47.5 -30.5\n  plant 120 W\n  chassis CH-2U {\n    slot 3 IF1\n    slot 4 IF1\n  }\n",
+      "at 47.5 -30.5\n  plant 120 W\n  chassis HEDGE {\n    slot 3 MIST\n    slot 4 MIST\n  }\n",
     );
   });
   step("one hop too many", () =>
@@ -299,8 +299,8 @@ test("one hop too many overruns ports and power of a site: its neighbour and the
   const equipped = await changesOf("indoor unit");
   expect(equipped.worse, JSON.stringify([equipped.hops, equipped.sites, equipped.shared])).toBe(false);
   expect(equipped.orders.map(({ part, count }) => [part, count])).toEqual([
-    ["card IF1", 2],
-    ["chassis CH-2U", 1],
+    ["card MIST", 2],
+    ["chassis HEDGE", 1],
   ]);
   const { hops, sites, orders, worse } = await changesOf("one hop too many");
   expect(worse).toBe(true);

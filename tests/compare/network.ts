@@ -123,14 +123,14 @@ export function files(): Record<string, string> {
 }
 
 /** An invented indoor unit with cards of one IF port. */
-export const INDOOR = `chassis CH-2U {
+export const INDOOR = `chassis HEDGE {
   height 2 U
   slot 1 to 8 traffic
   supply 500 W
   draws 10 W
 }
 
-card IF1 {
+card MIST {
   kind if
   ports 1 IF
   xpic no

@@ -20,9 +20,9 @@ coupler D18-E { kind dual-polarized; main-loss 3.9 dB }
 coupler S18 { kind splitter; main-loss 1.6 dB; standby-loss 6.4 dB; transmit-loss 0.5 dB }
 radio R18I like R18 { construction all-indoor; branching 0.7 dB pass 0.15 dB }
 radio R18O like R18 { construction all-outdoor; port 10GE }
-feeder EW18 { kind elliptical; loss 0.2 dB/m }
-feeder FW18 { kind flexible; loss 1 dB/m }
-cable IF10 { kind coaxial; connector N }
+feeder ELLIPTIC-18 { kind elliptical; loss 0.2 dB/m }
+feeder FLEX-18 { kind flexible; loss 1 dB/m }
+cable COAX-10 { kind coaxial; connector N }
 cable CAT { kind ethernet }
 `;
 
@@ -41,12 +41,12 @@ interface Case {
   readonly protects: string;
 }
 
-const IF = "cable IF10 length 40 m";
+const IF = "cable COAX-10 length 40 m";
 
 const CASES: readonly Case[] = [
   {
     arrangement: "1+0",
-    lines: `${IF}\n    feeder FW18 length 0.9 m`,
+    lines: `${IF}\n    feeder FLEX-18 length 0.9 m`,
     // One unit, antenna, waveguide and cable an end; 3 + 1 grounding kits for 40 m at one in 30 m.
     parts: { unit: 2, antenna: 2, feeder: 2, cable: 2, connector: 4, "grounding kit": 8 },
     lossesDb: [],
@@ -63,7 +63,7 @@ const CASES: readonly Case[] = [
   },
   {
     arrangement: "1+1 hot-standby",
-    lines: "coupler H18-U separate\n    feeder FW18 length 0.9 m",
+    lines: "coupler H18-U separate\n    feeder FLEX-18 length 0.9 m",
     // Behind the hybrid one waveguide serves both units.
     parts: { unit: 4, antenna: 2, coupler: 2, feeder: 2 },
     lossesDb: [3.2, 8, 8, 12.8],
@@ -72,7 +72,7 @@ const CASES: readonly Case[] = [
   },
   {
     arrangement: "1+1 hot-standby two-antennas",
-    lines: "feeder FW18 length 0.9 m",
+    lines: "feeder FLEX-18 length 0.9 m",
     parts: { unit: 4, antenna: 4, feeder: 4 },
     lossesDb: [0, 0, 0, 0],
     rows: [],
@@ -131,7 +131,7 @@ const CASES: readonly Case[] = [
   {
     arrangement: "2+0 dual-polarization",
     antenna: "A18-06D",
-    lines: "coupler O18 separate\n    feeder FW18 length 0.9 m",
+    lines: "coupler O18 separate\n    feeder FLEX-18 length 0.9 m",
     // A rectangular guide carries one polarization: two pieces an end.
     parts: { unit: 4, antenna: 2, coupler: 2, feeder: 4 },
     lossesDb: [0.8, 0.8],
@@ -189,7 +189,7 @@ const CASES: readonly Case[] = [
   {
     arrangement: "all-indoor 1+0",
     radio: "R18I",
-    lines: "feeder EW18 length 30 m",
+    lines: "feeder ELLIPTIC-18 length 30 m",
     parts: { unit: 2, antenna: 2, feeder: 2 },
     lossesDb: [],
     rows: ["branching network", "branching network"],
@@ -198,7 +198,7 @@ const CASES: readonly Case[] = [
   {
     arrangement: "all-indoor 1+1 hot-standby",
     radio: "R18I",
-    lines: "coupler S18\n    feeder EW18 length 30 m",
+    lines: "coupler S18\n    feeder ELLIPTIC-18 length 30 m",
     parts: { unit: 4, antenna: 2, coupler: 2, feeder: 2 },
     // Relay 0.5 outwards, splitter 1.6 or 6.4 inwards, network 0.85 and 1.0 (first and second place).
     // main-main 0.5 + 0.85 + 0.85 + 1.6; to standby 0.5 + 0.85 + 1.0 + 6.4; from standby 0.5 + 1.0 + 0.85 + 1.6; both.
@@ -209,7 +209,7 @@ const CASES: readonly Case[] = [
   {
     arrangement: "all-indoor 1+1 space-diversity",
     radio: "R18I",
-    lines: "feeder EW18 length 30 m",
+    lines: "feeder ELLIPTIC-18 length 30 m",
     parts: { unit: 4, antenna: 4, feeder: 4 },
     // The relay keeps the main antenna for either transmitter: two paths.
     lossesDb: [1.7, 1.85],
@@ -219,7 +219,7 @@ const CASES: readonly Case[] = [
   {
     arrangement: "all-indoor 3+1",
     radio: "R18I",
-    lines: "feeder EW18 length 30 m",
+    lines: "feeder ELLIPTIC-18 length 30 m",
     parts: { unit: 8, antenna: 2, feeder: 2 },
     // Channels come off in reverse order: 2 filters and 5 passes each, 1.4 + 0.75.
     lossesDb: [2.15, 2.15, 2.15, 2.15],

@@ -13,9 +13,14 @@ const CHASSIS: Chassis = {
     { from: 9, to: 9, kind: "fan" },
   ],
 };
-const IF2: Card = { name: "IF2", kind: "if", ports: [{ count: 2, type: "IF", powered: false }], xpic: true };
-const GE4: Card = { name: "GE4", kind: "ethernet", ports: [{ count: 4, type: "GE", powered: false }] };
-const FAN: Card = { name: "FAN", kind: "fan", ports: [] };
+const HAIL: Card = {
+  name: "HAIL",
+  kind: "if",
+  ports: [{ count: 2, type: "IF", powered: false }],
+  xpic: true,
+};
+const FERN: Card = { name: "FERN", kind: "ethernet", ports: [{ count: 4, type: "GE", powered: false }] };
+const BREEZE: Card = { name: "BREEZE", kind: "fan", ports: [] };
 
 function installed(more: Partial<InstalledChassis>): InstalledChassis {
   return { name: "1", chassis: CHASSIS, slots: [], loose: [], controllersProtected: false, ...more };
@@ -29,7 +34,7 @@ function ifCards(count: number, chassis = "1") {
   return Array.from({ length: count }, (_, i) => ({
     chassis: installed({ name: chassis }),
     slot: i + 1,
-    card: IF2,
+    card: HAIL,
     automatic: false,
   }));
 }
@@ -38,17 +43,17 @@ describe("cards whose slot is left open", () => {
   test("go into free slots of their kind, one a slot; what finds none is told", () => {
     const { cards, left } = placeCards([
       installed({
-        slots: [{ slot: 4, card: GE4 }],
+        slots: [{ slot: 4, card: FERN }],
         loose: [
-          { card: IF2, count: 5 },
-          { card: FAN, count: 2 },
+          { card: HAIL, count: 5 },
+          { card: BREEZE, count: 2 },
         ],
       }),
     ]);
     const slots = cards.map(({ slot }) => slot);
     expect(new Set(slots).size).toBe(slots.length);
     expect(slots.toSorted((a, b) => a - b)).toEqual([3, 4, 5, 6, 7, 8, 9]);
-    expect(left).toMatchObject([{ card: { name: "FAN" }, count: 1 }]);
+    expect(left).toMatchObject([{ card: { name: "BREEZE" }, count: 1 }]);
   });
 
   test("stay where they are when another card comes or goes, but for few", () => {
@@ -61,7 +66,10 @@ describe("cards whose slot is left open", () => {
         const place = (list: readonly string[]) =>
           new Map(
             placeCards([
-              installed({ chassis: many, loose: list.map((name) => ({ card: { ...IF2, name }, count: 1 })) }),
+              installed({
+                chassis: many,
+                loose: list.map((name) => ({ card: { ...HAIL, name }, count: 1 })),
+              }),
             ]).cards.map(({ card, slot }) => [card.name, slot]),
           );
         const before = place(cards);
@@ -108,7 +116,7 @@ describe("IF ports", () => {
   });
 
   test("stated ports come first; a doubled, a wrong and an absent one are told", () => {
-    const cards = [...ifCards(1), { ...ifCards(1)[0]!, slot: 2, card: GE4 }];
+    const cards = [...ifCards(1), { ...ifCards(1)[0]!, slot: 2, card: FERN }];
     const claim = (slot: number, port: number) => [{ slot, port }];
     const { uses, faults } = planIfPorts(cards, [
       demand("A", "1+0", claim(1, 2)),

@@ -15,7 +15,7 @@ import { notFinite } from "../evaluate/builders.js";
 import { designOf } from "./designs.js";
 
 const TEXT = `${EXAMPLE_CATALOGUE}
-cable IF10 { kind coaxial; loop-resistance 5 ohm/km; connector N }
+cable COAX-10 { kind coaxial; loop-resistance 5 ohm/km; connector N }
 radio R18W like R18 { draws 40 W; weight 5 kg }
 antenna A18-06W like A18-06 { weight 8 kg; wind-coefficient 1.2 }
 coupler H18-W like H18-U { weight 2 kg }
@@ -26,10 +26,10 @@ site MOSS {
   wind 25 m/s over country
   battery 100 Ah autonomy 8 h
   cable-run 20 m
-  chassis CH-2U {
-    slot 1 CTRL
-    slot 9 FAN
-    card IF2X 2
+  chassis HEDGE {
+    slot 1 HEATH
+    slot 9 BREEZE
+    card HAIL-TWIN 2
   }
 }
 hop MOSS-TARN {
@@ -42,13 +42,13 @@ hop MOSS-TARN {
     antenna A18-06W at 30 m
     coupler H18-W direct
     transmits high
-    cable IF10
+    cable COAX-10
   }
   TARN {
     antenna A18-06W at 30 m
     coupler H18-W direct
     transmits low
-    cable IF10 length 50 m
+    cable COAX-10 length 50 m
   }
 }`;
 // The network of the preamble gives way to the one here.
@@ -88,14 +88,14 @@ test("parts of a site, and of the network as the sum of its sites", () => {
     ["unit", "R18W", "high half", 2, false],
     ["antenna", "A18-06W", 1, false],
     ["coupler", "H18-W", 1, false],
-    ["cable", "IF10", 2, 118, true],
-    ["connector", "N for IF10", 4, false],
+    ["cable", "COAX-10", 2, 118, true],
+    ["connector", "N for COAX-10", 4, false],
     // 3 at the ends, 59/25 = 2 along each.
-    ["grounding kit", "for IF10", 10, true],
-    ["chassis", "CH-2U", 1, false],
-    ["card", "CTRL", 1, false],
-    ["card", "FAN", 1, false],
-    ["card", "IF2X", 2, false],
+    ["grounding kit", "for COAX-10", 10, true],
+    ["chassis", "HEDGE", 1, false],
+    ["card", "BREEZE", 1, false],
+    ["card", "HAIL-TWIN", 2, false],
+    ["card", "HEATH", 1, false],
   ]);
   const sites = [...sitePlans(DESIGN).values()].flatMap((plan) => partsOfSite(plan, DESIGN));
   expect(partsOfNetwork(DESIGN)).toEqual(merged(sites));
@@ -109,9 +109,9 @@ test("spares: a share of each type, rounded up, and the least; units by half", (
     ["R18W", "high half", 1],
     ["R18W", "low half", 1],
     // 5 % of one card is one card.
-    ["CTRL", undefined, 1],
-    ["FAN", undefined, 1],
-    ["IF2X", undefined, 1],
+    ["BREEZE", undefined, 1],
+    ["HAIL-TWIN", undefined, 1],
+    ["HEATH", undefined, 1],
   ]);
   const twenty = [{ kind: "unit", name: "R", quantity: 20, estimated: false } as const];
   expect(spareParts(twenty, [{ kind: "unit", sharePercent: 5, least: 0 }])[0]!.quantity).toBe(1);
@@ -131,7 +131,7 @@ test("an edit at a site is judged at once, though no hop changed", async () => {
   };
   expect(await found(TEXT)).toEqual([]);
   const before = session.evaluations;
-  expect(await found(TEXT.replace("card IF2X 2", "card IF1 1"))).toContain("if-ports-short");
+  expect(await found(TEXT.replace("card HAIL-TWIN 2", "card MIST 1"))).toContain("if-ports-short");
   expect(await found(TEXT.replace("ports 2 IF", "ports 1 IF"))).toEqual([]);
   expect(await found(TEXT.replace("wind 25 m/s", "wind-limit 100 N\n  wind 25 m/s"))).toEqual([
     "structure-overload",
@@ -147,7 +147,7 @@ test("text as typing leaves it, and figures at their limits, give sums and findi
     .replace("wind 25 m/s", "wind 100 m/s")
     .replace("loop-resistance 5 ohm/km", "loop-resistance 1000 ohm/km")
     .replaceAll("at 30 m", "at 700 m")
-    .replace("card IF2X 2", "card IF2X 999");
+    .replace("card HAIL-TWIN 2", "card HAIL-TWIN 999");
   const texts = [
     wild,
     // Every line gone in turn, and every line cut in its middle.

@@ -22,7 +22,7 @@ const GROUND = levelGround(LENGTH_M);
 
 test("a budget by hand: hot standby on an unequal coupler, feeder at one end", () => {
   const coupler = { name: "H18-U", kind: "hybrid", mainLossDb: 1.6, standbyLossDb: 6.4 } as const;
-  const feeder = { name: "FW18", loss: [{ lossDbPerM: 1.1, frequencyHz: 18.7e9 }] };
+  const feeder = { name: "FLEX-18", loss: [{ lossDbPerM: 1.1, frequencyHz: 18.7e9 }] };
   const hop = makeHop({
     arrangement: { name: "1+1 hot-standby" },
     ends: [

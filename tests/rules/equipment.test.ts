@@ -35,27 +35,27 @@ describe("slots and cards", () => {
     expect(
       found(
         equipped(
-          "chassis CH-2U {\n  slot 12 IF1\n  slot 9 GE4\n  slot 1 CTRL\n  slot 3 IF1\n  slot 3 GE4\n}",
+          "chassis HEDGE {\n  slot 12 MIST\n  slot 9 FERN\n  slot 1 HEATH\n  slot 3 MIST\n  slot 3 FERN\n}",
         ),
       ),
     ).toEqual([
-      "slot-wrong-kind: there is no slot 12 in CH-2U at MOSS; IF1 goes into a traffic slot",
-      "slot-wrong-kind: slot 9 is a fan slot in CH-2U at MOSS; GE4 goes into a traffic slot",
-      "slot-doubled: slot 3 of CH-2U at MOSS has IF1 already; GE4 does not count",
+      "slot-wrong-kind: there is no slot 12 in HEDGE at MOSS; MIST goes into a traffic slot",
+      "slot-wrong-kind: slot 9 is a fan slot in HEDGE at MOSS; FERN goes into a traffic slot",
+      "slot-doubled: slot 3 of HEDGE at MOSS has MIST already; FERN does not count",
     ]);
   });
 
   test("two chassis are told apart by their names", () => {
     const text = equipped(
-      "chassis CH-2U as A {\n  slot 1 CTRL\n  slot 3 IF1\n}\nchassis CH-2U as B {\n  slot 3 IF1\n}",
+      "chassis HEDGE as A {\n  slot 1 HEATH\n  slot 3 MIST\n}\nchassis HEDGE as B {\n  slot 3 MIST\n}",
     );
-    expect(found(text)).toEqual(["controller-protection: CH-2U B at MOSS has no controller, it needs one"]);
+    expect(found(text)).toEqual(["controller-protection: HEDGE B at MOSS has no controller, it needs one"]);
   });
 });
 
 describe("IF ports", () => {
   test("short by one, told at the hop that lacks it and excused there", () => {
-    const short = equipped("chassis CH-2U {\n  slot 1 CTRL\n  slot 3 IF1\n}", HOT_STANDBY);
+    const short = equipped("chassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n}", HOT_STANDBY);
     expect(found(short)).toContain(
       "if-ports-short: MOSS-TARN lacks 1 of 2 IF ports at MOSS: 1 are there, all hops need 2",
     );
@@ -74,7 +74,7 @@ describe("IF ports", () => {
     const claims = exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    if-port 3 / 1" });
     const second = claims.replaceAll("TARN", "FELL").replace("at 40 m", "at 45 m").replaceAll("KELD", "MOSS");
     const text = `site FELL {\n  at 47.4 -30.4\n}\n\n${equipped(
-      "chassis CH-2U {\n  slot 1 CTRL\n  slot 3 IF2X\n}",
+      "chassis HEDGE {\n  slot 1 HEATH\n  slot 3 HAIL-TWIN\n}",
       {
         keld: "antenna A18-06 at 40 m\n    transmits high\n    if-port 3 / 1",
       },
@@ -85,40 +85,40 @@ describe("IF ports", () => {
   });
 
   test("XPIC: neighbours that pair, neighbours that do not, cards apart, cards without it", () => {
-    const cards = `card IF1X { kind if; ports 1 IF; xpic yes; pairs neighbour; draws 12 W }
-card IF1L { kind if; ports 1 IF; xpic yes; draws 12 W }
+    const cards = `card MIST-TWIN { kind if; ports 1 IF; xpic yes; pairs neighbour; draws 12 W }
+card MIST-LIGHT { kind if; ports 1 IF; xpic yes; draws 12 W }
 `;
     const at = (lines: string) =>
-      found(cards + DUAL + equipped(`chassis CH-2U {\n  slot 1 CTRL\n${lines}\n}`, xpic()));
-    expect(at("  slot 3 IF1X\n  slot 4 IF1X")).toEqual([]);
-    expect(at("  slot 3 IF1X\n  slot 6 IF1X")[0]).toContain("slots 3 and 6 are not neighbours");
-    expect(at("  slot 3 IF1L\n  slot 4 IF1L")[0]).toMatch(
+      found(cards + DUAL + equipped(`chassis HEDGE {\n  slot 1 HEATH\n${lines}\n}`, xpic()));
+    expect(at("  slot 3 MIST-TWIN\n  slot 4 MIST-TWIN")).toEqual([]);
+    expect(at("  slot 3 MIST-TWIN\n  slot 6 MIST-TWIN")[0]).toContain("slots 3 and 6 are not neighbours");
+    expect(at("  slot 3 MIST-LIGHT\n  slot 4 MIST-LIGHT")[0]).toMatch(
       /they are on two cards, in slots \d and \d, that do not pair/,
     );
-    expect(at("  slot 3 IF1\n  slot 4 IF1")[0]).toContain("IF1 has no XPIC");
-    expect(at("  slot 3 IF2X")).toEqual([]);
+    expect(at("  slot 3 MIST\n  slot 4 MIST")[0]).toContain("MIST has no XPIC");
+    expect(at("  slot 3 HAIL-TWIN")).toEqual([]);
   });
 
   test("four units of two XPIC pairs meet both wishes on two cards", () => {
     const catalogue = "coupler D18 { kind dual-polarized; main-loss 2 dB; standby-loss 6.8 dB }\n\n";
     const four = xpic("1+1 xpic four-units", "D18");
     expect(
-      found(catalogue + DUAL + equipped("chassis CH-2U {\n  slot 1 CTRL\n  card IF2X 2\n}", four)),
+      found(catalogue + DUAL + equipped("chassis HEDGE {\n  slot 1 HEATH\n  card HAIL-TWIN 2\n}", four)),
     ).toEqual([]);
     expect(
-      found(catalogue + DUAL + equipped("chassis CH-2U {\n  slot 1 CTRL\n  card IF2X\n}", four))[0],
+      found(catalogue + DUAL + equipped("chassis HEDGE {\n  slot 1 HEATH\n  card HAIL-TWIN\n}", four))[0],
     ).toContain("lacks 2 of 4 IF ports");
   });
 });
 
 describe("traffic ports and alarms", () => {
   const services = (lines: string, cards: string) =>
-    found(equipped(`${lines}\nchassis CH-2U {\n  slot 1 CTRL\n  slot 8 IF1\n${cards}\n}`));
+    found(equipped(`${lines}\nchassis HEDGE {\n  slot 1 HEATH\n  slot 8 MIST\n${cards}\n}`));
 
   test("a faster Ethernet port serves a slower one, never the other way", () => {
     const agg = "card AGG { kind aggregation; ports 2 10GE; ports 2 2.5GE; ports 2 GE; draws 20 W }\n";
     const at = (lines: string) =>
-      found(agg + equipped(`${lines}\nchassis CH-2U {\n  slot 1 CTRL\n  slot 8 IF1\n  slot 3 AGG\n}`));
+      found(agg + equipped(`${lines}\nchassis HEDGE {\n  slot 1 HEATH\n  slot 8 MIST\n  slot 3 AGG\n}`));
     expect(at('service "a" 6 FE')).toEqual([]);
     expect(at('service "a" 7 FE')).toEqual([
       "traffic-ports-short: MOSS lacks 1 of 7 FE ports; its cards have 0",
@@ -134,7 +134,7 @@ describe("traffic ports and alarms", () => {
   test("75 ohm is not 120 ohm", () => {
     const e1 = "card E16 { kind e1; ports 16 E1-75; draws 8 W }\n";
     const { findings } = judgeExample(
-      e1 + equipped('service "a" 4 E1-120\nchassis CH-2U {\n  slot 1 CTRL\n  slot 8 IF1\n  slot 3 E16\n}'),
+      e1 + equipped('service "a" 4 E1-120\nchassis HEDGE {\n  slot 1 HEATH\n  slot 8 MIST\n  slot 3 E16\n}'),
     );
     expect(findings.find(({ rule }) => rule === "traffic-ports-short")).toMatchObject({
       message: "MOSS lacks 4 of 4 E1-120 ports; its cards have 0",
@@ -143,11 +143,11 @@ describe("traffic ports and alarms", () => {
   });
 
   test("an alarm input beyond the cards, and one used twice", () => {
-    expect(services('alarm 1 "door"\nalarm 1 "mains"\nalarm 5 "tank"', "  slot 3 AUX")).toEqual([
+    expect(services('alarm 1 "door"\nalarm 1 "mains"\nalarm 5 "tank"', "  slot 3 DEW")).toEqual([
       'alarm-input: alarm input 1 at MOSS serves "door" already',
       'alarm-input: there is no alarm input 5 at MOSS for "tank": its cards have 4',
     ]);
-    expect(services('alarm 5 "tank"', "  slot 3 AUX\n  slot 4 AUX")).toEqual([]);
+    expect(services('alarm 5 "tank"', "  slot 3 DEW\n  slot 4 DEW")).toEqual([]);
   });
 });
 
@@ -223,12 +223,12 @@ ${exampleHop({ ...HOT_STANDBY, hop: HOT_STANDBY.hop.replace("R18", "R18F"), keld
 test("racks: chassis of a row count once; the neighbour's warm air is told for either direction", () => {
   const turned = EXAMPLE_CATALOGUE.replace("left-to-right", "right-to-left");
   const lines =
-    "rack 2 U\nchassis CH-2U as A row 1 {\n  slot 1 CTRL\n  slot 3 IF1\n}\nchassis CH-2U as B row 1";
+    "rack 2 U\nchassis HEDGE as A row 1 {\n  slot 1 HEATH\n  slot 3 MIST\n}\nchassis HEDGE as B row 1";
   expect(found(equipped(lines))).toEqual([
-    "air-path: CH-2U B at MOSS takes in the warm air of A beside it in row 1",
+    "air-path: HEDGE B at MOSS takes in the warm air of A beside it in row 1",
   ]);
   expect(found(equipped(lines, {}, turned))).toEqual([
-    "air-path: CH-2U A at MOSS takes in the warm air of B beside it in row 1",
+    "air-path: HEDGE A at MOSS takes in the warm air of B beside it in row 1",
   ]);
   expect(found(equipped(lines.replaceAll(" row 1", "")))).toContain(
     "rack-full: the chassis at MOSS need 4 U, 2 U are free",
@@ -236,7 +236,7 @@ test("racks: chassis of a row count once; the neighbour's warm air is told for e
 });
 
 test("what a sum cannot count is told with it", () => {
-  const text = equipped("plant 10 W\nchassis CH-2U {\n  slot 1 CTRL\n  slot 3 IF1\n}");
+  const text = equipped("plant 10 W\nchassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n}");
   expect(found(text)).toEqual([
     "plant-power: MOSS draws 37 W, its plant gives 10 W; R18 not counted, the catalogue has no figure",
   ]);
@@ -247,15 +247,15 @@ test("power over copper: ports with power, and no more than reaches a unit", () 
     found(
       `cable CAT { kind ethernet }
 radio R18O like R18 { construction all-outdoor; draws ${watts} W }
-card GE1P { kind ethernet; ports 1 GE powered; draws 9 W }
-${equipped(`chassis CH-2U {\n  slot 1 CTRL\n  slot 3 ${card}\n}`, {
+card FERN-SMALL { kind ethernet; ports 1 GE powered; draws 9 W }
+${equipped(`chassis HEDGE {\n  slot 1 HEATH\n  slot 3 ${card}\n}`, {
   hop: "polarization vertical\n  radio R18O\n  mode 55 MHz 128QAM\n  arrangement all-outdoor 1+0",
   keld: "antenna A18-06 at 40 m\n    transmits high\n    cable CAT",
 })}`,
     );
-  expect(at(71, "GE1P")).toEqual([]);
-  expect(at(72, "GE1P")[0]).toContain("R18O draws 72 W, at most 71.3 W reach it");
-  expect(at(45, "GE4")[0]).toContain("0 powered ports are left, it needs 1");
+  expect(at(71, "FERN-SMALL")).toEqual([]);
+  expect(at(72, "FERN-SMALL")[0]).toContain("R18O draws 72 W, at most 71.3 W reach it");
+  expect(at(45, "FERN")[0]).toContain("0 powered ports are left, it needs 1");
 });
 
 describe("words that mean two things", () => {

@@ -19,7 +19,7 @@ export const cableRows: Rows = [
     block: "cable",
     meaning: "A cable between indoors and the unit on the structure.",
     source: CATALOGUE,
-    example: 'cable IF10 "IF cable, 10 mm" {',
+    example: 'cable COAX-10 "IF cable, 10 mm" {',
   },
   {
     name: "kind",

@@ -84,7 +84,7 @@ export const feederRows: Rows = [
     block: "feeder",
     meaning: "A waveguide or cable between unit and antenna.",
     source: CATALOGUE,
-    example: "feeder FW18 {",
+    example: "feeder FLEX-18 {",
   },
   {
     name: "kind",

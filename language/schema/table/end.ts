@@ -81,7 +81,7 @@ export const endRows: Rows = [
     ],
     meaning: "Waveguide between unit (or coupler) and antenna.",
     source: PRACTICE,
-    example: "feeder FW18 length 1.2 m",
+    example: "feeder FLEX-18 length 1.2 m",
   },
   {
     name: "transmits",
@@ -181,7 +181,7 @@ export const installationRows: Rows = [
     meaning: "Cable from indoors to each unit: one for each, never shared.",
     fallback: "not in the parts list",
     source: PRACTICE,
-    example: "cable IF10 length 45 m",
+    example: "cable COAX-10 length 45 m",
   },
   {
     name: "if-port",

@@ -25,7 +25,7 @@ export const indoorRows: Rows = [
     block: "chassis",
     meaning: "An indoor unit: what takes the cards.",
     source: CATALOGUE,
-    example: 'chassis CH-2U "2U chassis" {',
+    example: 'chassis HEDGE "2U chassis" {',
   },
   {
     name: "height",
@@ -100,7 +100,7 @@ export const indoorRows: Rows = [
     block: "card",
     meaning: "A card of an indoor unit.",
     source: CATALOGUE,
-    example: 'card IF2X "IF, two channels, XPIC" {',
+    example: 'card HAIL-TWIN "IF, two channels, XPIC" {',
   },
   {
     name: "kind",

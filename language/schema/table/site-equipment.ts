@@ -53,7 +53,7 @@ export const siteEquipmentRows: Rows = [
     repeatable: true,
     meaning: "An indoor unit at the site, with its cards.",
     source: PRACTICE,
-    example: "chassis CH-2U {",
+    example: "chassis HEDGE {",
   },
   {
     name: "slot",
@@ -65,7 +65,7 @@ export const siteEquipmentRows: Rows = [
     repeatable: true,
     meaning: "A card in a slot.",
     source: PRACTICE,
-    example: "slot 3 IF2X",
+    example: "slot 3 HAIL-TWIN",
   },
   {
     name: "card",
@@ -78,7 +78,7 @@ export const siteEquipmentRows: Rows = [
     meaning:
       "Cards whose slot is left open: they are placed automatically, and stay where they are when others come or go.",
     source: PRACTICE,
-    example: "card IF2X 2",
+    example: "card HAIL-TWIN 2",
   },
   {
     name: "protect",

@@ -12,8 +12,8 @@ export const airPath: NetworkRule = {
   why: "The second chassis takes in air that the first has warmed, and its fan cannot help.",
   fix: "Stack them, leave room with a baffle, or turn the order.",
   source: "common practice",
-  good: equipped("chassis CH-2U as A\nchassis CH-2U as B"),
-  bad: equipped("chassis CH-2U as A row 1\nchassis CH-2U as B row 1"),
+  good: equipped("chassis HEDGE as A\nchassis HEDGE as B"),
+  bad: equipped("chassis HEDGE as A row 1\nchassis HEDGE as B row 1"),
   check(context) {
     for (const plan of equippedSites(context)) {
       const rows = Map.groupBy(plan.equipment?.chassis ?? [], ({ row }) => row);

@@ -12,8 +12,8 @@ export const alarmInput: NetworkRule = {
   why: "Two contacts on one input cannot be told apart; a contact on none is never seen.",
   fix: "A free input, or another auxiliary card.",
   source: "common practice",
-  good: equipped('alarm 1 "door" open\nalarm 4 "mains"\nchassis CH-2U {\n  slot 3 AUX\n}'),
-  bad: equipped('alarm 1 "door" open\nalarm 1 "mains"\nchassis CH-2U {\n  slot 3 AUX\n}'),
+  good: equipped('alarm 1 "door" open\nalarm 4 "mains"\nchassis HEDGE {\n  slot 3 DEW\n}'),
+  bad: equipped('alarm 1 "door" open\nalarm 1 "mains"\nchassis HEDGE {\n  slot 3 DEW\n}'),
   check(context) {
     for (const plan of equippedSites(context)) {
       const inputs = plan.placed.cards

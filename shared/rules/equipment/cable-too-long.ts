@@ -12,7 +12,7 @@ import type { NetworkRule } from "../rule.js";
 /** Copper Ethernet, indoor and outdoor part together: IEEE 802.3. */
 const COPPER_ETHERNET_M = 100;
 
-const CABLE = `cable IF7 {
+const CABLE = `cable COAX-7 {
   kind coaxial
   loss 15 dB/100m at 350 MHz
   loop-resistance 9 ohm/km
@@ -39,12 +39,15 @@ export const cableTooLong: NetworkRule = {
   source: "constant-power line; common practice; ETSI EN 300 132-2 for 40.5 V, from memory",
   good:
     CABLE +
-    exampleHop({ hop: RADIO, keld: "antenna A18-06 at 40 m\n    transmits high\n    cable IF7 length 60 m" }),
+    exampleHop({
+      hop: RADIO,
+      keld: "antenna A18-06 at 40 m\n    transmits high\n    cable COAX-7 length 60 m",
+    }),
   bad:
     CABLE +
     exampleHop({
       hop: RADIO,
-      keld: "antenna A18-06 at 40 m\n    transmits high\n    cable IF7 length 260 m",
+      keld: "antenna A18-06 at 40 m\n    transmits high\n    cable COAX-7 length 260 m",
     }),
   check({ design, report }) {
     for (const plan of sitePlans(design).values()) {

@@ -15,7 +15,7 @@ export const cableWrongKind: HopRule = {
   fix: "Name a cable of the right kind, or remove it.",
   source: "common practice",
   needs: [],
-  good: `cable IF10 { kind coaxial }\n\n${exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    cable IF10" })}`,
+  good: `cable COAX-10 { kind coaxial }\n\n${exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    cable COAX-10" })}`,
   bad: `cable CAT6 { kind ethernet }\n\n${exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    cable CAT6" })}`,
   check({ hop, report }) {
     const facts = arrangementByName(hop.arrangement.name);

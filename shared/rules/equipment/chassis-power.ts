@@ -19,10 +19,13 @@ export const chassisPower: NetworkRule = {
   why: "The feed trips when all units start together, on the day the mains return.",
   fix: "Spread units over chassis, or units that draw less.",
   source: "sum of greatest consumptions; common practice",
-  good: equipped("chassis CH-2U {\n  slot 3 IF1\n}", radio("R18")),
+  good: equipped("chassis HEDGE {\n  slot 3 MIST\n}", radio("R18")),
   bad:
     HUNGRY +
-    equipped("chassis CH-2U {\n  slot 1 CTRL\n  slot 3 IF1\n  slot 4 IF1\n  slot 9 FAN\n}", radio("R18W")),
+    equipped(
+      "chassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n  slot 4 MIST\n  slot 9 BREEZE\n}",
+      radio("R18W"),
+    ),
   check(context) {
     for (const plan of equippedSites(context)) {
       const load = siteLoad(plan);

@@ -11,8 +11,8 @@ export const controllerProtection: NetworkRule = {
   why: "Everything passes the controller: without it nothing works, and with one its failure takes every hop of the site.",
   fix: "Add a controller card.",
   source: "common practice",
-  good: equipped("chassis CH-2U {\n  protect controller\n  card CTRL 2\n  card IF1\n}"),
-  bad: equipped("chassis CH-2U {\n  protect controller\n  card CTRL\n  card IF1\n}"),
+  good: equipped("chassis HEDGE {\n  protect controller\n  card HEATH 2\n  card MIST\n}"),
+  bad: equipped("chassis HEDGE {\n  protect controller\n  card HEATH\n  card MIST\n}"),
   check(context) {
     for (const plan of equippedSites(context)) {
       const cards = Map.groupBy(plan.placed.cards, ({ chassis }) => chassis);

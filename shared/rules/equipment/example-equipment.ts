@@ -1,7 +1,7 @@
 /** Parts of examples about indoor equipment: a catalogue of invented cards, and a site that holds them. */
 import { exampleHop } from "../example-preamble.js";
 
-export const EXAMPLE_CATALOGUE = `chassis CH-2U {
+export const EXAMPLE_CATALOGUE = `chassis HEDGE {
   height 2 U
   slot 1 to 2 controller
   slot 3 to 8 traffic
@@ -12,12 +12,12 @@ export const EXAMPLE_CATALOGUE = `chassis CH-2U {
   air left-to-right
 }
 
-card CTRL { kind controller; draws 15 W }
-card IF1 { kind if; ports 1 IF; xpic no; draws 12 W }
-card IF2X { kind if; ports 2 IF; xpic yes; pairs within; draws 20 W }
-card GE4 { kind ethernet; ports 4 GE; draws 10 W }
-card AUX { kind auxiliary; ports 1 order-wire; ports 2 data; ports 4 alarm-in; ports 2 alarm-out; draws 5 W }
-card FAN { kind fan; draws 8 W }`;
+card HEATH { kind controller; draws 15 W }
+card MIST { kind if; ports 1 IF; xpic no; draws 12 W }
+card HAIL-TWIN { kind if; ports 2 IF; xpic yes; pairs within; draws 20 W }
+card FERN { kind ethernet; ports 4 GE; draws 10 W }
+card DEW { kind auxiliary; ports 1 order-wire; ports 2 data; ports 4 alarm-in; ports 2 alarm-out; draws 5 W }
+card BREEZE { kind fan; draws 8 W }`;
 
 /** Lines of a hop in hot standby, and couplers for it at both ends. */
 export const HOT_STANDBY = {

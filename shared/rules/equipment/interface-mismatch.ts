@@ -19,24 +19,24 @@ export const interfaceMismatch: HopRule = {
   interface UBR220
 }
 
-feeder FW18 {
+feeder FLEX-18 {
   kind flexible
   interface PBR220
   loss 1.1 dB/m at 18.7 GHz
 }
 
-${exampleHop({ keld: "antenna A18-06F at 40 m\n    feeder FW18 length 0.9 m\n    transmits high" })}`,
+${exampleHop({ keld: "antenna A18-06F at 40 m\n    feeder FLEX-18 length 0.9 m\n    transmits high" })}`,
   bad: `antenna A18-06F like A18-06 {
   interface UBR220
 }
 
-feeder FW26 {
+feeder FLEX-26 {
   kind flexible
   interface PBR260
   loss 1.1 dB/m at 18.7 GHz
 }
 
-${exampleHop({ keld: "antenna A18-06F at 40 m\n    feeder FW26 length 0.9 m\n    transmits high" })}`,
+${exampleHop({ keld: "antenna A18-06F at 40 m\n    feeder FLEX-26 length 0.9 m\n    transmits high" })}`,
   check({ hop, report }) {
     for (const end of hop.ends) {
       const parts = chain(hop, end);

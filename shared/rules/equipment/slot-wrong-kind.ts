@@ -13,8 +13,8 @@ export const slotWrongKind: NetworkRule = {
   why: "The card does not fit, or its connectors do not meet those of the back panel.",
   fix: "Another slot, or leave the slot open to have one chosen.",
   source: "common practice",
-  good: equipped("chassis CH-2U {\n  slot 1 CTRL\n  slot 3 IF1\n}"),
-  bad: equipped("chassis CH-2U {\n  slot 1 CTRL\n  slot 2 IF1\n}"),
+  good: equipped("chassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n}"),
+  bad: equipped("chassis HEDGE {\n  slot 1 HEATH\n  slot 2 MIST\n}"),
   check(context) {
     for (const plan of equippedSites(context)) {
       for (const installed of plan.equipment?.chassis ?? []) {

@@ -15,8 +15,8 @@ export const trafficPortsShort: NetworkRule = {
   why: "E1 of 120 ohm on a panel of 75 ohm, or a port too few, is found when the customer comes.",
   fix: "Another card, or a connector converter with its balun.",
   source: "common practice",
-  good: equipped('service "village access" 2 GE\nchassis CH-2U {\n  slot 4 GE4\n}'),
-  bad: equipped('service "village access" 2 E1-120\nchassis CH-2U {\n  slot 4 GE4\n}'),
+  good: equipped('service "village access" 2 GE\nchassis HEDGE {\n  slot 4 FERN\n}'),
+  bad: equipped('service "village access" 2 E1-120\nchassis HEDGE {\n  slot 4 FERN\n}'),
   check(context) {
     for (const plan of equippedSites(context)) {
       const needed = demandOf(plan);
