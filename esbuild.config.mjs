@@ -23,6 +23,7 @@ await Promise.all([
     outfile: "dist/hopwright.cjs",
     banner: { js: `#!/usr/bin/env node\n${common.banner.js}` },
   }),
+  build({ ...common, entryPoints: ["server/terrain/thread.ts"], outfile: "dist/terrain-thread.cjs" }),
   build({ ...common, entryPoints: ["server/lsp/main.ts"], outfile: "dist/server.cjs" }),
   build({
     ...common,

@@ -7,6 +7,7 @@ import { CommandError } from "../command-error.js";
 import { reasonOf, type UnreadableFile } from "../files/hop-files.js";
 import { DesignSession, type Pace } from "../session/design-session.js";
 import { loadProject } from "../session/load.js";
+import { startThread } from "../terrain/ahead.js";
 import { inOrder, type PlacedFinding, Placer } from "./placed.js";
 
 export interface JudgedDesign {
@@ -68,7 +69,7 @@ export function designFolder(folder: string): string {
 /** @param seen findings told already, by design before: a shared catalogue counts for several designs */
 async function judge(model: DesignModel, options: JudgeOptions, seen: Set<string>): Promise<JudgedDesign> {
   const { today, pace, only } = options;
-  const session = new DesignSession(model, { today });
+  const session = new DesignSession(model, { today, startThread });
   if (only === undefined) {
     await session.update(pace);
     session.updateNetwork();

@@ -13,7 +13,9 @@ import type { HopResult } from "../../shared/evaluate/result.js";
 import { judgeHop, judgeNetwork, judgeNetworkByRule } from "../../shared/rules/judge.js";
 import { climateReadings, openFacts } from "../maps/climate-readings.js";
 import { type MapStore, openMaps } from "../maps/store.js";
+import { type AheadSource, type Channel, readAhead } from "../terrain/ahead.js";
 import { openTerrain, type TerrainStore } from "../terrain/store.js";
+import { askingAhead } from "./asking-ahead.js";
 import { ground, groundNow } from "./ground.js";
 
 export interface JudgedHop {
@@ -28,6 +30,8 @@ export interface SessionOptions {
   readonly terrainCacheBytes?: number;
   /** Where the ground is read, for a state of the design that is not the one on disk. */
   readonly openTerrain?: typeof openTerrain;
+  /** Starts a second thread that reads terrain, worth its while from some hundred hops on. */
+  readonly startThread?: (source: AheadSource) => Channel | undefined;
   /** The file to read in place of one that the design names. */
   readonly fileFor?: (path: string) => string;
 }
@@ -38,6 +42,9 @@ export interface Pace {
   pause?(done: number, total: number): Promise<void> | undefined;
   isStale?(): boolean;
 }
+
+/** Below this many hops a thread starts no sooner than they are done. */
+const WORTH_A_THREAD = 300;
 
 export class DesignSession {
   private readonly judged = new Map<string, JudgedHop>();
@@ -117,13 +124,16 @@ export class DesignSession {
     const changed = new Set<string>();
     const waiting = [...this.waiting()];
     const names = only ? waiting.filter((name) => only.has(name)) : waiting;
+    const ahead = names.length >= WORTH_A_THREAD ? this.aheadOf(names) : undefined;
     for (const [index, name] of names.entries()) {
       if (pace.isStale?.()) break;
+      ahead?.ask(index);
       if (await this.updateHop(name)) changed.add(name);
       this.pending.delete(name);
       const pause = pace.pause?.(index + 1, names.length);
       if (pause) await pause;
     }
+    ahead?.end();
     if (this.model.takeSharedChanged() || changed.size > 0) this.networkIsStale = true;
     return changed;
   }
@@ -183,18 +193,30 @@ export class DesignSession {
   }
 
   private async openTerrain(): Promise<boolean> {
-    const roots = this.model.terrain();
+    const { roots, ...options } = this.terrainSource();
     const key = roots.join("\n");
     if (key === this.storeRoots) return false;
     this.storeRoots = key;
     this.store =
-      roots.length === 0
-        ? undefined
-        : await (this.options.openTerrain ?? openTerrain)(roots, {
-            cacheBytes: this.options.terrainCacheBytes,
-            baseDir: this.model.root,
-          });
+      roots.length === 0 ? undefined : await (this.options.openTerrain ?? openTerrain)(roots, options);
     return true;
+  }
+
+  /** From here on the store of this session hands out what a second thread reads for these hops. */
+  private aheadOf(names: readonly string[]): { ask(index: number): void; end(): void } | undefined {
+    const channel = this.store && this.options.startThread?.(this.terrainSource());
+    if (!this.store || !channel) return undefined;
+    const store = readAhead(this.store, channel);
+    this.store = store;
+    return { ask: askingAhead(store, names, (name) => this.model.hop(name)?.hop), end: store.end };
+  }
+
+  private terrainSource(): AheadSource {
+    return {
+      roots: this.model.terrain(),
+      baseDir: this.model.root,
+      cacheBytes: this.options.terrainCacheBytes,
+    };
   }
 
   private async openMaps(): Promise<boolean> {
