@@ -4,6 +4,7 @@ import {
   mkdirSync,
   readdirSync,
   readFileSync,
+  rmSync,
   statSync,
   symlinkSync,
   writeFileSync,
@@ -155,8 +156,22 @@ describe("profile", () => {
     expect(stdout).toContain("ALDER-HAZEL: 9.12 km from ALDER to HAZEL");
     expect(stdout).toMatch(/─x+─/);
     const { fraction, clearanceM } = clearanceOf("ALDER-HAZEL");
-    expect(stdout).toContain(`k 1.33: clears ${fraction.toFixed(2)} F1 (${clearanceM.toFixed(1)} m) at `);
-    expect(stdout).toContain(" km, 1 F1 asked: not met\n");
+    expect(stdout).toContain(
+      `Clearance at k 1.33: ${fraction.toFixed(2)} F1 (${clearanceM.toFixed(1)} m) at `,
+    );
+    expect(stdout).toContain(" km; 1 F1 asked: not met, the ray is blocked\n");
+    // A terminal of 80 columns shows the drawing without breaking its rows.
+    const drawing = stdout.slice(0, stdout.indexOf("HAZEL: antenna")).split("\n");
+    expect(Math.max(...drawing.map((row) => row.length))).toBeLessThanOrEqual(80);
+  });
+
+  test("without terrain along the path a sentence stands where the drawing would", () => {
+    const folder = scratch("uncovered");
+    cpSync(SAMPLES, folder, { recursive: true });
+    rmSync(join(folder, "terrain/N47W031.hgt.gz"));
+    const { stdout } = run(["profile", "ALDER-HAZEL", join(folder, "learning")]);
+    expect(stdout).toContain("No terrain has a height along this path, so nothing is drawn");
+    expect(stdout).not.toContain("lower edge of the first Fresnel zone");
   });
 
   test("a hop that says too little is told so", () => {

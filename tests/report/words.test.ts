@@ -1,13 +1,24 @@
 /** What a reader finds on the pages, in the words of the page. */
 import { expect, test } from "vitest";
 import type { Hop } from "../../shared/design/design.js";
+import { type GroundInput, NO_GROUND } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { type Page, plainText } from "../../shared/report/document/document.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
 import { overviewPage } from "../../shared/report/pages/overview-page.js";
-import { end, KELD, levelGround, makeHop, QAM128, QPSK, TARN, TRUNK } from "../evaluate/builders.js";
+import {
+  end,
+  groundOf,
+  KELD,
+  levelGround,
+  makeHop,
+  QAM128,
+  QPSK,
+  TARN,
+  TRUNK,
+} from "../evaluate/builders.js";
 
 const LENGTH_M = evaluateHop(makeHop(), levelGround(9000)).distanceM!;
 const GROUND = levelGround(LENGTH_M);
@@ -28,6 +39,19 @@ function overviewOf(hop: Hop): Page {
     colophon: "",
   });
 }
+
+test("where there is no profile a sentence says why, and what would give one", () => {
+  const hop = makeHop();
+  const textOf = (ground: GroundInput) => {
+    const result = evaluateHop(hop, ground);
+    const { profile } = ground;
+    return printMarkdown(hopPage({ hop, result, profile, findings: [], name: "a", colophon: "" }))[0]!.text;
+  };
+  expect(textOf(NO_GROUND)).toContain("The path is not drawn: ");
+  expect(textOf(groundOf([null, null, null], LENGTH_M))).toContain(
+    "The path is not drawn: no terrain has a height anywhere along it. Name terrain that covers it with `terrain`",
+  );
+});
 
 /** Label and value of every key figure, and its note. */
 function figureOf(page: Page, label: string) {

@@ -1,5 +1,5 @@
 /** A hop's profile as CSV and as text. */
-import type { HopResult } from "../../../shared/evaluate/result.js";
+import type { ClearanceResult, EndGeometry, HopResult } from "../../../shared/evaluate/result.js";
 import {
   degrees,
   fixed,
@@ -38,20 +38,17 @@ function cell(value: number | undefined): string {
 export function* profileText(result: HopResult, line: ProfileLine, paint: Paint): Iterable<string> {
   const [from, to] = result.ends;
   yield `${paint("bold", safe(`${result.hop}: ${kilometres(line.lengthM)} from ${from} to ${to}`))}\n\n`;
-  for (const row of drawProfileText(line, result)) yield `${coloured(safe(row), paint)}\n`;
-  const bulge = metres(bulgeM(line.lengthM / 2, line.lengthM, line.kFactor));
-  yield `\nGround with the Earth's bulge for ${kFactor(line.kFactor)}, ${bulge} at mid-path.\n`;
-  yield "─ ray   · lower edge of the first Fresnel zone   x ground reaches the ray   ? no heights\n\n";
-  for (const end of result.geometry ?? []) {
-    yield `${safe(end.site)}: antenna ${metres(end.antennaHeightM)} above ground at ${metres(end.groundM)}, azimuth ${degrees(end.azimuthDeg)}, elevation ${degrees(end.elevationDeg)}\n`;
+  const rows = drawProfileText(line, result);
+  if (rows.length === 0) {
+    yield "No terrain has a height along this path, so nothing is drawn: name terrain that covers it\nin the network, or a survey in the hop.\n\n";
+  } else {
+    for (const row of rows) yield `${coloured(safe(row), paint)}\n`;
+    const bulge = metres(bulgeM(line.lengthM / 2, line.lengthM, line.kFactor));
+    yield `\nGround with the Earth's bulge for ${kFactor(line.kFactor)}, ${bulge} at mid-path.\n`;
+    yield "─ ray   · lower edge of the first Fresnel zone   x ground reaches the ray\n? no heights\n\n";
   }
-  for (const one of result.clearance) {
-    const asked = one.forInformation
-      ? ""
-      : `, ${fresnelAsked(one.requiredFraction)} asked: ${one.ok ? "met" : "not met"}`;
-    const over = one.obstacle === undefined ? "" : ` over "${safe(one.obstacle)}"`;
-    yield `${kFactor(one.kFactor)}: clears ${fresnel(one.fraction)} (${metres(one.clearanceM)})${over} at ${kilometres(one.distanceM)}${asked}\n`;
-  }
+  for (const end of result.geometry ?? []) yield* endLines(end, line.kFactor);
+  for (const one of result.clearance) yield `${clearanceText(one)}\n`;
   const profile = result.profile;
   if (profile) {
     yield `${profile.points} points, one every ${metres(profile.stepM)}, from ${profile.kind === "survey" ? "a survey" : "terrain"}\n`;
@@ -59,6 +56,21 @@ export function* profileText(result: HopResult, line: ProfileLine, paint: Paint)
       yield `no heights from ${kilometres(fromM)} to ${kilometres(toM)} (${reason})\n`;
     }
   }
+}
+
+function* endLines(end: EndGeometry, k: number): Iterable<string> {
+  const site = safe(end.site);
+  yield `${site}: antenna ${metres(end.antennaHeightM)} above ground at ${metres(end.groundM)} a.s.l.,\n`;
+  yield `${" ".repeat(site.length)}  azimuth ${degrees(end.azimuthDeg)}, elevation ${degrees(end.elevationDeg)} at ${kFactor(k)}\n`;
+}
+
+function clearanceText(one: ClearanceResult): string {
+  const over = one.obstacle === undefined ? "" : ` over "${safe(one.obstacle)}"`;
+  const found = `${fresnel(one.fraction)} (${metres(one.clearanceM)})${over} at ${kilometres(one.distanceM)}`;
+  const asked = one.forInformation
+    ? "for information"
+    : `${fresnelAsked(one.requiredFraction)} asked: ${one.ok ? "met" : one.fraction < 0 ? "not met, the ray is blocked" : "not met"}`;
+  return `Clearance at ${kFactor(one.kFactor)}: ${found}; ${asked}`;
 }
 
 function coloured(row: string, paint: Paint): string {

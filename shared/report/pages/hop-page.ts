@@ -114,11 +114,25 @@ function pathSection({ hop, result, profile, findings }: HopPageInput): Section 
               caption: drawn.caption,
             } as const,
           ]
-        : [{ type: "paragraph", text: "There is no profile to draw." } as const]),
+        : [{ type: "paragraph", text: sentence(whyNoProfile(result, profile)) } as const]),
       ...(result.clearance.length > 0 ? [clearanceTable(result, accepted)] : []),
       ...obstacleList(hop),
     ],
   };
+}
+
+/** Why the path is not drawn, and what would make it so. */
+function whyNoProfile({ distanceM, missing }: HopResult, profile: TerrainProfile | undefined): string {
+  const remedy = "Name terrain that covers it with `terrain` in the network, or a `survey` in the hop.";
+  if (distanceM === undefined)
+    return "The path is not drawn: it has no length while a position is missing or both are the same.";
+  if (profile === undefined) {
+    const why = missing.find((one) => one.startsWith("Clearance: "))?.slice("Clearance: ".length);
+    return `The path is not drawn: ${why?.replace(/\.$/, "") ?? "no heights along it are known"}. ${remedy}`;
+  }
+  return profile.heightM.some((heightM) => Number.isFinite(heightM))
+    ? "The path is not drawn: with these heights or this length a drawing would show nothing."
+    : `The path is not drawn: no terrain has a height anywhere along it. ${remedy}`;
 }
 
 function obstacleList({ obstacles, ends }: Hop): Block[] {
