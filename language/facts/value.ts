@@ -52,7 +52,7 @@ export function readValue(
     case "quantity":
       return readQuantity(spec, atoms, at, labels);
     case "number":
-      return { ...readNumber(spec, atom), next };
+      return readRatio(spec, atoms, at) ?? { ...readNumber(spec, atom), next };
     case "word":
       return readWord(spec.words, atoms, at);
     case "free":
@@ -259,6 +259,22 @@ function commaProblem(atom: Atom, digits: string): TextProblem {
     message: `${digits} has a decimal comma; write ${point}`,
     fixes: [{ title: `Write ${point}`, start: atom.start, end: atom.start + digits.length, newText: point }],
   };
+}
+
+/** The trade writes k as `4/3`. Behind such a number no argument is parted by a slash. */
+function readRatio(
+  spec: Extract<ValueSpec, { type: "number" }>,
+  atoms: readonly Atom[],
+  at: number,
+): Reading | undefined {
+  const [over, slash, under] = atoms.slice(at, at + 3);
+  if (spec.integer || slash?.kind !== "slash" || under?.kind !== "number") return undefined;
+  const { min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY } = spec;
+  const number = toNumber(over!.text) / toNumber(under.text);
+  const next = at + 3;
+  if (number >= min && number <= max) return { value: { type: "number", number }, next };
+  const message = `${over!.text}/${under.text} is not possible; it must lie from ${min} to ${max}`;
+  return { problem: outOfRange({ start: over!.start, end: under.end }, message, undefined), next };
 }
 
 function toNumber(digits: string): number {

@@ -17,11 +17,13 @@ export type Formatted =
 export function formatText(text: string): Formatted {
   const tree = parse(text);
   if (tree.problems.length > 0) return { ok: false, problems: tree.problems };
+  const { facts } = readFacts(tree.statements, "file");
   const source: Source = {
     text,
     comments: [...tree.comments].sort((a, b) => a.start - b.start),
     taken: 0,
-    quantities: quantityStarts(readFacts(tree.statements, "file").facts),
+    quantities: quantityStarts(facts),
+    numbers: numberEnds(facts),
   };
   const lines = formatBlock(source, tree.statements, "file", text.length, 0, 0);
   const formatted = lines.join("\n");
@@ -35,6 +37,8 @@ interface Source {
   taken: number;
   /** Offsets at which a quantity starts: there `24m` is the same as `24 m`, elsewhere it may be a name. */
   readonly quantities: ReadonlySet<number>;
+  /** Where each plain number starts and ends: within `4/3` no spaces stand. */
+  readonly numbers: ReadonlyMap<number, number>;
 }
 
 /** A statement with the comments that travel with it, laid out. */
@@ -109,7 +113,14 @@ function formatStatement(source: Source, statement: Statement, context: Context,
 }
 
 function atomsText(source: Source, atoms: readonly Atom[]): string {
-  return atoms.map((atom) => atomText(atom, source.quantities.has(atom.start))).join(" ");
+  let text = "";
+  let numberEnd = 0;
+  for (const atom of atoms) {
+    if (text !== "" && atom.start >= numberEnd) text += " ";
+    text += atomText(atom, source.quantities.has(atom.start));
+    numberEnd = Math.max(numberEnd, source.numbers.get(atom.start) ?? 0);
+  }
+  return text;
 }
 
 function atomText(atom: Atom, isQuantity: boolean): string {
@@ -130,6 +141,17 @@ function quantityStarts(facts: readonly Fact[], into: Set<number> = new Set()): 
   for (const fact of facts) {
     for (const { value, start } of fact.args) if (value?.type === "quantity") into.add(start);
     quantityStarts(fact.facts, into);
+  }
+  return into;
+}
+
+function numberEnds(
+  facts: readonly Fact[],
+  into: Map<number, number> = new Map(),
+): ReadonlyMap<number, number> {
+  for (const fact of facts) {
+    for (const { value, start, end } of fact.args) if (value?.type === "number") into.set(start, end);
+    numberEnds(fact.facts, into);
   }
   return into;
 }

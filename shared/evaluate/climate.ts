@@ -49,8 +49,9 @@ export function medianKFactor({ climate, origin }: ClimateInUse, trace: Trace): 
     use(trace, "median k", trimmed(stated, 3), origin("kFactor").origin);
     return stated;
   }
-  if (stated !== undefined) note(trace, `Median k ${trimmed(stated, 3)} gives no straight ray; 4/3 is used.`);
-  use(trace, "median k", "4/3", "default", "standard refraction");
+  if (stated !== undefined)
+    note(trace, `Median k ${trimmed(stated, 3)} gives no straight ray; 1.33 is used.`);
+  use(trace, "median k", trimmed(STANDARD_K_FACTOR, 2), "default", "standard refraction");
   return STANDARD_K_FACTOR;
 }
 

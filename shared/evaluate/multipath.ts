@@ -57,7 +57,10 @@ export function multipathOf(
 
 type Occurrence = Pick<MultipathFading, "occurrencePercent" | "planningOnly">;
 
-/** p0 of the average worst month by the method that the climate chooses, else by the newest whose inputs are there. */
+/**
+ * p0 of the average worst month by the method that the climate chooses, else by the newest whose inputs are there. With
+ * no figure of the place at all the quick method and its assumed gradient serve early planning, and the result says so.
+ */
 function occurrenceOf(
   path: FadingPath,
   use: ClimateInUse,
@@ -78,8 +81,8 @@ function occurrenceOf(
       if (hasCurrent && (knowsTerrain || dN1 === undefined))
         return currentMethod(path, use, frequencyGHz, trace);
       if (dN1 !== undefined) return precedingMethod(path, use, frequencyGHz, trace);
-      missing(trace, "Multipath outage: the climate gives neither logK with dN75 nor dN1.");
-      return undefined;
+      note(trace, "Multipath: the climate gives neither logK with dN75 nor dN1; the quick method stands in.");
+      return quickMethod(path, use, frequencyGHz, trace);
   }
 }
 

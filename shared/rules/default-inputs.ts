@@ -1,17 +1,13 @@
 import type { Address } from "../design/address.js";
 import type { InputUsed } from "../evaluate/result.js";
 import { exampleHop } from "./example-preamble.js";
+import { ASSUMED_INPUT } from "./multipath-assumed.js";
 import type { NetworkRule } from "./rule.js";
 import { remark, reportShared } from "./shared-remarks.js";
 
 /** Where the text would state what a default stands in for, by the name of the input. */
 const SUPPLY: readonly (readonly [name: RegExp, at: Address, help: string])[] = [
   [/^median k$/, "network / climate", "State `k` in the climate of the network or of the hop."],
-  [
-    /^dN1$/,
-    "network / climate",
-    "State `logK` and `dN75`, or `dN1`, of the place, or name a folder of maps.",
-  ],
   [/^gain of the cross-polar/, "network", "State `xpic-gain` in the radio."],
   [/^gain of /, "network", "State `gain` in the antenna."],
   [/^share of the national/, "network", "State `share` in the objective's `quality`."],
@@ -38,7 +34,8 @@ export const defaultInputs: NetworkRule = {
       const result = context.results.get(hop.name);
       if (result?.availability === undefined) continue;
       for (const input of result.inputs) {
-        if (input.origin !== "default") continue;
+        // The assumed gradient has a rule of its own.
+        if (input.origin !== "default" || input.name === ASSUMED_INPUT) continue;
         const [, at, help] = SUPPLY.find(([name]) => name.test(input.name)) ?? [
           undefined,
           "network",

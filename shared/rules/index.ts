@@ -35,6 +35,7 @@ import { hopIncomplete } from "./hop-incomplete.js";
 import { levelBelowThreshold } from "./level-below-threshold.js";
 import { linkAvailability } from "./link-availability.js";
 import { linkQuality } from "./link-quality.js";
+import { multipathAssumed } from "./multipath-assumed.js";
 import { noTerrain } from "./no-terrain.js";
 import { notCounted } from "./not-counted.js";
 import { objectiveMissing } from "./objective-missing.js";
@@ -109,6 +110,7 @@ export const NETWORK_RULES: readonly NetworkRule[] = [
   signatureWithoutMode,
   channelPlanUnconfirmed,
   climateMissing,
+  multipathAssumed,
   notCounted,
   defaultInputs,
   uncheckedMethods,

@@ -194,10 +194,7 @@ test("each missing figure of the climate is told once and takes its cause with i
   const nothing = without({});
   expect(nothing.availability).toBeUndefined();
   expect(direction(nothing, "KELD").modes[0]!.fadeMarginDb).toBeGreaterThan(0);
-  expect(nothing.missing).toEqual([
-    "Multipath outage: the climate gives neither logK with dN75 nor dN1.",
-    "Rain outage: the climate gives no rain rate at 0.01 % of the year.",
-  ]);
+  expect(nothing.missing).toEqual(["Rain outage: the climate gives no rain rate at 0.01 % of the year."]);
   expect(without({ ...CLIMATE, rainTimePercent: 0.1 }).missing.join(" ")).toContain("needs it at 0.01 %");
   // PN.837-1 table 1, zone K: 42 mm/h.
   const zone = without({ logK: -4.2, dN75: 12, rainZone: "K" });
@@ -208,6 +205,23 @@ test("each missing figure of the climate is told once and takes its cause with i
   expect(without({ rainRateMmPerH: 34, dN1: -250 }).methods.map(({ source }) => source)).toContain(
     "Rec. ITU-R P.530-17 section 2.3.1",
   );
+});
+
+test("without any figure of the place multipath is an estimate for early planning, and says so", () => {
+  const of = (climate: Hop["climate"]) => evaluateHop(longHop({ climate }), GROUND);
+  const assumed = of({ rainRateMmPerH: 34 });
+  expect(assumed.availability!.planningOnly).toBe(true);
+  expect(assumed.missing).toEqual([]);
+  expect(assumed.inputs).toContainEqual(
+    expect.objectContaining({ name: "dN1", value: "-300 N/km", origin: "default" }),
+  );
+  expect(assumed.notes.join(" ")).toContain("the quick method stands in");
+  // It is the quick method with that gradient, no more and no less.
+  const stated = of({ rainRateMmPerH: 34, dN1: -300 });
+  expect(stated.availability!.multipathPercent).toBe(assumed.availability!.multipathPercent);
+  expect(stated.availability!.planningOnly).toBeUndefined();
+  // One that is asked for by name and lacks its inputs does not fall back.
+  expect(of({ rainRateMmPerH: 34, multipathMethod: "current" }).availability).toBeUndefined();
 });
 
 test("up to 5 km there is no multipath", () => {

@@ -13,6 +13,14 @@ function formatted(text: string): string {
 }
 
 describe("the formatter", () => {
+  it("keeps a k of 4/3 together, and the arguments of a channel apart", () => {
+    const text = "objective O {\n  clearance 1 F1 at k 4/3\n}\n";
+    expect(formatted(text)).toBe(text);
+    expect(formatted(text.replace("4/3", "4 / 3"))).toBe(text);
+    const channel = "hop H {\n  channel F.595 / 55 MHz / 4\n}\n";
+    expect(formatted(channel)).toBe(channel);
+  });
+
   it("puts one fact on a line, in the order of the property table, blocks indented", () => {
     expect(
       formatted(

@@ -97,3 +97,17 @@ hop H { objective o; A {}; B {} }`);
 it("maps are folders of the design", () => {
   expect(fixture('network "N" { maps "itu-maps" }').model.design().maps).toEqual(["/design/itu-maps"]);
 });
+
+it("k may be written as the trade writes it", () => {
+  const { model } = fixture(`network "N" {
+  climate {
+    k 4/3
+  }
+  objective O {
+    clearance 1 F1 at k 4/3
+  }
+}`);
+  expect([...model.allFiles()].flatMap((file) => model.problemsOf(file.path))).toEqual([]);
+  expect(model.lookup.climate().kFactor).toBe(4 / 3);
+  expect(model.lookup.objective("O")?.clearance).toEqual([{ fresnelFraction: 1, kFactor: 4 / 3 }]);
+});

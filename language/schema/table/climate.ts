@@ -105,7 +105,7 @@ export const climateRows: Rows = [
       },
     ],
     meaning: "Median effective Earth radius factor, used for elevation angles and diffraction.",
-    fallback: "4/3",
+    fallback: "1.33 (4/3, which may be written so)",
     source: "Rec. ITU-R P.530-18 section 2.2",
     example: "k 1.33",
   },
@@ -175,7 +175,7 @@ export const climateRows: Rows = [
     ],
     meaning:
       "Method of multipath fading. `quick` assumes a gradient of -300 N/km where none is given, and says so.",
-    fallback: "the newest method whose inputs are there",
+    fallback: "the newest method whose inputs are there; without any of them `quick`",
     source: "Rec. ITU-R P.530-18 and P.530-17 section 2.3.1",
     example: "multipath current",
   },

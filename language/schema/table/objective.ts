@@ -168,7 +168,7 @@ export const objectiveRows: Rows = [
     ],
     repeatable: true,
     meaning: "A clearance criterion; all of them must hold.",
-    fallback: "1 F1 at k 4/3 is computed but not judged",
+    fallback: "1 F1 at k 1.33 is computed but not judged",
     source: "Rec. ITU-R P.530-18 section 2.2.2 (form of the rule from memory)",
     example: "clearance 1 F1 at k 1.33",
   },
