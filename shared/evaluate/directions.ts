@@ -6,6 +6,7 @@ import type { FadingDirection } from "./availability.js";
 import type { ClimateInUse } from "./climate.js";
 import { type Fading, fadingOf } from "./fading.js";
 import type { Course, Heights } from "./geometry.js";
+import { judgedMode } from "./judged-mode.js";
 import { type Chain, chainOf, levelDiagram, type PathLosses, transmitPowerDbm } from "./levels.js";
 import { type ModeFading, modeFadingOf, modeOutages } from "./outages.js";
 import { type Obstruction, pathLosses } from "./path-loss.js";
@@ -81,22 +82,33 @@ function directionOf(
   const levels = levelDiagram(hop, from, to, reference, power, chain);
   const receivedLevelDbm = levels.at(-1)!.levelDbm;
 
-  const strongestDbm = Math.max(...powered.map((mode) => transmitPowerDbm(from, mode)!)) + chain.totalDb;
+  const greatestDbm = Math.max(...powered.map((mode) => transmitPowerDbm(from, mode)!));
+  const strongestDbm = greatestDbm + chain.totalDb;
   const overloadDbm = hop.radio?.overloadDbm;
   const modes = powered.flatMap((mode) => modeResult(hop, from, mode, chain, fading, climate, trace) ?? []);
+  const results = modes.map(({ result }) => result);
   const direction: DirectionResult = {
     from: from.site.name,
     to: to.site.name,
     frequencyHz,
     eirpDbm: power + chain.eirpGainDb,
+    greatestEirpDbm: greatestDbm + chain.eirpGainDb,
     levels,
     receivedLevelDbm,
-    modes: modes.map(({ result }) => result),
+    judged: judgedLevel(hop, results),
+    modes: results,
     overload: overloadDbm === undefined ? undefined : overloadOf(strongestDbm, overloadDbm, fading, trace),
     ...pathLevels(chain, receivedLevelDbm),
   };
   const fadings = modes.map(({ fading: of }) => of);
   return { direction: withTimeInUse(hop, { direction, modes: fadings }, trace), modes: fadings };
+}
+
+function judgedLevel(hop: Hop, modes: readonly ModeResult[]): DirectionResult["judged"] {
+  const mode = judgedMode(hop, modes);
+  if (mode === undefined) return undefined;
+  const { modulation, bandwidthHz, receivedLevelDbm } = mode;
+  return { modulation, bandwidthHz, receivedLevelDbm };
 }
 
 /** Distance to overload, and how often enhancement in clear air crosses it. */

@@ -120,10 +120,20 @@ export interface DirectionResult {
   readonly from: string;
   readonly to: string;
   readonly frequencyHz: number;
+  /** In the reference mode, the highest of the range. */
   readonly eirpDbm: number;
-  /** Level diagram of the reference mode (the highest of the range). */
+  /** In the mode with the most power; what a licence and the distances to keep are for. One carrier. */
+  readonly greatestEirpDbm: number;
+  /** Level diagram of the reference mode. */
   readonly levels: readonly LevelRow[];
+  /** Median, in the reference mode: what is measured at line-up. */
   readonly receivedLevelDbm: number;
+  /** The mode that the objective is held against and its level; undefined: no mode has a threshold. */
+  readonly judged?: {
+    readonly modulation: string;
+    readonly bandwidthHz: number;
+    readonly receivedLevelDbm: number;
+  };
   /** Lowest rate first; the last one is the reference mode. */
   readonly modes: readonly ModeResult[];
   /** Received level in the strongest mode against the overload level. */

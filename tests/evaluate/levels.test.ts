@@ -15,6 +15,7 @@ import {
   reversed,
   reversedGround,
   TARN,
+  TRUNK,
 } from "./builders.js";
 
 const LENGTH_M = evaluateHop(makeHop(), levelGround(9000)).distanceM!;
@@ -187,4 +188,18 @@ test("what is not known is told, and the rest is computed", () => {
   expect(result.missing).toContain("The antenna at KELD is not stated.");
   const noLoss = makeHop({ ends: [end(KELD, "high", { coupler: { name: "C" } }), end(TARN, "low")] });
   expect(evaluateHop(noLoss, GROUND).missing.join(" ")).toContain("coupler C at KELD has no loss");
+});
+
+test("the level at line-up is that of the highest mode, the judged one and the greatest EIRP stand beside it", () => {
+  const result = evaluateHop(
+    makeHop({ modes: [QPSK, QAM128], objective: { ...TRUNK, capacityBps: 70e6 } }),
+    GROUND,
+  );
+  const there = direction(result, "KELD");
+  // 24 dBm in QPSK, 20 dBm in 128QAM.
+  expect(there.judged!.modulation).toBe("QPSK");
+  expect(there.judged!.receivedLevelDbm - there.receivedLevelDbm).toBeCloseTo(4, 9);
+  expect(there.greatestEirpDbm - there.eirpDbm).toBeCloseTo(4, 9);
+  const one = direction(evaluateHop(makeHop({ modes: [QAM128] }), GROUND), "KELD");
+  expect([one.judged!.receivedLevelDbm, one.greatestEirpDbm]).toEqual([one.receivedLevelDbm, one.eirpDbm]);
 });
