@@ -25,9 +25,13 @@ export function apart(
 }
 
 /** Kilometres: one decimal from 10 km, two below. */
-export function kilometres(distanceM: number): string {
+export function kilometres(distanceM: number, moreDigits = 0): string {
   const km = distanceM / 1000;
-  return `${fixed(km, Math.abs(km) < 9.995 ? 2 : 1)} km`;
+  return `${fixed(km, (Math.abs(km) < 9.995 ? 2 : 1) + moreDigits)} km`;
+}
+
+export function watts(powerW: number, moreDigits = 0): string {
+  return `${trimmed(powerW, moreDigits)} W`;
 }
 
 /** A difference with so many decimals that it does not read as nothing. */

@@ -1,5 +1,5 @@
 import { address } from "../design/address.js";
-import { metres } from "../format/numbers.js";
+import { apart, metres } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -23,9 +23,10 @@ export const antennaAboveStructure: HopRule = {
         antennaHeightM <= site.structure.heightM
       )
         continue;
+      const [centre, top] = apart(metres, antennaHeightM, site.structure.heightM);
       report({
         at: address("hop", hop.name, site.name, "antenna.at"),
-        message: `antenna at ${metres(antennaHeightM)}, the ${site.structure.kind} at ${site.name} is ${metres(site.structure.heightM)} high`,
+        message: `antenna at ${centre}, the ${site.structure.kind} at ${site.name} is ${top} high`,
         related: [
           { at: address("site", site.name, "structure"), message: `${site.structure.kind} of ${site.name}` },
         ],

@@ -1,6 +1,6 @@
 import { address } from "../design/address.js";
 import type { HopEnd } from "../design/design.js";
-import { metres } from "../format/numbers.js";
+import { apart, metres } from "../format/numbers.js";
 import { wavelengthM } from "../propagation/constants.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
@@ -26,9 +26,10 @@ export const farField: HopRule = {
     if (diameterM === undefined) return;
     const farFieldM = (2 * diameterM ** 2) / wavelengthM(highestHz);
     if (result.distanceM! >= farFieldM) return;
+    const [length, beginsAt] = apart(metres, result.distanceM!, farFieldM);
     report({
       at: address("hop", hop.name, end.site.name, "antenna"),
-      message: `the path is ${metres(result.distanceM!)} long, the far field of ${end.antenna!.name} begins at ${metres(farFieldM)}; the level is overstated`,
+      message: `the path is ${length} long, the far field of ${end.antenna!.name} begins at ${beginsAt}; the level is overstated`,
     });
   },
 };

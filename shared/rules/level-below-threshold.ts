@@ -1,5 +1,5 @@
 import { address } from "../design/address.js";
-import { dbm, decibels } from "../format/numbers.js";
+import { apart, dbm, decibels, difference } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import { weakerDirection } from "./judged-modes.js";
 import type { HopRule } from "./rule.js";
@@ -28,9 +28,11 @@ export const levelBelowThreshold: HopRule = {
     const diffractionDb = result.diffractionLossDb ?? 0;
     // The obstructed path was told already, and without it the level would do.
     if (has("clearance") && mode.fadeMarginDb + diffractionDb > 0) return;
+    const degraded = mode.degradationDb ? ` with ${decibels(mode.degradationDb)} degradation` : "";
+    const [level, threshold] = apart(dbm, mode.receivedLevelDbm, mode.thresholdDbm);
     report({
       at: address("hop", hop.name, direction.to),
-      message: `${direction.to} receives ${dbm(mode.receivedLevelDbm)}, ${decibels(-mode.fadeMarginDb)} below the threshold ${dbm(mode.thresholdDbm)} of ${mode.modulation}`,
+      message: `${direction.to} receives ${level}, ${difference(decibels, -mode.fadeMarginDb)} below the threshold ${threshold} of ${mode.modulation}${degraded}`,
       help: diffractionDb > 0 ? `${decibels(diffractionDb)} of it are diffraction loss.` : undefined,
     });
   },

@@ -1,6 +1,6 @@
 import { address, nth } from "../design/address.js";
 import { obstacleTitle } from "../evaluate/profile.js";
-import { kilometres } from "../format/numbers.js";
+import { apart, kilometres } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -21,9 +21,10 @@ export const obstacleOffPath: HopRule = {
     for (const [index, obstacle] of hop.obstacles.entries()) {
       if (obstacle.distanceM > 0 && obstacle.distanceM < distanceM) continue;
       const from = hop.ends[0].site.name;
+      const [place, length] = apart(kilometres, obstacle.distanceM, distanceM);
       report({
         at: address("hop", hop.name, nth("obstacle", index)),
-        message: `"${obstacleTitle(obstacle)}" stands ${kilometres(obstacle.distanceM)} from ${from}, the path is ${kilometres(distanceM)} long`,
+        message: `"${obstacleTitle(obstacle)}" stands ${place} from ${from}, the path is ${length} long`,
       });
     }
   },

@@ -1,5 +1,5 @@
 import { address } from "../design/address.js";
-import { dbm, decibels } from "../format/numbers.js";
+import { apart, dbm, decibels } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -19,9 +19,10 @@ export const overload: HopRule = {
   check({ hop, result, report }) {
     for (const { to, from, overload: found } of result.directions) {
       if (found === undefined || found.marginDb >= 0) continue;
+      const [level, overloadAt] = apart(dbm, found.receivedLevelDbm, found.overloadDbm);
       report({
         at: address("hop", hop.name, to),
-        message: `${to} receives ${dbm(found.receivedLevelDbm)}, ${hop.radio!.name} is overloaded above ${dbm(found.overloadDbm)}`,
+        message: `${to} receives ${level}, ${hop.radio!.name} is overloaded above ${overloadAt}`,
         help: `Lower the power at ${from} by ${decibels(Math.ceil(-found.marginDb * 10) / 10)} or more.`,
         related: [
           {

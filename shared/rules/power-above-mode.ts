@@ -1,6 +1,6 @@
 import { address } from "../design/address.js";
 import type { RadioMode } from "../design/design.js";
-import { dbm } from "../format/numbers.js";
+import { apart, dbm } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -21,9 +21,10 @@ export const powerAboveMode: HopRule = {
       if (transmitPowerDbm === undefined) continue;
       const weakest = weakestMode(hop.modes);
       if (weakest?.transmitPowerDbm === undefined || transmitPowerDbm <= weakest.transmitPowerDbm) continue;
+      const [power, allowed] = apart(dbm, transmitPowerDbm, weakest.transmitPowerDbm);
       report({
         at: address("hop", hop.name, site.name, "power"),
-        message: `${site.name} transmits ${dbm(transmitPowerDbm)}, ${weakest.modulation} allows ${dbm(weakest.transmitPowerDbm)}`,
+        message: `${site.name} transmits ${power}, ${weakest.modulation} allows ${allowed}`,
       });
     }
   },

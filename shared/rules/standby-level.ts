@@ -1,5 +1,5 @@
 import { address } from "../design/address.js";
-import { dbm } from "../format/numbers.js";
+import { apart, dbm } from "../format/numbers.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { exampleHop } from "./example-preamble.js";
 import { weakerDirection } from "./judged-modes.js";
@@ -36,9 +36,10 @@ export const standbyLevel: HopRule = {
     const { direction, mode } = weaker;
     const levelDbm = standbyDbm + (mode.receivedLevelDbm - direction.receivedLevelDbm);
     if (levelDbm > mode.thresholdDbm) return;
+    const [level, threshold] = apart(dbm, levelDbm, mode.thresholdDbm);
     report({
       at: address("hop", hop.name, direction.to, "coupler"),
-      message: `on a standby arm ${direction.to} receives ${dbm(levelDbm)}, below the threshold ${dbm(mode.thresholdDbm)} of ${mode.modulation}`,
+      message: `on a standby arm ${direction.to} receives ${level}, below the threshold ${threshold} of ${mode.modulation}`,
     });
   },
 };

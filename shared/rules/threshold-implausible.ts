@@ -1,6 +1,6 @@
 import { address, nth } from "../design/address.js";
 import type { Radio, RadioMode } from "../design/design.js";
-import { dbm, decibels } from "../format/numbers.js";
+import { apart, dbm, decibels } from "../format/numbers.js";
 import { modeThreshold, noisePowerDbm, shannonSnrDb, symbolRateHz } from "../radio/threshold.js";
 import { exampleHop } from "./example-preamble.js";
 import type { NetworkRule } from "./rule.js";
@@ -46,8 +46,9 @@ function implausible(radio: Radio, mode: RadioMode): { message: string; severity
   const limitDbm =
     noisePowerDbm(bandwidthHz, radio.noiseFigureDb ?? 0) + shannonSnrDb(bitRateBps, bandwidthHz);
   if (thresholdDbm < limitDbm) {
+    const [stated, limit] = apart(dbm, thresholdDbm, limitDbm);
     return {
-      message: `threshold ${dbm(thresholdDbm)} of ${modulation} is impossible; at this rate and noise figure nothing works below ${dbm(limitDbm)}`,
+      message: `threshold ${stated} of ${modulation} is impossible; at this rate and noise figure nothing works below ${limit}`,
     };
   }
   if (radio.noiseFigureDb === undefined) return undefined;

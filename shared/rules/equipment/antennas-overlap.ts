@@ -1,7 +1,7 @@
 import { address } from "../../design/address.js";
 import { type SiteEnd, sitePlans } from "../../equipment/site-plan.js";
 import { type HungAntenna, hungAntennas, overlaps } from "../../equipment/structure-load.js";
-import { metres } from "../../format/numbers.js";
+import { apart, metres } from "../../format/numbers.js";
 import { exampleHop } from "../example-preamble.js";
 import type { NetworkContext, NetworkRule } from "../rule.js";
 
@@ -33,7 +33,7 @@ export const antennasOverlap: NetworkRule = {
         context.report(
           {
             at: address("hop", hop, plan.site.name, `${other.role}.at`),
-            message: `the antennas of ${hop} and ${one.end.hop.name} at ${plan.site.name} are ${metres(apartM)} apart on one face; with their radii they need ${metres(neededM)}`,
+            message: `the antennas of ${hop} and ${one.end.hop.name} at ${plan.site.name} are ${apart(metres, apartM, neededM).join(" apart on one face; with their radii they need ")}`,
             related: [{ at: place(one), message: `${one.antenna.name} at ${metres(one.heightM)}` }],
           },
           hop,

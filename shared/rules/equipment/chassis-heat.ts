@@ -2,7 +2,7 @@ import { airFlow } from "../../equipment/heat.js";
 import { siteLoad } from "../../equipment/power.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
 import { standardAirDensity } from "../../equipment/wind.js";
-import { trimmed } from "../../format/numbers.js";
+import { apart, trimmed, watts } from "../../format/numbers.js";
 import type { NetworkRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { chassisAddress, chassisWords, equippedSites } from "./site-rules.js";
@@ -39,7 +39,7 @@ export const chassisHeat: NetworkRule = {
           : undefined;
         context.report({
           at: chassisAddress(plan, chassis),
-          message: `${chassisWords(plan, chassis)} gives off ${trimmed(heatW, 0)} W, its fan carries away ${trimmed(limitW, 0)} W`,
+          message: `${chassisWords(plan, chassis)} gives off ${apart(watts, heatW, limitW).join(", its fan carries away ")}`,
           help,
         });
       }

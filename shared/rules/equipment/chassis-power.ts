@@ -1,5 +1,5 @@
 import { siteLoad } from "../../equipment/power.js";
-import { trimmed } from "../../format/numbers.js";
+import { apart, watts } from "../../format/numbers.js";
 import type { NetworkRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { chassisAddress, chassisWords, equippedSites, without } from "./site-rules.js";
@@ -34,7 +34,7 @@ export const chassisPower: NetworkRule = {
         if (supplyW === undefined || feedW <= supplyW) continue;
         context.report({
           at: chassisAddress(plan, chassis),
-          message: `${chassisWords(plan, chassis)} and its units draw ${trimmed(feedW, 0)} W, its supply gives ${trimmed(supplyW, 0)} W${without(load.unknown)}`,
+          message: `${chassisWords(plan, chassis)} and its units draw ${apart(watts, feedW, supplyW).join(", its supply gives ")}${without(load.unknown)}`,
         });
       }
     }

@@ -1,7 +1,7 @@
 import { address } from "../../design/address.js";
 import { siteLoad } from "../../equipment/power.js";
 import { sitePlans } from "../../equipment/site-plan.js";
-import { trimmed } from "../../format/numbers.js";
+import { apart, watts } from "../../format/numbers.js";
 import type { NetworkRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { without } from "./site-rules.js";
@@ -26,7 +26,7 @@ export const plantPower: NetworkRule = {
       if (totalW <= plantW) continue;
       report({
         at: address("site", plan.site.name, "plant"),
-        message: `${plan.site.name} draws ${trimmed(totalW, 0)} W, its plant gives ${trimmed(plantW, 0)} W${without(unknown)}`,
+        message: `${plan.site.name} draws ${apart(watts, totalW, plantW).join(", its plant gives ")}${without(unknown)}`,
       });
     }
   },

@@ -1,5 +1,5 @@
 import { address } from "../../design/address.js";
-import { decibels } from "../../format/numbers.js";
+import { apart, decibels } from "../../format/numbers.js";
 import { exampleHop } from "../example-preamble.js";
 import { weakerDirection } from "../judged-modes.js";
 import type { HopRule } from "../rule.js";
@@ -36,9 +36,10 @@ export const standbyMargin: HopRule = {
     if (switched === undefined) return;
     const marginDb = mode.fadeMarginDb + switched.receivedLevelDbm - direction.receivedLevelDbm;
     if (marginDb >= asked - 1e-9) return;
+    const [left, wanted] = apart(decibels, marginDb, asked);
     report({
       at: address("hop", hop.name, direction.to, "coupler"),
-      message: `with the ${switched.state} ${decibels(marginDb)} are left towards ${direction.to} in ${mode.modulation}; the objective asks ${decibels(asked)}`,
+      message: `with the ${switched.state} ${left} are left towards ${direction.to} in ${mode.modulation}; the objective asks ${wanted}`,
       related: [
         {
           at: address("objective", hop.objective!.name, "standby-margin"),
