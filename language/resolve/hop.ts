@@ -150,8 +150,8 @@ function choicesHelp({ what, message, choices }: NoChannel, radio: Hop["radio"])
   if (what === "plan" && choices.some((name) => message.includes(name))) return "write the one that is meant";
   if (choices.length === 0 || choices.length > MOST_CHOICES)
     return what === "plan" ? "name a plan of the reference, or declare one with `plan`" : undefined;
-  const where = what === "plan" && radio?.tuning ? ` where ${radio.name} tunes` : "";
-  return `there are${where}: ${choices.join(", ")}`;
+  const where = what === "plan" && radio?.tuning ? `where ${radio.name} tunes ` : "";
+  return `${where}there are: ${choices.join(", ")}`;
 }
 
 function endsOf(

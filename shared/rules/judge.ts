@@ -115,6 +115,10 @@ function judgeAcceptances(
       return [finding(acceptanceUnknown, { at, message })];
     }
     if (rule.scope !== scope) return [];
+    if (isBlank(accept)) {
+      const message = `the acceptance of ${accept.rule} gives no reason, so it excuses nothing`;
+      return [finding(acceptanceReason, { at, message, help: "Write why the finding may stand." })];
+    }
     const concerned = found.some((one) => one.rule === accept.rule);
     // Of a rule that could not be judged nobody knows whether its acceptance is still needed.
     if (!concerned && passedOver.has(accept.rule)) return [];
@@ -125,10 +129,6 @@ function judgeAcceptances(
     if (isRequired(accept.rule, hop.policy)) {
       const message = `the design requires ${accept.rule} of every hop, so it cannot be accepted`;
       return [finding(requiredAccepted, { at, message, help: "Mend the cause and remove the line." })];
-    }
-    if (isBlank(accept)) {
-      const message = `the acceptance of ${accept.rule} gives no reason, so it excuses nothing`;
-      return [finding(acceptanceReason, { at, message, help: "Write why the finding may stand." })];
     }
     if (!isExpired(accept, today)) return lacksReason(accept, at);
     const reason = accept.reason === undefined ? "" : ` ("${accept.reason}")`;

@@ -265,6 +265,8 @@ test("without any height on the path clearance is not judged, and its acceptance
   expect(found(unknown).map(({ rule, message }) => `${rule}: ${message}`)).toEqual([
     "terrain-gap: no heights on the whole path (void in the raster): clearance is not judged",
   ]);
+  const blank = makeHop({ accepts: [{ rule: "clearance", reason: "" }] });
+  expect(ids(found(unknown, blank))).toContain("acceptance-reason");
   // Over known ground that clears, the acceptance is stale.
   expect(ids(found(Array.from({ length: 11 }, () => 200)))).toEqual(["acceptance-unused"]);
 });
