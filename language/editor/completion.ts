@@ -30,14 +30,20 @@ export type Proposal = Omit<CompletionItem, "replace" | "sortOrder"> & {
   readonly replace?: TextRange;
 };
 
-/** A list is cut here. The editor asks again with more letters when it gets as many as this. */
-export const MOST_COMPLETIONS = 400;
+/** A list is cut here; one that is cut says so, and the editor asks again with more letters. */
+const MOST_COMPLETIONS = 400;
+
+export interface Completions {
+  readonly items: readonly CompletionItem[];
+  /** Whether more would match. */
+  readonly cut: boolean;
+}
 
 /** Nothing in comments and in text in quotes. */
-export function completionAt(model: DesignModel, path: string, offset: number): readonly CompletionItem[] {
+export function completionAt(model: DesignModel, path: string, offset: number): Completions {
   const file = model.file(path);
   const caret = file && caretAt(file, offset);
-  if (!caret) return [];
+  if (!caret) return { items: [], cut: false };
   const scene = { model, path, caret };
   const expected = caret.before.length > 0 ? expectedAt(caret) : undefined;
   const startsStatement = caret.before.length === 0 || isTemplateWord(caret.before, caret.context);
@@ -50,20 +56,17 @@ function isTemplateWord(before: readonly { readonly text: string }[], context: s
 }
 
 /** Those that the letters typed so far can become. */
-function ordered(
-  proposals: readonly Proposal[],
-  replace: TextRange,
-  typed: string,
-): readonly CompletionItem[] {
+function ordered(proposals: readonly Proposal[], replace: TextRange, typed: string): Completions {
   const seen = new Set<string>();
-  return proposals
-    .filter((one) => {
-      const key = `${one.kind} ${one.label}`;
-      if (seen.has(key) || (!one.replace && fuzzyRank(typed, one.label) === undefined)) return false;
-      seen.add(key);
-      return true;
-    })
+  const matching = proposals.filter((one) => {
+    const key = `${one.kind} ${one.label}`;
+    if (seen.has(key) || (!one.replace && fuzzyRank(typed, one.label) === undefined)) return false;
+    seen.add(key);
+    return true;
+  });
+  const items = matching
     .sort((a, b) => (a.rank ?? 0) - (b.rank ?? 0))
     .slice(0, MOST_COMPLETIONS)
     .map(({ rank: _, ...one }, index) => ({ replace, ...one, sortOrder: index }));
+  return { items, cut: matching.length > items.length };
 }

@@ -85,6 +85,13 @@ export class Designs {
     return [...models].map((model) => this.sessionOf(model));
   }
 
+  /** What the designs read beside their own files: terrain, maps, shared catalogues; absolute. */
+  placesNamed(): readonly string[] {
+    return this.project
+      .designs()
+      .flatMap((model) => [...model.terrain(), ...model.maps(), ...model.catalogues()]);
+  }
+
   problemsOfFiles(): ReadonlyMap<string, UnreadableFile> {
     return this.unreadable;
   }

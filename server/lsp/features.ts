@@ -101,18 +101,22 @@ export function registerFeatures(connection: Connection, designs: () => Designs)
     const at = place(params);
     if (!at) return [];
     const lines = linesOf(at.file);
-    return completionAt(at.session.model, at.file.path, at.offset).map((item) => ({
-      label: item.label,
-      kind: COMPLETION_KIND[item.kind],
-      detail: item.detail,
-      documentation:
-        item.documentation === undefined
-          ? undefined
-          : { kind: MarkupKind.Markdown, value: item.documentation },
-      sortText: item.sortOrder.toString().padStart(6, "0"),
-      insertTextFormat: item.snippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
-      textEdit: { range: lines.range(item.replace.start, item.replace.end), newText: item.insertText },
-    }));
+    const { items, cut } = completionAt(at.session.model, at.file.path, at.offset);
+    return {
+      isIncomplete: cut,
+      items: items.map((item) => ({
+        label: item.label,
+        kind: COMPLETION_KIND[item.kind],
+        detail: item.detail,
+        documentation:
+          item.documentation === undefined
+            ? undefined
+            : { kind: MarkupKind.Markdown, value: item.documentation },
+        sortText: item.sortOrder.toString().padStart(6, "0"),
+        insertTextFormat: item.snippet ? InsertTextFormat.Snippet : InsertTextFormat.PlainText,
+        textEdit: { range: lines.range(item.replace.start, item.replace.end), newText: item.insertText },
+      })),
+    };
   });
 
   connection.onHover((params) => {

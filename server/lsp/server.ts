@@ -4,8 +4,6 @@
  */
 import {
   type Connection,
-  DidChangeWatchedFilesNotification,
-  FileChangeType,
   type InitializeParams,
   type InitializeResult,
   TextDocumentSyncKind,
@@ -20,15 +18,16 @@ import { pathOf, uriOf } from "./locations.js";
 import { CHECK, type CheckParams, REPORT, type ReportParams, STATUS } from "./protocol.js";
 import { reportPage } from "./report-page.js";
 import { statusOf } from "./status.js";
-
-const RASTERS = "**/*.{hgt,tif,tiff,asc,zip,gz,csv}";
+import { Watching } from "./watching.js";
 
 export function startServer(connection: Connection): void {
   const documents = new TextDocuments(TextDocument);
   let designs = new Designs([], sessionOptions());
   let evaluation = newEvaluation();
-  let canWatch = false;
+  let watching: Watching | undefined;
   let canRefreshHints = false;
+  /** Done when what changed on disk was looked at: whoever asks for the state of things waits for it. */
+  let looking: Promise<void> = Promise.resolve();
   const compared = new CompareHost(
     connection,
     () => designs,
@@ -43,7 +42,9 @@ export function startServer(connection: Connection): void {
       },
       status: (waiting) => {
         void connection.sendNotification(STATUS, statusOf(designs, waiting));
-        if (waiting === 0) compared.settled();
+        if (waiting > 0) return;
+        compared.settled();
+        watching?.follow(designs);
       },
       failed: (error) =>
         connection.console.error(
@@ -55,7 +56,9 @@ export function startServer(connection: Connection): void {
   connection.onInitialize((params): InitializeResult => {
     designs = new Designs(foldersOf(params), sessionOptions());
     evaluation = newEvaluation();
-    canWatch = params.capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration ?? false;
+    const watches = params.capabilities.workspace?.didChangeWatchedFiles;
+    if (watches?.dynamicRegistration)
+      watching = new Watching(connection, foldersOf(params), watches.relativePatternSupport ?? false);
     canRefreshHints = params.capabilities.workspace?.inlayHint?.refreshSupport ?? false;
     compared.canRefreshLenses = params.capabilities.workspace?.codeLens?.refreshSupport ?? false;
     return {
@@ -81,10 +84,7 @@ export function startServer(connection: Connection): void {
   });
 
   connection.onInitialized(() => {
-    if (canWatch) {
-      const watchers = [{ globPattern: "**/*.hop" }, { globPattern: RASTERS }];
-      void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
-    }
+    watching?.start();
     designs.load();
     evaluation.touch();
   });
@@ -98,26 +98,26 @@ export function startServer(connection: Connection): void {
     evaluation.touch();
   });
 
-  connection.onDidChangeWatchedFiles(async ({ changes }) => {
-    let terrain = false;
-    for (const { uri, type } of changes) {
-      const path = pathOf(uri);
-      if (path.endsWith(".hop")) designs.changedOnDisk(path);
-      else terrain ||= type !== FileChangeType.Changed || !path.endsWith(".csv");
-    }
-    // Surveys are read at evaluation, rasters are kept: any of them may change any hop's ground.
-    if (terrain || changes.some(({ uri }) => uri.endsWith(".csv"))) {
-      for (const session of designs.allSessions()) await session.refreshTerrain();
-    }
-    evaluation.touch();
+  connection.onDidChangeWatchedFiles(({ changes }) => {
+    const paths = changes.map(({ uri }) => pathOf(uri));
+    for (const path of paths) if (path.endsWith(".hop")) designs.changedOnDisk(path);
+    const others = paths.filter((path) => !path.endsWith(".hop"));
+    looking = looking.then(() => lookAgain(others)).then(() => evaluation.touch());
   });
 
+  async function lookAgain(files: readonly string[]): Promise<void> {
+    if (files.length === 0) return;
+    for (const session of designs.allSessions()) await session.refreshGround(files);
+  }
+
   connection.onRequest(CHECK, async (_: CheckParams) => {
+    await looking;
     evaluation.touch();
     await evaluation.settled();
     return statusOf(designs, 0);
   });
   connection.onRequest(REPORT, async (params: ReportParams) => {
+    await looking;
     await evaluation.settled();
     return reportPage(designs, params, sessionOptions().today);
   });

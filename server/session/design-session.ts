@@ -183,13 +183,17 @@ export class DesignSession {
     );
   }
 
-  /** Forgets what was read of terrain and maps if any of their files changed. @returns whether one did */
-  async refreshTerrain(): Promise<boolean> {
+  /**
+   * Forgets what was read of terrain and maps if any of their files changed, and what stands on a survey that did.
+   * @param files those that came, went or changed, absolute
+   */
+  async refreshGround(files: readonly string[]): Promise<void> {
     const terrain = (await this.store?.refresh()) ?? false;
     const maps = (await this.mapStore?.refresh()) ?? false;
-    const changed = terrain || maps;
-    if (changed) this.forgetResults();
-    return changed;
+    if (terrain || maps) this.forgetResults();
+    const surveys = new Set(files.filter((path) => /\.csv$/i.test(path)));
+    if (surveys.size === 0) return;
+    this.forgetResults((hop) => hop?.surveyFile !== undefined && surveys.has(hop.surveyFile));
   }
 
   private async openTerrain(): Promise<boolean> {
@@ -228,8 +232,9 @@ export class DesignSession {
     return true;
   }
 
-  private forgetResults(): void {
+  private forgetResults(which?: (hop: Hop | undefined) => boolean): void {
     for (const name of this.model.names("hop")) {
+      if (which && !which(this.model.hop(name)?.hop)) continue;
       this.pending.add(name);
       this.outdated.add(name);
     }

@@ -6,8 +6,11 @@ import { pathToFileURL } from "node:url";
 import {
   createMessageConnection,
   type Diagnostic,
+  type DidChangeWatchedFilesRegistrationOptions,
+  type FileSystemWatcher,
   type MessageConnection,
   type PublishDiagnosticsParams,
+  type RegistrationParams,
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver/node";
@@ -19,6 +22,8 @@ export class Editor {
   private readonly waiting = new Set<() => void>();
   private readonly texts = new Map<string, { text: string; version: number }>();
   readonly log: string[] = [];
+  /** What the server asked to be told about, in the order of asking. */
+  readonly watched: FileSystemWatcher[] = [];
 
   private constructor(
     private readonly child: ChildProcess,
@@ -43,7 +48,15 @@ export class Editor {
       (params: { message: string }) => void editor.log.push(params.message),
     );
     connection.onNotification("hopwright/status", () => editor.wake());
-    connection.onRequest("client/registerCapability", () => null);
+    connection.onRequest("client/registerCapability", ({ registrations }: RegistrationParams) => {
+      for (const { method, registerOptions } of registrations) {
+        if (method !== "workspace/didChangeWatchedFiles") continue;
+        editor.watched.push(...(registerOptions as DidChangeWatchedFilesRegistrationOptions).watchers);
+      }
+      editor.wake();
+      return null;
+    });
+    connection.onRequest("client/unregisterCapability", () => null);
     connection.onRequest("workspace/inlayHint/refresh", () => null);
     connection.listen();
     const uri = pathToFileURL(folder).href;
@@ -54,7 +67,7 @@ export class Editor {
       capabilities: {
         workspace: {
           inlayHint: { refreshSupport: true },
-          didChangeWatchedFiles: { dynamicRegistration: true },
+          didChangeWatchedFiles: { dynamicRegistration: true, relativePatternSupport: true },
         },
       },
     });
@@ -88,6 +101,13 @@ export class Editor {
     void this.connection.sendNotification("textDocument/didChange", {
       textDocument: { uri: this.uri(file), version: state.version },
       contentChanges: [{ range, text: by }],
+    });
+  }
+
+  /** Tells of files that changed on disk, as an editor's watcher does. */
+  changedOnDisk(...files: string[]): Promise<void> {
+    return this.connection.sendNotification("workspace/didChangeWatchedFiles", {
+      changes: files.map((file) => ({ uri: this.uri(file), type: 2 })),
     });
   }
 

@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type {
-  CompletionItem,
+  CompletionList,
   DocumentSymbol,
   Hover,
   InlayHint,
@@ -144,7 +144,7 @@ describe("requests", () => {
 
   it("completion knows what an end of a hop may still say", async () => {
     const at = editor.position(HOPS, "transmits high");
-    const items = await editor.request<CompletionItem[]>("textDocument/completion", HOPS, { position: at });
+    const { items } = await editor.request<CompletionList>("textDocument/completion", HOPS, { position: at });
     expect(items.map(({ label }) => label)).toEqual(expect.arrayContaining(["coupler", "feeder", "power"]));
     expect(items.map(({ label }) => label)).not.toContain("tuning");
   });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { completionAt, MOST_COMPLETIONS } from "../../../language/editor/completion.js";
+import { completionAt } from "../../../language/editor/completion.js";
 import { lineSnippet } from "../../../language/editor/snippet.js";
 import { applyEdits } from "../../../language/editor/text-range.js";
 import { readSource } from "../../../language/model/source-file.js";
@@ -9,7 +9,7 @@ import { PREAMBLE } from "./judged.js";
 
 function items(source: string) {
   const { model, file, offset } = fixture(source);
-  return completionAt(model, file, offset);
+  return completionAt(model, file, offset).items;
 }
 
 function labels(source: string): string[] {
@@ -19,7 +19,7 @@ function labels(source: string): string[] {
 /** The text after choosing an item; tab stops stay as they are. */
 function chosen(source: string, label: string): string {
   const { model, file, offset } = fixture(source);
-  const item = completionAt(model, file, offset).find((one) => one.label === label);
+  const item = completionAt(model, file, offset).items.find((one) => one.label === label);
   if (!item) throw new Error(`${label} is not offered`);
   return applyEdits(model.file(file)!.text, [{ file, ...item.replace, newText: item.insertText }]);
 }
@@ -274,9 +274,17 @@ describe("channel and modes", () => {
 });
 
 test("a long list is cut, and what is typed decides which part of it is shown", () => {
-  const sites = Array.from({ length: MOST_COMPLETIONS + 100 }, (_, i) => `site S${i} { }`).join("\n");
-  expect(labels(`${sites}\nhop H { $0 }`)).toHaveLength(MOST_COMPLETIONS);
-  expect(labels(`${sites}\nhop H { S49$0 }`)).toContain("S499");
+  const sites = Array.from({ length: 500 }, (_, i) => `site S${i} { }`).join("\n");
+  const at = (source: string) => {
+    const { model, file, offset } = fixture(source);
+    return completionAt(model, file, offset!);
+  };
+  const all = at(`${sites}\nhop H { $0 }`);
+  expect(all.items).toHaveLength(400);
+  expect(all.cut).toBe(true);
+  const few = at(`${sites}\nhop H { S49$0 }`);
+  expect(few.items.map(({ label }) => label)).toContain("S499");
+  expect(few.cut).toBe(false);
 });
 
 test("what a snippet inserts, its tab stops at their first values, reads without a problem of form", () => {

@@ -87,7 +87,7 @@ test("no feature throws on text as typing leaves it", () => {
       const inText = ({ start, end }: { start: number; end: number }) =>
         0 <= start && start <= end && end <= text.length;
 
-      for (const item of completionAt(model, path, offset)) {
+      for (const item of completionAt(model, path, offset).items) {
         expect(
           inText(item.replace) && item.replace.start <= offset && offset <= item.replace.end,
           JSON.stringify(item),
