@@ -6,11 +6,13 @@ import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
 import { drawNetwork } from "../../shared/report/draw/network-map.js";
-import { drawProfile } from "../../shared/report/draw/profile.js";
+import { drawProfile, NARROW } from "../../shared/report/draw/profile.js";
 import { profileLine } from "../../shared/report/draw/profile-points.js";
 import { drawProfileText } from "../../shared/report/draw/profile-text.js";
+import { drawRipple } from "../../shared/report/draw/ripple.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
 import {
+  ANTENNA,
   end,
   groundOf,
   KELD,
@@ -70,6 +72,84 @@ test("the drawing shows masts, zone, what is asked, critical point, obstacle and
   expect(svg).toContain("spruce &lt;&quot;&amp;");
   expect(caption).toContain("Earth's curve for k 1.33");
 });
+
+test("a reflection is marked at its point, with its angle and the ray that takes that way", () => {
+  const ground = levelGround(LENGTH_M);
+  const water = makeHop({ surfaces: [{ kind: "water", fromM: 2000, toM: 7000 }] });
+  const result = evaluateHop(water, ground);
+  const [one] = result.reflections!;
+  const { svg } = drawProfile(water, result, ground.profile!)!;
+  expect(svg).toContain(
+    `grazing ${one!.grazingMrad.toFixed(1)} mrad at ${(one!.pointM / 1000).toFixed(2)} km`,
+  );
+  expect(svg).toMatch(/class="surface"/);
+  // Antenna, point, antenna: the point lies between and below both.
+  const legs = /class="reflected" d="M([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)"/.exec(svg)!;
+  const [ax, ay, px, py, bx, by] = legs.slice(1).map(Number) as [
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
+  expect(px).toBeCloseTo((ax + bx) / 2, 0);
+  expect(py).toBeGreaterThan(Math.max(ay, by));
+  const elsewhere = makeHop({ surfaces: [{ kind: "water", fromM: 0, toM: 500 }] });
+  expect(drawProfile(elsewhere, evaluateHop(elsewhere, ground), ground.profile!)!.svg).not.toContain(
+    'class="reflected"',
+  );
+});
+
+test("the ripple over the antenna's height repeats with the lobe and shows the diversity antenna", () => {
+  const ground = levelGround(LENGTH_M);
+  const hop = makeHop({
+    surfaces: [{ kind: "water", fromM: 2000, toM: 7000 }],
+    ends: [end(KELD, "high"), end(TARN, "low", { diversityAntenna: ANTENNA, diversityHeightM: 38 })],
+  });
+  const result = evaluateHop(hop, ground);
+  const [one] = result.reflections!;
+  const { svg, caption } = drawRipple(hop, result, one!)!;
+  expect(svg).toContain("antenna height at TARN, m");
+  expect(svg).toContain("diversity antenna");
+  expect(caption).toContain(`${one!.ends[1].bestSpacingM!.toFixed(1)} m`);
+  const points = [.../class="ripple" d="M([^"]+)"/.exec(svg)![1]!.matchAll(/([\d.]+),([\d.]+)/g)].map(
+    (match) => [Number(match[1]), Number(match[2])],
+  ) as [number, number][];
+  const crests = points.filter(
+    ([, y], i) => i > 0 && i < points.length - 1 && y < points[i - 1]![1] && y <= points[i + 1]![1],
+  );
+  // The plot reaches from 1.5 lobes below the lower antenna to 1.5 above the upper one.
+  const lobe = one!.ends[1].lobeSpacingM!;
+  const perMetre = (468 - 46) / (2 + 3 * lobe);
+  expect(crests.length).toBeGreaterThanOrEqual(3);
+  expect((crests[1]![0] - crests[0]![0]) / perMetre).toBeCloseTo(lobe, 1);
+  const alone = makeHop({ surfaces: hop.surfaces });
+  expect(drawRipple(alone, result, one!)!.caption).toContain("A second antenna");
+});
+
+test("a narrow screen gets drawings of its own, in which no word leaves the sheet", () => {
+  const ground = levelGround(LENGTH_M);
+  const hop = makeHop({
+    obstacles: [{ title: "a spruce wood with a long name", heightM: 30, distanceM: 300 }],
+    objective: { ...TRUNK, clearance: [...TRUNK.clearance, { fresnelFraction: 0.6, kFactor: 0.7 }] },
+  });
+  const { svg } = drawProfile(hop, evaluateHop(hop, ground), ground.profile!, false, NARROW)!;
+  expect(outside(svg)).toEqual([]);
+  const html = printHtml(pageOf(hop, ground)).text;
+  expect(html).toMatch(/class="broad scroll">.*class="slim">/s);
+});
+
+/** Words of a drawing that begin or end beyond its sheet, as wide as a plain font sets them. */
+function outside(svg: string): string[] {
+  const width = Number(/viewBox="0 0 (\d+)/.exec(svg)![1]);
+  const texts = svg.matchAll(/<text class="([^"]*)" x="([-\d.]+)" y="[-\d.]+" text-anchor="(\w+)">([^<]*)</g);
+  return [...texts].flatMap(([, style, x, anchor, words]) => {
+    const long = words!.length * (style!.includes("strong") ? 7.3 : 6.4);
+    const from = Number(x) - (anchor === "end" ? long : anchor === "middle" ? long / 2 : 0);
+    return from < -1 || from + long > width + 1 ? [words!] : [];
+  });
+}
 
 test("of many points no summit is lost", () => {
   const heights = Array.from({ length: 15_001 }, (_, i) => (i === 7_321 ? 260 : 200));
@@ -161,6 +241,15 @@ const hops = fc
     obstacles: fc.array(fc.record({ title: maybe(fc.string()), heightM: wild, distanceM: wild }), {
       maxLength: 8,
     }),
+    surfaces: fc.array(
+      fc.record({
+        kind: fc.constantFrom("water" as const, "sea" as const, "flat" as const),
+        fromM: fc.oneof(fc.constant(0), wild),
+        toM: fc.oneof(fc.constant(9000), wild),
+        heightM: maybe(wild),
+      }),
+      { maxLength: 2 },
+    ),
     kFactor: maybe(wild),
     clearance: fc.array(fc.record({ fresnelFraction: wild, kFactor: wild }), { maxLength: 3 }),
   })

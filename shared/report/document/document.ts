@@ -47,6 +47,8 @@ export interface Figure {
   readonly name: string;
   /** A whole `<svg>` element, coloured by class. */
   readonly svg: string;
+  /** The same drawn for a narrow screen, where there is one. */
+  readonly narrow?: string;
   /** What the drawing shows, for those who do not see it. */
   readonly alt: string;
   readonly caption?: string;

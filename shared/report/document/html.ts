@@ -115,10 +115,15 @@ function tableHtml({ caption, columns, rows }: Table, page: Page): string {
   return `<div class="scroll"><table${columns.length > 8 ? ' class="wide"' : ""}>${title}<thead><tr>${head}</tr></thead><tbody>${body.join("\n")}</tbody></table></div>`;
 }
 
-function figureHtml({ svg, alt, caption, small }: Figure): string {
+/** A drawing in two widths: the style sheet shows one of them, and hides the other from screen readers too. */
+function figureHtml({ svg, narrow, alt, caption, small }: Figure): string {
   const below = caption === undefined ? "" : `<figcaption>${escaped(caption)}</figcaption>`;
-  const drawing = svg.replace("<svg", () => `<svg role="img" aria-label="${escaped(alt)}"`);
-  return `<figure${small ? ' class="small"' : ""}><div class="scroll">${drawing}</div>${below}</figure>`;
+  const drawing = (one: string) => one.replace("<svg", () => `<svg role="img" aria-label="${escaped(alt)}"`);
+  const shown =
+    narrow === undefined
+      ? `<div class="scroll">${drawing(svg)}</div>`
+      : `<div class="broad scroll">${drawing(svg)}</div><div class="slim">${drawing(narrow)}</div>`;
+  return `<figure${small ? ' class="small"' : ""}>${shown}${below}</figure>`;
 }
 
 function findingsHtml(findings: readonly ReportFinding[], page: Page): string {

@@ -62,6 +62,9 @@ svg .land-edge{stroke:${colour("land-edge")};stroke-width:1.5;fill:none;stroke-l
 svg .zone{fill:${colour("zone")};fill-opacity:.65}
 svg .asked{stroke:${colour("zone-edge")};stroke-width:1.2;stroke-dasharray:5 3;fill:none}
 svg .ray{stroke:${colour("ray")};stroke-width:1.8;fill:none}
+svg .reflected{stroke:${colour("info")};stroke-width:1.2;stroke-dasharray:7 3 1.5 3;fill:none}
+svg .surface{stroke:${colour("info")};stroke-width:3.5;fill:none}
+svg .ripple{stroke:${colour("ray")};stroke-width:1.8;fill:none;stroke-linejoin:round}
 svg .antenna{fill:${colour("ray")};stroke:${colour("paper")};stroke-width:1.5}
 svg .mast{stroke:${colour("ink")};stroke-width:2.5}
 svg .low-k{stroke:${colour("low-k")};stroke-width:1.2;stroke-dasharray:2 3;fill:none}
@@ -146,7 +149,9 @@ td.right{white-space:nowrap}
 .emphasis td{font-weight:650;background:var(--panel)}
 figure{margin:.4rem 0 1rem}
 figure svg{display:block;width:100%;height:auto;min-width:36rem}
-figure.small svg{min-width:22rem;max-width:34rem}
+figure.small svg{min-width:0;max-width:34rem}
+figure .slim{display:none}
+figure .slim svg{min-width:0;max-width:34rem}
 figcaption{font-size:.88rem;color:var(--quiet);max-width:50rem;margin-top:.4rem}
 .badge{font-size:.78rem;font-weight:600;border:1px solid currentColor;border-radius:.7em;padding:.02em .55em;white-space:nowrap}
 .badge.good{color:var(--good)}.badge.error{color:var(--error)}.badge.warning{color:var(--warning)}.badge.info{color:var(--info)}.badge.accepted{color:var(--accepted)}.badge.unjudged{color:var(--unjudged);border-style:dashed}
@@ -155,7 +160,9 @@ figcaption{font-size:.88rem;color:var(--quiet);max-width:50rem;margin-top:.4rem}
 .findings li.error{border-color:var(--error)}.findings li.warning{border-color:var(--warning)}.findings li.accepted{border-color:var(--accepted)}
 .findings p{margin:.15rem 0}
 footer{margin-top:3.5rem;border-top:1px solid var(--rule);padding-top:.8rem;font-size:.85rem;color:var(--quiet);max-width:none}
-@media (max-width:44rem){
+@media screen and (max-width:44rem){
+figure .broad{display:none}
+figure .slim{display:block}
 main{padding:1.5rem 1rem 3rem}
 .key.many{grid-template-columns:repeat(2,1fr);gap:0 1rem}
 .key.many dd:not(.note){font-size:1.15rem;white-space:normal}

@@ -9,6 +9,8 @@ export interface Label {
   /** Height on the drawing, bulge included. */
   readonly drawnM: number;
   readonly text: string;
+  /** In short, for a narrow drawing. */
+  readonly brief: string;
   readonly tone: "good" | "error" | "accepted" | "info";
 }
 
@@ -17,7 +19,7 @@ export function labelsOf(result: HopResult, lengthM: number, k: number, accepted
   return result.clearance.map((one) => {
     const place = one.obstacle === undefined ? "" : `${shortened(one.obstacle)}: `;
     const clears =
-      one.fraction < 0 ? `ray blocked by ${metres(-one.clearanceM)}` : `${fresnel(one.fraction)} free`;
+      one.fraction < 0 ? `ray blocked by ${metres(-one.clearanceM)}` : `clears ${fresnel(one.fraction)}`;
     const asks = one.forInformation
       ? kFactor(one.kFactor)
       : `${fresnelAsked(one.requiredFraction)} asked, ${kFactor(one.kFactor)}`;
@@ -26,6 +28,7 @@ export function labelsOf(result: HopResult, lengthM: number, k: number, accepted
       distanceM: one.distanceM,
       drawnM: one.obstacleM + bulgeM(one.distanceM, lengthM, drawnK),
       text: `${place}${clears} (${asks})`,
+      brief: `${place}${clears} (${kFactor(one.kFactor)})`,
       tone: one.forInformation ? "info" : one.ok ? "good" : accepted ? "accepted" : "error",
     };
   });
@@ -47,7 +50,7 @@ export function obstacleLabels(
     const groundM = groundAt(points, distanceM);
     if (title === undefined || groundM === undefined || !(distanceM > 0 && distanceM < lengthM)) return [];
     const drawnM = groundM + bulgeM(distanceM, lengthM, k) + heightM;
-    return { distanceM, drawnM, text: shortened(title), tone: "info" } as const;
+    return { distanceM, drawnM, text: shortened(title), brief: shortened(title), tone: "info" } as const;
   });
 }
 

@@ -16,7 +16,7 @@ import {
   type TableRow,
 } from "../document/document.js";
 import { drawLevels } from "../draw/levels.js";
-import { drawProfile } from "../draw/profile.js";
+import { drawProfile, NARROW } from "../draw/profile.js";
 import { levelTables, type Table } from "../level-diagram.js";
 import { availabilitySection } from "./availability.js";
 import { cautions } from "./cautions.js";
@@ -56,7 +56,7 @@ export function hopPage(input: HopPageInput): Page {
       ...(input.around ? hopEquipment(hop, result, input.around) : []),
       ...modesSection(hop, result),
       ...availabilitySection(hop, result),
-      ...reflectionSection(result),
+      ...reflectionSection(hop, result),
       ...originSection(result),
       cautions(hop, result),
     ],
@@ -100,6 +100,7 @@ function findingsSection({ objective }: Hop, findings: readonly ReportFinding[],
 function pathSection({ hop, result, profile, findings }: HopPageInput): Section {
   const accepted = findings.some((finding) => finding.rule === "clearance" && finding.accepted);
   const drawn = profile && drawProfile(hop, result, profile, accepted);
+  const narrow = drawn && drawProfile(hop, result, profile, accepted, NARROW);
   return {
     id: "path",
     title: "Path and clearance",
@@ -110,6 +111,7 @@ function pathSection({ hop, result, profile, findings }: HopPageInput): Section 
               type: "figure",
               name: "profile",
               svg: drawn.svg,
+              narrow: narrow?.svg,
               alt: drawn.alt,
               caption: drawn.caption,
             } as const,

@@ -1,9 +1,12 @@
+import type { Hop } from "../../design/design.js";
 import type { HopResult } from "../../evaluate/result.js";
 import { decibels, kilometres, metres, trimmed } from "../../format/numbers.js";
-import type { Section } from "../document/document.js";
+import type { Figure, Section } from "../document/document.js";
+import { drawRipple } from "../draw/ripple.js";
 
 /** Where surfaces reflect, how deep the two rays cancel, and the spacing or height that escapes it. */
-export function reflectionSection({ reflections }: HopResult): Section[] {
+export function reflectionSection(hop: Hop, result: HopResult): Section[] {
+  const { reflections } = result;
   if (reflections === undefined) return [];
   return [
     {
@@ -15,9 +18,9 @@ export function reflectionSection({ reflections }: HopResult): Section[] {
           columns: [
             { title: "Surface" },
             { title: "Reflects at", align: "right" },
-            { title: "Grazing", align: "right" },
-            { title: "Down", align: "right" },
-            { title: "Up", align: "right" },
+            { title: "Grazing angle", align: "right" },
+            { title: "Cancels by", align: "right" },
+            { title: "Adds up to", align: "right" },
             { title: "Moves over k", align: "right" },
             { title: "Half a lobe" },
             { title: "" },
@@ -43,7 +46,16 @@ export function reflectionSection({ reflections }: HopResult): Section[] {
           type: "paragraph",
           text: "Calm, smooth surface, the worst case; constants of the ground from memory. Half a lobe is the spacing of a second antenna that has a maximum where the first has a cancellation.",
         },
+        ...figures(hop, result),
       ],
     },
   ];
+}
+
+/** Of the surfaces that do reflect. */
+function figures(hop: Hop, result: HopResult): Figure[] {
+  return (result.reflections ?? []).flatMap((one, index) => {
+    const drawn = one.onSurface && !one.shielded ? drawRipple(hop, result, one) : undefined;
+    return drawn ? [{ type: "figure", name: `ripple-${index + 1}`, small: true, ...drawn }] : [];
+  });
 }
