@@ -8,7 +8,8 @@ import { usesUnchecked } from "./climate.js";
 import { type CrossPolarOutage, crossPolarOutage } from "./cross-polar.js";
 import { outageWithDiversity } from "./diversity.js";
 import type { Fading } from "./fading.js";
-import type { Bound, CauseOutage, ModeResult, Outage } from "./result.js";
+import { outageTime } from "./outage-time.js";
+import type { Bound, CauseOutage, ModeResult, Outage, OutageTime } from "./result.js";
 import { selectiveFraction } from "./selective.js";
 import { cite, note, type Trace } from "./trace.js";
 
@@ -72,12 +73,18 @@ export function outagesAt(mode: ModeFading, marginDb: number, trace?: Trace, wit
 
 type ModeOutages = Pick<
   ModeResult,
-  "multipath" | "multipathWorstMonthPercent" | "rain" | "availabilityPercent" | "availabilityBound" | "causes"
+  | "multipath"
+  | "multipathWorstMonthPercent"
+  | "rain"
+  | "availabilityPercent"
+  | "availabilityBound"
+  | "outage"
+  | "causes"
 >;
 
 /** The same for a mode's result. Without margin it does not work at all: availability 0 and no outage by cause. */
 export function modeOutages(mode: ModeFading, marginDb: number, trace: Trace): ModeOutages {
-  if (!(marginDb > 0)) return { availabilityPercent: 0, causes: [] };
+  if (!(marginDb > 0)) return { availabilityPercent: 0, outage: outageTime(100, 100), causes: [] };
   const { clearAir, clearAirPercent, clearAirMonthPercent, rain } = outagesAt(mode, marginDb, trace);
   if ((clearAir?.length ?? 0) > 1 || rain?.cause === "cross-polar interference in rain") cite(trace, TOTAL);
   const causes = rain === undefined ? [...(clearAir ?? [])] : [...(clearAir ?? []), rain];
@@ -91,7 +98,20 @@ export function modeOutages(mode: ModeFading, marginDb: number, trace: Trace): M
         ? undefined
         : Math.max(0, 100 - clearAirPercent - rain.yearPercent),
     availabilityBound: clearAirPercent === undefined ? undefined : turned(rain?.bound),
+    outage: directionOutage(clearAirPercent, clearAirMonthPercent, rain),
   };
+}
+
+function directionOutage(
+  clearAirPercent: number | undefined,
+  clearAirMonthPercent: number | undefined,
+  rain: CauseOutage | undefined,
+): OutageTime | undefined {
+  if (clearAirPercent === undefined || clearAirMonthPercent === undefined || !rain) return undefined;
+  const { yearPercent, worstMonthPercent, bound } = rain;
+  const month =
+    worstMonthPercent === undefined ? undefined : Math.min(100, clearAirMonthPercent + worstMonthPercent);
+  return outageTime(Math.min(100, clearAirPercent + yearPercent), month, bound);
 }
 
 /** What is bounded from above comes last: how little it is nobody knows. */

@@ -103,6 +103,8 @@ export interface ModeResult {
   readonly availabilityPercent?: number;
   /** Of the availability: `at least` where rain is bounded `at most`. */
   readonly availabilityBound?: Bound;
+  /** What this direction loses by itself, in time; undefined like the availability. */
+  readonly outage?: OutageTime;
 }
 
 /** A way from one branch to another: see the arrangement. */

@@ -92,6 +92,13 @@ test("both directions: rain of the worse, multipath of both", () => {
   expect(found.multipathPercent).toBeCloseTo(there.multipath!.timePercent + back.multipath!.timePercent, 12);
   expect(found.rainPercent).toBe(Math.max(there.rain!.timePercent, back.rain!.timePercent));
   expect(found.availabilityPercent).toBeCloseTo(100 - found.multipathPercent - found.rainPercent, 12);
+  // Each direction by itself, in time: 365.25 days of 1440 minutes.
+  expect(there.outage!.minutesPerYear).toBeCloseTo(((100 - there.availabilityPercent!) / 100) * 525_960, 6);
+  expect(there.outage!.worstMonthPercent).toBeCloseTo(
+    there.causes!.reduce((sum, { worstMonthPercent }) => sum + worstMonthPercent!, 0),
+    12,
+  );
+  expect(found.outage.yearPercent).toBeLessThan(there.outage!.yearPercent + back.outage!.yearPercent);
   expect(found.dominant).toBe("multipath");
   const calm = evaluateHop(longHop({ climate: { ...CLIMATE, logK: -6 } }), GROUND).availability!;
   expect(calm.dominant).toBe("rain");
