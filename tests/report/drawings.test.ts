@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import type { Hop } from "../../shared/design/design.js";
+import type { Hop, Site } from "../../shared/design/design.js";
 import { type GroundInput, NO_GROUND } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
-import { drawNetwork } from "../../shared/report/draw/network-map.js";
+import { drawNetwork, NARROW_MAP, WIDE_MAP } from "../../shared/report/draw/network-map.js";
 import { drawProfile, NARROW } from "../../shared/report/draw/profile.js";
 import { profileLine } from "../../shared/report/draw/profile-points.js";
 import { drawProfileText } from "../../shared/report/draw/profile-text.js";
@@ -140,14 +140,41 @@ test("a narrow screen gets drawings of its own, in which no word leaves the shee
   expect(html).toMatch(/class="broad scroll">.*class="slim">/s);
 });
 
-/** Words of a drawing that begin or end beyond its sheet, as wide as a plain font sets them. */
+test("no name leaves a map, wide or narrow", () => {
+  // The outermost sites have the longest names, in the broadest letters.
+  const sites = [
+    ["WOLLOMOWIN", 10, 20],
+    ["MAMMUTWALD", 10.02, 20.3],
+    ["B", 9.9, 20.1],
+    ["GNOMWANDEM", 10.1, 20.2],
+  ].map(([name, latitudeDeg, longitudeDeg]) => ({ name, position: { latitudeDeg, longitudeDeg } }) as Site);
+  for (const sheet of [WIDE_MAP, NARROW_MAP]) {
+    const { svg } = drawNetwork(sites, [{ name: "H", sites: ["WOLLOMOWIN", "B"], tone: "good" }], sheet)!;
+    expect(svg.match(/class="halo"/g)).toHaveLength(4);
+    expect(outside(svg)).toEqual([]);
+  }
+});
+
+/** Advance widths of a broad font (DejaVu Sans) at 12 units, read from the font. */
+const ADVANCE: Readonly<Record<string, number>> = {
+  M: 10.36,
+  W: 11.86,
+  w: 9.81,
+  m: 11.69,
+  I: 3.54,
+  " ": 3.81,
+};
+const advance = (sign: string) => ADVANCE[sign] ?? (/[A-Z]/.test(sign) ? 8.4 : 7.4);
+
+/** Words of a drawing that begin or end beyond its sheet. */
 function outside(svg: string): string[] {
   const width = Number(/viewBox="0 0 (\d+)/.exec(svg)![1]);
   const texts = svg.matchAll(/<text class="([^"]*)" x="([-\d.]+)" y="[-\d.]+" text-anchor="(\w+)">([^<]*)</g);
   return [...texts].flatMap(([, style, x, anchor, words]) => {
-    const long = words!.length * (style!.includes("strong") ? 7.3 : 6.4);
+    const size = style!.includes("small") ? 11 / 12 : style!.includes("strong") ? 1.1 : 1;
+    const long = size * [...words!].reduce((sum, sign) => sum + advance(sign), 0);
     const from = Number(x) - (anchor === "end" ? long : anchor === "middle" ? long / 2 : 0);
-    return from < -1 || from + long > width + 1 ? [words!] : [];
+    return from < 0 || from + long > width ? [words!] : [];
   });
 }
 

@@ -14,9 +14,26 @@ export interface MapHop {
   readonly tone?: Tone;
 }
 
-const WIDTH = 960;
-const MARGIN = { x: 80, y: 36 };
-const HEIGHTS = { least: 240, most: 600 };
+/** How wide the map is, and what it leaves free around the outermost sites. */
+export interface MapSheet {
+  readonly width: number;
+  readonly margin: { readonly x: number; readonly y: number };
+  readonly heights: { readonly least: number; readonly most: number };
+}
+
+export const WIDE_MAP: MapSheet = {
+  width: 960,
+  margin: { x: 80, y: 36 },
+  heights: { least: 240, most: 600 },
+};
+
+/** For a screen on which the wide map would have to be pushed aside to be seen whole. */
+export const NARROW_MAP: MapSheet = {
+  width: 400,
+  margin: { x: 52, y: 40 },
+  heights: { least: 240, most: 480 },
+};
+
 /** With more sites than this the names would cover the hops. */
 const MOST_LABELS = 80;
 
@@ -24,10 +41,11 @@ const MOST_LABELS = 80;
 export function drawNetwork(
   sites: readonly Site[],
   hops: readonly MapHop[],
+  sheet = WIDE_MAP,
 ): { readonly svg: string; readonly alt: string } | undefined {
   const placed = eastNorthM(sites);
   if (placed.size === 0) return undefined;
-  const { toX, toY, height, mPerUnit } = fitted([...placed.values()]);
+  const { toX, toY, height, mPerUnit } = fitted([...placed.values()], sheet);
   const points = new Map(
     [...placed].map(([name, [east, north]]) => [name, [toX(east), toY(north)] as const]),
   );
@@ -45,15 +63,15 @@ export function drawNetwork(
       element("title", {}, escaped(name)),
     ),
   );
-  const labels = points.size > MOST_LABELS ? [] : siteLabels(points, hops);
+  const labels = points.size > MOST_LABELS ? [] : siteLabels(points, hops, { width: sheet.width, height });
   const svg = element(
     "svg",
-    { viewBox: `0 0 ${WIDTH} ${coordinate(height)}`, width: WIDTH, height },
+    { viewBox: `0 0 ${sheet.width} ${coordinate(height)}`, width: sheet.width, height },
     ...lines,
     ...dots,
     ...labels,
-    scaleBar(mPerUnit, height),
-    north(),
+    scaleBar(mPerUnit, sheet.width, height),
+    north(sheet.width - 26),
   );
   return { svg, alt: `Map of ${placed.size} sites and ${lines.length} hops` };
 }
@@ -89,7 +107,7 @@ function hasPlace(site: Site): site is Site & { position: Position } {
   );
 }
 
-function fitted(places: readonly (readonly [number, number])[]) {
+function fitted(places: readonly (readonly [number, number])[], { width, margin, heights }: MapSheet) {
   const bounds = { west: Infinity, east: -Infinity, south: Infinity, north: -Infinity };
   for (const [east, north] of places) {
     bounds.west = Math.min(bounds.west, east);
@@ -99,11 +117,11 @@ function fitted(places: readonly (readonly [number, number])[]) {
   }
   const wide = Math.max(bounds.east - bounds.west, 1);
   const tall = Math.max(bounds.north - bounds.south, 1);
-  const room = { x: WIDTH - 2 * MARGIN.x, y: HEIGHTS.most - 2 * MARGIN.y };
+  const room = { x: width - 2 * margin.x, y: heights.most - 2 * margin.y };
   const mPerUnit = Math.max(wide / room.x, tall / room.y);
-  const height = Math.max(HEIGHTS.least, tall / mPerUnit + 2 * MARGIN.y);
+  const height = Math.max(heights.least, tall / mPerUnit + 2 * margin.y);
   const middle = { x: (bounds.west + bounds.east) / 2, y: (bounds.south + bounds.north) / 2 };
-  const toX = scaleLinear([middle.x, middle.x + mPerUnit], [WIDTH / 2, WIDTH / 2 + 1]);
+  const toX = scaleLinear([middle.x, middle.x + mPerUnit], [width / 2, width / 2 + 1]);
   const toY = scaleLinear([middle.y, middle.y + mPerUnit], [height / 2, height / 2 - 1]);
   return { toX, toY, height, mPerUnit };
 }
@@ -114,8 +132,10 @@ type Box = { readonly x1: number; readonly y1: number; readonly x2: number; read
 function siteLabels(
   points: ReadonlyMap<string, readonly [number, number]>,
   hops: readonly MapHop[],
+  size: { readonly width: number; readonly height: number },
 ): string[] {
   const taken: Box[] = [...points.values()].map(([x, y]) => ({ x1: x - 7, y1: y - 7, x2: x + 7, y2: y + 7 }));
+  taken.push(...furniture(size));
   const alongHops = hops.flatMap(({ sites }) => samples(points.get(sites[0]), points.get(sites[1])));
   return [...points].map(([name, [x, y]]) => {
     const width = textWidth(name);
@@ -135,7 +155,7 @@ function siteLabels(
       x2: side.left + width,
       y2: side.y + 3,
     }));
-    const costs = boxes.map((box, index) => cost(box, taken, alongHops) + index * 0.1);
+    const costs = boxes.map((box, index) => cost(box, taken, alongHops, size) + index * 0.1);
     const best = costs.indexOf(Math.min(...costs));
     taken.push(boxes[best]!);
     const side = sides[best]!;
@@ -156,8 +176,22 @@ function samples(a: readonly [number, number] | undefined, b: readonly [number, 
   });
 }
 
-function cost(box: Box, taken: readonly Box[], along: readonly (readonly [number, number])[]): number {
-  let sum = box.x1 < 2 || box.x2 > WIDTH - 2 ? 20 : 0;
+/** Scale bar and north arrow. */
+function furniture({ width, height }: { readonly width: number; readonly height: number }): Box[] {
+  return [
+    { x1: 8, y1: height - 26, x2: 16 + width / 6 + 52, y2: height - 6 },
+    { x1: width - 38, y1: 14, x2: width - 12, y2: 60 },
+  ];
+}
+
+function cost(
+  box: Box,
+  taken: readonly Box[],
+  along: readonly (readonly [number, number])[],
+  { width, height }: { readonly width: number; readonly height: number },
+): number {
+  // A name that is cut off is worse than one that covers something.
+  let sum = box.x1 < 2 || box.x2 > width - 2 || box.y1 < 2 || box.y2 > height - 2 ? 200 : 0;
   for (const other of taken) {
     if (box.x1 < other.x2 && other.x1 < box.x2 && box.y1 < other.y2 && other.y1 < box.y2) sum += 10;
   }
@@ -166,8 +200,8 @@ function cost(box: Box, taken: readonly Box[], along: readonly (readonly [number
 }
 
 /** A round length near a sixth of the width. */
-function scaleBar(mPerUnit: number, height: number): string {
-  const about = (WIDTH / 6) * mPerUnit;
+function scaleBar(mPerUnit: number, width: number, height: number): string {
+  const about = (width / 6) * mPerUnit;
   const power = 10 ** Math.floor(Math.log10(about));
   const lengthM = [5, 2, 1].map((step) => step * power).find((step) => step <= about) ?? power;
   const end = 16 + lengthM / mPerUnit;
@@ -179,9 +213,9 @@ function scaleBar(mPerUnit: number, height: number): string {
   );
 }
 
-function north(): string {
+function north(x: number): string {
   return (
-    element("path", { class: "axis", d: "M934 44V20m-5 7l5-8l5 8" }) +
-    element("text", { class: "quiet small", x: 934, y: 57, "text-anchor": "middle" }, "N")
+    element("path", { class: "axis", d: `M${x} 44V20m-5 7l5-8l5 8` }) +
+    element("text", { class: "quiet small", x, y: 57, "text-anchor": "middle" }, "N")
   );
 }

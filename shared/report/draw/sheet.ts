@@ -1,5 +1,6 @@
 /** What every drawing is made of: a sheet with a plot in it, lines and words. */
 import { element, escaped } from "../document/markup.js";
+import { textWidth } from "./labels.js";
 
 export interface Plot {
   readonly left: number;
@@ -42,6 +43,9 @@ export interface LegendItem {
 
 const LEGEND_ROW = 18;
 
+/** Of small words against usual ones. */
+const SMALL = 11 / 12;
+
 /** @returns the legend, as many rows as its sheet needs, and the height below `top` that they take */
 export function legendBelow(
   items: readonly LegendItem[],
@@ -51,7 +55,7 @@ export function legendBelow(
   let x = left;
   let row = 0;
   const parts = items.map(({ kind, words, area }) => {
-    const width = 28 + words.length * 5.9;
+    const width = 28 + textWidth(words) * SMALL;
     if (x > left && x + width > right) {
       x = left;
       row++;
@@ -61,7 +65,7 @@ export function legendBelow(
       ? element("rect", { class: kind, x, y, width: 22, height: 11 })
       : path(kind, `M${x} ${y + 5.5}h22`);
     const word = text(x + 28, y + 10, words, "small quiet");
-    x += width + 22;
+    x += width + 16;
     return swatch + word;
   });
   return { svg: parts.join(""), height: (row + 1) * LEGEND_ROW };

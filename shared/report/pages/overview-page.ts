@@ -15,7 +15,7 @@ import {
   TONE_WORD,
   type Tone,
 } from "../document/document.js";
-import { drawNetwork } from "../draw/network-map.js";
+import { drawNetwork, NARROW_MAP } from "../draw/network-map.js";
 import { gravest, gravestFirst, worstClearance } from "./figures.js";
 
 export interface OverviewHop {
@@ -90,22 +90,24 @@ function counts(
 }
 
 function mapSection(design: Design, hops: readonly OverviewHop[]): Section[] {
-  const drawn = drawNetwork(
-    [...design.sites.values()],
-    hops.map(({ hop, result, findings }) => ({
-      name: hop.name,
-      sites: result.ends,
-      tone: result.directions.length === 2 ? lineTone(hop, findings) : undefined,
-    })),
-  );
+  const sites = [...design.sites.values()];
+  const lines = hops.map(({ hop, result, findings }) => ({
+    name: hop.name,
+    sites: result.ends,
+    tone: result.directions.length === 2 ? lineTone(hop, findings) : undefined,
+  }));
+  const drawn = drawNetwork(sites, lines);
   if (!drawn) return [];
+  const { svg, alt } = drawn;
+  // The map of a large network is a picture of its shape, and not worth a second one.
+  const narrow = sites.length > 400 ? undefined : drawNetwork(sites, lines, NARROW_MAP)?.svg;
   const caption =
     "Solid green: nothing found. Thick red: error. Dashed: warning. Dotted violet: accepted. Thin grey: not judged, no objective. Fine grey dots: not evaluated.";
   return [
     {
       id: "map",
       title: "Where it lies",
-      blocks: [{ type: "figure", name: "map", svg: drawn.svg, alt: drawn.alt, caption }],
+      blocks: [{ type: "figure", name: "map", svg, narrow, alt, caption }],
     },
   ];
 }
