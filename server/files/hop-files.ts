@@ -17,6 +17,17 @@ export interface UnreadableFile {
   readonly message: string;
 }
 
+/** A file that a design reads beside its text: terrain, maps. */
+export interface FileProblem extends UnreadableFile {
+  /** It was used all the same, and this is to be known of it. */
+  readonly reservation?: true;
+}
+
+/** Whether what was judged stands on less than the design names. */
+export function isUnread({ reservation }: FileProblem): boolean {
+  return reservation === undefined;
+}
+
 export interface HopFiles {
   readonly texts: readonly HopText[];
   readonly unreadable: readonly UnreadableFile[];

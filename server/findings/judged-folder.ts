@@ -4,7 +4,7 @@ import { resolve } from "node:path";
 import type { DesignModel } from "../../language/model/design-model.js";
 import type { SourceFile } from "../../language/model/source-file.js";
 import { CommandError } from "../command-error.js";
-import { reasonOf, type UnreadableFile } from "../files/hop-files.js";
+import { type FileProblem, reasonOf, type UnreadableFile } from "../files/hop-files.js";
 import { DesignSession, type Pace } from "../session/design-session.js";
 import { loadProject } from "../session/load.js";
 import { startThread } from "../terrain/ahead.js";
@@ -19,7 +19,7 @@ export interface JudgedDesign {
   /** Problems of text, of hops and of the network, by file and place. */
   readonly findings: readonly PlacedFinding[];
   /** Terrain that could not be used, and terrain used with a reservation; one line each. */
-  readonly terrainProblems: readonly UnreadableFile[];
+  readonly terrainProblems: readonly FileProblem[];
 }
 
 export interface JudgedFolder {
@@ -137,9 +137,9 @@ function designOf(
   findings: readonly PlacedFinding[],
 ): JudgedDesign {
   const terrainProblems = [...(session.terrain()?.problems ?? []), ...(session.maps()?.problems ?? [])].map(
-    ({ file, message }) => ({
+    ({ file, ...told }): FileProblem => ({
       path: resolve(model.root, file).replaceAll("\\", "/"),
-      message,
+      ...told,
     }),
   );
   return {

@@ -31,7 +31,11 @@ export async function openHgt(disk: FileOnDisk): Promise<RasterHeader> {
     );
   }
   const samples = hgtSamplesOfSize(sizeBytes);
-  if (samples === undefined) throw new TerrainFileError(hgtSizeMessage(sizeBytes), "fetch the tile again");
+  if (samples === undefined) {
+    // A size from a place where the file should have ended means nothing: what is there is told instead.
+    if (packing.sizeIsAtEnd) await packing.unpack(disk);
+    throw new TerrainFileError(hgtSizeMessage(sizeBytes), "fetch the tile again");
+  }
   return {
     width: samples,
     height: samples,
@@ -51,6 +55,8 @@ export async function openHgt(disk: FileOnDisk): Promise<RasterHeader> {
 }
 
 interface Packing {
+  /** Whether `peek` learns the size from the end of the file, which is missing when it is cut short. */
+  readonly sizeIsAtEnd?: true;
   peek(disk: FileOnDisk): Promise<{ name: string; sizeBytes: number }>;
   unpack(disk: FileOnDisk): Promise<Uint8Array>;
 }
@@ -63,6 +69,7 @@ const PLAIN: Packing = {
 };
 
 const GZIP: Packing = {
+  sizeIsAtEnd: true,
   async peek(disk) {
     const end = await readAt(disk, Math.max(0, disk.sizeBytes - 4), 4);
     if (end.length < 4) throw new TerrainFileError("is empty or cut short", "fetch the tile again");
@@ -72,7 +79,11 @@ const GZIP: Packing = {
     try {
       return await gunzipAsync(await readFile(disk.path));
     } catch (error) {
-      throw new TerrainFileError(`gzip: ${messageOf(error)}`, "fetch the tile again");
+      const cut = (error as { code?: string }).code === "Z_BUF_ERROR";
+      const cause = cut
+        ? "is cut short: it ends before its data do"
+        : `is no whole gzip file (${messageOf(error)})`;
+      throw new TerrainFileError(cause, "fetch the tile again");
     }
   },
 };

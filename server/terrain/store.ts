@@ -31,6 +31,8 @@ export interface TerrainProblem {
   readonly file: string;
   /** One line: cause; remedy. */
   readonly message: string;
+  /** The file serves all the same, and this is to be known of it. Otherwise it covers nothing. */
+  readonly reservation?: true;
 }
 
 export interface TerrainFile {
@@ -55,7 +57,7 @@ export interface TerrainStore {
   /** Metres above sea level; undefined where void or uncovered. */
   heightAt(at: LatLon): Promise<number | undefined>;
   heightAtSync(at: LatLon): number | undefined | "loading";
-  /** Files that cannot be used, or were used with a reservation. */
+  /** Files that cannot be used, and files used with a reservation. */
   readonly problems: readonly TerrainProblem[];
   /** The rasters in use, finest first: what an explanation needs to say where heights come from. */
   readonly files: readonly TerrainFile[];
@@ -63,6 +65,8 @@ export interface TerrainStore {
   refresh(): Promise<boolean>;
   stats(): { tilesRead: number; cacheBytes: number; hits: number; misses: number };
 }
+
+type Report = (file: string, message: string, reservation?: true) => void;
 
 /** A raster whose header was read. */
 interface Member extends RasterHeader {
@@ -103,8 +107,8 @@ export async function openTerrain(
   let known = new Map<string, { disk: FileOnDisk; placed: PlacedMember<Member> | undefined }>();
   let tilesRead = 0;
 
-  const report = (file: string, message: string): void => {
-    fileProblems.set(file, { file, message });
+  const report: Report = (file, message, reservation) => {
+    fileProblems.set(file, { file, message, ...(reservation && { reservation }) });
   };
 
   async function index(): Promise<boolean> {
@@ -249,10 +253,7 @@ function attemptProfile(
   return { missing, profile: () => assembleProfile(path.lengthM, heightM, origin, files) };
 }
 
-async function openMember(
-  disk: FileOnDisk,
-  report: (file: string, message: string) => void,
-): Promise<PlacedMember<Member> | undefined> {
+async function openMember(disk: FileOnDisk, report: Report): Promise<PlacedMember<Member> | undefined> {
   try {
     if (disk.sizeBytes === 0) throw new TerrainFileError("is empty", "fetch the file again");
     const header = await openHeader(disk);
@@ -272,17 +273,14 @@ function openHeader(disk: FileOnDisk): Promise<RasterHeader> {
   throw new TerrainFileError("is of no known kind", "known are .hgt (also .zip, .gz), .tif and .asc");
 }
 
-async function readPage(
-  member: Member,
-  page: Page,
-  report: (file: string, message: string) => void,
-): Promise<Raster | undefined> {
+async function readPage(member: Member, page: Page, report: Report): Promise<Raster | undefined> {
   try {
     const { heightsM, implausible } = await member.read(page);
     if (implausible > 0) {
       report(
         member.disk.file,
         "holds values that cannot be heights, taken as void; declare the nodata value in the file",
+        true,
       );
     }
     const placement = shiftedPlacement(member.placement, page.column, page.row);

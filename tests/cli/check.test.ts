@@ -188,6 +188,41 @@ describe("what cannot be read is one line, and the rest is judged", () => {
   });
 });
 
+test("terrain used with a reservation is told and is no failure", () => {
+  const folder = scratch("reserved");
+  mkdirSync(folder, { recursive: true });
+  const rows = Array.from({ length: 40 }, (_, row) =>
+    Array.from({ length: 40 }, (_, column) => (row === 1 && column === 1 ? -20000 : 100)).join(" "),
+  );
+  const head = "ncols 40\nnrows 40\nxllcorner -30.5\nyllcorner 47.5\ncellsize 0.005\n";
+  writeFileSync(join(folder, "grid.asc"), `${head}${rows.join("\n")}\n`);
+  writeFileSync(
+    join(folder, "grid.prj"),
+    'GEOGCS["WGS 84",DATUM["WGS_1984",SPHEROID["WGS 84",6378137,298.257223563]],PRIMEM["Greenwich",0],UNIT["degree",0.0174532925199433],AUTHORITY["EPSG","4326"]]',
+  );
+  writeFileSync(
+    join(folder, "a.hop"),
+    'network "A" {\n  terrain "grid.asc"\n}\nsite A {\n  at 47.55 -30.45\n}\nsite B {\n  at 47.6 -30.4\n}\n' +
+      "hop A-B {\n  A { }\n  B { }\n}\n",
+  );
+  const { status, stdout } = run(["check", folder], { cwd: folder });
+  expect(stdout).toContain("warning: grid.asc: holds values that cannot be heights, taken as void; ");
+  expect(stdout).not.toContain("problem of reading");
+  expect(status).toBe(0);
+  expect(run(["report", folder, "--out", join(folder, "out")], { cwd: folder })).toMatchObject({ status: 0 });
+  const json = JSON.parse(run(["check", folder, "--format", "json"], { cwd: folder }).stdout) as CheckOutput;
+  expect(json.designs[0]!.terrainProblems).toMatchObject([{ file: "grid.asc", reservation: true }]);
+  const sarif = JSON.parse(run(["check", folder, "--format", "sarif"], { cwd: folder }).stdout);
+  expect(sarif.runs[0].invocations[0]).toMatchObject({
+    executionSuccessful: true,
+    toolExecutionNotifications: [{ level: "warning" }],
+  });
+  expect(run(["check", folder, "--format", "junit"], { cwd: folder }).stdout).not.toContain("<error");
+  expect(run(["check", folder, "--format", "github"], { cwd: folder }).stdout).toContain(
+    "::warning file=grid.asc::",
+  );
+});
+
 describe("pipes", () => {
   test.each([[["check"]], [["check", "--format", "json"]], [["explain"]], [["schema"]]])(
     "a reader that leaves early is no error: %j",

@@ -232,6 +232,7 @@ describe("GeoTIFF", () => {
       {
         file: "terrain/grid.tif",
         message: "holds values that cannot be heights, taken as void; declare the nodata value in the file",
+        reservation: true,
       },
     ]);
   });
@@ -315,12 +316,17 @@ describe("files that cannot be used", () => {
     "gzip cut short": {
       name: "N40E010.hgt.gz",
       bytes: gzipSync(HGT).subarray(0, 9000),
-      says: /no whole tile/,
+      says: /^is cut short: it ends before its data do; fetch the tile again$/,
+    },
+    "gzip of a tile of another size": {
+      name: "N40E010.hgt.gz",
+      bytes: gzipSync(HGT.subarray(0, 2_000_000)),
+      says: /^2000000 bytes are no whole tile/,
     },
     "gzip of junk": {
       name: "N40E010.hgt.gz",
       bytes: Buffer.concat([JUNK, gzipSync(HGT).subarray(-4)]),
-      says: /^gzip: /,
+      says: /^is no whole gzip file \(/,
     },
     "zip cut short": {
       name: "N40E010.hgt.zip",
@@ -399,6 +405,7 @@ describe("files that cannot be used", () => {
       expect(store.problems).toHaveLength(1);
       expect(store.problems[0]!.file).toBe(`terrain/bad/${file}`);
       expect(store.problems[0]!.message).toMatch(says);
+      expect(store.problems[0]!.reservation).toBeUndefined();
       expect(store.problems[0]!.message).toContain("; ");
       expect(store.problems[0]!.message).not.toMatch(/\n|\/tmp/);
       expect(await store.heightAt(at(40.5, 11.5))).toBeCloseTo(4200, 6);

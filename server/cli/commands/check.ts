@@ -1,5 +1,6 @@
 import type { Severity } from "../../../shared/design/finding.js";
 import { EXIT } from "../../command-error.js";
+import { isUnread } from "../../files/hop-files.js";
 import { type JudgedFolder, judgeFolder } from "../../findings/judged-folder.js";
 import { atLeast, type PlacedFinding } from "../../findings/placed.js";
 import { type Baseline, NO_BASELINE, readBaseline } from "../baseline.js";
@@ -75,7 +76,7 @@ function statusOf(
   { designs, unreadable }: JudgedFolder,
   counts: (finding: PlacedFinding) => boolean,
 ): number {
-  if (unreadable.length > 0 || designs.some(({ terrainProblems }) => terrainProblems.length > 0)) {
+  if (unreadable.length > 0 || designs.some(({ terrainProblems }) => terrainProblems.some(isUnread))) {
     return EXIT.unreadable;
   }
   return designs.some(({ findings }) => findings.some(counts)) ? EXIT.findings : EXIT.clean;

@@ -25,6 +25,8 @@ export interface FileProblemOutput {
   readonly file: string;
   /** Cause; remedy. */
   readonly message: string;
+  /** The file was used all the same. */
+  readonly reservation?: true;
 }
 
 export interface DesignOutput {

@@ -1,5 +1,7 @@
 /** `check` as workflow commands of GitHub Actions, which shows them beside the lines of a pull request. */
+
 import type { Severity } from "../../../shared/design/finding.js";
+import { type FileProblem, isUnread } from "../../files/hop-files.js";
 import type { JudgedFolder } from "../../findings/judged-folder.js";
 import { shownFrom } from "../../findings/paths.js";
 import type { PlacedFinding } from "../../findings/placed.js";
@@ -17,8 +19,13 @@ export function* printGithub(
   { designs, unreadable }: JudgedFolder,
   options: GithubOptions,
 ): Iterable<string> {
-  for (const { path, message } of [...unreadable, ...designs.flatMap((design) => design.terrainProblems)]) {
-    yield command("error", { file: shownFrom(options.cwd, path) }, message);
+  const problems: readonly FileProblem[] = [
+    ...unreadable,
+    ...designs.flatMap(({ terrainProblems }) => terrainProblems),
+  ];
+  for (const problem of problems) {
+    const name = isUnread(problem) ? COMMAND.error : COMMAND.warning;
+    yield command(name, { file: shownFrom(options.cwd, problem.path) }, problem.message);
   }
   for (const { findings } of designs) {
     for (const finding of findings) {

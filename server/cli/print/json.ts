@@ -1,7 +1,7 @@
 /** `check` for programs: one object, a line a finding and a line a hop. */
 import { resolve } from "node:path";
 import type { HopResult } from "../../../shared/evaluate/result.js";
-import type { UnreadableFile } from "../../files/hop-files.js";
+import type { FileProblem } from "../../files/hop-files.js";
 import type { JudgedDesign, JudgedFolder } from "../../findings/judged-folder.js";
 import { shownFrom } from "../../findings/paths.js";
 import type { Place, PlacedFinding } from "../../findings/placed.js";
@@ -117,8 +117,8 @@ function placeOutput(place: Place, root: string): PlaceOutput {
   };
 }
 
-function fileProblem({ path, message }: UnreadableFile, root: string): FileProblemOutput {
-  return { file: shownFrom(root, path), message };
+function fileProblem({ path, message, reservation }: FileProblem, root: string): FileProblemOutput {
+  return { file: shownFrom(root, path), message, reservation };
 }
 
 /** An object without its closing brace. */

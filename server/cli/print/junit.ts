@@ -1,5 +1,7 @@
 /** `check` as JUnit's XML, which most CI systems show: a suite a design, a case a hop, a failure where something counts. */
+
 import { escaped } from "../../../shared/report/document/markup.js";
+import { isUnread } from "../../files/hop-files.js";
 import type { JudgedDesign, JudgedFolder } from "../../findings/judged-folder.js";
 import { shownFrom } from "../../findings/paths.js";
 import type { PlacedFinding } from "../../findings/placed.js";
@@ -33,7 +35,7 @@ function designSuite(design: JudgedDesign, options: JunitOptions): string {
   const byHop = Map.groupBy(design.findings, ({ hop }) => hop ?? "");
   const names = [...design.model.names("hop"), ...(byHop.has("") ? [""] : [])];
   const cases = names.map((name) => caseOf(name, folder, byHop.get(name) ?? [], options));
-  const broken = design.terrainProblems.map((one) => brokenCase(one, options));
+  const broken = design.terrainProblems.filter(isUnread).map((one) => brokenCase(one, options));
   return suite(design.title ?? folder, folder, [...cases.map(({ text }) => text), ...broken], {
     failures: cases.filter(({ failed }) => failed).length,
     errors: broken.length,

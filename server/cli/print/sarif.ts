@@ -1,6 +1,8 @@
 /** `check` as SARIF 2.1.0 (OASIS Standard), for tools that collect the findings of many checkers. */
+
 import { relative, resolve } from "node:path";
 import type { Severity } from "../../../shared/design/finding.js";
+import { type FileProblem, isUnread } from "../../files/hop-files.js";
 import type { JudgedFolder } from "../../findings/judged-folder.js";
 import { knownRules } from "../../findings/known-rules.js";
 import type { Place, PlacedFinding, PlacedRelated } from "../../findings/placed.js";
@@ -27,7 +29,7 @@ export function printSarif(judged: JudgedFolder, options: SarifOptions): Iterabl
   );
   const rules = [...new Set(found.map(({ finding }) => finding.rule))].sort();
   const index = new Map(rules.map((rule, at) => [rule, at]));
-  const unreadable = [
+  const problems: readonly FileProblem[] = [
     ...judged.unreadable,
     ...judged.designs.flatMap(({ terrainProblems }) => terrainProblems),
   ];
@@ -36,11 +38,11 @@ export function printSarif(judged: JudgedFolder, options: SarifOptions): Iterabl
     columnKind: "utf16CodeUnits",
     invocations: [
       {
-        executionSuccessful: unreadable.length === 0,
-        toolExecutionNotifications: unreadable.map(({ path, message }) => ({
-          level: "error",
-          message: { text: message },
-          locations: [{ physicalLocation: { artifactLocation: artifact(path, options) } }],
+        executionSuccessful: !problems.some(isUnread),
+        toolExecutionNotifications: problems.map((problem) => ({
+          level: isUnread(problem) ? "error" : "warning",
+          message: { text: problem.message },
+          locations: [{ physicalLocation: { artifactLocation: artifact(problem.path, options) } }],
         })),
       },
     ],

@@ -1,7 +1,7 @@
 /** `check` for the terminal: each finding with the line it stands in, then what it all comes to. */
 import { resolve } from "node:path";
 import type { Severity } from "../../../shared/design/finding.js";
-import type { UnreadableFile } from "../../files/hop-files.js";
+import { type FileProblem, isUnread } from "../../files/hop-files.js";
 import type { JudgedDesign, JudgedFolder } from "../../findings/judged-folder.js";
 import { shownFrom } from "../../findings/paths.js";
 import type { Place, PlacedFinding } from "../../findings/placed.js";
@@ -31,7 +31,8 @@ export function* printText(judged: JudgedFolder, options: TextOptions): Iterable
   const all = sumOf(judged.designs.map(countsOf));
   const whole = several ? ` in ${judged.designs.length} designs` : "";
   const unread =
-    judged.unreadable.length + sum(judged.designs.map(({ terrainProblems }) => terrainProblems.length));
+    judged.unreadable.length +
+    sum(judged.designs.map(({ terrainProblems }) => terrainProblems.filter(isUnread).length));
   const told = unread > 0 ? `; ${paint("red", `${plural(unread, "file")} with a problem of reading`)}` : "";
   yield `${closing(all, paint, whole)}${told}\n`;
 }
@@ -41,9 +42,10 @@ function heading(design: JudgedDesign, cwd: string): string {
   return design.title === undefined ? folder : `${design.title} (${folder})`;
 }
 
-function* fileErrors(problems: readonly UnreadableFile[], { paint, cwd }: TextOptions): Iterable<string> {
-  for (const { path, message } of problems) {
-    yield `${paint(["red", "bold"], "error")}: ${safe(shownFrom(cwd, path))}: ${safe(message)}\n`;
+function* fileErrors(problems: readonly FileProblem[], { paint, cwd }: TextOptions): Iterable<string> {
+  for (const problem of problems) {
+    const label = isUnread(problem) ? paint(COLOUR.error, "error") : paint(COLOUR.warning, "warning");
+    yield `${label}: ${safe(shownFrom(cwd, problem.path))}: ${safe(problem.message)}\n`;
   }
   if (problems.length > 0) yield "\n";
 }
