@@ -8,7 +8,7 @@ network "Example" {
   climate {
     rain 34 mm/h
     logK -4.2
-    dN75 12 N/km
+    dN75 12 N-units
     k 1.33
   }
   objective trunk {

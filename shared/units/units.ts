@@ -18,6 +18,7 @@ export type Dimension =
   | "rain rate"
   | "percentage"
   | "refractivity gradient"
+  | "refractivity increase"
   | "loss per length"
   | "Fresnel fraction"
   | "duration"
@@ -77,6 +78,8 @@ export const UNITS: Readonly<Record<Dimension, readonly Unit[]>> = {
   "rain rate": [scale("mm/h", 1)],
   percentage: [scale("%", 1)],
   "refractivity gradient": [scale("N/km", 1)],
+  // Over the lowest 75 m; a gradient's unit is often written for it.
+  "refractivity increase": [scale("N-units", 1, "N/km")],
   "loss per length": [scale("dB/m", 1), scale("dB/100m", 0.01)],
   "Fresnel fraction": [scale("F1", 1)],
   // A year of 365.25 days.

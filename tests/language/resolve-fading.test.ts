@@ -31,6 +31,14 @@ radio R {
   });
 });
 
+it("dN75 is an increase in N-units; the unit of a gradient is read as the same", () => {
+  const of = (value: string) =>
+    hop(`network "N" { climate { dN75 ${value} } }\nhop H { A {}; B {} }`)?.climate.dN75;
+  expect(of("12 N-units")).toBe(12);
+  expect(of("12 N/km")).toBe(12);
+  expect(of("12 m")).toBeUndefined();
+});
+
 it("a hop says which facts of its climate are its own", () => {
   const resolved = hop(
     'network "N" { climate { rain 30 mm/h; logK -4; multipath current } }\nhop H { climate { rain 60 mm/h; rain-height 2.3 km; rain-probability 4 % }; A {}; B {} }',

@@ -71,13 +71,14 @@ export const climateRows: Rows = [
     args: [
       {
         name: "gradient",
-        value: quantity("refractivity gradient", { min: "-100 N/km", max: "1000 N/km" }),
-        meaning: "Gradient parameter of the multipath method.",
+        value: quantity("refractivity increase", { min: "-100 N-units", max: "1000 N-units" }),
+        meaning: "Increase in N-units; `N/km` is read as the same.",
       },
     ],
-    meaning: "Refractivity gradient parameter of the current multipath method.",
+    meaning:
+      "Increase of refractivity over the lowest 75 m in 0.1 % of the average worst month: input of the current multipath method.",
     source: "Rec. ITU-R P.530-18 section 2.3.1",
-    example: "dN75 12 N/km",
+    example: "dN75 12 N-units",
   },
   {
     name: "dN1",
