@@ -101,3 +101,10 @@ test("a coordinate that is no number is a fault, not a drawing", () => {
   expect(coordinate(12.34)).toBe("12.3");
   expect(() => coordinate(Number.NaN)).toThrow(RangeError);
 });
+
+test("a bound keeps its figure, so that no line ends in a lone sign", () => {
+  const page: Page = { ...PAGE, title: "T", keyFigures: [{ label: "Rain", value: "≤ 0.001 %" }] };
+  expect(printHtml(page).text).toContain("≤\u00a00.001\u00a0%");
+  const less: Page = { ...PAGE, title: "T", keyFigures: [{ label: "Rain", value: "< 0.001 %" }] };
+  expect(printHtml(less).text).toContain("&lt;\u00a00.001\u00a0%");
+});

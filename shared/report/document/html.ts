@@ -170,7 +170,8 @@ function href(page: Page, target: string): string {
 
 /** A minus before a figure, and the space between a figure and what belongs to it. */
 const MINUS = /(?<=^|[\s(])-(?=\d)/g;
-const BEFORE_UNIT = /(?<=\d) (?=(dBm?i?|k?m|[MG]Hz|%|F1|deg|[MG]bit\/s|min|s a)(?![\w-]))|(?<=\bk) (?=\d)/g;
+const BEFORE_UNIT =
+  /(?<=\d) (?=(dBm?i?|k?m|[MG]Hz|%|F1|deg|[MG]bit\/s|min|s a)(?![\w-]))|(?<=\bk|[<≤≥]) (?=\d)/g;
 
 /** Escaped and set as print sets it: true minus signs, and figures that keep their unit beside them. */
 function escaped(text: string): string {

@@ -176,7 +176,11 @@ main{max-width:none;padding:0}
 .key dd{font-size:1.2rem}
 section{margin-top:7mm}
 h2{break-after:avoid}
-figure,tr,.findings li,.key{break-inside:avoid}
+figure,tr,.findings li,.key,.scroll,.facts,.pair>div{break-inside:avoid}
+figure.small{break-after:avoid}
+thead{display:table-header-group}
+caption{break-after:avoid}
+p{orphans:3;widows:3}
 .scroll{overflow:visible}
 figure svg,figure.small svg{min-width:0}
 a{color:inherit;text-decoration:none}
