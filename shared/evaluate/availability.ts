@@ -63,7 +63,7 @@ export function twoWayAvailability(
     verdict,
     shortfallDb: verdict === "not met" ? marginLacking(pair, 100 - objectivePercent!) : undefined,
     outage: outageTime(totalPercent, now.worstMonthPercent, rain.bound),
-    causes: now.causes,
+    causes: largestFirst([...added(now.there, now.back), rain]),
     planningOnly: planningOnly || undefined,
     committed: objectivePercent === undefined ? undefined : committedMode(hop, both, objectivePercent),
   };
@@ -92,6 +92,8 @@ function pairOf(hop: Hop, both: readonly FadingDirection[], wanted?: ModeResult)
 }
 
 interface BothWays {
+  readonly there: Outages;
+  readonly back: Outages;
   readonly multipathPercent: number;
   readonly rain: CauseOutage;
   /** With rain at its bound. */
@@ -99,7 +101,6 @@ interface BothWays {
   /** With nothing for rain that is bounded from above. */
   readonly leastPercent: number;
   readonly worstMonthPercent: number | undefined;
-  readonly causes: readonly CauseOutage[];
 }
 
 /** Outage of both directions with every margin raised by `extraDb`; undefined when a cause is not known. */
@@ -112,6 +113,8 @@ function bothWays({ fading, margins }: Pair, extraDb: number, month = false): Bo
   const rain = worseRain(there.rain, back.rain);
   const rainMonth = rain.worstMonthPercent;
   return {
+    there,
+    back,
     multipathPercent,
     rain,
     totalPercent: Math.min(100, multipathPercent + rain.yearPercent),
@@ -120,7 +123,6 @@ function bothWays({ fading, margins }: Pair, extraDb: number, month = false): Bo
       rainMonth === undefined
         ? undefined
         : Math.min(100, there.clearAirMonthPercent! + back.clearAirMonthPercent! + rainMonth),
-    causes: largestFirst([...added(there, back), rain]),
   };
 }
 

@@ -1,7 +1,11 @@
 import type { Climate, Hop, HopEnd } from "../design/design.js";
 import { frequency, metres } from "../format/numbers.js";
+import type { Outcome } from "../propagation/outcome.js";
 import {
+  type DiversityImprovement,
   frequencyDiversityImprovement,
+  improvementAt,
+  improvementNote,
   METHOD_FREQUENCY,
   METHOD_OUTAGE,
   METHOD_SPACE,
@@ -14,10 +18,10 @@ import { usesUnchecked } from "./climate.js";
 import type { Fading, MultipathFading } from "./fading.js";
 import { cite, note, record, type Trace, use } from "./trace.js";
 
-/** What diversity a direction has; the receiving end counts. */
+/** What diversity a direction has; the receiving end counts. Absent: none, or its method refuses. */
 export interface Diversity {
-  readonly space?: { readonly spacingM: number; readonly gainDifferenceDb: number };
-  readonly frequency?: { readonly separationGHz: number };
+  readonly space?: DiversityImprovement;
+  readonly frequency?: DiversityImprovement;
 }
 
 export function hasSpaceDiversity(arrangement: string): boolean {
@@ -32,28 +36,49 @@ export function hasFrequencyDiversity(arrangement: string): boolean {
 export function diversityOf(
   hop: Hop,
   to: HopEnd,
+  path: { readonly distanceM: number; readonly frequencyHz: number; readonly occurrencePercent: number },
   climate: Climate,
-  frequencyHz: number,
   trace: Trace,
 ): Diversity | undefined {
   const { name } = hop.arrangement;
   if (!hasSpaceDiversity(name) && !hasFrequencyDiversity(name)) return undefined;
   if (!usesUnchecked(climate, "Improvement by diversity", trace)) return undefined;
-  const space = hasSpaceDiversity(name) ? spaceOf(to, frequencyHz, trace) : undefined;
-  const second = hasFrequencyDiversity(name) ? hop.secondChannel : undefined;
-  if (hasFrequencyDiversity(name) && second === undefined)
-    note(trace, "Frequency diversity is not counted: the second channel is not stated.");
-  const frequencyBranch =
-    second && second.separationHz > 0 ? { separationGHz: second.separationHz / 1e9 } : undefined;
-  if (frequencyBranch) use(trace, "distance of the two channels", frequency(second!.separationHz), "design");
-  if (space === undefined && frequencyBranch === undefined) return undefined;
-  if (space) cite(trace, METHOD_SPACE);
-  if (frequencyBranch) cite(trace, METHOD_FREQUENCY);
+  const { distanceM, frequencyHz, occurrencePercent } = path;
+  const common = { distanceM, frequencyGHz: frequencyHz / 1e9 };
+  const spacing = hasSpaceDiversity(name) ? spacingOf(to, frequencyHz, trace) : undefined;
+  const separationGHz = hasFrequencyDiversity(name) ? separationOf(hop, trace) : undefined;
+  if (spacing === undefined && separationGHz === undefined) return undefined;
+  if (spacing) cite(trace, METHOD_SPACE);
+  if (separationGHz) cite(trace, METHOD_FREQUENCY);
   cite(trace, METHOD_OUTAGE);
-  return { space, frequency: frequencyBranch };
+  return {
+    space: spacing && told(spaceDiversityImprovement({ ...common, ...spacing, occurrencePercent }), trace),
+    frequency: separationGHz
+      ? told(frequencyDiversityImprovement({ ...common, separationGHz }), trace)
+      : undefined,
+  };
 }
 
-function spaceOf(to: HopEnd, frequencyHz: number, trace: Trace): Diversity["space"] {
+function told(found: Outcome<DiversityImprovement>, trace: Trace): DiversityImprovement | undefined {
+  note(trace, ...(found.ok ? found.validity : [found.refusal]).map(ofDiversity));
+  return found.ok ? found : undefined;
+}
+
+const ofDiversity = (text: string) => `Diversity: ${text}`;
+
+function separationOf({ secondChannel }: Hop, trace: Trace): number | undefined {
+  if (secondChannel === undefined)
+    note(trace, "Frequency diversity is not counted: the second channel is not stated.");
+  if (!(secondChannel && secondChannel.separationHz > 0)) return undefined;
+  use(trace, "distance of the two channels", frequency(secondChannel.separationHz), "design");
+  return secondChannel.separationHz / 1e9;
+}
+
+function spacingOf(
+  to: HopEnd,
+  frequencyHz: number,
+  trace: Trace,
+): { readonly spacingM: number; readonly gainDifferenceDb: number } | undefined {
   const { antenna, antennaHeightM, diversityAntenna, diversityHeightM } = to;
   const { name } = to.site;
   if (diversityAntenna === undefined || diversityHeightM === undefined || antennaHeightM === undefined) {
@@ -95,25 +120,15 @@ export function outageWithDiversity(
   selectiveFraction: number,
   trace?: Trace,
 ): number | undefined {
-  const { diversity, distanceM, frequencyGHz } = fading;
+  const { diversity } = fading;
   if (diversity === undefined) return undefined;
-  const { eta, occurrencePercent } = multipath;
   const unprotected = {
-    eta,
+    eta: multipath.eta,
     nonSelectiveFraction: Math.min(flatFraction, 1),
     selectiveFraction: Math.min(selectiveFraction, 1),
   };
-  const common = { frequencyGHz, distanceM, fadeDepthDb: marginDb };
-  const bySpace =
-    diversity.space && spaceDiversityImprovement({ ...common, ...diversity.space, occurrencePercent });
-  const byFrequency =
-    diversity.frequency && frequencyDiversityImprovement({ ...common, ...diversity.frequency });
-  if (trace) {
-    for (const one of [bySpace, byFrequency])
-      note(trace, ...(one?.ok ? one.validity : one ? [one.refusal] : []).map((text) => `Diversity: ${text}`));
-  }
-  const space = bySpace?.ok ? bySpace.improvement : undefined;
-  const second = byFrequency?.ok ? byFrequency.improvement : undefined;
+  const space = improvementOf("space", diversity, marginDb, trace);
+  const second = improvementOf("frequency", diversity, marginDb, trace);
   const found =
     space !== undefined && second !== undefined
       ? spaceAndFrequencyOutage({
@@ -127,8 +142,22 @@ export function outageWithDiversity(
         : undefined;
   if (trace && found) {
     record(trace, "6.2.6", found.ok ? { I: space ?? second, ISecond: space && second, ...found.steps } : {});
-    if (!found.ok) note(trace, `Diversity: ${found.refusal}`);
+    if (!found.ok) note(trace, ofDiversity(found.refusal));
   }
   if (!found?.ok) return undefined;
   return Math.min(found.outageFraction, flatFraction + selectiveFraction);
+}
+
+function improvementOf(
+  kind: keyof Diversity,
+  diversity: Diversity,
+  marginDb: number,
+  trace: Trace | undefined,
+): number | undefined {
+  const prepared = diversity[kind];
+  if (prepared === undefined) return undefined;
+  const improvement = improvementAt(prepared, marginDb);
+  const remark = trace && improvementNote(kind, improvement);
+  if (remark) note(trace, ofDiversity(remark));
+  return improvement;
 }

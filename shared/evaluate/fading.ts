@@ -67,7 +67,13 @@ export function fadingOf(
     crossPolar: crossPolarOf(hop, from, to, trace),
     diversity:
       multipath && multipath.occurrencePercent > 0
-        ? diversityOf(hop, to, climate.climate, frequencyHz, trace)
+        ? diversityOf(
+            hop,
+            to,
+            { distanceM, frequencyHz, occurrencePercent: multipath.occurrencePercent },
+            climate.climate,
+            trace,
+          )
         : undefined,
   };
 }

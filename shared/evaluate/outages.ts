@@ -116,6 +116,7 @@ function directionOutage(
 
 /** What is bounded from above comes last: how little it is nobody knows. */
 export function largestFirst(causes: readonly CauseOutage[]): CauseOutage[] {
+  if (causes.length < 2) return [...causes];
   const least = ({ yearPercent, bound }: CauseOutage) => (bound === "at most" ? 0 : yearPercent);
   return causes.toSorted((a, b) => least(b) - least(a) || b.yearPercent - a.yearPercent);
 }

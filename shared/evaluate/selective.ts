@@ -3,7 +3,7 @@ import { bandwidth, decibels } from "../format/numbers.js";
 import { METHOD, selectiveOutage } from "../propagation/p530/selective.js";
 import { usesUnchecked } from "./climate.js";
 import type { MultipathFading } from "./fading.js";
-import { cite, citeAs, missing, note, record, type Trace, use } from "./trace.js";
+import { cite, citeAs, isFirst, missing, note, record, type Trace, use } from "./trace.js";
 
 /**
  * Outage of a mode by selective fading, fraction of the worst month: from its signature, else from its dispersive
@@ -30,12 +30,10 @@ export function selectiveFraction(
   if (!usesUnchecked(climate, "Selective fading", trace)) return 0;
   if (signature === undefined) return byDispersiveMargin(modulation, dispersiveMarginDb!, multipath, trace);
   const { widthHz, depthDb, referenceDelayNs } = signature;
-  use(
-    trace,
-    `signature of ${modulation}`,
-    () => `${bandwidth(widthHz)} wide, ${decibels(depthDb)} deep at ${referenceDelayNs} ns`,
-    "catalogue",
-  );
+  if (isFirst(trace, signature)) {
+    const value = `${bandwidth(widthHz)} wide, ${decibels(depthDb)} deep at ${referenceDelayNs} ns`;
+    use(trace, `signature of ${modulation}`, value, "catalogue");
+  }
   cite(trace, METHOD);
   const found = selectiveOutage({
     occurrencePercent,

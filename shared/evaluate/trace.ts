@@ -7,8 +7,8 @@ export interface Trace {
   readonly methods: MethodUsed[];
   readonly missing: string[];
   readonly notes: string[];
-  /** Methods cited already. */
-  readonly cited: Set<MethodReference>;
+  /** Methods cited, and things of the design told of, already. */
+  readonly cited: Set<object>;
   /** Names of the inputs told already. */
   readonly used: Set<string>;
   /** Intermediate values by method, kept only for an explanation. */
@@ -33,11 +33,16 @@ export function use(
   trace.inputs.push(note === undefined ? { name, value: text, origin } : { name, value: text, origin, note });
 }
 
+/** Whether this thing of the design was not told of yet. Each mode of each direction comes by the same few. */
+export function isFirst(trace: Trace, thing: object): boolean {
+  if (trace.cited.has(thing)) return false;
+  trace.cited.add(thing);
+  return true;
+}
+
 /** Cites a method of the propagation modules. */
 export function cite(trace: Trace, method: MethodReference): void {
-  // Each mode of each direction cites the same few methods: most calls end here.
-  if (trace.cited.has(method)) return;
-  trace.cited.add(method);
+  if (!isFirst(trace, method)) return;
   citeAs(trace, sourceOf(method), statusText(method.status), method.title);
 }
 

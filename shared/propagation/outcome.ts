@@ -42,6 +42,13 @@ export function figures<T extends object>(
   return { ...values, ok: true, validity: validity.filter((note) => note !== undefined) };
 }
 
+/** Figures that are finite by how they are made: the check, which costs more than many formulas, is left out. */
+export function soundFigures<T extends object>(values: T): Figures<T> {
+  return { ...values, ok: true, validity: NO_REMARKS };
+}
+
+const NO_REMARKS: readonly string[] = [];
+
 /** First input that is not a number above zero, in words. */
 export function notPositive(inputs: Readonly<Record<string, number>>): string | undefined {
   return firstFailing(inputs, (value) => value > 0, "above zero");
@@ -95,8 +102,8 @@ function firstFailing(
 function allFinite(value: unknown): boolean {
   if (typeof value === "number") return Number.isFinite(value);
   if (typeof value !== "object" || value === null) return true;
-  for (const key in value) {
-    if (!allFinite((value as Record<string, unknown>)[key])) return false;
-  }
+  // Not for..in, which takes ten times as long over objects of many shapes.
+  const inner = Array.isArray(value) ? value : Object.values(value);
+  for (let i = 0; i < inner.length; i++) if (!allFinite(inner[i])) return false;
   return true;
 }

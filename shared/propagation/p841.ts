@@ -1,5 +1,5 @@
 import type { MethodReference } from "./method.js";
-import { figures, type Outcome, outside, refuse } from "./outcome.js";
+import { figures, type Outcome, outside, refuse, soundFigures } from "./outcome.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.841",
@@ -41,8 +41,8 @@ export function worstMonthFromAnnual(
   const unusable = outside({ annualPercent }, 0, 100);
   if (unusable ?? law.unusable) return refuse((unusable ?? law.unusable)!);
   const steps = qAt(law, annualPercent);
-  // Q is 1 at 100 % but for rounding.
-  return figures({ worstMonthPercent: Math.min(steps.Q * annualPercent, 100), steps });
+  // Q is 1 at 100 % but for rounding, and 12 at most.
+  return soundFigures({ worstMonthPercent: Math.min(steps.Q * annualPercent, 100), steps });
 }
 
 /**

@@ -7,6 +7,8 @@ import {
 } from "../../shared/propagation/p530/cross-polar.js";
 import {
   frequencyDiversityImprovement,
+  improvementAt,
+  improvementNote,
   relativeAmplitudeCorrelation,
   selectiveCorrelation,
   spaceAndFrequencyOutage,
@@ -49,7 +51,6 @@ const space = (inputs: Case["inputs"]) =>
     distanceM: 1000 * inputs.d,
     gainDifferenceDb: inputs.V,
     occurrencePercent: inputs.p0,
-    fadeDepthDb: inputs.F,
   });
 
 const frequency = (inputs: Case["inputs"]) =>
@@ -57,7 +58,6 @@ const frequency = (inputs: Case["inputs"]) =>
     frequencyGHz: inputs.f,
     separationGHz: inputs.df,
     distanceM: 1000 * inputs.d,
-    fadeDepthDb: inputs.F,
   });
 
 checkVectors("selective-and-diversity", ({ method, inputs }) => {
@@ -84,15 +84,18 @@ checkVectors("selective-and-diversity", ({ method, inputs }) => {
     return { P0, tau_m_ns: tauMeanNs, eta, term_M: termMinimum, term_NM: termNonMinimum, Ps: outageFraction };
   }
   if (method === "space_div" || method === "freq_div") {
-    const { improvement } = must(method === "space_div" ? space(inputs) : frequency(inputs));
+    const improvement = improvementAt(
+      must(method === "space_div" ? space(inputs) : frequency(inputs)),
+      inputs.F,
+    );
     const { outageFraction, steps } = must(twoBranchOutage({ ...unprotected, improvement }));
     return { ...steps, I: improvement, Pd: outageFraction };
   }
   const { outageFraction, steps } = must(
     spaceAndFrequencyOutage({
       ...unprotected,
-      spaceImprovement: must(space(inputs)).improvement,
-      frequencyImprovement: must(frequency(inputs)).improvement,
+      spaceImprovement: improvementAt(must(space(inputs)), inputs.F),
+      frequencyImprovement: improvementAt(must(frequency(inputs)), inputs.F),
       receivers: method === "space_freq_2rx" ? 2 : 4,
     }),
   );
@@ -150,16 +153,15 @@ describe("diversity", () => {
         frequencyGHz: 8,
         separationGHz: 0.06,
         distanceM: 44_000,
-        fadeDepthDb: 30,
       }),
     );
-    expect(poor.validity.join()).toContain("below 5");
+    expect(improvementNote("frequency", improvementAt(poor, 30))).toContain("below 5");
+    expect(improvementNote("frequency", improvementAt(poor, 60))).toBeUndefined();
     const wide = must(
       frequencyDiversityImprovement({
         frequencyGHz: 6,
         separationGHz: 0.6,
         distanceM: 44_000,
-        fadeDepthDb: 50,
       }),
     );
     expect(wide.steps.usedSeparationGHz).toBeCloseTo(0.3, 12);
@@ -171,7 +173,6 @@ describe("diversity", () => {
         distanceM: 10_000,
         gainDifferenceDb: 0,
         occurrencePercent: 1,
-        fadeDepthDb: 30,
       }),
     );
     expect(near.validity).toHaveLength(3);
@@ -253,9 +254,8 @@ describe("selective and total outage", () => {
             distanceM: c,
             gainDifferenceDb: d,
             occurrencePercent: e,
-            fadeDepthDb: f,
           }),
-          frequencyDiversityImprovement({ frequencyGHz: a, separationGHz: b, distanceM: c, fadeDepthDb: d }),
+          frequencyDiversityImprovement({ frequencyGHz: a, separationGHz: b, distanceM: c }),
           twoBranchOutage({ ...unprotected, improvement: d }),
           spaceAndFrequencyOutage({
             ...unprotected,

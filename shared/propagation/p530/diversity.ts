@@ -1,5 +1,14 @@
 import type { MethodReference } from "../method.js";
-import { figures, notFinite, notPositive, type Outcome, outside, rangeNote, refuse } from "../outcome.js";
+import {
+  figures,
+  notFinite,
+  notPositive,
+  type Outcome,
+  outside,
+  rangeNote,
+  refuse,
+  soundFigures,
+} from "../outcome.js";
 import { checkOccurrence } from "./fade-distribution.js";
 
 export const METHOD_SPACE: MethodReference = {
@@ -30,14 +39,35 @@ export const METHOD_OUTAGE: MethodReference = {
     "Angle diversity is not implemented.",
 };
 
+/** The improvement I of a path, prepared once and asked for each margin: I = factor 10^(A/10), A the fade depth. */
+export interface DiversityImprovement {
+  /** Above 0. */
+  readonly factor: number;
+}
+
 /**
- * Narrow-band improvement I by a second antenna above or below the first.
+ * Improvement factor at a fade depth > 0 dB, the flat fade margin for outage. Lean: no checks. Below 1 diversity does
+ * not help.
+ */
+export function improvementAt({ factor }: DiversityImprovement, fadeDepthDb: number): number {
+  return factor * 10 ** (fadeDepthDb / 10);
+}
+
+/** What there is to say of an improvement: the methods are meant to help, that of frequency by 5 at least. */
+export function improvementNote(kind: "space" | "frequency", improvement: number): string | undefined {
+  if (kind === "space")
+    return improvement < 1 ? "The improvement is below 1: this diversity does not help." : undefined;
+  return improvement < 5
+    ? "The improvement is below 5, where the method is not meant to be used."
+    : undefined;
+}
+
+/**
+ * Narrow-band improvement by a second antenna above or below the first.
  *
  * @param inputs.spacingM vertical, centre to centre, > 0
  * @param inputs.gainDifferenceDb difference of the two antennas' gains, either sign
  * @param inputs.occurrencePercent p0 of the worst month, > 0
- * @param inputs.fadeDepthDb of the path without diversity: the flat fade margin for outage, > 0
- * @returns improvement factor, > 0; below 1 diversity does not help
  * @see Rec. ITU-R P.530-18 section 6.2.4. From memory, not checked against the Recommendation. Based on 43 to 240 km
  *   (reasonable from 25 km), 2 to 11 GHz, 3 to 23 m.
  */
@@ -47,54 +77,44 @@ export function spaceDiversityImprovement(inputs: {
   readonly distanceM: number;
   readonly gainDifferenceDb: number;
   readonly occurrencePercent: number;
-  readonly fadeDepthDb: number;
-}): Outcome<{ readonly improvement: number }> {
-  const { spacingM, frequencyGHz, distanceM, gainDifferenceDb, occurrencePercent, fadeDepthDb } = inputs;
+}): Outcome<DiversityImprovement> {
+  const { spacingM, frequencyGHz, distanceM, gainDifferenceDb, occurrencePercent } = inputs;
   const unusable =
-    notPositive({ spacingM, frequencyGHz, distanceM, occurrencePercent, fadeDepthDb }) ??
+    notPositive({ spacingM, frequencyGHz, distanceM, occurrencePercent }) ??
     checkOccurrence(occurrencePercent) ??
     notFinite({ gainDifferenceDb });
   if (unusable) return refuse(unusable);
   const exponent =
     0.04 * spacingM ** 0.87 * frequencyGHz ** -0.12 * (distanceM / 1000) ** 0.48 * occurrencePercent ** -1.04;
-  const improvement = -Math.expm1(-exponent) * 10 ** ((fadeDepthDb - Math.abs(gainDifferenceDb)) / 10);
-  return figures({ improvement }, [
+  return figures({ factor: -Math.expm1(-exponent) * 10 ** (-Math.abs(gainDifferenceDb) / 10) }, [
     rangeNote(distanceM / 1000, 25, 240, "Path length", "km"),
     rangeNote(frequencyGHz, 2, 11, "Frequency", "GHz"),
     rangeNote(spacingM, 3, 23, "Antenna spacing", "m"),
-    improvement < 1 ? "The improvement is below 1: this diversity does not help." : undefined,
   ]);
 }
 
 /**
- * Improvement I by a second frequency of the same band (1 + 1).
+ * Improvement by a second frequency of the same band (1 + 1). The method is meant for I >= 5.
  *
  * @param inputs.separationGHz > 0; used up to 5 % of the frequency and up to 0.5 GHz, said in the validity
- * @param inputs.fadeDepthDb flat fade margin, > 0
- * @returns improvement factor; the method is meant for I >= 5
  * @see Rec. ITU-R P.530-18 section 6.2.5. From memory and disputed, see METHOD_FREQUENCY. 2 to 11 GHz, 30 to 70 km.
  */
 export function frequencyDiversityImprovement(inputs: {
   readonly frequencyGHz: number;
   readonly separationGHz: number;
   readonly distanceM: number;
-  readonly fadeDepthDb: number;
-}): Outcome<{ readonly improvement: number; readonly steps: { readonly usedSeparationGHz: number } }> {
-  const { frequencyGHz, separationGHz, distanceM, fadeDepthDb } = inputs;
-  const unusable = notPositive({ frequencyGHz, separationGHz, distanceM, fadeDepthDb });
+}): Outcome<DiversityImprovement & { readonly steps: { readonly usedSeparationGHz: number } }> {
+  const { frequencyGHz, separationGHz, distanceM } = inputs;
+  const unusable = notPositive({ frequencyGHz, separationGHz, distanceM });
   if (unusable) return refuse(unusable);
   const usedSeparationGHz = Math.min(separationGHz, 0.05 * frequencyGHz, 0.5);
-  const improvement =
-    (80 / (frequencyGHz ** 2 * (distanceM / 1000))) *
-    (usedSeparationGHz / frequencyGHz) *
-    10 ** (fadeDepthDb / 10);
-  return figures({ improvement, steps: { usedSeparationGHz } }, [
+  const factor = (80 / (frequencyGHz ** 2 * (distanceM / 1000))) * (usedSeparationGHz / frequencyGHz);
+  return figures({ factor, steps: { usedSeparationGHz } }, [
     rangeNote(frequencyGHz, 2, 11, "Frequency", "GHz"),
     rangeNote(distanceM / 1000, 30, 70, "Path length", "km"),
     usedSeparationGHz < separationGHz
       ? "The separation exceeds 5 % of the frequency or 0.5 GHz; that limit is used instead."
       : undefined,
-    improvement < 5 ? "The improvement is below 5, where the method is not meant to be used." : undefined,
   ]);
 }
 
@@ -184,9 +204,10 @@ function combine(
   if (ks2 >= 1) return correlated();
   const Pds = (Ps ** 2 / (eta * (1 - ks2))) ** pairs;
   const outageFraction = (Pds ** 0.75 + Pdns ** 0.75) ** (4 / 3);
-  if (outageFraction > 1)
+  // Written so that NaN fails it. An outage up to 1 has finite steps: correlations are, and both parts are below it.
+  if (!(outageFraction <= 1))
     return refuse("The outage is too large for the method: with diversity it exceeds 1.");
-  return figures({ outageFraction, steps: { kns2, rw, ks2, Pdns, Pds, ...more } });
+  return soundFigures({ outageFraction, steps: { kns2, rw, ks2, Pdns, Pds, ...more } });
 }
 
 function correlated() {

@@ -56,7 +56,11 @@ export function rainDistribution(A001Db: number, frequencyGHz: number): RainDist
  * (section 2.4.2 alone goes above, as its table starts at the probability of rain).
  */
 export function rainAttenuationDb(law: RainDistribution, timePercent: number): number {
-  const logP = Math.log10(timePercent);
+  return rainAttenuationAtLog(law, Math.log10(timePercent));
+}
+
+/** The same for log10 of the share of time in percent. */
+export function rainAttenuationAtLog(law: RainDistribution, logP: number): number {
   return law.A001Db * law.C1 * 10 ** (-(law.C2 + law.C3 * logP) * logP);
 }
 

@@ -14,6 +14,7 @@ import {
   GREATEST_RAIN_PERCENT,
   LEAST_RAIN_PERCENT,
   type RainDistribution,
+  rainAttenuationAtLog,
   rainAttenuationDb,
   rainTimeForMargin,
 } from "./rain.js";
@@ -41,7 +42,7 @@ export interface PrecipitationDistribution {
   readonly logT: readonly number[];
   /** Rain-only attenuation of each entry, dB, rising from 0. */
   readonly attenuationDb: readonly number[];
-  /** Path multiplier of each rain height that has any, and its probability. */
+  /** Path multipliers above 0, each with the probability of the rain heights that have it. */
   readonly multipliers: readonly { readonly g: number; readonly probability: number }[];
 }
 
@@ -80,11 +81,20 @@ export function precipitationDistribution(
   const low = Math.min(antenna1AslM, antenna2AslM);
   const high = Math.max(antenna1AslM, antenna2AslM);
   const table = rainOnlyTable(law, rainProbabilityPercent, inputs.stopAtSmallStep ?? false);
-  const multipliers = RAIN_HEIGHT_DISTRIBUTION.map(([aboveMeanM, probability]) => ({
-    g: pathMultiplier(meanRainHeightM + aboveMeanM, low, high),
-    probability,
-  })).filter(({ g }) => g > 0);
+  const multipliers = multipliersOf(meanRainHeightM, low, high);
   return figures({ distribution: { zone: zoneOf(low, high, meanRainHeightM), law, ...table, multipliers } });
+}
+
+/** Neighbouring rain heights of one multiplier (all those far above the path have 1) count as one. */
+function multipliersOf(meanRainHeightM: number, lowM: number, highM: number) {
+  const multipliers: { g: number; probability: number }[] = [];
+  for (const [aboveMeanM, probability] of RAIN_HEIGHT_DISTRIBUTION) {
+    const g = pathMultiplier(meanRainHeightM + aboveMeanM, lowM, highM);
+    const last = multipliers.at(-1);
+    if (last?.g === g) last.probability += probability;
+    else if (g > 0) multipliers.push({ g, probability });
+  }
+  return multipliers;
 }
 
 /** Percent of the average year in which precipitation takes more than an attenuation (> 0 dB). Lean. */
@@ -154,7 +164,7 @@ function rainOnlyTable(law: RainDistribution, probabilityPercent: number, stopAt
   for (let n = 1; logT.at(-1)! >= -3; n++) {
     const logTn = logT[0]! - 0.1 * n;
     const before = attenuationDb.at(-1)!;
-    const attenuation = rainAttenuationDb(law, 10 ** logTn);
+    const attenuation = rainAttenuationAtLog(law, logTn);
     logT.push(logTn);
     attenuationDb.push(attenuation);
     if (stopAtSmallStep && attenuation - before <= 0.1) break;
