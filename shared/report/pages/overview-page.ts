@@ -136,7 +136,7 @@ function hopsSection(hops: readonly OverviewHop[], unresolved: readonly string[]
           { title: "Length, km", align: "right" },
           { title: "Transmits, GHz", align: "right" },
           { title: "Arrangement" },
-          { title: "Level at line-up, dBm", align: "right" },
+          { title: "Level at line\u2011up, dBm", align: "right" },
           { title: "Judged mode" },
           { title: "Fade margin, dB", align: "right" },
           { title: "Availability, %", align: "right" },
