@@ -1,6 +1,11 @@
 /** Plans, widths and numbers of `channel`, the ones that the hop's radio can use first. */
 import { frequency } from "../../shared/format/numbers.js";
-import { channelFrequencies, planNames, plansNamed } from "../../shared/spectrum/channel-plan.js";
+import {
+  channelFrequencies,
+  planNames,
+  plansNamed,
+  plansWithin,
+} from "../../shared/spectrum/channel-plan.js";
 import type { ChannelPlan, ChannelRow } from "../../shared/spectrum/channel-plans.data.js";
 import { quantityOf, wordOf } from "../facts/fact.js";
 import type { Proposal } from "./completion.js";
@@ -10,14 +15,11 @@ import { hopRadio, type Scene } from "./scene.js";
 export function channelPlans(scene: Scene): readonly Proposal[] {
   const own = scene.model.lookup.plans();
   const tuning = hopRadio(scene)?.tuning;
+  const usable = new Set(tuning && plansWithin(tuning, own));
   return planNames(own).flatMap((id): Proposal[] => {
     const plan = plansNamed(id, own)[0];
     if (!plan) return [];
     const name = shortName(id, own);
-    const inTuning =
-      tuning !== undefined &&
-      tuning.fromHz <= plan.referenceMHz * 1e6 &&
-      plan.referenceMHz * 1e6 <= tuning.toHz;
     return [
       {
         label: name,
@@ -25,7 +27,7 @@ export function channelPlans(scene: Scene): readonly Proposal[] {
         insertText: name,
         detail: plan.band || "plan of this design",
         documentation: planText(plan),
-        rank: inTuning ? 0 : own.includes(plan) ? 1 : 2,
+        rank: usable.has(plan) ? 0 : own.includes(plan) ? 1 : 2,
       },
     ];
   });
@@ -67,7 +69,7 @@ export function channelNumbers(scene: Scene, expected: Expected): readonly Propo
   return numbers
     .sort((a, b) => a - b)
     .flatMap((number): Proposal[] => {
-      const found = channelFrequencies(plan, widthHz, number, scene.model.lookup.plans());
+      const found = channelFrequencies(plan, widthHz, number, scene.model.lookup.plans(), hopRadio(scene));
       if ("what" in found) return [];
       const label = String(number);
       return [

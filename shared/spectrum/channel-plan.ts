@@ -85,7 +85,10 @@ function worksIn(
 }
 
 /** Plans of which some channel lies in a tuning range; without a range all. */
-function plansWithin(tuning: PlanRadio["tuning"], own: readonly ChannelPlan[]): readonly ChannelPlan[] {
+export function plansWithin(
+  tuning: PlanRadio["tuning"],
+  own: readonly ChannelPlan[] = [],
+): readonly ChannelPlan[] {
   const plans = [...own, ...CHANNEL_PLANS];
   if (tuning === undefined) return plans;
   return plans.filter((plan) =>

@@ -259,6 +259,17 @@ describe("channel and modes", () => {
     expect(found[1]?.detail).toBe("low 17.81 GHz, high 18.82 GHz");
   });
 
+  test("of a short name that several plans share, the channels of the one the radio works in", () => {
+    const r15 = "radio R15 { tuning 14.4 GHz to 15.35 GHz; duplex 490 MHz; mode 28 MHz QPSK }\n";
+    const hop = (line: string) => `${r15}hop H { radio R15\n ${line}\n}`;
+    const found = items(hop("channel F.636 / 28 MHz / $0"));
+    // f(1) = 11701 + 2786 + 28 MHz, and 490 MHz above it.
+    expect(found[0]).toMatchObject({ label: "1", detail: "low 14.515 GHz, high 15.005 GHz" });
+    // Its reference frequency lies far below the band.
+    const plans = labels(hop("channel $0"));
+    expect(plans.indexOf("F.636-14500-15350-490")).toBeLessThan(plans.indexOf("F.637"));
+  });
+
   test("widths and modulations of the hop's radio", () => {
     expect(labels(channel("mode $0"))).toEqual(["27.5 MHz", "55 MHz"]);
     expect(items(channel("mode 55 MHz $0")).map(({ label, detail }) => `${label}: ${detail}`)).toEqual([
