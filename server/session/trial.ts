@@ -1,7 +1,8 @@
-/** What an edit would do, found out on a copy of the design. */
+/** What an edit would do, found out beside the design: the design itself stays as it is. */
 import type { TextEdit } from "../../language/editor/text-range.js";
 import { DesignModel } from "../../language/model/design-model.js";
-import { readSource } from "../../language/model/source-file.js";
+import { readSource, type SourceFile } from "../../language/model/source-file.js";
+import type { Design, Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
@@ -17,28 +18,51 @@ export async function tryEdits(
   edits: readonly TextEdit[],
   hop: string | undefined,
 ): Promise<readonly Finding[]> {
-  const model = copyWith(session.model, edits);
+  const { design, resolved } = edited(session.model, edits, hop);
   const results = new Map<string, HopResult>(
     [...session.results()].map(([name, judged]) => [name, judged.result]),
   );
-  const resolved = hop === undefined ? undefined : model.hop(hop)?.hop;
   const findings: Finding[] = [];
   if (resolved) {
     const result = evaluateHop(resolved, await session.groundOf(resolved));
     results.set(resolved.name, result);
     findings.push(...judgeHop(resolved, result, session.today));
   }
-  return [...findings, ...judgeNetwork(model.design(), results, session.today)];
+  return [...findings, ...judgeNetwork(design, results, session.today)];
 }
 
-function copyWith(model: DesignModel, edits: readonly TextEdit[]): DesignModel {
-  const copy = new DesignModel(model.root);
-  const byFile = Map.groupBy(edits, ({ file }) => file);
-  for (const file of model.allFiles()) {
-    const own = byFile.get(file.path);
-    copy.setFile(own ? readSource(file.path, applied(file.text, own)) : file);
+/**
+ * The design as the edits would have it. They are taken back before anything else runs, so that attempts of several
+ * requests do not see each other; what they do not touch stays resolved from one attempt to the next.
+ */
+function edited(
+  model: DesignModel,
+  edits: readonly TextEdit[],
+  hop: string | undefined,
+): { readonly design: Design; readonly resolved: Hop | undefined } {
+  const twin = twinOf(model);
+  const touched: SourceFile[] = [];
+  for (const [path, own] of Map.groupBy(edits, ({ file }) => file)) {
+    const file = model.file(path);
+    if (!file) continue;
+    touched.push(file);
+    twin.setFile(readSource(path, applied(file.text, own)));
   }
-  return copy;
+  const design = twin.design();
+  const resolved = hop === undefined ? undefined : twin.hop(hop)?.hop;
+  for (const file of touched) twin.setFile(file);
+  return { design, resolved };
+}
+
+const twins = new WeakMap<DesignModel, DesignModel>();
+
+/** A second model of the same files, kept for the next attempt: only files that differ are put in anew. */
+function twinOf(model: DesignModel): DesignModel {
+  let twin = twins.get(model);
+  if (!twin) twins.set(model, (twin = new DesignModel(model.root)));
+  for (const { path } of [...twin.allFiles()]) if (!model.file(path)) twin.removeFile(path);
+  for (const file of model.allFiles()) if (twin.file(file.path) !== file) twin.setFile(file);
+  return twin;
 }
 
 /** Edits do not overlap; the last in the text goes first, so that offsets hold. */

@@ -2,11 +2,14 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import fc from "fast-check";
-import { beforeEach, describe, expect, it } from "vitest";
-import type { DesignModel } from "../../language/model/design-model.js";
+import { beforeEach, describe, expect, it, vi } from "vitest";
+import type { TextEdit } from "../../language/editor/text-range.js";
+import { DesignModel } from "../../language/model/design-model.js";
 import { readSource } from "../../language/model/source-file.js";
 import { DesignSession } from "../../server/session/design-session.js";
 import { loadProject } from "../../server/session/load.js";
+import { tryEdits } from "../../server/session/trial.js";
+import type { Finding } from "../../shared/design/finding.js";
 
 const SAMPLE = join(import.meta.dirname, "../../samples/eskerfold").replaceAll("\\", "/");
 const CATALOGUE = join(SAMPLE, "../catalogue").replaceAll("\\", "/");
@@ -144,3 +147,55 @@ function disturbed(text: string, at: number, what: string): string {
       return `${text.slice(0, lineStart)}hop NEW-HOP { OSTREL { antenna A18-06 at 10 m }; LARKHOWE {} }\n${text.slice(lineStart)}`;
   }
 }
+
+describe("a trial of an edit", () => {
+  const RING = `${SAMPLE}/hops/ring.hop`;
+  const HOP = "HIGHFOLD-OSTREL";
+
+  /** The edit that writes another height at the first antenna of the ring. */
+  function height(heightM: number): TextEdit {
+    const start = model.file(RING)!.text.indexOf("22 m");
+    return { file: RING, start, end: start + 4, newText: `${heightM} m` };
+  }
+
+  const onHop = (findings: readonly Finding[]) =>
+    findings.filter(({ at }) => at.startsWith(`hop ${HOP}`)).map((one) => JSON.stringify(one));
+
+  it("tells what the edit would bring, and leaves the design and its results alone", async () => {
+    const before = shown(session);
+    const tried = await tryEdits(session, [height(90)], HOP);
+    expect(tried.map(({ rule }) => rule)).toContain("antenna-above-structure");
+    expect(shown(session)).toEqual(before);
+    expect([...session.waiting()]).toEqual([]);
+    edit(RING, (text) => text.replace("22 m", "90 m"));
+    await session.update();
+    session.updateNetwork();
+    expect(onHop(tried)).toEqual(onHop([...session.result(HOP)!.findings, ...session.networkFindings()]));
+  });
+
+  it("does not see another one that runs at the same time, nor one before it", async () => {
+    const [low, high] = await Promise.all([
+      tryEdits(session, [height(90)], HOP),
+      tryEdits(session, [height(22)], HOP),
+    ]);
+    expect(low.map(({ rule }) => rule)).toContain("antenna-above-structure");
+    expect(high.map(({ rule }) => rule)).not.toContain("antenna-above-structure");
+    expect(onHop(await tryEdits(session, [height(90)], HOP))).toEqual(onHop(low));
+  });
+
+  it("puts in the edited file and takes it back, and no other", async () => {
+    await tryEdits(session, [height(30)], HOP);
+    const put = vi.spyOn(DesignModel.prototype, "setFile");
+    await tryEdits(session, [height(31)], HOP);
+    expect(put.mock.calls.map(([file]) => file.path)).toEqual([RING, RING]);
+    put.mockRestore();
+  });
+
+  it("follows the design: what was edited since counts", async () => {
+    await tryEdits(session, [height(30)], HOP);
+    edit(`${SAMPLE}/network.hop`, (text) => text.replace(/rain \d+ mm\/h/, "rain 140 mm/h"));
+    await session.update();
+    const tried = await tryEdits(session, [height(30)], HOP);
+    expect(tried.map(({ rule, at }) => `${rule} ${at}`)).toContain(`availability hop ${HOP}`);
+  });
+});
