@@ -23,7 +23,7 @@ import { cableOf, cardOf, chassisOf, siteEquipmentOf, spareRulesOf } from "../re
 import { type ResolvedHop, resolveHop } from "../resolve/hop.js";
 import { inheritedFacts, merge } from "../resolve/inherit.js";
 import type { Lookup, ResolveProblem } from "../resolve/lookup.js";
-import { policyOf } from "../resolve/policy.js";
+import { acceptancesOf, policyOf } from "../resolve/policy.js";
 import { NAMED_KINDS } from "../schema/kinds.js";
 import { Memo } from "./memo.js";
 import { resolvePath } from "./path.js";
@@ -132,6 +132,7 @@ export class DesignModel {
   design(): Design {
     const sites = this.resolvedNames("site", "site", this.lookup.site);
     const hops = this.resolvedNames("hop", "hop", (name) => this.hop(name)?.hop);
+    const acceptedAt = this.resolvedNames("site", "accepted-at", this.lookup.acceptedAt);
     const maps = this.maps();
     return {
       title: this.title(),
@@ -140,6 +141,7 @@ export class DesignModel {
       policy: this.lookup.policy(),
       sites,
       hops,
+      acceptedAt: acceptedAt.size > 0 ? acceptedAt : undefined,
       ...this.stock(this.resolvedNames("site", "equipment", this.lookup.equipment)),
     };
   }
@@ -352,6 +354,11 @@ export class DesignModel {
           const found = declaration(`site ${name}`);
           const facts = found && merge(inheritedFacts(found, this.lookup), this.lookup.defaults("site"));
           return facts && siteEquipmentOf(name, facts, this.lookup);
+        }),
+      acceptedAt: (name) =>
+        this.memo.get(`=accepted-at ${name}`, () => {
+          const accepts = acceptancesOf(declaration(`site ${name}`)?.fact.facts ?? []);
+          return accepts.length > 0 ? accepts : undefined;
         }),
       objective: entry("objective", objectiveOf),
       plans: () =>

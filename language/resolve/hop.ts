@@ -1,6 +1,5 @@
 /** A hop: its own facts, the defaults behind them, and the things they name. */
 import type {
-  Acceptance,
   Channel,
   Climate,
   Hop,
@@ -31,6 +30,7 @@ import { installationOf } from "./equipment.js";
 import { merge } from "./inherit.js";
 import type { Lookup, ResolveProblem } from "./lookup.js";
 import { modesOf } from "./modes.js";
+import { acceptancesOf } from "./policy.js";
 
 export interface ResolvedHop {
   /** Missing while the hop has not two different ends that exist. */
@@ -82,7 +82,7 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
     obstacles: obstaclesOf(facts, ends, report),
     surveyFile: surveyFile === undefined ? undefined : resolvePath(entry.file, surveyFile),
     surveyReversed: wordOf(survey, "from") === ends[1].site.name || undefined,
-    accepts: factsNamed(facts, "accept").flatMap(acceptanceOf),
+    accepts: acceptancesOf(facts),
     policy: lookup.policy(),
   };
   return { hop, problems, from: entry.fact.statement.start };
@@ -309,9 +309,4 @@ function measuredRainOf(fact: Fact | undefined): MeasuredRain | undefined {
   if (attenuation001Db === undefined || frequencyHz === undefined) return undefined;
   const polarization = wordOf(fact, "polarization") as Polarization | undefined;
   return { attenuation001Db, frequencyHz, polarization };
-}
-
-function acceptanceOf(fact: Fact): Acceptance[] {
-  const rule = wordOf(fact, "rule");
-  return rule === undefined ? [] : [{ rule, reason: wordOf(fact, "because"), until: wordOf(fact, "until") }];
 }

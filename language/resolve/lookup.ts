@@ -1,5 +1,6 @@
 /** What resolving needs to know of the rest of the design. Every look-up is noted as a dependency. */
 import type {
+  Acceptance,
   Antenna,
   Climate,
   Coupler,
@@ -26,6 +27,8 @@ export interface Lookup {
   card(name: string): Card | undefined;
   /** What stands at a site. */
   equipment(site: string): SiteEquipment | undefined;
+  /** What is accepted at a site; undefined: nothing. */
+  acceptedAt(site: string): readonly Acceptance[] | undefined;
   objective(name: string): Objective | undefined;
   plans(): readonly ChannelPlan[];
   climate(): Climate;

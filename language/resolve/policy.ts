@@ -1,7 +1,7 @@
 /** What the design has agreed on about its rules, from its statements wherever they stand. */
-import type { Policy } from "../../shared/design/design.js";
+import type { Acceptance, Policy } from "../../shared/design/design.js";
 import type { Severity } from "../../shared/design/finding.js";
-import { wordOf } from "../facts/fact.js";
+import { type Fact, factsNamed, wordOf } from "../facts/fact.js";
 import type { Declaration } from "../model/source-file.js";
 
 /** @returns undefined when nothing is stated */
@@ -13,4 +13,14 @@ export function policyOf(declared: readonly Declaration[]): Policy | undefined {
     required: fact.property.name === "required",
   }));
   return { statements };
+}
+
+/** What a hop or a site accepts, in the order of its lines. */
+export function acceptancesOf(facts: readonly Fact[]): readonly Acceptance[] {
+  return factsNamed(facts, "accept").flatMap((fact): Acceptance[] => {
+    const rule = wordOf(fact, "rule");
+    return rule === undefined
+      ? []
+      : [{ rule, reason: wordOf(fact, "because"), until: wordOf(fact, "until") }];
+  });
 }

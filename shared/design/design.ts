@@ -351,6 +351,8 @@ export interface Design {
   readonly hops: ReadonlyMap<string, Hop>;
   /** What stands at the sites, by their names; sites with nothing stated are not in it. */
   readonly equipment?: ReadonlyMap<string, SiteEquipment>;
+  /** What is accepted at sites, by their names: beside the sites, so that no hop's result depends on it. */
+  readonly acceptedAt?: ReadonlyMap<string, readonly Acceptance[]>;
   readonly spares?: readonly SpareRule[];
   /** Grounding kits along a cable: one for each such length beside those at its ends. */
   readonly groundingEveryM?: number;

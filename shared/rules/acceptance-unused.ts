@@ -6,7 +6,8 @@ export const acceptanceUnused: AcceptanceRule = {
   id: "acceptance-unused",
   severity: "warning",
   title: "An acceptance excuses nothing",
-  checks: "Whether the accepted rule finds anything on this hop. Silent where that rule could not be judged.",
+  checks:
+    "Whether the accepted rule finds anything on this hop or at this site. Silent where that rule could not be judged.",
   why: "A stale exception would silently excuse the next mistake.",
   fix: "Remove the line.",
   source: "common practice",

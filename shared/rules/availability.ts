@@ -19,20 +19,20 @@ export const availability: HopRule = {
   quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold", "capacity"],
   good: exampleHop(),
   bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    extra-loss 16 dB" }),
-  check({ hop, result, report, has }) {
+  check({ hop, result, report, has, leaveToCause }) {
     const found = result.availability;
     const asked = hop.objective!.availabilityPercent;
     if (found === undefined || asked === undefined) return;
     if (found.verdict === "not decided") report(undecided(hop, found, asked));
     if (found.verdict !== "not met") return;
     // Without any margin the level itself is the finding, here or at the obstruction.
-    if (found.dominant === "none") return;
+    if (found.dominant === "none") return leaveToCause();
     // Over an obstructed path the figure follows from the obstruction, which was told already.
     if (
       has("clearance") &&
       (result.diffractionLossDb ?? 0) >= (found.shortfallDb ?? Number.POSITIVE_INFINITY)
     )
-      return;
+      return leaveToCause();
     report({
       at: address("hop", hop.name),
       message: `${comparison(found, asked)}; ${cause(found)}`,

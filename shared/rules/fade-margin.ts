@@ -18,7 +18,7 @@ export const fadeMargin: HopRule = {
   quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold", "capacity"],
   good: exampleHop(),
   bad: `objective deep {\n  margin 40 dB\n}\n\n${exampleHop().replace("objective trunk", "objective deep")}`,
-  check({ hop, result, report, has }) {
+  check({ hop, result, report, has, leaveToCause }) {
     const asked = hop.objective!.fadeMarginDb;
     const weaker = weakerDirection(hop, result);
     if (asked === undefined || weaker === undefined || weaker.mode.fadeMarginDb >= asked) return;
@@ -26,7 +26,7 @@ export const fadeMargin: HopRule = {
     const lackDb = asked - mode.fadeMarginDb;
     const diffractionDb = result.diffractionLossDb ?? 0;
     // Told at the obstruction already. A missed availability hides nothing: margin and availability are asked each.
-    if (has("clearance") && (diffractionDb >= lackDb || mode.fadeMarginDb <= 0)) return;
+    if (has("clearance") && (diffractionDb >= lackDb || mode.fadeMarginDb <= 0)) return leaveToCause();
     const [margin, wanted] = apart(decibels, mode.fadeMarginDb, asked);
     report({
       at: address("hop", hop.name, direction.to),

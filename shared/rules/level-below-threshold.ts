@@ -21,13 +21,13 @@ export const levelBelowThreshold: HopRule = {
     keld: "antenna A18-06 at 40 m\n    transmits high\n    extra-loss 30 dB",
     tarn: "antenna A18-06 at 40 m\n    transmits low\n    extra-loss 30 dB",
   }),
-  check({ hop, result, report, has }) {
+  check({ hop, result, report, has, leaveToCause }) {
     const weaker = weakerDirection(hop, result);
     if (weaker === undefined || weaker.mode.fadeMarginDb > 0) return;
     const { direction, mode } = weaker;
     const diffractionDb = result.diffractionLossDb ?? 0;
     // The obstructed path was told already, and without it the level would do.
-    if (has("clearance") && mode.fadeMarginDb + diffractionDb > 0) return;
+    if (has("clearance") && mode.fadeMarginDb + diffractionDb > 0) return leaveToCause();
     const degraded = mode.degradationDb ? ` with ${decibels(mode.degradationDb)} degradation` : "";
     const [level, threshold] = apart(dbm, mode.receivedLevelDbm, mode.thresholdDbm);
     report({

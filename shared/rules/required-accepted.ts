@@ -10,10 +10,10 @@ export const requiredAccepted: AcceptanceRule = {
   scope: "acceptance",
   id: "required-accepted",
   severity: "error",
-  title: "A hop accepts what the design requires",
+  title: "A hop or site accepts what the design requires",
   checks:
-    "The acceptances of a hop against the rules that the design requires. The accepted finding counts all the same.",
-  why: "The team agreed that no hop may be excused from this rule.",
+    "The acceptances of a hop or site against the rules that the design requires. The accepted finding counts all the same.",
+  why: "The team agreed that nobody may be excused from this rule.",
   fix: "Mend the cause and remove the line, or agree to require the rule no more.",
   source: "common practice",
   good: `required clearance\n\n${exampleHop(ABOVE)}`,

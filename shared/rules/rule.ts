@@ -27,6 +27,8 @@ export interface RuleText {
 /** A finding as a rule writes it; the judge adds identifier and severity. */
 export interface Report {
   readonly at: Address;
+  /** See `Finding`. */
+  readonly about?: string;
   readonly message: string;
   readonly help?: string;
   readonly related?: readonly RelatedPlace[];
@@ -39,6 +41,8 @@ export interface HopContext {
   readonly result: HopResult;
   /** Whether another rule, earlier in the registry, found something on this hop that is not accepted. */
   has(rule: string): boolean;
+  /** Says that the rule stays quiet here because a cause has told it: its acceptance is not called unused then. */
+  leaveToCause(): void;
   report(finding: Report): void;
 }
 

@@ -385,3 +385,13 @@ test("what the law of rain cannot tell is no error, and is told", () => {
       "available at least 99.999 % with 128QAM (at most 5.3 min a year out), the objective asks 99.9995 % (2.6 min a year); the law of rain ends at 0.001 % (5.3 min a year) and cannot tell",
   });
 });
+
+test("an acceptance of what an obstruction tells in its place is left alone", () => {
+  // 80 m of hill: the level is lost to diffraction, and clearance tells it for margin, level and availability.
+  for (const rule of ["fade-margin", "availability", "level-below-threshold"]) {
+    const told = ids(judge(makeHop({ accepts: [{ rule, reason: "rented for a year" }] }), 80));
+    expect(told, rule).toContain("clearance");
+    expect(told, rule).not.toContain(rule);
+    expect(told, rule).not.toContain("acceptance-unused");
+  }
+});

@@ -1,5 +1,6 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { locate } from "../../language/model/locate.js";
+import { equipped } from "../../shared/rules/equipment/example-equipment.js";
 import { exampleHop } from "../../shared/rules/example-preamble.js";
 import { fixture } from "../support/fixture.js";
 import { judgeExample } from "./example-design.js";
@@ -65,4 +66,55 @@ test("a statement of the network is found again by its place among all of them",
 test("an agreement that changes reaches the hops", () => {
   const { model } = fixture(`required clearance\n${BARRED}`);
   expect([...model.design().hops.values()].every(({ policy }) => policy !== undefined)).toBe(true);
+});
+
+describe("a finding about a site alone is accepted at the site", () => {
+  const FULL = "rack 1 U\nchassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n}";
+  const at = (accept: string, more = "") => judgeExample(`${more}${equipped(`${FULL}\n${accept}`)}`).findings;
+
+  test("with its reason, until its last day", () => {
+    const [full, ...others] = at('accept rack-full until 2026-06-01 because "a second rack comes"');
+    expect(others).toEqual([]);
+    expect(full).toMatchObject({
+      rule: "rack-full",
+      severity: "info",
+      accepted: { reason: "a second rack comes", until: "2026-06-01" },
+    });
+    expect(at('accept rack-full until 2026-05-31 because "x"')).toMatchObject([
+      { rule: "rack-full", severity: "error" },
+      { rule: "acceptance-expired", at: "site MOSS / accept" },
+    ]);
+  });
+
+  test("unused, unknown, empty, of a hop's rule: told at the line", () => {
+    const told = (accept: string) =>
+      at(accept)
+        .filter(({ rule }) => rule !== "rack-full")
+        .map(({ rule, at: place, message }) => `${rule} ${place}: ${message}`);
+    expect(told('accept plant-power because "x"')).toEqual([
+      "acceptance-unused site MOSS / accept: accepts plant-power, which finds nothing at this site",
+    ]);
+    expect(told('accept rack-ful because "x"')[0]).toMatch(
+      /^acceptance-unknown .* did you mean rack-full\?$/,
+    );
+    expect(told('accept rack-full because ""')[0]).toMatch(/^acceptance-reason /);
+    expect(told('accept rack-full because "x"\naccept clearance because "x"')).toEqual([
+      "acceptance-unknown site MOSS / accept#1: clearance judges a hop, so it is accepted on the hop, not at a site",
+    ]);
+  });
+
+  test("not where the design requires the rule, and not at another site", () => {
+    expect(at('accept rack-full because "x"', "required rack-full\n").map(({ rule }) => rule)).toEqual([
+      "rack-full",
+      "required-accepted",
+    ]);
+    const text = equipped(FULL).replace(
+      "site MOSS",
+      'site FEN {\n  accept rack-full because "x"\n}\n\nsite MOSS',
+    );
+    expect(judgeExample(text).findings).toMatchObject([
+      { rule: "rack-full", severity: "error" },
+      { rule: "acceptance-unused", at: "site FEN / accept" },
+    ]);
+  });
 });

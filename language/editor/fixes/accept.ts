@@ -1,21 +1,19 @@
 import { REASON_TO_WRITE } from "../../../shared/rules/acceptance-reason.js";
 import { RULES } from "../../../shared/rules/index.js";
-import { factsNamed } from "../../facts/fact.js";
+import { factsNamed, wordOf } from "../../facts/fact.js";
 import type { QuickFix, ToMend } from "../quick-fixes.js";
-import { hopInText, hopOf, insertLine, removeFact } from "./edits.js";
+import { acceptingInText, insertLine, removeFact } from "./edits.js";
 
-/** Accepts the finding on its hop; errors and warnings only, as remarks need no answer. */
+/** Accepts the finding on its hop or at its site; errors and warnings only, as remarks need no answer. */
 export function acceptFix({ model, finding }: ToMend): QuickFix | undefined {
-  const hop = hopOf(finding.at);
+  const block = acceptingInText(model, finding.at);
   const scope = RULES.get(finding.rule)?.scope;
-  if (hop === undefined || scope === undefined || scope === "acceptance" || finding.severity === "info")
+  if (block === undefined || scope === undefined || scope === "acceptance" || finding.severity === "info")
     return undefined;
-  const block = hopInText(model, hop);
-  const edit =
-    block && insertLine(model, block, "accept", `accept ${finding.rule} because "${REASON_TO_WRITE}"`);
+  const edit = insertLine(model, block, "accept", `accept ${finding.rule} because "${REASON_TO_WRITE}"`);
   if (!edit) return undefined;
   return {
-    title: `Accept ${finding.rule} on ${hop} (it stays in every report; write the reason)`,
+    title: `Accept ${finding.rule} ${block.context === "hop" ? "on" : "at"} ${wordOf(block.fact, "name")} (it stays in every report; write the reason)`,
     edits: [edit],
     rule: finding.rule,
     changesDecision: true,
@@ -24,8 +22,7 @@ export function acceptFix({ model, finding }: ToMend): QuickFix | undefined {
 
 /** An acceptance that answers nothing. */
 export function removeAcceptance({ model, finding }: ToMend): readonly QuickFix[] {
-  const hop = hopOf(finding.at);
-  const block = hop === undefined ? undefined : hopInText(model, hop);
+  const block = acceptingInText(model, finding.at);
   const index = Number(/accept(?:#(\d+))?$/.exec(finding.at)?.[1] ?? 0);
   const fact = block && factsNamed(block.fact.facts, "accept")[index];
   const edit = block && fact && removeFact(model, block.file, fact);

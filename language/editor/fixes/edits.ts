@@ -22,6 +22,14 @@ export function hopInText(model: DesignModel, hop: string): BlockInText | undefi
   return entry && { file: entry.file, fact: entry.fact, context: "hop" };
 }
 
+/** The hop or the site that an address lies in: there its findings are accepted. */
+export function acceptingInText(model: DesignModel, at: string): BlockInText | undefined {
+  const hop = hopOf(at);
+  if (hop !== undefined) return hopInText(model, hop);
+  const entry = at.startsWith("site ") ? model.declarations(at.split(" / ")[0]!)[0] : undefined;
+  return entry && { file: entry.file, fact: entry.fact, context: "site" };
+}
+
 export function endInText(model: DesignModel, hop: string, site: string): BlockInText | undefined {
   const whole = hopInText(model, hop);
   const fact = whole?.fact.facts.find((one) => one.property === END && wordOf(one, "site") === site);

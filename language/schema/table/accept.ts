@@ -4,7 +4,7 @@ import { PRACTICE, type Rows, text } from "./values.js";
 export const acceptRows: Rows = [
   {
     name: "accept",
-    in: ["hop"],
+    in: ["hop", "site"],
     alsoCalled: ["waive", "waiver", "exception", "ignore"],
     args: [
       { name: "rule", value: { type: "rule" }, meaning: "Identifier of the rule." },
@@ -19,7 +19,8 @@ export const acceptRows: Rows = [
       { name: "because", label: "because", value: text, meaning: "Why." },
     ],
     repeatable: true,
-    meaning: "A finding that is accepted on purpose. It stays in every report.",
+    meaning:
+      "A finding that is accepted on purpose. It stays in every report. A finding about a hop is accepted on the hop, one about a site alone (rack, power, wind load) at the site.",
     source: PRACTICE,
     example: 'accept clearance until 2027-05-01 because "felled next spring"',
   },

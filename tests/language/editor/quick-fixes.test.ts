@@ -155,6 +155,19 @@ test("an acceptance of nothing is removed with its line", async () => {
   expect(applied(fixes[0]!)).toBe(withHop((hop) => hop));
 });
 
+test("a finding about a site alone is accepted at the site", async () => {
+  const hedge = "chassis HEDGE { height 2 U; slot 1 to 2 controller }\n";
+  const text = `${hedge}${PREAMBLE}\n${HOP}`.replace(
+    "site KELD {",
+    "site KELD {\n  rack 1 U\n  chassis HEDGE",
+  );
+  const { fixes, applied } = await fixesOf(text, "rack-full");
+  expect(titles(fixes)).toEqual(["Accept rack-full at KELD (it stays in every report; write the reason)"]);
+  expect(applied(fixes[0]!)).toMatch(
+    /site KELD \{[^}]*\n {2}accept rack-full because "reason to be written"\n/,
+  );
+});
+
 test("a block on one line stays on one line", async () => {
   const text = withHop((hop) =>
     hop.replace(
