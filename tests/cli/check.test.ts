@@ -115,7 +115,7 @@ describe("exit status", () => {
       edit(file, / {2}channel .*\n/, "");
       edit(file, "transmits high", "transmits 13.087 GHz");
       edit(file, "transmits low", "transmits 12.821 GHz");
-      edit(file, "accept clearance", 'accept not-counted because "no signature"\n  accept clearance');
+      edit(file, "accept clearance", 'accept unchecked-methods because "known"\n  accept clearance');
     });
     const accepted = run(["check", order, "--severity", "info"]);
     expect(accepted.stdout).toMatch(/\n2 accepted; 1 hop judged\n$/);
