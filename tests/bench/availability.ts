@@ -1,8 +1,6 @@
 /**
  * Milliseconds for the full availability of 10,000 hops, 8 modes, both directions, no profile and no clearance:
  * losses, fading of every cause, totals, capacity, equipment. One core's processor time; the bound is 2 s.
- * Run: npm exec -- esbuild tests/bench/availability.ts --bundle --platform=node --format=esm --outfile=.cache/bench-availability.mjs
- *   npm exec -- node .cache/bench-availability.mjs
  */
 import type { Hop } from "../../shared/design/design.js";
 import type { GroundInput } from "../../shared/evaluate/ground.js";

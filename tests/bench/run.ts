@@ -160,7 +160,8 @@ async function engineParts(): Promise<void> {
   for (const [name, title] of [
     ["terrain-points", "Points of terrain"],
     ["evaluate-hop", "Evaluating and judging a hop, terrain at hand"],
-    ["p530", "Availability"],
+    ["availability", "Availability of 10,000 hops"],
+    ["p530", "Methods of P.530"],
     ["propagation", "Propagation"],
   ] as const) {
     const outfile = join(CACHE, `${name}.mjs`);

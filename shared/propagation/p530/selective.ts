@@ -1,5 +1,5 @@
 import type { MethodReference } from "../method.js";
-import { figures, negative, notFinite, notPositive, type Outcome, refuse } from "../outcome.js";
+import { negative, notFinite, notPositive, type Outcome, refuse, soundFigures } from "../outcome.js";
 import { checkOccurrence } from "./fade-distribution.js";
 import { multipathActivity } from "./multipath-activity.js";
 
@@ -56,9 +56,10 @@ export function selectiveOutage(inputs: {
   const termNonMinimum = signatureTerm(nonMinimumPhase, tauMeanNs);
   const outageFraction = 2.15 * eta * (termMinimum + termNonMinimum);
   const steps = { P0, tauMeanNs, eta, termMinimum, termNonMinimum };
-  if (outageFraction > 1)
+  // Written so that NaN fails it; up to 1 the terms are finite as well.
+  if (!(outageFraction <= 1))
     return refuse("The signature is too wide for this path: the formula exceeds 1.", steps);
-  return figures({ outageFraction, steps });
+  return soundFigures({ outageFraction, steps });
 }
 
 function signatureTerm({ widthMHz, depthDb, referenceDelayNs }: Signature, tauMeanNs: number): number {
