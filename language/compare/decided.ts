@@ -69,17 +69,13 @@ function decidedHop(model: DesignModel, name: string): DecidedHop | undefined {
   };
 }
 
-/** Everything that is looked up by name, and what counts for every hop. */
+/** Everything that is looked up by name, defaults that hold for it, and what counts for every hop. */
 function usedBy(model: DesignModel, facts: readonly DecidedFact[], name: string): Set<string> {
-  const uses = new Set([
-    "network",
-    "terrain",
-    "maps",
-    "climate",
-    "policy",
-    ...DEFAULTS.map((of) => `defaults ${of}`),
-  ]);
-  for (const { meaning } of facts) for (const part of meaning) uses.add(part);
+  const uses = new Set(["network", "terrain", "maps", "climate", "policy"]);
+  for (const { meaning, from } of facts) {
+    for (const part of meaning) uses.add(part);
+    if (from !== undefined) uses.add(from);
+  }
   uses.delete(`hop ${name}`);
   return new Set([...uses].filter((key) => model.declarations(key).length > 0));
 }

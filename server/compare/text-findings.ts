@@ -1,5 +1,5 @@
-/** Problems of text as findings on the declaration they stand in, so that they are compared like all others. */
-import { declarationAt } from "../../language/model/declaration-at.js";
+/** Problems of text as findings on the fact that they stand at, so that they are compared like all others. */
+import { addressAt } from "../../language/model/address-at.js";
 import type { DesignModel } from "../../language/model/design-model.js";
 import type { Finding } from "../../shared/design/finding.js";
 
@@ -10,7 +10,7 @@ export function textFindings(model: DesignModel): Finding[] {
       severity,
       message,
       help,
-      at: declarationAt(file, start)?.key ?? `file ${below(model.root, file.path)}`,
+      at: addressAt(file, start) ?? `file ${below(model.root, file.path)}`,
     })),
   );
 }

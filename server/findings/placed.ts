@@ -1,6 +1,6 @@
 /** Findings with their place in the text: what every printer of `check` and every report lays out. */
 import type { TextProblem } from "../../language/facts/fact.js";
-import { declarationAt } from "../../language/model/declaration-at.js";
+import { addressAt } from "../../language/model/address-at.js";
 import type { DesignModel } from "../../language/model/design-model.js";
 import { locate } from "../../language/model/locate.js";
 import type { Finding, Severity } from "../../shared/design/finding.js";
@@ -55,8 +55,7 @@ export class Placer {
     });
     const found = locate(finding.at, this.model);
     const place = found && this.place(found.file, found.start, found.end);
-    const key = `${rule} ${finding.at}`;
-    return { rule, key, severity, message, help, hop, place, related, accepted };
+    return { rule, key: keyOf(finding), severity, message, help, hop, place, related, accepted };
   }
 
   ofProblem(file: string, problem: TextProblem, hop?: string): PlacedFinding {
@@ -66,9 +65,17 @@ export class Placer {
       message: one.message,
     }));
     const source = this.model.file(file);
-    const at = (source && declarationAt(source, start)?.key) ?? "file";
-    const key = `${rule} ${at}`;
-    return { rule, key, severity, message, help, hop, place: this.place(file, start, end), related };
+    const at = (source && addressAt(source, start)) ?? "file";
+    return {
+      rule,
+      key: keyOf({ rule, at }),
+      severity,
+      message,
+      help,
+      hop,
+      place: this.place(file, start, end),
+      related,
+    };
   }
 
   private place(file: string, start: number, end: number): Place | undefined {
@@ -87,6 +94,11 @@ export class Placer {
       lineText: lines.text(range.start.line),
     };
   }
+}
+
+/** The same as long as it is the same finding. */
+export function keyOf({ rule, about, at }: Pick<Finding, "rule" | "about" | "at">): string {
+  return `${rule} ${about ?? at}`;
 }
 
 const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, info: 2 };

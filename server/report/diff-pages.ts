@@ -1,7 +1,7 @@
 /** The page of each compared design, put together from what the host has at hand. */
 import { type HopChange, isEmpty } from "../../shared/compare/change-set.js";
 import type { FindingChange } from "../../shared/compare/findings.js";
-import { changePage } from "../../shared/compare/page/page.js";
+import { changePage, keyFigures } from "../../shared/compare/page/page.js";
 import type { Figure, Page } from "../../shared/report/document/document.js";
 import { drawProfileChange } from "../../shared/report/draw/profile-change.js";
 import type { ComparedDesign, FolderComparison } from "../compare/compare-folders.js";
@@ -12,6 +12,7 @@ import { ground } from "../session/ground.js";
 import { VERSION } from "../version.js";
 
 export interface ChangePagesOptions {
+  /** Drawings and key figures; without them all is told in words and tables. */
   readonly drawings: boolean;
 }
 
@@ -32,6 +33,7 @@ export async function changePages(
         title: design.title === undefined ? "Changes" : `Changes of ${design.title}`,
         subtitle: subtitleOf(compared, design),
         changes: design.changes,
+        inWords: !drawings,
         notes: compared.notes,
         where: (change) => whereOf(change, placer, design),
         drawing: ({ hop }) => figures.get(hop),
@@ -43,7 +45,7 @@ export async function changePages(
 }
 
 /** Several designs on one page, for a printer that makes one file. */
-export function together(pages: readonly Page[]): Page {
+export function together(pages: readonly Page[], { designs }: FolderComparison): Page {
   const [first] = pages as [Page];
   if (pages.length === 1) return first;
   const sections = pages.flatMap(({ title, sections }, index) =>
@@ -53,7 +55,12 @@ export function together(pages: readonly Page[]): Page {
       title: `${title.replace(/^Changes of /, "")}: ${section.title}`,
     })),
   );
-  return { ...first, title: "Changes", keyFigures: [], sections };
+  return {
+    ...first,
+    title: "Changes",
+    keyFigures: keyFigures(designs.map(({ changes }) => changes)),
+    sections,
+  };
 }
 
 export function sideName(side: { readonly name: string; readonly short: string } | undefined): string {

@@ -1,7 +1,10 @@
 /** Why a hop changed that nobody edited. */
+import type { Hop } from "../design/design.js";
+import { RULES } from "../rules/index.js";
 import type { Cause } from "./change-set.js";
 import type { DecisionChange } from "./decisions.js";
 import type { FindingChange } from "./findings.js";
+import { contentComparison } from "./same.js";
 
 export interface CauseInput {
   readonly name: string;
@@ -9,6 +12,8 @@ export interface CauseInput {
   readonly findings: readonly FindingChange[];
   /** Keys of shared declarations that changed and count for this hop on the new side. */
   readonly sharedChanges: readonly string[];
+  /** Both states of the hop as it was evaluated, where it was. */
+  readonly hops?: readonly [Hop, Hop];
   readonly ground?: "terrain" | "survey";
   /** Hops that were added, removed or edited. */
   readonly edited: ReadonlySet<string>;
@@ -17,7 +22,8 @@ export interface CauseInput {
 }
 
 export function causesOf(input: CauseInput): Cause[] {
-  const entries = new Set([...input.sharedChanges, ...input.decisions.flatMap(({ from }) => from ?? [])]);
+  const deciding = new Set(input.decisions.flatMap(({ from }) => from ?? []));
+  const entries = new Set([...input.sharedChanges.filter((entry) => reaches(entry, input)), ...deciding]);
   const causes: Cause[] = [...entries].map((entry) => ({ kind: kindOf(entry), text: entry }));
   if (input.ground) causes.push({ kind: input.ground, text: input.ground });
   const others = new Set(
@@ -37,6 +43,27 @@ export function causesOf(input: CauseInput): Cause[] {
   others.delete(input.name);
   for (const other of others) causes.push({ kind: "neighbour", text: `hop ${other}` });
   return causes;
+}
+
+/**
+ * Whether a shared declaration that changed may have changed anything for this hop. A climate may have a figure that
+ * the hop states itself, a site a power supply that no result of the hop rests on; defaults hold fact by fact.
+ */
+function reaches(entry: string, { hops, findings }: CauseInput): boolean {
+  if (entry.startsWith("defaults ")) return false;
+  // What hops share is judged from more than stands in the hop.
+  const shared = findings.some(
+    ({ status, rule }) => status !== "still there" && RULES.get(rule)?.scope !== "hop",
+  );
+  if (hops === undefined || shared) return true;
+  const [was, is] = hops;
+  const same = contentComparison();
+  if (entry === "climate") return !same(was.climate, is.climate);
+  if (entry.startsWith("site ")) {
+    const at = ({ ends }: Hop) => ends.map(({ site }) => site);
+    return !same(at(was), at(is));
+  }
+  return true;
 }
 
 function kindOf(entry: string): Cause["kind"] {

@@ -109,9 +109,13 @@ export interface ChangeCounts {
   /** Hops that changed without being edited. */
   readonly affected: number;
   readonly worse: number;
+  /** Errors and warnings that were not there, not so grave, or excused. */
   readonly newFindings: number;
+  /** Errors and warnings that are gone. */
   readonly fixedFindings: number;
   readonly newlyAccepted: number;
+  /** Remarks (of severity info) that were not there. */
+  readonly newRemarks: number;
 }
 
 export function isEmpty(changes: ChangeSet): boolean {

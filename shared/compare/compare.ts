@@ -13,7 +13,7 @@ import type {
 import { type FigureChange, figureChanges, figuresAlone } from "./consequences.js";
 import { type DecisionChange, decisionChanges } from "./decisions.js";
 import type { DecidedHop } from "./facts.js";
-import { type FindingChange, findingChanges, isWorse } from "./findings.js";
+import { type FindingChange, findingChanges, isMended, isOpened, isWorse } from "./findings.js";
 import { type LicenceChange, licenceChanges } from "./licences.js";
 import { mattersFirst } from "./order.js";
 import { orderChanges } from "./orders.js";
@@ -145,6 +145,7 @@ function hopChange(pair: Pair, context: Context): HopChange | undefined {
     decisions,
     findings,
     sharedChanges: (uses ?? []).filter((entry) => isDecided(entries.get(entry))),
+    hops: before && now && [before.hop, now.hop],
     ground: before && now && ground === "terrain" && sameProfile(before, now) ? undefined : ground,
     edited: new Set(edited.keys()),
     beside: () =>
@@ -299,17 +300,20 @@ function reach(entry: string, is: ComparedSide, hops: readonly HopChange[]) {
 
 function countsOf(hops: readonly HopChange[], findings: readonly FindingChange[]): ChangeCounts {
   const hopsWith = (has: (change: HopChange) => boolean) => hops.filter(has).length;
-  const findingsWith = (...statuses: readonly FindingChange["status"][]) =>
-    findings.filter(({ status }) => statuses.includes(status)).length;
+  const findingsWith = (has: (change: FindingChange) => boolean) => findings.filter(has).length;
   return {
     added: hopsWith(({ status }) => status === "added"),
     removed: hopsWith(({ status }) => status === "removed"),
     renamed: hopsWith(({ renamedFrom }) => renamedFrom !== undefined),
-    edited: hopsWith(({ status, edited }) => status === "changed" && edited),
+    // A new name alone is told as such.
+    edited: hopsWith(
+      ({ status, edited, decisions }) => status === "changed" && edited && decisions.length > 0,
+    ),
     affected: hopsWith(({ status, edited }) => status === "changed" && !edited),
     worse: hopsWith(({ worse }) => worse),
-    newFindings: findingsWith("new", "graver", "no longer accepted"),
-    fixedFindings: findingsWith("fixed"),
-    newlyAccepted: findingsWith("newly accepted"),
+    newFindings: findingsWith(isWorse),
+    fixedFindings: findingsWith(isMended),
+    newlyAccepted: findingsWith(({ status }) => status === "newly accepted"),
+    newRemarks: findingsWith((change) => isOpened(change) && change.severity === "info"),
   };
 }

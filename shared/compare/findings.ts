@@ -26,7 +26,8 @@ export interface FindingChange {
 
 /**
  * A finding is known by its rule and address, never by its message, which holds figures. Where several are alike
- * otherwise, those of the same number go first: an obstacle put in before others renumbers them.
+ * otherwise, those of the same number go first: an obstacle put in before others renumbers them. What is said once
+ * for many is known by what it is about: a hop more, or another order of files, moves it from hop to hop.
  */
 export function findingChanges(
   was: readonly Finding[],
@@ -35,18 +36,19 @@ export function findingChanges(
 ): FindingChange[] {
   const open = new Set(is);
   const pairs = new Map<Finding, Finding>();
-  const pair = (keyOf: (rule: string, at: Address) => string) => {
-    const free = Map.groupBy(open, ({ rule, at }) => keyOf(rule, at));
+  const pair = (keyOf: (finding: Finding, at: Address) => string | undefined) => {
+    const free = Map.groupBy(open, (finding) => keyOf(finding, finding.at));
     for (const finding of was) {
-      if (pairs.has(finding)) continue;
-      const found = free.get(keyOf(finding.rule, addressNow(finding.at)))?.shift();
+      const key = pairs.has(finding) ? undefined : keyOf(finding, addressNow(finding.at));
+      const found = key === undefined ? undefined : free.get(key)?.shift();
       if (!found) continue;
       pairs.set(finding, found);
       open.delete(found);
     }
   };
-  pair((rule, at) => `${rule} ${at}`);
-  pair((rule, at) => `${rule} ${at.replace(/#\d+/g, "")}`);
+  pair(({ rule }, at) => `${rule} ${at}`);
+  pair(({ rule }, at) => `${rule} ${at.replace(/#\d+/g, "")}`);
+  pair(({ rule, about }) => about && `${rule} ${about}`);
   const kept = was.map((finding) => changeOf(finding, pairs.get(finding)));
   return [...[...open].map((finding) => changeOf(undefined, finding)), ...kept];
 }
@@ -75,4 +77,9 @@ export function isOpened({ status }: FindingChange): boolean {
 /** Whether it makes the design worse; a remark alone does not. */
 export function isWorse(change: FindingChange): boolean {
   return isOpened(change) && change.severity !== "info";
+}
+
+/** Whether something to mend is gone. */
+export function isMended({ status, severity }: FindingChange): boolean {
+  return status === "fixed" && severity !== "info";
 }

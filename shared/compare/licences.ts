@@ -1,6 +1,8 @@
 /** What an administration was told of each transmission, and what of it is no longer true. */
 import type { Hop } from "../design/design.js";
 import { bandwidth, dbm, degrees, frequency, metres, trimmed } from "../format/numbers.js";
+import { arrangementByName } from "../radio/arrangements.js";
+import { type Carrier, carriersOf } from "../rules/carriers.js";
 import type { EvaluatedHop } from "./consequences.js";
 
 export interface LicenceChange {
@@ -20,11 +22,14 @@ export function licenceChanges(
   is: EvaluatedHop | undefined,
   siteNow: (site: string) => string,
 ): LicenceChange[] {
-  const before = new Map((was ? transmissionsOf(was) : []).map((one) => [siteNow(one.site), one]));
+  const before = new Map(
+    (was ? transmissionsOf(was) : []).map((one) => [`${siteNow(one.site)} ${one.carrier}`, one]),
+  );
   const changes: LicenceChange[] = [];
   for (const now of is ? transmissionsOf(is) : []) {
-    const then = before.get(now.site);
-    before.delete(now.site);
+    const key = `${now.site} ${now.carrier}`;
+    const then = before.get(key);
+    before.delete(key);
     if (!then) changes.push(change(now, "license"));
     else {
       const figures = now.figures
@@ -47,6 +52,8 @@ export function licenceChanges(
 interface Transmission {
   readonly hop: string;
   readonly site: string;
+  /** 0; 1 for the second channel's. */
+  readonly carrier: number;
   readonly summary: string;
   readonly figures: readonly {
     readonly label: string;
@@ -56,35 +63,51 @@ interface Transmission {
   }[];
 }
 
-/** A transmission without a frequency is nothing to license yet. */
-function transmissionsOf({ hop, result }: EvaluatedHop): Transmission[] {
-  return hop.ends.flatMap((end, index): Transmission[] => {
-    const { site, transmitFrequencyHz, antenna, antennaHeightM } = end;
-    if (transmitFrequencyHz === undefined) return [];
-    const widthHz = hop.channel?.bandwidthHz ?? hop.modes.at(-1)?.bandwidthHz;
-    const eirpDbm = result.directions.find(({ from }) => from === site.name)?.eirpDbm;
-    const azimuthDeg = result.geometry?.[index]?.azimuthDeg;
-    const figures = [
-      { label: "frequency", text: frequency(transmitFrequencyHz) },
-      { label: "bandwidth", text: widthHz === undefined ? undefined : bandwidth(widthHz) },
-      { label: "polarization", text: hop.polarization },
-      { label: "EIRP", text: eirpDbm === undefined ? undefined : dbm(eirpDbm), value: eirpDbm, step: 0.1 },
-      { label: "antenna", text: antenna?.name },
-      { label: "antenna height", text: antennaHeightM === undefined ? undefined : metres(antennaHeightM) },
-      {
-        label: "azimuth",
-        text: azimuthDeg === undefined ? undefined : degrees(azimuthDeg),
-        value: azimuthDeg,
-        step: 0.01,
-      },
-      { label: "position", text: positionText(hop, index) },
-    ];
-    const summary = figures
-      .slice(0, 3)
-      .flatMap(({ text }) => text ?? [])
-      .join(", ");
-    return [{ hop: hop.name, site: site.name, summary, figures }];
-  });
+/** One an end and carrier. Without a frequency there is nothing to license yet. */
+function transmissionsOf(hop: EvaluatedHop): Transmission[] {
+  return hop.hop.ends.flatMap((end, index) =>
+    carriersOf(hop.hop, end).map((carrier, number) => transmissionOf(hop, index as 0 | 1, carrier, number)),
+  );
+}
+
+function transmissionOf(
+  { hop, result }: EvaluatedHop,
+  index: 0 | 1,
+  { frequencyHz, widthHz }: Carrier,
+  carrier: number,
+): Transmission {
+  const { site, antenna, antennaHeightM } = hop.ends[index];
+  const eirpDbm = result.directions.find(({ from }) => from === site.name)?.eirpDbm;
+  const azimuthDeg = result.geometry?.[index]?.azimuthDeg;
+  const figures = [
+    { label: "frequency", text: frequency(frequencyHz) },
+    { label: "bandwidth", text: widthHz === undefined ? undefined : bandwidth(widthHz) },
+    { label: "polarization", text: polarizationText(hop, carrier) },
+    { label: "EIRP", text: eirpDbm === undefined ? undefined : dbm(eirpDbm), value: eirpDbm, step: 0.1 },
+    { label: "antenna", text: antenna?.name },
+    { label: "antenna height", text: antennaHeightM === undefined ? undefined : metres(antennaHeightM) },
+    {
+      label: "azimuth",
+      text: azimuthDeg === undefined ? undefined : degrees(azimuthDeg),
+      value: azimuthDeg,
+      step: 0.01,
+    },
+    { label: "position", text: positionText(hop, index) },
+  ];
+  const summary = figures
+    .slice(0, 3)
+    .flatMap(({ text }) => text ?? [])
+    .join(", ");
+  return { hop: hop.name, site: site.name, carrier, summary, figures };
+}
+
+/** Two carriers on one channel use both polarizations; of a channel each, the second uses the other. */
+function polarizationText({ arrangement, polarization }: Hop, carrier: number): string | undefined {
+  const facts = arrangementByName(arrangement.name);
+  if (polarization === undefined || facts?.polarizations !== 2) return polarization;
+  const other = polarization === "vertical" ? "horizontal" : "vertical";
+  if (facts.xpicPairs > 0 || facts.frequencyPairs === 1) return `${polarization} and ${other}`;
+  return carrier === 0 ? polarization : other;
 }
 
 /** To about a metre, as licences state it. */

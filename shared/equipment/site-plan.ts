@@ -46,6 +46,8 @@ function makePlans(design: Design): ReadonlyMap<string, SitePlan> {
       else ends.set(name, [{ hop, end, far, facts }]);
     }
   }
+  // Which port an end gets must not depend on the file that its hop stands in.
+  for (const here of ends.values()) here.sort(byHop);
   for (const name of design.equipment?.keys() ?? []) {
     const site = design.sites.get(name);
     if (site) sites.set(name, site);
@@ -56,6 +58,10 @@ function makePlans(design: Design): ReadonlyMap<string, SitePlan> {
       keptPlan(site, design.equipment?.get(name), ends.get(name) ?? []),
     ]),
   );
+}
+
+function byHop({ hop: a }: SiteEnd, { hop: b }: SiteEnd): number {
+  return a.name < b.name ? -1 : a.name > b.name ? 1 : 0;
 }
 
 const kept = new WeakMap<Site, SitePlan>();

@@ -26,7 +26,7 @@ export const channelPlanUnconfirmed: NetworkRule = {
       if (others) others.push(hop);
       else byPlan.set(key, [hop]);
     }
-    for (const [first, ...others] of byPlan.values()) {
+    for (const [about, [first, ...others]] of byPlan) {
       const { plan, status } = first!.channel!;
       const more =
         others.length === 0
@@ -37,6 +37,7 @@ export const channelPlanUnconfirmed: NetworkRule = {
       report(
         {
           at: address("hop", first!.name, "channel"),
+          about,
           message: `the figures of plan ${plan} are ${status}${more}`,
         },
         first!.name,

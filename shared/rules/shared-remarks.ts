@@ -25,8 +25,9 @@ export function reportShared(
     const others = hops.filter((name) => !accepts(name));
     if (others.length === 0) continue;
     const [only] = others;
-    if (others.length === 1) report({ at: address("hop", only!), message, help, severity }, only);
-    else report({ at, message: `${message}; on ${named(others)}`, help, severity, related: places(others) });
+    const shared = { about: message, help, severity };
+    if (others.length === 1) report({ ...shared, at: address("hop", only!), message }, only);
+    else report({ ...shared, at, message: `${message}; on ${named(others)}`, related: places(others) });
   }
 }
 

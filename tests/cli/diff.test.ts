@@ -81,7 +81,9 @@ describe("sides", () => {
 describe("markdown", () => {
   test("tells the gravest first, decisions with consequences in one table, and nothing of what is the same", () => {
     const { stdout } = diff("old", "HEAD");
-    expect(stdout).toMatch(/^# Changes of Change\n\nFrom old \(\w+\) to HEAD \(\w+\)\n/);
+    expect(stdout).toMatch(
+      /^# Changes of Change\n\nFrom old \(\w+\) to HEAD \(\w+\): 1 hop worse, 1 added, 1 edited, 1 changed without an edit; 1 new finding\.\n/,
+    );
     expect(stdout).toContain("| FELL: antenna | `antenna A18-06 at 40 m` | `antenna A18-12 at 40 m` |");
     expect(stdout).toMatch(/\| Fade margin at \w+ \| [\d.]+ dB \| [\d.]+ dB \| \+11\.0 dB better \|/);
     expect(stdout).toMatch(/^## KELD-MOSS: margin -\S+ dB, .*1 new error$/m);

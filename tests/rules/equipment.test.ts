@@ -80,7 +80,7 @@ describe("IF ports", () => {
       },
     )}\n\n${second}`;
     expect(found(text)).toEqual([
-      "if-port-claim: port 1 of the card in slot 3 is taken at MOSS; MOSS-TARN has it",
+      "if-port-claim: port 1 of the card in slot 3 is taken at MOSS; MOSS-FELL has it",
     ]);
   });
 

@@ -55,7 +55,7 @@ async function printed(compared: FolderComparison, { format }: DiffOptions): Pro
   if (format === "json") return printDiffJson(compared);
   if (format === "markdown") return printDiffMarkdown(await changePages(compared, { drawings: false }));
   const pages = await changePages(compared, { drawings: true });
-  return [printHtml(together(pages)).text];
+  return [printHtml(together(pages, compared)).text];
 }
 
 function statusOf({ designs, unreadable }: FolderComparison, failOn: DiffOptions["failOn"]): number {

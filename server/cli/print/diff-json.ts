@@ -2,7 +2,7 @@
 import type { FindingChange } from "../../../shared/compare/findings.js";
 import type { ComparedDesign, FolderComparison } from "../../compare/compare-folders.js";
 import { shownFrom } from "../../findings/paths.js";
-import { Placer } from "../../findings/placed.js";
+import { keyOf, Placer } from "../../findings/placed.js";
 import { VERSION } from "../../version.js";
 import type { DesignChangeOutput, DiffOutput, FindingChangeOutput, WithFindings } from "./diff-output.js";
 import { findingOutput, twelveDigits } from "./json.js";
@@ -57,7 +57,7 @@ function findingChange(
     severity,
     message,
     was: was && is ? was.message : undefined,
-    key: `${rule} ${(is ?? was)!.at}`,
+    key: keyOf((is ?? was)!),
     place: is && findingOutput(placer.ofFinding(is), root, top).place,
     accepted: is?.accepted,
   };

@@ -2,7 +2,7 @@
 import type { Block, Inline, TableRow } from "../../report/document/document.js";
 import type { HopChange } from "../change-set.js";
 import type { FigureChange } from "../consequences.js";
-import { isWorse } from "../findings.js";
+import { isMended, isWorse } from "../findings.js";
 import { findingItems } from "./finding-items.js";
 import type { ChangePageInput } from "./page.js";
 import { rowsOfDecisions } from "./tables.js";
@@ -28,12 +28,12 @@ export function headline({ status, renamedFrom, figures, findings, decisions }: 
     const count = open.filter((one) => one.severity === severity).length;
     if (count > 0) told.push(`${count} new ${severity}${count > 1 ? "s" : ""}`);
   }
-  const fixed = findings.filter((one) => one.status === "fixed").length;
+  const fixed = findings.filter(isMended).length;
   if (fixed > 0) told.push(`${fixed} finding${fixed > 1 ? "s" : ""} fixed`);
   if (told.length > 0) return told.join(", ");
   if (figures.length > 0)
     return figures.map(({ label, difference = "changed" }) => `${label} ${difference}`)[0]!;
-  return decisions.length > 0 ? "no consequence" : "findings changed";
+  return decisions.length > 0 ? "no consequence" : "only remarks changed";
 }
 
 const HEADLINED: readonly (readonly [FigureChange["kind"], string])[] = [
@@ -44,12 +44,16 @@ const HEADLINED: readonly (readonly [FigureChange["kind"], string])[] = [
 ];
 
 export function hopBlocks(change: HopChange, input: ChangePageInput): Block[] {
-  const { decisions, figures, causes, findings, edited } = change;
+  const { decisions, figures, causes, findings, edited, renamedFrom } = change;
   const rows = [...rowsOfDecisions(decisions), ...figures.map(rowOfFigure)];
   const items = findingItems(findings, input);
   const drawing = input.drawing?.(change);
   const also = causes.map(({ text }) => text).join(", ");
+  const nothing = rows.length === 0 && items.length === 0 && also === "";
   return [
+    ...(nothing && renamedFrom !== undefined
+      ? [{ type: "paragraph", text: "Its ends are the same; nothing but the name changed." } as const]
+      : []),
     ...(rows.length > 0 ? [{ type: "table", columns: COLUMNS, rows } as const] : []),
     ...(also === ""
       ? []

@@ -1,6 +1,6 @@
 /** What a change does to the network, as a page: for a merge request, a browser or the editor. */
 import type { Block, Figure, KeyFigure, Page, Section, TableRow } from "../../report/document/document.js";
-import { type ChangeSet, type HopChange, isEmpty } from "../change-set.js";
+import { type ChangeCounts, type ChangeSet, type HopChange, isEmpty } from "../change-set.js";
 import { type FindingChange, isWorse } from "../findings.js";
 import { findingItems } from "./finding-items.js";
 import { hopBlocks, hopHeading } from "./hop-section.js";
@@ -11,6 +11,8 @@ export interface ChangePageInput {
   readonly title: string;
   readonly subtitle: string;
   readonly changes: ChangeSet;
+  /** One sentence in place of key figures, for a printer that has no room for them. */
+  readonly inWords?: boolean;
   /** What the comparison leaves out or takes as it is. */
   readonly notes: readonly string[];
   /** Where a finding stands in the text. */
@@ -24,18 +26,18 @@ export interface ChangePageInput {
 const MOST_SECTIONS = 40;
 
 export function changePage(input: ChangePageInput): Page {
-  const { name, title, subtitle, changes, colophon } = input;
+  const { name, title, subtitle, changes, inWords = false, colophon } = input;
   const alone = changes.hops.filter(standsAlone).slice(0, MOST_SECTIONS);
   const others = changes.hops.filter((hop) => !alone.includes(hop));
   return {
     name,
     title,
-    subtitle,
-    keyFigures: isEmpty(changes) ? [] : keyFigures(changes),
+    subtitle: inWords && !isEmpty(changes) ? `${subtitle}: ${summaryOf(changes)}.` : subtitle,
+    keyFigures: inWords || isEmpty(changes) ? [] : keyFigures([changes]),
     sections: [
       ...(isEmpty(changes) ? [section("none", "No change", [paragraph(NOTHING)])] : []),
       ...alone.map((hop) => section(`hop-${hop.hop}`, hopHeading(hop), hopBlocks(hop, input))),
-      ...affectedSection(others, input),
+      ...affectedSection(others, alone, input),
       ...sharedSection(input),
       ...siteSection(input),
       ...findingSection(input),
@@ -64,34 +66,83 @@ function paragraph(text: string): Block {
   return { type: "paragraph", text };
 }
 
-function keyFigures({ counts }: ChangeSet): KeyFigure[] {
-  const { added, removed, renamed, edited, affected, worse, newFindings, fixedFindings, newlyAccepted } =
-    counts;
-  const came = [
-    [added, "added"],
-    [removed, "removed"],
-    [renamed, "renamed"],
-  ] as const;
-  const note = came.flatMap(([count, word]) => (count > 0 ? `${count} ${word}` : [])).join(", ");
-  const accepted = newlyAccepted > 0 ? `${newlyAccepted} newly accepted` : undefined;
+/** What the sides differ in, of one design or of several together. */
+export function keyFigures(all: readonly ChangeSet[]): KeyFigure[] {
+  const { worse, edited, affected, newFindings, newRemarks, fixedFindings, newlyAccepted, ...came } =
+    totalOf(all);
+  const errors = all.some(({ hops, sites, shared, findings }) =>
+    [...hops, ...sites, ...shared]
+      .flatMap((change) => change.findings)
+      .concat(findings)
+      .some((change) => isWorse(change) && change.severity === "error"),
+  );
+  const notes = (...told: readonly (readonly [number, string])[]) =>
+    told.flatMap(([count, words]) => (count > 0 ? `${count} ${words}` : [])).join(", ") || undefined;
   return [
-    { label: "Hops worse", value: String(worse), tone: worse > 0 ? "warning" : "good" },
-    { label: "Hops edited", value: String(edited), note: note === "" ? undefined : note },
+    { label: "Hops worse", value: String(worse), tone: worse > 0 ? "warning" : undefined },
+    {
+      label: "Hops edited",
+      value: String(edited),
+      note: notes([came.added, "added"], [came.removed, "removed"], [came.renamed, "renamed"]),
+    },
     { label: "Changed without an edit", value: String(affected) },
     {
       label: "New findings",
       value: String(newFindings),
-      tone: newFindings > 0 ? "error" : undefined,
-      note: accepted,
+      tone: errors ? "error" : newFindings > 0 ? "warning" : undefined,
+      note: notes([newlyAccepted, "newly accepted"], [newRemarks, newRemarks > 1 ? "remarks" : "remark"]),
     },
-    { label: "Fixed findings", value: String(fixedFindings) },
+    {
+      label: "Fixed findings",
+      value: String(fixedFindings),
+      tone: fixedFindings > 0 ? "good" : undefined,
+    },
   ];
 }
 
-function affectedSection(hops: readonly HopChange[], input: ChangePageInput): Section[] {
+function totalOf(all: readonly ChangeSet[]): ChangeCounts {
+  return all
+    .map(({ counts }) => counts)
+    .reduce((sum, counts) => {
+      const keys = Object.keys(counts) as (keyof ChangeCounts)[];
+      return Object.fromEntries(keys.map((key) => [key, sum[key] + counts[key]])) as unknown as ChangeCounts;
+    });
+}
+
+/** The same in words: `3 hops worse, 1 edited; 2 new findings`. */
+function summaryOf(changes: ChangeSet): string {
+  const { worse, edited, affected, added, removed, renamed, ...found } = changes.counts;
+  const told = (...parts: readonly (readonly [number, string, string?])[]) =>
+    parts
+      .flatMap(([count, one, many]) => (count > 0 ? `${count} ${count > 1 ? (many ?? one) : one}` : []))
+      .join(", ");
+  const hops = told(
+    [worse, "hop worse", "hops worse"],
+    [added, "added"],
+    [removed, "removed"],
+    [renamed, "renamed"],
+    [edited, "edited"],
+    [affected, "changed without an edit"],
+  );
+  const findings = told(
+    [found.newFindings, "new finding", "new findings"],
+    [found.newlyAccepted, "newly accepted"],
+    [found.fixedFindings, "fixed"],
+    [found.newRemarks, "new remark", "new remarks"],
+  );
+  const parts = [changes.worse ? "" : "nothing got worse", hops, findings];
+  return parts.filter((part) => part !== "").join("; ");
+}
+
+function affectedSection(
+  hops: readonly HopChange[],
+  before: readonly HopChange[],
+  input: ChangePageInput,
+): Section[] {
   if (hops.length === 0) return [];
   const items = hops.flatMap(({ hop, findings }) => findingItems(findings, input, hop));
-  const title = hops.some(({ edited }) => edited) ? "Other hops that changed" : "Hops that nobody edited";
+  const more = before.some(({ edited }) => !edited) ? "Other hops" : "Hops";
+  const title = hops.some(({ edited }) => edited) ? "Other hops that changed" : `${more} that nobody edited`;
   return [
     section("affected", title, [
       affectedTable(hops),
@@ -104,11 +155,11 @@ function sharedSection(input: ChangePageInput): Section[] {
   const { shared } = input.changes;
   if (shared.length === 0) return [];
   const rows = shared.flatMap(({ entry, status, renamedFrom, decisions, usedBy, affects }): TableRow[] => {
+    const named = nowAndBefore(entry, renamedFrom);
     const reach = `${usedBy}, ${affects} of them with consequences`;
-    const said = status === "renamed" ? `renamed, was ${renamedFrom}` : status;
-    if (decisions.length === 0) return [{ cells: [entry, status === "changed" ? "" : said, "", reach] }];
+    if (decisions.length === 0) return [{ cells: [named, "", status === "changed" ? "" : status, reach] }];
     return rowsOfDecisions(decisions).map(({ cells }, index) => ({
-      cells: [index === 0 ? entry : "", cells[1]!, cells[2]!, index === 0 ? reach : ""],
+      cells: [index === 0 ? named : "", cells[1]!, cells[2]!, index === 0 ? reach : ""],
     }));
   });
   const items = shared.flatMap(({ findings, entry }) => findingItems(findings, input, entry));
@@ -121,15 +172,19 @@ function sharedSection(input: ChangePageInput): Section[] {
   ];
 }
 
+function nowAndBefore(name: string, renamedFrom: string | undefined): string {
+  return renamedFrom === undefined ? name : `${name} (was ${renamedFrom})`;
+}
+
 function siteSection(input: ChangePageInput): Section[] {
   const { sites } = input.changes;
   if (sites.length === 0) return [];
   const rows = sites.flatMap(({ site, status, renamedFrom, decisions }): TableRow[] => {
     if (status === "changed" && decisions.length === 0) return [];
-    const said = status === "renamed" ? `renamed, was ${renamedFrom}` : status;
-    if (decisions.length === 0) return [{ cells: [site, status === "changed" ? "" : said, ""] }];
+    const named = nowAndBefore(site, renamedFrom);
+    if (decisions.length === 0) return [{ cells: [named, "", status === "changed" ? "" : status] }];
     return rowsOfDecisions(decisions).map(({ cells }, index) => ({
-      cells: [index === 0 ? site : "", cells[1]!, cells[2]!],
+      cells: [index === 0 ? named : "", cells[1]!, cells[2]!],
     }));
   });
   const items = sites.flatMap(({ findings, site, because }) =>
@@ -178,6 +233,13 @@ function licenceSection({ licences }: ChangeSet): Section[] {
       figures.map(({ label, was, is }) => `${label} ${was ?? "unknown"} → ${is ?? "unknown"}`).join("; "),
     ],
   }));
-  const columns = [{ title: "" }, { title: "Transmission" }, { title: "" }, { title: "No longer true" }];
-  return [section("licences", "Licences", [{ type: "table", columns, rows }])];
+  const columns = [
+    { title: "" },
+    { title: "Hop" },
+    { title: "Transmission" },
+    // Only what is amended has such.
+    ...(licences.some(({ figures }) => figures.length > 0) ? [{ title: "No longer true" }] : []),
+  ];
+  const shown = rows.map(({ cells }) => ({ cells: cells.slice(0, columns.length) }));
+  return [section("licences", "Licences", [{ type: "table", columns, rows: shown }])];
 }

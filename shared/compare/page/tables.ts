@@ -3,7 +3,7 @@ import type { Inline, Table, TableRow } from "../../report/document/document.js"
 import type { HopChange } from "../change-set.js";
 import type { FigureChange } from "../consequences.js";
 import type { DecisionChange } from "../decisions.js";
-import { isWorse } from "../findings.js";
+import { isMended, isOpened, isWorse } from "../findings.js";
 
 /** Was and is in the words of the language, one row a decision. */
 export function rowsOfDecisions(decisions: readonly DecisionChange[]): TableRow[] {
@@ -60,6 +60,13 @@ function cell(figures: readonly FigureChange[]): Inline {
 
 function findingCell({ findings }: HopChange): Inline {
   const open = findings.filter(isWorse).length;
-  const fixed = findings.filter(({ status }) => status === "fixed").length;
-  return [open > 0 ? `${open} new` : "", fixed > 0 ? `${fixed} fixed` : ""].filter(Boolean).join(", ");
+  const fixed = findings.filter(isMended).length;
+  const remarks = findings.filter((one) => isOpened(one) && !isWorse(one)).length;
+  return [
+    open > 0 ? `${open} new` : "",
+    fixed > 0 ? `${fixed} fixed` : "",
+    remarks > 0 ? `${remarks} remark${remarks > 1 ? "s" : ""}` : "",
+  ]
+    .filter(Boolean)
+    .join(", ");
 }
