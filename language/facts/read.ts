@@ -106,7 +106,7 @@ function readArguments(
 ): Argument[] {
   const args: Argument[] = [];
   const taken = new Set<ArgSpec>();
-  const labels = new Set(property.args.flatMap(({ label }) => label?.split(" ")[0] ?? []));
+  const labels = labelsOf(property);
   let at = from;
   while (at < atoms.length) {
     const atom = atoms[at]!;
@@ -154,6 +154,18 @@ function readArguments(
   return withMissing(property, args, taken, atoms, problems, false);
 }
 
+/** The words that announce arguments, by row of the table: read for every statement, so split once. */
+const LABELS = new WeakMap<Property, ReadonlySet<string>>();
+
+function labelsOf(property: Property): ReadonlySet<string> {
+  let labels = LABELS.get(property);
+  if (labels === undefined) {
+    labels = new Set(property.args.flatMap(({ label }) => label?.split(" ")[0] ?? []));
+    LABELS.set(property, labels);
+  }
+  return labels;
+}
+
 function findLabelled(
   property: Property,
   atoms: readonly Atom[],
@@ -162,6 +174,8 @@ function findLabelled(
 ): { spec: ArgSpec; next: number } | undefined {
   for (const spec of property.args) {
     if (spec.label === undefined || taken.has(spec)) continue;
+    // Nearly all labels are one word, and nearly all atoms none of them.
+    if (atoms[at]!.kind !== "word" || !spec.label.startsWith(atoms[at]!.text)) continue;
     const words = spec.label.split(" ");
     if (words.every((word, i) => atoms[at + i]?.kind === "word" && atoms[at + i]!.text === word)) {
       return { spec, next: at + words.length };

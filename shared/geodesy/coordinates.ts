@@ -145,12 +145,15 @@ function parseMagnitude(digits: string, text: string): number | string {
   return degrees;
 }
 
+const NUMBER = String.raw`(\d+(?:\.\d*)?|\.\d+)`;
+const WITH_SIGNS = new RegExp(
+  String.raw`^${NUMBER}\s*(?:°\s*(?:${NUMBER}\s*(?:'\s*(?:${NUMBER}\s*"?)?)?)?)?$`,
+);
+const WITH_COLONS = new RegExp(`^${NUMBER}:${NUMBER}(?::${NUMBER})?$`);
+
 /** The one to three numbers of an angle: with ° ' " signs, or with colons. */
 function splitParts(digits: string): string[] | undefined {
-  const number = String.raw`(\d+(?:\.\d*)?|\.\d+)`;
-  const signs = new RegExp(String.raw`^${number}\s*(?:°\s*(?:${number}\s*(?:'\s*(?:${number}\s*"?)?)?)?)?$`);
-  const colons = new RegExp(`^${number}:${number}(?::${number})?$`);
-  const found = signs.exec(digits) ?? colons.exec(digits);
+  const found = WITH_SIGNS.exec(digits) ?? WITH_COLONS.exec(digits);
   return found?.slice(1).filter((part) => part !== undefined);
 }
 
