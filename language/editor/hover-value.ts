@@ -36,7 +36,7 @@ export function positionHover(position: Position): string {
 
 /** Both frequencies of a channel and how far they are confirmed. */
 export function channelText({ fact, path }: FactAt, model: DesignModel): string | undefined {
-  if (fact.property.name !== "channel" && fact.property.name !== "second-channel") return undefined;
+  if (fact.property.name !== "channel") return undefined;
   const plan = wordOf(fact, "plan");
   const widthHz = quantityOf(fact, "width");
   const number = numberOf(fact, "number");

@@ -12,8 +12,9 @@ import {
   metres,
   trimmed,
 } from "../../shared/format/numbers.js";
+import { carriersOf } from "../../shared/rules/carriers.js";
 import { weakerDirection } from "../../shared/rules/judged-modes.js";
-import { type Fact, factNamed, wordOf } from "../facts/fact.js";
+import { type Fact, factNamed, factsNamed, wordOf } from "../facts/fact.js";
 import type { DesignModel } from "../model/design-model.js";
 import { declaredName } from "../model/source-file.js";
 import { END } from "../schema/index.js";
@@ -92,21 +93,22 @@ function headline(fact: Fact, { hop, result }: JudgedHop): InlayHint[] {
 }
 
 function channelHint(fact: Fact, { hop }: JudgedHop): InlayHint[] {
-  const channel = factNamed(fact.facts, "channel");
-  const stated = hop.ends.map((end) => end.transmitFrequencyHz);
-  const [first, second] = stated;
-  if (!channel || first === undefined || second === undefined) return [];
-  const tooltip = hop.ends
-    .map(({ site }, index) => `${site.name} transmits ${frequency(stated[index]!)}`)
-    .join(", ");
-  return [
-    {
-      offset: channel.statement.end,
-      kind: "frequency",
-      text: `${trimmed(first / 1e9, 6)} / ${frequency(second)}`,
-      tooltip: `${tooltip}.`,
-    },
-  ];
+  const carriers = hop.ends.map((end) => carriersOf(hop, end));
+  const stated = factsNamed(fact.facts, "channel");
+  // Where one of several has no frequencies, it is not known which of them are whose.
+  const known = stated.length <= 1 + (hop.furtherChannels ?? []).length ? stated : [];
+  return known.flatMap((channel, index): InlayHint[] => {
+    const [first, second] = carriers.map((ofEnd) => ofEnd.find((one) => one.channel === index));
+    if (!first || !second) return [];
+    return [
+      {
+        offset: channel.statement.end,
+        kind: "frequency",
+        text: `${trimmed(first.frequencyHz / 1e9, 6)} / ${frequency(second.frequencyHz)}`,
+        tooltip: `${first.words}, ${second.words}.`,
+      },
+    ];
+  });
 }
 
 function endHints(end: Fact, { hop, result }: JudgedHop): InlayHint[] {

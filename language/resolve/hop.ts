@@ -47,8 +47,9 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
   const facts = mergeHop(entry.fact.facts, lookup.defaults("hop"));
   const radioName = wordOf(factNamed(facts, "radio"), "radio");
   const radio = radioName === undefined ? undefined : lookup.radio(radioName);
-  const channel = channelOf(entry, facts, "channel", radio, lookup, report);
-  const second = channelOf(entry, facts, "second-channel", radio, lookup, report);
+  const [channelFact, ...furtherFacts] = factsNamed(facts, "channel");
+  const channel = channelOf(entry, channelFact, radio, lookup, report);
+  const further = furtherFacts.flatMap((fact) => channelOf(entry, fact, radio, lookup, report) ?? []);
   const ends = endsOf(entry, facts, channel?.halves, lookup, report);
   const modes = modesOf(entry, facts, radio, channel?.channel.bandwidthHz, report);
   if (!ends) return { problems, from: entry.fact.statement.start };
@@ -61,7 +62,7 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
     title: wordOf(entry.fact, "title"),
     ends,
     channel: channel?.channel,
-    channelUnknown: channel === undefined && factNamed(facts, "channel") !== undefined ? true : undefined,
+    channelUnknown: channel === undefined && channelFact !== undefined ? true : undefined,
     polarization: wordOf(factNamed(facts, "polarization"), "value") as Polarization | undefined,
     arrangement: { name: wordOf(factNamed(facts, "arrangement"), "value") ?? "1+0" },
     pairedWith: wordOf(factNamed(facts, "pair"), "hop"),
@@ -69,11 +70,13 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
     modes,
     climate: climate ? climateOf(climate.facts, lookup.climate()) : lookup.climate(),
     ownClimate: climate && (Object.keys(climateOf(climate.facts, {})) as (keyof Climate)[]),
-    secondChannel: channel &&
-      second && {
-        ...second.channel,
-        separationHz: Math.abs(second.halves.lowHz - channel.halves.lowHz),
-      },
+    furtherChannels:
+      channel === undefined || further.length === 0
+        ? undefined
+        : further.map((one) => ({
+            ...one.channel,
+            separationHz: Math.abs(one.halves.lowHz - channel.halves.lowHz),
+          })),
     degradationDb: quantityOf(factNamed(facts, "degradation"), "value"),
     repairHours: quantityOf(factNamed(facts, "repair-time"), "value"),
     measuredRain: measuredRainOf(factNamed(facts, "measured-rain")),
@@ -105,13 +108,11 @@ interface ChannelInUse {
 
 function channelOf(
   entry: Declaration,
-  facts: readonly Fact[],
-  name: "channel" | "second-channel",
+  fact: Fact | undefined,
   radio: Hop["radio"],
   lookup: Lookup,
   report: (problem: TextProblem) => void,
 ): ChannelInUse | undefined {
-  const fact = factNamed(facts, name);
   const plan = wordOf(fact, "plan");
   const bandwidthHz = quantityOf(fact, "width");
   const number = numberOf(fact, "number");

@@ -298,6 +298,9 @@ export interface Channel {
   readonly status: string;
 }
 
+/** Channel of a carrier beside the first, and its distance from the first. */
+export type FurtherChannel = Channel & { readonly separationHz: number };
+
 export interface Arrangement {
   /** Canonical words, for example `1+0` or `1+1 hot-standby`. */
   readonly name: string;
@@ -321,8 +324,8 @@ export interface Hop {
   readonly climate: Climate;
   /** Facts of the climate that the hop itself states; the others are the network's. */
   readonly ownClimate?: readonly (keyof Climate)[];
-  /** Channel of the other carrier (frequency diversity, two carriers), and its distance from the first. */
-  readonly secondChannel?: Channel & { readonly separationHz: number };
+  /** Channels of the carriers behind the first (frequency diversity, several carriers), in the order of the text. */
+  readonly furtherChannels?: readonly FurtherChannel[];
   /** By how much interference raises every threshold. */
   readonly degradationDb?: number;
   /** Mean time to repair, travel included. */

@@ -66,7 +66,8 @@ function told(found: Outcome<DiversityImprovement>, trace: Trace): DiversityImpr
 
 const ofDiversity = (text: string) => `Diversity: ${text}`;
 
-function separationOf({ secondChannel }: Hop, trace: Trace): number | undefined {
+function separationOf({ furtherChannels }: Hop, trace: Trace): number | undefined {
+  const secondChannel = furtherChannels?.[0];
   if (secondChannel === undefined)
     note(trace, "Frequency diversity is not counted: the second channel is not stated.");
   if (!(secondChannel && secondChannel.separationHz > 0)) return undefined;

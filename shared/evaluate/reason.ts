@@ -1,4 +1,14 @@
-import type { Antenna, Climate, Coupler, Feeder, Hop, HopEnd, RadioMode, Site } from "../design/design.js";
+import type {
+  Antenna,
+  Climate,
+  Coupler,
+  Feeder,
+  FurtherChannel,
+  Hop,
+  HopEnd,
+  RadioMode,
+  Site,
+} from "../design/design.js";
 
 /** Lowest and highest believable value of a fact, both allowed; wide, to keep arithmetic within the numbers. */
 type Bounds<T> = { readonly [K in keyof T]?: readonly [number, number] };
@@ -94,7 +104,8 @@ function check(hop: Hop): Believable {
         beyond,
       ),
     measuredRain: hop.measuredRain && measuredWithinReason(hop.measuredRain, beyond),
-    secondChannel: hop.secondChannel && secondWithinReason(hop.secondChannel, beyond),
+    furtherChannels:
+      hop.furtherChannels && keep(hop.furtherChannels, channelWithinReason, "a further channel", beyond),
   };
   const own = bounded(hop, HOP, "the hop", beyond);
   return beyond.length === 0 ? { hop, beyond } : { hop: { ...own, ...changed }, beyond };
@@ -109,14 +120,8 @@ function measuredWithinReason(
   return undefined;
 }
 
-function secondWithinReason(
-  second: NonNullable<Hop["secondChannel"]>,
-  beyond: string[],
-): Hop["secondChannel"] {
-  const { separationHz, lowHz = 1e9, highHz = 1e9 } = second;
-  if (inside(separationHz, [0, 1e11]) && inside(lowHz, HERTZ) && inside(highHz, HERTZ)) return second;
-  beyond.push("the second channel");
-  return undefined;
+function channelWithinReason({ separationHz, lowHz = 1e9, highHz = 1e9 }: FurtherChannel): boolean {
+  return inside(separationHz, [0, 1e11]) && inside(lowHz, HERTZ) && inside(highHz, HERTZ);
 }
 
 function endWithinReason(end: HopEnd, beyond: string[]): HopEnd {

@@ -1,6 +1,6 @@
 import { address } from "../design/address.js";
+import { halfOf } from "../radio/halves.js";
 import { exampleHop } from "./example-preamble.js";
-import { halfOf } from "./halves.js";
 import type { HopRule } from "./rule.js";
 
 export const bothEndsSameHalf: HopRule = {

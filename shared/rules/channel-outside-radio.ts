@@ -1,9 +1,9 @@
 import { address } from "../design/address.js";
 import type { FrequencyRange, Hop, HopEnd } from "../design/design.js";
 import { frequency } from "../format/numbers.js";
+import { halfOf } from "../radio/halves.js";
 import { type Carrier, carriersOf } from "./carriers.js";
 import { exampleHop } from "./example-preamble.js";
-import { halfOf } from "./halves.js";
 import type { HopRule } from "./rule.js";
 
 export const channelOutsideRadio: HopRule = {

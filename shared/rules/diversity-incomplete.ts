@@ -1,6 +1,7 @@
 import { address } from "../design/address.js";
 import { hasFrequencyDiversity, hasSpaceDiversity } from "../evaluate/diversity.js";
 import { arrangementByName } from "../radio/arrangements.js";
+import { furtherAddress } from "./carriers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -12,7 +13,7 @@ export const diversityIncomplete: HopRule = {
   checks:
     "A diversity arrangement states its second antennas or its second channel; neither is stated without such an arrangement.",
   why: "Diversity that is paid for but not counted makes the hop look worse, the other way round better than it is.",
-  fix: "State `diversity-antenna` at both ends, or `second-channel`, or choose the arrangement that is meant.",
+  fix: "State `diversity-antenna` at both ends, or a second `channel`, or choose the arrangement that is meant.",
   source: "Rec. ITU-R P.530-18 section 6.2",
   needs: [],
   good: exampleHop(),
@@ -23,7 +24,7 @@ export const diversityIncomplete: HopRule = {
     const { name } = hop.arrangement;
     const at = address("hop", hop.name, "arrangement");
     const space = hasSpaceDiversity(name);
-    const second = hop.secondChannel !== undefined;
+    const second = (hop.furtherChannels ?? []).length > 0;
     for (const { site, diversityAntenna, diversityHeightM } of hop.ends) {
       const stated = diversityAntenna !== undefined && diversityHeightM !== undefined;
       const end = address("hop", hop.name, site.name);
@@ -38,7 +39,7 @@ export const diversityIncomplete: HopRule = {
       report({ at, message: `${name} has no second channel; its improvement is not counted` });
     else if (!hasFrequencyDiversity(name) && second && (arrangementByName(name)?.frequencyPairs ?? 1) < 2)
       report({
-        at: address("hop", hop.name, "second-channel"),
+        at: furtherAddress(hop, 0),
         message: `a second channel is stated, but the arrangement is ${name}; it is not counted`,
       });
   },

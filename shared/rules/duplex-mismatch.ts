@@ -1,5 +1,6 @@
 import { address } from "../design/address.js";
 import { frequency } from "../format/numbers.js";
+import { furtherAddress, furtherWords } from "./carriers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -35,17 +36,20 @@ export const duplexMismatch: HopRule = {
       { at: address("radio", hop.radio!.name, "duplex"), message: `duplex spacing of ${hop.radio!.name}` },
     ];
     const [a, b] = hop.ends.map((end) => end.transmitFrequencyHz);
-    const second = hop.secondChannel;
     const carriers = [
-      { at: hop.channel === undefined ? "radio" : "channel", on: "", hz: [a, b] },
-      { at: "second-channel", on: " on the second channel", hz: [second?.lowHz, second?.highHz] },
+      { at: address("hop", hop.name, hop.channel === undefined ? "radio" : "channel"), on: "", hz: [a, b] },
+      ...(hop.furtherChannels ?? []).map(({ lowHz, highHz }, index) => ({
+        at: furtherAddress(hop, index),
+        on: ` on the ${furtherWords(index)}`,
+        hz: [lowHz, highHz],
+      })),
     ];
     for (const { at, on, hz } of carriers) {
       if (hz[0] === undefined || hz[1] === undefined) continue;
       const differenceHz = Math.abs(hz[0] - hz[1]);
       if (Math.abs(differenceHz - spacingHz) <= TOLERANCE_HZ) continue;
       report({
-        at: address("hop", hop.name, at),
+        at,
         message: `the ends transmit ${frequency(differenceHz)} apart${on}, the duplex spacing of ${hop.radio!.name} is ${frequency(spacingHz)}`,
         related,
       });

@@ -1,7 +1,7 @@
 import { address } from "../design/address.js";
 import { frequency } from "../format/numbers.js";
+import { halfOf } from "../radio/halves.js";
 import { exampleHop } from "./example-preamble.js";
-import { halfOf } from "./halves.js";
 import type { HopRule } from "./rule.js";
 
 /** Rounding of stated frequencies. */

@@ -9,6 +9,7 @@ import { antennaSinglePolarized } from "./antenna-single-polarized.js";
 import { availability } from "./availability.js";
 import { bothEndsSameHalf } from "./both-ends-same-half.js";
 import { capacity } from "./capacity.js";
+import { channelCount } from "./channel-count.js";
 import { channelOutsideRadio } from "./channel-outside-radio.js";
 import { channelPlanUnconfirmed } from "./channel-plan-unconfirmed.js";
 import { clearance } from "./clearance.js";
@@ -74,6 +75,7 @@ export const HOP_RULES: readonly HopRule[] = [
   halfOutsideRadio,
   channelOutsideRadio,
   frequencyOffChannel,
+  channelCount,
   duplexMismatch,
   antennaOutOfBand,
   antennaSinglePolarized,

@@ -1,7 +1,7 @@
 import { address } from "../design/address.js";
 import type { HalfOfBand, Hop } from "../design/design.js";
+import { halfOf } from "../radio/halves.js";
 import { exampleHop } from "./example-preamble.js";
-import { halfOf } from "./halves.js";
 import type { NetworkRule, Report } from "./rule.js";
 
 interface Use {

@@ -120,9 +120,11 @@ describe("diversity", () => {
 
   test("of frequency counts with a second channel only", () => {
     const arrangement = { name: "1+1 frequency-diversity" };
-    const secondChannel = { plan: "P", bandwidthHz: 28e6, number: 3, status: "stated", separationHz: 84e6 };
+    const furtherChannels = [
+      { plan: "P", bandwidthHz: 28e6, number: 3, status: "stated", separationHz: 84e6 },
+    ];
     expect(cause(judge(longHop({ arrangement }, big, big)), "fading with diversity")).toBeUndefined();
-    const one = cause(judge(longHop({ arrangement, secondChannel }, big, big)), "fading with diversity")!;
+    const one = cause(judge(longHop({ arrangement, furtherChannels }, big, big)), "fading with diversity")!;
     const flat = cause(judge(longHop({}, big, big)), "flat fading")!;
     // Section 6.2.5, the conservative form.
     const I =
@@ -445,13 +447,9 @@ describe("every cause together", () => {
               worstMonthQ1: w[12],
               worstMonthBeta: w[13],
             },
-            secondChannel: {
-              plan: "P",
-              bandwidthHz: 1,
-              number: 1,
-              status: "",
-              separationHz: 1e6 * (w[14] ?? 84),
-            },
+            furtherChannels: [
+              { plan: "P", bandwidthHz: 1, number: 1, status: "", separationHz: 1e6 * (w[14] ?? 84) },
+            ],
             surfaces: [{ kind: "water", fromM: 0, toM: LONG_M, heightM: w[15] }],
           },
           { diversityAntenna: antenna, diversityHeightM: w[14] },

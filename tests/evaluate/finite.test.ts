@@ -166,14 +166,17 @@ const hops: fc.Arbitrary<Hop> = fc.record({
   ),
   obstacles: fc.array(fc.record({ heightM: wild, distanceM: wild }), { maxLength: 2 }),
   accepts: fc.constant([]),
-  secondChannel: maybe(
-    fc.record({
-      plan: fc.constant("P"),
-      bandwidthHz: fc.constant(55e6),
-      number: fc.constant(1),
-      status: fc.constant("stated"),
-      separationHz: wild,
-    }),
+  furtherChannels: maybe(
+    fc.array(
+      fc.record({
+        plan: fc.constant("P"),
+        bandwidthHz: fc.constant(55e6),
+        number: fc.constant(1),
+        status: fc.constant("stated"),
+        separationHz: wild,
+      }),
+      { maxLength: 2 },
+    ),
   ),
   degradationDb: maybe(wild),
   repairHours: maybe(wild),

@@ -31,6 +31,14 @@ const CASES: readonly {
   mended?: string;
 }[] = [
   {
+    name: "a second channel is one more line of channel",
+    text: "site K {}\nsite L {}\nhop A {\n  second-channel F.595 / 55 MHz / 6\n  K {}\n  L {}\n}",
+    rule: "unknown-word",
+    at: "second-channel",
+    says: "channel",
+    mended: "site K {}\nsite L {}\nhop A {\n  channel F.595 / 55 MHz / 6\n  K {}\n  L {}\n}",
+  },
+  {
     name: "a wrong dimension lists the right units",
     text: "site KELD {\n  ground 4 GHz\n}",
     rule: "wrong-dimension",

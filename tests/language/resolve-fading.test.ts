@@ -67,8 +67,12 @@ it("a second channel gives the distance of the two carriers", () => {
   centre 7.5 GHz
   row 28 MHz go -160 MHz return 0 MHz channels 1 to 5
 }
-hop H { channel P / 28 MHz / 1; second-channel P / 28 MHz / 4; A {}; B {} }`);
-  expect(resolved?.secondChannel).toMatchObject({ number: 4, separationHz: 84e6 });
+hop H { channel P / 28 MHz / 1; channel P / 28 MHz / 4; channel P / 28 MHz / 2; A {}; B {} }`);
+  expect(resolved?.channel).toMatchObject({ number: 1 });
+  expect(resolved?.furtherChannels).toMatchObject([
+    { number: 4, separationHz: 84e6 },
+    { number: 2, separationHz: 28e6 },
+  ]);
 });
 
 it("what a hop and its ends say of degradation, repair, diversity and measured rain", () => {

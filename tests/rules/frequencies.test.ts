@@ -1,4 +1,4 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import type { Hop } from "../../shared/design/design.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { exampleHop } from "../../shared/rules/example-preamble.js";
@@ -45,9 +45,9 @@ test("the second carrier is held against the radio as the first is", () => {
       makeHop({
         channel: CHANNEL,
         arrangement: { name: "1+1 frequency-diversity" },
-        secondChannel: { ...CHANNEL, number: 9, lowHz, highHz, separationHz: Math.abs(lowHz - 17.92e9) },
+        furtherChannels: [{ ...CHANNEL, number: 9, lowHz, highHz, separationHz: Math.abs(lowHz - 17.92e9) }],
       }),
-    ).flatMap(({ rule, at, message }) => (at.endsWith("second-channel") ? [`${rule}: ${message}`] : []));
+    ).flatMap(({ rule, at, message }) => (at.endsWith("channel#1") ? [`${rule}: ${message}`] : []));
   expect(second(18.03e9)).toEqual([]);
   expect(second(18.8e9)).toContain(
     "frequency-outside-tuning: KELD transmits 19.81 GHz on the second channel, R18 tunes from 17.7 GHz to 19.7 GHz",
@@ -65,7 +65,7 @@ test("the second carrier is held against the radio as the first is", () => {
       radio: { ...R18, unit },
       channel: CHANNEL,
       arrangement: { name: "1+1 frequency-diversity" },
-      secondChannel: { ...CHANNEL, number: 9, lowHz: 18.4e9, highHz: 19.41e9, separationHz: 480e6 },
+      furtherChannels: [{ ...CHANNEL, number: 9, lowHz: 18.4e9, highHz: 19.41e9, separationHz: 480e6 }],
     }),
   );
   expect(found).toContainEqual(
@@ -74,6 +74,53 @@ test("the second carrier is held against the radio as the first is", () => {
       message: "no sub-band of R18 holds 18.4 GHz and 19.41 GHz of the second channel together",
     }),
   );
+});
+
+describe("a channel for each carrier", () => {
+  const at = (arrangement: string, ...channels: number[]) => {
+    const hop = exampleHop({
+      hop: `polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement ${arrangement}`,
+    });
+    const lines = channels.map((number) => `channel P18 / 55 MHz / ${number}`).join("\n  ");
+    return judgeExample(hop.replace("channel P18 / 55 MHz / 4", lines)).findings.flatMap((one) =>
+      /channel#|channel-count/.test(`${one.at} ${one.rule}`)
+        ? [`${one.rule} ${one.severity} ${one.at.split(" / ").at(-1)}: ${one.message}`]
+        : [],
+    );
+  };
+
+  test("four of four, and two of four that cancel each other's polarization", () => {
+    expect(at("4+0 dual-polarization", 1, 3, 5, 7)).toEqual([]);
+    expect(at("4+0 xpic", 1, 3)).toEqual([]);
+    expect(at("3+1 xpic", 1, 3)).toEqual([]);
+    expect(at("1+1 hot-standby", 1)).toEqual([]);
+  });
+
+  test("too few are a remark, too many and one twice a warning", () => {
+    expect(at("4+0 dual-polarization", 1, 3)).toEqual([
+      "channel-count info channel: 4+0 dual-polarization has 4 channels, 2 are stated; the other carriers are not checked, and the sub-band of their units is open",
+    ]);
+    expect(at("4+0 xpic", 1, 3, 5)).toEqual([
+      "channel-count warning channel#2: 4+0 xpic has 2 channels; channel 5 is one more",
+    ]);
+    expect(at("2+0 dual-polarization", 4, 4)).toEqual([
+      "channel-count warning channel#1: two carriers have channel 4, and 2+0 dual-polarization gives each its own",
+    ]);
+  });
+
+  test("each is held against the radio, at its own line", () => {
+    // Channel 17 high: 18710 + 55 x 17 = 19645 MHz.
+    const wide = exampleHop({
+      hop: "polarization vertical\n  radio R18N\n  mode 55 MHz 128QAM\n  arrangement 3+0 dual-polarization",
+    }).replace("channel P18 / 55 MHz / 4", [4, 6, 17].map((n) => `channel P18 / 55 MHz / ${n}`).join("\n  "));
+    const tuned = judgeExample(`radio R18N like R18 { tuning 17.7 GHz to 19.6 GHz }\n${wide}`).findings;
+    expect(tuned.filter(({ rule }) => rule === "frequency-outside-tuning")).toMatchObject([
+      {
+        at: "hop KELD-TARN / channel#2",
+        message: "KELD transmits 19.645 GHz on the third channel, R18N tunes from 17.7 GHz to 19.6 GHz",
+      },
+    ]);
+  });
 });
 
 test("a frequency beside a channel is the channel's", () => {

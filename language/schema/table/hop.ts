@@ -39,7 +39,7 @@ export const hopRows: Rows = [
   {
     name: "channel",
     in: HOP,
-    alsoCalled: ["frequency", "carrier", "frequency-plan", "channel-plan"],
+    alsoCalled: ["frequency", "carrier", "frequency-plan", "channel-plan", "second-channel"],
     args: [
       {
         name: "plan",
@@ -54,7 +54,9 @@ export const hopRows: Rows = [
         meaning: "Channel number.",
       },
     ],
-    meaning: "The channel. Each end transmits the frequency of its half (`transmits high` or `low`).",
+    repeatable: true,
+    meaning:
+      "The channel. Each end transmits the frequency of its half (`transmits high` or `low`). An arrangement with several channels has a line for each: the first is that of the budget, the others follow in the order of the carriers; with frequency diversity the distance of the two decides the improvement.",
     source: "the plan's Recommendation; findings say how far it is confirmed",
     example: "channel F.595 / 55 MHz / 4",
   },
@@ -79,28 +81,6 @@ export const hopRows: Rows = [
     meaning: "Polarization.",
     source: "Rec. ITU-R P.838-3 (rain differs between the two)",
     example: "polarization vertical",
-  },
-  {
-    name: "second-channel",
-    in: HOP,
-    args: [
-      {
-        name: "plan",
-        value: { type: "free", example: "F.595" },
-        meaning: "Channel plan, built in or declared with `plan`.",
-      },
-      { name: "width", slash: true, value: bandwidth, meaning: "Channel width." },
-      {
-        name: "number",
-        slash: true,
-        value: { type: "number", integer: true, min: 0, max: 999 },
-        meaning: "Channel number.",
-      },
-    ],
-    meaning: "The other channel of frequency diversity; its distance from the first decides the improvement.",
-    fallback: "frequency diversity is not counted",
-    source: "Rec. ITU-R P.530-18 section 6.2.5, from memory",
-    example: "second-channel F.595 / 55 MHz / 6",
   },
   {
     name: "degradation",

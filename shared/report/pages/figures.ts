@@ -38,8 +38,10 @@ function frequencies(hop: Hop): Figure {
     .map(({ transmitFrequencyHz }) => transmitFrequencyHz)
     .filter((hz) => hz !== undefined);
   if (stated.length === 0) return { value: "–", note: "not stated" };
+  const further = hop.furtherChannels ?? [];
+  const also = further.length === 0 ? "" : `; further channels ${further.map((one) => one.number).join(", ")}`;
   const note = hop.channel
-    ? `${hop.channel.plan}, ${trimmed(hop.channel.bandwidthHz / 1e6, 3)} MHz, channel ${hop.channel.number}`
+    ? `${hop.channel.plan}, ${trimmed(hop.channel.bandwidthHz / 1e6, 3)} MHz, channel ${hop.channel.number}${also}`
     : undefined;
   const each = [...new Set(stated.map((hz) => trimmed(hz / 1e9, 3)))];
   return { value: each.join(" / "), unit: "GHz", note };

@@ -3,6 +3,7 @@ import type { Hop } from "../../design/design.js";
 import type { SubBand } from "../../design/equipment.js";
 import { frequenciesOf, holds } from "../../equipment/sub-band.js";
 import { frequency } from "../../format/numbers.js";
+import { furtherAddress, furtherWords } from "../carriers.js";
 import { exampleHop } from "../example-preamble.js";
 import type { HopContext, HopRule } from "../rule.js";
 
@@ -21,7 +22,7 @@ export const subBand: HopRule = {
   severity: "error",
   title: "The sub-band of the units must hold the channel",
   checks:
-    "Both frequencies of the hop against the sub-band that an end states, or against all of the radio; those of a second channel against all.",
+    "Both frequencies of the hop against the sub-band that an end states, or against all of the radio; those of a further channel against all.",
   why: "Units are ordered by half and sub-band. One of another sub-band cannot be tuned to the channel, and waits for its exchange.",
   fix: "State the sub-band that holds the channel, or leave it out to have it chosen.",
   source: "common practice",
@@ -33,7 +34,7 @@ export const subBand: HopRule = {
     exampleHop({ hop: RADIO, keld: "antenna A18-06 at 40 m\n    transmits high\n    unit-sub-band B" }),
   check({ hop, report }) {
     const subBands = hop.radio?.unit?.subBands ?? [];
-    if (subBands.length > 0) checkSecond(hop, subBands, report);
+    if (subBands.length > 0) checkFurther(hop, subBands, report);
     const frequencies = frequenciesOf(hop);
     if (subBands.length === 0 || frequencies === undefined) return;
     const fitting = subBands.filter((one) => holds(one, frequencies)).map(({ name }) => name);
@@ -60,16 +61,17 @@ export const subBand: HopRule = {
   },
 };
 
-/** The units of the second carrier are of a sub-band of their own. */
-function checkSecond(hop: Hop, subBands: readonly SubBand[], report: HopContext["report"]): void {
-  const { lowHz, highHz } = hop.secondChannel ?? {};
-  if (lowHz === undefined || highHz === undefined) return;
-  if (subBands.some((one) => holds(one, { lowHz, highHz }))) return;
-  report({
-    at: address("hop", hop.name, "second-channel"),
-    message: `no sub-band of ${hop.radio!.name} holds ${frequency(lowHz)} and ${frequency(highHz)} of the second channel together`,
-    related: [{ at: address("radio", hop.radio!.name, "sub-band"), message: "its sub-bands" }],
-  });
+/** The units of a further channel may be of a sub-band of their own. */
+function checkFurther(hop: Hop, subBands: readonly SubBand[], report: HopContext["report"]): void {
+  for (const [index, { lowHz, highHz }] of (hop.furtherChannels ?? []).entries()) {
+    if (lowHz === undefined || highHz === undefined) continue;
+    if (subBands.some((one) => holds(one, { lowHz, highHz }))) continue;
+    report({
+      at: furtherAddress(hop, index),
+      message: `no sub-band of ${hop.radio!.name} holds ${frequency(lowHz)} and ${frequency(highHz)} of the ${furtherWords(index)} together`,
+      related: [{ at: address("radio", hop.radio!.name, "sub-band"), message: "its sub-bands" }],
+    });
+  }
 }
 
 function statedAt(hop: Hop): (readonly [string, string])[] {

@@ -32,6 +32,18 @@ describe("figures stand beside what they follow from", () => {
     expect(line("transmits")).toEqual(["transmits high ⟨18.93 GHz⟩", "transmits low ⟨17.92 GHz⟩"]);
   });
 
+  test("frequencies on each channel of several carriers", () => {
+    // f6 = 17700 + 6 * 55 = 18030, f6' = 18710 + 6 * 55 = 19040
+    const two = HOP.replace(
+      "  polarization",
+      "  channel F.595 / 55 MHz / 6\n  arrangement 2+0 dual-polarization\n  polarization",
+    );
+    expect(hinted(`${PREAMBLE}\n${two}`).filter((one) => one.startsWith("channel"))).toEqual([
+      "channel F.595 / 55 MHz / 4 ⟨18.93 / 17.92 GHz⟩",
+      "channel F.595 / 55 MHz / 6 ⟨19.04 / 18.03 GHz⟩",
+    ]);
+  });
+
   test("azimuth and received level on the antennas", () => {
     // On the sphere tan(azimuth) = (0.1° cos 47.525°) / 0.05°, 53.5°; the ellipsoid adds less than 0.3°.
     expect(line("antenna A18-06 at")[0]).toMatch(/⟨az 53\.[4-8]° \| −\d+\.\d dBm⟩$/);

@@ -1,0 +1,58 @@
+import { address } from "../design/address.js";
+import type { Channel, Hop } from "../design/design.js";
+import { hasFrequencyDiversity } from "../evaluate/diversity.js";
+import { arrangementByName } from "../radio/arrangements.js";
+import { furtherAddress } from "./carriers.js";
+import { exampleHop } from "./example-preamble.js";
+import type { HopRule } from "./rule.js";
+
+const RADIO = "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement";
+const TWO = exampleHop({ hop: `${RADIO} 2+0 dual-polarization` });
+
+export const channelCount: HopRule = {
+  scope: "hop",
+  id: "channel-count",
+  severity: "warning",
+  title: "An arrangement of several channels states each of them",
+  checks:
+    "The channels of the hop against those of its arrangement: too many, or one twice; too few are information (with frequency diversity `diversity-incomplete` tells them).",
+  why: "A carrier whose channel is not stated is held against no tuning range and no sub-band, and its units cannot be ordered. Two carriers of one channel and polarization disturb each other.",
+  fix: "A `channel` line for each, in the order of the carriers; for two carriers on one channel an arrangement with XPIC.",
+  source: "common practice",
+  needs: [],
+  good: TWO.replace("P18 / 55 MHz / 4", "P18 / 55 MHz / 4\n  channel P18 / 55 MHz / 6"),
+  bad: TWO.replace("P18 / 55 MHz / 4", "P18 / 55 MHz / 4\n  channel P18 / 55 MHz / 4"),
+  check({ hop, report }) {
+    const { name } = hop.arrangement;
+    const asked = arrangementByName(name)?.frequencyPairs ?? 1;
+    const channels = channelsOf(hop);
+    // One channel too many where one is enough is told with diversity.
+    if (channels.length === 0 || asked < 2) return;
+    for (const [index, channel] of channels.entries()) {
+      const first = channels.findIndex((one) => isSame(one, channel));
+      const at = furtherAddress(hop, index - 1);
+      if (index >= asked)
+        report({ at, message: `${name} has ${asked} channels; channel ${channel.number} is one more` });
+      else if (first < index)
+        report({
+          at,
+          message: `two carriers have channel ${channel.number}, and ${name} gives each its own`,
+          help: "Two carriers on one channel need both polarizations and XPIC.",
+        });
+    }
+    if (channels.length < asked && !hasFrequencyDiversity(name))
+      report({
+        at: address("hop", hop.name, "channel"),
+        severity: "info",
+        message: `${name} has ${asked} channels, ${channels.length} ${channels.length === 1 ? "is" : "are"} stated; the other carriers are not checked, and the sub-band of their units is open`,
+      });
+  },
+};
+
+function channelsOf({ channel, furtherChannels = [] }: Hop): readonly Channel[] {
+  return channel === undefined ? [] : [channel, ...furtherChannels];
+}
+
+function isSame(a: Channel, b: Channel): boolean {
+  return a.plan === b.plan && a.number === b.number && a.bandwidthHz === b.bandwidthHz;
+}
