@@ -2,13 +2,13 @@
  * What to order, from the same facts as the budget: by end of a hop, by site, for the network, and spares by rule.
  * Counts follow from the arrangement; nothing is counted that the design does not name.
  */
-import type { Design, Hop, HopEnd } from "../design/design.js";
+import type { Design, Hop } from "../design/design.js";
 import type { SpareRule } from "../design/equipment.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
 import { cableLength, groundingKits } from "./cable-run.js";
 import { type SiteEnd, type SitePlan, sitePlans } from "./site-plan.js";
 import { sharedWithPartner } from "./structure-load.js";
-import { subBandOf } from "./sub-band.js";
+import { type UnitSetting, unitsOf } from "./units.js";
 
 export type PartKind =
   | "unit"
@@ -133,16 +133,19 @@ function compare(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
 
+/** Each unit by the half and sub-band of its own channel. */
 function unitParts({ hop, end }: SiteEnd, facts: ArrangementFacts): Part[] {
   const { radio } = hop;
   if (radio === undefined) return [];
-  const subBand = end.installation?.subBand ?? subBandOf(hop)?.name;
-  const detail = [halfWords(end), subBand === undefined ? undefined : `sub-band ${subBand}`];
-  return [{ ...piece("unit", radio, facts.transceivers), detail: words(detail) }];
+  return unitsOf(hop, end, facts).map((unit) => ({ ...piece("unit", radio, 1), detail: unitWords(unit) }));
 }
 
-function halfWords({ transmits }: HopEnd): string | undefined {
-  return transmits === undefined ? undefined : `${transmits} half`;
+/** What units of one radio are ordered by: `high half, sub-band A`. */
+export function unitWords({ half, subBand, open }: UnitSetting): string | undefined {
+  return words([
+    half === undefined ? undefined : `${half} half`,
+    subBand === undefined ? (open ? "sub-band open" : undefined) : `sub-band ${subBand}`,
+  ]);
 }
 
 function antennaParts(one: SiteEnd, facts: ArrangementFacts, plan: SitePlan): Part[] {

@@ -2,15 +2,6 @@
 import type { Hop } from "../design/design.js";
 import type { SubBand } from "../design/equipment.js";
 
-/**
- * The first sub-band that holds the lower frequency in its low half and the higher one in its high half.
- * @returns undefined when the radio states no sub-bands, when a frequency is not known, or when none holds them
- */
-export function subBandOf(hop: Hop): SubBand | undefined {
-  const frequencies = frequenciesOf(hop);
-  return frequencies && hop.radio?.unit?.subBands.find((one) => holds(one, frequencies));
-}
-
 export function holds(
   { low, high }: SubBand,
   { lowHz, highHz }: { readonly lowHz: number; readonly highHz: number },

@@ -1,16 +1,22 @@
 /** What a hop is made of: its arrangement in words, the way through every branch, and the parts at both ends. */
 import type { Design, Hop } from "../../design/design.js";
-import { merged, type Part, partsOfEnd } from "../../equipment/parts-list.js";
+import { merged, type Part, partsOfEnd, unitWords } from "../../equipment/parts-list.js";
 import { rssiVoltage } from "../../equipment/rssi.js";
 import { sitePlans } from "../../equipment/site-plan.js";
+import { type UnitSetting, unitsOf } from "../../equipment/units.js";
 import type { HopResult, PathLevel } from "../../evaluate/result.js";
-import { dbm, decibels, trimmed } from "../../format/numbers.js";
+import { dbm, decibels, frequency, trimmed } from "../../format/numbers.js";
 import { arrangementByName } from "../../radio/arrangements.js";
 import type { Block, Section, Table, TableRow } from "../document/document.js";
 
 /** @param design the whole design, or as much of it as the hop and its two sites need */
 export function hopEquipment(hop: Hop, result: HopResult, design: Design): Section[] {
-  const blocks = [...arrangementWords(hop), ...pathTables(hop, result), ...partsTable(hop, design)];
+  const blocks = [
+    ...arrangementWords(hop),
+    ...channelTable(hop),
+    ...pathTables(hop, result),
+    ...partsTable(hop, design),
+  ];
   return blocks.length === 0 ? [] : [{ id: "equipment", title: "Equipment", blocks }];
 }
 
@@ -24,6 +30,36 @@ function arrangementWords({ arrangement }: Hop): Block[] {
   ].filter((part) => part !== undefined);
   const text = said.map((part) => `${part[0]!.toUpperCase()}${part.slice(1)}.`).join(" ");
   return [{ type: "paragraph", text: [{ text: `${arrangement.name}:`, mark: "strong" }, ` ${text}`] }];
+}
+
+/** Where carriers have channels of their own: which unit is ordered and set to what. */
+function channelTable(hop: Hop): Table[] {
+  const facts = arrangementByName(hop.arrangement.name);
+  if (facts === undefined || hop.radio === undefined || facts.frequencyPairs < 2) return [];
+  const [here, there] = hop.ends.map((end) => unitsOf(hop, end, facts));
+  const words = (unit: UnitSetting) => {
+    const hz = unit.transmitHz === undefined ? undefined : frequency(unit.transmitHz);
+    return [hz, unitWords(unit)].filter((word) => word !== undefined).join(", ") || "–";
+  };
+  return [
+    {
+      type: "table",
+      caption: "Units and their channels",
+      columns: [
+        { title: "Branch" },
+        { title: "Channel", align: "right" },
+        ...hop.ends.map(({ site }) => ({ title: `Transmits at ${site.name}` })),
+      ],
+      rows: here!.map((unit, index) => ({
+        cells: [
+          unit.branch,
+          unit.channel === undefined ? "not stated" : String(unit.channel),
+          words(unit),
+          words(there![index]!),
+        ],
+      })),
+    },
+  ];
 }
 
 /** Every branch is measured when the hop is turned up, standby included: by forcing the switch. */

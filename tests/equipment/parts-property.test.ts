@@ -1,0 +1,193 @@
+/**
+ * Text, budget and parts list say the same, over random arrangements: pieces counted from the arrangement's own words
+ * here, and from the facts of the core there. Counts by word are common practice.
+ */
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { merged, partsOfHop, partsOfNetwork } from "../../shared/equipment/parts-list.js";
+import { sitePlans } from "../../shared/equipment/site-plan.js";
+import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { inverse } from "../../shared/geodesy/geodesic.js";
+import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
+import { hopEquipment } from "../../shared/report/pages/hop-equipment.js";
+import { levelGround } from "../evaluate/builders.js";
+import { designOf } from "./designs.js";
+
+const CATALOGUE = `
+radio R18S like R18 {
+  sub-band A low 17.7 GHz to 18.2 GHz high 18.71 GHz up to 19.21 GHz
+  sub-band B low 18.2 GHz to 18.69 GHz high 19.21 GHz up to 19.7 GHz
+}
+radio R18SO like R18S { construction all-outdoor; port GE }
+radio R18SI like R18S { construction all-indoor; branching 0.7 dB pass 0.15 dB }
+antenna A18-06D like A18-06 { polarizations dual }
+coupler D18 { kind dual-polarized; main-loss 2 dB; standby-loss 6.8 dB }
+coupler S18 { kind splitter; main-loss 1.6 dB; standby-loss 6.4 dB; transmit-loss 0.5 dB }
+cable COAX { kind coaxial }
+`;
+
+/** What the words of an arrangement ask for at one end. */
+function wanted(name: string) {
+  const indoor = name.startsWith("all-indoor");
+  const [, carriers = "1", spare = "0"] = /(\d)\+(\d)/.exec(name) ?? [];
+  const units = name.endsWith("four-units") ? 4 : Number(carriers) + Number(spare);
+  const bothPolarizations = /xpic|dual-polarization/.test(name);
+  const diversityAntennas = /two-antennas|space/.test(name);
+  const shared =
+    /hot-standby$|frequency-diversity$|single-polarization$/.test(name) && !/space-and/.test(name);
+  const oneChannel = /hot-standby|1\+1 space-diversity|1\+1 xpic|dual-band/.test(name);
+  return {
+    units,
+    antennas: diversityAntennas ? 2 : bothPolarizations ? Math.ceil(units / 4) : 1,
+    couplers: bothPolarizations ? Math.ceil(units / 4) : shared ? 1 : 0,
+    coupler: bothPolarizations
+      ? units === 2
+        ? "O18"
+        : "D18"
+      : shared
+        ? indoor
+          ? "S18"
+          : "H18-U"
+        : undefined,
+    cables: indoor ? 0 : units,
+    radio: indoor ? "R18SI" : /all-outdoor|dual-band high/.test(name) ? "R18SO" : "R18S",
+    antenna: bothPolarizations ? "A18-06D" : "A18-06",
+    /** Channel of a unit, from 0. */
+    channelOf: (unit: number) => (oneChannel ? 0 : /xpic/.test(name) ? Math.floor(unit / 2) : unit),
+  };
+}
+
+/** f(n) = 17700 + 55 n MHz low: up to channel 9 in A (to 18200 MHz), from 10 on in B. */
+const subBandOf = (channel: number | undefined) =>
+  channel === undefined ? "open" : channel <= 9 ? "A" : "B";
+
+function textOf(name: string, channels: readonly number[], siteA: string, siteB: string): string {
+  const { coupler, radio, antenna } = wanted(name);
+  const end = (half: string) =>
+    `antenna ${antenna} at 40 m\n    transmits ${half}\n    cable COAX length 40 m${coupler ? `\n    coupler ${coupler} direct` : ""}`;
+  return `
+hop ${siteA}-${siteB} {
+${channels.map((number) => `  channel P18 / 55 MHz / ${number}`).join("\n")}
+  polarization vertical
+  arrangement ${name}
+  radio ${radio}
+  mode 55 MHz 128QAM
+  ${siteA} {
+    ${end("high")}
+  }
+  ${siteB} {
+    ${end("low")}
+  }
+}`;
+}
+
+const arrangements = fc.constantFrom(...ARRANGEMENTS.map(({ name }) => name));
+const channelNumbers = fc.uniqueArray(fc.integer({ min: 1, max: 17 }), { minLength: 1, maxLength: 8 });
+
+describe("over random arrangements and channels", () => {
+  test("pieces of each kind are as the words ask, units by half and sub-band of their own channel", () => {
+    fc.assert(
+      fc.property(arrangements, channelNumbers, (name, channels) => {
+        const design = designOf(CATALOGUE + textOf(name, channels, "KELD", "TARN"));
+        const hop = design.hops.get("KELD-TARN")!;
+        const ask = wanted(name);
+        const parts = partsOfHop(hop, design);
+        const count = (kind: string) =>
+          parts.reduce((sum, part) => sum + (part.kind === kind ? part.quantity : 0), 0);
+        expect({
+          units: count("unit"),
+          antennas: count("antenna"),
+          couplers: count("coupler"),
+          cables: count("cable"),
+        }).toEqual({
+          units: 2 * ask.units,
+          antennas: 2 * ask.antennas,
+          couplers: 2 * ask.couplers,
+          cables: 2 * ask.cables,
+        });
+        const byDetail: Record<string, number> = {};
+        for (let unit = 0; unit < ask.units; unit++)
+          for (const half of ["high", "low"]) {
+            const subBand = subBandOf(channels[ask.channelOf(unit)]);
+            const detail = `${half} half, sub-band ${subBand}`;
+            byDetail[detail] = (byDetail[detail] ?? 0) + 1;
+          }
+        const units = parts.filter(({ kind }) => kind === "unit");
+        expect(Object.fromEntries(units.map(({ detail, quantity }) => [detail, quantity]))).toEqual(byDetail);
+
+        // The budget's paths run over branches that are in the parts list, and over each of them.
+        const ends = hop.ends.map(({ site }) => site.position!);
+        const { distanceM } = inverse({ from: ends[0]!, to: ends[1]! });
+        const result = evaluateHop(hop, levelGround(distanceM));
+        for (const { paths } of result.directions) {
+          if (paths === undefined) continue;
+          expect(new Set(paths.map(({ to }) => to)).size).toBe(ask.units);
+        }
+        // The page counts the same.
+        const tables = hopEquipment(hop, result, design).flatMap(({ blocks }) =>
+          blocks.flatMap((block) => (block.type === "table" ? [block] : [])),
+        );
+        const listed = tables.find(({ caption }) => caption === "Parts")!.rows;
+        const onPage = (column: number) =>
+          listed
+            .filter(({ cells }) => cells[0] === "unit")
+            .reduce((sum, { cells }) => sum + (Number(cells[column]) || 0), 0);
+        expect([onPage(2), onPage(3)]).toEqual([ask.units, ask.units]);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  test("the network is the sum of its hops, whatever they are", () => {
+    const pairs = [
+      ["KELD", "TARN"],
+      ["MOSS", "KELD"],
+      ["TARN", "FELL"],
+    ] as const;
+    const sites = "site MOSS { at 47.45 -30.45 }\nsite FELL { at 47.6 -30.35 }\n";
+    fc.assert(
+      fc.property(
+        fc.array(arrangements, { minLength: 3, maxLength: 3 }),
+        channelNumbers,
+        (names, channels) => {
+          const hops = pairs.map(([a, b], index) => textOf(names[index]!, channels, a, b));
+          const design = designOf(CATALOGUE + sites + hops.join("\n"));
+          const ofHops = [...design.hops.values()].flatMap((hop) => partsOfHop(hop, design));
+          expect(partsOfNetwork(design)).toEqual(merged(ofHops));
+          const ends = [...sitePlans(design).values()].flatMap((plan) => plan.ends);
+          expect(ends).toHaveLength(6);
+        },
+      ),
+      { numRuns: 50 },
+    );
+  });
+});
+
+test("a stated sub-band is kept where it holds the channel, and no further", () => {
+  const text = textOf("2+0 dual-polarization", [4, 15], "KELD", "TARN");
+  const stated = text.replace("transmits high", "transmits high\n    unit-sub-band A");
+  const design = designOf(CATALOGUE + stated);
+  const units = partsOfHop(design.hops.get("KELD-TARN")!, design).filter(({ kind }) => kind === "unit");
+  expect(units.map(({ detail, quantity }) => `${quantity} ${detail}`)).toEqual([
+    "1 high half, sub-band A",
+    "1 high half, sub-band B",
+    "1 low half, sub-band A",
+    "1 low half, sub-band B",
+  ]);
+});
+
+test("the page of a hop names the channel of each unit and what it is set to", () => {
+  const design = designOf(CATALOGUE + textOf("3+1 xpic", [4, 15], "KELD", "TARN"));
+  const hop = design.hops.get("KELD-TARN")!;
+  const ends = hop.ends.map(({ site }) => site.position!);
+  const { distanceM } = inverse({ from: ends[0]!, to: ends[1]! });
+  const blocks = hopEquipment(hop, evaluateHop(hop, levelGround(distanceM)), design)[0]!.blocks;
+  const table = blocks.find((block) => block.type === "table" && block.caption?.startsWith("Units"))!;
+  expect(table.type === "table" && table.rows.map(({ cells }) => cells)).toEqual([
+    // 17700 + 55 n and 18710 + 55 n MHz.
+    ["carrier 1", "4", "18.93 GHz, high half, sub-band A", "17.92 GHz, low half, sub-band A"],
+    ["carrier 2", "4", "18.93 GHz, high half, sub-band A", "17.92 GHz, low half, sub-band A"],
+    ["carrier 3", "15", "19.535 GHz, high half, sub-band B", "18.525 GHz, low half, sub-band B"],
+    ["protecting carrier", "15", "19.535 GHz, high half, sub-band B", "18.525 GHz, low half, sub-band B"],
+  ]);
+});
