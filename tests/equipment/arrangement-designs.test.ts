@@ -8,7 +8,7 @@ import { describe, expect, test } from "vitest";
 import { partsOfHop } from "../../shared/equipment/parts-list.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
-import { arrangementByName } from "../../shared/radio/arrangements.js";
+import { ARRANGEMENTS, arrangementByName } from "../../shared/radio/arrangements.js";
 import { levelGround } from "../evaluate/builders.js";
 import { designOf } from "./designs.js";
 
@@ -168,6 +168,65 @@ const CASES: readonly Case[] = [
     rows: ["coupler arm", "coupler arm"],
     protects: "any one carrier, by the spare one",
   },
+  ...["3+0 xpic", "3+0 dual-polarization", "2+1 xpic", "2+1 dual-polarization"].map((arrangement) => ({
+    arrangement,
+    antenna: "A18-06D",
+    lines: "coupler D18-E direct",
+    // Three of the four places of one coupler.
+    parts: { unit: 6, antenna: 2, coupler: 2 },
+    lossesDb: [7.8, 7.8, 7.8],
+    rows: ["coupler arm", "coupler arm"],
+    protects: arrangement.startsWith("2+1")
+      ? "any one carrier, by the spare one"
+      : "part of the capacity, when the carriers are aggregated",
+  })),
+  {
+    arrangement: "1+1 space-and-frequency-diversity",
+    lines: "diversity-antenna A18-06 at 30 m",
+    // An antenna each, so nothing joins the units: no branching loss.
+    parts: { unit: 4, antenna: 4 },
+    lossesDb: [0, 0],
+    rows: [],
+    protects: "outdoor unit, IF cable, IF port; antenna and feeder; multipath",
+  },
+  {
+    arrangement: "dual-band low",
+    lines: IF,
+    parts: { unit: 2, antenna: 2, cable: 2, connector: 4, "grounding kit": 8 },
+    lossesDb: [],
+    rows: [],
+    protects: "the committed rate, when rain takes the high band",
+  },
+  {
+    arrangement: "dual-band high",
+    radio: "R18O",
+    lines: "cable CAT length 50 m",
+    // 3 + 1 grounding kits for 50 m at one in 30 m; no connectors are stated for it.
+    parts: { unit: 2, antenna: 2, cable: 2, "grounding kit": 8 },
+    lossesDb: [],
+    rows: [],
+    protects: "best effort, when the low band's equipment fails",
+  },
+  ...["all-outdoor 2+0 xpic", "all-outdoor 2+0 dual-polarization"].map((arrangement) => ({
+    arrangement,
+    radio: "R18O",
+    antenna: "A18-06D",
+    lines: "coupler O18 direct\n    cable CAT length 50 m",
+    parts: { unit: 4, antenna: 2, coupler: 2, cable: 4, "grounding kit": 16 },
+    lossesDb: [0.8, 0.8],
+    rows: ["orthomode transducer", "orthomode transducer"],
+    protects: "part of the capacity, when the carriers are aggregated",
+  })),
+  {
+    arrangement: "all-indoor 2+0",
+    radio: "R18I",
+    lines: "feeder ELLIPTIC-18 length 30 m",
+    parts: { unit: 4, antenna: 2, feeder: 2 },
+    // 2 filters and 3 passes each, 1.4 + 0.45.
+    lossesDb: [1.85, 1.85],
+    rows: ["branching network", "branching network"],
+    protects: "part of the capacity, when the carriers are aggregated",
+  },
   {
     arrangement: "all-outdoor 1+0",
     radio: "R18O",
@@ -286,6 +345,14 @@ describe("each arrangement: parts, losses, protection", () => {
       expect(arrangementByName(one.arrangement)!.protects.join("; ")).toBe(one.protects);
     },
   );
+
+  test("every arrangement has a case of its kind", () => {
+    // Above two carriers one count stands for the others.
+    const kind = (name: string) => name.replace(/[3-9]\+0|[2-9]\+1/, (count) => `n+${count.at(-1)}`);
+    const covered = new Set(CASES.map(({ arrangement }) => kind(arrangement)));
+    const more = (name: string) => kind(name).replace("all-indoor n+0", "all-indoor 2+0");
+    expect(ARRANGEMENTS.map(({ name }) => name).filter((name) => !covered.has(more(name)))).toEqual([]);
+  });
 
   test("a late change of coupler moves the level at once: none, equal, unequal", () => {
     const level = (one: Partial<Case> & { arrangement: string }) => {
