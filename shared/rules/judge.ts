@@ -74,7 +74,10 @@ export function* judgeNetworkByRule(
         const agreed = asAgreed(rule, finding(rule, report), design.policy);
         const told = by ? accepted(by, agreed, today) : agreed;
         findings.push(told);
-        if (by && by.accepts.length > 0) found.set(by.at, [...(found.get(by.at) ?? []), told]);
+        if (by === undefined || by.accepts.length === 0) return;
+        const before = found.get(by.at);
+        if (before) before.push(told);
+        else found.set(by.at, [told]);
       },
     });
     yield;

@@ -81,12 +81,12 @@ function partsTable(parts: readonly Part[]): Table {
 
 function slotTables({ placed, ifPorts }: SitePlan): Block[] {
   const byChassis = Map.groupBy(placed.cards, ({ chassis }) => chassis);
+  const byCard = Map.groupBy(ifPorts.uses, ({ card }) => card);
   return [...byChassis].map(([chassis, cards]): Table => {
     const rows = cards
       .toSorted((a, b) => a.slot - b.slot)
       .map((card) => {
-        const uses = ifPorts.uses
-          .filter((use) => use.card === card)
+        const uses = (byCard.get(card) ?? [])
           .toSorted((a, b) => a.port - b.port)
           .map(
             ({ port, hop, branch, automatic }) =>
