@@ -1,5 +1,6 @@
 // Bundles the command line, the language server and the extension. CommonJS, because some bundled
 // libraries are CommonJS inside and an ESM bundle would need a require shim.
+import { chmodSync } from "node:fs";
 import { build } from "esbuild";
 
 const common = {
@@ -32,3 +33,6 @@ await Promise.all([
     external: ["vscode"],
   }),
 ]);
+
+// npm makes a program executable when it links it, and not again when it is built anew.
+chmodSync("dist/hopwright.cjs", 0o755);
