@@ -15,7 +15,7 @@ import type {
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import { type Fact, factNamed, factsNamed, numberOf, positionOf, quantityOf, wordOf } from "../facts/fact.js";
 import type { Declaration } from "../model/source-file.js";
-import { mountOf, unitOf } from "./equipment.js";
+import { lineOf, mountOf, unitOf } from "./equipment.js";
 import { rangeOf } from "./ranges.js";
 
 export function siteOf(entry: Declaration, facts: readonly Fact[]): Site {
@@ -138,6 +138,7 @@ export function feederOf(entry: Declaration, facts: readonly Fact[]): Feeder {
     band: rangeOf(factNamed(facts, "band")),
     interface: wordOf(factNamed(facts, "interface"), "name"),
     guide: wordOf(factNamed(facts, "guide"), "size"),
+    line: lineOf(facts),
     loss: pointsOf(facts, "loss", (lossDbPerM, frequencyHz) => ({ lossDbPerM, frequencyHz })),
   };
 }

@@ -9,6 +9,8 @@ import type {
   Chassis,
   Installation,
   InstalledChassis,
+  LineFacts,
+  Mount,
   PortType,
   SiteEquipment,
   SlotKind,
@@ -77,7 +79,27 @@ export function cableOf(entry: Declaration, facts: readonly Fact[]): Cable {
     loopOhmPerM: quantityOf(factNamed(facts, "loop-resistance"), "value"),
     longestM: quantityOf(factNamed(facts, "longest"), "length"),
     connector: wordOf(factNamed(facts, "connector"), "name"),
+    line: lineOf(facts),
   };
+}
+
+/** What a cable or feeder is to the structure; undefined when it states nothing of it. */
+export function lineOf(facts: readonly Fact[]): LineFacts | undefined {
+  return unlessEmpty({
+    kgPerM: quantityOf(factNamed(facts, "weight-per-length"), "value"),
+    diameterM: quantityOf(factNamed(facts, "diameter"), "value"),
+  });
+}
+
+function mountsOf(facts: readonly Fact[]): readonly Mount[] | undefined {
+  const mounts = factsNamed(facts, "mount").flatMap((fact): Mount[] => {
+    const massKg = quantityOf(fact, "mass");
+    const title = wordOf(fact, "title") ?? "";
+    return massKg === undefined
+      ? []
+      : [{ title, massKg, areaM2: quantityOf(fact, "area"), heightM: quantityOf(fact, "height") }];
+  });
+  return mounts.length > 0 ? mounts : undefined;
 }
 
 /** How an end is mounted and connected; undefined when it states nothing of it. */
@@ -177,6 +199,7 @@ export function siteEquipmentOf(
       basicSpeedMPerS === undefined
         ? undefined
         : { basicSpeedMPerS, terrain: TERRAIN[wordOf(wind, "terrain") ?? "country"] ?? "II" },
+    mounts: mountsOf(facts),
     windLimitN: quantityOf(factNamed(facts, "wind-limit"), "force"),
     weightLimitKg: quantityOf(factNamed(facts, "weight-limit"), "mass"),
   });

@@ -1,4 +1,4 @@
-import type { AntennaMount, Installation, SiteEquipment, SpareRule, UnitFacts } from "./equipment.js";
+import type { AntennaMount, Installation, LineFacts, SiteEquipment, SpareRule, UnitFacts } from "./equipment.js";
 import type { Severity } from "./finding.js";
 
 /**
@@ -134,6 +134,7 @@ export interface Feeder {
   readonly interface?: string;
   /** Size of a rectangular guide, by any of its names. */
   readonly guide?: string;
+  readonly line?: LineFacts;
   /** Loss per metre, points ascending by frequency; between two points linear in log-log. */
   readonly loss: readonly { readonly lossDbPerM: number; readonly frequencyHz?: number }[];
 }

@@ -58,6 +58,23 @@ export interface Cable {
   readonly loopOhmPerM?: number;
   readonly longestM?: number;
   readonly connector?: string;
+  readonly line?: LineFacts;
+}
+
+/** What a cable or feeder is to the structure that it runs down. */
+export interface LineFacts {
+  readonly kgPerM?: number;
+  readonly diameterM?: number;
+}
+
+/** Steel that the design adds to a structure. */
+export interface Mount {
+  readonly title: string;
+  readonly massKg: number;
+  /** Turned to the wind. */
+  readonly areaM2?: number;
+  /** Undefined: with the site's highest antenna. */
+  readonly heightM?: number;
 }
 
 /** How one end is mounted and connected. */
@@ -180,6 +197,7 @@ export interface SiteEquipment {
   readonly services: readonly { readonly title: string; readonly count: number; readonly type: PortType }[];
   readonly wind?: { readonly basicSpeedMPerS: number; readonly terrain: "0" | "I" | "II" | "III" | "IV" };
   /** What the structure may bear of this design's antennas. */
+  readonly mounts?: readonly Mount[];
   readonly windLimitN?: number;
   readonly weightLimitKg?: number;
 }

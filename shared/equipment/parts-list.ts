@@ -6,6 +6,7 @@ import type { Design, Hop } from "../design/design.js";
 import type { SpareRule } from "../design/equipment.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
 import { cableLength, groundingKits } from "./cable-run.js";
+import { feederPieces } from "./pieces.js";
 import { type SiteEnd, type SitePlan, sitePlans } from "./site-plan.js";
 import { sharedWithPartner } from "./structure-load.js";
 import { type UnitSetting, unitsOf } from "./units.js";
@@ -166,11 +167,6 @@ function couplerParts({ end }: SiteEnd, facts: ArrangementFacts): Part[] {
     parts.push({ ...piece("feeder", feeder, feederPieces(facts)), detail: `${feederLengthM} m` });
   }
   return parts;
-}
-
-/** A piece of guide carries one polarization to one antenna; behind a hybrid one serves both units. */
-function feederPieces(facts: ArrangementFacts): number {
-  return facts.antennas * facts.polarizations;
 }
 
 function cableParts(

@@ -1,7 +1,9 @@
 /** What hangs on a structure: where, how heavy, and what the wind does to it. */
 import type { Antenna } from "../design/design.js";
+import type { LineFacts } from "../design/equipment.js";
+import { feederPieces } from "./pieces.js";
 import type { SiteEnd, SitePlan } from "./site-plan.js";
-import { frontalForceN, ROUND_ANTENNA_COEFFICIENT, windAtHeight } from "./wind.js";
+import { discAreaM2, frontalForceN, ROUND_ANTENNA_COEFFICIENT, windAtHeight } from "./wind.js";
 
 export interface HungAntenna {
   readonly end: SiteEnd;
@@ -34,47 +36,120 @@ export function sharedWithPartner({ hop, end }: SiteEnd, plan: Pick<SitePlan, "e
 }
 
 export interface StructureLoad {
-  /** Undefined without a wind at the site, or without any diameter. */
+  /** Undefined without a wind at the site, or without any area. */
   readonly windN?: number;
   readonly weightKg: number;
-  /** Parts whose weight or diameter the catalogue does not tell: the sums are too small by them. */
+  /** Parts whose weight or size the catalogue does not tell: the sums are too small by them. */
   readonly unknown: readonly string[];
+  /** What no sum here counts, and mounts where none is stated. */
+  readonly leftOut: readonly string[];
 }
 
+/** What hangs there, with the area it turns to the wind where that is known. */
+interface Load {
+  readonly name: string;
+  readonly weightKg?: number;
+  /** Undefined: the wind on it does not count beside the others. */
+  readonly wind?: { readonly areaM2?: number; readonly coefficient: number; readonly heightM: number };
+}
+
+/** Drag of a round line and of angular steel over the area they show. Common practice, from memory. */
+const LINE_COEFFICIENT = 1.2;
+const STEEL_COEFFICIENT = 2;
+
 /**
- * Sum of frontal wind forces, each antenna at its height and all from the front at once, and of weights. A planning
- * aid on the safe side for force, silent about twist, ice, mounts and cables.
+ * Sum of frontal wind forces, each part at its height and all from the front at once, and of weights: antennas, units,
+ * couplers, the lines that run down the structure, stated mounts. A planning aid on the safe side for force (a line
+ * counts whole at its upper end, nothing shades another), silent about twist and ice.
  */
 export function structureLoad(plan: SitePlan): StructureLoad {
+  const wind = plan.equipment?.wind;
   const unknown = new Set<string>();
   let weightKg = 0;
-  const add = (name: string, kg: number | undefined, count = 1) => {
-    if (kg === undefined) unknown.add(name);
-    else weightKg += kg * count;
-  };
-  const antennas = hungAntennas(plan);
-  for (const { antenna } of antennas) add(antenna.name, antenna.mount?.weightKg);
-  for (const { hop, end, facts } of plan.ends) {
-    if (facts === undefined) continue;
-    if (hop.radio && facts.outdoorUnits > 0)
-      add(hop.radio.name, hop.radio.unit?.weightKg, facts.outdoorUnits);
-    if (end.coupler && facts.couplers > 0) add(end.coupler.name, end.coupler.weightKg, facts.couplers);
+  let windN: number | undefined;
+  for (const load of [...antennaLoads(plan), ...plan.ends.flatMap(endLoads), ...mountLoads(plan)]) {
+    if (load.weightKg === undefined) unknown.add(load.name);
+    else weightKg += load.weightKg;
+    if (load.wind === undefined || wind === undefined) continue;
+    const { areaM2, coefficient, heightM } = load.wind;
+    const at = windAtHeight({ ...wind, heightM });
+    if (areaM2 === undefined) unknown.add(load.name);
+    else if (at.ok) windN = (windN ?? 0) + frontalForceN(at.peakPressurePa, areaM2, coefficient);
   }
-  const wind = plan.equipment?.wind;
-  const forces = antennas.flatMap(({ antenna, heightM }) => {
-    if (antenna.diameterM === undefined) {
-      unknown.add(antenna.name);
-      return [];
-    }
-    const at = wind && windAtHeight({ ...wind, heightM });
-    const coefficient = antenna.mount?.windCoefficient ?? ROUND_ANTENNA_COEFFICIENT;
-    return at?.ok ? [frontalForceN(at.peakPressurePa, antenna.diameterM, coefficient)] : [];
-  });
+  const noMounts = (plan.equipment?.mounts ?? []).length === 0;
   return {
-    windN: forces.length > 0 ? forces.reduce((sum, force) => sum + force, 0) : undefined,
+    windN,
     weightKg,
     unknown: [...unknown],
+    leftOut: ["twist", "ice", ...(noMounts ? ["mounts"] : [])],
   };
+}
+
+function antennaLoads(plan: SitePlan): Load[] {
+  return hungAntennas(plan).map(({ antenna: { name, diameterM, mount }, heightM }) => ({
+    name,
+    weightKg: mount?.weightKg,
+    wind: {
+      areaM2: diameterM === undefined ? undefined : discAreaM2(diameterM),
+      coefficient: mount?.windCoefficient ?? ROUND_ANTENNA_COEFFICIENT,
+      heightM,
+    },
+  }));
+}
+
+/** Units, couplers and lines of an end; the wind on units and couplers hides behind their antenna. */
+function endLoads({ hop, end, facts }: SiteEnd): Load[] {
+  if (facts === undefined) return [];
+  const { radio } = hop;
+  const { coupler, feeder, feederLengthM, installation, antennaHeightM } = end;
+  const loads: Load[] = [];
+  if (radio && facts.outdoorUnits > 0)
+    loads.push({ name: radio.name, weightKg: times(radio.unit?.weightKg, facts.outdoorUnits) });
+  if (coupler && facts.couplers > 0)
+    loads.push({ name: coupler.name, weightKg: times(coupler.weightKg, facts.couplers) });
+  const cable = installation?.cable;
+  if (cable && facts.outdoorUnits > 0 && antennaHeightM !== undefined)
+    loads.push(lineLoad(cable, antennaHeightM, facts.outdoorUnits, antennaHeightM));
+  if (feeder && feederLengthM !== undefined && antennaHeightM !== undefined) {
+    // What is longer than the way down runs indoors; a short piece hides behind the antenna.
+    const hung = lineLoad(
+      feeder,
+      Math.min(feederLengthM, antennaHeightM),
+      feederPieces(facts),
+      antennaHeightM,
+    );
+    loads.push(feederLengthM > SHORT_PIECE_M ? hung : { ...hung, wind: undefined });
+  }
+  return loads;
+}
+
+/** Flexible pieces between a unit on the pole and the antenna beside it, m. Common practice. */
+const SHORT_PIECE_M = 3;
+
+function lineLoad(
+  { name, line }: { readonly name: string; readonly line?: LineFacts },
+  lengthM: number,
+  count: number,
+  heightM: number,
+): Load {
+  return {
+    name,
+    weightKg: times(line?.kgPerM, lengthM * count),
+    wind: { areaM2: times(line?.diameterM, lengthM * count), coefficient: LINE_COEFFICIENT, heightM },
+  };
+}
+
+function mountLoads(plan: SitePlan): Load[] {
+  const highestM = Math.max(0, ...hungAntennas(plan).map(({ heightM }) => heightM));
+  return (plan.equipment?.mounts ?? []).map(({ title, massKg, areaM2, heightM = highestM }) => ({
+    name: title,
+    weightKg: massKg,
+    wind: { areaM2, coefficient: STEEL_COEFFICIENT, heightM },
+  }));
+}
+
+function times(one: number | undefined, count: number): number | undefined {
+  return one === undefined ? undefined : one * count;
 }
 
 /** Room for brackets and movement between two antennas, m. Common practice. */

@@ -78,9 +78,14 @@ export function dynamicPressurePa(
   return 0.5 * airDensityKgPerM3 * speedMPerS ** 2;
 }
 
-/** Force on a round antenna from the front, q C pi D^2/4, N; all >= 0. Side force and twist are not in it. */
-export function frontalForceN(pressurePa: number, diameterM: number, coefficient: number): number {
-  return (pressurePa * coefficient * Math.PI * diameterM ** 2) / 4;
+/** Force from the front, q C A, N; all >= 0. Side force and twist are not in it. */
+export function frontalForceN(pressurePa: number, areaM2: number, coefficient: number): number {
+  return pressurePa * coefficient * areaM2;
+}
+
+/** What a round antenna shows to the front, pi D^2/4, m2. */
+export function discAreaM2(diameterM: number): number {
+  return (Math.PI * diameterM ** 2) / 4;
 }
 
 /**

@@ -30,6 +30,8 @@ export type Dimension =
   | "force"
   | "speed"
   | "resistance per length"
+  | "mass per length"
+  | "area"
   | "rack height";
 
 export interface Unit {
@@ -99,6 +101,8 @@ export const UNITS: Readonly<Record<Dimension, readonly Unit[]>> = {
   force: [scale("N", 1), scale("kN", 1000)],
   speed: [scale("m/s", 1), scale("km/h", 1 / 3.6)],
   "resistance per length": [scale("ohm/m", 1), scale("ohm/km", 0.001)],
+  "mass per length": [scale("kg/m", 1), scale("kg/100m", 0.01), scale("kg/km", 0.001)],
+  area: [scale("m2", 1, "m²"), scale("cm2", 1e-4, "cm²")],
   "rack height": [scale("U", 1)],
 };
 

@@ -10,6 +10,7 @@ import { interfacesFit } from "../../shared/equipment/interfaces.js";
 import { rssiVoltage } from "../../shared/equipment/rssi.js";
 import { waveguideLoss, waveguideSize } from "../../shared/equipment/waveguide.js";
 import {
+  discAreaM2,
   dynamicPressurePa,
   frontalForceN,
   standardAirDensity,
@@ -163,7 +164,10 @@ const WIND: Vectors = loadVectors("equipment/wind.json");
 testRows("wind on a round antenna", WIND.source, WIND.frontal as Vectors[], (row, is) => {
   const pressurePa = dynamicPressurePa(row.v_m_s, row.rho);
   is.close("pressure", pressurePa, row.q_Pa, { relative: 5e-6 });
-  is.close("force", frontalForceN(pressurePa, row.D_m, row.C), row.F_N, { relative: 1e-5, absolute: 0.05 });
+  is.close("force", frontalForceN(pressurePa, discAreaM2(row.D_m), row.C), row.F_N, {
+    relative: 1e-5,
+    absolute: 0.05,
+  });
 });
 const CLASS: Readonly<Record<string, TerrainClass>> = { "0.05": "II", "0.3": "III" };
 testRows("peak wind pressure over height", WIND.source, WIND.profile as Vectors[], (row, is) => {

@@ -74,10 +74,44 @@ test("power: chassis, cards, and units with the loss in their cables at 40.5 V",
 
 test("structure: wind at the antenna's height, weight of antenna, coupler and both units", () => {
   // EN form at 30 m in open country with 25 m/s: 1208.5 N/m2 (vectors/equipment/wind.json); 0.6 m: 0.28274 m2; C 1.2.
-  const { windN, weightKg, unknown } = structureLoad(MOSS);
+  const { windN, weightKg, unknown, leftOut } = structureLoad(MOSS);
   expect(windN! / (1208.5 * 0.28274 * 1.2)).toBeCloseTo(1, 3);
   expect(weightKg).toBe(8 + 2 + 2 * 5);
-  expect(unknown).toEqual([]);
+  expect(unknown).toEqual(["COAX-10"]);
+  expect(leftOut).toEqual(["twist", "ice", "mounts"]);
+});
+
+test("structure: lines from the antenna down and stated mounts; what is not in the sum is told", () => {
+  const lines = TEXT.replace("connector N }", "connector N; weight-per-length 15 kg/100m; diameter 10 mm }");
+  const load = (site: string, text = lines) =>
+    structureLoad(
+      sitePlans(designOf(text.replace("  cable-run", `  ${site}\n  cable-run`), PREAMBLE)).get("MOSS")!,
+    );
+  const antenna = 1208.5 * 0.28274 * 1.2;
+  // Two cables of 30 m: 9 kg, 0.6 m2, C 1.2.
+  const bare = load("");
+  expect(bare.weightKg).toBeCloseTo(20 + 9, 9);
+  expect(bare.windN! / (antenna + 1208.5 * 0.6 * 1.2)).toBeCloseTo(1, 3);
+  expect(bare.unknown).toEqual([]);
+  // 0.4 m2 of steel, C 2, with the highest antenna where no height is stated; at 10 m and 25 m/s:
+  // kr 0.19, vm = 0.19 ln(200) 25 = 25.167, Iv = 1/ln(200), (1 + 7 Iv) 0.625 vm^2 = 918.8.
+  const steel = load('mount "pole" 35 kg area 0.4 m2');
+  expect(steel.weightKg).toBeCloseTo(20 + 9 + 35, 9);
+  expect(steel.windN! - bare.windN!).toBeCloseTo(1208.5 * 0.4 * 2, 0);
+  expect(steel.leftOut).toEqual(["twist", "ice"]);
+  const low = load('mount "pole" 35 kg area 0.4 m2 at 10 m');
+  expect(low.windN! - bare.windN!).toBeCloseTo(918.8 * 0.4 * 2, 0);
+  expect(load('mount "frame" 35 kg').unknown).toEqual(["frame"]);
+  // Elliptical guide of 50 m at 30 m: 30 m hang; a piece of 0.9 m adds weight alone.
+  const guide = (length: string) =>
+    load(
+      "",
+      `feeder GUIDE { kind elliptical; weight-per-length 60 kg/100m; diameter 45 mm }\n${lines.replace("coupler H18-W direct", `coupler H18-W\n    feeder GUIDE length ${length}`)}`,
+    );
+  expect(guide("50 m").weightKg - bare.weightKg).toBeCloseTo(18, 9);
+  expect(guide("50 m").windN! - bare.windN!).toBeCloseTo(1208.5 * 30 * 0.045 * 1.2, 0);
+  expect(guide("0.9 m").weightKg - bare.weightKg).toBeCloseTo(0.54, 9);
+  expect(guide("0.9 m").windN).toBe(bare.windN);
 });
 
 test("parts of a site, and of the network as the sum of its sites", () => {

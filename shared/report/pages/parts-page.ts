@@ -124,14 +124,14 @@ function loadFacts(plan: SitePlan): Block[] {
   }
   const structure = structureLoad(plan);
   if (structure.weightKg > 0) {
-    const note = notCounted(structure.unknown);
+    const note = `without ${[...structure.unknown.slice(0, 6), ...structure.leftOut.filter((one) => one !== "twist")].join(", ")}`;
     facts.push({ label: "Weight on the structure", value: `${trimmed(structure.weightKg, 1)} kg`, note });
   }
   if (structure.windN !== undefined) {
     facts.push({
-      label: "Wind force on the antennas",
+      label: "Wind force on what hangs there",
       value: `${trimmed(structure.windN / 1000, 2)} kN`,
-      note: "a planning aid; a structural engineer releases the structure",
+      note: `without ${structure.leftOut.join(", ")}: a planning aid; a structural engineer releases the structure`,
     });
   }
   return facts.length === 0 ? [] : [{ type: "facts", facts }];

@@ -12,7 +12,7 @@ export const structureOverload: NetworkRule = {
   severity: "error",
   title: "The structure must bear what this design hangs on it",
   checks:
-    "Frontal wind force of all antennas, each at its height, and weight of antennas, units and couplers against the limits that the site states. A planning aid: twist, ice, mounts and cables are not in it.",
+    "Frontal wind force of antennas, lines and stated mounts, each at its height, and their weight with that of units and couplers, against the limits that the site states. A planning aid: twist and ice are not in it, nor mounts that are not stated.",
   why: "The tower that is full by calculation is found after the order.",
   fix: "Smaller or fewer antennas, lower heights, or a structural engineer's release with new limits.",
   source:
@@ -23,16 +23,17 @@ export const structureOverload: NetworkRule = {
     for (const plan of sitePlans(design).values()) {
       const { windLimitN, weightLimitKg } = plan.equipment ?? {};
       if (windLimitN === undefined && weightLimitKg === undefined) continue;
-      const { windN, weightKg, unknown } = structureLoad(plan);
+      const { windN, weightKg, unknown, leftOut } = structureLoad(plan);
       const tell = (fact: string, message: string): Report => ({
         at: address("site", plan.site.name, fact),
         message: message + without(unknown),
+        help: `Not in the sum: ${leftOut.join(", ")}.`,
       });
       if (windLimitN !== undefined && windN !== undefined && windN > windLimitN) {
         report(
           tell(
             "wind-limit",
-            `wind pushes the antennas at ${plan.site.name} with ${trimmed(windN / 1000, 2)} kN, the structure takes ${trimmed(windLimitN / 1000, 2)} kN`,
+            `wind pushes what hangs at ${plan.site.name} with ${trimmed(windN / 1000, 2)} kN, the structure takes ${trimmed(windLimitN / 1000, 2)} kN`,
           ),
         );
       }
