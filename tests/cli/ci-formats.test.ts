@@ -1,5 +1,9 @@
-import { cpSync, readFileSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
 import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { Ajv, type ValidateFunction } from "ajv";
+import { SaxesParser } from "saxes";
 import { expect, test } from "vitest";
 import type { CheckOutput } from "../../server/cli/print/check-output.js";
 import { run, SAMPLES, scratch } from "./built.js";
@@ -37,8 +41,133 @@ interface Sarif {
   ];
 }
 
-// The output was held against the schema of OASIS (sarif-schema-2.1.0.json) and against the XML schema junit-10 of the
-// Jenkins xUnit plugin when it was made; neither file is kept here, so the tests hold what those ask for and more.
+/** The JSON Schema of SARIF 2.1.0, as a package of its own carries it; written in draft 4, of which it uses what draft 7 shares. */
+function sarifSchema(): ValidateFunction {
+  const path = createRequire(import.meta.url).resolve(
+    "@microsoft/jest-sarif/lib/schemas/sarif-2.1.0-rtm.5.json",
+  );
+  const { $schema: _draft, id: _id, ...schema } = JSON.parse(readFileSync(path, "utf8"));
+  return new Ajv({ strict: false, validateFormats: false, unicodeRegExp: false }).compile(schema);
+}
+
+/** Everything that a design can make it write: accepted, related, without a place, in odd folders, unreadable. */
+test("sarif fits the schema of the standard, which can say no", () => {
+  const folder = copy("sarif");
+  mkdirSync(join(folder, "odd näme #1"));
+  writeFileSync(join(folder, "odd näme #1/a b.hop"), 'nonsense "%"\nsite LONE {\n}\n');
+  mkdirSync(join(folder, "learning/broken.hop"));
+  const baseline = join(folder, "baseline.json");
+  writeFileSync(baseline, run(["check", "learning", "--format", "json"], { cwd: folder }).stdout);
+  const validate = sarifSchema();
+  for (const args of [["."], ["learning"], ["eskerfold"], ["learning", "--baseline", baseline]]) {
+    const log = JSON.parse(run(["check", ...args, "--format", "sarif"], { cwd: folder }).stdout);
+    expect(validate(log), `${args[0]}: ${JSON.stringify(validate.errors)}`).toBe(true);
+    for (const { locations } of log.runs[0].results)
+      for (const { physicalLocation } of locations)
+        if (physicalLocation)
+          expect(
+            existsSync(new URL(physicalLocation.artifactLocation.uri, pathToFileURL(`${folder}/`))),
+          ).toBe(true);
+    log.runs[0].results[0].level = "remark";
+    expect(validate(log)).toBe(false);
+  }
+});
+
+interface Element {
+  readonly name: string;
+  readonly attributes: Readonly<Record<string, string>>;
+  readonly children: Element[];
+  text: string;
+}
+
+/** @throws when the text is not well-formed XML */
+function parsedXml(text: string): Element {
+  const root: Element = { name: "", attributes: {}, children: [], text: "" };
+  const open = [root];
+  const parser = new SaxesParser();
+  parser.on("error", (error) => {
+    throw error;
+  });
+  parser.on("opentag", ({ name, attributes }) => {
+    const element = { name, attributes: attributes as Record<string, string>, children: [], text: "" };
+    open.at(-1)!.children.push(element);
+    open.push(element);
+  });
+  parser.on("closetag", () => void open.pop());
+  parser.on("text", (piece) => {
+    open.at(-1)!.text += piece;
+  });
+  parser.write(text).close();
+  return root.children[0]!;
+}
+
+/**
+ * What readers of the format take, as its XML schemas in use agree: children in this order, attributes of these names.
+ * No schema of it comes under a licence that says so, so it is written out here.
+ */
+const JUNIT: Readonly<
+  Record<
+    string,
+    { children: readonly string[]; needed: readonly string[]; allowed?: readonly string[]; once?: boolean }
+  >
+> = {
+  testsuites: { children: ["testsuite"], needed: [], allowed: ["name"] },
+  testsuite: {
+    children: ["testcase"],
+    needed: ["name", "tests", "failures", "errors", "skipped", "time"],
+    allowed: ["package"],
+  },
+  testcase: {
+    children: ["failure", "error", "system-out"],
+    needed: ["classname", "name", "time"],
+    once: true,
+  },
+  failure: { children: [], needed: ["type", "message"] },
+  error: { children: [], needed: ["type", "message"] },
+  "system-out": { children: [], needed: [] },
+};
+
+function expectJunit(element: Element): void {
+  const { name, attributes, children } = element;
+  const rule = JUNIT[name];
+  expect(rule, `<${name}>`).toBeDefined();
+  const { children: order, needed, allowed = [], once = false } = rule!;
+  expect(Object.keys(attributes)).toEqual(expect.arrayContaining([...needed]));
+  expect([...needed, ...allowed]).toEqual(expect.arrayContaining(Object.keys(attributes)));
+  const places = children.map((child) => order.indexOf(child.name));
+  expect(places, `children of <${name}>`).not.toContain(-1);
+  expect(places).toEqual(places.toSorted((a, b) => a - b));
+  if (once) expect(new Set(places).size).toBe(places.length);
+  for (const child of children) expectJunit(child);
+  if (name !== "testsuite") return;
+  const counted = (kind: string) =>
+    children.filter((one) => one.children.some((inner) => inner.name === kind)).length;
+  expect(attributes).toMatchObject({
+    tests: String(children.length),
+    failures: String(counted("failure")),
+    errors: String(counted("error")),
+  });
+}
+
+test("junit is well-formed and built as its readers expect, whatever stands in a design", () => {
+  const folder = copy("junit");
+  const hops = join(folder, "learning/hops.hop");
+  const text = readFileSync(hops, "utf8");
+  writeFileSync(hops, text.replace("the forester keeps", '<b>&\u0001 \\"the]]> forester keeps'));
+  writeFileSync(join(folder, "learning/more.hop"), 'nonsense "<&>" \u0007\n');
+  mkdirSync(join(folder, "learning/broken.hop"));
+  for (const args of [["."], ["learning"], ["eskerfold"]]) {
+    const root = parsedXml(run(["check", ...args, "--format", "junit"], { cwd: folder }).stdout);
+    expect(root.name).toBe("testsuites");
+    expectJunit(root);
+  }
+  const root = parsedXml(run(["check", "learning", "--format", "junit"], { cwd: folder }).stdout);
+  const cases = root.children.flatMap(({ children }) => children);
+  const accepted = cases.find(({ attributes }) => attributes.name === "MAPLE-WILLOW")!;
+  expect(accepted.children.map(({ name }) => name)).toEqual(["system-out"]);
+  expect(() => parsedXml("<testsuites><testsuite></testsuites>")).toThrow();
+  expect(() => expectJunit(parsedXml("<testsuites><testcase/></testsuites>"))).toThrow();
+});
 
 test("sarif: each result has a rule, a level, a region that holds, a fingerprint; an accepted one is suppressed", () => {
   const { status, stdout } = run(["check", "learning", "--format", "sarif"]);
@@ -114,6 +243,45 @@ test("github: a command a finding with its place, nothing of what is accepted", 
     /^::error file=learning\/hops\.hop,line=29,endLine=29,col=23,endColumn=27,title=clearance::ALDER-HAZEL: the ray is blocked/,
   );
   expect(stdout).not.toContain("MAPLE-WILLOW: clears");
+});
+
+/** What a runner of workflows reads: the name, properties up to `::`, then the message; escapes undone last. */
+function commandOf(line: string) {
+  const [, name, properties = "", message = ""] = /^::(\w+) ?([^:]*)::(.*)$/.exec(line)!;
+  const undone = (text: string) =>
+    text
+      .replaceAll("%3A", ":")
+      .replaceAll("%2C", ",")
+      .replaceAll("%0A", "\n")
+      .replaceAll("%0D", "\r")
+      .replaceAll("%25", "%");
+  const pairs = properties.split(",").map((pair) => pair.split("=") as [string, string]);
+  return {
+    name,
+    properties: Object.fromEntries(pairs.map(([key, value]) => [key, undone(value)])),
+    message: message.replaceAll("%0D", "\r").replaceAll("%0A", "\n").replaceAll("%25", "%"),
+  };
+}
+
+test("github: percent, comma, colon and line ends of names and messages arrive as they were", () => {
+  const folder = copy("annotations");
+  const odd = "50%, or: 60% #1";
+  cpSync(join(folder, "learning"), join(folder, odd), { recursive: true });
+  const { stdout } = run(["check", odd, "--format", "github"], { cwd: folder });
+  const checked = JSON.parse(run(["check", odd, "--format", "json"], { cwd: folder }).stdout) as CheckOutput;
+  const findings = checked.designs.flatMap((design) => design.findings).filter(({ accepted }) => !accepted);
+  const commands = stdout.trimEnd().split("\n").map(commandOf);
+  expect(commands).toHaveLength(findings.length);
+  for (const [index, { message, help, rule }] of findings.entries()) {
+    const command = commands[index]!;
+    expect(command.properties).toMatchObject({ title: rule });
+    if (command.properties.file !== undefined) expect(command.properties.file).toMatch(`${odd}/`);
+    expect(command.message.endsWith([message, help].filter(Boolean).join("\n"))).toBe(true);
+  }
+  // Both stand in the sample, or this would show nothing.
+  expect(findings.some(({ message }) => message.includes("%"))).toBe(true);
+  expect(findings.some(({ help }) => help !== undefined)).toBe(true);
+  expect(stdout).toContain("file=50%25%2C or%3A 60%25 #1/hops.hop,");
 });
 
 test("baseline: what was there passes, what is new fails, also one more of a kind", () => {
