@@ -157,6 +157,7 @@ export function cardOf(entry: Declaration, facts: readonly Fact[]): Card {
     }),
     xpic: yes(factNamed(facts, "xpic")),
     pairs: wordOf(factNamed(facts, "pairs"), "value") as Card["pairs"],
+    powerBudgetW: quantityOf(factNamed(facts, "power-budget"), "power"),
     drawsW: quantityOf(factNamed(facts, "draws"), "power"),
     weightKg: quantityOf(factNamed(facts, "weight"), "mass"),
   };

@@ -154,6 +154,8 @@ export interface Card {
   readonly xpic?: boolean;
   /** With what a port of it pairs for XPIC: another port of the card, or a card in the next slot. */
   readonly pairs?: "within" | "neighbour";
+  /** Most that its powered ports give together. */
+  readonly powerBudgetW?: number;
   readonly drawsW?: number;
   readonly weightKg?: number;
 }

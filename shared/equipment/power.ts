@@ -2,6 +2,7 @@
 import type { InstalledChassis } from "../design/equipment.js";
 import { cableLength } from "./cable-run.js";
 import { feedOf, LOWEST_SERVICE_V } from "./dc-feed.js";
+import { ethernetFeeds } from "./ethernet-feeds.js";
 import type { SiteEnd, SitePlan } from "./site-plan.js";
 
 export interface ChassisLoad {
@@ -53,6 +54,13 @@ function sumOf(plan: SitePlan): SiteLoad {
     const drawsW = known(end.hop.radio?.name ?? `radio of ${hop}`, unitFeedW(end, plan));
     byChassis.get(card.chassis)!.feedW += drawsW;
     fed.set(hop, (fed.get(hop) ?? 0) + 1);
+  }
+  // What goes over copper Ethernet comes through the card, as the card's own consumption does not.
+  for (const { end, cards, unitW } of ethernetFeeds(plan)) {
+    for (const { chassis } of cards) {
+      byChassis.get(chassis)!.feedW += known(end.hop.radio?.name ?? `radio of ${end.hop.name}`, unitW);
+      fed.set(end.hop.name, (fed.get(end.hop.name) ?? 0) + 1);
+    }
   }
   // Units that no port feeds (all-outdoor, or no cards yet) still hang on the plant.
   for (const end of plan.ends) {

@@ -72,6 +72,31 @@ test("power: chassis, cards, and units with the loss in their cables at 40.5 V",
   expect(hours.ok && hours.hours).toBeCloseTo(3072 / (153 + 2 * cable), 6);
 });
 
+test("power: a unit on copper Ethernet goes through the chassis of the card that feeds it", () => {
+  // 45 W over 50 m: half of the 60/51 that its type allows for 100 m: 45 (1 + 0.5 (60/51 - 1)) = 48.97 W.
+  const design = designOf(
+    `${EXAMPLE_CATALOGUE}
+cable CAT { kind ethernet }
+radio R18O like R18 { construction all-outdoor; draws 45 W }
+card FERN-POWERED { kind ethernet; ports 4 GE powered; draws 10 W }
+site MOSS {
+  at 47.48 -30.48
+  chassis HEDGE { slot 3 FERN-POWERED }
+}
+hop MOSS-TARN {
+  radio R18O
+  arrangement all-outdoor 1+0
+  MOSS { antenna A18-06 at 30 m; cable CAT length 50 m }
+  TARN { antenna A18-06 at 30 m }
+}`,
+    PREAMBLE,
+  );
+  const load = siteLoad(sitePlans(design).get("MOSS")!);
+  expect(load.chassis[0]!.feedW).toBeCloseTo(10 + 10 + 48.97, 2);
+  expect(load.chassis[0]!.heatW).toBe(20);
+  expect(load.totalW).toBeCloseTo(68.97, 2);
+});
+
 test("structure: wind at the antenna's height, weight of antenna, coupler and both units", () => {
   // EN form at 30 m in open country with 25 m/s: 1208.5 N/m2 (vectors/equipment/wind.json); 0.6 m: 0.28274 m2; C 1.2.
   const { windN, weightKg, unknown, leftOut } = structureLoad(MOSS);

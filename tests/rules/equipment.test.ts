@@ -258,6 +258,28 @@ ${equipped(`chassis HEDGE {\n  slot 1 HEATH\n  slot 3 ${card}\n}`, {
   expect(at(45, "FERN")[0]).toContain("0 powered ports are left, it needs 1");
 });
 
+test("power over copper: what a card's ports give together", () => {
+  // A unit of 45 W is of the type that gives 60 W for 51 W: 45 x 60/51 = 52.9 W over 100 m, half the loss over 50 m.
+  const at = (budget: string, length: string) =>
+    found(
+      `cable CAT { kind ethernet }
+radio R18O like R18 { construction all-outdoor; draws 45 W }
+antenna A18-06D like A18-06 { polarizations dual }
+card FERN-WIDE { kind ethernet; ports 4 GE powered; ${budget}; draws 9 W }
+${equipped("chassis HEDGE {\n  slot 1 HEATH\n  slot 3 FERN-WIDE\n}", {
+  hop: "polarization vertical\n  radio R18O\n  mode 55 MHz 128QAM\n  arrangement all-outdoor 2+0 xpic",
+  keld: `antenna A18-06D at 40 m\n    coupler O18 direct\n    transmits high\n    cable CAT length ${length}`,
+  tarn: "antenna A18-06D at 40 m\n    coupler O18 direct\n    transmits low",
+})}`,
+    );
+  expect(at("weight 1 kg", "100 m")).toEqual([]);
+  expect(at("power-budget 106 W", "100 m")).toEqual([]);
+  expect(at("power-budget 105 W", "100 m")).toEqual([
+    "ethernet-power: MOSS-TARN cannot be fed over copper Ethernet at MOSS: a unit takes 52.9 W with its cable, the cards with a powered port left give 52.1 W more",
+  ]);
+  expect(at("power-budget 98 W", "50 m")).toEqual([]);
+});
+
 describe("words that mean two things", () => {
   const problem = (arrangement: string) => {
     const model = new DesignModel("/d");

@@ -160,6 +160,16 @@ export const indoorRows: Rows = [
     example: "ports 2 IF",
   },
   {
+    name: "power-budget",
+    in: ["card"],
+    alsoCalled: ["poe-budget"],
+    args: one("power", quantity("consumption", { above: "0 W", max: "5 kW" }), "Of all powered ports."),
+    meaning: "Most that the powered ports of the card give together.",
+    fallback: "only their number is judged",
+    source: CATALOGUE,
+    example: "power-budget 120 W",
+  },
+  {
     name: "pairs",
     in: ["card"],
     args: one(
