@@ -16,14 +16,47 @@ export interface HopLexingReport extends LexingReport {
 
 export class HopLexer extends DefaultLexer {
   override tokenize(text: string, options?: TokenizeOptions): LexerResult {
-    const result = super.tokenize(text, options);
-    const types = this.definition as Record<string, TokenType>;
     const problems: SyntaxProblem[] = [];
+    const result = super.tokenize(withoutEndlessLines(text, problems), options);
+    const types = this.definition as Record<string, TokenType>;
+    for (const { offset, length } of result.errors) problems.push(strayCharacters(text, offset, length));
     const tokens = mendBraces(dropOpenComment(result.tokens, problems), types["}"]!, problems);
     const comments = result.hidden.filter(isComment).map(commentOf);
     const report: HopLexingReport = { diagnostics: [], problems, comments };
     return { ...result, tokens, report };
   }
+}
+
+/** Expressions run out of stack on words of some million characters, and nobody writes such a line by hand. */
+const LONGEST_LINE = 1_000_000;
+
+/** The text with blanks in place of each line that is too long to be read. */
+function withoutEndlessLines(text: string, problems: SyntaxProblem[]): string {
+  if (text.length <= LONGEST_LINE) return text;
+  let kept = "";
+  for (let start = 0; start < text.length; ) {
+    const lineEnd = text.indexOf("\n", start);
+    const end = lineEnd < 0 ? text.length : lineEnd + 1;
+    const isEndless = end - start > LONGEST_LINE;
+    kept += isEndless ? `${" ".repeat(end - start - 1)}\n` : text.slice(start, end);
+    if (isEndless) {
+      problems.push({
+        start,
+        end: start + 1,
+        message: `this line is longer than ${LONGEST_LINE} characters and is not read`,
+        help: "break it, or give the file another ending if it is no design",
+      });
+    }
+    start = end;
+  }
+  return kept;
+}
+
+/** Control characters, which most editors do not show. */
+function strayCharacters(text: string, start: number, length: number): SyntaxProblem {
+  const code = text.charCodeAt(start).toString(16).toUpperCase().padStart(4, "0");
+  const message = `the invisible character U+${code} cannot stand here`;
+  return { start, end: start + length, message, help: "remove it" };
 }
 
 /** A comment that is not closed costs its line; the lines behind it are still read. */

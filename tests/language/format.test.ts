@@ -21,6 +21,16 @@ describe("the formatter", () => {
     expect(formatted(channel)).toBe(channel);
   });
 
+  it("reads a slash at the end of a word alike before and behind what it moves", () => {
+    for (const text of ["objective O */{ margin 3 dB }", "site A/{}", "site A/"]) {
+      expect(formatted(formatted(text))).toBe(formatted(text));
+    }
+  });
+
+  it("leaves a text with a control character as it is, so that nothing of it is lost", () => {
+    expect(formatText("site A {\u001b}\n").ok).toBe(false);
+  });
+
   it("puts one fact on a line, in the order of the property table, blocks indented", () => {
     expect(
       formatted(

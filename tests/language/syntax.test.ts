@@ -59,3 +59,19 @@ describe("statements and blocks are those of the grammar", () => {
     expect(parse(`${"a {".repeat(depth)}${"}".repeat(depth)}`).problems).toEqual([]);
   });
 });
+
+describe("what no editor shows", () => {
+  test("a control character is told at its place, and costs nothing but itself", () => {
+    const { statements, problems } = parse("site A { at 47\u0001 -30 }\nsite B {}\n");
+    expect(problems).toEqual([expect.objectContaining({ start: 14, end: 15 })]);
+    expect(problems[0]?.message).toContain("U+0001");
+    expect(statements).toHaveLength(2);
+  });
+
+  test.each(["a", '"', "a/", '"\\'])("a line of millions of %s costs that line", (piece) => {
+    const endless = piece + piece.at(-1)!.repeat(12_000_000);
+    const { statements, problems } = parse(`site A {}\n${endless}\nsite B {}\n`);
+    expect(problems).toEqual([expect.objectContaining({ start: 10, end: 11 })]);
+    expect(statements.map(({ atoms }) => atoms[1]?.text)).toEqual(["A", "B"]);
+  });
+});
