@@ -1,6 +1,6 @@
 /** Finds and reads the `.hop` files of a folder. What cannot be read is told and the rest is read. */
-import { type Dirent, readdirSync, readFileSync, statSync } from "node:fs";
-import { join, resolve } from "node:path";
+import { type Dirent, readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
+import { isAbsolute, join, relative, resolve } from "node:path";
 
 /** No hand-written file is this long; a larger one is something else, named .hop by mistake. */
 export const LARGEST_FILE_BYTES = 20 * 2 ** 20;
@@ -38,9 +38,10 @@ const PASSED_OVER: ReadonlySet<string> = new Set(["node_modules", "dist", "out"]
 
 /** @param at a folder (searched with all below it, in the order of names) or a single file */
 export function readHopFiles(at: string): HopFiles {
-  const paths = listHopFiles(resolve(at));
-  const texts: HopText[] = [];
+  const root = resolve(at);
   const unreadable: UnreadableFile[] = [];
+  const paths = statSync(root).isFile() ? [root] : listHopFiles(root, unreadable);
+  const texts: HopText[] = [];
   for (const path of paths) {
     const read = readHopFile(path);
     if ("text" in read) texts.push(read);
@@ -82,16 +83,54 @@ export function isPassedOver(name: string, isFolder: boolean): boolean {
   return name.startsWith(".") || (isFolder && PASSED_OVER.has(name));
 }
 
-function listHopFiles(at: string): string[] {
-  if (statSync(at).isFile()) return [at];
+/** @param unreadable takes the folders that cannot be read; what lies beside them is listed all the same */
+function listHopFiles(root: string, unreadable: UnreadableFile[]): string[] {
   const found: string[] = [];
-  for (const entry of sorted(readdirSync(at, { withFileTypes: true }))) {
-    if (isPassedOver(entry.name, entry.isDirectory())) continue;
-    const path = join(at, entry.name);
-    if (entry.isDirectory()) found.push(...listHopFiles(path));
-    else if (entry.isFile() && entry.name.endsWith(".hop")) found.push(path);
-  }
+  const tell = (path: string, error: unknown) =>
+    void unreadable.push({
+      path: path.replaceAll("\\", "/"),
+      message: `cannot be read: ${reasonOf(error)}; mend its rights, or move it out of the design`,
+    });
+  /** Real paths: a folder that links lead to more than once is listed once. */
+  const visited = new Set<string>();
+  const visit = (folder: string): void => {
+    let entries: Dirent[];
+    try {
+      const real = realpathSync(folder);
+      if (visited.has(real)) return;
+      visited.add(real);
+      entries = sorted(readdirSync(folder, { withFileTypes: true }));
+    } catch (error) {
+      if (folder === root) throw error;
+      tell(folder, error);
+      return;
+    }
+    for (const entry of entries) {
+      const path = join(folder, entry.name);
+      if (isPassedOver(entry.name, entry.isDirectory())) continue;
+      if (entry.isDirectory()) visit(path);
+      else if (entry.isFile() && entry.name.endsWith(".hop")) found.push(path);
+      else if (entry.isSymbolicLink()) follow(path, entry.name);
+    }
+  };
+  /** A link to what lies in the folder anyway leads nowhere new. */
+  const follow = (path: string, name: string): void => {
+    try {
+      const isFolder = statSync(path).isDirectory();
+      if (isBelow(realpathSync(path), realpathSync(root))) return;
+      if (isFolder && !isPassedOver(name, true)) visit(path);
+      if (!isFolder && name.endsWith(".hop") && statSync(path).isFile()) found.push(path);
+    } catch (error) {
+      if (name.endsWith(".hop")) tell(path, error);
+    }
+  };
+  visit(root);
   return found;
+}
+
+function isBelow(path: string, folder: string): boolean {
+  const within = relative(folder, path);
+  return within === "" || (!within.startsWith("..") && !isAbsolute(within));
 }
 
 /** By code unit, so that the order does not depend on the machine's language. */
@@ -110,6 +149,8 @@ export function reasonOf(error: unknown): string {
       return "no permission to read it";
     case "ENOTDIR":
       return "a part of the path is not a folder";
+    case "ELOOP":
+      return "its links lead in a circle";
     case "EISDIR":
       return "it is a folder";
     default:

@@ -1,0 +1,63 @@
+/** Folders as they are found: links, circles, rights. What cannot be read is told, and the rest is read. */
+import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, expect, test, vi } from "vitest";
+import { readHopFiles } from "../../server/files/hop-files.js";
+
+let locked = "";
+vi.mock("node:fs", async (original) => {
+  const fs = await original<typeof import("node:fs")>();
+  // Rights mean nothing to whoever may do everything, so the refusal is played.
+  const readdirSync = (path: string, options: object) => {
+    if (path === locked) throw Object.assign(new Error("EACCES: permission denied"), { code: "EACCES" });
+    return fs.readdirSync(path, options as never);
+  };
+  return { ...fs, readdirSync };
+});
+
+let base = "";
+beforeAll(() => {
+  base = mkdtempSync(join(tmpdir(), "hopwright-files-")).replaceAll("\\", "/");
+  mkdirSync(join(base, "design/locked"), { recursive: true });
+  mkdirSync(join(base, "shared/deeper"), { recursive: true });
+  writeFileSync(join(base, "design/network.hop"), 'network "N" {}\n');
+  writeFileSync(join(base, "shared/sites.hop"), "site A {}\n");
+  writeFileSync(join(base, "shared/deeper/more.hop"), "site B {}\n");
+});
+afterAll(() => rmSync(base, { recursive: true, force: true }));
+
+const within = (paths: readonly { readonly path: string }[]) =>
+  paths.map(({ path }) => path.replaceAll("\\", "/").slice(base.length + 1));
+
+test("links that lead out of the folder are followed, a folder once; those that lead back are not", () => {
+  symlinkSync("../shared", join(base, "design/other"));
+  symlinkSync("../../shared", join(base, "design/locked/same"));
+  symlinkSync("../shared/sites.hop", join(base, "design/sites.hop"));
+  symlinkSync(".", join(base, "design/loop"));
+  symlinkSync("network.hop", join(base, "design/again.hop"));
+  const { texts, unreadable } = readHopFiles(join(base, "design"));
+  expect(unreadable).toEqual([]);
+  expect(within(texts)).toEqual([
+    "design/locked/same/deeper/more.hop",
+    "design/locked/same/sites.hop",
+    "design/network.hop",
+    "design/sites.hop",
+  ]);
+});
+
+test("a link to nothing and a circle of links are told", () => {
+  symlinkSync("nowhere.hop", join(base, "design/broken.hop"));
+  symlinkSync("circle.hop", join(base, "design/circle.hop"));
+  const { unreadable } = readHopFiles(join(base, "design"));
+  expect(within(unreadable)).toEqual(["design/broken.hop", "design/circle.hop"]);
+  expect(unreadable[1]?.message).toContain("circle");
+});
+
+test("a folder that may not be read is told, and what lies beside it is read", () => {
+  locked = join(base, "design/locked");
+  const { texts, unreadable } = readHopFiles(join(base, "design"));
+  locked = "";
+  expect(within(unreadable)).toContain("design/locked");
+  expect(within(texts)).toContain("design/network.hop");
+});
