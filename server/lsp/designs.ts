@@ -70,6 +70,7 @@ export class Designs {
     if (text !== undefined) {
       this.edited.delete(path);
       this.project.setFile(readSource(path, text));
+      this.loadCatalogues();
     }
     return this.project.file(path);
   }

@@ -10,6 +10,7 @@ import type { DesignModel } from "../../language/model/design-model.js";
 import { locate } from "../../language/model/locate.js";
 import type { SourceFile } from "../../language/model/source-file.js";
 import type { Finding, Severity } from "../../shared/design/finding.js";
+import type { UnreadableFile } from "../files/hop-files.js";
 import { linesOf } from "../findings/lines.js";
 import type { DesignSession } from "../session/design-session.js";
 import { locationOf, uriOf } from "./locations.js";
@@ -30,6 +31,20 @@ export function diagnosticsOf(file: SourceFile, sessions: readonly DesignSession
   return sessions.length < 2
     ? all
     : [...new Map(all.map((one) => [JSON.stringify([one.range, one.message]), one])).values()];
+}
+
+/** A file of which nothing could be read says so itself: what it declares is missed elsewhere. */
+export function unreadableDiagnostics(problem: UnreadableFile | undefined): Diagnostic[] {
+  if (!problem) return [];
+  const start = { line: 0, character: 0 };
+  return [
+    {
+      range: { start, end: start },
+      severity: DiagnosticSeverity.Error,
+      source: "hopwright",
+      message: problem.message,
+    },
+  ];
 }
 
 function findingsIn(file: SourceFile, session: DesignSession): Finding[] {

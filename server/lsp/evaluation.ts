@@ -7,7 +7,7 @@
 import type { Diagnostic } from "vscode-languageserver";
 import type { DesignSession, Pace } from "../session/design-session.js";
 import type { Designs } from "./designs.js";
-import { diagnosticsOf } from "./diagnostics.js";
+import { diagnosticsOf, unreadableDiagnostics } from "./diagnostics.js";
 
 /** Keys that follow each other faster than this are answered together. */
 const COALESCE_MS = 12;
@@ -77,6 +77,7 @@ export class Evaluation {
       const pace = { isStale, pause: slices((done, total) => this.host.status(total - done)) };
       this.designs.refresh();
       const sessions = this.designs.allSessions();
+      this.dueBesideDesigns();
       for (const session of sessions) await this.updateOpenFiles(session, pace);
       for (const path of this.due) if (this.designs.isOpen(path)) this.publish(path);
       // What was published leaves the process only when other work is let in.
@@ -85,6 +86,12 @@ export class Evaluation {
       await this.publishRest(isStale);
       if (!isStale()) this.host.status(0);
     }
+  }
+
+  /** Files of no design tell nobody that they changed: those that are gone, and those that cannot be read. */
+  private dueBesideDesigns(): void {
+    for (const path of this.published.keys()) if (!this.designs.project.file(path)) this.due.add(path);
+    for (const path of this.designs.problemsOfFiles().keys()) this.due.add(path);
   }
 
   private async updateOpenFiles(session: DesignSession, pace: Pace): Promise<void> {
@@ -144,7 +151,9 @@ export class Evaluation {
   private publish(path: string): void {
     this.due.delete(path);
     const file = this.designs.project.file(path);
-    const diagnostics = file ? diagnosticsOf(file, this.designs.sessionsOf(path)) : [];
+    const diagnostics = file
+      ? diagnosticsOf(file, this.designs.sessionsOf(path))
+      : unreadableDiagnostics(this.designs.problemsOfFiles().get(path));
     const content = JSON.stringify(diagnostics);
     if ((this.published.get(path) ?? "[]") === content) return;
     if (diagnostics.length > 0) this.published.set(path, content);

@@ -1,0 +1,79 @@
+/** What an editor is shown stays true when files go, come from elsewhere or cannot be read. */
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { afterAll, beforeEach, expect, test } from "vitest";
+import { Designs } from "../../server/lsp/designs.js";
+import { Evaluation } from "../../server/lsp/evaluation.js";
+
+const base = mkdtempSync(join(tmpdir(), "hopwright-evaluation-")).replaceAll("\\", "/");
+afterAll(() => rmSync(base, { recursive: true, force: true }));
+beforeEach(() => rmSync(join(base, "work"), { recursive: true, force: true }));
+
+function write(file: string, text: string): string {
+  const path = `${base}/${file}`;
+  mkdirSync(dirname(path), { recursive: true });
+  writeFileSync(path, text);
+  return path;
+}
+
+/** The designs below `work`, and what is shown for each file. */
+function opened() {
+  const shown = new Map<string, string[]>();
+  const designs = new Designs([`${base}/work`], { today: "2027-01-01" });
+  const evaluation = new Evaluation(designs, {
+    publish: (path, diagnostics) =>
+      void shown.set(
+        path,
+        diagnostics.map(({ message }) => message),
+      ),
+    changed: () => undefined,
+    status: () => undefined,
+    failed: (error) => {
+      throw error;
+    },
+  });
+  designs.load();
+  const settled = async () => {
+    evaluation.touch();
+    await evaluation.settled();
+  };
+  return { designs, shown, settled };
+}
+
+test("nothing is shown any more for a file that is gone, though the network went in the same moment", async () => {
+  const network = write("work/network.hop", 'network "N" {}\n');
+  const broken = write("work/broken.hop", "nonsense\n");
+  const { designs, shown, settled } = opened();
+  await settled();
+  expect(shown.get(broken)).toHaveLength(1);
+  for (const path of [broken, network]) {
+    rmSync(path);
+    designs.changedOnDisk(path);
+  }
+  await settled();
+  expect(shown.get(broken)).toEqual([]);
+});
+
+test("a file that cannot be read says so itself, until it can", async () => {
+  write("work/network.hop", 'network "N" {}\n');
+  const binary = write("work/binary.hop", "site A\0");
+  const { designs, shown, settled } = opened();
+  await settled();
+  expect(shown.get(binary)).toEqual([expect.stringContaining("this is not text")]);
+  write("work/binary.hop", "");
+  designs.changedOnDisk(binary);
+  await settled();
+  expect(shown.get(binary)).toEqual([]);
+});
+
+test("a catalogue named in an edit is read, also when the editor asks about the text before the next run", async () => {
+  write("elsewhere/equipment.hop", "antenna X { gain 30 dBi }\n");
+  const network = write("work/network.hop", 'network "N" {}\n');
+  const { designs, settled } = opened();
+  await settled();
+  designs.edit(network, 'network "N" { catalogue "../elsewhere" }\n');
+  designs.file(network);
+  await settled();
+  expect(designs.file(`${base}/elsewhere/equipment.hop`)).toBeDefined();
+});
