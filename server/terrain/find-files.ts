@@ -37,6 +37,8 @@ export async function findRasterFiles(
       return;
     }
     if (!info.isDirectory()) {
+      if (isRoot && !info.isFile())
+        problem(shown(path), "is neither a file nor a folder; correct the terrain setting");
       if (!info.isFile() || !(isRoot || RASTER.test(path))) return;
       // A text grid's coordinate system stands in a file beside it, so a change there is a change of the raster.
       const beside = /\.asc$/i.test(path)

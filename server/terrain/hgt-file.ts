@@ -5,6 +5,7 @@ import { unzipSync } from "fflate";
 import { crsOfEpsg } from "../../shared/terrain/crs.js";
 import {
   decodeHgt,
+  HGT_SAMPLES,
   type HgtTile,
   hgtPlacement,
   hgtSamplesOfSize,
@@ -15,6 +16,9 @@ import { canonicalHeights } from "../../shared/terrain/plausible.js";
 import { type FileOnDisk, type RasterHeader, TerrainFileError } from "./raster-file.js";
 
 const gunzipAsync = promisify(gunzip);
+
+/** A small packed file may unpack to any size; more than this is no tile. */
+const LARGEST_TILE_BYTES = Math.max(...HGT_SAMPLES) ** 2 * 2;
 
 /**
  * Indexes an .hgt, .hgt.gz or zipped .hgt from its name and its unpacked size, which plain files have in their
@@ -77,16 +81,23 @@ const GZIP: Packing = {
   },
   async unpack(disk) {
     try {
-      return await gunzipAsync(await readFile(disk.path));
+      return await gunzipAsync(await readFile(disk.path), { maxOutputLength: LARGEST_TILE_BYTES });
     } catch (error) {
-      const cut = (error as { code?: string }).code === "Z_BUF_ERROR";
-      const cause = cut
-        ? "is cut short: it ends before its data do"
-        : `is no whole gzip file (${messageOf(error)})`;
-      throw new TerrainFileError(cause, "fetch the tile again");
+      throw new TerrainFileError(gzipCause(error), "fetch the tile again");
     }
   },
 };
+
+function gzipCause(error: unknown): string {
+  switch ((error as { code?: string }).code) {
+    case "Z_BUF_ERROR":
+      return "is cut short: it ends before its data do";
+    case "ERR_BUFFER_TOO_LARGE":
+      return "holds more than a tile";
+    default:
+      return `is no whole gzip file (${messageOf(error)})`;
+  }
+}
 
 const ZIP: Packing = {
   async peek(disk) {
@@ -113,7 +124,8 @@ const ZIP: Packing = {
   async unpack(disk) {
     let taken = false;
     const files = unzipGuarded(await readFile(disk.path), (file) => {
-      const take = !taken && isTileName(baseName(file.name));
+      const isTile = isTileName(baseName(file.name)) && hgtSamplesOfSize(file.originalSize) !== undefined;
+      const take = !taken && isTile;
       taken ||= take;
       return take;
     });

@@ -1,4 +1,4 @@
-import { mkdirSync, symlinkSync, utimesSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, symlinkSync, utimesSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { gzipSync } from "node:zlib";
 import { zipSync } from "fflate";
@@ -328,6 +328,11 @@ describe("files that cannot be used", () => {
       bytes: Buffer.concat([JUNK, gzipSync(HGT).subarray(-4)]),
       says: /^is no whole gzip file \(/,
     },
+    "gzip that unpacks to much more than a tile": {
+      name: "N40E010.hgt.gz",
+      bytes: gzipSync(new Uint8Array(60_000_000)),
+      says: /^holds more than a tile; fetch the tile again$/,
+    },
     "zip cut short": {
       name: "N40E010.hgt.zip",
       bytes: zipSync({ "N40E010.hgt": HGT }).subarray(0, 9000),
@@ -418,6 +423,13 @@ describe("files that cannot be used", () => {
       { file: "nowhere", message: "no such file or folder; correct the terrain setting" },
     ]);
     expect(await store.heightAt(at(0, 0))).toBeUndefined();
+  });
+
+  it.skipIf(!existsSync("/dev/zero"))("names a root that is neither file nor folder", async () => {
+    const store = await openTerrain(["/dev/zero"], { baseDir: folder });
+    expect(store.problems).toEqual([
+      { file: "/dev/zero", message: "is neither a file nor a folder; correct the terrain setting" },
+    ]);
   });
 
   it("follows a ring of linked folders once", async () => {
