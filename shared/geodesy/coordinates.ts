@@ -50,7 +50,10 @@ export function parseAngle(text: string, axis?: Axis): ParsedAngle {
 
   const known = axis ?? hemisphere?.axis;
   const limit = known === "latitude" ? 90 : known === "longitude" && hemisphere !== undefined ? 180 : 360;
-  if (magnitude > limit) return refuse(`${known ?? "angle"} ${magnitude}° is beyond ${limit}°`);
+  if (magnitude > limit) {
+    const written = magnitude < 1e6 ? ` ${magnitude}°` : "";
+    return refuse(`${known ?? "angle"}${written} is beyond ${limit}°`);
+  }
   const negative = sign === "-" || hemisphere?.sign === -1;
   // Adding 0 turns -0 (0°0'0"S) into 0.
   return { ok: true, degrees: (negative ? -magnitude : magnitude) + 0, axis: known };

@@ -60,6 +60,7 @@ describe("written coordinates", () => {
     [`54°60'N`, undefined, /minutes 60 are not below 60/],
     [`54°27'60"N`, undefined, /seconds 60 are not below 60/],
     [`54.5°27'N`, undefined, /degrees 54.5 have a fraction, but minutes follow/],
+    ["9".repeat(400), undefined, /^angle is beyond 360°$/],
     ["181°E", undefined, /longitude 181° is beyond 180°/],
     ["N54S", undefined, /both sides/],
     ["54,45°N", undefined, /decimal point/],
