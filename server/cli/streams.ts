@@ -1,5 +1,6 @@
 /** Standard output and error of the command line, with the manners that pipes and terminals ask for. */
 import { styleText } from "node:util";
+import { EXIT } from "../command-error.js";
 
 export type Style = Parameters<typeof styleText>[0];
 
@@ -18,14 +19,18 @@ function paintFor(stream: NodeJS.WriteStream): Paint {
   return (style, text) => styleText(style, text, { validateStream: false });
 }
 
-/** A reader that has seen enough closes the pipe: no error, and nothing is left to do. */
+/** A reader that has seen enough closes the pipe: no error, and nothing is left to do. A full disk is told. */
 export function endQuietlyOnClosedPipe(): void {
-  for (const stream of [process.stdout, process.stderr]) {
-    stream.on("error", (error: NodeJS.ErrnoException) => {
-      if (error.code !== "EPIPE") throw error;
-      process.exit();
-    });
-  }
+  process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+    if (error.code !== "EPIPE") {
+      const reason = error.code === "ENOSPC" ? "the disk is full" : error.message;
+      note(`${paintStderr("red", "error")}: the output cannot be written: ${reason}`);
+      process.exitCode = EXIT.unreadable;
+    }
+    process.exit();
+  });
+  // There is nowhere left to tell it.
+  process.stderr.on("error", () => process.exit());
 }
 
 /** Writes piece by piece, at the pace of the reader, so that a long answer is never whole in memory. */

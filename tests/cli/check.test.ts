@@ -1,4 +1,5 @@
-import { cpSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { spawnSync } from "node:child_process";
+import { closeSync, cpSync, existsSync, mkdirSync, openSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { Ajv } from "ajv";
 import { describe, expect, test } from "vitest";
@@ -6,7 +7,7 @@ import type { CheckOutput } from "../../server/cli/print/check-output.js";
 import checkSchema from "../../server/cli/schema/check.schema.json" with { type: "json" };
 import designSchema from "../../server/cli/schema/design.schema.json" with { type: "json" };
 import { schemas } from "../../server/cli/schema/generate.js";
-import { run, runIntoClosedPipe, SAMPLES, scratch } from "./built.js";
+import { PROGRAM, run, runIntoClosedPipe, SAMPLES, scratch } from "./built.js";
 
 const ESCAPE = /\u001b/;
 
@@ -232,6 +233,18 @@ describe("pipes", () => {
       expect(status).toBeLessThan(2);
     },
   );
+});
+
+test.skipIf(!existsSync("/dev/full"))("a full disk is told in one line, and is no finding", () => {
+  const full = openSync("/dev/full", "w");
+  const { status, stderr } = spawnSync(process.execPath, [PROGRAM, "check", "learning"], {
+    cwd: SAMPLES,
+    stdio: ["ignore", full, "pipe"],
+    encoding: "utf8",
+  });
+  closeSync(full);
+  expect(stderr).toBe("error: the output cannot be written: the disk is full\n");
+  expect(status).toBe(2);
 });
 
 describe("json", () => {
