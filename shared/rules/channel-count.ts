@@ -21,7 +21,10 @@ export const channelCount: HopRule = {
   source: "common practice",
   needs: [],
   good: TWO.replace("P18 / 55 MHz / 4", "P18 / 55 MHz / 4\n  channel P18 / 55 MHz / 6"),
-  bad: TWO.replace("P18 / 55 MHz / 4", "P18 / 55 MHz / 4\n  channel P18 / 55 MHz / 4"),
+  bad: TWO.replace(
+    "P18 / 55 MHz / 4",
+    "P18 / 55 MHz / 4\n  channel P18 / 55 MHz / 6\n  channel P18 / 55 MHz / 8",
+  ),
   check({ hop, report }) {
     const { name } = hop.arrangement;
     const asked = arrangementByName(name)?.frequencyPairs ?? 1;

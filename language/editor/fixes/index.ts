@@ -4,6 +4,15 @@ import { removeAcceptance } from "./accept.js";
 import { addCoupler, largerAntenna, otherAntenna, otherCoupler, removeCoupler } from "./equipment.js";
 import { exchangeHalves, otherHalf } from "./halves.js";
 import { clearHeights, lowerToStructure } from "./heights.js";
+import { addController, otherInput, otherSlot, removePort } from "./indoor.js";
+import {
+  addWaveguide,
+  arrangementOfRadio,
+  mountSeparately,
+  otherSubBand,
+  removeChannel,
+  withoutXpic,
+} from "./mounting.js";
 import { removeGround, removePower } from "./remove.js";
 import { renameRule } from "./rename-rule.js";
 
@@ -20,6 +29,17 @@ export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly Qu
   "coupler-wrong-kind": otherCoupler,
   "coupler-out-of-band": otherCoupler,
   "coupler-not-needed": removeCoupler,
+  "waveguide-missing": addWaveguide,
+  "direct-mounting": mountSeparately,
+  "sub-band": otherSubBand,
+  "construction-mismatch": arrangementOfRadio,
+  "xpic-missing": withoutXpic,
+  "channel-count": removeChannel,
+  "slot-wrong-kind": otherSlot,
+  "slot-doubled": otherSlot,
+  "controller-protection": addController,
+  "if-port-claim": removePort,
+  "alarm-input": otherInput,
   "power-above-mode": removePower,
   "ground-differs-from-terrain": removeGround,
   "fade-margin": largerAntenna,

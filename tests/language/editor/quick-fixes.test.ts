@@ -4,6 +4,7 @@ import { findingFixes, type QuickFix, textFixes } from "../../../language/editor
 import { applyEdits } from "../../../language/editor/text-range.js";
 import { DesignModel } from "../../../language/model/design-model.js";
 import { readSource } from "../../../language/model/source-file.js";
+import { equipped } from "../../../shared/rules/equipment/example-equipment.js";
 import { RULES } from "../../../shared/rules/index.js";
 import { fixture } from "../../support/fixture.js";
 import { HOP, judge, PREAMBLE } from "./judged.js";
@@ -168,6 +169,62 @@ test("a finding about a site alone is accepted at the site", async () => {
   );
 });
 
+describe("equipment", () => {
+  const FEEDERS =
+    "feeder FLEX-18 { kind flexible; guide R220; loss 1 dB/m at 18.7 GHz }\nfeeder FLEX-6 { kind flexible; guide R70 }\n";
+  const mounted = (antenna: string, mounting: string) =>
+    FEEDERS +
+    withHop((hop) => hop.replace("A18-06 at 40 m", `${antenna} at 40 m\n    mounting ${mounting}`)).replace(
+      "hop KELD-TARN",
+      "antenna A18-24 like A18-06 { diameter 2.4 m }\n\nhop KELD-TARN",
+    );
+
+  test("a separate mounting gets the waveguide of its band, or none any more", async () => {
+    const { fixes, applied } = await fixesOf(mounted("A18-06", "separate"), "waveguide-missing");
+    expect(titles(fixes).slice(0, 2)).toEqual([
+      "Add waveguide FLEX-18, 0.9 m, at KELD (changes the equipment)",
+      "Mount directly on the antenna at KELD",
+    ]);
+    expect(applied(fixes[0]!)).toMatch(/KELD \{[^}]*feeder FLEX-18 length 0\.9 m/);
+    // A large antenna takes nothing on its back: the second would only bring another error.
+    expect(titles((await fixesOf(mounted("A18-24", "separate"), "waveguide-missing")).fixes)).not.toContain(
+      "Mount directly on the antenna at KELD",
+    );
+  });
+
+  test("a large antenna is mounted separately, with the waveguide at once", async () => {
+    const { fixes, applied } = await fixesOf(mounted("A18-24", "direct"), "direct-mounting");
+    expect(titles(fixes)[0]).toBe("Mount separately from the antenna at KELD, with waveguide FLEX-18, 0.9 m");
+    expect(applied(fixes[0]!)).toMatch(/KELD \{[^}]*feeder FLEX-18 length 0\.9 m[^}]*mounting separate/);
+  });
+
+  test("a card in a wrong slot goes into the first free one that takes it", async () => {
+    const { fixes, applied } = await fixesOf(
+      `${PREAMBLE}\n${equipped("chassis HEDGE {\n  slot 2 MIST\n  slot 3 FERN\n  slot 1 HEATH\n}")}`,
+      "slot-wrong-kind",
+    );
+    expect(titles(fixes)[0]).toBe("Put MIST into slot 4");
+    expect(applied(fixes[0]!)).toContain("slot 4 MIST");
+  });
+
+  test("a missing controller is one more of the same", async () => {
+    const text = (lines: string) =>
+      `${PREAMBLE}\n${equipped(`chassis HEDGE {\n  protect controller\n${lines}\n}`)}`;
+    const loose = await fixesOf(text("  card HEATH\n  card MIST"), "controller-protection");
+    expect(loose.applied(loose.fixes[0]!)).toContain("card HEATH 2");
+    const placed = await fixesOf(text("  slot 2 HEATH\n  card MIST"), "controller-protection");
+    expect(placed.applied(placed.fixes[0]!)).toMatch(/card MIST\n\s*card HEATH\n/);
+  });
+
+  test("an arrangement of another construction takes the radio's words", async () => {
+    const outdoor = "radio R18O like R18 { construction all-outdoor }\n";
+    const text = outdoor + withHop((hop) => hop.replace("radio R18", "radio R18O"));
+    const { fixes, applied } = await fixesOf(text, "construction-mismatch");
+    expect(titles(fixes)[0]).toBe("Take arrangement all-outdoor 1+0");
+    expect(applied(fixes[0]!)).toContain("\n  arrangement all-outdoor 1+0\n");
+  });
+});
+
 test("a block on one line stays on one line", async () => {
   const text = withHop((hop) =>
     hop.replace(
@@ -186,6 +243,7 @@ describe("every rule with a proposal", () => {
     "fade-margin",
     "level-below-threshold",
     "antenna-single-polarized",
+    "direct-mounting",
   ]);
 
   test.each(Object.keys(PROPOSALS).filter((rule) => !NOT_BY_EXAMPLE.has(rule)))(
