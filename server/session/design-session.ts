@@ -11,6 +11,7 @@ import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { judgeHop, judgeNetwork, judgeNetworkByRule } from "../../shared/rules/judge.js";
+import { shownFrom } from "../findings/paths.js";
 import { climateReadings, openFacts } from "../maps/climate-readings.js";
 import { type MapStore, openMaps } from "../maps/store.js";
 import { type AheadSource, type Channel, readAhead } from "../terrain/ahead.js";
@@ -99,7 +100,7 @@ export class DesignSession {
   /** The ground of a hop, with what maps and terrain say of its climate. */
   async groundOf(hop: Hop): Promise<GroundInput> {
     const read = this.read(hop);
-    const base = groundNow(read, this.store) ?? (await ground(read, this.store));
+    const base = groundNow(read, this.store) ?? (await ground(read, this.store, this.shownSurvey(hop)));
     // Most designs state all of it: nothing is waited for then.
     if (!this.mapStore && hop.climate.multipathMethod !== "preceding") return base;
     if (openFacts(hop).length === 0) return base;
@@ -254,6 +255,11 @@ export class DesignSession {
     this.hopResults.set(name, result);
     this.judged.set(name, { hop, result, findings: judgeHop(hop, result, this.options.today) });
     return true;
+  }
+
+  /** As results name it: from the folder of the design, on whatever machine. */
+  private shownSurvey({ surveyFile }: Hop): string | undefined {
+    return surveyFile === undefined ? undefined : shownFrom(this.model.root, surveyFile);
   }
 
   /** The hop with the files that its ground is read from. */

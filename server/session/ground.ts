@@ -1,4 +1,5 @@
 /** The ground under a hop: a surveyed profile where the design names one, otherwise the terrain. */
+import { basename } from "node:path";
 import type { Hop } from "../../shared/design/design.js";
 import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
@@ -28,11 +29,16 @@ export function groundNow(hop: Hop, terrain: TerrainStore | undefined): GroundIn
   return profile && terrainGround(profile);
 }
 
-export async function ground(hop: Hop, terrain: TerrainStore | undefined): Promise<GroundInput> {
+/** @param shownAs the survey as it is to be named in results; read from wherever the hop says */
+export async function ground(
+  hop: Hop,
+  terrain: TerrainStore | undefined,
+  shownAs = basename(hop.surveyFile ?? ""),
+): Promise<GroundInput> {
   const now = groundNow(hop, terrain);
   if (now) return now;
   const [from, to] = positionsOf(hop);
-  if (hop.surveyFile !== undefined) return surveyGround(hop, hop.surveyFile, from!, to!);
+  if (hop.surveyFile !== undefined) return surveyGround(hop, shownAs, from!, to!);
   return terrainGround(await terrain!.profile(from!, to!));
 }
 
@@ -53,13 +59,13 @@ function endHeights(profile: TerrainProfile): readonly [number | undefined, numb
 
 type Position = { readonly latitudeDeg: number; readonly longitudeDeg: number };
 
-async function surveyGround(hop: Hop, file: string, from: Position, to: Position): Promise<GroundInput> {
+async function surveyGround(hop: Hop, shownAs: string, from: Position, to: Position): Promise<GroundInput> {
   try {
-    const survey = await readSurvey(file, file, inverse({ from, to }).distanceM);
+    const survey = await readSurvey(hop.surveyFile!, shownAs, inverse({ from, to }).distanceM);
     const profile = topsOf(hop.surveyReversed ? reversed(survey) : survey);
-    return { profile, groundM: endHeights(profile), profileKind: "survey" };
+    return { profile, groundM: endHeights(profile), profileKind: "survey", remarks: survey.warnings };
   } catch (error) {
-    const problem = `the survey ${file} cannot be used: ${reasonOf(error)}`;
+    const problem = `the survey ${shownAs} cannot be used: ${reasonOf(error)}`;
     return { groundM: [undefined, undefined], profileKind: "survey", problem };
   }
 }

@@ -1,6 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { parse } from "csv-parse/sync";
 import { type SurveyProfile, type SurveyRow, surveyProfile } from "../../shared/terrain/survey.js";
+import { reasonOf } from "../files/hop-files.js";
 import { TerrainFileError } from "./raster-file.js";
 
 /** Header names of the columns, any letter case: the unit is part of the name, so that it is never guessed. */
@@ -75,11 +76,13 @@ export async function readSurvey(
   try {
     text = await readFile(path, "utf8");
   } catch (error) {
-    const missing = (error as { code?: unknown }).code === "ENOENT";
-    throw new TerrainFileError(
-      missing ? "no such file" : "cannot be read",
-      "correct the name or the file's rights",
-    );
+    const remedies: Readonly<Record<string, string>> = {
+      EACCES: "mend its rights",
+      EPERM: "mend its rights",
+      EISDIR: "name the file in it",
+    };
+    const remedy = remedies[(error as { code?: string }).code ?? ""] ?? "correct the name";
+    throw new TerrainFileError(reasonOf(error), remedy);
   }
   const rows = parseSurvey(text);
   try {

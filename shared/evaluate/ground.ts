@@ -10,6 +10,8 @@ export interface GroundInput {
   readonly profileKind: "terrain" | "survey";
   /** Why there is no profile, one sentence. */
   readonly problem?: string;
+  /** Of a survey that was used: what it does not agree with, one sentence each. */
+  readonly remarks?: readonly string[];
   /** What the user's maps and the terrain say of the climate at the path's middle; only what the design lacks. */
   readonly climate?: readonly ClimateReading[];
 }

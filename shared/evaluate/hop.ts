@@ -58,6 +58,7 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
     geometry: heights?.ends,
     polarization: hop.polarization,
     profile: summary,
+    survey: surveyUse(ground),
     clearance,
     ...worseLosses(both),
     directions,
@@ -91,7 +92,7 @@ function withEquipment(
   return { ...availability, equipment, totalPercent };
 }
 
-/** A survey may be a little longer or shorter than the geodesic; more than that, it is of another path. */
+/** Whoever hands a profile in has brought it to the length of the path; one that is not is of another path. */
 const PROFILE_LENGTH_TOLERANCE = 0.02;
 
 function usableProfile(
@@ -111,6 +112,12 @@ function usableProfile(
     return undefined;
   }
   return profile;
+}
+
+function surveyUse({ profileKind, problem, remarks = [] }: GroundInput): HopResult["survey"] {
+  if (profileKind !== "survey") return undefined;
+  if (problem !== undefined) return { problem };
+  return remarks.length > 0 ? { remarks } : undefined;
 }
 
 function worseLosses(both: BothDirections) {

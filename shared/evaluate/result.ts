@@ -207,6 +207,14 @@ export interface ProfileSummary {
   readonly kind: "terrain" | "survey";
 }
 
+/** What there is to tell of the survey that a design names. */
+export interface SurveyUse {
+  /** Why it could not be used. */
+  readonly problem?: string;
+  /** What it does not agree with; it was used all the same. */
+  readonly remarks?: readonly string[];
+}
+
 export interface OutageTime {
   readonly yearPercent: number;
   /** Of every figure here: the outage takes `at most` or `at least` so long. */
@@ -258,6 +266,8 @@ export interface HopResult {
   readonly geometry?: readonly [EndGeometry, EndGeometry];
   readonly polarization?: Polarization;
   readonly profile?: ProfileSummary;
+  /** Set when the design names a survey and there is something to tell of it. */
+  readonly survey?: SurveyUse;
   readonly clearance: readonly ClearanceResult[];
   /** Frequency-dependent losses and rain: of the direction with the higher figure. Level diagrams hold each its own. */
   readonly freeSpaceLossDb?: number;

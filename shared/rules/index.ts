@@ -54,6 +54,8 @@ import type { HopRule, NetworkRule, Rule } from "./rule.js";
 import { signatureWithoutMode } from "./signature-without-mode.js";
 import { siteHighAndLow } from "./site-high-and-low.js";
 import { standbyLevel } from "./standby-level.js";
+import { surveyLength } from "./survey-length.js";
+import { surveyUnusable } from "./survey-unusable.js";
 import { terrainGap } from "./terrain-gap.js";
 import { thresholdImplausible } from "./threshold-implausible.js";
 import { uncheckedMethods } from "./unchecked-methods.js";
@@ -63,6 +65,8 @@ export const HOP_RULES: readonly HopRule[] = [
   hopIncomplete,
   pathLength,
   objectiveMissing,
+  surveyUnusable,
+  surveyLength,
   noTerrain,
   terrainGap,
   obstacleOffPath,

@@ -12,8 +12,9 @@ export const noTerrain: HopRule = {
   fix: "Name a folder of terrain in the network, or a surveyed profile in the hop.",
   source: "common practice",
   needs: ["distance"],
+  quietAfter: ["survey-unusable"],
   good: exampleHop(),
-  bad: exampleHop({ more: 'survey "missing.csv" from KELD' }),
+  bad: `// No terrain is named for the southern half of the Earth.\nsite SOUTH {\n  at -47.5 -30.5\n}\n\nsite AUSTRAL {\n  at -47.55 -30.4\n}\n\nhop SOUTH-AUSTRAL {\n  SOUTH { }\n  AUSTRAL { }\n}`,
   check({ hop, result, report }) {
     if (result.profile !== undefined) return;
     const reason = result.missing.find((sentence) => sentence.startsWith("Clearance: "));

@@ -17,7 +17,7 @@ export const terrainGap: HopRule = {
   fix: "Add a raster that covers the stretch, or a surveyed profile.",
   source: "common practice",
   needs: [],
-  quietAfter: ["path-length"],
+  quietAfter: ["path-length", "survey-length"],
   good: exampleHop(),
   bad: `site EDGE {\n  at 47.5 -29.9\n}\n\nhop KELD-EDGE {\n  KELD { }\n  EDGE { }\n}`,
   check({ hop, result, report }) {

@@ -34,21 +34,28 @@ export function judgeExample(text: string): JudgedExample {
   return { problems: problems.map(({ message }) => message), findings };
 }
 
-/** Level ground at 200 m with a ridge of 15 m in the middle; no raster east of 30 degrees west; no survey file. */
+/**
+ * Level ground at 200 m with a ridge of 15 m in the middle; no raster east of 30 degrees west, no terrain south of the
+ * equator. Of the surveys one is too long, the others are not there.
+ */
 function exampleGround(hop: Hop): GroundInput {
   const none: GroundInput = {
     groundM: [undefined, undefined],
-    profileKind: "terrain",
+    profileKind: hop.surveyFile === undefined ? "terrain" : "survey",
     problem: "the file is not there",
   };
   const from = hop.ends[0].site.position;
   const to = hop.ends[1].site.position;
-  if (from === undefined || to === undefined || hop.surveyFile !== undefined) return none;
+  if (from === undefined || to === undefined || from.latitudeDeg < 0) return none;
+  const tooLong = hop.surveyFile?.endsWith("too-long.csv");
+  if (hop.surveyFile !== undefined && !tooLong) return none;
   const { distanceM } = inverse({ from, to });
   const heights = Array.from({ length: 101 }, (_, i) => {
     const longitudeDeg = from.longitudeDeg + (i / 100) * (to.longitudeDeg - from.longitudeDeg);
     if (longitudeDeg > -30 && longitudeDeg < 0) return null;
     return i >= 49 && i <= 51 ? 215 : 200;
   });
-  return distanceM > 0 ? groundOf(heights, distanceM) : none;
+  if (!(distanceM > 0)) return none;
+  const ground = groundOf(heights, distanceM);
+  return tooLong ? { ...ground, profileKind: "survey", remarks: ["the survey is too long"] } : ground;
 }

@@ -103,7 +103,8 @@ export const pathRows: Rows = [
       {
         name: "file",
         value: { type: "path" },
-        meaning: "CSV of distance and height, relative to this file.",
+        meaning:
+          "CSV with the header line `distance_m,height_m,cover_m`, relative to this file; a row a point, distances rising.",
       },
       {
         name: "from",
@@ -114,7 +115,8 @@ export const pathRows: Rows = [
         fallback: "the first end",
       },
     ],
-    meaning: "A surveyed profile that takes the place of the terrain.",
+    meaning:
+      "A surveyed profile that takes the place of the terrain. The header line names columns and units, in any order: `distance_m` or `distance_km` from the end named, `height_m` of the ground above sea level, `cover_m` of trees or buildings above it (may be left out). Comma, semicolon or tab part the columns; behind a semicolon or a tab numbers may have a decimal comma. A survey within 1 % of the path's length is stretched to it; of another length it is told and taken as measured.",
     source: PRACTICE,
     example: 'survey "survey/keld-tarn.csv" from KELD',
   },
