@@ -61,6 +61,12 @@ describe("statements and blocks are those of the grammar", () => {
 });
 
 describe("what no editor shows", () => {
+  test("the byte order mark that a file may begin with is no part of its first word", () => {
+    const { statements, problems } = parse("\ufeffsite A {}\n");
+    expect(problems).toEqual([]);
+    expect(statements[0]?.atoms[0]).toMatchObject({ text: "site", start: 1 });
+  });
+
   test("a control character is told at its place, and costs nothing but itself", () => {
     const { statements, problems } = parse("site A { at 47\u0001 -30 }\nsite B {}\n");
     expect(problems).toEqual([expect.objectContaining({ start: 14, end: 15 })]);
