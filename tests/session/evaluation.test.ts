@@ -25,7 +25,7 @@ function opened() {
     publish: (path, diagnostics) =>
       void shown.set(
         path,
-        diagnostics.map(({ message }) => message),
+        diagnostics.map(({ message }) => String(message)),
       ),
     changed: () => undefined,
     status: () => undefined,
