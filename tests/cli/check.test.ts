@@ -261,6 +261,14 @@ describe("json", () => {
     expect(stdout).not.toMatch(/null|NaN/);
   });
 
+  test("fits its schema also where no antenna height would do", () => {
+    const folder = copy("wall", (at) => edit(join(at, "hops.hop"), '"spruce" 14 m', '"wall" 400 m'));
+    const output = JSON.parse(run(["check", folder, "--format", "json"]).stdout) as CheckOutput;
+    const heights = output.designs[0]!.hops.flatMap(({ clearance }) => clearance ?? []);
+    expect(heights).toContainEqual(expect.objectContaining({ heightNeededM: [null, null] }));
+    expect(ajv.validate(checkSchema, output), ajv.errorsText()).toBe(true);
+  });
+
   test("the schema can say no", () => {
     const output = JSON.parse(run(["check", "learning", "--format", "json"]).stdout);
     output.designs[0].hops[0].distanceM = "10 km";

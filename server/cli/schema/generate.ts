@@ -6,6 +6,7 @@ import { execFileSync } from "node:child_process";
 import { readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { isDeepStrictEqual } from "node:util";
 import { createGenerator } from "ts-json-schema-generator";
 
 const HERE = dirname(fileURLToPath(import.meta.url));
@@ -35,9 +36,18 @@ export function schemas(): Map<string, object> {
   return new Map(
     OUTPUTS.map(({ file, type, title }) => {
       const { $schema, ...schema } = generator.createSchema(type);
-      return [file, { $schema, title, ...schema }];
+      return [file, { $schema, title, ...(withNulls(schema) as object) }];
     }),
   );
+}
+
+/** JSON has no undefined: what is left out of a list stands there as null. */
+function withNulls(schema: unknown): unknown {
+  if (Array.isArray(schema)) return schema.map(withNulls);
+  if (typeof schema !== "object" || schema === null) return schema;
+  const entries = Object.entries(schema);
+  if (entries.length === 1 && isDeepStrictEqual(schema, { not: {} })) return { type: "null" };
+  return Object.fromEntries(entries.map(([key, value]) => [key, withNulls(value)]));
 }
 
 function main(): void {
