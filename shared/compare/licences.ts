@@ -104,7 +104,8 @@ function transmissionOf(
 /** Two carriers on one channel use both polarizations; of a channel each, the second uses the other. */
 function polarizationText({ arrangement, polarization }: Hop, carrier: number): string | undefined {
   const facts = arrangementByName(arrangement.name);
-  if (polarization === undefined || facts?.polarizations !== 2) return polarization;
+  if (facts?.polarizations !== 2) return polarization;
+  if (polarization === undefined) return "horizontal and vertical";
   const other = polarization === "vertical" ? "horizontal" : "vertical";
   if (facts.xpicPairs > 0 || facts.frequencyPairs === 1) return `${polarization} and ${other}`;
   return carrier === 0 ? polarization : other;

@@ -11,6 +11,7 @@ import type { GroundInput } from "./ground.js";
 import type { PathLosses } from "./levels.js";
 import { missingFacts } from "./missing.js";
 import { objectiveResults } from "./objectives.js";
+import { inJudgedPolarization } from "./polarization.js";
 import { profileSummary, topsOf } from "./profile.js";
 import { withinReason } from "./reason.js";
 import { reflectionsOf } from "./reflection.js";
@@ -23,7 +24,8 @@ import { missing, newTrace, note, type Trace } from "./trace.js";
  */
 export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
   const trace = newTrace();
-  const { hop, beyond } = withinReason(design);
+  const { hop: stated, beyond } = withinReason(design);
+  const hop = inJudgedPolarization(stated, trace);
   for (const what of beyond) missing(trace, `Beyond reason: ${what} is left out.`);
   for (const { fact } of missingFacts(hop)) missing(trace, `The ${fact} is not stated.`);
   if (hop.channelUnknown) missing(trace, "The channel is not known, so that its frequencies are not either.");

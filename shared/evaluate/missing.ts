@@ -1,5 +1,6 @@
 import { type Address, address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
+import { radiatesBoth } from "./polarization.js";
 
 /** A fact that the design does not state yet and that a budget cannot do without. */
 export interface MissingFact {
@@ -32,7 +33,7 @@ export function missingFacts(hop: Hop): readonly MissingFact[] {
       lacks(`transmit frequency at ${end.site.name}`, end.site.name, "transmits");
     }
   }
-  if (hop.polarization === undefined) lacks("polarization", "polarization");
+  if (hop.polarization === undefined && !radiatesBoth(hop)) lacks("polarization", "polarization");
   for (const end of hop.ends) {
     const name = end.site.name;
     if (end.antenna === undefined) lacks(`antenna at ${name}`, name, "antenna");

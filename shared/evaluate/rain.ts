@@ -17,7 +17,7 @@ import { precipitationDistribution, METHOD as WET_SNOW } from "../propagation/p5
 import { rainCoefficients, rainValidity, METHOD as SPECIFIC } from "../propagation/p838.js";
 import { type ClimateInUse, rainRate001, usesUnchecked } from "./climate.js";
 import type { Fading, FadingPath } from "./fading.js";
-import { tiltDeg } from "./polarization.js";
+import { radiatesBoth, tiltDeg } from "./polarization.js";
 import { cite, missing, note, record, type Trace, use } from "./trace.js";
 
 /** The law of rain on the path, and of rain with wet snow where the rain height and the probability of rain are known. */
@@ -58,7 +58,9 @@ function lawOfRate(
     missing(trace, `Rain outage: ${rain.refusal}`);
     return undefined;
   }
-  use(trace, "polarization", hop.polarization, "design");
+  const both = radiatesBoth(hop) && hop.polarization !== "slant";
+  const judged = both ? "both polarizations are on the air; judged for the worse" : undefined;
+  use(trace, "polarization", hop.polarization, "design", judged);
   cite(trace, SPECIFIC);
   cite(trace, RAIN);
   note(trace, ...rain.validity, ...rainValidity(wave));

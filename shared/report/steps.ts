@@ -4,6 +4,7 @@ import { equipmentOutage } from "../evaluate/equipment.js";
 import { type FadingPath, fadingOf } from "../evaluate/fading.js";
 import { sameMode } from "../evaluate/judged-mode.js";
 import { modeFadingOf, outagesAt } from "../evaluate/outages.js";
+import { inJudgedPolarization } from "../evaluate/polarization.js";
 import { withinReason } from "../evaluate/reason.js";
 import type { DirectionResult, HopResult, ModeResult } from "../evaluate/result.js";
 import { newTrace, type Trace } from "../evaluate/trace.js";
@@ -34,8 +35,8 @@ export function fadingSteps(
   direction: DirectionResult,
   mode: ModeResult,
 ): StepsBySection {
-  const { hop } = withinReason(design);
   const trace = recordingTrace();
+  const hop = inJudgedPolarization(withinReason(design).hop, trace);
   const path = pathOf(hop, result);
   const ends = direction.from === hop.ends[0].site.name ? hop.ends : ([hop.ends[1], hop.ends[0]] as const);
   const stated = hop.modes.find((one) => sameMode(one, mode));

@@ -78,7 +78,8 @@ export const hopRows: Rows = [
         meaning: "Polarization of both directions.",
       },
     ],
-    meaning: "Polarization.",
+    meaning:
+      "Polarization. An arrangement with carriers on both polarizations needs none: it has both, and rain is judged for the worse, horizontal. Stated all the same, it is that of the first carrier.",
     source: "Rec. ITU-R P.838-3 (rain differs between the two)",
     example: "polarization vertical",
   },

@@ -1,5 +1,6 @@
 /** The page of one hop: what it is, whether it does what is asked, and what every figure rests on. */
 import type { Design, Hop } from "../../design/design.js";
+import { polarizationWords } from "../../evaluate/polarization.js";
 import { obstacleTitle } from "../../evaluate/profile.js";
 import type { DirectionResult, HopResult } from "../../evaluate/result.js";
 import { outageBounded } from "../../format/bounds.js";
@@ -69,7 +70,7 @@ function subtitle({ name, title, arrangement, radio, polarization, objective }: 
     title === undefined ? undefined : name,
     arrangement.name,
     radio?.title ?? radio?.name,
-    polarization === undefined ? undefined : `${polarization} polarization`,
+    polarizationWords({ arrangement, polarization }),
     objective === undefined ? undefined : `objective ${objective.title ?? objective.name}`,
   ];
   return parts.filter((part) => part !== undefined).join(", ");
