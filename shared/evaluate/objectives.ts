@@ -74,7 +74,7 @@ function linkAvailability(
         ? "not decided"
         : "met";
   return {
-    what: "availability of the link",
+    what: "unavailability of the link",
     source: sourceOf(METHOD_F1703),
     allowedPercent,
     foundPercent,

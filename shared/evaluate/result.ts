@@ -242,7 +242,7 @@ export type Verdict = "met" | "not met" | "not decided";
 
 /** An objective beside the plain availability. */
 export interface ObjectiveResult {
-  readonly what: "availability of the link" | "severely errored seconds";
+  readonly what: "unavailability of the link" | "severely errored seconds";
   readonly source: string;
   /** Outage allowed and found, percent of time. */
   readonly allowedPercent: number;

@@ -22,7 +22,7 @@ export const linkAvailability: HopRule = {
 
 ${exampleHop().replace("objective trunk", "objective far")}`,
   check({ hop, result, report }) {
-    const found = result.objectives?.find((one) => one.what === "availability of the link");
+    const found = result.objectives?.find((one) => one.what === "unavailability of the link");
     if (found === undefined || found.verdict === "met") return;
     const { name } = hop.objective!;
     const [takes, allowed] = apart(yearly, found.foundPercent, found.allowedPercent);
@@ -30,7 +30,7 @@ ${exampleHop().replace("objective trunk", "objective far")}`,
     const ends = `; the law of rain ends at ${found.bound === "at most" ? "0.001" : "1"} % and cannot tell`;
     report({
       at: address("hop", hop.name),
-      message: `${found.of} takes ${bound}${takes}, the hop's share of the link is ${allowed}${found.verdict === "not decided" ? ends : ""}`,
+      message: `${found.of} takes ${bound}${takes}, the hop's share of the unavailability allowed to the link is ${allowed}${found.verdict === "not decided" ? ends : ""}`,
       severity: found.verdict === "not decided" ? "info" : undefined,
       related: [
         { at: address("objective", name, "availability-class"), message: `availability-class of ${name}` },

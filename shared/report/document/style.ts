@@ -62,6 +62,8 @@ svg .land-edge{stroke:${colour("land-edge")};stroke-width:1.5;fill:none;stroke-l
 svg .zone{fill:${colour("zone")};fill-opacity:.65}
 svg .asked{stroke:${colour("zone-edge")};stroke-width:1.2;stroke-dasharray:5 3;fill:none}
 svg .ray{stroke:${colour("ray")};stroke-width:1.8;fill:none}
+svg .diversity{stroke:${colour("ray")};stroke-width:.8;fill:none}
+svg .second-antenna{fill:${colour("paper")};stroke:${colour("ray")};stroke-width:1.5}
 svg .reflected{stroke:${colour("info")};stroke-width:1.2;stroke-dasharray:7 3 1.5 3;fill:none}
 svg .surface{stroke:${colour("info")};stroke-width:3.5;fill:none}
 svg .ripple{stroke:${colour("ray")};stroke-width:1.8;fill:none;stroke-linejoin:round}
@@ -170,6 +172,7 @@ main{padding:1.5rem 1rem 3rem}
 ${drawingStyle((name) => `var(--${name})`)}
 @media print{
 @page{margin:16mm 14mm}
+:root{--paper:#fff;--panel:#f2f2f2}
 :root,body{font-size:9.5pt}
 main{max-width:none;padding:0}
 .key{gap:0 1.2rem}

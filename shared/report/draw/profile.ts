@@ -10,6 +10,7 @@ import { fresnel, fresnelAsked, kFactor, kilometres, metres } from "../../format
 import type { TerrainProfile } from "../../terrain/profile.js";
 import { coordinate, element } from "../document/markup.js";
 import { LabelRows, textWidth } from "./labels.js";
+import { diversityHeightsM, diversityRays } from "./profile-diversity.js";
 import {
   asked,
   askedAt,
@@ -93,11 +94,11 @@ export function drawProfile(
     return { ...label, words, ...rows.place(x(label.distanceM), words, isGrave(label)) };
   });
   // The lowest part of the land is kept free for the labels.
-  const y = heightScale(points, labels, result, plot.bottom - 14 - rows.count * ROW, plot.top);
+  const y = heightScale(points, labels, hop, result, plot.bottom - 14 - rows.count * ROW, plot.top);
   if (y === undefined) return undefined;
   const scales: Scales = { x, y, lengthM, plot };
   const lowK = lowestAskedK(result, k);
-  const legend = legendBelow(legendItems(result, k, lowK), plot.bottom + 47, plot);
+  const legend = legendBelow(legendItems(hop, result, k, lowK), plot.bottom + 47, plot);
   const height = plot.bottom + 50 + legend.height;
   const parts = [
     grid(scales, result.ends[0]),
@@ -107,6 +108,7 @@ export function drawProfile(
     gaps(result, scales),
     asked(points, result, k, scales),
     reflectedRays(result, scales, k),
+    diversityRays(hop, result, scales),
     ray(points, scales),
     obstacles(hop, points, scales, k),
     ends(result, scales, sheet.narrow),
@@ -129,6 +131,7 @@ function fitting(label: Label, room: number): string {
 function heightScale(
   points: readonly ProfilePoint[],
   labels: readonly Label[],
+  hop: Hop,
   result: HopResult,
   bottom: number,
   top: number,
@@ -138,6 +141,7 @@ function heightScale(
     ...(rayM === undefined ? [] : [rayM + fresnelRadiusM, rayM - fresnelRadiusM]),
   ]);
   heights.push(...labels.map(({ drawnM }) => drawnM), ...(antennaHeightsM(result) ?? []));
+  heights.push(...diversityHeightsM(hop, result).filter((heightM) => heightM !== undefined));
   const [low, high] = extent(heights) as [number, number];
   if (!(Math.max(high, -low) < BEYOND_ANY_HEIGHT_M)) return undefined;
   // A flat path must not look like mountains.
@@ -193,10 +197,17 @@ function critical(label: Label & { words: string; row: number; x: number }, { x,
   ].join("");
 }
 
-function legendItems(result: HopResult, k: number, lowK: ClearanceResult | undefined): LegendItem[] {
+function legendItems(
+  hop: Hop,
+  result: HopResult,
+  k: number,
+  lowK: ClearanceResult | undefined,
+): LegendItem[] {
   const here = askedAt(result, k);
   const items: LegendItem[] = [{ kind: "land", words: `ground, ${kFactor(k)}`, area: true }];
   if (result.geometry) items.push({ kind: "ray", words: "ray" });
+  if (diversityHeightsM(hop, result).some((heightM) => heightM !== undefined))
+    items.push({ kind: "diversity", words: "ray to the diversity antenna" });
   if (result.clearance.length > 0) items.push({ kind: "zone", words: "first Fresnel zone", area: true });
   if (here) items.push({ kind: "asked", words: `${fresnelAsked(here.requiredFraction)} asked` });
   if (lowK) {

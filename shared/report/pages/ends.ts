@@ -5,10 +5,12 @@ import { formatDms } from "../../geodesy/coordinates.js";
 import type { Table, TableRow } from "../document/document.js";
 import { drawnKFactor } from "../draw/profile-points.js";
 
+type Row = readonly [string, (end: HopEnd, index: 0 | 1) => string | undefined];
+
 /** What stands at each end and where it looks. Rows that neither end has are left out. */
 export function endsTable(hop: Hop, result: HopResult): Table {
   const [first, second] = hop.ends;
-  const rows: (readonly [string, (end: HopEnd, index: 0 | 1) => string | undefined])[] = [
+  const rows: Row[] = [
     ["Site", ({ site }) => site.title],
     ["Position (WGS84)", ({ site }) => site.position && position(site.position)],
     ["Ground height a.s.l.", (_end, index) => ground(result, index)],
@@ -32,8 +34,15 @@ export function endsTable(hop: Hop, result: HopResult): Table {
         coupler && `${coupler.title ?? coupler.name}${mounting ? `, ${mounting}` : ""}`,
     ],
     ["Feeder", (end) => feeder(end)],
+    ["Diversity antenna", ({ diversityAntenna }) => diversityAntenna?.title ?? diversityAntenna?.name],
+    [
+      "Its height above ground",
+      ({ diversityHeightM }) => (diversityHeightM === undefined ? undefined : metres(diversityHeightM)),
+    ],
+    ["Its feeder", (end) => diversityFeeder(end)],
     ["Further loss", ({ extraLossDb }) => (extraLossDb === undefined ? undefined : decibels(extraLossDb))],
     ["Transmits", (end) => transmits(end)],
+    ...furtherChannels(hop),
     ["Power, highest mode", (_end, index) => dbmOf(result.directions, hop, index, "power")],
     ["EIRP, highest mode", (_end, index) => dbmOf(result.directions, hop, index, "eirp")],
     ["Greatest EIRP of any mode", (_end, index) => greatestEirp(result.directions, hop, index)],
@@ -69,7 +78,24 @@ function feeder({ feeder, feederLengthM }: HopEnd): string | undefined {
   return `${feeder.title ?? feeder.name}${feederLengthM === undefined ? "" : `, ${metres(feederLengthM)}`}`;
 }
 
-function transmits({ transmits, transmitFrequencyHz }: HopEnd): string | undefined {
+/** The design states one feeder an end, and the levels take it for both antennas. */
+function diversityFeeder(end: HopEnd): string | undefined {
+  return end.diversityAntenna && end.feeder && "taken to be as the first antenna's";
+}
+
+/** A row for each channel of a carrier behind the first. */
+function furtherChannels({ furtherChannels }: Hop): Row[] {
+  return (furtherChannels ?? []).map(({ number, lowHz, highHz }, index) => [
+    `Transmits, carrier ${index + 2}, channel ${number}`,
+    ({ transmits: half }) =>
+      half && transmits({ transmits: half, transmitFrequencyHz: half === "low" ? lowHz : highHz }),
+  ]);
+}
+
+function transmits({
+  transmits,
+  transmitFrequencyHz,
+}: Pick<HopEnd, "transmits" | "transmitFrequencyHz">): string | undefined {
   const half = transmits === undefined ? undefined : `${transmits} half`;
   const at = transmitFrequencyHz === undefined ? undefined : frequency(transmitFrequencyHz);
   return at === undefined ? half : half === undefined ? at : `${at}, ${half}`;
