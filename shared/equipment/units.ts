@@ -1,5 +1,5 @@
 /** The units at an end, one for each branch: what it is set to, and by what it is ordered. */
-import type { HalfOfBand, Hop, HopEnd } from "../design/design.js";
+import type { HalfOfBand, Hop, HopEnd, Polarization } from "../design/design.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
 import { channelPlace } from "../radio/channels.js";
 import { halfOf } from "../radio/halves.js";
@@ -12,6 +12,8 @@ export interface UnitSetting {
   readonly place: number;
   /** Number in the plan; undefined: no channel is stated for it. */
   readonly channel?: number;
+  /** What the design states is that of the first; the units of the second stand across it. */
+  readonly polarization?: Polarization;
   readonly half?: HalfOfBand;
   readonly transmitHz?: number;
   /** As the end states it where it holds the channel, else the first that does; `open`: the channel is not stated. */
@@ -22,7 +24,7 @@ export interface UnitSetting {
 /** In the order of the branches. */
 export function unitsOf(hop: Hop, end: HopEnd, facts: ArrangementFacts): readonly UnitSetting[] {
   const half = halfOf(end, hop.radio);
-  return branchesOf(facts).map(({ name }, index) => {
+  return branchesOf(facts).map(({ name, polarization }, index) => {
     const place = channelPlace(facts, index);
     const channel = place === 0 ? hop.channel : hop.furtherChannels?.[place - 1];
     const frequencies = place === 0 ? frequenciesOf(hop) : pairOf(channel);
@@ -31,11 +33,17 @@ export function unitsOf(hop: Hop, end: HopEnd, facts: ArrangementFacts): readonl
       branch: name,
       place,
       channel: channel?.number,
+      polarization: polarization === 1 ? hop.polarization : across(hop.polarization),
       half,
       transmitHz: place === 0 ? end.transmitFrequencyHz : ofHalf,
       ...subBandFor(hop, end, place, frequencies),
     };
   });
+}
+
+function across(polarization: Polarization | undefined): Polarization | undefined {
+  if (polarization === "slant") return "slant";
+  return polarization && (polarization === "vertical" ? "horizontal" : "vertical");
 }
 
 type Frequencies = ReturnType<typeof frequenciesOf>;

@@ -185,9 +185,15 @@ test("the page of a hop names the channel of each unit and what it is set to", (
   const table = blocks.find((block) => block.type === "table" && block.caption?.startsWith("Units"))!;
   expect(table.type === "table" && table.rows.map(({ cells }) => cells)).toEqual([
     // 17700 + 55 n and 18710 + 55 n MHz.
-    ["carrier 1", "4", "18.93 GHz, high half, sub-band A", "17.92 GHz, low half, sub-band A"],
-    ["carrier 2", "4", "18.93 GHz, high half, sub-band A", "17.92 GHz, low half, sub-band A"],
-    ["carrier 3", "15", "19.535 GHz, high half, sub-band B", "18.525 GHz, low half, sub-band B"],
-    ["protecting carrier", "15", "19.535 GHz, high half, sub-band B", "18.525 GHz, low half, sub-band B"],
+    ["carrier 1", "4", "vertical", "18.93 GHz, high half, sub-band A", "17.92 GHz, low half, sub-band A"],
+    ["carrier 2", "4", "horizontal", "18.93 GHz, high half, sub-band A", "17.92 GHz, low half, sub-band A"],
+    ["carrier 3", "15", "vertical", "19.535 GHz, high half, sub-band B", "18.525 GHz, low half, sub-band B"],
+    [
+      "protecting carrier",
+      "15",
+      "horizontal",
+      "19.535 GHz, high half, sub-band B",
+      "18.525 GHz, low half, sub-band B",
+    ],
   ]);
 });

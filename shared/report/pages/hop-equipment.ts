@@ -32,10 +32,11 @@ function arrangementWords({ arrangement }: Hop): Block[] {
   return [{ type: "paragraph", text: [{ text: `${arrangement.name}:`, mark: "strong" }, ` ${text}`] }];
 }
 
-/** Where carriers have channels of their own: which unit is ordered and set to what. */
+/** Where carriers have channels or polarizations of their own: which unit is ordered and set to what. */
 function channelTable(hop: Hop): Table[] {
   const facts = arrangementByName(hop.arrangement.name);
-  if (facts === undefined || hop.radio === undefined || facts.frequencyPairs < 2) return [];
+  if (facts === undefined || hop.radio === undefined) return [];
+  if (facts.frequencyPairs < 2 && facts.polarizations < 2) return [];
   const [here, there] = hop.ends.map((end) => unitsOf(hop, end, facts));
   const words = (unit: UnitSetting) => {
     const hz = unit.transmitHz === undefined ? undefined : frequency(unit.transmitHz);
@@ -48,12 +49,14 @@ function channelTable(hop: Hop): Table[] {
       columns: [
         { title: "Branch" },
         { title: "Channel", align: "right" },
+        { title: "Polarization" },
         ...hop.ends.map(({ site }) => ({ title: `Transmits at ${site.name}` })),
       ],
       rows: here!.map((unit, index) => ({
         cells: [
           unit.branch,
           unit.channel === undefined ? "not stated" : String(unit.channel),
+          unit.polarization ?? "not stated",
           words(unit),
           words(there![index]!),
         ],
