@@ -36,8 +36,8 @@ export class DesignModel {
   private readonly changedHops = new Set<string>();
   private readonly changedFiles = new Set<string>();
   private sharedChanged = false;
-  /** Names of each kind; the key of `declared` without its kind. */
-  private readonly namesByKind = new Map<string, Set<string>>();
+  /** Names of each kind in the order of the text, as long as no declaration came, went or moved past another. */
+  private readonly namesByKind = new Map<string, readonly string[]>();
   /** Values that `design` lists, by what they are and by name, as long as what they were made from holds. */
   private readonly resolved = new Map<string, Map<string, unknown>>();
   /** Files that mention a name: `site KELD` to paths. */
@@ -68,9 +68,18 @@ export class DesignModel {
     return this.files.values();
   }
 
-  /** Names of a kind, in the order they were declared. */
+  /** Names of a kind, in the order of files and text, whatever was edited before. */
   names(kind: string): readonly string[] {
-    return [...(this.namesByKind.get(kind) ?? [])];
+    let names = this.namesByKind.get(kind);
+    if (!names) this.namesByKind.set(kind, (names = this.namesInOrder(kind)));
+    return names;
+  }
+
+  private namesInOrder(kind: string): readonly string[] {
+    const names = new Set<string>();
+    for (const path of [...this.files.keys()].sort())
+      for (const entry of this.files.get(path)!.declarations) if (entry.kind === kind) names.add(entry.name);
+    return [...names];
   }
 
   /** Files in which a name of a kind is used. */
@@ -189,7 +198,7 @@ export class DesignModel {
     const known = (this.resolved.get(what) ?? new Map()) as Map<string, T | undefined>;
     this.resolved.set(what, known);
     const all = new Map<string, T>();
-    for (const name of this.namesByKind.get(kind) ?? []) {
+    for (const name of this.names(kind)) {
       if (!known.has(name)) known.set(name, find(name));
       const value = known.get(name);
       if (value !== undefined) all.set(name, value);
@@ -287,6 +296,10 @@ export class DesignModel {
 
   private replaceDeclarations(before: SourceFile | undefined, after: SourceFile | undefined): void {
     const path = (before ?? after)?.path;
+    if (orderOf(before) !== orderOf(after)) {
+      this.namesByKind.clear();
+      this.sharedChanged = true;
+    }
     const keys = new Set(
       [...(before?.declarations ?? []), ...(after?.declarations ?? [])].map((entry) => entry.key),
     );
@@ -300,7 +313,7 @@ export class DesignModel {
       const known = this.declared.get(key)?.length ?? 0;
       if (all.length === 0) this.declared.delete(key);
       else this.declared.set(key, all);
-      if (known > 0 !== all.length > 0) this.noteName((all[0] ?? first)!, all.length > 0);
+      if (known > 0 !== all.length > 0) this.noteName((all[0] ?? first)!);
       else if (first?.template !== all[0]?.template)
         for (const mentioning of this.filesMentioning(key)) this.noteFile(mentioning);
       if (known > 1 || all.length > 1) for (const entry of all) this.noteFile(entry.file);
@@ -308,11 +321,7 @@ export class DesignModel {
   }
 
   /** A name has appeared or vanished: files that mention it, in whatever role, have other problems now. */
-  private noteName({ kind, name }: Declaration, there: boolean): void {
-    const names = this.namesByKind.get(kind) ?? new Set();
-    if (there) names.add(name);
-    else names.delete(name);
-    this.namesByKind.set(kind, names);
+  private noteName({ kind, name }: Declaration): void {
     for (const role of NAMED_KINDS)
       for (const path of this.filesMentioning(`${role} ${name}`)) this.noteFile(path);
     for (const path of this.unresolved.get(kind) ?? []) this.noteFile(path);
@@ -410,4 +419,8 @@ function shifted(problem: TextProblem, by: number): TextProblem {
   if (by === 0) return problem;
   const fixes = problem.fixes?.map((fix) => ({ ...fix, start: fix.start + by, end: fix.end + by }));
   return { ...problem, start: problem.start + by, end: problem.end + by, fixes };
+}
+
+function orderOf(file: SourceFile | undefined): string {
+  return (file?.declarations ?? []).map(({ key }) => key).join("\n");
 }

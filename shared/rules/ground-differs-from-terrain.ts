@@ -17,10 +17,10 @@ export const groundDiffersFromTerrain: NetworkRule = {
   source: "common practice",
   good: exampleHop(),
   bad: `site HIGH {\n  at 47.55 -30.4\n  ground 320 m\n}\n\n${exampleHop().replaceAll("TARN", "HIGH")}`,
-  check({ results, report }) {
+  check({ design, results, report }) {
     const told = new Set<string>();
-    for (const result of results.values()) {
-      for (const end of result.geometry ?? []) {
+    for (const hop of design.hops.keys()) {
+      for (const end of results.get(hop)?.geometry ?? []) {
         if (end.terrainGroundM === undefined || told.has(end.site)) continue;
         if (Math.abs(end.groundM - end.terrainGroundM) <= TOLERANCE_M) continue;
         told.add(end.site);

@@ -38,13 +38,13 @@ const edit = fc.record({
 });
 
 function state(model: DesignModel, paths: Iterable<string>): unknown {
-  const names = [...model.names("hop")].sort();
+  const names = model.names("hop");
   return {
     hops: names.map((name) => [name, model.hop(name)?.hop]),
-    sites: [...model.names("site")].sort().map((name) => model.lookup.site(name)),
+    sites: model.names("site").map((name) => model.lookup.site(name)),
     design: Object.entries(model.design()).map(([what, value]) => [
       what,
-      value instanceof Map ? new Map([...value].sort()) : value,
+      value instanceof Map ? [...value] : value,
     ]),
     problems: [...paths]
       .sort()
