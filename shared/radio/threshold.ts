@@ -40,5 +40,7 @@ export function symbolRateHz(bandwidthHz: number): number {
 
 /** Least signal-to-noise ratio for a net bit rate in a bandwidth, after Shannon: 10 log(2^(C/B) - 1) dB. */
 export function shannonSnrDb(bitRateBps: number, bandwidthHz: number): number {
-  return 10 * Math.log10(2 ** (bitRateBps / bandwidthHz) - 1);
+  const naturalLog = (bitRateBps / bandwidthHz) * Math.LN2;
+  // Beyond some thousand bits a hertz the power overflows; the 1 was lost long before.
+  return naturalLog < 100 ? 10 * Math.log10(Math.expm1(naturalLog)) : 10 * naturalLog * Math.LOG10E;
 }

@@ -62,6 +62,9 @@ test("the catalogue's threshold goes before a computed one; without either there
 test("Shannon's limit at one and two bits per second and hertz", () => {
   expect(shannonSnrDb(1, 1)).toBeCloseTo(0, 12); // 2^1 - 1 = 1
   expect(shannonSnrDb(2, 1)).toBeCloseTo(4.7712, 4); // 10 log 3
+  // A rate and a width in the wrong units: 10 log(2^5000), and 10 log(ln 2 / 10^20).
+  expect(shannonSnrDb(5000, 1)).toBeCloseTo(15051.5, 1);
+  expect(shannonSnrDb(1, 1e20)).toBeCloseTo(-201.592, 3);
 });
 
 const GAIN = loadVectors<{
