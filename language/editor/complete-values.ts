@@ -45,7 +45,7 @@ function itemsOf(scene: Scene, expected: Expected, spec: ArgSpec, value: ValueSp
     case "reference":
       return nameItems(scene, expected, spec, value.kind);
     case "rule":
-      return ruleItems();
+      return ruleItems(scene);
     case "free":
       return spec.name === "plan" ? channelPlans(scene) : modulations(scene, expected);
     case "number":
@@ -133,9 +133,10 @@ function longerPhrases({ spec, written, range }: NonNullable<Expected["phrase"]>
   );
 }
 
-function ruleItems(): readonly Proposal[] {
+/** At a site only findings about the site can be accepted. */
+function ruleItems({ caret }: Scene): readonly Proposal[] {
   return [...RULES.values()]
-    .filter((rule) => rule.scope !== "acceptance")
+    .filter(({ scope }) => scope !== "acceptance" && !(caret.context === "site" && scope === "hop"))
     .map((rule) => ({
       label: rule.id,
       kind: "rule",

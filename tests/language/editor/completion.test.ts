@@ -203,6 +203,9 @@ describe("values and labels", () => {
     const found = labels(inHop("accept $0"));
     expect(found).toContain("clearance");
     expect(found).not.toContain("acceptance-unused");
+    const atSite = labels("site S { accept $0 }");
+    expect(atSite).toContain("rack-full");
+    expect(atSite).not.toContain("clearance");
   });
 });
 
