@@ -77,7 +77,9 @@ function unknownName(
   index: NameIndex,
 ): TextProblem {
   const names = index.names(kind);
-  const meant = nearest(name, names);
+  const near = nearest(name, names);
+  const begun = near === undefined ? beginningWith(name, names) : [];
+  const meant = near ?? (begun.length > 0 ? listOr(begun) : undefined);
   const few = names.length > 0 && names.length <= 12;
   return {
     rule: "unknown-name",
@@ -90,6 +92,22 @@ function unknownName(
       : few
         ? `${kind}s are: ${[...names].sort().join(", ")}`
         : `declare it: ${kind} ${name} { ... }`,
-    fixes: meant ? [{ title: `Write ${meant}`, start, end, newText: meant }] : [],
+    fixes: (near ? [near] : begun).map((one) => ({ title: `Write ${one}`, start, end, newText: one })),
   };
+}
+
+const MOST_BEGUN = 4;
+
+/** `A18` for the family of A18-06: a name that was written only as far as it came to mind. */
+function beginningWith(name: string, names: readonly string[]): readonly string[] {
+  if (name.length < 2) return [];
+  const begun = name.toLowerCase();
+  return names
+    .filter((other) => other.toLowerCase().startsWith(begun))
+    .sort()
+    .slice(0, MOST_BEGUN);
+}
+
+function listOr(names: readonly string[]): string {
+  return names.length === 1 ? names[0]! : `${names.slice(0, -1).join(", ")} or ${names.at(-1)}`;
 }

@@ -107,6 +107,11 @@ function readArguments(
   const args: Argument[] = [];
   const taken = new Set<ArgSpec>();
   const labels = labelsOf(property);
+  const glued = gluedSlash(property, atoms, from);
+  if (glued) {
+    problems.push(glued);
+    return args;
+  }
   let at = from;
   while (at < atoms.length) {
     const atom = atoms[at]!;
@@ -152,6 +157,27 @@ function readArguments(
     at = next;
   }
   return withMissing(property, args, taken, atoms, problems, false);
+}
+
+/** `channel F.595/55 MHz/3`: without blanks the words run together, and every complaint about them would mislead. */
+function gluedSlash(property: Property, atoms: readonly Atom[], from: number): TextProblem | undefined {
+  if (!property.args.some(({ slash }) => slash)) return undefined;
+  const stated = atoms.slice(from);
+  if (!stated.some(({ kind, text }) => kind !== "slash" && kind !== "string" && text.includes("/")))
+    return undefined;
+  const newText = stated
+    .map(({ text }) => text)
+    .join(" ")
+    .replace(/\s*\/\s*/g, " / ")
+    .trim();
+  const range = { start: stated[0]!.start, end: stated.at(-1)!.end };
+  return {
+    rule: "unexpected-value",
+    severity: "error",
+    ...range,
+    message: `put blanks around each /: ${property.name} ${newText}`,
+    fixes: [{ title: `Write ${newText}`, ...range, newText }],
+  };
 }
 
 /** The words that announce arguments, by row of the table: read for every statement, so split once. */

@@ -292,9 +292,11 @@ function readWord(words: Readonly<Record<string, string>>, atoms: readonly Atom[
       .join(" ");
     if (Object.hasOwn(words, phrase)) return { value: { type: "word", word: phrase }, next: at + count };
   }
+  const choices = Object.keys(words);
+  const otherCase = inOtherLetters(choices, atoms, at);
+  if (otherCase) return otherCase;
   const rest = atoms.slice(at);
   const written = rest.map((atom) => atom.text).join(" ");
-  const choices = Object.keys(words);
   // The more words agree, the fewer choices: `1+1 xpic` leaves two of all that begin with `1+1`.
   const sameStart =
     [2, 1]
@@ -302,8 +304,9 @@ function readWord(words: Readonly<Record<string, string>>, atoms: readonly Atom[
       .map((words) => rest.slice(0, words).map((atom) => atom.text))
       .map((begun) => choices.filter((choice) => choice.startsWith(`${begun.join(" ")} `)))
       .find((found) => found.length > 0) ?? [];
-  const meant = nearest(written, choices) ?? nearest(atoms[at]!.text, choices);
   const offered = sameStart.length > 0 ? sameStart : choices;
+  const meant =
+    nearest(written, offered) ?? (sameStart.length > 0 ? undefined : nearest(atoms[at]!.text, choices));
   // An ambiguous short form ("1+1") takes the whole rest with it; otherwise one word is wrong.
   const next = sameStart.length > 0 || choices.some((choice) => choice.includes(" ")) ? atoms.length : at + 1;
   const range = { start: atoms[at]!.start, end: atoms[next - 1]!.end };
@@ -313,7 +316,7 @@ function readWord(words: Readonly<Record<string, string>>, atoms: readonly Atom[
     ...range,
     message:
       sameStart.length > 0
-        ? `${written} can mean several things; write one of: ${sameStart.join(", ")}`
+        ? severalMeant(written, sameStart, meant)
         : `${atoms[at]!.text} is not known here; ${meant ? `did you mean ${meant}? Possible: ` : "write one of: "}${offered.join(", ")}`,
     fixes: (meant ? [meant] : sameStart).map((choice) => ({
       title: `Write ${choice}`,
@@ -322,6 +325,35 @@ function readWord(words: Readonly<Record<string, string>>, atoms: readonly Atom[
     })),
   };
   return { problem, next };
+}
+
+function severalMeant(written: string, choices: readonly string[], meant: string | undefined): string {
+  if (meant) return `${written} is not known here; did you mean ${meant}? Possible: ${choices.join(", ")}`;
+  return `${written} can mean several things; write one of: ${choices.join(", ")}`;
+}
+
+/** `2+0 XPIC` for `2+0 xpic`: what is meant is beyond doubt, and only that is told. */
+function inOtherLetters(choices: readonly string[], atoms: readonly Atom[], at: number): Reading | undefined {
+  for (let count = 3; count >= 1; count--) {
+    const last = atoms[at + count - 1];
+    if (!last) continue;
+    const written = atoms
+      .slice(at, at + count)
+      .map((atom) => atom.text)
+      .join(" ");
+    const meant = choices.find((choice) => choice.toLowerCase() === written.toLowerCase());
+    if (meant === undefined) continue;
+    const range = { start: atoms[at]!.start, end: last.end };
+    const problem: TextProblem = {
+      rule: "unknown-choice",
+      severity: "error",
+      ...range,
+      message: `${written} is not known here; did you mean ${meant}? Capital and small letters differ`,
+      fixes: [{ title: `Write ${meant}`, ...range, newText: meant }],
+    };
+    return { problem, next: at + count };
+  }
+  return undefined;
 }
 
 function readDate(atom: Atom): Omit<Reading, "next"> {
@@ -347,7 +379,13 @@ function readPosition(atoms: readonly Atom[], at: number): Reading {
   const parsed = parsePosition(written);
   if (!parsed.ok) {
     return {
-      problem: { rule: "value-range", severity: "error", ...range, message: parsed.reason },
+      problem: {
+        rule: "value-range",
+        severity: "error",
+        ...range,
+        message: parsed.reason,
+        help: `for example: at 54.4534 -3.0808, or at 54°27'12.4"N 3°04'51.0"W`,
+      },
       next: atoms.length,
     };
   }

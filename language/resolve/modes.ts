@@ -40,11 +40,13 @@ export function modesOf(
     const at = choices.findIndex((mode) => mode.modulation === word);
     if (at >= 0) return at;
     const names = choices.map((mode) => mode.modulation);
+    const meant = nearest(word, names);
+    const hint = meant ? `did you mean ${meant}? It has` : "it has";
     complain(
       fact,
       name,
-      `${radio.name} has no mode ${word} at ${widthHz / 1e6} MHz; it has ${names.join(", ")}`,
-      nearest(word, names),
+      `${radio.name} has no mode ${word} at ${widthHz / 1e6} MHz; ${hint} ${names.join(", ")}`,
+      meant,
     );
     return undefined;
   };

@@ -133,6 +133,13 @@ function parseMagnitude(digits: string, text: string): number | string {
   const parts = splitParts(digits);
   if (parts === undefined) {
     if (/\d,\d/.test(digits)) return "a decimal point is expected, not a comma";
+    const spaced = /^(\d+)\s+(\d+)(?:\s+(\d+(?:\.\d*)?))?$/.exec(digits);
+    if (spaced) {
+      const [, whole, minutes, seconds] = spaced;
+      const letter = /[NSEW]/i.exec(text)?.[0].toUpperCase() ?? "";
+      const written = `${whole}°${minutes}'${seconds === undefined ? "" : `${seconds}"`}${letter}`;
+      return `"${text.trim()}" is not an angle: write the signs for degrees, minutes and seconds, ${written}`;
+    }
     return `"${text.trim()}" is not an angle: degrees, or degrees, minutes and seconds are expected`;
   }
   const names = ["degrees", "minutes", "seconds"];
