@@ -19,6 +19,7 @@ export type PartKind =
   | "cable"
   | "connector"
   | "grounding kit"
+  | "mount"
   | "chassis"
   | "card";
 
@@ -65,10 +66,11 @@ export function partsOfHop(hop: Hop, design: Design): readonly Part[] {
   );
 }
 
-/** Parts of a site: its ends of hops, its chassis and cards. */
+/** Parts of a site: its ends of hops, its mounts, chassis and cards. */
 export function partsOfSite(plan: SitePlan, design: Design): readonly Part[] {
   return merged([
     ...plan.ends.flatMap((end) => partsOfEnd(end, plan, design)),
+    ...(plan.equipment?.mounts ?? []).map(({ title }) => piece("mount", { name: title }, 1)),
     ...(plan.equipment?.chassis ?? []).flatMap(({ chassis }) =>
       chassis ? [piece("chassis", chassis, 1)] : [],
     ),
@@ -120,6 +122,7 @@ const ORDER: readonly PartKind[] = [
   "cable",
   "connector",
   "grounding kit",
+  "mount",
   "chassis",
   "card",
 ];

@@ -124,6 +124,14 @@ test("structure: lines from the antenna down and stated mounts; what is not in t
   expect(steel.weightKg).toBeCloseTo(20 + 9 + 35, 9);
   expect(steel.windN! - bare.windN!).toBeCloseTo(1208.5 * 0.4 * 2, 0);
   expect(steel.leftOut).toEqual(["twist", "ice"]);
+  const withMounts = designOf(
+    lines.replace("  cable-run", '  mount "pole" 35 kg\n  mount "pole" 35 kg\n  cable-run'),
+    PREAMBLE,
+  );
+  const mounts = partsOfSite(sitePlans(withMounts).get("MOSS")!, withMounts).filter(
+    ({ kind }) => kind === "mount",
+  );
+  expect(mounts.map(({ name, quantity }) => [name, quantity])).toEqual([["pole", 2]]);
   const low = load('mount "pole" 35 kg area 0.4 m2 at 10 m');
   expect(low.windN! - bare.windN!).toBeCloseTo(918.8 * 0.4 * 2, 0);
   expect(load('mount "frame" 35 kg').unknown).toEqual(["frame"]);
