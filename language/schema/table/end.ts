@@ -159,7 +159,8 @@ export const installationRows: Rows = [
     name: "unit-sub-band",
     in: END,
     args: one("name", { type: "free", example: "A" }, "Sub-band of the radio's catalogue entry."),
-    meaning: "Sub-band of the units ordered.",
+    meaning:
+      "Sub-band of the units ordered. Those of a further channel are of it too where it holds that channel, else of the first that does.",
     fallback: "the one that holds the frequencies",
     source: PRACTICE,
     example: "unit-sub-band A",
