@@ -18,6 +18,11 @@ export function program(): Command {
         .default("text"),
     )
     .addOption(severityOption())
+    .addOption(
+      new Option("--show <severity>", "least severity that the text names; milder findings are counted only")
+        .choices(["error", "warning", "info"])
+        .default("info"),
+    )
     .option(
       "--baseline <file>",
       "output of an earlier check --format json: only findings that are not in it make the exit status 1",
@@ -170,7 +175,7 @@ function kinds(text: string): string[] {
 }
 
 function severityOption(): Option {
-  return new Option("--severity <severity>", "least severity that makes the exit status 1; all are printed")
+  return new Option("--severity <severity>", "least severity that makes the exit status 1")
     .choices(["error", "warning", "info"])
     .default("error");
 }

@@ -19,6 +19,14 @@ function paintFor(stream: NodeJS.WriteStream): Paint {
   return (style, text) => styleText(style, text, { validateStream: false });
 }
 
+const MOST_COLUMNS = 80;
+
+/** Width for sentences on a terminal; undefined where the output goes into a file or another program. */
+export function terminalColumns(): number | undefined {
+  const { isTTY, columns } = process.stdout;
+  return isTTY ? Math.max(40, Math.min(columns || MOST_COLUMNS, MOST_COLUMNS)) : undefined;
+}
+
 /** A reader that has seen enough closes the pipe: no error, and nothing is left to do. A full disk is told. */
 export function endQuietlyOnClosedPipe(): void {
   process.stdout.on("error", (error: NodeJS.ErrnoException) => {

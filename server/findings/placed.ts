@@ -119,6 +119,11 @@ export function inOrder(findings: readonly PlacedFinding[]): PlacedFinding[] {
   );
 }
 
+/** Errors first, then warnings, then infos; within each the order stays. */
+export function gravestFirst(findings: readonly PlacedFinding[]): PlacedFinding[] {
+  return findings.toSorted((a, b) => RANK[a.severity] - RANK[b.severity]);
+}
+
 function compare(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }

@@ -24,7 +24,7 @@ test("each step of the README's first hop gives the answer that stands there", (
   for (const [step, text] of states.entries()) {
     writeFileSync(join(clone, "first/first.hop"), text);
     const [command, ...shown] = answers[step]!.trimEnd().split("\n");
-    expect(command).toBe("$ npm exec -- hopwright check first");
+    expect(command).toBe("$ hopwright check first");
     const { stdout } = run(["check", "first", "--today", "2026-11-01"], { cwd: clone });
     expect(stdout.split("\n").filter((line) => shown.includes(line))).toEqual(shown);
     // What is left out of the quotation is no finding that matters.

@@ -10,13 +10,15 @@ import { printJunit } from "../print/junit.js";
 import { printSarif } from "../print/sarif.js";
 import { printText } from "../print/text.js";
 import { progressLine } from "../progress.js";
-import { paintStdout, print } from "../streams.js";
+import { paintStdout, print, terminalColumns } from "../streams.js";
 
 export const FORMATS = ["text", "json", "sarif", "junit", "github"] as const;
 
 export interface CheckOptions {
   readonly format: (typeof FORMATS)[number];
   readonly severity: Severity;
+  /** Least severity that the text names; the others are counted. */
+  readonly show: Severity;
   readonly today: string;
   readonly resolved?: boolean;
   /** Output of an earlier `check --format json`: only findings that are not in it make the exit status 1. */
@@ -40,7 +42,7 @@ export async function check(folder: string, options: CheckOptions): Promise<numb
 
 function printed(
   judged: JudgedFolder,
-  { format, resolved = false, baseline: path }: CheckOptions,
+  { format, resolved = false, show, baseline: path }: CheckOptions,
   baseline: Baseline,
   counts: (finding: PlacedFinding) => boolean,
 ): Iterable<string> {
@@ -58,6 +60,8 @@ function printed(
       return printText(path === undefined ? judged : withoutOld(judged, baseline), {
         paint: paintStdout,
         cwd,
+        show,
+        columns: terminalColumns(),
       });
   }
 }

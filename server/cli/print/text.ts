@@ -1,10 +1,10 @@
-/** `check` for the terminal: each finding with the line it stands in, then what it all comes to. */
+/** `check` for the terminal: each finding with the line it stands in, the gravest first, then what it all comes to. */
 import { resolve } from "node:path";
 import type { Severity } from "../../../shared/design/finding.js";
 import { type FileProblem, isUnread } from "../../files/hop-files.js";
 import type { JudgedDesign, JudgedFolder } from "../../findings/judged-folder.js";
 import { shownFrom } from "../../findings/paths.js";
-import type { Place, PlacedFinding } from "../../findings/placed.js";
+import { atLeast, gravestFirst, type Place, type PlacedFinding } from "../../findings/placed.js";
 import { type Counts, countsOf, sum, sumOf } from "../../findings/summary.js";
 import type { Paint, Style } from "../streams.js";
 
@@ -12,14 +12,21 @@ export interface TextOptions {
   readonly paint: Paint;
   /** Paths are printed as seen from here. */
   readonly cwd: string;
+  /** Milder findings are left out and only counted; otherwise all are printed. */
+  readonly show?: Severity;
+  /** Sentences are broken at this width; otherwise they stay in one line, as programs like it. */
+  readonly columns?: number;
 }
 
 export function* printText(judged: JudgedFolder, options: TextOptions): Iterable<string> {
-  const { paint, cwd } = options;
+  const { paint, cwd, show = "info" } = options;
   yield* fileErrors(judged.unreadable, options);
   const several = judged.designs.length > 1;
+  let hidden = 0;
   for (const design of judged.designs) {
-    const { findings, terrainProblems } = design;
+    const { terrainProblems } = design;
+    const findings = gravestFirst(design.findings.filter(({ severity }) => atLeast(severity, show)));
+    hidden += design.findings.length - findings.length;
     if (several && findings.length + terrainProblems.length > 0) {
       yield `${paint("bold", heading(design, cwd))}\n\n`;
     }
@@ -34,7 +41,8 @@ export function* printText(judged: JudgedFolder, options: TextOptions): Iterable
     judged.unreadable.length +
     sum(judged.designs.map(({ terrainProblems }) => terrainProblems.filter(isUnread).length));
   const told = unread > 0 ? `; ${paint("red", `${plural(unread, "file")} with a problem of reading`)}` : "";
-  yield `${closing(all, paint, whole)}${told}\n`;
+  const left = hidden > 0 ? `; ${hidden} not shown` : "";
+  yield `${closing(all, paint, whole)}${told}${left}\n`;
 }
 
 function heading(design: JudgedDesign, cwd: string): string {
@@ -71,16 +79,43 @@ function findingText(finding: PlacedFinding, root: string, options: TextOptions)
   // A file far away must not push the others aside.
   const widths = rows.map(({ where }) => where.length).filter((length) => length <= 40);
   const width = Math.max(0, ...widths);
-  const lines = [
-    `${paint(COLOUR[severity], label)}${paint("bold", `: ${safe(said(hop, finding, message))}`)}`,
-  ];
+  const lines = [paintedSentence(label, safe(said(hop, finding, message)), severity, options)];
   for (const row of rows) lines.push(...rowLines(row, width, paint));
   if (accepted) {
     const until = accepted.until === undefined ? "with no end" : `until ${accepted.until}`;
-    lines.push(`  accepted ${until}${accepted.reason === undefined ? "" : `: ${safe(accepted.reason)}`}`);
+    const why = accepted.reason === undefined ? "" : `: ${safe(accepted.reason)}`;
+    lines.push(broken(`  accepted ${until}${why}`, 4, options));
   }
-  if (help !== undefined) lines.push(`  ${paint("green", "help")}: ${safe(help)}`);
+  if (help !== undefined) {
+    const text = broken(`  help: ${safe(help)}`, 8, options);
+    lines.push(text.replace("help", paint("green", "help")));
+  }
   return `${lines.join("\n")}\n`;
+}
+
+function paintedSentence(label: string, sentence: string, severity: Severity, options: TextOptions): string {
+  const { paint } = options;
+  const text = broken(`${label}: ${sentence}`, 4, options);
+  return `${paint(COLOUR[severity], label)}${paint("bold", text.slice(label.length))}`;
+}
+
+/** Broken between words at the terminal's width; a word longer than a line stays whole. */
+function broken(text: string, indent: number, { columns }: TextOptions): string {
+  if (columns === undefined || text.length <= columns) return text;
+  const lines: string[] = [];
+  const start = text.length - text.trimStart().length;
+  let line = " ".repeat(start);
+  let empty = true;
+  for (const word of text.trim().split(" ")) {
+    if (!empty && line.length + 1 + word.length > columns) {
+      lines.push(line);
+      line = " ".repeat(indent);
+      empty = true;
+    }
+    line += empty ? word : ` ${word}`;
+    empty = false;
+  }
+  return [...lines, line].join("\n");
 }
 
 /** The hop is named where the line shown does not already do so. */
