@@ -144,20 +144,26 @@ export function feederOf(entry: Declaration, facts: readonly Fact[]): Feeder {
 }
 
 export function objectiveOf(entry: Declaration, facts: readonly Fact[]): Objective {
+  const ofDiversity = factsNamed(facts, "diversity-clearance");
   return {
     ...named(entry),
     availabilityPercent: quantityOf(factNamed(facts, "availability"), "value"),
     capacityBps: quantityOf(factNamed(facts, "capacity"), "value"),
     fadeMarginDb: quantityOf(factNamed(facts, "margin"), "value"),
     standbyMarginDb: quantityOf(factNamed(facts, "standby-margin"), "value"),
-    clearance: factsNamed(facts, "clearance").flatMap((fact) => {
-      const fresnelFraction = quantityOf(fact, "zone");
-      const kFactor = numberOf(fact, "k");
-      return fresnelFraction === undefined || kFactor === undefined ? [] : [{ fresnelFraction, kFactor }];
-    }),
+    clearance: criteriaOf(factsNamed(facts, "clearance")),
+    diversityClearance: ofDiversity.length > 0 ? criteriaOf(ofDiversity) : undefined,
     availabilityClass: availabilityClassOf(factNamed(facts, "availability-class")),
     quality: qualityOf(factNamed(facts, "quality")),
   };
+}
+
+function criteriaOf(facts: readonly Fact[]): Objective["clearance"] {
+  return facts.flatMap((fact) => {
+    const fresnelFraction = quantityOf(fact, "zone");
+    const kFactor = numberOf(fact, "k");
+    return fresnelFraction === undefined || kFactor === undefined ? [] : [{ fresnelFraction, kFactor }];
+  });
 }
 
 function availabilityClassOf(fact: Fact | undefined): Objective["availabilityClass"] {

@@ -1,4 +1,11 @@
-import type { AntennaMount, Installation, LineFacts, SiteEquipment, SpareRule, UnitFacts } from "./equipment.js";
+import type {
+  AntennaMount,
+  Installation,
+  LineFacts,
+  SiteEquipment,
+  SpareRule,
+  UnitFacts,
+} from "./equipment.js";
 import type { Severity } from "./finding.js";
 
 /**
@@ -194,6 +201,8 @@ export interface Objective {
   /** Least fade margin that is left after one switch to a standby arm. */
   readonly standbyMarginDb?: number;
   readonly clearance: readonly ClearanceCriterion[];
+  /** Of the second antenna of space diversity; undefined: as of the first. */
+  readonly diversityClearance?: readonly ClearanceCriterion[];
   /** Availability of the link that the hop is part of, all causes together (F.1703). */
   readonly availabilityClass?: AvailabilityClass;
   /** Severely errored seconds in any month (F.1668). */

@@ -1,4 +1,4 @@
-import type { Hop } from "../design/design.js";
+import type { Antenna, Hop } from "../design/design.js";
 import { frequency } from "../format/numbers.js";
 import type { TerrainProfile } from "../terrain/profile.js";
 import { clearanceFor, type RayPath, type Top } from "./clearance.js";
@@ -30,7 +30,9 @@ export function clearances(
   const results: ClearanceResult[] = [];
   const add = (result: ClearanceResult | undefined, more?: Partial<ClearanceResult>) => {
     if (result === undefined) return;
-    const heightNeededM = [0, 1].map((end) => aboveGround(hop, end as 0 | 1, result)) as unknown;
+    const heightNeededM = [0, 1].map((end) =>
+      aboveGround(hop.ends[end as 0 | 1].antenna, result.heightNeededM[end as 0 | 1]),
+    ) as unknown;
     results.push({ ...result, ...more, heightNeededM: heightNeededM as ClearanceResult["heightNeededM"] });
   };
   for (const criterion of hop.objective?.clearance ?? []) {
@@ -51,14 +53,13 @@ export function clearances(
 }
 
 /** No antenna hangs lower than half its diameter. */
-function aboveGround(hop: Hop, end: 0 | 1, { heightNeededM }: ClearanceResult): number | undefined {
-  const neededM = heightNeededM[end];
-  const radiusM = (hop.ends[end].antenna?.diameterM ?? 0) / 2;
+export function aboveGround(antenna: Antenna | undefined, neededM: number | undefined): number | undefined {
+  const radiusM = (antenna?.diameterM ?? 0) / 2;
   return neededM === undefined || !(radiusM > 0) ? neededM : Math.max(neededM, radiusM);
 }
 
 /** The lower frequency has the wider Fresnel zone. Without any, the middle of the radio's tuning range serves. */
-function rayPath(hop: Hop, course: Course, heights: Heights): RayPath | undefined {
+export function rayPath(hop: Hop, course: Course, heights: Heights): RayPath | undefined {
   const stated = hop.ends.map((end) => end.transmitFrequencyHz).filter((hz) => hz !== undefined);
   const tuning = hop.radio?.tuning;
   const frequencyHz = stated.length > 0 ? Math.min(...stated) : tuning && (tuning.fromHz + tuning.toHz) / 2;

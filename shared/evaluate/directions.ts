@@ -4,13 +4,13 @@ import { modeThreshold, THRESHOLD_SOURCE } from "../radio/threshold.js";
 import { withTimeInUse } from "./adaptive.js";
 import type { FadingDirection } from "./availability.js";
 import type { ClimateInUse } from "./climate.js";
-import { type Fading, fadingOf } from "./fading.js";
-import type { Course, Heights } from "./geometry.js";
+import { type Fading, type FadingPath, fadingOf } from "./fading.js";
 import { judgedMode } from "./judged-mode.js";
 import { type Chain, chainOf, levelDiagram, type PathLosses, transmitPowerDbm } from "./levels.js";
 import { type ModeFading, modeFadingOf, modeOutages } from "./outages.js";
 import { type Obstruction, pathLosses } from "./path-loss.js";
-import type { DirectionResult, ModeResult, ProfileSummary } from "./result.js";
+import type { DirectionResult, ModeResult } from "./result.js";
+import type { SecondRays } from "./second-antenna.js";
 import { cite, citeAs, missing, note, type Trace } from "./trace.js";
 
 export interface BothDirections {
@@ -25,14 +25,13 @@ export const NOTHING: BothDirections = { directions: [], losses: [], fading: [] 
 export function evaluateDirections(
   hop: Hop,
   climate: ClimateInUse,
-  course: Course,
-  heights: Heights,
-  summary: ProfileSummary | undefined,
+  path: FadingPath & { readonly rays?: SecondRays },
   obstruction: Obstruction | undefined,
   trace: Trace,
 ): BothDirections {
   if (obstruction !== undefined)
     note(trace, "Fading is computed as for a clear path; over an obstruction it is deeper.");
+  const { course, heights, rays } = path;
   const directions: FadingDirection[] = [];
   const losses: PathLosses[] = [];
   const fading: Fading[] = [];
@@ -41,15 +40,11 @@ export function evaluateDirections(
     if (frequencyHz === undefined || !(frequencyHz > 0)) continue;
     const loss = pathLosses(hop, climate, heights, course.distanceM, frequencyHz, obstruction, trace);
     losses.push(loss);
-    const fades = fadingOf(
-      hop,
-      [from, to],
-      { course, heights, terrain: summary },
-      climate,
-      frequencyHz,
-      trace,
-    );
-    const chain = chainOf(hop, from, to, frequencyHz, loss, trace);
+    const secondDb = (sends: boolean, receives: boolean) =>
+      rays?.diffractionDb(from === hop.ends[0] ? [sends, receives] : [receives, sends], frequencyHz) ?? 0;
+    const moreLossDb = rays && secondDb(false, true) - loss.diffractionDb;
+    const fades = fadingOf(hop, [from, to], { ...path, moreLossDb }, climate, frequencyHz, trace);
+    const chain = chainOf(hop, from, to, frequencyHz, rays ? { ...loss, secondDb } : loss, trace);
     const direction = chain && directionOf(hop, from, to, frequencyHz, chain, fades, climate.climate, trace);
     if (direction === undefined) continue;
     directions.push(direction);

@@ -36,7 +36,12 @@ export function hasFrequencyDiversity(arrangement: string): boolean {
 export function diversityOf(
   hop: Hop,
   to: HopEnd,
-  path: { readonly distanceM: number; readonly frequencyHz: number; readonly occurrencePercent: number },
+  path: {
+    readonly distanceM: number;
+    readonly frequencyHz: number;
+    readonly occurrencePercent: number;
+    readonly moreLossDb: number;
+  },
   climate: Climate,
   trace: Trace,
 ): Diversity | undefined {
@@ -45,7 +50,7 @@ export function diversityOf(
   if (!usesUnchecked(climate, "Improvement by diversity", trace)) return undefined;
   const { distanceM, frequencyHz, occurrencePercent } = path;
   const common = { distanceM, frequencyGHz: frequencyHz / 1e9 };
-  const spacing = hasSpaceDiversity(name) ? spacingOf(to, frequencyHz, trace) : undefined;
+  const spacing = hasSpaceDiversity(name) ? spacingOf(to, frequencyHz, path.moreLossDb, trace) : undefined;
   const separationGHz = hasFrequencyDiversity(name) ? separationOf(hop, trace) : undefined;
   if (spacing === undefined && separationGHz === undefined) return undefined;
   if (spacing) cite(trace, METHOD_SPACE);
@@ -78,6 +83,7 @@ function separationOf({ furtherChannels }: Hop, trace: Trace): number | undefine
 function spacingOf(
   to: HopEnd,
   frequencyHz: number,
+  moreLossDb: number,
   trace: Trace,
 ): { readonly spacingM: number; readonly gainDifferenceDb: number } | undefined {
   const { antenna, antennaHeightM, diversityAntenna, diversityHeightM } = to;
@@ -103,7 +109,7 @@ function spacingOf(
   }
   use(trace, `spacing of the diversity antennas at ${name}`, metres(spacingM), "design");
   note(trace, "Space diversity: the feeder of the second antenna is taken to lose as much as the first.");
-  return { spacingM, gainDifferenceDb: Math.abs(main.gainDbi - second.gainDbi) };
+  return { spacingM, gainDifferenceDb: Math.abs(main.gainDbi - (second.gainDbi - moreLossDb)) };
 }
 
 /**

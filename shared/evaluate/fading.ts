@@ -17,6 +17,8 @@ export interface FadingPath {
   readonly heights: Heights;
   /** The known part of the profile; its mean height enters the multipath method. */
   readonly terrain?: ProfileSummary;
+  /** What the ray to the receiving end's second antenna loses beyond the first one's, dB. */
+  readonly moreLossDb?: number;
 }
 
 /** How the path fades in one direction, prepared once and asked for each mode and margin. */
@@ -70,7 +72,12 @@ export function fadingOf(
         ? diversityOf(
             hop,
             to,
-            { distanceM, frequencyHz, occurrencePercent: multipath.occurrencePercent },
+            {
+              distanceM,
+              frequencyHz,
+              occurrencePercent: multipath.occurrencePercent,
+              moreLossDb: path.moreLossDb ?? 0,
+            },
             climate.climate,
             trace,
           )

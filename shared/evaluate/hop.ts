@@ -16,6 +16,7 @@ import { profileSummary, topsOf } from "./profile.js";
 import { withinReason } from "./reason.js";
 import { reflectionsOf } from "./reflection.js";
 import type { EquipmentOutage, HopResult } from "./result.js";
+import { diversityPaths, secondRays } from "./second-antenna.js";
 import { missing, newTrace, note, type Trace } from "./trace.js";
 
 /**
@@ -39,10 +40,12 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
 
   const clearance =
     course && heights && profile ? clearances(hop, course, heights, profile, tops, trace) : [];
+  const known = profile && course && heights && { course, heights, profile, tops, kFactor };
+  const rays = known && secondRays(hop, known);
   const obstruction = profile && obstructionOf(hop, course, heights, profile, tops, kFactor);
   const both =
     course && heights
-      ? evaluateDirections(hop, climate, course, heights, summary, obstruction, trace)
+      ? evaluateDirections(hop, climate, { course, heights, terrain: summary, rays }, obstruction, trace)
       : NOTHING;
 
   const directions = both.directions.map(({ direction }) => direction);
@@ -62,6 +65,7 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
     profile: summary,
     survey: surveyUse(ground),
     clearance,
+    diversityPaths: known && diversityPaths(hop, known, rays, trace),
     ...worseLosses(both),
     directions,
     availability,

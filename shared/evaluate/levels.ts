@@ -13,6 +13,8 @@ export interface PathLosses {
   readonly freeSpaceDb: number;
   readonly gasDb: number;
   readonly diffractionDb: number;
+  /** Diffraction of the rays over second antennas, of the sender, of the receiver, or of both; absent: none is in use. */
+  secondDb?(sends: boolean, receives: boolean): number;
 }
 
 /** One direction of a hop between its two antennas' ports: everything but the transmitter's power. */
@@ -74,7 +76,7 @@ export function chainOf(
   for (const part of back.losses.toReversed()) {
     rows.push({ element: part.element, detail: part.detail, site: farSite, changeDb: -part.lossDb });
   }
-  const paths = ways.length < 2 ? [] : ways.map((path) => wayThrough(path, out, back));
+  const paths = ways.length < 2 ? [] : ways.map((way) => wayThrough(way, out, back, path));
   return { rows, eirpGainDb, totalDb: sum(rows), paths };
 }
 
@@ -84,12 +86,19 @@ function crosses(coupler: Coupler | undefined, { state, from, to }: BranchPath):
 }
 
 /** One way through the branches, held against the chain's own. */
-function wayThrough(path: BranchPath, out: EndParts, back: EndParts): Chain["paths"][number] {
+function wayThrough(
+  path: BranchPath,
+  out: EndParts,
+  back: EndParts,
+  { diffractionDb, secondDb }: PathLosses,
+): Chain["paths"][number] {
   const sent = out.branch(path.from);
   const received = back.branch(path.to);
   const gainDb = sent.gainDbi - sent.lossDb + received.gainDbi - received.lossDb;
   const ownDb = out.gainDbi - out.branchingDb + back.gainDbi - back.branchingDb;
-  return { path, branchingLossDb: sent.lossDb + received.lossDb, changeDb: gainDb - ownDb };
+  const [sends, receives] = [path.from.coupler === 2, path.to.coupler === 2];
+  const moreDb = secondDb && (sends || receives) ? secondDb(sends, receives) - diffractionDb : 0;
+  return { path, branchingLossDb: sent.lossDb + received.lossDb, changeDb: gainDb - ownDb - moreDb };
 }
 
 /** The running level of a chain for a transmit power: first row the transmitter's output, last the receiver's input. */

@@ -111,7 +111,7 @@ function useAir(
   }
 }
 
-function diffractionLossDb(
+export function diffractionLossDb(
   hop: Hop,
   heights: Heights,
   frequencyHz: number,

@@ -1,5 +1,6 @@
 import type {
   Antenna,
+  ClearanceCriterion,
   Climate,
   Coupler,
   Feeder,
@@ -225,12 +226,16 @@ function objectiveWithinReason(
 ): NonNullable<Hop["objective"]> {
   const bounds = { availabilityPercent: [0, 100], capacityBps: [0, 1e15], fadeMarginDb: DECIBELS } as const;
   const own = bounded(objective, bounds, `objective ${objective.name}`, beyond);
-  const clearance = keep(
-    objective.clearance,
-    ({ fresnelFraction, kFactor }) => inside(fresnelFraction, [-100, 100]) && inside(kFactor, [0.05, 1e6]),
-    `a clearance of ${objective.name}`,
-    beyond,
-  );
+  const criteria = (of: readonly ClearanceCriterion[], what: string) =>
+    keep(
+      of,
+      ({ fresnelFraction, kFactor }) => inside(fresnelFraction, [-100, 100]) && inside(kFactor, [0.05, 1e6]),
+      `a ${what} of ${objective.name}`,
+      beyond,
+    );
+  const clearance = criteria(objective.clearance, "clearance");
+  const diversityClearance =
+    objective.diversityClearance && criteria(objective.diversityClearance, "diversity-clearance");
   const availabilityClass =
     own.availabilityClass &&
     bounded(own.availabilityClass, { linkLengthM: LINK_M, propagationPercent: [0, 100] }, "link", beyond);
@@ -244,9 +249,12 @@ function objectiveWithinReason(
     );
   const same =
     clearance === objective.clearance &&
+    diversityClearance === objective.diversityClearance &&
     availabilityClass === objective.availabilityClass &&
     quality === objective.quality;
-  return own === objective && same ? objective : { ...own, clearance, availabilityClass, quality };
+  return own === objective && same
+    ? objective
+    : { ...own, clearance, diversityClearance, availabilityClass, quality };
 }
 
 /** The object itself, or a copy in which facts out of bounds are not stated. */

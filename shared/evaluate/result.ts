@@ -193,6 +193,18 @@ export interface ClearanceResult {
   readonly heightNeededM: readonly [number | undefined, number | undefined];
 }
 
+/** The ray that the second antenna of an end receives, from the first antenna of the far end. */
+export interface DiversityPath {
+  /** Where the second antenna hangs. */
+  readonly site: string;
+  /** By the objective's `diversity-clearance`, else by its `clearance`; heights needed are the second antenna's here. */
+  readonly clearance: readonly ClearanceResult[];
+  /** At median k; undefined: the frequency is not known. */
+  readonly diffractionLossDb?: number;
+  /** Of that, what the first antenna's ray does not lose. */
+  readonly moreLossDb?: number;
+}
+
 export interface ProfileSummary {
   readonly stepM: number;
   readonly points: number;
@@ -269,6 +281,8 @@ export interface HopResult {
   /** Set when the design names a survey and there is something to tell of it. */
   readonly survey?: SurveyUse;
   readonly clearance: readonly ClearanceResult[];
+  /** One for each end with a second antenna in use. */
+  readonly diversityPaths?: readonly DiversityPath[];
   /** Frequency-dependent losses and rain: of the direction with the higher figure. Level diagrams hold each its own. */
   readonly freeSpaceLossDb?: number;
   readonly gasLossDb?: number;

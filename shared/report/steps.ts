@@ -42,7 +42,9 @@ export function fadingSteps(
   const stated = hop.modes.find((one) => sameMode(one, mode));
   if (path !== undefined && stated !== undefined) {
     const climate = climateInUse({ climate: result.climate ?? hop.climate });
-    const fading = fadingOf(hop, ends, path, climate, direction.frequencyHz, trace);
+    const second = result.diversityPaths?.find(({ site }) => site === direction.to);
+    const ways = { ...path, moreLossDb: second?.moreLossDb };
+    const fading = fadingOf(hop, ends, ways, climate, direction.frequencyHz, trace);
     const modeFading = modeFadingOf(hop, fading, stated, climate.climate, trace);
     if (mode.fadeMarginDb > 0) {
       outagesAt(modeFading, mode.fadeMarginDb, trace);

@@ -8,7 +8,8 @@ export const antennaAboveStructure: HopRule = {
   id: "antenna-above-structure",
   severity: "error",
   title: "An antenna cannot hang above its structure",
-  checks: "Antenna centre above ground against the height of the site's structure.",
+  checks:
+    "Centre of each antenna, diversity antennas too, above ground against the height of the site's structure.",
   why: "Either the height above sea level was written in place of the height above ground, or the structure is not high enough.",
   fix: "Mend the height, or the structure.",
   source: "common practice",
@@ -16,21 +17,23 @@ export const antennaAboveStructure: HopRule = {
   good: exampleHop(),
   bad: exampleHop({ keld: "antenna A18-06 at 70 m\n    transmits high" }),
   check({ hop, report }) {
-    for (const { site, antennaHeightM } of hop.ends) {
-      if (
-        site.structure === undefined ||
-        antennaHeightM === undefined ||
-        antennaHeightM <= site.structure.heightM
-      )
-        continue;
-      const [centre, top] = apart(metres, antennaHeightM, site.structure.heightM);
-      report({
-        at: address("hop", hop.name, site.name, "antenna.at"),
-        message: `antenna at ${centre}, the ${site.structure.kind} at ${site.name} is ${top} high`,
-        related: [
-          { at: address("site", site.name, "structure"), message: `${site.structure.kind} of ${site.name}` },
-        ],
-      });
+    for (const { site, antennaHeightM, diversityHeightM } of hop.ends) {
+      const { structure } = site;
+      if (structure === undefined) continue;
+      for (const [what, fact, heightM] of [
+        ["antenna", "antenna.at", antennaHeightM],
+        ["diversity antenna", "diversity-antenna.at", diversityHeightM],
+      ] as const) {
+        if (heightM === undefined || heightM <= structure.heightM) continue;
+        const [centre, top] = apart(metres, heightM, structure.heightM);
+        report({
+          at: address("hop", hop.name, site.name, fact),
+          message: `${what} at ${centre}, the ${structure.kind} at ${site.name} is ${top} high`,
+          related: [
+            { at: address("site", site.name, "structure"), message: `${structure.kind} of ${site.name}` },
+          ],
+        });
+      }
     }
   },
 };

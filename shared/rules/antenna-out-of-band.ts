@@ -18,16 +18,22 @@ export const antennaOutOfBand: HopRule = {
   good: exampleHop(),
   bad: exampleHop({ keld: "antenna A7-12 at 40 m\n    transmits high" }),
   check({ hop, report }) {
-    for (const { site, antenna } of hop.ends) {
-      const hz = antenna?.band && firstOutside(hop, antenna.band);
-      if (antenna?.band === undefined || hz === undefined) continue;
-      const second = antenna.mount?.secondBand;
-      if (second !== undefined && firstOutside(hop, second) === undefined) continue;
-      report({
-        at: address("hop", hop.name, site.name, "antenna"),
-        message: `${antenna.name} at ${site.name} is for ${bandWords(antenna.band)}, the hop uses ${frequency(hz)}`,
-        related: [{ at: address("antenna", antenna.name, "band"), message: `band of ${antenna.name}` }],
-      });
+    for (const { site, antenna, diversityAntenna } of hop.ends) {
+      for (const [fact, one] of [
+        ["antenna", antenna],
+        ["diversity-antenna", diversityAntenna],
+      ] as const) {
+        const hz = one?.band && firstOutside(hop, one.band);
+        if (one?.band === undefined || hz === undefined) continue;
+        const second = one.mount?.secondBand;
+        if (second !== undefined && firstOutside(hop, second) === undefined) continue;
+        const which = fact === "antenna" ? one.name : `diversity antenna ${one.name}`;
+        report({
+          at: address("hop", hop.name, site.name, fact),
+          message: `${which} at ${site.name} is for ${bandWords(one.band)}, the hop uses ${frequency(hz)}`,
+          related: [{ at: address("antenna", one.name, "band"), message: `band of ${one.name}` }],
+        });
+      }
     }
   },
 };

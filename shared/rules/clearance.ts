@@ -49,7 +49,8 @@ export const clearance: HopRule = {
   },
 };
 
-function said({
+/** The critical point in words. */
+export function said({
   fraction,
   requiredFraction,
   clearanceM,
@@ -63,12 +64,12 @@ function said({
     : `clears ${apart(fresnel, fraction, requiredFraction)[0]} ${place}`;
 }
 
-function lackM(one: ClearanceResult): number {
+export function lackM(one: ClearanceResult): number {
   return one.requiredFraction * one.fresnelRadiusM - one.clearanceM;
 }
 
 /** Height that meets every failing criterion. */
-function neededAtAll(failing: readonly ClearanceResult[], end: 0 | 1): number | undefined {
+export function neededAtAll(failing: readonly ClearanceResult[], end: 0 | 1): number | undefined {
   let highest = 0;
   for (const one of failing) {
     const needed = one.heightNeededM[end];

@@ -24,12 +24,13 @@ export const diversityIncomplete: HopRule = {
     const { name } = hop.arrangement;
     const at = address("hop", hop.name, "arrangement");
     const space = hasSpaceDiversity(name);
+    const twoAntennas = (arrangementByName(name)?.antennas ?? 1) > 1;
     const second = (hop.furtherChannels ?? []).length > 0;
     for (const { site, diversityAntenna, diversityHeightM } of hop.ends) {
       const stated = diversityAntenna !== undefined && diversityHeightM !== undefined;
       const end = address("hop", hop.name, site.name);
       if (space && !stated) report({ at: end, message: `${name} has no diversity antenna at ${site.name}` });
-      else if (!space && diversityAntenna !== undefined)
+      else if (!twoAntennas && diversityAntenna !== undefined)
         report({
           at: address("hop", hop.name, site.name, "diversity-antenna"),
           message: `${site.name} has a diversity antenna, but the arrangement is ${name}; it is not counted`,

@@ -21,6 +21,7 @@ import { couplerOutOfBand } from "./coupler-out-of-band.js";
 import { couplerWrongKind } from "./coupler-wrong-kind.js";
 import { defaultInputs } from "./default-inputs.js";
 import { diffractionLoss } from "./diffraction-loss.js";
+import { diversityClearance } from "./diversity-clearance.js";
 import { diversityIncomplete } from "./diversity-incomplete.js";
 import { duplexMismatch } from "./duplex-mismatch.js";
 import { EQUIPMENT_HOP_RULES, EQUIPMENT_NETWORK_RULES, standbyMargin } from "./equipment/index.js";
@@ -73,6 +74,7 @@ export const HOP_RULES: readonly HopRule[] = [
   antennaAboveStructure,
   antennaBelowGround,
   clearance,
+  diversityClearance,
   diffractionLoss,
   bothEndsSameHalf,
   frequencyOutsideTuning,

@@ -37,9 +37,11 @@ export const standbyLevel: HopRule = {
     const levelDbm = standbyDbm + (mode.receivedLevelDbm - direction.receivedLevelDbm);
     if (levelDbm > mode.thresholdDbm) return;
     const [level, threshold] = apart(dbm, levelDbm, mode.thresholdDbm);
+    const onSecond = (arrangementByName(hop.arrangement.name)?.antennas ?? 1) > 1;
+    const place = onSecond ? "with a diversity antenna in use" : "on a standby arm";
     report({
-      at: address("hop", hop.name, direction.to, "coupler"),
-      message: `on a standby arm ${direction.to} receives ${level}, below the threshold ${threshold} of ${mode.modulation}`,
+      at: address("hop", hop.name, direction.to, onSecond ? "diversity-antenna" : "coupler"),
+      message: `${place} ${direction.to} receives ${level}, below the threshold ${threshold} of ${mode.modulation}`,
     });
   },
 };

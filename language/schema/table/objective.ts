@@ -173,6 +173,29 @@ export const objectiveRows: Rows = [
     example: "clearance 1 F1 at k 1.33",
   },
   {
+    name: "diversity-clearance",
+    in: ["objective"],
+    args: [
+      {
+        name: "zone",
+        value: quantity("Fresnel fraction", { min: "0 F1", max: "3 F1" }),
+        meaning: "Part of the first Fresnel zone that must be free under the ray to a diversity antenna.",
+      },
+      {
+        name: "k",
+        label: "at k",
+        value: { type: "number", min: 0.1, max: 20 },
+        meaning: "Effective Earth radius factor it must be free at.",
+      },
+    ],
+    repeatable: true,
+    meaning:
+      "A clearance criterion of the diversity antennas, in place of `clearance`. P.530 lets the lower antenna have less: 0.3 to 0.6 F1 at median k over a wide obstruction, 0 to 0.3 F1 over one or two narrow ones.",
+    fallback: "the criteria of `clearance` hold for the diversity antennas too",
+    source: "Rec. ITU-R P.530-18 section 2.2.2.2, from memory",
+    example: "diversity-clearance 0.3 F1 at k 1.33",
+  },
+  {
     name: "standby-margin",
     in: ["objective"],
     args: one("value", quantity("ratio", { min: "0 dB", max: "60 dB" }), "Least margin."),

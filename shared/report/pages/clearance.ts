@@ -21,7 +21,7 @@ export function clearanceTable(result: HopResult, accepted: boolean): Table {
       { title: `Minimum height at ${second}`, align: "right" },
       { title: "" },
     ],
-    rows: result.clearance.map((one) => {
+    rows: criteriaOf(result).map(({ one, ray }) => {
       const verdict: Inline = one.forInformation
         ? { text: "for information", mark: "quiet" }
         : one.ok
@@ -31,7 +31,7 @@ export function clearanceTable(result: HopResult, accepted: boolean): Table {
             : { text: "not met", mark: "error" };
       return {
         cells: [
-          `${one.forInformation ? "" : `${fresnelAsked(one.requiredFraction)}, `}${kFactor(one.kFactor)}`,
+          `${ray}${one.forInformation ? "" : `${fresnelAsked(one.requiredFraction)}, `}${kFactor(one.kFactor)}`,
           `${one.obstacle ?? "ground"}, ${kilometres(one.distanceM)}`,
           metres(one.obstacleM),
           metres(one.fresnelRadiusM),
@@ -43,6 +43,16 @@ export function clearanceTable(result: HopResult, accepted: boolean): Table {
       };
     }),
   };
+}
+
+/** Those of the diversity antennas behind the others; the height needed at their end is their own. */
+function criteriaOf({ clearance, diversityPaths = [] }: HopResult) {
+  return [
+    ...clearance.map((one) => ({ one, ray: "" })),
+    ...diversityPaths.flatMap(({ site, clearance: over }) =>
+      over.map((one) => ({ one, ray: `diversity antenna at ${site}: ` })),
+    ),
+  ];
 }
 
 function needed(heightM: number | undefined): string {
