@@ -53,9 +53,13 @@ export class Designs {
     return this.open.has(path);
   }
 
-  /** A file came, went or changed on disk. */
+  /** A file came, went or changed on disk, or a folder went: what lay in it is not told one by one. */
   changedOnDisk(path: string): void {
-    if (!this.open.has(path)) this.readFromDisk(path);
+    if (path.endsWith(".hop") && !this.open.has(path)) this.readFromDisk(path);
+    const known = [...this.project.allFiles()].map((file) => file.path).concat(...this.unreadable.keys());
+    for (const below of known)
+      if (below !== path && isBelow(below, path) && !this.open.has(below) && !existsSync(below))
+        this.readFromDisk(below);
   }
 
   /** Reads what was edited. Cheap when nothing was. */

@@ -100,7 +100,7 @@ export function startServer(connection: Connection): void {
 
   connection.onDidChangeWatchedFiles(({ changes }) => {
     const paths = changes.map(({ uri }) => pathOf(uri));
-    for (const path of paths) if (path.endsWith(".hop")) designs.changedOnDisk(path);
+    for (const path of paths) designs.changedOnDisk(path);
     const others = paths.filter((path) => !path.endsWith(".hop"));
     looking = looking.then(() => lookAgain(others)).then(() => evaluation.touch());
   });

@@ -4,6 +4,7 @@ import {
   DidChangeWatchedFilesNotification,
   type Disposable,
   type FileSystemWatcher,
+  WatchKind,
 } from "vscode-languageserver";
 import { folderOf, isBelow } from "../../language/model/path.js";
 import type { Designs } from "./designs.js";
@@ -25,7 +26,9 @@ export class Watching {
   ) {}
 
   start(): void {
-    const watchers = PATTERNS.map((globPattern) => ({ globPattern }));
+    const watchers: FileSystemWatcher[] = PATTERNS.map((globPattern) => ({ globPattern }));
+    // Editors tell that a folder went, and say nothing of the files in it.
+    watchers.push({ globPattern: "**", kind: WatchKind.Delete });
     void this.connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
   }
 

@@ -55,6 +55,19 @@ test("nothing is shown any more for a file that is gone, though the network went
   expect(shown.get(broken)).toEqual([]);
 });
 
+test("with a folder its files go, of which nothing is told", async () => {
+  write("work/network.hop", 'network "N" {}\n');
+  const broken = write("work/hops/broken.hop", "nonsense\n");
+  const binary = write("work/hops/binary.hop", "\0");
+  const { designs, shown, settled } = opened();
+  await settled();
+  expect([shown.get(broken), shown.get(binary)]).toEqual([[expect.anything()], [expect.anything()]]);
+  rmSync(dirname(broken), { recursive: true });
+  designs.changedOnDisk(dirname(broken));
+  await settled();
+  expect([shown.get(broken), shown.get(binary)]).toEqual([[], []]);
+});
+
 test("a file that cannot be read says so itself, until it can", async () => {
   write("work/network.hop", 'network "N" {}\n');
   const binary = write("work/binary.hop", "site A\0");
