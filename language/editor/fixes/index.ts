@@ -4,7 +4,7 @@ import { removeAcceptance } from "./accept.js";
 import { addCoupler, largerAntenna, otherAntenna, otherCoupler, removeCoupler } from "./equipment.js";
 import { exchangeHalves, otherHalf } from "./halves.js";
 import { clearHeights, lowerToStructure } from "./heights.js";
-import { addController, otherInput, otherSlot, removePort } from "./indoor.js";
+import { addController, addIfCards, addTrafficCard, otherInput, otherSlot, removePort } from "./indoor.js";
 import {
   addWaveguide,
   arrangementOfRadio,
@@ -39,6 +39,8 @@ export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly Qu
   "slot-doubled": otherSlot,
   "controller-protection": addController,
   "if-port-claim": removePort,
+  "if-ports-short": addIfCards,
+  "traffic-ports-short": addTrafficCard,
   "alarm-input": otherInput,
   "power-above-mode": removePower,
   "ground-differs-from-terrain": removeGround,

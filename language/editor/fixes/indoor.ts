@@ -1,5 +1,5 @@
 /** Fixes about what stands in the rack: slots, controllers, ports and alarm inputs. */
-import type { Chassis, InstalledChassis } from "../../../shared/design/equipment.js";
+import type { Card, Chassis, InstalledChassis, PortType } from "../../../shared/design/equipment.js";
 import { slotKindOf } from "../../../shared/equipment/placement.js";
 import { sitePlans } from "../../../shared/equipment/site-plan.js";
 import { argument, type Fact, factsNamed, numberOf, wordOf } from "../../facts/fact.js";
@@ -26,29 +26,92 @@ export function otherSlot({ model, finding }: ToMend): readonly QuickFix[] {
   ];
 }
 
-/** One more controller: of the kind that the chassis has, else each of the catalogue. */
+/** One more controller: of the kind that the chassis has before the others of the catalogue. */
 export function addController({ model, finding }: ToMend): readonly QuickFix[] {
   const found = chassisAt(model, finding.at);
   if (!found) return [];
-  const { installed, file, fact } = found;
-  const own = [...installed.slots.map(({ card }) => card), ...installed.loose.map(({ card }) => card)].find(
-    (card) => card?.kind === "controller",
+  return cardsLike(model, [found.installed], ({ kind }) => kind === "controller").flatMap((card) =>
+    addCards(model, found, card, 1, finding.rule),
   );
-  const names = own
-    ? [own.name]
-    : model.names("card").filter((name) => model.lookup.card(name)?.kind === "controller");
-  return names.flatMap((name): QuickFix[] => {
-    const loose = factsNamed(fact.facts, "card").find((one) => wordOf(one, "card") === name);
-    const edit = loose
-      ? {
-          file,
-          start: loose.statement.start,
-          end: loose.statement.end,
-          newText: `card ${name} ${(numberOf(loose, "count") ?? 1) + 1}`,
-        }
-      : insertLine(model, { file, fact, context: "site chassis" }, "card", `card ${name}`);
-    return edit ? [decision(finding.rule, `Add controller ${name} (changes the equipment)`, [edit])] : [];
+}
+
+/** As many IF cards as the hop lacks ports for. */
+export function addIfCards({ model, finding }: ToMend): readonly QuickFix[] {
+  const hop = hopOf(finding.at);
+  const site = finding.at.split(" / ")[1];
+  const plan = site === undefined ? undefined : sitePlans(model.design()).get(site);
+  const missing = plan?.ifPorts.short.find((one) => one.hop === hop)?.missing ?? 0;
+  if (site === undefined || missing === 0) return [];
+  return addToSite(model, site, finding.rule, (card) => Math.ceil(missing / portsOf(card, "IF")));
+}
+
+/** One more card with ports for traffic: the trial tells which has the kind that is short. */
+export function addTrafficCard({ model, finding }: ToMend): readonly QuickFix[] {
+  const site = siteAt(model, finding.at)?.name;
+  if (site === undefined) return [];
+  const carries = (card: Card) => TRAFFIC.some((type) => portsOf(card, type) > 0);
+  return addToSite(model, site, finding.rule, (card) => (carries(card) ? 1 : Number.POSITIVE_INFINITY));
+}
+
+const TRAFFIC: readonly PortType[] = ["FE", "GE", "2.5GE", "10GE", "E1-75", "E1-120", "STM-1"];
+
+/** @param countOf how many of a card would do; not finite: none would */
+function addToSite(
+  model: DesignModel,
+  site: string,
+  rule: string,
+  countOf: (card: Card) => number,
+): readonly QuickFix[] {
+  const chassis = model.lookup.equipment(site)?.chassis ?? [];
+  const found = chassisAt(model, `site ${site}`);
+  if (!found) return [];
+  return cardsLike(model, chassis, (card) => Number.isFinite(countOf(card))).flatMap((card) =>
+    addCards(model, found, card, countOf(card), rule),
+  );
+}
+
+/** Cards of a kind: those that the chassis have already before the others of the catalogue. */
+function cardsLike(
+  model: DesignModel,
+  chassis: readonly InstalledChassis[],
+  wanted: (card: Card) => boolean,
+): readonly Card[] {
+  const there = chassis.flatMap(({ slots, loose }) => [
+    ...slots.flatMap(({ card }) => card ?? []),
+    ...loose.map(({ card }) => card),
+  ]);
+  const own = [...new Map(there.filter(wanted).map((card) => [card.name, card])).values()];
+  const others = model.names("card").flatMap((name) => {
+    const card = model.declarations(`card ${name}`)[0]?.template ? undefined : model.lookup.card(name);
+    return card && wanted(card) && !own.includes(card) ? [card] : [];
   });
+  return [...own, ...others];
+}
+
+/** Counts up the line of the card where it has one, else writes one. */
+function addCards(
+  model: DesignModel,
+  { file, fact }: ChassisInText,
+  { name }: Card,
+  count: number,
+  rule: string,
+): QuickFix[] {
+  const loose = factsNamed(fact.facts, "card").find((one) => wordOf(one, "card") === name);
+  const line = (total: number) => `card ${name}${total > 1 ? ` ${total}` : ""}`;
+  const edit = loose
+    ? {
+        file,
+        start: loose.statement.start,
+        end: loose.statement.end,
+        newText: line((numberOf(loose, "count") ?? 1) + count),
+      }
+    : insertLine(model, { file, fact, context: "site chassis" }, "card", line(count));
+  const title = `Add ${count > 1 ? `${count} cards` : "card"} ${name} (changes the equipment)`;
+  return edit ? [decision(rule, title, [edit])] : [];
+}
+
+function portsOf({ ports }: Card, wanted: PortType): number {
+  return ports.reduce((sum, { count, type }) => sum + (type === wanted ? count : 0), 0);
 }
 
 /** Leaves the port of a unit to be chosen. */
@@ -69,9 +132,7 @@ export function otherInput({ model, finding }: ToMend): readonly QuickFix[] {
   const arg = argument(site && nthFact(site.fact.facts, "alarm", finding.at), "input");
   if (!site || !arg) return [];
   const plan = sitePlans(model.design()).get(site.name);
-  const inputs = (plan?.placed.cards ?? [])
-    .flatMap(({ card }) => card.ports)
-    .reduce((sum, { count, type }) => sum + (type === "alarm-in" ? count : 0), 0);
+  const inputs = (plan?.placed.cards ?? []).reduce((sum, { card }) => sum + portsOf(card, "alarm-in"), 0);
   const taken = new Set(plan?.equipment?.alarms.map(({ input }) => input));
   const free = Array.from({ length: inputs }, (_, index) => index + 1).find((input) => !taken.has(input));
   if (free === undefined) return [];
@@ -89,11 +150,14 @@ function siteAt(model: DesignModel, at: string) {
   return entry && { name: entry.name, file: entry.file, fact: entry.fact };
 }
 
-/** The chassis that an address lies in, in the text and resolved. */
-function chassisAt(
-  model: DesignModel,
-  at: string,
-): { readonly file: string; readonly fact: Fact; readonly installed: InstalledChassis } | undefined {
+interface ChassisInText {
+  readonly file: string;
+  readonly fact: Fact;
+  readonly installed: InstalledChassis;
+}
+
+/** The chassis that an address lies in, the first of its site where it names none. */
+function chassisAt(model: DesignModel, at: string): ChassisInText | undefined {
   const site = siteAt(model, at);
   const index = indexIn(at, "chassis");
   const fact = site && factsNamed(site.fact.facts, "chassis")[index];

@@ -216,6 +216,24 @@ describe("equipment", () => {
     expect(placed.applied(placed.fixes[0]!)).toMatch(/card MIST\n\s*card HEATH\n/);
   });
 
+  test("as many IF cards as the ports that are missing, of the kind that is there", async () => {
+    const four = equipped("chassis HEDGE {\n  slot 1 HEATH\n  card MIST\n}", {
+      hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",
+      keld: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits high",
+      tarn: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits low",
+    });
+    const { fixes, applied } = await fixesOf(`${PREAMBLE}\n${four}`, "if-ports-short");
+    expect(titles(fixes)[0]).toBe("Add card MIST (changes the equipment)");
+    expect(applied(fixes[0]!)).toContain("card MIST 2");
+  });
+
+  test("a card with the ports that a service lacks, and none without them", async () => {
+    const e1 = "card E16 { kind e1; ports 16 E1-75; draws 8 W }\n";
+    const text = `${e1}${PREAMBLE}\n${equipped('service "x" 4 E1-75\nchassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n  card FERN\n}')}`;
+    const { fixes } = await fixesOf(text, "traffic-ports-short");
+    expect(titles(fixes).slice(0, -1)).toEqual(["Add card E16 (changes the equipment)"]);
+  });
+
   test("an arrangement of another construction takes the radio's words", async () => {
     const outdoor = "radio R18O like R18 { construction all-outdoor }\n";
     const text = outdoor + withHop((hop) => hop.replace("radio R18", "radio R18O"));
@@ -244,6 +262,7 @@ describe("every rule with a proposal", () => {
     "level-below-threshold",
     "antenna-single-polarized",
     "direct-mounting",
+    "traffic-ports-short",
   ]);
 
   test.each(Object.keys(PROPOSALS).filter((rule) => !NOT_BY_EXAMPLE.has(rule)))(
