@@ -2,6 +2,7 @@ import type { Hop } from "../design/design.js";
 import { kilometres } from "../format/numbers.js";
 import type { TerrainProfile } from "../terrain/profile.js";
 import { twoWayAvailability } from "./availability.js";
+import { noteChannels } from "./channels.js";
 import { climateInUse, medianKFactor } from "./climate.js";
 import { clearances, obstructionOf } from "./criteria.js";
 import { type BothDirections, evaluateDirections, NOTHING } from "./directions.js";
@@ -30,6 +31,7 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
   for (const what of beyond) missing(trace, `Beyond reason: ${what} is left out.`);
   for (const { fact } of missingFacts(hop)) missing(trace, `The ${fact} is not stated.`);
   if (hop.channelUnknown) missing(trace, "The channel is not known, so that its frequencies are not either.");
+  noteChannels(hop, trace);
   const climate = climateInUse(hop, ground.climate);
   const kFactor = medianKFactor(climate, trace);
   const course = courseOf(hop, trace);

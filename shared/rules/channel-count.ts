@@ -1,10 +1,11 @@
 import { address } from "../design/address.js";
 import type { Channel, Hop } from "../design/design.js";
+import { channelCountOf } from "../evaluate/channels.js";
 import { hasFrequencyDiversity } from "../evaluate/diversity.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { furtherAddress } from "./carriers.js";
 import { exampleHop } from "./example-preamble.js";
-import type { HopRule } from "./rule.js";
+import type { HopRule, Report } from "./rule.js";
 
 const RADIO = "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement";
 const TWO = exampleHop({ hop: `${RADIO} 2+0 dual-polarization` });
@@ -15,7 +16,7 @@ export const channelCount: HopRule = {
   severity: "warning",
   title: "An arrangement of several channels states each of them",
   checks:
-    "The channels of the hop against those of its arrangement: too many, or one twice; too few are information (with frequency diversity `diversity-incomplete` tells them).",
+    "The channels of the hop against those of its arrangement: too many, or one twice; too few are information, or a warning where the capacity asked for needs the carriers that have none (with frequency diversity `diversity-incomplete` tells them).",
   why: "A carrier whose channel is not stated is held against no tuning range and no sub-band, and its units cannot be ordered. Two carriers of one channel and polarization disturb each other.",
   fix: "A `channel` line for each, in the order of the carriers; for two carriers on one channel an arrangement with XPIC.",
   source: "common practice",
@@ -30,7 +31,9 @@ export const channelCount: HopRule = {
     const asked = arrangementByName(name)?.frequencyPairs ?? 1;
     const channels = channelsOf(hop);
     // One channel too many where one is enough is told with diversity.
-    if (channels.length === 0 || asked < 2) return;
+    if (asked < 2) return;
+    // Before any frequency is known, that is what is missing.
+    if (channels.length === 0 && hop.ends.some((end) => end.transmitFrequencyHz === undefined)) return;
     for (const [index, channel] of channels.entries()) {
       const first = channels.findIndex((one) => isSame(one, channel));
       const at = furtherAddress(hop, index - 1);
@@ -43,14 +46,22 @@ export const channelCount: HopRule = {
           help: "Two carriers on one channel need both polarizations and XPIC.",
         });
     }
-    if (channels.length < asked && !hasFrequencyDiversity(name))
-      report({
-        at: address("hop", hop.name, "channel"),
-        severity: "info",
-        message: `${name} has ${asked} channels, ${channels.length} ${channels.length === 1 ? "is" : "are"} stated; the other carriers are not checked, and the sub-band of their units is open`,
-      });
+    if (channels.length < asked && !hasFrequencyDiversity(name)) report(tooFew(hop));
   },
 };
+
+/** A warning where the capacity asked for rests on the carriers that have no channel yet. */
+function tooFew(hop: Hop): Report {
+  const { asked, stated, carriers, carriersOnStated } = channelCountOf(hop);
+  const rates = hop.modes.map(({ bitRateBps }) => bitRateBps ?? 0);
+  const capacityBps = hop.objective?.capacityBps ?? 0;
+  const fits = capacityBps <= Math.max(0, ...rates) * Math.max(1, carriersOnStated);
+  return {
+    at: address("hop", hop.name, "channel"),
+    severity: fits ? "info" : "warning",
+    message: `${hop.arrangement.name} needs ${asked} channels, ${stated} ${stated === 1 ? "is" : "are"} stated; capacity counts all ${carriers} carriers, but those without a channel are not checked, and the sub-band of their units is open`,
+  };
+}
 
 function channelsOf({ channel, furtherChannels = [] }: Hop): readonly Channel[] {
   return channel === undefined ? [] : [channel, ...furtherChannels];

@@ -98,7 +98,7 @@ describe("a channel for each carrier", () => {
 
   test("too few are a remark, too many and one twice a warning", () => {
     expect(at("4+0 dual-polarization", 1, 3)).toEqual([
-      "channel-count info channel: 4+0 dual-polarization has 4 channels, 2 are stated; the other carriers are not checked, and the sub-band of their units is open",
+      "channel-count info channel: 4+0 dual-polarization needs 4 channels, 2 are stated; capacity counts all 4 carriers, but those without a channel are not checked, and the sub-band of their units is open",
     ]);
     expect(at("4+0 xpic", 1, 3, 5)).toEqual([
       "channel-count warning channel#2: 4+0 xpic has 2 channels; channel 5 is one more",
@@ -106,6 +106,37 @@ describe("a channel for each carrier", () => {
     expect(at("2+0 dual-polarization", 4, 4)).toEqual([
       "channel-count warning channel#1: two carriers have channel 4, and 2+0 dual-polarization gives each its own",
     ]);
+  });
+
+  test("too few are a warning where the capacity asked for needs the carriers without a channel", () => {
+    // The mode carries 310 Mbit/s, the objective asks 300.
+    const asking = (capacity: string, arrangement: string) =>
+      judgeExample(
+        `objective more { capacity ${capacity} }\n${exampleHop({
+          hop: `polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement ${arrangement}`,
+        }).replace("objective trunk", "objective more")}`,
+      );
+    const told = (capacity: string, arrangement: string) =>
+      asking(capacity, arrangement).findings.filter(({ rule }) => rule === "channel-count");
+    expect(told("600 Mbit/s", "8+0 xpic")).toMatchObject([
+      {
+        severity: "info",
+        message: expect.stringMatching(/^8\+0 xpic needs 4 channels, 1 is stated; capacity counts all 8/),
+      },
+    ]);
+    expect(told("640 Mbit/s", "8+0 xpic")).toMatchObject([{ severity: "warning" }]);
+    expect(told("300 Mbit/s", "2+0 single-polarization")).toMatchObject([
+      {
+        severity: "info",
+        message: expect.stringMatching(/needs 2 channels, 1 is stated; capacity counts all 2/),
+      },
+    ]);
+    expect(told("600 Mbit/s", "2+0 single-polarization")).toMatchObject([{ severity: "warning" }]);
+    expect(told("600 Mbit/s", "2+0 xpic")).toEqual([]);
+    const channel = { plan: "P", bandwidthHz: 55e6, number: 1, status: "own" };
+    expect(
+      evaluateHop(makeHop({ arrangement: { name: "8+0 xpic" }, channel }), levelGround(9000)).notes,
+    ).toContain("Capacity counts 8 carriers; 1 of their 4 channels is stated.");
   });
 
   test("each is held against the radio, at its own line", () => {
