@@ -60,6 +60,11 @@ describe("statements and blocks are those of the grammar", () => {
   });
 });
 
+test("an angle ends with its line", () => {
+  const { statements } = parse(`site A {\n  at 47°41'15"N 30°28\n'06 W\n}\n`);
+  expect(statements[0]?.block?.statements.map(({ atoms }) => atoms.length)).toEqual([3, 2]);
+});
+
 describe("what no editor shows", () => {
   test("the byte order mark that a file may begin with is no part of its first word", () => {
     const { statements, problems } = parse("\ufeffsite A {}\n");
