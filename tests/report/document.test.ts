@@ -108,3 +108,30 @@ test("a bound keeps its figure, so that no line ends in a lone sign", () => {
   const less: Page = { ...PAGE, title: "T", keyFigures: [{ label: "Rain", value: "< 0.001 %" }] };
   expect(printHtml(less).text).toContain("&lt;\u00a00.001\u00a0%");
 });
+
+/** A page of one section with a table of so many columns and rows. */
+function tablePage(columns: number, rows: number): string {
+  const titles = Array.from({ length: columns }, (_, i) => ({ title: `<C${i}>` }));
+  const cells = titles.map(() => "x");
+  const table = {
+    type: "table",
+    columns: titles,
+    rows: Array.from({ length: rows }, () => ({ cells })),
+  } as const;
+  const blocks = [{ type: "paragraph", text: "Before." } as const, table];
+  return printHtml({ ...PAGE, title: "T", sections: [{ id: "s", title: "S", blocks }] }).text;
+}
+
+test("on a narrow screen the rows of a wide table are cards that name their cells; a long list is none", () => {
+  expect(tablePage(5, 2)).toContain('<table class="cards">');
+  expect(tablePage(5, 2)).toContain('<td data-label="&lt;C4&gt;">x</td>');
+  expect(tablePage(4, 2)).not.toContain("data-label=");
+  expect(tablePage(5, 61)).not.toContain("data-label=");
+});
+
+test("on paper a heading keeps with the first thing below it, unless that is long enough to be broken itself", () => {
+  const lead = (text: string) => /<div class="lead">([\s\S]*?)\n<\/div>/.exec(text)![1]!;
+  expect(lead(tablePage(3, 16))).toMatch(/^\s*<h2>S<\/h2>\n<p>Before\.<\/p>\n<div class="scroll"><table>/);
+  expect(lead(tablePage(3, 17))).not.toContain("<table");
+  expect(tablePage(3, 17)).toContain('<div class="scroll long"><table>');
+});

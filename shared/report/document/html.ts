@@ -65,11 +65,24 @@ function keyFigures(figures: readonly KeyFigure[]): string {
 }
 
 function sectionHtml({ id, title, blocks }: Section, page: Page): string {
+  // On paper a heading does not part from what it is about: sentences alone are only the way there.
+  const first = blocks.findIndex(({ type }) => type !== "paragraph");
+  const led = first < 0 ? blocks.length : isLong(blocks[first]!) ? first : first + 1;
   return `<section id="${escapedAsIs(id)}">
+<div class="lead">
 <h2>${escaped(title)}</h2>
-${blocksHtml(blocks, page)}
+${blocksHtml(blocks.slice(0, led), page)}
+</div>
+${blocksHtml(blocks.slice(led), page)}
 </section>`;
 }
+
+/** So long that it may go on behind a page's end, its head repeated there. */
+function isLong(block: Block): boolean {
+  return block.type === "table" && block.rows.length > MOST_UNBROKEN_ROWS;
+}
+
+const MOST_UNBROKEN_ROWS = 16;
 
 function blocksHtml(blocks: readonly Block[], page: Page): string {
   return blocks.map((block) => blockHtml(block, page)).join("\n");
@@ -102,17 +115,29 @@ function factsHtml(facts: readonly Fact[], page: Page): string {
   return `<dl class="facts">${rows.join("")}</dl>`;
 }
 
-function tableHtml({ caption, columns, rows }: Table, page: Page): string {
+/** On a narrow screen each row of a wider table becomes a card with a line for each cell; a long list stays a table. */
+const WIDEST_ON_PHONE = 4;
+const MOST_CARDS = 60;
+
+function tableHtml(table: Table, page: Page): string {
+  const { caption, columns, rows } = table;
   const side = (index: number) => (columns[index]?.align === "right" ? ' class="right"' : "");
   const head = columns
     .map(({ title }, index) => `<th scope="col"${side(index)}>${escaped(title)}</th>`)
     .join("");
+  const asCards = columns.length > WIDEST_ON_PHONE && rows.length <= MOST_CARDS;
+  const label = (index: number) =>
+    asCards && columns[index]!.title !== "" ? ` data-label="${escaped(columns[index]!.title)}"` : "";
   const body = rows.map(({ cells, emphasis }) => {
-    const cellsHtml = cells.map((cell, index) => `<td${side(index)}>${inline(cell, page)}</td>`).join("");
+    const cellsHtml = cells
+      .map((cell, index) => `<td${side(index)}${label(index)}>${inline(cell, page)}</td>`)
+      .join("");
     return `<tr${emphasis ? ' class="emphasis"' : ""}>${cellsHtml}</tr>`;
   });
   const title = caption === undefined ? "" : `<caption>${escaped(caption)}</caption>`;
-  return `<div class="scroll"><table${columns.length > 8 ? ' class="wide"' : ""}>${title}<thead><tr>${head}</tr></thead><tbody>${body.join("\n")}</tbody></table></div>`;
+  const names = [...(columns.length > 8 ? ["wide"] : []), ...(asCards ? ["cards"] : [])];
+  const classes = names.length === 0 ? "" : ` class="${names.join(" ")}"`;
+  return `<div class="scroll${isLong(table) ? " long" : ""}"><table${classes}>${title}<thead><tr>${head}</tr></thead><tbody>${body.join("\n")}</tbody></table></div>`;
 }
 
 /** A drawing in two widths: the style sheet shows one of them, and hides the other from screen readers too. */

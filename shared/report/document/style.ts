@@ -166,6 +166,13 @@ footer{margin-top:3.5rem;border-top:1px solid var(--rule);padding-top:.8rem;font
 figure .broad{display:none}
 figure .slim{display:block}
 main{padding:1.5rem 1rem 3rem}
+td.right{white-space:normal}
+table.cards,table.cards caption,table.cards tbody,table.cards tr{display:block}
+table.cards thead{position:absolute;clip-path:inset(50%);width:1px;height:1px;overflow:hidden}
+table.cards tr{border-bottom:1.5px solid var(--quiet);padding:.3rem 0}
+table.cards td,table.cards td.right{display:flex;justify-content:space-between;gap:1rem;padding:.15rem 0;border:0;text-align:right;white-space:normal}
+table.cards td::before{content:attr(data-label);color:var(--quiet);text-align:left}
+table.cards td:empty{display:none}
 .key.many{grid-template-columns:repeat(2,1fr);gap:0 1rem}
 .key.many dd:not(.note){font-size:1.15rem;white-space:normal}
 }
@@ -179,7 +186,9 @@ main{max-width:none;padding:0}
 .key dd{font-size:1.2rem}
 section{margin-top:7mm}
 h2{break-after:avoid}
+.lead{break-inside:avoid}
 figure,tr,.findings li,.key,.scroll,.facts,.pair>div{break-inside:avoid}
+.scroll.long{break-inside:auto}
 figure.small{break-after:avoid}
 thead{display:table-header-group}
 caption{break-after:avoid}
@@ -188,7 +197,11 @@ p{orphans:3;widows:3}
 figure svg,figure.small svg{min-width:0}
 a{color:inherit;text-decoration:none}
 .pair{grid-template-columns:1fr 1fr;gap:6mm}
-table{font-size:8.5pt}
+table{font-size:8.5pt;margin:.2rem 0 .5rem}
+th,td{padding-block:.14rem}
+.facts>div{padding:.14rem 0}
+figure{margin:.2rem 0 .5rem}
+.pair table,.pair .facts{font-size:7.4pt}
 table.wide{font-size:7.2pt}
 table.wide th,table.wide td{padding-right:.45rem}
 .badge{font-size:.9em}
