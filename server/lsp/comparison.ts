@@ -109,7 +109,7 @@ export class Comparison {
 const ON_DISK: SideGround = { openTerrain, fileFor: (path) => path, shown: (file) => file };
 
 function verb({ edited }: HopChange): string {
-  return edited ? "changed since" : "not edited, but other since";
+  return edited ? "changed since" : "changed without an edit since";
 }
 
 function kindOf({ status, worse, figures, findings }: HopChange): HopMark["kind"] {

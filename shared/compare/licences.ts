@@ -52,7 +52,7 @@ export function licenceChanges(
 interface Transmission {
   readonly hop: string;
   readonly site: string;
-  /** 0; 1 for the second channel's. */
+  /** Channel of the hop that it is on, from 0. */
   readonly carrier: number;
   readonly summary: string;
   readonly figures: readonly {
@@ -101,14 +101,14 @@ function transmissionOf(
   return { hop: hop.name, site: site.name, carrier, summary, figures };
 }
 
-/** Two carriers on one channel use both polarizations; of a channel each, the second uses the other. */
+/** Two carriers on one channel use both polarizations; with a channel each they take turns. */
 function polarizationText({ arrangement, polarization }: Hop, carrier: number): string | undefined {
   const facts = arrangementByName(arrangement.name);
   if (facts?.polarizations !== 2) return polarization;
   if (polarization === undefined) return "horizontal and vertical";
   const other = polarization === "vertical" ? "horizontal" : "vertical";
   if (facts.xpicPairs > 0 || facts.frequencyPairs === 1) return `${polarization} and ${other}`;
-  return carrier === 0 ? polarization : other;
+  return carrier % 2 === 0 ? polarization : other;
 }
 
 /** To about a metre, as licences state it. */

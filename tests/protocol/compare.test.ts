@@ -89,7 +89,7 @@ test("it follows what is typed, also in hops that nobody edits, and ends when to
   // Two antennas, 8.5 dB each.
   const over = await lenses("hops/north.hop");
   expect(over.map((lens) => lens.slice(0, 2).trim()).sort()).toEqual(["0", "12"]);
-  for (const lens of over) expect(lens).toContain(" not edited, but other since HEAD: margin -17.0 dB");
+  for (const lens of over) expect(lens).toContain(" changed without an edit since HEAD: margin -17.0 dB");
   expect(await compare(null)).toEqual({});
   expect(await lenses("hops/north.hop")).toEqual([]);
   expect(changed.at(-1)).toEqual({ files: [] });

@@ -16,11 +16,18 @@ export interface Workbench {
   close(): Promise<void>;
 }
 
-/** One workbench for all tests of a suite; a failed test leaves a picture of what it saw in out/workbench. */
-export function workbenchOf(suite: string, design = "learning"): Workbench {
+/**
+ * One workbench for all tests of a suite; a failed test leaves a picture of what it saw in out/workbench.
+ * @param prepare changes the copied samples before a design of theirs is opened
+ */
+export function workbenchOf(
+  suite: string,
+  design = "learning",
+  prepare: (samples: string) => void = () => {},
+): Workbench {
   const workbench = {} as Workbench;
   beforeAll(async () => {
-    Object.assign(workbench, await openDesign(suite, design));
+    Object.assign(workbench, await openDesign(suite, design, prepare));
   });
   afterEach(async ({ task }) => {
     if (!workbench.page) return;
@@ -37,11 +44,16 @@ export function workbenchOf(suite: string, design = "learning"): Workbench {
 }
 
 /** Opens a copy of a sample design, made for this suite. */
-async function openDesign(suite: string, design: string): Promise<Workbench> {
+async function openDesign(
+  suite: string,
+  design: string,
+  prepare: (samples: string) => void,
+): Promise<Workbench> {
   const facts = hostFacts();
   const copy = join(facts.out, "designs", suite);
   rmSync(copy, { recursive: true, force: true });
   cpSync(join(facts.root, "samples"), copy, { recursive: true });
+  prepare(copy);
   const folder = join(copy, design);
   const open = facts.kind === "browser" ? openInBrowser : openOnDesktop;
   const { page, close } = await open(facts, inject("workbench"), folder);

@@ -68,12 +68,8 @@ export function hopBlocks(change: HopChange, input: ChangePageInput): Block[] {
   ];
 }
 
-const COLUMNS = [
-  { title: "What" },
-  { title: "Was" },
-  { title: "Is" },
-  { title: "Difference", align: "right" as const },
-];
+/** Differences are words with figures of many units: to the left, and broken where the page is narrow. */
+const COLUMNS = [{ title: "What" }, { title: "Was" }, { title: "Is" }, { title: "Difference" }];
 
 function rowOfFigure({ label, was, is, difference, verdict }: FigureChange): TableRow {
   const sign: Inline =
