@@ -39,9 +39,8 @@ export function twoWayAvailability(
   }
   const now = bothWays(pair, 0, true);
   if (now === undefined) return undefined;
-  const { multipathPercent, rain, totalPercent, leastPercent } = now;
+  const { multipathPercent, rain, totalPercent } = now;
   const rainPercent = rain.yearPercent;
-  const leastRainPercent = rain.bound === "at most" ? 0 : rainPercent;
   citeAs(trace, "Both directions together", "our own rule", "Rain of the worse direction, multipath of both");
   note(
     trace,
@@ -58,7 +57,7 @@ export function twoWayAvailability(
     multipathPercent,
     rainPercent,
     rainBound: rain.bound,
-    dominant: leastPercent === 0 ? "none" : multipathPercent >= leastRainPercent ? "multipath" : "rain",
+    dominant: dominantOf(now),
     objectivePercent,
     verdict,
     shortfallDb: verdict === "not met" ? marginLacking(pair, 100 - objectivePercent!) : undefined,
@@ -124,6 +123,13 @@ function bothWays({ fading, margins }: Pair, extraDb: number, month = false): Bo
         ? undefined
         : Math.min(100, there.clearAirMonthPercent! + back.clearAirMonthPercent! + rainMonth),
   };
+}
+
+/** Rain that is only bounded may be more than multipath, or nothing; beyond its law it is taken as nothing. */
+function dominantOf({ multipathPercent, rain, leastPercent }: BothWays): Availability["dominant"] {
+  if (leastPercent === 0) return "none";
+  if (rain.bound !== "at most") return multipathPercent >= rain.yearPercent ? "multipath" : "rain";
+  return rain.beyondLaw || multipathPercent >= rain.yearPercent ? "multipath" : "not decided";
 }
 
 /** Of two equal shares the one that is no mere bound, and of two bounds the one nearer to the law. */

@@ -21,6 +21,11 @@ import { cite, note, record, type Trace, use } from "./trace.js";
 export function equipmentOutage(hop: Hop, trace: Trace): EquipmentOutage | undefined {
   const mtbfHours = hop.radio?.mtbfHours;
   const mttrHours = hop.repairHours;
+  // Who states one of the two means to have failures counted.
+  if (mttrHours !== undefined && mtbfHours === undefined && hop.radio !== undefined)
+    note(trace, `Equipment availability is not counted: ${hop.radio.name} states no mtbf.`);
+  if (mttrHours === undefined && mtbfHours !== undefined)
+    note(trace, "Equipment availability is not counted: the hop states no repair-time.");
   if (mtbfHours === undefined || mttrHours === undefined) return undefined;
   const unit = unitUnavailability({ mtbfHours, mttrHours });
   const end = unit.ok ? endUnavailability(hop, unit.unavailability) : undefined;

@@ -59,7 +59,7 @@ type Occurrence = Pick<MultipathFading, "occurrencePercent" | "planningOnly">;
 
 /**
  * p0 of the average worst month by the method that the climate chooses, else by the newest whose inputs are there. With
- * no figure of the place at all the quick method and its assumed gradient serve early planning, and the result says so.
+ * no figure that can be used (logK and dN75 want the terrain's mean height) the quick method and its assumed gradient serve early planning, and the result says so.
  */
 function occurrenceOf(
   path: FadingPath,
@@ -78,10 +78,14 @@ function occurrenceOf(
     case "quick":
       return quickMethod(path, use, frequencyGHz, trace);
     default:
-      if (hasCurrent && (knowsTerrain || dN1 === undefined))
-        return currentMethod(path, use, frequencyGHz, trace);
+      if (hasCurrent && knowsTerrain) return currentMethod(path, use, frequencyGHz, trace);
       if (dN1 !== undefined) return precedingMethod(path, use, frequencyGHz, trace);
-      note(trace, "Multipath: the climate gives neither logK with dN75 nor dN1; the quick method stands in.");
+      note(
+        trace,
+        hasCurrent
+          ? "Multipath: logK and dN75 serve with the mean height of the terrain only, which is not known without a profile; the quick method stands in."
+          : "Multipath: the climate gives neither logK with dN75 nor dN1; the quick method stands in.",
+      );
       return quickMethod(path, use, frequencyGHz, trace);
   }
 }

@@ -304,8 +304,8 @@ export interface HopResult {
     readonly rainPercent: number;
     /** Of `rainPercent`. */
     readonly rainBound?: Bound;
-    /** Rain that is only bounded from above dominates nothing. */
-    readonly dominant: "multipath" | "rain" | "none";
+    /** Not decided: rain is only bounded from above, and the bound is more than multipath takes. */
+    readonly dominant: "multipath" | "rain" | "none" | "not decided";
     /** What the objective asks. */
     readonly objectivePercent?: number;
     /** Undefined when the objective asks no availability. */

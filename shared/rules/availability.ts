@@ -15,7 +15,7 @@ export const availability: HopRule = {
   why: "It is what the customer was promised, in minutes of every year.",
   fix: "Against rain: a shorter hop, a lower band, vertical polarization, larger antennas. Against multipath: larger antennas, more inclination, space diversity.",
   source: "Rec. ITU-R P.530-18 sections 2.3 and 2.4; the combination of both directions is common practice",
-  needs: ["levels", "objective"],
+  needs: ["levels", "objective", "availability"],
   quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold", "capacity"],
   good: exampleHop(),
   bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    extra-loss 16 dB" }),
@@ -74,11 +74,12 @@ function cause(found: Found): string {
   const { dominant, rainPercent, multipathPercent, causes } = found;
   const most = causes[0]?.cause;
   // The two usual causes go by their names; others are called by what they are.
+  const others = dominant === "not decided" ? `, rain at most ${yearly(rainPercent)}` : "";
   if (most !== undefined && most !== "rain" && most !== "flat fading")
-    return `${most} takes ${yearly(causes[0]!.yearPercent)}`;
+    return `${most} takes ${yearly(causes[0]!.yearPercent)}${others}`;
   return dominant === "rain"
     ? `rain takes ${yearly(rainPercent)}`
-    : `multipath takes ${yearly(multipathPercent)}`;
+    : `multipath takes ${yearly(multipathPercent)}${others}`;
 }
 
 function remedy({ dominant, shortfallDb }: Found): string {

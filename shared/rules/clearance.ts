@@ -3,12 +3,14 @@ import type { Hop } from "../design/design.js";
 import type { ClearanceResult, HopResult } from "../evaluate/result.js";
 import {
   apart,
+  decibels,
   fixed,
   fresnel,
   fresnelAsked,
   kFactor,
   kilometres,
   metres,
+  availability as percent,
   trimmed,
 } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
@@ -44,10 +46,20 @@ export const clearance: HopRule = {
     report({
       at: address("hop", hop.name, hop.ends[end].site.name, "antenna.at"),
       message: `${said(worst)}; the objective asks ${fresnelAsked(worst.requiredFraction)}; ${remedy(hop, needed)}${more}`,
+      help: consequence(result),
       related: related(hop, result, worst),
     });
   },
 };
+
+/** What the obstruction costs: the findings that follow from it stay quiet, so their figures stand here. */
+function consequence({ availability: found, diffractionLossDb = 0 }: HopResult): string | undefined {
+  if (found?.verdict !== "not met" || diffractionLossDb <= 0) return undefined;
+  const loss = `As the path is, ${decibels(diffractionLossDb)} of diffraction loss`;
+  if (found.availabilityPercent === 0) return `${loss} leave ${found.modulation} no margin.`;
+  const [left, asked] = apart(percent, found.availabilityPercent, found.objectivePercent!);
+  return `${loss} leave ${left} available with ${found.modulation}; the objective asks ${asked}.`;
+}
 
 /** The critical point in words. */
 export function said({

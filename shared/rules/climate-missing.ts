@@ -7,10 +7,10 @@ import { remark, reportShared } from "./shared-remarks.js";
 export const climateMissing: NetworkRule = {
   scope: "network",
   id: "climate-missing",
-  severity: "info",
+  severity: "warning",
   title: "Rain or multipath cannot be computed",
   checks:
-    "Whether the climate gives what the fading methods need, and whether the methods apply to the path. Said once for all hops that lack the same.",
+    "Whether the climate gives what the fading methods need, and whether the methods apply to the path. Information where no availability is asked of the hop. Said once for all hops that lack the same.",
   why: "Without rain rate and multipath figures there is a fade margin but no availability.",
   fix: "State a rain rate at 0.01 %, and logK with dN75 (or dN1), in the climate of the network or of the hop, or name a folder of maps.",
   source: "Rec. ITU-R P.530-18 sections 2.3 and 2.4",
@@ -27,8 +27,8 @@ export const climateMissing: NetworkRule = {
       const into = hop.objective?.availabilityPercent === undefined ? unasked : asked;
       remark(into, causes.map(lower).join("; "), hop.name, "network / climate");
     }
-    reportShared(context, climateMissing.id, asked, "warning");
-    reportShared(context, climateMissing.id, unasked);
+    reportShared(context, climateMissing.id, asked);
+    reportShared(context, climateMissing.id, unasked, "info");
   },
 };
 
@@ -39,8 +39,12 @@ function causesOf(hop: Hop, result: HopResult): string[] {
   return (
     result.missing
       .filter((sentence) => /^(Rain|Multipath|Cross-polar)( outage[^:]*)?:/.test(sentence))
-      // The lack of a profile was told already.
-      .filter((sentence) => !(result.profile === undefined && sentence.includes("without a profile")))
+      // The lack of a profile was told already; that it costs the availability asked for is another thing.
+      .filter(
+        (sentence) =>
+          hop.objective?.availabilityPercent !== undefined ||
+          !(result.profile === undefined && sentence.includes("without a profile")),
+      )
       // So was the lack of clearance, which makes the multipath method refuse.
       .filter((sentence) => !(blocked && !accepted && /diffraction/.test(sentence)))
   );

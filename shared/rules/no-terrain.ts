@@ -8,7 +8,7 @@ export const noTerrain: HopRule = {
   severity: "info",
   title: "The path has no profile",
   checks: "Whether terrain or a survey gives heights along the path.",
-  why: "Without a profile neither clearance nor diffraction is judged; a budget alone says nothing about line of sight.",
+  why: "Without a profile neither clearance nor diffraction is judged, and the current multipath method gives no availability; a budget alone says nothing about line of sight.",
   fix: "Name a folder of terrain in the network, or a surveyed profile in the hop.",
   source: "common practice",
   needs: ["distance"],
@@ -21,6 +21,12 @@ export const noTerrain: HopRule = {
     const why = reason === undefined ? "" : `: ${reason.slice("Clearance: ".length).replace(/\.$/, "")}`;
     const unknown = hop.ends.filter(({ site }) => site.groundM === undefined).map(({ site }) => site.name);
     const ground = unknown.length > 0 ? ` and the ground of ${unknown.join(" and ")} is not known` : "";
-    report({ at: address("hop", hop.name), message: `clearance is not judged${ground}${why}` });
+    const asked = hop.objective?.availabilityPercent !== undefined;
+    const open =
+      asked && result.availability === undefined ? "clearance and availability are" : "clearance is";
+    report({
+      at: address("hop", hop.name),
+      message: `${open} not judged${ground}${why}`,
+    });
   },
 };

@@ -25,6 +25,7 @@ const NEEDED: Readonly<Record<Need, string>> = {
   clearance: "a profile of the path, antenna heights and a frequency",
   levels: "received levels",
   objective: "an objective",
+  availability: "the outage by rain and by multipath",
 };
 
 /** A required rule that would be passed over. */
@@ -33,7 +34,10 @@ export function notJudged(rule: HopRule, hop: Hop, result: HopResult, lacking: r
   return finding(requiredNotJudged, {
     at: address("hop", hop.name),
     message: `${rule.id} is required and cannot be judged without ${what}`,
-    help: result.missing[0],
+    help: lacking.includes("availability")
+      ? (result.missing.find((sentence) => /^(Rain|Multipath|Cross-polar)/.test(sentence)) ??
+        result.missing[0])
+      : result.missing[0],
   });
 }
 

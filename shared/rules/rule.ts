@@ -4,7 +4,7 @@ import type { Finding, RelatedPlace, Severity } from "../design/finding.js";
 import type { HopResult } from "../evaluate/result.js";
 
 /** What must be known before a rule can say anything; without it the rule is skipped. */
-export type Need = "distance" | "clearance" | "levels" | "objective";
+export type Need = "distance" | "clearance" | "levels" | "objective" | "availability";
 
 /** What a rule documents about itself; the reference of rules is made from it. */
 export interface RuleText {
@@ -85,6 +85,8 @@ export function meets(need: Need, hop: Hop, result: HopResult): boolean {
       return result.directions.length > 0;
     case "objective":
       return hop.objective !== undefined;
+    case "availability":
+      return result.availability !== undefined || hop.objective?.availabilityPercent === undefined;
   }
 }
 

@@ -33,7 +33,7 @@ export function availabilitySection(hop: Hop, result: HopResult): Section[] {
     });
     const rain = { timePercent: rainPercent, bound: found.rainBound };
     facts.push({ label: "Rain, worse direction", value: outageBounded(rain), note: yearlyBounded(rain) });
-    if (dominant !== "none") facts.push({ label: "Takes most", value: found.causes[0]?.cause ?? dominant });
+    if (dominant !== "none") facts.push(takesMost(found));
   }
   if (shortfallDb !== undefined)
     facts.push({ label: "Margin missing, each way", value: decibels(shortfallDb) });
@@ -66,6 +66,19 @@ export function availabilitySection(hop: Hop, result: HopResult): Section[] {
 }
 
 type Availability = NonNullable<HopResult["availability"]>;
+
+/** No cause is named as the largest while rain, of which only a bound is known, may be larger. */
+function takesMost({ causes, dominant, rainPercent, rainBound }: Availability): Fact {
+  const [most] = causes;
+  const label = "Takes most";
+  const rain = outageBounded({ timePercent: rainPercent, bound: rainBound });
+  if (most === undefined || rainBound !== "at most") return { label, value: most?.cause ?? dominant };
+  if (causes.some(({ beyondLaw }) => beyondLaw))
+    return { label, value: most.cause, note: "rain never takes the margin, by its law continued" };
+  return most.yearPercent >= rainPercent
+    ? { label, value: most.cause }
+    : { label, value: `not decided: ${most.cause} or rain`, note: `rain ${rain}, where its law ends` };
+}
 
 function capacityFacts({ committed, objectivePercent }: Availability, { directions }: HopResult): Fact[] {
   const facts: Fact[] = [];

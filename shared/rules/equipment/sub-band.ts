@@ -27,7 +27,7 @@ export const subBand: HopRule = {
   fix: "State the sub-band that holds the channel, or leave it out to have it chosen.",
   source: "common practice",
   needs: [],
-  quietAfter: ["frequency-outside-tuning", "duplex-mismatch"],
+  quietAfter: ["both-ends-same-half", "frequency-outside-tuning", "duplex-mismatch"],
   good: TWO_SUB_BANDS + exampleHop({ hop: RADIO }),
   bad:
     TWO_SUB_BANDS +

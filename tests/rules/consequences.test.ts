@@ -1,0 +1,159 @@
+import { describe, expect, test } from "vitest";
+import type { Hop, Radio } from "../../shared/design/design.js";
+import { NO_GROUND } from "../../shared/evaluate/ground.js";
+import { evaluateHop } from "../../shared/evaluate/hop.js";
+import type { HopResult } from "../../shared/evaluate/result.js";
+import { availabilitySection } from "../../shared/report/pages/availability.js";
+import { RULES } from "../../shared/rules/index.js";
+import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
+import { CLIMATE, end, KELD, levelGround, makeHop, QPSK, R18, TARN, TRUNK } from "../evaluate/builders.js";
+
+const TODAY = "2026-06-01";
+const LENGTH_M = evaluateHop(makeHop(), levelGround(9000)).distanceM!;
+const judge = (hop: Hop, ground = levelGround(LENGTH_M)) => judgeHop(hop, evaluateHop(hop, ground), TODAY);
+const inNetwork = (hop: Hop, ground = levelGround(LENGTH_M)) =>
+  judgeNetwork(
+    { terrain: [], sites: new Map(), hops: new Map([[hop.name, hop]]) },
+    new Map([[hop.name, evaluateHop(hop, ground)]]),
+    TODAY,
+  );
+
+describe("no profile", () => {
+  // The sites state their ground, so that levels are known.
+  const CURRENT = { ...CLIMATE, multipathMethod: "current" } as const;
+
+  test("logK and dN75 give way to the quick method, and the result says why", () => {
+    const hop = makeHop();
+    const { availability, notes } = evaluateHop(hop, NO_GROUND);
+    const quick = evaluateHop(makeHop({ climate: { rainRateMmPerH: 34 } }), NO_GROUND);
+    expect(availability).toMatchObject({ planningOnly: true });
+    expect(availability!.multipathPercent).toBe(quick.availability!.multipathPercent);
+    expect(notes.join()).toContain("not known without a profile; the quick method stands in");
+    expect(inNetwork(hop, NO_GROUND).find(({ rule }) => rule === "multipath-assumed")!.message).toMatch(
+      /: without a profile logK and dN75 cannot be used, and the climate gives no dN1$/,
+    );
+  });
+
+  test("of a method chosen by name the availability is missing, and is said to be", () => {
+    const hop = makeHop({ climate: CURRENT });
+    expect(evaluateHop(hop, NO_GROUND).availability).toBeUndefined();
+    expect(judge(hop, NO_GROUND).find(({ rule }) => rule === "no-terrain")!.message).toMatch(
+      /^clearance and availability are not judged/,
+    );
+    expect(judge(makeHop(), NO_GROUND).find(({ rule }) => rule === "no-terrain")!.message).toMatch(
+      /^clearance is not judged/,
+    );
+    expect(inNetwork(hop, NO_GROUND).find(({ rule }) => rule === "climate-missing")).toMatchObject({
+      severity: "warning",
+      message: "multipath outage: the mean terrain height is not known without a profile",
+    });
+  });
+
+  test("an availability that is required is an error then", () => {
+    const policy = { statements: [{ rule: "availability", required: true }] };
+    const required = (climate: Hop["climate"]) =>
+      judge(makeHop({ climate, policy }), NO_GROUND).filter(({ rule }) => rule === "required-not-judged");
+    expect(required(CLIMATE)).toEqual([]);
+    expect(required(CURRENT)).toMatchObject([
+      {
+        severity: "error",
+        message: "availability is required and cannot be judged without the outage by rain and by multipath",
+        help: "Multipath outage: the mean terrain height is not known without a profile.",
+      },
+    ]);
+    expect(required({ logK: -4.2, dN75: 12 })).toHaveLength(1);
+  });
+});
+
+test("a rule's page tells the severity that its finding has, and the lesser one where nothing is asked", () => {
+  const climate = { logK: -4.2, dN75: 12 };
+  const told = (hop: Hop) => inNetwork(hop).find(({ rule }) => rule === "climate-missing")!.severity;
+  const rule = RULES.get("climate-missing")!;
+  expect(told(makeHop({ climate }))).toBe(rule.severity);
+  expect(told(makeHop({ climate, objective: undefined }))).toBe("info");
+  expect(rule.checks).toMatch(/Information where no availability is asked/);
+});
+
+describe("what takes most", () => {
+  const most = (result: HopResult) =>
+    availabilitySection(makeHop(), result)
+      .flatMap(({ blocks }) => blocks)
+      .flatMap((block) => (block.type === "facts" ? block.facts : []))
+      .find(({ label }) => label === "Takes most");
+  // Strong rain margins: the law of rain ends before the margin does.
+  const withRain = (rainRateMmPerH: number, logK: number) =>
+    evaluateHop(
+      makeHop({
+        modes: [QPSK],
+        objective: { ...TRUNK, capacityBps: 1e6 },
+        climate: { ...CLIMATE, rainRateMmPerH, logK },
+      }),
+      levelGround(LENGTH_M),
+    );
+
+  test("is not decided where rain is only bounded and the bound is larger", () => {
+    const result = withRain(30, -4.2);
+    const { availability } = result;
+    expect(availability).toMatchObject({ rainBound: "at most", dominant: "not decided" });
+    expect(availability!.multipathPercent).toBeGreaterThan(0);
+    expect(most(result)).toMatchObject({
+      value: "not decided: flat fading or rain",
+      note: expect.stringContaining("0.001 %"),
+    });
+  });
+
+  test("is multipath where it takes more than the bound", () => {
+    const result = withRain(30, -2);
+    expect(result.availability).toMatchObject({ rainBound: "at most", dominant: "multipath" });
+    expect(most(result)).toMatchObject({ value: "flat fading" });
+  });
+
+  test("says of rain beyond its law that it never takes the margin", () => {
+    const result = withRain(4, -4.2);
+    expect(result.availability).toMatchObject({ dominant: "multipath" });
+    expect(most(result)).toMatchObject({ note: expect.stringContaining("never takes the margin") });
+  });
+});
+
+test("a blocked path tells what it leaves of the availability", () => {
+  const hill = levelGround(LENGTH_M, 40);
+  const [found, ...others] = judge(makeHop(), hill);
+  const { availability, diffractionLossDb } = evaluateHop(makeHop(), hill);
+  expect(availability).toMatchObject({ verdict: "not met" });
+  expect(availability!.availabilityPercent).toBeGreaterThan(90);
+  expect(others).toEqual([]);
+  expect(found).toMatchObject({ rule: "clearance" });
+  expect(found!.help).toMatch(
+    /^As the path is, \d+\.\d dB of diffraction loss leave 9\d\.\d+ % available with 128QAM; the objective asks 99\.99 %\.$/,
+  );
+  expect(found!.help).toContain(diffractionLossDb!.toFixed(1));
+  // Too high for any margin, and a criterion missed without any loss.
+  expect(judge(makeHop(), levelGround(LENGTH_M, 80))[0]!.help).toMatch(/leave 128QAM no margin\.$/);
+  expect(judge(makeHop(), levelGround(LENGTH_M, 34))[0]!.help).toBeUndefined();
+});
+
+test("both ends in one half is the cause; that no sub-band holds the pair follows", () => {
+  const subBands = [
+    { name: "A", low: { fromHz: 17.7e9, toHz: 18.2e9 }, high: { fromHz: 18.71e9, toHz: 19.21e9 } },
+  ];
+  const radio = { ...R18, unit: { subBands } } as unknown as Radio;
+  const rules = (transmits: "high" | "low") =>
+    judge(makeHop({ radio, ends: [end(KELD, "low"), end(TARN, transmits)] })).map(({ rule }) => rule);
+  expect(rules("high")).toEqual([]);
+  expect(rules("low")).toEqual(["both-ends-same-half"]);
+});
+
+test("a repair time without an mtbf, or the other way round, says what is not computed", () => {
+  const told = (repairHours: number | undefined, mtbfHours: number | undefined) =>
+    inNetwork(makeHop({ repairHours, radio: { ...R18, mtbfHours } }))
+      .filter(({ message }) => message.startsWith("equipment"))
+      .map(({ rule, message }) => `${rule}: ${message}`);
+  expect(told(6, undefined)).toEqual([
+    "not-counted: equipment availability is not counted: R18 states no mtbf",
+  ]);
+  expect(told(undefined, 5e5)).toEqual([
+    "not-counted: equipment availability is not counted: the hop states no repair-time",
+  ]);
+  expect(told(undefined, undefined)).toEqual([]);
+  expect(told(6, 5e5)).toEqual([]);
+});
