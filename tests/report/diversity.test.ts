@@ -44,6 +44,8 @@ test("each further carrier has a row with what either end transmits", () => {
     separationHz: 110e6,
     status: "confirmed",
   };
-  const text = page(makeHop({ furtherChannels: [further] }));
+  const channel = { ...further, number: 3 };
+  const text = page(makeHop({ channel, furtherChannels: [further] }));
+  expect(text).toContain("F.595, 55 MHz, channels 3, 5");
   expect(text).toMatch(/Transmits, carrier 2, channel 5 \| 18\.985 GHz, high half \| 17\.975 GHz, low half/);
 });

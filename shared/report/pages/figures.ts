@@ -1,5 +1,5 @@
 /** The figures of a hop that a reader asks for first, as the hop's page and the overview both show them. */
-import type { Hop } from "../../design/design.js";
+import type { Channel, Hop } from "../../design/design.js";
 import type { ClearanceResult, HopResult } from "../../evaluate/result.js";
 import { availabilityBounded, yearlyOut } from "../../format/bounds.js";
 import { availability, dbm, fixed, fresnelAsked, kFactor, trimmed } from "../../format/numbers.js";
@@ -39,12 +39,15 @@ function frequencies(hop: Hop): Figure {
     .filter((hz) => hz !== undefined);
   if (stated.length === 0) return { value: "–", note: "not stated" };
   const further = hop.furtherChannels ?? [];
-  const also = further.length === 0 ? "" : `; further channels ${further.map((one) => one.number).join(", ")}`;
   const note = hop.channel
-    ? `${hop.channel.plan}, ${trimmed(hop.channel.bandwidthHz / 1e6, 3)} MHz, channel ${hop.channel.number}${also}`
+    ? `${hop.channel.plan}, ${trimmed(hop.channel.bandwidthHz / 1e6, 3)} MHz, ${channels([hop.channel, ...further])}`
     : undefined;
   const each = [...new Set(stated.map((hz) => trimmed(hz / 1e9, 3)))];
   return { value: each.join(" / "), unit: "GHz", note };
+}
+
+function channels(all: readonly Channel[]): string {
+  return `channel${all.length === 1 ? "" : "s"} ${all.map(({ number }) => number).join(", ")}`;
 }
 
 /** The highest mode is the one that runs in clear air: what the installer will measure, at either end. */
