@@ -50,7 +50,8 @@ export function causesOf(input: CauseInput): Cause[] {
  * the hop states itself, a site a power supply that no result of the hop rests on; defaults hold fact by fact.
  */
 function reaches(entry: string, { hops, findings }: CauseInput): boolean {
-  if (entry.startsWith("defaults ")) return false;
+  // The ground under the hop tells what the terrain did to it.
+  if (entry.startsWith("defaults ") || entry === "terrain") return false;
   // What hops share is judged from more than stands in the hop.
   const shared = findings.some(
     ({ status, rule }) => status !== "still there" && RULES.get(rule)?.scope !== "hop",
@@ -58,6 +59,7 @@ function reaches(entry: string, { hops, findings }: CauseInput): boolean {
   if (hops === undefined || shared) return true;
   const [was, is] = hops;
   const same = contentComparison();
+  if (entry === "policy") return !same(was.policy, is.policy);
   if (entry === "climate") return !same(was.climate, is.climate);
   if (entry.startsWith("site ")) {
     const at = ({ ends }: Hop) => ends.map(({ site }) => site);
@@ -77,9 +79,8 @@ function kindOf(entry: string): Cause["kind"] {
       return word;
     case "policy":
       return "network";
-    case "terrain":
     case "maps":
-      return "terrain";
+      return "climate";
     default:
       return "catalogue";
   }

@@ -55,8 +55,7 @@ export interface Cause {
     | "network"
     | "terrain"
     | "survey"
-    | "neighbour"
-    | "method";
+    | "neighbour";
   /** For example `antenna A18-06`, `terrain`, `hop KELD-MOSS`. */
   readonly text: string;
 }

@@ -61,10 +61,17 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
   };
 }
 
-/** A finding on a shared declaration changes nothing for those that use it. */
+/**
+ * A finding on a shared declaration changes nothing for those that use it; one that came or went is named by the hop
+ * that uses it now, unless it counts for every hop without being named.
+ */
 function isDecided(change: SharedChange | undefined): boolean {
-  return change?.status === "changed" && change.decisions.length > 0;
+  if (change === undefined) return false;
+  if (change.status === "changed") return change.decisions.length > 0;
+  return change.status !== "renamed" && EVERYWHERE.includes(change.entry);
 }
+
+const EVERYWHERE = ["network", "maps", "climate", "policy"];
 
 interface Pair {
   readonly was?: string;
@@ -144,7 +151,9 @@ function hopChange(pair: Pair, context: Context): HopChange | undefined {
     name,
     decisions,
     findings,
-    sharedChanges: (uses ?? []).filter((entry) => isDecided(entries.get(entry))),
+    sharedChanges: [...new Set([...(uses ?? []), ...EVERYWHERE])].filter((entry) =>
+      isDecided(entries.get(entry)),
+    ),
     hops: before && now && [before.hop, now.hop],
     ground: before && now && ground === "terrain" && sameProfile(before, now) ? undefined : ground,
     edited: new Set(edited.keys()),
@@ -290,7 +299,8 @@ function touchedSites(
 }
 
 function reach(entry: string, is: ComparedSide, hops: readonly HopChange[]) {
-  const uses = (name: string) => is.decisions.hop(name)?.uses.includes(entry) ?? false;
+  const uses = (name: string) =>
+    EVERYWHERE.includes(entry) || (is.decisions.hop(name)?.uses.includes(entry) ?? false);
   const affected = hops.filter(
     ({ hop, causes, figures, findings }) =>
       causes.some(({ text }) => text === entry) && figures.length + findings.length > 0 && uses(hop),

@@ -5,7 +5,7 @@ import type { FigureChange } from "../consequences.js";
 import { isMended, isWorse } from "../findings.js";
 import { findingItems } from "./finding-items.js";
 import type { ChangePageInput } from "./page.js";
-import { rowsOfDecisions } from "./tables.js";
+import { entryWords, rowsOfDecisions } from "./tables.js";
 
 /** The hop and the one thing that a reader must know of it. */
 export function hopHeading(change: HopChange): string {
@@ -48,7 +48,7 @@ export function hopBlocks(change: HopChange, input: ChangePageInput): Block[] {
   const rows = [...rowsOfDecisions(decisions), ...figures.map(rowOfFigure)];
   const items = findingItems(findings, input);
   const drawing = input.drawing?.(change);
-  const also = causes.map(({ text }) => text).join(", ");
+  const also = causes.map(({ text }) => entryWords(text)).join(", ");
   const nothing = rows.length === 0 && items.length === 0 && also === "";
   return [
     ...(nothing && renamedFrom !== undefined

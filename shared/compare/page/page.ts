@@ -4,7 +4,7 @@ import { type ChangeCounts, type ChangeSet, type HopChange, isEmpty } from "../c
 import { type FindingChange, isWorse } from "../findings.js";
 import { findingItems } from "./finding-items.js";
 import { hopBlocks, hopHeading } from "./hop-section.js";
-import { affectedTable, rowsOfDecisions } from "./tables.js";
+import { affectedTable, entryWords, rowsOfDecisions } from "./tables.js";
 
 export interface ChangePageInput {
   readonly name: string;
@@ -155,14 +155,14 @@ function sharedSection(input: ChangePageInput): Section[] {
   const { shared } = input.changes;
   if (shared.length === 0) return [];
   const rows = shared.flatMap(({ entry, status, renamedFrom, decisions, usedBy, affects }): TableRow[] => {
-    const named = nowAndBefore(entry, renamedFrom);
+    const named = nowAndBefore(entryWords(entry), renamedFrom);
     const reach = `${usedBy}, ${affects} of them with consequences`;
     if (decisions.length === 0) return [{ cells: [named, "", status === "changed" ? "" : status, reach] }];
     return rowsOfDecisions(decisions).map(({ cells }, index) => ({
       cells: [index === 0 ? named : "", cells[1]!, cells[2]!, index === 0 ? reach : ""],
     }));
   });
-  const items = shared.flatMap(({ findings, entry }) => findingItems(findings, input, entry));
+  const items = shared.flatMap(({ findings, entry }) => findingItems(findings, input, entryWords(entry)));
   const columns = [{ title: "What" }, { title: "Was" }, { title: "Is" }, { title: "Hops" }];
   return [
     section("shared", "What hops share", [

@@ -43,7 +43,7 @@ export function affectedTable(hops: readonly HopChange[]): Table {
     rows: hops.map((change) => ({
       cells: [
         change.hop,
-        change.causes.map(({ text }) => text).join(", "),
+        change.causes.map(({ text }) => entryWords(text)).join(", "),
         ...shown.map(([kind]) => cell(change.figures.filter((one) => one.kind === kind))),
         findingCell(change),
       ],
@@ -69,4 +69,9 @@ function findingCell({ findings }: HopChange): Inline {
   ]
     .filter(Boolean)
     .join(", ");
+}
+
+/** A declaration as readers know it: what a network agrees on about its rules has no word of its own. */
+export function entryWords(entry: string): string {
+  return entry === "policy" ? "rules agreed on" : entry;
 }
