@@ -1,8 +1,11 @@
 /** The pages of one judged design, as data: what a host has at hand is put together for `shared/report`. */
 import { resolve } from "node:path";
+import type { Hop } from "../../shared/design/design.js";
+import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { Page, ReportFinding } from "../../shared/report/document/document.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
 import { overviewPage } from "../../shared/report/pages/overview-page.js";
+import type { OtherBand } from "../../shared/report/pages/pair.js";
 import { partsPage } from "../../shared/report/pages/parts-page.js";
 import type { JudgedDesign } from "../findings/judged-folder.js";
 import { shownFrom } from "../findings/paths.js";
@@ -37,11 +40,26 @@ export async function pageOfHop(
     result: withShownFiles(judged.result, design.root),
     profile,
     around: design.model.around(name),
+    pair: await otherBandOf(design, judged.hop, options),
     findings: findingsOf(design, name).map((finding) => reportFinding(finding, design.root, false)),
     name: pageName(design, name, options),
     up: options.alone ? undefined : overview,
     colophon: colophon(options.today),
   });
+}
+
+/** The other hop of a dual-band pair; where only one hop is judged, it is computed for this page. */
+async function otherBandOf(
+  design: JudgedDesign,
+  { pairedWith }: Hop,
+  options: PageOptions,
+): Promise<OtherBand | undefined> {
+  if (pairedWith === undefined) return undefined;
+  const page = options.alone ? undefined : pageName(design, pairedWith, options);
+  const judged = design.session.result(pairedWith);
+  if (judged) return { hop: judged.hop, result: judged.result, page };
+  const hop = design.model.hop(pairedWith)?.hop;
+  return hop && { hop, result: evaluateHop(hop, await design.session.groundOf(hop)) };
 }
 
 export function overviewOf(design: JudgedDesign, options: PageOptions): Page {

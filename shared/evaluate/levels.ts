@@ -1,7 +1,7 @@
 import type { Coupler, Hop, HopEnd, RadioMode } from "../design/design.js";
 import { armLossDb, branchingLossDb } from "../equipment/branch-loss.js";
 import { type Arm, type Branch, type BranchPath, pathsOf } from "../equipment/branches.js";
-import { bandwidth, metres } from "../format/numbers.js";
+import { bandwidth, frequency, metres } from "../format/numbers.js";
 import { antennaGain } from "../radio/antenna-gain.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { feederLossPerM } from "../radio/feeder-loss.js";
@@ -191,10 +191,13 @@ function endParts(
     return undefined;
   }
   if (gain.note !== undefined) note(trace, sentence(gain.note));
+  // Of several points of the catalogue each frequency has a gain of its own; an estimate is one remark, with its frequency.
+  const several = antenna.gain.length > 1;
+  const at = () => ` at ${frequency(frequencyHz)}`;
   use(
     trace,
-    `gain of ${antenna.name}`,
-    () => `${gain.gainDbi.toFixed(1)} dBi`,
+    several ? `gain of ${antenna.name}${at()}` : `gain of ${antenna.name}`,
+    () => `${gain.gainDbi.toFixed(1)} dBi${gain.origin === "estimate" ? at() : ""}`,
     gain.origin === "catalogue" ? "catalogue" : "default",
     gain.origin === "estimate" ? "estimated from the diameter" : undefined,
   );

@@ -14,6 +14,8 @@ export interface KeepOut {
   /** All carriers that transmit at once, each at its greatest power. */
   readonly eirpDbm: number;
   readonly carriers: number;
+  /** The other hop on the same antenna, whose carriers are added. */
+  readonly otherBand?: { readonly hop: string; readonly carriers: number };
   /** On the axis of the antenna, m. */
   readonly generalPublicM: number;
   readonly occupationalM: number;
@@ -22,24 +24,44 @@ export interface KeepOut {
 /**
  * Distance on the axis at which the power density falls to the limit, R = sqrt(EIRP/(4 pi S)): the far-field law,
  * taken up to the antenna, where it says too much rather than too little. The greatest power of any mode; all
- * carriers of the arrangement that transmit in the normal state are added. Other antennas of the site are not.
+ * carriers of the arrangement that transmit in the normal state are added, and those of the other band on the same
+ * antenna; the limit is the same from 2 to 300 GHz. Other antennas of the site are not.
+ * @param otherBand the hop of the other band that transmits from the same antenna
  * @returns undefined for a power that no transmitter has
  * @see far-field law of a radiator
  */
-export function keepOut(hop: Hop, direction: DirectionResult): KeepOut | undefined {
-  const reference = direction.modes.at(-1);
-  const strongest = Math.max(...direction.modes.map(({ transmitPowerDbm }) => transmitPowerDbm));
-  const extraDb = reference && Number.isFinite(strongest) ? strongest - reference.transmitPowerDbm : 0;
-  const carriers = arrangementByName(hop.arrangement.name)?.radiating ?? 1;
-  const eirpDbm = direction.eirpDbm + extraDb + 10 * Math.log10(carriers);
-  if (Math.abs(eirpDbm) > BEYOND_ANY_POWER_DBM) return undefined;
+export function keepOut(hop: Hop, direction: DirectionResult, otherBand?: Transmitter): KeepOut | undefined {
+  const own = { hop, direction };
+  const all = otherBand === undefined ? [own] : [own, otherBand];
+  const eirpDbm = 10 * Math.log10(all.reduce((sum, one) => sum + 10 ** (eirpOf(one) / 10), 0));
+  // A power of -Infinity or beyond the numbers is no transmitter's either.
+  if (!(Math.abs(eirpDbm) <= BEYOND_ANY_POWER_DBM)) return undefined;
   return {
     site: direction.from,
     eirpDbm,
-    carriers,
+    carriers: radiating(own),
+    otherBand: otherBand && { hop: otherBand.hop.name, carriers: radiating(otherBand) },
     generalPublicM: farFieldDistanceM(eirpDbm, EXPOSURE_LIMITS_W_PER_M2.generalPublic),
     occupationalM: farFieldDistanceM(eirpDbm, EXPOSURE_LIMITS_W_PER_M2.occupational),
   };
+}
+
+/** What one hop sends from one end. */
+export interface Transmitter {
+  readonly hop: Hop;
+  readonly direction: DirectionResult;
+}
+
+/** All carriers of a hop, each in its strongest mode. */
+function eirpOf({ hop, direction }: Transmitter): number {
+  const reference = direction.modes.at(-1);
+  const strongest = Math.max(...direction.modes.map(({ transmitPowerDbm }) => transmitPowerDbm));
+  const extraDb = reference && Number.isFinite(strongest) ? strongest - reference.transmitPowerDbm : 0;
+  return direction.eirpDbm + extraDb + 10 * Math.log10(radiating({ hop }));
+}
+
+function radiating({ hop }: Pick<Transmitter, "hop">): number {
+  return arrangementByName(hop.arrangement.name)?.radiating ?? 1;
 }
 
 /**

@@ -1,5 +1,6 @@
 /** The cautions of every paper that sends somebody to a mast: one text for all of them. */
 import type { Hop } from "../../design/design.js";
+import { type PairedHop, sharesAntenna } from "../../evaluate/pair.js";
 import type { HopResult } from "../../evaluate/result.js";
 import { dbm, fixed } from "../../format/numbers.js";
 import type { Block, Section } from "../document/document.js";
@@ -13,9 +14,14 @@ const GENERAL: readonly string[] = [
   "A 48 V DC plant can drive an enormous short-circuit current: insulated tools, no rings, and mind the gas of batteries.",
 ];
 
-export function cautions(hop: Hop, result: HopResult): Section {
+/** @param pair the other hop of a dual-band pair */
+export function cautions(hop: Hop, result: HopResult, pair?: PairedHop): Section {
   const blocks: Block[] = [];
-  const distances = result.directions.flatMap((direction) => keepOut(hop, direction) ?? []);
+  const distances = result.directions.flatMap((direction) => {
+    const shared = pair && sharesAntenna(hop, pair.hop, direction.from) ? pair : undefined;
+    const second = shared?.result.directions.find(({ from }) => from === direction.from);
+    return keepOut(hop, direction, second && { hop: shared!.hop, direction: second }) ?? [];
+  });
   if (distances.length > 0) blocks.push(...keepOutBlocks(distances));
   blocks.push({ type: "list", items: GENERAL });
   return { id: "safety", title: "Before work on site", blocks };
@@ -34,15 +40,27 @@ function keepOutBlocks(distances: readonly KeepOut[]): Block[] {
         { title: `General public, ${generalPublic} W/m²`, align: "right" },
         { title: `Occupational, ${occupational} W/m²`, align: "right" },
       ],
-      rows: distances.map(({ site, eirpDbm, carriers, generalPublicM, occupationalM }) => ({
-        cells: [site, String(carriers), dbm(eirpDbm), upM(generalPublicM), upM(occupationalM)],
+      rows: distances.map(({ site, eirpDbm, carriers, otherBand, generalPublicM, occupationalM }) => ({
+        cells: [
+          site,
+          carriersText(carriers, otherBand),
+          dbm(eirpDbm),
+          upM(generalPublicM),
+          upM(occupationalM),
+        ],
       })),
     },
     {
       type: "paragraph",
-      text: "Far-field law with the power of the strongest mode, automatic power control off; other antennas of the site are not counted. The limits are those of ICNIRP 2020 for the whole body, from memory, not checked: use those that hold in your country. To the side and behind keep at least 1 m from the antenna.",
+      text: "Far-field law with the power of the strongest mode, automatic power control off; of a dual-band antenna both bands of the pair are added, other antennas of the site are not counted. The limits are those of ICNIRP 2020 for the whole body, from memory, not checked: use those that hold in your country. To the side and behind keep at least 1 m from the antenna.",
     },
   ];
+}
+
+function carriersText(carriers: number, otherBand: KeepOut["otherBand"]): string {
+  return otherBand === undefined
+    ? String(carriers)
+    : `${carriers}, and ${otherBand.carriers} of ${otherBand.hop}`;
 }
 
 /** Rounded up: a distance to keep is never rounded down. */

@@ -26,6 +26,7 @@ import { endsTable } from "./ends.js";
 import { gravestFirst, keyFigures } from "./figures.js";
 import { hopEquipment } from "./hop-equipment.js";
 import { modesSection } from "./modes.js";
+import { type OtherBand, pairSection } from "./pair.js";
 import { reflectionSection } from "./reflection.js";
 
 export interface HopPageInput {
@@ -34,6 +35,8 @@ export interface HopPageInput {
   readonly profile?: TerrainProfile;
   /** The design around the hop, for its parts; without it the page tells none. */
   readonly around?: Design;
+  /** The other hop of a dual-band pair: its power comes on top, and both are told together. */
+  readonly pair?: OtherBand;
   readonly findings: readonly ReportFinding[];
   /** Name of this page, and of the overview that leads to it. */
   readonly name: string;
@@ -57,9 +60,10 @@ export function hopPage(input: HopPageInput): Page {
       ...(input.around ? hopEquipment(hop, result, input.around) : []),
       ...modesSection(hop, result),
       ...availabilitySection(hop, result),
+      ...pairSection({ hop, result }, input.pair),
       ...reflectionSection(hop, result),
       ...originSection(result),
-      cautions(hop, result),
+      cautions(hop, result, input.pair),
     ],
     colophon,
   };

@@ -1,0 +1,45 @@
+import { type BandOfPair, type PairedHop, pairResult } from "../../evaluate/pair.js";
+import { availabilityBounded, outageBounded, yearlyBounded } from "../../format/bounds.js";
+import { bitRate } from "../../format/numbers.js";
+import type { Fact, Section } from "../document/document.js";
+
+/** The other hop of a dual-band pair, with its page where the report has one. */
+export type OtherBand = PairedHop & { readonly page?: string };
+
+/** What both bands carry together; empty unless the two are a pair. */
+export function pairSection(own: PairedHop, other: OtherBand | undefined): Section[] {
+  const pair = other && pairResult(own, other);
+  if (other === undefined || pair === undefined) return [];
+  const { name, title } = other.hop;
+  const text = title ?? name;
+  const facts: Fact[] = [
+    { label: "Other band", value: other.page === undefined ? text : [{ text, to: { page: other.page } }] },
+    ...band("Committed", pair.robust),
+    ...band("Beside it", pair.other),
+  ];
+  if (pair.clearAirBps !== undefined)
+    facts.push({ label: "Both bands in clear air", value: bitRate(pair.clearAirBps), note: "highest modes" });
+  if (pair.bothOutPercent !== undefined) {
+    const out = { timePercent: pair.bothOutPercent, bound: pair.bothOutBound };
+    facts.push({ label: "Both bands out", value: outageBounded(out), note: yearlyBounded(out) });
+  }
+  return [
+    {
+      id: "pair",
+      title: "Dual-band pair",
+      blocks: [
+        { type: "facts", facts },
+        {
+          type: "paragraph",
+          text: "Each band is judged by itself. Rain takes both at once: the outage of both is that of the band with the smaller outage, no product of the two. Common practice; no Recommendation at hand says how to combine them. Propagation only.",
+        },
+      ],
+    },
+  ];
+}
+
+function band(label: string, { hop, judgedBps, modulation, availabilityPercent, bound }: BandOfPair): Fact[] {
+  if (availabilityPercent === undefined || modulation === undefined) return [];
+  const rate = judgedBps === undefined ? modulation : `${bitRate(judgedBps)}, ${modulation}`;
+  return [{ label: `${label}, ${hop}`, value: availabilityBounded(availabilityPercent, bound), note: rate }];
+}
