@@ -351,6 +351,8 @@ describe("objectives of a link", () => {
     const link = 1.9e-3 * (180 / 2500) + 1.1e-4;
     expect(found.allowedPercent / ((100 * 0.5 * link * LONG_M) / 180_000)).toBeCloseTo(1, 9);
     expect(found.of).toBe("precipitation");
+    // Both figures are shares of time out, and named so.
+    expect(found.what).toBe("unavailability of the link");
   });
 
   test("F.1668: 0.4 % of 0.002 each by length and block over 200 km", () => {
