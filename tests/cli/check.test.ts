@@ -269,6 +269,23 @@ describe("json", () => {
     expect(ajv.validate(checkSchema, output), ajv.errorsText()).toBe(true);
   });
 
+  test("what a site accepts stands in the resolved design", () => {
+    const folder = copy("site-accepts", (at) =>
+      edit(
+        join(at, "sites.hop"),
+        'site ALDER "Alder knoll" {',
+        'site ALDER "Alder knoll" {\n  accept rack-full because "halls are built"',
+      ),
+    );
+    const { designs } = JSON.parse(
+      run(["check", folder, "--format", "json", "--resolved"]).stdout,
+    ) as CheckOutput;
+    expect(designs[0]!.resolved!.acceptedAt).toEqual([
+      { site: "ALDER", accepts: [{ rule: "rack-full", reason: "halls are built" }] },
+    ]);
+    expect(ajv.validate(designSchema, designs[0]!.resolved), ajv.errorsText()).toBe(true);
+  });
+
   test("the schema can say no", () => {
     const output = JSON.parse(run(["check", "learning", "--format", "json"]).stdout);
     output.designs[0].hops[0].distanceM = "10 km";

@@ -2,7 +2,7 @@
  * Shape of `check --format json`. `hopwright schema check` prints its JSON Schema, which is generated from these
  * types. A change that a script could notice raises the number in `schema`.
  */
-import type { Hop, Site } from "../../../shared/design/design.js";
+import type { Acceptance, Hop, Site } from "../../../shared/design/design.js";
 import type { SiteEquipment, SpareRule } from "../../../shared/design/equipment.js";
 import type { Severity } from "../../../shared/design/finding.js";
 import type { HopResult } from "../../../shared/evaluate/result.js";
@@ -85,6 +85,8 @@ export interface DesignDocument {
   readonly hops: readonly Hop[];
   /** What stands at the sites; left out where nothing is stated. */
   readonly equipment?: readonly SiteEquipment[];
+  /** What sites accept; a hop's acceptances stand in the hop. */
+  readonly acceptedAt?: readonly { readonly site: string; readonly accepts: readonly Acceptance[] }[];
   readonly spares?: readonly SpareRule[];
   readonly groundingEveryM?: number;
 }

@@ -71,7 +71,7 @@ function hopOutput(result: HopResult, designRoot: string, root: string): HopResu
 }
 
 export function designDocument({ model }: JudgedDesign): DesignDocument {
-  const { title, terrain, sites, hops, equipment, spares, groundingEveryM } = model.design();
+  const { title, terrain, sites, hops, equipment, acceptedAt, spares, groundingEveryM } = model.design();
   return {
     schema: "hopwright-design/1",
     title,
@@ -79,6 +79,7 @@ export function designDocument({ model }: JudgedDesign): DesignDocument {
     sites: [...sites.values()],
     hops: [...hops.values()],
     equipment: equipment && [...equipment.values()],
+    acceptedAt: acceptedAt && [...acceptedAt].map(([site, accepts]) => ({ site, accepts })),
     spares,
     groundingEveryM,
   };
