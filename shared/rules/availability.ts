@@ -11,7 +11,7 @@ export const availability: HopRule = {
   severity: "error",
   title: "The availability must be as high as the objective asks",
   checks:
-    "Availability of both directions together, propagation only, of the mode that carries the capacity asked for (else of the lowest mode). Information where the law of rain, which ends at 0.001 % of the year, cannot tell.",
+    "Availability of both directions together, propagation only, of the mode that carries the capacity asked for (else of the lowest mode); with carriers on both polarizations for the worse of them. Information where the law of rain, which ends at 0.001 % of the year, cannot tell.",
   why: "It is what the customer was promised, in minutes of every year.",
   fix: "Against rain: a shorter hop, a lower band, vertical polarization, larger antennas. Against multipath: larger antennas, more inclination, space diversity.",
   source: "Rec. ITU-R P.530-18 sections 2.3 and 2.4; the combination of both directions is common practice",

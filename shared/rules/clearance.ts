@@ -52,10 +52,14 @@ export const clearance: HopRule = {
   },
 };
 
+/** Less is within what any level is uncertain by. */
+const WORTH_TELLING_DB = 0.1;
+
 /** What the obstruction costs: the findings that follow from it stay quiet, so their figures stand here. */
 function consequence({ availability: found, diffractionLossDb = 0 }: HopResult): string | undefined {
-  if (found?.verdict !== "not met" || diffractionLossDb <= 0) return undefined;
+  if (diffractionLossDb < WORTH_TELLING_DB) return undefined;
   const loss = `As the path is, ${decibels(diffractionLossDb)} of diffraction loss`;
+  if (found?.verdict !== "not met") return `${loss} stand in the level.`;
   if (found.availabilityPercent === 0) return `${loss} leave ${found.modulation} no margin.`;
   const [left, asked] = apart(percent, found.availabilityPercent, found.objectivePercent!);
   return `${loss} leave ${left} available with ${found.modulation}; the objective asks ${asked}.`;

@@ -21,9 +21,12 @@ export const noTerrain: HopRule = {
     const why = reason === undefined ? "" : `: ${reason.slice("Clearance: ".length).replace(/\.$/, "")}`;
     const unknown = hop.ends.filter(({ site }) => site.groundM === undefined).map(({ site }) => site.name);
     const ground = unknown.length > 0 ? ` and the ground of ${unknown.join(" and ")} is not known` : "";
-    const asked = hop.objective?.availabilityPercent !== undefined;
+    const asked = hop.objective?.availabilityPercent !== undefined && result.availability === undefined;
+    const lacksProfile = result.missing.some((sentence) => sentence.includes("without a profile"));
     const open =
-      asked && result.availability === undefined ? "clearance and availability are" : "clearance is";
+      asked && (lacksProfile || result.geometry === undefined)
+        ? "clearance and availability are"
+        : "clearance is";
     report({
       at: address("hop", hop.name),
       message: `${open} not judged${ground}${why}`,

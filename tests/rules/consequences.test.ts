@@ -40,6 +40,11 @@ describe("no profile", () => {
     expect(judge(hop, NO_GROUND).find(({ rule }) => rule === "no-terrain")!.message).toMatch(
       /^clearance and availability are not judged/,
     );
+    // Without rain it is not the profile that is lacking.
+    const dry = makeHop({ climate: { dN1: -300 } });
+    expect(judge(dry, NO_GROUND).find(({ rule }) => rule === "no-terrain")!.message).toMatch(
+      /^clearance is not judged/,
+    );
     expect(judge(makeHop(), NO_GROUND).find(({ rule }) => rule === "no-terrain")!.message).toMatch(
       /^clearance is not judged/,
     );
@@ -129,7 +134,14 @@ test("a blocked path tells what it leaves of the availability", () => {
   expect(found!.help).toContain(diffractionLossDb!.toFixed(1));
   // Too high for any margin, and a criterion missed without any loss.
   expect(judge(makeHop(), levelGround(LENGTH_M, 80))[0]!.help).toMatch(/leave 128QAM no margin\.$/);
-  expect(judge(makeHop(), levelGround(LENGTH_M, 34))[0]!.help).toBeUndefined();
+  expect(judge(makeHop(), levelGround(LENGTH_M, 36))[0]!.help).toBe(
+    "As the path is, 2.9 dB of diffraction loss stand in the level.",
+  );
+  const high = { ...TRUNK, clearance: [{ fresnelFraction: 3, kFactor: 1.33 }] };
+  expect(judge(makeHop({ objective: high }), levelGround(LENGTH_M, 25))[0]).toMatchObject({
+    rule: "clearance",
+    help: undefined,
+  });
 });
 
 test("both ends in one half is the cause; that no sub-band holds the pair follows", () => {
