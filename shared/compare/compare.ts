@@ -140,13 +140,14 @@ function hopChange(pair: Pair, context: Context): HopChange | undefined {
   const findings = (context.findings.get(`hop ${name}`) ?? []).filter((change) => told(change, pair));
   const decisions = edited.get(name) ?? decisionsOf(pair, was, is, renames);
   const figures = figuresOf(pair, before, now, renames);
-  const uses = pair.is === undefined ? undefined : is.decisions.hop(pair.is)?.uses;
   const ground =
     pair.was === undefined || pair.is === undefined ? undefined : options.ground?.(pair.was, pair.is);
   const status = pair.was === undefined ? "added" : pair.is === undefined ? "removed" : "changed";
   const isEdited = edited.has(name);
   const moved = findings.some((change) => change.status !== "still there");
   if (!isEdited && figures.length === 0 && !moved) return undefined;
+  // Facts are put together only here: of a large network most hops never come so far.
+  const uses = pair.is === undefined ? undefined : is.decisions.hop(pair.is)?.uses;
   const causes = causesOf({
     name,
     decisions,

@@ -1,4 +1,5 @@
 /** Lays the results of a run out as Markdown. */
+import type { DiffRun } from "./differences.js";
 import type { EditReport } from "./edits.js";
 import type { Phases } from "./phases.js";
 
@@ -34,6 +35,11 @@ export function coldCheckTable(all: readonly ColdCheck[]): string {
     whole(peakRssMb),
   ]);
   return table(["hops", "s", "µs a hop", "peak MB"], rows);
+}
+
+export function diffTable(all: readonly DiffRun[]): string {
+  const rows = all.map(({ what, wallMs, peakRssMb }) => [what, (wallMs / 1000).toFixed(2), whole(peakRssMb)]);
+  return table(["changed", "s", "peak MB"], rows);
 }
 
 export interface NamedEdits extends EditReport {

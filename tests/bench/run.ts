@@ -4,12 +4,13 @@
  *
  *     npm run bench                          100, 1,000 and 10,000 hops; some minutes
  *     npm run bench -- --quick               100 and 1,000 hops
- *     npm run bench -- phases check edits    some of the parts: phases, check, edits, far, parts
+ *     npm run bench -- phases check edits    some of the parts: phases, check, diff, edits, far, parts
  */
 import { spawnSync } from "node:child_process";
 import { cpus, loadavg, totalmem } from "node:os";
 import { join } from "node:path";
 import { build } from "esbuild";
+import { diffRuns } from "./differences.js";
 import { farReachingEdits, heightEdits } from "./edits.js";
 import { writeTiles } from "./network/landscape.js";
 import {
@@ -25,6 +26,7 @@ import { startNode } from "./process.js";
 import {
   type ColdCheck,
   coldCheckTable,
+  diffTable,
   editsTable,
   type NamedEdits,
   phasesTable,
@@ -61,6 +63,10 @@ async function run(asked: readonly string[]): Promise<void> {
   if (wants("check")) {
     section("`hopwright check`, cold", `The built program, process start included; median of ${COLD_RUNS}.`);
     console.log(coldCheckTable(await inTurn(sizes, coldCheck)));
+  }
+  if (wants("diff")) {
+    section("`hopwright diff`, cold", `The built program on ${largest} hops in a repository of git.`);
+    console.log(diffTable(await diffRuns(COMMAND, folderOf("diff"), networks.get(largest)!)));
   }
   const edits: NamedEdits[] = [];
   if (wants("edits"))
