@@ -38,6 +38,7 @@ describe("text", () => {
         learning/network.hop:16:15   clearance 1 F1 at k #
                                                ^^^^^^^^^^^^^^
         terrain/N47W031.hgt.gz       ground at # m, # km from ALDER
+        help: As the path is, # dB of diffraction loss stand in the level.
 
       "
     `);
