@@ -1,5 +1,5 @@
 /** The decisions of a design, fact by fact in the words of its text, with the place that each one comes from. */
-import type { DecidedFact, DecidedHop, Decisions } from "../../shared/compare/facts.js";
+import { type DecidedFact, type DecidedHop, type Decisions, EVERYWHERE } from "../../shared/compare/facts.js";
 import { type Argument, type Fact, wordOf } from "../facts/fact.js";
 import type { DesignModel } from "../model/design-model.js";
 import type { Declaration } from "../model/source-file.js";
@@ -71,7 +71,7 @@ function decidedHop(model: DesignModel, name: string): DecidedHop | undefined {
 
 /** Everything that is looked up by name, defaults that hold for it, and what counts for every hop. */
 function usedBy(model: DesignModel, facts: readonly DecidedFact[], name: string): Set<string> {
-  const uses = new Set(["network", "terrain", "maps", "climate", "policy"]);
+  const uses = new Set(EVERYWHERE);
   for (const { meaning, from } of facts) {
     for (const part of meaning) uses.add(part);
     if (from !== undefined) uses.add(from);

@@ -3,7 +3,7 @@ import { decisionsOf } from "../../language/compare/decided.js";
 import type { DesignModel } from "../../language/model/design-model.js";
 import { figureChanges } from "../../shared/compare/consequences.js";
 import { type DecisionChange, decisionChanges } from "../../shared/compare/decisions.js";
-import type { DecidedHop, Decisions } from "../../shared/compare/facts.js";
+import { type DecidedHop, type Decisions, EVERYWHERE } from "../../shared/compare/facts.js";
 import { findRenames } from "../../shared/compare/renames.js";
 import { contentComparison } from "../../shared/compare/same.js";
 import { CommandError } from "../command-error.js";
@@ -12,6 +12,7 @@ import { type LoggedCommit, logOf } from "../git/log.js";
 import { indexOf, type Repository, type Revision } from "../git/repository.js";
 import { DesignSession, type JudgedHop } from "../session/design-session.js";
 import { loadProject } from "../session/load.js";
+import { folderBefore } from "./compare-folders.js";
 import { commitFiles, type SideFiles, type SourceCache, workTreeFiles } from "./side-files.js";
 import { groundOf, Scratch } from "./side-ground.js";
 
@@ -54,6 +55,7 @@ export async function hopHistory(
     const entries: HistoryEntry[] = [];
     const add = async (child: CommitState | undefined, hop: string, commit: LoggedCommit | undefined) => {
       const parents = commit ? commit.parents : log.slice(0, 1).map((first) => first.commit);
+      for (const parent of parents) await states.follow(parent, commit?.commit);
       const before = await Promise.all(parents.map((parent) => states.before(parent, hop, child)));
       for (const [index, parent] of parents.entries()) {
         if (!names.has(parent)) names.set(parent, before[index]?.name ?? hop);
@@ -91,7 +93,9 @@ interface CommitState {
 class StatesOfHop {
   private readonly cache: SourceCache = new Map();
   private readonly sides = new Map<string, Promise<readonly DesignModel[]>>();
-  private readonly files = new Map<string, SideFiles>();
+  private readonly files = new Map<string, Promise<SideFiles>>();
+  /** Folder of the design at each commit: it may have had another name. */
+  private readonly folders = new Map<string, string>();
   private readonly known = new Map<string, Promise<CommitState | undefined>>();
 
   constructor(
@@ -103,11 +107,23 @@ class StatesOfHop {
 
   async workTree(name: string): Promise<CommitState | undefined> {
     const files = await this.filesNow();
-    return this.stateIn(this.modelsIn(files), files, name);
+    return this.stateIn(this.modelsIn(files, this.folder), files, this.folder, name);
+  }
+
+  /** Finds the folder of the design in a parent. @param child undefined: the work tree */
+  async follow(parent: string, child: string | undefined): Promise<void> {
+    if (this.folders.has(parent)) return;
+    const at = this.folderAt(child);
+    const now = child === undefined ? await this.filesNow() : await this.filesAt(child);
+    this.folders.set(parent, await folderBefore(this.repository, at, await this.filesAt(parent), now));
+  }
+
+  private folderAt(commit: string | undefined): string {
+    return (commit === undefined ? undefined : this.folders.get(commit)) ?? this.folder;
   }
 
   async modelsNow(): Promise<readonly DesignModel[]> {
-    return this.modelsIn(await this.filesNow());
+    return this.modelsIn(await this.filesNow(), this.folder);
   }
 
   private async filesNow(): Promise<SideFiles> {
@@ -119,7 +135,9 @@ class StatesOfHop {
     const key = `${commit} ${name}`;
     let state = this.known.get(key);
     if (!state) {
-      state = this.models(commit).then((models) => this.stateIn(models, this.files.get(commit)!, name));
+      state = this.models(commit).then(async (models) =>
+        this.stateIn(models, await this.filesAt(commit), this.folderAt(commit), name),
+      );
       this.known.set(key, state);
     }
     return state;
@@ -151,23 +169,30 @@ class StatesOfHop {
   private models(commit: string): Promise<readonly DesignModel[]> {
     let models = this.sides.get(commit);
     if (!models) {
-      const revision = { name: commit, commit, short: commit.slice(0, 10) };
-      models = commitFiles(this.repository, revision, this.cache).then((files) => {
-        this.files.set(commit, files);
-        return this.modelsIn(files);
-      });
+      models = this.filesAt(commit).then((files) => this.modelsIn(files, this.folderAt(commit)));
       this.sides.set(commit, models);
     }
     return models;
   }
 
-  private modelsIn(files: SideFiles): readonly DesignModel[] {
-    return loadProject(this.folder, files).project.designs();
+  private filesAt(commit: string): Promise<SideFiles> {
+    let files = this.files.get(commit);
+    if (!files) {
+      const revision = { name: commit, commit, short: commit.slice(0, 10) };
+      files = commitFiles(this.repository, revision, this.cache);
+      this.files.set(commit, files);
+    }
+    return files;
+  }
+
+  private modelsIn(files: SideFiles, folder: string): readonly DesignModel[] {
+    return loadProject(folder, files).project.designs();
   }
 
   private async stateIn(
     models: readonly DesignModel[],
     files: SideFiles,
+    folder: string,
     name: string,
   ): Promise<CommitState | undefined> {
     const holding = models.filter((model) => model.declarations(`hop ${name}`).length > 0);
@@ -179,7 +204,7 @@ class StatesOfHop {
     const [model] = holding;
     if (!model) return undefined;
     const decisions = decisionsOf(model);
-    const ground = await groundOf(this.repository, files, this.scratch, this.folder);
+    const ground = await groundOf(this.repository, files, this.scratch, folder);
     const session = new DesignSession(model, {
       today: this.today,
       openTerrain: ground.openTerrain,
@@ -221,11 +246,14 @@ function entryOf(
     return { ...common, status, decisions: [], shared: [], terrainChanged: false };
   }
   const renames = findRenames(parent.decisions, child.decisions);
-  const shared = child.decided.uses.flatMap((entry) => {
+  const shared = [...new Set([...child.decided.uses, ...EVERYWHERE])].flatMap((entry) => {
+    // What holds of the defaults is told as a decision of the hop.
+    if (entry.startsWith("defaults ")) return [];
     if (parent.decisions.words(entry) === child.decisions.words(entry)) return [];
     const before = parent.decisions.entry(entry);
     const now = child.decisions.entry(entry);
-    const decisions = before && now ? decisionChanges(before, now, renames) : [];
+    const both = (before && now) || EVERYWHERE.includes(entry);
+    const decisions = both ? decisionChanges(before ?? [], now ?? [], renames) : [];
     return decisions.length > 0 ? [{ entry, decisions }] : [];
   });
   return {

@@ -12,7 +12,7 @@ import type {
 } from "./change-set.js";
 import { type FigureChange, figureChanges, figuresAlone } from "./consequences.js";
 import { type DecisionChange, decisionChanges } from "./decisions.js";
-import type { DecidedHop } from "./facts.js";
+import { type DecidedHop, EVERYWHERE } from "./facts.js";
 import { type FindingChange, findingChanges, isMended, isOpened, isWorse } from "./findings.js";
 import { type LicenceChange, licenceChanges } from "./licences.js";
 import { mattersFirst } from "./order.js";
@@ -70,8 +70,6 @@ function isDecided(change: SharedChange | undefined): boolean {
   if (change.status === "changed") return change.decisions.length > 0;
   return change.status !== "renamed" && EVERYWHERE.includes(change.entry);
 }
-
-const EVERYWHERE = ["network", "maps", "climate", "policy"];
 
 interface Pair {
   readonly was?: string;

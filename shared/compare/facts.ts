@@ -42,3 +42,6 @@ export interface Decisions {
   /** The words behind the facts of a declaration (`hop KELD-TARN`, `site KELD`): equal, and so are the facts. */
   words(key: string): string;
 }
+
+/** Keys of declarations that count for every hop without being named in it. */
+export const EVERYWHERE: readonly string[] = ["network", "terrain", "maps", "climate", "policy"];

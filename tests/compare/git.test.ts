@@ -3,10 +3,11 @@ import { mkdtempSync, rmSync, symlinkSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, describe, expect, test } from "vitest";
+import { hopHistory } from "../../server/compare/hop-history.js";
 import { repositoryOf, revisionOf } from "../../server/git/repository.js";
 import { isEmpty } from "../../shared/compare/change-set.js";
 import { files, hop, terrain } from "./network.js";
-import { figuresTold, TestRepository } from "./repository.js";
+import { figuresTold, TestRepository, TODAY } from "./repository.js";
 
 const made: TestRepository[] = [];
 
@@ -154,6 +155,37 @@ describe("sides", () => {
       ]);
       expect(designs[0]!.changes.hops.map(({ hop }) => hop)).toEqual(["FELL-TARN"]);
     }
+  });
+
+  test("the history of a hop goes on in the folder that a renamed one was", async () => {
+    const repository = repositoryWith(below("plans/north", files()));
+    repository.edit("plans/north/hops/south.hop", "at 40 m", "at 35 m");
+    repository.commit("lower");
+    repository.git("mv", "plans/north", "plans/nord");
+    repository.commit("moved");
+    repository.edit(
+      "plans/nord/network.hop",
+      "radio R18\n    mode",
+      "radio R18\n    arrangement 1+0\n    mode",
+    );
+    repository.edit("plans/nord/network.hop", "  climate {", "  severity fade-margin warning\n  climate {");
+    repository.commit("agreed");
+    const at = await repositoryOf(repository.root);
+    const folder = `${repository.root}/plans/nord`;
+    const head = await revisionOf(at, "HEAD");
+    const entries = await hopHistory(at, folder, "FELL-TARN", head, { today: TODAY, limit: 10 });
+    expect(
+      entries.map(({ commit, status, decisions, shared }) => [
+        commit!.title,
+        status,
+        [...decisions.map(({ word }) => word), ...shared.map(({ entry }) => entry)].join(),
+      ]),
+    ).toEqual([
+      // A default is told once, as what it decides for the hop; the agreement was not there before.
+      ["agreed", "changed", "arrangement,policy"],
+      ["lower", "changed", "antenna,antenna"],
+      ["base", "added", ""],
+    ]);
   });
 
   test("submodules are repositories of their own and not compared", async () => {
