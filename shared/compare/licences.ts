@@ -105,10 +105,12 @@ function transmissionOf(
 function polarizationText({ arrangement, polarization }: Hop, carrier: number): string | undefined {
   const facts = arrangementByName(arrangement.name);
   if (facts?.polarizations !== 2) return polarization;
-  if (polarization === undefined) return "horizontal and vertical";
   const other = polarization === "vertical" ? "horizontal" : "vertical";
-  if (facts.xpicPairs > 0 || facts.frequencyPairs === 1) return `${polarization} and ${other}`;
-  return carrier % 2 === 0 ? polarization : other;
+  if (facts.xpicPairs > 0 || facts.frequencyPairs === 1)
+    return `${polarization ?? "horizontal"} and ${other}`;
+  // Which of its carriers has which is for the design to state.
+  if (polarization === undefined) return undefined;
+  return carrier === 0 ? polarization : other;
 }
 
 /** To about a metre, as licences state it. */

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { licenceChanges } from "../../shared/compare/licences.js";
 import type { Hop, Polarization } from "../../shared/design/design.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { missingFacts } from "../../shared/evaluate/missing.js";
@@ -68,4 +69,15 @@ describe("carriers on both polarizations are judged for the worse of them", () =
     expect(steps("1+0", "horizontal")).not.toEqual(steps("1+0", "vertical"));
     expect(steps("2+0 xpic", "vertical")).toEqual(steps("1+0", "horizontal"));
   });
+});
+
+test("two carriers on one channel are licensed for both polarizations, stated or not", () => {
+  const licensed = (name: string, polarization: Polarization | undefined) => {
+    const hop = makeHop({ arrangement: { name }, polarization });
+    return licenceChanges(undefined, { hop, result: evaluateHop(hop, GROUND) }, (site) => site)[0]!
+      .transmission;
+  };
+  expect(licensed("2+0 xpic", "vertical")).toMatch(/vertical and horizontal/);
+  expect(licensed("2+0 xpic", undefined)).toMatch(/horizontal and vertical/);
+  expect(licensed("2+0 dual-polarization", undefined)).not.toMatch(/horizontal|vertical/);
 });

@@ -139,6 +139,15 @@ describe("a channel for each carrier", () => {
     ).toContain("Capacity counts 8 carriers; 1 of their 4 channels is stated.");
   });
 
+  test("frequencies of the ends alone are one carrier's", () => {
+    const told = (hop: Hop) => judge(hop).find(({ rule }) => rule === "channel-count")?.message;
+    const arrangement = { name: "2+0 single-polarization" };
+    expect(told(makeHop({ arrangement }))).toMatch(/needs 2 channels, 0 are stated/);
+    const open = end(TARN, "low", { transmitFrequencyHz: undefined });
+    expect(told(makeHop({ arrangement, ends: [end(KELD, "high"), open] }))).toBeUndefined();
+    expect(told(makeHop())).toBeUndefined();
+  });
+
   test("each is held against the radio, at its own line", () => {
     // Channel 17 high: 18710 + 55 x 17 = 19645 MHz.
     const wide = exampleHop({
