@@ -79,7 +79,9 @@ function availabilityText({ availability: found }: HopResult): string | undefine
       ? ""
       : ` The objective asks ${write.availability(found.objectivePercent)}.`;
   const most = found.causes[0];
-  const dominates = most && found.causes.length > 2 ? ` Most of it is ${most.cause}.` : "";
+  // While rain is only bounded, and may be more, no cause is said to be the largest.
+  const decided = most && found.dominant !== "not decided";
+  const dominates = decided && found.causes.length > 2 ? ` Most of it is ${most.cause}.` : "";
   const equipment = found.equipment
     ? ` Equipment fails ${write.yearly(found.equipment.unavailabilityPercent)} beside it.`
     : "";

@@ -29,11 +29,36 @@ export function clearHeights({ model, finding, judged }: ToMend): readonly Quick
     );
 }
 
+/** Raises the diversity antenna that the finding stands at. */
+export function clearDiversityHeight({ model, finding, judged }: ToMend): readonly QuickFix[] {
+  const index = judged?.hop.ends.findIndex(({ site }) => finding.at.includes(` / ${site.name} / `)) ?? -1;
+  const site = judged?.hop.ends[index]?.site.name;
+  const path = judged?.result.diversityPaths?.find((one) => one.site === site);
+  const neededM =
+    path &&
+    neededAtAll(
+      path.clearance.filter(({ ok }) => !ok),
+      index as 0 | 1,
+    );
+  if (!judged || site === undefined || neededM === undefined) return [];
+  return heightFix(
+    model,
+    judged.hop.name,
+    site,
+    neededM,
+    "Raise",
+    Math.ceil,
+    finding.rule,
+    "diversity-antenna",
+  );
+}
+
 export function lowerToStructure({ model, finding, judged }: ToMend): readonly QuickFix[] {
   const end = judged?.hop.ends.find(({ site }) => finding.at.includes(` / ${site.name} / `));
   const topM = end?.site.structure?.heightM;
   if (!judged || !end || topM === undefined) return [];
-  return heightFix(model, judged.hop.name, end.site.name, topM, "Lower", Math.floor, finding.rule);
+  const which = finding.at.endsWith(" / diversity-antenna.at") ? "diversity-antenna" : "antenna";
+  return heightFix(model, judged.hop.name, end.site.name, topM, "Lower", Math.floor, finding.rule, which);
 }
 
 function neededAtAll(failing: readonly ClearanceResult[], end: 0 | 1): number | undefined {
@@ -41,6 +66,8 @@ function neededAtAll(failing: readonly ClearanceResult[], end: 0 | 1): number | 
   if (needed.length === 0 || needed.some((heightM) => heightM === undefined)) return undefined;
   return Math.max(...(needed as number[]));
 }
+
+type Which = "antenna" | "diversity-antenna";
 
 function heightFix(
   model: DesignModel,
@@ -50,13 +77,14 @@ function heightFix(
   verb: "Raise" | "Lower",
   round: (value: number) => number,
   rule: string,
+  which: Which = "antenna",
 ): readonly QuickFix[] {
   const end = endInText(model, hop, site);
-  const found = end && heightEdit(model, end, heightM, round);
+  const found = end && heightEdit(model, end, heightM, round, which);
   if (!found) return [];
   return [
     {
-      title: `${verb} the antenna at ${site} to ${found.written} (changes its height)`,
+      title: `${verb} the ${which.replace("-", " ")} at ${site} to ${found.written} (changes its height)`,
       edits: [found.edit],
       rule,
       changesDecision: true,
@@ -70,13 +98,14 @@ function heightEdit(
   end: BlockInText,
   heightM: number,
   round: (value: number) => number,
+  which: Which,
 ): { readonly edit: TextEdit; readonly written: string } | undefined {
-  const stated =
-    argument(factNamed(end.fact.facts, "antenna"), "at") ??
-    argument(factNamed(end.fact.facts, "height"), "value");
+  const antenna = factNamed(end.fact.facts, which);
+  const height = which === "antenna" ? factNamed(end.fact.facts, "height") : undefined;
+  const stated = argument(antenna, "at") ?? argument(height, "value");
   const written = heightText(heightM, stated?.value?.type === "quantity" ? stated.value.unit : "m", round);
   if (stated) return { edit: replaceArgument(end.file, stated, written), written };
-  const antenna = factNamed(end.fact.facts, "antenna");
+  if (!antenna && which !== "antenna") return undefined;
   const edit = antenna
     ? { file: end.file, start: antenna.statement.end, end: antenna.statement.end, newText: ` at ${written}` }
     : insertLine(model, end, "height", `height ${written}`);

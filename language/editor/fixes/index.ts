@@ -3,7 +3,7 @@ import type { QuickFix, ToMend } from "../quick-fixes.js";
 import { removeAcceptance } from "./accept.js";
 import { addCoupler, largerAntenna, otherAntenna, otherCoupler, removeCoupler } from "./equipment.js";
 import { exchangeHalves, otherHalf } from "./halves.js";
-import { clearHeights, lowerToStructure } from "./heights.js";
+import { clearDiversityHeight, clearHeights, lowerToStructure } from "./heights.js";
 import { addController, addIfCards, addTrafficCard, otherInput, otherSlot, removePort } from "./indoor.js";
 import {
   addWaveguide,
@@ -19,6 +19,7 @@ import { renameRule } from "./rename-rule.js";
 /** Proposals in the order in which they are tried. */
 export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly QuickFix[]) | undefined>> = {
   clearance: clearHeights,
+  "diversity-clearance": clearDiversityHeight,
   "diffraction-loss": clearHeights,
   "antenna-above-structure": lowerToStructure,
   "both-ends-same-half": otherHalf,

@@ -69,6 +69,26 @@ describe("clearance", () => {
     expect(applied(fixes[0]!).match(/at 12 m/g)).toHaveLength(1);
   });
 
+  test("a diversity antenna is raised by itself, and lowered to its structure", async () => {
+    const diverse = (at: number) =>
+      withHop((hop) =>
+        hop
+          .replace("radio R18", "arrangement 1+1 space-diversity\n  radio R18")
+          .replace("at 40 m", `at 30 m\n    diversity-antenna A18-06 at ${at} m`)
+          .replace("at 40 m", "at 20 m"),
+      );
+    for (const [rule, at, verb] of [
+      ["diversity-clearance", 3, "Raise"],
+      ["antenna-above-structure", 90, "Lower"],
+    ] as const) {
+      const { fixes, applied } = await fixesOf(diverse(at), rule);
+      expect(titles(fixes)[0]).toMatch(new RegExp(`^${verb} the diversity antenna at KELD to [\\d.]+ m`));
+      const text = applied(fixes[0]!);
+      expect(text).toContain("antenna A18-06 at 30 m\n");
+      expect(text).not.toContain(`diversity-antenna A18-06 at ${at} m`);
+    }
+  });
+
   test("the height that is written is the least: a tenth less does not do", async () => {
     const { fixes, applied } = await fixesOf(low, "clearance");
     const text = applied(fixes[0]!);
