@@ -1,8 +1,8 @@
 import type { Hop } from "../../shared/design/design.js";
 import type { AheadStore, Path } from "../terrain/ahead.js";
 
-/** Hops asked for at once, and hops that the asking stays ahead of the evaluation. */
-const LIST = 128;
+/** Hops asked for at once (the first answer must not be long in coming), and hops that the asking stays ahead. */
+const LIST = 32;
 const LEAD = 512;
 
 /**

@@ -15,33 +15,32 @@ export interface Carrier {
   readonly words: string;
 }
 
+/** What an end transmits on each channel of the hop, in their order; undefined where it is not known. */
+export function frequenciesOf(hop: Hop, end: HopEnd): readonly (number | undefined)[] {
+  const further = hop.furtherChannels ?? [];
+  const half = further.length > 0 ? halfOf(end, hop.radio) : undefined;
+  return [
+    end.transmitFrequencyHz,
+    ...further.map(({ lowHz, highHz }) => (half === undefined ? undefined : half === "low" ? lowHz : highHz)),
+  ];
+}
+
 /** The carriers of an end, one for each channel of the hop, in their order. */
 export function carriersOf(hop: Hop, end: HopEnd): readonly Carrier[] {
-  const { site, transmitFrequencyHz } = end;
-  const carriers: Carrier[] = [];
-  if (transmitFrequencyHz !== undefined) {
+  return frequenciesOf(hop, end).flatMap((frequencyHz, channel): Carrier[] => {
+    if (frequencyHz === undefined) return [];
+    const transmits = `${end.site.name} transmits ${frequency(frequencyHz)}`;
+    if (channel > 0) {
+      const index = channel - 1;
+      const widthHz = hop.furtherChannels![index]!.bandwidthHz;
+      const words = `${transmits} on the ${furtherWords(index)}`;
+      return [{ channel, frequencyHz, widthHz, at: furtherAddress(hop, index), words }];
+    }
     const widths = hop.modes.map(({ bandwidthHz }) => bandwidthHz);
-    carriers.push({
-      channel: 0,
-      frequencyHz: transmitFrequencyHz,
-      widthHz: hop.channel?.bandwidthHz ?? (widths.length > 0 ? Math.max(...widths) : undefined),
-      at: address("hop", hop.name, site.name, "transmits"),
-      words: `${site.name} transmits ${frequency(transmitFrequencyHz)}`,
-    });
-  }
-  const half = halfOf(end, hop.radio);
-  for (const [index, { lowHz, highHz, bandwidthHz }] of (hop.furtherChannels ?? []).entries()) {
-    const frequencyHz = half === undefined ? undefined : half === "low" ? lowHz : highHz;
-    if (frequencyHz === undefined) continue;
-    carriers.push({
-      channel: index + 1,
-      frequencyHz,
-      widthHz: bandwidthHz,
-      at: furtherAddress(hop, index),
-      words: `${site.name} transmits ${frequency(frequencyHz)} on the ${furtherWords(index)}`,
-    });
-  }
-  return carriers;
+    const widthHz = hop.channel?.bandwidthHz ?? (widths.length > 0 ? Math.max(...widths) : undefined);
+    const at = address("hop", hop.name, end.site.name, "transmits");
+    return [{ channel, frequencyHz, widthHz, at, words: transmits }];
+  });
 }
 
 /** Where a further channel stands. @param index of `furtherChannels` */
