@@ -32,7 +32,8 @@ export interface ComparedSide {
 export interface HopChange {
   readonly hop: string;
   readonly title?: string;
-  readonly status: "added" | "removed" | "changed";
+  /** Not judged: it is still there, but cannot be evaluated any more. */
+  readonly status: "added" | "removed" | "changed" | "not judged";
   readonly renamedFrom?: string;
   /** Whether its own text decides something else now; false: others' changes reach it. */
   readonly edited: boolean;

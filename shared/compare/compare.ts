@@ -37,6 +37,7 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
     const change = hopChange(pair, { was, is, renames, findings, entries, edited, options });
     if (change) changes.push(change);
     const sides = [was.hops.get(pair.was ?? ""), is.hops.get(pair.is ?? "")] as const;
+    if (isOneSided(pair, sides)) continue;
     licences.push(...licenceChanges(sides[0], sides[1], (site) => siteNow(site, renames)));
   }
   const told = new Set(changes.map(({ hop }) => `hop ${hop}`));
@@ -53,7 +54,12 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
       .filter(({ entry }) => !entry.startsWith("site "))
       .map((change) => ({ ...change, ...reach(change.entry, is, hops) })),
     findings: others,
-    orders: orderChanges(was.design, is.design, renames, touchedSites(was, is, sites, renames)),
+    orders: orderChanges(
+      ordered(was, "was", pairs, is),
+      ordered(is, "is", pairs, was),
+      renames,
+      touchedSites(was, is, sites, renames),
+    ),
     licences,
     counts: countsOf(hops, all),
     worse: hops.some(({ worse }) => worse) || all.some(isWorse),
@@ -82,6 +88,29 @@ function pairedHops(was: ComparedSide, is: ComparedSide, renames: Renames): Pair
   const after = new Set(is.decisions.hops);
   for (const [now, name] of before) if (!after.has(now)) pairs.push({ was: name });
   return pairs;
+}
+
+/** Whether a hop that is on both sides can be evaluated on one of them only: what it is made of is then not known. */
+function isOneSided(pair: Pair, [before, now]: readonly [unknown, unknown]): boolean {
+  return pair.was !== undefined && pair.is !== undefined && (before === undefined) !== (now === undefined);
+}
+
+/** The design of a side as its parts are held against the other's: without the hops that the other cannot resolve. */
+function ordered(
+  side: ComparedSide,
+  which: "was" | "is",
+  pairs: readonly Pair[],
+  other: ComparedSide,
+): ComparedSide["design"] {
+  const there = which === "was" ? "is" : "was";
+  const unknown = pairs.flatMap((pair) => {
+    const [name, elsewhere] = [pair[which], pair[there]];
+    return name !== undefined && elsewhere !== undefined && !other.design.hops.has(elsewhere) ? [name] : [];
+  });
+  if (unknown.length === 0) return side.design;
+  const hops = new Map(side.design.hops);
+  for (const name of unknown) hops.delete(name);
+  return { ...side.design, hops };
 }
 
 /** Hops added, removed, renamed or decided anew, by the names of both sides. */
@@ -135,15 +164,17 @@ function hopChange(pair: Pair, context: Context): HopChange | undefined {
   const name = (pair.is ?? pair.was)!;
   const before = pair.was === undefined ? undefined : was.hops.get(pair.was);
   const now = pair.is === undefined ? undefined : is.hops.get(pair.is);
-  const findings = (context.findings.get(`hop ${name}`) ?? []).filter((change) => told(change, pair));
+  const lost = pair.is !== undefined && before !== undefined && now === undefined;
+  const findings = (context.findings.get(`hop ${name}`) ?? []).filter((change) => told(change, pair, lost));
   const decisions = edited.get(name) ?? decisionsOf(pair, was, is, renames);
   const figures = figuresOf(pair, before, now, renames);
   const ground =
     pair.was === undefined || pair.is === undefined ? undefined : options.ground?.(pair.was, pair.is);
-  const status = pair.was === undefined ? "added" : pair.is === undefined ? "removed" : "changed";
+  const status =
+    pair.was === undefined ? "added" : pair.is === undefined ? "removed" : lost ? "not judged" : "changed";
   const isEdited = edited.has(name);
   const moved = findings.some((change) => change.status !== "still there");
-  if (!isEdited && figures.length === 0 && !moved) return undefined;
+  if (!isEdited && figures.length === 0 && !moved && !lost) return undefined;
   // Facts are put together only here: of a large network most hops never come so far.
   const uses = pair.is === undefined ? undefined : is.decisions.hop(pair.is)?.uses;
   const causes = causesOf({
@@ -159,7 +190,7 @@ function hopChange(pair: Pair, context: Context): HopChange | undefined {
     beside: () =>
       (is.decisions.hop(name)?.ends ?? []).flatMap((site) => editedAt(site, edited, was, is, renames)),
   });
-  const lost = status === "changed" && before !== undefined && now === undefined;
+  const goesOn = status === "changed" || status === "not judged";
   return {
     hop: name,
     title: (now ?? before)?.hop.title,
@@ -167,9 +198,9 @@ function hopChange(pair: Pair, context: Context): HopChange | undefined {
     renamedFrom: pair.is !== undefined && pair.was !== pair.is ? pair.was : undefined,
     edited: isEdited,
     // Of a hop that came or went all would be told: what it is made of stands in the text.
-    decisions: status === "changed" ? decisions : [],
+    decisions: goesOn ? decisions : [],
     figures,
-    causes: status === "changed" ? causes : [],
+    causes: goesOn ? causes : [],
     findings,
     worse: lost || findings.some(isWorse) || figures.some(({ verdict }) => verdict === "worse"),
   };
@@ -195,9 +226,9 @@ function sameProfile({ result: a }: ComparedHop, { result: b }: ComparedHop): bo
   );
 }
 
-/** What a removed hop had wrong is gone with it, and nobody mended it. */
-function told(change: FindingChange, { is }: Pair): boolean {
-  return is !== undefined || change.status !== "fixed";
+/** What a removed hop had wrong is gone with it, and of one that is not judged any more nobody knows. */
+function told(change: FindingChange, { is }: Pair, lost: boolean): boolean {
+  return (is !== undefined && !lost) || change.status !== "fixed";
 }
 
 /** Finding changes by the declaration that they stand at, named as on the new side. */
@@ -318,7 +349,7 @@ function countsOf(hops: readonly HopChange[], findings: readonly FindingChange[]
     edited: hopsWith(
       ({ status, edited, decisions }) => status === "changed" && edited && decisions.length > 0,
     ),
-    affected: hopsWith(({ status, edited }) => status === "changed" && !edited),
+    affected: hopsWith(({ status, edited }) => (status === "changed" || status === "not judged") && !edited),
     worse: hopsWith(({ worse }) => worse),
     newFindings: findingsWith(isWorse),
     fixedFindings: findingsWith(isMended),

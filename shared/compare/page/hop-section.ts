@@ -16,7 +16,8 @@ export function hopHeading(change: HopChange): string {
 
 /** In few words, also for the editor: `margin −3.1 dB, 1 new error`. */
 export function headline({ status, renamedFrom, figures, findings, decisions }: HopChange): string {
-  const told: string[] = status === "changed" ? [] : [status];
+  const told: string[] =
+    status === "changed" ? [] : [status === "not judged" ? "not judged any more" : status];
   if (renamedFrom !== undefined) told.push("renamed");
   for (const [kind, word] of HEADLINED) {
     const worst = figures.find((figure) => figure.kind === kind && figure.verdict !== "changed");
@@ -49,10 +50,19 @@ export function hopBlocks(change: HopChange, input: ChangePageInput): Block[] {
   const items = findingItems(findings, input);
   const drawing = input.drawing?.(change);
   const also = causes.map(({ text }) => entryWords(text)).join(", ");
+  const lost = change.status === "not judged";
   const nothing = rows.length === 0 && items.length === 0 && also === "";
   return [
     ...(nothing && renamedFrom !== undefined
       ? [{ type: "paragraph", text: "Its ends are the same; nothing but the name changed." } as const]
+      : []),
+    ...(lost
+      ? [
+          {
+            type: "paragraph",
+            text: "It cannot be evaluated as it is: nothing is said of its figures, findings, parts and licences.",
+          } as const,
+        ]
       : []),
     ...(rows.length > 0 ? [{ type: "table", columns: COLUMNS, rows } as const] : []),
     ...(also === ""
