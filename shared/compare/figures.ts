@@ -40,7 +40,7 @@ export function figuresOf(hop: Hop, result: HopResult): Figure[] {
       if (!mode) return [];
       const place = direction.to;
       return [
-        inDecibels("level", `Received level at ${place}`, place, mode.receivedLevelDbm, dbm),
+        inDecibels("level", `Received level at ${place}, judged mode`, place, mode.receivedLevelDbm, dbm),
         inDecibels("margin", `Fade margin at ${place}`, place, mode.fadeMarginDb, decibels),
       ];
     }),

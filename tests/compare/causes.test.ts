@@ -53,7 +53,9 @@ describe("a hop that nobody edited is affected by", () => {
     ]);
     // 24 instead of 20 dBm, a threshold of -86 instead of -69 dBm; 78 instead of 310 Mbit/s.
     const told = figuresTold(changes.hops[0]!);
-    expect(told).toContainEqual(expect.stringMatching(/^Received level at \w+: \+4\.0 dB changed$/));
+    expect(told).toContainEqual(
+      expect.stringMatching(/^Received level at \w+, judged mode: \+4\.0 dB changed$/),
+    );
     expect(told).toContainEqual(expect.stringMatching(/^Fade margin at \w+: \+21\.0 dB better$/));
     expect(told).toContainEqual("Capacity of the highest mode: -232.0 Mbit/s worse");
     // The three have other defaults of that block in common.

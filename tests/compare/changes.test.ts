@@ -103,7 +103,7 @@ describe("a commit", () => {
       "FELL antenna: antenna A18-06 at 40 m -> antenna A18-12 at 40 m",
     ]);
     expect(figuresTold(change!).slice(0, 2)).toEqual([
-      expect.stringMatching(/^Received level at (FELL|TARN): \+5\.5 dB changed$/),
+      expect.stringMatching(/^Received level at (FELL|TARN), judged mode: \+5\.5 dB changed$/),
       expect.stringMatching(/^Fade margin at (FELL|TARN): \+5\.5 dB better$/),
     ]);
     expect(change!.figures.filter(({ kind }) => kind === "clearance")).toEqual([]);

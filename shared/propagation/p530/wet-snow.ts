@@ -85,8 +85,20 @@ export function precipitationDistribution(
   return figures({ distribution: { zone: zoneOf(low, high, meanRainHeightM), law, ...table, multipliers } });
 }
 
+type Multipliers = PrecipitationDistribution["multipliers"];
+
+/** Those prepared last: both directions of a hop ask for the same. */
+let last: { readonly key: readonly number[]; readonly multipliers: Multipliers } | undefined;
+
+function multipliersOf(meanRainHeightM: number, lowM: number, highM: number): Multipliers {
+  const key = [meanRainHeightM, lowM, highM];
+  if (last?.key.every((value, i) => value === key[i])) return last.multipliers;
+  last = { key, multipliers: grouped(meanRainHeightM, lowM, highM) };
+  return last.multipliers;
+}
+
 /** Neighbouring rain heights of one multiplier (all those far above the path have 1) count as one. */
-function multipliersOf(meanRainHeightM: number, lowM: number, highM: number) {
+function grouped(meanRainHeightM: number, lowM: number, highM: number): Multipliers {
   const multipliers: { g: number; probability: number }[] = [];
   for (const [aboveMeanM, probability] of RAIN_HEIGHT_DISTRIBUTION) {
     const g = pathMultiplier(meanRainHeightM + aboveMeanM, lowM, highM);
@@ -179,7 +191,8 @@ function rainTableTime({ logT, attenuationDb }: PrecipitationDistribution, atten
   const last = attenuationDb.length - 1;
   // A decade a decibel beyond the end: after so many it is nothing beside any share that is asked for.
   if (attenuation > attenuationDb[last]! + NEGLIGIBLE_DB) return 0;
-  if (attenuation > attenuationDb[last]!) return 10 ** (attenuationDb[last]! - attenuation + logT[last]!);
+  if (attenuation > attenuationDb[last]!)
+    return Math.exp(Math.LN10 * (attenuationDb[last]! - attenuation + logT[last]!));
   let low = 0;
   let high = last;
   while (high - low > 1) {
@@ -189,5 +202,5 @@ function rainTableTime({ logT, attenuationDb }: PrecipitationDistribution, atten
   }
   const spanDb = attenuationDb[high]! - attenuationDb[low]!;
   const share = spanDb > 0 ? (attenuation - attenuationDb[low]!) / spanDb : 1;
-  return 10 ** (logT[low]! + share * (logT[high]! - logT[low]!));
+  return Math.exp(Math.LN10 * (logT[low]! + share * (logT[high]! - logT[low]!)));
 }
