@@ -108,4 +108,9 @@ export const TEXT_RULES: Readonly<Record<TextRule, TextRuleText>> = {
     why: "What stands in it is missing from the design.",
     fix: "Mend or remove the file; the message tells the cause.",
   },
+  "internal-fault": {
+    title: "Every hop can be judged",
+    why: "A fault of Hopwright itself: the hop is not judged, the rest of the design is.",
+    fix: "Tell the maintainers, with the hop and the message; until then nothing is known of this hop.",
+  },
 };

@@ -54,7 +54,8 @@ export type TextRule =
   | "unknown-channel"
   | "hop-ends"
   | "many-networks"
-  | "file-unreadable";
+  | "file-unreadable"
+  | "internal-fault";
 
 /** A change of text that mends a problem. It says in its title what it writes. */
 export interface TextFix {

@@ -18,6 +18,7 @@ import { type AheadSource, type Channel, readAhead } from "../terrain/ahead.js";
 import { openTerrain, type TerrainStore } from "../terrain/store.js";
 import { askingAhead } from "./asking-ahead.js";
 import { ground, groundNow } from "./ground.js";
+import { notJudged } from "./not-judged.js";
 
 export interface JudgedHop {
   readonly hop: Hop;
@@ -249,12 +250,22 @@ export class DesignSession {
     }
     const known = this.judged.get(name);
     if (known && !this.outdated.has(name) && isDeepStrictEqual(known.hop, hop)) return false;
-    const result = evaluateHop(hop, await this.groundOf(hop));
+    const judged = await this.judge(hop);
     this.evaluations++;
     this.outdated.delete(name);
-    this.hopResults.set(name, result);
-    this.judged.set(name, { hop, result, findings: judgeHop(hop, result, this.options.today) });
+    this.hopResults.set(name, judged.result);
+    this.judged.set(name, judged);
     return true;
+  }
+
+  /** A fault of ours in one hop must not cost the judgement of the others. */
+  private async judge(hop: Hop): Promise<JudgedHop> {
+    try {
+      const result = evaluateHop(hop, await this.groundOf(hop));
+      return { hop, result, findings: judgeHop(hop, result, this.options.today) };
+    } catch (error) {
+      return notJudged(hop, error);
+    }
   }
 
   /** As results name it: from the folder of the design, on whatever machine. */

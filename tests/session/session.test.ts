@@ -199,3 +199,26 @@ describe("a trial of an edit", () => {
     expect(tried.map(({ rule, at }) => `${rule} ${at}`)).toContain(`availability hop ${HOP}`);
   });
 });
+
+it("a fault in one hop is told there, and the others are judged", async () => {
+  const real = session.terrain()!;
+  const fails = session.result("HIGHFOLD-OSTREL")!.hop.ends[1].site.position!;
+  const faulty = new DesignSession(loadProject(SAMPLE).project.designs()[0]!, {
+    today: TODAY,
+    openTerrain: async () => ({
+      ...real,
+      profileSync: (from, to, options) => {
+        if (to.latitudeDeg === fails.latitudeDeg) throw new Error("a fault of ours");
+        return real.profileSync(from, to, options);
+      },
+    }),
+  });
+  await faulty.update();
+  faulty.updateNetwork();
+  expect([...faulty.results().keys()]).toEqual([...session.results().keys()]);
+  expect(faulty.waiting().size).toBe(0);
+  expect(faulty.result("HIGHFOLD-OSTREL")!.findings).toMatchObject([
+    { rule: "internal-fault", severity: "error", message: expect.stringContaining("a fault of ours") },
+  ]);
+  expect(faulty.result("LARKHOWE-GULLSCAR")!.result).toEqual(session.result("LARKHOWE-GULLSCAR")!.result);
+});

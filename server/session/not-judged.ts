@@ -1,0 +1,31 @@
+import { address } from "../../shared/design/address.js";
+import type { Hop } from "../../shared/design/design.js";
+import { reasonOf } from "../files/hop-files.js";
+import type { JudgedHop } from "./design-session.js";
+
+/** What is left of a hop whose evaluation failed by a fault of the program: its name, and a finding that says so. */
+export function notJudged(hop: Hop, error: unknown): JudgedHop {
+  const message = `${hop.name} cannot be judged, by a fault of hopwright itself: ${reasonOf(error)}`;
+  return {
+    hop,
+    result: {
+      hop: hop.name,
+      ends: [hop.ends[0].site.name, hop.ends[1].site.name],
+      clearance: [],
+      directions: [],
+      inputs: [],
+      methods: [],
+      missing: [message],
+      notes: [],
+    },
+    findings: [
+      {
+        rule: "internal-fault",
+        severity: "error",
+        at: address("hop", hop.name),
+        message,
+        help: "Tell the maintainers, with the text of this hop.",
+      },
+    ],
+  };
+}
