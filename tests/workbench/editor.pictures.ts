@@ -12,6 +12,7 @@ import {
   hover,
   openFile,
   problems,
+  untilVisible,
   type Workbench,
   webview,
   workbenchOf,
@@ -31,7 +32,7 @@ describe("pictures of the learning sample", () => {
     await openFile(workbench, "hops.hop");
     await command(workbench, "Hopwright: Open report");
     const page = await webview(workbench, "Blocked by a ridge");
-    await page.locator("svg").first().scrollIntoViewIfNeeded();
+    await page.locator("svg:visible").first().scrollIntoViewIfNeeded();
     await caretAt(workbench, "hops.hop", "  HAZEL {\n    antenna A18-06 at ", true);
     const picture = await take(workbench, "editor");
     expect(statSync(picture).size).toBeLessThan(README_PICTURE_BYTES);
@@ -46,8 +47,9 @@ describe("pictures of the text", () => {
     await openFile(workbench, "hops.hop");
     await caretAt(workbench, "hops.hop", "  HAZEL {\n    antenna A18-06 at ", true);
     await workbench.page.locator(".squiggly-error").first().waitFor();
-    await workbench.page.keyboard.press("Control+.");
-    await workbench.page.locator(".action-widget").first().waitFor();
+    await untilVisible(workbench.page.locator(".action-widget"), () =>
+      workbench.page.keyboard.press("Control+."),
+    );
     await take(workbench, "quick-fix");
     await workbench.page.keyboard.press("Escape");
   });
