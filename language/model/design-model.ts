@@ -3,29 +3,18 @@
  * edit by edit. A change of a file forgets exactly what depends on the declarations whose words changed;
  * everything else, and so every result computed from it, stays.
  */
-import type { Climate, Design } from "../../shared/design/design.js";
+import type { Design } from "../../shared/design/design.js";
 import type { SiteEquipment } from "../../shared/design/equipment.js";
-import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import { checkNames } from "../check/names.js";
 import type { TextProblem } from "../facts/fact.js";
 import { factNamed, quantityOf, wordOf } from "../facts/fact.js";
-import {
-  antennaOf,
-  climateOf,
-  couplerOf,
-  feederOf,
-  objectiveOf,
-  planOf,
-  radioOf,
-  siteOf,
-} from "../resolve/catalogue.js";
-import { cableOf, cardOf, chassisOf, siteEquipmentOf, spareRulesOf } from "../resolve/equipment.js";
+import { spareRulesOf } from "../resolve/equipment.js";
 import { type ResolvedHop, resolveHop } from "../resolve/hop.js";
-import { inheritedFacts, merge } from "../resolve/inherit.js";
+import { inheritedFacts } from "../resolve/inherit.js";
 import type { Lookup, ResolveProblem } from "../resolve/lookup.js";
-import { acceptancesOf, policyOf } from "../resolve/policy.js";
 import { NAMED_KINDS } from "../schema/kinds.js";
 import { Memo } from "./memo.js";
+import { memoizedLookup } from "./memoized-lookup.js";
 import { resolvePath } from "./path.js";
 import type { Declaration, SourceFile } from "./source-file.js";
 
@@ -46,7 +35,10 @@ export class DesignModel {
   private readonly knownProblems = new Map<string, readonly TextProblem[]>();
   /** Files with names of a kind that nothing declares: what is said of them depends on all names there are. */
   private readonly unresolved = new Map<string, Set<string>>();
-  readonly lookup: Lookup = this.createLookup();
+  readonly lookup: Lookup = memoizedLookup(this.memo, {
+    declarations: (key) => this.declarations(key),
+    names: (kind) => this.names(kind),
+  });
 
   /** @param root folder of the design */
   constructor(readonly root: string) {}
@@ -330,66 +322,6 @@ export class DesignModel {
   private noting<T>(key: string, compute: () => T): T {
     this.memo.touch(key);
     return compute();
-  }
-
-  private createLookup(): Lookup {
-    const declaration = (key: string) => {
-      this.memo.touch(key);
-      return this.declarations(key)[0];
-    };
-    const entry = <T>(
-      kind: string,
-      make: (entry: Declaration, facts: ReturnType<typeof inheritedFacts>) => T,
-    ) => {
-      return (name: string): T | undefined => {
-        return this.memo.get(`=${kind} ${name}`, () => {
-          const found = declaration(`${kind} ${name}`);
-          return found && make(found, inheritedFacts(found, this.lookup));
-        });
-      };
-    };
-    return {
-      declaration,
-      site: entry("site", (found, facts) => siteOf(found, merge(facts, this.lookup.defaults("site")))),
-      radio: entry("radio", radioOf),
-      antenna: entry("antenna", antennaOf),
-      coupler: entry("coupler", couplerOf),
-      feeder: entry("feeder", feederOf),
-      cable: entry("cable", cableOf),
-      chassis: entry("chassis", chassisOf),
-      card: entry("card", cardOf),
-      equipment: (name) =>
-        this.memo.get(`=equipment ${name}`, () => {
-          const found = declaration(`site ${name}`);
-          const facts = found && merge(inheritedFacts(found, this.lookup), this.lookup.defaults("site"));
-          return facts && siteEquipmentOf(name, facts, this.lookup);
-        }),
-      acceptedAt: (name) =>
-        this.memo.get(`=accepted-at ${name}`, () => {
-          const accepts = acceptancesOf(declaration(`site ${name}`)?.fact.facts ?? []);
-          return accepts.length > 0 ? accepts : undefined;
-        }),
-      objective: entry("objective", objectiveOf),
-      plans: () =>
-        this.memo.get("=plans", (): readonly ChannelPlan[] => {
-          this.memo.touch("plans");
-          return this.names("plan").flatMap((name) => {
-            const found = declaration(`plan ${name}`);
-            return (found && planOf(found)) ?? [];
-          });
-        }),
-      climate: () =>
-        this.memo.get("=climate", (): Climate => {
-          const facts = declaration("climate")?.fact.facts ?? [];
-          return climateOf(facts, {});
-        }),
-      policy: () =>
-        this.memo.get("=policy", () => {
-          this.memo.touch("policy");
-          return policyOf(this.declarations("policy"));
-        }),
-      defaults: (of) => declaration(`defaults ${of}`)?.fact.facts ?? [],
-    };
   }
 }
 

@@ -28,12 +28,9 @@ export function clearances(
     "the lower of both directions",
   );
   const results: ClearanceResult[] = [];
+  const antennas = [hop.ends[0].antenna, hop.ends[1].antenna] as const;
   const add = (result: ClearanceResult | undefined, more?: Partial<ClearanceResult>) => {
-    if (result === undefined) return;
-    const heightNeededM = [0, 1].map((end) =>
-      aboveGround(hop.ends[end as 0 | 1].antenna, result.heightNeededM[end as 0 | 1]),
-    ) as unknown;
-    results.push({ ...result, ...more, heightNeededM: heightNeededM as ClearanceResult["heightNeededM"] });
+    if (result !== undefined) results.push({ ...hangable(result, antennas), ...more });
   };
   for (const criterion of hop.objective?.clearance ?? []) {
     if (!(criterion.kFactor > 0)) {
@@ -52,10 +49,17 @@ export function clearances(
   return results;
 }
 
-/** No antenna hangs lower than half its diameter. */
-export function aboveGround(antenna: Antenna | undefined, neededM: number | undefined): number | undefined {
-  const radiusM = (antenna?.diameterM ?? 0) / 2;
-  return neededM === undefined || !(radiusM > 0) ? neededM : Math.max(neededM, radiusM);
+/** With heights at which these antennas can hang: none hangs lower than half its diameter. */
+export function hangable(
+  result: ClearanceResult,
+  [first, second]: readonly [Antenna | undefined, Antenna | undefined],
+): ClearanceResult {
+  const [a, b] = result.heightNeededM;
+  return { ...result, heightNeededM: [aboveGround(first, a), aboveGround(second, b)] };
+}
+
+function aboveGround(antenna: Antenna | undefined, neededM: number | undefined): number | undefined {
+  return neededM === undefined ? undefined : Math.max(neededM, (antenna?.diameterM ?? 0) / 2);
 }
 
 /** The lower frequency has the wider Fresnel zone. Without any, the middle of the radio's tuning range serves. */

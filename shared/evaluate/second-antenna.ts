@@ -3,7 +3,7 @@ import { decibels } from "../format/numbers.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import type { TerrainProfile } from "../terrain/profile.js";
 import { clearanceFor, type Top } from "./clearance.js";
-import { aboveGround, obstructionOf, rayPath } from "./criteria.js";
+import { hangable, obstructionOf, rayPath } from "./criteria.js";
 import type { Course, Heights } from "./geometry.js";
 import { diffractionLossDb } from "./path-loss.js";
 import type { ClearanceResult, DiversityPath } from "./result.js";
@@ -81,13 +81,10 @@ function clearancesOver(
   const path = rayPath(hop, course, heights);
   const { diversityClearance, clearance = [] } = hop.objective ?? {};
   if (path === undefined) return [];
-  const { diversityAntenna } = hop.ends[end];
+  const [first, other] = hop.ends.map((one, i) => (i === end ? one.diversityAntenna : one.antenna));
   return (diversityClearance ?? clearance).flatMap((criterion) => {
     const found = criterion.kFactor > 0 ? clearanceFor(criterion, path, profile, tops) : undefined;
-    if (found === undefined) return [];
-    const antennas = hop.ends.map(({ antenna }, i) => (i === end ? diversityAntenna : antenna));
-    const needed = ([0, 1] as const).map((i) => aboveGround(antennas[i], found.heightNeededM[i]));
-    return [{ ...found, heightNeededM: [needed[0], needed[1]] as const }];
+    return found === undefined ? [] : [hangable(found, [first, other])];
   });
 }
 

@@ -1,0 +1,87 @@
+/** Resolved values by name, each computed once and remembered with the declarations it was made from. */
+import type { Climate } from "../../shared/design/design.js";
+import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
+import {
+  antennaOf,
+  climateOf,
+  couplerOf,
+  feederOf,
+  objectiveOf,
+  planOf,
+  radioOf,
+  siteOf,
+} from "../resolve/catalogue.js";
+import { cableOf, cardOf, chassisOf, siteEquipmentOf } from "../resolve/equipment.js";
+import { inheritedFacts, merge } from "../resolve/inherit.js";
+import type { Lookup } from "../resolve/lookup.js";
+import { acceptancesOf, policyOf } from "../resolve/policy.js";
+import type { NamedKind } from "../schema/kinds.js";
+import type { Memo } from "./memo.js";
+import type { Declaration } from "./source-file.js";
+
+/** What is declared now. */
+interface Declared {
+  declarations(key: string): readonly Declaration[];
+  names(kind: NamedKind): readonly string[];
+}
+
+export function memoizedLookup(memo: Memo, { declarations, names }: Declared): Lookup {
+  const declaration = (key: string) => {
+    memo.touch(key);
+    return declarations(key)[0];
+  };
+  const entry = <T>(
+    kind: string,
+    make: (entry: Declaration, facts: ReturnType<typeof inheritedFacts>) => T,
+  ) => {
+    return (name: string): T | undefined => {
+      return memo.get(`=${kind} ${name}`, () => {
+        const found = declaration(`${kind} ${name}`);
+        return found && make(found, inheritedFacts(found, lookup));
+      });
+    };
+  };
+  const lookup: Lookup = {
+    declaration,
+    site: entry("site", (found, facts) => siteOf(found, merge(facts, lookup.defaults("site")))),
+    radio: entry("radio", radioOf),
+    antenna: entry("antenna", antennaOf),
+    coupler: entry("coupler", couplerOf),
+    feeder: entry("feeder", feederOf),
+    cable: entry("cable", cableOf),
+    chassis: entry("chassis", chassisOf),
+    card: entry("card", cardOf),
+    equipment: (name) =>
+      memo.get(`=equipment ${name}`, () => {
+        const found = declaration(`site ${name}`);
+        const facts = found && merge(inheritedFacts(found, lookup), lookup.defaults("site"));
+        return facts && siteEquipmentOf(name, facts, lookup);
+      }),
+    acceptedAt: (name) =>
+      memo.get(`=accepted-at ${name}`, () => {
+        const accepts = acceptancesOf(declaration(`site ${name}`)?.fact.facts ?? []);
+        return accepts.length > 0 ? accepts : undefined;
+      }),
+    objective: entry("objective", objectiveOf),
+    plans: () =>
+      memo.get("=plans", (): readonly ChannelPlan[] => {
+        memo.touch("plans");
+        return names("plan").flatMap((name) => {
+          const found = declaration(`plan ${name}`);
+          return (found && planOf(found)) ?? [];
+        });
+      }),
+    climate: () =>
+      memo.get("=climate", (): Climate => {
+        const facts = declaration("climate")?.fact.facts ?? [];
+        return climateOf(facts, {});
+      }),
+    policy: () =>
+      memo.get("=policy", () => {
+        memo.touch("policy");
+        return policyOf(declarations("policy"));
+      }),
+    defaults: (of) => declaration(`defaults ${of}`)?.fact.facts ?? [],
+  };
+  return lookup;
+}
