@@ -127,15 +127,19 @@ export class DesignSession {
     const waiting = [...this.waiting()];
     const names = only ? waiting.filter((name) => only.has(name)) : waiting;
     const ahead = names.length >= WORTH_A_THREAD ? this.aheadOf(names) : undefined;
-    for (const [index, name] of names.entries()) {
-      if (pace.isStale?.()) break;
-      ahead?.ask(index);
-      if (await this.updateHop(name)) changed.add(name);
-      this.pending.delete(name);
-      const pause = pace.pause?.(index + 1, names.length);
-      if (pause) await pause;
+    try {
+      for (const [index, name] of names.entries()) {
+        if (pace.isStale?.()) break;
+        ahead?.ask(index);
+        if (await this.updateHop(name)) changed.add(name);
+        this.pending.delete(name);
+        const pause = pace.pause?.(index + 1, names.length);
+        if (pause) await pause;
+      }
+    } finally {
+      // A thread that is left running keeps the process alive.
+      ahead?.end();
     }
-    ahead?.end();
     if (this.model.takeSharedChanged() || changed.size > 0) this.networkIsStale = true;
     return changed;
   }
