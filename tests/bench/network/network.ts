@@ -112,7 +112,7 @@ function hopText(link: Link, random: () => number): string {
   const shorter = BANDS[BANDS.indexOf(band) - 1]?.reachKm ?? 3;
   const stretch = (lengthKm - shorter) / (band.reachKm - shorter);
   const diameterM =
-    band.diametersM[Math.min(band.diametersM.length - 1, Math.floor(stretch * band.diametersM.length))]!;
+    band.diametersM[clamped(Math.floor(stretch * band.diametersM.length), band.diametersM.length)]!;
   const protectedHop = random() < 0.1;
   const lines = [`hop ${from.name}-${to.name} "${title(from.name)} to ${title(to.name)}" {`];
   if (random() < 0.3) lines.push("  objective trunk");
@@ -150,4 +150,9 @@ function number(index: number): string {
 
 function chunks<T>(all: readonly T[], size: number): T[][] {
   return Array.from({ length: Math.ceil(all.length / size) }, (_, i) => all.slice(i * size, (i + 1) * size));
+}
+
+/** A place in a list of so many; a link shorter than any of its band takes the first. */
+function clamped(index: number, count: number): number {
+  return Math.max(0, Math.min(count - 1, index));
 }
