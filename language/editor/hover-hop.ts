@@ -1,5 +1,5 @@
 /** A hop in one look, as markdown: the level diagram of both directions, then what is found and the rest. */
-import type { EndGeometry, HopResult } from "../../shared/evaluate/result.js";
+import type { EndGeometry, HopResult, Verdict } from "../../shared/evaluate/result.js";
 import { availabilityBounded, yearlyBounded } from "../../shared/format/bounds.js";
 import * as write from "../../shared/format/numbers.js";
 import { levelTables, modeTables, type Table } from "../../shared/report/level-diagram.js";
@@ -59,13 +59,19 @@ function tableText({ title, columns, rows }: Table): string {
   )}`;
 }
 
+const VERDICTS: Readonly<Record<Verdict, string>> = {
+  met: "met",
+  missed: "not met",
+  open: "open: some ground is not known",
+};
+
 function clearanceTable({ clearance }: HopResult): string | undefined {
   if (clearance.length === 0) return undefined;
   const rows = clearance.map((one) => [
     `${write.fresnelAsked(one.requiredFraction)} at ${write.kFactor(one.kFactor)}${one.forInformation ? " (for information)" : ""}`,
     write.fixed(one.fraction, 2),
     `${write.kilometres(one.distanceM)}${one.obstacle === undefined ? "" : `, ${one.obstacle}`}`,
-    one.forInformation ? "" : one.ok ? "met" : "not met",
+    one.forInformation ? "" : VERDICTS[one.verdict],
   ]);
   return table(["Asked", "Clearance (F1)", "Critical point", ""], rows, [false, true, true, false]);
 }

@@ -49,8 +49,12 @@ function baselineIn(path: string): CheckOutput {
     throw new CommandError(`${path}: ${reason}; a baseline is the output of hopwright check --format json`);
   }
   const schema = (read as { schema?: unknown } | null)?.schema;
-  if (schema !== "hopwright-check/1") {
-    throw new CommandError(`${path}: is no output of hopwright check --format json; write it anew`);
+  if (schema !== "hopwright-check/2") {
+    const what =
+      schema === "hopwright-check/1"
+        ? "is of an earlier version"
+        : "is no output of hopwright check --format json";
+    throw new CommandError(`${path}: ${what}; write it anew with hopwright check --format json`);
   }
   return read as CheckOutput;
 }

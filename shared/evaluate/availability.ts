@@ -34,7 +34,7 @@ export function twoWayAvailability(
   if (!(pair.margins[0] > 0 && pair.margins[1] > 0)) {
     const nothing = { multipathPercent: 0, rainPercent: 0, dominant: "none", causes: [] } as const;
     const outage = outageTime(100, undefined);
-    const verdict = objectivePercent === undefined ? undefined : objectivePercent > 0 ? "not met" : "met";
+    const verdict = objectivePercent === undefined ? undefined : objectivePercent > 0 ? "missed" : "met";
     return { availabilityPercent: 0, modulation, bandwidthHz, ...nothing, outage, objectivePercent, verdict };
   }
   const now = bothWays(pair, 0, true);
@@ -60,7 +60,7 @@ export function twoWayAvailability(
     dominant: dominantOf(now),
     objectivePercent,
     verdict,
-    shortfallDb: verdict === "not met" ? marginLacking(pair, 100 - objectivePercent!) : undefined,
+    shortfallDb: verdict === "missed" ? marginLacking(pair, 100 - objectivePercent!) : undefined,
     outage: outageTime(totalPercent, now.worstMonthPercent, rain.bound),
     causes: largestFirst([...added(now.there, now.back), rain]),
     planningOnly: planningOnly || undefined,
@@ -144,9 +144,9 @@ function worseRain(a: CauseOutage, b: CauseOutage): CauseOutage {
  * met when it is missed without it, and met when it is kept with all of it (or when the margin lies beyond the law).
  */
 function verdictOn({ rain, totalPercent, leastPercent }: BothWays, allowedPercent: number): Verdict {
-  if (leastPercent > allowedPercent) return "not met";
-  if (rain.bound === "at least") return "not decided";
-  return totalPercent <= allowedPercent || rain.beyondLaw ? "met" : "not decided";
+  if (leastPercent > allowedPercent) return "missed";
+  if (rain.bound === "at least") return "open";
+  return totalPercent <= allowedPercent || rain.beyondLaw ? "met" : "open";
 }
 
 /** Clear air of both directions, cause by cause. */

@@ -66,7 +66,7 @@ export function clearanceFor(
     distanceM: at,
     obstacleM,
     obstacle: index < 0 ? tops[-1 - index]!.title : undefined,
-    ok: fraction >= requiredFraction,
+    verdict: fraction < requiredFraction ? "missed" : profile.gaps.length > 0 ? "open" : "met",
     heightNeededM: [
       antennaHeight(scan.needed1M - path.groundM[0]),
       antennaHeight(scan.needed2M - path.groundM[1]),

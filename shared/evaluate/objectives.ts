@@ -69,9 +69,9 @@ function linkAvailability(
   const leastPercent = (bound === "at most" ? 0 : rain) + ofEquipment;
   const verdict =
     leastPercent > allowedPercent
-      ? "not met"
+      ? "missed"
       : bound === "at least" || foundPercent > allowedPercent
-        ? "not decided"
+        ? "open"
         : "met";
   return {
     what: "unavailability of the link",
@@ -84,7 +84,6 @@ function linkAvailability(
       : equipment
         ? "precipitation and equipment"
         : "precipitation, equipment not known",
-    met: verdict !== "not met",
     verdict,
   };
 }
@@ -143,8 +142,7 @@ function linkQuality(
     allowedPercent,
     foundPercent,
     of: "clear air in the worst month",
-    met: foundPercent <= allowedPercent,
-    verdict: foundPercent <= allowedPercent ? "met" : "not met",
+    verdict: foundPercent <= allowedPercent ? "met" : "missed",
   };
 }
 

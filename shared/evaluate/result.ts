@@ -183,7 +183,8 @@ export interface ClearanceResult {
   readonly obstacleM: number;
   /** Title of the obstacle when the critical point is one, otherwise terrain. */
   readonly obstacle?: string;
-  readonly ok: boolean;
+  /** Open where the known ground clears and some ground is not known. */
+  readonly verdict: Verdict;
   /** True when no objective asks for it: shown for k = 4/3, never judged. */
   readonly forInformation?: boolean;
   /**
@@ -249,8 +250,11 @@ export interface EquipmentOutage {
   readonly switchOverPercent?: number;
 }
 
-/** `not decided`: the method only bounds the outage, and what is asked lies beyond the bound. */
-export type Verdict = "met" | "not met" | "not decided";
+/**
+ * What the figures say of something asked. `open`: they can't tell, since ground is unknown or a method only bounds the
+ * outage; unknown is never met.
+ */
+export type Verdict = "met" | "missed" | "open";
 
 /** An objective beside the plain availability. */
 export interface ObjectiveResult {
@@ -263,8 +267,6 @@ export interface ObjectiveResult {
   readonly bound?: Bound;
   /** What was compared, in words. */
   readonly of: string;
-  /** False only when the figure shows it: where the bound leaves it open, `verdict` says so and this is true. */
-  readonly met: boolean;
   readonly verdict: Verdict;
 }
 

@@ -23,8 +23,8 @@ export const availability: HopRule = {
     const found = result.availability;
     const asked = hop.objective!.availabilityPercent;
     if (found === undefined || asked === undefined) return;
-    if (found.verdict === "not decided") report(undecided(hop, found, asked));
-    if (found.verdict !== "not met") return;
+    if (found.verdict === "open") report(undecided(hop, found, asked));
+    if (found.verdict !== "missed") return;
     // Without any margin the level itself is the finding, here or at the obstruction.
     if (found.dominant === "none") return leaveToCause();
     // Over an obstructed path the figure follows from the obstruction, which was told already.

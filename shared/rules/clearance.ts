@@ -34,7 +34,7 @@ export const clearance: HopRule = {
     tarn: "antenna A18-06 at 10 m\n    transmits low",
   }),
   check({ hop, result, report }) {
-    const failing = result.clearance.filter((one) => !one.ok && !one.forInformation);
+    const failing = result.clearance.filter((one) => one.verdict === "missed" && !one.forInformation);
     if (failing.length === 0) return;
     const worst = failing.reduce((a, b) => (lackM(b) > lackM(a) ? b : a));
     const needed = [0, 1].map((end) => neededAtAll(failing, end as 0 | 1)) as [
@@ -59,7 +59,7 @@ const WORTH_TELLING_DB = 0.1;
 function consequence({ availability: found, diffractionLossDb = 0 }: HopResult): string | undefined {
   if (diffractionLossDb < WORTH_TELLING_DB) return undefined;
   const loss = `As the path is, ${decibels(diffractionLossDb)} of diffraction loss`;
-  if (found?.verdict !== "not met") return `${loss} stand in the level.`;
+  if (found?.verdict !== "missed") return `${loss} stand in the level.`;
   if (found.availabilityPercent === 0) return `${loss} leave ${found.modulation} no margin.`;
   const [left, asked] = apart(percent, found.availabilityPercent, found.objectivePercent!);
   return `${loss} leave ${left} available with ${found.modulation}; the objective asks ${asked}.`;

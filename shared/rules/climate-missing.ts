@@ -34,7 +34,9 @@ export const climateMissing: NetworkRule = {
 
 function causesOf(hop: Hop, result: HopResult): string[] {
   if (result.missing.length === 0) return [];
-  const blocked = result.clearance.some(({ ok, forInformation }) => !ok && !forInformation);
+  const blocked = result.clearance.some(
+    ({ verdict, forInformation }) => verdict === "missed" && !forInformation,
+  );
   const accepted = hop.accepts.some(({ rule }) => rule === "clearance");
   return (
     result.missing

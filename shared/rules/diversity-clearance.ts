@@ -40,7 +40,7 @@ export const diversityClearance: HopRule = {
 };
 
 function fault(hop: Hop, { site, clearance, moreLossDb = 0 }: DiversityPath): Report | undefined {
-  const failing = clearance.filter(({ ok }) => !ok);
+  const failing = clearance.filter(({ verdict }) => verdict === "missed");
   if (failing.length === 0) return undefined;
   const worst = failing.reduce((a, b) => (lackM(b) > lackM(a) ? b : a));
   const objective = hop.objective!;

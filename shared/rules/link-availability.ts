@@ -30,8 +30,8 @@ ${exampleHop().replace("objective trunk", "objective far")}`,
     const ends = `; the law of rain ends at ${found.bound === "at most" ? "0.001" : "1"} % and cannot tell`;
     report({
       at: address("hop", hop.name),
-      message: `${found.of} takes ${bound}${takes}, the hop's share of the unavailability allowed to the link is ${allowed}${found.verdict === "not decided" ? ends : ""}`,
-      severity: found.verdict === "not decided" ? "info" : undefined,
+      message: `${found.of} takes ${bound}${takes}, the hop's share of the unavailability allowed to the link is ${allowed}${found.verdict === "open" ? ends : ""}`,
+      severity: found.verdict === "open" ? "info" : undefined,
       related: [
         { at: address("objective", name, "availability-class"), message: `availability-class of ${name}` },
       ],

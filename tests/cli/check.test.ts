@@ -306,7 +306,7 @@ describe("json", () => {
       "../terrain/N47W031.hgt.gz",
     ]);
     expect(output).toMatchObject({
-      schema: "hopwright-check/1",
+      schema: "hopwright-check/2",
       root: "learning",
       counts: { errors: 2, accepted: 1, hops: 4 },
     });

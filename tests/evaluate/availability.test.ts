@@ -153,9 +153,9 @@ test("an objective beyond the law of rain is decided only as far as the law goes
     ).availability!;
   expect(verdict(8, 99.99).verdict).toBe("met");
   // 0.0005 % allowed: multipath keeps it, rain takes 0.001 % at most.
-  expect(verdict(8, 99.9995)).toMatchObject({ verdict: "not decided", shortfallDb: undefined });
+  expect(verdict(8, 99.9995)).toMatchObject({ verdict: "open", shortfallDb: undefined });
   expect(verdict(3, 99.9995).verdict).toBe("met"); // continued, the law never takes this margin
-  expect(verdict(40, 99.9995).verdict).toBe("not met");
+  expect(verdict(40, 99.9995).verdict).toBe("missed");
 });
 
 test("the rates of equal carriers add up", () => {

@@ -68,8 +68,8 @@ test("a hill in the middle, by hand", () => {
   const radiusM = Math.sqrt(((299_792_458 / 17.92e9) * half * half) / LENGTH_M);
   expect(found!.clearanceM).toBeCloseTo(6 - bulgeM, 9);
   expect(found!.fresnelRadiusM).toBeCloseTo(radiusM, 9);
-  expect(found!.ok).toBe((6 - bulgeM) / radiusM >= 1);
-  expect(found!.ok).toBe(false);
+  expect(found!.verdict).toBe((6 - bulgeM) / radiusM >= 1 ? "met" : "missed");
+  expect(found!.verdict).toBe("missed");
   // Half of an end's raise arrives in the middle.
   const lackM = radiusM - (6 - bulgeM);
   expect(found!.heightNeededM[0]).toBeCloseTo(40 + 2 * lackM, 6);
@@ -99,8 +99,8 @@ test("the height asked for is enough at either end, a little less is not", () =>
         const needed = at(h1, h2).heightNeededM[raised as 0 | 1];
         fc.pre(needed !== undefined && needed > 0.31); // above half the diameter of 0.6 m
         const with_ = (height: number) => (raised === 0 ? at(height, h2) : at(h1, height));
-        expect(with_(needed! + 1e-6).ok).toBe(true);
-        expect(with_(needed! - 1e-3).ok).toBe(false);
+        expect(with_(needed! + 1e-6).verdict).toBe("met");
+        expect(with_(needed! - 1e-3).verdict).toBe("missed");
       },
     ),
   );
@@ -159,7 +159,7 @@ test("the same clearance from either end", () => {
       const back = evaluateHop(reversed(hop, LENGTH_M), reversedGround(ground));
       for (const [i, one] of there.clearance.entries()) {
         expect(back.clearance[i]!.fraction).toBeCloseTo(one.fraction, 6);
-        expect(back.clearance[i]!.ok).toBe(one.ok);
+        expect(back.clearance[i]!.verdict).toBe(one.verdict);
       }
       expect(back.diffractionLossDb).toBeCloseTo(there.diffractionLossDb!, 6);
     }),

@@ -124,7 +124,7 @@ test("a blocked path tells what it leaves of the availability", () => {
   const hill = levelGround(LENGTH_M, 40);
   const [found, ...others] = judge(makeHop(), hill);
   const { availability, diffractionLossDb } = evaluateHop(makeHop(), hill);
-  expect(availability).toMatchObject({ verdict: "not met" });
+  expect(availability).toMatchObject({ verdict: "missed" });
   expect(availability!.availabilityPercent).toBeGreaterThan(90);
   expect(others).toEqual([]);
   expect(found).toMatchObject({ rule: "clearance" });

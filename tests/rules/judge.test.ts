@@ -354,7 +354,7 @@ test("rounding never makes a miss read like a match", () => {
     { ...hop, objective: { ...TRUNK, availabilityPercent, fadeMarginDb: undefined } },
     {
       ...result,
-      availability: { ...result.availability!, objectivePercent: availabilityPercent, verdict: "not met" },
+      availability: { ...result.availability!, objectivePercent: availabilityPercent, verdict: "missed" },
     },
     TODAY,
   );

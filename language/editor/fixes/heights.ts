@@ -12,8 +12,8 @@ import { type BlockInText, endInText, insertLine, replaceArgument } from "./edit
 export function clearHeights({ model, finding, judged }: ToMend): readonly QuickFix[] {
   if (!judged) return [];
   const { hop, result } = judged;
-  const failing = result.clearance.filter((one) =>
-    finding.rule === "clearance" ? !one.ok && !one.forInformation : !one.ok,
+  const failing = result.clearance.filter(
+    (one) => one.verdict === "missed" && !(finding.rule === "clearance" && one.forInformation),
   );
   const raises = ([0, 1] as const).flatMap((index) => {
     const neededM = neededAtAll(failing, index);
@@ -37,7 +37,7 @@ export function clearDiversityHeight({ model, finding, judged }: ToMend): readon
   const neededM =
     path &&
     neededAtAll(
-      path.clearance.filter(({ ok }) => !ok),
+      path.clearance.filter(({ verdict }) => verdict === "missed"),
       index as 0 | 1,
     );
   if (!judged || site === undefined || neededM === undefined) return [];

@@ -9,7 +9,7 @@ import type { HopResult } from "../../../shared/evaluate/result.js";
 import type { Counts } from "../../findings/summary.js";
 
 export interface CheckOutput {
-  readonly schema: "hopwright-check/1";
+  readonly schema: "hopwright-check/2";
   readonly version: string;
   /** The folder checked, as seen from the working directory. Every other path is relative to it and parted by `/`. */
   readonly root: string;

@@ -26,7 +26,7 @@ export interface JsonOptions {
 export function* printJson(judged: JudgedFolder, options: JsonOptions): Iterable<string> {
   const { root, designs } = judged;
   const head: Omit<CheckOutput, "designs"> = {
-    schema: "hopwright-check/1",
+    schema: "hopwright-check/2",
     version: VERSION,
     root: shownFrom(options.cwd, root),
     counts: sumOf(designs.map(countsOf)),

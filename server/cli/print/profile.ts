@@ -69,7 +69,7 @@ function clearanceText(one: ClearanceResult): string {
   const found = `${fresnel(one.fraction)} (${metres(one.clearanceM)})${over} at ${kilometres(one.distanceM)}`;
   const asked = one.forInformation
     ? "for information"
-    : `${fresnelAsked(one.requiredFraction)} asked: ${one.ok ? "met" : one.fraction < 0 ? "not met, the ray is blocked" : "not met"}`;
+    : `${fresnelAsked(one.requiredFraction)} asked: ${one.verdict === "open" ? "open, some ground is not known" : one.verdict === "met" ? "met" : one.fraction < 0 ? "not met, the ray is blocked" : "not met"}`;
   return `Clearance at ${kFactor(one.kFactor)}: ${found}; ${asked}`;
 }
 

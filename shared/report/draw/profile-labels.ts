@@ -29,7 +29,14 @@ export function labelsOf(result: HopResult, lengthM: number, k: number, accepted
       drawnM: one.obstacleM + bulgeM(one.distanceM, lengthM, drawnK),
       text: `${place}${clears} (${asks})`,
       brief: `${place}${clears} (${kFactor(one.kFactor)})`,
-      tone: one.forInformation ? "info" : one.ok ? "good" : accepted ? "accepted" : "error",
+      tone:
+        one.forInformation || one.verdict === "open"
+          ? "info"
+          : one.verdict === "met"
+            ? "good"
+            : accepted
+              ? "accepted"
+              : "error",
     };
   });
 }

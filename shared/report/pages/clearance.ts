@@ -24,11 +24,13 @@ export function clearanceTable(result: HopResult, accepted: boolean): Table {
     rows: criteriaOf(result).map(({ one, ray }) => {
       const verdict: Inline = one.forInformation
         ? { text: "for information", mark: "quiet" }
-        : one.ok
+        : one.verdict === "met"
           ? { text: "met", mark: "good" }
-          : accepted
-            ? { text: "not met, accepted", mark: "accepted" }
-            : { text: "not met", mark: "error" };
+          : one.verdict === "open"
+            ? { text: "open: some ground is not known", mark: "quiet" }
+            : accepted
+              ? { text: "not met, accepted", mark: "accepted" }
+              : { text: "not met", mark: "error" };
       return {
         cells: [
           `${ray}${one.forInformation ? "" : `${fresnelAsked(one.requiredFraction)}, `}${kFactor(one.kFactor)}`,
