@@ -89,8 +89,8 @@ export class HopwrightClient {
 }
 
 function languageClient(context: vscode.ExtensionContext): LanguageClient {
-  const module = vscode.Uri.joinPath(context.extensionUri, "dist", "server.cjs").fsPath;
-  const run = { module, transport: TransportKind.ipc };
+  const module = vscode.Uri.joinPath(context.extensionUri, "dist", "hopwright.cjs").fsPath;
+  const run = { module, args: ["lsp"], transport: TransportKind.ipc };
   return new LanguageClient(
     LANGUAGE,
     "Hopwright",

@@ -1,5 +1,6 @@
 /** The commands and their options. What a command does is loaded when it is called, so that none pays for another. */
 import { Argument, Command, InvalidArgumentError, Option } from "commander";
+import { CommandError } from "../command-error.js";
 import { VERSION } from "../version.js";
 
 export function program(): Command {
@@ -134,8 +135,12 @@ export function program(): Command {
   root
     .command("lsp")
     .description("run the language server for an editor")
-    .requiredOption("--stdio", "speak over standard input and output")
-    .action(async () => {
+    .addOption(new Option("--stdio", "speak over standard input and output").conflicts("nodeIpc"))
+    // How our own extension starts it; the protocol's library reads both from the command line itself.
+    .addOption(new Option("--node-ipc").hideHelp())
+    .addOption(new Option("--clientProcessId <pid>").hideHelp())
+    .action(async ({ stdio, nodeIpc }) => {
+      if (!stdio && !nodeIpc) throw new CommandError("lsp: say how to speak to the editor: --stdio");
       const { lsp } = await import("./commands/lsp.js");
       lsp();
     });

@@ -31,7 +31,7 @@ export class Editor {
 
   /** @returns the editor when the whole folder has been evaluated */
   static async start(server: string, folder: string): Promise<Editor> {
-    const child = startNode([server, "--stdio"], ["pipe", "pipe", "inherit"]);
+    const child = startNode([server, "lsp", "--stdio"], ["pipe", "pipe", "inherit"]);
     const { stdin, stdout } = child.process;
     const connection = createMessageConnection(
       new StreamMessageReader(stdout!),

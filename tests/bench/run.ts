@@ -35,8 +35,8 @@ import {
 } from "./report.js";
 
 const CACHE = join(process.cwd(), ".cache/bench");
-const SERVER = "dist/server.cjs";
 const COMMAND = "dist/hopwright.cjs";
+const SERVER = COMMAND;
 const COLD_RUNS = 3;
 
 const [first, ...rest] = process.argv.slice(2);

@@ -15,7 +15,7 @@ import {
   StreamMessageWriter,
 } from "vscode-languageserver/node";
 
-const SERVER = join(import.meta.dirname, "../../dist/server.cjs");
+const SERVER = join(import.meta.dirname, "../../dist/hopwright.cjs");
 
 export class Editor {
   private readonly diagnostics = new Map<string, Diagnostic[]>();
@@ -32,7 +32,7 @@ export class Editor {
   ) {}
 
   static async start(folder: string): Promise<Editor> {
-    const child = spawn(process.execPath, [SERVER, "--stdio"], { stdio: ["pipe", "pipe", "pipe"] });
+    const child = spawn(process.execPath, [SERVER, "lsp", "--stdio"], { stdio: ["pipe", "pipe", "pipe"] });
     const connection = createMessageConnection(
       new StreamMessageReader(child.stdout!),
       new StreamMessageWriter(child.stdin!),

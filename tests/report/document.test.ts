@@ -57,6 +57,8 @@ const PAGE: Page = {
 
 test("nothing of a design becomes markup of a page", () => {
   const { path, text } = printHtml(PAGE);
+  // Held by the browser too: no script, picture or form, whatever text got past the escapes.
+  expect(text).toContain(`<meta http-equiv="Content-Security-Policy" content="default-src 'none';`);
   expect(path).toBe("hops/A-B.html");
   expect(text).not.toMatch(/<script|alert\("|\u0007/);
   expect(text).toContain("&lt;script&gt;");

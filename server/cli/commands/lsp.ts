@@ -1,7 +1,7 @@
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
 import { startServer } from "../../lsp/server.js";
 
-/** Speaks the language server protocol over standard input and output until the other side ends it. */
+/** Speaks the language server protocol, over what the command line names, until the other side ends it. */
 export function lsp(): void {
-  startServer(createConnection(ProposedFeatures.all, process.stdin, process.stdout));
+  startServer(createConnection(ProposedFeatures.all));
 }
