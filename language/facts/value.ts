@@ -5,6 +5,7 @@ import { parsePosition } from "../../shared/geodesy/coordinates.js";
 import { type Dimension, findUnit, unitSymbols } from "../../shared/units/units.js";
 import type { ValueSpec } from "../schema/types.js";
 import { type Atom, unquote } from "../syntax/tree.js";
+import { canonicalAngle } from "./angle.js";
 import type { TextFix, TextProblem, Value } from "./fact.js";
 
 /** What was read from `atoms[at]` on; `next` is the first atom behind it. */
@@ -375,7 +376,7 @@ function readDate(atom: Atom): Omit<Reading, "next"> {
 function readPosition(atoms: readonly Atom[], at: number): Reading {
   const rest = atoms.slice(at);
   const range = { start: rest[0]!.start, end: rest.at(-1)!.end };
-  const written = rest.map((atom) => atom.text).join(" ");
+  const written = rest.map(({ kind, text }) => (kind === "angle" ? canonicalAngle(text) : text)).join(" ");
   const parsed = parsePosition(written);
   if (!parsed.ok) {
     return {

@@ -3,10 +3,12 @@
  * blank line between declarations. Nothing of it is a matter of taste, so a diff shows decisions alone.
  * Comments stay with the fact they precede or follow. Text with unreadable shapes is left as it is.
  */
+import { canonicalAngle } from "../facts/angle.js";
 import type { Fact } from "../facts/fact.js";
 import { readFacts } from "../facts/read.js";
 import { blockContext, END, findProperty, orderOf } from "../schema/index.js";
 import type { Context } from "../schema/types.js";
+import { withLineFeeds } from "../syntax/line-ends.js";
 import { parse } from "../syntax/parse.js";
 import { type Atom, type Comment, head, type Statement, type SyntaxProblem } from "../syntax/tree.js";
 
@@ -14,9 +16,11 @@ export type Formatted =
   | { readonly ok: true; readonly text: string }
   | { readonly ok: false; readonly problems: readonly SyntaxProblem[] };
 
-export function formatText(text: string): Formatted {
+export function formatText(written: string): Formatted {
+  const { problems } = parse(withLineFeeds(written));
+  if (problems.length > 0) return { ok: false, problems };
+  const text = written.replaceAll("\r\n", "\n").replaceAll("\r", "\n");
   const tree = parse(text);
-  if (tree.problems.length > 0) return { ok: false, problems: tree.problems };
   const { facts } = readFacts(tree.statements, "file");
   const source: Source = {
     text,
@@ -68,9 +72,9 @@ function formatBlock(
     const lines = commentBlock(source.text, before, indent);
     if (before.length > 0 && hasBlankLine(source.text, before.at(-1)!.end, statement.start)) lines.push("");
     lines.push(...formatStatement(source, statement, context, depth));
-    const trailing = takeTrailing(source, statement.end);
-    if (trailing) lines[lines.length - 1] += `  ${trailing.text}`;
-    behind = trailing?.end ?? statement.end;
+    const trailing = takeTrailing(source, statement.end, true);
+    lines[lines.length - 1] += aside(trailing);
+    behind = trailing.at(-1)?.end ?? statement.end;
     items.push({
       order: context === "file" ? 0 : orderOf(context, head(statement).text),
       lines,
@@ -89,12 +93,14 @@ function formatBlock(
 
 function formatStatement(source: Source, statement: Statement, context: Context, depth: number): string[] {
   const indent = "  ".repeat(depth);
-  // Comments between the atoms have no line of their own to stand on; they go behind the statement.
   const inside = takeComments(source, statement.block?.start ?? statement.end);
+  const opening = statement.block ? takeTrailing(source, statement.block.start + 1, false) : [];
+  const among = [...inside, ...opening];
+  // Comments between the words go behind them where they can, else on lines of their own before them.
+  const above = fitBehind(among) ? [] : commentBlock(source.text, among, indent);
+  const behind = fitBehind(among) ? aside(among) : "";
   const words = atomsText(source, statement.atoms);
-  const aside = inside.map((comment) => `  ${comment.text}`).join("");
-  if (!statement.block) return [`${indent}${words}${aside}`];
-  const opening = takeTrailing(source, statement.block.start + 1);
+  if (!statement.block) return [...above, `${indent}${words}${behind}`];
   const template = head(statement).text === "template" && context === "file" ? 1 : 0;
   const word = statement.atoms[template] ?? head(statement);
   const property = findProperty(context, word.text) ?? (context === "hop" ? END : undefined);
@@ -107,9 +113,8 @@ function formatStatement(source: Source, statement: Statement, context: Context,
     depth + 1,
     statement.block.start + 1,
   );
-  const aside2 = opening ? `  ${opening.text}` : "";
-  if (body.length === 0) return [`${indent}${words} {}${aside}${aside2}`];
-  return [`${indent}${words} {${aside}${aside2}`, ...body, `${indent}}`];
+  if (body.length === 0) return [...above, `${indent}${words} {}${behind}`];
+  return [...above, `${indent}${words} {${behind}`, ...body, `${indent}}`];
 }
 
 function atomsText(source: Source, atoms: readonly Atom[]): string {
@@ -124,13 +129,7 @@ function atomsText(source: Source, atoms: readonly Atom[]): string {
 }
 
 function atomText(atom: Atom, isQuantity: boolean): string {
-  if (atom.kind === "angle")
-    return atom.text
-      .replace(/\s+/g, "")
-      .replace(/[′’]/g, "'")
-      .replace(/[″”]/g, '"')
-      .replace("º", "°")
-      .toUpperCase();
+  if (atom.kind === "angle") return canonicalAngle(atom.text);
   // A number by itself has nothing to part: only digits with a unit stuck to them, such as 24m, are one word.
   return isQuantity && atom.kind === "word"
     ? atom.text.replace(/^([+\-−]?[\d.]+(?:[eE][+-]?\d+)?)(?=\D)/, "$1 ")
@@ -185,13 +184,38 @@ function takeComments(source: Source, before: number): Comment[] {
   return found;
 }
 
-/** The comment on the same line, if nothing but spaces parts it from `offset`. */
-function takeTrailing(source: Source, offset: number): Comment | undefined {
-  const next = source.comments[source.taken];
-  if (!next || !/^[ \t;]*$/.test(source.text.slice(offset, next.start)) || next.text.includes("\n"))
-    return undefined;
-  source.taken++;
-  return next;
+/** The comments on the same line, as far as nothing but spaces parts them from `offset`. */
+function takeTrailing(source: Source, offset: number, overSeveralLines: boolean): Comment[] {
+  const found: Comment[] = [];
+  let from = offset;
+  for (let next = source.comments[source.taken]; next; next = source.comments[source.taken]) {
+    if (!/^[ \t;]*$/.test(source.text.slice(from, next.start))) break;
+    if (!overSeveralLines && isOverSeveralLines(next)) break;
+    found.push(next);
+    source.taken++;
+    if (isToLineEnd(next)) break;
+    from = next.end;
+  }
+  return found;
+}
+
+/** Behind a statement on its line: what goes to the line's end must be the last, and nothing may break the line. */
+function fitBehind(comments: readonly Comment[]): boolean {
+  return !comments.some(
+    (comment, i) => isOverSeveralLines(comment) || (isToLineEnd(comment) && i < comments.length - 1),
+  );
+}
+
+function aside(comments: readonly Comment[]): string {
+  return comments.map(({ text }) => `  ${text.replace(/[ \t]+$/gm, "")}`).join("");
+}
+
+function isToLineEnd({ text }: Comment): boolean {
+  return text.startsWith("//");
+}
+
+function isOverSeveralLines({ text }: Comment): boolean {
+  return text.includes("\n");
 }
 
 /** Comments with the blank lines that parted them. */

@@ -3,6 +3,7 @@ import type { Fact, TextProblem } from "../facts/fact.js";
 import { readFacts } from "../facts/read.js";
 import { alternatives } from "../schema/index.js";
 import { isNamedKind, type NamedKind } from "../schema/kinds.js";
+import { withLineFeeds } from "../syntax/line-ends.js";
 import { parse } from "../syntax/parse.js";
 import { head, type Statement, type SyntaxTree } from "../syntax/tree.js";
 
@@ -43,7 +44,9 @@ export interface Reference {
   readonly inherits: boolean;
 }
 
-export function readSource(path: string, text: string, tree: SyntaxTree = parse(text)): SourceFile {
+export function readSource(path: string, written: string): SourceFile {
+  const text = withLineFeeds(written);
+  const tree = parse(text);
   const { facts, problems } = readFacts(tree.statements, "file");
   const declarations: Declaration[] = [];
   const references: Reference[] = [];

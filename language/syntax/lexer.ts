@@ -6,6 +6,7 @@
 import type { IToken, TokenType } from "chevrotain";
 import { DefaultLexer, type LexerResult, type LexingReport, type TokenizeOptions } from "langium";
 import { isDeclarationKind } from "../schema/kinds.js";
+import { withoutConflicts } from "./conflicts.js";
 import type { Comment, SyntaxProblem } from "./tree.js";
 
 /** What the lexer hands past the parser: the problems it mended, and the comments. */
@@ -17,10 +18,11 @@ export interface HopLexingReport extends LexingReport {
 export class HopLexer extends DefaultLexer {
   override tokenize(text: string, options?: TokenizeOptions): LexerResult {
     const problems: SyntaxProblem[] = [];
-    const result = super.tokenize(withoutEndlessLines(text, problems), options);
+    const readable = withoutConflicts(withoutEndlessLines(text, problems), problems);
+    const result = super.tokenize(readable, options);
     const types = this.definition as Record<string, TokenType>;
     for (const { offset, length } of result.errors) problems.push(strayCharacters(text, offset, length));
-    const tokens = mendBraces(dropOpenComment(result.tokens, problems), types["}"]!, problems);
+    const tokens = mendBraces(dropOpenComments(result.tokens, problems), types["}"]!, problems);
     const comments = result.hidden.filter(isComment).map(commentOf);
     const report: HopLexingReport = { diagnostics: [], problems, comments };
     return { ...result, tokens, report };
@@ -30,15 +32,17 @@ export class HopLexer extends DefaultLexer {
 /** Expressions run out of stack on words of some million characters, and nobody writes such a line by hand. */
 const LONGEST_LINE = 1_000_000;
 
+const LINE_END = /\r\n?|\n/g;
+
 /** The text with blanks in place of each line that is too long to be read. */
 function withoutEndlessLines(text: string, problems: SyntaxProblem[]): string {
   if (text.length <= LONGEST_LINE) return text;
   let kept = "";
   for (let start = 0; start < text.length; ) {
-    const lineEnd = text.indexOf("\n", start);
-    const end = lineEnd < 0 ? text.length : lineEnd + 1;
+    LINE_END.lastIndex = start;
+    const end = LINE_END.exec(text) === null ? text.length : LINE_END.lastIndex;
     const isEndless = end - start > LONGEST_LINE;
-    kept += isEndless ? `${" ".repeat(end - start - 1)}\n` : text.slice(start, end);
+    kept += isEndless ? `${" ".repeat(end - start - 1)}${text[end - 1]}` : text.slice(start, end);
     if (isEndless) {
       problems.push({
         start,
@@ -60,33 +64,57 @@ function strayCharacters(text: string, start: number, length: number): SyntaxPro
 }
 
 /** A comment that is not closed costs its line; the lines behind it are still read. */
-function dropOpenComment(tokens: IToken[], problems: SyntaxProblem[]): IToken[] {
-  const at = tokens.findIndex(
-    (token, i) =>
-      token.tokenType.name === "SLASH" &&
-      tokens[i + 1]?.startOffset === token.startOffset + 1 &&
-      tokens[i + 1]!.image.startsWith("*"),
-  );
-  if (at < 0) return tokens;
-  const start = tokens[at]!.startOffset;
-  problems.push({
-    start,
-    end: start + 2,
-    message: "this comment is not closed",
-    help: "add */ where it ends",
+function dropOpenComments(tokens: IToken[], problems: SyntaxProblem[]): IToken[] {
+  if (!tokens.some((_, i) => opensComment(tokens, i))) return tokens;
+  let inside = false;
+  return tokens.filter((token, i) => {
+    if (inside) {
+      inside = token.tokenType.name !== "SEP" || token.image === ";";
+      return !inside;
+    }
+    inside = opensComment(tokens, i);
+    if (inside) {
+      const start = token.startOffset;
+      const message = "this comment is not closed";
+      problems.push({ start, end: start + 2, message, help: "add */ where it ends" });
+    }
+    return !inside;
   });
-  const lineEnd = tokens.findIndex((token, i) => i > at && token.tokenType.name === "SEP");
-  return [...tokens.slice(0, at), ...(lineEnd < 0 ? [] : dropOpenComment(tokens.slice(lineEnd), problems))];
 }
+
+function opensComment(tokens: readonly IToken[], i: number): boolean {
+  const [slash, next] = [tokens[i]!, tokens[i + 1]];
+  return (
+    slash.tokenType.name === "SLASH" &&
+    next?.startOffset === slash.startOffset + 1 &&
+    next.image.startsWith("*")
+  );
+}
+
+/** The language has blocks in blocks in blocks, and no more; what lies deeper would cost whoever walks it the stack. */
+const DEEPEST_BLOCK = 64;
 
 function mendBraces(tokens: readonly IToken[], closingType: TokenType, problems: SyntaxProblem[]): IToken[] {
   const mended: IToken[] = [];
   const open: IToken[] = [];
   const unbalanced = count(tokens, "{") > count(tokens, "}");
+  let tooDeep = 0;
   tokens.forEach((token, index) => {
     const name = token.tokenType.name;
     if (unbalanced && open.length > 0 && startsDeclaration(tokens, index)) {
       closeAll(open, token.startOffset, closingType, mended, problems);
+      tooDeep = 0;
+    }
+    if (name === "{" && (tooDeep > 0 || open.length === DEEPEST_BLOCK)) {
+      if (tooDeep === 0) {
+        const message = `blocks are nested more than ${DEEPEST_BLOCK} deep here; what lies deeper is not read`;
+        problems.push(problemAt(token, message, "close the blocks that are meant to end"));
+      }
+      tooDeep++;
+    }
+    if (tooDeep > 0) {
+      if (name === "}") tooDeep--;
+      return;
     }
     if (name === "{") {
       // `{` on a line of its own belongs to the statement before it; the formatter joins them.

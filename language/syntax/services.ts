@@ -13,10 +13,14 @@ import {
 } from "langium";
 import { HopwrightGeneratedModule, HopwrightGeneratedSharedModule } from "../generated/module.js";
 import { HopLexer } from "./lexer.js";
+import { HopTokenBuilder } from "./tokens.js";
 
 /** What of the language differs from Langium's defaults, apart from the editor's services. */
-export const syntaxModule: Module<LangiumCoreServices, { parser: { Lexer: HopLexer } }> = {
-  parser: { Lexer: (services) => new HopLexer(services) },
+export const syntaxModule: Module<
+  LangiumCoreServices,
+  { parser: { Lexer: HopLexer; TokenBuilder: HopTokenBuilder } }
+> = {
+  parser: { Lexer: (services) => new HopLexer(services), TokenBuilder: () => new HopTokenBuilder() },
 };
 
 export function createSyntaxServices(): LangiumCoreServices {

@@ -6,6 +6,7 @@ import type { Project } from "../../language/model/project.js";
 import type { ChangeSet } from "../../shared/compare/change-set.js";
 import { CommandError } from "../command-error.js";
 import type { UnreadableFile } from "../files/hop-files.js";
+import { slashed } from "../files/slashed.js";
 import { indexOf, type Repository, type Revision, renamedFiles } from "../git/repository.js";
 import type { DesignSession, Pace } from "../session/design-session.js";
 import { loadProject } from "../session/load.js";
@@ -57,7 +58,7 @@ export async function compareFolder(
   const now = is
     ? await commitFiles(repository, is, cache)
     : workTreeFiles(repository, (await indexOf(repository)).submodules, cache);
-  const at = resolve(folder).replaceAll("\\", "/");
+  const at = slashed(resolve(folder));
   const oldAt = await folderBefore(repository, at, before, now);
   const sides = [sideAt(oldAt, before), sideAt(at, now)] as const;
   if (sides.every(({ models }) => models.length === 0)) {

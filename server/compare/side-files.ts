@@ -14,6 +14,7 @@ import {
   textOf,
   type UnreadableFile,
 } from "../files/hop-files.js";
+import { slashed } from "../files/slashed.js";
 import { readObjects, type Tree, treeOf } from "../git/objects.js";
 import type { Repository, Revision } from "../git/repository.js";
 import type { DesignFiles } from "../session/load.js";
@@ -50,7 +51,7 @@ export function workTreeFiles(
     read: (at) => {
       if (!existsSync(at)) return { texts: [], unreadable: [] };
       const { texts, unreadable } = readHopFiles(at);
-      const inside = folders.filter((folder) => !isBelow(at.replaceAll("\\", "/"), folder));
+      const inside = folders.filter((folder) => !isBelow(slashed(at), folder));
       const counts = ({ path }: { readonly path: string }) => !inside.some((folder) => isBelow(path, folder));
       return { texts: texts.filter(counts), unreadable: unreadable.filter(counts) };
     },
@@ -87,7 +88,7 @@ export async function commitFiles(
     source: cached(cache),
     exists: (at) => (elsewhere(at) ? existsSync(at) : folders.has(relative(root, at))),
     read: (at) => {
-      const folder = at.replaceAll("\\", "/");
+      const folder = slashed(at);
       if (elsewhere(folder)) return existsSync(folder) ? readHopFiles(folder) : { texts: [], unreadable: [] };
       return filesBelow(folder, files);
     },

@@ -6,6 +6,7 @@ import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { isBelow } from "../../language/model/path.js";
+import { slashed } from "../files/slashed.js";
 import { shownFrom } from "../findings/paths.js";
 import { checkedOut, type Tree } from "../git/objects.js";
 import { changedInWorkTree, indexOf, type Repository } from "../git/repository.js";
@@ -35,12 +36,12 @@ export class Scratch {
       mkdirSync(dirname(at), { recursive: true });
       writeFileSync(at, bytes);
     }
-    return at.replaceAll("\\", "/");
+    return slashed(at);
   }
 
   /** Path in the repository of a written file; undefined for any other. */
   origin(path: string): string | undefined {
-    const folder = this.folder?.replaceAll("\\", "/");
+    const folder = this.folder && slashed(this.folder);
     return folder !== undefined && path.startsWith(`${folder}/`)
       ? path.slice(folder.length + 1).replace(/^[^/]*\//, "")
       : undefined;
@@ -111,7 +112,7 @@ async function rastersIn(state: CommitState, roots: readonly string[]): Promise<
       continue;
     }
     const onDisk = await findRasterFiles([root], repository.root, () => {});
-    const paths = new Set(onDisk.map(({ path }) => within(repository, path.replaceAll("\\", "/"))));
+    const paths = new Set(onDisk.map(({ path }) => within(repository, slashed(path))));
     const top = within(repository, root);
     for (const path of tree.files.keys())
       if (path === top || (isBelow(path, top) && isRaster(path))) paths.add(path);

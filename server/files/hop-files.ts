@@ -1,6 +1,7 @@
 /** Finds and reads the `.hop` files of a folder. What cannot be read is told and the rest is read. */
 import { type Dirent, readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
 import { isAbsolute, join, relative, resolve } from "node:path";
+import { slashed } from "./slashed.js";
 
 /** No hand-written file is this long; a larger one is something else, named .hop by mistake. */
 export const LARGEST_FILE_BYTES = 20 * 2 ** 20;
@@ -51,30 +52,52 @@ export function readHopFiles(at: string): HopFiles {
 }
 
 export function readHopFile(path: string): HopText | UnreadableFile {
-  const slashed = path.replaceAll("\\", "/");
+  const shown = slashed(path);
   try {
     const bytes = statSync(path).size;
     if (bytes > LARGEST_FILE_BYTES) {
       const mb = (bytes / 2 ** 20).toFixed(0);
       return {
-        path: slashed,
+        path: shown,
         message: `${mb} MB is too large for a design file (limit ${LARGEST_FILE_BYTES / 2 ** 20} MB); split it, or give it another ending`,
       };
     }
-    return textOf(slashed, readFileSync(path));
+    return textOf(shown, readFileSync(path));
   } catch (error) {
-    return { path: slashed, message: `cannot be read: ${reasonOf(error)}` };
+    return { path: shown, message: `cannot be read: ${reasonOf(error)}` };
   }
 }
 
 /** The text in the bytes of a file, wherever they were read. */
 export function textOf(path: string, content: Uint8Array): HopText | UnreadableFile {
-  if (content.includes(0))
-    return { path, message: "this is not text (it holds zero bytes); give it another ending than .hop" };
+  if (content.includes(0)) {
+    const wide = (content[0] === 0xff && content[1] === 0xfe) || (content[0] === 0xfe && content[1] === 0xff);
+    const message = wide
+      ? "this is UTF-16 text; save it as UTF-8"
+      : "this is not text (it holds zero bytes); give it another ending than .hop";
+    return { path, message };
+  }
   try {
     return { path, text: new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(content) };
   } catch {
-    return { path, message: "this is not UTF-8 text; save it as UTF-8" };
+    return { path, message: `this is not UTF-8 text (line ${lineOfFirstWrong(content)}); save it as UTF-8` };
+  }
+}
+
+/** Lines are decoded one by one, since the decoder does not tell where it stopped. */
+function lineOfFirstWrong(content: Uint8Array): number {
+  const decoder = new TextDecoder("utf-8", { fatal: true });
+  let line = 1;
+  let start = 0;
+  for (let end = content.indexOf(0x0a); ; end = content.indexOf(0x0a, start)) {
+    try {
+      decoder.decode(content.subarray(start, end < 0 ? content.length : end));
+    } catch {
+      return line;
+    }
+    if (end < 0) return line;
+    start = end + 1;
+    line++;
   }
 }
 
@@ -88,7 +111,7 @@ function listHopFiles(root: string, unreadable: UnreadableFile[]): string[] {
   const found: string[] = [];
   const tell = (path: string, error: unknown) =>
     void unreadable.push({
-      path: path.replaceAll("\\", "/"),
+      path: slashed(path),
       message: `cannot be read: ${reasonOf(error)}; mend its rights, or move it out of the design`,
     });
   /** Real paths: a folder that links lead to more than once is listed once. */

@@ -5,6 +5,7 @@ import type { DesignModel } from "../../language/model/design-model.js";
 import type { SourceFile } from "../../language/model/source-file.js";
 import { CommandError } from "../command-error.js";
 import { type FileProblem, reasonOf, type UnreadableFile } from "../files/hop-files.js";
+import { slashed } from "../files/slashed.js";
 import { DesignSession, type Pace } from "../session/design-session.js";
 import { loadProject } from "../session/load.js";
 import { startThread } from "../terrain/ahead.js";
@@ -138,7 +139,7 @@ function designOf(
 ): JudgedDesign {
   const terrainProblems = [...(session.terrain()?.problems ?? []), ...(session.maps()?.problems ?? [])].map(
     ({ file, ...told }): FileProblem => ({
-      path: resolve(model.root, file).replaceAll("\\", "/"),
+      path: slashed(resolve(model.root, file)),
       ...told,
     }),
   );

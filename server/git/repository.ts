@@ -1,6 +1,7 @@
 /** The repository around a folder, and the names that its revisions go by. */
 import { resolve } from "node:path";
 import { CommandError } from "../command-error.js";
+import { slashed } from "../files/slashed.js";
 import { GitError, git, gitSucceeds, gitText } from "./run.js";
 
 export interface Repository {
@@ -23,7 +24,7 @@ export async function repositoryOf(folder: string): Promise<Repository> {
     if (inside !== "true") throw new GitError("it is inside the repository's own folder");
     // From the folder upwards, not git's own path: that has symbolic links resolved, which the design's paths have not.
     const up = (await gitText(folder, ["rev-parse", "--show-cdup"])).trim();
-    return { root: resolve(folder, up).replaceAll("\\", "/") };
+    return { root: slashed(resolve(folder, up)) };
   } catch (error) {
     if (!(error instanceof GitError)) throw error;
     throw new CommandError(`${folder}: no git work tree (${error.message}); name a folder in a repository`);

@@ -1,12 +1,13 @@
 /** From paths and offsets of the language to URIs and positions of the protocol. */
 import type { Location } from "vscode-languageserver";
 import { URI } from "vscode-uri";
+import { slashed } from "../files/slashed.js";
 import { linesOf } from "../findings/lines.js";
 
 /** Documents that are no files (`untitled:`) keep their URI as their name. */
 export function pathOf(uri: string): string {
   const parsed = URI.parse(uri);
-  return parsed.scheme === "file" ? parsed.fsPath.replaceAll("\\", "/") : uri;
+  return parsed.scheme === "file" ? slashed(parsed.fsPath) : uri;
 }
 
 export function uriOf(path: string): string {

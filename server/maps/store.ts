@@ -11,6 +11,7 @@ import {
 } from "../../shared/propagation/maps.js";
 import type { MapGrid } from "../../shared/propagation/p1144.js";
 import { reasonOf } from "../files/hop-files.js";
+import { slashed } from "../files/slashed.js";
 
 export interface MapProblem {
   readonly file: string;
@@ -46,7 +47,7 @@ export async function openMaps(folders: readonly string[], baseDir: string): Pro
   let maps = new Map<MapFact, FoundMap>();
   const shown = (path: string) => {
     const short = relative(baseDir, path);
-    return (short.startsWith("..") || short === "" ? path : short).replaceAll("\\", "/");
+    return slashed(short.startsWith("..") || short === "" ? path : short);
   };
 
   async function find(): Promise<Map<MapFact, FoundMap>> {

@@ -4,6 +4,7 @@ import { resolve } from "node:path";
 import { Project } from "../../language/model/project.js";
 import { readSource, type SourceFile } from "../../language/model/source-file.js";
 import { type HopFiles, readHopFiles, type UnreadableFile } from "../files/hop-files.js";
+import { slashed } from "../files/slashed.js";
 
 export interface LoadedProject {
   readonly project: Project;
@@ -21,7 +22,7 @@ export interface DesignFiles {
 const ON_DISK: DesignFiles = { read: readHopFiles, exists: existsSync, source: readSource };
 
 export function loadProject(folder: string, from: DesignFiles = ON_DISK): LoadedProject {
-  const root = resolve(folder).replaceAll("\\", "/");
+  const root = slashed(resolve(folder));
   const project = new Project(root);
   const unreadable: UnreadableFile[] = [];
   const loaded = new Set<string>();

@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
-import { readHopFiles } from "../../server/files/hop-files.js";
+import { readHopFiles, textOf } from "../../server/files/hop-files.js";
 
 let locked = "";
 vi.mock("node:fs", async (original) => {
@@ -60,4 +60,27 @@ test("a folder that may not be read is told, and what lies beside it is read", (
   locked = "";
   expect(within(unreadable)).toContain("design/locked");
   expect(within(texts)).toContain("design/network.hop");
+});
+
+test("bytes that are no UTF-8 are told with their line, UTF-16 by its name", () => {
+  const bytes = (text: string) => Buffer.from(text, "latin1");
+  expect(textOf("a.hop", bytes('site A {\n  title "Gr\xfcnberg"\n}\n'))).toEqual({
+    path: "a.hop",
+    message: "this is not UTF-8 text (line 2); save it as UTF-8",
+  });
+  expect(textOf("a.hop", Buffer.from("\ufeffsite A {}\n", "utf16le"))).toEqual({
+    path: "a.hop",
+    message: "this is UTF-16 text; save it as UTF-8",
+  });
+  expect(textOf("a.hop", Buffer.from("// Grünberg\n"))).toEqual({ path: "a.hop", text: "// Grünberg\n" });
+});
+
+// Where `/` alone parts folders; elsewhere no file can be called so.
+test.skipIf(process.platform === "win32")("a backslash in a file's name is a part of it", () => {
+  const odd = mkdtempSync(join(tmpdir(), "hopwright-names-"));
+  writeFileSync(join(odd, "a\\b.hop"), "site A {}\n");
+  const { texts, unreadable } = readHopFiles(odd);
+  rmSync(odd, { recursive: true });
+  expect(unreadable).toEqual([]);
+  expect(texts).toEqual([{ path: `${odd}/a\\b.hop`, text: "site A {}\n" }]);
 });

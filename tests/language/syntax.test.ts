@@ -56,7 +56,11 @@ describe("statements and blocks are those of the grammar", () => {
 
   test("in nests deeper than any stack", () => {
     const depth = 50_000;
-    expect(parse(`${"a {".repeat(depth)}${"}".repeat(depth)}`).problems).toEqual([]);
+    const { problems, statements } = parse(`${"a {".repeat(depth)}${"}".repeat(depth)}\nb`);
+    expect(problems.map(({ message }) => message)).toEqual([
+      "blocks are nested more than 64 deep here; what lies deeper is not read",
+    ]);
+    expect(statements.map(({ atoms }) => atoms[0]!.text)).toEqual(["a", "b"]);
   });
 });
 

@@ -1,5 +1,6 @@
 import { resolve } from "node:path";
 import { hopHistory } from "../../compare/hop-history.js";
+import { slashed } from "../../files/slashed.js";
 import { designFolder } from "../../findings/judged-folder.js";
 import { repositoryOf, revisionOf } from "../../git/repository.js";
 import { historyJson, historyText } from "../print/history.js";
@@ -13,7 +14,7 @@ export interface HistoryCommandOptions {
 }
 
 export async function history(hop: string, dir: string, options: HistoryCommandOptions): Promise<void> {
-  const folder = designFolder(dir).replaceAll("\\", "/");
+  const folder = slashed(designFolder(dir));
   const repository = await repositoryOf(resolve(folder));
   const from = await revisionOf(repository, options.rev);
   const entries = await hopHistory(repository, folder, hop, from, options);

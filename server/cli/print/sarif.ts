@@ -3,6 +3,7 @@
 import { relative, resolve } from "node:path";
 import type { Severity } from "../../../shared/design/finding.js";
 import { type FileProblem, isUnread } from "../../files/hop-files.js";
+import { slashed } from "../../files/slashed.js";
 import type { JudgedFolder } from "../../findings/judged-folder.js";
 import { knownRules } from "../../findings/known-rules.js";
 import type { Place, PlacedFinding, PlacedRelated } from "../../findings/placed.js";
@@ -120,6 +121,6 @@ function physical(place: Place, options: SarifOptions) {
 
 /** A URI relative to the working directory, which is the top of the checkout where a collector looks for files. */
 function artifact(path: string, { cwd }: SarifOptions) {
-  const shown = relative(cwd, path).replaceAll("\\", "/");
+  const shown = slashed(relative(cwd, path));
   return { uri: shown.split("/").map(encodeURIComponent).join("/"), uriBaseId: "%SRCROOT%" };
 }
