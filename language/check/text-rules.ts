@@ -103,6 +103,11 @@ export const TEXT_RULES: Readonly<Record<TextRule, TextRuleText>> = {
     why: "Climate, terrain and defaults of a second network would hold for nobody knows which hops.",
     fix: "Merge the two, or put them in folders of their own.",
   },
+  "network-share": {
+    title: "What a design names lies on this machine, or where the design lies",
+    why: "To look at a share of the network is to log in there. A design that came from somebody else could have you log in anywhere.",
+    fix: "Copy the files to where the design lies, or connect the share as a drive and name the drive.",
+  },
   "file-unreadable": {
     title: "A file of the design can be read",
     why: "What stands in it is missing from the design.",

@@ -61,7 +61,7 @@ function valueText(at: FactAt, arg: Argument, model: DesignModel, path: string):
     case "position":
       return positionHover(value.position);
     case "path":
-      return `\`${resolvePath(path, value.text)}\``;
+      return `\`${resolvePath(path, value.text) ?? value.text}\``;
     default:
       return undefined;
   }

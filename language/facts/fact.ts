@@ -54,6 +54,7 @@ export type TextRule =
   | "unknown-channel"
   | "hop-ends"
   | "many-networks"
+  | "network-share"
   | "file-unreadable"
   | "internal-fault";
 

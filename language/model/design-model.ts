@@ -220,7 +220,7 @@ export class DesignModel {
   private pathsOf(kind: "terrain" | "catalogue" | "maps"): readonly string[] {
     return this.declarations(kind).flatMap((entry) => {
       const path = wordOf(entry.fact, "path");
-      return path === undefined ? [] : [resolvePath(entry.file, path)];
+      return path === undefined ? [] : (resolvePath(entry.file, path) ?? []);
     });
   }
 

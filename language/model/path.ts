@@ -5,16 +5,31 @@ export function folderOf(path: string): string {
   return cut < 0 ? "" : path.slice(0, cut);
 }
 
-/** `../catalogue` seen from `/designs/eskerfold/network.hop` is `/designs/catalogue`. */
-export function resolvePath(fromFile: string, relative: string): string {
-  const written = relative.replaceAll("\\", "/");
+/**
+ * `../catalogue` seen from `/designs/eskerfold/network.hop` is `/designs/catalogue`. No way up leads past the top: `/`,
+ * a drive, a share of a network.
+ * @returns undefined where it is a share of a network (`//host/share`) that the naming file does not lie on: to look
+ * there is to log in there, and that is nothing a design may ask for
+ */
+export function resolvePath(fromFile: string, named: string): string | undefined {
+  const written = named.replaceAll("\\", "/");
+  if (written.startsWith("//") && shareOf(written) !== (shareOf(fromFile) ?? "")) return undefined;
   const absolute = written.startsWith("/") || /^[A-Za-z]:\//.test(written);
-  const parts = absolute ? [] : folderOf(fromFile).split("/");
-  for (const part of written.split("/")) {
+  const path = absolute ? written : `${folderOf(fromFile)}/${written}`;
+  const top = TOP.exec(path)![0];
+  const parts: string[] = [];
+  for (const part of path.slice(top.length).split("/")) {
     if (part === "..") parts.pop();
-    else if (part !== "." && (part !== "" || (absolute && parts.length === 0))) parts.push(part);
+    else if (part !== "." && part !== "") parts.push(part);
   }
-  return parts.join("/");
+  return top + parts.join("/");
+}
+
+const TOP = /^(\/\/[^/]+\/[^/]+\/?|[A-Za-z]:\/|\/*)/;
+
+/** `//host/share` in small letters, which such names do not tell apart; undefined for a path on this machine. */
+function shareOf(path: string): string | undefined {
+  return /^\/\/[^/]+\/[^/]+/.exec(path)?.[0].toLowerCase();
 }
 
 export function isBelow(path: string, folder: string): boolean {

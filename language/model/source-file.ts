@@ -6,6 +6,7 @@ import { isNamedKind, type NamedKind } from "../schema/kinds.js";
 import { withLineFeeds } from "../syntax/line-ends.js";
 import { parse } from "../syntax/parse.js";
 import { head, type Statement, type SyntaxTree } from "../syntax/tree.js";
+import { resolvePath } from "./path.js";
 
 export interface SourceFile {
   /** Absolute path, or whatever names the file for its host; `/` parts folders. */
@@ -50,16 +51,18 @@ export function readSource(path: string, written: string): SourceFile {
   const { facts, problems } = readFacts(tree.statements, "file");
   const declarations: Declaration[] = [];
   const references: Reference[] = [];
+  const shares: TextProblem[] = [];
   for (const fact of facts) {
     collectDeclarations(fact, path, text, declarations);
     collectReferences(fact, references);
+    collectShares(fact, path, shares);
   }
   const syntax: TextProblem[] = tree.problems.map((problem) => ({
     rule: "syntax",
     severity: "error",
     ...problem,
   }));
-  return { path, text, tree, facts, problems: [...syntax, ...problems], declarations, references };
+  return { path, text, tree, facts, problems: [...syntax, ...problems, ...shares], declarations, references };
 }
 
 export function declaredName(fact: Fact): string | undefined {
@@ -104,6 +107,22 @@ function collectReferences(fact: Fact, into: Reference[]): void {
       into.push({ kind: value.kind, name: value.name, start, end, inherits: spec.label === "like" });
   }
   for (const inner of fact.facts) collectReferences(inner, into);
+}
+
+/** What the text names on a share of a network that the file itself does not lie on. */
+function collectShares(fact: Fact, path: string, into: TextProblem[]): void {
+  for (const { value, start, end } of fact.args) {
+    if (value?.type !== "path" || resolvePath(path, value.text) !== undefined) continue;
+    into.push({
+      rule: "network-share",
+      severity: "error",
+      start,
+      end,
+      message: `${value.text} lies on another machine of the network; nothing is read there`,
+      help: "copy it to where the design lies, or connect the share as a drive and name that",
+    });
+  }
+  for (const inner of fact.facts) collectShares(inner, path, into);
 }
 
 /** Range of the declared name, or of the statement's word while there is no name. */
