@@ -4,6 +4,7 @@ import {
   type ChannelPlan,
   type ChannelRow,
 } from "../../shared/spectrum/channel-plans.data.js";
+import { STANDINGS, standingText } from "../../shared/spectrum/standing.js";
 import { table, toHeading } from "./markdown.js";
 
 export function channelPlansPage(): string {
@@ -16,7 +17,15 @@ export function channelPlansPage(): string {
       distinct(plan.rows.map(duplexMHz)),
     ]),
   );
-  return `${[HEAD, overview, ...CHANNEL_PLANS.map(section)].join("\n\n")}\n`;
+  const standings = table(
+    ["standing", "what stands behind it", "relied upon"],
+    Object.values(STANDINGS).map(({ short, means, reliable }) => [
+      short,
+      means,
+      reliable ? "yes" : "no, and said",
+    ]),
+  );
+  return `${[HEAD, standings, COUNT, overview, ...CHANNEL_PLANS.map(section)].join("\n\n")}\n`;
 }
 
 const HEAD = `# Channel plans
@@ -28,14 +37,17 @@ where only one plan of that start has such a channel. Every plan is for frequenc
 frequency in the lower half and one in the upper half, and each end transmits in one of them.
 
 **Before a frequency goes into a licence, look it up in the plan of your administration.** No text of a Recommendation
-was read for these tables. What stands behind a row is told with it: \`confirmed\` was read in a national plan that says it
-follows the named edition; \`derived\` and \`by nesting\` follow from confirmed rows by arithmetic; \`from memory\` was
-compared with nothing, and every hop that uses such a row is told so
-([channel-plan-unconfirmed](rules/channel-plan-unconfirmed.md)). Edition labels are from memory. A plan that differs, or is
-missing here, is declared in the design ([plan](properties.md#plan-at-the-left-margin)); it goes before a built-in one of
-the same name.`;
+was read for these tables. What stands behind a row is told with it, and every hop whose channel rests on memory or on an
+arithmetic that nobody confirmed is told so ([channel-plan-unconfirmed](rules/channel-plan-unconfirmed.md)). Edition
+labels are from memory. A plan that differs, or is missing here, is declared in the design
+([plan](properties.md#plan-at-the-left-margin)); it goes before a built-in one of the same name. \`hopwright explain F.595\`
+lists every channel of a plan, \`hopwright explain F.595 / 55 MHz\` those of one width.`;
 
-function section({ id, band, documents, referenceMHz, rows }: ChannelPlan): string {
+const COUNT = `A row with "for channels 7 to 16" was seen on these; the raster is theirs, but how many channels there are, and
+so each channel outside them, is from memory.`;
+
+function section(plan: ChannelPlan): string {
+  const { id, band, documents, referenceMHz, notes = [], rows } = plan;
   const head = [
     "width, MHz",
     "step, MHz",
@@ -52,9 +64,13 @@ function section({ id, band, documents, referenceMHz, rows }: ChannelPlan): stri
     half(referenceMHz + row.goMHz, row),
     half(referenceMHz + row.returnMHz, row),
     mhz(duplexMHz(row)),
-    row.status,
+    [standingText(row), row.witness, row.note].filter(isText).join(". "),
   ]);
-  return `## ${id}\n\n${band}. ${documents.join("; ")}.\n\n${table(head, lines)}`;
+  return `## ${id}\n\n${band}. ${documents.join("; ")}.${notes.map((one) => ` ${one}`).join("")}\n\n${table(head, lines)}`;
+}
+
+function isText(text: string | undefined): text is string {
+  return text !== undefined;
 }
 
 /** Centres of the first and the last channel. */

@@ -2,11 +2,13 @@
 import { frequency } from "../../shared/format/numbers.js";
 import {
   channelFrequencies,
+  hasWidth,
   planNames,
   plansNamed,
   plansWithin,
 } from "../../shared/spectrum/channel-plan.js";
 import type { ChannelPlan, ChannelRow } from "../../shared/spectrum/channel-plans.data.js";
+import { channelStandingText, isReliable, standingText } from "../../shared/spectrum/standing.js";
 import { quantityOf, wordOf } from "../facts/fact.js";
 import type { Proposal } from "./completion.js";
 import type { Expected } from "./expected.js";
@@ -56,9 +58,7 @@ export function channelNumbers(scene: Scene, expected: Expected): readonly Propo
   const plan = wordOf(expected.fact, "plan");
   const widthHz = quantityOf(expected.fact, "width");
   if (plan === undefined || widthHz === undefined) return [];
-  const rows = plansOf(scene, expected).flatMap(({ rows }) =>
-    rows.filter((row) => Math.abs(row.widthMHz * 1e6 - widthHz) < 1000),
-  );
+  const rows = plansOf(scene, expected).flatMap(({ rows }) => rows.filter((row) => hasWidth(row, widthHz)));
   const numbers = [
     ...new Set(
       rows.flatMap(({ first, last }) =>
@@ -72,13 +72,14 @@ export function channelNumbers(scene: Scene, expected: Expected): readonly Propo
       const found = channelFrequencies(plan, widthHz, number, scene.model.lookup.plans(), hopRadio(scene));
       if ("what" in found) return [];
       const label = String(number);
+      const doubt = isReliable(found, number) ? "" : ", not confirmed";
       return [
         {
           label,
           kind: "value",
           insertText: label,
-          detail: `low ${frequency(found.lowHz)}, high ${frequency(found.highHz)}`,
-          documentation: `${found.plan}: ${found.status}.`,
+          detail: `low ${frequency(found.lowHz)}, high ${frequency(found.highHz)}${doubt}`,
+          documentation: `${found.plan}: ${channelStandingText(found, number)}.`,
         },
       ];
     });
@@ -97,7 +98,7 @@ function shortName(id: string, own: readonly ChannelPlan[]): string {
 
 function planText(plan: ChannelPlan): string {
   const rows = plan.rows.map(
-    (row) => `- ${row.widthMHz} MHz: channels ${row.first} to ${row.last}, ${row.status}`,
+    (row) => `- ${row.widthMHz} MHz: channels ${row.first} to ${row.last}, ${standingText(row)}`,
   );
   return [plan.documents.join("; "), rows.join("\n")].filter(Boolean).join("\n\n");
 }

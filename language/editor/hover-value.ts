@@ -2,6 +2,7 @@
 import type { Position } from "../../shared/design/design.js";
 import { bandwidth, frequency, yearly } from "../../shared/format/numbers.js";
 import { channelFrequencies } from "../../shared/spectrum/channel-plan.js";
+import { channelStandingText } from "../../shared/spectrum/standing.js";
 import { type Argument, type Fact, numberOf, quantityOf, type Value, wordOf } from "../facts/fact.js";
 import type { DesignModel } from "../model/design-model.js";
 import { modeText } from "./complete-modes.js";
@@ -45,7 +46,7 @@ export function channelText({ fact, path }: FactAt, model: DesignModel): string 
   const radio = radioName === undefined ? undefined : model.lookup.radio(radioName);
   const found = channelFrequencies(plan, widthHz, number, model.lookup.plans(), radio);
   if ("what" in found) return found.message;
-  return `**channel ${number}** of ${found.plan}, ${bandwidth(widthHz)}: low half ${frequency(found.lowHz)}, high half ${frequency(found.highHz)}\n\nThe plan's figures: ${found.status}.`;
+  return `**channel ${number}** of ${found.plan}, ${bandwidth(widthHz)}: low half ${frequency(found.lowHz)}, high half ${frequency(found.highHz)}\n\nThe plan's figures: ${channelStandingText(found, number)}.`;
 }
 
 /** Rate, power and threshold of a modulation of the hop's radio. */

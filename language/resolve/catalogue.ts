@@ -241,7 +241,7 @@ export function planOf(entry: Declaration): ChannelPlan | undefined {
         returnMHz: back / 1e6,
         first,
         last,
-        status: "stated in the design",
+        standing: "stated" as const,
       },
     ];
   });

@@ -139,7 +139,8 @@ function channelOf(
       number,
       lowHz: found.lowHz,
       highHz: found.highHz,
-      status: found.status,
+      standing: found.standing,
+      ...(found.witnessed && { witnessed: found.witnessed }),
     },
     halves: { highHz: found.highHz, lowHz: found.lowHz },
   };

@@ -99,14 +99,21 @@ export function program(): Command {
     });
   root
     .command("explain")
-    .description("explain a rule, or every figure of a hop; without either, list the rules")
-    .argument("[rule-or-dir]", "identifier of a rule; with --hop the folder of the design")
+    .description("explain a rule, a channel plan, or every figure of a hop; without any, list the rules")
+    .argument(
+      "[what...]",
+      "identifier of a rule, or a plan as a hop names it (F.595, F.595 / 55 MHz); with --hop the folder of the design",
+    )
     .option("--hop <hop>", "the hop whose figures are explained")
+    .option("--dir <dir>", "folder of a design, for the plans that it declares itself")
     .addOption(todayOption())
-    .action(async (subject, options) => {
-      const { explainHopFigures, explainRule } = await import("./commands/explain.js");
-      if (options.hop === undefined) await explainRule(subject);
-      else await explainHopFigures(options.hop, subject ?? ".", options.today);
+    .action(async (what: readonly string[], options) => {
+      const { explainHopFigures, explainSubject } = await import("./commands/explain.js");
+      if (options.hop === undefined) return explainSubject(what.join(" "), options.dir);
+      const [folder = options.dir ?? ".", surplus] = what;
+      if (surplus !== undefined)
+        throw new CommandError(`explain --hop takes one folder; ${surplus} is one too many`);
+      await explainHopFigures(options.hop, folder, options.today);
     });
   root
     .command("format")

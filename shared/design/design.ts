@@ -1,3 +1,4 @@
+import type { RowStanding } from "../spectrum/standing.js";
 import type {
   AntennaMount,
   Installation,
@@ -297,15 +298,13 @@ export interface HopEnd {
   readonly diversityHeightM?: number;
 }
 
-export interface Channel {
+export interface Channel extends RowStanding {
   readonly plan: string;
   readonly bandwidthHz: number;
   readonly number: number;
   /** Centre frequencies of the channel in both halves. */
   readonly lowHz?: number;
   readonly highHz?: number;
-  /** How far the plan's figures are confirmed, in the words of the plan table. */
-  readonly status: string;
 }
 
 /** Channel of a carrier beside the first, and its distance from the first. */

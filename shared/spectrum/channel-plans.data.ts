@@ -1,17 +1,21 @@
+import type { RowStanding } from "./standing.js";
+
 /**
- * Radio-frequency channel plans for frequency-division duplex. Each row says how far its figures are
- * confirmed: "confirmed" means that the formula was read in a national plan that says it follows the
- * named edition; no Recommendation text itself was read. Edition labels are from memory.
+ * Radio-frequency channel plans for frequency-division duplex, each row with how far its figures are
+ * confirmed. No Recommendation text itself was read; edition labels are from memory.
  * f(n) = f0 + go + n step in the lower half, f'(n) = f0 + return + n step in the upper half; MHz.
  */
-export interface ChannelRow {
+export interface ChannelRow extends RowStanding {
   readonly widthMHz: number;
   readonly stepMHz: number;
   readonly goMHz: number;
   readonly returnMHz: number;
   readonly first: number;
   readonly last: number;
-  readonly status: string;
+  /** Where channels of the row were seen. */
+  readonly witness?: string;
+  /** How the row is made or numbered, or what is doubtful. */
+  readonly note?: string;
 }
 
 export interface ChannelPlan {
@@ -19,6 +23,7 @@ export interface ChannelPlan {
   readonly band: string;
   readonly documents: readonly string[];
   readonly referenceMHz: number;
+  readonly notes?: readonly string[];
   readonly rows: readonly ChannelRow[];
 }
 
@@ -28,7 +33,20 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
     band: "4 GHz",
     documents: ["Rec. ITU-R F.382 (read as quoted from F.382-6 (1997); later edition F.382-8 exists)"],
     referenceMHz: 4003.5,
-    rows: [{ widthMHz: 29, stepMHz: 29, goMHz: -208, returnMHz: 5, first: 1, last: 6, status: "confirmed" }],
+    notes: ["The band is widely cleared for mobile use: ask whether it is available."],
+    rows: [
+      {
+        widthMHz: 29,
+        stepMHz: 29,
+        goMHz: -208,
+        returnMHz: 5,
+        first: 1,
+        last: 6,
+        standing: "confirmed",
+        witness:
+          "conditions of use of the Ukrainian regulator (decision of 16.08.2012): the same formula, channels and duplex spacing, given there for ERC/REC 12-08",
+      },
+    ],
   },
   {
     id: "F.1099-4400-5000",
@@ -43,7 +61,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -10,
         first: 1,
         last: 7,
-        status: "from memory, unconfirmed",
+        standing: "memory",
       },
       {
         widthMHz: 20,
@@ -52,7 +70,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -10,
         first: 1,
         last: 14,
-        status: "from memory, low confidence",
+        standing: "low-confidence",
       },
       {
         widthMHz: 28,
@@ -61,7 +79,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 2,
         first: 1,
         last: 10,
-        status: "from memory, low confidence",
+        standing: "low-confidence",
       },
     ],
   },
@@ -73,6 +91,10 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
       "ERC/REC 14-01 (E)",
     ],
     referenceMHz: 6175,
+    notes: [
+      "Later editions have a further arrangement of 40 MHz, which is not here.",
+      "Interleaved channels lie half a spacing (14.825 MHz) lower; the direction is from memory.",
+    ],
     rows: [
       {
         widthMHz: 29.65,
@@ -81,7 +103,9 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -7.41,
         first: 1,
         last: 8,
-        status: "confirmed",
+        standing: "confirmed",
+        witness:
+          "band pages of the Czech regulator, 5925 to 6425 MHz: the same formula and channels; licence of the Canadian regulator: 5945.2/6197.24 and 5974.85/6226.89 (channels 1 and 2)",
       },
       {
         widthMHz: 59.3,
@@ -90,7 +114,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -22.235,
         first: 2,
         last: 8,
-        status: "derived by merging channels of another row (channels n-1 and n)",
+        standing: "merged",
+        note: "29.65 MHz channels n - 1 and n in one; the Recommendation's own numbering is not confirmed",
       },
     ],
   },
@@ -107,7 +132,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -10,
         first: 1,
         last: 8,
-        status: "from memory, unconfirmed",
+        standing: "confirmed",
+        witness: "band pages of the Czech regulator, 6425 to 7125 MHz: the same formula and channels",
       },
       {
         widthMHz: 30,
@@ -116,7 +142,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 0,
         first: 1,
         last: 10,
-        status: "from memory, unconfirmed",
+        standing: "memory",
       },
       {
         widthMHz: 20,
@@ -125,7 +151,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -10,
         first: 1,
         last: 16,
-        status: "from memory, unconfirmed",
+        standing: "memory",
       },
       {
         widthMHz: 80,
@@ -134,7 +160,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -30,
         first: 2,
         last: 8,
-        status: "derived by merging channels of another row (40 MHz channels n-1 and n)",
+        standing: "merged",
+        note: "40 MHz channels n - 1 and n in one",
       },
       {
         widthMHz: 60,
@@ -143,7 +170,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -15,
         first: 2,
         last: 10,
-        status: "derived by merging channels of another row (30 MHz channels n-1 and n)",
+        standing: "merged",
+        note: "30 MHz channels n - 1 and n in one",
       },
     ],
   },
@@ -160,16 +188,21 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 7,
         first: 1,
         last: 20,
-        status: "from memory, unconfirmed",
+        standing: "confirmed",
+        witness:
+          "band pages of the Czech regulator, 7425 to 7725 MHz, after F.385-7: the same formula and channels",
       },
       {
         widthMHz: 14,
         stepMHz: 14,
-        goMHz: -157.5,
-        returnMHz: 3.5,
+        goMHz: -150.5,
+        returnMHz: 10.5,
         first: 1,
-        last: 10,
-        status: "derived by merging channels of another row (7 MHz pairs)",
+        last: 9,
+        standing: "confirmed",
+        witness:
+          "band pages of the Czech regulator, 7425 to 7725 MHz: 7 MHz channels 2 + 3, 4 + 5 to 18 + 19, 7438.5/7599.5 to 7550.5/7711.5",
+        note: "a national rule; the Recommendation's own row of 14 MHz was not read",
       },
       {
         widthMHz: 28,
@@ -178,7 +211,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -3.5,
         first: 1,
         last: 5,
-        status: "derived by merging channels of another row (7 MHz fours)",
+        standing: "low-confidence",
+        note: "7 MHz channels merged from channel 1 on; national plans place the channels of 14 MHz otherwise",
       },
       {
         widthMHz: 3.5,
@@ -187,7 +221,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 8.75,
         first: 1,
         last: 40,
-        status: "from memory, low confidence",
+        standing: "low-confidence",
       },
     ],
   },
@@ -204,16 +238,21 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 7,
         first: 1,
         last: 20,
-        status: "from memory, unconfirmed",
+        standing: "memory",
+        witness:
+          "band pages of the Czech regulator, 7125 to 7425 MHz: reference frequency, duplex spacing, and a channel of 14 MHz on this raster (7142, n = 3)",
       },
       {
         widthMHz: 14,
         stepMHz: 14,
-        goMHz: -157.5,
-        returnMHz: 3.5,
+        goMHz: -147,
+        returnMHz: 14,
         first: 1,
-        last: 10,
-        status: "derived by merging channels of another row (7 MHz pairs)",
+        last: 8,
+        standing: "confirmed",
+        witness:
+          "band pages of the Czech regulator, 7125 to 7425 MHz, after F.385: the same formula and channels, 7142/7303 to 7240/7401",
+        note: "a national rule, centred on every second channel of 7 MHz, unlike that of 7425 to 7725 MHz; the Recommendation's own row of 14 MHz was not read",
       },
       {
         widthMHz: 28,
@@ -222,7 +261,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -3.5,
         first: 1,
         last: 5,
-        status: "derived by merging channels of another row (7 MHz fours)",
+        standing: "low-confidence",
+        note: "7 MHz channels merged from channel 1 on; national plans place the channels of 14 MHz otherwise",
       },
       {
         widthMHz: 3.5,
@@ -231,7 +271,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 8.75,
         first: 1,
         last: 40,
-        status: "from memory, low confidence",
+        standing: "low-confidence",
       },
     ],
   },
@@ -248,7 +288,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 7,
         first: 1,
         last: 20,
-        status: "from memory, unconfirmed",
+        standing: "memory",
       },
       {
         widthMHz: 14,
@@ -257,7 +297,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 3.5,
         first: 1,
         last: 10,
-        status: "derived by merging channels of another row (7 MHz pairs)",
+        standing: "low-confidence",
+        note: "7 MHz channels merged from channel 1 on; national plans place the channels of 14 MHz otherwise",
       },
       {
         widthMHz: 28,
@@ -266,7 +307,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -3.5,
         first: 1,
         last: 5,
-        status: "derived by merging channels of another row (7 MHz fours)",
+        standing: "low-confidence",
+        note: "7 MHz channels merged from channel 1 on; national plans place the channels of 14 MHz otherwise",
       },
       {
         widthMHz: 3.5,
@@ -275,7 +317,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 8.75,
         first: 1,
         last: 40,
-        status: "from memory, low confidence",
+        standing: "low-confidence",
       },
     ],
   },
@@ -292,7 +334,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 7,
         first: 1,
         last: 20,
-        status: "from memory, unconfirmed",
+        standing: "memory",
       },
       {
         widthMHz: 14,
@@ -301,7 +343,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 3.5,
         first: 1,
         last: 10,
-        status: "derived by merging channels of another row (7 MHz pairs)",
+        standing: "low-confidence",
+        note: "7 MHz channels merged from channel 1 on; national plans place the channels of 14 MHz otherwise",
       },
       {
         widthMHz: 28,
@@ -310,7 +353,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -3.5,
         first: 1,
         last: 5,
-        status: "derived by merging channels of another row (7 MHz fours)",
+        standing: "low-confidence",
+        note: "7 MHz channels merged from channel 1 on; national plans place the channels of 14 MHz otherwise",
       },
       {
         widthMHz: 3.5,
@@ -319,7 +363,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 8.75,
         first: 1,
         last: 40,
-        status: "from memory, low confidence",
+        standing: "low-confidence",
       },
     ],
   },
@@ -336,7 +380,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -3.5,
         first: 1,
         last: 8,
-        status: "from memory, unconfirmed",
+        standing: "memory",
       },
       {
         widthMHz: 14,
@@ -345,7 +389,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 3.5,
         first: 1,
         last: 16,
-        status: "from memory, low confidence",
+        standing: "low-confidence",
       },
       {
         widthMHz: 7,
@@ -354,7 +398,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 7,
         first: 1,
         last: 32,
-        status: "from memory, low confidence",
+        standing: "low-confidence",
       },
     ],
   },
@@ -371,7 +415,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -7,
         first: 1,
         last: 5,
-        status: "from memory, unconfirmed",
+        standing: "memory",
       },
       {
         widthMHz: 14,
@@ -380,7 +424,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 0,
         first: 1,
         last: 10,
-        status: "from memory, unconfirmed",
+        standing: "memory",
       },
       {
         widthMHz: 7,
@@ -389,7 +433,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 3.5,
         first: 1,
         last: 20,
-        status: "from memory, unconfirmed",
+        standing: "memory",
       },
     ],
   },
@@ -406,7 +450,9 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -7,
         first: 1,
         last: 5,
-        status: "from memory, unconfirmed",
+        standing: "memory",
+        witness:
+          "licensed links, Sweden (open data set of 2015): 7456/7610, the middle of channels 1 and 2 taken as one of 56 MHz",
       },
       {
         widthMHz: 14,
@@ -415,7 +461,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 0,
         first: 1,
         last: 10,
-        status: "from memory, unconfirmed",
+        standing: "memory",
       },
       {
         widthMHz: 7,
@@ -424,7 +470,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 3.5,
         first: 1,
         last: 20,
-        status: "from memory, unconfirmed",
+        standing: "memory",
       },
     ],
   },
@@ -441,7 +487,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 29.37,
         first: 1,
         last: 8,
-        status: "from memory, unconfirmed",
+        standing: "memory",
       },
     ],
   },
@@ -450,6 +496,9 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
     band: "8 GHz (283.5 MHz duplex)",
     documents: ["ECC/REC/(02)06 (as in the CEPT system when stored)"],
     referenceMHz: 8000,
+    notes: [
+      "Made from the edges that were read; the Recommendation may write the formula with another reference.",
+    ],
     rows: [
       {
         widthMHz: 28,
@@ -458,7 +507,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 2.5,
         first: 1,
         last: 9,
-        status: "derived from confirmed edges",
+        standing: "edges",
       },
     ],
   },
@@ -467,6 +516,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
     band: "8 GHz (119 MHz duplex)",
     documents: ["Rec. ITU-R F.386 (F.386-9)"],
     referenceMHz: 8387.5,
+    notes: ["A further arrangement of 7 MHz with a duplex spacing of 126 MHz is not here."],
     rows: [
       {
         widthMHz: 14,
@@ -475,7 +525,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 10.5,
         first: 1,
         last: 6,
-        status: "from memory, unconfirmed",
+        standing: "memory",
       },
       {
         widthMHz: 28,
@@ -484,7 +534,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 3.5,
         first: 1,
         last: 3,
-        status: "derived by merging channels of another row",
+        standing: "merged",
       },
     ],
   },
@@ -493,6 +543,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
     band: "8 GHz (266 MHz duplex)",
     documents: ["Rec. ITU-R F.386 (F.386-9)"],
     referenceMHz: 8157,
+    notes: ["The top channel passes the edge of the band by 2 MHz: look it up."],
     rows: [
       {
         widthMHz: 28,
@@ -501,7 +552,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 7,
         first: 1,
         last: 8,
-        status: "from memory, low confidence",
+        standing: "low-confidence",
       },
       {
         widthMHz: 14,
@@ -510,7 +561,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 14,
         first: 1,
         last: 16,
-        status: "from memory, low confidence",
+        standing: "low-confidence",
       },
       {
         widthMHz: 7,
@@ -519,7 +570,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 17.5,
         first: 1,
         last: 32,
-        status: "from memory, low confidence",
+        standing: "low-confidence",
       },
     ],
   },
@@ -528,6 +579,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
     band: "10 GHz",
     documents: ["Rec. ITU-R F.747 (F.747-1 (2012))", "ERC/REC 12-05 (E)"],
     referenceMHz: 11701,
+    notes: ["The reference of 11701 MHz is that of the homogeneous pattern of 3.5 MHz."],
     rows: [
       {
         widthMHz: 28,
@@ -536,7 +588,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -1211,
         first: 1,
         last: 5,
-        status: "from memory, unconfirmed",
+        standing: "memory",
       },
     ],
   },
@@ -553,7 +605,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 5,
         first: 1,
         last: 12,
-        status: "from memory, unconfirmed",
+        standing: "memory",
       },
       {
         widthMHz: 80,
@@ -562,7 +614,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -15,
         first: 2,
         last: 12,
-        status: "derived by merging channels of another row (40 MHz channels n-1 and n)",
+        standing: "merged",
+        note: "40 MHz channels n - 1 and n in one",
       },
     ],
   },
@@ -571,8 +624,17 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
     band: "11 GHz interleaved",
     documents: ["Rec. ITU-R F.387 (read as quoted from F.387-7 (1997))"],
     referenceMHz: 11200,
+    notes: ["Half a channel below the main pattern."],
     rows: [
-      { widthMHz: 40, stepMHz: 40, goMHz: -545, returnMHz: -15, first: 2, last: 12, status: "confirmed" },
+      {
+        widthMHz: 40,
+        stepMHz: 40,
+        goMHz: -545,
+        returnMHz: -15,
+        first: 2,
+        last: 12,
+        standing: "confirmed",
+      },
     ],
   },
   {
@@ -588,7 +650,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -1,
         first: 1,
         last: 8,
-        status: "derived from confirmed edges",
+        standing: "edges",
       },
       {
         widthMHz: 112,
@@ -597,7 +659,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -57,
         first: 1,
         last: 4,
-        status: "derived from confirmed edges",
+        standing: "edges",
       },
       {
         widthMHz: 28,
@@ -606,7 +668,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -15,
         first: 1,
         last: 17,
-        status: "from memory, unconfirmed",
+        standing: "memory",
       },
       {
         widthMHz: 14,
@@ -615,7 +677,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -8,
         first: 1,
         last: 34,
-        status: "from memory, low confidence",
+        standing: "low-confidence",
       },
       {
         widthMHz: 7,
@@ -624,7 +686,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -4.5,
         first: 1,
         last: 68,
-        status: "from memory, low confidence",
+        standing: "low-confidence",
       },
     ],
   },
@@ -633,6 +695,9 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
     band: "13 GHz",
     documents: ["Rec. ITU-R F.497 (F.497-7 (2007))", "ERC/REC 12-02 (E, amended 2007)"],
     referenceMHz: 12996,
+    notes: [
+      "Centre gap and guard bands may be used by systems of low capacity where the limits outside the band are met.",
+    ],
     rows: [
       {
         widthMHz: 28,
@@ -641,7 +706,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 7,
         first: 1,
         last: 8,
-        status: "from memory, unconfirmed",
+        standing: "nested",
+        note: "the lower half coincides with a raster of F.746 (1997, Annex 4) read in a national plan",
       },
       {
         widthMHz: 14,
@@ -650,7 +716,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 14,
         first: 1,
         last: 16,
-        status: "from memory, unconfirmed",
+        standing: "nested",
       },
       {
         widthMHz: 7,
@@ -659,7 +725,9 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 17.5,
         first: 1,
         last: 32,
-        status: "from memory, unconfirmed",
+        standing: "published-table",
+        witness:
+          "a published channel table of radio equipment: all 32 pairs, 12754.5/13020.5 to 12971.5/13237.5",
       },
       {
         widthMHz: 3.5,
@@ -668,7 +736,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 19.25,
         first: 1,
         last: 64,
-        status: "from memory, unconfirmed",
+        standing: "nested",
       },
       {
         widthMHz: 56,
@@ -677,7 +745,9 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -7,
         first: 1,
         last: 4,
-        status: "from memory, unconfirmed",
+        standing: "licensed-links",
+        witnessed: [4, 4],
+        witness: "licensed links, Germany (open data set): 12947/13213 (channel 4)",
       },
       {
         widthMHz: 112,
@@ -686,7 +756,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: -35,
         first: 1,
         last: 2,
-        status: "derived by merging channels of another row",
+        standing: "merged",
       },
     ],
   },
@@ -695,8 +765,19 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
     band: "14.4 GHz low capacity",
     documents: ["Rec. ITU-R F.746 (read as quoted from F.746-3 (1997))"],
     referenceMHz: 11701,
+    notes: [
+      "As read: both rasters lie in the upper part of the band, and the last channel passes its edge by 1 MHz.",
+    ],
     rows: [
-      { widthMHz: 7, stepMHz: 7, goMHz: 2600.5, returnMHz: 2740.5, first: 1, last: 8, status: "confirmed" },
+      {
+        widthMHz: 7,
+        stepMHz: 7,
+        goMHz: 2600.5,
+        returnMHz: 2740.5,
+        first: 1,
+        last: 8,
+        standing: "confirmed",
+      },
       {
         widthMHz: 3.5,
         stepMHz: 3.5,
@@ -704,7 +785,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 2742.25,
         first: 1,
         last: 16,
-        status: "confirmed",
+        standing: "confirmed",
       },
     ],
   },
@@ -713,6 +794,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
     band: "15 GHz",
     documents: ["Rec. ITU-R F.636 (F.636-4 (2012))"],
     referenceMHz: 11701,
+    notes: ["Other duplex spacings follow from another number N of channels: 840 MHz - 28 N."],
     rows: [
       {
         widthMHz: 28,
@@ -721,7 +803,10 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 3206,
         first: 1,
         last: 15,
-        status: "from memory, unconfirmed",
+        standing: "licensed-links",
+        witnessed: [1, 4],
+        witness:
+          "licensed links, Sweden (open data set of 2015): 14515/14935 to 14599/15019 (channels 1 to 4)",
       },
       {
         widthMHz: 14,
@@ -730,7 +815,9 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 3213,
         first: 1,
         last: 30,
-        status: "from memory, unconfirmed",
+        standing: "memory",
+        witness:
+          "licensed links, Sweden (open data set of 2015): 14532.5/14952.5, a channel of 7 MHz on the raster that nests in this one",
       },
       {
         widthMHz: 56,
@@ -739,7 +826,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 3192,
         first: 1,
         last: 7,
-        status: "derived by merging channels of another row",
+        standing: "merged",
+        note: "28 MHz channels 1 + 2, 3 + 4 and so on in one",
       },
     ],
   },
@@ -756,7 +844,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 3283,
         first: 1,
         last: 25,
-        status: "from memory, unconfirmed",
+        standing: "memory",
       },
       {
         widthMHz: 28,
@@ -765,7 +853,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 3276,
         first: 1,
         last: 12,
-        status: "from memory, low confidence",
+        standing: "low-confidence",
       },
     ],
   },
@@ -782,7 +870,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 3514,
         first: 1,
         last: 4,
-        status: "from memory, unconfirmed",
+        standing: "memory",
       },
       {
         widthMHz: 14,
@@ -791,7 +879,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 3521,
         first: 1,
         last: 8,
-        status: "from memory, unconfirmed",
+        standing: "memory",
       },
       {
         widthMHz: 7,
@@ -800,7 +888,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 3524.5,
         first: 1,
         last: 16,
-        status: "from memory, low confidence",
+        standing: "low-confidence",
       },
       {
         widthMHz: 56,
@@ -809,7 +897,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 3500,
         first: 1,
         last: 2,
-        status: "derived by merging channels of another row",
+        standing: "merged",
       },
     ],
   },
@@ -822,8 +910,24 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
     ],
     referenceMHz: 18700,
     rows: [
-      { widthMHz: 110, stepMHz: 110, goMHz: -1000, returnMHz: 10, first: 1, last: 8, status: "confirmed" },
-      { widthMHz: 27.5, stepMHz: 27.5, goMHz: -1000, returnMHz: 10, first: 1, last: 35, status: "confirmed" },
+      {
+        widthMHz: 110,
+        stepMHz: 110,
+        goMHz: -1000,
+        returnMHz: 10,
+        first: 1,
+        last: 8,
+        standing: "confirmed",
+      },
+      {
+        widthMHz: 27.5,
+        stepMHz: 27.5,
+        goMHz: -1000,
+        returnMHz: 10,
+        first: 1,
+        last: 35,
+        standing: "confirmed",
+      },
       {
         widthMHz: 55,
         stepMHz: 55,
@@ -831,7 +935,10 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 10,
         first: 1,
         last: 17,
-        status: "from memory, unconfirmed",
+        standing: "licensed-links",
+        witnessed: [7, 16],
+        witness:
+          "licensed links, Germany (open data set); licensed links, Sweden (open data set of 2015): 18085/19095 to 18580/19590 (channels 7 to 16, every one)",
       },
       {
         widthMHz: 13.75,
@@ -840,7 +947,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 10,
         first: 1,
         last: 70,
-        status: "from memory, unconfirmed",
+        standing: "memory",
+        note: "the offsets of the confirmed rows",
       },
       {
         widthMHz: 220,
@@ -849,7 +957,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 10,
         first: 1,
         last: 4,
-        status: "from memory, unconfirmed",
+        standing: "memory",
+        note: "duplex spacing unlike the others of this plan",
       },
     ],
   },
@@ -859,7 +968,15 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
     documents: ["Rec. ITU-R F.595 (read as quoted from F.595-4 (1997))"],
     referenceMHz: 18700,
     rows: [
-      { widthMHz: 20, stepMHz: 20, goMHz: -130, returnMHz: -10, first: 1, last: 6, status: "confirmed" },
+      {
+        widthMHz: 20,
+        stepMHz: 20,
+        goMHz: -130,
+        returnMHz: -10,
+        first: 1,
+        last: 6,
+        standing: "confirmed",
+      },
     ],
   },
   {
@@ -870,9 +987,33 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
     ],
     referenceMHz: 22400,
     rows: [
-      { widthMHz: 112, stepMHz: 112, goMHz: -1232, returnMHz: 0, first: 1, last: 10, status: "confirmed" },
-      { widthMHz: 28, stepMHz: 28, goMHz: -1190, returnMHz: 42, first: 1, last: 40, status: "confirmed" },
-      { widthMHz: 14, stepMHz: 14, goMHz: -1183, returnMHz: 49, first: 1, last: 80, status: "confirmed" },
+      {
+        widthMHz: 112,
+        stepMHz: 112,
+        goMHz: -1232,
+        returnMHz: 0,
+        first: 1,
+        last: 10,
+        standing: "confirmed",
+      },
+      {
+        widthMHz: 28,
+        stepMHz: 28,
+        goMHz: -1190,
+        returnMHz: 42,
+        first: 1,
+        last: 40,
+        standing: "confirmed",
+      },
+      {
+        widthMHz: 14,
+        stepMHz: 14,
+        goMHz: -1183,
+        returnMHz: 49,
+        first: 1,
+        last: 80,
+        standing: "confirmed",
+      },
       {
         widthMHz: 56,
         stepMHz: 56,
@@ -880,7 +1021,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 28,
         first: 1,
         last: 20,
-        status: "from memory, unconfirmed",
+        standing: "memory",
+        note: "fits between the confirmed rows",
       },
       {
         widthMHz: 7,
@@ -889,7 +1031,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 52.5,
         first: 1,
         last: 160,
-        status: "by nesting of the confirmed rows",
+        standing: "nested",
       },
       {
         widthMHz: 3.5,
@@ -898,7 +1040,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 54.25,
         first: 1,
         last: 320,
-        status: "by nesting of the confirmed rows",
+        standing: "nested",
       },
     ],
   },
@@ -907,24 +1049,33 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
     band: "23 GHz (1008 MHz duplex)",
     documents: ["T/R 13-02 (Montreux 1993, amended 2010 (title page read))", "Rec. ITU-R F.637 (F.637-4)"],
     referenceMHz: 21196,
+    notes: [
+      "Halves, duplex spacing and the spacings of 56, 28, 14, 7 and 3.5 MHz were read; the offsets are those of licensed links for 56 MHz, else remembered and held against the greatest count that fits.",
+      "Only the channels of 14 MHz nest, in those of 28 MHz; all centres lie on 21196 + 3.5 m.",
+    ],
     rows: [
       {
         widthMHz: 28,
         stepMHz: 28,
-        goMHz: 805,
-        returnMHz: 1813,
+        goMHz: 798,
+        returnMHz: 1806,
         first: 1,
         last: 20,
-        status: "from memory, low confidence",
+        standing: "memory",
+        witness:
+          "licensed links, Sweden (open data set of 2015): 22134/23142 is channel 5 if that link is 28 MHz wide; 20 channels are the most that fit",
       },
       {
         widthMHz: 56,
         stepMHz: 56,
-        goMHz: 791,
-        returnMHz: 1799,
+        goMHz: 826,
+        returnMHz: 1834,
         first: 1,
         last: 9,
-        status: "from memory, low confidence",
+        standing: "licensed-links",
+        witnessed: [1, 4],
+        witness:
+          "licensed links, Germany (open data set): 22078/23086 and 22246/23254 (channels 1 and 4); licensed links, Sweden (open data set of 2015): 22134/23142 (channel 2); the links are taken as 56 MHz wide, nine channels are the most that fit",
       },
       {
         widthMHz: 112,
@@ -933,16 +1084,18 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 1778,
         first: 1,
         last: 5,
-        status: "from memory, low confidence",
+        standing: "memory",
+        note: "no channel seen; five are the most that fit",
       },
       {
         widthMHz: 14,
         stepMHz: 14,
-        goMHz: 798,
-        returnMHz: 1806,
+        goMHz: 805,
+        returnMHz: 1813,
         first: 1,
         last: 41,
-        status: "from memory, low confidence",
+        standing: "memory",
+        note: "no channel seen; 41 are the most that fit, two in each of 28 MHz",
       },
       {
         widthMHz: 7,
@@ -951,7 +1104,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 1813,
         first: 1,
         last: 83,
-        status: "from memory, low confidence",
+        standing: "memory",
+        note: "no channel seen; 83 are the most that fit",
       },
       {
         widthMHz: 3.5,
@@ -960,7 +1114,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 1813,
         first: 1,
         last: 168,
-        status: "from memory, low confidence",
+        standing: "memory",
+        note: "no channel seen; 168 are the most that fit",
       },
     ],
   },
@@ -977,7 +1132,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 0,
         first: 1,
         last: 8,
-        status: "from memory, unconfirmed",
+        standing: "nested",
       },
       {
         widthMHz: 56,
@@ -986,7 +1141,10 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 28,
         first: 1,
         last: 16,
-        status: "from memory, unconfirmed",
+        standing: "licensed-links",
+        witnessed: [1, 16],
+        witness:
+          "licensed links, Italy (open data set): 24577/25585 (channel 1); licensed links, Germany (open data set): 24913/25921, 24969/25977 and 25417/26425 (channels 7, 8 and 16, the last)",
       },
       {
         widthMHz: 28,
@@ -995,7 +1153,9 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 42,
         first: 1,
         last: 32,
-        status: "from memory, unconfirmed",
+        standing: "licensed-links",
+        witnessed: [1, 2],
+        witness: "licensed links, Italy (open data set): 24563/25571 and 24591/25599 (channels 1 and 2)",
       },
       {
         widthMHz: 14,
@@ -1004,7 +1164,9 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 49,
         first: 1,
         last: 64,
-        status: "from memory, unconfirmed",
+        standing: "licensed-links",
+        witnessed: [1, 4],
+        witness: "licensed links, Italy (open data set): 24556/25564 to 24598/25606 (channels 1 to 4)",
       },
       {
         widthMHz: 7,
@@ -1013,7 +1175,10 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 52.5,
         first: 1,
         last: 128,
-        status: "from memory, unconfirmed",
+        standing: "licensed-links",
+        witnessed: [1, 7],
+        witness:
+          "licensed links, Italy (open data set): 24552.5/25560.5 to 24594.5/25602.5 (channels 1 to 7)",
       },
       {
         widthMHz: 3.5,
@@ -1022,7 +1187,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 54.25,
         first: 1,
         last: 256,
-        status: "from memory, unconfirmed",
+        standing: "nested",
       },
     ],
   },
@@ -1039,7 +1204,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 0,
         first: 1,
         last: 8,
-        status: "from memory, unconfirmed",
+        standing: "nested",
+        witnessed: [6, 7],
       },
       {
         widthMHz: 56,
@@ -1048,7 +1214,9 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 28,
         first: 1,
         last: 16,
-        status: "from memory, unconfirmed",
+        standing: "licensed-links",
+        witnessed: [13, 13],
+        witness: "licensed links, Sweden (open data set of 2015): 28248.5/29256.5 (channel 13)",
       },
       {
         widthMHz: 28,
@@ -1057,7 +1225,10 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 42,
         first: 1,
         last: 32,
-        status: "from memory, unconfirmed",
+        standing: "licensed-links",
+        witnessed: [23, 26],
+        witness:
+          "licensed links, Sweden (open data set of 2015): 28178.5/29186.5 to 28262.5/29270.5 (channels 23 to 26)",
       },
       {
         widthMHz: 14,
@@ -1066,7 +1237,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 49,
         first: 1,
         last: 64,
-        status: "from memory, unconfirmed",
+        standing: "nested",
+        witnessed: [45, 52],
       },
       {
         widthMHz: 7,
@@ -1075,7 +1247,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 52.5,
         first: 1,
         last: 128,
-        status: "from memory, unconfirmed",
+        standing: "nested",
+        witnessed: [89, 104],
       },
       {
         widthMHz: 3.5,
@@ -1084,7 +1257,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 54.25,
         first: 1,
         last: 256,
-        status: "from memory, unconfirmed",
+        standing: "nested",
+        witnessed: [177, 208],
       },
     ],
   },
@@ -1104,7 +1278,10 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 14,
         first: 1,
         last: 27,
-        status: "from memory, unconfirmed",
+        standing: "licensed-links",
+        witnessed: [19, 23],
+        witness:
+          "licensed links, Sweden (open data set of 2015): 32333/33145 to 32445/33257 (channels 19 to 23)",
       },
       {
         widthMHz: 14,
@@ -1113,7 +1290,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 21,
         first: 1,
         last: 54,
-        status: "from memory, unconfirmed",
+        standing: "nested",
+        witnessed: [37, 46],
       },
       {
         widthMHz: 7,
@@ -1122,7 +1300,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 24.5,
         first: 1,
         last: 108,
-        status: "from memory, unconfirmed",
+        standing: "nested",
+        witnessed: [73, 92],
       },
       {
         widthMHz: 3.5,
@@ -1131,7 +1310,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 26.25,
         first: 1,
         last: 216,
-        status: "from memory, unconfirmed",
+        standing: "nested",
+        witnessed: [145, 184],
       },
       {
         widthMHz: 56,
@@ -1140,7 +1320,11 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 0,
         first: 1,
         last: 12,
-        status: "from memory, unconfirmed",
+        standing: "licensed-links",
+        witnessed: [10, 10],
+        witness:
+          "licensed links, Sweden (open data set of 2015); licensed links, Germany (open data set): 32347/33159 (channel 10)",
+        note: "a channel 13 would still fit the lower half",
       },
     ],
   },
@@ -1149,6 +1333,11 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
     band: "38 GHz",
     documents: ["T/R 12-01 (as in the CEPT system when stored)", "Rec. ITU-R F.749 (F.749-3 (2012))"],
     referenceMHz: 38248,
+    notes: [
+      "The duplex spacing follows from counts and gaps that were read.",
+      "Interleaved channels lie half a spacing lower.",
+      "Two adjacent channels of 112 MHz may be taken as one of 224 MHz; neighbouring numbers of these overlap.",
+    ],
     rows: [
       {
         widthMHz: 3.5,
@@ -1157,7 +1346,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 26.25,
         first: 1,
         last: 344,
-        status: "derived from confirmed edges",
+        standing: "edges",
+        note: "numbered from the lowest channel read",
       },
       {
         widthMHz: 28,
@@ -1166,7 +1356,10 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 56,
         first: 1,
         last: 40,
-        status: "from memory, unconfirmed",
+        standing: "licensed-links",
+        witnessed: [4, 10],
+        witness:
+          "licensed links, Sweden (open data set of 2015): 37156/38416 to 37324/38584 (channels 4 to 10)",
       },
       {
         widthMHz: 56,
@@ -1175,7 +1368,10 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 42,
         first: 1,
         last: 20,
-        status: "from memory, unconfirmed",
+        standing: "licensed-links",
+        witnessed: [6, 9],
+        witness:
+          "licensed links, Germany (open data set): 37366/38626, 37422/38682 and 37534/38794 (channels 6, 7 and 9)",
       },
       {
         widthMHz: 112,
@@ -1184,7 +1380,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 14,
         first: 1,
         last: 10,
-        status: "from memory, unconfirmed",
+        standing: "nested",
+        witnessed: [1, 5],
       },
       {
         widthMHz: 14,
@@ -1193,7 +1390,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 63,
         first: 1,
         last: 80,
-        status: "from memory, unconfirmed",
+        standing: "nested",
+        witnessed: [7, 36],
       },
       {
         widthMHz: 7,
@@ -1202,7 +1400,9 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 66.5,
         first: 1,
         last: 160,
-        status: "from memory, unconfirmed",
+        standing: "licensed-links",
+        witnessed: [35, 35],
+        witness: "licensed links, Sweden (open data set of 2015): 37299.5/38559.5 (channel 35)",
       },
       {
         widthMHz: 140,
@@ -1211,7 +1411,65 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 0,
         first: 1,
         last: 8,
-        status: "from memory, unconfirmed",
+        standing: "memory",
+      },
+    ],
+  },
+  {
+    id: "ECC0104-40500-43500",
+    band: "42 GHz",
+    documents: [
+      "ECC/REC/(01)04 (as in the CEPT system when stored)",
+      "Rec. ITU-R F.2005 (F.2005-1 (02/2022; contents page read))",
+    ],
+    referenceMHz: 42000,
+    notes: [
+      "Made from a guard edge that was read; the duplex spacing is from memory and equals the halves. The formula of F.2005 was not read.",
+    ],
+    rows: [
+      {
+        widthMHz: 112,
+        stepMHz: 112,
+        goMHz: -1506,
+        returnMHz: -6,
+        first: 1,
+        last: 12,
+        standing: "guard-edge",
+        witness:
+          "band pages of the Czech regulator, 40.5 to 43.5 GHz, after ECC/REC/(01)04: spacings 112, 56, 28 and 14 MHz and a guard of 43394 to 43500 MHz; halves of 1500 MHz then leave twelve channels of 112 MHz and 50 MHz below them",
+      },
+      {
+        widthMHz: 56,
+        stepMHz: 56,
+        goMHz: -1478,
+        returnMHz: 22,
+        first: 1,
+        last: 24,
+        standing: "guard-edge",
+        witness:
+          "band pages of the Czech regulator, 40.5 to 43.5 GHz, after ECC/REC/(01)04: spacings 112, 56, 28 and 14 MHz and a guard of 43394 to 43500 MHz; halves of 1500 MHz then leave twelve channels of 112 MHz and 50 MHz below them",
+      },
+      {
+        widthMHz: 28,
+        stepMHz: 28,
+        goMHz: -1464,
+        returnMHz: 36,
+        first: 1,
+        last: 48,
+        standing: "guard-edge",
+        witness:
+          "band pages of the Czech regulator, 40.5 to 43.5 GHz, after ECC/REC/(01)04: spacings 112, 56, 28 and 14 MHz and a guard of 43394 to 43500 MHz; halves of 1500 MHz then leave twelve channels of 112 MHz and 50 MHz below them",
+      },
+      {
+        widthMHz: 14,
+        stepMHz: 14,
+        goMHz: -1457,
+        returnMHz: 43,
+        first: 1,
+        last: 96,
+        standing: "guard-edge",
+        witness:
+          "band pages of the Czech regulator, 40.5 to 43.5 GHz, after ECC/REC/(01)04: spacings 112, 56, 28 and 14 MHz and a guard of 43394 to 43500 MHz; halves of 1500 MHz then leave twelve channels of 112 MHz and 50 MHz below them",
       },
     ],
   },
@@ -1223,6 +1481,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
       "Rec. ITU-R F.1496 (F.1496-1 (2002), 51.4-52.6 GHz)",
     ],
     referenceMHz: 48544,
+    notes: ["The reference is the lowest channel edge; the duplex spacing follows from the edges read."],
     rows: [
       {
         widthMHz: 56,
@@ -1231,7 +1490,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 2364,
         first: 1,
         last: 29,
-        status: "derived from confirmed edges",
+        standing: "edges",
+        note: "numbered from the lowest channel read",
       },
     ],
   },
@@ -1240,6 +1500,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
     band: "70/80 GHz",
     documents: ["ECC/REC/(05)07 (2009/2013)", "Rec. ITU-R F.2006 (F.2006-0 (2012))"],
     referenceMHz: 71000,
+    notes: ["125 MHz at each edge of the band are left free. 76 to 81 GHz are no part of the plan."],
     rows: [
       {
         widthMHz: 250,
@@ -1248,7 +1509,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 10000,
         first: 1,
         last: 19,
-        status: "from memory, unconfirmed",
+        standing: "memory",
+        note: "the pairing of 71 to 76 with 81 to 86 GHz and the unit of 250 MHz were read in a survey of an industry body",
       },
       {
         widthMHz: 500,
@@ -1257,7 +1519,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 9875,
         first: 2,
         last: 19,
-        status: "derived by merging channels of another row (250 MHz channels n-1 and n)",
+        standing: "merged",
+        note: "250 MHz channels n - 1 and n in one",
       },
       {
         widthMHz: 62.5,
@@ -1266,7 +1529,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 10093.75,
         first: 1,
         last: 76,
-        status: "from memory, low confidence",
+        standing: "low-confidence",
+        note: "of the ECC recommendation alone",
       },
       {
         widthMHz: 125,
@@ -1275,7 +1539,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 10062.5,
         first: 1,
         last: 38,
-        status: "from memory, low confidence",
+        standing: "low-confidence",
+        note: "of the ECC recommendation alone",
       },
     ],
   },
@@ -1284,6 +1549,7 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
     band: "92-95 GHz (FDD)",
     documents: ["ECC/REC/(14)01 (as in the CEPT system when stored)", "Rec. ITU-R F.2004 (F.2004-0 (2012))"],
     referenceMHz: 92000,
+    notes: ["94 to 94.1 GHz are not for the fixed service. Wider channels are made of adjacent ones."],
     rows: [
       {
         widthMHz: 50,
@@ -1292,7 +1558,8 @@ export const CHANNEL_PLANS: readonly ChannelPlan[] = [
         returnMHz: 2075,
         first: 1,
         last: 17,
-        status: "derived from confirmed edges",
+        standing: "edges",
+        note: "numbered from the lowest usable pair; the Recommendation numbers the whole raster from 92 GHz",
       },
     ],
   },

@@ -148,7 +148,10 @@ describe("what cannot be read is one line, and the rest is judged", () => {
       "error: nowhere: there is no such file or folder; name the folder of a design\n",
     ],
     [["format", "nowhere.hop"], "error: nowhere.hop: there is no such file or folder\n"],
-    [["explain", "clearence"], "error: clearence: there is no such rule; did you mean clearance?\n"],
+    [
+      ["explain", "clearence"],
+      "error: clearence: there is no such rule or channel plan; did you mean clearance?\n",
+    ],
     [["profile", "HAZEL-ALDER"], "error: HAZEL-ALDER: there is no such hop; did you mean ALDER-HAZEL?\n"],
     [
       ["explain", "--hop", "ELM-OAK", "learning"],

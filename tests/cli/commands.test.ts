@@ -206,6 +206,53 @@ describe("explain", () => {
     expect(run(["explain", "unit-missing"]).stdout).toContain("A quantity carries its unit");
   });
 
+  test("a channel plan: every row with its standing, every channel with both frequencies", () => {
+    const { stdout, status } = run(["explain", "F.595"]);
+    expect(status).toBe(0);
+    // F.595-4 as a regulator quotes it: n = 35 of 27.5 MHz is 18662.5 / 19672.5 MHz.
+    expect(stdout).toContain("   35  18662.5 / 19672.5");
+    expect(stdout).toContain("\n27.5 MHz wide, halves 1010 MHz apart\n  confirmed\n");
+    expect(stdout).toContain(
+      "55 MHz wide, halves 1010 MHz apart\n  confirmed by licensed links for channels 7 to 16; the count of channels is\n  from memory\n",
+    );
+    expect(stdout).toContain("halves 1120 MHz apart\n  from memory, unconfirmed\n");
+    expect(stdout).toContain("F.595-18GHz-centre-gap-20, 18 GHz centre gap\n");
+    expect(stdout).toContain("look it up in the plan of");
+    for (const line of stdout.split("\n")) expect(line.length).toBeLessThanOrEqual(80);
+  });
+
+  test("a plan narrowed to a width or a channel, as a hop writes it", () => {
+    const wide = run(["explain", "F.595", "/", "55", "MHz"]).stdout;
+    expect(wide.match(/MHz wide/g)).toHaveLength(1);
+    expect(wide.match(/ \/ 1[89]\d/g)).toHaveLength(17);
+    expect(run(["explain", "F.595/55MHz"]).stdout).toBe(wide);
+    expect(run(["explain", "F.595 / 0.055 GHz"]).stdout).toBe(wide);
+    const one = run(["explain", "F.595 / 55 MHz / 4"]).stdout;
+    expect(one).toContain("    4  17920 / 18930\n");
+    expect(one.match(/ \/ 1[89]\d/g)).toHaveLength(1);
+  });
+
+  test("a plan of the design, where its folder is named", () => {
+    const own = run(["explain", "ESK38", "/", "56", "MHz", "--dir", "eskerfold"]);
+    expect(own).toMatchObject({ status: 0, stderr: "" });
+    expect(own.stdout).toContain("ESK38\nstated in the design\n");
+    expect(run(["explain", "ESK38"])).toMatchObject({ status: 2, stdout: "" });
+  });
+
+  test.each([
+    ["F.599", "error: F.599: there is no such rule or channel plan; did you mean F.595?\n"],
+    ["f.595", "error: f.595: there is no such rule or channel plan; did you mean F.595?\n"],
+    ["?", "error: ?: there is no such rule or channel plan; hopwright explain lists the rules\n"],
+    [
+      "F.637 / 55 MHz",
+      "error: no channel of F.637 is 55 MHz wide; there are 3.5 MHz, 7 MHz, 14 MHz, 28 MHz, 56 MHz, 112 MHz\n",
+    ],
+    ["F.595 / 55 MHz / 18", "error: F.595 has no channel 18 of 55 MHz; there are 1 to 17\n"],
+    ["F.595 / 55 m", "error: 55 m: a channel width is in MHz\n"],
+  ])("%s cannot be explained", (subject, stderr) => {
+    expect(run(["explain", subject])).toEqual({ status: 2, stdout: "", stderr });
+  });
+
   test("the chain of a hop's figures, in the folder given and in this one", () => {
     const { stdout, status } = run(["explain", "--hop", "ALDER-HAZEL", "learning"]);
     expect(status).toBe(0);

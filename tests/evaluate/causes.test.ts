@@ -121,7 +121,7 @@ describe("diversity", () => {
   test("of frequency counts with a second channel only", () => {
     const arrangement = { name: "1+1 frequency-diversity" };
     const furtherChannels = [
-      { plan: "P", bandwidthHz: 28e6, number: 3, status: "stated", separationHz: 84e6 },
+      { plan: "P", bandwidthHz: 28e6, number: 3, standing: "stated" as const, separationHz: 84e6 },
     ];
     expect(cause(judge(longHop({ arrangement }, big, big)), "fading with diversity")).toBeUndefined();
     const one = cause(judge(longHop({ arrangement, furtherChannels }, big, big)), "fading with diversity")!;
@@ -450,7 +450,13 @@ describe("every cause together", () => {
               worstMonthBeta: w[13],
             },
             furtherChannels: [
-              { plan: "P", bandwidthHz: 1, number: 1, status: "", separationHz: 1e6 * (w[14] ?? 84) },
+              {
+                plan: "P",
+                bandwidthHz: 1,
+                number: 1,
+                standing: "stated" as const,
+                separationHz: 1e6 * (w[14] ?? 84),
+              },
             ],
             surfaces: [{ kind: "water", fromM: 0, toM: LONG_M, heightM: w[15] }],
           },

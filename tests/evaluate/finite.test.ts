@@ -172,7 +172,7 @@ const hops: fc.Arbitrary<Hop> = fc.record({
         plan: fc.constant("P"),
         bandwidthHz: fc.constant(55e6),
         number: fc.constant(1),
-        status: fc.constant("stated"),
+        standing: fc.constant("stated" as const),
         separationHz: wild,
       }),
       { maxLength: 2 },

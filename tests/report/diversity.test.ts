@@ -42,7 +42,7 @@ test("each further carrier has a row with what either end transmits", () => {
     lowHz: 17.975e9,
     highHz: 18.985e9,
     separationHz: 110e6,
-    status: "confirmed",
+    standing: "confirmed" as const,
   };
   const channel = { ...further, number: 3 };
   const text = page(makeHop({ channel, furtherChannels: [further] }));

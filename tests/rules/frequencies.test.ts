@@ -17,7 +17,7 @@ const CHANNEL = {
   plan: "P18",
   bandwidthHz: 55e6,
   number: 4,
-  status: "stated",
+  standing: "stated" as const,
   lowHz: 17.92e9,
   highHz: 18.93e9,
 };
@@ -133,7 +133,7 @@ describe("a channel for each carrier", () => {
     ]);
     expect(told("600 Mbit/s", "2+0 single-polarization")).toMatchObject([{ severity: "warning" }]);
     expect(told("600 Mbit/s", "2+0 xpic")).toEqual([]);
-    const channel = { plan: "P", bandwidthHz: 55e6, number: 1, status: "own" };
+    const channel = { plan: "P", bandwidthHz: 55e6, number: 1, standing: "stated" as const };
     expect(
       evaluateHop(makeHop({ arrangement: { name: "8+0 xpic" }, channel }), levelGround(9000)).notes,
     ).toContain("Capacity counts 8 carriers; 1 of their 4 channels is stated.");

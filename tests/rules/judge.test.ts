@@ -40,13 +40,39 @@ function network(...hops: Hop[]) {
 }
 
 test("an unconfirmed plan tells how many more hops use it, one in the singular", () => {
-  const channel = { plan: "P", bandwidthHz: 55e6, number: 1, status: "from memory" } as Hop["channel"];
+  const channel = { plan: "P", bandwidthHz: 55e6, number: 1, standing: "memory" } as const;
   const hops = ["A", "B", "C"].map((name) => makeHop({ name, channel }));
   const told = (...of: Hop[]) =>
     network(...of).find(({ rule }) => rule === "channel-plan-unconfirmed")?.message;
-  expect(told(hops[0]!)).toMatch(/from memory$/);
+  expect(told(hops[0]!)).toBe("the figures of plan P are from memory, unconfirmed");
   expect(told(hops[0]!, hops[1]!)).toMatch(/; 1 more hop uses it$/);
   expect(told(...hops)).toMatch(/; 2 more hops use it$/);
+});
+
+test("of a raster that licences show, a channel outside those seen is told, on both sides", () => {
+  const told = (...numbers: number[]) => {
+    const [first, ...others] = numbers.map((number) => ({
+      plan: "P",
+      bandwidthHz: 55e6,
+      number,
+      standing: "licensed-links" as const,
+      witnessed: [7, 16] as const,
+      separationHz: 110e6,
+    }));
+    return network(makeHop({ channel: first, furtherChannels: others }))
+      .filter(({ rule }) => rule === "channel-plan-unconfirmed")
+      .map(({ message }) => message);
+  };
+  const beyond = (number: number) => [
+    `the figures of plan P are confirmed by licensed links for channels 7 to 16; that there is a channel ${number} is from memory`,
+  ];
+  expect(told(6)).toEqual(beyond(6));
+  expect(told(7)).toEqual([]);
+  expect(told(16)).toEqual([]);
+  expect(told(17)).toEqual(beyond(17));
+  // A further carrier as well, and the hop once.
+  expect(told(16, 17)).toEqual(beyond(17));
+  expect(told(5, 17)).toEqual(beyond(5));
 });
 
 test("a sound hop has no findings", () => {

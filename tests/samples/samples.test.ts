@@ -28,7 +28,6 @@ describe("sample network Eskerfold", () => {
       "info channel-plan-unconfirmed ring.hop: F.383 / 59.3 MHz / 2",
       "info channel-plan-unconfirmed ring.hop: F.497 / 56 MHz / 2",
       "info channel-plan-unconfirmed tails.hop: ECC0507 / 500 MHz / 6",
-      "info channel-plan-unconfirmed tails.hop: F.497 / 28 MHz / 5",
       "info channel-plan-unconfirmed tails.hop: F.595 / 55 MHz / 4",
       "info channel-plan-unconfirmed tails.hop: F.636 / 56 MHz / 3",
       "info channel-plan-unconfirmed tails.hop: F.637 / 56 MHz / 7",
@@ -51,7 +50,6 @@ describe("sample network Eskerfold", () => {
 
 describe("sample lessons", () => {
   const REMARKS = [
-    "F.497 / 28 MHz / 3",
     "F.595 / 55 MHz / 3",
     "F.636 / 56 MHz / 2",
     "F.637 / 56 MHz / 5",

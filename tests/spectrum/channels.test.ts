@@ -1,11 +1,11 @@
 /**
- * Channel frequencies against the worked channels of tests/vectors/spectrum/channels.json: arithmetic of
- * the plans' rows, with the standing of each row beside it, and two channels read in a regulator's
- * licence extract (`independentWitness`).
+ * Channel frequencies against tests/vectors/spectrum/channels.json: worked channels, which are arithmetic of the
+ * plans' rows with the standing of each beside it, and channels that somebody else has: a licence extract
+ * (`independentWitness`), licensed links in open data, a published channel table, and the pages of a regulator.
  */
 import { describe, expect, it } from "vitest";
 import { channelFrequencies } from "../../shared/spectrum/channel-plan.js";
-import { CHANNEL_PLANS } from "../../shared/spectrum/channel-plans.data.js";
+import { CHANNEL_PLANS, type ChannelRow } from "../../shared/spectrum/channel-plans.data.js";
 import { loadVectors } from "../support/vectors.js";
 
 interface Channels {
@@ -17,14 +17,26 @@ interface Channels {
     returnMHz: number | null,
     status: string,
   ])[];
-  readonly independentWitness: readonly {
+  readonly independentWitness: readonly Witness[];
+  readonly licensedLinkWitness: readonly Witness[];
+  readonly regulatorWitness: readonly Witness[];
+  readonly guardEdges: readonly {
     readonly plan: string;
     readonly source: string;
-    readonly pairs: readonly (readonly [number, number, number])[];
+    readonly highestEdgeMHz: number;
   }[];
 }
 
-const { rows, independentWitness } = loadVectors<Channels>("spectrum/channels.json");
+interface Witness {
+  readonly plan: string;
+  /** That of F.383, where none is told. */
+  readonly spacingMHz?: number;
+  readonly source: string;
+  readonly pairs: readonly (readonly [n: number, goMHz: number, returnMHz: number])[];
+}
+
+const { rows, independentWitness, licensedLinkWitness, regulatorWitness, guardEdges } =
+  loadVectors<Channels>("spectrum/channels.json");
 const built = new Set(CHANNEL_PLANS.map(({ id }) => id));
 
 describe("channel frequencies", () => {
@@ -45,15 +57,71 @@ describe("channel frequencies", () => {
     }
   });
 
-  it("agree with channels that a regulator's licence extract names", () => {
-    for (const { plan, source, pairs } of independentWitness) {
+  it("agree with channels that licences, a channel table and a regulator's pages name", () => {
+    const witnesses = [...independentWitness, ...licensedLinkWitness, ...regulatorWitness];
+    expect(witnesses.flatMap(({ pairs }) => pairs).length).toBeGreaterThanOrEqual(60);
+    for (const { plan, spacingMHz = 29.65, source, pairs } of witnesses) {
       for (const [n, goMHz, returnMHz] of pairs) {
-        const found = channelFrequencies(plan, 29.65e6, n);
-        expect(found, source).toMatchObject({
+        const found = channelFrequencies(plan, spacingMHz * 1e6, n);
+        expect(found, `${plan} ${spacingMHz} MHz ${n}: ${source}`).toMatchObject({
           lowHz: Math.round(goMHz * 1e6),
           highHz: Math.round(returnMHz * 1e6),
         });
       }
+    }
+  });
+
+  it("of a row that licences show, name the first and the last channel seen, and no other", () => {
+    const seen = new Map(
+      licensedLinkWitness.map(({ plan, spacingMHz, pairs }) => [
+        `${plan} ${spacingMHz}`,
+        [Math.min(...pairs.map(([n]) => n)), Math.max(...pairs.map(([n]) => n))],
+      ]),
+    );
+    const shown = CHANNEL_PLANS.flatMap(({ id, rows }) =>
+      rows
+        .filter(({ standing }) => standing === "licensed-links")
+        .map(({ widthMHz, witnessed }) => [`${id} ${widthMHz}`, witnessed] as const),
+    );
+    expect(shown.length).toBeGreaterThanOrEqual(15);
+    for (const [row, witnessed] of shown) expect(witnessed, row).toEqual(seen.get(row));
+  });
+
+  it("of rows that nest in one of which licences show a part, are no surer than that", () => {
+    const edges = ({ goMHz, stepMHz, widthMHz }: ChannelRow, n: number) => [
+      goMHz + stepMHz * n - widthMHz / 2,
+      goMHz + stepMHz * n + widthMHz / 2,
+    ];
+    for (const { id, rows } of CHANNEL_PLANS) {
+      const sure = rows.filter(({ standing }) => /^(confirmed|published|licensed)/.test(standing));
+      for (const row of rows.filter(({ standing }) => standing === "nested")) {
+        for (const n of row.witnessed ?? [row.first, row.last]) {
+          const [low, high] = edges(row, n) as [number, number];
+          const touched = sure.some((one) => {
+            const [first, last] = one.witnessed ?? [one.first, one.last];
+            return low < edges(one, last)[1]! && high > edges(one, first)[0]!;
+          });
+          expect(touched, `${id} ${row.widthMHz} MHz channel ${n}`).toBe(true);
+        }
+      }
+    }
+  });
+
+  it("of T/R 13-02 Annex A are the most that fit in a half, and of 42 GHz end at the guard that was read", () => {
+    // The greatest-count check of the remembered rows: a channel 0 leaves 22.0 to 22.6 GHz below, one more leaves 23.0 to 23.6 GHz above.
+    const { referenceMHz, rows } = CHANNEL_PLANS.find(({ id }) => id.startsWith("TR1302-A"))!;
+    for (const { goMHz, returnMHz, stepMHz, widthMHz, first, last } of rows) {
+      const lowest = (n: number) => referenceMHz + goMHz + stepMHz * n - widthMHz / 2;
+      const highest = (n: number) => referenceMHz + returnMHz + stepMHz * n + widthMHz / 2;
+      expect(lowest(first), `${widthMHz} MHz`).toBeGreaterThanOrEqual(22_000);
+      expect(lowest(first - 1), `${widthMHz} MHz`).toBeLessThan(22_000);
+      expect(highest(last), `${widthMHz} MHz`).toBeLessThanOrEqual(23_600);
+      expect(highest(last + 1), `${widthMHz} MHz`).toBeGreaterThan(23_600);
+    }
+    for (const { plan, source, highestEdgeMHz } of guardEdges) {
+      const { referenceMHz: f0, rows: own } = CHANNEL_PLANS.find(({ id }) => id === plan)!;
+      for (const { returnMHz, stepMHz, widthMHz, last } of own)
+        expect(f0 + returnMHz + stepMHz * last + widthMHz / 2, source).toBe(highestEdgeMHz);
     }
   });
 

@@ -269,7 +269,7 @@ describe("channel and modes", () => {
     const hop = (line: string) => `${r15}hop H { radio R15\n ${line}\n}`;
     const found = items(hop("channel F.636 / 28 MHz / $0"));
     // f(1) = 11701 + 2786 + 28 MHz, and 490 MHz above it.
-    expect(found[0]).toMatchObject({ label: "1", detail: "low 14.515 GHz, high 15.005 GHz" });
+    expect(found[0]).toMatchObject({ label: "1", detail: "low 14.515 GHz, high 15.005 GHz, not confirmed" });
     // Its reference frequency lies far below the band.
     const plans = labels(hop("channel $0"));
     expect(plans.indexOf("F.636-14500-15350-490")).toBeLessThan(plans.indexOf("F.637"));
