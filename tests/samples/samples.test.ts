@@ -49,11 +49,9 @@ describe("sample network Eskerfold", () => {
 });
 
 describe("sample lessons", () => {
-  const REMARKS = [
-    "F.595 / 55 MHz / 3",
-    "F.636 / 56 MHz / 2",
-    "F.637 / 56 MHz / 5",
-  ].map((channel) => `info channel-plan-unconfirmed hops.hop: ${channel}`);
+  const REMARKS = ["F.595 / 55 MHz / 3", "F.636 / 56 MHz / 2", "F.637 / 56 MHz / 5"].map(
+    (channel) => `info channel-plan-unconfirmed hops.hop: ${channel}`,
+  );
   const BLOCKED = "error clearance ALDER-HAZEL hops.hop: 15 m";
   const RAIN = "error availability BIRCH-ROWAN hops.hop: BIRCH-ROWAN";
   const ACCEPTED = "accepted clearance MAPLE-WILLOW hops.hop: 20 m";
