@@ -29,7 +29,12 @@ export const channelPlanUnconfirmed: NetworkRule = {
     for (const [about, { channel, hops }] of byRow) {
       const [first] = hops;
       const more = hops.size - 1;
-      const others = more === 0 ? "" : more === 1 ? "; 1 more hop uses it" : `; ${more} more hops use it`;
+      const others =
+        more === 0
+          ? ""
+          : more === 1
+            ? "; 1 more hop has such a channel"
+            : `; ${more} more hops have such channels`;
       report(
         {
           at: address("hop", first!.name, "channel"),

@@ -45,8 +45,8 @@ test("an unconfirmed plan tells how many more hops use it, one in the singular",
   const told = (...of: Hop[]) =>
     network(...of).find(({ rule }) => rule === "channel-plan-unconfirmed")?.message;
   expect(told(hops[0]!)).toBe("the figures of plan P are from memory, unconfirmed");
-  expect(told(hops[0]!, hops[1]!)).toMatch(/; 1 more hop uses it$/);
-  expect(told(...hops)).toMatch(/; 2 more hops use it$/);
+  expect(told(hops[0]!, hops[1]!)).toMatch(/; 1 more hop has such a channel$/);
+  expect(told(...hops)).toMatch(/; 2 more hops have such channels$/);
 });
 
 test("of a raster that licences show, a channel outside those seen is told, on both sides", () => {
