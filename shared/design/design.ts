@@ -199,7 +199,7 @@ export interface Objective {
   /** Capacity that must hold at that availability. */
   readonly capacityBps?: number;
   readonly fadeMarginDb?: number;
-  /** Least fade margin that is left after one switch to a standby arm. */
+  /** Least fade margin that is left with a unit on standby: at the receiver, at the sender, at both ends. */
   readonly standbyMarginDb?: number;
   readonly clearance: readonly ClearanceCriterion[];
   /** Of the second antenna of space diversity; undefined: as of the first. */

@@ -2,6 +2,7 @@
  * Branches and paths of an arrangement. A branch is one transceiver with its way to the antenna; a path is the
  * sender's branch, the hop, the receiver's branch. Common practice.
  */
+import type { CouplerKind } from "../design/design.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
 
 /** The arm of a coupler that a branch passes; `none` where nothing joins it to another. */
@@ -13,8 +14,8 @@ export interface Branch {
   readonly arm: Arm;
   /** 1 or 2: of both polarizations of the hop. */
   readonly polarization: 1 | 2;
-  /** Coupler it hangs on, from 1, where there are several; also the antenna. */
-  readonly coupler: number;
+  /** Antenna it hangs on, from 1, with the coupler that joins it to others there. */
+  readonly antenna: number;
   /** Position in the branching network of an all-indoor terminal, from 1. */
   readonly position: number;
   /** On in the normal state. */
@@ -29,47 +30,81 @@ export interface BranchPath {
   readonly to: Branch;
 }
 
-/** Branches of an end. Two carriers on a hybrid cross their arms between the ends: see `pathsOf`. */
-export function branchesOf(facts: ArrangementFacts): readonly Branch[] {
-  let known = BRANCHES.get(facts);
-  if (known === undefined) BRANCHES.set(facts, (known = makeBranches(facts)));
+/** What joins units to one antenna; `none`: the antenna takes one unit as it is. */
+export type Join = CouplerKind | "none";
+
+/**
+ * Which end of the hop: where two units share a coupler and both are on, they stand on the same arm at neither end, and
+ * an all-indoor terminal takes channels off in the reverse order, so that every carrier loses the same over the hop.
+ */
+export type Side = 0 | 1;
+
+/** The side of an end, whichever of the two the text names first. */
+export function sideOf(site: string, farSite: string): Side {
+  return site <= farSite ? 0 : 1;
+}
+
+/** What joins the units of an end as the arrangement usually has it, one for each antenna. */
+export function usualJoins({ antennas, coupler }: ArrangementFacts): readonly Join[] {
+  return Array.from({ length: antennas }, () => coupler ?? "none");
+}
+
+/**
+ * Branches of an end. Units fill the arms of the antennas in turn; one for which there is none is put on an antenna
+ * beyond the last.
+ * @param joins what joins units to each antenna of the end
+ */
+export function branchesOf(
+  facts: ArrangementFacts,
+  joins: readonly Join[] = usualJoins(facts),
+  side: Side = 0,
+): readonly Branch[] {
+  let of = BRANCHES.get(facts);
+  if (of === undefined) BRANCHES.set(facts, (of = new Map()));
+  const key = `${side} ${joins.join()}`;
+  let known = of.get(key);
+  if (known === undefined) of.set(key, (known = makeBranches(facts, joins, side)));
   return known;
 }
 
-/** The table of arrangements does not change. */
-const BRANCHES = new WeakMap<ArrangementFacts, readonly Branch[]>();
-const PATHS = new WeakMap<ArrangementFacts, readonly BranchPath[]>();
+/** The table of arrangements does not change, and ends are joined in few ways. */
+const BRANCHES = new WeakMap<ArrangementFacts, Map<string, readonly Branch[]>>();
 
-function makeBranches(facts: ArrangementFacts): readonly Branch[] {
-  return Array.from({ length: facts.transceivers }, (_, index): Branch => {
-    const place = placeOf(facts, index);
+function makeBranches(facts: ArrangementFacts, joins: readonly Join[], side: Side): readonly Branch[] {
+  const places = placesOf(facts, joins);
+  return places.map((place, index): Branch => {
+    const polarization = polarizationOf(facts, index);
+    const shared = places.some(
+      (other, i) =>
+        i !== index && other.antenna === place.antenna && polarizationOf(facts, i) === polarization,
+    );
+    const crossed = side === 1 && shared && !facts.hotStandby;
     return {
-      ...place,
-      name: nameOf(facts, index, place),
-      position: index + 1,
+      arm: crossed ? OTHER_ARM[place.arm] : place.arm,
+      antenna: place.antenna,
+      polarization,
+      name: nameOf(facts, index, polarization),
+      position: side === 1 && !facts.hotStandby ? places.length - index : index + 1,
       radiates: index % perGroup(facts) < radiatingPerGroup(facts),
     };
   });
 }
 
-/** Every way through the hop, one direction; those of the normal state first. */
-export function pathsOf(facts: ArrangementFacts): readonly BranchPath[] {
-  let known = PATHS.get(facts);
-  if (known === undefined) PATHS.set(facts, (known = makePaths(facts)));
-  return known;
+const OTHER_ARM: Readonly<Record<Arm, Arm>> = { none: "none", main: "standby", standby: "main" };
+
+/** Every way through the hop in one direction, with the usual joins at both ends; those of the normal state first. */
+export function pathsOf(facts: ArrangementFacts, from: Side = 0): readonly BranchPath[] {
+  const at = (side: Side) => branchesOf(facts, usualJoins(facts), side);
+  return pathsBetween(facts, at(from), at(from === 0 ? 1 : 0));
 }
 
-function makePaths(facts: ArrangementFacts): readonly BranchPath[] {
-  const branches = branchesOf(facts);
-  if (!facts.hotStandby) {
-    // With unequal arms the carriers cross: main at one end, standby at the other, so that both lose the same.
-    return branches.map((branch) => ({
-      state: "normal",
-      from: branch,
-      to: partner(branch, branches, facts),
-    }));
-  }
-  const groups = pairs(branches);
+/** Every way through the hop from the branches of one end to those of the other; those of the normal state first. */
+export function pathsBetween(
+  facts: ArrangementFacts,
+  from: readonly Branch[],
+  to: readonly Branch[],
+): readonly BranchPath[] {
+  if (!facts.hotStandby) return from.map((branch, i) => ({ state: "normal", from: branch, to: to[i]! }));
   // The relay of an all-indoor terminal puts either transmitter on the main antenna.
   const oneWayOut = facts.construction === "all-indoor";
   const states = [
@@ -78,34 +113,81 @@ function makePaths(facts: ArrangementFacts): readonly BranchPath[] {
     ["sender on standby", 1, 0],
     ["both on standby", 1, 1],
   ] as const;
-  const possible = states.filter(([, from]) => from === 0 || !(oneWayOut && facts.antennas > 1));
-  return possible.flatMap(([state, from, to]) =>
-    groups.map((pair): BranchPath => ({ state, from: pair[from]!, to: pair[to]! })),
+  const possible = states.filter(([, sends]) => sends === 0 || !(oneWayOut && facts.antennas > 1));
+  const pairs = Array.from({ length: Math.floor(from.length / 2) }, (_, i) => 2 * i);
+  return possible.flatMap(([state, sends, receives]) =>
+    pairs.map((pair): BranchPath => ({ state, from: from[pair + sends]!, to: to[pair + receives]! })),
   );
 }
 
-type Place = Pick<Branch, "arm" | "polarization" | "coupler">;
+type Place = Pick<Branch, "arm" | "antenna">;
 
-function placeOf(facts: ArrangementFacts, index: number): Place {
-  const polarizationOf = (place: number) => (place % 2 === 0 ? 1 : 2);
-  switch (facts.coupler) {
-    case undefined:
-      return { arm: "none", polarization: 1, coupler: facts.antennas > 1 ? index + 1 : 1 };
-    case "omt":
-      return { arm: "main", polarization: polarizationOf(index), coupler: 1 };
-    case "dual-polarized": {
-      // Hot-standby pairs stand together: main and standby of one polarization, then of the other.
-      const place = index % 4;
-      const polarization = facts.hotStandby ? (place < 2 ? 1 : 2) : polarizationOf(place);
-      const second = facts.hotStandby ? place % 2 === 1 : place >= 2;
-      return { arm: second ? "standby" : "main", polarization, coupler: Math.floor(index / 4) + 1 };
-    }
-    default:
-      return { arm: index === 0 ? "main" : "standby", polarization: 1, coupler: 1 };
+function placesOf(facts: ArrangementFacts, joins: readonly Join[]): Place[] {
+  const units = Array.from({ length: facts.transceivers }, (_, index) => index);
+  if (facts.coupler === undefined) return units.map((index) => placeApart(facts, joins, index));
+  const free = joins.flatMap((join, index) => armsOf(join).map((arm) => ({ ...arm, antenna: index + 1 })));
+  const places: Place[] = [];
+  for (const index of inTurn(facts)) {
+    const polarization = polarizationOf(facts, index);
+    const at = free.findIndex((arm) => arm.polarization === undefined || arm.polarization === polarization);
+    const [place] = at < 0 ? [] : free.splice(at, 1);
+    places[index] = place ?? { arm: "main", antenna: joins.length + 1 };
   }
+  return places;
 }
 
-function nameOf(facts: ArrangementFacts, index: number, { polarization }: Place): string {
+/** An antenna for each unit; where an end has the first only, a hybrid joins both to it. */
+function placeApart({ antennas }: ArrangementFacts, joins: readonly Join[], index: number): Place {
+  if (antennas === 1) return { arm: "none", antenna: 1 };
+  const together = joins.length === 1 && joins[0] === "hybrid";
+  return together
+    ? { arm: index === 0 ? "main" : "standby", antenna: 1 }
+    : { arm: "none", antenna: index + 1 };
+}
+
+/** Main units take their arms before those that wait. */
+function inTurn({ transceivers, hotStandby }: ArrangementFacts): number[] {
+  const units = Array.from({ length: transceivers }, (_, index) => index);
+  return hotStandby
+    ? [...units.filter((index) => index % 2 === 0), ...units.filter((index) => index % 2 === 1)]
+    : units;
+}
+
+interface JoiningArm {
+  readonly arm: Arm;
+  /** Undefined: whichever the unit has. */
+  readonly polarization?: 1 | 2;
+}
+
+/** Arms for units, those of both polarizations of one kind together. */
+export function armsOf(join: Join): readonly JoiningArm[] {
+  return ARMS[join];
+}
+
+const ARMS: Readonly<Record<Join, readonly JoiningArm[]>> = {
+  none: [{ arm: "none" }],
+  hybrid: [{ arm: "main" }, { arm: "standby" }],
+  splitter: [{ arm: "main" }, { arm: "standby" }],
+  omt: [
+    { arm: "main", polarization: 1 },
+    { arm: "main", polarization: 2 },
+  ],
+  "dual-polarized": [
+    { arm: "main", polarization: 1 },
+    { arm: "main", polarization: 2 },
+    { arm: "standby", polarization: 1 },
+    { arm: "standby", polarization: 2 },
+  ],
+};
+
+/** Carriers take turns; a hot-standby pair is of one polarization. */
+function polarizationOf(facts: ArrangementFacts, index: number): 1 | 2 {
+  if (!facts.dualPolarized) return 1;
+  const place = facts.hotStandby ? Math.floor(index / 2) : index;
+  return place % 2 === 0 ? 1 : 2;
+}
+
+function nameOf(facts: ArrangementFacts, index: number, polarization: 1 | 2): string {
   if (facts.transceivers === 1) return "only";
   if (facts.hotStandby) {
     const role = index % 2 === 0 ? "main" : facts.protection === "space-diversity" ? "diversity" : "standby";
@@ -125,23 +207,4 @@ function perGroup(facts: ArrangementFacts): number {
 
 function radiatingPerGroup(facts: ArrangementFacts): number {
   return facts.hotStandby ? 1 : facts.radiating;
-}
-
-function partner(branch: Branch, branches: readonly Branch[], facts: ArrangementFacts): Branch {
-  if (facts.construction === "all-indoor") {
-    // Channels are taken off in the reverse order, so that each loses the same over the hop.
-    return { ...branch, position: branches.length + 1 - branch.position };
-  }
-  const shared = branches.some(
-    (other) =>
-      other !== branch && other.coupler === branch.coupler && other.polarization === branch.polarization,
-  );
-  if (!shared || branch.arm === "none") return branch;
-  return { ...branch, arm: branch.arm === "main" ? "standby" : "main" };
-}
-
-function pairs(branches: readonly Branch[]): (readonly [Branch, Branch])[] {
-  const groups: (readonly [Branch, Branch])[] = [];
-  for (let i = 0; i + 1 < branches.length; i += 2) groups.push([branches[i]!, branches[i + 1]!]);
-  return groups;
 }

@@ -1,5 +1,8 @@
 import type { Climate, Hop, HopEnd, RadioMode } from "../design/design.js";
+import type { Branch } from "../equipment/branches.js";
 import { METHOD as ENHANCEMENT, enhancementExceeded } from "../propagation/p530/enhancement.js";
+import { arrangementByName } from "../radio/arrangements.js";
+import { channelPlace } from "../radio/channels.js";
 import { modeThreshold, THRESHOLD_SOURCE } from "../radio/threshold.js";
 import { withTimeInUse } from "./adaptive.js";
 import type { FadingDirection } from "./availability.js";
@@ -9,7 +12,7 @@ import { judgedMode } from "./judged-mode.js";
 import { type Chain, chainOf, levelDiagram, type PathLosses, transmitPowerDbm } from "./levels.js";
 import { type ModeFading, modeFadingOf, modeOutages } from "./outages.js";
 import { type Obstruction, pathLosses } from "./path-loss.js";
-import type { DirectionResult, ModeResult } from "./result.js";
+import type { CarrierEnd, CarrierLevel, DirectionResult, ModeResult } from "./result.js";
 import type { SecondRays } from "./second-antenna.js";
 import { cite, citeAs, missing, note, type Trace } from "./trace.js";
 
@@ -40,11 +43,14 @@ export function evaluateDirections(
     if (frequencyHz === undefined || !(frequencyHz > 0)) continue;
     const loss = pathLosses(hop, climate, heights, course.distanceM, frequencyHz, obstruction, trace);
     losses.push(loss);
-    const secondDb = (sends: boolean, receives: boolean) =>
-      rays?.diffractionDb(from === hop.ends[0] ? [sends, receives] : [receives, sends], frequencyHz) ?? 0;
-    const moreLossDb = rays && secondDb(false, true) - loss.diffractionDb;
+    const rayDb = (sends: number, receives: number) =>
+      rays?.diffractionDb(
+        from === hop.ends[0] ? [sends > 1, receives > 1] : [receives > 1, sends > 1],
+        frequencyHz,
+      ) ?? 0;
+    const moreLossDb = rays && rayDb(1, 2) - loss.diffractionDb;
     const fades = fadingOf(hop, [from, to], { ...path, moreLossDb }, climate, frequencyHz, trace);
-    const chain = chainOf(hop, from, to, frequencyHz, rays ? { ...loss, secondDb } : loss, trace);
+    const chain = chainOf(hop, from, to, frequencyHz, rays ? { ...loss, rayDb } : loss, trace);
     const direction = chain && directionOf(hop, from, to, frequencyHz, chain, fades, climate.climate, trace);
     if (direction === undefined) continue;
     directions.push(direction);
@@ -78,7 +84,7 @@ function directionOf(
   const receivedLevelDbm = levels.at(-1)!.levelDbm;
 
   const greatestDbm = Math.max(...powered.map((mode) => transmitPowerDbm(from, mode)!));
-  const strongestDbm = greatestDbm + chain.totalDb;
+  const strongestDbm = greatestDbm + Math.max(...chain.ways.map(({ totalDb }) => totalDb));
   const overloadDbm = hop.radio?.overloadDbm;
   const modes = powered.flatMap((mode) => modeResult(hop, from, mode, chain, fading, climate, trace) ?? []);
   const results = modes.map(({ result }) => result);
@@ -86,8 +92,9 @@ function directionOf(
     from: from.site.name,
     to: to.site.name,
     frequencyHz,
-    eirpDbm: power + chain.eirpGainDb,
-    greatestEirpDbm: greatestDbm + chain.eirpGainDb,
+    eirpDbm: power + chain.weakest.eirpGainDb,
+    greatestEirpDbm: greatestDbm + Math.max(...chain.ways.map(({ eirpGainDb }) => eirpGainDb)),
+    carriers: carrierLevels(hop, chain, power, greatestDbm),
     levels,
     receivedLevelDbm,
     judged: judgedLevel(hop, results),
@@ -125,25 +132,48 @@ function overloadOf(
   return { ...found, worstMonthPercent: enhancement.exceededPercent };
 }
 
-/** Levels of every way through the branches, and of the weakest after one switch where it is weaker. */
+function carrierLevels(
+  { arrangement }: Hop,
+  { carriers }: Chain,
+  powerDbm: number,
+  greatestDbm: number,
+): CarrierLevel[] {
+  const facts = arrangementByName(arrangement.name);
+  return carriers.map(({ unit, path, eirpGainDb, totalDb }) => ({
+    unit,
+    channel: facts === undefined ? 0 : channelPlace(facts, unit),
+    from: carrierEnd(path.from),
+    to: carrierEnd(path.to),
+    eirpDbm: powerDbm + eirpGainDb,
+    greatestEirpDbm: greatestDbm + eirpGainDb,
+    receivedLevelDbm: powerDbm + totalDb,
+  }));
+}
+
+function carrierEnd({ name, arm, antenna }: Branch): CarrierEnd {
+  return { branch: name, arm, antenna };
+}
+
+/** Levels of every way through the branches, and of the weakest with a unit on standby where it is weaker. */
 function pathLevels(
   chain: Chain,
   receivedLevelDbm: number,
-): Pick<DirectionResult, "paths" | "standbyReceivedLevelDbm"> {
-  if (chain.paths.length === 0) return {};
-  const paths = chain.paths.map(({ path, branchingLossDb, changeDb }) => ({
+): Pick<DirectionResult, "paths" | "pathsIncomplete" | "standbyReceivedLevelDbm"> {
+  const pathsIncomplete = chain.complete ? undefined : true;
+  if (chain.ways.length < 2) return { pathsIncomplete };
+  const paths = chain.ways.map(({ path, branchingLossDb, diffractionDb, totalDb }) => ({
     state: path.state,
     from: path.from.name,
     to: path.to.name,
     branchingLossDb,
-    receivedLevelDbm: receivedLevelDbm + changeDb,
+    diffractionDb: diffractionDb > 0 ? diffractionDb : undefined,
+    receivedLevelDbm: receivedLevelDbm + totalDb - chain.totalDb,
   }));
-  const switched = paths.filter(
-    ({ state }) => state === "receiver on standby" || state === "sender on standby",
-  );
-  const weakestDbm = Math.min(...switched.map((path) => path.receivedLevelDbm));
+  const standby = paths.filter(({ state }) => state !== "normal");
+  const weakestDbm = Math.min(...standby.map((path) => path.receivedLevelDbm));
   return {
     paths,
+    pathsIncomplete,
     standbyReceivedLevelDbm: weakestDbm < receivedLevelDbm - 1e-9 ? weakestDbm : undefined,
   };
 }

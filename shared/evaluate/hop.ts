@@ -18,6 +18,7 @@ import { withinReason } from "./reason.js";
 import { reflectionsOf } from "./reflection.js";
 import type { EquipmentOutage, HopResult } from "./result.js";
 import { diversityPaths, secondRays } from "./second-antenna.js";
+import { standbyResult } from "./standby.js";
 import { missing, newTrace, note, type Trace } from "./trace.js";
 
 /**
@@ -70,6 +71,7 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
     diversityPaths: known && diversityPaths(hop, known, rays, trace),
     ...worseLosses(both),
     directions,
+    standby: standbyResult(hop, directions),
     availability,
     objectives: objectiveResults(hop, { directions, distanceM, availability }, trace),
     reflections:

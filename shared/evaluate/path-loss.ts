@@ -58,19 +58,11 @@ function gasLossDb(
     return 0;
   }
   const meanHeightM = (heights.antennaAslM[0] + heights.antennaAslM[1]) / 2;
-  // Whole tens of metres: the attenuation moves by less than 0.2 % and neighbouring hops share a computation.
-  const standard = referenceAtmosphere(Math.round(Math.min(Math.max(meanHeightM, -5000), 9000) / 10) * 10);
   if (meanHeightM < 0)
     note(trace, "The path lies below sea level, outside the stated range of the reference atmosphere.");
   if (meanHeightM > 9000) note(trace, "The path lies above 9 km; its air is taken as at 9 km.");
-  const { climate } = inUse;
-  const air = {
-    pressureHPa: climate.pressureHPa ?? standard.pressureHPa,
-    temperatureK: climate.temperatureK ?? standard.temperatureK,
-    waterVapourDensityGm3: climate.waterVapourDensityGm3 ?? standard.waterVapourDensityGm3,
-  };
-  const vapourPressureHPa = (air.waterVapourDensityGm3 * air.temperatureK) / 216.7;
-  if (!(air.temperatureK > 0 && air.waterVapourDensityGm3 >= 0 && air.pressureHPa > vapourPressureHPa)) {
+  const air = airOf(inUse.climate, meanHeightM);
+  if (air === undefined) {
     note(
       trace,
       "Gases are not counted: temperature, pressure and water vapour of the climate describe no air.",
@@ -80,6 +72,20 @@ function gasLossDb(
   useAir(inUse, air, meanHeightM, trace);
   citeAs(trace, "Rec. ITU-R P.676-13 Annex 1", "verified", "Attenuation by gases, line by line");
   return gasAttenuationDb({ frequencyGHz, ...air }, distanceM);
+}
+
+/** The climate's own air, completed by the reference atmosphere; undefined: the figures describe none. */
+export function airOf(climate: Climate, meanHeightM: number) {
+  // Whole tens of metres: the attenuation moves by less than 0.2 % and neighbouring hops share a computation.
+  const standard = referenceAtmosphere(Math.round(Math.min(Math.max(meanHeightM, -5000), 9000) / 10) * 10);
+  const air = {
+    pressureHPa: climate.pressureHPa ?? standard.pressureHPa,
+    temperatureK: climate.temperatureK ?? standard.temperatureK,
+    waterVapourDensityGm3: climate.waterVapourDensityGm3 ?? standard.waterVapourDensityGm3,
+  };
+  const vapourPressureHPa = (air.waterVapourDensityGm3 * air.temperatureK) / 216.7;
+  const isAir = air.temperatureK > 0 && air.waterVapourDensityGm3 >= 0 && air.pressureHPa > vapourPressureHPa;
+  return isAir ? air : undefined;
 }
 
 function useAir(

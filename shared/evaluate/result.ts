@@ -115,18 +115,74 @@ export interface PathLevel {
   readonly to: string;
   /** Couplers and branching networks of both ends, dB; feeders are not in it. */
   readonly branchingLossDb: number;
+  /** Of the ray between its antennas; undefined: none. */
+  readonly diffractionDb?: number;
   readonly receivedLevelDbm: number;
+}
+
+/** The standby units held against what is asked of them, in every state that can occur with one of them in use. */
+export interface StandbyResult {
+  /** The objective's `standby-margin`; undefined: the level must reach the threshold. */
+  readonly askedDb?: number;
+  /** Open where the level of a state is not known. */
+  readonly verdict: Verdict;
+  /** The state with the least margin, in the mode that the objective is held against; undefined: none is known. */
+  readonly weakest?: {
+    readonly state: Exclude<PathLevel["state"], "normal">;
+    /** Sites. */
+    readonly from: string;
+    readonly to: string;
+    readonly modulation: string;
+    readonly bandwidthHz: number;
+    readonly receivedLevelDbm: number;
+    readonly thresholdDbm: number;
+    readonly degradationDb?: number;
+    /** Received level less threshold and degradation. */
+    readonly fadeMarginDb: number;
+    /** By how much the level is below that of the normal state. */
+    readonly lessThanNormalDb: number;
+    /** Of its ray; undefined: none. */
+    readonly diffractionDb?: number;
+  };
+}
+
+/** A carrier that is on in the normal state: the units that it runs on, and what is sent and received with it. */
+export interface CarrierLevel {
+  /** Of the arrangement's units, from 0; the same at both ends. */
+  readonly unit: number;
+  /** Of the hop's channels, from 0. */
+  readonly channel: number;
+  readonly from: CarrierEnd;
+  readonly to: CarrierEnd;
+  /** In the reference mode. */
+  readonly eirpDbm: number;
+  /** In the mode with the most power. */
+  readonly greatestEirpDbm: number;
+  /** Median, in the reference mode. */
+  readonly receivedLevelDbm: number;
+}
+
+/** Where the unit of a carrier stands at one end. */
+export interface CarrierEnd {
+  /** For example `carrier 2`. */
+  readonly branch: string;
+  /** Of the coupler that joins it to others. */
+  readonly arm: "none" | "main" | "standby";
+  /** Antenna of the end, from 1. */
+  readonly antenna: number;
 }
 
 export interface DirectionResult {
   readonly from: string;
   readonly to: string;
   readonly frequencyHz: number;
-  /** In the reference mode, the highest of the range. */
+  /** In the reference mode, the highest of the range; of the carrier of which least arrives. */
   readonly eirpDbm: number;
-  /** In the mode with the most power; what a licence and the distances to keep are for. One carrier. */
+  /** In the mode with the most power, of any unit; what the distances to keep are for. One carrier. */
   readonly greatestEirpDbm: number;
-  /** Level diagram of the reference mode. */
+  /** In the order of the units. */
+  readonly carriers: readonly CarrierLevel[];
+  /** Level diagram of the reference mode, of the carrier of which least arrives. */
   readonly levels: readonly LevelRow[];
   /** Median, in the reference mode: what is measured at line-up. */
   readonly receivedLevelDbm: number;
@@ -148,10 +204,9 @@ export interface DirectionResult {
   };
   /** Every way through the branches of both ends, reference mode; left out where there is one way only. */
   readonly paths?: readonly PathLevel[];
-  /**
-   * Level after one switch to the weaker arm, at the end where it costs more, reference mode; set when a second unit
-   * stands on an unequal coupler.
-   */
+  /** True when an antenna or a figure for a standby unit is not known: its ways are left out of `paths`. */
+  readonly pathsIncomplete?: boolean;
+  /** Least level of any state with a unit on standby, reference mode; set where it is less than in the normal state. */
   readonly standbyReceivedLevelDbm?: number;
   /** Mean over the year of what the working carriers carry, propagation only; with several modes of known rate. */
   readonly expectedCapacityBps?: number;
@@ -291,6 +346,8 @@ export interface HopResult {
   readonly diffractionLossDb?: number;
   readonly rainAttenuation001Db?: number;
   readonly directions: readonly DirectionResult[];
+  /** Set on an arrangement with hot standby. */
+  readonly standby?: StandbyResult;
   /** Propagation only, both directions together: rain of the worse direction, multipath of both added. */
   readonly availability?: {
     /** Two-way, of the mode the objective asks for (its capacity, or the lowest mode). */

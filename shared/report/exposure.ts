@@ -1,7 +1,6 @@
 /** How far in front of an antenna nobody may stand while it transmits. */
 import type { Hop } from "../design/design.js";
 import type { DirectionResult } from "../evaluate/result.js";
-import { arrangementByName } from "../radio/arrangements.js";
 
 /** Whole body, averaged over 30 min, 2 to 300 GHz, W/m2: ICNIRP 2020, from memory, not checked against it. */
 export const EXPOSURE_LIMITS_W_PER_M2 = { generalPublic: 10, occupational: 50 } as const;
@@ -39,8 +38,8 @@ export function keepOut(hop: Hop, direction: DirectionResult, otherBand?: Transm
   return {
     site: direction.from,
     eirpDbm,
-    carriers: radiating(own),
-    otherBand: otherBand && { hop: otherBand.hop.name, carriers: radiating(otherBand) },
+    carriers: own.direction.carriers.length,
+    otherBand: otherBand && { hop: otherBand.hop.name, carriers: otherBand.direction.carriers.length },
     generalPublicM: farFieldDistanceM(eirpDbm, EXPOSURE_LIMITS_W_PER_M2.generalPublic),
     occupationalM: farFieldDistanceM(eirpDbm, EXPOSURE_LIMITS_W_PER_M2.occupational),
   };
@@ -52,16 +51,10 @@ export interface Transmitter {
   readonly direction: DirectionResult;
 }
 
-/** All carriers of a hop, each in its strongest mode. */
-function eirpOf({ hop, direction }: Transmitter): number {
-  const reference = direction.modes.at(-1);
-  const strongest = Math.max(...direction.modes.map(({ transmitPowerDbm }) => transmitPowerDbm));
-  const extraDb = reference && Number.isFinite(strongest) ? strongest - reference.transmitPowerDbm : 0;
-  return direction.eirpDbm + extraDb + 10 * Math.log10(radiating({ hop }));
-}
-
-function radiating({ hop }: Pick<Transmitter, "hop">): number {
-  return arrangementByName(hop.arrangement.name)?.radiating ?? 1;
+/** All carriers of a hop, each in its strongest mode and over its own arm; a unit on standby may send more. */
+function eirpOf({ direction: { carriers, greatestEirpDbm } }: Transmitter): number {
+  const together = carriers.reduce((sum, one) => sum + 10 ** (one.greatestEirpDbm / 10), 0);
+  return Math.max(greatestEirpDbm, 10 * Math.log10(together));
 }
 
 /**

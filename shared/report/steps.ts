@@ -4,6 +4,7 @@ import { equipmentOutage } from "../evaluate/equipment.js";
 import { type FadingPath, fadingOf } from "../evaluate/fading.js";
 import { sameMode } from "../evaluate/judged-mode.js";
 import { modeFadingOf, outagesAt } from "../evaluate/outages.js";
+import { airOf } from "../evaluate/path-loss.js";
 import { inJudgedPolarization } from "../evaluate/polarization.js";
 import { withinReason } from "../evaluate/reason.js";
 import type { DirectionResult, HopResult, ModeResult } from "../evaluate/result.js";
@@ -11,7 +12,6 @@ import { newTrace, type Trace } from "../evaluate/trace.js";
 import { trimmed } from "../format/numbers.js";
 import { explainFade } from "../propagation/p530/fade-distribution.js";
 import { specificGasAttenuation } from "../propagation/p676.js";
-import { referenceAtmosphere } from "../propagation/p835.js";
 import { STEP_WORDS, type StepKey } from "./step-words.js";
 
 /** An intermediate value, in the words of the method. */
@@ -69,12 +69,11 @@ export function gasSteps({ geometry, climate, directions }: HopResult): Step[] {
   if (geometry === undefined || !(frequencyHz >= 1e9 && frequencyHz <= 1e12)) return [];
   const meanHeightM =
     geometry.reduce((sum, { groundM, antennaHeightM }) => sum + groundM + antennaHeightM, 0) / 2;
-  const standard = referenceAtmosphere(Math.round(Math.min(Math.max(meanHeightM, -5000), 9000) / 10) * 10);
+  const air = airOf(climate ?? {}, meanHeightM);
+  if (air === undefined) return [];
   const { oxygenDbPerKm, waterVapourDbPerKm } = specificGasAttenuation({
     frequencyGHz: frequencyHz / 1e9,
-    pressureHPa: climate?.pressureHPa ?? standard.pressureHPa,
-    temperatureK: climate?.temperatureK ?? standard.temperatureK,
-    waterVapourDensityGm3: climate?.waterVapourDensityGm3 ?? standard.waterVapourDensityGm3,
+    ...air,
   });
   return stepsOf({ meanHeightM, oxygenDbPerKm, waterVapourDbPerKm: waterVapourDbPerKm });
 }

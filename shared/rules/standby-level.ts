@@ -1,17 +1,15 @@
-import { address } from "../design/address.js";
-import { apart, dbm } from "../format/numbers.js";
-import { arrangementByName } from "../radio/arrangements.js";
+import { apart, dbm, decibels } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
-import { weakerDirection } from "./judged-modes.js";
 import type { HopRule } from "./rule.js";
+import { obstructionTold, standbyAddress, standbyHelp, standbyWords } from "./standby-words.js";
 
 export const standbyLevel: HopRule = {
   scope: "hop",
   id: "standby-level",
   severity: "error",
-  title: "The standby arm must reach the threshold too",
+  title: "A unit on standby must reach the threshold too",
   checks:
-    "Received level after one switch to the standby arm against the threshold of the mode that carries the capacity asked for.",
+    "Where the objective states no `standby-margin`: received level in every state with a unit on standby (at the receiver, at the sender, at both ends), both directions, against the threshold of the mode that carries the capacity asked for.",
   why: "A standby unit that lies below threshold in clear air protects in name only.",
   fix: "A coupler with less difference between its arms, larger antennas, or a lower mode.",
   source: "common practice",
@@ -27,21 +25,17 @@ export const standbyLevel: HopRule = {
     keld: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits high\n    extra-loss 22 dB",
     tarn: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits low",
   }),
-  check({ hop, result, report }) {
-    if (!arrangementByName(hop.arrangement.name)?.hotStandby) return;
-    const weaker = weakerDirection(hop, result);
-    const standbyDbm = weaker?.direction.standbyReceivedLevelDbm;
-    if (weaker === undefined || standbyDbm === undefined) return;
-    // The standby level is told for the reference mode; the judged mode may have another power.
-    const { direction, mode } = weaker;
-    const levelDbm = standbyDbm + (mode.receivedLevelDbm - direction.receivedLevelDbm);
-    if (levelDbm > mode.thresholdDbm) return;
-    const [level, threshold] = apart(dbm, levelDbm, mode.thresholdDbm);
-    const onSecond = (arrangementByName(hop.arrangement.name)?.antennas ?? 1) > 1;
-    const place = onSecond ? "with a diversity antenna in use" : "on a standby arm";
+  check({ hop, result, report, has, leaveToCause }) {
+    const { standby } = result;
+    if (standby?.verdict !== "missed" || standby.askedDb !== undefined) return;
+    const weakest = standby.weakest!;
+    if (obstructionTold(has, weakest, 0)) return leaveToCause();
+    const [level, threshold] = apart(dbm, weakest.receivedLevelDbm, weakest.thresholdDbm);
+    const degraded = weakest.degradationDb ? ` with ${decibels(weakest.degradationDb)} degradation` : "";
     report({
-      at: address("hop", hop.name, direction.to, onSecond ? "diversity-antenna" : "coupler"),
-      message: `${place} ${direction.to} receives ${level}, below the threshold ${threshold} of ${mode.modulation}`,
+      at: standbyAddress(hop, weakest),
+      message: `${standbyWords(hop, weakest)} ${weakest.to} receives ${level}, below the threshold ${threshold} of ${weakest.modulation}${degraded}`,
+      help: standbyHelp(weakest),
     });
   },
 };

@@ -218,7 +218,7 @@ test("nothing is counted twice or not at all", () => {
     for (const branch of branches) {
       const beside = branches.filter(
         (other) =>
-          other.coupler === branch.coupler &&
+          other.antenna === branch.antenna &&
           other.polarization === branch.polarization &&
           other.arm === branch.arm,
       );

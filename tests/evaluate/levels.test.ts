@@ -50,8 +50,8 @@ test("a budget by hand: hot standby on an unequal coupler, feeder at one end", (
   const receivedDbm = 54.4 - freeSpaceDb + gases!.changeDb + 38.5 - 1.6;
   expect(there.receivedLevelDbm).toBeCloseTo(receivedDbm, 9);
   expect(there.modes[0]!.fadeMarginDb).toBeCloseTo(receivedDbm + 69, 9);
-  // One switch at either end costs 6.4 - 1.6.
-  expect(there.standbyReceivedLevelDbm).toBeCloseTo(receivedDbm - 4.8, 9);
+  // A switch at either end costs 6.4 - 1.6, at both twice that.
+  expect(there.standbyReceivedLevelDbm).toBeCloseTo(receivedDbm - 9.6, 9);
   expect(there.overload!.marginDb).toBeCloseTo(-20 - receivedDbm, 9);
   expect(there.levels.map(({ element }) => element)).toEqual([
     "transmitter output",

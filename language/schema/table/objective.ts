@@ -199,8 +199,9 @@ export const objectiveRows: Rows = [
     name: "standby-margin",
     in: ["objective"],
     args: one("value", quantity("ratio", { min: "0 dB", max: "60 dB" }), "Least margin."),
-    meaning: "Fade margin that must be left after one switch to a standby arm.",
-    fallback: "the standby arm must reach the threshold",
+    meaning:
+      "Fade margin that must be left in every state with a unit on standby: at the receiver, at the sender, at both ends.",
+    fallback: "the threshold must be reached in each of them",
     source: PRACTICE,
     example: "standby-margin 10 dB",
   },

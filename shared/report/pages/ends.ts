@@ -43,8 +43,8 @@ export function endsTable(hop: Hop, result: HopResult): Table {
     ["Further loss", ({ extraLossDb }) => (extraLossDb === undefined ? undefined : decibels(extraLossDb))],
     ["Transmits", (end) => transmits(end)],
     ...furtherChannels(hop),
-    ["Power, highest mode", (_end, index) => dbmOf(result.directions, hop, index, "power")],
-    ["EIRP, highest mode", (_end, index) => dbmOf(result.directions, hop, index, "eirp")],
+    ["Power, highest mode", (_end, index) => power(result.directions, hop, index)],
+    ["EIRP, highest mode", (_end, index) => eirp(result.directions, hop, index)],
     ["Greatest EIRP of any mode", (_end, index) => greatestEirp(result.directions, hop, index)],
   ];
   return {
@@ -101,16 +101,18 @@ function transmits({
   return at === undefined ? half : half === undefined ? at : `${at}, ${half}`;
 }
 
-function dbmOf(
-  directions: HopResult["directions"],
-  hop: Hop,
-  index: 0 | 1,
-  what: "power" | "eirp",
-): string | undefined {
+function power(directions: HopResult["directions"], hop: Hop, index: 0 | 1): string | undefined {
+  const first = directions.find(({ from }) => from === hop.ends[index].site.name)?.levels[0];
+  return first && dbm(first.levelDbm);
+}
+
+/** Of one carrier; where they stand on arms or antennas that differ, from the least to the greatest. */
+function eirp(directions: HopResult["directions"], hop: Hop, index: 0 | 1): string | undefined {
   const direction = directions.find(({ from }) => from === hop.ends[index].site.name);
-  const first = direction?.levels[0];
-  if (!direction || !first) return undefined;
-  return dbm(what === "eirp" ? direction.eirpDbm : first.levelDbm);
+  if (direction === undefined) return undefined;
+  const each = direction.carriers.map(({ eirpDbm }) => eirpDbm);
+  const [least, greatest] = [dbm(Math.min(...each)), dbm(Math.max(...each))];
+  return least === greatest ? greatest : `${least} to ${greatest}, by carrier`;
 }
 
 /** Of one carrier; undefined where the highest mode has the most power already. */
@@ -119,6 +121,7 @@ function greatestEirp(directions: HopResult["directions"], hop: Hop, index: 0 | 
   const highest = direction?.modes.at(-1);
   if (direction === undefined || highest === undefined) return undefined;
   const strongest = direction.modes.reduce((a, b) => (b.transmitPowerDbm > a.transmitPowerDbm ? b : a));
-  const stepDb = strongest.transmitPowerDbm - highest.transmitPowerDbm;
-  return stepDb > 0 ? `${dbm(direction.eirpDbm + stepDb)} in ${strongest.modulation}` : undefined;
+  if (!(strongest.transmitPowerDbm > highest.transmitPowerDbm)) return undefined;
+  const greatestDbm = Math.max(...direction.carriers.map(({ greatestEirpDbm }) => greatestEirpDbm));
+  return `${dbm(greatestDbm)} in ${strongest.modulation}`;
 }

@@ -172,7 +172,7 @@ function levelSection(result: HopResult): Section[] {
   });
   const [first] = result.directions;
   const reference = first?.modes.at(-1);
-  const text = `Main arms, clear air${reference ? `, ${reference.modulation}, the highest mode` : ""}. The numbers in the drawing are those of the rows.`;
+  const text = `${whose(first)}, clear air${reference ? `, ${reference.modulation}, the highest mode` : ""}. The numbers in the drawing are those of the rows.`;
   return [
     {
       id: "level",
@@ -185,11 +185,20 @@ function levelSection(result: HopResult): Section[] {
   ];
 }
 
+/** Carriers may stand on different arms and antennas: the diagram is that of the weakest. */
+function whose(direction: DirectionResult | undefined): string {
+  const levels = direction?.carriers.map(({ receivedLevelDbm }) => receivedLevelDbm) ?? [];
+  if (levels.length < 2) return "Main arms";
+  return Math.max(...levels) - Math.min(...levels) > 0.05
+    ? "The carrier of which least arrives"
+    : "Every carrier";
+}
+
 /** Levels that the diagram does not show. */
 function besideDiagram({ overload, standbyReceivedLevelDbm }: DirectionResult): Block[] {
   const facts: Fact[] = [];
   if (standbyReceivedLevelDbm !== undefined) {
-    facts.push({ label: "Over the weaker arm of one end", value: dbm(standbyReceivedLevelDbm) });
+    facts.push({ label: "Least with a unit on standby", value: dbm(standbyReceivedLevelDbm) });
   }
   if (overload) {
     const { receivedLevelDbm, overloadDbm, marginDb } = overload;

@@ -1,0 +1,149 @@
+/** What a branch passes between its unit and its antenna, at one end and in one direction. */
+import type { Antenna, Coupler, Hop, HopEnd } from "../design/design.js";
+import { armLossDb, branchingLossDb } from "../equipment/branch-loss.js";
+import { type Arm, type Branch, branchesOf, type Side } from "../equipment/branches.js";
+import { joinsOf, type Stand, standsOf } from "../equipment/stands.js";
+import { frequency, metres } from "../format/numbers.js";
+import { antennaGain } from "../radio/antenna-gain.js";
+import type { ArrangementFacts } from "../radio/arrangements.js";
+import { feederLossPerM } from "../radio/feeder-loss.js";
+import { missing, note, type Trace, use } from "./trace.js";
+
+/** What one branch of an end passes, and the antenna it hangs on. */
+export interface EndParts {
+  /** From the radio to the antenna. */
+  readonly losses: readonly { readonly element: string; readonly detail?: string; readonly lossDb: number }[];
+  readonly lossDb: number;
+  /** Of these, what depends on the branch: arm of the coupler and branching network. */
+  readonly branchingDb: number;
+  /** Whether the arms of its coupler lose different amounts. */
+  readonly unequal: boolean;
+  readonly antenna: string;
+  readonly gainDbi: number;
+}
+
+export interface Terminal {
+  readonly branches: readonly Branch[];
+  /** Undefined when a figure is not known. */
+  parts(branch: Branch): EndParts | undefined;
+}
+
+/** One end of the hop as a sender or a receiver. */
+export function terminal(
+  hop: Pick<Hop, "radio">,
+  end: HopEnd,
+  facts: ArrangementFacts,
+  side: Side,
+  direction: "transmit" | "receive",
+  frequencyHz: number,
+  trace: Trace,
+): Terminal {
+  const stands = standsOf(end, facts);
+  const known = new Map<Branch, EndParts | undefined>();
+  return {
+    branches: branchesOf(facts, joinsOf(stands, facts), side),
+    parts(branch) {
+      if (!known.has(branch)) {
+        const stand = stands[branch.antenna - 1];
+        known.set(branch, stand && partsThrough(hop, end, stand, branch, direction, frequencyHz, trace));
+      }
+      return known.get(branch);
+    },
+  };
+}
+
+function partsThrough(
+  hop: Pick<Hop, "radio">,
+  end: HopEnd,
+  { antenna, coupler }: Stand,
+  branch: Branch,
+  direction: "transmit" | "receive",
+  frequencyHz: number,
+  trace: Trace,
+): EndParts | undefined {
+  const site = end.site.name;
+  const losses: { element: string; detail?: string; lossDb: number }[] = [];
+  const { feeder } = end;
+  let branchingDb = 0;
+  if (coupler !== undefined) {
+    const lossDb = armLossDb(coupler, branch.arm, direction);
+    if (lossDb === undefined) {
+      missing(trace, `Level: coupler ${coupler.name} at ${site} has no loss in the catalogue.`);
+      return undefined;
+    }
+    branchingDb += lossDb;
+    losses.push({ element: armWords(coupler, branch.arm, direction), detail: coupler.name, lossDb });
+  }
+  const branching = hop.radio?.unit?.branching;
+  if (branching !== undefined) {
+    const lossDb = branchingLossDb(branching, branch.position);
+    branchingDb += lossDb;
+    losses.push({ element: "branching network", lossDb });
+  }
+  if (feeder !== undefined) {
+    const loss = feederLossPerM(feeder, frequencyHz);
+    if (loss === undefined) {
+      missing(trace, `Level: feeder ${feeder.name} at ${site} has no loss in the catalogue.`);
+      return undefined;
+    }
+    if (end.feederLengthM === undefined) return undefined;
+    if (loss.note !== undefined) note(trace, sentence(loss.note));
+    const detail = `${feeder.name}, ${metres(end.feederLengthM)}`;
+    losses.push({ element: "feeder", detail, lossDb: loss.lossDbPerM * end.feederLengthM });
+  }
+  if (end.extraLossDb !== undefined && end.extraLossDb !== 0) {
+    losses.push({ element: "further loss", lossDb: end.extraLossDb });
+  }
+
+  if (antenna === undefined) return undefined;
+  const gainDbi = gainOf(antenna, site, frequencyHz, trace);
+  if (gainDbi === undefined) return undefined;
+  let lossDb = 0;
+  for (const loss of losses) lossDb += loss.lossDb;
+  return {
+    losses,
+    lossDb,
+    branchingDb,
+    unequal: coupler !== undefined && isUnequal(coupler),
+    antenna: antenna.name,
+    gainDbi,
+  };
+}
+
+function gainOf(antenna: Antenna, site: string, frequencyHz: number, trace: Trace): number | undefined {
+  const gain = antennaGain(antenna, frequencyHz);
+  if (gain === undefined) {
+    missing(
+      trace,
+      `Level: antenna ${antenna.name} at ${site} has neither gain nor diameter in the catalogue.`,
+    );
+    return undefined;
+  }
+  if (gain.note !== undefined) note(trace, sentence(gain.note));
+  // Of several points of the catalogue each frequency has a gain of its own; an estimate is one remark, with its frequency.
+  const several = antenna.gain.length > 1;
+  const at = () => ` at ${frequency(frequencyHz)}`;
+  use(
+    trace,
+    several ? `gain of ${antenna.name}${at()}` : `gain of ${antenna.name}`,
+    () => `${gain.gainDbi.toFixed(1)} dBi${gain.origin === "estimate" ? at() : ""}`,
+    gain.origin === "catalogue" ? "catalogue" : "default",
+    gain.origin === "estimate" ? "estimated from the diameter" : undefined,
+  );
+  return gain.gainDbi;
+}
+
+function isUnequal({ mainLossDb, standbyLossDb }: Coupler): boolean {
+  return standbyLossDb !== undefined && standbyLossDb !== mainLossDb;
+}
+
+function armWords(coupler: Coupler, arm: Arm, direction: "transmit" | "receive"): string {
+  if (coupler.kind === "omt") return "orthomode transducer";
+  if (coupler.transmitLossDb !== undefined && direction === "transmit") return "transmit relay";
+  const what = coupler.kind === "splitter" ? "receive splitter" : "coupler";
+  return isUnequal(coupler) ? `${what} ${arm === "standby" ? "standby" : "main"} arm` : `${what} arm`;
+}
+
+function sentence(text: string): string {
+  return `${text[0]!.toUpperCase()}${text.slice(1)}.`;
+}

@@ -1,0 +1,41 @@
+/** What the rules of standby say alike. */
+import { type Address, address } from "../design/address.js";
+import type { Hop } from "../design/design.js";
+import type { StandbyResult } from "../evaluate/result.js";
+import { decibels } from "../format/numbers.js";
+import { arrangementByName } from "../radio/arrangements.js";
+
+type Weakest = NonNullable<StandbyResult["weakest"]>;
+
+/** For example `with both ends on standby`. */
+export function standbyWords({ arrangement }: Hop, { state }: Weakest): string {
+  const facts = arrangementByName(arrangement.name);
+  const apart = (facts?.antennas ?? 1) > 1;
+  const which = facts?.protection === "space-diversity" ? "diversity" : "second";
+  const place = apart ? `the ${which} antenna` : "standby";
+  if (state === "both on standby") return `with both ends on ${apart ? `their ${which} antennas` : place}`;
+  return `with the ${state === "receiver on standby" ? "receiver" : "sender"} on ${place}`;
+}
+
+/** The coupler or antenna at the end whose unit has switched; of both the receiver's. */
+export function standbyAddress(hop: Hop, { state, from, to }: Weakest): Address {
+  const site = state === "sender on standby" ? from : to;
+  const apart = (arrangementByName(hop.arrangement.name)?.antennas ?? 1) > 1;
+  return address("hop", hop.name, site, apart ? "diversity-antenna" : "coupler");
+}
+
+export function standbyHelp({ lessThanNormalDb }: Weakest): string | undefined {
+  return lessThanNormalDb > 0.05
+    ? `That is ${decibels(lessThanNormalDb)} less than between the main units.`
+    : undefined;
+}
+
+/** Whether an obstructed ray was told already, without which the margin would be there. */
+export function obstructionTold(
+  has: (rule: string) => boolean,
+  { fadeMarginDb, diffractionDb = 0 }: Weakest,
+  askedDb: number,
+): boolean {
+  const told = has("clearance") || has("diversity-clearance");
+  return told && diffractionDb > 0 && fadeMarginDb + diffractionDb >= askedDb;
+}

@@ -1,0 +1,150 @@
+/**
+ * Which unit stands on which arm at each end. Crossing: common practice ("carrier 1 on the main arm at one end and on
+ * the standby arm at the other, so both paths lose Cm + Cs"); a unit sends and listens over one arm.
+ */
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import type { Coupler, Hop, HopEnd } from "../../shared/design/design.js";
+import { branchesOf, pathsOf } from "../../shared/equipment/branches.js";
+import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
+import { keepOut } from "../../shared/report/exposure.js";
+import { ANTENNA, direction, end, KELD, levelGround, makeHop, R18, reversed, TARN } from "./builders.js";
+
+const LENGTH_M = evaluateHop(makeHop(), levelGround(9000)).distanceM!;
+const GROUND = levelGround(LENGTH_M);
+const UNEQUAL: Coupler = { name: "H18-U", kind: "hybrid", mainLossDb: 1.6, standbyLossDb: 6.4 };
+const EQUAL: Coupler = { name: "H18-E", kind: "hybrid", mainLossDb: 3.5 };
+
+function over(name: string, keld: Partial<HopEnd>, tarn: Partial<HopEnd> = keld): Hop {
+  return makeHop({ arrangement: { name }, ends: [end(KELD, "high", keld), end(TARN, "low", tarn)] });
+}
+const arms = (one: { carriers: readonly { from: { arm: string }; to: { arm: string } }[] }) =>
+  one.carriers.map(({ from, to }) => `${from.arm}-${to.arm}`);
+
+describe("carriers of one polarization on unequal couplers", () => {
+  const result = evaluateHop(over("2+0 single-polarization", { coupler: UNEQUAL }), GROUND);
+  const [there, back] = [direction(result, "KELD"), direction(result, "TARN")];
+
+  test("cross: each unit is on one arm at each end, and both carriers lose the same", () => {
+    expect(arms(there)).toEqual(["main-standby", "standby-main"]);
+    expect(arms(back)).toEqual(["standby-main", "main-standby"]);
+    for (const { carriers, receivedLevelDbm } of [there, back])
+      for (const one of carriers) expect(one.receivedLevelDbm).toBeCloseTo(receivedLevelDbm, 9);
+    expect(result.notes).toContain(
+      "The carriers cross on the unequal couplers: carrier 1 is on the main arm at KELD and on the standby arm at TARN.",
+    );
+  });
+
+  test("send with the EIRP of their own arm: 4.8 dB apart at each end", () => {
+    // 20 dBm + 38.5 dBi - 1.6 dB, and - 6.4 dB.
+    expect(there.carriers.map(({ eirpDbm }) => eirpDbm)).toEqual([
+      expect.closeTo(56.9, 9),
+      expect.closeTo(52.1, 9),
+    ]);
+    expect(back.carriers.map(({ eirpDbm }) => eirpDbm)).toEqual([
+      expect.closeTo(52.1, 9),
+      expect.closeTo(56.9, 9),
+    ]);
+    // A licence and the distances to keep are for the stronger.
+    expect([there.greatestEirpDbm, back.greatestEirpDbm]).toEqual([
+      expect.closeTo(56.9, 9),
+      expect.closeTo(56.9, 9),
+    ]);
+    const together = 10 * Math.log10(10 ** 5.69 + 10 ** 5.21);
+    expect(keepOut(over("2+0 single-polarization", {}), back)!.eirpDbm).toBeCloseTo(together, 9);
+  });
+
+  test("with an unequal coupler at one end only, the weaker carrier is judged", () => {
+    const mixed = evaluateHop(
+      over("2+0 single-polarization", { coupler: UNEQUAL }, { coupler: EQUAL }),
+      GROUND,
+    );
+    const one = direction(mixed, "KELD");
+    const [first, second] = one.carriers.map(({ receivedLevelDbm }) => receivedLevelDbm);
+    expect(first! - second!).toBeCloseTo(4.8, 9);
+    expect(one.receivedLevelDbm).toBeCloseTo(second!, 9);
+    expect(one.modes[0]!.receivedLevelDbm).toBeCloseTo(second!, 9);
+    expect(one.eirpDbm).toBeCloseTo(52.1, 9);
+    // Overload is that of the strongest.
+    expect(one.overload!.receivedLevelDbm).toBeCloseTo(first!, 9);
+    expect(mixed.notes).toContain(
+      "The level from KELD to TARN is that of carrier 2, of which least arrives.",
+    );
+  });
+});
+
+test("channels of a branching network come off in the reverse order, and each unit keeps its place", () => {
+  const radio = { ...R18, unit: { subBands: [], rssi: [], branching: { filterDb: 0.7, passDb: 0.15 } } };
+  const result = evaluateHop({ ...over("all-indoor 3+0", {}), radio }, GROUND);
+  const losses = (from: string) => direction(result, from).carriers.map(({ eirpDbm }) => 58.5 - eirpDbm);
+  // Filter 0.7 and one to three passes of 0.15 dB.
+  expect(losses("KELD")).toEqual([0.85, 1, 1.15].map((lossDb) => expect.closeTo(lossDb, 9)));
+  expect(losses("TARN")).toEqual([1.15, 1, 0.85].map((lossDb) => expect.closeTo(lossDb, 9)));
+});
+
+const coupler = (kind: Coupler["kind"]) =>
+  fc.record({
+    name: fc.constant("C"),
+    kind: fc.constant(kind),
+    mainLossDb: fc.double({ min: 0.3, max: 4, noNaN: true }),
+    standbyLossDb: fc.double({ min: 3, max: 10, noNaN: true }),
+  });
+const anyEnd = (kind: Coupler["kind"]) =>
+  fc.record({
+    coupler: kind === undefined ? fc.constant(undefined) : coupler(kind),
+    diversityHeightM: fc.constant(30),
+    diversityAntenna: fc
+      .double({ min: 30, max: 45, noNaN: true })
+      .map((gainDbi) => ({ ...ANTENNA, gain: [{ gainDbi }] })),
+  });
+const hops = fc
+  .constantFrom(...ARRANGEMENTS)
+  .chain(({ name, coupler: kind }) => fc.tuple(fc.constant(name), anyEnd(kind), anyEnd(kind)));
+
+test("over all arrangements: a unit has one arm at an end, the weakest carrier is judged, and turning the hop changes nothing", () => {
+  fc.assert(
+    fc.property(hops, ([name, keld, tarn]) => {
+      const hop = over(name, keld, tarn);
+      const facts = ARRANGEMENTS.find((one) => one.name === name)!;
+      const result = evaluateHop(hop, GROUND);
+      const [there, back] = [direction(result, "KELD"), direction(result, "TARN")];
+      expect(there.carriers).toHaveLength(facts.radiating);
+      for (const [index, one] of there.carriers.entries()) {
+        const returning = back.carriers[index]!;
+        expect([returning.unit, returning.channel]).toEqual([one.unit, one.channel]);
+        expect(returning.to).toEqual(one.from);
+        expect(returning.from).toEqual(one.to);
+      }
+      for (const each of [there, back]) {
+        const levels = each.carriers.map(({ receivedLevelDbm }) => receivedLevelDbm);
+        expect(each.receivedLevelDbm).toBeCloseTo(Math.min(...levels), 9);
+        expect(each.levels.at(-1)!.levelDbm).toBe(each.receivedLevelDbm);
+        expect(each.greatestEirpDbm).toBeGreaterThanOrEqual(
+          Math.max(...each.carriers.map(({ eirpDbm }) => eirpDbm)) - 1e-9,
+        );
+      }
+      const turned = evaluateHop(reversed(hop, LENGTH_M), GROUND);
+      for (const from of ["KELD", "TARN"]) {
+        const [one, other] = [direction(result, from), direction(turned, from)];
+        expect(other.carriers.map(({ from, to }) => [from, to])).toEqual(
+          one.carriers.map(({ from, to }) => [from, to]),
+        );
+        expect(other.receivedLevelDbm).toBeCloseTo(one.receivedLevelDbm, 6);
+      }
+    }),
+    { numRuns: 300 },
+  );
+});
+
+test("each arm, polarization and antenna has one unit at either end", () => {
+  for (const facts of ARRANGEMENTS.filter(({ construction }) => construction !== "all-indoor")) {
+    for (const side of [0, 1] as const) {
+      const places = branchesOf(facts, undefined, side).map(
+        ({ antenna, arm, polarization }) => `${antenna} ${arm} ${polarization}`,
+      );
+      expect(new Set(places).size, facts.name).toBe(facts.transceivers);
+      for (const { from, to } of pathsOf(facts, side)) expect(from.polarization).toBe(to.polarization);
+    }
+  }
+});
