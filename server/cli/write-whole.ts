@@ -7,12 +7,21 @@ import { reasonOf } from "../files/hop-files.js";
 /** @throws CommandError when it cannot be written; the file is then as it was, and nothing half-written stays */
 export function writeWhole(path: string, text: string): void {
   const beside = join(dirname(path), `.${process.pid}.${counter++}.part`);
+  makeFolder(dirname(path));
   try {
-    mkdirSync(dirname(path), { recursive: true });
     writeFileSync(beside, text);
     renameSync(beside, path);
   } catch (error) {
     removeQuietly(beside);
+    throw new CommandError(`${path}: cannot be written: ${writeReason(error)}`);
+  }
+}
+
+/** @throws CommandError when it is not there and cannot be made */
+export function makeFolder(path: string): void {
+  try {
+    mkdirSync(path, { recursive: true });
+  } catch (error) {
     throw new CommandError(`${path}: cannot be written: ${writeReason(error)}`);
   }
 }

@@ -31,8 +31,9 @@ describe("report", () => {
     const { status, stdout, stderr } = run(["report", "learning", "--out", out, "--today", "2026-11-01"]);
     expect(stdout).toBe("");
     expect(stderr).toMatch(/^6 pages written to /);
-    expect(status).toBe(0);
-    const files = filesBelow(out);
+    // Two of its hops are wrong on purpose.
+    expect(status).toBe(1);
+    const files = filesBelow(out).filter((path) => path !== ".hopwright-report");
     const hops = ["ALDER-BIRCH", "ALDER-HAZEL", "BIRCH-ROWAN", "MAPLE-WILLOW"];
     const ofHop = (hop: string) => ["html", "md"].map((ending) => `hops/${hop}.${ending}`);
     const drawings = (hop: string) =>
@@ -51,8 +52,8 @@ describe("report", () => {
 
   test("every link leads to a file, in HTML and in Markdown, with several designs", () => {
     const out = scratch("linked");
-    expect(run(["report", ".", "--out", out]).status).toBe(0);
-    const files = filesBelow(out);
+    expect(run(["report", ".", "--out", out]).status).toBe(1);
+    const files = filesBelow(out).filter((path) => path !== ".hopwright-report");
     let links = 0;
     for (const file of files.filter((path) => !path.endsWith(".svg"))) {
       const text = readFileSync(join(out, file), "utf8");
@@ -84,10 +85,11 @@ describe("report", () => {
 
   test("one hop alone", () => {
     const out = scratch("alone");
+    // The exit status is that of what was judged.
     expect(run(["report", "learning", "--out", out, "--only", "html", "--hop", "ALDER-HAZEL"]).status).toBe(
-      0,
+      1,
     );
-    expect(filesBelow(out)).toEqual(["hops/ALDER-HAZEL.html"]);
+    expect(filesBelow(out)).toEqual([".hopwright-report", "hops/ALDER-HAZEL.html"]);
     expect(readFileSync(join(out, "hops/ALDER-HAZEL.html"), "utf8")).not.toContain("href=");
   });
 

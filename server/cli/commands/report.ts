@@ -1,9 +1,10 @@
+import { existsSync, realpathSync } from "node:fs";
 import { join, resolve } from "node:path";
 import type { Page } from "../../../shared/report/document/document.js";
 import { printHtml } from "../../../shared/report/document/html.js";
 import { printMarkdown } from "../../../shared/report/document/markdown.js";
 import { listPage } from "../../../shared/report/pages/list-page.js";
-import { EXIT } from "../../command-error.js";
+import { CommandError, EXIT } from "../../command-error.js";
 import { type JudgedDesign, type JudgedFolder, judgeFolder } from "../../findings/judged-folder.js";
 import { noSuchHop, notEvaluated } from "../../findings/one-hop.js";
 import { shownFrom } from "../../findings/paths.js";
@@ -12,8 +13,8 @@ import { overviewOf, type PageOptions, pageOfHop, partsOf } from "../../report/d
 import { fileNames } from "../../report/names.js";
 import { tellUnreadable } from "../print/unreadable.js";
 import { progressLine } from "../progress.js";
+import { ReportRecord } from "../report-record.js";
 import { note } from "../streams.js";
-import { writeWhole } from "../write-whole.js";
 
 export const REPORT_KINDS = ["html", "markdown"] as const;
 export type ReportKind = (typeof REPORT_KINDS)[number];
@@ -25,7 +26,11 @@ export interface ReportOptions {
   readonly today: string;
 }
 
-/** @returns the exit status: 0 also with findings, which the pages tell */
+/**
+ * Writes the pages and takes away those of earlier runs that are no more.
+ * @returns the exit status, as of `check`: 1 when the design has errors, which the pages tell
+ * @throws CommandError when the folder to write into is a design's own
+ */
 export async function report(folder: string, options: ReportOptions): Promise<number> {
   const progress = progressLine();
   const judged = await judgeFolder(folder, {
@@ -35,15 +40,32 @@ export async function report(folder: string, options: ReportOptions): Promise<nu
   });
   progress.end();
   const unreadable = tellUnreadable(judged);
+  refuseOwnFolder(judged, options.out);
+  const record = new ReportRecord(options.out);
   let pages = 0;
   for await (const page of options.hop === undefined
     ? allPages(judged, options)
     : pagesOfHop(judged, options.hop, options)) {
-    for (const { path, text } of printed(page, options.only)) writeWhole(join(options.out, path), text);
+    for (const { path, text } of printed(page, options.only)) record.write(path, text);
     pages++;
   }
+  // One hop's page says nothing of the others.
+  const changed = options.hop === undefined ? record.removeOthers() : [];
+  for (const path of changed) note(`${path} was changed by hand since an earlier report and is left there`);
   note(`${pages} page${pages === 1 ? "" : "s"} written to ${shownFrom(process.cwd(), resolve(options.out))}`);
-  return unreadable ? EXIT.unreadable : EXIT.clean;
+  if (unreadable) return EXIT.unreadable;
+  return judged.designs.some((design) => countsOf(design).errors > 0) ? EXIT.findings : EXIT.clean;
+}
+
+/** Pages among the files of a design would be taken for a part of it by the next reader. */
+function refuseOwnFolder({ designs }: JudgedFolder, out: string): void {
+  if (!existsSync(out)) return;
+  const real = realpathSync(out);
+  if (designs.some(({ root }) => realpathSync(root) === real)) {
+    throw new CommandError(
+      `${out}: this is the folder of the design itself; name another, for example ${join(out, "out")}`,
+    );
+  }
 }
 
 function printed(page: Page, only: readonly ReportKind[]) {
