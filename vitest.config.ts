@@ -5,7 +5,9 @@ export default defineConfig({
     include: ["tests/**/*.test.ts"],
     // The workbench suite needs a browser and a served editor; `tests/workbench/run.ts` runs it by itself.
     exclude: ["tests/workbench/**", "node_modules/**"],
-    testTimeout: 30_000,
+    // A test is for what comes out, never for how long it takes: on a busy machine that is minutes.
+    testTimeout: 300_000,
+    hookTimeout: 300_000,
     maxWorkers: 2,
   },
 });

@@ -1,5 +1,6 @@
 /** Checks the names of a file against the design: unknown ones, of the wrong kind, declared twice, templates. */
 
+import { oddLetter, skeleton } from "../../shared/format/look-alikes.js";
 import { nearest } from "../../shared/format/nearest.js";
 import type { TextProblem } from "../facts/fact.js";
 import { article } from "../facts/value.js";
@@ -14,7 +15,7 @@ export interface NameIndex {
 
 export function checkNames(file: SourceFile, index: NameIndex): readonly TextProblem[] {
   return [
-    ...file.declarations.flatMap((entry) => doubledName(entry, index) ?? []),
+    ...file.declarations.flatMap((entry) => doubledName(entry, index) ?? deceivingName(entry) ?? []),
     ...file.references.flatMap((reference) => checkReference(reference, index) ?? []),
   ];
 }
@@ -39,6 +40,21 @@ function doubledName(entry: Declaration, index: NameIndex): TextProblem | undefi
       : `${entry.key} is declared twice; this one does not count`,
     help: single ? `merge it with the first ${entry.kind}` : "give one of them another name",
     related: [{ file: first.file, ...nameRange(first), message: `the first ${entry.key} stands here` }],
+  };
+}
+
+function deceivingName(entry: Declaration): TextProblem | undefined {
+  const odd = oddLetter(entry.name);
+  if (odd === undefined) return undefined;
+  const range = nameRange(entry);
+  const plain = skeleton(entry.name);
+  return {
+    rule: "deceiving-name",
+    severity: "warning",
+    ...range,
+    message: `${entry.key} is not what it looks like: ${odd}`,
+    help: "write the name anew",
+    fixes: [{ title: `Write ${plain} in letters of one script`, ...range, newText: plain }],
   };
 }
 
@@ -80,13 +96,14 @@ function unknownName(
   const near = nearest(name, names);
   const begun = near === undefined ? beginningWith(name, names) : [];
   const meant = near ?? (begun.length > 0 ? listOr(begun) : undefined);
+  const odd = oddLetter(name);
   const few = names.length > 0 && names.length <= 12;
   return {
     rule: "unknown-name",
     severity: "error",
     start,
     end,
-    message: `there is no ${kind} ${name}${meant ? `; did you mean ${meant}?` : ""}`,
+    message: `there is no ${kind} ${name}${odd ? ` (${odd})` : ""}${meant ? `; did you mean ${meant}?` : ""}`,
     help: meant
       ? undefined
       : few

@@ -68,6 +68,11 @@ export const TEXT_RULES: Readonly<Record<TextRule, TextRuleText>> = {
     why: "Without what it names, the hop cannot be judged.",
     fix: "Mend the name, or declare it in this design or in a catalogue the network names.",
   },
+  "deceiving-name": {
+    title: "A name is what it looks like",
+    why: "A letter of another script, or a sign that nobody sees, makes a second name that readers take for the first.",
+    fix: "Write the name anew, in letters of one script.",
+  },
   "wrong-kind": {
     title: "A name is of the kind the fact asks for",
     why: "A site where an antenna belongs is a slip of the pen.",

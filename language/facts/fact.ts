@@ -47,6 +47,7 @@ export type TextRule =
   | "doubled-fact"
   | "doubled-name"
   | "unknown-name"
+  | "deceiving-name"
   | "wrong-kind"
   | "template-used"
   | "inheritance-loop"

@@ -1,6 +1,7 @@
 /** Entry of the command line. */
 import { CommanderError } from "commander";
 import { CommandError, EXIT } from "../command-error.js";
+import { safe } from "./print/safe.js";
 import { program } from "./program.js";
 import { endQuietlyOnClosedPipe, note, paintStderr } from "./streams.js";
 
@@ -29,17 +30,17 @@ function refuseOldNode(): void {
 function statusOf(error: unknown): number {
   if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.clean : EXIT.unreadable;
   const expected = error instanceof CommandError;
-  const text = expected ? error.message : `this is a fault of hopwright itself: ${faultOf(error)}`;
+  const text = expected ? safe(error.message) : `this is a fault of hopwright itself: ${faultOf(error)}`;
   note(`${paintStderr("red", "error")}: ${text}`);
   return EXIT.unreadable;
 }
 
 /** Where it happened helps whoever mends it, so the stack is told when asked for. */
 function faultOf(error: unknown): string {
-  if (!(error instanceof Error)) return String(error);
+  if (!(error instanceof Error)) return safe(String(error));
   return process.env.HOPWRIGHT_DEBUG
-    ? (error.stack ?? error.message)
-    : `${error.message}; set HOPWRIGHT_DEBUG=1 for details`;
+    ? (error.stack ?? error.message).split("\n").map(safe).join("\n")
+    : `${safe(error.message)}; set HOPWRIGHT_DEBUG=1 for details`;
 }
 
 void main();

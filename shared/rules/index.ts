@@ -38,6 +38,7 @@ import { levelBelowThreshold } from "./level-below-threshold.js";
 import { linkAvailability } from "./link-availability.js";
 import { linkQuality } from "./link-quality.js";
 import { multipathAssumed } from "./multipath-assumed.js";
+import { namesLookAlike } from "./names-look-alike.js";
 import { noTerrain } from "./no-terrain.js";
 import { notCounted } from "./not-counted.js";
 import { objectiveMissing } from "./objective-missing.js";
@@ -110,6 +111,7 @@ export const HOP_RULES: readonly HopRule[] = [
 ];
 
 export const NETWORK_RULES: readonly NetworkRule[] = [
+  namesLookAlike,
   siteHighAndLow,
   groundDiffersFromTerrain,
   couplerImpossible,

@@ -17,7 +17,7 @@ import {
 import { changePages, together } from "../../report/diff-pages.js";
 import { printDiffJson } from "../print/diff-json.js";
 import { printDiffMarkdown } from "../print/diff-markdown.js";
-import { safe } from "../print/text.js";
+import { safe } from "../print/safe.js";
 import { progressLine } from "../progress.js";
 import { note, paintStderr, print } from "../streams.js";
 

@@ -5,7 +5,7 @@ import { CommandError, EXIT } from "../../command-error.js";
 import { type HopText, readHopFiles } from "../../files/hop-files.js";
 import { Lines } from "../../findings/lines.js";
 import { shownFrom } from "../../findings/paths.js";
-import { safe } from "../print/text.js";
+import { safe } from "../print/safe.js";
 import { note, paintStderr, print } from "../streams.js";
 import { rewriteWhole } from "../write-whole.js";
 

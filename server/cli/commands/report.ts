@@ -11,6 +11,7 @@ import { shownFrom } from "../../findings/paths.js";
 import { countsOf } from "../../findings/summary.js";
 import { overviewOf, type PageOptions, pageOfHop, partsOf } from "../../report/design-pages.js";
 import { fileNames } from "../../report/names.js";
+import { safe } from "../print/safe.js";
 import { tellUnreadable } from "../print/unreadable.js";
 import { progressLine } from "../progress.js";
 import { ReportRecord } from "../report-record.js";
@@ -51,8 +52,11 @@ export async function report(folder: string, options: ReportOptions): Promise<nu
   }
   // One hop's page says nothing of the others.
   const changed = options.hop === undefined ? record.removeOthers() : [];
-  for (const path of changed) note(`${path} was changed by hand since an earlier report and is left there`);
-  note(`${pages} page${pages === 1 ? "" : "s"} written to ${shownFrom(process.cwd(), resolve(options.out))}`);
+  for (const path of changed)
+    note(`${safe(path)} was changed by hand since an earlier report and is left there`);
+  note(
+    `${pages} page${pages === 1 ? "" : "s"} written to ${safe(shownFrom(process.cwd(), resolve(options.out)))}`,
+  );
   if (unreadable) return EXIT.unreadable;
   return judged.designs.some((design) => countsOf(design).errors > 0) ? EXIT.findings : EXIT.clean;
 }

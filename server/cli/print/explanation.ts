@@ -2,7 +2,7 @@
 import type { Explanation } from "../../../shared/report/explanation.js";
 import type { KnownRule } from "../../findings/known-rules.js";
 import type { Paint } from "../streams.js";
-import { safe } from "./text.js";
+import { safe } from "./safe.js";
 import { wrapped } from "./wrap.js";
 
 const WIDTH = 78;

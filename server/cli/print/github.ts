@@ -6,6 +6,7 @@ import type { JudgedFolder } from "../../findings/judged-folder.js";
 import { shownFrom } from "../../findings/paths.js";
 import type { PlacedFinding } from "../../findings/placed.js";
 import type { Baseline } from "../baseline.js";
+import { safe } from "./safe.js";
 
 export interface GithubOptions {
   readonly cwd: string;
@@ -53,7 +54,8 @@ function command(name: string, properties: Readonly<Record<string, string>>, tex
 }
 
 function data(text: string): string {
-  return text.replaceAll("%", "%25").replaceAll("\r", "%0D").replaceAll("\n", "%0A");
+  const steersNothing = text.split("\n").map(safe).join("\n");
+  return steersNothing.replaceAll("%", "%25").replaceAll("\r", "%0D").replaceAll("\n", "%0A");
 }
 
 function property(text: string): string {

@@ -8,7 +8,7 @@ import { VERSION } from "../../version.js";
 import type { Paint } from "../streams.js";
 import type { HistoryEntryOutput, HistoryOutput } from "./history-output.js";
 import { twelveDigits } from "./json.js";
-import { safe } from "./text.js";
+import { safe } from "./safe.js";
 
 export function* historyText(entries: readonly HistoryEntry[], paint: Paint): Iterable<string> {
   for (const entry of entries) {

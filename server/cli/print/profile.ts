@@ -12,7 +12,7 @@ import {
 import { bulgeM, type ProfileLine } from "../../../shared/report/draw/profile-points.js";
 import { drawProfileText } from "../../../shared/report/draw/profile-text.js";
 import type { Paint } from "../streams.js";
-import { safe } from "./text.js";
+import { safe } from "./safe.js";
 
 const COLUMNS = ["distance_m", "ground_m", "bulge_m", "ray_m", "clearance_m", "f1_m", "clearance_f1"];
 

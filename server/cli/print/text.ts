@@ -7,6 +7,7 @@ import { shownFrom } from "../../findings/paths.js";
 import { atLeast, gravestFirst, type Place, type PlacedFinding } from "../../findings/placed.js";
 import { type Counts, countsOf, sum, sumOf } from "../../findings/summary.js";
 import type { Paint, Style } from "../streams.js";
+import { safe } from "./safe.js";
 
 export interface TextOptions {
   readonly paint: Paint;
@@ -168,13 +169,6 @@ function excerpt({ lineText, column, endColumn, line, endLine }: Place): {
   const after = cut + MOST_COLUMNS < lineText.trimEnd().length ? "..." : "";
   const length = Math.max(1, Math.min(end, cut + MOST_COLUMNS) - start);
   return { text: `${before}${safe(shown).trimEnd()}${after}`, from: before.length + start - cut, length };
-}
-
-/** Control characters in a design must not steer the terminal; each keeps its one column. */
-export function safe(text: string): string {
-  return text
-    .replace(/\t/g, " ")
-    .replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/g, "·");
 }
 
 function closing(counts: Counts, paint: Paint, where = ""): string {
