@@ -330,7 +330,7 @@ describe("json", () => {
     expect(designSchema).toEqual(made.get("design.schema.json"));
     expect(JSON.parse(run(["schema"]).stdout)).toEqual(checkSchema);
     expect(JSON.parse(run(["schema", "design"]).stdout)).toEqual(designSchema);
-  }, 60_000);
+  });
 });
 
 test("a folder with an empty design is judged, and has no hop", () => {

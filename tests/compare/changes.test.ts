@@ -90,7 +90,7 @@ beforeAll(() => {
   step("one hop too many", () =>
     repository.write({ "hops/abc.hop": hop("KELD-PEAK", "KELD", "PEAK", 14, { heightM: 50 }) }),
   );
-}, 60_000);
+});
 
 afterAll(() => repository.remove());
 

@@ -84,7 +84,7 @@ describe.runIf(existsSync(TERRAIN))(
         await session.update();
         judged.set(path.id, session.result("ONE-TWO")!);
       }
-    }, 120_000);
+    });
 
     afterAll(() => rmSync(folder, { recursive: true, force: true }));
 

@@ -27,7 +27,7 @@ beforeAll(async () => {
   editor = await Editor.start(folder);
   editor.open(HOPS);
   await editor.settled();
-}, 60_000);
+});
 
 afterAll(async () => {
   await editor.stop();

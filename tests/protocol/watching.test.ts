@@ -34,7 +34,7 @@ beforeAll(async () => {
   editor = await Editor.start(folder);
   editor.open("main.hop");
   await editor.settled();
-}, 60_000);
+});
 
 afterAll(async () => {
   await editor.stop();

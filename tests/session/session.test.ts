@@ -125,7 +125,7 @@ describe("any sequence of edits", () => {
       }),
       { numRuns: 15 },
     );
-  }, 120_000);
+  });
 });
 
 function disturbed(text: string, at: number, what: string): string {

@@ -7,7 +7,7 @@ import type {
 } from "../../../shared/report/explain-plan.js";
 import { standingText } from "../../../shared/spectrum/standing.js";
 import type { Paint } from "../streams.js";
-import { safe } from "./text.js";
+import { safe } from "./safe.js";
 import { wrapped } from "./wrap.js";
 
 const WIDTH = 78;
