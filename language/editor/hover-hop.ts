@@ -2,6 +2,7 @@
 import type { EndGeometry, HopResult, Verdict } from "../../shared/evaluate/result.js";
 import { availabilityBounded, yearlyBounded } from "../../shared/format/bounds.js";
 import * as write from "../../shared/format/numbers.js";
+import { carrierTables, severalUnits } from "../../shared/report/carriers.js";
 import { levelTables, modeTables, type Table } from "../../shared/report/level-diagram.js";
 import type { JudgedHop } from "./results.js";
 
@@ -11,6 +12,7 @@ export function hopReport({ hop, result, findings }: JudgedHop): string {
       ? undefined
       : `${result.ends.join(" to ")}, **${write.kilometres(result.distanceM)}**, ${hop.arrangement.name}`,
     ...levelTables(result).map(tableText),
+    ...(severalUnits(result) ? carrierTables(hop, result) : []).map(tableText),
     findingsList(findings),
     availabilityText(result),
     hop.objective === undefined ? "Not judged: the hop has no objective." : undefined,

@@ -13,6 +13,7 @@ export function notJudged(hop: Hop, error: unknown): JudgedHop {
       ends: [hop.ends[0].site.name, hop.ends[1].site.name],
       clearance: [],
       directions: [],
+      carriers: [],
       inputs: [],
       methods: [],
       missing: [message],

@@ -2,8 +2,9 @@
  * Branches and paths of an arrangement. A branch is one transceiver with its way to the antenna; a path is the
  * sender's branch, the hop, the receiver's branch. Common practice.
  */
-import type { CouplerKind } from "../design/design.js";
+import type { CouplerKind, Hop } from "../design/design.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
+import { halfOf } from "../radio/halves.js";
 
 /** The arm of a coupler that a branch passes; `none` where nothing joins it to another. */
 export type Arm = "none" | "main" | "standby";
@@ -39,9 +40,14 @@ export type Join = CouplerKind | "none";
  */
 export type Side = 0 | 1;
 
-/** The side of an end, whichever of the two the text names first. */
-export function sideOf(site: string, farSite: string): Side {
-  return site <= farSite ? 0 : 1;
+/**
+ * Sides of the two ends of a hop: the one that transmits high is the first, so that neither the order of the text nor a
+ * name says anything; where no half is known, by their names.
+ */
+export function sidesOf({ ends, radio }: Pick<Hop, "ends" | "radio">): readonly [Side, Side] {
+  const [one, other] = ends.map((end) => halfOf(end, radio));
+  const first = one === other ? ends[0].site.name <= ends[1].site.name : one === "high" || other === "low";
+  return first ? [0, 1] : [1, 0];
 }
 
 /** What joins the units of an end as the arrangement usually has it, one for each antenna. */

@@ -1,7 +1,7 @@
 /** The units at an end, one for each branch: what it is set to, and by what it is ordered. */
 import type { HalfOfBand, Hop, HopEnd, Polarization } from "../design/design.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
-import { channelPlace } from "../radio/channels.js";
+import { channelPlace, transmitFrequencies } from "../radio/channels.js";
 import { halfOf } from "../radio/halves.js";
 import { branchesOf } from "./branches.js";
 import { frequenciesOf, holds } from "./sub-band.js";
@@ -24,18 +24,18 @@ export interface UnitSetting {
 /** In the order of the branches. */
 export function unitsOf(hop: Hop, end: HopEnd, facts: ArrangementFacts): readonly UnitSetting[] {
   const half = halfOf(end, hop.radio);
+  const transmitHz = transmitFrequencies(hop, end);
   return branchesOf(facts).map(({ name, polarization }, index) => {
     const place = channelPlace(facts, index);
     const channel = place === 0 ? hop.channel : hop.furtherChannels?.[place - 1];
     const frequencies = place === 0 ? frequenciesOf(hop) : pairOf(channel);
-    const ofHalf = half === "low" ? channel?.lowHz : half === "high" ? channel?.highHz : undefined;
     return {
       branch: name,
       place,
       channel: channel?.number,
       polarization: polarization === 1 ? hop.polarization : across(hop.polarization),
       half,
-      transmitHz: place === 0 ? end.transmitFrequencyHz : ofHalf,
+      transmitHz: transmitHz[place],
       ...subBandFor(hop, end, place, frequencies),
     };
   });

@@ -1,28 +1,29 @@
 import type { Climate, Hop, HopEnd, RadioMode } from "../design/design.js";
-import type { Branch } from "../equipment/branches.js";
 import { METHOD as ENHANCEMENT, enhancementExceeded } from "../propagation/p530/enhancement.js";
-import { arrangementByName } from "../radio/arrangements.js";
-import { channelPlace } from "../radio/channels.js";
 import { modeThreshold, THRESHOLD_SOURCE } from "../radio/threshold.js";
 import { withTimeInUse } from "./adaptive.js";
 import type { FadingDirection } from "./availability.js";
+import type { DirectionWays } from "./carriers.js";
 import type { ClimateInUse } from "./climate.js";
 import { type Fading, type FadingPath, fadingOf } from "./fading.js";
 import { judgedMode } from "./judged-mode.js";
-import { type Chain, chainOf, levelDiagram, type PathLosses, transmitPowerDbm } from "./levels.js";
+import { type Chain, chainOf, levelDiagram, type PathLosses, transmitPowerDbm, waysOf } from "./levels.js";
 import { type ModeFading, modeFadingOf, modeOutages } from "./outages.js";
+import { ownChannels } from "./own-channels.js";
 import { type Obstruction, pathLosses } from "./path-loss.js";
-import type { CarrierEnd, CarrierLevel, DirectionResult, ModeResult } from "./result.js";
+import type { DirectionResult, ModeResult } from "./result.js";
 import type { SecondRays } from "./second-antenna.js";
-import { cite, citeAs, missing, note, type Trace } from "./trace.js";
+import { cite, citeAs, missing, newTrace, note, type Trace } from "./trace.js";
 
 export interface BothDirections {
   readonly directions: readonly FadingDirection[];
+  /** Every way through the branches, of the same directions. */
+  readonly ways: readonly DirectionWays[];
   readonly losses: readonly PathLosses[];
   readonly fading: readonly Fading[];
 }
 
-export const NOTHING: BothDirections = { directions: [], losses: [], fading: [] };
+export const NOTHING: BothDirections = { directions: [], ways: [], losses: [], fading: [] };
 
 /** Level, margin and outage of each direction whose frequency is known. */
 export function evaluateDirections(
@@ -36,27 +37,36 @@ export function evaluateDirections(
     note(trace, "Fading is computed as for a clear path; over an obstruction it is deeper.");
   const { course, heights, rays } = path;
   const directions: FadingDirection[] = [];
+  const ways: DirectionWays[] = [];
   const losses: PathLosses[] = [];
   const fading: Fading[] = [];
   for (const [from, to] of [hop.ends, [hop.ends[1], hop.ends[0]]] as const) {
-    const frequencyHz = from.transmitFrequencyHz;
-    if (frequencyHz === undefined || !(frequencyHz > 0)) continue;
-    const loss = pathLosses(hop, climate, heights, course.distanceM, frequencyHz, obstruction, trace);
+    const firstHz = from.transmitFrequencyHz;
+    if (firstHz === undefined || !(firstHz > 0)) continue;
+    const between = (hz: number, tell: Trace): PathLosses => {
+      const loss = pathLosses(hop, climate, heights, course.distanceM, hz, obstruction, tell);
+      const rayDb = (sends: number, receives: number) =>
+        rays!.diffractionDb(from === hop.ends[0] ? [sends > 1, receives > 1] : [receives > 1, sends > 1], hz);
+      return rays ? { ...loss, rayDb } : loss;
+    };
+    // The trace tells the figures of the channel that is judged.
+    const silent = newTrace();
+    const { frequencyHz, ways: own } = ownChannels(hop, from, firstHz, (hz) =>
+      waysOf(hop, [from, to], hz, between(hz, silent), silent),
+    );
+    const loss = between(frequencyHz, trace);
     losses.push(loss);
-    const rayDb = (sends: number, receives: number) =>
-      rays?.diffractionDb(
-        from === hop.ends[0] ? [sends > 1, receives > 1] : [receives > 1, sends > 1],
-        frequencyHz,
-      ) ?? 0;
-    const moreLossDb = rays && rayDb(1, 2) - loss.diffractionDb;
+    const moreLossDb = loss.rayDb && loss.rayDb(1, 2) - loss.diffractionDb;
     const fades = fadingOf(hop, [from, to], { ...path, moreLossDb }, climate, frequencyHz, trace);
-    const chain = chainOf(hop, from, to, frequencyHz, rays ? { ...loss, rayDb } : loss, trace);
+    const here = waysOf(hop, [from, to], frequencyHz, loss, trace);
+    const chain = here && chainOf(own ?? here, hop, [from, to], loss, trace);
     const direction = chain && directionOf(hop, from, to, frequencyHz, chain, fades, climate.climate, trace);
     if (direction === undefined) continue;
+    ways.push({ direction: direction.direction, ways: chain!.ways });
     directions.push(direction);
     fading.push(fades);
   }
-  return { directions, losses, fading };
+  return { directions, ways, losses, fading };
 }
 
 function directionOf(
@@ -94,7 +104,6 @@ function directionOf(
     frequencyHz,
     eirpDbm: power + chain.weakest.eirpGainDb,
     greatestEirpDbm: greatestDbm + Math.max(...chain.ways.map(({ eirpGainDb }) => eirpGainDb)),
-    carriers: carrierLevels(hop, chain, power, greatestDbm),
     levels,
     receivedLevelDbm,
     judged: judgedLevel(hop, results),
@@ -132,28 +141,6 @@ function overloadOf(
   return { ...found, worstMonthPercent: enhancement.exceededPercent };
 }
 
-function carrierLevels(
-  { arrangement }: Hop,
-  { carriers }: Chain,
-  powerDbm: number,
-  greatestDbm: number,
-): CarrierLevel[] {
-  const facts = arrangementByName(arrangement.name);
-  return carriers.map(({ unit, path, eirpGainDb, totalDb }) => ({
-    unit,
-    channel: facts === undefined ? 0 : channelPlace(facts, unit),
-    from: carrierEnd(path.from),
-    to: carrierEnd(path.to),
-    eirpDbm: powerDbm + eirpGainDb,
-    greatestEirpDbm: greatestDbm + eirpGainDb,
-    receivedLevelDbm: powerDbm + totalDb,
-  }));
-}
-
-function carrierEnd({ name, arm, antenna }: Branch): CarrierEnd {
-  return { branch: name, arm, antenna };
-}
-
 /** Levels of every way through the branches, and of the weakest with a unit on standby where it is weaker. */
 function pathLevels(
   chain: Chain,
@@ -165,6 +152,8 @@ function pathLevels(
     state: path.state,
     from: path.from.name,
     to: path.to.name,
+    fromArm: path.from.arm,
+    toArm: path.to.arm,
     branchingLossDb,
     diffractionDb: diffractionDb > 0 ? diffractionDb : undefined,
     receivedLevelDbm: receivedLevelDbm + totalDb - chain.totalDb,

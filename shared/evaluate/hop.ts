@@ -2,6 +2,7 @@ import type { Hop } from "../design/design.js";
 import { kilometres } from "../format/numbers.js";
 import type { TerrainProfile } from "../terrain/profile.js";
 import { twoWayAvailability } from "./availability.js";
+import { carriersOf } from "./carriers.js";
 import { noteChannels } from "./channels.js";
 import { climateInUse, medianKFactor } from "./climate.js";
 import { clearances, obstructionOf } from "./criteria.js";
@@ -71,6 +72,7 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
     diversityPaths: known && diversityPaths(hop, known, rays, trace),
     ...worseLosses(both),
     directions,
+    carriers: carriersOf(stated, both.ways),
     standby: standbyResult(hop, directions),
     availability,
     objectives: objectiveResults(hop, { directions, distanceM, availability }, trace),

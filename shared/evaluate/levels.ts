@@ -1,7 +1,7 @@
 import type { Hop, HopEnd, RadioMode } from "../design/design.js";
-import { type BranchPath, pathsBetween, sideOf } from "../equipment/branches.js";
+import { type BranchPath, pathsBetween, sidesOf } from "../equipment/branches.js";
 import { bandwidth } from "../format/numbers.js";
-import { arrangementByName } from "../radio/arrangements.js";
+import { arrangementByName, SINGLE } from "../radio/arrangements.js";
 import type { LevelRow } from "./result.js";
 import { type EndParts, terminal } from "./terminal.js";
 import { note, type Trace } from "./trace.js";
@@ -49,46 +49,66 @@ export interface Way {
   readonly diffractionDb: number;
 }
 
-/**
- * Everything that the signal passes from the transmitter at `from` to the receiver at `to`, in that order: of several
- * carriers, over those branches where the least arrives.
- * @returns undefined when a loss or gain of a carrier is not known; the trace says which
- */
-export function chainOf(
-  hop: Pick<Hop, "arrangement" | "radio">,
-  from: HopEnd,
-  to: HopEnd,
+/** The ways of one direction at one frequency. */
+export interface Ways {
+  /** Those of the normal state first, one for each carrier in the order of the units. */
+  readonly all: readonly Way[];
+  /** False when an antenna or a figure for a standby unit is not known: some ways are left out. */
+  readonly complete: boolean;
+}
+
+/** @returns undefined when a loss or gain of a carrier is not known; the trace says which */
+export function waysOf(
+  hop: Pick<Hop, "arrangement" | "radio" | "ends">,
+  [from, to]: readonly [HopEnd, HopEnd],
   frequencyHz: number,
   path: PathLosses,
   trace: Trace,
-): Chain | undefined {
+): Ways | undefined {
   const facts = arrangementByName(hop.arrangement.name) ?? SINGLE;
-  const side = sideOf(from.site.name, to.site.name);
-  const out = terminal(hop, from, facts, side, "transmit", frequencyHz, trace);
-  const back = terminal(hop, to, facts, side === 0 ? 1 : 0, "receive", frequencyHz, trace);
+  const [first, second] = sidesOf(hop);
+  const sides = from === hop.ends[0] ? ([first, second] as const) : ([second, first] as const);
+  const out = terminal(hop, from, facts, sides[0], "transmit", frequencyHz, trace);
+  const back = terminal(hop, to, facts, sides[1], "receive", frequencyHz, trace);
   const paths = pathsBetween(facts, out.branches, back.branches);
-  const ways: Way[] = [];
+  const all: Way[] = [];
   for (const one of paths) {
     const sent = out.parts(one.from);
     const received = sent && back.parts(one.to);
-    if (sent && received) ways.push(wayThrough(one, out.branches.indexOf(one.from), sent, received, path));
+    if (sent && received) all.push(wayThrough(one, out.branches.indexOf(one.from), sent, received, path));
     else if (one.state === "normal") return undefined;
   }
+  return { all, complete: all.length === paths.length };
+}
+
+/**
+ * Everything that the signal passes from the transmitter at `from` to the receiver at `to`, in that order: of several
+ * carriers, over those branches where the least arrives.
+ * @param path losses at the frequency of that carrier
+ */
+export function chainOf(
+  { all: ways, complete }: Ways,
+  hop: Pick<Hop, "radio" | "ends">,
+  [from, to]: readonly [HopEnd, HopEnd],
+  path: PathLosses,
+  trace: Trace,
+): Chain {
   const carriers = ways.filter(({ path: { state } }) => state === "normal");
-  const weakest = carriers.reduce((a, b) => (b.totalDb < a.totalDb - ALIKE_DB ? b : a));
-  tellCarriers(carriers, weakest, from, to, trace);
+  const weakest = weakestOf(carriers);
+  tellCarriers(carriers, weakest, hop, [from, to], trace);
   return {
     rows: rowsOf(weakest, from.site.name, to.site.name, path),
     totalDb: weakest.totalDb,
     carriers,
     weakest,
     ways,
-    complete: ways.length === paths.length,
+    complete,
   };
 }
 
-/** For words that name no arrangement. */
-const SINGLE = arrangementByName("1+0")!;
+export function weakestOf(carriers: readonly Way[]): Way {
+  return carriers.reduce((a, b) => (b.totalDb < a.totalDb - ALIKE_DB ? b : a));
+}
 
 /** Arms that differ by less than any catalogue states. */
 const ALIKE_DB = 1e-9;
@@ -118,8 +138,8 @@ function wayThrough(
 function tellCarriers(
   carriers: readonly Way[],
   weakest: Way,
-  { site: from }: HopEnd,
-  { site: to }: HopEnd,
+  hop: Pick<Hop, "radio" | "ends">,
+  [{ site: from }, { site: to }]: readonly [HopEnd, HopEnd],
   trace: Trace,
 ): void {
   if (carriers.length < 2) return;
@@ -128,9 +148,9 @@ function tellCarriers(
   )?.path;
   if (crossed !== undefined) {
     // Said once, whichever direction is told.
-    const [one, other] =
-      sideOf(from.name, to.name) === 0 ? [crossed.from, crossed.to] : [crossed.to, crossed.from];
-    const [first, second] = from.name <= to.name ? [from.name, to.name] : [to.name, from.name];
+    const forth = from === hop.ends[sidesOf(hop)[0]].site;
+    const [one, other] = forth ? [crossed.from, crossed.to] : [crossed.to, crossed.from];
+    const [first, second] = forth ? [from.name, to.name] : [to.name, from.name];
     note(
       trace,
       `The carriers cross on the unequal couplers: ${one.name} is on the ${one.arm} arm at ${first} and on the ${other.arm} arm at ${second}.`,

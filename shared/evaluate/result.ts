@@ -3,6 +3,8 @@
  * computed is undefined with a reason in `missing`. Serialized into `--format json` by the host.
  */
 import type { Climate, Polarization } from "../design/design.js";
+import type { Arm } from "../equipment/branches.js";
+import type { CarrierResult } from "./carriers.js";
 import type { ReflectionResult } from "./reflection.js";
 
 /** One row of the level diagram: an element the signal passes, and the level behind it. */
@@ -110,9 +112,11 @@ export interface ModeResult {
 /** A way from one branch to another: see the arrangement. */
 export interface PathLevel {
   readonly state: "normal" | "receiver on standby" | "sender on standby" | "both on standby";
-  /** Branch of the sender, and of the receiver. */
+  /** Branch of the sender, and of the receiver, with the arm of the coupler that it has there. */
   readonly from: string;
   readonly to: string;
+  readonly fromArm: Arm;
+  readonly toArm: Arm;
   /** Couplers and branching networks of both ends, dB; feeders are not in it. */
   readonly branchingLossDb: number;
   /** Of the ray between its antennas; undefined: none. */
@@ -146,42 +150,15 @@ export interface StandbyResult {
   };
 }
 
-/** A carrier that is on in the normal state: the units that it runs on, and what is sent and received with it. */
-export interface CarrierLevel {
-  /** Of the arrangement's units, from 0; the same at both ends. */
-  readonly unit: number;
-  /** Of the hop's channels, from 0. */
-  readonly channel: number;
-  readonly from: CarrierEnd;
-  readonly to: CarrierEnd;
-  /** In the reference mode. */
-  readonly eirpDbm: number;
-  /** In the mode with the most power. */
-  readonly greatestEirpDbm: number;
-  /** Median, in the reference mode. */
-  readonly receivedLevelDbm: number;
-}
-
-/** Where the unit of a carrier stands at one end. */
-export interface CarrierEnd {
-  /** For example `carrier 2`. */
-  readonly branch: string;
-  /** Of the coupler that joins it to others. */
-  readonly arm: "none" | "main" | "standby";
-  /** Antenna of the end, from 1. */
-  readonly antenna: number;
-}
-
 export interface DirectionResult {
   readonly from: string;
   readonly to: string;
+  /** Of the carrier of which least arrives: the direction is judged by it. */
   readonly frequencyHz: number;
-  /** In the reference mode, the highest of the range; of the carrier of which least arrives. */
+  /** In the reference mode, the highest of the range; of the same carrier. */
   readonly eirpDbm: number;
   /** In the mode with the most power, of any unit; what the distances to keep are for. One carrier. */
   readonly greatestEirpDbm: number;
-  /** In the order of the units. */
-  readonly carriers: readonly CarrierLevel[];
   /** Level diagram of the reference mode, of the carrier of which least arrives. */
   readonly levels: readonly LevelRow[];
   /** Median, in the reference mode: what is measured at line-up. */
@@ -194,7 +171,7 @@ export interface DirectionResult {
   };
   /** Lowest rate first; the last one is the reference mode. */
   readonly modes: readonly ModeResult[];
-  /** Received level in the strongest mode against the overload level. */
+  /** Received level in the strongest mode, over the strongest way through the branches, against the overload level. */
   readonly overload?: {
     readonly receivedLevelDbm: number;
     readonly overloadDbm: number;
@@ -346,6 +323,8 @@ export interface HopResult {
   readonly diffractionLossDb?: number;
   readonly rainAttenuation001Db?: number;
   readonly directions: readonly DirectionResult[];
+  /** What is on the air in the normal state, in the order of the arrangement's units. */
+  readonly carriers: readonly CarrierResult[];
   /** Set on an arrangement with hot standby. */
   readonly standby?: StandbyResult;
   /** Propagation only, both directions together: rain of the worse direction, multipath of both added. */

@@ -189,6 +189,9 @@ export const ARRANGEMENTS: readonly ArrangementFacts[] = [
 
 const BY_NAME = new Map(ARRANGEMENTS.map((facts) => [facts.name, facts]));
 
+/** One carrier of one unit. */
+export const SINGLE = ARRANGEMENTS[0]!;
+
 /** @returns undefined for words that name no arrangement known here. */
 export function arrangementByName(name: string): ArrangementFacts | undefined {
   return BY_NAME.get(name);

@@ -12,6 +12,7 @@ import {
   kilometres,
   metres,
 } from "../format/numbers.js";
+import { explainCarriers } from "./carriers.js";
 import { drawnKFactor } from "./draw/profile-points.js";
 import { explainFading } from "./explain-fading.js";
 import { type Explanation, explanation, type Sources, sourcesOf } from "./explanation.js";
@@ -25,6 +26,7 @@ export function explainHop(hop: Hop, result: HopResult): Explanation[] {
     ...pathOf(hop, result, from),
     ...result.clearance.map((one) => clearanceOf(one, from)),
     ...result.directions.map((direction) => levelOf(direction, from)),
+    ...explainCarriers(result),
     ...result.directions.flatMap((direction) => marginsOf(direction, from)),
     ...result.directions.flatMap((direction) => overloadOf(direction, from)),
     ...gasesOf(result, from),

@@ -1,7 +1,7 @@
 import { type Address, address, nth } from "../design/address.js";
 import type { Hop, HopEnd } from "../design/design.js";
 import { frequency } from "../format/numbers.js";
-import { halfOf } from "../radio/halves.js";
+import { transmitFrequencies } from "../radio/channels.js";
 
 /** What one end transmits on one channel. */
 export interface Carrier {
@@ -15,19 +15,9 @@ export interface Carrier {
   readonly words: string;
 }
 
-/** What an end transmits on each channel of the hop, in their order; undefined where it is not known. */
-export function frequenciesOf(hop: Hop, end: HopEnd): readonly (number | undefined)[] {
-  const further = hop.furtherChannels ?? [];
-  const half = further.length > 0 ? halfOf(end, hop.radio) : undefined;
-  return [
-    end.transmitFrequencyHz,
-    ...further.map(({ lowHz, highHz }) => (half === undefined ? undefined : half === "low" ? lowHz : highHz)),
-  ];
-}
-
 /** The carriers of an end, one for each channel of the hop, in their order. */
 export function carriersOf(hop: Hop, end: HopEnd): readonly Carrier[] {
-  return frequenciesOf(hop, end).flatMap((frequencyHz, channel): Carrier[] => {
+  return transmitFrequencies(hop, end).flatMap((frequencyHz, channel): Carrier[] => {
     if (frequencyHz === undefined) return [];
     const transmits = `${end.site.name} transmits ${frequency(frequencyHz)}`;
     if (channel > 0) {

@@ -9,7 +9,7 @@ export const overload: HopRule = {
   severity: "error",
   title: "The receiver must not be overloaded",
   checks:
-    "Received level in clear air with the strongest mode, on the main arms, against the radio's overload level.",
+    "Received level in clear air with the strongest mode, over the strongest way through the branches, against the radio's overload level.",
   why: "A short hop with large antennas makes errors on the finest day.",
   fix: "Lower the power, or choose smaller antennas.",
   source: "common practice",

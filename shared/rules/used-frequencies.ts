@@ -1,10 +1,10 @@
 import type { FrequencyRange, Hop } from "../design/design.js";
 import { frequency } from "../format/numbers.js";
-import { frequenciesOf } from "./carriers.js";
+import { transmitFrequencies } from "../radio/channels.js";
 
 /** Everything an antenna or coupler of this hop passes: both directions, every carrier. */
 export function usedFrequenciesHz(hop: Hop): number[] {
-  return hop.ends.flatMap((end) => frequenciesOf(hop, end).filter((hz) => hz !== undefined));
+  return hop.ends.flatMap((end) => transmitFrequencies(hop, end).filter((hz) => hz !== undefined));
 }
 
 /** The first used frequency outside a band, or undefined. */

@@ -193,13 +193,11 @@ describe("licences", () => {
         ),
       ],
     );
-    expect(licences.map(({ site, action, figures }) => [site, action, figures])).toEqual(
-      ["FELL", "TARN"].map((site) => [
-        site,
-        "amend",
-        [{ label: "polarization", was: "vertical", is: "vertical and horizontal" }],
-      ]),
-    );
+    // Plan P18 counts n x 55 MHz from 18.7 GHz + 10 MHz, and from 18.7 GHz - 1000 MHz; the vertical one stays.
+    expect(licences.map(({ site, action, transmission }) => [site, action, transmission])).toEqual([
+      ["FELL", "license", "19.15 GHz, 55 MHz, horizontal"],
+      ["TARN", "license", "18.14 GHz, 55 MHz, horizontal"],
+    ]);
   });
 
   test("a channel more is a licence more at each end", async () => {

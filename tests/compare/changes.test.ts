@@ -114,7 +114,7 @@ describe("a commit", () => {
     expect(licences.map(({ site, action }) => [site, action])).toEqual([["FELL", "amend"]]);
     // 20 dBm and 38.5 dBi, then 44 dBi.
     expect(licences[0]!.figures).toEqual([
-      { label: "EIRP", was: "58.5 dBm", is: "64.0 dBm" },
+      { label: "greatest EIRP, licensed", was: "58.5 dBm", is: "64.0 dBm" },
       { label: "antenna", was: "A18-06", is: "A18-12" },
     ]);
     expect(shared).toEqual([]);

@@ -5,7 +5,7 @@ import { pairResult } from "../../shared/evaluate/pair.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
 import { keepOut } from "../../shared/report/exposure.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
-import { direction, end, KELD, levelGround, makeHop, QAM128, QPSK, R18, TARN } from "../evaluate/builders.js";
+import { end, KELD, levelGround, makeHop, QAM128, QPSK, R18, TARN } from "../evaluate/builders.js";
 
 const GROUND = levelGround(evaluateHop(makeHop(), levelGround(9000)).distanceM!);
 
@@ -109,9 +109,9 @@ describe("the distance to keep from a dual-band antenna", () => {
 
   test("adds the powers of both bands", () => {
     const { low, high } = pairOf();
-    const [one, two] = [low, high].map((hop) => ({ hop, direction: direction(judged(hop).result, "KELD") }));
-    const alone = [one!, two!].map((each) => keepOut(each.hop, each.direction)!);
-    const together = keepOut(one!.hop, one!.direction, two)!;
+    const [one, two] = [low, high].map((hop) => ({ result: judged(hop).result, site: "KELD" }));
+    const alone = [one!, two!].map((each) => keepOut(each)!);
+    const together = keepOut(one!, two)!;
     // R^2 is in proportion to the power.
     expect(together.generalPublicM ** 2).toBeCloseTo(
       alone[0]!.generalPublicM ** 2 + alone[1]!.generalPublicM ** 2,

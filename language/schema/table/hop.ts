@@ -56,7 +56,7 @@ export const hopRows: Rows = [
     ],
     repeatable: true,
     meaning:
-      "The channel. Each end transmits the frequency of its half (`transmits high` or `low`). An arrangement with several channels has a line for each: the first is that of the budget, the others follow in the order of the carriers; with frequency diversity the distance of the two decides the improvement.",
+      "The channel. Each end transmits the frequency of its half (`transmits high` or `low`). An arrangement with several channels has a line for each, in the order of the carriers; the budget is that of the carrier of which least arrives; with frequency diversity the distance of the two decides the improvement.",
     source: "the plan's Recommendation; findings say how far it is confirmed",
     example: "channel F.595 / 55 MHz / 4",
   },

@@ -17,10 +17,9 @@ const GENERAL: readonly string[] = [
 /** @param pair the other hop of a dual-band pair */
 export function cautions(hop: Hop, result: HopResult, pair?: PairedHop): Section {
   const blocks: Block[] = [];
-  const distances = result.directions.flatMap((direction) => {
-    const shared = pair && sharesAntenna(hop, pair.hop, direction.from) ? pair : undefined;
-    const second = shared?.result.directions.find(({ from }) => from === direction.from);
-    return keepOut(hop, direction, second && { hop: shared!.hop, direction: second }) ?? [];
+  const distances = result.ends.flatMap((site) => {
+    const shared = pair && sharesAntenna(hop, pair.hop, site) ? { result: pair.result, site } : undefined;
+    return keepOut({ result, site }, shared) ?? [];
   });
   if (distances.length > 0) blocks.push(...keepOutBlocks(distances));
   blocks.push({ type: "list", items: GENERAL });

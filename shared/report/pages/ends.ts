@@ -1,7 +1,9 @@
 import type { Hop, HopEnd, Position } from "../../design/design.js";
+import type { CarrierEnd } from "../../evaluate/carriers.js";
 import type { HopResult } from "../../evaluate/result.js";
 import { dbm, decibels, degrees, frequency, kFactor, metres } from "../../format/numbers.js";
 import { formatDms } from "../../geodesy/coordinates.js";
+import { overCarriers, strongestMode } from "../carriers.js";
 import type { Table, TableRow } from "../document/document.js";
 import { drawnKFactor } from "../draw/profile-points.js";
 
@@ -43,9 +45,9 @@ export function endsTable(hop: Hop, result: HopResult): Table {
     ["Further loss", ({ extraLossDb }) => (extraLossDb === undefined ? undefined : decibels(extraLossDb))],
     ["Transmits", (end) => transmits(end)],
     ...furtherChannels(hop),
-    ["Power, highest mode", (_end, index) => power(result.directions, hop, index)],
-    ["EIRP, highest mode", (_end, index) => eirp(result.directions, hop, index)],
-    ["Greatest EIRP of any mode", (_end, index) => greatestEirp(result.directions, hop, index)],
+    ["Power, highest mode", (_end, index) => power(result, hop, index)],
+    ["EIRP, highest mode", (_end, index) => eirp(result, index, (end) => end.eirp?.highestDbm)],
+    ["Greatest EIRP, licensed", (end, index) => licensedEirp(hop, result, end, index)],
   ];
   return {
     type: "table",
@@ -101,27 +103,25 @@ function transmits({
   return at === undefined ? half : half === undefined ? at : `${at}, ${half}`;
 }
 
-function power(directions: HopResult["directions"], hop: Hop, index: 0 | 1): string | undefined {
+function power({ directions }: HopResult, hop: Hop, index: 0 | 1): string | undefined {
   const first = directions.find(({ from }) => from === hop.ends[index].site.name)?.levels[0];
   return first && dbm(first.levelDbm);
 }
 
-/** Of one carrier; where they stand on arms or antennas that differ, from the least to the greatest. */
-function eirp(directions: HopResult["directions"], hop: Hop, index: 0 | 1): string | undefined {
-  const direction = directions.find(({ from }) => from === hop.ends[index].site.name);
-  if (direction === undefined) return undefined;
-  const each = direction.carriers.map(({ eirpDbm }) => eirpDbm);
-  const [least, greatest] = [dbm(Math.min(...each)), dbm(Math.max(...each))];
-  return least === greatest ? greatest : `${least} to ${greatest}, by carrier`;
+function licensedEirp(hop: Hop, result: HopResult, end: HopEnd, index: 0 | 1): string | undefined {
+  const found = eirp(result, index, ({ licensedEirpDbm }) => licensedEirpDbm);
+  const mode = strongestMode(hop, end);
+  return found === undefined || mode === undefined ? found : `${found} in ${mode}`;
 }
 
-/** Of one carrier; undefined where the highest mode has the most power already. */
-function greatestEirp(directions: HopResult["directions"], hop: Hop, index: 0 | 1): string | undefined {
-  const direction = directions.find(({ from }) => from === hop.ends[index].site.name);
-  const highest = direction?.modes.at(-1);
-  if (direction === undefined || highest === undefined) return undefined;
-  const strongest = direction.modes.reduce((a, b) => (b.transmitPowerDbm > a.transmitPowerDbm ? b : a));
-  if (!(strongest.transmitPowerDbm > highest.transmitPowerDbm)) return undefined;
-  const greatestDbm = Math.max(...direction.carriers.map(({ greatestEirpDbm }) => greatestEirpDbm));
-  return `${dbm(greatestDbm)} in ${strongest.modulation}`;
+/** Of one carrier each. */
+function eirp(
+  { carriers }: HopResult,
+  index: 0 | 1,
+  figure: (end: CarrierEnd) => number | undefined,
+): string | undefined {
+  return overCarriers(carriers, index, (end) => {
+    const found = figure(end);
+    return found === undefined ? undefined : dbm(found);
+  });
 }

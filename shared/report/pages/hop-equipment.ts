@@ -7,6 +7,7 @@ import { type UnitSetting, unitsOf } from "../../equipment/units.js";
 import type { HopResult, PathLevel } from "../../evaluate/result.js";
 import { dbm, decibels, frequency, trimmed } from "../../format/numbers.js";
 import { arrangementByName } from "../../radio/arrangements.js";
+import { armText } from "../carriers.js";
 import type { Block, Section, Table, TableRow } from "../document/document.js";
 
 /** @param design the whole design, or as much of it as the hop and its two sites need */
@@ -65,13 +66,16 @@ function channelTable(hop: Hop): Table[] {
   ];
 }
 
+/** What the technician reads at the unit for a level; undefined where the radio states no curve or the level lies outside. */
+export function testVoltage({ radio }: Hop, levelDbm: number): string | undefined {
+  const found = rssiVoltage(radio?.unit?.rssi ?? [], levelDbm);
+  return found.ok ? `${found.voltageV.toFixed(2)} V` : undefined;
+}
+
 /** Every branch is measured when the hop is turned up, standby included: by forcing the switch. */
 function pathTables(hop: Hop, result: HopResult): Block[] {
   const points = hop.radio?.unit?.rssi ?? [];
-  const voltage = ({ receivedLevelDbm }: PathLevel) => {
-    const found = rssiVoltage(points, receivedLevelDbm);
-    return found.ok ? `${found.voltageV.toFixed(2)} V` : "–";
-  };
+  const voltage = ({ receivedLevelDbm }: PathLevel) => testVoltage(hop, receivedLevelDbm) ?? "–";
   return result.directions.flatMap(({ from, to, paths }): Table[] => {
     if (paths === undefined) return [];
     return [
@@ -89,8 +93,8 @@ function pathTables(hop: Hop, result: HopResult): Block[] {
         rows: paths.map((path) => ({
           cells: [
             path.state,
-            path.from,
-            path.to,
+            branchWords(path.from, path.fromArm),
+            branchWords(path.to, path.toArm),
             decibels(path.branchingLossDb),
             dbm(path.receivedLevelDbm),
             ...(points.length > 0 ? [voltage(path)] : []),
@@ -99,6 +103,11 @@ function pathTables(hop: Hop, result: HopResult): Block[] {
       },
     ];
   });
+}
+
+function branchWords(branch: string, arm: PathLevel["fromArm"]): string {
+  const words = armText({ arm });
+  return words === undefined ? branch : `${branch}, ${words}`;
 }
 
 function partsTable(hop: Hop, design: Design): Block[] {

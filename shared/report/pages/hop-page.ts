@@ -6,6 +6,7 @@ import type { DirectionResult, HopResult } from "../../evaluate/result.js";
 import { outageBounded } from "../../format/bounds.js";
 import { dbm, decibels, kilometres, metres } from "../../format/numbers.js";
 import type { TerrainProfile } from "../../terrain/profile.js";
+import { carrierTables, severalUnits } from "../carriers.js";
 import {
   type Block,
   type Fact,
@@ -24,7 +25,7 @@ import { cautions } from "./cautions.js";
 import { clearanceTable } from "./clearance.js";
 import { endsTable } from "./ends.js";
 import { gravestFirst, keyFigures } from "./figures.js";
-import { hopEquipment } from "./hop-equipment.js";
+import { hopEquipment, testVoltage } from "./hop-equipment.js";
 import { modesSection } from "./modes.js";
 import { type OtherBand, pairSection } from "./pair.js";
 import { reflectionSection } from "./reflection.js";
@@ -56,7 +57,8 @@ export function hopPage(input: HopPageInput): Page {
       findingsSection(hop, findings, result),
       pathSection(input),
       endsSection(hop, result),
-      ...levelSection(result),
+      ...levelSection(hop, result),
+      ...carrierSection(hop, result),
       ...(input.around ? hopEquipment(hop, result, input.around) : []),
       ...modesSection(hop, result),
       ...availabilitySection(hop, result),
@@ -158,7 +160,7 @@ function endsSection(hop: Hop, result: HopResult): Section {
   return { id: "ends", title: "The two ends", blocks: [endsTable(hop, result)] };
 }
 
-function levelSection(result: HopResult): Section[] {
+function levelSection(hop: Hop, result: HopResult): Section[] {
   if (result.directions.length === 0) return [];
   const tables = levelTables(result);
   const sides = result.directions.map((direction, index) => {
@@ -167,12 +169,12 @@ function levelSection(result: HopResult): Section[] {
     return [
       ...(drawn ? [{ type: "figure", name, svg: drawn.svg, alt: drawn.alt, small: true } as const] : []),
       numbered(tables[index]!),
-      ...besideDiagram(direction),
+      ...besideDiagram(hop, direction),
     ];
   });
   const [first] = result.directions;
   const reference = first?.modes.at(-1);
-  const text = `${whose(first)}, clear air${reference ? `, ${reference.modulation}, the highest mode` : ""}. The numbers in the drawing are those of the rows.`;
+  const text = `${whose(result)}, clear air${reference ? `, ${reference.modulation}, the highest mode` : ""}. The numbers in the drawing are those of the rows.`;
   return [
     {
       id: "level",
@@ -186,17 +188,37 @@ function levelSection(result: HopResult): Section[] {
 }
 
 /** Carriers may stand on different arms and antennas: the diagram is that of the weakest. */
-function whose(direction: DirectionResult | undefined): string {
-  const levels = direction?.carriers.map(({ receivedLevelDbm }) => receivedLevelDbm) ?? [];
-  if (levels.length < 2) return "Main arms";
-  return Math.max(...levels) - Math.min(...levels) > 0.05
-    ? "The carrier of which least arrives"
-    : "Every carrier";
+function whose({ carriers }: HopResult): string {
+  const apart = [0, 1].some((at) => {
+    const levels = carriers.flatMap(({ ends }) => ends[at as 0 | 1].received?.highestDbm ?? []);
+    return Math.max(...levels) - Math.min(...levels) > 0.05;
+  });
+  if (apart) return "The carrier of which least arrives";
+  if (carriers.length > 1) return "Every carrier";
+  return carriers.every(({ ends }) => ends.every(({ arm }) => arm === "none")) ? "One carrier" : "Main arms";
+}
+
+/** Each carrier over the arm that its unit has at either end; of one unit at each end the other tables tell all. */
+function carrierSection(hop: Hop, result: HopResult): Section[] {
+  const tables = severalUnits(result) ? carrierTables(hop, result) : [];
+  if (tables.length === 0) return [];
+  const blocks = tables.map(({ title, columns, rows }) => ({
+    type: "table" as const,
+    caption: title,
+    columns,
+    rows: rows.map((cells) => ({ cells })),
+  }));
+  return [{ id: "carriers", title: "Carriers", blocks }];
 }
 
 /** Levels that the diagram does not show. */
-function besideDiagram({ overload, standbyReceivedLevelDbm }: DirectionResult): Block[] {
+function besideDiagram(
+  hop: Hop,
+  { overload, standbyReceivedLevelDbm, receivedLevelDbm: lineUpDbm, paths, to }: DirectionResult,
+): Block[] {
   const facts: Fact[] = [];
+  const voltage = paths === undefined ? testVoltage(hop, lineUpDbm) : undefined;
+  if (voltage !== undefined) facts.push({ label: `Test voltage at ${to}`, value: voltage });
   if (standbyReceivedLevelDbm !== undefined) {
     facts.push({ label: "Least with a unit on standby", value: dbm(standbyReceivedLevelDbm) });
   }

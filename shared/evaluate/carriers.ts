@@ -1,0 +1,162 @@
+/**
+ * The carriers of a hop: what each sends and receives at each end, over the arm and the antenna that its unit has
+ * there. Page, explanation, comparison, licence and JSON all tell of carriers from here, so that they can't disagree.
+ */
+import type { Hop, HopEnd, Polarization } from "../design/design.js";
+import { type Arm, type Branch, branchesOf, type PathState, sidesOf } from "../equipment/branches.js";
+import { joinsOf, type Stand, standsOf } from "../equipment/stands.js";
+import { unitsOf } from "../equipment/units.js";
+import { type ArrangementFacts, arrangementByName, SINGLE } from "../radio/arrangements.js";
+import { judgedMode } from "./judged-mode.js";
+import { transmitPowerDbm, type Way } from "./levels.js";
+import type { DirectionResult } from "./result.js";
+
+/** A level in the modes that matter. */
+export interface LevelByMode {
+  /** In the mode that the objective is held against; undefined: no mode has a threshold. */
+  readonly judgedDbm?: number;
+  /** In the highest mode, which runs in clear air: what is measured at line-up. */
+  readonly highestDbm: number;
+  /** In the mode of the most power. */
+  readonly greatestDbm: number;
+}
+
+/** A unit with its way to the antenna. */
+export interface CarrierUnit {
+  /** For example `only`, `carrier 2`, `first polarization, standby`. */
+  readonly branch: string;
+  /** Of the coupler; `none` where nothing joins it to another. */
+  readonly arm: Arm;
+  /** Of the end, from 1. */
+  readonly antennaNumber: number;
+  readonly antenna?: string;
+  /** Above ground. */
+  readonly antennaHeightM?: number;
+  /** Undefined: a power, loss or gain is not known. */
+  readonly eirp?: LevelByMode;
+}
+
+export interface CarrierEnd extends CarrierUnit {
+  readonly site: string;
+  /** Undefined: its channel, or the half of the end, is not known. */
+  readonly transmitHz?: number;
+  /** The muted unit that sends in its place after a switch. */
+  readonly standby?: CarrierUnit;
+  /** What a licence is for: the greatest of any mode, of the unit and its standby. */
+  readonly licensedEirpDbm?: number;
+  /** From the far end, normal state; at the first channel's frequency where its own is not known. */
+  readonly received?: LevelByMode;
+}
+
+/** What is on the air in the normal state, a unit each at both ends. */
+export interface CarrierResult {
+  /** Its unit's branch. */
+  readonly name: string;
+  /** Number in the channel plan. */
+  readonly channel?: number;
+  /** Of the channel, else of the widest mode. */
+  readonly widthHz?: number;
+  /** As stated, or across it; undefined: not stated. */
+  readonly polarization?: Polarization;
+  /** In the order of the hop's ends. */
+  readonly ends: readonly [CarrierEnd, CarrierEnd];
+}
+
+/** A direction with the ways through its branches. */
+export interface DirectionWays {
+  readonly direction: DirectionResult;
+  readonly ways: readonly Way[];
+}
+
+/** @param hop as stated, not in the polarization that it is judged in */
+export function carriersOf(hop: Hop, directions: readonly DirectionWays[]): readonly CarrierResult[] {
+  const facts = factsOf(hop);
+  const units = hop.ends.map((end) => unitsOf(hop, end, facts));
+  return groupsOf(facts).map((group): CarrierResult => {
+    const { branch, channel, place, polarization } = units[0]![group.unit]!;
+    const endOf = (at: 0 | 1) => ({
+      ...endLevels(hop, facts, at, group, directions),
+      transmitHz: units[at]![group.unit]!.transmitHz,
+    });
+    const widthHz = widthOf(hop, place);
+    return { name: branch, channel, widthHz, polarization, ends: [endOf(0), endOf(1)] };
+  });
+}
+
+function factsOf({ arrangement }: Pick<Hop, "arrangement">): ArrangementFacts {
+  return arrangementByName(arrangement.name) ?? SINGLE;
+}
+
+/** Places of a carrier's units among the branches. */
+interface Group {
+  readonly unit: number;
+  readonly standby?: number;
+}
+
+function groupsOf({ hotStandby, transceivers }: ArrangementFacts): Group[] {
+  if (!hotStandby) return Array.from({ length: transceivers }, (_, unit) => ({ unit }));
+  return Array.from({ length: transceivers / 2 }, (_, pair) => ({ unit: 2 * pair, standby: 2 * pair + 1 }));
+}
+
+function widthOf({ channel, furtherChannels, modes }: Hop, place: number): number | undefined {
+  if (place > 0) return furtherChannels?.[place - 1]?.bandwidthHz;
+  if (channel !== undefined) return channel.bandwidthHz;
+  return modes.length > 0 ? Math.max(...modes.map(({ bandwidthHz }) => bandwidthHz)) : undefined;
+}
+
+function endLevels(
+  hop: Hop,
+  facts: ArrangementFacts,
+  at: 0 | 1,
+  group: Group,
+  directions: readonly DirectionWays[],
+): CarrierEnd {
+  const [end, far] = [hop.ends[at], hop.ends[1 - at]!];
+  const stands = standsOf(end, facts);
+  const branches = branchesOf(facts, joinsOf(stands, facts), sidesOf(hop)[at]);
+  const sent = directions.find(({ direction }) => direction.from === end.site.name);
+  const back = directions.find(({ direction }) => direction.to === end.site.name);
+  const unitAt = (unit: number, state: PathState): CarrierUnit => {
+    const way = wayOf(sent, unit, state);
+    return {
+      ...place(stands, branches[unit]!),
+      eirp: sent && way && byMode(hop, end, sent.direction, way.eirpGainDb),
+    };
+  };
+  const unit = unitAt(group.unit, "normal");
+  // The relay of an all-indoor terminal with space diversity has no second way out.
+  const sends = !(facts.construction === "all-indoor" && facts.antennas > 1);
+  const standby =
+    group.standby !== undefined && sends ? unitAt(group.standby, "sender on standby") : undefined;
+  const greatest = [unit, standby].flatMap((one) => one?.eirp?.greatestDbm ?? []);
+  const arriving = wayOf(back, group.unit, "normal");
+  return {
+    site: end.site.name,
+    ...unit,
+    standby,
+    licensedEirpDbm: greatest.length > 0 ? Math.max(...greatest) : undefined,
+    received: back && arriving && byMode(hop, far, back.direction, arriving.totalDb),
+  };
+}
+
+function wayOf(among: DirectionWays | undefined, unit: number, state: PathState): Way | undefined {
+  return among?.ways.find((way) => way.unit === unit && way.path.state === state);
+}
+
+function place(stands: readonly Stand[], { name, arm, antenna: number }: Branch) {
+  const { antenna, heightM } = stands[number - 1] ?? {};
+  return { branch: name, arm, antennaNumber: number, antenna: antenna?.name, antennaHeightM: heightM };
+}
+
+/** The power of an end with what lies behind its transmitter. */
+function byMode(hop: Hop, from: HopEnd, { modes }: DirectionResult, gainDb: number): LevelByMode | undefined {
+  const powersDbm = hop.modes.flatMap((mode) => transmitPowerDbm(from, mode) ?? []);
+  const highestDbm = powersDbm.at(-1);
+  if (highestDbm === undefined) return undefined;
+  const judgedDbm = judgedMode(hop, modes)?.transmitPowerDbm;
+  return {
+    judgedDbm: judgedDbm === undefined ? undefined : judgedDbm + gainDb,
+    highestDbm: highestDbm + gainDb,
+    greatestDbm: Math.max(...powersDbm) + gainDb,
+  };
+}
