@@ -1,7 +1,11 @@
-/** Which IF port serves which unit: as the ends state, the rest automatically and so that little moves. */
+/**
+ * Which IF port serves which unit: as the ends state, the rest automatically and so that little moves; only where that
+ * leaves a unit without a port or parts a pair, all of the rest are placed by a search.
+ */
 import type { PortClaim } from "../design/equipment.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
 import { branchesOf } from "./branches.js";
+import { pairFault, type SearchRequest, searchPlacement } from "./if-port-search.js";
 import { byDraw, draw, type PlacedCard } from "./placement.js";
 
 /** What one end of a hop asks for. */
@@ -34,25 +38,27 @@ export interface IfPortPlan {
   }[];
   /** Ports that an end lacks. */
   readonly short: readonly { readonly hop: string; readonly needed: number; readonly missing: number }[];
-  /** Ports of the site for units, and those in use. */
+  /** Ports of the site for units. */
   readonly ports: number;
+  /**
+   * Set where ports given one by one leave a unit without one or part a pair: `found` where a search placed all,
+   * `given up` where it ended before all was tried.
+   */
+  readonly search?: "found" | "none" | "given up";
 }
 
 /** @param cards of one site */
 export function planIfPorts(cards: readonly PlacedCard[], demands: readonly IfDemand[]): IfPortPlan {
   const places = cards.map((card) => ({ card, free: ifPortsOf(card) })).filter(({ free }) => free.length > 0);
-  const plan: Plan = {
-    uses: [],
-    faults: [],
-    short: [],
-    ports: places.reduce((sum, { free }) => sum + free.length, 0),
-  };
+  const ports = places.reduce((sum, { free }) => sum + free.length, 0);
+  const plan: Plan = { uses: [], faults: [], short: [], ports };
   const takeStated = statedClaims(cards, places, plan);
   for (const demand of demands) takeStated(demand);
-  const requests = demands.flatMap(openRequests);
+  const stated = { uses: [...plan.uses], free: places.map(({ free }) => [...free]) };
+  const requests = byDraw(demands.flatMap(openRequests));
   const takeOpen = openPlaces(places, plan);
   const missing = new Map<string, number>();
-  for (const request of byDraw(requests)) {
+  for (const request of requests) {
     const lacking = takeOpen(request);
     if (lacking > 0) missing.set(request.hop, (missing.get(request.hop) ?? 0) + lacking);
   }
@@ -60,13 +66,83 @@ export function planIfPorts(cards: readonly PlacedCard[], demands: readonly IfDe
     const lacking = missing.get(hop);
     if (lacking !== undefined) plan.short.push({ hop, needed: facts.ifCables, missing: lacking });
   }
-  return plan;
+  if (missing.size === 0 && !demands.some((demand) => isParted(demand, plan))) return plan;
+  return placedTogether(plan, stated, places, demands, requests);
 }
 
 interface Plan extends IfPortPlan {
   readonly uses: IfPortUse[];
   readonly faults: IfPortPlan["faults"][number][];
   readonly short: IfPortPlan["short"][number][];
+}
+
+/** Whether a pair with an open port cannot pair where its units are. */
+function isParted({ hop, facts }: IfDemand, { uses }: IfPortPlan): boolean {
+  if (facts.xpicPairs === 0) return false;
+  return partedPairs(
+    facts,
+    uses.filter((use) => use.hop === hop),
+  ).some(({ ports }) => ports.some(({ automatic }) => automatic));
+}
+
+/** Pairs whose ports cannot pair for XPIC, and why. @param own ports of the hop at this site */
+export function partedPairs(
+  facts: ArrangementFacts,
+  own: readonly IfPortUse[],
+): readonly {
+  readonly branches: readonly string[];
+  readonly ports: readonly IfPortUse[];
+  readonly why: string;
+}[] {
+  if (facts.xpicPairs === 0) return [];
+  return portGroups(facts).flatMap((branches) => {
+    const ports = branches.flatMap((branch) => own.find((use) => use.branch === branch) ?? []);
+    const [one, other] = ports;
+    const why = one && other && pairFault(one.card, other.card);
+    return why === undefined ? [] : [{ branches, ports, why }];
+  });
+}
+
+/** The open requests placed by a search; where it finds nothing, the plan as it was. */
+function placedTogether(
+  plan: Plan,
+  stated: { readonly uses: readonly IfPortUse[]; readonly free: readonly (readonly number[])[] },
+  places: readonly Place[],
+  demands: readonly IfDemand[],
+  requests: readonly Request[],
+): IfPortPlan {
+  const statedOf = Map.groupBy(stated.uses, ({ hop }) => hop);
+  const apart = demands.filter(({ facts }) => wantsTwoCards(facts));
+  const outcome = searchPlacement({
+    places: places.map(({ card }, index) => ({ card, free: stated.free[index]!.length })),
+    requests: requests.map((request) => searchRequest(request, statedOf.get(request.hop) ?? [])),
+    apart: new Map(apart.map(({ hop }) => [hop, (statedOf.get(hop) ?? []).map(({ card }) => card)])),
+  });
+  if (outcome.found === undefined) return { ...plan, search: outcome.gaveUp ? "given up" : "none" };
+  const free = stated.free.map((numbers) => [...numbers]);
+  const uses = outcome.found.flatMap((at, index) =>
+    at.map((place, unit): IfPortUse => {
+      const { hop, branches } = requests[index]!;
+      return {
+        hop,
+        branch: branches[unit]!,
+        card: places[place]!.card,
+        port: free[place]!.shift()!,
+        automatic: true,
+      };
+    }),
+  );
+  return { ...plan, uses: [...stated.uses, ...uses], short: [], search: "found" };
+}
+
+function searchRequest({ hop, key, branches, mate }: Request, stated: readonly IfPortUse[]): SearchRequest {
+  const pairsWith = mate === undefined ? undefined : stated.find(({ branch }) => branch === mate)?.card;
+  return { hop, key, units: branches.length === 2 ? 2 : 1, pairsWith };
+}
+
+/** Main and standby, or the two carriers of frequency diversity: one card that fails should not take both. */
+export function wantsTwoCards({ hotStandby, protection, ifCables }: ArrangementFacts): boolean {
+  return (hotStandby || protection === "frequency-diversity") && ifCables >= 2;
 }
 
 interface Place {
@@ -81,6 +157,8 @@ interface Request {
   readonly key: string;
   readonly branches: readonly string[];
   readonly xpic: boolean;
+  /** The branch with a stated port that it pairs with. */
+  readonly mate?: string;
 }
 
 /** Branches whose ports pair for XPIC; the others alone. */
@@ -140,11 +218,15 @@ function openRequests({ hop, facts, claims }: IfDemand): Request[] {
       .map(({ name }) => name),
   );
   return portGroups(facts)
-    .map((group) => group.filter((branch) => !stated.has(branch)))
-    .filter((group) => group.length > 0)
-    .map((branches) => ({
+    .map((group) => ({
+      branches: group.filter((branch) => !stated.has(branch)),
+      mate: group.find((branch) => stated.has(branch)),
+    }))
+    .filter(({ branches }) => branches.length > 0)
+    .map(({ branches, mate }) => ({
       hop,
       branches,
+      mate,
       key: `${hop} ${branches[0]}`,
       xpic: facts.xpicPairs > 0 && branches.length > 1,
     }));

@@ -36,25 +36,50 @@ export function placeCards(installed: readonly InstalledChassis[]): PlacedCards 
       seen.add(slot);
       cards.push({ chassis, slot, card, automatic: false });
     }
-    const claims = chassis.loose
-      .flatMap(({ card, count }) => Array.from({ length: count }, (_, index) => ({ card, index })))
-      .map((claim) => ({ ...claim, key: `${claim.card.name} ${claim.index}` }));
     const missing = new Map<Card, number>();
     const rings = new Map<SlotKind, readonly number[]>();
-    for (const { card, key } of byDraw(claims)) {
+    for (const claim of byDraw(chassis.loose.flatMap(claimsOf))) {
+      const { card, key } = claim;
       const kind = slotKindOf(card);
       const ring = rings.get(kind) ?? slotsFor(chassis, kind);
       rings.set(kind, ring);
-      const slot = firstFree(ring, key, (one) => !taken.has(one));
-      if (slot === undefined) missing.set(card, (missing.get(card) ?? 0) + 1);
-      else {
+      const isFree = (slot: number) => !taken.has(slot);
+      const take = (slot: number) => {
         taken.add(slot);
         cards.push({ chassis, slot, card, automatic: true });
+      };
+      const beside = (slot: number) => ring.includes(slot + 1) && isFree(slot) && isFree(slot + 1);
+      const pair = claim.count === 2 ? firstFree(ring, key, beside) : undefined;
+      if (pair !== undefined) {
+        take(pair);
+        take(pair + 1);
+        continue;
+      }
+      for (let i = 0; i < claim.count; i++) {
+        const slot = firstFree(ring, i === 0 ? key : `${key} second`, isFree);
+        if (slot === undefined) missing.set(card, (missing.get(card) ?? 0) + 1);
+        else take(slot);
       }
     }
     for (const [card, count] of missing) left.push({ chassis, card, count });
   }
   return { cards, left };
+}
+
+interface Claim {
+  readonly card: Card;
+  readonly key: string;
+  /** Two for cards that pair with their neighbour: they go side by side where there is room. */
+  readonly count: 1 | 2;
+}
+
+function claimsOf({ card, count }: InstalledChassis["loose"][number]): Claim[] {
+  const together = card.pairs === "neighbour" ? 2 : 1;
+  return Array.from({ length: Math.ceil(count / together) }, (_, index) => ({
+    card,
+    key: `${card.name} ${index * together}`,
+    count: count - index * together >= 2 && together === 2 ? 2 : 1,
+  }));
 }
 
 /** Slots that take a card: as its entry says, else as its kind usually goes. */

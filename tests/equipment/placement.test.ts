@@ -56,6 +56,40 @@ describe("cards whose slot is left open", () => {
     expect(left).toMatchObject([{ card: { name: "BREEZE" }, count: 1 }]);
   });
 
+  test("two that pair with their neighbour go side by side, as long as there is room", () => {
+    const link: Card = {
+      ...HAIL,
+      name: "LINK",
+      pairs: "neighbour",
+      ports: [{ count: 1, type: "IF", powered: false }],
+    };
+    const slotsOf = (count: number, slots: InstalledChassis["slots"], name = "LINK") =>
+      placeCards([installed({ slots, loose: [{ card: { ...link, name }, count }] })])
+        .cards.filter(({ automatic }) => automatic)
+        .map(({ slot }) => slot)
+        .toSorted((a, b) => a - b);
+    for (const name of ["LINK", "A", "B", "C", "D", "E", "F"]) {
+      const [one, other, third, fourth] = slotsOf(4, [], name);
+      expect([other! - one!, fourth! - third!], name).toEqual([1, 1]);
+      // Free are 3, 5, 6 and 8 of 3 to 8.
+      expect(
+        slotsOf(
+          2,
+          [4, 7].map((slot) => ({ slot, card: FERN })),
+          name,
+        ),
+      ).toEqual([5, 6]);
+    }
+    // No two free slots stand beside each other: both have one all the same.
+    expect(
+      slotsOf(
+        2,
+        [4, 6, 7].map((slot) => ({ slot, card: FERN })),
+      ),
+    ).toHaveLength(2);
+    expect(slotsOf(3, [])).toHaveLength(3);
+  });
+
   test("stay where they are when another card comes or goes, but for few", () => {
     const many: Chassis = { name: "BIG", slots: [{ from: 1, to: 40, kind: "traffic" }] };
     const names = fc.uniqueArray(fc.stringMatching(/^[A-Z]{2}[0-9]{2}$/), { minLength: 2, maxLength: 20 });

@@ -58,6 +58,16 @@ export function insertLine(
   name: string,
   line: string,
 ): TextEdit | undefined {
+  return insertLines(model, block, name, [line]);
+}
+
+/** Several statements of one name, in this order. */
+export function insertLines(
+  model: DesignModel,
+  block: BlockInText,
+  name: string,
+  lines: readonly string[],
+): TextEdit | undefined {
   const text = model.file(block.file)?.text;
   const braces = block.fact.statement.block;
   if (text === undefined || !braces) return undefined;
@@ -70,7 +80,9 @@ export function insertLine(
       file: block.file,
       start: at,
       end: at,
-      newText: before ? `; ${line}` : ` ${line}${block.fact.facts.length > 0 ? ";" : ""}`,
+      newText: before
+        ? lines.map((line) => `; ${line}`).join("")
+        : ` ${lines.join("; ")}${block.fact.facts.length > 0 ? ";" : ""}`,
     };
   }
   const indentation = before
@@ -80,7 +92,12 @@ export function insertLine(
   const from = before?.statement.end ?? braces.start + 1;
   const lineEnd = text.indexOf("\n", from);
   const at = lineEnd < 0 || lineEnd >= braces.end ? from : lineEnd;
-  return { file: block.file, start: at, end: at, newText: `\n${indentation}${line}` };
+  return {
+    file: block.file,
+    start: at,
+    end: at,
+    newText: lines.map((line) => `\n${indentation}${line}`).join(""),
+  };
 }
 
 /** Takes a statement away, and its line with it when nothing else stands there. */

@@ -4,7 +4,15 @@ import { removeAcceptance } from "./accept.js";
 import { addCoupler, largerAntenna, otherAntenna, otherCoupler, removeCoupler } from "./equipment.js";
 import { exchangeHalves, otherHalf } from "./halves.js";
 import { clearDiversityHeight, clearHeights, lowerToStructure } from "./heights.js";
-import { addController, addIfCards, addTrafficCard, otherInput, otherSlot, removePort } from "./indoor.js";
+import {
+  addController,
+  addIfCards,
+  addTrafficCard,
+  otherInput,
+  otherSlot,
+  removePort,
+  writePortsDown,
+} from "./indoor.js";
 import {
   addWaveguide,
   arrangementOfRadio,
@@ -41,6 +49,7 @@ export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly Qu
   "controller-protection": addController,
   "if-port-claim": removePort,
   "if-ports-short": addIfCards,
+  "if-ports-searched": writePortsDown,
   "traffic-ports-short": addTrafficCard,
   "alarm-input": otherInput,
   "power-above-mode": removePower,

@@ -1,12 +1,13 @@
 /** Fixes about what stands in the rack: slots, controllers, ports and alarm inputs. */
 import type { Card, Chassis, InstalledChassis, PortType } from "../../../shared/design/equipment.js";
+import { branchesOf } from "../../../shared/equipment/branches.js";
 import { slotKindOf } from "../../../shared/equipment/placement.js";
 import { sitePlans } from "../../../shared/equipment/site-plan.js";
 import { argument, type Fact, factsNamed, numberOf, wordOf } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
 import type { QuickFix, ToMend } from "../quick-fixes.js";
 import type { TextEdit } from "../text-range.js";
-import { endInText, hopOf, insertLine, removeFact, replaceArgument } from "./edits.js";
+import { endInText, hopOf, insertLine, insertLines, removeFact, replaceArgument } from "./edits.js";
 
 /** Puts a card into the first slot that takes it and is not stated for another. */
 export function otherSlot({ model, finding }: ToMend): readonly QuickFix[] {
@@ -124,6 +125,34 @@ export function removePort({ model, finding }: ToMend): readonly QuickFix[] {
   return edit
     ? [decision(finding.rule, `Leave this port at ${site} to be chosen (removes the stated one)`, [edit])]
     : [];
+}
+
+/** States the ports that were assigned to the units at a site, so that they stay. */
+export function writePortsDown({ model, finding }: ToMend): readonly QuickFix[] {
+  const site = siteAt(model, finding.at)?.name;
+  const plan = site === undefined ? undefined : sitePlans(model.design()).get(site);
+  if (site === undefined || plan === undefined) return [];
+  const first = plan.placed.cards[0]?.chassis.name;
+  const open = Map.groupBy(
+    plan.ifPorts.uses.filter(({ automatic }) => automatic),
+    ({ hop }) => hop,
+  );
+  const edits = plan.ends.flatMap(({ hop, facts }) => {
+    const own = open.get(hop.name) ?? [];
+    const end = endInText(model, hop.name, site);
+    if (own.length === 0 || facts === undefined || end === undefined) return [];
+    // Stated ports are those of the first units: the others follow in their order.
+    const lines = branchesOf(facts).flatMap(({ name }) => {
+      const use = own.find(({ branch }) => branch === name);
+      if (use === undefined) return [];
+      const { chassis, slot } = use.card;
+      return `if-port ${slot} / ${use.port}${chassis.name === first ? "" : ` in ${chassis.name}`}`;
+    });
+    return insertLines(model, end, "if-port", lines) ?? [];
+  });
+  if (edits.length < open.size) return [];
+  const hops = open.size === 1 ? "one hop" : `${open.size} hops`;
+  return [decision(finding.rule, `Write the IF ports at ${site} down (in ${hops})`, edits)];
 }
 
 /** Gives an alarm the first input that no other has. */

@@ -1,7 +1,7 @@
 import { address } from "../../design/address.js";
 import type { NetworkRule } from "../rule.js";
 import { equipped, HOT_STANDBY } from "./example-equipment.js";
-import { equippedSites } from "./site-rules.js";
+import { equippedSites, searchWords } from "./site-rules.js";
 
 export const ifPortsShort: NetworkRule = {
   scope: "network",
@@ -22,6 +22,7 @@ export const ifPortsShort: NetworkRule = {
           {
             at: address("hop", hop, plan.site.name),
             message: `${hop} lacks ${missing} of ${own} IF ports at ${plan.site.name}: ${plan.ifPorts.ports} are there, all hops need ${needed}`,
+            help: missing > 0 && needed <= plan.ifPorts.ports ? searchWords(plan) : undefined,
             related: [{ at: address("site", plan.site.name, "chassis"), message: "indoor unit" }],
           },
           hop,

@@ -15,6 +15,7 @@ import { dualBandPair } from "./dual-band-pair.js";
 import { ethernetPower } from "./ethernet-power.js";
 import { feederLossImpossible } from "./feeder-loss-impossible.js";
 import { ifPortClaim } from "./if-port-claim.js";
+import { ifPortsSearched } from "./if-ports-searched.js";
 import { ifPortsShort } from "./if-ports-short.js";
 import { interfaceMismatch } from "./interface-mismatch.js";
 import { pairOnOneCard } from "./pair-on-one-card.js";
@@ -55,6 +56,7 @@ export const EQUIPMENT_NETWORK_RULES: readonly NetworkRule[] = [
   slotsShort,
   ifPortClaim,
   ifPortsShort,
+  ifPortsSearched,
   pairOnOneCard,
   xpicPair,
   controllerProtection,

@@ -1,4 +1,5 @@
 import { address } from "../../design/address.js";
+import { wantsTwoCards } from "../../equipment/if-ports.js";
 import type { NetworkRule } from "../rule.js";
 import { equipped, HOT_STANDBY } from "./example-equipment.js";
 import { equippedSites } from "./site-rules.js";
@@ -20,8 +21,7 @@ export const pairOnOneCard: NetworkRule = {
       for (const { hop, card } of plan.ifPorts.uses) cards.set(hop, (cards.get(hop) ?? new Set()).add(card));
       for (const { hop, facts } of plan.ends) {
         const used = cards.get(hop.name);
-        const pair = facts?.hotStandby || facts?.protection === "frequency-diversity";
-        if (!pair || facts.ifCables < 2 || used?.size !== 1) continue;
+        if (facts === undefined || !wantsTwoCards(facts) || used?.size !== 1) continue;
         context.report(
           {
             at: address("hop", hop.name, plan.site.name),

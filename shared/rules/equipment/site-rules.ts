@@ -20,6 +20,14 @@ export function chassisWords(plan: SitePlan, { name, chassis }: InstalledChassis
   return `${chassis?.name ?? "chassis"}${many ? ` ${name}` : ""} at ${plan.site.name}`;
 }
 
+/** What was tried before IF ports are told to be short or parted. */
+export function searchWords({ ifPorts: { search } }: SitePlan): string | undefined {
+  if (search === "none") return "All ways to place the open ports were tried: there is none.";
+  return search === "given up"
+    ? "So many ways to place the open ports were tried that the search was ended; there may be one, and `if-port` states it."
+    : undefined;
+}
+
 /** So many things are named in a message; the others are counted. */
 const TOLD = 4;
 

@@ -1,8 +1,8 @@
 import { address } from "../../design/address.js";
-import { type IfPortUse, portGroups } from "../../equipment/if-ports.js";
+import { partedPairs } from "../../equipment/if-ports.js";
 import type { NetworkRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
-import { equippedSites } from "./site-rules.js";
+import { equippedSites, searchWords } from "./site-rules.js";
 
 const DUAL = "antenna A18-06D like A18-06 {\n  polarizations dual\n}\n\n";
 const XPIC = {
@@ -27,34 +27,18 @@ export const xpicPair: NetworkRule = {
     for (const plan of equippedSites(context)) {
       const uses = Map.groupBy(plan.ifPorts.uses, ({ hop }) => hop);
       for (const { hop, facts } of plan.ends) {
-        if (facts === undefined || facts.xpicPairs === 0) continue;
-        const own = uses.get(hop.name) ?? [];
-        for (const group of portGroups(facts)) {
-          const [one, other] = group.map((branch) => own.find((use) => use.branch === branch));
-          const why = one && other && unpaired(one, other);
-          if (!why) continue;
-          context.report(
-            {
-              at: address("hop", hop.name, plan.site.name),
-              message: `${group.join(" and ")} of ${hop.name} cannot pair for XPIC at ${plan.site.name}: ${why}`,
-            },
-            hop.name,
-          );
-          break;
-        }
+        if (facts === undefined) continue;
+        const [parted] = partedPairs(facts, uses.get(hop.name) ?? []);
+        if (parted === undefined) continue;
+        context.report(
+          {
+            at: address("hop", hop.name, plan.site.name),
+            message: `${parted.branches.join(" and ")} of ${hop.name} cannot pair for XPIC at ${plan.site.name}: ${parted.why}`,
+            help: parted.ports.some(({ automatic }) => automatic) ? searchWords(plan) : undefined,
+          },
+          hop.name,
+        );
       }
     }
   },
 };
-
-function unpaired(one: IfPortUse, other: IfPortUse): string | undefined {
-  for (const { card } of [one.card, other.card]) if (card.xpic === false) return `${card.name} has no XPIC`;
-  if (one.card === other.card) return undefined;
-  const [low, high] = [one.card.slot, other.card.slot].sort((a, b) => a - b);
-  const slots = `slots ${low} and ${high}`;
-  if (one.card.chassis !== other.card.chassis) return "they are on cards of different chassis";
-  if (one.card.card.pairs !== "neighbour" || other.card.card.pairs !== "neighbour") {
-    return `they are on two cards, in ${slots}, that do not pair`;
-  }
-  return Math.abs(one.card.slot - other.card.slot) === 1 ? undefined : `${slots} are not neighbours`;
-}

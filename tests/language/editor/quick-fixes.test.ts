@@ -247,6 +247,30 @@ describe("equipment", () => {
     expect(applied(fixes[0]!)).toContain("card MIST 2");
   });
 
+  test("a placement that was found by trying is written down, behind what is stated", async () => {
+    const three = (lines: string) =>
+      `antenna A18-06D like A18-06 { polarizations dual }\n${PREAMBLE}\n${equipped(
+        "chassis HEDGE as LOW {\n  slot 3 MIST\n}\nchassis HEDGE as TOP {\n  slot 5 HAIL-TWIN\n}",
+        {
+          hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 3+0 xpic",
+          keld: `antenna A18-06D at 40 m\n    transmits high${lines}`,
+        },
+      )}`;
+    const open = await fixesOf(three(""), "if-ports-searched");
+    expect(titles(open.fixes)).toEqual(["Write the IF ports at MOSS down (in one hop)"]);
+    expect(open.applied(open.fixes[0]!)).toContain(
+      "    transmits high\n    if-port 5 / 1 in TOP\n    if-port 5 / 2 in TOP\n    if-port 3 / 1\n",
+    );
+    // A second chassis without a name is called by its number; what is stated stays in front.
+    const begun = three("\n    if-port 5 / 2 in 2").replace(" as LOW", "").replace(" as TOP", "");
+    const rest = await fixesOf(begun, "if-ports-searched");
+    expect(rest.applied(rest.fixes[0]!)).toContain(
+      "    if-port 5 / 2 in 2\n    if-port 5 / 1 in 2\n    if-port 3 / 1\n",
+    );
+    const { findings } = judge(modelOf(rest.applied(rest.fixes[0]!)));
+    expect(findings.filter(({ rule }) => /^(if-port|xpic)/.test(rule))).toEqual([]);
+  });
+
   test("a card with the ports that a service lacks, and none without them", async () => {
     const e1 = "card E16 { kind e1; ports 16 E1-75; draws 8 W }\n";
     const text = `${e1}${PREAMBLE}\n${equipped('service "x" 4 E1-75\nchassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n  card FERN\n}')}`;

@@ -1,0 +1,36 @@
+import { address } from "../../design/address.js";
+import type { NetworkRule } from "../rule.js";
+import { equipped } from "./example-equipment.js";
+import { equippedSites, some } from "./site-rules.js";
+
+const DUAL = "antenna A18-06D like A18-06 { polarizations dual }\n\n";
+const THREE = {
+  hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 3+0 xpic",
+  keld: "antenna A18-06D at 40 m\n    transmits high",
+};
+
+export const ifPortsSearched: NetworkRule = {
+  scope: "network",
+  id: "if-ports-searched",
+  severity: "info",
+  title: "IF ports that fit in few ways should be written down",
+  checks:
+    "Whether the open IF ports of a site could only be assigned together, by a search, because assigned one by one they leave a unit without a port or part an XPIC pair.",
+  why: "Ports assigned one by one stay where they are when a hop or a card comes or goes. Those that were found together may all move, and with them the labels of cables that hang already.",
+  fix: "Write the placement down as `if-port` lines.",
+  source: "common practice",
+  good: DUAL + equipped("chassis HEDGE {\n  slot 3 HAIL-TWIN\n  slot 5 HAIL-TWIN\n}", THREE),
+  bad: DUAL + equipped("chassis HEDGE {\n  slot 3 MIST\n  slot 5 HAIL-TWIN\n}", THREE),
+  check(context) {
+    for (const plan of equippedSites(context)) {
+      if (plan.ifPorts.search !== "found") continue;
+      const open = plan.ifPorts.uses.filter(({ automatic }) => automatic);
+      const hops = [...new Set(open.map(({ hop }) => hop))];
+      context.report({
+        at: address("site", plan.site.name, "chassis"),
+        message: `the IF ports at ${plan.site.name} fit only together: ${open.length} units of ${some(hops)} were placed by trying; when a hop or a card changes they may all move`,
+        help: "Write the placement down as `if-port` lines.",
+      });
+    }
+  },
+};
