@@ -77,6 +77,7 @@ const UNCOVERED: ReadonlySet<string> = new Set([
   "fade-margin",
   "level-below-threshold",
   "standby-level",
+  "standby-margin",
 ]);
 
 function helps(toMend: ToMend, after: readonly Finding[]): boolean {

@@ -22,7 +22,7 @@ export const standbyLevel: HopRule = {
   }),
   bad: exampleHop({
     hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",
-    keld: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits high\n    extra-loss 22 dB",
+    keld: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits high\n    extra-loss 18 dB",
     tarn: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits low",
   }),
   check({ hop, result, report, has, leaveToCause }) {

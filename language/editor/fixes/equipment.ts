@@ -75,6 +75,31 @@ export function otherCoupler(toMend: ToMend): readonly QuickFix[] {
     }));
 }
 
+/** Couplers whose arms lose less apart, at both ends and at each alone; then larger antennas. */
+export function lessUnequal(toMend: ToMend): readonly QuickFix[] {
+  const { judged, model, finding } = toMend;
+  if (!judged) return [];
+  const { hop } = judged;
+  const spreadDb = ({ mainLossDb = 0, standbyLossDb = mainLossDb }: Coupler) => standbyLossDb - mainLossDb;
+  const swaps = (name: string, ends: readonly HopEnd[]): QuickFix[] => {
+    const edits = ends.flatMap((end) => {
+      const block = endInText(model, hop.name, end.site.name);
+      const arg = argument(factNamed(block?.fact.facts ?? [], "coupler"), "coupler");
+      return block && arg && end.coupler?.name !== name ? [replaceArgument(block.file, arg, name)] : [];
+    });
+    if (edits.length < ends.length) return [];
+    const at = ends.map(({ site }) => site.name).join(" and ");
+    const title = `Take coupler ${name} at ${at} (changes the equipment)`;
+    return [{ title, edits, rule: finding.rule, changesDecision: true }];
+  };
+  const greatest = Math.max(...hop.ends.map(({ coupler }) => (coupler ? spreadDb(coupler) : 0)));
+  const others = couplersFor(model, judged)
+    .filter((one) => spreadDb(one) < greatest)
+    .sort((a, b) => spreadDb(a) - spreadDb(b))
+    .flatMap(({ name }) => [hop.ends, [hop.ends[0]], [hop.ends[1]]].flatMap((ends) => swaps(name, ends)));
+  return [...others.slice(0, 6), ...largerAntenna(toMend)];
+}
+
 export function removeCoupler(toMend: ToMend): readonly QuickFix[] {
   const { judged, model, finding } = toMend;
   const end = endOf(toMend);

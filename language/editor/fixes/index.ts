@@ -1,7 +1,14 @@
 /** Which rules have fixes. A rule without an entry can still be accepted. */
 import type { QuickFix, ToMend } from "../quick-fixes.js";
 import { removeAcceptance } from "./accept.js";
-import { addCoupler, largerAntenna, otherAntenna, otherCoupler, removeCoupler } from "./equipment.js";
+import {
+  addCoupler,
+  largerAntenna,
+  lessUnequal,
+  otherAntenna,
+  otherCoupler,
+  removeCoupler,
+} from "./equipment.js";
 import { exchangeHalves, otherHalf } from "./halves.js";
 import { clearDiversityHeight, clearHeights, lowerToStructure } from "./heights.js";
 import {
@@ -57,6 +64,8 @@ export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly Qu
   "fade-margin": largerAntenna,
   availability: largerAntenna,
   "level-below-threshold": largerAntenna,
+  "standby-level": lessUnequal,
+  "standby-margin": lessUnequal,
   "acceptance-unused": removeAcceptance,
   "acceptance-unknown": (toMend) => [...renameRule(toMend), ...removeAcceptance(toMend)],
   "policy-unknown": renameRule,

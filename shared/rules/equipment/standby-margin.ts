@@ -24,7 +24,7 @@ export const standbyMargin: HopRule = {
   needs: ["levels", "objective"],
   quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold"],
   good: objective(10),
-  bad: objective(35),
+  bad: objective(18),
   check({ hop, result, report, has, leaveToCause }) {
     const { askedDb, verdict, weakest } = result.standby ?? {};
     if (verdict !== "missed" || askedDb === undefined || weakest === undefined) return;

@@ -278,6 +278,22 @@ describe("equipment", () => {
     expect(titles(fixes).slice(0, -1)).toEqual(["Add card E16 (changes the equipment)"]);
   });
 
+  test("too little on standby takes couplers with less between their arms, at both ends first", async () => {
+    const margin = (marginDb: number) =>
+      `objective guarded like trunk { standby-margin ${marginDb} dB }\n${withHop((hop) =>
+        hop
+          .replace("objective trunk", "objective guarded")
+          .replace("radio R18", "radio R18\n  arrangement 1+1 hot-standby")
+          .replaceAll("antenna A18-06 at 40 m", "antenna A18-06 at 40 m\n    coupler H18-U direct"),
+      )}`;
+    const { fixes, applied } = await fixesOf(margin(18), "standby-margin");
+    expect(titles(fixes)[0]).toBe("Take coupler H18-E at KELD and TARN (changes the equipment)");
+    expect(applied(fixes[0]!).match(/coupler H18-E direct/g)).toHaveLength(2);
+    // Equal couplers take 7 dB at any time and leave 21 dB: more is not offered.
+    const { fixes: none } = await fixesOf(margin(22), "standby-margin");
+    expect(titles(none)).toEqual([expect.stringMatching(/^Accept /)]);
+  });
+
   test("an arrangement of another construction takes the radio's words", async () => {
     const outdoor = "radio R18O like R18 { construction all-outdoor }\n";
     const text = outdoor + withHop((hop) => hop.replace("radio R18", "radio R18O"));
