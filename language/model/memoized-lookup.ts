@@ -1,6 +1,7 @@
 /** Resolved values by name, each computed once and remembered with the declarations it was made from. */
 import type { Climate } from "../../shared/design/design.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
+import { quantityOf } from "../facts/fact.js";
 import {
   antennaOf,
   climateOf,
@@ -76,6 +77,7 @@ export function memoizedLookup(memo: Memo, { declarations, names }: Declared): L
         const facts = declaration("climate")?.fact.facts ?? [];
         return climateOf(facts, {});
       }),
+    bridgeGapsM: () => memo.get("=bridge-gaps", () => quantityOf(declaration("bridge-gaps")?.fact, "below")),
     policy: () =>
       memo.get("=policy", () => {
         memo.touch("policy");

@@ -21,12 +21,21 @@ export interface SourceFile {
 
 /**
  * Something that other facts depend on by name. Beside the named kinds these are the parts of the
- * network that hold for every hop: `climate`, `defaults hop`, `defaults end`, `defaults site`.
+ * network that hold for every hop: `climate`, `bridge-gaps`, `defaults hop`, `defaults end`, `defaults site`.
  */
 export interface Declaration {
   /** `site KELD`, `climate`, `defaults hop`: what dependants look it up by. */
   readonly key: string;
-  readonly kind: NamedKind | "network" | "climate" | "defaults" | "terrain" | "catalogue" | "maps" | "policy";
+  readonly kind:
+    | NamedKind
+    | "network"
+    | "climate"
+    | "defaults"
+    | "terrain"
+    | "catalogue"
+    | "maps"
+    | "bridge-gaps"
+    | "policy";
   readonly name: string;
   readonly fact: Fact;
   readonly file: string;
@@ -88,7 +97,13 @@ function collectDeclarations(fact: Fact, file: string, text: string, into: Decla
   if (word === "network") {
     add("network", "");
     for (const inner of fact.facts) collectDeclarations(inner, file, text, into);
-  } else if (word === "climate" || word === "terrain" || word === "catalogue" || word === "maps") {
+  } else if (
+    word === "climate" ||
+    word === "terrain" ||
+    word === "catalogue" ||
+    word === "maps" ||
+    word === "bridge-gaps"
+  ) {
     add(word, "");
   } else if (word === "severity" || word === "required") {
     add("policy", "");

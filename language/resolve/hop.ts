@@ -55,7 +55,7 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
   if (!ends) return { problems, from: entry.fact.statement.start };
   const objective = wordOf(factNamed(facts, "objective"), "objective");
   const climate = factNamed(facts, "climate");
-  const survey = factNamed(facts, "survey");
+  const survey = surveyOf(factNamed(facts, "survey"), ends, report);
   const surveyFile = wordOf(survey, "file");
   const hop: Hop = {
     name: entry.name,
@@ -85,6 +85,8 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
     obstacles: obstaclesOf(facts, ends, report),
     surveyFile: surveyFile === undefined ? undefined : resolvePath(entry.file, surveyFile),
     surveyReversed: wordOf(survey, "from") === ends[1].site.name || undefined,
+    surveySource: wordOf(survey, "source") as Hop["surveySource"],
+    bridgeGapsM: lookup.bridgeGapsM(),
     accepts: acceptancesOf(facts),
     policy: lookup.policy(),
   };
@@ -294,15 +296,35 @@ function fromFirstEnd(
     if (!first.position || !second.position) return undefined;
     return inverse({ from: first.position, to: second.position }).distanceM - distanceM;
   }
+  reportNoEnd(fact, ends, report);
+  return undefined;
+}
+
+/** A survey that counts from elsewhere is of another path. */
+function surveyOf(
+  fact: Fact | undefined,
+  ends: readonly [HopEnd, HopEnd],
+  report: (problem: TextProblem) => void,
+): Fact | undefined {
+  const from = wordOf(fact, "from");
+  if (!fact || from === undefined || ends.some(({ site }) => site.name === from)) return fact;
+  reportNoEnd(fact, ends, report);
+  return undefined;
+}
+
+function reportNoEnd(
+  fact: Fact,
+  [first, second]: readonly [HopEnd, HopEnd],
+  report: (problem: TextProblem) => void,
+): void {
   const arg = fact.args.find(({ spec }) => spec.name === "from")!;
   report({
     rule: "hop-ends",
     severity: "error",
     start: arg.start,
     end: arg.end,
-    message: `${from} is not an end of this hop; its ends are ${first.name} and ${second.name}`,
+    message: `${wordOf(fact, "from")} is not an end of this hop; its ends are ${first.site.name} and ${second.site.name}`,
   });
-  return undefined;
 }
 
 function measuredRainOf(fact: Fact | undefined): MeasuredRain | undefined {

@@ -32,6 +32,8 @@ export interface Lookup {
   objective(name: string): Objective | undefined;
   plans(): readonly ChannelPlan[];
   climate(): Climate;
+  /** Gaps of the ground shorter than this are bridged; undefined: none is. */
+  bridgeGapsM(): number | undefined;
   policy(): Policy | undefined;
   defaults(of: "hop" | "end" | "site"): readonly Fact[];
 }

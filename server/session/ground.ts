@@ -3,8 +3,7 @@ import { basename } from "node:path";
 import type { Hop } from "../../shared/design/design.js";
 import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
-import type { TerrainProfile } from "../../shared/terrain/profile.js";
-import type { SurveyProfile } from "../../shared/terrain/survey.js";
+import { reversedProfile, type TerrainProfile } from "../../shared/terrain/profile.js";
 import { reasonOf } from "../files/hop-files.js";
 import type { TerrainStore } from "../terrain/store.js";
 import { readSurvey } from "../terrain/survey-file.js";
@@ -60,36 +59,14 @@ function endHeights(profile: TerrainProfile): readonly [number | undefined, numb
 type Position = { readonly latitudeDeg: number; readonly longitudeDeg: number };
 
 async function surveyGround(hop: Hop, shownAs: string, from: Position, to: Position): Promise<GroundInput> {
+  const { surveyFile, surveyReversed, surveySource = "map" } = hop;
   try {
-    const survey = await readSurvey(hop.surveyFile!, shownAs, inverse({ from, to }).distanceM);
-    const profile = topsOf(hop.surveyReversed ? reversed(survey) : survey);
-    return { profile, groundM: endHeights(profile), profileKind: "survey", remarks: survey.warnings };
+    const { distanceM } = inverse({ from, to });
+    const { profile: asSurveyed, fit } = await readSurvey(surveyFile!, shownAs, distanceM, surveySource);
+    const profile = surveyReversed ? reversedProfile(asSurveyed) : asSurveyed;
+    return { profile, groundM: endHeights(profile), profileKind: "survey", survey: fit };
   } catch (error) {
     const problem = `the survey ${shownAs} cannot be used: ${reasonOf(error)}`;
     return { groundM: [undefined, undefined], profileKind: "survey", problem };
   }
-}
-
-/** What was surveyed as cover stands in the way like ground does; at the sites themselves the ground counts. */
-function topsOf(survey: SurveyProfile): SurveyProfile {
-  const { coverM } = survey;
-  if (!coverM) return survey;
-  const last = survey.heightM.length - 1;
-  return {
-    ...survey,
-    heightM: survey.heightM.map((height, i) => (i === 0 || i === last ? height : height + coverM[i]!)),
-  };
-}
-
-/** The same survey counted from the other end. */
-function reversed(survey: SurveyProfile): SurveyProfile {
-  const lengthM = survey.distanceM.at(-1) ?? 0;
-  return {
-    ...survey,
-    heightM: survey.heightM.toReversed(),
-    coverM: survey.coverM?.toReversed(),
-    gaps: survey.gaps
-      .map(({ fromM, toM, reason }) => ({ fromM: lengthM - toM, toM: lengthM - fromM, reason }))
-      .reverse(),
-  };
 }

@@ -1,6 +1,7 @@
 import { open } from "node:fs/promises";
 import type { GeoTIFF, GeoTIFFImage, Pool } from "geotiff";
 import { canonicalHeights, type StoredHeights } from "../../shared/terrain/plausible.js";
+import { decimal } from "../../shared/units/decimal.js";
 import { geotiffCrs, geotiffPlacement, geotiffUnitScale } from "./geotiff-keys.js";
 import { bigEndianPredictorPool } from "./geotiff-predictor.js";
 import { type FileOnDisk, type PixelWindow, type RasterHeader, TerrainFileError } from "./raster-file.js";
@@ -54,8 +55,8 @@ async function readHeights(disk: FileOnDisk, window: PixelWindow) {
       pool: pool as Pool | null,
     });
     const metadata = await image.getGDALMetadata(0).catch(() => null);
-    const scale = numberOr(metadata?.SCALE, 1);
-    const offset = numberOr(metadata?.OFFSET, 0);
+    const scale = stated("SCALE", metadata?.SCALE) ?? 1;
+    const offset = stated("OFFSET", metadata?.OFFSET) ?? 0;
     const unit = geotiffUnitScale(image.getGeoKeys(), metadata?.UNITTYPE);
     return canonicalHeights(stored as StoredHeights, { noData, scale: scale * unit, offsetM: offset * unit });
   });
@@ -147,9 +148,9 @@ async function noDataOf(image: GeoTIFFImage): Promise<number | undefined> {
     .replace(/[\0\s]+$/g, "")
     .trim();
   if (text === "") return undefined;
-  const value = /^[-+]?nan$/i.test(text) ? Number.NaN : Number(text);
   const integers = image.getSampleFormat(0) !== 3;
-  return integers && Number.isNaN(value) ? undefined : value;
+  if (/^[-+]?nan$/i.test(text)) return integers ? undefined : Number.NaN;
+  return decimal(text);
 }
 
 type TagName = Parameters<GeoTIFFImage["fileDirectory"]["loadValue"]>[0];
@@ -163,7 +164,14 @@ async function numbers(image: GeoTIFFImage, name: TagName): Promise<number[]> {
   return value === undefined ? [] : Array.from(value as Iterable<number | bigint>, Number);
 }
 
-function numberOr(text: unknown, fallback: number): number {
-  const value = typeof text === "string" || typeof text === "number" ? Number(text) : Number.NaN;
-  return Number.isFinite(value) ? value : fallback;
+/** What the metadata state of the heights; where it can't be read the heights are not known, and none is guessed. */
+function stated(name: string, text: unknown): number | undefined {
+  if (text === undefined || text === null) return undefined;
+  const value = decimal(String(text).trim());
+  if (value === undefined || (name === "SCALE" && value === 0))
+    throw new TerrainFileError(
+      `states "${String(text).slice(0, 20)}" as the ${name} of its heights`,
+      "correct its metadata",
+    );
+  return value;
 }

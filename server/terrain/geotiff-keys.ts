@@ -79,12 +79,14 @@ export function geotiffCrs(keys: GeoKeys): Crs {
 /** Metres per stored unit of height: the vertical unit key, else what GDAL wrote as the band's unit, else metres. */
 export function geotiffUnitScale(keys: GeoKeys, unitType: unknown): number {
   const code = keys?.VerticalUnitsGeoKey;
+  const noCode = code === undefined || code === 0;
   const name = typeof unitType === "string" ? unitType.trim().toLowerCase() : "";
-  if (code === 9002 || (code === undefined && /^(ft|foot|feet)$/.test(name))) return METRE_PER_FOOT;
-  if (code === 9003 || (code === undefined && /^us[- ]?(survey )?f(t|oot|eet)$/.test(name)))
+  if (code === 9002 || (noCode && /^(ft|foot|feet)$/.test(name))) return METRE_PER_FOOT;
+  if (code === 9003 || (noCode && /^us[- ]?(survey )?f(t|oot|eet)$/.test(name)))
     return METRE_PER_US_SURVEY_FOOT;
-  if (code === undefined || code === 9001 || code === 0) return 1;
-  throw new TerrainFileError(`heights are in the unit EPSG:${String(code)}`, "write it anew in metres");
+  if (code === 9001 || (noCode && /^(|m|met(er|re)s?)$/.test(name))) return 1;
+  const unit = noCode ? `"${name.slice(0, 20)}"` : `EPSG:${String(code)}`;
+  throw new TerrainFileError(`heights are in the unit ${unit}`, "write it anew in metres");
 }
 
 function list(value: unknown): number[] {

@@ -279,7 +279,7 @@ async function readPage(member: Member, page: Page, report: Report): Promise<Ras
     if (implausible > 0) {
       report(
         member.disk.file,
-        "holds values that cannot be heights, taken as void; declare the nodata value in the file",
+        "holds values that no land has (below -500 m, above 9000 m), taken as void; those that mean no height are to be declared in the file",
         true,
       );
     }

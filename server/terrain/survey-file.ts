@@ -1,27 +1,35 @@
-import { readFile } from "node:fs/promises";
+import { readFile, stat } from "node:fs/promises";
 import { parse } from "csv-parse/sync";
-import { type SurveyProfile, type SurveyRow, surveyProfile } from "../../shared/terrain/survey.js";
+import type { SurveySource } from "../../shared/design/design.js";
+import { type SurveyRow, surveyProfile } from "../../shared/terrain/survey.js";
+import { plainDecimal } from "../../shared/units/decimal.js";
 import { reasonOf } from "../files/hop-files.js";
 import { TerrainFileError } from "./raster-file.js";
 
-/** Header names of the columns, any letter case: the unit is part of the name, so that it is never guessed. */
-const COLUMNS: Readonly<Record<string, { field: keyof SurveyRow; scale: number }>> = {
+type Figure = "distanceM" | "heightM" | "coverM";
+
+/**
+ * Header names of the columns, any letter case: the unit is part of the name, so that it is never guessed. `ground_m` is
+ * what `hopwright profile --format csv` calls the height.
+ */
+const COLUMNS: Readonly<Record<string, { field: Figure; scale: number }>> = {
   distance_m: { field: "distanceM", scale: 1 },
   distance_km: { field: "distanceM", scale: 1000 },
   height_m: { field: "heightM", scale: 1 },
+  ground_m: { field: "heightM", scale: 1 },
   cover_m: { field: "coverM", scale: 1 },
 };
 const EXAMPLE =
   "begin the file with the line distance_m,height_m,cover_m (distance_km also serves; cover_m may be left out)";
 
 /**
- * Reads a surveyed profile: a CSV with a header line and one row a point, in order from end 1.
+ * Reads a surveyed profile: a CSV with a header line and one row a point, in order from the end that it counts from.
  * The delimiter is the comma, the semicolon or the tab, whichever the header line holds; with a semicolon or a tab
- * numbers may have a decimal comma.
+ * numbers may have a decimal comma. Numbers are plain decimals. A cell without a height leaves it undefined.
  * @throws TerrainFileError saying the line and the remedy
  */
 export function parseSurvey(text: string): SurveyRow[] {
-  const headerLine = text.replace(/^\uFEFF/, "").split(/\r?\n/, 1)[0]!;
+  const headerLine = text.replace(/^\uFEFF/, "").split(/\r\n|\n|\r/, 1)[0]!;
   const delimiter = headerLine.includes(";") ? ";" : headerLine.includes("\t") ? "\t" : ",";
   let table: { record: string[]; info: { lines: number } }[];
   try {
@@ -33,25 +41,28 @@ export function parseSurvey(text: string): SurveyRow[] {
     );
   }
   const columns = (table.shift()?.record ?? []).map((name) => COLUMNS[name.toLowerCase()]);
-  for (const field of ["distanceM", "heightM"] as const) {
+  for (const [field, name] of [
+    ["distanceM", "distance"],
+    ["heightM", "height"],
+    ["coverM", "cover"],
+  ] as const) {
     const found = columns.filter((c) => c?.field === field).length;
-    if (found !== 1) {
+    if (found > 1 || (found === 0 && field !== "coverM"))
       throw new TerrainFileError(
-        `has ${found === 0 ? "no" : "two"} ${field === "heightM" ? "height" : "distance"} column`,
+        `has ${found === 0 ? "no" : "two"} ${name} column${found > 1 ? "s" : ""}`,
         EXAMPLE,
       );
-    }
   }
   return table.map(({ record, info }) => {
-    const row: { -readonly [K in keyof SurveyRow]?: number } = {};
+    const row: { -readonly [K in keyof SurveyRow]?: SurveyRow[K] } = { line: info.lines };
     columns.forEach((column, i) => {
       if (!column) return;
       const cell = record[i] ?? "";
-      if (cell === "" && column.field === "coverM") return;
-      const value = cell === "" ? Number.NaN : Number(delimiter === "," ? cell : cell.replace(",", "."));
-      if (!Number.isFinite(value)) {
+      if (cell === "" && column.field !== "distanceM") return;
+      const value = plainDecimal(delimiter === "," ? cell : cell.replace(",", "."));
+      if (value === undefined) {
         throw new TerrainFileError(
-          `line ${info.lines}: "${cell.slice(0, 20)}" is no number`,
+          `line ${info.lines}: "${cell.slice(0, 20)}" is no number in plain decimals`,
           "correct that line",
         );
       }
@@ -61,8 +72,11 @@ export function parseSurvey(text: string): SurveyRow[] {
   });
 }
 
+/** A survey is some hundred kilobytes at most; a larger file is something else, and not read. */
+const MOST_BYTES = 16 * 2 ** 20;
+
 /**
- * Reads a survey from disk and brings it to the equal spacing of a profile.
+ * Reads a survey from disk and puts it on its path.
  * @param shownAs the file as it is to be named in `sources`
  * @throws TerrainFileError when the file cannot be read or used
  */
@@ -70,11 +84,13 @@ export async function readSurvey(
   path: string,
   shownAs: string,
   pathLengthM: number,
-  stepM?: number,
-): Promise<SurveyProfile> {
+  source: SurveySource,
+): Promise<ReturnType<typeof surveyProfile>> {
   let text: string;
+  let size: number;
   try {
-    text = await readFile(path, "utf8");
+    size = (await stat(path)).size;
+    text = size > MOST_BYTES ? "" : await readFile(path, "utf8");
   } catch (error) {
     const remedies: Readonly<Record<string, string>> = {
       EACCES: "mend its rights",
@@ -84,9 +100,14 @@ export async function readSurvey(
     const remedy = remedies[(error as { code?: string }).code ?? ""] ?? "correct the name";
     throw new TerrainFileError(reasonOf(error), remedy);
   }
+  if (size > MOST_BYTES)
+    throw new TerrainFileError(
+      `has ${(size / 2 ** 20).toFixed(0)} MB, a survey less than 16`,
+      "name the survey of this path",
+    );
   const rows = parseSurvey(text);
   try {
-    return surveyProfile(rows, pathLengthM, shownAs, stepM);
+    return surveyProfile(rows, pathLengthM, shownAs, source);
   } catch (error) {
     throw new TerrainFileError(error instanceof Error ? error.message : String(error), "correct the survey");
   }

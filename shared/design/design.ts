@@ -315,6 +315,9 @@ export interface Arrangement {
   readonly name: string;
 }
 
+/** Surveyed on the ground, or read off a map or a raster, which has voids. */
+export type SurveySource = "field" | "map";
+
 export interface Hop {
   readonly name: string;
   readonly title?: string;
@@ -347,6 +350,10 @@ export interface Hop {
   readonly surveyFile?: string;
   /** True when the survey's distances count from the second end. */
   readonly surveyReversed?: boolean;
+  /** How the survey was made; undefined: not stated, taken as from a map. */
+  readonly surveySource?: SurveySource;
+  /** Stretches of unknown ground shorter than this are bridged by a straight line; undefined: none is. */
+  readonly bridgeGapsM?: number;
   readonly accepts: readonly Acceptance[];
   /** The design's, by which the hop is judged. */
   readonly policy?: Policy;

@@ -2,6 +2,7 @@ import type { ClearanceCriterion } from "../design/design.js";
 import { MEAN_EARTH_RADIUS_M, SPEED_OF_LIGHT_M_PER_S } from "../propagation/constants.js";
 import type { TerrainProfile } from "../terrain/profile.js";
 import type { ClearanceResult } from "./result.js";
+import { criticalDistances } from "./straight-ground.js";
 
 /** The straight line between the antennas, over a profile that starts at the first of them. */
 export interface RayPath {
@@ -35,8 +36,10 @@ const HIGHEST_ANTENNA_M = 300;
  * the height that each antenna alone would need.
  *
  * Height of the ray above terrain plus Earth bulge, c = y1 + (y2 - y1) d1/d - top - d1 d2/(2 k a), against
- * F1 = sqrt(lambda d1 d2/d), over all inner points. Points without a height are left out; the caller says so.
- * @returns undefined when no inner point has a height
+ * F1 = sqrt(lambda d1 d2/d): over the inner samples of a raster; over every point of the straight lines of a survey,
+ * the foot of the antennas included. Ground that is not known is left out, and leaves the verdict open unless the rest
+ * misses already.
+ * @returns undefined when nothing between the ends is known
  * @see Rec. ITU-R P.530-18 section 2.2 for the use of k and F1; geometry, a = 6371 km
  */
 export function clearanceFor(
@@ -46,12 +49,8 @@ export function clearanceFor(
   tops: readonly Top[],
 ): ClearanceResult | undefined {
   const scan = newScan(criterion, path);
-  const { distanceM, heightM } = profile;
-  for (let i = 1; i < heightM.length - 1; i++) {
-    const height = heightM[i]!;
-    // NaN marks an unknown height.
-    if (!Number.isNaN(height)) visit(scan, path, distanceM[i]!, height, i);
-  }
+  if (profile.straight) visitLines(scan, path, profile);
+  else visitSamples(scan, path, profile);
   for (let i = 0; i < tops.length; i++) visit(scan, path, tops[i]!.distanceM, tops[i]!.topM, -1 - i);
   if (scan.fraction === Number.POSITIVE_INFINITY) return undefined;
 
@@ -104,6 +103,45 @@ function newScan(criterion: ClearanceCriterion, path: RayPath): Scan {
     needed1M: Number.NEGATIVE_INFINITY,
     needed2M: Number.NEGATIVE_INFINITY,
   };
+}
+
+function visitSamples(scan: Scan, path: RayPath, { distanceM, heightM, coverM }: TerrainProfile): void {
+  for (let i = 1; i < heightM.length - 1; i++) {
+    const height = heightM[i]!;
+    // NaN marks an unknown height.
+    if (!Number.isNaN(height)) visit(scan, path, distanceM[i]!, coverM ? height + coverM[i]! : height, i);
+  }
+}
+
+/** So near to an antenna, m, the ground at its foot is looked at; at the foot itself there is no path any more. */
+const FOOT_M = 1e-3;
+
+function visitLines(scan: Scan, path: RayPath, { distanceM, heightM, coverM }: TerrainProfile): void {
+  const ray = {
+    lengthM: path.distanceM,
+    antennaAslM: path.antennaAslM,
+    halfCurvature: scan.halfCurvature,
+    fresnelScale: scan.fresnelScale,
+    leastRadiusM: LEAST_FRESNEL_RADIUS_M,
+    requiredFraction: scan.requiredFraction,
+  };
+  const last = heightM.length - 1;
+  const lastM = path.distanceM - FOOT_M;
+  for (let i = 0; i <= last; i++) {
+    const toTopM = heightM[i]! + (coverM?.[i] ?? 0);
+    const toM = distanceM[i]!;
+    if (toM >= FOOT_M && toM <= lastM && !Number.isNaN(toTopM)) visit(scan, path, toM, toTopM, i);
+    const fromTopM = i === 0 ? Number.NaN : heightM[i - 1]! + (coverM?.[i - 1] ?? 0);
+    if (Number.isNaN(fromTopM) || Number.isNaN(toTopM)) continue;
+    const fromM = distanceM[i - 1]!;
+    const within = criticalDistances({ fromM, toM, fromTopM, toTopM }, ray);
+    if (i === 1) within.push(FOOT_M);
+    if (i === last) within.push(lastM);
+    for (const atM of within) {
+      const share = (atM - fromM) / (toM - fromM);
+      visit(scan, path, atM, fromTopM * (1 - share) + toTopM * share, i);
+    }
+  }
 }
 
 /** Runs some hundred times a criterion: numbers only. */

@@ -45,7 +45,10 @@ export function clearances(
   }
   if (results.length === 0) missing(trace, "Clearance: no height of the profile is known.");
   else if (profile.gaps.length > 0)
-    note(trace, "Clearance is computed over the known part of the profile only.");
+    note(
+      trace,
+      "Clearance, levels and margins are those of the known ground; where they are met, the rest leaves them open.",
+    );
   return results;
 }
 

@@ -1,5 +1,6 @@
 import type { MapFact } from "../propagation/maps.js";
 import type { TerrainProfile } from "../terrain/profile.js";
+import type { SurveyFit } from "../terrain/survey.js";
 
 /** What the host knows of the ground of one hop; read by it, never here. */
 export interface GroundInput {
@@ -10,8 +11,8 @@ export interface GroundInput {
   readonly profileKind: "terrain" | "survey";
   /** Why there is no profile, one sentence. */
   readonly problem?: string;
-  /** Of a survey that was used: what it does not agree with, one sentence each. */
-  readonly remarks?: readonly string[];
+  /** How a survey that was used lies on the path. */
+  readonly survey?: SurveyFit;
   /** What the user's maps and the terrain say of the climate at the path's middle; only what the design lacks. */
   readonly climate?: readonly ClimateReading[];
 }

@@ -1,6 +1,4 @@
 import type { Hop } from "../design/design.js";
-import { kilometres } from "../format/numbers.js";
-import type { TerrainProfile } from "../terrain/profile.js";
 import { twoWayAvailability } from "./availability.js";
 import { carriersOf } from "./carriers.js";
 import { noteChannels } from "./channels.js";
@@ -8,8 +6,9 @@ import { climateInUse, medianKFactor } from "./climate.js";
 import { clearances, obstructionOf } from "./criteria.js";
 import { type BothDirections, evaluateDirections, NOTHING } from "./directions.js";
 import { equipmentOutage } from "./equipment.js";
-import { type Course, courseOf, heightsOf } from "./geometry.js";
+import { courseOf, heightsOf } from "./geometry.js";
 import type { GroundInput } from "./ground.js";
+import { availabilityOver, objectiveOver, profileOver, unknownOf } from "./known-ground.js";
 import type { PathLosses } from "./levels.js";
 import { missingFacts } from "./missing.js";
 import { objectiveResults } from "./objectives.js";
@@ -38,8 +37,9 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
   const kFactor = medianKFactor(climate, trace);
   const course = courseOf(hop, trace);
   const heights = course && heightsOf(hop, ground, course, kFactor, trace);
-  const profile = usableProfile(ground, course, trace);
-  const summary = profile && profileSummary(profile, ground.profileKind);
+  const { profile, bridges } = profileOver(hop, ground, course, trace);
+  const unknownGround = unknownOf(course, profile);
+  const summary = profile && profileSummary(profile, ground.profileKind, bridges);
   const tops = profile && course ? topsOf(hop, profile, course.distanceM, trace) : [];
 
   const clearance =
@@ -54,10 +54,11 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
 
   const directions = both.directions.map(({ direction }) => direction);
   const availability = withEquipment(
-    twoWayAvailability(hop, both.directions, trace),
+    availabilityOver(unknownGround, twoWayAvailability(hop, both.directions, trace)),
     equipmentOutage(hop, trace),
     trace,
   );
+  const objectives = objectiveResults(hop, { directions, distanceM: course?.distanceM, availability }, trace);
   const distanceM = course?.distanceM;
   return {
     hop: hop.name,
@@ -67,7 +68,8 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
     geometry: heights?.ends,
     polarization: hop.polarization,
     profile: summary,
-    survey: surveyUse(ground),
+    survey: surveyUse(hop, ground),
+    unknownGround,
     clearance,
     diversityPaths: known && diversityPaths(hop, known, rays, trace),
     ...worseLosses(both),
@@ -75,7 +77,7 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
     carriers: carriersOf(stated, both.ways),
     standby: standbyResult(hop, directions),
     availability,
-    objectives: objectiveResults(hop, { directions, distanceM, availability }, trace),
+    objectives: objectives?.map((one) => objectiveOver(unknownGround, one)),
     reflections:
       course && heights && hop.surfaces
         ? reflectionsOf(hop, course, heights, profile, kFactor, trace)
@@ -104,32 +106,10 @@ function withEquipment(
   return { ...availability, equipment, totalPercent };
 }
 
-/** Whoever hands a profile in has brought it to the length of the path; one that is not is of another path. */
-const PROFILE_LENGTH_TOLERANCE = 0.02;
-
-function usableProfile(
-  ground: GroundInput,
-  course: Course | undefined,
-  trace: Trace,
-): TerrainProfile | undefined {
-  const { profile } = ground;
-  if (profile === undefined || profile.heightM.length < 3) {
-    missing(trace, `Clearance: ${ground.problem ?? "there is no terrain profile of the path."}`);
-    return undefined;
-  }
-  const lengthM = profile.distanceM.at(-1)!;
-  if (course !== undefined && Math.abs(lengthM / course.distanceM - 1) > PROFILE_LENGTH_TOLERANCE) {
-    const lengths = `${kilometres(lengthM)} long, the path ${kilometres(course.distanceM)}`;
-    missing(trace, `Clearance: the profile is ${lengths}.`);
-    return undefined;
-  }
-  return profile;
-}
-
-function surveyUse({ profileKind, problem, remarks = [] }: GroundInput): HopResult["survey"] {
+function surveyUse(hop: Hop, { profileKind, problem, survey }: GroundInput): HopResult["survey"] {
   if (profileKind !== "survey") return undefined;
-  if (problem !== undefined) return { problem };
-  return remarks.length > 0 ? { remarks } : undefined;
+  const { surveySource } = hop;
+  return { problem, source: surveySource ?? "map", sourceStated: surveySource !== undefined, fit: survey };
 }
 
 function worseLosses(both: BothDirections) {

@@ -8,6 +8,7 @@ import { referenceAtmosphere } from "../propagation/p835.js";
 import type { TerrainProfile } from "../terrain/profile.js";
 import type { Top } from "./clearance.js";
 import type { ClimateInUse } from "./climate.js";
+import { diffractionGround } from "./diffraction-ground.js";
 import type { Heights } from "./geometry.js";
 import type { PathLosses } from "./levels.js";
 import { citeAs, missing, note, type Trace, use } from "./trace.js";
@@ -125,25 +126,14 @@ export function diffractionLossDb(
   trace: Trace,
 ): number {
   const { profile, tops, kFactor: k } = obstruction;
-  const heightM = profile.heightM.slice();
-  // The method needs a height at both ends; the sites' own ground is the better one where the raster has none.
-  for (const [i, groundM] of [
-    [0, heights.groundM[0]],
-    [heightM.length - 1, heights.groundM[1]],
-  ] as const) {
-    if (!Number.isFinite(heightM[i])) heightM[i] = groundM;
-  }
-  const result = deltaBullington(
-    { distanceM: profile.distanceM, heightM, coverHeightM: coverOf(profile, heightM, tops) },
-    {
-      antenna1HeightM: heights.antennaAslM[0],
-      antenna2HeightM: heights.antennaAslM[1],
-      effectiveRadiusM: k * MEAN_EARTH_RADIUS_M,
-      frequencyHz,
-      // The ground tells only the two apart, and hardly at these frequencies.
-      polarization: hop.polarization === "horizontal" ? "horizontal" : "vertical",
-    },
-  );
+  const result = deltaBullington(diffractionGround(profile, heights.groundM, tops), {
+    antenna1HeightM: heights.antennaAslM[0],
+    antenna2HeightM: heights.antennaAslM[1],
+    effectiveRadiusM: k * MEAN_EARTH_RADIUS_M,
+    frequencyHz,
+    // The ground tells only the two apart, and hardly at these frequencies.
+    polarization: hop.polarization === "horizontal" ? "horizontal" : "vertical",
+  });
   citeAs(
     trace,
     "Rec. ITU-R P.526-15 section 4.5.2",
@@ -157,19 +147,4 @@ export function diffractionLossDb(
   }
   if (result.lossDb > 0) note(trace, `The level diagram holds a median diffraction loss, at ${kFactor(k)}.`);
   return result.lossDb;
-}
-
-/** What stands on the terrain, put on the nearest inner point of the profile. */
-function coverOf(
-  profile: TerrainProfile,
-  heightM: Float64Array,
-  tops: readonly Top[],
-): Float64Array | undefined {
-  if (tops.length === 0) return undefined;
-  const coverM = new Float64Array(heightM.length);
-  for (const top of tops) {
-    const i = Math.round(top.distanceM / profile.stepM);
-    if (i > 0 && i < heightM.length - 1) coverM[i] = Math.max(coverM[i]!, top.topM - heightM[i]!, 0);
-  }
-  return coverM;
 }

@@ -11,8 +11,10 @@ import {
 } from "../propagation/p530/reflection.js";
 import { METHOD as COEFFICIENT, effectiveReflection } from "../propagation/p530/reflection-coefficient.js";
 import { discriminationDb } from "../radio/discrimination.js";
+import { closeToEnds, withPointsAt } from "../terrain/between.js";
 import type { TerrainProfile } from "../terrain/profile.js";
 import type { Course, Heights } from "./geometry.js";
+import { meanHeight } from "./profile.js";
 import { cite, note, type Trace } from "./trace.js";
 
 /** What one surface does to the received level. */
@@ -27,7 +29,7 @@ export interface ReflectionResult {
   /** Whether the point lies on the surface for any k of `kRange`. */
   readonly onSurface: boolean;
   readonly kRange: readonly [number, number];
-  /** Whether terrain stands in the reflected ray; undefined without a profile. */
+  /** Whether terrain stands in the reflected ray; undefined where some of the ground is not known and the rest does not. */
   readonly shielded?: boolean;
   readonly grazingMrad: number;
   readonly divergence: number;
@@ -85,7 +87,8 @@ export function reflectionsOf(
 ): readonly ReflectionResult[] | undefined {
   const frequencyHz = Math.max(0, ...hop.ends.map(({ transmitFrequencyHz = 0 }) => transmitFrequencyHz));
   if (!(frequencyHz > 0)) return undefined;
-  const path = { hop, course, heights, profile, medianK, frequencyHz };
+  const fine = profile?.straight ? withPointsAt(profile, closeToEnds(course.distanceM)) : profile;
+  const path = { hop, course, heights, profile: fine, medianK, frequencyHz };
   const results = (hop.surfaces ?? [])
     .filter(({ kind }) => kind !== "rough")
     .flatMap((surface) => reflectionOf(path, surface, trace) ?? []);
@@ -104,7 +107,8 @@ interface Path {
 function reflectionOf(path: Path, surface: Surface, trace: Trace): ReflectionResult | undefined {
   const { hop, course, heights, medianK } = path;
   const name = `The ${surface.kind} surface from ${kilometres(surface.fromM)} to ${kilometres(surface.toM)}`;
-  const surfaceAslM = surface.heightM ?? meanHeight(path.profile, surface);
+  const surfaceAslM =
+    surface.heightM ?? (path.profile && meanHeight(path.profile, surface.fromM, surface.toM));
   if (surfaceAslM === undefined) {
     note(trace, `${name} is not counted: its height is neither stated nor in the profile.`);
     return undefined;
@@ -235,33 +239,18 @@ function endOf(
   };
 }
 
-/** Mean of the known heights in a stretch; undefined when none is known. */
-function meanHeight(profile: TerrainProfile | undefined, { fromM, toM }: Surface): number | undefined {
-  if (profile === undefined) return undefined;
-  let sum = 0;
-  let known = 0;
-  for (let i = 0; i < profile.heightM.length; i++) {
-    const height = profile.heightM[i]!;
-    const at = profile.distanceM[i]!;
-    if (at < fromM || at > toM || Number.isNaN(height)) continue;
-    sum += height;
-    known++;
-  }
-  return known === 0 ? undefined : sum / known;
-}
-
 /** Close to the reflection point the ray runs along the surface itself; that part of the path is not looked at. */
 const NEAR_THE_POINT = 0.03;
 
-/** Whether terrain stands above either leg of the reflected ray, over an Earth of k a. */
+/** Whether terrain stands above either leg of the reflected ray, over an Earth of k a; undefined: unknown ground may. */
 function isShielded(
   profile: TerrainProfile,
   antennaAslM: readonly [number, number],
   pointM: number,
   surfaceAslM: number,
   k: number,
-): boolean {
-  const { distanceM, heightM } = profile;
+): boolean | undefined {
+  const { distanceM, heightM, coverM } = profile;
   const lengthM = distanceM.at(-1)!;
   for (let i = 1; i < heightM.length - 1; i++) {
     const at = distanceM[i]!;
@@ -270,7 +259,8 @@ function isShielded(
       at < pointM ? [0, pointM, antennaAslM[0], surfaceAslM] : [pointM, lengthM, surfaceAslM, antennaAslM[1]];
     const share = (at - startM) / (endM - startM);
     const bulgeM = ((at - startM) * (endM - at)) / (2 * k * MEAN_EARTH_RADIUS_M);
-    if (heightM[i]! + bulgeM > startAslM + (endAslM - startAslM) * share) return true;
+    const topM = heightM[i]! + (coverM?.[i] ?? 0);
+    if (topM + bulgeM > startAslM + (endAslM - startAslM) * share) return true;
   }
-  return false;
+  return profile.gaps.length > 0 ? undefined : false;
 }

@@ -2,8 +2,9 @@
  * What the engine computes for one hop. Plain data; every number is finite, and what could not be
  * computed is undefined with a reason in `missing`. Serialized into `--format json` by the host.
  */
-import type { Climate, Polarization } from "../design/design.js";
+import type { Climate, Polarization, SurveySource } from "../design/design.js";
 import type { Arm } from "../equipment/branches.js";
+import type { SurveyFit } from "../terrain/survey.js";
 import type { CarrierResult } from "./carriers.js";
 import type { ReflectionResult } from "./reflection.js";
 
@@ -239,25 +240,33 @@ export interface DiversityPath {
 }
 
 export interface ProfileSummary {
+  /** Spacing of samples, the usual one of surveyed points. */
   readonly stepM: number;
   readonly points: number;
+  /** What is not known, after bridging. */
   readonly gaps: readonly {
     readonly fromM: number;
     readonly toM: number;
     readonly reason: "void" | "uncovered";
   }[];
+  /** Stretches of unknown ground that count as a straight line, as the network states with `bridge-gaps`. */
+  readonly bridges?: readonly { readonly fromM: number; readonly toM: number }[];
   readonly sources: readonly { readonly file: string; readonly sharePercent: number }[];
+  /** Highest and mean ground of what is known, without what stands on it; the mean by length. */
   readonly highestM?: number;
   readonly meanM?: number;
   readonly kind: "terrain" | "survey";
 }
 
-/** What there is to tell of the survey that a design names. */
+/** The survey that a design names. */
 export interface SurveyUse {
   /** Why it could not be used. */
   readonly problem?: string;
-  /** What it does not agree with; it was used all the same. */
-  readonly remarks?: readonly string[];
+  /** How it was made; taken as from a map where that is not stated. */
+  readonly source: SurveySource;
+  readonly sourceStated: boolean;
+  /** How it lies on the path, distances from the end that it counts from; undefined: it could not be used. */
+  readonly fit?: SurveyFit;
 }
 
 export interface OutageTime {
@@ -312,8 +321,13 @@ export interface HopResult {
   readonly geometry?: readonly [EndGeometry, EndGeometry];
   readonly polarization?: Polarization;
   readonly profile?: ProfileSummary;
-  /** Set when the design names a survey and there is something to tell of it. */
+  /** Set when the design names a survey. */
   readonly survey?: SurveyUse;
+  /**
+   * Ground of the path that is not known: a part of it, or all. An obstruction may stand there, so that levels and
+   * margins are the greatest that may be, and nothing that rests on them is met: it is missed or open.
+   */
+  readonly unknownGround?: "part" | "all";
   readonly clearance: readonly ClearanceResult[];
   /** One for each end with a second antenna in use. */
   readonly diversityPaths?: readonly DiversityPath[];

@@ -2,6 +2,7 @@
  * Digital maps of the Recommendations: which file holds what, on which grid. The files belong to the ITU and are not
  * part of this project; their shapes were read in public implementations (two where not said otherwise).
  */
+import { decimal } from "../units/decimal.js";
 import { bilinear, gridPosition, type MapGrid } from "./p1144.js";
 
 export type MapFact = "logK" | "dN75" | "dN1" | "terrainRoughnessM" | "rainRateMmPerH" | "rainHeightM";
@@ -120,8 +121,8 @@ export function readMap(product: MapProduct, text: string): MapRead {
         row >= rows ? `more than ${rows} rows` : `${cells.length} columns in row ${row + 1}`,
       );
     for (let column = 0; column < columns; column++) {
-      const value = cells[column] === "" ? Number.NaN : Number(cells[column]);
-      if (!Number.isFinite(value))
+      const value = decimal(cells[column]!);
+      if (value === undefined)
         return { ok: false, reason: `row ${row + 1}, column ${column + 1}: "${cells[column]}" is no number` };
       values[row * columns + column] = value;
     }

@@ -23,7 +23,8 @@ export const availability: HopRule = {
     const found = result.availability;
     const asked = hop.objective!.availabilityPercent;
     if (found === undefined || asked === undefined) return;
-    if (found.verdict === "open") report(undecided(hop, found, asked));
+    // Open for another reason, it is told with that.
+    if (found.verdict === "open" && found.bound !== undefined) report(undecided(hop, found, asked));
     if (found.verdict !== "missed") return;
     // Without any margin the level itself is the finding, here or at the obstruction.
     if (found.dominant === "none") return leaveToCause();

@@ -57,6 +57,7 @@ import { signatureWithoutMode } from "./signature-without-mode.js";
 import { siteHighAndLow } from "./site-high-and-low.js";
 import { standbyLevel } from "./standby-level.js";
 import { surveyLength } from "./survey-length.js";
+import { surveySource } from "./survey-source.js";
 import { surveyUnusable } from "./survey-unusable.js";
 import { terrainGap } from "./terrain-gap.js";
 import { thresholdImplausible } from "./threshold-implausible.js";
@@ -114,6 +115,7 @@ export const NETWORK_RULES: readonly NetworkRule[] = [
   namesLookAlike,
   siteHighAndLow,
   groundDiffersFromTerrain,
+  surveySource,
   couplerImpossible,
   ...EQUIPMENT_NETWORK_RULES,
   thresholdImplausible,

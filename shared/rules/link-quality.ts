@@ -26,7 +26,7 @@ ${exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    extra-loss
 )}`,
   check({ hop, result, report }) {
     const found = result.objectives?.find(
-      (one) => one.what === "severely errored seconds" && one.verdict !== "met",
+      (one) => one.what === "severely errored seconds" && one.verdict === "missed",
     );
     if (found === undefined) return;
     const { name } = hop.objective!;

@@ -44,13 +44,13 @@ export function remark(
   else known.hops.push(hop);
 }
 
-function named(hops: readonly string[]): string {
+export function named(hops: readonly string[]): string {
   const more = hops.length - NAMED;
   return more > 0
     ? `${hops.length} hops: ${hops.slice(0, NAMED).join(", ")} and ${more} more`
     : `${hops.slice(0, -1).join(", ")} and ${hops.at(-1)}`;
 }
 
-function places(hops: readonly string[]): RelatedPlace[] {
+export function places(hops: readonly string[]): RelatedPlace[] {
   return hops.slice(0, NAMED).map((hop) => ({ at: address("hop", hop), message: hop }));
 }

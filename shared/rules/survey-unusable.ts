@@ -7,7 +7,8 @@ export const surveyUnusable: HopRule = {
   id: "survey-unusable",
   severity: "error",
   title: "The survey that the hop names cannot be used",
-  checks: "Whether the file of `survey` is there, can be read, and holds distances and heights.",
+  checks:
+    "Whether the file of `survey` is there, can be read, and holds distances that rise and heights of land (-500 to 9000 m) in plain decimal numbers.",
   why: "Whoever names a survey means it to be judged; with a misspelt name nothing of the path would be.",
   fix: "Correct the name or the file; without `survey` the terrain of the network counts.",
   source: "common practice",

@@ -1,6 +1,6 @@
 import { address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
-import type { ProfileSummary } from "../evaluate/result.js";
+import type { HopResult, ProfileSummary } from "../evaluate/result.js";
 import { fixed, kilometres } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
@@ -12,43 +12,79 @@ export const terrainGap: HopRule = {
   id: "terrain-gap",
   severity: "warning",
   title: "Parts of the profile have no heights",
-  checks: "Stretches of the path where the rasters hold voids or end.",
-  why: "An unknown stretch is not a clear one: the highest hill may stand in it.",
-  fix: "Add a raster that covers the stretch, or a surveyed profile.",
+  checks:
+    "Stretches of the path where the rasters hold voids or end, or where a survey made from a map has no heights. Gaps that the network lets be bridged by a straight line are told as info.",
+  why: "An unknown stretch is not a clear one: the highest hill may stand in it. Clearance, level, margin and availability are computed over the ground that is known, and where they are met there they stay open.",
+  fix: "Add a raster that covers the stretch, or a surveyed profile; or let short gaps be bridged with `bridge-gaps` in the network.",
   source: "common practice",
   needs: [],
-  quietAfter: ["path-length", "survey-length"],
+  quietAfter: ["path-length"],
   good: exampleHop(),
   bad: `site EDGE {\n  at 47.5 -29.9\n}\n\nhop KELD-EDGE {\n  KELD { }\n  EDGE { }\n}`,
   check({ hop, result, report }) {
-    if (result.profile === undefined || result.profile.gaps.length === 0) return;
-    const { gaps, sources, highestM } = result.profile;
-    const told = gaps.slice(0, GAPS_TOLD).map(stretch).join(", ");
-    const more = gaps.length > GAPS_TOLD ? ` and ${gaps.length - GAPS_TOLD} more` : "";
-    const tiles = tilesOf(hop, result.distanceM, gaps);
-    report({
-      at: address("hop", hop.name),
-      message:
+    if (result.profile === undefined) return;
+    const { gaps, bridges = [], sources, kind, highestM } = result.profile;
+    const at = kind === "survey" ? address("hop", hop.name, "survey") : address("hop", hop.name);
+    const related = sources
+      .slice(0, GAPS_TOLD)
+      .map(({ file }) => ({ file, message: `${kind} of this path` }));
+    // Where the survey does not reach is told with its length.
+    const untold = kind === "survey" ? gaps.filter(({ reason }) => reason === "void") : gaps;
+    if (untold.length > 0) {
+      const where =
         highestM === undefined
-          ? `no heights on the whole path (${cause(gaps)}): clearance is not judged`
-          : `no heights ${told}${more}: clearance is judged over the rest only`,
-      help: tiles.length > 0 ? `Add a raster that covers ${tiles.join(", ")}.` : undefined,
-      related: sources.slice(0, GAPS_TOLD).map(({ file }) => ({ file, message: "terrain of this path" })),
-    });
+          ? `on the whole path (${cause(untold, kind)})`
+          : some(untold.map((gap) => `${stretch(gap)} (${WORDS[kind][gap.reason]})`));
+      report({
+        at,
+        message: `no heights ${where}: whether the path is clear there is not known`,
+        help: remedy(hop, result, untold),
+        related,
+      });
+    }
+    if (bridges.length > 0)
+      report({
+        at,
+        severity: "info",
+        message: `no heights ${some(bridges.map(stretch))}, bridged by a straight line as \`bridge-gaps\` of the network states`,
+        related: [{ at: "bridge-gaps", message: "bridges gaps shorter than this" }],
+      });
   },
 };
 
 type Gap = ProfileSummary["gaps"][number];
 
-function stretch({ fromM, toM, reason }: Gap): string {
-  const place = fromM === toM ? `at ${kilometres(fromM)}` : `from ${kilometres(fromM)} to ${kilometres(toM)}`;
-  return `${place} (${WORDS[reason]})`;
+function some(stretches: readonly string[]): string {
+  const more = stretches.length > GAPS_TOLD ? ` and ${stretches.length - GAPS_TOLD} more` : "";
+  return stretches.slice(0, GAPS_TOLD).join(", ") + more;
 }
 
-const WORDS: Readonly<Record<Gap["reason"], string>> = { void: "void in the raster", uncovered: "no raster" };
+function stretch({ fromM, toM }: { readonly fromM: number; readonly toM: number }): string {
+  return fromM === toM ? `at ${kilometres(fromM)}` : `from ${kilometres(fromM)} to ${kilometres(toM)}`;
+}
 
-function cause(gaps: readonly Gap[]): string {
-  return [...new Set(gaps.map(({ reason }) => WORDS[reason]))].join(" and ");
+const WORDS: Readonly<Record<ProfileSummary["kind"], Readonly<Record<Gap["reason"], string>>>> = {
+  terrain: { void: "void in the raster", uncovered: "no raster" },
+  survey: { void: "no row of the survey", uncovered: "beyond the survey" },
+};
+
+function cause(gaps: readonly Gap[], kind: ProfileSummary["kind"]): string {
+  return [...new Set(gaps.map(({ reason }) => WORDS[kind][reason]))].join(" and ");
+}
+
+function remedy(
+  hop: Hop,
+  { profile, survey, distanceM }: HopResult,
+  gaps: readonly Gap[],
+): string | undefined {
+  if (profile?.kind === "survey") {
+    const joined = survey?.sourceStated
+      ? ""
+      : "; neighbours of a survey made in the field (`by field`) are joined";
+    return `A survey made from a map has voids where a row has no height, and where its rows lie more than three usual steps apart${joined}.`;
+  }
+  const tiles = tilesOf(hop, distanceM, gaps);
+  return tiles.length > 0 ? `Add a raster that covers ${tiles.join(", ")}.` : undefined;
 }
 
 /** Degree tiles under the middle of the gaps, named by their south-west corner as height tiles usually are. */

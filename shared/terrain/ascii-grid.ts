@@ -1,3 +1,4 @@
+import { decimal } from "../units/decimal.js";
 import { northUp, type Placement } from "./raster.js";
 
 /**
@@ -43,8 +44,8 @@ export function parseAsciiGridHeader(head: Uint8Array): AsciiGridHeader {
     const name = match[1]!.toLowerCase();
     // A grid may begin with "nan"; only a known name is a header line.
     if (!NAMES.includes(name)) break;
-    const value = Number(match[2]);
-    if (!Number.isFinite(value) && name !== "nodata_value") {
+    const value = decimal(match[2]!) ?? Number.NaN;
+    if (Number.isNaN(value) && !(name === "nodata_value" && NOT_A_NUMBER.test(match[2]!))) {
       throw new Error(`header line ${name} holds "${match[2]!.slice(0, 20)}", a number is expected`);
     }
     fields.set(name, value);
@@ -97,7 +98,11 @@ export function parseAsciiGridBody(bytes: Uint8Array, header: AsciiGridHeader): 
   return stored;
 }
 
-/** Plain decimals digit by digit, because a text grid holds millions of them; the rest by `Number`. */
+const NOT_A_NUMBER = /^-?nan$/i;
+/** No height is written with more characters. */
+const LONGEST = 40;
+
+/** Plain decimals digit by digit, because a text grid holds millions of them; those with an exponent as they come. */
 function parseNumber(bytes: Uint8Array, begin: number, end: number, width: number, ordinal: number): number {
   let at = begin;
   const negative = bytes[at] === 45;
@@ -119,9 +124,10 @@ function parseNumber(bytes: Uint8Array, begin: number, end: number, width: numbe
     const value = decimals > 0 ? mantissa / 10 ** decimals : mantissa;
     return negative ? -value : value;
   }
-  const text = latin1(bytes.subarray(begin, Math.min(end, begin + 40)));
-  const value = /^-?nan$/i.test(text) ? Number.NaN : Number(text);
-  if (Number.isNaN(value) && !/^-?nan$/i.test(text)) {
+  const text = latin1(bytes.subarray(begin, Math.min(end, begin + LONGEST)));
+  if (NOT_A_NUMBER.test(text)) return Number.NaN;
+  const value = end - begin > LONGEST ? undefined : decimal(text);
+  if (value === undefined) {
     const row = Math.floor((ordinal - 1) / width);
     throw new Error(`row ${row + 1}, column ${ordinal - row * width}: "${text.slice(0, 20)}" is no number`);
   }

@@ -21,26 +21,23 @@ export interface StoredMeaning {
 
 export interface CanonicalHeights {
   readonly heightsM: Int16Array | Float32Array;
-  /** Values that no declaration called void but that cannot be heights; they were made void. */
+  /** Values that no declaration called void but that no land has; they were made void. */
   readonly implausible: number;
 }
 
-/** Outside this no solid surface of the earth lies, sea floor included. */
-const LOWEST_ANYWHERE_M = -11_100;
-const HIGHEST_ANYWHERE_M = 9_000;
-/** Below this no dry land lies (the lowest shore is near -430 m). */
-const LOWEST_LAND_M = -500;
+/** Land lies between these: the lowest shore is near -430 m, the highest summit at 8849 m. */
+export const LOWEST_LAND_M = -500;
+export const HIGHEST_LAND_M = 9_000;
 
 /**
- * Turns stored values into the canonical form of `Raster`. A file that declares no nodata value often holds
- * one all the same (-32768, -9999, the lowest float): heights below -500 m are then taken for voids, and
- * counted, so that the caller can say so. Values outside anything on earth are void in every file.
+ * Turns stored values into the canonical form of `Raster`. Many a file holds a value for "no height" that it does not
+ * declare (-32768, -9999, the lowest float), some beside the one that it does, and some have the floor of the sea,
+ * which is no ground of a path either: what lies where no land does is void, and counted, so that the caller can say so.
  */
 export function canonicalHeights(stored: StoredHeights, meaning: StoredMeaning): CanonicalHeights {
   const { noData, scale, offsetM } = meaning;
-  const lowestM = noData === undefined ? LOWEST_LAND_M : LOWEST_ANYWHERE_M;
   if (stored instanceof Int16Array && scale === 1 && offsetM === 0) {
-    return { heightsM: stored, implausible: makeVoid(stored, noData, lowestM) };
+    return { heightsM: stored, implausible: makeVoid(stored, noData) };
   }
   const heightsM = new Float32Array(stored.length);
   // A nodata text such as "-3.40282346638529e+38" means the nearest value of the stored type.
@@ -51,7 +48,7 @@ export function canonicalHeights(stored: StoredHeights, meaning: StoredMeaning):
     heightsM[i] = Number.NaN;
     if (value === voidStored || Number.isNaN(value)) continue;
     const metres = value * scale + offsetM;
-    if (metres >= lowestM && metres <= HIGHEST_ANYWHERE_M) heightsM[i] = metres;
+    if (metres >= LOWEST_LAND_M && metres <= HIGHEST_LAND_M) heightsM[i] = metres;
     else implausible++;
   }
   return { heightsM, implausible };
@@ -65,17 +62,17 @@ const BLOCK = 4096;
  * only, which a sum of signs tells several times faster than a test of each.
  * @returns how many were no heights
  */
-function makeVoid(heightsM: Int16Array, noData: number | undefined, lowestM: number): number {
-  const voidIsAHeight = noData !== undefined && noData >= lowestM && noData <= HIGHEST_ANYWHERE_M;
+function makeVoid(heightsM: Int16Array, noData: number | undefined): number {
+  const voidIsAHeight = noData !== undefined && noData >= LOWEST_LAND_M && noData <= HIGHEST_LAND_M;
   let implausible = 0;
   for (let from = 0; from < heightsM.length; from += BLOCK) {
     const to = Math.min(heightsM.length, from + BLOCK);
     let signs = 0;
-    for (let i = from; i < to; i++) signs |= (heightsM[i]! - lowestM) | (HIGHEST_ANYWHERE_M - heightsM[i]!);
+    for (let i = from; i < to; i++) signs |= (heightsM[i]! - LOWEST_LAND_M) | (HIGHEST_LAND_M - heightsM[i]!);
     if (signs >= 0 && !voidIsAHeight) continue;
     for (let i = from; i < to; i++) {
       const metres = heightsM[i]!;
-      if (metres !== noData && metres >= lowestM && metres <= HIGHEST_ANYWHERE_M) continue;
+      if (metres !== noData && metres >= LOWEST_LAND_M && metres <= HIGHEST_LAND_M) continue;
       if (metres !== noData) implausible++;
       heightsM[i] = VOID_INT16;
     }

@@ -211,7 +211,9 @@ test("terrain used with a reservation is told and is no failure", () => {
       "hop A-B {\n  A { }\n  B { }\n}\n",
   );
   const { status, stdout } = run(["check", folder], { cwd: folder });
-  expect(stdout).toContain("warning: grid.asc: holds values that cannot be heights, taken as void; ");
+  expect(stdout).toContain(
+    "warning: grid.asc: holds values that no land has (below -500 m, above 9000 m), taken as void; ",
+  );
   expect(stdout).not.toContain("problem of reading");
   expect(status).toBe(0);
   expect(run(["report", folder, "--out", join(folder, "out")], { cwd: folder })).toMatchObject({ status: 0 });

@@ -136,7 +136,7 @@ describe("profile", () => {
     const { stdout, status } = run(["profile", "ALDER-HAZEL", "learning", "--format", "csv"]);
     expect(status).toBe(0);
     const [head, ...rows] = stdout.trimEnd().split("\n");
-    expect(head).toBe("distance_m,ground_m,bulge_m,ray_m,clearance_m,f1_m,clearance_f1");
+    expect(head).toBe("distance_m,ground_m,bulge_m,ray_m,clearance_m,f1_m,clearance_f1,cover_m");
     const points = rows.map((row) => row.split(",").map(Number));
     const worst = points.slice(1, -1).reduce((a, b) => (b[6]! < a[6]! ? b : a));
     const told = clearanceOf("ALDER-HAZEL");

@@ -54,7 +54,9 @@ testRows("critical points of real profiles", VECTORS.source, VECTORS.paths, (row
   is.close("place", found.distanceM, worst.distanceM!, { absolute: 0.001 });
   is.close("height there", found.obstacleM, worst.elevationM!, { absolute: 1e-4 });
   is.same("blocked", found.fraction < 0, row.pathBlocked);
-  is.close("mean height", profileSummary(profile, "terrain").meanM, row.meanElevationM, { absolute: 1e-3 });
+  is.close("mean height", profileSummary(profile, "terrain", []).meanM, row.meanElevationM, {
+    absolute: 1e-3,
+  });
 });
 
 const LENGTH_M = evaluateHop(makeHop(), levelGround(9000)).distanceM!;
@@ -176,7 +178,8 @@ test("an unknown stretch is never clear, and the rest is judged", () => {
   const heights = Array.from({ length: 101 }, (_, i): number | null => (i > 40 && i < 60 ? null : 200));
   const result = evaluateHop(makeHop(), groundOf(heights, LENGTH_M));
   expect(result.profile!.gaps).toHaveLength(1);
-  expect(result.notes.join(" ")).toContain("known part of the profile only");
+  expect(result.clearance[0]!.verdict).toBe("open");
+  expect(result.notes.join(" ")).toContain("are those of the known ground");
   const nothing = evaluateHop(
     makeHop(),
     groundOf(

@@ -3,8 +3,10 @@ import { expect, test } from "vitest";
 import type { Climate, Hop, HopEnd, Site } from "../../shared/design/design.js";
 import { NO_GROUND } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { drawProfile } from "../../shared/report/draw/profile.js";
 import { explainHop } from "../../shared/report/explain.js";
 import { judgeHop } from "../../shared/rules/judge.js";
+import { surveyProfile } from "../../shared/terrain/survey.js";
 import { groundOf, notFinite } from "./builders.js";
 
 /** Any finite number, and the awkward ones more often. */
@@ -200,6 +202,25 @@ const hops: fc.Arbitrary<Hop> = fc.record({
   ),
 });
 
+/** Rows of a survey: distances, heights and cover as they may stand in a file. */
+const surveys = fc
+  .array(
+    fc.tuple(
+      fc.double({ min: 0.001, max: 3000, noNaN: true }),
+      fc.option(fc.double({ min: -500, max: 9000, noNaN: true }), { nil: undefined }),
+      fc.double({ min: 0, max: 500, noNaN: true }),
+    ),
+    { minLength: 2, maxLength: 20 },
+  )
+  .map((steps) => {
+    let distanceM = 0;
+    return steps.map(([stepM, heightM, coverM], i) => ({
+      distanceM: (distanceM += i === 0 ? 0 : stepM),
+      heightM,
+      coverM,
+    }));
+  });
+
 /** Heights of a profile; its length is that of the path when there is one. */
 const heights = maybe(
   fc.array(fc.option(fc.double({ min: -500, max: 9000, noNaN: true }), { nil: null }), {
@@ -219,5 +240,29 @@ test("no result and no message holds a number that is not finite, whatever stand
       expect(notFinite(judgeHop(hop, result, "2026-01-01"), "findings")).toEqual([]);
     }),
     { numRuns: 2000 },
+  );
+});
+
+test("nor over any survey, with or without bridges", () => {
+  fc.assert(
+    fc.property(
+      hops,
+      surveys,
+      maybe(fc.double({ min: 1e-3, max: 1000, noNaN: true })),
+      (hop, rows, bridgeGapsM) => {
+        const lengthM = evaluateHop(hop, NO_GROUND).distanceM ?? rows.at(-1)!.distanceM;
+        const { profile, fit } = surveyProfile(rows, lengthM, "s.csv", "map");
+        const ends = [profile.heightM[0]!, profile.heightM.at(-1)!];
+        const [from, to] = ends.map((heightM) => (Number.isNaN(heightM) ? undefined : heightM));
+        const ground = { profile, groundM: [from, to] as const, profileKind: "survey" as const, survey: fit };
+        const result = evaluateHop({ ...hop, bridgeGapsM }, ground);
+        expect(notFinite(result)).toEqual([]);
+        expect(notFinite(explainHop(hop, result), "explanations")).toEqual([]);
+        expect(notFinite(judgeHop(hop, result, "2026-01-01"), "findings")).toEqual([]);
+        const drawn = drawProfile(hop, result, profile);
+        expect(drawn?.svg ?? "").not.toMatch(/NaN|Infinity|undefined/);
+      },
+    ),
+    { numRuns: 1000 },
   );
 });

@@ -21,6 +21,16 @@ describe("the formatter", () => {
     expect(formatted(channel)).toBe(channel);
   });
 
+  it("lays out what is said of surveys and of gaps", () => {
+    expect(
+      formatted(
+        'network "N"{catalogue "c";bridge-gaps 200m;terrain "t"}\nhop H{survey "x.csv"   by field  from A}',
+      ),
+    ).toBe(
+      'network "N" {\n  terrain "t"\n  bridge-gaps 200 m\n  catalogue "c"\n}\n\nhop H {\n  survey "x.csv" by field from A\n}\n',
+    );
+  });
+
   it("reads a slash at the end of a word alike before and behind what it moves", () => {
     for (const text of ["objective O */{ margin 3 dB }", "site A/{}", "site A/"]) {
       expect(formatted(formatted(text))).toBe(formatted(text));

@@ -102,6 +102,33 @@ describe("a hop", () => {
     expect(resolved?.obstacles.map((obstacle) => Math.round(obstacle.distanceM))).toEqual([1000, 6606]);
   });
 
+  it("takes a survey with the end it counts from and how it was made, and the gaps that the network bridges", () => {
+    const survey = (words: string, more = "") => {
+      const { surveyFile, surveyReversed, surveySource, bridgeGapsM } = hop(
+        `${more}hop H { survey "s.csv"${words}; A {}; B {} }`,
+      )!;
+      return { file: surveyFile?.split("/").at(-1), surveyReversed, surveySource, bridgeGapsM };
+    };
+    const none = { surveyReversed: undefined, surveySource: undefined, bridgeGapsM: undefined };
+    expect(survey("")).toEqual({ ...none, file: "s.csv" });
+    expect(survey(" by map")).toEqual({ ...none, file: "s.csv", surveySource: "map" });
+    expect(survey(" from B by field")).toEqual({
+      ...none,
+      file: "s.csv",
+      surveyReversed: true,
+      surveySource: "field",
+    });
+    const bridging = 'network "N" { bridge-gaps 0.2 km }\n';
+    expect(survey(" from A", bridging)).toEqual({ ...none, file: "s.csv", bridgeGapsM: 200 });
+    // From a site that is no end it is of another path.
+    expect(survey(" from C", "site C {}\n")).toEqual({ ...none, file: undefined });
+  });
+
+  it("takes ground from the lowest shore to the highest summit", () => {
+    for (const groundM of [-500, -430, 8849, 9000])
+      expect(hop(`site C { ground ${groundM} m }\nhop H { A {}; C {} }`)?.ends[1].site.groundM).toBe(groundM);
+  });
+
   it("uses a channel plan of the design", () => {
     const resolved = hop(
       "plan P { centre 18 GHz; row 20 MHz go -100 MHz return 50 MHz channels 1 to 4 }\nhop H { channel P / 20 MHz / 2; A { transmits low }; B { transmits high } }",

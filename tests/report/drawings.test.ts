@@ -7,10 +7,11 @@ import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
 import { drawNetwork, NARROW_MAP, WIDE_MAP } from "../../shared/report/draw/network-map.js";
 import { drawProfile, NARROW } from "../../shared/report/draw/profile.js";
-import { profileLine } from "../../shared/report/draw/profile-points.js";
+import { drawnLine, profileLine } from "../../shared/report/draw/profile-points.js";
 import { drawProfileText } from "../../shared/report/draw/profile-text.js";
 import { drawRipple } from "../../shared/report/draw/ripple.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
+import { surveyProfile } from "../../shared/terrain/survey.js";
 import {
   ANTENNA,
   end,
@@ -313,4 +314,44 @@ test("no page holds a figure that is none, whatever stands in the design", () =>
     }),
     { numRuns: 300 },
   );
+});
+
+test("a survey is drawn as it was made: few points, curved all the same, what stands on it above the ground", () => {
+  const rows = [
+    { distanceM: 0, heightM: 200 },
+    { distanceM: 3000, heightM: 205, coverM: 15 },
+    { distanceM: 3200, heightM: 205, coverM: 15 },
+    { distanceM: LENGTH_M, heightM: 200 },
+  ];
+  const { profile, fit } = surveyProfile(rows, LENGTH_M, "s.csv", "field");
+  const ground = { profile, groundM: [200, 200] as const, profileKind: "survey" as const, survey: fit };
+  const hop = makeHop();
+  const result = evaluateHop(hop, ground);
+  const { svg } = drawProfile(hop, result, profile)!;
+  for (const kind of ["land", "cover", "zone", "ray"]) expect(svg, kind).toContain(`class="${kind}"`);
+  expect(svg).toContain("trees and buildings as surveyed");
+  // The ground is a curve of many points, although four were surveyed; they themselves are among them.
+  const line = drawnLine(hop, result, profile, 1.33)!;
+  expect(line.points.length).toBeGreaterThan(200);
+  for (const { distanceM, heightM } of rows)
+    expect(line.points.find((point) => point.distanceM === distanceM)?.groundM).toBe(heightM);
+  expect(profileLine(hop, result, profile, 1.33)!.points).toHaveLength(4);
+  // No cover, no word of it.
+  expect(
+    drawProfile(hop, evaluateHop(hop, levelGround(LENGTH_M)), levelGround(LENGTH_M).profile!)!.svg,
+  ).not.toContain("trees");
+});
+
+test("bridged ground is told apart from known ground, in the drawing and its legend", () => {
+  const heights = Array.from({ length: 101 }, (_, i) => (i > 60 && i < 65 ? null : 200));
+  const ground = groundOf(heights, LENGTH_M);
+  const hop = makeHop({ bridgeGapsM: 900 });
+  const { svg } = drawProfile(hop, evaluateHop(hop, ground), ground.profile!)!;
+  expect(svg).toContain('class="bridge"');
+  expect(svg).toContain("no heights, bridged");
+  expect(svg).not.toContain('class="gap"');
+  const open = makeHop();
+  const drawn = drawProfile(open, evaluateHop(open, ground), ground.profile!)!.svg;
+  expect(drawn).not.toContain('class="bridge"');
+  expect(drawn).toContain('class="gap"');
 });

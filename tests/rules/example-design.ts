@@ -57,5 +57,6 @@ function exampleGround(hop: Hop): GroundInput {
   });
   if (!(distanceM > 0)) return none;
   const ground = groundOf(heights, distanceM);
-  return tooLong ? { ...ground, profileKind: "survey", remarks: ["the survey is too long"] } : ground;
+  const survey = { beginsM: 0, endsM: 1.4 * distanceM };
+  return tooLong ? { ...ground, profileKind: "survey", survey } : ground;
 }

@@ -289,7 +289,7 @@ test("without any height on the path clearance is not judged, and its acceptance
     judgeHop(hop, evaluateHop(hop, groundOf(heights, LENGTH_M)), TODAY);
   const unknown = Array.from({ length: 11 }, () => null);
   expect(found(unknown).map(({ rule, message }) => `${rule}: ${message}`)).toEqual([
-    "terrain-gap: no heights on the whole path (void in the raster): clearance is not judged",
+    "terrain-gap: no heights on the whole path (void in the raster): whether the path is clear there is not known",
   ]);
   const blank = makeHop({ accepts: [{ rule: "clearance", reason: "" }] });
   expect(ids(found(unknown, blank))).toContain("acceptance-reason");
@@ -305,7 +305,7 @@ test("gaps of the profile name stretch, cause and tile", () => {
     rule: "terrain-gap",
     severity: "warning",
     message:
-      "no heights from 1.97 km to 2.71 km (void in the raster): clearance is judged over the rest only",
+      "no heights from 1.97 km to 2.71 km (void in the raster): whether the path is clear there is not known",
     help: "Add a raster that covers N47W031 (47.513, -30.475).",
   });
 });

@@ -231,10 +231,44 @@ describe("GeoTIFF", () => {
     expect(store.problems).toEqual([
       {
         file: "terrain/grid.tif",
-        message: "holds values that cannot be heights, taken as void; declare the nodata value in the file",
+        message:
+          "holds values that no land has (below -500 m, above 9000 m), taken as void; those that mean no height are to be declared in the file",
         reservation: true,
       },
     ]);
+  });
+
+  it("takes the floor of the sea, and a second value for no height, for void although another one is declared", async () => {
+    for (const [first, isLand] of [
+      [-500, true],
+      [-501, false],
+      [-9999, false],
+      [9000, true],
+      [9001, false],
+    ] as const) {
+      const values = Int16Array.from(GRID.values as Int16Array);
+      values[0] = first;
+      const { store } = await storeOf({ "grid.tif": tiff({ ...GRID, values }) });
+      expect(await store.heightAt(at(50, 5))).toBe(isLand ? first : undefined);
+      expect(store.problems).toHaveLength(isLand ? 0 : 1);
+    }
+  });
+
+  it("refuses heights whose scale, offset or unit it cannot read", async () => {
+    const item = (name: string, text: string) =>
+      `<GDALMetadata><Item name="${name}" sample="0" role="${name.toLowerCase()}">${text}</Item></GDALMetadata>`;
+    for (const [metadata, why] of [
+      [item("SCALE", "0x2"), 'states "0x2" as the SCALE of its heights; correct its metadata'],
+      [item("SCALE", "0"), 'states "0" as the SCALE of its heights; correct its metadata'],
+      [item("OFFSET", "a"), 'states "a" as the OFFSET of its heights; correct its metadata'],
+      [item("UNITTYPE", "fathom"), 'heights are in the unit "fathom"; write it anew in metres'],
+    ] as const) {
+      const { store } = await storeOf({ "grid.tif": tiff({ ...GRID, metadata }) });
+      expect(await store.heightAt(at(49.8, 5.2))).toBeUndefined();
+      expect(store.problems.map(({ message }) => message)).toEqual([why]);
+    }
+    const { store } = await storeOf({ "grid.tif": tiff({ ...GRID, metadata: item("UNITTYPE", "metre") }) });
+    expect(store.problems).toEqual([]);
   });
 
   it("reads a large raster in pages, seams included", async () => {
@@ -289,6 +323,14 @@ describe("text grids", () => {
     expect(await message({ "g.asc": header + BODY.replace("120.5", "12x"), "g.prj": PRJ })).toMatch(
       /^row 2, column 2: "12x"/,
     );
+    for (const number of ["0x10", "Infinity", "1e999", `1${"0".repeat(40)}`, `1.${"0".repeat(40)}e3`])
+      expect(await message({ "g.asc": header + BODY.replace("120.5", number), "g.prj": PRJ })).toMatch(
+        /^row 2, column 2: "[^"]+" is no number/,
+      );
+    expect(await message({ "g.asc": header.replace("ncols 3", "ncols 0x3") + BODY, "g.prj": PRJ })).toMatch(
+      /^header line ncols holds "0x3"/,
+    );
+    expect(await message({ "g.asc": header + BODY.replace("120.5", "1.205e+2"), "g.prj": PRJ })).toBe("");
     expect(await message({ "g.asc": header.replace("cellsize 0.1\n", "") + BODY, "g.prj": PRJ })).toMatch(
       /cellsize is missing/,
     );

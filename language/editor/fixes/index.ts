@@ -30,6 +30,7 @@ import {
 } from "./mounting.js";
 import { removeGround, removePower } from "./remove.js";
 import { renameRule } from "./rename-rule.js";
+import { stateSurveySource } from "./survey.js";
 
 /** Proposals in the order in which they are tried. */
 export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly QuickFix[]) | undefined>> = {
@@ -61,6 +62,7 @@ export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly Qu
   "alarm-input": otherInput,
   "power-above-mode": removePower,
   "ground-differs-from-terrain": removeGround,
+  "survey-source": stateSurveySource,
   "fade-margin": largerAntenna,
   availability: largerAntenna,
   "level-below-threshold": largerAntenna,

@@ -1,5 +1,5 @@
 /** The network, what it takes from other folders, and what holds unless something else is stated. */
-import { PRACTICE, type Rows, text } from "./values.js";
+import { PRACTICE, quantity, type Rows, text } from "./values.js";
 
 export const networkRows: Rows = [
   {
@@ -24,9 +24,27 @@ export const networkRows: Rows = [
     ],
     repeatable: true,
     meaning: "Where terrain heights are read from: SRTM .hgt (also zipped), GeoTIFF, ESRI ASCII grid.",
-    fallback: "no terrain: clearance is not judged",
+    fallback:
+      "no terrain: nothing is known of the ground, and no clearance, level or availability counts as met",
     source: PRACTICE,
     example: 'terrain "terrain"',
+  },
+  {
+    name: "bridge-gaps",
+    in: ["network"],
+    alsoCalled: ["fill-voids", "fill-gaps", "interpolate-voids", "bridge-voids"],
+    args: [
+      {
+        name: "below",
+        value: quantity("length", { above: "0 m", max: "1 km" }),
+        meaning: "Gaps shorter than this, from known ground to known ground, are bridged.",
+      },
+    ],
+    meaning:
+      "How wide a gap in the ground may be for a straight line to stand in for it: voids of rasters and missing tiles, and what a survey made from a map leaves out. Each bridge is named at the result. A hill may hide in it all the same: state no more than the country there lets you answer for.",
+    fallback: "none is bridged: over any gap, however short, the clearance is open",
+    source: PRACTICE,
+    example: "bridge-gaps 200 m",
   },
   {
     name: "catalogue",

@@ -59,7 +59,7 @@ export const pathRows: Rows = [
         name: "level",
         label: "at",
         optional: true,
-        value: quantity("length", { min: "-450 m", max: "6000 m" }),
+        value: quantity("length", { min: "-500 m", max: "9000 m" }),
         meaning: "Its height above sea level.",
         fallback: "mean height of the profile there",
       },
@@ -114,10 +114,25 @@ export const pathRows: Rows = [
         meaning: "End that the distances count from.",
         fallback: "the first end",
       },
+      {
+        name: "source",
+        label: "by",
+        optional: true,
+        value: {
+          type: "word",
+          words: {
+            field:
+              "surveyed on the ground: neighbours are joined whatever their distance, every row has a height",
+            map: "read off a map or a raster: a row without a height, or more than three usual steps without a row, is ground that is not known",
+          },
+        },
+        meaning: "How it was made.",
+        fallback: "by map, and said once",
+      },
     ],
     meaning:
-      "A surveyed profile that takes the place of the terrain. The header line names columns and units, in any order: `distance_m` or `distance_km` from the end named, `height_m` of the ground above sea level, `cover_m` of trees or buildings above it (may be left out). Comma, semicolon or tab part the columns; behind a semicolon or a tab numbers may have a decimal comma. A survey within 1 % of the path's length is stretched to it; of another length it is told and taken as measured.",
+      "A surveyed profile that takes the place of the terrain. The header line names columns and units, in any order: `distance_m` or `distance_km` from the end named, `height_m` of the ground above sea level (-500 to 9000 m; `ground_m`, as `hopwright profile --format csv` writes it, serves too), `cover_m` of trees or buildings above it (may be left out). Comma, semicolon or tab part the columns; behind a semicolon or a tab numbers may have a decimal comma. Numbers are plain decimals. Points stay where they were surveyed, and between neighbours ground and top of the cover run straight; only when the last row lies within 25 m of the far end are the distances stretched to it, in proportion, and told. What the survey does not reach is not known, and leaves the clearance open.",
     source: PRACTICE,
-    example: 'survey "survey/keld-tarn.csv" from KELD',
+    example: 'survey "survey/keld-tarn.csv" from KELD by field',
   },
 ];

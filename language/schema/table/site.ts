@@ -45,7 +45,7 @@ export const siteRows: Rows = [
     args: [
       {
         name: "level",
-        value: quantity("length", { min: "-430 m", max: "8850 m" }),
+        value: quantity("length", { min: "-500 m", max: "9000 m" }),
         meaning: "Height above sea level.",
       },
     ],

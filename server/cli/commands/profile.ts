@@ -1,6 +1,6 @@
 import { standaloneSvg } from "../../../shared/report/document/style.js";
 import { drawProfile } from "../../../shared/report/draw/profile.js";
-import { drawnKFactor, profileLine } from "../../../shared/report/draw/profile-points.js";
+import { drawnKFactor, drawnLine, profileLine } from "../../../shared/report/draw/profile-points.js";
 import { CommandError } from "../../command-error.js";
 import { findHop } from "../../findings/one-hop.js";
 import { profileCsv, profileText } from "../print/profile.js";
@@ -13,7 +13,8 @@ export interface ProfileOptions {
 
 export async function profile(name: string, dir: string, { format, today }: ProfileOptions): Promise<void> {
   const { hop, result, profile } = await findHop(dir, name, today);
-  const line = profile && profileLine(hop, result, profile, drawnKFactor(hop));
+  const lineOf = format === "csv" ? profileLine : drawnLine;
+  const line = profile && lineOf(hop, result, profile, drawnKFactor(hop));
   if (!profile || !line) {
     const why =
       result.missing.find((sentence) => sentence.startsWith("Clearance: ")) ??

@@ -14,18 +14,40 @@ import { drawProfileText } from "../../../shared/report/draw/profile-text.js";
 import type { Paint } from "../streams.js";
 import { safe } from "./safe.js";
 
-const COLUMNS = ["distance_m", "ground_m", "bulge_m", "ray_m", "clearance_m", "f1_m", "clearance_f1"];
+const COLUMNS = [
+  "distance_m",
+  "ground_m",
+  "bulge_m",
+  "ray_m",
+  "clearance_m",
+  "f1_m",
+  "clearance_f1",
+  "cover_m",
+];
 
-/** A row a point; what is not known is left empty. Clearance is that of the ray over ground and bulge. */
+/**
+ * A row a point; what is not known is left empty, bridged or not, so that the file may serve as a survey made from a
+ * map. Clearance is that of the ray over ground, cover and bulge.
+ */
 export function* profileCsv({ points }: ProfileLine): Iterable<string> {
   yield `${COLUMNS.join(",")}\n`;
-  for (const { distanceM, groundM, bulgeM: bulge, rayM, fresnelRadiusM } of points) {
-    const clearanceM = rayM === undefined || groundM === undefined ? undefined : rayM - groundM - bulge;
+  for (const {
+    distanceM,
+    groundM: heightM,
+    bridged,
+    coverM,
+    bulgeM: bulge,
+    rayM,
+    fresnelRadiusM,
+  } of points) {
+    const groundM = bridged ? undefined : heightM;
+    const clearanceM =
+      rayM === undefined || groundM === undefined ? undefined : rayM - groundM - (coverM ?? 0) - bulge;
     // At the ends the zone has no width: no ratio there.
     const fraction = clearanceM !== undefined && fresnelRadiusM ? clearanceM / fresnelRadiusM : undefined;
     const cells = [
-      fixed(distanceM, 1),
-      ...[groundM, bulge, rayM, clearanceM, fresnelRadiusM, fraction].map(cell),
+      fixed(distanceM, 2),
+      ...[groundM, bulge, rayM, clearanceM, fresnelRadiusM, fraction, coverM].map(cell),
     ];
     yield `${cells.join(",")}\n`;
   }
@@ -51,10 +73,13 @@ export function* profileText(result: HopResult, line: ProfileLine, paint: Paint)
   for (const one of result.clearance) yield `${clearanceText(one)}\n`;
   const profile = result.profile;
   if (profile) {
-    yield `${profile.points} points, one every ${metres(profile.stepM)}, from ${profile.kind === "survey" ? "a survey" : "terrain"}\n`;
-    for (const { fromM, toM, reason } of profile.gaps) {
+    yield profile.kind === "survey"
+      ? `${profile.points} points of a survey, usually ${metres(profile.stepM)} apart\n`
+      : `${profile.points} points, one every ${metres(profile.stepM)}, from terrain\n`;
+    for (const { fromM, toM, reason } of profile.gaps)
       yield `no heights from ${kilometres(fromM)} to ${kilometres(toM)} (${reason})\n`;
-    }
+    for (const { fromM, toM } of profile.bridges ?? [])
+      yield `no heights from ${kilometres(fromM)} to ${kilometres(toM)}, bridged by a straight line\n`;
   }
 }
 

@@ -9,7 +9,7 @@ import type { TerrainProfile } from "../../terrain/profile.js";
 import { coordinate, element, escaped } from "../document/markup.js";
 import { worstClearance } from "../pages/figures.js";
 import type { DrawnProfile } from "./profile.js";
-import { drawnKFactor, type ProfileLine, type ProfilePoint, profileLine } from "./profile-points.js";
+import { drawnKFactor, drawnLine, type ProfileLine, type ProfilePoint } from "./profile-points.js";
 
 export interface ProfileSide {
   readonly hop: Hop;
@@ -65,7 +65,7 @@ export function drawProfileChange(
 
 /** Points counted from the same site on both sides, whichever end the text names first. */
 function lineOf({ hop, result, profile }: ProfileSide, from: string): ProfileLine | undefined {
-  const whole = profileLine(hop, result, profile, drawnKFactor(hop));
+  const whole = drawnLine(hop, result, profile, drawnKFactor(hop));
   if (!whole || whole.lengthM > LONGEST_M || !whole.points.some(({ groundM }) => groundM !== undefined))
     return undefined;
   const every = Math.ceil(whole.points.length / MOST_POINTS);

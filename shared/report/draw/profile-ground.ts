@@ -74,12 +74,42 @@ function zonePoints(points: readonly ProfilePoint[]): readonly ProfilePoint[] {
 const MOST_ZONE_POINTS = 150;
 
 export function land(points: readonly ProfilePoint[], { x, y, plot }: Scales): string {
-  const defined = ({ groundM }: ProfilePoint) => groundM !== undefined;
   const top = (point: ProfilePoint) => y(point.groundM! + point.bulgeM);
   const at = (point: ProfilePoint) => x(point.distanceM);
   const fill = area<ProfilePoint>(at, plot.bottom, top).defined(defined).digits(1);
   const edge = line<ProfilePoint>(at, top).defined(defined).digits(1);
   return path("land", fill(points)) + path("land-edge", edge(points));
+}
+
+const defined = ({ groundM }: ProfilePoint) => groundM !== undefined;
+
+/** Trees and buildings of a survey, from the ground up. */
+export function cover(points: readonly ProfilePoint[], { x, y }: Scales): string {
+  if (!points.some(({ coverM }) => coverM !== undefined)) return "";
+  const shape = area<ProfilePoint>(
+    (point) => x(point.distanceM),
+    (point) => y(point.groundM! + point.bulgeM),
+    (point) => y(point.groundM! + point.bulgeM + (point.coverM ?? 0)),
+  )
+    .defined(defined)
+    .digits(1);
+  return path("cover", shape(points));
+}
+
+/** Ground that a straight line stands in for. */
+export function bridges(
+  points: readonly ProfilePoint[],
+  { profile }: HopResult,
+  { x, y, plot }: Scales,
+): string {
+  const top = (point: ProfilePoint) => y(point.groundM! + point.bulgeM);
+  const shape = area<ProfilePoint>((point) => x(point.distanceM), plot.bottom, top)
+    .defined(defined)
+    .digits(1);
+  return (profile?.bridges ?? [])
+    .map(({ fromM, toM }) => points.filter(({ distanceM }) => distanceM >= fromM && distanceM <= toM))
+    .map((within) => path("bridge", shape(within)))
+    .join("");
 }
 
 /** The ground as it stands against the ray when k is small, and the part of the zone asked for then. */

@@ -1,13 +1,19 @@
 /** The profile of a hop point by point: ground, ray and Fresnel zone at one k. Tables, drawings and CSV start from it. */
 import type { Hop } from "../../design/design.js";
+import { bridgedFor } from "../../evaluate/known-ground.js";
 import type { HopResult } from "../../evaluate/result.js";
 import { MEAN_EARTH_RADIUS_M, SPEED_OF_LIGHT_M_PER_S } from "../../propagation/constants.js";
+import { evenly, withPointsAt } from "../../terrain/between.js";
 import type { TerrainProfile } from "../../terrain/profile.js";
 
 export interface ProfilePoint {
   readonly distanceM: number;
-  /** Above sea level; undefined where no raster has a height. */
+  /** Bare ground above sea level; undefined where none is known. */
   readonly groundM?: number;
+  /** What stands on it as a survey tells it; undefined: nothing, or nothing known. */
+  readonly coverM?: number;
+  /** Set where the ground is not known and a straight line stands in for it, as the network states. */
+  readonly bridged?: true;
   /** How far the Earth rises above the chord between the ends, at the k of the profile. */
   readonly bulgeM: number;
   /** Height of the straight ray above the same chord; undefined while antennas or grounds are not known. */
@@ -36,14 +42,17 @@ export function profileLine(
   if (!(lengthM > 0) || !(bulgeM(lengthM / 2, lengthM, kFactor) < BEYOND_ANY_BULGE_M)) return undefined;
   const antennas = antennaHeightsM(result);
   const frequencyHz = fresnelFrequencyHz(hop);
+  const { heightM, coverM } = bridgedFor(hop, profile).profile;
   const points: ProfilePoint[] = [];
-  for (let i = 0; i < profile.heightM.length; i++) {
+  for (let i = 0; i < heightM.length; i++) {
     const distanceM = Math.min(profile.distanceM[i]!, lengthM);
     const rest = lengthM - distanceM;
-    const height = profile.heightM[i]!;
+    const height = heightM[i]!;
     points.push({
       distanceM,
       groundM: Number.isFinite(height) ? height : undefined,
+      coverM: coverM?.[i] || undefined,
+      bridged: Number.isNaN(profile.heightM[i]!) && Number.isFinite(height) ? true : undefined,
       bulgeM: bulgeM(distanceM, lengthM, kFactor),
       rayM: antennas && antennas[0] + ((antennas[1] - antennas[0]) * distanceM) / lengthM,
       fresnelRadiusM:
@@ -51,6 +60,22 @@ export function profileLine(
     });
   }
   return { kFactor, lengthM, points };
+}
+
+/** Of a survey with few points the Earth's curve and the Fresnel zone want more to be drawn. */
+const DRAWN_INTERVALS = 300;
+
+/** The same as it is drawn: with points between those surveyed. */
+export function drawnLine(
+  hop: Hop,
+  result: HopResult,
+  profile: TerrainProfile,
+  kFactor: number,
+): ProfileLine | undefined {
+  const lengthM = profile.distanceM.at(-1) ?? 0;
+  if (!profile.straight || !(lengthM > 0)) return profileLine(hop, result, profile, kFactor);
+  const counted = bridgedFor(hop, profile).profile;
+  return profileLine(hop, result, withPointsAt(counted, evenly(lengthM, DRAWN_INTERVALS)), kFactor);
 }
 
 /** Median k of the hop as the engine takes it: 4/3 where the climate states none that gives a straight ray. */

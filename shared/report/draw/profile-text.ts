@@ -42,7 +42,7 @@ export function drawProfileText(line: ProfileLine, result: HopResult, columns = 
 }
 
 interface Strip {
-  /** Highest ground in the strip, the Earth's bulge included. */
+  /** Highest ground in the strip with what stands on it, the Earth's bulge included. */
   readonly groundM?: number;
   readonly rayM?: number;
   readonly zoneM?: number;
@@ -50,10 +50,10 @@ interface Strip {
 
 function stripsOf({ points, lengthM }: ProfileLine, columns: number): Strip[] {
   const strips: { groundM?: number; rayM?: number; zoneM?: number }[] = [];
-  for (const { distanceM, groundM, bulgeM, rayM, fresnelRadiusM } of points) {
+  for (const { distanceM, groundM, coverM = 0, bulgeM, rayM, fresnelRadiusM } of points) {
     const column = Math.min(columns - 1, Math.floor((distanceM / lengthM) * columns));
     const before = strips[column]?.groundM;
-    const here = groundM === undefined ? undefined : groundM + bulgeM;
+    const here = groundM === undefined ? undefined : groundM + coverM + bulgeM;
     strips[column] = {
       groundM: before === undefined ? here : Math.max(before, here ?? before),
       rayM,

@@ -14,6 +14,8 @@ import { diversityHeightsM, diversityRays } from "./profile-diversity.js";
 import {
   asked,
   askedAt,
+  bridges,
+  cover,
   gaps,
   grid,
   land,
@@ -25,7 +27,7 @@ import {
   zone,
 } from "./profile-ground.js";
 import { groundAt, isGrave, type Label, labelsOf, obstacleLabels } from "./profile-labels.js";
-import { antennaHeightsM, bulgeM, drawnKFactor, type ProfilePoint, profileLine } from "./profile-points.js";
+import { antennaHeightsM, bulgeM, drawnKFactor, drawnLine, type ProfilePoint } from "./profile-points.js";
 import { reflectedRays, reflectionLabels } from "./profile-reflection.js";
 import { type LegendItem, legendBelow, path, type Scale, type Sheet, text } from "./sheet.js";
 
@@ -71,7 +73,7 @@ export function drawProfile(
   sheet = WIDE,
 ): DrawnProfile | undefined {
   const k = drawnKFactor(hop);
-  const whole = profileLine(hop, result, profile, k);
+  const whole = drawnLine(hop, result, profile, k);
   if (
     whole === undefined ||
     whole.lengthM > LONGEST_DRAWN_M ||
@@ -98,12 +100,15 @@ export function drawProfile(
   if (y === undefined) return undefined;
   const scales: Scales = { x, y, lengthM, plot };
   const lowK = lowestAskedK(result, k);
-  const legend = legendBelow(legendItems(hop, result, k, lowK), plot.bottom + 47, plot);
+  const hasCover = points.some(({ coverM }) => coverM !== undefined);
+  const legend = legendBelow(legendItems(hop, result, k, lowK, hasCover), plot.bottom + 47, plot);
   const height = plot.bottom + 50 + legend.height;
   const parts = [
     grid(scales, result.ends[0]),
     zone(points, scales),
     land(points, scales),
+    cover(points, scales),
+    bridges(points, result, scales),
     lowK === undefined ? "" : lowKLines(points, lowK, scales),
     gaps(result, scales),
     asked(points, result, k, scales),
@@ -136,8 +141,8 @@ function heightScale(
   bottom: number,
   top: number,
 ): Scale | undefined {
-  const heights = points.flatMap(({ groundM, bulgeM: bulge, rayM, fresnelRadiusM = 0 }) => [
-    ...(groundM === undefined ? [] : [groundM + bulge]),
+  const heights = points.flatMap(({ groundM, coverM = 0, bulgeM: bulge, rayM, fresnelRadiusM = 0 }) => [
+    ...(groundM === undefined ? [] : [groundM + bulge, groundM + coverM + bulge]),
     ...(rayM === undefined ? [] : [rayM + fresnelRadiusM, rayM - fresnelRadiusM]),
   ]);
   heights.push(...labels.map(({ drawnM }) => drawnM), ...(antennaHeightsM(result) ?? []));
@@ -202,9 +207,11 @@ function legendItems(
   result: HopResult,
   k: number,
   lowK: ClearanceResult | undefined,
+  hasCover: boolean,
 ): LegendItem[] {
   const here = askedAt(result, k);
   const items: LegendItem[] = [{ kind: "land", words: `ground, ${kFactor(k)}`, area: true }];
+  if (hasCover) items.push({ kind: "cover", words: "trees and buildings as surveyed", area: true });
   if (result.geometry) items.push({ kind: "ray", words: "ray" });
   if (diversityHeightsM(hop, result).some((heightM) => heightM !== undefined))
     items.push({ kind: "diversity", words: "ray to the diversity antenna" });
@@ -216,6 +223,7 @@ function legendItems(
   }
   if (result.reflections?.some(({ onSurface }) => onSurface))
     items.push({ kind: "reflected", words: "reflected ray" });
+  if (result.profile?.bridges) items.push({ kind: "bridge", words: "no heights, bridged", area: true });
   if ((result.profile?.gaps.length ?? 0) > 0) items.push({ kind: "gap", words: "no heights", area: true });
   return items;
 }

@@ -302,12 +302,26 @@ function originSection(result: HopResult): Section[] {
   return sections;
 }
 
-function terrainSources({ profile }: HopResult) {
+function surveyWords(survey: HopResult["survey"]): string {
+  if (survey === undefined) return "Surveyed profile";
+  const made = survey.source === "field" ? "in the field" : "from a map";
+  const stated = survey.sourceStated ? "" : ", which is not stated";
+  const { stretchedM } = survey.fit ?? {};
+  const way = stretchedM === undefined || stretchedM > 0 ? "stretched" : "shortened";
+  const fit =
+    stretchedM === undefined ? "" : `, ${way} by ${metres(Math.abs(stretchedM))} at its far end to the path`;
+  return `Surveyed profile (${made}${stated}${fit})`;
+}
+
+function terrainSources({ profile, survey }: HopResult) {
   if (profile === undefined) return [];
   const files = profile.sources
     .map(({ file, sharePercent }) => `${file} (${sharePercent.toFixed(0)} %)`)
     .join(", ");
-  const kind = profile.kind === "survey" ? "Surveyed profile" : "Terrain";
-  const text = `${kind}: ${files || "no file"}; ${profile.points} points, one every ${profile.stepM.toFixed(0)} m.`;
+  const step = `${profile.stepM.toFixed(0)} m`;
+  const text =
+    profile.kind === "survey"
+      ? `${surveyWords(survey)}: ${files || "no file"}; ${profile.points} points, usually ${step} apart.`
+      : `Terrain: ${files || "no file"}; ${profile.points} points, one every ${step}.`;
   return [{ type: "paragraph", text } as const];
 }

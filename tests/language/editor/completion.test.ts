@@ -234,6 +234,11 @@ describe("names", () => {
     expect(labels(source)).toEqual(["KELD", "TARN"]);
   });
 
+  test("a survey is by field or by map, and a network bridges gaps", () => {
+    expect(labels(inHop('survey "x.csv" from KELD by $0'))).toEqual(["field", "map"]);
+    expect(labels('network "N" {\n  brid$0\n}')).toContain("bridge-gaps");
+  });
+
   test("a word typed in the middle of a name replaces all of it", () => {
     expect(chosen(inEnd("antenna A1$08-x at 4 m"), "A18-06")).toContain("    antenna A18-06 at 4 m\n");
   });

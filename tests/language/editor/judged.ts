@@ -22,9 +22,10 @@ export function judge(model: DesignModel): {
   const design = model.design();
   for (const hop of design.hops.values()) {
     const [from, to] = hop.ends.map((end) => end.site.position);
-    const ground =
-      from && to ? groundOf(HEIGHTS, inverse({ from, to }).distanceM) : groundOf([200, 200, 200], 1000);
-    const result = evaluateHop(hop, ground);
+    const lengthM = from && to ? inverse({ from, to }).distanceM : 1000;
+    const ground = groundOf(from && to ? HEIGHTS : [200, 200, 200], lengthM);
+    const survey = { profileKind: "survey", survey: { beginsM: 0, endsM: lengthM } } as const;
+    const result = evaluateHop(hop, hop.surveyFile === undefined ? ground : { ...ground, ...survey });
     judged.set(hop.name, { hop, result, findings: judgeHop(hop, result, TODAY) });
   }
   const results = new Map([...judged].map(([name, { result }]) => [name, result]));

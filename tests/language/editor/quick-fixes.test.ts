@@ -339,6 +339,18 @@ describe("every rule with a proposal", () => {
   );
 });
 
+test("how surveys were made is stated for all that do not state it, by map or by field", async () => {
+  const second = HOP.replace('KELD-TARN "Keld to Tarn"', "OTHER").replace("/ 4", "/ 5");
+  const text = `${PREAMBLE}\n${[HOP, second]
+    .map((hop) => hop.replace("  KELD {", '  survey "x.csv" from KELD // 2019\n  KELD {'))
+    .join("\n")}`;
+  const { fixes, applied } = await fixesOf(text, "survey-source");
+  const written = fixes.filter(({ title }) => title.startsWith("Write ")).map(applied);
+  expect(written).toEqual(
+    ["map", "field"].map((source) => text.replaceAll("from KELD //", `from KELD by ${source} //`)),
+  );
+});
+
 test("a finding that is accepted already needs nothing", async () => {
   const text = withHop((hop) =>
     hop.replaceAll("at 40 m", "at 12 m").replace("  KELD {", '  accept clearance because "x"\n  KELD {'),

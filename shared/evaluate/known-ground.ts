@@ -1,0 +1,95 @@
+/** What is known of the ground of a path, and what follows where it is not: unknown ground is not clear ground. */
+import type { Hop } from "../design/design.js";
+import { kilometres } from "../format/numbers.js";
+import { type Bridge, bridged } from "../terrain/bridge.js";
+import type { TerrainProfile } from "../terrain/profile.js";
+import type { Course } from "./geometry.js";
+import type { GroundInput } from "./ground.js";
+import type { HopResult, ObjectiveResult, Verdict } from "./result.js";
+import { missing, note, type Trace } from "./trace.js";
+
+/** Whoever hands a profile in has brought it to the length of the path; one that is not is of another path. */
+const PROFILE_LENGTH_TOLERANCE = 0.02;
+
+/** The profile with the gaps bridged that the network lets be. */
+export function profileOver(
+  hop: Hop,
+  ground: GroundInput,
+  course: Course | undefined,
+  trace: Trace,
+): { readonly profile?: TerrainProfile; readonly bridges?: readonly Bridge[] } {
+  const profile = usableProfile(ground, course, trace);
+  if (profile === undefined) return {};
+  const known = bridgedFor(hop, profile);
+  for (const { fromM, toM } of known.bridges) {
+    const stretch = `from ${kilometres(fromM)} to ${kilometres(toM)}`;
+    note(
+      trace,
+      `Ground ${stretch} is not known; a straight line stands in for it, as the network states with bridge-gaps.`,
+    );
+  }
+  for (const { fromM, toM } of known.profile.gaps) {
+    const stretch =
+      fromM === toM ? `at ${kilometres(fromM)}` : `from ${kilometres(fromM)} to ${kilometres(toM)}`;
+    missing(trace, `Ground: it is not known ${stretch}, where an obstruction may stand.`);
+  }
+  return known;
+}
+
+/** The profile as it counts for a hop: drawings show what is judged. */
+export function bridgedFor(
+  { bridgeGapsM, ends }: Pick<Hop, "bridgeGapsM" | "ends">,
+  profile: TerrainProfile,
+): { readonly profile: TerrainProfile; readonly bridges: readonly Bridge[] } {
+  if (bridgeGapsM === undefined || profile.gaps.length === 0) return { profile, bridges: [] };
+  return bridged(profile, bridgeGapsM, [ends[0].site.groundM, ends[1].site.groundM]);
+}
+
+function usableProfile(
+  ground: GroundInput,
+  course: Course | undefined,
+  trace: Trace,
+): TerrainProfile | undefined {
+  const { profile } = ground;
+  // Between two samples of a raster there is none; two surveyed points are a line.
+  if (profile === undefined || profile.heightM.length < (profile.straight ? 2 : 3)) {
+    missing(trace, `Clearance: ${ground.problem ?? "there is no terrain profile of the path."}`);
+    return undefined;
+  }
+  const lengthM = profile.distanceM.at(-1)!;
+  if (course !== undefined && Math.abs(lengthM / course.distanceM - 1) > PROFILE_LENGTH_TOLERANCE) {
+    const lengths = `${kilometres(lengthM)} long, the path ${kilometres(course.distanceM)}`;
+    missing(trace, `Clearance: the profile is ${lengths}.`);
+    return undefined;
+  }
+  return profile;
+}
+
+/** @returns undefined when all is known, and while the path itself is not */
+export function unknownOf(
+  course: Course | undefined,
+  profile: TerrainProfile | undefined,
+): HopResult["unknownGround"] {
+  if (course === undefined) return undefined;
+  if (profile === undefined || profile.heightM.every(Number.isNaN)) return "all";
+  return profile.gaps.length > 0 ? "part" : undefined;
+}
+
+/** An obstruction would only take from what is met here. */
+function over(unknown: HopResult["unknownGround"], verdict: Verdict): Verdict {
+  return unknown !== undefined && verdict === "met" ? "open" : verdict;
+}
+
+/** The availability as it counts over ground that is not known; no mode is committed to there. */
+export function availabilityOver(
+  unknown: HopResult["unknownGround"],
+  found: HopResult["availability"],
+): HopResult["availability"] {
+  if (unknown === undefined || found === undefined) return found;
+  const verdict = found.verdict && over(unknown, found.verdict);
+  return { ...found, verdict, committed: undefined };
+}
+
+export function objectiveOver(unknown: HopResult["unknownGround"], found: ObjectiveResult): ObjectiveResult {
+  return { ...found, verdict: over(unknown, found.verdict) };
+}
