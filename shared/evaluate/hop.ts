@@ -8,7 +8,7 @@ import { type BothDirections, evaluateDirections, NOTHING } from "./directions.j
 import { equipmentOutage } from "./equipment.js";
 import { courseOf, heightsOf } from "./geometry.js";
 import type { GroundInput } from "./ground.js";
-import { availabilityOver, objectiveOver, profileOver, unknownOf } from "./known-ground.js";
+import { judgedOver, profileOver, unknownOf } from "./known-ground.js";
 import type { PathLosses } from "./levels.js";
 import { missingFacts } from "./missing.js";
 import { objectiveResults } from "./objectives.js";
@@ -54,7 +54,7 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
 
   const directions = both.directions.map(({ direction }) => direction);
   const availability = withEquipment(
-    availabilityOver(unknownGround, twoWayAvailability(hop, both.directions, trace)),
+    committedOver(unknownGround, twoWayAvailability(hop, both.directions, trace)),
     equipmentOutage(hop, trace),
     trace,
   );
@@ -75,9 +75,9 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
     ...worseLosses(both),
     directions,
     carriers: carriersOf(stated, both.ways),
-    standby: standbyResult(hop, directions),
+    standby: judgedOver(unknownGround, standbyResult(hop, directions)),
     availability,
-    objectives: objectives?.map((one) => objectiveOver(unknownGround, one)),
+    objectives: objectives?.map((one) => judgedOver(unknownGround, one)!),
     reflections:
       course && heights && hop.surfaces
         ? reflectionsOf(hop, course, heights, profile, kFactor, trace)
@@ -88,6 +88,15 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
     missing: trace.missing,
     notes: trace.notes,
   };
+}
+
+/** Over ground that is not known no mode is committed to. */
+function committedOver(
+  unknown: HopResult["unknownGround"],
+  found: HopResult["availability"],
+): HopResult["availability"] {
+  const judged = judgedOver(unknown, found);
+  return unknown !== undefined && judged !== undefined ? { ...judged, committed: undefined } : judged;
 }
 
 /** Equipment beside propagation, and both together. */

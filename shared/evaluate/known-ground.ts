@@ -5,7 +5,7 @@ import { type Bridge, bridged } from "../terrain/bridge.js";
 import type { TerrainProfile } from "../terrain/profile.js";
 import type { Course } from "./geometry.js";
 import type { GroundInput } from "./ground.js";
-import type { HopResult, ObjectiveResult, Verdict } from "./result.js";
+import type { HopResult, Verdict } from "./result.js";
 import { missing, note, type Trace } from "./trace.js";
 
 /** Whoever hands a profile in has brought it to the length of the path; one that is not is of another path. */
@@ -75,21 +75,10 @@ export function unknownOf(
   return profile.gaps.length > 0 ? "part" : undefined;
 }
 
-/** An obstruction would only take from what is met here. */
-function over(unknown: HopResult["unknownGround"], verdict: Verdict): Verdict {
-  return unknown !== undefined && verdict === "met" ? "open" : verdict;
-}
-
-/** The availability as it counts over ground that is not known; no mode is committed to there. */
-export function availabilityOver(
+/** What was judged, as it counts over ground that is not known: an obstruction would only take from what is met there. */
+export function judgedOver<T extends { readonly verdict?: Verdict }>(
   unknown: HopResult["unknownGround"],
-  found: HopResult["availability"],
-): HopResult["availability"] {
-  if (unknown === undefined || found === undefined) return found;
-  const verdict = found.verdict && over(unknown, found.verdict);
-  return { ...found, verdict, committed: undefined };
-}
-
-export function objectiveOver(unknown: HopResult["unknownGround"], found: ObjectiveResult): ObjectiveResult {
-  return { ...found, verdict: over(unknown, found.verdict) };
+  found: T | undefined,
+): T | undefined {
+  return unknown !== undefined && found?.verdict === "met" ? { ...found, verdict: "open" } : found;
 }

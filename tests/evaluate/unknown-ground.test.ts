@@ -25,6 +25,7 @@ function verdicts(result: HopResult): string[] {
     ...(result.diversityPaths ?? []).flatMap(({ clearance }) => clearance.map(({ verdict }) => verdict)),
     ...(result.availability?.verdict === undefined ? [] : [result.availability.verdict]),
     ...(result.objectives ?? []).map(({ verdict }) => verdict),
+    ...(result.standby === undefined ? [] : [result.standby.verdict]),
   ];
 }
 
@@ -82,9 +83,10 @@ test("no verdict is met where some ground is not known, whatever the ground, the
     fc.property(
       fc.array(sample, { minLength: 3, maxLength: 40 }),
       fc.option(fc.double({ min: 1, max: 1000, noNaN: true }), { nil: undefined }),
-      fc.constantFrom("1+0", "1+1 space-diversity"),
+      fc.constantFrom("1+0", "1+1 space-diversity", "1+1 hot-standby"),
       (heights, bridgeGapsM, arrangement) => {
-        const second = { diversityAntenna: ANTENNA, diversityHeightM: 30 };
+        const coupler = { name: "C", kind: "hybrid", mainLossDb: 1.6, standbyLossDb: 6.4 } as const;
+        const second = { diversityAntenna: ANTENNA, diversityHeightM: 30, coupler };
         const hop = makeHop({
           ...ASKING,
           arrangement: { name: arrangement },
