@@ -12,6 +12,7 @@ import type {
   RadioMode,
   Site,
 } from "../../shared/design/design.js";
+import { bandwidth } from "../../shared/format/numbers.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import { type Fact, factNamed, factsNamed, numberOf, positionOf, quantityOf, wordOf } from "../facts/fact.js";
 import type { Declaration } from "../model/source-file.js";
@@ -61,7 +62,7 @@ function modesWithDispersion(facts: readonly Fact[]): Pick<Radio, "modes" | "unk
     const at = modes.findIndex(
       (mode) => Math.abs(mode.bandwidthHz - bandwidthHz) < 1000 && mode.modulation === modulation,
     );
-    if (at < 0) unknown.add(`${bandwidthHz / 1e6} MHz ${modulation}`);
+    if (at < 0) unknown.add(`${bandwidth(bandwidthHz)} ${modulation}`);
     else modes[at] = { ...modes[at]!, ...dispersionOf(fact) };
   }
   return unknown.size === 0 ? { modes } : { modes, unknownModes: [...unknown] };

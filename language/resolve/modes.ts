@@ -1,6 +1,7 @@
 /** Which modes of the radio a hop uses: a fixed one, an adaptive range, or all that fit the channel. */
 import type { Radio, RadioMode } from "../../shared/design/design.js";
 import { nearest } from "../../shared/format/nearest.js";
+import { bandwidth } from "../../shared/format/numbers.js";
 import { argument, type Fact, factNamed, quantityOf, type TextProblem, wordOf } from "../facts/fact.js";
 import { type Declaration, nameRange } from "../model/source-file.js";
 
@@ -26,11 +27,11 @@ export function modesOf(
     report({ rule: "unknown-mode", severity: "error", start: at.start, end: at.end, message, fixes });
   };
   if (stated && choices.length === 0) {
-    const widths = [...new Set(radio.modes.map((mode) => `${mode.bandwidthHz / 1e6} MHz`))];
+    const widths = [...new Set(radio.modes.map((mode) => bandwidth(mode.bandwidthHz)))];
     complain(
       stated,
       "bandwidth",
-      `${radio.name} has no mode of ${widthHz / 1e6} MHz; it has ${widths.join(", ") || "none"}`,
+      `${radio.name} has no mode of ${bandwidth(widthHz)}; it has ${widths.join(", ") || "none"}`,
     );
     return [];
   }
@@ -45,7 +46,7 @@ export function modesOf(
     complain(
       fact,
       name,
-      `${radio.name} has no mode ${word} at ${widthHz / 1e6} MHz; ${hint} ${names.join(", ")}`,
+      `${radio.name} has no mode ${word} at ${bandwidth(widthHz)}; ${hint} ${names.join(", ")}`,
       meant,
     );
     return undefined;

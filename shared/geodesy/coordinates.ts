@@ -1,3 +1,5 @@
+import { over, plus, times } from "../units/as-written.js";
+
 /**
  * Written coordinates: decimal degrees, and degrees, minutes and seconds, of one angle with its hemisphere.
  */
@@ -143,16 +145,17 @@ function parseMagnitude(digits: string, text: string): number | string {
     return `"${text.trim()}" is not an angle: degrees, or degrees, minutes and seconds are expected`;
   }
   const names = ["degrees", "minutes", "seconds"];
-  let degrees = 0;
+  // Counted in the last part's unit and divided once: 47°41'15" is 47.6875, whatever 41/60 is held as.
+  let total = 0;
   for (const [i, part] of parts.entries()) {
     if (i < parts.length - 1 && part.includes(".")) {
       return `${names[i]} ${part} have a fraction, but ${names[i + 1]} follow`;
     }
     const value = Number(part);
     if (i > 0 && value >= 60) return `${names[i]} ${part} are not below 60`;
-    degrees += value / 60 ** i;
+    total = plus(times(total, 60), value);
   }
-  return degrees;
+  return over(total, 60 ** (parts.length - 1));
 }
 
 const NUMBER = String.raw`(\d+(?:\.\d*)?|\.\d+)`;

@@ -1,4 +1,5 @@
 import type { Antenna } from "../design/design.js";
+import { trimmed } from "../format/numbers.js";
 
 const SPEED_OF_LIGHT_M_PER_S = 299_792_458;
 
@@ -28,7 +29,7 @@ export function antennaGain(antenna: Antenna, frequencyHz: number): AntennaGain 
     return {
       gainDbi: parabolicGainDbi(antenna.diameterM, frequencyHz, ESTIMATE_EFFICIENCY),
       origin: "estimate",
-      note: `gain of ${antenna.name} estimated from its diameter with ${ESTIMATE_EFFICIENCY * 100} % efficiency`,
+      note: `gain of ${antenna.name} estimated from its diameter with ${trimmed(100 * ESTIMATE_EFFICIENCY, 1)} % efficiency`,
     };
   }
   let below: { gainDbi: number; frequencyHz: number } | undefined;

@@ -44,7 +44,9 @@ export function channelFrequencies(
   const usable = fitting.filter((one) => worksIn(radio, rowChannel(one, channel)));
   const meant = usable.length === 1 ? usable : fitting;
   if (meant.length > 1) {
-    const names = meant.map(({ plan, row }) => `${plan.id} (halves ${row.returnMHz - row.goMHz} MHz apart)`);
+    const names = meant.map(
+      ({ plan, row }) => `${plan.id} (halves ${bandwidth((row.returnMHz - row.goMHz) * 1e6)} apart)`,
+    );
     const choices = meant.map(({ plan }) => plan.id);
     return { what: "plan", message: `${planName} can mean ${names.join(" or ")}`, choices };
   }

@@ -1,3 +1,5 @@
+import { over, plus, times } from "./as-written.js";
+
 /**
  * Dimensions and their units. The language accepts any unit of a dimension and keeps it as written;
  * everything behind it works in the unit named first here (SI where the field uses SI, otherwise the
@@ -38,13 +40,28 @@ export interface Unit {
   readonly symbol: string;
   /** Other spellings that are understood; the formatter writes the symbol. */
   readonly aliases?: readonly string[];
+  /** A decimal stays one: 30 cm are 0.3 m, however 0.01 is held. */
   toBase(value: number): number;
 }
 
 const scale = (symbol: string, factor: number, ...aliases: readonly string[]): Unit => ({
   symbol,
   aliases,
-  toBase: (value) => value * factor,
+  toBase: (value) => times(value, factor),
+});
+
+/** A unit of which so many make one of the base unit, where one of it is no decimal of that. */
+const part = (symbol: string, many: number, ...aliases: readonly string[]): Unit => ({
+  symbol,
+  aliases,
+  toBase: (value) => over(value, many),
+});
+
+/** A unit that counts from elsewhere. */
+const shifted = (symbol: string, by: number, ...aliases: readonly string[]): Unit => ({
+  symbol,
+  aliases,
+  toBase: (value) => plus(value, by),
 });
 
 /** The first unit of each list is the base unit. */
@@ -60,12 +77,12 @@ export const UNITS: Readonly<Record<Dimension, readonly Unit[]>> = {
   frequency: [scale("Hz", 1), scale("kHz", 1e3), scale("MHz", 1e6), scale("GHz", 1e9)],
   "power level": [
     scale("dBm", 1),
-    { symbol: "dBW", toBase: (value) => value + 30 },
+    shifted("dBW", 30),
     { symbol: "W", toBase: (value) => 10 * Math.log10(value) + 30 },
     { symbol: "mW", toBase: (value) => 10 * Math.log10(value) },
   ],
   // 2.15 dB: gain of a half-wave dipole over the isotropic antenna, rounded as the trade does.
-  gain: [scale("dBi", 1), { symbol: "dBd", toBase: (value) => value + 2.15 }],
+  gain: [scale("dBi", 1), shifted("dBd", 2.15)],
   ratio: [scale("dB", 1)],
   "bit rate": [
     scale("bit/s", 1, "bps"),
@@ -74,7 +91,7 @@ export const UNITS: Readonly<Record<Dimension, readonly Unit[]>> = {
     scale("Gbit/s", 1e9, "Gbps"),
   ],
   angle: [scale("deg", 1, "°"), scale("mrad", 180 / Math.PI / 1000), scale("rad", 180 / Math.PI)],
-  temperature: [scale("K", 1), { symbol: "degC", aliases: ["°C", "C"], toBase: (value) => value + 273.15 }],
+  temperature: [scale("K", 1), shifted("degC", 273.15, "°C", "C")],
   pressure: [scale("hPa", 1, "mbar"), scale("kPa", 10), scale("Pa", 0.01)],
   "vapour density": [scale("g/m3", 1, "g/m³")],
   "rain rate": [scale("mm/h", 1)],
@@ -87,9 +104,9 @@ export const UNITS: Readonly<Record<Dimension, readonly Unit[]>> = {
   // A year of 365.25 days.
   duration: [
     scale("h", 1),
-    scale("min", 1 / 60),
-    scale("s", 1 / 3600),
-    scale("ms", 1 / 3.6e6),
+    part("min", 60),
+    part("s", 3600),
+    part("ms", 3.6e6),
     scale("d", 24),
     scale("y", 8766),
   ],
@@ -99,7 +116,7 @@ export const UNITS: Readonly<Record<Dimension, readonly Unit[]>> = {
   charge: [scale("Ah", 1)],
   mass: [scale("kg", 1), scale("t", 1000)],
   force: [scale("N", 1), scale("kN", 1000)],
-  speed: [scale("m/s", 1), scale("km/h", 1 / 3.6)],
+  speed: [scale("m/s", 1), part("km/h", 3.6)],
   "resistance per length": [scale("ohm/m", 1), scale("ohm/km", 0.001)],
   "mass per length": [scale("kg/m", 1), scale("kg/100m", 0.01), scale("kg/km", 0.001)],
   area: [scale("m2", 1, "m²"), scale("cm2", 1e-4, "cm²")],

@@ -171,7 +171,8 @@ function legend(): string {
   return items
     .map(([style, words]) => {
       const row =
-        path(style, `M${at} ${HEIGHT - 14}h22`) + text(at + 28, HEIGHT - 10, words, "small quiet", "start");
+        path(style, `M${coordinate(at)} ${HEIGHT - 14}h22`) +
+        text(at + 28, HEIGHT - 10, words, "small quiet", "start");
       at += 50 + words.length * 6.2;
       return row;
     })

@@ -1,5 +1,5 @@
 /** What every drawing is made of: a sheet with a plot in it, lines and words. */
-import { element, escaped } from "../document/markup.js";
+import { coordinate, element, escaped } from "../document/markup.js";
 import { textWidth } from "./labels.js";
 
 export interface Plot {
@@ -63,7 +63,7 @@ export function legendBelow(
     const y = top + row * LEGEND_ROW;
     const swatch = area
       ? element("rect", { class: kind, x, y, width: 22, height: 11 })
-      : path(kind, `M${x} ${y + 5.5}h22`);
+      : path(kind, `M${coordinate(x)} ${coordinate(y + 5.5)}h22`);
     const word = text(x + 28, y + 10, words, "small quiet");
     x += width + 16;
     return swatch + word;
