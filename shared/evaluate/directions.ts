@@ -35,7 +35,7 @@ export function evaluateDirections(
 ): BothDirections {
   if (obstruction !== undefined)
     note(trace, "Fading is computed as for a clear path; over an obstruction it is deeper.");
-  const { course, heights, rays } = path;
+  const { heights, rays } = path;
   const directions: FadingDirection[] = [];
   const ways: DirectionWays[] = [];
   const losses: PathLosses[] = [];
@@ -44,7 +44,7 @@ export function evaluateDirections(
     const firstHz = from.transmitFrequencyHz;
     if (firstHz === undefined || !(firstHz > 0)) continue;
     const between = (hz: number, tell: Trace): PathLosses => {
-      const loss = pathLosses(hop, climate, heights, course.distanceM, hz, obstruction, tell);
+      const loss = pathLosses(hop, climate, heights, hz, obstruction, tell);
       const rayDb = (sends: number, receives: number) =>
         rays!.diffractionDb(from === hop.ends[0] ? [sends > 1, receives > 1] : [receives > 1, sends > 1], hz);
       return rays ? { ...loss, rayDb } : loss;
@@ -204,6 +204,7 @@ function modeResult(
     receivedLevelDbm,
     thresholdDbm: threshold.thresholdDbm,
     thresholdFrom: threshold.from,
+    ...(threshold.noiseBandwidthHz !== undefined && { noiseBandwidthHz: threshold.noiseBandwidthHz }),
     degradationDb,
     fadeMarginDb,
     ...modeOutages(modeFading, fadeMarginDb, trace),

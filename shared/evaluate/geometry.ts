@@ -37,7 +37,7 @@ export function courseOf(hop: Hop, trace: Trace): Course | undefined {
     missing(trace, `Path: ${hop.ends[0].site.name} and ${hop.ends[1].site.name} stand at the same place.`);
     return undefined;
   }
-  use(trace, "path length", kilometres(distanceM), "design", "from the positions of both sites");
+  use(trace, "path length", kilometres(distanceM, 1), "design", "along the ground, between both positions");
   return {
     distanceM,
     azimuthDeg: [azimuthFromDeg, azimuthToDeg],
@@ -69,10 +69,18 @@ export function heightsOf(
     "verified",
     `Elevation ${degrees(elevation1Deg)} and ${degrees(elevation2Deg)}`,
   );
+  const straightM = slantDistanceM(course.distanceM, antenna1, antenna2);
+  use(
+    trace,
+    "straight distance between the antennas",
+    kilometres(straightM, 1),
+    "design",
+    "what free space and gases count",
+  );
   return {
     groundM: [ground1.groundM, ground2.groundM],
     antennaAslM: [antenna1, antenna2],
-    slantDistanceM: slantDistanceM(course.distanceM, antenna1, antenna2),
+    slantDistanceM: straightM,
     ends: [
       {
         site: hop.ends[0].site.name,

@@ -24,15 +24,15 @@ export interface Obstruction {
 }
 
 /**
- * Losses between the two antennas at one frequency: free space over the slant distance (P.525), gases at the
- * path's mean height (P.676 with P.835 or the climate's own air) and, for an obstructed path, diffraction (P.526
- * delta-Bullington at median k).
+ * Losses between the two antennas at one frequency: free space (P.525) and gases at the path's mean height (P.676
+ * with P.835 or the climate's own air), both along the ray, over the straight distance; for an obstructed path
+ * diffraction (P.526 delta-Bullington at median k). What P.530 gives as a share of time, rain and multipath, is over
+ * its path length d, along the ground.
  */
 export function pathLosses(
   hop: Hop,
   climate: ClimateInUse,
   heights: Heights,
-  distanceM: number,
   frequencyHz: number,
   obstruction: Obstruction | undefined,
   trace: Trace,
@@ -40,19 +40,13 @@ export function pathLosses(
   citeAs(trace, "Rec. ITU-R P.525-4 section 2", "verified", "Free-space loss");
   return {
     freeSpaceDb: freeSpaceLossDb(heights.slantDistanceM, frequencyHz),
-    gasDb: gasLossDb(climate, heights, distanceM, frequencyHz, trace),
+    gasDb: gasLossDb(climate, heights, frequencyHz, trace),
     diffractionDb:
       obstruction === undefined ? 0 : diffractionLossDb(hop, heights, frequencyHz, obstruction, trace),
   };
 }
 
-function gasLossDb(
-  inUse: ClimateInUse,
-  heights: Heights,
-  distanceM: number,
-  frequencyHz: number,
-  trace: Trace,
-): number {
+function gasLossDb(inUse: ClimateInUse, heights: Heights, frequencyHz: number, trace: Trace): number {
   const frequencyGHz = frequencyHz / 1e9;
   if (!(frequencyGHz >= 1 && frequencyGHz <= 1000)) {
     note(trace, "Gases are not counted: their method covers 1 to 1000 GHz.");
@@ -72,7 +66,7 @@ function gasLossDb(
   }
   useAir(inUse, air, meanHeightM, trace);
   citeAs(trace, "Rec. ITU-R P.676-13 Annex 1", "verified", "Attenuation by gases, line by line");
-  return gasAttenuationDb({ frequencyGHz, ...air }, distanceM);
+  return gasAttenuationDb({ frequencyGHz, ...air }, heights.slantDistanceM);
 }
 
 /** The climate's own air, completed by the reference atmosphere; undefined: the figures describe none. */

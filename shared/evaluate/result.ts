@@ -88,6 +88,8 @@ export interface ModeResult {
   readonly receivedLevelDbm: number;
   readonly thresholdDbm: number;
   readonly thresholdFrom: "catalogue" | "noise figure and required SNR";
+  /** Of a computed threshold: the bandwidth in which thermal noise is counted. */
+  readonly noiseBandwidthHz?: number;
   /** By how much interference raises the threshold; 0 when not stated. */
   readonly degradationDb?: number;
   /** Received level less threshold and degradation. */
@@ -314,9 +316,9 @@ export interface ObjectiveResult {
 export interface HopResult {
   readonly hop: string;
   readonly ends: readonly [string, string];
-  /** Geodesic on WGS84. */
+  /** Geodesic on WGS84, along the ground: what clearance, rain and multipath count. */
   readonly distanceM?: number;
-  /** Straight distance between the antennas. */
+  /** Straight distance between the antennas: what free space and gases count. */
   readonly slantDistanceM?: number;
   readonly geometry?: readonly [EndGeometry, EndGeometry];
   readonly polarization?: Polarization;

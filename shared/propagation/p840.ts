@@ -7,7 +7,7 @@ export const METHOD: MethodReference = {
   section: "specific attenuation coefficient",
   title: "Specific attenuation by cloud and fog",
   status: "verified",
-  note: "Coefficient checked against ITU-R Study Group 3 examples; fog densities and the 200 GHz limit are from memory.",
+  note: "Coefficient checked against ITU-R Study Group 3 examples; fog densities and the 200 GHz limit are from memory. No figure of a hop counts fog.",
 };
 
 /** Fog on a path. */

@@ -13,6 +13,8 @@ const WIDTH_OVER_SYMBOL_RATE = 1.15;
 export interface Threshold {
   readonly thresholdDbm: number;
   readonly from: "catalogue" | "noise figure and required SNR";
+  /** In which the noise of a computed one is counted. */
+  readonly noiseBandwidthHz?: number;
 }
 
 /**
@@ -25,8 +27,13 @@ export function modeThreshold(mode: RadioMode, noiseFigureDb: Radio["noiseFigure
   if (mode.thresholdDbm !== undefined) return { thresholdDbm: mode.thresholdDbm, from: "catalogue" };
   if (mode.requiredSnrDb === undefined || noiseFigureDb === undefined || !(mode.bandwidthHz > 0))
     return undefined;
-  const noiseDbm = noisePowerDbm(symbolRateHz(mode.bandwidthHz), noiseFigureDb);
-  return { thresholdDbm: noiseDbm + mode.requiredSnrDb, from: "noise figure and required SNR" };
+  const noiseBandwidthHz = symbolRateHz(mode.bandwidthHz);
+  const noiseDbm = noisePowerDbm(noiseBandwidthHz, noiseFigureDb);
+  return {
+    thresholdDbm: noiseDbm + mode.requiredSnrDb,
+    from: "noise figure and required SNR",
+    noiseBandwidthHz,
+  };
 }
 
 /** Thermal noise of a receiver, 10 log(k T0 B) + F in dBm; bandwidth > 0. */

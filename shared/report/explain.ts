@@ -2,6 +2,7 @@ import type { Hop } from "../design/design.js";
 import type { ClearanceResult, DirectionResult, HopResult, ModeResult } from "../evaluate/result.js";
 import { outageBounded } from "../format/bounds.js";
 import {
+  bandwidth,
   dbm,
   decibels,
   degrees,
@@ -15,14 +16,21 @@ import {
 import { explainCarriers } from "./carriers.js";
 import { drawnKFactor } from "./draw/profile-points.js";
 import { explainFading } from "./explain-fading.js";
-import { type Explanation, explanation, type Sources, sourcesOf } from "./explanation.js";
+import {
+  type Explanation,
+  explainRest,
+  explanation,
+  LEVEL_NOTES,
+  type Sources,
+  sourcesOf,
+} from "./explanation.js";
 import { levelChange } from "./level-diagram.js";
 import { gasSteps } from "./steps.js";
 
 /** Explains every figure of a hop; what is missing stands last. */
 export function explainHop(hop: Hop, result: HopResult): Explanation[] {
   const from = sourcesOf(result);
-  return [
+  const figures = [
     ...pathOf(hop, result, from),
     ...result.clearance.map((one) => clearanceOf(one, from)),
     ...result.directions.map((direction) => levelOf(direction, from)),
@@ -31,6 +39,10 @@ export function explainHop(hop: Hop, result: HopResult): Explanation[] {
     ...result.directions.flatMap((direction) => overloadOf(direction, from)),
     ...gasesOf(result, from),
     ...explainFading(hop, result, from),
+  ];
+  return [
+    ...figures,
+    ...explainRest(result, figures),
     ...result.missing.map((sentence) => explanation("not computed", sentence)),
   ];
 }
@@ -43,11 +55,14 @@ function pathOf(hop: Hop, result: HopResult, from: Sources): Explanation[] {
     { name: `antenna height a.s.l. at ${end.site}`, value: metres(end.groundM + end.antennaHeightM) },
   ]);
   if (result.slantDistanceM !== undefined)
-    steps.push({ name: "straight distance", value: kilometres(result.slantDistanceM) });
+    steps.push({
+      name: "straight distance between the antennas",
+      value: kilometres(result.slantDistanceM, 1),
+    });
   return [
     explanation("path length", kilometres(result.distanceM), {
       methods: from.methods(/Geodesic|Geometry/),
-      inputs: from.inputs(/^(ground|median k)/),
+      inputs: from.inputs(/^(path length|ground|median k)/),
       steps,
     }),
   ];
@@ -57,7 +72,7 @@ function clearanceOf(one: ClearanceResult, from: Sources): Explanation {
   const asked = one.forInformation ? "for information" : `${fresnelAsked(one.requiredFraction)} asked`;
   return explanation(`clearance at ${kFactor(one.kFactor)}`, `${fresnel(one.fraction)}, ${asked}`, {
     methods: from.methods(/Fresnel/),
-    inputs: from.inputs(/^(ground|frequency of the Fresnel zone)/),
+    inputs: from.inputs(/^(path length|ground|frequency of the Fresnel zone)/),
     steps: [
       {
         name: "critical point",
@@ -77,7 +92,7 @@ function levelOf(direction: DirectionResult, from: Sources): Explanation {
   const figure = `received level ${direction.from} to ${direction.to}${mode}`;
   return explanation(figure, dbm(direction.receivedLevelDbm), {
     methods: from.methods(/P\.525|P\.676|P\.835|P\.526.*4\.5\.2/),
-    inputs: from.inputs(/^(gain of|pressure|temperature|water vapour)/),
+    inputs: from.inputs(/^(straight distance|gain of|pressure|temperature|water vapour)/),
     steps: [
       { name: "frequency", value: frequency(direction.frequencyHz) },
       ...direction.levels.map((row) => ({
@@ -85,7 +100,7 @@ function levelOf(direction: DirectionResult, from: Sources): Explanation {
         value: [levelChange(row), dbm(row.levelDbm)].filter((part) => part !== "").join(", "),
       })),
     ],
-    notes: from.notes(/^(Gain|Loss|Gases|Diffraction|The level|The path lies)/),
+    notes: from.notes(LEVEL_NOTES),
   });
 }
 
@@ -97,6 +112,14 @@ function marginsOf({ from, to, modes }: DirectionResult, sources: Sources): Expl
         { name: "power", value: powerOf(mode, modes.at(-1)!) },
         { name: "received level", value: dbm(mode.receivedLevelDbm) },
         { name: `threshold (${mode.thresholdFrom})`, value: dbm(mode.thresholdDbm) },
+        ...(mode.noiseBandwidthHz === undefined
+          ? []
+          : [
+              {
+                name: `noise bandwidth, of a channel of ${bandwidth(mode.bandwidthHz)}`,
+                value: bandwidth(mode.noiseBandwidthHz),
+              },
+            ]),
         ...(mode.degradationDb
           ? [{ name: "degradation by interference", value: decibels(mode.degradationDb) }]
           : []),
@@ -140,7 +163,7 @@ function gasesOf(result: HopResult, from: Sources): Explanation[] {
   return [
     explanation("attenuation by gases", decibels(result.gasLossDb), {
       methods: from.methods(/P\.676|P\.835/),
-      inputs: from.inputs(/^(pressure|temperature|water vapour|path length)/),
+      inputs: from.inputs(/^(straight distance|pressure|temperature|water vapour)/),
       steps: gasSteps(result),
       notes: from.notes(/^(Gases|The path lies)/),
     }),

@@ -26,6 +26,26 @@ export function sourcesOf(result: HopResult) {
   };
 }
 
+/** Notes that say why a level is what it is. */
+export const LEVEL_NOTES = /^(Gain|Loss|Gases|Diffraction|The level|The path lies|The carriers cross)/;
+
+/** What a result rests on and no figure told: nothing is left out of an explanation. */
+export function explainRest(result: HopResult, told: readonly Explanation[]): Explanation[] {
+  const of = <T>(all: readonly T[], part: (one: Explanation) => readonly T[]) => {
+    const known = new Set(told.flatMap(part));
+    return all.filter((one) => !known.has(one));
+  };
+  const rest = {
+    methods: of(result.methods, ({ methods }) => methods),
+    inputs: of(result.inputs, ({ inputs }) => inputs),
+    notes: of(result.notes, ({ notes }) => notes),
+  };
+  const count = rest.methods.length + rest.inputs.length + rest.notes.length;
+  return count === 0
+    ? []
+    : [explanation("beside these figures", "what the hop as a whole and its other modes rest on", rest)];
+}
+
 export function explanation(figure: string, value: string, more: Partial<Explanation> = {}): Explanation {
   return { figure, value, methods: [], inputs: [], steps: [], notes: [], ...more };
 }

@@ -1,5 +1,5 @@
-import type { DirectionResult, HopResult, LevelRow } from "../evaluate/result.js";
-import { dbi, dbm, decibels, fixed, frequency } from "../format/numbers.js";
+import type { DirectionResult, HopResult, LevelRow, ModeResult } from "../evaluate/result.js";
+import { bandwidth, dbi, dbm, decibels, fixed, frequency } from "../format/numbers.js";
 
 /** A table without layout: every printer draws it in its own way. Cells of a row stand in the order of `columns`. */
 export interface Table {
@@ -44,10 +44,17 @@ export function modeTables(result: HopResult): Table[] {
       mode.modulation,
       dbm(mode.transmitPowerDbm),
       dbm(mode.receivedLevelDbm),
-      dbm(mode.thresholdDbm),
+      thresholdText(mode),
       decibels(mode.fadeMarginDb),
     ]),
   }));
+}
+
+/** A threshold, and where it is computed the bandwidth whose noise it counts. */
+export function thresholdText({ thresholdDbm, noiseBandwidthHz }: ModeResult): string {
+  return noiseBandwidthHz === undefined
+    ? dbm(thresholdDbm)
+    : `${dbm(thresholdDbm)}, computed for noise in ${bandwidth(noiseBandwidthHz)}`;
 }
 
 function titleOf({ from, to, frequencyHz }: DirectionResult): string {

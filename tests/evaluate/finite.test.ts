@@ -266,3 +266,17 @@ test("nor over any survey, with or without bridges", () => {
     { numRuns: 1000 },
   );
 });
+
+test("an explanation leaves out no input, method or remark that the result holds", () => {
+  fc.assert(
+    fc.property(hops, heights, fc.double({ min: 1, max: 1e6, noNaN: true }), (hop, profile, otherM) => {
+      const lengthM = evaluateHop(hop, NO_GROUND).distanceM ?? otherM;
+      const result = evaluateHop(hop, profile === undefined ? NO_GROUND : groundOf(profile, lengthM));
+      const told = explainHop(hop, result);
+      expect(new Set(told.flatMap(({ notes }) => notes))).toEqual(new Set(result.notes));
+      expect(new Set(told.flatMap(({ inputs }) => inputs))).toEqual(new Set(result.inputs));
+      expect(new Set(told.flatMap(({ methods }) => methods))).toEqual(new Set(result.methods));
+    }),
+    { numRuns: 1000 },
+  );
+});

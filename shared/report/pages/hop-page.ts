@@ -19,6 +19,7 @@ import {
 } from "../document/document.js";
 import { drawLevels } from "../draw/levels.js";
 import { drawProfile, NARROW } from "../draw/profile.js";
+import { LEVEL_NOTES } from "../explanation.js";
 import { levelTables, type Table } from "../level-diagram.js";
 import { availabilitySection } from "./availability.js";
 import { cautions } from "./cautions.js";
@@ -174,7 +175,8 @@ function levelSection(hop: Hop, result: HopResult): Section[] {
   });
   const [first] = result.directions;
   const reference = first?.modes.at(-1);
-  const text = `${whose(result)}, clear air${reference ? `, ${reference.modulation}, the highest mode` : ""}. The numbers in the drawing are those of the rows.`;
+  const text = `${whose(result)}, clear air${reference ? `, ${reference.modulation}, the highest mode` : ""}. The numbers in the drawing are those of the rows.${lengths(result)}`;
+  const notes = result.notes.filter((one) => LEVEL_NOTES.test(one));
   return [
     {
       id: "level",
@@ -182,9 +184,16 @@ function levelSection(hop: Hop, result: HopResult): Section[] {
       blocks: [
         { type: "paragraph", text },
         { type: "pair", sides },
+        ...(notes.length > 0 ? [{ type: "list", items: notes.map(sentence) } as const] : []),
       ],
     },
   ];
+}
+
+/** Of a steep path the two differ, and a level worked by hand must know which. */
+function lengths({ distanceM, slantDistanceM }: HopResult): string {
+  if (distanceM === undefined || slantDistanceM === undefined) return "";
+  return ` Free space and gases count the straight distance between the antennas, ${kilometres(slantDistanceM, 1)}; clearance, rain and multipath the length along the ground, ${kilometres(distanceM, 1)}.`;
 }
 
 /** Carriers may stand on different arms and antennas: the diagram is that of the weakest. */
@@ -286,6 +295,9 @@ function originSection(result: HopResult): Section[] {
     });
   }
   if (result.methods.length > 0) {
+    const hasLevels = result.directions.length > 0;
+    // Notes about a level stand with it.
+    const notes = result.notes.filter((one) => !hasLevels || !LEVEL_NOTES.test(one));
     sections.push({
       id: "methods",
       title: "Methods",
@@ -295,7 +307,7 @@ function originSection(result: HopResult): Section[] {
           columns: [{ title: "Method" }, { title: "Source" }, { title: "Status" }],
           rows: result.methods.map(({ what, source, status }) => ({ cells: [what, source, status] })),
         },
-        ...(result.notes.length > 0 ? [{ type: "list", items: result.notes.map(sentence) } as const] : []),
+        ...(notes.length > 0 ? [{ type: "list", items: notes.map(sentence) } as const] : []),
       ],
     });
   }

@@ -5,6 +5,7 @@ import { availabilityBounded, outageBounded } from "../../format/bounds.js";
 import { bandwidth, bitRate, dbm, decibels, frequency } from "../../format/numbers.js";
 import { weakerDirection } from "../../rules/judged-modes.js";
 import type { Block, Section, Table } from "../document/document.js";
+import { thresholdText } from "../level-diagram.js";
 
 /** Every mode in both directions; the one that the objective is held against stands out. */
 export function modesSection(hop: Hop, result: HopResult): Section[] {
@@ -60,7 +61,7 @@ function modesTable(
         mode.bitRateBps === undefined ? "–" : bitRate(mode.bitRateBps),
         dbm(mode.transmitPowerDbm),
         dbm(mode.receivedLevelDbm),
-        thresholdText(mode),
+        raisedText(mode),
         decibels(mode.fadeMarginDb),
         mode.multipath === undefined ? "–" : outageBounded(mode.multipath),
         mode.rain === undefined ? "–" : outageBounded(mode.rain),
@@ -81,10 +82,9 @@ export function inUse({ timeInUsePercent, availabilityBound }: ModeResult): stri
   return outageBounded({ timePercent: timeInUsePercent });
 }
 
-function thresholdText({ thresholdDbm, thresholdFrom, degradationDb }: ModeResult): string {
-  const computed = thresholdFrom === "catalogue" ? "" : " (computed)";
-  const raised = degradationDb ? `, raised ${decibels(degradationDb)}` : "";
-  return `${dbm(thresholdDbm)}${computed}${raised}`;
+function raisedText(mode: ModeResult): string {
+  const raised = mode.degradationDb ? `, raised ${decibels(mode.degradationDb)}` : "";
+  return `${thresholdText(mode)}${raised}`;
 }
 
 /** A lower mode with more power has the margin of its table only when the radio takes that power up. */
