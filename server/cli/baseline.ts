@@ -1,7 +1,7 @@
 /** Findings that were there before: with a baseline only new ones count. */
-import { readFileSync } from "node:fs";
 import { CommandError } from "../command-error.js";
 import { reasonOf } from "../files/hop-files.js";
+import { readBoundedSync } from "../files/read-bounded.js";
 import type { JudgedFolder } from "../findings/judged-folder.js";
 import { shownFrom } from "../findings/paths.js";
 import type { PlacedFinding } from "../findings/placed.js";
@@ -40,10 +40,13 @@ export function readBaseline(path: string, judged: JudgedFolder): Baseline {
   return (finding) => old.has(finding);
 }
 
+/** Of a network of 100,000 hops. */
+const LARGEST_BYTES = 2 ** 30;
+
 function baselineIn(path: string): CheckOutput {
   let read: unknown;
   try {
-    read = JSON.parse(readFileSync(path, "utf8"));
+    read = JSON.parse(new TextDecoder().decode(readBoundedSync(path, LARGEST_BYTES)));
   } catch (error) {
     const reason = error instanceof SyntaxError ? "is no JSON" : `cannot be read: ${reasonOf(error)}`;
     throw new CommandError(`${path}: ${reason}; a baseline is the output of hopwright check --format json`);

@@ -1,6 +1,7 @@
 /** Finds and reads the `.hop` files of a folder. What cannot be read is told and the rest is read. */
-import { type Dirent, readdirSync, readFileSync, realpathSync, statSync } from "node:fs";
+import { type Dirent, readdirSync, realpathSync, statSync } from "node:fs";
 import { isAbsolute, join, relative, resolve } from "node:path";
+import { readBoundedSync } from "./read-bounded.js";
 import { slashed } from "./slashed.js";
 
 /** No hand-written file is this long; a larger one is something else, named .hop by mistake. */
@@ -54,15 +55,7 @@ export function readHopFiles(at: string): HopFiles {
 export function readHopFile(path: string): HopText | UnreadableFile {
   const shown = slashed(path);
   try {
-    const bytes = statSync(path).size;
-    if (bytes > LARGEST_FILE_BYTES) {
-      const mb = (bytes / 2 ** 20).toFixed(0);
-      return {
-        path: shown,
-        message: `${mb} MB is too large for a design file (limit ${LARGEST_FILE_BYTES / 2 ** 20} MB); split it, or give it another ending`,
-      };
-    }
-    return textOf(shown, readFileSync(path));
+    return textOf(shown, readBoundedSync(path, LARGEST_FILE_BYTES));
   } catch (error) {
     return { path: shown, message: `cannot be read: ${reasonOf(error)}` };
   }

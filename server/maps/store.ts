@@ -1,5 +1,5 @@
 /** The user's own copies of the ITU-R maps: found by name in the folders of the design, read when first needed. */
-import { readdir, readFile, stat } from "node:fs/promises";
+import { readdir, stat } from "node:fs/promises";
 import { join, relative, resolve } from "node:path";
 import type { ClimateReading } from "../../shared/evaluate/ground.js";
 import {
@@ -11,6 +11,7 @@ import {
 } from "../../shared/propagation/maps.js";
 import type { MapGrid } from "../../shared/propagation/p1144.js";
 import { reasonOf } from "../files/hop-files.js";
+import { readBounded } from "../files/read-bounded.js";
 import { slashed } from "../files/slashed.js";
 
 export interface MapProblem {
@@ -39,6 +40,9 @@ interface FoundMap {
   /** Kept once read; undefined when the file cannot be used. */
   grid?: Promise<MapGrid | undefined>;
 }
+
+/** The largest of the maps has 40 MB. */
+const LARGEST_MAP_BYTES = 256 * 2 ** 20;
 
 /** @param baseDir what names of files are printed relative to */
 export async function openMaps(folders: readonly string[], baseDir: string): Promise<MapStore> {
@@ -71,8 +75,8 @@ export async function openMaps(folders: readonly string[], baseDir: string): Pro
   }
 
   async function read(map: FoundMap): Promise<MapGrid | undefined> {
-    const result = await readFile(map.path, "latin1").then(
-      (text) => readMap(map.product, text),
+    const result = await readBounded(map.path, LARGEST_MAP_BYTES).then(
+      (bytes) => readMap(map.product, new TextDecoder("latin1").decode(bytes)),
       (error: unknown) => ({ ok: false as const, reason: reasonOf(error) }),
     );
     if (result.ok) return result.grid;

@@ -1,13 +1,13 @@
-import { open, readFile } from "node:fs/promises";
 import { parseAsciiGridBody, parseAsciiGridHeader } from "../../shared/terrain/ascii-grid.js";
 import { type Crs, crsOfWkt } from "../../shared/terrain/crs.js";
 import { canonicalHeights } from "../../shared/terrain/plausible.js";
 import { projectionOf } from "../../shared/terrain/projection.js";
-import { type FileOnDisk, type RasterHeader, TerrainFileError } from "./raster-file.js";
+import { readBounded } from "../files/read-bounded.js";
+import { type FileOnDisk, type RasterHeader, readAt, TerrainFileError } from "./raster-file.js";
 
 /** Indexes an ESRI ASCII grid from its header lines and the .prj file beside it. */
 export async function openAsciiGrid(disk: FileOnDisk): Promise<RasterHeader> {
-  const head = await readHead(disk.path);
+  const head = await readAt(disk, 0, 4096);
   const header = parse(() => parseAsciiGridHeader(head), "write the grid again");
   const crs = await crsBeside(disk.path);
   return {
@@ -18,18 +18,24 @@ export async function openAsciiGrid(disk: FileOnDisk): Promise<RasterHeader> {
     pageWidth: header.width - 1,
     pageHeight: header.height - 1,
     async read() {
-      const bytes = await readFile(disk.path);
+      const bytes = await readBounded(disk.path, LARGEST_GRID_BYTES);
       const stored = parse(() => parseAsciiGridBody(bytes, header), "write the grid again");
       return canonicalHeights(stored, { noData: header.noData, scale: 1, offsetM: 0 });
     },
   };
 }
 
+/** 200 million heights of ten characters. */
+const LARGEST_GRID_BYTES = 2_000_000_000;
+const LARGEST_PRJ_BYTES = 2 ** 16;
+
 async function crsBeside(path: string): Promise<Crs> {
   const stem = path.replace(/\.[^.\\/]*$/, "");
   let text: string | undefined;
   for (const ending of [".prj", ".PRJ"])
-    text ??= await readFile(stem + ending, "utf8").catch(() => undefined);
+    text ??= await readBounded(stem + ending, LARGEST_PRJ_BYTES)
+      .then((bytes) => new TextDecoder().decode(bytes))
+      .catch(() => undefined);
   if (text === undefined) {
     throw new TerrainFileError(
       "there is no .prj file beside it, so its coordinate system is unknown",
@@ -45,17 +51,6 @@ async function crsBeside(path: string): Promise<Crs> {
     "give it a .prj in a known system",
     "its .prj ",
   );
-}
-
-async function readHead(path: string): Promise<Uint8Array> {
-  const handle = await open(path, "r");
-  try {
-    const buffer = new Uint8Array(4096);
-    const { bytesRead } = await handle.read(buffer, 0, buffer.length, 0);
-    return buffer.subarray(0, bytesRead);
-  } finally {
-    await handle.close();
-  }
 }
 
 function parse<T>(read: () => T, remedy: string, before = ""): T {

@@ -3,8 +3,8 @@ import type { GeoTIFF, GeoTIFFImage, Pool } from "geotiff";
 import { canonicalHeights, type StoredHeights } from "../../shared/terrain/plausible.js";
 import { decimal } from "../../shared/units/decimal.js";
 import { geotiffCrs, geotiffPlacement, geotiffUnitScale } from "./geotiff-keys.js";
-import { bigEndianPredictorPool } from "./geotiff-predictor.js";
 import { type FileOnDisk, type PixelWindow, type RasterHeader, TerrainFileError } from "./raster-file.js";
+import { boundedBlocks } from "./tiff-blocks.js";
 
 /** Rasters up to this many pixels are held whole; larger ones in pages. */
 const WHOLE_PIXELS = 16_000_000;
@@ -47,12 +47,10 @@ async function readHeights(disk: FileOnDisk, window: PixelWindow) {
   return withImage(disk, async (image, tiff) => {
     const noData = await noDataOf(image);
     await refuseMissingBlocks(image, disk.sizeBytes, noData);
-    const predictor = Number((await tag(image, "Predictor")) ?? 1);
-    const pool = predictor === 2 && !tiff.littleEndian ? bigEndianPredictorPool() : null;
     const [stored] = await image.readRasters({
       samples: [0],
       window: [window.column, window.row, window.column + window.width, window.row + window.height],
-      pool: pool as Pool | null,
+      pool: boundedBlocks(tiff.littleEndian) as unknown as Pool,
     });
     const metadata = await image.getGDALMetadata(0).catch(() => null);
     const scale = stated("SCALE", metadata?.SCALE) ?? 1;
@@ -129,7 +127,11 @@ async function refuseMissingBlocks(
   const kind = image.isTiled ? "Tile" : "Strip";
   const offsets = await numbers(image, `${kind}Offsets`);
   const byteCounts = await numbers(image, `${kind}ByteCounts`);
-  if (offsets.length === 0 || offsets.length !== byteCounts.length) {
+  const across = image.isTiled ? Math.ceil(image.getWidth() / image.getTileWidth()) : 1;
+  const down = Math.ceil(image.getHeight() / image.getTileHeight());
+  const planes = (await tag(image, "PlanarConfiguration")) === 2 ? image.getSamplesPerPixel() : 1;
+  const blocks = across * down * planes;
+  if (offsets.length !== blocks || byteCounts.length !== blocks) {
     throw new TerrainFileError("has no complete table of its blocks", DAMAGED);
   }
   for (let i = 0; i < offsets.length; i++) {

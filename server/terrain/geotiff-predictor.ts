@@ -1,33 +1,16 @@
-import { getDecoder } from "geotiff";
-
-interface DecoderParameters {
+interface Block {
   readonly tileWidth: number;
   readonly tileHeight: number;
-  readonly predictor: number;
   readonly bitsPerSample: number | ArrayLike<number>;
   readonly planarConfiguration: number;
 }
 
 /**
- * geotiff 3.0.5 adds up the differences of predictor 2 in the machine's byte order, which yields wrong heights
- * without an error for big-endian files. This stands in the place of its worker pool: the library unpacks the block
- * as if there were no predictor, and the differences are added up here in the file's byte order.
+ * Horizontal differencing in the file's byte order (TIFF 6.0, section 14): each sample is the sum of the differences up
+ * to it in its row. geotiff 3.0.5 adds them up in the machine's byte order, which yields wrong heights without an error
+ * for big-endian files.
  */
-export function bigEndianPredictorPool() {
-  return {
-    bindParameters: (compression: number, parameters: DecoderParameters) => ({
-      async decode(packed: ArrayBuffer): Promise<ArrayBuffer> {
-        const decoder = await getDecoder(compression, { ...parameters, predictor: 1 } as never);
-        const block = (await decoder.decode(packed)) as ArrayBuffer;
-        addUpBigEndian(block, parameters);
-        return block;
-      },
-    }),
-  };
-}
-
-/** Horizontal differencing (TIFF 6.0, section 14): each sample is the sum of the differences up to it in its row. */
-function addUpBigEndian(block: ArrayBuffer, parameters: DecoderParameters): void {
+export function addUpBigEndian(block: ArrayBuffer, parameters: Block): void {
   const { tileWidth, tileHeight, bitsPerSample, planarConfiguration } = parameters;
   const bits = typeof bitsPerSample === "number" ? [bitsPerSample] : Array.from(bitsPerSample);
   if (bits.some((b) => b !== bits[0]) || (bits[0] !== 16 && bits[0] !== 32)) {

@@ -1,7 +1,5 @@
-import { open, readFile } from "node:fs/promises";
 import { promisify } from "node:util";
 import { gunzip } from "node:zlib";
-import { unzipSync } from "fflate";
 import { crsOfEpsg } from "../../shared/terrain/crs.js";
 import {
   decodeHgt,
@@ -13,12 +11,16 @@ import {
   hgtTileOfName,
 } from "../../shared/terrain/hgt.js";
 import { canonicalHeights } from "../../shared/terrain/plausible.js";
-import { type FileOnDisk, type RasterHeader, TerrainFileError } from "./raster-file.js";
+import { readBounded } from "../files/read-bounded.js";
+import { DIRECTORY_BYTES, unzipEntry, type ZipEntry, zipEntries } from "../files/zip.js";
+import { type FileOnDisk, type RasterHeader, readAt, TerrainFileError } from "./raster-file.js";
 
 const gunzipAsync = promisify(gunzip);
 
 /** A small packed file may unpack to any size; more than this is no tile. */
 const LARGEST_TILE_BYTES = Math.max(...HGT_SAMPLES) ** 2 * 2;
+/** A packed tile is no larger than a tile, but for what stands beside it. */
+const LARGEST_PACKED_BYTES = 2 * LARGEST_TILE_BYTES;
 
 /**
  * Indexes an .hgt, .hgt.gz or zipped .hgt from its name and its unpacked size, which plain files have in their
@@ -69,7 +71,7 @@ const baseName = (path: string): string => path.replace(/^.*[\\/]/, "");
 
 const PLAIN: Packing = {
   peek: async (disk) => ({ name: baseName(disk.path), sizeBytes: disk.sizeBytes }),
-  unpack: (disk) => readFile(disk.path),
+  unpack: (disk) => readBounded(disk.path, LARGEST_TILE_BYTES),
 };
 
 const GZIP: Packing = {
@@ -81,7 +83,9 @@ const GZIP: Packing = {
   },
   async unpack(disk) {
     try {
-      return await gunzipAsync(await readFile(disk.path), { maxOutputLength: LARGEST_TILE_BYTES });
+      return await gunzipAsync(await readBounded(disk.path, LARGEST_PACKED_BYTES), {
+        maxOutputLength: LARGEST_TILE_BYTES,
+      });
     } catch (error) {
       throw new TerrainFileError(gzipCause(error), "fetch the tile again");
     }
@@ -101,60 +105,32 @@ function gzipCause(error: unknown): string {
 
 const ZIP: Packing = {
   async peek(disk) {
-    // The first entry's own header says name and size, unless the archive was written as a stream.
-    const head = await readAt(disk, 0, 30 + 256);
-    const view = new DataView(head.buffer, head.byteOffset, head.byteLength);
-    if (head.length < 30 || view.getUint32(0, true) !== 0x04034b50) {
-      throw new TerrainFileError("is no zip archive", "fetch the tile again");
-    }
-    const streamed = (view.getUint16(6, true) & 8) !== 0;
-    const name = baseName(new TextDecoder().decode(head.subarray(30, 30 + view.getUint16(26, true))));
-    if (!streamed && isTileName(name)) return { name, sizeBytes: view.getUint32(22, true) };
-    let found: { name: string; sizeBytes: number } | undefined;
-    unzipGuarded(await readFile(disk.path), (file) => {
-      if (!found && isTileName(baseName(file.name))) {
-        found = { name: baseName(file.name), sizeBytes: file.originalSize };
-      }
-      return false;
-    });
-    if (!found)
-      throw new TerrainFileError("holds no .hgt tile", "unpack it if it holds a raster of another kind");
-    return found;
+    const from = Math.max(0, disk.sizeBytes - DIRECTORY_BYTES);
+    const { name, sizeBytes } = tileIn(await readAt(disk, from, disk.sizeBytes - from), from);
+    return { name: baseName(name), sizeBytes };
   },
   async unpack(disk) {
-    let taken = false;
-    const files = unzipGuarded(await readFile(disk.path), (file) => {
-      const isTile = isTileName(baseName(file.name)) && hgtSamplesOfSize(file.originalSize) !== undefined;
-      const take = !taken && isTile;
-      taken ||= take;
-      return take;
-    });
-    const bytes = Object.values(files)[0];
-    if (!bytes) throw new TerrainFileError("holds no .hgt tile", "fetch the tile again");
-    return bytes;
+    const bytes = await readBounded(disk.path, LARGEST_PACKED_BYTES);
+    return inZip(() => unzipEntry(bytes, tileIn(bytes, 0), LARGEST_TILE_BYTES));
   },
 };
 
-const isTileName = (name: string): boolean => /\.hgt$/i.test(name);
-
-type ZipEntry = { name: string; originalSize: number };
-
-function unzipGuarded(bytes: Uint8Array, filter: (entry: ZipEntry) => boolean): Record<string, Uint8Array> {
-  try {
-    return unzipSync(bytes, { filter });
-  } catch (error) {
-    throw new TerrainFileError(`zip: ${messageOf(error)}`, "fetch the tile again");
-  }
+/** The first tile of a whole size in the archive; else the first of any size, whose size is told. */
+function tileIn(end: Uint8Array, startsAt: number): ZipEntry {
+  const tiles = inZip(() => zipEntries(end, startsAt)).filter(({ name }) => isTileName(baseName(name)));
+  const tile = tiles.find(({ sizeBytes }) => hgtSamplesOfSize(sizeBytes) !== undefined) ?? tiles[0];
+  if (!tile)
+    throw new TerrainFileError("holds no .hgt tile", "unpack it if it holds a raster of another kind");
+  return tile;
 }
 
-async function readAt(disk: FileOnDisk, offset: number, length: number): Promise<Uint8Array> {
-  const handle = await open(disk.path, "r");
+const isTileName = (name: string): boolean => /\.hgt$/i.test(name);
+
+function inZip<T>(read: () => T): T {
   try {
-    const buffer = new Uint8Array(length);
-    const { bytesRead } = await handle.read(buffer, 0, length, offset);
-    return buffer.slice(0, bytesRead);
-  } finally {
-    await handle.close();
+    return read();
+  } catch (error) {
+    throw new TerrainFileError(messageOf(error), "fetch the tile again");
   }
 }
 

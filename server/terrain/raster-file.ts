@@ -1,3 +1,4 @@
+import { open } from "node:fs/promises";
 import type { Crs } from "../../shared/terrain/crs.js";
 import type { CanonicalHeights } from "../../shared/terrain/plausible.js";
 import type { Placement } from "../../shared/terrain/raster.js";
@@ -39,5 +40,17 @@ export interface RasterHeader {
 export class TerrainFileError extends Error {
   constructor(cause: string, remedy: string) {
     super(`${cause}; ${remedy}`);
+  }
+}
+
+/** Some bytes of a file; fewer where it ends before. */
+export async function readAt(disk: FileOnDisk, offset: number, length: number): Promise<Uint8Array> {
+  const handle = await open(disk.path, "r");
+  try {
+    const buffer = new Uint8Array(length);
+    const { bytesRead } = await handle.read(buffer, 0, length, offset);
+    return buffer.slice(0, bytesRead);
+  } finally {
+    await handle.close();
   }
 }

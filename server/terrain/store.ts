@@ -18,12 +18,13 @@ import {
 } from "../../shared/terrain/profile.js";
 import { type Raster, shiftedPlacement } from "../../shared/terrain/raster.js";
 import { PENDING } from "../../shared/terrain/sample.js";
+import { isPointer, POINTER, UnfitFile } from "../files/read-bounded.js";
 import { openAsciiGrid } from "./ascii-file.js";
 import { findRasterFiles } from "./find-files.js";
 import { openGeotiff } from "./geotiff-file.js";
 import { openHgt } from "./hgt-file.js";
 import { pageCache } from "./page-cache.js";
-import { type FileOnDisk, type RasterHeader, TerrainFileError } from "./raster-file.js";
+import { type FileOnDisk, type RasterHeader, readAt, TerrainFileError } from "./raster-file.js";
 
 export type { LatLon, TerrainProfile };
 
@@ -256,6 +257,8 @@ function attemptProfile(
 async function openMember(disk: FileOnDisk, report: Report): Promise<PlacedMember<Member> | undefined> {
   try {
     if (disk.sizeBytes === 0) throw new TerrainFileError("is empty", "fetch the file again");
+    if (isPointer(await readAt(disk, 0, Math.min(disk.sizeBytes, 2048))))
+      throw new TerrainFileError(POINTER.replace(/^it /, ""), "fetch the file, or name other terrain");
     const header = await openHeader(disk);
     const placed = placeMember({ ...header, disk, broken: false });
     if (placed) return placed;
@@ -302,6 +305,7 @@ function sameFile(a: FileOnDisk, b: FileOnDisk): boolean {
 /** File system errors carry the whole path and a code; the path is printed anyway. */
 function messageOf(error: unknown): string {
   if (error instanceof TerrainFileError) return error.message;
+  if (error instanceof UnfitFile) return `cannot be read: ${error.message}; name another file`;
   const code = (error as { code?: unknown } | null)?.code;
   if (code === "EACCES" || code === "EPERM") return "may not be read; correct its rights";
   if (code === "ENOENT") return "has vanished; restore it or look at the terrain folder again";

@@ -25,6 +25,8 @@ export interface MapProduct {
   readonly shape: MapShape;
   /** From the unit of the file to that of the fact. */
   toFact(value: number): number;
+  /** No place on Earth has less or more, in the unit of the fact; the same limits that a design has. */
+  readonly nature: readonly [number, number];
 }
 
 const southward = (rows: number, columns: number, stepDeg: number, firstLongitudeDeg: number): MapShape => ({
@@ -48,6 +50,7 @@ export const MAP_PRODUCTS: readonly MapProduct[] = [
     recommendation: "ITU-R P.530-18",
     shape: southward(721, 1441, 0.25, -180),
     toFact: same,
+    nature: [-12, 0],
   },
   {
     fact: "dN75",
@@ -55,6 +58,7 @@ export const MAP_PRODUCTS: readonly MapProduct[] = [
     recommendation: "ITU-R P.530-18",
     shape: southward(721, 1441, 0.25, -180),
     toFact: same,
+    nature: [-100, 1000],
   },
   {
     fact: "rainRateMmPerH",
@@ -69,6 +73,7 @@ export const MAP_PRODUCTS: readonly MapProduct[] = [
       longitudeStepDeg: 0.125,
     },
     toFact: same,
+    nature: [0, 300],
   },
   {
     fact: "rainHeightM",
@@ -76,6 +81,7 @@ export const MAP_PRODUCTS: readonly MapProduct[] = [
     recommendation: "ITU-R P.839-4",
     shape: southward(121, 241, 1.5, 0),
     toFact: rainHeightM,
+    nature: [-2000, 7000],
   },
   // Read in one implementation.
   {
@@ -84,6 +90,7 @@ export const MAP_PRODUCTS: readonly MapProduct[] = [
     recommendation: "ITU-R P.453",
     shape: southward(241, 481, 0.75, 0),
     toFact: same,
+    nature: [-2000, 200],
   },
   // Read in one implementation.
   {
@@ -92,6 +99,7 @@ export const MAP_PRODUCTS: readonly MapProduct[] = [
     recommendation: "ITU-R P.530-16",
     shape: southward(361, 721, 0.5, 0),
     toFact: same,
+    nature: [0, 3000],
   },
 ];
 
@@ -124,6 +132,12 @@ export function readMap(product: MapProduct, text: string): MapRead {
       const value = decimal(cells[column]!);
       if (value === undefined)
         return { ok: false, reason: `row ${row + 1}, column ${column + 1}: "${cells[column]}" is no number` };
+      const fact = product.toFact(value);
+      if (fact < product.nature[0] || fact > product.nature[1])
+        return {
+          ok: false,
+          reason: `row ${row + 1}, column ${column + 1}: ${cells[column]} is beyond what any place has`,
+        };
       values[row * columns + column] = value;
     }
     row++;

@@ -66,10 +66,10 @@ describe("a map answers at the place asked for, whichever way its file runs", ()
   test("rain rate, from the south", () => {
     const read = readMap(
       product("rainRateMmPerH"),
-      invented("rainRateMmPerH", (north, east) => 100 + north + east / 10),
+      invented("rainRateMmPerH", (north, east) => 120 + north / 2 + east / 10),
     );
     if (!read.ok) throw new Error(read.reason);
-    expect(mapValue(product("rainRateMmPerH"), read.grid, 54.53, -3.08)).toBeCloseTo(154.53 - 0.308, 4);
+    expect(mapValue(product("rainRateMmPerH"), read.grid, 54.53, -3.08)).toBeCloseTo(120 + 27.265 - 0.308, 4);
   });
 });
 
@@ -81,6 +81,11 @@ describe("a file of another shape is refused with what was found", () => {
       "a row less",
       good.split("\n").slice(1).join("\n"),
       "120 rows, but h0.txt of ITU-R P.839-4 has 121 rows of 241",
+    ],
+    [
+      "a value that no place has",
+      good.replace("2.30000", "23.0000"),
+      "row 1, column 1: 23.0000 is beyond what any place has",
     ],
     ["a row more", good + good.split("\n")[0], "more than 121 rows"],
     ["a column less", good.replace(/^\S+\s+/, ""), "240 columns in row 1"],
