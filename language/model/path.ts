@@ -28,8 +28,8 @@ export function resolvePath(fromFile: string, named: string): string | undefined
 const TOP = /^(\/\/[^/]+\/[^/]+\/?|[A-Za-z]:\/|\/*)/;
 
 /** `//host/share` in small letters, which such names do not tell apart; undefined for a path on this machine. */
-function shareOf(path: string): string | undefined {
-  return /^\/\/[^/]+\/[^/]+/.exec(path)?.[0].toLowerCase();
+export function shareOf(path: string): string | undefined {
+  return /^\/\/[^/]*(\/+[^/]+)?/.exec(path.replaceAll("\\", "/"))?.[0].toLowerCase();
 }
 
 export function isBelow(path: string, folder: string): boolean {

@@ -1,18 +1,19 @@
 /** A folder of designs at two revisions, or at one and as it lies in the work tree. */
 import { resolve } from "node:path";
 import { DesignModel } from "../../language/model/design-model.js";
-import { isBelow } from "../../language/model/path.js";
 import type { Project } from "../../language/model/project.js";
 import type { ChangeSet } from "../../shared/compare/change-set.js";
 import { CommandError } from "../command-error.js";
 import type { UnreadableFile } from "../files/hop-files.js";
 import { slashed } from "../files/slashed.js";
-import { indexOf, type Repository, type Revision, renamedFiles } from "../git/repository.js";
+import { indexOf, type Repository, type Revision } from "../git/repository.js";
 import type { DesignSession, Pace } from "../session/design-session.js";
 import { loadProject } from "../session/load.js";
 import { compareStates, stateOf } from "./compare-designs.js";
+import { folderBefore } from "./renamed-folder.js";
+import { Scratch } from "./scratch.js";
 import { commitFiles, type SideFiles, type SourceCache, workTreeFiles } from "./side-files.js";
-import { groundOf, Scratch, type SideGround } from "./side-ground.js";
+import { groundOf, type SideGround } from "./side-ground.js";
 import { brokenFiles } from "./text-findings.js";
 
 export interface CompareOptions {
@@ -59,7 +60,7 @@ export async function compareFolder(
     ? await commitFiles(repository, is, cache)
     : workTreeFiles(repository, (await indexOf(repository)).submodules, cache);
   const at = slashed(resolve(folder));
-  const oldAt = await folderBefore(repository, at, before, now);
+  const oldAt = folderBefore(repository.root, at, before, now);
   const sides = [sideAt(oldAt, before), sideAt(at, now)] as const;
   if (sides.every(({ models }) => models.length === 0)) {
     throw new CommandError(
@@ -70,15 +71,18 @@ export async function compareFolder(
   const dispose = () => scratch.remove();
   try {
     const designs: ComparedDesign[] = [];
+    const notRead: string[] = [];
     for (const pair of pairedModels(sides[0].models, sides[1].models, oldAt, at)) {
       const baseDir = (pair.is ?? pair.was)!.root;
-      const grounds = await Promise.all(
-        [before, now].map((side) => groundOf(repository, side, scratch, baseDir)),
-      );
-      designs.push(await comparedDesign(pair, grounds as [SideGround, SideGround], options));
+      const ground = (side: SideFiles, model: DesignModel | undefined) =>
+        groundOf(repository, side, scratch, { model, hops: model?.names("hop") ?? [], baseDir });
+      const grounds = [await ground(before, pair.was), await ground(now, pair.is)] as const;
+      designs.push(await comparedDesign(pair, grounds, options));
+      for (const { notes } of grounds) notRead.push(...notes);
     }
     const unreadable = [...sides[0].unreadable, ...sides[1].unreadable];
-    const notes = notesOf(designs, was, is);
+    const leftOut = [...before.leftOut(oldAt), ...now.leftOut(at)];
+    const notes = [...new Set([...notesOf(designs, was, is), ...leftOut, ...notRead])];
     return { repository, was, is, designs, notes, unreadable, dispose };
   } catch (error) {
     dispose();
@@ -98,24 +102,6 @@ export function sideAt(folder: string, files: SideFiles): LoadedSide {
     .designs()
     .filter((model) => model.allFiles()[Symbol.iterator]().next().done === false);
   return { project, models, unreadable };
-}
-
-/** Where the folder was on the old side: a renamed one is found by the files that moved into it. */
-export async function folderBefore(
-  repository: Repository,
-  at: string,
-  before: SideFiles,
-  now: SideFiles,
-): Promise<string> {
-  if (before.read(at).texts.length > 0) return at;
-  const renames = await renamedFiles(repository, before.revision!.commit, now.revision?.commit);
-  for (const [path, old] of renames) {
-    const [full, oldFull] = [`${repository.root}/${path}`, `${repository.root}/${old}`];
-    if (!path.endsWith(".hop") || !isBelow(full, at)) continue;
-    const tail = full.slice(at.length);
-    if (oldFull.endsWith(tail)) return oldFull.slice(0, -tail.length);
-  }
-  return at;
 }
 
 interface ModelPair {

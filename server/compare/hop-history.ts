@@ -12,9 +12,10 @@ import { type LoggedCommit, logOf } from "../git/log.js";
 import { indexOf, type Repository, type Revision } from "../git/repository.js";
 import { DesignSession, type JudgedHop } from "../session/design-session.js";
 import { loadProject } from "../session/load.js";
-import { folderBefore } from "./compare-folders.js";
+import { folderBefore } from "./renamed-folder.js";
+import { Scratch } from "./scratch.js";
 import { commitFiles, type SideFiles, type SourceCache, workTreeFiles } from "./side-files.js";
-import { groundOf, Scratch } from "./side-ground.js";
+import { groundOf } from "./side-ground.js";
 
 export interface HistoryEntry {
   /** Undefined: the work tree, not committed. */
@@ -115,7 +116,7 @@ class StatesOfHop {
     if (this.folders.has(parent)) return;
     const at = this.folderAt(child);
     const now = child === undefined ? await this.filesNow() : await this.filesAt(child);
-    this.folders.set(parent, await folderBefore(this.repository, at, await this.filesAt(parent), now));
+    this.folders.set(parent, folderBefore(this.repository.root, at, await this.filesAt(parent), now));
   }
 
   private folderAt(commit: string | undefined): string {
@@ -204,7 +205,11 @@ class StatesOfHop {
     const [model] = holding;
     if (!model) return undefined;
     const decisions = decisionsOf(model);
-    const ground = await groundOf(this.repository, files, this.scratch, folder);
+    const ground = await groundOf(this.repository, files, this.scratch, {
+      model,
+      hops: [name],
+      baseDir: folder,
+    });
     const session = new DesignSession(model, {
       today: this.today,
       openTerrain: ground.openTerrain,

@@ -15,6 +15,7 @@ import {
   type UnreadableFile,
 } from "../files/hop-files.js";
 import { slashed } from "../files/slashed.js";
+import { pointerIn } from "../git/large-file.js";
 import { readObjects, type Tree, treeOf } from "../git/objects.js";
 import type { Repository, Revision } from "../git/repository.js";
 import type { DesignFiles } from "../session/load.js";
@@ -23,19 +24,26 @@ export interface SideFiles extends DesignFiles {
   /** Undefined: the work tree. */
   readonly revision?: Revision;
   readonly tree?: Tree;
+  /** What a folder has that is left out of the comparison, one sentence each. */
+  leftOut(folder: string): string[];
 }
 
 /** A file that is the same on both sides is read into facts once. */
 export type SourceCache = Map<string, SourceFile>;
 
+/** Line ends are no difference: on Windows git may lay them down in its own way, and keep them in another. */
 function cached(cache: SourceCache): DesignFiles["source"] {
   return (path, text) => {
     const known = cache.get(path);
-    if (known?.text === text) return known;
+    if (known && withUnixLineEnds(known.text) === withUnixLineEnds(text)) return known;
     const source = readSource(path, text);
     if (!known) cache.set(path, source);
     return source;
   };
+}
+
+function withUnixLineEnds(text: string): string {
+  return text.includes("\r\n") ? text.replaceAll("\r\n", "\n") : text;
 }
 
 /** @param submodules paths from the root: repositories of their own, which are not compared */
@@ -55,7 +63,26 @@ export function workTreeFiles(
       const counts = ({ path }: { readonly path: string }) => !inside.some((folder) => isBelow(path, folder));
       return { texts: texts.filter(counts), unreadable: unreadable.filter(counts) };
     },
+    leftOut: (folder) => told(folder, root, submodules, AS_IT_IS, "the work tree"),
   };
+}
+
+const AS_IT_IS = [
+  "is a repository of its own (a submodule)",
+  "are repositories of their own (submodules)",
+] as const;
+
+function told(
+  folder: string,
+  root: string,
+  paths: readonly string[],
+  [one, many]: readonly [string, string],
+  side: string,
+): string[] {
+  const inside = paths.filter((path) => isBelow(`${root}/${path}`, folder));
+  if (inside.length === 0) return [];
+  const names = inside.slice(0, 3).join(", ") + (inside.length > 3 ? ` and ${inside.length - 3} more` : "");
+  return [`${names} ${inside.length === 1 ? one : many} in ${side}, and left out of the comparison.`];
 }
 
 /** Everything outside the repository and in its submodules is read from disk: it has no other state. */
@@ -66,18 +93,22 @@ export async function commitFiles(
 ): Promise<SideFiles> {
   const { root } = repository;
   const tree = await treeOf(repository, revision.commit);
-  const wanted = [...tree.files.values()].filter(({ path }) => path.endsWith(".hop"));
-  const small = wanted.filter(({ bytes }) => bytes <= LARGEST_FILE_BYTES);
+  const wanted = [...tree.files].filter(([path]) => path.endsWith(".hop"));
   const contents = await readObjects(
     repository,
-    small.map(({ object }) => object),
+    wanted.map(([, object]) => object),
+    LARGEST_FILE_BYTES,
   );
-  const files = wanted.map(({ path, object }): HopText | UnreadableFile => {
+  const files = wanted.map(([path, object]): HopText | UnreadableFile => {
     const full = `${root}/${path}`;
     const content = contents.get(object);
+    if (content && pointerIn(content))
+      return {
+        path: full,
+        message: `in ${revision.short} a pointer of large-file storage: no design is kept there`,
+      };
     if (content) return textOf(full, content);
-    const message = `not readable in ${revision.short}: too large for a design file, or not fetched into this clone`;
-    return { path: full, message };
+    return { path: full, message: `not readable in ${revision.short}: too large for a design file` };
   });
   const elsewhere = (at: string) =>
     !isBelow(at, root) || tree.submodules.some((path) => isBelow(at, `${root}/${path}`));
@@ -92,6 +123,11 @@ export async function commitFiles(
       if (elsewhere(folder)) return existsSync(folder) ? readHopFiles(folder) : { texts: [], unreadable: [] };
       return filesBelow(folder, files);
     },
+    leftOut: (folder) => [
+      ...told(folder, root, tree.submodules, AS_IT_IS, revision.name),
+      ...told(folder, root, tree.links, ["is a link", "are links"], revision.name),
+      ...told(folder, root, tree.refused, ["is no name of a file", "are no names of files"], revision.name),
+    ],
   };
 }
 

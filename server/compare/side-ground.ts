@@ -2,16 +2,15 @@
  * Terrain and surveys of one side of a comparison. A file that a commit has as the work tree has it is read there;
  * only what differs is written, into a folder of its own that is removed at the end.
  */
-import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { dirname, join } from "node:path";
+import type { DesignModel } from "../../language/model/design-model.js";
 import { isBelow } from "../../language/model/path.js";
-import { slashed } from "../files/slashed.js";
 import { shownFrom } from "../findings/paths.js";
-import { checkedOut, type Tree } from "../git/objects.js";
-import { changedInWorkTree, indexOf, type Repository } from "../git/repository.js";
+import type { Tree } from "../git/objects.js";
+import { indexOf, type Repository } from "../git/repository.js";
 import { findRasterFiles, isRaster } from "../terrain/find-files.js";
-import { openTerrain, type TerrainStore } from "../terrain/store.js";
+import type { openTerrain } from "../terrain/store.js";
+import { FilesOfCommit } from "./files-of-commit.js";
+import type { Scratch } from "./scratch.js";
 import type { SideFiles } from "./side-files.js";
 
 export interface SideGround {
@@ -20,91 +19,56 @@ export interface SideGround {
   fileFor(path: string): string;
   /** A file of terrain as the design's folder sees it, wherever it was read. */
   shown(file: string): string;
+  /** What the commit has and is not read, one sentence each; known once terrain is open. */
+  readonly notes: readonly string[];
 }
 
-/** Files written for commits, and the terrain opened, shared by both sides. */
-export class Scratch {
-  private folder: string | undefined;
-  private readonly stores = new Map<string, Promise<TerrainStore>>();
-
-  /** @returns path of a file with the content of this key, written once: its time of change is part of terrain stamps */
-  async write(key: string, path: string, content: () => Promise<Uint8Array>): Promise<string> {
-    this.folder ??= mkdtempSync(join(tmpdir(), "hopwright-"));
-    const at = join(this.folder, key, path);
-    if (!existsSync(at)) {
-      const bytes = await content();
-      mkdirSync(dirname(at), { recursive: true });
-      writeFileSync(at, bytes);
-    }
-    return slashed(at);
-  }
-
-  /** Path in the repository of a written file; undefined for any other. */
-  origin(path: string): string | undefined {
-    const folder = this.folder && slashed(this.folder);
-    return folder !== undefined && path.startsWith(`${folder}/`)
-      ? path.slice(folder.length + 1).replace(/^[^/]*\//, "")
-      : undefined;
-  }
-
-  /** Equal files are one store, whose stamps can be compared. */
-  open(files: readonly string[], options: Parameters<typeof openTerrain>[1]): Promise<TerrainStore> {
-    const key = files.join("\n");
-    let store = this.stores.get(key);
-    if (!store) this.stores.set(key, (store = openTerrain(files, options)));
-    return store;
-  }
-
-  remove(): void {
-    if (this.folder !== undefined) rmSync(this.folder, { recursive: true, force: true });
-    this.folder = undefined;
-  }
+export interface GroundWanted {
+  /** The design on this side; undefined where it is not there. */
+  readonly model?: DesignModel;
+  /** Hops whose surveys are asked for. */
+  readonly hops: readonly string[];
+  /** What terrain files are printed relative to, the same for both sides. */
+  readonly baseDir: string;
 }
 
-/** @param baseDir what terrain files are printed relative to, the same for both sides */
 export async function groundOf(
   repository: Repository,
   { revision, tree }: SideFiles,
   scratch: Scratch,
-  baseDir: string,
+  { model, hops, baseDir }: GroundWanted,
 ): Promise<SideGround> {
   const open: SideGround["openTerrain"] = (roots, options) => scratch.open(roots, { ...options, baseDir });
   const shown = (file: string) => {
     const origin = scratch.origin(file);
     return origin === undefined ? file : shownFrom(baseDir, `${repository.root}/${origin}`);
   };
-  if (!revision || !tree) return { openTerrain: open, fileFor: (path) => path, shown };
-  const [changed, { tracked }] = await Promise.all([
-    changedInWorkTree(repository, revision.commit),
-    indexOf(repository),
-  ]);
-  const state: CommitState = { repository, commit: revision.commit, tree, changed, tracked, scratch };
+  if (!revision || !tree) return { openTerrain: open, fileFor: (path) => path, shown, notes: [] };
+  const { tracked } = await indexOf(repository);
+  const files = new FilesOfCommit({ repository, revision, tree, tracked, scratch });
   const surveys = new Map<string, string>();
-  for (const { path } of tree.files.values()) {
-    if (!/\.(csv|txt)$/i.test(path) || !changed.has(path)) continue;
-    const at = await fileIn(state, path);
-    if (at !== undefined) surveys.set(`${repository.root}/${path}`, at);
+  const named = [...new Set(hops.flatMap((name) => model?.hop(name)?.hop?.surveyFile ?? []))].filter((path) =>
+    hasHistory(path, repository, tree),
+  );
+  await files.prepare(named.map((path) => within(repository, path)));
+  for (const path of named) {
+    surveys.set(path, (await files.find(within(repository, path))) ?? scratch.nowhere(path));
   }
   return {
-    openTerrain: async (roots, options) => open(await rastersIn(state, roots), options),
+    openTerrain: async (roots, options) => open(await rastersIn(roots, files, repository, tree), options),
     fileFor: (path) => surveys.get(path) ?? path,
     shown,
+    notes: files.notes,
   };
 }
 
-interface CommitState {
-  readonly repository: Repository;
-  readonly commit: string;
-  readonly tree: Tree;
-  /** Paths that the commit and the work tree have in different states, or only one of them has. */
-  readonly changed: ReadonlySet<string>;
-  readonly tracked: ReadonlySet<string>;
-  readonly scratch: Scratch;
-}
-
 /** Roots that are as on disk stay what they are; others become the files that the commit has there. */
-async function rastersIn(state: CommitState, roots: readonly string[]): Promise<string[]> {
-  const { repository, tree } = state;
+async function rastersIn(
+  roots: readonly string[],
+  commit: FilesOfCommit,
+  repository: Repository,
+  tree: Tree,
+): Promise<string[]> {
   const files: string[] = [];
   for (const root of roots) {
     if (!hasHistory(root, repository, tree)) {
@@ -112,12 +76,16 @@ async function rastersIn(state: CommitState, roots: readonly string[]): Promise<
       continue;
     }
     const onDisk = await findRasterFiles([root], repository.root, () => {});
-    const paths = new Set(onDisk.map(({ path }) => within(repository, slashed(path))));
+    const paths = new Set(onDisk.map(({ path }) => within(repository, path.replaceAll("\\", "/"))));
     const top = within(repository, root);
     for (const path of tree.files.keys())
       if (path === top || (isBelow(path, top) && isRaster(path))) paths.add(path);
-    const found = await Promise.all([...paths].sort().map((path) => fileIn(state, path)));
-    const there = found.filter((path) => path !== undefined);
+    await commit.prepare(paths);
+    const there: string[] = [];
+    for (const path of [...paths].sort()) {
+      const at = await commit.find(path);
+      if (at !== undefined) there.push(at);
+    }
     const asOnDisk =
       there.length === onDisk.length && there.every((path) => path.startsWith(`${repository.root}/`));
     files.push(...(asOnDisk ? [root] : there));
@@ -132,24 +100,4 @@ function hasHistory(path: string, { root }: Repository, { submodules }: Tree): b
 
 function within({ root }: Repository, path: string): string {
   return path === root ? "" : path.slice(root.length + 1);
-}
-
-/** @returns undefined when the commit does not have it; a file that git does not know is the same for every commit */
-async function fileIn(state: CommitState, path: string): Promise<string | undefined> {
-  const { repository, tree, changed, tracked } = state;
-  const onDisk = `${repository.root}/${path}`;
-  // The coordinate system of a text grid stands in a file beside it: the two are one raster.
-  const beside = /\.asc$/i.test(path) ? path.replace(/\.asc$/i, ".prj") : undefined;
-  const file = tree.files.get(path);
-  if (!file) return tracked.has(path) ? undefined : onDisk;
-  if (!changed.has(path) && !(beside !== undefined && changed.has(beside))) return onDisk;
-  const prj = beside === undefined ? undefined : tree.files.get(beside);
-  const key = prj ? `${file.object}-${prj.object.slice(0, 8)}` : file.object;
-  const at = await written(state, key, path);
-  if (prj) await written(state, key, prj.path);
-  return at;
-}
-
-function written({ repository, commit, scratch }: CommitState, key: string, path: string): Promise<string> {
-  return scratch.write(key, path, () => checkedOut(repository, commit, path));
 }

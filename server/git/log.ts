@@ -13,7 +13,8 @@ export interface LoggedCommit {
   readonly title: string;
 }
 
-const FIELDS = ["%H", "%h", "%P", "%cs", "%an", "%s"];
+/** Behind a line of git's own: `commit`, the commit, its parents. */
+const FIELDS = ["%h", "%cs", "%an", "%s"];
 
 /** @param kinds patterns of paths, for example `*.hop` */
 export async function logOf(
@@ -21,14 +22,16 @@ export async function logOf(
   { commit }: Revision,
   kinds: readonly string[],
 ): Promise<LoggedCommit[]> {
-  const format = `--format=${FIELDS.join("%x00")}`;
-  const walk = ["log", "-z", "--no-show-signature", "--full-history", "--parents", "--topo-order", format];
-  const out = await git(root, [...walk, commit, "--", ...kinds]);
+  const shape = `--format=${FIELDS.map((field) => `${field}%x00`).join("")}`;
+  const walk = ["--full-history", "--parents", "--topo-order", "--encoding=UTF-8", shape];
+  const out = await git(root, ["rev-list", ...walk, commit, "--", ...kinds]);
   const parts = out.toString("utf8").split("\0");
   const commits: LoggedCommit[] = [];
   for (let i = 0; i + FIELDS.length <= parts.length; i += FIELDS.length) {
-    const [hash = "", short = "", parents = "", date = "", author = "", title = ""] = parts.slice(i);
-    commits.push({ commit: hash, short, parents: parents.split(" ").filter(Boolean), date, author, title });
+    const [head = "", date = "", author = "", title = ""] = parts.slice(i);
+    const [line = "", short = ""] = head.trimStart().split("\n");
+    const [, hash = "", ...parents] = line.split(" ");
+    commits.push({ commit: hash, short, parents, date, author, title });
   }
   return commits;
 }

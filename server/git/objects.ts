@@ -1,65 +1,108 @@
 /** Files of a commit, read straight from git's objects. */
+import { appendFileSync, closeSync, openSync } from "node:fs";
 import { type Repository, SUBMODULE } from "./repository.js";
-import { git } from "./run.js";
-
-export interface TreeFile {
-  /** From the repository's root, parted by `/`. */
-  readonly path: string;
-  readonly object: string;
-  readonly bytes: number;
-}
+import { GitError, git, gitInPieces } from "./run.js";
 
 export interface Tree {
-  readonly files: ReadonlyMap<string, TreeFile>;
+  /** Object by path from the repository's root, parted by `/`. */
+  readonly files: ReadonlyMap<string, string>;
   /** Paths of submodules, which are repositories of their own. */
   readonly submodules: readonly string[];
+  /** Paths of symbolic links. */
+  readonly links: readonly string[];
+  /** Paths that no file can have, or that lead out of the repository. */
+  readonly refused: readonly string[];
 }
 
 const FILE = /^100/;
+const LINK = "120000";
 
 export async function treeOf({ root }: Repository, commit: string): Promise<Tree> {
-  const out = await git(root, ["ls-tree", "-r", "-z", "-l", "--full-tree", commit]);
-  const files = new Map<string, TreeFile>();
-  const submodules: string[] = [];
+  const out = await git(root, ["ls-tree", "-r", "-z", "--full-tree", commit]);
+  const files = new Map<string, string>();
+  const [submodules, links, refused]: [string[], string[], string[]] = [[], [], []];
   for (const line of out.toString("utf8").split("\0")) {
     const tab = line.indexOf("\t");
     if (tab < 0) continue;
-    const [mode = "", , object = "", bytes] = line.slice(0, tab).split(/ +/);
+    const [mode = "", , object = ""] = line.slice(0, tab).split(" ");
     const path = line.slice(tab + 1);
-    // Links are left out: what they point at is found by its own name.
-    if (FILE.test(mode)) files.set(path, { path, object, bytes: Number(bytes) });
+    if (!staysInside(path)) refused.push(path);
+    else if (FILE.test(mode)) files.set(path, object);
     else if (mode === SUBMODULE) submodules.push(path);
+    else if (mode === LINK) links.push(path);
   }
-  return { files, submodules };
+  return { files, submodules, links, refused };
 }
 
-/** Contents by object. One that is not here, as in a partial clone without a connection, is missing. */
-export async function readObjects(
+/** Git refuses other names when it checks files out, not when a clone brings them. */
+function staysInside(path: string): boolean {
+  if (path.includes("\\") || (process.platform === "win32" && path.includes(":"))) return false;
+  return path.split("/").every((part) => !/^(\.{0,2}|\.git[ .]*|git~\d+)$/i.test(part));
+}
+
+/** Bytes by object, of those that are here. */
+export async function sizesOf(
   { root }: Repository,
   objects: Iterable<string>,
-): Promise<Map<string, Buffer>> {
+): Promise<ReadonlyMap<string, number>> {
   const asked = [...new Set(objects)];
+  const sizes = new Map<string, number>();
+  if (asked.length === 0) return sizes;
+  const out = await git(root, ["cat-file", "--batch-check"], { input: `${asked.join("\n")}\n` });
+  for (const line of out.toString("latin1").split("\n")) {
+    const [object = "", kind, size] = line.split(" ");
+    if (kind === "blob") sizes.set(object, Number(size));
+  }
+  return sizes;
+}
+
+/** All text of a design at one revision. Compressed, as it travels, it can be a thousandth of that. */
+const MOST_TEXT_BYTES = 256 * 2 ** 20;
+
+/** Contents by object, of those that are here and no larger than `largestBytes`. @throws GitError when they are too many to be held */
+export async function readObjects(
+  repository: Repository,
+  objects: Iterable<string>,
+  largestBytes: number,
+): Promise<Map<string, Buffer>> {
   const contents = new Map<string, Buffer>();
-  if (asked.length === 0) return contents;
-  const out = await git(root, ["cat-file", "--batch"], `${asked.join("\n")}\n`);
+  const sizes = [...(await sizesOf(repository, objects))].filter(([, bytes]) => bytes <= largestBytes);
+  if (sizes.length === 0) return contents;
+  const bytes = sizes.reduce((sum, [, one]) => sum + one, 0);
+  if (bytes > MOST_TEXT_BYTES)
+    throw new GitError(
+      repository.root,
+      `its .hop files hold ${(bytes / 2 ** 20).toFixed(0)} MB; up to ${MOST_TEXT_BYTES / 2 ** 20} MB are read`,
+    );
+  const asked = sizes.map(([object]) => `${object}\n`).join("");
+  const mostBytes = bytes + 200 * sizes.length;
+  const out = await git(repository.root, ["cat-file", "--batch"], { input: asked, mostBytes });
   let at = 0;
   while (at < out.length) {
     const end = out.indexOf(10, at);
     if (end < 0) break;
-    const [object = "", kind, size] = out.toString("latin1", at, end).split(" ");
+    const [object = "", , size] = out.toString("latin1", at, end).split(" ");
     at = end + 1;
-    if (kind === "missing" || size === undefined) continue;
-    const bytes = Number(size);
-    contents.set(object, out.subarray(at, at + bytes));
-    at += bytes + 1;
+    if (size === undefined) continue;
+    contents.set(object, out.subarray(at, at + Number(size)));
+    at += Number(size) + 1;
   }
   return contents;
 }
 
-/**
- * A file as a checkout would lay it down, so that large files kept elsewhere by a filter are found too.
- * @throws GitError when it cannot be had
- */
-export function checkedOut({ root }: Repository, commit: string, path: string): Promise<Buffer> {
-  return git(root, ["cat-file", "--filters", `${commit}:${path}`]);
+/** Writes a file of a commit somewhere else, as the object has it: no filter is asked what it would make of it. */
+export async function writeObject(
+  { root }: Repository,
+  object: string,
+  path: string,
+  bytes: number,
+): Promise<void> {
+  const file = openSync(path, "wx");
+  try {
+    await gitInPieces(root, ["cat-file", "blob", object], (piece) => appendFileSync(file, piece), {
+      mostBytes: bytes,
+    });
+  } finally {
+    closeSync(file);
+  }
 }

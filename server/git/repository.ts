@@ -1,12 +1,14 @@
 /** The repository around a folder, and the names that its revisions go by. */
 import { resolve } from "node:path";
+import { isBelow } from "../../language/model/path.js";
 import { CommandError } from "../command-error.js";
-import { slashed } from "../files/slashed.js";
-import { GitError, git, gitSucceeds, gitText } from "./run.js";
+import { GitError, git, gitText } from "./run.js";
+import { samePlace, shareLedTo, workTreeAround } from "./work-tree.js";
 
 export interface Repository {
   /** Top folder of the work tree, absolute, parted by `/`. */
   readonly root: string;
+  readonly shallow: boolean;
 }
 
 export interface Revision {
@@ -17,63 +19,89 @@ export interface Revision {
   readonly short: string;
 }
 
-/** @throws CommandError when the folder is in no work tree of git */
+/** @throws CommandError when the folder is in no work tree of git, or in one that is not to be read */
 export async function repositoryOf(folder: string): Promise<Repository> {
-  try {
-    const inside = (await gitText(folder, ["rev-parse", "--is-inside-work-tree"])).trim();
-    if (inside !== "true") throw new GitError("it is inside the repository's own folder");
-    // From the folder upwards, not git's own path: that has symbolic links resolved, which the design's paths have not.
-    const up = (await gitText(folder, ["rev-parse", "--show-cdup"])).trim();
-    return { root: slashed(resolve(folder, up)) };
-  } catch (error) {
-    if (!(error instanceof GitError)) throw error;
-    throw new CommandError(`${folder}: no git work tree (${error.message}); name a folder in a repository`);
-  }
+  const root = workTreeAround(folder);
+  if (root === undefined)
+    throw new CommandError(`${folder}: no git work tree; name a folder in a repository`);
+  if (!isBelow(resolve(folder).replaceAll("\\", "/"), root))
+    throw new CommandError(`${folder}: a link into the repository ${root}; name the folder there`);
+  const share = process.platform === "win32" ? shareLedTo(root) : undefined;
+  if (share !== undefined)
+    throw new CommandError(`${root}: its repository leads to ${share} on the network, where nothing is read`);
+  const told = await gitText(root, ["rev-parse", "--is-shallow-repository", "--show-toplevel"]);
+  const [shallow, ...top] = told.trimEnd().split("\n");
+  if (!samePlace(top.join("\n"), root))
+    throw new CommandError(`${root}: its repository has its work tree elsewhere, in ${top} (core.worktree)`);
+  return { root, shallow: shallow === "true" };
+}
+
+/** Folder of git's own that all work trees of a repository share. */
+export async function gitFolderOf({ root }: Repository): Promise<string> {
+  const asked = ["--path-format=absolute", "--git-common-dir"];
+  return (await gitText(root, ["rev-parse", ...asked])).replace(/\n$/, "");
 }
 
 /** @throws CommandError when there is no such commit here */
-export async function revisionOf({ root }: Repository, name: string): Promise<Revision> {
-  const found = await findRevision({ root }, name);
+export async function revisionOf(repository: Repository, name: string): Promise<Revision> {
+  const found = await findRevision(repository, name);
   if (found) return found;
-  const shallow = (await gitText(root, ["rev-parse", "--is-shallow-repository"])).trim() === "true";
-  const remedy = shallow
+  const kind = await kindOf(repository, name);
+  if (kind)
+    throw new CommandError(`${oneLine(name)}: this is a ${kind}, no commit; name a branch, tag or commit`);
+  const remedy = repository.shallow
     ? "this clone is shallow: fetch more of its history (git fetch --deepen 100, or --unshallow)"
     : "git log and git branch --all show what there is";
-  throw new CommandError(`${name}: there is no such revision; ${remedy}`);
+  throw new CommandError(`${oneLine(name)}: there is no such revision; ${remedy}`);
 }
 
 /** @returns undefined when there is no such commit */
 export async function findRevision({ root }: Repository, name: string): Promise<Revision | undefined> {
-  // A name that begins with a minus would be read as an option.
-  if (name.startsWith("-") || name === "") return undefined;
+  if (!canBeName(name)) return undefined;
   try {
-    const asked = ["rev-parse", "--verify", "--quiet", "--end-of-options", `${name}^{commit}`];
-    const commit = (await gitText(root, asked)).trim();
+    const asked = ["--verify", "--quiet", "--end-of-options", `${name}^{commit}`];
+    const commit = (await gitText(root, ["rev-parse", ...asked])).trim();
     const short = (await gitText(root, ["rev-parse", "--short", commit])).trim();
     return { name, commit, short };
   } catch (error) {
-    if (error instanceof GitError) return undefined;
+    if (error instanceof GitError && error.status !== undefined) return undefined;
     throw error;
   }
 }
 
+/** What a name stands for that is no commit. */
+async function kindOf({ root }: Repository, name: string): Promise<string | undefined> {
+  if (!canBeName(name)) return undefined;
+  return gitText(root, ["cat-file", "-t", name]).then(
+    (kind) => kind.trim(),
+    () => undefined,
+  );
+}
+
+/** No name of git's holds control characters, and one that begins with a minus would be read as an option. */
+function canBeName(name: string): boolean {
+  return name !== "" && !name.startsWith("-") && !/\p{Cc}/u.test(name) && name.length <= LONGEST_NAME;
+}
+
+const LONGEST_NAME = 1000;
+
+function oneLine(name: string): string {
+  const text = name.replace(/\p{Cc}/gu, "·");
+  return text.length > 100 ? `${text.slice(0, 100)}...` : text;
+}
+
 /** Where two histories part: what a merge request is compared with. @throws CommandError when they have nothing in common here */
-export async function mergeBase(repository: Repository, a: Revision, b: Revision): Promise<Revision> {
-  const { root } = repository;
-  if (!(await gitSucceeds(root, ["merge-base", a.commit, b.commit]))) {
+export async function mergeBase({ root }: Repository, a: Revision, b: Revision): Promise<Revision> {
+  try {
+    const commit = (await gitText(root, ["merge-base", a.commit, b.commit])).trim();
+    const short = (await gitText(root, ["rev-parse", "--short", commit])).trim();
+    return { name: `${a.name}...${b.name}`, commit, short };
+  } catch (error) {
+    if (!(error instanceof GitError) || error.status !== 1) throw error;
     throw new CommandError(
       `${a.name}...${b.name}: no common commit is here; fetch more of the history (git fetch --deepen 100)`,
     );
   }
-  const commit = (await gitText(root, ["merge-base", a.commit, b.commit])).trim();
-  const short = (await gitText(root, ["rev-parse", "--short", commit])).trim();
-  return { name: `${a.name}...${b.name}`, commit, short };
-}
-
-/** Paths from the root that differ between a commit and the work tree, as git sees them (line endings and filters applied). */
-export async function changedInWorkTree({ root }: Repository, commit: string): Promise<ReadonlySet<string>> {
-  const out = await git(root, ["diff", "--no-ext-diff", "--no-renames", "--name-only", "-z", commit, "--"]);
-  return new Set(names(out));
 }
 
 export interface Index {
@@ -85,7 +113,8 @@ export interface Index {
 export async function indexOf({ root }: Repository): Promise<Index> {
   const tracked = new Set<string>();
   const submodules: string[] = [];
-  for (const line of names(await git(root, ["ls-files", "--stage", "-z"]))) {
+  for (const line of (await git(root, ["ls-files", "--stage", "-z"])).toString("utf8").split("\0")) {
+    if (line === "") continue;
     const path = line.slice(line.indexOf("\t") + 1);
     tracked.add(path);
     if (line.startsWith(SUBMODULE)) submodules.push(path);
@@ -95,28 +124,3 @@ export async function indexOf({ root }: Repository): Promise<Index> {
 
 /** Mode of an entry that is a repository of its own. */
 export const SUBMODULE = "160000";
-
-/** New path to old path, of files that moved from one commit to another (or to the work tree). */
-export async function renamedFiles(
-  { root }: Repository,
-  from: string,
-  to: string | undefined,
-): Promise<ReadonlyMap<string, string>> {
-  const range = to === undefined ? [from] : [from, to];
-  const out = await git(root, [
-    ...["diff", "--no-ext-diff", "-M", "--diff-filter=R", "--name-status", "-z"],
-    ...range,
-    "--",
-  ]);
-  const parts = names(out);
-  const renames = new Map<string, string>();
-  for (let i = 0; i + 2 < parts.length; i += 3) renames.set(parts[i + 2]!, parts[i + 1]!);
-  return renames;
-}
-
-function names(out: Buffer): string[] {
-  return out
-    .toString("utf8")
-    .split("\0")
-    .filter((name) => name !== "");
-}

@@ -1,68 +1,227 @@
-/** Runs git and collects what it prints. Nothing here changes a work tree or waits for a person. */
-import { spawn } from "node:child_process";
-
-export class GitError extends Error {}
-
-const ENVIRONMENT = {
-  LC_ALL: "C",
-  // Looking must neither lock the index nor ask for a password.
-  GIT_OPTIONAL_LOCKS: "0",
-  GIT_TERMINAL_PROMPT: "0",
-};
-
 /**
- * @param folder where git is run
- * @throws GitError with git's own reason in one line when it fails or is not installed
+ * The one place that starts a program: git, to read objects and names of a repository that may be a stranger's. Nothing
+ * that its configuration names is started, nothing is fetched, nothing is written, and nobody is asked for a password.
  */
-export function git(folder: string, args: readonly string[], input?: string): Promise<Buffer> {
-  return new Promise((resolve, reject) => {
-    const child = spawn("git", ["--no-pager", ...args], {
-      cwd: folder,
-      env: { ...process.env, ...ENVIRONMENT },
-      stdio: ["pipe", "pipe", "pipe"],
-    });
-    const out: Buffer[] = [];
-    let reason = "";
-    child.stdout.on("data", (piece: Buffer) => out.push(piece));
-    child.stderr.setEncoding("utf8").on("data", (piece: string) => {
-      reason += piece;
-    });
-    child.on("error", (error: NodeJS.ErrnoException) => {
-      reject(
-        new GitError(error.code === "ENOENT" ? "git is not installed, or not on the path" : error.message),
-      );
-    });
-    child.on("close", (status) => {
-      if (status === 0) resolve(Buffer.concat(out));
-      else reject(new GitError(firstLine(reason) || `git ${args[0]} ended with status ${status}`));
-    });
-    // A git that ends early closes its input; its status tells why.
-    child.stdin.on("error", () => {});
-    child.stdin.end(input ?? "");
-  });
-}
+import { spawn } from "node:child_process";
+import { dirname } from "node:path";
+import { CommandError } from "../command-error.js";
+import { findProgram, lookUpHere, ownFolders, type UserProgram } from "./program.js";
 
-export async function gitText(folder: string, args: readonly string[]): Promise<string> {
-  return (await git(folder, args)).toString("utf8");
-}
-
-/** Whether git ends with status 0. */
-export async function gitSucceeds(folder: string, args: readonly string[]): Promise<boolean> {
-  try {
-    await git(folder, args);
-    return true;
-  } catch (error) {
-    if (error instanceof GitError) return false;
-    throw error;
+/** In one line: where, why, and what to do where there is something. */
+export class GitError extends CommandError {
+  constructor(
+    folder: string,
+    reason: string,
+    /** That git ended with; undefined: it never came to an end of its own. */
+    readonly status?: number,
+  ) {
+    super(`${folder}: ${reason}`);
   }
 }
 
-function firstLine(text: string): string {
-  return (
-    text
-      .split("\n")
-      .find((line) => line.trim() !== "")
-      ?.replace(/^(fatal|error): /, "")
-      .trim() ?? ""
+/** What git may know of the user: where his own configuration lies, and what Windows cannot start a program without. */
+const FROM_THE_USER = [
+  "HOME",
+  "XDG_CONFIG_HOME",
+  "GIT_CONFIG_GLOBAL",
+  "GIT_CONFIG_SYSTEM",
+  "GIT_CONFIG_NOSYSTEM",
+  "USERPROFILE",
+  "HOMEDRIVE",
+  "HOMEPATH",
+  "PROGRAMDATA",
+  "SYSTEMROOT",
+  "TEMP",
+  "TMP",
+  "TMPDIR",
+];
+
+/** Everything else that the environment says of git is left out: it may have been set for another repository. */
+const OURS = {
+  LC_ALL: "C",
+  GIT_OPTIONAL_LOCKS: "0",
+  GIT_TERMINAL_PROMPT: "0",
+  // A partial clone would fetch what it lacks, by a command that its configuration names.
+  GIT_NO_LAZY_FETCH: "1",
+  // The same for a git that does not know the line above: there is no transport of this name.
+  GIT_ALLOW_PROTOCOL: "none",
+  // A commit is what its name says, not what the repository would have in its place.
+  GIT_NO_REPLACE_OBJECTS: "1",
+  GIT_GRAFT_FILE: "/dev/null",
+};
+
+/** Stronger than the configuration of the repository. */
+const OPTIONS = [
+  "--no-pager",
+  // A bare repository that lies among the files of another is data.
+  ...["-c", "safe.bareRepository=explicit"],
+  ...["-c", "core.fsmonitor=false"],
+  ...["-c", "core.hooksPath=/dev/null"],
+  ...["-c", "core.abbrev=auto"],
+];
+
+/**
+ * What git is asked: names, objects, and the list of files it knows. None of these looks at a file of the work tree, so
+ * none starts a filter; `status`, `diff` and `log` do, or start what shows their answers.
+ */
+export type GitCall = readonly [
+  command: "rev-parse" | "rev-list" | "merge-base" | "ls-tree" | "ls-files" | "cat-file",
+  ...args: string[],
+];
+
+/** The first whose every option above is known and tried. */
+const OLDEST = [2, 39] as const;
+
+/** As much as a listing of some 500,000 files. */
+const MOST_BYTES = 64 * 2 ** 20;
+
+/** A repository can hold pipes and folders of machines that never answer. */
+const LONGEST_SILENCE_MS = 120_000;
+
+export interface GitOptions {
+  readonly input?: string;
+  /** More output than this is an error. */
+  readonly mostBytes?: number;
+}
+
+/**
+ * @param root top folder of a work tree; git looks in no other
+ * @throws GitError when git fails, is not installed, too old, falls silent or has too much to say
+ */
+export async function git(root: string, call: GitCall, options: GitOptions = {}): Promise<Buffer> {
+  const out: Buffer[] = [];
+  await gitInPieces(root, call, (piece) => void out.push(piece), options);
+  return Buffer.concat(out);
+}
+
+export async function gitText(root: string, call: GitCall): Promise<string> {
+  return (await git(root, call)).toString("utf8");
+}
+
+/** The same for what is too large to be held. */
+export async function gitInPieces(
+  root: string,
+  call: GitCall,
+  take: (piece: Buffer) => void,
+  options: GitOptions = {},
+): Promise<void> {
+  const lookUp = lookUpHere([root]);
+  const program = findProgram("git", lookUp);
+  if (!program) throw new GitError(root, "git is not installed, or not on the path");
+  const searchPath = ownFolders(lookUp).join(lookUp.windows ? ";" : ":");
+  await refuseOld(program, root, searchPath);
+  const inside = { GIT_CEILING_DIRECTORIES: dirname(lookUp.real(root)) };
+  await start(
+    program,
+    [...OPTIONS, "-C", root, ...call],
+    { ...inside, PATH: searchPath },
+    root,
+    take,
+    options,
   );
+}
+
+const versions = new Map<UserProgram, Promise<string>>();
+
+async function refuseOld(program: UserProgram, root: string, searchPath: string): Promise<void> {
+  let version = versions.get(program);
+  if (!version) {
+    let out = "";
+    version = start(
+      program,
+      ["--version"],
+      { PATH: searchPath },
+      root,
+      (piece) => void (out += piece),
+      {},
+    ).then(() => out.replace(/^git version /, "").trim());
+    versions.set(program, version);
+    version.catch(() => versions.delete(program));
+  }
+  const [major = 0, minor = 0] = (await version).split(".").map(Number);
+  if (major > OLDEST[0] || (major === OLDEST[0] && minor >= OLDEST[1])) return;
+  const oldest = OLDEST.join(".");
+  throw new GitError(
+    root,
+    `git ${oldest} or later is needed to read it safely; ${program} is ${await version}`,
+  );
+}
+
+function start(
+  program: UserProgram,
+  args: readonly string[],
+  environment: Readonly<Record<string, string>>,
+  root: string,
+  take: (piece: Buffer) => void,
+  { input = "", mostBytes = MOST_BYTES }: GitOptions,
+): Promise<void> {
+  return new Promise((resolve, reject) => {
+    const child = spawn(program, args, {
+      // Where the program lies: libraries are looked for in the working folder too.
+      cwd: dirname(program),
+      env: { ...fromTheUser(), ...OURS, ...environment },
+      stdio: ["pipe", "pipe", "pipe"],
+      windowsHide: true,
+    });
+    let [bytes, reason] = [0, ""];
+    const giveUp = (why: string) => {
+      reject(new GitError(root, why));
+      child.kill("SIGKILL");
+    };
+    const silence = setTimeout(
+      () => giveUp(`git did not answer for ${LONGEST_SILENCE_MS / 1000} s`),
+      LONGEST_SILENCE_MS,
+    );
+    child.stdout.on("data", (piece: Buffer) => {
+      silence.refresh();
+      bytes += piece.length;
+      if (bytes > mostBytes)
+        return giveUp(`git has more than ${mostBytes / 2 ** 20} MB to say, too much to be read`);
+      try {
+        take(piece);
+      } catch (error) {
+        reject(error);
+        child.kill("SIGKILL");
+      }
+    });
+    child.stderr.setEncoding("utf8").on("data", (piece: string) => {
+      if (reason.length < 10_000) reason += piece;
+    });
+    child.on("error", (error) => reject(new GitError(root, error.message)));
+    child.on("close", (status) => {
+      clearTimeout(silence);
+      if (status === 0) resolve();
+      else
+        reject(
+          new GitError(root, toldBy(reason, root) || `git ended with status ${status}`, status ?? undefined),
+        );
+    });
+    // A git that ends early closes its input; its status tells why.
+    child.stdin.on("error", () => {});
+    child.stdin.end(input);
+  });
+}
+
+function fromTheUser(): Record<string, string> {
+  return Object.fromEntries(
+    FROM_THE_USER.flatMap((name) => {
+      const value = process.env[name];
+      return value === undefined ? [] : [[name, value]];
+    }),
+  );
+}
+
+/** The first line of what git complained of, or what it means here. */
+function toldBy(complaint: string, root: string): string {
+  if (complaint.includes("dubious ownership"))
+    return `it belongs to another user, and git reads it only after git config --global --add safe.directory ${root}`;
+  if (/promisor remote|lazy fetching/.test(complaint))
+    return "this clone is partial, lacks what was asked for, and nothing is fetched unasked; git fetch --refetch --no-filter brings all of it";
+  const lines = complaint.split("\n").filter((line) => line.trim() !== "");
+  const fatal = lines.find((line) => /^(fatal|error): /.test(line)) ?? lines[0] ?? "";
+  return fatal
+    .replace(/^(fatal|error): /, "")
+    .replace(/\p{Cc}/gu, "·")
+    .slice(0, 300)
+    .trim();
 }

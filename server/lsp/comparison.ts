@@ -6,9 +6,11 @@ import { type ChangeSet, type HopChange, isEmpty } from "../../shared/compare/ch
 import { headline } from "../../shared/compare/page/hop-section.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { compareStates, type DesignState, stateOf } from "../compare/compare-designs.js";
-import { folderBefore, notesOf, sideAt } from "../compare/compare-folders.js";
+import { notesOf, sideAt } from "../compare/compare-folders.js";
+import { folderBefore } from "../compare/renamed-folder.js";
+import { Scratch } from "../compare/scratch.js";
 import { commitFiles, workTreeFiles } from "../compare/side-files.js";
-import { groundOf, Scratch, type SideGround } from "../compare/side-ground.js";
+import { groundOf, type SideGround } from "../compare/side-ground.js";
 import { type Repository, type Revision, repositoryOf, revisionOf } from "../git/repository.js";
 import { changePages } from "../report/diff-pages.js";
 import type { DesignSession } from "../session/design-session.js";
@@ -35,6 +37,8 @@ export class Comparison {
     private readonly base: DesignState,
     private readonly live: DesignState,
     private readonly scratch: Scratch,
+    /** What is left out, one sentence each. */
+    private readonly notes: readonly string[],
   ) {}
 
   /** @throws CommandError when the design is in no repository, or there is no such revision */
@@ -45,7 +49,7 @@ export class Comparison {
     const cache = new Map([...session.model.allFiles()].map((file) => [file.path, file]));
     const files = await commitFiles(repository, revision, cache);
     const now = workTreeFiles(repository, files.tree!.submodules, cache);
-    const oldRoot = await folderBefore(repository, root, files, now);
+    const oldRoot = folderBefore(repository.root, root, files, now);
     const { models, project } = sideAt(oldRoot, files);
     const title = session.model.title();
     const model =
@@ -53,9 +57,11 @@ export class Comparison {
       models.find((one) => title !== undefined && one.title() === title) ??
       project.designs()[0]!;
     const scratch = new Scratch();
-    const ground = await groundOf(repository, files, scratch, root);
+    const hops = model.names("hop");
+    const ground = await groundOf(repository, files, scratch, { model, hops, baseDir: root });
     const live = { session, ground: ON_DISK, live: true };
-    return new Comparison(repository, revision, stateOf(model, ground, session.today), live, scratch);
+    const notes = [...files.leftOut(oldRoot), ...now.leftOut(root)];
+    return new Comparison(repository, revision, stateOf(model, ground, session.today), live, scratch, notes);
   }
 
   get session(): DesignSession {
@@ -79,7 +85,7 @@ export class Comparison {
         repository: this.repository,
         was: this.revision,
         designs: [design],
-        notes: notesOf([design], this.revision, undefined),
+        notes: [...notesOf([design], this.revision, undefined), ...this.notes, ...this.base.ground.notes],
         unreadable: [],
         dispose: () => {},
       },
@@ -106,7 +112,7 @@ export class Comparison {
   }
 }
 
-const ON_DISK: SideGround = { openTerrain, fileFor: (path) => path, shown: (file) => file };
+const ON_DISK: SideGround = { openTerrain, fileFor: (path) => path, shown: (file) => file, notes: [] };
 
 function verb({ edited }: HopChange): string {
   return edited ? "changed since" : "changed without an edit since";
