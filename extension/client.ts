@@ -9,11 +9,13 @@ import {
   COMPARE,
   type CompareParams,
   type CompareResult,
+  type InitializationOptions,
   REPORT,
   type ReportParams,
   type ReportResult,
   STATUS,
   type StatusParams,
+  TRUSTED,
 } from "../server/lsp/protocol.js";
 
 export const LANGUAGE = "hopwright";
@@ -33,6 +35,8 @@ export class HopwrightClient {
     this.client.onNotification(CHANGED, (params: ChangedParams) => this.changedSent.fire(params));
     this.client.onDidChangeState(({ newState }) => {
       if (newState === State.Stopped) this.stopped.fire();
+      // Trust may have been given while the server was starting.
+      if (newState === State.Running && vscode.workspace.isTrusted) void this.trust();
     });
     const hints = vscode.workspace.onDidChangeConfiguration((change) => {
       if (change.affectsConfiguration(`${LANGUAGE}.inlayHints`)) this.askHintsAgain();
@@ -75,6 +79,11 @@ export class HopwrightClient {
     return this.client.sendRequest<CompareResult>(COMPARE, params);
   }
 
+  /** Tells the server that the user has come to trust the workspace. */
+  async trust(): Promise<void> {
+    if (this.client.isRunning()) await this.client.sendNotification(TRUSTED);
+  }
+
   private askHintsAgain(): void {
     const hints = this.client.getFeature(InlayHintRequest.method);
     for (const document of vscode.workspace.textDocuments) {
@@ -96,6 +105,8 @@ function languageClient(context: vscode.ExtensionContext): LanguageClient {
     "Hopwright",
     { run, debug: { ...run, options: { execArgv: ["--nolazy", "--inspect=6019"] } } },
     {
+      // Asked again when the server is restarted.
+      initializationOptions: (): InitializationOptions => ({ trusted: vscode.workspace.isTrusted }),
       documentSelector: [{ scheme: "file", language: LANGUAGE }],
       middleware: {
         provideInlayHints: (document, range, token, next) =>

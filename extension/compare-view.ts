@@ -15,7 +15,10 @@ export class CompareView implements vscode.Disposable {
     private readonly extensionUri: vscode.Uri,
     private readonly client: HopwrightClient,
   ) {
-    this.follow = client.onChanged((params) => this.changed(params));
+    this.follow = vscode.Disposable.from(
+      client.onChanged((params) => this.changed(params)),
+      vscode.workspace.onDidGrantWorkspaceTrust(() => this.trusted()),
+    );
   }
 
   /** @param revision as git names it; asked of the user when it is not given */
@@ -46,6 +49,10 @@ export class CompareView implements vscode.Disposable {
     if (!asked) return;
     const answer = await this.client.compare(asked);
     if (asked !== this.asked || !answer) return;
+    if (answer.untrusted) {
+      await askForTrust(answer.problem!);
+      return;
+    }
     if (answer.html === undefined) {
       await vscode.window.showErrorMessage(answer.problem ?? vscode.l10n.t("There is nothing to compare."));
       return;
@@ -58,6 +65,12 @@ export class CompareView implements vscode.Disposable {
   private changed(params: ChangedParams): void {
     this.marks.show(params);
     if (this.panel && params.revision !== undefined) void this.refresh();
+  }
+
+  /** What was asked for while the workspace was not trusted is done now. */
+  private async trusted(): Promise<void> {
+    await this.client.trust();
+    await this.refresh();
   }
 
   private createPanel(): vscode.WebviewPanel {
@@ -79,6 +92,12 @@ export class CompareView implements vscode.Disposable {
     });
     return panel;
   }
+}
+
+async function askForTrust(problem: string): Promise<void> {
+  const manage = vscode.l10n.t("Manage Workspace Trust");
+  if ((await vscode.window.showWarningMessage(problem, manage)) === manage)
+    await vscode.commands.executeCommand("workbench.trust.manage");
 }
 
 function askForRevision(last: string | undefined): Thenable<string | undefined> {

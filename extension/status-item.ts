@@ -75,6 +75,9 @@ function tooltipLines(design: DesignStatus | undefined, waiting: number): string
   return [
     title,
     vscode.l10n.t("{0} hops, {1} errors, {2} warnings, {3} notes", hops, errors, warnings, infos),
+    ...(vscode.workspace.isTrusted
+      ? []
+      : [vscode.l10n.t("The workspace is not trusted: git is not started, and nothing is compared.")]),
     ...(waiting > 0 ? [vscode.l10n.t("{0} hops wait for evaluation", waiting)] : []),
   ];
 }

@@ -2,12 +2,14 @@
 import { type CodeLens, CodeLensRefreshRequest, type Connection } from "vscode-languageserver";
 import { CommandError } from "../command-error.js";
 import { linesOf } from "../findings/lines.js";
-import { GitError } from "../git/run.js";
 import { Comparison, type HopMark } from "./comparison.js";
 import type { Designs } from "./designs.js";
 import type { Evaluation } from "./evaluation.js";
 import { pathOf, uriOf } from "./locations.js";
 import { CHANGED, type ChangedParams, COMPARE, type CompareParams, type CompareResult } from "./protocol.js";
+
+const UNTRUSTED =
+  "Comparing starts git, and nothing is started in a workspace that is not trusted; trust it to compare.";
 
 /** After the last change and evaluation; a comparison that takes long waits the longer for a rest. */
 const REST_MS = 300;
@@ -20,6 +22,9 @@ export class CompareHost {
   /** What the client was told last: only what differs is worth a new page. */
   private told = JSON.stringify({ files: [] });
   canRefreshLenses = false;
+  private trusted = false;
+  /** Asked for while the opened folders were not trusted. */
+  private refused: { readonly path: string; readonly revision: string } | undefined;
 
   constructor(
     private readonly connection: Connection,
@@ -28,6 +33,12 @@ export class CompareHost {
   ) {
     connection.onRequest(COMPARE, (params: CompareParams) => this.compare(params));
     connection.onCodeLens(({ textDocument }) => this.lenses(pathOf(textDocument.uri)));
+  }
+
+  /** From now on git may be started. */
+  trust(): void {
+    this.trusted = true;
+    this.refuse(undefined);
   }
 
   /** Everything is evaluated: what is shown of a comparison may be old. */
@@ -46,7 +57,12 @@ export class CompareHost {
     await this.evaluation().settled();
     if (revision === null) {
       this.end();
+      this.refuse(undefined);
       return {};
+    }
+    if (!this.trusted) {
+      this.refuse({ path: pathOf(uri), revision });
+      return { problem: UNTRUSTED, untrusted: true };
     }
     const session = this.designs().sessionsOf(pathOf(uri))[0];
     if (!session) return { problem: "This file belongs to no design." };
@@ -60,7 +76,7 @@ export class CompareHost {
       await this.refresh();
       return await this.comparison!.page();
     } catch (error) {
-      if (error instanceof CommandError || error instanceof GitError) return { problem: error.message };
+      if (error instanceof CommandError) return { problem: error.message };
       throw error;
     }
   }
@@ -101,12 +117,28 @@ export class CompareHost {
     if (content === this.told) return;
     this.told = content;
     void this.connection.sendNotification(CHANGED, params);
+    this.refreshLenses();
+  }
+
+  private refuse(asked: CompareHost["refused"]): void {
+    if (asked === this.refused) return;
+    this.refused = asked;
+    this.refreshLenses();
+  }
+
+  private refreshLenses(): void {
     if (this.canRefreshLenses)
       void this.connection.sendRequest(CodeLensRefreshRequest.type).catch(() => undefined);
   }
 
   private lenses(path: string): CodeLens[] {
-    const { comparison } = this;
+    const { comparison, refused } = this;
+    if (refused?.path === path) {
+      const start = { line: 0, character: 0 };
+      const title = `not compared with ${refused.revision}: the workspace is not trusted`;
+      const command = { title, command: "hopwright.compare", arguments: [refused.revision] };
+      return [{ range: { start, end: start }, command }];
+    }
     const file = this.designs().file(path);
     if (!comparison || !file) return [];
     // Offsets are those of the last comparison; the name is found where it stands now.

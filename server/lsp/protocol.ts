@@ -3,6 +3,18 @@
  * a restarted server asks nothing back. Standard requests are not listed here.
  */
 
+/** What the client sends with the standard `initialize`. */
+export interface InitializationOptions {
+  /**
+   * Whether the user trusts where the opened folders come from. Without it, or while it is false, no program is started:
+   * designs are judged, and comparing with a revision waits.
+   */
+  readonly trusted?: boolean;
+}
+
+/** The user has come to trust the opened folders. */
+export const TRUSTED = "hopwright/trusted";
+
 /** State of the evaluation, sent when it changes. */
 export const STATUS = "hopwright/status";
 export interface StatusParams {
@@ -60,6 +72,8 @@ export interface CompareResult {
   readonly html?: string;
   /** Why there is no page, in one sentence. */
   readonly problem?: string;
+  /** There is none because the opened folders are not trusted. */
+  readonly untrusted?: true;
 }
 
 /** Hops that differ from the revision compared with, sent when they change. */

@@ -15,7 +15,15 @@ import { Designs } from "./designs.js";
 import { Evaluation } from "./evaluation.js";
 import { registerFeatures, SEMANTIC_LEGEND } from "./features.js";
 import { pathOf, uriOf } from "./locations.js";
-import { CHECK, type CheckParams, REPORT, type ReportParams, STATUS } from "./protocol.js";
+import {
+  CHECK,
+  type CheckParams,
+  type InitializationOptions,
+  REPORT,
+  type ReportParams,
+  STATUS,
+  TRUSTED,
+} from "./protocol.js";
 import { reportPage } from "./report-page.js";
 import { statusOf } from "./status.js";
 import { Watching } from "./watching.js";
@@ -60,6 +68,8 @@ export function startServer(connection: Connection): void {
     if (watches?.dynamicRegistration)
       watching = new Watching(connection, foldersOf(params), watches.relativePatternSupport ?? false);
     canRefreshHints = params.capabilities.workspace?.inlayHint?.refreshSupport ?? false;
+    const options: InitializationOptions | undefined = params.initializationOptions;
+    if (options?.trusted === true) compared.trust();
     compared.canRefreshLenses = params.capabilities.workspace?.codeLens?.refreshSupport ?? false;
     return {
       serverInfo: { name: "hopwright" },
@@ -110,6 +120,7 @@ export function startServer(connection: Connection): void {
     for (const session of designs.allSessions()) await session.refreshGround(files);
   }
 
+  connection.onNotification(TRUSTED, () => compared.trust());
   connection.onRequest(CHECK, async (_: CheckParams) => {
     await looking;
     evaluation.touch();

@@ -31,7 +31,8 @@ export class Editor {
     private readonly folder: string,
   ) {}
 
-  static async start(folder: string): Promise<Editor> {
+  /** @param options as sent with `initialize` */
+  static async start(folder: string, options: object = { trusted: true }): Promise<Editor> {
     const child = spawn(process.execPath, [SERVER, "lsp", "--stdio"], { stdio: ["pipe", "pipe", "pipe"] });
     const connection = createMessageConnection(
       new StreamMessageReader(child.stdout!),
@@ -63,6 +64,7 @@ export class Editor {
     await connection.sendRequest("initialize", {
       processId: process.pid,
       rootUri: uri,
+      initializationOptions: options,
       workspaceFolders: [{ uri, name: "test" }],
       capabilities: {
         workspace: {

@@ -1,3 +1,6 @@
+import { chmodSync, existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { delimiter, join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import type { CodeLens } from "vscode-languageserver";
 import {
@@ -6,6 +9,7 @@ import {
   COMPARE,
   type CompareParams,
   type CompareResult,
+  TRUSTED,
 } from "../../server/lsp/protocol.js";
 import { files, hop } from "../compare/network.js";
 import { TestRepository } from "../compare/repository.js";
@@ -101,3 +105,42 @@ test("what cannot be compared is told in a sentence", async () => {
   repository.git("checkout", "-q", "--orphan", "alone");
   expect((await compare("alone")).problem).toMatch(/^alone: there is no such revision/);
 });
+
+test("git is not started in a workspace that is not trusted, which is told; once it is trusted, without a restart", async () => {
+  await editor.stop();
+  // A program of this name that leaves a mark, first on the path.
+  const bin = mkdtempSync(join(tmpdir(), "hopwright-bin-"));
+  const started = join(bin, "started");
+  writeFileSync(
+    join(bin, "git"),
+    `#!/bin/sh\necho git >> "${started}"\nPATH="${process.env.PATH}" exec git "$@"\n`,
+  );
+  chmodSync(join(bin, "git"), 0o755);
+  const path = process.env.PATH!;
+  process.env.PATH = `${bin}${delimiter}${path}`;
+  try {
+    for (const options of [{ trusted: false }, {}, { trusted: "yes" }]) {
+      editor = await Editor.start(repository.root, options);
+      editor.open("network.hop");
+      expect(await compare("main")).toEqual({
+        problem: expect.stringMatching(/^Comparing starts git, and nothing is started .* not trusted/),
+        untrusted: true,
+      });
+      expect(await lenses("network.hop")).toEqual(["0 not compared with main: the workspace is not trusted"]);
+      expect(existsSync(started)).toBe(false);
+      await editor.connection.sendNotification(TRUSTED);
+      expect((await compare("main")).title).toBe("Since main");
+      expect(await lenses("network.hop")).toEqual([]);
+      expect(await lenses("hops/south.hop")).toHaveLength(1);
+      expect(existsSync(started)).toBe(true);
+      rmSync(started);
+      await editor.stop();
+    }
+    editor = await Editor.start(repository.root, { trusted: true });
+    editor.open("network.hop");
+    expect((await compare("main")).title).toBe("Since main");
+  } finally {
+    process.env.PATH = path;
+    rmSync(bin, { recursive: true, force: true });
+  }
+}, 120_000);
