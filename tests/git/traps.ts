@@ -115,7 +115,7 @@ export function configured(folder: string, traps: string): Scene {
     spring: (() => void) | undefined,
     value?: (one: Trap) => string,
   ) => {
-    const made = new Trap(traps, name, spring);
+    const made = new Trap(traps, name, spring, TALKS.test(key) ? "exit 1" : "cat");
     all.push(made);
     repository.git("config", key, value?.(made) ?? made.program);
     return made;
@@ -129,20 +129,20 @@ export function configured(folder: string, traps: string): Scene {
     "*.hop filter=a diff=a",
     "*.asc filter=b",
     "*.prj filter=c",
-    "catalogue.hop filter=d diff=d",
-    "sites.hop filter=e",
+    "catalogue.hop filter=d",
+    "sites.hop filter=e diff=d",
   ];
   repository.write({ ".gitattributes": `${attributes.join("\n")}\n` });
 
   trap("fsmonitor", "core.fsmonitor", git("status"));
-  trap("clean", "filter.a.clean", git("diff", "HEAD"));
+  trap("clean", "filter.a.clean", git("diff", "HEAD", "--", "hops"));
   trap("smudge", "filter.b.smudge", git("cat-file", "--filters", "HEAD:terrain/land.asc"));
   trap("process", "filter.c.process", git("cat-file", "--filters", "HEAD:terrain/land.prj"));
   trap("process-of-changes", "filter.d.process", git("diff", "HEAD"));
-  trap("textconv", "diff.a.textconv", git("diff", "--no-ext-diff", "HEAD"));
-  trap("external-diff", "diff.external", git("diff", "HEAD"));
-  trap("external-diff-of-a-kind", "diff.d.command", git("diff", "HEAD"));
-  const hooked = trap("hooks", "core.hooksPath", git("commit", "-q", "--allow-empty", "-m", "more"), (one) =>
+  trap("textconv", "diff.a.textconv", git("diff", "--no-ext-diff", "HEAD", "--", "hops"));
+  trap("external-diff", "diff.external", git("diff", "HEAD", "--", "hops"));
+  trap("external-diff-of-a-kind", "diff.d.command", git("diff", "HEAD", "--", "sites.hop"));
+  const hooked = trap("hooks", "core.hooksPath", git("update-ref", "refs/heads/more", "HEAD"), (one) =>
     dirname(one.program),
   );
   for (const hook of ["pre-commit", "post-index-change", "reference-transaction", "post-checkout"])
@@ -160,7 +160,12 @@ export function configured(folder: string, traps: string): Scene {
   trap("credential-helper", "credential.helper", asked);
   trap("password-program", "core.askPass", asked);
   trap("alias", "alias.trap", git("trap"), ({ program }) => `!${program}`);
-  const included = trap("included-file", "include.path", git("diff", "HEAD"), () => "../included");
+  const included = trap(
+    "included-file",
+    "include.path",
+    git("diff", "HEAD", "--", "sites.hop"),
+    () => "../included",
+  );
   repository.write({ included: `[filter "e"]\n\tclean = ${included.program}\n` });
   return { name: "configuration", folder, traps: all };
 }
