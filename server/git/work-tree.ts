@@ -49,9 +49,6 @@ function stat(path: string): Stats | undefined {
 
 /** Larger than any file that steers a repository. */
 const MOST_BYTES = 2 ** 20;
-/** As many as git follows. */
-const MOST_STEPS = 10;
-
 /** The text of a file; empty where there is none. */
 type Read = (path: string) => string;
 
@@ -73,9 +70,10 @@ function* placesLedTo(root: string, read: Read): Iterable<string> {
   yield gitDir;
   const common = pointedTo(join(gitDir, "commondir"), /^(.*)/, read) ?? gitDir;
   yield common;
-  yield* placesOfObjects(join(common, "objects"), read, 0);
+  yield* placesOfObjects(join(common, "objects"), read, new Set());
+  const seen = new Set<string>();
   for (const file of [join(common, "config"), join(gitDir, "config.worktree")])
-    yield* placesInConfiguration(file, read, 0);
+    yield* placesInConfiguration(file, read, seen);
 }
 
 // Each path is handed out before anything below it is read: whoever asks stops at a share.
@@ -85,22 +83,24 @@ function pointedTo(file: string, shape: RegExp, read: Read): string | undefined 
   return path === undefined || path === "" ? undefined : from(dirname(file), path);
 }
 
-function* placesOfObjects(objects: string, read: Read, step: number): Iterable<string> {
-  if (step > MOST_STEPS) return;
+function* placesOfObjects(objects: string, read: Read, seen: Set<string>): Iterable<string> {
+  if (seen.has(objects)) return;
+  seen.add(objects);
   for (const line of read(join(objects, "info", "alternates")).split("\n")) {
     const path = line.trim().replace(/^"/, "");
     if (path === "" || path.startsWith("#")) continue;
     const at = from(objects, path);
     yield at;
-    yield* placesOfObjects(at, read, step + 1);
+    yield* placesOfObjects(at, read, seen);
   }
 }
 
 /** Addresses of remotes may be shares, for nothing is fetched. Every other value is taken for a path. */
 const ADDRESS = /^(url|pushurl|insteadof|pushinsteadof)$/i;
 
-function* placesInConfiguration(file: string, read: Read, step: number): Iterable<string> {
-  if (step > MOST_STEPS) return;
+function* placesInConfiguration(file: string, read: Read, seen: Set<string>): Iterable<string> {
+  if (seen.has(file)) return;
+  seen.add(file);
   for (const line of read(file)
     .replace(/\\\r?\n/g, "")
     .split("\n")) {
@@ -114,7 +114,7 @@ function* placesInConfiguration(file: string, read: Read, step: number): Iterabl
     if (value === "") continue;
     const at = from(dirname(file), value.replace(/^~(?=\/)/, homedir()));
     yield at;
-    if (name.toLowerCase() === "path") yield* placesInConfiguration(at, read, step + 1);
+    if (name.toLowerCase() === "path") yield* placesInConfiguration(at, read, seen);
   }
 }
 
