@@ -61,6 +61,8 @@ export async function findRevision({ root }: Repository, name: string): Promise<
   try {
     const asked = ["--verify", "--quiet", "--end-of-options", `${name}^{commit}`];
     const commit = (await gitText(root, ["rev-parse", ...asked])).trim();
+    // `^main` is all that is not in it.
+    if (!/^[0-9a-f]+$/.test(commit)) return undefined;
     const short = (await gitText(root, ["rev-parse", "--short", commit])).trim();
     return { name, commit, short };
   } catch (error) {

@@ -192,9 +192,7 @@ function start(
       clearTimeout(silence);
       if (status === 0) resolve();
       else
-        reject(
-          new GitError(root, toldBy(reason, root) || `git ended with status ${status}`, status ?? undefined),
-        );
+        reject(new GitError(root, toldBy(reason) || `git ended with status ${status}`, status ?? undefined));
     });
     // A git that ends early closes its input; its status tells why.
     child.stdin.on("error", () => {});
@@ -212,9 +210,10 @@ function fromTheUser(): Record<string, string> {
 }
 
 /** The first line of what git complained of, or what it means here. */
-function toldBy(complaint: string, root: string): string {
-  if (complaint.includes("dubious ownership"))
-    return `it belongs to another user, and git reads it only after git config --global --add safe.directory ${root}`;
+function toldBy(complaint: string): string {
+  const [, others] = /dubious ownership in repository at '(.*)'/.exec(complaint) ?? [];
+  if (others !== undefined)
+    return `it belongs to another user, and git reads it only after git config --global --add safe.directory ${quoted(others)}`;
   if (/promisor remote|lazy fetching/.test(complaint))
     return "this clone is partial, lacks what was asked for, and nothing is fetched unasked; git fetch --refetch --no-filter brings all of it";
   const lines = complaint.split("\n").filter((line) => line.trim() !== "");
@@ -224,4 +223,10 @@ function toldBy(complaint: string, root: string): string {
     .replace(/\p{Cc}/gu, "·")
     .slice(0, 300)
     .trim();
+}
+
+/** For the user's shell. */
+function quoted(path: string): string {
+  if (process.platform === "win32") return `"${path}"`;
+  return /^[\w./-]+$/.test(path) ? path : `'${path.replaceAll("'", "'\\''")}'`;
 }

@@ -29,8 +29,8 @@ export class WorkFiles {
     const algorithm = kept.object.length === 64 ? "sha256" : "sha1";
     if (found.size === kept.bytes && (await this.objectName(path, found, algorithm)) === kept.object)
       return true;
-    if (isText(path)) return this.isSameText(path, found, kept);
-    return kept.bytes < SMALLEST_NO_POINTER_BYTES && this.isPointedTo(path, found, kept);
+    if (kept.bytes < SMALLEST_NO_POINTER_BYTES && (await this.isPointedTo(path, found, kept))) return true;
+    return isText(path) && this.isSameText(path, found, kept);
   }
 
   private objectName(path: string, { size, mtimeMs }: Stats, algorithm: "sha1" | "sha256"): Promise<string> {

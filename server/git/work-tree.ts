@@ -87,7 +87,7 @@ function* placesOfObjects(objects: string, read: Read, seen: Set<string>): Itera
   if (seen.has(objects)) return;
   seen.add(objects);
   for (const line of read(join(objects, "info", "alternates")).split("\n")) {
-    const path = line.trim().replace(/^"/, "");
+    const path = line.trim().replace(/^"(.*)"$/, "$1");
     if (path === "" || path.startsWith("#")) continue;
     const at = from(objects, path);
     yield at;
