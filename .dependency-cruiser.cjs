@@ -45,6 +45,18 @@ module.exports = {
       to: { path: "node_modules/(langium|chevrotain|vscode)" },
     },
     {
+      name: "one-file-starts-programs",
+      severity: "error",
+      from: { pathNot: "^server/(git/run|cli/schema/generate)\\.ts$" },
+      to: { path: "^(node:)?(child_process|cluster)$" },
+    },
+    {
+      name: "no-other-machine",
+      severity: "error",
+      from: {},
+      to: { path: "^(node:)?(net|tls|http|https|http2|dgram|dns)$" },
+    },
+    {
       name: "no-circles",
       severity: "error",
       from: {},
