@@ -231,6 +231,10 @@ describe("explain", () => {
     expect(run(["explain", "F.595 / 0.055 GHz"]).stdout).toBe(wide);
     const one = run(["explain", "F.595 / 55 MHz / 4"]).stdout;
     expect(one).toContain("    4  17920 / 18930\n");
+    expect(one.replace(/\s+/g, " ")).toContain(
+      "confirmed by licensed links for channels 7 to 16; that there is a channel 4 is from memory",
+    );
+    expect(run(["explain", "F.595 / 55 MHz / 7"]).stdout).toContain("  confirmed by licensed links\n");
     expect(one.match(/ \/ 1[89]\d/g)).toHaveLength(1);
   });
 
@@ -238,6 +242,8 @@ describe("explain", () => {
     const own = run(["explain", "ESK38", "/", "56", "MHz", "--dir", "eskerfold"]);
     expect(own).toMatchObject({ status: 0, stderr: "" });
     expect(own.stdout).toContain("ESK38\nstated in the design\n");
+    // Both samples share the catalogue.
+    expect(run(["explain", "ESK38", "/", "56", "MHz", "--dir", "."]).stdout).toBe(own.stdout);
     expect(run(["explain", "ESK38"])).toMatchObject({ status: 2, stdout: "" });
   });
 
@@ -251,6 +257,11 @@ describe("explain", () => {
     ],
     ["F.595 / 55 MHz / 18", "error: F.595 has no channel 18 of 55 MHz; there are 1 to 17\n"],
     ["F.595 / 55 m", "error: 55 m: a channel width is in MHz\n"],
+    ["F.595 / 55", "error: 55: a channel width is in MHz\n"],
+    ...["F.595 /", "F.595 / wide", "F.595 / 55 MHz / four", "F.595 / 55 MHz / 4 / 5"].map((subject) => [
+      subject,
+      `error: ${subject}: a channel is written PLAN / WIDTH / NUMBER, as F.595 / 55 MHz / 4\n`,
+    ]),
   ])("%s cannot be explained", (subject, stderr) => {
     expect(run(["explain", subject])).toEqual({ status: 2, stdout: "", stderr });
   });

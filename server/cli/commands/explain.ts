@@ -25,11 +25,10 @@ export async function explainSubject(subject: string, folder?: string): Promise<
   if (rule) return print(ruleText(rule, paintStdout));
   const own = folder === undefined ? [] : ownPlans(folder);
   const asked = askedPlan(subject);
-  if (!asked || plansNamed(asked.plan, own).length === 0) {
-    const name = asked?.plan ?? subject;
-    const near = nearest(name, [...rules.keys(), ...planWords(own)]);
+  if (plansNamed(asked.plan, own).length === 0) {
+    const near = nearest(asked.plan, [...rules.keys(), ...planWords(own)]);
     const remedy = near === undefined ? "hopwright explain lists the rules" : `did you mean ${near}?`;
-    throw new CommandError(`${name}: there is no such rule or channel plan; ${remedy}`);
+    throw new CommandError(`${asked.plan}: there is no such rule or channel plan; ${remedy}`);
   }
   const plans = explainPlans(asked, own);
   if ("what" in plans) throw new CommandError(`${plans.message}${choices(plans)}`);
@@ -42,24 +41,27 @@ export async function explainHopFigures(name: string, folder: string, today: str
 }
 
 /** As a hop writes its channel: `PLAN`, `PLAN / WIDTH` or `PLAN / WIDTH / NUMBER`, blanks as may be. */
-const CHANNEL = /^([^/\s]+)(?:\s*\/\s*(\d+(?:\.\d+)?)\s*([A-Za-z]+)(?:\s*\/\s*(\d{1,4}))?)?$/;
-
-function askedPlan(subject: string): AskedPlan | undefined {
-  const [, plan, width, unit, channel] = CHANNEL.exec(subject) ?? [];
-  if (plan === undefined) return undefined;
+function askedPlan(subject: string): AskedPlan {
+  const [plan = "", width, channel, ...more] = subject.split("/").map((part) => part.trim());
   if (width === undefined) return { plan };
-  const found = findUnit(unit!, "frequency");
-  if (found?.dimension !== "frequency") throw new CommandError(`${width} ${unit}: a channel width is in MHz`);
+  const [, digits, symbol = ""] = /^(\d+(?:\.\d+)?)\s*([A-Za-z]*)$/.exec(width) ?? [];
+  const isNumber = channel === undefined || /^\d{1,4}$/.test(channel);
+  if (digits === undefined || !isNumber || more.length > 0)
+    throw new CommandError(`${subject}: a channel is written PLAN / WIDTH / NUMBER, as F.595 / 55 MHz / 4`);
+  const found = findUnit(symbol, "frequency");
+  if (found?.dimension !== "frequency") throw new CommandError(`${width}: a channel width is in MHz`);
   return {
     plan,
-    widthHz: found.unit.toBase(Number(width)),
+    widthHz: found.unit.toBase(Number(digits)),
     ...(channel !== undefined && { channel: Number(channel) }),
   };
 }
 
 function ownPlans(folder: string): readonly ChannelPlan[] {
   const { project } = loadProject(designFolder(folder));
-  return [...project.designs()].flatMap((model) => model.lookup.plans());
+  const plans = [...project.designs()].flatMap((model) => model.lookup.plans());
+  // Designs that share a catalogue share its plans.
+  return [...new Map(plans.map((plan) => [JSON.stringify(plan), plan])).values()];
 }
 
 /** Whole names and the starts that stand for them. */

@@ -5,7 +5,7 @@ import type {
   PlanExplanation,
   PlanRowExplanation,
 } from "../../../shared/report/explain-plan.js";
-import { standingText } from "../../../shared/spectrum/standing.js";
+import { channelStandingText, standingText } from "../../../shared/spectrum/standing.js";
 import type { Paint } from "../streams.js";
 import { safe } from "./safe.js";
 import { wrapped } from "./wrap.js";
@@ -28,7 +28,9 @@ const CAUTION =
 function* rowText(row: PlanRowExplanation, paint: Paint): Iterable<string> {
   const step = row.stepHz === row.widthHz ? "" : `, one each ${bandwidth(row.stepHz)}`;
   yield `\n${paint("bold", `${bandwidth(row.widthHz)} wide${step}, halves ${bandwidth(row.duplexSpacingHz)} apart`)}\n`;
-  yield `${wrapped(standingText(row), WIDTH - 2, "  ")}\n`;
+  const [only, ...others] = row.channels;
+  const standing = only && others.length === 0 ? channelStandingText(row, only.number) : standingText(row);
+  yield `${wrapped(standing, WIDTH - 2, "  ")}\n`;
   if (row.witness !== undefined) yield `${wrapped(`seen: ${row.witness}`, WIDTH - 2, "  ")}\n`;
   if (row.note !== undefined) yield `${wrapped(`note: ${row.note}`, WIDTH - 2, "  ")}\n`;
   yield* columns(row.channels.map(channelText));
