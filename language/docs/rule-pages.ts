@@ -1,4 +1,5 @@
 /** A page for each rule, and their list; made from what the rules say of themselves. */
+import { CRITERION_RULES, ONLY_ASKED_RULES } from "../../shared/rules/asked.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
 import { RULES } from "../../shared/rules/index.js";
 import type { Rule } from "../../shared/rules/rule.js";
@@ -57,7 +58,7 @@ function enginePage(rule: Rule): string {
 
 ${rule.title}
 
-Severity: ${rule.severity}. Source: ${rule.source}.
+Severity: ${rule.severity}${severityNote(rule)}. Source: ${rule.source}.
 
 **Checks:** ${rule.checks}
 
@@ -79,6 +80,13 @@ ${rule.bad.trim()}
 
 Both stand on [the sites and the equipment of every example](../rules.md#what-the-examples-stand-on).
 `;
+}
+
+/** What a design may agree on about it. */
+function severityNote({ id }: Rule): string {
+  const always = id === "not-judged" || ONLY_ASKED_RULES.has(id);
+  if (always) return ", whatever `severity` says: an objective asks it";
+  return CRITERION_RULES.has(id) ? "; on a hop with an objective whatever `severity` says" : "";
 }
 
 function textPage(id: TextRule): string {

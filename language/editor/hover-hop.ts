@@ -1,4 +1,5 @@
 /** A hop in one look, as markdown: the level diagram of both directions, then what is found and the rest. */
+import { lackSentence } from "../../shared/evaluate/lack.js";
 import type { EndGeometry, HopResult, Verdict } from "../../shared/evaluate/result.js";
 import { availabilityBounded, yearlyBounded } from "../../shared/format/bounds.js";
 import * as write from "../../shared/format/numbers.js";
@@ -20,7 +21,7 @@ export function hopReport({ hop, result, findings }: JudgedHop): string {
     ...modeTables(result).map((one) => tableText({ ...one, title: `Modes, ${one.title}` })),
     geometryTable(result),
     list("Worked from", inputLines(result)),
-    list("Not computed", result.missing),
+    list("Not computed", result.missing.map(lackSentence)),
     list("Notes", result.notes),
   ];
   return sections.filter((section) => section !== undefined).join("\n\n");

@@ -133,6 +133,7 @@ export class DesignModel {
   design(): Design {
     const sites = this.resolvedNames("site", "site", this.lookup.site);
     const hops = this.resolvedNames("hop", "hop", (name) => this.hop(name)?.hop);
+    const unformed = this.resolvedNames("hop", "unformed", (name) => this.hop(name)?.unformed);
     const acceptedAt = this.resolvedNames("site", "accepted-at", this.lookup.acceptedAt);
     const maps = this.maps();
     return {
@@ -142,6 +143,7 @@ export class DesignModel {
       policy: this.lookup.policy(),
       sites,
       hops,
+      unformed: unformed.size > 0 ? unformed : undefined,
       acceptedAt: acceptedAt.size > 0 ? acceptedAt : undefined,
       ...this.stock(this.resolvedNames("site", "equipment", this.lookup.equipment)),
     };
@@ -254,7 +256,10 @@ export class DesignModel {
     for (const key of [...changed, ...this.memo.forget(changed)]) {
       const declared = key.replace(/^=(like )?/, "");
       const [kind, name = ""] = declared.split(" ") as [string, string?];
-      if (kind === "hop") this.changedHops.add(name);
+      if (kind === "hop") {
+        this.changedHops.add(name);
+        this.resolved.get("unformed")?.delete(name);
+      }
       this.resolved.get(kind)?.delete(name);
       for (const entry of this.declarations(declared)) this.noteFile(entry.file);
     }

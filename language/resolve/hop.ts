@@ -9,8 +9,11 @@ import type {
   Polarization,
   Surface,
   SurfaceKind,
+  UnformedHop,
 } from "../../shared/design/design.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
+import { asksAnything } from "../../shared/rules/asked.js";
+import { ADD_AN_END, unformedWords } from "../../shared/rules/not-judged.js";
 import { channelFrequencies, type NoChannel } from "../../shared/spectrum/channel-plan.js";
 import {
   type Fact,
@@ -35,6 +38,8 @@ import { acceptancesOf } from "./policy.js";
 export interface ResolvedHop {
   /** Missing while the hop has not two different ends that exist. */
   readonly hop?: Hop;
+  /** In its place, where it lacks an end and its objective asks something. */
+  readonly unformed?: UnformedHop;
   /** Offsets count from the start of the file as it was when this was resolved. */
   readonly problems: readonly ResolveProblem[];
   /** Where the hop's statement began then: what moved it since moved its problems with it. */
@@ -50,10 +55,20 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
   const [channelFact, ...furtherFacts] = factsNamed(facts, "channel");
   const channel = channelOf(entry, channelFact, radio, lookup, report);
   const further = furtherFacts.flatMap((fact) => channelOf(entry, fact, radio, lookup, report) ?? []);
+  const objectiveName = wordOf(factNamed(facts, "objective"), "objective");
+  const objective = objectiveName === undefined ? undefined : lookup.objective(objectiveName);
+  const arrangement = { name: wordOf(factNamed(facts, "arrangement"), "value") ?? "1+0" };
+  const accepts = acceptancesOf(facts);
+  const policy = lookup.policy();
+  const siteNames = facts.filter((fact) => fact.property === END).map((fact) => wordOf(fact, "site") ?? "");
+  const unformed: UnformedHop | undefined =
+    siteNames.length < 2 && objective && asksAnything(objective)
+      ? { name: entry.name, arrangement, objective, accepts, policy, siteNames }
+      : undefined;
+  if (unformed) return { unformed, problems, from: entry.fact.statement.start };
   const ends = endsOf(entry, facts, channel?.halves, lookup, report);
   const modes = modesOf(entry, facts, radio, channel?.channel.bandwidthHz, report);
   if (!ends) return { problems, from: entry.fact.statement.start };
-  const objective = wordOf(factNamed(facts, "objective"), "objective");
   const climate = factNamed(facts, "climate");
   const survey = surveyOf(factNamed(facts, "survey"), ends, report);
   const surveyFile = wordOf(survey, "file");
@@ -64,7 +79,7 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
     channel: channel?.channel,
     channelUnknown: channel === undefined && channelFact !== undefined ? true : undefined,
     polarization: wordOf(factNamed(facts, "polarization"), "value") as Polarization | undefined,
-    arrangement: { name: wordOf(factNamed(facts, "arrangement"), "value") ?? "1+0" },
+    arrangement,
     pairedWith: wordOf(factNamed(facts, "pair"), "hop"),
     radio,
     modes,
@@ -81,14 +96,14 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
     repairHours: quantityOf(factNamed(facts, "repair-time"), "value"),
     measuredRain: measuredRainOf(factNamed(facts, "measured-rain")),
     surfaces: surfacesOf(facts, ends, report),
-    objective: objective === undefined ? undefined : lookup.objective(objective),
+    objective,
     obstacles: obstaclesOf(facts, ends, report),
     surveyFile: surveyFile === undefined ? undefined : resolvePath(entry.file, surveyFile),
     surveyReversed: wordOf(survey, "from") === ends[1].site.name || undefined,
     surveySource: wordOf(survey, "source") as Hop["surveySource"],
     bridgeGapsM: lookup.bridgeGapsM(),
-    accepts: acceptancesOf(facts),
-    policy: lookup.policy(),
+    accepts,
+    policy,
   };
   return { hop, problems, from: entry.fact.statement.start };
 }
@@ -174,13 +189,11 @@ function endsOf(
     severity: "error" | "info" = "error",
   ) => report({ rule: "hop-ends", severity, start: at.start, end: at.end, message, help });
   if (ends.length < 2) {
-    const has = ends.length === 0 ? "no end yet" : `one end yet, ${names[0]}`;
-    problem(
-      nameRange(entry),
-      `${entry.name} has ${has}; a hop has two`,
-      "add an end by its site's name, for example: KELD { antenna A18-06 at 24 m }",
-      "info",
+    const has = unformedWords(
+      entry.name,
+      names.flatMap((name) => name ?? []),
     );
+    problem(nameRange(entry), `${has}; a hop has two`, ADD_AN_END, "info");
     return undefined;
   }
   if (ends.length > 2) {

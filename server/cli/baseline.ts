@@ -4,7 +4,7 @@ import { reasonOf } from "../files/hop-files.js";
 import { readBoundedSync } from "../files/read-bounded.js";
 import type { JudgedFolder } from "../findings/judged-folder.js";
 import { shownFrom } from "../findings/paths.js";
-import type { PlacedFinding } from "../findings/placed.js";
+import { atLeast, type PlacedFinding } from "../findings/placed.js";
 import type { CheckOutput } from "./print/check-output.js";
 
 /** Whether a finding is in the baseline. */
@@ -17,23 +17,26 @@ export const NO_BASELINE: Baseline = () => false;
  * @throws CommandError when it cannot be read or is something else
  */
 export function readBaseline(path: string, judged: JudgedFolder): Baseline {
-  const left = new Map<string, number>();
+  const left = new Map<string, Known[]>();
   for (const { folder, findings } of baselineIn(path).designs) {
-    for (const { key, accepted } of findings) {
+    for (const finding of findings) {
       // An acceptance that has ended since is no old finding.
-      if (accepted) continue;
-      const known = `${folder}\n${key}`;
-      left.set(known, (left.get(known) ?? 0) + 1);
+      if (finding.accepted) continue;
+      const key = `${folder}\n${finding.key}`;
+      const alike = left.get(key);
+      if (alike) alike.push(finding);
+      else left.set(key, [finding]);
     }
   }
   const old = new Set<PlacedFinding>();
   for (const { root, findings } of judged.designs) {
     for (const finding of findings) {
-      const key = `${shownFrom(judged.root, root)}\n${finding.key}`;
-      const count = left.get(key) ?? 0;
+      if (finding.accepted) continue;
+      const alike = left.get(`${shownFrom(judged.root, root)}\n${finding.key}`) ?? [];
       // Of several alike as many are old as there were.
-      if (finding.accepted || count === 0) continue;
-      left.set(key, count - 1);
+      const index = alike.findIndex((known) => isNoWorse(finding, known));
+      if (index < 0) continue;
+      alike.splice(index, 1);
       old.add(finding);
     }
   }
@@ -42,6 +45,16 @@ export function readBaseline(path: string, judged: JudgedFolder): Baseline {
 
 /** Of a network of 100,000 hops. */
 const LARGEST_BYTES = 2 ** 30;
+
+type Known = Pick<PlacedFinding, "severity" | "notJudged">;
+
+/** What has become graver since, or leaves more unjudged, is new. */
+function isNoWorse(now: Known, known: Known): boolean {
+  return (
+    atLeast(known.severity, now.severity) &&
+    (now.notJudged ?? []).every((rule) => known.notJudged?.includes(rule))
+  );
+}
 
 function baselineIn(path: string): CheckOutput {
   let read: unknown;

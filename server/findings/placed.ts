@@ -40,6 +40,7 @@ export interface PlacedFinding {
   readonly hop?: string;
   readonly place?: Place;
   readonly related: readonly PlacedRelated[];
+  readonly notJudged?: Finding["notJudged"];
   readonly accepted?: Finding["accepted"];
 }
 
@@ -48,14 +49,15 @@ export class Placer {
   constructor(private readonly model: DesignModel) {}
 
   ofFinding(finding: Finding, hop?: string): PlacedFinding {
-    const { rule, severity, message, help, accepted } = finding;
+    const { rule, severity, message, help, notJudged, accepted } = finding;
     const related = (finding.related ?? []).map(({ at, file, message }): PlacedRelated => {
       const found = at === undefined ? undefined : locate(at, this.model);
       return { place: found && this.place(found.file, found.start, found.end), file, message };
     });
     const found = locate(finding.at, this.model);
     const place = found && this.place(found.file, found.start, found.end);
-    return { rule, key: keyOf(finding), severity, message, help, hop, place, related, accepted };
+    const key = keyOf(finding);
+    return { rule, key, severity, message, help, hop, place, related, notJudged, accepted };
   }
 
   ofProblem(file: string, problem: TextProblem, hop?: string): PlacedFinding {

@@ -54,6 +54,7 @@ export class DesignSession {
   /** Hops whose result does not count any more, whatever their resolved form. */
   private readonly outdated = new Set<string>();
   private readonly pending = new Set<string>();
+  private readonly unformed = new Set<string>();
   private network: readonly Finding[] = [];
   private networkByFile = new Map<string, Finding[]>();
   private networkIsStale = false;
@@ -250,8 +251,10 @@ export class DesignSession {
     const hop = this.model.hop(name)?.hop;
     if (!hop) {
       this.hopResults.delete(name);
-      return this.judged.delete(name);
+      const wasJudged = this.judged.delete(name);
+      return this.noteUnformed(name) || wasJudged;
     }
+    this.unformed.delete(name);
     const known = this.judged.get(name);
     if (known && !this.outdated.has(name) && isDeepStrictEqual(known.hop, hop)) return false;
     const judged = await this.judge(hop);
@@ -260,6 +263,14 @@ export class DesignSession {
     this.hopResults.set(name, judged.result);
     this.judged.set(name, judged);
     return true;
+  }
+
+  /** A hop without two ends is told of with the network: whether it is one, or was. */
+  private noteUnformed(name: string): boolean {
+    const was = this.unformed.delete(name);
+    const is = this.model.hop(name)?.unformed !== undefined;
+    if (is) this.unformed.add(name);
+    return was || is;
   }
 
   /** A fault of ours in one hop must not cost the judgement of the others. */

@@ -16,7 +16,7 @@ export function notJudged(hop: Hop, error: unknown): JudgedHop {
       carriers: [],
       inputs: [],
       methods: [],
-      missing: [message],
+      missing: [{ code: "refusal", of: ["path"], said: message }],
       notes: [],
     },
     findings: [

@@ -36,19 +36,19 @@ export function findingChanges(
 ): FindingChange[] {
   const open = new Set(is);
   const pairs = new Map<Finding, Finding>();
-  const pair = (keyOf: (finding: Finding, at: Address) => string | undefined) => {
-    const free = Map.groupBy(open, (finding) => keyOf(finding, finding.at));
+  const pair = (keyOf: (finding: Finding, now: (at: Address) => Address) => string | undefined) => {
+    const free = Map.groupBy(open, (finding) => keyOf(finding, (at) => at));
     for (const finding of was) {
-      const key = pairs.has(finding) ? undefined : keyOf(finding, addressNow(finding.at));
+      const key = pairs.has(finding) ? undefined : keyOf(finding, addressNow);
       const found = key === undefined ? undefined : free.get(key)?.shift();
       if (!found) continue;
       pairs.set(finding, found);
       open.delete(found);
     }
   };
-  pair(({ rule }, at) => `${rule} ${at}`);
-  pair(({ rule }, at) => `${rule} ${at.replace(/#\d+/g, "")}`);
-  pair(({ rule, about }) => about && `${rule} ${about}`);
+  pair(({ rule, at }, now) => `${rule} ${now(at)}`);
+  pair(({ rule, at }, now) => `${rule} ${now(at).replace(/#\d+/g, "")}`);
+  pair(({ rule, about }, now) => about && `${rule} ${now(about)}`);
   const kept = was.map((finding) => changeOf(finding, pairs.get(finding)));
   return [...[...open].map((finding) => changeOf(undefined, finding)), ...kept];
 }
@@ -66,6 +66,8 @@ function statusOf(was: Finding | undefined, is: Finding | undefined): FindingSta
   if (is.accepted && !was.accepted) return "newly accepted";
   if (was.accepted && !is.accepted) return "no longer accepted";
   const rise = RANK[is.severity] - RANK[was.severity];
+  // More is left unjudged than was.
+  if (is.notJudged?.some((rule) => !was.notJudged?.includes(rule))) return "graver";
   return rise > 0 ? "graver" : rise < 0 ? "milder" : "still there";
 }
 

@@ -359,6 +359,13 @@ export interface Hop {
   readonly policy?: Policy;
 }
 
+/** A hop that has no two ends yet, so that nothing is computed of it, and of which something is asked all the same. */
+export interface UnformedHop extends Pick<Hop, "name" | "arrangement" | "accepts" | "policy"> {
+  readonly objective: Objective;
+  /** Of the ends that there are. */
+  readonly siteNames: readonly string[];
+}
+
 export interface Design {
   readonly title?: string;
   /** Folders and files of terrain, as written, relative to the file that names them (absolute after resolving by the host). */
@@ -368,6 +375,7 @@ export interface Design {
   readonly policy?: Policy;
   readonly sites: ReadonlyMap<string, Site>;
   readonly hops: ReadonlyMap<string, Hop>;
+  readonly unformed?: ReadonlyMap<string, UnformedHop>;
   /** What stands at the sites, by their names; sites with nothing stated are not in it. */
   readonly equipment?: ReadonlyMap<string, SiteEquipment>;
   /** What is accepted at sites, by their names: beside the sites, so that no hop's result depends on it. */

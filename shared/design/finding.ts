@@ -23,6 +23,8 @@ export interface Finding {
   /** What to do, if one thing can be named. */
   readonly help?: string;
   readonly related?: readonly RelatedPlace[];
+  /** Of `not-judged`: the rules whose criteria have no verdict. */
+  readonly notJudged?: readonly string[];
   /** Set when the design accepts it. */
   readonly accepted?: { readonly reason?: string; readonly until?: string };
 }

@@ -77,12 +77,11 @@ export function rainRate001({ climate, origin }: ClimateInUse, trace: Trace): nu
     return ofZone;
   }
   if (rainRateMmPerH !== undefined) {
-    missing(
-      trace,
-      `Rain outage: the rain rate is stated at ${outage(rainTimePercent)} of the year, the method needs it at 0.01 %.`,
-    );
+    const said = `the rain rate is stated at ${outage(rainTimePercent)} of the year, the method needs it at 0.01 %`;
+    missing(trace, { code: "climate", of: ["rain"], said });
   } else {
-    missing(trace, "Rain outage: the climate gives no rain rate at 0.01 % of the year.");
+    const said = "the climate gives no rain rate at 0.01 % of the year";
+    missing(trace, { code: "climate", of: ["rain"], said });
   }
   return undefined;
 }

@@ -6,7 +6,7 @@ import { STANDARD_K_FACTOR } from "./climate.js";
 import type { Course, Heights } from "./geometry.js";
 import { FREE_OF_DIFFRACTION_FRACTION, type Obstruction } from "./path-loss.js";
 import type { ClearanceResult } from "./result.js";
-import { citeAs, missing, note, type Trace, use } from "./trace.js";
+import { citeAs, missing, note, refused, type Trace, use } from "./trace.js";
 
 /** One result for each criterion of the objective, and k = 4/3 for information when it is not among them. */
 export function clearances(
@@ -34,7 +34,7 @@ export function clearances(
   };
   for (const criterion of hop.objective?.clearance ?? []) {
     if (!(criterion.kFactor > 0)) {
-      missing(trace, "Clearance: a criterion states a k that is not above 0.");
+      refused(trace, "zone", "a criterion states a k that is not above 0");
       continue;
     }
     add(clearanceFor(criterion, path, profile, tops));
@@ -43,8 +43,9 @@ export function clearances(
     const standard = { kFactor: STANDARD_K_FACTOR, fresnelFraction: FREE_OF_DIFFRACTION_FRACTION };
     add(clearanceFor(standard, path, profile, tops), { forInformation: true });
   }
-  if (results.length === 0) missing(trace, "Clearance: no height of the profile is known.");
-  else if (profile.gaps.length > 0)
+  if (results.length === 0 && profile.gaps.length === 0)
+    missing(trace, { code: "terrain", of: ["profile"], said: "no height of the profile is known" });
+  if (results.length > 0 && profile.gaps.length > 0)
     note(
       trace,
       "Clearance, levels and margins are those of the known ground; where they are met, the rest leaves them open.",
@@ -66,11 +67,16 @@ function aboveGround(antenna: Antenna | undefined, neededM: number | undefined):
 }
 
 /** The lower frequency has the wider Fresnel zone. Without any, the middle of the radio's tuning range serves. */
-export function rayPath(hop: Hop, course: Course, heights: Heights): RayPath | undefined {
+export function zoneFrequencyHz(hop: Hop): number | undefined {
   const stated = hop.ends.map((end) => end.transmitFrequencyHz).filter((hz) => hz !== undefined);
   const tuning = hop.radio?.tuning;
   const frequencyHz = stated.length > 0 ? Math.min(...stated) : tuning && (tuning.fromHz + tuning.toHz) / 2;
-  if (frequencyHz === undefined || !(frequencyHz > 0)) return undefined;
+  return frequencyHz !== undefined && frequencyHz > 0 ? frequencyHz : undefined;
+}
+
+export function rayPath(hop: Hop, course: Course, heights: Heights): RayPath | undefined {
+  const frequencyHz = zoneFrequencyHz(hop);
+  if (frequencyHz === undefined) return undefined;
   return {
     distanceM: course.distanceM,
     antennaAslM: heights.antennaAslM,

@@ -10,7 +10,7 @@ import {
 import { arrangementByName } from "../radio/arrangements.js";
 import { modeThreshold, noisePowerDbm, symbolRateHz } from "../radio/threshold.js";
 import type { Fading } from "./fading.js";
-import { cite, missing, note, record, type Trace, use } from "./trace.js";
+import { cite, note, record, refused, type Trace, use } from "./trace.js";
 
 /** Gain of a canceller where the radio states none, dB: the usual figure that P.530's text is remembered for. */
 const USUAL_XPIC_GAIN_DB = 20;
@@ -88,7 +88,7 @@ export function crossPolarOutage(
   cite(trace, METHOD_CLEAR_AIR);
   record(trace, "4.1", clearAir.steps);
   if (!clearAir.ok) {
-    missing(trace, `Cross-polar outage of ${mode.modulation}: ${clearAir.refusal}`);
+    refused(trace, "cross-polar", `${mode.modulation}: ${clearAir.refusal}`, mode);
     return "unknown";
   }
   if (rain === undefined) return { clearAirFraction: clearAir.outageFraction };
@@ -100,7 +100,7 @@ export function crossPolarOutage(
   });
   cite(trace, METHOD_PRECIPITATION);
   if (!wet.ok) {
-    missing(trace, `Cross-polar outage of ${mode.modulation}: ${wet.refusal}`);
+    refused(trace, "cross-polar", `${mode.modulation}: ${wet.refusal}`, mode);
     return "unknown";
   }
   record(trace, "4.2", wet.steps);

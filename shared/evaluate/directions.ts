@@ -7,6 +7,7 @@ import type { DirectionWays } from "./carriers.js";
 import type { ClimateInUse } from "./climate.js";
 import { type Fading, type FadingPath, fadingOf } from "./fading.js";
 import { judgedMode } from "./judged-mode.js";
+import { modeNamed } from "./lack.js";
 import { type Chain, chainOf, levelDiagram, type PathLosses, transmitPowerDbm, waysOf } from "./levels.js";
 import { type ModeFading, modeFadingOf, modeOutages } from "./outages.js";
 import { ownChannels } from "./own-channels.js";
@@ -43,18 +44,21 @@ export function evaluateDirections(
   for (const [from, to] of [hop.ends, [hop.ends[1], hop.ends[0]]] as const) {
     const firstHz = from.transmitFrequencyHz;
     if (firstHz === undefined || !(firstHz > 0)) continue;
-    const between = (hz: number, tell: Trace): PathLosses => {
+    const between = (hz: number, tell: Trace): PathLosses | undefined => {
       const loss = pathLosses(hop, climate, heights, hz, obstruction, tell);
+      if (loss === undefined) return undefined;
       const rayDb = (sends: number, receives: number) =>
         rays!.diffractionDb(from === hop.ends[0] ? [sends > 1, receives > 1] : [receives > 1, sends > 1], hz);
       return rays ? { ...loss, rayDb } : loss;
     };
     // The trace tells the figures of the channel that is judged.
     const silent = newTrace();
-    const { frequencyHz, ways: own } = ownChannels(hop, from, firstHz, (hz) =>
-      waysOf(hop, [from, to], hz, between(hz, silent), silent),
-    );
+    const { frequencyHz, ways: own } = ownChannels(hop, from, firstHz, (hz) => {
+      const lossAt = between(hz, silent);
+      return lossAt && waysOf(hop, [from, to], hz, lossAt, silent);
+    });
     const loss = between(frequencyHz, trace);
+    if (loss === undefined) continue;
     losses.push(loss);
     const moreLossDb = loss.rayDb && loss.rayDb(1, 2) - loss.diffractionDb;
     const fades = fadingOf(hop, [from, to], { ...path, moreLossDb }, climate, frequencyHz, trace);
@@ -81,10 +85,8 @@ function directionOf(
 ): FadingDirection | undefined {
   const powered = hop.modes.filter((mode) => {
     if (transmitPowerDbm(from, mode) !== undefined) return true;
-    missing(
-      trace,
-      `Level: mode ${mode.modulation} has no transmit power, neither in the catalogue nor at ${from.site.name}.`,
-    );
+    const said = `mode ${mode.modulation} has no transmit power, neither in the catalogue nor at ${from.site.name}`;
+    missing(trace, { code: "catalogue", of: ["level"], said, mode: modeNamed(mode) });
     return false;
   });
   const reference = powered.at(-1);
@@ -178,10 +180,8 @@ function modeResult(
 ): { readonly result: ModeResult; readonly fading: ModeFading } | undefined {
   const threshold = modeThreshold(mode, hop.radio?.noiseFigureDb);
   if (threshold === undefined) {
-    missing(
-      trace,
-      `Margin: mode ${mode.modulation} has neither a threshold nor a required SNR with a noise figure.`,
-    );
+    const said = `mode ${mode.modulation} has neither a threshold nor a required SNR with a noise figure`;
+    missing(trace, { code: "catalogue", of: ["threshold"], said, mode: modeNamed(mode) });
     return undefined;
   }
   if (threshold.from !== "catalogue")

@@ -4,7 +4,7 @@ import { elevationAngles, slantDistanceM } from "../geodesy/elevation.js";
 import { inverse } from "../geodesy/geodesic.js";
 import type { GroundInput } from "./ground.js";
 import type { EndGeometry } from "./result.js";
-import { citeAs, missing, type Trace, use } from "./trace.js";
+import { citeAs, missing, refused, type Trace, use } from "./trace.js";
 
 /** Where the hop runs in the plan. */
 export interface Course {
@@ -28,13 +28,13 @@ export function courseOf(hop: Hop, trace: Trace): Course | undefined {
   const to = hop.ends[1].site.position;
   if (from === undefined || to === undefined) return undefined;
   if (Math.abs(from.latitudeDeg) > 90 || Math.abs(to.latitudeDeg) > 90) {
-    missing(trace, "Path: a latitude lies beyond 90 degrees.");
+    refused(trace, "path", "a latitude lies beyond 90 degrees");
     return undefined;
   }
   const { distanceM, azimuthFromDeg, azimuthToDeg } = inverse({ from, to });
   citeAs(trace, "Geodesic on WGS84 (Karney 2013)", "verified", "Length and azimuths");
   if (!(distanceM > 0)) {
-    missing(trace, `Path: ${hop.ends[0].site.name} and ${hop.ends[1].site.name} stand at the same place.`);
+    refused(trace, "path", `${hop.ends[0].site.name} and ${hop.ends[1].site.name} stand at the same place`);
     return undefined;
   }
   use(trace, "path length", kilometres(distanceM, 1), "design", "along the ground, between both positions");
@@ -111,7 +111,11 @@ function groundAt(hop: Hop, ground: GroundInput, end: 0 | 1, trace: Trace): Grou
     return { groundM: site.groundM, groundFrom: "design", terrainGroundM: ofTerrain };
   }
   if (ofTerrain === undefined) {
-    missing(trace, `Heights: the ground level of ${site.name} is neither stated nor in the terrain.`);
+    missing(trace, {
+      code: "terrain",
+      of: ["heights"],
+      said: `the ground level of ${site.name} is neither stated nor in the terrain`,
+    });
     return undefined;
   }
   use(

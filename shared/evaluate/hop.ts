@@ -1,5 +1,6 @@
 import type { Hop } from "../design/design.js";
 import { twoWayAvailability } from "./availability.js";
+import { boundedRain } from "./bounded-rain.js";
 import { carriersOf } from "./carriers.js";
 import { noteChannels } from "./channels.js";
 import { climateInUse, medianKFactor } from "./climate.js";
@@ -10,7 +11,7 @@ import { courseOf, heightsOf } from "./geometry.js";
 import type { GroundInput } from "./ground.js";
 import { judgedOver, profileOver, unknownOf } from "./known-ground.js";
 import type { PathLosses } from "./levels.js";
-import { missingFacts } from "./missing.js";
+import { missInputs } from "./missing.js";
 import { objectiveResults } from "./objectives.js";
 import { inJudgedPolarization } from "./polarization.js";
 import { profileSummary, topsOf } from "./profile.js";
@@ -29,9 +30,7 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
   const trace = newTrace();
   const { hop: stated, beyond } = withinReason(design);
   const hop = inJudgedPolarization(stated, trace);
-  for (const what of beyond) missing(trace, `Beyond reason: ${what} is left out.`);
-  for (const { fact } of missingFacts(hop)) missing(trace, `The ${fact} is not stated.`);
-  if (hop.channelUnknown) missing(trace, "The channel is not known, so that its frequencies are not either.");
+  missInputs(hop, beyond, trace);
   noteChannels(hop, trace);
   const climate = climateInUse(hop, ground.climate);
   const kFactor = medianKFactor(climate, trace);
@@ -53,13 +52,15 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
       : NOTHING;
 
   const directions = both.directions.map(({ direction }) => direction);
+  const bothWays = twoWayAvailability(hop, both.directions, trace);
+  if (bothWays?.verdict === "open") missing(trace, boundedRain(bothWays.rainBound ?? "at most"));
   const availability = withEquipment(
-    committedOver(unknownGround, twoWayAvailability(hop, both.directions, trace)),
+    committedOver(unknownGround, bothWays),
     equipmentOutage(hop, trace),
     trace,
   );
-  const objectives = objectiveResults(hop, { directions, distanceM: course?.distanceM, availability }, trace);
   const distanceM = course?.distanceM;
+  const objectives = objectiveResults(hop, { directions, distanceM, availability }, trace);
   return {
     hop: hop.name,
     ends: [hop.ends[0].site.name, hop.ends[1].site.name],

@@ -3,6 +3,7 @@ import type { Hop } from "../design/design.js";
 import { kilometres } from "../format/numbers.js";
 import { type Bridge, bridged } from "../terrain/bridge.js";
 import type { TerrainProfile } from "../terrain/profile.js";
+import { gapsTold, stretchTold } from "./gaps.js";
 import type { Course } from "./geometry.js";
 import type { GroundInput } from "./ground.js";
 import type { HopResult, Verdict } from "./result.js";
@@ -21,17 +22,15 @@ export function profileOver(
   const profile = usableProfile(ground, course, trace);
   if (profile === undefined) return {};
   const known = bridgedFor(hop, profile);
-  for (const { fromM, toM } of known.bridges) {
-    const stretch = `from ${kilometres(fromM)} to ${kilometres(toM)}`;
+  for (const bridge of known.bridges) {
     note(
       trace,
-      `Ground ${stretch} is not known; a straight line stands in for it, as the network states with bridge-gaps.`,
+      `Ground ${stretchTold(bridge)} is not known; a straight line stands in for it, as the network states with bridge-gaps.`,
     );
   }
-  for (const { fromM, toM } of known.profile.gaps) {
-    const stretch =
-      fromM === toM ? `at ${kilometres(fromM)}` : `from ${kilometres(fromM)} to ${kilometres(toM)}`;
-    missing(trace, `Ground: it is not known ${stretch}, where an obstruction may stand.`);
+  if (known.profile.gaps.length > 0) {
+    const said = `there are no heights ${gapsTold(known.profile.gaps, ground.profileKind)}`;
+    missing(trace, { code: "terrain", of: ["profile"], said });
   }
   return known;
 }
@@ -53,13 +52,14 @@ function usableProfile(
   const { profile } = ground;
   // Between two samples of a raster there is none; two surveyed points are a line.
   if (profile === undefined || profile.heightM.length < (profile.straight ? 2 : 3)) {
-    missing(trace, `Clearance: ${ground.problem ?? "there is no terrain profile of the path."}`);
+    const said = ground.problem ?? "there is no terrain profile of the path";
+    missing(trace, { code: "terrain", of: ["profile"], said });
     return undefined;
   }
   const lengthM = profile.distanceM.at(-1)!;
   if (course !== undefined && Math.abs(lengthM / course.distanceM - 1) > PROFILE_LENGTH_TOLERANCE) {
     const lengths = `${kilometres(lengthM)} long, the path ${kilometres(course.distanceM)}`;
-    missing(trace, `Clearance: the profile is ${lengths}.`);
+    missing(trace, { code: "terrain", of: ["profile"], said: `the profile is ${lengths}` });
     return undefined;
   }
   return profile;

@@ -1,13 +1,19 @@
 import { type Address, address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
+import { arrangementByName } from "../radio/arrangements.js";
+import { zoneFrequencyHz } from "./criteria.js";
+import { capacityVerdict } from "./judged-mode.js";
+import { type FactName, factWords, STEPS, type Step } from "./lack.js";
 import { radiatesBoth } from "./polarization.js";
+import { missing, type Trace } from "./trace.js";
 
 /** A fact that the design does not state yet and that a budget cannot do without. */
 export interface MissingFact {
-  /** For example `antenna height at TARN`. */
-  readonly fact: string;
+  readonly fact: FactName;
   /** Where it would stand. */
   readonly at: Address;
+  /** What cannot be computed without it. */
+  readonly of: readonly Step[];
 }
 
 /**
@@ -16,31 +22,73 @@ export interface MissingFact {
  */
 export function missingFacts(hop: Hop): readonly MissingFact[] {
   const facts: MissingFact[] = [];
-  const lacks = (fact: string, ...steps: string[]) =>
-    facts.push({ fact, at: address("hop", hop.name, ...steps) });
+  const lacks = (name: string, of: readonly Step[], ...steps: string[]) =>
+    facts.push({ fact: { name }, of, at: address("hop", hop.name, ...steps) });
+  const lacksAt = (site: string, name: string, of: readonly Step[], step: string) =>
+    facts.push({ fact: { name, site }, of, at: address("hop", hop.name, site, step) });
+  const zone: readonly Step[] = zoneFrequencyHz(hop) === undefined ? ["zone"] : [];
 
   for (const end of hop.ends) {
     if (end.site.position === undefined) {
-      facts.push({ fact: `position of ${end.site.name}`, at: address("site", end.site.name, "at") });
+      const at = address("site", end.site.name, "at");
+      facts.push({ fact: { name: "position", site: end.site.name }, of: ["path"], at });
     }
   }
-  if (hop.radio === undefined) lacks("radio", "radio");
-  else if (hop.modes.length === 0) lacks("mode", "mode");
+  if (hop.radio === undefined) lacks("radio", ["level", "threshold", "capacity", ...zone], "radio");
+  else if (hop.modes.length === 0) lacks("mode", ["level", "threshold", "capacity"], "mode");
   for (const end of hop.ends) {
     // A half of a channel that no plan has: the channel itself was told already.
     const ofChannel = hop.channelUnknown && end.transmits !== undefined;
     if (end.transmitFrequencyHz === undefined && !ofChannel) {
-      lacks(`transmit frequency at ${end.site.name}`, end.site.name, "transmits");
+      lacksAt(end.site.name, "transmit frequency", ["level", ...zone], "transmits");
     }
   }
-  if (hop.polarization === undefined && !radiatesBoth(hop)) lacks("polarization", "polarization");
+  if (hop.polarization === undefined && !radiatesBoth(hop)) lacks("polarization", ["rain"], "polarization");
   for (const end of hop.ends) {
     const name = end.site.name;
-    if (end.antenna === undefined) lacks(`antenna at ${name}`, name, "antenna");
-    if (end.antennaHeightM === undefined) lacks(`antenna height at ${name}`, name, "antenna.at");
+    if (end.antenna === undefined) lacksAt(name, "antenna", ["level"], "antenna");
+    if (end.antennaHeightM === undefined) lacksAt(name, "antenna height", ["heights"], "antenna.at");
     if (end.feeder !== undefined && end.feederLengthM === undefined) {
-      lacks(`feeder length at ${name}`, name, "feeder.length");
+      lacksAt(name, "feeder length", ["level"], "feeder.length");
     }
   }
   return facts;
+}
+
+/** Of an arrangement with a second antenna: the antenna where standby is judged, its height where its ray is. */
+function missingOfSecond({ name, objective, ends, arrangement }: Hop): readonly MissingFact[] {
+  const facts = arrangementByName(arrangement.name);
+  if (objective === undefined || (facts?.antennas ?? 1) < 2) return [];
+  const ray = (objective.diversityClearance ?? objective.clearance).length > 0;
+  return ends.flatMap(({ site, diversityAntenna, diversityHeightM }): MissingFact[] => {
+    const at = address("hop", name, site.name, "diversity-antenna");
+    if (diversityAntenna === undefined)
+      return facts?.hotStandby
+        ? [{ fact: { name: "diversity antenna", site: site.name }, of: ["standby"], at }]
+        : [];
+    if (diversityHeightM !== undefined || !ray) return [];
+    return [
+      { fact: { name: "height of the diversity antenna", site: site.name }, of: ["diversity antenna"], at },
+    ];
+  });
+}
+
+/**
+ * Tells what the design itself lacks.
+ * @param beyond what of it was left out, since it cannot be believed
+ */
+export function missInputs(hop: Hop, beyond: readonly string[], trace: Trace): void {
+  for (const what of beyond)
+    missing(trace, { code: "beyond reason", of: STEPS, said: `${what} is beyond reason and left out` });
+  for (const { fact, at, of } of [...missingFacts(hop), ...missingOfSecond(hop)])
+    missing(trace, { code: "fact", of, said: `the ${factWords(fact)} is not stated`, fact, at });
+  if (hop.channelUnknown) {
+    const said = "the channel is not known, so that its frequencies are not either";
+    missing(trace, { code: "fact", of: ["level", "zone"], said });
+  }
+  if (capacityVerdict(hop) !== "open") return;
+  for (const { modulation, bitRateBps } of hop.modes) {
+    const said = `mode ${modulation} has no rate in the catalogue`;
+    if (bitRateBps === undefined) missing(trace, { code: "catalogue", of: ["capacity"], said });
+  }
 }

@@ -6,7 +6,7 @@ import { multipathActivity } from "../propagation/p530/multipath-activity.js";
 import { METHOD as MULTIPATH17, multipathOccurrence17 } from "../propagation/p530/multipath17.js";
 import type { ClimateInUse } from "./climate.js";
 import type { FadingPath, MultipathFading } from "./fading.js";
-import { cite, missing, note, record, type Trace, use } from "./trace.js";
+import { cite, missing, note, record, refused, type Trace, use } from "./trace.js";
 
 /** Gradient assumed by the quick method where none is given, N/km: our own, in the middle of the usual -200 to -400. */
 const ASSUMED_DN1 = -300;
@@ -38,7 +38,7 @@ export function multipathOf(
     inclinationMrad,
   });
   if (!year.ok) {
-    missing(trace, `Multipath: ${year.refusal}`);
+    refused(trace, "multipath", year.refusal);
     return undefined;
   }
   note(trace, ...year.validity);
@@ -99,11 +99,19 @@ function currentMethod(
   const { logK, dN75 } = climate;
   const meanTerrainM = path.terrain?.meanM;
   if (logK === undefined || dN75 === undefined) {
-    missing(trace, "Multipath outage: the current method needs logK and dN75 in the climate.");
+    missing(trace, {
+      code: "climate",
+      of: ["multipath"],
+      said: "the current method needs logK and dN75 in the climate",
+    });
     return undefined;
   }
   if (meanTerrainM === undefined) {
-    missing(trace, "Multipath outage: the mean terrain height is not known without a profile.");
+    missing(trace, {
+      code: "terrain",
+      of: ["multipath"],
+      said: "the mean terrain height is not known without a profile",
+    });
     return undefined;
   }
   const [ofLogK, ofDn75] = [origin("logK"), origin("dN75")];
@@ -129,7 +137,11 @@ function precedingMethod(
   const { climate, origin } = climateInUse;
   const { dN1, terrainRoughnessM } = climate;
   if (dN1 === undefined) {
-    missing(trace, "Multipath outage: the preceding method needs dN1 in the climate.");
+    missing(trace, {
+      code: "climate",
+      of: ["multipath"],
+      said: "the preceding method needs dN1 in the climate",
+    });
     return undefined;
   }
   if (terrainRoughnessM === undefined) {
@@ -199,7 +211,7 @@ function answer(
 ): Occurrence | undefined {
   record(trace, "2.3.1", outcome.steps);
   if (!outcome.ok) {
-    missing(trace, `Multipath outage: ${outcome.refusal}`);
+    refused(trace, "multipath", outcome.refusal);
     return undefined;
   }
   note(trace, ...outcome.validity);

@@ -6,11 +6,14 @@ import {
   METHOD_F1668,
   METHOD_F1703,
 } from "../availability/objectives.js";
+import { address } from "../design/address.js";
 import type { AvailabilityClass, Hop, QualityShare } from "../design/design.js";
+import { boundedRain } from "./bounded-rain.js";
 import { usesUnchecked } from "./climate.js";
 import { judgedMode } from "./judged-mode.js";
+import type { Step } from "./lack.js";
 import type { Bound, HopResult, ModeResult, ObjectiveResult } from "./result.js";
-import { cite, note, sourceOf, type Trace, use } from "./trace.js";
+import { cite, missing, refused, sourceOf, type Trace, use } from "./trace.js";
 
 /** The objectives of a link and of its error performance, held against the worse direction of the judged mode. */
 export function objectiveResults(
@@ -24,15 +27,37 @@ export function objectiveResults(
   const modes = found.directions.flatMap(({ modes: each }) => judgedMode(hop, each) ?? []);
   if (modes.length < 2) return undefined;
   const { availabilityClass, quality } = objective;
+  const checked = (step: Step, what: string) => {
+    if (usesUnchecked(hop.climate, what, trace)) return true;
+    missing(trace, { code: "left out", of: [step], said: `${what} is left out, since it is not checked` });
+    return false;
+  };
   const results = [
-    availabilityClass && usesUnchecked(hop.climate, "Availability of the link after F.1703", trace)
-      ? linkAvailability(availabilityClass, distanceM, modes, found.availability?.equipment, trace)
+    availabilityClass && checked("link availability", "Availability of the link after F.1703")
+      ? linkAvailability(hop, availabilityClass, distanceM, modes, found.availability?.equipment, trace)
       : undefined,
-    quality && usesUnchecked(hop.climate, "Severely errored seconds after F.1668", trace)
+    quality && checked("link quality", "Severely errored seconds after F.1668")
       ? linkQuality(quality, distanceM, modes, trace)
       : undefined,
   ].filter((one) => one !== undefined);
   return results.length === 0 ? undefined : results;
+}
+
+/** Failures count in an objective of all causes: without them it may be missed, never met. */
+function missEquipment(hop: Hop, trace: Trace): void {
+  const of: readonly Step[] = ["link availability"];
+  const said = "the failures of equipment are not known for this hop";
+  if (hop.radio !== undefined && hop.radio.mtbfHours === undefined)
+    missing(trace, { code: "catalogue", of, said: `${hop.radio.name} states no mtbf` });
+  else if (hop.repairHours !== undefined) missing(trace, { code: "refusal", of, said });
+  if (hop.repairHours === undefined)
+    missing(trace, {
+      code: "fact",
+      of,
+      said: "the hop states no repair-time",
+      fact: { name: "repair-time" },
+      at: address("hop", hop.name, "repair-time"),
+    });
 }
 
 const PORTIONS: Readonly<Record<AvailabilityClass["portion"], Portion>> = {
@@ -43,6 +68,7 @@ const PORTIONS: Readonly<Record<AvailabilityClass["portion"], Portion>> = {
 
 /** Unavailability is precipitation and equipment: fades of clear air are too short to count. */
 function linkAvailability(
+  hop: Hop,
   { portion, linkLengthM, propagationPercent }: AvailabilityClass,
   hopLengthM: number,
   modes: readonly ModeResult[],
@@ -55,7 +81,7 @@ function linkAvailability(
     ? hopShare({ linkUnavailability: link.unavailability, hopLengthM, linkLengthM: lengthM })
     : link;
   if (!share.ok) {
-    note(trace, `Availability of the link: ${share.refusal}`);
+    refused(trace, "link availability", share.refusal);
     return undefined;
   }
   const rain = worst(modes, ({ rain: one }) => one?.timePercent);
@@ -67,12 +93,15 @@ function linkAvailability(
   const ofEquipment = propagationOnly ? 0 : (equipment?.unavailabilityPercent ?? 0);
   const foundPercent = rain + ofEquipment;
   const leastPercent = (bound === "at most" ? 0 : rain) + ofEquipment;
+  const lacksFailures = equipment === undefined && !propagationOnly;
   const verdict =
     leastPercent > allowedPercent
       ? "missed"
-      : bound === "at least" || foundPercent > allowedPercent
+      : lacksFailures || bound === "at least" || foundPercent > allowedPercent
         ? "open"
         : "met";
+  if (verdict === "open" && lacksFailures) missEquipment(hop, trace);
+  if (verdict === "open" && bound !== undefined) missing(trace, boundedRain(bound));
   return {
     what: "unavailability of the link",
     source: sourceOf(METHOD_F1703),
@@ -129,7 +158,7 @@ function linkQuality(
     ? hopShare({ linkUnavailability: link.sesr, hopLengthM, linkLengthM: lengthM })
     : link;
   if (!share.ok) {
-    note(trace, `Severely errored seconds: ${share.refusal}`);
+    refused(trace, "link quality", share.refusal);
     return undefined;
   }
   const foundPercent = worst(modes, (mode) => mode.multipathWorstMonthPercent);

@@ -11,7 +11,7 @@ import type { ClimateInUse } from "./climate.js";
 import { diffractionGround } from "./diffraction-ground.js";
 import type { Heights } from "./geometry.js";
 import type { PathLosses } from "./levels.js";
-import { citeAs, missing, note, type Trace, use } from "./trace.js";
+import { citeAs, note, refused, type Trace, use } from "./trace.js";
 
 /** With this share of the first Fresnel zone free at median k, diffraction takes nothing worth counting. */
 export const FREE_OF_DIFFRACTION_FRACTION = 0.6;
@@ -28,6 +28,7 @@ export interface Obstruction {
  * with P.835 or the climate's own air), both along the ray, over the straight distance; for an obstructed path
  * diffraction (P.526 delta-Bullington at median k). What P.530 gives as a share of time, rain and multipath, is over
  * its path length d, along the ground.
+ * @returns undefined where the obstruction's loss cannot be told: no level is, then
  */
 export function pathLosses(
   hop: Hop,
@@ -36,13 +37,15 @@ export function pathLosses(
   frequencyHz: number,
   obstruction: Obstruction | undefined,
   trace: Trace,
-): PathLosses {
+): PathLosses | undefined {
   citeAs(trace, "Rec. ITU-R P.525-4 section 2", "verified", "Free-space loss");
+  const diffractionDb =
+    obstruction === undefined ? 0 : diffractionLossDb(hop, heights, frequencyHz, obstruction, trace);
+  if (diffractionDb === undefined) return undefined;
   return {
     freeSpaceDb: freeSpaceLossDb(heights.slantDistanceM, frequencyHz),
     gasDb: gasLossDb(climate, heights, frequencyHz, trace),
-    diffractionDb:
-      obstruction === undefined ? 0 : diffractionLossDb(hop, heights, frequencyHz, obstruction, trace),
+    diffractionDb,
   };
 }
 
@@ -118,7 +121,7 @@ export function diffractionLossDb(
   frequencyHz: number,
   obstruction: Obstruction,
   trace: Trace,
-): number {
+): number | undefined {
   const { profile, tops, kFactor: k } = obstruction;
   const result = deltaBullington(diffractionGround(profile, heights.groundM, tops), {
     antenna1HeightM: heights.antennaAslM[0],
@@ -136,8 +139,8 @@ export function diffractionLossDb(
   );
   note(trace, ...result.notes.map((text) => `Diffraction: ${text}.`));
   if (!Number.isFinite(result.lossDb)) {
-    missing(trace, "Diffraction: the method gives no figure for this profile; the level stands without it.");
-    return 0;
+    refused(trace, "level", "the method of diffraction gives no figure for this profile");
+    return undefined;
   }
   if (result.lossDb > 0) note(trace, `The level diagram holds a median diffraction loss, at ${kFactor(k)}.`);
   return result.lossDb;

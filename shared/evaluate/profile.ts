@@ -67,7 +67,12 @@ export function topsOf(hop: Hop, profile: TerrainProfile, distanceM: number, tra
     if (!(obstacle.distanceM > 0 && obstacle.distanceM < distanceM)) continue;
     const groundM = heightAt(profile, obstacle.distanceM);
     const title = obstacleTitle(obstacle);
-    if (groundM === undefined) missing(trace, `Clearance: the ground under ${title} is not known.`);
+    if (groundM === undefined)
+      missing(trace, {
+        code: "terrain",
+        of: ["profile"],
+        said: `the ground under ${title} is not known`,
+      });
     else tops.push({ distanceM: obstacle.distanceM, topM: groundM + obstacle.heightM, title });
   }
   if (hop.obstacles.length > tops.length) note(trace, "Not every obstacle could be counted.");

@@ -18,7 +18,7 @@ import { rainCoefficients, rainValidity, METHOD as SPECIFIC } from "../propagati
 import { type ClimateInUse, rainRate001, usesUnchecked } from "./climate.js";
 import type { Fading, FadingPath } from "./fading.js";
 import { radiatesBoth, tiltDeg } from "./polarization.js";
-import { cite, missing, note, record, type Trace, use } from "./trace.js";
+import { cite, missing, note, record, refused, type Trace, use } from "./trace.js";
 
 /** The law of rain on the path, and of rain with wet snow where the rain height and the probability of rain are known. */
 export function rainOf(
@@ -55,7 +55,7 @@ function lawOfRate(
     frequencyGHz,
   });
   if (!rain.ok) {
-    missing(trace, `Rain outage: ${rain.refusal}`);
+    refused(trace, "rain", rain.refusal);
     return undefined;
   }
   const both = radiatesBoth(hop) && hop.polarization !== "slant";
@@ -91,7 +91,7 @@ function lawOfMeasurement(
     toGHz: frequencyGHz,
   });
   if (!scaled.ok) {
-    missing(trace, `Rain outage: ${scaled.refusal}`);
+    refused(trace, "rain", scaled.refusal);
     return undefined;
   }
   cite(trace, METHOD_FREQUENCY);
@@ -110,14 +110,19 @@ function turnedTo(
   if (wanted === undefined || had === undefined) return undefined;
   if (wanted === had) return attenuationDb;
   if (wanted === "slant" || had === "slant") {
-    missing(
+    refused(
       trace,
-      "Rain outage: measured rain is turned from horizontal to vertical or back only, not to 45 degrees.",
+      "rain",
+      "measured rain is turned from horizontal to vertical or back only, not to 45 degrees",
     );
     return undefined;
   }
   if (!usesUnchecked(climate, "Rain outage by the scaling with polarization", trace)) {
-    missing(trace, "Rain outage: the measured rain is of the other polarization, whose scaling is left out.");
+    missing(trace, {
+      code: "left out",
+      of: ["rain"],
+      said: "the measured rain is of the other polarization, whose scaling is left out",
+    });
     return undefined;
   }
   const turned =
@@ -125,7 +130,7 @@ function turnedTo(
       ? verticalFromHorizontal({ attenuationDb })
       : horizontalFromVertical({ attenuationDb });
   if (!turned.ok) {
-    missing(trace, `Rain outage: ${turned.refusal}`);
+    refused(trace, "rain", turned.refusal);
     return undefined;
   }
   cite(trace, METHOD_POLARIZATION);

@@ -6,6 +6,7 @@ import type { Climate, Polarization, SurveySource } from "../design/design.js";
 import type { Arm } from "../equipment/branches.js";
 import type { SurveyFit } from "../terrain/survey.js";
 import type { CarrierResult } from "./carriers.js";
+import type { Lack } from "./lack.js";
 import type { ReflectionResult } from "./reflection.js";
 
 /** One row of the level diagram: an element the signal passes, and the level behind it. */
@@ -387,8 +388,8 @@ export interface HopResult {
   readonly climate?: Climate;
   readonly inputs: readonly InputUsed[];
   readonly methods: readonly MethodUsed[];
-  /** What could not be computed, and why, one sentence each. */
-  readonly missing: readonly string[];
+  /** What could not be computed, and why. */
+  readonly missing: readonly Lack[];
   /** Remarks of the methods about their validity. */
   readonly notes: readonly string[];
 }

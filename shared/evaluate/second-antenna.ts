@@ -36,7 +36,7 @@ export function secondRays(hop: Hop, ground: Ground): SecondRays | undefined {
       const obstruction = heights && obstructionOf(hop, course, heights, profile, tops, kFactor);
       if (heights === undefined || obstruction === undefined) return 0;
       // The trace tells the main ray's figures.
-      return diffractionLossDb(hop, heights, frequencyHz, obstruction, newTrace());
+      return diffractionLossDb(hop, heights, frequencyHz, obstruction, newTrace()) ?? 0;
     },
   };
 }

@@ -3,7 +3,7 @@ import { bandwidth, decibels } from "../format/numbers.js";
 import { METHOD, selectiveOutage } from "../propagation/p530/selective.js";
 import { usesUnchecked } from "./climate.js";
 import type { MultipathFading } from "./fading.js";
-import { cite, citeAs, isFirst, missing, note, record, type Trace, use } from "./trace.js";
+import { cite, citeAs, isFirst, note, record, refused, type Trace, use } from "./trace.js";
 
 /**
  * Outage of a mode by selective fading, fraction of the worst month: from its signature, else from its dispersive
@@ -42,7 +42,7 @@ export function selectiveFraction(
   });
   record(trace, "5.1", found.steps);
   if (found.ok) return found.outageFraction;
-  missing(trace, `Multipath outage by selective fading of ${modulation}: ${found.refusal}`);
+  refused(trace, "multipath", `selective fading of ${modulation}: ${found.refusal}`, mode);
   return undefined;
 }
 

@@ -68,7 +68,7 @@ function partsThrough(
   if (coupler !== undefined) {
     const lossDb = armLossDb(coupler, branch.arm, direction);
     if (lossDb === undefined) {
-      missing(trace, `Level: coupler ${coupler.name} at ${site} has no loss in the catalogue.`);
+      lacksFigure(`coupler ${coupler.name} at ${site} has no loss`, trace);
       return undefined;
     }
     branchingDb += lossDb;
@@ -83,7 +83,7 @@ function partsThrough(
   if (feeder !== undefined) {
     const loss = feederLossPerM(feeder, frequencyHz);
     if (loss === undefined) {
-      missing(trace, `Level: feeder ${feeder.name} at ${site} has no loss in the catalogue.`);
+      lacksFigure(`feeder ${feeder.name} at ${site} has no loss`, trace);
       return undefined;
     }
     if (end.feederLengthM === undefined) return undefined;
@@ -110,13 +110,14 @@ function partsThrough(
   };
 }
 
+function lacksFigure(what: string, trace: Trace): void {
+  missing(trace, { code: "catalogue", of: ["level", "standby"], said: `${what} in the catalogue` });
+}
+
 function gainOf(antenna: Antenna, site: string, frequencyHz: number, trace: Trace): number | undefined {
   const gain = antennaGain(antenna, frequencyHz);
   if (gain === undefined) {
-    missing(
-      trace,
-      `Level: antenna ${antenna.name} at ${site} has neither gain nor diameter in the catalogue.`,
-    );
+    lacksFigure(`antenna ${antenna.name} at ${site} has neither gain nor diameter`, trace);
     return undefined;
   }
   if (gain.note !== undefined) note(trace, sentence(gain.note));

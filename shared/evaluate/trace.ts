@@ -1,11 +1,12 @@
 import { type MethodReference, statusText } from "../propagation/method.js";
+import { type Lack, modeNamed, type Step } from "./lack.js";
 import type { InputUsed, MethodUsed } from "./result.js";
 
 /** What an evaluation says beside its figures; filled while the steps run, each sentence once. */
 export interface Trace {
   readonly inputs: InputUsed[];
   readonly methods: MethodUsed[];
-  readonly missing: string[];
+  readonly missing: Lack[];
   readonly notes: string[];
   /** Methods cited, and things of the design told of, already. */
   readonly cited: Set<object>;
@@ -64,8 +65,20 @@ export function record(trace: Trace, method: string, steps: object | undefined):
   if (steps !== undefined) trace.steps?.set(method, steps);
 }
 
-export function missing(trace: Trace, sentence: string): void {
-  if (!trace.missing.includes(sentence)) trace.missing.push(sentence);
+/** Both directions and every mode come by the same lacks. */
+export function missing(trace: Trace, lack: Lack): void {
+  const isKnown = trace.missing.some(({ said, of }) => said === lack.said && of[0] === lack.of[0]);
+  if (!isKnown) trace.missing.push(lack);
+}
+
+/** A method that refuses its input, for the step that it would have computed. */
+export function refused(trace: Trace, step: Step, said: string, mode?: Lack["mode"]): void {
+  missing(trace, {
+    code: "refusal",
+    of: [step],
+    said: said.replace(/\.$/, ""),
+    ...(mode && { mode: modeNamed(mode) }),
+  });
 }
 
 export function note(trace: Trace, ...sentences: readonly string[]): void {

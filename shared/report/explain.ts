@@ -1,4 +1,5 @@
 import type { Hop } from "../design/design.js";
+import { lackSentence } from "../evaluate/lack.js";
 import type { ClearanceResult, DirectionResult, HopResult, ModeResult } from "../evaluate/result.js";
 import { outageBounded } from "../format/bounds.js";
 import {
@@ -43,7 +44,7 @@ export function explainHop(hop: Hop, result: HopResult): Explanation[] {
   return [
     ...figures,
     ...explainRest(result, figures),
-    ...result.missing.map((sentence) => explanation("not computed", sentence)),
+    ...result.missing.map((lack) => explanation("not computed", lackSentence(lack))),
   ];
 }
 

@@ -8,7 +8,7 @@ import { acceptanceUnknown } from "./acceptance-unknown.js";
 import { acceptanceUnused } from "./acceptance-unused.js";
 import { RULES } from "./index.js";
 import { didYouMean } from "./meant.js";
-import { isRequired } from "./policy.js";
+import { requiredRule } from "./policy.js";
 import { requiredAccepted } from "./required-accepted.js";
 import { finding } from "./rule.js";
 
@@ -21,7 +21,7 @@ export interface Accepting {
   readonly policy?: Policy;
 }
 
-export function acceptingHop({ name, accepts, policy }: Hop): Accepting {
+export function acceptingHop({ name, accepts, policy }: Pick<Hop, "name" | "accepts" | "policy">): Accepting {
   return { kind: "hop", at: address("hop", name), accepts, policy };
 }
 
@@ -37,7 +37,7 @@ export function acceptingSites({ acceptedAt, policy }: Design): ReadonlyMap<stri
 
 /** An accepted finding stays visible, as information with the reason beside it. */
 export function accepted({ accepts, policy }: Accepting, found: Finding, today: string): Finding {
-  if (isRequired(found.rule, policy)) return found;
+  if (requiredRule(found, policy) !== undefined) return found;
   const acceptance = accepts.find(
     (accept) => accept.rule === found.rule && !isExpired(accept, today) && !isBlank(accept),
   );
@@ -72,15 +72,18 @@ export function judgeAcceptances(
       const message = `the acceptance of ${accept.rule} gives no reason, so it excuses nothing`;
       return [finding(acceptanceReason, { at, message, help: "Write why the finding may stand." })];
     }
-    const concerned = found.some((one) => one.rule === accept.rule);
+    const concerning = found.filter((one) => one.rule === accept.rule);
+    const concerned = concerning.length > 0;
     // Of a rule that could not be judged nobody knows whether its acceptance is still needed.
     if (!concerned && passedOver.has(accept.rule)) return [];
     if (!concerned) {
       const message = `accepts ${accept.rule}, which finds nothing ${kind === "hop" ? "on this hop" : "at this site"}`;
       return [finding(acceptanceUnused, { at, message, help: "Remove the line." })];
     }
-    if (isRequired(accept.rule, policy)) {
-      const message = `the design requires ${accept.rule} of every ${kind}, so it cannot be accepted`;
+    const required = concerning.map((one) => requiredRule(one, policy)).find((one) => one !== undefined);
+    if (required !== undefined) {
+      const what = required === accept.rule ? "so it" : "so that it is not judged";
+      const message = `the design requires ${required} of every ${kind}, ${what} cannot be accepted`;
       return [finding(requiredAccepted, { at, message, help: "Mend the cause and remove the line." })];
     }
     if (!isExpired(accept, today)) return lacksReason(accept, at);

@@ -3,7 +3,7 @@ import type { Hop } from "../design/design.js";
 import type { HopResult } from "../evaluate/result.js";
 import { apart, decibels, availability as percent, yearly } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
-import type { HopRule, Report } from "./rule.js";
+import type { HopRule } from "./rule.js";
 
 export const availability: HopRule = {
   scope: "hop",
@@ -11,7 +11,7 @@ export const availability: HopRule = {
   severity: "error",
   title: "The availability must be as high as the objective asks",
   checks:
-    "Availability of both directions together, propagation only, of the mode that carries the capacity asked for (else of the lowest mode); with carriers on both polarizations for the worse of them. Information where the law of rain, which ends at 0.001 % of the year, cannot tell.",
+    "Availability of both directions together, propagation only, of the mode that carries the capacity asked for (else of the lowest mode); with carriers on both polarizations for the worse of them.",
   why: "It is what the customer was promised, in minutes of every year.",
   fix: "Against rain: a shorter hop, a lower band, vertical polarization, larger antennas. Against multipath: larger antennas, more inclination, space diversity.",
   source: "Rec. ITU-R P.530-18 sections 2.3 and 2.4; the combination of both directions is common practice",
@@ -21,13 +21,10 @@ export const availability: HopRule = {
   bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    extra-loss 16 dB" }),
   check({ hop, result, report, has, leaveToCause }) {
     const found = result.availability;
-    const asked = hop.objective!.availabilityPercent;
-    if (found === undefined || asked === undefined) return;
-    // Open for another reason, it is told with that.
-    if (found.verdict === "open" && found.bound !== undefined) report(undecided(hop, found, asked));
-    if (found.verdict !== "missed") return;
+    if (found?.verdict !== "missed") return;
     // Without any margin the level itself is the finding, here or at the obstruction.
-    if (found.dominant === "none") return leaveToCause();
+    const noMargin = found.dominant === "none";
+    if (noMargin && (has("level-below-threshold") || has("clearance"))) return leaveToCause();
     // Over an obstructed path the figure follows from the obstruction, which was told already.
     if (
       has("clearance") &&
@@ -36,8 +33,8 @@ export const availability: HopRule = {
       return leaveToCause();
     report({
       at: address("hop", hop.name),
-      message: `${comparison(found, asked)}; ${cause(found)}`,
-      help: remedy(found),
+      message: `${comparison(found)}; ${noMargin ? "the received level leaves no margin" : cause(found)}`,
+      help: noMargin ? undefined : remedy(found),
       related: related(hop),
     });
   },
@@ -45,25 +42,19 @@ export const availability: HopRule = {
 
 type Found = NonNullable<HopResult["availability"]>;
 
-function comparison({ availabilityPercent, bound, modulation, outage }: Found, asked: number): string {
+/** What is found against what is asked. */
+export function comparison({
+  availabilityPercent,
+  bound,
+  modulation,
+  outage,
+  objectivePercent,
+}: Found): string {
+  const asked = objectivePercent!;
   const [figure, wanted] = apart(percent, availabilityPercent, asked);
   const [out, allowed] = apart(yearly, outage.yearPercent, 100 - asked);
   const [least, most] = bound === undefined ? ["", ""] : [`${bound} `, `${outage.bound} `];
   return `available ${least}${figure} with ${modulation} (${most}${out} out), the objective asks ${wanted} (${allowed})`;
-}
-
-/** The law of rain ends before what is asked: neither met nor missed. */
-function undecided(hop: Hop, found: Found, asked: number): Report {
-  const ends =
-    found.rainBound === "at most"
-      ? `the law of rain ends at 0.001 % (${yearly(0.001)}) and cannot tell`
-      : "the law of rain ends at 1 % and cannot tell";
-  return {
-    at: address("hop", hop.name),
-    message: `${comparison(found, asked)}; ${ends}`,
-    related: related(hop),
-    severity: "info",
-  };
 }
 
 function related({ objective }: Hop) {

@@ -1,4 +1,5 @@
 import { address } from "../design/address.js";
+import { capacityVerdict } from "../evaluate/judged-mode.js";
 import { apart, bitRate } from "../format/numbers.js";
 import { carriers } from "../radio/arrangements.js";
 import { exampleHop } from "./example-preamble.js";
@@ -18,13 +19,10 @@ export const capacity: HopRule = {
   good: exampleHop(),
   bad: exampleHop({ hop: "polarization vertical\n  radio R18\n  mode 55 MHz QPSK" }),
   check({ hop, report }) {
-    const asked = hop.objective!.capacityBps;
-    const rates = hop.modes.map((mode) => mode.bitRateBps).filter((rate) => rate !== undefined);
-    if (asked === undefined || rates.length === 0 || rates.length < hop.modes.length) return;
+    if (capacityVerdict(hop) !== "missed") return;
     const count = carriers(hop.arrangement.name);
-    const most = count * Math.max(...rates);
-    if (most >= asked) return;
-    const [carried, wanted] = apart(bitRate, most, asked);
+    const most = count * Math.max(...hop.modes.map(({ bitRateBps = 0 }) => bitRateBps));
+    const [carried, wanted] = apart(bitRate, most, hop.objective!.capacityBps!);
     report({
       at: address("hop", hop.name, hop.modes.length > 1 ? "modes" : "mode"),
       message: `carries ${carried} at most${count > 1 ? ` over ${count} carriers` : ""}, the objective asks ${wanted}`,

@@ -1,6 +1,7 @@
 import { address } from "../design/address.js";
-import { missingFacts } from "../evaluate/missing.js";
+import { factWords, type Lack } from "../evaluate/lack.js";
 import { exampleHop } from "./example-preamble.js";
+import { factsTold } from "./facts-told.js";
 import type { HopContext, HopRule } from "./rule.js";
 
 export const hopIncomplete: HopRule = {
@@ -9,49 +10,46 @@ export const hopIncomplete: HopRule = {
   severity: "info",
   title: "The hop still lacks facts",
   checks:
-    "Facts without which a path, a level or a margin cannot be computed, in the hop and in its catalogue entries.",
+    "Facts without which a path, a level or a margin cannot be computed, in the hop and in its catalogue entries; without an objective, or beside what that asks. What the objective cannot be judged without is told by not-judged.",
   why: "An unfinished design is normal; what is not judged yet must be seen, once and quietly.",
   fix: "Write the facts as they are decided.",
   source: "common practice",
   needs: [],
   good: exampleHop(),
-  bad: exampleHop({ tarn: "antenna A18-06\n    transmits low" }),
+  bad: exampleHop({ tarn: "antenna A18-06\n    transmits low" }).replace("  objective trunk\n", ""),
   check(context) {
-    const { hop, result, report } = context;
-    const facts = missingFacts(hop);
-    const catalogue = result.missing
-      .filter((sentence) => /^(Level|Margin|Heights|Capacity|Beyond reason):/.test(sentence))
-      // Without any profile the unknown ground is told there.
-      .filter((sentence) => !(sentence.startsWith("Heights:") && result.profile === undefined));
-    if (facts.length === 0 && catalogue.length === 0) return;
-    const blocked = notJudged(context);
-    const parts = facts.length > 0 ? [`${some(facts.map(({ fact }) => fact))} not stated`] : [];
-    parts.push(...catalogue.map((sentence) => sentence.replace(/^[\w ]+: /, "").replace(/\.$/, "")));
+    const { hop, result, openLacks, report } = context;
+    const lacks = result.missing.filter((lack) => isOfDesign(lack) && !openLacks.has(lack));
+    const facts = lacks.flatMap(({ fact, at }) => (fact && at ? [{ fact, at }] : []));
+    // Without any profile the unknown ground is told there.
+    const others = lacks.filter(
+      ({ fact, code }) => fact === undefined && !(code === "terrain" && result.profile === undefined),
+    );
+    if (facts.length === 0 && others.length === 0) return;
+    const parts = facts.length > 0 ? [`${factsTold(facts.map(({ fact }) => fact))} not stated`] : [];
+    parts.push(...others.map(({ said }) => said));
+    const blocked = hop.objective === undefined ? notComputed(context) : [];
     const consequence = blocked.length > 0 ? `; not judged: ${blocked.join(", ")}` : "";
     report({
       at: facts.length === 1 ? facts[0]!.at : address("hop", hop.name),
       message: `${parts.join("; ")}${consequence}`,
-      related: facts.length > 1 ? facts.map(({ fact, at }) => ({ at, message: fact })) : undefined,
+      related: facts.length > 1 ? facts.map(({ fact, at }) => ({ at, message: factWords(fact) })) : undefined,
     });
   },
 };
 
-/** The message names a few; all of them stand beside the finding. */
-const FACTS_TOLD = 4;
-
-function some(facts: readonly string[]): string {
-  const more = facts.length - FACTS_TOLD;
-  return more > 0 ? `${facts.slice(0, FACTS_TOLD).join(", ")} and ${more} more` : facts.join(", ");
+/** What the design and its catalogue could mend; a channel that no plan has is told by the text. */
+function isOfDesign({ code, of, fact }: Lack): boolean {
+  if (code === "fact") return fact !== undefined;
+  return code === "catalogue" || code === "beyond reason" || of.includes("heights");
 }
 
-function notJudged({ hop, result }: HopContext): string[] {
+function notComputed({ result }: HopContext): string[] {
   const blocked: string[] = [];
   if (result.geometry === undefined) blocked.push("path");
   if (result.clearance.length === 0) blocked.push("clearance");
   if (result.directions.length < 2 || result.directions.some(({ modes }) => modes.length === 0)) {
     blocked.push("level and fade margin");
   }
-  if (result.availability === undefined && hop.objective?.availabilityPercent !== undefined)
-    blocked.push("availability");
   return blocked;
 }

@@ -41,6 +41,7 @@ import { multipathAssumed } from "./multipath-assumed.js";
 import { namesLookAlike } from "./names-look-alike.js";
 import { noTerrain } from "./no-terrain.js";
 import { notCounted } from "./not-counted.js";
+import { notJudged } from "./not-judged.js";
 import { objectiveMissing } from "./objective-missing.js";
 import { obstacleOffPath } from "./obstacle-off-path.js";
 import { overload } from "./overload.js";
@@ -51,7 +52,6 @@ import { rainRateSuperseded } from "./rain-rate-superseded.js";
 import { rainValidity } from "./rain-validity.js";
 import { reflectionRipple } from "./reflection-ripple.js";
 import { requiredAccepted } from "./required-accepted.js";
-import { requiredNotJudged } from "./required-not-judged.js";
 import type { HopRule, NetworkRule, Rule } from "./rule.js";
 import { signatureWithoutMode } from "./signature-without-mode.js";
 import { siteHighAndLow } from "./site-high-and-low.js";
@@ -76,6 +76,7 @@ export const HOP_RULES: readonly HopRule[] = [
   antennaAboveStructure,
   antennaBelowGround,
   clearance,
+  notJudged,
   diversityClearance,
   diffractionLoss,
   bothEndsSameHalf,
@@ -139,6 +140,5 @@ export const RULES: ReadonlyMap<string, Rule> = new Map(
     acceptanceUnknown,
     policyUnknown,
     requiredAccepted,
-    requiredNotJudged,
   ].map((rule) => [rule.id, rule]),
 );

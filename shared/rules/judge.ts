@@ -1,10 +1,12 @@
-import type { Design, Hop } from "../design/design.js";
-import type { Finding } from "../design/finding.js";
+import type { Design, Hop, UnformedHop } from "../design/design.js";
+import type { Finding, Severity } from "../design/finding.js";
 import { withinReason } from "../evaluate/reason.js";
 import type { HopResult } from "../evaluate/result.js";
 import { type Accepting, accepted, acceptingHop, acceptingSites, judgeAcceptances } from "./acceptances.js";
-import { HOP_RULES, NETWORK_RULES } from "./index.js";
-import { asAgreed, isRequired, judgePolicy, notJudged } from "./policy.js";
+import { criteriaOf, openLacks } from "./asked.js";
+import { HOP_RULES, NETWORK_RULES, RULES } from "./index.js";
+import { notJudged, unformedReport } from "./not-judged.js";
+import { agreedSeverity, judgePolicy } from "./policy.js";
 import { finding, meets } from "./rule.js";
 
 /**
@@ -15,30 +17,60 @@ export function judgeHop(design: Hop, result: HopResult, today: string): Finding
   const { hop } = withinReason(design);
   const by = acceptingHop(hop);
   const findings: Finding[] = [];
-  const open = new Set<string>();
-  const passedOver = new Set<string>();
+  /** The gravest finding of each rule that nothing excuses. */
+  const told = new Map<string, Severity>();
+  const criteria = criteriaOf(design, hop, result);
+  // Of a rule that has no verdict nobody knows whether its acceptance is still needed.
+  const passedOver = new Set(criteria.flatMap(({ rule, verdict }) => (verdict === "open" ? rule : [])));
+  const lacks = openLacks(criteria);
   for (const rule of HOP_RULES) {
-    const lacking = rule.needs.filter((need) => !meets(need, hop, result));
-    if (lacking.length > 0 && isRequired(rule.id, hop.policy))
-      findings.push(notJudged(rule, hop, result, lacking));
-    if (lacking.length > 0 || rule.quietAfter?.some((cause) => open.has(cause))) {
+    const own = agreedSeverity(rule, rule.severity, hop);
+    const quietFor = (severity: Severity) =>
+      rule.quietAfter?.some((cause) => isAsGrave(told.get(cause), severity)) ?? false;
+    if (rule.needs.some((need) => !meets(need, hop, result)) || quietFor(own)) {
       passedOver.add(rule.id);
       continue;
     }
     rule.check({
       hop,
       result,
-      has: (id) => open.has(id),
+      criteria,
+      openLacks: lacks,
+      has: (id) => isAsGrave(told.get(id), own),
       leaveToCause: () => passedOver.add(rule.id),
       report: (report) => {
-        const found = accepted(by, asAgreed(rule, finding(rule, report), hop.policy), today);
-        if (found.accepted === undefined) open.add(rule.id);
+        const severity = agreedSeverity(rule, report.severity ?? rule.severity, hop);
+        if (quietFor(severity)) {
+          passedOver.add(rule.id);
+          return;
+        }
+        const found = accepted(by, finding(rule, { ...report, severity }), today);
+        if (found.accepted === undefined) told.set(rule.id, graver(told.get(rule.id), severity));
         findings.push(found);
       },
     });
   }
   findings.push(...judgeAcceptances(by, findings, "hop", today, passedOver));
   return findings;
+}
+
+/** A hop without two ends: of its acceptances nobody knows what else they would excuse. */
+function judgeUnformed(hop: UnformedHop, today: string): Finding[] {
+  const report = unformedReport(hop);
+  if (report === undefined) return [];
+  const by = acceptingHop(hop);
+  const found = accepted(by, finding(notJudged, report), today);
+  return [found, ...judgeAcceptances(by, [found], "hop", today, new Set(RULES.keys()))];
+}
+
+const GRAVITY: Readonly<Record<Severity, number>> = { info: 0, warning: 1, error: 2 };
+
+function isAsGrave(cause: Severity | undefined, severity: Severity): boolean {
+  return cause !== undefined && GRAVITY[cause] >= GRAVITY[severity];
+}
+
+function graver(known: Severity | undefined, severity: Severity): Severity {
+  return known !== undefined && isAsGrave(known, severity) ? known : severity;
 }
 
 /** Findings on what several hops share: sites, halves of a band, catalogue entries. */
@@ -71,7 +103,8 @@ export function* judgeNetworkByRule(
       results,
       report: (report, hopName) => {
         const by = acceptingFor(report.at, hopName);
-        const agreed = asAgreed(rule, finding(rule, report), design.policy);
+        const severity = agreedSeverity(rule, report.severity ?? rule.severity, design);
+        const agreed = finding(rule, { ...report, severity });
         const told = by ? accepted(by, agreed, today) : agreed;
         findings.push(told);
         if (by === undefined || by.accepts.length === 0) return;
@@ -82,6 +115,7 @@ export function* judgeNetworkByRule(
     });
     yield;
   }
+  for (const hop of design.unformed?.values() ?? []) findings.push(...judgeUnformed(hop, today));
   findings.push(...judgePolicy(design.policy));
   for (const by of [...[...design.hops.values()].map(acceptingHop), ...sites.values()]) {
     if (by.accepts.length > 0)

@@ -7,13 +7,19 @@ export interface JudgedDirection {
   readonly mode: ModeResult;
 }
 
-/** The direction with the smaller margin in the mode that the objective is held against. */
-export function weakerDirection(hop: Hop, result: HopResult): JudgedDirection | undefined {
-  let weaker: JudgedDirection | undefined;
-  for (const direction of result.directions) {
+/** Each direction that has a margin in the mode that the objective is held against. */
+export function judgedDirections(hop: Hop, { directions }: HopResult): readonly JudgedDirection[] {
+  return directions.flatMap((direction) => {
     const mode = judgedMode(hop, direction.modes);
-    if (mode === undefined) continue;
-    if (weaker === undefined || mode.fadeMarginDb < weaker.mode.fadeMarginDb) weaker = { direction, mode };
-  }
-  return weaker;
+    return mode === undefined ? [] : [{ direction, mode }];
+  });
+}
+
+/** The direction with the smaller margin in that mode. */
+export function weakerDirection(hop: Hop, result: HopResult): JudgedDirection | undefined {
+  return judgedDirections(hop, result).reduce<JudgedDirection | undefined>(
+    (weaker, one) =>
+      weaker === undefined || one.mode.fadeMarginDb < weaker.mode.fadeMarginDb ? one : weaker,
+    undefined,
+  );
 }

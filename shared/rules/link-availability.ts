@@ -9,7 +9,7 @@ export const linkAvailability: HopRule = {
   severity: "error",
   title: "The hop must keep its share of the link's availability",
   checks:
-    "Precipitation and equipment of the worse direction in the judged mode against the hop's share of what F.1703 allows the link, by length; precipitation alone when the objective gives it a share.",
+    "Precipitation and equipment of the worse direction in the judged mode against the hop's share of what F.1703 allows the link, by length; precipitation alone when the objective gives it a share. Without such a share the failures of equipment must be known: not-judged tells where they are not.",
   why: "A link is as available as the sum of its hops' outages leaves it.",
   fix: "Against rain: a shorter hop, a lower band, larger antennas. Against failures: protection, a shorter repair time.",
   source: "Rec. ITU-R F.1703, from memory; the share by length is practice",
@@ -23,17 +23,13 @@ export const linkAvailability: HopRule = {
 ${exampleHop().replace("objective trunk", "objective far")}`,
   check({ hop, result, report }) {
     const found = result.objectives?.find((one) => one.what === "unavailability of the link");
-    if (found === undefined || found.verdict === "met") return;
-    // Open for another reason than the law's end, it is told with that.
-    if (found.verdict === "open" && found.bound === undefined) return;
+    if (found?.verdict !== "missed") return;
     const { name } = hop.objective!;
     const [takes, allowed] = apart(yearly, found.foundPercent, found.allowedPercent);
     const bound = found.bound === undefined ? "" : `${found.bound} `;
-    const ends = `; the law of rain ends at ${found.bound === "at most" ? "0.001" : "1"} % and cannot tell`;
     report({
       at: address("hop", hop.name),
-      message: `${found.of} takes ${bound}${takes}, the hop's share of the unavailability allowed to the link is ${allowed}${found.verdict === "open" ? ends : ""}`,
-      severity: found.verdict === "open" ? "info" : undefined,
+      message: `${found.of} takes ${bound}${takes}, the hop's share of the unavailability allowed to the link is ${allowed}`,
       related: [
         { at: address("objective", name, "availability-class"), message: `availability-class of ${name}` },
       ],

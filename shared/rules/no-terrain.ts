@@ -7,7 +7,8 @@ export const noTerrain: HopRule = {
   id: "no-terrain",
   severity: "info",
   title: "The path has no profile",
-  checks: "Whether terrain or a survey gives heights along the path.",
+  checks:
+    "Whether terrain or a survey gives heights along the path. Where an objective asks what they are needed for, not-judged tells it.",
   why: "Without a profile neither clearance nor diffraction is judged, and the current multipath method gives no availability; a budget alone says nothing about line of sight.",
   fix: "Name a folder of terrain in the network, or a surveyed profile in the hop.",
   source: "common practice",
@@ -15,21 +16,16 @@ export const noTerrain: HopRule = {
   quietAfter: ["survey-unusable"],
   good: exampleHop(),
   bad: `// No terrain is named for the southern half of the Earth.\nsite SOUTH {\n  at -47.5 -30.5\n}\n\nsite AUSTRAL {\n  at -47.55 -30.4\n}\n\nhop SOUTH-AUSTRAL {\n  SOUTH { }\n  AUSTRAL { }\n}`,
-  check({ hop, result, report }) {
+  check({ hop, result, openLacks, leaveToCause, report }) {
     if (result.profile !== undefined) return;
-    const reason = result.missing.find((sentence) => sentence.startsWith("Clearance: "));
-    const why = reason === undefined ? "" : `: ${reason.slice("Clearance: ".length).replace(/\.$/, "")}`;
+    if ([...openLacks].some(({ code }) => code === "terrain")) return leaveToCause();
+    const reason = result.missing.find(({ of }) => of.includes("profile"))?.said;
+    const why = reason === undefined ? "" : `: ${reason}`;
     const unknown = hop.ends.filter(({ site }) => site.groundM === undefined).map(({ site }) => site.name);
     const ground = unknown.length > 0 ? ` and the ground of ${unknown.join(" and ")} is not known` : "";
-    const asked = hop.objective?.availabilityPercent !== undefined && result.availability === undefined;
-    const lacksProfile = result.missing.some((sentence) => sentence.includes("without a profile"));
-    const open =
-      asked && (lacksProfile || result.geometry === undefined)
-        ? "clearance and availability are"
-        : "clearance is";
     report({
       at: address("hop", hop.name),
-      message: `${open} not judged${ground}${why}`,
+      message: `clearance is not judged${ground}${why}`,
     });
   },
 };

@@ -1,5 +1,6 @@
 import { address } from "../design/address.js";
-import type { Hop, Objective } from "../design/design.js";
+import type { Hop } from "../design/design.js";
+import { asksAnything } from "./asked.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -35,8 +36,4 @@ export const objectiveMissing: HopRule = {
 
 function place({ name, objective }: Hop): string {
   return objective === undefined ? address("hop", name) : address("hop", name, "objective");
-}
-
-function asksAnything({ name, title, clearance, ...asked }: Objective): boolean {
-  return clearance.length > 0 || Object.values(asked).some((one) => one !== undefined);
 }

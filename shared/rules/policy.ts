@@ -1,55 +1,54 @@
-/** What a design has agreed on about its rules: severities of its own, and rules that every hop must pass. */
-import { address, nth } from "../design/address.js";
-import type { Hop, Policy } from "../design/design.js";
-import type { Finding } from "../design/finding.js";
-import type { HopResult } from "../evaluate/result.js";
+/** What a design has agreed on about its rules: severities of its own, and rules of which nobody is excused. */
+import { nth } from "../design/address.js";
+import type { Objective, Policy } from "../design/design.js";
+import type { Finding, Severity } from "../design/finding.js";
+import { CRITERION_RULES, ONLY_ASKED_RULES } from "./asked.js";
 import { RULES } from "./index.js";
 import { didYouMean } from "./meant.js";
+import { notJudged } from "./not-judged.js";
 import { policyUnknown } from "./policy-unknown.js";
-import { requiredNotJudged } from "./required-not-judged.js";
-import { finding, type HopRule, type Need, type RuleText } from "./rule.js";
+import { finding, type RuleText } from "./rule.js";
 
-/** The last word on a rule counts. A remark that the rule made with a severity of its own keeps it. */
-export function asAgreed(rule: RuleText, found: Finding, policy: Policy | undefined): Finding {
-  if (!policy || found.severity !== rule.severity) return found;
-  const agreed = policy.statements.findLast((one) => one.rule === rule.id && one.severity !== undefined);
-  return agreed ? { ...found, severity: agreed.severity! } : found;
+/**
+ * How grave a finding is in this design: the last word on a rule counts. A remark that the rule made with a severity of
+ * its own keeps it, and so does a rule that judges what the hop's objective asks.
+ * @param severity the rule's own, or the remark's
+ */
+export function agreedSeverity(
+  rule: Pick<RuleText, "id" | "severity">,
+  severity: Severity,
+  { policy, objective }: { readonly policy?: Policy; readonly objective?: Objective },
+): Severity {
+  if (!policy || severity !== rule.severity) return severity;
+  if (rule.id === notJudged.id || (objective && CRITERION_RULES.has(rule.id))) return severity;
+  return (
+    policy.statements.findLast((one) => one.rule === rule.id && one.severity !== undefined)?.severity ??
+    severity
+  );
 }
 
-export function isRequired(rule: string, policy: Policy | undefined): boolean {
-  return policy?.statements.some((one) => one.required && one.rule === rule) ?? false;
+/** A rule of which the design lets nobody be excused, and which the finding is of, or which it leaves unjudged. */
+export function requiredRule(
+  { rule, notJudged: open = [] }: Pick<Finding, "rule" | "notJudged">,
+  policy: Policy | undefined,
+): string | undefined {
+  return policy?.statements.find((one) => one.required && (one.rule === rule || open.includes(one.rule)))
+    ?.rule;
 }
 
-const NEEDED: Readonly<Record<Need, string>> = {
-  distance: "the positions of both sites",
-  clearance: "a profile of the path, antenna heights and a frequency",
-  levels: "received levels",
-  objective: "an objective",
-  availability: "the outage by rain and by multipath",
-};
-
-/** A required rule that would be passed over. */
-export function notJudged(rule: HopRule, hop: Hop, result: HopResult, lacking: readonly Need[]): Finding {
-  const what = lacking.map((need) => NEEDED[need]).join(" and ");
-  return finding(requiredNotJudged, {
-    at: address("hop", hop.name),
-    message: `${rule.id} is required and cannot be judged without ${what}`,
-    help: lacking.includes("availability")
-      ? (result.missing.find((sentence) => /^(Rain|Multipath|Cross-polar)/.test(sentence)) ??
-        result.missing[0])
-      : result.missing[0],
-  });
-}
-
-/** Statements that name no rule, or one that is about acceptances themselves. */
+/** Statements that name no rule, or one to which they can't apply. */
 export function judgePolicy(policy: Policy | undefined): Finding[] {
-  return (policy?.statements ?? []).flatMap(({ rule, required }, index): Finding[] => {
+  return (policy?.statements ?? []).flatMap(({ rule, required, severity }, index): Finding[] => {
+    const at = nth("policy", index);
     const scope = RULES.get(rule)?.scope;
-    // What the catalogue or a site has wrong is judged always: it can be required as to acceptances.
-    if (scope !== undefined && scope !== "acceptance") return [];
-    const message = scope
-      ? `${rule} holds as it is`
-      : `there is no rule ${rule} to ${required ? "require" : "set a severity for"}${didYouMean(rule)}`;
-    return [finding(policyUnknown, { at: nth("policy", index), message })];
+    if (scope === undefined) {
+      const message = `there is no rule ${rule} to ${required ? "require" : "set a severity for"}${didYouMean(rule)}`;
+      return [finding(policyUnknown, { at, message })];
+    }
+    if (scope === "acceptance") return [finding(policyUnknown, { at, message: `${rule} holds as it is` })];
+    const isAsked = rule === notJudged.id || ONLY_ASKED_RULES.has(rule);
+    if (severity === undefined || severity === "error" || !isAsked) return [];
+    const message = `${rule} judges what an objective asks, and stays an error`;
+    return [finding(policyUnknown, { at, message, help: `A hop can be excused with \`accept ${rule}\`.` })];
   });
 }

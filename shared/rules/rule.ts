@@ -1,7 +1,9 @@
 import type { Address } from "../design/address.js";
 import type { Design, Hop } from "../design/design.js";
 import type { Finding, RelatedPlace, Severity } from "../design/finding.js";
+import type { Lack } from "../evaluate/lack.js";
 import type { HopResult } from "../evaluate/result.js";
+import type { Criterion } from "./asked.js";
 
 /** What must be known before a rule can say anything; without it the rule is skipped. */
 export type Need = "distance" | "clearance" | "levels" | "objective" | "availability";
@@ -34,12 +36,21 @@ export interface Report {
   readonly related?: readonly RelatedPlace[];
   /** In place of the rule's own. */
   readonly severity?: Severity;
+  /** See `Finding`. */
+  readonly notJudged?: readonly string[];
 }
 
 export interface HopContext {
   readonly hop: Hop;
   readonly result: HopResult;
-  /** Whether another rule, earlier in the registry, found something on this hop that is not accepted. */
+  /** What the objective asks, with the verdicts. */
+  readonly criteria: readonly Criterion[];
+  /** What keeps any of them open: told as such, and not by another rule. */
+  readonly openLacks: ReadonlySet<Lack>;
+  /**
+   * Whether another rule, earlier in the registry, found something on this hop that is not accepted and no milder than
+   * what this rule finds.
+   */
   has(rule: string): boolean;
   /** Says that the rule stays quiet here because a cause has told it: its acceptance is not called unused then. */
   leaveToCause(): void;
@@ -50,7 +61,7 @@ export interface HopContext {
 export interface HopRule extends RuleText {
   readonly scope: "hop";
   readonly needs: readonly Need[];
-  /** Causes of which this finding would only be the consequence: found there, this rule stays quiet. */
+  /** Causes of which this finding would only be the consequence: found there, and no milder, this rule stays quiet. */
   readonly quietAfter?: readonly string[];
   check(context: HopContext): void;
 }

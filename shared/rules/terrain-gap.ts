@@ -1,11 +1,11 @@
 import { address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
+import type { RelatedPlace } from "../design/finding.js";
+import { gapReasons, gapsTold, STRETCHES_TOLD, someTold, stretchTold } from "../evaluate/gaps.js";
 import type { HopResult, ProfileSummary } from "../evaluate/result.js";
-import { fixed, kilometres } from "../format/numbers.js";
+import { fixed } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
-
-const GAPS_TOLD = 3;
 
 export const terrainGap: HopRule = {
   scope: "hop",
@@ -13,7 +13,7 @@ export const terrainGap: HopRule = {
   severity: "warning",
   title: "Parts of the profile have no heights",
   checks:
-    "Stretches of the path where the rasters hold voids or end, or where a survey made from a map has no heights. Gaps that the network lets be bridged by a straight line are told as info.",
+    "Stretches of the path where the rasters hold voids or end, or where a survey made from a map has no heights; where they keep open what an objective asks, not-judged tells them. Gaps that the network lets be bridged by a straight line are told as info.",
   why: "An unknown stretch is not a clear one: the highest hill may stand in it. Clearance, level, margin and availability are computed over the ground that is known, and where they are met there they stay open.",
   fix: "Add a raster that covers the stretch, or a surveyed profile; or let short gaps be bridged with `bridge-gaps` in the network.",
   source: "common practice",
@@ -21,24 +21,21 @@ export const terrainGap: HopRule = {
   quietAfter: ["path-length"],
   good: exampleHop(),
   bad: `site EDGE {\n  at 47.5 -29.9\n}\n\nhop KELD-EDGE {\n  KELD { }\n  EDGE { }\n}`,
-  check({ hop, result, report }) {
+  check({ hop, result, openLacks, leaveToCause, report }) {
     if (result.profile === undefined) return;
-    const { gaps, bridges = [], sources, kind, highestM } = result.profile;
+    const { gaps, bridges = [], kind, highestM } = result.profile;
     const at = kind === "survey" ? address("hop", hop.name, "survey") : address("hop", hop.name);
-    const related = sources
-      .slice(0, GAPS_TOLD)
-      .map(({ file }) => ({ file, message: `${kind} of this path` }));
+    const related = groundFiles(result);
     // Where the survey does not reach is told with its length.
     const untold = kind === "survey" ? gaps.filter(({ reason }) => reason === "void") : gaps;
-    if (untold.length > 0) {
+    if (untold.length > 0 && [...openLacks].some(({ of }) => of.includes("profile"))) leaveToCause();
+    else if (untold.length > 0) {
       const where =
-        highestM === undefined
-          ? `on the whole path (${cause(untold, kind)})`
-          : some(untold.map((gap) => `${stretch(gap)} (${WORDS[kind][gap.reason]})`));
+        highestM === undefined ? `on the whole path (${gapReasons(untold, kind)})` : gapsTold(untold, kind);
       report({
         at,
         message: `no heights ${where}: whether the path is clear there is not known`,
-        help: remedy(hop, result, untold),
+        help: gapsHelp(hop, result, untold),
         related,
       });
     }
@@ -46,33 +43,23 @@ export const terrainGap: HopRule = {
       report({
         at,
         severity: "info",
-        message: `no heights ${some(bridges.map(stretch))}, bridged by a straight line as \`bridge-gaps\` of the network states`,
+        message: `no heights ${someTold(bridges.map(stretchTold))}, bridged by a straight line as \`bridge-gaps\` of the network states`,
         related: [{ at: "bridge-gaps", message: "bridges gaps shorter than this" }],
       });
   },
 };
 
+/** Files that the profile was read from. */
+export function groundFiles({ profile }: HopResult): RelatedPlace[] {
+  return (profile?.sources ?? [])
+    .slice(0, STRETCHES_TOLD)
+    .map(({ file }) => ({ file, message: `${profile!.kind} of this path` }));
+}
+
 type Gap = ProfileSummary["gaps"][number];
 
-function some(stretches: readonly string[]): string {
-  const more = stretches.length > GAPS_TOLD ? ` and ${stretches.length - GAPS_TOLD} more` : "";
-  return stretches.slice(0, GAPS_TOLD).join(", ") + more;
-}
-
-function stretch({ fromM, toM }: { readonly fromM: number; readonly toM: number }): string {
-  return fromM === toM ? `at ${kilometres(fromM)}` : `from ${kilometres(fromM)} to ${kilometres(toM)}`;
-}
-
-const WORDS: Readonly<Record<ProfileSummary["kind"], Readonly<Record<Gap["reason"], string>>>> = {
-  terrain: { void: "void in the raster", uncovered: "no raster" },
-  survey: { void: "no row of the survey", uncovered: "beyond the survey" },
-};
-
-function cause(gaps: readonly Gap[], kind: ProfileSummary["kind"]): string {
-  return [...new Set(gaps.map(({ reason }) => WORDS[kind][reason]))].join(" and ");
-}
-
-function remedy(
+/** What would fill the gaps. */
+export function gapsHelp(
   hop: Hop,
   { profile, survey, distanceM }: HopResult,
   gaps: readonly Gap[],
@@ -98,7 +85,7 @@ function tilesOf(hop: Hop, distanceM: number | undefined, gaps: readonly Gap[]):
     const longitudeDeg = from.longitudeDeg + share * (to.longitudeDeg - from.longitudeDeg);
     return `${tileName(latitudeDeg, longitudeDeg)} (${fixed(latitudeDeg, 3)}, ${fixed(longitudeDeg, 3)})`;
   });
-  return [...new Set(names)].slice(0, GAPS_TOLD);
+  return [...new Set(names)].slice(0, STRETCHES_TOLD);
 }
 
 function tileName(latitudeDeg: number, longitudeDeg: number): string {

@@ -125,9 +125,24 @@ describe("exit status", () => {
     expect(run(["check", warned()]).stdout).toContain("error[clearance]: MAPLE-WILLOW");
   });
 
+  test("nothing that an objective asks passes unjudged, a hop without ends included", () => {
+    const begun = copy("begun", (at) =>
+      edit(join(at, "hops.hop"), /\/\/ 2\.[\s\S]*/, "hop HAZEL-ROWAN {\n}\n"),
+    );
+    const { status, stdout } = run(["check", begun]);
+    expect(status).toBe(1);
+    expect(stdout).toContain(
+      "error[not-judged]: clearance, capacity and availability are not judged: HAZEL-ROWAN has no end yet",
+    );
+  });
+
   test("severity moves the limit and hides nothing", () => {
     const folder = copy("info", (at) => {
-      edit(join(at, "hops.hop"), /\/\/ 2\.[\s\S]*/, "hop HAZEL-ROWAN {\n}\n");
+      edit(
+        join(at, "hops.hop"),
+        /\/\/ 2\.[\s\S]*/,
+        "objective idle {\n}\n\nhop HAZEL-ROWAN {\n  objective idle\n}\n",
+      );
     });
     expect(run(["check", folder]).status).toBe(0);
     const { status, stdout } = run(["check", folder, "--severity", "info"]);

@@ -284,6 +284,39 @@ test("github: percent, comma, colon and line ends of names and messages arrive a
   expect(stdout).toContain("file=50%25%2C or%3A 60%25 #1/hops.hop,");
 });
 
+test("baseline: what became graver is new, and so is what more is left unjudged", () => {
+  const folder = copy("graver");
+  const [hops, network, baseline] = ["learning/hops.hop", "learning/network.hop", "baseline.json"].map(
+    (name) => join(folder, name),
+  ) as [string, string, string];
+  const [text, agreed] = [readFileSync(hops, "utf8"), readFileSync(network, "utf8")];
+  const withHops = (from: string, to: string) => writeFileSync(hops, text.replace(from, to));
+  const status = () => run(["check", "learning", "--baseline", baseline], { cwd: folder }).status;
+  const begin = () =>
+    writeFileSync(baseline, run(["check", "learning", "--format", "json"], { cwd: folder }).stdout);
+
+  withHops("  radio R15\n", "");
+  begin();
+  expect(status()).toBe(0);
+  // No height: clearance is open too.
+  withHops("  radio R15\n", "");
+  writeFileSync(hops, readFileSync(hops, "utf8").replace("antenna A15-06 at 20 m", "antenna A15-06"));
+  expect(status()).toBe(1);
+  begin();
+  withHops("  radio R15\n", "");
+  expect(status()).toBe(0);
+
+  withHops("antenna A15-06 at 20 m\n    transmits low", "antenna A15-06 at 45 m\n    transmits low");
+  writeFileSync(
+    network,
+    agreed.replace("  climate {", "  severity antenna-above-structure warning\n  climate {"),
+  );
+  begin();
+  expect(status()).toBe(0);
+  writeFileSync(network, agreed);
+  expect(status()).toBe(1);
+});
+
 test("baseline: what was there passes, what is new fails, also one more of a kind", () => {
   const folder = copy("baseline");
   const baseline = join(folder, "baseline.json");

@@ -1,5 +1,6 @@
 import type { Climate, Hop, HopEnd, Objective, Radio, RadioMode, Site } from "../../shared/design/design.js";
 import { type GroundInput, NO_GROUND } from "../../shared/evaluate/ground.js";
+import { lackSentence } from "../../shared/evaluate/lack.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 
 /** An invented hop in the 18 GHz band, 9.3 km long over the open sea; round numbers throughout. */
@@ -141,8 +142,13 @@ export function notFinite(value: unknown, at = "result"): string[] {
   return Object.entries(value).flatMap(([key, inner]) => notFinite(inner, `${at}.${key}`));
 }
 
+/** What a result says it lacks, in one text. */
+export function lacksTold(result: HopResult): string {
+  return result.missing.map(lackSentence).join(" ");
+}
+
 export function direction(result: HopResult, from: string) {
   const found = result.directions.find((one) => one.from === from);
-  if (found === undefined) throw new Error(`no direction from ${from}: ${result.missing.join(" ")}`);
+  if (found === undefined) throw new Error(`no direction from ${from}: ${lacksTold(result)}`);
   return found;
 }

@@ -8,6 +8,7 @@ import {
   direction,
   end,
   KELD,
+  lacksTold,
   levelGround,
   makeHop,
   QAM128,
@@ -185,9 +186,9 @@ test("what is not known is told, and the rest is computed", () => {
   const result = evaluateHop(noAntenna, GROUND);
   expect(result.directions).toEqual([]);
   expect(result.clearance).not.toEqual([]);
-  expect(result.missing).toContain("The antenna at KELD is not stated.");
+  expect(lacksTold(result)).toContain("The antenna at KELD is not stated.");
   const noLoss = makeHop({ ends: [end(KELD, "high", { coupler: { name: "C" } }), end(TARN, "low")] });
-  expect(evaluateHop(noLoss, GROUND).missing.join(" ")).toContain("coupler C at KELD has no loss");
+  expect(lacksTold(evaluateHop(noLoss, GROUND))).toContain("coupler C at KELD has no loss");
 });
 
 test("the level at line-up is that of the highest mode, the judged one and the greatest EIRP stand beside it", () => {

@@ -44,7 +44,7 @@ describe("carriers on both polarizations are judged for the worse of them", () =
 
   test("no polarization need be stated, and one alone does need it", () => {
     const facts = (name: string) =>
-      missingFacts(makeHop({ arrangement: { name }, polarization: undefined })).map(({ fact }) => fact);
+      missingFacts(makeHop({ arrangement: { name }, polarization: undefined })).map(({ fact }) => fact.name);
     expect(facts("2+0 dual-polarization")).toEqual([]);
     expect(facts("2+0 single-polarization")).toEqual(["polarization"]);
   });

@@ -4,7 +4,6 @@ import { NO_GROUND } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { availabilitySection } from "../../shared/report/pages/availability.js";
-import { RULES } from "../../shared/rules/index.js";
 import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
 import { CLIMATE, end, KELD, levelGround, makeHop, QPSK, R18, TARN, TRUNK } from "../evaluate/builders.js";
 
@@ -37,46 +36,37 @@ describe("no profile", () => {
   test("of a method chosen by name the availability is missing, and is said to be", () => {
     const hop = makeHop({ climate: CURRENT });
     expect(evaluateHop(hop, NO_GROUND).availability).toBeUndefined();
-    expect(judge(hop, NO_GROUND).find(({ rule }) => rule === "no-terrain")!.message).toMatch(
-      /^clearance and availability are not judged/,
-    );
-    // Without rain it is not the profile that is lacking.
-    const dry = makeHop({ climate: { dN1: -300 } });
-    expect(judge(dry, NO_GROUND).find(({ rule }) => rule === "no-terrain")!.message).toMatch(
-      /^clearance is not judged/,
-    );
-    expect(judge(makeHop(), NO_GROUND).find(({ rule }) => rule === "no-terrain")!.message).toMatch(
-      /^clearance is not judged/,
-    );
-    expect(inNetwork(hop, NO_GROUND).find(({ rule }) => rule === "climate-missing")).toMatchObject({
-      severity: "warning",
-      message: "multipath outage: the mean terrain height is not known without a profile",
-    });
-  });
-
-  test("an availability that is required is an error then", () => {
-    const policy = { statements: [{ rule: "availability", required: true }] };
-    const required = (climate: Hop["climate"]) =>
-      judge(makeHop({ climate, policy }), NO_GROUND).filter(({ rule }) => rule === "required-not-judged");
-    expect(required(CLIMATE)).toEqual([]);
-    expect(required(CURRENT)).toMatchObject([
-      {
-        severity: "error",
-        message: "availability is required and cannot be judged without the outage by rain and by multipath",
-        help: "Multipath outage: the mean terrain height is not known without a profile.",
-      },
+    const told = (climate: Hop["climate"]) =>
+      judge(makeHop({ climate }), NO_GROUND).map(({ rule, message }) => `${rule}: ${message}`);
+    expect(told(CURRENT)).toEqual([
+      "not-judged: clearance and availability are not judged: there is no terrain profile of the path; the mean terrain height is not known without a profile",
     ]);
-    expect(required({ logK: -4.2, dN75: 12 })).toHaveLength(1);
+    // Without rain it is not the profile that is lacking.
+    expect(told({ dN1: -300 })).toEqual([
+      "not-judged: clearance and availability are not judged: there is no terrain profile of the path; the climate gives no rain rate at 0.01 % of the year",
+    ]);
+    expect(told(CLIMATE)).toEqual([
+      "not-judged: clearance is not judged: there is no terrain profile of the path",
+    ]);
+    expect(inNetwork(hop, NO_GROUND).map(({ rule }) => rule)).not.toContain("climate-missing");
   });
 });
 
-test("a rule's page tells the severity that its finding has, and the lesser one where nothing is asked", () => {
+test("what the climate lacks is told once for all hops of which nothing is asked, and at each of the others", () => {
   const climate = { logK: -4.2, dN75: 12 };
-  const told = (hop: Hop) => inNetwork(hop).find(({ rule }) => rule === "climate-missing")!.severity;
-  const rule = RULES.get("climate-missing")!;
-  expect(told(makeHop({ climate }))).toBe(rule.severity);
-  expect(told(makeHop({ climate, objective: undefined }))).toBe("info");
-  expect(rule.checks).toMatch(/Information where no availability is asked/);
+  const told = (hop: Hop) =>
+    [...judge(hop), ...inNetwork(hop)].map(
+      ({ rule, severity, message }) => `${severity} ${rule}: ${message}`,
+    );
+  const lacks = "the climate gives no rain rate at 0.01 % of the year";
+  expect(told(makeHop({ climate }))).toEqual([`error not-judged: availability is not judged: ${lacks}`]);
+  expect(told(makeHop({ climate, objective: undefined }))).toContain(
+    `info climate-missing: rain outage: ${lacks}`,
+  );
+  const marginOnly = { ...TRUNK, availabilityPercent: undefined };
+  expect(told(makeHop({ climate, objective: marginOnly }))).toEqual([
+    `info climate-missing: rain outage: ${lacks}`,
+  ]);
 });
 
 describe("what takes most", () => {

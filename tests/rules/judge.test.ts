@@ -256,8 +256,9 @@ test("an unfinished hop is told once and quietly", () => {
   const hop = makeHop({
     ends: [end(KELD, "high", { antennaHeightM: undefined }), end(TARN, "low", { antenna: undefined })],
   });
-  const findings = judge(hop);
+  const findings = judge({ ...hop, objective: undefined });
   expect(findings).toMatchObject([{ rule: "hop-incomplete", severity: "info", at: "hop KELD-TARN" }]);
+  expect(judge(hop)).toMatchObject([{ rule: "not-judged", severity: "error", at: "hop KELD-TARN" }]);
   expect(findings[0]!.related!.map(({ at }) => at)).toEqual([
     "hop KELD-TARN / KELD / antenna.at",
     "hop KELD-TARN / TARN / antenna",
@@ -289,7 +290,7 @@ test("without any height on the path clearance is not judged, and its acceptance
     judgeHop(hop, evaluateHop(hop, groundOf(heights, LENGTH_M)), TODAY);
   const unknown = Array.from({ length: 11 }, () => null);
   expect(found(unknown).map(({ rule, message }) => `${rule}: ${message}`)).toEqual([
-    "terrain-gap: no heights on the whole path (void in the raster): whether the path is clear there is not known",
+    "not-judged: clearance is not judged: no height of the profile is known",
   ]);
   const blank = makeHop({ accepts: [{ rule: "clearance", reason: "" }] });
   expect(ids(found(unknown, blank))).toContain("acceptance-reason");
@@ -299,10 +300,17 @@ test("without any height on the path clearance is not judged, and its acceptance
 
 test("gaps of the profile name stretch, cause and tile", () => {
   const heights = Array.from({ length: 101 }, (_, i) => (i > 20 && i < 30 ? null : 200));
-  const hop = makeHop();
-  const [found] = judgeHop(hop, evaluateHop(hop, groundOf(heights, LENGTH_M)), TODAY);
+  const told = (hop: Hop) => judgeHop(hop, evaluateHop(hop, groundOf(heights, LENGTH_M)), TODAY);
+  expect(told(makeHop())).toMatchObject([
+    {
+      rule: "not-judged",
+      severity: "error",
+      message: "clearance is not judged: there are no heights from 1.97 km to 2.71 km (void in the raster)",
+      help: "Add a raster that covers N47W031 (47.513, -30.475).",
+    },
+  ]);
+  const found = told(makeHop({ objective: undefined })).find(({ rule }) => rule === "terrain-gap");
   expect(found).toMatchObject({
-    rule: "terrain-gap",
     severity: "warning",
     message:
       "no heights from 1.97 km to 2.71 km (void in the raster): whether the path is clear there is not known",
@@ -399,16 +407,16 @@ test("rounding never makes a miss read like a match", () => {
   expect(short[0]!.help).not.toContain("0.0 dB");
 });
 
-test("what the law of rain cannot tell is no error, and is told", () => {
+test("what the law of rain cannot tell is open", () => {
   const objective = { ...TRUNK, availabilityPercent: 99.9995 };
   const climate = { rainRateMmPerH: 20, logK: -7, dN75: 12 };
   const [found, ...others] = judge(makeHop({ objective, climate }));
   expect(others).toEqual([]);
   expect(found).toMatchObject({
-    rule: "availability",
-    severity: "info",
+    rule: "not-judged",
+    severity: "error",
     message:
-      "available at least 99.999 % with 128QAM (at most 5.3 min a year out), the objective asks 99.9995 % (2.6 min a year); the law of rain ends at 0.001 % (5.3 min a year) and cannot tell",
+      "availability is not judged: the law of rain ends at 0.001 % of the year and cannot tell: available at least 99.999 % with 128QAM (at most 5.3 min a year out), the objective asks 99.9995 % (2.6 min a year)",
   });
 });
 

@@ -16,11 +16,49 @@ function told(text: string): string[] {
   return findings.map(({ rule, severity, accepted }) => `${accepted ? "accepted" : severity} ${rule}`);
 }
 
+const ABOVE = exampleHop({ keld: "antenna A18-06 at 70 m\n    transmits high" });
+
 test("a severity of the design's own holds for what a rule finds, the last word for each rule", () => {
-  expect(told(BARRED)).toContain("error clearance");
-  expect(told(`severity clearance warning\n${BARRED}`)).toContain("warning clearance");
-  expect(told(`severity clearance warning\nseverity clearance info\n${BARRED}`)).toContain("info clearance");
-  expect(told(`severity fade-margin warning\n${BARRED}`)).toContain("error clearance");
+  const as = (...severities: string[]) =>
+    told(`${severities.map((one) => `severity antenna-above-structure ${one}\n`).join("")}${ABOVE}`);
+  expect(as()).toEqual(["error antenna-above-structure"]);
+  expect(as("warning")).toEqual(["warning antenna-above-structure"]);
+  expect(as("warning", "info")).toEqual(["info antenna-above-structure"]);
+  expect(told(`severity far-field warning\n${ABOVE}`)).toEqual(["error antenna-above-structure"]);
+});
+
+describe("what an objective asks", () => {
+  const bare = (text: string) => text.replace("  objective trunk\n", "");
+  const loss = "extra-loss 30 dB";
+  const WEAK = exampleHop({
+    keld: `antenna A18-06 at 40 m\n    transmits high\n    ${loss}`,
+    tarn: `antenna A18-06 at 40 m\n    transmits low\n    ${loss}`,
+  });
+
+  test.each(["warning", "info"])(
+    "stays an error where it is missed or open, and %s is told to be no use",
+    (word) => {
+      expect(told(`severity clearance ${word}\n${BARRED}`)).toEqual([
+        "error clearance",
+        "error policy-unknown",
+      ]);
+      const open = exampleHop({ tarn: "antenna A18-06\n    transmits low" });
+      expect(told(`severity not-judged ${word}\n${open}`)).toEqual([
+        "error not-judged",
+        "error policy-unknown",
+      ]);
+      expect(told(`severity level-below-threshold ${word}\n${WEAK}`)).toEqual([
+        "error level-below-threshold",
+      ]);
+    },
+  );
+
+  test("is no matter of a hop without one, and an error needs no telling", () => {
+    expect(told(`severity level-below-threshold info\n${bare(WEAK)}`)).toContain(
+      "info level-below-threshold",
+    );
+    expect(told(`severity clearance error\n${BARRED}`)).toEqual(["error clearance"]);
+  });
 });
 
 test("a rule about several hops takes it too", () => {
@@ -42,14 +80,29 @@ test("what is required counts also where a hop accepts it, and that is told besi
   expect(required).not.toContain("accepted clearance");
 });
 
-test("what is required and cannot be judged is told once for each such rule, with what is missing", () => {
-  const { findings } = judgeExample(
-    `required fade-margin\nrequired availability\n${exampleHop().replace("  objective trunk\n", "")}`,
-  );
-  const missing = findings.filter(({ rule }) => rule === "required-not-judged");
-  expect(missing.map(({ message }) => message)).toEqual([
-    "availability is required and cannot be judged without an objective",
-    "fade-margin is required and cannot be judged without an objective",
+test("that a required rule is not judged cannot be accepted either, and no objective is asked for", () => {
+  const open = exampleHop({
+    tarn: "antenna A18-06\n    transmits low",
+    more: 'accept not-judged because "the mast is not chosen"',
+  });
+  expect(told(open)).toEqual(["accepted not-judged"]);
+  // Another criterion is no matter of this one.
+  expect(told(`required capacity\n${open}`)).toEqual(["accepted not-judged"]);
+  const { findings } = judgeExample(`required fade-margin\n${open}`);
+  expect(findings.map(({ rule, severity, message }) => [rule, severity, message])).toEqual([
+    [
+      "not-judged",
+      "error",
+      "clearance, availability and fade margin are not judged: antenna height at TARN not stated",
+    ],
+    [
+      "required-accepted",
+      "error",
+      "the design requires fade-margin of every hop, so that it is not judged cannot be accepted",
+    ],
+  ]);
+  expect(told(`required fade-margin\n${exampleHop().replace("  objective trunk\n", "")}`)).toEqual([
+    "info objective-missing",
   ]);
 });
 

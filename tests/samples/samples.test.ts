@@ -83,7 +83,7 @@ describe("sample lessons", () => {
       "A18-06 at 20 m\n    transmits low",
       "antenna-out-of-band",
     ],
-    ["a line taken away", "  radio R15\n", "", "hop-incomplete"],
+    ["a line taken away", "  radio R15\n", "", "error not-judged ALDER-BIRCH"],
     [
       "no acceptance",
       '  accept clearance because "the forester keeps these trees at 14 m"\n',

@@ -28,7 +28,7 @@ import {
   removeChannel,
   withoutXpic,
 } from "./mounting.js";
-import { removeGround, removePower } from "./remove.js";
+import { removeGround, removePower, removeSeverity } from "./remove.js";
 import { renameRule } from "./rename-rule.js";
 import { stateSurveySource } from "./survey.js";
 
@@ -70,5 +70,5 @@ export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly Qu
   "standby-margin": lessUnequal,
   "acceptance-unused": removeAcceptance,
   "acceptance-unknown": (toMend) => [...renameRule(toMend), ...removeAcceptance(toMend)],
-  "policy-unknown": renameRule,
+  "policy-unknown": (toMend) => [...renameRule(toMend), ...removeSeverity(toMend)],
 };

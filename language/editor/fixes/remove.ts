@@ -1,5 +1,5 @@
 /** Takes away a statement that says more than it should. */
-import { factNamed } from "../../facts/fact.js";
+import { argument, factNamed } from "../../facts/fact.js";
 import type { QuickFix, ToMend } from "../quick-fixes.js";
 import { endInText, removeFact } from "./edits.js";
 
@@ -16,6 +16,23 @@ export function removePower({ model, finding, judged }: ToMend): readonly QuickF
           edits: [edit],
           rule: finding.rule,
           changesDecision: true,
+        },
+      ]
+    : [];
+}
+
+/** A severity that can't apply. */
+export function removeSeverity({ model, finding }: ToMend): readonly QuickFix[] {
+  const entry = model.declarations("policy")[Number(finding.at.split("#")[1] ?? 0)];
+  const isSeverity = entry !== undefined && finding.at.startsWith("policy") && argument(entry.fact, "value");
+  const edit = isSeverity ? removeFact(model, entry.file, entry.fact) : undefined;
+  return edit
+    ? [
+        {
+          title: "Remove this severity (nothing takes it)",
+          edits: [edit],
+          rule: finding.rule,
+          changesDecision: false,
         },
       ]
     : [];

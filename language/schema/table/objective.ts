@@ -17,7 +17,8 @@ export const objectiveRows: Rows = [
       },
     ],
     block: "objective",
-    meaning: "What a hop is judged against.",
+    meaning:
+      "What a hop is judged against. On a hop that names it, or has it from the defaults, all that it states must be met: what is missed is an error, and so is what cannot be judged (`not-judged`), unless the hop accepts it.",
     source: PRACTICE,
     example: "objective trunk {",
   },
@@ -67,7 +68,8 @@ export const objectiveRows: Rows = [
         optional: true,
         value: quantity("percentage", { above: "0 %", max: "100 %" }),
         meaning: "Part of the unavailability that propagation may take.",
-        fallback: "propagation and equipment together are held against the whole",
+        fallback:
+          "propagation and equipment together are held against the whole; `mtbf` and `repair-time` must be known then",
       },
     ],
     meaning: "Availability that F.1703 asks of the link, all causes together, each direction.",

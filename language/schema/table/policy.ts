@@ -15,10 +15,10 @@ export const policyRows: Rows = [
     ],
     repeatable: true,
     meaning:
-      "Another severity for what a rule about hops, sites or the catalogue finds in this design. Remarks that the rule makes with a severity of their own keep it.",
+      "Another severity for what a rule about hops, sites or the catalogue finds in this design. Remarks that the rule makes with a severity of their own keep it. What an objective asks stays an error where it is missed or not judged: a hop is excused from it by `accept` alone.",
     fallback: "the rule's own severity",
     source: PRACTICE,
-    example: "severity fade-margin error",
+    example: "severity far-field error",
   },
   {
     name: "required",
@@ -26,8 +26,8 @@ export const policyRows: Rows = [
     args: [{ name: "rule", value: { type: "rule" }, meaning: "Identifier of the rule." }],
     repeatable: true,
     meaning:
-      "A rule that every hop must pass: no hop can accept its findings, and a hop of which too much is missing to judge it is an error.",
-    fallback: "every rule can be accepted, and one that cannot be judged is passed over",
+      "A rule from which no hop or site is excused: its findings cannot be accepted, nor can `not-judged` where it lists what this rule judges.",
+    fallback: "every rule can be accepted",
     source: PRACTICE,
     example: "required clearance",
   },

@@ -17,11 +17,9 @@ export async function profile(name: string, dir: string, { format, today }: Prof
   const line = profile && lineOf(hop, result, profile, drawnKFactor(hop));
   if (!profile || !line) {
     const why =
-      result.missing.find((sentence) => sentence.startsWith("Clearance: ")) ??
+      result.missing.find(({ of }) => of.includes("profile"))?.said ??
       "the positions of both sites are needed";
-    throw new CommandError(
-      `${name}: there is no profile: ${why.replace(/^Clearance: /, "").replace(/\.$/, "")}`,
-    );
+    throw new CommandError(`${name}: there is no profile: ${why}`);
   }
   if (format === "csv") await print(profileCsv(line));
   else if (format === "text") await print(profileText(result, line, paintStdout));

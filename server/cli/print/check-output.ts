@@ -65,6 +65,8 @@ export interface FindingOutput {
   readonly hop?: string;
   readonly place?: PlaceOutput;
   readonly related?: readonly RelatedOutput[];
+  /** Of `not-judged`: the rules whose criteria have no verdict. */
+  readonly notJudged?: readonly string[];
   /** The design accepts it: it is shown, and never counts. */
   readonly accepted?: { readonly reason?: string; readonly until?: string };
 }

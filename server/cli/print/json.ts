@@ -86,7 +86,7 @@ export function designDocument({ model }: JudgedDesign): DesignDocument {
 }
 
 export function findingOutput(finding: PlacedFinding, designRoot: string, root: string): FindingOutput {
-  const { rule, key, severity, message, help, hop, place, related, accepted } = finding;
+  const { rule, key, severity, message, help, hop, place, related, notJudged, accepted } = finding;
   const others = related.map((one) => ({
     message: one.message,
     place: one.place && placeOutput(one.place, root),
@@ -101,6 +101,7 @@ export function findingOutput(finding: PlacedFinding, designRoot: string, root: 
     hop,
     place: place && placeOutput(place, root),
     related: others.length > 0 ? others : undefined,
+    notJudged,
     accepted,
   };
 }

@@ -1,5 +1,7 @@
 /** The page of one hop: what it is, whether it does what is asked, and what every figure rests on. */
+
 import type { Design, Hop } from "../../design/design.js";
+import { lackSentence } from "../../evaluate/lack.js";
 import { polarizationWords } from "../../evaluate/polarization.js";
 import { obstacleTitle } from "../../evaluate/profile.js";
 import type { DirectionResult, HopResult } from "../../evaluate/result.js";
@@ -137,8 +139,8 @@ function whyNoProfile({ distanceM, missing }: HopResult, profile: TerrainProfile
   if (distanceM === undefined)
     return "The path is not drawn: it has no length while a position is missing or both are the same.";
   if (profile === undefined) {
-    const why = missing.find((one) => one.startsWith("Clearance: "))?.slice("Clearance: ".length);
-    return `The path is not drawn: ${why?.replace(/\.$/, "") ?? "no heights along it are known"}. ${remedy}`;
+    const why = missing.find(({ of }) => of.includes("profile"))?.said;
+    return `The path is not drawn: ${why ?? "no heights along it are known"}. ${remedy}`;
   }
   return profile.heightM.some((heightM) => Number.isFinite(heightM))
     ? "The path is not drawn: with these heights or this length a drawing would show nothing."
@@ -271,7 +273,7 @@ function originSection(result: HopResult): Section[] {
     sections.push({
       id: "missing",
       title: "Not computed",
-      blocks: [{ type: "list", items: result.missing.map(sentence) }],
+      blocks: [{ type: "list", items: result.missing.map((lack) => sentence(lackSentence(lack))) }],
     });
   }
   if (result.inputs.length > 0) {

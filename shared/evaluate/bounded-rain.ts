@@ -1,0 +1,12 @@
+import { outage } from "../format/numbers.js";
+import type { Lack } from "./lack.js";
+import type { Bound } from "./result.js";
+
+/** Share of the year where the law of rain ends, percent, by the bound that it leaves. */
+const LAW_ENDS_PERCENT: Readonly<Record<Bound, number>> = { "at most": 0.001, "at least": 1 };
+
+/** Rain that is only bounded, where the bound does not tell whether an objective is met. */
+export function boundedRain(bound: Bound): Lack {
+  const said = `the law of rain ends at ${outage(LAW_ENDS_PERCENT[bound])} of the year and cannot tell`;
+  return { code: "bound", of: ["rain"], said };
+}

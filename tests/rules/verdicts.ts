@@ -1,0 +1,133 @@
+/** What results say of an objective, read without the table that judging reads; and whether the findings say the same. */
+import type { ClearanceCriterion, Hop } from "../../shared/design/design.js";
+import type { Finding } from "../../shared/design/finding.js";
+import type { ClearanceResult, DirectionResult, HopResult, Verdict } from "../../shared/evaluate/result.js";
+import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
+
+/** Each criterion of the hop's objective by the rule that judges it. */
+export function verdictsOf(hop: Hop, result: HopResult): ReadonlyMap<string, Verdict> {
+  const verdicts = new Map<string, Verdict>();
+  const { objective, arrangement } = hop;
+  if (objective === undefined) return verdicts;
+  const facts = ARRANGEMENTS.find(({ name }) => name === arrangement.name);
+  const { clearance, diversityClearance, availabilityPercent, capacityBps } = objective;
+  if (clearance.length > 0) verdicts.set("clearance", ofRay(clearance, result.clearance));
+  const second = diversityClearance ?? clearance;
+  for (const { site, diversityAntenna } of hop.ends) {
+    if ((facts?.antennas ?? 1) < 2 || diversityAntenna === undefined || second.length === 0) continue;
+    const path = result.diversityPaths?.find((one) => one.site === site.name);
+    verdicts.set(
+      "diversity-clearance",
+      worse(verdicts.get("diversity-clearance"), ofRay(second, path?.clearance ?? [])),
+    );
+  }
+  if (availabilityPercent !== undefined) verdicts.set("availability", result.availability?.verdict ?? "open");
+  const [first, other] = result.directions.map((direction) => marginOf(hop, direction));
+  if (objective.fadeMarginDb !== undefined)
+    verdicts.set("fade-margin", atLeast(objective.fadeMarginDb, [first, other]));
+  if (objective.standbyMarginDb !== undefined && facts?.hotStandby)
+    verdicts.set(
+      "standby-margin",
+      atLeast(
+        objective.standbyMarginDb - 1e-9,
+        [0, 1].map((index) => standbyMarginOf(hop, result.directions[index])),
+      ),
+    );
+  if (capacityBps !== undefined) {
+    const rates = hop.modes.map(({ bitRateBps }) => (bitRateBps ?? 0) * (facts?.workingCarriers ?? 1));
+    const unknown = hop.modes.length === 0 || hop.modes.some(({ bitRateBps }) => bitRateBps === undefined);
+    const carries = rates.some((rate) => rate >= capacityBps);
+    verdicts.set("capacity", carries ? "met" : unknown ? "open" : "missed");
+  }
+  const ofLink = (what: string) => result.objectives?.find((one) => one.what === what)?.verdict ?? "open";
+  if (objective.availabilityClass) verdicts.set("link-availability", ofLink("unavailability of the link"));
+  if (objective.quality) verdicts.set("link-quality", ofLink("severely errored seconds"));
+  return verdicts;
+}
+
+function ofRay(criteria: readonly ClearanceCriterion[], found: readonly ClearanceResult[]): Verdict {
+  const each = criteria.map(
+    ({ kFactor, fresnelFraction }) =>
+      found.find(
+        (one) => one.kFactor === kFactor && one.requiredFraction === fresnelFraction && !one.forInformation,
+      )?.verdict ?? "open",
+  );
+  return each.includes("missed") ? "missed" : each.includes("open") ? "open" : "met";
+}
+
+function worse(a: Verdict | undefined, b: Verdict): Verdict {
+  return [a, b].includes("missed") ? "missed" : [a, b].includes("open") ? "open" : "met";
+}
+
+/** Of the lowest mode that carries what is asked, of the highest where none does, of the lowest where nothing is. */
+function marginOf({ modes, objective, arrangement }: Hop, direction: DirectionResult): number | undefined {
+  const count = ARRANGEMENTS.find(({ name }) => name === arrangement.name)?.workingCarriers ?? 1;
+  const asked = objective?.capacityBps;
+  const mode =
+    asked === undefined
+      ? modes[0]
+      : (modes.find(({ bitRateBps = 0 }) => bitRateBps * count >= asked) ?? modes.at(-1));
+  return direction.modes.find(({ modulation }) => modulation === mode?.modulation)?.fadeMarginDb;
+}
+
+function standbyMarginOf(hop: Hop, direction: DirectionResult | undefined): number | undefined {
+  const marginDb = direction && marginOf(hop, direction);
+  const switched = (direction?.paths ?? []).filter(({ state }) =>
+    /^(receiver|sender) on standby$/.test(state),
+  );
+  if (marginDb === undefined || switched.length === 0) return undefined;
+  const weakest = Math.min(...switched.map(({ receivedLevelDbm }) => receivedLevelDbm));
+  return marginDb + weakest - direction!.receivedLevelDbm;
+}
+
+function atLeast(asked: number, found: readonly (number | undefined)[]): Verdict {
+  if (found.some((one) => one !== undefined && one < asked)) return "missed";
+  return found.length === 2 && found.every((one) => one !== undefined) ? "met" : "open";
+}
+
+/** What may stand for a criterion that is missed, as its cause, and for one that is open. */
+const CAUSES_OF_MISSED = [
+  "path-length",
+  "frequency-outside-tuning",
+  "clearance",
+  "level-below-threshold",
+  "standby-level",
+  "capacity",
+];
+const CAUSES_OF_OPEN = ["path-length", "survey-unusable", "clearance"];
+
+/** Where the findings on a hop do not say what its results say; empty when they agree. */
+export function disagreements(hop: Hop, result: HopResult, findings: readonly Finding[]): string[] {
+  const verdicts = verdictsOf(hop, result);
+  const errors = findings.filter(({ severity, accepted }) => severity === "error" && !accepted);
+  const isTold = (rule: string) => findings.some((one) => one.rule === rule);
+  const hasError = (of: readonly string[]) => errors.some(({ rule }) => of.includes(rule));
+  const required = new Set((hop.policy?.statements ?? []).flatMap((one) => (one.required ? one.rule : [])));
+  const notJudged = findings.filter(({ rule }) => rule === "not-judged");
+  const open = [...verdicts].flatMap(([rule, verdict]) => (verdict === "open" ? rule : []));
+  const wrong: string[] = [];
+  for (const [rule, verdict] of verdicts) {
+    if (verdict === "missed" && !isTold(rule) && !hasError(CAUSES_OF_MISSED))
+      wrong.push(`${rule} is missed, and nothing says so`);
+  }
+  if (notJudged.length > 1) wrong.push("not-judged is told twice");
+  const listed = new Set(notJudged.flatMap((one) => one.notJudged ?? []));
+  for (const rule of listed)
+    if (!open.includes(rule)) wrong.push(`${rule} is ${verdicts.get(rule) ?? "not asked"}, and told as open`);
+  if (!hasError(CAUSES_OF_OPEN))
+    for (const rule of open)
+      if (!listed.has(rule)) wrong.push(`${rule} is open, and not-judged leaves it out`);
+  for (const { severity, accepted, message } of notJudged) {
+    if (severity !== "error" && !accepted) wrong.push(`not-judged is a mere ${severity}`);
+    if (/: *$|: ;/.test(message)) wrong.push(`not-judged does not say for want of what: ${message}`);
+  }
+  for (const { rule, severity, accepted } of findings) {
+    if (!verdicts.has(rule)) continue;
+    if (verdicts.get(rule) !== "missed") wrong.push(`${rule} is ${verdicts.get(rule)}, and found`);
+    if (severity !== "error" && !accepted) wrong.push(`${rule} is missed, and a mere ${severity}`);
+  }
+  for (const { rule, accepted, notJudged: without = [] } of findings)
+    if (accepted && [rule, ...without].some((one) => required.has(one)))
+      wrong.push(`${rule} is required, and accepted`);
+  return wrong;
+}
