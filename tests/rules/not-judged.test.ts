@@ -343,38 +343,6 @@ describe("a cause quiets what is no graver than itself", () => {
       "available 0 % with 128QAM (8766 h a year out), the objective asks 99.9 % (526 min a year); the received level leaves no margin",
     );
   });
-
-  test("a margin on standby is judged in the direction where it is least", () => {
-    // The arms differ by 4.8 dB at TARN alone: its far end has the smaller margin, TARN the larger step.
-    const unequal = { name: "H18-U", kind: "hybrid", mainLossDb: 1.6, standbyLossDb: 6.4 } as const;
-    const equal = { name: "H18-E", kind: "hybrid", mainLossDb: 1.6 } as const;
-    const arrangement = { name: "1+1 hot-standby" };
-    const standing = (askedDb: number) =>
-      judge(
-        makeHop({
-          arrangement,
-          objective: asking({ standbyMarginDb: askedDb }),
-          ends: [end(KELD, "high", { coupler: equal }), end(TARN, "low", { coupler: unequal })],
-        }),
-      ).map(({ rule }) => rule);
-    const { directions } = evaluateHop(
-      makeHop({
-        arrangement,
-        ends: [end(KELD, "high", { coupler: equal }), end(TARN, "low", { coupler: unequal })],
-      }),
-      LEVEL,
-    );
-    const leastDb = Math.min(
-      ...directions.map(({ modes, paths, receivedLevelDbm }) => {
-        const switched = paths!.filter(({ state }) => / on standby/.test(state) && !state.startsWith("both"));
-        return (
-          modes[0]!.fadeMarginDb + Math.min(...switched.map((one) => one.receivedLevelDbm)) - receivedLevelDbm
-        );
-      }),
-    );
-    expect(standing(leastDb - 0.01)).toEqual([]);
-    expect(standing(leastDb + 0.01)).toEqual(["standby-margin"]);
-  });
 });
 
 test("an acceptance of what is open is left alone", () => {

@@ -25,14 +25,15 @@ export function verdictsOf(hop: Hop, result: HopResult): ReadonlyMap<string, Ver
   const [first, other] = result.directions.map((direction) => marginOf(hop, direction));
   if (objective.fadeMarginDb !== undefined)
     verdicts.set("fade-margin", atLeast(objective.fadeMarginDb, [first, other]));
-  if (objective.standbyMarginDb !== undefined && facts?.hotStandby)
-    verdicts.set(
-      "standby-margin",
-      atLeast(
-        objective.standbyMarginDb - 1e-9,
-        [0, 1].map((index) => standbyMarginOf(hop, result.directions[index])),
-      ),
-    );
+  if (facts?.hotStandby && objective.standbyMarginDb !== undefined)
+    verdicts.set("standby-margin", result.standby!.verdict);
+  else if (
+    facts?.hotStandby &&
+    [availabilityPercent, objective.fadeMarginDb, objective.availabilityClass, objective.quality].some(
+      (one) => one !== undefined,
+    )
+  )
+    verdicts.set("standby-level", result.standby!.verdict);
   if (capacityBps !== undefined) {
     const rates = hop.modes.map(({ bitRateBps }) => (bitRateBps ?? 0) * (facts?.workingCarriers ?? 1));
     const unknown = hop.modes.length === 0 || hop.modes.some(({ bitRateBps }) => bitRateBps === undefined);
@@ -68,16 +69,6 @@ function marginOf({ modes, objective, arrangement }: Hop, direction: DirectionRe
       ? modes[0]
       : (modes.find(({ bitRateBps = 0 }) => bitRateBps * count >= asked) ?? modes.at(-1));
   return direction.modes.find(({ modulation }) => modulation === mode?.modulation)?.fadeMarginDb;
-}
-
-function standbyMarginOf(hop: Hop, direction: DirectionResult | undefined): number | undefined {
-  const marginDb = direction && marginOf(hop, direction);
-  const switched = (direction?.paths ?? []).filter(({ state }) =>
-    /^(receiver|sender) on standby$/.test(state),
-  );
-  if (marginDb === undefined || switched.length === 0) return undefined;
-  const weakest = Math.min(...switched.map(({ receivedLevelDbm }) => receivedLevelDbm));
-  return marginDb + weakest - direction!.receivedLevelDbm;
 }
 
 function atLeast(asked: number, found: readonly (number | undefined)[]): Verdict {
