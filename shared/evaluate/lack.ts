@@ -80,7 +80,7 @@ const HEADINGS: Readonly<Record<Step, string>> = {
   path: "Path",
   heights: "Heights",
   zone: "Clearance",
-  profile: "Clearance",
+  profile: "Ground",
   "diversity antenna": "Clearance of the diversity antenna",
   level: "Level",
   standby: "Level on standby",

@@ -7,7 +7,18 @@ import { NO_GROUND } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { surveyProfile } from "../../shared/terrain/survey.js";
-import { ANTENNA, end, groundOf, KELD, levelGround, makeHop, notFinite, TARN, TRUNK } from "./builders.js";
+import {
+  ANTENNA,
+  end,
+  groundOf,
+  KELD,
+  lacksTold,
+  levelGround,
+  makeHop,
+  notFinite,
+  TARN,
+  TRUNK,
+} from "./builders.js";
 
 const LENGTH_M = evaluateHop(makeHop(), levelGround(9000)).distanceM!;
 const STEP_M = LENGTH_M / 100;
@@ -33,7 +44,7 @@ const ASKING = makeHop({
   objective: {
     ...TRUNK,
     availabilityPercent: 99.9,
-    availabilityClass: { portion: "access" },
+    availabilityClass: { portion: "access", propagationPercent: 100 },
     quality: { portion: "access", sharePercent: 8 },
   },
 });
@@ -52,7 +63,7 @@ test("a void one sample wide leaves everything open that is met without it", () 
   // The figures are those of what is known, and no mode is committed to.
   expect(holed.availability!.availabilityPercent).toBe(whole.availability!.availabilityPercent);
   expect(holed.availability!.committed).toBeUndefined();
-  expect(holed.missing.join(" ")).toContain("Ground: it is not known at 4.68 km");
+  expect(lacksTold(holed)).toContain("Ground: there are no heights at 4.68 km (void in the raster)");
 });
 
 test("what is missed over the known ground stays missed", () => {
@@ -144,7 +155,7 @@ test("an obstacle in a gap stands on the bridge, and is not counted without one"
   expect(bridged.clearance[0]).toMatchObject({ obstacle: "crane", obstacleM: 239, verdict: "missed" });
   const open = evaluateHop(makeHop({ ...ASKING, obstacles }), without(50));
   expect(open.clearance[0]).toMatchObject({ verdict: "open" });
-  expect(open.missing.join(" ")).toContain("the ground under crane is not known");
+  expect(lacksTold(open)).toContain("the ground under crane is not known");
 });
 
 test("at an end a gap is bridged from ground that the design states there, and from nothing else", () => {

@@ -39,14 +39,14 @@ describe("no profile", () => {
     const told = (climate: Hop["climate"]) =>
       judge(makeHop({ climate }), NO_GROUND).map(({ rule, message }) => `${rule}: ${message}`);
     expect(told(CURRENT)).toEqual([
-      "not-judged: clearance and availability are not judged: there is no terrain profile of the path; the mean terrain height is not known without a profile",
+      "not-judged: clearance, availability and fade margin are not judged: there is no terrain profile of the path; the mean terrain height is not known without a profile",
     ]);
     // Without rain it is not the profile that is lacking.
     expect(told({ dN1: -300 })).toEqual([
-      "not-judged: clearance and availability are not judged: there is no terrain profile of the path; the climate gives no rain rate at 0.01 % of the year",
+      "not-judged: clearance, availability and fade margin are not judged: there is no terrain profile of the path; the climate gives no rain rate at 0.01 % of the year",
     ]);
     expect(told(CLIMATE)).toEqual([
-      "not-judged: clearance is not judged: there is no terrain profile of the path",
+      "not-judged: clearance, availability and fade margin are not judged: there is no terrain profile of the path",
     ]);
     expect(inNetwork(hop, NO_GROUND).map(({ rule }) => rule)).not.toContain("climate-missing");
   });

@@ -290,7 +290,7 @@ test("without any height on the path clearance is not judged, and its acceptance
     judgeHop(hop, evaluateHop(hop, groundOf(heights, LENGTH_M)), TODAY);
   const unknown = Array.from({ length: 11 }, () => null);
   expect(found(unknown).map(({ rule, message }) => `${rule}: ${message}`)).toEqual([
-    "not-judged: clearance is not judged: no height of the profile is known",
+    "not-judged: clearance, availability and fade margin are not judged: there are no heights from 0.00 km to 9.36 km (void in the raster)",
   ]);
   const blank = makeHop({ accepts: [{ rule: "clearance", reason: "" }] });
   expect(ids(found(unknown, blank))).toContain("acceptance-reason");
@@ -305,7 +305,8 @@ test("gaps of the profile name stretch, cause and tile", () => {
     {
       rule: "not-judged",
       severity: "error",
-      message: "clearance is not judged: there are no heights from 1.97 km to 2.71 km (void in the raster)",
+      message:
+        "clearance, availability and fade margin are not judged: there are no heights from 1.97 km to 2.71 km (void in the raster)",
       help: "Add a raster that covers N47W031 (47.513, -30.475).",
     },
   ]);

@@ -155,7 +155,13 @@ describe("open, and judged with what it lacked", () => {
       withVoid(20, 30),
     ],
     ["one height", { objective: CLEAR }, {}, /there are no heights at 2.81 km/, withVoid(30, 30)],
-    ["all heights", { objective: CLEAR }, {}, /no height of the profile is known/, withVoid(0, 100)],
+    [
+      "all heights",
+      { objective: CLEAR },
+      {},
+      /there are no heights from 0.00 km to 9.36 km/,
+      withVoid(0, 100),
+    ],
     [
       "ground at a site",
       { objective: MARGIN, ends: ends({ site: { ...KELD, groundM: undefined } }) },

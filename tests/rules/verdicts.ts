@@ -24,7 +24,7 @@ export function verdictsOf(hop: Hop, result: HopResult): ReadonlyMap<string, Ver
   if (availabilityPercent !== undefined) verdicts.set("availability", result.availability?.verdict ?? "open");
   const [first, other] = result.directions.map((direction) => marginOf(hop, direction));
   if (objective.fadeMarginDb !== undefined)
-    verdicts.set("fade-margin", atLeast(objective.fadeMarginDb, [first, other]));
+    verdicts.set("fade-margin", overGround(result, atLeast(objective.fadeMarginDb, [first, other])));
   if (facts?.hotStandby && objective.standbyMarginDb !== undefined)
     verdicts.set("standby-margin", result.standby!.verdict);
   else if (
@@ -71,6 +71,12 @@ function marginOf({ modes, objective, arrangement }: Hop, direction: DirectionRe
   return direction.modes.find(({ modulation }) => modulation === mode?.modulation)?.fadeMarginDb;
 }
 
+/** What unknown ground would take from it nobody knows. */
+function overGround({ profile }: HopResult, verdict: Verdict): Verdict {
+  const isKnown = profile?.highestM !== undefined && profile.gaps.length === 0;
+  return verdict === "met" && !isKnown ? "open" : verdict;
+}
+
 function atLeast(asked: number, found: readonly (number | undefined)[]): Verdict {
   if (found.some((one) => one !== undefined && one < asked)) return "missed";
   return found.length === 2 && found.every((one) => one !== undefined) ? "met" : "open";
@@ -81,6 +87,7 @@ const CAUSES_OF_MISSED = [
   "path-length",
   "frequency-outside-tuning",
   "clearance",
+  "diversity-clearance",
   "level-below-threshold",
   "standby-level",
   "capacity",

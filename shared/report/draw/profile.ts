@@ -2,9 +2,11 @@
  * The path drawn from the side. The Earth's curve is added to the ground (for the median k), so that the ray is a
  * straight line; heights on the axis hold at the two ends.
  */
+
 import { extent } from "d3-array";
 import { scaleLinear } from "d3-scale";
 import type { Hop } from "../../design/design.js";
+import { withinReason } from "../../evaluate/reason.js";
 import type { ClearanceResult, HopResult } from "../../evaluate/result.js";
 import { fresnel, fresnelAsked, kFactor, kilometres, metres } from "../../format/numbers.js";
 import type { TerrainProfile } from "../../terrain/profile.js";
@@ -66,12 +68,14 @@ const ROW = 16;
  * @returns undefined when there is no ground to draw: no known height, a path without length or beyond 1000 km, a height beyond 100 km
  */
 export function drawProfile(
-  hop: Hop,
+  stated: Hop,
   result: HopResult,
   profile: TerrainProfile,
   accepted = false,
   sheet = WIDE,
 ): DrawnProfile | undefined {
+  // What was not believed is not drawn.
+  const { hop } = withinReason(stated);
   const k = drawnKFactor(hop);
   const whole = drawnLine(hop, result, profile, k);
   if (
