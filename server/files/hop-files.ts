@@ -1,5 +1,5 @@
 /** Finds and reads the `.hop` files of a folder. What cannot be read is told and the rest is read. */
-import { type Dirent, readdirSync, realpathSync, statSync } from "node:fs";
+import { type Dirent, existsSync, readdirSync, realpathSync, statSync } from "node:fs";
 import { isAbsolute, join, relative, resolve } from "node:path";
 import { readBoundedSync } from "./read-bounded.js";
 import { slashed } from "./slashed.js";
@@ -17,6 +17,21 @@ export interface UnreadableFile {
   readonly path: string;
   /** One line: cause, remedy. */
   readonly message: string;
+  /** Of a link that was not followed: where it leads, a real path. */
+  readonly linkTo?: string;
+}
+
+/**
+ * Links that lead out of a folder are followed only where the network names what they lead to: there it is read by that
+ * name, and the link is no matter. @param named folders that the networks name
+ */
+export function withoutNamedLinks(
+  unreadable: readonly UnreadableFile[],
+  named: readonly string[],
+): UnreadableFile[] {
+  if (!unreadable.some(({ linkTo }) => linkTo !== undefined)) return [...unreadable];
+  const real = named.filter((folder) => existsSync(folder)).map((folder) => realpathSync(folder));
+  return unreadable.filter(({ linkTo }) => linkTo === undefined || !real.some((at) => isBelow(linkTo, at)));
 }
 
 /** A file that a design reads beside its text: terrain, maps. */
@@ -129,13 +144,15 @@ function listHopFiles(root: string, unreadable: UnreadableFile[]): string[] {
       else if (entry.isSymbolicLink()) follow(path, entry.name);
     }
   };
-  /** A link to what lies in the folder anyway leads nowhere new. */
+  /** A link to what lies in the folder anyway leads nowhere new; where others lead is not asked of a stranger's link. */
   const follow = (path: string, name: string): void => {
     try {
       const isFolder = statSync(path).isDirectory();
-      if (isBelow(realpathSync(path), realpathSync(root))) return;
-      if (isFolder && !isPassedOver(name, true)) visit(path);
-      if (!isFolder && name.endsWith(".hop") && statSync(path).isFile()) found.push(path);
+      const linkTo = realpathSync(path);
+      if (isBelow(linkTo, realpathSync(root)) || isPassedOver(name, isFolder)) return;
+      if (!isFolder && !name.endsWith(".hop")) return;
+      const message = `this link leads out of the folder, to ${slashed(linkTo)}, and is not followed; name that as \`catalogue\` in the network, or remove the link`;
+      unreadable.push({ path: slashed(path), message, linkTo });
     } catch (error) {
       if (name.endsWith(".hop")) tell(path, error);
     }

@@ -7,7 +7,7 @@ import type { DesignModel } from "../../language/model/design-model.js";
 import { isBelow } from "../../language/model/path.js";
 import { Project } from "../../language/model/project.js";
 import { readSource, type SourceFile } from "../../language/model/source-file.js";
-import { readHopFile, readHopFiles, type UnreadableFile } from "../files/hop-files.js";
+import { readHopFile, readHopFiles, type UnreadableFile, withoutNamedLinks } from "../files/hop-files.js";
 import { DesignSession, type SessionOptions } from "../session/design-session.js";
 
 export class Designs {
@@ -98,7 +98,8 @@ export class Designs {
   }
 
   problemsOfFiles(): ReadonlyMap<string, UnreadableFile> {
-    return this.unreadable;
+    const told = withoutNamedLinks([...this.unreadable.values()], this.project.catalogueFolders());
+    return new Map(told.map((file) => [file.path, file]));
   }
 
   private sessionOf(model: DesignModel): DesignSession {

@@ -3,7 +3,7 @@ import { existsSync } from "node:fs";
 import { resolve } from "node:path";
 import { Project } from "../../language/model/project.js";
 import { readSource, type SourceFile } from "../../language/model/source-file.js";
-import { type HopFiles, readHopFiles, type UnreadableFile } from "../files/hop-files.js";
+import { type HopFiles, readHopFiles, type UnreadableFile, withoutNamedLinks } from "../files/hop-files.js";
 import { slashed } from "../files/slashed.js";
 
 export interface LoadedProject {
@@ -49,5 +49,5 @@ export function loadProject(folder: string, from: DesignFiles = ON_DISK): Loaded
         });
     }
   }
-  return { project, unreadable };
+  return { project, unreadable: withoutNamedLinks(unreadable, [...folders]) };
 }

@@ -4,6 +4,10 @@ import type { FileOnDisk } from "./raster-file.js";
 
 const RASTER = /\.(hgt|hgt\.gz|zip|tif|tiff|asc)$/i;
 
+function isWithin(path: string, folder: string): boolean {
+  return path === folder || path.startsWith(folder.endsWith(sep) ? folder : `${folder}${sep}`);
+}
+
 /** Whether a file's name says that it holds heights. */
 export function isRaster(path: string): boolean {
   return RASTER.test(path);
@@ -11,7 +15,8 @@ export function isRaster(path: string): boolean {
 
 /**
  * Every raster file under the roots, in order of name; folders that cannot be read are told to `problem`.
- * Hidden folders and node_modules are passed over; links are followed, each folder once.
+ * Hidden folders and node_modules are passed over. Links that lead out of the root are told and not followed, since only
+ * what the network names is read.
  */
 export async function findRasterFiles(
   roots: readonly string[],
@@ -23,6 +28,23 @@ export async function findRasterFiles(
   const shown = (path: string): string => {
     const short = relative(baseDir, path);
     return (short.startsWith("..") || short === "" ? path : short).split(sep).join("/");
+  };
+
+  const named = await Promise.all(
+    roots.map((root) => realpath(resolve(baseDir, root)).catch(() => undefined)),
+  );
+  /** Whether a link stays within what the network names; else it is told, if it could hold heights. */
+  const isNamed = async (link: string): Promise<boolean> => {
+    const target = await realpath(link).catch(() => undefined);
+    if (target === undefined || named.some((root) => root !== undefined && isWithin(target, root)))
+      return true;
+    const isFolder = (await stat(target).catch(() => undefined))?.isDirectory() ?? false;
+    if (isFolder || RASTER.test(link))
+      problem(
+        shown(link),
+        `this link leads elsewhere, to ${target}, and is not followed; name that as terrain`,
+      );
+    return false;
   };
 
   const visit = async (path: string, isRoot: boolean): Promise<void> => {
@@ -60,7 +82,9 @@ export async function findRasterFiles(
       if (entry.name.startsWith(".") || entry.name === "node_modules") continue;
       // Folders of other things may be large: a file is looked at only when its name says raster.
       if (entry.isFile() && !RASTER.test(entry.name)) continue;
-      await visit(join(path, entry.name), false);
+      const below = join(path, entry.name);
+      if (entry.isSymbolicLink() && !(await isNamed(below))) continue;
+      await visit(below, false);
     }
   };
   for (const root of roots) await visit(resolve(baseDir, root), true);

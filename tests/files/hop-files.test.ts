@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test, vi } from "vitest";
-import { readHopFiles, textOf } from "../../server/files/hop-files.js";
+import { readHopFiles, textOf, withoutNamedLinks } from "../../server/files/hop-files.js";
 
 let locked = "";
 vi.mock("node:fs", async (original) => {
@@ -30,28 +30,33 @@ afterAll(() => rmSync(base, { recursive: true, force: true }));
 const within = (paths: readonly { readonly path: string }[]) =>
   paths.map(({ path }) => path.replaceAll("\\", "/").slice(base.length + 1));
 
-test("links that lead out of the folder are followed, a folder once; those that lead back are not", () => {
+test("links that lead out of the folder are told and not followed; those that lead back are no matter", () => {
   symlinkSync("../shared", join(base, "design/other"));
-  symlinkSync("../../shared", join(base, "design/locked/same"));
   symlinkSync("../shared/sites.hop", join(base, "design/sites.hop"));
+  symlinkSync("/etc/hostname", join(base, "design/away.hop"));
+  symlinkSync("/etc", join(base, "design/.hidden"));
+  symlinkSync("/etc/hostname", join(base, "design/notes.txt"));
   symlinkSync(".", join(base, "design/loop"));
   symlinkSync("network.hop", join(base, "design/again.hop"));
   const { texts, unreadable } = readHopFiles(join(base, "design"));
-  expect(unreadable).toEqual([]);
-  expect(within(texts)).toEqual([
-    "design/locked/same/deeper/more.hop",
-    "design/locked/same/sites.hop",
-    "design/network.hop",
-    "design/sites.hop",
-  ]);
+  expect(within(texts)).toEqual(["design/network.hop"]);
+  expect(within(unreadable)).toEqual(["design/away.hop", "design/other", "design/sites.hop"]);
+  expect(unreadable[1]!.message).toContain(
+    `to ${base}/shared, and is not followed; name that as \`catalogue\``,
+  );
+  // What the network names is read by that name.
+  expect(within(withoutNamedLinks(unreadable, [`${base}/shared`]))).toEqual(["design/away.hop"]);
+  expect(within(withoutNamedLinks(unreadable, [`${base}/design/other`]))).toEqual(["design/away.hop"]);
+  expect(within(withoutNamedLinks(unreadable, [`${base}/shared/deeper`]))).toHaveLength(3);
 });
 
 test("a link to nothing and a circle of links are told", () => {
   symlinkSync("nowhere.hop", join(base, "design/broken.hop"));
   symlinkSync("circle.hop", join(base, "design/circle.hop"));
   const { unreadable } = readHopFiles(join(base, "design"));
-  expect(within(unreadable)).toEqual(["design/broken.hop", "design/circle.hop"]);
-  expect(unreadable[1]?.message).toContain("circle");
+  const told = unreadable.filter(({ linkTo }) => linkTo === undefined);
+  expect(within(told)).toEqual(["design/broken.hop", "design/circle.hop"]);
+  expect(told[1]?.message).toContain("circle");
 });
 
 test("a folder that may not be read is told, and what lies beside it is read", () => {

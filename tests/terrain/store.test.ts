@@ -483,6 +483,25 @@ describe("files that cannot be used", () => {
   });
 });
 
+describe("links", () => {
+  it("that lead out of what the network names are told and not followed", async () => {
+    const { baseDir: elsewhere } = await storeOf({ "N40E010.hgt": HGT });
+    const { baseDir } = await storeOf({ "N40E011.hgt": HGT_EAST });
+    symlinkSync(join(elsewhere, "terrain"), join(baseDir, "terrain", "more"));
+    symlinkSync("/etc/hostname", join(baseDir, "terrain", "notes.txt"));
+    const store = await openTerrain(["terrain"], { baseDir });
+    expect(store.problems.map(({ file }) => file)).toEqual(["terrain/more"]);
+    expect(store.problems[0]!.message).toMatch(
+      /^this link leads elsewhere, to .*, and is not followed; name that/,
+    );
+    expect(await store.heightAt(at(40.5, 10.5))).toBeUndefined();
+    expect(await store.heightAt(at(40.5, 11.5))).toBeCloseTo(4200, 6);
+    const named = await openTerrain(["terrain", join(elsewhere, "terrain")], { baseDir });
+    expect(named.problems).toEqual([]);
+    expect(await named.heightAt(at(40.5, 10.5))).toBeCloseTo(1800, 6);
+  });
+});
+
 describe("store", () => {
   it("lists its rasters, finest first, with how well their system is tied to WGS 84", async () => {
     const swiss = {
