@@ -88,6 +88,11 @@ export const TEXT_RULES: Readonly<Record<TextRule, TextRuleText>> = {
     why: "In a loop of `like` no entry is the first, and its facts have no owner.",
     fix: "Remove one `like` of the loop.",
   },
+  "inheritance-deep": {
+    title: "An entry inherits by way of few others",
+    why: "Nobody can tell what an entry of a chain of dozens holds, and to find it out takes the longer the longer the chain.",
+    fix: "Let the entry inherit from one nearer to the beginning, or state its facts.",
+  },
   "unknown-mode": {
     title: "A mode is one of the radio's",
     why: "Rate, power and threshold come from the radio's own mode.",

@@ -51,6 +51,7 @@ export type TextRule =
   | "wrong-kind"
   | "template-used"
   | "inheritance-loop"
+  | "inheritance-deep"
   | "unknown-mode"
   | "unknown-channel"
   | "hop-ends"

@@ -2,9 +2,12 @@
  * Facts of a catalogue entry with what it inherits by `like`. A fact stated in the entry replaces all
  * facts of that name further up, repeatable ones too: stating one mode states them all.
  */
-import { type Fact, wordOf } from "../facts/fact.js";
+import { type Fact, type TextRule, wordOf } from "../facts/fact.js";
 import type { Declaration } from "../model/source-file.js";
 import type { Lookup, ResolveProblem } from "./lookup.js";
+
+/** Nobody follows a longer chain, and each entry of it would walk the whole. */
+const MOST_ANCESTORS = 32;
 
 export function inheritedFacts(
   entry: Declaration,
@@ -19,7 +22,14 @@ export function inheritedFacts(
     if (name === undefined) break;
     const key = `${current.kind} ${name}`;
     if (visited.has(key)) {
-      problems.push(loopProblem(entry, key));
+      problems.push(
+        likeProblem(entry, "inheritance-loop", `${entry.key} inherits from itself by way of ${key}`),
+      );
+      break;
+    }
+    if (visited.size > MOST_ANCESTORS) {
+      const message = `${entry.key} inherits by way of more than ${MOST_ANCESTORS} entries; what lies beyond ${current.key} is left out`;
+      problems.push(likeProblem(entry, "inheritance-deep", message));
       break;
     }
     visited.add(key);
@@ -35,16 +45,16 @@ export function merge(own: readonly Fact[], inherited: readonly Fact[]): readonl
   return [...own, ...inherited.filter((fact) => !stated.has(fact.property.name))];
 }
 
-function loopProblem(entry: Declaration, key: string): ResolveProblem {
+function likeProblem(entry: Declaration, rule: TextRule, message: string): ResolveProblem {
   const like = entry.fact.args.find((arg) => arg.spec.label === "like")!;
   return {
     file: entry.file,
     problem: {
-      rule: "inheritance-loop",
+      rule,
       severity: "error",
       start: like.start,
       end: like.end,
-      message: `${entry.key} inherits from itself by way of ${key}`,
+      message,
       help: "remove one of the `like` on the way",
     },
   };

@@ -76,6 +76,16 @@ export function readHopFile(path: string): HopText | UnreadableFile {
   }
 }
 
+/** What is wrong with a design file of that size, if anything. */
+export function sizeProblem(path: string, bytes: number): UnreadableFile | undefined {
+  if (bytes <= LARGEST_FILE_BYTES) return undefined;
+  const [mb, limit] = [bytes, LARGEST_FILE_BYTES].map((size) => Math.ceil(size / 2 ** 20));
+  return {
+    path,
+    message: `${mb} MB is too large for a design file (limit ${limit} MB); split it, or give it another ending`,
+  };
+}
+
 /** The text in the bytes of a file, wherever they were read. */
 export function textOf(path: string, content: Uint8Array): HopText | UnreadableFile {
   if (content.includes(0)) {

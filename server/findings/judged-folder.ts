@@ -10,6 +10,7 @@ import { DesignSession, type Pace } from "../session/design-session.js";
 import { loadProject } from "../session/load.js";
 import { startThread } from "../terrain/ahead.js";
 import { inOrder, type PlacedFinding, Placer } from "./placed.js";
+import { withoutRepeats } from "./repeated.js";
 
 export interface JudgedDesign {
   /** Folder of the design, absolute. */
@@ -148,7 +149,7 @@ function designOf(
     title: model.title(),
     model,
     session,
-    findings: inOrder(findings),
+    findings: withoutRepeats(inOrder(findings)),
     terrainProblems,
   };
 }

@@ -42,6 +42,8 @@ export interface PlacedFinding {
   readonly related: readonly PlacedRelated[];
   readonly notJudged?: Finding["notJudged"];
   readonly accepted?: Finding["accepted"];
+  /** How many more say the same and are not listed; the message tells it too. */
+  readonly alike?: number;
 }
 
 /** Turns addresses and offsets of one design into places. */

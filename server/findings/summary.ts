@@ -14,11 +14,11 @@ export interface Counts {
 
 export function countsOf(design: JudgedDesign): Counts {
   const counts = { errors: 0, warnings: 0, infos: 0, accepted: 0 };
-  for (const { severity, accepted } of design.findings) {
-    if (accepted) counts.accepted++;
-    else if (severity === "error") counts.errors++;
-    else if (severity === "warning") counts.warnings++;
-    else counts.infos++;
+  for (const { severity, accepted, alike = 0 } of design.findings) {
+    if (accepted) counts.accepted += 1 + alike;
+    else if (severity === "error") counts.errors += 1 + alike;
+    else if (severity === "warning") counts.warnings += 1 + alike;
+    else counts.infos += 1 + alike;
   }
   const names = design.model.names("hop");
   const evaluated = names.filter((name) => isEvaluated(design.session.result(name)?.result));

@@ -7,7 +7,13 @@ import type { DesignModel } from "../../language/model/design-model.js";
 import { isBelow } from "../../language/model/path.js";
 import { Project } from "../../language/model/project.js";
 import { readSource, type SourceFile } from "../../language/model/source-file.js";
-import { readHopFile, readHopFiles, type UnreadableFile, withoutNamedLinks } from "../files/hop-files.js";
+import {
+  readHopFile,
+  readHopFiles,
+  sizeProblem,
+  type UnreadableFile,
+  withoutNamedLinks,
+} from "../files/hop-files.js";
 import { DesignSession, type SessionOptions } from "../session/design-session.js";
 
 export class Designs {
@@ -64,8 +70,7 @@ export class Designs {
 
   /** Reads what was edited. Cheap when nothing was. */
   refresh(): void {
-    for (const [path, text] of this.edited) this.project.setFile(readSource(path, text));
-    if (this.edited.size > 0) this.loadCatalogues();
+    for (const [path, text] of this.edited) this.readEdited(path, text);
     this.edited.clear();
   }
 
@@ -73,10 +78,22 @@ export class Designs {
     const text = this.edited.get(path);
     if (text !== undefined) {
       this.edited.delete(path);
-      this.project.setFile(readSource(path, text));
-      this.loadCatalogues();
+      this.readEdited(path, text);
     }
     return this.project.file(path);
+  }
+
+  /** The editor may hold a text of any size; what no design file has on disk is not read from it either. */
+  private readEdited(path: string, text: string): void {
+    const tooLarge = sizeProblem(path, text.length);
+    if (tooLarge) {
+      this.unreadable.set(path, tooLarge);
+      this.project.removeFile(path);
+      return;
+    }
+    this.unreadable.delete(path);
+    this.project.setFile(readSource(path, text));
+    this.loadCatalogues();
   }
 
   sessionsOf(path: string): readonly DesignSession[] {
