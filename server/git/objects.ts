@@ -1,7 +1,7 @@
 /** Files of a commit, read straight from git's objects. */
 import { appendFileSync, closeSync, openSync } from "node:fs";
 import { type Repository, SUBMODULE } from "./repository.js";
-import { GitError, git, gitInPieces } from "./run.js";
+import { GitError, git, gitInPieces, LACKING } from "./run.js";
 
 export interface Tree {
   /** Object by path from the repository's root, parted by `/`. */
@@ -40,7 +40,7 @@ function staysInside(path: string): boolean {
   return path.split("/").every((part) => !/^(\.{0,2}|\.git[ .]*|git~\d+)$/i.test(part));
 }
 
-/** Bytes by object, of those that are here. */
+/** Bytes by object, of those that are files. @throws GitError when one is not here */
 export async function sizesOf(
   { root }: Repository,
   objects: Iterable<string>,
@@ -51,6 +51,7 @@ export async function sizesOf(
   const out = await git(root, ["cat-file", "--batch-check"], { input: `${asked.join("\n")}\n` });
   for (const line of out.toString("latin1").split("\n")) {
     const [object = "", kind, size] = line.split(" ");
+    if (kind === "missing") throw new GitError(root, LACKING);
     if (kind === "blob") sizes.set(object, Number(size));
   }
   return sizes;
@@ -59,7 +60,10 @@ export async function sizesOf(
 /** All text of a design at one revision. Compressed, as it travels, it can be a thousandth of that. */
 const MOST_TEXT_BYTES = 256 * 2 ** 20;
 
-/** Contents by object, of those that are here and no larger than `largestBytes`. @throws GitError when they are too many to be held */
+/**
+ * Contents by object, of those that are no larger than `largestBytes`.
+ * @throws GitError when one is not here, or they are more than can be held
+ */
 export async function readObjects(
   repository: Repository,
   objects: Iterable<string>,

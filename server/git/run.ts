@@ -61,11 +61,11 @@ const OPTIONS = [
 ];
 
 /**
- * What git is asked: names, objects, and the list of files it knows. None of these looks at a file of the work tree, so
+ * What git is asked: names, objects, settings, and the list of files it knows. None of these looks at a file of the work tree, so
  * none starts a filter; `status`, `diff` and `log` do, or start what shows their answers.
  */
 export type GitCall = readonly [
-  command: "rev-parse" | "rev-list" | "merge-base" | "ls-tree" | "ls-files" | "cat-file",
+  command: "rev-parse" | "rev-list" | "merge-base" | "ls-tree" | "ls-files" | "cat-file" | "config",
   ...args: string[],
 ];
 
@@ -82,6 +82,8 @@ export interface GitOptions {
   readonly input?: string;
   /** More output than this is an error. */
   readonly mostBytes?: number;
+  /** A pause of this length too. */
+  readonly longestSilenceMs?: number;
 }
 
 /**
@@ -110,16 +112,25 @@ export async function gitInPieces(
   if (!program) throw new GitError(root, "git is not installed, or not on the path");
   const searchPath = ownFolders(lookUp).join(lookUp.windows ? ";" : ":");
   await refuseOld(program, root, searchPath);
-  const inside = { GIT_CEILING_DIRECTORIES: dirname(lookUp.real(root)) };
-  await start(
-    program,
-    [...OPTIONS, "-C", root, ...call],
-    { ...inside, PATH: searchPath },
-    root,
-    take,
-    options,
-  );
+  const environment = { GIT_CEILING_DIRECTORIES: dirname(lookUp.real(root)), PATH: searchPath };
+  const ask = (asked: GitCall, to: typeof take, more: GitOptions) =>
+    start(program, [...OPTIONS, "-C", root, ...asked], environment, root, to, more);
+  try {
+    await ask(call, take, options);
+  } catch (error) {
+    // What git says of an object that isn't here differs from version to version.
+    if (!(error instanceof GitError) || error.status === undefined || !READS_OBJECTS.has(call[0]))
+      throw error;
+    const partial = await ask(["config", "--get-regexp", PARTIAL], () => {}, {}).then(
+      () => true,
+      () => false,
+    );
+    throw partial ? new GitError(root, LACKING) : error;
+  }
 }
+
+const READS_OBJECTS: ReadonlySet<GitCall[0]> = new Set(["rev-list", "ls-tree", "cat-file"]);
+const PARTIAL = "^(extensions\\.partialclone|remote\\..*\\.promisor)$";
 
 const versions = new Map<UserProgram, Promise<string>>();
 
@@ -153,7 +164,7 @@ function start(
   environment: Readonly<Record<string, string>>,
   root: string,
   take: (piece: Buffer) => void,
-  { input = "", mostBytes = MOST_BYTES }: GitOptions,
+  { input = "", mostBytes = MOST_BYTES, longestSilenceMs = LONGEST_SILENCE_MS }: GitOptions,
 ): Promise<void> {
   return new Promise((resolve, reject) => {
     const child = spawn(program, args, {
@@ -169,8 +180,8 @@ function start(
       child.kill("SIGKILL");
     };
     const silence = setTimeout(
-      () => giveUp(`git did not answer for ${LONGEST_SILENCE_MS / 1000} s`),
-      LONGEST_SILENCE_MS,
+      () => giveUp(`git did not answer for ${longestSilenceMs / 1000} s`),
+      longestSilenceMs,
     );
     child.stdout.on("data", (piece: Buffer) => {
       silence.refresh();
@@ -209,13 +220,15 @@ function fromTheUser(): Record<string, string> {
   );
 }
 
+/** A partial clone has what it was asked for once. */
+export const LACKING =
+  "this clone is partial, lacks what was asked for, and nothing is fetched unasked; git fetch --refetch --no-filter brings all of it";
+
 /** The first line of what git complained of, or what it means here. */
 function toldBy(complaint: string): string {
   const [, others] = /dubious ownership in repository at '(.*)'/.exec(complaint) ?? [];
   if (others !== undefined)
     return `it belongs to another user, and git reads it only after git config --global --add safe.directory ${quoted(others)}`;
-  if (/promisor remote|lazy fetching/.test(complaint))
-    return "this clone is partial, lacks what was asked for, and nothing is fetched unasked; git fetch --refetch --no-filter brings all of it";
   const lines = complaint.split("\n").filter((line) => line.trim() !== "");
   const fatal = lines.find((line) => /^(fatal|error): /.test(line)) ?? lines[0] ?? "";
   return fatal

@@ -1,13 +1,5 @@
 /** The work tree of git around a folder, and whether looking at its repository stays on this machine. */
-import {
-  existsSync,
-  lstatSync,
-  readFileSync,
-  readlinkSync,
-  realpathSync,
-  type Stats,
-  statSync,
-} from "node:fs";
+import { lstatSync, readFileSync, readlinkSync, realpathSync, type Stats, statSync } from "node:fs";
 import { homedir } from "node:os";
 import { dirname, join, resolve } from "node:path";
 import { shareOf } from "../../language/model/path.js";
@@ -31,7 +23,7 @@ function hasRepository(folder: string): boolean {
   const at = join(folder, ".git");
   const link = lstatSync(at, { throwIfNoEntry: false })?.isSymbolicLink() === true;
   if (link && shareOf(readlinkSync(at)) !== undefined) return false;
-  return stat(at)?.isFile() === true || existsSync(join(at, "HEAD"));
+  return stat(at)?.isFile() === true || stat(join(at, "HEAD"))?.isFile() === true;
 }
 
 /** Whether two paths lead to one folder. */

@@ -1,13 +1,14 @@
 /** Names, trees and objects that nobody makes by accident. */
 import { execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import fc from "fast-check";
 import { afterEach, describe, expect, test } from "vitest";
 import { treeOf } from "../../server/git/objects.js";
 import { findRevision, repositoryOf, revisionOf } from "../../server/git/repository.js";
+import { git } from "../../server/git/run.js";
 import { isEmpty } from "../../shared/compare/change-set.js";
 import { run } from "../cli/built.js";
 import { files, hop, terrain } from "../compare/network.js";
@@ -457,6 +458,27 @@ describe("a commit", () => {
       const { stdout, stderr } = run(["history", "FELL-TARN", "--today", TODAY], { cwd: repository.root });
       expect(stderr).toBe("");
       expect(stdout.replaceAll("\n", "")).not.toMatch(/\p{Cc}/u);
+    },
+    LONG,
+  );
+});
+
+describe("a repository that never answers", () => {
+  test(
+    "is given up, by silence and by length",
+    async () => {
+      const { root } = repositoryWith();
+      await expect(git(root, ["cat-file", "blob", "HEAD:network.hop"], { mostBytes: 100 })).rejects.toThrow(
+        /: git has more than 0\.0000\d+ MB to say, too much to be read$/,
+      );
+      rmSync(join(root, ".git/refs"), { recursive: true });
+      mkdirSync(join(root, ".git/refs/heads"), { recursive: true });
+      execFileSync("mkfifo", [join(root, ".git/refs/heads/main")]);
+      const start = performance.now();
+      await expect(git(root, ["rev-parse", "HEAD"], { longestSilenceMs: 500 })).rejects.toThrow(
+        /: git did not answer for 0\.5 s$/,
+      );
+      expect(performance.now() - start).toBeLessThan(60_000);
     },
     LONG,
   );

@@ -61,8 +61,8 @@ describe("a clone", () => {
   test(
     "that is partial fetches nothing, and says how to; then it compares",
     () => {
-      for (const filter of ["blob:none", "tree:0"]) {
-        const { root } = clone(filter.replace(":", "-"), `--filter=${filter}`);
+      for (const filter of ["blob:none", "tree:0", "tree:1", "blob:limit=100"]) {
+        const { root } = clone(filter.replace(/\W/, "-"), `--filter=${filter}`);
         const line = told(diff(root));
         expect(line).toMatch(
           /this clone is partial, lacks what was asked for, and nothing is fetched unasked; git fetch/,
@@ -159,8 +159,10 @@ test(
     for (const [name, breakIt] of Object.entries(breaks)) {
       const { root } = clone(name);
       breakIt(join(root, ".git"));
-      const line = told(diff(root, ["HEAD"]));
-      expect(line, name).not.toMatch(/\p{Cc}|fault of hopwright/u);
+      const ran = diff(root, ["HEAD"]);
+      // Later versions of git forgive it.
+      if (name.startsWith("an abbreviation") && ran.status === 0) continue;
+      expect(told(ran), name).not.toMatch(/\p{Cc}|fault of hopwright/u);
     }
   },
   LONG,
