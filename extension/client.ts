@@ -99,11 +99,13 @@ export class HopwrightClient {
 
 function languageClient(context: vscode.ExtensionContext): LanguageClient {
   const module = vscode.Uri.joinPath(context.extensionUri, "dist", "hopwright.cjs").fsPath;
-  const run = { module, args: ["lsp"], transport: TransportKind.ipc };
+  // Not the workspace: a working folder is one of the places where systems look for what a program needs.
+  const options = { cwd: context.extensionPath };
+  const run = { module, args: ["lsp"], transport: TransportKind.ipc, options };
   return new LanguageClient(
     LANGUAGE,
     "Hopwright",
-    { run, debug: { ...run, options: { execArgv: ["--nolazy", "--inspect=6019"] } } },
+    { run, debug: { ...run, options: { ...options, execArgv: ["--nolazy", "--inspect=6019"] } } },
     {
       // Asked again when the server is restarted.
       initializationOptions: (): InitializationOptions => ({ trusted: vscode.workspace.isTrusted }),

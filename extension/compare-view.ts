@@ -49,12 +49,13 @@ export class CompareView implements vscode.Disposable {
     if (!asked) return;
     const answer = await this.client.compare(asked);
     if (asked !== this.asked || !answer) return;
+    // Nobody waits for a message to be answered: the work is done.
     if (answer.untrusted) {
-      await askForTrust(answer.problem!);
+      void askForTrust(answer.problem!);
       return;
     }
     if (answer.html === undefined) {
-      await vscode.window.showErrorMessage(answer.problem ?? vscode.l10n.t("There is nothing to compare."));
+      void vscode.window.showErrorMessage(answer.problem ?? vscode.l10n.t("There is nothing to compare."));
       return;
     }
     this.panel ??= this.createPanel();

@@ -3,9 +3,9 @@ import { cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs"
 import { join } from "node:path";
 import type { Frame, Locator, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect, inject } from "vitest";
-import { openInBrowser } from "./host/browser.js";
+import { openInBrowser, serveWorkbench } from "./host/browser.js";
 import { openOnDesktop } from "./host/desktop.js";
-import { hostFacts } from "./host/host.js";
+import { type HostFacts, hostFacts, type OpenWorkbench } from "./host/host.js";
 
 export interface Workbench {
   readonly page: Page;
@@ -19,15 +19,17 @@ export interface Workbench {
 /**
  * One workbench for all tests of a suite; a failed test leaves a picture of what it saw in out/workbench.
  * @param prepare changes the copied samples before a design of theirs is opened
+ * @param asksForTrust whether the opened folder is strange at first
  */
 export function workbenchOf(
   suite: string,
   design = "learning",
   prepare: (samples: string) => void = () => {},
+  asksForTrust = false,
 ): Workbench {
   const workbench = {} as Workbench;
   beforeAll(async () => {
-    Object.assign(workbench, await openDesign(suite, design, prepare));
+    Object.assign(workbench, await openDesign(suite, design, prepare, asksForTrust));
   });
   afterEach(async ({ task }) => {
     if (!workbench.page) return;
@@ -48,6 +50,7 @@ async function openDesign(
   suite: string,
   design: string,
   prepare: (samples: string) => void,
+  asksForTrust: boolean,
 ): Promise<Workbench> {
   const facts = hostFacts();
   const copy = join(facts.out, "designs", suite);
@@ -55,8 +58,7 @@ async function openDesign(
   cpSync(join(facts.root, "samples"), copy, { recursive: true });
   prepare(copy);
   const folder = join(copy, design);
-  const open = facts.kind === "browser" ? openInBrowser : openOnDesktop;
-  const { page, close } = await open(facts, inject("workbench"), folder);
+  const { page, close } = await openHost(facts, folder, asksForTrust);
   page.setDefaultTimeout(20_000);
   const refusals: string[] = [];
   page.on("console", (message) => {
@@ -64,6 +66,14 @@ async function openDesign(
   });
   await page.locator(".explorer-folders-view .monaco-list-row").first().waitFor({ timeout: 60_000 });
   return { page, folder, refusals, close };
+}
+
+async function openHost(facts: HostFacts, folder: string, asksForTrust: boolean): Promise<OpenWorkbench> {
+  if (facts.kind === "desktop") return openOnDesktop(facts, inject("workbench"), folder, asksForTrust);
+  if (!asksForTrust) return openInBrowser(facts, inject("workbench"), folder);
+  const server = await serveWorkbench(facts, true);
+  const { page, close } = await openInBrowser(facts, server.address, folder);
+  return { page, close: () => close().then(server.stop) };
 }
 
 export async function openFile({ page }: Workbench, name: string): Promise<void> {

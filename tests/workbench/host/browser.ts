@@ -7,9 +7,15 @@ import { setTimeout as sleep } from "node:timers/promises";
 import { chromium } from "playwright-core";
 import { type HostFacts, type OpenWorkbench, USER_SETTINGS } from "./host.js";
 
-/** Installs the extension into a fresh profile and serves the workbench on a free port of this machine. */
-export async function serveWorkbench(facts: HostFacts): Promise<{ address: string; stop(): Promise<void> }> {
-  const folder = join(facts.out, "server");
+/**
+ * Installs the extension into a fresh profile and serves the workbench on a free port of this machine.
+ * @param asksForTrust whether opened folders are strange at first; otherwise all are trusted
+ */
+export async function serveWorkbench(
+  facts: HostFacts,
+  asksForTrust = false,
+): Promise<{ address: string; stop(): Promise<void> }> {
+  const folder = join(facts.out, asksForTrust ? "server-of-strangers" : "server");
   const data = join(folder, "data");
   mkdirSync(join(data, "User"), { recursive: true });
   writeFileSync(join(data, "User", "settings.json"), JSON.stringify(USER_SETTINGS, undefined, 2));
@@ -33,7 +39,8 @@ export async function serveWorkbench(facts: HostFacts): Promise<{ address: strin
     throw new Error(`the extension could not be installed: ${install.stdout}${install.stderr}`);
 
   const port = await freePort();
-  const quiet = ["--disable-telemetry", "--disable-update-check", "--disable-workspace-trust"];
+  const quiet = ["--disable-telemetry", "--disable-update-check"];
+  if (!asksForTrust) quiet.push("--disable-workspace-trust");
   const server = spawn(
     process.execPath,
     [...common, "--auth", "none", "--bind-addr", `127.0.0.1:${port}`, ...quiet],

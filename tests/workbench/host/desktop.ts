@@ -24,14 +24,10 @@ export async function openOnDesktop(
   facts: HostFacts,
   program: string,
   folder: string,
+  asksForTrust = false,
 ): Promise<OpenWorkbench> {
-  const flags = [
-    "--no-sandbox",
-    "--disable-updates",
-    "--disable-workspace-trust",
-    "--skip-welcome",
-    "--new-window",
-  ];
+  const flags = ["--no-sandbox", "--disable-updates", "--skip-welcome", "--new-window"];
+  if (!asksForTrust) flags.push("--disable-workspace-trust");
   const app = await _electron.launch({
     executablePath: program,
     args: [...flags, ...profile(facts).folders, folder],

@@ -46,6 +46,7 @@ export const USER_SETTINGS = {
   "files.simpleDialog.enable": true,
   "window.dialogStyle": "custom",
   "git.enabled": false,
+  "security.workspace.trust.startupPrompt": "never",
   "editor.accessibilitySupport": "off",
   "editor.autoClosingBrackets": "never",
   "editor.autoClosingQuotes": "never",
