@@ -135,6 +135,13 @@ both), the passing of selective, diversity and cross-polar outage from the worst
 fading, the dispersive fade margin, the carrier to interference a mode needs (its signal-to-noise ratio), hysteresis as
 time lost, the share of a link by length.
 
+A figure that a method gives beyond its stated range counts, and carries a remark wherever it is shown, for these: rain
+beyond 60 km and outside 1 to 100 GHz; rain in less than 0.001 % of the year, and cross-polar interference in it, where
+the law is continued in its own form as an estimate (\`est.\` beside the figure, behind it the bound that is all the
+Recommendation says; beyond the law's greatest attenuation rain counts as nothing; \`rare-rain bound\` in a climate counts
+the bound alone); lengths, frequencies, inclinations and spacings beyond those of multipath, of diversity, of cross-polar
+interference in rain and of rain scaled with frequency. Rain in more than 1 % of the year is a bound and never a figure.
+
 The vectors named stand in tests/vectors; each file names its source.
 
 | Source | What | Status | What it rests on | Checked by | Tolerance |

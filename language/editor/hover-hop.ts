@@ -1,7 +1,9 @@
 /** A hop in one look, as markdown: the level diagram of both directions, then what is found and the rest. */
 import { lackSentence } from "../../shared/evaluate/lack.js";
 import type { EndGeometry, HopResult, Verdict } from "../../shared/evaluate/result.js";
-import { availabilityBounded, yearlyBounded } from "../../shared/format/bounds.js";
+import { rainShare } from "../../shared/evaluate/shares.js";
+import { takesMost } from "../../shared/evaluate/takes-most.js";
+import { availabilityBounded, ESTIMATE_REMARK, yearlyBounded } from "../../shared/format/bounds.js";
 import * as write from "../../shared/format/numbers.js";
 import { carrierTables, severalUnits } from "../../shared/report/carriers.js";
 import { levelTables, modeTables, type Table } from "../../shared/report/level-diagram.js";
@@ -81,21 +83,20 @@ function clearanceTable({ clearance }: HopResult): string | undefined {
 
 function availabilityText({ availability: found }: HopResult): string | undefined {
   if (!found) return undefined;
-  const rain = yearlyBounded({ timePercent: found.rainPercent, bound: found.rainBound });
+  const rain = yearlyBounded(rainShare(found));
   const multipath = yearlyBounded({ timePercent: found.multipathPercent });
   const asked =
     found.objectivePercent === undefined
       ? ""
       : ` The objective asks ${write.availability(found.objectivePercent)}.`;
-  const most = found.causes[0];
-  // While rain is only bounded, and may be more, no cause is said to be the largest.
-  const decided = most && found.dominant !== "not decided";
-  const dominates = decided && found.causes.length > 2 ? ` Most of it is ${most.cause}.` : "";
+  const { of, part, parts } = takesMost(found);
+  const dominates = part && parts > 1 ? ` Most of ${of} is ${part.cause}.` : "";
   const equipment = found.equipment
     ? ` Equipment fails ${write.yearly(found.equipment.unavailabilityPercent)} beside it.`
     : "";
+  const estimate = found.atLeastPercent === undefined ? "" : ` ${ESTIMATE_REMARK}`;
   const planning = found.planningOnly ? " For early planning only: the gradient was assumed." : "";
-  return `Availability **${availabilityBounded(found.availabilityPercent, found.bound)}** with ${found.modulation}, propagation only, both directions: rain ${rain}, multipath ${multipath}.${dominates}${equipment}${asked}${planning}`;
+  return `Availability **${availabilityBounded(found)}** with ${found.modulation}, propagation only, both directions: rain ${rain}, multipath ${multipath}.${dominates}${equipment}${asked}${planning}${estimate}`;
 }
 
 function inputLines({ inputs }: HopResult): readonly string[] {

@@ -1,7 +1,7 @@
 /** Figures beside the text they follow from: lengths, azimuths, levels, margins, frequencies. */
 
 import type { EndGeometry } from "../../shared/evaluate/result.js";
-import { availabilityBounded, yearlyOut } from "../../shared/format/bounds.js";
+import { availabilityBounded, ESTIMATE_REMARK, yearlyOut } from "../../shared/format/bounds.js";
 import {
   availability,
   decibels,
@@ -86,8 +86,9 @@ function headline(fact: Fact, { hop, result }: JudgedHop): InlayHint[] {
       found.objectivePercent === undefined
         ? ""
         : ` The objective asks ${availability(found.objectivePercent)}.`;
-    const tooltip = `Both directions, propagation only, with ${found.modulation}: ${yearlyOut(found.availabilityPercent, found.bound)} out.${asked}`;
-    add("availability", availabilityBounded(found.availabilityPercent, found.bound), tooltip);
+    const remark = found.atLeastPercent === undefined ? "" : ` ${ESTIMATE_REMARK}`;
+    const tooltip = `Both directions, propagation only, with ${found.modulation}: ${yearlyOut(found)} out.${asked}${remark}`;
+    add("availability", availabilityBounded(found), tooltip);
   }
   return hints;
 }

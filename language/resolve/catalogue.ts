@@ -211,6 +211,7 @@ export function climateOf(facts: readonly Fact[], base: Climate): Climate {
     worstMonthQ1: numberOf(factNamed(facts, "worst-month"), "Q1"),
     worstMonthBeta: numberOf(factNamed(facts, "worst-month"), "beta"),
     uncheckedMethods: wordOf(factNamed(facts, "unchecked-methods"), "value") as Climate["uncheckedMethods"],
+    rareRain: wordOf(factNamed(facts, "rare-rain"), "value") as Climate["rareRain"],
   };
   const known = Object.entries(stated).filter(([, value]) => value !== undefined);
   return { ...base, ...Object.fromEntries(known) };

@@ -16,6 +16,8 @@ export interface FigureChange {
   /** The same as a number, in dB, radii, percent, bit/s or metres. */
   readonly by?: number;
   readonly verdict: Verdict;
+  /** Set where one of the figures is an estimate: see `ESTIMATE_REMARK`. */
+  readonly estimated?: true;
 }
 
 export interface EvaluatedHop {
@@ -50,6 +52,7 @@ export function figureChanges(
         label: figure.label,
         was: figure.text,
         verdict: figure.better === "more" ? "worse" : "changed",
+        estimated: figure.estimated,
       },
     });
   }
@@ -62,18 +65,34 @@ export function figuresAlone({ hop, result }: EvaluatedHop, side: "was" | "is"):
   const margins = all.filter(({ kind }) => kind === "margin").toSorted((a, b) => a.value - b.value);
   return all
     .filter(({ kind, place }) => (kind !== "level" && kind !== "margin") || place === margins[0]?.place)
-    .map(({ kind, label, text }) => ({ kind, label, [side]: text, verdict: "changed" }));
+    .map(({ kind, label, text, estimated }) => ({
+      kind,
+      label,
+      [side]: text,
+      verdict: "changed",
+      estimated,
+    }));
 }
 
 function changeOf(was: Figure | undefined, is: Figure): FigureChange | undefined {
-  const { kind, label } = is;
-  if (!was) return { kind, label, is: is.text, verdict: "changed" };
+  const { kind, label, estimated = was?.estimated } = is;
+  if (!was) return { kind, label, is: is.text, verdict: "changed", estimated };
   const by = is.value - was.value;
   const step = Math.max(was.step, is.step);
   // Half of a millionth for what binary fractions lose.
   if (Math.abs(by) < step * (1 - 5e-7)) return undefined;
+  const texts = { kind, label, was: was.text, is: is.text, estimated };
+  if (!isCertain(was, is, by)) return { ...texts, verdict: "changed" };
   const verdict = is.better === "neither" ? "changed" : by > 0 ? "better" : "worse";
-  return { kind, label, was: was.text, is: is.text, difference: is.difference(by), by, verdict };
+  return { ...texts, difference: is.difference(by), by, verdict };
+}
+
+/** Whether a difference has the sign that it seems to have: what is only bounded may lie on either side of a figure. */
+function isCertain(was: Figure, is: Figure, by: number): boolean {
+  if (was.bound === is.bound) return true;
+  const grows = (was.bound ?? "at most") === "at most" && (is.bound ?? "at least") === "at least";
+  const falls = (was.bound ?? "at least") === "at least" && (is.bound ?? "at most") === "at most";
+  return by > 0 ? grows : falls;
 }
 
 /** Both directions changed alike, to a twentieth: the weaker one is told for both. */

@@ -1,7 +1,7 @@
 /** The figures of a hop that a change is told by, with the precision in which they are printed. */
 import type { Hop } from "../design/design.js";
 import { judgedMode } from "../evaluate/judged-mode.js";
-import type { HopResult } from "../evaluate/result.js";
+import type { Bound, HopResult } from "../evaluate/result.js";
 import { availabilityBounded } from "../format/bounds.js";
 import {
   bitRate,
@@ -24,6 +24,10 @@ export interface Figure {
   readonly place: string;
   readonly value: number;
   readonly text: string;
+  /** Set where a method only bounds the value. */
+  readonly bound?: Bound;
+  /** Set where a method was continued beyond its range for it: see `ESTIMATE_REMARK`. */
+  readonly estimated?: true;
   /** Smallest difference that is worth telling: the last digit printed. */
   readonly step: number;
   /** Which way is better; a level by itself is neither. */
@@ -108,7 +112,9 @@ function availabilityOf({ availability: found }: HopResult): Figure[] {
       label: "Availability",
       place: "",
       value: found.availabilityPercent,
-      text: availabilityBounded(found.availabilityPercent, found.bound),
+      text: availabilityBounded(found),
+      bound: found.bound,
+      estimated: found.atLeastPercent === undefined ? undefined : true,
       step: outage > 0 ? 10 ** Math.max(-7, Math.floor(Math.log10(outage)) - 1) : 1e-7,
       better: "more",
       difference: (by) => minutes(by),

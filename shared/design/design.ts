@@ -180,6 +180,11 @@ export interface Climate {
   readonly worstMonthBeta?: number;
   /** Whether methods count that are from memory, not checked against the Recommendation; default: use. */
   readonly uncheckedMethods?: "use" | "leave-out";
+  /**
+   * Rain in less than 0.001 % of the year, outside the range of its law; default: `estimate`, the law continued.
+   * `bound`: no more than the Recommendation says, at most 0.001 %.
+   */
+  readonly rareRain?: "estimate" | "bound";
 }
 
 /** `current`: logK and dN75; `preceding`: dN1 and roughness; `quick`: dN1 alone, for early planning. */

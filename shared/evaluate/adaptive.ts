@@ -17,8 +17,8 @@ export function withTimeInUse(
 ): DirectionResult {
   const { modes } = direction;
   if (modes.length < 2) return direction;
-  const lostPercent = outagesOf(modes, fading, hop.radio?.hysteresisDb ?? 0);
-  if (lostPercent === undefined) return direction;
+  const lost = outagesOf(modes, fading, hop.radio?.hysteresisDb ?? 0);
+  if (lost === undefined) return direction;
   if (hop.radio?.hysteresisDb)
     note(
       trace,
@@ -26,9 +26,15 @@ export function withTimeInUse(
     );
   const timed = modes.map((mode, i) => ({
     ...mode,
-    timeInUsePercent: Math.max(0, (lostPercent[i + 1] ?? 100) - lostPercent[i]!),
+    timeInUsePercent: Math.max(0, (lost[i + 1]?.percent ?? 100) - lost[i]!.percent),
+    timeInUseEstimated: lost[i]!.estimated || lost[i + 1]?.estimated || undefined,
   }));
   return { ...direction, modes: timed, expectedCapacityBps: expected(hop, timed) };
+}
+
+interface Lost {
+  readonly percent: number;
+  readonly estimated: boolean;
 }
 
 /** Outage of each mode, never less than that of a lower one: a radio that has lost it has lost what lies above. */
@@ -36,27 +42,33 @@ function outagesOf(
   modes: readonly ModeResult[],
   fading: readonly ModeFading[],
   hysteresisDb: number,
-): number[] | undefined {
-  const lost: number[] = [];
+): Lost[] | undefined {
+  const lost: Lost[] = [];
   for (const [i, mode] of modes.entries()) {
-    const percent =
+    const own =
       i === 0 || hysteresisDb === 0
-        ? mode.availabilityPercent === undefined
-          ? undefined
-          : 100 - mode.availabilityPercent
-        : outagePercent(fading[i]!, mode.fadeMarginDb - hysteresisDb);
-    if (percent === undefined) return undefined;
-    lost.push(Math.max(percent, lost[i - 1] ?? 0));
+        ? outageOfMode(mode)
+        : outageAt(fading[i]!, mode.fadeMarginDb - hysteresisDb);
+    if (own === undefined) return undefined;
+    const below = lost.at(-1);
+    lost.push(below !== undefined && below.percent > own.percent ? below : own);
   }
   return lost;
 }
 
-function outagePercent(mode: ModeFading, marginDb: number): number | undefined {
-  if (!(marginDb > 0)) return 100;
+function outageOfMode({ availabilityPercent, availabilityAtLeastPercent }: ModeResult): Lost | undefined {
+  if (availabilityPercent === undefined) return undefined;
+  return { percent: 100 - availabilityPercent, estimated: availabilityAtLeastPercent !== undefined };
+}
+
+function outageAt(mode: ModeFading, marginDb: number): Lost | undefined {
+  if (!(marginDb > 0)) return { percent: 100, estimated: false };
   const { clearAirPercent, rain } = outagesAt(mode, marginDb, undefined, false);
-  return clearAirPercent === undefined || rain === undefined
-    ? undefined
-    : Math.min(100, clearAirPercent + rain.yearPercent);
+  if (clearAirPercent === undefined || rain === undefined) return undefined;
+  return {
+    percent: Math.min(100, clearAirPercent + rain.yearPercent),
+    estimated: rain.atMost !== undefined,
+  };
 }
 
 function expected(hop: Hop, modes: readonly ModeResult[]): number | undefined {

@@ -1,9 +1,19 @@
 import type { Hop } from "../design/design.js";
+import { largerShare } from "../propagation/p530/total.js";
 import { carriers } from "../radio/arrangements.js";
 import { judgedMode, sameMode } from "./judged-mode.js";
 import { outageTime } from "./outage-time.js";
-import { largestFirst, type ModeFading, type Outages, outagesAt, turned } from "./outages.js";
-import type { CauseOutage, DirectionResult, HopResult, ModeResult, Verdict } from "./result.js";
+import {
+  largestFirst,
+  type ModeFading,
+  type Outages,
+  outageOf,
+  outagesAt,
+  outageVerdict,
+  sumOf,
+  turned,
+} from "./outages.js";
+import type { AtMost, CauseOutage, DirectionResult, HopResult, ModeResult, Verdict } from "./result.js";
 import { citeAs, note, type Trace } from "./trace.js";
 
 /** One direction with how each of its modes fades, in the order of its modes. */
@@ -39,8 +49,7 @@ export function twoWayAvailability(
   }
   const now = bothWays(pair, 0, true);
   if (now === undefined) return undefined;
-  const { multipathPercent, rain, totalPercent } = now;
-  const rainPercent = rain.yearPercent;
+  const { multipathPercent, rain, total, atMost } = now;
   citeAs(trace, "Both directions together", "our own rule", "Rain of the worse direction, multipath of both");
   note(
     trace,
@@ -50,18 +59,20 @@ export function twoWayAvailability(
   const verdict = objectivePercent === undefined ? undefined : verdictOn(now, 100 - objectivePercent);
   const planningOnly = both.some(({ modes }) => modes[0]?.fading.multipath?.planningOnly);
   return {
-    availabilityPercent: Math.max(0, 100 - totalPercent),
+    availabilityPercent: 100 - total.yearPercent,
     bound: turned(rain.bound),
+    atLeastPercent: atMost && 100 - atMost.yearPercent,
     modulation,
     bandwidthHz,
     multipathPercent,
-    rainPercent,
+    rainPercent: rain.yearPercent,
     rainBound: rain.bound,
+    rainAtMostPercent: rain.atMost?.yearPercent,
     dominant: dominantOf(now),
     objectivePercent,
     verdict,
     shortfallDb: verdict === "missed" ? marginLacking(pair, 100 - objectivePercent!) : undefined,
-    outage: outageTime(totalPercent, now.worstMonthPercent, rain.bound),
+    outage: outageTime(total.yearPercent, total.worstMonthPercent, rain.bound, atMost),
     causes: largestFirst([...added(now.there, now.back), rain]),
     planningOnly: planningOnly || undefined,
     committed: objectivePercent === undefined ? undefined : committedMode(hop, both, objectivePercent),
@@ -95,11 +106,10 @@ interface BothWays {
   readonly back: Outages;
   readonly multipathPercent: number;
   readonly rain: CauseOutage;
-  /** With rain at its bound. */
-  readonly totalPercent: number;
-  /** With nothing for rain that is bounded from above. */
-  readonly leastPercent: number;
-  readonly worstMonthPercent: number | undefined;
+  /** With rain at its bound, where it is bounded. */
+  readonly total: AtMost;
+  /** Where rain is an estimate: with all that the Recommendation leaves room for. */
+  readonly atMost: AtMost | undefined;
 }
 
 /** Outage of both directions with every margin raised by `extraDb`; undefined when a cause is not known. */
@@ -110,43 +120,33 @@ function bothWays({ fading, margins }: Pair, extraDb: number, month = false): Bo
     return undefined;
   const multipathPercent = Math.min(100, there.clearAirPercent! + back.clearAirPercent!);
   const rain = worseRain(there.rain, back.rain);
-  const rainMonth = rain.worstMonthPercent;
+  const clearAir = {
+    yearPercent: multipathPercent,
+    worstMonthPercent: there.clearAirMonthPercent! + back.clearAirMonthPercent!,
+  };
   return {
     there,
     back,
     multipathPercent,
     rain,
-    totalPercent: Math.min(100, multipathPercent + rain.yearPercent),
-    leastPercent: Math.min(100, multipathPercent + (rain.bound === "at most" ? 0 : rain.yearPercent)),
-    worstMonthPercent:
-      rainMonth === undefined
-        ? undefined
-        : Math.min(100, there.clearAirMonthPercent! + back.clearAirMonthPercent! + rainMonth),
+    total: sumOf(clearAir, rain),
+    atMost: rain.atMost && sumOf(clearAir, rain.atMost),
   };
 }
 
-/** Rain that is only bounded may be more than multipath, or nothing; beyond its law it is taken as nothing. */
-function dominantOf({ multipathPercent, rain, leastPercent }: BothWays): Availability["dominant"] {
-  if (leastPercent === 0) return "none";
-  if (rain.bound !== "at most") return multipathPercent >= rain.yearPercent ? "multipath" : "rain";
-  return rain.beyondLaw || multipathPercent >= rain.yearPercent ? "multipath" : "not decided";
+/** Rain that is only bounded from above may be more than multipath, or nothing. */
+function dominantOf({ multipathPercent, rain }: BothWays): Availability["dominant"] {
+  if (multipathPercent >= rain.yearPercent) return multipathPercent === 0 ? "none" : "multipath";
+  return rain.bound === "at most" ? "not decided" : "rain";
 }
 
-/** Of two equal shares the one that is no mere bound, and of two bounds the one nearer to the law. */
 function worseRain(a: CauseOutage, b: CauseOutage): CauseOutage {
-  if (a.yearPercent !== b.yearPercent) return a.yearPercent > b.yearPercent ? a : b;
-  if (a.bound !== b.bound) return a.bound === "at most" ? b : a;
-  return a.beyondLaw ? b : a;
+  const there = outageOf(a);
+  return largerShare(there, outageOf(b)) === there ? a : b;
 }
 
-/**
- * An outage against what is allowed. Rain that its law only bounds decides nothing by itself: the objective is not
- * met when it is missed without it, and met when it is kept with all of it (or when the margin lies beyond the law).
- */
-function verdictOn({ rain, totalPercent, leastPercent }: BothWays, allowedPercent: number): Verdict {
-  if (leastPercent > allowedPercent) return "missed";
-  if (rain.bound === "at least") return "open";
-  return totalPercent <= allowedPercent || rain.beyondLaw ? "met" : "open";
+function verdictOn({ multipathPercent, rain }: BothWays, allowedPercent: number): Verdict {
+  return outageVerdict(multipathPercent, outageOf(rain), allowedPercent);
 }
 
 /** Clear air of both directions, cause by cause. */
@@ -168,31 +168,32 @@ function added(there: Outages, back: Outages): CauseOutage[] {
   return [...sums.values()];
 }
 
-/** Where the rain law ends, the figure says how the rest was counted. */
-function noteRain({ bound, beyondLaw }: CauseOutage, trace: Trace): void {
-  if (bound === "at least") {
+/** Where the range of the rain law ends, the figure says how the rest was counted. */
+function noteRain({ bound, yearPercent, atMost }: CauseOutage, trace: Trace): void {
+  if (bound === "at least")
     note(trace, "Rain takes more than 1 % of the year, where its law ends; 1 % is counted.");
-  } else if (bound === "at most") {
+  if (bound === "at most")
     note(
       trace,
-      "Rain takes less than 0.001 % of the year, where its law ends; the full 0.001 % are counted.",
+      "Rain takes less than 0.001 % of the year, where its law ends; the full 0.001 % are counted, as the climate's `rare-rain bound` asks.",
     );
-    if (beyondLaw)
-      note(
-        trace,
-        "The margin exceeds any attenuation of the law of rain, continued below 0.001 % as well; an objective is judged as if rain took nothing.",
-      );
-  }
+  if (atMost === undefined) return;
+  const so = yearPercent > 0 ? "continued in its own form" : "which continued never takes the margin";
+  note(
+    trace,
+    `Rain takes less than 0.001 % of the year, outside the range of its law (Rec. ITU-R P.530-18 section 2.4.1), ${so}: an estimate; the Recommendation itself says at most 0.001 %.`,
+  );
 }
 
-/** Margin that both directions lack for an outage, dB, to 0.01 dB; undefined when even 60 dB would not do. */
+/** Margin that both directions lack to meet an outage, dB, to 0.01 dB; undefined when even 60 dB would not do. */
 function marginLacking(pair: Pair, allowedPercent: number): number | undefined {
+  const meets = (extraDb: number) => verdictOn(bothWays(pair, extraDb)!, allowedPercent) === "met";
   let low = 0;
   let high = 60;
-  if (!(bothWays(pair, high)!.leastPercent <= allowedPercent)) return undefined;
+  if (!meets(high)) return undefined;
   while (high - low > 0.01) {
     const middle = (low + high) / 2;
-    if (bothWays(pair, middle)!.leastPercent <= allowedPercent) high = middle;
+    if (meets(middle)) high = middle;
     else low = middle;
   }
   return high;

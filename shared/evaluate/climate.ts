@@ -1,5 +1,6 @@
 import type { Climate, Hop } from "../design/design.js";
 import { outage, trimmed } from "../format/numbers.js";
+import type { RareOutage } from "../propagation/p530/rain.js";
 import { isRainZone, METHOD_RAIN_ZONES, rainZoneRateMmPerH } from "../propagation/p837.js";
 import type { ClimateReading } from "./ground.js";
 import type { InputUsed } from "./result.js";
@@ -40,6 +41,11 @@ export function usesUnchecked({ uncheckedMethods }: Climate, what: string, trace
   if (uncheckedMethods !== "leave-out") return true;
   note(trace, `${what}: left out, since its method is not checked against the Recommendation.`);
   return false;
+}
+
+/** What is made of rain that is rarer than its law reaches. */
+export function rareOutage({ rareRain }: Climate): RareOutage {
+  return rareRain ?? "estimate";
 }
 
 /** Median k of the hop; a value that is not above 0 (ducting) is refused and the standard one taken, with a note. */

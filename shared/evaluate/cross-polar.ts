@@ -1,4 +1,4 @@
-import type { Hop, HopEnd, RadioMode } from "../design/design.js";
+import type { Climate, Hop, HopEnd, RadioMode } from "../design/design.js";
 import { decibels, trimmed } from "../format/numbers.js";
 import type { TimeShare } from "../propagation/outcome.js";
 import {
@@ -9,14 +9,12 @@ import {
 } from "../propagation/p530/cross-polar.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { modeThreshold, noisePowerDbm, symbolRateHz } from "../radio/threshold.js";
+import { rareOutage } from "./climate.js";
 import type { Fading } from "./fading.js";
 import { cite, note, record, refused, type Trace, use } from "./trace.js";
 
 /** Gain of a canceller where the radio states none, dB: the usual figure that P.530's text is remembered for. */
 const USUAL_XPIC_GAIN_DB = 20;
-
-/** Limit that section 4.2 sets to m. */
-const GREATEST_M = 40;
 
 /** What two polarizations on one channel do to each other, the same for every mode. */
 export interface CrossPolar {
@@ -58,6 +56,7 @@ export function crossPolarOutage(
   hop: Hop,
   fading: Fading,
   mode: RadioMode,
+  climate: Climate,
   trace: Trace,
 ): CrossPolarOutage | "unknown" | undefined {
   const { crossPolar, multipath, rain, frequencyGHz } = fading;
@@ -97,6 +96,7 @@ export function crossPolarOutage(
     frequencyGHz,
     carrierToInterferenceDb,
     improvementDb,
+    rare: rareOutage(climate),
   });
   cite(trace, METHOD_PRECIPITATION);
   if (!wet.ok) {
@@ -105,9 +105,7 @@ export function crossPolarOutage(
   }
   record(trace, "4.2", wet.steps);
   note(trace, ...wet.validity.map((text) => `Cross-polar interference in rain: ${text}`));
-  // At the limit of m the equivalent attenuation lies beyond what the law of rain knows at any share of time.
-  const none = wet.steps !== undefined && wet.steps.m >= GREATEST_M;
-  return { clearAirFraction: clearAir.outageFraction, rain: none ? { timePercent: 0 } : wet.time };
+  return { clearAirFraction: clearAir.outageFraction, rain: wet.time };
 }
 
 /** C0/I of a mode: the signal-to-noise ratio it needs, stated or found between its threshold and thermal noise. */

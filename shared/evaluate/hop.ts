@@ -112,8 +112,14 @@ function withEquipment(
     return availability;
   }
   note(trace, "The availability is that of propagation; equipment failures are told beside it.");
-  const totalPercent = Math.max(0, availability.availabilityPercent - equipment.unavailabilityPercent);
-  return { ...availability, equipment, totalPercent };
+  const without = (percent: number) => Math.max(0, percent - equipment.unavailabilityPercent);
+  const { availabilityPercent, atLeastPercent } = availability;
+  return {
+    ...availability,
+    equipment,
+    totalPercent: without(availabilityPercent),
+    totalAtLeastPercent: atLeastPercent === undefined ? undefined : without(atLeastPercent),
+  };
 }
 
 function surveyUse(hop: Hop, { profileKind, problem, survey }: GroundInput): HopResult["survey"] {

@@ -8,11 +8,13 @@ import {
 } from "../availability/objectives.js";
 import { address } from "../design/address.js";
 import type { AvailabilityClass, Hop, QualityShare } from "../design/design.js";
+import { largerShare } from "../propagation/p530/total.js";
 import { boundedRain } from "./bounded-rain.js";
 import { usesUnchecked } from "./climate.js";
 import { judgedMode } from "./judged-mode.js";
 import type { Step } from "./lack.js";
-import type { Bound, HopResult, ModeResult, ObjectiveResult } from "./result.js";
+import { outageVerdict } from "./outages.js";
+import type { HopResult, ModeResult, ObjectiveResult, Outage } from "./result.js";
 import { cite, missing, refused, sourceOf, type Trace, use } from "./trace.js";
 
 /** The objectives of a link and of its error performance, held against the worse direction of the judged mode. */
@@ -84,30 +86,25 @@ function linkAvailability(
     refused(trace, "link availability", share.refusal);
     return undefined;
   }
-  const rain = worst(modes, ({ rain: one }) => one?.timePercent);
+  const rain = worstRain(modes);
   if (rain === undefined) return undefined;
-  const bound = boundOf(modes, rain);
   cite(trace, METHOD_F1703);
   const propagationOnly = propagationPercent !== undefined;
   const allowedPercent = 100 * share.unavailability * (propagationOnly ? propagationPercent / 100 : 1);
   const ofEquipment = propagationOnly ? 0 : (equipment?.unavailabilityPercent ?? 0);
-  const foundPercent = rain + ofEquipment;
-  const leastPercent = (bound === "at most" ? 0 : rain) + ofEquipment;
+  const { timePercent, bound, atMostPercent } = rain;
   const lacksFailures = equipment === undefined && !propagationOnly;
-  const verdict =
-    leastPercent > allowedPercent
-      ? "missed"
-      : lacksFailures || bound === "at least" || foundPercent > allowedPercent
-        ? "open"
-        : "met";
+  const known = outageVerdict(ofEquipment, rain, allowedPercent);
+  const verdict = known === "met" && lacksFailures ? "open" : known;
   if (verdict === "open" && lacksFailures) missEquipment(hop, trace);
   if (verdict === "open" && bound !== undefined) missing(trace, boundedRain(bound));
   return {
     what: "unavailability of the link",
     source: sourceOf(METHOD_F1703),
     allowedPercent,
-    foundPercent,
+    foundPercent: Math.min(100, timePercent + ofEquipment),
     bound,
+    atMostPercent: atMostPercent === undefined ? undefined : Math.min(100, atMostPercent + ofEquipment),
     of: propagationOnly
       ? "precipitation"
       : equipment
@@ -117,11 +114,13 @@ function linkAvailability(
   };
 }
 
-/** The bound of the rain that counts; a mode that is as bad without a bound makes it a figure. */
-function boundOf(modes: readonly ModeResult[], rainPercent: number): Bound | undefined {
-  const counting = modes.filter(({ rain }) => rain?.timePercent === rainPercent);
-  return counting.every(({ rain }) => rain?.bound !== undefined) ? counting[0]?.rain?.bound : undefined;
+/** Rain of the worse direction; a mode without margin is out all the time. */
+function worstRain(modes: readonly ModeResult[]): Outage | undefined {
+  const each = modes.map(({ fadeMarginDb, rain }) => (fadeMarginDb > 0 ? rain : ALL_THE_TIME));
+  return each.reduce((worst, one) => (worst && one ? largerShare(worst, one) : undefined));
 }
+
+const ALL_THE_TIME: Outage = { timePercent: 100 };
 
 /** Share of a national portion where the design states none, percent: in the middle of 7.5 to 8.5 % (from memory). */
 const NATIONAL_SHARE_PERCENT = 8;
@@ -161,7 +160,7 @@ function linkQuality(
     refused(trace, "link quality", share.refusal);
     return undefined;
   }
-  const foundPercent = worst(modes, (mode) => mode.multipathWorstMonthPercent);
+  const foundPercent = worstMultipath(modes);
   if (foundPercent === undefined) return undefined;
   cite(trace, METHOD_F1668);
   const allowedPercent = 100 * share.unavailability;
@@ -175,10 +174,7 @@ function linkQuality(
   };
 }
 
-function worst(
-  modes: readonly ModeResult[],
-  figure: (mode: ModeResult) => number | undefined,
-): number | undefined {
-  const each = modes.map((mode) => (mode.fadeMarginDb > 0 ? figure(mode) : 100));
+function worstMultipath(modes: readonly ModeResult[]): number | undefined {
+  const each = modes.map((mode) => (mode.fadeMarginDb > 0 ? mode.multipathWorstMonthPercent : 100));
   return each.some((one) => one === undefined) ? undefined : Math.max(...(each as number[]));
 }

@@ -1,4 +1,4 @@
-import type { Bound, OutageTime } from "./result.js";
+import type { AtMost, Bound, OutageTime } from "./result.js";
 
 /** 365.25 days, and a twelfth of them. */
 const SECONDS_A_YEAR = 31_557_600;
@@ -8,11 +8,13 @@ export function outageTime(
   yearPercent: number,
   worstMonthPercent: number | undefined,
   bound?: Bound,
+  atMost?: AtMost,
 ): OutageTime {
   const secondsPerYear = secondsAYear(yearPercent);
   return {
     yearPercent,
     bound,
+    atMost,
     secondsPerYear,
     minutesPerYear: secondsPerYear / 60,
     worstMonthPercent,

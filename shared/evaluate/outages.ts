@@ -1,17 +1,17 @@
 import type { Climate, Hop, RadioMode } from "../design/design.js";
 import { fadeExceededPercent } from "../propagation/p530/fade-distribution.js";
-import { type RainDistribution, rainTimeForMargin } from "../propagation/p530/rain.js";
+import { rainTimeForMargin } from "../propagation/p530/rain.js";
 import { precipitationOutage, METHOD as TOTAL } from "../propagation/p530/total.js";
 import { precipitationTimeForMargin } from "../propagation/p530/wet-snow.js";
-import { METHOD as WORST_MONTH, worstMonthFromAnnual } from "../propagation/p841.js";
-import { usesUnchecked } from "./climate.js";
+import { METHOD as WORST_MONTH, worstMonthFromAnnual, worstMonthPercent } from "../propagation/p841.js";
+import { rareOutage, usesUnchecked } from "./climate.js";
 import { type CrossPolarOutage, crossPolarOutage } from "./cross-polar.js";
 import { outageWithDiversity } from "./diversity.js";
 import type { Fading } from "./fading.js";
 import { outageTime } from "./outage-time.js";
-import type { Bound, CauseOutage, ModeResult, Outage, OutageTime } from "./result.js";
+import type { AtMost, Bound, CauseOutage, ModeResult, Outage, OutageTime, Verdict } from "./result.js";
 import { selectiveFraction } from "./selective.js";
-import { cite, note, type Trace } from "./trace.js";
+import { cite, isFirst, note, type Trace } from "./trace.js";
 
 /** How one mode fades in one direction: what does not depend on the margin is computed already. */
 export interface ModeFading {
@@ -34,7 +34,7 @@ export function modeFadingOf(
   return {
     fading,
     selectiveFraction: selective,
-    crossPolar: crossPolarOutage(hop, fading, mode, trace),
+    crossPolar: crossPolarOutage(hop, fading, mode, climate, trace),
     climate,
   };
 }
@@ -78,6 +78,7 @@ type ModeOutages = Pick<
   | "rain"
   | "availabilityPercent"
   | "availabilityBound"
+  | "availabilityAtLeastPercent"
   | "outage"
   | "causes"
 >;
@@ -93,13 +94,17 @@ export function modeOutages(mode: ModeFading, marginDb: number, trace: Trace): M
     multipathWorstMonthPercent: clearAirMonthPercent,
     rain: rain && outageOf(rain),
     causes: largestFirst(causes),
-    availabilityPercent:
-      clearAirPercent === undefined || rain === undefined
-        ? undefined
-        : Math.max(0, 100 - clearAirPercent - rain.yearPercent),
+    availabilityPercent: leftBy(clearAirPercent, rain?.yearPercent),
     availabilityBound: clearAirPercent === undefined ? undefined : turned(rain?.bound),
+    availabilityAtLeastPercent: leftBy(clearAirPercent, rain?.atMost?.yearPercent),
     outage: directionOutage(clearAirPercent, clearAirMonthPercent, rain),
   };
+}
+
+function leftBy(clearAirPercent: number | undefined, rainPercent: number | undefined): number | undefined {
+  return clearAirPercent === undefined || rainPercent === undefined
+    ? undefined
+    : Math.max(0, 100 - clearAirPercent - rainPercent);
 }
 
 function directionOutage(
@@ -108,10 +113,21 @@ function directionOutage(
   rain: CauseOutage | undefined,
 ): OutageTime | undefined {
   if (clearAirPercent === undefined || clearAirMonthPercent === undefined || !rain) return undefined;
-  const { yearPercent, worstMonthPercent, bound } = rain;
-  const month =
-    worstMonthPercent === undefined ? undefined : Math.min(100, clearAirMonthPercent + worstMonthPercent);
-  return outageTime(Math.min(100, clearAirPercent + yearPercent), month, bound);
+  const { bound, atMost } = rain;
+  const clearAir = { yearPercent: clearAirPercent, worstMonthPercent: clearAirMonthPercent };
+  const { yearPercent, worstMonthPercent } = sumOf(clearAir, rain);
+  return outageTime(yearPercent, worstMonthPercent, bound, atMost && sumOf(clearAir, atMost));
+}
+
+/** Clear air and rain together, at most the whole time; of the worst month where both are known. */
+export function sumOf(clearAir: Required<AtMost>, rain: AtMost): AtMost {
+  return {
+    yearPercent: Math.min(100, clearAir.yearPercent + rain.yearPercent),
+    worstMonthPercent:
+      rain.worstMonthPercent === undefined
+        ? undefined
+        : Math.min(100, clearAir.worstMonthPercent + rain.worstMonthPercent),
+  };
 }
 
 /** What is bounded from above comes last: how little it is nobody knows. */
@@ -121,13 +137,28 @@ export function largestFirst(causes: readonly CauseOutage[]): CauseOutage[] {
   return causes.toSorted((a, b) => least(b) - least(a) || b.yearPercent - a.yearPercent);
 }
 
+/**
+ * An outage against what is allowed, rain and all other causes together; an estimate counts as a figure. Rain that is
+ * only bounded decides nothing by itself: the objective is missed when it is missed without such rain, and met when it
+ * is kept with all of it.
+ */
+export function outageVerdict(
+  othersPercent: number,
+  { timePercent, bound }: Outage,
+  allowedPercent: number,
+): Verdict {
+  const totalPercent = Math.min(100, othersPercent + timePercent);
+  if ((bound === "at most" ? othersPercent : totalPercent) > allowedPercent) return "missed";
+  return bound !== "at least" && totalPercent <= allowedPercent ? "met" : "open";
+}
+
 /** The bound of what is left, from the bound of what is taken. */
 export function turned(bound: Bound | undefined): Bound | undefined {
   return bound === undefined ? undefined : bound === "at most" ? "at least" : "at most";
 }
 
-function outageOf({ yearPercent, bound }: CauseOutage): Outage {
-  return bound === undefined ? { timePercent: yearPercent } : { timePercent: yearPercent, bound };
+export function outageOf({ yearPercent, bound, atMost }: CauseOutage): Outage {
+  return { timePercent: yearPercent, bound, atMostPercent: atMost?.yearPercent };
 }
 
 function clearAirAt(
@@ -177,27 +208,25 @@ function rainAt(
 ): CauseOutage | undefined {
   const { rain, precipitation } = fading;
   if (rain === undefined) return undefined;
+  const rare = rareOutage(climate);
   const attenuation = precipitation
-    ? precipitationTimeForMargin(precipitation, marginDb)
-    : rain.A001Db > 0
-      ? rainTimeForMargin(rain, marginDb)
-      : NO_RAIN;
+    ? precipitationTimeForMargin(precipitation, marginDb, rare)
+    : rainTimeForMargin(rain, marginDb, rare);
   const interference = typeof crossPolar === "object" ? crossPolar.rain : undefined;
   const larger = precipitationOutage(attenuation, interference);
+  const inMonth = (yearPercent: number) => (month ? worstMonth(yearPercent, climate, trace) : undefined);
+  const { timePercent, bound, atMostPercent } = larger;
   return {
     cause: larger === attenuation ? "rain" : "cross-polar interference in rain",
-    yearPercent: larger.timePercent,
-    worstMonthPercent: month ? worstMonth(larger.timePercent, climate, trace) : undefined,
-    bound: larger.bound,
-    beyondLaw:
-      larger.bound === "at most" && larger === attenuation && marginDb > greatestAttenuationDb(rain)
-        ? true
-        : undefined,
+    yearPercent: timePercent,
+    worstMonthPercent: inMonth(timePercent),
+    bound,
+    atMost:
+      atMostPercent === undefined
+        ? undefined
+        : { yearPercent: atMostPercent, worstMonthPercent: inMonth(atMostPercent) },
   };
 }
-
-/** A place without rain, which alone is a figure below the law. */
-const NO_RAIN: Outage = { timePercent: 0 };
 
 function worstMonth(yearPercent: number, climate: Climate, trace: Trace | undefined): number | undefined {
   if (
@@ -206,19 +235,13 @@ function worstMonth(yearPercent: number, climate: Climate, trace: Trace | undefi
       : climate.uncheckedMethods === "leave-out"
   )
     return undefined;
-  const found = worstMonthFromAnnual({
-    annualPercent: yearPercent,
-    q1: climate.worstMonthQ1,
-    beta: climate.worstMonthBeta,
-  });
+  const { worstMonthQ1: q1, worstMonthBeta: beta } = climate;
   if (trace) {
     cite(trace, WORST_MONTH);
-    if (!found.ok) note(trace, `Rain in the worst month: ${found.refusal}`);
+    const found = isFirst(trace, climate)
+      ? worstMonthFromAnnual({ annualPercent: yearPercent, q1, beta })
+      : undefined;
+    if (found?.ok === false) note(trace, `Rain in the worst month: ${found.refusal}`);
   }
-  return found.ok ? found.worstMonthPercent : undefined;
-}
-
-/** Maximum over p of A0.01 C1 p^-(C2 + C3 log p): beyond it the law knows no rain at any percentage. */
-function greatestAttenuationDb(law: RainDistribution): number {
-  return law.A001Db * law.C1 * 10 ** (law.C2 ** 2 / (4 * law.C3));
+  return worstMonthPercent(yearPercent, { q1, beta });
 }

@@ -22,6 +22,8 @@ export interface BandOfPair {
   readonly modulation?: string;
   readonly availabilityPercent?: number;
   readonly bound?: Bound;
+  /** Set: an estimate, see `HopResult`. */
+  readonly atLeastPercent?: number;
 }
 
 export interface PairResult {
@@ -32,6 +34,8 @@ export interface PairResult {
   /** Share of the year in which neither band carries its judged mode. */
   readonly bothOutPercent?: number;
   readonly bothOutBound?: Bound;
+  /** Set: `bothOutPercent` is an estimate, see `AtMost`. */
+  readonly bothOutAtMostPercent?: number;
 }
 
 /** @returns undefined unless the two are the bands of one pair, each naming the other */
@@ -57,6 +61,7 @@ export function pairResult(one: PairedHop, second: PairedHop): PairResult | unde
         : robust.clearAirBps + other.clearAirBps,
     bothOutPercent: known ? smaller?.yearPercent : undefined,
     bothOutBound: known ? smaller?.bound : undefined,
+    bothOutAtMostPercent: known ? smaller?.atMost?.yearPercent : undefined,
   };
 }
 
@@ -77,6 +82,7 @@ function bandOf({ hop, result }: PairedHop): BandOfPair {
     modulation: judged?.modulation,
     availabilityPercent: result.availability?.availabilityPercent,
     bound: result.availability?.bound,
+    atLeastPercent: result.availability?.atLeastPercent,
   };
 }
 

@@ -48,11 +48,23 @@ export interface MethodUsed {
 }
 
 /**
- * A share of time that its method only bounds. The law of rain reaches from 0.001 to 1 % of the year: rarer outage is
- * told as 0.001 % with `at most`, more frequent as 1 % with `at least`; the truth may be far smaller or larger. An
- * availability turns the bound round: it is then `at least` or `at most` its figure. Undefined: the figure itself.
+ * A share of time that its method only bounds. The law of rain reaches from 0.001 to 1 % of the year: more frequent
+ * outage is told as 1 % with `at least`; rarer, where the design insists on the bound, as 0.001 % with `at most`. The
+ * truth may be far larger or smaller. An availability turns the bound round: it is then `at most` or `at least` its
+ * figure. Undefined: the figure itself, or an estimate (see `AtMost`).
  */
 export type Bound = "at most" | "at least";
+
+/**
+ * Stands beside a figure that is an estimate: rain takes less than 0.001 % of the year, outside the range of
+ * Rec. ITU-R P.530-18 section 2.4.1, whose law was continued. This is what the Recommendation itself says: at most so
+ * much. Print it with the figure.
+ */
+export interface AtMost {
+  readonly yearPercent: number;
+  /** Average worst month; undefined: not computed. */
+  readonly worstMonthPercent?: number;
+}
 
 export type Cause =
   | "flat fading"
@@ -71,14 +83,16 @@ export interface CauseOutage {
   readonly worstMonthPercent?: number;
   /** Holds for both shares of time; see `Bound`. */
   readonly bound?: Bound;
-  /** Set beside `at most` when even the law of rain, continued below 0.001 %, never takes the margin: judged as none. */
-  readonly beyondLaw?: boolean;
+  /** Set: both shares of time are estimates. */
+  readonly atMost?: AtMost;
 }
 
 /** Outage of one cause, as a percentage of the average year (multipath converted from the worst month). */
 export interface Outage {
   readonly timePercent: number;
   readonly bound?: Bound;
+  /** Set: an estimate, see `AtMost`. */
+  readonly atMostPercent?: number;
 }
 
 export interface ModeResult {
@@ -105,10 +119,14 @@ export interface ModeResult {
   readonly causes?: readonly CauseOutage[];
   /** Part of the year in which this is the highest mode that works, hysteresis counted. */
   readonly timeInUsePercent?: number;
+  /** Set where the part of the year rests on an estimate of rain, see `AtMost`. */
+  readonly timeInUseEstimated?: true;
   /** Propagation only, this direction; undefined when a cause could not be computed. */
   readonly availabilityPercent?: number;
   /** Of the availability: `at least` where rain is bounded `at most`. */
   readonly availabilityBound?: Bound;
+  /** Set: the availability is an estimate, and the Recommendation itself says at least this; see `AtMost`. */
+  readonly availabilityAtLeastPercent?: number;
   /** What this direction loses by itself, in time; undefined like the availability. */
   readonly outage?: OutageTime;
 }
@@ -276,6 +294,8 @@ export interface OutageTime {
   readonly yearPercent: number;
   /** Of every figure here: the outage takes `at most` or `at least` so long. */
   readonly bound?: Bound;
+  /** Set: every figure here is an estimate. */
+  readonly atMost?: AtMost;
   readonly secondsPerYear: number;
   readonly minutesPerYear: number;
   readonly worstMonthPercent?: number;
@@ -309,6 +329,8 @@ export interface ObjectiveResult {
   readonly foundPercent: number;
   /** Of `foundPercent`. */
   readonly bound?: Bound;
+  /** Set: `foundPercent` is an estimate, see `AtMost`. */
+  readonly atMostPercent?: number;
   /** What was compared, in words. */
   readonly of: string;
   readonly verdict: Verdict;
@@ -349,23 +371,31 @@ export interface HopResult {
     /** Two-way, of the mode the objective asks for (its capacity, or the lowest mode). */
     readonly availabilityPercent: number;
     /**
-     * Set when rain lies outside the law's 0.001 to 1 %: the availability is `at least` or `at most` its figure (so is
-     * `totalPercent`), and `outage` the other way round. Print it with the figure: 99.999 with `at least`.
+     * Set when rain is only bounded: the availability is `at least` or `at most` its figure (so is `totalPercent`), and
+     * `outage` the other way round. Print it with the figure: 99.999 with `at least`.
      */
     readonly bound?: Bound;
+    /**
+     * Set when rain takes less than 0.001 % of the year and its law was continued: the availability is an estimate
+     * outside the Recommendation's range, which itself says at least this. Print it with the figure. Judged is the
+     * estimate.
+     */
+    readonly atLeastPercent?: number;
     readonly modulation: string;
     readonly bandwidthHz: number;
     readonly multipathPercent: number;
     readonly rainPercent: number;
     /** Of `rainPercent`. */
     readonly rainBound?: Bound;
+    /** Set: `rainPercent` is an estimate, see `AtMost`. */
+    readonly rainAtMostPercent?: number;
     /** Not decided: rain is only bounded from above, and the bound is more than multipath takes. */
     readonly dominant: "multipath" | "rain" | "none" | "not decided";
     /** What the objective asks. */
     readonly objectivePercent?: number;
     /** Undefined when the objective asks no availability. */
     readonly verdict?: Verdict;
-    /** By how much every margin would have to grow to meet it; undefined: met, not decided, or not by 60 dB. */
+    /** By how much every margin would have to grow to meet it; undefined: met, open, or not by 60 dB. */
     readonly shortfallDb?: number;
     /** What is lost, in time: of an average year, and of its worst month (30.4 days) where that is known. */
     readonly outage: OutageTime;
@@ -379,6 +409,8 @@ export interface HopResult {
     readonly equipment?: EquipmentOutage;
     /** Propagation and equipment together. */
     readonly totalPercent?: number;
+    /** Set: `totalPercent` is an estimate, see `atLeastPercent`. */
+    readonly totalAtLeastPercent?: number;
   };
   /** Further objectives, each held against what was computed. */
   readonly objectives?: readonly ObjectiveResult[];

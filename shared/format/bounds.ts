@@ -1,44 +1,76 @@
-/** Shares of time that a method only bounds, in signs for tables and in words for sentences. */
+/**
+ * Shares of time that a method only bounds, or that are estimated beyond its range, in signs for tables and in words
+ * for sentences.
+ */
 import { availability, outage, yearly } from "./numbers.js";
 
 export type Bound = "at most" | "at least";
 
-interface Share {
+export interface Share {
   readonly timePercent: number;
   readonly bound?: Bound;
+  /** Set: an estimate, and what the method itself says of it. */
+  readonly atMostPercent?: number;
 }
 
-/** No prediction of propagation knows more nines: here the law of rain ends (Rec. ITU-R P.530-18 section 2.4.1). */
-const MOST_AVAILABLE_PERCENT = 99.999;
+export interface Available {
+  readonly availabilityPercent: number;
+  readonly bound?: Bound;
+  /** Set: an estimate, and what the method itself says of it. */
+  readonly atLeastPercent?: number;
+}
 
 /** Less of a year than this, 3 s, is written as less than it: further digits mean nothing. */
 const LEAST_OUTAGE_PERCENT = 0.00001;
 
-/** `99.995 %`, `≥ 99.999 %` */
-export function availabilityBounded(percent: number, bound?: Bound): string {
-  return percent > MOST_AVAILABLE_PERCENT
-    ? `≥ ${availability(MOST_AVAILABLE_PERCENT)}`
-    : `${boundSign(bound)}${availability(percent)}`;
+/** What `est.` beside a figure means; it stands wherever such a figure does. */
+export const ESTIMATE_REMARK =
+  "est.: rain takes less than 0.001 % of the year, outside the range of Rec. ITU-R P.530-18 section 2.4.1; its law is continued there. Behind it what the Recommendation itself says.";
+
+/** `99.995 %`, `≥ 99.999 %`, `99.99937 % (est., ≥ 99.9989 %)` */
+export function availabilityBounded({ availabilityPercent, bound, atLeastPercent }: Available): string {
+  const figure =
+    100 - availabilityPercent < LEAST_OUTAGE_PERCENT
+      ? `> ${availability(100 - LEAST_OUTAGE_PERCENT)}`
+      : `${boundSign(bound)}${availability(availabilityPercent)}`;
+  return estimated(figure, atLeastPercent && `≥ ${availability(atLeastPercent)}`);
 }
 
 /** What an availability leaves: `26 min a year`, `at most 5.3 min a year`. */
-export function yearlyOut(availabilityPercent: number, bound?: Bound): string {
-  return availabilityPercent > MOST_AVAILABLE_PERCENT
-    ? `at most ${yearly(100 - MOST_AVAILABLE_PERCENT)}`
-    : yearlyBounded({ timePercent: 100 - availabilityPercent, bound: opposite(bound) });
+export function yearlyOut({ availabilityPercent, bound, atLeastPercent }: Available): string {
+  const timePercent = 100 - availabilityPercent;
+  return yearlyBounded({
+    // An availability of all the time is one of nearly all of it.
+    timePercent: timePercent > 0 ? timePercent : LEAST_OUTAGE_PERCENT / 2,
+    bound: opposite(bound),
+    atMostPercent: atLeastPercent === undefined ? undefined : 100 - atLeastPercent,
+  });
 }
 
-/** `0.0034 %`, `≤ 0.001 %`, `< 0.00001 %` */
-export function outageBounded({ timePercent, bound }: Share): string {
-  return timePercent > 0 && timePercent < LEAST_OUTAGE_PERCENT
+/** `0.0034 %`, `≤ 0.001 %`, `< 0.00001 %`, `0.00034 % (est., ≤ 0.001 %)` */
+export function outageBounded({ timePercent, bound, atMostPercent }: Share): string {
+  const figure = isTiny(timePercent)
     ? `< ${outage(LEAST_OUTAGE_PERCENT)}`
     : `${boundSign(bound)}${outage(timePercent)}`;
+  return estimated(figure, atMostPercent && `≤ ${outage(atMostPercent)}`);
 }
 
-/** `26 min a year`, `at most 5.3 min a year`, `less than 3 s a year` */
-export function yearlyBounded({ timePercent, bound }: Share): string {
-  if (timePercent > 0 && timePercent < LEAST_OUTAGE_PERCENT) return "less than 3 s a year";
-  return bound === undefined ? yearly(timePercent) : `${bound} ${yearly(timePercent)}`;
+/** `26 min a year`, `at most 5.3 min a year`, `less than 3 s a year`, `1.8 min a year (est., at most 5.3 min a year)` */
+export function yearlyBounded({ timePercent, bound, atMostPercent }: Share): string {
+  const figure = isTiny(timePercent)
+    ? "less than 3 s a year"
+    : bound === undefined
+      ? yearly(timePercent)
+      : `${bound} ${yearly(timePercent)}`;
+  return estimated(figure, atMostPercent && `at most ${yearly(atMostPercent)}`);
+}
+
+function isTiny(timePercent: number): boolean {
+  return timePercent > 0 && timePercent < LEAST_OUTAGE_PERCENT;
+}
+
+function estimated(figure: string, bound: string | 0 | undefined): string {
+  return bound ? `${figure} (est., ${bound})` : figure;
 }
 
 /** What bounds an outage from above bounds the availability from below. */

@@ -22,6 +22,11 @@ export type Outcome<T, S = undefined> = Figures<T> | Refusal<S>;
 export interface TimeShare {
   readonly timePercent: number;
   readonly bound?: "at most" | "at least";
+  /**
+   * Set where a law was continued beyond its stated range: the share is an estimate then, and all that the
+   * Recommendation itself says of it is that it is at most this.
+   */
+  readonly atMostPercent?: number;
 }
 
 export function refuse<S = undefined>(refusal: string, steps?: S): Refusal<S> {

@@ -45,6 +45,13 @@ export function worstMonthFromAnnual(
   return soundFigures({ worstMonthPercent: Math.min(steps.Q * annualPercent, 100), steps });
 }
 
+/** The same for a share that is known to lie in 0..100 %. Lean; undefined where the parameters are refused. */
+export function worstMonthPercent(annualPercent: number, parameters: P841Parameters): number | undefined {
+  const law = prepare(parameters);
+  if (law.unusable !== undefined) return undefined;
+  return Math.min(ratioAt(law, annualPercent) * annualPercent, 100);
+}
+
 /**
  * Share of the average year from the share of the average worst month.
  *
@@ -88,11 +95,14 @@ function prepare({ q1 = GLOBAL_PLANNING.q1, beta = GLOBAL_PLANNING.beta }: P841P
   return last;
 }
 
-function qAt({ q1, beta, first, flat, fall }: Law, p: number): P841Steps {
-  if (p < first) return { Q: 12, branch: 1 };
-  if (p <= 3) return { Q: q1 * p ** -beta, branch: 2 };
-  if (p <= 30) return { Q: flat, branch: 3 };
-  return { Q: flat * (p / 30) ** fall, branch: 4 };
+function qAt(law: Law, p: number): P841Steps {
+  return { Q: ratioAt(law, p), branch: p < law.first ? 1 : p <= 3 ? 2 : p <= 30 ? 3 : 4 };
+}
+
+function ratioAt({ q1, beta, first, flat, fall }: Law, p: number): number {
+  if (p < first) return 12;
+  if (p <= 3) return q1 * p ** -beta;
+  return p <= 30 ? flat : flat * (p / 30) ** fall;
 }
 
 function solve({ q1, beta, first, flat, fall }: Law, pw: number): number {

@@ -1,8 +1,9 @@
 import type { Hop } from "../design/design.js";
 import { sameMode } from "../evaluate/judged-mode.js";
 import type { ReflectionResult } from "../evaluate/reflection.js";
-import type { Bound, CauseOutage, DirectionResult, HopResult, ModeResult } from "../evaluate/result.js";
-import { availabilityBounded, outageBounded, yearlyBounded } from "../format/bounds.js";
+import type { CauseOutage, DirectionResult, HopResult, ModeResult } from "../evaluate/result.js";
+import { monthShare, rainShare, yearShare } from "../evaluate/shares.js";
+import { availabilityBounded, outageBounded, type Share, yearlyBounded } from "../format/bounds.js";
 import {
   bitRate,
   decibels,
@@ -53,6 +54,7 @@ function rainOf(
   if (rainAttenuation001Db === undefined) return [];
   const figure = `rain attenuation exceeded for 0.01 % of the year, ${direction.from} to ${direction.to}`;
   const own = [...steps("2.4.4"), ...steps("2.4.3"), ...steps("2.4.1"), ...steps("2.4.2")];
+  const rain = mode.causes?.find(({ cause }) => cause.includes("rain"));
   const a001 = own.find(({ key }) => key === "A001Db" || key === "A2Db")?.value;
   return [
     explanation(figure, a001 === undefined ? decibels(rainAttenuation001Db) : rounded(a001), {
@@ -61,60 +63,60 @@ function rainOf(
       steps: own,
       notes: from.notes(/^(?!Both|Adaptive|Cross).*([Rr]ain|Path length|Frequency|precipitation)/),
     }),
-    ...(mode.rain === undefined
+    ...(rain === undefined
       ? []
       : [
-          explanation(`rain outage ${direction.from} to ${direction.to}, ${mode.modulation}`, shareOf(mode), {
+          explanation(`rain outage ${direction.from} to ${direction.to}, ${mode.modulation}`, lostBy(rain), {
             methods: from.methods(/section 2\.4\.[12]|P\.841/),
             steps: [{ name: "margin", value: decibels(mode.fadeMarginDb) }],
-            notes: from.notes(/^(Rain takes|The margin exceeds|Rain in the worst month)/),
+            notes: from.notes(/^(Rain takes|Rain in the worst month)/),
           }),
         ]),
   ];
 }
 
-function shareOf({ rain, causes }: ModeResult): string {
-  const month = causes?.find(({ cause }) => cause.includes("rain"))?.worstMonthPercent;
-  return shares(rain!.timePercent, month, rain!.bound);
+function shares(year: Share, month: Share | undefined): string {
+  const also = month === undefined ? "" : `, ${outageBounded(month)} of the worst month`;
+  return `${outageBounded(year)} of the year${also}`;
 }
 
-function shares(yearPercent: number, monthPercent: number | undefined, bound?: Bound): string {
-  const month = monthPercent === undefined ? "" : `, ${share(monthPercent, bound)} of the worst month`;
-  return `${share(yearPercent, bound)} of the year${month}`;
-}
-
-function share(timePercent: number, bound?: Bound): string {
-  return outageBounded({ timePercent, bound });
+function lostBy(cause: CauseOutage): string {
+  return shares(yearShare(cause), monthShare(cause));
 }
 
 function multipathOf(mode: ModeResult, told: string, steps: StepsBySection, from: Sources): Explanation[] {
   if (mode.multipath === undefined) return [];
   const { multipath, multipathWorstMonthPercent: month } = mode;
   return [
-    explanation(`multipath outage ${told}`, shares(multipath.timePercent, month), {
-      methods: from.methods(/section 2\.3\.[124]/),
-      inputs: from.inputs(/^(logK|dN75|dN1|mean terrain|terrain roughness|path length)/),
-      steps: [
-        ...steps("2.3.1"),
-        ...steps("2.3.2").filter(({ key }) => key !== "p0Percent"),
-        ...steps("2.3.4"),
-      ],
-      notes: from.notes(
-        /^(?!Both|Cross|Diversity|Selective).*([Mm]ultipath|Fading|Path length|Path inclination|Frequency|Clear air)/,
-      ),
-    }),
+    explanation(
+      `multipath outage ${told}`,
+      shares(multipath, month === undefined ? undefined : { timePercent: month }),
+      {
+        methods: from.methods(/section 2\.3\.[124]/),
+        inputs: from.inputs(/^(logK|dN75|dN1|mean terrain|terrain roughness|path length)/),
+        steps: [
+          ...steps("2.3.1"),
+          ...steps("2.3.2").filter(({ key }) => key !== "p0Percent"),
+          ...steps("2.3.4"),
+        ],
+        notes: from.notes(
+          /^(?!Both|Cross|Diversity|Selective).*([Mm]ultipath|Fading|Path length|Path inclination|Frequency|Clear air)/,
+        ),
+      },
+    ),
   ];
 }
 
 /** What stands behind a cause that has a method of its own. */
 function causeOf(
-  { cause, yearPercent, worstMonthPercent, bound }: CauseOutage,
+  found: CauseOutage,
   modulation: string,
   told: string,
   steps: StepsBySection,
   from: Sources,
 ): Explanation[] {
-  const value = shares(yearPercent, worstMonthPercent, bound);
+  const { cause } = found;
+  const value = lostBy(found);
   const ofOtherMode = (name: string) =>
     /^(carrier to|signature|dispersive)/.test(name) && !name.split(" ").includes(modulation);
   const of = (methods: RegExp, inputs: RegExp, own: Step[], notes: RegExp) => [
@@ -147,47 +149,44 @@ function causeOf(
 function availabilityOf({ availability: found, inputs }: HopResult, from: Sources): Explanation[] {
   if (found === undefined) return [];
   const { outage: lost } = found;
+  const inMonth = monthShare(lost);
   const defaults = inputs.filter(({ origin }) => origin === "default");
   return [
-    explanation(
-      `availability, ${found.modulation}`,
-      availabilityBounded(found.availabilityPercent, found.bound),
-      {
-        methods: from.methods(/^Both directions|section (4\.[12]|7)|P\.841/),
-        inputs: defaults,
-        steps: [
-          {
-            name: "multipath, both directions",
-            value: inTime(found.multipathPercent),
-          },
-          {
-            name: "rain, worse direction",
-            value: inTime(found.rainPercent, found.rainBound),
-          },
-          ...found.causes.map(({ cause, yearPercent: timePercent, bound }) => ({
-            name: `of it ${cause}`,
-            value: yearlyBounded({ timePercent, bound }),
-          })),
-          { name: "lost in a year", value: inTime(lost.yearPercent, lost.bound) },
-          ...(lost.worstMonthPercent === undefined
-            ? []
-            : [
-                {
-                  name: "lost in the worst month",
-                  value: `${share(lost.worstMonthPercent, lost.bound)}, ${lost.bound === undefined ? "" : `${lost.bound} `}${trimmed(lost.worstMonthSeconds!, 0)} s`,
-                },
-              ]),
-        ],
-        notes: from.notes(
-          /^(Both directions|The availability|Multipath for early|.*is not counted|.*left out)/,
-        ),
-      },
-    ),
+    explanation(`availability, ${found.modulation}`, availabilityBounded(found), {
+      methods: from.methods(/^Both directions|section (4\.[12]|7)|P\.841/),
+      inputs: defaults,
+      steps: [
+        {
+          name: "multipath, both directions",
+          value: inTime({ timePercent: found.multipathPercent }),
+        },
+        {
+          name: "rain, worse direction",
+          value: inTime(rainShare(found)),
+        },
+        ...found.causes.map((cause) => ({
+          name: `of it ${cause.cause}`,
+          value: yearlyBounded(yearShare(cause)),
+        })),
+        { name: "lost in a year", value: inTime(yearShare(lost)) },
+        ...(inMonth === undefined
+          ? []
+          : [
+              {
+                name: "lost in the worst month",
+                value: `${outageBounded(inMonth)}, ${lost.bound === undefined ? "" : `${lost.bound} `}${trimmed(lost.worstMonthSeconds!, 0)} s`,
+              },
+            ]),
+      ],
+      notes: from.notes(
+        /^(Both directions|The availability|Rain takes|Multipath for early|.*is not counted|.*left out)/,
+      ),
+    }),
   ];
 }
 
-function inTime(timePercent: number, bound?: Bound): string {
-  return `${share(timePercent, bound)}, ${yearlyBounded({ timePercent, bound })}`;
+function inTime(share: Share): string {
+  return `${outageBounded(share)}, ${yearlyBounded(share)}`;
 }
 
 function equipmentOf(hop: Hop, { availability: found }: HopResult, from: Sources): Explanation[] {
@@ -203,16 +202,28 @@ function equipmentOf(hop: Hop, { availability: found }: HopResult, from: Sources
 }
 
 function objectivesOf({ objectives }: HopResult, from: Sources): Explanation[] {
-  return (objectives ?? []).map(({ what, source, allowedPercent, foundPercent, bound, of, verdict }) =>
-    explanation(what, `${share(foundPercent, bound)} against ${outage(allowedPercent)} allowed`, {
+  return (objectives ?? []).map((one) => {
+    const {
+      what,
+      source,
+      allowedPercent,
+      foundPercent: timePercent,
+      bound,
+      atMostPercent,
+      of,
+      verdict,
+    } = one;
+    const found = outageBounded({ timePercent, bound, atMostPercent });
+    return explanation(what, `${found} against ${outage(allowedPercent)} allowed`, {
       methods: from.methods(new RegExp(source.replaceAll(".", "\\."))),
       inputs: from.inputs(/^share of the national/),
       steps: [
         { name: "compared", value: of },
         { name: "verdict", value: verdict },
       ],
-    }),
-  );
+      notes: bound === undefined && atMostPercent === undefined ? [] : from.notes(/^Rain takes/),
+    });
+  });
 }
 
 function capacityOf({ directions }: HopResult, from: Sources): Explanation[] {

@@ -1,6 +1,7 @@
 import { address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
 import type { HopResult } from "../evaluate/result.js";
+import { takesMost } from "../evaluate/takes-most.js";
 import { apart, decibels, availability as percent, yearly } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
@@ -11,7 +12,7 @@ export const availability: HopRule = {
   severity: "error",
   title: "The availability must be as high as the objective asks",
   checks:
-    "Availability of both directions together, propagation only, of the mode that carries the capacity asked for (else of the lowest mode); with carriers on both polarizations for the worse of them.",
+    "Availability of both directions together, propagation only, of the mode that carries the capacity asked for (else of the lowest mode); with carriers on both polarizations for the worse of them. Rain in less than 0.001 % of the year is an estimate outside the range of its law, with `rare-rain bound` in the climate only a bound.",
   why: "It is what the customer was promised, in minutes of every year.",
   fix: "Against rain: a shorter hop, a lower band, vertical polarization, larger antennas. Against multipath: larger antennas, more inclination, space diversity.",
   source: "Rec. ITU-R P.530-18 sections 2.3 and 2.4; the combination of both directions is common practice",
@@ -43,18 +44,24 @@ export const availability: HopRule = {
 type Found = NonNullable<HopResult["availability"]>;
 
 /** What is found against what is asked. */
-export function comparison({
-  availabilityPercent,
-  bound,
-  modulation,
-  outage,
-  objectivePercent,
-}: Found): string {
-  const asked = objectivePercent!;
-  const [figure, wanted] = apart(percent, availabilityPercent, asked);
-  const [out, allowed] = apart(yearly, outage.yearPercent, 100 - asked);
-  const [least, most] = bound === undefined ? ["", ""] : [`${bound} `, `${outage.bound} `];
-  return `available ${least}${figure} with ${modulation} (${most}${out} out), the objective asks ${wanted} (${allowed})`;
+export function comparison(found: Found): string {
+  const { bound, modulation, outage, multipathPercent, verdict } = found;
+  const asked = found.objectivePercent!;
+  if (verdict === "open" && bound === "at least") return between(found, asked);
+  // What is missed with no rain at all is told without: "at least" so much would not show that it is missed.
+  const dry = bound === "at least";
+  const outPercent = dry ? multipathPercent : outage.yearPercent;
+  const [figure, wanted] = apart(percent, 100 - outPercent, asked);
+  const [out, allowed] = apart(yearly, outPercent, 100 - asked);
+  const [most, least] = bound === "at most" ? ["at most ", "at least "] : ["", ""];
+  return `available ${most}${figure} with ${modulation}${dry ? " if rain took nothing" : ""} (${least}${out} out), the objective asks ${wanted} (${allowed})`;
+}
+
+/** With all the rain that the bound leaves room for, and with none: what is asked lies between. */
+function between({ availabilityPercent, multipathPercent, modulation }: Found, asked: number): string {
+  const [least, wanted] = apart(percent, availabilityPercent, asked);
+  const [most] = apart(percent, 100 - multipathPercent, asked);
+  return `available between ${least} and ${most} with ${modulation}, the objective asks ${wanted}`;
 }
 
 function related({ objective }: Hop) {
@@ -63,15 +70,19 @@ function related({ objective }: Hop) {
 }
 
 function cause(found: Found): string {
-  const { dominant, rainPercent, multipathPercent, causes } = found;
-  const most = causes[0]?.cause;
-  // The two usual causes go by their names; others are called by what they are.
-  const others = dominant === "not decided" ? `, rain at most ${yearly(rainPercent)}` : "";
-  if (most !== undefined && most !== "rain" && most !== "flat fading")
-    return `${most} takes ${yearly(causes[0]!.yearPercent)}${others}`;
-  return dominant === "rain"
-    ? `rain takes ${yearly(rainPercent)}`
-    : `multipath takes ${yearly(multipathPercent)}${others}`;
+  const { of, part, parts } = takesMost(found);
+  if (of === "not decided")
+    return `multipath takes ${yearly(found.multipathPercent)}, rain at most ${yearly(found.rainPercent)}`;
+  const share = of === "rain" ? found.rainPercent : found.multipathPercent;
+  const named = part === undefined || parts > 1 ? of : part.cause;
+  const most = part && parts > 1 ? `, most of it ${part.cause} (${yearly(part.yearPercent)})` : "";
+  return `${named} takes ${yearly(share)}${most}${remark(found)}`;
+}
+
+/** What the figure of rain is worth where its law does not reach. */
+function remark({ rainPercent, rainAtMostPercent }: Found): string {
+  if (rainAtMostPercent === undefined) return "";
+  return `; rain is an estimate (${yearly(rainPercent)}), outside the range of its law, which says at most ${yearly(rainAtMostPercent)}`;
 }
 
 function remedy({ dominant, shortfallDb }: Found): string {

@@ -62,7 +62,9 @@ function consequence({ availability: found, diffractionLossDb = 0 }: HopResult):
   if (found?.verdict !== "missed") return `${loss} stand in the level.`;
   if (found.availabilityPercent === 0) return `${loss} leave ${found.modulation} no margin.`;
   const [left, asked] = apart(percent, found.availabilityPercent, found.objectivePercent!);
-  return `${loss} leave ${left} available with ${found.modulation}; the objective asks ${asked}.`;
+  const estimate =
+    found.atLeastPercent === undefined ? "" : " (rain in it an estimate, outside the range of its law)";
+  return `${loss} leave ${left} available with ${found.modulation}${estimate}; the objective asks ${asked}.`;
 }
 
 /** The critical point in words. */

@@ -48,6 +48,7 @@ import { overload } from "./overload.js";
 import { pathLength } from "./path-length.js";
 import { policyUnknown } from "./policy-unknown.js";
 import { powerAboveMode } from "./power-above-mode.js";
+import { rainEstimate } from "./rain-estimate.js";
 import { rainRateSuperseded } from "./rain-rate-superseded.js";
 import { rainValidity } from "./rain-validity.js";
 import { reflectionRipple } from "./reflection-ripple.js";
@@ -127,6 +128,7 @@ export const NETWORK_RULES: readonly NetworkRule[] = [
   notCounted,
   defaultInputs,
   uncheckedMethods,
+  rainEstimate,
 ];
 
 /** Every rule by its identifier. */

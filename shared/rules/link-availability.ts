@@ -27,9 +27,13 @@ ${exampleHop().replace("objective trunk", "objective far")}`,
     const { name } = hop.objective!;
     const [takes, allowed] = apart(yearly, found.foundPercent, found.allowedPercent);
     const bound = found.bound === undefined ? "" : `${found.bound} `;
+    const estimate =
+      found.atMostPercent === undefined
+        ? ""
+        : `; rain is an estimate outside the range of its law, by which it would be at most ${yearly(found.atMostPercent)}`;
     report({
       at: address("hop", hop.name),
-      message: `${found.of} takes ${bound}${takes}, the hop's share of the unavailability allowed to the link is ${allowed}`,
+      message: `${found.of} takes ${bound}${takes}, the hop's share of the unavailability allowed to the link is ${allowed}${estimate}`,
       related: [
         { at: address("objective", name, "availability-class"), message: `availability-class of ${name}` },
       ],

@@ -32,7 +32,7 @@ function direction(index: number, frequencyGHz: number): number {
   for (let mode = 0; mode < MODES; mode++) {
     const marginDb = 45 - 4 * mode + (index % 5);
     sum += outagePercentForMargin(month, marginDb) + outagePercentForMargin(year, marginDb);
-    sum += rainTimeForMargin(rain.law, marginDb).timePercent;
+    sum += rainTimeForMargin(rain.law, marginDb, "estimate").timePercent;
   }
   return sum;
 }

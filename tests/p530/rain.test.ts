@@ -32,12 +32,15 @@ checkVectors("rain", (row) => {
   const { denominator, r, C0, C1, C2, C3 } = steps;
   const times: Record<string, unknown> = {};
   for (const [marginDb, wanted] of Object.entries(row.steps.p_for_A_pct as Record<string, number | null>)) {
-    const time = rainTimeForMargin(law, Number(marginDb));
-    // Outside 0.001..1 % the file only checks the inverse; a share of time must not come out.
-    if (time.bound === undefined) times[marginDb] = time.timePercent;
-    else if (time.bound === "at most")
-      times[marginDb] = wanted === null || wanted < LEAST_RAIN_PERCENT ? wanted : time;
-    else times[marginDb] = wanted !== null && wanted > GREATEST_RAIN_PERCENT ? wanted : time;
+    const time = rainTimeForMargin(law, Number(marginDb), "estimate");
+    // Above 1 % the file only checks the inverse; a share of time must not come out.
+    if (time.bound !== undefined)
+      times[marginDb] = wanted !== null && wanted > GREATEST_RAIN_PERCENT ? wanted : time;
+    // Where the file has none, the law never reaches the attenuation; below the range it is named as an estimate.
+    else if (wanted === null) times[marginDb] = time.timePercent === 0 ? null : time;
+    else
+      times[marginDb] =
+        wanted < LEAST_RAIN_PERCENT === (time.atMostPercent !== undefined) ? time.timePercent : time;
   }
   return {
     k: row.steps.k,
@@ -104,13 +107,26 @@ describe("a public implementation, run with the same inputs [library-runs.json]"
 describe("rain: bounds, limits, continuity", () => {
   const path = rainInputs(vectors("rain").cases.find((row) => row.id === "rain-18V-10")!);
 
-  it("bounds and never extrapolates", () => {
+  it("bounds what lies outside its range unless an estimate is asked for", () => {
     expect(must(rainExceeded({ ...path, marginDb: 100 })).time).toEqual({
       timePercent: 0.001,
       bound: "at most",
     });
-    expect(must(rainExceeded({ ...path, marginDb: 1 })).time).toEqual({ timePercent: 1, bound: "at least" });
-    expect(must(rainExceeded({ ...path, marginDb: -5 })).time).toEqual({ timePercent: 1, bound: "at least" });
+    for (const rare of ["bound", "estimate"] as const)
+      for (const marginDb of [1, -5])
+        expect(must(rainExceeded({ ...path, marginDb, rare })).time).toEqual({
+          timePercent: 1,
+          bound: "at least",
+        });
+    // 40 dB at 0.0006084655943 % in the vectors; nothing at all at 100 dB.
+    const at40 = must(rainExceeded({ ...path, marginDb: 40, rare: "estimate" })).time;
+    compare(at40.timePercent, 0.0006084655943, 1e-8, "estimate at 40 dB");
+    expect(at40).toMatchObject({ atMostPercent: 0.001 });
+    expect(at40.bound).toBeUndefined();
+    expect(must(rainExceeded({ ...path, marginDb: 100, rare: "estimate" })).time).toEqual({
+      timePercent: 0,
+      atMostPercent: 0.001,
+    });
     expect(must(rainExceeded({ ...path, marginDb: 18 })).time.bound).toBeUndefined();
     expect(rainAttenuationExceeded({ ...path, timePercent: 0.0005 }).ok).toBe(false);
     expect(rainAttenuationExceeded({ ...path, timePercent: 2 }).ok).toBe(false);
@@ -118,7 +134,7 @@ describe("rain: bounds, limits, continuity", () => {
 
   it("knows places without rain and paths without length", () => {
     const dry = must(rainExceeded({ ...path, rainRate001MmH: 0, marginDb: 1 }));
-    expect(dry.time).toEqual({ timePercent: 0.001, bound: "at most" });
+    expect(dry.time).toEqual({ timePercent: 0 });
     expect(dry.steps.A001Db).toBe(0);
     expect(must(rainLaw({ ...path, distanceM: 0 })).attenuation001Db).toBe(0);
     let before = Number.POSITIVE_INFINITY;
@@ -140,8 +156,9 @@ describe("rain: bounds, limits, continuity", () => {
     for (const frequencyGHz of [6, 10, 18, 38, 80, 100]) {
       const law = rainDistribution(20, frequencyGHz);
       for (const p of [0.001, 1]) {
-        const time = rainTimeForMargin(law, rainAttenuationDb(law, p));
-        expect(time.bound).toBeUndefined();
+        const time = rainTimeForMargin(law, rainAttenuationDb(law, p), "estimate");
+        expect(time).not.toHaveProperty("bound");
+        expect(time).not.toHaveProperty("atMostPercent");
         expect(Math.abs(time.timePercent / p - 1)).toBeLessThan(1e-9);
       }
     }
@@ -154,7 +171,7 @@ describe("rain: bounds, limits, continuity", () => {
     fc.assert(
       fc.property(attenuation, frequency, share, (A001, frequencyGHz, timePercent) => {
         const law = rainDistribution(A001, frequencyGHz);
-        const back = rainTimeForMargin(law, rainAttenuationDb(law, timePercent));
+        const back = rainTimeForMargin(law, rainAttenuationDb(law, timePercent), "estimate");
         expect(back.bound).toBeUndefined();
         expect(Math.abs(back.timePercent / timePercent - 1)).toBeLessThan(1e-9);
       }),
@@ -166,9 +183,54 @@ describe("rain: bounds, limits, continuity", () => {
       fc.property(attenuation, frequency, attenuation, attenuation, (A001, frequencyGHz, a, b) => {
         const law = rainDistribution(A001, frequencyGHz);
         const [small, large] = a < b ? [a, b] : [b, a];
-        expect(rainTimeForMargin(law, large).timePercent).toBeLessThanOrEqual(
-          rainTimeForMargin(law, small).timePercent * (1 + 1e-12),
-        );
+        for (const rare of ["estimate", "bound"] as const) {
+          expect(rainTimeForMargin(law, large, rare).timePercent).toBeLessThanOrEqual(
+            rainTimeForMargin(law, small, rare).timePercent * (1 + 1e-12),
+          );
+        }
+      }),
+    );
+  });
+
+  const nearTheEnd = fc.double({ min: 0.9, max: 3, noNaN: true });
+  it("an estimate lies below its bound, inside the range there is none, and both agree there", () => {
+    fc.assert(
+      fc.property(attenuation, frequency, nearTheEnd, (A001, frequencyGHz, share) => {
+        const law = rainDistribution(A001, frequencyGHz);
+        const marginDb = share * law.atThousandthPercentDb;
+        const estimate = rainTimeForMargin(law, marginDb, "estimate");
+        const bound = rainTimeForMargin(law, marginDb, "bound");
+        if (marginDb <= law.atThousandthPercentDb) {
+          expect(estimate).toEqual(bound);
+          return;
+        }
+        expect(bound).toEqual({ timePercent: 0.001, bound: "at most" });
+        expect(estimate.timePercent).toBeLessThanOrEqual(estimate.atMostPercent!);
+        expect(estimate.atMostPercent).toBe(0.001);
+        // The estimate is the law itself: its attenuation at that share of time is the margin.
+        if (estimate.timePercent > 0)
+          expect(Math.abs(rainAttenuationDb(law, estimate.timePercent) / marginDb - 1)).toBeLessThan(1e-9);
+      }),
+    );
+  });
+
+  it("is continuous where its range ends, and ends at its greatest attenuation", () => {
+    fc.assert(
+      fc.property(attenuation, frequency, (A001, frequencyGHz) => {
+        const law = rainDistribution(A001, frequencyGHz);
+        const seam = law.atThousandthPercentDb;
+        const inside = rainTimeForMargin(law, seam * (1 - 1e-9), "estimate");
+        const outside = rainTimeForMargin(law, seam * (1 + 1e-9), "estimate");
+        expect(inside.atMostPercent).toBeUndefined();
+        expect(outside.atMostPercent).toBe(0.001);
+        expect(Math.abs(inside.timePercent / outside.timePercent - 1)).toBeLessThan(1e-6);
+        // Where the derivative of C2 x + C3 x^2 vanishes.
+        const greatestDb = rainAttenuationDb(law, 10 ** (-law.C2 / (2 * law.C3)));
+        expect(rainTimeForMargin(law, greatestDb * (1 + 1e-9), "estimate")).toEqual({
+          timePercent: 0,
+          atMostPercent: 0.001,
+        });
+        expect(rainTimeForMargin(law, greatestDb * (1 - 1e-9), "estimate").timePercent).toBeGreaterThan(1e-6);
       }),
     );
   });
@@ -205,6 +267,7 @@ describe("rain: bounds, limits, continuity", () => {
         for (const result of [
           rainLaw(inputs),
           rainExceeded({ ...inputs, marginDb: f }),
+          rainExceeded({ ...inputs, marginDb: f, rare: "estimate" }),
           rainAttenuationExceeded({ ...inputs, timePercent: f }),
           scaleRainFrequency({ fromGHz: a, attenuationDb: b, toGHz: c }),
           verticalFromHorizontal({ attenuationDb: a }),

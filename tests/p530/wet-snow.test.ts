@@ -79,10 +79,10 @@ describe("rain and wet snow", () => {
 
   it("takes more than rain in the melting layer and nothing above all of it", () => {
     const margin = rainAttenuationDb(law, 0.01);
-    const inLayer = precipitationTimeForMargin(prepare(1800, 1900), margin);
+    const inLayer = precipitationTimeForMargin(prepare(1800, 1900), margin, "estimate");
     expect(inLayer.timePercent).toBeGreaterThan(0.02);
     expect(prepare(4500, 4600).zone).toBe("none");
-    expect(precipitationTimeForMargin(prepare(4500, 4600), margin)).toEqual({ timePercent: 0 });
+    expect(precipitationTimeForMargin(prepare(4500, 4600), margin, "estimate")).toEqual({ timePercent: 0 });
   });
 
   it("the multiplier peaks at 3.53, 241 m below the rain height", () => {
@@ -108,6 +108,41 @@ describe("rain and wet snow", () => {
     );
   });
 
+  it("below 0.001 % continues the law of rain, continuous at the seam, falling, below its bound", () => {
+    const height = fc.double({ min: -1400, max: 4000, noNaN: true });
+    fc.assert(
+      fc.property(height, height, fc.double({ min: 1, max: 4, noNaN: true }), (h1, h2, times) => {
+        const distribution = prepare(Math.min(h1, h2), Math.max(h1, h2));
+        if (distribution.multipliers.length === 0) return;
+        const seam = must(
+          precipitationAttenuationExceeded({ distribution, timePercent: 0.001 }),
+        ).attenuationDb;
+        const at = (marginDb: number) => precipitationTimeForMargin(distribution, marginDb, "estimate");
+        const before = at(seam * (1 - 1e-6));
+        const behind = at(seam * (1 + 1e-6));
+        expect(before).toEqual(precipitationTimeForMargin(distribution, seam * (1 - 1e-6), "bound"));
+        expect(behind.atMostPercent).toBe(0.001);
+        expect(Math.abs(before.timePercent / behind.timePercent - 1)).toBeLessThan(1e-3);
+        const beyond = at(seam * times * (1 + 1e-6));
+        expect(beyond.timePercent).toBeLessThanOrEqual(behind.timePercent);
+        // The continued law never falls faster than the end of the Recommendation's own table, a decade a decibel.
+        const byTable = precipitationPercent(distribution, seam * times * (1 + 1e-6));
+        if (beyond.timePercent > 0)
+          expect(beyond.timePercent).toBeGreaterThanOrEqual(Math.min(byTable, 0.001) * (1 - 1e-9));
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  it("agrees with the law of rain below 0.001 % where the path leaves the melting layer below", () => {
+    const combined = prepare(-1700, -1499.999);
+    for (const timePercent of [0.0008, 0.0003, 0.0001]) {
+      const marginDb = rainAttenuationDb(law, timePercent);
+      const found = precipitationTimeForMargin(combined, marginDb, "estimate");
+      expect(Math.abs(found.timePercent / timePercent - 1)).toBeLessThan(0.01);
+    }
+  });
+
   it("never shows NaN or Infinity, whatever comes in", () => {
     const anything = fc.oneof(fc.double(), fc.double({ min: -5000, max: 9000, noNaN: true }));
     fc.assert(
@@ -121,7 +156,8 @@ describe("rain and wet snow", () => {
         });
         expect(allFinite(result)).toBe(true);
         if (!result.ok) return;
-        expect(allFinite(precipitationTimeForMargin(result.distribution, 10))).toBe(true);
+        for (const marginDb of [10, 100])
+          expect(allFinite(precipitationTimeForMargin(result.distribution, marginDb, "estimate"))).toBe(true);
         const { distribution } = result;
         expect(allFinite(precipitationAttenuationExceeded({ distribution, timePercent: 0.01 }))).toBe(true);
       }),
@@ -139,7 +175,7 @@ describe("rain and wet snow", () => {
         rainProbabilityPercent: 1,
       }),
     ).distribution;
-    expect(precipitationTimeForMargin(dry, 3)).toEqual({ timePercent: 0.001, bound: "at most" });
+    expect(precipitationTimeForMargin(dry, 3, "bound")).toEqual({ timePercent: 0 });
     expect(
       must(precipitationAttenuationExceeded({ distribution: dry, timePercent: 0.01 })).attenuationDb,
     ).toBe(0);

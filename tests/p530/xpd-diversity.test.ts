@@ -17,7 +17,7 @@ import {
 } from "../../shared/propagation/p530/diversity.js";
 import { selectiveOutage } from "../../shared/propagation/p530/selective.js";
 import { clearAirOutage, precipitationOutage } from "../../shared/propagation/p530/total.js";
-import { allFinite, type Case, checkVectors, must } from "./support.js";
+import { allFinite, type Case, checkVectors, compare, must } from "./support.js";
 
 checkVectors("xpd", ({ method, inputs }) => {
   const common = {
@@ -117,14 +117,48 @@ describe("cross-polarization", () => {
     expect(hopeless.steps?.MXPDDb).toBeLessThan(0);
   });
 
+  it("below -3 continues the formula where an estimate is asked for, down to its own limit of m", () => {
+    const rain = { attenuation001Db: 12, frequencyGHz: 18.7, rare: "estimate" } as const;
+    // xpd.json, xpdr-0: PXPR 5.302872852e-06 of the year at n -3.275; xpdr-1: m at its limit of 40.
+    const below = must(precipitationXpdOutage({ ...rain, carrierToInterferenceDb: 20 })).time;
+    compare(below.timePercent, 100 * 5.302872852e-6, 1e-8, "xpdr-0");
+    expect(below.atMostPercent).toBe(0.001);
+    const never = must(
+      precipitationXpdOutage({ ...rain, carrierToInterferenceDb: 25, improvementDb: 20 }),
+    ).time;
+    expect(never).toEqual({ timePercent: 0, atMostPercent: 0.001 });
+  });
+
+  it("more interference never means less outage in rain, across 0.001 % and 1 %", () => {
+    const ratio = fc.double({ min: -10, max: 80, noNaN: true });
+    const dB = fc.double({ min: 0.1, max: 100, noNaN: true });
+    fc.assert(
+      fc.property(ratio, ratio, dB, (a, b, attenuation001Db) => {
+        const [small, large] = [Math.min(a, b), Math.max(a, b)].map(
+          (carrierToInterferenceDb) =>
+            must(
+              precipitationXpdOutage({
+                attenuation001Db,
+                frequencyGHz: 18,
+                carrierToInterferenceDb,
+                rare: "estimate",
+              }),
+            ).time,
+        );
+        expect(small!.timePercent).toBeLessThanOrEqual(large!.timePercent * (1 + 1e-12));
+        for (const { timePercent, atMostPercent } of [small!, large!])
+          expect(timePercent).toBeLessThanOrEqual(atMostPercent ?? timePercent);
+      }),
+    );
+  });
+
   it("bounds outside -3 <= n <= 0", () => {
     const rain = { attenuation001Db: 12, frequencyGHz: 18.7, carrierToInterferenceDb: 20 };
     expect(must(precipitationXpdOutage(rain)).time).toEqual({ timePercent: 0.001, bound: "at most" });
     const hopeless = must(precipitationXpdOutage({ ...rain, carrierToInterferenceDb: 70 }));
     expect(hopeless.time).toEqual({ timePercent: 1, bound: "at least" });
     expect(hopeless.formulaFraction).toBeUndefined();
-    const dry = must(precipitationXpdOutage({ ...rain, attenuation001Db: 0 }));
-    expect(dry.time.bound).toBe("at most");
+    expect(must(precipitationXpdOutage({ ...rain, attenuation001Db: 0 })).time).toEqual({ timePercent: 0 });
     expect(must(precipitationXpdOutage({ ...rain, frequencyGHz: 38 })).validity).toHaveLength(1);
     expect(must(precipitationXpdOutage({ ...rain, frequencyGHz: 20 })).steps?.V).toBeCloseTo(
       12.8 * 20 ** 0.19,
@@ -220,6 +254,14 @@ describe("selective and total outage", () => {
     expect(precipitationOutage(some, above)).toBe(above);
     expect(precipitationOutage({ timePercent: 1 }, above)).toBe(above);
     expect(precipitationOutage(below, { timePercent: 0.001 })).toEqual({ timePercent: 0.001 });
+    // An estimate is as large as it says; of two zeros the one that may be more stays.
+    const estimate = { timePercent: 0.0004, atMostPercent: 0.001 };
+    const nothing = { timePercent: 0, atMostPercent: 0.001 };
+    expect(precipitationOutage(some, estimate)).toBe(some);
+    expect(precipitationOutage({ timePercent: 0 }, estimate)).toBe(estimate);
+    expect(precipitationOutage({ timePercent: 0 }, nothing)).toBe(nothing);
+    expect(precipitationOutage(nothing, { timePercent: 0 })).toBe(nothing);
+    expect(precipitationOutage(nothing, estimate)).toBe(estimate);
   });
 
   it("never shows NaN or Infinity, whatever comes in", () => {

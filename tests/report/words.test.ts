@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import type { Hop } from "../../shared/design/design.js";
 import { type GroundInput, NO_GROUND } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { ESTIMATE_REMARK } from "../../shared/format/bounds.js";
 import { type Page, plainText } from "../../shared/report/document/document.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
@@ -103,7 +104,7 @@ test("a hop without an objective is neither passed nor failed", () => {
   expect(printMarkdown(pageOf(bare))[0]!.text).toContain("The hop has no objective");
 });
 
-test("no page promises more nines than the law of rain knows, and minutes are bounded in words", () => {
+test("a page names an estimate at each figure, with its bound, and says once what it means", () => {
   const dry = makeHop({
     ends: [
       end(KELD, "high", { antenna: { ...KELD_ANTENNA, gain: [{ gainDbi: 48 }] } }),
@@ -111,11 +112,22 @@ test("no page promises more nines than the law of rain knows, and minutes are bo
     ],
   });
   const page = pageOf(dry);
-  expect(figureOf(page, "Availability").value).toBe("≥ 99.999");
-  expect(figureOf(page, "Availability").note).toMatch(/at most 5\.\d min a year out/);
+  expect(figureOf(page, "Availability").value).toMatch(/^99\.999\d+ \(est\., ≥ 99\.99\d+\)$/);
+  expect(figureOf(page, "Availability").note).toMatch(/\(est\., at most 5\.\d min a year\) out/);
   const text = printMarkdown(page)[0]!.text;
-  expect(text).not.toMatch(/(?<!\()\b100 %|99\.9999|\| 0 s a year/);
+  expect(text).not.toMatch(/(?<!\()\b100 %/);
+  const figures = text.match(/99\.999[\d.]* %( \(est\.)?/g) ?? [];
+  expect(figures.length).toBeGreaterThan(3);
+  for (const figure of figures) expect(figure).toMatch(/\(est\.$|^99\.9990? %$/);
   expect(text).toContain("≤ 0.001 %");
+  expect(text).toContain(ESTIMATE_REMARK);
+  // With the bound insisted on, no page has more nines than it.
+  const bounded = pageOf({ ...dry, climate: { ...dry.climate, rareRain: "bound" } });
+  expect(figureOf(bounded, "Availability").value).toBe("≥ 99.999");
+  expect(figureOf(bounded, "Availability").note).toMatch(/at most 5\.\d min a year out/);
+  const text2 = printMarkdown(bounded)[0]!.text;
+  expect(text2).not.toMatch(/(?<!\()\b100 %|99\.9999|\| 0 s a year/);
+  expect(text2).not.toContain("est.");
 });
 
 const KELD_ANTENNA = makeHop().ends[0].antenna!;

@@ -2,7 +2,8 @@ import { describe, expect, test } from "vitest";
 import type { Hop, Radio } from "../../shared/design/design.js";
 import { NO_GROUND } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
-import type { HopResult } from "../../shared/evaluate/result.js";
+import type { CauseOutage, HopResult } from "../../shared/evaluate/result.js";
+import { takesMost } from "../../shared/evaluate/takes-most.js";
 import { availabilitySection } from "../../shared/report/pages/availability.js";
 import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
 import { CLIMATE, end, KELD, levelGround, makeHop, QPSK, R18, TARN, TRUNK } from "../evaluate/builders.js";
@@ -76,37 +77,63 @@ describe("what takes most", () => {
       .flatMap((block) => (block.type === "facts" ? block.facts : []))
       .find(({ label }) => label === "Takes most");
   // Strong rain margins: the law of rain ends before the margin does.
-  const withRain = (rainRateMmPerH: number, logK: number) =>
+  const withRain = (rainRateMmPerH: number, logK: number, rareRain?: "bound") =>
     evaluateHop(
       makeHop({
         modes: [QPSK],
         objective: { ...TRUNK, capacityBps: 1e6 },
-        climate: { ...CLIMATE, rainRateMmPerH, logK },
+        climate: { ...CLIMATE, rainRateMmPerH, logK, rareRain },
       }),
       levelGround(LENGTH_M),
     );
 
   test("is not decided where rain is only bounded and the bound is larger", () => {
-    const result = withRain(30, -4.2);
+    const result = withRain(30, -4.2, "bound");
     const { availability } = result;
     expect(availability).toMatchObject({ rainBound: "at most", dominant: "not decided" });
     expect(availability!.multipathPercent).toBeGreaterThan(0);
     expect(most(result)).toMatchObject({
-      value: "not decided: flat fading or rain",
+      value: "not decided: multipath or rain",
       note: expect.stringContaining("0.001 %"),
     });
   });
 
   test("is multipath where it takes more than the bound", () => {
-    const result = withRain(30, -2);
+    const result = withRain(30, -2, "bound");
     expect(result.availability).toMatchObject({ rainBound: "at most", dominant: "multipath" });
-    expect(most(result)).toMatchObject({ value: "flat fading" });
+    expect(most(result)).toMatchObject({ value: "multipath", note: "flat fading" });
   });
 
-  test("says of rain beyond its law that it never takes the margin", () => {
-    const result = withRain(4, -4.2);
-    expect(result.availability).toMatchObject({ dominant: "multipath" });
-    expect(most(result)).toMatchObject({ note: expect.stringContaining("never takes the margin") });
+  test("is decided by the estimate where rain is one", () => {
+    const rainy = withRain(30, -7);
+    expect(rainy.availability).toMatchObject({ dominant: "rain", rainAtMostPercent: 0.001 });
+    expect(most(rainy)).toMatchObject({ value: "rain" });
+    const dry = withRain(4, -4.2);
+    expect(dry.availability).toMatchObject({ dominant: "multipath", rainPercent: 0 });
+    expect(most(dry)).toMatchObject({ value: "multipath" });
+  });
+
+  test("is the larger of the two figures beside it, not the largest single cause", () => {
+    // Flat and selective fading together take more than rain, each of them less.
+    const parts: CauseOutage[] = [
+      { cause: "rain", yearPercent: 0.005 },
+      { cause: "selective fading", yearPercent: 0.004 },
+      { cause: "flat fading", yearPercent: 0.003 },
+    ];
+    const found = {
+      ...withRain(30, -4.2).availability!,
+      multipathPercent: 0.007,
+      rainPercent: 0.005,
+      rainAtMostPercent: undefined,
+      dominant: "multipath",
+      causes: parts,
+    } as const;
+    expect(takesMost(found)).toMatchObject({
+      of: "multipath",
+      parts: 2,
+      part: { cause: "selective fading" },
+    });
+    expect(takesMost({ ...found, dominant: "rain" })).toEqual({ of: "rain", part: undefined, parts: 1 });
   });
 });
 

@@ -410,15 +410,23 @@ test("rounding never makes a miss read like a match", () => {
 
 test("what the law of rain cannot tell is open", () => {
   const objective = { ...TRUNK, availabilityPercent: 99.9995 };
-  const climate = { rainRateMmPerH: 20, logK: -7, dN75: 12 };
+  const climate = { rainRateMmPerH: 20, logK: -7, dN75: 12, rareRain: "bound" } as const;
   const [found, ...others] = judge(makeHop({ objective, climate }));
   expect(others).toEqual([]);
   expect(found).toMatchObject({
     rule: "not-judged",
     severity: "error",
     message:
-      "availability is not judged: the law of rain ends at 0.001 % of the year and cannot tell: available at least 99.999 % with 128QAM (at most 5.3 min a year out), the objective asks 99.9995 % (2.6 min a year)",
+      "availability is not judged: the law of rain ends at 0.001 % of the year and cannot tell: available between 99.999 % and 99.9999974 % with 128QAM, the objective asks 99.9995 %",
   });
+  // Asked for no bound, the law continued tells: 20 mm/h keep it, 26 mm/h do not.
+  expect(judge(makeHop({ objective, climate: { ...climate, rareRain: undefined } }))).toEqual([]);
+  const [missed] = judge(
+    makeHop({ objective, climate: { ...climate, rainRateMmPerH: 26, rareRain: undefined } }),
+  );
+  expect(missed!.message).toMatch(
+    /; rain is an estimate .* outside the range of its law, which says at most 5\.3 min a year$/,
+  );
 });
 
 test("an acceptance of what an obstruction tells in its place is left alone", () => {

@@ -268,4 +268,27 @@ export const climateRows: Rows = [
     source: PRACTICE,
     example: "unchecked-methods leave-out",
   },
+  {
+    name: "rare-rain",
+    in: ["climate"],
+    args: [
+      {
+        name: "value",
+        value: {
+          type: "word",
+          words: {
+            estimate:
+              "the law of rain is continued in its own form; each figure is named as an estimate, its bound beside it",
+            bound: "at most 0.001 % of the year and no more; an objective that this cannot decide stays open",
+          },
+        },
+        meaning: "What is made of it.",
+      },
+    ],
+    meaning:
+      "Rain in less than 0.001 % of the year, where the range of its law ends: what an objective near 99.999 % is decided by.",
+    fallback: "estimate",
+    source: "Rec. ITU-R P.530-18 section 2.4.1; the continuation is outside its range",
+    example: "rare-rain bound",
+  },
 ];

@@ -1,5 +1,7 @@
 /** Shape of `history --format json`; `hopwright schema history` prints its JSON Schema. */
+
 import type { DecisionChange } from "../../../shared/compare/decisions.js";
+import type { Bound } from "../../../shared/evaluate/result.js";
 
 export interface HistoryOutput {
   readonly schema: "hopwright-history/1";
@@ -25,4 +27,8 @@ export interface HistoryEntryOutput {
   /** Of the weaker direction, in the mode that the objective is held against. */
   readonly fadeMarginDb?: number;
   readonly availabilityPercent?: number;
+  /** The availability is at least or at most its figure. */
+  readonly availabilityBound?: Bound;
+  /** Set: the availability is an estimate outside the range of its method, which itself says at least this. */
+  readonly availabilityAtLeastPercent?: number;
 }

@@ -1,6 +1,7 @@
 /** The history of a hop: a line a commit with its figures, below it what was decided. */
 import type { DecisionChange } from "../../../shared/compare/decisions.js";
-import { availabilityBounded } from "../../../shared/format/bounds.js";
+import type { HopResult } from "../../../shared/evaluate/result.js";
+import { availabilityBounded, ESTIMATE_REMARK } from "../../../shared/format/bounds.js";
 import { decibels } from "../../../shared/format/numbers.js";
 import { weakerDirection } from "../../../shared/rules/judged-modes.js";
 import type { HistoryEntry } from "../../compare/hop-history.js";
@@ -9,16 +10,19 @@ import type { Paint } from "../streams.js";
 import type { HistoryEntryOutput, HistoryOutput } from "./history-output.js";
 import { twelveDigits } from "./json.js";
 import { safe } from "./safe.js";
+import { wrapped } from "./wrap.js";
 
 export function* historyText(entries: readonly HistoryEntry[], paint: Paint): Iterable<string> {
-  for (const entry of entries) {
+  const availabilities = entries.map(({ judged }) => availabilityText(judged?.result.availability));
+  const width = Math.max(12, ...availabilities.map((text) => text.length));
+  for (const [index, entry] of entries.entries()) {
     const { commit, hop, status, decisions, shared, terrainChanged } = entry;
-    const { fadeMarginDb, availabilityPercent } = figures(entry);
+    const { fadeMarginDb } = figures(entry);
     const told = [
       (commit?.date ?? "").padEnd(10),
       paint("yellow", (commit?.short ?? "work tree").padEnd(9)),
       (fadeMarginDb === undefined ? "–" : decibels(fadeMarginDb)).padStart(8),
-      (availabilityPercent === undefined ? "–" : availabilityBounded(availabilityPercent)).padStart(12),
+      availabilities[index]!.padStart(width),
       safe(commit?.title ?? "not committed"),
     ];
     yield `${told.join("  ")}\n`;
@@ -28,6 +32,12 @@ export function* historyText(entries: readonly HistoryEntry[], paint: Paint): It
       for (const change of other.decisions) yield `    ${safe(other.entry)}: ${decision(change)}\n`;
     if (terrainChanged) yield "    terrain or survey changed\n";
   }
+  if (entries.some(({ judged }) => judged?.result.availability?.atLeastPercent !== undefined))
+    yield `\n${wrapped(ESTIMATE_REMARK, 78)}\n`;
+}
+
+function availabilityText(found: HopResult["availability"]): string {
+  return found === undefined ? "–" : availabilityBounded(found);
 }
 
 function decision({ site, within, word, was, is }: DecisionChange): string {
@@ -65,8 +75,11 @@ export function historyJson(hop: string, entries: readonly HistoryEntry[]): Iter
 
 function figures({ judged }: HistoryEntry) {
   if (!judged) return {};
+  const { availability: found } = judged.result;
   return {
     fadeMarginDb: weakerDirection(judged.hop, judged.result)?.mode.fadeMarginDb,
-    availabilityPercent: judged.result.availability?.availabilityPercent,
+    availabilityPercent: found?.availabilityPercent,
+    availabilityBound: found?.bound,
+    availabilityAtLeastPercent: found?.atLeastPercent,
   };
 }

@@ -1,4 +1,5 @@
 /** What a change does to the network, as a page: for a merge request, a browser or the editor. */
+import { ESTIMATE_REMARK } from "../../format/bounds.js";
 import type { Block, Figure, KeyFigure, Page, Section, TableRow } from "../../report/document/document.js";
 import { type ChangeCounts, type ChangeSet, type HopChange, isEmpty } from "../change-set.js";
 import { type FindingChange, isWorse } from "../findings.js";
@@ -43,12 +44,16 @@ export function changePage(input: ChangePageInput): Page {
       ...findingSection(input),
       ...ordersSection(changes),
       ...licenceSection(changes),
-      ...(input.notes.length > 0
-        ? [section("notes", "Notes", [{ type: "list", items: input.notes }] as const)]
-        : []),
+      ...notesSection(input),
     ],
     colophon,
   };
+}
+
+function notesSection({ notes, changes }: ChangePageInput): Section[] {
+  const estimated = changes.hops.some(({ figures }) => figures.some((figure) => figure.estimated));
+  const items = estimated ? [...notes, ESTIMATE_REMARK] : notes;
+  return items.length === 0 ? [] : [section("notes", "Notes", [{ type: "list", items }])];
 }
 
 /** What somebody decided, and what somebody must mend; other hops are a row of a table each. */

@@ -11,7 +11,7 @@ import {
 } from "../outcome.js";
 import { checkOccurrence } from "./fade-distribution.js";
 import { multipathActivity } from "./multipath-activity.js";
-import { GREATEST_RAIN_PERCENT, LEAST_RAIN_PERCENT } from "./rain.js";
+import { belowRange, MORE_THAN_RANGE, NO_RAIN, RARER_THAN_RANGE, type RareOutage } from "./rain.js";
 
 export const METHOD_CLEAR_AIR: MethodReference = {
   recommendation: "ITU-R P.530-18",
@@ -28,8 +28,13 @@ export const METHOD_PRECIPITATION: MethodReference = {
   section: "4.2",
   title: "Cross-polar outage in precipitation",
   status: "read in implementations",
-  note: "Read in two implementations and a course; 8 to 35 GHz.",
+  note:
+    "Read in two implementations and a course; 8 to 35 GHz. Stated for 0.001 to 1 % of the year; below, the formula is " +
+    "continued down to its own limit of m, beyond which it counts as nothing: an estimate as in section 2.4.1.",
 };
+
+/** Limit that section 4.2 sets to m: beyond it the equivalent attenuation is more than rain reaches at any share of time. */
+const GREATEST_M = 40;
 
 export interface ClearAirXpdSteps {
   readonly XPD0Db: number;
@@ -112,8 +117,9 @@ export interface PrecipitationXpdSteps {
  * @param inputs.attenuation001Db co-polar rain attenuation exceeded for 0.01 % (section 2.4.1), >= 0
  * @param inputs.improvementDb XPIF of the canceller; 0 or absent without one
  * @param inputs.u0Db 15 on average; 9 is a lower bound of the measurements (from memory)
- * @returns time, a bound outside 0.001..1 %; formulaFraction is PXPR as the formula gives it, also outside its range
- *   but never above 0.01
+ * @param inputs.rare what is given below 0.001 %; a bound when left out
+ * @returns time, a bound above 1 %, below 0.001 % as asked; formulaFraction is PXPR as the formula gives it, also
+ *   outside its range but never above 0.01
  * @see Rec. ITU-R P.530-18 section 4.2. Read in implementations; 8 to 35 GHz. The constant 161.23 is kept as printed.
  */
 export function precipitationXpdOutage(inputs: {
@@ -122,6 +128,7 @@ export function precipitationXpdOutage(inputs: {
   readonly carrierToInterferenceDb: number;
   readonly improvementDb?: number;
   readonly u0Db?: number;
+  readonly rare?: RareOutage;
 }): Outcome<{
   readonly time: TimeShare;
   readonly formulaFraction?: number;
@@ -134,24 +141,20 @@ export function precipitationXpdOutage(inputs: {
     notFinite({ carrierToInterferenceDb, u0Db });
   if (unusable) return refuse(unusable);
   const validity = [rangeNote(frequencyGHz, 8, 35, "Frequency", "GHz")];
-  if (attenuation001Db === 0) {
-    return figures({ time: { timePercent: LEAST_RAIN_PERCENT, bound: "at most" as const } }, validity);
-  }
+  if (attenuation001Db === 0) return figures({ time: NO_RAIN }, validity);
   const UDb = u0Db + 30 * Math.log10(frequencyGHz);
   const V = frequencyGHz <= 20 ? 12.8 * frequencyGHz ** 0.19 : 22.6;
   const ApDb = 10 ** ((UDb - carrierToInterferenceDb + improvementDb) / V);
-  const m = Math.min(23.26 * Math.log10(ApDb / (0.12 * attenuation001Db)), 40);
+  const m = Math.min(23.26 * Math.log10(ApDb / (0.12 * attenuation001Db)), GREATEST_M);
   const n = (-12.7 + Math.sqrt(161.23 - 4 * m)) / 2;
   const steps = { UDb, V, ApDb, m, n };
-  if (n > 0) {
-    return figures(
-      { time: { timePercent: GREATEST_RAIN_PERCENT, bound: "at least" as const }, steps },
-      validity,
-    );
-  }
-  const time: TimeShare =
-    n < -3 ? { timePercent: LEAST_RAIN_PERCENT, bound: "at most" } : { timePercent: 10 ** n };
-  return figures({ time, formulaFraction: 10 ** (n - 2), steps }, validity);
+  if (n > 0) return figures({ time: MORE_THAN_RANGE, steps }, validity);
+  return figures({ time: timeOf(steps, inputs.rare), formulaFraction: 10 ** (n - 2), steps }, validity);
+}
+
+function timeOf({ m, n }: PrecipitationXpdSteps, rare: RareOutage = "bound"): TimeShare {
+  if (n >= -3) return { timePercent: 10 ** n };
+  return rare === "bound" ? RARER_THAN_RANGE : belowRange(m < GREATEST_M ? 10 ** n : 0);
 }
 
 /**

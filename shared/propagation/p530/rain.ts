@@ -18,15 +18,30 @@ export const METHOD: MethodReference = {
   note:
     "Read in four implementations; the factor r is limited to 2.5 as two of them do. " +
     "C0 = 0.12 + 0.4 log((f/10)^0.8): three read the exponent inside the logarithm, one outside " +
-    "(at most 4.2 % lower at 1 %, no change at 0.01 %).",
+    "(at most 4.2 % lower at 1 %, no change at 0.01 %). Stated for 0.001 to 1 % of the year. Below, the law is continued " +
+    "in its own form down to its greatest attenuation, beyond which rain counts as nothing: an estimate outside the range, " +
+    "named at each figure with the bound of 0.001 % beside it. Above 1 % there is a bound alone.",
 };
 
-/** Range of the law in percent of the average year: outside it gives bounds, never figures. */
+/** Range of the law in percent of the average year. */
 export const LEAST_RAIN_PERCENT = 0.001;
 export const GREATEST_RAIN_PERCENT = 1;
 
-const BELOW: TimeShare = { timePercent: LEAST_RAIN_PERCENT, bound: "at most" };
-const ABOVE: TimeShare = { timePercent: GREATEST_RAIN_PERCENT, bound: "at least" };
+/**
+ * What is made of outage that is rarer than the law's range: `estimate` continues the law in its own form and gives
+ * the bound beside it, `bound` gives no more than the Recommendation does.
+ */
+export type RareOutage = "estimate" | "bound";
+
+export const RARER_THAN_RANGE: TimeShare = { timePercent: LEAST_RAIN_PERCENT, bound: "at most" };
+export const MORE_THAN_RANGE: TimeShare = { timePercent: GREATEST_RAIN_PERCENT, bound: "at least" };
+/** A place without rain: a figure, no bound. */
+export const NO_RAIN: TimeShare = { timePercent: 0 };
+
+/** An estimate below the range, never above what the range ends with. */
+export function belowRange(timePercent: number): TimeShare {
+  return { timePercent: Math.min(timePercent, LEAST_RAIN_PERCENT), atMostPercent: LEAST_RAIN_PERCENT };
+}
 
 /** The law Ap = A0.01 C1 p^-(C2 + C3 log p), prepared once a hop and frequency and asked for each margin. */
 export interface RainDistribution {
@@ -39,6 +54,8 @@ export interface RainDistribution {
   readonly atOnePercentDb: number;
   /** Attenuation exceeded for 0.001 %, dB. */
   readonly atThousandthPercentDb: number;
+  /** The most that the law gives at any share of time, dB. */
+  readonly greatestDb: number;
 }
 
 /** Prepares the law from the attenuation exceeded for 0.01 %. Lean: no checks. */
@@ -47,8 +64,17 @@ export function rainDistribution(A001Db: number, frequencyGHz: number): RainDist
   const C1 = 0.07 ** C0 * 0.12 ** (1 - C0);
   const C2 = 0.855 * C0 + 0.546 * (1 - C0);
   const C3 = 0.139 * C0 + 0.043 * (1 - C0);
-  const law = { A001Db, C0, C1, C2, C3, atOnePercentDb: A001Db * C1, atThousandthPercentDb: 0 };
-  return { ...law, atThousandthPercentDb: rainAttenuationDb(law, LEAST_RAIN_PERCENT) };
+  const atOnePercentDb = A001Db * C1;
+  return {
+    A001Db,
+    C0,
+    C1,
+    C2,
+    C3,
+    atOnePercentDb,
+    atThousandthPercentDb: atOnePercentDb * 10 ** (3 * C2 - 9 * C3),
+    greatestDb: atOnePercentDb * 10 ** (C2 ** 2 / (4 * C3)),
+  };
 }
 
 /**
@@ -65,18 +91,29 @@ export function rainAttenuationAtLog(law: RainDistribution, logP: number): numbe
 }
 
 /**
- * Share of the average year in which rain takes more than a margin. Lean: no checks, allocates only inside the law's
- * range. Outside 0.001..1 % a bound, never an extrapolated figure. A hop without margin (<= 0 dB) gets `at least 1 %`.
+ * Share of the average year in which rain takes more than a margin. Lean: no checks. Above 1 % a bound; below 0.001 %
+ * an estimate or a bound, as asked. A hop without margin (<= 0 dB) gets `at least 1 %`.
  */
-export function rainTimeForMargin(law: RainDistribution, marginDb: number): TimeShare {
-  if (!(marginDb > 0)) return ABOVE;
-  if (marginDb > law.atThousandthPercentDb) return BELOW;
-  if (marginDb < law.atOnePercentDb) return ABOVE;
-  const { C2, C3 } = law;
-  const ratio = Math.log10(marginDb / (law.A001Db * law.C1));
-  // The discriminant is that of the law's own maximum, which lies below 0.0001 %; rounding at the ends aside, > 0.
-  const logP = (-C2 + Math.sqrt(C2 * C2 - 4 * C3 * ratio)) / (2 * C3);
-  return { timePercent: Math.min(Math.max(10 ** logP, LEAST_RAIN_PERCENT), GREATEST_RAIN_PERCENT) };
+export function rainTimeForMargin(law: RainDistribution, marginDb: number, rare: RareOutage): TimeShare {
+  if (!(marginDb > 0)) return MORE_THAN_RANGE;
+  if (!(law.A001Db > 0)) return NO_RAIN;
+  if (marginDb > law.atThousandthPercentDb)
+    return rare === "bound" ? RARER_THAN_RANGE : belowRange(percentByLaw(law, marginDb));
+  if (marginDb < law.atOnePercentDb) return MORE_THAN_RANGE;
+  const percent = percentByLaw(law, marginDb);
+  return { timePercent: Math.min(Math.max(percent, LEAST_RAIN_PERCENT), GREATEST_RAIN_PERCENT) };
+}
+
+/**
+ * The law solved for the share of time, percent; 0 for more than its greatest attenuation, which it reaches between
+ * 0.0001 and 0.000004 % of the year. Lean: no checks, knows no range.
+ */
+export function percentByLaw(law: RainDistribution, attenuationDb: number): number {
+  if (attenuationDb > law.greatestDb) return 0;
+  const { C2, C3, atOnePercentDb } = law;
+  const discriminant = C2 * C2 - 4 * C3 * Math.log10(attenuationDb / atOnePercentDb);
+  // That of the greatest attenuation is 0, but for rounding.
+  return 10 ** ((-C2 + Math.sqrt(Math.max(discriminant, 0))) / (2 * C3));
 }
 
 export interface RainInputs {
@@ -155,15 +192,16 @@ export function rainAttenuationExceeded(
 /**
  * Share of the average year in which rain takes more than a margin (also section 2.4.7: outage Prain).
  *
- * @returns time: a share, or a bound outside 0.001..1 %
- * @see Rec. ITU-R P.530-18 section 2.4.1, solved for the share. Verified.
+ * @param inputs.rare what is given below 0.001 %; a bound when left out
+ * @returns time: a share; a bound above 1 %; below 0.001 % as asked
+ * @see Rec. ITU-R P.530-18 section 2.4.1, solved for the share. Verified; below 0.001 % outside its range.
  */
 export function rainExceeded(
-  inputs: RainInputs & { readonly marginDb: number },
+  inputs: RainInputs & { readonly marginDb: number; readonly rare?: RareOutage },
 ): Outcome<{ readonly time: TimeShare; readonly steps: RainSteps }> {
-  const { marginDb } = inputs;
+  const { marginDb, rare = "bound" } = inputs;
   if (!Number.isFinite(marginDb)) return refuse(`marginDb must be a finite number, is ${marginDb}.`);
   const path = rainLaw(inputs);
   if (!path.ok) return path;
-  return figures({ time: rainTimeForMargin(path.law, marginDb), steps: path.steps }, path.validity);
+  return figures({ time: rainTimeForMargin(path.law, marginDb, rare), steps: path.steps }, path.validity);
 }

@@ -43,20 +43,25 @@ export function clearAirOutage(
 
 /**
  * Outage in precipitation, share of the average year: the larger of co-polar attenuation and cross-polar
- * discrimination. A bound stays a bound where it could still be the larger.
+ * discrimination. A bound stays a bound, and an estimate an estimate, where it could still be the larger.
  *
  * @see Rec. ITU-R P.530-18 section 7. From memory, not checked against the Recommendation.
  */
 export function precipitationOutage(attenuation: TimeShare, crossPolar?: TimeShare): TimeShare {
   if (crossPolar === undefined) return attenuation;
-  // Both methods bound at the same 0.001 and 1 %, so the order of the figures also orders the bounds;
-  // at equal figures `at least` outranks a figure and a figure outranks `at most`.
-  if (attenuation.timePercent !== crossPolar.timePercent) {
-    return attenuation.timePercent > crossPolar.timePercent ? attenuation : crossPolar;
-  }
-  return rank(attenuation) >= rank(crossPolar) ? attenuation : crossPolar;
+  return largerShare(attenuation, crossPolar);
 }
 
-function rank({ bound }: TimeShare): number {
-  return bound === "at least" ? 2 : bound === undefined ? 1 : 0;
+/**
+ * The larger of two shares of time (of equal ones the first). Those below 0.001 % that are no plain 0 have all the same
+ * bound, so that the order of the figures also orders what bounds them; of equal figures the one that may be more.
+ */
+export function largerShare<T extends TimeShare>(a: T, b: T): T {
+  if (a.timePercent !== b.timePercent) return a.timePercent > b.timePercent ? a : b;
+  return rank(b) > rank(a) ? b : a;
+}
+
+function rank({ bound, timePercent, atMostPercent = timePercent }: TimeShare): number {
+  if (bound !== undefined) return bound === "at least" ? 3 : 0;
+  return atMostPercent > timePercent ? 2 : 1;
 }

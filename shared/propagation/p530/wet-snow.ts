@@ -11,9 +11,15 @@ import {
 } from "../outcome.js";
 import { pathMultiplier } from "./melting-layer.js";
 import {
+  belowRange,
   GREATEST_RAIN_PERCENT,
   LEAST_RAIN_PERCENT,
+  MORE_THAN_RANGE,
+  NO_RAIN,
+  percentByLaw,
+  RARER_THAN_RANGE,
   type RainDistribution,
+  type RareOutage,
   rainAttenuationAtLog,
   rainAttenuationDb,
   rainTimeForMargin,
@@ -28,7 +34,8 @@ export const METHOD: MethodReference = {
   note:
     "The multipliers and the rain height table are verified. The summation over rain heights is by analogy with attachment C.3 " +
     "of P.2001. The table of rain alone is carried to 0.001 %; the one reading known stops it at the first step below 0.1 dB, " +
-    "which on a path wholly in rain contradicts section 2.4.1 by several decibels.",
+    "which on a path wholly in rain contradicts section 2.4.1 by several decibels. Below 0.001 % of the year, outside the range, " +
+    "the law of rain alone is continued in place of the table's end, an estimate as in section 2.4.1.",
 };
 
 /** Where the path lies in the precipitation. */
@@ -121,20 +128,37 @@ export function precipitationPercent(distribution: PrecipitationDistribution, at
 }
 
 /**
- * Share of the average year in which rain and wet snow take more than a margin; a bound outside 0.001..1 %, as for
+ * Share of the average year in which rain and wet snow take more than a margin; above 1 % and below 0.001 % as for
  * rain. A path above all precipitation gets 0 %.
  */
 export function precipitationTimeForMargin(
   distribution: PrecipitationDistribution,
   marginDb: number,
+  rare: RareOutage,
 ): TimeShare {
-  if (!(marginDb > 0)) return { timePercent: GREATEST_RAIN_PERCENT, bound: "at least" };
-  if (distribution.zone === "none") return { timePercent: 0 };
-  if (distribution.zone === "rain only") return rainTimeForMargin(distribution.law, marginDb);
+  if (!(marginDb > 0)) return MORE_THAN_RANGE;
+  if (distribution.zone === "none" || !(distribution.law.A001Db > 0)) return NO_RAIN;
+  if (distribution.zone === "rain only") return rainTimeForMargin(distribution.law, marginDb, rare);
   const timePercent = precipitationPercent(distribution, marginDb);
-  if (timePercent < LEAST_RAIN_PERCENT) return { timePercent: LEAST_RAIN_PERCENT, bound: "at most" };
-  if (timePercent > GREATEST_RAIN_PERCENT) return { timePercent: GREATEST_RAIN_PERCENT, bound: "at least" };
-  return { timePercent };
+  if (timePercent > GREATEST_RAIN_PERCENT) return MORE_THAN_RANGE;
+  if (timePercent >= LEAST_RAIN_PERCENT) return { timePercent };
+  // Inside the range the table with its own end holds, so that no figure there hangs on the continuation.
+  return rare === "bound" ? RARER_THAN_RANGE : belowRange(continuedPercent(distribution, marginDb));
+}
+
+/** The same with the law of rain in place of the table's end. */
+function continuedPercent(distribution: PrecipitationDistribution, attenuationDb: number): number {
+  const { law, multipliers } = distribution;
+  const tableEndsDb = distribution.attenuationDb.at(-1)!;
+  let sum = 0;
+  for (const { g, probability } of multipliers) {
+    const ofRainDb = attenuationDb / g;
+    if (ofRainDb > law.greatestDb) continue;
+    sum +=
+      probability *
+      (ofRainDb > tableEndsDb ? percentByLaw(law, ofRainDb) : rainTableTime(distribution, ofRainDb));
+  }
+  return sum;
 }
 
 /**

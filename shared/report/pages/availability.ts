@@ -1,19 +1,28 @@
 import type { Hop } from "../../design/design.js";
 import type { HopResult } from "../../evaluate/result.js";
-import { availabilityBounded, outageBounded, yearlyBounded, yearlyOut } from "../../format/bounds.js";
+import { monthShare, rainShare, yearShare } from "../../evaluate/shares.js";
+import { takesMost } from "../../evaluate/takes-most.js";
+import {
+  type Available,
+  availabilityBounded,
+  ESTIMATE_REMARK,
+  outageBounded,
+  type Share,
+  yearlyBounded,
+  yearlyOut,
+} from "../../format/bounds.js";
 import { availability, bitRate, decibels, outage, yearly } from "../../format/numbers.js";
 import type { Fact, Section, Table } from "../document/document.js";
 
 export function availabilitySection(hop: Hop, result: HopResult): Section[] {
   const found = result.availability;
   if (found === undefined) return [];
-  const { availabilityPercent, bound, objectivePercent, shortfallDb, dominant, equipment, totalPercent } =
-    found;
+  const { availabilityPercent, objectivePercent, shortfallDb, dominant, equipment } = found;
   const facts: Fact[] = [
     {
       label: `Both directions, ${found.modulation}`,
-      value: availabilityBounded(availabilityPercent, bound),
-      note: `${yearlyOut(availabilityPercent, bound)} out`,
+      value: availabilityBounded(found),
+      note: `${yearlyOut(found)} out`,
     },
   ];
   if (objectivePercent !== undefined) {
@@ -25,15 +34,15 @@ export function availabilitySection(hop: Hop, result: HopResult): Section[] {
     });
   }
   if (availabilityPercent > 0) {
-    const { multipathPercent, rainPercent } = found;
+    const { multipathPercent } = found;
     facts.push({
       label: "Multipath, both directions",
       value: outageBounded({ timePercent: multipathPercent }),
       note: yearlyBounded({ timePercent: multipathPercent }),
     });
-    const rain = { timePercent: rainPercent, bound: found.rainBound };
+    const rain = rainShare(found);
     facts.push({ label: "Rain, worse direction", value: outageBounded(rain), note: yearlyBounded(rain) });
-    if (dominant !== "none") facts.push(takesMost(found));
+    if (dominant !== "none") facts.push(mostFact(found));
   }
   if (shortfallDb !== undefined)
     facts.push({ label: "Margin missing, each way", value: decibels(shortfallDb) });
@@ -45,8 +54,8 @@ export function availabilitySection(hop: Hop, result: HopResult): Section[] {
     });
     facts.push({
       label: "Propagation and equipment",
-      value: availabilityBounded(totalPercent ?? availabilityPercent, bound),
-      note: `${yearlyOut(totalPercent ?? availabilityPercent, bound)} out`,
+      value: availabilityBounded(withEquipment(found)),
+      note: `${yearlyOut(withEquipment(found))} out`,
     });
   }
   return [
@@ -58,7 +67,7 @@ export function availabilitySection(hop: Hop, result: HopResult): Section[] {
         ...causesTable(found),
         {
           type: "paragraph",
-          text: `Propagation, share of an average year. ${equipment === undefined ? "Failures of equipment and power are not in it." : "Failures of equipment stand beside it; power and structures are in neither."}${found.planningOnly ? " For early planning only: the refractivity gradient was assumed." : ""}`,
+          text: `Propagation, share of an average year. ${equipment === undefined ? "Failures of equipment and power are not in it." : "Failures of equipment stand beside it; power and structures are in neither."}${found.planningOnly ? " For early planning only: the refractivity gradient was assumed." : ""}${found.atLeastPercent === undefined ? "" : ` ${ESTIMATE_REMARK}`}`,
         },
       ],
     },
@@ -67,17 +76,23 @@ export function availabilitySection(hop: Hop, result: HopResult): Section[] {
 
 type Availability = NonNullable<HopResult["availability"]>;
 
+function withEquipment({ totalPercent, totalAtLeastPercent, ...found }: Availability): Available {
+  return totalPercent === undefined
+    ? found
+    : { availabilityPercent: totalPercent, bound: found.bound, atLeastPercent: totalAtLeastPercent };
+}
+
 /** No cause is named as the largest while rain, of which only a bound is known, may be larger. */
-function takesMost({ causes, dominant, rainPercent, rainBound }: Availability): Fact {
-  const [most] = causes;
+function mostFact(found: Availability): Fact {
   const label = "Takes most";
-  const rain = outageBounded({ timePercent: rainPercent, bound: rainBound });
-  if (most === undefined || rainBound !== "at most") return { label, value: most?.cause ?? dominant };
-  if (causes.some(({ beyondLaw }) => beyondLaw))
-    return { label, value: most.cause, note: "rain never takes the margin, by its law continued" };
-  return most.yearPercent >= rainPercent
-    ? { label, value: most.cause }
-    : { label, value: `not decided: ${most.cause} or rain`, note: `rain ${rain}, where its law ends` };
+  const { of, part, parts } = takesMost(found);
+  if (of === "not decided") {
+    const rain = outageBounded(rainShare(found));
+    return { label, value: "not decided: multipath or rain", note: `rain ${rain}, where its law ends` };
+  }
+  if (part === undefined) return { label, value: of };
+  const note = parts > 1 ? `most of it ${part.cause}, ${outageBounded(yearShare(part))}` : part.cause;
+  return { label, value: of, note };
 }
 
 function capacityFacts({ committed, objectivePercent }: Availability, { directions }: HopResult): Fact[] {
@@ -97,11 +112,18 @@ function capacityFacts({ committed, objectivePercent }: Availability, { directio
 }
 
 function objectiveFacts({ objectives }: HopResult): Fact[] {
-  return (objectives ?? []).map(({ what, allowedPercent, foundPercent, bound, of, verdict, source }) => ({
-    label: `${what[0]!.toUpperCase()}${what.slice(1)} (${source}, from memory)`,
-    value: `${outageBounded({ timePercent: foundPercent, bound })}, ${outage(allowedPercent)} allowed`,
-    note: `${of}; ${verdict}`,
-  }));
+  return (objectives ?? []).map((one) => {
+    const { what, allowedPercent, foundPercent, bound, atMostPercent, of, verdict, source } = one;
+    return {
+      label: `${what[0]!.toUpperCase()}${what.slice(1)} (${source}, from memory)`,
+      value: `${outageBounded({ timePercent: foundPercent, bound, atMostPercent })}, ${outage(allowedPercent)} allowed`,
+      note: `${of}; ${verdict}`,
+    };
+  });
+}
+
+function written(share: Share | undefined): string {
+  return share === undefined ? "–" : outageBounded(share);
 }
 
 /** The parts of the outage, largest first, so that what dominates is seen at once. */
@@ -121,13 +143,13 @@ function causesTable({ causes, outage: lost }: Availability): Table[] {
         { title: "In time", align: "right" },
         { title: "Worst month", align: "right" },
       ],
-      rows: rows.map(({ name, yearPercent: timePercent, worstMonthPercent, bound }, index) => ({
+      rows: rows.map(({ name, ...each }, index) => ({
         emphasis: index === rows.length - 1,
         cells: [
           name,
-          outageBounded({ timePercent, bound }),
-          yearlyBounded({ timePercent, bound }),
-          worstMonthPercent === undefined ? "–" : outageBounded({ timePercent: worstMonthPercent, bound }),
+          outageBounded(yearShare(each)),
+          yearlyBounded(yearShare(each)),
+          written(monthShare(each)),
         ],
       })),
     },

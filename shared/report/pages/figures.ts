@@ -72,12 +72,12 @@ function margin(hop: Hop, result: HopResult): Figure {
 function available(result: HopResult): Figure {
   const found = result.availability;
   if (found === undefined) return UNKNOWN;
-  const { availabilityPercent, bound, objectivePercent, modulation } = found;
+  const { objectivePercent, modulation } = found;
   const asked = objectivePercent === undefined ? "" : `; ${availability(objectivePercent)} asked`;
   return {
-    value: availabilityBounded(availabilityPercent, bound).replace(" %", ""),
+    value: availabilityBounded(found).replaceAll(" %", ""),
     unit: "%",
-    note: `${modulation}, ${yearlyOut(availabilityPercent, bound)} out${asked}`,
+    note: `${modulation}, ${yearlyOut(found)} out${asked}`,
   };
 }
 

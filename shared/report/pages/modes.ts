@@ -1,7 +1,7 @@
 import type { Hop } from "../../design/design.js";
 import { sameMode } from "../../evaluate/judged-mode.js";
 import type { DirectionResult, HopResult, ModeResult } from "../../evaluate/result.js";
-import { availabilityBounded, outageBounded } from "../../format/bounds.js";
+import { availabilityBounded, ESTIMATE_REMARK, outageBounded } from "../../format/bounds.js";
 import { bandwidth, bitRate, dbm, decibels, frequency } from "../../format/numbers.js";
 import { weakerDirection } from "../../rules/judged-modes.js";
 import type { Block, Section, Table } from "../document/document.js";
@@ -21,9 +21,16 @@ export function modesSection(hop: Hop, result: HopResult): Section[] {
         ...(judged && several ? heldAgainst(hop, judged) : []),
         ...tables.map((direction) => modesTable(direction, judged)),
         ...powerOnFallback(tables),
+        ...(tables.some(({ modes }) => modes.some(isEstimated))
+          ? [{ type: "paragraph", text: ESTIMATE_REMARK } as const]
+          : []),
       ],
     },
   ];
+}
+
+function isEstimated({ availabilityAtLeastPercent, timeInUseEstimated }: ModeResult): boolean {
+  return availabilityAtLeastPercent !== undefined || timeInUseEstimated === true;
 }
 
 function heldAgainst({ objective }: Hop, { modulation }: ModeResult): Block[] {
@@ -67,7 +74,11 @@ function modesTable(
         mode.rain === undefined ? "–" : outageBounded(mode.rain),
         mode.availabilityPercent === undefined
           ? "–"
-          : availabilityBounded(mode.availabilityPercent, mode.availabilityBound),
+          : availabilityBounded({
+              availabilityPercent: mode.availabilityPercent,
+              bound: mode.availabilityBound,
+              atLeastPercent: mode.availabilityAtLeastPercent,
+            }),
         ...(timed ? [inUse(mode)] : []),
       ],
     })),
@@ -75,11 +86,15 @@ function modesTable(
 }
 
 /** The law of rain that bounds a mode's availability does not part it from the mode below either. */
-export function inUse({ timeInUsePercent, availabilityBound }: ModeResult): string {
+export function inUse({ timeInUsePercent, timeInUseEstimated, availabilityBound }: ModeResult): string {
   if (timeInUsePercent === undefined) return "–";
-  if (timeInUsePercent > 50) return availabilityBounded(timeInUsePercent, availabilityBound);
-  if (availabilityBound !== undefined && timeInUsePercent < 0.001) return "< 0.001 %";
-  return outageBounded({ timePercent: timeInUsePercent });
+  if (timeInUsePercent <= 50 && availabilityBound !== undefined && timeInUsePercent < 0.001)
+    return "< 0.001 %";
+  const share =
+    timeInUsePercent > 50
+      ? availabilityBounded({ availabilityPercent: timeInUsePercent, bound: availabilityBound })
+      : outageBounded({ timePercent: timeInUsePercent });
+  return timeInUseEstimated ? `${share} (est.)` : share;
 }
 
 function raisedText(mode: ModeResult): string {

@@ -1,7 +1,7 @@
 /** The overview of a network: every hop in a row, the map, and what is wrong. */
 import type { Design, Hop } from "../../design/design.js";
 import type { ClearanceResult, HopResult } from "../../evaluate/result.js";
-import { availabilityBounded } from "../../format/bounds.js";
+import { availabilityBounded, ESTIMATE_REMARK } from "../../format/bounds.js";
 import { dbm, decibels, fixed, fresnel, fresnelAsked, kilometres, trimmed } from "../../format/numbers.js";
 import { weakerDirection } from "../../rules/judged-modes.js";
 import {
@@ -146,6 +146,9 @@ function hopsSection(hops: readonly OverviewHop[], unresolved: readonly string[]
         rows: hops.map(hopRow),
       },
       { type: "paragraph", text: COLUMNS_TOLD },
+      ...(hops.some(({ result }) => result.availability?.atLeastPercent !== undefined)
+        ? [{ type: "paragraph", text: ESTIMATE_REMARK } as const]
+        : []),
       ...(unresolved.length > 0
         ? [
             {
@@ -185,7 +188,7 @@ function hopRow(row: OverviewHop): TableRow {
       directions.length > 0 ? figure(dbm(Math.min(...directions.map((one) => one.receivedLevelDbm)))) : "–",
       weaker?.mode.modulation ?? "–",
       weaker ? figure(decibels(weaker.mode.fadeMarginDb)) : "–",
-      found ? availabilityBounded(found.availabilityPercent, found.bound).replace(" %", "") : "–",
+      found ? availabilityBounded(found).replaceAll(" %", "") : "–",
       clearance ? `${figure(fresnel(clearance.fraction))}${asked(clearance)}` : "–",
       badges(findings, isUnjudged(row)),
     ],

@@ -1,5 +1,5 @@
-import { type BandOfPair, type PairedHop, pairResult } from "../../evaluate/pair.js";
-import { availabilityBounded, outageBounded, yearlyBounded } from "../../format/bounds.js";
+import { type BandOfPair, type PairedHop, type PairResult, pairResult } from "../../evaluate/pair.js";
+import { availabilityBounded, ESTIMATE_REMARK, outageBounded, yearlyBounded } from "../../format/bounds.js";
 import { bitRate } from "../../format/numbers.js";
 import type { Fact, Section } from "../document/document.js";
 
@@ -20,7 +20,11 @@ export function pairSection(own: PairedHop, other: OtherBand | undefined): Secti
   if (pair.clearAirBps !== undefined)
     facts.push({ label: "Both bands in clear air", value: bitRate(pair.clearAirBps), note: "highest modes" });
   if (pair.bothOutPercent !== undefined) {
-    const out = { timePercent: pair.bothOutPercent, bound: pair.bothOutBound };
+    const out = {
+      timePercent: pair.bothOutPercent,
+      bound: pair.bothOutBound,
+      atMostPercent: pair.bothOutAtMostPercent,
+    };
     facts.push({ label: "Both bands out", value: outageBounded(out), note: yearlyBounded(out) });
   }
   return [
@@ -33,13 +37,25 @@ export function pairSection(own: PairedHop, other: OtherBand | undefined): Secti
           type: "paragraph",
           text: "Each band is judged by itself. Rain takes both at once: the outage of both is that of the band with the smaller outage, no product of the two. Common practice; no Recommendation at hand says how to combine them. Propagation only.",
         },
+        ...(isEstimated(pair) ? [{ type: "paragraph", text: ESTIMATE_REMARK } as const] : []),
       ],
     },
   ];
 }
 
-function band(label: string, { hop, judgedBps, modulation, availabilityPercent, bound }: BandOfPair): Fact[] {
+function isEstimated({ robust, other, bothOutAtMostPercent }: PairResult): boolean {
+  return [robust.atLeastPercent, other.atLeastPercent, bothOutAtMostPercent].some((one) => one !== undefined);
+}
+
+function band(label: string, of: BandOfPair): Fact[] {
+  const { hop, judgedBps, modulation, availabilityPercent, bound, atLeastPercent } = of;
   if (availabilityPercent === undefined || modulation === undefined) return [];
   const rate = judgedBps === undefined ? modulation : `${bitRate(judgedBps)}, ${modulation}`;
-  return [{ label: `${label}, ${hop}`, value: availabilityBounded(availabilityPercent, bound), note: rate }];
+  return [
+    {
+      label: `${label}, ${hop}`,
+      value: availabilityBounded({ availabilityPercent, bound, atLeastPercent }),
+      note: rate,
+    },
+  ];
 }

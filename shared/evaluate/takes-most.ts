@@ -1,0 +1,26 @@
+import type { Cause, CauseOutage, HopResult } from "./result.js";
+
+type Availability = NonNullable<HopResult["availability"]>;
+
+export interface TakesMost {
+  /** Rain or multipath, whichever figure of the hop is the larger. */
+  readonly of: Availability["dominant"];
+  /** The largest part of it, where it has several or its one part has a name of its own. */
+  readonly part?: CauseOutage;
+  /** How many parts it has. */
+  readonly parts: number;
+}
+
+const IN_PRECIPITATION: ReadonlySet<Cause> = new Set(["rain", "cross-polar interference in rain"]);
+
+/**
+ * What takes most of a hop's outage: the larger of its two figures, rain and multipath, and within it the largest part.
+ * The largest of all causes may belong to the smaller figure, and is not told for that.
+ */
+export function takesMost({ dominant, causes }: Availability): TakesMost {
+  if (dominant !== "rain" && dominant !== "multipath") return { of: dominant, parts: 0 };
+  const own = causes.filter(({ cause }) => IN_PRECIPITATION.has(cause) === (dominant === "rain"));
+  const [largest] = own;
+  const named = own.length > 1 || (largest !== undefined && largest.cause !== dominant);
+  return { of: dominant, part: named ? largest : undefined, parts: own.length };
+}

@@ -1,0 +1,44 @@
+import type { Address } from "../design/address.js";
+import type { HopResult } from "../evaluate/result.js";
+import { exampleHop } from "./example-preamble.js";
+import type { NetworkRule } from "./rule.js";
+import { remark, reportShared } from "./shared-remarks.js";
+
+const HIGH = `objective high like trunk {
+  availability 99.9994 %
+}
+
+`;
+const CLEAR = "climate {\n    rain 8 mm/h\n    logK -7\n  }";
+
+export const rainEstimate: NetworkRule = {
+  scope: "network",
+  id: "rain-estimate",
+  severity: "info",
+  title: "An objective is met only by the law of rain continued beyond its range",
+  checks:
+    "Availability and link availability that are met by the estimate of rain in less than 0.001 % of the year, and would not be with the full 0.001 % that the Recommendation leaves room for. Said once for all hops.",
+  why: "The law of rain is stated for 0.001 to 1 % of the year. Nobody has confirmed it below, where an objective near 99.999 % is decided.",
+  fix: "Read the availability with that in mind. `rare-rain bound` in the climate judges by the Recommendation alone; what it cannot decide stays open then.",
+  source: "Rec. ITU-R P.530-18 section 2.4.1",
+  good: `${HIGH}${exampleHop()}`,
+  bad: `${HIGH}${exampleHop({ more: CLEAR }).replace("objective trunk", "objective high")}`,
+  check(context) {
+    const remarks = new Map<string, { hops: string[]; at: Address }>();
+    for (const hop of context.design.hops.values()) {
+      const result = context.results.get(hop.name);
+      if (result !== undefined && isMetByEstimate(result))
+        remark(remarks, MESSAGE, hop.name, "network / climate");
+    }
+    reportShared(context, rainEstimate.id, remarks);
+  },
+};
+
+const MESSAGE =
+  "the availability asked is met by an estimate: rain below 0.001 % of the year is outside the range of Rec. ITU-R P.530-18 section 2.4.1, whose law is continued";
+
+function isMetByEstimate({ availability: found, objectives = [] }: HopResult): boolean {
+  const { verdict, atLeastPercent, objectivePercent } = found ?? {};
+  if (verdict === "met" && atLeastPercent !== undefined && atLeastPercent < objectivePercent!) return true;
+  return objectives.some((one) => one.verdict === "met" && (one.atMostPercent ?? 0) > one.allowedPercent);
+}
