@@ -132,16 +132,22 @@ test("history, as text and as JSON by its schema", () => {
   const { status, stdout } = history();
   expect(status).toBe(0);
   const lines = stdout.trimEnd().split("\n");
-  expect(lines[0]).toMatch(/^2026-01-01 {2}\w{7} {5}\d\d\.\d dB {2} *[\d.]+ % {2}better$/);
+  expect(lines[0]).toMatch(
+    /^2026-01-01 {2}\w{7} {5}\d\d\.\d dB {2}99\.\d+ % \(est\., ≥ 99\.\d+ %\) {2}better$/,
+  );
   expect(lines.slice(1, 3)).toEqual([
     "    FELL: antenna A18-06 at 40 m -> A18-12 at 40 m",
     "    TARN: antenna A18-06 at 40 m -> A18-12 at 40 m",
   ]);
-  expect(lines[3]).toMatch(/base$/);
+  expect(lines[3]).toMatch(/ \d\d\.\d+ % {2}base$/);
+  // What `est.` means stands below, once.
+  expect(lines.slice(4).join(" ")).toContain("est.: rain takes less than 0.001 % of the year");
   const validate = new Ajv({ strict: false }).compile(historySchema);
   const output = JSON.parse(history("--format", "json").stdout) as HistoryOutput;
   expect(validate(output), JSON.stringify(validate.errors)).toBe(true);
   const [now, before] = output.entries;
+  expect(now!.availabilityAtLeastPercent).toBeLessThan(now!.availabilityPercent!);
+  expect(before!.availabilityAtLeastPercent).toBeUndefined();
   expect(now!.fadeMarginDb! - before!.fadeMarginDb!).toBeCloseTo(11, 6);
   const wrong = run(["history", "TARN-FELL", "net"], { cwd: repository.root });
   expect(wrong).toEqual({

@@ -31,6 +31,8 @@ describe("sample network Eskerfold", () => {
       "info channel-plan-unconfirmed tails.hop: F.595 / 55 MHz / 4",
       "info channel-plan-unconfirmed tails.hop: F.636 / 56 MHz / 3",
       "info channel-plan-unconfirmed tails.hop: F.637 / 56 MHz / 7",
+      // The ring asks 99.999 %.
+      "info rain-estimate network.hop: climate",
       // No radio of the catalogue states a signature.
       "info unchecked-methods network.hop: climate",
     ]);
