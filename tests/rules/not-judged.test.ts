@@ -141,7 +141,7 @@ describe("open, and judged with what it lacked", () => {
       "a law that only bounds",
       {
         objective: asking({ availabilityPercent: 99.9995 }),
-        climate: { rainRateMmPerH: 20, logK: -7, dN75: 12 },
+        climate: { rainRateMmPerH: 20, logK: -7, dN75: 12, rareRain: "bound" },
       },
       { objective: AVAILABLE },
       /^availability is not judged: the law of rain ends at 0.001 % of the year and cannot tell/,
