@@ -96,11 +96,12 @@ function prepare({ q1 = GLOBAL_PLANNING.q1, beta = GLOBAL_PLANNING.beta }: P841P
 }
 
 function qAt(law: Law, p: number): P841Steps {
-  return { Q: ratioAt(law, p), branch: p < law.first ? 1 : p <= 3 ? 2 : p <= 30 ? 3 : 4 };
+  return { Q: ratioAt(law, p), branch: p < law.first || p === 0 ? 1 : p <= 3 ? 2 : p <= 30 ? 3 : 4 };
 }
 
 function ratioAt({ q1, beta, first, flat, fall }: Law, p: number): number {
-  if (p < first) return 12;
+  // The first branch may begin below what numbers reach, and none is never more than none.
+  if (p < first || p === 0) return 12;
   if (p <= 3) return q1 * p ** -beta;
   return p <= 30 ? flat : flat * (p / 30) ** fall;
 }

@@ -16,7 +16,11 @@ import {
   scaleRainFrequency,
   verticalFromHorizontal,
 } from "../../shared/propagation/p530/rain-scaling.js";
-import { annualFromWorstMonth, worstMonthFromAnnual } from "../../shared/propagation/p841.js";
+import {
+  annualFromWorstMonth,
+  worstMonthFromAnnual,
+  worstMonthPercent,
+} from "../../shared/propagation/p841.js";
 import { allFinite, type Case, checkVectors, compare, must, vectors } from "./support.js";
 
 const rainInputs = ({ inputs, steps }: Case) => ({
@@ -314,6 +318,14 @@ describe("P.841", () => {
   it("takes the ends and refuses what is no worst month", () => {
     expect(must(worstMonthFromAnnual({ annualPercent: 0 })).worstMonthPercent).toBe(0);
     expect(must(annualFromWorstMonth({ worstMonthPercent: 0 })).annualPercent).toBe(0);
+    // A slope so small that the first branch ends below the smallest number.
+    expect(must(worstMonthFromAnnual({ annualPercent: 0, beta: 0.001 })).worstMonthPercent).toBe(0);
+    expect(worstMonthPercent(0, { beta: 0.001 })).toBe(0);
+    for (const annualPercent of [0, 1e-9, 0.0003, 1, 20, 100])
+      expect(worstMonthPercent(annualPercent, { q1: 3, beta: 0.13 })).toBe(
+        must(worstMonthFromAnnual({ annualPercent, q1: 3, beta: 0.13 })).worstMonthPercent,
+      );
+    expect(worstMonthPercent(1, { q1: 0.5 })).toBeUndefined();
     expect(must(annualFromWorstMonth({ worstMonthPercent: 100 })).annualPercent).toBeCloseTo(100, 9);
     expect(worstMonthFromAnnual({ annualPercent: 1, q1: 0.5 }).ok).toBe(false);
     expect(worstMonthFromAnnual({ annualPercent: 1, beta: 0 }).ok).toBe(false);
