@@ -19,6 +19,18 @@ export function openFacts({ climate, measuredRain }: Hop): MapFact[] {
   return facts;
 }
 
+type Place = { readonly latitudeDeg: number; readonly longitudeDeg: number };
+
+/** Half way, by the shorter way around: at 180 degrees longitudes jump. */
+export function middleOf(from: Place, to: Place): Place {
+  const turns = Math.round((to.longitudeDeg - from.longitudeDeg) / 360);
+  const longitudeDeg = (from.longitudeDeg + to.longitudeDeg - 360 * turns) / 2;
+  return {
+    latitudeDeg: (from.latitudeDeg + to.latitudeDeg) / 2,
+    longitudeDeg: longitudeDeg - 360 * Math.round(longitudeDeg / 360),
+  };
+}
+
 export async function climateReadings(
   hop: Hop,
   maps: MapStore | undefined,
@@ -27,10 +39,7 @@ export async function climateReadings(
   const facts = openFacts(hop);
   const [from, to] = hop.ends.map(({ site }) => site.position);
   if (facts.length === 0 || from === undefined || to === undefined) return [];
-  const middle = {
-    latitudeDeg: (from.latitudeDeg + to.latitudeDeg) / 2,
-    longitudeDeg: (from.longitudeDeg + to.longitudeDeg) / 2,
-  };
+  const middle = middleOf(from, to);
   const ofTerrain =
     terrain && facts.includes("terrainRoughnessM") ? await roughnessOf(terrain, middle) : undefined;
   const others = ofTerrain === undefined ? facts : facts.filter((fact) => fact !== ofTerrain.fact);

@@ -79,10 +79,14 @@ function tilesOf(hop: Hop, distanceM: number | undefined, gaps: readonly Gap[]):
   const from = hop.ends[0].site.position;
   const to = hop.ends[1].site.position;
   if (from === undefined || to === undefined || distanceM === undefined) return [];
+  // By the shorter way around: at 180 degrees longitudes jump.
+  const degrees = to.longitudeDeg - from.longitudeDeg;
+  const eastwardsDeg = degrees - 360 * Math.round(degrees / 360);
   const names = gaps.map(({ fromM, toM }) => {
     const share = (fromM + toM) / 2 / distanceM;
     const latitudeDeg = from.latitudeDeg + share * (to.latitudeDeg - from.latitudeDeg);
-    const longitudeDeg = from.longitudeDeg + share * (to.longitudeDeg - from.longitudeDeg);
+    const unfoldedDeg = from.longitudeDeg + share * eastwardsDeg;
+    const longitudeDeg = unfoldedDeg - 360 * Math.floor((unfoldedDeg + 180) / 360);
     return `${tileName(latitudeDeg, longitudeDeg)} (${fixed(latitudeDeg, 3)}, ${fixed(longitudeDeg, 3)})`;
   });
   return [...new Set(names)].slice(0, STRETCHES_TOLD);

@@ -1,9 +1,9 @@
 /** Points on the straight lines of a surveyed profile, which are the ground there as much as the surveyed ones. */
-import { firstAtOrBeyond, type TerrainProfile } from "./profile.js";
+import type { TerrainProfile } from "./profile.js";
 
 /**
- * The profile with a point more at each of these distances, on the line between its neighbours; where a point stands
- * already, or a neighbour is not known, none is added.
+ * The profile with a point more at each of these distances, on the line between its neighbours; not known where one of
+ * them is not. Where a point stands already none is added.
  * @param atM rising, metres from end 1
  */
 export function withPointsAt<P extends TerrainProfile>(profile: P, atM: ArrayLike<number>): P {
@@ -24,10 +24,10 @@ export function withPointsAt<P extends TerrainProfile>(profile: P, atM: ArrayLik
     const [to, toM, toCoverM] = [distanceM[i]!, heightM[i]!, coverM?.[i] ?? 0];
     for (; next < atM.length && atM[next]! < to; next++) {
       const at = atM[next]!;
-      const share = i === 0 ? Number.NaN : (at - distanceM[i - 1]!) / (to - distanceM[i - 1]!);
-      const height = heightM[i - 1]! * (1 - share) + toM * share;
-      if (share > 0 && !Number.isNaN(height))
-        add(at, height, (coverM?.[i - 1] ?? 0) * (1 - share) + toCoverM * share);
+      if (i === 0) continue;
+      const share = (at - distanceM[i - 1]!) / (to - distanceM[i - 1]!);
+      const coverAtM = (coverM?.[i - 1] ?? 0) * (1 - share) + toCoverM * share;
+      if (share > 0) add(at, heightM[i - 1]! * (1 - share) + toM * share, coverAtM);
     }
     while (next < atM.length && atM[next] === to) next++;
     add(to, toM, toCoverM);
@@ -60,9 +60,4 @@ export function closeToEnds(lengthM: number): Float64Array {
   for (let atM = NEAREST_M; atM < lengthM / 2; atM *= 1 + STEP_SHARE) near.push(atM);
   const far = near.map((atM) => lengthM - atM).reverse();
   return Float64Array.from([...near, lengthM / 2, ...far]);
-}
-
-/** Whether a distance has a point of its own. */
-export function hasPointAt({ distanceM }: TerrainProfile, atM: number): boolean {
-  return distanceM[firstAtOrBeyond(distanceM, atM)] === atM;
 }

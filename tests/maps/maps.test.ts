@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { afterAll, describe, expect, test } from "vitest";
 import { DesignModel } from "../../language/model/design-model.js";
 import { readSource } from "../../language/model/source-file.js";
+import { middleOf } from "../../server/maps/climate-readings.js";
 import { roughnessOf } from "../../server/maps/roughness.js";
 import { openMaps } from "../../server/maps/store.js";
 import { DesignSession } from "../../server/session/design-session.js";
@@ -195,4 +196,23 @@ describe("terrain roughness", () => {
       ),
     ).toBeUndefined();
   });
+});
+
+test("the middle of a path lies on it, also where longitudes jump", () => {
+  const at = (latitudeDeg: number, longitudeDeg: number) => ({ latitudeDeg, longitudeDeg });
+  expect(middleOf(at(47.5, -30.5), at(47.6, -30.4))).toEqual(at(47.55, -30.45));
+  expect(middleOf(at(-17, 179.9), at(-16.8, -179.7))).toEqual({
+    latitudeDeg: -16.9,
+    longitudeDeg: expect.closeTo(-179.9, 9),
+  });
+  expect(middleOf(at(-17, -179.9), at(-17, 179.8)).longitudeDeg).toBeCloseTo(179.95, 9);
+});
+
+test("a map that holds what is no decimal number is refused", () => {
+  const text = invented("logK", () => -4.2);
+  for (const word of ["0x10", "Infinity", "1e999"])
+    expect(readMap(product("logK"), text.replace("-4.20000", word))).toEqual({
+      ok: false,
+      reason: `row 1, column 1: "${word}" is no number`,
+    });
 });

@@ -355,3 +355,30 @@ test("bridged ground is told apart from known ground, in the drawing and its leg
   expect(drawn).not.toContain('class="bridge"');
   expect(drawn).toContain('class="gap"');
 });
+
+test("the page says what of the ground is not known, and what stands in for it", () => {
+  const heights = Array.from({ length: 101 }, (_, i) => (i > 60 && i < 65 ? null : 200));
+  const words = (hop: Hop, ground: GroundInput) => printMarkdown(pageOf(hop, ground))[0]!.text;
+  const open = words(makeHop(), groundOf(heights, LENGTH_M));
+  expect(open).toMatch(/The ground is not known from 5\.71 km to 5\.99 km\. An obstruction may stand there/);
+  expect(open).toContain("open: some ground is not known");
+  const bridged = words(makeHop({ bridgeGapsM: 900 }), groundOf(heights, LENGTH_M));
+  expect(bridged).toMatch(/not known from 5\.62 km to 6\.08 km; a straight line stands in for it/);
+  expect(bridged).not.toContain("An obstruction may stand there");
+  expect(words(makeHop(), NO_GROUND)).toContain("Nothing is known of the ground between the ends.");
+  expect(words(makeHop(), levelGround(LENGTH_M))).not.toMatch(/not known|Nothing is known/);
+});
+
+test("drawn with characters, ground beside a gap is not known where no sample tells", () => {
+  // Six samples on forty columns: the fourth is not known, nor what lies between it and its neighbours.
+  const ground = groundOf([200, 210, 200, null, 205, 200], LENGTH_M);
+  const hop = makeHop();
+  const rows = drawProfileText(
+    profileLine(hop, evaluateHop(hop, ground), ground.profile!, 4 / 3)!,
+    evaluateHop(hop, ground),
+    40,
+    8,
+  );
+  const foot = rows[7]!.slice(10);
+  expect(foot).toMatch(/^\S{16,17}\?{14,16}█+$/);
+});

@@ -319,6 +319,39 @@ test("gaps of the profile name stretch, cause and tile", () => {
   });
 });
 
+test("a gap is named by the tile it lies in, where longitudes jump too", () => {
+  const heights = Array.from({ length: 101 }, (_, i) => (i > 45 && i < 55 ? null : 200));
+  const ends = [
+    end({ ...KELD, position: { latitudeDeg: -17.5, longitudeDeg: 179.95 } }, "high"),
+    end({ ...TARN, position: { latitudeDeg: -17.5, longitudeDeg: -179.93 } }, "low"),
+  ] as const;
+  const hop = makeHop({ ends });
+  const { distanceM } = evaluateHop(hop, NO_GROUND);
+  const found = judgeHop(hop, evaluateHop(hop, groundOf(heights, distanceM!)), TODAY);
+  expect(found.find(({ rule }) => rule === "terrain-gap")!.help).toBe(
+    "Add a raster that covers S18W180 (-17.500, -179.990).",
+  );
+});
+
+test("a bridged gap is told as info, with the statement that lets it be", () => {
+  const heights = Array.from({ length: 101 }, (_, i) => (i > 20 && i < 30 ? null : 200));
+  const found = (bridgeGapsM: number) => {
+    const hop = makeHop({ bridgeGapsM });
+    return judgeHop(hop, evaluateHop(hop, groundOf(heights, LENGTH_M)), TODAY).filter(
+      ({ rule }) => rule === "terrain-gap",
+    );
+  };
+  expect(found(1000)).toMatchObject([
+    {
+      severity: "info",
+      message:
+        "no heights from 1.87 km to 2.81 km, bridged by a straight line as `bridge-gaps` of the network states",
+      related: [{ at: "bridge-gaps" }],
+    },
+  ]);
+  expect(found(900)).toMatchObject([{ severity: "warning" }]);
+});
+
 const SPLIT = loadVectors<{
   source: string;
   check: { main_dB: number; coupled_dB: number; possible: boolean }[];

@@ -74,7 +74,7 @@ svg .was{stroke:${colour("low-k")};stroke-width:1.5;stroke-dasharray:6 3;fill:no
 svg .obstacle{stroke:${colour("obstacle")};stroke-width:3;fill:${colour("obstacle")}}
 svg .gap{fill:${colour("rule")};fill-opacity:.6}
 svg .cover{fill:${colour("land-edge")};fill-opacity:.45}
-svg .bridge{fill:${colour("rule")};fill-opacity:.6;stroke:${colour("land-edge")};stroke-width:1.2;stroke-dasharray:4 3}
+svg .bridge{fill:${colour("paper")};fill-opacity:.65;stroke:${colour("land-edge")};stroke-width:1.2;stroke-dasharray:4 3}
 svg .gap-edge{stroke:${colour("quiet")};stroke-width:1;stroke-dasharray:1 3}
 svg .leader{stroke:${colour("quiet")};stroke-width:1;stroke-dasharray:2 2;fill:none}
 svg .mark{fill:${colour("paper")};stroke:${colour("ink")};stroke-width:1.5}

@@ -60,8 +60,13 @@ function stripsOf({ points, lengthM }: ProfileLine, columns: number): Strip[] {
       zoneM: rayM === undefined || fresnelRadiusM === undefined ? undefined : rayM - fresnelRadiusM,
     };
   }
-  // A short path has fewer points than columns: a strip without one takes over from the one before.
-  for (let i = 1; i < columns; i++) strips[i] ??= strips[i - 1]!;
+  // A short path has fewer points than columns: a strip without one is as the one before, and not known beside one that is not.
+  for (let i = 1; i < columns; i++) {
+    if (strips[i] !== undefined) continue;
+    const after = strips.slice(i).find((strip) => strip !== undefined);
+    const isKnown = strips[i - 1]!.groundM !== undefined && after?.groundM !== undefined;
+    strips[i] = isKnown ? strips[i - 1]! : { ...strips[i - 1]!, groundM: undefined };
+  }
   return strips;
 }
 

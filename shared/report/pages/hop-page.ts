@@ -128,9 +128,34 @@ function pathSection({ hop, result, profile, findings }: HopPageInput): Section 
           ]
         : [{ type: "paragraph", text: sentence(whyNoProfile(result, profile)) } as const]),
       ...(result.clearance.length > 0 ? [clearanceTable(result, accepted)] : []),
+      ...groundNotKnown(result),
       ...obstacleList(hop),
     ],
   };
+}
+
+/** For example `from 1.97 km to 2.71 km`. */
+function stretchTold({ fromM, toM }: { readonly fromM: number; readonly toM: number }): string {
+  return fromM === toM ? `at ${kilometres(fromM)}` : `from ${kilometres(fromM)} to ${kilometres(toM)}`;
+}
+
+/** What of the ground is not known, and what stands in for it. */
+function groundNotKnown({ unknownGround, profile }: HopResult): Block[] {
+  const texts: string[] = [];
+  if (unknownGround !== undefined) {
+    const where =
+      unknownGround === "all" || profile === undefined
+        ? "Nothing is known of the ground between the ends."
+        : `The ground is not known ${profile.gaps.map(stretchTold).join(", ")}.`;
+    texts.push(
+      `${where} An obstruction may stand there: clearance, level, margins and availability are those of the known ground, and what they meet stays open.`,
+    );
+  }
+  if (profile?.bridges)
+    texts.push(
+      `The ground is not known ${profile.bridges.map(stretchTold).join(", ")}; a straight line stands in for it, as the network states with bridge-gaps.`,
+    );
+  return texts.map((text) => ({ type: "paragraph", text }));
 }
 
 /** Why the path is not drawn, and what would make it so. */
