@@ -12,7 +12,7 @@ export function profileSummary(
 ): ProfileSummary {
   const { heightM, stepM, gaps, sources } = profile;
   let highest = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < heightM.length; i++) if (heightM[i]! > highest) highest = heightM[i]!;
+  for (let i = 0; i < heightM.length; i++) if (heightM[i]! > highest) highest = heightM[i]!; // false for NaN
   return {
     stepM,
     points: heightM.length,
@@ -30,33 +30,40 @@ export function profileSummary(
  * path, of straight lines each counts as far as it reaches.
  * @returns undefined when none is known
  */
-export function meanHeight(
-  { distanceM, heightM, straight }: TerrainProfile,
+export function meanHeight(profile: TerrainProfile, fromM: number, toM: number): number | undefined {
+  return profile.straight
+    ? (meanOfLines(profile, fromM, toM) ?? meanOfPoints(profile, fromM, toM))
+    : (meanOfPoints(profile, fromM, toM) ?? meanOfLines(profile, fromM, toM));
+}
+
+function meanOfPoints(
+  { distanceM, heightM }: TerrainProfile,
   fromM: number,
   toM: number,
 ): number | undefined {
-  let area = 0;
-  let length = 0;
   let sum = 0;
   let known = 0;
   for (let i = 0; i < heightM.length; i++) {
     const height = heightM[i]!;
-    if (Number.isNaN(height)) continue;
-    const at = distanceM[i]!;
-    if (at >= fromM && at <= toM) {
-      sum += height;
-      known++;
-    }
-    const before = i === 0 ? Number.NaN : heightM[i - 1]!;
-    if (Number.isNaN(before)) continue;
-    const start = distanceM[i - 1]!;
-    const [a, b] = [Math.max(start, fromM), Math.min(at, toM)];
-    if (!(a < b)) continue;
-    const slope = (height - before) / (at - start);
+    if (Number.isNaN(height) || distanceM[i]! < fromM || distanceM[i]! > toM) continue;
+    sum += height;
+    known++;
+  }
+  return known > 0 ? sum / known : undefined;
+}
+
+function meanOfLines({ distanceM, heightM }: TerrainProfile, fromM: number, toM: number): number | undefined {
+  let area = 0;
+  let length = 0;
+  for (let i = 1; i < heightM.length; i++) {
+    const [start, end] = [distanceM[i - 1]!, distanceM[i]!];
+    const [before, height] = [heightM[i - 1]!, heightM[i]!];
+    const [a, b] = [Math.max(start, fromM), Math.min(end, toM)];
+    if (!(a < b) || Number.isNaN(before) || Number.isNaN(height)) continue;
+    const slope = (height - before) / (end - start);
     area += (b - a) * (before + slope * ((a + b) / 2 - start));
     length += b - a;
   }
-  if (known > 0 && !(straight && length > 0)) return sum / known;
   return length > 0 ? area / length : undefined;
 }
 

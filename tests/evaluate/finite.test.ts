@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import type { Climate, Hop, HopEnd, Site } from "../../shared/design/design.js";
 import { NO_GROUND } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { withinReason } from "../../shared/evaluate/reason.js";
 import { drawProfile } from "../../shared/report/draw/profile.js";
 import { explainHop } from "../../shared/report/explain.js";
 import { judgeHop } from "../../shared/rules/judge.js";
@@ -259,7 +260,7 @@ test("nor over any survey, with or without bridges", () => {
         expect(notFinite(result)).toEqual([]);
         expect(notFinite(explainHop(hop, result), "explanations")).toEqual([]);
         expect(notFinite(judgeHop(hop, result, "2026-01-01"), "findings")).toEqual([]);
-        const drawn = drawProfile(hop, result, profile);
+        const drawn = drawProfile(withinReason(hop).hop, result, profile);
         expect(drawn?.svg ?? "").not.toMatch(/NaN|Infinity|undefined/);
       },
     ),
