@@ -1,9 +1,9 @@
-import { readFile, stat } from "node:fs/promises";
 import { parse } from "csv-parse/sync";
 import type { SurveySource } from "../../shared/design/design.js";
 import { type SurveyRow, surveyProfile } from "../../shared/terrain/survey.js";
 import { plainDecimal } from "../../shared/units/decimal.js";
 import { reasonOf } from "../files/hop-files.js";
+import { readBounded, UnfitFile } from "../files/read-bounded.js";
 import { TerrainFileError } from "./raster-file.js";
 
 type Figure = "distanceM" | "heightM" | "coverM";
@@ -86,29 +86,24 @@ export async function readSurvey(
   pathLengthM: number,
   source: SurveySource,
 ): Promise<ReturnType<typeof surveyProfile>> {
-  let text: string;
-  let size: number;
+  let bytes: Uint8Array;
   try {
-    size = (await stat(path)).size;
-    text = size > MOST_BYTES ? "" : await readFile(path, "utf8");
+    bytes = await readBounded(path, MOST_BYTES);
   } catch (error) {
-    const remedies: Readonly<Record<string, string>> = {
-      EACCES: "mend its rights",
-      EPERM: "mend its rights",
-      EISDIR: "name the file in it",
-    };
-    const remedy = remedies[(error as { code?: string }).code ?? ""] ?? "correct the name";
-    throw new TerrainFileError(reasonOf(error), remedy);
+    throw new TerrainFileError(reasonOf(error), remedyFor(error));
   }
-  if (size > MOST_BYTES)
-    throw new TerrainFileError(
-      `has ${(size / 2 ** 20).toFixed(0)} MB, a survey less than 16`,
-      "name the survey of this path",
-    );
+  if (bytes.includes(0)) throw new TerrainFileError("it is no text in UTF-8", "save it as CSV in UTF-8");
+  const text = new TextDecoder().decode(bytes);
   const rows = parseSurvey(text);
   try {
     return surveyProfile(rows, pathLengthM, shownAs, source);
   } catch (error) {
     throw new TerrainFileError(error instanceof Error ? error.message : String(error), "correct the survey");
   }
+}
+
+function remedyFor(error: unknown): string {
+  const { code } = error as { code?: string };
+  if (code === "EACCES" || code === "EPERM") return "mend its rights";
+  return error instanceof UnfitFile ? "name the survey of this path" : "correct the name";
 }

@@ -1,5 +1,5 @@
 /** A survey that a hop names is used, or said to be unusable where it is named. */
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
@@ -42,6 +42,27 @@ test("one that is not there is an error at its statement, with cause and remedy"
     `error survey-unusable ${AT}: the survey nope.csv cannot be used: there is no such file or folder; correct the name`,
   ]);
   expect(related).toMatchObject([{ file: `${folder}/nope.csv` }]);
+});
+
+test("so is a folder, a file of any size, and text of another encoding", async () => {
+  const unusable = (name: string, why: string) => [
+    `error survey-unusable ${AT}: the survey ${name} cannot be used: ${why}`,
+  ];
+  mkdirSync(join(folder, "rows"));
+  expect((await found("rows")).told).toEqual(
+    unusable("rows", "it is a folder; name the survey of this path"),
+  );
+  const large = `distance_m,height_m\n${" ".repeat(16 * 2 ** 20)}\n`;
+  expect((await found("large.csv", large)).told).toEqual(
+    unusable(
+      "large.csv",
+      "17 MB are more than the 16 MB that such a file may have; name the survey of this path",
+    ),
+  );
+  writeFileSync(join(folder, "wide.csv"), Buffer.from("\uFEFFdistance_m,height_m\n0,1\n", "utf16le"));
+  expect((await found("wide.csv")).told).toEqual(
+    unusable("wide.csv", "it is no text in UTF-8; save it as CSV in UTF-8"),
+  );
 });
 
 test("so is one that holds no heights, or words for numbers", async () => {
