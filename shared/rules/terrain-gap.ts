@@ -6,6 +6,7 @@ import type { HopResult, ProfileSummary } from "../evaluate/result.js";
 import { fixed } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
+import { surveyLength } from "./survey-length.js";
 
 export const terrainGap: HopRule = {
   scope: "hop",
@@ -65,6 +66,7 @@ export function gapsHelp(
   gaps: readonly Gap[],
 ): string | undefined {
   if (profile?.kind === "survey") {
+    if (gaps.every(({ reason }) => reason === "uncovered")) return surveyLength.fix;
     const joined = survey?.sourceStated
       ? ""
       : "; neighbours of a survey made in the field (`by field`) are joined";

@@ -328,7 +328,7 @@ test("a gap is named by the tile it lies in, where longitudes jump too", () => {
   const hop = makeHop({ ends });
   const { distanceM } = evaluateHop(hop, NO_GROUND);
   const found = judgeHop(hop, evaluateHop(hop, groundOf(heights, distanceM!)), TODAY);
-  expect(found.find(({ rule }) => rule === "terrain-gap")!.help).toBe(
+  expect(found.find(({ rule }) => rule === "not-judged")!.help).toBe(
     "Add a raster that covers S18W180 (-17.500, -179.990).",
   );
 });
@@ -337,19 +337,18 @@ test("a bridged gap is told as info, with the statement that lets it be", () => 
   const heights = Array.from({ length: 101 }, (_, i) => (i > 20 && i < 30 ? null : 200));
   const found = (bridgeGapsM: number) => {
     const hop = makeHop({ bridgeGapsM });
-    return judgeHop(hop, evaluateHop(hop, groundOf(heights, LENGTH_M)), TODAY).filter(
-      ({ rule }) => rule === "terrain-gap",
-    );
+    return judgeHop(hop, evaluateHop(hop, groundOf(heights, LENGTH_M)), TODAY);
   };
   expect(found(1000)).toMatchObject([
     {
+      rule: "terrain-gap",
       severity: "info",
       message:
         "no heights from 1.87 km to 2.81 km, bridged by a straight line as `bridge-gaps` of the network states",
       related: [{ at: "bridge-gaps" }],
     },
   ]);
-  expect(found(900)).toMatchObject([{ severity: "warning" }]);
+  expect(found(900)).toMatchObject([{ rule: "not-judged", severity: "error" }]);
 });
 
 const SPLIT = loadVectors<{

@@ -1,6 +1,7 @@
 /** The page of one hop: what it is, whether it does what is asked, and what every figure rests on. */
 
 import type { Design, Hop } from "../../design/design.js";
+import { stretchTold } from "../../evaluate/gaps.js";
 import { lackSentence } from "../../evaluate/lack.js";
 import { polarizationWords } from "../../evaluate/polarization.js";
 import { obstacleTitle } from "../../evaluate/profile.js";
@@ -132,11 +133,6 @@ function pathSection({ hop, result, profile, findings }: HopPageInput): Section 
       ...obstacleList(hop),
     ],
   };
-}
-
-/** For example `from 1.97 km to 2.71 km`. */
-function stretchTold({ fromM, toM }: { readonly fromM: number; readonly toM: number }): string {
-  return fromM === toM ? `at ${kilometres(fromM)}` : `from ${kilometres(fromM)} to ${kilometres(toM)}`;
 }
 
 /** What of the ground is not known, and what stands in for it. */
