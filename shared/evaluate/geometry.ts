@@ -114,7 +114,7 @@ function groundAt(hop: Hop, ground: GroundInput, end: 0 | 1, trace: Trace): Grou
     missing(trace, {
       code: "terrain",
       of: ["heights"],
-      said: `the ground level of ${site.name} is neither stated nor in the terrain`,
+      said: `the ground level of ${site.name} is neither stated nor in the ${ground.profileKind}`,
     });
     return undefined;
   }
