@@ -4,6 +4,7 @@
  * they change a decision of the design and say in their title which.
  */
 import type { Finding } from "../../shared/design/finding.js";
+import { CRITERION_RULES } from "../../shared/rules/asked.js";
 import type { DesignModel } from "../model/design-model.js";
 import { acceptFix } from "./fixes/accept.js";
 import { PROPOSALS } from "./fixes/index.js";
@@ -80,11 +81,17 @@ const UNCOVERED: ReadonlySet<string> = new Set([
   "standby-margin",
 ]);
 
+/** After these the path is another one, and what it comes to is another matter. */
+const OTHER_PATH: ReadonlySet<string> = new Set(["path-length", "position-slip"]);
+
 function helps(toMend: ToMend, after: readonly Finding[]): boolean {
   const { finding, before } = toMend;
+  const isUncovered = (rule: string) =>
+    UNCOVERED.has(rule) ||
+    (OTHER_PATH.has(finding.rule) && (rule === "not-judged" || CRITERION_RULES.has(rule)));
   const known = new Set(before.filter(isOpen).map((one) => `${one.rule} ${one.at}`));
   const isNew = (one: Finding) =>
-    one.rule !== finding.rule && !UNCOVERED.has(one.rule) && !known.has(`${one.rule} ${one.at}`);
+    one.rule !== finding.rule && !isUncovered(one.rule) && !known.has(`${one.rule} ${one.at}`);
   return (
     vanishes(toMend, after) && !after.some((one) => isOpen(one) && one.severity === "error" && isNew(one))
   );

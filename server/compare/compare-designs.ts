@@ -36,6 +36,7 @@ export async function compareStates(was: DesignState, is: DesignState, pace?: Pa
   const wanted = differing(sides, ground);
   for (const [index, { session, live }] of states.entries())
     if (!live) await session.update(pace, wanted[index]);
+  for (const { session } of states) await session.readSpots();
   return compareDesigns(comparedSide(sides[0], wanted[0]), comparedSide(sides[1], wanted[1]), { ground });
 }
 
@@ -115,7 +116,8 @@ function comparedSide(
     hops.set(name, withShownFiles(judged, ground));
     results.set(name, judged.result);
   }
-  const findings = [...judgeNetwork(design, results, session.today), ...textFindings(session.model)];
+  const ofNetwork = judgeNetwork(design, results, session.today, session.spotHeights());
+  const findings = [...ofNetwork, ...textFindings(session.model)];
   return { decisions, design, hops, findings };
 }
 

@@ -26,15 +26,32 @@ export function registerCodeActions(connection: Connection, designs: () => Desig
     const fixes = [...textFixes(session.model, file.path, asked)];
     for (const { finding, hop } of findingsAt(session, file.path, asked)) {
       const judged = hop === undefined ? undefined : session.result(hop);
-      const before = judged ? [...judged.findings, ...session.networkFindings()] : session.networkFindings();
+      const hops = hop === undefined ? hopsAt(session, finding.at) : [hop];
+      const before = [
+        ...hops.flatMap((name) => session.result(name)?.findings ?? []),
+        ...session.networkFindings(),
+      ];
       fixes.push(
         ...(await findingFixes({ model: session.model, finding, judged, before }, (edits) =>
-          tryEdits(session, edits, hop),
+          tryEdits(session, edits, hops),
         )),
       );
     }
     return fixes.map((fix) => codeAction(fix, session, context.diagnostics));
   });
+}
+
+/** So many hops of a site are evaluated at each attempt to mend it. */
+const MOST_HOPS = 8;
+
+/** The hops that a mending of a site would change. */
+function hopsAt({ model }: DesignSession, at: string): string[] {
+  const site = /^site (.*?)(?: \/ |$)/.exec(at)?.[1];
+  if (site === undefined) return [];
+  const hops = model
+    .names("hop")
+    .filter((name) => model.hop(name)?.hop?.ends.some((end) => end.site.name === site));
+  return hops.slice(0, MOST_HOPS);
 }
 
 function findingsAt(

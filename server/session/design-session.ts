@@ -11,6 +11,7 @@ import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { judgeHop, judgeNetwork, judgeNetworkByRule } from "../../shared/rules/judge.js";
+import type { SpotHeights } from "../../shared/rules/position-slips.js";
 import { shownFrom } from "../findings/paths.js";
 import { climateReadings, openFacts } from "../maps/climate-readings.js";
 import { type MapStore, openMaps } from "../maps/store.js";
@@ -19,6 +20,7 @@ import { openTerrain, type TerrainStore } from "../terrain/store.js";
 import { askingAhead } from "./asking-ahead.js";
 import { ground, groundNow } from "./ground.js";
 import { notJudged } from "./not-judged.js";
+import { spotHeights } from "./spots.js";
 
 export interface JudgedHop {
   readonly hop: Hop;
@@ -58,6 +60,9 @@ export class DesignSession {
   private network: readonly Finding[] = [];
   private networkByFile = new Map<string, Finding[]>();
   private networkIsStale = false;
+  private spots: SpotHeights = new Map();
+  /** Whether other places than those read may be wanted. */
+  private spotsWait = true;
   private store: TerrainStore | undefined;
   private storeRoots = "";
   private mapStore: MapStore | undefined;
@@ -142,7 +147,24 @@ export class DesignSession {
       ahead?.end();
     }
     if (this.model.takeSharedChanged() || changed.size > 0) this.networkIsStale = true;
+    if (this.networkIsStale) this.spotsWait = true;
+    if (!only) await this.readSpots();
     return changed;
+  }
+
+  /** Reads the terrain that slips in positions are told by; the network waits for judgement when that is new. */
+  async readSpots(): Promise<SpotHeights> {
+    if (!this.spotsWait) return this.spots;
+    this.spotsWait = false;
+    const known = this.spots;
+    this.spots = await spotHeights(this.model.design(), this.store, known);
+    if (this.spots !== known) this.networkIsStale = true;
+    return this.spots;
+  }
+
+  /** Terrain at the places that were asked for so far. */
+  spotHeights(): SpotHeights {
+    return this.spots;
   }
 
   /** Whether results changed since the network was last judged. */
@@ -156,13 +178,15 @@ export class DesignSession {
    */
   updateNetwork(): Set<string> {
     if (!this.networkIsStale) return new Set();
-    return this.takeNetwork(judgeNetwork(this.model.design(), this.hopResults, this.options.today));
+    const { today } = this.options;
+    return this.takeNetwork(judgeNetwork(this.model.design(), this.hopResults, today, this.spots));
   }
 
   /** The same, rule by rule. A stale judgement is given up: what it would say is judged again next time. */
   async updateNetworkInSteps(pace: Pace): Promise<Set<string>> {
     if (!this.networkIsStale) return new Set();
-    const judging = judgeNetworkByRule(this.model.design(), this.hopResults, this.options.today);
+    const { today } = this.options;
+    const judging = judgeNetworkByRule(this.model.design(), this.hopResults, today, this.spots);
     for (;;) {
       const step = judging.next();
       if (step.done) return this.takeNetwork(step.value);
@@ -240,6 +264,10 @@ export class DesignSession {
   }
 
   private forgetResults(which?: (hop: Hop | undefined) => boolean): void {
+    if (!which) {
+      this.spots = new Map();
+      this.spotsWait = true;
+    }
     for (const name of this.model.names("hop")) {
       if (which && !which(this.model.hop(name)?.hop)) continue;
       this.pending.add(name);

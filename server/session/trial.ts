@@ -8,27 +8,29 @@ import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
 import type { DesignSession } from "./design-session.js";
+import { spotHeights } from "./spots.js";
 
 /**
- * Findings on a hop, and those of the network, after the edits. Other hops keep the results they have.
- * @param hop the hop to evaluate again; undefined: network findings alone
+ * Findings on some hops, and those of the network, after the edits. Other hops keep the results they have.
+ * @param hops those to evaluate again; none: network findings alone
  */
 export async function tryEdits(
   session: DesignSession,
   edits: readonly TextEdit[],
-  hop: string | undefined,
+  hops: readonly string[],
 ): Promise<readonly Finding[]> {
-  const { design, resolved } = edited(session.model, edits, hop);
+  const { design, resolved } = edited(session.model, edits, hops);
   const results = new Map<string, HopResult>(
     [...session.results()].map(([name, judged]) => [name, judged.result]),
   );
   const findings: Finding[] = [];
-  if (resolved) {
-    const result = evaluateHop(resolved, await session.groundOf(resolved));
-    results.set(resolved.name, result);
-    findings.push(...judgeHop(resolved, result, session.today));
+  for (const hop of resolved) {
+    const result = evaluateHop(hop, await session.groundOf(hop));
+    results.set(hop.name, result);
+    findings.push(...judgeHop(hop, result, session.today));
   }
-  return [...findings, ...judgeNetwork(design, results, session.today)];
+  const heights = await spotHeights(design, session.terrain(), session.spotHeights());
+  return [...findings, ...judgeNetwork(design, results, session.today, heights)];
 }
 
 /**
@@ -38,8 +40,8 @@ export async function tryEdits(
 function edited(
   model: DesignModel,
   edits: readonly TextEdit[],
-  hop: string | undefined,
-): { readonly design: Design; readonly resolved: Hop | undefined } {
+  hops: readonly string[],
+): { readonly design: Design; readonly resolved: readonly Hop[] } {
   const twin = twinOf(model);
   const touched: SourceFile[] = [];
   for (const [path, own] of Map.groupBy(edits, ({ file }) => file)) {
@@ -49,7 +51,7 @@ function edited(
     twin.setFile(readSource(path, applied(file.text, own)));
   }
   const design = twin.design();
-  const resolved = hop === undefined ? undefined : twin.hop(hop)?.hop;
+  const resolved = hops.flatMap((name) => twin.hop(name)?.hop ?? []);
   for (const file of touched) twin.setFile(file);
   return { design, resolved };
 }

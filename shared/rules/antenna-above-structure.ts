@@ -1,6 +1,7 @@
 import { address } from "../design/address.js";
 import { apart, metres } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
+import { hangsInFeet, meantWords } from "./feet.js";
 import type { HopRule } from "./rule.js";
 
 export const antennaAboveStructure: HopRule = {
@@ -10,7 +11,7 @@ export const antennaAboveStructure: HopRule = {
   title: "An antenna cannot hang above its structure",
   checks:
     "Centre of each antenna, diversity antennas too, above ground against the height of the site's structure.",
-  why: "Either the height above sea level was written in place of the height above ground, or the structure is not high enough.",
+  why: "Either the height above sea level was written in place of the height above ground, or feet as metres, or the structure is not high enough.",
   fix: "Mend the height, or the structure.",
   source: "common practice",
   needs: [],
@@ -29,6 +30,7 @@ export const antennaAboveStructure: HopRule = {
         report({
           at: address("hop", hop.name, site.name, fact),
           message: `${what} at ${centre}, the ${structure.kind} at ${site.name} is ${top} high`,
+          help: hangsInFeet(heightM, structure.heightM) ? `${meantWords(heightM, "ft")}.` : undefined,
           related: [
             { at: address("site", site.name, "structure"), message: `${structure.kind} of ${site.name}` },
           ],

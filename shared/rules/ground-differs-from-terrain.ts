@@ -1,6 +1,7 @@
 import { address } from "../design/address.js";
 import { metres } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
+import { meantWords, unitOfGround } from "./feet.js";
 import type { NetworkRule } from "./rule.js";
 
 /** Rasters of 30 to 90 m smooth a summit by some metres; more is another place. */
@@ -12,21 +13,25 @@ export const groundDiffersFromTerrain: NetworkRule = {
   severity: "warning",
   title: "Stated ground and terrain disagree",
   checks: "Ground level stated for a site against the terrain at its position, 15 m allowed.",
-  why: "Either the coordinates are some hundred metres off, or the height is that of the mast top or of another datum.",
+  why: "Either the coordinates are some hundred metres off, or the height is that of the mast top, of another datum, or in feet.",
   fix: "Check position and height against the survey.",
   source: "common practice",
   good: exampleHop(),
   bad: `site HIGH {\n  at 47.55 -30.4\n  ground 320 m\n}\n\n${exampleHop().replaceAll("TARN", "HIGH")}`,
-  check({ design, results, report }) {
+  check({ design, results, slips, report }) {
     const told = new Set<string>();
     for (const hop of design.hops.keys()) {
       for (const end of results.get(hop)?.geometry ?? []) {
-        if (end.terrainGroundM === undefined || told.has(end.site)) continue;
+        // Where the ground is that of a mended position, the position tells it.
+        const isSlip = slips.get(end.site)?.evidence === "ground";
+        if (end.terrainGroundM === undefined || told.has(end.site) || isSlip) continue;
         if (Math.abs(end.groundM - end.terrainGroundM) <= TOLERANCE_M) continue;
         told.add(end.site);
+        const unit = unitOfGround(end.groundM, end.terrainGroundM, TOLERANCE_M);
         report({
           at: address("site", end.site, "ground"),
           message: `ground at ${metres(end.groundM)}, the terrain has ${metres(end.terrainGroundM)} at this position`,
+          help: unit && `${meantWords(end.groundM, unit)}.`,
           related: [{ at: address("site", end.site, "at"), message: `position of ${end.site}` }],
         });
       }

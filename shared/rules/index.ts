@@ -47,6 +47,7 @@ import { obstacleOffPath } from "./obstacle-off-path.js";
 import { overload } from "./overload.js";
 import { pathLength } from "./path-length.js";
 import { policyUnknown } from "./policy-unknown.js";
+import { positionSlip } from "./position-slip.js";
 import { powerAboveMode } from "./power-above-mode.js";
 import { rainEstimate } from "./rain-estimate.js";
 import { rainRateSuperseded } from "./rain-rate-superseded.js";
@@ -57,6 +58,7 @@ import type { HopRule, NetworkRule, Rule } from "./rule.js";
 import { signatureWithoutMode } from "./signature-without-mode.js";
 import { siteHighAndLow } from "./site-high-and-low.js";
 import { standbyLevel } from "./standby-level.js";
+import { structureInFeet } from "./structure-in-feet.js";
 import { surveyLength } from "./survey-length.js";
 import { surveySource } from "./survey-source.js";
 import { surveyUnusable } from "./survey-unusable.js";
@@ -115,6 +117,8 @@ export const HOP_RULES: readonly HopRule[] = [
 
 export const NETWORK_RULES: readonly NetworkRule[] = [
   namesLookAlike,
+  positionSlip,
+  structureInFeet,
   siteHighAndLow,
   groundDiffersFromTerrain,
   surveySource,

@@ -7,6 +7,7 @@ import { criteriaOf, openLacks } from "./asked.js";
 import { HOP_RULES, NETWORK_RULES, RULES } from "./index.js";
 import { notJudged, unformedReport } from "./not-judged.js";
 import { agreedSeverity, judgePolicy } from "./policy.js";
+import { positionSlips, type SpotHeights } from "./position-slips.js";
 import { finding, meets } from "./rule.js";
 
 /**
@@ -73,13 +74,19 @@ function graver(known: Severity | undefined, severity: Severity): Severity {
   return known !== undefined && isAsGrave(known, severity) ? known : severity;
 }
 
-/** Findings on what several hops share: sites, halves of a band, catalogue entries. */
+const NO_HEIGHTS: SpotHeights = new Map();
+
+/**
+ * Findings on what several hops share: sites, halves of a band, catalogue entries.
+ * @param heights of the terrain where `spotsWanted` asks for them
+ */
 export function judgeNetwork(
   design: Design,
   results: ReadonlyMap<string, HopResult>,
   today: string,
+  heights: SpotHeights = NO_HEIGHTS,
 ): Finding[] {
-  const judging = judgeNetworkByRule(design, results, today);
+  const judging = judgeNetworkByRule(design, results, today, heights);
   for (let step = judging.next(); ; step = judging.next()) if (step.done) return step.value;
 }
 
@@ -88,6 +95,7 @@ export function* judgeNetworkByRule(
   design: Design,
   results: ReadonlyMap<string, HopResult>,
   today: string,
+  heights: SpotHeights = NO_HEIGHTS,
 ): Generator<void, Finding[]> {
   const findings: Finding[] = [];
   const sites = acceptingSites(design);
@@ -97,10 +105,12 @@ export function* judgeNetworkByRule(
     const hop = design.hops.get(hopName);
     return hop && acceptingHop(hop);
   };
+  const slips = positionSlips(design, heights);
   for (const rule of NETWORK_RULES) {
     rule.check({
       design,
       results,
+      slips,
       report: (report, hopName) => {
         const by = acceptingFor(report.at, hopName);
         const severity = agreedSeverity(rule, report.severity ?? rule.severity, design);

@@ -4,6 +4,7 @@ import type { Finding, RelatedPlace, Severity } from "../design/finding.js";
 import type { Lack } from "../evaluate/lack.js";
 import type { HopResult } from "../evaluate/result.js";
 import type { Criterion } from "./asked.js";
+import type { PositionSlip } from "./position-slips.js";
 
 /** What must be known before a rule can say anything; without it the rule is skipped. */
 export type Need = "distance" | "clearance" | "levels" | "objective" | "availability";
@@ -69,6 +70,8 @@ export interface HopRule extends RuleText {
 export interface NetworkContext {
   readonly design: Design;
   readonly results: ReadonlyMap<string, HopResult>;
+  /** Sites that stand where a slip of the pen may have put them. */
+  readonly slips: ReadonlyMap<string, PositionSlip>;
   /** @param hop name of a hop whose acceptance would excuse the finding */
   report(finding: Report, hop?: string): void;
 }

@@ -34,6 +34,8 @@ const DESIGN: Record<string, string> = {
       more: 'accept level-below-threshold because "x"',
     }),
   ].join("\n"),
+  // The letter of the longitude is wrong.
+  "hops/slip.hop": `site FAR {\n  at 47.52 30.4\n}\n\n${hop("KELD-FAR", "KELD", "FAR", 9)}`,
   "policy.hop":
     "severity level-below-threshold info\nseverity clearance warning\nseverity not-judged info\nrequired fade-margin\n",
 };

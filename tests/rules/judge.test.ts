@@ -158,24 +158,27 @@ test("an accepted cause no longer hides its consequences", () => {
   expect(ids(findings)).toContain("diffraction-loss");
 });
 
-test("a length that a slip of the pen explains is told with the slip", () => {
-  const between = (longitudeDeg: number, latitudeDeg = 54.4534) =>
+test("a length beyond any hop is an error, told with the slip of the pen that explains it", () => {
+  const between = (longitudeDeg: number, latitudeDeg = 54.4534, fromDeg = -1.5) =>
     judge(
       makeHop({
         ends: [
-          end({ ...KELD, position: { latitudeDeg: 54.4534, longitudeDeg: -0.75 } }, "high"),
+          end({ ...KELD, position: { latitudeDeg: 54.4534, longitudeDeg: fromDeg } }, "high"),
           end({ ...TARN, position: { latitudeDeg, longitudeDeg } }, "low"),
         ],
       }),
     ).find(({ rule }) => rule === "path-length");
-  // 84 km with E for W; 13 km without it.
-  expect(between(0.55)?.help).toBe(
-    "With the other sign of the longitude (E for W, or W for E) at KELD or TARN it would be 13.0 km.",
-  );
-  expect(between(-0.72, -54.4534)?.help).toMatch(/^With the other sign of the latitude .* 1\.9\d km\.$/);
-  expect(between(54.4534, -0.72)?.help).toMatch(/^With latitude and longitude exchanged at TARN it would be/);
-  // As long, and no slip makes it shorter: a long hop, and nothing else.
-  expect(between(-2.2)).toBeUndefined();
+  // 208 km with E for W; 13 km without it. A degree is 64.9 km here.
+  expect(between(1.7)).toMatchObject({
+    severity: "error",
+    message: "KELD and TARN are 207.5 km apart",
+    help: "With the other sign of the longitude (E for W, or W for E) at KELD or TARN it would be 13.0 km.",
+  });
+  expect(between(-1.53, -54.4534)?.help).toMatch(/^With the other sign of the latitude .* 1\.9\d km\.$/);
+  expect(between(54.4534, -1.53)?.help).toMatch(/^With latitude and longitude exchanged at TARN it would be/);
+  // As long, and no slip makes it shorter: 200 km are 3.085 degrees.
+  expect(between(-4.6)).toMatchObject({ severity: "error", help: undefined });
+  expect(between(-4.56)).toBeUndefined();
 });
 
 test("acceptances: still valid on the last day, expired after it, unused, unknown", () => {

@@ -163,7 +163,7 @@ describe("a trial of an edit", () => {
 
   it("tells what the edit would bring, and leaves the design and its results alone", async () => {
     const before = shown(session);
-    const tried = await tryEdits(session, [height(90)], HOP);
+    const tried = await tryEdits(session, [height(90)], [HOP]);
     expect(tried.map(({ rule }) => rule)).toContain("antenna-above-structure");
     expect(shown(session)).toEqual(before);
     expect([...session.waiting()]).toEqual([]);
@@ -175,27 +175,27 @@ describe("a trial of an edit", () => {
 
   it("does not see another one that runs at the same time, nor one before it", async () => {
     const [low, high] = await Promise.all([
-      tryEdits(session, [height(90)], HOP),
-      tryEdits(session, [height(22)], HOP),
+      tryEdits(session, [height(90)], [HOP]),
+      tryEdits(session, [height(22)], [HOP]),
     ]);
     expect(low.map(({ rule }) => rule)).toContain("antenna-above-structure");
     expect(high.map(({ rule }) => rule)).not.toContain("antenna-above-structure");
-    expect(onHop(await tryEdits(session, [height(90)], HOP))).toEqual(onHop(low));
+    expect(onHop(await tryEdits(session, [height(90)], [HOP]))).toEqual(onHop(low));
   });
 
   it("puts in the edited file and takes it back, and no other", async () => {
-    await tryEdits(session, [height(30)], HOP);
+    await tryEdits(session, [height(30)], [HOP]);
     const put = vi.spyOn(DesignModel.prototype, "setFile");
-    await tryEdits(session, [height(31)], HOP);
+    await tryEdits(session, [height(31)], [HOP]);
     expect(put.mock.calls.map(([file]) => file.path)).toEqual([RING, RING]);
     put.mockRestore();
   });
 
   it("follows the design: what was edited since counts", async () => {
-    await tryEdits(session, [height(30)], HOP);
+    await tryEdits(session, [height(30)], [HOP]);
     edit(`${SAMPLE}/network.hop`, (text) => text.replace(/rain \d+ mm\/h/, "rain 140 mm/h"));
     await session.update();
-    const tried = await tryEdits(session, [height(30)], HOP);
+    const tried = await tryEdits(session, [height(30)], [HOP]);
     expect(tried.map(({ rule, at }) => `${rule} ${at}`)).toContain(`availability hop ${HOP}`);
   });
 });

@@ -28,16 +28,21 @@ import {
   removeChannel,
   withoutXpic,
 } from "./mounting.js";
+import { mendPosition } from "./positions.js";
 import { removeGround, removePower, removeSeverity } from "./remove.js";
 import { renameRule } from "./rename-rule.js";
 import { stateSurveySource } from "./survey.js";
+import { feetAboveStructure, otherUnit } from "./units.js";
 
 /** Proposals in the order in which they are tried. */
 export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly QuickFix[]) | undefined>> = {
+  "path-length": mendPosition,
+  "position-slip": mendPosition,
   clearance: clearHeights,
   "diversity-clearance": clearDiversityHeight,
   "diffraction-loss": clearHeights,
-  "antenna-above-structure": lowerToStructure,
+  "antenna-above-structure": (toMend) => [...feetAboveStructure(toMend), ...lowerToStructure(toMend)],
+  "structure-in-feet": otherUnit,
   "both-ends-same-half": otherHalf,
   "site-high-and-low": exchangeHalves,
   "antenna-out-of-band": otherAntenna,
@@ -61,7 +66,7 @@ export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly Qu
   "traffic-ports-short": addTrafficCard,
   "alarm-input": otherInput,
   "power-above-mode": removePower,
-  "ground-differs-from-terrain": removeGround,
+  "ground-differs-from-terrain": (toMend) => [...otherUnit(toMend), ...removeGround(toMend)],
   "survey-source": stateSurveySource,
   "fade-margin": largerAntenna,
   availability: largerAntenna,

@@ -1,46 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { PROPOSALS } from "../../../language/editor/fixes/index.js";
-import { findingFixes, type QuickFix, textFixes } from "../../../language/editor/quick-fixes.js";
+import { findingFixes, textFixes } from "../../../language/editor/quick-fixes.js";
 import { applyEdits } from "../../../language/editor/text-range.js";
-import { DesignModel } from "../../../language/model/design-model.js";
 import { readSource } from "../../../language/model/source-file.js";
 import { equipped } from "../../../shared/rules/equipment/example-equipment.js";
 import { RULES } from "../../../shared/rules/index.js";
 import { fixture } from "../../support/fixture.js";
+import { FILE, fixesOf, modelOf, titles, withHop } from "./fixing.js";
 import { HOP, judge, PREAMBLE } from "./judged.js";
-
-const FILE = "/design/main.hop";
-
-function modelOf(text: string): DesignModel {
-  const model = new DesignModel("/design");
-  model.setFile(readSource(FILE, text));
-  return model;
-}
-
-/** Fixes of the first open finding of a rule; each attempt is made on a fresh copy. */
-async function fixesOf(
-  text: string,
-  rule: string,
-): Promise<{ fixes: readonly QuickFix[]; applied: (fix: QuickFix) => string; attempts: number }> {
-  const model = modelOf(text);
-  const { results, findings } = judge(model);
-  const finding = findings.find((one) => one.rule === rule && !one.accepted);
-  if (!finding) throw new Error(`no ${rule} among ${findings.map((one) => one.rule).join(", ")}`);
-  const hop = /^hop (.*?)( \/ |$)/.exec(finding.at)?.[1];
-  let attempts = 0;
-  const applied = ({ edits }: Pick<QuickFix, "edits">) => applyEdits(text, edits);
-  const fixes = await findingFixes(
-    { model, finding, judged: hop === undefined ? undefined : results(hop), before: findings },
-    (edits) => {
-      attempts++;
-      return judge(modelOf(applied({ edits }))).findings;
-    },
-  );
-  return { fixes, applied, attempts };
-}
-
-const withHop = (change: (hop: string) => string) => `${PREAMBLE}\n${change(HOP)}`;
-const titles = (fixes: readonly QuickFix[]) => fixes.map(({ title }) => title);
 
 describe("fixes of the text", () => {
   test("come from the problem, where it stands", () => {

@@ -1,0 +1,24 @@
+import type { Design } from "../../shared/design/design.js";
+import { type SpotHeights, spotKey, spotsWanted } from "../../shared/rules/position-slips.js";
+import type { TerrainStore } from "../terrain/store.js";
+
+/**
+ * Terrain where a slip in a position would be told by it.
+ * @param known what was read before, of the same terrain
+ * @returns the known itself where nothing else is wanted
+ */
+export async function spotHeights(
+  design: Design,
+  terrain: TerrainStore | undefined,
+  known: SpotHeights,
+): Promise<SpotHeights> {
+  const heights = new Map<string, number | undefined>();
+  let isNew = false;
+  for (const at of terrain ? spotsWanted(design) : []) {
+    const key = spotKey(at);
+    if (heights.has(key)) continue;
+    if (!known.has(key)) isNew = true;
+    heights.set(key, known.has(key) ? known.get(key) : await terrain!.heightAt(at));
+  }
+  return isNew || heights.size !== known.size ? heights : known;
+}
