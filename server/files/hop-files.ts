@@ -2,6 +2,7 @@
 import { type Dirent, existsSync, readdirSync, realpathSync, statSync } from "node:fs";
 import { isAbsolute, join, relative, resolve } from "node:path";
 import { readBoundedSync } from "./read-bounded.js";
+import { shareLinkedTo } from "./share-links.js";
 import { slashed } from "./slashed.js";
 
 /** No hand-written file is this long; a larger one is something else, named .hop by mistake. */
@@ -157,6 +158,14 @@ function listHopFiles(root: string, unreadable: UnreadableFile[]): string[] {
   /** A link to what lies in the folder anyway leads nowhere new; where others lead is not asked of a stranger's link. */
   const follow = (path: string, name: string): void => {
     try {
+      const share = shareLinkedTo(path);
+      if (share !== undefined) {
+        unreadable.push({
+          path: slashed(path),
+          message: `this link leads to ${share} on the network, and is not followed; remove it`,
+        });
+        return;
+      }
       const isFolder = statSync(path).isDirectory();
       const linkTo = realpathSync(path);
       if (isBelow(linkTo, realpathSync(root)) || isPassedOver(name, isFolder)) return;

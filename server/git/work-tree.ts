@@ -10,6 +10,8 @@ import { CommandError } from "../command-error.js";
  * that the design does not have. Only a `.git` makes a work tree; a bare repository among the files is data.
  */
 export function workTreeAround(folder: string): string | undefined {
+  // One that is not saved yet lies nowhere.
+  if (!stat(folder)) return undefined;
   let [named, real] = [resolve(folder), realpathSync.native(folder)];
   while (!hasRepository(real)) {
     if (dirname(real) === real) return undefined;

@@ -1,5 +1,6 @@
 import { readdir, realpath, stat } from "node:fs/promises";
 import { join, relative, resolve, sep } from "node:path";
+import { shareLinkedTo } from "../files/share-links.js";
 import type { FileOnDisk } from "./raster-file.js";
 
 const RASTER = /\.(hgt|hgt\.gz|zip|tif|tiff|asc)$/i;
@@ -35,6 +36,11 @@ export async function findRasterFiles(
   );
   /** Whether a link stays within what the network names; else it is told, if it could hold heights. */
   const isNamed = async (link: string): Promise<boolean> => {
+    const share = shareLinkedTo(link);
+    if (share !== undefined) {
+      problem(shown(link), `this link leads to ${share} on the network, and is not followed; remove it`);
+      return false;
+    }
     const target = await realpath(link).catch(() => undefined);
     if (target === undefined || named.some((root) => root !== undefined && isWithin(target, root)))
       return true;
