@@ -3,6 +3,7 @@ import { decisionsOf } from "../../language/compare/decided.js";
 import type { DesignModel } from "../../language/model/design-model.js";
 import type { ChangeSet, ComparedHop, ComparedSide } from "../../shared/compare/change-set.js";
 import { compareDesigns } from "../../shared/compare/compare.js";
+import { remarkKey, vanishedRemarks } from "../../shared/compare/remaining.js";
 import { findRenames, hopNow } from "../../shared/compare/renames.js";
 import { contentComparison } from "../../shared/compare/same.js";
 import type { Design, Hop } from "../../shared/design/design.js";
@@ -37,7 +38,42 @@ export async function compareStates(was: DesignState, is: DesignState, pace?: Pa
   for (const [index, { session, live }] of states.entries())
     if (!live) await session.update(pace, wanted[index]);
   for (const { session } of states) await session.readSpots();
-  return compareDesigns(comparedSide(sides[0], wanted[0]), comparedSide(sides[1], wanted[1]), { ground });
+  const compared = [comparedSide(sides[0], wanted[0]), comparedSide(sides[1], wanted[1])] as const;
+  const { today } = is.session;
+  const remarks = await remarksBeside(vanishedRemarks(...compared), sides[1], wanted[1], pace);
+  return compareDesigns(...compared, { ground, today, remarks });
+}
+
+/** So many hops are evaluated at a time in search of a remark. */
+const SEARCHED_AT_ONCE = 200;
+
+/**
+ * Of the remarks that the hops compared have no more, those that others still have: they are the same on both sides,
+ * and are evaluated only until each remark is found.
+ */
+async function remarksBeside(
+  vanished: ReadonlySet<string>,
+  { session, live, hops, design }: Side,
+  wanted: ReadonlySet<string>,
+  pace: Pace | undefined,
+): Promise<Set<string>> {
+  const found = new Set<string>();
+  const others = [...hops.keys()].filter((name) => !wanted.has(name));
+  for (let at = 0; at < others.length && found.size < vanished.size; at += SEARCHED_AT_ONCE) {
+    const some = others.slice(at, at + SEARCHED_AT_ONCE);
+    if (!live) await session.update(pace, new Set(some));
+    const results = new Map(
+      some.flatMap((name) => {
+        const judged = session.result(name);
+        return judged ? [[name, judged.result] as const] : [];
+      }),
+    );
+    for (const finding of judgeNetwork(design, results, session.today)) {
+      const key = remarkKey(finding);
+      if (key !== undefined && vanished.has(key)) found.add(key);
+    }
+  }
+  return found;
 }
 
 interface Side extends DesignState {

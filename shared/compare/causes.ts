@@ -1,53 +1,72 @@
-/** Why a hop changed that nobody edited. */
+/** Why a hop changed that nobody edited, and what was decided there. */
 import type { Hop } from "../design/design.js";
 import { RULES } from "../rules/index.js";
-import type { Cause } from "./change-set.js";
+import type { Cause, SharedChange } from "./change-set.js";
 import type { DecisionChange } from "./decisions.js";
 import type { FindingChange } from "./findings.js";
 import { contentComparison } from "./same.js";
+
+/** A hop that was added, removed or decided anew. */
+export interface EditedHop {
+  readonly status: Cause["status"];
+  readonly decisions: readonly DecisionChange[];
+}
 
 export interface CauseInput {
   readonly name: string;
   readonly decisions: readonly DecisionChange[];
   readonly findings: readonly FindingChange[];
-  /** Keys of shared declarations that changed and count for this hop on the new side. */
-  readonly sharedChanges: readonly string[];
+  /** Shared declarations that changed and count for this hop on the new side. */
+  readonly sharedChanges: readonly SharedChange[];
   /** Both states of the hop as it was evaluated, where it was. */
   readonly hops?: readonly [Hop, Hop];
-  readonly ground?: "terrain" | "survey";
-  /** Hops that were added, removed or edited. */
-  readonly edited: ReadonlySet<string>;
+  readonly ground?: Pick<Cause, "ground"> & { readonly kind: "terrain" | "survey" };
+  readonly edited: ReadonlyMap<string, EditedHop>;
   /** Those of them that end at a site of this hop. */
   beside(): readonly string[];
 }
 
 export function causesOf(input: CauseInput): Cause[] {
-  const deciding = new Set(input.decisions.flatMap(({ from }) => from ?? []));
-  const entries = new Set([...input.sharedChanges.filter((entry) => reaches(entry, input)), ...deciding]);
-  const causes: Cause[] = [...entries].map((entry) => ({ kind: kindOf(entry), text: entry }));
-  if (input.ground) causes.push({ kind: input.ground, text: input.ground });
+  const shared = input.sharedChanges.filter(({ entry }) => reaches(entry, input));
+  const causes = [
+    ...shared.map(({ entry, status, decisions }): Cause => {
+      const came = status === "added" || status === "removed";
+      return { kind: kindOf(entry), text: entry, status: came ? status : "changed", decisions };
+    }),
+    ...byDefaults(input.decisions),
+  ];
+  if (input.ground) {
+    const { kind, ground } = input.ground;
+    causes.push({ kind, text: kind, status: "changed", decisions: [], ground });
+  }
+  const moved = input.findings.filter(({ status }) => status !== "still there");
   const others = new Set(
-    input.findings
-      .filter(({ status }) => status !== "still there")
+    moved
       .flatMap(({ is, was }) => [is, was].flatMap((finding) => finding?.related ?? []))
       .flatMap(({ at }) => /^hop (.*?)(?: \/ .*)?$/.exec(at ?? "")?.[1] ?? [])
-      .filter((name) => name !== input.name && input.edited.has(name)),
+      .filter((name) => input.edited.has(name)),
   );
   // A finding that names no hop is about what the hops of a site share.
-  if (
-    causes.length === 0 &&
-    others.size === 0 &&
-    input.findings.some(({ status }) => status !== "still there")
-  )
+  if (causes.length === 0 && others.size === 0 && moved.length > 0)
     for (const other of input.beside()) others.add(other);
   others.delete(input.name);
-  for (const other of others) causes.push({ kind: "neighbour", text: `hop ${other}` });
+  for (const other of others)
+    causes.push({ kind: "neighbour", text: `hop ${other}`, ...input.edited.get(other)! });
   return causes;
+}
+
+/** Defaults hold fact by fact: what they decide of this hop stands among its own decisions. */
+function byDefaults(decisions: readonly DecisionChange[]): Cause[] {
+  const entries = Map.groupBy(decisions, ({ from }) => from);
+  return [...entries].flatMap(([from, those]): Cause[] =>
+    from === undefined ? [] : [{ kind: kindOf(from), text: from, status: "changed", decisions: those }],
+  );
 }
 
 /**
  * Whether a shared declaration that changed may have changed anything for this hop. A climate may have a figure that
- * the hop states itself, a site a power supply that no result of the hop rests on; defaults hold fact by fact.
+ * the hop states itself, a site a power supply that no result of the hop rests on; defaults are told by what they
+ * decide.
  */
 function reaches(entry: string, { hops, findings }: CauseInput): boolean {
   // The ground under the hop tells what the terrain did to it.

@@ -59,6 +59,12 @@ export interface Cause {
     | "neighbour";
   /** For example `antenna A18-06`, `terrain`, `hop KELD-MOSS`. */
   readonly text: string;
+  /** Whether it came, went or says something else. */
+  readonly status: "added" | "removed" | "changed";
+  /** What it says else; of what came or went nothing, and of the ground nothing either. */
+  readonly decisions: readonly DecisionChange[];
+  /** What the ground under the path became. */
+  readonly ground?: readonly { readonly label: string; readonly was?: string; readonly is?: string }[];
 }
 
 export interface SiteChange {

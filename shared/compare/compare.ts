@@ -1,32 +1,27 @@
 /** Holds two judged designs against each other. Pure: the host reads, evaluates and hands in both sides. */
 import type { Finding } from "../design/finding.js";
-import { causesOf } from "./causes.js";
+import type { EditedHop } from "./causes.js";
 import type {
   ChangeCounts,
   ChangeSet,
-  ComparedHop,
   ComparedSide,
   HopChange,
   SharedChange,
   SiteChange,
 } from "./change-set.js";
-import { type FigureChange, figureChanges, figuresAlone } from "./consequences.js";
-import { type DecisionChange, decisionChanges } from "./decisions.js";
-import { type DecidedHop, EVERYWHERE } from "./facts.js";
+import { decisionChanges } from "./decisions.js";
+import { EVERYWHERE } from "./facts.js";
 import { type FindingChange, findingChanges, isMended, isOpened, isWorse } from "./findings.js";
+import { type CompareOptions, decisionsOf, editedAt, hopChange, type Pair, sameWords } from "./hop-change.js";
 import { type LicenceChange, licenceChanges } from "./licences.js";
 import { mattersFirst } from "./order.js";
 import { orderChanges } from "./orders.js";
+import { remainingOn } from "./remaining.js";
 import { addressNow, findRenames, hopNow, type Renames, siteNow } from "./renames.js";
 
-export interface CompareOptions {
-  /** Whether the ground under a hop differs between the sides (names of the old and the new side). */
-  ground?(was: string, is: string): "terrain" | "survey" | undefined;
-}
-
-export function compareDesigns(was: ComparedSide, is: ComparedSide, options: CompareOptions = {}): ChangeSet {
+export function compareDesigns(was: ComparedSide, is: ComparedSide, options: CompareOptions): ChangeSet {
   const renames = findRenames(was.decisions, is.decisions);
-  const findings = findingsByOwner(was, is, renames);
+  const findings = findingsByOwner(was, is, renames, options);
   const shared = sharedChanges(was, is, renames, findings);
   const entries = new Map(shared.map((change) => [change.entry, change]));
   const changes: HopChange[] = [];
@@ -67,21 +62,6 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
   };
 }
 
-/**
- * A finding on a shared declaration changes nothing for those that use it; one that came or went is named by the hop
- * that uses it now, unless it counts for every hop without being named.
- */
-function isDecided(change: SharedChange | undefined): boolean {
-  if (change === undefined) return false;
-  if (change.status === "changed") return change.decisions.length > 0;
-  return change.status !== "renamed" && EVERYWHERE.includes(change.entry);
-}
-
-interface Pair {
-  readonly was?: string;
-  readonly is?: string;
-}
-
 function pairedHops(was: ComparedSide, is: ComparedSide, renames: Renames): Pair[] {
   const before = new Map(was.decisions.hops.map((name) => [hopNow(name, renames), name]));
   const pairs: Pair[] = is.decisions.hops.map((name) => ({ was: before.get(name), is: name }));
@@ -119,116 +99,17 @@ function editedHops(
   was: ComparedSide,
   is: ComparedSide,
   renames: Renames,
-): Map<string, readonly DecisionChange[]> {
-  const edited = new Map<string, readonly DecisionChange[]>();
+): Map<string, EditedHop> {
+  const edited = new Map<string, EditedHop>();
   for (const pair of pairs) {
     const decisions = decisionsOf(pair, was, is, renames);
     if (pair.was === pair.is && decisions.every(({ from }) => from !== undefined)) continue;
-    for (const name of [pair.was, pair.is]) if (name !== undefined) edited.set(name, decisions);
+    const status = pair.was === undefined ? "added" : pair.is === undefined ? "removed" : "changed";
+    // Of a hop that came or went all would be told: what it is made of stands in the text.
+    const hop = { status, decisions: status === "changed" ? decisions : [] } as const;
+    for (const name of [pair.was, pair.is]) if (name !== undefined) edited.set(name, hop);
   }
   return edited;
-}
-
-function decisionsOf(
-  { was: before, is: now }: Pair,
-  was: ComparedSide,
-  is: ComparedSide,
-  renames: Renames,
-): DecisionChange[] {
-  const facts = (hop: DecidedHop | undefined) => hop?.facts ?? [];
-  if (before === now && sameWords(was, is, `hop ${now}`)) return [];
-  return decisionChanges(
-    facts(before === undefined ? undefined : was.decisions.hop(before)),
-    facts(now === undefined ? undefined : is.decisions.hop(now)),
-    renames,
-  );
-}
-
-function sameWords(was: ComparedSide, is: ComparedSide, key: string): boolean {
-  return was.decisions.words(key) === is.decisions.words(key);
-}
-
-interface Context {
-  readonly was: ComparedSide;
-  readonly is: ComparedSide;
-  readonly renames: Renames;
-  readonly findings: ReadonlyMap<string, readonly FindingChange[]>;
-  readonly entries: ReadonlyMap<string, SharedChange>;
-  readonly edited: ReadonlyMap<string, readonly DecisionChange[]>;
-  readonly options: CompareOptions;
-}
-
-/** @returns undefined when nothing about the hop is worth telling */
-function hopChange(pair: Pair, context: Context): HopChange | undefined {
-  const { was, is, renames, entries, edited, options } = context;
-  const name = (pair.is ?? pair.was)!;
-  const before = pair.was === undefined ? undefined : was.hops.get(pair.was);
-  const now = pair.is === undefined ? undefined : is.hops.get(pair.is);
-  const lost = pair.is !== undefined && before !== undefined && now === undefined;
-  const findings = (context.findings.get(`hop ${name}`) ?? []).filter((change) => told(change, pair, lost));
-  const decisions = edited.get(name) ?? decisionsOf(pair, was, is, renames);
-  const figures = figuresOf(pair, before, now, renames);
-  const ground =
-    pair.was === undefined || pair.is === undefined ? undefined : options.ground?.(pair.was, pair.is);
-  const status =
-    pair.was === undefined ? "added" : pair.is === undefined ? "removed" : lost ? "not judged" : "changed";
-  const isEdited = edited.has(name);
-  const moved = findings.some((change) => change.status !== "still there");
-  if (!isEdited && figures.length === 0 && !moved && !lost) return undefined;
-  // Facts are put together only here: of a large network most hops never come so far.
-  const uses = pair.is === undefined ? undefined : is.decisions.hop(pair.is)?.uses;
-  const causes = causesOf({
-    name,
-    decisions,
-    findings,
-    sharedChanges: [...new Set([...(uses ?? []), ...EVERYWHERE])].filter((entry) =>
-      isDecided(entries.get(entry)),
-    ),
-    hops: before && now && [before.hop, now.hop],
-    ground: before && now && ground === "terrain" && sameProfile(before, now) ? undefined : ground,
-    edited: new Set(edited.keys()),
-    beside: () =>
-      (is.decisions.hop(name)?.ends ?? []).flatMap((site) => editedAt(site, edited, was, is, renames)),
-  });
-  const goesOn = status === "changed" || status === "not judged";
-  return {
-    hop: name,
-    title: (now ?? before)?.hop.title,
-    status,
-    renamedFrom: pair.is !== undefined && pair.was !== pair.is ? pair.was : undefined,
-    edited: isEdited,
-    // Of a hop that came or went all would be told: what it is made of stands in the text.
-    decisions: goesOn ? decisions : [],
-    figures,
-    causes: goesOn ? causes : [],
-    findings,
-    worse: lost || findings.some(isWorse) || figures.some(({ verdict }) => verdict === "worse"),
-  };
-}
-
-function figuresOf(
-  pair: Pair,
-  before: ComparedHop | undefined,
-  now: ComparedHop | undefined,
-  renames: Renames,
-): FigureChange[] {
-  if (pair.was === undefined) return now ? figuresAlone(now, "is") : [];
-  if (pair.is === undefined) return before ? figuresAlone(before, "was") : [];
-  return before && now ? figureChanges(before, now, (site) => siteNow(site, renames)) : [];
-}
-
-/** A raster that changed may be the same under the path. */
-function sameProfile({ result: a }: ComparedHop, { result: b }: ComparedHop): boolean {
-  return (
-    a.profile?.meanM === b.profile?.meanM &&
-    a.profile?.highestM === b.profile?.highestM &&
-    a.profile?.gaps.length === b.profile?.gaps.length
-  );
-}
-
-/** What a removed hop had wrong is gone with it, and of one that is not judged any more nobody knows. */
-function told(change: FindingChange, { is }: Pair, lost: boolean): boolean {
-  return (is !== undefined && !lost) || change.status !== "fixed";
 }
 
 /** Finding changes by the declaration that they stand at, named as on the new side. */
@@ -236,13 +117,15 @@ function findingsByOwner(
   was: ComparedSide,
   is: ComparedSide,
   renames: Renames,
+  options: CompareOptions,
 ): Map<string, readonly FindingChange[]> {
   const all = (side: ComparedSide): Finding[] => [
     ...[...side.hops.values()].flatMap(({ findings }) => findings),
     ...side.findings,
   ];
   const now = (at: string) => addressNow(at, renames);
-  const changes = findingChanges(all(was), all(is), now);
+  const remaining = remainingOn(was, is, renames, options);
+  const changes = findingChanges(all(was), all(is), { addressNow: now, remaining });
   return Map.groupBy(changes, ({ is: after, was: before }) => {
     const at = after ? after.at : now(before!.at);
     return at.split(" / ")[0]!;
@@ -270,7 +153,10 @@ function sharedChanges(
     const renamed = old !== undefined && after.has(entry) && old !== entry;
     const status =
       old === undefined ? "added" : !after.has(entry) ? "removed" : renamed ? "renamed" : "changed";
-    const own = (findings.get(entry) ?? []).filter((change) => change.status !== "still there");
+    // What a removed entry had wrong is gone with it.
+    const own = (findings.get(entry) ?? []).filter(
+      (change) => change.status !== "still there" && (status !== "removed" || change.is !== undefined),
+    );
     if (status === "changed" && decisions.length === 0 && own.length === 0) return [];
     const told = status === "changed" || status === "renamed" ? decisions : [];
     const renamedFrom = renamed ? old.slice(old.indexOf(" ") + 1) : undefined;
@@ -295,21 +181,6 @@ function siteChanges(
         because: findings.length > 0 ? because(site) : [],
       };
     });
-}
-
-/** Hops that end at a site, on either side, among those that were added, removed or decided anew. */
-function editedAt(
-  site: string,
-  edited: ReadonlyMap<string, unknown>,
-  was: ComparedSide,
-  is: ComparedSide,
-  renames: Renames,
-): string[] {
-  return [...edited.keys()].filter(
-    (name) =>
-      is.decisions.hop(name)?.ends.includes(site) ||
-      was.decisions.hop(name)?.ends.some((end) => siteNow(end, renames) === site),
-  );
 }
 
 /** Sites, by their new names, with a hop that may differ or with a change of their own. */

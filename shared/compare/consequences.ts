@@ -1,13 +1,16 @@
 /** Which figures changed by more than they are printed with, and whether that is better or worse. */
 import type { Hop } from "../design/design.js";
 import type { HopResult } from "../evaluate/result.js";
-import { type Figure, type FigureKind, figuresOf } from "./figures.js";
+import { pairedCarriers } from "./carriers.js";
+import { type Figure, type FigureKind, figuresOf, LEVEL_STEP_DB, levelOf } from "./figures.js";
 
 export type Verdict = "worse" | "better" | "changed";
 
 export interface FigureChange {
   readonly kind: FigureKind;
   readonly label: string;
+  /** Receiving site, of a level or margin. */
+  readonly site?: string;
   /** As printed; undefined: could not be computed. */
   readonly was?: string;
   readonly is?: string;
@@ -35,53 +38,73 @@ export function figureChanges(
     figuresOf(was.hop, was.result).map((figure) => [`${figure.kind} ${siteNow(figure.place)}`, figure]),
   );
   const after = figuresOf(is.hop, is.result);
-  const changed: { readonly figure: Figure; readonly change: FigureChange }[] = [];
+  const changed: FigureChange[] = [];
   for (const figure of after) {
     const key = `${figure.kind} ${figure.place}`;
     const change = changeOf(before.get(key), figure);
-    if (change) changed.push({ figure, change });
+    if (change) changed.push(change);
     before.delete(key);
   }
   for (const figure of before.values()) {
     // A criterion that the objective asks no more is a decision, not a loss.
     if (figure.kind === "clearance" && after.some(({ kind }) => kind === "clearance")) continue;
     changed.push({
-      figure,
-      change: {
-        kind: figure.kind,
-        label: figure.label,
-        was: figure.text,
-        verdict: figure.better === "more" ? "worse" : "changed",
-        estimated: figure.estimated,
-      },
+      ...named(figure),
+      was: figure.text,
+      verdict: figure.better === "more" ? "worse" : "changed",
     });
   }
-  return oneOfEqual(changed);
+  return [...changed, ...carrierLevels(was, is, siteNow)];
 }
 
-/** Figures of a hop that has no counterpart: of both directions the weaker one. */
+/** Levels of carriers that arrive otherwise than the judged one on either side: those on other arms or antennas. */
+function carrierLevels(
+  was: EvaluatedHop,
+  is: EvaluatedHop,
+  siteNow: (site: string) => string,
+): FigureChange[] {
+  const judged = ({ result }: EvaluatedHop, site: string, now: (site: string) => string) =>
+    result.directions.find(({ to }) => now(to) === site)?.judged?.receivedLevelDbm;
+  return pairedCarriers(was.result, is.result, siteNow).flatMap(({ carrier, was: before, is: now }) => {
+    const [then, after] = [before?.received?.judgedDbm, now.received?.judgedDbm];
+    if (then === undefined || after === undefined) return [];
+    const apart = (levelDbm: number, side: EvaluatedHop, name: (site: string) => string) =>
+      Math.abs(levelDbm - (judged(side, now.site, name) ?? Number.POSITIVE_INFINITY)) >= LEVEL_STEP_DB;
+    if (!apart(then, was, siteNow) && !apart(after, is, (site) => site)) return [];
+    const label = `Received level at ${now.site}, judged mode, ${carrier}`;
+    return changeOf(levelOf(label, now.site, then), levelOf(label, now.site, after)) ?? [];
+  });
+}
+
+/** Figures of a hop that has no counterpart. */
 export function figuresAlone({ hop, result }: EvaluatedHop, side: "was" | "is"): FigureChange[] {
-  const all = figuresOf(hop, result);
-  const margins = all.filter(({ kind }) => kind === "margin").toSorted((a, b) => a.value - b.value);
-  return all
-    .filter(({ kind, place }) => (kind !== "level" && kind !== "margin") || place === margins[0]?.place)
-    .map(({ kind, label, text, estimated }) => ({
-      kind,
-      label,
-      [side]: text,
-      verdict: "changed",
-      estimated,
-    }));
+  return figuresOf(hop, result).map((figure) => ({
+    ...named(figure),
+    [side]: figure.text,
+    verdict: "changed",
+  }));
+}
+
+function named({
+  kind,
+  label,
+  place,
+  estimated,
+}: Figure): Pick<FigureChange, "kind" | "label" | "site" | "estimated"> {
+  return { kind, label, site: kind === "level" || kind === "margin" ? place : undefined, estimated };
 }
 
 function changeOf(was: Figure | undefined, is: Figure): FigureChange | undefined {
-  const { kind, label, estimated = was?.estimated } = is;
-  if (!was) return { kind, label, is: is.text, verdict: "changed", estimated };
+  const name = { ...named(is), estimated: is.estimated ?? was?.estimated };
+  if (!was) return { ...name, is: is.text, verdict: "changed" };
   const by = is.value - was.value;
   const step = Math.max(was.step, is.step);
+  const texts = { ...name, was: was.text, is: is.text };
   // Half of a millionth for what binary fractions lose.
-  if (Math.abs(by) < step * (1 - 5e-7)) return undefined;
-  const texts = { kind, label, was: was.text, is: is.text, estimated };
+  if (Math.abs(by) < step * (1 - 5e-7)) {
+    // A figure that was only bounded says something else though its digits are the same.
+    return was.bound === is.bound ? undefined : { ...texts, verdict: "changed" };
+  }
   if (!isCertain(was, is, by)) return { ...texts, verdict: "changed" };
   const verdict = is.better === "neither" ? "changed" : by > 0 ? "better" : "worse";
   return { ...texts, difference: is.difference(by), by, verdict };
@@ -93,29 +116,4 @@ function isCertain(was: Figure, is: Figure, by: number): boolean {
   const grows = (was.bound ?? "at most") === "at most" && (is.bound ?? "at least") === "at least";
   const falls = (was.bound ?? "at least") === "at least" && (is.bound ?? "at most") === "at most";
   return by > 0 ? grows : falls;
-}
-
-/** Both directions changed alike, to a twentieth: the weaker one is told for both. */
-function oneOfEqual(
-  changed: readonly { readonly figure: Figure; readonly change: FigureChange }[],
-): FigureChange[] {
-  return changed
-    .filter(({ figure, change }) => {
-      if (figure.kind !== "level" && figure.kind !== "margin") return true;
-      return !changed.some(
-        (other) =>
-          other.figure.kind === figure.kind &&
-          other.change !== change &&
-          alike(other.change, change, figure.step) &&
-          (other.figure.value < figure.value ||
-            (other.figure.value === figure.value && other.figure.place < figure.place)),
-      );
-    })
-    .map(({ change }) => change);
-}
-
-function alike(a: FigureChange, b: FigureChange, step: number): boolean {
-  if (a.by === undefined || b.by === undefined) return false;
-  // Gains and losses of the two frequencies differ by little; telling both would hide the one that counts.
-  return Math.abs(a.by - b.by) < Math.max(step / 2, 0.05 * Math.abs(a.by));
 }

@@ -15,7 +15,14 @@ import {
 } from "../format/numbers.js";
 import { carriers } from "../radio/arrangements.js";
 
-export type FigureKind = "length" | "level" | "margin" | "clearance" | "availability" | "capacity";
+export type FigureKind =
+  | "length"
+  | "level"
+  | "margin"
+  | "standby"
+  | "clearance"
+  | "availability"
+  | "capacity";
 
 export interface Figure {
   readonly kind: FigureKind;
@@ -44,10 +51,11 @@ export function figuresOf(hop: Hop, result: HopResult): Figure[] {
       if (!mode) return [];
       const place = direction.to;
       return [
-        inDecibels("level", `Received level at ${place}, judged mode`, place, mode.receivedLevelDbm, dbm),
+        levelOf(`Received level at ${place}, judged mode`, place, mode.receivedLevelDbm),
         inDecibels("margin", `Fade margin at ${place}`, place, mode.fadeMarginDb, decibels),
       ];
     }),
+    ...standbyOf(result),
     ...clearances(result),
     ...availabilityOf(result),
     ...capacityOf(hop),
@@ -70,8 +78,16 @@ function lengthOf({ distanceM }: HopResult): Figure[] {
   ];
 }
 
+/** The last digit that levels are printed with. */
+export const LEVEL_STEP_DB = 0.1;
+
+/** @param place receiving site */
+export function levelOf(label: string, place: string, levelDbm: number): Figure {
+  return inDecibels("level", label, place, levelDbm, dbm);
+}
+
 function inDecibels(
-  kind: "level" | "margin",
+  kind: "level" | "margin" | "standby",
   label: string,
   place: string,
   value: number,
@@ -83,10 +99,17 @@ function inDecibels(
     place,
     value,
     text: text(value),
-    step: 0.1,
-    better: kind === "margin" ? "more" : "neither",
+    step: LEVEL_STEP_DB,
+    better: kind === "level" ? "neither" : "more",
     difference: (by) => signed(by, 1, "dB"),
   };
+}
+
+function standbyOf({ standby }: HopResult): Figure[] {
+  const weakest = standby?.weakest;
+  if (weakest === undefined) return [];
+  const label = "Least fade margin with a unit on standby";
+  return [inDecibels("standby", label, "", weakest.fadeMarginDb, decibels)];
 }
 
 /** What the objective asks for; without an objective what is shown for information. */

@@ -10,47 +10,71 @@ export type FindingStatus =
   | "still there"
   | "milder"
   | "newly accepted"
+  /** Its rule says nothing now: what it needs is not known, or a cause is told instead. Nothing is mended by that. */
+  | "no longer judged"
+  /** Judged, and not found any more. */
   | "fixed";
 
 export interface FindingChange {
   readonly status: FindingStatus;
   readonly rule: string;
-  /** Of the new side; of the old one where it is fixed. */
+  /** Of the new side; of the old one where it is not there. */
   readonly severity: Severity;
   readonly message: string;
-  /** Undefined when it is fixed. */
+  /** Undefined when it is fixed or no longer judged. */
   readonly is?: Finding;
   /** Undefined when it is new. */
   readonly was?: Finding;
 }
 
+export interface FindingOptions {
+  addressNow(address: Address): Address;
+  /** What the new side has in place of a finding without a counterpart; undefined: nothing, it is fixed. */
+  remaining?(was: Finding): Finding | "no longer judged" | undefined;
+}
+
 /**
- * A finding is known by its rule and address, never by its message, which holds figures. Where several are alike
- * otherwise, those of the same number go first: an obstacle put in before others renumbers them. What is said once
- * for many is known by what it is about: a hop more, or another order of files, moves it from hop to hop.
+ * A finding is known by its rule and what it is about, or else by its rule and address; never by its message alone,
+ * which holds figures. Where several are alike otherwise, those that say the same go first, then those of the same
+ * number: an obstacle put in before others renumbers them. What is said once for many places is known by what it is
+ * about: the weaker direction, a hop more, or another order of files, moves it from place to place.
  */
 export function findingChanges(
   was: readonly Finding[],
   is: readonly Finding[],
-  addressNow: (address: Address) => Address,
+  { addressNow, remaining = () => undefined }: FindingOptions,
 ): FindingChange[] {
   const open = new Set(is);
   const pairs = new Map<Finding, Finding>();
-  const pair = (keyOf: (finding: Finding, now: (at: Address) => Address) => string | undefined) => {
+  const pair = (keyOf: (finding: Finding, now: (address: Address) => Address) => string | undefined) => {
     const free = Map.groupBy(open, (finding) => keyOf(finding, (at) => at));
     for (const finding of was) {
       const key = pairs.has(finding) ? undefined : keyOf(finding, addressNow);
-      const found = key === undefined ? undefined : free.get(key)?.shift();
-      if (!found) continue;
-      pairs.set(finding, found);
-      open.delete(found);
+      const list = key === undefined ? undefined : free.get(key);
+      // One that both sides tell of something is no counterpart of one that is told of something else.
+      const index = list?.findIndex((other) => !isOfOther(finding, other, addressNow)) ?? -1;
+      if (index < 0) continue;
+      const [found] = list!.splice(index, 1);
+      pairs.set(finding, found!);
+      open.delete(found!);
     }
   };
-  pair(({ rule, at }, now) => `${rule} ${now(at)}`);
-  pair(({ rule, at }, now) => `${rule} ${now(at).replace(/#\d+/g, "")}`);
+  const unnumbered = (at: Address) => at.replace(/#\d+/g, "");
   pair(({ rule, about }, now) => about && `${rule} ${now(about)}`);
-  const kept = was.map((finding) => changeOf(finding, pairs.get(finding)));
+  pair(({ rule, at, message }, now) => `${rule} ${unnumbered(now(at))} ${message}`);
+  pair(({ rule, at }, now) => `${rule} ${now(at)}`);
+  pair(({ rule, at }, now) => `${rule} ${unnumbered(now(at))}`);
+  const kept = was.map((finding) => {
+    const found = pairs.get(finding) ?? remaining(finding);
+    return found === "no longer judged"
+      ? { ...changeOf(finding, undefined), status: found }
+      : changeOf(finding, found);
+  });
   return [...[...open].map((finding) => changeOf(undefined, finding)), ...kept];
+}
+
+function isOfOther(was: Finding, is: Finding, now: (address: Address) => Address): boolean {
+  return was.about !== undefined && is.about !== undefined && now(was.about) !== is.about;
 }
 
 const RANK: Readonly<Record<Severity, number>> = { error: 2, warning: 1, info: 0 };

@@ -2,6 +2,7 @@
 import type { Polarization } from "../design/design.js";
 import type { CarrierEnd, CarrierResult } from "../evaluate/carriers.js";
 import { bandwidth, dbm, degrees, frequency, metres, trimmed } from "../format/numbers.js";
+import { pairedByAir } from "./carriers.js";
 import type { EvaluatedHop } from "./consequences.js";
 
 export interface LicenceChange {
@@ -52,32 +53,14 @@ interface Figure {
   readonly step?: number;
 }
 
-/**
- * A transmission is known by its site, frequency and polarization; failing that, by frequency, then by polarization.
- * The order of carriers and of lines says nothing.
- */
+/** A transmission is known by its site and what is on the air; the order of carriers and of lines says nothing. */
 function paired(
   before: readonly Transmission[],
   after: readonly Transmission[],
-): Map<Transmission, Transmission> {
-  const pairs = new Map<Transmission, Transmission>();
-  const open = new Set(before);
-  const keys: ((one: Transmission) => string)[] = [
-    ({ site, frequencyHz, polarization }) => `${site} ${frequency(frequencyHz)} ${polarization}`,
-    ({ site, frequencyHz }) => `${site} ${frequency(frequencyHz)}`,
-    ({ site, polarization }) => `${site} ${polarization}`,
-    ({ site }) => site,
-  ];
-  for (const keyOf of keys) {
-    const free = Map.groupBy(open, keyOf);
-    for (const now of after) {
-      const then = pairs.has(now) ? undefined : free.get(keyOf(now))?.shift();
-      if (then === undefined) continue;
-      pairs.set(now, then);
-      open.delete(then);
-    }
-  }
-  return pairs;
+): Map<Transmission, Transmission | undefined> {
+  const sites = new Set([...before, ...after].map(({ site }) => site));
+  const at = (all: readonly Transmission[], site: string) => all.filter((one) => one.site === site);
+  return new Map([...sites].flatMap((site) => [...pairedByAir(at(before, site), at(after, site))]));
 }
 
 function figureChanges(was: Transmission, is: Transmission): LicenceChange["figures"] {

@@ -25,7 +25,7 @@ function lossOf({ figures }: HopChange): number {
 function lossInDecibels({ kind, by = 0, verdict, is }: FigureChange): number {
   if (verdict !== "worse") return 0;
   if (is === undefined) return 100;
-  if (kind === "margin") return -by;
+  if (kind === "margin" || kind === "standby") return -by;
   if (kind === "clearance") return -by * 10;
   return 0.1;
 }

@@ -16,7 +16,7 @@ export interface Finding {
   readonly severity: Severity;
   /** Where it belongs. */
   readonly at: Address;
-  /** What it is about, where it is said once for many: it stays the same finding at whichever of them it is told. */
+  /** What it is about, where it is said once for many places: it stays the same finding at whichever of them it is told. */
   readonly about?: string;
   /** One sentence with the numbers in it, as an engineer would say it. */
   readonly message: string;

@@ -15,6 +15,7 @@ export const capacity: HopRule = {
   why: "The availability is asked for this capacity; a lower mode keeps the hop up but not the service.",
   fix: "A higher mode, a wider channel, a second carrier, or a smaller demand.",
   source: "common practice",
+  once: true,
   needs: ["objective"],
   good: exampleHop(),
   bad: exampleHop({ hop: "polarization vertical\n  radio R18\n  mode 55 MHz QPSK" }),

@@ -26,6 +26,7 @@ export const clearance: HopRule = {
   why: "A beam that touches the ground loses level every day, and most when k is small.",
   fix: "Raise an antenna, move a site, or accept the finding with a reason.",
   source: "Rec. ITU-R P.530-18 section 2.2 (the use of k and Fresnel zone; the figures are the objective's)",
+  once: true,
   needs: ["clearance", "objective"],
   quietAfter: ["path-length"],
   good: exampleHop(),

@@ -9,6 +9,7 @@ import { remark, reportShared } from "./shared-remarks.js";
 
 export const climateMissing: NetworkRule = {
   scope: "network",
+  ofResults: true,
   id: "climate-missing",
   severity: "info",
   title: "Rain or multipath cannot be computed",

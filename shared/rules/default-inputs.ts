@@ -15,6 +15,7 @@ const SUPPLY: readonly (readonly [name: RegExp, at: Address, help: string])[] = 
 
 export const defaultInputs: NetworkRule = {
   scope: "network",
+  ofResults: true,
   id: "default-inputs",
   severity: "info",
   title: "A default stands in for a fact of the design",

@@ -14,6 +14,7 @@ export const fadeMargin: HopRule = {
   why: "The margin is what rain and multipath may take before the service is lost.",
   fix: "Larger antennas, less loss, more power, a lower mode or band.",
   source: "common practice",
+  once: true,
   needs: ["levels", "objective"],
   quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold", "capacity"],
   good: exampleHop(),

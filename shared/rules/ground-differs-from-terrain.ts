@@ -9,6 +9,7 @@ const TOLERANCE_M = 15;
 
 export const groundDiffersFromTerrain: NetworkRule = {
   scope: "network",
+  ofResults: true,
   id: "ground-differs-from-terrain",
   severity: "warning",
   title: "Stated ground and terrain disagree",

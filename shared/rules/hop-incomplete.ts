@@ -14,6 +14,7 @@ export const hopIncomplete: HopRule = {
   why: "An unfinished design is normal; what is not judged yet must be seen, once and quietly.",
   fix: "Write the facts as they are decided.",
   source: "common practice",
+  once: true,
   needs: [],
   good: exampleHop(),
   bad: exampleHop({ tarn: "antenna A18-06\n    transmits low" }).replace("  objective trunk\n", ""),

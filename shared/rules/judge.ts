@@ -1,3 +1,4 @@
+import { address } from "../design/address.js";
 import type { Design, Hop, UnformedHop } from "../design/design.js";
 import type { Finding, Severity } from "../design/finding.js";
 import { withinReason } from "../evaluate/reason.js";
@@ -15,6 +16,18 @@ import { finding, meets } from "./rule.js";
  * @param today ISO date that acceptances are held against
  */
 export function judgeHop(design: Hop, result: HopResult, today: string): Finding[] {
+  return judgedHop(design, result, today).findings;
+}
+
+/**
+ * The same, with the rules that said nothing because what they need is not known, or because a cause was told instead:
+ * of what they would find nobody knows.
+ */
+export function judgedHop(
+  design: Hop,
+  result: HopResult,
+  today: string,
+): { readonly findings: Finding[]; readonly passedOver: ReadonlySet<string> } {
   const { hop } = withinReason(design);
   const by = acceptingHop(hop);
   const findings: Finding[] = [];
@@ -45,14 +58,15 @@ export function judgeHop(design: Hop, result: HopResult, today: string): Finding
           passedOver.add(rule.id);
           return;
         }
-        const found = accepted(by, finding(rule, { ...report, severity }), today);
+        const about = report.about ?? (rule.once ? address("hop", hop.name) : undefined);
+        const found = accepted(by, finding(rule, { ...report, about, severity }), today);
         if (found.accepted === undefined) told.set(rule.id, graver(told.get(rule.id), severity));
         findings.push(found);
       },
     });
   }
   findings.push(...judgeAcceptances(by, findings, "hop", today, passedOver));
-  return findings;
+  return { findings, passedOver };
 }
 
 /** A hop without two ends: of its acceptances nobody knows what else they would excuse. */

@@ -14,6 +14,7 @@ export const levelBelowThreshold: HopRule = {
   why: "Below its threshold the mode does not work at all.",
   fix: "Larger antennas, less loss, a lower mode or band, or a shorter hop.",
   source: "common practice",
+  once: true,
   needs: ["levels"],
   quietAfter: ["path-length", "frequency-outside-tuning"],
   good: exampleHop(),

@@ -8,6 +8,7 @@ export const ASSUMED_INPUT = "dN1";
 
 export const multipathAssumed: NetworkRule = {
   scope: "network",
+  ofResults: true,
   id: "multipath-assumed",
   severity: "info",
   title: "Multipath is that of early planning, from an assumed gradient",

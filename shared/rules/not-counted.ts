@@ -5,6 +5,7 @@ import { remark, reportShared } from "./shared-remarks.js";
 
 export const notCounted: NetworkRule = {
   scope: "network",
+  ofResults: true,
   id: "not-counted",
   severity: "info",
   title: "A cause of outage is not counted",

@@ -13,6 +13,7 @@ export const objectiveMissing: HopRule = {
   why: "A hop of which nothing is asked has no findings on clearance, margin or availability, which reads as if all were well.",
   fix: "Name an objective in the hop or in the defaults of hops; state in it what is asked.",
   source: "common practice",
+  once: true,
   needs: [],
   quietAfter: ["path-length"],
   good: exampleHop(),

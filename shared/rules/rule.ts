@@ -61,6 +61,8 @@ export interface HopContext {
 /** A rule about one hop by itself. */
 export interface HopRule extends RuleText {
   readonly scope: "hop";
+  /** Finds one thing of a hop, told at whichever of its places carries the fault: it stays the same finding there. */
+  readonly once?: true;
   readonly needs: readonly Need[];
   /** Causes of which this finding would only be the consequence: found there, and no milder, this rule stays quiet. */
   readonly quietAfter?: readonly string[];
@@ -79,6 +81,8 @@ export interface NetworkContext {
 /** A rule about several hops, a site or a catalogue entry: said once, however many hops share it. */
 export interface NetworkRule extends RuleText {
   readonly scope: "network";
+  /** Said of the results of hops, not of the design alone: with some hops evaluated it speaks of those only. */
+  readonly ofResults?: true;
   check(context: NetworkContext): void;
 }
 

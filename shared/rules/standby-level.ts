@@ -13,6 +13,7 @@ export const standbyLevel: HopRule = {
   why: "A standby unit that lies below threshold in clear air protects in name only.",
   fix: "A coupler with less difference between its arms, larger antennas, or a lower mode.",
   source: "common practice",
+  once: true,
   needs: ["levels"],
   quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold"],
   good: exampleHop({

@@ -8,6 +8,7 @@ const WITHOUT_WEIGHT = /P\.841|section 7$|PN\.837/;
 
 export const uncheckedMethods: NetworkRule = {
   scope: "network",
+  ofResults: true,
   id: "unchecked-methods",
   severity: "info",
   title: "A figure rests on a method that was not checked against its Recommendation",

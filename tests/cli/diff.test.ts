@@ -87,7 +87,9 @@ describe("markdown", () => {
     expect(stdout).toContain("| FELL: antenna | `antenna A18-06 at 40 m` | `antenna A18-12 at 40 m` |");
     expect(stdout).toMatch(/\| Fade margin at \w+ \| [\d.]+ dB \| [\d.]+ dB \| \+11\.0 dB better \|/);
     expect(stdout).toMatch(/^## KELD-MOSS: margin -\S+ dB, .*1 new error$/m);
-    expect(stdout).toContain("Nobody edited it; it changed because of: terrain.");
+    expect(stdout).toContain(
+      "Nobody edited it; it changed because of: terrain (highest ground 209.7 m → 243.7 m; mean ground 200.6 m → 202.8 m).",
+    );
     expect(stdout.indexOf("## KELD-MOSS")).toBeLessThan(stdout.indexOf("## FELL-TARN"));
     expect(stdout).toContain("| order | 2 | antenna A18-12 | FELL +1, TARN +1 |");
     expect(stdout).not.toContain("KELD-TARN");
@@ -115,7 +117,7 @@ test("json fits its schema, which can say no", () => {
   const output = JSON.parse(stdout) as DiffOutput;
   expect(validate(output), JSON.stringify(validate.errors)).toBe(true);
   expect(validate({ ...output, worse: "yes" })).toBe(false);
-  expect(output).toMatchObject({ schema: "hopwright-diff/1", worse: true, was: { name: "old" } });
+  expect(output).toMatchObject({ schema: "hopwright-diff/2", worse: true, was: { name: "old" } });
   expect(output.is!.commit).toBe(repository.git("rev-parse", "HEAD"));
   const [design] = output.designs;
   expect(design!.folder).toBe("net");

@@ -2,8 +2,9 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { formatText } from "../../language/format/format.js";
 import { hopHistory } from "../../server/compare/hop-history.js";
 import { repositoryOf, revisionOf } from "../../server/git/repository.js";
-import type { ChangeSet } from "../../shared/compare/change-set.js";
+import type { ChangeSet, HopChange } from "../../shared/compare/change-set.js";
 import { isEmpty } from "../../shared/compare/change-set.js";
+import { causeWords } from "../../shared/compare/words.js";
 import { CATALOGUE, files, hop, INDOOR, terrain } from "./network.js";
 import { decisionsTold, figuresTold, findingsTold, TestRepository, TODAY } from "./repository.js";
 
@@ -20,6 +21,11 @@ function step(name: string, change: () => void): void {
   change();
   commits[name] = repository.commit(name);
   if (last !== undefined) before[name] = last;
+}
+
+/** Who, and what was decided there. */
+function causesOf(causes: HopChange["causes"]): string[] {
+  return causes.map((cause) => `${cause.kind} ${cause.text}: ${causeWords(cause)}`);
 }
 
 function changesOf(name: string): Promise<ChangeSet> {
@@ -158,7 +164,7 @@ describe("a commit", () => {
     expect(hops.at(-1)!.hop).toBe("FELL-TARN");
     for (const { edited, causes } of hops) {
       expect(edited).toBe(false);
-      expect(causes).toEqual([{ kind: "catalogue", text: "antenna A18-06" }]);
+      expect(causesOf(causes)).toEqual(["catalogue antenna A18-06: gain 38.5 dBi → 37.5 dBi"]);
     }
     expect(
       shared.map(({ entry, usedBy, affects, decisions }) => [entry, usedBy, affects, decisions.length]),
@@ -171,7 +177,10 @@ describe("a commit", () => {
   test("that updates the terrain: the one hop over the ridge, because of the terrain", async () => {
     const { hops, shared, licences } = await changesOf("terrain update");
     expect(hops.map(({ hop, edited }) => [hop, edited])).toEqual([["KELD-MOSS", false]]);
-    expect(hops[0]!.causes).toEqual([{ kind: "terrain", text: "terrain" }]);
+    // 10 and 38 m of ridge on 200 m of land; the path crosses it a little below its top.
+    expect(causesOf(hops[0]!.causes)).toEqual([
+      "terrain terrain: highest ground 209.7 m → 236.9 m; mean ground 200.6 m → 202.4 m",
+    ]);
     expect(hops[0]!.decisions).toEqual([]);
     const clearance = hops[0]!.figures.find(({ kind }) => kind === "clearance")!;
     expect(clearance.verdict).toBe("worse");
@@ -204,9 +213,9 @@ describe("a commit", () => {
       ["PEAK-FELL", "added", true],
     ]);
     expect(findingsTold(hops[0]!)).toEqual(["new site-high-and-low"]);
-    expect(hops[0]!.causes).toEqual([
-      { kind: "neighbour", text: "hop KELD-FELL" },
-      { kind: "neighbour", text: "hop PEAK-FELL" },
+    expect(causesOf(hops[0]!.causes)).toEqual([
+      "neighbour hop KELD-FELL: added",
+      "neighbour hop PEAK-FELL: added",
     ]);
     expect(orders.map(({ part, count }) => [part, count])).toEqual([
       ["antenna A18-06", 4],
@@ -240,7 +249,7 @@ describe("a commit", () => {
     expect(hops.map(({ hop }) => hop).sort()).toEqual(["FELL-TARN-S", "KELD-MOSS", "KELD-TARN"]);
     for (const { figures, causes, edited } of hops) {
       expect(figures.map(({ kind, verdict }) => [kind, verdict])).toEqual([["availability", "worse"]]);
-      expect(causes).toEqual([{ kind: "climate", text: "climate" }]);
+      expect(causesOf(causes)).toEqual(["climate climate: rain 34 mm/h → 60 mm/h"]);
       expect(edited).toBe(false);
     }
   });
@@ -250,7 +259,7 @@ describe("a commit", () => {
     const told = hops.find(({ hop }) => hop === "FELL-TARN-S")!;
     expect(findingsTold(told)).toContain("new fade-margin");
     expect(told.figures).toEqual([]);
-    expect(told.causes).toEqual([{ kind: "objective", text: "objective trunk" }]);
+    expect(causesOf(told.causes)).toEqual(["objective objective trunk: margin 20 dB → 60 dB"]);
   });
 
   test("that accepts a finding: newly accepted, not worse", async () => {
@@ -269,7 +278,7 @@ describe("a commit", () => {
   test("that corrects a position: length, azimuths and licences of the hops there", async () => {
     const { hops, sites, licences } = await changesOf("position corrected");
     expect(hops.map(({ hop }) => hop)).toEqual(["FELL-TARN-S"]);
-    expect(hops[0]!.causes).toEqual([{ kind: "site", text: "site FELL" }]);
+    expect(causesOf(hops[0]!.causes)).toEqual(["site site FELL: at 47.6 -30.34 → 47.6 -30.341"]);
     expect(hops[0]!.figures.map(({ kind }) => kind)).toContain("length");
     expect(sites).toMatchObject([
       { site: "FELL", status: "changed", decisions: [{ is: "at 47.6 -30.341" }] },
@@ -306,8 +315,8 @@ test("one hop too many overruns ports and power of a site: its neighbour and the
   expect(worse).toBe(true);
   // Two ports for three hops; 3 units of 40 W, chassis and cards against 120 W.
   const harmed = hops.filter((change) => findingsTold(change).includes("new if-ports-short"));
-  expect(harmed.map(({ hop, edited, causes }) => [hop, edited, causes])).toEqual([
-    ["KELD-MOSS", false, [{ kind: "neighbour", text: "hop KELD-PEAK" }]],
+  expect(harmed.map(({ hop, edited, causes }) => [hop, edited, causesOf(causes)])).toEqual([
+    ["KELD-MOSS", false, ["neighbour hop KELD-PEAK: added"]],
   ]);
   expect(
     sites.map(({ site, because, findings }) => [

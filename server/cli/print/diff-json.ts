@@ -10,7 +10,7 @@ import { findingOutput, twelveDigits } from "./json.js";
 export function printDiffJson(compared: FolderComparison): Iterable<string> {
   const { repository, was, is, notes, unreadable, designs } = compared;
   const output: DiffOutput = {
-    schema: "hopwright-diff/1",
+    schema: "hopwright-diff/2",
     version: VERSION,
     was: { name: was.name, commit: was.commit },
     is: is && { name: is.name, commit: is.commit },

@@ -16,7 +16,7 @@ import type { Severity } from "../../../shared/design/finding.js";
 import type { FileProblemOutput, PlaceOutput } from "./check-output.js";
 
 export interface DiffOutput {
-  readonly schema: "hopwright-diff/1";
+  readonly schema: "hopwright-diff/2";
   readonly version: string;
   /** The old side. */
   readonly was: RevisionOutput;

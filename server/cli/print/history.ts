@@ -1,5 +1,6 @@
 /** The history of a hop: a line a commit with its figures, below it what was decided. */
 import type { DecisionChange } from "../../../shared/compare/decisions.js";
+import { decisionWords } from "../../../shared/compare/words.js";
 import type { HopResult } from "../../../shared/evaluate/result.js";
 import { availabilityBounded, ESTIMATE_REMARK } from "../../../shared/format/bounds.js";
 import { decibels } from "../../../shared/format/numbers.js";
@@ -40,13 +41,8 @@ function availabilityText(found: HopResult["availability"]): string {
   return found === undefined ? "–" : availabilityBounded(found);
 }
 
-function decision({ site, within, word, was, is }: DecisionChange): string {
-  const place = [site, within].filter((part) => part !== undefined).join(" / ");
-  const what = place === "" ? "" : `${place}: `;
-  if (was === undefined) return safe(`${what}+ ${is}`);
-  if (is === undefined) return safe(`${what}- ${was}`);
-  // The word stands in both; once is enough.
-  return safe(`${what}${was} -> ${is.startsWith(`${word} `) ? is.slice(word.length + 1) : is}`);
+function decision(change: DecisionChange): string {
+  return safe(decisionWords(change, "->"));
 }
 
 export function historyJson(hop: string, entries: readonly HistoryEntry[]): Iterable<string> {

@@ -13,7 +13,7 @@ export function findingItems(findings: readonly FindingChange[], { where }: Plac
     .toSorted((a, b) => ORDER.indexOf(a.status) - ORDER.indexOf(b.status) || rank(a) - rank(b))
     .map((change) => {
       const { status, severity, rule, message, is } = change;
-      const place = status === "fixed" ? undefined : where?.(change);
+      const place = is === undefined ? undefined : where?.(change);
       const accepted = status === "newly accepted" ? is?.accepted : undefined;
       const until = accepted?.until === undefined ? "" : ` until ${accepted.until}`;
       const reason = accepted?.reason === undefined ? "" : `: ${accepted.reason}`;
@@ -34,6 +34,7 @@ const ORDER: readonly FindingChange["status"][] = [
   "newly accepted",
   "still there",
   "milder",
+  "no longer judged",
   "fixed",
 ];
 

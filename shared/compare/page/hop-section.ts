@@ -3,9 +3,10 @@ import type { Block, Inline, TableRow } from "../../report/document/document.js"
 import type { HopChange } from "../change-set.js";
 import type { FigureChange } from "../consequences.js";
 import { isMended, isWorse } from "../findings.js";
+import { causeWords, entryWords } from "../words.js";
 import { findingItems } from "./finding-items.js";
 import type { ChangePageInput } from "./page.js";
-import { entryWords, rowsOfDecisions } from "./tables.js";
+import { rowsOfDecisions, worstOf } from "./tables.js";
 
 /** The hop and the one thing that a reader must know of it. */
 export function hopHeading(change: HopChange): string {
@@ -20,7 +21,7 @@ export function headline({ status, renamedFrom, figures, findings, decisions }: 
     status === "changed" ? [] : [status === "not judged" ? "not judged any more" : status];
   if (renamedFrom !== undefined) told.push("renamed");
   for (const [kind, word] of HEADLINED) {
-    const worst = figures.find((figure) => figure.kind === kind && figure.verdict !== "changed");
+    const worst = worstOf(figures.filter((figure) => figure.kind === kind && figure.verdict !== "changed"));
     if (worst?.difference !== undefined) told.push(`${word} ${worst.difference}`);
     else if (worst) told.push(`${word} not computed any more`);
   }
@@ -39,19 +40,19 @@ export function headline({ status, renamedFrom, figures, findings, decisions }: 
 
 const HEADLINED: readonly (readonly [FigureChange["kind"], string])[] = [
   ["margin", "margin"],
+  ["standby", "margin on standby"],
   ["clearance", "clearance"],
   ["availability", "availability"],
   ["capacity", "capacity"],
 ];
 
 export function hopBlocks(change: HopChange, input: ChangePageInput): Block[] {
-  const { decisions, figures, causes, findings, edited, renamedFrom } = change;
+  const { decisions, figures, causes, findings, renamedFrom } = change;
   const rows = [...rowsOfDecisions(decisions), ...figures.map(rowOfFigure)];
   const items = findingItems(findings, input);
   const drawing = input.drawing?.(change);
-  const also = causes.map(({ text }) => entryWords(text)).join(", ");
   const lost = change.status === "not judged";
-  const nothing = rows.length === 0 && items.length === 0 && also === "";
+  const nothing = rows.length === 0 && items.length === 0 && causes.length === 0;
   return [
     ...(nothing && renamedFrom !== undefined
       ? [{ type: "paragraph", text: "Its ends are the same; nothing but the name changed." } as const]
@@ -65,17 +66,21 @@ export function hopBlocks(change: HopChange, input: ChangePageInput): Block[] {
         ]
       : []),
     ...(rows.length > 0 ? [{ type: "table", columns: COLUMNS, rows } as const] : []),
-    ...(also === ""
-      ? []
-      : [
-          {
-            type: "paragraph",
-            text: `${edited ? "Changed for it by others" : "Nobody edited it; it changed because of"}: ${also}.`,
-          } as const,
-        ]),
+    ...causeBlocks(change),
     ...(items.length > 0 ? [{ type: "list", items } as const] : []),
     ...(drawing ? [drawing] : []),
   ];
+}
+
+/** Who else decided something for it, and what. Facts of defaults stand among the rows. */
+function causeBlocks({ causes, edited }: HopChange): Block[] {
+  if (causes.length === 0) return [];
+  const text = edited ? "Changed for it by others" : "Nobody edited it; it changed because of";
+  const told = causes.map((cause) => {
+    const said = cause.kind === "defaults" ? "see above" : causeWords(cause);
+    return said === "" ? entryWords(cause.text) : `${entryWords(cause.text)} (${said})`;
+  });
+  return [{ type: "paragraph", text: `${text}: ${told.join(", ")}.` }];
 }
 
 /** Differences are words with figures of many units: to the left, and broken where the page is narrow. */

@@ -3,9 +3,10 @@ import { ESTIMATE_REMARK } from "../../format/bounds.js";
 import type { Block, Figure, KeyFigure, Page, Section, TableRow } from "../../report/document/document.js";
 import { type ChangeCounts, type ChangeSet, type HopChange, isEmpty } from "../change-set.js";
 import { type FindingChange, isWorse } from "../findings.js";
+import { entryWords } from "../words.js";
 import { findingItems } from "./finding-items.js";
 import { hopBlocks, hopHeading } from "./hop-section.js";
-import { affectedTable, entryWords, rowsOfDecisions } from "./tables.js";
+import { affectedTable, rowsOfDecisions } from "./tables.js";
 
 export interface ChangePageInput {
   readonly name: string;

@@ -1,9 +1,10 @@
 /** Tables of a comparison that several sections share. */
 import type { Inline, Table, TableRow } from "../../report/document/document.js";
-import type { HopChange } from "../change-set.js";
+import type { Cause, HopChange } from "../change-set.js";
 import type { FigureChange } from "../consequences.js";
 import type { DecisionChange } from "../decisions.js";
 import { isMended, isOpened, isWorse } from "../findings.js";
+import { entryWords } from "../words.js";
 
 /** Was and is in the words of the language, one row a decision. */
 export function rowsOfDecisions(decisions: readonly DecisionChange[]): TableRow[] {
@@ -22,6 +23,7 @@ function quoted(text: string | undefined): Inline {
 const FIGURES: readonly (readonly [FigureChange["kind"], string])[] = [
   ["level", "Received level"],
   ["margin", "Margin"],
+  ["standby", "On standby"],
   ["clearance", "Clearance"],
   ["availability", "Availability"],
   ["capacity", "Capacity"],
@@ -43,7 +45,7 @@ export function affectedTable(hops: readonly HopChange[]): Table {
     rows: hops.map((change) => ({
       cells: [
         change.hop,
-        change.causes.map(({ text }) => entryWords(text)).join(", "),
+        change.causes.map(causeNamed).join(", "),
         ...shown.map(([kind]) => cell(change.figures.filter((one) => one.kind === kind))),
         findingCell(change),
       ],
@@ -51,11 +53,22 @@ export function affectedTable(hops: readonly HopChange[]): Table {
   };
 }
 
+/** What it decided is told where hops stand alone, and with what hops share. */
+function causeNamed({ text, status }: Cause): string {
+  return status === "changed" ? entryWords(text) : `${entryWords(text)} (${status})`;
+}
+
 /** The worst of several, with its difference. */
 function cell(figures: readonly FigureChange[]): Inline {
-  const worst = figures.toSorted((a, b) => (a.by ?? 0) - (b.by ?? 0))[0];
+  const worst = worstOf(figures);
   if (!worst) return "";
   return [worst.is ?? "–", worst.difference === undefined ? "" : ` (${worst.difference})`];
+}
+
+/** One that is not computed any more is worse than any that fell. */
+export function worstOf(figures: readonly FigureChange[]): FigureChange | undefined {
+  const rank = ({ is, by = 0 }: FigureChange) => (is === undefined ? Number.NEGATIVE_INFINITY : by);
+  return figures.toSorted((a, b) => rank(a) - rank(b))[0];
 }
 
 function findingCell({ findings }: HopChange): Inline {
@@ -69,9 +82,4 @@ function findingCell({ findings }: HopChange): Inline {
   ]
     .filter(Boolean)
     .join(", ");
-}
-
-/** A declaration as readers know it: what a network agrees on about its rules has no word of its own. */
-export function entryWords(entry: string): string {
-  return entry === "policy" ? "rules agreed on" : entry;
 }

@@ -16,6 +16,7 @@ ${exampleHop({ keld: `antenna A18-06 at ${height} m\n    transmits high` }).repl
 
 export const antennasOverlap: NetworkRule = {
   scope: "network",
+  ofResults: true,
   id: "antennas-overlap",
   severity: "warning",
   title: "Antennas of one face must not stand in each other's way",

@@ -32,6 +32,7 @@ ${exampleHop({ keld: "antenna A18-24 at 40 m\n    mounting direct\n    transmits
       if (why === undefined) continue;
       report({
         at: address("hop", hop.name, end.site.name, end.mounting === undefined ? "mounting" : "coupler"),
+        about: address("hop", hop.name, end.site.name),
         message: `direct mounting at ${end.site.name}: ${end.antenna!.name} ${why}`,
         related: [{ at: address("antenna", end.antenna!.name), message: end.antenna!.name }],
       });

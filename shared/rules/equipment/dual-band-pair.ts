@@ -35,7 +35,8 @@ export const dualBandPair: NetworkRule = {
       const message = fault(hop, design);
       if (message === undefined) continue;
       const fact = hop.pairedWith === undefined ? "arrangement" : "pair";
-      report({ at: address("hop", hop.name, fact), message }, hop.name);
+      const about = address("hop", hop.name);
+      report({ at: address("hop", hop.name, fact), about, message }, hop.name);
     }
   },
 };

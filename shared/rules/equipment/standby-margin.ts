@@ -21,6 +21,7 @@ export const standbyMargin: HopRule = {
   why: "On an unequal coupler a standby path is weaker by the difference of the arms at each end that has switched. Most owners ask that it keeps some margin, whatever share of time it is in use.",
   fix: "A coupler with less difference between its arms, larger antennas, or a lower mode.",
   source: "common practice",
+  once: true,
   needs: ["levels", "objective"],
   quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold"],
   good: objective(10),

@@ -1,0 +1,164 @@
+/** What became of one hop: decided, computed, found, and by whom. */
+import { metres } from "../format/numbers.js";
+import { type CauseInput, causesOf, type EditedHop } from "./causes.js";
+import type { ComparedHop, ComparedSide, HopChange, SharedChange } from "./change-set.js";
+import { type FigureChange, figureChanges, figuresAlone } from "./consequences.js";
+import { type DecisionChange, decisionChanges } from "./decisions.js";
+import { type DecidedHop, EVERYWHERE } from "./facts.js";
+import { type FindingChange, isWorse } from "./findings.js";
+import type { RemainingOptions } from "./remaining.js";
+import { type Renames, siteNow } from "./renames.js";
+
+export interface CompareOptions extends RemainingOptions {
+  /** Whether the ground under a hop differs between the sides (names of the old and the new side). */
+  ground?(was: string, is: string): "terrain" | "survey" | undefined;
+}
+
+/** A hop by its names on both sides. */
+export interface Pair {
+  readonly was?: string;
+  readonly is?: string;
+}
+
+/** What all hops of a comparison are told from. */
+export interface CompareContext {
+  readonly was: ComparedSide;
+  readonly is: ComparedSide;
+  readonly renames: Renames;
+  readonly findings: ReadonlyMap<string, readonly FindingChange[]>;
+  readonly entries: ReadonlyMap<string, SharedChange>;
+  readonly edited: ReadonlyMap<string, EditedHop>;
+  readonly options: CompareOptions;
+}
+
+/** @returns undefined when nothing about the hop is worth telling */
+export function hopChange(pair: Pair, context: CompareContext): HopChange | undefined {
+  const { was, is, renames, entries, edited, options } = context;
+  const name = (pair.is ?? pair.was)!;
+  const before = pair.was === undefined ? undefined : was.hops.get(pair.was);
+  const now = pair.is === undefined ? undefined : is.hops.get(pair.is);
+  const lost = pair.is !== undefined && before !== undefined && now === undefined;
+  const findings = (context.findings.get(`hop ${name}`) ?? []).filter((change) => told(change, pair, lost));
+  const decisions = edited.get(name)?.decisions ?? decisionsOf(pair, was, is, renames);
+  const figures = figuresOf(pair, before, now, renames);
+  const ground =
+    pair.was === undefined || pair.is === undefined ? undefined : options.ground?.(pair.was, pair.is);
+  const status =
+    pair.was === undefined ? "added" : pair.is === undefined ? "removed" : lost ? "not judged" : "changed";
+  const isEdited = edited.has(name);
+  const moved = findings.some((change) => change.status !== "still there");
+  if (!isEdited && figures.length === 0 && !moved && !lost) return undefined;
+  // Facts are put together only here: of a large network most hops never come so far.
+  const uses = pair.is === undefined ? undefined : is.decisions.hop(pair.is)?.uses;
+  const causes = causesOf({
+    name,
+    decisions,
+    findings,
+    sharedChanges: [...new Set([...(uses ?? []), ...EVERYWHERE])].flatMap((entry) => {
+      const change = entries.get(entry);
+      return change && isDecided(change) ? [change] : [];
+    }),
+    hops: before && now && [before.hop, now.hop],
+    ground: ground && groundChange(ground, before, now),
+    edited,
+    beside: () =>
+      (is.decisions.hop(name)?.ends ?? []).flatMap((site) => editedAt(site, edited, was, is, renames)),
+  });
+  const goesOn = status === "changed" || status === "not judged";
+  return {
+    hop: name,
+    title: (now ?? before)?.hop.title,
+    status,
+    renamedFrom: pair.is !== undefined && pair.was !== pair.is ? pair.was : undefined,
+    edited: isEdited,
+    decisions: goesOn ? decisions : [],
+    figures,
+    causes: goesOn ? causes : [],
+    findings,
+    worse: lost || findings.some(isWorse) || figures.some(({ verdict }) => verdict === "worse"),
+  };
+}
+
+function figuresOf(
+  pair: Pair,
+  before: ComparedHop | undefined,
+  now: ComparedHop | undefined,
+  renames: Renames,
+): FigureChange[] {
+  if (pair.was === undefined) return now ? figuresAlone(now, "is") : [];
+  if (pair.is === undefined) return before ? figuresAlone(before, "was") : [];
+  return before && now ? figureChanges(before, now, (site) => siteNow(site, renames)) : [];
+}
+
+/** What became of the ground; undefined: a raster that changed is the same under the path. */
+function groundChange(
+  kind: "terrain" | "survey",
+  was: ComparedHop | undefined,
+  is: ComparedHop | undefined,
+): CauseInput["ground"] {
+  if (was === undefined || is === undefined) return { kind };
+  const [before, now] = [was, is].map(({ result }) => groundFigures(result.profile));
+  const ground = [...now!].flatMap(([label, text]) => {
+    const then = before!.get(label);
+    return then === text ? [] : [{ label, was: then, is: text }];
+  });
+  return ground.length === 0 && kind === "terrain" ? undefined : { kind, ground };
+}
+
+function groundFigures(profile: ComparedHop["result"]["profile"]): Map<string, string | undefined> {
+  const height = (heightM: number | undefined) => (heightM === undefined ? undefined : metres(heightM));
+  const unknown = profile?.gaps.length;
+  return new Map([
+    ["highest ground", height(profile?.highestM)],
+    ["mean ground", height(profile?.meanM)],
+    ["unknown stretches", unknown === undefined ? undefined : String(unknown)],
+  ]);
+}
+
+/** What a removed hop had wrong is gone with it, and of one that is not judged any more nobody knows. */
+function told(change: FindingChange, { is }: Pair, lost: boolean): boolean {
+  return (is !== undefined && !lost) || change.is !== undefined;
+}
+
+/**
+ * A finding on a shared declaration changes nothing for those that use it; one that came or went is named by the hop
+ * that uses it now, unless it counts for every hop without being named.
+ */
+function isDecided(change: SharedChange): boolean {
+  if (change.status === "changed") return change.decisions.length > 0;
+  return change.status !== "renamed" && EVERYWHERE.includes(change.entry);
+}
+
+export function decisionsOf(
+  { was: before, is: now }: Pair,
+  was: ComparedSide,
+  is: ComparedSide,
+  renames: Renames,
+): DecisionChange[] {
+  const facts = (hop: DecidedHop | undefined) => hop?.facts ?? [];
+  if (before === now && sameWords(was, is, `hop ${now}`)) return [];
+  return decisionChanges(
+    facts(before === undefined ? undefined : was.decisions.hop(before)),
+    facts(now === undefined ? undefined : is.decisions.hop(now)),
+    renames,
+  );
+}
+
+export function sameWords(was: ComparedSide, is: ComparedSide, key: string): boolean {
+  return was.decisions.words(key) === is.decisions.words(key);
+}
+
+/** Hops that end at a site, on either side, among those that were added, removed or decided anew. */
+export function editedAt(
+  site: string,
+  edited: ReadonlyMap<string, unknown>,
+  was: ComparedSide,
+  is: ComparedSide,
+  renames: Renames,
+): string[] {
+  return [...edited.keys()].filter(
+    (name) =>
+      is.decisions.hop(name)?.ends.includes(site) ||
+      was.decisions.hop(name)?.ends.some((end) => siteNow(end, renames) === site),
+  );
+}

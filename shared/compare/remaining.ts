@@ -1,0 +1,66 @@
+/** What became of findings that the new side does not hold: mended, or only not told. */
+import type { Finding } from "../design/finding.js";
+import { RULES } from "../rules/index.js";
+import { judgedHop } from "../rules/judge.js";
+import type { ComparedHop, ComparedSide } from "./change-set.js";
+import { addressNow, hopNow, type Renames } from "./renames.js";
+
+export interface RemainingOptions {
+  /** ISO date that acceptances are held against. */
+  readonly today: string;
+  /** Remarks that are said once for many, by `remarkKey`, which hops beside the evaluated ones still have. */
+  readonly remarks?: ReadonlySet<string>;
+}
+
+/** Undefined: the finding is not said once for many. */
+export function remarkKey({ rule, about }: Finding): string | undefined {
+  return about === undefined ? undefined : `${rule} ${about}`;
+}
+
+/** Remarks on shared things that one side of the evaluated hops has and the other has not. */
+export function vanishedRemarks(was: ComparedSide, is: ComparedSide): Set<string> {
+  const keys = ({ findings }: ComparedSide) =>
+    findings.filter(({ rule }) => restsOnResults(rule)).flatMap((one) => remarkKey(one) ?? []);
+  const there = new Set(keys(is));
+  return new Set(keys(was).filter((key) => !there.has(key)));
+}
+
+/** Others are judged from the whole design, whatever is evaluated. */
+function restsOnResults(id: string): boolean {
+  const rule = RULES.get(id);
+  return rule?.scope === "network" && rule.ofResults === true;
+}
+
+/** For `findingChanges`. */
+export function remainingOn(
+  was: ComparedSide,
+  is: ComparedSide,
+  renames: Renames,
+  { today, remarks }: RemainingOptions,
+): (was: Finding) => Finding | "no longer judged" | undefined {
+  const silent = new Map<string, ReadonlySet<string>>();
+  const silentOf = (name: string, { hop, result }: ComparedHop) => {
+    let rules = silent.get(name);
+    if (rules === undefined) silent.set(name, (rules = judgedHop(hop, result, today).passedOver));
+    return rules;
+  };
+  const lostAt = sitesOfLost(was, is, renames);
+  return (finding) => {
+    if (remarks?.has(remarkKey(finding) ?? "")) return finding;
+    const owner = addressNow(finding.at, renames).split(" / ")[0]!;
+    if (owner.startsWith("site ") && lostAt.has(owner)) return "no longer judged";
+    if (!owner.startsWith("hop ") || RULES.get(finding.rule)?.scope !== "hop") return undefined;
+    const name = owner.slice("hop ".length);
+    const now = is.hops.get(name);
+    return now && silentOf(name, now).has(finding.rule) ? "no longer judged" : undefined;
+  };
+}
+
+/** Sites of hops that are still stated and cannot be resolved any more: what those ask of them is not known. */
+function sitesOfLost(was: ComparedSide, is: ComparedSide, renames: Renames): Set<string> {
+  const stated = new Set(is.decisions.hops);
+  const lost = [...was.design.hops.keys()]
+    .map((name) => hopNow(name, renames))
+    .filter((name) => stated.has(name) && !is.design.hops.has(name));
+  return new Set(lost.flatMap((name) => (is.decisions.hop(name)?.ends ?? []).map((site) => `site ${site}`)));
+}
