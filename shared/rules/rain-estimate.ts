@@ -13,6 +13,7 @@ const CLEAR = "climate {\n    rain 8 mm/h\n    logK -7\n  }";
 
 export const rainEstimate: NetworkRule = {
   scope: "network",
+  ofResults: true,
   id: "rain-estimate",
   severity: "info",
   title: "An objective is met only by the law of rain continued beyond its range",

@@ -6,6 +6,7 @@ import { named, places } from "./shared-remarks.js";
 
 export const surveySource: NetworkRule = {
   scope: "network",
+  ofResults: true,
   id: "survey-source",
   severity: "info",
   title: "A survey states how it was made",
