@@ -12,6 +12,7 @@ import { spareRulesOf } from "../resolve/equipment.js";
 import { type ResolvedHop, resolveHop } from "../resolve/hop.js";
 import { inheritedFacts } from "../resolve/inherit.js";
 import type { Lookup, ResolveProblem } from "../resolve/lookup.js";
+import { END } from "../schema/index.js";
 import { NAMED_KINDS } from "../schema/kinds.js";
 import { Memo } from "./memo.js";
 import { memoizedLookup } from "./memoized-lookup.js";
@@ -144,9 +145,21 @@ export class DesignModel {
       sites,
       hops,
       unformed: unformed.size > 0 ? unformed : undefined,
+      sitesOfUnfinished: this.sitesOfUnfinished(hops),
       acceptedAt: acceptedAt.size > 0 ? acceptedAt : undefined,
       ...this.stock(this.resolvedNames("site", "equipment", this.lookup.equipment)),
     };
+  }
+
+  /** Sites at which hops end that cannot be resolved; every declaration of such a name counts. */
+  private sitesOfUnfinished(resolved: ReadonlyMap<string, unknown>): ReadonlySet<string> | undefined {
+    const names = this.names("hop");
+    if (names.length === resolved.size) return undefined;
+    const facts = names
+      .filter((name) => !resolved.has(name))
+      .flatMap((name) => this.declarations(`hop ${name}`).flatMap((entry) => entry.fact.facts));
+    const ends = facts.filter((fact) => fact.property === END);
+    return new Set(ends.flatMap((fact) => wordOf(fact, "site") ?? []));
   }
 
   /** As much of the design as one hop's parts need: the hop, the pair of it, and what stands at its two sites. */

@@ -3,6 +3,7 @@ import type { Hop } from "../design/design.js";
 import type { HopResult } from "../evaluate/result.js";
 import { pairedCarriers } from "./carriers.js";
 import { type Figure, type FigureKind, figuresOf, LEVEL_STEP_DB, levelOf } from "./figures.js";
+import { type GuideChange, guideChange } from "./guides.js";
 
 export type Verdict = "worse" | "better" | "changed";
 
@@ -21,6 +22,8 @@ export interface FigureChange {
   readonly verdict: Verdict;
   /** Set where one of the figures is an estimate: see `ESTIMATE_REMARK`. */
   readonly estimated?: true;
+  /** What the difference rests on: a waveguide that is only estimated, or that is gone. */
+  readonly remark?: string;
 }
 
 export interface EvaluatedHop {
@@ -38,6 +41,7 @@ export function figureChanges(
     figuresOf(was.hop, was.result).map((figure) => [`${figure.kind} ${siteNow(figure.place)}`, figure]),
   );
   const after = figuresOf(is.hop, is.result);
+  const guide = guideChange(was.hop, is.hop, siteNow);
   const changed: FigureChange[] = [];
   for (const figure of after) {
     const key = `${figure.kind} ${figure.place}`;
@@ -54,7 +58,19 @@ export function figureChanges(
       verdict: figure.better === "more" ? "worse" : "changed",
     });
   }
-  return [...changed, ...carrierLevels(was, is, siteNow)];
+  return [...changed, ...carrierLevels(was, is, siteNow)].map((change) => overGuides(change, guide));
+}
+
+const OVER_GUIDES: ReadonlySet<FigureKind> = new Set(["level", "margin", "availability"]);
+
+/** What is better only because a waveguide was forgotten, or was estimated before, is no gain. */
+function overGuides(change: FigureChange, { undecided, remark }: GuideChange): FigureChange {
+  if (!OVER_GUIDES.has(change.kind) || remark === undefined) return change;
+  return {
+    ...change,
+    remark,
+    verdict: undecided && change.verdict === "better" ? "changed" : change.verdict,
+  };
 }
 
 /** Levels of carriers that arrive otherwise than the judged one on either side: those on other arms or antennas. */

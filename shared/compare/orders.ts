@@ -22,7 +22,7 @@ export function orderChanges(
   renames: Renames,
   touched: ReadonlySet<string>,
 ): OrderChange[] {
-  const changes = new Map<string, { part: string; unit: OrderChange["unit"]; sites: Map<string, number> }>();
+  const changes = new Map<string, Summed>();
   const add = (whole: Design, sign: 1 | -1, now: (part: Part) => string, site: (name: string) => string) => {
     const design = partOf(whole, (name) => touched.has(site(name)));
     for (const [name, plan] of sitePlans(design)) {
@@ -30,7 +30,12 @@ export function orderChanges(
       for (const part of partsOfSite(plan, design)) {
         const unit = part.lengthM === undefined ? "pieces" : "m";
         const key = `${now(part)}\t${unit}`;
-        const change = changes.get(key) ?? { part: now(part), unit, sites: new Map<string, number>() };
+        const change = changes.get(key) ?? {
+          part: now(part),
+          unit,
+          sites: new Map(),
+          toChoose: part.toChoose,
+        };
         const count = sign * (part.lengthM ?? part.quantity);
         change.sites.set(site(name), (change.sites.get(site(name)) ?? 0) + count);
         changes.set(key, change);
@@ -50,9 +55,10 @@ export function orderChanges(
     (name) => name,
   );
   return [...changes.values()]
-    .map(({ part, unit, sites }): OrderChange => {
+    .map(({ part, unit, sites, toChoose }): OrderChange => {
       const moved = [...sites]
-        .filter(([, count]) => Math.abs(count) >= LEAST)
+        // What was never chosen cannot come back.
+        .filter(([, count]) => (toChoose ? count : Math.abs(count)) >= LEAST)
         .sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
       const total = moved.reduce((sum, [, count]) => sum + count, 0);
       return {
@@ -64,6 +70,13 @@ export function orderChanges(
     })
     .filter(({ sites }) => sites.length > 0)
     .sort((a, b) => b.count - a.count || (a.part < b.part ? -1 : 1));
+}
+
+interface Summed {
+  readonly part: string;
+  readonly unit: OrderChange["unit"];
+  readonly sites: Map<string, number>;
+  readonly toChoose?: true;
 }
 
 /** The design with the hops and the equipment of some sites alone: in a large one few are touched. */

@@ -381,6 +381,8 @@ export interface Design {
   readonly sites: ReadonlyMap<string, Site>;
   readonly hops: ReadonlyMap<string, Hop>;
   readonly unformed?: ReadonlyMap<string, UnformedHop>;
+  /** Names of sites at which hops end that are not among `hops`, since they are not finished or not sound. */
+  readonly sitesOfUnfinished?: ReadonlySet<string>;
   /** What stands at the sites, by their names; sites with nothing stated are not in it. */
   readonly equipment?: ReadonlyMap<string, SiteEquipment>;
   /** What is accepted at sites, by their names: beside the sites, so that no hop's result depends on it. */

@@ -1,12 +1,14 @@
 /**
  * What to order, from the same facts as the budget: by end of a hop, by site, for the network, and spares by rule.
- * Counts follow from the arrangement; nothing is counted that the design does not name.
+ * Counts follow from the arrangement; nothing is counted that the design does not name but a waveguide that it needs.
  */
 import type { Design, Hop } from "../design/design.js";
 import type { SpareRule } from "../design/equipment.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
 import { cableLength, groundingKits } from "./cable-run.js";
-import { feederPieces } from "./pieces.js";
+import { GUIDE_TO_CHOOSE } from "./guide-to-choose.js";
+import { leadOf } from "./mounting.js";
+import { feederPieces, piecesToChoose } from "./pieces.js";
 import { type SiteEnd, type SitePlan, sitePlans } from "./site-plan.js";
 import { sharedWithPartner } from "./structure-load.js";
 import { type UnitSetting, unitsOf } from "./units.js";
@@ -36,6 +38,8 @@ export interface Part {
   readonly lengthM?: number;
   /** True when a length is estimated, not stated. */
   readonly estimated: boolean;
+  /** Set where something is needed that the design does not name: nothing can be ordered yet. */
+  readonly toChoose?: true;
 }
 
 export interface SpareParts extends Part {
@@ -89,7 +93,7 @@ export function partsOfNetwork(design: Design): readonly Part[] {
 export function spareParts(parts: readonly Part[], rules: readonly SpareRule[]): readonly SpareParts[] {
   return parts.flatMap((part): SpareParts[] => {
     const rule = rules.find(({ kind }) => kind === part.kind);
-    if (rule === undefined) return [];
+    if (rule === undefined || part.toChoose) return [];
     // 5 % of 20 are 1, also where the product is a hair above it.
     const share = Math.ceil((part.quantity * rule.sharePercent) / 100 - 1e-9);
     const quantity = Math.max(share, rule.least);
@@ -161,7 +165,7 @@ function antennaParts(one: SiteEnd, facts: ArrangementFacts, plan: SitePlan): Pa
   return [piece("antenna", antenna, facts.antennas)];
 }
 
-function couplerParts({ end }: SiteEnd, facts: ArrangementFacts): Part[] {
+function couplerParts({ hop, end }: SiteEnd, facts: ArrangementFacts): Part[] {
   const { coupler, feeder, feederLengthM } = end;
   const parts: Part[] = [];
   // A coupler that the arrangement has no use for is mounted all the same: a rule tells its cost.
@@ -169,6 +173,12 @@ function couplerParts({ end }: SiteEnd, facts: ArrangementFacts): Part[] {
   if (feeder !== undefined && feederLengthM !== undefined) {
     parts.push({ ...piece("feeder", feeder, feederPieces(facts)), detail: `${feederLengthM} m` });
   }
+  const lead = leadOf(hop, end);
+  if (lead === "piece to choose" || lead === "line to choose")
+    parts.push({
+      ...piece("feeder", { name: GUIDE_TO_CHOOSE }, piecesToChoose(hop, end, facts)),
+      toChoose: true,
+    });
   return parts;
 }
 

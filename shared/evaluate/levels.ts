@@ -21,6 +21,7 @@ export interface Chain {
     readonly element: string;
     readonly detail?: string;
     readonly site?: string;
+    readonly estimated?: true;
     readonly changeDb: number;
   }[];
   /** Receiver input against transmitter output. */
@@ -59,7 +60,7 @@ export interface Ways {
 
 /** @returns undefined when a loss or gain of a carrier is not known; the trace says which */
 export function waysOf(
-  hop: Pick<Hop, "arrangement" | "radio" | "ends">,
+  hop: Pick<Hop, "name" | "arrangement" | "radio" | "ends">,
   [from, to]: readonly [HopEnd, HopEnd],
   frequencyHz: number,
   path: PathLosses,
@@ -165,9 +166,8 @@ function tellCarriers(
 }
 
 function rowsOf({ sent, received, diffractionDb }: Way, site: string, farSite: string, path: PathLosses) {
-  const rows: { element: string; detail?: string; site?: string; changeDb: number }[] = [];
-  for (const { element, detail, lossDb } of sent.losses)
-    rows.push({ element, detail, site, changeDb: -lossDb });
+  const rows: Chain["rows"][number][] = [];
+  for (const { lossDb, ...element } of sent.losses) rows.push({ ...element, site, changeDb: -lossDb });
   rows.push({ element: "transmit antenna", detail: sent.antenna, site, changeDb: sent.gainDbi });
   rows.push({ element: "free space", changeDb: -path.freeSpaceDb });
   rows.push({ element: "gases", changeDb: -path.gasDb });
@@ -178,8 +178,8 @@ function rowsOf({ sent, received, diffractionDb }: Way, site: string, farSite: s
     site: farSite,
     changeDb: received.gainDbi,
   });
-  for (const { element, detail, lossDb } of received.losses.toReversed())
-    rows.push({ element, detail, site: farSite, changeDb: -lossDb });
+  for (const { lossDb, ...element } of received.losses.toReversed())
+    rows.push({ ...element, site: farSite, changeDb: -lossDb });
   return rows;
 }
 

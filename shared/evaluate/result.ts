@@ -16,6 +16,8 @@ export interface LevelRow {
   /** What it is, for example the catalogue name and length. */
   readonly detail?: string;
   readonly site?: string;
+  /** Set where the element is not chosen yet, and its loss a usual one. */
+  readonly estimated?: true;
   /** 0 for the first row. */
   readonly changeDb: number;
   readonly levelDbm: number;

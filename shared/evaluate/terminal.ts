@@ -1,18 +1,34 @@
 /** What a branch passes between its unit and its antenna, at one end and in one direction. */
+import { address } from "../design/address.js";
 import type { Antenna, Coupler, Hop, HopEnd } from "../design/design.js";
 import { armLossDb, branchingLossDb } from "../equipment/branch-loss.js";
 import { type Arm, type Branch, branchesOf, type Side } from "../equipment/branches.js";
+import {
+  ESTIMATED_LENGTH_M,
+  GUIDE_FACT,
+  GUIDE_TO_CHOOSE,
+  type GuideEstimate,
+  guideEstimate,
+} from "../equipment/guide-to-choose.js";
 import { joinsOf, type Stand, standsOf } from "../equipment/stands.js";
-import { frequency, metres } from "../format/numbers.js";
+import { decibels, frequency, metres } from "../format/numbers.js";
 import { antennaGain } from "../radio/antenna-gain.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
 import { feederLossPerM } from "../radio/feeder-loss.js";
 import { missing, note, type Trace, use } from "./trace.js";
 
+interface Loss {
+  readonly element: string;
+  readonly detail?: string;
+  /** Set where the element is not chosen yet, and its loss a usual one. */
+  readonly estimated?: true;
+  readonly lossDb: number;
+}
+
 /** What one branch of an end passes, and the antenna it hangs on. */
 export interface EndParts {
   /** From the radio to the antenna. */
-  readonly losses: readonly { readonly element: string; readonly detail?: string; readonly lossDb: number }[];
+  readonly losses: readonly Loss[];
   readonly lossDb: number;
   /** Of these, what depends on the branch: arm of the coupler and branching network. */
   readonly branchingDb: number;
@@ -30,7 +46,7 @@ export interface Terminal {
 
 /** One end of the hop as a sender or a receiver. */
 export function terminal(
-  hop: Pick<Hop, "radio">,
+  hop: Pick<Hop, "name" | "arrangement" | "radio" | "ends">,
   end: HopEnd,
   facts: ArrangementFacts,
   side: Side,
@@ -53,7 +69,7 @@ export function terminal(
 }
 
 function partsThrough(
-  hop: Pick<Hop, "radio">,
+  hop: Pick<Hop, "name" | "arrangement" | "radio" | "ends">,
   end: HopEnd,
   { antenna, coupler }: Stand,
   branch: Branch,
@@ -62,7 +78,7 @@ function partsThrough(
   trace: Trace,
 ): EndParts | undefined {
   const site = end.site.name;
-  const losses: { element: string; detail?: string; lossDb: number }[] = [];
+  const losses: Loss[] = [];
   const { feeder } = end;
   let branchingDb = 0;
   if (coupler !== undefined) {
@@ -91,6 +107,22 @@ function partsThrough(
     const detail = `${feeder.name}, ${metres(end.feederLengthM)}`;
     losses.push({ element: "feeder", detail, lossDb: loss.lossDbPerM * end.feederLengthM });
   }
+  const guide = guideEstimate(hop, end);
+  if (guide !== undefined) {
+    if ("open" in guide) {
+      missing(trace, {
+        code: "fact",
+        of: ["level", "standby"],
+        said: guide.open,
+        fact: { name: GUIDE_FACT, site },
+        at: address("hop", hop.name, site, "feeder"),
+      });
+      return undefined;
+    }
+    const detail = `flexible, ${metres(ESTIMATED_LENGTH_M)}, estimate`;
+    losses.push({ element: GUIDE_TO_CHOOSE, detail, estimated: true, lossDb: guide.lossDb });
+    noteEstimate(site, guide, trace);
+  }
   if (end.extraLossDb !== undefined && end.extraLossDb !== 0) {
     losses.push({ element: "further loss", lossDb: end.extraLossDb });
   }
@@ -112,6 +144,18 @@ function partsThrough(
 
 function lacksFigure(what: string, trace: Trace): void {
   missing(trace, { code: "catalogue", of: ["level", "standby"], said: `${what} in the catalogue` });
+}
+
+function noteEstimate(site: string, { lossDb, band }: GuideEstimate, trace: Trace): void {
+  const value = decibels(lossDb);
+  use(
+    trace,
+    `loss of the waveguide at ${site}`,
+    value,
+    "default",
+    `estimated: ${metres(ESTIMATED_LENGTH_M)} of flexible guide with the greatest usual loss at ${band}, from memory, unconfirmed`,
+  );
+  note(trace, `Loss of the waveguide at ${site}, which is still to be chosen, is estimated: ${value}.`);
 }
 
 function gainOf(antenna: Antenna, site: string, frequencyHz: number, trace: Trace): number | undefined {

@@ -47,8 +47,8 @@ export function dbm(powerDbm: number, moreDigits = 0): string {
   return `${fixed(powerDbm, 1 + moreDigits)} dBm`;
 }
 
-export function dbi(gainDbi: number): string {
-  return `${fixed(gainDbi, 1)} dBi`;
+export function dbi(gainDbi: number, moreDigits = 0): string {
+  return `${fixed(gainDbi, 1 + moreDigits)} dBi`;
 }
 
 export function degrees(angleDeg: number): string {

@@ -1,4 +1,5 @@
 import type { Radio, RadioMode } from "../design/design.js";
+import { bitsPerSymbol } from "./modulation.js";
 
 /** What an explanation cites for a computed threshold. */
 export const THRESHOLD_SOURCE = "Thermal noise k T0 B at 290 K, B = channel width / 1.15";
@@ -43,6 +44,23 @@ export function noisePowerDbm(bandwidthHz: number, noiseFigureDb: number): numbe
 
 export function symbolRateHz(bandwidthHz: number): number {
   return bandwidthHz / WIDTH_OVER_SYMBOL_RATE;
+}
+
+/** Softest usual filter, roll-off 0.5, and strongest usual code, half of the bits. Common practice, from memory, unconfirmed. */
+const WIDEST_OVER_SYMBOL_RATE = 1.5;
+const LEAST_CODE_RATE = 0.5;
+
+/**
+ * Level below which no mode of this modulation works, whatever its rate: thermal noise in the least symbol rate that
+ * fills its width, plus noise figure, plus the SNR that half of its bits a symbol need after Shannon. Real modes lie 6
+ * to 20 dB above. A name that tells no bits counts as one bit a symbol.
+ * @param bandwidthHz > 0
+ * @see Shannon's channel capacity; least code rate and widest filter: common practice, unconfirmed
+ */
+export function leastThresholdDbm(modulation: string, bandwidthHz: number, noiseFigureDb: number): number {
+  const symbolRate = bandwidthHz / WIDEST_OVER_SYMBOL_RATE;
+  const leastRateBps = LEAST_CODE_RATE * (bitsPerSymbol(modulation) ?? 1) * symbolRate;
+  return noisePowerDbm(symbolRate, noiseFigureDb) + shannonSnrDb(leastRateBps, symbolRate);
 }
 
 /** Least signal-to-noise ratio for a net bit rate in a bandwidth, after Shannon: 10 log(2^(C/B) - 1) dB. */

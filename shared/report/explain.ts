@@ -93,7 +93,7 @@ function levelOf(direction: DirectionResult, from: Sources): Explanation {
   const figure = `received level ${direction.from} to ${direction.to}${mode}`;
   return explanation(figure, dbm(direction.receivedLevelDbm), {
     methods: from.methods(/P\.525|P\.676|P\.835|P\.526.*4\.5\.2/),
-    inputs: from.inputs(/^(straight distance|gain of|pressure|temperature|water vapour)/),
+    inputs: from.inputs(/^(straight distance|gain of|loss of|pressure|temperature|water vapour)/),
     steps: [
       { name: "frequency", value: frequency(direction.frequencyHz) },
       ...direction.levels.map((row) => ({

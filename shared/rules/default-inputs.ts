@@ -13,6 +13,8 @@ const SUPPLY: readonly (readonly [name: RegExp, at: Address, help: string])[] = 
   [/^share of the national/, "network", "State `share` in the objective's `quality`."],
 ];
 
+const ESTIMATED_GUIDE = /^loss of the waveguide at /;
+
 export const defaultInputs: NetworkRule = {
   scope: "network",
   ofResults: true,
@@ -35,8 +37,9 @@ export const defaultInputs: NetworkRule = {
       const result = context.results.get(hop.name);
       if (result?.availability === undefined) continue;
       for (const input of result.inputs) {
-        // The assumed gradient has a rule of its own.
-        if (input.origin !== "default" || input.name === ASSUMED_INPUT) continue;
+        // The assumed gradient has a rule of its own, a waveguide that is still to be chosen too.
+        if (input.origin !== "default" || input.name === ASSUMED_INPUT || ESTIMATED_GUIDE.test(input.name))
+          continue;
         const [, at, help] = SUPPLY.find(([name]) => name.test(input.name)) ?? [
           undefined,
           "network",

@@ -1,4 +1,5 @@
 import { address } from "../design/address.js";
+import { GUIDE_FACT } from "../equipment/guide-to-choose.js";
 import { factWords, type Lack } from "../evaluate/lack.js";
 import { exampleHop } from "./example-preamble.js";
 import { factsTold } from "./facts-told.js";
@@ -21,7 +22,10 @@ export const hopIncomplete: HopRule = {
   check(context) {
     const { hop, result, openLacks, report } = context;
     const lacks = result.missing.filter((lack) => isOfDesign(lack) && !openLacks.has(lack));
-    const facts = lacks.flatMap(({ fact, at }) => (fact && at ? [{ fact, at }] : []));
+    const facts = lacks.flatMap(({ fact, at }) =>
+      // A waveguide that is missing has a finding of its own.
+      fact && at && fact.name !== GUIDE_FACT ? [{ fact, at }] : [],
+    );
     // Without any profile the unknown ground is told there.
     const others = lacks.filter(
       ({ fact, code }) => fact === undefined && !(code === "terrain" && result.profile === undefined),

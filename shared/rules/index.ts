@@ -4,8 +4,10 @@ import { acceptanceUnknown } from "./acceptance-unknown.js";
 import { acceptanceUnused } from "./acceptance-unused.js";
 import { antennaAboveStructure } from "./antenna-above-structure.js";
 import { antennaBelowGround } from "./antenna-below-ground.js";
+import { antennaGainImplausible } from "./antenna-gain-implausible.js";
 import { antennaOutOfBand } from "./antenna-out-of-band.js";
 import { antennaSinglePolarized } from "./antenna-single-polarized.js";
+import { antennaWithoutStructure } from "./antenna-without-structure.js";
 import { availability } from "./availability.js";
 import { bothEndsSameHalf } from "./both-ends-same-half.js";
 import { capacity } from "./capacity.js";
@@ -37,6 +39,7 @@ import { hopIncomplete } from "./hop-incomplete.js";
 import { levelBelowThreshold } from "./level-below-threshold.js";
 import { linkAvailability } from "./link-availability.js";
 import { linkQuality } from "./link-quality.js";
+import { modeWidth } from "./mode-width.js";
 import { multipathAssumed } from "./multipath-assumed.js";
 import { namesLookAlike } from "./names-look-alike.js";
 import { noTerrain } from "./no-terrain.js";
@@ -57,6 +60,7 @@ import { requiredAccepted } from "./required-accepted.js";
 import type { HopRule, NetworkRule, Rule } from "./rule.js";
 import { signatureWithoutMode } from "./signature-without-mode.js";
 import { siteHighAndLow } from "./site-high-and-low.js";
+import { siteUnused } from "./site-unused.js";
 import { standbyLevel } from "./standby-level.js";
 import { structureInFeet } from "./structure-in-feet.js";
 import { surveyLength } from "./survey-length.js";
@@ -77,6 +81,7 @@ export const HOP_RULES: readonly HopRule[] = [
   terrainGap,
   obstacleOffPath,
   antennaAboveStructure,
+  antennaWithoutStructure,
   antennaBelowGround,
   clearance,
   notJudged,
@@ -88,6 +93,7 @@ export const HOP_RULES: readonly HopRule[] = [
   channelOutsideRadio,
   frequencyOffChannel,
   channelCount,
+  modeWidth,
   duplexMismatch,
   antennaOutOfBand,
   antennaSinglePolarized,
@@ -120,10 +126,12 @@ export const NETWORK_RULES: readonly NetworkRule[] = [
   positionSlip,
   structureInFeet,
   siteHighAndLow,
+  siteUnused,
   groundDiffersFromTerrain,
   surveySource,
   couplerImpossible,
   ...EQUIPMENT_NETWORK_RULES,
+  antennaGainImplausible,
   thresholdImplausible,
   signatureWithoutMode,
   channelPlanUnconfirmed,

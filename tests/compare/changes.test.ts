@@ -324,7 +324,10 @@ test("one hop too many overruns ports and power of a site: its neighbour and the
       because,
       findings.map(({ rule, status }) => `${status} ${rule}`),
     ]),
-  ).toEqual([["KELD", ["KELD-PEAK"], ["new plant-power"]]]);
+  ).toEqual([
+    ["KELD", ["KELD-PEAK"], ["new plant-power"]],
+    ["PEAK", ["KELD-PEAK"], ["fixed site-unused"]],
+  ]);
   expect(orders.map(({ part }) => part)).toContain("unit R18, high half");
 });
 

@@ -66,6 +66,12 @@ export function end(site: Site, transmits: "high" | "low", more: Partial<HopEnd>
   return { site, antenna: ANTENNA, antennaHeightM: 40, transmits, transmitFrequencyHz, ...more };
 }
 
+/** What leads to the antennas in an arrangement: of a radio indoors a line, here one that loses nothing. */
+export function lineOf(arrangement: string): Partial<HopEnd> {
+  if (!arrangement.startsWith("all-indoor")) return {};
+  return { feeder: { name: "LINE", loss: [{ lossDbPerM: 0 }] }, feederLengthM: 60 };
+}
+
 export function makeHop(more: Partial<Hop> = {}): Hop {
   return {
     name: "KELD-TARN",

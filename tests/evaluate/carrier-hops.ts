@@ -4,7 +4,19 @@ import type { FurtherChannel, Hop, HopEnd } from "../../shared/design/design.js"
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
-import { ANTENNA, end, KELD, levelGround, makeHop, QAM128, QPSK, R18, TARN, TRUNK } from "./builders.js";
+import {
+  ANTENNA,
+  end,
+  KELD,
+  levelGround,
+  lineOf,
+  makeHop,
+  QAM128,
+  QPSK,
+  R18,
+  TARN,
+  TRUNK,
+} from "./builders.js";
 
 /** Channels of 55 MHz, counted from 17.7 GHz below and 18.71 GHz above. */
 export function channelOf(number: number): FurtherChannel {
@@ -68,7 +80,7 @@ export const carrierHops: fc.Arbitrary<CarrierHop> = fc
   })
   .map(({ facts, halves, first, second, numbers, polarization, powers, capacityBps }) => {
     const ends = [first, second].map(({ second: antennas, ...more }, i) =>
-      end(i === 0 ? KELD : TARN, halves[i]!, { ...more, ...antennas }),
+      end(i === 0 ? KELD : TARN, halves[i]!, { ...lineOf(facts.name), ...more, ...antennas }),
     );
     const hop = makeHop({
       arrangement: { name: facts.name },

@@ -10,7 +10,18 @@ import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
 import { keepOut } from "../../shared/report/exposure.js";
-import { ANTENNA, direction, end, KELD, levelGround, makeHop, R18, reversed, TARN } from "./builders.js";
+import {
+  ANTENNA,
+  direction,
+  end,
+  KELD,
+  levelGround,
+  lineOf,
+  makeHop,
+  R18,
+  reversed,
+  TARN,
+} from "./builders.js";
 
 const LENGTH_M = evaluateHop(makeHop(), levelGround(9000)).distanceM!;
 const GROUND = levelGround(LENGTH_M);
@@ -18,7 +29,9 @@ const UNEQUAL: Coupler = { name: "H18-U", kind: "hybrid", mainLossDb: 1.6, stand
 const EQUAL: Coupler = { name: "H18-E", kind: "hybrid", mainLossDb: 3.5 };
 
 function over(name: string, keld: Partial<HopEnd>, tarn: Partial<HopEnd> = keld): Hop {
-  return makeHop({ arrangement: { name }, ends: [end(KELD, "high", keld), end(TARN, "low", tarn)] });
+  const line = lineOf(name);
+  const ends: Hop["ends"] = [end(KELD, "high", { ...line, ...keld }), end(TARN, "low", { ...line, ...tarn })];
+  return makeHop({ arrangement: { name }, ends });
 }
 /** Carriers as one end sends them. */
 const sentFrom = ({ carriers }: HopResult, site: string) =>

@@ -296,13 +296,13 @@ test("an objective from the defaults counts as named", () => {
 describe("a hop without two ends", () => {
   const text = (more = "", objective = "objective trunk") =>
     `hop KELD-TARN {\n  ${objective}\n  KELD { }\n  ${more}\n}`;
+  // At the other site no hop ends yet.
+  const found = (of: string) => judgeExample(of).findings.filter(({ rule }) => rule !== "site-unused");
   const told = (of: string) =>
-    judgeExample(of).findings.map(
-      ({ rule, severity, accepted }) => `${accepted ? "accepted" : severity} ${rule}`,
-    );
+    found(of).map(({ rule, severity, accepted }) => `${accepted ? "accepted" : severity} ${rule}`);
 
   test("of which something is asked is not judged, and can be accepted", () => {
-    expect(judgeExample(text()).findings).toMatchObject([
+    expect(found(text())).toMatchObject([
       {
         rule: "not-judged",
         severity: "error",

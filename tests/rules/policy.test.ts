@@ -123,7 +123,11 @@ test("an agreement that changes reaches the hops", () => {
 
 describe("a finding about a site alone is accepted at the site", () => {
   const FULL = "rack 1 U\nchassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n}";
-  const at = (accept: string, more = "") => judgeExample(`${more}${equipped(`${FULL}\n${accept}`)}`).findings;
+  // The hop of the example ends at MOSS in place of KELD, which is left without one.
+  const at = (accept: string, more = "") =>
+    judgeExample(`${more}${equipped(`${FULL}\n${accept}`)}`).findings.filter(
+      ({ rule }) => rule !== "site-unused",
+    );
 
   test("with its reason, until its last day", () => {
     const [full, ...others] = at('accept rack-full until 2026-06-01 because "a second rack comes"');
@@ -165,7 +169,8 @@ describe("a finding about a site alone is accepted at the site", () => {
       "site MOSS",
       'site FEN {\n  accept rack-full because "x"\n}\n\nsite MOSS',
     );
-    expect(judgeExample(text).findings).toMatchObject([
+    const told = judgeExample(text).findings.filter(({ rule }) => rule !== "site-unused");
+    expect(told).toMatchObject([
       { rule: "rack-full", severity: "error" },
       { rule: "acceptance-unused", at: "site FEN / accept" },
     ]);

@@ -6,7 +6,14 @@ import type { DesignModel } from "../../model/design-model.js";
 import { fromBase } from "../other-units.js";
 import type { QuickFix, ToMend } from "../quick-fixes.js";
 import type { TextEdit } from "../text-range.js";
-import { type BlockInText, endInText, insertLine, replaceArgument } from "./edits.js";
+import {
+  acceptingInText,
+  type BlockInText,
+  endInText,
+  insertLine,
+  replaceArgument,
+  stateFact,
+} from "./edits.js";
 
 /** Raises one antenna to the height that its rule names: the smaller raise first. */
 export function clearHeights({ model, finding, judged }: ToMend): readonly QuickFix[] {
@@ -59,6 +66,19 @@ export function lowerToStructure({ model, finding, judged }: ToMend): readonly Q
   if (!judged || !end || topM === undefined) return [];
   const which = finding.at.endsWith(" / diversity-antenna.at") ? "diversity-antenna" : "antenna";
   return heightFix(model, judged.hop.name, end.site.name, topM, "Lower", Math.floor, finding.rule, which);
+}
+
+/** A structure at the site that reaches up to its antenna: what stands there is for the engineer to write. */
+export function stateStructure({ model, finding, judged }: ToMend): readonly QuickFix[] {
+  const end = judged?.hop.ends.find(({ site }) => finding.at.includes(` / ${site.name} / `));
+  const block = end && acceptingInText(model, `site ${end.site.name}`);
+  if (!end || !block) return [];
+  const topM = Math.ceil(Math.max(end.antennaHeightM ?? 0, end.diversityHeightM ?? 0));
+  return ["mast", "tower"].flatMap((kind): QuickFix[] => {
+    const edit = stateFact(model, block, "structure", `structure ${kind} ${topM} m`);
+    const title = `State a ${kind} of ${topM} m at ${end.site.name} (write what really stands there)`;
+    return edit ? [{ title, edits: [edit], rule: finding.rule, changesDecision: true }] : [];
+  });
 }
 
 function neededAtAll(failing: readonly ClearanceResult[], end: 0 | 1): number | undefined {

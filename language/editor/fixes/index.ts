@@ -10,7 +10,7 @@ import {
   removeCoupler,
 } from "./equipment.js";
 import { exchangeHalves, otherHalf } from "./halves.js";
-import { clearDiversityHeight, clearHeights, lowerToStructure } from "./heights.js";
+import { clearDiversityHeight, clearHeights, lowerToStructure, stateStructure } from "./heights.js";
 import {
   addController,
   addIfCards,
@@ -20,19 +20,14 @@ import {
   removePort,
   writePortsDown,
 } from "./indoor.js";
-import {
-  addWaveguide,
-  arrangementOfRadio,
-  mountSeparately,
-  otherSubBand,
-  removeChannel,
-  withoutXpic,
-} from "./mounting.js";
+import { narrowMode, statePolarization } from "./modes.js";
+import { arrangementOfRadio, otherSubBand, removeChannel, withoutXpic } from "./mounting.js";
 import { mendPosition } from "./positions.js";
 import { removeGround, removePower, removeSeverity } from "./remove.js";
 import { renameRule } from "./rename-rule.js";
 import { stateSurveySource } from "./survey.js";
 import { feetAboveStructure, otherUnit } from "./units.js";
+import { addWaveguide, directOrFeeder, lengthenFeeder, mountSeparately, shortenPiece } from "./waveguide.js";
 
 /** Proposals in the order in which they are tried. */
 export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly QuickFix[]) | undefined>> = {
@@ -43,6 +38,7 @@ export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly Qu
   "diffraction-loss": clearHeights,
   "antenna-above-structure": (toMend) => [...feetAboveStructure(toMend), ...lowerToStructure(toMend)],
   "structure-in-feet": otherUnit,
+  "antenna-without-structure": stateStructure,
   "both-ends-same-half": otherHalf,
   "site-high-and-low": exchangeHalves,
   "antenna-out-of-band": otherAntenna,
@@ -53,6 +49,11 @@ export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly Qu
   "coupler-not-needed": removeCoupler,
   "waveguide-missing": addWaveguide,
   "direct-mounting": mountSeparately,
+  "direct-with-feeder": directOrFeeder,
+  "feeder-too-short": lengthenFeeder,
+  "flexible-guide-long": shortenPiece,
+  "mode-width": narrowMode,
+  "polarization-open": statePolarization,
   "sub-band": otherSubBand,
   "construction-mismatch": arrangementOfRadio,
   "xpic-missing": withoutXpic,

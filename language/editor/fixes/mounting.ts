@@ -1,54 +1,12 @@
-/** Fixes about how units meet the antenna and how they are made: mounting, waveguide, sub-band, construction, channels. */
-import type { Feeder, Hop, HopEnd } from "../../../shared/design/design.js";
+/** Fixes about how units are made and meet the antenna: mounting, sub-band, construction, channels. */
+import type { Hop, HopEnd } from "../../../shared/design/design.js";
 import { frequenciesOf, holds } from "../../../shared/equipment/sub-band.js";
-import { waveguideSize } from "../../../shared/equipment/waveguide.js";
 import { arrangementByName } from "../../../shared/radio/arrangements.js";
 import { argument, factNamed, factsNamed } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
 import type { QuickFix, ToMend } from "../quick-fixes.js";
 import type { TextEdit } from "../text-range.js";
-import {
-  type BlockInText,
-  endInText,
-  hopInText,
-  insertLine,
-  removeFact,
-  replaceArgument,
-  stateFact,
-} from "./edits.js";
-
-/** A usual length of the flexible piece between a unit on the pole and its antenna. Common practice. */
-const USUAL_PIECE = "0.9 m";
-
-/** A flexible waveguide for the hop's frequencies, or mounting without one. */
-export function addWaveguide(toMend: ToMend): readonly QuickFix[] {
-  const here = endAt(toMend);
-  if (!here) return [];
-  const pieces = piecesFor(toMend.model, here.hop).flatMap(({ name }): QuickFix[] => {
-    const edit = insertLine(toMend.model, here.block, "feeder", `feeder ${name} length ${USUAL_PIECE}`);
-    const title = `Add waveguide ${name}, ${USUAL_PIECE}, at ${here.site} (changes the equipment)`;
-    return edit ? [decision(toMend, title, [edit])] : [];
-  });
-  const direct = mountingEdit(here.block, here.end, "direct");
-  return direct
-    ? [...pieces, decision(toMend, `Mount directly on the antenna at ${here.site}`, [direct])]
-    : pieces;
-}
-
-/** Separate mounting, with the waveguide that it needs where none is stated. */
-export function mountSeparately(toMend: ToMend): readonly QuickFix[] {
-  const here = endAt(toMend);
-  const mounting = here && mountingEdit(here.block, here.end, "separate");
-  if (!here || !mounting) return [];
-  const title = `Mount separately from the antenna at ${here.site}`;
-  if (here.end.feeder) return [decision(toMend, title, [mounting])];
-  return piecesFor(toMend.model, here.hop).flatMap(({ name }): QuickFix[] => {
-    const line = insertLine(toMend.model, here.block, "feeder", `feeder ${name} length ${USUAL_PIECE}`);
-    return line
-      ? [decision(toMend, `${title}, with waveguide ${name}, ${USUAL_PIECE}`, [mounting, line])]
-      : [];
-  });
-}
+import { type BlockInText, endInText, hopInText, removeFact, replaceArgument, stateFact } from "./edits.js";
 
 /** The sub-bands that hold the hop's frequencies, in place of the stated one. */
 export function otherSubBand(toMend: ToMend): readonly QuickFix[] {
@@ -98,11 +56,11 @@ function takeArrangement(toMend: ToMend, hop: Hop, name: string): readonly Quick
   return edit ? [decision(toMend, `Take arrangement ${name}`, [edit])] : [];
 }
 
-function decision({ finding }: ToMend, title: string, edits: readonly TextEdit[]): QuickFix {
+export function decision({ finding }: ToMend, title: string, edits: readonly TextEdit[]): QuickFix {
   return { title, edits, rule: finding.rule, changesDecision: true };
 }
 
-interface EndHere {
+export interface EndHere {
   readonly hop: Hop;
   readonly end: HopEnd;
   readonly site: string;
@@ -110,40 +68,25 @@ interface EndHere {
 }
 
 /** The end that the finding's address names, resolved and in the text. */
-function endAt({ model, judged, finding }: ToMend): EndHere | undefined {
+export function endAt({ model, judged, finding }: ToMend): EndHere | undefined {
   const site = finding.at.split(" / ")[1];
   const end = judged?.hop.ends.find((one) => one.site.name === site);
   const block = judged && end && endInText(model, judged.hop.name, end.site.name);
   return block && { hop: judged.hop, end, site: end.site.name, block };
 }
 
-/** Changes the word where it stands: with the coupler, or by itself. */
-function mountingEdit(
-  { file, fact }: BlockInText,
+/** Changes the word where it stands: with the coupler, or by itself; where the defaults have it, a line of its own. */
+export function mountingEdit(
+  model: DesignModel,
+  block: BlockInText,
   end: HopEnd,
   mounting: "direct" | "separate",
 ): TextEdit | undefined {
-  const arg =
-    end.mounting === undefined
-      ? argument(factNamed(fact.facts, "mounting"), "value")
-      : argument(factNamed(fact.facts, "coupler"), "mounting");
+  const { file, fact } = block;
+  if (end.mounting === undefined)
+    return end.installation?.mounting === undefined
+      ? undefined
+      : stateFact(model, block, "mounting", `mounting ${mounting}`);
+  const arg = argument(factNamed(fact.facts, "coupler"), "mounting");
   return arg && replaceArgument(file, arg, mounting);
-}
-
-/** Radio bands begin beside the usual bands of guides: 17.7 GHz goes through one that is named from 18 GHz on. */
-const EDGE = 0.02;
-
-/** Flexible waveguides whose band, or that of their guide, holds the hop's frequencies. */
-function piecesFor(model: DesignModel, hop: Hop): Feeder[] {
-  const frequencies = hop.ends.flatMap((end) => end.transmitFrequencyHz ?? []);
-  return model.names("feeder").flatMap((name) => {
-    const feeder = model.declarations(`feeder ${name}`)[0]?.template ? undefined : model.lookup.feeder(name);
-    const band =
-      feeder?.band ?? (feeder?.guide === undefined ? undefined : waveguideSize(feeder.guide)?.band);
-    const suits =
-      feeder?.kind === "flexible" &&
-      band !== undefined &&
-      frequencies.every((hz) => band.fromHz * (1 - EDGE) <= hz && hz <= band.toHz * (1 + EDGE));
-    return suits ? [feeder] : [];
-  });
 }

@@ -80,6 +80,8 @@ export const endRows: Rows = [
       },
     ],
     meaning: "Waveguide between unit (or coupler) and antenna.",
+    fallback:
+      "none; where one is needed 1 m of flexible guide is estimated, above 42 GHz and for an all-indoor radio the level is open",
     source: PRACTICE,
     example: "feeder FLEX-18 length 1.2 m",
   },
@@ -151,7 +153,8 @@ export const installationRows: Rows = [
       "How units or coupler meet the antenna.",
     ),
     meaning: "How units meet the antenna where there is no coupler to say it with.",
-    fallback: "as the coupler says; with a feeder separate",
+    fallback:
+      "as the coupler says; with a feeder separate, else direct, where the antenna can take it: where it can't, a waveguide is missing",
     source: PRACTICE,
     example: "mounting separate",
   },

@@ -1,5 +1,5 @@
 /** The section of one hop: one short table of what was decided and what follows, then its findings. */
-import type { Block, Inline, TableRow } from "../../report/document/document.js";
+import type { Block, Inline, Span, TableRow } from "../../report/document/document.js";
 import type { HopChange } from "../change-set.js";
 import type { FigureChange } from "../consequences.js";
 import { isMended, isWorse } from "../findings.js";
@@ -86,13 +86,14 @@ function causeBlocks({ causes, edited }: HopChange): Block[] {
 /** Differences are words with figures of many units: to the left, and broken where the page is narrow. */
 const COLUMNS = [{ title: "What" }, { title: "Was" }, { title: "Is" }, { title: "Difference" }];
 
-function rowOfFigure({ label, was, is, difference, verdict }: FigureChange): TableRow {
-  const sign: Inline =
+function rowOfFigure({ label, was, is, difference, verdict, remark }: FigureChange): TableRow {
+  const sign: readonly Span[] =
     verdict === "worse"
       ? [`${difference ?? ""} `, { text: "worse", mark: "warning" }]
       : verdict === "better"
         ? [`${difference ?? ""} `, { text: "better", mark: "good" }]
-        : (difference ?? "");
+        : [difference ?? ""];
+  const told: Inline = remark === undefined ? sign : [...sign, { text: ` ${remark}`, mark: "quiet" }];
   const absent = was === undefined || is === undefined ? "–" : "";
-  return { cells: [label, was ?? absent, is ?? absent, sign] };
+  return { cells: [label, was ?? absent, is ?? absent, told] };
 }

@@ -1,4 +1,5 @@
 import type { Hop, HopEnd, Position } from "../../design/design.js";
+import { GUIDE_TO_CHOOSE, guideEstimate } from "../../equipment/guide-to-choose.js";
 import type { CarrierEnd } from "../../evaluate/carriers.js";
 import type { HopResult } from "../../evaluate/result.js";
 import { dbm, decibels, degrees, frequency, kFactor, metres } from "../../format/numbers.js";
@@ -35,13 +36,13 @@ export function endsTable(hop: Hop, result: HopResult): Table {
       ({ coupler, mounting }) =>
         coupler && `${coupler.title ?? coupler.name}${mounting ? `, ${mounting}` : ""}`,
     ],
-    ["Feeder", (end) => feeder(end)],
+    ["Feeder", (end) => feeder(hop, end)],
     ["Diversity antenna", ({ diversityAntenna }) => diversityAntenna?.title ?? diversityAntenna?.name],
     [
       "Its height above ground",
       ({ diversityHeightM }) => (diversityHeightM === undefined ? undefined : metres(diversityHeightM)),
     ],
-    ["Its feeder", (end) => diversityFeeder(end)],
+    ["Its feeder", (end) => diversityFeeder(hop, end)],
     ["Further loss", ({ extraLossDb }) => (extraLossDb === undefined ? undefined : decibels(extraLossDb))],
     ["Transmits", (end) => transmits(end)],
     ...furtherChannels(hop),
@@ -75,14 +76,21 @@ function degreesOf(angleDeg: number | undefined): string | undefined {
   return angleDeg === undefined ? undefined : degrees(angleDeg).replace(" deg", "°");
 }
 
-function feeder({ feeder, feederLengthM }: HopEnd): string | undefined {
-  if (!feeder) return undefined;
+function feeder(hop: Hop, end: HopEnd): string | undefined {
+  const { feeder, feederLengthM } = end;
+  if (!feeder) {
+    const guide = guideEstimate(hop, end);
+    if (guide === undefined) return undefined;
+    return `${GUIDE_TO_CHOOSE}; ${"open" in guide ? "not estimated" : `${decibels(guide.lossDb)} estimated`}`;
+  }
   return `${feeder.title ?? feeder.name}${feederLengthM === undefined ? "" : `, ${metres(feederLengthM)}`}`;
 }
 
 /** The design states one feeder an end, and the levels take it for both antennas. */
-function diversityFeeder(end: HopEnd): string | undefined {
-  return end.diversityAntenna && end.feeder && "taken to be as the first antenna's";
+function diversityFeeder(hop: Hop, end: HopEnd): string | undefined {
+  return (
+    end.diversityAntenna && (end.feeder ?? guideEstimate(hop, end)) && "taken to be as the first antenna's"
+  );
 }
 
 /** A row for each channel of a carrier behind the first. */

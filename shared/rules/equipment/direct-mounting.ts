@@ -1,12 +1,9 @@
 import { address } from "../../design/address.js";
 import type { Antenna } from "../../design/design.js";
-import { mountingOf } from "../../equipment/mounting.js";
+import { antennasOf, mountingOf, takesDirect } from "../../equipment/mounting.js";
 import { metres } from "../../format/numbers.js";
 import { exampleHop } from "../example-preamble.js";
 import type { HopRule } from "../rule.js";
-
-/** Where the catalogue says nothing. Common practice, from memory: usual to 1.2 m, possible to 1.8 m. */
-const LARGEST_M = 1.8;
 
 export const directMounting: HopRule = {
   scope: "hop",
@@ -14,7 +11,7 @@ export const directMounting: HopRule = {
   severity: "error",
   title: "An antenna that is mounted directly must be made for it",
   checks:
-    "Direct mounting against what the antenna states, or against a diameter of 1.8 m where it states nothing.",
+    "Direct mounting without a feeder against what each antenna of the end states, or against a diameter of 1.8 m where it states nothing.",
   why: "A large antenna has no plate for a unit on its back: the unit arrives and fits nowhere, and the flexible waveguide was not ordered.",
   fix: "Mount separately with a waveguide, or choose a smaller antenna.",
   source: "common practice",
@@ -28,22 +25,22 @@ export const directMounting: HopRule = {
 ${exampleHop({ keld: "antenna A18-24 at 40 m\n    mounting direct\n    transmits high" })}`,
   check({ hop, report }) {
     for (const end of hop.ends) {
-      const why = end.antenna && mountingOf(end) === "direct" ? reason(end.antenna) : undefined;
-      if (why === undefined) continue;
+      // With a feeder the mounting contradicts itself: told by a rule of its own.
+      if (mountingOf(end) !== "direct" || end.feeder !== undefined) continue;
+      const heavy = antennasOf(hop, end).find((one) => !takesDirect(one));
+      if (heavy === undefined) continue;
       report({
         at: address("hop", hop.name, end.site.name, end.mounting === undefined ? "mounting" : "coupler"),
         about: address("hop", hop.name, end.site.name),
-        message: `direct mounting at ${end.site.name}: ${end.antenna!.name} ${why}`,
-        related: [{ at: address("antenna", end.antenna!.name), message: end.antenna!.name }],
+        message: `direct mounting at ${end.site.name}: ${heavy.name} ${reason(heavy)}`,
+        related: [{ at: address("antenna", heavy.name), message: heavy.name }],
       });
     }
   },
 };
 
-function reason({ mount, diameterM }: Antenna): string | undefined {
-  if (mount?.direct === true) return undefined;
-  if (mount?.direct === false) return "is not made for it";
-  return diameterM !== undefined && diameterM > LARGEST_M
-    ? `has ${metres(diameterM)}, and its catalogue entry does not allow it`
-    : undefined;
+function reason({ mount, diameterM = 0 }: Antenna): string {
+  return mount?.direct === false
+    ? "is not made for it"
+    : `has ${metres(diameterM)}, and its catalogue entry does not allow it`;
 }

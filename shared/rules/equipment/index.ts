@@ -11,9 +11,12 @@ import { chassisPower } from "./chassis-power.js";
 import { constructionMismatch } from "./construction-mismatch.js";
 import { controllerProtection } from "./controller-protection.js";
 import { directMounting } from "./direct-mounting.js";
+import { directWithFeeder } from "./direct-with-feeder.js";
 import { dualBandPair } from "./dual-band-pair.js";
 import { ethernetPower } from "./ethernet-power.js";
 import { feederLossImpossible } from "./feeder-loss-impossible.js";
+import { feederTooShort } from "./feeder-too-short.js";
+import { flexibleGuideLong } from "./flexible-guide-long.js";
 import { ifPortClaim } from "./if-port-claim.js";
 import { ifPortsSearched } from "./if-ports-searched.js";
 import { ifPortsShort } from "./if-ports-short.js";
@@ -21,6 +24,7 @@ import { interfaceMismatch } from "./interface-mismatch.js";
 import { pairOnOneCard } from "./pair-on-one-card.js";
 import { plantPower } from "./plant-power.js";
 import { polarizationNotTaken } from "./polarization-not-taken.js";
+import { polarizationOpen } from "./polarization-open.js";
 import { rackFull } from "./rack-full.js";
 import { slotDoubled } from "./slot-doubled.js";
 import { slotWrongKind } from "./slot-wrong-kind.js";
@@ -38,9 +42,13 @@ export const EQUIPMENT_HOP_RULES: readonly HopRule[] = [
   subBand,
   constructionMismatch,
   polarizationNotTaken,
+  polarizationOpen,
   xpicMissing,
   waveguideMissing,
   directMounting,
+  directWithFeeder,
+  feederTooShort,
+  flexibleGuideLong,
   interfaceMismatch,
   cableWrongKind,
 ];

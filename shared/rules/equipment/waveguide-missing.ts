@@ -1,5 +1,8 @@
 import { address } from "../../design/address.js";
-import { mountingOf } from "../../equipment/mounting.js";
+import type { Antenna, Hop, HopEnd } from "../../design/design.js";
+import { ESTIMATED_LENGTH_M, guideEstimate } from "../../equipment/guide-to-choose.js";
+import { antennasOf, leadOf, mountingOf, takesDirect } from "../../equipment/mounting.js";
+import { decibels, trimmed } from "../../format/numbers.js";
 import { exampleHop } from "../example-preamble.js";
 import type { HopRule } from "../rule.js";
 
@@ -7,24 +10,78 @@ export const waveguideMissing: HopRule = {
   scope: "hop",
   id: "waveguide-missing",
   severity: "error",
-  title: "Separate mounting needs a waveguide to the antenna",
-  checks: "Whether an end that is mounted separately names its feeder.",
-  why: "Unit or coupler on the pole reach the antenna through a flexible waveguide only. It is forgotten in orders, and its loss is missing in the level.",
-  fix: "Name the feeder with its length, or mount directly.",
-  source: "common practice",
+  title: "Units that cannot sit on the antenna need a waveguide to it",
+  checks:
+    "Whether an end names its feeder that is mounted separately, or whose antenna is not made for direct mounting (without a word of its own: above 1.8 m) while no mounting is stated, or whose radio stands indoors.",
+  why: "Unit or coupler on the pole reach the antenna through a flexible waveguide only. It is forgotten in orders, and its loss in the level: until it is chosen, 1 m with the greatest usual loss of its band is counted, as an estimate. Above 42 GHz, and for the long line of an all-indoor radio, nothing is estimated and the level is open.",
+  fix: "Name the feeder with its length, or mount directly where the antenna can take it.",
+  source: "common practice; usual losses of flexible guide from memory, unconfirmed",
   needs: [],
   good: exampleHop({
     keld: "antenna A18-06 at 40 m\n    mounting direct\n    transmits high",
   }),
-  bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    mounting separate\n    transmits high" }),
+  bad: `antenna A18-24 like A18-06 {
+  diameter 2.4 m
+  gain 50.5 dBi
+}
+
+feeder FLEX-18 {
+  kind flexible
+  band 17.7 GHz to 19.7 GHz
+  loss 1.1 dB/m at 18.7 GHz
+}
+
+${exampleHop({ keld: "antenna A18-24 at 40 m\n    transmits high" })}`,
   check({ hop, report }) {
     for (const end of hop.ends) {
-      if (mountingOf(end) !== "separate" || end.feeder !== undefined || end.antenna === undefined) continue;
-      const part = end.coupler?.name ?? hop.radio?.name ?? "the unit";
+      const lacking = whatLacks(hop, end);
+      if (lacking === undefined) continue;
+      const { fact, words, antenna } = lacking;
       report({
-        at: address("hop", hop.name, end.site.name, end.mounting === undefined ? "mounting" : "coupler"),
-        message: `${part} at ${end.site.name} is mounted separately from ${end.antenna.name}, but no waveguide joins them`,
+        at: address("hop", hop.name, end.site.name, ...fact),
+        about: address("hop", hop.name, end.site.name),
+        message: `${words}; ${counted(hop, end)}`,
+        related: antenna && [{ at: address("antenna", antenna.name), message: antenna.name }],
       });
     }
   },
 };
+
+interface Lacking {
+  /** The word that says that units stand apart, or the antenna that cannot bear them; none: the end itself. */
+  readonly fact: readonly string[];
+  readonly words: string;
+  readonly antenna?: Antenna;
+}
+
+function whatLacks(hop: Hop, end: HopEnd): Lacking | undefined {
+  const { antenna, coupler } = end;
+  const { name } = end.site;
+  switch (leadOf(hop, end)) {
+    case "feeder":
+    case "none":
+      return undefined;
+    case "line to choose": {
+      const words = `${hop.radio?.name ?? "the radio"} at ${name} stands indoors, and no feeder leads to ${antenna!.name}`;
+      return { fact: [], words };
+    }
+    case "piece to choose": {
+      const heavy = antennasOf(hop, end).find((one) => !takesDirect(one));
+      if (mountingOf(end) === undefined && heavy !== undefined) {
+        const words = `${heavy.name} at ${name} cannot be mounted directly, and neither mounting nor feeder is stated`;
+        return { fact: [heavy === antenna ? "antenna" : "diversity-antenna"], words, antenna: heavy };
+      }
+      const part = coupler?.name ?? hop.radio?.name ?? "the unit";
+      const words = `${part} at ${name} is mounted separately from ${antenna!.name}, but no waveguide joins them`;
+      return { fact: [end.mounting === undefined ? "mounting" : "coupler"], words };
+    }
+  }
+}
+
+/** What stands in the level in its place. */
+function counted(hop: Hop, end: HopEnd): string {
+  const guide = guideEstimate(hop, end);
+  if (guide === undefined) return "its loss is not in the level";
+  if ("open" in guide) return "nothing is estimated for it, and the level is open";
+  return `${decibels(guide.lossDb)} are estimated, ${trimmed(ESTIMATED_LENGTH_M, 1)} m of flexible guide`;
+}

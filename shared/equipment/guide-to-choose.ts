@@ -1,0 +1,48 @@
+/** The waveguide that an end needs and nobody has chosen: what is counted for it until somebody does. */
+import type { Hop, HopEnd } from "../design/design.js";
+import { frequency } from "../format/numbers.js";
+import { FLEXIBLE_GUIDE_LOSS } from "./flexible-guide.data.js";
+import { leadOf } from "./mounting.js";
+
+/** As the parts list and the level diagram call it. */
+export const GUIDE_TO_CHOOSE = "waveguide, to be chosen";
+
+/** The fact that is missing where nothing is counted either: `waveguide at KELD`. */
+export const GUIDE_FACT = "waveguide";
+
+/** Length that is counted, m; usual pieces have 0.3 to 1.2 m. */
+export const ESTIMATED_LENGTH_M = 1;
+
+/** Above this flexible guide is practically not used: nothing is estimated. */
+const HIGHEST_HZ = FLEXIBLE_GUIDE_LOSS.at(-1)!.upToHz;
+
+export interface GuideEstimate {
+  readonly lossDb: number;
+  /** Of the table, for example `6 to 8 GHz`. */
+  readonly band: string;
+}
+
+/**
+ * Loss of a metre of flexible guide at the hop's higher frequency: the greatest usual one of its band.
+ * @returns `open`, with the reason, above 42 GHz and for the long line of an all-indoor radio, where nothing is
+ * estimated; undefined where nothing has to be chosen, or no frequency is known
+ * @see the table of usual losses: from memory, unconfirmed
+ */
+export function guideEstimate(
+  hop: Pick<Hop, "arrangement" | "radio" | "ends">,
+  end: HopEnd,
+): GuideEstimate | { readonly open: string } | undefined {
+  const lead = leadOf(hop, end);
+  const { name } = end.site;
+  if (lead === "line to choose")
+    return { open: `the feeder of the all-indoor radio at ${name} is not stated` };
+  if (lead !== "piece to choose") return undefined;
+  const highestHz = Math.max(0, ...hop.ends.map(({ transmitFrequencyHz = 0 }) => transmitFrequencyHz));
+  if (!(highestHz > 0)) return undefined;
+  const row = FLEXIBLE_GUIDE_LOSS.find(({ upToHz }) => highestHz <= upToHz);
+  if (row === undefined)
+    return {
+      open: `the waveguide at ${name} is not stated, and above ${frequency(HIGHEST_HZ)} none is estimated`,
+    };
+  return { lossDb: row.lossDbPerM[1] * ESTIMATED_LENGTH_M, band: row.band };
+}

@@ -1,0 +1,93 @@
+import { address, nth } from "../design/address.js";
+import type { Antenna, Hop } from "../design/design.js";
+import { apart, dbi, frequency, metres, trimmed } from "../format/numbers.js";
+import { parabolicGainDbi } from "../radio/antenna-gain.js";
+import { exampleHop } from "./example-preamble.js";
+import type { NetworkRule, Report } from "./rule.js";
+import { usedFrequenciesHz } from "./used-frequencies.js";
+
+/** Below this share of the aperture a figure is hardly that of a dish: usual are 50 to 65 %. */
+const LEAST_EFFICIENCY = 0.3;
+
+export const antennaGainImplausible: NetworkRule = {
+  scope: "network",
+  id: "antenna-gain-implausible",
+  severity: "error",
+  title: "A gain and a diameter must be of one antenna",
+  checks:
+    "Each stated gain of an antenna in use, stated or inherited, against its diameter: more than the whole aperture gives is an error, less than 30 % of it a warning. A gain without a frequency counts at those of the hops.",
+  why: "A gain of another size or frequency makes the level wrong at both ends, and the pattern with it. It is often inherited together with all the rest where only the diameter was changed.",
+  fix: "Look gain and diameter up again; an antenna of another size states its own gain.",
+  source:
+    "aperture theory: 10 lg (pi D / lambda)^2; the 30 % are our own limit, usual are 50 to 65 % (common practice)",
+  good: exampleHop(),
+  bad: `antenna A18-03 like A18-06 {\n  diameter 0.3 m\n}\n\n${exampleHop({
+    keld: "antenna A18-03 at 40 m\n    transmits high",
+  })}`,
+  check({ design, report }) {
+    for (const { antenna, usedHz } of antennasInUse(design.hops.values())) {
+      const told = implausible(antenna, usedHz);
+      if (told !== undefined) report(told);
+    }
+  },
+};
+
+interface InUse {
+  readonly antenna: Antenna;
+  /** Lowest and highest frequency that it is used at. */
+  usedHz: readonly [number, number] | undefined;
+}
+
+/** Every antenna once, those of diversity too. */
+function antennasInUse(hops: Iterable<Hop>): Iterable<InUse> {
+  const inUse = new Map<string, InUse>();
+  for (const hop of hops) {
+    for (const antenna of hop.ends.flatMap((end) => [end.antenna, end.diversityAntenna])) {
+      if (antenna === undefined) continue;
+      let known = inUse.get(antenna.name);
+      if (known === undefined) inUse.set(antenna.name, (known = { antenna, usedHz: undefined }));
+      // Only a gain that holds everywhere has to be held against every hop.
+      if (antenna.gain.some(({ frequencyHz }) => frequencyHz === undefined))
+        known.usedHz = rangeOf([...(known.usedHz ?? []), ...usedFrequenciesHz(hop)]);
+    }
+  }
+  return inUse.values();
+}
+
+function rangeOf(frequenciesHz: readonly number[]): readonly [number, number] | undefined {
+  return frequenciesHz.length === 0 ? undefined : [Math.min(...frequenciesHz), Math.max(...frequenciesHz)];
+}
+
+function implausible({ name, diameterM, gain }: Antenna, usedHz: InUse["usedHz"]): Report | undefined {
+  if (diameterM === undefined || !(diameterM > 0)) return undefined;
+  const points = gain.flatMap(({ gainDbi, frequencyHz }, index) =>
+    (frequencyHz === undefined ? (usedHz ?? []) : [frequencyHz]).map((hz) => {
+      const mostDbi = parabolicGainDbi(diameterM, hz, 1);
+      return { index, gainDbi, hz, mostDbi, overDb: gainDbi - mostDbi };
+    }),
+  );
+  const greatest = points.toSorted((a, b) => b.overDb - a.overDb)[0];
+  const least = points.toSorted((a, b) => a.overDb - b.overDb)[0];
+  if (greatest === undefined || least === undefined) return undefined;
+  const at = (index: number) => address("antenna", name, nth("gain", index));
+  const related = [{ at: address("antenna", name, "diameter"), message: `diameter of ${name}` }];
+  if (greatest.overDb > ROUNDING_DB) {
+    const [stated, most] = apart(dbi, greatest.gainDbi, greatest.mostDbi);
+    return {
+      at: at(greatest.index),
+      message: `${name} states ${stated} at ${frequency(greatest.hz)}; a dish of ${metres(diameterM)} has ${most} at most`,
+      related,
+    };
+  }
+  if (least.overDb >= 10 * Math.log10(LEAST_EFFICIENCY) - ROUNDING_DB) return undefined;
+  const share = trimmed(100 * 10 ** (least.overDb / 10), 1);
+  return {
+    at: at(least.index),
+    message: `${name} states ${dbi(least.gainDbi)} at ${frequency(least.hz)}, ${share} % of the ${dbi(least.mostDbi)} that a dish of ${metres(diameterM)} can have; is it of another size?`,
+    severity: "warning",
+    related,
+  };
+}
+
+/** What binary fractions make of a figure that lies on the limit. */
+const ROUNDING_DB = 1e-9;

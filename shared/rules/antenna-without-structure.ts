@@ -1,0 +1,43 @@
+import { address } from "../design/address.js";
+import { apart, metres } from "../format/numbers.js";
+import { exampleHop } from "./example-preamble.js";
+import type { HopRule } from "./rule.js";
+
+/** Few structures of microwave hops are higher. */
+const HIGH_M = 120;
+
+const mastless = (height: number) =>
+  `site MOSS {\n  at 47.5 -30.5\n}\n\n${exampleHop({
+    keld: `antenna A18-06 at ${height} m\n    transmits high`,
+  }).replaceAll("KELD", "MOSS")}`;
+
+export const antennaWithoutStructure: HopRule = {
+  scope: "hop",
+  id: "antenna-without-structure",
+  severity: "warning",
+  title: "What a very high antenna hangs on must be stated",
+  checks:
+    "Centre of each antenna above 120 m, diversity antennas too, at a site that states no structure. Lower ones hang where the design says.",
+  why: "Without a structure no height is held against anything: feet written as metres, or a height above sea level, would pass.",
+  fix: "State the structure of the site, or mend the height.",
+  source: "common practice; the 120 m are our own limit",
+  needs: [],
+  good: mastless(40),
+  bad: mastless(140),
+  check({ hop, report }) {
+    for (const { site, antennaHeightM, diversityHeightM } of hop.ends) {
+      if (site.structure !== undefined) continue;
+      for (const [what, fact, heightM] of [
+        ["antenna", "antenna.at", antennaHeightM],
+        ["diversity antenna", "diversity-antenna.at", diversityHeightM],
+      ] as const) {
+        if (heightM === undefined || heightM <= HIGH_M) continue;
+        report({
+          at: address("hop", hop.name, site.name, fact),
+          message: `${what} at ${apart(metres, heightM, HIGH_M)[0]} above ground, and ${site.name} states no structure`,
+          related: [{ at: address("site", site.name), message: `${site.name} has no \`structure\`` }],
+        });
+      }
+    }
+  },
+};

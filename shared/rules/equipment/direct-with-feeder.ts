@@ -1,0 +1,40 @@
+import { address } from "../../design/address.js";
+import { mountingOf } from "../../equipment/mounting.js";
+import { exampleHop } from "../example-preamble.js";
+import type { HopRule } from "../rule.js";
+
+const FLEXIBLE = `feeder FLEX-18 {
+  kind flexible
+  loss 1.1 dB/m at 18.7 GHz
+}`;
+const mounted = (mounting: string) =>
+  `${FLEXIBLE}\n\n${exampleHop({
+    keld: `antenna A18-06 at 40 m\n    mounting ${mounting}\n    feeder FLEX-18 length 0.9 m\n    transmits high`,
+  })}`;
+
+export const directWithFeeder: HopRule = {
+  scope: "hop",
+  id: "direct-with-feeder",
+  severity: "error",
+  title: "What is mounted directly has no feeder",
+  checks: "Whether an end states direct mounting, with its coupler or by itself, and a feeder too.",
+  why: "One of the two is left over. Either a waveguide is ordered that fits nowhere and its loss counts, or the unit is ordered for a mounting that it does not get.",
+  fix: "Remove the feeder, or mount separately.",
+  source: "common practice",
+  needs: [],
+  good: mounted("separate"),
+  bad: mounted("direct"),
+  check({ hop, report }) {
+    for (const end of hop.ends) {
+      if (end.feeder === undefined || mountingOf(end) !== "direct") continue;
+      const { name } = end.site;
+      const fact = end.mounting === undefined ? "mounting" : "coupler";
+      report({
+        at: address("hop", hop.name, name, fact),
+        about: address("hop", hop.name, name),
+        message: `direct mounting at ${name}, and feeder ${end.feeder.name} all the same; its loss counts`,
+        related: [{ at: address("hop", hop.name, name, "feeder"), message: `feeder ${end.feeder.name}` }],
+      });
+    }
+  },
+};

@@ -1,0 +1,56 @@
+import { address } from "../../design/address.js";
+import { isAllIndoor } from "../../equipment/mounting.js";
+import { apart, metres } from "../../format/numbers.js";
+import { exampleHop } from "../example-preamble.js";
+import type { HopRule } from "../rule.js";
+
+const indoor = (length: string) => `feeder ELL-18 {
+  kind elliptical
+  loss 20 dB/100m at 18.7 GHz
+}
+
+radio R18-IN like R18 {
+  construction all-indoor
+}
+
+${exampleHop({
+  hop: "polarization vertical\n  radio R18-IN\n  mode 55 MHz 128QAM\n  arrangement all-indoor 1+0",
+  keld: `antenna A18-06 at 20 m\n    feeder ELL-18 length ${length}\n    transmits high`,
+  tarn: "antenna A18-06 at 20 m\n    feeder ELL-18 length 30 m\n    transmits low",
+})}`;
+
+export const feederTooShort: HopRule = {
+  scope: "hop",
+  id: "feeder-too-short",
+  severity: "error",
+  title: "The feeder of an all-indoor radio reaches at least up to its antenna",
+  checks:
+    "Length of the feeder of an all-indoor radio against the height of the antenna above ground, of the diversity antenna too: one feeder is stated for both.",
+  why: "The radio stands at the foot of the structure. What the line lacks is missing in the order, and its loss in the level. On a roof, where the room may lie right below, it is a warning.",
+  fix: "State the whole run: up the structure, across to the building and through it.",
+  source: "common practice",
+  needs: [],
+  good: indoor("30 m"),
+  bad: indoor("3 m"),
+  check({ hop, report }) {
+    if (!isAllIndoor(hop)) return;
+    for (const { site, feeder, feederLengthM, antennaHeightM = 0, diversityHeightM = 0 } of hop.ends) {
+      const highestM = Math.max(antennaHeightM, diversityHeightM);
+      if (feeder === undefined || feederLengthM === undefined || feederLengthM >= highestM) continue;
+      const [length, height] = apart(metres, feederLengthM, highestM);
+      const second = diversityHeightM > antennaHeightM;
+      report({
+        at: address("hop", hop.name, site.name, "feeder.length"),
+        message: `${feeder.name} at ${site.name} is ${length} long, ${second ? "the diversity antenna" : "its antenna"} hangs at ${height} and the radio stands indoors`,
+        // The room may be the one under the roof.
+        severity: site.structure?.kind === "roof" ? "warning" : undefined,
+        related: [
+          {
+            at: address("hop", hop.name, site.name, `${second ? "diversity-antenna" : "antenna"}.at`),
+            message: `at ${height}`,
+          },
+        ],
+      });
+    }
+  },
+};

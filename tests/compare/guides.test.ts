@@ -1,0 +1,122 @@
+/** A waveguide that somebody forgot makes no level better: what a comparison says where one is gone or estimated. */
+import { afterEach, describe, expect, test } from "vitest";
+import type { ChangeSet } from "../../shared/compare/change-set.js";
+import { files } from "./network.js";
+import { figuresTold, findingsTold, TestRepository } from "./repository.js";
+
+const made: TestRepository[] = [];
+afterEach(() => {
+  for (const repository of made.splice(0)) repository.remove();
+});
+
+const CATALOGUE = `antenna A18-24 {
+  band 17.7 GHz to 19.7 GHz
+  diameter 2.4 m
+  gain 50.5 dBi
+  direct-mounting no
+}
+
+feeder FLEX-18 {
+  kind flexible
+  band 17.7 GHz to 19.7 GHz
+  loss 1 dB/m
+}
+`;
+
+/** What changes when the lines of both ends of FELL-TARN change. */
+async function changed(before: string, after: string): Promise<ChangeSet> {
+  const repository = TestRepository.create();
+  made.push(repository);
+  repository.write({ ...files(), "more.hop": CATALOGUE });
+  const south = repository.read("hops/south.hop");
+  const write = (lines: string) =>
+    repository.write({ "hops/south.hop": south.replaceAll("antenna A18-06 at 40 m", lines) });
+  write(before);
+  repository.commit("before");
+  write(after);
+  return repository.changes("HEAD");
+}
+
+const BIG = "antenna A18-24 at 40 m";
+const SMALL = "antenna A18-06 at 40 m";
+const SEPARATE = "\n    mounting separate";
+const DIRECT = "\n    mounting direct";
+const piece = (length: string) => `\n    feeder FLEX-18 length ${length}`;
+
+const LEVELS = /^(Received level|Fade margin|Availability)/;
+
+/** Level and margin, without their site: `Fade margin +1.4 dB changed`. */
+function levelsTold({ hops }: ChangeSet): string[] {
+  return hops.flatMap((change) =>
+    figuresTold(change)
+      .filter((text) => LEVELS.test(text))
+      .map((text) => text.replace(/ at \w+/, "")),
+  );
+}
+
+const remarks = ({ hops }: ChangeSet) => [
+  ...new Set(hops.flatMap(({ figures }) => figures.flatMap(({ remark }) => remark ?? []))),
+];
+
+describe("never better by a guide that is gone or was estimated", () => {
+  test.each([
+    ["its line is gone, 2 m of it before", BIG + piece("2 m"), BIG, +1.4, /is an estimate now/],
+    [
+      "its line is gone, the mounting stays",
+      BIG + SEPARATE + piece("2 m"),
+      BIG + SEPARATE,
+      +1.4,
+      /is an estimate now/,
+    ],
+    ["its line is gone, and nothing is said of a small dish", SMALL + piece("2 m"), SMALL, +4, /is gone/],
+    [
+      "in its place direct mounting that the dish cannot take",
+      BIG + piece("0.9 m"),
+      BIG + DIRECT,
+      +1.8,
+      /is gone/,
+    ],
+    ["the estimate makes room for a shorter piece", BIG, BIG + piece("0.9 m"), +0.8, /was an estimate/],
+    ["the estimate vanishes with the word", SMALL + SEPARATE, SMALL, +2.6, /was an estimate/],
+    ["the estimate vanishes with an impossible word", BIG, BIG + DIRECT, +2.6, /was an estimate/],
+  ])("%s", async (_case, before, after, byDb, remark) => {
+    const changes = await changed(before, after);
+    const by = changes.hops[0]!.figures.find(({ kind }) => kind === "margin")!.by;
+    expect(by).toBeCloseTo(byDb, 6);
+    expect(levelsTold(changes).filter((text) => /better/.test(text))).toEqual([]);
+    expect(remarks(changes).join(" ")).toMatch(remark);
+  });
+});
+
+test("what is worse stays worse, and the finding tells the cause", async () => {
+  // 0.5 dB at each end before, 1.3 dB estimated after.
+  const changes = await changed(BIG + piece("0.5 m"), BIG);
+  expect(levelsTold(changes)).toContain("Fade margin: -1.6 dB worse");
+  expect(findingsTold(changes.hops[0]!)).toContain("new waveguide-missing");
+  expect(changes.worse).toBe(true);
+});
+
+test("a decision is worth what it is worth: a dish that takes it, mounted directly; a shorter piece of the same", async () => {
+  expect(levelsTold(await changed(SMALL + piece("0.9 m"), SMALL + DIRECT))).toContain(
+    "Fade margin: +1.8 dB better",
+  );
+  expect(levelsTold(await changed(BIG + piece("0.9 m"), BIG + piece("0.6 m")))).toContain(
+    "Fade margin: +0.6 dB better",
+  );
+});
+
+test("an estimate on both sides hides no larger dish", async () => {
+  // 50.5 against 38.5 dBi at both ends, both mounted apart without a guide.
+  const changes = await changed(SMALL + SEPARATE, BIG + SEPARATE);
+  expect(levelsTold(changes)).toContain("Fade margin: +24.0 dB better");
+  expect(remarks(changes).join(" ")).toMatch(/at FELL is an estimate on both sides; .* at TARN/);
+});
+
+test("what is to be chosen is ordered where it came up, and never returned", async () => {
+  const part = "feeder waveguide, to be chosen";
+  const orders = async (before: string, after: string) =>
+    (await changed(before, after)).orders.filter((one) => one.part === part).map(({ count }) => count);
+  expect(await orders(BIG + piece("0.9 m"), BIG)).toEqual([2]);
+  expect(await orders(BIG, BIG + piece("0.9 m"))).toEqual([]);
+  expect(await orders(BIG, BIG.replace("40 m", "41 m"))).toEqual([]);
+});
