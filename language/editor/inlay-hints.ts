@@ -144,14 +144,14 @@ function siteHints(fact: Fact, name: string, model: DesignModel, results: Result
   if (!at || factNamed(fact.facts, "ground")) return [];
   const geometry = terrainGround(name, model, results);
   if (!geometry) return [];
-  const tooltip = "Ground level above sea level after the terrain; `ground` states another.";
+  const tooltip = `Ground level above sea level after the ${geometry.groundFrom}; \`ground\` states another.`;
   return [{ offset: at.statement.end, kind: "ground", text: `ground ${metres(geometry.groundM)}`, tooltip }];
 }
 
 function terrainGround(site: string, model: DesignModel, results: Results): EndGeometry | undefined {
   for (const hop of hopsUsing({ kind: "site", name: site }, model)) {
     const found = results(hop)?.result.geometry?.find((one) => one.site === site);
-    if (found?.groundFrom === "terrain") return found;
+    if (found && found.groundFrom !== "design") return found;
   }
   return undefined;
 }

@@ -118,13 +118,8 @@ function groundAt(hop: Hop, ground: GroundInput, end: 0 | 1, trace: Trace): Grou
     });
     return undefined;
   }
-  use(
-    trace,
-    `ground at ${site.name}`,
-    metres(ofTerrain),
-    ground.groundM[end] === undefined && ground.profileKind === "survey" ? "survey" : "terrain",
-  );
-  return { groundM: ofTerrain, groundFrom: "terrain" };
+  use(trace, `ground at ${site.name}`, metres(ofTerrain), ground.profileKind);
+  return { groundM: ofTerrain, groundFrom: ground.profileKind };
 }
 
 function profileEnd(ground: GroundInput, end: 0 | 1): number | undefined {

@@ -216,13 +216,13 @@ export interface DirectionResult {
 export interface EndGeometry {
   readonly site: string;
   readonly groundM: number;
-  readonly groundFrom: "design" | "terrain";
+  readonly groundFrom: "design" | "terrain" | "survey";
   readonly antennaHeightM: number;
   /** Bearing to the far end, clockwise from true north, 0..360. */
   readonly azimuthDeg: number;
   /** Elevation of the ray at this antenna for the median k, degrees above the horizontal. */
   readonly elevationDeg: number;
-  /** Ground here after the terrain, when the design states another. */
+  /** Ground here after the terrain or the survey, when the design states it too. */
   readonly terrainGroundM?: number;
 }
 

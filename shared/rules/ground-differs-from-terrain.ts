@@ -22,7 +22,8 @@ export const groundDiffersFromTerrain: NetworkRule = {
   check({ design, results, slips, report }) {
     const told = new Set<string>();
     for (const hop of design.hops.keys()) {
-      for (const end of results.get(hop)?.geometry ?? []) {
+      const { geometry, profile } = results.get(hop) ?? {};
+      for (const end of geometry ?? []) {
         // Where the ground is that of a mended position, the position tells it.
         const isSlip = slips.get(end.site)?.evidence === "ground";
         if (end.terrainGroundM === undefined || told.has(end.site) || isSlip) continue;
@@ -31,7 +32,7 @@ export const groundDiffersFromTerrain: NetworkRule = {
         const unit = unitOfGround(end.groundM, end.terrainGroundM, TOLERANCE_M);
         report({
           at: address("site", end.site, "ground"),
-          message: `ground at ${metres(end.groundM)}, the terrain has ${metres(end.terrainGroundM)} at this position`,
+          message: `ground at ${metres(end.groundM)}, the ${profile?.kind ?? "terrain"} has ${metres(end.terrainGroundM)} at this position`,
           help: unit && `${meantWords(end.groundM, unit)}.`,
           related: [{ at: address("site", end.site, "at"), message: `position of ${end.site}` }],
         });

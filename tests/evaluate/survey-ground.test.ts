@@ -234,6 +234,24 @@ test("an obstacle stands at its place on the bare ground, beside cover and not u
   expect(turned.diffractionLossDb).toBeCloseTo(result.diffractionLossDb!, 6);
 });
 
+test("ground at the sites is told as the survey's, or as what the design states beside it", () => {
+  const rows = [at(0, 203), at(LENGTH_M, 206)];
+  const [keld, tarn] = evaluateHop(overSurvey(), surveyed(rows)).geometry!;
+  expect([keld.groundM, keld.groundFrom, tarn.groundM, tarn.groundFrom]).toEqual([
+    203,
+    "survey",
+    206,
+    "survey",
+  ]);
+  const stated = evaluateHop(makeHop(), surveyed(rows)).geometry!;
+  expect(
+    stated.map(({ groundM, groundFrom, terrainGroundM }) => [groundM, groundFrom, terrainGroundM]),
+  ).toEqual([
+    [200, "design", 203],
+    [200, "design", 206],
+  ]);
+});
+
 test("cover of a survey is in the way of the ray as ground would be, and diffracts", () => {
   const bare = [at(0, 200), at(4000, 200), at(4100, 200), at(LENGTH_M, 200)];
   const wooded = [at(0, 200), at(4000, 200, 45), at(4100, 200, 45), at(LENGTH_M, 200)];

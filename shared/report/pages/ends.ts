@@ -68,7 +68,10 @@ function position({ latitudeDeg, longitudeDeg }: Position): string {
 function ground(result: HopResult, index: 0 | 1): string | undefined {
   const end = result.geometry?.[index];
   if (!end) return undefined;
-  const terrain = end.terrainGroundM === undefined ? "" : `; the terrain has ${metres(end.terrainGroundM)}`;
+  const terrain =
+    end.terrainGroundM === undefined
+      ? ""
+      : `; the ${result.profile?.kind ?? "terrain"} has ${metres(end.terrainGroundM)}`;
   return `${metres(end.groundM)}, from the ${end.groundFrom}${terrain}`;
 }
 
