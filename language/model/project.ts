@@ -1,7 +1,8 @@
 /**
  * All files at hand, parted into designs. A folder with a `network` in one of its files is a design: its
  * files are those in and below that folder, and those below the catalogue folders that the network names.
- * Files that belong to no network form a design of their own at the project's root.
+ * Files of an opened folder that belong to no network form a design of their own there. A file that lies elsewhere and
+ * that no network names, merely opened, is judged with what lies beside it and is no part of any other design.
  */
 import { DesignModel } from "./design-model.js";
 import { folderOf, isBelow } from "./path.js";
@@ -15,8 +16,15 @@ export class Project {
   private catalogues = new Map<string, readonly string[]>();
   private layout = "";
 
-  /** @param root folder that files outside every network belong to */
-  constructor(readonly root: string) {}
+  /** Folder that a project without files counts for. */
+  readonly root: string;
+  private readonly folders: readonly string[];
+
+  /** @param folders those that are opened; what lies in them outside every network is a design of that folder */
+  constructor(...folders: readonly string[]) {
+    this.root = folders[0] ?? "";
+    this.folders = folders.length > 0 ? folders : [""];
+  }
 
   setFile(file: SourceFile): void {
     const before = this.files.get(file.path);
@@ -29,7 +37,11 @@ export class Project {
     const models = this.designsOf(path);
     const before = this.files.get(path);
     if (!this.files.delete(path) || (shapesLayout(before) && this.relayout())) return;
-    for (const model of models) model.removeFile(path);
+    for (const model of models) {
+      model.removeFile(path);
+      const isEmpty = model.allFiles()[Symbol.iterator]().next().done === true;
+      if (isEmpty && !this.folders.includes(model.root)) this.models.delete(model.root);
+    }
   }
 
   /** Many files at once; the layout is worked out once. */
@@ -54,7 +66,10 @@ export class Project {
 
   /** Designs that a file counts for; a shared catalogue may count for several. */
   designsOf(path: string): readonly DesignModel[] {
-    return this.rootsOf(path, this.roots).flatMap((root) => this.models.get(root) ?? this.addModel(root));
+    const known = this.files.has(path);
+    return this.rootsOf(path, this.roots).flatMap(
+      (root) => this.models.get(root) ?? (known ? this.addModel(root) : []),
+    );
   }
 
   /** Folders that networks name as catalogues; the host loads them if it has not. */
@@ -74,7 +89,8 @@ export class Project {
       this.catalogues.get(root)?.some((folder) => isBelow(path, folder)),
     );
     const owners = new Set([...(nearest === undefined ? [] : [nearest]), ...sharing]);
-    return owners.size > 0 ? [...owners] : [this.root];
+    if (owners.size > 0) return [...owners];
+    return [this.folders.find((folder) => isBelow(path, folder)) ?? folderOf(path)];
   }
 
   /** Parts the files anew if networks or catalogues came, went or moved. @returns whether it did */

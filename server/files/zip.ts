@@ -82,8 +82,7 @@ export function unzipEntry(bytes: Uint8Array, entry: ZipEntry, mostBytes: number
   if (method !== 0 && method !== 8) throw new Error(`${name} is packed by method ${method}`);
   if (sizeBytes > mostBytes) throw new Error(`${name} holds ${sizeBytes} bytes, the most are ${mostBytes}`);
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  if (headerAt + 30 > bytes.length || view.getUint32(headerAt, true) !== LOCAL_HEADER)
-    throw new Error(`${name} is not where the directory says`);
+  checkLocalName(bytes.subarray(headerAt), entry);
   const start = headerAt + 30 + view.getUint16(headerAt + 26, true) + view.getUint16(headerAt + 28, true);
   const packed = bytes.subarray(start, start + packedBytes);
   if (packed.length < packedBytes) throw new Error(`${name} is cut short`);
@@ -92,6 +91,19 @@ export function unzipEntry(bytes: Uint8Array, entry: ZipEntry, mostBytes: number
     throw new Error(`${name} has ${content.length} bytes, the directory says ${sizeBytes}`);
   if (crc32(content) !== entry.crc32) throw new Error(`${name} is damaged: its checksum differs`);
   return content;
+}
+
+/**
+ * The name decides where a tile lies, and no checksum covers it: the archive states it twice, and both must agree.
+ * @param header the archive from the entry's `headerAt` on
+ * @throws Error with one clause: what is wrong with the entry
+ */
+export function checkLocalName(header: Uint8Array, { name }: ZipEntry): void {
+  const view = new DataView(header.buffer, header.byteOffset, header.byteLength);
+  if (header.length < 30 || view.getUint32(0, true) !== LOCAL_HEADER)
+    throw new Error(`${name} is not where the directory says`);
+  const here = new TextDecoder().decode(header.subarray(30, 30 + view.getUint16(26, true)));
+  if (here !== name) throw new Error(`${name} has another name where it lies`);
 }
 
 function inflated(packed: Uint8Array, name: string, sizeBytes: number): Uint8Array {

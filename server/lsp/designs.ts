@@ -19,7 +19,8 @@ import { DesignSession, type SessionOptions } from "../session/design-session.js
 export class Designs {
   readonly project: Project;
   private readonly sessions = new Map<DesignModel, DesignSession>();
-  private readonly catalogues = new Set<string>();
+  /** Folders elsewhere that networks name and that were read. */
+  private catalogues: ReadonlySet<string> = new Set();
   private readonly unreadable = new Map<string, UnreadableFile>();
   /** Texts of open documents that were changed since they were last read. */
   private readonly edited = new Map<string, string>();
@@ -29,7 +30,7 @@ export class Designs {
     private readonly folders: readonly string[],
     private readonly options: SessionOptions,
   ) {
-    this.project = new Project(folders[0] ?? "");
+    this.project = new Project(...folders);
   }
 
   /** Reads every `.hop` file of the folders, and the catalogues that networks name elsewhere. */
@@ -89,10 +90,10 @@ export class Designs {
     if (tooLarge) {
       this.unreadable.set(path, tooLarge);
       this.project.removeFile(path);
-      return;
+    } else {
+      this.unreadable.delete(path);
+      this.project.setFile(readSource(path, text));
     }
-    this.unreadable.delete(path);
-    this.project.setFile(readSource(path, text));
     this.loadCatalogues();
   }
 
@@ -134,31 +135,42 @@ export class Designs {
     );
   }
 
+  /** Reads catalogues that are named now, and forgets those that are named no more; a catalogue may name others. */
   private loadCatalogues(): void {
-    for (let more = true; more; ) {
-      more = false;
-      for (const folder of this.project.catalogueFolders()) {
-        if (this.catalogues.has(folder)) continue;
-        this.catalogues.add(folder);
-        more = true;
-        if (!this.folders.some((at) => isBelow(folder, at))) this.loadFolder(folder);
-      }
+    for (;;) {
+      const named = new Set(this.project.catalogueFolders().filter((at) => !this.isInFolders(at)));
+      const before = this.catalogues;
+      this.catalogues = named;
+      for (const folder of named) if (!before.has(folder)) this.loadFolder(folder);
+      if ([...named].some((folder) => !before.has(folder))) continue;
+      const strays = [...this.project.allFiles()].filter(
+        ({ path }) => !this.open.has(path) && !this.isOurs(path),
+      );
+      for (const { path } of strays) this.project.removeFile(path);
+      for (const path of this.unreadable.keys())
+        if (!this.open.has(path) && !this.isOurs(path)) this.unreadable.delete(path);
+      if (strays.length === 0) return;
     }
+  }
+
+  private isInFolders(path: string): boolean {
+    return this.folders.some((folder) => isBelow(path, folder));
+  }
+
+  /** Whether the disk counts there: in the opened folders, and in the catalogues that their networks name. */
+  private isOurs(path: string): boolean {
+    return this.isInFolders(path) || [...this.catalogues].some((folder) => isBelow(path, folder));
   }
 
   private readFromDisk(path: string): void {
     this.unreadable.delete(path);
-    if (!path.endsWith(".hop") || !existsSync(path)) {
-      this.project.removeFile(path);
-      return;
-    }
-    const read = readHopFile(path);
-    if ("text" in read) {
-      this.project.setFile(readSource(read.path, read.text));
-      this.loadCatalogues();
-    } else {
-      this.unreadable.set(path, read);
+    const read =
+      path.endsWith(".hop") && this.isOurs(path) && existsSync(path) ? readHopFile(path) : undefined;
+    if (read && "text" in read) this.project.setFile(readSource(read.path, read.text));
+    else {
+      if (read) this.unreadable.set(path, read);
       this.project.removeFile(path);
     }
+    this.loadCatalogues();
   }
 }

@@ -102,7 +102,9 @@ function explained(error: unknown): TerrainFileError {
     return new TerrainFileError(`compression ${method} cannot be read`, "write it anew with DEFLATE or LZW");
   }
   if (/byte order|magic number/i.test(text)) return new TerrainFileError("is no TIFF", DAMAGED);
-  return new TerrainFileError(`damaged or cut short (${text})`, DAMAGED);
+  // The library's words of what it stumbled over serve nobody where it stumbled over a fault of its own.
+  const detail = /undefined|null|NaN|is not |invalid array/i.test(text) ? "" : ` (${text})`;
+  return new TerrainFileError(`damaged or cut short${detail}`, DAMAGED);
 }
 
 function refusePictures(image: GeoTIFFImage): void {

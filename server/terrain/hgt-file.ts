@@ -12,7 +12,7 @@ import {
 } from "../../shared/terrain/hgt.js";
 import { canonicalHeights } from "../../shared/terrain/plausible.js";
 import { readBounded } from "../files/read-bounded.js";
-import { DIRECTORY_BYTES, unzipEntry, type ZipEntry, zipEntries } from "../files/zip.js";
+import { checkLocalName, DIRECTORY_BYTES, unzipEntry, type ZipEntry, zipEntries } from "../files/zip.js";
 import { type FileOnDisk, type RasterHeader, readAt, TerrainFileError } from "./raster-file.js";
 
 const gunzipAsync = promisify(gunzip);
@@ -106,8 +106,10 @@ function gzipCause(error: unknown): string {
 const ZIP: Packing = {
   async peek(disk) {
     const from = Math.max(0, disk.sizeBytes - DIRECTORY_BYTES);
-    const { name, sizeBytes } = tileIn(await readAt(disk, from, disk.sizeBytes - from), from);
-    return { name: baseName(name), sizeBytes };
+    const tile = tileIn(await readAt(disk, from, disk.sizeBytes - from), from);
+    const header = await readAt(disk, tile.headerAt, 30 + Buffer.byteLength(tile.name));
+    inZip(() => checkLocalName(header, tile));
+    return { name: baseName(tile.name), sizeBytes: tile.sizeBytes };
   },
   async unpack(disk) {
     const bytes = await readBounded(disk.path, LARGEST_PACKED_BYTES);

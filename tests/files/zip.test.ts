@@ -41,6 +41,8 @@ test("what is damaged or false is told", () => {
   expect(() => read(changed(entry + 10, 14, 0))).toThrow("is packed by method 14");
   expect(() => read(changed(entry + 42, 9, 9, 9, 0))).toThrow("is not where the directory says");
   expect(() => read(changed(entry + 24, 0xff, 0xff, 0xff, 0xff))).toThrow("is of the kind for over 4 GB");
+  const name = at([...Buffer.from("folder/tile.hgt")]);
+  expect(() => read(changed(name + 7, 0x54), "folder/Tile.hgt")).toThrow("has another name where it lies");
   expect(() => read(ARCHIVE, "folder/tile.hgt", 4999)).toThrow("the most are 4999");
 });
 

@@ -90,3 +90,41 @@ test("a catalogue named in an edit is read, also when the editor asks about the 
   await settled();
   expect(designs.file(`${base}/elsewhere/equipment.hop`)).toBeDefined();
 });
+
+test("a catalogue that is named no more counts no more, and counts again when it is named again", async () => {
+  const shared = write("elsewhere/equipment.hop", "antenna X { gain 30 dBi }\nnonsense\n");
+  const network = write(
+    "work/network.hop",
+    'network "N" { catalogue "../elsewhere" }\nantenna Y like X {}\n',
+  );
+  const { designs, shown, settled } = opened();
+  await settled();
+  expect([shown.get(network) ?? [], shown.get(shared)]).toEqual([[], [expect.anything()]]);
+  designs.edit(network, 'network "N" {}\nantenna Y like X {}\n');
+  await settled();
+  expect(shown.get(network)).toEqual([expect.stringContaining("there is no antenna X")]);
+  expect(shown.get(shared)).toEqual([]);
+  write("elsewhere/more.hop", "antenna X { gain 33 dBi }\n");
+  designs.changedOnDisk(`${base}/elsewhere/more.hop`);
+  await settled();
+  expect(designs.file(`${base}/elsewhere/more.hop`)).toBeUndefined();
+  designs.edit(network, 'network "N" { catalogue "../elsewhere" }\nantenna Y like X {}\n');
+  await settled();
+  expect(shown.get(network)).toEqual([]);
+  expect(designs.file(`${base}/elsewhere/more.hop`)).toBeDefined();
+});
+
+test("a document from elsewhere that is merely opened is judged by itself and is no part of the design", async () => {
+  const network = write("work/network.hop", 'network "N" {}\nantenna X { gain 30 dBi }\n');
+  const stray = write("elsewhere/stray.hop", "antenna X { gain 33 dBi }\nantenna Z like Y {}\n");
+  const { designs, shown, settled } = opened();
+  await settled();
+  designs.edit(stray, "antenna X { gain 33 dBi }\nantenna Z like Y {}\n");
+  await settled();
+  expect(shown.get(network) ?? []).toEqual([]);
+  expect(shown.get(stray)).toEqual([expect.stringContaining("there is no antenna Y")]);
+  expect(designs.sessionsOf(network)[0]!.model.file(stray)).toBeUndefined();
+  designs.close(stray);
+  await settled();
+  expect([shown.get(stray), designs.allSessions().length]).toEqual([[], 1]);
+});

@@ -39,6 +39,13 @@ const GRID: TiffSpec = {
   noData: "-32768",
 };
 
+/** An archive whose directory names the tile east of the one that is in it. */
+function zipRenamed(tile: Uint8Array): Uint8Array {
+  const archive = Buffer.from(zipSync({ "N40E010.hgt": tile }));
+  archive.write("N40E011.hgt", archive.lastIndexOf("N40E010.hgt"));
+  return new Uint8Array(archive);
+}
+
 describe("SRTM tiles", () => {
   for (const [name, bytes] of [
     ["N40E010.hgt", HGT],
@@ -383,6 +390,11 @@ describe("files that cannot be used", () => {
     "zip of junk": { name: "N40E010.hgt.zip", bytes: JUNK, says: /^is no zip archive/ },
     "zip without a tile": { name: "a.zip", bytes: zipSync({ "a.txt": JUNK }), says: /^holds no \.hgt tile/ },
     "TIFF of junk": { name: "a.tif", bytes: JUNK, says: /^is no TIFF/ },
+    "zip whose directory gives the tile another name": {
+      name: "a.zip",
+      bytes: zipRenamed(HGT),
+      says: /^N40E011\.hgt has another name where it lies; fetch the tile again$/,
+    },
     "TIFF of 3 bytes": { name: "a.tif", bytes: "II*", says: /^damaged or cut short/ },
     "TIFF cut short": {
       name: "a.tif",

@@ -76,7 +76,7 @@ function withoutOld(judged: JudgedFolder, baseline: Baseline): JudgedFolder {
 }
 
 /** Files that could not be read outweigh findings: the judgement is not whole. */
-function statusOf(
+export function statusOf(
   { designs, unreadable }: JudgedFolder,
   counts: (finding: PlacedFinding) => boolean,
 ): number {

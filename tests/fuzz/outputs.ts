@@ -1,0 +1,258 @@
+/** Everything that the commands print of judged designs, in process, and what must hold of all of it. */
+import { isDeepStrictEqual } from "node:util";
+import { SaxesParser } from "saxes";
+import { decisionsOf } from "../../language/compare/decided.js";
+import { formatText } from "../../language/format/format.js";
+import { statusOf } from "../../server/cli/commands/check.js";
+import { printDiffJson } from "../../server/cli/print/diff-json.js";
+import { printDiffMarkdown } from "../../server/cli/print/diff-markdown.js";
+import { explanationText } from "../../server/cli/print/explanation.js";
+import { printGithub } from "../../server/cli/print/github.js";
+import { historyJson, historyText } from "../../server/cli/print/history.js";
+import { printJson } from "../../server/cli/print/json.js";
+import { printJunit } from "../../server/cli/print/junit.js";
+import { profileCsv, profileText } from "../../server/cli/print/profile.js";
+import { printSarif } from "../../server/cli/print/sarif.js";
+import { printText } from "../../server/cli/print/text.js";
+import { CommandError } from "../../server/command-error.js";
+import { compareStates, type DesignState } from "../../server/compare/compare-designs.js";
+import { type ComparedDesign, notesOf } from "../../server/compare/compare-folders.js";
+import type { JudgedFolder } from "../../server/findings/judged-folder.js";
+import { countsOf } from "../../server/findings/summary.js";
+import { overviewOf, pageOfHop, partsOf } from "../../server/report/design-pages.js";
+import { changePages, together } from "../../server/report/diff-pages.js";
+import { ground } from "../../server/session/ground.js";
+import { decisionChanges } from "../../shared/compare/decisions.js";
+import { findRenames } from "../../shared/compare/renames.js";
+import { withinReason } from "../../shared/evaluate/reason.js";
+import type { Page } from "../../shared/report/document/document.js";
+import { printHtml } from "../../shared/report/document/html.js";
+import { printMarkdown } from "../../shared/report/document/markdown.js";
+import { drawProfile } from "../../shared/report/draw/profile.js";
+import { drawnKFactor, drawnLine, profileLine } from "../../shared/report/draw/profile-points.js";
+import { explainHop } from "../../shared/report/explain.js";
+import { disagreements } from "../rules/verdicts.js";
+import { thrown } from "./fuzzer.js";
+
+/** The design as it was and as it is, each judged. */
+export interface Fuzzed {
+  readonly was: JudgedFolder;
+  readonly is: JudgedFolder;
+  readonly texts: readonly string[];
+  readonly today: string;
+}
+
+const plain = (_style: unknown, text: string) => text;
+const CWD = "/elsewhere";
+const NO_OPTIONS = { cwd: CWD, baseline: () => false };
+
+type Output = (fuzzed: Fuzzed) => Iterable<string> | Promise<Iterable<string>>;
+
+/** A row for each command and format; a case leaves some out. */
+export const OUTPUTS: Readonly<Record<string, Output>> = {
+  "check text": ({ is }) => printText(is, { paint: plain, cwd: CWD, columns: 80 }),
+  "check json": ({ is }) => asJson(printJson(is, { resolved: true, cwd: CWD })),
+  "check sarif": ({ is }) => asJson(printSarif(is, { cwd: CWD })),
+  "check junit": ({ is }) =>
+    asXml(printJunit(is, { cwd: CWD, counts: ({ severity }) => severity === "error" })),
+  "check github": ({ is }) => asCommands(printGithub(is, NO_OPTIONS)),
+  "report html": async (fuzzed) => (await pagesOf(fuzzed)).map((page) => printHtml(page).text),
+  "report markdown": async (fuzzed) =>
+    (await pagesOf(fuzzed)).flatMap((page) => printMarkdown(page).map(({ text }) => text)),
+  profile: async ({ is }) => {
+    const told: string[] = [];
+    for (const { session } of is.designs)
+      for (const { hop, result } of session.results().values()) {
+        const { profile } = await ground(hop, session.terrain());
+        if (!profile) continue;
+        const [line, drawn] = [profileLine, drawnLine].map((of) =>
+          of(hop, result, profile, drawnKFactor(hop)),
+        );
+        if (line) told.push(...profileCsv(line));
+        if (drawn)
+          told.push(...profileText(result, drawn, plain), drawProfile(hop, result, profile)?.svg ?? "");
+      }
+    return told;
+  },
+  explain: ({ is }) =>
+    is.designs.flatMap(({ session }) =>
+      [...session.results().values()].flatMap(({ hop, result }) => [
+        ...explanationText(explainHop(hop, result), plain),
+      ]),
+    ),
+  format: ({ texts }) => texts.flatMap((text) => formatted(text)),
+  "diff json": async (fuzzed) => asJson(printDiffJson(await comparisonOf(fuzzed))),
+  "diff markdown": async (fuzzed) =>
+    printDiffMarkdown(await changePages(await comparisonOf(fuzzed), { drawings: false })),
+  "diff html": async (fuzzed) => {
+    const compared = await comparisonOf(fuzzed);
+    return [printHtml(together(await changePages(compared, { drawings: true }), compared)).text];
+  },
+  history: ({ was, is }) =>
+    is.designs.flatMap(({ model, session }, index) => {
+      const before = was.designs[index];
+      if (!before) return [];
+      const [a, b] = [decisionsOf(before.model), decisionsOf(model)];
+      const renames = findRenames(a, b);
+      return model.names("hop").flatMap((hop) => {
+        const [old, now] = [a.hop(hop), b.hop(hop)];
+        if (!old || !now) return [];
+        const decisions = decisionChanges(old.facts, now.facts, renames);
+        const entries = [
+          {
+            hop,
+            status: "changed" as const,
+            decisions,
+            shared: [],
+            terrainChanged: true,
+            judged: session.result(hop),
+          },
+        ];
+        return [...historyText(entries, plain), ...asJson(historyJson(hop, entries))];
+      });
+    }),
+};
+
+/** @returns what is wrong with what is printed, a line each */
+export async function faultsOfOutputs(fuzzed: Fuzzed, names: readonly string[]): Promise<string[]> {
+  const wrong = [...faultsOfResults(fuzzed)];
+  for (const name of names) {
+    try {
+      for (const part of await OUTPUTS[name]!(fuzzed)) {
+        const word = unwritten(part, fuzzed.texts);
+        if (word) wrong.push(`${name} prints ${word}`);
+        if (!/html|markdown|json|sarif|junit/.test(name)) {
+          const control = /[^\P{C}\n\t]/u.exec(part);
+          if (control && /\p{Cc}/u.test(control[0]))
+            wrong.push(
+              `${name} prints a control character in ${JSON.stringify(around(part, control.index))}`,
+            );
+        }
+      }
+    } catch (error) {
+      // What a command says in one line is an answer.
+      if (!(error instanceof CommandError)) wrong.push(thrown(name, error));
+    }
+  }
+  return [...new Set(wrong)];
+}
+
+function* faultsOfResults({ is }: Fuzzed): Iterable<string> {
+  const status = statusOf(is, ({ severity, accepted }) => severity === "error" && !accepted);
+  const errors = is.designs.reduce((sum, design) => sum + countsOf(design).errors, 0);
+  const expected = is.unreadable.length > 0 ? 2 : errors > 0 ? 1 : 0;
+  if (status !== expected && status !== 2) yield `status ${status} with ${errors} errors`;
+  for (const { session, model, findings } of is.designs) {
+    for (const { rule, message } of findings)
+      if (rule === "internal-fault") yield `fault of its own: ${message}`;
+    for (const { hop, result, findings: ofHop } of session.results().values()) {
+      const path = notFinite(result, "result") ?? notFinite(hop, "hop");
+      if (path) yield `not finite: ${path}`;
+      if (ofHop.some(({ rule }) => rule === "internal-fault")) continue;
+      for (const said of disagreements(withinReason(hop).hop, result, ofHop)) yield `verdict: ${said}`;
+    }
+    for (const { name } of model.design().sites.values()) {
+      const path = notFinite(model.lookup.site(name), "site");
+      if (path) yield `not finite: ${path}`;
+    }
+  }
+}
+
+/** Path of the first number that is none. */
+function notFinite(value: unknown, path: string): string | undefined {
+  if (typeof value === "number") return Number.isFinite(value) ? undefined : `${path} is ${value}`;
+  if (value === null || typeof value !== "object") return undefined;
+  for (const [key, part] of value instanceof Map ? value : Object.entries(value)) {
+    const found = notFinite(part, `${path}.${String(key)}`);
+    if (found) return found;
+  }
+  return undefined;
+}
+
+const UNWRITTEN = /(?<![\w-])(NaN|-?Infinity|undefined|\[object \w+\])(?![\w-])/;
+
+/** A word that JavaScript writes for what is no value, unless the design itself has it. */
+function unwritten(part: string, texts: readonly string[]): string | undefined {
+  const found = UNWRITTEN.exec(part);
+  if (!found || texts.some((text) => text.includes(found[1]!.replace("-", "")))) return undefined;
+  return JSON.stringify(around(part, found.index));
+}
+
+function around(text: string, at: number): string {
+  return text.slice(Math.max(0, at - 60), at + 40);
+}
+
+async function pagesOf({ is, today }: Fuzzed): Promise<Page[]> {
+  const pages: Page[] = [];
+  for (const design of is.designs) {
+    const options = { folder: "", today };
+    pages.push(overviewOf(design, options));
+    const parts = partsOf(design, options);
+    if (parts) pages.push(parts);
+    for (const name of design.model.names("hop")) {
+      const page = await pageOfHop(design, name, options);
+      if (page) pages.push(page);
+    }
+  }
+  return pages;
+}
+
+async function comparisonOf({ was, is }: Fuzzed) {
+  const designs: ComparedDesign[] = [];
+  for (const [index, { root, title, session }] of is.designs.entries()) {
+    const before = was.designs[index]?.session ?? session;
+    const state = (one: typeof session): DesignState => ({
+      session: one,
+      ground: {
+        openTerrain: () => Promise.reject(new Error("open")),
+        fileFor: (path) => path,
+        shown: (file) => file,
+        notes: [],
+      },
+      live: true,
+    });
+    const changes = await compareStates(state(before), state(session));
+    designs.push({ root, title, changes, was: before, is: session });
+  }
+  const revision = { name: "main", commit: "0".repeat(40), short: "0000000000" };
+  return {
+    repository: { root: is.root, shallow: false },
+    was: revision,
+    designs,
+    notes: notesOf(designs, revision, undefined),
+    unreadable: is.unreadable,
+    dispose: () => undefined,
+  };
+}
+
+/** Laid out twice it is the same, and it lays out what can be read. */
+function formatted(text: string): string[] {
+  const once = formatText(text);
+  if (!once.ok) return once.problems.map(({ message }) => message.replace(/[^\P{Cc}]/gu, ""));
+  const twice = formatText(once.text);
+  if (!isDeepStrictEqual(twice, once)) throw new Error("layout of a layout is another");
+  return [];
+}
+
+function* asJson(parts: Iterable<string>): Iterable<string> {
+  const text = [...parts].join("");
+  JSON.parse(text);
+  yield text;
+}
+
+function* asXml(parts: Iterable<string>): Iterable<string> {
+  const text = [...parts].join("");
+  const parser = new SaxesParser();
+  parser.on("error", (error) => {
+    throw error;
+  });
+  parser.write(text).close();
+  yield text;
+}
+
+function* asCommands(parts: Iterable<string>): Iterable<string> {
+  for (const part of parts) {
+    if (!/^::(error|warning|notice) [^\r\n]*\n$/.test(part)) throw new Error(`no workflow command: ${part}`);
+    yield part;
+  }
+}
