@@ -222,9 +222,9 @@ export class DesignModel {
     return this.pathsOf("terrain");
   }
 
-  /** Folders of shared catalogues, absolute. */
-  catalogues(): readonly string[] {
-    return this.pathsOf("catalogue");
+  /** Folders of shared catalogues, absolute. @param inFile whether a file that names one counts */
+  catalogues(inFile?: (path: string) => boolean): readonly string[] {
+    return this.pathsOf("catalogue", inFile);
   }
 
   /** Folders with the user's copies of the ITU-R maps, absolute. */
@@ -232,8 +232,12 @@ export class DesignModel {
     return this.pathsOf("maps");
   }
 
-  private pathsOf(kind: "terrain" | "catalogue" | "maps"): readonly string[] {
+  private pathsOf(
+    kind: "terrain" | "catalogue" | "maps",
+    inFile: (path: string) => boolean = () => true,
+  ): readonly string[] {
     return this.declarations(kind).flatMap((entry) => {
+      if (!inFile(entry.file)) return [];
       const path = wordOf(entry.fact, "path");
       return path === undefined ? [] : (resolvePath(entry.file, path) ?? []);
     });

@@ -72,9 +72,9 @@ export class Project {
     );
   }
 
-  /** Folders that networks name as catalogues; the host loads them if it has not. */
-  catalogueFolders(): readonly string[] {
-    return [...new Set(this.designs().flatMap((model) => model.catalogues()))];
+  /** Folders that networks name as catalogues; the host loads them if it has not. @param inFile as of a model */
+  catalogueFolders(inFile?: (path: string) => boolean): readonly string[] {
+    return [...new Set(this.designs().flatMap((model) => model.catalogues(inFile)))];
   }
 
   private addModel(root: string): DesignModel {

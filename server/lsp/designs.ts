@@ -135,37 +135,48 @@ export class Designs {
     );
   }
 
-  /** Reads catalogues that are named now, and forgets those that are named no more; a catalogue may name others. */
+  /** Reads catalogues that are named now, and forgets those that are named no more. */
   private loadCatalogues(): void {
     for (;;) {
-      const named = new Set(this.project.catalogueFolders().filter((at) => !this.isInFolders(at)));
+      const named = this.namedCatalogues();
       const before = this.catalogues;
       this.catalogues = named;
-      for (const folder of named) if (!before.has(folder)) this.loadFolder(folder);
-      if ([...named].some((folder) => !before.has(folder))) continue;
-      const strays = [...this.project.allFiles()].filter(
-        ({ path }) => !this.open.has(path) && !this.isOurs(path),
-      );
+      const fresh = [...named].filter((folder) => !before.has(folder));
+      for (const folder of fresh) this.loadFolder(folder);
+      const strays = [...this.project.allFiles()].filter(({ path }) => !this.counts(path));
       for (const { path } of strays) this.project.removeFile(path);
-      for (const path of this.unreadable.keys())
-        if (!this.open.has(path) && !this.isOurs(path)) this.unreadable.delete(path);
-      if (strays.length === 0) return;
+      for (const path of this.unreadable.keys()) if (!this.counts(path)) this.unreadable.delete(path);
+      if (fresh.length + strays.length === 0) return;
     }
   }
 
-  private isInFolders(path: string): boolean {
-    return this.folders.some((folder) => isBelow(path, folder));
+  /** A catalogue may name others, and itself: only what is named from the folders and open documents on counts. */
+  private namedCatalogues(): ReadonlySet<string> {
+    let named: ReadonlySet<string> = new Set();
+    for (;;) {
+      const counts = (path: string) => this.open.has(path) || this.isBelowAny(path, named);
+      const more = new Set(this.project.catalogueFolders(counts).filter((at) => !this.isBelowAny(at, [])));
+      if (more.size === named.size) return named;
+      named = more;
+    }
   }
 
-  /** Whether the disk counts there: in the opened folders, and in the catalogues that their networks name. */
-  private isOurs(path: string): boolean {
-    return this.isInFolders(path) || [...this.catalogues].some((folder) => isBelow(path, folder));
+  /** Whether a file is part of what is judged: the disk counts in the opened folders and in named catalogues. */
+  private counts(path: string): boolean {
+    return this.open.has(path) || this.isBelowAny(path, this.catalogues);
+  }
+
+  /** Below an opened folder, or one of these. */
+  private isBelowAny(path: string, others: Iterable<string>): boolean {
+    return [...this.folders, ...others].some((folder) => isBelow(path, folder));
   }
 
   private readFromDisk(path: string): void {
     this.unreadable.delete(path);
     const read =
-      path.endsWith(".hop") && this.isOurs(path) && existsSync(path) ? readHopFile(path) : undefined;
+      path.endsWith(".hop") && this.isBelowAny(path, this.catalogues) && existsSync(path)
+        ? readHopFile(path)
+        : undefined;
     if (read && "text" in read) this.project.setFile(readSource(read.path, read.text));
     else {
       if (read) this.unreadable.set(path, read);

@@ -6,14 +6,14 @@
  *     npm run fuzz -- --canary 1                      a failure, to see one
  *
  * Prints how many there were, the most that one took of the processor, and the failures, each with its seed and the
- * smallest case found. What is at work stands in .cache/fuzz/now: after a hang, that is the case.
+ * smallest case found. What is at work stands in .cache/fuzz/NAME-now: after a hang, that is the case.
  */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { type Failure, type Fuzzer, runCase, smallestCase } from "./fuzzer.js";
 import { FUZZERS } from "./fuzzers.js";
 
-const NOW = ".cache/fuzz/now";
+const NOW = (name: string) => `.cache/fuzz/${name}-now`;
 /** Failures that are made small; what comes after is only counted. */
 const MOST_FAILURES = 12;
 
@@ -39,7 +39,7 @@ async function runMany(fuzzer: Fuzzer, wanted: number, seed: number, minutes: nu
   let [counted, cases, failed, worst, worstSeed, told] = [0, 0, 0, 0, 0, 0];
   for (; counted < wanted && performance.now() < end; cases++) {
     const one = seed * 10_000_000 + cases;
-    writeFileSync(NOW, `${fuzzer.name}:${one}\n`);
+    writeFileSync(NOW(fuzzer.name), `${fuzzer.name}:${one}\n`);
     const outcome = await runCase(fuzzer, one, cpuMs);
     counted += outcome.counts;
     if (outcome.cpuMs > worst) [worst, worstSeed] = [outcome.cpuMs, one];

@@ -114,6 +114,19 @@ test("a catalogue that is named no more counts no more, and counts again when it
   expect(designs.file(`${base}/elsewhere/more.hop`)).toBeDefined();
 });
 
+test("a catalogue that names itself counts no longer than it is named from the design, or open", async () => {
+  const text = 'network "Own" { catalogue "../elsewhere" }\nantenna Z like Y {}\n';
+  const stray = write("elsewhere/stray.hop", text);
+  write("work/network.hop", 'network "N" {}\n');
+  const { designs, shown, settled } = opened();
+  designs.edit(stray, text);
+  await settled();
+  expect(shown.get(stray)).toHaveLength(1);
+  designs.close(stray);
+  await settled();
+  expect([shown.get(stray), designs.allSessions().length]).toEqual([[], 1]);
+});
+
 test("a document from elsewhere that is merely opened is judged by itself and is no part of the design", async () => {
   const network = write("work/network.hop", 'network "N" {}\nantenna X { gain 30 dBi }\n');
   const stray = write("elsewhere/stray.hop", "antenna X { gain 33 dBi }\nantenna Z like Y {}\n");

@@ -39,6 +39,13 @@ const GRID: TiffSpec = {
   noData: "-32768",
 };
 
+/** A key that no list has, and its value in a tag (34736) that is not there. */
+function tiffWithoutKeyValue(): Uint8Array {
+  const bytes = Buffer.from(tiff({ ...GRID, keys: [...WGS84_POINT, [9999, 2]] }));
+  bytes.writeUInt16LE(34736, bytes.indexOf(Buffer.of(0x0f, 0x27)) + 2);
+  return new Uint8Array(bytes);
+}
+
 /** An archive whose directory names the tile east of the one that is in it. */
 function zipRenamed(tile: Uint8Array): Uint8Array {
   const archive = Buffer.from(zipSync({ "N40E010.hgt": tile }));
@@ -394,6 +401,11 @@ describe("files that cannot be used", () => {
       name: "a.zip",
       bytes: zipRenamed(HGT),
       says: /^N40E011\.hgt has another name where it lies; fetch the tile again$/,
+    },
+    "TIFF with a key of no known name whose value is missing": {
+      name: "keys.tif",
+      bytes: tiffWithoutKeyValue(),
+      says: /^damaged or cut short; fetch the file again or write it anew$/,
     },
     "TIFF of 3 bytes": { name: "a.tif", bytes: "II*", says: /^damaged or cut short/ },
     "TIFF cut short": {
