@@ -1,5 +1,6 @@
 /** Names of things to refer to, those that suit the hop first. */
 import type { FrequencyRange } from "../../shared/design/design.js";
+import { suits as suitsArrangement } from "../../shared/equipment/stands.js";
 import { arrangementByName } from "../../shared/radio/arrangements.js";
 import { wordOf } from "../facts/fact.js";
 import type { NamedKind } from "../schema/kinds.js";
@@ -54,8 +55,10 @@ function suits(scene: Scene, kind: NamedKind, name: string): boolean {
       return covers(lookup.feeder(name)?.band, hz);
     case "coupler": {
       const coupler = lookup.coupler(name);
-      const wanted = arrangementByName(wordOf(hopFact(scene, "arrangement"), "value") ?? "")?.coupler;
-      return covers(coupler?.band, hz) && (wanted === undefined || coupler?.kind === wanted);
+      const facts = arrangementByName(wordOf(hopFact(scene, "arrangement"), "value") ?? "");
+      const kind = coupler?.kind;
+      const isSuiting = facts?.coupler === undefined || (kind !== undefined && suitsArrangement(kind, facts));
+      return covers(coupler?.band, hz) && isSuiting;
     }
     default:
       return true;

@@ -2,15 +2,18 @@
 import type {
   Channel,
   Climate,
+  FurtherAntenna,
   Hop,
   HopEnd,
   MeasuredRain,
+  Mounting,
   Obstacle,
   Polarization,
   Surface,
   SurfaceKind,
   UnformedHop,
 } from "../../shared/design/design.js";
+import { FURTHER } from "../../shared/equipment/stands.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { asksAnything } from "../../shared/rules/asked.js";
 import { ADD_AN_END, unformedWords } from "../../shared/rules/not-judged.js";
@@ -238,7 +241,8 @@ function endOf(fact: Fact, halves: ChannelInUse["halves"] | undefined, lookup: L
       quantityOf(factNamed(facts, "height"), "value") ??
       quantityOf(factNamed(defaults, "antenna"), "at"),
     coupler: named(wordOf(coupler, "coupler"), (name) => lookup.coupler(name)),
-    mounting: wordOf(coupler, "mounting") as HopEnd["mounting"],
+    mounting: wordOf(coupler, "mounting") as Mounting | undefined,
+    further: furtherOf(facts, lookup),
     installation: installationOf(facts, (name) => lookup.cable(name)),
     feeder: named(wordOf(feeder, "feeder"), (name) => lookup.feeder(name)),
     feederLengthM: quantityOf(feeder, "length"),
@@ -251,6 +255,23 @@ function endOf(fact: Fact, halves: ChannelInUse["halves"] | undefined, lookup: L
     diversityAntenna: named(wordOf(diversity, "antenna"), (name) => lookup.antenna(name)),
     diversityHeightM: quantityOf(diversity, "at"),
   };
+}
+
+/** Up to the last that is stated; undefined: none is. */
+function furtherOf(facts: readonly Fact[], lookup: Lookup): readonly FurtherAntenna[] | undefined {
+  const further = FURTHER.map((place): FurtherAntenna | undefined => {
+    const antenna = factNamed(facts, `${place}-antenna`);
+    const coupler = factNamed(facts, `${place}-coupler`);
+    if (antenna === undefined && coupler === undefined) return undefined;
+    return {
+      antenna: antenna && lookup.antenna(wordOf(antenna, "antenna") ?? ""),
+      heightM: quantityOf(antenna, "at"),
+      coupler: coupler && lookup.coupler(wordOf(coupler, "coupler") ?? ""),
+      mounting: wordOf(coupler, "mounting") as Mounting | undefined,
+    };
+  });
+  const last = further.findLastIndex((one) => one !== undefined);
+  return last < 0 ? undefined : further.slice(0, last + 1).map((one) => one ?? {});
 }
 
 /** Distances count from the first end in the design, whichever end the text counts from. */

@@ -1,7 +1,7 @@
 /** What became of the waveguides between two states of a hop: a level that one forgot is no better one. */
 import type { Hop, HopEnd } from "../design/design.js";
 import { guideEstimate } from "../equipment/guide-to-choose.js";
-import { antennasOf, mountingOf, takesDirect } from "../equipment/mounting.js";
+import { antennasUsed, mountingOf, takesDirect } from "../equipment/mounting.js";
 
 export interface GuideChange {
   /** Whether level, margin and availability may have risen only because a guide is gone, or was only estimated. */
@@ -43,5 +43,7 @@ function estimatedDb([hop, end]: Side): number | undefined {
 
 /** Said, and possible. */
 function isDirect([hop, end]: Side): boolean {
-  return mountingOf(end) === "direct" && antennasOf(hop, end).every(takesDirect);
+  return antennasUsed(hop, end).every(
+    (stand) => mountingOf(end, stand) === "direct" && takesDirect(stand.antenna!),
+  );
 }

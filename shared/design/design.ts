@@ -279,13 +279,27 @@ export interface Policy {
   }[];
 }
 
+/** How units or coupler meet the antenna: on its back, or on the pole with a waveguide. */
+export type Mounting = "direct" | "separate";
+
+/** An antenna of an end beside its first, with what joins units to it. */
+export interface FurtherAntenna {
+  readonly antenna?: Antenna;
+  /** Antenna centre above ground. */
+  readonly heightM?: number;
+  readonly coupler?: Coupler;
+  readonly mounting?: Mounting;
+}
+
 export interface HopEnd {
   readonly site: Site;
   readonly antenna?: Antenna;
   /** Antenna centre above ground. */
   readonly antennaHeightM?: number;
   readonly coupler?: Coupler;
-  readonly mounting?: "direct" | "separate";
+  readonly mounting?: Mounting;
+  /** Second, third and fourth antenna, in this order up to the last that is stated. */
+  readonly further?: readonly FurtherAntenna[];
   /** Unless nothing of it is stated. */
   readonly installation?: Installation;
   readonly feeder?: Feeder;

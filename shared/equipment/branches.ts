@@ -31,8 +31,8 @@ export interface BranchPath {
   readonly to: Branch;
 }
 
-/** What joins units to one antenna; `none`: the antenna takes one unit as it is. */
-export type Join = CouplerKind | "none";
+/** What joins units to one antenna; `none`: the antenna takes one unit as it is; `nothing`: there is no antenna. */
+export type Join = CouplerKind | "none" | "nothing";
 
 /**
  * Which end of the hop: where two units share a coupler and both are on, they stand on the same arm at neither end, and
@@ -56,7 +56,7 @@ export function usualJoins({ antennas, coupler }: ArrangementFacts): readonly Jo
 }
 
 /**
- * Branches of an end. Units fill the arms of the antennas in turn; one for which there is none is put on an antenna
+ * Branches of an end. Units fill the arms of the antennas in turn; those for which there is none are put on an antenna
  * beyond the last.
  * @param joins what joins units to each antenna of the end
  */
@@ -129,34 +129,71 @@ export function pathsBetween(
 type Place = Pick<Branch, "arm" | "antenna">;
 
 function placesOf(facts: ArrangementFacts, joins: readonly Join[]): Place[] {
-  const units = Array.from({ length: facts.transceivers }, (_, index) => index);
-  if (facts.coupler === undefined) return units.map((index) => placeApart(facts, joins, index));
-  const free = joins.flatMap((join, index) => armsOf(join).map((arm) => ({ ...arm, antenna: index + 1 })));
-  const places: Place[] = [];
-  for (const index of inTurn(facts)) {
-    const polarization = polarizationOf(facts, index);
-    const at = free.findIndex((arm) => arm.polarization === undefined || arm.polarization === polarization);
-    const [place] = at < 0 ? [] : free.splice(at, 1);
-    places[index] = place ?? { arm: "main", antenna: joins.length + 1 };
+  if (facts.coupler === undefined) return placesApart(facts, joins);
+  let free = joins.flatMap((join, index) => ARMS[join].map((arm) => ({ ...arm, antenna: index + 1 })));
+  const places: Place[] = Array.from({ length: facts.transceivers }, () => beyond(joins));
+  for (const group of unitGroups(facts)) {
+    const taken = armsFor(
+      group.map((index) => polarizationOf(facts, index)),
+      free,
+    );
+    if (taken === undefined) continue;
+    free = free.filter((arm) => !taken.includes(arm));
+    for (const [at, { arm, antenna }] of taken.entries()) places[group[at]!] = { arm, antenna };
   }
   return places;
 }
 
-/** An antenna for each unit; where an end has the first only, a hybrid joins both to it. */
-function placeApart({ antennas }: ArrangementFacts, joins: readonly Join[], index: number): Place {
-  if (antennas === 1) return { arm: "none", antenna: 1 };
-  const together = joins.length === 1 && joins[0] === "hybrid";
-  return together
-    ? { arm: index === 0 ? "main" : "standby", antenna: 1 }
-    : { arm: "none", antenna: index + 1 };
+type FreeArm = JoiningArm & Place;
+
+/** An arm for each polarization: of two that cancel each other's polarization, like arms of one antenna. */
+function armsFor(polarizations: readonly (1 | 2)[], free: readonly FreeArm[]): FreeArm[] | undefined {
+  for (const { arm, antenna } of free) {
+    const alike = free.filter((one) => one.arm === arm && one.antenna === antenna);
+    const taken: FreeArm[] = [];
+    for (const wanted of polarizations) {
+      const found = alike.find(
+        (one) => !taken.includes(one) && (one.polarization === undefined || one.polarization === wanted),
+      );
+      if (found) taken.push(found);
+    }
+    if (taken.length === polarizations.length) return taken;
+  }
+  return undefined;
 }
 
-/** Main units take their arms before those that wait. */
-function inTurn({ transceivers, hotStandby }: ArrangementFacts): number[] {
+function beyond(joins: readonly Join[]): Place {
+  return { arm: "main", antenna: joins.length + 1 };
+}
+
+/** An antenna for each unit; where an end has the first only, a hybrid joins both to it. */
+function placesApart({ antennas, transceivers }: ArrangementFacts, joins: readonly Join[]): Place[] {
+  const there = [...joins.keys()].filter((index) => joins[index] !== "nothing");
+  const together = there.length === 1 && joins[there[0]!] === "hybrid";
+  return Array.from({ length: transceivers }, (_, unit): Place => {
+    if (antennas === 1) return { arm: "none", antenna: 1 };
+    if (together) return { arm: unit === 0 ? "main" : "standby", antenna: there[0]! + 1 };
+    return there[unit] === undefined ? beyond(joins) : { arm: "none", antenna: there[unit] + 1 };
+  });
+}
+
+/**
+ * Units by their places among the branches, in the order in which arms are given out: two that cancel each other's
+ * polarization together, main units before those that wait.
+ */
+export function unitGroups({
+  transceivers,
+  hotStandby,
+  xpicPairs,
+}: ArrangementFacts): readonly (readonly number[])[] {
   const units = Array.from({ length: transceivers }, (_, index) => index);
-  return hotStandby
+  const inTurn = hotStandby
     ? [...units.filter((index) => index % 2 === 0), ...units.filter((index) => index % 2 === 1)]
     : units;
+  if (xpicPairs === 0) return inTurn.map((index) => [index]);
+  return Array.from({ length: Math.ceil(transceivers / 2) }, (_, pair) =>
+    inTurn.slice(2 * pair, 2 * pair + 2),
+  );
 }
 
 interface JoiningArm {
@@ -165,12 +202,8 @@ interface JoiningArm {
   readonly polarization?: 1 | 2;
 }
 
-/** Arms for units, those of both polarizations of one kind together. */
-export function armsOf(join: Join): readonly JoiningArm[] {
-  return ARMS[join];
-}
-
 const ARMS: Readonly<Record<Join, readonly JoiningArm[]>> = {
+  nothing: [],
   none: [{ arm: "none" }],
   hybrid: [{ arm: "main" }, { arm: "standby" }],
   splitter: [{ arm: "main" }, { arm: "standby" }],
@@ -185,6 +218,11 @@ const ARMS: Readonly<Record<Join, readonly JoiningArm[]>> = {
     { arm: "standby", polarization: 2 },
   ],
 };
+
+/** Units that it takes. */
+export function armCount(join: Join): number {
+  return ARMS[join].length;
+}
 
 /** Carriers take turns; a hot-standby pair is of one polarization. */
 function polarizationOf(facts: ArrangementFacts, index: number): 1 | 2 {

@@ -1,6 +1,7 @@
 /** Cables between indoors and the units: how long, and what hangs along them. */
 import type { HopEnd } from "../design/design.js";
 import type { SiteEquipment } from "../design/equipment.js";
+import { antennasStated } from "./stands.js";
 
 /** Horizontal run when the site states none, m. Common practice. */
 const USUAL_RUN_M = 10;
@@ -20,12 +21,13 @@ export interface CableLength {
   readonly estimated: boolean;
 }
 
-/** Length of the cable to each unit: as stated, else from the antenna's height. Undefined without either. */
+/** Length of the cable to each unit: as stated, else up to the highest antenna. Undefined without either. */
 export function cableLength(end: HopEnd, equipment: SiteEquipment | undefined): CableLength | undefined {
   const stated = end.installation?.cableLengthM;
   if (stated !== undefined) return { lengthM: stated, estimated: false };
-  if (end.antennaHeightM === undefined) return undefined;
-  const way = end.antennaHeightM + (equipment?.cableRunM ?? USUAL_RUN_M);
+  const heights = antennasStated(end).flatMap(({ heightM }) => heightM ?? []);
+  if (heights.length === 0) return undefined;
+  const way = Math.max(...heights) + (equipment?.cableRunM ?? USUAL_RUN_M);
   // 50 m and a tenth are 55 m, also where the product is a hair above it.
   return { lengthM: Math.ceil(way * SLACK_FACTOR + LOOPS_M - 1e-9), estimated: true };
 }

@@ -2,7 +2,8 @@
 import type { Hop, HopEnd } from "../design/design.js";
 import { frequency } from "../format/numbers.js";
 import { FLEXIBLE_GUIDE_LOSS } from "./flexible-guide.data.js";
-import { leadOf } from "./mounting.js";
+import { antennasUsed, leadTo } from "./mounting.js";
+import type { Stand } from "./stands.js";
 
 /** As the parts list and the level diagram call it. */
 export const GUIDE_TO_CHOOSE = "waveguide, to be chosen";
@@ -22,8 +23,14 @@ export interface GuideEstimate {
   readonly band: string;
 }
 
+/** The first antenna of an end to which something has to be chosen. */
+export function openLead(hop: Pick<Hop, "arrangement" | "radio">, end: HopEnd): Stand | undefined {
+  return antennasUsed(hop, end).find((stand) => leadTo(hop, end, stand).endsWith("to choose"));
+}
+
 /**
  * Loss of a metre of flexible guide at the hop's higher frequency: the greatest usual one of its band.
+ * @param stand antenna to which it leads, else the first that wants it
  * @returns `open`, with the reason, above 42 GHz and for the long line of an all-indoor radio, where nothing is
  * estimated; undefined where nothing has to be chosen, or no frequency is known
  * @see the table of usual losses: from memory, unconfirmed
@@ -31,8 +38,9 @@ export interface GuideEstimate {
 export function guideEstimate(
   hop: Pick<Hop, "arrangement" | "radio" | "ends">,
   end: HopEnd,
+  stand: Stand | undefined = openLead(hop, end),
 ): GuideEstimate | { readonly open: string } | undefined {
-  const lead = leadOf(hop, end);
+  const lead = stand && leadTo(hop, end, stand);
   const { name } = end.site;
   if (lead === "line to choose")
     return { open: `the feeder of the all-indoor radio at ${name} is not stated` };

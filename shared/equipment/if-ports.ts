@@ -4,7 +4,7 @@
  */
 import type { PortClaim } from "../design/equipment.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
-import { branchesOf } from "./branches.js";
+import { branchesOf, unitGroups } from "./branches.js";
 import { pairFault, type SearchRequest, searchPlacement } from "./if-port-search.js";
 import { byDraw, draw, type PlacedCard } from "./placement.js";
 
@@ -164,14 +164,7 @@ interface Request {
 /** Branches whose ports pair for XPIC; the others alone. */
 export function portGroups(facts: ArrangementFacts): readonly (readonly string[])[] {
   const branches = branchesOf(facts);
-  if (facts.xpicPairs === 0) return branches.map(({ name }) => [name]);
-  // Main with main, standby with standby; carriers as they stand, two on a channel.
-  const order = facts.hotStandby && branches.length === 4 ? [0, 2, 1, 3] : branches.map((_, index) => index);
-  const groups: string[][] = [];
-  for (let i = 0; i < order.length; i += 2) {
-    groups.push(order.slice(i, i + 2).map((index) => branches[index]!.name));
-  }
-  return groups;
+  return unitGroups(facts).map((group) => group.map((index) => branches[index]!.name));
 }
 
 function statedClaims(cards: readonly PlacedCard[], places: readonly Place[], plan: Plan) {

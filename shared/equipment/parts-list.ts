@@ -7,9 +7,9 @@ import type { SpareRule } from "../design/equipment.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
 import { cableLength, groundingKits } from "./cable-run.js";
 import { GUIDE_TO_CHOOSE } from "./guide-to-choose.js";
-import { leadOf } from "./mounting.js";
-import { feederPieces, piecesToChoose } from "./pieces.js";
+import { guidePieces } from "./pieces.js";
 import { type SiteEnd, type SitePlan, sitePlans } from "./site-plan.js";
+import { antennasStated, couplersStated } from "./stands.js";
 import { sharedWithPartner } from "./structure-load.js";
 import { type UnitSetting, unitsOf } from "./units.js";
 
@@ -52,7 +52,7 @@ export function partsOfEnd(end: SiteEnd, plan: SitePlan, design: Design): readon
   if (facts === undefined) return [];
   return merged([
     ...unitParts(end, facts),
-    ...antennaParts(end, facts, plan),
+    ...antennaParts(end, plan),
     ...couplerParts(end, facts),
     ...cableParts(end, facts, plan, design.groundingEveryM),
   ]);
@@ -156,29 +156,24 @@ export function unitWords({ half, subBand, open }: UnitSetting): string | undefi
   ]);
 }
 
-function antennaParts(one: SiteEnd, facts: ArrangementFacts, plan: SitePlan): Part[] {
-  const { antenna, diversityAntenna } = one.end;
-  if (antenna === undefined || sharedWithPartner(one, plan)) return [];
-  if (facts.antennas === 2 && diversityAntenna !== undefined) {
-    return [piece("antenna", antenna, 1), piece("antenna", diversityAntenna, 1)];
-  }
-  return [piece("antenna", antenna, facts.antennas)];
+/** A part that the arrangement has no use for is mounted all the same: a rule tells it. */
+function antennaParts(one: SiteEnd, plan: SitePlan): Part[] {
+  return antennasStated(one.end).flatMap(({ antenna, fact }) =>
+    antenna === undefined || (fact === "antenna" && sharedWithPartner(one, plan))
+      ? []
+      : [piece("antenna", antenna, 1)],
+  );
 }
 
 function couplerParts({ hop, end }: SiteEnd, facts: ArrangementFacts): Part[] {
-  const { coupler, feeder, feederLengthM } = end;
-  const parts: Part[] = [];
-  // A coupler that the arrangement has no use for is mounted all the same: a rule tells its cost.
-  if (coupler !== undefined) parts.push(piece("coupler", coupler, Math.max(1, facts.couplers)));
+  const { feeder, feederLengthM } = end;
+  const parts = couplersStated(end).map(({ coupler }) => piece("coupler", coupler, 1));
   if (feeder !== undefined && feederLengthM !== undefined) {
-    parts.push({ ...piece("feeder", feeder, feederPieces(facts)), detail: `${feederLengthM} m` });
+    const quantity = guidePieces(hop, end, facts, ["feeder"]);
+    parts.push({ ...piece("feeder", feeder, quantity), detail: `${feederLengthM} m` });
   }
-  const lead = leadOf(hop, end);
-  if (lead === "piece to choose" || lead === "line to choose")
-    parts.push({
-      ...piece("feeder", { name: GUIDE_TO_CHOOSE }, piecesToChoose(hop, end, facts)),
-      toChoose: true,
-    });
+  const toChoose = guidePieces(hop, end, facts, ["piece to choose", "line to choose"]);
+  if (toChoose > 0) parts.push({ ...piece("feeder", { name: GUIDE_TO_CHOOSE }, toChoose), toChoose: true });
   return parts;
 }
 

@@ -1,14 +1,19 @@
 import type { Hop, HopEnd } from "../design/design.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
-import { antennasOf, isAllIndoor, mountingOf, takesDirect } from "./mounting.js";
+import { type Lead, leadTo } from "./mounting.js";
+import { branchesAt, standsOf } from "./stands.js";
 
-/** Pieces of guide at an end: one carries one polarization to one antenna; behind a hybrid one serves both units. */
-export function feederPieces(facts: ArrangementFacts): number {
-  return facts.antennas * facts.polarizations;
-}
-
-/** Pieces that are still to be chosen: for each antenna where units stand apart, else for those that can't bear them. */
-export function piecesToChoose(hop: Hop, end: HopEnd, facts: ArrangementFacts): number {
-  if (isAllIndoor(hop) || mountingOf(end) !== undefined) return feederPieces(facts);
-  return antennasOf(hop, end).filter((one) => !takesDirect(one)).length * facts.polarizations;
+/** Pieces of guide at an end that lead so: one carries one polarization to one antenna; behind a hybrid one serves both units. */
+export function guidePieces(
+  hop: Pick<Hop, "arrangement" | "radio">,
+  end: HopEnd,
+  facts: ArrangementFacts,
+  wanted: readonly Lead[],
+): number {
+  const stands = standsOf(end, facts);
+  const guides = branchesAt(end, facts).flatMap(({ antenna, polarization }) => {
+    const stand = stands[antenna - 1];
+    return stand && wanted.includes(leadTo(hop, end, stand)) ? [`${antenna} ${polarization}`] : [];
+  });
+  return new Set(guides).size;
 }

@@ -1,31 +1,28 @@
 /** What hangs on a structure: where, how heavy, and what the wind does to it. */
 import type { Antenna } from "../design/design.js";
 import type { LineFacts } from "../design/equipment.js";
-import { feederPieces } from "./pieces.js";
+import { guidePieces } from "./pieces.js";
 import type { SiteEnd, SitePlan } from "./site-plan.js";
+import { antennasStated, couplersStated } from "./stands.js";
 import { discAreaM2, frontalForceN, ROUND_ANTENNA_COEFFICIENT, windAtHeight } from "./wind.js";
 
 export interface HungAntenna {
   readonly end: SiteEnd;
   readonly antenna: Antenna;
   readonly heightM: number;
-  readonly role: "antenna" | "diversity-antenna";
+  /** The fact that states it. */
+  readonly role: string;
 }
 
 /** Antennas of a site whose height is known. The antenna of a dual-band pair hangs once. */
 export function hungAntennas(plan: SitePlan): readonly HungAntenna[] {
-  return plan.ends.flatMap((end): HungAntenna[] => {
-    const { antenna, antennaHeightM, diversityAntenna, diversityHeightM } = end.end;
-    const main =
-      antenna && antennaHeightM !== undefined && !sharedWithPartner(end, plan)
-        ? [{ end, antenna, heightM: antennaHeightM, role: "antenna" } as const]
-        : [];
-    const second =
-      diversityAntenna && diversityHeightM !== undefined
-        ? [{ end, antenna: diversityAntenna, heightM: diversityHeightM, role: "diversity-antenna" } as const]
-        : [];
-    return [...main, ...second];
-  });
+  return plan.ends.flatMap((end) =>
+    antennasStated(end.end).flatMap(({ antenna, heightM, fact }): HungAntenna[] =>
+      antenna === undefined || heightM === undefined || (fact === "antenna" && sharedWithPartner(end, plan))
+        ? []
+        : [{ end, antenna, heightM, role: fact }],
+    ),
+  );
 }
 
 /** Whether an end of a dual-band pair uses the antenna that its partner counts: the low band's hop has it. */
@@ -101,12 +98,12 @@ function antennaLoads(plan: SitePlan): Load[] {
 function endLoads({ hop, end, facts }: SiteEnd): Load[] {
   if (facts === undefined) return [];
   const { radio } = hop;
-  const { coupler, feeder, feederLengthM, installation, antennaHeightM } = end;
+  const { feeder, feederLengthM, installation, antennaHeightM } = end;
   const loads: Load[] = [];
   if (radio && facts.outdoorUnits > 0)
     loads.push({ name: radio.name, weightKg: times(radio.unit?.weightKg, facts.outdoorUnits) });
-  if (coupler && facts.couplers > 0)
-    loads.push({ name: coupler.name, weightKg: times(coupler.weightKg, facts.couplers) });
+  for (const { coupler } of couplersStated(end))
+    loads.push({ name: coupler.name, weightKg: coupler.weightKg });
   const cable = installation?.cable;
   if (cable && facts.outdoorUnits > 0 && antennaHeightM !== undefined)
     loads.push(lineLoad(cable, antennaHeightM, facts.outdoorUnits, antennaHeightM));
@@ -115,7 +112,7 @@ function endLoads({ hop, end, facts }: SiteEnd): Load[] {
     const hung = lineLoad(
       feeder,
       Math.min(feederLengthM, antennaHeightM),
-      feederPieces(facts),
+      guidePieces(hop, end, facts, ["feeder"]),
       antennaHeightM,
     );
     loads.push(feederLengthM > SHORT_PIECE_M ? hung : { ...hung, wind: undefined });

@@ -3,8 +3,8 @@
  * there. Page, explanation, comparison, licence and JSON all tell of carriers from here, so that they can't disagree.
  */
 import type { Hop, HopEnd, Polarization } from "../design/design.js";
-import { type Arm, type Branch, branchesOf, type PathState, sidesOf } from "../equipment/branches.js";
-import { joinsOf, type Stand, standsOf } from "../equipment/stands.js";
+import { type Arm, type Branch, type PathState, sidesOf } from "../equipment/branches.js";
+import { branchesAt, type Stand, standsOf } from "../equipment/stands.js";
 import { unitsOf } from "../equipment/units.js";
 import { type ArrangementFacts, arrangementByName, SINGLE } from "../radio/arrangements.js";
 import { judgedMode } from "./judged-mode.js";
@@ -113,7 +113,7 @@ function endLevels(
 ): CarrierEnd {
   const [end, far] = [hop.ends[at], hop.ends[1 - at]!];
   const stands = standsOf(end, facts);
-  const branches = branchesOf(facts, joinsOf(stands, facts), sidesOf(hop)[at]);
+  const branches = branchesAt(end, facts, sidesOf(hop)[at]);
   const sent = directions.find(({ direction }) => direction.from === end.site.name);
   const back = directions.find(({ direction }) => direction.to === end.site.name);
   const unitAt = (unit: number, state: PathState): CarrierUnit => {

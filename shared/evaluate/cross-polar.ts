@@ -1,4 +1,5 @@
 import type { Climate, Hop, HopEnd, RadioMode } from "../design/design.js";
+import { antennasUsed } from "../equipment/mounting.js";
 import { decibels, trimmed } from "../format/numbers.js";
 import type { TimeShare } from "../propagation/outcome.js";
 import {
@@ -18,7 +19,7 @@ const USUAL_XPIC_GAIN_DB = 20;
 
 /** What two polarizations on one channel do to each other, the same for every mode. */
 export interface CrossPolar {
-  /** Lower of both antennas' discrimination on boresight. */
+  /** Least discrimination of the antennas on boresight. */
   readonly antennaXpdDb: number;
   readonly improvementDb: number;
 }
@@ -26,7 +27,10 @@ export interface CrossPolar {
 /** @returns undefined when only one polarization is on the channel, or the antennas' discrimination is not known */
 export function crossPolarOf(hop: Hop, from: HopEnd, to: HopEnd, trace: Trace): CrossPolar | undefined {
   if (!arrangementByName(hop.arrangement.name)?.xpicPairs) return undefined;
-  const discrimination = [from, to].map(({ antenna }) => antenna?.crossPolarDiscriminationDb);
+  const discrimination = [from, to].flatMap((end) => [
+    end.antenna?.crossPolarDiscriminationDb,
+    ...antennasUsed(hop, end).map(({ antenna }) => antenna?.crossPolarDiscriminationDb),
+  ]);
   if (discrimination.some((xpdDb) => xpdDb === undefined)) {
     note(trace, "Cross-polar interference is not counted: an antenna's xpd is not in the catalogue.");
     return undefined;

@@ -6,6 +6,7 @@ import type { FadingDirection } from "./availability.js";
 import type { DirectionWays } from "./carriers.js";
 import type { ClimateInUse } from "./climate.js";
 import { type Fading, type FadingPath, fadingOf } from "./fading.js";
+import type { FurtherGround } from "./further-antennas.js";
 import { judgedMode } from "./judged-mode.js";
 import { modeNamed } from "./lack.js";
 import { type Chain, chainOf, levelDiagram, type PathLosses, transmitPowerDbm, waysOf } from "./levels.js";
@@ -13,7 +14,6 @@ import { type ModeFading, modeFadingOf, modeOutages } from "./outages.js";
 import { ownChannels } from "./own-channels.js";
 import { type Obstruction, pathLosses } from "./path-loss.js";
 import type { DirectionResult, ModeResult } from "./result.js";
-import type { SecondRays } from "./second-antenna.js";
 import { cite, citeAs, missing, newTrace, note, type Trace } from "./trace.js";
 
 export interface BothDirections {
@@ -30,7 +30,7 @@ export const NOTHING: BothDirections = { directions: [], ways: [], losses: [], f
 export function evaluateDirections(
   hop: Hop,
   climate: ClimateInUse,
-  path: FadingPath & { readonly rays?: SecondRays },
+  path: FadingPath & { readonly rays?: FurtherGround },
   obstruction: Obstruction | undefined,
   trace: Trace,
 ): BothDirections {
@@ -48,7 +48,7 @@ export function evaluateDirections(
       const loss = pathLosses(hop, climate, heights, hz, obstruction, tell);
       if (loss === undefined) return undefined;
       const rayDb = (sends: number, receives: number) =>
-        rays!.diffractionDb(from === hop.ends[0] ? [sends > 1, receives > 1] : [receives > 1, sends > 1], hz);
+        rays!.diffractionDb(from === hop.ends[0] ? [sends, receives] : [receives, sends], hz);
       return rays ? { ...loss, rayDb } : loss;
     };
     // The trace tells the figures of the channel that is judged.

@@ -14,6 +14,7 @@ import {
   twoBranchOutage,
 } from "../propagation/p530/diversity.js";
 import { antennaGain } from "../radio/antenna-gain.js";
+import { arrangementByName } from "../radio/arrangements.js";
 import { usesUnchecked } from "./climate.js";
 import type { Fading, MultipathFading } from "./fading.js";
 import { cite, note, record, type Trace, use } from "./trace.js";
@@ -25,7 +26,7 @@ export interface Diversity {
 }
 
 export function hasSpaceDiversity(arrangement: string): boolean {
-  return /space-(and-frequency-)?diversity/.test(arrangement);
+  return arrangementByName(arrangement)?.spaceDiversity ?? false;
 }
 
 export function hasFrequencyDiversity(arrangement: string): boolean {

@@ -7,6 +7,7 @@ import { climateInUse, medianKFactor } from "./climate.js";
 import { clearances, obstructionOf } from "./criteria.js";
 import { type BothDirections, evaluateDirections, NOTHING } from "./directions.js";
 import { equipmentOutage } from "./equipment.js";
+import { furtherGround, furtherPaths } from "./further-antennas.js";
 import { courseOf, heightsOf } from "./geometry.js";
 import type { GroundInput } from "./ground.js";
 import { judgedOver, profileOver, unknownOf } from "./known-ground.js";
@@ -18,7 +19,7 @@ import { profileSummary, topsOf } from "./profile.js";
 import { withinReason } from "./reason.js";
 import { reflectionsOf } from "./reflection.js";
 import type { EquipmentOutage, HopResult } from "./result.js";
-import { diversityPaths, secondRays } from "./second-antenna.js";
+
 import { standbyResult } from "./standby.js";
 import { missing, newTrace, note, type Trace } from "./trace.js";
 
@@ -44,7 +45,7 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
   const clearance =
     course && heights && profile ? clearances(hop, course, heights, profile, tops, trace) : [];
   const known = profile && course && heights && { course, heights, profile, tops, kFactor };
-  const rays = known && secondRays(hop, known);
+  const rays = known && furtherGround(hop, known);
   const obstruction = profile && obstructionOf(hop, course, heights, profile, tops, kFactor);
   const both =
     course && heights
@@ -72,7 +73,7 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
     survey: surveyUse(hop, ground),
     unknownGround,
     clearance,
-    diversityPaths: known && diversityPaths(hop, known, rays, trace),
+    furtherPaths: known && furtherPaths(hop, known, rays, trace),
     ...worseLosses(both),
     directions,
     carriers: carriersOf(stated, both.ways),

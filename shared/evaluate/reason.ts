@@ -4,6 +4,7 @@ import type {
   Climate,
   Coupler,
   Feeder,
+  FurtherAntenna,
   FurtherChannel,
   Hop,
   HopEnd,
@@ -131,14 +132,24 @@ function endWithinReason(end: HopEnd, beyond: string[]): HopEnd {
   const diversityAntenna = end.diversityAntenna && antennaWithinReason(end.diversityAntenna, beyond);
   const coupler = end.coupler && bounded(end.coupler, COUPLER, `coupler ${end.coupler.name}`, beyond);
   const feeder = end.feeder && feederWithinReason(end.feeder, beyond);
+  const further = end.further?.map((one) => furtherWithinReason(one, end.site.name, beyond));
   const own = bounded(end, END, `at ${end.site.name}`, beyond);
   const parts =
     site === end.site &&
     antenna === end.antenna &&
     diversityAntenna === end.diversityAntenna &&
     coupler === end.coupler &&
+    (further?.every((one, index) => one === end.further![index]) ?? true) &&
     feeder === end.feeder;
-  return parts ? own : { ...own, site, antenna, diversityAntenna, coupler, feeder };
+  return parts ? own : { ...own, site, antenna, diversityAntenna, coupler, further, feeder };
+}
+
+function furtherWithinReason(one: FurtherAntenna, site: string, beyond: string[]): FurtherAntenna {
+  const antenna = one.antenna && antennaWithinReason(one.antenna, beyond);
+  const coupler = one.coupler && bounded(one.coupler, COUPLER, `coupler ${one.coupler.name}`, beyond);
+  const own = bounded(one, { heightM: [0, 10_000] }, `of a further antenna at ${site}`, beyond);
+  const same = antenna === one.antenna && coupler === one.coupler;
+  return same ? own : { ...own, antenna, coupler };
 }
 
 function siteWithinReason(site: Site, beyond: string[]): Site {

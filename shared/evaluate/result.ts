@@ -250,15 +250,22 @@ export interface ClearanceResult {
   readonly heightNeededM: readonly [number | undefined, number | undefined];
 }
 
-/** The ray that the second antenna of an end receives, from the first antenna of the far end. */
-export interface DiversityPath {
-  /** Where the second antenna hangs. */
-  readonly site: string;
-  /** By the objective's `diversity-clearance`, else by its `clearance`; heights needed are the second antenna's here. */
+/** A ray with an antenna beside the first at one end or both. */
+export interface FurtherPath {
+  /** Antenna of each end, from 1, in the order of `ends`. */
+  readonly antennas: readonly [number, number];
+  /** For example `diversity antenna at KELD`, `second antennas`. */
+  readonly name: string;
+  /** Of diversity and standby the ray from the far end's first antenna. */
+  readonly of: "diversity" | "standby" | "carriers";
+  /**
+   * By the objective's `clearance`, of diversity by its `diversity-clearance` where it states one; heights needed are
+   * those of the antennas that the ray hangs on.
+   */
   readonly clearance: readonly ClearanceResult[];
   /** At median k; undefined: the frequency is not known. */
   readonly diffractionLossDb?: number;
-  /** Of that, what the first antenna's ray does not lose. */
+  /** Of that, what the first antennas' ray does not lose. */
   readonly moreLossDb?: number;
 }
 
@@ -356,8 +363,8 @@ export interface HopResult {
    */
   readonly unknownGround?: "part" | "all";
   readonly clearance: readonly ClearanceResult[];
-  /** One for each end with a second antenna in use. */
-  readonly diversityPaths?: readonly DiversityPath[];
+  /** One for each ray that units use over an antenna beside the first. */
+  readonly furtherPaths?: readonly FurtherPath[];
   /** Frequency-dependent losses and rain: of the direction with the higher figure. Level diagrams hold each its own. */
   readonly freeSpaceLossDb?: number;
   readonly gasLossDb?: number;

@@ -2,7 +2,7 @@
 import { address } from "../design/address.js";
 import type { Antenna, Coupler, Hop, HopEnd } from "../design/design.js";
 import { armLossDb, branchingLossDb } from "../equipment/branch-loss.js";
-import { type Arm, type Branch, branchesOf, type Side } from "../equipment/branches.js";
+import type { Arm, Branch, Side } from "../equipment/branches.js";
 import {
   ESTIMATED_LENGTH_M,
   GUIDE_FACT,
@@ -10,7 +10,8 @@ import {
   type GuideEstimate,
   guideEstimate,
 } from "../equipment/guide-to-choose.js";
-import { joinsOf, type Stand, standsOf } from "../equipment/stands.js";
+import { leadTo } from "../equipment/mounting.js";
+import { branchesAt, type Stand, standsOf, standWords } from "../equipment/stands.js";
 import { decibels, frequency, metres } from "../format/numbers.js";
 import { antennaGain } from "../radio/antenna-gain.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
@@ -57,10 +58,10 @@ export function terminal(
   const stands = standsOf(end, facts);
   const known = new Map<Branch, EndParts | undefined>();
   return {
-    branches: branchesOf(facts, joinsOf(stands, facts), side),
+    branches: branchesAt(end, facts, side),
     parts(branch) {
       if (!known.has(branch)) {
-        const stand = stands[branch.antenna - 1];
+        const stand = standOf(end, stands, branch, trace);
         known.set(branch, stand && partsThrough(hop, end, stand, branch, direction, frequencyHz, trace));
       }
       return known.get(branch);
@@ -68,18 +69,38 @@ export function terminal(
   };
 }
 
+/** The antenna of a branch; undefined, and told, where the end states none for it or not how high it hangs. */
+function standOf(
+  { site, antenna }: HopEnd,
+  stands: readonly Stand[],
+  branch: Branch,
+  trace: Trace,
+): Stand | undefined {
+  const stand = stands[branch.antenna - 1];
+  // Of the first antenna both are told as facts that are missing.
+  if (branch.antenna === 1 || antenna === undefined) return stand;
+  if (stand?.antenna === undefined) {
+    missing(trace, `Level: ${branch.name} has no antenna at ${site.name}.`);
+    return undefined;
+  }
+  if (stand.heightM !== undefined) return stand;
+  missing(trace, `Level: the height of the ${standWords(stand)} at ${site.name} is not stated.`);
+  return undefined;
+}
+
 function partsThrough(
   hop: Pick<Hop, "name" | "arrangement" | "radio" | "ends">,
   end: HopEnd,
-  { antenna, coupler }: Stand,
+  stand: Stand,
   branch: Branch,
   direction: "transmit" | "receive",
   frequencyHz: number,
   trace: Trace,
 ): EndParts | undefined {
   const site = end.site.name;
+  const { antenna, coupler } = stand;
   const losses: Loss[] = [];
-  const { feeder } = end;
+  const feeder = leadTo(hop, end, stand) === "feeder" ? end.feeder : undefined;
   let branchingDb = 0;
   if (coupler !== undefined) {
     const lossDb = armLossDb(coupler, branch.arm, direction);
@@ -107,7 +128,7 @@ function partsThrough(
     const detail = `${feeder.name}, ${metres(end.feederLengthM)}`;
     losses.push({ element: "feeder", detail, lossDb: loss.lossDbPerM * end.feederLengthM });
   }
-  const guide = guideEstimate(hop, end);
+  const guide = guideEstimate(hop, end, stand);
   if (guide !== undefined) {
     if ("open" in guide) {
       missing(trace, {

@@ -27,6 +27,8 @@ export interface ArrangementFacts {
   readonly frequencyPairs: number;
   readonly polarizations: 1 | 2;
   readonly antennas: number;
+  /** True when a second antenna of each end receives at a height of its own. */
+  readonly spaceDiversity: boolean;
   /** The coupler that joins the units to one antenna; undefined: none belongs there. */
   readonly coupler?: CouplerKind;
   /** Couplers of that kind at one end. */
@@ -122,7 +124,11 @@ export const ARRANGEMENTS: readonly ArrangementFacts[] = [
     doesNotProtect: ["anything fully"],
   }),
   ...carriersTogether(2),
-  ...range(3, MOST_CARRIERS).flatMap((count) => [...onePlus(count - 1), ...carriersTogether(count)]),
+  ...range(3, MOST_CARRIERS).flatMap((count) => [
+    ...onePlus(count - 1),
+    ...carriersTogether(count),
+    ...inOnePolarization(count),
+  ]),
   row("dual-band low", "the robust carrier of a dual-band pair; the high one is a hop of its own", {
     protects: ["the committed rate, when rain takes the high band"],
     doesNotProtect: ["a common antenna, mast, card or power"],
@@ -217,6 +223,7 @@ function row(name: string, title: string, told: Told): ArrangementFacts {
     antennas: 1,
     couplers: told.coupler === undefined ? 0 : 1,
     xpicPairs: 0,
+    spaceDiversity: name.includes("space-"),
     hotStandby: protection === "hot-standby" || protection === "space-diversity",
     dualPolarized: polarizations === 2,
     protects: [],
@@ -290,6 +297,30 @@ function onePlus(count: number): ArrangementFacts[] {
       ...told,
       frequencyPairs: Math.ceil((count + 1) / 2),
       xpicPairs: Math.floor((count + 1) / 2),
+    }),
+  ];
+}
+
+/** n + 0 and n + 1 in one polarization: a hybrid joins two units to one antenna. */
+function inOnePolarization(units: number): ArrangementFacts[] {
+  const branching = Math.ceil(units / 2);
+  const told: Told = { ...working(units), coupler: "hybrid", couplers: branching, antennas: branching };
+  return [
+    row(
+      `${units - 1}+1 single-polarization`,
+      `${inWords(units - 1)} carriers and a protecting one in one polarization`,
+      {
+        ...told,
+        workingCarriers: units - 1,
+        protection: "n+1",
+        protects: ["any one carrier, by the spare one"],
+        doesNotProtect: ["two failures at once", "antenna, coupler", "rain"],
+      },
+    ),
+    row(`${units}+0 single-polarization`, `${inWords(units)} carriers in one polarization`, {
+      ...told,
+      protects: [AGGREGATED],
+      doesNotProtect: ["antenna and what joins the units to it"],
     }),
   ];
 }

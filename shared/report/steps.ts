@@ -42,7 +42,8 @@ export function fadingSteps(
   const stated = hop.modes.find((one) => sameMode(one, mode));
   if (path !== undefined && stated !== undefined) {
     const climate = climateInUse({ climate: result.climate ?? hop.climate });
-    const second = result.diversityPaths?.find(({ site }) => site === direction.to);
+    const end = hop.ends.findIndex(({ site }) => site.name === direction.to);
+    const second = result.furtherPaths?.find(({ of, antennas }) => of === "diversity" && antennas[end] === 2);
     const ways = { ...path, moreLossDb: second?.moreLossDb };
     const fading = fadingOf(hop, ends, ways, climate, direction.frequencyHz, trace);
     const modeFading = modeFadingOf(hop, fading, stated, climate.climate, trace);

@@ -1,4 +1,5 @@
 import { address } from "../design/address.js";
+import { antennasStated, standWords } from "../equipment/stands.js";
 import { apart, metres } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import { hangsInFeet, meantWords } from "./feet.js";
@@ -10,7 +11,7 @@ export const antennaAboveStructure: HopRule = {
   severity: "error",
   title: "An antenna cannot hang above its structure",
   checks:
-    "Centre of each antenna, diversity antennas too, above ground against the height of the site's structure.",
+    "Centre of each antenna, further ones and diversity antennas too, above ground against the height of the site's structure.",
   why: "Either the height above sea level was written in place of the height above ground, or feet as metres, or the structure is not high enough.",
   fix: "Mend the height, or the structure.",
   source: "common practice",
@@ -18,18 +19,17 @@ export const antennaAboveStructure: HopRule = {
   good: exampleHop(),
   bad: exampleHop({ keld: "antenna A18-06 at 70 m\n    transmits high" }),
   check({ hop, report }) {
-    for (const { site, antennaHeightM, diversityHeightM } of hop.ends) {
+    for (const end of hop.ends) {
+      const { site } = end;
       const { structure } = site;
       if (structure === undefined) continue;
-      for (const [what, fact, heightM] of [
-        ["antenna", "antenna.at", antennaHeightM],
-        ["diversity antenna", "diversity-antenna.at", diversityHeightM],
-      ] as const) {
+      for (const stand of antennasStated(end)) {
+        const { heightM } = stand;
         if (heightM === undefined || heightM <= structure.heightM) continue;
         const [centre, top] = apart(metres, heightM, structure.heightM);
         report({
-          at: address("hop", hop.name, site.name, fact),
-          message: `${what} at ${centre}, the ${structure.kind} at ${site.name} is ${top} high`,
+          at: address("hop", hop.name, site.name, `${stand.fact}.at`),
+          message: `${standWords(stand)} at ${centre}, the ${structure.kind} at ${site.name} is ${top} high`,
           help: hangsInFeet(heightM, structure.heightM) ? `${meantWords(heightM, "ft")}.` : undefined,
           related: [
             { at: address("site", site.name, "structure"), message: `${structure.kind} of ${site.name}` },

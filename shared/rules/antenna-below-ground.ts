@@ -1,5 +1,6 @@
 import { address } from "../design/address.js";
 import type { Antenna } from "../design/design.js";
+import { antennasStated } from "../equipment/stands.js";
 import { metres, trimmed } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
@@ -17,19 +18,13 @@ export const antennaBelowGround: HopRule = {
   good: exampleHop(),
   bad: exampleHop({ keld: "antenna A18-06 at 0.2 m\n    transmits high" }),
   check({ hop, report }) {
-    for (const { site, antenna, antennaHeightM, diversityAntenna, diversityHeightM } of hop.ends) {
-      const first = tooLow(antenna, antennaHeightM);
-      if (first !== undefined)
-        report({
-          at: address("hop", hop.name, site.name, "antenna.at"),
-          message: `${first} at ${site.name}`,
-        });
-      const second = tooLow(diversityAntenna, diversityHeightM);
-      if (second !== undefined)
-        report({
-          at: address("hop", hop.name, site.name, "diversity-antenna"),
-          message: `${second} at ${site.name}`,
-        });
+    for (const end of hop.ends) {
+      const { name } = end.site;
+      for (const { antenna, heightM, fact } of antennasStated(end)) {
+        const low = tooLow(antenna, heightM);
+        if (low !== undefined)
+          report({ at: address("hop", hop.name, name, `${fact}.at`), message: `${low} at ${name}` });
+      }
     }
   },
 };

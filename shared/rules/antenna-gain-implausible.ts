@@ -1,5 +1,6 @@
 import { address, nth } from "../design/address.js";
 import type { Antenna, Hop } from "../design/design.js";
+import { antennasStated } from "../equipment/stands.js";
 import { apart, dbi, frequency, metres, trimmed } from "../format/numbers.js";
 import { parabolicGainDbi } from "../radio/antenna-gain.js";
 import { exampleHop } from "./example-preamble.js";
@@ -38,11 +39,11 @@ interface InUse {
   usedHz: readonly [number, number] | undefined;
 }
 
-/** Every antenna once, those of diversity too. */
+/** Every antenna once, further ones and those of diversity too. */
 function antennasInUse(hops: Iterable<Hop>): Iterable<InUse> {
   const inUse = new Map<string, InUse>();
   for (const hop of hops) {
-    for (const antenna of hop.ends.flatMap((end) => [end.antenna, end.diversityAntenna])) {
+    for (const antenna of hop.ends.flatMap(antennasStated).map((stand) => stand.antenna)) {
       if (antenna === undefined) continue;
       let known = inUse.get(antenna.name);
       if (known === undefined) inUse.set(antenna.name, (known = { antenna, usedHz: undefined }));

@@ -1,4 +1,5 @@
 import { address } from "../design/address.js";
+import { antennasStated, standWords } from "../equipment/stands.js";
 import { frequency } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
@@ -18,16 +19,15 @@ export const antennaOutOfBand: HopRule = {
   good: exampleHop(),
   bad: exampleHop({ keld: "antenna A7-12 at 40 m\n    transmits high" }),
   check({ hop, report }) {
-    for (const { site, antenna, diversityAntenna } of hop.ends) {
-      for (const [fact, one] of [
-        ["antenna", antenna],
-        ["diversity-antenna", diversityAntenna],
-      ] as const) {
+    for (const end of hop.ends) {
+      const { site } = end;
+      for (const stand of antennasStated(end)) {
+        const { antenna: one, fact } = stand;
         const hz = one?.band && firstOutside(hop, one.band);
         if (one?.band === undefined || hz === undefined) continue;
         const second = one.mount?.secondBand;
         if (second !== undefined && firstOutside(hop, second) === undefined) continue;
-        const which = fact === "antenna" ? one.name : `diversity antenna ${one.name}`;
+        const which = fact === "antenna" ? one.name : `${standWords(stand)} ${one.name}`;
         report({
           at: address("hop", hop.name, site.name, fact),
           message: `${which} at ${site.name} is for ${bandWords(one.band)}, the hop uses ${frequency(hz)}`,

@@ -1,4 +1,5 @@
 import { address } from "../design/address.js";
+import { branchesAt, standsOf } from "../equipment/stands.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
@@ -20,14 +21,22 @@ export const antennaSinglePolarized: HopRule = {
     tarn: "antenna A18-06 at 40 m\n    coupler O18 direct\n    transmits low",
   })}`,
   check({ hop, report }) {
-    if (!arrangementByName(hop.arrangement.name)?.dualPolarized) return;
-    for (const { site, antenna } of hop.ends) {
-      if (antenna?.polarizations !== "single") continue;
-      report({
-        at: address("hop", hop.name, site.name, "antenna"),
-        message: `${antenna.name} at ${site.name} is single-polarized, ${hop.arrangement.name} uses both polarizations`,
-        related: [{ at: address("hop", hop.name, "arrangement"), message: hop.arrangement.name }],
-      });
+    const facts = arrangementByName(hop.arrangement.name);
+    if (!facts?.dualPolarized) return;
+    for (const end of hop.ends) {
+      const { name } = end.site;
+      const branches = branchesAt(end, facts);
+      for (const [index, { antenna, fact }] of standsOf(end, facts).entries()) {
+        if (antenna?.polarizations !== "single") continue;
+        const here = branches.filter((branch) => branch.antenna === index + 1);
+        // An antenna for one unit is turned to its polarization.
+        if (index > 0 && new Set(here.map(({ polarization }) => polarization)).size < 2) continue;
+        report({
+          at: address("hop", hop.name, name, fact),
+          message: `${antenna.name} at ${name} is single-polarized, ${hop.arrangement.name} uses both polarizations`,
+          related: [{ at: address("hop", hop.name, "arrangement"), message: hop.arrangement.name }],
+        });
+      }
     }
   },
 };

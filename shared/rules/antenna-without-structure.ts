@@ -1,4 +1,5 @@
 import { address } from "../design/address.js";
+import { antennasStated, standWords } from "../equipment/stands.js";
 import { apart, metres } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
@@ -17,7 +18,7 @@ export const antennaWithoutStructure: HopRule = {
   severity: "warning",
   title: "What a very high antenna hangs on must be stated",
   checks:
-    "Centre of each antenna above 120 m, diversity antennas too, at a site that states no structure. Lower ones hang where the design says.",
+    "Centre of each antenna above 120 m, further ones and diversity antennas too, at a site that states no structure. Lower ones hang where the design says.",
   why: "Without a structure no height is held against anything: feet written as metres, or a height above sea level, would pass.",
   fix: "State the structure of the site, or mend the height.",
   source: "common practice; the 120 m are our own limit",
@@ -25,16 +26,15 @@ export const antennaWithoutStructure: HopRule = {
   good: mastless(40),
   bad: mastless(140),
   check({ hop, report }) {
-    for (const { site, antennaHeightM, diversityHeightM } of hop.ends) {
+    for (const end of hop.ends) {
+      const { site } = end;
       if (site.structure !== undefined) continue;
-      for (const [what, fact, heightM] of [
-        ["antenna", "antenna.at", antennaHeightM],
-        ["diversity antenna", "diversity-antenna.at", diversityHeightM],
-      ] as const) {
+      for (const stand of antennasStated(end)) {
+        const { heightM } = stand;
         if (heightM === undefined || heightM <= HIGH_M) continue;
         report({
-          at: address("hop", hop.name, site.name, fact),
-          message: `${what} at ${apart(metres, heightM, HIGH_M)[0]} above ground, and ${site.name} states no structure`,
+          at: address("hop", hop.name, site.name, `${stand.fact}.at`),
+          message: `${standWords(stand)} at ${apart(metres, heightM, HIGH_M)[0]} above ground, and ${site.name} states no structure`,
           related: [{ at: address("site", site.name), message: `${site.name} has no \`structure\`` }],
         });
       }

@@ -1,6 +1,7 @@
 import { address } from "../design/address.js";
 import type { Coupler } from "../design/design.js";
 import { idealMainLossDb, splitOf } from "../equipment/coupler-split.js";
+import { couplersStated } from "../equipment/stands.js";
 import { trimmed } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { NetworkRule } from "./rule.js";
@@ -24,8 +25,8 @@ export const couplerImpossible: NetworkRule = {
   check({ design, report }) {
     const seen = new Set<string>();
     for (const hop of design.hops.values()) {
-      for (const { coupler } of hop.ends) {
-        if (coupler === undefined || seen.has(coupler.name)) continue;
+      for (const { coupler } of hop.ends.flatMap(couplersStated)) {
+        if (seen.has(coupler.name)) continue;
         seen.add(coupler.name);
         const message = impossible(coupler);
         if (message !== undefined) report({ at: address("coupler", coupler.name, "main-loss"), message });

@@ -1,6 +1,8 @@
 import { address } from "../design/address.js";
+import { branchesOf } from "../equipment/branches.js";
+import { joiningOf, standsOf, standWords } from "../equipment/stands.js";
 import { arrangementByName } from "../radio/arrangements.js";
-import { COUPLER_WORDS } from "./coupler-words.js";
+import { joinWords } from "./coupler-words.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -9,7 +11,7 @@ export const couplerMissing: HopRule = {
   id: "coupler-missing",
   severity: "error",
   title: "Several units on one antenna need a coupler",
-  checks: "Whether an end whose arrangement joins units on one antenna states a coupler.",
+  checks: "Whether each antenna that more than one unit hangs on has a coupler stated for it.",
   why: "Its loss counts at both ends: about 7 dB over the hop with equal couplers. A budget without it promises a level that nobody will measure.",
   fix: "Name the coupler, or an arrangement with an antenna for each unit.",
   source: "common practice",
@@ -24,15 +26,23 @@ export const couplerMissing: HopRule = {
     keld: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits high",
   }),
   check({ hop, report }) {
-    const wanted = arrangementByName(hop.arrangement.name)?.coupler;
-    if (wanted === undefined) return;
-    for (const { site, antenna, coupler } of hop.ends) {
-      if (coupler !== undefined || antenna === undefined) continue;
-      report({
-        at: address("hop", hop.name, site.name),
-        message: `${hop.arrangement.name} needs ${COUPLER_WORDS[wanted]} at ${site.name}; its loss is not in the level`,
-        related: [{ at: address("hop", hop.name, "arrangement"), message: hop.arrangement.name }],
-      });
+    const facts = arrangementByName(hop.arrangement.name);
+    if (facts === undefined) return;
+    for (const end of hop.ends) {
+      const { site, antenna } = end;
+      if (antenna === undefined) continue;
+      const stands = standsOf(end, facts);
+      const { joins, lacking } = joiningOf(stands, facts);
+      for (const index of lacking) {
+        const units = branchesOf(facts, joins).filter((branch) => branch.antenna === index + 1).length;
+        const which = index === 0 ? "" : ` for the ${standWords(stands[index]!)}`;
+        const fact = index === 0 ? [] : [stands[index]!.fact];
+        report({
+          at: address("hop", hop.name, site.name, ...fact),
+          message: `${hop.arrangement.name} needs ${joinWords(facts, units)}${which} at ${site.name}; its loss is not in the level`,
+          related: [{ at: address("hop", hop.name, "arrangement"), message: hop.arrangement.name }],
+        });
+      }
     }
   },
 };

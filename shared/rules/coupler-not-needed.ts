@@ -1,4 +1,6 @@
 import { address } from "../design/address.js";
+import { branchesOf } from "../equipment/branches.js";
+import { couplersStated, joiningOf, standsOf } from "../equipment/stands.js";
 import { decibels } from "../format/numbers.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { exampleHop } from "./example-preamble.js";
@@ -18,14 +20,25 @@ export const couplerNotNeeded: HopRule = {
   bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    coupler H18-E direct\n    transmits high" }),
   check({ hop, report }) {
     const facts = arrangementByName(hop.arrangement.name);
-    if (facts === undefined || facts.coupler !== undefined) return;
-    for (const { site, coupler } of hop.ends) {
-      if (coupler === undefined) continue;
-      const cost = coupler.mainLossDb === undefined ? "" : ` and costs ${decibels(coupler.mainLossDb)}`;
-      report({
-        at: address("hop", hop.name, site.name, "coupler"),
-        message: `${hop.arrangement.name} needs no coupler; ${coupler.name} at ${site.name} joins nothing${cost}`,
-      });
+    if (facts === undefined) return;
+    for (const end of hop.ends) {
+      const stands = standsOf(end, facts);
+      const { joins, left } = joiningOf(stands, facts);
+      const branches = branchesOf(facts, joins);
+      for (const { coupler, fact } of couplersStated(end)) {
+        const index = stands.findIndex(({ couplerFact }) => couplerFact === fact);
+        const units = branches.filter(({ antenna }) => antenna === index + 1).length;
+        // The last of several may join one unit only: the next carrier finds its place there.
+        const joinsSome = facts.coupler === undefined ? units > 1 : units > 0;
+        if (joinsSome || (left > 0 && facts.coupler !== undefined)) continue;
+        const cost = coupler.mainLossDb === undefined ? "" : ` and costs ${decibels(coupler.mainLossDb)}`;
+        const { name } = hop.arrangement;
+        const needs = facts.coupler === undefined ? "no coupler" : "no further coupler";
+        report({
+          at: address("hop", hop.name, end.site.name, fact),
+          message: `${name} needs ${needs}; ${coupler.name} at ${end.site.name} joins nothing${units > 0 ? cost : ""}`,
+        });
+      }
     }
   },
 };

@@ -1,4 +1,5 @@
 import { address } from "../design/address.js";
+import { couplersStated } from "../equipment/stands.js";
 import { frequency } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
@@ -22,14 +23,17 @@ export const couplerOutOfBand: HopRule = {
     tarn: "antenna A18-06 at 40 m\n    coupler H18-E direct\n    transmits low",
   }),
   check({ hop, report }) {
-    for (const { site, coupler } of hop.ends) {
-      const hz = coupler?.band && firstOutside(hop, coupler.band);
-      if (coupler?.band === undefined || hz === undefined) continue;
-      report({
-        at: address("hop", hop.name, site.name, "coupler"),
-        message: `${coupler.name} at ${site.name} is for ${bandWords(coupler.band)}, the hop uses ${frequency(hz)}`,
-        related: [{ at: address("coupler", coupler.name, "band"), message: `band of ${coupler.name}` }],
-      });
+    for (const end of hop.ends) {
+      const { name } = end.site;
+      for (const { coupler, fact } of couplersStated(end)) {
+        const hz = coupler.band && firstOutside(hop, coupler.band);
+        if (coupler.band === undefined || hz === undefined) continue;
+        report({
+          at: address("hop", hop.name, name, fact),
+          message: `${coupler.name} at ${name} is for ${bandWords(coupler.band)}, the hop uses ${frequency(hz)}`,
+          related: [{ at: address("coupler", coupler.name, "band"), message: `band of ${coupler.name}` }],
+        });
+      }
     }
   },
 };

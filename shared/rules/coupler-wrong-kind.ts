@@ -1,6 +1,8 @@
 import { address } from "../design/address.js";
+import { branchesOf } from "../equipment/branches.js";
+import { joiningOf, standsOf, suits } from "../equipment/stands.js";
 import { arrangementByName } from "../radio/arrangements.js";
-import { COUPLER_WORDS } from "./coupler-words.js";
+import { COUPLER_WORDS, joinWords } from "./coupler-words.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -9,7 +11,8 @@ export const couplerWrongKind: HopRule = {
   id: "coupler-wrong-kind",
   severity: "error",
   title: "The coupler must be of the kind that the arrangement needs",
-  checks: "Kind of each coupler (hybrid, orthomode transducer, dual-polarized) against the arrangement.",
+  checks:
+    "Kind of each coupler (hybrid, orthomode transducer, dual-polarized) against the arrangement; a coupler whose entry states none is told too.",
   why: "A hybrid joins two units in one polarization, an orthomode transducer two polarizations: in each other's place neither works, and the losses differ by 3 dB and more.",
   fix: "Choose a coupler of the other kind, or the arrangement that was meant.",
   source: "common practice",
@@ -21,15 +24,25 @@ export const couplerWrongKind: HopRule = {
     tarn: "antenna A18-06 at 40 m\n    coupler H18-E direct\n    transmits low",
   }),
   check({ hop, report }) {
-    const wanted = arrangementByName(hop.arrangement.name)?.coupler;
-    if (wanted === undefined) return;
-    for (const { site, coupler } of hop.ends) {
-      if (coupler?.kind === undefined || coupler.kind === wanted) continue;
-      report({
-        at: address("hop", hop.name, site.name, "coupler"),
-        message: `${coupler.name} at ${site.name} is ${COUPLER_WORDS[coupler.kind]}, ${hop.arrangement.name} needs ${COUPLER_WORDS[wanted]}`,
-        related: [{ at: address("hop", hop.name, "arrangement"), message: hop.arrangement.name }],
-      });
+    const facts = arrangementByName(hop.arrangement.name);
+    if (facts?.coupler === undefined) return;
+    const { name } = hop.arrangement;
+    for (const end of hop.ends) {
+      const { joins } = joiningOf(standsOf(end, facts), facts);
+      for (const [index, { coupler, couplerFact }] of standsOf(end, facts).entries()) {
+        if (coupler === undefined || (coupler.kind !== undefined && suits(coupler.kind, facts))) continue;
+        const units = branchesOf(facts, joins).filter(({ antenna }) => antenna === index + 1).length;
+        const needs = `${name} needs ${joinWords(facts, units)}`;
+        const site = end.site.name;
+        report({
+          at: address("hop", hop.name, site, couplerFact),
+          message:
+            coupler.kind === undefined
+              ? `the catalogue does not say what ${coupler.name} at ${site} is; ${needs}`
+              : `${coupler.name} at ${site} is ${COUPLER_WORDS[coupler.kind]}, ${needs}`,
+          related: [{ at: address("hop", hop.name, "arrangement"), message: name }],
+        });
+      }
     }
   },
 };

@@ -1,10 +1,6 @@
-import { address, nth } from "../design/address.js";
-import type { Hop } from "../design/design.js";
-import type { DiversityPath } from "../evaluate/result.js";
-import { decibels, fixed, fresnelAsked, kFactor } from "../format/numbers.js";
-import { lackM, neededAtAll, said } from "./clearance.js";
 import { exampleHop } from "./example-preamble.js";
-import type { HopRule, Report } from "./rule.js";
+import { rayFault } from "./ray-fault.js";
+import type { HopRule } from "./rule.js";
 
 const DIVERSITY =
   "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 space-diversity";
@@ -32,42 +28,9 @@ export const diversityClearance: HopRule = {
   good: withSecondAt(24),
   bad: withSecondAt(8),
   check({ hop, result, report }) {
-    for (const path of result.diversityPaths ?? []) {
-      const finding = fault(hop, path);
+    for (const path of result.furtherPaths ?? []) {
+      const finding = path.of === "diversity" ? rayFault(hop, path) : undefined;
       if (finding !== undefined) report(finding);
     }
   },
 };
-
-function fault(hop: Hop, { site, clearance, moreLossDb = 0 }: DiversityPath): Report | undefined {
-  const failing = clearance.filter(({ verdict }) => verdict === "missed");
-  if (failing.length === 0) return undefined;
-  const worst = failing.reduce((a, b) => (lackM(b) > lackM(a) ? b : a));
-  const objective = hop.objective!;
-  const fact = objective.diversityClearance === undefined ? "clearance" : "diversity-clearance";
-  const criteria = objective.diversityClearance ?? objective.clearance;
-  const index = criteria.findIndex(
-    (one) => one.kFactor === worst.kFactor && one.fresnelFraction === worst.requiredFraction,
-  );
-  const neededM = neededAtAll(failing, hop.ends[0].site.name === site ? 0 : 1);
-  const raise =
-    neededM === undefined
-      ? "raising it alone does not help"
-      : `raise it to ${fixed(Math.ceil(neededM * 10) / 10, 1)} m`;
-  const asked = `${fresnelAsked(worst.requiredFraction)}${fact === "clearance" ? " of every antenna" : " of it"}`;
-  const loss = moreLossDb < 0.1 ? "" : `; it receives ${decibels(moreLossDb)} less by diffraction`;
-  return {
-    at: address("hop", hop.name, site, "diversity-antenna.at"),
-    message: `diversity antenna at ${site}: ${said(worst)}; the objective asks ${asked}; ${raise}${loss}`,
-    help:
-      fact === "clearance"
-        ? "P.530 lets the lower antenna have less clearance: `diversity-clearance` of the objective states it."
-        : undefined,
-    related: [
-      {
-        at: address("objective", objective.name, nth(fact, Math.max(0, index))),
-        message: `${fresnelAsked(worst.requiredFraction)} at ${kFactor(worst.kFactor)}`,
-      },
-    ],
-  };
-}

@@ -18,22 +18,26 @@ export const diversityIncomplete: HopRule = {
   needs: [],
   good: exampleHop(),
   bad: exampleHop({
-    hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 space-diversity",
+    keld: "antenna A18-06 at 40 m\n    diversity-antenna A18-06 at 30 m\n    transmits high",
   }),
-  check({ hop, report }) {
+  check({ hop, report, has }) {
     const { name } = hop.arrangement;
     const at = address("hop", hop.name, "arrangement");
     const space = hasSpaceDiversity(name);
-    const twoAntennas = (arrangementByName(name)?.antennas ?? 1) > 1;
     const second = (hop.furtherChannels ?? []).length > 0;
     for (const { site, diversityAntenna, diversityHeightM } of hop.ends) {
       const stated = diversityAntenna !== undefined && diversityHeightM !== undefined;
       const end = address("hop", hop.name, site.name);
-      if (space && !stated) report({ at: end, message: `${name} has no diversity antenna at ${site.name}` });
-      else if (!twoAntennas && diversityAntenna !== undefined)
+      if (space && !stated && !has("antenna-ports-short"))
+        report({ at: end, message: `${name} has no diversity antenna at ${site.name}` });
+      else if (!space && diversityAntenna !== undefined)
         report({
           at: address("hop", hop.name, site.name, "diversity-antenna"),
           message: `${site.name} has a diversity antenna, but the arrangement is ${name}; it is not counted`,
+          help:
+            (arrangementByName(name)?.antennas ?? 1) > 1
+              ? `The second antenna of ${name} is stated as \`second-antenna\`.`
+              : undefined,
         });
     }
     if (hasFrequencyDiversity(name) && !second)

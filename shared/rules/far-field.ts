@@ -1,5 +1,5 @@
 import { address } from "../design/address.js";
-import type { HopEnd } from "../design/design.js";
+import { antennasUsed } from "../equipment/mounting.js";
 import { apart, metres } from "../format/numbers.js";
 import { wavelengthM } from "../propagation/constants.js";
 import { exampleHop } from "./example-preamble.js";
@@ -21,19 +21,17 @@ export const farField: HopRule = {
   check({ hop, result, report }) {
     const highestHz = Math.max(0, ...usedFrequenciesHz(hop));
     if (highestHz === 0) return;
-    const end = largerAntenna(hop.ends);
-    const diameterM = end.antenna?.diameterM;
-    if (diameterM === undefined) return;
+    const [largest] = hop.ends
+      .flatMap((end) => antennasUsed(hop, end).map((stand) => ({ ...stand, site: end.site.name })))
+      .toSorted((a, b) => (b.antenna?.diameterM ?? 0) - (a.antenna?.diameterM ?? 0));
+    const diameterM = largest?.antenna?.diameterM;
+    if (largest === undefined || diameterM === undefined) return;
     const farFieldM = (2 * diameterM ** 2) / wavelengthM(highestHz);
     if (result.distanceM! >= farFieldM) return;
     const [length, beginsAt] = apart(metres, result.distanceM!, farFieldM);
     report({
-      at: address("hop", hop.name, end.site.name, "antenna"),
-      message: `the path is ${length} long, the far field of ${end.antenna!.name} begins at ${beginsAt}; the level is overstated`,
+      at: address("hop", hop.name, largest.site, largest.fact),
+      message: `the path is ${length} long, the far field of ${largest.antenna!.name} begins at ${beginsAt}; the level is overstated`,
     });
   },
 };
-
-function largerAntenna([a, b]: readonly [HopEnd, HopEnd]): HopEnd {
-  return (b.antenna?.diameterM ?? 0) > (a.antenna?.diameterM ?? 0) ? b : a;
-}

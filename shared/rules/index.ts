@@ -5,7 +5,9 @@ import { acceptanceUnused } from "./acceptance-unused.js";
 import { antennaAboveStructure } from "./antenna-above-structure.js";
 import { antennaBelowGround } from "./antenna-below-ground.js";
 import { antennaGainImplausible } from "./antenna-gain-implausible.js";
+import { antennaNotNeeded } from "./antenna-not-needed.js";
 import { antennaOutOfBand } from "./antenna-out-of-band.js";
+import { antennaPortsShort } from "./antenna-ports-short.js";
 import { antennaSinglePolarized } from "./antenna-single-polarized.js";
 import { antennaWithoutStructure } from "./antenna-without-structure.js";
 import { availability } from "./availability.js";
@@ -58,6 +60,7 @@ import { rainValidity } from "./rain-validity.js";
 import { reflectionRipple } from "./reflection-ripple.js";
 import { requiredAccepted } from "./required-accepted.js";
 import type { HopRule, NetworkRule, Rule } from "./rule.js";
+import { secondAntennaClearance } from "./second-antenna-clearance.js";
 import { signatureWithoutMode } from "./signature-without-mode.js";
 import { siteHighAndLow } from "./site-high-and-low.js";
 import { siteUnused } from "./site-unused.js";
@@ -86,6 +89,7 @@ export const HOP_RULES: readonly HopRule[] = [
   clearance,
   notJudged,
   diversityClearance,
+  secondAntennaClearance,
   diffractionLoss,
   bothEndsSameHalf,
   frequencyOutsideTuning,
@@ -101,6 +105,8 @@ export const HOP_RULES: readonly HopRule[] = [
   feederOutOfBand,
   couplerWrongKind,
   couplerMissing,
+  antennaPortsShort,
+  antennaNotNeeded,
   couplerNotNeeded,
   ...EQUIPMENT_HOP_RULES,
   powerAboveMode,

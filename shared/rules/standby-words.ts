@@ -1,6 +1,7 @@
 /** What the rules of standby say alike. */
 import { type Address, address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
+import { standsOf } from "../equipment/stands.js";
 import type { StandbyResult } from "../evaluate/result.js";
 import { decibels } from "../format/numbers.js";
 import { arrangementByName } from "../radio/arrangements.js";
@@ -20,8 +21,10 @@ export function standbyWords({ arrangement }: Hop, { state }: Weakest): string {
 /** The coupler or antenna at the end whose unit has switched; of both the receiver's. */
 export function standbyAddress(hop: Hop, { state, from, to }: Weakest): Address {
   const site = state === "sender on standby" ? from : to;
-  const apart = (arrangementByName(hop.arrangement.name)?.antennas ?? 1) > 1;
-  return address("hop", hop.name, site, apart ? "diversity-antenna" : "coupler");
+  const facts = arrangementByName(hop.arrangement.name);
+  const end = hop.ends.find((one) => one.site.name === site);
+  const further = facts && end ? standsOf(end, facts)[1] : undefined;
+  return address("hop", hop.name, site, further?.antenna === undefined ? "coupler" : further.fact);
 }
 
 export function standbyHelp({ lessThanNormalDb }: Weakest): string | undefined {
@@ -36,6 +39,6 @@ export function obstructionTold(
   { fadeMarginDb, diffractionDb = 0 }: Weakest,
   askedDb: number,
 ): boolean {
-  const told = has("clearance") || has("diversity-clearance");
+  const told = has("clearance") || has("diversity-clearance") || has("second-antenna-clearance");
   return told && diffractionDb > 0 && fadeMarginDb + diffractionDb >= askedDb;
 }

@@ -74,7 +74,7 @@ const CASES: readonly Case[] = [
   },
   {
     arrangement: "1+1 hot-standby two-antennas",
-    lines: "feeder FLEX-18 length 0.9 m",
+    lines: "second-antenna A18-06 at 30 m\n    feeder FLEX-18 length 0.9 m",
     parts: { unit: 4, antenna: 4, feeder: 4 },
     lossesDb: [0, 0, 0, 0],
     rows: [],
@@ -126,6 +126,7 @@ const CASES: readonly Case[] = [
   },
   {
     arrangement: "2+0 single-polarization two-antennas",
+    lines: "second-antenna A18-06 at 30 m",
     parts: { unit: 4, antenna: 4 },
     lossesDb: [0, 0],
     rows: [],
@@ -164,13 +165,45 @@ const CASES: readonly Case[] = [
   {
     arrangement: "7+1 xpic",
     antenna: "A18-06D",
-    lines: "coupler D18-E direct",
+    lines: "coupler D18-E direct\n    second-antenna A18-06D at 30 m\n    second-coupler D18-E direct",
     // Four units a coupler, an antenna each.
     parts: { unit: 16, antenna: 4, coupler: 4 },
     lossesDb: Array.from({ length: 8 }, () => 7.8),
     rows: ["coupler arm", "coupler arm"],
     protects: "any one carrier, by the spare one",
   },
+  {
+    // ARRANGEMENTS, note on 4+0: "2+0 XPIC on each of two antennas avoids the 2 Ce".
+    arrangement: "4+0 xpic",
+    antenna: "A18-06D",
+    lines: "coupler O18 direct\n    second-antenna A18-06D at 30 m\n    second-coupler O18 direct",
+    parts: { unit: 8, antenna: 4, coupler: 4 },
+    lossesDb: [0.8, 0.8, 0.8, 0.8],
+    rows: ["orthomode transducer", "orthomode transducer"],
+    protects: "part of the capacity, when the carriers are aggregated",
+  },
+  {
+    arrangement: "4+1 dual-polarization",
+    antenna: "A18-06D",
+    // The fifth carrier has the second antenna for itself.
+    lines: "coupler D18-E direct\n    second-antenna A18-06 at 30 m",
+    parts: { unit: 10, antenna: 4, coupler: 2 },
+    lossesDb: [0, 7.8, 7.8, 7.8, 7.8],
+    rows: ["coupler arm", "coupler arm"],
+    protects: "any one carrier, by the spare one",
+  },
+  ...["3+0 single-polarization", "2+1 single-polarization"].map((arrangement) => ({
+    arrangement,
+    lines: "coupler H18-U direct\n    second-antenna A18-06 at 30 m\n    second-coupler H18-E direct",
+    parts: { unit: 6, antenna: 4, coupler: 4 },
+    // Two cross on the unequal coupler, the third is alone on the equal one.
+    lossesDb: [7, 8, 8],
+    rows: ["coupler main arm", "coupler standby arm"],
+    rowsBack: ["coupler standby arm", "coupler main arm"],
+    protects: arrangement.startsWith("2+1")
+      ? "any one carrier, by the spare one"
+      : "part of the capacity, when the carriers are aggregated",
+  })),
   ...["3+0 xpic", "3+0 dual-polarization", "2+1 xpic", "2+1 dual-polarization"].map((arrangement) => ({
     arrangement,
     antenna: "A18-06D",
@@ -271,7 +304,7 @@ const CASES: readonly Case[] = [
   {
     arrangement: "all-indoor 1+1 space-diversity",
     radio: "R18I",
-    lines: "feeder ELLIPTIC-18 length 30 m",
+    lines: "diversity-antenna A18-06 at 30 m\n    feeder ELLIPTIC-18 length 30 m",
     parts: { unit: 4, antenna: 4, feeder: 4 },
     // The relay keeps the main antenna for either transmitter: two paths.
     lossesDb: [1.7, 1.85],

@@ -38,8 +38,15 @@ function wanted(name: string) {
   const oneChannel = /hot-standby|1\+1 space-diversity|1\+1 xpic|dual-band/.test(name);
   return {
     units,
-    antennas: diversityAntennas ? 2 : bothPolarizations ? Math.ceil(units / 4) : 1,
-    couplers: bothPolarizations ? Math.ceil(units / 4) : shared ? 1 : 0,
+    antennas: diversityAntennas
+      ? 2
+      : bothPolarizations
+        ? Math.ceil(units / 4)
+        : shared && !indoor
+          ? Math.ceil(units / 2)
+          : 1,
+    couplers: bothPolarizations ? Math.ceil(units / 4) : shared ? (indoor ? 1 : Math.ceil(units / 2)) : 0,
+    further: /space/.test(name) ? "diversity-antenna" : undefined,
     coupler: bothPolarizations
       ? units === 2
         ? "O18"
@@ -62,9 +69,17 @@ const subBandOf = (channel: number | undefined) =>
   channel === undefined ? "open" : channel <= 9 ? "A" : "B";
 
 function textOf(name: string, channels: readonly number[], siteA: string, siteB: string): string {
-  const { coupler, radio, antenna } = wanted(name);
+  const { coupler, radio, antenna, antennas, couplers, further } = wanted(name);
+  const places = ["second", "third", "fourth"];
+  const more = [
+    ...Array.from(
+      { length: antennas - 1 },
+      (_, i) => `${further ?? `${places[i]}-antenna`} ${antenna} at ${38 - i} m`,
+    ),
+    ...Array.from({ length: Math.max(0, couplers - 1) }, (_, i) => `${places[i]}-coupler ${coupler} direct`),
+  ].map((line) => `\n    ${line}`);
   const end = (half: string) =>
-    `antenna ${antenna} at 40 m\n    transmits ${half}\n    cable COAX length 40 m${coupler ? `\n    coupler ${coupler} direct` : ""}`;
+    `antenna ${antenna} at 40 m\n    transmits ${half}\n    cable COAX length 40 m${coupler ? `\n    coupler ${coupler} direct` : ""}${more.join("")}`;
   return `
 hop ${siteA}-${siteB} {
 ${channels.map((number) => `  channel P18 / 55 MHz / ${number}`).join("\n")}

@@ -1,7 +1,18 @@
-import type { Climate, Hop, HopEnd, Objective, Radio, RadioMode, Site } from "../../shared/design/design.js";
+import type {
+  Antenna,
+  Climate,
+  Coupler,
+  Hop,
+  HopEnd,
+  Objective,
+  Radio,
+  RadioMode,
+  Site,
+} from "../../shared/design/design.js";
 import { type GroundInput, NO_GROUND } from "../../shared/evaluate/ground.js";
 import { lackSentence } from "../../shared/evaluate/lack.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
+import { arrangementByName } from "../../shared/radio/arrangements.js";
 
 /** An invented hop in the 18 GHz band, 9.3 km long over the open sea; round numbers throughout. */
 export const QPSK: RadioMode = {
@@ -85,6 +96,17 @@ export function makeHop(more: Partial<Hop> = {}): Hop {
     obstacles: [],
     accepts: [],
     ...more,
+  };
+}
+
+/** The antennas that an arrangement needs at an end beside the first, with the coupler of the first. */
+export function antennasFor(name: string, antenna: Antenna = ANTENNA, coupler?: Coupler): Partial<HopEnd> {
+  const facts = arrangementByName(name);
+  if (facts === undefined || facts.antennas === 1) return {};
+  if (facts.spaceDiversity)
+    return { diversityAntenna: antenna, diversityHeightM: 36, further: coupler && [{ coupler }] };
+  return {
+    further: Array.from({ length: facts.antennas - 1 }, () => ({ antenna, heightM: 38, coupler })),
   };
 }
 

@@ -74,7 +74,10 @@ describe("each carrier by the arm that its unit has at that end", () => {
     const large = { ...ANTENNA, name: "A18-12", gain: [{ gainDbi: 44 }] };
     const two = makeHop({
       arrangement: { name: "1+1 hot-standby two-antennas" },
-      ends: [end(KELD, "high", { diversityAntenna: large, diversityHeightM: 38 }), end(TARN, "low")],
+      ends: [
+        end(KELD, "high", { further: [{ antenna: large, heightM: 38 }] }),
+        end(TARN, "low", { further: [{ antenna: ANTENNA, heightM: 38 }] }),
+      ],
     });
     const [first] = judgedOnLevelGround(two).result.carriers;
     expect(first!.ends[0]).toMatchObject({
@@ -176,8 +179,9 @@ describe("over all arrangements", () => {
             const { coupler, extraLossDb = 0, transmitPowerDbm } = stated;
             const armDb =
               arm === "standby" ? (coupler?.standbyLossDb ?? coupler?.mainLossDb) : coupler?.mainLossDb;
-            const gainDbi = [stated.antenna, stated.diversityAntenna].find((one) => one?.name === antenna)!
-              .gain[0]!;
+            const gainDbi = [stated.antenna, stated.diversityAntenna, stated.further?.[0]?.antenna].find(
+              (one) => one?.name === antenna,
+            )!.gain[0]!;
             const lostDb =
               (transmitPowerDbm ?? hop.modes[1]!.transmitPowerDbm!) +
               gainDbi.gainDbi -

@@ -6,6 +6,7 @@ import type { HopResult } from "../../shared/evaluate/result.js";
 import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
 import {
   ANTENNA,
+  antennasFor,
   end,
   KELD,
   levelGround,
@@ -50,10 +51,7 @@ const someCoupler = fc.record({
   standbyLossDb: fc.option(tenths(4, 10), { nil: undefined }),
 });
 
-const secondAntenna = fc.record({
-  diversityAntenna: tenths(30, 45).map((gainDbi) => ({ ...ANTENNA, name: "A18-S", gain: [{ gainDbi }] })),
-  diversityHeightM: fc.integer({ min: 20, max: 38 }),
-});
+const secondAntenna = tenths(30, 45).map((gainDbi) => ({ ...ANTENNA, name: "A18-S", gain: [{ gainDbi }] }));
 
 const someEnd = fc.record({
   coupler: fc.option(someCoupler, { nil: undefined }),
@@ -79,8 +77,12 @@ export const carrierHops: fc.Arbitrary<CarrierHop> = fc
     capacityBps: fc.constantFrom(70e6, 300e6, undefined),
   })
   .map(({ facts, halves, first, second, numbers, polarization, powers, capacityBps }) => {
-    const ends = [first, second].map(({ second: antennas, ...more }, i) =>
-      end(i === 0 ? KELD : TARN, halves[i]!, { ...lineOf(facts.name), ...more, ...antennas }),
+    const ends = [first, second].map(({ second: antenna, ...more }, i) =>
+      end(i === 0 ? KELD : TARN, halves[i]!, {
+        ...lineOf(facts.name),
+        ...more,
+        ...antennasFor(facts.name, antenna, more.coupler),
+      }),
     );
     const hop = makeHop({
       arrangement: { name: facts.name },

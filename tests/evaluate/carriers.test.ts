@@ -122,6 +122,16 @@ const anyEnd = (kind: Coupler["kind"]) =>
   fc.record({
     coupler: kind === undefined ? fc.constant(undefined) : coupler(kind),
     diversityHeightM: fc.constant(30),
+    further: fc.array(
+      fc.record({
+        antenna: fc
+          .double({ min: 30, max: 45, noNaN: true })
+          .map((gainDbi) => ({ ...ANTENNA, gain: [{ gainDbi }] })),
+        heightM: fc.double({ min: 25, max: 50, noNaN: true }),
+        coupler: kind === undefined ? fc.constant(undefined) : coupler(kind),
+      }),
+      { minLength: 3, maxLength: 3 },
+    ),
     diversityAntenna: fc
       .double({ min: 30, max: 45, noNaN: true })
       .map((gainDbi) => ({ ...ANTENNA, gain: [{ gainDbi }] })),

@@ -50,6 +50,13 @@ const antenna = fc.record({
   pattern: fc.array(fc.record({ angleDeg: wild, copolarDb: wild }), { maxLength: 2 }),
 });
 
+const coupler = fc.record({
+  name: fc.constant("C"),
+  kind: maybe(fc.constantFrom("hybrid", "omt", "dual-polarized")),
+  mainLossDb: maybe(wild),
+  standbyLossDb: maybe(wild),
+});
+
 const ends = (name: string): fc.Arbitrary<HopEnd> =>
   fc.record({
     site: site(name),
@@ -57,12 +64,10 @@ const ends = (name: string): fc.Arbitrary<HopEnd> =>
     diversityAntenna: maybe(antenna),
     diversityHeightM: maybe(wild),
     antennaHeightM: maybe(wild),
-    coupler: maybe(
-      fc.record({
-        name: fc.constant("C"),
-        kind: maybe(fc.constantFrom("hybrid", "omt")),
-        mainLossDb: maybe(wild),
-        standbyLossDb: maybe(wild),
+    coupler: maybe(coupler),
+    further: maybe(
+      fc.array(fc.record({ antenna: maybe(antenna), heightM: maybe(wild), coupler: maybe(coupler) }), {
+        maxLength: 3,
       }),
     ),
     feeder: maybe(
@@ -117,7 +122,10 @@ const hops: fc.Arbitrary<Hop> = fc.record({
     name: fc.constantFrom(
       "1+0",
       "1+1 hot-standby",
+      "1+1 hot-standby two-antennas",
       "2+0 xpic",
+      "4+1 xpic",
+      "5+0 single-polarization",
       "3+1",
       "1+1 space-diversity",
       "1+1 frequency-diversity",

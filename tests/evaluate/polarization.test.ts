@@ -5,12 +5,20 @@ import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { missingFacts } from "../../shared/evaluate/missing.js";
 import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
 import { explainHop } from "../../shared/report/explain.js";
-import { levelGround, makeHop } from "./builders.js";
+import { antennasFor, end, KELD, levelGround, makeHop, TARN } from "./builders.js";
 
 const LENGTH_M = evaluateHop(makeHop(), levelGround(9000)).distanceM!;
 const GROUND = levelGround(LENGTH_M);
 const judged = (name: string, polarization: Polarization | undefined, more: Partial<Hop> = {}) =>
-  evaluateHop(makeHop({ arrangement: { name }, polarization, ...more }), GROUND);
+  evaluateHop(
+    makeHop({
+      arrangement: { name },
+      polarization,
+      ends: [end(KELD, "high", antennasFor(name)), end(TARN, "low", antennasFor(name))],
+      ...more,
+    }),
+    GROUND,
+  );
 const rainOf = (...of: Parameters<typeof judged>) => judged(...of).availability!.rainPercent;
 
 describe("carriers on both polarizations are judged for the worse of them", () => {

@@ -29,14 +29,14 @@ const told = (hop: Hop) =>
 
 describe("the ray to a diversity antenna", () => {
   test("clears like the first antenna's, were the first there", () => {
-    const { diversityPaths } = evaluate(diverse(38, 12));
+    const { furtherPaths } = evaluate(diverse(38, 12));
     const moved = evaluateHop(
       makeHop({
         ends: [end(KELD, "high", { antennaHeightM: 50 }), end(TARN, "low", { antennaHeightM: 12 })],
       }),
       GROUND,
     );
-    const toTarn = diversityPaths!.find(({ site }) => site === "TARN")!;
+    const toTarn = furtherPaths!.find(({ name }) => name === "diversity antenna at TARN")!;
     expect(toTarn.clearance[0]!.fraction).toBe(moved.clearance[0]!.fraction);
     expect(toTarn.diffractionLossDb).toBe(
       Math.max(
@@ -74,7 +74,7 @@ describe("the ray to a diversity antenna", () => {
       direction(result, "KELD").paths!.find(({ state }) => state === wanted)!.receivedLevelDbm;
     const switched = inState("receiver on standby");
     const both = inState("both on standby");
-    const lossDb = blocked.diversityPaths!.find(({ site }) => site === "TARN")!.moreLossDb!;
+    const lossDb = blocked.furtherPaths!.find(({ name }) => name.endsWith("TARN"))!.moreLossDb!;
     expect(lossDb).toBeGreaterThan(3);
     expect(switched(clear) - switched(blocked)).toBeCloseTo(lossDb, 9);
     expect(both(blocked)).toBeLessThan(switched(blocked));
@@ -96,7 +96,7 @@ describe("the ray to a diversity antenna", () => {
       );
     const result = evaluate(hop);
     expect(steps(result).length).toBeGreaterThan(0);
-    expect(steps(result)).not.toEqual(steps({ ...result, diversityPaths: undefined }));
+    expect(steps(result)).not.toEqual(steps({ ...result, furtherPaths: undefined }));
   });
 
   test("height and band of a diversity antenna are judged, and named", () => {
@@ -123,7 +123,7 @@ describe("the ray to a diversity antenna", () => {
   });
 
   test("a second antenna that the arrangement does not use has no ray", () => {
-    expect(evaluate(diverse(44, 2, { arrangement: { name: "1+0" } })).diversityPaths).toBeUndefined();
+    expect(evaluate(diverse(44, 2, { arrangement: { name: "1+0" } })).furtherPaths).toBeUndefined();
   });
 
   test("a level below threshold is told of the diversity antenna", () => {
@@ -137,9 +137,16 @@ describe("the ray to a diversity antenna", () => {
 });
 
 test("an arrangement with two antennas uses the second one without diversity too", () => {
-  const hop = diverse(44, 44, { arrangement: { name: "1+1 hot-standby two-antennas" } });
+  const second = { antennaHeightM: 50, further: [{ antenna: ANTENNA, heightM: 44 }] };
+  const hop = makeHop({
+    arrangement: { name: "1+1 hot-standby two-antennas" },
+    ends: [end(KELD, "high", second), end(TARN, "low", second)],
+  });
   expect(told(hop)).toEqual([]);
-  expect(evaluate(hop).diversityPaths).toHaveLength(2);
+  expect(evaluate(hop).furtherPaths!.map(({ name, of, antennas }) => [name, of, antennas])).toEqual([
+    ["second antenna at TARN", "standby", [1, 2]],
+    ["second antenna at KELD", "standby", [2, 1]],
+  ]);
 });
 
 test("the clearance table of the page has a row for each diversity antenna", () => {

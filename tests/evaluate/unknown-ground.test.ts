@@ -33,7 +33,7 @@ const without = (...samples: readonly number[]): GroundInput =>
 function verdicts(result: HopResult): string[] {
   return [
     ...result.clearance.filter(({ forInformation }) => !forInformation).map(({ verdict }) => verdict),
-    ...(result.diversityPaths ?? []).flatMap(({ clearance }) => clearance.map(({ verdict }) => verdict)),
+    ...(result.furtherPaths ?? []).flatMap(({ clearance }) => clearance.map(({ verdict }) => verdict)),
     ...(result.availability?.verdict === undefined ? [] : [result.availability.verdict]),
     ...(result.objectives ?? []).map(({ verdict }) => verdict),
     ...(result.standby === undefined ? [] : [result.standby.verdict]),

@@ -1,5 +1,6 @@
 /** Other antennas and couplers of the design's catalogue that suit the hop. */
 import type { Antenna, Coupler, FrequencyRange, HopEnd } from "../../../shared/design/design.js";
+import { antennasStated, type Stand, suits } from "../../../shared/equipment/stands.js";
 import { arrangementByName } from "../../../shared/radio/arrangements.js";
 import { argument, factNamed } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
@@ -28,15 +29,16 @@ export function otherAntenna(toMend: ToMend): readonly QuickFix[] {
   const { judged, model, finding } = toMend;
   const end = endOf(toMend);
   if (!judged || !end) return [];
-  const sizeM = end.antenna?.diameterM ?? 0;
+  const { antenna, fact } = standOf(toMend, end);
+  const sizeM = antenna?.diameterM ?? 0;
   const wantsDual = finding.rule === "antenna-single-polarized";
   return antennasFor(
     model,
     judged,
-    (one) => one.name !== end.antenna?.name && (!wantsDual || one.polarizations === "dual"),
+    (one) => one.name !== antenna?.name && (!wantsDual || one.polarizations === "dual"),
   )
     .sort((a, b) => Math.abs((a.diameterM ?? 0) - sizeM) - Math.abs((b.diameterM ?? 0) - sizeM))
-    .flatMap((one) => antennaFix(toMend, judged, end, one));
+    .flatMap((one) => antennaFix(toMend, judged, end, one, fact));
 }
 
 export function addCoupler(toMend: ToMend): readonly QuickFix[] {
@@ -44,8 +46,9 @@ export function addCoupler(toMend: ToMend): readonly QuickFix[] {
   const end = endOf(toMend);
   const block = judged && end && endInText(model, judged.hop.name, end.site.name);
   if (!block) return [];
+  const { couplerFact } = standOf(toMend, end);
   return couplersFor(model, judged).flatMap(({ name }) => {
-    const edit = insertLine(model, block, "coupler", `coupler ${name}`);
+    const edit = insertLine(model, block, couplerFact, `${couplerFact} ${name}`);
     return edit
       ? [
           {
@@ -63,10 +66,11 @@ export function otherCoupler(toMend: ToMend): readonly QuickFix[] {
   const { judged, model, finding } = toMend;
   const end = endOf(toMend);
   const block = judged && end && endInText(model, judged.hop.name, end.site.name);
-  const arg = block && argument(factNamed(block.fact.facts, "coupler"), "coupler");
-  if (!block || !arg) return [];
+  const stand = end && standOf(toMend, end);
+  const arg = block && stand && argument(factNamed(block.fact.facts, stand.couplerFact), "coupler");
+  if (!block || !stand || !arg) return [];
   return couplersFor(model, judged)
-    .filter(({ name }) => name !== end.coupler?.name)
+    .filter(({ name }) => name !== stand.coupler?.name)
     .map(({ name }) => ({
       title: `Take coupler ${name} at ${end.site.name} (changes the equipment)`,
       edits: [replaceArgument(block.file, arg, name)],
@@ -104,7 +108,7 @@ export function removeCoupler(toMend: ToMend): readonly QuickFix[] {
   const { judged, model, finding } = toMend;
   const end = endOf(toMend);
   const block = judged && end && endInText(model, judged.hop.name, end.site.name);
-  const fact = block && factNamed(block.fact.facts, "coupler");
+  const fact = block && factNamed(block.fact.facts, standOf(toMend, end).couplerFact);
   const edit = block && fact && removeFact(model, block.file, fact);
   return edit
     ? [
@@ -123,9 +127,10 @@ function antennaFix(
   { hop }: JudgedHop,
   end: HopEnd,
   { name, diameterM }: Antenna,
+  fact = "antenna",
 ): QuickFix[] {
   const block = endInText(model, hop.name, end.site.name);
-  const arg = argument(factNamed(block?.fact.facts ?? [], "antenna"), "antenna");
+  const arg = argument(factNamed(block?.fact.facts ?? [], fact), "antenna");
   if (!block || !arg) return [];
   const size = diameterM === undefined ? "" : `, ${diameterM} m`;
   return [
@@ -144,6 +149,13 @@ function endOf({ judged, finding }: ToMend): HopEnd | undefined {
   return judged?.hop.ends.find((end) => end.site.name === site);
 }
 
+/** The antenna that a finding's address names by its own fact or by that of its coupler, else the first. */
+function standOf({ finding }: ToMend, end: HopEnd): Stand {
+  const fact = finding.at.split(" / ")[2]?.replace(/\.at$/, "");
+  const stands = antennasStated(end);
+  return stands.find((one) => one.fact === fact || one.couplerFact === fact) ?? stands[0]!;
+}
+
 function antennasFor(
   model: DesignModel,
   { hop }: JudgedHop,
@@ -156,13 +168,17 @@ function antennasFor(
   });
 }
 
-function couplersFor(model: DesignModel, { hop }: JudgedHop): Coupler[] {
-  const kind = arrangementByName(hop.arrangement.name)?.coupler;
+/** Of the catalogue, those of the usual kind first. */
+export function couplersFor(model: DesignModel, { hop }: JudgedHop): Coupler[] {
+  const facts = arrangementByName(hop.arrangement.name);
+  if (facts === undefined) return [];
   const frequencies = hop.ends.flatMap((end) => end.transmitFrequencyHz ?? []);
-  return installable(model, "coupler").flatMap((name) => {
+  const suiting = installable(model, "coupler").flatMap((name) => {
     const coupler = model.lookup.coupler(name);
-    return coupler && coupler.kind === kind && covers(coupler.band, frequencies) ? [coupler] : [];
+    return coupler?.kind && suits(coupler.kind, facts) && covers(coupler.band, frequencies) ? [coupler] : [];
   });
+  const isUsual = ({ kind }: Coupler) => kind === facts.coupler;
+  return [...suiting.filter(isUsual), ...suiting.filter((one) => !isUsual(one))];
 }
 
 /** Names of a kind without the templates. */

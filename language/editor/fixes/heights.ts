@@ -1,5 +1,7 @@
+import { antennasStated } from "../../../shared/equipment/stands.js";
 import type { ClearanceResult } from "../../../shared/evaluate/result.js";
 import { trimmed } from "../../../shared/format/numbers.js";
+import { raisesOf, rayFault } from "../../../shared/rules/ray-fault.js";
 import { findUnit } from "../../../shared/units/units.js";
 import { argument, factNamed } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
@@ -36,35 +38,23 @@ export function clearHeights({ model, finding, judged }: ToMend): readonly Quick
     );
 }
 
-/** Raises the diversity antenna that the finding stands at. */
-export function clearDiversityHeight({ model, finding, judged }: ToMend): readonly QuickFix[] {
-  const index = judged?.hop.ends.findIndex(({ site }) => finding.at.includes(` / ${site.name} / `)) ?? -1;
-  const site = judged?.hop.ends[index]?.site.name;
-  const path = judged?.result.diversityPaths?.find((one) => one.site === site);
-  const neededM =
-    path &&
-    neededAtAll(
-      path.clearance.filter(({ verdict }) => verdict === "missed"),
-      index as 0 | 1,
+/** Raises a further antenna of the ray that the finding is about: the smaller raise first. */
+export function clearFurtherHeight({ model, finding, judged }: ToMend): readonly QuickFix[] {
+  if (!judged) return [];
+  const { hop, result } = judged;
+  return (result.furtherPaths ?? [])
+    .filter((path) => rayFault(hop, path)?.at === finding.at)
+    .flatMap((path) => raisesOf(hop, path))
+    .flatMap(({ end, fact, neededM }) =>
+      heightFix(model, hop.name, hop.ends[end].site.name, neededM, "Raise", Math.ceil, finding.rule, fact),
     );
-  if (!judged || site === undefined || neededM === undefined) return [];
-  return heightFix(
-    model,
-    judged.hop.name,
-    site,
-    neededM,
-    "Raise",
-    Math.ceil,
-    finding.rule,
-    "diversity-antenna",
-  );
 }
 
 export function lowerToStructure({ model, finding, judged }: ToMend): readonly QuickFix[] {
   const end = judged?.hop.ends.find(({ site }) => finding.at.includes(` / ${site.name} / `));
   const topM = end?.site.structure?.heightM;
   if (!judged || !end || topM === undefined) return [];
-  const which = finding.at.endsWith(" / diversity-antenna.at") ? "diversity-antenna" : "antenna";
+  const which = /([a-z]+-antenna)\.at$/.exec(finding.at)?.[1] ?? "antenna";
   return heightFix(model, judged.hop.name, end.site.name, topM, "Lower", Math.floor, finding.rule, which);
 }
 
@@ -73,7 +63,7 @@ export function stateStructure({ model, finding, judged }: ToMend): readonly Qui
   const end = judged?.hop.ends.find(({ site }) => finding.at.includes(` / ${site.name} / `));
   const block = end && acceptingInText(model, `site ${end.site.name}`);
   if (!end || !block) return [];
-  const topM = Math.ceil(Math.max(end.antennaHeightM ?? 0, end.diversityHeightM ?? 0));
+  const topM = Math.ceil(Math.max(...antennasStated(end).map(({ heightM = 0 }) => heightM)));
   return ["mast", "tower"].flatMap((kind): QuickFix[] => {
     const edit = stateFact(model, block, "structure", `structure ${kind} ${topM} m`);
     const title = `State a ${kind} of ${topM} m at ${end.site.name} (write what really stands there)`;
@@ -87,8 +77,6 @@ function neededAtAll(failing: readonly ClearanceResult[], end: 0 | 1): number | 
   return Math.max(...(needed as number[]));
 }
 
-type Which = "antenna" | "diversity-antenna";
-
 function heightFix(
   model: DesignModel,
   hop: string,
@@ -97,7 +85,7 @@ function heightFix(
   verb: "Raise" | "Lower",
   round: (value: number) => number,
   rule: string,
-  which: Which = "antenna",
+  which = "antenna",
 ): readonly QuickFix[] {
   const end = endInText(model, hop, site);
   const found = end && heightEdit(model, end, heightM, round, which);
@@ -118,7 +106,7 @@ function heightEdit(
   end: BlockInText,
   heightM: number,
   round: (value: number) => number,
-  which: Which,
+  which: string,
 ): { readonly edit: TextEdit; readonly written: string } | undefined {
   const antenna = factNamed(end.fact.facts, which);
   const height = which === "antenna" ? factNamed(end.fact.facts, "height") : undefined;

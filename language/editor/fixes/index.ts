@@ -9,8 +9,9 @@ import {
   otherCoupler,
   removeCoupler,
 } from "./equipment.js";
+import { addAntenna, removeAntenna } from "./further.js";
 import { exchangeHalves, otherHalf } from "./halves.js";
-import { clearDiversityHeight, clearHeights, lowerToStructure, stateStructure } from "./heights.js";
+import { clearFurtherHeight, clearHeights, lowerToStructure, stateStructure } from "./heights.js";
 import {
   addController,
   addIfCards,
@@ -34,7 +35,8 @@ export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly Qu
   "path-length": mendPosition,
   "position-slip": mendPosition,
   clearance: clearHeights,
-  "diversity-clearance": clearDiversityHeight,
+  "diversity-clearance": clearFurtherHeight,
+  "second-antenna-clearance": clearFurtherHeight,
   "diffraction-loss": clearHeights,
   "antenna-above-structure": (toMend) => [...feetAboveStructure(toMend), ...lowerToStructure(toMend)],
   "structure-in-feet": otherUnit,
@@ -44,6 +46,9 @@ export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly Qu
   "antenna-out-of-band": otherAntenna,
   "antenna-single-polarized": otherAntenna,
   "coupler-missing": addCoupler,
+  "antenna-ports-short": addAntenna,
+  "antenna-not-needed": removeAntenna,
+  "diversity-incomplete": removeAntenna,
   "coupler-wrong-kind": otherCoupler,
   "coupler-out-of-band": otherCoupler,
   "coupler-not-needed": removeCoupler,

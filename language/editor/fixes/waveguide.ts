@@ -1,6 +1,7 @@
 /** Fixes about what leads from the units to the antenna: flexible pieces, long lines, neither. */
 import type { Feeder, FrequencyRange, Hop, HopEnd } from "../../../shared/design/design.js";
 import { isAllIndoor } from "../../../shared/equipment/mounting.js";
+import { antennasStated } from "../../../shared/equipment/stands.js";
 import { waveguideSize } from "../../../shared/equipment/waveguide.js";
 import { argument, factNamed } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
@@ -79,8 +80,8 @@ export function directOrFeeder(toMend: ToMend): readonly QuickFix[] {
 }
 
 /** Whole metres up to the highest antenna of the end. */
-function reachOf({ antennaHeightM = 0, diversityHeightM = 0 }: HopEnd): string {
-  return `${Math.max(1, Math.ceil(Math.max(antennaHeightM, diversityHeightM)))} m`;
+function reachOf(end: HopEnd): string {
+  return `${Math.max(1, ...antennasStated(end).map(({ heightM = 0 }) => Math.ceil(heightM)))} m`;
 }
 
 /** Radio bands begin beside the usual bands of guides: 17.7 GHz goes through one that is named from 18 GHz on. */

@@ -1,9 +1,23 @@
 /** An end of a hop: antennas and what leads to them, power, how it is mounted. */
-import type { Context } from "../types.js";
+import { FURTHER } from "../../../shared/equipment/stands.js";
+import type { Context, Property } from "../types.js";
 import { frequency, one, PRACTICE, quantity, type Rows, ref } from "./values.js";
 
 const END: readonly Context[] = ["end", "defaults end"];
 const antennaHeight = quantity("length", { min: "0 m", max: "700 m" });
+
+const couplerArgs: Property["args"] = [
+  { name: "coupler", value: ref("coupler"), meaning: "Coupler or orthomode transducer." },
+  {
+    name: "mounting",
+    optional: true,
+    value: {
+      type: "word",
+      words: { direct: "on the back of the antenna", separate: "on the pole, with a flexible waveguide" },
+    },
+    meaning: "How it is mounted.",
+  },
+];
 
 export const endRows: Rows = [
   {
@@ -33,6 +47,21 @@ export const endRows: Rows = [
     source: PRACTICE,
     example: "height 24 m",
   },
+  ...FURTHER.map(
+    (place): Property => ({
+      name: `${place}-antenna`,
+      in: END,
+      alsoCalled: place === "second" ? ["antenna-2", "second-dish"] : undefined,
+      args: [
+        { name: "antenna", value: ref("antenna"), meaning: "Antenna." },
+        { name: "at", label: "at", value: antennaHeight, meaning: "Height of its centre above ground." },
+      ],
+      meaning: `The ${place} antenna of this end, for the units that the ${place === "second" ? "first has" : "others have"} no place for: two units without a coupler between them, the fifth to the eighth carrier, or four on orthomode transducers.`,
+      fallback: "no more antennas are ordered, hung and counted than are stated",
+      source: PRACTICE,
+      example: `${place}-antenna A18-06 at 22 m`,
+    }),
+  ),
   {
     name: "diversity-antenna",
     in: END,
@@ -50,22 +79,25 @@ export const endRows: Rows = [
     name: "coupler",
     in: END,
     alsoCalled: ["combiner", "splitter", "hybrid"],
-    args: [
-      { name: "coupler", value: ref("coupler"), meaning: "Coupler or orthomode transducer." },
-      {
-        name: "mounting",
-        optional: true,
-        value: {
-          type: "word",
-          words: { direct: "on the back of the antenna", separate: "on the pole, with a flexible waveguide" },
-        },
-        meaning: "How it is mounted.",
-      },
-    ],
+    args: couplerArgs,
     meaning: "What joins the outdoor units to the antenna at this end.",
     source: PRACTICE,
     example: "coupler H18-U direct",
   },
+  ...FURTHER.map(
+    (place): Property => ({
+      name: `${place}-coupler`,
+      in: END,
+      args: couplerArgs,
+      meaning:
+        place === "second"
+          ? "What joins outdoor units to the second antenna, or to the diversity antenna."
+          : `What joins outdoor units to the ${place} antenna.`,
+      fallback: "the antenna takes one unit",
+      source: PRACTICE,
+      example: `${place}-coupler H18-E direct`,
+    }),
+  ),
   {
     name: "feeder",
     in: END,

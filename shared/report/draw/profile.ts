@@ -12,7 +12,7 @@ import { fresnel, fresnelAsked, kFactor, kilometres, metres } from "../../format
 import type { TerrainProfile } from "../../terrain/profile.js";
 import { coordinate, element } from "../document/markup.js";
 import { LabelRows, textWidth } from "./labels.js";
-import { diversityHeightsM, diversityRays } from "./profile-diversity.js";
+import { furtherAntennas, furtherRayLines, furtherRayWords } from "./profile-further.js";
 import {
   asked,
   askedAt,
@@ -117,7 +117,7 @@ export function drawProfile(
     gaps(result, scales),
     asked(points, result, k, scales),
     reflectedRays(result, scales, k),
-    diversityRays(hop, result, scales),
+    furtherRayLines(hop, result, scales),
     ray(points, scales),
     obstacles(hop, points, scales, k),
     ends(result, scales, sheet.narrow),
@@ -150,7 +150,7 @@ function heightScale(
     ...(rayM === undefined ? [] : [rayM + fresnelRadiusM, rayM - fresnelRadiusM]),
   ]);
   heights.push(...labels.map(({ drawnM }) => drawnM), ...(antennaHeightsM(result) ?? []));
-  heights.push(...diversityHeightsM(hop, result).filter((heightM) => heightM !== undefined));
+  heights.push(...furtherAntennas(hop, result).map(({ aslM }) => aslM));
   const [low, high] = extent(heights) as [number, number];
   if (!(Math.max(high, -low) < BEYOND_ANY_HEIGHT_M)) return undefined;
   // A flat path must not look like mountains.
@@ -217,8 +217,7 @@ function legendItems(
   const items: LegendItem[] = [{ kind: "land", words: `ground, ${kFactor(k)}`, area: true }];
   if (hasCover) items.push({ kind: "cover", words: "trees and buildings as surveyed", area: true });
   if (result.geometry) items.push({ kind: "ray", words: "ray" });
-  if (diversityHeightsM(hop, result).some((heightM) => heightM !== undefined))
-    items.push({ kind: "diversity", words: "ray to the diversity antenna" });
+  if (furtherAntennas(hop, result).length > 0) items.push({ kind: "diversity", words: furtherRayWords(hop) });
   if (result.clearance.length > 0) items.push({ kind: "zone", words: "first Fresnel zone", area: true });
   if (here) items.push({ kind: "asked", words: `${fresnelAsked(here.requiredFraction)} asked` });
   if (lowK) {

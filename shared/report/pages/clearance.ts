@@ -47,13 +47,11 @@ export function clearanceTable(result: HopResult, accepted: boolean): Table {
   };
 }
 
-/** Those of the diversity antennas behind the others; the height needed at their end is their own. */
-function criteriaOf({ clearance, diversityPaths = [] }: HopResult) {
+/** Those of further antennas behind the others; the heights needed are those of the antennas that the ray hangs on. */
+function criteriaOf({ clearance, furtherPaths = [] }: HopResult) {
   return [
     ...clearance.map((one) => ({ one, ray: "" })),
-    ...diversityPaths.flatMap(({ site, clearance: over }) =>
-      over.map((one) => ({ one, ray: `diversity antenna at ${site}: ` })),
-    ),
+    ...furtherPaths.flatMap(({ name, clearance: over }) => over.map((one) => ({ one, ray: `${name}: ` }))),
   ];
 }
 

@@ -1,9 +1,14 @@
 import type { Hop, HopEnd, Position } from "../../design/design.js";
+import { branchesOf } from "../../equipment/branches.js";
 import { GUIDE_TO_CHOOSE, guideEstimate } from "../../equipment/guide-to-choose.js";
+import { leadTo } from "../../equipment/mounting.js";
+import { antennasStated, type Stand } from "../../equipment/stands.js";
 import type { CarrierEnd } from "../../evaluate/carriers.js";
 import type { HopResult } from "../../evaluate/result.js";
 import { dbm, decibels, degrees, frequency, kFactor, metres } from "../../format/numbers.js";
 import { formatDms } from "../../geodesy/coordinates.js";
+import { arrangementByName, SINGLE } from "../../radio/arrangements.js";
+import { channelPlace } from "../../radio/channels.js";
 import { overCarriers, strongestMode } from "../carriers.js";
 import type { Table, TableRow } from "../document/document.js";
 import { drawnKFactor } from "../draw/profile-points.js";
@@ -22,27 +27,15 @@ export function endsTable(hop: Hop, result: HopResult): Table {
       ({ site }) => site.structure && `${site.structure.kind}, ${metres(site.structure.heightM)}`,
     ],
     ["Antenna", ({ antenna }) => antenna?.title ?? antenna?.name],
-    [
-      "Antenna height above ground",
-      ({ antennaHeightM }) => (antennaHeightM === undefined ? undefined : metres(antennaHeightM)),
-    ],
+    ["Antenna height above ground", ({ antennaHeightM }) => metresOf(antennaHeightM)],
     ["Azimuth, true north", (_end, index) => degreesOf(result.geometry?.[index].azimuthDeg)],
     [
       `Elevation at ${kFactor(drawnKFactor(hop))}`,
       (_end, index) => degreesOf(result.geometry?.[index].elevationDeg),
     ],
-    [
-      "Coupler",
-      ({ coupler, mounting }) =>
-        coupler && `${coupler.title ?? coupler.name}${mounting ? `, ${mounting}` : ""}`,
-    ],
+    ["Coupler", couplerWords],
     ["Feeder", (end) => feeder(hop, end)],
-    ["Diversity antenna", ({ diversityAntenna }) => diversityAntenna?.title ?? diversityAntenna?.name],
-    [
-      "Its height above ground",
-      ({ diversityHeightM }) => (diversityHeightM === undefined ? undefined : metres(diversityHeightM)),
-    ],
-    ["Its feeder", (end) => diversityFeeder(hop, end)],
+    ...furtherAntennas(hop),
     ["Further loss", ({ extraLossDb }) => (extraLossDb === undefined ? undefined : decibels(extraLossDb))],
     ["Transmits", (end) => transmits(end)],
     ...furtherChannels(hop),
@@ -89,17 +82,48 @@ function feeder(hop: Hop, end: HopEnd): string | undefined {
   return `${feeder.title ?? feeder.name}${feederLengthM === undefined ? "" : `, ${metres(feederLengthM)}`}`;
 }
 
-/** The design states one feeder an end, and the levels take it for both antennas. */
-function diversityFeeder(hop: Hop, end: HopEnd): string | undefined {
-  return (
-    end.diversityAntenna && (end.feeder ?? guideEstimate(hop, end)) && "taken to be as the first antenna's"
-  );
+/** Rows of each antenna beside the first. The design states one feeder an end, and the levels take it for all. */
+function furtherAntennas(hop: Hop): Row[] {
+  const facts = new Set(hop.ends.flatMap((end) => antennasStated(end).slice(1)).map(({ fact }) => fact));
+  return [...facts].flatMap((fact): Row[] => {
+    const standOf = (end: HopEnd) => antennasStated(end).find((one) => one.fact === fact);
+    const words = fact.replace("-", " ");
+    return [
+      [
+        `${words[0]!.toUpperCase()}${words.slice(1)}`,
+        (end) => standOf(end)?.antenna?.title ?? standOf(end)?.antenna?.name,
+      ],
+      ["Its height above ground", (end) => metresOf(standOf(end)?.heightM)],
+      ["Its coupler", (end) => couplerWords(standOf(end) ?? {})],
+      ["Its feeder", (end) => furtherFeeder(hop, end, standOf(end))],
+    ];
+  });
+}
+
+function metresOf(heightM: number | undefined): string | undefined {
+  return heightM === undefined ? undefined : metres(heightM);
+}
+
+function couplerWords({ coupler, mounting }: Pick<HopEnd, "coupler" | "mounting">): string | undefined {
+  return coupler && `${coupler.title ?? coupler.name}${mounting ? `, ${mounting}` : ""}`;
+}
+
+function furtherFeeder(hop: Hop, end: HopEnd, stand: Stand | undefined): string | undefined {
+  if (stand?.antenna === undefined) return undefined;
+  const isLed = leadTo(hop, end, stand) !== "none";
+  return isLed && (end.feeder ?? guideEstimate(hop, end)) ? "taken to be as the first antenna's" : undefined;
 }
 
 /** A row for each channel of a carrier behind the first. */
-function furtherChannels({ furtherChannels }: Hop): Row[] {
+function furtherChannels({ furtherChannels, arrangement }: Hop): Row[] {
+  const facts = arrangementByName(arrangement.name) ?? SINGLE;
+  const on = (place: number) =>
+    branchesOf(facts)
+      .filter((_, unit) => channelPlace(facts, unit) === place)
+      .map(({ name }) => name)
+      .join(" and ") || `carrier ${place + 1}`;
   return (furtherChannels ?? []).map(({ number, lowHz, highHz }, index) => [
-    `Transmits, carrier ${index + 2}, channel ${number}`,
+    `Transmits, ${on(index + 1)}, channel ${number}`,
     ({ transmits: half }) =>
       half && transmits({ transmits: half, transmitFrequencyHz: half === "low" ? lowHz : highHz }),
   ]);

@@ -1,6 +1,6 @@
 import { address } from "../../design/address.js";
 import type { Antenna } from "../../design/design.js";
-import { antennasOf, mountingOf, takesDirect } from "../../equipment/mounting.js";
+import { antennasUsed, leadTo, mountingFact, mountingOf, takesDirect } from "../../equipment/mounting.js";
 import { metres } from "../../format/numbers.js";
 import { exampleHop } from "../example-preamble.js";
 import type { HopRule } from "../rule.js";
@@ -25,12 +25,17 @@ export const directMounting: HopRule = {
 ${exampleHop({ keld: "antenna A18-24 at 40 m\n    mounting direct\n    transmits high" })}`,
   check({ hop, report }) {
     for (const end of hop.ends) {
-      // With a feeder the mounting contradicts itself: told by a rule of its own.
-      if (mountingOf(end) !== "direct" || end.feeder !== undefined) continue;
-      const heavy = antennasOf(hop, end).find((one) => !takesDirect(one));
-      if (heavy === undefined) continue;
+      // With a feeder to it the mounting contradicts itself: told by a rule of its own.
+      const found = antennasUsed(hop, end).find(
+        (stand) =>
+          mountingOf(end, stand) === "direct" &&
+          leadTo(hop, end, stand) === "none" &&
+          !takesDirect(stand.antenna!),
+      );
+      const heavy = found?.antenna;
+      if (found === undefined || heavy === undefined) continue;
       report({
-        at: address("hop", hop.name, end.site.name, end.mounting === undefined ? "mounting" : "coupler"),
+        at: address("hop", hop.name, end.site.name, mountingFact(found)),
         about: address("hop", hop.name, end.site.name),
         message: `direct mounting at ${end.site.name}: ${heavy.name} ${reason(heavy)}`,
         related: [{ at: address("antenna", heavy.name), message: heavy.name }],

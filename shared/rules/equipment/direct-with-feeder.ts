@@ -1,5 +1,5 @@
 import { address } from "../../design/address.js";
-import { mountingOf } from "../../equipment/mounting.js";
+import { antennasUsed, leadTo, mountingFact, mountingOf } from "../../equipment/mounting.js";
 import { exampleHop } from "../example-preamble.js";
 import type { HopRule } from "../rule.js";
 
@@ -17,7 +17,8 @@ export const directWithFeeder: HopRule = {
   id: "direct-with-feeder",
   severity: "error",
   title: "What is mounted directly has no feeder",
-  checks: "Whether an end states direct mounting, with its coupler or by itself, and a feeder too.",
+  checks:
+    "Whether an end states direct mounting of all its antennas, with their couplers or by itself, and a feeder too.",
   why: "One of the two is left over. Either a waveguide is ordered that fits nowhere and its loss counts, or the unit is ordered for a mounting that it does not get.",
   fix: "Remove the feeder, or mount separately.",
   source: "common practice",
@@ -26,9 +27,12 @@ export const directWithFeeder: HopRule = {
   bad: mounted("direct"),
   check({ hop, report }) {
     for (const end of hop.ends) {
-      if (end.feeder === undefined || mountingOf(end) !== "direct") continue;
+      const found = antennasUsed(hop, end).find(
+        (stand) => mountingOf(end, stand) === "direct" && leadTo(hop, end, stand) === "feeder",
+      );
+      if (end.feeder === undefined || found === undefined) continue;
       const { name } = end.site;
-      const fact = end.mounting === undefined ? "mounting" : "coupler";
+      const fact = mountingFact(found);
       report({
         at: address("hop", hop.name, name, fact),
         about: address("hop", hop.name, name),

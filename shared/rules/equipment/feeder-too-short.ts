@@ -1,5 +1,6 @@
 import { address } from "../../design/address.js";
-import { isAllIndoor } from "../../equipment/mounting.js";
+import { antennasUsed, isAllIndoor } from "../../equipment/mounting.js";
+import { standWords } from "../../equipment/stands.js";
 import { apart, metres } from "../../format/numbers.js";
 import { exampleHop } from "../example-preamble.js";
 import type { HopRule } from "../rule.js";
@@ -34,19 +35,21 @@ export const feederTooShort: HopRule = {
   bad: indoor("3 m"),
   check({ hop, report }) {
     if (!isAllIndoor(hop)) return;
-    for (const { site, feeder, feederLengthM, antennaHeightM = 0, diversityHeightM = 0 } of hop.ends) {
-      const highestM = Math.max(antennaHeightM, diversityHeightM);
-      if (feeder === undefined || feederLengthM === undefined || feederLengthM >= highestM) continue;
+    for (const end of hop.ends) {
+      const { site, feeder, feederLengthM } = end;
+      const highest = antennasUsed(hop, end).toSorted((a, b) => (b.heightM ?? 0) - (a.heightM ?? 0))[0];
+      const highestM = highest?.heightM;
+      if (highest === undefined || highestM === undefined || feeder === undefined) continue;
+      if (feederLengthM === undefined || feederLengthM >= highestM) continue;
       const [length, height] = apart(metres, feederLengthM, highestM);
-      const second = diversityHeightM > antennaHeightM;
       report({
         at: address("hop", hop.name, site.name, "feeder.length"),
-        message: `${feeder.name} at ${site.name} is ${length} long, ${second ? "the diversity antenna" : "its antenna"} hangs at ${height} and the radio stands indoors`,
+        message: `${feeder.name} at ${site.name} is ${length} long, ${highest.fact === "antenna" ? "its antenna" : `the ${standWords(highest)}`} hangs at ${height} and the radio stands indoors`,
         // The room may be the one under the roof.
         severity: site.structure?.kind === "roof" ? "warning" : undefined,
         related: [
           {
-            at: address("hop", hop.name, site.name, `${second ? "diversity-antenna" : "antenna"}.at`),
+            at: address("hop", hop.name, site.name, `${highest.fact}.at`),
             message: `at ${height}`,
           },
         ],

@@ -1,6 +1,9 @@
 import { address } from "../../design/address.js";
 import type { Hop, HopEnd } from "../../design/design.js";
 import { interfacesFit } from "../../equipment/interfaces.js";
+import { leadTo } from "../../equipment/mounting.js";
+import { type Stand, standsOf } from "../../equipment/stands.js";
+import { arrangementByName, SINGLE } from "../../radio/arrangements.js";
 import { exampleHop } from "../example-preamble.js";
 import type { HopRule } from "../rule.js";
 
@@ -39,16 +42,15 @@ feeder FLEX-26 {
 ${exampleHop({ keld: "antenna A18-06F at 40 m\n    feeder FLEX-26 length 0.9 m\n    transmits high" })}`,
   check({ hop, report }) {
     for (const end of hop.ends) {
-      const parts = chain(hop, end);
-      for (const [index, part] of parts.entries()) {
-        const next = parts[index + 1];
-        if (part.interface === undefined || next?.interface === undefined) continue;
-        const { fits, remark } = interfacesFit(part.interface, next.interface);
-        if (fits) continue;
-        report({
-          at: address("hop", hop.name, end.site.name, next.fact),
-          message: `${part.name} (${part.interface}) does not bolt to ${next.name} (${next.interface}) at ${end.site.name}: ${remark}`,
-        });
+      // What leads to several antennas alike is told once.
+      const told = new Set<string>();
+      for (const { part, next, remark } of standsToBolt(hop, end).flatMap((stand) =>
+        unfit(hop, end, stand),
+      )) {
+        const message = `${part.name} (${part.interface}) does not bolt to ${next.name} (${next.interface}) at ${end.site.name}: ${remark}`;
+        if (told.has(message)) continue;
+        told.add(message);
+        report({ at: address("hop", hop.name, end.site.name, next.fact), message });
       }
     }
   },
@@ -60,12 +62,31 @@ interface MountedPart {
   readonly interface?: string;
 }
 
+/** The first also before its antenna is stated. */
+function standsToBolt({ arrangement }: Hop, end: HopEnd): readonly Stand[] {
+  const stands = standsOf(end, arrangementByName(arrangement.name) ?? SINGLE);
+  return stands.filter(({ antenna }, index) => index === 0 || antenna !== undefined);
+}
+
+function unfit(hop: Hop, end: HopEnd, stand: Stand) {
+  const parts = chain(hop, end, stand);
+  return parts.flatMap((part, index) => {
+    const next = parts[index + 1];
+    if (part.interface === undefined || next?.interface === undefined) return [];
+    const { fits, remark } = interfacesFit(part.interface, next.interface);
+    return fits ? [] : [{ part, next, remark }];
+  });
+}
+
 /** From the unit to the antenna. Parts that state nothing stay between: what is behind them is not bolted to what is before. */
-function chain({ radio }: Hop, { coupler, feeder, antenna }: HopEnd): readonly MountedPart[] {
+function chain(hop: Hop, end: HopEnd, stand: Stand): readonly MountedPart[] {
+  const { radio } = hop;
+  const { coupler, antenna } = stand;
+  const feeder = leadTo(hop, end, stand) === "feeder" ? end.feeder : undefined;
   return [
     radio && { name: radio.name, fact: "radio", interface: radio.unit?.interface },
-    coupler && { name: coupler.name, fact: "coupler", interface: coupler.interface },
+    coupler && { name: coupler.name, fact: stand.couplerFact, interface: coupler.interface },
     feeder && { name: feeder.name, fact: "feeder", interface: feeder.interface },
-    antenna && { name: antenna.name, fact: "antenna", interface: antenna.mount?.interface },
+    antenna && { name: antenna.name, fact: stand.fact, interface: antenna.mount?.interface },
   ].filter((part) => part !== undefined);
 }

@@ -1,4 +1,5 @@
 import { address } from "../../design/address.js";
+import { antennasUsed } from "../../equipment/mounting.js";
 import { exampleHop } from "../example-preamble.js";
 import type { HopRule } from "../rule.js";
 
@@ -19,15 +20,18 @@ export const polarizationNotTaken: HopRule = {
 
 ${exampleHop({ keld: "antenna A18-06H at 40 m\n    transmits high" })}`,
   check({ hop, report }) {
-    for (const { site, antenna } of hop.ends) {
-      const takes = antenna?.mount?.takes;
-      if (takes === undefined || takes === "either" || antenna?.polarizations === "dual") continue;
-      if (hop.polarization === undefined || hop.polarization === takes) continue;
-      report({
-        at: address("hop", hop.name, site.name, "antenna"),
-        message: `${antenna!.name} at ${site.name} takes ${takes} polarization, the hop is ${hop.polarization}`,
-        related: [{ at: address("hop", hop.name, "polarization"), message: `${hop.polarization}` }],
-      });
+    for (const end of hop.ends) {
+      const { name } = end.site;
+      for (const { antenna, fact } of antennasUsed(hop, end)) {
+        const takes = antenna?.mount?.takes;
+        if (takes === undefined || takes === "either" || antenna?.polarizations === "dual") continue;
+        if (hop.polarization === undefined || hop.polarization === takes) continue;
+        report({
+          at: address("hop", hop.name, name, fact),
+          message: `${antenna!.name} at ${name} takes ${takes} polarization, the hop is ${hop.polarization}`,
+          related: [{ at: address("hop", hop.name, "polarization"), message: `${hop.polarization}` }],
+        });
+      }
     }
   },
 };

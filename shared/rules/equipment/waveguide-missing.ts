@@ -1,7 +1,7 @@
 import { address } from "../../design/address.js";
 import type { Antenna, Hop, HopEnd } from "../../design/design.js";
-import { ESTIMATED_LENGTH_M, guideEstimate } from "../../equipment/guide-to-choose.js";
-import { antennasOf, leadOf, mountingOf, takesDirect } from "../../equipment/mounting.js";
+import { ESTIMATED_LENGTH_M, guideEstimate, openLead } from "../../equipment/guide-to-choose.js";
+import { leadTo, mountingFact, mountingOf, takesDirect } from "../../equipment/mounting.js";
 import { decibels, trimmed } from "../../format/numbers.js";
 import { exampleHop } from "../example-preamble.js";
 import type { HopRule } from "../rule.js";
@@ -55,27 +55,21 @@ interface Lacking {
 }
 
 function whatLacks(hop: Hop, end: HopEnd): Lacking | undefined {
-  const { antenna, coupler } = end;
+  const stand = openLead(hop, end);
+  if (stand?.antenna === undefined) return undefined;
+  const { antenna, coupler, fact } = stand;
   const { name } = end.site;
-  switch (leadOf(hop, end)) {
-    case "feeder":
-    case "none":
-      return undefined;
-    case "line to choose": {
-      const words = `${hop.radio?.name ?? "the radio"} at ${name} stands indoors, and no feeder leads to ${antenna!.name}`;
-      return { fact: [], words };
-    }
-    case "piece to choose": {
-      const heavy = antennasOf(hop, end).find((one) => !takesDirect(one));
-      if (mountingOf(end) === undefined && heavy !== undefined) {
-        const words = `${heavy.name} at ${name} cannot be mounted directly, and neither mounting nor feeder is stated`;
-        return { fact: [heavy === antenna ? "antenna" : "diversity-antenna"], words, antenna: heavy };
-      }
-      const part = coupler?.name ?? hop.radio?.name ?? "the unit";
-      const words = `${part} at ${name} is mounted separately from ${antenna!.name}, but no waveguide joins them`;
-      return { fact: [end.mounting === undefined ? "mounting" : "coupler"], words };
-    }
+  if (leadTo(hop, end, stand) === "line to choose") {
+    const words = `${hop.radio?.name ?? "the radio"} at ${name} stands indoors, and no feeder leads to ${antenna.name}`;
+    return { fact: [], words };
   }
+  if (mountingOf(end, stand) === undefined && !takesDirect(antenna)) {
+    const words = `${antenna.name} at ${name} cannot be mounted directly, and neither mounting nor feeder is stated`;
+    return { fact: [fact], words, antenna };
+  }
+  const part = coupler?.name ?? hop.radio?.name ?? "the unit";
+  const words = `${part} at ${name} is mounted separately from ${antenna.name}, but no waveguide joins them`;
+  return { fact: [mountingFact(stand)], words };
 }
 
 /** What stands in the level in its place. */

@@ -261,6 +261,91 @@ describe("equipment", () => {
     expect(titles(none)).toEqual([expect.stringMatching(/^Accept /)]);
   });
 
+  const DUAL = `antenna D18 like A18-06 { polarizations dual }
+coupler DP18 { kind dual-polarized; band 17.7 GHz to 19.7 GHz; main-loss 3.9 dB }
+`;
+  const arranged = (arrangement: string, lines: string) =>
+    DUAL +
+    withHop((hop) =>
+      hop
+        .replace("objective trunk\n", "")
+        .replace("radio R18", `radio R18\n  arrangement ${arrangement}`)
+        .replaceAll("antenna A18-06 at 40 m", lines),
+    );
+
+  test("a further antenna with its coupler where units have no place, beside the first and clear of it", async () => {
+    const { fixes, applied } = await fixesOf(
+      arranged("8+0 xpic", "antenna D18 at 40 m\n    coupler DP18 direct"),
+      "antenna-ports-short",
+    );
+    expect(titles(fixes)).toEqual([
+      "Add D18 with DP18 at 38.9 m at KELD (changes the equipment)",
+      "Add D18 with DP18 at 41.1 m at KELD (changes the equipment)",
+      expect.stringMatching(/^Accept antenna-ports-short/),
+    ]);
+    expect(applied(fixes[0]!)).toContain(`    antenna D18 at 40 m
+    second-antenna D18 at 38.9 m
+    coupler DP18 direct
+    second-coupler DP18 direct
+    transmits high`);
+    // The fifth carrier alone needs no coupler; a pair on a transducer takes the larger coupler first.
+    const five = await fixesOf(
+      arranged("4+1 xpic", "antenna D18 at 40 m\n    coupler DP18 direct"),
+      "antenna-ports-short",
+    );
+    expect(titles(five.fixes)[0]).toBe("Add D18 at 38.9 m at KELD (changes the equipment)");
+    const small = await fixesOf(
+      arranged("4+0 xpic", "antenna D18 at 40 m\n    coupler O18 direct"),
+      "antenna-ports-short",
+    );
+    expect(titles(small.fixes)[0]).toBe("Take coupler DP18 at KELD (changes the equipment)");
+    expect(titles(small.fixes)[1]).toBe("Add D18 with O18 at 38.9 m at KELD (changes the equipment)");
+  });
+
+  test("a second antenna under the word of another arrangement is called by its own", async () => {
+    const wrong = await fixesOf(
+      arranged("1+1 hot-standby two-antennas", "antenna D18 at 40 m\n    diversity-antenna D18 at 38 m"),
+      "antenna-ports-short",
+    );
+    expect(titles(wrong.fixes)[0]).toBe("Write second-antenna in place of diversity-antenna at KELD");
+    expect(wrong.applied(wrong.fixes[0]!)).toContain("second-antenna D18 at 38 m\n    transmits high");
+    const other = await fixesOf(
+      arranged("1+1 space-diversity", "antenna D18 at 40 m\n    second-antenna D18 at 30 m"),
+      "antenna-not-needed",
+    );
+    expect(titles(other.fixes)[0]).toBe("Write diversity-antenna in place of second-antenna at KELD");
+  });
+
+  test("what is told of a second antenna or coupler is mended there", async () => {
+    const lacking = await fixesOf(
+      arranged("8+0 xpic", "antenna D18 at 40 m\n    second-antenna D18 at 38 m\n    coupler DP18 direct"),
+      "coupler-missing",
+    );
+    expect(lacking.applied(lacking.fixes[0]!)).toContain("coupler DP18 direct\n    second-coupler DP18\n");
+    const band = await fixesOf(
+      arranged(
+        "3+0 single-polarization",
+        "antenna D18 at 40 m\n    second-antenna D18 at 38 m\n    coupler H18-E direct\n    second-coupler H7-E direct",
+      ),
+      "coupler-out-of-band",
+    );
+    expect(band.applied(band.fixes[0]!)).toContain("coupler H18-E direct\n    second-coupler H18-E direct");
+    const needless = await fixesOf(
+      arranged("1+0", "antenna D18 at 40 m\n    second-antenna D18 at 38 m\n    second-coupler H18-E direct"),
+      "antenna-not-needed",
+    );
+    expect(titles(needless.fixes)[0]).toBe("Remove the second antenna at KELD (changes the equipment)");
+    expect(needless.applied(needless.fixes[0]!)).toContain("antenna D18 at 40 m\n    transmits high");
+    const low = await fixesOf(
+      arranged(
+        "2+0 single-polarization two-antennas",
+        "antenna D18 at 40 m\n    second-antenna D18 at 6 m",
+      ).replace('hop KELD-TARN "Keld to Tarn" {', 'hop KELD-TARN "Keld to Tarn" {\n  objective trunk'),
+      "second-antenna-clearance",
+    );
+    expect(titles(low.fixes)[0]).toMatch(/^Raise the second antenna at (KELD|TARN) to [\d.]+ m/);
+  });
+
   test("an arrangement of another construction takes the radio's words", async () => {
     const outdoor = "radio R18O like R18 { construction all-outdoor }\n";
     const text = outdoor + withHop((hop) => hop.replace("radio R18", "radio R18O"));
