@@ -78,13 +78,18 @@ const BRANCHES = new WeakMap<ArrangementFacts, Map<string, readonly Branch[]>>()
 
 function makeBranches(facts: ArrangementFacts, joins: readonly Join[], side: Side): readonly Branch[] {
   const places = placesOf(facts, joins);
+  const isShared = (index: number) =>
+    places.some(
+      ({ antenna }, other) =>
+        other !== index &&
+        antenna === places[index]!.antenna &&
+        polarizationOf(facts, other) === polarizationOf(facts, index),
+    );
+  // Two that cancel each other's polarization cross together: they arrive alike.
+  const crossing = new Set(unitGroups(facts).filter((group) => group.some(isShared)).flat());
   return places.map((place, index): Branch => {
     const polarization = polarizationOf(facts, index);
-    const shared = places.some(
-      (other, i) =>
-        i !== index && other.antenna === place.antenna && polarizationOf(facts, i) === polarization,
-    );
-    const crossed = side === 1 && shared && !facts.hotStandby;
+    const crossed = side === 1 && crossing.has(index) && !facts.hotStandby;
     return {
       arm: crossed ? OTHER_ARM[place.arm] : place.arm,
       antenna: place.antenna,

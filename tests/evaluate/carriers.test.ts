@@ -169,6 +169,18 @@ test("over all arrangements: a unit has one arm at an end, the weakest carrier i
   );
 });
 
+test("two on one channel cross together and arrive alike, also where a third shares one polarization only", () => {
+  const coupler: Coupler = { name: "D18-U", kind: "dual-polarized", mainLossDb: 2, standbyLossDb: 6.8 };
+  const { carriers } = evaluateHop(over("3+0 xpic", { coupler }), GROUND);
+  const levels = carriers.map(({ ends }) => ends[1].received!.highestDbm);
+  for (const level of levels) expect(level).toBeCloseTo(levels[0]!, 9);
+  expect(carriers.map(({ ends }) => ends.map(({ arm }) => arm))).toEqual([
+    ["main", "standby"],
+    ["main", "standby"],
+    ["standby", "main"],
+  ]);
+});
+
 test("each arm, polarization and antenna has one unit at either end", () => {
   for (const facts of ARRANGEMENTS.filter(({ construction }) => construction !== "all-indoor")) {
     for (const side of [0, 1] as const) {
