@@ -86,7 +86,11 @@ function makeBranches(facts: ArrangementFacts, joins: readonly Join[], side: Sid
         polarizationOf(facts, other) === polarizationOf(facts, index),
     );
   // Two that cancel each other's polarization cross together: they arrive alike.
-  const crossing = new Set(unitGroups(facts).filter((group) => group.some(isShared)).flat());
+  const crossing = new Set(
+    unitGroups(facts)
+      .filter((group) => group.some(isShared))
+      .flat(),
+  );
   return places.map((place, index): Branch => {
     const polarization = polarizationOf(facts, index);
     const crossed = side === 1 && crossing.has(index) && !facts.hotStandby;

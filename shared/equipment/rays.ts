@@ -42,8 +42,10 @@ export function furtherRays(hop: Pick<Hop, "arrangement" | "ends">): readonly Fu
   const rays = new Map<string, FurtherRay>();
   for (const antennas of pairs) {
     const [one, other] = [stands[0][antennas[0] - 1], stands[1][antennas[1] - 1]];
-    if (one?.antenna === undefined || other?.antenna === undefined) continue;
-    if (antennas[0] === 1 && antennas[1] === 1) continue;
+    if (one === undefined || other === undefined || (antennas[0] === 1 && antennas[1] === 1)) continue;
+    // A first antenna that is not stated is told as such; of its ray the height alone is asked.
+    const isStated = (stand: Stand, number: number) => number === 1 || stand.antenna !== undefined;
+    if (!isStated(one, antennas[0]) || !isStated(other, antennas[1])) continue;
     rays.set(antennas.join(), { antennas, stands: [one, other], of: kind, name: nameOf(hop, [one, other]) });
   }
   return [...rays.values()];

@@ -60,7 +60,8 @@ export function evaluateDirections(
     const loss = between(frequencyHz, trace);
     if (loss === undefined) continue;
     losses.push(loss);
-    const moreLossDb = loss.rayDb && loss.rayDb(1, 2) - loss.diffractionDb;
+    const secondDb = loss.rayDb?.(1, 2);
+    const moreLossDb = secondDb === undefined ? undefined : secondDb - loss.diffractionDb;
     const fades = fadingOf(hop, [from, to], { ...path, moreLossDb }, climate, frequencyHz, trace);
     const here = waysOf(hop, [from, to], frequencyHz, loss, trace);
     const chain = here && chainOf(own ?? here, hop, [from, to], loss, trace);

@@ -9,15 +9,15 @@ import { hangable, obstructionOf, rayPath } from "./criteria.js";
 import type { Course, Heights } from "./geometry.js";
 import { diffractionLossDb } from "./path-loss.js";
 import type { ClearanceResult, FurtherPath } from "./result.js";
-import { newTrace, note, type Trace } from "./trace.js";
+import { newTrace, note, refused, type Trace } from "./trace.js";
 
 /** Which antenna of each end a ray hangs on, from 1, in the order of the hop's ends. */
 export type RayEnds = readonly [number, number];
 
 /** The ground under the path, as the rays over further antennas need it. */
 export interface FurtherGround {
-  /** Diffraction loss between two antennas, dB; 0 for a clear ray. */
-  diffractionDb(antennas: RayEnds, frequencyHz: number): number;
+  /** Diffraction loss between two antennas, dB; 0 for a clear ray, undefined where the method gives none. */
+  diffractionDb(antennas: RayEnds, frequencyHz: number): number | undefined;
 }
 
 type Ground = {
@@ -29,21 +29,23 @@ type Ground = {
 };
 
 /** @returns undefined when no end has a further antenna in use */
-export function furtherGround(hop: Hop, ground: Ground): FurtherGround | undefined {
+export function furtherGround(hop: Hop, ground: Ground, trace: Trace): FurtherGround | undefined {
   const facts = arrangementByName(hop.arrangement.name) ?? SINGLE;
   if (hop.ends.every((end) => standsOf(end, facts).length === 1)) return undefined;
-  const known = new Map<string, number>();
+  const known = new Map<string, number | undefined>();
   return {
     diffractionDb(antennas, frequencyHz) {
       const key = `${antennas.join()} ${frequencyHz}`;
-      let lossDb = known.get(key);
-      if (lossDb === undefined) known.set(key, (lossDb = lossOver(hop, ground, antennas, frequencyHz)));
+      if (!known.has(key)) known.set(key, lossOver(hop, ground, antennas, frequencyHz));
+      const lossDb = known.get(key);
+      if (lossDb === undefined)
+        refused(trace, "level", "the method of diffraction gives no figure for a ray of further antennas");
       return lossDb;
     },
   };
 }
 
-function lossOver(hop: Hop, ground: Ground, antennas: RayEnds, frequencyHz: number): number {
+function lossOver(hop: Hop, ground: Ground, antennas: RayEnds, frequencyHz: number): number | undefined {
   const heights = heightsOver(hop, ground.heights, antennas);
   const { course, profile, tops, kFactor } = ground;
   const obstruction = heights && obstructionOf(hop, course, heights, profile, tops, kFactor);
@@ -67,9 +69,10 @@ export function furtherPaths(
     const { antennas, name, of } = ray;
     const heights = heightsOver(hop, ground.heights, antennas);
     if (heights === undefined) return [];
-    const losses = frequenciesOver(hop, ray).map((hz) => {
+    const losses = frequenciesOver(hop, ray).flatMap((hz) => {
       const lossDb = between.diffractionDb(antennas, hz);
-      return { lossDb, moreDb: lossDb - between.diffractionDb([1, 1], hz) };
+      const firstDb = between.diffractionDb([1, 1], hz);
+      return lossDb === undefined || firstDb === undefined ? [] : [{ lossDb, moreDb: lossDb - firstDb }];
     });
     const worst = losses.toSorted((a, b) => b.lossDb - a.lossDb)[0];
     if (worst !== undefined && worst.moreDb >= 0.05) note(trace, moreLoss(ray, worst.moreDb));

@@ -45,7 +45,7 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
   const clearance =
     course && heights && profile ? clearances(hop, course, heights, profile, tops, trace) : [];
   const known = profile && course && heights && { course, heights, profile, tops, kFactor };
-  const rays = known && furtherGround(hop, known);
+  const rays = known && furtherGround(hop, known, trace);
   const obstruction = profile && obstructionOf(hop, course, heights, profile, tops, kFactor);
   const both =
     course && heights

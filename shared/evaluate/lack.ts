@@ -10,7 +10,8 @@ export const STEPS = [
   "zone",
   /** Ground under the path. */
   "profile",
-  "diversity antenna",
+  /** Rays over antennas beside the first. */
+  "further antennas",
   "level",
   /** Levels in the states with a unit on standby. */
   "standby",
@@ -81,7 +82,7 @@ const HEADINGS: Readonly<Record<Step, string>> = {
   heights: "Heights",
   zone: "Clearance",
   profile: "Ground",
-  "diversity antenna": "Clearance of the diversity antenna",
+  "further antennas": "Clearance of further antennas",
   level: "Level",
   standby: "Level on standby",
   threshold: "Margin",

@@ -11,8 +11,11 @@ export interface PathLosses {
   readonly freeSpaceDb: number;
   readonly gasDb: number;
   readonly diffractionDb: number;
-  /** Diffraction of the ray from an antenna of the sender to one of the receiver, from 1; absent: all as the first. */
-  rayDb?(from: number, to: number): number;
+  /**
+   * Diffraction of the ray from an antenna of the sender to one of the receiver, from 1; absent: all as the first.
+   * Undefined: not known.
+   */
+  rayDb?(from: number, to: number): number | undefined;
 }
 
 /** One direction of a hop between its two antennas' ports: everything but the transmitter's power. */
@@ -76,7 +79,10 @@ export function waysOf(
   for (const one of paths) {
     const sent = out.parts(one.from);
     const received = sent && back.parts(one.to);
-    if (sent && received) all.push(wayThrough(one, out.branches.indexOf(one.from), sent, received, path));
+    const diffractionDb = path.rayDb ? path.rayDb(one.from.antenna, one.to.antenna) : path.diffractionDb;
+    const losses = diffractionDb === undefined ? undefined : { ...path, diffractionDb };
+    if (sent && received && losses)
+      all.push(wayThrough(one, out.branches.indexOf(one.from), sent, received, losses));
     else if (one.state === "normal") return undefined;
   }
   return { all, complete: all.length === paths.length };
@@ -121,7 +127,7 @@ function wayThrough(
   received: EndParts,
   losses: PathLosses,
 ): Way {
-  const diffractionDb = losses.rayDb?.(path.from.antenna, path.to.antenna) ?? losses.diffractionDb;
+  const { diffractionDb } = losses;
   const eirpGainDb = sent.gainDbi - sent.lossDb;
   const betweenDb = losses.freeSpaceDb + losses.gasDb + diffractionDb;
   return {

@@ -1,5 +1,6 @@
 import { type Address, address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
+import { branchesAt, FURTHER, type Stand, standsOf, standWords } from "../equipment/stands.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { zoneFrequencyHz } from "./criteria.js";
 import { capacityVerdict } from "./judged-mode.js";
@@ -55,20 +56,41 @@ export function missingFacts(hop: Hop): readonly MissingFact[] {
   return facts;
 }
 
-/** Of an arrangement with a second antenna: the antenna where standby is judged, its height where its ray is. */
-function missingOfSecond({ name, objective, ends, arrangement }: Hop): readonly MissingFact[] {
+/** Of an arrangement with further antennas: those that units lack, and heights of those that they hang on. */
+function missingOfFurther({ name, objective, ends, arrangement }: Hop): readonly MissingFact[] {
   const facts = arrangementByName(arrangement.name);
-  if (objective === undefined || (facts?.antennas ?? 1) < 2) return [];
-  const ray = (objective.diversityClearance ?? objective.clearance).length > 0;
-  return ends.flatMap(({ site, diversityAntenna, diversityHeightM }): MissingFact[] => {
-    const at = address("hop", name, site.name, "diversity-antenna");
-    if (diversityAntenna === undefined)
-      return facts?.hotStandby
-        ? [{ fact: { name: "diversity antenna", site: site.name }, of: ["standby"], at }]
-        : [];
-    if (diversityHeightM !== undefined || !ray) return [];
+  if (facts === undefined || facts.transceivers === 1) return [];
+  return ends.flatMap((end): MissingFact[] => {
+    if (end.antenna === undefined) return [];
+    const site = end.site.name;
+    const stands = standsOf(end, facts);
+    const units = branchesAt(end, facts).map(({ antenna: at }, unit) => ({
+      at,
+      // What only a switched unit needs is missed where something is asked of it.
+      step: facts.hotStandby && unit % 2 === 1 ? ("standby" as const) : ("level" as const),
+    }));
+    const lacking = (isLacking: (stand: Stand | undefined) => boolean, more: readonly Step[] = []) => {
+      const steps = units.filter(({ at }) => at > 1 && isLacking(stands[at - 1])).map(({ step }) => step);
+      const told = objective === undefined ? steps.filter((step) => step === "level") : steps;
+      return told.length === 0 ? [] : [...new Set([...told, ...more])];
+    };
+    const hole = stands.find(({ antenna }) => antenna === undefined)?.fact;
+    const next = FURTHER[stands.length - 1];
+    // With all of them stated a unit still lacks a place at one.
+    const further = facts.spaceDiversity
+      ? "diversity-antenna"
+      : (hole ?? (next === undefined ? stands.at(-1)!.fact : `${next}-antenna`));
+    const antennas = lacking((stand) => stand?.antenna === undefined);
+    const heights = lacking(
+      (stand) => stand?.antenna !== undefined && stand.heightM === undefined,
+      ["further antennas"],
+    );
+    const low = stands.find(({ antenna, heightM }) => antenna !== undefined && heightM === undefined);
+    const lack = (what: string, fact: string, of: readonly Step[]) =>
+      of.length === 0 ? [] : [{ fact: { name: what, site }, of, at: address("hop", name, site, fact) }];
     return [
-      { fact: { name: "height of the diversity antenna", site: site.name }, of: ["diversity antenna"], at },
+      ...lack(further.replace("-", " "), further, antennas),
+      ...(low === undefined ? [] : lack(`height of the ${standWords(low)}`, low.fact, heights)),
     ];
   });
 }
@@ -80,7 +102,7 @@ function missingOfSecond({ name, objective, ends, arrangement }: Hop): readonly 
 export function missInputs(hop: Hop, beyond: readonly string[], trace: Trace): void {
   for (const what of beyond)
     missing(trace, { code: "beyond reason", of: STEPS, said: `${what} is beyond reason and left out` });
-  for (const { fact, at, of } of [...missingFacts(hop), ...missingOfSecond(hop)])
+  for (const { fact, at, of } of [...missingFacts(hop), ...missingOfFurther(hop)])
     missing(trace, { code: "fact", of, said: `the ${factWords(fact)} is not stated`, fact, at });
   if (hop.channelUnknown) {
     const said = "the channel is not known, so that its frequencies are not either";

@@ -11,7 +11,7 @@ import {
   guideEstimate,
 } from "../equipment/guide-to-choose.js";
 import { leadTo } from "../equipment/mounting.js";
-import { branchesAt, type Stand, standsOf, standWords } from "../equipment/stands.js";
+import { branchesAt, type Stand, standsOf } from "../equipment/stands.js";
 import { decibels, frequency, metres } from "../format/numbers.js";
 import { antennaGain } from "../radio/antenna-gain.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
@@ -61,7 +61,7 @@ export function terminal(
     branches: branchesAt(end, facts, side),
     parts(branch) {
       if (!known.has(branch)) {
-        const stand = standOf(end, stands, branch, trace);
+        const stand = standOf(stands, branch);
         known.set(branch, stand && partsThrough(hop, end, stand, branch, direction, frequencyHz, trace));
       }
       return known.get(branch);
@@ -69,23 +69,10 @@ export function terminal(
   };
 }
 
-/** The antenna of a branch; undefined, and told, where the end states none for it or not how high it hangs. */
-function standOf(
-  { site, antenna }: HopEnd,
-  stands: readonly Stand[],
-  branch: Branch,
-  trace: Trace,
-): Stand | undefined {
-  const stand = stands[branch.antenna - 1];
-  // Of the first antenna both are told as facts that are missing.
-  if (branch.antenna === 1 || antenna === undefined) return stand;
-  if (stand?.antenna === undefined) {
-    missing(trace, `Level: ${branch.name} has no antenna at ${site.name}.`);
-    return undefined;
-  }
-  if (stand.heightM !== undefined) return stand;
-  missing(trace, `Level: the height of the ${standWords(stand)} at ${site.name} is not stated.`);
-  return undefined;
+/** The antenna of a branch; undefined where the end states none for it, or not how high it hangs. */
+function standOf(stands: readonly Stand[], { antenna: number }: Branch): Stand | undefined {
+  const stand = stands[number - 1];
+  return number === 1 || (stand?.antenna !== undefined && stand.heightM !== undefined) ? stand : undefined;
 }
 
 function partsThrough(

@@ -3,6 +3,7 @@
  * it, and what is missing for a verdict. Judging, the agreements of a design and the tests all read this one table.
  */
 import type { Hop, Objective, UnformedHop } from "../design/design.js";
+import { type FurtherRay, furtherRays } from "../equipment/rays.js";
 import { askedMode, capacityVerdict, sameMode } from "../evaluate/judged-mode.js";
 import { judgedOver } from "../evaluate/known-ground.js";
 import type { Lack, Step } from "../evaluate/lack.js";
@@ -54,10 +55,16 @@ const ROWS: readonly Row[] = [
     rule: "diversity-clearance",
     name: "clearance of the diversity antenna",
     asked: ({ diversityClearance, clearance }, hop) =>
-      secondAntennas(hop) * (diversityClearance ?? clearance).length,
-    found: (_hop, { diversityPaths = [] }) =>
-      diversityPaths.flatMap(({ clearance }) => clearance.map(({ verdict }) => verdict)),
-    steps: [...RAY, "diversity antenna"],
+      rays(hop, true).length * (diversityClearance ?? clearance).length,
+    found: (_hop, result) => overRays(result, true),
+    steps: [...RAY, "further antennas"],
+  },
+  {
+    rule: "second-antenna-clearance",
+    name: "clearance of further antennas",
+    asked: ({ clearance }, hop) => rays(hop, false).length * clearance.length,
+    found: (_hop, result) => overRays(result, false),
+    steps: [...RAY, "further antennas"],
   },
   {
     rule: "level-below-threshold",
@@ -206,10 +213,15 @@ function asksOfLevel({ availabilityPercent, fadeMarginDb, availabilityClass, qua
   return [availabilityPercent, fadeMarginDb, availabilityClass, quality].some((one) => one !== undefined);
 }
 
-/** Ends whose second antenna is in use. */
-function secondAntennas(hop: Arranged): number {
-  if (!("ends" in hop) || (arrangementByName(hop.arrangement.name)?.antennas ?? 1) < 2) return 0;
-  return hop.ends.filter(({ diversityAntenna }) => diversityAntenna !== undefined).length;
+/** Rays beside the first antennas', of space diversity or the others. */
+function rays(hop: Arranged, diversity: boolean): readonly FurtherRay[] {
+  return "ends" in hop ? furtherRays(hop).filter(({ of }) => (of === "diversity") === diversity) : [];
+}
+
+function overRays({ furtherPaths = [] }: HopResult, diversity: boolean): readonly Verdict[] {
+  return furtherPaths
+    .filter(({ of }) => (of === "diversity") === diversity)
+    .flatMap(({ clearance }) => clearance.map(({ verdict }) => verdict));
 }
 
 function hasStandby({ arrangement }: Arranged): boolean {

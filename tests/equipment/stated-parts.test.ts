@@ -334,7 +334,7 @@ describe("over all arrangements and stated parts", () => {
       const { hop } = hopOf(name, places, objective);
       const { directions, missing } = evaluate(hop);
       expect(directions, name).toEqual([]);
-      expect(JSON.stringify(missing), name).toMatch(/has no antenna at KELD/);
+      expect(JSON.stringify(missing), name).toMatch(/the second antenna at KELD is not stated/);
     }
     const { hop } = hopOf("1+1 hot-standby two-antennas", [D]);
     expect(evaluate(hop)).toMatchObject({ standby: { verdict: "open" } });

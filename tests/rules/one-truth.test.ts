@@ -94,7 +94,13 @@ const end = (site: string, half: string, branches: string) =>
         "antenna A18-06 at 5 m",
         "antenna BARE at 40 m",
       ),
-      mostly(branches, "", "coupler NONE", "diversity-antenna A18-06 at 12 m"),
+      mostly(
+        branches,
+        "",
+        "coupler NONE",
+        "diversity-antenna A18-06 at 12 m",
+        "second-antenna A18-06 at 6 m",
+      ),
       mostly(`transmits ${half}`, "", "transmits high", "transmits 25 GHz"),
       mostly("", "extra-loss 12 dB", "extra-loss 35 dB"),
       mostly("", "feeder GUIDE length 3 m"),
@@ -107,6 +113,8 @@ const ARRANGED = fc.constantFrom(
   ["arrangement 1+1 hot-standby", "coupler H18-U direct"],
   ["arrangement 1+1 space-diversity", "diversity-antenna A18-06 at 28 m"],
   ["arrangement 2+0 xpic", "coupler O18 direct"],
+  ["arrangement 1+1 hot-standby two-antennas", "second-antenna A18-06 at 28 m"],
+  ["arrangement 2+0 single-polarization two-antennas", "second-antenna A18-06 at 28 m"],
 );
 
 const HOP = ARRANGED.chain(([arrangement, branches]) =>

@@ -13,14 +13,34 @@ export function verdictsOf(hop: Hop, result: HopResult): ReadonlyMap<string, Ver
   const { clearance, diversityClearance, availabilityPercent, capacityBps } = objective;
   if (clearance.length > 0) verdicts.set("clearance", ofRay(clearance, result.clearance));
   const second = diversityClearance ?? clearance;
-  for (const { site, diversityAntenna } of hop.ends) {
-    if ((facts?.antennas ?? 1) < 2 || diversityAntenna === undefined || second.length === 0) continue;
-    const path = result.diversityPaths?.find((one) => one.site === site.name);
+  for (const [end, { site, diversityAntenna }] of hop.ends.entries()) {
+    if (!facts?.spaceDiversity || diversityAntenna === undefined || second.length === 0) continue;
+    const path = result.furtherPaths?.find(
+      ({ antennas, name }) => antennas[end] === 2 && name.endsWith(site.name),
+    );
     verdicts.set(
       "diversity-clearance",
       worse(verdicts.get("diversity-clearance"), ofRay(second, path?.clearance ?? [])),
     );
   }
+  // Of two antennas standby is judged from the far end's first one, the second carrier from where it hangs there; a
+  // hybrid takes both units to the first antenna unless the arrangement names two.
+  const two = arrangement.name.endsWith("two-antennas");
+  const seconds = hop.ends.filter(
+    ({ further, coupler }) => further?.[0]?.antenna && (two || coupler === undefined),
+  ).length;
+  const hung = hop.ends.every(({ further, coupler }) => further?.[0]?.antenna || coupler?.kind === "hybrid");
+  const standby = facts?.hotStandby && !facts.spaceDiversity && facts.transceivers === 2 ? seconds : 0;
+  const rays = standby + (two && !facts?.hotStandby && hung && seconds > 0 ? 1 : 0);
+  if (rays > 0 && clearance.length > 0)
+    for (let ray = 0; ray < rays; ray++)
+      verdicts.set(
+        "second-antenna-clearance",
+        worse(
+          verdicts.get("second-antenna-clearance"),
+          ofRay(clearance, result.furtherPaths?.[ray]?.clearance ?? []),
+        ),
+      );
   if (availabilityPercent !== undefined) verdicts.set("availability", result.availability?.verdict ?? "open");
   const [first, other] = result.directions.map((direction) => marginOf(hop, direction));
   if (objective.fadeMarginDb !== undefined)
