@@ -6,6 +6,7 @@ import { takesMost } from "../../shared/evaluate/takes-most.js";
 import { availabilityBounded, ESTIMATE_REMARK, yearlyBounded } from "../../shared/format/bounds.js";
 import * as write from "../../shared/format/numbers.js";
 import { carrierTables, severalUnits } from "../../shared/report/carriers.js";
+import { clearanceAgainst } from "../../shared/report/clearance-against.js";
 import { levelTables, modeTables, type Table } from "../../shared/report/level-diagram.js";
 import type { JudgedHop } from "./results.js";
 
@@ -74,7 +75,7 @@ function clearanceTable({ clearance }: HopResult): string | undefined {
   if (clearance.length === 0) return undefined;
   const rows = clearance.map((one) => [
     `${write.fresnelAsked(one.requiredFraction)} at ${write.kFactor(one.kFactor)}${one.forInformation ? " (for information)" : ""}`,
-    write.fixed(one.fraction, 2),
+    clearanceAgainst(one).replace(" F1", ""),
     `${write.kilometres(one.distanceM)}${one.obstacle === undefined ? "" : `, ${one.obstacle}`}`,
     one.forInformation ? "" : VERDICTS[one.verdict],
   ]);
@@ -88,7 +89,7 @@ function availabilityText({ availability: found }: HopResult): string | undefine
   const asked =
     found.objectivePercent === undefined
       ? ""
-      : ` The objective asks ${write.availability(found.objectivePercent)}.`;
+      : ` The objective asks ${write.availability(found.objectivePercent)}${found.verdict === "open" ? ", which this does not decide" : ""}.`;
   const { of, part, parts } = takesMost(found);
   const dominates = part && parts > 1 ? ` Most of ${of} is ${part.cause}.` : "";
   const equipment = found.equipment
@@ -96,7 +97,7 @@ function availabilityText({ availability: found }: HopResult): string | undefine
     : "";
   const estimate = found.atLeastPercent === undefined ? "" : ` ${ESTIMATE_REMARK}`;
   const planning = found.planningOnly ? " For early planning only: the gradient was assumed." : "";
-  return `Availability **${availabilityBounded(found)}** with ${found.modulation}, propagation only, both directions: rain ${rain}, multipath ${multipath}.${dominates}${equipment}${asked}${planning}${estimate}`;
+  return `Availability **${availabilityBounded(found, found.objectivePercent)}** with ${found.modulation}, propagation only, both directions: rain ${rain}, multipath ${multipath}.${dominates}${equipment}${asked}${planning}${estimate}`;
 }
 
 function inputLines({ inputs }: HopResult): readonly string[] {

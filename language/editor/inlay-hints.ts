@@ -87,8 +87,8 @@ function headline(fact: Fact, { hop, result }: JudgedHop): InlayHint[] {
         ? ""
         : ` The objective asks ${availability(found.objectivePercent)}.`;
     const remark = found.atLeastPercent === undefined ? "" : ` ${ESTIMATE_REMARK}`;
-    const tooltip = `Both directions, propagation only, with ${found.modulation}: ${yearlyOut(found)} out.${asked}${remark}`;
-    add("availability", availabilityBounded(found), tooltip);
+    const tooltip = `Both directions, propagation only, with ${found.modulation}: ${yearlyOut(found, found.objectivePercent)} out.${asked}${remark}`;
+    add("availability", availabilityBounded(found, found.objectivePercent), tooltip);
   }
   return hints;
 }

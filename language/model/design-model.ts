@@ -3,6 +3,7 @@
  * edit by edit. A change of a file forgets exactly what depends on the declarations whose words changed;
  * everything else, and so every result computed from it, stays.
  */
+import { type Stock, suiting } from "../../shared/design/change.js";
 import type { Design } from "../../shared/design/design.js";
 import type { SiteEquipment } from "../../shared/design/equipment.js";
 import { checkNames } from "../check/names.js";
@@ -93,7 +94,16 @@ export class DesignModel {
     );
   }
 
-  /** Hops whose resolved form may differ from when this was last asked, deleted ones included. */
+  /** What of the catalogue a hop could have in place of its own. Once asked, the hop counts as changed when that may. */
+  stockFor(name: string): Stock {
+    return this.memo.get(`=stock ${name}`, () => {
+      const hop = this.hop(name)?.hop;
+      const stock = this.lookup.stock();
+      return hop ? suiting(stock, hop) : NO_STOCK;
+    });
+  }
+
+  /** Hops whose resolved form, or whose stock, may differ from when this was last asked, deleted ones included. */
   takeChangedHops(): Set<string> {
     const taken = new Set(this.changedHops);
     this.changedHops.clear();
@@ -273,6 +283,7 @@ export class DesignModel {
     for (const key of [...changed, ...this.memo.forget(changed)]) {
       const declared = key.replace(/^=(like )?/, "");
       const [kind, name = ""] = declared.split(" ") as [string, string?];
+      if (kind === "stock" && name !== "") this.changedHops.add(name);
       if (kind === "hop") {
         this.changedHops.add(name);
         this.resolved.get("unformed")?.delete(name);
@@ -347,12 +358,22 @@ export class DesignModel {
   }
 }
 
-/** The words of all declarations of a key in a file; `plans` stands for the set of plan names. */
+/** Kinds of which some values list all there are, with the key of their names. */
+const ALL_OF: ReadonlyMap<string, string> = new Map([
+  ["plan", "plans"],
+  ["antenna", "antennas"],
+  ["radio", "radios"],
+]);
+
+const NO_STOCK: Stock = { antennas: [], radios: [] };
+
+/** The words of all declarations of a key in a file; `plans` stands for the set of plan names, and so on. */
 function contentByKey(file: SourceFile | undefined): Map<string, string> {
   const contents = new Map<string, string>();
   for (const { key, kind, content } of file?.declarations ?? []) {
     contents.set(key, (contents.get(key) ?? "") + content);
-    if (kind === "plan") contents.set("plans", `${contents.get("plans") ?? ""} ${key}`);
+    const all = ALL_OF.get(kind);
+    if (all !== undefined) contents.set(all, `${contents.get(all) ?? ""} ${key}`);
   }
   return contents;
 }

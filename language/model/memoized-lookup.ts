@@ -1,4 +1,5 @@
 /** Resolved values by name, each computed once and remembered with the declarations it was made from. */
+import type { Stock } from "../../shared/design/change.js";
 import type { Climate } from "../../shared/design/design.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import { quantityOf } from "../facts/fact.js";
@@ -71,6 +72,17 @@ export function memoizedLookup(memo: Memo, { declarations, names }: Declared): L
           const found = declaration(`plan ${name}`);
           return (found && planOf(found)) ?? [];
         });
+      }),
+    stock: () =>
+      memo.get("=stock", (): Stock => {
+        const all = <T>(kind: "antenna" | "radio", find: (name: string) => T | undefined): T[] => {
+          memo.touch(`${kind}s`);
+          return names(kind).flatMap((name) => {
+            const found = declaration(`${kind} ${name}`)?.template ? undefined : find(name);
+            return found === undefined ? [] : [found];
+          });
+        };
+        return { antennas: all("antenna", lookup.antenna), radios: all("radio", lookup.radio) };
       }),
     climate: () =>
       memo.get("=climate", (): Climate => {

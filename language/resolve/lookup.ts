@@ -1,4 +1,6 @@
 /** What resolving needs to know of the rest of the design. Every look-up is noted as a dependency. */
+
+import type { Stock } from "../../shared/design/change.js";
 import type {
   Acceptance,
   Antenna,
@@ -31,6 +33,8 @@ export interface Lookup {
   acceptedAt(site: string): readonly Acceptance[] | undefined;
   objective(name: string): Objective | undefined;
   plans(): readonly ChannelPlan[];
+  /** Antennas and radios of the catalogue that can be ordered. */
+  stock(): Stock;
   climate(): Climate;
   /** Gaps of the ground shorter than this are bridged; undefined: none is. */
   bridgeGapsM(): number | undefined;

@@ -5,6 +5,7 @@
 import { isDeepStrictEqual } from "node:util";
 import type { DesignModel } from "../../language/model/design-model.js";
 import { locate } from "../../language/model/locate.js";
+import type { Stock } from "../../shared/design/change.js";
 import type { Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
 import type { GroundInput } from "../../shared/evaluate/ground.js";
@@ -26,6 +27,8 @@ export interface JudgedHop {
   readonly hop: Hop;
   readonly result: HopResult;
   readonly findings: readonly Finding[];
+  /** What of the catalogue advice was tried with; undefined: none had to be. */
+  readonly stock?: Stock;
 }
 
 export interface SessionOptions {
@@ -284,7 +287,7 @@ export class DesignSession {
     }
     this.unformed.delete(name);
     const known = this.judged.get(name);
-    if (known && !this.outdated.has(name) && isDeepStrictEqual(known.hop, hop)) return false;
+    if (known && !this.outdated.has(name) && this.isSame(known, hop)) return false;
     const judged = await this.judge(hop);
     this.evaluations++;
     this.outdated.delete(name);
@@ -301,11 +304,27 @@ export class DesignSession {
     return was || is;
   }
 
+  /** Whether a hop is what it was judged as, and could have what it could have then. */
+  private isSame({ hop: was, stock }: JudgedHop, hop: Hop): boolean {
+    if (!isDeepStrictEqual(was, hop)) return false;
+    return stock === undefined || isDeepStrictEqual(stock, this.model.stockFor(hop.name));
+  }
+
   /** A fault of ours in one hop must not cost the judgement of the others. */
   private async judge(hop: Hop): Promise<JudgedHop> {
     try {
-      const result = evaluateHop(hop, await this.groundOf(hop));
-      return { hop, result, findings: judgeHop(hop, result, this.options.today) };
+      const ground = await this.groundOf(hop);
+      const result = evaluateHop(hop, ground);
+      const { model } = this;
+      let stock: Stock | undefined;
+      const findings = judgeHop(hop, result, this.options.today, {
+        get stock() {
+          stock ??= model.stockFor(hop.name);
+          return stock;
+        },
+        evaluate: (changed) => evaluateHop(changed, ground),
+      });
+      return { hop, result, findings, stock };
     } catch (error) {
       return notJudged(hop, error);
     }

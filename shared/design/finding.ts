@@ -1,4 +1,5 @@
 import type { Address } from "./address.js";
+import type { Change } from "./change.js";
 
 export type Severity = "error" | "warning" | "info";
 
@@ -22,6 +23,8 @@ export interface Finding {
   readonly message: string;
   /** What to do, if one thing can be named. */
   readonly help?: string;
+  /** What `help` proposes as data: with each of them the finding is gone, as was tried. */
+  readonly changes?: readonly Change[];
   readonly related?: readonly RelatedPlace[];
   /** Of `not-judged`: the rules whose criteria have no verdict. */
   readonly notJudged?: readonly string[];

@@ -96,7 +96,10 @@ function directionOf(
   const levels = levelDiagram(hop, from, to, reference, power, chain);
   const receivedLevelDbm = levels.at(-1)!.levelDbm;
 
-  const greatestDbm = Math.max(...powered.map((mode) => transmitPowerDbm(from, mode)!));
+  const strongest = powered.reduce((a, b) =>
+    transmitPowerDbm(from, b)! > transmitPowerDbm(from, a)! ? b : a,
+  );
+  const greatestDbm = transmitPowerDbm(from, strongest)!;
   const strongestDbm = greatestDbm + Math.max(...chain.ways.map(({ totalDb }) => totalDb));
   const overloadDbm = hop.radio?.overloadDbm;
   const modes = powered.flatMap((mode) => modeResult(hop, from, mode, chain, fading, climate, trace) ?? []);
@@ -111,7 +114,14 @@ function directionOf(
     receivedLevelDbm,
     judged: judgedLevel(hop, results),
     modes: results,
-    overload: overloadDbm === undefined ? undefined : overloadOf(strongestDbm, overloadDbm, fading, trace),
+    overload:
+      overloadDbm === undefined
+        ? undefined
+        : {
+            modulation: strongest.modulation,
+            transmitPowerDbm: greatestDbm,
+            ...overloadOf(strongestDbm, overloadDbm, fading, trace),
+          },
     ...pathLevels(chain, receivedLevelDbm),
   };
   const fadings = modes.map(({ fading: of }) => of);
@@ -131,7 +141,7 @@ function overloadOf(
   overloadDbm: number,
   { multipath }: Fading,
   trace: Trace,
-): DirectionResult["overload"] {
+): Omit<NonNullable<DirectionResult["overload"]>, "modulation" | "transmitPowerDbm"> {
   const marginDb = overloadDbm - receivedLevelDbm;
   const found = { receivedLevelDbm, overloadDbm, marginDb };
   if (multipath === undefined || multipath.occurrencePercent === 0 || !(marginDb >= 0)) return found;

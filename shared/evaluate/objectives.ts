@@ -105,6 +105,7 @@ function linkAvailability(
     foundPercent: Math.min(100, timePercent + ofEquipment),
     bound,
     atMostPercent: atMostPercent === undefined ? undefined : Math.min(100, atMostPercent + ofEquipment),
+    failuresPercent: propagationOnly || equipment === undefined ? undefined : ofEquipment,
     of: propagationOnly
       ? "precipitation"
       : equipment

@@ -197,6 +197,9 @@ export interface DirectionResult {
   readonly modes: readonly ModeResult[];
   /** Received level in the strongest mode, over the strongest way through the branches, against the overload level. */
   readonly overload?: {
+    /** The mode of most power, of several the lowest. */
+    readonly modulation: string;
+    readonly transmitPowerDbm: number;
     readonly receivedLevelDbm: number;
     readonly overloadDbm: number;
     readonly marginDb: number;
@@ -340,6 +343,8 @@ export interface ObjectiveResult {
   readonly bound?: Bound;
   /** Set: `foundPercent` is an estimate, see `AtMost`. */
   readonly atMostPercent?: number;
+  /** Of it failures of equipment, where they count and are known. */
+  readonly failuresPercent?: number;
   /** What was compared, in words. */
   readonly of: string;
   readonly verdict: Verdict;

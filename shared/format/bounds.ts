@@ -2,7 +2,7 @@
  * Shares of time that a method only bounds, or that are estimated beyond its range, in signs for tables and in words
  * for sentences.
  */
-import { availability, outage, yearly } from "./numbers.js";
+import { apart, availability, outage, yearly } from "./numbers.js";
 
 export type Bound = "at most" | "at least";
 
@@ -27,42 +27,59 @@ const LEAST_OUTAGE_PERCENT = 0.00001;
 export const ESTIMATE_REMARK =
   "est.: rain takes less than 0.001 % of the year, outside the range of Rec. ITU-R P.530-18 section 2.4.1; its law is continued there. Behind it what the Recommendation itself says.";
 
-/** `99.995 %`, `≥ 99.999 %`, `99.99937 % (est., ≥ 99.9989 %)` */
-export function availabilityBounded({ availabilityPercent, bound, atLeastPercent }: Available): string {
+/**
+ * `99.995 %`, `≥ 99.999 %`, `99.99937 % (est., ≥ 99.9989 %)`
+ * @param asked what it stands beside: it never reads the same when it is another, however little
+ */
+export function availabilityBounded(found: Available, asked?: number): string {
+  const { availabilityPercent, bound, atLeastPercent } = found;
   const figure =
     100 - availabilityPercent < LEAST_OUTAGE_PERCENT
       ? `> ${availability(100 - LEAST_OUTAGE_PERCENT)}`
-      : `${boundSign(bound)}${availability(availabilityPercent)}`;
+      : `${boundSign(bound)}${against(availability, availabilityPercent, asked)}`;
   return estimated(figure, atLeastPercent && `≥ ${availability(atLeastPercent)}`);
 }
 
-/** What an availability leaves: `26 min a year`, `at most 5.3 min a year`. */
-export function yearlyOut({ availabilityPercent, bound, atLeastPercent }: Available): string {
+/** What an availability leaves: `26 min a year`, `at most 5.3 min a year`. @param asked as above, an availability */
+export function yearlyOut({ availabilityPercent, bound, atLeastPercent }: Available, asked?: number): string {
   const timePercent = 100 - availabilityPercent;
-  return yearlyBounded({
+  const share = {
     // An availability of all the time is one of nearly all of it.
     timePercent: timePercent > 0 ? timePercent : LEAST_OUTAGE_PERCENT / 2,
     bound: opposite(bound),
     atMostPercent: atLeastPercent === undefined ? undefined : 100 - atLeastPercent,
-  });
+  };
+  return yearlyBounded(share, asked === undefined ? undefined : 100 - asked);
 }
 
-/** `0.0034 %`, `≤ 0.001 %`, `< 0.00001 %`, `0.00034 % (est., ≤ 0.001 %)` */
-export function outageBounded({ timePercent, bound, atMostPercent }: Share): string {
+/**
+ * `0.0034 %`, `≤ 0.001 %`, `< 0.00001 %`, `0.00034 % (est., ≤ 0.001 %)`
+ * @param allowed what it stands beside: it never reads the same when it is another, however little
+ */
+export function outageBounded({ timePercent, bound, atMostPercent }: Share, allowed?: number): string {
   const figure = isTiny(timePercent)
     ? `< ${outage(LEAST_OUTAGE_PERCENT)}`
-    : `${boundSign(bound)}${outage(timePercent)}`;
+    : `${boundSign(bound)}${against(outage, timePercent, allowed)}`;
   return estimated(figure, atMostPercent && `≤ ${outage(atMostPercent)}`);
 }
 
 /** `26 min a year`, `at most 5.3 min a year`, `less than 3 s a year`, `1.8 min a year (est., at most 5.3 min a year)` */
-export function yearlyBounded({ timePercent, bound, atMostPercent }: Share): string {
+export function yearlyBounded({ timePercent, bound, atMostPercent }: Share, allowed?: number): string {
+  const text = against(yearly, timePercent, allowed);
   const figure = isTiny(timePercent)
     ? "less than 3 s a year"
     : bound === undefined
-      ? yearly(timePercent)
-      : `${bound} ${yearly(timePercent)}`;
+      ? text
+      : `${bound} ${text}`;
   return estimated(figure, atMostPercent && `at most ${yearly(atMostPercent)}`);
+}
+
+function against(
+  write: (value: number, moreDigits?: number) => string,
+  value: number,
+  other: number | undefined,
+): string {
+  return other === undefined ? write(value) : apart(write, value, other)[0];
 }
 
 function isTiny(timePercent: number): boolean {

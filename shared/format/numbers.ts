@@ -88,12 +88,17 @@ export function outage(percent: number, moreDigits = 0): string {
 
 const MINUTES_A_YEAR = 365.25 * 24 * 60;
 
-/** Share of an average year (365.25 days) in minutes, below a minute in seconds, from ten hours on in hours. */
+/**
+ * Share of an average year (365.25 days) in minutes, below a minute in seconds, from ten hours on in hours. What is
+ * rounded up to a larger unit is written in it, so that the larger of two shares never reads as the smaller.
+ */
 export function yearly(percent: number, moreDigits = 0): string {
   const minutes = (percent / 100) * MINUTES_A_YEAR;
-  if (minutes < 1) return `${trimmed(minutes * 60, 1 + moreDigits)} s a year`;
-  if (minutes >= 600) return `${trimmed(minutes / 60, moreDigits)} h a year`;
-  return `${trimmed(minutes, (minutes < 10 ? 1 : 0) + moreDigits)} min a year`;
+  const inSeconds = trimmed(minutes * 60, 1 + moreDigits);
+  if (Number(inSeconds) < 60) return `${inSeconds} s a year`;
+  const inMinutes = trimmed(minutes, (minutes < 10 ? 1 : 0) + moreDigits);
+  if (Number(inMinutes) < 600) return `${inMinutes} min a year`;
+  return `${trimmed(minutes / 60, moreDigits)} h a year`;
 }
 
 /** Clearance in radii of the first Fresnel zone; the sign is said in words by the caller. */

@@ -213,7 +213,7 @@ function objectivesOf({ objectives }: HopResult, from: Sources): Explanation[] {
       of,
       verdict,
     } = one;
-    const found = outageBounded({ timePercent, bound, atMostPercent });
+    const found = outageBounded({ timePercent, bound, atMostPercent }, allowedPercent);
     return explanation(what, `${found} against ${outage(allowedPercent)} allowed`, {
       methods: from.methods(new RegExp(source.replaceAll(".", "\\."))),
       inputs: from.inputs(/^share of the national/),

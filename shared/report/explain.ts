@@ -8,13 +8,13 @@ import {
   decibels,
   degrees,
   frequency,
-  fresnel,
   fresnelAsked,
   kFactor,
   kilometres,
   metres,
 } from "../format/numbers.js";
 import { explainCarriers } from "./carriers.js";
+import { clearanceAgainst } from "./clearance-against.js";
 import { drawnKFactor } from "./draw/profile-points.js";
 import { explainFading } from "./explain-fading.js";
 import {
@@ -71,7 +71,7 @@ function pathOf(hop: Hop, result: HopResult, from: Sources): Explanation[] {
 
 function clearanceOf(one: ClearanceResult, from: Sources): Explanation {
   const asked = one.forInformation ? "for information" : `${fresnelAsked(one.requiredFraction)} asked`;
-  return explanation(`clearance at ${kFactor(one.kFactor)}`, `${fresnel(one.fraction)}, ${asked}`, {
+  return explanation(`clearance at ${kFactor(one.kFactor)}`, `${clearanceAgainst(one)}, ${asked}`, {
     methods: from.methods(/Fresnel/),
     inputs: from.inputs(/^(path length|ground|frequency of the Fresnel zone)/),
     steps: [

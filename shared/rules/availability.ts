@@ -1,10 +1,14 @@
 import { address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
-import type { HopResult } from "../evaluate/result.js";
+import type { CauseOutage, HopResult } from "../evaluate/result.js";
 import { takesMost } from "../evaluate/takes-most.js";
+import { availabilityBounded } from "../format/bounds.js";
 import { apart, decibels, availability as percent, yearly } from "../format/numbers.js";
+import { changesOf, mending, sentences, triedWords } from "./advice.js";
 import { exampleHop } from "./example-preamble.js";
-import type { HopRule } from "./rule.js";
+import { listed } from "./facts-told.js";
+import { dependsOnMargin, LARGER_ANTENNAS, meansAgainst, weighty, yieldsTo } from "./outage-advice.js";
+import type { HopContext, HopRule, Report } from "./rule.js";
 
 export const availability: HopRule = {
   scope: "hop",
@@ -14,13 +18,14 @@ export const availability: HopRule = {
   checks:
     "Availability of both directions together, propagation only, of the mode that carries the capacity asked for (else of the lowest mode); with carriers on both polarizations for the worse of them. Rain in less than 0.001 % of the year is an estimate outside the range of its law, with `rare-rain bound` in the climate only a bound.",
   why: "It is what the customer was promised, in minutes of every year.",
-  fix: "Against rain: a shorter hop, a lower band, vertical polarization, larger antennas. Against multipath: larger antennas, more inclination, space diversity.",
+  fix: "Look which cause takes most. Rain yields to margin (larger antennas, more power), vertical polarization, a lower band or a shorter hop. Flat fading yields to margin, a more inclined path or space diversity; selective fading to a better equalizer, a lower or narrower mode or space diversity, not to margin; cross-polar interference to antennas with more discrimination, a better canceller or a channel for each polarization. The help names changes that were tried with the equipment of the catalogue and are enough.",
   source: "Rec. ITU-R P.530-18 sections 2.3 and 2.4; the combination of both directions is common practice",
   needs: ["levels", "objective", "availability"],
   quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold", "capacity"],
   good: exampleHop(),
   bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    extra-loss 16 dB" }),
-  check({ hop, result, report, has, leaveToCause }) {
+  check(context) {
+    const { hop, result, report, has, leaveToCause } = context;
     const found = result.availability;
     if (found?.verdict !== "missed") return;
     // Without any margin the level itself is the finding, here or at the obstruction.
@@ -35,7 +40,7 @@ export const availability: HopRule = {
     report({
       at: address("hop", hop.name),
       message: `${comparison(found)}; ${noMargin ? "the received level leaves no margin" : cause(found)}`,
-      help: noMargin ? undefined : remedy(found),
+      ...(noMargin ? {} : remedy(context, found)),
       related: related(hop),
     });
   },
@@ -85,14 +90,34 @@ function remark({ rainPercent, rainAtMostPercent }: Found): string {
   return `; rain is an estimate (${yearly(rainPercent)}), outside the range of its law, which says at most ${yearly(rainAtMostPercent)}`;
 }
 
-function remedy({ dominant, shortfallDb }: Found): string {
-  const lack =
-    shortfallDb === undefined
-      ? "No margin within reach would meet it."
-      : `${decibels(Math.ceil(shortfallDb * 10) / 10)} more margin in both directions would meet it.`;
-  const buys =
-    dominant === "rain"
-      ? "Against rain a shorter hop or a lower band buys most."
-      : "Against multipath larger antennas or space diversity buy most.";
-  return `${lack} ${buys}`;
+/** What is lacking, and changes that were tried and are enough; where there is none, what acts on the cause. */
+function remedy(context: HopContext, found: Found): Pick<Report, "help" | "changes"> {
+  const { causes, shortfallDb } = found;
+  const means = meansAgainst(causes, ({ yearPercent }) => yearPercent).filter(
+    (one) => !LARGER_ANTENNAS.includes(one) || shortfallDb !== undefined,
+  );
+  const mended = mending(context, availability.id, means, shortfallDb);
+  const tried = triedWords(mended, ({ availability: then }) => then && availabilityBounded(then));
+  const { part } = takesMost(found);
+  const most = part?.cause ?? (found.dominant === "rain" ? "rain" : undefined);
+  return {
+    help: sentences(lack(found), tried ?? (most && yieldsTo(most, context.hop))),
+    changes: changesOf(mended),
+  };
+}
+
+function lack({ shortfallDb, causes, objectivePercent }: Found): string {
+  if (shortfallDb !== undefined)
+    return `${decibels(Math.ceil(shortfallDb * 10) / 10)} more margin in both directions would meet it.`;
+  const steady = causes.filter(({ cause }) => !dependsOnMargin(cause));
+  const steadyPercent = steady.reduce((sum, { yearPercent }) => sum + yearPercent, 0);
+  return steadyPercent > 100 - objectivePercent!
+    ? `No margin would meet it: ${namedTaking(steady)} ${yearly(steadyPercent)} whatever the margin.`
+    : "Not even 60 dB more margin would meet it.";
+}
+
+/** `flat fading takes`, `flat fading and rain take` */
+function namedTaking(causes: readonly CauseOutage[]): string {
+  const names = weighty(causes, ({ yearPercent }) => yearPercent).map(({ cause }) => cause);
+  return `${listed(names)} take${names.length > 1 ? "" : "s"}`;
 }

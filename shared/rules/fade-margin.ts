@@ -1,7 +1,8 @@
 import { address } from "../design/address.js";
-import { apart, decibels, difference } from "../format/numbers.js";
+import { apart, decibels } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import { weakerDirection } from "./judged-modes.js";
+import { levelAdvice } from "./level-advice.js";
 import type { HopRule } from "./rule.js";
 
 export const fadeMargin: HopRule = {
@@ -19,7 +20,8 @@ export const fadeMargin: HopRule = {
   quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold", "capacity"],
   good: exampleHop(),
   bad: `objective deep {\n  margin 40 dB\n}\n\n${exampleHop().replace("objective trunk", "objective deep")}`,
-  check({ hop, result, report, has, leaveToCause }) {
+  check(context) {
+    const { hop, result, report, has, leaveToCause } = context;
     const asked = hop.objective!.fadeMarginDb;
     const weaker = weakerDirection(hop, result);
     if (asked === undefined || weaker === undefined || weaker.mode.fadeMarginDb >= asked) return;
@@ -32,7 +34,7 @@ export const fadeMargin: HopRule = {
     report({
       at: address("hop", hop.name, direction.to),
       message: `fade margin ${margin} from ${direction.from} to ${direction.to} with ${mode.modulation}; the objective asks ${wanted}`,
-      help: `${difference(decibels, lackDb)} are missing${diffractionDb > 0 ? `; diffraction takes ${decibels(diffractionDb)}` : ""}.`,
+      ...levelAdvice(context, fadeMargin.id, { lackDb, diffractionDb }),
       related: [
         {
           at: address("objective", hop.objective!.name, "margin"),

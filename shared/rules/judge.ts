@@ -10,13 +10,15 @@ import { notJudged, unformedReport } from "./not-judged.js";
 import { agreedSeverity, judgePolicy } from "./policy.js";
 import { positionSlips, type SpotHeights } from "./position-slips.js";
 import { finding, meets } from "./rule.js";
+import { type Trials, triedOn } from "./trials.js";
 
 /**
  * Findings on one hop by itself, in the order of the registry, acceptances applied.
  * @param today ISO date that acceptances are held against
+ * @param trials lets advice be tried; without them findings propose nothing that would have to be
  */
-export function judgeHop(design: Hop, result: HopResult, today: string): Finding[] {
-  return judgedHop(design, result, today).findings;
+export function judgeHop(design: Hop, result: HopResult, today: string, trials?: Trials): Finding[] {
+  return judgedHop(design, result, today, trials).findings;
 }
 
 /**
@@ -27,6 +29,7 @@ export function judgedHop(
   design: Hop,
   result: HopResult,
   today: string,
+  trials?: Trials,
 ): { readonly findings: Finding[]; readonly passedOver: ReadonlySet<string> } {
   const { hop } = withinReason(design);
   const by = acceptingHop(hop);
@@ -37,6 +40,8 @@ export function judgedHop(
   // Of a rule that has no verdict nobody knows whether its acceptance is still needed.
   const passedOver = new Set(criteria.flatMap(({ rule, verdict }) => (verdict === "open" ? rule : [])));
   const lacks = openLacks(criteria);
+  const tried =
+    trials && triedOn(design, result, trials, (changed, after) => judgeHop(changed, after, today), uncovers);
   for (const rule of HOP_RULES) {
     const own = agreedSeverity(rule, rule.severity, hop);
     const quietFor = (severity: Severity) =>
@@ -50,6 +55,7 @@ export function judgedHop(
       result,
       criteria,
       openLacks: lacks,
+      tried,
       has: (id) => isAsGrave(told.get(id), own),
       leaveToCause: () => passedOver.add(rule.id),
       report: (report) => {
@@ -67,6 +73,12 @@ export function judgedHop(
   }
   findings.push(...judgeAcceptances(by, findings, "hop", today, passedOver));
   return { findings, passedOver };
+}
+
+/** Whether a rule is quiet behind another, and may be heard once that one finds nothing. */
+function uncovers(cause: string, hidden: string): boolean {
+  const rule = RULES.get(hidden);
+  return rule?.scope === "hop" && (rule.quietAfter?.includes(cause) ?? false);
 }
 
 /** A hop without two ends: of its acceptances nobody knows what else they would excuse. */

@@ -2,6 +2,7 @@ import { address } from "../design/address.js";
 import { apart, dbm, decibels, difference } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import { weakerDirection } from "./judged-modes.js";
+import { levelAdvice } from "./level-advice.js";
 import type { HopRule } from "./rule.js";
 
 export const levelBelowThreshold: HopRule = {
@@ -22,7 +23,8 @@ export const levelBelowThreshold: HopRule = {
     keld: "antenna A18-06 at 40 m\n    transmits high\n    extra-loss 30 dB",
     tarn: "antenna A18-06 at 40 m\n    transmits low\n    extra-loss 30 dB",
   }),
-  check({ hop, result, report, has, leaveToCause }) {
+  check(context) {
+    const { hop, result, report, has, leaveToCause } = context;
     const weaker = weakerDirection(hop, result);
     if (weaker === undefined || weaker.mode.fadeMarginDb > 0) return;
     const { direction, mode } = weaker;
@@ -34,7 +36,7 @@ export const levelBelowThreshold: HopRule = {
     report({
       at: address("hop", hop.name, direction.to),
       message: `${direction.to} receives ${level}, ${difference(decibels, -mode.fadeMarginDb)} below the threshold ${threshold} of ${mode.modulation}${degraded}`,
-      help: diffractionDb > 0 ? `${decibels(diffractionDb)} of it are diffraction loss.` : undefined,
+      ...levelAdvice(context, levelBelowThreshold.id, { lackDb: -mode.fadeMarginDb, diffractionDb }),
     });
   },
 };

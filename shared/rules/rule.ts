@@ -1,10 +1,12 @@
 import type { Address } from "../design/address.js";
+import type { Change } from "../design/change.js";
 import type { Design, Hop } from "../design/design.js";
 import type { Finding, RelatedPlace, Severity } from "../design/finding.js";
 import type { Lack } from "../evaluate/lack.js";
 import type { HopResult } from "../evaluate/result.js";
 import type { Criterion } from "./asked.js";
 import type { PositionSlip } from "./position-slips.js";
+import type { Tried } from "./trials.js";
 
 /** What must be known before a rule can say anything; without it the rule is skipped. */
 export type Need = "distance" | "clearance" | "levels" | "objective" | "availability";
@@ -34,6 +36,8 @@ export interface Report {
   readonly about?: string;
   readonly message: string;
   readonly help?: string;
+  /** See `Finding`. */
+  readonly changes?: readonly Change[];
   readonly related?: readonly RelatedPlace[];
   /** In place of the rule's own. */
   readonly severity?: Severity;
@@ -53,6 +57,8 @@ export interface HopContext {
    * what this rule finds.
    */
   has(rule: string): boolean;
+  /** Changes are tried with it; undefined: the host lends nothing to try with. */
+  readonly tried?: Tried;
   /** Says that the rule stays quiet here because a cause has told it: its acceptance is not called unused then. */
   leaveToCause(): void;
   report(finding: Report): void;

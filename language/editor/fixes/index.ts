@@ -1,14 +1,8 @@
 /** Which rules have fixes. A rule without an entry can still be accepted. */
 import type { QuickFix, ToMend } from "../quick-fixes.js";
 import { removeAcceptance } from "./accept.js";
-import {
-  addCoupler,
-  largerAntenna,
-  lessUnequal,
-  otherAntenna,
-  otherCoupler,
-  removeCoupler,
-} from "./equipment.js";
+import { proposedChanges } from "./changes.js";
+import { addCoupler, lessUnequal, otherAntenna, otherCoupler, removeCoupler } from "./equipment.js";
 import { addAntenna, removeAntenna } from "./further.js";
 import { exchangeHalves, otherHalf } from "./halves.js";
 import { clearFurtherHeight, clearHeights, lowerToStructure, stateStructure } from "./heights.js";
@@ -74,9 +68,13 @@ export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly Qu
   "power-above-mode": removePower,
   "ground-differs-from-terrain": (toMend) => [...otherUnit(toMend), ...removeGround(toMend)],
   "survey-source": stateSurveySource,
-  "fade-margin": largerAntenna,
-  availability: largerAntenna,
-  "level-below-threshold": largerAntenna,
+  availability: proposedChanges,
+  "link-availability": proposedChanges,
+  "link-quality": proposedChanges,
+  "fade-margin": proposedChanges,
+  "level-below-threshold": proposedChanges,
+  capacity: proposedChanges,
+  overload: proposedChanges,
   "standby-level": lessUnequal,
   "standby-margin": lessUnequal,
   "acceptance-unused": removeAcceptance,

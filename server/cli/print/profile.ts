@@ -1,14 +1,7 @@
 /** A hop's profile as CSV and as text. */
 import type { ClearanceResult, EndGeometry, HopResult } from "../../../shared/evaluate/result.js";
-import {
-  degrees,
-  fixed,
-  fresnel,
-  fresnelAsked,
-  kFactor,
-  kilometres,
-  metres,
-} from "../../../shared/format/numbers.js";
+import { degrees, fixed, fresnelAsked, kFactor, kilometres, metres } from "../../../shared/format/numbers.js";
+import { clearanceAgainst } from "../../../shared/report/clearance-against.js";
 import { bulgeM, type ProfileLine } from "../../../shared/report/draw/profile-points.js";
 import { drawProfileText } from "../../../shared/report/draw/profile-text.js";
 import type { Paint } from "../streams.js";
@@ -91,7 +84,7 @@ function* endLines(end: EndGeometry, k: number): Iterable<string> {
 
 function clearanceText(one: ClearanceResult): string {
   const over = one.obstacle === undefined ? "" : ` over "${safe(one.obstacle)}"`;
-  const found = `${fresnel(one.fraction)} (${metres(one.clearanceM)})${over} at ${kilometres(one.distanceM)}`;
+  const found = `${clearanceAgainst(one)} (${metres(one.clearanceM)})${over} at ${kilometres(one.distanceM)}`;
   const asked = one.forInformation
     ? "for information"
     : `${fresnelAsked(one.requiredFraction)} asked: ${one.verdict === "open" ? "open, some ground is not known" : one.verdict === "met" ? "met" : one.fraction < 0 ? "not met, the ray is blocked" : "not met"}`;

@@ -1,7 +1,8 @@
 /** The labels of a drawn profile: where the path comes nearest to the ground, and what stands on it. */
 import type { Hop } from "../../design/design.js";
 import type { HopResult } from "../../evaluate/result.js";
-import { fresnel, fresnelAsked, kFactor, metres } from "../../format/numbers.js";
+import { fresnelAsked, kFactor, metres } from "../../format/numbers.js";
+import { clearanceAgainst } from "../clearance-against.js";
 import { bulgeM, type ProfilePoint, sameK } from "./profile-points.js";
 
 export interface Label {
@@ -19,7 +20,7 @@ export function labelsOf(result: HopResult, lengthM: number, k: number, accepted
   return result.clearance.map((one) => {
     const place = one.obstacle === undefined ? "" : `${shortened(one.obstacle)}: `;
     const clears =
-      one.fraction < 0 ? `ray blocked by ${metres(-one.clearanceM)}` : `clears ${fresnel(one.fraction)}`;
+      one.fraction < 0 ? `ray blocked by ${metres(-one.clearanceM)}` : `clears ${clearanceAgainst(one)}`;
     const asks = one.forInformation
       ? kFactor(one.kFactor)
       : `${fresnelAsked(one.requiredFraction)} asked, ${kFactor(one.kFactor)}`;

@@ -21,8 +21,8 @@ export function availabilitySection(hop: Hop, result: HopResult): Section[] {
   const facts: Fact[] = [
     {
       label: `Both directions, ${found.modulation}`,
-      value: availabilityBounded(found),
-      note: `${yearlyOut(found)} out`,
+      value: availabilityBounded(found, objectivePercent),
+      note: `${yearlyOut(found, objectivePercent)} out`,
     },
   ];
   if (objectivePercent !== undefined) {
@@ -116,7 +116,7 @@ function objectiveFacts({ objectives }: HopResult): Fact[] {
     const { what, allowedPercent, foundPercent, bound, atMostPercent, of, verdict, source } = one;
     return {
       label: `${what[0]!.toUpperCase()}${what.slice(1)} (${source}, from memory)`,
-      value: `${outageBounded({ timePercent: foundPercent, bound, atMostPercent })}, ${outage(allowedPercent)} allowed`,
+      value: `${outageBounded({ timePercent: foundPercent, bound, atMostPercent }, allowedPercent)}, ${outage(allowedPercent)} allowed`,
       note: `${of}; ${verdict}`,
     };
   });

@@ -1,5 +1,6 @@
 import type { HopResult } from "../../evaluate/result.js";
-import { fixed, fresnelAsked, kFactor, kilometres, metres } from "../../format/numbers.js";
+import { fresnelAsked, kFactor, kilometres, metres } from "../../format/numbers.js";
+import { clearanceAgainst } from "../clearance-against.js";
 import type { Inline, Table } from "../document/document.js";
 
 /**
@@ -38,7 +39,7 @@ export function clearanceTable(result: HopResult, accepted: boolean): Table {
           metres(one.obstacleM),
           metres(one.fresnelRadiusM),
           metres(one.clearanceM),
-          fixed(one.fraction, 2),
+          clearanceAgainst(one).replace(" F1", ""),
           ...one.heightNeededM.map((heightM) => needed(heightM)),
           verdict,
         ],

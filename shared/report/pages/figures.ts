@@ -2,8 +2,18 @@
 import type { Channel, Hop } from "../../design/design.js";
 import type { ClearanceResult, HopResult } from "../../evaluate/result.js";
 import { availabilityBounded, yearlyOut } from "../../format/bounds.js";
-import { availability, dbm, fixed, fresnelAsked, kFactor, trimmed } from "../../format/numbers.js";
+import {
+  apart,
+  availability,
+  dbm,
+  decibels,
+  fixed,
+  fresnelAsked,
+  kFactor,
+  trimmed,
+} from "../../format/numbers.js";
 import { weakerDirection } from "../../rules/judged-modes.js";
+import { clearanceAgainst } from "../clearance-against.js";
 import type { KeyFigure, ReportFinding, Tone } from "../document/document.js";
 
 export function keyFigures(hop: Hop, result: HopResult, findings: readonly ReportFinding[]): KeyFigure[] {
@@ -65,8 +75,10 @@ function margin(hop: Hop, result: HopResult): Figure {
   const { mode, direction } = weaker;
   const asked = hop.objective?.fadeMarginDb;
   const received = `${mode.modulation}, ${dbm(mode.receivedLevelDbm)} at ${direction.to}`;
+  const found =
+    asked === undefined ? decibels(mode.fadeMarginDb) : apart(decibels, mode.fadeMarginDb, asked)[0];
   const note = asked === undefined ? received : `${trimmed(asked, 1)} dB asked; ${received}`;
-  return { value: fixed(mode.fadeMarginDb, 1), unit: "dB", note };
+  return { value: found.replace(" dB", ""), unit: "dB", note };
 }
 
 function available(result: HopResult): Figure {
@@ -75,9 +87,9 @@ function available(result: HopResult): Figure {
   const { objectivePercent, modulation } = found;
   const asked = objectivePercent === undefined ? "" : `; ${availability(objectivePercent)} asked`;
   return {
-    value: availabilityBounded(found).replaceAll(" %", ""),
+    value: availabilityBounded(found, objectivePercent).replaceAll(" %", ""),
     unit: "%",
-    note: `${modulation}, ${yearlyOut(found)} out${asked}`,
+    note: `${modulation}, ${yearlyOut(found, objectivePercent)} out${asked}`,
   };
 }
 
@@ -85,7 +97,11 @@ function clearanceFigure(result: HopResult): Figure {
   const worst = worstClearance(result);
   if (worst === undefined) return UNKNOWN;
   const asked = worst.forInformation ? "nothing asked" : `${fresnelAsked(worst.requiredFraction)} asked`;
-  return { value: fixed(worst.fraction, 2), unit: "F1", note: `${asked}, ${kFactor(worst.kFactor)}` };
+  return {
+    value: clearanceAgainst(worst).replace(" F1", ""),
+    unit: "F1",
+    note: `${asked}, ${kFactor(worst.kFactor)}`,
+  };
 }
 
 /** Of what the objective asks, that which has least to spare; else what is shown for information. */

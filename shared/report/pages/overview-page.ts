@@ -2,8 +2,9 @@
 import type { Design, Hop } from "../../design/design.js";
 import type { ClearanceResult, HopResult } from "../../evaluate/result.js";
 import { availabilityBounded, ESTIMATE_REMARK } from "../../format/bounds.js";
-import { dbm, decibels, fixed, fresnel, fresnelAsked, kilometres, trimmed } from "../../format/numbers.js";
+import { dbm, decibels, fixed, fresnelAsked, kilometres, trimmed } from "../../format/numbers.js";
 import { weakerDirection } from "../../rules/judged-modes.js";
+import { clearanceAgainst } from "../clearance-against.js";
 import {
   type Inline,
   type KeyFigure,
@@ -188,8 +189,8 @@ function hopRow(row: OverviewHop): TableRow {
       directions.length > 0 ? figure(dbm(Math.min(...directions.map((one) => one.receivedLevelDbm)))) : "–",
       weaker?.mode.modulation ?? "–",
       weaker ? figure(decibels(weaker.mode.fadeMarginDb)) : "–",
-      found ? availabilityBounded(found).replaceAll(" %", "") : "–",
-      clearance ? `${figure(fresnel(clearance.fraction))}${asked(clearance)}` : "–",
+      found ? availabilityBounded(found, found.objectivePercent).replaceAll(" %", "") : "–",
+      clearance ? `${figure(clearanceAgainst(clearance))}${asked(clearance)}` : "–",
       badges(findings, isUnjudged(row)),
     ],
   };

@@ -25,8 +25,13 @@ export function judge(model: DesignModel): {
     const lengthM = from && to ? inverse({ from, to }).distanceM : 1000;
     const ground = groundOf(from && to ? HEIGHTS : [200, 200, 200], lengthM);
     const survey = { profileKind: "survey", survey: { beginsM: 0, endsM: lengthM } } as const;
-    const result = evaluateHop(hop, hop.surveyFile === undefined ? ground : { ...ground, ...survey });
-    judged.set(hop.name, { hop, result, findings: judgeHop(hop, result, TODAY) });
+    const used = hop.surveyFile === undefined ? ground : { ...ground, ...survey };
+    const result = evaluateHop(hop, used);
+    const findings = judgeHop(hop, result, TODAY, {
+      stock: model.stockFor(hop.name),
+      evaluate: (changed) => evaluateHop(changed, used),
+    });
+    judged.set(hop.name, { hop, result, findings });
   }
   const results = new Map([...judged].map(([name, { result }]) => [name, result]));
   const findings = [

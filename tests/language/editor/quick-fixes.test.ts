@@ -114,14 +114,23 @@ test("too little margin: a larger antenna of the catalogue, the smallest that do
   const text = (
     larger + withHop((hop) => hop.replace("    transmits high", "    transmits high\n    extra-loss 18 dB"))
   ).replace("    availability 99.99 %\n", "");
-  const { fixes } = await fixesOf(text, "fade-margin");
-  expect(titles(fixes).filter((title) => title.startsWith("Take"))).toEqual([]);
-  const lighter = text.replace("extra-loss 18 dB", "extra-loss 13 dB");
-  const helping = titles((await fixesOf(lighter, "fade-margin")).fixes).filter((title) =>
-    title.startsWith("Take"),
-  );
-  expect(helping.length).toBeGreaterThan(0);
-  expect(helping[0]).toMatch(/^Take antenna A18-(09|12) at (KELD|TARN) \(changes the equipment, [\d.]+ m\)$/);
+  const offered = async (lossDb: number) => {
+    const { fixes, applied } = await fixesOf(text.replace("18 dB", `${lossDb} dB`), "fade-margin");
+    const taking = fixes.filter(({ title }) => title.startsWith("Take"));
+    return { titles: titles(taking), texts: taking.map(applied) };
+  };
+  // At one end, at both, and the smaller of them in either place.
+  expect((await offered(24)).titles).toEqual([]);
+  expect((await offered(18)).titles).toEqual([
+    "Take antenna A18-12 at KELD and TARN (changes the equipment)",
+  ]);
+  expect((await offered(11)).titles).toEqual(["Take antenna A18-09 at KELD (changes the equipment)"]);
+  const { titles: both, texts } = await offered(13);
+  expect(both).toEqual([
+    "Take antenna A18-12 at KELD (changes the equipment)",
+    "Take antenna A18-09 at KELD and TARN (changes the equipment)",
+  ]);
+  expect(texts[1]!.match(/antenna A18-09 at 40 m/g)).toHaveLength(2);
 });
 
 test("a misspelt rule is written as it was meant", async () => {
@@ -370,6 +379,8 @@ describe("every rule with a proposal", () => {
   /** Their examples hold no catalogue entry, or no line in the text, that could mend them. */
   const NOT_BY_EXAMPLE = new Set([
     "availability",
+    "link-availability",
+    "link-quality",
     "fade-margin",
     "level-below-threshold",
     "antenna-single-polarized",
