@@ -12,16 +12,43 @@ export function addressAt(file: SourceFile, offset: number): Address | undefined
   const steps: string[] = [];
   let facts: readonly Fact[] = declaration.fact.facts;
   for (let here = factAt(facts, offset); here !== undefined; here = factAt(facts, offset)) {
-    const name = nameOf(here);
-    const same = facts.filter((fact) => nameOf(fact) === name);
-    steps.push(nth(name, same.indexOf(here)));
+    steps.push(stepsOf(facts).get(here)!);
     facts = here.facts;
   }
   return [declaration.key, ...steps].join(" / ");
 }
 
+const known = new WeakMap<readonly Fact[], ReadonlyMap<Fact, string>>();
+
+/** What each of the facts of a block is called: worked out once, since a block may have a mistake in each of thousands. */
+function stepsOf(facts: readonly Fact[]): ReadonlyMap<Fact, string> {
+  let steps = known.get(facts);
+  if (!steps) {
+    const counts = new Map<string, number>();
+    steps = new Map(
+      facts.map((fact) => {
+        const name = nameOf(fact);
+        const index = counts.get(name) ?? 0;
+        counts.set(name, index + 1);
+        return [fact, nth(name, index)];
+      }),
+    );
+    known.set(facts, steps);
+  }
+  return steps;
+}
+
+/** The last that holds the place; facts stand in the order of the text and apart. */
 function factAt(facts: readonly Fact[], offset: number): Fact | undefined {
-  return facts.findLast(({ statement }) => statement.start <= offset && offset <= statement.end);
+  let low = 0;
+  let high = facts.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (facts[middle]!.statement.start <= offset) low = middle + 1;
+    else high = middle;
+  }
+  const before = facts[low - 1];
+  return before && offset <= before.statement.end ? before : undefined;
 }
 
 /** As `locate` finds it: ends go by their sites. */

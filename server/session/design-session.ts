@@ -59,7 +59,6 @@ export class DesignSession {
   /** Hops whose result does not count any more, whatever their resolved form. */
   private readonly outdated = new Set<string>();
   private readonly pending = new Set<string>();
-  private readonly unformed = new Set<string>();
   private network: readonly Finding[] = [];
   private networkByFile = new Map<string, Finding[]>();
   private networkIsStale = false;
@@ -282,10 +281,10 @@ export class DesignSession {
     const hop = this.model.hop(name)?.hop;
     if (!hop) {
       this.hopResults.delete(name);
-      const wasJudged = this.judged.delete(name);
-      return this.noteUnformed(name) || wasJudged;
+      this.judged.delete(name);
+      // What a hop that is being written has, its ends for one, is judged with the network.
+      return true;
     }
-    this.unformed.delete(name);
     const known = this.judged.get(name);
     if (known && !this.outdated.has(name) && this.isSame(known, hop)) return false;
     const judged = await this.judge(hop);
@@ -294,14 +293,6 @@ export class DesignSession {
     this.hopResults.set(name, judged.result);
     this.judged.set(name, judged);
     return true;
-  }
-
-  /** A hop without two ends is told of with the network: whether it is one, or was. */
-  private noteUnformed(name: string): boolean {
-    const was = this.unformed.delete(name);
-    const is = this.model.hop(name)?.unformed !== undefined;
-    if (is) this.unformed.add(name);
-    return was || is;
   }
 
   /** Whether a hop is what it was judged as, and could have what it could have then. */

@@ -141,3 +141,17 @@ test("a document from elsewhere that is merely opened is judged by itself and is
   await settled();
   expect([shown.get(stray), designs.allSessions().length]).toEqual([[], 1]);
 });
+
+test("a site is unused as soon as an unfinished hop ends there no more", async () => {
+  const sites = write("work/sites.hop", 'network "N" {}\nsite A { at 47 -30 }\n');
+  const hops = write("work/hops.hop", "hop H { A {} }\n");
+  const { designs, shown, settled } = opened();
+  await settled();
+  expect(shown.get(sites) ?? []).toEqual([]);
+  designs.edit(hops, "hop H { }\n");
+  await settled();
+  expect(shown.get(sites)).toEqual(["no hop ends at A"]);
+  designs.edit(hops, "hop H { A {} }\n");
+  await settled();
+  expect(shown.get(sites)).toEqual([]);
+});
