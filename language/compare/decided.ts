@@ -8,10 +8,11 @@ import { END } from "../schema/index.js";
 
 export function decisionsOf(model: DesignModel): Decisions {
   const hops = new Map<string, DecidedHop | undefined>();
+  const behind = new Map<string, readonly string[]>();
   const entries = new Map<string, readonly DecidedFact[] | undefined>();
   return {
     hops: model.names("hop"),
-    hop: (name) => remembered(hops, name, () => decidedHop(model, name)),
+    hop: (name) => remembered(hops, name, () => decidedHop(model, name, behind)),
     entries: entryKeys(model),
     entry: (key) => remembered(entries, key, () => entryFacts(model, key)),
     words: (key) => wordsOf(model, key),
@@ -44,7 +45,11 @@ const DEFAULTS_BEHIND: Readonly<Record<string, readonly string[]>> = {
   site: ["defaults site"],
 };
 
-function decidedHop(model: DesignModel, name: string): DecidedHop | undefined {
+function decidedHop(
+  model: DesignModel,
+  name: string,
+  behind: Map<string, readonly string[]>,
+): DecidedHop | undefined {
   const entry = model.declarations(`hop ${name}`)[0];
   if (!entry) return undefined;
   const ends = entry.fact.facts.filter(({ property }) => property === END);
@@ -65,19 +70,39 @@ function decidedHop(model: DesignModel, name: string): DecidedHop | undefined {
     name,
     ends: ends.flatMap((end) => wordOf(end, "site") ?? []),
     facts,
-    uses: [...usedBy(model, facts, name)],
+    uses: [...usedBy(model, facts, name, behind)],
+    names: [...new Set(facts.flatMap(({ meaning }) => meaning))],
   };
 }
 
-/** Everything that is looked up by name, defaults that hold for it, and what counts for every hop. */
-function usedBy(model: DesignModel, facts: readonly DecidedFact[], name: string): Set<string> {
+/** Everything that is looked up by name, with what stands behind it, defaults that hold, and what counts for every hop. */
+function usedBy(
+  model: DesignModel,
+  facts: readonly DecidedFact[],
+  name: string,
+  behind: Map<string, readonly string[]>,
+): Set<string> {
   const uses = new Set(EVERYWHERE);
   for (const { meaning, from } of facts) {
     for (const part of meaning) uses.add(part);
     if (from !== undefined) uses.add(from);
   }
   uses.delete(`hop ${name}`);
-  return new Set([...uses].filter((key) => model.declarations(key).length > 0));
+  const declared = new Set<string>();
+  const open = [...uses];
+  for (let key = open.pop(); key !== undefined; key = open.pop()) {
+    if (declared.has(key) || key.startsWith("hop ") || model.declarations(key).length === 0) continue;
+    declared.add(key);
+    // What every hop has in common names much that no result of this one rests on.
+    if (!EVERYWHERE.includes(key)) open.push(...remembered(behind, key, () => namedIn(model, key)));
+  }
+  return declared;
+}
+
+/** Declarations that another names: the cards and chassis of a site, what an entry is like. */
+function namedIn(model: DesignModel, key: string): string[] {
+  const named = new Set((entryFacts(model, key) ?? []).flatMap(({ meaning }) => meaning));
+  return [...named].filter((part) => part !== key && model.declarations(part).length > 0);
 }
 
 /** Own facts first; a default holds where nothing of its word is stated. */

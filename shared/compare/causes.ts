@@ -6,9 +6,9 @@ import type { DecisionChange } from "./decisions.js";
 import type { FindingChange } from "./findings.js";
 import { contentComparison } from "./same.js";
 
-/** A hop that was added, removed or decided anew. */
+/** A hop that was added, removed or decided anew, or that can be judged on one side only. */
 export interface EditedHop {
-  readonly status: Cause["status"];
+  readonly status: Exclude<Cause["status"], "renamed">;
   readonly decisions: readonly DecisionChange[];
 }
 
@@ -21,7 +21,7 @@ export interface CauseInput {
   /** Both states of the hop as it was evaluated, where it was. */
   readonly hops?: readonly [Hop, Hop];
   readonly ground?: Pick<Cause, "ground"> & { readonly kind: "terrain" | "survey" };
-  readonly edited: ReadonlyMap<string, EditedHop>;
+  readonly movers: ReadonlyMap<string, EditedHop>;
   /** Those of them that end at a site of this hop. */
   beside(): readonly string[];
 }
@@ -29,9 +29,11 @@ export interface CauseInput {
 export function causesOf(input: CauseInput): Cause[] {
   const shared = input.sharedChanges.filter(({ entry }) => reaches(entry, input));
   const causes = [
-    ...shared.map(({ entry, status, decisions }): Cause => {
-      const came = status === "added" || status === "removed";
-      return { kind: kindOf(entry), text: entry, status: came ? status : "changed", decisions };
+    ...shared.map(({ entry, status, renamedFrom, decisions }): Cause => {
+      const kind = kindOf(entry);
+      if (status !== "renamed") return { kind, text: entry, status, decisions };
+      const [word, ...name] = entry.split(" ");
+      return { kind, text: `${word} ${renamedFrom}`, status, renamedTo: name.join(" "), decisions: [] };
     }),
     ...byDefaults(input.decisions),
   ];
@@ -44,14 +46,14 @@ export function causesOf(input: CauseInput): Cause[] {
     moved
       .flatMap(({ is, was }) => [is, was].flatMap((finding) => finding?.related ?? []))
       .flatMap(({ at }) => /^hop (.*?)(?: \/ .*)?$/.exec(at ?? "")?.[1] ?? [])
-      .filter((name) => input.edited.has(name)),
+      .filter((name) => input.movers.has(name)),
   );
   // A finding that names no hop is about what the hops of a site share.
   if (causes.length === 0 && others.size === 0 && moved.length > 0)
     for (const other of input.beside()) others.add(other);
   others.delete(input.name);
   for (const other of others)
-    causes.push({ kind: "neighbour", text: `hop ${other}`, ...input.edited.get(other)! });
+    causes.push({ kind: "neighbour", text: `hop ${other}`, ...input.movers.get(other)! });
   return causes;
 }
 

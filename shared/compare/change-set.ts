@@ -60,7 +60,9 @@ export interface Cause {
   /** For example `antenna A18-06`, `terrain`, `hop KELD-MOSS`. */
   readonly text: string;
   /** Whether it came, went or says something else. */
-  readonly status: "added" | "removed" | "changed";
+  readonly status: "added" | "removed" | "renamed" | "changed" | "not judged" | "judged again";
+  /** Its new name, which the hop does not use. */
+  readonly renamedTo?: string;
   /** What it says else; of what came or went nothing, and of the ground nothing either. */
   readonly decisions: readonly DecisionChange[];
   /** What the ground under the path became. */

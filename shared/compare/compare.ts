@@ -28,15 +28,16 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
   const licences: LicenceChange[] = [];
   const pairs = pairedHops(was, is, renames);
   const edited = editedHops(pairs, was, is, renames);
+  const movers = new Map([...judgedOnOneSide(pairs, was, is), ...edited]);
   for (const pair of pairs) {
-    const change = hopChange(pair, { was, is, renames, findings, entries, edited, options });
+    const change = hopChange(pair, { was, is, renames, findings, entries, edited, movers, options });
     if (change) changes.push(change);
     const sides = [was.hops.get(pair.was ?? ""), is.hops.get(pair.is ?? "")] as const;
     if (isOneSided(pair, sides)) continue;
     licences.push(...licenceChanges(sides[0], sides[1], (site) => siteNow(site, renames)));
   }
   const told = new Set(changes.map(({ hop }) => `hop ${hop}`));
-  const sites = siteChanges(shared, (site) => editedAt(site, edited, was, is, renames));
+  const sites = siteChanges(shared, (site) => editedAt(site, movers, was, is, renames));
   for (const { entry } of shared) told.add(entry);
   const rest = [...findings].flatMap(([owner, list]) => (told.has(owner) ? [] : list));
   const hops = changes.toSorted(mattersFirst);
@@ -91,6 +92,20 @@ function ordered(
   const hops = new Map(side.design.hops);
   for (const name of unknown) hops.delete(name);
   return { ...side.design, hops };
+}
+
+/** Hops of both sides that only one of them can resolve, by the names of both. */
+function judgedOnOneSide(
+  pairs: readonly Pair[],
+  was: ComparedSide,
+  is: ComparedSide,
+): (readonly [string, EditedHop])[] {
+  return pairs.flatMap((pair): (readonly [string, EditedHop])[] => {
+    if (pair.was === undefined || pair.is === undefined) return [];
+    const [before, now] = [was.design.hops.has(pair.was), is.design.hops.has(pair.is)];
+    const hop: EditedHop = { status: before ? "not judged" : "judged again", decisions: [] };
+    return before === now ? [] : [pair.was, pair.is].map((name) => [name, hop]);
+  });
 }
 
 /** Hops added, removed, renamed or decided anew, by the names of both sides. */
@@ -218,7 +233,8 @@ function countsOf(hops: readonly HopChange[], findings: readonly FindingChange[]
     renamed: hopsWith(({ renamedFrom }) => renamedFrom !== undefined),
     // A new name alone is told as such.
     edited: hopsWith(
-      ({ status, edited, decisions }) => status === "changed" && edited && decisions.length > 0,
+      ({ status, edited, decisions, renamedFrom }) =>
+        status === "changed" && edited && (decisions.length > 0 || renamedFrom === undefined),
     ),
     affected: hopsWith(({ status, edited }) => (status === "changed" || status === "not judged") && !edited),
     worse: hopsWith(({ worse }) => worse),

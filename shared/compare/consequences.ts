@@ -43,15 +43,18 @@ export function figureChanges(
   const after = figuresOf(is.hop, is.result);
   const guide = guideChange(was.hop, is.hop, siteNow);
   const changed: FigureChange[] = [];
+  // A criterion that the objective asks now, or asks no more, is a decision, not a change of the hop.
+  const asked = [[...before.values()], after].every((side) => side.some(({ kind }) => kind === "clearance"));
   for (const figure of after) {
     const key = `${figure.kind} ${figure.place}`;
-    const change = changeOf(before.get(key), figure);
-    if (change) changed.push(change);
+    const then = before.get(key);
     before.delete(key);
+    if (then === undefined && asked && figure.kind === "clearance") continue;
+    const change = changeOf(then, figure);
+    if (change) changed.push(change);
   }
   for (const figure of before.values()) {
-    // A criterion that the objective asks no more is a decision, not a loss.
-    if (figure.kind === "clearance" && after.some(({ kind }) => kind === "clearance")) continue;
+    if (asked && figure.kind === "clearance") continue;
     changed.push({
       ...named(figure),
       was: figure.text,

@@ -26,8 +26,10 @@ export interface DecidedHop {
   readonly ends: readonly string[];
   /** Own facts and the defaults that hold where it states nothing. */
   readonly facts: readonly DecidedFact[];
-  /** Declarations that count for it by name or for every hop: `radio R18`, `site KELD`, `climate`. */
+  /** Declarations that count for it by name, by what it names, or for every hop: `radio R18`, `card MIST`, `climate`. */
   readonly uses: readonly string[];
+  /** What it names itself, also where nothing of that name is declared. */
+  readonly names: readonly string[];
 }
 
 /** Everything that one side of a comparison states. */

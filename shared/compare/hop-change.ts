@@ -1,5 +1,6 @@
 /** What became of one hop: decided, computed, found, and by whom. */
 import { metres } from "../format/numbers.js";
+import { RULES } from "../rules/index.js";
 import { type CauseInput, causesOf, type EditedHop } from "./causes.js";
 import type { ComparedHop, ComparedSide, HopChange, SharedChange } from "./change-set.js";
 import { type FigureChange, figureChanges, figuresAlone } from "./consequences.js";
@@ -28,12 +29,14 @@ export interface CompareContext {
   readonly findings: ReadonlyMap<string, readonly FindingChange[]>;
   readonly entries: ReadonlyMap<string, SharedChange>;
   readonly edited: ReadonlyMap<string, EditedHop>;
+  /** Those, and what can be judged on one side only: hops that may have changed something for others. */
+  readonly movers: ReadonlyMap<string, EditedHop>;
   readonly options: CompareOptions;
 }
 
 /** @returns undefined when nothing about the hop is worth telling */
 export function hopChange(pair: Pair, context: CompareContext): HopChange | undefined {
-  const { was, is, renames, entries, edited, options } = context;
+  const { was, is, renames, entries, edited, movers, options } = context;
   const name = (pair.is ?? pair.was)!;
   const before = pair.was === undefined ? undefined : was.hops.get(pair.was);
   const now = pair.is === undefined ? undefined : is.hops.get(pair.is);
@@ -45,32 +48,32 @@ export function hopChange(pair: Pair, context: CompareContext): HopChange | unde
     pair.was === undefined || pair.is === undefined ? undefined : options.ground?.(pair.was, pair.is);
   const status =
     pair.was === undefined ? "added" : pair.is === undefined ? "removed" : lost ? "not judged" : "changed";
-  const isEdited = edited.has(name);
-  const moved = findings.some((change) => change.status !== "still there");
-  if (!isEdited && figures.length === 0 && !moved && !lost) return undefined;
+  const moved = findings.filter((change) => change.status !== "still there");
+  if (!edited.has(name) && figures.length === 0 && moved.length === 0 && !lost) return undefined;
   // Facts are put together only here: of a large network most hops never come so far.
-  const uses = pair.is === undefined ? undefined : is.decisions.hop(pair.is)?.uses;
   const causes = causesOf({
     name,
     decisions,
     findings,
-    sharedChanges: [...new Set([...(uses ?? []), ...EVERYWHERE])].flatMap((entry) => {
+    sharedChanges: [...namedEntries(pair, was, is, renames)].flatMap(([entry, named]) => {
       const change = entries.get(entry);
-      return change && isDecided(change) ? [change] : [];
+      return change && isDecided(change, named) ? [change] : [];
     }),
     hops: before && now && [before.hop, now.hop],
     ground: ground && groundChange(ground, before, now),
-    edited,
+    movers,
     beside: () =>
-      (is.decisions.hop(name)?.ends ?? []).flatMap((site) => editedAt(site, edited, was, is, renames)),
+      (is.decisions.hop(name)?.ends ?? []).flatMap((site) => editedAt(site, movers, was, is, renames)),
   });
   const goesOn = status === "changed" || status === "not judged";
+  // A slip in its own text decides nothing and is an edit all the same.
+  const slipped = causes.length === 0 && moved.some(({ rule }) => !RULES.has(rule));
   return {
     hop: name,
     title: (now ?? before)?.hop.title,
     status,
     renamedFrom: pair.is !== undefined && pair.was !== pair.is ? pair.was : undefined,
-    edited: isEdited,
+    edited: edited.has(name) || slipped,
     decisions: goesOn ? decisions : [],
     figures,
     causes: goesOn ? causes : [],
@@ -87,6 +90,7 @@ function figuresOf(
 ): FigureChange[] {
   if (pair.was === undefined) return now ? figuresAlone(now, "is") : [];
   if (pair.is === undefined) return before ? figuresAlone(before, "was") : [];
+  if (now && !before) return figuresAlone(now, "is");
   return before && now ? figureChanges(before, now, (site) => siteNow(site, renames)) : [];
 }
 
@@ -120,13 +124,39 @@ function told(change: FindingChange, { is }: Pair, lost: boolean): boolean {
   return (is !== undefined && !lost) || change.is !== undefined;
 }
 
+/** `forgotten`: it has another name now, and the hop still uses the old one. */
+type NamedOn = "both" | "new side" | "old side" | "forgotten";
+
+/** Declarations that count for a hop, by name or for every hop, under their new names; on which sides it names them. */
+function namedEntries(
+  pair: Pair,
+  was: ComparedSide,
+  is: ComparedSide,
+  renames: Renames,
+): Map<string, NamedOn> {
+  const named = new Map<string, NamedOn>(EVERYWHERE.map((entry) => [entry, "both"]));
+  if (pair.is === undefined) return named;
+  const now = is.decisions.hop(pair.is);
+  const before = pair.was === undefined ? undefined : was.decisions.hop(pair.was);
+  for (const entry of [...(now?.uses ?? []), ...(now?.names ?? [])])
+    if (!named.has(entry)) named.set(entry, "new side");
+  for (const old of [...(before?.uses ?? []), ...(before?.names ?? [])]) {
+    const entry = renames.entries.get(old) ?? old;
+    const known = named.get(entry);
+    if (known === undefined)
+      named.set(entry, entry !== old && now?.names.includes(old) ? "forgotten" : "old side");
+    else if (known === "new side") named.set(entry, "both");
+  }
+  return named;
+}
+
 /**
- * A finding on a shared declaration changes nothing for those that use it; one that came or went is named by the hop
- * that uses it now, unless it counts for every hop without being named.
+ * A finding on a shared declaration changes nothing for those that use it; one that came or went while the hop named
+ * it all along is a cause, else the hop's own decision tells.
  */
-function isDecided(change: SharedChange): boolean {
-  if (change.status === "changed") return change.decisions.length > 0;
-  return change.status !== "renamed" && EVERYWHERE.includes(change.entry);
+function isDecided(change: SharedChange, named: NamedOn): boolean {
+  if (change.status === "changed") return change.decisions.length > 0 && named !== "old side";
+  return named === (change.status === "renamed" ? "forgotten" : "both");
 }
 
 export function decisionsOf(

@@ -49,9 +49,13 @@ export function remainingOn(
     if (remarks?.has(remarkKey(finding) ?? "")) return finding;
     const owner = addressNow(finding.at, renames).split(" / ")[0]!;
     if (owner.startsWith("site ") && lostAt.has(owner)) return "no longer judged";
-    if (!owner.startsWith("hop ") || RULES.get(finding.rule)?.scope !== "hop") return undefined;
+    const scope = RULES.get(finding.rule)?.scope;
+    if (!owner.startsWith("hop ") || scope === undefined) return undefined;
     const name = owner.slice("hop ".length);
     const now = is.hops.get(name);
+    // What hops of a site share is not known while one of them cannot be judged.
+    if (scope === "network" && now?.hop.ends.some(({ site }) => lostAt.has(`site ${site.name}`)))
+      return "no longer judged";
     return now && silentOf(name, now).has(finding.rule) ? "no longer judged" : undefined;
   };
 }

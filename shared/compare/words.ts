@@ -16,7 +16,9 @@ export function decisionWords({ site, within, word, was, is }: DecisionChange, a
 const TOLD = 4;
 
 /** What was decided there, from what to what. */
-export function causeWords({ status, decisions, ground = [] }: Cause): string {
+export function causeWords({ status, renamedTo, decisions, ground = [] }: Cause): string {
+  if (status === "renamed") return `renamed to ${renamedTo}`;
+  if (status === "not judged") return "not judged any more";
   if (status !== "changed") return status;
   const told = [
     ...decisions.map((one) => decisionWords(one, "→")),
