@@ -108,6 +108,7 @@ const CAUSES_OF_MISSED = [
   "frequency-outside-tuning",
   "clearance",
   "diversity-clearance",
+  "second-antenna-clearance",
   "level-below-threshold",
   "standby-level",
   "capacity",
