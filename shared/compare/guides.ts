@@ -1,11 +1,16 @@
 /** What became of the waveguides between two states of a hop: a level that one forgot is no better one. */
+
+import { address } from "../design/address.js";
 import type { Hop, HopEnd } from "../design/design.js";
+import type { Finding } from "../design/finding.js";
 import { guideEstimate } from "../equipment/guide-to-choose.js";
 import { antennasUsed, mountingOf, takesDirect } from "../equipment/mounting.js";
 
 export interface GuideChange {
   /** Whether level, margin and availability may have risen only because a guide is gone, or was only estimated. */
   readonly undecided: boolean;
+  /** Sites, by their new names, at which a guide is gone and nothing sound stands for it. */
+  readonly forgottenAt: readonly string[];
   /** On which side an estimate stands, or what is gone. */
   readonly remark?: string;
 }
@@ -19,6 +24,7 @@ export function guideChange(was: Hop, is: Hop, siteNow: (site: string) => string
   const remarks = ends.flatMap(({ remark }) => remark ?? []);
   return {
     undecided: ends.some(({ undecided }) => undecided),
+    forgottenAt: ends.flatMap(({ forgottenAt }) => forgottenAt),
     remark: remarks.length === 0 ? undefined : remarks.join("; "),
   };
 }
@@ -26,14 +32,19 @@ export function guideChange(was: Hop, is: Hop, siteNow: (site: string) => string
 type Side = readonly [hop: Hop, end: HopEnd];
 
 function endChange(was: Side, is: Side): GuideChange {
-  const at = is[1].site.name;
+  const site = is[1].site.name;
   const [beforeDb, afterDb] = [estimatedDb(was), estimatedDb(is)];
+  const changed = (what: string, undecided = true): GuideChange => ({
+    undecided,
+    forgottenAt: undecided && !isDecided(is) ? [site] : [],
+    remark: `the ${what}`,
+  });
   if (beforeDb !== undefined && afterDb !== undefined)
-    return { undecided: beforeDb !== afterDb, remark: `the waveguide at ${at} is an estimate on both sides` };
-  if (afterDb !== undefined) return { undecided: true, remark: `the waveguide at ${at} is an estimate now` };
-  if (beforeDb !== undefined) return { undecided: true, remark: `the waveguide at ${at} was an estimate` };
-  if (was[1].feeder === undefined || is[1].feeder !== undefined || isDirect(is)) return { undecided: false };
-  return { undecided: true, remark: `the feeder at ${at} is gone, and nothing sound stands for it` };
+    return changed(`waveguide at ${site} is an estimate on both sides`, beforeDb !== afterDb);
+  if (afterDb !== undefined) return changed(`waveguide at ${site} is an estimate now`);
+  if (beforeDb !== undefined) return changed(`waveguide at ${site} was an estimate`);
+  if (was[1].feeder === undefined || isDecided(is)) return { undecided: false, forgottenAt: [] };
+  return changed(`feeder at ${site} is gone, and nothing sound stands for it`);
 }
 
 function estimatedDb([hop, end]: Side): number | undefined {
@@ -41,9 +52,30 @@ function estimatedDb([hop, end]: Side): number | undefined {
   return guide !== undefined && "lossDb" in guide ? guide.lossDb : undefined;
 }
 
-/** Said, and possible. */
-function isDirect([hop, end]: Side): boolean {
+/** A feeder, or direct mounting that is stated and possible. */
+function isDecided([hop, end]: Side): boolean {
+  if (end.feeder !== undefined) return true;
   return antennasUsed(hop, end).every(
     (stand) => mountingOf(end, stand) === "direct" && takesDirect(stand.antenna!),
+  );
+}
+
+/** Rules that judge a level or what follows from it. */
+const OF_LEVELS: ReadonlySet<string> = new Set([
+  "overload",
+  "level-below-threshold",
+  "standby-level",
+  "standby-margin",
+  "availability",
+  "link-availability",
+  "link-quality",
+  "fade-margin",
+]);
+
+/** Whether a finding is gone with a waveguide that was only forgotten: what it said of, or of the level without it. */
+export function goneWithGuide({ rule, at }: Finding, hop: string, { forgottenAt }: GuideChange): boolean {
+  if (forgottenAt.length === 0) return false;
+  return (
+    OF_LEVELS.has(rule) || forgottenAt.some((site) => at.startsWith(address("hop", hop, site, "feeder")))
   );
 }

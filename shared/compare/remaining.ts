@@ -1,9 +1,11 @@
 /** What became of findings that the new side does not hold: mended, or only not told. */
+import type { Hop } from "../design/design.js";
 import type { Finding } from "../design/finding.js";
 import { RULES } from "../rules/index.js";
 import { judgedHop } from "../rules/judge.js";
 import type { ComparedHop, ComparedSide } from "./change-set.js";
-import { addressNow, hopNow, type Renames } from "./renames.js";
+import { type GuideChange, goneWithGuide, guideChange } from "./guides.js";
+import { addressNow, hopNow, type Renames, siteNow } from "./renames.js";
 
 export interface RemainingOptions {
   /** ISO date that acceptances are held against. */
@@ -44,6 +46,13 @@ export function remainingOn(
     if (rules === undefined) silent.set(name, (rules = judgedHop(hop, result, today).passedOver));
     return rules;
   };
+  const guides = new Map<string, GuideChange>();
+  const guidesOf = (name: string, before: Hop, now: Hop) => {
+    let change = guides.get(name);
+    if (change === undefined)
+      guides.set(name, (change = guideChange(before, now, (site) => siteNow(site, renames))));
+    return change;
+  };
   const lostAt = sitesOfLost(was, is, renames);
   return (finding) => {
     if (remarks?.has(remarkKey(finding) ?? "")) return finding;
@@ -53,10 +62,15 @@ export function remainingOn(
     if (!owner.startsWith("hop ") || scope === undefined) return undefined;
     const name = owner.slice("hop ".length);
     const now = is.hops.get(name);
+    if (now === undefined) return undefined;
     // What hops of a site share is not known while one of them cannot be judged.
-    if (scope === "network" && now?.hop.ends.some(({ site }) => lostAt.has(`site ${site.name}`)))
+    if (scope === "network" && now.hop.ends.some(({ site }) => lostAt.has(`site ${site.name}`)))
       return "no longer judged";
-    return now && silentOf(name, now).has(finding.rule) ? "no longer judged" : undefined;
+    if (silentOf(name, now).has(finding.rule)) return "no longer judged";
+    const before = was.hops.get(finding.at.split(" / ")[0]!.slice("hop ".length));
+    if (before === undefined) return undefined;
+    const moved = { ...finding, at: addressNow(finding.at, renames) };
+    return goneWithGuide(moved, name, guidesOf(name, before.hop, now.hop)) ? "no longer judged" : undefined;
   };
 }
 

@@ -24,10 +24,11 @@ feeder FLEX-18 {
 `;
 
 /** What changes when the lines of both ends of FELL-TARN change. */
-async function changed(before: string, after: string): Promise<ChangeSet> {
+async function changed(before: string, after: string, margin = "margin 20 dB"): Promise<ChangeSet> {
   const repository = TestRepository.create();
   made.push(repository);
   repository.write({ ...files(), "more.hop": CATALOGUE });
+  repository.edit("network.hop", "margin 20 dB", margin);
   const south = repository.read("hops/south.hop");
   const write = (lines: string) =>
     repository.write({ "hops/south.hop": south.replaceAll("antenna A18-06 at 40 m", lines) });
@@ -85,6 +86,32 @@ describe("never better by a guide that is gone or was estimated", () => {
     expect(by).toBeCloseTo(byDb, 6);
     expect(levelsTold(changes).filter((text) => /better/.test(text))).toEqual([]);
     expect(remarks(changes).join(" ")).toMatch(remark);
+  });
+});
+
+describe("nothing is fixed by it", () => {
+  test.each([
+    ["with an estimate in its place", BIG + piece("3 m"), BIG],
+    ["with nothing in its place", SMALL + piece("3 m"), SMALL],
+    ["with a word that the dish cannot take", BIG + piece("3 m"), BIG + DIRECT],
+  ])("neither what was wrong with it, nor the margin that it took: %s", async (_case, before, after) => {
+    const plain = await changed(before, after);
+    const margin = plain.hops[0]!.figures.find(({ kind }) => kind === "margin")!;
+    // Between what it was and what it is.
+    const asked = (Number.parseFloat(margin.was!) + Number.parseFloat(margin.is!)) / 2;
+    const changes = await changed(before, after, `margin ${asked} dB`);
+    const told = findingsTold(changes.hops[0]!);
+    expect(told).toContain("no longer judged flexible-guide-long");
+    expect(told).toContain("no longer judged fade-margin");
+    expect(told.filter((text) => text.startsWith("fixed"))).toEqual([]);
+    expect(changes.counts.fixedFindings).toBe(0);
+  });
+
+  test("a decision fixes what it fixes", async () => {
+    const shorter = await changed(BIG + piece("3 m"), BIG + piece("0.9 m"));
+    expect(findingsTold(shorter.hops[0]!)).toContain("fixed flexible-guide-long");
+    const mounted = await changed(SMALL + piece("3 m"), SMALL + DIRECT);
+    expect(findingsTold(mounted.hops[0]!)).toContain("fixed flexible-guide-long");
   });
 });
 
