@@ -89,12 +89,17 @@ function helps(toMend: ToMend, after: readonly Finding[]): boolean {
   const isUncovered = (rule: string) =>
     UNCOVERED.has(rule) ||
     (OTHER_PATH.has(finding.rule) && (rule === "not-judged" || CRITERION_RULES.has(rule)));
-  const known = new Set(before.filter(isOpen).map((one) => `${one.rule} ${one.at}`));
+  const known = new Set(before.filter(isOpen).flatMap(keysOf));
   const isNew = (one: Finding) =>
-    one.rule !== finding.rule && !isUncovered(one.rule) && !known.has(`${one.rule} ${one.at}`);
+    one.rule !== finding.rule && !isUncovered(one.rule) && keysOf(one).some((key) => !known.has(key));
   return (
     vanishes(toMend, after) && !after.some((one) => isOpen(one) && one.severity === "error" && isNew(one))
   );
+}
+
+/** What moves from place to place is the same finding, unless it leaves more unjudged. */
+function keysOf({ rule, about, at, notJudged = [""] }: Finding): string[] {
+  return notJudged.map((criterion) => `${rule} ${about ?? at} ${criterion}`);
 }
 
 function vanishes({ finding, before }: ToMend, after: readonly Finding[]): boolean {

@@ -1,5 +1,6 @@
 /** Other antennas and couplers of the design's catalogue that suit the hop. */
 import type { Antenna, Coupler, FrequencyRange, HopEnd } from "../../../shared/design/design.js";
+import { leadTo } from "../../../shared/equipment/mounting.js";
 import { antennasStated, type Stand, suits } from "../../../shared/equipment/stands.js";
 import { arrangementByName } from "../../../shared/radio/arrangements.js";
 import { argument, factNamed } from "../../facts/fact.js";
@@ -7,6 +8,7 @@ import type { DesignModel } from "../../model/design-model.js";
 import type { QuickFix, ToMend } from "../quick-fixes.js";
 import type { JudgedHop } from "../results.js";
 import { endInText, insertLine, removeFact, replaceArgument } from "./edits.js";
+import { pieceEdit } from "./waveguide.js";
 
 /** The next larger antennas for the hop's frequency, at each end alone. */
 export function largerAntenna(toMend: ToMend): readonly QuickFix[] {
@@ -126,17 +128,22 @@ function antennaFix(
   { model, finding }: ToMend,
   { hop }: JudgedHop,
   end: HopEnd,
-  { name, diameterM }: Antenna,
+  antenna: Antenna,
   fact = "antenna",
 ): QuickFix[] {
   const block = endInText(model, hop.name, end.site.name);
   const arg = argument(factNamed(block?.fact.facts ?? [], fact), "antenna");
   if (!block || !arg) return [];
+  const { name, diameterM } = antenna;
   const size = diameterM === undefined ? "" : `, ${diameterM} m`;
+  // One that can't bear the unit is no way out without a guide to it.
+  const stand = antennasStated(end).find((one) => one.fact === fact);
+  const needsGuide = stand && leadTo(hop, end, { ...stand, antenna }) === "piece to choose";
+  const piece = needsGuide ? pieceEdit(model, hop, block) : undefined;
   return [
     {
-      title: `Take antenna ${name} at ${end.site.name} (changes the equipment${size})`,
-      edits: [replaceArgument(block.file, arg, name)],
+      title: `Take antenna ${name}${piece ? ` with waveguide ${piece.words}` : ""} at ${end.site.name} (changes the equipment${size})`,
+      edits: [replaceArgument(block.file, arg, name), ...(piece ? [piece.edit] : [])],
       rule: finding.rule,
       changesDecision: true,
     },

@@ -6,7 +6,8 @@ import { waveguideSize } from "../../../shared/equipment/waveguide.js";
 import { argument, factNamed } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
 import type { QuickFix, ToMend } from "../quick-fixes.js";
-import { insertLine, removeFact, replaceArgument } from "./edits.js";
+import type { TextEdit } from "../text-range.js";
+import { type BlockInText, insertLine, removeFact, replaceArgument } from "./edits.js";
 import { decision, endAt, mountingEdit } from "./mounting.js";
 
 /** A usual length of the flexible piece between a unit on the pole and its antenna. Common practice. */
@@ -29,6 +30,17 @@ export function addWaveguide(toMend: ToMend): readonly QuickFix[] {
   return direct
     ? [...pieces, decision(toMend, `Mount directly on the antenna at ${here.site}`, [direct])]
     : pieces;
+}
+
+/** A usual piece of the first flexible waveguide that suits the hop. */
+export function pieceEdit(
+  model: DesignModel,
+  hop: Hop,
+  block: BlockInText,
+): { readonly words: string; readonly edit: TextEdit } | undefined {
+  const name = feedersFor(model, hop, false)[0]?.name;
+  const edit = name && insertLine(model, block, "feeder", `feeder ${name} length ${USUAL_PIECE}`);
+  return edit ? { words: `${name}, ${USUAL_PIECE},`, edit } : undefined;
 }
 
 /** Separate mounting, with the waveguide that it needs where none is stated. */

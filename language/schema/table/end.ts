@@ -107,7 +107,7 @@ export const endRows: Rows = [
       {
         name: "length",
         label: "length",
-        value: quantity("length", { min: "0 m", max: "300 m" }),
+        value: quantity("length", { above: "0 m", max: "300 m" }),
         meaning: "Its length.",
       },
     ],

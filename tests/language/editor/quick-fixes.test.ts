@@ -133,6 +133,96 @@ test("too little margin: a larger antenna of the catalogue, the smallest that do
   expect(texts[1]!.match(/antenna A18-09 at 40 m/g)).toHaveLength(2);
 });
 
+test("a larger antenna that cannot bear its unit comes with a waveguide, or not at all", async () => {
+  const large =
+    "antenna A18-24 { band 17.7 GHz to 19.7 GHz; diameter 2.4 m; gain 50.5 dBi; direct-mounting no }\n";
+  const guide = "feeder FLEX-18 { kind flexible; band 17.7 GHz to 19.7 GHz; loss 1.1 dB/m at 18.7 GHz }\n";
+  const lossy = withHop((hop) => hop.replace("at 40 m", "at 40 m\n    extra-loss 18 dB"));
+  const taken = async (text: string) => {
+    const { fixes, applied } = await fixesOf(text, "fade-margin");
+    return fixes.filter(({ title }) => title.startsWith("Take")).map((fix) => [fix.title, applied(fix)]);
+  };
+  expect(await taken(large + lossy)).toEqual([]);
+  const [[title, text] = []] = await taken(large + guide + lossy);
+  expect(title).toMatch(/^Take antenna A18-24 with waveguide FLEX-18, 0\.9 m, at \w+ \(changes/);
+  expect(text).toMatch(/antenna A18-24 at 40 m[^}]*\n {4}feeder FLEX-18 length 0\.9 m\n/);
+});
+
+describe("what cannot be built", () => {
+  test("a mode is narrowed to the widest that its channel holds; from the defaults it becomes a line of its own", async () => {
+    const radio = `radio R18W like R18 {
+  mode 27.5 MHz 128QAM rate 150 Mbit/s power 20 dBm threshold -72 dBm
+  mode 55 MHz 128QAM rate 310 Mbit/s power 20 dBm threshold -69 dBm
+  mode 56.6 MHz 128QAM rate 315 Mbit/s power 20 dBm threshold -69 dBm
+  mode 112 MHz 128QAM rate 620 Mbit/s power 20 dBm threshold -66 dBm
+}
+`;
+    const wide = (hop: string) =>
+      hop.replace("radio R18", "radio R18W").replace("  mode 55 MHz 128QAM\n", "");
+    const own = withHop((hop) => radio + wide(hop).replace("R18W\n", "R18W\n  mode 112 MHz 128QAM\n"));
+    const { fixes, applied } = await fixesOf(own, "mode-width");
+    // 56.6 MHz are 2.9 % more than 55 MHz.
+    expect(titles(fixes).slice(0, 2)).toEqual(["Take the mode of 56.6 MHz", "Take the mode of 55 MHz"]);
+    expect(applied(fixes[0]!)).toContain("  mode 56.6 MHz 128QAM\n");
+    const defaults = `defaults hop { mode 112 MHz 128QAM }\n${withHop((hop) => radio + wide(hop))}`;
+    const inherited = await fixesOf(defaults, "mode-width");
+    expect(inherited.applied(inherited.fixes[1]!)).toMatch(/radio R18W\n {2}mode 55 MHz 128QAM\n/);
+  });
+
+  test("a line is lengthened up to the antenna, a long piece shortened, a contradiction parted", async () => {
+    const feeders = `feeder FLEX-18 { kind flexible; band 17.7 GHz to 19.7 GHz; loss 1.1 dB/m at 18.7 GHz }
+feeder ELL-18 { kind elliptical; loss 19 dB/100m at 17.7 GHz; loss 20 dB/100m at 19.7 GHz }
+radio R18-IN like R18 { construction all-indoor }
+`;
+    const indoors = (line: string) =>
+      withHop(
+        (hop) =>
+          feeders +
+          hop
+            .replace("radio R18", "arrangement all-indoor 1+0\n  radio R18-IN")
+            .replaceAll("at 40 m", `at 39.5 m${line}`),
+      );
+    const short = await fixesOf(indoors("\n    feeder ELL-18 length 4 m"), "feeder-too-short");
+    expect(short.applied(short.fixes[0]!)).toContain("feeder ELL-18 length 40 m");
+    const none = await fixesOf(indoors(""), "waveguide-missing");
+    expect(titles(none.fixes)[0]).toBe(
+      "Add waveguide ELL-18, 40 m, at KELD (as the antenna is high; changes the equipment)",
+    );
+    const at = (lines: string) => withHop((hop) => feeders + hop.replace("at 40 m", `at 40 m${lines}`));
+    const long = await fixesOf(at("\n    feeder FLEX-18 length 12 ft"), "flexible-guide-long");
+    expect(long.applied(long.fixes[0]!)).toContain("feeder FLEX-18 length 0.9 m");
+    const both = await fixesOf(
+      at("\n    mounting direct\n    feeder FLEX-18 length 0.9 m"),
+      "direct-with-feeder",
+    );
+    expect(titles(both.fixes).slice(0, 2)).toEqual([
+      "Mount separately from the antenna at KELD",
+      "Remove the feeder at KELD (changes the equipment)",
+    ]);
+    expect(both.applied(both.fixes[0]!)).toContain("mounting separate\n    feeder");
+    expect(both.applied(both.fixes[1]!)).not.toContain("feeder FLEX-18 length");
+  });
+
+  test("a structure is stated as high as its antenna, either polarization for the first carrier", async () => {
+    const high = withHop((hop) => hop.replace("at 40 m", "at 130.5 m")).replace(
+      "site KELD {\n  at 47.5 -30.5\n  structure mast 60 m\n",
+      "site KELD {\n  at 47.5 -30.5\n",
+    );
+    const { fixes, applied } = await fixesOf(high, "antenna-without-structure");
+    expect(applied(fixes[0]!)).toMatch(/site KELD \{\n {2}at 47\.5 -30\.5\n {2}structure mast 131 m\n/);
+    const dual = withHop((hop) =>
+      hop
+        .replace("polarization vertical", "arrangement 2+0 xpic")
+        .replaceAll("at 40 m", "at 40 m\n    coupler O18 direct"),
+    );
+    const open = await fixesOf(dual, "polarization-open");
+    expect(titles(open.fixes).slice(0, 2)).toEqual([
+      "State polarization vertical for the first carrier",
+      "State polarization horizontal for the first carrier",
+    ]);
+  });
+});
+
 test("a misspelt rule is written as it was meant", async () => {
   const accepting = withHop((hop) => hop.replace(/}\n$/, '  accept clearence because "x"\n}\n'));
   const accepted = await fixesOf(accepting, "acceptance-unknown");
