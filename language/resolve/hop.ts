@@ -37,6 +37,7 @@ import { merge } from "./inherit.js";
 import type { Lookup, ResolveProblem } from "./lookup.js";
 import { modesOf } from "./modes.js";
 import { acceptancesOf } from "./policy.js";
+import { unusableIn } from "./unusable.js";
 
 export interface ResolvedHop {
   /** Missing while the hop has not two different ends that exist. */
@@ -73,6 +74,12 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
   const modes = modesOf(entry, facts, radio, channel?.channel.bandwidthHz, report);
   if (!ends) return { problems, from: entry.fact.statement.start };
   const climate = factNamed(facts, "climate");
+  const unusable = [
+    ...unusableIn(facts, lookup),
+    ...facts
+      .filter((fact) => fact.property === END)
+      .flatMap((fact) => unusableIn(merge(fact.facts, lookup.defaults("end")), lookup, wordOf(fact, "site"))),
+  ];
   const survey = surveyOf(factNamed(facts, "survey"), ends, report);
   const surveyFile = wordOf(survey, "file");
   const hop: Hop = {
@@ -81,6 +88,7 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
     ends,
     channel: channel?.channel,
     channelUnknown: channel === undefined && channelFact !== undefined ? true : undefined,
+    unusable: unusable.length > 0 ? unusable : undefined,
     polarization: wordOf(factNamed(facts, "polarization"), "value") as Polarization | undefined,
     arrangement,
     pairedWith: wordOf(factNamed(facts, "pair"), "hop"),

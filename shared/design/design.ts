@@ -345,6 +345,8 @@ export interface Hop {
   readonly channel?: Channel;
   /** A channel is stated that no plan has; the text's own problem tells why. */
   readonly channelUnknown?: true;
+  /** What is stated and cannot be used, as the text's own problems tell; undefined: nothing. */
+  readonly unusable?: readonly UnusableFact[];
   readonly polarization?: Polarization;
   readonly arrangement: Arrangement;
   /** Name of the hop of the other band of a dual-band pair. */
@@ -376,6 +378,12 @@ export interface Hop {
   readonly accepts: readonly Acceptance[];
   /** The design's, by which the hop is judged. */
   readonly policy?: Policy;
+}
+
+/** A fact by its word, of the hop or of the end at a site. */
+export interface UnusableFact {
+  readonly fact: string;
+  readonly site?: string;
 }
 
 /** A hop that has no two ends yet, so that nothing is computed of it, and of which something is asked all the same. */

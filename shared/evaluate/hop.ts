@@ -10,7 +10,8 @@ import { equipmentOutage } from "./equipment.js";
 import { furtherGround, furtherPaths } from "./further-antennas.js";
 import { courseOf, heightsOf } from "./geometry.js";
 import type { GroundInput } from "./ground.js";
-import { judgedOver, profileOver, unknownOf } from "./known-ground.js";
+import { isWhole, judgedOver, profileOver, unknownOf } from "./known-ground.js";
+import { LEVEL_STEPS, RAY_STEPS } from "./lack.js";
 import type { PathLosses } from "./levels.js";
 import { missInputs } from "./missing.js";
 import { objectiveResults } from "./objectives.js";
@@ -39,11 +40,17 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
   const heights = course && heightsOf(hop, ground, course, kFactor, trace);
   const { profile, bridges } = profileOver(hop, ground, course, trace);
   const unknownGround = unknownOf(course, profile);
+  const told = { unknownGround, missing: trace.missing };
+  const whole = isWhole(told, [...LEVEL_STEPS, "standby"]);
   const summary = profile && profileSummary(profile, ground.profileKind, bridges);
   const tops = profile && course ? topsOf(hop, profile, course.distanceM, trace) : [];
 
   const clearance =
-    course && heights && profile ? clearances(hop, course, heights, profile, tops, trace) : [];
+    course && heights && profile
+      ? clearances(hop, course, heights, profile, tops, trace).map(
+          (one) => judgedOver(isWhole(told, RAY_STEPS), one)!,
+        )
+      : [];
   const known = profile && course && heights && { course, heights, profile, tops, kFactor };
   const rays = known && furtherGround(hop, known, trace);
   const obstruction = profile && obstructionOf(hop, course, heights, profile, tops, kFactor);
@@ -55,11 +62,7 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
   const directions = both.directions.map(({ direction }) => direction);
   const bothWays = twoWayAvailability(hop, both.directions, trace);
   if (bothWays?.verdict === "open") missing(trace, boundedRain(bothWays.rainBound ?? "at most"));
-  const availability = withEquipment(
-    committedOver(unknownGround, bothWays),
-    equipmentOutage(hop, trace),
-    trace,
-  );
+  const availability = withEquipment(committedOver(whole, bothWays), equipmentOutage(hop, trace), trace);
   const distanceM = course?.distanceM;
   const objectives = objectiveResults(hop, { directions, distanceM, availability }, trace);
   return {
@@ -77,9 +80,9 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
     ...worseLosses(both),
     directions,
     carriers: carriersOf(stated, both.ways),
-    standby: judgedOver(unknownGround, standbyResult(hop, directions)),
+    standby: judgedOver(whole, standbyResult(hop, directions)),
     availability,
-    objectives: objectives?.map((one) => judgedOver(unknownGround, one)!),
+    objectives: objectives?.map((one) => judgedOver(whole, one)!),
     reflections:
       course && heights && hop.surfaces
         ? reflectionsOf(hop, course, heights, profile, kFactor, trace)
@@ -92,13 +95,10 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
   };
 }
 
-/** Over ground that is not known no mode is committed to. */
-function committedOver(
-  unknown: HopResult["unknownGround"],
-  found: HopResult["availability"],
-): HopResult["availability"] {
-  const judged = judgedOver(unknown, found);
-  return unknown !== undefined && judged !== undefined ? { ...judged, committed: undefined } : judged;
+/** Where not all is known no mode is committed to. */
+function committedOver(whole: boolean, found: HopResult["availability"]): HopResult["availability"] {
+  const judged = judgedOver(whole, found);
+  return !whole && judged !== undefined ? { ...judged, committed: undefined } : judged;
 }
 
 /** Equipment beside propagation, and both together. */

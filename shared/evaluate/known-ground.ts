@@ -6,6 +6,7 @@ import type { TerrainProfile } from "../terrain/profile.js";
 import { gapsTold, stretchTold } from "./gaps.js";
 import type { Course } from "./geometry.js";
 import type { GroundInput } from "./ground.js";
+import { countsAll, type Step } from "./lack.js";
 import type { HopResult, Verdict } from "./result.js";
 import { missing, note, type Trace } from "./trace.js";
 
@@ -75,10 +76,18 @@ export function unknownOf(
   return profile.gaps.length > 0 ? "part" : undefined;
 }
 
-/** What was judged, as it counts over ground that is not known: an obstruction would only take from what is met there. */
+/** Whether figures are of the whole path and of all that is stated: what is not known would only take from them. */
+export function isWhole(
+  { unknownGround, missing }: Pick<HopResult, "unknownGround" | "missing">,
+  steps: readonly Step[],
+): boolean {
+  return unknownGround === undefined && countsAll(missing, steps);
+}
+
+/** What was judged, as it counts where not all is known. */
 export function judgedOver<T extends { readonly verdict?: Verdict }>(
-  unknown: HopResult["unknownGround"],
+  whole: boolean,
   found: T | undefined,
 ): T | undefined {
-  return unknown !== undefined && found?.verdict === "met" ? { ...found, verdict: "open" } : found;
+  return !whole && found?.verdict === "met" ? { ...found, verdict: "open" } : found;
 }

@@ -26,6 +26,12 @@ export const STEPS = [
 
 export type Step = (typeof STEPS)[number];
 
+/** What the clearance of a ray takes. */
+export const RAY_STEPS: readonly Step[] = ["path", "heights", "profile", "zone"];
+
+/** What a level and its margin take: an obstruction on unknown ground would take from them. */
+export const LEVEL_STEPS: readonly Step[] = ["path", "heights", "profile", "level", "threshold"];
+
 /**
  * Why it does not:
  * - `fact`: the hop or a site does not state it;
@@ -34,7 +40,8 @@ export type Step = (typeof STEPS)[number];
  * - `refusal`: a method refuses its input;
  * - `bound`: a method only bounds the figure, and the bound does not tell;
  * - `left out`: the design leaves out the method;
- * - `beyond reason`: what is stated cannot be believed.
+ * - `beyond reason`: what is stated cannot be believed;
+ * - `unusable`: what is stated has a name that nothing bears, or cannot be read.
  */
 export type LackCode =
   | "fact"
@@ -44,7 +51,15 @@ export type LackCode =
   | "refusal"
   | "bound"
   | "left out"
-  | "beyond reason";
+  | "beyond reason"
+  | "unusable";
+
+/** Something is stated and not counted: a figure without it may be better than the hop is. */
+const NOT_COUNTED: ReadonlySet<LackCode> = new Set(["beyond reason", "unusable"]);
+
+export function countsAll(missing: readonly Lack[], steps: readonly Step[]): boolean {
+  return !missing.some(({ code, of }) => NOT_COUNTED.has(code) && of.some((step) => steps.includes(step)));
+}
 
 /** Which mode, without what it can do. */
 export function modeNamed({ modulation, bandwidthHz }: NonNullable<Lack["mode"]>): Lack["mode"] {
@@ -97,7 +112,7 @@ const HEADINGS: Readonly<Record<Step, string>> = {
 /** As a sentence, headed by what it costs unless the clause itself says enough. */
 export function lackSentence({ code, of, said }: Lack): string {
   const step = of[0];
-  if (code === "fact" || code === "beyond reason" || step === undefined)
+  if (code === "fact" || NOT_COUNTED.has(code) || step === undefined)
     return `${said[0]?.toUpperCase()}${said.slice(1)}.`;
   return `${HEADINGS[step]}: ${said}.`;
 }

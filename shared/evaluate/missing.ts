@@ -53,8 +53,19 @@ export function missingFacts(hop: Hop): readonly MissingFact[] {
       lacksAt(name, "feeder length", ["level"], "feeder.length");
     }
   }
-  return facts;
+  // What is stated and cannot be used is told as such.
+  const stated = new Set(hop.unusable?.map(({ fact, site }) => `${site} ${fact}`));
+  return stated.size === 0
+    ? facts
+    : facts.filter(({ fact: { name, site } }) => !stated.has(`${site} ${WORD_OF[name] ?? name}`));
 }
+
+/** The word that states a fact, where it is not its name. */
+const WORD_OF: Readonly<Record<string, string | undefined>> = {
+  "transmit frequency": "transmits",
+  "antenna height": "antenna",
+  "feeder length": "feeder",
+};
 
 /** Of an arrangement with further antennas: those that units lack, and heights of those that they hang on. */
 function missingOfFurther({ name, objective, ends, arrangement }: Hop): readonly MissingFact[] {
@@ -95,6 +106,34 @@ function missingOfFurther({ name, objective, ends, arrangement }: Hop): readonly
   });
 }
 
+/** A carrier or a unit on standby may hang there. */
+const FURTHER_STEPS: readonly Step[] = ["level", "standby", "further antennas"];
+
+/** What the facts of a hop and of its ends go into; others spoil no figure. */
+const STEPS_WITH: Readonly<Record<string, readonly Step[] | undefined>> = {
+  radio: ["level", "standby", "threshold", "capacity", "zone"],
+  mode: ["level", "threshold", "capacity"],
+  modes: ["level", "threshold", "capacity"],
+  arrangement: ["level", "standby", "capacity"],
+  climate: ["level", "standby", "rain", "multipath"],
+  polarization: ["rain"],
+  "measured-rain": ["rain"],
+  degradation: ["threshold"],
+  obstacle: ["profile"],
+  antenna: ["heights", "level"],
+  height: ["heights"],
+  "diversity-antenna": FURTHER_STEPS,
+  ...Object.fromEntries(
+    FURTHER.flatMap((which) => [`${which}-antenna`, `${which}-coupler`].map((fact) => [fact, FURTHER_STEPS])),
+  ),
+  coupler: ["level", "standby"],
+  feeder: ["level", "standby"],
+  mounting: ["level", "standby"],
+  "extra-loss": ["level", "standby"],
+  power: ["level", "standby"],
+  transmits: ["level", "zone"],
+};
+
 /**
  * Tells what the design itself lacks.
  * @param beyond what of it was left out, since it cannot be believed
@@ -104,6 +143,11 @@ export function missInputs(hop: Hop, beyond: readonly string[], trace: Trace): v
     missing(trace, { code: "beyond reason", of: STEPS, said: `${what} is beyond reason and left out` });
   for (const { fact, at, of } of [...missingFacts(hop), ...missingOfFurther(hop)])
     missing(trace, { code: "fact", of, said: `the ${factWords(fact)} is not stated`, fact, at });
+  for (const { fact, site } of hop.unusable ?? []) {
+    const of = STEPS_WITH[fact];
+    const said = `${factWords({ name: fact, site })} is stated and cannot be used`;
+    if (of) missing(trace, { code: "unusable", of, said });
+  }
   if (hop.channelUnknown) {
     const said = "the channel is not known, so that its frequencies are not either";
     missing(trace, { code: "fact", of: ["level", "zone"], said });

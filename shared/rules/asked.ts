@@ -5,8 +5,8 @@
 import type { Hop, Objective, UnformedHop } from "../design/design.js";
 import { type FurtherRay, furtherRays } from "../equipment/rays.js";
 import { askedMode, capacityVerdict, sameMode } from "../evaluate/judged-mode.js";
-import { judgedOver } from "../evaluate/known-ground.js";
-import type { Lack, Step } from "../evaluate/lack.js";
+import { isWhole, judgedOver } from "../evaluate/known-ground.js";
+import { type Lack, LEVEL_STEPS, RAY_STEPS, type Step } from "../evaluate/lack.js";
 import type { HopResult, Verdict } from "../evaluate/result.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { judgedDirections } from "./judged-modes.js";
@@ -38,10 +38,6 @@ interface Row extends Pick<Criterion, "rule" | "name"> {
   implied?(objective: Objective): boolean;
 }
 
-/** An obstruction on unknown ground would take from the level. */
-const LEVEL: readonly Step[] = ["path", "heights", "profile", "level", "threshold"];
-const RAY: readonly Step[] = ["path", "heights", "profile", "zone"];
-
 const ROWS: readonly Row[] = [
   {
     rule: "clearance",
@@ -49,7 +45,7 @@ const ROWS: readonly Row[] = [
     asked: ({ clearance }) => clearance.length,
     found: (_hop, { clearance }) =>
       clearance.filter(({ forInformation }) => !forInformation).map(({ verdict }) => verdict),
-    steps: RAY,
+    steps: RAY_STEPS,
   },
   {
     rule: "diversity-clearance",
@@ -57,21 +53,21 @@ const ROWS: readonly Row[] = [
     asked: ({ diversityClearance, clearance }, hop) =>
       rays(hop, true).length * (diversityClearance ?? clearance).length,
     found: (_hop, result) => overRays(result, true),
-    steps: [...RAY, "further antennas"],
+    steps: [...RAY_STEPS, "further antennas"],
   },
   {
     rule: "second-antenna-clearance",
     name: "clearance of further antennas",
     asked: ({ clearance }, hop) => rays(hop, false).length * clearance.length,
     found: (_hop, result) => overRays(result, false),
-    steps: [...RAY, "further antennas"],
+    steps: [...RAY_STEPS, "further antennas"],
   },
   {
     rule: "level-below-threshold",
     name: "level",
     asked: bothWays,
     found: (hop, result) => judgedDirections(hop, result).map(({ mode }) => met(mode.fadeMarginDb > 0)),
-    steps: LEVEL,
+    steps: LEVEL_STEPS,
     unasked: true,
     implied: () => true,
   },
@@ -80,7 +76,7 @@ const ROWS: readonly Row[] = [
     name: "level on standby",
     asked: ({ standbyMarginDb }, hop) => (hasStandby(hop) && standbyMarginDb === undefined ? 1 : 0),
     found: (_hop, { standby }) => [standby?.verdict],
-    steps: [...LEVEL, "standby"],
+    steps: [...LEVEL_STEPS, "standby"],
     unasked: true,
     implied: (objective) => !asksOfLevel(objective),
   },
@@ -89,7 +85,7 @@ const ROWS: readonly Row[] = [
     name: "margin on standby",
     asked: ({ standbyMarginDb }, hop) => (hasStandby(hop) ? once(standbyMarginDb) : 0),
     found: (_hop, { standby }) => [standby?.verdict],
-    steps: [...LEVEL, "standby"],
+    steps: [...LEVEL_STEPS, "standby"],
   },
   {
     rule: "capacity",
@@ -103,21 +99,21 @@ const ROWS: readonly Row[] = [
     name: "availability",
     asked: ({ availabilityPercent }) => once(availabilityPercent),
     found: (_hop, { availability }) => [availability?.verdict],
-    steps: [...LEVEL, "rain", "multipath", "cross-polar"],
+    steps: [...LEVEL_STEPS, "rain", "multipath", "cross-polar"],
   },
   {
     rule: "link-availability",
     name: "availability of the link",
     asked: ({ availabilityClass }) => once(availabilityClass),
     found: (_hop, result) => ofLink(result, "unavailability of the link"),
-    steps: [...LEVEL, "rain", "cross-polar", "link availability"],
+    steps: [...LEVEL_STEPS, "rain", "cross-polar", "link availability"],
   },
   {
     rule: "link-quality",
     name: "severely errored seconds",
     asked: ({ quality }) => once(quality),
     found: (_hop, result) => ofLink(result, "severely errored seconds"),
-    steps: [...LEVEL, "multipath", "cross-polar", "link quality"],
+    steps: [...LEVEL_STEPS, "multipath", "cross-polar", "link quality"],
   },
   {
     rule: "fade-margin",
@@ -127,7 +123,7 @@ const ROWS: readonly Row[] = [
       judgedDirections(hop, result).map(({ mode }) =>
         overGround(result, met(mode.fadeMarginDb >= hop.objective!.fadeMarginDb!)),
       ),
-    steps: LEVEL,
+    steps: LEVEL_STEPS,
   },
 ];
 
@@ -201,8 +197,8 @@ function met(is: boolean): Verdict {
 }
 
 /** What is met over known ground alone is not known to be met. */
-function overGround({ unknownGround }: HopResult, verdict: Verdict): Verdict {
-  return judgedOver(unknownGround, { verdict })!.verdict;
+function overGround(result: HopResult, verdict: Verdict): Verdict {
+  return judgedOver(isWhole(result, LEVEL_STEPS), { verdict })!.verdict;
 }
 
 function ofLink({ objectives = [] }: HopResult, wanted: string): readonly Verdict[] {

@@ -1,0 +1,30 @@
+/** What a hop states and nobody can use: names that nothing bears, values that cannot be read. The text tells why. */
+import type { UnusableFact } from "../../shared/design/design.js";
+import type { Argument, Fact } from "../facts/fact.js";
+import { END } from "../schema/index.js";
+import type { Lookup } from "./lookup.js";
+
+/** @param site of the end that the facts are of; undefined: of the hop itself, whose ends are left to calls of their own */
+export function unusableIn(facts: readonly Fact[], lookup: Lookup, site?: string): UnusableFact[] {
+  return facts
+    .filter((fact) => fact.property !== END && isUnusable(fact, lookup))
+    .map((fact) => ({ fact: fact.property.name, site }));
+}
+
+function isUnusable({ args, facts }: Fact, lookup: Lookup): boolean {
+  return args.some((arg) => isUnread(arg, lookup)) || facts.some((fact) => isUnusable(fact, lookup));
+}
+
+function isUnread({ value }: Argument, lookup: Lookup): boolean {
+  if (value === undefined) return true;
+  if (value.type !== "reference") return false;
+  switch (value.kind) {
+    case "radio":
+    case "antenna":
+    case "coupler":
+    case "feeder":
+      return lookup[value.kind](value.name) === undefined;
+    default:
+      return false;
+  }
+}
