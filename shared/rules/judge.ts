@@ -9,7 +9,7 @@ import { HOP_RULES, NETWORK_RULES, RULES } from "./index.js";
 import { notJudged, unformedReport } from "./not-judged.js";
 import { agreedSeverity, judgePolicy } from "./policy.js";
 import { positionSlips, type SpotHeights } from "./position-slips.js";
-import { finding, meets } from "./rule.js";
+import { finding, type HopRule, meets } from "./rule.js";
 import { type Trials, triedOn } from "./trials.js";
 
 /**
@@ -44,9 +44,7 @@ export function judgedHop(
     trials && triedOn(design, result, trials, (changed, after) => judgeHop(changed, after, today), uncovers);
   for (const rule of HOP_RULES) {
     const own = agreedSeverity(rule, rule.severity, hop);
-    const quietFor = (severity: Severity) =>
-      rule.quietAfter?.some((cause) => isAsGrave(told.get(cause), severity)) ?? false;
-    if (rule.needs.some((need) => !meets(need, hop, result)) || quietFor(own)) {
+    if (isQuiet(rule, told, own) || rule.needs.some((need) => !meets(need, hop, result))) {
       passedOver.add(rule.id);
       continue;
     }
@@ -60,7 +58,7 @@ export function judgedHop(
       leaveToCause: () => passedOver.add(rule.id),
       report: (report) => {
         const severity = agreedSeverity(rule, report.severity ?? rule.severity, hop);
-        if (quietFor(severity)) {
+        if (isQuiet(rule, told, severity)) {
           passedOver.add(rule.id);
           return;
         }
@@ -88,6 +86,12 @@ function judgeUnformed(hop: UnformedHop, today: string): Finding[] {
   const by = acceptingHop(hop);
   const found = accepted(by, finding(notJudged, report), today);
   return [found, ...judgeAcceptances(by, [found], "hop", today, new Set(RULES.keys()))];
+}
+
+/** Whether a cause has told already what the rule would find. */
+function isQuiet({ quietAfter }: HopRule, told: ReadonlyMap<string, Severity>, severity: Severity): boolean {
+  if (quietAfter === undefined || told.size === 0) return false;
+  return quietAfter.some((cause) => isAsGrave(told.get(cause), severity));
 }
 
 const GRAVITY: Readonly<Record<Severity, number>> = { info: 0, warning: 1, error: 2 };

@@ -1,7 +1,7 @@
 /** Which sites stand where a slip of the pen put them, by what their hops, the other sites and the terrain say. */
 import type { Design, Position, Site } from "../design/design.js";
 import { inverse } from "../geodesy/geodesic.js";
-import { mendedBy, type Slip } from "../geodesy/slips.js";
+import { mend, mendedBy, SLIPS, type Slip } from "../geodesy/slips.js";
 
 /** Terrain at places that were asked for, by `spotKey`: m above sea level, undefined where it has none. */
 export type SpotHeights = ReadonlyMap<string, number | undefined>;
@@ -84,8 +84,8 @@ export function mendingsOf(design: Design, siteNames: readonly string[]): readon
 
 /** Sites that a slip would bring within a usual hop of the far ends of all their hops, or hardly beyond. */
 function suspects(design: Design, siteNames?: readonly string[]): Suspect[] {
-  return [...partnersOf(design)].flatMap(([name, partners]): Suspect[] => {
-    if (siteNames && !siteNames.includes(name)) return [];
+  const names = siteNames ? new Set(siteNames) : slippable(design);
+  return [...partnersOf(design, names)].flatMap(([name, partners]): Suspect[] => {
     const site = design.sites.get(name);
     if (site === undefined || !isPlace(site.position)) return [];
     return mendedBy(site.position).flatMap(({ slip, mended }) =>
@@ -100,11 +100,32 @@ function isPlace(position: Position | undefined): position is Position {
   return position !== undefined && Math.abs(position.latitudeDeg) <= 90;
 }
 
-function partnersOf({ hops }: Design): ReadonlyMap<string, readonly Site[]> {
+/** Sites that a slip may bring near a far end of theirs. Most networks have none: nothing is made for the others. */
+function slippable({ hops }: Design): ReadonlySet<string> {
+  const names = new Set<string>();
+  for (const { ends } of hops.values()) {
+    const [a, b] = [ends[0].site, ends[1].site];
+    if (!isPlace(a.position) || !isPlace(b.position)) continue;
+    if (anySlipNears(a.position, b.position)) names.add(a.name);
+    if (anySlipNears(b.position, a.position)) names.add(b.name);
+  }
+  return names;
+}
+
+function anySlipNears(at: Position, far: Position): boolean {
+  for (const slip of SLIPS) {
+    const north = Math.abs(slip.latitudeDeg(at) - far.latitudeDeg);
+    if (north * DEGREE_M <= USUAL_HOP_M && mayBeWithin(mend(slip, at), far, USUAL_HOP_M)) return true;
+  }
+  return false;
+}
+
+function partnersOf({ hops }: Design, names: ReadonlySet<string>): ReadonlyMap<string, readonly Site[]> {
   const partners = new Map<string, Site[]>();
+  if (names.size === 0) return partners;
   for (const { ends } of hops.values()) {
     for (const [at, far] of [ends, [ends[1], ends[0]]] as const) {
-      if (!isPlace(far.site.position)) continue;
+      if (!names.has(at.site.name) || !isPlace(far.site.position)) continue;
       const known = partners.get(at.site.name);
       if (known) known.push(far.site);
       else partners.set(at.site.name, [far.site]);

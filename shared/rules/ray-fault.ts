@@ -28,6 +28,8 @@ export function rayFault(hop: Hop, path: FurtherPath): Report | undefined {
   const loss = moreLossDb < 0.1 ? "" : `; it receives ${decibels(moreLossDb)} less by diffraction`;
   return {
     at: placeOf(hop, path),
+    // Whichever of two further antennas is the one to be raised.
+    about: path.antennas.every((antenna) => antenna > 1) ? address("hop", hop.name, name) : undefined,
     message: `${name}: ${said(worst)}; the objective asks ${asked}; ${raise}${loss}`,
     help:
       of === "diversity" && !own

@@ -1,5 +1,6 @@
 import { address } from "../design/address.js";
 import type { Design, Site } from "../design/design.js";
+import { antennasStated } from "../equipment/stands.js";
 import { metres } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import { FOOT_M, meantWords } from "./feet.js";
@@ -74,5 +75,5 @@ function inFeet(design: Design): Found[] {
 function antennaHeights({ hops }: Design, name: string): number[] {
   return [...hops.values()]
     .flatMap(({ ends }) => ends.filter(({ site }) => site.name === name))
-    .flatMap(({ antennaHeightM, diversityHeightM }) => [antennaHeightM ?? [], diversityHeightM ?? []].flat());
+    .flatMap((end) => antennasStated(end).flatMap(({ heightM }) => heightM ?? []));
 }

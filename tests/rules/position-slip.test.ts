@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Design, Hop, Position, Site } from "../../shared/design/design.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
-import { SLIPS } from "../../shared/geodesy/slips.js";
+import { mend, SLIPS } from "../../shared/geodesy/slips.js";
 import { judgeNetwork } from "../../shared/rules/judge.js";
 import { positionSlips, spotKey, spotsWanted } from "../../shared/rules/position-slips.js";
 import { makeHop } from "../evaluate/builders.js";
@@ -59,7 +59,7 @@ describe("by the other sites", () => {
     ["exchanged and sign", at("FAR", 0.7, 47.52)],
   ])("%s", (id, far) => {
     expect(told(among(far))).toEqual([`FAR: ${id} by sites`]);
-    const mended = SLIPS.find((slip) => slip.id === id)!.mend(far.position!);
+    const mended = mend(SLIPS.find((slip) => slip.id === id)!, far.position!);
     expect(told(among({ ...far, position: mended }))).toEqual([]);
   });
 
@@ -208,7 +208,7 @@ test("a sound network has none, wherever it lies, but for one in hundreds by the
 function isByMirror([first]: readonly Site[]): boolean {
   const { position } = first!;
   return SLIPS.some(
-    (slip) => inverse({ from: position!, to: clamped(slip.mend(position!)) }).distanceM < 1_000_000,
+    (slip) => inverse({ from: position!, to: clamped(mend(slip, position!)) }).distanceM < 1_000_000,
   );
 }
 
@@ -224,8 +224,8 @@ test("one slip in a network is found at its site and mended as it was, always wh
     const index = which % sites.length;
     const right = sites[index]!.position!;
     // What the mending undoes.
-    const stated = SLIPS.map((one) => one.mend(right)).find((position) => {
-      const back = slip.mend(position);
+    const stated = SLIPS.map((one) => mend(one, right)).find((position) => {
+      const back = mend(slip, position);
       return back.latitudeDeg === right.latitudeDeg && back.longitudeDeg === right.longitudeDeg;
     });
     if (sites.length < 4 || stated === undefined || Math.abs(stated.latitudeDeg) > 90) continue;

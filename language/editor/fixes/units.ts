@@ -1,4 +1,5 @@
 /** Heights whose figure was meant in the other of metres and feet. */
+import { antennasStated } from "../../../shared/equipment/stands.js";
 import { hangsInFeet } from "../../../shared/rules/feet.js";
 import { type Argument, argument, factNamed } from "../../facts/fact.js";
 import type { QuickFix, ToMend } from "../quick-fixes.js";
@@ -29,7 +30,8 @@ export function feetAboveStructure(toMend: ToMend): readonly QuickFix[] {
   const { finding, judged } = toMend;
   const [, name, fact] = finding.at.split(" / ");
   const end = judged?.hop.ends.find(({ site }) => site.name === name);
-  const heightM = fact === "antenna.at" ? end?.antennaHeightM : end?.diversityHeightM;
+  const stands = end ? antennasStated(end) : [];
+  const heightM = stands.find((stand) => `${stand.fact}.at` === fact)?.heightM;
   const topM = end?.site.structure?.heightM;
   const fits = heightM !== undefined && topM !== undefined && hangsInFeet(heightM, topM);
   return fits ? otherUnit(toMend) : [];
