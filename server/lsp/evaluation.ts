@@ -8,6 +8,7 @@ import type { Diagnostic } from "vscode-languageserver";
 import type { DesignSession, Pace } from "../session/design-session.js";
 import type { Designs } from "./designs.js";
 import { diagnosticsOf, unreadableDiagnostics } from "./diagnostics.js";
+import { uriOf } from "./locations.js";
 
 /** Keys that follow each other faster than this are answered together. */
 const COALESCE_MS = 12;
@@ -35,6 +36,8 @@ export class Evaluation {
   /** Files whose diagnostics may differ from those published. */
   private readonly due = new Set<string>();
   private readonly published = new Map<string, string>();
+  /** Files whose published diagnostics point into a file, by its address: when that is edited, its lines move. */
+  private readonly pointing = new Map<string, Set<string>>();
   private networkMs = 0;
   private endRest: (() => void) | undefined;
 
@@ -132,7 +135,10 @@ export class Evaluation {
   }
 
   private collect(session: DesignSession, hops: ReadonlySet<string>): void {
-    for (const file of session.model.takeChangedFiles()) this.due.add(file);
+    for (const file of session.model.takeChangedFiles()) {
+      this.due.add(file);
+      for (const path of this.pointing.get(uriOf(file)) ?? []) this.due.add(path);
+    }
     for (const hop of hops) {
       for (const entry of session.model.declarations(`hop ${hop}`)) this.due.add(entry.file);
     }
@@ -158,7 +164,18 @@ export class Evaluation {
     if ((this.published.get(path) ?? "[]") === content) return;
     if (diagnostics.length > 0) this.published.set(path, content);
     else this.published.delete(path);
+    this.notePointing(path, diagnostics);
     this.host.publish(path, diagnostics);
+  }
+
+  private notePointing(path: string, diagnostics: readonly Diagnostic[]): void {
+    for (const paths of this.pointing.values()) paths.delete(path);
+    for (const { relatedInformation = [] } of diagnostics)
+      for (const { location } of relatedInformation) {
+        const paths = this.pointing.get(location.uri);
+        if (paths) paths.add(path);
+        else this.pointing.set(location.uri, new Set([path]));
+      }
   }
 }
 

@@ -10,7 +10,7 @@ import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
 import { RULES } from "../../shared/rules/index.js";
 import { SAMPLE_TEXTS } from "../support/reworded.js";
 import type { Chance } from "./chance.js";
-import type { Fuzzer } from "./fuzzer.js";
+import { type Fuzzer, Watch } from "./fuzzer.js";
 import { GENTLE, MUTATIONS, mutated } from "./mutate.js";
 import { faultsOfOutputs, OUTPUTS } from "./outputs.js";
 
@@ -43,10 +43,15 @@ export const designs: Fuzzer = {
     return {
       parts: lines.length,
       counts: 1,
-      async run(kept) {
+      async run(kept, watch) {
         const texts = textsOf(kept);
-        const fuzzed = { was: await judged(folder, was), is: await judged(folder, texts), today: TODAY };
-        return faultsOfOutputs({ ...fuzzed, texts: [...texts.values()] }, outputs);
+        const before = await Watch.time(() => judged(folder, was));
+        const now = await Watch.time(() => judged(folder, texts));
+        const fuzzed = { was: before.value, is: now.value, today: TODAY, texts: [...texts.values()] };
+        watch.command("reading and judging", now.ms);
+        return faultsOfOutputs(fuzzed, outputs, (name, ms) =>
+          watch.command(name, now.ms + (/^(diff|history)/.test(name) ? before.ms : 0) + ms),
+        );
       },
       tell: (kept) =>
         changed

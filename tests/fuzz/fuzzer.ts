@@ -6,8 +6,11 @@ export interface FuzzCase {
   readonly parts: number;
   /** What the case counts as: designs, edits or files. */
   readonly counts: number;
-  /** @returns what is wrong, a line each */
-  run(kept: readonly number[]): Promise<readonly string[]>;
+  /**
+   * @param watch times what a case runs one after the other, where that is more than one command
+   * @returns what is wrong, a line each
+   */
+  run(kept: readonly number[], watch: Watch): Promise<readonly string[]>;
   /** The case as a person would read it. */
   tell(kept: readonly number[]): string;
 }
@@ -20,8 +23,34 @@ export interface Fuzzer {
   end?(): void;
 }
 
-/** No case takes more of the processor. */
+/** No command takes more of the processor. */
 export const MOST_CPU_MS = 2_000;
+
+/** The processor's time of each command of a case. */
+export class Watch {
+  private worst: { readonly name: string; readonly ms: number } | undefined;
+
+  /** Of this process, milliseconds. */
+  static now(): number {
+    const { user, system } = process.cpuUsage();
+    return (user + system) / 1000;
+  }
+
+  static async time<T>(run: () => T | Promise<T>): Promise<{ readonly value: T; readonly ms: number }> {
+    const from = Watch.now();
+    const value = await run();
+    return { value, ms: Watch.now() - from };
+  }
+
+  command(name: string, ms: number): void {
+    if (this.worst === undefined || ms > this.worst.ms) this.worst = { name, ms };
+  }
+
+  /** Of the longest command; of the whole case where it did not tell of any. */
+  longest(wholeMs: number): { readonly name: string; readonly ms: number } {
+    return this.worst ?? { name: "the case", ms: wholeMs };
+  }
+}
 
 export interface CaseOutcome {
   readonly seed: number;
@@ -35,14 +64,13 @@ export interface Failure extends CaseOutcome {
   readonly smallest: string;
 }
 
-/** @param now of the processor, milliseconds */
-export async function runCase(fuzzer: Fuzzer, seed: number, cpuMs: () => number): Promise<CaseOutcome> {
+export async function runCase(fuzzer: Fuzzer, seed: number): Promise<CaseOutcome> {
   const fuzzed = fuzzer.begin(new Chance(seed));
-  const from = cpuMs();
-  const wrong = await faultsOf(fuzzed, all(fuzzed));
-  const took = cpuMs() - from;
-  const slow = took > MOST_CPU_MS ? [`hang: ${(took / 1000).toFixed(1)} s of processor`] : [];
-  return { seed, counts: fuzzed.counts, cpuMs: took, wrong: [...wrong, ...slow] };
+  const watch = new Watch();
+  const { value: wrong, ms } = await Watch.time(() => faultsOf(fuzzed, all(fuzzed), watch));
+  const { name, ms: cpuMs } = watch.longest(ms);
+  const slow = cpuMs > MOST_CPU_MS ? [`hang: ${(cpuMs / 1000).toFixed(1)} s of processor in ${name}`] : [];
+  return { seed, counts: fuzzed.counts, cpuMs, wrong: [...wrong, ...slow] };
 }
 
 /** Rounds of making a case smaller. */
@@ -72,9 +100,13 @@ function kindOf(wrong: string): string {
   return wrong.replace(/[\d.]+|"[^"]*"/g, "#").slice(0, 60);
 }
 
-async function faultsOf(fuzzed: FuzzCase, kept: readonly number[]): Promise<readonly string[]> {
+async function faultsOf(
+  fuzzed: FuzzCase,
+  kept: readonly number[],
+  watch = new Watch(),
+): Promise<readonly string[]> {
   try {
-    return await fuzzed.run(kept);
+    return await fuzzed.run(kept, watch);
   } catch (error) {
     return [thrown("the case", error)];
   }

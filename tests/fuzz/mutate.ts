@@ -95,13 +95,15 @@ export const GENTLE: readonly string[] = [
   "instead",
 ];
 
-/** Lines made long and then doubled a hundred times, again and again, would outgrow any memory. */
+/** Lines made long and then doubled a hundred times would outgrow any memory: a change that makes more is left out. */
 const LONGEST_TEXT = 200_000;
 
 export function mutated(text: string, kinds: readonly string[], times: number, chance: Chance): string {
   let now = text;
-  for (let i = 0; i < times && now.length < LONGEST_TEXT; i++)
-    now = MUTATIONS[chance.of(kinds)]!(now, chance);
+  for (let i = 0; i < times; i++) {
+    const next = MUTATIONS[chance.of(kinds)]!(now, chance);
+    if (next.length <= Math.max(LONGEST_TEXT, now.length)) now = next;
+  }
   return now;
 }
 

@@ -32,7 +32,7 @@ import { drawProfile } from "../../shared/report/draw/profile.js";
 import { drawnKFactor, drawnLine, profileLine } from "../../shared/report/draw/profile-points.js";
 import { explainHop } from "../../shared/report/explain.js";
 import { disagreements } from "../rules/verdicts.js";
-import { thrown } from "./fuzzer.js";
+import { thrown, Watch } from "./fuzzer.js";
 
 /** The design as it was and as it is, each judged. */
 export interface Fuzzed {
@@ -113,12 +113,21 @@ export const OUTPUTS: Readonly<Record<string, Output>> = {
     }),
 };
 
-/** @returns what is wrong with what is printed, a line each */
-export async function faultsOfOutputs(fuzzed: Fuzzed, names: readonly string[]): Promise<string[]> {
+/**
+ * @param took is told what the printing of each took of the processor
+ * @returns what is wrong with what is printed, a line each
+ */
+export async function faultsOfOutputs(
+  fuzzed: Fuzzed,
+  names: readonly string[],
+  took: (name: string, ms: number) => void,
+): Promise<string[]> {
   const wrong = [...faultsOfResults(fuzzed)];
   for (const name of names) {
     try {
-      for (const part of await OUTPUTS[name]!(fuzzed)) {
+      const { value: parts, ms } = await Watch.time(async () => [...(await OUTPUTS[name]!(fuzzed))]);
+      took(name, ms);
+      for (const part of parts) {
         const word = unwritten(part, fuzzed.texts);
         if (word) wrong.push(`${name} prints ${word}`);
         if (!/html|markdown|json|sarif|junit/.test(name)) {

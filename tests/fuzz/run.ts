@@ -5,7 +5,7 @@
  *     npm run fuzz -- --replay designs:4711           one case again, made small
  *     npm run fuzz -- --canary 1                      a failure, to see one
  *
- * Prints how many there were, the most that one took of the processor, and the failures, each with its seed and the
+ * Prints how many there were, the most that one command took of the processor, and the failures, each with its seed and the
  * smallest case found. What is at work stands in .cache/fuzz/NAME-now: after a hang, that is the case.
  */
 import { mkdirSync, writeFileSync } from "node:fs";
@@ -28,11 +28,6 @@ const { values } = parseArgs({
 const asked = values as Record<string, string | undefined>;
 mkdirSync(".cache/fuzz", { recursive: true });
 
-const cpuMs = () => {
-  const { user, system } = process.cpuUsage();
-  return (user + system) / 1000;
-};
-
 async function runMany(fuzzer: Fuzzer, wanted: number, seed: number, minutes: number): Promise<number> {
   const failures: Failure[] = [];
   const end = performance.now() + minutes * 60_000;
@@ -40,7 +35,7 @@ async function runMany(fuzzer: Fuzzer, wanted: number, seed: number, minutes: nu
   for (; counted < wanted && performance.now() < end; cases++) {
     const one = seed * 10_000_000 + cases;
     writeFileSync(NOW(fuzzer.name), `${fuzzer.name}:${one}\n`);
-    const outcome = await runCase(fuzzer, one, cpuMs);
+    const outcome = await runCase(fuzzer, one);
     counted += outcome.counts;
     if (outcome.cpuMs > worst) [worst, worstSeed] = [outcome.cpuMs, one];
     if (outcome.wrong.length > 0 && failed++ < MOST_FAILURES)
@@ -67,7 +62,7 @@ function print({ name }: Fuzzer, { seed, wrong, smallest }: Failure): void {
 async function replay(name: string, seed: number): Promise<number> {
   const fuzzer = FUZZERS.get(name);
   if (!fuzzer) throw new Error(`${name}: no such fuzzer; there are ${[...FUZZERS.keys()].join(", ")}`);
-  const outcome = await runCase(fuzzer, seed, cpuMs);
+  const outcome = await runCase(fuzzer, seed);
   console.log(
     `${name} ${seed}: ${outcome.wrong.length} faults, ${(outcome.cpuMs / 1000).toFixed(2)} s of processor`,
   );

@@ -155,3 +155,33 @@ test("a site is unused as soon as an unfinished hop ends there no more", async (
   await settled();
   expect(shown.get(sites)).toEqual([]);
 });
+
+test("what a diagnostic points at in another file moves with that file's lines", async () => {
+  const objective = "objective o { availability 99.9 % }\n";
+  const network = write("work/network.hop", `network "N" {}\n${objective}`);
+  const hops = write(
+    "work/hops.hop",
+    "site A { at 47 -30 }\nhop H { objective o; A {}; B {} }\nsite B { at 47 -30.1 }\n",
+  );
+  const places: number[][] = [];
+  const designs = new Designs([`${base}/work`], { today: "2027-01-01" });
+  const evaluation = new Evaluation(designs, {
+    publish: (path, diagnostics) => {
+      const related = diagnostics.flatMap(({ relatedInformation = [] }) => relatedInformation);
+      const inNetwork = related.filter(({ location }) => location.uri.endsWith("network.hop"));
+      if (path === hops) places.push(inNetwork.map(({ location }) => location.range.start.line));
+    },
+    changed: () => undefined,
+    status: () => undefined,
+    failed: (error) => {
+      throw error;
+    },
+  });
+  designs.load();
+  for (const above of ["", "\n\n", "\n"]) {
+    designs.edit(network, `network "N" {}\n${above}${objective}`);
+    evaluation.touch();
+    await evaluation.settled();
+  }
+  expect(places).toEqual([[1], [3], [2]]);
+});
