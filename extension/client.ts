@@ -109,7 +109,8 @@ function languageClient(context: vscode.ExtensionContext): LanguageClient {
     {
       // Asked again when the server is restarted.
       initializationOptions: (): InitializationOptions => ({ trusted: vscode.workspace.isTrusted }),
-      documentSelector: [{ scheme: "file", language: LANGUAGE }],
+      // What a revision or a comparison shows is coloured and nothing else.
+      documentSelector: ["file", "untitled"].map((scheme) => ({ scheme, language: LANGUAGE })),
       middleware: {
         provideInlayHints: (document, range, token, next) =>
           vscode.workspace.getConfiguration(LANGUAGE, document).get("inlayHints.enabled", true)

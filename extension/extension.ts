@@ -1,7 +1,8 @@
 /** The client: starts the language server and shows what it says. It computes nothing. */
 import * as vscode from "vscode";
-import { HopwrightClient } from "./client.js";
+import { HopwrightClient, LANGUAGE } from "./client.js";
 import { CompareView } from "./compare-view.js";
+import { designIsNear } from "./design-look.js";
 import { openSample } from "./open-sample.js";
 import { ReportView } from "./report-view.js";
 import { StatusItem } from "./status-item.js";
@@ -17,21 +18,44 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   server.onStatus((params) => {
     status.show(params);
     report.refreshSoon();
+    const hasHops = params.designs.some(({ hops }) => hops > 0);
+    void vscode.commands.executeCommand("setContext", "hopwright.designOpen", hasHops);
   });
   server.onStopped(() => status.showStopped());
+  let started: Promise<void> | undefined;
+  const start = () => {
+    status.showStarting();
+    started ??= server.start();
+    return started;
+  };
   const command = (name: string, run: (...args: never[]) => unknown) =>
     vscode.commands.registerCommand(`hopwright.${name}`, run);
+  const onServer = (name: string, run: (...args: never[]) => unknown) =>
+    command(name, async (...args) => {
+      await start();
+      return run(...args);
+    });
   context.subscriptions.push(
     status,
     report,
     compared,
-    command("check", () => checkDesign(server)),
-    command("openReport", (hop?: string) => report.open(hop)),
-    command("compare", (revision?: string) => compared.open(revision)),
-    command("restartServer", () => server.restart()),
+    onServer("check", () => checkDesign(server)),
+    onServer("openReport", (hop?: string) => report.open(hop)),
+    onServer("compare", (revision?: string) => compared.open(revision)),
+    command("restartServer", () => (started ? server.restart() : start())),
     command("openSample", () => openSample(context.extensionUri)),
+    vscode.workspace.onDidOpenTextDocument((document) => {
+      if (document.languageId === LANGUAGE) void start();
+    }),
+    vscode.workspace.onDidChangeWorkspaceFolders(() => void startWhereDesignIs(start)),
   );
-  await server.start();
+  await startWhereDesignIs(start);
+}
+
+/** Nobody waits for a server without a design: it starts on the first document, or where one is seen at once. */
+async function startWhereDesignIs(start: () => Promise<void>): Promise<void> {
+  const isOpen = vscode.workspace.textDocuments.some(({ languageId }) => languageId === LANGUAGE);
+  if (isOpen || (await designIsNear())) await start();
 }
 
 export function deactivate(): Promise<void> | undefined {

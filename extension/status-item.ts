@@ -1,6 +1,7 @@
 /** The item in the status bar: which design, what was found in it, and whether work is under way. */
 import * as vscode from "vscode";
 import type { DesignStatus, StatusParams } from "../server/lsp/protocol.js";
+import { LANGUAGE } from "./client.js";
 
 const COMMANDS = ["hopwright.check", "hopwright.openReport", "hopwright.compare", "hopwright.restartServer"];
 
@@ -15,10 +16,14 @@ export class StatusItem implements vscode.Disposable {
 
   constructor() {
     this.item.name = "Hopwright";
+    this.follow = vscode.window.onDidChangeActiveTextEditor(() => this.last && this.show(this.last));
+  }
+
+  showStarting(): void {
+    if (this.last) return;
     this.item.text = "$(loading~spin) Hopwright";
     this.item.tooltip = vscode.l10n.t("The Hopwright server is starting.");
     this.item.show();
-    this.follow = vscode.window.onDidChangeActiveTextEditor(() => this.last && this.show(this.last));
   }
 
   show(status: StatusParams): void {
@@ -26,7 +31,8 @@ export class StatusItem implements vscode.Disposable {
     const design = designInFront(status.designs);
     const icon = status.waiting > 0 ? "$(loading~spin)" : "$(broadcast)";
     const counts = design ? `$(error) ${design.errors} $(warning) ${design.warnings}` : "";
-    this.item.text = `${icon} ${design?.title ?? "Hopwright"} ${counts}`.trimEnd();
+    this.item.text = `${icon} ${design ? shortly(design) : "Hopwright"} ${counts}`.trimEnd();
+    this.item.show();
     this.item.tooltip = tooltip(design, status.waiting);
     this.item.command = "hopwright.check";
     this.item.backgroundColor = undefined;
@@ -46,12 +52,51 @@ export class StatusItem implements vscode.Disposable {
   }
 }
 
-/** The innermost design that holds the file in front; the first one while none does. */
+/** The design that judges the document in front; while none is, the first one. */
 function designInFront(designs: readonly DesignStatus[]): DesignStatus | undefined {
-  const path = vscode.window.activeTextEditor?.document.uri.path;
-  const holding = designs.filter((design) => path?.startsWith(`${vscode.Uri.parse(design.uri).path}/`));
-  const innermost = holding.sort((a, b) => b.uri.length - a.uri.length)[0];
-  return innermost ?? designs[0];
+  const front = vscode.window.activeTextEditor?.document;
+  if (front?.languageId !== LANGUAGE) return designs[0];
+  const uri = front.uri.toString();
+  const judging = designs.filter(({ documents }) =>
+    documents.some((document) => vscode.Uri.parse(document).toString() === uri),
+  );
+  return judging[0] ?? designs[0];
+}
+
+/** The title, and what else than an opened folder it stands for. */
+function shortly({ title, standing }: DesignStatus): string {
+  switch (standing) {
+    case "above":
+      return vscode.l10n.t("{0} (above)", title);
+    case "alone":
+      return vscode.l10n.t("{0} (by itself)", title);
+    case "copy":
+      return vscode.l10n.t("copy of {0}", title);
+    default:
+      return title;
+  }
+}
+
+function standingLines({ standing, uri }: DesignStatus): string[] {
+  switch (standing) {
+    case "above":
+      return [
+        vscode.l10n.t(
+          "Judged with the network found above the document, in {0}.",
+          vscode.Uri.parse(uri).fsPath,
+        ),
+      ];
+    case "alone":
+      return [vscode.l10n.t("No network was found above this document: it is judged by itself.")];
+    case "copy":
+      return [
+        vscode.l10n.t(
+          "This document is not saved: it is judged with a copy of the design, which it does not change.",
+        ),
+      ];
+    default:
+      return [];
+  }
 }
 
 function tooltip(design: DesignStatus | undefined, waiting: number): vscode.MarkdownString {
@@ -74,6 +119,7 @@ function tooltipLines(design: DesignStatus | undefined, waiting: number): string
   const { title, hops, errors, warnings, infos } = design;
   return [
     title,
+    ...standingLines(design),
     vscode.l10n.t("{0} hops, {1} errors, {2} warnings, {3} notes", hops, errors, warnings, infos),
     ...(vscode.workspace.isTrusted
       ? []

@@ -35,3 +35,21 @@ export function shareOf(path: string): string | undefined {
 export function isBelow(path: string, folder: string): boolean {
   return folder === "" || path === folder || path.startsWith(folder.endsWith("/") ? folder : `${folder}/`);
 }
+
+/** Folders that never hold a design's own files. */
+const PASSED_OVER: ReadonlySet<string> = new Set(["node_modules", "dist", "out"]);
+
+/** Whether a name of a file or folder is left out when a folder is searched. */
+export function isPassedOver(name: string, isFolder: boolean): boolean {
+  return name.startsWith(".") || (isFolder && PASSED_OVER.has(name));
+}
+
+/** Whether a folder holds a file as its own: below it, and in no folder that is passed over, such as a local history. */
+export function holds(folder: string, path: string): boolean {
+  if (!isBelow(path, folder)) return false;
+  const parts = path
+    .slice(folder.length)
+    .split("/")
+    .filter((part) => part !== "");
+  return !parts.some((part, index) => isPassedOver(part, index < parts.length - 1));
+}

@@ -1,15 +1,16 @@
 /**
  * All files at hand, parted into designs. A folder with a `network` in one of its files is a design: its
- * files are those in and below that folder, and those below the catalogue folders that the network names.
- * Files of an opened folder that belong to no network form a design of their own there. A file that lies elsewhere and
- * that no network names, merely opened, is judged with what lies beside it and is no part of any other design.
+ * files are those in and below that folder, and those below the catalogue folders that the network names; a folder that
+ * is passed over, such as a local history, is in neither. Files of an opened folder that belong to no network form a
+ * design of their own there. Any other file is judged by itself and is no part of any other design.
  */
 import { DesignModel } from "./design-model.js";
-import { folderOf, isBelow } from "./path.js";
+import { folderOf, holds } from "./path.js";
 import type { SourceFile } from "./source-file.js";
 
 export class Project {
   private readonly files = new Map<string, SourceFile>();
+  /** By the folder of the design; of a file that is judged by itself by its path. */
   private models = new Map<string, DesignModel>();
   private roots: readonly string[] = [];
   /** Catalogue folders by the root of the design that names them. */
@@ -18,12 +19,24 @@ export class Project {
 
   /** Folder that a project without files counts for. */
   readonly root: string;
-  private readonly folders: readonly string[];
+  private folders: readonly string[];
 
   /** @param folders those that are opened; what lies in them outside every network is a design of that folder */
   constructor(...folders: readonly string[]) {
     this.root = folders[0] ?? "";
-    this.folders = folders.length > 0 ? folders : [""];
+    this.folders = folders;
+  }
+
+  /** Other folders are opened from now on. */
+  setFolders(folders: readonly string[]): void {
+    this.folders = folders;
+    this.layout = "";
+    this.relayout();
+  }
+
+  /** Whether a file is judged by itself. */
+  isAlone(path: string): boolean {
+    return this.models.has(path);
   }
 
   setFile(file: SourceFile): void {
@@ -40,7 +53,7 @@ export class Project {
     for (const model of models) {
       model.removeFile(path);
       const isEmpty = model.allFiles()[Symbol.iterator]().next().done === true;
-      if (isEmpty && !this.folders.includes(model.root)) this.models.delete(model.root);
+      if (isEmpty && !this.folders.includes(model.root)) this.dropModel(model);
     }
   }
 
@@ -77,20 +90,23 @@ export class Project {
     return [...new Set(this.designs().flatMap((model) => model.catalogues(inFile)))];
   }
 
+  /** @param root its folder; the path of a file that is judged by itself */
   private addModel(root: string): DesignModel {
-    const model = new DesignModel(root);
+    const model = new DesignModel(this.files.has(root) ? folderOf(root) : root);
     this.models.set(root, model);
     return model;
   }
 
+  private dropModel(model: DesignModel): void {
+    for (const [root, known] of this.models) if (known === model) this.models.delete(root);
+  }
+
   private rootsOf(path: string, roots: readonly string[]): readonly string[] {
-    const nearest = roots.filter((root) => isBelow(path, root)).sort((a, b) => b.length - a.length)[0];
-    const sharing = roots.filter((root) =>
-      this.catalogues.get(root)?.some((folder) => isBelow(path, folder)),
-    );
+    const nearest = roots.filter((root) => holds(root, path)).sort((a, b) => b.length - a.length)[0];
+    const sharing = roots.filter((root) => this.catalogues.get(root)?.some((folder) => holds(folder, path)));
     const owners = new Set([...(nearest === undefined ? [] : [nearest]), ...sharing]);
     if (owners.size > 0) return [...owners];
-    return [this.folders.find((folder) => isBelow(path, folder)) ?? folderOf(path)];
+    return [this.folders.find((folder) => holds(folder, path)) ?? path];
   }
 
   /** Parts the files anew if networks or catalogues came, went or moved. @returns whether it did */

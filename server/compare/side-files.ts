@@ -3,12 +3,11 @@
  * design has the same paths wherever it is read from.
  */
 import { existsSync } from "node:fs";
-import { isBelow } from "../../language/model/path.js";
+import { holds, isBelow } from "../../language/model/path.js";
 import { readSource, type SourceFile } from "../../language/model/source-file.js";
 import {
   type HopFiles,
   type HopText,
-  isPassedOver,
   LARGEST_FILE_BYTES,
   readHopFiles,
   textOf,
@@ -148,14 +147,7 @@ function foldersOf(paths: Iterable<string>): Set<string> {
 
 /** In the order and with the omissions of reading a folder on disk. */
 function filesBelow(folder: string, files: readonly (HopText | UnreadableFile)[]): HopFiles {
-  const below = files.filter(
-    ({ path }) =>
-      isBelow(path, folder) &&
-      !path
-        .slice(folder.length + 1)
-        .split("/")
-        .some((part, index, parts) => isPassedOver(part, index < parts.length - 1)),
-  );
+  const below = files.filter(({ path }) => holds(folder, path));
   return {
     texts: below.flatMap((file) => ("text" in file ? file : [])),
     unreadable: below.flatMap((file) => ("message" in file ? file : [])),

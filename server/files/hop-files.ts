@@ -1,6 +1,7 @@
 /** Finds and reads the `.hop` files of a folder. What cannot be read is told and the rest is read. */
 import { type Dirent, existsSync, readdirSync, realpathSync, statSync } from "node:fs";
 import { isAbsolute, join, relative, resolve } from "node:path";
+import { isPassedOver } from "../../language/model/path.js";
 import { readBoundedSync } from "./read-bounded.js";
 import { shareLinkedTo } from "./share-links.js";
 import { slashed } from "./slashed.js";
@@ -50,9 +51,6 @@ export interface HopFiles {
   readonly texts: readonly HopText[];
   readonly unreadable: readonly UnreadableFile[];
 }
-
-/** Folders that never hold a design's own files. */
-const PASSED_OVER: ReadonlySet<string> = new Set(["node_modules", "dist", "out"]);
 
 /** @param at a folder (searched with all below it, in the order of names) or a single file */
 export function readHopFiles(at: string): HopFiles {
@@ -118,11 +116,6 @@ function lineOfFirstWrong(content: Uint8Array): number {
     start = end + 1;
     line++;
   }
-}
-
-/** Whether a name of a file or folder is left out when a folder is searched. */
-export function isPassedOver(name: string, isFolder: boolean): boolean {
-  return name.startsWith(".") || (isFolder && PASSED_OVER.has(name));
 }
 
 /** @param unreadable takes the folders that cannot be read; what lies beside them is listed all the same */

@@ -15,6 +15,7 @@ import type { DesignSession } from "../session/design-session.js";
 import { tryEdits } from "../session/trial.js";
 import type { Designs } from "./designs.js";
 import { pathOf, uriOf } from "./locations.js";
+import { isUnsaved } from "./unsaved.js";
 
 export function registerCodeActions(connection: Connection, designs: () => Designs): void {
   connection.onCodeAction(async ({ textDocument, range, context }): Promise<CodeAction[]> => {
@@ -37,7 +38,11 @@ export function registerCodeActions(connection: Connection, designs: () => Desig
         )),
       );
     }
-    return fixes.map((fix) => codeAction(fix, session, context.diagnostics));
+    // An unsaved document is judged with a copy: nothing is offered that changes the design itself.
+    const offered = isUnsaved(file.path)
+      ? fixes.filter(({ edits }) => edits.every((edit) => edit.file === file.path))
+      : fixes;
+    return offered.map((fix) => codeAction(fix, session, context.diagnostics));
   });
 }
 

@@ -11,6 +11,7 @@ import { locate } from "../../language/model/locate.js";
 import type { SourceFile } from "../../language/model/source-file.js";
 import type { Finding, Severity } from "../../shared/design/finding.js";
 import type { UnreadableFile } from "../files/hop-files.js";
+import { findingsDeclaredIn } from "../findings/declared-in.js";
 import { linesOf } from "../findings/lines.js";
 import type { DesignSession } from "../session/design-session.js";
 import { locationOf, uriOf } from "./locations.js";
@@ -25,7 +26,7 @@ const SEVERITY: Readonly<Record<Severity, DiagnosticSeverity>> = {
 export function diagnosticsOf(file: SourceFile, sessions: readonly DesignSession[]): Diagnostic[] {
   const all = sessions.flatMap((session) => [
     ...session.model.problemsOf(file.path).map((problem) => problemDiagnostic(file, problem, session.model)),
-    ...findingsIn(file, session).map((finding) => findingDiagnostic(file, finding, session.model)),
+    ...findingsDeclaredIn(file, session).map((finding) => findingDiagnostic(file, finding, session.model)),
   ]);
   // A shared catalogue counts for several designs; what each of them finds in it is said once.
   return sessions.length < 2
@@ -45,13 +46,6 @@ export function unreadableDiagnostics(problem: UnreadableFile | undefined): Diag
       message: problem.message,
     },
   ];
-}
-
-function findingsIn(file: SourceFile, session: DesignSession): Finding[] {
-  const ofHops = file.declarations
-    .filter((entry) => entry.kind === "hop" && session.model.declarations(entry.key)[0] === entry)
-    .flatMap((entry) => session.result(entry.name)?.findings ?? []);
-  return [...ofHops, ...session.networkFindingsIn(file.path)];
 }
 
 function problemDiagnostic(file: SourceFile, problem: TextProblem, model: DesignModel): Diagnostic {

@@ -82,18 +82,22 @@ export class Evaluation {
       const sessions = this.designs.allSessions();
       this.dueBesideDesigns();
       for (const session of sessions) await this.updateOpenFiles(session, pace);
+      await this.updateUnsaved(pace);
       for (const path of this.due) if (this.designs.isOpen(path)) this.publish(path);
       // What was published leaves the process only when other work is let in.
       await turn();
       for (const session of sessions) if (!isStale()) await this.updateRest(session, pace);
+      for (const session of this.designs.unsavedSessions().values())
+        if (!isStale()) await this.judgeNetwork(session, { isStale, pause: slices() });
       await this.publishRest(isStale);
       if (!isStale()) this.host.status(0);
     }
   }
 
-  /** Files of no design tell nobody that they changed: those that are gone, and those that cannot be read. */
+  /** Files of no design tell nobody that they changed: those that are gone or not shown, and those that cannot be read. */
   private dueBesideDesigns(): void {
-    for (const path of this.published.keys()) if (!this.designs.project.file(path)) this.due.add(path);
+    for (const path of this.published.keys())
+      if (!this.designs.file(path) || !this.designs.isShown(path)) this.due.add(path);
     for (const path of this.designs.problemsOfFiles().keys()) this.due.add(path);
   }
 
@@ -107,6 +111,15 @@ export class Evaluation {
     }
     this.collect(session, await session.update(pace, wanted));
     if (this.networkMs < QUICK_NETWORK_MS && !pace.isStale?.()) await this.judgeNetwork(session, {});
+  }
+
+  /** Of the copy of a design that an unsaved document is judged with, its own hops count. */
+  private async updateUnsaved(pace: Pace): Promise<void> {
+    for (const [path, session] of this.designs.unsavedSessions()) {
+      const own = (this.designs.file(path)?.declarations ?? []).filter(({ kind }) => kind === "hop");
+      await session.update(pace, new Set(own.map(({ name }) => name)));
+      this.due.add(path);
+    }
   }
 
   private async updateRest(session: DesignSession, pace: Pace): Promise<void> {
@@ -156,16 +169,20 @@ export class Evaluation {
 
   private publish(path: string): void {
     this.due.delete(path);
-    const file = this.designs.project.file(path);
-    const diagnostics = file
-      ? diagnosticsOf(file, this.designs.sessionsOf(path))
-      : unreadableDiagnostics(this.designs.problemsOfFiles().get(path));
+    const diagnostics = this.designs.isShown(path) ? this.diagnosticsFor(path) : [];
     const content = JSON.stringify(diagnostics);
     if ((this.published.get(path) ?? "[]") === content) return;
     if (diagnostics.length > 0) this.published.set(path, content);
     else this.published.delete(path);
     this.notePointing(path, diagnostics);
     this.host.publish(path, diagnostics);
+  }
+
+  private diagnosticsFor(path: string): Diagnostic[] {
+    const file = this.designs.file(path);
+    return file
+      ? diagnosticsOf(file, this.designs.sessionsOf(path))
+      : unreadableDiagnostics(this.designs.problemsOfFiles().get(path));
   }
 
   private notePointing(path: string, diagnostics: readonly Diagnostic[]): void {

@@ -27,12 +27,14 @@ import { prepareRename, renameAt } from "../../language/editor/rename.js";
 import { semanticTokens, TOKEN_MODIFIERS, TOKEN_TYPES } from "../../language/editor/semantic-tokens.js";
 import * as symbols from "../../language/editor/symbols.js";
 import { formatText } from "../../language/format/format.js";
-import type { SourceFile } from "../../language/model/source-file.js";
+import { readSource, type SourceFile } from "../../language/model/source-file.js";
+import { sizeProblem } from "../files/hop-files.js";
 import { linesOf } from "../findings/lines.js";
 import type { DesignSession } from "../session/design-session.js";
 import { registerCodeActions } from "./code-actions.js";
 import type { Designs } from "./designs.js";
-import { locationOf, pathOf, uriOf } from "./locations.js";
+import { isJudged, locationOf, pathOf, uriOf } from "./locations.js";
+import { isUnsaved } from "./unsaved.js";
 
 export const SEMANTIC_LEGEND = { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [...TOKEN_MODIFIERS] };
 
@@ -75,7 +77,12 @@ interface AtPosition {
   readonly position: { readonly line: number; readonly character: number };
 }
 
-export function registerFeatures(connection: Connection, designs: () => Designs): void {
+/** @param textOf of any open document, one that no design has too */
+export function registerFeatures(
+  connection: Connection,
+  designs: () => Designs,
+  textOf: (uri: string) => string | undefined,
+): void {
   const fileOf = ({ textDocument }: { readonly textDocument: { readonly uri: string } }) =>
     designs().file(pathOf(textDocument.uri));
   /** A shared catalogue belongs to several designs; the first answers unless all are asked. */
@@ -167,6 +174,11 @@ export function registerFeatures(connection: Connection, designs: () => Designs)
     for (const { file, session, offset } of places(params)) {
       const answer = renameAt(session.model, file.path, offset, params.newName);
       if ("problem" in answer) throw new ResponseError(REFUSED, answer.problem);
+      if (isUnsaved(file.path) && answer.edits.some((edit) => edit.file !== file.path))
+        throw new ResponseError(
+          REFUSED,
+          "the design has this name too; save this document in it, or rename there",
+        );
       for (const edit of answer.edits) {
         const source = session.model.file(edit.file);
         const key = `${edit.file}:${edit.start}`;
@@ -214,7 +226,7 @@ export function registerFeatures(connection: Connection, designs: () => Designs)
   });
 
   connection.languages.semanticTokens.on((params) => {
-    const file = fileOf(params);
+    const file = fileOf(params) ?? onlyColoured(params.textDocument.uri, textOf);
     const builder = new SemanticTokensBuilder();
     if (!file) return builder.build();
     const lines = linesOf(file);
@@ -255,6 +267,12 @@ export function registerFeatures(connection: Connection, designs: () => Designs)
   });
 
   registerCodeActions(connection, designs);
+}
+
+/** What is shown of a revision, or beside one. */
+function onlyColoured(uri: string, textOf: (uri: string) => string | undefined): SourceFile | undefined {
+  const text = isJudged(uri) ? undefined : textOf(uri);
+  return text === undefined || sizeProblem(uri, text.length) ? undefined : readSource(uri, text);
 }
 
 /** Nothing went wrong in the server: the request cannot be granted, and the message says why. */

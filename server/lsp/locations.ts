@@ -10,6 +10,12 @@ export function pathOf(uri: string): string {
   return parsed.scheme === "file" ? slashed(parsed.fsPath) : uri;
 }
 
+/** Files, and documents that are to become one. What a revision or a comparison shows is looked at, and no design. */
+export function isJudged(uri: string): boolean {
+  const { scheme } = URI.parse(uri);
+  return scheme === "file" || scheme === "untitled";
+}
+
 export function uriOf(path: string): string {
   return /^[a-z-]{2,}:/.test(path) ? path : URI.file(path).toString();
 }

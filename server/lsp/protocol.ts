@@ -22,9 +22,17 @@ export interface StatusParams {
   readonly waiting: number;
   readonly designs: readonly DesignStatus[];
 }
+/**
+ * What a document is judged with: the design of an opened folder; that of the network above it, which no opened folder
+ * holds; nothing else; a copy of a design, as long as no file holds it.
+ */
+export type Standing = "opened" | "above" | "alone" | "copy";
 export interface DesignStatus {
-  /** Title of the network, or the folder's name while it has none. */
+  /** Title of the network; the name of the folder while it has none, or of a document that is judged by itself. */
   readonly title: string;
+  readonly standing: Standing;
+  /** Open documents that it judges, as URIs. */
+  readonly documents: readonly string[];
   /** Folder, as a URI. */
   readonly uri: string;
   readonly hops: number;

@@ -8,13 +8,14 @@ import {
   type InitializeResult,
   TextDocumentSyncKind,
   TextDocuments,
+  type WorkspaceFoldersChangeEvent,
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { CompareHost } from "./compare-host.js";
 import { Designs } from "./designs.js";
 import { Evaluation } from "./evaluation.js";
 import { registerFeatures, SEMANTIC_LEGEND } from "./features.js";
-import { pathOf, uriOf } from "./locations.js";
+import { isJudged, pathOf, uriOf } from "./locations.js";
 import {
   CHECK,
   type CheckParams,
@@ -34,6 +35,7 @@ export function startServer(connection: Connection): void {
   let evaluation = newEvaluation();
   let watching: Watching | undefined;
   let canRefreshHints = false;
+  let tellsFolders = false;
   /** Done when what changed on disk was looked at: whoever asks for the state of things waits for it. */
   let looking: Promise<void> = Promise.resolve();
   const compared = new CompareHost(
@@ -67,6 +69,7 @@ export function startServer(connection: Connection): void {
     const watches = params.capabilities.workspace?.didChangeWatchedFiles;
     if (watches?.dynamicRegistration)
       watching = new Watching(connection, foldersOf(params), watches.relativePatternSupport ?? false);
+    tellsFolders = params.capabilities.workspace?.workspaceFolders ?? false;
     canRefreshHints = params.capabilities.workspace?.inlayHint?.refreshSupport ?? false;
     const options: InitializationOptions | undefined = params.initializationOptions;
     if (options?.trusted === true) compared.trust();
@@ -89,6 +92,7 @@ export function startServer(connection: Connection): void {
         codeLensProvider: {},
         codeActionProvider: { codeActionKinds: ["quickfix"] },
         semanticTokensProvider: { legend: SEMANTIC_LEGEND, full: true },
+        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
       },
     };
   });
@@ -97,13 +101,24 @@ export function startServer(connection: Connection): void {
     watching?.start();
     designs.load();
     evaluation.touch();
+    if (tellsFolders) connection.workspace.onDidChangeWorkspaceFolders(changeFolders);
   });
 
+  function changeFolders({ added, removed }: WorkspaceFoldersChangeEvent): void {
+    const gone = new Set(removed.map(({ uri }) => pathOf(uri)));
+    const folders = designs.openedFolders().filter((folder) => !gone.has(folder));
+    designs.setFolders([...new Set([...folders, ...added.map(({ uri }) => pathOf(uri))])]);
+    watching?.setFolders(designs.openedFolders());
+    evaluation.touch();
+  }
+
   documents.onDidChangeContent(({ document }) => {
+    if (!isJudged(document.uri)) return;
     designs.edit(pathOf(document.uri), document.getText());
     evaluation.touch();
   });
   documents.onDidClose(({ document }) => {
+    if (!isJudged(document.uri)) return;
     designs.close(pathOf(document.uri));
     evaluation.touch();
   });
@@ -133,7 +148,11 @@ export function startServer(connection: Connection): void {
     return reportPage(designs, params, sessionOptions().today);
   });
 
-  registerFeatures(connection, () => designs);
+  registerFeatures(
+    connection,
+    () => designs,
+    (uri) => documents.get(uri)?.getText(),
+  );
   documents.listen(connection);
   connection.listen();
 }

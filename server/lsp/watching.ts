@@ -20,7 +20,7 @@ export class Watching {
 
   constructor(
     private readonly connection: Connection,
-    private readonly folders: readonly string[],
+    private folders: readonly string[],
     /** Whether the editor can watch what lies outside the opened folders. */
     private readonly reachesElsewhere: boolean,
   ) {}
@@ -30,6 +30,11 @@ export class Watching {
     // Editors tell that a folder went, and say nothing of the files in it.
     watchers.push({ globPattern: "**", kind: WatchKind.Delete });
     void this.connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
+  }
+
+  /** Folders were opened or closed: the editor watches those by itself. */
+  setFolders(folders: readonly string[]): void {
+    this.folders = folders;
   }
 
   /** Watches the folders that the designs name by now. Cheap when they are the same as before. */

@@ -47,7 +47,10 @@ const MANY_PIECES = [
   ...[...RULES.values()].flatMap(({ good, bad }) => [good, bad]),
 ].flatMap((text) => parse(text).statements.map(({ start, end }) => text.slice(start, end)));
 
-/** Below the folder of a case; the server opens `work`. */
+/** A document that no file holds yet. */
+const UNSAVED = "untitled:Untitled-1";
+
+/** Below the folder of a case; the server opens `work`, or other folders. */
 const FILES = [
   "work/network.hop",
   "work/sites.hop",
@@ -57,8 +60,21 @@ const FILES = [
   "work/second/c.hop",
   "shared/catalogue.hop",
   "shared/more/d.hop",
+  "work/.history/a.hop",
+  "work/node_modules/part/network.hop",
+  "elsewhere/network.hop",
+  "elsewhere/hops/e.hop",
+  UNSAVED,
 ];
-const FOLDERS = ["work/hops", "work/second", "shared/more"];
+const FOLDERS = ["work/hops", "work/second", "shared/more", "work/.history", "elsewhere/hops"];
+/** What is opened at a time. */
+const OPENED: readonly (readonly string[])[] = [
+  ["work"],
+  ["work", "elsewhere"],
+  ["work/hops"],
+  ["work/second", "shared"],
+  [],
+];
 
 /** What happens to a file, in an editor and beside it. The order of a case's steps is all that they depend on. */
 const STEPS = [
@@ -73,6 +89,7 @@ const STEPS = [
   "delete",
   "rename",
   "folder",
+  "opened",
   "ask",
   "settle",
 ] as const;
@@ -138,6 +155,7 @@ class History {
   private readonly before = new Map<string, string>();
   private readonly server: Server | undefined;
   private readonly top: string;
+  private opened: readonly string[] = OPENED[0]!;
 
   constructor(
     private readonly pieces: readonly string[],
@@ -149,7 +167,7 @@ class History {
     if (onlyTold) return;
     rmSync(this.top, { recursive: true, force: true });
     mkdirSync(`${this.top}/work`, { recursive: true });
-    this.server = new Server(`${this.top}/work`, this.wrong);
+    this.server = new Server(this.top, this.opened, this.wrong);
   }
 
   async take(step: Step): Promise<void> {
@@ -205,13 +223,21 @@ class History {
       case "folder":
         this.removeFolder(chance.of(FOLDERS));
         return;
+      case "opened":
+        this.opened = chance.of(OPENED);
+        this.server?.designs.setFolders(this.opened.map((folder) => `${this.top}/${folder}`));
+        return;
       case "ask":
-        this.server?.designs.file(`${this.top}/${file}`);
-        this.server?.designs.sessionsOf(`${this.top}/${file}`);
+        this.server?.designs.file(this.at(file));
+        this.server?.designs.sessionsOf(this.at(file));
         return;
       case "settle":
         return;
     }
+  }
+
+  private at(file: string, top = this.top): string {
+    return file === UNSAVED ? file : `${top}/${file}`;
   }
 
   private changed(text: string, chance: Chance): string {
@@ -222,15 +248,16 @@ class History {
   private type(file: string, text: string): void {
     this.before.set(file, this.open.get(file) ?? text);
     this.open.set(file, text);
-    this.server?.designs.edit(`${this.top}/${file}`, text);
+    this.server?.designs.edit(this.at(file), text);
   }
 
   private close(file: string): void {
     if (!this.open.delete(file)) return;
-    this.server?.designs.close(`${this.top}/${file}`);
+    this.server?.designs.close(this.at(file));
   }
 
   private write(file: string, text: string): void {
+    if (file === UNSAVED) return;
     this.disk.set(file, wellFormed(text));
     if (this.onlyTold) return;
     put(`${this.top}/${file}`, text);
@@ -246,7 +273,7 @@ class History {
   /** As an editor does it: the old document is closed, the new one opened, and both are told of. */
   private rename(file: string, to: string): void {
     const text = this.disk.get(file);
-    if (text === undefined || file === to) return;
+    if (text === undefined || file === to || to === UNSAVED) return;
     const typed = this.open.get(file);
     this.disk.delete(file);
     this.disk.set(to, text);
@@ -276,8 +303,8 @@ class History {
     rmSync(top, { recursive: true, force: true });
     mkdirSync(`${top}/work`, { recursive: true });
     for (const [path, text] of this.disk) put(`${top}/${path}`, text);
-    const cold = new Server(`${top}/work`, this.wrong);
-    for (const [path, text] of this.open) cold.designs.edit(`${top}/${path}`, text);
+    const cold = new Server(top, this.opened, this.wrong);
+    for (const [path, text] of this.open) cold.designs.edit(this.at(path, top), text);
     await cold.run();
     const [live, fresh] = [this.server, cold].map((server) => server.shown());
     for (const line of live!) if (!fresh!.has(line)) this.wrong.push(`difference: only after edits: ${line}`);
@@ -292,10 +319,14 @@ class Server {
   private readonly published = new Map<string, readonly Diagnostic[]>();
 
   constructor(
-    private readonly folder: string,
+    private readonly top: string,
+    opened: readonly string[],
     wrong: string[],
   ) {
-    this.designs = new Designs([folder], { today: TODAY });
+    this.designs = new Designs(
+      opened.map((folder) => `${top}/${folder}`),
+      { today: TODAY },
+    );
     this.evaluation = new Evaluation(this.designs, {
       publish: (path, diagnostics) => void this.published.set(path, diagnostics),
       changed: () => undefined,
@@ -318,7 +349,7 @@ class Server {
     const counts = statusOf(this.designs, 0)
       .designs.filter(({ hops, errors, warnings, infos }) => hops + errors + warnings + infos > 0)
       .map((one) => `design ${JSON.stringify(one)}`);
-    return new Set([...lines, ...counts].map((line) => line.replaceAll(dirname(this.folder), "")));
+    return new Set([...lines, ...counts].map((line) => line.replaceAll(this.top, "")));
   }
 }
 
