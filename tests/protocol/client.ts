@@ -68,6 +68,7 @@ export class Editor {
       workspaceFolders: [{ uri, name: "test" }],
       capabilities: {
         workspace: {
+          workspaceFolders: true,
           inlayHint: { refreshSupport: true },
           didChangeWatchedFiles: { dynamicRegistration: true, relativePatternSupport: true },
         },
