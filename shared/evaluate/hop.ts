@@ -23,6 +23,7 @@ import type { EquipmentOutage, HopResult } from "./result.js";
 
 import { standbyResult } from "./standby.js";
 import { missing, newTrace, note, type Trace } from "./trace.js";
+import { missUncounted } from "./uncounted.js";
 
 /**
  * Everything the engine computes for one hop: geometry, clearance, level diagram and availability. Pure; the host
@@ -37,6 +38,7 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
   const climate = climateInUse(hop, ground.climate);
   const kFactor = medianKFactor(climate, trace);
   const course = courseOf(hop, trace);
+  missUncounted(hop, course, trace);
   const heights = course && heightsOf(hop, ground, course, kFactor, trace);
   const { profile, bridges } = profileOver(hop, ground, course, trace);
   const unknownGround = unknownOf(course, profile);

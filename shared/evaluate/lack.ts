@@ -41,7 +41,10 @@ export const LEVEL_STEPS: readonly Step[] = ["path", "heights", "profile", "leve
  * - `bound`: a method only bounds the figure, and the bound does not tell;
  * - `left out`: the design leaves out the method;
  * - `beyond reason`: what is stated cannot be believed;
- * - `unusable`: what is stated has a name that nothing bears, or cannot be read.
+ * - `unusable`: what is stated has a name that nothing bears, or cannot be read;
+ * - `off path`: an obstacle stands where the path does not lead;
+ * - `no receiver`: both ends transmit where neither receives;
+ * - `no coupler`: nothing that is stated joins the units to their antenna.
  */
 export type LackCode =
   | "fact"
@@ -52,10 +55,19 @@ export type LackCode =
   | "bound"
   | "left out"
   | "beyond reason"
-  | "unusable";
+  | "unusable"
+  | "off path"
+  | "no receiver"
+  | "no coupler";
 
-/** Something is stated and not counted: a figure without it may be better than the hop is. */
-const NOT_COUNTED: ReadonlySet<LackCode> = new Set(["beyond reason", "unusable"]);
+/** Something is stated, or needed, and not counted: a figure without it may be better than the hop is. */
+const NOT_COUNTED: ReadonlySet<LackCode> = new Set([
+  "beyond reason",
+  "unusable",
+  "off path",
+  "no receiver",
+  "no coupler",
+]);
 
 export function countsAll(missing: readonly Lack[], steps: readonly Step[]): boolean {
   return !missing.some(({ code, of }) => NOT_COUNTED.has(code) && of.some((step) => steps.includes(step)));

@@ -71,7 +71,7 @@ function meanOfLines({ distanceM, heightM }: TerrainProfile, fromM: number, toM:
 export function topsOf(hop: Hop, profile: TerrainProfile, distanceM: number, trace: Trace): Top[] {
   const tops: Top[] = [];
   for (const obstacle of hop.obstacles) {
-    if (!(obstacle.distanceM > 0 && obstacle.distanceM < distanceM)) continue;
+    if (!standsOnPath(obstacle, distanceM)) continue;
     const groundM = heightAt(profile, obstacle.distanceM);
     const title = obstacleTitle(obstacle);
     if (groundM === undefined)
@@ -84,6 +84,10 @@ export function topsOf(hop: Hop, profile: TerrainProfile, distanceM: number, tra
   }
   if (hop.obstacles.length > tops.length) note(trace, "Not every obstacle could be counted.");
   return tops;
+}
+
+export function standsOnPath({ distanceM: atM }: Obstacle, distanceM: number): boolean {
+  return atM > 0 && atM < distanceM;
 }
 
 export function obstacleTitle(obstacle: Obstacle): string {

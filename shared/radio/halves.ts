@@ -1,4 +1,4 @@
-import type { HalfOfBand, HopEnd, Radio } from "../design/design.js";
+import type { HalfOfBand, Hop, HopEnd, Radio } from "../design/design.js";
 
 /** The half of the band in which an end transmits: as stated, else as its frequency lies in the radio's halves. */
 export function halfOf(end: HopEnd, radio: Radio | undefined): HalfOfBand | undefined {
@@ -9,4 +9,17 @@ export function halfOf(end: HopEnd, radio: Radio | undefined): HalfOfBand | unde
   if (within(radio.lowHalf)) return "low";
   if (within(radio.highHalf)) return "high";
   return undefined;
+}
+
+/**
+ * Whether neither end receives the other: both transmit in one half, or on frequencies less than a channel apart.
+ * A receiver listens where its own sender does not.
+ */
+export function transmitAlike({ ends, radio, modes }: Pick<Hop, "ends" | "radio" | "modes">): boolean {
+  const [half, other] = ends.map((end) => halfOf(end, radio));
+  if (half !== undefined && half === other) return true;
+  const [hz, otherHz] = ends.map(({ transmitFrequencyHz }) => transmitFrequencyHz);
+  if (hz === undefined || otherHz === undefined) return false;
+  const separationHz = Math.abs(hz - otherHz);
+  return separationHz === 0 || separationHz < Math.max(...modes.map(({ bandwidthHz }) => bandwidthHz));
 }

@@ -98,8 +98,9 @@ function kindScope(kind: Accepting["kind"]): "hop" | "network" {
   return kind === "hop" ? "hop" : "network";
 }
 
+/** A reason has letters or figures: signs that are not seen, or a dash, give none. */
 function isBlank({ reason }: Acceptance): boolean {
-  return reason !== undefined && reason.trim() === "";
+  return reason !== undefined && !/[\p{L}\p{N}]/u.test(reason);
 }
 
 /** What a quick fix wrote in place of a reason excuses for the moment, and is told. */

@@ -1,5 +1,6 @@
 import { address } from "../design/address.js";
-import { halfOf } from "../radio/halves.js";
+import { frequency } from "../format/numbers.js";
+import { halfOf, transmitAlike } from "../radio/halves.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -8,25 +9,34 @@ export const bothEndsSameHalf: HopRule = {
   id: "both-ends-same-half",
   severity: "error",
   title: "One end transmits high, the other low",
-  checks: "The half of the band in which each end transmits.",
-  why: "With both ends in one half, neither receives the other: no traffic, and two equal units are ordered.",
+  checks:
+    "The half of the band in which each end transmits; without halves, whether their frequencies are less than the width of a mode apart.",
+  why: "With both ends in one half, or on one frequency, neither receives the other: no traffic, and two equal units are ordered.",
   fix: "Exchange the half at one end; look at the other hops of the site first.",
   source: "common practice",
   needs: [],
   good: exampleHop(),
   bad: exampleHop({ tarn: "antenna A18-06 at 40 m\n    transmits high" }),
   check({ hop, report }) {
+    if (!transmitAlike(hop)) return;
     const [a, b] = hop.ends;
     const half = halfOf(a, hop.radio);
-    if (half === undefined || half !== halfOf(b, hop.radio)) return;
+    const isHalf = half !== undefined && half === halfOf(b, hop.radio);
+    const [sent, other] = [a, b].map(({ transmitFrequencyHz }) => frequency(transmitFrequencyHz ?? 0));
+    const alike = isHalf ? half : sent === other ? sent : undefined;
     report({
       at: address("hop", hop.name, b.site.name, "transmits"),
-      message: `${a.site.name} and ${b.site.name} both transmit ${half}`,
-      help: `Let one of them transmit ${half === "high" ? "low" : "high"}.`,
+      message:
+        alike === undefined
+          ? `${a.site.name} transmits ${sent} and ${b.site.name} ${other}, less than a channel apart`
+          : `${a.site.name} and ${b.site.name} both transmit ${alike}`,
+      help: isHalf
+        ? `Let one of them transmit ${half === "high" ? "low" : "high"}.`
+        : "Let each transmit in a half of its own.",
       related: [
         {
           at: address("hop", hop.name, a.site.name, "transmits"),
-          message: `${a.site.name} transmits ${half} too`,
+          message: `${a.site.name} transmits ${isHalf ? half : sent}${alike === undefined ? "" : " too"}`,
         },
       ],
     });

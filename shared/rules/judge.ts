@@ -41,7 +41,7 @@ export function judgedHop(
   const passedOver = new Set(criteria.flatMap(({ rule, verdict }) => (verdict === "open" ? rule : [])));
   const lacks = openLacks(criteria);
   const tried =
-    trials && triedOn(design, result, trials, (changed, after) => judgeHop(changed, after, today), uncovers);
+    trials && triedOn(design, result, trials, (changed, after) => judgedHop(changed, after, today), uncovers);
   for (const rule of HOP_RULES) {
     const own = agreedSeverity(rule, rule.severity, hop);
     if (isQuiet(rule, told, own) || rule.needs.some((need) => !meets(need, hop, result))) {

@@ -86,6 +86,10 @@ const CAUSES: readonly { readonly rule: string; explains(lack: Lack, hop: Hop): 
     rule: "survey-unusable",
     explains: ({ code }, { surveyFile }) => code === "terrain" && surveyFile !== undefined,
   },
+  { rule: "obstacle-off-path", explains: ({ code }) => code === "off path" },
+  { rule: "both-ends-same-half", explains: ({ code }) => code === "no receiver" },
+  { rule: "coupler-missing", explains: ({ code }) => code === "no coupler" },
+  { rule: "coupler-wrong-kind", explains: ({ code }) => code === "no coupler" },
   // Behind an obstruction the method of multipath does not apply.
   { rule: "clearance", explains: ({ code, of }) => code === "refusal" && of.includes("multipath") },
 ];

@@ -1,5 +1,5 @@
 import { address, nth } from "../design/address.js";
-import { obstacleTitle } from "../evaluate/profile.js";
+import { obstacleTitle, standsOnPath } from "../evaluate/profile.js";
 import { apart, kilometres } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
@@ -19,7 +19,7 @@ export const obstacleOffPath: HopRule = {
   check({ hop, result, report }) {
     const distanceM = result.distanceM!;
     for (const [index, obstacle] of hop.obstacles.entries()) {
-      if (obstacle.distanceM > 0 && obstacle.distanceM < distanceM) continue;
+      if (standsOnPath(obstacle, distanceM)) continue;
       const from = hop.ends[0].site.name;
       const [place, length] = apart(kilometres, obstacle.distanceM, distanceM);
       report({

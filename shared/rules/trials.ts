@@ -13,6 +13,12 @@ export interface Trials {
   evaluate(changed: Hop): HopResult;
 }
 
+/** Findings, with the rules of which nobody knows what they would find. */
+export interface Judged {
+  readonly findings: readonly Finding[];
+  readonly passedOver: ReadonlySet<string>;
+}
+
 export interface Attempt {
   readonly result: HopResult;
   /** The rule finds nothing any more that is not accepted, and what it judges is judged. */
@@ -38,17 +44,17 @@ export function triedOn(
   hop: Hop,
   result: HopResult,
   trials: Trials,
-  judge: (hop: Hop, result: HopResult) => readonly Finding[],
+  judge: (hop: Hop, result: HopResult) => Judged,
   uncovers: (rule: string, hidden: string) => boolean,
 ): Tried {
   let before: ReadonlySet<string> | undefined;
-  const known = new Map<string, { result: HopResult; findings: readonly Finding[] } | undefined>();
+  const known = new Map<string, (Judged & { readonly result: HopResult }) | undefined>();
   const outcomeOf = (change: Change) => {
     const key = JSON.stringify(change);
     if (!known.has(key)) {
       const changed = withChange(hop, change, trials.stock);
       const after = changed && trials.evaluate(changed);
-      known.set(key, after && { result: after, findings: judge(changed, after) });
+      known.set(key, after && { result: after, ...judge(changed, after) });
     }
     return known.get(key);
   };
@@ -59,15 +65,15 @@ export function triedOn(
     attempt(rule, change, at) {
       const outcome = outcomeOf(change);
       if (outcome === undefined) return undefined;
-      before ??= errorsOf(judge(hop, result));
-      const { findings } = outcome;
+      before ??= errorsOf(judge(hop, result).findings);
+      const { findings, passedOver } = outcome;
       return {
         result: outcome.result,
-        mends: !findings.some((one) =>
-          one.rule === rule
-            ? one.accepted === undefined && (at === undefined || one.at === at)
-            : one.notJudged?.includes(rule),
-        ),
+        mends:
+          !passedOver.has(rule) &&
+          !findings.some(
+            (one) => one.rule === rule && one.accepted === undefined && (at === undefined || one.at === at),
+          ),
         brings: [...errorsOf(findings)].filter(
           (one) => one !== rule && !before!.has(one) && !uncovers(rule, one),
         ),

@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type Change, changeWords, type Stock, withChange } from "../../shared/design/change.js";
-import type { Antenna, Hop, Radio } from "../../shared/design/design.js";
+import type { Antenna, CouplerKind, Hop, Radio } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
@@ -312,8 +312,13 @@ const hops = fc
       },
     });
     const diverse = of.arrangement.includes("space-diversity");
+    const kinds: Readonly<Record<string, CouplerKind>> = { "2+0 xpic": "omt", "1+1 hot-standby": "hybrid" };
+    const kind = kinds[of.arrangement];
+    const coupler = kind && { name: kind, kind, mainLossDb: kind === "omt" ? 0.4 : 3.6 };
     const second = (one: Hop["ends"][0]) =>
-      diverse ? { ...one, diversityAntenna: of.antennas, diversityHeightM: one.antennaHeightM! - 8 } : one;
+      diverse
+        ? { ...one, diversityAntenna: of.antennas, diversityHeightM: one.antennaHeightM! - 8 }
+        : { ...one, coupler };
     return { ...rest, ends: [second(ends[0]), second(ends[1])] };
   });
 

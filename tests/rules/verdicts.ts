@@ -91,9 +91,10 @@ function marginOf({ modes, objective, arrangement }: Hop, direction: DirectionRe
   return direction.modes.find(({ modulation }) => modulation === mode?.modulation)?.fadeMarginDb;
 }
 
-/** What unknown ground would take from it nobody knows. */
-function overGround({ profile }: HopResult, verdict: Verdict): Verdict {
-  const isKnown = profile?.highestM !== undefined && profile.gaps.length === 0;
+/** What unknown ground would take from it, or a part that is left out, nobody knows. */
+function overGround({ profile, missing }: HopResult, verdict: Verdict): Verdict {
+  const leftOut = missing.some(({ code }) => ["off path", "no receiver", "no coupler"].includes(code));
+  const isKnown = profile?.highestM !== undefined && profile.gaps.length === 0 && !leftOut;
   return verdict === "met" && !isKnown ? "open" : verdict;
 }
 
@@ -113,7 +114,15 @@ const CAUSES_OF_MISSED = [
   "standby-level",
   "capacity",
 ];
-const CAUSES_OF_OPEN = ["path-length", "survey-unusable", "clearance"];
+const CAUSES_OF_OPEN = [
+  "path-length",
+  "survey-unusable",
+  "clearance",
+  "obstacle-off-path",
+  "both-ends-same-half",
+  "coupler-missing",
+  "coupler-wrong-kind",
+];
 
 /** Where the findings on a hop do not say what its results say; empty when they agree. */
 export function disagreements(hop: Hop, result: HopResult, findings: readonly Finding[]): string[] {

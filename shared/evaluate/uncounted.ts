@@ -1,0 +1,51 @@
+/** What a hop states, or needs and does not state, that its figures leave out: with it they would be worse. */
+import { address, nth } from "../design/address.js";
+import type { Hop } from "../design/design.js";
+import { joiningOf, standsOf, standWords, suits } from "../equipment/stands.js";
+import { arrangementByName } from "../radio/arrangements.js";
+import { transmitAlike } from "../radio/halves.js";
+import type { Course } from "./geometry.js";
+import { obstacleTitle, standsOnPath } from "./profile.js";
+import { missing, type Trace } from "./trace.js";
+
+/** Tells what no figure counts: obstacles off the path, two senders that no receiver hears, the loss of couplers. */
+export function missUncounted(hop: Hop, course: Course | undefined, trace: Trace): void {
+  const at = (...steps: string[]) => address("hop", hop.name, ...steps);
+  for (const [index, obstacle] of hop.obstacles.entries()) {
+    if (course === undefined || standsOnPath(obstacle, course.distanceM)) continue;
+    const said = `"${obstacleTitle(obstacle)}" stands off the path and is not counted`;
+    missing(trace, { code: "off path", of: ["profile"], said, at: at(nth("obstacle", index)) });
+  }
+  if (transmitAlike(hop)) {
+    const [a, b] = hop.ends;
+    const said = `${a.site.name} and ${b.site.name} transmit alike, so that neither receives the other`;
+    missing(trace, { code: "no receiver", of: ["level"], said, at: at(b.site.name, "transmits") });
+  }
+  missCouplers(hop, trace);
+}
+
+function missCouplers(hop: Hop, trace: Trace): void {
+  const facts = arrangementByName(hop.arrangement.name);
+  if (facts?.coupler === undefined) return;
+  for (const end of hop.ends) {
+    const site = end.site.name;
+    if (end.antenna === undefined) continue;
+    const stands = standsOf(end, facts);
+    const { lacking } = joiningOf(stands, facts);
+    for (const [index, stand] of stands.entries()) {
+      const { coupler, couplerFact } = stand;
+      const which = index === 0 ? "" : ` to the ${standWords(stand)}`;
+      const wrong = coupler !== undefined && !(coupler.kind !== undefined && suits(coupler.kind, facts));
+      if (!wrong && !lacking.includes(index)) continue;
+      const said = wrong
+        ? `${coupler.name} at ${site} cannot join the units${which}, and what could is not in the level`
+        : `what joins the units${which} at ${site} is not stated, and its loss not in the level`;
+      missing(trace, {
+        code: "no coupler",
+        of: ["level", "standby"],
+        said,
+        at: address("hop", hop.name, site, couplerFact),
+      });
+    }
+  }
+}
