@@ -75,10 +75,14 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
   if (!ends) return { problems, from: entry.fact.statement.start };
   const climate = factNamed(facts, "climate");
   const unusable = [
-    ...unusableIn(facts, lookup),
+    ...unusableIn(facts, entry.fact.facts, lookup),
     ...facts
       .filter((fact) => fact.property === END)
-      .flatMap((fact) => unusableIn(merge(fact.facts, lookup.defaults("end")), lookup, wordOf(fact, "site"))),
+      .flatMap((fact) =>
+        unusableIn(merge(fact.facts, lookup.defaults("end")), fact.facts, lookup, wordOf(fact, "site")),
+      ),
+    // Told at the hop, wherever it is stated.
+    ...(radio !== undefined && modes.length === 0 && statesModes(facts) ? [{ fact: "mode" }] : []),
   ];
   const survey = surveyOf(factNamed(facts, "survey"), ends, report);
   const surveyFile = wordOf(survey, "file");
@@ -117,6 +121,11 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
     policy,
   };
   return { hop, problems, from: entry.fact.statement.start };
+}
+
+function statesModes(facts: readonly Fact[]): boolean {
+  const stated = factNamed(facts, "mode") ?? factNamed(facts, "modes");
+  return stated !== undefined && quantityOf(stated, "bandwidth") !== undefined;
 }
 
 /** A fixed mode in the hop and an adaptive range in the defaults are two answers to one question. */

@@ -4,11 +4,23 @@ import type { Argument, Fact } from "../facts/fact.js";
 import { END } from "../schema/index.js";
 import type { Lookup } from "./lookup.js";
 
-/** @param site of the end that the facts are of; undefined: of the hop itself, whose ends are left to calls of their own */
-export function unusableIn(facts: readonly Fact[], lookup: Lookup, site?: string): UnusableFact[] {
+/**
+ * @param own those of the facts that the hop states itself
+ * @param site of the end that the facts are of; undefined: of the hop itself, whose ends are left to calls of their own
+ */
+export function unusableIn(
+  facts: readonly Fact[],
+  own: readonly Fact[],
+  lookup: Lookup,
+  site?: string,
+): UnusableFact[] {
   return facts
     .filter((fact) => fact.property !== END && isUnusable(fact, lookup))
-    .map((fact) => ({ fact: fact.property.name, site }));
+    .map((fact) => ({
+      fact: fact.property.name,
+      site,
+      ...(own.includes(fact) ? {} : { inherited: true as const }),
+    }));
 }
 
 function isUnusable({ args, facts }: Fact, lookup: Lookup): boolean {

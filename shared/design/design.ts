@@ -384,6 +384,8 @@ export interface Hop {
 export interface UnusableFact {
   readonly fact: string;
   readonly site?: string;
+  /** From the defaults: the text tells it there, and not at the hop. */
+  readonly inherited?: true;
 }
 
 /** A hop that has no two ends yet, so that nothing is computed of it, and of which something is asked all the same. */

@@ -100,6 +100,8 @@ export interface Lack {
   /** Of a fact: what it is called, and where it would stand. */
   readonly fact?: FactName;
   readonly at?: Address;
+  /** The text has an error at the hop that tells it. */
+  readonly told?: true;
   /** The mode that it is about; undefined: every one. */
   readonly mode?: Pick<RadioMode, "modulation" | "bandwidthHz">;
 }

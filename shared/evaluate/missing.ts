@@ -53,19 +53,20 @@ export function missingFacts(hop: Hop): readonly MissingFact[] {
       lacksAt(name, "feeder length", ["level"], "feeder.length");
     }
   }
-  // What is stated and cannot be used is told as such.
-  const stated = new Set(hop.unusable?.map(({ fact, site }) => `${site} ${fact}`));
-  return stated.size === 0
-    ? facts
-    : facts.filter(({ fact: { name, site } }) => !stated.has(`${site} ${WORD_OF[name] ?? name}`));
+  return facts;
 }
 
-/** The word that states a fact, where it is not its name. */
-const WORD_OF: Readonly<Record<string, string | undefined>> = {
-  "transmit frequency": "transmits",
-  "antenna height": "antenna",
-  "feeder length": "feeder",
-};
+/** What is stated and cannot be used is told as such, and is not missing. */
+function notStated({ unusable = [] }: Hop, facts: readonly MissingFact[]): readonly MissingFact[] {
+  if (unusable.length === 0) return facts;
+  return facts.filter(({ fact: { site }, at }) => {
+    // For example `hop KELD-TARN / TARN / antenna.at`; several modes are stated by another word than one.
+    const word = at.split(" / ").at(-1)!.split(".")[0];
+    return !unusable.some(
+      (one) => one.site === site && (one.fact === word || (word === "mode" && one.fact === "modes")),
+    );
+  });
+}
 
 /** Of an arrangement with further antennas: those that units lack, and heights of those that they hang on. */
 function missingOfFurther({ name, objective, ends, arrangement }: Hop): readonly MissingFact[] {
@@ -141,16 +142,19 @@ const STEPS_WITH: Readonly<Record<string, readonly Step[] | undefined>> = {
 export function missInputs(hop: Hop, beyond: readonly string[], trace: Trace): void {
   for (const what of beyond)
     missing(trace, { code: "beyond reason", of: STEPS, said: `${what} is beyond reason and left out` });
-  for (const { fact, at, of } of [...missingFacts(hop), ...missingOfFurther(hop)])
+  for (const { fact, at, of } of notStated(hop, [...missingFacts(hop), ...missingOfFurther(hop)]))
     missing(trace, { code: "fact", of, said: `the ${factWords(fact)} is not stated`, fact, at });
-  for (const { fact, site } of hop.unusable ?? []) {
+  for (const { fact, site, inherited } of hop.unusable ?? []) {
     const of = STEPS_WITH[fact];
     const said = `${factWords({ name: fact, site })} is stated and cannot be used`;
-    if (of) missing(trace, { code: "unusable", of, said });
+    if (of) missing(trace, { code: "unusable", of, said, told: inherited ? undefined : true });
   }
   if (hop.channelUnknown) {
     const said = "the channel is not known, so that its frequencies are not either";
-    missing(trace, { code: "fact", of: ["level", "zone"], said });
+    const told = hop.unusable?.some(({ fact, inherited }) => fact === "channel" && inherited)
+      ? undefined
+      : true;
+    missing(trace, { code: "fact", of: ["level", "zone"], said, told });
   }
   if (capacityVerdict(hop) !== "open") return;
   for (const { modulation, bitRateBps } of hop.modes) {

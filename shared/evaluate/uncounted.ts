@@ -36,7 +36,9 @@ function missCouplers(hop: Hop, trace: Trace): void {
       const { coupler, couplerFact } = stand;
       const which = index === 0 ? "" : ` to the ${standWords(stand)}`;
       const wrong = coupler !== undefined && !(coupler.kind !== undefined && suits(coupler.kind, facts));
-      if (!wrong && !lacking.includes(index)) continue;
+      // One that is stated and cannot be used is told as such.
+      const stated = hop.unusable?.some((one) => one.site === site && one.fact === couplerFact) ?? false;
+      if (!wrong && (stated || !lacking.includes(index))) continue;
       const said = wrong
         ? `${coupler.name} at ${site} cannot join the units${which}, and what could is not in the level`
         : `what joins the units${which} at ${site} is not stated, and its loss not in the level`;

@@ -16,6 +16,7 @@ export const antennaNotNeeded: HopRule = {
   fix: "Remove it, take the arrangement that was meant, or accept it with the reason.",
   source: "common practice",
   needs: [],
+  restsOn: ["arrangement"],
   good: exampleHop(),
   bad: exampleHop({
     keld: "antenna A18-06 at 40 m\n    second-antenna A18-06 at 38 m\n    transmits high",

@@ -26,6 +26,17 @@ export const antennaPortsShort: HopRule = {
   fix: "State the further antenna as `second-antenna`, with what joins units to it as `second-coupler`; or a coupler with more ports.",
   source: "common practice",
   needs: [],
+  restsOn: [
+    "arrangement",
+    "coupler",
+    "second-antenna",
+    "third-antenna",
+    "fourth-antenna",
+    "diversity-antenna",
+    "second-coupler",
+    "third-coupler",
+    "fourth-coupler",
+  ],
   good: TWO_ANTENNAS("\n    second-antenna A18-06 at 38 m"),
   bad: TWO_ANTENNAS(""),
   check({ hop, report }) {

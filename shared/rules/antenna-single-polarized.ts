@@ -14,6 +14,7 @@ export const antennaSinglePolarized: HopRule = {
   fix: "Choose a dual-polarized antenna, or an arrangement in one polarization.",
   source: "common practice",
   needs: [],
+  restsOn: ["arrangement"],
   good: exampleHop(),
   bad: `antenna A18-06S like A18-06 {\n  polarizations single\n}\n\n${exampleHop({
     hop: "radio R18\n  mode 55 MHz 128QAM\n  polarization vertical\n  arrangement 2+0 xpic",

@@ -21,6 +21,7 @@ export const channelCount: HopRule = {
   fix: "A `channel` line for each, in the order of the carriers; for two carriers on one channel an arrangement with XPIC.",
   source: "common practice",
   needs: [],
+  restsOn: ["arrangement", "channel"],
   good: TWO.replace("P18 / 55 MHz / 4", "P18 / 55 MHz / 4\n  channel P18 / 55 MHz / 6"),
   bad: TWO.replace(
     "P18 / 55 MHz / 4",

@@ -16,6 +16,7 @@ export const couplerMissing: HopRule = {
   fix: "Name the coupler, or an arrangement with an antenna for each unit.",
   source: "common practice",
   needs: [],
+  restsOn: ["arrangement", "coupler", "second-coupler", "third-coupler", "fourth-coupler"],
   good: exampleHop({
     hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",
     keld: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits high",

@@ -16,6 +16,7 @@ export const couplerNotNeeded: HopRule = {
   fix: "Remove the coupler, or accept it with the reason.",
   source: "common practice",
   needs: [],
+  restsOn: ["arrangement", "second-antenna", "third-antenna", "fourth-antenna"],
   good: exampleHop(),
   bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    coupler H18-E direct\n    transmits high" }),
   check({ hop, report }) {

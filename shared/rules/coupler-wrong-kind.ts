@@ -17,6 +17,7 @@ export const couplerWrongKind: HopRule = {
   fix: "Choose a coupler of the other kind, or the arrangement that was meant.",
   source: "common practice",
   needs: [],
+  restsOn: ["arrangement"],
   good: exampleHop(),
   bad: exampleHop({
     hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",

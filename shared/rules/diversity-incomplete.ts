@@ -16,6 +16,7 @@ export const diversityIncomplete: HopRule = {
   fix: "State `diversity-antenna` at both ends, or a second `channel`, or choose the arrangement that is meant.",
   source: "Rec. ITU-R P.530-18 section 6.2",
   needs: [],
+  restsOn: ["arrangement", "diversity-antenna"],
   good: exampleHop(),
   bad: exampleHop({
     keld: "antenna A18-06 at 40 m\n    diversity-antenna A18-06 at 30 m\n    transmits high",

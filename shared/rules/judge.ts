@@ -9,7 +9,7 @@ import { HOP_RULES, NETWORK_RULES, RULES } from "./index.js";
 import { notJudged, unformedReport } from "./not-judged.js";
 import { agreedSeverity, judgePolicy } from "./policy.js";
 import { positionSlips, type SpotHeights } from "./position-slips.js";
-import { finding, type HopRule, meets } from "./rule.js";
+import { finding, type HopRule, meets, type Report } from "./rule.js";
 import { type Trials, triedOn } from "./trials.js";
 
 /**
@@ -58,7 +58,7 @@ export function judgedHop(
       leaveToCause: () => passedOver.add(rule.id),
       report: (report) => {
         const severity = agreedSeverity(rule, report.severity ?? rule.severity, hop);
-        if (isQuiet(rule, told, severity)) {
+        if (isQuiet(rule, told, severity) || followsFromText(rule, report, hop)) {
           passedOver.add(rule.id);
           return;
         }
@@ -92,6 +92,16 @@ function judgeUnformed(hop: UnformedHop, today: string): Finding[] {
 function isQuiet({ quietAfter }: HopRule, told: ReadonlyMap<string, Severity>, severity: Severity): boolean {
   if (quietAfter === undefined || told.size === 0) return false;
   return quietAfter.some((cause) => isAsGrave(told.get(cause), severity));
+}
+
+/** Whether it would only say again that a fact, which the text has an error at, is not there. */
+function followsFromText({ restsOn }: HopRule, { at }: Report, { name, unusable }: Hop): boolean {
+  if (restsOn === undefined || unusable === undefined) return false;
+  return unusable.some(
+    ({ fact, site }) =>
+      restsOn.includes(fact) &&
+      (site === undefined || `${at} / `.startsWith(`${address("hop", name, site)} / `)),
+  );
 }
 
 const GRAVITY: Readonly<Record<Severity, number>> = { info: 0, warning: 1, error: 2 };

@@ -26,7 +26,8 @@ export const notJudged: HopRule = {
   good: exampleHop(),
   bad: exampleHop({ tarn: "antenna A18-06\n    transmits low" }),
   check({ hop, result, criteria, has, leaveToCause, report }) {
-    const untold = (lack: Lack) => !CAUSES.some(({ rule, explains }) => has(rule) && explains(lack, hop));
+    const untold = (lack: Lack) =>
+      !lack.told && !CAUSES.some(({ rule, explains }) => has(rule) && explains(lack, hop));
     const open = criteria.filter(({ verdict }) => verdict === "open");
     const told = open.flatMap((one): Criterion[] => {
       const lacks = one.lacks.filter(untold);

@@ -1,5 +1,6 @@
 import { address } from "../design/address.js";
 import type { Hop, HopEnd, Position } from "../design/design.js";
+import type { HopResult } from "../evaluate/result.js";
 import { kilometres } from "../format/numbers.js";
 import { inverse } from "../geodesy/geodesic.js";
 import { mendedBy } from "../geodesy/slips.js";
@@ -9,6 +10,13 @@ import type { HopRule } from "./rule.js";
 
 /** Longer than any usual terrestrial hop. */
 const LONGEST_HOP_M = 200_000;
+
+/** Whether the rule tells a hop's length, no milder than it is of itself: what would explain it is told there. */
+export function lengthTold({ accepts, policy }: Hop, { distanceM }: HopResult): boolean {
+  const isOwn = ({ rule }: { readonly rule: string }) => rule === pathLength.id;
+  const milder = policy?.statements.some((one) => isOwn(one) && one.severity !== undefined) ?? false;
+  return distanceM !== undefined && distanceM > LONGEST_HOP_M && !milder && !accepts.some(isOwn);
+}
 
 export const pathLength: HopRule = {
   scope: "hop",

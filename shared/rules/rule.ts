@@ -72,6 +72,8 @@ export interface HopRule extends RuleText {
   readonly needs: readonly Need[];
   /** Causes of which this finding would only be the consequence: found there, and no milder, this rule stays quiet. */
   readonly quietAfter?: readonly string[];
+  /** Facts of the hop or of an end: stated there and unusable, as the text tells, this finding would only follow. */
+  readonly restsOn?: readonly string[];
   check(context: HopContext): void;
 }
 

@@ -70,7 +70,7 @@ export function gapsHelp(
     const joined = survey?.sourceStated
       ? ""
       : "; neighbours of a survey made in the field (`by field`) are joined";
-    return `A survey made from a map has voids where a row has no height, and where its rows lie more than three usual steps apart${joined}.`;
+    return `A survey made from a map has voids where a row has no height, and where its rows lie more than three usual steps, or 1 km, apart: add the rows that are missing${joined}.`;
   }
   const tiles = tilesOf(hop, distanceM, gaps);
   return tiles.length > 0 ? `Add a raster that covers ${tiles.join(", ")}.` : undefined;

@@ -40,8 +40,9 @@ export const MOST_PROFILE_POINTS = 20_000;
 export function intervalsFor(lengthM: number, stepM: number): number {
   // Paths that are a whole multiple of the step must not get one interval more by rounding.
   const wanted = Math.ceil(lengthM / stepM - 1e-9);
-  // A path of no length, or a step beyond it, still has two ends.
-  return wanted >= 1 ? Math.min(MOST_PROFILE_POINTS - 1, wanted) : 1;
+  // A path of no length still has two ends; any other has ground between them, however wide the step.
+  if (!(lengthM > 0)) return 1;
+  return Math.min(MOST_PROFILE_POINTS - 1, Math.max(2, wanted));
 }
 
 /**

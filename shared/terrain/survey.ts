@@ -32,6 +32,9 @@ export const AT_THE_SITE_M = 1;
 /** In a survey made from a map, two rows further apart than so many usual steps leave a void between them. */
 export const VOID_STEPS = 3;
 
+/** And so do two further apart than this: a few rows make any step the usual one, and nobody may bridge more. */
+export const WIDEST_STEP_M = 1000;
+
 /** Nobody surveys so many points of one path: it is another file. */
 export const MOST_ROWS = 50_000;
 
@@ -44,7 +47,7 @@ const HIGHEST_COVER_M = 500;
  * what is a void between two rows. Between neighbours ground and the top of the cover run straight.
  *
  * Not known is what the survey does not reach, and in a survey from a map the stretch around a row without a height
- * and between rows more than three usual steps apart; the usual step is the median.
+ * and between rows more than three usual steps, or 1 km, apart; the usual step is the median.
  * @param pathLengthM length of the path that was surveyed, > 0
  * @throws Error naming the row when distances do not rise, a value cannot be, or a row of a field survey has no height
  */
@@ -62,7 +65,7 @@ export function surveyProfile(
   const fits = Math.abs(lacksM) <= MOST_STRETCH_M;
   const scale = fits ? pathLengthM / endsM : 1;
   const usualM = usualStepM(rows);
-  const widestM = source === "map" ? VOID_STEPS * usualM : Number.POSITIVE_INFINITY;
+  const widestM = source === "map" ? Math.min(VOID_STEPS * usualM, WIDEST_STEP_M) : Number.POSITIVE_INFINITY;
   const points = pointsOf(rows, pathLengthM, scale, widestM);
   const heightM = Float64Array.from(points, (point) => point.heightM);
   const distanceM = Float64Array.from(points, (point) => point.distanceM);

@@ -255,6 +255,24 @@ test("ground may differ from the terrain by 15 m", () => {
   expect(at(216)).toEqual(["ground-differs-from-terrain"]);
 });
 
+test("ground more than 100 m off, or in feet, is an error whatever is agreed on", () => {
+  const statements = [{ rule: "ground-differs-from-terrain", severity: "info", required: false }] as const;
+  const severity = (groundM: number) => {
+    const hop = makeHop({ ends: [end({ ...KELD, groundM }, "high"), end(TARN, "low")] });
+    const policy = { statements };
+    const design: Design = { terrain: [], sites: new Map(), hops: new Map([[hop.name, hop]]), policy };
+    const results = new Map([[hop.name, evaluateHop(hop, levelGround(LENGTH_M))]]);
+    return judgeNetwork(design, results, TODAY).flatMap((one) =>
+      one.rule === "ground-differs-from-terrain" ? one.severity : [],
+    );
+  };
+  expect(severity(299)).toEqual(["info"]);
+  expect(severity(301)).toEqual(["error"]);
+  expect(severity(99)).toEqual(["error"]);
+  // The terrain has 200 m: 656 ft are 199.9 m, 700 ft 213.4 m, 710 ft 216.4 m and 200 m are 656 ft.
+  expect(severity(656)).toEqual(["error"]);
+});
+
 test("an unfinished hop is told once and quietly", () => {
   const hop = makeHop({
     ends: [end(KELD, "high", { antennaHeightM: undefined }), end(TARN, "low", { antenna: undefined })],

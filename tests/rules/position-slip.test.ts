@@ -2,6 +2,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Design, Hop, Position, Site } from "../../shared/design/design.js";
+import { NO_GROUND } from "../../shared/evaluate/ground.js";
+import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { mend, SLIPS } from "../../shared/geodesy/slips.js";
 import { judgeNetwork } from "../../shared/rules/judge.js";
@@ -42,6 +44,25 @@ const told = (design: Design, terrain?: Terrain) =>
 /** Land everywhere, told apart by its height. */
 const HILLS: Terrain = ({ latitudeDeg, longitudeDeg }) =>
   300 + 200 * Math.sin(latitudeDeg * 37) * Math.cos(longitudeDeg * 53);
+
+test("behind a path above 200 km it is quiet, unless that is told milder or accepted", () => {
+  const ids = (longitudeDeg: number, more: Partial<Hop> = {}) => {
+    const sites = [at("KELD", 47.5, -longitudeDeg), at("TARN", 47.55, longitudeDeg - 0.1)];
+    const design = designOf(sites, [[0, 1]]);
+    const hop = { ...design.hops.get("KELD-TARN")!, ...more };
+    const hops = new Map([[hop.name, hop]]);
+    const results = new Map([[hop.name, evaluateHop(hop, NO_GROUND)]]);
+    return judgeNetwork({ ...design, hops }, results, "2026-06-01").flatMap(({ rule }) =>
+      rule === "position-slip" ? rule : [],
+    );
+  };
+  // 75.3 km a degree: 196 km and 203 km.
+  expect(ids(1.35)).toEqual(["position-slip"]);
+  expect(ids(1.4)).toEqual([]);
+  const statements = [{ rule: "path-length", severity: "warning", required: false }] as const;
+  expect(ids(1.4, { policy: { statements } })).toEqual(["position-slip"]);
+  expect(ids(1.4, { accepts: [{ rule: "path-length", reason: "over the bay" }] })).toEqual(["position-slip"]);
+});
 
 describe("by the other sites", () => {
   // KELD is 9.3 km from TARN; a degree of longitude is 75 km here.

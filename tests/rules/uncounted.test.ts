@@ -62,8 +62,8 @@ describe.each(ROWS)("%s", (rule, without, counted) => {
   test("made milder or accepted, the hop is not judged", () => {
     const accepts = [{ rule, reason: "so it is" }];
     const cases = [
-      told(without, [{ rule, severity: "warning" }]),
-      told(without, [{ rule, severity: "info" }]),
+      told(without, [{ rule, severity: "warning", required: false }]),
+      told(without, [{ rule, severity: "info", required: false }]),
       told({ ...without, accepts }),
     ];
     for (const { errors, verdict } of cases) {

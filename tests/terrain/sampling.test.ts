@@ -176,7 +176,8 @@ describe("profile", () => {
     expect(intervalsFor(1000, 100)).toBe(10);
     expect(intervalsFor(1001, 100)).toBe(11);
     expect(intervalsFor(0.3, 0.1)).toBe(3);
-    expect(intervalsFor(5, 100)).toBe(1);
+    expect(intervalsFor(100, 100)).toBe(2); // with ground between the ends, however short the path
+    expect(intervalsFor(5, 100)).toBe(2);
     expect(intervalsFor(0, 0)).toBe(1);
     expect(intervalsFor(1e9, 1)).toBe(19_999);
   });

@@ -96,6 +96,17 @@ describe("surveyed profile", () => {
     expect(surveyProfile(far(80), 340, "s.csv", "map").profile.gaps).toEqual([]);
   });
 
+  it("from a map: no few rows make a gap of more than 1 km usual", () => {
+    const gaps = (source: "map" | "field", ...atM: readonly number[]) =>
+      surveyProfile(rowsOf(...atM.map((one) => [one, 100] as const)), atM.at(-1)!, "s.csv", source).profile
+        .gaps;
+    expect(gaps("map", 0, 1000)).toEqual([]);
+    expect(gaps("map", 0, 1000.1)).toEqual([{ fromM: 0, toM: 1000.1, reason: "void" }]);
+    expect(gaps("map", 0, 900, 1950)).toEqual([{ fromM: 900, toM: 1950, reason: "void" }]);
+    expect(gaps("map", 0, 12_000, 25_000)).toHaveLength(2);
+    expect(gaps("field", 0, 12_000, 25_000)).toEqual([]);
+  });
+
   const surveys = fc
     .array(
       fc.tuple(

@@ -123,7 +123,7 @@ export const pathRows: Rows = [
           words: {
             field:
               "surveyed on the ground: neighbours are joined whatever their distance, every row has a height",
-            map: "read off a map or a raster: a row without a height, or more than three usual steps without a row, is ground that is not known",
+            map: "read off a map or a raster: a row without a height, or more than three usual steps (at most 1 km) without a row, is ground that is not known",
           },
         },
         meaning: "How it was made.",

@@ -14,6 +14,7 @@ export const constructionMismatch: HopRule = {
   fix: "Choose the arrangement with the construction of the radio in front, or another radio.",
   source: "common practice",
   needs: [],
+  restsOn: ["arrangement"],
   good: exampleHop(),
   bad: `radio R18O like R18 {
   construction all-outdoor

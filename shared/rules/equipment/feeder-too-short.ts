@@ -31,6 +31,7 @@ export const feederTooShort: HopRule = {
   fix: "State the whole run: up the structure, across to the building and through it.",
   source: "common practice",
   needs: [],
+  restsOn: ["feeder"],
   good: indoor("30 m"),
   bad: indoor("3 m"),
   check({ hop, report }) {

@@ -22,6 +22,7 @@ export const polarizationOpen: HopRule = {
   fix: "State the polarization of the first carrier; the second stands across it.",
   source: "common practice",
   needs: [],
+  restsOn: ["arrangement", "polarization"],
   good: both("polarization vertical\n  "),
   bad: both(""),
   check({ hop, report }) {

@@ -17,6 +17,7 @@ export const waveguideMissing: HopRule = {
   fix: "Name the feeder with its length, or mount directly where the antenna can take it.",
   source: "common practice; usual losses of flexible guide from memory, unconfirmed",
   needs: [],
+  restsOn: ["feeder", "mounting", "arrangement"],
   good: exampleHop({
     keld: "antenna A18-06 at 40 m\n    mounting direct\n    transmits high",
   }),

@@ -20,6 +20,7 @@ export const xpicMissing: HopRule = {
   fix: "Choose a radio with XPIC, or a channel for each polarization (dual-polarization).",
   source: "common practice",
   needs: [],
+  restsOn: ["arrangement"],
   good: `${DUAL}radio R18P like R18 {\n  xpic yes\n}\n\n${exampleHop(XPIC)}`,
   bad: `${DUAL}radio R18P like R18 {\n  xpic no\n}\n\n${exampleHop(XPIC)}`,
   check({ hop, report }) {
