@@ -77,8 +77,15 @@ export async function compareFolder(
       const ground = (side: SideFiles, model: DesignModel | undefined) =>
         groundOf(repository, side, scratch, { model, hops: model?.names("hop") ?? [], baseDir });
       const grounds = [await ground(before, pair.was), await ground(now, pair.is)] as const;
-      designs.push(await comparedDesign(pair, grounds, options));
+      const design = await comparedDesign(pair, grounds, options);
+      designs.push(design);
       for (const { notes } of grounds) notRead.push(...notes);
+      notRead.push(
+        ...unusedOnOneSide(
+          { session: design.was, ground: grounds[0], name: was.name },
+          { session: design.is, ground: grounds[1], name: is?.name ?? "the work tree" },
+        ),
+      );
     }
     const unreadable = [...sides[0].unreadable, ...sides[1].unreadable];
     const leftOut = [...before.leftOut(oldAt), ...now.leftOut(at)];
@@ -88,6 +95,29 @@ export async function compareFolder(
     dispose();
     throw error;
   }
+}
+
+interface GroundOfSide {
+  readonly session: DesignSession;
+  readonly ground: SideGround;
+  readonly name: string;
+}
+
+/** Terrain and maps that cannot be used, or only with a reservation, on one of the sides: hops change with them. */
+function unusedOnOneSide(was: GroundOfSide, is: GroundOfSide): string[] {
+  const told = ({ session, ground }: GroundOfSide) =>
+    new Set(
+      [...(session.terrain()?.problems ?? []), ...(session.maps()?.problems ?? [])]
+        .map(({ file, message }) => ({ shown: ground.shown(file), message }))
+        // What is not read of a commit is told with the commit.
+        .filter(({ shown }) => !ground.notes.some((note) => note.includes(shown)))
+        .map(({ shown, message }) => `${shown}: ${message}`),
+    );
+  const [before, now] = [told(was), told(is)];
+  return [
+    ...[...before].filter((one) => !now.has(one)).map((one) => `On the side of ${was.name} alone: ${one}.`),
+    ...[...now].filter((one) => !before.has(one)).map((one) => `On the side of ${is.name} alone: ${one}.`),
+  ];
 }
 
 interface LoadedSide {

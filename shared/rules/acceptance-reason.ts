@@ -10,7 +10,7 @@ export const acceptanceReason: AcceptanceRule = {
   severity: "error",
   title: "An acceptance must say why",
   checks:
-    "Whether the reason of an acceptance is empty: then it excuses nothing. A warning while the words of the quick fix still stand there.",
+    "Whether the reason of an acceptance has letters or figures: otherwise it excuses nothing. A warning while the words of the quick fix still stand there.",
   why: "Whoever reads the report in five years has nothing but the reason to judge by.",
   fix: "Write who agreed and why the finding may stand.",
   source: "common practice",

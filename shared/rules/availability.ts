@@ -93,12 +93,12 @@ function remark({ rainPercent, rainAtMostPercent }: Found): string {
 /** What is lacking, and changes that were tried and are enough; where there is none, what acts on the cause. */
 function remedy(context: HopContext, found: Found): Pick<Report, "help" | "changes"> {
   const { causes, shortfallDb } = found;
-  const means = meansAgainst(causes, ({ yearPercent }) => yearPercent).filter(
+  const { part } = takesMost(found);
+  const means = meansAgainst(causes, ({ yearPercent }) => yearPercent, part?.cause).filter(
     (one) => !LARGER_ANTENNAS.includes(one) || shortfallDb !== undefined,
   );
   const mended = mending(context, availability.id, means, shortfallDb);
   const tried = triedWords(mended, ({ availability: then }) => then && availabilityBounded(then));
-  const { part } = takesMost(found);
   const most = part?.cause ?? (found.dominant === "rain" ? "rain" : undefined);
   return {
     help: sentences(lack(found), tried ?? (most && yieldsTo(most, context.hop))),

@@ -13,7 +13,7 @@ export const levelBelowThreshold: HopRule = {
   checks:
     "Received level in clear air against the threshold of the mode that carries the capacity asked for (else of the lowest mode), weaker direction.",
   why: "Below its threshold the mode does not work at all.",
-  fix: "Larger antennas, less loss, a lower mode or band, or a shorter hop.",
+  fix: "A clear path first; then larger antennas, less loss, more power, a lower mode or band, or a shorter hop.",
   source: "common practice",
   once: true,
   needs: ["levels"],

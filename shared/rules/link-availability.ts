@@ -74,7 +74,7 @@ function remedy(
   const mended = mending(
     context,
     linkAvailability.id,
-    meansAgainst([cause], () => 1),
+    meansAgainst([cause], () => 1, cause.cause),
   );
   const tried = triedWords(mended, ({ objectives = [] }) => {
     const then = objectives.find(({ what }) => what === "unavailability of the link");

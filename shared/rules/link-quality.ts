@@ -56,7 +56,7 @@ function remedy(context: HopContext, mode: ModeResult | undefined): Pick<Report,
     .toSorted((a, b) => share(b) - share(a));
   if (causes.length === 0) return {};
   const [most] = causes;
-  const mended = mending(context, linkQuality.id, meansAgainst(causes, share));
+  const mended = mending(context, linkQuality.id, meansAgainst(causes, share, most?.cause));
   const tried = triedWords(mended, ({ objectives = [] }) => {
     const then = objectives.find(({ what }) => what === "severely errored seconds");
     return then && outage(then.foundPercent);

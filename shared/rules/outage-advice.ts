@@ -38,10 +38,19 @@ export function weighty(
   return causes.filter((cause) => share(cause) > WORTH_A_WORD * total);
 }
 
-/** What may mend an outage, by all of its causes of weight, the largest first. */
-export function meansAgainst(causes: readonly CauseOutage[], share: (cause: CauseOutage) => number): Means[] {
+/**
+ * What may mend an outage, by all of its causes of weight, the largest first. No larger antennas where most of it comes
+ * whatever the margin: they would be paid for the smaller part.
+ * @param most the cause that is told to take most
+ */
+export function meansAgainst(
+  causes: readonly CauseOutage[],
+  share: (cause: CauseOutage) => number,
+  most: Cause | undefined,
+): Means[] {
   const means = weighty(causes, share).flatMap(({ cause }) => MEANS[cause]);
-  return [...new Set([...means, ...ALWAYS])];
+  const byMargin = most === undefined || dependsOnMargin(most);
+  return [...new Set([...means, ...ALWAYS])].filter((one) => byMargin || !LARGER_ANTENNAS.includes(one));
 }
 
 const ALWAYS: readonly Means[] = ["another radio", "a lower mode"];

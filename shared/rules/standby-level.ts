@@ -11,7 +11,7 @@ export const standbyLevel: HopRule = {
   checks:
     "Where the objective states no `standby-margin`: received level in every state with a unit on standby (at the receiver, at the sender, at both ends), both directions, against the threshold of the mode that carries the capacity asked for.",
   why: "A standby unit that lies below threshold in clear air protects in name only.",
-  fix: "A coupler with less difference between its arms, larger antennas, or a lower mode.",
+  fix: "A coupler with less difference between its arms; where each unit has an antenna of its own, a higher or larger second one; larger antennas, or a lower mode.",
   source: "common practice",
   once: true,
   needs: ["levels"],

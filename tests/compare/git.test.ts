@@ -132,7 +132,7 @@ describe("sides", () => {
       `distance_m,height_m\n${[0, 0.25, 0.5, 0.75, 1].map((part) => `${(part * LENGTH_M).toFixed(0)},${part === 0.5 ? topM : 200}`).join("\n")}\n`;
     content["hops/north.hop"] = content["hops/north.hop"]!.replace(
       "channel P18 / 55 MHz / 6\n",
-      'channel P18 / 55 MHz / 6\n  survey "moss.csv" from KELD\n',
+      'channel P18 / 55 MHz / 6\n  survey "moss.csv" from KELD by field\n',
     );
     content["hops/moss.csv"] = survey(205);
     const repository = repositoryWith(content);

@@ -158,6 +158,9 @@ function* faultsOfResults({ is }: Fuzzed): Iterable<string> {
       const path = notFinite(result, "result") ?? notFinite(hop, "hop");
       if (path) yield `not finite: ${path}`;
       if (ofHop.some(({ rule }) => rule === "internal-fault")) continue;
+      const told = result.missing.some((lack) => lack.told);
+      if (told && !findings.some(({ hop: at, severity }) => at === hop.name && severity === "error"))
+        yield `${hop.name} holds what cannot be used, and the text has no error there`;
       for (const said of disagreements(withinReason(hop).hop, result, ofHop)) yield `verdict: ${said}`;
     }
     for (const { name } of model.design().sites.values()) {

@@ -492,7 +492,7 @@ describe("line ends", () => {
     const content = files();
     content["hops/north.hop"] = content["hops/north.hop"]!.replace(
       "channel P18 / 55 MHz / 6\n",
-      'channel P18 / 55 MHz / 6\n  survey "moss.csv" from KELD\n',
+      'channel P18 / 55 MHz / 6\n  survey "moss.csv" from KELD by field\n',
     );
     content["hops/moss.csv"] = "distance_m,height_m\n0,200\n4000,205\n8233,200\n";
     return content;

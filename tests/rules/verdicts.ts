@@ -142,7 +142,9 @@ export function disagreements(hop: Hop, result: HopResult, findings: readonly Fi
   const listed = new Set(notJudged.flatMap((one) => one.notJudged ?? []));
   for (const rule of listed)
     if (!open.includes(rule)) wrong.push(`${rule} is ${verdicts.get(rule) ?? "not asked"}, and told as open`);
-  if (!hasError(CAUSES_OF_OPEN))
+  // What is stated and cannot be used the text tells.
+  const byText = result.missing.some(({ told }) => told);
+  if (!byText && !hasError(CAUSES_OF_OPEN))
     for (const rule of open)
       if (!listed.has(rule)) wrong.push(`${rule} is open, and not-judged leaves it out`);
   for (const { severity, accepted, message } of notJudged) {

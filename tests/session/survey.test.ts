@@ -73,12 +73,12 @@ test("so is one that holds no heights, or words for numbers", async () => {
 });
 
 test("one of another length is told with both lengths, too long as well as too short", async () => {
-  expect((await found("long.csv", upTo(14_000))).told).toEqual([
+  expect((await found("long.csv", upTo(14_000), "by field")).told).toEqual([
     expect.stringMatching(
       /^warning survey-length .*ends at 14000 m, 49\.\d % longer than the path of 93\d\d m/,
     ),
   ]);
-  const short = await found("short.csv", upTo(6000));
+  const short = await found("short.csv", upTo(6000), "by field");
   expect(short.told).toEqual([
     expect.stringMatching(
       /^warning survey-length .*ends at 6000 m, 35\.\d % shorter than the path of 93\d\d m/,
@@ -88,7 +88,7 @@ test("one of another length is told with both lengths, too long as well as too s
 });
 
 test("one that ends within 25 m of the far end is stretched, and told by how much", async () => {
-  const off = async (byM: number) => (await found("off.csv", upTo(LENGTH_M + byM))).told;
+  const off = async (byM: number) => (await found("off.csv", upTo(LENGTH_M + byM), "by field")).told;
   expect(await off(-24)).toEqual([
     expect.stringMatching(
       /^info survey-length .*the path at 93\d\d\.\d m: its distances are stretched by 24.0 m/,
@@ -115,7 +115,7 @@ test("one that begins behind the site is told with the site, and leaves the grou
 });
 
 test("heights of no land, numbers that are no plain decimals and rows of a field survey without a height are refused with the row", async () => {
-  const row = async (text: string, more?: string) =>
+  const row = async (text: string, more = "by field") =>
     (await found("row.csv", `distance_m,height_m\n0,200\n${text}\n${LENGTH_M},210\n`, more)).told;
   const refused = (why: string) => [`error survey-unusable ${AT}: the survey row.csv cannot be used: ${why}`];
   const plain = (text: string) =>
@@ -138,7 +138,7 @@ test("heights of no land, numbers that are no plain decimals and rows of a field
 test("a row without a height in a survey from a map is a void", async () => {
   const { told, result } = await found(
     "void.csv",
-    `distance_m,height_m\n0,200\n3000,210\n4000,\n5000,200\n7000,200\n${LENGTH_M},210\n`,
+    `distance_m,height_m\n0,200\n1000,200\n2000,200\n3000,210\n4000,\n5000,200\n6000,200\n7000,200\n8000,200\n9000,200\n${LENGTH_M},210\n`,
   );
   expect(told).toEqual([
     `warning terrain-gap ${AT}: no heights from 3.00 km to 5.00 km (no row of the survey): whether the path is clear there is not known`,
@@ -171,7 +171,7 @@ test("a survey that does not state how it was made counts as from a map, which i
 });
 
 test("one as long as the path is used in silence, and named from the design's folder", async () => {
-  const { told, result } = await found("fits.csv", upTo(LENGTH_M));
+  const { told, result } = await found("fits.csv", upTo(LENGTH_M), "by field");
   expect(told).toEqual([]);
   expect(result.profile!.sources.map(({ file }) => file)).toEqual(["fits.csv"]);
 });

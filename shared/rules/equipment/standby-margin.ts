@@ -19,7 +19,7 @@ export const standbyMargin: HopRule = {
   checks:
     "Fade margin in every state with a unit on standby (at the receiver, at the sender, at both ends), both directions, against the objective's standby-margin, in the mode that carries the capacity asked for.",
   why: "On an unequal coupler a standby path is weaker by the difference of the arms at each end that has switched. Most owners ask that it keeps some margin, whatever share of time it is in use.",
-  fix: "A coupler with less difference between its arms, larger antennas, or a lower mode.",
+  fix: "A coupler with less difference between its arms; where each unit has an antenna of its own, a higher or larger second one; larger antennas, or a lower mode.",
   source: "common practice",
   once: true,
   needs: ["levels", "objective"],
