@@ -68,7 +68,7 @@ async function remarksBeside(
         return judged ? [[name, judged.result] as const] : [];
       }),
     );
-    for (const finding of judgeNetwork(design, results, session.today)) {
+    for (const finding of judgeNetwork(design, results, session.today, session.spotHeights())) {
       const key = remarkKey(finding);
       if (key !== undefined && vanished.has(key)) found.add(key);
     }

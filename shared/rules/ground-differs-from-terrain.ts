@@ -5,10 +5,10 @@ import { meantWords, unitOfGround } from "./feet.js";
 import type { NetworkRule } from "./rule.js";
 
 /** Rasters of 30 to 90 m smooth a summit by some metres; more is another place. */
-const TOLERANCE_M = 15;
+export const GROUND_TOLERANCE_M = 15;
 
 /** No raster errs so far: an antenna on such ground hangs in the air, or under it, and clears what it does not. */
-const HOPELESS_M = 100;
+export const HOPELESS_GROUND_M = 100;
 
 export const groundDiffersFromTerrain: NetworkRule = {
   scope: "network",
@@ -32,12 +32,12 @@ export const groundDiffersFromTerrain: NetworkRule = {
         const isSlip = slips.get(end.site)?.evidence === "ground";
         if (end.terrainGroundM === undefined || told.has(end.site) || isSlip) continue;
         const offM = Math.abs(end.groundM - end.terrainGroundM);
-        if (offM <= TOLERANCE_M) continue;
+        if (offM <= GROUND_TOLERANCE_M) continue;
         told.add(end.site);
-        const unit = unitOfGround(end.groundM, end.terrainGroundM, TOLERANCE_M);
+        const unit = unitOfGround(end.groundM, end.terrainGroundM, GROUND_TOLERANCE_M);
         report({
           at: address("site", end.site, "ground"),
-          severity: unit !== undefined || offM > HOPELESS_M ? "error" : undefined,
+          severity: unit !== undefined || offM > HOPELESS_GROUND_M ? "error" : undefined,
           message: `ground at ${metres(end.groundM)}, the ${profile?.kind ?? "terrain"} has ${metres(end.terrainGroundM)} at this position`,
           help: unit && `${meantWords(end.groundM, unit)}.`,
           related: [{ at: address("site", end.site, "at"), message: `position of ${end.site}` }],

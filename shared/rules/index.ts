@@ -66,6 +66,7 @@ import { siteHighAndLow } from "./site-high-and-low.js";
 import { siteUnused } from "./site-unused.js";
 import { standbyLevel } from "./standby-level.js";
 import { structureInFeet } from "./structure-in-feet.js";
+import { surveyDiffersFromTerrain } from "./survey-differs-from-terrain.js";
 import { surveyLength } from "./survey-length.js";
 import { surveySource } from "./survey-source.js";
 import { surveyUnusable } from "./survey-unusable.js";
@@ -134,6 +135,7 @@ export const NETWORK_RULES: readonly NetworkRule[] = [
   siteHighAndLow,
   siteUnused,
   groundDiffersFromTerrain,
+  surveyDiffersFromTerrain,
   surveySource,
   couplerImpossible,
   ...EQUIPMENT_NETWORK_RULES,

@@ -151,6 +151,7 @@ export function* judgeNetworkByRule(
       design,
       results,
       slips,
+      heights,
       report: (report, hopName) => {
         const by = acceptingFor(report.at, hopName);
         const severity = agreedSeverity(rule, report.severity ?? rule.severity, design);

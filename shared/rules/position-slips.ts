@@ -40,9 +40,21 @@ export interface PositionSlip {
   readonly or?: string;
 }
 
-/** Where the terrain has to be known before slips can be told. */
+/** Where the terrain has to be known before slips can be told, and where surveys are held against it. */
 export function spotsWanted(design: Design): readonly Position[] {
-  return suspects(design).flatMap(({ site, mended }) => [...around(site.position!), mended]);
+  return [
+    ...suspects(design).flatMap(({ site, mended }) => [...around(site.position!), mended]),
+    ...surveyedPlaces(design),
+  ];
+}
+
+function surveyedPlaces({ hops }: Design): Position[] {
+  const places: Position[] = [];
+  for (const { surveyFile, ends } of hops.values()) {
+    if (surveyFile === undefined) continue;
+    for (const { site } of ends) if (isPlace(site.position)) places.push(site.position);
+  }
+  return places;
 }
 
 /** By site; the one that most speaks for. */

@@ -5,7 +5,7 @@ import type { Finding, RelatedPlace, Severity } from "../design/finding.js";
 import type { Lack } from "../evaluate/lack.js";
 import type { HopResult } from "../evaluate/result.js";
 import type { Criterion } from "./asked.js";
-import type { PositionSlip } from "./position-slips.js";
+import type { PositionSlip, SpotHeights } from "./position-slips.js";
 import type { Tried } from "./trials.js";
 
 /** What must be known before a rule can say anything; without it the rule is skipped. */
@@ -82,6 +82,8 @@ export interface NetworkContext {
   readonly results: ReadonlyMap<string, HopResult>;
   /** Sites that stand where a slip of the pen may have put them. */
   readonly slips: ReadonlyMap<string, PositionSlip>;
+  /** Of the terrain, where `spotsWanted` asks for them. */
+  readonly heights: SpotHeights;
   /** @param hop name of a hop whose acceptance would excuse the finding */
   report(finding: Report, hop?: string): void;
 }

@@ -8,6 +8,7 @@ import type { HopResult } from "../../shared/evaluate/result.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
 import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
+import { spotKey, spotsWanted } from "../../shared/rules/position-slips.js";
 import { groundOf } from "../evaluate/builders.js";
 
 export const TODAY = "2026-06-01";
@@ -29,14 +30,17 @@ export function judgeExample(text: string): JudgedExample {
     results.set(hop.name, result);
     findings.push(...judgeHop(hop, result, TODAY));
   }
-  findings.push(...judgeNetwork(design, results, TODAY));
+  const heights = new Map(
+    spotsWanted(design).map((at) => [spotKey(at), at.latitudeDeg < 0 ? undefined : 200]),
+  );
+  findings.push(...judgeNetwork(design, results, TODAY, heights));
   const problems = model.problemsOf("/example/example.hop").filter(({ severity }) => severity === "error");
   return { problems: problems.map(({ message }) => message), findings };
 }
 
 /**
  * Level ground at 200 m with a ridge of 15 m in the middle; no raster east of 30 degrees west, no terrain south of the
- * equator. Of the surveys one is too long, the others are not there.
+ * equator. Of the surveys one is too long, one is in feet, the others are not there.
  */
 function exampleGround(hop: Hop): GroundInput {
   const none: GroundInput = {
@@ -48,7 +52,8 @@ function exampleGround(hop: Hop): GroundInput {
   const to = hop.ends[1].site.position;
   if (from === undefined || to === undefined || from.latitudeDeg < 0) return none;
   const tooLong = hop.surveyFile?.endsWith("too-long.csv");
-  if (hop.surveyFile !== undefined && !tooLong) return none;
+  const inFeet = hop.surveyFile?.endsWith("in-feet.csv");
+  if (hop.surveyFile !== undefined && !tooLong && !inFeet) return none;
   const { distanceM } = inverse({ from, to });
   const heights = Array.from({ length: 101 }, (_, i) => {
     const longitudeDeg = from.longitudeDeg + (i / 100) * (to.longitudeDeg - from.longitudeDeg);
@@ -56,6 +61,10 @@ function exampleGround(hop: Hop): GroundInput {
     return i >= 49 && i <= 51 ? 215 : 200;
   });
   if (!(distanceM > 0)) return none;
+  if (inFeet) {
+    const feet = groundOf([656, 705, 656], distanceM);
+    return { ...feet, profileKind: "survey", survey: { beginsM: 0, endsM: distanceM } };
+  }
   const ground = groundOf(heights, distanceM);
   const survey = { beginsM: 0, endsM: 1.4 * distanceM };
   return tooLong ? { ...ground, profileKind: "survey", survey } : ground;
