@@ -2,6 +2,7 @@ import { address } from "../design/address.js";
 import type { Channel, Hop } from "../design/design.js";
 import { channelCountOf } from "../evaluate/channels.js";
 import { hasFrequencyDiversity } from "../evaluate/diversity.js";
+import { radiatesBoth } from "../evaluate/polarization.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { furtherAddress } from "./carriers.js";
 import { exampleHop } from "./example-preamble.js";
@@ -16,7 +17,7 @@ export const channelCount: HopRule = {
   severity: "warning",
   title: "An arrangement of several channels states each of them",
   checks:
-    "The channels of the hop against those of its arrangement: too many, or one twice; too few are information, or a warning where the capacity asked for needs the carriers that have none (with frequency diversity `diversity-incomplete` tells them).",
+    "The channels of the hop against those of its arrangement: too many, one twice, or two that overlap, which in one polarization is an error; too few are information, or an error where the capacity asked for needs the carriers that have none (with frequency diversity `diversity-incomplete` tells them).",
   why: "A carrier whose channel is not stated is held against no tuning range and no sub-band, and its units cannot be ordered. Two carriers of one channel and polarization disturb each other.",
   fix: "A `channel` line for each, in the order of the carriers; for two carriers on one channel an arrangement with XPIC.",
   source: "common practice",
@@ -37,12 +38,20 @@ export const channelCount: HopRule = {
     if (channels.length === 0 && hop.ends.some((end) => end.transmitFrequencyHz === undefined)) return;
     for (const [index, channel] of channels.entries()) {
       const first = channels.findIndex((one) => isSame(one, channel));
+      const crossed = channels.findIndex((one, other) => other < index && overlap(one, channel));
       const at = furtherAddress(hop, index - 1);
       if (index >= asked)
         report({ at, message: `${name} has ${asked} channels; channel ${channel.number} is one more` });
+      else if (crossed >= 0 && first === index)
+        report({
+          at,
+          severity: radiatesBoth(hop) ? undefined : "error",
+          message: `channel ${channel.number} overlaps channel ${channels[crossed]!.number} of another carrier`,
+        });
       else if (first < index)
         report({
           at,
+          severity: radiatesBoth(hop) ? undefined : "error",
           message: `two carriers have channel ${channel.number}, and ${name} gives each its own`,
           help: "Two carriers on one channel need both polarizations and XPIC.",
         });
@@ -51,7 +60,7 @@ export const channelCount: HopRule = {
   },
 };
 
-/** A warning where the capacity asked for rests on the carriers that have no channel yet. */
+/** An error where the capacity asked for rests on the carriers that have no channel yet. */
 function tooFew(hop: Hop): Report {
   const { asked, stated, carriers, carriersOnStated } = channelCountOf(hop);
   const rates = hop.modes.map(({ bitRateBps }) => bitRateBps ?? 0);
@@ -59,7 +68,7 @@ function tooFew(hop: Hop): Report {
   const fits = capacityBps <= Math.max(0, ...rates) * Math.max(1, carriersOnStated);
   return {
     at: address("hop", hop.name, "channel"),
-    severity: fits ? "info" : "warning",
+    severity: fits ? "info" : "error",
     message: `${hop.arrangement.name} needs ${asked} channels, ${stated} ${stated === 1 ? "is" : "are"} stated; capacity counts all ${carriers} carriers, but those without a channel are not checked, and the sub-band of their units is open`,
   };
 }
@@ -67,6 +76,15 @@ function tooFew(hop: Hop): Report {
 function channelsOf({ channel, furtherChannels = [] }: Hop): readonly Channel[] {
   return channel === undefined ? [] : [channel, ...furtherChannels];
 }
+
+/** Whether one reaches into the other. */
+function overlap(a: Channel, b: Channel): boolean {
+  if (a.lowHz === undefined || b.lowHz === undefined) return false;
+  return Math.abs(a.lowHz - b.lowHz) < (a.bandwidthHz + b.bandwidthHz) / 2 - TOLERANCE_HZ;
+}
+
+/** Rounding of frequencies in plans. */
+const TOLERANCE_HZ = 1000;
 
 function isSame(a: Channel, b: Channel): boolean {
   return a.plan === b.plan && a.number === b.number && a.bandwidthHz === b.bandwidthHz;

@@ -77,6 +77,8 @@ function subject(criteria: readonly Pick<Criterion, "name">[]): string {
   return `${listed(criteria.map(({ name }) => name))} ${criteria.length > 1 ? "are" : "is"}`;
 }
 
+const FURTHER_ANTENNA = /^(second|third|fourth|diversity) antenna$/;
+
 /** Findings that tell some of what is missing, each at its own place. */
 const CAUSES: readonly { readonly rule: string; explains(lack: Lack, hop: Hop): boolean }[] = [
   {
@@ -91,6 +93,10 @@ const CAUSES: readonly { readonly rule: string; explains(lack: Lack, hop: Hop): 
   { rule: "both-ends-same-half", explains: ({ code }) => code === "no receiver" },
   { rule: "coupler-missing", explains: ({ code }) => code === "no coupler" },
   { rule: "coupler-wrong-kind", explains: ({ code }) => code === "no coupler" },
+  {
+    rule: "antenna-ports-short",
+    explains: ({ fact }) => fact !== undefined && FURTHER_ANTENNA.test(fact.name),
+  },
   // Behind an obstruction the method of multipath does not apply.
   { rule: "clearance", explains: ({ code, of }) => code === "refusal" && of.includes("multipath") },
 ];

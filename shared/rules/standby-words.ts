@@ -8,14 +8,21 @@ import { arrangementByName } from "../radio/arrangements.js";
 
 type Weakest = NonNullable<StandbyResult["weakest"]>;
 
-/** For example `with both ends on standby`. */
-export function standbyWords({ arrangement }: Hop, { state }: Weakest): string {
-  const facts = arrangementByName(arrangement.name);
-  const apart = (facts?.antennas ?? 1) > 1;
-  const which = facts?.protection === "space-diversity" ? "diversity" : "second";
-  const place = apart ? `the ${which} antenna` : "standby";
-  if (state === "both on standby") return `with both ends on ${apart ? `their ${which} antennas` : place}`;
-  return `with the ${state === "receiver on standby" ? "receiver" : "sender"} on ${place}`;
+/** For example `with both ends on standby`; an end whose standby unit has an antenna of its own says so. */
+export function standbyWords(hop: Hop, { state, from, to }: Weakest): string {
+  const [sender, receiver] = [placeAt(hop, from), placeAt(hop, to)];
+  if (state === "receiver on standby") return `with the receiver on ${receiver}`;
+  if (state === "sender on standby") return `with the sender on ${sender}`;
+  if (sender !== receiver) return `with the sender on ${sender} and the receiver on ${receiver}`;
+  return `with both ends on ${sender === "standby" ? sender : `${sender.replace("the ", "their ")}s`}`;
+}
+
+function placeAt(hop: Hop, site: string): string {
+  const facts = arrangementByName(hop.arrangement.name);
+  const end = hop.ends.find((one) => one.site.name === site);
+  const further = facts && end ? standsOf(end, facts)[1] : undefined;
+  if (further?.antenna === undefined) return "standby";
+  return `the ${facts?.protection === "space-diversity" ? "diversity" : "second"} antenna`;
 }
 
 /** The coupler or antenna at the end whose unit has switched; of both the receiver's. */

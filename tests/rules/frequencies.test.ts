@@ -106,9 +106,36 @@ describe("a channel for each carrier", () => {
     expect(at("2+0 dual-polarization", 4, 4)).toEqual([
       "channel-count warning channel#1: two carriers have channel 4, and 2+0 dual-polarization gives each its own",
     ]);
+    // In one polarization nothing parts them.
+    expect(at("2+0 single-polarization", 4, 4)).toEqual([
+      "channel-count error channel#1: two carriers have channel 4, and 2+0 single-polarization gives each its own",
+    ]);
+    expect(at("2+0 single-polarization", 4, 5)).toEqual([]);
   });
 
-  test("too few are a warning where the capacity asked for needs the carriers without a channel", () => {
+  test("channels of two widths that overlap, to the hertz that plans round to", () => {
+    const channel = (number: number, lowHz: number, bandwidthHz: number) =>
+      ({ plan: "P", number, bandwidthHz, lowHz, highHz: lowHz + 1010e6, standing: "stated" }) as const;
+    const told = (name: string, lowHz: number) => {
+      const hop = makeHop({
+        arrangement: { name },
+        channel: channel(1, 18e9, 56e6),
+        furtherChannels: [{ ...channel(9, lowHz, 28e6), separationHz: lowHz - 18e9 }],
+      });
+      return judge(hop).flatMap(({ rule, severity, message }) =>
+        rule === "channel-count" ? `${severity} ${message}` : [],
+      );
+    };
+    expect(told("2+0 single-polarization", 18e9 + 42e6)).toEqual([]);
+    expect(told("2+0 single-polarization", 18e9 + 41.9e6)).toEqual([
+      "error channel 9 overlaps channel 1 of another carrier",
+    ]);
+    expect(told("2+0 dual-polarization", 18e9 + 14e6)).toEqual([
+      "warning channel 9 overlaps channel 1 of another carrier",
+    ]);
+  });
+
+  test("too few are an error where the capacity asked for needs the carriers without a channel", () => {
     // The mode carries 310 Mbit/s, the objective asks 300.
     const asking = (capacity: string, arrangement: string) =>
       judgeExample(
@@ -124,14 +151,14 @@ describe("a channel for each carrier", () => {
         message: expect.stringMatching(/^8\+0 xpic needs 4 channels, 1 is stated; capacity counts all 8/),
       },
     ]);
-    expect(told("640 Mbit/s", "8+0 xpic")).toMatchObject([{ severity: "warning" }]);
+    expect(told("640 Mbit/s", "8+0 xpic")).toMatchObject([{ severity: "error" }]);
     expect(told("300 Mbit/s", "2+0 single-polarization")).toMatchObject([
       {
         severity: "info",
         message: expect.stringMatching(/needs 2 channels, 1 is stated; capacity counts all 2/),
       },
     ]);
-    expect(told("600 Mbit/s", "2+0 single-polarization")).toMatchObject([{ severity: "warning" }]);
+    expect(told("600 Mbit/s", "2+0 single-polarization")).toMatchObject([{ severity: "error" }]);
     expect(told("600 Mbit/s", "2+0 xpic")).toEqual([]);
     const channel = { plan: "P", bandwidthHz: 55e6, number: 1, standing: "stated" as const };
     expect(

@@ -122,6 +122,7 @@ const CAUSES_OF_OPEN = [
   "both-ends-same-half",
   "coupler-missing",
   "coupler-wrong-kind",
+  "antenna-ports-short",
 ];
 
 /** Where the findings on a hop do not say what its results say; empty when they agree. */
