@@ -87,11 +87,12 @@ function causeBlocks({ causes, edited }: HopChange): Block[] {
 const COLUMNS = [{ title: "What" }, { title: "Was" }, { title: "Is" }, { title: "Difference" }];
 
 function rowOfFigure({ label, was, is, difference, verdict, remark }: FigureChange): TableRow {
+  const by = difference === undefined ? "" : `${difference} `;
   const sign: readonly Span[] =
     verdict === "worse"
-      ? [`${difference ?? ""} `, { text: "worse", mark: "warning" }]
+      ? [by, { text: "worse", mark: "warning" }]
       : verdict === "better"
-        ? [`${difference ?? ""} `, { text: "better", mark: "good" }]
+        ? [by, { text: "better", mark: "good" }]
         : [difference ?? ""];
   const told: Inline = remark === undefined ? sign : [...sign, { text: ` ${remark}`, mark: "quiet" }];
   const absent = was === undefined || is === undefined ? "–" : "";
