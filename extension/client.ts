@@ -11,8 +11,10 @@ import {
   type CompareResult,
   type InitializationOptions,
   REPORT,
+  REVISIONS,
   type ReportParams,
   type ReportResult,
+  type RevisionsResult,
   STATUS,
   type StatusParams,
   TRUSTED,
@@ -22,6 +24,7 @@ export const LANGUAGE = "hopwright";
 
 export class HopwrightClient {
   private readonly client: LanguageClient;
+  private status: StatusParams | undefined;
   private readonly statusSent = new vscode.EventEmitter<StatusParams>();
   private readonly changedSent = new vscode.EventEmitter<ChangedParams>();
   private readonly stopped = new vscode.EventEmitter<void>();
@@ -31,7 +34,10 @@ export class HopwrightClient {
 
   constructor(context: vscode.ExtensionContext) {
     this.client = languageClient(context);
-    this.client.onNotification(STATUS, (params: StatusParams) => this.statusSent.fire(params));
+    this.client.onNotification(STATUS, (params: StatusParams) => {
+      this.status = params;
+      this.statusSent.fire(params);
+    });
     this.client.onNotification(CHANGED, (params: ChangedParams) => this.changedSent.fire(params));
     this.client.onDidChangeState(({ newState }) => {
       if (newState === State.Stopped) this.stopped.fire();
@@ -79,6 +85,23 @@ export class HopwrightClient {
     return this.client.sendRequest<CompareResult>(COMPARE, params);
   }
 
+  /** What a design can be compared with. */
+  async revisions(uri: string): Promise<RevisionsResult | undefined> {
+    if (!this.client.isRunning()) return undefined;
+    return this.client.sendRequest<RevisionsResult>(REVISIONS, { uri });
+  }
+
+  /** A place of the design that is meant: of the document in front, else of one that is visible or open, else the first. */
+  designInFront(): string | undefined {
+    const isDesign = (document: vscode.TextDocument | undefined) => document?.languageId === LANGUAGE;
+    const documents = [
+      vscode.window.activeTextEditor?.document,
+      ...vscode.window.visibleTextEditors.map(({ document }) => document),
+      ...vscode.workspace.textDocuments,
+    ];
+    return documents.find(isDesign)?.uri.toString() ?? this.status?.designs[0]?.uri;
+  }
+
   /** Tells the server that the user has come to trust the workspace. */
   async trust(): Promise<void> {
     if (this.client.isRunning()) await this.client.sendNotification(TRUSTED);
@@ -112,6 +135,12 @@ function languageClient(context: vscode.ExtensionContext): LanguageClient {
       // What a revision or a comparison shows is coloured and nothing else.
       documentSelector: ["file", "untitled"].map((scheme) => ({ scheme, language: LANGUAGE })),
       middleware: {
+        // A page of the reference is shown as it reads, not as it is written.
+        handleDiagnostics: (uri, diagnostics, next) => {
+          for (const { code } of diagnostics)
+            if (typeof code === "object" && code.target) code.target = ruleCommand(code.target);
+          next(uri, diagnostics);
+        },
         provideInlayHints: (document, range, token, next) =>
           vscode.workspace.getConfiguration(LANGUAGE, document).get("inlayHints.enabled", true)
             ? next(document, range, token)
@@ -119,4 +148,9 @@ function languageClient(context: vscode.ExtensionContext): LanguageClient {
       },
     },
   );
+}
+
+function ruleCommand(page: vscode.Uri): vscode.Uri {
+  const name = page.path.split("/").at(-1)?.replace(/\.md$/, "") ?? "";
+  return vscode.Uri.parse(`command:${LANGUAGE}.openRule?${encodeURIComponent(JSON.stringify([name]))}`);
 }

@@ -2,7 +2,8 @@
 import * as vscode from "vscode";
 import type { ChangedParams } from "../server/lsp/protocol.js";
 import { ChangeMarks } from "./change-marks.js";
-import { type HopwrightClient, LANGUAGE } from "./client.js";
+import type { HopwrightClient } from "./client.js";
+import { pickRevision } from "./pick-revision.js";
 import { reportShell } from "./report-shell.js";
 
 export class CompareView implements vscode.Disposable {
@@ -23,13 +24,12 @@ export class CompareView implements vscode.Disposable {
 
   /** @param revision as git names it; asked of the user when it is not given */
   async open(revision?: string): Promise<void> {
-    const editor = vscode.window.activeTextEditor;
-    const uri = editor?.document.languageId === LANGUAGE ? editor.document.uri.toString() : this.asked?.uri;
+    const uri = this.client.designInFront() ?? this.asked?.uri;
     if (uri === undefined) {
       await vscode.window.showInformationMessage(vscode.l10n.t("Open a .hop file to compare its design."));
       return;
     }
-    const name = typeof revision === "string" ? revision : await askForRevision(this.asked?.revision);
+    const name = typeof revision === "string" ? revision : await this.askForRevision(uri);
     if (!name) return;
     this.asked = { uri, revision: name };
     await vscode.window.withProgress(
@@ -42,6 +42,20 @@ export class CompareView implements vscode.Disposable {
     this.follow.dispose();
     this.marks.dispose();
     this.panel?.dispose();
+  }
+
+  /** From branches, tags and commits; anything else that git knows can be typed. */
+  private async askForRevision(uri: string): Promise<string | undefined> {
+    const answer = await this.client.revisions(uri);
+    if (answer?.untrusted) {
+      // Comparing asks for trust, and goes on once it is given.
+      return this.asked?.revision ?? "HEAD";
+    }
+    if (answer?.problem !== undefined) {
+      void vscode.window.showErrorMessage(answer.problem);
+      return undefined;
+    }
+    return pickRevision(answer?.revisions ?? [], this.asked?.revision);
   }
 
   private async refresh(): Promise<void> {
@@ -99,12 +113,4 @@ async function askForTrust(problem: string): Promise<void> {
   const manage = vscode.l10n.t("Manage Workspace Trust");
   if ((await vscode.window.showWarningMessage(problem, manage)) === manage)
     await vscode.commands.executeCommand("workbench.trust.manage");
-}
-
-function askForRevision(last: string | undefined): Thenable<string | undefined> {
-  return vscode.window.showInputBox({
-    title: vscode.l10n.t("Compare the design with a revision"),
-    prompt: vscode.l10n.t("A branch, tag or commit, as git names it"),
-    value: last ?? "HEAD",
-  });
 }

@@ -43,6 +43,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     onServer("openReport", (hop?: string) => report.open(hop)),
     onServer("compare", (revision?: string) => compared.open(revision)),
     command("restartServer", () => (started ? server.restart() : start())),
+    command("openRule", (rule: string) => openRule(context.extensionUri, rule)),
     command("openSample", () => openSample(context.extensionUri)),
     vscode.workspace.onDidOpenTextDocument((document) => {
       if (document.languageId === LANGUAGE) void start();
@@ -56,6 +57,13 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
 async function startWhereDesignIs(start: () => Promise<void>): Promise<void> {
   const isOpen = vscode.workspace.textDocuments.some(({ languageId }) => languageId === LANGUAGE);
   if (isOpen || (await designIsNear())) await start();
+}
+
+/** The page of a rule, rendered. */
+async function openRule(extensionUri: vscode.Uri, rule: string): Promise<void> {
+  if (!/^[a-z][a-z-]*$/.test(rule)) return;
+  const page = vscode.Uri.joinPath(extensionUri, "language", "reference", "rules", `${rule}.md`);
+  await vscode.commands.executeCommand("markdown.showPreview", page);
 }
 
 export function deactivate(): Promise<void> | undefined {

@@ -26,11 +26,12 @@ export class ReportView implements vscode.Disposable {
   /** @param hop shows this hop; otherwise the one at the caret, or the design */
   async open(hop?: string): Promise<void> {
     const editor = designEditor();
-    if (!editor) {
+    const uri = editor?.document.uri.toString() ?? this.client.designInFront();
+    if (uri === undefined) {
       await vscode.window.showInformationMessage(vscode.l10n.t("Open a .hop file to see its report."));
       return;
     }
-    this.wanted = typeof hop === "string" ? { uri: editor.document.uri.toString(), hop } : atCaret(editor);
+    this.wanted = typeof hop === "string" ? { uri, hop } : editor ? atCaret(editor) : { uri };
     this.panel ??= this.createPanel();
     this.panel.reveal(undefined, true);
     await this.refresh();

@@ -34,6 +34,7 @@ export class StatusItem implements vscode.Disposable {
     this.item.text = `${icon} ${design ? shortly(design) : "Hopwright"} ${counts}`.trimEnd();
     this.item.show();
     this.item.tooltip = tooltip(design, status.waiting);
+    this.item.accessibilityInformation = { label: tooltipLines(design, status.waiting).join(" ") };
     this.item.command = "hopwright.check";
     this.item.backgroundColor = undefined;
   }

@@ -1,8 +1,9 @@
 /** Widths and modulations that the hop's radio has. */
+import { modesOfWidth } from "../../shared/design/change.js";
 import type { RadioMode } from "../../shared/design/design.js";
 import { bandwidth, bitRate, dbm } from "../../shared/format/numbers.js";
 import { quantityOf } from "../facts/fact.js";
-import type { ArgSpec } from "../schema/types.js";
+import type { ArgSpec, Property } from "../schema/types.js";
 import type { Proposal } from "./completion.js";
 import type { Expected } from "./expected.js";
 import { channelWidthHz, hopRadio, type Scene } from "./scene.js";
@@ -23,6 +24,18 @@ export function modeWidths(scene: Scene, expected: Expected, spec: ArgSpec): rea
       rank: same ? -1 : 0,
     };
   });
+}
+
+/** `mode` and `modes` of a hop with the width of its channel and what its radio has there. */
+export function modesSnippet({ name }: Property, scene: Scene): string | undefined {
+  if ((name !== "mode" && name !== "modes") || !scene.caret.context.endsWith("hop")) return undefined;
+  const radio = hopRadio(scene);
+  const widthHz = channelWidthHz(scene) ?? radio?.modes[0]?.bandwidthHz;
+  const modes = radio && widthHz !== undefined ? modesOfWidth(radio, widthHz) : [];
+  if (modes.length === 0) return undefined;
+  const words = modes.map(({ modulation }) => modulation.replace(/[\\,|]/g, "\\$&"));
+  const from = `${name} ${bandwidth(widthHz!)} \${1|${words.join(",")}|}`;
+  return name === "mode" ? from : `${from} to \${2|${words.toReversed().join(",")}|}`;
 }
 
 /** Modulations at the width written; in a radio's own `mode`, those that the design's radios name. */

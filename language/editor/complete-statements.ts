@@ -4,7 +4,8 @@ import { factNamed, wordOf } from "../facts/fact.js";
 import { declaredName } from "../model/source-file.js";
 import { alternatives, propertiesOf } from "../schema/index.js";
 import { INHERITING_KINDS } from "../schema/kinds.js";
-import type { Context, Property } from "../schema/types.js";
+import type { Property } from "../schema/types.js";
+import { modesSnippet } from "./complete-modes.js";
 import type { Proposal } from "./completion.js";
 import { propertyText } from "./property-text.js";
 import { type Scene, siteNamesOfEnds } from "./scene.js";
@@ -16,8 +17,8 @@ export function statementItems(scene: Scene): readonly Proposal[] {
   if (before.length > 0)
     return propertiesOf(context)
       .filter(({ name }) => INHERITING_KINDS.has(name))
-      .map((one) => propertyItem(one, context));
-  const items = open(scene).map((property) => propertyItem(property, context));
+      .map((one) => propertyItem(one, scene));
+  const items = open(scene).map((property) => propertyItem(property, scene));
   if (context === "file") items.push(TEMPLATE);
   if (context === "hop") items.push(...endItems(scene));
   return items;
@@ -37,16 +38,22 @@ function open({ caret }: Scene): readonly Property[] {
   });
 }
 
-function propertyItem(property: Property, context: Context): Proposal {
+function propertyItem(property: Property, scene: Scene): Proposal {
+  const { context } = scene.caret;
   return {
     label: property.name,
     kind: "property",
-    insertText: lineSnippet(property, context),
+    insertText: modesSnippet(property, scene) ?? lineSnippet(property, context),
     snippet: true,
-    detail: property.meaning.replace(/\..*$/s, ""),
+    detail: firstSentence(property.meaning),
     documentation: propertyText(property),
     rank: property.repeatable ? 1 : 0,
   };
+}
+
+/** A full stop inside a name or a number ends nothing. */
+function firstSentence(text: string): string {
+  return text.split(/\.(?=\s|$)/)[0]!;
 }
 
 const TEMPLATE: Proposal = {

@@ -9,14 +9,15 @@ import { parse } from "../syntax/parse.js";
 import { channelNumbers, channelPlans, channelWidths } from "./complete-channel.js";
 import { modeWidths, modulations } from "./complete-modes.js";
 import { nameItems } from "./complete-names.js";
+import { hopNames } from "./complete-pairs.js";
 import type { Proposal } from "./completion.js";
 import type { Expected } from "./expected.js";
-import type { Scene } from "./scene.js";
+import { hopName, type Scene } from "./scene.js";
 import { quantityStop } from "./snippet.js";
 
 export function valueItems(scene: Scene, expected: Expected): readonly Proposal[] {
   const { unitOf, phrase, values, labels } = expected;
-  if (unitOf) return units(unitOf);
+  if (unitOf) return units(unitOf, unitOfExample(expected.property, unitOf, scene));
   return [
     ...(phrase ? longerPhrases(phrase) : []),
     ...values.flatMap((spec) => argItems(scene, expected, spec)),
@@ -34,7 +35,7 @@ function argItems(scene: Scene, expected: Expected, spec: ArgSpec): readonly Pro
 function itemsOf(scene: Scene, expected: Expected, spec: ArgSpec, value: ValueSpec): readonly Proposal[] {
   switch (value.type) {
     case "quantity":
-      return quantities(scene, expected, spec, value);
+      return quantities(scene, expected, spec);
     case "word":
       return Object.entries(value.words).map(([label, detail]) => ({
         label,
@@ -46,6 +47,8 @@ function itemsOf(scene: Scene, expected: Expected, spec: ArgSpec, value: ValueSp
       return nameItems(scene, expected, spec, value.kind);
     case "rule":
       return ruleItems(scene);
+    case "name":
+      return expected.property.name === "hop" && scene.caret.context === "file" ? hopNames(scene) : [];
     case "free":
       return spec.name === "plan" ? channelPlans(scene) : modulations(scene, expected);
     case "number":
@@ -55,15 +58,17 @@ function itemsOf(scene: Scene, expected: Expected, spec: ArgSpec, value: ValueSp
   }
 }
 
-function units(spec: ArgSpec): readonly Proposal[] {
+/** The unit that the property's own example has comes first. */
+function units(spec: ArgSpec, usual: string | undefined, number = ""): readonly Proposal[] {
   return alternatives(spec).flatMap((value) =>
     value.type === "quantity"
       ? UNITS[value.dimension].map(
           ({ symbol }): Proposal => ({
-            label: symbol,
+            label: number + symbol,
             kind: "unit",
-            insertText: symbol,
+            insertText: number + symbol,
             detail: value.dimension,
+            rank: symbol === usual ? 1 : 2,
           }),
         )
       : [],
@@ -71,30 +76,14 @@ function units(spec: ArgSpec): readonly Proposal[] {
 }
 
 /** A number that has been begun is completed by a unit; without one, what the design or the example knows. */
-function quantities(
-  scene: Scene,
-  expected: Expected,
-  spec: ArgSpec,
-  value: Extract<ValueSpec, { type: "quantity" }>,
-): readonly Proposal[] {
+function quantities(scene: Scene, expected: Expected, spec: ArgSpec): readonly Proposal[] {
   const { word } = scene.caret;
   const known =
     expected.property.name === "channel" ? channelWidths(scene, expected) : modeWidths(scene, expected, spec);
   const begun = word && /^[+\-−]?[\d.]+/.exec(word.text)?.[0];
-  if (begun !== undefined) {
-    const completed = UNITS[value.dimension].map(
-      ({ symbol }): Proposal => ({
-        label: `${begun} ${symbol}`,
-        kind: "unit",
-        insertText: `${begun} ${symbol}`,
-        detail: value.dimension,
-        rank: 1,
-      }),
-    );
-    return [...known, ...completed];
-  }
-  if (known.length > 0) return known;
   const example = exampleOf(expected.property, spec, scene);
+  if (begun !== undefined) return [...known, ...units(spec, unitIn(example), `${begun} `)];
+  if (known.length > 0) return known;
   return example === undefined
     ? []
     : [
@@ -106,6 +95,14 @@ function quantities(
           detail: spec.meaning,
         },
       ];
+}
+
+function unitOfExample(property: Property, spec: ArgSpec, scene: Scene): string | undefined {
+  return unitIn(exampleOf(property, spec, scene));
+}
+
+function unitIn(example: string | undefined): string | undefined {
+  return example?.split(" ")[1];
 }
 
 /** How the example of the property writes an argument. */
@@ -133,16 +130,22 @@ function longerPhrases({ spec, written, range }: NonNullable<Expected["phrase"]>
   );
 }
 
-/** At a site only findings about the site can be accepted. */
-function ruleItems({ caret }: Scene): readonly Proposal[] {
+/** What was found there comes first; at a site only findings about the site can be accepted. */
+function ruleItems(scene: Scene): readonly Proposal[] {
+  const { caret, results } = scene;
+  const hop = hopName(scene);
+  const found = new Map(
+    (hop === undefined ? [] : (results?.(hop)?.findings ?? [])).map((one) => [one.rule, one.message]),
+  );
   return [...RULES.values()]
     .filter(({ scope }) => scope !== "acceptance" && !(caret.context === "site" && scope === "hop"))
     .map((rule) => ({
       label: rule.id,
       kind: "rule",
       insertText: rule.id,
-      detail: rule.title,
+      detail: found.get(rule.id) ?? rule.title,
       documentation: `${rule.checks}\n\n${rule.why}\n\n*Source: ${rule.source}.*`,
+      rank: found.has(rule.id) ? 0 : 1,
     }));
 }
 

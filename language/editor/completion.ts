@@ -1,10 +1,12 @@
 /** What may be written at a caret, best first. */
 import type { DesignModel } from "../model/design-model.js";
 import { caretAt } from "./caret.js";
+import { type ListFolder, pathItems } from "./complete-paths.js";
 import { statementItems } from "./complete-statements.js";
 import { valueItems } from "./complete-values.js";
 import { expectedAt } from "./expected.js";
 import { fuzzyRank } from "./fuzzy.js";
+import type { Results } from "./results.js";
 import type { TextRange } from "./text-range.js";
 
 export type CompletionKind = "property" | "value" | "unit" | "name" | "rule" | "label";
@@ -39,12 +41,26 @@ export interface Completions {
   readonly cut: boolean;
 }
 
-/** Nothing in comments and in text in quotes. */
-export function completionAt(model: DesignModel, path: string, offset: number): Completions {
+/** What a host lends: results, and a look at folders. Without it less is offered. */
+export interface CompletionHost {
+  readonly results?: Results;
+  readonly list?: ListFolder;
+}
+
+/** Nothing in comments, and in quotes only paths. */
+export function completionAt(
+  model: DesignModel,
+  path: string,
+  offset: number,
+  { results, list }: CompletionHost = {},
+): Completions {
   const file = model.file(path);
-  const caret = file && caretAt(file, offset);
+  if (!file) return { items: [], cut: false };
+  const paths = list && pathItems(file, offset, list);
+  if (paths) return ordered(paths, { start: offset, end: offset }, "");
+  const caret = caretAt(file, offset);
   if (!caret) return { items: [], cut: false };
-  const scene = { model, path, caret };
+  const scene = { model, path, caret, results };
   const expected = caret.before.length > 0 ? expectedAt(caret) : undefined;
   const startsStatement = caret.before.length === 0 || isTemplateWord(caret.before, caret.context);
   const proposals = expected ? valueItems(scene, expected) : startsStatement ? statementItems(scene) : [];
@@ -58,14 +74,12 @@ function isTemplateWord(before: readonly { readonly text: string }[], context: s
 /** Those that the letters typed so far can become. */
 function ordered(proposals: readonly Proposal[], replace: TextRange, typed: string): Completions {
   const seen = new Set<string>();
-  const matching = proposals.filter((one) => {
-    const key = `${one.kind} ${one.label}`;
-    if (seen.has(key) || (!one.replace && fuzzyRank(typed, one.label) === undefined)) return false;
-    seen.add(key);
-    return true;
-  });
+  const matching = proposals
+    .filter((one) => one.replace || fuzzyRank(typed, one.label) !== undefined)
+    .toSorted((a, b) => (a.rank ?? 0) - (b.rank ?? 0))
+    // What writes the same is offered once, in its better form.
+    .filter(({ insertText }) => !seen.has(insertText) && seen.add(insertText));
   const items = matching
-    .sort((a, b) => (a.rank ?? 0) - (b.rank ?? 0))
     .slice(0, MOST_COMPLETIONS)
     .map(({ rank: _, ...one }, index) => ({ replace, ...one, sortOrder: index }));
   return { items, cut: matching.length > items.length };

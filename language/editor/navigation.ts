@@ -1,4 +1,5 @@
 /** From a name to its declaration and its uses. */
+import { plansNamed } from "../../shared/spectrum/channel-plan.js";
 import type { DesignModel } from "../model/design-model.js";
 import { modeLineAt } from "./modulation.js";
 import { declarationsOf, type NameAt, nameAt, occurrences } from "./occurrences.js";
@@ -13,6 +14,13 @@ export function definitionAt(model: DesignModel, path: string, offset: number): 
   const at = file && factAt(file, offset);
   const mode = at && modeLineAt(at, model);
   return mode ? [mode] : [];
+}
+
+/** The built-in channel plan whose name is at an offset, and which the design does not declare itself. */
+export function builtInPlanAt(model: DesignModel, path: string, offset: number): string | undefined {
+  const name = touched(model, path, offset);
+  if (name?.kind !== "plan" || declarationsOf(name, model).length > 0) return undefined;
+  return plansNamed(name.name)[0]?.id;
 }
 
 /** Every use of the name at an offset, over all files of the design. */

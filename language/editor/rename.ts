@@ -10,7 +10,13 @@ import { parse } from "../syntax/parse.js";
 import { type Name, type NameAt, nameAt, nameOf, type Occurrence, occurrences } from "./occurrences.js";
 import type { TextEdit, TextRange } from "./text-range.js";
 
-export type RenameAnswer = { readonly edits: readonly TextEdit[] } | { readonly problem: string };
+export type RenameAnswer =
+  | {
+      readonly edits: readonly TextEdit[];
+      /** What may be renamed along: hops whose names carry that of a site. */
+      readonly along: readonly TextEdit[];
+    }
+  | { readonly problem: string };
 
 /** What would be renamed at an offset, or why nothing can be. */
 export function prepareRename(
@@ -29,7 +35,26 @@ export function renameAt(model: DesignModel, path: string, offset: number, newNa
   const places = occurrences(found, model);
   const problem = newName === found.name ? undefined : refusal(found, newName, places, model);
   if (problem !== undefined) return { problem };
-  return { edits: places.map(({ file, start, end }) => ({ file, start, end, newText: newName })) };
+  return {
+    edits: places.map(({ file, start, end }) => ({ file, start, end, newText: newName })),
+    along: found.kind === "site" && newName !== found.name ? hopsAlong(found.name, newName, model) : [],
+  };
+}
+
+/** `KELD-TARN` becomes `MOSS-TARN` with its end KELD, unless that name is taken. */
+function hopsAlong(site: string, newName: string, model: DesignModel): readonly TextEdit[] {
+  const taken = new Set(model.names("hop"));
+  return model.names("hop").flatMap((name): TextEdit[] => {
+    const parts = name.split("-");
+    const isEnd = model.hop(name)?.hop?.ends.some((end) => end.site.name === site) ?? false;
+    const renamed = `-${name}-`.replace(`-${site}-`, `-${newName}-`).slice(1, -1);
+    if (!isEnd || parts.length < 2 || renamed === name || taken.has(renamed)) return [];
+    taken.add(renamed);
+    const hop: Name = { kind: "hop", name };
+    const places = occurrences(hop, model);
+    if (refusal(hop, renamed, places, model) !== undefined) return [];
+    return places.map(({ file, start, end }) => ({ file, start, end, newText: renamed }));
+  });
 }
 
 function renamable(model: DesignModel, path: string, offset: number): NameAt | { readonly problem: string } {

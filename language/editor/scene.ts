@@ -4,11 +4,13 @@ import type { DesignModel } from "../model/design-model.js";
 import { declaredName } from "../model/source-file.js";
 import { END } from "../schema/index.js";
 import type { Caret } from "./caret.js";
+import type { Results } from "./results.js";
 
 export interface Scene {
   readonly model: DesignModel;
   readonly path: string;
   readonly caret: Caret;
+  readonly results?: Results;
 }
 
 /** Facts of the block that a hop's facts stand in: the hop's own, or those of `defaults hop`. */
@@ -28,7 +30,7 @@ export function siteNamesOfEnds(facts: readonly Fact[]): readonly string[] {
 }
 
 /** Name of the hop around the caret. */
-function hopName({ caret }: Scene): string | undefined {
+export function hopName({ caret }: Scene): string | undefined {
   const hop = caret.enclosing.find((fact) => fact.context === "hop");
   return hop && declaredName(hop);
 }

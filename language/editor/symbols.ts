@@ -39,11 +39,14 @@ export function workspaceSymbols(model: DesignModel, query: string): readonly Wo
   for (const file of model.allFiles()) {
     for (const { kind, name, fact } of file.declarations) {
       if (!isNamedKind(kind)) continue;
-      const detail = wordOf(fact, "title");
-      const byTitle = detail === undefined ? undefined : fuzzyRank(query, detail);
+      const title = wordOf(fact, "title");
+      const byTitle = title === undefined ? undefined : fuzzyRank(query, title);
       const rank = fuzzyRank(query, name) ?? (byTitle === undefined ? undefined : byTitle + 100);
       if (rank === undefined) continue;
-      found.push({ rank, symbol: { name, kind, detail, file: file.path, ...nameRangeOf(fact) } });
+      found.push({
+        rank,
+        symbol: { name, kind, detail: joined(kind, title), file: file.path, ...nameRangeOf(fact) },
+      });
     }
   }
   return found
@@ -88,13 +91,18 @@ function label(fact: Fact, kind: SymbolKind): { readonly name: string; readonly 
     case "defaults":
       return { name: `defaults ${wordOf(fact, "of") ?? ""}`.trim() };
     case "end":
-      return { name: wordOf(fact, "site") || "(site)", detail: endDetail(fact) };
+      return { name: wordOf(fact, "site") || "(site)", detail: joined("end", endDetail(fact)) };
     default:
       return {
         name: declaredName(fact) || kind,
-        detail: fact.template ? `template${title ? `, ${title}` : ""}` : title,
+        detail: joined(fact.template ? `template ${kind}` : kind, title),
       };
   }
+}
+
+/** In the words of the language: what an editor calls the kinds of its outline says nothing of a network. */
+function joined(word: string, more: string | undefined): string {
+  return more ? `${word}, ${more}` : word;
 }
 
 /** `A18-06, high` */

@@ -16,15 +16,20 @@ export interface LoggedCommit {
 /** Behind a line of git's own: `commit`, the commit, its parents. */
 const FIELDS = ["%h", "%cs", "%an", "%s"];
 
-/** @param kinds patterns of paths, for example `*.hop` */
+/**
+ * @param kinds patterns of paths, for example `*.hop`
+ * @param most of the newest
+ */
 export async function logOf(
   { root }: Repository,
   { commit }: Revision,
   kinds: readonly string[],
+  most?: number,
 ): Promise<LoggedCommit[]> {
   const shape = `--format=${FIELDS.map((field) => `${field}%x00`).join("")}`;
   const walk = ["--full-history", "--parents", "--topo-order", "--encoding=UTF-8", shape];
-  const out = await git(root, ["rev-list", ...walk, commit, "--", ...kinds]);
+  const limit = most === undefined ? [] : [`--max-count=${most}`];
+  const out = await git(root, ["rev-list", ...walk, ...limit, commit, "--", ...kinds]);
   const parts = out.toString("utf8").split("\0");
   const commits: LoggedCommit[] = [];
   for (let i = 0; i + FIELDS.length <= parts.length; i += FIELDS.length) {

@@ -2,14 +2,27 @@
 import { type CodeLens, CodeLensRefreshRequest, type Connection } from "vscode-languageserver";
 import { CommandError } from "../command-error.js";
 import { linesOf } from "../findings/lines.js";
+import { repositoryOf } from "../git/repository.js";
+import { revisionsOf } from "../git/revisions.js";
 import { Comparison, type HopMark } from "./comparison.js";
 import type { Designs } from "./designs.js";
 import type { Evaluation } from "./evaluation.js";
 import { pathOf, uriOf } from "./locations.js";
-import { CHANGED, type ChangedParams, COMPARE, type CompareParams, type CompareResult } from "./protocol.js";
+import {
+  CHANGED,
+  type ChangedParams,
+  COMPARE,
+  type CompareParams,
+  type CompareResult,
+  REVISIONS,
+  type RevisionsParams,
+  type RevisionsResult,
+} from "./protocol.js";
 
 const UNTRUSTED =
   "Comparing starts git, and nothing is started in a workspace that is not trusted; trust it to compare.";
+
+const NO_DESIGN = "This file belongs to no design.";
 
 /** After the last change and evaluation; a comparison that takes long waits the longer for a rest. */
 const REST_MS = 300;
@@ -32,6 +45,7 @@ export class CompareHost {
     private readonly evaluation: () => Evaluation,
   ) {
     connection.onRequest(COMPARE, (params: CompareParams) => this.compare(params));
+    connection.onRequest(REVISIONS, (params: RevisionsParams) => this.revisions(params));
     connection.onCodeLens(({ textDocument }) => this.lenses(pathOf(textDocument.uri)));
   }
 
@@ -53,6 +67,18 @@ export class CompareHost {
     );
   }
 
+  private async revisions({ uri }: RevisionsParams): Promise<RevisionsResult> {
+    if (!this.trusted) return { problem: UNTRUSTED, untrusted: true };
+    const session = this.designs().sessionAt(pathOf(uri));
+    if (!session) return { problem: NO_DESIGN };
+    try {
+      return { revisions: await revisionsOf(await repositoryOf(session.model.root)) };
+    } catch (error) {
+      if (error instanceof CommandError) return { problem: error.message };
+      throw error;
+    }
+  }
+
   private async compare({ uri, revision }: CompareParams): Promise<CompareResult> {
     await this.evaluation().settled();
     if (revision === null) {
@@ -64,8 +90,8 @@ export class CompareHost {
       this.refuse({ path: pathOf(uri), revision });
       return { problem: UNTRUSTED, untrusted: true };
     }
-    const session = this.designs().sessionsOf(pathOf(uri))[0];
-    if (!session) return { problem: "This file belongs to no design." };
+    const session = this.designs().sessionAt(pathOf(uri));
+    if (!session) return { problem: NO_DESIGN };
     try {
       const known = this.comparison;
       if (!known || known.revision.name !== revision || known.session !== session) {

@@ -165,6 +165,11 @@ export class Designs {
     return this.project.designsOf(path).map((model) => this.sessionOf(model));
   }
 
+  /** Of a file's design, or of the design whose folder it is. */
+  sessionAt(path: string): DesignSession | undefined {
+    return this.sessionsOf(path)[0] ?? this.allSessions().find(({ model }) => model.root === path);
+  }
+
   /** One session for each design there is now; those of designs that are gone are dropped. */
   allSessions(): readonly DesignSession[] {
     const models = new Set(this.project.designs());

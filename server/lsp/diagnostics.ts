@@ -5,6 +5,7 @@ import {
   DiagnosticSeverity,
   DiagnosticTag,
 } from "vscode-languageserver";
+import { isTextFile } from "../../language/editor/links.js";
 import type { TextProblem } from "../../language/facts/fact.js";
 import type { DesignModel } from "../../language/model/design-model.js";
 import { locate } from "../../language/model/locate.js";
@@ -15,7 +16,7 @@ import { findingsDeclaredIn } from "../findings/declared-in.js";
 import { linesOf } from "../findings/lines.js";
 import type { DesignSession } from "../session/design-session.js";
 import { locationOf, uriOf } from "./locations.js";
-import { rulePage } from "./rule-page.js";
+import { rulePage } from "./reference-pages.js";
 
 const SEVERITY: Readonly<Record<Severity, DiagnosticSeverity>> = {
   error: DiagnosticSeverity.Error,
@@ -68,6 +69,7 @@ function findingDiagnostic(file: SourceFile, finding: Finding, model: DesignMode
   const place = locate(finding.at, model);
   const here = place?.file === file.path ? place : { start: 0, end: 0 };
   const related = finding.related?.flatMap((other): DiagnosticRelatedInformation[] => {
+    if (other.file !== undefined && !isTextFile(other.file)) return [];
     if (other.file !== undefined)
       return [
         {
@@ -84,9 +86,15 @@ function findingDiagnostic(file: SourceFile, finding: Finding, model: DesignMode
   });
   const accepted = finding.accepted;
   const message = accepted
-    ? `accepted${accepted.until ? ` until ${accepted.until}` : ""}${accepted.reason ? ` ("${accepted.reason}")` : ""}: ${finding.message}`
-    : withHelp(finding.message, finding.help);
+    ? `accepted${accepted.until ? ` until ${accepted.until}` : ""}${accepted.reason ? ` ("${accepted.reason}")` : ""}: ${namingHop(finding)}`
+    : withHelp(namingHop(finding), finding.help);
   return diagnostic(file, here.start, here.end, finding.severity, finding.rule, message, related);
+}
+
+/** A list of problems shows files and lines: which hop it is about the message has to say. */
+function namingHop({ at, message }: Finding): string {
+  const hop = /^hop (.*?)(?: \/ |$)/.exec(at)?.[1];
+  return hop === undefined || message.includes(hop) ? message : `${hop}: ${message}`;
 }
 
 function diagnostic(

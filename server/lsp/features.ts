@@ -22,7 +22,7 @@ import { type CompletionKind, completionAt } from "../../language/editor/complet
 import { foldingRanges } from "../../language/editor/folding.js";
 import { hoverAt } from "../../language/editor/hover.js";
 import { inlayHints } from "../../language/editor/inlay-hints.js";
-import { definitionAt, highlightsAt, referencesAt } from "../../language/editor/navigation.js";
+import { builtInPlanAt, definitionAt, highlightsAt, referencesAt } from "../../language/editor/navigation.js";
 import { prepareRename, renameAt } from "../../language/editor/rename.js";
 import { semanticTokens, TOKEN_MODIFIERS, TOKEN_TYPES } from "../../language/editor/semantic-tokens.js";
 import * as symbols from "../../language/editor/symbols.js";
@@ -33,7 +33,10 @@ import { linesOf } from "../findings/lines.js";
 import type { DesignSession } from "../session/design-session.js";
 import { registerCodeActions } from "./code-actions.js";
 import type { Designs } from "./designs.js";
+import { documentLinks } from "./document-links.js";
+import { folderEntries } from "./folder-entries.js";
 import { isJudged, locationOf, pathOf, uriOf } from "./locations.js";
+import { planPlace } from "./reference-pages.js";
 import { isUnsaved } from "./unsaved.js";
 
 export const SEMANTIC_LEGEND = { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [...TOKEN_MODIFIERS] };
@@ -82,6 +85,8 @@ export function registerFeatures(
   connection: Connection,
   designs: () => Designs,
   textOf: (uri: string) => string | undefined,
+  /** Whether the client asks its user about parts of an edit. */
+  confirmsEdits: () => boolean,
 ): void {
   const fileOf = ({ textDocument }: { readonly textDocument: { readonly uri: string } }) =>
     designs().file(pathOf(textDocument.uri));
@@ -108,7 +113,10 @@ export function registerFeatures(
     const at = place(params);
     if (!at) return [];
     const lines = linesOf(at.file);
-    const { items, cut } = completionAt(at.session.model, at.file.path, at.offset);
+    const { items, cut } = completionAt(at.session.model, at.file.path, at.offset, {
+      results: (name) => at.session.result(name),
+      list: folderEntries,
+    });
     return {
       isIncomplete: cut,
       items: items.map((item) => ({
@@ -138,7 +146,20 @@ export function registerFeatures(
 
   connection.onDefinition((params) => {
     const at = place(params);
-    return at ? locations(at.session, definitionAt(at.session.model, at.file.path, at.offset)) : [];
+    if (!at) return [];
+    const { model } = at.session;
+    const plan = builtInPlanAt(model, at.file.path, at.offset);
+    const listed = plan === undefined ? undefined : planPlace(plan);
+    if (listed) {
+      const start = { line: listed.line, character: 0 };
+      return [{ uri: listed.uri, range: { start, end: start } }];
+    }
+    return locations(at.session, definitionAt(model, at.file.path, at.offset));
+  });
+
+  connection.onDocumentLinks((params) => {
+    const file = fileOf(params);
+    return file ? documentLinks(file) : [];
   });
 
   connection.onReferences((params) => {
@@ -169,28 +190,24 @@ export function registerFeatures(
   });
 
   connection.onRenameRequest((params): WorkspaceEdit => {
-    const changes: Record<string, TextEdit[]> = {};
-    const seen = new Set<string>();
+    const edits = new Map<string, NamedEdit>();
     for (const { file, session, offset } of places(params)) {
       const answer = renameAt(session.model, file.path, offset, params.newName);
       if ("problem" in answer) throw new ResponseError(REFUSED, answer.problem);
-      if (isUnsaved(file.path) && answer.edits.some((edit) => edit.file !== file.path))
-        throw new ResponseError(
-          REFUSED,
-          "the design has this name too; save this document in it, or rename there",
-        );
-      for (const edit of answer.edits) {
+      const along = confirmsEdits() ? answer.along : [];
+      for (const [edit, isAlong] of [
+        ...answer.edits.map((one) => [one, false] as const),
+        ...along.map((one) => [one, true] as const),
+      ]) {
+        if (isUnsaved(file.path) && edit.file !== file.path) throw new ResponseError(REFUSED, IN_DESIGN_TOO);
         const source = session.model.file(edit.file);
         const key = `${edit.file}:${edit.start}`;
-        if (!source || seen.has(key)) continue;
-        seen.add(key);
-        (changes[uriOf(edit.file)] ??= []).push({
-          range: linesOf(source).range(edit.start, edit.end),
-          newText: edit.newText,
-        });
+        if (!source || edits.has(key)) continue;
+        const range = linesOf(source).range(edit.start, edit.end);
+        edits.set(key, { uri: uriOf(edit.file), edit: { range, newText: edit.newText }, isAlong });
       }
     }
-    return { changes };
+    return workspaceEdit([...edits.values()]);
   });
 
   connection.onDocumentSymbol((params) => {
@@ -274,6 +291,37 @@ function onlyColoured(uri: string, textOf: (uri: string) => string | undefined):
   const text = isJudged(uri) ? undefined : textOf(uri);
   return text === undefined || sizeProblem(uri, text.length) ? undefined : readSource(uri, text);
 }
+
+const IN_DESIGN_TOO = "the design has this name too; save this document in it, or rename there";
+
+interface NamedEdit {
+  readonly uri: string;
+  readonly edit: TextEdit;
+  /** Not asked for, but likely wanted. */
+  readonly isAlong: boolean;
+}
+
+/** What goes along is confirmed by the user before anything is written. */
+function workspaceEdit(edits: readonly NamedEdit[]): WorkspaceEdit {
+  const byFile = [...Map.groupBy(edits, ({ uri }) => uri)];
+  if (!edits.some(({ isAlong }) => isAlong))
+    return { changes: Object.fromEntries(byFile.map(([uri, of]) => [uri, of.map(({ edit }) => edit)])) };
+  return {
+    documentChanges: byFile.map(([uri, of]) => ({
+      textDocument: { uri, version: null },
+      edits: of.map(({ edit, isAlong }) => (isAlong ? { ...edit, annotationId: ALONG } : edit)),
+    })),
+    changeAnnotations: {
+      [ALONG]: {
+        label: "Hops that carry the name of the site",
+        description: "their names change with it",
+        needsConfirmation: true,
+      },
+    },
+  };
+}
+
+const ALONG = "hops";
 
 /** Nothing went wrong in the server: the request cannot be granted, and the message says why. */
 const REFUSED = -32803;

@@ -41,7 +41,7 @@ export interface DesignStatus {
   readonly infos: number;
 }
 
-/** A page about a hop, or about the design when the place is in no hop. */
+/** A page about a hop, or about the design when the place is in no hop, or is a folder. */
 export const REPORT = "hopwright/report";
 export interface ReportParams {
   readonly uri: string;
@@ -81,6 +81,22 @@ export interface CompareResult {
   /** Why there is no page, in one sentence. */
   readonly problem?: string;
   /** There is none because the opened folders are not trusted. */
+  readonly untrusted?: true;
+}
+
+/** What the design of a file can be compared with. */
+export const REVISIONS = "hopwright/revisions";
+export interface RevisionsParams {
+  readonly uri: string;
+}
+export interface RevisionsResult {
+  readonly revisions?: readonly {
+    readonly name: string;
+    readonly kind: "branch" | "tag" | "remote branch" | "commit";
+    readonly detail?: string;
+  }[];
+  /** Why there are none, in one sentence. */
+  readonly problem?: string;
   readonly untrusted?: true;
 }
 

@@ -16,7 +16,7 @@ export async function reportPage(
   const path = pathOf(uri);
   const name = hop ?? (line === undefined ? undefined : hopAt(designs, path, line));
   const sessions = designs.sessionsOf(path);
-  const session = sessions.find((one) => name === undefined || one.result(name)) ?? sessions[0];
+  const session = sessions.find((one) => name === undefined || one.result(name)) ?? designs.sessionAt(path);
   return session ? pageOf(session, name, today) : null;
 }
 

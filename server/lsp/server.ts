@@ -36,6 +36,7 @@ export function startServer(connection: Connection): void {
   let watching: Watching | undefined;
   let canRefreshHints = false;
   let tellsFolders = false;
+  let confirmsEdits = false;
   /** Done when what changed on disk was looked at: whoever asks for the state of things waits for it. */
   let looking: Promise<void> = Promise.resolve();
   const compared = new CompareHost(
@@ -69,6 +70,8 @@ export function startServer(connection: Connection): void {
     const watches = params.capabilities.workspace?.didChangeWatchedFiles;
     if (watches?.dynamicRegistration)
       watching = new Watching(connection, foldersOf(params), watches.relativePatternSupport ?? false);
+    const edits = params.capabilities.workspace?.workspaceEdit;
+    confirmsEdits = edits?.documentChanges === true && edits.changeAnnotationSupport !== undefined;
     tellsFolders = params.capabilities.workspace?.workspaceFolders ?? false;
     canRefreshHints = params.capabilities.workspace?.inlayHint?.refreshSupport ?? false;
     const options: InitializationOptions | undefined = params.initializationOptions;
@@ -78,7 +81,8 @@ export function startServer(connection: Connection): void {
       serverInfo: { name: "hopwright" },
       capabilities: {
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
-        completionProvider: { triggerCharacters: [" ", "/"] },
+        completionProvider: { triggerCharacters: [" ", "/", '"'] },
+        documentLinkProvider: {},
         hoverProvider: true,
         definitionProvider: true,
         referencesProvider: true,
@@ -152,6 +156,7 @@ export function startServer(connection: Connection): void {
     connection,
     () => designs,
     (uri) => documents.get(uri)?.getText(),
+    () => confirmsEdits,
   );
   documents.listen(connection);
   connection.listen();

@@ -39,7 +39,7 @@ describe("diagnostics", () => {
     const found = editor.of(HOPS);
     const clearance = found.find(({ code, severity }) => code === "clearance" && severity === 1);
     expect(clearance?.message).toMatch(
-      /^the ray is blocked by .* the objective asks 1 F1; raise HAZEL to .* m or ALDER to .* m/,
+      /^ALDER-HAZEL: the ray is blocked by .* the objective asks 1 F1; raise HAZEL to .* m or ALDER to .* m/,
     );
     expect(clearance?.source).toBe("hopwright");
     expect(clearance?.codeDescription?.href).toMatch(/language\/reference\/rules\/clearance\.md$/);

@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
+import type { FolderEntry } from "../../../language/editor/complete-paths.js";
 import { completionAt } from "../../../language/editor/completion.js";
+import type { JudgedHop } from "../../../language/editor/results.js";
 import { lineSnippet } from "../../../language/editor/snippet.js";
 import { applyEdits } from "../../../language/editor/text-range.js";
 import { readSource } from "../../../language/model/source-file.js";
@@ -331,4 +333,93 @@ test("what a snippet inserts, its tab stops at their first values, reads without
       expect(readSource("/x.hop", text).problems, text).toEqual([]);
     }
   }
+});
+
+describe("what leads on", () => {
+  const sites = `site FELL { at 47.5 -30.3 }\nsite MOSS { at 47.52 -30.3 }\nsite OXER { at 47.6 -30.3 }\nsite FAR { at 10 10 }\n`;
+
+  test("a new hop is named by two sites that none joins yet, the nearest first, and comes with its ends", () => {
+    const text = `${sites}hop FELL-MOSS { FELL {}; MOSS {} }\nhop $0`;
+    expect(labels(text)).toEqual(["MOSS-OXER", "FELL-OXER"]);
+    expect(chosen(text, "MOSS-OXER")).toMatch(
+      /hop MOSS-OXER \{\n {2}MOSS \{\n[^}]*\}[\s\S]*OXER \{[\s\S]*transmits low/,
+    );
+    expect(chosen(`${sites}hop F$0 { }`, "FELL-OXER")).toContain("hop FELL-OXER { }");
+  });
+
+  test("modes come with the width of the channel and what the radio has there", () => {
+    expect(chosen(inHop("mod$0"), "modes")).toContain("modes 55 MHz ${1|QPSK,128QAM|} to ${2|128QAM,QPSK|}");
+    expect(chosen(inHop("mod$0"), "mode")).toContain("mode 55 MHz ${1|QPSK,128QAM|}");
+  });
+
+  test("of units the usual one comes first", () => {
+    expect(labels(inHop("mode 55 $0"))[0]).toBe("MHz");
+    expect(labels("site A { ground 412 $0 }")[0]).toBe("m");
+    expect(labels("radio R { tuning 17.7 $0 }")[0]).toBe("GHz");
+  });
+
+  test("what says what a word is for ends at the end of its sentence", () => {
+    const details = [...PROPERTIES].map(({ meaning }) => meaning).filter((meaning) => /\.\S/.test(meaning));
+    expect(details.length).toBeGreaterThan(0);
+    const found = items('network "x" { climate { $0 } }').find(({ label }) => label === "dN75");
+    expect(found?.detail).toMatch(/0\.1 %/);
+  });
+
+  test("`accept` offers what was found there first", () => {
+    const { model, file, offset } = fixture(inHop("accept $0"));
+    const finding = {
+      rule: "overload",
+      severity: "error",
+      at: "hop KELD-TARN",
+      message: "too loud",
+    } as const;
+    const judged = { findings: [finding] } as unknown as JudgedHop;
+    const [first] = completionAt(model, file, offset, { results: () => judged }).items;
+    expect([first?.label, first?.detail]).toEqual(["overload", "too loud"]);
+  });
+
+  test("paths are those of the disk that the property can read", () => {
+    const folders: Record<string, readonly FolderEntry[]> = {
+      "/design": [
+        { name: "survey", isFolder: true },
+        { name: ".git", isFolder: true },
+        { name: "a.csv", isFolder: false },
+        { name: "N47.hgt", isFolder: false },
+      ],
+      "/design/survey": [{ name: "keld.csv", isFolder: false }],
+      "/": [{ name: "other", isFolder: true }],
+    };
+    const offered = (source: string) => {
+      const { model, file, offset } = fixture(source);
+      const found = completionAt(model, file, offset, { list: (folder) => folders[folder] }).items;
+      const text = model.file(file)!.text;
+      return found.map((one) => applyEdits(text, [{ file, ...one.replace, newText: one.insertText }]));
+    };
+    expect(offered('hop H { survey "$0" }')).toEqual([
+      'hop H { survey "a.csv" }',
+      'hop H { survey "survey" }',
+      'hop H { survey ".." }',
+    ]);
+    expect(offered('hop H { survey "survey/k$0" }')).toEqual(['hop H { survey "survey/keld.csv" }']);
+    expect(offered('network "N" { terrain "$0" }')).toContain('network "N" { terrain "N47.hgt" }');
+    expect(offered('network "N" { catalogue "../$0" }')).toContain('network "N" { catalogue "../other" }');
+    expect(offered('network "N" { catalogue "nowhere/$0" }')).toEqual([]);
+    // Titles are nothing to look up.
+    expect(offered('site A "$0"')).toEqual([]);
+  });
+
+  test("nothing is offered twice", () => {
+    const places = [
+      inHop("$0"),
+      inHop("mode $0"),
+      inHop("mode 55$0"),
+      inEnd("$0"),
+      inEnd("antenna $0"),
+      "$0",
+    ];
+    for (const place of [...places, "radio R { $0 }", 'network "N" { $0 }', "hop H { accept $0 }"]) {
+      const texts = items(place).map(({ insertText }) => insertText);
+      expect(new Set(texts).size, place).toBe(texts.length);
+    }
+  });
 });

@@ -36,12 +36,12 @@ hop A-B "A to B" {
     expect(outline(documentSymbols(model.file(file)!))).toEqual([
       "network Eskerfold (network)",
       "  climate climate",
-      "  objective trunk (Ring)",
+      "  objective trunk (objective, Ring)",
       "  defaults defaults hop",
-      "radio T (template)",
-      "hop A-B (A to B)",
-      "  end A (X, high)",
-      "  end B",
+      "radio T (template radio)",
+      "hop A-B (hop, A to B)",
+      "  end A (end, X, high)",
+      "  end B (end)",
     ]);
   });
 
