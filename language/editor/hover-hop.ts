@@ -1,5 +1,7 @@
 /** A hop in one look, as markdown: the level diagram of both directions, then what is found and the rest. */
+import type { Hop } from "../../shared/design/design.js";
 import { lackSentence } from "../../shared/evaluate/lack.js";
+import { withinReason } from "../../shared/evaluate/reason.js";
 import type { EndGeometry, HopResult, Verdict } from "../../shared/evaluate/result.js";
 import { rainShare } from "../../shared/evaluate/shares.js";
 import { takesMost } from "../../shared/evaluate/takes-most.js";
@@ -8,18 +10,19 @@ import * as write from "../../shared/format/numbers.js";
 import { carrierTables, severalUnits } from "../../shared/report/carriers.js";
 import { clearanceAgainst } from "../../shared/report/clearance-against.js";
 import { levelTables, modeTables, type Table } from "../../shared/report/level-diagram.js";
+import { criteriaOf } from "../../shared/rules/asked.js";
 import type { JudgedHop } from "./results.js";
 
 export function hopReport({ hop, result, findings }: JudgedHop): string {
   const sections = [
+    verdictText(hop, result),
+    findingsList(findings),
     result.distanceM === undefined
       ? undefined
       : `${result.ends.join(" to ")}, **${write.kilometres(result.distanceM)}**, ${hop.arrangement.name}`,
     ...levelTables(result).map(tableText),
     ...(severalUnits(result) ? carrierTables(hop, result) : []).map(tableText),
-    findingsList(findings),
     availabilityText(result),
-    hop.objective === undefined ? "Not judged: the hop has no objective." : undefined,
     clearanceTable(result),
     ...modeTables(result).map((one) => tableText({ ...one, title: `Modes, ${one.title}` })),
     geometryTable(result),
@@ -28,6 +31,19 @@ export function hopReport({ hop, result, findings }: JudgedHop): string {
     list("Notes", result.notes),
   ];
   return sections.filter((section) => section !== undefined).join("\n\n");
+}
+
+/** What is missed comes before what nobody knows, and that before what is met. */
+function verdictText(hop: Hop, result: HopResult): string {
+  const { objective } = hop;
+  if (objective === undefined) return "**Not judged**: the hop has no objective.";
+  const criteria = criteriaOf(hop, withinReason(hop).hop, result);
+  if (criteria.length === 0) return `**Not judged**: objective ${objective.name} asks nothing of it.`;
+  const parts = (["missed", "open", "met"] as const).flatMap((verdict) => {
+    const names = criteria.filter((one) => one.verdict === verdict).map(({ name }) => name);
+    return names.length === 0 ? [] : `**${verdict}**: ${names.join(", ")}`;
+  });
+  return `Objective ${escapeMarkdown(objective.name)}, ${parts.join("; ")}`;
 }
 
 function findingsList(findings: JudgedHop["findings"]): string | undefined {

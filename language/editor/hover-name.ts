@@ -1,5 +1,6 @@
 /** Hover on names: what the thing is, how many hops use it, what it inherits. */
 
+import { fixed, kilometres, metres } from "../../shared/format/numbers.js";
 import { plansNamed } from "../../shared/spectrum/channel-plan.js";
 import type { DesignModel } from "../model/design-model.js";
 import { declaredName } from "../model/source-file.js";
@@ -15,7 +16,7 @@ export function nameText(name: Name, at: FactAt, model: DesignModel, results: Re
   const parts: (string | undefined)[] = [heading(name, model), ...bullets(name, model)];
   if (at.fact.property === END) parts.push(...endParts(at, model, results));
   else if (name.kind === "hop") parts.push(...hopParts(name, model, results));
-  else parts.push(...entryParts(name, model));
+  else parts.push(...entryParts(name, model, results));
   return parts.filter((part) => part !== undefined).join("\n\n");
 }
 
@@ -50,13 +51,36 @@ function endParts({ fact, path }: FactAt, model: DesignModel, results: Results):
   return [inheritedText(fromDefaults(fact.facts, "end", model)), judged && hopReport(judged)];
 }
 
-function entryParts(name: Name, model: DesignModel): (string | undefined)[] {
+function entryParts(name: Name, model: DesignModel, results: Results): (string | undefined)[] {
   const entry = model.declarations(`${name.kind} ${name.name}`)[0];
   if (!entry) return [];
-  const hops = new Set(hopsUsing(name, model)).size;
-  const inherited =
-    name.kind === "site" ? fromDefaults(entry.fact.facts, "site", model) : fromLike(entry, model);
-  return [usedBy(hops), inheritedText(inherited)];
+  const hops = [...new Set(hopsUsing(name, model))];
+  const isSite = name.kind === "site";
+  const inherited = isSite ? fromDefaults(entry.fact.facts, "site", model) : fromLike(entry, model);
+  return [
+    isSite ? hopsOfSite(name.name, hops, results) : undefined,
+    usedBy(hops.length),
+    inheritedText(inherited),
+  ];
+}
+
+/** More hops than this are only counted. */
+const MOST_HOPS = 24;
+
+/** Where they lead: azimuth, far end and length, and the ground that they were computed with. */
+function hopsOfSite(site: string, hops: readonly string[], results: Results): string | undefined {
+  const lines: string[] = [];
+  let ground: string | undefined;
+  for (const name of hops.slice(0, MOST_HOPS)) {
+    const judged = results(name);
+    const here = judged?.result.geometry?.find((end) => end.site === site);
+    const far = judged?.result.ends.find((end) => end !== site);
+    if (!judged || !here || far === undefined) continue;
+    ground ??= `ground ${metres(here.groundM)} above sea level (${here.groundFrom})`;
+    const length = judged.result.distanceM === undefined ? "" : `, ${kilometres(judged.result.distanceM)}`;
+    lines.push(`- ${name}: azimuth ${fixed(here.azimuthDeg, 1)}° to ${far}${length}`);
+  }
+  return lines.length === 0 ? undefined : [`- ${ground}`, ...lines].join("\n");
 }
 
 function usedBy(hops: number): string {

@@ -4,6 +4,7 @@ import type { Argument, Fact } from "../facts/fact.js";
 import type { DesignModel } from "../model/design-model.js";
 import { resolvePath } from "../model/path.js";
 import { alternatives } from "../schema/index.js";
+import { heightText } from "./hover-height.js";
 import { nameText } from "./hover-name.js";
 import { channelText, modulationText, positionHover, quantityText } from "./hover-value.js";
 import { nameOf } from "./occurrences.js";
@@ -39,8 +40,9 @@ function argumentText(at: FactAt, arg: Argument, model: DesignModel, path: strin
   const name = nameOf(fact, arg);
   if (name) return nameText(name, at, model, results);
   const value = valueText(at, arg, model, path);
-  const origin = argMeaning(fact, arg);
-  return value ? `${value}\n\n${origin}` : argLine(arg.spec);
+  const meaning = argMeaning(fact, arg);
+  if (!value) return argLine(arg.spec);
+  return [value, heightText(at, arg, results), meaning].filter((part) => part !== undefined).join("\n\n");
 }
 
 function valueText(at: FactAt, arg: Argument, model: DesignModel, path: string): string | undefined {

@@ -1,12 +1,17 @@
 /** A quantity in the other units of its dimension. */
 import { type Dimension, UNITS, type Unit } from "../../shared/units/units.js";
 
-/** `79.2 ft, 0.0246 km`: those in which the figure can be read, not the one it is written in. */
+/** Lengths of the two systems, for what is as long as a structure is high and for what is as long as a hop. */
+const LENGTHS = { short: ["m", "ft"], long: ["km", "mi"] } as const;
+const LONG_M = 1000;
+
+/** `79.2 ft`: those in which somebody would read the figure, not the one it is written in. */
 export function inOtherUnits(base: number, dimension: Dimension, written: string): readonly string[] {
+  const lengths: readonly string[] = Math.abs(base) < LONG_M ? LENGTHS.short : LENGTHS.long;
   return UNITS[dimension].flatMap((unit) => {
-    if (unit.symbol === written) return [];
+    if (unit.symbol === written || (dimension === "length" && !lengths.includes(unit.symbol))) return [];
     const value = fromBase(unit, base);
-    const readable = value === 0 || (Math.abs(value) >= 1e-3 && Math.abs(value) < 1e7);
+    const readable = value === 0 || (Math.abs(value) >= 0.01 && Math.abs(value) < 1e6);
     return readable ? [`${Number(value.toPrecision(6))} ${unit.symbol}`] : [];
   });
 }

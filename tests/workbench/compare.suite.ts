@@ -40,9 +40,11 @@ describe("what changed since a revision", () => {
     await workbench.page.keyboard.press("Control+J");
     await openFile(workbench, "hops.hop");
     await command(workbench, "Hopwright: Compare with revision");
-    const input = workbench.page.locator(".quick-input-widget input");
-    await expect.poll(() => input.inputValue(), SOON).toBe("HEAD");
-    await workbench.page.keyboard.press("Enter");
+    // The branch and the commit are there to be picked.
+    const rows = workbench.page.locator(".quick-input-list .monaco-list-row");
+    await rows.filter({ hasText: "main" }).waitFor();
+    await rows.filter({ hasText: "As handed out" }).waitFor();
+    await rows.filter({ hasText: "HEAD" }).click();
     await webview(workbench, "No decision, no figure and no finding differs");
     expect(await told()).toEqual([]);
     expect(await marks()).toEqual([]);

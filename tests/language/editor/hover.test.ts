@@ -51,9 +51,7 @@ describe("on a property", () => {
 describe("on a value", () => {
   test("in the other units of its dimension", () => {
     // 24 m / 0.3048 m = 78.7402 ft
-    expect(text("site A { ground 2$04 m }")).toContain(
-      "**24 m** = 0.024 km = 2400 cm = 24000 mm = 78.7402 ft = 0.0149129 mi",
-    );
+    expect(text("site A { ground 2$04 m }")).toContain("**24 m** = 78.7402 ft\n");
   });
 
   test("a frequency with its wavelength, a width without", () => {
@@ -146,12 +144,13 @@ describe("on a hop", () => {
     }
   });
 
-  test("the level diagram comes first, then findings and the rest", () => {
+  test("the verdict comes first, then findings, the level diagram and the rest", () => {
     const source = `${PREAMBLE}\n${HOP.replace("KELD-TARN", "K$0ELD-TARN").replace("A18-06 at 40 m", "A18-06 at 90 m")}`;
     const order = [
+      "Objective trunk, **",
+      "- error",
       "**9.36 km**",
       "| receiver input |",
-      "- error",
       "Availability",
       "Clearance (F1)",
       "azimuth",
@@ -187,6 +186,12 @@ describe("on a hop", () => {
     const source = `${PREAMBLE}\ndefaults end { extra-loss 0.5 dB }\n${HOP.replace("  KELD {", "  KE$0LD {")}`;
     expect(text(source)).toContain("`extra-loss 0.5 dB` from defaults end");
     expect(text(source)).toContain("further loss");
+  });
+
+  test("of what is met, missed and open each is told", () => {
+    expect(found).toMatch(/Objective trunk, \*\*met\*\*: clearance, .*availability/);
+    const open = HOP.replace("KELD-TARN", "K$0ELD-TARN").replace("A18-06 at 40 m", "A18-06");
+    expect(text(`${PREAMBLE}\n${open}`)).toMatch(/Objective trunk, .*\*\*open\*\*: .*clearance/);
   });
 
   test("one that is not evaluated says so", () => {
@@ -237,4 +242,32 @@ test("positions read back as they were written", () => {
       );
     }
   }
+});
+
+describe("on a height", () => {
+  const at = (height: string) => text(`${PREAMBLE}\n${HOP.replace("A18-06 at 40 m", `A18-06 at ${height}`)}`);
+
+  test("what clears there, what would be enough, and how much structure is left", () => {
+    const told = at("4$00 m");
+    expect(told).toMatch(
+      /clears [\d.]+ F1 at [\d.]+ km with k 1\.33, asked 1 F1: met; [\d.]+ m here are enough/,
+    );
+    expect(told).toContain("mast of 60.0 m: the top is 20.0 m above it");
+    expect(at("5$0 m")).toMatch(/asked 1 F1: missed; [\d.]+ m here would be enough/);
+    expect(at("7$00 m")).toContain("the top is 10.0 m below it");
+  });
+
+  test("the height that is enough is the one that the finding asks for", () => {
+    const source = (height: string) =>
+      `${PREAMBLE}\n${HOP.replaceAll("A18-06 at 40 m", `A18-06 at ${height}`)}`;
+    const [, least] = /; ([\d.]+) m here would/.exec(text(source("12 m").replace("12 m", "1$02 m")))!;
+    const { findings } = judge(fixture(source("12 m")).model);
+    expect(findings.find(({ rule }) => rule === "clearance")!.message).toContain(`${least} m`);
+  });
+});
+
+test("on a site: its hops with azimuths, and the ground they were computed with", () => {
+  const told = text(`${PREAMBLE.replace("site KELD", "site K$0ELD")}\n${HOP}`);
+  expect(told).toMatch(/ground 200(\.0)? m above sea level/);
+  expect(told).toMatch(/KELD-TARN: azimuth 53\.\d° to TARN, 9\.36 km/);
 });
