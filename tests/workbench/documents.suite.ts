@@ -35,7 +35,9 @@ describe("documents and commands wherever they are", () => {
   });
 
   it("judges a document of a local history by itself, and says so", async () => {
-    await openFile(workbench, "hops.hop");
+    const explorer = workbench.page.locator(".explorer-folders-view .monaco-list-row");
+    await explorer.filter({ hasText: "hops.hop" }).click();
+    await workbench.page.locator('.tab.active[data-resource-name="hops.hop"]').waitFor();
     await expect.poll(() => status().first().textContent(), SOON).toMatch(/1|2/);
     const before = await status().first().textContent();
     await openFile(workbench, "old.hop");

@@ -23,6 +23,9 @@ describe("names across files", () => {
     await box.fill("ELDER-2");
     await workbench.page.keyboard.press("Enter");
     await box.waitFor({ state: "hidden" });
+    // Hops that carry the name may be renamed along: that is asked.
+    await workbench.page.locator(".monaco-list-row", { hasText: "ELDER-2-HAZEL" }).waitFor();
+    await workbench.page.getByRole("button", { name: "Apply" }).click();
     await workbench.page.locator(".view-line", { hasText: "ELDER-2" }).first().waitFor();
     await command(workbench, "File: Save All Files");
 

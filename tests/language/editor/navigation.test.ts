@@ -285,3 +285,35 @@ hop KELD-TARN {
     expect(prepareRename(model, file, offset)).toEqual({ range: { start: 14, end: 17 }, name: "R18" });
   });
 });
+
+describe("a site takes the hops that carry its name along, when asked", () => {
+  const text = (name: string) => `site A { at 47 -30 }
+site B { at 47 -30.1 }
+hop A-B { ${name} { }; B { } }
+hop B-A-2 { A { }; B { } }
+hop C-B { A { }; B { } }
+hop X-A { B { }; A { } }
+hop NEW-B { B { }; A { } }
+`;
+
+  test("in names whose part it is, unless that name is taken", () => {
+    const { model, file } = fixture(text("A"));
+    const answer = renameAt(model, file, "site A".length, "NEW");
+    if ("problem" in answer) throw new Error(answer.problem);
+    const renamed = answer.along.map(({ start, end, newText }) => [
+      model.file(file)!.text.slice(start, end),
+      newText,
+    ]);
+    // A-B would become NEW-B, which there is already.
+    expect(renamed).toEqual([
+      ["B-A-2", "B-NEW-2"],
+      ["X-A", "X-NEW"],
+    ]);
+  });
+
+  test("other things take nothing along", () => {
+    const { model, file } = fixture(`${text("A")}antenna A { gain 30 dBi }\n`);
+    const answer = renameAt(model, file, model.file(file)!.text.indexOf("antenna A") + 9, "NEW");
+    expect("along" in answer && answer.along).toEqual([]);
+  });
+});
