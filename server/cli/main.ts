@@ -21,7 +21,7 @@ function refuseOldNode(): void {
   const { node } = process.versions;
   if (Number.parseInt(node, 10) < OLDEST_NODE) {
     throw new CommandError(
-      `hopwright needs Node ${OLDEST_NODE}.12 or later, this is ${node}; install a later one`,
+      `hopwright needs Node ${OLDEST_NODE}.12 or later, this is ${node}; in a clone, npm exec -- hopwright takes the project's own, elsewhere install a later one`,
     );
   }
 }

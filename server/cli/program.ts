@@ -15,13 +15,16 @@ export function program(): Command {
     .argument("[dir]", "folder of one or several designs", ".")
     .addOption(
       new Option("--format <format>", "how to print")
-        .choices(["text", "json", "sarif", "junit", "github"])
+        .choices(["text", "lines", "json", "sarif", "junit", "github"])
         .default("text"),
     )
     .addOption(severityOption())
     .addOption(
-      new Option("--show <severity>", "least severity that the text names; milder findings are counted only")
-        .choices(["error", "warning", "info"])
+      new Option(
+        "--show <what>",
+        "least severity that the text names, milder findings are counted only; remarks: all, and each remark on what figures rest on",
+      )
+        .choices(["error", "warning", "info", "remarks"])
         .default("info"),
     )
     .option(
@@ -106,14 +109,23 @@ export function program(): Command {
     )
     .option("--hop <hop>", "the hop whose figures are explained")
     .option("--dir <dir>", "folder of a design, for the plans that it declares itself")
+    .addOption(
+      new Option("--format <format>", "how to print the figures of a hop")
+        .choices(["text", "json"])
+        .default("text"),
+    )
     .addOption(todayOption())
     .action(async (what: readonly string[], options) => {
       const { explainHopFigures, explainSubject } = await import("./commands/explain.js");
-      if (options.hop === undefined) return explainSubject(what.join(" "), options.dir);
+      if (options.hop === undefined) {
+        if (options.format !== "text")
+          throw new CommandError("explain --format json explains a hop: name it with --hop");
+        return explainSubject(what.join(" "), options.dir);
+      }
       const [folder = options.dir ?? ".", surplus] = what;
       if (surplus !== undefined)
         throw new CommandError(`explain --hop takes one folder; ${surplus} is one too many`);
-      await explainHopFigures(options.hop, folder, options.today);
+      await explainHopFigures(options.hop, folder, options);
     });
   root
     .command("format")
@@ -130,9 +142,9 @@ export function program(): Command {
     .addArgument(
       new Argument(
         "[output]",
-        "of check, diff or history with --format json, or of the resolved design in check's",
+        "of check, diff, explain or history with --format json, or of the resolved design in check's",
       )
-        .choices(["check", "design", "diff", "history"])
+        .choices(["check", "design", "diff", "explain", "history"])
         .default("check"),
     )
     .action(async (output) => {

@@ -1,4 +1,5 @@
 import type { HopResult } from "../../shared/evaluate/result.js";
+import { asksAnything } from "../../shared/rules/asked.js";
 import type { JudgedDesign } from "./judged-folder.js";
 
 export interface Counts {
@@ -8,7 +9,11 @@ export interface Counts {
   readonly infos: number;
   readonly accepted: number;
   readonly hops: number;
-  /** Hops without a level in both directions: too much is missing. */
+  /** Of which an objective asks something, and all of that has a verdict. */
+  readonly hopsJudged: number;
+  /** Of which nothing is asked. */
+  readonly hopsWithoutObjective: number;
+  /** Without a level in both directions: too much is missing. */
   readonly hopsNotEvaluated: number;
 }
 
@@ -22,7 +27,23 @@ export function countsOf(design: JudgedDesign): Counts {
   }
   const names = design.model.names("hop");
   const evaluated = names.filter((name) => isEvaluated(design.session.result(name)?.result));
-  return { ...counts, hops: names.length, hopsNotEvaluated: names.length - evaluated.length };
+  const hops = names.length;
+  const asked = names.filter((name) => isAsked(design, name));
+  const open = new Set(design.findings.flatMap(({ rule, hop }) => (rule === "not-judged" && hop ? hop : [])));
+  const judged = asked.filter((name) => !open.has(name) && design.session.result(name) !== undefined);
+  return {
+    ...counts,
+    hops,
+    hopsJudged: judged.length,
+    hopsWithoutObjective: hops - asked.length,
+    hopsNotEvaluated: hops - evaluated.length,
+  };
+}
+
+function isAsked({ model }: JudgedDesign, name: string): boolean {
+  const { hop, unformed } = model.hop(name) ?? {};
+  const objective = hop?.objective ?? unformed?.objective;
+  return objective !== undefined && asksAnything(objective);
 }
 
 export function isEvaluated(result: HopResult | undefined): boolean {
@@ -36,6 +57,8 @@ export function sumOf(all: readonly Counts[]): Counts {
     infos: sum(all.map((one) => one.infos)),
     accepted: sum(all.map((one) => one.accepted)),
     hops: sum(all.map((one) => one.hops)),
+    hopsJudged: sum(all.map((one) => one.hopsJudged)),
+    hopsWithoutObjective: sum(all.map((one) => one.hopsWithoutObjective)),
     hopsNotEvaluated: sum(all.map((one) => one.hopsNotEvaluated)),
   };
 }

@@ -8,6 +8,7 @@ export const channelPlanUnconfirmed: NetworkRule = {
   scope: "network",
   id: "channel-plan-unconfirmed",
   severity: "info",
+  remarksOn: "channel plans",
   title: "The figures of a channel plan are not confirmed",
   checks:
     "The standing that the table of plans gives to each row in use; where licensed links confirm the raster, whether the channel lies among those that were seen: the count of channels is from memory then.",

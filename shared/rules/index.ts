@@ -38,6 +38,7 @@ import { frequencyOutsideTuning } from "./frequency-outside-tuning.js";
 import { groundDiffersFromTerrain } from "./ground-differs-from-terrain.js";
 import { halfOutsideRadio } from "./half-outside-radio.js";
 import { hopIncomplete } from "./hop-incomplete.js";
+import { interferenceNotCounted } from "./interference-not-counted.js";
 import { levelBelowThreshold } from "./level-below-threshold.js";
 import { linkAvailability } from "./link-availability.js";
 import { linkQuality } from "./link-quality.js";
@@ -148,6 +149,7 @@ export const NETWORK_RULES: readonly NetworkRule[] = [
   notCounted,
   defaultInputs,
   uncheckedMethods,
+  interferenceNotCounted,
   rainEstimate,
 ];
 

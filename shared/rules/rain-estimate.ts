@@ -16,6 +16,7 @@ export const rainEstimate: NetworkRule = {
   ofResults: true,
   id: "rain-estimate",
   severity: "info",
+  remarksOn: "estimates of rain",
   title: "An objective is met only by the law of rain continued beyond its range",
   checks:
     "Availability and link availability that are met by the estimate of rain in less than 0.001 % of the year, and would not be with the full 0.001 % that the Recommendation leaves room for. Said once for all hops.",

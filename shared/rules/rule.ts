@@ -24,6 +24,8 @@ export interface RuleText {
   readonly fix: string;
   /** A standard, or `common practice`. */
   readonly source: string;
+  /** Of remarks on what figures rest on, for example `channel plans`: a reader is told how many there are, unless he asks. */
+  readonly remarksOn?: string;
   /** Lines that follow `EXAMPLE_PREAMBLE`: without this finding, and with it. */
   readonly good: string;
   readonly bad: string;

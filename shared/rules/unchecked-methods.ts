@@ -11,6 +11,7 @@ export const uncheckedMethods: NetworkRule = {
   ofResults: true,
   id: "unchecked-methods",
   severity: "info",
+  remarksOn: "methods from memory",
   title: "A figure rests on a method that was not checked against its Recommendation",
   checks:
     "Methods behind availability and objectives that were written from memory. Said once for all hops that use one.",

@@ -7,18 +7,19 @@ import { type Baseline, NO_BASELINE, readBaseline } from "../baseline.js";
 import { printGithub } from "../print/github.js";
 import { printJson } from "../print/json.js";
 import { printJunit } from "../print/junit.js";
+import { printLines } from "../print/lines.js";
 import { printSarif } from "../print/sarif.js";
 import { printText } from "../print/text.js";
 import { progressLine } from "../progress.js";
 import { paintStdout, print, terminalColumns } from "../streams.js";
 
-export const FORMATS = ["text", "json", "sarif", "junit", "github"] as const;
+export const FORMATS = ["text", "lines", "json", "sarif", "junit", "github"] as const;
 
 export interface CheckOptions {
   readonly format: (typeof FORMATS)[number];
   readonly severity: Severity;
-  /** Least severity that the text names; the others are counted. */
-  readonly show: Severity;
+  /** Least severity that the text names; the others are counted. `remarks`: all, and remarks one by one. */
+  readonly show: Severity | "remarks";
   readonly today: string;
   readonly resolved?: boolean;
   /** Output of an earlier `check --format json`: only findings that are not in it make the exit status 1. */
@@ -56,6 +57,8 @@ function printed(
       return printJunit(judged, { cwd, counts });
     case "github":
       return printGithub(judged, { cwd, baseline });
+    case "lines":
+      return printLines(path === undefined ? judged : withoutOld(judged, baseline), { cwd, show });
     case "text":
       return printText(path === undefined ? judged : withoutOld(judged, baseline), {
         paint: paintStdout,

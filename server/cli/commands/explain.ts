@@ -9,7 +9,7 @@ import { designFolder } from "../../findings/judged-folder.js";
 import { knownRules } from "../../findings/known-rules.js";
 import { findHop } from "../../findings/one-hop.js";
 import { loadProject } from "../../session/load.js";
-import { explanationText, ruleList, ruleText } from "../print/explanation.js";
+import { explanationJson, explanationText, ruleList, ruleText } from "../print/explanation.js";
 import { planText } from "../print/plan.js";
 import { paintStdout, print } from "../streams.js";
 
@@ -35,9 +35,14 @@ export async function explainSubject(subject: string, folder?: string): Promise<
   await print(planText(plans, paintStdout));
 }
 
-export async function explainHopFigures(name: string, folder: string, today: string): Promise<void> {
+export async function explainHopFigures(
+  name: string,
+  folder: string,
+  { today, format }: { readonly today: string; readonly format: "text" | "json" },
+): Promise<void> {
   const { hop, result } = await findHop(folder, name, today);
-  await print(explanationText(explainHop(hop, result), paintStdout));
+  const figures = explainHop(hop, result);
+  await print(format === "json" ? explanationJson(hop.name, figures) : explanationText(figures, paintStdout));
 }
 
 /** As a hop writes its channel: `PLAN`, `PLAN / WIDTH` or `PLAN / WIDTH / NUMBER`, blanks as may be. */

@@ -1,10 +1,11 @@
 import check from "../schema/check.schema.json" with { type: "json" };
 import design from "../schema/design.schema.json" with { type: "json" };
 import diff from "../schema/diff.schema.json" with { type: "json" };
+import explain from "../schema/explain.schema.json" with { type: "json" };
 import history from "../schema/history.schema.json" with { type: "json" };
 import { print } from "../streams.js";
 
-const SCHEMAS = { check, design, diff, history };
+const SCHEMAS = { check, design, diff, explain, history };
 
 export async function schema(output: keyof typeof SCHEMAS): Promise<void> {
   await print([`${JSON.stringify(SCHEMAS[output], undefined, 2)}\n`]);

@@ -1,7 +1,10 @@
 /** Rules and figures explained, for the terminal. */
 import type { Explanation } from "../../../shared/report/explanation.js";
 import type { KnownRule } from "../../findings/known-rules.js";
+import { VERSION } from "../../version.js";
 import type { Paint } from "../streams.js";
+import type { ExplainOutput } from "./explain-output.js";
+import { twelveDigits } from "./json.js";
 import { safe } from "./safe.js";
 import { wrapped } from "./wrap.js";
 
@@ -44,6 +47,11 @@ export function* explanationText(explanations: readonly Explanation[], paint: Pa
     for (const sentence of notes) yield line("note", sentence);
     yield "\n";
   }
+}
+
+export function explanationJson(hop: string, figures: readonly Explanation[]): Iterable<string> {
+  const output: ExplainOutput = { schema: "hopwright-explain/1", version: VERSION, hop, figures };
+  return [`${JSON.stringify(output, twelveDigits, 1)}\n`];
 }
 
 /** Further lines stand under the text, not under the word before it. */

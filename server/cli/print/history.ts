@@ -16,6 +16,8 @@ import { wrapped } from "./wrap.js";
 export function* historyText(entries: readonly HistoryEntry[], paint: Paint): Iterable<string> {
   const availabilities = entries.map(({ judged }) => availabilityText(judged?.result.availability));
   const width = Math.max(12, ...availabilities.map((text) => text.length));
+  if (entries.length > 0)
+    yield `${paint("dim", ["date".padEnd(10), "commit".padEnd(9), "margin".padStart(8), "availability".padStart(width), "title"].join("  "))}\n`;
   for (const [index, entry] of entries.entries()) {
     const { commit, hop, status, decisions, shared, terrainChanged } = entry;
     const { fadeMarginDb } = figures(entry);

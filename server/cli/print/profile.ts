@@ -64,6 +64,7 @@ export function* profileText(result: HopResult, line: ProfileLine, paint: Paint)
   }
   for (const end of result.geometry ?? []) yield* endLines(end, line.kFactor);
   for (const one of result.clearance) yield `${clearanceText(one)}\n`;
+  yield* leastHeights(result);
   const profile = result.profile;
   if (profile) {
     yield profile.kind === "survey"
@@ -80,6 +81,18 @@ function* endLines(end: EndGeometry, k: number): Iterable<string> {
   const site = safe(end.site);
   yield `${site}: antenna ${metres(end.antennaHeightM)} above ground at ${metres(end.groundM)} a.s.l.,\n`;
   yield `${" ".repeat(site.length)}  azimuth ${degrees(end.azimuthDeg)}, elevation ${degrees(end.elevationDeg)} at ${kFactor(k)}\n`;
+}
+
+/** Of each end alone, the other left as it is. */
+function* leastHeights({ ends, clearance }: HopResult): Iterable<string> {
+  const asked = clearance.filter(({ forInformation }) => !forInformation);
+  if (asked.length === 0) return;
+  const least = ends.map((site, index) => {
+    const each = asked.map(({ heightNeededM }) => heightNeededM[index as 0 | 1]);
+    if (each.some((heightM) => heightM === undefined)) return `${safe(site)} none below 300 m`;
+    return `${safe(site)} ${metres(Math.ceil(Math.max(...each.map(Number)) * 10) / 10)}`;
+  });
+  yield `Least antenna height, the other end as it is: ${least.join(", ")}\n`;
 }
 
 function clearanceText(one: ClearanceResult): string {

@@ -1,6 +1,7 @@
 /** `check` for the terminal: each finding with the line it stands in, the gravest first, then what it all comes to. */
 import { resolve } from "node:path";
 import type { Severity } from "../../../shared/design/finding.js";
+import { RULES } from "../../../shared/rules/index.js";
 import { type FileProblem, isUnread } from "../../files/hop-files.js";
 import type { JudgedDesign, JudgedFolder } from "../../findings/judged-folder.js";
 import { shownFrom } from "../../findings/paths.js";
@@ -13,28 +14,31 @@ export interface TextOptions {
   readonly paint: Paint;
   /** Paths are printed as seen from here. */
   readonly cwd: string;
-  /** Milder findings are left out and only counted; otherwise all are printed. */
-  readonly show?: Severity;
+  /** Milder findings are left out and only counted; `remarks` too prints those on what figures rest on one by one. */
+  readonly show?: Severity | "remarks";
   /** Sentences are broken at this width; otherwise they stay in one line, as programs like it. */
   readonly columns?: number;
 }
 
 export function* printText(judged: JudgedFolder, options: TextOptions): Iterable<string> {
   const { paint, cwd, show = "info" } = options;
+  const least = show === "remarks" ? "info" : show;
   yield* fileErrors(judged.unreadable, options);
   const several = judged.designs.length > 1;
   let hidden = 0;
   for (const design of judged.designs) {
     const { terrainProblems } = design;
-    const findings = gravestFirst(design.findings.filter(({ severity }) => atLeast(severity, show)));
-    hidden += design.findings.length - findings.length;
-    if (several && findings.length + terrainProblems.length > 0) {
+    const all = design.findings.filter(({ severity }) => atLeast(severity, least));
+    hidden += design.findings.length - all.length;
+    const remarks = show === "remarks" ? [] : all.filter(isRemark);
+    const findings = gravestFirst(all.filter((one) => !remarks.includes(one)));
+    if (several && all.length + terrainProblems.length > 0) {
       yield `${paint("bold", heading(design, cwd))}\n\n`;
     }
     yield* fileErrors(terrainProblems, options);
     for (const finding of findings) yield `${findingText(finding, design.root, options)}\n`;
-    if (several && findings.length > 0)
-      yield `${heading(design, cwd)}: ${closing(countsOf(design), paint)}\n\n`;
+    if (remarks.length > 0) yield `${remarksText(remarks, options)}\n\n`;
+    if (several && all.length > 0) yield `${heading(design, cwd)}: ${closing(countsOf(design), paint)}\n\n`;
   }
   const all = sumOf(judged.designs.map(countsOf));
   const whole = several ? ` in ${judged.designs.length} designs` : "";
@@ -44,6 +48,23 @@ export function* printText(judged: JudgedFolder, options: TextOptions): Iterable
   const told = unread > 0 ? `; ${paint("red", `${plural(unread, "file")} with a problem of reading`)}` : "";
   const left = hidden > 0 ? `; ${hidden} not shown` : "";
   yield `${closing(all, paint, whole)}${told}${left}\n`;
+}
+
+/** On what figures rest on: an engineer reads it once. What is accepted, or made graver, stands among the findings. */
+function isRemark({ rule, severity, accepted }: PlacedFinding): boolean {
+  return severity === "info" && !accepted && RULES.get(rule)?.remarksOn !== undefined;
+}
+
+function remarksText(remarks: readonly PlacedFinding[], options: TextOptions): string {
+  const kinds = Map.groupBy(remarks, ({ rule }) => RULES.get(rule)!.remarksOn!);
+  const counted = [...kinds].map(([kind, of]) => `${kind} (${of.length})`).join(", ");
+  const what = remarks.length === 1 ? "one remark" : `${remarks.length} remarks`;
+  return paintedSentence(
+    "info",
+    `${what} on what figures rest on: ${counted}; --show remarks lists them`,
+    "info",
+    options,
+  );
 }
 
 function heading(design: JudgedDesign, cwd: string): string {
@@ -80,7 +101,7 @@ function findingText(finding: PlacedFinding, root: string, options: TextOptions)
   // A file far away must not push the others aside.
   const widths = rows.map(({ where }) => where.length).filter((length) => length <= 40);
   const width = Math.max(0, ...widths);
-  const lines = [paintedSentence(label, safe(said(hop, finding, message)), severity, options)];
+  const lines = [paintedSentence(label, safe(said(hop, message)), severity, options)];
   for (const row of rows) lines.push(...rowLines(row, width, paint));
   if (accepted) {
     const until = accepted.until === undefined ? "with no end" : `until ${accepted.until}`;
@@ -119,9 +140,9 @@ function broken(text: string, indent: number, { columns }: TextOptions): string 
   return [...lines, line].join("\n");
 }
 
-/** The hop is named where the line shown does not already do so. */
-function said(hop: string | undefined, { place }: PlacedFinding, message: string): string {
-  return hop === undefined || place?.lineText.includes(hop) ? message : `${hop}: ${message}`;
+/** Whoever reads the headline alone knows which hop is meant. */
+function said(hop: string | undefined, message: string): string {
+  return hop === undefined || message.includes(hop) ? message : `${hop}: ${message}`;
 }
 
 interface Row {
@@ -172,7 +193,7 @@ function excerpt({ lineText, column, endColumn, line, endLine }: Place): {
 }
 
 function closing(counts: Counts, paint: Paint, where = ""): string {
-  const { errors, warnings, infos, accepted, hops, hopsNotEvaluated } = counts;
+  const { errors, warnings, infos, accepted, hops, hopsJudged, hopsWithoutObjective } = counts;
   const parts = [
     errors > 0 ? paint("red", plural(errors, "error")) : "",
     warnings > 0 ? paint("yellow", plural(warnings, "warning")) : "",
@@ -180,10 +201,13 @@ function closing(counts: Counts, paint: Paint, where = ""): string {
     accepted > 0 ? `${accepted} accepted` : "",
   ].filter((part) => part !== "");
   const found = parts.length > 0 ? parts.join(", ") : "no findings";
-  const judged = hops - hopsNotEvaluated;
-  const of = hopsNotEvaluated > 0 ? `${judged} of ${plural(hops, "hop")}` : plural(hops, "hop");
-  const missing = hopsNotEvaluated > 0 ? `, ${hopsNotEvaluated} not evaluated` : "";
-  return `${found}; ${of} judged${where}${missing}`;
+  const open = hops - hopsJudged - hopsWithoutObjective;
+  const of = hopsJudged < hops ? `${hopsJudged} of ${plural(hops, "hop")}` : plural(hops, "hop");
+  const others = [
+    open > 0 ? `, ${open} open` : "",
+    hopsWithoutObjective > 0 ? `, ${hopsWithoutObjective} without an objective` : "",
+  ].join("");
+  return `${found}; ${of} judged${where}${others}`;
 }
 
 function plural(count: number, word: string): string {

@@ -18,6 +18,11 @@ const OUTPUTS = [
     type: "DesignDocument",
     title: "Resolved design in the output of hopwright check",
   },
+  {
+    file: "explain.schema.json",
+    type: "ExplainOutput",
+    title: "Output of hopwright explain --hop --format json",
+  },
   { file: "history.schema.json", type: "HistoryOutput", title: "Output of hopwright history --format json" },
   { file: "diff.schema.json", type: "DiffOutput", title: "Output of hopwright diff --format json" },
 ];

@@ -5,6 +5,7 @@ import { type Part, partsOfNetwork, partsOfSite, spareParts } from "../../equipm
 import { siteLoad } from "../../equipment/power.js";
 import { type SitePlan, sitePlans } from "../../equipment/site-plan.js";
 import { structureLoad } from "../../equipment/structure-load.js";
+import { unlistedParts } from "../../equipment/unlisted-parts.js";
 import { trimmed } from "../../format/numbers.js";
 import type { Block, Fact, Page, Section, Table } from "../document/document.js";
 import { partWords, quantity } from "./hop-equipment.js";
@@ -63,7 +64,12 @@ function networkSection(parts: readonly Part[], design: Design): Section {
   const text = withSpares
     ? "Spares follow the rules of the network, for each type of part by itself."
     : "The network states no rule for spares.";
-  return { id: "network", title: "The whole network", blocks: [table, { type: "paragraph", text }] };
+  const unlisted = unlistedParts(design).map((sentence): Block => ({ type: "paragraph", text: sentence }));
+  return {
+    id: "network",
+    title: "The whole network",
+    blocks: [table, { type: "paragraph", text }, ...unlisted],
+  };
 }
 
 function siteSection(plan: SitePlan, design: Design): Section {
