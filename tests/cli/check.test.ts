@@ -47,7 +47,36 @@ describe("text", () => {
 
   test("tells how many of all hops were judged", () => {
     const folder = copy("counted", (at) => edit(join(at, "hops.hop"), "  radio R15\n", ""));
-    expect(run(["check", folder]).stdout).toMatch(/; 3 of 4 hops judged, 1 not evaluated\n$/);
+    expect(run(["check", folder]).stdout).toMatch(/; 3 of 4 hops judged, 1 open\n$/);
+    const unasked = copy("unasked", (at) => edit(join(at, "network.hop"), /^ +objective lesson\n/m, ""));
+    expect(run(["check", unasked]).stdout).toMatch(/; 0 of 4 hops judged, 4 without an objective\n$/);
+  });
+
+  test("remarks on what figures rest on are one line, unless they are asked for", () => {
+    const folder = copy("remarks");
+    const brief = run(["check", folder]).stdout;
+    expect(brief).toMatch(
+      /^info: (\d+) remarks on what figures rest on: .*channel plans \(\d+\), .*; --show remarks lists them$/m,
+    );
+    expect(brief).not.toContain("channel-plan-unconfirmed");
+    const whole = run(["check", folder, "--show", "remarks"]).stdout;
+    expect(whole.match(/^info\[channel-plan-unconfirmed\]/gm)?.length).toBe(3);
+    expect(whole).toContain("info[interference-not-counted]");
+    // Both come to the same.
+    expect(brief.split("\n").at(-2)).toBe(whole.split("\n").at(-2));
+  });
+
+  test("a line a finding, in the order of gravity, with its place, severity, rule and hop", () => {
+    const folder = copy("lines");
+    const { stdout, status } = run(["check", folder, "--format", "lines"]);
+    expect(status).toBe(1);
+    const lines = stdout.trimEnd().split("\n");
+    expect(lines[0]).toMatch(/hops\.hop:29:23: error clearance: ALDER-HAZEL: the ray is blocked by 2\.3 m /);
+    expect(
+      lines.every((line) => /^\S+\.hop:\d+:\d+: (error|warning|info|accepted) [a-z-]+: /.test(line)),
+    ).toBe(true);
+    const only = run(["check", folder, "--format", "lines", "--show", "error"]).stdout.trimEnd().split("\n");
+    expect(only).toHaveLength(2);
   });
 
   test("names each of several designs and sums them up", () => {
@@ -175,7 +204,7 @@ describe("what cannot be read is one line, and the rest is judged", () => {
     ],
     [
       ["schema", "foo"],
-      "error: output foo: choose from check, design, diff, history\n(hopwright schema --help lists what it takes)\n",
+      "error: output foo: choose from check, design, diff, explain, history\n(hopwright schema --help lists what it takes)\n",
     ],
     [
       ["check", "--severity", "bad"],

@@ -10,9 +10,11 @@ import {
   writeFileSync,
 } from "node:fs";
 import { join } from "node:path";
+import { Ajv } from "ajv";
 import { describe, expect, test } from "vitest";
 import { TEXT_RULES } from "../../language/check/text-rules.js";
 import type { CheckOutput } from "../../server/cli/print/check-output.js";
+import type { ExplainOutput } from "../../server/cli/print/explain-output.js";
 import { fileNames } from "../../server/report/names.js";
 import { RULES } from "../../shared/rules/index.js";
 import { converse, run, SAMPLES, scratch } from "./built.js";
@@ -132,6 +134,12 @@ function clearanceOf(name: string) {
 }
 
 describe("profile", () => {
+  test("names the least height of either antenna, the one that the finding asks for", () => {
+    const { stdout } = run(["profile", "ALDER-HAZEL", "learning"]);
+    expect(stdout).toMatch(/^Least antenna height, the other end as it is: ALDER 33\.7 m, HAZEL 30\.7 m$/m);
+    expect(run(["check", "learning"]).stdout).toContain("raise HAZEL to 30.7 m or ALDER to 33.7 m");
+  });
+
   test("as CSV: a row a point, with the clearance that check tells", () => {
     const { stdout, status } = run(["profile", "ALDER-HAZEL", "learning", "--format", "csv"]);
     expect(status).toBe(0);
@@ -194,6 +202,17 @@ describe("profile", () => {
 });
 
 describe("explain", () => {
+  test("of a hop as JSON, by its schema, is what the text says", () => {
+    const asked = ["explain", "--hop", "ALDER-HAZEL", "learning"];
+    const output = JSON.parse(run([...asked, "--format", "json"]).stdout) as ExplainOutput;
+    const validate = new Ajv({ strict: false }).compile(JSON.parse(run(["schema", "explain"]).stdout));
+    expect(validate(output), JSON.stringify(validate.errors)).toBe(true);
+    const text = run(asked).stdout;
+    expect(output.figures.length).toBeGreaterThan(10);
+    for (const { figure, value } of output.figures) expect(text).toContain(`${figure}: ${value}\n`);
+    expect(run(["explain", "clearance", "--format", "json"]).stderr).toMatch(/name it with --hop\n$/);
+  });
+
   test("every rule has a page, and the list names them all", () => {
     const list = run(["explain"]).stdout.trimEnd().split("\n");
     expect(list.map((line) => line.split(" ")[0])).toEqual([...RULES.keys(), ...Object.keys(TEXT_RULES)]);

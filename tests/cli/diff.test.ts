@@ -133,7 +133,8 @@ test("history, as text and as JSON by its schema", () => {
     run(["history", "FELL-TARN", "net", "--today", TODAY, ...more], { cwd: repository.root });
   const { status, stdout } = history();
   expect(status).toBe(0);
-  const lines = stdout.trimEnd().split("\n");
+  const [heads, ...lines] = stdout.trimEnd().split("\n");
+  expect(heads).toMatch(/^date {8}commit {7}margin +availability {2}title$/);
   expect(lines[0]).toMatch(
     /^2026-01-01 {2}\w{7} {5}\d\d\.\d dB {2}99\.\d+ % \(est\., ≥ 99\.\d+ %\) {2}better$/,
   );

@@ -1,18 +1,18 @@
 /** What `check` prints for a terminal: the gravest first, milder findings left out on demand, lines of its width. */
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
-import { printText } from "../../server/cli/print/text.js";
+import { printText, type TextOptions } from "../../server/cli/print/text.js";
 import { plain } from "../../server/cli/streams.js";
 import { judgeFolder } from "../../server/findings/judged-folder.js";
 
 const SAMPLES = fileURLToPath(new URL("../../samples", import.meta.url));
 const judged = await judgeFolder(`${SAMPLES}/learning`, { today: "2026-01-01" });
-const text = (options: { show?: "error" | "warning" | "info"; columns?: number } = {}) =>
+const text = (options: { show?: TextOptions["show"]; columns?: number } = {}) =>
   [...printText(judged, { paint: plain, cwd: SAMPLES, ...options })].join("");
 const severities = (printed: string) => [...printed.matchAll(/^(error|warning|info)\[/gm)].map((m) => m[1]!);
 
 test("errors come first, infos last, each in the order of the text", () => {
-  const found = severities(text());
+  const found = severities(text({ show: "remarks" }));
   const rank = ["error", "warning", "info"];
   expect(found).toContain("error");
   expect(found).toContain("info");
