@@ -2,6 +2,7 @@
 import { Argument, Command, InvalidArgumentError, Option } from "commander";
 import { CommandError } from "../command-error.js";
 import { VERSION } from "../version.js";
+import { safe } from "./print/safe.js";
 
 export function program(): Command {
   const root = new Command("hopwright")
@@ -175,10 +176,13 @@ function inOneLine(error: string): string {
     /^error: (?:option '(?:-\w, )?(--[\w-]+).*?' argument|command-argument value) '(.*)' is invalid(?: for argument '(.*)')?\. (.*)\n$/s.exec(
       error,
     );
-  if (!wrong) return error;
-  const [, option, value, argument, reason = ""] = wrong;
+  if (!wrong) {
+    const [guess = ""] = /\n\(Did you mean [^\n]*\)\n$/.exec(error) ?? [];
+    return `${safe(error.slice(0, guess === "" ? undefined : -guess.length).trimEnd())}${guess || "\n"}`;
+  }
+  const [, option, value = "", argument, reason = ""] = wrong;
   const remedy = reason.replace(/^Allowed choices are (.*)\.$/, "choose from $1");
-  return `error: ${option ?? argument} ${value}: ${remedy}\n`;
+  return `error: ${option ?? argument} ${safe(value)}: ${remedy}\n`;
 }
 
 function count(text: string): number {

@@ -4,19 +4,12 @@
  * name nothing outside the folder, and nothing whose content it does not know.
  */
 import { createHash } from "node:crypto";
-import {
-  appendFileSync,
-  existsSync,
-  lstatSync,
-  readdirSync,
-  readFileSync,
-  realpathSync,
-  rmdirSync,
-  rmSync,
-} from "node:fs";
+import { appendFileSync, existsSync, lstatSync, readdirSync, realpathSync, rmdirSync, rmSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { isBelow } from "../../language/model/path.js";
 import { CommandError } from "../command-error.js";
+import { reasonOf } from "../files/hop-files.js";
+import { readBoundedSync } from "../files/read-bounded.js";
 import { slashed } from "../files/slashed.js";
 import { makeFolder, writeWhole } from "./write-whole.js";
 
@@ -34,7 +27,7 @@ export class ReportRecord {
     const isFile = isPlainFile(file);
     if (isFile === undefined) return;
     if (!isFile) throw new CommandError(`${file}: is no record of an earlier report; remove it`);
-    for (const [, hash, path] of readFileSync(file, "utf8").matchAll(LINE)) {
+    for (const [, hash, path] of textOf(file).matchAll(LINE)) {
       const hashes = this.earlier.get(path!);
       if (hashes) hashes.add(hash!);
       else this.earlier.set(path!, new Set([hash!]));
@@ -70,7 +63,7 @@ export class ReportRecord {
     for (const [path, hashes] of this.earlier) {
       if (this.now.has(path) || !this.isOurs(path)) continue;
       const at = join(this.folder, path);
-      if (hashes.has(hashOf(readFileSync(at)))) {
+      if (hashes.has(hashOfFile(at) ?? "")) {
         rmSync(at);
         if (path.includes("/")) removeIfEmpty(dirname(at));
       } else changed.push(path);
@@ -94,6 +87,26 @@ export class ReportRecord {
 function isPlainFile(path: string): boolean | undefined {
   try {
     return lstatSync(path).isFile();
+  } catch {
+    return undefined;
+  }
+}
+
+/** Larger than the record of 100,000 pages, and than any page. */
+const MOST_BYTES = 64 * 2 ** 20;
+
+function textOf(record: string): string {
+  try {
+    return new TextDecoder().decode(readBoundedSync(record, MOST_BYTES));
+  } catch (error) {
+    throw new CommandError(`${record}: cannot be read: ${reasonOf(error)}; remove it`);
+  }
+}
+
+/** What is too large or cannot be read is no page of ours. */
+function hashOfFile(path: string): string | undefined {
+  try {
+    return hashOf(readBoundedSync(path, MOST_BYTES));
   } catch {
     return undefined;
   }

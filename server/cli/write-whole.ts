@@ -1,4 +1,5 @@
 /** Files are written whole or not at all: into a file beside, then renamed. */
+import { randomBytes } from "node:crypto";
 import { mkdirSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { CommandError } from "../command-error.js";
@@ -6,10 +7,10 @@ import { reasonOf } from "../files/hop-files.js";
 
 /** @throws CommandError when it cannot be written; the file is then as it was, and nothing half-written stays */
 export function writeWhole(path: string, text: string): void {
-  const beside = join(dirname(path), `.${process.pid}.${counter++}.part`);
+  const beside = besideOf(path);
   makeFolder(dirname(path));
   try {
-    writeFileSync(beside, text);
+    writeFileSync(beside, text, NEW);
     renameSync(beside, path);
   } catch (error) {
     removeQuietly(beside);
@@ -30,9 +31,9 @@ export function makeFolder(path: string): void {
 export function rewriteWhole(path: string, text: string): void {
   const real = realpathSync(path);
   const { mode } = statSync(real);
-  const beside = join(dirname(real), `.${process.pid}.${counter++}.part`);
+  const beside = besideOf(real);
   try {
-    writeFileSync(beside, text, { mode });
+    writeFileSync(beside, text, { ...NEW, mode });
     renameSync(beside, real);
   } catch (error) {
     removeQuietly(beside);
@@ -40,7 +41,12 @@ export function rewriteWhole(path: string, text: string): void {
   }
 }
 
-let counter = 0;
+/** Only where nothing stands: a link that lies in wait under the name would be written through. */
+const NEW = { flag: "wx" } as const;
+
+function besideOf(path: string): string {
+  return join(dirname(path), `.${randomBytes(8).toString("hex")}.part`);
+}
 
 function removeQuietly(path: string): void {
   try {

@@ -14,7 +14,7 @@ import { folderBefore } from "./renamed-folder.js";
 import { Scratch } from "./scratch.js";
 import { commitFiles, type SideFiles, type SourceCache, workTreeFiles } from "./side-files.js";
 import { groundOf, type SideGround } from "./side-ground.js";
-import { brokenFiles } from "./text-findings.js";
+import { brokenNote } from "./text-findings.js";
 
 export interface CompareOptions {
   /** ISO date that acceptances are held against. */
@@ -201,10 +201,7 @@ export function notesOf(
       [before, was.name],
       [now, is?.name ?? "the work tree"],
     ] as const) {
-      const broken = brokenFiles(session.model);
-      if (broken.length === 0) continue;
-      const files = broken.length > 3 ? `${broken.length} files` : broken.join(", ");
-      notes.push(`${side} has text that cannot be read in ${files}; it is judged as far as it goes.`);
+      notes.push(...brokenNote(session.model, side));
     }
   }
   return notes;

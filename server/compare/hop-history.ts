@@ -8,6 +8,7 @@ import { findRenames } from "../../shared/compare/renames.js";
 import { contentComparison } from "../../shared/compare/same.js";
 import { CommandError } from "../command-error.js";
 import { hopRemedy } from "../findings/one-hop.js";
+import { shownFrom } from "../findings/paths.js";
 import { type LoggedCommit, logOf } from "../git/log.js";
 import { indexOf, type Repository, type Revision } from "../git/repository.js";
 import { DesignSession, type JudgedHop } from "../session/design-session.js";
@@ -16,6 +17,7 @@ import { folderBefore } from "./renamed-folder.js";
 import { Scratch } from "./scratch.js";
 import { commitFiles, type SideFiles, type SourceCache, workTreeFiles } from "./side-files.js";
 import { groundOf } from "./side-ground.js";
+import { brokenNote } from "./text-findings.js";
 
 export interface HistoryEntry {
   /** Undefined: the work tree, not committed. */
@@ -35,6 +37,8 @@ export interface HistoryOptions {
   readonly today: string;
   /** Entries at most, newest first. */
   readonly limit: number;
+  /** Takes what is left out or cannot be read at a commit, a sentence each, each once. */
+  readonly note?: (sentence: string) => void;
 }
 
 /** What a hop depends on: its text, and the ground under it. */
@@ -46,12 +50,12 @@ export async function hopHistory(
   folder: string,
   name: string,
   from: Revision,
-  { today, limit }: HistoryOptions,
+  { today, limit, note }: HistoryOptions,
 ): Promise<HistoryEntry[]> {
   const scratch = new Scratch();
   try {
     const log = await logOf(repository, from, KINDS);
-    const states = new StatesOfHop(repository, folder, today, scratch);
+    const states = new StatesOfHop(repository, folder, today, scratch, note);
     const names = new Map<string, string>();
     const entries: HistoryEntry[] = [];
     const add = async (child: CommitState | undefined, hop: string, commit: LoggedCommit | undefined) => {
@@ -104,7 +108,18 @@ class StatesOfHop {
     private readonly folder: string,
     private readonly today: string,
     private readonly scratch: Scratch,
+    private readonly note: HistoryOptions["note"],
   ) {}
+
+  private readonly noted = new Set<string>();
+
+  private tell(sentences: Iterable<string>): void {
+    for (const sentence of sentences) {
+      if (this.noted.has(sentence)) continue;
+      this.noted.add(sentence);
+      this.note?.(sentence);
+    }
+  }
 
   async workTree(name: string): Promise<CommitState | undefined> {
     const files = await this.filesNow();
@@ -179,7 +194,8 @@ class StatesOfHop {
   private filesAt(commit: string): Promise<SideFiles> {
     let files = this.files.get(commit);
     if (!files) {
-      const revision = { name: commit, commit, short: commit.slice(0, 10) };
+      const short = commit.slice(0, 10);
+      const revision = { name: short, commit, short };
       files = commitFiles(this.repository, revision, this.cache);
       this.files.set(commit, files);
     }
@@ -187,7 +203,15 @@ class StatesOfHop {
   }
 
   private modelsIn(files: SideFiles, folder: string): readonly DesignModel[] {
-    return loadProject(folder, files).project.designs();
+    const { project, unreadable } = loadProject(folder, files);
+    const side = files.revision?.name ?? "the work tree";
+    const designs = project.designs();
+    this.tell(
+      unreadable.map(({ path, message }) => `${shownFrom(this.folder, path)} in ${side}: ${message}.`),
+    );
+    this.tell(designs.flatMap((model) => brokenNote(model, side)));
+    this.tell(files.leftOut(folder));
+    return designs;
   }
 
   private async stateIn(
@@ -210,6 +234,7 @@ class StatesOfHop {
       hops: [name],
       baseDir: folder,
     });
+    this.tell(ground.notes);
     const session = new DesignSession(model, {
       today: this.today,
       openTerrain: ground.openTerrain,

@@ -16,10 +16,18 @@ export function textFindings(model: DesignModel): Finding[] {
 }
 
 /** Files that hold text which cannot be read as the language: the side is judged without it. */
-export function brokenFiles(model: DesignModel): string[] {
+function brokenFiles(model: DesignModel): string[] {
   return [...model.allFiles()]
     .filter(({ tree }) => tree.problems.length > 0)
     .map(({ path }) => below(model.root, path));
+}
+
+/** @param side as the reader knows it, "the work tree" for one */
+export function brokenNote(model: DesignModel, side: string): string[] {
+  const broken = brokenFiles(model);
+  if (broken.length === 0) return [];
+  const files = broken.length > 3 ? `${broken.length} files` : broken.join(", ");
+  return [`${side} has text that cannot be read in ${files}; it is judged as far as it goes.`];
 }
 
 function below(root: string, path: string): string {

@@ -2,6 +2,7 @@
 import { resolve } from "node:path";
 import { isBelow } from "../../language/model/path.js";
 import { CommandError } from "../command-error.js";
+import { endlessIn } from "./endless.js";
 import { GitError, git, gitText } from "./run.js";
 import { samePlace, shareLedTo, workTreeAround } from "./work-tree.js";
 
@@ -29,6 +30,9 @@ export async function repositoryOf(folder: string): Promise<Repository> {
   const share = process.platform === "win32" ? shareLedTo(root) : undefined;
   if (share !== undefined)
     throw new CommandError(`${root}: its repository leads to ${share} on the network, where nothing is read`);
+  const endless = endlessIn(root);
+  if (endless !== undefined)
+    throw new CommandError(`${endless}: a device or a pipe where git keeps its files; remove it`);
   const told = await gitText(root, ["rev-parse", "--is-shallow-repository", "--show-toplevel"]);
   const [shallow, ...top] = told.trimEnd().split("\n");
   if (!samePlace(top.join("\n"), root))
@@ -44,11 +48,12 @@ export async function gitFolderOf({ root }: Repository): Promise<string> {
 
 /** @throws CommandError when there is no such commit here */
 export async function revisionOf(repository: Repository, name: string): Promise<Revision> {
-  const found = await findRevision(repository, name);
-  if (found) return found;
+  const asked = await askedRevision(repository, name);
+  if (typeof asked === "object") return asked;
   const kind = await kindOf(repository, name);
   if (kind)
     throw new CommandError(`${oneLine(name)}: this is a ${kind}, no commit; name a branch, tag or commit`);
+  if (asked !== "") throw new CommandError(`${oneLine(name)}: it cannot be read: ${asked}`);
   const remedy = repository.shallow
     ? "this clone is shallow: fetch more of its history (git fetch --deepen 100, or --unshallow)"
     : "git log and git branch --all show what there is";
@@ -56,17 +61,23 @@ export async function revisionOf(repository: Repository, name: string): Promise<
 }
 
 /** @returns undefined when there is no such commit */
-export async function findRevision({ root }: Repository, name: string): Promise<Revision | undefined> {
-  if (!canBeName(name)) return undefined;
+export async function findRevision(repository: Repository, name: string): Promise<Revision | undefined> {
+  const asked = await askedRevision(repository, name);
+  return typeof asked === "object" ? asked : undefined;
+}
+
+/** @returns what git could not read where it finds no commit; nothing when it merely has none of that name */
+async function askedRevision({ root }: Repository, name: string): Promise<Revision | string> {
+  if (!canBeName(name)) return "";
   try {
     const asked = ["--verify", "--quiet", "--end-of-options", `${name}^{commit}`];
     const commit = (await gitText(root, ["rev-parse", ...asked])).trim();
     // `^main` is all that is not in it.
-    if (!/^[0-9a-f]+$/.test(commit)) return undefined;
+    if (!/^[0-9a-f]+$/.test(commit)) return "";
     const short = (await gitText(root, ["rev-parse", "--short", commit])).trim();
     return { name, commit, short };
   } catch (error) {
-    if (error instanceof GitError && error.status !== undefined) return undefined;
+    if (error instanceof GitError && error.status !== undefined) return error.damage;
     throw error;
   }
 }

@@ -14,6 +14,8 @@ export class GitError extends CommandError {
     reason: string,
     /** That git ended with; undefined: it never came to an end of its own. */
     readonly status?: number,
+    /** What it could not read on its way; empty: it read all that it looked at. */
+    readonly damage = "",
   ) {
     super(`${folder}: ${reason}`);
   }
@@ -49,6 +51,12 @@ const OURS = {
   GIT_NO_REPLACE_OBJECTS: "1",
   GIT_GRAFT_FILE: "/dev/null",
 };
+
+/**
+ * The most that git may take at once: what a commit, a tree or a file that steers git unpacks to, it holds whole. A
+ * listing of 500,000 files takes a quarter; contents of files are let through in one piece up to the size that is read.
+ */
+const MOST_MEMORY = { names: "256m", contents: "1g" };
 
 /** Stronger than the configuration of the repository. */
 const OPTIONS = [
@@ -112,7 +120,11 @@ export async function gitInPieces(
   if (!program) throw new GitError(root, "git is not installed, or not on the path");
   const searchPath = ownFolders(lookUp).join(lookUp.windows ? ";" : ":");
   await refuseOld(program, root, searchPath);
-  const environment = { GIT_CEILING_DIRECTORIES: dirname(lookUp.real(root)), PATH: searchPath };
+  const environment = {
+    GIT_CEILING_DIRECTORIES: dirname(lookUp.real(root)),
+    PATH: searchPath,
+    GIT_ALLOC_LIMIT: call[0] === "cat-file" ? MOST_MEMORY.contents : MOST_MEMORY.names,
+  };
   const ask = (asked: GitCall, to: typeof take, more: GitOptions) =>
     start(program, [...OPTIONS, "-C", root, ...asked], environment, root, to, more);
   try {
@@ -202,14 +214,22 @@ function start(
     child.on("close", (status) => {
       clearTimeout(silence);
       if (status === 0) resolve();
-      else
-        reject(new GitError(root, toldBy(reason) || `git ended with status ${status}`, status ?? undefined));
+      else {
+        const complaint = toldBy(reason);
+        const damage = DAMAGE.test(reason) ? complaint : "";
+        reject(
+          new GitError(root, complaint || `git ended with status ${status}`, status ?? undefined, damage),
+        );
+      }
     });
     // A git that ends early closes its input; its status tells why.
     child.stdin.on("error", () => {});
     child.stdin.end(input);
   });
 }
+
+/** That a name stands for another kind of object is no damage. */
+const DAMAGE = /^error: (?!.*(expected \w+ type|not a commit))|attempting to allocate/m;
 
 function fromTheUser(): Record<string, string> {
   return Object.fromEntries(
@@ -229,7 +249,14 @@ function toldBy(complaint: string): string {
   const [, others] = /dubious ownership in repository at '(.*)'/.exec(complaint) ?? [];
   if (others !== undefined)
     return `it belongs to another user, and git reads it only after git config --global --add safe.directory ${quoted(others)}`;
-  const lines = complaint.split("\n").filter((line) => line.trim() !== "");
+  const [, bytes] = /attempting to allocate (\d+) over limit/.exec(complaint) ?? [];
+  if (bytes !== undefined)
+    return `it has something of ${(Number(bytes) / 2 ** 20).toFixed(0)} MB that git would hold in memory, too much to be read`;
+  // What a colon announces stands on lines of its own.
+  const lines = complaint
+    .replace(/:\n\s*/g, ": ")
+    .split("\n")
+    .filter((line) => line.trim() !== "");
   const fatal = lines.find((line) => /^(fatal|error): /.test(line)) ?? lines[0] ?? "";
   return fatal
     .replace(/^(fatal|error): /, "")

@@ -67,7 +67,19 @@ function* placesLedTo(root: string, read: Read): Iterable<string> {
   yield* placesOfObjects(join(common, "objects"), read, new Set());
   const seen = new Set<string>();
   for (const file of [join(common, "config"), join(gitDir, "config.worktree")])
-    yield* placesInConfiguration(file, read, seen);
+    for (const { at } of namedInConfiguration(file, read, seen)) yield at;
+}
+
+/** Folders and files that git reads of its own accord: the repository, what it borrows from, what it includes. */
+export function* placesOfGit(root: string, read: Read = readSmall): Iterable<string> {
+  const gitDir = pointedTo(join(root, ".git"), /^gitdir: (.*)/, read) ?? join(root, ".git");
+  yield gitDir;
+  const common = pointedTo(join(gitDir, "commondir"), /^(.*)/, read) ?? gitDir;
+  if (common !== gitDir) yield common;
+  for (const objects of placesOfObjects(join(common, "objects"), read, new Set())) yield objects;
+  const seen = new Set<string>();
+  for (const file of [join(common, "config"), join(gitDir, "config.worktree")])
+    for (const { name, at } of namedInConfiguration(file, read, seen)) if (name === "path") yield at;
 }
 
 // Each path is handed out before anything below it is read: whoever asks stops at a share.
@@ -92,13 +104,18 @@ function* placesOfObjects(objects: string, read: Read, seen: Set<string>): Itera
 /** Addresses of remotes may be shares, for nothing is fetched. Every other value is taken for a path. */
 const ADDRESS = /^(url|pushurl|insteadof|pushinsteadof)$/i;
 
-function* placesInConfiguration(file: string, read: Read, seen: Set<string>): Iterable<string> {
+function* namedInConfiguration(
+  file: string,
+  read: Read,
+  seen: Set<string>,
+): Iterable<{ readonly name: string; readonly at: string }> {
   if (seen.has(file)) return;
   seen.add(file);
   for (const line of read(file)
     .replace(/\\\r?\n/g, "")
     .split("\n")) {
-    const [, name = "", written = ""] = /(?:^|\])\s*([A-Za-z][\w-]*)\s*=\s*(.*)$/.exec(line) ?? [];
+    const [, key = "", written = ""] = /(?:^|\])\s*([A-Za-z][\w-]*)\s*=\s*(.*)$/.exec(line) ?? [];
+    const name = key.toLowerCase();
     if (ADDRESS.test(name)) continue;
     const value = written
       .replace(/^:\(optional\)/, "")
@@ -107,8 +124,8 @@ function* placesInConfiguration(file: string, read: Read, seen: Set<string>): It
       .trim();
     if (value === "") continue;
     const at = from(dirname(file), value.replace(/^~(?=\/)/, homedir()));
-    yield at;
-    if (name.toLowerCase() === "path") yield* placesInConfiguration(at, read, seen);
+    yield { name, at };
+    if (name === "path") yield* namedInConfiguration(at, read, seen);
   }
 }
 

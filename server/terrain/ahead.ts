@@ -50,7 +50,10 @@ export function startThread(source: AheadSource): Channel | undefined {
   return {
     ask: (paths) => worker.postMessage(paths),
     onAnswer: (listener) => void worker.on("message", listener),
-    onFailure: (listener) => void worker.on("error", listener),
+    // A thread that merely ends would be waited for without end.
+    onFailure: (listener) => {
+      for (const way of ["error", "messageerror", "exit"]) worker.on(way, listener);
+    },
     end: () => void worker.terminate(),
   };
 }

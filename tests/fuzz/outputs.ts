@@ -113,6 +113,9 @@ export const OUTPUTS: Readonly<Record<string, Output>> = {
     }),
 };
 
+/** What would steer a terminal, whatever is printed. */
+const STEERING = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/u;
+
 /**
  * @param took is told what the printing of each took of the processor
  * @returns what is wrong with what is printed, a line each
@@ -130,13 +133,9 @@ export async function faultsOfOutputs(
       for (const part of parts) {
         const word = unwritten(part, fuzzed.texts);
         if (word) wrong.push(`${name} prints ${word}`);
-        if (!/html|markdown|json|sarif|junit/.test(name)) {
-          const control = /[^\P{C}\n\t]/u.exec(part);
-          if (control && /\p{Cc}/u.test(control[0]))
-            wrong.push(
-              `${name} prints a control character in ${JSON.stringify(around(part, control.index))}`,
-            );
-        }
+        const steering = STEERING.exec(part);
+        if (steering)
+          wrong.push(`${name} prints a control character in ${JSON.stringify(around(part, steering.index))}`);
       }
     } catch (error) {
       // What a command says in one line is an answer.

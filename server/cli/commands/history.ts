@@ -4,7 +4,11 @@ import { slashed } from "../../files/slashed.js";
 import { designFolder } from "../../findings/judged-folder.js";
 import { repositoryOf, revisionOf } from "../../git/repository.js";
 import { historyJson, historyText } from "../print/history.js";
-import { paintStdout, print } from "../streams.js";
+import { safe } from "../print/safe.js";
+import { note, paintStderr, paintStdout, print } from "../streams.js";
+
+/** What one commit lacks the next often lacks too. */
+const MOST_NOTES = 5;
 
 export interface HistoryCommandOptions {
   readonly rev: string;
@@ -17,6 +21,15 @@ export async function history(hop: string, dir: string, options: HistoryCommandO
   const folder = slashed(designFolder(dir));
   const repository = await repositoryOf(resolve(folder));
   const from = await revisionOf(repository, options.rev);
-  const entries = await hopHistory(repository, folder, hop, from, options);
-  await print(options.format === "json" ? historyJson(hop, entries) : historyText(entries, paintStdout));
+  const notes: string[] = [];
+  const entries = await hopHistory(repository, folder, hop, from, {
+    ...options,
+    note: (sentence) => void notes.push(sentence),
+  });
+  for (const sentence of notes.slice(0, MOST_NOTES))
+    note(`${paintStderr("yellow", "warning")}: ${safe(sentence)}`);
+  if (notes.length > MOST_NOTES)
+    note(`${notes.length - MOST_NOTES} more of this kind; --format json lists them all`);
+  const json = options.format === "json";
+  await print(json ? historyJson(hop, entries, notes) : historyText(entries, paintStdout));
 }

@@ -5,7 +5,8 @@ import { shownFrom } from "../../findings/paths.js";
 import { keyOf, Placer } from "../../findings/placed.js";
 import { VERSION } from "../../version.js";
 import type { DesignChangeOutput, DiffOutput, FindingChangeOutput, WithFindings } from "./diff-output.js";
-import { findingOutput, twelveDigits } from "./json.js";
+import { findingOutput } from "./json.js";
+import { jsonText } from "./json-text.js";
 
 export function printDiffJson(compared: FolderComparison): Iterable<string> {
   const { repository, was, is, notes, unreadable, designs } = compared;
@@ -19,7 +20,7 @@ export function printDiffJson(compared: FolderComparison): Iterable<string> {
     unreadable: unreadable.map(({ path, message }) => ({ file: shownFrom(repository.root, path), message })),
     designs: designs.map((design) => designOutput(design, repository.root)),
   };
-  return [`${JSON.stringify(output, twelveDigits, 1)}\n`];
+  return [`${jsonText(output, 1)}\n`];
 }
 
 function designOutput(design: ComparedDesign, top: string): DesignChangeOutput {

@@ -7,6 +7,8 @@ export interface HistoryOutput {
   readonly schema: "hopwright-history/1";
   readonly version: string;
   readonly hop: string;
+  /** What is left out, or could not be read at a commit, one sentence each. */
+  readonly notes: readonly string[];
   /** Newest first. */
   readonly entries: readonly HistoryEntryOutput[];
 }

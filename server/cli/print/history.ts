@@ -9,7 +9,7 @@ import type { HistoryEntry } from "../../compare/hop-history.js";
 import { VERSION } from "../../version.js";
 import type { Paint } from "../streams.js";
 import type { HistoryEntryOutput, HistoryOutput } from "./history-output.js";
-import { twelveDigits } from "./json.js";
+import { jsonText } from "./json-text.js";
 import { safe } from "./safe.js";
 import { wrapped } from "./wrap.js";
 
@@ -47,11 +47,17 @@ function decision(change: DecisionChange): string {
   return safe(decisionWords(change, "->"));
 }
 
-export function historyJson(hop: string, entries: readonly HistoryEntry[]): Iterable<string> {
+/** @param notes what is left out or cannot be read, a sentence each */
+export function historyJson(
+  hop: string,
+  entries: readonly HistoryEntry[],
+  notes: readonly string[] = [],
+): Iterable<string> {
   const output: HistoryOutput = {
     schema: "hopwright-history/1",
     version: VERSION,
     hop,
+    notes,
     entries: entries.map((entry): HistoryEntryOutput => {
       const { commit, hop, status, decisions, shared, terrainChanged } = entry;
       return {
@@ -68,7 +74,7 @@ export function historyJson(hop: string, entries: readonly HistoryEntry[]): Iter
       };
     }),
   };
-  return [`${JSON.stringify(output, twelveDigits, 1)}\n`];
+  return [`${jsonText(output, 1)}\n`];
 }
 
 function figures({ judged }: HistoryEntry) {

@@ -15,6 +15,7 @@ import type {
   FindingOutput,
   PlaceOutput,
 } from "./check-output.js";
+import { jsonText } from "./json-text.js";
 
 export interface JsonOptions {
   /** Adds the resolved design. */
@@ -134,10 +135,5 @@ function* list<T>(items: readonly T[], output: (item: T) => object): Iterable<st
 }
 
 function text(value: object): string {
-  return JSON.stringify(value, twelveDigits);
-}
-
-/** The last bits of a double differ between machines, and a difference of texts should not show them. */
-export function twelveDigits(_key: string, part: unknown): unknown {
-  return typeof part === "number" && !Number.isInteger(part) ? Number(part.toPrecision(12)) : part;
+  return jsonText(value, 0);
 }

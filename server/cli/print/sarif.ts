@@ -9,6 +9,7 @@ import { knownRules } from "../../findings/known-rules.js";
 import type { Place, PlacedFinding, PlacedRelated } from "../../findings/placed.js";
 import { VERSION } from "../../version.js";
 import type { Baseline } from "../baseline.js";
+import { jsonText } from "./json-text.js";
 
 export interface SarifOptions {
   readonly baseline?: Baseline;
@@ -49,7 +50,7 @@ export function printSarif(judged: JudgedFolder, options: SarifOptions): Iterabl
     ],
     results: found.map(({ finding, root }) => resultOf(finding, root, index, options)),
   };
-  return [`${JSON.stringify({ $schema: SCHEMA, version: "2.1.0", runs: [run] }, undefined, 1)}\n`];
+  return [`${jsonText({ $schema: SCHEMA, version: "2.1.0", runs: [run] }, 1)}\n`];
 }
 
 function ruleOf(id: string) {

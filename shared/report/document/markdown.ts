@@ -1,4 +1,5 @@
 /** Prints a page as Markdown with tables, its drawings as SVG files beside it. */
+import { withoutSteering } from "../../format/steering.js";
 import {
   type Block,
   type Column,
@@ -141,13 +142,16 @@ function emphasized(text: string, sign: "*" | "**"): string {
 
 /** Whatever Markdown would read as a sign of its own; one line. */
 function escaped(text: string): string {
-  return text
-    .replace(/[\u0000-\u001f\u007f]+/g, " ")
-    .replace(/[\\`*_[\]<>|~#]/g, "\\$&")
+  return inOneLine(text)
+    .replace(/[\\`*_[\]<>|~#&]/g, "\\$&")
     .replace(/^(\d+)([.)] )/, "$1\\$2")
     .replace(/^[-+] /, "\\$&");
 }
 
 function code(text: string): string {
-  return text.replace(/[\u0000-\u001f\u007f]+/g, " ").replace(/[`|]/g, "'");
+  return inOneLine(text).replace(/[`|]/g, "'");
+}
+
+function inOneLine(text: string): string {
+  return withoutSteering(text, () => " ").replace(/ {2,}/g, " ");
 }

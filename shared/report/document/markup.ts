@@ -1,9 +1,11 @@
 /** Elements of HTML and SVG as text: everything that comes from a design passes through `escaped`. */
+import { withoutSteering } from "../../format/steering.js";
 
 export function escaped(text: string): string {
-  return text
+  const plain = text
     .replace(/[&<>"']/g, (sign) => ENTITIES[sign]!)
-    .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Cs}/gu, "\ufffd");
+    .replace(/[\ufffe\uffff]|\p{Cs}/gu, "\ufffd");
+  return withoutSteering(plain, (character) => (/[\t\n\r]/.test(character) ? character : "\ufffd"));
 }
 
 const ENTITIES: Readonly<Record<string, string>> = {
