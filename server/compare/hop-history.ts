@@ -113,10 +113,12 @@ class StatesOfHop {
 
   private readonly noted = new Set<string>();
 
-  private tell(sentences: Iterable<string>): void {
+  /** What holds of many commits is told of the newest. */
+  private tell(sentences: readonly string[], side: string): void {
     for (const sentence of sentences) {
-      if (this.noted.has(sentence)) continue;
-      this.noted.add(sentence);
+      const kind = sentence.replaceAll(side, "");
+      if (this.noted.has(kind)) continue;
+      this.noted.add(kind);
       this.note?.(sentence);
     }
   }
@@ -204,13 +206,13 @@ class StatesOfHop {
 
   private modelsIn(files: SideFiles, folder: string): readonly DesignModel[] {
     const { project, unreadable } = loadProject(folder, files);
-    const side = files.revision?.name ?? "the work tree";
+    const side = nameOf(files);
     const designs = project.designs();
-    this.tell(
-      unreadable.map(({ path, message }) => `${shownFrom(this.folder, path)} in ${side}: ${message}.`),
+    const lost = unreadable.map(
+      ({ path, message }) => `${shownFrom(this.folder, path)} in ${side}: ${message}.`,
     );
-    this.tell(designs.flatMap((model) => brokenNote(model, side)));
-    this.tell(files.leftOut(folder));
+    const broken = designs.flatMap((model) => brokenNote(model, side));
+    this.tell([...lost, ...broken, ...files.leftOut(folder)], side);
     return designs;
   }
 
@@ -234,7 +236,7 @@ class StatesOfHop {
       hops: [name],
       baseDir: folder,
     });
-    this.tell(ground.notes);
+    this.tell(ground.notes, nameOf(files));
     const session = new DesignSession(model, {
       today: this.today,
       openTerrain: ground.openTerrain,
@@ -256,6 +258,10 @@ class StatesOfHop {
       stamp: survey === undefined ? stamp : ground.fileFor(survey),
     };
   }
+}
+
+function nameOf({ revision }: SideFiles): string {
+  return revision?.name ?? "the work tree";
 }
 
 const same = contentComparison();
