@@ -31,7 +31,7 @@ beforeAll(() => {
 const ASKED: readonly (readonly string[])[] = [
   ...["text", "json", "sarif", "junit", "github"].map((format) => ["check", FOLDER, "--format", format]),
   ...["text", "svg", "csv"].map((format) => ["profile", "KELD-TARN", FOLDER, "--format", format]),
-  ["explain", "--hop", "KELD-TARN", FOLDER],
+  ...["text", "json"].map((format) => ["explain", "--hop", "KELD-TARN", FOLDER, "--format", format]),
   ...["markdown", "html", "json"].flatMap((format) => [
     ["diff", "HEAD", "--dir", FOLDER, "--format", format],
     ["diff", "b\u202e", "--dir", FOLDER, "--format", format],

@@ -4,7 +4,7 @@ import type { KnownRule } from "../../findings/known-rules.js";
 import { VERSION } from "../../version.js";
 import type { Paint } from "../streams.js";
 import type { ExplainOutput } from "./explain-output.js";
-import { twelveDigits } from "./json.js";
+import { jsonText } from "./json-text.js";
 import { safe } from "./safe.js";
 import { wrapped } from "./wrap.js";
 
@@ -51,7 +51,7 @@ export function* explanationText(explanations: readonly Explanation[], paint: Pa
 
 export function explanationJson(hop: string, figures: readonly Explanation[]): Iterable<string> {
   const output: ExplainOutput = { schema: "hopwright-explain/1", version: VERSION, hop, figures };
-  return [`${JSON.stringify(output, twelveDigits, 1)}\n`];
+  return [`${jsonText(output, 1)}\n`];
 }
 
 /** Further lines stand under the text, not under the word before it. */
