@@ -90,9 +90,13 @@ function statusOf(was: Finding | undefined, is: Finding | undefined): FindingSta
   if (is.accepted && !was.accepted) return "newly accepted";
   if (was.accepted && !is.accepted) return "no longer accepted";
   const rise = RANK[is.severity] - RANK[was.severity];
-  // More is left unjudged than was.
-  if (is.notJudged?.some((rule) => !was.notJudged?.includes(rule))) return "graver";
-  return rise > 0 ? "graver" : rise < 0 ? "milder" : "still there";
+  // More, or less, is left unjudged than was.
+  if (rise > 0 || leavesMore(is, was)) return "graver";
+  return rise < 0 || leavesMore(was, is) ? "milder" : "still there";
+}
+
+function leavesMore({ notJudged = [] }: Finding, { notJudged: others = [] }: Finding): boolean {
+  return notJudged.some((rule) => !others.includes(rule));
 }
 
 /** Something to look at that was not there, or not so grave. */
