@@ -42,7 +42,7 @@ export function judgeExample(text: string): JudgedExample {
  * Level ground at 200 m with a ridge of 15 m in the middle; no raster east of 30 degrees west, no terrain south of the
  * equator. Of the surveys one is too long, one is in feet, the others are not there.
  */
-function exampleGround(hop: Hop): GroundInput {
+export function exampleGround(hop: Hop): GroundInput {
   const none: GroundInput = {
     groundM: [undefined, undefined],
     profileKind: hop.surveyFile === undefined ? "terrain" : "survey",

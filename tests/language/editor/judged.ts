@@ -2,7 +2,9 @@
 
 import type { JudgedHop, Results } from "../../../language/editor/results.js";
 import type { DesignModel } from "../../../language/model/design-model.js";
+import type { Hop } from "../../../shared/design/design.js";
 import type { Finding } from "../../../shared/design/finding.js";
+import type { GroundInput } from "../../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../../shared/evaluate/hop.js";
 import { inverse } from "../../../shared/geodesy/geodesic.js";
 import { EXAMPLE_PREAMBLE } from "../../../shared/rules/example-preamble.js";
@@ -14,18 +16,17 @@ const TODAY = "2026-06-01";
 /** Sites KELD and TARN, 9.3 km apart, a radio, antennas and couplers, all invented; no hop. */
 export const PREAMBLE = EXAMPLE_PREAMBLE.trimStart();
 
-export function judge(model: DesignModel): {
+export function judge(
+  model: DesignModel,
+  groundUnder: (hop: Hop) => GroundInput = levelWithRidge,
+): {
   readonly results: Results;
   readonly findings: readonly Finding[];
 } {
   const judged = new Map<string, JudgedHop>();
   const design = model.design();
   for (const hop of design.hops.values()) {
-    const [from, to] = hop.ends.map((end) => end.site.position);
-    const lengthM = from && to ? inverse({ from, to }).distanceM : 1000;
-    const ground = groundOf(from && to ? HEIGHTS : [200, 200, 200], lengthM);
-    const survey = { profileKind: "survey", survey: { beginsM: 0, endsM: lengthM } } as const;
-    const used = hop.surveyFile === undefined ? ground : { ...ground, ...survey };
+    const used = groundUnder(hop);
     const result = evaluateHop(hop, used);
     const findings = judgeHop(hop, result, TODAY, {
       stock: model.stockFor(hop.name),
@@ -39,6 +40,14 @@ export function judge(model: DesignModel): {
     ...judgeNetwork(design, results, TODAY),
   ];
   return { results: (name) => judged.get(name), findings };
+}
+
+function levelWithRidge(hop: Hop): GroundInput {
+  const [from, to] = hop.ends.map((end) => end.site.position);
+  const lengthM = from && to ? inverse({ from, to }).distanceM : 1000;
+  const ground = groundOf(from && to ? HEIGHTS : [200, 200, 200], lengthM);
+  const survey = { profileKind: "survey", survey: { beginsM: 0, endsM: lengthM } } as const;
+  return hop.surveyFile === undefined ? ground : { ...ground, ...survey };
 }
 
 const HEIGHTS = Array.from({ length: 101 }, (_, i) => (i >= 49 && i <= 51 ? 215 : 200));
