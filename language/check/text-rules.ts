@@ -28,6 +28,11 @@ export const TEXT_RULES: Readonly<Record<TextRule, TextRuleText>> = {
     why: "Half a fact decides nothing; what depends on it is not judged until it is complete.",
     fix: "Complete the line as in the example of the message.",
   },
+  unfinished: {
+    title: "What is still to be chosen is marked with ?",
+    why: "A fix writes the lines that are missing; what stands in them is a decision, and is not made by the way.",
+    fix: "Write what is decided in place of the ?.",
+  },
   "unexpected-value": {
     title: "A statement has no values beyond its own",
     why: "What is written but not read would make the text say more than the design holds.",

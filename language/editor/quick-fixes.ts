@@ -5,9 +5,13 @@
  */
 import type { Finding } from "../../shared/design/finding.js";
 import { CRITERION_RULES } from "../../shared/rules/asked.js";
+import type { TextProblem } from "../facts/fact.js";
 import type { DesignModel } from "../model/design-model.js";
+import type { SourceFile } from "../model/source-file.js";
+import { withEdits } from "../model/twin.js";
 import { acceptFix } from "./fixes/accept.js";
 import { PROPOSALS } from "./fixes/index.js";
+import { TEXT_PROPOSALS } from "./fixes/text-proposals.js";
 import type { JudgedHop } from "./results.js";
 import { overlap, type TextEdit, type TextRange } from "./text-range.js";
 
@@ -19,6 +23,8 @@ export interface QuickFix {
   readonly rule: string;
   /** Whether it changes what was decided; such a fix is never part of mending all at once. */
   readonly changesDecision: boolean;
+  /** See `TextFix`. */
+  readonly certain?: true;
 }
 
 /**
@@ -27,19 +33,48 @@ export interface QuickFix {
  */
 export type TryFix = (edits: readonly TextEdit[]) => readonly Finding[] | Promise<readonly Finding[]>;
 
-/** Fixes of the text problems that touch a range of a file. */
+/** Fixes of the text problems that touch a range of a file, each tried on the text. */
 export function textFixes(model: DesignModel, path: string, range: TextRange): readonly QuickFix[] {
+  const file = model.file(path);
+  if (!file) return [];
   return model
     .problemsOf(path)
     .filter((problem) => overlap(problem, range))
-    .flatMap(({ rule, fixes = [] }) =>
-      fixes.map(({ title, start, end, newText }) => ({
-        title,
-        rule,
-        changesDecision: false,
-        edits: [{ file: path, start, end, newText }],
-      })),
-    );
+    .flatMap((problem) => {
+      const proposed = [
+        ...ownFixes(path, problem),
+        ...(TEXT_PROPOSALS[problem.rule]?.({ model, file, problem }) ?? []),
+      ];
+      return distinct(proposed).filter((fix) => mendsText(model, file, problem.rule, fix));
+    });
+}
+
+function ownFixes(file: string, { rule, fixes = [] }: TextProblem): readonly QuickFix[] {
+  return fixes.map(({ title, start, end, newText, certain }) => ({
+    title,
+    rule,
+    changesDecision: false,
+    certain,
+    edits: [{ file, start, end, newText }],
+  }));
+}
+
+/** The words and the names may lead to the same text. */
+function distinct(fixes: readonly QuickFix[]): readonly QuickFix[] {
+  return [
+    ...new Map(fixes.toReversed().map((fix) => [JSON.stringify(fix.edits), fix])).values(),
+  ].toReversed();
+}
+
+/** Whether less of the rule is wrong with the file, and no more in all: one error may have hidden another. */
+function mendsText(model: DesignModel, { path }: SourceFile, rule: string, { edits }: QuickFix): boolean {
+  const count = (of: DesignModel) => {
+    const errors = of.problemsOf(path).filter(({ severity }) => severity !== "info");
+    return { ofRule: of.problemsOf(path).filter((one) => one.rule === rule).length, all: errors.length };
+  };
+  const before = count(model);
+  const after = withEdits(model, edits, count);
+  return after.ofRule < before.ofRule && after.all <= before.all;
 }
 
 /** An engineering finding to be mended, with what its rule may need to know. */

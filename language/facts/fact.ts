@@ -19,6 +19,8 @@ export type Value =
 export interface Argument {
   readonly spec: ArgSpec;
   readonly value?: Value;
+  /** `?` stands in its place: it is still to be decided. */
+  readonly open?: true;
   /** Range of the value, its label not included. */
   readonly start: number;
   readonly end: number;
@@ -39,6 +41,7 @@ export type TextRule =
   | "unknown-word"
   | "misplaced"
   | "missing-value"
+  | "unfinished"
   | "unexpected-value"
   | "unit-missing"
   | "wrong-dimension"
@@ -66,6 +69,8 @@ export interface TextFix {
   readonly start: number;
   readonly end: number;
   readonly newText: string;
+  /** There is no other reading, and what was decided stays: it may be applied unseen. */
+  readonly certain?: true;
 }
 
 /** A finding about the text itself. */

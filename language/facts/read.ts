@@ -137,6 +137,13 @@ function readArguments(
       );
       continue;
     }
+    if (atoms[at]!.text === OPEN) {
+      const { start, end } = atoms[at]!;
+      problems.push(unfinished(property, spec, start, end));
+      args.push({ spec, open: true, start, end });
+      at++;
+      continue;
+    }
     const choice = alternatives(spec).find((value) => fits(value, atoms[at]!)) ?? alternatives(spec)[0]!;
     if (!fits(choice, atoms[at]!)) {
       problems.push(
@@ -159,6 +166,30 @@ function readArguments(
   return withMissing(property, args, taken, atoms, problems, false);
 }
 
+/** What a fix writes where something has to be chosen. */
+export const OPEN = "?";
+
+const FEW = 6;
+
+function unfinished(property: Property, spec: ArgSpec, start: number, end: number): TextProblem {
+  const [value] = alternatives(spec);
+  const words = value?.type === "word" ? Object.keys(value.words) : [];
+  return {
+    rule: "unfinished",
+    severity: "info",
+    start,
+    end,
+    message: `${property.name} is not finished: ${describe(value!)} goes here`,
+    help: `for example: ${property.example}`,
+    fixes: (words.length <= FEW ? words : []).map((newText) => ({
+      title: `Write ${newText}`,
+      start,
+      end,
+      newText,
+    })),
+  };
+}
+
 /** `channel F.595/55 MHz/3`: without blanks the words run together, and every complaint about them would mislead. */
 function gluedSlash(property: Property, atoms: readonly Atom[], from: number): TextProblem | undefined {
   if (!property.args.some(({ slash }) => slash)) return undefined;
@@ -176,7 +207,7 @@ function gluedSlash(property: Property, atoms: readonly Atom[], from: number): T
     severity: "error",
     ...range,
     message: `put blanks around each /: ${property.name} ${newText}`,
-    fixes: [{ title: `Write ${newText}`, ...range, newText }],
+    fixes: [{ title: `Write ${newText}`, ...range, newText, certain: true }],
   };
 }
 
@@ -214,7 +245,8 @@ function findLabelled(
 function nextPositional(property: Property, atom: Atom, taken: ReadonlySet<ArgSpec>): ArgSpec | undefined {
   for (const spec of property.args) {
     if (spec.label !== undefined || taken.has(spec)) continue;
-    if (!spec.optional || alternatives(spec).some((value) => fits(value, atom))) return spec;
+    if (!spec.optional || atom.text === OPEN || alternatives(spec).some((value) => fits(value, atom)))
+      return spec;
   }
   return undefined;
 }
@@ -292,8 +324,28 @@ function unknownWord(word: Atom, context: Context): TextProblem {
       `${word.text} is not known ${place}${meant ? `; did you mean ${meant}?` : ""}`,
     ),
     help: meant ? undefined : `known here: ${known.join(", ")}`,
-    fixes: meant ? [{ title: `Write ${meant}`, start: word.start, end: word.end, newText: meant }] : [],
+    fixes: meant
+      ? [
+          {
+            title: `Write ${meant}`,
+            start: word.start,
+            end: word.end,
+            newText: meant,
+            certain: onlyMeant(word.text, known),
+          },
+        ]
+      : [],
   };
+}
+
+/** Whether one word alone is near: letters exchanged, one too many, one lost. */
+function onlyMeant(written: string, known: readonly string[]): true | undefined {
+  const first = nearest(written, known);
+  const next = nearest(
+    written,
+    known.filter((word) => word !== first),
+  );
+  return first !== undefined && next === undefined ? true : undefined;
 }
 
 /** What a word of the trade is here; a word that is a choice of the property (`tower`) stays behind its name. */

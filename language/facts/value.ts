@@ -7,6 +7,8 @@ import type { ValueSpec } from "../schema/types.js";
 import { type Atom, unquote } from "../syntax/tree.js";
 import { canonicalAngle } from "./angle.js";
 import type { TextFix, TextProblem, Value } from "./fact.js";
+import { positionReadings } from "./position-readings.js";
+import { otherSign, readingFixes, readings } from "./readings.js";
 
 /** What was read from `atoms[at]` on; `next` is the first atom behind it. */
 export interface Reading {
@@ -123,42 +125,11 @@ function readQuantity(
   const found = unitText === undefined ? undefined : findUnit(unitText, spec.dimension);
   const range = { start: atom.start, end: atoms[next - 1]!.end };
   if (!found) {
-    const meant = unitText !== undefined && nearest(unitText, unitSymbols(spec.dimension));
-    const unit = meant || unitSymbols(spec.dimension)[0]!;
-    if (unitText !== undefined && !labels.has(unitText)) {
-      const unitStart = glued?.[2] ? atom.end - unitText.length : following!.start;
-      return {
-        next,
-        problem: {
-          rule: "unit-missing",
-          severity: "error",
-          start: unitStart,
-          end: range.end,
-          message: `${unitText} is not a unit; ${article(spec.dimension)} is written in ${listUnits(spec.dimension)}`,
-          fixes: meant
-            ? [
-                {
-                  title: `Write ${meant}`,
-                  start: unitStart,
-                  end: range.end,
-                  newText: `${glued?.[2] ? " " : ""}${meant}`,
-                },
-              ]
-            : [],
-        },
-      };
-    }
-    return {
-      next: at + 1,
-      problem: {
-        rule: "unit-missing",
-        severity: "error",
-        start: atom.start,
-        end: atom.end,
-        message: `${digits} needs a unit; ${article(spec.dimension)} is written in ${listUnits(spec.dimension)}`,
-        fixes: [{ title: `Write ${digits} ${unit}`, start: atom.end, end: atom.end, newText: ` ${unit}` }],
-      },
-    };
+    const unitStart = glued?.[2] ? atom.end - glued[2].length : following?.start;
+    if (unitText === undefined || unitStart === undefined || labels.has(unitText))
+      return { next: at + 1, problem: withoutUnit(spec, digits, atom) };
+    const problem = unknownUnit(spec, digits, unitText, { ...range, unitStart });
+    return { next, problem };
   }
   if (found.dimension !== spec.dimension) {
     return {
@@ -168,6 +139,7 @@ function readQuantity(
         severity: "error",
         ...range,
         message: `${digits} ${unitText} is ${article(found.dimension)}, but ${article(spec.dimension)} is wanted here: ${listUnits(spec.dimension)}`,
+        fixes: readingFixes(possible(spec, digits), range),
       },
     };
   }
@@ -175,30 +147,63 @@ function readQuantity(
   const value: Value = { type: "quantity", base, dimension: spec.dimension, unit: found.unit.symbol };
   const message = limitMessage(spec, base, `${digits} ${unitText}`);
   if (!message) return { next, value };
-  const possible = limitMessage(spec, found.unit.toBase(-number), "") === undefined;
-  return { next, problem: outOfRange(range, message, possible ? otherSign(digits, atom.start) : undefined) };
+  const meant = possible(spec, digits, found.unit.symbol);
+  return { next, problem: outOfRange(range, message, readingFixes(meant, range)) };
 }
 
-/** The number with the other sign: to be offered where only that one is possible. */
-function otherSign(digits: string, start: number): TextFix {
-  const unsigned = digits.replace(/^[+\-−]/, "");
-  const newText = toNumber(digits) < 0 ? unsigned : `-${unsigned}`;
-  return { title: `Write ${newText}`, start, end: start + digits.length, newText };
+function withoutUnit(spec: QuantitySpec, digits: string, { start, end }: Atom): TextProblem {
+  return {
+    rule: "unit-missing",
+    severity: "error",
+    start,
+    end,
+    message: `${digits} needs a unit; ${article(spec.dimension)} is written in ${listUnits(spec.dimension)}`,
+    fixes: readingFixes(possible(spec, digits), { start, end }),
+  };
+}
+
+function unknownUnit(
+  spec: QuantitySpec,
+  digits: string,
+  unitText: string,
+  { start, end, unitStart }: { readonly start: number; readonly end: number; readonly unitStart: number },
+): TextProblem {
+  const symbols = unitSymbols(spec.dimension);
+  const inOtherLetters = symbols.filter((symbol) => symbol.toLowerCase() === unitText.toLowerCase());
+  const certain = inOtherLetters.length === 1;
+  const near = certain ? inOtherLetters[0] : nearest(unitText, symbols);
+  const written = near === undefined ? [] : [`${digits} ${near}`].filter((one) => isPossible(spec, one));
+  const others = certain ? [] : possible(spec, digits);
+  const [first, ...rest] = readingFixes([...new Set([...written, ...others])], { start, end });
+  return {
+    rule: "unit-missing",
+    severity: "error",
+    start: unitStart,
+    end,
+    message: `${unitText} is not a unit; ${article(spec.dimension)} is written in ${listUnits(spec.dimension)}`,
+    fixes: first === undefined ? [] : [certain ? { ...first, certain } : first, ...rest],
+  };
+}
+
+/** What the figure may have been meant as, without what the limits refuse. */
+function possible(spec: QuantitySpec, digits: string, unit?: string): readonly string[] {
+  return readings(spec, digits, unit).filter((written) => isPossible(spec, written));
+}
+
+function isPossible(spec: QuantitySpec, written: string): boolean {
+  const [digits, unit] = written.split(" ") as [string, string];
+  const base = findUnit(unit, spec.dimension)!.unit.toBase(toNumber(digits));
+  return limitMessage(spec, base, written) === undefined;
 }
 
 function outOfRange(
   range: { readonly start: number; readonly end: number },
   message: string,
-  fix: TextFix | undefined,
+  fixes: readonly TextFix[],
 ): TextProblem {
-  const hint = fix && (fix.newText.startsWith("-") ? "; is the minus missing?" : "; is the minus meant?");
-  return {
-    rule: "value-range",
-    severity: "error",
-    ...range,
-    message: `${message}${hint ?? ""}`,
-    fixes: fix ? [fix] : [],
-  };
+  const [likeliest] = fixes;
+  const hint = likeliest === undefined ? "" : `; is ${likeliest.newText} meant?`;
+  return { rule: "value-range", severity: "error", ...range, message: `${message}${hint}`, fixes };
 }
 
 function listUnits(dimension: Dimension): string {
@@ -236,29 +241,34 @@ function rounding(limit: number): number {
 }
 
 function readNumber(spec: Extract<ValueSpec, { type: "number" }>, atom: Atom): Omit<Reading, "next"> {
-  const fail = (message: string, fix?: TextFix): Omit<Reading, "next"> => ({
-    problem: outOfRange({ start: atom.start, end: atom.end }, message, fix),
+  const range = { start: atom.start, end: atom.end };
+  const fail = (message: string, written: readonly string[] = []): Omit<Reading, "next"> => ({
+    problem: outOfRange(range, message, readingFixes(written, range)),
   });
   if (atom.text.includes(",")) return { problem: commaProblem(atom, atom.text) };
   const number = toNumber(atom.text);
   if (!Number.isFinite(number)) return fail(`${atom.text} is not a number that can be used`);
   if (spec.integer && !Number.isInteger(number)) return fail(`${atom.text} is not a whole number`);
   const { min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY } = spec;
-  const other = -number >= min && -number <= max ? otherSign(atom.text, atom.start) : undefined;
-  if (number < min) return fail(`${atom.text} is not possible; the least is ${min}`, other);
-  if (number > max) return fail(`${atom.text} is not possible; the most is ${max}`, other);
+  const turned = -number >= min && -number <= max ? [otherSign(atom.text)] : [];
+  if (number < min) return fail(`${atom.text} is not possible; the least is ${min}`, turned);
+  if (number > max) return fail(`${atom.text} is not possible; the most is ${max}`, turned);
   return { value: { type: "number", number } };
 }
 
 function commaProblem(atom: Atom, digits: string): TextProblem {
   const point = digits.replace(",", ".");
+  // Three digits behind it may be thousands.
+  const thousands = /,\d{3}$/.test(digits) ? [digits.replace(",", "")] : [];
+  const range = { start: atom.start, end: atom.start + digits.length };
+  const [first, ...others] = readingFixes([point, ...thousands], range);
   return {
     rule: "value-range",
     severity: "error",
     start: atom.start,
     end: atom.end,
     message: `${digits} has a decimal comma; write ${point}`,
-    fixes: [{ title: `Write ${point}`, start: atom.start, end: atom.start + digits.length, newText: point }],
+    fixes: others.length > 0 ? [first!, ...others] : [{ ...first!, certain: true }],
   };
 }
 
@@ -275,7 +285,7 @@ function readRatio(
   const next = at + 3;
   if (number >= min && number <= max) return { value: { type: "number", number }, next };
   const message = `${over!.text}/${under.text} is not possible; it must lie from ${min} to ${max}`;
-  return { problem: outOfRange({ start: over!.start, end: under.end }, message, undefined), next };
+  return { problem: outOfRange({ start: over!.start, end: under.end }, message, []), next };
 }
 
 function toNumber(digits: string): number {
@@ -350,7 +360,7 @@ function inOtherLetters(choices: readonly string[], atoms: readonly Atom[], at: 
       severity: "error",
       ...range,
       message: `${written} is not known here; did you mean ${meant}? Capital and small letters differ`,
-      fixes: [{ title: `Write ${meant}`, ...range, newText: meant }],
+      fixes: [{ title: `Write ${meant}`, ...range, newText: meant, certain: true }],
     };
     return { problem, next: at + count };
   }
@@ -386,6 +396,12 @@ function readPosition(atoms: readonly Atom[], at: number): Reading {
         ...range,
         message: parsed.reason,
         help: `for example: at 54.4534 -3.0808, or at 54°27'12.4"N 3°04'51.0"W`,
+        fixes: positionReadings(written).map(({ certain, newText }) => ({
+          title: `Write ${newText}`,
+          ...range,
+          newText,
+          certain,
+        })),
       },
       next: atoms.length,
     };

@@ -19,8 +19,13 @@ export function unusableIn(
     .map((fact) => ({
       fact: fact.property.name,
       site,
+      ...(isOpen(fact) && { open: true as const }),
       ...(own.includes(fact) ? {} : { inherited: true as const }),
     }));
+}
+
+function isOpen({ args, facts }: Fact): boolean {
+  return args.some(({ open }) => open) || facts.some(isOpen);
 }
 
 function isUnusable({ args, facts }: Fact, lookup: Lookup): boolean {

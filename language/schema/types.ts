@@ -35,6 +35,11 @@ export type ValueSpec =
       readonly min?: string;
       readonly max?: string;
       readonly above?: string;
+      /**
+       * What it usually is, in each unit that it is written in, the commonest first: `-15 to 36 dBm`. A figure whose unit
+       * or sign is wrong is read by them, and nothing outside of them is offered. Common practice. Without them the limits.
+       */
+      readonly usual?: readonly string[];
     }
   | { readonly type: "number"; readonly min?: number; readonly max?: number; readonly integer?: boolean }
   /** One of these words (or phrases of several words), each with its meaning. */

@@ -384,6 +384,8 @@ export interface Hop {
 export interface UnusableFact {
   readonly fact: string;
   readonly site?: string;
+  /** It is marked as still to be chosen. */
+  readonly open?: true;
   /** From the defaults: the text tells it there, and not at the hop. */
   readonly inherited?: true;
 }

@@ -144,9 +144,10 @@ export function missInputs(hop: Hop, beyond: readonly string[], trace: Trace): v
     missing(trace, { code: "beyond reason", of: STEPS, said: `${what} is beyond reason and left out` });
   for (const { fact, at, of } of notStated(hop, [...missingFacts(hop), ...missingOfFurther(hop)]))
     missing(trace, { code: "fact", of, said: `the ${factWords(fact)} is not stated`, fact, at });
-  for (const { fact, site, inherited } of hop.unusable ?? []) {
+  for (const { fact, site, open, inherited } of hop.unusable ?? []) {
     const of = STEPS_WITH[fact];
-    const said = `${factWords({ name: fact, site })} is stated and cannot be used`;
+    const why = open ? "is still to be chosen" : "is stated and cannot be used";
+    const said = `${factWords({ name: fact, site })} ${why}`;
     if (of) missing(trace, { code: "unusable", of, said, told: inherited ? undefined : true });
   }
   if (hop.channelUnknown) {

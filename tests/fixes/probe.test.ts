@@ -1,8 +1,9 @@
 import { test } from "vitest";
+import { PROPOSALS } from "../../language/editor/fixes/index.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
 import { RULES } from "../../shared/rules/index.js";
-import { PROPOSALS } from "../../language/editor/fixes/index.js";
 import { fixesOfRule } from "./applied.js";
+
 test("probe", async () => {
   for (const rule of RULES.values()) {
     const applied = await fixesOfRule(`${EXAMPLE_PREAMBLE}\n${rule.bad}`, rule.id);

@@ -151,7 +151,7 @@ const CASES: readonly {
     text: "radio R {\n  mode 55 MHz 128QAM threshold 70 dBm\n}",
     rule: "value-range",
     at: "70 dBm",
-    says: "the most is 0 dBm; is the minus missing?",
+    says: "the most is 0 dBm; is -70 dBm meant?",
     mended: "radio R {\n  mode 55 MHz 128QAM threshold -70 dBm\n}",
   },
   {
@@ -159,7 +159,7 @@ const CASES: readonly {
     text: "defaults end {\n  height -24 m\n}",
     rule: "value-range",
     at: "-24 m",
-    says: "is the minus meant?",
+    says: "is 24 m meant?",
     mended: "defaults end {\n  height 24 m\n}",
   },
   {
@@ -167,7 +167,7 @@ const CASES: readonly {
     text: 'network "N" {\n  climate {\n    logK 4.2\n  }\n}',
     rule: "value-range",
     at: "4.2",
-    says: "is the minus missing?",
+    says: "is -4.2 meant?",
     mended: 'network "N" {\n  climate {\n    logK -4.2\n  }\n}',
   },
   {

@@ -3,6 +3,7 @@ import type { QuickFix, ToMend } from "../quick-fixes.js";
 import { removeAcceptance } from "./accept.js";
 import { proposedChanges } from "./changes.js";
 import { addCoupler, lessUnequal, otherAntenna, otherCoupler, removeCoupler } from "./equipment.js";
+import { otherRadioOrChannel } from "./frequencies.js";
 import { addAntenna, removeAntenna } from "./further.js";
 import { exchangeHalves, otherHalf } from "./halves.js";
 import { clearFurtherHeight, clearHeights, lowerToStructure, stateStructure } from "./heights.js";
@@ -15,6 +16,7 @@ import {
   removePort,
   writePortsDown,
 } from "./indoor.js";
+import { addMissingLines } from "./missing-lines.js";
 import { narrowMode, statePolarization } from "./modes.js";
 import { arrangementOfRadio, otherSubBand, removeChannel, withoutXpic } from "./mounting.js";
 import { mendPosition } from "./positions.js";
@@ -51,6 +53,12 @@ export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly Qu
   "direct-with-feeder": directOrFeeder,
   "feeder-too-short": lengthenFeeder,
   "flexible-guide-long": shortenPiece,
+  "hop-incomplete": addMissingLines,
+  "duplex-mismatch": otherRadioOrChannel,
+  "frequency-outside-tuning": otherRadioOrChannel,
+  "frequency-off-channel": otherRadioOrChannel,
+  "half-outside-radio": (toMend) => [...exchangeHalves(toMend), ...otherRadioOrChannel(toMend)],
+  "channel-outside-radio": otherRadioOrChannel,
   "mode-width": narrowMode,
   "polarization-open": statePolarization,
   "sub-band": otherSubBand,

@@ -31,7 +31,11 @@ export const antennaRows: Rows = [
     args: [
       {
         name: "value",
-        value: quantity("length", { above: "0 m", max: "6 m" }),
+        value: quantity("length", {
+          above: "0 m",
+          max: "6 m",
+          usual: ["0.15 to 4.6 m", "15 to 460 cm", "150 to 4600 mm", "1 to 15 ft"],
+        }),
         meaning: "Diameter of the aperture.",
       },
     ],
@@ -45,7 +49,7 @@ export const antennaRows: Rows = [
     args: [
       {
         name: "value",
-        value: quantity("gain", { min: "-5 dBi", max: "65 dBi" }),
+        value: quantity("gain", { min: "-5 dBi", max: "65 dBi", usual: ["10 to 60 dBi", "8 to 58 dBd"] }),
         meaning: "Gain over the isotropic antenna.",
       },
       { name: "at", label: "at", optional: true, value: frequency, meaning: "Frequency of this figure." },
@@ -63,7 +67,11 @@ export const antennaRows: Rows = [
     args: [
       {
         name: "value",
-        value: quantity("angle", { above: "0 deg", max: "180 deg" }),
+        value: quantity("angle", {
+          above: "0 deg",
+          max: "180 deg",
+          usual: ["0.1 to 120 deg", "2 to 200 mrad"],
+        }),
         meaning: "Full width, 3 dB down.",
       },
     ],
@@ -121,7 +129,7 @@ export const antennaRows: Rows = [
     args: [
       {
         name: "angle",
-        value: quantity("angle", { min: "0 deg", max: "180 deg" }),
+        value: quantity("angle", { min: "0 deg", max: "180 deg", usual: ["0 to 180 deg"] }),
         meaning: "Angle off boresight.",
       },
       {

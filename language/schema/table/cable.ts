@@ -47,13 +47,21 @@ export const cableRows: Rows = [
     args: [
       {
         name: "value",
-        value: quantity("loss per length", { above: "0 dB/m", max: "10 dB/m" }),
+        value: quantity("loss per length", {
+          above: "0 dB/m",
+          max: "10 dB/m",
+          usual: ["0.5 to 100 dB/100m", "0.005 to 1 dB/m"],
+        }),
         meaning: "Loss for each metre.",
       },
       {
         name: "at",
         label: "at",
-        value: quantity("frequency", { min: "1 MHz", max: "10 GHz" }),
+        value: quantity("frequency", {
+          min: "1 MHz",
+          max: "10 GHz",
+          usual: ["5 to 6000 MHz", "0.1 to 6 GHz"],
+        }),
         meaning: "Frequency of this figure.",
       },
     ],
@@ -68,7 +76,11 @@ export const cableRows: Rows = [
     in: ["cable"],
     args: one(
       "value",
-      quantity("resistance per length", { min: "0 ohm/km", max: "1000 ohm/km" }),
+      quantity("resistance per length", {
+        min: "0 ohm/km",
+        max: "1000 ohm/km",
+        usual: ["0.1 to 200 ohm/km", "0.0001 to 0.2 ohm/m"],
+      }),
       "Inner and outer conductor together.",
     ),
     meaning: "Direct-current resistance of both conductors together.",
@@ -79,7 +91,15 @@ export const cableRows: Rows = [
   {
     name: "longest",
     in: ["cable"],
-    args: one("length", quantity("length", { above: "0 m", max: "100 km" }), "Greatest length."),
+    args: one(
+      "length",
+      quantity("length", {
+        above: "0 m",
+        max: "100 km",
+        usual: ["5 to 2000 m", "0.1 to 80 km", "15 to 6600 ft"],
+      }),
+      "Greatest length.",
+    ),
     meaning: "Greatest length that its maker allows.",
     fallback: "100 m for copper Ethernet, else not judged",
     source: CATALOGUE,
@@ -88,7 +108,15 @@ export const cableRows: Rows = [
   {
     name: "weight-per-length",
     in: ["cable", "feeder"],
-    args: one("value", quantity("mass per length", { min: "0 kg/m", max: "50 kg/m" }), "Mass of each metre."),
+    args: one(
+      "value",
+      quantity("mass per length", {
+        min: "0 kg/m",
+        max: "50 kg/m",
+        usual: ["0.01 to 5 kg/m", "1 to 300 kg/100m", "10 to 3000 kg/km"],
+      }),
+      "Mass of each metre.",
+    ),
     meaning: "Weight of the line, for what hangs on the structure: from the antenna's height down.",
     fallback: "not in the sums, which say so",
     source: CATALOGUE,
@@ -97,7 +125,11 @@ export const cableRows: Rows = [
   {
     name: "diameter",
     in: ["cable", "feeder"],
-    args: one("value", quantity("length", { above: "0 mm", max: "0.5 m" }), "Over the jacket."),
+    args: one(
+      "value",
+      quantity("length", { above: "0 mm", max: "0.5 m", usual: ["2 to 60 mm", "0.2 to 6 cm"] }),
+      "Over the jacket.",
+    ),
     meaning: "Outer diameter, for the wind on the line: from the antenna's height down.",
     fallback: "the wind on it is not counted, which is said",
     source: CATALOGUE,

@@ -71,7 +71,11 @@ export const climateRows: Rows = [
     args: [
       {
         name: "gradient",
-        value: quantity("refractivity increase", { min: "-100 N-units", max: "1000 N-units" }),
+        value: quantity("refractivity increase", {
+          min: "-100 N-units",
+          max: "1000 N-units",
+          usual: ["0 to 300 N-units"],
+        }),
         meaning: "Increase in N-units; `N/km` is read as the same.",
       },
     ],
@@ -86,7 +90,11 @@ export const climateRows: Rows = [
     args: [
       {
         name: "gradient",
-        value: quantity("refractivity gradient", { min: "-2000 N/km", max: "200 N/km" }),
+        value: quantity("refractivity gradient", {
+          min: "-2000 N/km",
+          max: "200 N/km",
+          usual: ["-800 to 50 N/km"],
+        }),
         meaning: "Gradient in the lowest 65 m not exceeded for 1 % of the average year.",
       },
     ],
@@ -117,7 +125,11 @@ export const climateRows: Rows = [
     args: [
       {
         name: "value",
-        value: quantity("temperature", { min: "-60 degC", max: "60 degC" }),
+        value: quantity("temperature", {
+          min: "-60 degC",
+          max: "60 degC",
+          usual: ["-40 to 50 degC", "233 to 323 K"],
+        }),
         meaning: "Air temperature.",
       },
     ],
@@ -132,7 +144,11 @@ export const climateRows: Rows = [
     args: [
       {
         name: "value",
-        value: quantity("pressure", { min: "300 hPa", max: "1100 hPa" }),
+        value: quantity("pressure", {
+          min: "300 hPa",
+          max: "1100 hPa",
+          usual: ["500 to 1100 hPa", "50 to 110 kPa", "50000 to 110000 Pa"],
+        }),
         meaning: "Barometric pressure.",
       },
     ],
@@ -186,7 +202,7 @@ export const climateRows: Rows = [
     args: [
       {
         name: "value",
-        value: quantity("length", { min: "0 m", max: "3000 m" }),
+        value: quantity("length", { min: "0 m", max: "3000 m", usual: ["1 to 1000 m"] }),
         meaning: "Standard deviation of the terrain heights in 110 km by 110 km around the path.",
       },
     ],
@@ -201,7 +217,7 @@ export const climateRows: Rows = [
     args: [
       {
         name: "height",
-        value: quantity("length", { min: "-2 km", max: "7 km" }),
+        value: quantity("length", { min: "-2 km", max: "7 km", usual: ["0.1 to 6 km", "100 to 6000 m"] }),
         meaning: "Mean rain height above sea level, 0.36 km above the mean 0 degC isotherm.",
       },
     ],

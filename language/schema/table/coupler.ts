@@ -115,7 +115,11 @@ export const feederRows: Rows = [
     args: [
       {
         name: "value",
-        value: quantity("loss per length", { min: "0 dB/m", max: "10 dB/m" }),
+        value: quantity("loss per length", {
+          min: "0 dB/m",
+          max: "10 dB/m",
+          usual: ["0.5 to 100 dB/100m", "0.005 to 5 dB/m"],
+        }),
         meaning: "Loss for each metre.",
       },
       { name: "at", label: "at", optional: true, value: frequency, meaning: "Frequency of this figure." },

@@ -4,7 +4,7 @@ import type { Context, Property } from "../types.js";
 import { frequency, one, PRACTICE, quantity, type Rows, ref } from "./values.js";
 
 const END: readonly Context[] = ["end", "defaults end"];
-const antennaHeight = quantity("length", { min: "0 m", max: "700 m" });
+const antennaHeight = quantity("length", { min: "0 m", max: "700 m", usual: ["2 to 200 m", "6 to 650 ft"] });
 
 const couplerArgs: Property["args"] = [
   { name: "coupler", value: ref("coupler"), meaning: "Coupler or orthomode transducer." },
@@ -107,7 +107,11 @@ export const endRows: Rows = [
       {
         name: "length",
         label: "length",
-        value: quantity("length", { above: "0 m", max: "300 m" }),
+        value: quantity("length", {
+          above: "0 m",
+          max: "300 m",
+          usual: ["0.2 to 200 m", "20 to 300 cm", "1 to 650 ft"],
+        }),
         meaning: "Its length.",
       },
     ],
@@ -142,7 +146,11 @@ export const endRows: Rows = [
     args: [
       {
         name: "level",
-        value: quantity("power level", { min: "-40 dBm", max: "50 dBm" }),
+        value: quantity("power level", {
+          min: "-40 dBm",
+          max: "44 dBm",
+          usual: ["-15 to 36 dBm", "-45 to 6 dBW"],
+        }),
         meaning: "At the unit's antenna port.",
       },
     ],
@@ -209,7 +217,11 @@ export const installationRows: Rows = [
         name: "length",
         label: "length",
         optional: true,
-        value: quantity("length", { above: "0 m", max: "20 km" }),
+        value: quantity("length", {
+          above: "0 m",
+          max: "20 km",
+          usual: ["1 to 500 m", "3 to 1600 ft", "0.5 to 20 km"],
+        }),
         meaning: "Length of each.",
         fallback: "estimated from the antenna's height and the site's `cable-run`",
       },

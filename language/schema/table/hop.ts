@@ -106,7 +106,7 @@ export const hopRows: Rows = [
     args: [
       {
         name: "value",
-        value: quantity("duration", { min: "0 h", max: "720 h" }),
+        value: quantity("duration", { min: "0 h", max: "720 h", usual: ["0.5 to 72 h", "0.5 to 10 d"] }),
         meaning: "Mean time to repair, travel included.",
       },
     ],

@@ -58,7 +58,11 @@ export const indoorRows: Rows = [
   {
     name: "supply",
     in: ["chassis"],
-    args: one("power", quantity("consumption", { above: "0 W", max: "20 kW" }), "Cards and units together."),
+    args: one(
+      "power",
+      quantity("consumption", { above: "0 W", max: "20 kW", usual: ["5 to 5000 W", "0.1 to 5 kW"] }),
+      "Cards and units together.",
+    ),
     meaning: "Most power that goes through its feeds, each of which must carry all of it.",
     fallback: "not judged",
     source: CATALOGUE,
@@ -67,7 +71,11 @@ export const indoorRows: Rows = [
   {
     name: "heat-limit",
     in: ["chassis"],
-    args: one("power", quantity("consumption", { above: "0 W", max: "20 kW" }), "Heat of all cards."),
+    args: one(
+      "power",
+      quantity("consumption", { above: "0 W", max: "20 kW", usual: ["5 to 5000 W", "0.1 to 5 kW"] }),
+      "Heat of all cards.",
+    ),
     meaning: "Most heat that its fan carries away; what goes up the cables to the units is not in it.",
     fallback: "not judged",
     source: CATALOGUE,
@@ -163,7 +171,11 @@ export const indoorRows: Rows = [
     name: "power-budget",
     in: ["card"],
     alsoCalled: ["poe-budget"],
-    args: one("power", quantity("consumption", { above: "0 W", max: "5 kW" }), "Of all powered ports."),
+    args: one(
+      "power",
+      quantity("consumption", { above: "0 W", max: "5 kW", usual: ["5 to 2000 W", "0.1 to 2 kW"] }),
+      "Of all powered ports.",
+    ),
     meaning: "Most that the powered ports of the card give together.",
     fallback: "only their number is judged",
     source: CATALOGUE,

@@ -36,7 +36,7 @@ export const networkRows: Rows = [
     args: [
       {
         name: "below",
-        value: quantity("length", { above: "0 m", max: "1 km" }),
+        value: quantity("length", { above: "0 m", max: "1 km", usual: ["30 to 1000 m"] }),
         meaning: "Gaps shorter than this, from known ground to known ground, are bridged.",
       },
     ],

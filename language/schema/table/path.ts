@@ -10,13 +10,17 @@ export const pathRows: Rows = [
       { name: "title", optional: true, value: text, meaning: "What it is." },
       {
         name: "height",
-        value: quantity("length", { above: "0 m", max: "500 m" }),
+        value: quantity("length", { above: "0 m", max: "500 m", usual: ["1 to 150 m", "3 to 500 ft"] }),
         meaning: "Height above ground, growth included.",
       },
       {
         name: "distance",
         label: "at",
-        value: quantity("length", { min: "0 m", max: "300 km" }),
+        value: quantity("length", {
+          min: "0 m",
+          max: "300 km",
+          usual: ["0.01 to 150 km", "10 to 150000 m", "0.01 to 95 mi"],
+        }),
         meaning: "Distance along the path.",
       },
       { name: "from", label: "from", value: ref("site"), meaning: "End that the distance counts from." },
@@ -45,13 +49,21 @@ export const pathRows: Rows = [
       },
       {
         name: "start",
-        value: quantity("length", { min: "0 m", max: "300 km" }),
+        value: quantity("length", {
+          min: "0 m",
+          max: "300 km",
+          usual: ["0.01 to 150 km", "10 to 150000 m", "0.01 to 95 mi"],
+        }),
         meaning: "Where it begins along the path.",
       },
       {
         name: "end",
         label: "to",
-        value: quantity("length", { min: "0 m", max: "300 km" }),
+        value: quantity("length", {
+          min: "0 m",
+          max: "300 km",
+          usual: ["0.01 to 150 km", "10 to 150000 m", "0.01 to 95 mi"],
+        }),
         meaning: "Where it ends.",
       },
       { name: "from", label: "from", value: ref("site"), meaning: "End that the distances count from." },
@@ -59,7 +71,7 @@ export const pathRows: Rows = [
         name: "level",
         label: "at",
         optional: true,
-        value: quantity("length", { min: "-500 m", max: "9000 m" }),
+        value: quantity("length", { min: "-500 m", max: "9000 m", usual: ["0 to 5000 m", "0 to 16000 ft"] }),
         meaning: "Its height above sea level.",
         fallback: "mean height of the profile there",
       },

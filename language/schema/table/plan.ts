@@ -34,13 +34,13 @@ export const planRows: Rows = [
       {
         name: "go",
         label: "go",
-        value: quantity("frequency"),
+        value: quantity("frequency", { usual: ["-12000 to 12000 MHz", "-12 to 12 GHz"] }),
         meaning: "Offset of the lower half: f(n) = f0 + go + n step.",
       },
       {
         name: "return",
         label: "return",
-        value: quantity("frequency"),
+        value: quantity("frequency", { usual: ["-12000 to 12000 MHz", "-12 to 12 GHz"] }),
         meaning: "Offset of the upper half: f'(n) = f0 + return + n step.",
       },
       {

@@ -49,7 +49,11 @@ export const radioUnitRows: Rows = [
     args: [
       {
         name: "level",
-        value: quantity("power level", { min: "-130 dBm", max: "20 dBm" }),
+        value: quantity("power level", {
+          min: "-130 dBm",
+          max: "20 dBm",
+          usual: ["-100 to -10 dBm", "-130 to -40 dBW"],
+        }),
         meaning: "Received level.",
       },
       { name: "voltage", value: quantity("voltage", { min: "0 V", max: "20 V" }), meaning: "Test voltage." },
@@ -77,7 +81,11 @@ export const radioUnitRows: Rows = [
       {
         name: "frequency",
         label: "at",
-        value: quantity("frequency", { min: "1 MHz", max: "10 GHz" }),
+        value: quantity("frequency", {
+          min: "1 MHz",
+          max: "10 GHz",
+          usual: ["5 to 6000 MHz", "0.1 to 6 GHz"],
+        }),
         meaning: "Highest intermediate frequency.",
       },
     ],

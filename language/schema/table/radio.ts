@@ -46,7 +46,11 @@ export const radioRows: Rows = [
     args: [
       {
         name: "spacing",
-        value: quantity("frequency", { above: "0 Hz", max: "12 GHz" }),
+        value: quantity("frequency", {
+          above: "0 Hz",
+          max: "12 GHz",
+          usual: ["50 to 11000 MHz", "0.05 to 11 GHz"],
+        }),
         meaning: "Distance of go and return.",
       },
     ],
@@ -77,7 +81,11 @@ export const radioRows: Rows = [
     args: [
       {
         name: "level",
-        value: quantity("power level", { min: "-60 dBm", max: "20 dBm" }),
+        value: quantity("power level", {
+          min: "-60 dBm",
+          max: "20 dBm",
+          usual: ["-45 to -5 dBm", "-75 to -35 dBW"],
+        }),
         meaning: "Received level.",
       },
     ],
@@ -101,21 +109,33 @@ export const radioRows: Rows = [
         name: "rate",
         label: "rate",
         optional: true,
-        value: quantity("bit rate", { above: "0 bit/s" }),
+        value: quantity("bit rate", {
+          above: "0 bit/s",
+          max: "100 Gbit/s",
+          usual: ["2 to 20000 Mbit/s", "1 to 20 Gbit/s", "1500 to 99000 kbit/s"],
+        }),
         meaning: "Net bit rate.",
       },
       {
         name: "power",
         label: "power",
         optional: true,
-        value: quantity("power level", { min: "-40 dBm", max: "50 dBm" }),
+        value: quantity("power level", {
+          min: "-40 dBm",
+          max: "44 dBm",
+          usual: ["-15 to 36 dBm", "-45 to 6 dBW"],
+        }),
         meaning: "Transmit power in this mode, at the unit's antenna port.",
       },
       {
         name: "threshold",
         label: "threshold",
         optional: true,
-        value: quantity("power level", { min: "-130 dBm", max: "0 dBm" }),
+        value: quantity("power level", {
+          min: "-130 dBm",
+          max: "0 dBm",
+          usual: ["-100 to -40 dBm", "-130 to -70 dBW"],
+        }),
         meaning: "Received level at the reference bit error ratio.",
         fallback: "computed from the noise figure and the SNR",
       },
@@ -141,7 +161,11 @@ export const radioRows: Rows = [
       {
         name: "width",
         label: "width",
-        value: quantity("frequency", { above: "0 Hz", max: "5 GHz" }),
+        value: quantity("frequency", {
+          above: "0 Hz",
+          max: "5 GHz",
+          usual: ["1 to 3000 MHz", "0.5 to 3 GHz"],
+        }),
         meaning: "Width of the signature.",
       },
       {
@@ -219,7 +243,7 @@ export const radioRows: Rows = [
     args: [
       {
         name: "value",
-        value: quantity("duration", { above: "0 h" }),
+        value: quantity("duration", { above: "0 h", usual: ["1 to 500 y", "1000 to 5000000 h"] }),
         meaning: "Mean time between failures of one unit with all that fails with it.",
       },
     ],
@@ -234,7 +258,7 @@ export const radioRows: Rows = [
     args: [
       {
         name: "value",
-        value: quantity("duration", { min: "0 s", max: "1 h" }),
+        value: quantity("duration", { min: "0 s", max: "1 h", usual: ["1 to 5000 ms", "0.01 to 60 s"] }),
         meaning: "Interruption when the standby takes over.",
       },
     ],

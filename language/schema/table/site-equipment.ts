@@ -21,7 +21,11 @@ export const siteEquipmentRows: Rows = [
   {
     name: "cable-run",
     in: SITE,
-    args: one("length", quantity("length", { min: "0 m", max: "500 m" }), "From structure to rack."),
+    args: one(
+      "length",
+      quantity("length", { min: "0 m", max: "500 m", usual: ["1 to 150 m", "3 to 500 ft"] }),
+      "From structure to rack.",
+    ),
     meaning: "Horizontal run of cables between structure and rack, for the estimate of their lengths.",
     fallback: "10 m",
     source: "survey",
@@ -96,7 +100,11 @@ export const siteEquipmentRows: Rows = [
   {
     name: "plant",
     in: SITE,
-    args: one("power", quantity("consumption", { above: "0 W", max: "500 kW" }), "For this design."),
+    args: one(
+      "power",
+      quantity("consumption", { above: "0 W", max: "500 kW", usual: ["20 to 20000 W", "0.1 to 20 kW"] }),
+      "For this design.",
+    ),
     meaning: "What the -48 V plant gives to the equipment of this design.",
     fallback: "not judged",
     source: "survey",
@@ -131,7 +139,11 @@ export const siteEquipmentRows: Rows = [
         name: "autonomy",
         label: "autonomy",
         optional: true,
-        value: quantity("duration", { above: "0 h", max: "1 y" }),
+        value: quantity("duration", {
+          above: "0 h",
+          max: "1 y",
+          usual: ["1 to 168 h", "15 to 300 min", "1 to 14 d"],
+        }),
         meaning: "How long the site must stand without mains.",
         fallback: "not judged",
       },
@@ -183,7 +195,11 @@ export const siteEquipmentRows: Rows = [
     args: [
       {
         name: "speed",
-        value: quantity("speed", { above: "0 m/s", max: "100 m/s" }),
+        value: quantity("speed", {
+          above: "0 m/s",
+          max: "100 m/s",
+          usual: ["15 to 80 m/s", "50 to 290 km/h"],
+        }),
         meaning: "Basic speed: 10-minute mean at 10 m in open country, 50-year. Never a gust.",
       },
       {
@@ -216,12 +232,20 @@ export const siteEquipmentRows: Rows = [
     alsoCalled: ["mounts", "bracket", "support-frame"],
     args: [
       { name: "title", value: text, meaning: "What it is." },
-      { name: "mass", value: quantity("mass", { min: "0 kg", max: "20000 kg" }), meaning: "Its weight." },
+      {
+        name: "mass",
+        value: quantity("mass", { min: "0 kg", max: "20000 kg", usual: ["0.5 to 5000 kg", "0.5 to 5 t"] }),
+        meaning: "Its weight.",
+      },
       {
         name: "area",
         label: "area",
         optional: true,
-        value: quantity("area", { min: "0 m2", max: "100 m2" }),
+        value: quantity("area", {
+          min: "0 m2",
+          max: "100 m2",
+          usual: ["0.01 to 50 m2", "100 to 100000 cm2"],
+        }),
         meaning: "Area that it turns to the wind.",
         fallback: "the wind on it is not counted",
       },
@@ -229,7 +253,7 @@ export const siteEquipmentRows: Rows = [
         name: "height",
         label: "at",
         optional: true,
-        value: quantity("length", { min: "0 m", max: "700 m" }),
+        value: quantity("length", { min: "0 m", max: "700 m", usual: ["1 to 350 m", "3 to 1150 ft"] }),
         meaning: "Height of its middle above ground.",
         fallback: "that of the site's highest antenna",
       },
@@ -245,7 +269,7 @@ export const siteEquipmentRows: Rows = [
     in: SITE,
     args: one(
       "force",
-      quantity("force", { above: "0 N", max: "1000 kN" }),
+      quantity("force", { above: "0 N", max: "1000 kN", usual: ["0.2 to 200 kN", "200 to 200000 N"] }),
       "Of what this design hangs on it.",
     ),
     meaning: "Wind force that the structure may take from the antennas, lines and mounts of this design.",
@@ -258,7 +282,7 @@ export const siteEquipmentRows: Rows = [
     in: SITE,
     args: one(
       "mass",
-      quantity("mass", { above: "0 kg", max: "100000 kg" }),
+      quantity("mass", { above: "0 kg", max: "100000 kg", usual: ["20 to 20000 kg", "0.5 to 20 t"] }),
       "Antennas, units, couplers, lines, mounts.",
     ),
     meaning: "Weight that the structure may take from this design.",

@@ -45,7 +45,7 @@ export const siteRows: Rows = [
     args: [
       {
         name: "level",
-        value: quantity("length", { min: "-500 m", max: "9000 m" }),
+        value: quantity("length", { min: "-500 m", max: "9000 m", usual: ["0 to 5000 m", "0 to 16000 ft"] }),
         meaning: "Height above sea level.",
       },
     ],
@@ -75,7 +75,7 @@ export const siteRows: Rows = [
       },
       {
         name: "height",
-        value: quantity("length", { above: "0 m", max: "700 m" }),
+        value: quantity("length", { above: "0 m", max: "700 m", usual: ["3 to 350 m", "10 to 1150 ft"] }),
         meaning: "Height above ground.",
       },
     ],

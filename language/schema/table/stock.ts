@@ -45,7 +45,11 @@ export const stockRows: Rows = [
   {
     name: "grounding",
     in: ["network"],
-    args: one("every", quantity("length", { above: "0 m", max: "1 km" }), "Of cable."),
+    args: one(
+      "every",
+      quantity("length", { above: "0 m", max: "1 km", usual: ["5 to 200 m", "15 to 650 ft"] }),
+      "Of cable.",
+    ),
     meaning:
       "Grounding kits along a cable: one for each such length, beside those at the unit, at the foot of the structure and at the entry.",
     fallback: "30 m",

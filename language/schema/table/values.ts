@@ -13,7 +13,7 @@ export const text: ValueSpec = { type: "text" };
 
 export function quantity(
   dimension: Dimension,
-  limits: { min?: string; max?: string; above?: string } = {},
+  limits: Omit<Extract<ValueSpec, { type: "quantity" }>, "type" | "dimension"> = {},
 ): ValueSpec {
   return { type: "quantity", dimension, ...limits };
 }
@@ -28,8 +28,16 @@ export function phrase(words: readonly string[], meaning: (word: string) => stri
 }
 
 /** A frequency from the bottom of the fixed service's bands to its top. */
-export const frequency = quantity("frequency", { min: "1 GHz", max: "120 GHz" });
-export const bandwidth = quantity("frequency", { min: "0.1 MHz", max: "5 GHz" });
+export const frequency = quantity("frequency", {
+  min: "1 GHz",
+  max: "120 GHz",
+  usual: ["1.3 to 95 GHz", "1300 to 95000 MHz"],
+});
+export const bandwidth = quantity("frequency", {
+  min: "0.1 MHz",
+  max: "5 GHz",
+  usual: ["1.5 to 2500 MHz", "1500 to 99000 kHz"],
+});
 
 /** `17.7 GHz to 19.7 GHz` */
 export const frequencyRange: readonly ArgSpec[] = [

@@ -30,7 +30,7 @@ describe("on a property", () => {
     expect(found?.on).toBe("power");
     for (const part of [
       "Transmit power of this end",
-      "-40 dBm to 50 dBm",
+      "-40 dBm to 44 dBm",
       "the mode's power",
       "common practice",
       "power 18 dBm",
