@@ -5,6 +5,7 @@
  */
 import type { Finding } from "../../shared/design/finding.js";
 import { CRITERION_RULES } from "../../shared/rules/asked.js";
+import { RULES } from "../../shared/rules/index.js";
 import type { TextProblem } from "../facts/fact.js";
 import type { DesignModel } from "../model/design-model.js";
 import type { SourceFile } from "../model/source-file.js";
@@ -116,13 +117,23 @@ const UNCOVERED: ReadonlySet<string> = new Set([
   "standby-margin",
 ]);
 
+/** Rules about figures hide each other only where one is quiet behind the other; a hop that cannot be built hides all. */
+const FIGURES: ReadonlySet<string> = new Set([...UNCOVERED, ...CRITERION_RULES, "overload"]);
+
+function isQuietAfter(hidden: string, cause: string): boolean {
+  const rule = RULES.get(hidden);
+  // An obstruction tells what it costs.
+  if (cause === "clearance" || cause === "diffraction-loss") return true;
+  return rule?.scope === "hop" && (rule.quietAfter?.includes(cause) ?? false);
+}
+
 /** After these the path is another one, and what it comes to is another matter. */
 const OTHER_PATH: ReadonlySet<string> = new Set(["path-length", "position-slip"]);
 
 function helps(toMend: ToMend, after: readonly Finding[]): boolean {
   const { finding, before } = toMend;
   const isUncovered = (rule: string) =>
-    UNCOVERED.has(rule) ||
+    (UNCOVERED.has(rule) && (!FIGURES.has(finding.rule) || isQuietAfter(rule, finding.rule))) ||
     (OTHER_PATH.has(finding.rule) && (rule === "not-judged" || CRITERION_RULES.has(rule)));
   const known = new Set(before.filter(isOpen).flatMap(keysOf));
   const isNew = (one: Finding) =>

@@ -12,13 +12,8 @@ type Rewriting = (text: string) => readonly string[];
 /** `47,5 -30,5`: the decimal comma. */
 const withPoints: Rewriting = (text) => [text.replace(/(\d),(?=\d)/g, "$1.")];
 
-/** `30.5 W` with its sign and `-30.5W`: the letter says it; who negates twice means the other. */
-const withoutSign: Rewriting = (text) => [
-  text.replace(/[-−]\s*(\d[^\s]*[NSEW])/gi, "$1"),
-  text.replace(/[-−]\s*(\d[^\s]*)([NSEW])/gi, (_, digits: string, letter: string) => digits + OTHER[letter]!),
-];
-
-const OTHER: Readonly<Record<string, string>> = { N: "S", S: "N", E: "W", W: "E" };
+/** `-30.5W`: the letter says it. Who turns it once more means a place on the other side of the meridian. */
+const withoutSign: Rewriting = (text) => [text.replace(/[-−]\s*(\d[^\s]*[NSEW])/gi, "$1")];
 
 /** `54 27 12.4 N 3 04 51.0 W` and `54 27 12.4 -3 04 51.0`: degrees, minutes and seconds without their signs. */
 const withSigns: Rewriting = (text) => {
@@ -45,8 +40,8 @@ const exchanged: Rewriting = (text) => {
   return second === undefined || more.length > 0 ? [] : [`${second} ${first}`];
 };
 
-/** `47°65'N`: what stands behind the degrees is no minutes but their decimals. */
-const asDecimals: Rewriting = (text) => [text.replace(/(\d+)°(\d+)['′’](?=[NSEW]|\s|$)/gi, "$1.$2°")];
+/** `47°65'N`: there are no such minutes, so what stands behind the degrees are their decimals. */
+const asDecimals: Rewriting = (text) => [text.replace(/(\d+)°([6-9]\d)['′’](?=[NSEW]|\s|$)/gi, "$1.$2°")];
 
 const ONE_READING: readonly Rewriting[] = [withPoints, withSigns];
 const FURTHER: readonly Rewriting[] = [withoutSign, exchanged, asDecimals];

@@ -45,6 +45,8 @@ export const hopIncomplete: HopRule = {
 
 /** What the design and its catalogue could mend; a channel that no plan has is told by the text. */
 function isOfDesign({ code, of, fact }: Lack): boolean {
+  // The text tells what cannot be used, and what is still to be chosen, at its place.
+  if (code === "unusable") return false;
   if (code === "fact") return fact !== undefined;
   return code === "catalogue" || code === "beyond reason" || of.includes("heights");
 }

@@ -1,6 +1,7 @@
 /** Channels that exist and the radio tunes, and widths that it has modes of: those nearest to what is written. */
 import type { Hop } from "../../../shared/design/design.js";
 import { bandwidth } from "../../../shared/format/numbers.js";
+import { isWider } from "../../../shared/rules/mode-width.js";
 import { channelFrequencies, plansNamed, plansWithin } from "../../../shared/spectrum/channel-plan.js";
 import { argument, type Fact, factNamed, numberOf, quantityOf, wordOf } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
@@ -72,9 +73,10 @@ export function otherChannel({ model, file, problem }: TextToMend): readonly Qui
   const named = of(planName);
   const offWidth = (one: ChannelChoice) => Math.abs(Math.log(one.widthHz / widthHz));
   const offNumber = (one: ChannelChoice) => Math.abs(one.number - wanted);
-  const all = (named.length > 0 ? named : of()).toSorted(
-    (a, b) => offWidth(a) - offWidth(b) || offNumber(a) - offNumber(b),
-  );
+  const widestHz = Math.max(0, ...(hop?.modes ?? []).map(({ bandwidthHz }) => bandwidthHz));
+  const all = (named.length > 0 ? named : of())
+    .filter((one) => !isWider(widestHz, one.widthHz))
+    .toSorted((a, b) => offWidth(a) - offWidth(b) || offNumber(a) - offNumber(b));
   // The channel next to the one written, and the other widths and plans each with theirs.
   const first = new Set<string>();
   const chosen = all.filter((one) => {

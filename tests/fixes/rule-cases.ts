@@ -1,0 +1,40 @@
+/** Designs for rules whose own example holds no catalogue entry, or no line, that could mend it. */
+import { equipped } from "../../shared/rules/equipment/example-equipment.js";
+import { EXAMPLE_PREAMBLE, exampleHop } from "../../shared/rules/example-preamble.js";
+import { RULES } from "../../shared/rules/index.js";
+
+const LARGER = `antenna A18-12 like A18-06 { diameter 1.2 m; gain 44.5 dBi; polarizations dual }
+antenna A18-09 like A18-06 { diameter 0.9 m; gain 42 dBi; polarizations dual }
+radio R18H like R18 {
+  mode 55 MHz QPSK rate 78 Mbit/s power 30 dBm threshold -86 dBm
+  mode 55 MHz 128QAM rate 310 Mbit/s power 28 dBm threshold -69 dBm
+}
+feeder FLEX-18 { kind flexible; guide R220; loss 1 dB/m at 18.7 GHz }
+card E16 { kind e1; ports 16 E1-75; draws 8 W }`;
+
+const withLarger = (id: string) => `${EXAMPLE_PREAMBLE}\n${LARGER}\n${RULES.get(id)!.bad}`;
+const lossy = (lossDb: number) =>
+  `${EXAMPLE_PREAMBLE}\n${LARGER}\n${exampleHop({ keld: `antenna A18-06 at 40 m\n    transmits high\n    extra-loss ${lossDb} dB` })}`;
+
+export const RULE_CASES: Readonly<Record<string, readonly string[]>> = {
+  availability: [withLarger("availability"), lossy(12)],
+  "link-availability": [0.5, 1, 2, 5, 10, 20].map((percent) =>
+    withLarger("link-availability").replace("propagation 0.1 %", `propagation ${percent} %`),
+  ),
+  "link-quality": [4, 8, 12].map((lossDb) =>
+    withLarger("link-quality")
+      .replace("extra-loss 18 dB", `extra-loss ${lossDb} dB`)
+      .replace("2500 km block-ratio 0.01", "30 km block-ratio 1"),
+  ),
+  "fade-margin": [withLarger("fade-margin")],
+  "level-below-threshold": [30, 34, 38, 42, 46].map(lossy),
+  "antenna-single-polarized": [withLarger("antenna-single-polarized")],
+  "direct-mounting": [withLarger("direct-mounting")],
+  "traffic-ports-short": [
+    `${EXAMPLE_PREAMBLE}\n${LARGER}\n${equipped('service "x" 4 E1-75\nchassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n  card FERN\n}')}`,
+  ],
+  "duplex-mismatch": [
+    `${EXAMPLE_PREAMBLE}\nradio R18W like R18 { duplex 1480 MHz }\n${RULES.get("duplex-mismatch")!.bad}`,
+  ],
+  "hop-incomplete": [`${EXAMPLE_PREAMBLE}\nhop KELD-TARN {\n  KELD {\n  }\n  TARN { antenna A18-06 }\n}\n`],
+};
