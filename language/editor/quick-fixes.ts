@@ -41,13 +41,28 @@ export function textFixes(model: DesignModel, path: string, range: TextRange): r
   return model
     .problemsOf(path)
     .filter((problem) => overlap(problem, range))
-    .flatMap((problem) => {
-      const proposed = [
-        ...ownFixes(path, problem),
-        ...(TEXT_PROPOSALS[problem.rule]?.({ model, file, problem }) ?? []),
-      ];
-      return distinct(proposed).filter((fix) => mendsText(model, file, problem.rule, fix));
-    });
+    .flatMap((problem) => fixesOfProblem(model, file, problem));
+}
+
+/** Of each problem of a file the one fix that it has, where that leaves nothing to choose. */
+export function certainTextFixes(model: DesignModel, path: string): readonly QuickFix[] {
+  const file = model.file(path);
+  if (!file) return [];
+  return model.problemsOf(path).flatMap((problem) => {
+    // Most problems have none, and trying costs.
+    const proposed = proposedFor(model, file, problem);
+    if (proposed.length !== 1 || !proposed[0]!.certain) return [];
+    return proposed.filter((fix) => mendsText(model, file, problem.rule, fix));
+  });
+}
+
+function fixesOfProblem(model: DesignModel, file: SourceFile, problem: TextProblem): readonly QuickFix[] {
+  return proposedFor(model, file, problem).filter((fix) => mendsText(model, file, problem.rule, fix));
+}
+
+function proposedFor(model: DesignModel, file: SourceFile, problem: TextProblem): readonly QuickFix[] {
+  const further = TEXT_PROPOSALS[problem.rule]?.({ model, file, problem }) ?? [];
+  return distinct([...ownFixes(file.path, problem), ...further]);
 }
 
 function ownFixes(file: string, { rule, fixes = [] }: TextProblem): readonly QuickFix[] {
@@ -105,6 +120,14 @@ export async function findingFixes(toMend: ToMend, tryFix: TryFix): Promise<read
   // What the accepted fault brings about may well be told from then on; that is no reason to refuse.
   if (accept && vanishes(toMend, await tryFix(accept.edits))) helping.push(accept);
   return helping;
+}
+
+/** The one fix of a finding, where it has one alone, that changes no decision and helps. */
+export async function certainFindingFix(toMend: ToMend, tryFix: TryFix): Promise<QuickFix | undefined> {
+  if (toMend.finding.accepted) return undefined;
+  const [fix, ...others] = PROPOSALS[toMend.finding.rule]?.(toMend) ?? [];
+  if (fix === undefined || others.length > 0 || fix.changesDecision) return undefined;
+  return helps(toMend, await tryFix(fix.edits)) ? fix : undefined;
 }
 
 /** Findings that stay quiet behind others: mending those uncovers them, which is no fault of the fix. */

@@ -32,6 +32,11 @@ export function program(): Command {
       "--baseline <file>",
       "output of an earlier check --format json: only findings that are not in it make the exit status 1",
     )
+    .option("--fix", "first write the fixes that leave nothing to choose and change no decision, then judge")
+    .option(
+      "--dry-run",
+      "with --fix: write nothing and print the change as a unified diff; exit status 1 when there is one",
+    )
     .option("--resolved", "with --format json: add the design with all names and defaults resolved")
     .addOption(todayOption())
     .action(async (dir, options) => {

@@ -24,7 +24,12 @@ const HIDES: Readonly<Record<string, readonly string[]>> = {
 const CAUSES: Readonly<Record<string, readonly string[]>> = {
   "survey-unusable": ["not-judged"],
   clearance: ["availability", "fade-margin"],
-  "both-ends-same-half": ["duplex-mismatch"],
+  // Without what cannot be built or counted there is no verdict.
+  "obstacle-off-path": ["not-judged"],
+  "both-ends-same-half": ["duplex-mismatch", "not-judged"],
+  "coupler-wrong-kind": ["not-judged"],
+  "coupler-missing": ["not-judged"],
+  "antenna-ports-short": ["not-judged"],
   "frequency-outside-tuning": [
     "half-outside-radio",
     "frequency-off-channel",
@@ -41,7 +46,7 @@ const TEXT_HIDES: Readonly<Record<string, readonly string[]>> = {
   "unknown-choice": ["coupler-missing", "antenna-ports-short"],
   unfinished: ["both-ends-same-half"],
   // What is declared has nothing in it yet.
-  "unknown-name": ["unknown-mode", "not-judged"],
+  "unknown-name": ["unknown-mode", "not-judged", "objective-missing"],
 };
 
 function faultsOf(applied: readonly Applied[], allowed: (one: Applied) => readonly string[]): string[] {

@@ -1,5 +1,5 @@
 import type { Severity } from "../../../shared/design/finding.js";
-import { EXIT } from "../../command-error.js";
+import { CommandError, EXIT } from "../../command-error.js";
 import { isUnread } from "../../files/hop-files.js";
 import { type JudgedFolder, judgeFolder } from "../../findings/judged-folder.js";
 import { atLeast, type PlacedFinding } from "../../findings/placed.js";
@@ -22,12 +22,25 @@ export interface CheckOptions {
   readonly show: Severity | "remarks";
   readonly today: string;
   readonly resolved?: boolean;
+  /** Writes the fixes that are certain before judging. */
+  readonly fix?: boolean;
+  /** With `fix`: only shows them. */
+  readonly dryRun?: boolean;
   /** Output of an earlier `check --format json`: only findings that are not in it make the exit status 1. */
   readonly baseline?: string;
 }
 
 /** @returns the exit status */
 export async function check(folder: string, options: CheckOptions): Promise<number> {
+  if (options.dryRun && !options.fix)
+    throw new CommandError("check --dry-run shows what --fix would write; add --fix");
+  if (options.dryRun && options.format !== "text")
+    throw new CommandError("check --fix --dry-run prints a diff; leave --format out");
+  if (options.fix) {
+    const { applyFixes, showFixes } = await import("./fix.js");
+    if (options.dryRun) return showFixes(folder, options.today);
+    await applyFixes(folder, options.today);
+  }
   const progress = progressLine();
   const judged = await judgeFolder(folder, { today: options.today, pace: progress.pace });
   progress.end();

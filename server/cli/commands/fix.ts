@@ -1,0 +1,40 @@
+/** `check --fix`: what is certain is written, or shown as it would be. */
+import { readFileSync } from "node:fs";
+import { CommandError, EXIT } from "../../command-error.js";
+import { textOf } from "../../files/hop-files.js";
+import { shownFrom } from "../../findings/paths.js";
+import { type ChangedText, certainFixes } from "../fix/certain.js";
+import { unifiedDiff } from "../fix/unified.js";
+import { safe } from "../print/safe.js";
+import { note, print } from "../streams.js";
+import { rewriteWhole } from "../write-whole.js";
+
+/** Prints what would be written. @returns the exit status: 1 when a file would change */
+export async function showFixes(folder: string, today: string): Promise<number> {
+  const { changed } = await certainFixes(folder, today);
+  const status = changed.length > 0 ? EXIT.findings : EXIT.clean;
+  process.exitCode = status;
+  await print(
+    changed.map(({ path, before, after }) =>
+      unifiedDiff(safe(shownFrom(process.cwd(), path)), before, after),
+    ),
+  );
+  return status;
+}
+
+/** Writes, and tells on standard error what by file and line. */
+export async function applyFixes(folder: string, today: string): Promise<void> {
+  const { applied, changed } = await certainFixes(folder, today);
+  for (const text of changed) refuseMoved(text);
+  for (const { path, after } of changed) rewriteWhole(path, after);
+  for (const { file, line, rule, title } of applied)
+    note(safe(`fixed ${shownFrom(process.cwd(), file)}:${line}: ${title} [${rule}]`));
+  note(applied.length === 0 ? "nothing was certain enough to be fixed" : `${applied.length} fixed`);
+}
+
+/** What somebody wrote meanwhile is not written over. */
+function refuseMoved({ path, before }: ChangedText): void {
+  const now = textOf(path, readFileSync(path));
+  if (!("text" in now) || now.text !== before)
+    throw new CommandError(`${path}: it was changed meanwhile; nothing was written, run it again`);
+}
