@@ -20,7 +20,7 @@ function slipped(name: string, change: (text: string) => string, more?: (folder:
 
 const sound = readFileSync(join(SAMPLES, "learning/hops.hop"), "utf8");
 const slips = (text: string) =>
-  text.replace("polarization vertical", "polarisation Vertical").replace(" at 15 m", " at 15,0 m");
+  text.replace("transmits high", "transmist High").replace(" at 15 m", " at 15,0 m");
 const hopsOf = (folder: string) => readFileSync(join(folder, "hops.hop"), "utf8");
 const withPoint = sound.replace(" at 15 m", " at 15.0 m");
 
@@ -32,8 +32,8 @@ describe("check --fix", () => {
     const before = run(["check", folder]);
     const { status, stdout, stderr } = run(["check", "--fix", folder]);
     expect(hopsOf(folder)).toBe(withPoint);
-    expect(stderr).toMatch(/fixed .*hops\.hop:\d+: Write polarization \[unknown-word\]/);
-    expect(stderr).toMatch(/fixed .*hops\.hop:\d+: Write vertical \[unknown-choice\]/);
+    expect(stderr).toMatch(/fixed .*hops\.hop:\d+: Write transmits \[unknown-word\]/);
+    expect(stderr).toMatch(/fixed .*hops\.hop:\d+: Write high \[unknown-choice\]/);
     expect(stderr).toMatch(/\n3 fixed\n/);
     expect(before.status).toBe(1);
     expect(stdout).not.toContain("unknown-word");
@@ -49,7 +49,7 @@ describe("check --fix", () => {
     expect(status).toBe(1);
     expect(hopsOf(folder)).toBe(slips(sound));
     expect(stdout).toMatch(/^--- a\/hops\.hop\n\+\+\+ b\/hops\.hop\n@@ -\d+,\d+ \+\d+,\d+ @@\n/);
-    expect(stdout).toContain("\n-  polarisation Vertical\n+  polarization vertical\n");
+    expect(stdout).toContain("\n-    transmist High\n+    transmits high\n");
     const clean = slipped("clean", (text) => text);
     expect(run(["check", "--fix", "--dry-run", clean])).toMatchObject({ status: 0, stdout: "" });
   });
@@ -106,9 +106,9 @@ describe("the diff", () => {
     ["a", "a\n", "@@ -1 +1 @@\n-a\n\\ No newline at end of file\n+a\n"],
     ["", "a\n", "@@ -0,0 +1 @@\n+a\n"],
     [
-      "1\\n2\\n3\\n4\\n5\\n6\\n7\\n8\\n9\\n10\\n",
-      "1\\nx\\n3\\n4\\n5\\n6\\n7\\n8\\n9\\ny\\n",
-      "@@ -1,5 +1,5 @@\\n 1\\n-2\\n+x\\n 3\\n 4\\n 5\\n@@ -7,4 +7,4 @@\\n 7\\n 8\\n 9\\n-10\\n+y\\n",
+      "1\n2\n3\n4\n5\n6\n7\n8\n9\n10\n",
+      "1\nx\n3\n4\n5\n6\n7\n8\n9\ny\n",
+      "@@ -1,5 +1,5 @@\n 1\n-2\n+x\n 3\n 4\n 5\n@@ -7,4 +7,4 @@\n 7\n 8\n 9\n-10\n+y\n",
     ],
   ])("%j to %j", (before, after, hunks) => {
     expect(unifiedDiff("f", before, after)).toBe(`--- a/f\n+++ b/f\n${hunks}`);
