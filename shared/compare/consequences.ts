@@ -118,15 +118,23 @@ function changeOf(was: Figure | undefined, is: Figure): FigureChange | undefined
   if (!was) return { ...name, is: is.text, verdict: "changed" };
   const by = is.value - was.value;
   const step = Math.max(was.step, is.step);
-  const texts = { ...name, was: was.text, is: is.text };
+  const otherMode = was.mode !== is.mode;
+  const texts = otherMode
+    ? { ...name, was: inMode(was), is: inMode(is) }
+    : { ...name, was: was.text, is: is.text };
   // Half of a millionth for what binary fractions lose.
   if (Math.abs(by) < step * (1 - 5e-7)) {
     // A figure that was only bounded says something else though its digits are the same.
     return was.bound === is.bound ? undefined : { ...texts, verdict: "changed" };
   }
   if (!isCertain(was, is, by)) return { ...texts, verdict: "changed" };
-  const verdict = is.better === "neither" ? "changed" : by > 0 ? "better" : "worse";
+  const verdict = is.better === "neither" ? "changed" : by > 0 ? (otherMode ? "changed" : "better") : "worse";
   return { ...texts, difference: is.difference(by), by, verdict };
+}
+
+/** A figure of a lower mode is no gain: which mode each is of stands beside it. */
+function inMode({ text, mode }: Figure): string {
+  return mode === undefined ? text : `${text} with ${mode}`;
 }
 
 /** Whether a difference has the sign that it seems to have: what is only bounded may lie on either side of a figure. */

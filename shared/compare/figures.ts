@@ -33,6 +33,8 @@ export interface Figure {
   readonly text: string;
   /** Set where a method only bounds the value. */
   readonly bound?: Bound;
+  /** The mode that it is of, for example `128QAM`; undefined: of none. */
+  readonly mode?: string;
   /** Set where a method was continued beyond its range for it: see `ESTIMATE_REMARK`. */
   readonly estimated?: true;
   /** Smallest difference that is worth telling: the last digit printed. */
@@ -53,7 +55,7 @@ export function figuresOf(hop: Hop, result: HopResult): Figure[] {
       return [
         levelOf(`Received level at ${place}, judged mode`, place, mode.receivedLevelDbm),
         inDecibels("margin", `Fade margin at ${place}`, place, mode.fadeMarginDb, decibels),
-      ];
+      ].map((figure) => ({ ...figure, mode: mode.modulation }));
     }),
     ...standbyOf(result),
     ...clearances(result),
@@ -109,7 +111,8 @@ function standbyOf({ standby }: HopResult): Figure[] {
   const weakest = standby?.weakest;
   if (weakest === undefined) return [];
   const label = "Least fade margin with a unit on standby";
-  return [inDecibels("standby", label, "", weakest.fadeMarginDb, decibels)];
+  const figure = inDecibels("standby", label, "", weakest.fadeMarginDb, decibels);
+  return [{ ...figure, mode: weakest.modulation }];
 }
 
 /** What the objective asks for; without an objective what is shown for information. */
@@ -136,6 +139,7 @@ function availabilityOf({ availability: found }: HopResult): Figure[] {
       place: "",
       value: found.availabilityPercent,
       text: availabilityBounded(found),
+      mode: found.modulation,
       bound: found.bound,
       estimated: found.atLeastPercent === undefined ? undefined : true,
       step: outage > 0 ? 10 ** Math.max(-7, Math.floor(Math.log10(outage)) - 1) : 1e-7,

@@ -32,7 +32,7 @@ describe("report", () => {
     const out = scratch("report");
     const { status, stdout, stderr } = run(["report", "learning", "--out", out, "--today", "2026-11-01"]);
     expect(stdout).toBe("");
-    expect(stderr).toMatch(/^6 pages written to /);
+    expect(stderr).toMatch(/^2 errors in the design, told on the pages\n6 pages written to /);
     // Two of its hops are wrong on purpose.
     expect(status).toBe(1);
     const files = filesBelow(out).filter((path) => path !== ".hopwright-report");

@@ -134,9 +134,9 @@ test("history, as text and as JSON by its schema", () => {
   const { status, stdout } = history();
   expect(status).toBe(0);
   const [heads, ...lines] = stdout.trimEnd().split("\n");
-  expect(heads).toMatch(/^date {8}commit {7}margin +availability {2}title$/);
+  expect(heads).toMatch(/^date {8}commit {7}margin {2}mode +availability {2}title$/);
   expect(lines[0]).toMatch(
-    /^2026-01-01 {2}\w{7} {5}\d\d\.\d dB {2}99\.\d+ % \(est\., ≥ 99\.\d+ %\) {2}better$/,
+    /^2026-01-01 {2}\w{7} {5}\d\d\.\d dB {2}\d+QAM +99\.\d+ % \(est\., ≥ 99\.\d+ %\) {2}better$/,
   );
   expect(lines.slice(1, 3)).toEqual([
     "    FELL: antenna A18-06 at 40 m -> A18-12 at 40 m",

@@ -56,7 +56,7 @@ describe("a hop that nobody edited is affected by", () => {
     expect(told).toContainEqual(
       expect.stringMatching(/^Received level at \w+, judged mode: \+4\.0 dB changed$/),
     );
-    expect(told).toContainEqual(expect.stringMatching(/^Fade margin at \w+: \+21\.0 dB better$/));
+    expect(told).toContainEqual(expect.stringMatching(/^Fade margin at \w+: \+21\.0 dB changed$/));
     expect(told).toContainEqual("Capacity of the highest mode: -232.0 Mbit/s worse");
     // The three have other defaults of that block in common.
     expect(changes.shared).toMatchObject([{ entry: "defaults hop", usedBy: 3, affects: 2 }]);

@@ -297,7 +297,12 @@ function figuresTold({ figures }: HopChange, turned: boolean): string[] {
   return figures
     .filter(({ was, is }) => was !== undefined && is !== undefined)
     .map(({ label, was, is, verdict }) =>
-      turned ? `${label}: ${is} ${was} ${verdicts[verdict]}` : `${label}: ${was} ${is} ${verdict}`,
+      // Of another mode more is no gain, and less a loss.
+      / with \S+QAM| with QPSK/.test(was!)
+        ? `${label}: ${[was, is].sort().join(" ")}`
+        : turned
+          ? `${label}: ${is} ${was} ${verdicts[verdict]}`
+          : `${label}: ${was} ${is} ${verdict}`,
     )
     .sort();
 }

@@ -54,11 +54,13 @@ export async function report(folder: string, options: ReportOptions): Promise<nu
   const changed = options.hop === undefined ? record.removeOthers() : [];
   for (const path of changed)
     note(`${safe(path)} was changed by hand since an earlier report and is left there`);
+  const errors = judged.designs.reduce((sum, design) => sum + countsOf(design).errors, 0);
+  if (errors > 0) note(`${errors} error${errors === 1 ? "" : "s"} in the design, told on the pages`);
   note(
     `${pages} page${pages === 1 ? "" : "s"} written to ${safe(shownFrom(process.cwd(), resolve(options.out)))}`,
   );
   if (unreadable) return EXIT.unreadable;
-  return judged.designs.some((design) => countsOf(design).errors > 0) ? EXIT.findings : EXIT.clean;
+  return errors > 0 ? EXIT.findings : EXIT.clean;
 }
 
 /** Pages among the files of a design would be taken for a part of it by the next reader. */

@@ -28,6 +28,8 @@ export interface HistoryEntryOutput {
   readonly terrainChanged: boolean;
   /** Of the weaker direction, in the mode that the objective is held against. */
   readonly fadeMarginDb?: number;
+  /** Of that mode. */
+  readonly modulation?: string;
   readonly availabilityPercent?: number;
   /** The availability is at least or at most its figure. */
   readonly availabilityBound?: Bound;

@@ -17,14 +17,15 @@ export function* historyText(entries: readonly HistoryEntry[], paint: Paint): It
   const availabilities = entries.map(({ judged }) => availabilityText(judged?.result.availability));
   const width = Math.max(12, ...availabilities.map((text) => text.length));
   if (entries.length > 0)
-    yield `${paint("dim", ["date".padEnd(10), "commit".padEnd(9), "margin".padStart(8), "availability".padStart(width), "title"].join("  "))}\n`;
+    yield `${paint("dim", ["date".padEnd(10), "commit".padEnd(9), "margin".padStart(8), "mode".padEnd(8), "availability".padStart(width), "title"].join("  "))}\n`;
   for (const [index, entry] of entries.entries()) {
     const { commit, hop, status, decisions, shared, terrainChanged } = entry;
-    const { fadeMarginDb } = figures(entry);
+    const { fadeMarginDb, modulation = "" } = figures(entry);
     const told = [
       (commit?.date ?? "").padEnd(10),
       paint("yellow", (commit?.short ?? "work tree").padEnd(9)),
       (fadeMarginDb === undefined ? "–" : decibels(fadeMarginDb)).padStart(8),
+      modulation.padEnd(8),
       availabilities[index]!.padStart(width),
       safe(commit?.title ?? "not committed"),
     ];
@@ -80,8 +81,10 @@ export function historyJson(
 function figures({ judged }: HistoryEntry) {
   if (!judged) return {};
   const { availability: found } = judged.result;
+  const weaker = weakerDirection(judged.hop, judged.result)?.mode;
   return {
-    fadeMarginDb: weakerDirection(judged.hop, judged.result)?.mode.fadeMarginDb,
+    fadeMarginDb: weaker?.fadeMarginDb,
+    modulation: weaker?.modulation,
     availabilityPercent: found?.availabilityPercent,
     availabilityBound: found?.bound,
     availabilityAtLeastPercent: found?.atLeastPercent,

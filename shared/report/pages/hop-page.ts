@@ -103,7 +103,12 @@ function findingsSection({ objective }: Hop, findings: readonly ReportFinding[],
       ...(objective === undefined ? [NOT_JUDGED] : []),
       ...(findings.length > 0
         ? [{ type: "findings", findings: gravestFirst(findings) } as const]
-        : [{ type: "paragraph", text: `None.${missing}` } as const]),
+        : [
+            {
+              type: "paragraph",
+              text: `None of its own; what hops share, such as remarks on channel plans and methods, stands on the overview.${missing}`,
+            } as const,
+          ]),
     ],
   };
 }

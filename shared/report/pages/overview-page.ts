@@ -163,7 +163,7 @@ function hopsSection(hops: readonly OverviewHop[], unresolved: readonly string[]
 }
 
 const COLUMNS_TOLD =
-  "Level at line-up: received in the highest mode, the lower of both directions. Fade margin and availability: of the judged mode, which is the lowest that carries the capacity asked for, with the power of that mode; the availability is that of propagation, both directions together.";
+  "Level at line-up: received in the highest mode, the lower of both directions. Fade margin and availability: of the judged mode, with the power of that mode: the lowest that carries the capacity asked for, the highest where none does, the lowest of all where the objective asks no capacity; the availability is that of propagation, both directions together.";
 
 function partsSection(page: string | undefined): Section[] {
   if (page === undefined) return [];
