@@ -2,6 +2,7 @@ import { address } from "../design/address.js";
 import type { Channel, Hop } from "../design/design.js";
 import { channelCountOf } from "../evaluate/channels.js";
 import { hasFrequencyDiversity } from "../evaluate/diversity.js";
+import { askedMode } from "../evaluate/judged-mode.js";
 import { radiatesBoth } from "../evaluate/polarization.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { furtherAddress } from "./carriers.js";
@@ -17,7 +18,7 @@ export const channelCount: HopRule = {
   severity: "warning",
   title: "An arrangement of several channels states each of them",
   checks:
-    "The channels of the hop against those of its arrangement: too many, one twice, or two that overlap, which in one polarization is an error; too few are information, or an error where the capacity asked for needs the carriers that have none (with frequency diversity `diversity-incomplete` tells them).",
+    "The channels of the hop against those of its arrangement: too many, one twice, or two that overlap, which in one polarization is an error; too few are information, or an error where the capacity asked for needs, in the mode that is judged, the carriers that have none (with frequency diversity `diversity-incomplete` tells them).",
   why: "A carrier whose channel is not stated is held against no tuning range and no sub-band, and its units cannot be ordered. Two carriers of one channel and polarization disturb each other.",
   fix: "A `channel` line for each, in the order of the carriers; for two carriers on one channel an arrangement with XPIC.",
   source: "common practice",
@@ -63,9 +64,10 @@ export const channelCount: HopRule = {
 /** An error where the capacity asked for rests on the carriers that have no channel yet. */
 function tooFew(hop: Hop): Report {
   const { asked, stated, carriers, carriersOnStated } = channelCountOf(hop);
-  const rates = hop.modes.map(({ bitRateBps }) => bitRateBps ?? 0);
+  // Of the mode that the hop is judged in: a faster one on fewer carriers is not the hop that the figures are of.
+  const rateBps = askedMode(hop)?.bitRateBps ?? 0;
   const capacityBps = hop.objective?.capacityBps ?? 0;
-  const fits = capacityBps <= Math.max(0, ...rates) * Math.max(1, carriersOnStated);
+  const fits = capacityBps <= rateBps * Math.max(1, carriersOnStated);
   return {
     at: address("hop", hop.name, "channel"),
     severity: fits ? "info" : "error",

@@ -137,14 +137,14 @@ describe("a channel for each carrier", () => {
 
   test("too few are an error where the capacity asked for needs the carriers without a channel", () => {
     // The mode carries 310 Mbit/s, the objective asks 300.
-    const asking = (capacity: string, arrangement: string) =>
+    const asking = (capacity: string, arrangement: string, mode = "mode 55 MHz 128QAM") =>
       judgeExample(
         `objective more { capacity ${capacity} }\n${exampleHop({
-          hop: `polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement ${arrangement}`,
+          hop: `polarization vertical\n  radio R18\n  ${mode}\n  arrangement ${arrangement}`,
         }).replace("objective trunk", "objective more")}`,
       );
-    const told = (capacity: string, arrangement: string) =>
-      asking(capacity, arrangement).findings.filter(({ rule }) => rule === "channel-count");
+    const told = (capacity: string, arrangement: string, mode?: string) =>
+      asking(capacity, arrangement, mode).findings.filter(({ rule }) => rule === "channel-count");
     expect(told("600 Mbit/s", "8+0 xpic")).toMatchObject([
       {
         severity: "info",
@@ -160,6 +160,10 @@ describe("a channel for each carrier", () => {
     ]);
     expect(told("600 Mbit/s", "2+0 single-polarization")).toMatchObject([{ severity: "error" }]);
     expect(told("600 Mbit/s", "2+0 xpic")).toEqual([]);
+    // Judged in QPSK with its 78 Mbit/s, of which two carriers are needed, though one would do in 128QAM.
+    const range = "modes 55 MHz QPSK to 128QAM";
+    expect(told("78 Mbit/s", "2+0 single-polarization", range)).toMatchObject([{ severity: "info" }]);
+    expect(told("79 Mbit/s", "2+0 single-polarization", range)).toMatchObject([{ severity: "error" }]);
     const channel = { plan: "P", bandwidthHz: 55e6, number: 1, standing: "stated" as const };
     expect(
       evaluateHop(makeHop({ arrangement: { name: "8+0 xpic" }, channel }), levelGround(9000)).notes,
