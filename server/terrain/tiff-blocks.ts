@@ -117,7 +117,8 @@ async function lerc(packed: Uint8Array, parameters: DecoderParameters): Promise<
   if (rows < 1 || rows > parameters.tileHeight || columns !== parameters.tileWidth)
     throw new Error("a block does not fit its size");
   const decoder = await getDecoder(LERC, { ...parameters, LercParameters: [version, 0] } as never);
-  return (await decoder.decode(plain.slice().buffer)) as ArrayBuffer;
+  // What Node unpacks may lie in the middle of a memory that holds other things.
+  return (await decoder.decode(new Uint8Array(plain).buffer)) as ArrayBuffer;
 }
 
 /** PackBits (TIFF 6.0, section 9): a count and a byte to repeat, or a count and as many bytes. */

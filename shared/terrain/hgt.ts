@@ -38,8 +38,9 @@ export function hgtPlacement(tile: HgtTile, samples: number): Placement {
 export function decodeHgt(bytes: Uint8Array, tile: HgtTile): Raster {
   const samples = hgtSamplesOfSize(bytes.byteLength);
   if (samples === undefined) throw new RangeError(hgtSizeMessage(bytes.byteLength));
-  // Copied, so that the swap below neither harms the caller's bytes nor needs them aligned.
-  const copy = bytes.slice();
+  // Copied, so that the swap below neither harms the caller's bytes nor needs them aligned. The `slice` of a host's own
+  // kind of bytes may copy nothing.
+  const copy = new Uint8Array(bytes);
   const heightsM = new Int16Array(copy.buffer, 0, samples * samples);
   if (isLittleEndian) swapBytes(new Uint16Array(copy.buffer, 0, samples * samples));
   return { width: samples, height: samples, heightsM, placement: hgtPlacement(tile, samples) };

@@ -12,6 +12,7 @@ import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
 import { RULES } from "../../shared/rules/index.js";
 import { Chance } from "./chance.js";
 import { type Fuzzer, thrown } from "./fuzzer.js";
+import { look } from "./look.js";
 import { GENTLE, MUTATIONS, mutated } from "./mutate.js";
 
 const TODAY = "2026-06-01";
@@ -228,8 +229,7 @@ class History {
         this.server?.designs.setFolders(this.opened.map((folder) => `${this.top}/${folder}`));
         return;
       case "ask":
-        this.server?.designs.file(this.at(file));
-        this.server?.designs.sessionsOf(this.at(file));
+        if (this.server) this.wrong.push(...look(this.server.designs, this.at(file), new Chance(seed + 2)));
         return;
       case "settle":
         return;

@@ -1,10 +1,16 @@
 /** Blocks of a TIFF unpack to what another program packed, within bounds, and never to less without a word. */
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { deflateSync } from "node:zlib";
 import fc from "fast-check";
 import { fromArrayBuffer } from "geotiff";
 import { describe, expect, test } from "vitest";
+import { openTerrain } from "../../server/terrain/store.js";
 import { boundedBlocks } from "../../server/terrain/tiff-blocks.js";
+import { decodeHgt, encodeHgt } from "../../shared/terrain/hgt.js";
 import { loadVectors } from "../support/vectors.js";
+import { tiff, WGS84_POINT } from "./tiff.js";
 
 const WIDTH = 120;
 const HEIGHT = 90;
@@ -80,4 +86,50 @@ test("a changed byte of a DEFLATE block is an error, or changes nothing", async 
     }),
     { numRuns: 500 },
   );
+});
+
+test.each([
+  ["LERC", { lerc: 0 }],
+  ["LERC and DEFLATE", { lerc: 1 }],
+  ["LERC and Zstandard", { lerc: 2 }],
+  ["Zstandard", { zstd: true }],
+] as const)("packed by %s, a raster has the heights that it has unpacked", async (_, how) => {
+  const folder = mkdtempSync(join(tmpdir(), "hopwright-packed-"));
+  try {
+    const [width, height] = [40, 40];
+    const values = Array.from({ length: width * height }, (_one, i) => 3 * i + (i % 7));
+    const spec = {
+      width,
+      height,
+      values,
+      scale: [0.01, 0.01],
+      tie: [10, 41],
+      keys: WGS84_POINT,
+      noData: "-1",
+    } as const;
+    writeFileSync(join(folder, "a.tif"), tiff({ ...spec, rowsPerStrip: 8, ...how }));
+    const store = await openTerrain(["."], { baseDir: folder });
+    for (const [row, column] of [
+      [0, 0],
+      [7, 39],
+      [8, 0],
+      [30, 17],
+    ] as const)
+      expect(
+        await store.heightAt({ latitudeDeg: 41 - row / 100, longitudeDeg: 10 + column / 100 }),
+      ).toBeCloseTo(values[row * width + column]!, 6);
+    expect(store.problems).toEqual([]);
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+});
+
+test("a tile is read alike wherever its bytes lie in memory", () => {
+  const tile = { southDeg: 40, westDeg: 10 };
+  const bytes = encodeHgt(tile, 1201, (lat, lon) => Math.round(100 * lat + lon));
+  const amid = Buffer.alloc(bytes.length + 6).subarray(6);
+  amid.set(bytes);
+  const before = Buffer.from(amid);
+  expect(decodeHgt(amid, tile).heightsM).toEqual(decodeHgt(bytes, tile).heightsM);
+  expect(amid.equals(before)).toBe(true);
 });

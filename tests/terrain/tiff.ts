@@ -1,4 +1,4 @@
-import { deflateSync } from "node:zlib";
+import { deflateSync, zstdCompressSync } from "node:zlib";
 
 /** A small TIFF writer for the tests, after TIFF 6.0 and OGC GeoTIFF 1.1: one band, strips or one-row-of-tiles. */
 export interface TiffSpec {
@@ -8,6 +8,9 @@ export interface TiffSpec {
   readonly type?: "int16" | "uint16" | "float32";
   readonly bigEndian?: boolean;
   readonly deflate?: boolean;
+  readonly zstd?: boolean;
+  /** By LERC, and its blocks once more by nothing (0), DEFLATE (1) or Zstandard (2). */
+  readonly lerc?: 0 | 1 | 2;
   readonly predictor?: 1 | 2;
   readonly rowsPerStrip?: number;
   /** Pixel width and height, then the place tied to the first pixel. */
@@ -47,7 +50,7 @@ export function tiff(spec: TiffSpec): Uint8Array {
         else view.setUint16(at, (value - before) & 0xffff, little);
       }
     }
-    strips.push(spec.deflate ? deflateSync(bytes) : bytes);
+    strips.push(packedBlock(bytes, width, rows, spec));
   }
 
   const entries: { tag: number; kind: number; values: number[] }[] = [];
@@ -60,7 +63,7 @@ export function tiff(spec: TiffSpec): Uint8Array {
   add(256, LONG, [width]);
   add(257, LONG, [height]);
   add(258, SHORT, [size * 8]);
-  add(259, SHORT, [spec.claimCompression ?? (spec.deflate ? 8 : 1)]);
+  add(259, SHORT, [spec.claimCompression ?? compressionOf(spec)]);
   add(262, SHORT, [spec.photometric ?? 1]);
   add(
     273,
@@ -82,6 +85,7 @@ export function tiff(spec: TiffSpec): Uint8Array {
   add(34735, SHORT, spec.keys && [1, 1, 0, spec.keys.length, ...spec.keys.flatMap(([k, v]) => [k, 0, 1, v])]);
   add(42112, ASCII, ascii(spec.metadata));
   add(42113, ASCII, ascii(spec.noData));
+  add(50674, LONG, spec.lerc === undefined ? undefined : [2, spec.lerc]);
 
   const bytesOf: Record<number, number> = { [SHORT!]: 2, [LONG!]: 4, [DOUBLE!]: 8, [ASCII!]: 1 };
   const directoryBytes = 2 + entries.length * 12 + 4;
@@ -124,4 +128,45 @@ export function tiff(spec: TiffSpec): Uint8Array {
     out.set(s, offsets[i]!);
   });
   return out;
+}
+
+function compressionOf({ deflate, zstd, lerc }: TiffSpec): number {
+  if (lerc !== undefined) return 34887;
+  return zstd ? 50000 : deflate ? 8 : 1;
+}
+
+function packedBlock(bytes: Uint8Array, width: number, rows: number, spec: TiffSpec): Uint8Array {
+  if (spec.lerc !== undefined) {
+    const block = lercBlock(bytes, width, rows);
+    return spec.lerc === 1 ? deflateSync(block) : spec.lerc === 2 ? zstdCompressSync(block) : block;
+  }
+  return spec.zstd ? zstdCompressSync(bytes) : spec.deflate ? deflateSync(bytes) : bytes;
+}
+
+/** A block of 16-bit integers as LERC 2 of version 3 has it without packing: header, checksum, no mask, the values as they are. */
+function lercBlock(bytes: Uint8Array, width: number, rows: number): Uint8Array {
+  const out = new Uint8Array(62 + 4 + 1 + bytes.length);
+  const view = new DataView(out.buffer);
+  out.set(new TextEncoder().encode("Lerc2 "));
+  const heights = new Int16Array(bytes.slice().buffer);
+  const [version, short] = [3, 2];
+  view.setInt32(6, version, true);
+  for (const [i, one] of [rows, width, rows * width, 8, out.length, short].entries())
+    view.setInt32(14 + 4 * i, one, true);
+  for (const [i, one] of [0.5, Math.min(...heights), Math.max(...heights)].entries())
+    view.setFloat64(38 + 8 * i, one, true);
+  out[66] = 1;
+  out.set(bytes, 67);
+  view.setUint32(10, fletcher32(out.subarray(14)), true);
+  return out;
+}
+
+/** Pairs of bytes, the first on top. */
+function fletcher32(bytes: Uint8Array): number {
+  let [low, high] = [0xffff, 0xffff];
+  for (let at = 0; at < bytes.length; at += 2) {
+    low = (low + (bytes[at]! << 8) + (bytes[at + 1] ?? 0)) % 0xffff || 0xffff;
+    high = (high + low) % 0xffff || 0xffff;
+  }
+  return ((high << 16) | low) >>> 0;
 }
