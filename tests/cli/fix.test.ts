@@ -1,6 +1,8 @@
 /** `check --fix`: what is certain is written, whole or not at all, and nothing else. */
+import { spawnSync } from "node:child_process";
 import { cpSync, mkdirSync, readdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { unifiedDiff } from "../../server/cli/fix/unified.js";
 import { run, SAMPLES, scratch } from "./built.js";
@@ -101,10 +103,10 @@ describe("check --fix", () => {
 
 describe("the diff", () => {
   test.each([
-    ["a\n", "b\n", "@@ -1 +1 @@\n-a\n+b\n"],
-    ["a\nb\n", "a\n", "@@ -1,2 +1 @@\n a\n-b\n"],
-    ["a", "a\n", "@@ -1 +1 @@\n-a\n\\ No newline at end of file\n+a\n"],
-    ["", "a\n", "@@ -0,0 +1 @@\n+a\n"],
+    ["a\n", "b\n", "@@ -1,1 +1,1 @@\n-a\n+b\n"],
+    ["a\nb\n", "a\n", "@@ -1,2 +1,1 @@\n a\n-b\n"],
+    ["a", "a\n", "@@ -1,1 +1,1 @@\n-a\n\\ No newline at end of file\n+a\n"],
+    ["", "a\n", "@@ -0,0 +1,1 @@\n+a\n"],
     [
       "1\n2\n3\n4\n5\n6\n7\n8\n9\n10\n",
       "1\nx\n3\n4\n5\n6\n7\n8\n9\ny\n",
@@ -112,6 +114,30 @@ describe("the diff", () => {
     ],
   ])("%j to %j", (before, after, hunks) => {
     expect(unifiedDiff("f", before, after)).toBe(`--- a/f\n+++ b/f\n${hunks}`);
+  });
+
+  test("git makes the one text of the other by it", () => {
+    const folder = scratch("patched");
+    mkdirSync(folder, { recursive: true });
+    const text = fc.array(fc.constantFrom("a\n", "b\n", "  c d\n", "\n", "e"), {
+      minLength: 1,
+      maxLength: 30,
+    });
+    fc.assert(
+      fc.property(text, text, (one, other) => {
+        const [before, after] = [one.join(""), other.join("")];
+        if (before === after) return;
+        writeFileSync(join(folder, "f"), before);
+        const patch = unifiedDiff("f", before, after);
+        const { stderr } = spawnSync("git", ["apply", "--whitespace=nowarn", "-"], {
+          cwd: folder,
+          input: patch,
+          encoding: "utf8",
+        });
+        expect([stderr, readFileSync(join(folder, "f"), "utf8")]).toEqual(["", after]);
+      }),
+      { numRuns: 40 },
+    );
   });
 
   test("of the same text is none", () => expect(unifiedDiff("f", "a\n", "a\n")).toBe(""));
