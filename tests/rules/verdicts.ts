@@ -91,9 +91,16 @@ function marginOf({ modes, objective, arrangement }: Hop, direction: DirectionRe
   return direction.modes.find(({ modulation }) => modulation === mode?.modulation)?.fadeMarginDb;
 }
 
+/** What a level and its margin take. */
+const OF_LEVELS: ReadonlySet<string> = new Set(["path", "heights", "profile", "level", "threshold"]);
+
 /** What unknown ground would take from it, or a part that is left out, nobody knows. */
 function overGround({ profile, missing }: HopResult, verdict: Verdict): Verdict {
-  const leftOut = missing.some(({ code }) => ["off path", "no receiver", "no coupler"].includes(code));
+  const leftOut = missing.some(
+    ({ code, of }) =>
+      ["off path", "no receiver", "no coupler"].includes(code) ||
+      (["unusable", "beyond reason"].includes(code) && of.some((step) => OF_LEVELS.has(step))),
+  );
   const isKnown = profile?.highestM !== undefined && profile.gaps.length === 0 && !leftOut;
   return verdict === "met" && !isKnown ? "open" : verdict;
 }

@@ -5,7 +5,11 @@ export function escaped(text: string): string {
   const plain = text
     .replace(/[&<>"']/g, (sign) => ENTITIES[sign]!)
     .replace(/[\ufffe\uffff]|\p{Cs}/gu, "\ufffd");
-  return withoutSteering(plain, (character) => (/[\t\n\r]/.test(character) ? character : "\ufffd"));
+  return withoutSteering(plain, (character) => {
+    if (/[\t\n]/.test(character)) return character;
+    // As blank as the others, and a terminal would write over the line.
+    return character === "\r" ? " " : "\ufffd";
+  });
 }
 
 const ENTITIES: Readonly<Record<string, string>> = {
