@@ -5,6 +5,7 @@ import { dirname, join } from "node:path";
 import { afterAll, beforeEach, expect, test } from "vitest";
 import { Designs } from "../../server/lsp/designs.js";
 import { Evaluation } from "../../server/lsp/evaluation.js";
+import { shownFrom } from "./shown.js";
 
 const base = mkdtempSync(join(tmpdir(), "hopwright-evaluation-")).replaceAll("\\", "/");
 afterAll(() => rmSync(base, { recursive: true, force: true }));
@@ -19,26 +20,7 @@ function write(file: string, text: string): string {
 
 /** The designs below `work`, and what is shown for each file. */
 function opened() {
-  const shown = new Map<string, string[]>();
-  const designs = new Designs([`${base}/work`], { today: "2027-01-01" });
-  const evaluation = new Evaluation(designs, {
-    publish: (path, diagnostics) =>
-      void shown.set(
-        path,
-        diagnostics.map(({ message }) => String(message)),
-      ),
-    changed: () => undefined,
-    status: () => undefined,
-    failed: (error) => {
-      throw error;
-    },
-  });
-  designs.load();
-  const settled = async () => {
-    evaluation.touch();
-    await evaluation.settled();
-  };
-  return { designs, shown, settled };
+  return shownFrom(`${base}/work`);
 }
 
 test("nothing is shown any more for a file that is gone, though the network went in the same moment", async () => {

@@ -3,9 +3,8 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { afterAll, beforeEach, describe, expect, test } from "vitest";
-import { Designs } from "../../server/lsp/designs.js";
-import { Evaluation } from "../../server/lsp/evaluation.js";
 import { statusOf } from "../../server/lsp/status.js";
+import { shownFrom } from "./shown.js";
 
 const base = mkdtempSync(join(tmpdir(), "hopwright-membership-")).replaceAll("\\", "/");
 afterAll(() => rmSync(base, { recursive: true, force: true }));
@@ -28,28 +27,7 @@ const HOP = "hop H { A {}; B {} }\n";
 
 /** What is shown after everything has settled. */
 function opened(...folders: readonly string[]) {
-  const shown = new Map<string, string[]>();
-  const designs = new Designs(
-    folders.map((folder) => `${base}/${folder}`),
-    { today: "2027-01-01" },
-  );
-  const evaluation = new Evaluation(designs, {
-    publish: (path, diagnostics) =>
-      void shown.set(
-        path,
-        diagnostics.map(({ message }) => String(message)),
-      ),
-    changed: () => undefined,
-    status: () => undefined,
-    failed: (error) => {
-      throw error;
-    },
-  });
-  designs.load();
-  const settled = async () => {
-    evaluation.touch();
-    await evaluation.settled();
-  };
+  const { designs, shown, settled } = shownFrom(...folders.map((folder) => `${base}/${folder}`));
   const lengthM = (path: string) => designs.sessionsOf(path)[0]?.result("H")?.result.distanceM;
   const standing = (path: string) => {
     const uri = path.startsWith("untitled:") ? path : `file://${path}`;
