@@ -115,7 +115,7 @@ function unknownName(
 
 const MOST_BEGUN = 4;
 
-/** `A18` for the family of A18-06: a name that was written only as far as it came to mind. */
+/** `DISH60` for the family of DISH60-18: a name that was written only as far as it came to mind. */
 function beginningWith(name: string, names: readonly string[]): readonly string[] {
   if (name.length < 2) return [];
   const begun = name.toLowerCase();

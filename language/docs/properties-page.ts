@@ -75,7 +75,7 @@ Made from the property table (language/schema); do not edit by hand.
 A file is a list of statements, one a line. A statement is a word followed by its values, some values
 announced by a label (\`at\`, \`from\`, \`because\`), and some statements have a block in braces. A semicolon
 parts statements on one line. Comments begin with \`//\` or stand between \`/*\` and \`*/\`. A quantity is a
-number and a unit; any unit of its dimension may be used. Names are words such as \`KELD\`, \`A18-06\` or
+number and a unit; any unit of its dimension may be used. Names are words such as \`KELD\`, \`DISH60-18\` or
 \`KELD-TARN\`; text and paths stand in double quotes. In the lines below, a value in square brackets may be
 left out.
 

@@ -105,7 +105,7 @@ function joined(word: string, more: string | undefined): string {
   return more ? `${word}, ${more}` : word;
 }
 
-/** `A18-06, high` */
+/** `DISH60-18, high` */
 function endDetail(end: Fact): string | undefined {
   const words = end.facts.flatMap((fact) => {
     if (fact.property.name === "antenna") return wordOf(fact, "antenna") ?? [];

@@ -57,7 +57,7 @@ export interface Cause {
     | "terrain"
     | "survey"
     | "neighbour";
-  /** For example `antenna A18-06`, `terrain`, `hop KELD-MOSS`. */
+  /** For example `antenna DISH60-18`, `terrain`, `hop KELD-MOSS`. */
   readonly text: string;
   /** Whether it came, went or says something else. */
   readonly status: "added" | "removed" | "renamed" | "changed" | "not judged" | "judged again";

@@ -11,7 +11,7 @@ export interface DecidedFact {
   readonly within?: string;
   /** The word that begins it, for example `antenna`. */
   readonly word: string;
-  /** As written, in the one layout, for example `antenna A18-06 at 24 m`. */
+  /** As written, in the one layout, for example `antenna DISH60-18 at 24 m`. */
   readonly text: string;
   /** What it says, part by part: equal where a value is only written in another unit. Names carry their kind: `site KELD`. */
   readonly meaning: readonly string[];

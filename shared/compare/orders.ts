@@ -6,7 +6,7 @@ import { trimmed } from "../format/numbers.js";
 import { type Renames, siteNow } from "./renames.js";
 
 export interface OrderChange {
-  /** For example `antenna A18-06` or `unit R18, high half`. */
+  /** For example `antenna DISH60-18` or `unit R18, high half`. */
   readonly part: string;
   /** Above 0: to order; below: to return; 0: only to move from site to site. */
   readonly count: number;

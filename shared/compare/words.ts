@@ -2,7 +2,7 @@
 import type { Cause } from "./change-set.js";
 import type { DecisionChange } from "./decisions.js";
 
-/** `KELD: antenna A18-06 at 40 m → A18-12 at 40 m`; `+` what was not stated, `-` what is not any more. */
+/** `KELD: antenna DISH60-18 at 40 m → DISH120-18 at 40 m`; `+` what was not stated, `-` what is not any more. */
 export function decisionWords({ site, within, word, was, is }: DecisionChange, arrow: string): string {
   const place = [site, within].filter((part) => part !== undefined).join(" / ");
   const what = place === "" ? "" : `${place}: `;

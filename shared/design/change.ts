@@ -119,7 +119,7 @@ function modesBetween(
   return from! < 0 || to! < 0 ? undefined : all.slice(from, to! + 1);
 }
 
-/** As it is told: `antenna A18-12 at KELD`. */
+/** As it is told: `antenna DISH120-18 at KELD`. */
 export function changeWords(change: Change): string {
   switch (change.kind) {
     case "polarization":

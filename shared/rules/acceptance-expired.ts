@@ -11,11 +11,11 @@ export const acceptanceExpired: AcceptanceRule = {
   fix: "Mend the cause, or agree on a new date.",
   source: "common practice",
   good: exampleHop({
-    keld: "antenna A18-06 at 70 m\n    transmits high",
+    keld: "antenna DISH60-18 at 70 m\n    transmits high",
     more: 'accept antenna-above-structure until 2999-01-01 because "mast is being raised"',
   }),
   bad: exampleHop({
-    keld: "antenna A18-06 at 70 m\n    transmits high",
+    keld: "antenna DISH60-18 at 70 m\n    transmits high",
     more: 'accept antenna-above-structure until 2001-01-01 because "mast is being raised"',
   }),
 };

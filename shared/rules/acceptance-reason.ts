@@ -15,11 +15,11 @@ export const acceptanceReason: AcceptanceRule = {
   fix: "Write who agreed and why the finding may stand.",
   source: "common practice",
   good: exampleHop({
-    keld: "antenna A18-06 at 70 m\n    transmits high",
+    keld: "antenna DISH60-18 at 70 m\n    transmits high",
     more: 'accept antenna-above-structure because "mast is being raised"',
   }),
   bad: exampleHop({
-    keld: "antenna A18-06 at 70 m\n    transmits high",
+    keld: "antenna DISH60-18 at 70 m\n    transmits high",
     more: 'accept antenna-above-structure because ""',
   }),
 };

@@ -12,7 +12,7 @@ export const acceptanceUnused: AcceptanceRule = {
   fix: "Remove the line.",
   source: "common practice",
   good: exampleHop({
-    keld: "antenna A18-06 at 70 m\n    transmits high",
+    keld: "antenna DISH60-18 at 70 m\n    transmits high",
     more: 'accept antenna-above-structure because "mast is being raised"',
   }),
   bad: exampleHop({ more: 'accept antenna-above-structure because "mast is being raised"' }),

@@ -17,7 +17,7 @@ export const antennaAboveStructure: HopRule = {
   source: "common practice",
   needs: [],
   good: exampleHop(),
-  bad: exampleHop({ keld: "antenna A18-06 at 70 m\n    transmits high" }),
+  bad: exampleHop({ keld: "antenna DISH60-18 at 70 m\n    transmits high" }),
   check({ hop, report }) {
     for (const end of hop.ends) {
       const { site } = end;

@@ -16,7 +16,7 @@ export const antennaBelowGround: HopRule = {
   source: "geometry",
   needs: [],
   good: exampleHop(),
-  bad: exampleHop({ keld: "antenna A18-06 at 0.2 m\n    transmits high" }),
+  bad: exampleHop({ keld: "antenna DISH60-18 at 0.2 m\n    transmits high" }),
   check({ hop, report }) {
     for (const end of hop.ends) {
       const { name } = end.site;

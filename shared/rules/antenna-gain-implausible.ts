@@ -22,8 +22,8 @@ export const antennaGainImplausible: NetworkRule = {
   source:
     "aperture theory: 10 lg (pi D / lambda)^2; the 30 % are our own limit, usual are 50 to 65 % (common practice)",
   good: exampleHop(),
-  bad: `antenna A18-03 like A18-06 {\n  diameter 0.3 m\n}\n\n${exampleHop({
-    keld: "antenna A18-03 at 40 m\n    transmits high",
+  bad: `antenna DISH30-18 like DISH60-18 {\n  diameter 0.3 m\n}\n\n${exampleHop({
+    keld: "antenna DISH30-18 at 40 m\n    transmits high",
   })}`,
   check({ design, report }) {
     for (const { antenna, usedHz } of antennasInUse(design.hops.values())) {

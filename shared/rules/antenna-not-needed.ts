@@ -19,7 +19,7 @@ export const antennaNotNeeded: HopRule = {
   restsOn: ["arrangement"],
   good: exampleHop(),
   bad: exampleHop({
-    keld: "antenna A18-06 at 40 m\n    second-antenna A18-06 at 38 m\n    transmits high",
+    keld: "antenna DISH60-18 at 40 m\n    second-antenna DISH60-18 at 38 m\n    transmits high",
   }),
   check({ hop, report }) {
     const facts = arrangementByName(hop.arrangement.name);

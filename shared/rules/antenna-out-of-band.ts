@@ -17,7 +17,7 @@ export const antennaOutOfBand: HopRule = {
   needs: [],
   quietAfter: ["frequency-outside-tuning"],
   good: exampleHop(),
-  bad: exampleHop({ keld: "antenna A7-12 at 40 m\n    transmits high" }),
+  bad: exampleHop({ keld: "antenna DISH120-7 at 40 m\n    transmits high" }),
   check({ hop, report }) {
     for (const end of hop.ends) {
       const { site } = end;

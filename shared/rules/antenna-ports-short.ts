@@ -7,12 +7,12 @@ import { exampleHop } from "./example-preamble.js";
 import type { HopRule, Report } from "./rule.js";
 
 const RADIO = "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement";
-const two = (half: string, second: string) => `antenna A18-06 at 40 m${second}\n    transmits ${half}`;
+const two = (half: string, second: string) => `antenna DISH60-18 at 40 m${second}\n    transmits ${half}`;
 const TWO_ANTENNAS = (second: string) =>
   exampleHop({
     hop: `${RADIO} 1+1 hot-standby two-antennas`,
     keld: two("high", second),
-    tarn: two("low", "\n    second-antenna A18-06 at 38 m"),
+    tarn: two("low", "\n    second-antenna DISH60-18 at 38 m"),
   });
 
 export const antennaPortsShort: HopRule = {
@@ -37,7 +37,7 @@ export const antennaPortsShort: HopRule = {
     "third-coupler",
     "fourth-coupler",
   ],
-  good: TWO_ANTENNAS("\n    second-antenna A18-06 at 38 m"),
+  good: TWO_ANTENNAS("\n    second-antenna DISH60-18 at 38 m"),
   bad: TWO_ANTENNAS(""),
   check({ hop, report }) {
     const facts = arrangementByName(hop.arrangement.name);

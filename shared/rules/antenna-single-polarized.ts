@@ -16,10 +16,10 @@ export const antennaSinglePolarized: HopRule = {
   needs: [],
   restsOn: ["arrangement"],
   good: exampleHop(),
-  bad: `antenna A18-06S like A18-06 {\n  polarizations single\n}\n\n${exampleHop({
+  bad: `antenna DISH60-18-S like DISH60-18 {\n  polarizations single\n}\n\n${exampleHop({
     hop: "radio R18\n  mode 55 MHz 128QAM\n  polarization vertical\n  arrangement 2+0 xpic",
-    keld: "antenna A18-06S at 40 m\n    coupler O18 direct\n    transmits high",
-    tarn: "antenna A18-06 at 40 m\n    coupler O18 direct\n    transmits low",
+    keld: "antenna DISH60-18-S at 40 m\n    coupler O18 direct\n    transmits high",
+    tarn: "antenna DISH60-18 at 40 m\n    coupler O18 direct\n    transmits low",
   })}`,
   check({ hop, report }) {
     const facts = arrangementByName(hop.arrangement.name);

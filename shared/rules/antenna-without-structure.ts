@@ -9,7 +9,7 @@ const HIGH_M = 120;
 
 const mastless = (height: number) =>
   `site MOSS {\n  at 47.5 -30.5\n}\n\n${exampleHop({
-    keld: `antenna A18-06 at ${height} m\n    transmits high`,
+    keld: `antenna DISH60-18 at ${height} m\n    transmits high`,
   }).replaceAll("KELD", "MOSS")}`;
 
 export const antennaWithoutStructure: HopRule = {

@@ -23,7 +23,7 @@ export const availability: HopRule = {
   needs: ["levels", "objective", "availability"],
   quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold", "capacity"],
   good: exampleHop(),
-  bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    extra-loss 16 dB" }),
+  bad: exampleHop({ keld: "antenna DISH60-18 at 40 m\n    transmits high\n    extra-loss 16 dB" }),
   check(context) {
     const { hop, result, report, has, leaveToCause } = context;
     const found = result.availability;

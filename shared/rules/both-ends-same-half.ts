@@ -16,7 +16,7 @@ export const bothEndsSameHalf: HopRule = {
   source: "common practice",
   needs: [],
   good: exampleHop(),
-  bad: exampleHop({ tarn: "antenna A18-06 at 40 m\n    transmits high" }),
+  bad: exampleHop({ tarn: "antenna DISH60-18 at 40 m\n    transmits high" }),
   check({ hop, report }) {
     if (!transmitAlike(hop)) return;
     const [a, b] = hop.ends;

@@ -19,7 +19,7 @@ export const channelOutsideRadio: HopRule = {
   needs: [],
   quietAfter: ["frequency-outside-tuning", "both-ends-same-half", "half-outside-radio"],
   good: exampleHop(),
-  bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits 19.69 GHz" }),
+  bad: exampleHop({ keld: "antenna DISH60-18 at 40 m\n    transmits 19.69 GHz" }),
   check({ hop, report }) {
     for (const end of hop.ends) {
       for (const carrier of carriersOf(hop, end)) {

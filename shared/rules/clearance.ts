@@ -31,8 +31,8 @@ export const clearance: HopRule = {
   quietAfter: ["path-length"],
   good: exampleHop(),
   bad: exampleHop({
-    keld: "antenna A18-06 at 10 m\n    transmits high",
-    tarn: "antenna A18-06 at 10 m\n    transmits low",
+    keld: "antenna DISH60-18 at 10 m\n    transmits high",
+    tarn: "antenna DISH60-18 at 10 m\n    transmits low",
   }),
   check({ hop, result, report }) {
     const failing = result.clearance.filter((one) => one.verdict === "missed" && !one.forInformation);

@@ -19,8 +19,8 @@ export const couplerImpossible: NetworkRule = {
   good: exampleHop(),
   bad: `coupler H18-3 {\n  kind hybrid\n  main-loss 3 dB\n}\n\n${exampleHop({
     hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",
-    keld: "antenna A18-06 at 40 m\n    coupler H18-3 direct\n    transmits high",
-    tarn: "antenna A18-06 at 40 m\n    coupler H18-3 direct\n    transmits low",
+    keld: "antenna DISH60-18 at 40 m\n    coupler H18-3 direct\n    transmits high",
+    tarn: "antenna DISH60-18 at 40 m\n    coupler H18-3 direct\n    transmits low",
   })}`,
   check({ design, report }) {
     const seen = new Set<string>();

@@ -19,12 +19,12 @@ export const couplerMissing: HopRule = {
   restsOn: ["arrangement", "coupler", "second-coupler", "third-coupler", "fourth-coupler"],
   good: exampleHop({
     hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",
-    keld: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits high",
-    tarn: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits low",
+    keld: "antenna DISH60-18 at 40 m\n    coupler H18-U direct\n    transmits high",
+    tarn: "antenna DISH60-18 at 40 m\n    coupler H18-U direct\n    transmits low",
   }),
   bad: exampleHop({
     hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",
-    keld: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits high",
+    keld: "antenna DISH60-18 at 40 m\n    coupler H18-U direct\n    transmits high",
   }),
   check({ hop, report }) {
     const facts = arrangementByName(hop.arrangement.name);

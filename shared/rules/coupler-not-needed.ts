@@ -18,7 +18,7 @@ export const couplerNotNeeded: HopRule = {
   needs: [],
   restsOn: ["arrangement", "second-antenna", "third-antenna", "fourth-antenna"],
   good: exampleHop(),
-  bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    coupler H18-E direct\n    transmits high" }),
+  bad: exampleHop({ keld: "antenna DISH60-18 at 40 m\n    coupler H18-E direct\n    transmits high" }),
   check({ hop, report }) {
     const facts = arrangementByName(hop.arrangement.name);
     if (facts === undefined) return;

@@ -19,8 +19,8 @@ export const couplerOutOfBand: HopRule = {
   good: exampleHop(),
   bad: exampleHop({
     hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",
-    keld: "antenna A18-06 at 40 m\n    coupler H7-E direct\n    transmits high",
-    tarn: "antenna A18-06 at 40 m\n    coupler H18-E direct\n    transmits low",
+    keld: "antenna DISH60-18 at 40 m\n    coupler H7-E direct\n    transmits high",
+    tarn: "antenna DISH60-18 at 40 m\n    coupler H18-E direct\n    transmits low",
   }),
   check({ hop, report }) {
     for (const end of hop.ends) {

@@ -21,8 +21,8 @@ export const couplerWrongKind: HopRule = {
   good: exampleHop(),
   bad: exampleHop({
     hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",
-    keld: "antenna A18-06 at 40 m\n    coupler O18 direct\n    transmits high",
-    tarn: "antenna A18-06 at 40 m\n    coupler H18-E direct\n    transmits low",
+    keld: "antenna DISH60-18 at 40 m\n    coupler O18 direct\n    transmits high",
+    tarn: "antenna DISH60-18 at 40 m\n    coupler H18-E direct\n    transmits low",
   }),
   check({ hop, report }) {
     const facts = arrangementByName(hop.arrangement.name);

@@ -27,8 +27,8 @@ export const defaultInputs: NetworkRule = {
   fix: "State the fact that the message names.",
   source: "common practice",
   good: exampleHop(),
-  bad: `antenna A18-X {\n  diameter 0.6 m\n}\n\n${exampleHop({
-    keld: "antenna A18-X at 40 m\n    transmits high",
+  bad: `antenna DISH-18-X {\n  diameter 0.6 m\n}\n\n${exampleHop({
+    keld: "antenna DISH-18-X at 40 m\n    transmits high",
   })}`,
   check(context) {
     const remarks = new Map<string, { hops: string[]; at: Address; help?: string }>();

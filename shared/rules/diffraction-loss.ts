@@ -20,8 +20,8 @@ export const diffractionLoss: HopRule = {
   quietAfter: ["path-length", "clearance"],
   good: exampleHop(),
   bad: exampleHop({
-    keld: "antenna A18-06 at 10 m\n    transmits high",
-    tarn: "antenna A18-06 at 10 m\n    transmits low",
+    keld: "antenna DISH60-18 at 10 m\n    transmits high",
+    tarn: "antenna DISH60-18 at 10 m\n    transmits low",
   }).replace("  objective trunk\n", ""),
   check({ hop, result, report }) {
     const lossDb = result.diffractionLossDb ?? 0;

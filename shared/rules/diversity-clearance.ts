@@ -7,9 +7,9 @@ const DIVERSITY =
 const withSecondAt = (heightM: number) =>
   exampleHop({
     hop: DIVERSITY,
-    keld: `antenna A18-06 at 30 m\n    diversity-antenna A18-06 at ${heightM} m\n    transmits high`,
+    keld: `antenna DISH60-18 at 30 m\n    diversity-antenna DISH60-18 at ${heightM} m\n    transmits high`,
     more: "climate { unchecked-methods leave-out }",
-    tarn: "antenna A18-06 at 30 m\n    diversity-antenna A18-06 at 24 m\n    transmits low",
+    tarn: "antenna DISH60-18 at 30 m\n    diversity-antenna DISH60-18 at 24 m\n    transmits low",
   });
 
 export const diversityClearance: HopRule = {

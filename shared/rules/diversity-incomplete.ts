@@ -19,7 +19,7 @@ export const diversityIncomplete: HopRule = {
   restsOn: ["arrangement", "diversity-antenna"],
   good: exampleHop(),
   bad: exampleHop({
-    keld: "antenna A18-06 at 40 m\n    diversity-antenna A18-06 at 30 m\n    transmits high",
+    keld: "antenna DISH60-18 at 40 m\n    diversity-antenna DISH60-18 at 30 m\n    transmits high",
   }),
   check({ hop, report, has }) {
     const { name } = hop.arrangement;

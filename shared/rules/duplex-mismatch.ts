@@ -26,8 +26,8 @@ export const duplexMismatch: HopRule = {
   ],
   good: exampleHop(),
   bad: exampleHop({
-    keld: "antenna A18-06 at 40 m\n    transmits 19.4 GHz",
-    tarn: "antenna A18-06 at 40 m\n    transmits 17.92 GHz",
+    keld: "antenna DISH60-18 at 40 m\n    transmits 19.4 GHz",
+    tarn: "antenna DISH60-18 at 40 m\n    transmits 17.92 GHz",
   }).replace("  channel P18 / 55 MHz / 4\n", ""),
   check({ hop, report }) {
     const spacingHz = hop.radio?.duplexSpacingHz;

@@ -42,13 +42,13 @@ radio R18 {
   dispersive-margin 55 MHz 128QAM 50 dB
 }
 
-antenna A18-06 {
+antenna DISH60-18 {
   band 17.7 GHz to 19.7 GHz
   diameter 0.6 m
   gain 38.5 dBi at 18.7 GHz
 }
 
-antenna A7-12 {
+antenna DISH120-7 {
   band 7.1 GHz to 7.9 GHz
   diameter 1.2 m
   gain 37 dBi at 7.5 GHz
@@ -69,8 +69,8 @@ coupler H7-E { kind hybrid; band 7.1 GHz to 7.9 GHz; main-loss 3.5 dB }
 export function exampleHop(
   parts: { hop?: string; keld?: string; tarn?: string; more?: string } = {},
 ): string {
-  const keld = parts.keld ?? "antenna A18-06 at 40 m\n    transmits high";
-  const tarn = parts.tarn ?? "antenna A18-06 at 40 m\n    transmits low";
+  const keld = parts.keld ?? "antenna DISH60-18 at 40 m\n    transmits high";
+  const tarn = parts.tarn ?? "antenna DISH60-18 at 40 m\n    transmits low";
   const hop = parts.hop ?? "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+0";
   return `hop KELD-TARN {
   objective trunk

@@ -16,7 +16,7 @@ export const fadingValidity: HopRule = {
   quietAfter: ["path-length"],
   good: exampleHop(),
   bad: exampleHop({
-    keld: "antenna A18-06 at 500 m\n    transmits high",
+    keld: "antenna DISH60-18 at 500 m\n    transmits high",
     more: "climate {\n    dN1 -300 N/km\n    multipath quick\n  }",
   }),
   check({ hop, result, report }) {

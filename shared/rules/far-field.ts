@@ -17,7 +17,7 @@ export const farField: HopRule = {
   source: "common practice",
   needs: ["distance"],
   good: exampleHop(),
-  bad: `site NEAR {\n  at 47.5003 -30.5\n}\n\nhop KELD-NEAR {\n  radio R18\n  channel P18 / 55 MHz / 4\n  KELD {\n    antenna A18-06 at 20 m\n    transmits high\n  }\n  NEAR {\n    antenna A18-06 at 20 m\n    transmits low\n  }\n}`,
+  bad: `site NEAR {\n  at 47.5003 -30.5\n}\n\nhop KELD-NEAR {\n  radio R18\n  channel P18 / 55 MHz / 4\n  KELD {\n    antenna DISH60-18 at 20 m\n    transmits high\n  }\n  NEAR {\n    antenna DISH60-18 at 20 m\n    transmits low\n  }\n}`,
   check({ hop, result, report }) {
     const highestHz = Math.max(0, ...usedFrequenciesHz(hop));
     if (highestHz === 0) return;

@@ -22,7 +22,7 @@ export const feederOutOfBand: HopRule = {
   loss 0.2 dB/m at 7 GHz
 }
 
-${exampleHop({ keld: "antenna A18-06 at 40 m\n    feeder FLEX-7 length 1.2 m\n    transmits high" })}`,
+${exampleHop({ keld: "antenna DISH60-18 at 40 m\n    feeder FLEX-7 length 1.2 m\n    transmits high" })}`,
   check({ hop, report }) {
     for (const { site, feeder } of hop.ends) {
       const hz = feeder?.band && firstOutside(hop, feeder.band);

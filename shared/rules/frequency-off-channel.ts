@@ -19,7 +19,7 @@ export const frequencyOffChannel: HopRule = {
   needs: [],
   quietAfter: ["frequency-outside-tuning"],
   good: exampleHop(),
-  bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits 18.94 GHz" }),
+  bad: exampleHop({ keld: "antenna DISH60-18 at 40 m\n    transmits 18.94 GHz" }),
   check({ hop, report }) {
     const { channel } = hop;
     if (channel?.lowHz === undefined || channel.highHz === undefined) return;

@@ -15,7 +15,7 @@ export const frequencyOutsideTuning: HopRule = {
   source: "common practice",
   needs: [],
   good: exampleHop(),
-  bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits 23 GHz" }),
+  bad: exampleHop({ keld: "antenna DISH60-18 at 40 m\n    transmits 23 GHz" }),
   check({ hop, report }) {
     const tuning = hop.radio?.tuning;
     if (tuning === undefined) return;

@@ -18,7 +18,7 @@ export const hopIncomplete: HopRule = {
   once: true,
   needs: [],
   good: exampleHop(),
-  bad: exampleHop({ tarn: "antenna A18-06\n    transmits low" }).replace("  objective trunk\n", ""),
+  bad: exampleHop({ tarn: "antenna DISH60-18\n    transmits low" }).replace("  objective trunk\n", ""),
   check(context) {
     const { hop, result, openLacks, report } = context;
     const lacks = result.missing.filter((lack) => isOfDesign(lack) && !openLacks.has(lack));

@@ -20,8 +20,8 @@ export const levelBelowThreshold: HopRule = {
   quietAfter: ["path-length", "frequency-outside-tuning"],
   good: exampleHop(),
   bad: exampleHop({
-    keld: "antenna A18-06 at 40 m\n    transmits high\n    extra-loss 30 dB",
-    tarn: "antenna A18-06 at 40 m\n    transmits low\n    extra-loss 30 dB",
+    keld: "antenna DISH60-18 at 40 m\n    transmits high\n    extra-loss 30 dB",
+    tarn: "antenna DISH60-18 at 40 m\n    transmits low\n    extra-loss 30 dB",
   }),
   check(context) {
     const { hop, result, report, has, leaveToCause } = context;

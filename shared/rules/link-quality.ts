@@ -23,7 +23,7 @@ export const linkQuality: HopRule = {
   quality intermediate over 2500 km block-ratio 0.01
 }
 
-${exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    extra-loss 18 dB" }).replace(
+${exampleHop({ keld: "antenna DISH60-18 at 40 m\n    transmits high\n    extra-loss 18 dB" }).replace(
   "objective trunk",
   "objective clean",
 )}`,

@@ -24,7 +24,7 @@ export const notJudged: HopRule = {
   source: "common practice",
   needs: [],
   good: exampleHop(),
-  bad: exampleHop({ tarn: "antenna A18-06\n    transmits low" }),
+  bad: exampleHop({ tarn: "antenna DISH60-18\n    transmits low" }),
   check({ hop, result, criteria, has, leaveToCause, report }) {
     const untold = (lack: Lack) =>
       !lack.told && !CAUSES.some(({ rule, explains }) => has(rule) && explains(lack, hop));
@@ -71,7 +71,7 @@ export function unformedWords(name: string, siteNames: readonly string[]): strin
   return `${name} has ${site === undefined ? "no end yet" : `one end yet, ${site}`}`;
 }
 
-export const ADD_AN_END = "add an end by its site's name, for example: KELD { antenna A18-06 at 24 m }";
+export const ADD_AN_END = "add an end by its site's name, for example: KELD { antenna DISH60-18 at 24 m }";
 
 function subject(criteria: readonly Pick<Criterion, "name">[]): string {
   return `${listed(criteria.map(({ name }) => name))} ${criteria.length > 1 ? "are" : "is"}`;

@@ -18,7 +18,7 @@ export const overload: HopRule = {
   source: "common practice",
   needs: ["levels"],
   good: exampleHop(),
-  bad: `site CLOSE {\n  at 47.503 -30.5\n}\n\nhop KELD-CLOSE {\n  radio R18\n  polarization vertical\n  mode 55 MHz 128QAM\n  channel P18 / 55 MHz / 4\n  KELD {\n    antenna A18-06 at 20 m\n    transmits high\n  }\n  CLOSE {\n    antenna A18-06 at 20 m\n    transmits low\n  }\n}`,
+  bad: `site CLOSE {\n  at 47.503 -30.5\n}\n\nhop KELD-CLOSE {\n  radio R18\n  polarization vertical\n  mode 55 MHz 128QAM\n  channel P18 / 55 MHz / 4\n  KELD {\n    antenna DISH60-18 at 20 m\n    transmits high\n  }\n  CLOSE {\n    antenna DISH60-18 at 20 m\n    transmits low\n  }\n}`,
   check(context) {
     const { hop, result, report } = context;
     for (const { to, from, overload: found } of result.directions) {

@@ -14,8 +14,8 @@ export const powerAboveMode: HopRule = {
   fix: "Lower the power, or leave it to the mode.",
   source: "common practice",
   needs: [],
-  good: exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    power 18 dBm" }),
-  bad: exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    power 24 dBm" }),
+  good: exampleHop({ keld: "antenna DISH60-18 at 40 m\n    transmits high\n    power 18 dBm" }),
+  bad: exampleHop({ keld: "antenna DISH60-18 at 40 m\n    transmits high\n    power 24 dBm" }),
   check({ hop, report }) {
     for (const { site, transmitPowerDbm } of hop.ends) {
       if (transmitPowerDbm === undefined) continue;

@@ -2,7 +2,7 @@ import { exampleHop } from "./example-preamble.js";
 import type { AcceptanceRule } from "./rule.js";
 
 const ABOVE = {
-  keld: "antenna A18-06 at 70 m\n    transmits high",
+  keld: "antenna DISH60-18 at 70 m\n    transmits high",
   more: 'accept antenna-above-structure because "mast is being raised"',
 };
 

@@ -7,8 +7,8 @@ const TWO =
 const withSecondAt = (heightM: number) =>
   exampleHop({
     hop: TWO,
-    keld: `antenna A18-06 at 30 m\n    second-antenna A18-06 at ${heightM} m\n    transmits high`,
-    tarn: "antenna A18-06 at 30 m\n    second-antenna A18-06 at 28 m\n    transmits low",
+    keld: `antenna DISH60-18 at 30 m\n    second-antenna DISH60-18 at ${heightM} m\n    transmits high`,
+    tarn: "antenna DISH60-18 at 30 m\n    second-antenna DISH60-18 at 28 m\n    transmits low",
   });
 
 export const secondAntennaClearance: HopRule = {

@@ -18,13 +18,13 @@ export const standbyLevel: HopRule = {
   quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold"],
   good: exampleHop({
     hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",
-    keld: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits high",
-    tarn: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits low",
+    keld: "antenna DISH60-18 at 40 m\n    coupler H18-U direct\n    transmits high",
+    tarn: "antenna DISH60-18 at 40 m\n    coupler H18-U direct\n    transmits low",
   }),
   bad: exampleHop({
     hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",
-    keld: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits high\n    extra-loss 18 dB",
-    tarn: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits low",
+    keld: "antenna DISH60-18 at 40 m\n    coupler H18-U direct\n    transmits high\n    extra-loss 18 dB",
+    tarn: "antenna DISH60-18 at 40 m\n    coupler H18-U direct\n    transmits low",
   }),
   check({ hop, result, report, has, leaveToCause }) {
     const { standby } = result;

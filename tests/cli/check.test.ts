@@ -33,8 +33,8 @@ describe("text", () => {
     // The layout is meant here; figures are held elsewhere.
     expect(one.replace(/\d+\.\d+/g, "#")).toMatchInlineSnapshot(`
       "error[clearance]: ALDER-HAZEL: the ray is blocked by # m at # km with k #; the objective asks 1 F1; raise HAZEL to # m or ALDER to # m
-        learning/hops.hop:29:23      antenna A18-06 at 15 m
-                                                       ^^^^
+        learning/hops.hop:29:26      antenna DISH60-18 at 15 m
+                                                          ^^^^
         learning/network.hop:16:15   clearance 1 F1 at k #
                                                ^^^^^^^^^^^^^^
         terrain/N47W031.hgt.gz       ground at # m, # km from ALDER
@@ -71,7 +71,7 @@ describe("text", () => {
     const { stdout, status } = run(["check", folder, "--format", "lines"]);
     expect(status).toBe(1);
     const lines = stdout.trimEnd().split("\n");
-    expect(lines[0]).toMatch(/hops\.hop:29:23: error clearance: ALDER-HAZEL: the ray is blocked by 2\.3 m /);
+    expect(lines[0]).toMatch(/hops\.hop:29:26: error clearance: ALDER-HAZEL: the ray is blocked by 2\.3 m /);
     expect(
       lines.every((line) => /^\S+\.hop:\d+:\d+: (error|warning|info|accepted) [a-z-]+: /.test(line)),
     ).toBe(true);

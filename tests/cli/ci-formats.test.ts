@@ -240,7 +240,7 @@ test("github: a command a finding with its place, nothing of what is accepted", 
       /^::(error|warning|notice) (file=[^,]+,line=\d+,endLine=\d+(,col=\d+,endColumn=\d+)?,)?title=[a-z-]+::\S/,
     );
   expect(lines.find((line) => line.includes("title=clearance"))).toMatch(
-    /^::error file=learning\/hops\.hop,line=29,endLine=29,col=23,endColumn=27,title=clearance::ALDER-HAZEL: the ray is blocked/,
+    /^::error file=learning\/hops\.hop,line=29,endLine=29,col=26,endColumn=30,title=clearance::ALDER-HAZEL: the ray is blocked/,
   );
   expect(stdout).not.toContain("MAPLE-WILLOW: clears");
 });
@@ -300,13 +300,13 @@ test("baseline: what became graver is new, and so is what more is left unjudged"
   expect(status()).toBe(0);
   // No height: clearance is open too.
   withHops("  radio R15\n", "");
-  writeFileSync(hops, readFileSync(hops, "utf8").replace("antenna A15-06 at 20 m", "antenna A15-06"));
+  writeFileSync(hops, readFileSync(hops, "utf8").replace("antenna DISH60-15 at 20 m", "antenna DISH60-15"));
   expect(status()).toBe(1);
   begin();
   withHops("  radio R15\n", "");
   expect(status()).toBe(0);
 
-  withHops("antenna A15-06 at 20 m\n    transmits low", "antenna A15-06 at 45 m\n    transmits low");
+  withHops("antenna DISH60-15 at 20 m\n    transmits low", "antenna DISH60-15 at 45 m\n    transmits low");
   writeFileSync(
     network,
     agreed.replace("  climate {", "  severity antenna-above-structure warning\n  climate {"),
@@ -328,7 +328,7 @@ test("baseline: what was there passes, what is new fails, also one more of a kin
   // Lines move and figures change: it is the same finding.
   writeFileSync(
     hops,
-    `// a line more\n${text.replace("antenna A18-06 at 15 m", "antenna A18-06 at 15.5 m")}`,
+    `// a line more\n${text.replace("antenna DISH60-18 at 15 m", "antenna DISH60-18 at 15.5 m")}`,
   );
   expect(check().status).toBe(0);
   expect(check().stdout).not.toContain("error[");
@@ -338,7 +338,10 @@ test("baseline: what was there passes, what is new fails, also one more of a kin
   expect(new Set(states.map(({ baselineState }) => baselineState))).toEqual(new Set(["unchanged"]));
   writeFileSync(
     hops,
-    text.replace("antenna A15-06 at 20 m\n    transmits low", "antenna A15-06 at 20 m\n    transmits high"),
+    text.replace(
+      "antenna DISH60-15 at 20 m\n    transmits low",
+      "antenna DISH60-15 at 20 m\n    transmits high",
+    ),
   );
   const worse = check();
   expect(worse.status).toBe(1);

@@ -16,7 +16,7 @@ beforeAll(() => {
   repository.write(Object.fromEntries(Object.entries(files()).map(([path, text]) => [`net/${path}`, text])));
   repository.commit("base");
   repository.git("tag", "old");
-  repository.edit("net/hops/south.hop", "A18-06", "A18-12");
+  repository.edit("net/hops/south.hop", "DISH60-18", "DISH120-18");
   repository.commit("better");
   repository.git("tag", "better");
   repository.write(
@@ -84,14 +84,16 @@ describe("markdown", () => {
     expect(stdout).toMatch(
       /^# Changes of Change\n\nFrom old \(\w+\) to HEAD \(\w+\): 1 hop worse, 1 added, 1 edited, 1 changed without an edit; 1 new finding\.\n/,
     );
-    expect(stdout).toContain("| FELL: antenna | `antenna A18-06 at 40 m` | `antenna A18-12 at 40 m` |");
+    expect(stdout).toContain(
+      "| FELL: antenna | `antenna DISH60-18 at 40 m` | `antenna DISH120-18 at 40 m` |",
+    );
     expect(stdout).toMatch(/\| Fade margin at \w+ \| [\d.]+ dB \| [\d.]+ dB \| \+11\.0 dB better \|/);
     expect(stdout).toMatch(/^## KELD-MOSS: margin -\S+ dB, .*1 new error$/m);
     expect(stdout).toContain(
       "Nobody edited it; it changed because of: terrain (highest ground 209.7 m → 243.7 m; mean ground 200.6 m → 202.8 m).",
     );
     expect(stdout.indexOf("## KELD-MOSS")).toBeLessThan(stdout.indexOf("## FELL-TARN"));
-    expect(stdout).toContain("| order | 2 | antenna A18-12 | FELL +1, TARN +1 |");
+    expect(stdout).toContain("| order | 2 | antenna DISH120-18 | FELL +1, TARN +1 |");
     expect(stdout).not.toContain("KELD-TARN");
   });
 
@@ -139,8 +141,8 @@ test("history, as text and as JSON by its schema", () => {
     /^2026-01-01 {2}\w{7} {5}\d\d\.\d dB {2}\d+QAM +99\.\d+ % \(est\., ≥ 99\.\d+ %\) {2}better$/,
   );
   expect(lines.slice(1, 3)).toEqual([
-    "    FELL: antenna A18-06 at 40 m -> A18-12 at 40 m",
-    "    TARN: antenna A18-06 at 40 m -> A18-12 at 40 m",
+    "    FELL: antenna DISH60-18 at 40 m -> DISH120-18 at 40 m",
+    "    TARN: antenna DISH60-18 at 40 m -> DISH120-18 at 40 m",
   ]);
   expect(lines[3]).toMatch(/ \d\d\.\d+ % \(est\., ≥ \d\d\.\d+ %\) {2}base$/);
   // What `est.` means stands below, once.

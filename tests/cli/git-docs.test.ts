@@ -43,7 +43,7 @@ test("with the attributes and the configuration of git.md hunks are headed by th
   );
   repository.edit("catalogue.hop", "gain 44 dBi", "gain 45 dBi");
   const heads = [...repository.git("diff", "-U0").matchAll(/^@@ .* @@ (.*)$/gm)].map(([, head]) => head);
-  expect(heads).toEqual(["antenna A18-12 {", "hop KELD-TARN {", "hop KELD-MOSS {", "site TARN {"]);
+  expect(heads).toEqual(["antenna DISH120-18 {", "hop KELD-TARN {", "hop KELD-MOSS {", "site TARN {"]);
   expect(repository.git("diff", "--word-diff", "catalogue.hop")).toContain("gain [-44-]{+45+} dBi");
 });
 
@@ -73,8 +73,8 @@ test("the hook of ci.md lets a sound commit through and refuses layout and new e
   expect(commit()).toMatchObject({ status: 1, stderr: expect.stringContaining("brings findings") });
   repository.edit(
     "hops/south.hop",
-    "TARN {\n    antenna A18-06 at 42 m\n    transmits high",
-    "TARN {\n    antenna A18-06 at 42 m\n    transmits low",
+    "TARN {\n    antenna DISH60-18 at 42 m\n    transmits high",
+    "TARN {\n    antenna DISH60-18 at 42 m\n    transmits low",
   );
   expect(commit().status).toBe(0);
 });

@@ -25,7 +25,7 @@ beforeAll(() => {
   writeFileSync(join(repository.root, FOLDER, "bad\u009b.hop"), Buffer.from([0xff]));
   repository.commit(`title ${ODD}`);
   repository.git("branch", "b\u202e");
-  repository.edit(`${FOLDER}/hops/south.hop`, "A18-06", "A18-12");
+  repository.edit(`${FOLDER}/hops/south.hop`, "DISH60-18", "DISH120-18");
 });
 
 const ASKED: readonly (readonly string[])[] = [

@@ -174,7 +174,7 @@ describe("no noise", () => {
     made.push(repository);
     repository.write(files());
     repository.commit("before");
-    repository.edit("hops/south.hop", "A18-06", "A18-60");
+    repository.edit("hops/south.hop", "DISH60-18", "DISH600-18");
     const { hops } = await repository.changes("HEAD");
     const unknown = hops[0]!.findings.filter(({ rule }) => rule === "unknown-name");
     expect(unknown.map(({ is }) => is!.at)).toEqual([

@@ -35,13 +35,13 @@ function changesOf(name: string): Promise<ChangeSet> {
 beforeAll(() => {
   step("base", () => repository.write(files()));
   step("antenna swap", () =>
-    repository.edit("hops/south.hop", "FELL {\n    antenna A18-06", "FELL {\n    antenna A18-12"),
+    repository.edit("hops/south.hop", "FELL {\n    antenna DISH60-18", "FELL {\n    antenna DISH120-18"),
   );
   step("untidy", () => {
     const text = repository
       .read("hops/north.hop")
       .replace("hop KELD-TARN {", "// measured in centimetres\nhop KELD-TARN  {")
-      .replace("antenna A18-06 at 40 m", "transmits high ;  antenna A18-06 at 4000cm")
+      .replace("antenna DISH60-18 at 40 m", "transmits high ;  antenna DISH60-18 at 4000cm")
       .replace("    transmits high\n  }", "  }");
     repository.write({ "hops/north.hop": text });
   });
@@ -106,7 +106,7 @@ describe("a commit", () => {
     expect(hops.map(({ hop, edited }) => [hop, edited])).toEqual([["FELL-TARN", true]]);
     const [change] = hops;
     expect(decisionsTold(change!)).toEqual([
-      "FELL antenna: antenna A18-06 at 40 m -> antenna A18-12 at 40 m",
+      "FELL antenna: antenna DISH60-18 at 40 m -> antenna DISH120-18 at 40 m",
     ]);
     expect(figuresTold(change!).slice(0, 2)).toEqual([
       expect.stringMatching(/^Received level at (FELL|TARN), judged mode: \+5\.5 dB changed$/),
@@ -114,14 +114,14 @@ describe("a commit", () => {
     ]);
     expect(change!.figures.filter(({ kind }) => kind === "clearance")).toEqual([]);
     expect(orders.map(({ part, count }) => [part, count])).toEqual([
-      ["antenna A18-12", 1],
-      ["antenna A18-06", -1],
+      ["antenna DISH120-18", 1],
+      ["antenna DISH60-18", -1],
     ]);
     expect(licences.map(({ site, action }) => [site, action])).toEqual([["FELL", "amend"]]);
     // 20 dBm and 38.5 dBi, then 44 dBi.
     expect(licences[0]!.figures).toEqual([
       { label: "greatest EIRP, licensed", was: "58.5 dBm", is: "64.0 dBm" },
-      { label: "antenna", was: "A18-06", is: "A18-12" },
+      { label: "antenna", was: "DISH60-18", is: "DISH120-18" },
     ]);
     expect(shared).toEqual([]);
     expect(worse).toBe(false);
@@ -164,11 +164,11 @@ describe("a commit", () => {
     expect(hops.at(-1)!.hop).toBe("FELL-TARN");
     for (const { edited, causes } of hops) {
       expect(edited).toBe(false);
-      expect(causesOf(causes)).toEqual(["catalogue antenna A18-06: gain 38.5 dBi → 37.5 dBi"]);
+      expect(causesOf(causes)).toEqual(["catalogue antenna DISH60-18: gain 38.5 dBi → 37.5 dBi"]);
     }
     expect(
       shared.map(({ entry, usedBy, affects, decisions }) => [entry, usedBy, affects, decisions.length]),
-    ).toEqual([["antenna A18-06", 3, 3, 1]]);
+    ).toEqual([["antenna DISH60-18", 3, 3, 1]]);
     expect(shared[0]!.decisions[0]).toMatchObject({ was: "gain 38.5 dBi", is: "gain 37.5 dBi" });
     expect(orders).toEqual([]);
     expect(counts).toMatchObject({ edited: 0, affected: 3, added: 0, removed: 0 });
@@ -218,7 +218,7 @@ describe("a commit", () => {
       "neighbour hop PEAK-FELL: added",
     ]);
     expect(orders.map(({ part, count }) => [part, count])).toEqual([
-      ["antenna A18-06", 4],
+      ["antenna DISH60-18", 4],
       ["unit R18, high half", 2],
       ["unit R18, low half", 2],
     ]);
@@ -348,7 +348,7 @@ test("the history of a hop follows it through its old name, with its margin at e
     ["higher demand", "changed", "objective trunk"],
     ["heavier rain", "changed", "climate"],
     ["rename", "renamed", ""],
-    ["catalogue correction", "changed", "antenna A18-06"],
+    ["catalogue correction", "changed", "antenna DISH60-18"],
     ["antenna swap", "changed", "antenna"],
     ["base", "added", ""],
   ]);
@@ -378,7 +378,10 @@ test("the history of a hop that is gone ends with its removal; terrain counts, t
   const [first] = await history("KELD-MOSS");
   repository.edit("hops/moss.hop", "at 41 m", "at 40 m");
   expect(first!.commit).toBeUndefined();
-  expect(first!.decisions.map(({ is }) => is)).toEqual(["antenna A18-06 at 41 m", "antenna A18-06 at 41 m"]);
+  expect(first!.decisions.map(({ is }) => is)).toEqual([
+    "antenna DISH60-18 at 41 m",
+    "antenna DISH60-18 at 41 m",
+  ]);
 });
 
 test("the sample network is in order", () => {

@@ -52,7 +52,7 @@ describe("revisions", () => {
   test("may be merge commits: against the first parent all that the branch brought", async () => {
     const repository = repositoryWith();
     repository.git("checkout", "-q", "-b", "side");
-    repository.edit("hops/south.hop", "A18-06", "A18-12");
+    repository.edit("hops/south.hop", "DISH60-18", "DISH120-18");
     repository.commit("larger antennas");
     repository.git("checkout", "-q", "main");
     repository.edit("hops/north.hop", "P18 / 55 MHz / 6", "P18 / 55 MHz / 7");
@@ -93,8 +93,8 @@ describe("sides", () => {
     const repository = repositoryWith();
     repository.edit(
       "hops/north.hop",
-      "antenna A18-06 at 40 m\n    transmits low\n  }\n}\n",
-      "antenna A18-06 at",
+      "antenna DISH60-18 at 40 m\n    transmits low\n  }\n}\n",
+      "antenna DISH60-18 at",
     );
     const { designs, notes } = await repository.compare("HEAD", undefined);
     expect(notes).toEqual([

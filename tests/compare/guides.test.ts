@@ -9,7 +9,7 @@ afterEach(() => {
   for (const repository of made.splice(0)) repository.remove();
 });
 
-const CATALOGUE = `antenna A18-24 {
+const CATALOGUE = `antenna DISH240-18 {
   band 17.7 GHz to 19.7 GHz
   diameter 2.4 m
   gain 50.5 dBi
@@ -31,15 +31,15 @@ async function changed(before: string, after: string, margin = "margin 20 dB"): 
   repository.edit("network.hop", "margin 20 dB", margin);
   const south = repository.read("hops/south.hop");
   const write = (lines: string) =>
-    repository.write({ "hops/south.hop": south.replaceAll("antenna A18-06 at 40 m", lines) });
+    repository.write({ "hops/south.hop": south.replaceAll("antenna DISH60-18 at 40 m", lines) });
   write(before);
   repository.commit("before");
   write(after);
   return repository.changes("HEAD");
 }
 
-const BIG = "antenna A18-24 at 40 m";
-const SMALL = "antenna A18-06 at 40 m";
+const BIG = "antenna DISH240-18 at 40 m";
+const SMALL = "antenna DISH60-18 at 40 m";
 const SEPARATE = "\n    mounting separate";
 const DIRECT = "\n    mounting direct";
 const piece = (length: string) => `\n    feeder FLEX-18 length ${length}`;

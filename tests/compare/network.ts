@@ -50,13 +50,13 @@ export const CATALOGUE = `radio R18 {
   draws 40 W
 }
 
-antenna A18-06 {
+antenna DISH60-18 {
   band 17.7 GHz to 19.7 GHz
   diameter 0.6 m
   gain 38.5 dBi
 }
 
-antenna A18-12 {
+antenna DISH120-18 {
   band 17.7 GHz to 19.7 GHz
   diameter 1.2 m
   gain 44 dBi
@@ -84,7 +84,7 @@ export interface HopParts {
 export function hop(name: string, high: string, low: string, channel: number, parts: HopParts = {}): string {
   const { more, each, heightM = 40 } = parts;
   const end = (at: string, half: string) =>
-    `  ${at} {\n    antenna A18-06 at ${heightM} m\n${each ? `    ${each}\n` : ""}    transmits ${half}\n  }`;
+    `  ${at} {\n    antenna DISH60-18 at ${heightM} m\n${each ? `    ${each}\n` : ""}    transmits ${half}\n  }`;
   return `hop ${name} {
   channel P18 / 55 MHz / ${channel}
 ${more ? `  ${more}\n` : ""}${end(high, "high")}

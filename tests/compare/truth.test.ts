@@ -104,7 +104,7 @@ const SOUTH = "hops/south.hop";
 
 const EDITS: readonly Edit[] = [
   // Margins and levels, so that the weaker direction changes too.
-  words(NORTH, "KELD {\n    antenna A18-06 at 40 m", "KELD {\n    antenna A18-12 at 40 m"),
+  words(NORTH, "KELD {\n    antenna DISH60-18 at 40 m", "KELD {\n    antenna DISH120-18 at 40 m"),
   words(NORTH, "transmits high\n", "transmits high\n    power 2 dBm\n"),
   words(NORTH, "transmits low\n", "transmits low\n    power 1 dBm\n"),
   words(SOUTH, "transmits high\n", "transmits high\n    extra-loss 35 dB\n"),
@@ -126,8 +126,8 @@ const EDITS: readonly Edit[] = [
   words("network.hop", "mode 55 MHz 128QAM", "modes 55 MHz QPSK to 128QAM"),
   words("network.hop", "polarization vertical\n", ""),
   // Heights, sites and obstacles.
-  words(NORTH, "antenna A18-06 at 40 m", "antenna A18-06 at 5 m"),
-  words(SOUTH, "antenna A18-06 at 40 m", "antenna A18-06"),
+  words(NORTH, "antenna DISH60-18 at 40 m", "antenna DISH60-18 at 5 m"),
+  words(SOUTH, "antenna DISH60-18 at 40 m", "antenna DISH60-18"),
   words("sites.hop", "structure mast 60 m", "structure mast 30 m"),
   words("sites.hop", "47.55 -30.4", "47.551 -30.401"),
   words("sites.hop", "47.45 -30.42", "57.45 -30.42"),
@@ -147,8 +147,8 @@ const EDITS: readonly Edit[] = [
   // Hops, names, and text that cannot be read.
   more("hops/more.hop", hop("KELD-FELL", "KELD", "FELL", 10)),
   more("hops/more.hop", hop("PEAK-FELL", "PEAK", "FELL", 12, { heightM: 8 })),
-  more("hops/more.hop", "hop KELD-PEAK {\n  KELD {\n    antenna A18-06 at 40 m\n  }\n}\n"),
-  words(SOUTH, "antenna A18-06", "antenna A18-60"),
+  more("hops/more.hop", "hop KELD-PEAK {\n  KELD {\n    antenna DISH60-18 at 40 m\n  }\n}\n"),
+  words(SOUTH, "antenna DISH60-18", "antenna DISH600-18"),
   words("sites.hop", "site FELL ", "site FELLS "),
   words("catalogue.hop", "coupler H18-E", "coupler H18-EE"),
   words(SOUTH, "FELL {", "FELL {{"),

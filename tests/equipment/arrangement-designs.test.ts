@@ -13,8 +13,8 @@ import { levelGround } from "../evaluate/builders.js";
 import { designOf } from "./designs.js";
 
 const CATALOGUE = `
-antenna A18-06D like A18-06 { polarizations dual }
-antenna A18-80 "dual-band" { diameter 0.6 m; gain 38.5 dBi at 18.7 GHz; gain 50 dBi at 80 GHz; second-band 71 GHz to 86 GHz }
+antenna DISH60-18-VH like DISH60-18 { polarizations dual }
+antenna DISH60-18-80 "dual-band" { diameter 0.6 m; gain 38.5 dBi at 18.7 GHz; gain 50 dBi at 80 GHz; second-band 71 GHz to 86 GHz }
 coupler D18-U { kind dual-polarized; main-loss 2 dB; standby-loss 6.8 dB }
 coupler D18-E { kind dual-polarized; main-loss 3.9 dB }
 coupler S18 { kind splitter; main-loss 1.6 dB; standby-loss 6.4 dB; transmit-loss 0.5 dB }
@@ -74,7 +74,7 @@ const CASES: readonly Case[] = [
   },
   {
     arrangement: "1+1 hot-standby two-antennas",
-    lines: "second-antenna A18-06 at 30 m\n    feeder FLEX-18 length 0.9 m",
+    lines: "second-antenna DISH60-18 at 30 m\n    feeder FLEX-18 length 0.9 m",
     parts: { unit: 4, antenna: 4, feeder: 4 },
     lossesDb: [0, 0, 0, 0],
     rows: [],
@@ -82,7 +82,7 @@ const CASES: readonly Case[] = [
   },
   {
     arrangement: "1+1 space-diversity",
-    lines: "diversity-antenna A18-06 at 30 m",
+    lines: "diversity-antenna DISH60-18 at 30 m",
     parts: { unit: 4, antenna: 4 },
     lossesDb: [0, 0, 0, 0],
     rows: [],
@@ -100,7 +100,7 @@ const CASES: readonly Case[] = [
   },
   {
     arrangement: "1+1 xpic two-units",
-    antenna: "A18-06D",
+    antenna: "DISH60-18-VH",
     lines: "coupler O18 direct",
     parts: { unit: 4, antenna: 2, coupler: 2 },
     lossesDb: [0.8, 0.8],
@@ -109,7 +109,7 @@ const CASES: readonly Case[] = [
   },
   {
     arrangement: "1+1 xpic four-units",
-    antenna: "A18-06D",
+    antenna: "DISH60-18-VH",
     lines: "coupler D18-U direct",
     parts: { unit: 8, antenna: 2, coupler: 2 },
     lossesDb: [4, 4, 8.8, 8.8, 8.8, 8.8, 13.6, 13.6],
@@ -126,7 +126,7 @@ const CASES: readonly Case[] = [
   },
   {
     arrangement: "2+0 single-polarization two-antennas",
-    lines: "second-antenna A18-06 at 30 m",
+    lines: "second-antenna DISH60-18 at 30 m",
     parts: { unit: 4, antenna: 4 },
     lossesDb: [0, 0],
     rows: [],
@@ -134,7 +134,7 @@ const CASES: readonly Case[] = [
   },
   {
     arrangement: "2+0 dual-polarization",
-    antenna: "A18-06D",
+    antenna: "DISH60-18-VH",
     lines: "coupler O18 separate\n    feeder FLEX-18 length 0.9 m",
     // A rectangular guide carries one polarization: two pieces an end.
     parts: { unit: 4, antenna: 2, coupler: 2, feeder: 4 },
@@ -144,7 +144,7 @@ const CASES: readonly Case[] = [
   },
   {
     arrangement: "2+0 xpic",
-    antenna: "A18-06D",
+    antenna: "DISH60-18-VH",
     lines: `${IF}\n    coupler O18 direct`,
     parts: { unit: 4, antenna: 2, coupler: 2, cable: 4, connector: 8, "grounding kit": 16 },
     lossesDb: [0.8, 0.8],
@@ -153,7 +153,7 @@ const CASES: readonly Case[] = [
   },
   ...["3+1 xpic", "3+1 dual-polarization", "4+0 xpic", "4+0 dual-polarization"].map((arrangement) => ({
     arrangement,
-    antenna: "A18-06D",
+    antenna: "DISH60-18-VH",
     lines: "coupler D18-E direct",
     parts: { unit: 8, antenna: 2, coupler: 2 },
     lossesDb: [7.8, 7.8, 7.8, 7.8],
@@ -164,8 +164,8 @@ const CASES: readonly Case[] = [
   })),
   {
     arrangement: "7+1 xpic",
-    antenna: "A18-06D",
-    lines: "coupler D18-E direct\n    second-antenna A18-06D at 30 m\n    second-coupler D18-E direct",
+    antenna: "DISH60-18-VH",
+    lines: "coupler D18-E direct\n    second-antenna DISH60-18-VH at 30 m\n    second-coupler D18-E direct",
     // Four units a coupler, an antenna each.
     parts: { unit: 16, antenna: 4, coupler: 4 },
     lossesDb: Array.from({ length: 8 }, () => 7.8),
@@ -175,8 +175,8 @@ const CASES: readonly Case[] = [
   {
     // ARRANGEMENTS, note on 4+0: "2+0 XPIC on each of two antennas avoids the 2 Ce".
     arrangement: "4+0 xpic",
-    antenna: "A18-06D",
-    lines: "coupler O18 direct\n    second-antenna A18-06D at 30 m\n    second-coupler O18 direct",
+    antenna: "DISH60-18-VH",
+    lines: "coupler O18 direct\n    second-antenna DISH60-18-VH at 30 m\n    second-coupler O18 direct",
     parts: { unit: 8, antenna: 4, coupler: 4 },
     lossesDb: [0.8, 0.8, 0.8, 0.8],
     rows: ["orthomode transducer", "orthomode transducer"],
@@ -184,9 +184,9 @@ const CASES: readonly Case[] = [
   },
   {
     arrangement: "4+1 dual-polarization",
-    antenna: "A18-06D",
+    antenna: "DISH60-18-VH",
     // The fifth carrier has the second antenna for itself.
-    lines: "coupler D18-E direct\n    second-antenna A18-06 at 30 m",
+    lines: "coupler D18-E direct\n    second-antenna DISH60-18 at 30 m",
     parts: { unit: 10, antenna: 4, coupler: 2 },
     lossesDb: [0, 7.8, 7.8, 7.8, 7.8],
     rows: ["coupler arm", "coupler arm"],
@@ -194,7 +194,7 @@ const CASES: readonly Case[] = [
   },
   ...["3+0 single-polarization", "2+1 single-polarization"].map((arrangement) => ({
     arrangement,
-    lines: "coupler H18-U direct\n    second-antenna A18-06 at 30 m\n    second-coupler H18-E direct",
+    lines: "coupler H18-U direct\n    second-antenna DISH60-18 at 30 m\n    second-coupler H18-E direct",
     parts: { unit: 6, antenna: 4, coupler: 4 },
     // Two cross on the unequal coupler, the third is alone on the equal one.
     lossesDb: [7, 8, 8],
@@ -206,7 +206,7 @@ const CASES: readonly Case[] = [
   })),
   ...["3+0 xpic", "3+0 dual-polarization", "2+1 xpic", "2+1 dual-polarization"].map((arrangement) => ({
     arrangement,
-    antenna: "A18-06D",
+    antenna: "DISH60-18-VH",
     lines: "coupler D18-E direct",
     // Three of the four places of one coupler.
     parts: { unit: 6, antenna: 2, coupler: 2 },
@@ -218,7 +218,7 @@ const CASES: readonly Case[] = [
   })),
   {
     arrangement: "1+1 space-and-frequency-diversity",
-    lines: "diversity-antenna A18-06 at 30 m",
+    lines: "diversity-antenna DISH60-18 at 30 m",
     // An antenna each, so nothing joins the units: no branching loss.
     parts: { unit: 4, antenna: 4 },
     lossesDb: [0, 0],
@@ -246,7 +246,7 @@ const CASES: readonly Case[] = [
   ...["all-outdoor 2+0 xpic", "all-outdoor 2+0 dual-polarization"].map((arrangement) => ({
     arrangement,
     radio: "R18O",
-    antenna: "A18-06D",
+    antenna: "DISH60-18-VH",
     lines: "coupler O18 direct\n    cable CAT length 50 m",
     parts: { unit: 4, antenna: 2, coupler: 2, cable: 4, "grounding kit": 16 },
     lossesDb: [0.8, 0.8],
@@ -304,7 +304,7 @@ const CASES: readonly Case[] = [
   {
     arrangement: "all-indoor 1+1 space-diversity",
     radio: "R18I",
-    lines: "diversity-antenna A18-06 at 30 m\n    feeder ELLIPTIC-18 length 30 m",
+    lines: "diversity-antenna DISH60-18 at 30 m\n    feeder ELLIPTIC-18 length 30 m",
     parts: { unit: 4, antenna: 4, feeder: 4 },
     // The relay keeps the main antenna for either transmitter: two paths.
     lossesDb: [1.7, 1.85],
@@ -323,7 +323,7 @@ const CASES: readonly Case[] = [
   },
 ];
 
-function textOf({ arrangement, radio = "R18", antenna = "A18-06", lines = "" }: Case): string {
+function textOf({ arrangement, radio = "R18", antenna = "DISH60-18", lines = "" }: Case): string {
   const end = (half: string) => `antenna ${antenna} at 40 m\n    transmits ${half}\n    ${lines}`;
   return `${CATALOGUE}
 hop KELD-TARN {
@@ -435,6 +435,6 @@ hop HIGH {
     );
   };
   // Two feeds in one antenna: counted with the low band. Antennas of one band each: counted each.
-  expect(antennas("A18-80")).toEqual([2, 0]);
-  expect(antennas("A18-06")).toEqual([2, 2]);
+  expect(antennas("DISH60-18-80")).toEqual([2, 0]);
+  expect(antennas("DISH60-18")).toEqual([2, 2]);
 });

@@ -240,13 +240,13 @@ describe("who needs a guide", () => {
 });
 
 describe("where the estimate is shown", () => {
-  const TEXT = `antenna A18-24 like A18-06 {
+  const TEXT = `antenna DISH240-18 like DISH60-18 {
   diameter 2.4 m
   gain 50.5 dBi
   direct-mounting no
 }
 
-${exampleHop({ keld: "antenna A18-24 at 40 m\n    transmits high" })}`;
+${exampleHop({ keld: "antenna DISH240-18 at 40 m\n    transmits high" })}`;
   const design = designOf(TEXT);
   const hop = design.hops.get("KELD-TARN")!;
   const result = evaluateHop(hop, levelGround(LENGTH_M));
@@ -275,7 +275,7 @@ ${exampleHop({ keld: "antenna A18-24 at 40 m\n    transmits high" })}`;
     const { findings } = judgeExample(TEXT);
     const about = findings.filter(({ message }) => /waveguide|flexible/.test(message));
     expect(about.map(({ rule, message }) => `${rule}: ${message}`)).toEqual([
-      "waveguide-missing: A18-24 at KELD cannot be mounted directly, and neither mounting nor feeder is stated; 1.3 dB are estimated, 1 m of flexible guide",
+      "waveguide-missing: DISH240-18 at KELD cannot be mounted directly, and neither mounting nor feeder is stated; 1.3 dB are estimated, 1 m of flexible guide",
     ]);
   });
 
@@ -300,11 +300,13 @@ ${exampleHop({ keld: "antenna A18-24 at 40 m\n    transmits high" })}`;
     expect(part).toMatchObject([{ kind: "feeder", name: "waveguide, to be chosen", quantity: 1 }]);
     expect(spareParts(partsOfNetwork(design), [{ kind: "feeder", sharePercent: 100, least: 5 }])).toEqual([]);
     const both = designOf(
-      `antenna A18-24D like A18-06 { diameter 2.4 m; gain 50.5 dBi; polarizations dual }\n\n${exampleHop({
-        hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 2+0 xpic",
-        keld: "antenna A18-24D at 40 m\n    coupler O18\n    transmits high",
-        tarn: "antenna A18-24D at 40 m\n    coupler O18 separate\n    transmits low",
-      })}`,
+      `antenna DISH240-18-VH like DISH60-18 { diameter 2.4 m; gain 50.5 dBi; polarizations dual }\n\n${exampleHop(
+        {
+          hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 2+0 xpic",
+          keld: "antenna DISH240-18-VH at 40 m\n    coupler O18\n    transmits high",
+          tarn: "antenna DISH240-18-VH at 40 m\n    coupler O18 separate\n    transmits low",
+        },
+      )}`,
     );
     // One piece for each polarization, at both ends.
     expect(partsOfNetwork(both).find(({ toChoose }) => toChoose)?.quantity).toBe(4);

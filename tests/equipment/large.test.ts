@@ -14,8 +14,8 @@ import { designOf } from "./designs.js";
 
 const HOP = exampleHop({
   hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 4+0 xpic",
-  keld: "antenna A18-06 at 40 m\n    coupler O18 direct\n    cable COAX\n    transmits high",
-  tarn: "antenna A18-06 at 40 m\n    coupler O18 direct\n    cable COAX\n    transmits low",
+  keld: "antenna DISH60-18 at 40 m\n    coupler O18 direct\n    cable COAX\n    transmits high",
+  tarn: "antenna DISH60-18 at 40 m\n    coupler O18 direct\n    cable COAX\n    transmits low",
 }).replaceAll("KELD", "HUB");
 
 /** A site with so many hops of four units each, and chassis for half of them: every fault told a thousand times. */

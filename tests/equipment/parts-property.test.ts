@@ -20,7 +20,7 @@ radio R18S like R18 {
 }
 radio R18SO like R18S { construction all-outdoor; port GE }
 radio R18SI like R18S { construction all-indoor; branching 0.7 dB pass 0.15 dB }
-antenna A18-06D like A18-06 { polarizations dual }
+antenna DISH60-18-VH like DISH60-18 { polarizations dual }
 coupler D18 { kind dual-polarized; main-loss 2 dB; standby-loss 6.8 dB }
 coupler S18 { kind splitter; main-loss 1.6 dB; standby-loss 6.4 dB; transmit-loss 0.5 dB }
 cable COAX { kind coaxial }
@@ -58,7 +58,7 @@ function wanted(name: string) {
         : undefined,
     cables: indoor ? 0 : units,
     radio: indoor ? "R18SI" : /all-outdoor|dual-band high/.test(name) ? "R18SO" : "R18S",
-    antenna: bothPolarizations ? "A18-06D" : "A18-06",
+    antenna: bothPolarizations ? "DISH60-18-VH" : "DISH60-18",
     /** Channel of a unit, from 0. */
     channelOf: (unit: number) => (oneChannel ? 0 : /xpic/.test(name) ? Math.floor(unit / 2) : unit),
   };

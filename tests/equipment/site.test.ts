@@ -17,7 +17,7 @@ import { designOf } from "./designs.js";
 const TEXT = `${EXAMPLE_CATALOGUE}
 cable COAX-10 { kind coaxial; loop-resistance 5 ohm/km; connector N }
 radio R18W like R18 { draws 40 W; weight 5 kg }
-antenna A18-06W like A18-06 { weight 8 kg; wind-coefficient 1.2 }
+antenna DISH60-18-W like DISH60-18 { weight 8 kg; wind-coefficient 1.2 }
 coupler H18-W like H18-U { weight 2 kg }
 network "Spares" { spare unit 10 % least 1; spare card 5 %; grounding 25 m }
 site MOSS {
@@ -39,13 +39,13 @@ hop MOSS-TARN {
   mode 55 MHz 128QAM
   arrangement 1+1 hot-standby
   MOSS {
-    antenna A18-06W at 30 m
+    antenna DISH60-18-W at 30 m
     coupler H18-W direct
     transmits high
     cable COAX-10
   }
   TARN {
-    antenna A18-06W at 30 m
+    antenna DISH60-18-W at 30 m
     coupler H18-W direct
     transmits low
     cable COAX-10 length 50 m
@@ -86,8 +86,8 @@ site MOSS {
 hop MOSS-TARN {
   radio R18O
   arrangement all-outdoor 1+0
-  MOSS { antenna A18-06 at 30 m; cable CAT length 50 m }
-  TARN { antenna A18-06 at 30 m }
+  MOSS { antenna DISH60-18 at 30 m; cable CAT length 50 m }
+  TARN { antenna DISH60-18 at 30 m }
 }`,
     PREAMBLE,
   );
@@ -153,7 +153,7 @@ test("parts of a site, and of the network as the sum of its sites", () => {
   );
   expect(counted).toEqual([
     ["unit", "R18W", "high half", 2, false],
-    ["antenna", "A18-06W", 1, false],
+    ["antenna", "DISH60-18-W", 1, false],
     ["coupler", "H18-W", 1, false],
     ["cable", "COAX-10", 2, 118, true],
     ["connector", "N for COAX-10", 4, false],

@@ -15,7 +15,7 @@ test("what nothing is stated of is told with its places; what is stated is not",
   );
   expect(bare.join("\n")).not.toMatch(/antennas|radios/);
   const without = unlisted(
-    exampleHop().replace("    antenna A18-06 at 40 m\n", "").replace("  radio R18\n", ""),
+    exampleHop().replace("    antenna DISH60-18 at 40 m\n", "").replace("  radio R18\n", ""),
   );
   expect(without[0]).toBe("Not in it: radios where no radio is stated (KELD-TARN).");
   expect(without[1]).toMatch(/^Not in it: antennas where no antenna is stated \(KELD-TARN at \w+\)\.$/);

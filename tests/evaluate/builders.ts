@@ -65,7 +65,7 @@ export const TARN: Site = {
 };
 
 export const ANTENNA = {
-  name: "A18-06",
+  name: "DISH60-18",
   band: { fromHz: 17.7e9, toHz: 19.7e9 },
   diameterM: 0.6,
   gain: [{ gainDbi: 38.5, frequencyHz: 18.7e9 }],

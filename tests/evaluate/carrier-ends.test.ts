@@ -71,7 +71,7 @@ describe("each carrier by the arm that its unit has at that end", () => {
       expect(at.standby).toMatchObject({ arm: "standby", eirp: { highestDbm: STANDBY } });
     }
     // A larger second antenna: 44 dBi, and nothing between it and its unit.
-    const large = { ...ANTENNA, name: "A18-12", gain: [{ gainDbi: 44 }] };
+    const large = { ...ANTENNA, name: "DISH120-18", gain: [{ gainDbi: 44 }] };
     const two = makeHop({
       arrangement: { name: "1+1 hot-standby two-antennas" },
       ends: [
@@ -81,9 +81,9 @@ describe("each carrier by the arm that its unit has at that end", () => {
     });
     const [first] = judgedOnLevelGround(two).result.carriers;
     expect(first!.ends[0]).toMatchObject({
-      antenna: "A18-06",
+      antenna: "DISH60-18",
       eirp: { highestDbm: expect.closeTo(58.5, 6) },
-      standby: { antenna: "A18-12", antennaHeightM: 38 },
+      standby: { antenna: "DISH120-18", antennaHeightM: 38 },
       licensedEirpDbm: expect.closeTo(64, 6),
     });
   });

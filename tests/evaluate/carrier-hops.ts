@@ -51,7 +51,11 @@ const someCoupler = fc.record({
   standbyLossDb: fc.option(tenths(4, 10), { nil: undefined }),
 });
 
-const secondAntenna = tenths(30, 45).map((gainDbi) => ({ ...ANTENNA, name: "A18-S", gain: [{ gainDbi }] }));
+const secondAntenna = tenths(30, 45).map((gainDbi) => ({
+  ...ANTENNA,
+  name: "DISH60-18-S",
+  gain: [{ gainDbi }],
+}));
 
 const someEnd = fc.record({
   coupler: fc.option(someCoupler, { nil: undefined }),

@@ -16,7 +16,7 @@ test("a level table has a cell for each column, first and last level being those
     for (const row of table.rows) expect(row).toHaveLength(table.columns.length);
   }
   expect(tables[0]!.rows[0]).toEqual(["KELD", "transmitter output", "R18, 55 MHz 128QAM", "", "20.0 dBm"]);
-  expect(tables[0]!.rows[1]).toEqual(["KELD", "transmit antenna", "A18-06", "+38.5 dBi", "58.5 dBm"]);
+  expect(tables[0]!.rows[1]).toEqual(["KELD", "transmit antenna", "DISH60-18", "+38.5 dBi", "58.5 dBm"]);
   expect(tables[0]!.rows.at(-1)![4]).toBe(`${RESULT.directions[0]!.receivedLevelDbm.toFixed(1)} dBm`);
 });
 

@@ -3,8 +3,8 @@ import { equipped } from "../../shared/rules/equipment/example-equipment.js";
 import { EXAMPLE_PREAMBLE, exampleHop } from "../../shared/rules/example-preamble.js";
 import { RULES } from "../../shared/rules/index.js";
 
-const LARGER = `antenna A18-12 like A18-06 { diameter 1.2 m; gain 44.5 dBi; polarizations dual }
-antenna A18-09 like A18-06 { diameter 0.9 m; gain 42 dBi; polarizations dual }
+const LARGER = `antenna DISH120-18 like DISH60-18 { diameter 1.2 m; gain 44.5 dBi; polarizations dual }
+antenna DISH90-18 like DISH60-18 { diameter 0.9 m; gain 42 dBi; polarizations dual }
 radio R18H like R18 {
   mode 55 MHz QPSK rate 78 Mbit/s power 30 dBm threshold -86 dBm
   mode 55 MHz 128QAM rate 310 Mbit/s power 28 dBm threshold -69 dBm
@@ -14,7 +14,7 @@ card E16 { kind e1; ports 16 E1-75; draws 8 W }`;
 
 const withLarger = (id: string) => `${EXAMPLE_PREAMBLE}\n${LARGER}\n${RULES.get(id)!.bad}`;
 const lossy = (lossDb: number) =>
-  `${EXAMPLE_PREAMBLE}\n${LARGER}\n${exampleHop({ keld: `antenna A18-06 at 40 m\n    transmits high\n    extra-loss ${lossDb} dB` })}`;
+  `${EXAMPLE_PREAMBLE}\n${LARGER}\n${exampleHop({ keld: `antenna DISH60-18 at 40 m\n    transmits high\n    extra-loss ${lossDb} dB` })}`;
 
 export const RULE_CASES: Readonly<Record<string, readonly string[]>> = {
   availability: [withLarger("availability"), lossy(12)],
@@ -36,5 +36,7 @@ export const RULE_CASES: Readonly<Record<string, readonly string[]>> = {
   "duplex-mismatch": [
     `${EXAMPLE_PREAMBLE}\nradio R18W like R18 { duplex 1480 MHz }\n${RULES.get("duplex-mismatch")!.bad}`,
   ],
-  "hop-incomplete": [`${EXAMPLE_PREAMBLE}\nhop KELD-TARN {\n  KELD {\n  }\n  TARN { antenna A18-06 }\n}\n`],
+  "hop-incomplete": [
+    `${EXAMPLE_PREAMBLE}\nhop KELD-TARN {\n  KELD {\n  }\n  TARN { antenna DISH60-18 }\n}\n`,
+  ],
 };

@@ -59,14 +59,14 @@ export const TEXT_CASES: Readonly<Partial<Record<TextRule, readonly string[]>>> 
   ],
   "doubled-fact": [
     hop("  radio R18", "  radio R18\n  radio R18"),
-    hop("at 40 m", "at 40 m\n    antenna A18-06 at 41 m"),
+    hop("at 40 m", "at 40 m\n    antenna DISH60-18 at 41 m"),
   ],
   "doubled-name": [behind(`${exampleHop()}\n\n${exampleHop()}`)],
   "unknown-name": [
     hop("radio R18", "radio R81"),
     hop("radio R18", "radio LATER"),
-    hop("antenna A18-06", "antenna A18"),
-    hop("antenna A18-06", "antenna LATER"),
+    hop("antenna DISH60-18", "antenna DISH60"),
+    hop("antenna DISH60-18", "antenna LATER"),
     hop("objective trunk", "objective LATER"),
     hop("  TARN {", "  LATER {"),
     hop("transmits high", "coupler LATER\n    transmits high"),
@@ -77,7 +77,7 @@ export const TEXT_CASES: Readonly<Partial<Record<TextRule, readonly string[]>>> 
   "deceiving-name": [behind(`coupler H\u041018 { kind hybrid }\n${exampleHop()}`)],
   "template-used": [
     behind(
-      `template antenna DISH { band 17.7 GHz to 19.7 GHz; gain 38.5 dBi }\nantenna D6 like DISH { diameter 0.6 m }\n${exampleHop().replace("antenna A18-06", "antenna DISH")}`,
+      `template antenna DISH { band 17.7 GHz to 19.7 GHz; gain 38.5 dBi }\nantenna D6 like DISH { diameter 0.6 m }\n${exampleHop().replace("antenna DISH60-18", "antenna DISH")}`,
     ),
   ],
   "unknown-mode": [

@@ -14,7 +14,7 @@ const LINES = [
 ];
 const WORD = /[A-Za-z][\w+-]*/g;
 const WORDS = [...new Set(LINES.flatMap((line) => line.match(WORD) ?? []))];
-const FEW_NAMES = ["KELD", "TARN", "R18", "A18-06", "trunk"];
+const FEW_NAMES = ["KELD", "TARN", "R18", "DISH60-18", "trunk"];
 const SYMBOLS = [
   ...new Set(Object.values(UNITS).flatMap((units) => units.map(({ symbol }) => symbol))),
   "furlong",

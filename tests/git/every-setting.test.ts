@@ -35,7 +35,7 @@ beforeAll(() => {
   chmodSync(program, 0o755);
   repository.write({ ...files(), ".gitattributes": "* filter=a diff=a merge=a\n" });
   repository.commit("base");
-  repository.edit("hops/south.hop", "A18-06", "A18-12");
+  repository.edit("hops/south.hop", "DISH60-18", "DISH120-18");
   repository.write(terrain(38));
   repository.commit("second");
   repository.edit("hops/south.hop", "at 40 m", "at 30 m");

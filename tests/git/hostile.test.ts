@@ -434,7 +434,7 @@ describe("a commit", () => {
     async () => {
       const repository = repositoryWith();
       const first = repository.git("rev-parse", "HEAD");
-      repository.edit("hops/south.hop", "A18-06", "A18-12");
+      repository.edit("hops/south.hop", "DISH60-18", "DISH120-18");
       const second = repository.commit("second");
       expect(isEmpty(await repository.changes(first, second))).toBe(false);
       repository.git("replace", first, second);

@@ -91,7 +91,7 @@ function designRepository(folder: string, prefix = ""): TestRepository {
   repository.write(below(files()));
   repository.commit("base");
   repository.git("tag", "before");
-  repository.edit(`${prefix}hops/south.hop`, "A18-06", "A18-12");
+  repository.edit(`${prefix}hops/south.hop`, "DISH60-18", "DISH120-18");
   repository.write(below(terrain(38)));
   repository.commit("second");
   repository.git("tag", "after");

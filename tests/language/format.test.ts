@@ -110,7 +110,7 @@ site A {  // behind the brace
 /** Texts made of the language's own pieces, wild but with closed braces. */
 const atom = fc.constantFrom(
   "KELD",
-  "A18-06",
+  "DISH60-18",
   "24 m",
   "24m",
   "18.7 GHz",

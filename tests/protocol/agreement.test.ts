@@ -13,7 +13,7 @@ const DESIGN: Record<string, string> = {
   ...files(),
   // From the defaults an objective, which these hops leave open or miss in several ways.
   "hops/open.hop": [
-    TARN_LOW.replace("KELD-TARN", "NO-HEIGHT").replace("antenna A18-06 at 40 m", "antenna A18-06"),
+    TARN_LOW.replace("KELD-TARN", "NO-HEIGHT").replace("antenna DISH60-18 at 40 m", "antenna DISH60-18"),
     TARN_LOW.replace("KELD-TARN", "NO-CLIMATE").replace(
       "  KELD {",
       "  climate {\n    multipath preceding\n  }\n  KELD {",
@@ -23,7 +23,7 @@ const DESIGN: Record<string, string> = {
     'hop ONE-END-ACCEPTED {\n  KELD {\n  }\n  accept not-judged because "no second site yet"\n}\n',
     TARN_LOW.replace("KELD-TARN", "NO-RADIO").replace("  KELD {", "  radio R19\n  KELD {"),
     TARN_LOW.replace("KELD-TARN", "ACCEPTED")
-      .replace("antenna A18-06 at 40 m", "antenna A18-06")
+      .replace("antenna DISH60-18 at 40 m", "antenna DISH60-18")
       .replace("  KELD {", '  accept not-judged because "the mast is not chosen"\n  KELD {'),
   ].join("\n"),
   "hops/missed.hop": [

@@ -23,7 +23,7 @@ beforeEach(async () => {
   repository = TestRepository.create();
   repository.write(files());
   repository.commit("base");
-  repository.edit("hops/south.hop", "A18-06", "A18-12");
+  repository.edit("hops/south.hop", "DISH60-18", "DISH120-18");
   editor = await Editor.start(repository.root);
   changed = [];
   editor.connection.onNotification(CHANGED, (params: ChangedParams) => void changed.push(params));
@@ -82,8 +82,8 @@ test("it follows what is typed, also in hops that nobody edits, and ends when to
   editor.open("hops/south.hop");
   editor.open("catalogue.hop");
   await compare("HEAD");
-  editor.replace("hops/south.hop", "A18-12", "A18-06");
-  editor.replace("hops/south.hop", "A18-12", "A18-06");
+  editor.replace("hops/south.hop", "DISH120-18", "DISH60-18");
+  editor.replace("hops/south.hop", "DISH120-18", "DISH60-18");
   await until(async () => ((await lenses("hops/south.hop")).length === 0 ? true : undefined));
   editor.replace("catalogue.hop", "gain 38.5 dBi", "gain 30 dBi");
   const told = await until(() =>

@@ -37,17 +37,17 @@ const ask = <T>(method: string, uri: string, rest: object = {}) =>
 
 it("an unsaved document has completion, hovers, findings and fixes, and changes no design", async () => {
   const uri = "untitled:Untitled-1";
-  const text = exampleHop({ keld: "antenna A18-6 at 40 m\n    transmits high" }).replaceAll(
+  const text = exampleHop({ keld: "antenna DISH60-1 at 40 m\n    transmits high" }).replaceAll(
     "KELD-TARN",
     "NEW",
   );
   await open(uri, text);
   await editor.settled();
   expect(diagnostics.get(uri)!.map(({ code }) => code)).toContain("unknown-name");
-  const line = text.split("\n").findIndex((one) => one.includes("A18-6"));
-  const at = { line, character: text.split("\n")[line]!.indexOf("A18-6") + 1 };
+  const line = text.split("\n").findIndex((one) => one.includes("DISH60-1"));
+  const at = { line, character: text.split("\n")[line]!.indexOf("DISH60-1") + 1 };
   const offered = await ask<CompletionList>("textDocument/completion", uri, { position: at });
-  expect(offered.items.map(({ label }) => label)).toContain("A18-06");
+  expect(offered.items.map(({ label }) => label)).toContain("DISH60-18");
   const radio = text.split("\n").findIndex((one) => one.includes("radio R18"));
   const hover = await ask<Hover>("textDocument/hover", uri, { position: { line: radio, character: 9 } });
   expect(JSON.stringify(hover.contents)).toContain("R18");

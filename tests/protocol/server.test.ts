@@ -57,15 +57,15 @@ describe("diagnostics", () => {
     const line = editor
       .text(HOPS)
       .slice(hazel)
-      .match(/antenna A18-06 at 15 m/)![0];
+      .match(/antenna DISH60-18 at 15 m/)![0];
     // The antenna behind `HAZEL {`: typed over with what the message asks, then back.
     const block = editor.text(HOPS).slice(hazel, editor.text(HOPS).indexOf("}", hazel));
-    editor.replace(HOPS, block, block.replace(line, "antenna A18-06 at 39 m"));
+    editor.replace(HOPS, block, block.replace(line, "antenna DISH60-18 at 39 m"));
     await editor.until(
       HOPS,
       (now) => !now.some(({ code, severity }) => code === "clearance" && severity === 1),
     );
-    editor.replace(HOPS, block.replace(line, "antenna A18-06 at 39 m"), block);
+    editor.replace(HOPS, block.replace(line, "antenna DISH60-18 at 39 m"), block);
     await editor.until(HOPS, (now) => JSON.stringify(codes(now)) === JSON.stringify(before));
   });
 
@@ -105,7 +105,7 @@ describe("diagnostics", () => {
   it("survive a burst of half-typed lines and end where they began", async () => {
     await editor.settled();
     const before = JSON.stringify(editor.of(HOPS));
-    const typed = "\nhop X-Y {\n  channel F.595 / 55 MHz / 4\n  ALDER { antenna A18-06 at 2";
+    const typed = "\nhop X-Y {\n  channel F.595 / 55 MHz / 4\n  ALDER { antenna DISH60-18 at 2";
     const end = editor.text(HOPS);
     for (const letter of typed) appendText(letter);
     await editor.settled();

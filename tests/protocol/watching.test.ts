@@ -17,8 +17,8 @@ hop SURVEYED {
   radio R18
   mode 55 MHz 128QAM
   survey "path.csv" from KELD
-  KELD { antenna A18-06 at 20 m; transmits high }
-  TARN { antenna A18-06 at 20 m; transmits low }
+  KELD { antenna DISH60-18 at 20 m; transmits high }
+  TARN { antenna DISH60-18 at 20 m; transmits low }
 }
 `;
 

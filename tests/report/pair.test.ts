@@ -10,7 +10,7 @@ import { end, KELD, levelGround, makeHop, QAM128, QPSK, R18, TARN } from "../eva
 const GROUND = levelGround(evaluateHop(makeHop(), levelGround(9000)).distanceM!);
 
 const DUAL = {
-  name: "A18-80",
+  name: "DISH60-18-80",
   diameterM: 0.6,
   // 50 dBi at 73.5 GHz and 51 dBi at 83.5 GHz.
   gain: [
@@ -131,7 +131,7 @@ describe("the distance to keep from a dual-band antenna", () => {
 test("of an antenna with several gain points the gain at each frequency is told", () => {
   const gains = judged(pairOf().high).result.inputs.filter(({ name }) => name.startsWith("gain of"));
   expect(gains.map(({ name, value }) => `${name}: ${value}`)).toEqual([
-    "gain of A18-80 at 83.5 GHz: 51.0 dBi",
-    "gain of A18-80 at 73.5 GHz: 50.0 dBi",
+    "gain of DISH60-18-80 at 83.5 GHz: 51.0 dBi",
+    "gain of DISH60-18-80 at 73.5 GHz: 50.0 dBi",
   ]);
 });

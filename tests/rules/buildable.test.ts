@@ -118,7 +118,7 @@ describe("antenna-gain-implausible", () => {
   const of = (gain: string, more = "") =>
     found(
       "antenna-gain-implausible",
-      `antenna A like A18-06 {\n  diameter 0.6 m\n  gain ${gain}\n}\n\n${exampleHop({
+      `antenna A like DISH60-18 {\n  diameter 0.6 m\n  gain ${gain}\n}\n\n${exampleHop({
         keld: `antenna A at 40 m\n    transmits high${more}`,
       })}`,
     );
@@ -145,15 +145,15 @@ describe("antenna-gain-implausible", () => {
   });
 
   test.each([
-    ["antenna A18-03", 0.3, "error"],
-    ["antenna A18-12", 1.2, "warning"],
+    ["antenna DISH30-18", 0.3, "error"],
+    ["antenna DISH120-18", 1.2, "warning"],
   ])("%s that inherits the gain of 0.6 m with its own diameter", (_name, diameter, severity) => {
-    const text = `antenna A like A18-06 {\n  diameter ${diameter} m\n}\n\n`;
+    const text = `antenna A like DISH60-18 {\n  diameter ${diameter} m\n}\n\n`;
     const main = exampleHop({ keld: "antenna A at 40 m\n    transmits high" });
     expect(severities(found("antenna-gain-implausible", text + main))).toEqual([severity]);
     const diversity = exampleHop({
       hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 space-diversity",
-      tarn: "antenna A18-06 at 40 m\n    diversity-antenna A at 30 m\n    transmits low",
+      tarn: "antenna DISH60-18 at 40 m\n    diversity-antenna A at 30 m\n    transmits low",
     });
     expect(severities(found("antenna-gain-implausible", text + diversity))).toEqual([severity]);
   });
@@ -290,14 +290,17 @@ describe("heights, lengths, sites", () => {
     SITE + exampleHop({ keld: `${lines}\n    transmits high` }).replaceAll("KELD", "MOSS");
 
   test("an antenna above 120 m asks for a structure, a diversity antenna too; with one it is held against it", () => {
-    expect(found("antenna-without-structure", at("antenna A18-06 at 120 m"))).toEqual([]);
-    expect(found("antenna-without-structure", at("antenna A18-06 at 120.1 m"))).toMatchObject([
+    expect(found("antenna-without-structure", at("antenna DISH60-18 at 120 m"))).toEqual([]);
+    expect(found("antenna-without-structure", at("antenna DISH60-18 at 120.1 m"))).toMatchObject([
       { severity: "warning", at: "hop MOSS-TARN / MOSS / antenna.at" },
     ]);
     expect(
-      found("antenna-without-structure", at("antenna A18-06 at 40 m\n    diversity-antenna A18-06 at 130 m")),
+      found(
+        "antenna-without-structure",
+        at("antenna DISH60-18 at 40 m\n    diversity-antenna DISH60-18 at 130 m"),
+      ),
     ).toMatchObject([{ at: "hop MOSS-TARN / MOSS / diversity-antenna.at" }]);
-    const standing = at("antenna A18-06 at 130 m").replace("-30.5\n", "-30.5\n  structure mast 140 m\n");
+    const standing = at("antenna DISH60-18 at 130 m").replace("-30.5\n", "-30.5\n  structure mast 140 m\n");
     expect(found("antenna-without-structure", standing)).toEqual([]);
   });
 
@@ -311,7 +314,7 @@ radio R18-IN like R18 { construction all-indoor }
     const long = (feeder: string) =>
       found(
         "flexible-guide-long",
-        FEEDERS + exampleHop({ tarn: `antenna A18-06 at 40 m\n    feeder ${feeder}\n    transmits low` }),
+        FEEDERS + exampleHop({ tarn: `antenna DISH60-18 at 40 m\n    feeder ${feeder}\n    transmits low` }),
       );
     expect(long("FLEX length 2 m")).toEqual([]);
     expect(long("FLEX length 2.1 m")).toMatchObject([
@@ -324,8 +327,8 @@ radio R18-IN like R18 { construction all-indoor }
     FEEDERS +
     exampleHop({
       hop: `polarization vertical\n  radio R18-IN\n  mode 55 MHz 128QAM\n  arrangement ${arrangement}`,
-      keld: `antenna A18-06 at 40 m${more}\n    feeder ${feeder}\n    transmits high`,
-      tarn: "antenna A18-06 at 40 m\n    feeder ELL length 60 m\n    transmits low",
+      keld: `antenna DISH60-18 at 40 m${more}\n    feeder ${feeder}\n    transmits high`,
+      tarn: "antenna DISH60-18 at 40 m\n    feeder ELL length 60 m\n    transmits low",
     });
 
   test("the feeder of an all-indoor radio is as long as its highest antenna is high", () => {
@@ -337,7 +340,7 @@ radio R18-IN like R18 { construction all-indoor }
         message: expect.stringContaining("39.9 m long, its antenna hangs at 40.0 m"),
       },
     ]);
-    const second = "\n    diversity-antenna A18-06 at 50 m";
+    const second = "\n    diversity-antenna DISH60-18 at 50 m";
     const diversity = (length: number) =>
       found("feeder-too-short", indoor(`ELL length ${length} m`, "all-indoor 1+1 space-diversity", second));
     expect(diversity(50)).toEqual([]);
@@ -364,7 +367,10 @@ radio R18-IN like R18 { construction all-indoor }
       { severity: "info", at: "site MOSS", message: "no hop ends at MOSS" },
     ]);
     expect(
-      found("site-unused", `${MOSS}hop MOSS-FELL {\n  MOSS { antenna A18-06 at 40 m }\n}\n\n${exampleHop()}`),
+      found(
+        "site-unused",
+        `${MOSS}hop MOSS-FELL {\n  MOSS { antenna DISH60-18 at 40 m }\n}\n\n${exampleHop()}`,
+      ),
     ).toEqual([]);
   });
 

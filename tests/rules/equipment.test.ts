@@ -18,11 +18,11 @@ function found(text: string): string[] {
   return findings.filter(({ rule }) => OWN.has(rule)).map(({ rule, message }) => `${rule}: ${message}`);
 }
 
-const DUAL = "antenna A18-06D like A18-06 {\n  polarizations dual\n}\n\n";
+const DUAL = "antenna DISH60-18-VH like DISH60-18 {\n  polarizations dual\n}\n\n";
 const xpic = (arrangement = "2+0 xpic", coupler = "O18") => ({
   hop: `polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement ${arrangement}`,
-  keld: `antenna A18-06D at 40 m\n    coupler ${coupler} direct\n    transmits high`,
-  tarn: `antenna A18-06D at 40 m\n    coupler ${coupler} direct\n    transmits low`,
+  keld: `antenna DISH60-18-VH at 40 m\n    coupler ${coupler} direct\n    transmits high`,
+  tarn: `antenna DISH60-18-VH at 40 m\n    coupler ${coupler} direct\n    transmits low`,
 });
 
 test("without an indoor unit nothing indoors is judged, and a site with nothing stated is silent", () => {
@@ -71,12 +71,12 @@ describe("IF ports", () => {
   });
 
   test("a port of a hop that another hop has", () => {
-    const claims = exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    if-port 3 / 1" });
+    const claims = exampleHop({ keld: "antenna DISH60-18 at 40 m\n    transmits high\n    if-port 3 / 1" });
     const second = claims.replaceAll("TARN", "FELL").replace("at 40 m", "at 45 m").replaceAll("KELD", "MOSS");
     const text = `site FELL {\n  at 47.4 -30.4\n}\n\n${equipped(
       "chassis HEDGE {\n  slot 1 HEATH\n  slot 3 HAIL-TWIN\n}",
       {
-        keld: "antenna A18-06 at 40 m\n    transmits high\n    if-port 3 / 1",
+        keld: "antenna DISH60-18 at 40 m\n    transmits high\n    if-port 3 / 1",
       },
     )}\n\n${second}`;
     expect(found(text)).toEqual([
@@ -162,7 +162,7 @@ cable SHORT { kind coaxial; longest 50 m }
     found(
       CABLES +
         unit(facts) +
-        exampleHop({ hop, keld: `antenna A18-06 at 40 m\n    transmits high\n    cable ${cable}` }),
+        exampleHop({ hop, keld: `antenna DISH60-18 at 40 m\n    transmits high\n    cable ${cable}` }),
     );
 
   test("loss at the highest IF: 15 dB in 100 m", () => {
@@ -199,7 +199,7 @@ describe("mounting and flanges", () => {
   test("between 1.8 m and what the catalogue allows", () => {
     const at = (antenna: string) =>
       found(
-        `antenna BIG like A18-06 { ${antenna} }\n\n${exampleHop({ keld: "antenna BIG at 40 m\n    mounting direct\n    transmits high" })}`,
+        `antenna BIG like DISH60-18 { ${antenna} }\n\n${exampleHop({ keld: "antenna BIG at 40 m\n    mounting direct\n    transmits high" })}`,
       );
     expect(at("diameter 1.8 m")).toEqual([]);
     expect(at("diameter 1.8 m; direct-mounting no")[0]).toContain("is not made for it");
@@ -210,7 +210,7 @@ describe("mounting and flanges", () => {
   test("each joint is looked at, round flanges are words", () => {
     const text = (coupler: string) => `radio R18F like R18 { interface round-18 }
 coupler C18 like H18-U { interface ${coupler} }
-antenna A18F like A18-06 { interface UBR220 }
+antenna A18F like DISH60-18 { interface UBR220 }
 
 ${exampleHop({ ...HOT_STANDBY, hop: HOT_STANDBY.hop.replace("R18", "R18F"), keld: "antenna A18F at 40 m\n    coupler C18 direct\n    transmits high" })}`;
     expect(found(text("round-18"))).toEqual([
@@ -250,7 +250,7 @@ radio R18O like R18 { construction all-outdoor; draws ${watts} W }
 card FERN-SMALL { kind ethernet; ports 1 GE powered; draws 9 W }
 ${equipped(`chassis HEDGE {\n  slot 1 HEATH\n  slot 3 ${card}\n}`, {
   hop: "polarization vertical\n  radio R18O\n  mode 55 MHz 128QAM\n  arrangement all-outdoor 1+0",
-  keld: "antenna A18-06 at 40 m\n    transmits high\n    cable CAT",
+  keld: "antenna DISH60-18 at 40 m\n    transmits high\n    cable CAT",
 })}`,
     );
   expect(at(71, "FERN-SMALL")).toEqual([]);
@@ -264,12 +264,12 @@ test("power over copper: what a card's ports give together", () => {
     found(
       `cable CAT { kind ethernet }
 radio R18O like R18 { construction all-outdoor; draws 45 W }
-antenna A18-06D like A18-06 { polarizations dual }
+antenna DISH60-18-VH like DISH60-18 { polarizations dual }
 card FERN-WIDE { kind ethernet; ports 4 GE powered; ${budget}; draws 9 W }
 ${equipped("chassis HEDGE {\n  slot 1 HEATH\n  slot 3 FERN-WIDE\n}", {
   hop: "polarization vertical\n  radio R18O\n  mode 55 MHz 128QAM\n  arrangement all-outdoor 2+0 xpic",
-  keld: `antenna A18-06D at 40 m\n    coupler O18 direct\n    transmits high\n    cable CAT length ${length}`,
-  tarn: "antenna A18-06D at 40 m\n    coupler O18 direct\n    transmits low",
+  keld: `antenna DISH60-18-VH at 40 m\n    coupler O18 direct\n    transmits high\n    cable CAT length ${length}`,
+  tarn: "antenna DISH60-18-VH at 40 m\n    coupler O18 direct\n    transmits low",
 })}`,
     );
   expect(at("weight 1 kg", "100 m")).toEqual([]);

@@ -197,7 +197,7 @@ describe("a channel for each carrier", () => {
 test("a frequency beside a channel is the channel's", () => {
   // P18 of the examples: f(n) = 18700 - 1000 + 55 n MHz.
   const at = (frequency: string) =>
-    judgeExample(exampleHop({ keld: `antenna A18-06 at 40 m\n    transmits ${frequency}` })).findings.map(
+    judgeExample(exampleHop({ keld: `antenna DISH60-18 at 40 m\n    transmits ${frequency}` })).findings.map(
       ({ rule, message }) => `${rule}: ${message}`,
     );
   expect(at("18.93 GHz")).toEqual([]);
@@ -211,6 +211,6 @@ test("a channel that no plan has is told once", () => {
   expect(problems).toEqual(["there is no channel plan F.999"]);
   expect(findings.map(({ message }) => message).join()).not.toContain("transmit frequency");
   // What was never said is still asked for.
-  const unsaid = judgeExample(exampleHop({ keld: "antenna A18-06 at 40 m" })).findings;
+  const unsaid = judgeExample(exampleHop({ keld: "antenna DISH60-18 at 40 m" })).findings;
   expect(unsaid.map(({ message }) => message).join()).toContain("transmit frequency at KELD not stated");
 });

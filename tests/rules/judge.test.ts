@@ -112,7 +112,7 @@ test("an antenna hangs no lower than half its diameter", () => {
     )?.message;
   expect(at(0.3)).toBeUndefined();
   expect(at(0.2)).toBe(
-    "the centre of A18-06 hangs 0.2 m above ground, less than its radius of 0.3 m, at KELD",
+    "the centre of DISH60-18 hangs 0.2 m above ground, less than its radius of 0.3 m, at KELD",
   );
 });
 

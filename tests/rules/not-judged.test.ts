@@ -81,7 +81,7 @@ describe("open, and judged with what it lacked", () => {
       "gain",
       { objective: MARGIN, ends: ends({ antenna: { ...ANTENNA, gain: [], diameterM: undefined } }) },
       {},
-      /antenna A18-06 at KELD has neither gain nor diameter/,
+      /antenna DISH60-18 at KELD has neither gain nor diameter/,
     ],
     [
       "loss of a coupler",
@@ -283,7 +283,7 @@ test("all that is missing stands in one finding, and nowhere else", () => {
 });
 
 test("an objective from the defaults counts as named", () => {
-  const without = exampleHop({ tarn: "antenna A18-06\n    transmits low" }).replace(
+  const without = exampleHop({ tarn: "antenna DISH60-18\n    transmits low" }).replace(
     "  objective trunk\n",
     "",
   );

@@ -87,19 +87,19 @@ const end = (site: string, half: string, branches: string) =>
   fc
     .tuple(
       mostly(
-        "antenna A18-06 at 40 m",
+        "antenna DISH60-18 at 40 m",
         "",
-        "antenna A18-06",
+        "antenna DISH60-18",
         "height 40 m",
-        "antenna A18-06 at 5 m",
+        "antenna DISH60-18 at 5 m",
         "antenna BARE at 40 m",
       ),
       mostly(
         branches,
         "",
         "coupler NONE",
-        "diversity-antenna A18-06 at 12 m",
-        "second-antenna A18-06 at 6 m",
+        "diversity-antenna DISH60-18 at 12 m",
+        "second-antenna DISH60-18 at 6 m",
       ),
       mostly(`transmits ${half}`, "", "transmits high", "transmits 25 GHz"),
       mostly("", "extra-loss 12 dB", "extra-loss 35 dB"),
@@ -111,10 +111,10 @@ const end = (site: string, half: string, branches: string) =>
 const ARRANGED = fc.constantFrom(
   ["", ""],
   ["arrangement 1+1 hot-standby", "coupler H18-U direct"],
-  ["arrangement 1+1 space-diversity", "diversity-antenna A18-06 at 28 m"],
+  ["arrangement 1+1 space-diversity", "diversity-antenna DISH60-18 at 28 m"],
   ["arrangement 2+0 xpic", "coupler O18 direct"],
-  ["arrangement 1+1 hot-standby two-antennas", "second-antenna A18-06 at 28 m"],
-  ["arrangement 2+0 single-polarization two-antennas", "second-antenna A18-06 at 28 m"],
+  ["arrangement 1+1 hot-standby two-antennas", "second-antenna DISH60-18 at 28 m"],
+  ["arrangement 2+0 single-polarization two-antennas", "second-antenna DISH60-18 at 28 m"],
 );
 
 const HOP = ARRANGED.chain(([arrangement, branches]) =>

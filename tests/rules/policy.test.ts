@@ -6,8 +6,8 @@ import { fixture } from "../support/fixture.js";
 import { judgeExample } from "./example-design.js";
 
 const BARRED = exampleHop({
-  keld: "antenna A18-06 at 12 m\n    transmits high",
-  tarn: "antenna A18-06 at 12 m\n    transmits low",
+  keld: "antenna DISH60-18 at 12 m\n    transmits high",
+  tarn: "antenna DISH60-18 at 12 m\n    transmits low",
 });
 
 function told(text: string): string[] {
@@ -16,7 +16,7 @@ function told(text: string): string[] {
   return findings.map(({ rule, severity, accepted }) => `${accepted ? "accepted" : severity} ${rule}`);
 }
 
-const ABOVE = exampleHop({ keld: "antenna A18-06 at 70 m\n    transmits high" });
+const ABOVE = exampleHop({ keld: "antenna DISH60-18 at 70 m\n    transmits high" });
 
 test("a severity of the design's own holds for what a rule finds, the last word for each rule", () => {
   const as = (...severities: string[]) =>
@@ -31,8 +31,8 @@ describe("what an objective asks", () => {
   const bare = (text: string) => text.replace("  objective trunk\n", "");
   const loss = "extra-loss 30 dB";
   const WEAK = exampleHop({
-    keld: `antenna A18-06 at 40 m\n    transmits high\n    ${loss}`,
-    tarn: `antenna A18-06 at 40 m\n    transmits low\n    ${loss}`,
+    keld: `antenna DISH60-18 at 40 m\n    transmits high\n    ${loss}`,
+    tarn: `antenna DISH60-18 at 40 m\n    transmits low\n    ${loss}`,
   });
 
   test.each(["warning", "info"])(
@@ -42,7 +42,7 @@ describe("what an objective asks", () => {
         "error clearance",
         "error policy-unknown",
       ]);
-      const open = exampleHop({ tarn: "antenna A18-06\n    transmits low" });
+      const open = exampleHop({ tarn: "antenna DISH60-18\n    transmits low" });
       expect(told(`severity not-judged ${word}\n${open}`)).toEqual([
         "error not-judged",
         "error policy-unknown",
@@ -82,7 +82,7 @@ test("what is required counts also where a hop accepts it, and that is told besi
 
 test("that a required rule is not judged cannot be accepted either, and no objective is asked for", () => {
   const open = exampleHop({
-    tarn: "antenna A18-06\n    transmits low",
+    tarn: "antenna DISH60-18\n    transmits low",
     more: 'accept not-judged because "the mast is not chosen"',
   });
   expect(told(open)).toEqual(["accepted not-judged"]);

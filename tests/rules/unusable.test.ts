@@ -38,7 +38,7 @@ describe("nothing is met without what is stated, and the text alone tells it", (
     ["a length in another dimension", first("feeder FLEX-18 length 3 GHz")],
     ["a power without a unit", first("power 20")],
     ["a radio that is not there", written("R18", "R19")],
-    ["an antenna that is not there", written("A18-06", "A19-06")],
+    ["an antenna that is not there", written("DISH60-18", "DISH60-19")],
     ["a mode that the radio does not have", written("128QAM", "129QAM")],
     ["a mode of a width that it does not have", written("mode 55", "mode 56")],
     ["a channel that the plan does not have", written("MHz / 4", "MHz / 444")],
@@ -48,18 +48,17 @@ describe("nothing is met without what is stated, and the text alone tells it", (
     [
       "a diversity antenna that is not there",
       (hop) =>
-        inHop("arrangement 1+1 space-diversity")(both("diversity-antenna A18-06 at 30 m")(hop)).replace(
-          "diversity-antenna A18-06",
+        inHop("arrangement 1+1 space-diversity")(both("diversity-antenna DISH60-18 at 30 m")(hop)).replace(
+          "diversity-antenna DISH60-18",
           "diversity-antenna GONE",
         ),
     ],
     [
       "a second antenna that is not there",
       (hop) =>
-        inHop("arrangement 1+1 hot-standby two-antennas")(both("second-antenna A18-06 at 38 m")(hop)).replace(
-          "second-antenna A18-06",
-          "second-antenna GONE",
-        ),
+        inHop("arrangement 1+1 hot-standby two-antennas")(
+          both("second-antenna DISH60-18 at 38 m")(hop),
+        ).replace("second-antenna DISH60-18", "second-antenna GONE"),
     ],
   ])("%s", (_case, change) => {
     const { availability, committed, text, errors, others } = judged(change);

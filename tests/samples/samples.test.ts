@@ -77,20 +77,20 @@ describe("sample lessons", () => {
   test.each([
     [
       "an antenna above its mast",
-      "A15-06 at 20 m\n    transmits low",
-      "A15-06 at 45 m\n    transmits low",
+      "DISH60-15 at 20 m\n    transmits low",
+      "DISH60-15 at 45 m\n    transmits low",
       "antenna-above-structure",
     ],
     [
       "both ends high",
-      "A15-06 at 20 m\n    transmits low",
-      "A15-06 at 20 m\n    transmits high",
+      "DISH60-15 at 20 m\n    transmits low",
+      "DISH60-15 at 20 m\n    transmits high",
       "both-ends-same-half",
     ],
     [
       "an antenna of another band",
-      "A15-06 at 20 m\n    transmits low",
-      "A18-06 at 20 m\n    transmits low",
+      "DISH60-15 at 20 m\n    transmits low",
+      "DISH60-18 at 20 m\n    transmits low",
       "antenna-out-of-band",
     ],
     ["a line taken away", "  radio R15\n", "", "error not-judged ALDER-BIRCH"],
@@ -116,17 +116,17 @@ describe("sample lessons", () => {
   test.each([
     [
       "raising one end clears the ridge",
-      "A18-06 at 15 m\n    transmits low",
-      "A18-06 at 31 m\n    transmits low",
+      "DISH60-18 at 15 m\n    transmits low",
+      "DISH60-18 at 31 m\n    transmits low",
       BLOCKED,
     ],
     [
       "raising the other end clears it too",
-      "A18-06 at 15 m\n    transmits high",
-      "A18-06 at 34 m\n    transmits high",
+      "DISH60-18 at 15 m\n    transmits high",
+      "DISH60-18 at 34 m\n    transmits high",
       BLOCKED,
     ],
-    ["larger antennas at both ends bear the rain", "A23-03", "A23-06", RAIN],
+    ["larger antennas at both ends bear the rain", "DISH30-23", "DISH60-23", RAIN],
   ])("%s", async (_what, from, to, gone) => {
     const { findings } = await judge("learning", from, to);
     expect(findings).not.toContain(gone);
@@ -136,8 +136,8 @@ describe("sample lessons", () => {
   test("a larger antenna at one end alone is not enough", async () => {
     const { findings } = await judge(
       "learning",
-      "A23-03 at 18 m\n    transmits low",
-      "A23-06 at 18 m\n    transmits low",
+      "DISH30-23 at 18 m\n    transmits low",
+      "DISH60-23 at 18 m\n    transmits low",
     );
     expect(findings).toContain(RAIN);
   });

@@ -142,7 +142,8 @@ describe("advice that was tried with the catalogue", () => {
     session.result(hop)!.findings.find(({ rule }) => rule === "availability")?.help ?? "";
   const stockOf = (hop: string) => session.result(hop)!.stock!.antennas.map(({ name }) => name);
   // Invented: enough at one end in the heaviest rain, and not so much that the receivers are overloaded.
-  const LARGE = "antenna A38-X like A38-06 {\n  diameter 1.6 m\n  gain 53 dBi\n  direct-mounting yes\n}\n";
+  const LARGE =
+    "antenna DISH-38-X like DISH60-38 {\n  diameter 1.6 m\n  gain 53 dBi\n  direct-mounting yes\n}\n";
 
   it("follows the catalogue, and nothing else is evaluated for it", async () => {
     soak(model);
@@ -154,16 +155,16 @@ describe("advice that was tried with the catalogue", () => {
     edit(`${CATALOGUE}/antennas.hop`, (text) => `${text}\n${LARGE}`);
     const changed = await session.update();
     expect(changed).toContain(of38);
-    expect(stockOf(of38)).toContain("A38-X");
+    expect(stockOf(of38)).toContain("DISH-38-X");
     expect(helpOf(of38)).not.toBe(before.help);
-    expect(helpOf(of38)).toContain("A38-X");
+    expect(helpOf(of38)).toContain("DISH-38-X");
     for (const name of changed)
       expect(session.result(name)!.hop.ends[0].transmitFrequencyHz, name).toBeGreaterThan(36e9);
     expect(session.evaluations - before.evaluations).toBe(changed.size);
     edit(`${CATALOGUE}/antennas.hop`, (text) => text.replace(`\n${LARGE}`, ""));
     await session.update();
     expect(helpOf(of38)).toBe(before.help);
-    expect(stockOf(of38)).not.toContain("A38-X");
+    expect(stockOf(of38)).not.toContain("DISH-38-X");
   });
 
   it("costs hops that have nothing to mend nothing", async () => {
@@ -190,7 +191,7 @@ function disturbed(text: string, at: number, what: string): string {
     case "add brace":
       return `${text.slice(0, offset)}{${text.slice(offset)}`;
     default:
-      return `${text.slice(0, lineStart)}hop NEW-HOP { OSTREL { antenna A18-06 at 10 m }; LARKHOWE {} }\n${text.slice(lineStart)}`;
+      return `${text.slice(0, lineStart)}hop NEW-HOP { OSTREL { antenna DISH60-18 at 10 m }; LARKHOWE {} }\n${text.slice(lineStart)}`;
   }
 }
 

@@ -14,7 +14,7 @@ import {
   workbenchOf,
 } from "./workbench.js";
 
-const HAZEL_HEIGHT = "  HAZEL {\n    antenna A18-06 at ";
+const HAZEL_HEIGHT = "  HAZEL {\n    antenna DISH60-18 at ";
 const SOON = { timeout: 25_000 };
 
 describe("what changed since a revision", () => {
@@ -55,7 +55,7 @@ describe("what changed since a revision", () => {
     await typeOver(workbench, "hops.hop", HAZEL_HEIGHT, "15", "36");
     const page = await webview(workbench, /ALDER-HAZEL: .*1 finding fixed/);
     const text = (await page.locator("body").allInnerTexts()).join("\n").replaceAll("\u00a0", " ");
-    expect(text).toMatch(/HAZEL: antenna\s+antenna A18-06 at 15 m\s+antenna A18-06 at 36 m/);
+    expect(text).toMatch(/HAZEL: antenna\s+antenna DISH60-18 at 15 m\s+antenna DISH60-18 at 36 m/);
     expect(text).toMatch(/fixed .*the ray is blocked by 2\.3 m/);
     expect(text).toContain("amend");
     expect(text).not.toMatch(/NaN|undefined|Infinity/);

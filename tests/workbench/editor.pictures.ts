@@ -33,7 +33,7 @@ describe("pictures of the learning sample", () => {
     await command(workbench, "Hopwright: Open report");
     const page = await webview(workbench, "Blocked by a ridge");
     await page.locator("svg:visible").first().scrollIntoViewIfNeeded();
-    await caretAt(workbench, "hops.hop", "  HAZEL {\n    antenna A18-06 at ", true);
+    await caretAt(workbench, "hops.hop", "  HAZEL {\n    antenna DISH60-18 at ", true);
     const picture = await take(workbench, "editor");
     expect(statSync(picture).size).toBeLessThan(README_PICTURE_BYTES);
     copyFileSync(picture, join(hostFacts().root, "extension", "media", "editor.png"));
@@ -45,7 +45,7 @@ describe("pictures of the text", () => {
 
   it("the changes that would mend a finding", async () => {
     await openFile(workbench, "hops.hop");
-    await caretAt(workbench, "hops.hop", "  HAZEL {\n    antenna A18-06 at ", true);
+    await caretAt(workbench, "hops.hop", "  HAZEL {\n    antenna DISH60-18 at ", true);
     await workbench.page.locator(".squiggly-error").first().waitFor();
     await untilVisible(workbench.page.locator(".action-widget"), () =>
       workbench.page.keyboard.press("Control+."),

@@ -6,7 +6,7 @@ import { caretAt, command, openFile, problems, savedText, typeOver, workbenchOf 
 
 /** Part of the finding that the sample makes on purpose: a ridge stands between ALDER and HAZEL. */
 const BLOCKED = "the ray is blocked";
-const HAZEL_HEIGHT = "  HAZEL {\n    antenna A18-06 at ";
+const HAZEL_HEIGHT = "  HAZEL {\n    antenna DISH60-18 at ";
 
 describe("findings while typing", () => {
   const workbench = workbenchOf("findings");

@@ -18,7 +18,7 @@ describe("pages beside the text", () => {
   it("follows an edit without being asked", async () => {
     const page = await webview(workbench, /blocked/);
     await openFile(workbench, "hops.hop");
-    await typeOver(workbench, "hops.hop", "  HAZEL {\n    antenna A18-06 at ", "15 m", "36 m");
+    await typeOver(workbench, "hops.hop", "  HAZEL {\n    antenna DISH60-18 at ", "15 m", "36 m");
     await expect.poll(() => page.locator("body").textContent(), { timeout: 20_000 }).not.toMatch(/blocked/);
   });
 

@@ -19,7 +19,7 @@ describe("a workspace that is not trusted", () => {
       const hops = join(samples, "learning/hops.hop");
       writeFileSync(
         hops,
-        readFileSync(hops, "utf8").replace("antenna A18-06 at 15 m", "antenna A18-06 at 36 m"),
+        readFileSync(hops, "utf8").replace("antenna DISH60-18 at 15 m", "antenna DISH60-18 at 36 m"),
       );
       mark = join(samples, "started");
       const program = join(samples, "program");

@@ -12,7 +12,7 @@ export const antennaRows: Rows = [
     block: "antenna",
     meaning: "An antenna.",
     source: CATALOGUE,
-    example: 'antenna A18-06 "0.6 m parabolic" {',
+    example: 'antenna DISH60-18 "0.6 m parabolic" {',
   },
   {
     name: "band",

@@ -36,7 +36,7 @@ export const endRows: Rows = [
     ],
     meaning: "The antenna and the height of its centre above ground.",
     source: PRACTICE,
-    example: "antenna A18-06 at 24 m",
+    example: "antenna DISH60-18 at 24 m",
   },
   {
     name: "height",
@@ -59,7 +59,7 @@ export const endRows: Rows = [
       meaning: `The ${place} antenna of this end, for the units that the ${place === "second" ? "first has" : "others have"} no place for: two units without a coupler between them, the fifth to the eighth carrier, or four on orthomode transducers.`,
       fallback: "no more antennas are ordered, hung and counted than are stated",
       source: PRACTICE,
-      example: `${place}-antenna A18-06 at 22 m`,
+      example: `${place}-antenna DISH60-18 at 22 m`,
     }),
   ),
   {
@@ -73,7 +73,7 @@ export const endRows: Rows = [
     meaning: "Second antenna of space diversity at this end.",
     fallback: "space diversity is not counted in the direction towards this end",
     source: "Rec. ITU-R P.530-18 section 6.2.4, from memory",
-    example: "diversity-antenna A18-06 at 14 m",
+    example: "diversity-antenna DISH60-18 at 14 m",
   },
   {
     name: "coupler",

@@ -12,7 +12,7 @@ const second = (height: number) => `site MOSS {
 
 ${exampleHop()}
 
-${exampleHop({ keld: `antenna A18-06 at ${height} m\n    transmits high` }).replaceAll("TARN", "MOSS")}`;
+${exampleHop({ keld: `antenna DISH60-18 at ${height} m\n    transmits high` }).replaceAll("TARN", "MOSS")}`;
 
 export const antennasOverlap: NetworkRule = {
   scope: "network",

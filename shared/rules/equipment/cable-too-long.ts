@@ -41,13 +41,13 @@ export const cableTooLong: NetworkRule = {
     CABLE +
     exampleHop({
       hop: RADIO,
-      keld: "antenna A18-06 at 40 m\n    transmits high\n    cable COAX-7 length 60 m",
+      keld: "antenna DISH60-18 at 40 m\n    transmits high\n    cable COAX-7 length 60 m",
     }),
   bad:
     CABLE +
     exampleHop({
       hop: RADIO,
-      keld: "antenna A18-06 at 40 m\n    transmits high\n    cable COAX-7 length 260 m",
+      keld: "antenna DISH60-18 at 40 m\n    transmits high\n    cable COAX-7 length 260 m",
     }),
   check({ design, report }) {
     for (const plan of sitePlans(design).values()) {

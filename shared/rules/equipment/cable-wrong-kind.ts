@@ -15,8 +15,8 @@ export const cableWrongKind: HopRule = {
   fix: "Name a cable of the right kind, or remove it.",
   source: "common practice",
   needs: [],
-  good: `cable COAX-10 { kind coaxial }\n\n${exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    cable COAX-10" })}`,
-  bad: `cable CAT6 { kind ethernet }\n\n${exampleHop({ keld: "antenna A18-06 at 40 m\n    transmits high\n    cable CAT6" })}`,
+  good: `cable COAX-10 { kind coaxial }\n\n${exampleHop({ keld: "antenna DISH60-18 at 40 m\n    transmits high\n    cable COAX-10" })}`,
+  bad: `cable CAT6 { kind ethernet }\n\n${exampleHop({ keld: "antenna DISH60-18 at 40 m\n    transmits high\n    cable CAT6" })}`,
   check({ hop, report }) {
     const facts = arrangementByName(hop.arrangement.name);
     if (facts === undefined) return;

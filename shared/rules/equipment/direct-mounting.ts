@@ -16,13 +16,13 @@ export const directMounting: HopRule = {
   fix: "Mount separately with a waveguide, or choose a smaller antenna.",
   source: "common practice",
   needs: [],
-  good: exampleHop({ keld: "antenna A18-06 at 40 m\n    mounting direct\n    transmits high" }),
-  bad: `antenna A18-24 like A18-06 {
+  good: exampleHop({ keld: "antenna DISH60-18 at 40 m\n    mounting direct\n    transmits high" }),
+  bad: `antenna DISH240-18 like DISH60-18 {
   diameter 2.4 m
   gain 50 dBi
 }
 
-${exampleHop({ keld: "antenna A18-24 at 40 m\n    mounting direct\n    transmits high" })}`,
+${exampleHop({ keld: "antenna DISH240-18 at 40 m\n    mounting direct\n    transmits high" })}`,
   check({ hop, report }) {
     for (const end of hop.ends) {
       // With a feeder to it the mounting contradicts itself: told by a rule of its own.

@@ -9,7 +9,7 @@ const FLEXIBLE = `feeder FLEX-18 {
 }`;
 const mounted = (mounting: string) =>
   `${FLEXIBLE}\n\n${exampleHop({
-    keld: `antenna A18-06 at 40 m\n    mounting ${mounting}\n    feeder FLEX-18 length 0.9 m\n    transmits high`,
+    keld: `antenna DISH60-18 at 40 m\n    mounting ${mounting}\n    feeder FLEX-18 length 0.9 m\n    transmits high`,
   })}`;
 
 export const directWithFeeder: HopRule = {

@@ -12,7 +12,7 @@ card FERN-POWERED { kind ethernet; ports 4 GE powered; draws 10 W }
 `;
 const HOP = {
   hop: "polarization vertical\n  radio R18O\n  mode 55 MHz 128QAM\n  arrangement all-outdoor 1+0",
-  keld: "antenna A18-06 at 40 m\n    transmits high\n    cable CAT",
+  keld: "antenna DISH60-18 at 40 m\n    transmits high\n    cable CAT",
 };
 
 export const ethernetPower: NetworkRule = {

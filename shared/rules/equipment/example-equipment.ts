@@ -22,8 +22,8 @@ card BREEZE { kind fan; draws 8 W }`;
 /** Lines of a hop in hot standby, and couplers for it at both ends. */
 export const HOT_STANDBY = {
   hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",
-  keld: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits high",
-  tarn: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits low",
+  keld: "antenna DISH60-18 at 40 m\n    coupler H18-U direct\n    transmits high",
+  tarn: "antenna DISH60-18 at 40 m\n    coupler H18-U direct\n    transmits low",
 } as const;
 
 /** A site MOSS with these lines, and the sound hop from it to TARN with parts put in place of its own. */

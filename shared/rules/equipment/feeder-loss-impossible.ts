@@ -14,7 +14,7 @@ const feeder = (loss: string) => `feeder WG18 {
   loss ${loss} at 18.7 GHz
 }
 
-${exampleHop({ keld: "antenna A18-06 at 40 m\n    feeder WG18 length 3 m\n    transmits high" })}`;
+${exampleHop({ keld: "antenna DISH60-18 at 40 m\n    feeder WG18 length 3 m\n    transmits high" })}`;
 
 export const feederLossImpossible: NetworkRule = {
   scope: "network",

@@ -16,8 +16,8 @@ radio R18-IN like R18 {
 
 ${exampleHop({
   hop: "polarization vertical\n  radio R18-IN\n  mode 55 MHz 128QAM\n  arrangement all-indoor 1+0",
-  keld: `antenna A18-06 at 20 m\n    feeder ELL-18 length ${length}\n    transmits high`,
-  tarn: "antenna A18-06 at 20 m\n    feeder ELL-18 length 30 m\n    transmits low",
+  keld: `antenna DISH60-18 at 20 m\n    feeder ELL-18 length ${length}\n    transmits high`,
+  tarn: "antenna DISH60-18 at 20 m\n    feeder ELL-18 length 30 m\n    transmits low",
 })}`;
 
 export const feederTooShort: HopRule = {

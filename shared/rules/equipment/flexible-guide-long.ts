@@ -12,7 +12,7 @@ const FLEXIBLE = `feeder FLEX-18 {
 }`;
 const piece = (length: string) =>
   `${FLEXIBLE}\n\n${exampleHop({
-    keld: `antenna A18-06 at 40 m\n    feeder FLEX-18 length ${length}\n    transmits high`,
+    keld: `antenna DISH60-18 at 40 m\n    feeder FLEX-18 length ${length}\n    transmits high`,
   })}`;
 
 export const flexibleGuideLong: HopRule = {

@@ -5,7 +5,7 @@ import { equipped } from "./example-equipment.js";
 import { equippedSites } from "./site-rules.js";
 
 const claiming = (port: string) => ({
-  keld: `antenna A18-06 at 40 m\n    transmits high\n    if-port ${port}`,
+  keld: `antenna DISH60-18 at 40 m\n    transmits high\n    if-port ${port}`,
 });
 
 export const ifPortClaim: NetworkRule = {

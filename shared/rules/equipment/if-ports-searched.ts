@@ -3,10 +3,10 @@ import type { NetworkRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { equippedSites, some } from "./site-rules.js";
 
-const DUAL = "antenna A18-06D like A18-06 { polarizations dual }\n\n";
+const DUAL = "antenna DISH60-18-VH like DISH60-18 { polarizations dual }\n\n";
 const THREE = {
   hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 3+0 xpic",
-  keld: "antenna A18-06D at 40 m\n    transmits high",
+  keld: "antenna DISH60-18-VH at 40 m\n    transmits high",
 };
 
 export const ifPortsSearched: NetworkRule = {

@@ -18,7 +18,7 @@ export const interfaceMismatch: HopRule = {
   fix: "Order the part with the other flange, or a transition as a part of its own.",
   source: "IEC 60154-2 for names of flanges, from memory; common practice",
   needs: [],
-  good: `antenna A18-06F like A18-06 {
+  good: `antenna DISH60-18-F like DISH60-18 {
   interface UBR220
 }
 
@@ -28,8 +28,8 @@ feeder FLEX-18 {
   loss 1.1 dB/m at 18.7 GHz
 }
 
-${exampleHop({ keld: "antenna A18-06F at 40 m\n    feeder FLEX-18 length 0.9 m\n    transmits high" })}`,
-  bad: `antenna A18-06F like A18-06 {
+${exampleHop({ keld: "antenna DISH60-18-F at 40 m\n    feeder FLEX-18 length 0.9 m\n    transmits high" })}`,
+  bad: `antenna DISH60-18-F like DISH60-18 {
   interface UBR220
 }
 
@@ -39,7 +39,7 @@ feeder FLEX-26 {
   loss 1.1 dB/m at 18.7 GHz
 }
 
-${exampleHop({ keld: "antenna A18-06F at 40 m\n    feeder FLEX-26 length 0.9 m\n    transmits high" })}`,
+${exampleHop({ keld: "antenna DISH60-18-F at 40 m\n    feeder FLEX-26 length 0.9 m\n    transmits high" })}`,
   check({ hop, report }) {
     for (const end of hop.ends) {
       // What leads to several antennas alike is told once.

@@ -14,11 +14,11 @@ export const polarizationNotTaken: HopRule = {
   source: "common practice",
   needs: [],
   good: exampleHop(),
-  bad: `antenna A18-06H like A18-06 {
+  bad: `antenna DISH60-18-H like DISH60-18 {
   takes horizontal
 }
 
-${exampleHop({ keld: "antenna A18-06H at 40 m\n    transmits high" })}`,
+${exampleHop({ keld: "antenna DISH60-18-H at 40 m\n    transmits high" })}`,
   check({ hop, report }) {
     for (const end of hop.ends) {
       const { name } = end.site;

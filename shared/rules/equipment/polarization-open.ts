@@ -3,13 +3,13 @@ import { arrangementByName } from "../../radio/arrangements.js";
 import { exampleHop } from "../example-preamble.js";
 import type { HopRule } from "../rule.js";
 
-const DUAL = "antenna A18-06D like A18-06 {\n  polarizations dual\n}\n\n";
+const DUAL = "antenna DISH60-18-VH like DISH60-18 {\n  polarizations dual\n}\n\n";
 const both = (polarization: string) =>
   DUAL +
   exampleHop({
     hop: `${polarization}radio R18\n  mode 55 MHz 128QAM\n  arrangement 2+0 xpic`,
-    keld: "antenna A18-06D at 40 m\n    coupler O18 direct\n    transmits high",
-    tarn: "antenna A18-06D at 40 m\n    coupler O18 direct\n    transmits low",
+    keld: "antenna DISH60-18-VH at 40 m\n    coupler O18 direct\n    transmits high",
+    tarn: "antenna DISH60-18-VH at 40 m\n    coupler O18 direct\n    transmits low",
   });
 
 export const polarizationOpen: HopRule = {

@@ -31,7 +31,7 @@ export const subBand: HopRule = {
   good: TWO_SUB_BANDS + exampleHop({ hop: RADIO }),
   bad:
     TWO_SUB_BANDS +
-    exampleHop({ hop: RADIO, keld: "antenna A18-06 at 40 m\n    transmits high\n    unit-sub-band B" }),
+    exampleHop({ hop: RADIO, keld: "antenna DISH60-18 at 40 m\n    transmits high\n    unit-sub-band B" }),
   check({ hop, report }) {
     const subBands = hop.radio?.unit?.subBands ?? [];
     if (subBands.length > 0) checkFurther(hop, subBands, report);

@@ -19,9 +19,9 @@ export const waveguideMissing: HopRule = {
   needs: [],
   restsOn: ["feeder", "mounting", "arrangement"],
   good: exampleHop({
-    keld: "antenna A18-06 at 40 m\n    mounting direct\n    transmits high",
+    keld: "antenna DISH60-18 at 40 m\n    mounting direct\n    transmits high",
   }),
-  bad: `antenna A18-24 like A18-06 {
+  bad: `antenna DISH240-18 like DISH60-18 {
   diameter 2.4 m
   gain 50.5 dBi
 }
@@ -32,7 +32,7 @@ feeder FLEX-18 {
   loss 1.1 dB/m at 18.7 GHz
 }
 
-${exampleHop({ keld: "antenna A18-24 at 40 m\n    transmits high" })}`,
+${exampleHop({ keld: "antenna DISH240-18 at 40 m\n    transmits high" })}`,
   check({ hop, report }) {
     for (const end of hop.ends) {
       const lacking = whatLacks(hop, end);

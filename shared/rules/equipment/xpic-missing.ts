@@ -5,10 +5,10 @@ import type { HopRule } from "../rule.js";
 
 const XPIC = {
   hop: "polarization vertical\n  radio R18P\n  mode 55 MHz 128QAM\n  arrangement 2+0 xpic",
-  keld: "antenna A18-06D at 40 m\n    coupler O18 direct\n    transmits high",
-  tarn: "antenna A18-06D at 40 m\n    coupler O18 direct\n    transmits low",
+  keld: "antenna DISH60-18-VH at 40 m\n    coupler O18 direct\n    transmits high",
+  tarn: "antenna DISH60-18-VH at 40 m\n    coupler O18 direct\n    transmits low",
 };
-const DUAL = "antenna A18-06D like A18-06 {\n  polarizations dual\n}\n\n";
+const DUAL = "antenna DISH60-18-VH like DISH60-18 {\n  polarizations dual\n}\n\n";
 
 export const xpicMissing: HopRule = {
   scope: "hop",

@@ -4,11 +4,11 @@ import type { NetworkRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { equippedSites, searchWords } from "./site-rules.js";
 
-const DUAL = "antenna A18-06D like A18-06 {\n  polarizations dual\n}\n\n";
+const DUAL = "antenna DISH60-18-VH like DISH60-18 {\n  polarizations dual\n}\n\n";
 const XPIC = {
   hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 2+0 xpic",
-  keld: "antenna A18-06D at 40 m\n    coupler O18 direct\n    transmits high",
-  tarn: "antenna A18-06D at 40 m\n    coupler O18 direct\n    transmits low",
+  keld: "antenna DISH60-18-VH at 40 m\n    coupler O18 direct\n    transmits high",
+  tarn: "antenna DISH60-18-VH at 40 m\n    coupler O18 direct\n    transmits low",
 };
 
 export const xpicPair: NetworkRule = {

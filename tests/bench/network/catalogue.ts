@@ -42,8 +42,7 @@ export function catalogueFiles(): Map<string, string> {
 export const radioName = (of: Band) => `R${of.id}`;
 export const couplerName = (of: Band) => `H${of.id}`;
 export const feederName = (of: Band) => `W${of.id}`;
-export const antennaName = (of: Band, diameterM: number) =>
-  `A${of.id}-${String(Math.round(diameterM * 10)).padStart(2, "0")}`;
+export const antennaName = (of: Band, diameterM: number) => `DISH${Math.round(diameterM * 100)}-${of.id}`;
 
 /** Declarations in the canonical layout: a blank line between them. */
 export function declarations(texts: readonly string[]): string {

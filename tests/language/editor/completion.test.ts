@@ -100,7 +100,7 @@ describe("statements", () => {
   });
 
   test("in an end: what an end may state", () => {
-    const found = labels(inEnd("antenna A18-06 at 4 m\n    $0"));
+    const found = labels(inEnd("antenna DISH60-18 at 4 m\n    $0"));
     expect(found).toEqual(expect.arrayContaining(["height", "coupler", "feeder", "transmits", "power"]));
     expect(found).not.toContain("antenna");
     expect(found).not.toContain("radio");
@@ -149,8 +149,8 @@ describe("nothing is offered", () => {
 
 describe("units", () => {
   test.each([
-    ["behind a number", inEnd("antenna A18-06 at 24 $0")],
-    ["with the unit begun", inEnd("antenna A18-06 at 24 m$0")],
+    ["behind a number", inEnd("antenna DISH60-18 at 24 $0")],
+    ["with the unit begun", inEnd("antenna DISH60-18 at 24 m$0")],
     ["with more of the line behind it", inHop("obstacle 14 $0 at 3 km from KELD")],
   ])("of the dimension %s", (_, source) => {
     expect(labels(source)[0]).toBe("m");
@@ -218,7 +218,7 @@ describe("names", () => {
   });
 
   test("equipment for the hop's frequency first", () => {
-    expect(labels(inEnd("antenna $0"))).toEqual(["A18-06", "A7-12"]);
+    expect(labels(inEnd("antenna $0"))).toEqual(["DISH60-18", "DISH120-7"]);
   });
 
   test("couplers for the arrangement first", () => {
@@ -242,7 +242,9 @@ describe("names", () => {
   });
 
   test("a word typed in the middle of a name replaces all of it", () => {
-    expect(chosen(inEnd("antenna A1$08-x at 4 m"), "A18-06")).toContain("    antenna A18-06 at 4 m\n");
+    expect(chosen(inEnd("antenna DISH60$0-x at 4 m"), "DISH60-18")).toContain(
+      "    antenna DISH60-18 at 4 m\n",
+    );
   });
 });
 

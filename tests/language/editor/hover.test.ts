@@ -145,7 +145,7 @@ describe("on a hop", () => {
   });
 
   test("the verdict comes first, then findings, the level diagram and the rest", () => {
-    const source = `${PREAMBLE}\n${HOP.replace("KELD-TARN", "K$0ELD-TARN").replace("A18-06 at 40 m", "A18-06 at 90 m")}`;
+    const source = `${PREAMBLE}\n${HOP.replace("KELD-TARN", "K$0ELD-TARN").replace("DISH60-18 at 40 m", "DISH60-18 at 90 m")}`;
     const order = [
       "Objective trunk, **",
       "- error",
@@ -190,7 +190,7 @@ describe("on a hop", () => {
 
   test("of what is met, missed and open each is told", () => {
     expect(found).toMatch(/Objective trunk, \*\*met\*\*: clearance, .*availability/);
-    const open = HOP.replace("KELD-TARN", "K$0ELD-TARN").replace("A18-06 at 40 m", "A18-06");
+    const open = HOP.replace("KELD-TARN", "K$0ELD-TARN").replace("DISH60-18 at 40 m", "DISH60-18");
     expect(text(`${PREAMBLE}\n${open}`)).toMatch(/Objective trunk, .*\*\*open\*\*: .*clearance/);
   });
 
@@ -245,7 +245,8 @@ test("positions read back as they were written", () => {
 });
 
 describe("on a height", () => {
-  const at = (height: string) => text(`${PREAMBLE}\n${HOP.replace("A18-06 at 40 m", `A18-06 at ${height}`)}`);
+  const at = (height: string) =>
+    text(`${PREAMBLE}\n${HOP.replace("DISH60-18 at 40 m", `DISH60-18 at ${height}`)}`);
 
   test("what clears there, what would be enough, and how much structure is left", () => {
     const told = at("4$00 m");
@@ -259,7 +260,7 @@ describe("on a height", () => {
 
   test("the height that is enough is the one that the finding asks for", () => {
     const source = (height: string) =>
-      `${PREAMBLE}\n${HOP.replaceAll("A18-06 at 40 m", `A18-06 at ${height}`)}`;
+      `${PREAMBLE}\n${HOP.replaceAll("DISH60-18 at 40 m", `DISH60-18 at ${height}`)}`;
     const [, least] = /; ([\d.]+) m here would/.exec(text(source("12 m").replace("12 m", "1$02 m")))!;
     const { findings } = judge(fixture(source("12 m")).model);
     expect(findings.find(({ rule }) => rule === "clearance")!.message).toContain(`${least} m`);

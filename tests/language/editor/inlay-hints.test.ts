@@ -46,8 +46,8 @@ describe("figures stand beside what they follow from", () => {
 
   test("azimuth and received level on the antennas", () => {
     // On the sphere tan(azimuth) = (0.1° cos 47.525°) / 0.05°, 53.5°; the ellipsoid adds less than 0.3°.
-    expect(line("antenna A18-06 at")[0]).toMatch(/⟨az 53\.[4-8]° \| −\d+\.\d dBm⟩$/);
-    expect(line("antenna A18-06 at")).toHaveLength(2);
+    expect(line("antenna DISH60-18 at")[0]).toMatch(/⟨az 53\.[4-8]° \| −\d+\.\d dBm⟩$/);
+    expect(line("antenna DISH60-18 at")).toHaveLength(2);
   });
 
   test("ground from the terrain on the sites", () => {
@@ -67,7 +67,7 @@ describe("no hint", () => {
   test("for a figure that is not known", () => {
     const lines = hinted(`${PREAMBLE}\n${HOP.replace("  radio R18\n", "")}`);
     expect(lines.find((one) => one.startsWith("hop"))).toMatch(/⟨→ 9\.36 km⟩$/);
-    expect(lines.find((one) => one.startsWith("antenna A18-06 at 40"))).toMatch(/⟨az [\d.]+°⟩$/);
+    expect(lines.find((one) => one.startsWith("antenna DISH60-18 at 40"))).toMatch(/⟨az [\d.]+°⟩$/);
   });
 
   test("for a hop that cannot be evaluated, or a second one of its name", () => {
@@ -85,7 +85,7 @@ describe("no hint", () => {
 
   test("an end without an antenna line carries azimuth and level itself", () => {
     const lines = hinted(
-      `${PREAMBLE}\ndefaults end { antenna A18-06 at 40 m }\n${HOP.replaceAll("    antenna A18-06 at 40 m\n", "")}`,
+      `${PREAMBLE}\ndefaults end { antenna DISH60-18 at 40 m }\n${HOP.replaceAll("    antenna DISH60-18 at 40 m\n", "")}`,
     );
     expect(lines.find((one) => one.startsWith("KELD { ⟨"))).toMatch(/az .* \| −/);
   });

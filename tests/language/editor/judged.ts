@@ -60,11 +60,11 @@ export const HOP = `hop KELD-TARN "Keld to Tarn" {
   radio R18
   mode 55 MHz 128QAM
   KELD {
-    antenna A18-06 at 40 m
+    antenna DISH60-18 at 40 m
     transmits high
   }
   TARN {
-    antenna A18-06 at 40 m
+    antenna DISH60-18 at 40 m
     transmits low
   }
 }

@@ -35,9 +35,9 @@ hop KELD-TARN { KE$0LD { } }
 
   test("of an antenna, from the caret behind its last letter", () => {
     definition(`
-antenna A18-06 { }
-//      ^^^^^^
-hop H { KELD { antenna A18-06$0 at 4 m } }
+antenna DISH60-18 { }
+//      ^^^^^^^^^
+hop H { KELD { antenna DISH60-18$0 at 4 m } }
 `);
   });
 

@@ -38,7 +38,7 @@ describe("clearance", () => {
       withHop((hop) =>
         hop
           .replace("radio R18", "arrangement 1+1 space-diversity\n  radio R18")
-          .replace("at 40 m", `at 30 m\n    diversity-antenna A18-06 at ${at} m`)
+          .replace("at 40 m", `at 30 m\n    diversity-antenna DISH60-18 at ${at} m`)
           .replace("at 40 m", "at 20 m"),
       );
     for (const [rule, at, verb] of [
@@ -48,15 +48,15 @@ describe("clearance", () => {
       const { fixes, applied } = await fixesOf(diverse(at), rule);
       expect(titles(fixes)[0]).toMatch(new RegExp(`^${verb} the diversity antenna at KELD to [\\d.]+ m`));
       const text = applied(fixes[0]!);
-      expect(text).toContain("antenna A18-06 at 30 m\n");
-      expect(text).not.toContain(`diversity-antenna A18-06 at ${at} m`);
+      expect(text).toContain("antenna DISH60-18 at 30 m\n");
+      expect(text).not.toContain(`diversity-antenna DISH60-18 at ${at} m`);
     }
   });
 
   test("the height that is written is the least: a tenth less does not do", async () => {
     const { fixes, applied } = await fixesOf(low, "clearance");
     const text = applied(fixes[0]!);
-    const written = /antenna A18-06 at ([\d.]+) m/.exec(text.replace("at 12 m", ""))![1]!;
+    const written = /antenna DISH60-18 at ([\d.]+) m/.exec(text.replace("at 12 m", ""))![1]!;
     const less = (Number(written) - 0.1).toFixed(1);
     const open = (one: string) => judge(modelOf(one)).findings.some(({ rule }) => rule === "clearance");
     expect(open(text)).toBe(false);
@@ -69,7 +69,7 @@ describe("clearance", () => {
   });
 
   test("states a height of its own where it came from the defaults", async () => {
-    const text = `${PREAMBLE}\ndefaults end { antenna A18-06 at 12 m }\n${HOP.replaceAll("    antenna A18-06 at 40 m\n", "")}`;
+    const text = `${PREAMBLE}\ndefaults end { antenna DISH60-18 at 12 m }\n${HOP.replaceAll("    antenna DISH60-18 at 40 m\n", "")}`;
     const { fixes, applied } = await fixesOf(text, "clearance");
     expect(applied(fixes[0]!)).toMatch(/ {2}(KELD|TARN) \{\n {4}height [\d.]+ m\n {4}transmits/);
   });
@@ -89,7 +89,7 @@ test("both ends in one half: turns one", async () => {
     "Let TARN transmit low (changes the half of this end)",
     "Let KELD transmit low (changes the half of this end)",
   ]);
-  expect(applied(fixes[0]!)).toContain("TARN {\n    antenna A18-06 at 40 m\n    transmits low\n  }");
+  expect(applied(fixes[0]!)).toContain("TARN {\n    antenna DISH60-18 at 40 m\n    transmits low\n  }");
 });
 
 test("a coupler that is missing is added where the canonical order has it", async () => {
@@ -102,12 +102,12 @@ test("a coupler that is missing is added where the canonical order has it", asyn
   expect(titles(fixes)).toContain("Add coupler H18-U at TARN (changes the equipment)");
   expect(titles(fixes).join()).not.toContain("H7-E");
   const added = fixes.find(({ title }) => title.includes("H18-U"))!;
-  expect(applied(added)).toContain("    antenna A18-06 at 40 m\n    coupler H18-U\n    transmits low");
+  expect(applied(added)).toContain("    antenna DISH60-18 at 40 m\n    coupler H18-U\n    transmits low");
 });
 
 test("too little margin: a larger antenna of the catalogue, the smallest that does", async () => {
   const larger =
-    "antenna A18-12 { band 17.7 GHz to 19.7 GHz; diameter 1.2 m; gain 44.5 dBi }\nantenna A18-09 { band 17.7 GHz to 19.7 GHz; diameter 0.9 m; gain 42 dBi }\n";
+    "antenna DISH120-18 { band 17.7 GHz to 19.7 GHz; diameter 1.2 m; gain 44.5 dBi }\nantenna DISH90-18 { band 17.7 GHz to 19.7 GHz; diameter 0.9 m; gain 42 dBi }\n";
   const text = (
     larger + withHop((hop) => hop.replace("    transmits high", "    transmits high\n    extra-loss 18 dB"))
   ).replace("    availability 99.99 %\n", "");
@@ -119,30 +119,30 @@ test("too little margin: a larger antenna of the catalogue, the smallest that do
   // At one end, at both, and the smaller of them in either place.
   expect((await offered(24)).titles).toEqual([]);
   expect((await offered(18)).titles).toEqual([
-    "Take antenna A18-12 at KELD and TARN (changes the equipment)",
+    "Take antenna DISH120-18 at KELD and TARN (changes the equipment)",
   ]);
-  expect((await offered(11)).titles).toEqual(["Take antenna A18-09 at KELD (changes the equipment)"]);
+  expect((await offered(11)).titles).toEqual(["Take antenna DISH90-18 at KELD (changes the equipment)"]);
   const { titles: both, texts } = await offered(13);
   expect(both).toEqual([
-    "Take antenna A18-12 at KELD (changes the equipment)",
-    "Take antenna A18-09 at KELD and TARN (changes the equipment)",
+    "Take antenna DISH120-18 at KELD (changes the equipment)",
+    "Take antenna DISH90-18 at KELD and TARN (changes the equipment)",
   ]);
-  expect(texts[1]!.match(/antenna A18-09 at 40 m/g)).toHaveLength(2);
+  expect(texts[1]!.match(/antenna DISH90-18 at 40 m/g)).toHaveLength(2);
 });
 
 test("an antenna that cannot bear its unit comes with a waveguide, or not at all", async () => {
   const large =
-    "antenna A18-24 { band 17.7 GHz to 19.7 GHz; diameter 2.4 m; gain 50.5 dBi; direct-mounting no }\n";
+    "antenna DISH240-18 { band 17.7 GHz to 19.7 GHz; diameter 2.4 m; gain 50.5 dBi; direct-mounting no }\n";
   const guide = "feeder FLEX-18 { kind flexible; band 17.7 GHz to 19.7 GHz; loss 1.1 dB/m at 18.7 GHz }\n";
-  const foreign = withHop((hop) => hop.replace("A18-06 at 40 m", "A7-12 at 40 m"));
+  const foreign = withHop((hop) => hop.replace("DISH60-18 at 40 m", "DISH120-7 at 40 m"));
   const taken = async (text: string) => {
     const { fixes, applied } = await fixesOf(text, "antenna-out-of-band");
-    return fixes.filter(({ title }) => title.includes("A18-24")).map((fix) => [fix.title, applied(fix)]);
+    return fixes.filter(({ title }) => title.includes("DISH240-18")).map((fix) => [fix.title, applied(fix)]);
   };
   expect(await taken(large + foreign)).toEqual([]);
   const [[title, text] = []] = await taken(large + guide + foreign);
-  expect(title).toMatch(/^Take antenna A18-24 with waveguide FLEX-18, 0\.9 m, at KELD \(changes/);
-  expect(text).toMatch(/antenna A18-24 at 40 m[^}]*\n {4}feeder FLEX-18 length 0\.9 m\n/);
+  expect(title).toMatch(/^Take antenna DISH240-18 with waveguide FLEX-18, 0\.9 m, at KELD \(changes/);
+  expect(text).toMatch(/antenna DISH240-18 at 40 m[^}]*\n {4}feeder FLEX-18 length 0\.9 m\n/);
 });
 
 describe("what cannot be built", () => {
@@ -257,26 +257,25 @@ describe("equipment", () => {
     "feeder FLEX-18 { kind flexible; guide R220; loss 1 dB/m at 18.7 GHz }\nfeeder FLEX-6 { kind flexible; guide R70 }\n";
   const mounted = (antenna: string, mounting: string) =>
     FEEDERS +
-    withHop((hop) => hop.replace("A18-06 at 40 m", `${antenna} at 40 m\n    mounting ${mounting}`)).replace(
-      "hop KELD-TARN",
-      "antenna A18-24 like A18-06 { diameter 2.4 m }\n\nhop KELD-TARN",
-    );
+    withHop((hop) =>
+      hop.replace("DISH60-18 at 40 m", `${antenna} at 40 m\n    mounting ${mounting}`),
+    ).replace("hop KELD-TARN", "antenna DISH240-18 like DISH60-18 { diameter 2.4 m }\n\nhop KELD-TARN");
 
   test("a separate mounting gets the waveguide of its band, or none any more", async () => {
-    const { fixes, applied } = await fixesOf(mounted("A18-06", "separate"), "waveguide-missing");
+    const { fixes, applied } = await fixesOf(mounted("DISH60-18", "separate"), "waveguide-missing");
     expect(titles(fixes).slice(0, 2)).toEqual([
       "Add waveguide FLEX-18, 0.9 m, at KELD (changes the equipment)",
       "Mount directly on the antenna at KELD",
     ]);
     expect(applied(fixes[0]!)).toMatch(/KELD \{[^}]*feeder FLEX-18 length 0\.9 m/);
     // A large antenna takes nothing on its back: the second would only bring another error.
-    expect(titles((await fixesOf(mounted("A18-24", "separate"), "waveguide-missing")).fixes)).not.toContain(
-      "Mount directly on the antenna at KELD",
-    );
+    expect(
+      titles((await fixesOf(mounted("DISH240-18", "separate"), "waveguide-missing")).fixes),
+    ).not.toContain("Mount directly on the antenna at KELD");
   });
 
   test("a large antenna is mounted separately, with the waveguide at once", async () => {
-    const { fixes, applied } = await fixesOf(mounted("A18-24", "direct"), "direct-mounting");
+    const { fixes, applied } = await fixesOf(mounted("DISH240-18", "direct"), "direct-mounting");
     expect(titles(fixes)[0]).toBe("Mount separately from the antenna at KELD, with waveguide FLEX-18, 0.9 m");
     expect(applied(fixes[0]!)).toMatch(/KELD \{[^}]*feeder FLEX-18 length 0\.9 m[^}]*mounting separate/);
   });
@@ -302,8 +301,8 @@ describe("equipment", () => {
   test("as many IF cards as the ports that are missing, of the kind that is there", async () => {
     const four = equipped("chassis HEDGE {\n  slot 1 HEATH\n  card MIST\n}", {
       hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",
-      keld: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits high",
-      tarn: "antenna A18-06 at 40 m\n    coupler H18-U direct\n    transmits low",
+      keld: "antenna DISH60-18 at 40 m\n    coupler H18-U direct\n    transmits high",
+      tarn: "antenna DISH60-18 at 40 m\n    coupler H18-U direct\n    transmits low",
     });
     const { fixes, applied } = await fixesOf(`${PREAMBLE}\n${four}`, "if-ports-short");
     expect(titles(fixes)[0]).toBe("Add card MIST (changes the equipment)");
@@ -312,11 +311,11 @@ describe("equipment", () => {
 
   test("a placement that was found by trying is written down, behind what is stated", async () => {
     const three = (lines: string) =>
-      `antenna A18-06D like A18-06 { polarizations dual }\n${PREAMBLE}\n${equipped(
+      `antenna DISH60-18-VH like DISH60-18 { polarizations dual }\n${PREAMBLE}\n${equipped(
         "chassis HEDGE as LOW {\n  slot 3 MIST\n}\nchassis HEDGE as TOP {\n  slot 5 HAIL-TWIN\n}",
         {
           hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 3+0 xpic",
-          keld: `antenna A18-06D at 40 m\n    transmits high${lines}`,
+          keld: `antenna DISH60-18-VH at 40 m\n    transmits high${lines}`,
         },
       )}`;
     const open = await fixesOf(three(""), "if-ports-searched");
@@ -347,7 +346,7 @@ describe("equipment", () => {
         hop
           .replace("objective trunk", "objective guarded")
           .replace("radio R18", "radio R18\n  arrangement 1+1 hot-standby")
-          .replaceAll("antenna A18-06 at 40 m", "antenna A18-06 at 40 m\n    coupler H18-U direct"),
+          .replaceAll("antenna DISH60-18 at 40 m", "antenna DISH60-18 at 40 m\n    coupler H18-U direct"),
       )}`.replace("    availability 99.99 %\n", "");
     const { fixes, applied } = await fixesOf(margin(18), "standby-margin");
     expect(titles(fixes)[0]).toBe("Take coupler H18-E at KELD and TARN (changes the equipment)");
@@ -357,7 +356,7 @@ describe("equipment", () => {
     expect(titles(none)).toEqual([expect.stringMatching(/^Accept /)]);
   });
 
-  const DUAL = `antenna D18 like A18-06 { polarizations dual }
+  const DUAL = `antenna D18 like DISH60-18 { polarizations dual }
 coupler DP18 { kind dual-polarized; band 17.7 GHz to 19.7 GHz; main-loss 3.9 dB }
 `;
   const arranged = (arrangement: string, lines: string) =>
@@ -366,7 +365,7 @@ coupler DP18 { kind dual-polarized; band 17.7 GHz to 19.7 GHz; main-loss 3.9 dB 
       hop
         .replace("objective trunk\n", "")
         .replace("radio R18", `radio R18\n  arrangement ${arrangement}`)
-        .replaceAll("antenna A18-06 at 40 m", lines),
+        .replaceAll("antenna DISH60-18 at 40 m", lines),
     );
 
   test("a further antenna with its coupler where units have no place, beside the first and clear of it", async () => {
@@ -454,12 +453,12 @@ coupler DP18 { kind dual-polarized; band 17.7 GHz to 19.7 GHz; main-loss 3.9 dB 
 test("a block on one line stays on one line", async () => {
   const text = withHop((hop) =>
     hop.replace(
-      /KELD \{\n {4}antenna A18-06 at 40 m\n {4}transmits high\n {2}\}/,
-      "KELD { antenna A18-06 at 40 m; transmits high; power 24 dBm }",
+      /KELD \{\n {4}antenna DISH60-18 at 40 m\n {4}transmits high\n {2}\}/,
+      "KELD { antenna DISH60-18 at 40 m; transmits high; power 24 dBm }",
     ),
   );
   const { fixes, applied } = await fixesOf(text, "power-above-mode");
-  expect(applied(fixes[0]!)).toMatch(/KELD \{ antenna A18-06 at 40 m; transmits high \}/);
+  expect(applied(fixes[0]!)).toMatch(/KELD \{ antenna DISH60-18 at 40 m; transmits high \}/);
 });
 
 test("how surveys were made is stated for all that do not state it, by map or by field", async () => {

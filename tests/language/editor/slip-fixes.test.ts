@@ -68,11 +68,11 @@ describe("a height in feet", () => {
 
   test("an antenna above its structure that would hang in its upper part", async () => {
     const above = (height: string) =>
-      withHop((hop) => hop.replace("antenna A18-06 at 40 m", `antenna A18-06 at ${height}`));
+      withHop((hop) => hop.replace("antenna DISH60-18 at 40 m", `antenna DISH60-18 at ${height}`));
     // The mast has 60 m: 118.1 ft are 36 m, 196.8 ft 60 m.
     const { fixes, applied, finding } = await fixesOf(above("160 m"), "antenna-above-structure");
     expect(finding.help).toBe("160 ft would be 48.8 m.");
-    expect(applied(fixes[0]!)).toContain("antenna A18-06 at 160 ft");
+    expect(applied(fixes[0]!)).toContain("antenna DISH60-18 at 160 ft");
     for (const height of ["118 m", "197 m"]) {
       const other = await fixesOf(above(height), "antenna-above-structure");
       expect(other.finding.help).toBeUndefined();
