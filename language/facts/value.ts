@@ -8,14 +8,9 @@ import { type Atom, unquote } from "../syntax/tree.js";
 import { canonicalAngle } from "./angle.js";
 import type { TextFix, TextProblem, Value } from "./fact.js";
 import { positionReadings } from "./position-readings.js";
+import type { Reading } from "./reading.js";
 import { otherSign, readingFixes, readings } from "./readings.js";
-
-/** What was read from `atoms[at]` on; `next` is the first atom behind it. */
-export interface Reading {
-  readonly value?: Value;
-  readonly problem?: TextProblem;
-  readonly next: number;
-}
+import { readWord } from "./words.js";
 
 type QuantitySpec = Extract<ValueSpec, { type: "quantity" }>;
 
@@ -57,7 +52,7 @@ export function readValue(
     case "number":
       return readRatio(spec, atoms, at) ?? { ...readNumber(spec, atom), next };
     case "word":
-      return readWord(spec.words, atoms, at);
+      return readWord(spec, atoms, at);
     case "free":
     case "name":
     case "rule":
@@ -290,81 +285,6 @@ function readRatio(
 
 function toNumber(digits: string): number {
   return Number(digits.replace("−", "-"));
-}
-
-/** Longest phrase first: `1+1 hot-standby two-antennas` before `1+1 hot-standby`. */
-function readWord(words: Readonly<Record<string, string>>, atoms: readonly Atom[], at: number): Reading {
-  for (let count = 3; count >= 1; count--) {
-    const last = atoms[at + count - 1];
-    if (!last) continue;
-    const phrase = atoms
-      .slice(at, at + count)
-      .map((atom) => atom.text)
-      .join(" ");
-    if (Object.hasOwn(words, phrase)) return { value: { type: "word", word: phrase }, next: at + count };
-  }
-  const choices = Object.keys(words);
-  const otherCase = inOtherLetters(choices, atoms, at);
-  if (otherCase) return otherCase;
-  const rest = atoms.slice(at);
-  const written = rest.map((atom) => atom.text).join(" ");
-  // The more words agree, the fewer choices: `1+1 xpic` leaves two of all that begin with `1+1`.
-  const sameStart =
-    [2, 1]
-      .filter((words) => words <= rest.length)
-      .map((words) => rest.slice(0, words).map((atom) => atom.text))
-      .map((begun) => choices.filter((choice) => choice.startsWith(`${begun.join(" ")} `)))
-      .find((found) => found.length > 0) ?? [];
-  const offered = sameStart.length > 0 ? sameStart : choices;
-  const meant =
-    nearest(written, offered) ?? (sameStart.length > 0 ? undefined : nearest(atoms[at]!.text, choices));
-  // An ambiguous short form ("1+1") takes the whole rest with it; otherwise one word is wrong.
-  const next = sameStart.length > 0 || choices.some((choice) => choice.includes(" ")) ? atoms.length : at + 1;
-  const range = { start: atoms[at]!.start, end: atoms[next - 1]!.end };
-  const problem: TextProblem = {
-    rule: "unknown-choice",
-    severity: "error",
-    ...range,
-    message:
-      sameStart.length > 0
-        ? severalMeant(written, sameStart, meant)
-        : `${atoms[at]!.text} is not known here; ${meant ? `did you mean ${meant}? Possible: ` : "write one of: "}${offered.join(", ")}`,
-    fixes: (meant ? [meant] : sameStart).map((choice) => ({
-      title: `Write ${choice}`,
-      ...range,
-      newText: choice,
-    })),
-  };
-  return { problem, next };
-}
-
-function severalMeant(written: string, choices: readonly string[], meant: string | undefined): string {
-  if (meant) return `${written} is not known here; did you mean ${meant}? Possible: ${choices.join(", ")}`;
-  return `${written} can mean several things; write one of: ${choices.join(", ")}`;
-}
-
-/** `2+0 XPIC` for `2+0 xpic`: what is meant is beyond doubt, and only that is told. */
-function inOtherLetters(choices: readonly string[], atoms: readonly Atom[], at: number): Reading | undefined {
-  for (let count = 3; count >= 1; count--) {
-    const last = atoms[at + count - 1];
-    if (!last) continue;
-    const written = atoms
-      .slice(at, at + count)
-      .map((atom) => atom.text)
-      .join(" ");
-    const meant = choices.find((choice) => choice.toLowerCase() === written.toLowerCase());
-    if (meant === undefined) continue;
-    const range = { start: atoms[at]!.start, end: last.end };
-    const problem: TextProblem = {
-      rule: "unknown-choice",
-      severity: "error",
-      ...range,
-      message: `${written} is not known here; did you mean ${meant}? Capital and small letters differ`,
-      fixes: [{ title: `Write ${meant}`, ...range, newText: meant, certain: true }],
-    };
-    return { problem, next: at + count };
-  }
-  return undefined;
 }
 
 function readDate(atom: Atom): Omit<Reading, "next"> {

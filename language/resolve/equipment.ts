@@ -139,8 +139,19 @@ export function chassisOf(entry: Declaration, facts: readonly Fact[]): Chassis {
     drawsW: quantityOf(factNamed(facts, "draws"), "power"),
     heatLimitW: quantityOf(factNamed(facts, "heat-limit"), "power"),
     air: wordOf(factNamed(facts, "air"), "path") as Chassis["air"],
+    controllerBuiltIn: factNamed(facts, "controller") !== undefined ? true : undefined,
+    ports: chassisPortsOf(facts),
     weightKg: quantityOf(factNamed(facts, "weight"), "mass"),
   };
+}
+
+function chassisPortsOf(facts: readonly Fact[]): Chassis["ports"] {
+  const ports = factsNamed(facts, "ports").flatMap((fact) => {
+    const count = numberOf(fact, "count");
+    const type = wordOf(fact, "type") as PortType | undefined;
+    return count === undefined || type === undefined ? [] : [{ count, type }];
+  });
+  return ports.length > 0 ? ports : undefined;
 }
 
 export function cardOf(entry: Declaration, facts: readonly Fact[]): Card {

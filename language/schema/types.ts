@@ -43,7 +43,12 @@ export type ValueSpec =
     }
   | { readonly type: "number"; readonly min?: number; readonly max?: number; readonly integer?: boolean }
   /** One of these words (or phrases of several words), each with its meaning. */
-  | { readonly type: "word"; readonly words: Readonly<Record<string, string>> }
+  | {
+      readonly type: "word";
+      readonly words: Readonly<Record<string, string>>;
+      /** Words that are no choice any more, each with what is to be done instead. */
+      readonly left?: Readonly<Record<string, LeftWord>>;
+    }
   /** Any one word, for example a modulation; `example` shows one. */
   | { readonly type: "free"; readonly example: string }
   | { readonly type: "reference"; readonly kind: NamedKind }
@@ -57,6 +62,9 @@ export type ValueSpec =
   | { readonly type: "position" }
   /** The identifier of a rule. */
   | { readonly type: "rule" };
+
+/** A word that left the language: what replaces it, or a sentence where nothing does. */
+export type LeftWord = { readonly write: string } | { readonly instead: string };
 
 export interface ArgSpec {
   readonly name: string;

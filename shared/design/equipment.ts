@@ -97,7 +97,7 @@ export interface PortClaim {
   readonly port: number;
 }
 
-export type SlotKind = "controller" | "traffic" | "fan" | "power" | "passive";
+export type SlotKind = "controller" | "traffic" | "fan" | "power";
 
 export interface Chassis {
   readonly name: string;
@@ -110,7 +110,11 @@ export interface Chassis {
   readonly drawsW?: number;
   /** Most heat its fan carries away. */
   readonly heatLimitW?: number;
-  readonly air?: "left-to-right" | "right-to-left" | "front-to-back";
+  readonly air?: "left-to-right" | "right-to-left" | "front-to-back" | "back-to-front";
+  /** A controller that is part of the chassis counts as one, without a card. */
+  readonly controllerBuiltIn?: true;
+  /** Its own, beside those of its cards. */
+  readonly ports?: readonly { readonly count: number; readonly type: PortType }[];
   readonly weightKg?: number;
 }
 
@@ -119,13 +123,9 @@ export type CardKind =
   | "if"
   | "ethernet"
   | "aggregation"
-  | "ethernet-over-sdh"
-  | "ethernet-over-pdh"
-  | "e1"
-  | "stm1"
+  | "tdm"
   | "circuit-emulation"
   | "auxiliary"
-  | "converter"
   | "fan"
   | "power";
 
@@ -137,7 +137,8 @@ export type PortType =
   | "10GE"
   | "E1-75"
   | "E1-120"
-  | "STM-1"
+  | "STM-1-electrical"
+  | "STM-1-optical"
   | "order-wire"
   | "data"
   | "alarm-in"

@@ -90,8 +90,6 @@ export function slotKindOf(card: Card): SlotKind {
     case "fan":
     case "power":
       return card.kind;
-    case "converter":
-      return "passive";
     default:
       return "traffic";
   }

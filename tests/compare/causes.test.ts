@@ -98,7 +98,7 @@ describe("a hop that nobody edited is affected by", () => {
     repository.edit(
       "sites.hop",
       "at 47.5 -30.5\n",
-      "at 47.5 -30.5\n  plant 120 W\n  chassis HEDGE {\n    slot 3 MIST\n    slot 4 MIST\n  }\n",
+      "at 47.5 -30.5\n  plant 120 W\n  chassis COPSE {\n    slot 3 MIST\n    slot 4 MIST\n  }\n",
     );
   };
 

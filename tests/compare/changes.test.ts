@@ -90,7 +90,7 @@ beforeAll(() => {
     repository.edit(
       "sites.hop",
       "at 47.5 -30.5\n",
-      "at 47.5 -30.5\n  plant 120 W\n  chassis HEDGE {\n    slot 3 MIST\n    slot 4 MIST\n  }\n",
+      "at 47.5 -30.5\n  plant 120 W\n  chassis COPSE {\n    slot 3 MIST\n    slot 4 MIST\n  }\n",
     );
   });
   step("one hop too many", () =>
@@ -309,7 +309,7 @@ test("one hop too many overruns ports and power of a site: its neighbour and the
   expect(equipped.worse, JSON.stringify([equipped.hops, equipped.sites, equipped.shared])).toBe(false);
   expect(equipped.orders.map(({ part, count }) => [part, count])).toEqual([
     ["card MIST", 2],
-    ["chassis HEDGE", 1],
+    ["chassis COPSE", 1],
   ]);
   const { hops, sites, orders, worse } = await changesOf("one hop too many");
   expect(worse).toBe(true);

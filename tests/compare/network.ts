@@ -123,9 +123,10 @@ export function files(): Record<string, string> {
 }
 
 /** An invented indoor unit with cards of one IF port. */
-export const INDOOR = `chassis HEDGE {
-  height 2 U
-  slot 1 to 8 traffic
+export const INDOOR = `chassis COPSE {
+  height 1 U
+  slot 1 power
+  slot 2 to 4 traffic
   supply 500 W
   draws 10 W
 }

@@ -164,7 +164,7 @@ const EDITS: readonly Edit[] = [
       "indoor.hop": INDOOR,
       "sites.hop": texts["sites.hop"]!.replace(
         "at 47.5 -30.5\n",
-        "at 47.5 -30.5\n  plant 60 W\n  chassis HEDGE {\n    slot 3 MIST\n  }\n",
+        "at 47.5 -30.5\n  plant 60 W\n  chassis COPSE {\n    slot 3 MIST\n  }\n",
       ),
     }),
   },

@@ -22,8 +22,7 @@ const HOP = exampleHop({
 function hub(hops: number): { design: Design; results: Map<string, HopResult> } {
   const chassis = Array.from(
     { length: Math.ceil(hops / 3) },
-    (_, i) =>
-      `chassis HEDGE as C${i} {\n  slot 3 HEATH\n  slot 12 MIST\n  card HAIL-TWIN 4\n  card FERN 9\n}`,
+    (_, i) => `chassis HEDGE as C${i} {\n  slot 3 HEATH\n  slot 15 MIST\n  card SQUALL 2\n  card FERN 9\n}`,
   );
   const one = designOf(`${EXAMPLE_CATALOGUE}
 cable COAX { kind coaxial; connector N }

@@ -8,13 +8,14 @@ import { arrangementByName } from "../../shared/radio/arrangements.js";
 const CHASSIS: Chassis = {
   name: "CH",
   slots: [
-    { from: 1, to: 2, kind: "controller" },
-    { from: 3, to: 8, kind: "traffic" },
-    { from: 9, to: 9, kind: "fan" },
+    { from: 1, to: 3, kind: "power" },
+    { from: 4, to: 4, kind: "fan" },
+    { from: 5, to: 10, kind: "traffic" },
+    { from: 11, to: 11, kind: "controller" },
   ],
 };
-const HAIL: Card = {
-  name: "HAIL",
+const SQUALL: Card = {
+  name: "SQUALL",
   kind: "if",
   ports: [{ count: 2, type: "IF", powered: false }],
   xpic: true,
@@ -34,7 +35,7 @@ function ifCards(count: number, chassis = "1") {
   return Array.from({ length: count }, (_, i) => ({
     chassis: installed({ name: chassis }),
     slot: i + 1,
-    card: HAIL,
+    card: SQUALL,
     automatic: false,
   }));
 }
@@ -43,22 +44,22 @@ describe("cards whose slot is left open", () => {
   test("go into free slots of their kind, one a slot; what finds none is told", () => {
     const { cards, left } = placeCards([
       installed({
-        slots: [{ slot: 4, card: FERN }],
+        slots: [{ slot: 6, card: FERN }],
         loose: [
-          { card: HAIL, count: 5 },
+          { card: SQUALL, count: 5 },
           { card: BREEZE, count: 2 },
         ],
       }),
     ]);
     const slots = cards.map(({ slot }) => slot);
     expect(new Set(slots).size).toBe(slots.length);
-    expect(slots.toSorted((a, b) => a - b)).toEqual([3, 4, 5, 6, 7, 8, 9]);
+    expect(slots.toSorted((a, b) => a - b)).toEqual([4, 5, 6, 7, 8, 9, 10]);
     expect(left).toMatchObject([{ card: { name: "BREEZE" }, count: 1 }]);
   });
 
   test("two that pair with their neighbour go side by side, as long as there is room", () => {
     const link: Card = {
-      ...HAIL,
+      ...SQUALL,
       name: "LINK",
       pairs: "neighbour",
       ports: [{ count: 1, type: "IF", powered: false }],
@@ -71,20 +72,20 @@ describe("cards whose slot is left open", () => {
     for (const name of ["LINK", "A", "B", "C", "D", "E", "F"]) {
       const [one, other, third, fourth] = slotsOf(4, [], name);
       expect([other! - one!, fourth! - third!], name).toEqual([1, 1]);
-      // Free are 3, 5, 6 and 8 of 3 to 8.
+      // Free are 5, 7, 8 and 10 of 5 to 10.
       expect(
         slotsOf(
           2,
-          [4, 7].map((slot) => ({ slot, card: FERN })),
+          [6, 9].map((slot) => ({ slot, card: FERN })),
           name,
         ),
-      ).toEqual([5, 6]);
+      ).toEqual([7, 8]);
     }
     // No two free slots stand beside each other: both have one all the same.
     expect(
       slotsOf(
         2,
-        [4, 6, 7].map((slot) => ({ slot, card: FERN })),
+        [6, 8, 9].map((slot) => ({ slot, card: FERN })),
       ),
     ).toHaveLength(2);
     expect(slotsOf(3, [])).toHaveLength(3);
@@ -102,7 +103,7 @@ describe("cards whose slot is left open", () => {
             placeCards([
               installed({
                 chassis: many,
-                loose: list.map((name) => ({ card: { ...HAIL, name }, count: 1 })),
+                loose: list.map((name) => ({ card: { ...SQUALL, name }, count: 1 })),
               }),
             ]).cards.map(({ card, slot }) => [card.name, slot]),
           );

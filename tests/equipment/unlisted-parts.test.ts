@@ -19,7 +19,7 @@ test("what nothing is stated of is told with its places; what is stated is not",
   );
   expect(without[0]).toBe("Not in it: radios where no radio is stated (KELD-TARN).");
   expect(without[1]).toMatch(/^Not in it: antennas where no antenna is stated \(KELD-TARN at \w+\)\.$/);
-  const housed = unlisted(equipped("chassis HEDGE"));
+  const housed = unlisted(equipped("chassis SPINNEY"));
   expect(housed).toContain("Not in it: chassis and cards where no chassis is stated (TARN).");
   // Brackets and the like are in no catalogue.
   for (const told of [bare, without, housed]) expect(told.at(-1)).toMatch(/^Never in it: /);

@@ -10,7 +10,7 @@ radio R18H like R18 {
   mode 55 MHz 128QAM rate 310 Mbit/s power 28 dBm threshold -69 dBm
 }
 feeder FLEX-18 { kind flexible; guide R220; loss 1 dB/m at 18.7 GHz }
-card E16 { kind e1; ports 16 E1-75; draws 8 W }`;
+card CLOVER { kind tdm; ports 10 E1-75; draws 8 W }`;
 
 const withLarger = (id: string) => `${EXAMPLE_PREAMBLE}\n${LARGER}\n${RULES.get(id)!.bad}`;
 const lossy = (lossDb: number) =>
@@ -31,7 +31,13 @@ export const RULE_CASES: Readonly<Record<string, readonly string[]>> = {
   "antenna-single-polarized": [withLarger("antenna-single-polarized")],
   "direct-mounting": [withLarger("direct-mounting")],
   "traffic-ports-short": [
-    `${EXAMPLE_PREAMBLE}\n${LARGER}\n${equipped('service "x" 4 E1-75\nchassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n  card FERN\n}')}`,
+    `${EXAMPLE_PREAMBLE}\n${LARGER}\n${equipped('service "x" 4 E1-75\nchassis SPINNEY {\n  slot 11 HEATH\n  slot 5 MIST\n  card FERN\n}')}`,
+  ],
+  "aggregation-missing": [
+    `${EXAMPLE_PREAMBLE}\ncard BRAMBLE { kind aggregation; ports 1 10GE }\n${RULES.get("aggregation-missing")!.bad}`,
+  ],
+  "emulation-clock": [
+    `${EXAMPLE_PREAMBLE}\ncard HEATH { kind controller; ports 1 sync }\n${equipped("chassis SPINNEY {\n  slot 7 IVY\n  slot 5 MIST\n}")}`,
   ],
   "duplex-mismatch": [
     `${EXAMPLE_PREAMBLE}\nradio R18W like R18 { duplex 1480 MHz }\n${RULES.get("duplex-mismatch")!.bad}`,

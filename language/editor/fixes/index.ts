@@ -8,6 +8,8 @@ import { addAntenna, removeAntenna } from "./further.js";
 import { exchangeHalves, otherHalf } from "./halves.js";
 import { clearFurtherHeight, clearHeights, lowerToStructure, stateStructure } from "./heights.js";
 import {
+  addAggregation,
+  addClock,
   addController,
   addIfCards,
   addTrafficCard,
@@ -72,6 +74,8 @@ export const PROPOSALS: Readonly<Record<string, ((toMend: ToMend) => readonly Qu
   "if-ports-short": addIfCards,
   "if-ports-searched": writePortsDown,
   "traffic-ports-short": addTrafficCard,
+  "aggregation-missing": addAggregation,
+  "emulation-clock": addClock,
   "alarm-input": otherInput,
   "power-above-mode": removePower,
   "ground-differs-from-terrain": (toMend) => [...otherUnit(toMend), ...removeGround(toMend)],

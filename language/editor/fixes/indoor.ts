@@ -2,6 +2,7 @@
 import type { Card, Chassis, InstalledChassis, PortType } from "../../../shared/design/equipment.js";
 import { branchesOf } from "../../../shared/equipment/branches.js";
 import { slotKindOf } from "../../../shared/equipment/placement.js";
+import { portsThere } from "../../../shared/equipment/ports.js";
 import { sitePlans } from "../../../shared/equipment/site-plan.js";
 import { argument, type Fact, factsNamed, numberOf, wordOf } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
@@ -54,7 +55,34 @@ export function addTrafficCard({ model, finding }: ToMend): readonly QuickFix[] 
   return addToSite(model, site, finding.rule, (card) => (carries(card) ? 1 : Number.POSITIVE_INFINITY));
 }
 
-const TRAFFIC: readonly PortType[] = ["FE", "GE", "2.5GE", "10GE", "E1-75", "E1-120", "STM-1"];
+/** A card that aggregates the two bands of a pair. */
+export function addAggregation({ model, finding }: ToMend): readonly QuickFix[] {
+  const site = finding.at.split(" / ")[1];
+  if (site === undefined) return [];
+  return addToSite(model, site, finding.rule, ({ kind }) =>
+    kind === "aggregation" ? 1 : Number.POSITIVE_INFINITY,
+  );
+}
+
+/** A card with a clock port. */
+export function addClock({ model, finding }: ToMend): readonly QuickFix[] {
+  const site = siteAt(model, finding.at)?.name;
+  if (site === undefined) return [];
+  return addToSite(model, site, finding.rule, (card) =>
+    portsOf(card, "sync") > 0 ? 1 : Number.POSITIVE_INFINITY,
+  );
+}
+
+const TRAFFIC: readonly PortType[] = [
+  "FE",
+  "GE",
+  "2.5GE",
+  "10GE",
+  "E1-75",
+  "E1-120",
+  "STM-1-electrical",
+  "STM-1-optical",
+];
 
 /** @param countOf how many of a card would do; not finite: none would */
 function addToSite(
@@ -161,7 +189,7 @@ export function otherInput({ model, finding }: ToMend): readonly QuickFix[] {
   const arg = argument(site && nthFact(site.fact.facts, "alarm", finding.at), "input");
   if (!site || !arg) return [];
   const plan = sitePlans(model.design()).get(site.name);
-  const inputs = (plan?.placed.cards ?? []).reduce((sum, { card }) => sum + portsOf(card, "alarm-in"), 0);
+  const inputs = plan ? (portsThere(plan).get("alarm-in") ?? 0) : 0;
   const taken = new Set(plan?.equipment?.alarms.map(({ input }) => input));
   const free = Array.from({ length: inputs }, (_, index) => index + 1).find((input) => !taken.has(input));
   if (free === undefined) return [];

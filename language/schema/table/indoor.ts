@@ -13,9 +13,15 @@ const slotKinds: ValueSpec = {
     traffic: "IF, Ethernet, tributaries, auxiliary",
     fan: "fan",
     power: "power feed",
-    passive: "connector converter, blank",
+  },
+  left: {
+    passive: { instead: "blanks and panels of connectors are not planned: leave the line out" },
   },
 };
+
+/** IF ports are claimed by slot: they are on cards. */
+const { IF: _, ...otherPorts } = portTypes.words;
+const chassisPorts: ValueSpec = { type: "word", words: otherPorts };
 
 export const indoorRows: Rows = [
   {
@@ -25,7 +31,7 @@ export const indoorRows: Rows = [
     block: "chassis",
     meaning: "An indoor unit: what takes the cards.",
     source: CATALOGUE,
-    example: 'chassis HEDGE "2U chassis" {',
+    example: 'chassis HEDGE "indoor unit, 3 U" {',
   },
   {
     name: "height",
@@ -33,7 +39,7 @@ export const indoorRows: Rows = [
     args: one("units", quantity("rack height", { above: "0 U", max: "60 U" }), "In rack units."),
     meaning: "Height in the rack.",
     source: CATALOGUE,
-    example: "height 2 U",
+    example: "height 3 U",
   },
   {
     name: "slot",
@@ -53,7 +59,7 @@ export const indoorRows: Rows = [
     repeatable: true,
     meaning: "Slots, by what they take.",
     source: CATALOGUE,
-    example: "slot 3 to 8 traffic",
+    example: "slot 2 to 5 traffic",
   },
   {
     name: "supply",
@@ -92,6 +98,7 @@ export const indoorRows: Rows = [
           "left-to-right": "in at the left, out at the right",
           "right-to-left": "in at the right, out at the left",
           "front-to-back": "in at the front, out at the back",
+          "back-to-front": "in at the back, out at the front",
         },
       },
       "Seen from the front.",
@@ -102,13 +109,35 @@ export const indoorRows: Rows = [
     example: "air left-to-right",
   },
   {
+    name: "controller",
+    in: ["chassis"],
+    args: one("value", { type: "word", words: { "built-in": "part of the chassis" } }, "Where it is."),
+    meaning: "A controller that is part of the chassis: it counts as one, and needs no card and no slot.",
+    fallback: "controllers are cards",
+    source: CATALOGUE,
+    example: "controller built-in",
+  },
+  {
+    name: "ports",
+    in: ["chassis"],
+    args: [
+      { name: "count", value: count, meaning: "How many." },
+      { name: "type", value: chassisPorts, meaning: "Of what kind." },
+    ],
+    repeatable: true,
+    meaning: "Ports of the chassis itself, of one kind.",
+    fallback: "all ports are on cards",
+    source: CATALOGUE,
+    example: "ports 1 sync",
+  },
+  {
     name: "card",
     in: ["file"],
     args: entryArgs("card", "sites"),
     block: "card",
     meaning: "A card of an indoor unit.",
     source: CATALOGUE,
-    example: 'card HAIL-TWIN "IF, two channels, XPIC" {',
+    example: 'card SQUALL "IF, four channels, XPIC" {',
   },
   {
     name: "kind",
@@ -122,15 +151,21 @@ export const indoorRows: Rows = [
           if: "intermediate frequency to outdoor units",
           ethernet: "Ethernet ports",
           aggregation: "wide Ethernet ports, aggregates two bands",
-          "ethernet-over-sdh": "Ethernet over SDH",
-          "ethernet-over-pdh": "Ethernet over PDH",
-          e1: "E1 tributaries",
-          stm1: "STM-1",
-          "circuit-emulation": "E1 over packet and multilink",
+          tdm: "E1 and STM-1 tributaries",
+          "circuit-emulation": "TDM over packet",
           auxiliary: "order wire, data, alarm contacts",
-          converter: "connectors, passive",
           fan: "fan",
           power: "power feed",
+        },
+        left: {
+          "ethernet-over-sdh": { write: "ethernet" },
+          "ethernet-over-pdh": { write: "ethernet" },
+          e1: { write: "tdm" },
+          stm1: { write: "tdm" },
+          converter: {
+            instead:
+              "connectors and baluns are no card that is planned: leave the entry out and take cards of the right impedance",
+          },
         },
       },
       "Sort of card.",
@@ -144,8 +179,7 @@ export const indoorRows: Rows = [
     in: ["card"],
     args: one("kind", slotKinds, "Slots that take it."),
     meaning: "Slots that take it.",
-    fallback:
-      "by its kind: controller, fan, power and converter have their own, all others go into traffic slots",
+    fallback: "by its kind: controller, fan and power have their own, all others go into traffic slots",
     source: CATALOGUE,
     example: "slots traffic",
   },
@@ -165,7 +199,7 @@ export const indoorRows: Rows = [
     repeatable: true,
     meaning: "Ports of one kind, numbered from 1 in the order of these lines.",
     source: CATALOGUE,
-    example: "ports 2 IF",
+    example: "ports 3 IF",
   },
   {
     name: "power-budget",
@@ -179,7 +213,7 @@ export const indoorRows: Rows = [
     meaning: "Most that the powered ports of the card give together.",
     fallback: "only their number is judged",
     source: CATALOGUE,
-    example: "power-budget 120 W",
+    example: "power-budget 140 W",
   },
   {
     name: "pairs",
@@ -196,7 +230,7 @@ export const indoorRows: Rows = [
       "What pairs.",
     ),
     meaning: "Which IF ports pair for XPIC.",
-    fallback: "the ports of a card with two",
+    fallback: "the ports of one card",
     source: CATALOGUE,
     example: "pairs within",
   },

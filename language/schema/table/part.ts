@@ -3,7 +3,7 @@ import type { ValueSpec } from "../types.js";
 import { CATALOGUE, one, quantity, type Rows } from "./values.js";
 
 /** Ports of indoor cards and of all-outdoor units. */
-export const portTypes: ValueSpec = {
+export const portTypes = {
   type: "word",
   words: {
     IF: "intermediate frequency, to an outdoor unit",
@@ -13,14 +13,16 @@ export const portTypes: ValueSpec = {
     "10GE": "Ethernet, 10 Gbit/s",
     "E1-75": "2.048 Mbit/s, 75 ohm, coaxial",
     "E1-120": "2.048 Mbit/s, 120 ohm, pairs",
-    "STM-1": "155.52 Mbit/s",
+    "STM-1-electrical": "155.52 Mbit/s, 75 ohm, coaxial",
+    "STM-1-optical": "155.52 Mbit/s, fibre",
     "order-wire": "voice between the sites",
     data: "auxiliary data",
     "alarm-in": "contact that is watched",
     "alarm-out": "contact that is switched",
     sync: "clock in or out",
   },
-};
+  left: { "STM-1": { instead: "write STM-1-electrical or STM-1-optical: one does not serve the other" } },
+} as const satisfies ValueSpec;
 
 export const partRows: Rows = [
   {

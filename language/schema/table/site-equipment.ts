@@ -69,7 +69,7 @@ export const siteEquipmentRows: Rows = [
     repeatable: true,
     meaning: "A card in a slot.",
     source: PRACTICE,
-    example: "slot 3 HAIL-TWIN",
+    example: "slot 3 SQUALL",
   },
   {
     name: "card",
@@ -82,7 +82,7 @@ export const siteEquipmentRows: Rows = [
     meaning:
       "Cards whose slot is left open: they are placed automatically, and stay where they are when others come or go.",
     source: PRACTICE,
-    example: "card HAIL-TWIN 2",
+    example: "card SQUALL 2",
   },
   {
     name: "protect",
@@ -160,7 +160,7 @@ export const siteEquipmentRows: Rows = [
       {
         name: "input",
         value: { type: "number", integer: true, min: 1, max: 999 },
-        meaning: "Number of the input, counted over all auxiliary cards of the site.",
+        meaning: "Number of the input, counted over the chassis and cards of the site.",
       },
       { name: "title", value: text, meaning: "What it tells." },
       {

@@ -1,4 +1,5 @@
 import { address, nth } from "../../design/address.js";
+import { portsThere } from "../../equipment/ports.js";
 import type { NetworkRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { equippedSites } from "./site-rules.js";
@@ -8,17 +9,15 @@ export const alarmInput: NetworkRule = {
   id: "alarm-input",
   severity: "error",
   title: "An alarm input is there and serves one alarm",
-  checks: "Numbers of the alarms of a site, each once, against the alarm inputs of its auxiliary cards.",
+  checks: "Numbers of the alarms of a site, each once, against the alarm inputs of its chassis and cards.",
   why: "Two contacts on one input cannot be told apart; a contact on none is never seen.",
-  fix: "A free input, or another auxiliary card.",
+  fix: "A free input, or another card with inputs.",
   source: "common practice",
-  good: equipped('alarm 1 "door" open\nalarm 4 "mains"\nchassis HEDGE {\n  slot 3 DEW\n}'),
-  bad: equipped('alarm 1 "door" open\nalarm 1 "mains"\nchassis HEDGE {\n  slot 3 DEW\n}'),
+  good: equipped('alarm 1 "door" open\nalarm 12 "mains"\nchassis COPSE {\n  slot 3 LICHEN\n}'),
+  bad: equipped('alarm 1 "door" open\nalarm 1 "mains"\nchassis COPSE {\n  slot 3 LICHEN\n}'),
   check(context) {
     for (const plan of equippedSites(context)) {
-      const inputs = plan.placed.cards
-        .flatMap(({ card }) => card.ports)
-        .reduce((sum, { count, type }) => sum + (type === "alarm-in" ? count : 0), 0);
+      const inputs = portsThere(plan).get("alarm-in") ?? 0;
       const first = new Map<number, number>();
       for (const [index, { input, title }] of (plan.equipment?.alarms ?? []).entries()) {
         const before = first.get(input);
@@ -30,7 +29,7 @@ export const alarmInput: NetworkRule = {
           before === undefined
             ? {
                 at,
-                message: `there is no alarm input ${input} at ${plan.site.name} for "${title}": its cards have ${inputs}`,
+                message: `there is no alarm input ${input} at ${plan.site.name} for "${title}": there are ${inputs}`,
               }
             : {
                 at,

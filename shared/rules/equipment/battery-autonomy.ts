@@ -17,8 +17,8 @@ export const batteryHours: NetworkRule = {
   why: "A battery for the old load empties before the generator comes.",
   fix: "More capacity, or equipment that draws less.",
   source: "energy balance; end of life by common practice",
-  good: equipped("battery 200 Ah autonomy 8 h\nchassis HEDGE {\n  slot 3 MIST\n}"),
-  bad: equipped("battery 20 Ah autonomy 24 h\nchassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n}"),
+  good: equipped("battery 200 Ah autonomy 8 h\nchassis COPSE {\n  slot 3 MIST\n}"),
+  bad: equipped("battery 20 Ah autonomy 24 h\nchassis SPINNEY {\n  slot 11 HEATH\n  slot 5 DRIZZLE\n}"),
   check({ design, report }) {
     for (const plan of sitePlans(design).values()) {
       const battery = plan.equipment?.battery;

@@ -26,8 +26,8 @@ export const chassisHeat: NetworkRule = {
   why: "Cards that are too warm fail early, and all together.",
   fix: "A second chassis, or cards that draw less.",
   source: "energy balance",
-  good: equipped("chassis HEDGE {\n  card HAIL-TWIN 3\n}"),
-  bad: `card HOT { kind ethernet; ports 4 GE; draws 80 W }\n\n${equipped("chassis HEDGE {\n  card HOT 3\n}")}`,
+  good: equipped("chassis SPINNEY {\n  card SQUALL 3\n}"),
+  bad: `card HOT { kind ethernet; ports 4 GE; draws 80 W }\n\n${equipped("chassis COPSE {\n  card HOT 3\n}")}`,
   check(context) {
     for (const plan of equippedSites(context)) {
       for (const { chassis, heatW } of siteLoad(plan).chassis) {

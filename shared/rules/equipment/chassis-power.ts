@@ -19,11 +19,11 @@ export const chassisPower: NetworkRule = {
   why: "The feed trips when all units start together, on the day the mains return.",
   fix: "Spread units over chassis, or units that draw less.",
   source: "sum of greatest consumptions; common practice",
-  good: equipped("chassis HEDGE {\n  slot 3 MIST\n}", radio("R18")),
+  good: equipped("chassis COPSE {\n  slot 3 MIST\n}", radio("R18")),
   bad:
     HUNGRY +
     equipped(
-      "chassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n  slot 4 MIST\n  slot 9 BREEZE\n}",
+      "chassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n  slot 8 MIST\n  slot 13 BREEZE\n}",
       radio("R18W"),
     ),
   check(context) {

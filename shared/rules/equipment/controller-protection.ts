@@ -7,9 +7,10 @@ export const controllerProtection: NetworkRule = {
   id: "controller-protection",
   severity: "error",
   title: "A chassis needs a controller, and two where protection is asked for",
-  checks: "Controller cards of each chassis that has cards, against one, or two with `protect controller`.",
+  checks:
+    "Controllers of each chassis that has cards, built in or on a card, against one, or two with `protect controller`.",
   why: "Everything passes the controller: without it nothing works, and with one its failure takes every hop of the site.",
-  fix: "Add a controller card.",
+  fix: "Add a controller card, or take a chassis that has room for two.",
   source: "common practice",
   good: equipped("chassis HEDGE {\n  protect controller\n  card HEATH 2\n  card MIST\n}"),
   bad: equipped("chassis HEDGE {\n  protect controller\n  card HEATH\n  card MIST\n}"),
@@ -18,16 +19,18 @@ export const controllerProtection: NetworkRule = {
       const cards = Map.groupBy(plan.placed.cards, ({ chassis }) => chassis);
       for (const installed of plan.equipment?.chassis ?? []) {
         const own = cards.get(installed) ?? [];
-        // A chassis without a single card, or without slots for controllers, is not planned that far.
-        const takes = installed.chassis?.slots.some(({ kind }) => kind === "controller");
+        const { chassis, controllersProtected } = installed;
+        const builtIn = chassis?.controllerBuiltIn ? 1 : 0;
+        const takes = chassis?.slots.some(({ kind }) => kind === "controller") || builtIn > 0;
+        // A chassis without a single card, or that says nothing of controllers, is not planned that far.
         if (own.length === 0 || !takes) continue;
-        const count = own.filter(({ card }) => card.kind === "controller").length;
-        const wanted = installed.controllersProtected ? 2 : 1;
+        const count = builtIn + own.filter(({ card }) => card.kind === "controller").length;
+        const wanted = controllersProtected ? 2 : 1;
         if (count >= wanted) continue;
         context.report({
-          at: chassisAddress(plan, installed, ...(installed.controllersProtected ? ["protect"] : [])),
-          severity: count === 0 && !installed.controllersProtected ? "warning" : undefined,
-          message: `${chassisWords(plan, installed)} has ${count === 0 ? "no controller" : "one controller"}, ${wanted === 2 ? "protection asks for two" : "it needs one"}`,
+          at: chassisAddress(plan, installed, ...(controllersProtected ? ["protect"] : [])),
+          severity: count === 0 && !controllersProtected ? "warning" : undefined,
+          message: `${chassisWords(plan, installed)} has ${count === 0 ? "no controller" : builtIn > 0 ? "one controller, built in" : "one controller"}, ${wanted === 2 ? "protection asks for two" : "it needs one"}`,
         });
       }
     }

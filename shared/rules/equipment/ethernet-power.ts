@@ -8,7 +8,6 @@ import { equippedSites } from "./site-rules.js";
 
 const OUTDOOR = `cable CAT { kind ethernet }
 radio R18O like R18 { construction all-outdoor; port GE; draws 45 W }
-card FERN-POWERED { kind ethernet; ports 4 GE powered; draws 10 W }
 `;
 const HOP = {
   hop: "polarization vertical\n  radio R18O\n  mode 55 MHz 128QAM\n  arrangement all-outdoor 1+0",
@@ -25,8 +24,8 @@ export const ethernetPower: NetworkRule = {
   why: "Copper carries traffic and power to the unit; a port without power leaves it dark, and a hungry unit needs a cable of its own.",
   fix: "Another card with powered ports, or fibre with a power cable.",
   source: "IEEE 802.3, from memory; common practice",
-  good: OUTDOOR + equipped("chassis HEDGE {\n  slot 1 HEATH\n  slot 3 FERN-POWERED\n}", HOP),
-  bad: OUTDOOR + equipped("chassis HEDGE {\n  slot 1 HEATH\n  slot 3 FERN\n}", HOP),
+  good: OUTDOOR + equipped("chassis COPSE {\n  slot 3 BRACKEN\n}", HOP),
+  bad: OUTDOOR + equipped("chassis COPSE {\n  slot 3 FERN\n}", HOP),
   check(context) {
     for (const plan of equippedSites(context)) {
       for (const feed of ethernetFeeds(plan)) {

@@ -17,8 +17,8 @@ export const ifPortClaim: NetworkRule = {
   why: "Cables are labelled and connected by these numbers.",
   fix: "Another port, or leave it out to have one chosen.",
   source: "common practice",
-  good: equipped("chassis HEDGE {\n  slot 3 HAIL-TWIN\n}", claiming("3 / 2")),
-  bad: equipped("chassis HEDGE {\n  slot 3 HAIL-TWIN\n}", claiming("4 / 1")),
+  good: equipped("chassis SPINNEY {\n  slot 6 DRIZZLE\n}", claiming("6 / 3")),
+  bad: equipped("chassis SPINNEY {\n  slot 6 DRIZZLE\n}", claiming("7 / 1")),
   check(context) {
     for (const plan of equippedSites(context)) {
       for (const { hop, index, claim, fault, by } of plan.ifPorts.faults) {

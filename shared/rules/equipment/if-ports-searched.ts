@@ -19,8 +19,8 @@ export const ifPortsSearched: NetworkRule = {
   why: "Ports assigned one by one stay where they are when a hop or a card comes or goes. Those that were found together may all move, and with them the labels of cables that hang already.",
   fix: "Write the placement down as `if-port` lines.",
   source: "common practice",
-  good: DUAL + equipped("chassis HEDGE {\n  slot 3 HAIL-TWIN\n  slot 5 HAIL-TWIN\n}", THREE),
-  bad: DUAL + equipped("chassis HEDGE {\n  slot 3 MIST\n  slot 5 HAIL-TWIN\n}", THREE),
+  good: DUAL + equipped("chassis COPSE {\n  slot 3 SQUALL\n  slot 4 SQUALL\n}", THREE),
+  bad: DUAL + equipped("chassis COPSE {\n  slot 2 MIST-LINK\n  slot 3 MIST-LINK\n  slot 4 MIST\n}", THREE),
   check(context) {
     for (const plan of equippedSites(context)) {
       if (plan.ifPorts.search !== "found") continue;

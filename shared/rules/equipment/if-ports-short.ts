@@ -12,8 +12,8 @@ export const ifPortsShort: NetworkRule = {
   why: "One port short is found on the day of the turn-up: the unit hangs and stays dark.",
   fix: "Add an IF card, or one with two ports.",
   source: "common practice",
-  good: equipped("chassis HEDGE {\n  card MIST 2\n}", HOT_STANDBY),
-  bad: equipped("chassis HEDGE {\n  card MIST\n}", HOT_STANDBY),
+  good: equipped("chassis COPSE {\n  card MIST 2\n}", HOT_STANDBY),
+  bad: equipped("chassis COPSE {\n  card MIST\n}", HOT_STANDBY),
   check(context) {
     for (const plan of equippedSites(context)) {
       const needed = plan.ends.reduce((sum, { facts }) => sum + (facts?.ifCables ?? 0), 0);

@@ -1,5 +1,6 @@
 /** Rules about equipment, in the order of cause and consequence. */
 import type { HopRule, NetworkRule } from "../rule.js";
+import { aggregationMissing } from "./aggregation-missing.js";
 import { airPath } from "./air-path.js";
 import { alarmInput } from "./alarm-input.js";
 import { antennasOverlap } from "./antennas-overlap.js";
@@ -13,6 +14,7 @@ import { controllerProtection } from "./controller-protection.js";
 import { directMounting } from "./direct-mounting.js";
 import { directWithFeeder } from "./direct-with-feeder.js";
 import { dualBandPair } from "./dual-band-pair.js";
+import { emulationClock } from "./emulation-clock.js";
 import { ethernetPower } from "./ethernet-power.js";
 import { feederLossImpossible } from "./feeder-loss-impossible.js";
 import { feederTooShort } from "./feeder-too-short.js";
@@ -69,6 +71,8 @@ export const EQUIPMENT_NETWORK_RULES: readonly NetworkRule[] = [
   xpicPair,
   controllerProtection,
   trafficPortsShort,
+  aggregationMissing,
+  emulationClock,
   ethernetPower,
   alarmInput,
   chassisPower,

@@ -13,8 +13,8 @@ export const pairOnOneCard: NetworkRule = {
   why: "The card is then the one thing whose failure takes both units: the pair protects the cheaper half.",
   fix: "A second IF card, one port of each for the pair; or accept it with the reason.",
   source: "common practice",
-  good: equipped("chassis HEDGE {\n  card HAIL-TWIN 2\n}", HOT_STANDBY),
-  bad: equipped("chassis HEDGE {\n  slot 3 HAIL-TWIN\n}", HOT_STANDBY),
+  good: equipped("chassis SPINNEY {\n  card DRIZZLE 2\n}", HOT_STANDBY),
+  bad: equipped("chassis SPINNEY {\n  slot 5 DRIZZLE\n}", HOT_STANDBY),
   check(context) {
     for (const plan of equippedSites(context)) {
       const cards = new Map<string, Set<unknown>>();

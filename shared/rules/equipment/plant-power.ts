@@ -16,7 +16,7 @@ export const plantPower: NetworkRule = {
   why: "The old plant was sized for the old load.",
   fix: "Another rectifier, or equipment that draws less.",
   source: "sum of greatest consumptions",
-  good: equipped("plant 100 W\nchassis HEDGE {\n  slot 3 MIST\n}"),
+  good: equipped("plant 100 W\nchassis SPINNEY {\n  slot 5 MIST\n}"),
   bad: equipped("plant 20 W\nchassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n}"),
   check({ design, report }) {
     for (const plan of sitePlans(design).values()) {

@@ -14,8 +14,8 @@ export const rackFull: NetworkRule = {
   why: "Without room the installation ends before it begins.",
   fix: "Another rack, or fewer chassis.",
   source: "IEC 60297 for the rack unit; survey",
-  good: equipped("rack 2 U\nchassis HEDGE"),
-  bad: equipped("rack 3 U\nchassis HEDGE as A\nchassis HEDGE as B"),
+  good: equipped("rack 1 U\nchassis COPSE"),
+  bad: equipped("rack 6 U\nchassis HEDGE as A\nchassis SPINNEY as B"),
   check(context) {
     for (const plan of equippedSites(context)) {
       const freeU = plan.equipment?.rackUnits;

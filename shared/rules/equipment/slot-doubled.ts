@@ -12,8 +12,8 @@ export const slotDoubled: NetworkRule = {
   why: "One of the two cards is ordered for a place that it has not; ports planned on it do not exist.",
   fix: "Another slot for one of them.",
   source: "common practice",
-  good: equipped("chassis HEDGE {\n  slot 3 MIST\n  slot 4 FERN\n}"),
-  bad: equipped("chassis HEDGE {\n  slot 3 MIST\n  slot 3 FERN\n}"),
+  good: equipped("chassis COPSE {\n  slot 3 MIST\n  slot 4 FERN\n}"),
+  bad: equipped("chassis COPSE {\n  slot 3 MIST\n  slot 3 FERN\n}"),
   check(context) {
     for (const plan of equippedSites(context)) {
       for (const installed of plan.equipment?.chassis ?? []) {

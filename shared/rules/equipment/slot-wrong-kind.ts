@@ -14,7 +14,7 @@ export const slotWrongKind: NetworkRule = {
   fix: "Another slot, or leave the slot open to have one chosen.",
   source: "common practice",
   good: equipped("chassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n}"),
-  bad: equipped("chassis HEDGE {\n  slot 1 HEATH\n  slot 2 MIST\n}"),
+  bad: equipped("chassis HEDGE {\n  slot 1 HEATH\n  slot 6 MIST\n}"),
   check(context) {
     for (const plan of equippedSites(context)) {
       for (const installed of plan.equipment?.chassis ?? []) {

@@ -13,8 +13,8 @@ export const slotsShort: NetworkRule = {
   why: "The chassis is full: a second one needs rack height, power and a link between the two.",
   fix: "A larger or a second chassis, or cards with more ports.",
   source: "common practice",
-  good: equipped("chassis HEDGE {\n  card HAIL-TWIN 2\n}"),
-  bad: equipped("chassis HEDGE {\n  card HAIL-TWIN 7\n}"),
+  good: equipped("chassis SPINNEY {\n  card DRIZZLE 6\n}"),
+  bad: equipped("chassis SPINNEY {\n  card DRIZZLE 7\n}"),
   check(context) {
     for (const plan of equippedSites(context)) {
       for (const { chassis, card, count } of plan.placed.left) {

@@ -1,5 +1,6 @@
 import { address } from "../../design/address.js";
 import type { PortType } from "../../design/equipment.js";
+import { portsThere } from "../../equipment/ports.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
 import type { NetworkRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
@@ -11,20 +12,20 @@ export const trafficPortsShort: NetworkRule = {
   severity: "error",
   title: "Services and all-outdoor units need ports of their kind",
   checks:
-    "Traffic ports of the cards of a site, by kind, against what its services and all-outdoor units take. An Ethernet port serves lower speeds too; 75 and 120 ohm are kinds of their own.",
+    "Traffic ports of the chassis and cards of a site, by kind, against what its services and all-outdoor units take. An Ethernet port serves lower speeds too; E1 of 75 and 120 ohm, and STM-1 on coaxial cable and on fibre, are kinds of their own.",
   why: "E1 of 120 ohm on a panel of 75 ohm, or a port too few, is found when the customer comes.",
-  fix: "Another card, or a connector converter with its balun.",
+  fix: "Another card; for E1, cards of the impedance that is asked.",
   source: "common practice",
-  good: equipped('service "village access" 2 GE\nchassis HEDGE {\n  slot 4 FERN\n}'),
-  bad: equipped('service "village access" 2 E1-120\nchassis HEDGE {\n  slot 4 FERN\n}'),
+  good: equipped('service "village access" 9 E1-120\nchassis COPSE {\n  slot 4 GALE\n}'),
+  bad: equipped('service "village access" 9 E1-120\nchassis COPSE {\n  slot 4 CLOVER\n}'),
   check(context) {
     for (const plan of equippedSites(context)) {
       const needed = demandOf(plan);
-      const there = portsOf(plan);
+      const there = portsThere(plan);
       for (const [type, count] of lacking(needed, there)) {
         context.report({
           at: address("site", plan.site.name, "service"),
-          message: `${plan.site.name} lacks ${count} of ${needed.get(type) ?? 0} ${type} ports; its cards have ${there.get(type) ?? 0}`,
+          message: `${plan.site.name} lacks ${count} of ${needed.get(type) ?? 0} ${type} ports; there are ${there.get(type) ?? 0}`,
           help: OTHER_IMPEDANCE[type],
         });
       }
@@ -33,8 +34,8 @@ export const trafficPortsShort: NetworkRule = {
 };
 
 const OTHER_IMPEDANCE: Partial<Record<PortType, string>> = {
-  "E1-75": "Ports of 120 ohm need a converter to 75 ohm.",
-  "E1-120": "Ports of 75 ohm need a converter to 120 ohm.",
+  "E1-75": "Ports of 120 ohm do not serve 75 ohm: take cards with E1 of 75 ohm, or hand over at 120 ohm.",
+  "E1-120": "Ports of 75 ohm do not serve 120 ohm: take cards with E1 of 120 ohm, or hand over at 75 ohm.",
 };
 
 /** From the fastest: what is left over of a faster kind serves the next. */
@@ -49,14 +50,6 @@ function demandOf(plan: SitePlan): Map<PortType, number> {
     if (port !== undefined && facts !== undefined && facts.ifCables === 0) add(port, facts.outdoorUnits);
   }
   return needed;
-}
-
-function portsOf(plan: SitePlan): Map<PortType, number> {
-  const there = new Map<PortType, number>();
-  for (const { card } of plan.placed.cards) {
-    for (const { type, count } of card.ports) there.set(type, (there.get(type) ?? 0) + count);
-  }
-  return there;
 }
 
 function lacking(

@@ -21,8 +21,8 @@ export const xpicPair: NetworkRule = {
   why: "The canceller needs the signal of the other polarization: between cards without a link it never gets it.",
   fix: "One card with two channels and XPIC, or two that pair in neighbouring slots.",
   source: "common practice",
-  good: DUAL + equipped("chassis HEDGE {\n  slot 3 HAIL-TWIN\n}", XPIC),
-  bad: DUAL + equipped("chassis HEDGE {\n  slot 3 MIST\n  slot 5 MIST\n}", XPIC),
+  good: DUAL + equipped("chassis HEDGE {\n  slot 5 SQUALL\n}", XPIC),
+  bad: DUAL + equipped("chassis HEDGE {\n  slot 5 MIST-LINK\n  slot 8 MIST-LINK\n}", XPIC),
   check(context) {
     for (const plan of equippedSites(context)) {
       const uses = Map.groupBy(plan.ifPorts.uses, ({ hop }) => hop);

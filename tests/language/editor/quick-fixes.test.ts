@@ -240,7 +240,7 @@ test("an acceptance of nothing is removed with its line", async () => {
 });
 
 test("a finding about a site alone is accepted at the site", async () => {
-  const hedge = "chassis HEDGE { height 2 U; slot 1 to 2 controller }\n";
+  const hedge = "chassis HEDGE { height 3 U; slot 1 controller; slot 12 controller }\n";
   const text = `${hedge}${PREAMBLE}\n${HOP}`.replace(
     "site KELD {",
     "site KELD {\n  rack 1 U\n  chassis HEDGE",
@@ -282,11 +282,11 @@ describe("equipment", () => {
 
   test("a card in a wrong slot goes into the first free one that takes it", async () => {
     const { fixes, applied } = await fixesOf(
-      `${PREAMBLE}\n${equipped("chassis HEDGE {\n  slot 2 MIST\n  slot 3 FERN\n  slot 1 HEATH\n}")}`,
+      `${PREAMBLE}\n${equipped("chassis HEDGE {\n  slot 6 MIST\n  slot 2 FERN\n  slot 1 HEATH\n}")}`,
       "slot-wrong-kind",
     );
-    expect(titles(fixes)[0]).toBe("Put MIST into slot 4");
-    expect(applied(fixes[0]!)).toContain("slot 4 MIST");
+    expect(titles(fixes)[0]).toBe("Put MIST into slot 3");
+    expect(applied(fixes[0]!)).toContain("slot 3 MIST");
   });
 
   test("a missing controller is one more of the same", async () => {
@@ -294,12 +294,12 @@ describe("equipment", () => {
       `${PREAMBLE}\n${equipped(`chassis HEDGE {\n  protect controller\n${lines}\n}`)}`;
     const loose = await fixesOf(text("  card HEATH\n  card MIST"), "controller-protection");
     expect(loose.applied(loose.fixes[0]!)).toContain("card HEATH 2");
-    const placed = await fixesOf(text("  slot 2 HEATH\n  card MIST"), "controller-protection");
+    const placed = await fixesOf(text("  slot 12 HEATH\n  card MIST"), "controller-protection");
     expect(placed.applied(placed.fixes[0]!)).toMatch(/card MIST\n\s*card HEATH\n/);
   });
 
   test("as many IF cards as the ports that are missing, of the kind that is there", async () => {
-    const four = equipped("chassis HEDGE {\n  slot 1 HEATH\n  card MIST\n}", {
+    const four = equipped("chassis COPSE {\n  card MIST\n}", {
       hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",
       keld: "antenna DISH60-18 at 40 m\n    coupler H18-U direct\n    transmits high",
       tarn: "antenna DISH60-18 at 40 m\n    coupler H18-U direct\n    transmits low",
@@ -312,7 +312,7 @@ describe("equipment", () => {
   test("a placement that was found by trying is written down, behind what is stated", async () => {
     const three = (lines: string) =>
       `antenna DISH60-18-VH like DISH60-18 { polarizations dual }\n${PREAMBLE}\n${equipped(
-        "chassis HEDGE as LOW {\n  slot 3 MIST\n}\nchassis HEDGE as TOP {\n  slot 5 HAIL-TWIN\n}",
+        "chassis SPINNEY as LOW {\n  slot 5 MIST-LINK\n  slot 6 MIST-LINK\n}\nchassis COPSE as TOP {\n  slot 3 MIST\n}",
         {
           hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 3+0 xpic",
           keld: `antenna DISH60-18-VH at 40 m\n    transmits high${lines}`,
@@ -321,23 +321,23 @@ describe("equipment", () => {
     const open = await fixesOf(three(""), "if-ports-searched");
     expect(titles(open.fixes)).toEqual(["Write the IF ports at MOSS down (in one hop)"]);
     expect(open.applied(open.fixes[0]!)).toContain(
-      "    transmits high\n    if-port 5 / 1 in TOP\n    if-port 5 / 2 in TOP\n    if-port 3 / 1\n",
+      "    transmits high\n    if-port 5 / 1\n    if-port 6 / 1\n    if-port 3 / 1 in TOP\n",
     );
     // A second chassis without a name is called by its number; what is stated stays in front.
-    const begun = three("\n    if-port 5 / 2 in 2").replace(" as LOW", "").replace(" as TOP", "");
+    const begun = three("\n    if-port 6 / 1").replace(" as LOW", "").replace(" as TOP", "");
     const rest = await fixesOf(begun, "if-ports-searched");
     expect(rest.applied(rest.fixes[0]!)).toContain(
-      "    if-port 5 / 2 in 2\n    if-port 5 / 1 in 2\n    if-port 3 / 1\n",
+      "    if-port 6 / 1\n    if-port 5 / 1\n    if-port 3 / 1 in 2\n",
     );
     const { findings } = judge(modelOf(rest.applied(rest.fixes[0]!)));
     expect(findings.filter(({ rule }) => /^(if-port|xpic)/.test(rule))).toEqual([]);
   });
 
   test("a card with the ports that a service lacks, and none without them", async () => {
-    const e1 = "card E16 { kind e1; ports 16 E1-75; draws 8 W }\n";
-    const text = `${e1}${PREAMBLE}\n${equipped('service "x" 4 E1-75\nchassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n  card FERN\n}')}`;
+    const e1 = "card CLOVER { kind tdm; ports 10 E1-75; draws 8 W }\n";
+    const text = `${e1}${PREAMBLE}\n${equipped('service "x" 4 E1-75\nchassis SPINNEY {\n  slot 11 HEATH\n  slot 5 MIST\n  card FERN\n}')}`;
     const { fixes } = await fixesOf(text, "traffic-ports-short");
-    expect(titles(fixes).slice(0, -1)).toEqual(["Add card E16 (changes the equipment)"]);
+    expect(titles(fixes).slice(0, -1)).toEqual(["Add card CLOVER (changes the equipment)"]);
   });
 
   test("too little on standby takes couplers with less between their arms, at both ends first", async () => {

@@ -1,0 +1,75 @@
+import { address } from "../../design/address.js";
+import type { Hop } from "../../design/design.js";
+import type { PortType } from "../../design/equipment.js";
+import type { SitePlan } from "../../equipment/site-plan.js";
+import { trimmed } from "../../format/numbers.js";
+import { exampleHop } from "../example-preamble.js";
+import type { NetworkRule } from "../rule.js";
+import { equipped } from "./example-equipment.js";
+import { equippedSites } from "./site-rules.js";
+
+const LOW = {
+  hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement dual-band low\n  pair MOSS-TARN-80",
+};
+const HIGH = exampleHop({
+  hop: "polarization vertical\n  arrangement dual-band high\n  pair MOSS-TARN",
+  keld: "transmits 83 GHz",
+  tarn: "transmits 73 GHz",
+})
+  .replaceAll("KELD", "MOSS")
+  .replace("hop MOSS-TARN", "hop MOSS-TARN-80");
+const pair = (cards: string) => `${equipped(`chassis COPSE {\n${cards}\n}`, LOW)}\n\n${HIGH}`;
+
+export const aggregationMissing: NetworkRule = {
+  scope: "network",
+  id: "aggregation-missing",
+  severity: "warning",
+  title: "Two bands become one at a card that aggregates, with a port as fast as the wide one",
+  checks:
+    "Sites with cards at which a dual-band pair ends, against cards that aggregate, and their fastest Ethernet port against the rate of the high band's fastest mode.",
+  why: "Without it the pair is two links side by side, and through a slow port the wide band carries no more than the port.",
+  fix: "A card that aggregates two bands; or accept it where the outdoor unit aggregates.",
+  source: "common practice",
+  good: pair("  slot 2 MIST\n  slot 3 BRAMBLE"),
+  bad: pair("  slot 2 MIST\n  slot 3 FERN"),
+  check(context) {
+    for (const plan of equippedSites(context)) {
+      if (plan.placed.cards.length === 0) continue;
+      for (const { hop } of plan.ends) {
+        const high = highBandOf(hop, context.design.hops);
+        const fault = high && faultOf(plan, high);
+        if (!fault) continue;
+        context.report(
+          {
+            at: address("hop", hop.name, plan.site.name),
+            message: `${hop.name} and ${high.name} become one at ${plan.site.name}, but ${fault}`,
+          },
+          hop.name,
+        );
+      }
+    }
+  },
+};
+
+/** The pair is judged once, at its low band. */
+function highBandOf(hop: Hop, hops: ReadonlyMap<string, Hop>): Hop | undefined {
+  const other = hop.pairedWith === undefined ? undefined : hops.get(hop.pairedWith);
+  return hop.arrangement.name === "dual-band low" && other?.arrangement.name === "dual-band high"
+    ? other
+    : undefined;
+}
+
+/** Rate of an Ethernet port, by its kind. */
+const RATE_BPS: Partial<Record<PortType, number>> = { FE: 100e6, GE: 1e9, "2.5GE": 2.5e9, "10GE": 10e9 };
+
+function faultOf({ placed }: SitePlan, high: Hop): string | undefined {
+  const cards = placed.cards.filter(({ card }) => card.kind === "aggregation");
+  if (cards.length === 0) return "no card there aggregates two bands";
+  const portBps = Math.max(
+    0,
+    ...cards.flatMap(({ card }) => card.ports.map(({ type }) => RATE_BPS[type] ?? 0)),
+  );
+  const highBps = Math.max(0, ...high.modes.map(({ bitRateBps }) => bitRateBps ?? 0));
+  if (portBps >= highBps) return undefined;
+  return `the fastest port that aggregates carries ${trimmed(portBps / 1e6, 0)} Mbit/s of ${trimmed(highBps / 1e6, 0)} Mbit/s`;
+}

@@ -1,0 +1,165 @@
+/** Any indoor repertoire can be said: chassis with any slots, cards with any ports; sums and rules are those of the text. */
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import type { CardKind, Chassis, PortType, SlotKind } from "../../shared/design/equipment.js";
+import { slotKindOf } from "../../shared/equipment/placement.js";
+import { portsThere } from "../../shared/equipment/ports.js";
+import { siteLoad } from "../../shared/equipment/power.js";
+import { sitePlans } from "../../shared/equipment/site-plan.js";
+import { equipped } from "../../shared/rules/equipment/example-equipment.js";
+import { judgeExample } from "../rules/example-design.js";
+import { designOf } from "./designs.js";
+
+const SLOTS: readonly SlotKind[] = ["controller", "traffic", "fan", "power"];
+const AIR: readonly NonNullable<Chassis["air"]>[] = [
+  "left-to-right",
+  "right-to-left",
+  "front-to-back",
+  "back-to-front",
+];
+const KINDS: readonly CardKind[] = [
+  "controller",
+  "if",
+  "ethernet",
+  "aggregation",
+  "tdm",
+  "circuit-emulation",
+  "auxiliary",
+  "fan",
+  "power",
+];
+const PORTS: readonly PortType[] = [
+  "IF",
+  "FE",
+  "GE",
+  "2.5GE",
+  "10GE",
+  "E1-75",
+  "E1-120",
+  "STM-1-electrical",
+  "STM-1-optical",
+  "order-wire",
+  "data",
+  "alarm-in",
+  "alarm-out",
+  "sync",
+];
+
+const ports = (of: readonly PortType[]) =>
+  fc.array(fc.record({ count: fc.integer({ min: 1, max: 40 }), type: fc.constantFrom(...of) }), {
+    maxLength: 4,
+  });
+const chassis = fc.record({
+  units: fc.integer({ min: 1, max: 12 }),
+  slots: fc.array(fc.record({ kind: fc.constantFrom(...SLOTS), many: fc.integer({ min: 1, max: 6 }) }), {
+    minLength: 1,
+    maxLength: 8,
+  }),
+  air: fc.constantFrom(...AIR),
+  builtIn: fc.boolean(),
+  ports: ports(PORTS.filter((type) => type !== "IF")),
+  drawsW: fc.integer({ min: 0, max: 60 }),
+});
+const cards = fc.array(
+  fc.record({
+    kind: fc.constantFrom(...KINDS),
+    ports: ports(PORTS),
+    drawsW: fc.integer({ min: 0, max: 60 }),
+    count: fc.integer({ min: 1, max: 4 }),
+  }),
+  { minLength: 1, maxLength: 6 },
+);
+
+const portLines = (list: readonly { count: number; type: PortType }[]) =>
+  list.map(({ count, type }) => `  ports ${count} ${type}`);
+
+test("a random chassis with random cards: slots, ports and power are as its text says", () => {
+  fc.assert(
+    fc.property(chassis, cards, (box, loose) => {
+      let next = 1;
+      const slots = box.slots.map(({ kind, many }) => ({ kind, from: next, to: (next += many) - 1 }));
+      const catalogue = [
+        `chassis BOX {`,
+        `  height ${box.units} U`,
+        ...slots.map(({ kind, from, to }) => `  slot ${from} to ${to} ${kind}`),
+        `  air ${box.air}`,
+        ...(box.builtIn ? ["  controller built-in"] : []),
+        ...portLines(box.ports),
+        `  draws ${box.drawsW} W`,
+        "}",
+        ...loose.flatMap(({ kind, ports, drawsW }, i) => [
+          `card C${i} {`,
+          `  kind ${kind}`,
+          ...portLines(ports),
+          `  draws ${drawsW} W`,
+          "}",
+        ]),
+      ].join("\n");
+      const lines = loose.map(({ count }, i) => `  card C${i} ${count}`);
+      const text = equipped(["chassis BOX {", ...lines, "}"].join("\n"), {}, catalogue);
+      expect(judgeExample(text).problems).toEqual([]);
+
+      const plan = sitePlans(designOf(text)).get("MOSS")!;
+      const asked = loose.reduce((sum, { count }) => sum + count, 0);
+      const left = plan.placed.left.reduce((sum, { count }) => sum + count, 0);
+      expect(plan.placed.cards.length + left).toBe(asked);
+      const taken = plan.placed.cards.map(({ slot }) => slot);
+      expect(new Set(taken).size).toBe(taken.length);
+      for (const { slot, card } of plan.placed.cards)
+        expect(slots.find(({ from, to }) => from <= slot && slot <= to)?.kind).toBe(slotKindOf(card));
+      // No slot of a kind stays empty while a card of that kind finds none.
+      for (const { card } of plan.placed.left) {
+        const room = slots.filter(({ kind }) => kind === slotKindOf(card));
+        const filled = plan.placed.cards.filter((one) => slotKindOf(one.card) === slotKindOf(card));
+        expect(filled.length).toBe(room.reduce((sum, { from, to }) => sum + to - from + 1, 0));
+      }
+
+      const placedOf = (i: number) => plan.placed.cards.filter(({ card }) => card.name === `C${i}`).length;
+      const there = portsThere(plan);
+      for (const type of PORTS) {
+        const count = (list: readonly { count: number; type: PortType }[]) =>
+          list.reduce((sum, one) => sum + (one.type === type ? one.count : 0), 0);
+        const expected = loose.reduce(
+          (sum, { ports }, i) => sum + placedOf(i) * count(ports),
+          count(box.ports),
+        );
+        expect(there.get(type) ?? 0, type).toBe(expected);
+      }
+      const heatW = loose.reduce((sum, { drawsW }, i) => sum + placedOf(i) * drawsW, box.drawsW);
+      expect(siteLoad(plan).chassis[0]!.heatW).toBeCloseTo(heatW, 9);
+    }),
+  );
+});
+
+test("what a service asks for is judged by the count of its kind alone, whatever card or chassis has it", () => {
+  // A fixed place each: a port of one kind on one card, and a demand of one kind.
+  const kind = fc.constantFrom(...PORTS.filter((type) => type !== "IF"));
+  const serves: Partial<Record<PortType, readonly PortType[]>> = {
+    FE: ["FE", "GE", "2.5GE", "10GE"],
+    GE: ["GE", "2.5GE", "10GE"],
+    "2.5GE": ["2.5GE", "10GE"],
+  };
+  fc.assert(
+    fc.property(
+      kind,
+      kind,
+      fc.integer({ min: 1, max: 30 }),
+      fc.integer({ min: 1, max: 30 }),
+      fc.boolean(),
+      (have, want, there, asked, inChassis) => {
+        const own = `ports ${there} ${have}`;
+        const catalogue = `chassis BOX { slot 1 to 2 traffic; controller built-in; ${inChassis ? own : ""} }
+card C { kind auxiliary; ${inChassis ? "" : own} }
+card WAVE { kind if; ports 1 IF }`;
+        const site = `service "x" ${asked} ${want}\nchassis BOX {\n  slot 1 WAVE\n  slot 2 C\n}`;
+        const told = judgeExample(equipped(site, {}, catalogue)).findings.filter(
+          ({ rule }) => rule === "traffic-ports-short",
+        );
+        const usable = (serves[want] ?? [want]).includes(have) ? there : 0;
+        expect(told).toHaveLength(usable < asked ? 1 : 0);
+        if (usable < asked)
+          expect(told[0]!.message).toContain(`lacks ${asked - usable} of ${asked} ${want} ports`);
+      },
+    ),
+  );
+});
