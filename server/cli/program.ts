@@ -44,6 +44,25 @@ export function program(): Command {
       await check(dir, options);
     });
   root
+    .command("new")
+    .description("begin a design: network, objectives, a catalogue to fill, a first site and hop as comments")
+    .argument("<dir>", "folder to begin it in; made when missing")
+    .option("--title <title>", "what the network is called; without it by the folder")
+    .option("--terrain <path>", "folder or file of terrain heights")
+    .option("--maps <path>", "folder with your copies of the ITU-R maps")
+    .option("--rain <rate>", "rain rate exceeded in 0.01 % of the year, mm/h")
+    .option("--logk <value>", "geoclimatic factor logK")
+    .option("--dn75 <value>", "refractivity gradient dN75, N-units")
+    .option("--k <value>", "median effective Earth radius factor")
+    .addHelpText(
+      "after",
+      "\nWhat is not given is asked at a terminal, and else left open as a comment that says what it means.",
+    )
+    .action(async (dir, options) => {
+      const { newDesign } = await import("./commands/new.js");
+      process.exitCode = await newDesign(dir, options);
+    });
+  root
     .command("report")
     .description("write an overview and a page for each hop")
     .argument("[dir]", "folder of one or several designs", ".")
