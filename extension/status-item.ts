@@ -121,7 +121,7 @@ function tooltipLines(design: DesignStatus | undefined, waiting: number): string
   return [
     title,
     ...standingLines(design),
-    vscode.l10n.t("{0} hops, {1} errors, {2} warnings, {3} notes", hops, errors, warnings, infos),
+    vscode.l10n.t("{0} hops, {1} errors, {2} warnings, {3} remarks", hops, errors, warnings, infos),
     ...(vscode.workspace.isTrusted
       ? []
       : [vscode.l10n.t("The workspace is not trusted: git is not started, and nothing is compared.")]),

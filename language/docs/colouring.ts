@@ -86,7 +86,7 @@ export function snippets(): string {
       description: "A site with its structure",
       body: [
         'site ${1:NAME} "${2:Title}" {',
-        "  at ${3:54.4534} ${4:-3.0808}",
+        "  at ${3:47.4534} ${4:-30.5808}",
         "  structure ${5|mast,tower,roof,pole,chimney|} ${6:30} m",
         "}",
       ],

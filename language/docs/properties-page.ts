@@ -79,6 +79,8 @@ number and a unit; any unit of its dimension may be used. Names are words such a
 \`KELD-TARN\`; text and paths stand in double quotes. In the lines below, a value in square brackets may be
 left out.
 
+A source "common practice" is the habit of the trade as the project remembers it: no document was read for it.
+
 Beside this page: [rules](rules.md), [standards and methods](methods.md), [channel plans](channel-plans.md),
 [git](git.md), [continuous integration](ci.md).`;
 

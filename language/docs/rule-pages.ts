@@ -29,6 +29,9 @@ export function rulesIndexPage(): string {
 Made from the rules themselves; do not edit by hand. A hop may accept a rule about it with a reason and an
 end date: \`accept clearance until 2027-05-01 because "felled next spring"\`.
 
+Where a rule's source reads "common practice", it is the habit of the trade as the project remembers it: no document
+was read for it. "From memory" beside a Recommendation says that its text was not at hand.
+
 ## About the design
 
 | rule | severity | what it holds |

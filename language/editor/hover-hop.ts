@@ -28,7 +28,7 @@ export function hopReport({ hop, result, findings }: JudgedHop): string {
     geometryTable(result),
     list("Worked from", inputLines(result)),
     list("Not computed", result.missing.map(lackSentence)),
-    list("Notes", result.notes),
+    list("Remarks", result.notes),
   ];
   return sections.filter((section) => section !== undefined).join("\n\n");
 }

@@ -1,12 +1,12 @@
 import type { Position } from "../../shared/design/design.js";
 import { trimmed } from "../../shared/format/numbers.js";
 
-/** `54°27'12.4"N 3°04'51.0"W`: degrees, minutes and seconds to a tenth (about 3 m). */
+/** `47°27'12.4"N 30°34'51.0"W`: degrees, minutes and seconds to a tenth (about 3 m). */
 export function positionText({ latitudeDeg, longitudeDeg }: Position): string {
   return `${angleText(latitudeDeg, "N", "S")} ${angleText(longitudeDeg, "E", "W")}`;
 }
 
-/** `54.453444 -3.080833`: six decimals are about a tenth of a metre. */
+/** `47.453444 -30.580833`: six decimals are about a tenth of a metre. */
 export function decimalText({ latitudeDeg, longitudeDeg }: Position): string {
   return `${trimmed(latitudeDeg, 6)} ${trimmed(longitudeDeg, 6)}`;
 }

@@ -91,7 +91,7 @@ export function describe(spec: ValueSpec): string {
     case "date":
       return "a date such as 2027-05-01";
     case "position":
-      return `a latitude and a longitude such as 54.4534 -3.0808 or 54°27'12.4"N 3°04'51.0"W`;
+      return `a latitude and a longitude such as 47.4534 -30.5808 or 47°27'12.4"N 30°34'51.0"W`;
     case "rule":
       return "the identifier of a rule";
   }
@@ -315,7 +315,7 @@ function readPosition(atoms: readonly Atom[], at: number): Reading {
         severity: "error",
         ...range,
         message: parsed.reason,
-        help: `for example: at 54.4534 -3.0808, or at 54°27'12.4"N 3°04'51.0"W`,
+        help: `for example: at 47.4534 -30.5808, or at 47°27'12.4"N 30°34'51.0"W`,
         fixes: positionReadings(written).map(({ certain, newText }) => ({
           title: `Write ${newText}`,
           ...range,

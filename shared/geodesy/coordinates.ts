@@ -26,12 +26,12 @@ const HEMISPHERES: Record<string, { axis: Axis; sign: 1 | -1 }> = {
 };
 
 /**
- * Reads one angle: `54.4534`, `-3.08`, `54.4534°N`, `N54.4534`, `54°27'12.4"N`, `54°27.2067'N`, `54:27:12.4N`,
+ * Reads one angle: `47.4534`, `-30.58`, `47.4534°N`, `N47.4534`, `47°27'12.4"N`, `47°27.2067'N`, `47:27:12.4N`,
  * `54d27'12.4"N`, also with typographic signs (′ ″ ’ ” º) and spaces between the parts.
  *
  * A sign and a hemisphere letter together are refused: some readers negate twice, some do not.
  * @param axis what the angle is to be; without it the letter decides, and without both the range is -360 to 360
- * @example parseAngle(`54°27'12.4"N`) // { ok: true, degrees: 54.453444, axis: "latitude" }
+ * @example parseAngle(`47°27'12.4"N`) // { ok: true, degrees: 47.453444, axis: "latitude" }
  */
 export function parseAngle(text: string, axis?: Axis): ParsedAngle {
   const plain = unifySigns(text);
@@ -68,7 +68,7 @@ export type ParsedPosition =
 
 /**
  * Reads two angles parted by a space or comma; latitude first unless the hemisphere letters say otherwise.
- * @example parsePosition(`54°27'12.4"N 3°04'51.0"W`)
+ * @example parsePosition(`47°27'12.4"N 30°34'51.0"W`)
  */
 export function parsePosition(text: string): ParsedPosition {
   const parts = splitPosition(text.trim());
@@ -88,7 +88,7 @@ export function parsePosition(text: string): ParsedPosition {
 }
 
 /**
- * Writes an angle as degrees, minutes and seconds: `54°27'12.4"N`. Rounds before it parts, so that 60" never appears.
+ * Writes an angle as degrees, minutes and seconds: `47°27'12.4"N`. Rounds before it parts, so that 60" never appears.
  * @param degrees finite
  * @param secondDecimals 0 to 6; one decimal is about 3 m
  */
@@ -104,7 +104,7 @@ export function formatDms(degrees: number, axis: Axis, secondDecimals = 1): stri
   return `${whole}°${two}'${seconds.toFixed(secondDecimals).padStart(width, "0")}"${letter}`;
 }
 
-/** Writes an angle as decimal degrees: `54.453444°N`. Six decimals are about 0.1 m. */
+/** Writes an angle as decimal degrees: `47.453444°N`. Six decimals are about 0.1 m. */
 export function formatDecimal(degrees: number, axis: Axis, decimals = 6): string {
   const digits = Math.abs(degrees).toFixed(decimals);
   return `${digits}°${hemisphereLetter(Number(digits) === 0 ? 0 : degrees, axis)}`;

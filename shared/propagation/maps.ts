@@ -87,7 +87,7 @@ export const MAP_PRODUCTS: readonly MapProduct[] = [
   {
     fact: "dN1",
     file: "DN65m_01d00_v1.txt",
-    recommendation: "ITU-R P.453",
+    recommendation: "ITU-R P.453-14",
     shape: southward(241, 481, 0.75, 0),
     toFact: same,
     nature: [-2000, 200],

@@ -1,3 +1,4 @@
+/** Equipment: reliability algebra. Objectives: Rec. ITU-R F.1703 (2005), F.1668 and ITU-T G.826, from memory. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
@@ -107,7 +108,8 @@ describe("equipment", () => {
   });
 });
 
-// Figures of the reference's worked examples; the tables themselves are from memory (objectives.data.ts).
+// By hand from the tables of Rec. ITU-R F.1703 (2005), F.1668 and ITU-T G.826, which are from memory, the last two without their editions
+// (objectives.data.ts).
 describe("objectives", () => {
   const longHaul = "international or national long haul";
 

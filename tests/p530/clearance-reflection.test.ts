@@ -1,3 +1,4 @@
+/** Clearance of Rec. ITU-R P.530-18 section 2.2, reflection of section 6.1; the rule of heights is from memory. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
@@ -128,7 +129,7 @@ describe("reflection", () => {
       divergence: 1,
     };
     expect(must(effectiveReflection({ ...sea, grazingMrad: 1e-6 })).coefficient).toBeCloseTo(1, 6);
-    // A perfect dielectric at right angles: (n - 1)/(n + 1) with n = 2.
+    // Fresnel's coefficients, physics. A perfect dielectric at right angles: (n - 1)/(n + 1) with n = 2.
     const glass = { ...sea, relativePermittivity: 4, conductivitySPerM: 0, grazingMrad: 500 * Math.PI };
     expect(must(effectiveReflection(glass)).coefficient).toBeCloseTo(1 / 3, 9);
     expect(must(effectiveReflection({ ...glass, polarization: "vertical" })).coefficient).toBeCloseTo(

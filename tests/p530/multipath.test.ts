@@ -1,3 +1,7 @@
+/**
+ * Multipath of Rec. ITU-R P.530-18 section 2.3 and the older P.530-17 section 2.3.1: each file of vectors names what its
+ * figures are from.
+ */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
@@ -361,6 +365,7 @@ describe("properties of the distribution", () => {
   });
 });
 
+// Rec. ITU-R P.530-18 section 2.3.7.
 describe("several hops (from memory, worked by hand)", () => {
   it("adds independent hops and takes the joint outage off", () => {
     expect(correlationExponent(5)).toBe(0.8);

@@ -1,3 +1,4 @@
+/** Rain of Rec. ITU-R P.530-18 section 2.4 and the worst month of P.841 (edition not known, from memory). */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
@@ -239,7 +240,8 @@ describe("rain: bounds, limits, continuity", () => {
     );
   });
 
-  // Both older laws of the Recommendation, latitudes above and below 30 degrees, are the ends C0 = 0 and 1.
+  // Rec. ITU-R P.530-18 section 2.4.1. Both older laws, for latitudes above and below 30 degrees (from memory), are the
+  // ends C0 = 0 and 1.
   it("is 0.12, 0.546, 0.043 at one end of C0 and 0.07, 0.855, 0.139 at the other", () => {
     const { C0, C1, C2, C3 } = rainDistribution(1, 5);
     expect(C0).toBe(0.12);
@@ -257,7 +259,7 @@ describe("rain: bounds, limits, continuity", () => {
 
   it("counts events", () => {
     const { eventsPerYear, meanDurationS } = must(rainEvents({ timePercent: 0.01 }));
-    // 1 + 1313 x 0.01^0.945 = 17.914...; 3155.76 s a year
+    // Rec. ITU-R P.530-18 section 2.4.5: 1 + 1313 x 0.01^0.945 = 17.914...; 3155.76 s a year
     compare(eventsPerYear, 1 + 1313 * 10 ** -1.89, 1e-12, "events");
     compare(meanDurationS, 3155.76 / eventsPerYear, 1e-12, "duration");
     expect(must(rainEvents({ timePercent: 0 })).meanDurationS).toBe(0);

@@ -14,7 +14,7 @@ interface VectorFile {
 // Not run here: the values at map coordinates (logK, dN75, R0.01, h0). They need the ITU's maps, which are not part of
 // this project, and belong to the tests of whatever reads those maps.
 
-/** A vector file with its source and tolerance, as handed on by the reference work. */
+/** A vector file with its source and tolerance. */
 export function vectors(name: string): VectorFile {
   return JSON.parse(readFileSync(new URL(`../vectors/p530/${name}.json`, import.meta.url), "utf8"));
 }

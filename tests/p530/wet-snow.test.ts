@@ -1,3 +1,4 @@
+/** Rain and wet snow of Rec. ITU-R P.530-18 section 2.4.2. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { meltingMultiplier, pathMultiplier } from "../../shared/propagation/p530/melting-layer.js";

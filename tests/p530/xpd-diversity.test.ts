@@ -1,3 +1,7 @@
+/**
+ * Cross-polarization of Rec. ITU-R P.530-18 sections 4.1 and 4.2; diversity and selective outage of sections 5.1 and 6.2,
+ * whose formulas are from memory.
+ */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
@@ -159,6 +163,7 @@ describe("cross-polarization", () => {
     expect(hopeless.time).toEqual({ timePercent: 1, bound: "at least" });
     expect(hopeless.formulaFraction).toBeUndefined();
     expect(must(precipitationXpdOutage({ ...rain, attenuation001Db: 0 })).time).toEqual({ timePercent: 0 });
+    // V = 12.8 f^0.19 up to 20 GHz, 22.6 above (Rec. ITU-R P.530-18 section 4.2).
     expect(must(precipitationXpdOutage({ ...rain, frequencyGHz: 38 })).validity).toHaveLength(1);
     expect(must(precipitationXpdOutage({ ...rain, frequencyGHz: 20 })).steps?.V).toBeCloseTo(
       12.8 * 20 ** 0.19,
@@ -173,7 +178,7 @@ describe("cross-polarization", () => {
 });
 
 describe("diversity", () => {
-  // The fits are independent; the reference finds the joins within 2e-4 and 1e-3.
+  // The fits are independent of each other: computed apart from this project, they join within 2e-4 and 1e-3.
   it("the fitted branches meet", () => {
     const jump = (curve: (x: number) => number, at: number) => Math.abs(curve(at + 1e-9) - curve(at));
     expect(jump(relativeAmplitudeCorrelation, 0.26)).toBeLessThan(2e-4);

@@ -9,6 +9,7 @@ test.each(vectors.rows)("$eirpW W against $limitWm2 W/m2: $farFieldOnlyDistanceM
   expect(Math.abs(found - row.farFieldOnlyDistanceM)).toBeLessThanOrEqual(0.00006);
 });
 
+// By hand: the far-field law R = sqrt(EIRP/(4 pi S)) with 10 kW.
 test("1 W with 40 dBi against 10 W/m2 is 8.92 m", () => {
   expect(farFieldDistanceM(70, 10).toFixed(2)).toBe("8.92");
 });

@@ -82,9 +82,40 @@ test("margins of lower modes say that they count on more power", () => {
   expect(printMarkdown(pageOf(level))[0]!.text).not.toContain("falls back");
 });
 
+test("the table of the two ends leads up the mast, from the ground over the unit to where the antenna looks", () => {
+  const cable = { name: "CAB", title: "cable", loss: [] };
+  const ends = [
+    end({ ...KELD, structure: { kind: "mast", heightM: 40 } }, "high", {
+      extraLossDb: 0.5,
+      coupler: { name: "H18-U", kind: "hybrid", mainLossDb: 1.6, standbyLossDb: 6.4 },
+      installation: { cable, cableLengthM: 60, ifPorts: [] },
+    }),
+    end(TARN, "low"),
+  ] as const;
+  const page = pageOf(makeHop({ ends, arrangement: { name: "1+1 hot-standby" } }));
+  const table = page.sections.find(({ id }) => id === "ends")!.blocks[0]!;
+  if (table.type !== "table") throw new Error("no table");
+  expect(table.rows.map(({ cells }) => plainText(cells[0]!).replace(/ at k .*/, ""))).toEqual([
+    "Position (WGS84)",
+    "Ground height a.s.l.",
+    "Structure",
+    "Cable",
+    "Outdoor unit",
+    "Transmits",
+    "Coupler",
+    "Further loss",
+    "Antenna",
+    "Antenna height above ground",
+    "Azimuth, true north",
+    "Elevation",
+    "Polarization",
+  ]);
+  expect(plainText(table.rows[3]!.cells[1]!)).toBe("cable, 60.0 m");
+});
+
 test("EIRP of the highest mode and the greatest EIRP stand apart, each named", () => {
-  const ends = pageOf(STRONG).sections.find(({ id }) => id === "ends")!;
-  const table = ends.blocks[0]!;
+  const level = pageOf(STRONG).sections.find(({ id }) => id === "level")!;
+  const table = level.blocks.find(({ type }) => type === "table")!;
   if (table.type !== "table") throw new Error("no table");
   const row = (label: string) =>
     table.rows.find(({ cells }) => plainText(cells[0]!) === label)?.cells.map(plainText);

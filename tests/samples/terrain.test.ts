@@ -25,6 +25,17 @@ describe("sample terrain", () => {
     expect(heights.filter((height) => height === 74).length).toBeGreaterThan(5_000);
   });
 
+  test("has the ground of the position that the snippet of a site begins with", () => {
+    const { site } = JSON.parse(
+      readFileSync(new URL("../../extension/snippets/hop.json", import.meta.url), "utf8"),
+    );
+    const [, latitude, longitude] = /at \$\{3:([\d.]+)\} \$\{4:-([\d.]+)\}/.exec(site.body.join("\n"))!;
+    // The tile's south-western corner is 47 N 31 W; rows run from north to south.
+    const row = Math.round((48 - Number(latitude)) * (SIZE - 1));
+    const column = Math.round((31 - Number(longitude)) * (SIZE - 1));
+    expect(heights[row * SIZE + column]).toBeGreaterThan(10);
+  });
+
   test("stays small", () => {
     expect(committed.length).toBeLessThan(1_000_000);
   });

@@ -82,7 +82,7 @@ export const antennaRows: Rows = [
   {
     name: "front-to-back",
     in: ["antenna"],
-    alsoCalled: ["ftb", "f/b"],
+    alsoCalled: ["f/b"],
     args: [
       {
         name: "value",

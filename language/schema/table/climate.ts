@@ -9,13 +9,13 @@ export const climateRows: Rows = [
     block: "climate",
     meaning:
       "What the weather and the air do here. A hop's own climate overrides the network's, fact by fact.",
-    source: "Rec. ITU-R P.530, P.837, P.453, P.676",
+    source: "Rec. ITU-R P.530-18, P.837-7, P.453-14, P.676-13",
     example: "climate {",
   },
   {
     name: "rain",
     in: ["climate"],
-    alsoCalled: ["rain-rate", "rainrate", "r001", "r0.01", "rain-intensity"],
+    alsoCalled: ["rain-rate", "rain-intensity"],
     args: [
       {
         name: "rate",
@@ -33,7 +33,7 @@ export const climateRows: Rows = [
     ],
     meaning:
       "Rain rate exceeded for a small part of the average year. The rain method of P.530 starts from 0.01 %.",
-    source: "Rec. ITU-R P.837, P.530-18 section 2.4.1",
+    source: "Rec. ITU-R P.837-7, P.530-18 section 2.4.1",
     example: "rain 34 mm/h at 0.01 %",
   },
   {
@@ -105,7 +105,7 @@ export const climateRows: Rows = [
   {
     name: "k",
     in: ["climate"],
-    alsoCalled: ["k-factor", "kfactor"],
+    alsoCalled: ["k-factor"],
     args: [
       {
         name: "factor",

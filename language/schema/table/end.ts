@@ -41,7 +41,7 @@ export const endRows: Rows = [
   {
     name: "height",
     in: END,
-    alsoCalled: ["agl", "antenna-height", "centre-line", "centerline"],
+    alsoCalled: ["agl", "antenna-height"],
     args: [{ name: "value", value: antennaHeight, meaning: "Height of the antenna's centre above ground." }],
     meaning: "Height of the antenna's centre above ground, where the antenna comes from the defaults.",
     source: PRACTICE,
@@ -51,7 +51,6 @@ export const endRows: Rows = [
     (place): Property => ({
       name: `${place}-antenna`,
       in: END,
-      alsoCalled: place === "second" ? ["antenna-2", "second-dish"] : undefined,
       args: [
         { name: "antenna", value: ref("antenna"), meaning: "Antenna." },
         { name: "at", label: "at", value: antennaHeight, meaning: "Height of its centre above ground." },
@@ -142,7 +141,7 @@ export const endRows: Rows = [
   {
     name: "power",
     in: END,
-    alsoCalled: ["tx-power", "txpower", "transmit-power"],
+    alsoCalled: ["tx-power", "transmit-power"],
     args: [
       {
         name: "level",
@@ -162,7 +161,7 @@ export const endRows: Rows = [
   {
     name: "extra-loss",
     in: END,
-    alsoCalled: ["loss", "losses", "misc-loss", "other-loss"],
+    alsoCalled: ["loss"],
     args: [
       {
         name: "value",

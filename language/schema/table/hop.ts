@@ -86,7 +86,7 @@ export const hopRows: Rows = [
   {
     name: "degradation",
     in: HOP,
-    alsoCalled: ["interference", "threshold-degradation"],
+    alsoCalled: ["interference"],
     args: [
       {
         name: "value",

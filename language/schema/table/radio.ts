@@ -42,7 +42,7 @@ export const radioRows: Rows = [
   {
     name: "duplex",
     in: ["radio"],
-    alsoCalled: ["spacing", "t/r-spacing", "tr-spacing", "duplex-spacing", "shifter"],
+    alsoCalled: ["spacing", "duplex-spacing"],
     args: [
       {
         name: "spacing",
@@ -77,7 +77,7 @@ export const radioRows: Rows = [
   {
     name: "overload",
     in: ["radio"],
-    alsoCalled: ["saturation", "max-input", "maximum-input"],
+    alsoCalled: ["saturation", "maximum-input"],
     args: [
       {
         name: "level",

@@ -229,7 +229,7 @@ export const siteEquipmentRows: Rows = [
   {
     name: "mount",
     in: ["site"],
-    alsoCalled: ["mounts", "bracket", "support-frame"],
+    alsoCalled: ["mounts", "bracket"],
     args: [
       { name: "title", value: text, meaning: "What it is." },
       {

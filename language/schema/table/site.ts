@@ -22,26 +22,17 @@ export const siteRows: Rows = [
         name: "position",
         value: { type: "position" },
         meaning:
-          "Latitude and longitude, decimal (54.4534 -3.0808) or degrees, minutes, seconds with hemispheres.",
+          "Latitude and longitude, decimal (47.4534 -30.5808) or degrees, minutes, seconds with hemispheres.",
       },
     ],
     meaning: "Position in WGS84, latitude first.",
     source: "WGS84",
-    example: `at 54°27'12.4"N 3°04'51.0"W`,
+    example: `at 47°27'12.4"N 30°34'51.0"W`,
   },
   {
     name: "ground",
     in: ["site", "defaults site"],
-    alsoCalled: [
-      "elevation",
-      "altitude",
-      "asl",
-      "amsl",
-      "terrain-height",
-      "ground-level",
-      "ground-height",
-      "height-asl",
-    ],
+    alsoCalled: ["elevation", "altitude", "asl", "amsl", "ground-level"],
     args: [
       {
         name: "level",

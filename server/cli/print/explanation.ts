@@ -44,7 +44,7 @@ export function* explanationText(explanations: readonly Explanation[], paint: Pa
     for (const { name, value: used, origin, note } of inputs)
       yield line("input", `${name} = ${used} (${origin}${note === undefined ? "" : `, ${note}`})`);
     for (const step of steps) yield line("step", `${step.name} = ${step.value}`);
-    for (const sentence of notes) yield line("note", sentence);
+    for (const sentence of notes) yield line("remark", sentence);
     yield "\n";
   }
 }

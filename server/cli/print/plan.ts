@@ -32,7 +32,7 @@ function* rowText(row: PlanRowExplanation, paint: Paint): Iterable<string> {
   const standing = only && others.length === 0 ? channelStandingText(row, only.number) : standingText(row);
   yield `${wrapped(standing, WIDTH - 2, "  ")}\n`;
   if (row.witness !== undefined) yield `${wrapped(`seen: ${row.witness}`, WIDTH - 2, "  ")}\n`;
-  if (row.note !== undefined) yield `${wrapped(`note: ${row.note}`, WIDTH - 2, "  ")}\n`;
+  if (row.note !== undefined) yield `${wrapped(`remark: ${row.note}`, WIDTH - 2, "  ")}\n`;
   yield* columns(row.channels.map(channelText));
 }
 

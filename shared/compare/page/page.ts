@@ -54,7 +54,7 @@ export function changePage(input: ChangePageInput): Page {
 function notesSection({ notes, changes }: ChangePageInput): Section[] {
   const estimated = changes.hops.some(({ figures }) => figures.some((figure) => figure.estimated));
   const items = estimated ? [...notes, ESTIMATE_REMARK] : notes;
-  return items.length === 0 ? [] : [section("notes", "Notes", [{ type: "list", items }])];
+  return items.length === 0 ? [] : [section("remarks", "Remarks", [{ type: "list", items }])];
 }
 
 /** What somebody decided, and what somebody must mend; other hops are a row of a table each. */

@@ -122,7 +122,7 @@ export const TONE_WORD: Readonly<Record<Tone, string>> = {
   good: "met",
   error: "error",
   warning: "warning",
-  info: "note",
+  info: "remark",
   accepted: "accepted",
   unjudged: "not judged",
 };

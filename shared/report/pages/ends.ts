@@ -3,6 +3,7 @@ import { branchesOf } from "../../equipment/branches.js";
 import { GUIDE_TO_CHOOSE, guideEstimate } from "../../equipment/guide-to-choose.js";
 import { leadTo } from "../../equipment/mounting.js";
 import { antennasStated, type Stand } from "../../equipment/stands.js";
+import { unitsOf } from "../../equipment/units.js";
 import type { CarrierEnd } from "../../evaluate/carriers.js";
 import type { HopResult } from "../../evaluate/result.js";
 import { dbm, decibels, degrees, frequency, kFactor, metres } from "../../format/numbers.js";
@@ -15,9 +16,11 @@ import { drawnKFactor } from "../draw/profile-points.js";
 
 type Row = readonly [string, (end: HopEnd, index: 0 | 1) => string | undefined];
 
-/** What stands at each end and where it looks. Rows that neither end has are left out. */
+/**
+ * What stands at each end and where it looks, in the order in which a rigger meets it: the ground, up the cable to the
+ * unit, and on to the antenna and its direction. Rows that neither end has are left out.
+ */
 export function endsTable(hop: Hop, result: HopResult): Table {
-  const [first, second] = hop.ends;
   const rows: Row[] = [
     ["Site", ({ site }) => site.title],
     ["Position (WGS84)", ({ site }) => site.position && position(site.position)],
@@ -26,6 +29,13 @@ export function endsTable(hop: Hop, result: HopResult): Table {
       "Structure",
       ({ site }) => site.structure && `${site.structure.kind}, ${metres(site.structure.heightM)}`,
     ],
+    ["Cable", cableWords],
+    [unitLabel(hop), (end) => unitWords(hop, end)],
+    ["Transmits", (end) => transmits(end)],
+    ...furtherChannels(hop),
+    ["Coupler", couplerWords],
+    ["Feeder", (end) => feeder(hop, end)],
+    ["Further loss", ({ extraLossDb }) => (extraLossDb === undefined ? undefined : decibels(extraLossDb))],
     ["Antenna", ({ antenna }) => antenna?.title ?? antenna?.name],
     ["Antenna height above ground", ({ antennaHeightM }) => metresOf(antennaHeightM)],
     ["Azimuth, true north", (_end, index) => degreesOf(result.geometry?.[index].azimuthDeg)],
@@ -33,16 +43,23 @@ export function endsTable(hop: Hop, result: HopResult): Table {
       `Elevation at ${kFactor(drawnKFactor(hop))}`,
       (_end, index) => degreesOf(result.geometry?.[index].elevationDeg),
     ],
-    ["Coupler", couplerWords],
-    ["Feeder", (end) => feeder(hop, end)],
+    ["Polarization", (end) => polarizations(hop, end)],
     ...furtherAntennas(hop),
-    ["Further loss", ({ extraLossDb }) => (extraLossDb === undefined ? undefined : decibels(extraLossDb))],
-    ["Transmits", (end) => transmits(end)],
-    ...furtherChannels(hop),
+  ];
+  return tableOf(hop, rows);
+}
+
+/** What each end puts on the air. It stands with the levels: nobody sets it on the mast. */
+export function powerTable(hop: Hop, result: HopResult): Table | undefined {
+  const table = tableOf(hop, [
     ["Power, highest mode", (_end, index) => power(result, hop, index)],
     ["EIRP, highest mode", (_end, index) => eirp(result, index, (end) => end.eirp?.highestDbm)],
     ["Greatest EIRP, licensed", (end, index) => licensedEirp(hop, result, end, index)],
-  ];
+  ]);
+  return table.rows.length === 0 ? undefined : table;
+}
+
+function tableOf({ ends: [first, second] }: Hop, rows: readonly Row[]): Table {
   return {
     type: "table",
     columns: [{ title: "" }, { title: first.site.name }, { title: second.site.name }],
@@ -102,6 +119,31 @@ function furtherAntennas(hop: Hop): Row[] {
 
 function metresOf(heightM: number | undefined): string | undefined {
   return heightM === undefined ? undefined : metres(heightM);
+}
+
+function cableWords({ installation }: HopEnd): string | undefined {
+  const { cable, cableLengthM } = installation ?? {};
+  if (cable === undefined) return metresOf(cableLengthM);
+  return `${cable.title ?? cable.name}${cableLengthM === undefined ? "" : `, ${metres(cableLengthM)}`}`;
+}
+
+function unitLabel({ arrangement }: Hop): string {
+  return arrangementByName(arrangement.name)?.construction === "all-indoor" ? "Radio" : "Outdoor unit";
+}
+
+/** The unit of the first branch; where carriers have channels of their own, the table of units has the others. */
+function unitWords(hop: Hop, end: HopEnd): string | undefined {
+  const { radio } = hop;
+  const [first] = unitsOf(hop, end, arrangementByName(hop.arrangement.name) ?? SINGLE);
+  const name = radio?.title ?? radio?.name;
+  if (name === undefined || first?.subBand === undefined) return name;
+  return `${name}, sub-band ${first.subBand}`;
+}
+
+function polarizations(hop: Hop, end: HopEnd): string | undefined {
+  const units = unitsOf(hop, end, arrangementByName(hop.arrangement.name) ?? SINGLE);
+  const found = new Set(units.flatMap(({ polarization }) => polarization ?? []));
+  return found.size === 0 ? undefined : [...found].join(" and ");
 }
 
 function couplerWords({ coupler, mounting }: Pick<HopEnd, "coupler" | "mounting">): string | undefined {

@@ -27,7 +27,7 @@ import { levelTables, type Table } from "../level-diagram.js";
 import { availabilitySection } from "./availability.js";
 import { cautions } from "./cautions.js";
 import { clearanceTable } from "./clearance.js";
-import { endsTable } from "./ends.js";
+import { endsTable, powerTable } from "./ends.js";
 import { gravestFirst, keyFigures } from "./figures.js";
 import { hopEquipment, testVoltage } from "./hop-equipment.js";
 import { modesSection } from "./modes.js";
@@ -190,7 +190,8 @@ function endsSection(hop: Hop, result: HopResult): Section {
 }
 
 function levelSection(hop: Hop, result: HopResult): Section[] {
-  if (result.directions.length === 0) return [];
+  const onAir = powerTable(hop, result);
+  if (result.directions.length === 0) return onAir ? [{ id: "level", title: "Power", blocks: [onAir] }] : [];
   const tables = levelTables(result);
   const sides = result.directions.map((direction, index) => {
     const drawn = drawLevels(direction);
@@ -212,6 +213,7 @@ function levelSection(hop: Hop, result: HopResult): Section[] {
       blocks: [
         { type: "paragraph", text },
         { type: "pair", sides },
+        ...(onAir ? [onAir] : []),
         ...(notes.length > 0 ? [{ type: "list", items: notes.map(sentence) } as const] : []),
       ],
     },
