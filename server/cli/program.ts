@@ -186,7 +186,7 @@ export function program(): Command {
     .action(async ({ stdio, nodeIpc }) => {
       if (!stdio && !nodeIpc) throw new CommandError("lsp: say how to speak to the editor: --stdio");
       const { lsp } = await import("./commands/lsp.js");
-      lsp();
+      lsp({ stdio: stdio === true });
     });
   root.showHelpAfterError("(hopwright --help lists the commands)");
   for (const command of root.commands)

@@ -27,6 +27,7 @@ import {
 } from "./protocol.js";
 import { reportPage } from "./report-page.js";
 import { statusOf } from "./status.js";
+import { answerRefused } from "./transport/gate.js";
 import { Watching } from "./watching.js";
 
 export function startServer(connection: Connection): void {
@@ -158,6 +159,7 @@ export function startServer(connection: Connection): void {
     (uri) => documents.get(uri)?.getText(),
     () => confirmsEdits,
   );
+  answerRefused(connection);
   documents.listen(connection);
   connection.listen();
 }

@@ -94,7 +94,9 @@ test("queries of a megabyte, unknown methods and changes of what is not open are
   expect(await editor.connection.sendRequest("workspace/symbol", { query: "q".repeat(1_000_000) })).toEqual(
     [],
   );
-  await expect(editor.connection.sendRequest("no/such", {})).rejects.toThrow("Unhandled method");
+  await expect(editor.connection.sendRequest("no/such", {})).rejects.toThrow(
+    "no/such: there is no such request",
+  );
   await editor.connection.sendNotification("textDocument/didChange", {
     textDocument: { uri: editor.uri("none.hop"), version: 3 },
     contentChanges: [{ text: "site" }],
