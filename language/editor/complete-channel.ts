@@ -4,8 +4,8 @@ import {
   channelFrequencies,
   hasWidth,
   planNames,
+  plansFor,
   plansNamed,
-  plansWithin,
 } from "../../shared/spectrum/channel-plan.js";
 import type { ChannelPlan, ChannelRow } from "../../shared/spectrum/channel-plans.data.js";
 import { channelStandingText, isReliable, standingText } from "../../shared/spectrum/standing.js";
@@ -16,8 +16,8 @@ import { hopRadio, type Scene } from "./scene.js";
 
 export function channelPlans(scene: Scene): readonly Proposal[] {
   const own = scene.model.lookup.plans();
-  const tuning = hopRadio(scene)?.tuning;
-  const usable = new Set(tuning && plansWithin(tuning, own));
+  const radio = hopRadio(scene);
+  const usable = new Set(radio && plansFor(radio, own));
   return planNames(own).flatMap((id): Proposal[] => {
     const plan = plansNamed(id, own)[0];
     if (!plan) return [];

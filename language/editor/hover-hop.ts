@@ -1,5 +1,7 @@
 /** A hop in one look, as markdown: the level diagram of both directions, then what is found and the rest. */
+
 import type { Hop } from "../../shared/design/design.js";
+import { lowestJudged } from "../../shared/evaluate/judged-mode.js";
 import { lackSentence } from "../../shared/evaluate/lack.js";
 import { withinReason } from "../../shared/evaluate/reason.js";
 import type { EndGeometry, HopResult, Verdict } from "../../shared/evaluate/result.js";
@@ -43,7 +45,8 @@ function verdictText(hop: Hop, result: HopResult): string {
     const names = criteria.filter((one) => one.verdict === verdict).map(({ name }) => name);
     return names.length === 0 ? [] : `**${verdict}**: ${names.join(", ")}`;
   });
-  return `Objective ${escapeMarkdown(objective.name)}, ${parts.join("; ")}`;
+  const why = lowestJudged(hop);
+  return `Objective ${escapeMarkdown(objective.name)}, ${parts.join("; ")}${why === undefined ? "" : `. ${why}`}`;
 }
 
 function findingsList(findings: JudgedHop["findings"]): string | undefined {

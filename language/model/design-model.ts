@@ -365,7 +365,7 @@ const ALL_OF: ReadonlyMap<string, string> = new Map([
   ["radio", "radios"],
 ]);
 
-const NO_STOCK: Stock = { antennas: [], radios: [] };
+const NO_STOCK: Stock = { antennas: [], radios: [], couplers: [] };
 
 /** The words of all declarations of a key in a file; `plans` stands for the set of plan names, and so on. */
 function contentByKey(file: SourceFile | undefined): Map<string, string> {

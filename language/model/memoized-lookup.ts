@@ -75,14 +75,21 @@ export function memoizedLookup(memo: Memo, { declarations, names }: Declared): L
       }),
     stock: () =>
       memo.get("=stock", (): Stock => {
-        const all = <T>(kind: "antenna" | "radio", find: (name: string) => T | undefined): T[] => {
+        const all = <T>(
+          kind: "antenna" | "radio" | "coupler",
+          find: (name: string) => T | undefined,
+        ): T[] => {
           memo.touch(`${kind}s`);
           return names(kind).flatMap((name) => {
             const found = declaration(`${kind} ${name}`)?.template ? undefined : find(name);
             return found === undefined ? [] : [found];
           });
         };
-        return { antennas: all("antenna", lookup.antenna), radios: all("radio", lookup.radio) };
+        return {
+          antennas: all("antenna", lookup.antenna),
+          radios: all("radio", lookup.radio),
+          couplers: all("coupler", lookup.coupler),
+        };
       }),
     climate: () =>
       memo.get("=climate", (): Climate => {

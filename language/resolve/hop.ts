@@ -189,7 +189,7 @@ function choicesHelp({ what, message, choices }: NoChannel, radio: Hop["radio"])
   if (what === "plan" && choices.some((name) => message.includes(name))) return "write the one that is meant";
   if (choices.length === 0 || choices.length > MOST_CHOICES)
     return what === "plan" ? "name a plan of the reference, or declare one with `plan`" : undefined;
-  const where = what === "plan" && radio?.tuning ? `where ${radio.name} tunes ` : "";
+  const where = radio && (radio.tuning ?? radio.duplexSpacingHz) ? `where ${radio.name} works ` : "";
   return `${where}there are: ${choices.join(", ")}`;
 }
 

@@ -1,12 +1,14 @@
 /**
  * Mends what half-typed braces would otherwise spoil. An unclosed `{` must not swallow the rest of the
  * file: when a declaration such as `site TARN {` starts at the left margin inside an unclosed block, the
- * block is closed before it and the open brace is reported. The parser then never fails on braces.
+ * block is closed before it and the open brace is reported; an inner block is closed where the indentation says that it
+ * ends. The parser then never fails on braces.
  */
 import type { IToken, TokenType } from "chevrotain";
 import { DefaultLexer, type LexerResult, type LexingReport, type TokenizeOptions } from "langium";
-import { isDeclarationKind } from "../schema/kinds.js";
 import { withoutConflicts } from "./conflicts.js";
+import { Indentation } from "./indentation.js";
+import { startsDeclaration } from "./starts-declaration.js";
 import type { Comment, SyntaxProblem } from "./tree.js";
 
 /** What the lexer hands past the parser: the problems it mended, and the comments. */
@@ -98,12 +100,17 @@ function mendBraces(tokens: readonly IToken[], closingType: TokenType, problems:
   const mended: IToken[] = [];
   const open: IToken[] = [];
   const unbalanced = count(tokens, "{") > count(tokens, "}");
+  const indentation = unbalanced ? new Indentation(tokens) : undefined;
   let tooDeep = 0;
   tokens.forEach((token, index) => {
     const name = token.tokenType.name;
     if (unbalanced && open.length > 0 && startsDeclaration(tokens, index)) {
       closeAll(open, token.startOffset, closingType, mended, problems);
       tooDeep = 0;
+    }
+    while (tooDeep === 0 && indentation?.ends(open.at(-1), index)) {
+      indentation.closed(index);
+      closeAll([open.pop()!], token.startOffset, closingType, mended, problems);
     }
     if (name === "{" && (tooDeep > 0 || open.length === DEEPEST_BLOCK)) {
       if (tooDeep === 0) {
@@ -167,18 +174,6 @@ function closeAll(
       tokenTypeIdx: type.tokenTypeIdx!,
     });
   }
-}
-
-/** `site TARN {` at the left margin: a declaration that cannot stand inside a block. */
-function startsDeclaration(tokens: readonly IToken[], index: number): boolean {
-  const token = tokens[index]!;
-  if (token.startColumn !== 1 || !isDeclarationKind(token.image)) return false;
-  for (let i = index + 1; i < tokens.length; i++) {
-    const name = tokens[i]!.tokenType.name;
-    if (name === "{") return true;
-    if (name === "SEP" || name === "}") return false;
-  }
-  return false;
 }
 
 function count(tokens: readonly IToken[], name: string): number {

@@ -3,16 +3,26 @@
  * it into the text.
  */
 import { metres, trimmed } from "../format/numbers.js";
-import type { Antenna, FrequencyRange, Hop, HopEnd, Polarization, Radio, RadioMode } from "./design.js";
+import type {
+  Antenna,
+  Coupler,
+  FrequencyRange,
+  Hop,
+  HopEnd,
+  Polarization,
+  Radio,
+  RadioMode,
+} from "./design.js";
 
 /** Equipment of the catalogue that could stand in for a hop's own; templates are not in it. */
 export interface Stock {
   readonly antennas: readonly Antenna[];
   readonly radios: readonly Radio[];
+  readonly couplers: readonly Coupler[];
 }
 
 /** What of a stock is for the frequencies of a hop. What states no range is not in it: nobody knows whether it suits. */
-export function suiting({ antennas, radios }: Stock, hop: Hop): Stock {
+export function suiting({ antennas, radios, couplers }: Stock, hop: Hop): Stock {
   const frequencies = hop.ends.flatMap(({ transmitFrequencyHz: hz }) => hz ?? []);
   const covers = (range: FrequencyRange | undefined) =>
     range !== undefined &&
@@ -21,6 +31,7 @@ export function suiting({ antennas, radios }: Stock, hop: Hop): Stock {
   return {
     antennas: antennas.filter(({ band }) => covers(band)),
     radios: radios.filter(({ tuning }) => covers(tuning)),
+    couplers: couplers.filter(({ band }) => covers(band)),
   };
 }
 

@@ -33,6 +33,13 @@ export function judgedMode(
   return asked && results.find((one) => sameMode(one, asked));
 }
 
+/** Why the lowest mode is judged where others are in use too; undefined: a capacity is asked, or there is no choice. */
+export function lowestJudged({ objective, modes }: Pick<Hop, "objective" | "modes">): string | undefined {
+  const [lowest] = modes;
+  if (objective === undefined || objective.capacityBps !== undefined || modes.length < 2) return undefined;
+  return `${lowest!.modulation} is judged, the lowest mode: objective ${objective.name} asks no \`capacity\`.`;
+}
+
 /** Whether a mode in use carries the capacity asked for; undefined: none is asked. A mode of unknown rate may. */
 export function capacityVerdict({
   objective,

@@ -44,7 +44,9 @@ export const LEVEL_STEPS: readonly Step[] = ["path", "heights", "profile", "leve
  * - `unusable`: what is stated has a name that nothing bears, or cannot be read;
  * - `off path`: an obstacle stands where the path does not lead;
  * - `no receiver`: both ends transmit where neither receives;
- * - `no coupler`: nothing that is stated joins the units to their antenna.
+ * - `no coupler`: nothing that is stated joins the units to their antenna;
+ * - `other band`: a part in the way of the signal is built for another band;
+ * - `power not had`: more power is stated than the transmitter has.
  */
 export type LackCode =
   | "fact"
@@ -58,7 +60,9 @@ export type LackCode =
   | "unusable"
   | "off path"
   | "no receiver"
-  | "no coupler";
+  | "no coupler"
+  | "other band"
+  | "power not had";
 
 /** Something is stated, or needed, and not counted: a figure without it may be better than the hop is. */
 const NOT_COUNTED: ReadonlySet<LackCode> = new Set([
@@ -67,6 +71,8 @@ const NOT_COUNTED: ReadonlySet<LackCode> = new Set([
   "off path",
   "no receiver",
   "no coupler",
+  "other band",
+  "power not had",
 ]);
 
 export function countsAll(missing: readonly Lack[], steps: readonly Step[]): boolean {

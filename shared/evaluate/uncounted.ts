@@ -1,14 +1,24 @@
 /** What a hop states, or needs and does not state, that its figures leave out: with it they would be worse. */
 import { address, nth } from "../design/address.js";
 import type { Hop } from "../design/design.js";
-import { joiningOf, standsOf, standWords, suits } from "../equipment/stands.js";
+import {
+  antennasStated,
+  couplersStated,
+  joiningOf,
+  standsOf,
+  standWords,
+  suits,
+} from "../equipment/stands.js";
+import { frequency } from "../format/numbers.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { transmitAlike } from "../radio/halves.js";
+import { isAboveMode, weakestMode } from "../radio/mode-power.js";
+import { firstOutside, firstOutsideAntenna } from "../radio/used-frequencies.js";
 import type { Course } from "./geometry.js";
 import { obstacleTitle, standsOnPath } from "./profile.js";
 import { missing, type Trace } from "./trace.js";
 
-/** Tells what no figure counts: obstacles off the path, two senders that no receiver hears, the loss of couplers. */
+/** Tells what no figure counts: obstacles off the path, two senders that no receiver hears, the loss of couplers, parts for other bands, power that is not there. */
 export function missUncounted(hop: Hop, course: Course | undefined, trace: Trace): void {
   const at = (...steps: string[]) => address("hop", hop.name, ...steps);
   for (const [index, obstacle] of hop.obstacles.entries()) {
@@ -22,6 +32,45 @@ export function missUncounted(hop: Hop, course: Course | undefined, trace: Trace
     missing(trace, { code: "no receiver", of: ["level"], said, at: at(b.site.name, "transmits") });
   }
   missCouplers(hop, trace);
+  missBands(hop, trace);
+  missPowers(hop, trace);
+}
+
+/** What is built for another band loses nobody knows how much here. */
+function missBands(hop: Hop, trace: Trace): void {
+  for (const end of hop.ends) {
+    const parts = [
+      ...antennasStated(end).map(({ antenna, fact }) => ({
+        name: antenna?.name,
+        fact,
+        hz: antenna && firstOutsideAntenna(hop, antenna),
+      })),
+      ...[...couplersStated(end), ...(end.feeder ? [{ coupler: end.feeder, fact: "feeder" }] : [])].map(
+        ({ coupler: { name, band }, fact }) => ({ name, fact, hz: band && firstOutside(hop, band) }),
+      ),
+    ];
+    const site = end.site.name;
+    for (const { name, fact, hz } of parts) {
+      if (hz === undefined) continue;
+      const said = `${name} at ${site} is not for ${frequency(hz)}, and what it does there is not known`;
+      const at = address("hop", hop.name, site, fact);
+      missing(trace, { code: "other band", of: ["level", "standby"], said, at });
+    }
+  }
+}
+
+/** A level with more power than the transmitter has is none of this hop's. */
+function missPowers(hop: Hop, trace: Trace): void {
+  for (const { site, transmitPowerDbm } of hop.ends) {
+    const weakest = weakestMode(hop.modes);
+    if (!isAboveMode(transmitPowerDbm, weakest)) continue;
+    missing(trace, {
+      code: "power not had",
+      of: ["level", "standby"],
+      said: `the level counts more power at ${site.name} than ${weakest?.modulation} has`,
+      at: address("hop", hop.name, site.name, "power"),
+    });
+  }
 }
 
 function missCouplers(hop: Hop, trace: Trace): void {

@@ -3,9 +3,9 @@ import type { Antenna, Hop } from "../design/design.js";
 import { antennasStated } from "../equipment/stands.js";
 import { apart, dbi, frequency, metres, trimmed } from "../format/numbers.js";
 import { parabolicGainDbi } from "../radio/antenna-gain.js";
+import { usedFrequenciesHz } from "../radio/used-frequencies.js";
 import { exampleHop } from "./example-preamble.js";
 import type { NetworkRule, Report } from "./rule.js";
-import { usedFrequenciesHz } from "./used-frequencies.js";
 
 /** Below this share of the aperture a figure is hardly that of a dish: usual are 50 to 65 %. */
 const LEAST_EFFICIENCY = 0.3;

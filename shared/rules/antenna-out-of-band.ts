@@ -1,9 +1,10 @@
 import { address } from "../design/address.js";
 import { antennasStated, standWords } from "../equipment/stands.js";
 import { frequency } from "../format/numbers.js";
+import { bandWords, firstOutsideAntenna } from "../radio/used-frequencies.js";
 import { exampleHop } from "./example-preamble.js";
+import { antennasThatFit } from "./fitting.js";
 import type { HopRule } from "./rule.js";
-import { bandWords, firstOutside } from "./used-frequencies.js";
 
 export const antennaOutOfBand: HopRule = {
   scope: "hop",
@@ -18,19 +19,18 @@ export const antennaOutOfBand: HopRule = {
   quietAfter: ["frequency-outside-tuning"],
   good: exampleHop(),
   bad: exampleHop({ keld: "antenna DISH120-7 at 40 m\n    transmits high" }),
-  check({ hop, report }) {
+  check({ hop, report, tried }) {
     for (const end of hop.ends) {
       const { site } = end;
       for (const stand of antennasStated(end)) {
         const { antenna: one, fact } = stand;
-        const hz = one?.band && firstOutside(hop, one.band);
+        const hz = one && firstOutsideAntenna(hop, one);
         if (one?.band === undefined || hz === undefined) continue;
-        const second = one.mount?.secondBand;
-        if (second !== undefined && firstOutside(hop, second) === undefined) continue;
         const which = fact === "antenna" ? one.name : `${standWords(stand)} ${one.name}`;
         report({
           at: address("hop", hop.name, site.name, fact),
           message: `${which} at ${site.name} is for ${bandWords(one.band)}, the hop uses ${frequency(hz)}`,
+          help: antennasThatFit({ tried }),
           related: [{ at: address("antenna", one.name, "band"), message: `band of ${one.name}` }],
         });
       }

@@ -2,6 +2,7 @@ import { address } from "../design/address.js";
 import { branchesAt, standsOf } from "../equipment/stands.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { exampleHop } from "./example-preamble.js";
+import { antennasThatFit } from "./fitting.js";
 import type { HopRule } from "./rule.js";
 
 export const antennaSinglePolarized: HopRule = {
@@ -21,7 +22,7 @@ export const antennaSinglePolarized: HopRule = {
     keld: "antenna DISH60-18-S at 40 m\n    coupler O18 direct\n    transmits high",
     tarn: "antenna DISH60-18 at 40 m\n    coupler O18 direct\n    transmits low",
   })}`,
-  check({ hop, report }) {
+  check({ hop, report, tried }) {
     const facts = arrangementByName(hop.arrangement.name);
     if (!facts?.dualPolarized) return;
     for (const end of hop.ends) {
@@ -35,6 +36,7 @@ export const antennaSinglePolarized: HopRule = {
         report({
           at: address("hop", hop.name, name, fact),
           message: `${antenna.name} at ${name} is single-polarized, ${hop.arrangement.name} uses both polarizations`,
+          help: antennasThatFit({ tried }, ({ polarizations }) => polarizations === "dual"),
           related: [{ at: address("hop", hop.name, "arrangement"), message: hop.arrangement.name }],
         });
       }

@@ -7,6 +7,7 @@ import { apart, decibels, availability as percent, yearly } from "../format/numb
 import { changesOf, mending, sentences, triedWords } from "./advice.js";
 import { exampleHop } from "./example-preamble.js";
 import { listed } from "./facts-told.js";
+import { toldOfMode } from "./judged-modes.js";
 import { dependsOnMargin, LARGER_ANTENNAS, meansAgainst, weighty, yieldsTo } from "./outage-advice.js";
 import type { HopContext, HopRule, Report } from "./rule.js";
 
@@ -40,7 +41,7 @@ export const availability: HopRule = {
     report({
       at: address("hop", hop.name),
       message: `${comparison(found)}; ${noMargin ? "the received level leaves no margin" : cause(found)}`,
-      ...(noMargin ? {} : remedy(context, found)),
+      ...toldOfMode(hop, noMargin ? {} : remedy(context, found)),
       related: related(hop),
     });
   },

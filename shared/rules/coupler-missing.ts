@@ -4,6 +4,7 @@ import { joiningOf, standsOf, standWords } from "../equipment/stands.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { joinWords } from "./coupler-words.js";
 import { exampleHop } from "./example-preamble.js";
+import { couplersThatFit } from "./fitting.js";
 import type { HopRule } from "./rule.js";
 
 export const couplerMissing: HopRule = {
@@ -26,7 +27,7 @@ export const couplerMissing: HopRule = {
     hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",
     keld: "antenna DISH60-18 at 40 m\n    coupler H18-U direct\n    transmits high",
   }),
-  check({ hop, report }) {
+  check({ hop, report, tried }) {
     const facts = arrangementByName(hop.arrangement.name);
     if (facts === undefined) return;
     for (const end of hop.ends) {
@@ -41,6 +42,7 @@ export const couplerMissing: HopRule = {
         report({
           at: address("hop", hop.name, site.name, ...fact),
           message: `${hop.arrangement.name} needs ${joinWords(facts, units)}${which} at ${site.name}; its loss is not in the level`,
+          help: couplersThatFit({ tried }, facts),
           related: [{ at: address("hop", hop.name, "arrangement"), message: hop.arrangement.name }],
         });
       }

@@ -1,9 +1,11 @@
 import { address } from "../design/address.js";
 import { couplersStated } from "../equipment/stands.js";
 import { frequency } from "../format/numbers.js";
+import { arrangementByName } from "../radio/arrangements.js";
+import { bandWords, firstOutside } from "../radio/used-frequencies.js";
 import { exampleHop } from "./example-preamble.js";
+import { couplersThatFit } from "./fitting.js";
 import type { HopRule } from "./rule.js";
-import { bandWords, firstOutside } from "./used-frequencies.js";
 
 export const couplerOutOfBand: HopRule = {
   scope: "hop",
@@ -22,7 +24,7 @@ export const couplerOutOfBand: HopRule = {
     keld: "antenna DISH60-18 at 40 m\n    coupler H7-E direct\n    transmits high",
     tarn: "antenna DISH60-18 at 40 m\n    coupler H18-E direct\n    transmits low",
   }),
-  check({ hop, report }) {
+  check({ hop, report, tried }) {
     for (const end of hop.ends) {
       const { name } = end.site;
       for (const { coupler, fact } of couplersStated(end)) {
@@ -31,6 +33,7 @@ export const couplerOutOfBand: HopRule = {
         report({
           at: address("hop", hop.name, name, fact),
           message: `${coupler.name} at ${name} is for ${bandWords(coupler.band)}, the hop uses ${frequency(hz)}`,
+          help: couplersThatFit({ tried }, arrangementByName(hop.arrangement.name)),
           related: [{ at: address("coupler", coupler.name, "band"), message: `band of ${coupler.name}` }],
         });
       }

@@ -4,6 +4,7 @@ import { joiningOf, standsOf, suits } from "../equipment/stands.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { COUPLER_WORDS, joinWords } from "./coupler-words.js";
 import { exampleHop } from "./example-preamble.js";
+import { couplersThatFit } from "./fitting.js";
 import type { HopRule } from "./rule.js";
 
 export const couplerWrongKind: HopRule = {
@@ -24,7 +25,7 @@ export const couplerWrongKind: HopRule = {
     keld: "antenna DISH60-18 at 40 m\n    coupler O18 direct\n    transmits high",
     tarn: "antenna DISH60-18 at 40 m\n    coupler H18-E direct\n    transmits low",
   }),
-  check({ hop, report }) {
+  check({ hop, report, tried }) {
     const facts = arrangementByName(hop.arrangement.name);
     if (facts?.coupler === undefined) return;
     const { name } = hop.arrangement;
@@ -41,6 +42,7 @@ export const couplerWrongKind: HopRule = {
             coupler.kind === undefined
               ? `the catalogue does not say what ${coupler.name} at ${site} is; ${needs}`
               : `${coupler.name} at ${site} is ${COUPLER_WORDS[coupler.kind]}, ${needs}`,
+          help: couplersThatFit({ tried }, facts),
           related: [{ at: address("hop", hop.name, "arrangement"), message: name }],
         });
       }

@@ -1,7 +1,7 @@
 import { address } from "../design/address.js";
 import { apart, decibels } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
-import { weakerDirection } from "./judged-modes.js";
+import { toldOfMode, weakerDirection } from "./judged-modes.js";
 import { levelAdvice } from "./level-advice.js";
 import type { HopRule } from "./rule.js";
 
@@ -34,7 +34,7 @@ export const fadeMargin: HopRule = {
     report({
       at: address("hop", hop.name, direction.to),
       message: `fade margin ${margin} from ${direction.from} to ${direction.to} with ${mode.modulation}; the objective asks ${wanted}`,
-      ...levelAdvice(context, fadeMargin.id, { lackDb, diffractionDb }),
+      ...toldOfMode(hop, levelAdvice(context, fadeMargin.id, { lackDb, diffractionDb })),
       related: [
         {
           at: address("objective", hop.objective!.name, "margin"),

@@ -2,9 +2,9 @@ import { address } from "../design/address.js";
 import { antennasUsed } from "../equipment/mounting.js";
 import { apart, metres } from "../format/numbers.js";
 import { wavelengthM } from "../propagation/constants.js";
+import { usedFrequenciesHz } from "../radio/used-frequencies.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
-import { usedFrequenciesHz } from "./used-frequencies.js";
 
 export const farField: HopRule = {
   scope: "hop",

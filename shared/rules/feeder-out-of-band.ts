@@ -1,8 +1,8 @@
 import { address } from "../design/address.js";
 import { frequency } from "../format/numbers.js";
+import { bandWords, firstOutside } from "../radio/used-frequencies.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
-import { bandWords, firstOutside } from "./used-frequencies.js";
 
 export const feederOutOfBand: HopRule = {
   scope: "hop",

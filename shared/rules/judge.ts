@@ -43,7 +43,7 @@ export function judgedHop(
   const tried =
     trials && triedOn(design, result, trials, (changed, after) => judgedHop(changed, after, today), uncovers);
   for (const rule of HOP_RULES) {
-    const own = agreedSeverity(rule, rule.severity, hop);
+    const own = agreedSeverity(rule, undefined, hop);
     if (isQuiet(rule, told, own) || rule.needs.some((need) => !meets(need, hop, result))) {
       passedOver.add(rule.id);
       continue;
@@ -57,7 +57,7 @@ export function judgedHop(
       has: (id) => isAsGrave(told.get(id), own),
       leaveToCause: () => passedOver.add(rule.id),
       report: (report) => {
-        const severity = agreedSeverity(rule, report.severity ?? rule.severity, hop);
+        const severity = agreedSeverity(rule, report.severity, hop);
         if (isQuiet(rule, told, severity) || followsFromText(rule, report, hop)) {
           passedOver.add(rule.id);
           return;
@@ -154,7 +154,7 @@ export function* judgeNetworkByRule(
       heights,
       report: (report, hopName) => {
         const by = acceptingFor(report.at, hopName);
-        const severity = agreedSeverity(rule, report.severity ?? rule.severity, design);
+        const severity = agreedSeverity(rule, report.severity, design);
         const agreed = finding(rule, { ...report, severity });
         const told = by ? accepted(by, agreed, today) : agreed;
         findings.push(told);

@@ -1,5 +1,5 @@
 import type { Hop } from "../design/design.js";
-import { judgedMode } from "../evaluate/judged-mode.js";
+import { judgedMode, lowestJudged } from "../evaluate/judged-mode.js";
 import type { DirectionResult, HopResult, ModeResult } from "../evaluate/result.js";
 
 export interface JudgedDirection {
@@ -22,4 +22,10 @@ export function weakerDirection(hop: Hop, result: HopResult): JudgedDirection | 
       weaker === undefined || one.mode.fadeMarginDb < weaker.mode.fadeMarginDb ? one : weaker,
     undefined,
   );
+}
+
+/** Advice, with the word that the lowest mode is judged where the reader could take the figure for that of another. */
+export function toldOfMode<Advice extends { readonly help?: string }>(hop: Hop, advice: Advice): Advice {
+  const why = lowestJudged(hop);
+  return why === undefined ? advice : { ...advice, help: advice.help ? `${advice.help} ${why}` : why };
 }

@@ -1,7 +1,7 @@
 import { address } from "../design/address.js";
 import { apart, dbm, decibels, difference } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
-import { weakerDirection } from "./judged-modes.js";
+import { toldOfMode, weakerDirection } from "./judged-modes.js";
 import { levelAdvice } from "./level-advice.js";
 import type { HopRule } from "./rule.js";
 
@@ -36,7 +36,10 @@ export const levelBelowThreshold: HopRule = {
     report({
       at: address("hop", hop.name, direction.to),
       message: `${direction.to} receives ${level}, ${difference(decibels, -mode.fadeMarginDb)} below the threshold ${threshold} of ${mode.modulation}${degraded}`,
-      ...levelAdvice(context, levelBelowThreshold.id, { lackDb: -mode.fadeMarginDb, diffractionDb }),
+      ...toldOfMode(
+        hop,
+        levelAdvice(context, levelBelowThreshold.id, { lackDb: -mode.fadeMarginDb, diffractionDb }),
+      ),
     });
   },
 };

@@ -93,6 +93,10 @@ const CAUSES: readonly { readonly rule: string; explains(lack: Lack, hop: Hop): 
   { rule: "both-ends-same-half", explains: ({ code }) => code === "no receiver" },
   { rule: "coupler-missing", explains: ({ code }) => code === "no coupler" },
   { rule: "coupler-wrong-kind", explains: ({ code }) => code === "no coupler" },
+  ...["frequency-outside-tuning", "antenna-out-of-band", "coupler-out-of-band", "feeder-out-of-band"].map(
+    (rule) => ({ rule, explains: ({ code }: Lack) => code === "other band" }),
+  ),
+  { rule: "power-above-mode", explains: ({ code }) => code === "power not had" },
   {
     rule: "antenna-ports-short",
     explains: ({ fact }) => fact !== undefined && FURTHER_ANTENNA.test(fact.name),

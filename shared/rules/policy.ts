@@ -10,16 +10,17 @@ import { policyUnknown } from "./policy-unknown.js";
 import { finding, type RuleText } from "./rule.js";
 
 /**
- * How grave a finding is in this design: the last word on a rule counts. A remark that the rule made with a severity of
+ * How grave a finding is in this design: the last word on a rule counts. A finding that the rule made with a severity of
  * its own keeps it, and so does a rule that judges what the hop's objective asks.
- * @param severity the rule's own, or the remark's
+ * @param own of the finding; undefined: that of its rule
  */
 export function agreedSeverity(
   rule: Pick<RuleText, "id" | "severity">,
-  severity: Severity,
+  own: Severity | undefined,
   { policy, objective }: { readonly policy?: Policy; readonly objective?: Objective },
 ): Severity {
-  if (!policy || severity !== rule.severity) return severity;
+  const severity = own ?? rule.severity;
+  if (!policy || own !== undefined) return severity;
   if (rule.id === notJudged.id || (objective && CRITERION_RULES.has(rule.id))) return severity;
   return (
     policy.statements.findLast((one) => one.rule === rule.id && one.severity !== undefined)?.severity ??

@@ -1,6 +1,6 @@
 import { address } from "../design/address.js";
-import type { RadioMode } from "../design/design.js";
 import { apart, dbm } from "../format/numbers.js";
+import { isAboveMode, weakestMode } from "../radio/mode-power.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -18,23 +18,13 @@ export const powerAboveMode: HopRule = {
   bad: exampleHop({ keld: "antenna DISH60-18 at 40 m\n    transmits high\n    power 24 dBm" }),
   check({ hop, report }) {
     for (const { site, transmitPowerDbm } of hop.ends) {
-      if (transmitPowerDbm === undefined) continue;
       const weakest = weakestMode(hop.modes);
-      if (weakest?.transmitPowerDbm === undefined || transmitPowerDbm <= weakest.transmitPowerDbm) continue;
-      const [power, allowed] = apart(dbm, transmitPowerDbm, weakest.transmitPowerDbm);
+      if (!isAboveMode(transmitPowerDbm, weakest)) continue;
+      const [power, allowed] = apart(dbm, transmitPowerDbm!, weakest!.transmitPowerDbm!);
       report({
         at: address("hop", hop.name, site.name, "power"),
-        message: `${site.name} transmits ${power}, ${weakest.modulation} allows ${allowed}`,
+        message: `${site.name} transmits ${power}, ${weakest!.modulation} allows ${allowed}`,
       });
     }
   },
 };
-
-function weakestMode(modes: readonly RadioMode[]): RadioMode | undefined {
-  let weakest: RadioMode | undefined;
-  for (const mode of modes) {
-    if (mode.transmitPowerDbm === undefined) continue;
-    if (weakest === undefined || mode.transmitPowerDbm < weakest.transmitPowerDbm!) weakest = mode;
-  }
-  return weakest;
-}

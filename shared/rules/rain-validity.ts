@@ -1,8 +1,8 @@
 import { address } from "../design/address.js";
 import { frequency, kilometres } from "../format/numbers.js";
+import { usedFrequenciesHz } from "../radio/used-frequencies.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
-import { usedFrequenciesHz } from "./used-frequencies.js";
 
 const LONGEST_M = 60_000;
 const HIGHEST_HZ = 100e9;

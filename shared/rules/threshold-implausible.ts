@@ -9,7 +9,7 @@ import {
   symbolRateHz,
 } from "../radio/threshold.js";
 import { exampleHop } from "./example-preamble.js";
-import type { NetworkRule } from "./rule.js";
+import type { NetworkRule, Report } from "./rule.js";
 
 /** Real modes lie some 3 to 8 dB above the limit; so far above, a figure is probably of another mode. */
 const SUSPICIOUS_DB = 12;
@@ -44,7 +44,7 @@ export const thresholdImplausible: NetworkRule = {
   },
 };
 
-function implausible(radio: Radio, mode: RadioMode): { message: string; severity?: "warning" } | undefined {
+function implausible(radio: Radio, mode: RadioMode): Pick<Report, "message" | "severity"> | undefined {
   const { thresholdDbm } = modeThreshold(mode, radio.noiseFigureDb) ?? {};
   const { bitRateBps = 0, bandwidthHz, modulation } = mode;
   if (thresholdDbm === undefined || !(bandwidthHz > 0)) return undefined;
@@ -62,6 +62,8 @@ function implausible(radio: Radio, mode: RadioMode): { message: string; severity
     const known = ofRateDbm >= ofModulationDbm ? "rate" : "modulation, width";
     const noise = radio.noiseFigureDb === undefined ? "with no noise of the receiver" : "noise figure";
     return {
+      // What Shannon's limit of the rate excludes nobody can agree on; that of the modulation rests on practice.
+      severity: thresholdDbm < ofRateDbm ? "error" : undefined,
       message: `threshold ${stated} of ${modulation} is impossible; at this ${known} and ${noise} nothing works below ${limit}`,
     };
   }

@@ -20,6 +20,8 @@ export interface NoChannel {
 export interface PlanRadio {
   readonly duplexSpacingHz?: number;
   readonly tuning?: { readonly fromHz: number; readonly toHz: number };
+  readonly lowHalf?: { readonly fromHz: number; readonly toHz: number };
+  readonly highHalf?: { readonly fromHz: number; readonly toHz: number };
 }
 
 /**
@@ -38,8 +40,7 @@ export function channelFrequencies(
 ): ChannelFrequencies | NoChannel {
   const fitting = channelRows(planName, widthHz, channel, own);
   if ("what" in fitting) {
-    if (fitting.what !== "plan") return fitting;
-    return { ...fitting, choices: plansWithin(radio.tuning, own).map(({ id }) => id) };
+    return { ...fitting, choices: choicesFor(fitting, planName, widthHz, radio, own) };
   }
   const usable = fitting.filter((one) => worksIn(radio, rowChannel(one, channel)));
   const meant = usable.length === 1 ? usable : fitting;
@@ -53,6 +54,35 @@ export function channelFrequencies(
   const { plan, row } = meant[0]!;
   const { standing, witnessed } = row;
   return { ...rowChannel({ plan, row }, channel), plan: plan.id, standing, ...(witnessed && { witnessed }) };
+}
+
+/** What there is instead and the radio works in; where it works in none of it, all that there is. */
+function choicesFor(
+  { what, choices }: NoChannel,
+  planName: string,
+  widthHz: number,
+  radio: PlanRadio,
+  own: readonly ChannelPlan[],
+): readonly string[] {
+  if (what === "plan") return plansFor(radio, own).map(({ id }) => id);
+  const rows = plansNamed(planName, own).flatMap((plan) => plan.rows.map((row) => ({ plan, row })));
+  const usable = rows.filter((one) => channelsIn(radio, one).length > 0);
+  const left =
+    what === "width"
+      ? usable
+          .toSorted((a, b) => a.row.widthMHz - b.row.widthMHz)
+          .map(({ row }) => bandwidth(row.widthMHz * 1e6))
+      : usable.flatMap((one) => {
+          const numbers = hasWidth(one.row, widthHz) ? channelsIn(radio, one) : [];
+          return numbers.length > 0 ? [`${numbers[0]} to ${numbers.at(-1)}`] : [];
+        });
+  return left.length > 0 ? [...new Set(left)] : choices;
+}
+
+/** Numbers of a row's channels that the radio can work in. */
+function channelsIn(radio: PlanRadio, { plan, row }: PlanRow): readonly number[] {
+  const numbers = Array.from({ length: row.last - row.first + 1 }, (_, index) => row.first + index);
+  return numbers.filter((n) => worksIn(radio, rowChannel({ plan, row }, n)));
 }
 
 /** A row, and the plan that it stands in. */
@@ -106,28 +136,27 @@ export function hasWidth({ widthMHz }: ChannelRow, widthHz: number): boolean {
 /** Rounding of stated frequencies. */
 const TOLERANCE_HZ = 1000;
 
-function worksIn(
-  { duplexSpacingHz, tuning }: PlanRadio,
+/** Whether a radio has the spacing of a channel and tunes to both of its frequencies; what it does not state fits. */
+export function worksIn(
+  { duplexSpacingHz, tuning, lowHalf, highHalf }: PlanRadio,
   { lowHz, highHz }: { lowHz: number; highHz: number },
-) {
+): boolean {
   const apart = duplexSpacingHz === undefined || Math.abs(highHz - lowHz - duplexSpacingHz) <= TOLERANCE_HZ;
-  return apart && (tuning === undefined || (lowHz >= tuning.fromHz && highHz <= tuning.toHz));
+  const within = (range: PlanRadio["tuning"], hz: number) =>
+    range === undefined || (range.fromHz <= hz && hz <= range.toHz);
+  return (
+    apart &&
+    within(tuning, lowHz) &&
+    within(tuning, highHz) &&
+    within(lowHalf, lowHz) &&
+    within(highHalf, highHz)
+  );
 }
 
-/** Plans of which some channel lies in a tuning range; without a range all. */
-export function plansWithin(
-  tuning: PlanRadio["tuning"],
-  own: readonly ChannelPlan[] = [],
-): readonly ChannelPlan[] {
-  const plans = [...own, ...CHANNEL_PLANS];
-  if (tuning === undefined) return plans;
-  return plans.filter((plan) =>
-    plan.rows.some((row) =>
-      [row.first, row.last].some((n) => {
-        const { lowHz, highHz } = rowChannel({ plan, row }, n);
-        return [lowHz, highHz].some((hz) => hz >= tuning.fromHz && hz <= tuning.toHz);
-      }),
-    ),
+/** Plans that a radio can work in some channel of; of one that states neither tuning nor spacing all. */
+export function plansFor(radio: PlanRadio, own: readonly ChannelPlan[] = []): readonly ChannelPlan[] {
+  return [...own, ...CHANNEL_PLANS].filter((plan) =>
+    plan.rows.some((row) => channelsIn(radio, { plan, row }).length > 0),
   );
 }
 

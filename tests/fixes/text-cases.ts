@@ -8,6 +8,7 @@ const inPreamble = (from: string, to: string) => `${EXAMPLE_PREAMBLE.replace(fro
 
 export const TEXT_CASES: Readonly<Partial<Record<TextRule, readonly string[]>>> = {
   syntax: [
+    hop("    transmits high\n  }\n", "    transmits high\n"),
     hop("    transmits high\n  }", "    transmits high"),
     hop("    transmits low\n  }\n}", "    transmits low\n  }"),
     inPreamble("  structure mast 60 m\n}\n\nsite TARN", "  structure mast 60 m\n\nsite TARN"),

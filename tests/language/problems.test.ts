@@ -350,6 +350,13 @@ const CASES: readonly {
     says: "never closed",
   },
   {
+    name: "an unclosed inner brace",
+    text: "hop KELD-TARN {\n  KELD {\n    transmits high\n  TARN {\n    transmits low\n  }\n}\nsite KELD {}\nsite TARN {}",
+    rule: "syntax",
+    at: "{",
+    says: "never closed",
+  },
+  {
     name: "a brace too many",
     text: "site KELD {\n}\n}\nsite TARN {}",
     rule: "syntax",

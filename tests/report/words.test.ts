@@ -9,6 +9,7 @@ import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
 import { overviewPage } from "../../shared/report/pages/overview-page.js";
+import { judgeHop } from "../../shared/rules/judge.js";
 import {
   end,
   groundOf,
@@ -69,6 +70,27 @@ test("the headline shows the level that the installer measures, the judged mode 
   expect(level.value).toBe(directions.map(({ receivedLevelDbm }) => receivedLevelDbm.toFixed(1)).join(" / "));
   expect(level.note).toBe("128QAM, at TARN / KELD");
   expect(figureOf(page, "Fade margin").note).toMatch(/QPSK, -\d+\.\d dBm at (KELD|TARN)$/);
+});
+
+test("that the lowest mode is judged for want of a capacity stands beside its figures and in its findings", () => {
+  const lowest = makeHop({
+    modes: [QPSK, QAM128],
+    objective: { ...TRUNK, capacityBps: undefined, fadeMarginDb: 80 },
+  });
+  const why = "QPSK is judged, the lowest mode: objective trunk asks no";
+  expect(figureOf(pageOf(lowest), "Fade margin").note).toContain("; QPSK, the lowest mode, -");
+  expect(printMarkdown(pageOf(lowest))[0]!.text).toContain(why);
+  const told = (hop: Hop) =>
+    judgeHop(hop, evaluateHop(hop, GROUND), "2026-06-01").find(({ rule }) => rule === "fade-margin")!.help;
+  expect(told(lowest)).toContain(why);
+  // With a capacity, or with one mode alone, nothing is chosen for want of a demand.
+  for (const hop of [
+    makeHop({ modes: [QPSK, QAM128], objective: { ...TRUNK, fadeMarginDb: 80, capacityBps: 50e6 } }),
+    makeHop({ modes: [QAM128], objective: { ...TRUNK, capacityBps: undefined, fadeMarginDb: 80 } }),
+  ]) {
+    expect(figureOf(pageOf(hop), "Fade margin").note).not.toContain("lowest");
+    expect(told(hop) ?? "").not.toContain("lowest mode:");
+  }
 });
 
 test("margins of lower modes say that they count on more power", () => {

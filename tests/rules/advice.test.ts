@@ -1,8 +1,8 @@
 /** What a finding proposes follows its cause, was tried, and does what it says. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type Change, changeWords, type Stock, withChange } from "../../shared/design/change.js";
-import type { Antenna, CouplerKind, Hop, Radio } from "../../shared/design/design.js";
+import { type Change, changeWords, type Stock, suiting, withChange } from "../../shared/design/change.js";
+import type { Antenna, Coupler, CouplerKind, Hop, Radio } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
@@ -53,7 +53,17 @@ const STRONG: Radio = {
     dispersiveMarginDb: 80,
   })),
 };
-const STOCK: Stock = { antennas: [A06, A12, A18], radios: [RADIO, STRONG] };
+const coupler = (name: string, kind: Coupler["kind"], fromGHz = 17.7): Coupler => ({
+  name,
+  kind,
+  band: { fromHz: fromGHz * 1e9, toHz: 19.7e9 },
+  mainLossDb: 3.6,
+});
+const STOCK: Stock = {
+  antennas: [A06, A12, A18],
+  radios: [RADIO, STRONG],
+  couplers: [coupler("H18-E", "hybrid"), coupler("O18", "omt"), coupler("H19", "hybrid", 19)],
+};
 
 function groundOf(hop: Hop) {
   return levelGround(evaluateHop(hop, levelGround(9000)).distanceM!);
@@ -121,6 +131,7 @@ describe("of availability", () => {
     const { help, proposed } = availability(hopWith({}, { climate: WET, objective: only(99.9985) }), {
       antennas: [],
       radios: [],
+      couplers: [],
     });
     expect(proposed).toEqual([]);
     expect(help).toMatch(
@@ -148,7 +159,7 @@ describe("of availability", () => {
     expect(help).toMatch(/^No margin would meet it: selective fading takes .* a year whatever the margin\./);
     expect(proposed).not.toEqual([]);
     expect(proposed.join()).not.toContain("antenna A");
-    const nothing = availability(hop(), { antennas: STOCK.antennas, radios: [] });
+    const nothing = availability(hop(), { antennas: STOCK.antennas, radios: [], couplers: [] });
     expect(nothing.proposed).toEqual([expect.stringMatching(/^space diversity/)]);
     // With diversity it proposes none.
     const diverse = availability(
@@ -165,7 +176,7 @@ describe("of availability", () => {
           end(FAR, "low", { antenna: A06, antennaHeightM: 80, diversityAntenna: A06, diversityHeightM: 70 }),
         ],
       }),
-      { antennas: [], radios: [] },
+      { antennas: [], radios: [], couplers: [] },
     );
     expect(diverse.message).toContain("fading with diversity takes");
     expect(diverse.help).toContain(
@@ -413,6 +424,27 @@ test("what availability says agrees with its causes, its verdict and itself", { 
   // Enough of each cause that the sentences above were put to the test.
   for (const cause of ["rain", "flat fading", "selective fading", "fading with diversity"])
     expect(seen).toContain(cause);
+});
+
+test("where a coupler or antenna does not fit, those of the catalogue that do are named", () => {
+  const helpOf = (hop: Hop, rule: string, stock: Stock = STOCK) =>
+    judged(hop, suiting(stock, hop)).findings.find((one) => one.rule === rule)?.help;
+  const hot = (of?: Coupler) =>
+    hopWith(
+      {},
+      {
+        arrangement: { name: "1+1 hot-standby" },
+        ends: [end(KELD, "high", { coupler: of }), end(TARN, "low", { coupler: of })],
+      },
+    );
+  expect(helpOf(hot(), "coupler-missing")).toBe("Of the catalogue fits H18-E.");
+  expect(helpOf(hot(coupler("O18", "omt")), "coupler-wrong-kind")).toBe("Of the catalogue fits H18-E.");
+  expect(helpOf(hot(coupler("H19", "hybrid", 19)), "coupler-out-of-band")).toBe(
+    "Of the catalogue fits H18-E.",
+  );
+  const seven = hopWith({ antennas: { ...A06, name: "D7", band: { fromHz: 7e9, toHz: 8e9 } } });
+  expect(helpOf(seven, "antenna-out-of-band")).toBe("Of the catalogue fit A06, A12 and A18.");
+  expect(helpOf(hot(), "coupler-missing", { ...STOCK, couplers: [] })).toBeUndefined();
 });
 
 test("a finding says the same whether anything was tried or not, but for what was tried", () => {

@@ -93,15 +93,18 @@ const end = (site: string, half: string, branches: string) =>
         "height 40 m",
         "antenna DISH60-18 at 5 m",
         "antenna BARE at 40 m",
+        "antenna DISH120-7 at 40 m",
       ),
       mostly(
         branches,
         "",
         "coupler NONE",
+        "coupler H7-E direct",
         "diversity-antenna DISH60-18 at 12 m",
         "second-antenna DISH60-18 at 6 m",
       ),
       mostly(`transmits ${half}`, "", "transmits high", "transmits 25 GHz"),
+      mostly("", "power 18 dBm", "power 30 dBm"),
       mostly("", "extra-loss 12 dB", "extra-loss 35 dB"),
       mostly("", "feeder GUIDE length 3 m"),
     )

@@ -98,7 +98,7 @@ const OF_LEVELS: ReadonlySet<string> = new Set(["path", "heights", "profile", "l
 function overGround({ profile, missing }: HopResult, verdict: Verdict): Verdict {
   const leftOut = missing.some(
     ({ code, of }) =>
-      ["off path", "no receiver", "no coupler"].includes(code) ||
+      ["off path", "no receiver", "no coupler", "other band", "power not had"].includes(code) ||
       (["unusable", "beyond reason"].includes(code) && of.some((step) => OF_LEVELS.has(step))),
   );
   const isKnown = profile?.highestM !== undefined && profile.gaps.length === 0 && !leftOut;
@@ -130,6 +130,11 @@ const CAUSES_OF_OPEN = [
   "coupler-missing",
   "coupler-wrong-kind",
   "antenna-ports-short",
+  "frequency-outside-tuning",
+  "antenna-out-of-band",
+  "coupler-out-of-band",
+  "feeder-out-of-band",
+  "power-above-mode",
 ];
 
 /** Where the findings on a hop do not say what its results say; empty when they agree. */

@@ -2,7 +2,7 @@
 import type { Hop } from "../../../shared/design/design.js";
 import { bandwidth } from "../../../shared/format/numbers.js";
 import { isWider } from "../../../shared/rules/mode-width.js";
-import { channelFrequencies, plansNamed, plansWithin } from "../../../shared/spectrum/channel-plan.js";
+import { channelFrequencies, plansFor, plansNamed, worksIn } from "../../../shared/spectrum/channel-plan.js";
 import { argument, type Fact, factNamed, numberOf, quantityOf, wordOf } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
 import type { QuickFix } from "../quick-fixes.js";
@@ -25,34 +25,19 @@ export function channelsFor(
   planName?: string,
 ): readonly ChannelChoice[] {
   const own = model.lookup.plans();
-  const plans = planName === undefined ? plansWithin(radio?.tuning, own) : plansNamed(planName, own);
+  const plans = planName === undefined ? plansFor(radio ?? {}, own) : plansNamed(planName, own);
   return plans.flatMap(({ id, rows }) =>
     rows.flatMap(({ widthMHz, first, last }) =>
       Array.from({ length: last - first + 1 }, (_, index) => first + index).flatMap(
         (number): ChannelChoice[] => {
           const widthHz = Math.round(widthMHz * 1e6);
           const found = channelFrequencies(id, widthHz, number, own, radio);
-          return "what" in found || !tunes(radio, found) ? [] : [{ ...found, plan: id, widthHz, number }];
+          return "what" in found || !worksIn(radio ?? {}, found)
+            ? []
+            : [{ ...found, plan: id, widthHz, number }];
         },
       ),
     ),
-  );
-}
-
-/** Rounding of stated frequencies. */
-const TOLERANCE_HZ = 1000;
-
-function tunes(radio: Hop["radio"], { lowHz, highHz }: Pick<ChannelChoice, "lowHz" | "highHz">): boolean {
-  const { tuning, duplexSpacingHz, lowHalf, highHalf } = radio ?? {};
-  const apart = duplexSpacingHz === undefined || Math.abs(highHz - lowHz - duplexSpacingHz) <= TOLERANCE_HZ;
-  const within = (range: typeof tuning, hz: number) =>
-    range === undefined || (range.fromHz <= hz && hz <= range.toHz);
-  return (
-    apart &&
-    within(tuning, lowHz) &&
-    within(tuning, highHz) &&
-    within(lowHalf, lowHz) &&
-    within(highHalf, highHz)
   );
 }
 

@@ -26,6 +26,8 @@ export async function explainSubject(subject: string, folder?: string): Promise<
   const own = folder === undefined ? [] : ownPlans(folder);
   const asked = askedPlan(subject);
   if (plansNamed(asked.plan, own).length === 0) {
+    const edition = otherEdition(asked.plan, own);
+    if (edition !== undefined) throw new CommandError(edition);
     const near = nearest(asked.plan, [...rules.keys(), ...planWords(own)]);
     const remedy = near === undefined ? "hopwright explain lists the rules" : `did you mean ${near}?`;
     throw new CommandError(`${asked.plan}: there is no such rule or channel plan; ${remedy}`);
@@ -67,6 +69,15 @@ function ownPlans(folder: string): readonly ChannelPlan[] {
   const plans = [...project.designs()].flatMap((model) => model.lookup.plans());
   // Designs that share a catalogue share its plans.
   return [...new Map(plans.map((plan) => [JSON.stringify(plan), plan])).values()];
+}
+
+/** A Recommendation that is known, asked for with the number of an edition: which edition its plans are from. */
+function otherEdition(asked: string, own: readonly ChannelPlan[]): string | undefined {
+  const [, plan] = /^([A-Za-z]+\.\d+)-\d{1,2}$/.exec(asked) ?? [];
+  const plans = plan === undefined ? [] : plansNamed(plan, own);
+  if (plans.length === 0) return undefined;
+  const documents = [...new Set(plans.flatMap((one) => one.documents))].filter((one) => one.includes(plan!));
+  return `${asked}: a plan is named without the edition, hopwright explain ${plan}; its figures are from ${documents.join(" and ")}`;
 }
 
 /** Whole names and the starts that stand for them. */

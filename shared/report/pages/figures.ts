@@ -1,5 +1,7 @@
 /** The figures of a hop that a reader asks for first, as the hop's page and the overview both show them. */
+
 import type { Channel, Hop } from "../../design/design.js";
+import { lowestJudged } from "../../evaluate/judged-mode.js";
 import type { ClearanceResult, HopResult } from "../../evaluate/result.js";
 import { availabilityBounded, yearlyOut } from "../../format/bounds.js";
 import {
@@ -34,7 +36,7 @@ export function keyFigures(hop: Hop, result: HopResult, findings: readonly Repor
       ...margin(hop, result),
       tone: toneOf(findings, ["fade-margin", "level-below-threshold"]),
     },
-    { label: "Availability", ...available(result), tone: toneOf(findings, ["availability"]) },
+    { label: "Availability", ...available(hop, result), tone: toneOf(findings, ["availability"]) },
     { label: "Clearance", ...clearanceFigure(result), tone: toneOf(findings, ["clearance"]) },
   ];
 }
@@ -74,14 +76,19 @@ function margin(hop: Hop, result: HopResult): Figure {
   if (weaker === undefined) return UNKNOWN;
   const { mode, direction } = weaker;
   const asked = hop.objective?.fadeMarginDb;
-  const received = `${mode.modulation}, ${dbm(mode.receivedLevelDbm)} at ${direction.to}`;
+  const received = `${judgedWords(hop, mode.modulation)}, ${dbm(mode.receivedLevelDbm)} at ${direction.to}`;
   const found =
     asked === undefined ? decibels(mode.fadeMarginDb) : apart(decibels, mode.fadeMarginDb, asked)[0];
   const note = asked === undefined ? received : `${trimmed(asked, 1)} dB asked; ${received}`;
   return { value: found.replace(" dB", ""), unit: "dB", note };
 }
 
-function available(result: HopResult): Figure {
+/** A mode, with the word that it is the lowest where no capacity is asked. */
+function judgedWords(hop: Hop, modulation: string): string {
+  return lowestJudged(hop) === undefined ? modulation : `${modulation}, the lowest mode`;
+}
+
+function available(hop: Hop, result: HopResult): Figure {
   const found = result.availability;
   if (found === undefined) return UNKNOWN;
   const { objectivePercent, modulation } = found;
@@ -89,7 +96,7 @@ function available(result: HopResult): Figure {
   return {
     value: availabilityBounded(found, objectivePercent).replaceAll(" %", ""),
     unit: "%",
-    note: `${modulation}, ${yearlyOut(found, objectivePercent)} out${asked}`,
+    note: `${judgedWords(hop, modulation)}, ${yearlyOut(found, objectivePercent)} out${asked}`,
   };
 }
 

@@ -1,10 +1,10 @@
 import type { Hop } from "../../design/design.js";
-import { sameMode } from "../../evaluate/judged-mode.js";
+import { lowestJudged, sameMode } from "../../evaluate/judged-mode.js";
 import type { DirectionResult, HopResult, ModeResult } from "../../evaluate/result.js";
 import { availabilityBounded, ESTIMATE_REMARK, outageBounded } from "../../format/bounds.js";
 import { bandwidth, bitRate, dbm, decibels, frequency } from "../../format/numbers.js";
 import { weakerDirection } from "../../rules/judged-modes.js";
-import type { Block, Section, Table } from "../document/document.js";
+import { type Block, type Section, sentence, type Table } from "../document/document.js";
 import { thresholdText } from "../level-diagram.js";
 
 /** Every mode in both directions; the one that the objective is held against stands out. */
@@ -33,9 +33,11 @@ function isEstimated({ availabilityAtLeastPercent, timeInUseEstimated }: ModeRes
   return availabilityAtLeastPercent !== undefined || timeInUseEstimated === true;
 }
 
-function heldAgainst({ objective }: Hop, { modulation }: ModeResult): Block[] {
+function heldAgainst(hop: Hop, { modulation }: ModeResult): Block[] {
+  const lowest = lowestJudged(hop);
+  if (lowest !== undefined) return [{ type: "paragraph", text: sentence(lowest) }];
   const text =
-    objective === undefined
+    hop.objective === undefined
       ? `No objective asks anything of a mode; the figures of the hop are those of ${modulation}.`
       : `The objective is held against ${modulation}.`;
   return [{ type: "paragraph", text }];

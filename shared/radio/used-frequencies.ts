@@ -1,6 +1,6 @@
-import type { FrequencyRange, Hop } from "../design/design.js";
+import type { Antenna, FrequencyRange, Hop } from "../design/design.js";
 import { frequency } from "../format/numbers.js";
-import { transmitFrequencies } from "../radio/channels.js";
+import { transmitFrequencies } from "./channels.js";
 
 /** Everything an antenna or coupler of this hop passes: both directions, every carrier. */
 export function usedFrequenciesHz(hop: Hop): number[] {
@@ -10,6 +10,13 @@ export function usedFrequenciesHz(hop: Hop): number[] {
 /** The first used frequency outside a band, or undefined. */
 export function firstOutside(hop: Hop, band: FrequencyRange): number | undefined {
   return usedFrequenciesHz(hop).find((hz) => hz < band.fromHz || hz > band.toHz);
+}
+
+/** The first used frequency that neither band of an antenna covers; undefined also where it states no band. */
+export function firstOutsideAntenna(hop: Hop, { band, mount }: Antenna): number | undefined {
+  const hz = band && firstOutside(hop, band);
+  const second = mount?.secondBand;
+  return hz !== undefined && second !== undefined && firstOutside(hop, second) === undefined ? undefined : hz;
 }
 
 export function bandWords({ fromHz, toHz }: FrequencyRange): string {
