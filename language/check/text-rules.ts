@@ -113,6 +113,11 @@ export const TEXT_RULES: Readonly<Record<TextRule, TextRuleText>> = {
     why: "A hop is two sites that face each other; nothing can be judged before both are named.",
     fix: "Name each end by its site: KELD { ... }.",
   },
+  "state-contradiction": {
+    title: "What stands at one time fits together",
+    why: "A hop that is built before its site, or hangs on one that is gone, is drawn and ordered and cannot be.",
+    fix: "Mend the date of one of the two.",
+  },
   "many-networks": {
     title: "A design has one network",
     why: "Climate, terrain and defaults of a second network would hold for nobody knows which hops.",

@@ -11,7 +11,7 @@ export function decisionsOf(model: DesignModel): Decisions {
   const behind = new Map<string, readonly string[]>();
   const entries = new Map<string, readonly DecidedFact[] | undefined>();
   return {
-    hops: model.names("hop"),
+    hops: model.names("hop").filter((name) => model.standsHop(name)),
     hop: (name) => remembered(hops, name, () => decidedHop(model, name, behind)),
     entries: entryKeys(model),
     entry: (key) => remembered(entries, key, () => entryFacts(model, key)),

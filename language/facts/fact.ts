@@ -58,6 +58,7 @@ export type TextRule =
   | "unknown-mode"
   | "unknown-channel"
   | "hop-ends"
+  | "state-contradiction"
   | "many-networks"
   | "network-share"
   | "file-unreadable"

@@ -3,6 +3,7 @@
  * alone: the fact stays, the rest of it is read, and so is the rest of the file.
  */
 
+import { intersection, overlap, spanOf, spanWords } from "../../shared/design/state.js";
 import { nearest } from "../../shared/format/nearest.js";
 import {
   alternatives,
@@ -17,6 +18,7 @@ import { INHERITING_KINDS } from "../schema/kinds.js";
 import type { ArgSpec, Context, Property } from "../schema/types.js";
 import { type Atom, head, type Statement } from "../syntax/tree.js";
 import type { Argument, Fact, TextProblem } from "./fact.js";
+import { stateOf } from "./states.js";
 import { article, describe, fits, readValue } from "./value.js";
 
 export interface ReadFacts {
@@ -32,14 +34,17 @@ export function readFacts(statements: readonly Statement[], context: Context): R
 
 function readBlock(statements: readonly Statement[], context: Context, problems: TextProblem[]): Fact[] {
   const facts: Fact[] = [];
-  const seen = new Map<Property, Fact>();
+  const seen = new Map<Property, Fact[]>();
   for (const statement of statements) {
     const fact = readStatement(statement, context, problems);
     if (!fact) continue;
     facts.push(fact);
     if (fact.property.repeatable || context === "file" || isNamed(fact.property)) continue;
-    if (seen.has(fact.property)) problems.push(doubledFact(fact));
-    else seen.set(fact.property, fact);
+    const others = seen.get(fact.property);
+    const other = others?.find((one) => overlap(spanOf(stateOf(one)), spanOf(stateOf(fact))));
+    if (other) problems.push(doubledFact(fact, other));
+    else if (others) others.push(fact);
+    else seen.set(fact.property, [fact]);
   }
   return facts;
 }
@@ -49,8 +54,10 @@ function isNamed(property: Property): boolean {
   return property.args.some((arg) => alternatives(arg)[0]?.type === "name");
 }
 
-function doubledFact(fact: Fact): TextProblem {
+function doubledFact(fact: Fact, first: Fact): TextProblem {
   const word = head(fact.statement);
+  const times = bothStand(fact, first);
+  if (times) return { ...times, start: word.start, end: word.end };
   return {
     rule: "doubled-fact",
     severity: "error",
@@ -58,6 +65,33 @@ function doubledFact(fact: Fact): TextProblem {
     end: word.end,
     message: `${word.text} is stated twice in this block; the first one counts`,
     help: "remove one of the two",
+  };
+}
+
+/** What replaces another is written beside it, where the other one ends when it begins. */
+function bothStand(fact: Fact, first: Fact): Omit<TextProblem, "start" | "end"> | undefined {
+  const [one, other] = [first, fact].map(stateOf);
+  if (one === undefined && other === undefined) return undefined;
+  const is = spanOf(other);
+  const both = intersection(spanOf(one), is);
+  const word = head(fact.statement).text;
+  const { end } = first.statement;
+  return {
+    rule: "doubled-fact",
+    severity: "error",
+    message: `${word} is stated twice ${spanWords(both) || "at all times"}; the first one counts`,
+    help: "let the first end when the second begins",
+    fixes:
+      one === undefined && is.from === both.from && other?.date !== undefined
+        ? [
+            {
+              title: `Write that the first is removed ${other.date}`,
+              start: end,
+              end,
+              newText: ` state removed ${other.date}`,
+            },
+          ]
+        : undefined,
   };
 }
 

@@ -6,7 +6,9 @@
 import { type Stock, suiting } from "../../shared/design/change.js";
 import type { Design } from "../../shared/design/design.js";
 import type { SiteEquipment } from "../../shared/design/equipment.js";
+import { type Span, type View, WHOLE } from "../../shared/design/state.js";
 import { checkNames } from "../check/names.js";
+import { contradictions } from "../check/states.js";
 import type { TextProblem } from "../facts/fact.js";
 import { factNamed, quantityOf, wordOf } from "../facts/fact.js";
 import { spareRulesOf } from "../resolve/equipment.js";
@@ -17,8 +19,10 @@ import { END } from "../schema/index.js";
 import { NAMED_KINDS } from "../schema/kinds.js";
 import { Memo } from "./memo.js";
 import { memoizedLookup } from "./memoized-lookup.js";
+import { foundIn } from "./moved-problems.js";
 import { resolvePath } from "./path.js";
 import type { Declaration, SourceFile } from "./source-file.js";
+import { sameFacts, spansIn, standing } from "./standing.js";
 
 export class DesignModel {
   private readonly files = new Map<string, SourceFile>();
@@ -37,8 +41,9 @@ export class DesignModel {
   private readonly knownProblems = new Map<string, readonly TextProblem[]>();
   /** Files with names of a kind that nothing declares: what is said of them depends on all names there are. */
   private readonly unresolved = new Map<string, Set<string>>();
+  private looked: View = WHOLE;
   readonly lookup: Lookup = memoizedLookup(this.memo, {
-    declarations: (key) => this.declarations(key),
+    declarations: (key) => this.standing(key),
     names: (kind) => this.names(kind),
   });
 
@@ -81,17 +86,66 @@ export class DesignModel {
     return this.mentions.get(key) ?? new Set();
   }
 
+  /** What of the design is resolved and judged; at first all that is planned stands. */
+  get view(): View {
+    return this.looked;
+  }
+
+  /** Looks at the design at another time: an edit of what stands then and did not before, or the other way. */
+  setView(view: View): void {
+    const before = this.looked;
+    this.looked = view;
+    const changed = new Set<string>();
+    for (const entry of this.entriesWithStates())
+      if (!sameFacts(standing(entry, before), standing(entry, view))) changed.add(entry.key);
+    this.forget(changed);
+  }
+
+  /** When what has a state stands. */
+  *spans(): Iterable<Span> {
+    for (const { fact } of this.entriesWithStates()) yield* spansIn(fact);
+  }
+
+  /** Whether a hop stands in the view, by its own state and those of its sites. */
+  standsHop(name: string): boolean {
+    const entry = this.standing(`hop ${name}`)[0];
+    return entry !== undefined && !this.lacksSite(entry);
+  }
+
+  private *entriesWithStates(): Iterable<Declaration> {
+    for (const file of this.files.values())
+      for (const entry of file.declarations) if (entry.states) yield entry;
+  }
+
+  /** Those of a key that stand in the view, with what of them stands: what is resolved, and what addresses count by. */
+  standing(key: string): readonly Declaration[] {
+    const all = this.declarations(key);
+    if (!all.some(({ states }) => states)) return all;
+    return all.flatMap((entry) => standing(entry, this.looked) ?? []);
+  }
+
   /** The declaration that counts, and any later ones of the same name. */
   declarations(key: string): readonly Declaration[] {
     return this.declared.get(key) ?? [];
   }
 
   hop(name: string): ResolvedHop | undefined {
-    const entry = this.declarations(`hop ${name}`)[0];
-    return (
-      entry &&
-      this.memo.get(`=hop ${name}`, () => this.noting(`hop ${name}`, () => resolveHop(entry, this.lookup)))
+    const entry = this.standing(`hop ${name}`)[0];
+    if (!entry) return undefined;
+    return this.memo.get(`=hop ${name}`, () =>
+      this.noting(`hop ${name}`, () => (this.lacksSite(entry) ? undefined : resolveHop(entry, this.lookup))),
     );
+  }
+
+  /** Whether a site at which it ends is declared and does not stand: a hop stands when its sites do. */
+  private lacksSite({ fact }: Declaration): boolean {
+    return fact.facts.some((end) => {
+      if (end.property !== END) return false;
+      const key = `site ${wordOf(end, "site")}`;
+      this.memo.touch(key);
+      const all = this.declarations(key);
+      return all.length > 0 && this.standing(key).length === 0;
+    });
   }
 
   /** What of the catalogue a hop could have in place of its own. Once asked, the hop counts as changed when that may. */
@@ -131,7 +185,7 @@ export class DesignModel {
     let problems = this.knownProblems.get(path);
     if (!problems) {
       const resolved = file.declarations
-        .flatMap((entry) => this.resolveProblems(entry))
+        .flatMap((entry) => [...this.resolveProblems(entry), ...this.stateProblems(entry)])
         .filter((found) => found.file === path);
       problems = [...file.problems, ...checkNames(file, this), ...resolved.map((found) => found.problem)];
       this.knownProblems.set(path, problems);
@@ -163,11 +217,11 @@ export class DesignModel {
 
   /** Sites at which hops end that cannot be resolved; every declaration of such a name counts. */
   private sitesOfUnfinished(resolved: ReadonlyMap<string, unknown>): ReadonlySet<string> | undefined {
-    const names = this.names("hop");
+    const names = this.names("hop").filter((name) => this.standsHop(name));
     if (names.length === resolved.size) return undefined;
     const facts = names
       .filter((name) => !resolved.has(name))
-      .flatMap((name) => this.declarations(`hop ${name}`).flatMap((entry) => entry.fact.facts));
+      .flatMap((name) => this.standing(`hop ${name}`).flatMap((entry) => entry.fact.facts));
     const ends = facts.filter((fact) => fact.property === END);
     return new Set(ends.flatMap((fact) => wordOf(fact, "site") ?? []));
   }
@@ -265,6 +319,20 @@ export class DesignModel {
     return foundIn(entry, inherited);
   }
 
+  private stateProblems(entry: Declaration): readonly ResolveProblem[] {
+    if (!entry.states || this.declarations(entry.key)[0] !== entry) return [];
+    const found = this.memo.get(`=states ${entry.key}`, () => {
+      this.memo.touch(entry.key);
+      const told = contradictions(entry, (key) => {
+        this.memo.touch(key);
+        return this.declarations(key)[0];
+      });
+      const problems = told.map((problem) => ({ file: entry.file, problem }));
+      return { problems, from: entry.fact.statement.start };
+    });
+    return foundIn(entry, found);
+  }
+
   private replace(path: string, file: SourceFile | undefined): void {
     const before = this.files.get(path);
     const changed = new Set<string>();
@@ -279,9 +347,14 @@ export class DesignModel {
     this.replaceMentions(before, file);
     this.replaceDeclarations(before, file);
     this.noteFile(path);
+    this.forget(changed);
+  }
+
+  /** Forgets what was made from declarations whose words changed. */
+  private forget(changed: ReadonlySet<string>): void {
     if ([...changed].some((key) => !key.startsWith("hop "))) this.sharedChanged = true;
     for (const key of [...changed, ...this.memo.forget(changed)]) {
-      const declared = key.replace(/^=(like )?/, "");
+      const declared = key.replace(/^=(like |states )?/, "");
       const [kind, name = ""] = declared.split(" ") as [string, string?];
       if (kind === "stock" && name !== "") this.changedHops.add(name);
       if (kind === "hop") {
@@ -376,24 +449,6 @@ function contentByKey(file: SourceFile | undefined): Map<string, string> {
     if (all !== undefined) contents.set(all, `${contents.get(all) ?? ""} ${key}`);
   }
   return contents;
-}
-
-/** Problems found by resolving where the declaration stands now: with its words unchanged it may have moved since. */
-function foundIn(
-  entry: Declaration,
-  resolved: { readonly problems: readonly ResolveProblem[]; readonly from: number } | undefined,
-): readonly ResolveProblem[] {
-  const moved = entry.fact.statement.start - (resolved?.from ?? 0);
-  return (resolved?.problems ?? []).map(({ problem }) => ({
-    file: entry.file,
-    problem: shifted(problem, moved),
-  }));
-}
-
-function shifted(problem: TextProblem, by: number): TextProblem {
-  if (by === 0) return problem;
-  const fixes = problem.fixes?.map((fix) => ({ ...fix, start: fix.start + by, end: fix.end + by }));
-  return { ...problem, start: problem.start + by, end: problem.end + by, fixes };
 }
 
 function orderOf(file: SourceFile | undefined): string {

@@ -38,8 +38,8 @@ function declarationOf(top: string, model: DesignModel): Declaration | undefined
   const [key = "", index] = top.trim().split("#");
   // `network Eskerfold` and `network` are the same: a design has one.
   return (
-    model.declarations(key)[Number(index ?? 0)] ??
-    (key.startsWith("network") ? model.declarations("network")[0] : undefined)
+    model.standing(key)[Number(index ?? 0)] ??
+    (key.startsWith("network") ? model.standing("network")[0] : undefined)
   );
 }
 

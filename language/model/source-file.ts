@@ -1,6 +1,7 @@
 /** One `.hop` file, read: its facts and what is wrong with the text taken by itself. */
 import type { Fact, TextProblem } from "../facts/fact.js";
 import { readFacts } from "../facts/read.js";
+import { hasStates } from "../facts/states.js";
 import { alternatives } from "../schema/index.js";
 import { isNamedKind, type NamedKind } from "../schema/kinds.js";
 import { withLineFeeds } from "../syntax/line-ends.js";
@@ -42,6 +43,8 @@ export interface Declaration {
   /** The words of the declaration: equal content means nothing changed. */
   readonly content: string;
   readonly template: boolean;
+  /** Whether it, or anything in it, is built, planned or removed at a time of its own. */
+  readonly states: boolean;
 }
 
 /** A name used in an argument. */
@@ -92,6 +95,7 @@ function collectDeclarations(fact: Fact, file: string, text: string, into: Decla
       file,
       content: content(fact.statement),
       template: fact.template ?? false,
+      states: hasStates(fact),
     });
   };
   if (word === "network") {

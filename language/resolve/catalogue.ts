@@ -15,6 +15,7 @@ import type {
 import { bandwidth } from "../../shared/format/numbers.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import { type Fact, factNamed, factsNamed, numberOf, positionOf, quantityOf, wordOf } from "../facts/fact.js";
+import { stateOf } from "../facts/states.js";
 import type { Declaration } from "../model/source-file.js";
 import { lineOf, mountOf, unitOf } from "./equipment.js";
 import { rangeOf } from "./ranges.js";
@@ -25,6 +26,7 @@ export function siteOf(entry: Declaration, facts: readonly Fact[]): Site {
   const heightM = quantityOf(structure, "height");
   return {
     ...named(entry),
+    state: stateOf(entry.fact),
     position: positionOf(factNamed(facts, "at"), "position"),
     groundM: quantityOf(factNamed(facts, "ground"), "level"),
     structure: kind !== undefined && heightM !== undefined ? { kind, heightM } : undefined,

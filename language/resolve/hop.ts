@@ -13,6 +13,7 @@ import type {
   SurfaceKind,
   UnformedHop,
 } from "../../shared/design/design.js";
+import { spanOf } from "../../shared/design/state.js";
 import { FURTHER } from "../../shared/equipment/stands.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { asksAnything } from "../../shared/rules/asked.js";
@@ -27,6 +28,7 @@ import {
   type TextProblem,
   wordOf,
 } from "../facts/fact.js";
+import { stateOf } from "../facts/states.js";
 import { resolvePath } from "../model/path.js";
 import { type Declaration, nameRange } from "../model/source-file.js";
 import { END } from "../schema/index.js";
@@ -89,6 +91,7 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
   const hop: Hop = {
     name: entry.name,
     title: wordOf(entry.fact, "title"),
+    state: stateOf(entry.fact) ?? lastToStand(ends),
     ends,
     channel: channel?.channel,
     channelUnknown: channel === undefined && channelFact !== undefined ? true : undefined,
@@ -121,6 +124,12 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
     policy,
   };
   return { hop, problems, from: entry.fact.statement.start };
+}
+
+/** A hop that says nothing of itself stands with the later of its sites. */
+function lastToStand(ends: readonly [HopEnd, HopEnd]): Hop["state"] {
+  const states = ends.flatMap(({ site }) => site.state ?? []);
+  return states.toSorted((a, b) => (spanOf(a).from < spanOf(b).from ? 1 : -1))[0];
 }
 
 function statesModes(facts: readonly Fact[]): boolean {

@@ -17,6 +17,7 @@ import { radioRows } from "./table/radio.js";
 import { radioUnitRows } from "./table/radio-unit.js";
 import { siteRows } from "./table/site.js";
 import { siteEquipmentRows } from "./table/site-equipment.js";
+import { stateRows } from "./table/state.js";
 import { stockRows } from "./table/stock.js";
 import type { ArgSpec, Context, Property, ValueSpec } from "./types.js";
 
@@ -40,6 +41,7 @@ export const PROPERTIES: readonly Property[] = [
   ...planRows,
   ...hopRows,
   ...pathRows,
+  ...stateRows,
   ...acceptRows,
   ...endRows,
   ...installationRows,

@@ -37,11 +37,21 @@ export function program(): Command {
       "--dry-run",
       "with --fix: write nothing and print the change as a unified diff; exit status 1 when there is one",
     )
+    .addOption(onOption())
+    .addOption(
+      new Option(
+        "--state <what>",
+        "built: what stands today, without what is planned; planned: what is planned alone; all: the past too",
+      ).choices(["built", "planned", "all"]),
+    )
     .option("--resolved", "with --format json: add the design with all names and defaults resolved")
     .addOption(todayOption())
     .action(async (dir, options) => {
       const { check } = await import("./commands/check.js");
-      await check(dir, options);
+      const { on, state } = options;
+      if (on !== undefined && state !== undefined)
+        throw new CommandError("check --on judges one day, --state several; name one of them");
+      await check(dir, { ...options, times: { on, state } });
     });
   root
     .command("new")
@@ -69,6 +79,7 @@ export function program(): Command {
     .requiredOption("--out <dir>", "folder to write into; made when missing")
     .option("--only <kinds>", "html, markdown, or both parted by a comma", kinds, ["html", "markdown"])
     .option("--hop <hop>", "this hop's page alone")
+    .addOption(onOption())
     .addOption(todayOption())
     .action(async (dir, options) => {
       const { report } = await import("./commands/report.js");
@@ -139,6 +150,7 @@ export function program(): Command {
         .choices(["text", "json"])
         .default("text"),
     )
+    .addOption(onOption())
     .addOption(todayOption())
     .action(async (what: readonly string[], options) => {
       const { explainHopFigures, explainSubject } = await import("./commands/explain.js");
@@ -233,6 +245,18 @@ function severityOption(): Option {
 }
 
 /** For tests and for looking ahead: the date that acceptances are held against. */
+function onOption(): Option {
+  return new Option(
+    "--on <date>",
+    "the design as it stands on this day; left out: each day from today on that changes something (pages and explanations: once all that is planned stands)",
+  ).argParser((text) => {
+    const date = new Date(`${text}T00:00:00Z`);
+    if (Number.isNaN(date.getTime()) || !date.toISOString().startsWith(text) || text.length !== 10)
+      throw new InvalidArgumentError("a day is written year-month-day, such as 2027-03-01.");
+    return text;
+  });
+}
+
 function todayOption(): Option {
   return new Option("--today <date>").default(today()).hideHelp();
 }

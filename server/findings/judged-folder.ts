@@ -3,14 +3,16 @@ import { statSync } from "node:fs";
 import { resolve } from "node:path";
 import type { DesignModel } from "../../language/model/design-model.js";
 import type { SourceFile } from "../../language/model/source-file.js";
+import { ALL_BUILT } from "../../shared/design/state.js";
 import { CommandError } from "../command-error.js";
 import { type FileProblem, reasonOf, type UnreadableFile } from "../files/hop-files.js";
 import { slashed } from "../files/slashed.js";
-import { DesignSession, type Pace } from "../session/design-session.js";
+import { DesignSession, type JudgedHop, type Pace } from "../session/design-session.js";
 import { loadProject } from "../session/load.js";
 import { startThread } from "../terrain/ahead.js";
 import { inOrder, type PlacedFinding, Placer } from "./placed.js";
 import { withoutRepeats } from "./repeated.js";
+import { judgeStages, plannedOnly, stagesOf, type Times } from "./stages.js";
 
 export interface JudgedDesign {
   /** Folder of the design, absolute. */
@@ -22,6 +24,8 @@ export interface JudgedDesign {
   readonly findings: readonly PlacedFinding[];
   /** Terrain that could not be used, and terrain used with a reservation; one line each. */
   readonly terrainProblems: readonly FileProblem[];
+  /** Hops that stand at a time that was judged and not at the last one. */
+  readonly gone: ReadonlyMap<string, JudgedHop>;
 }
 
 export interface JudgedFolder {
@@ -38,6 +42,8 @@ export interface JudgeOptions {
   readonly pace?: Pace;
   /** Evaluates this hop alone, and leaves the findings of everything else out. */
   readonly only?: string;
+  /** Which times are judged; each from today on, if left out. */
+  readonly times?: Times;
 }
 
 /** @throws CommandError when the folder is not there, or there is nothing of a design in it */
@@ -72,11 +78,13 @@ export function designFolder(folder: string): string {
 async function judge(model: DesignModel, options: JudgeOptions, seen: Set<string>): Promise<JudgedDesign> {
   const { today, pace, only } = options;
   const session = new DesignSession(model, { today, startThread });
+  const { times = {} } = options;
   if (only === undefined) {
-    await session.update(pace);
-    session.updateNetwork();
-    return judgedDesign(model, session, seen);
+    const staged = await judgeStages(session, times, pace, () => findingsOf(model, session));
+    const { findings, gone } = times.state === "planned" ? plannedOnly(model, staged) : staged;
+    return designOf(model, session, firstTold(findings, seen), gone);
   }
+  model.setView({ on: times.on ?? lastDayOf(model, only, today) });
   if (model.hop(only)?.hop)
     await session.update({ isStale: () => session.result(only) !== undefined }, new Set([only]));
   return judgedHop(model, session, only);
@@ -88,6 +96,10 @@ export function judgedDesign(
   session: DesignSession,
   seen = new Set<string>(),
 ): JudgedDesign {
+  return designOf(model, session, firstTold(findingsOf(model, session), seen));
+}
+
+function findingsOf(model: DesignModel, session: DesignSession): readonly PlacedFinding[] {
   const placer = new Placer(model);
   const findings: PlacedFinding[] = [];
   for (const file of model.allFiles()) {
@@ -99,14 +111,25 @@ export function judgedDesign(
     for (const finding of judged.findings) findings.push(placer.ofFinding(finding, name));
   }
   for (const finding of session.networkFindings()) findings.push(placer.ofFinding(finding));
-  const fresh = findings.filter((finding) => {
-    const { place, rule, message } = finding;
+  return findings;
+}
+
+function firstTold(findings: readonly PlacedFinding[], seen: Set<string>): readonly PlacedFinding[] {
+  return findings.filter(({ place, rule, message }) => {
     const key = `${place?.file} ${place?.start} ${rule} ${message}`;
     if (seen.has(key)) return false;
     seen.add(key);
     return true;
   });
-  return designOf(model, session, fresh);
+}
+
+/** The last of the stages from today on in which a hop stands. */
+function lastDayOf(model: DesignModel, hop: string, today: string): string {
+  const last = stagesOf(model, today, {}).findLast((on) => {
+    model.setView({ on });
+    return model.standsHop(hop);
+  });
+  return last ?? ALL_BUILT;
 }
 
 /** The same for one hop: its findings alone, whatever the size of the network. */
@@ -137,6 +160,7 @@ function designOf(
   model: DesignModel,
   session: DesignSession,
   findings: readonly PlacedFinding[],
+  gone: ReadonlyMap<string, JudgedHop> = new Map(),
 ): JudgedDesign {
   const terrainProblems = [...(session.terrain()?.problems ?? []), ...(session.maps()?.problems ?? [])].map(
     ({ file, ...told }): FileProblem => ({
@@ -151,5 +175,6 @@ function designOf(
     session,
     findings: withoutRepeats(inOrder(findings)),
     terrainProblems,
+    gone,
   };
 }

@@ -15,8 +15,8 @@ export interface FoundHop extends JudgedHop {
  * One hop of the designs in a folder; only this one is evaluated.
  * @throws CommandError when there is no such hop, several, or it says too little yet
  */
-export async function findHop(folder: string, name: string, today: string): Promise<FoundHop> {
-  const { designs } = await judgeFolder(folder, { today, only: name });
+export async function findHop(folder: string, name: string, today: string, on?: string): Promise<FoundHop> {
+  const { designs } = await judgeFolder(folder, { today, only: name, times: { on } });
   const holding = designs.filter(({ model }) => model.declarations(`hop ${name}`).length > 0);
   const [design] = holding;
   if (!design) throw noSuchHop(name, designs);
@@ -26,6 +26,7 @@ export async function findHop(folder: string, name: string, today: string): Prom
     );
   }
   const judged = design.session.result(name);
+  if (!design.model.standsHop(name)) throw notStanding(name, on);
   if (!judged) throw notEvaluated(name);
   const { profile } = await ground(judged.hop, design.session.terrain());
   return { ...judged, design, profile };
@@ -62,6 +63,14 @@ function turnedRound(name: string, names: readonly string[]): string | undefined
     if (found !== undefined) return found;
   }
   return undefined;
+}
+
+export function notStanding(name: string, on: string | undefined): CommandError {
+  return new CommandError(
+    on === undefined
+      ? `${name}: this hop is gone by today; --on names a day on which it stood`
+      : `${name}: this hop does not stand on ${on}`,
+  );
 }
 
 export function notEvaluated(name: string): CommandError {

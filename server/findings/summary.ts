@@ -25,12 +25,13 @@ export function countsOf(design: JudgedDesign): Counts {
     else if (severity === "warning") counts.warnings += 1 + alike;
     else counts.infos += 1 + alike;
   }
-  const names = design.model.names("hop");
-  const evaluated = names.filter((name) => isEvaluated(design.session.result(name)?.result));
+  const names = hopsOf(design);
+  const judgedOf = (name: string) => design.session.result(name) ?? design.gone.get(name);
+  const evaluated = names.filter((name) => isEvaluated(judgedOf(name)?.result));
   const hops = names.length;
   const asked = names.filter((name) => isAsked(design, name));
   const open = new Set(design.findings.flatMap(({ rule, hop }) => (rule === "not-judged" && hop ? hop : [])));
-  const judged = asked.filter((name) => !open.has(name) && design.session.result(name) !== undefined);
+  const judged = asked.filter((name) => !open.has(name) && judgedOf(name) !== undefined);
   return {
     ...counts,
     hops,
@@ -40,8 +41,13 @@ export function countsOf(design: JudgedDesign): Counts {
   };
 }
 
-function isAsked({ model }: JudgedDesign, name: string): boolean {
-  const { hop, unformed } = model.hop(name) ?? {};
+/** Hops that stand at a time that was judged, in the order of the text. */
+export function hopsOf({ model, gone }: JudgedDesign): readonly string[] {
+  return model.names("hop").filter((name) => gone.has(name) || model.standsHop(name));
+}
+
+function isAsked({ model, gone }: JudgedDesign, name: string): boolean {
+  const { hop, unformed } = model.hop(name) ?? { hop: gone.get(name)?.hop };
   const objective = hop?.objective ?? unformed?.objective;
   return objective !== undefined && asksAnything(objective);
 }

@@ -1,5 +1,7 @@
 /** The pages of one judged design, as data: what a host has at hand is put together for `shared/report`. */
+
 import { resolve } from "node:path";
+import { licenceSection, ordersSection } from "../../shared/compare/page/orders-section.js";
 import type { Hop } from "../../shared/design/design.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { Page, ReportFinding } from "../../shared/report/document/document.js";
@@ -13,6 +15,7 @@ import type { PlacedFinding } from "../findings/placed.js";
 import { ground } from "../session/ground.js";
 import { VERSION } from "../version.js";
 import { fileNames } from "./names.js";
+import type { Planned } from "./planned.js";
 
 export interface PageOptions {
   /** Folder of the design's pages within the report, empty or ending in `/`. */
@@ -63,7 +66,7 @@ async function otherBandOf(
 }
 
 export function overviewOf(design: JudgedDesign, options: PageOptions): Page {
-  const declared = design.model.names("hop");
+  const declared = design.model.names("hop").filter((name) => design.model.standsHop(name));
   return overviewPage({
     name: `${options.folder}index`,
     design: design.model.design(),
@@ -75,6 +78,7 @@ export function overviewOf(design: JudgedDesign, options: PageOptions): Page {
     }),
     others: findingsOf(design, undefined).map((finding) => reportFinding(finding, design.root, true)),
     unresolved: declared.filter((name) => !design.session.result(name)),
+    gone: [...design.gone.keys()],
     up: options.up,
     parts: options.alone ? undefined : partsName(options),
     colophon: colophon(options.today),
@@ -82,12 +86,16 @@ export function overviewOf(design: JudgedDesign, options: PageOptions): Page {
 }
 
 /** The parts of the design; undefined while it has no hop. */
-export function partsOf(design: JudgedDesign, options: PageOptions): Page | undefined {
+export function partsOf(design: JudgedDesign, options: PageOptions, planned?: Planned): Page | undefined {
   const resolved = design.model.design();
   if (resolved.hops.size === 0) return undefined;
   return partsPage({
     name: partsName(options),
     design: resolved,
+    planned: planned && [
+      ...ordersSection(planned.orders, "To order and to take down for what is planned"),
+      ...licenceSection(planned.licences, "Licences for what is planned"),
+    ],
     up: { text: design.title ?? "Overview", page: `${options.folder}index` },
     colophon: colophon(options.today),
   });

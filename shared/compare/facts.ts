@@ -34,7 +34,7 @@ export interface DecidedHop {
 
 /** Everything that one side of a comparison states. */
 export interface Decisions {
-  /** Names of all hops, also of those that cannot be evaluated yet. */
+  /** Names of the hops that stand, also of those that cannot be evaluated yet. */
   readonly hops: readonly string[];
   hop(name: string): DecidedHop | undefined;
   /** Keys of all declarations other than hops: `site KELD`, `radio R18`, `defaults hop`, `climate`. */

@@ -74,12 +74,24 @@ export function hopChange(pair: Pair, context: CompareContext): HopChange | unde
     status,
     renamedFrom: pair.is !== undefined && pair.was !== pair.is ? pair.was : undefined,
     edited: edited.has(name) || slipped,
-    decisions: goesOn ? decisions : [],
+    decisions: goesOn ? decisions : stateChange(pair, was, is, renames),
     figures,
     causes: goesOn ? causes : [],
     findings,
     worse: lost || findings.some(isWorse) || figures.some(({ verdict }) => verdict === "worse"),
   };
+}
+
+/** Of a hop that stands on one side only and is written on both, why: the state that it has now. */
+function stateChange(
+  { was: before, is: now }: Pair,
+  was: ComparedSide,
+  is: ComparedSide,
+  renames: Renames,
+): readonly DecisionChange[] {
+  const pair = { was: before ?? now, is: now ?? before };
+  if (!was.decisions.hop(pair.was!) || !is.decisions.hop(pair.is!)) return [];
+  return decisionsOf(pair, was, is, renames).filter(({ word }) => word === "state");
 }
 
 function figuresOf(

@@ -8,6 +8,7 @@ import type {
   UnitFacts,
 } from "./equipment.js";
 import type { Severity } from "./finding.js";
+import type { State } from "./state.js";
 
 /**
  * The resolved design: what the text means, with names replaced by the things they name, templates and
@@ -37,6 +38,8 @@ export interface FrequencyRange {
 export interface Site {
   readonly name: string;
   readonly title?: string;
+  /** When it stands; undefined: at all times. */
+  readonly state?: State;
   readonly position?: Position;
   /** Ground level above sea level as stated; undefined: taken from terrain. */
   readonly groundM?: number;
@@ -340,6 +343,8 @@ export type SurveySource = "field" | "map";
 export interface Hop {
   readonly name: string;
   readonly title?: string;
+  /** When it stands: its own, else that of the site that comes last; undefined: at all times. */
+  readonly state?: State;
   /** In the order of the text; a hop with fewer or more than two ends in the text is not evaluated. */
   readonly ends: readonly [HopEnd, HopEnd];
   readonly channel?: Channel;

@@ -18,7 +18,7 @@ export interface BlockInText {
 }
 
 export function hopInText(model: DesignModel, hop: string): BlockInText | undefined {
-  const entry = model.declarations(`hop ${hop}`)[0];
+  const entry = model.standing(`hop ${hop}`)[0];
   return entry && { file: entry.file, fact: entry.fact, context: "hop" };
 }
 
@@ -26,7 +26,7 @@ export function hopInText(model: DesignModel, hop: string): BlockInText | undefi
 export function acceptingInText(model: DesignModel, at: string): BlockInText | undefined {
   const hop = hopOf(at);
   if (hop !== undefined) return hopInText(model, hop);
-  const entry = at.startsWith("site ") ? model.declarations(at.split(" / ")[0]!)[0] : undefined;
+  const entry = at.startsWith("site ") ? model.standing(at.split(" / ")[0]!)[0] : undefined;
   return entry && { file: entry.file, fact: entry.fact, context: "site" };
 }
 

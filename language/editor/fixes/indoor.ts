@@ -203,7 +203,7 @@ function decision(rule: string, title: string, edits: readonly TextEdit[]): Quic
 }
 
 function siteAt(model: DesignModel, at: string) {
-  const entry = at.startsWith("site ") ? model.declarations(at.split(" / ")[0]!)[0] : undefined;
+  const entry = at.startsWith("site ") ? model.standing(at.split(" / ")[0]!)[0] : undefined;
   return entry && { name: entry.name, file: entry.file, fact: entry.fact };
 }
 

@@ -26,7 +26,7 @@ function positionFix(
   said: string,
   rule: string,
 ): readonly QuickFix[] {
-  const entry = model.declarations(`site ${site}`)[0];
+  const entry = model.standing(`site ${site}`)[0];
   const arg = argument(factNamed(entry?.fact.facts ?? [], "at"), "position");
   const text = entry && arg && model.file(entry.file)?.text.slice(arg.start, arg.end);
   if (!entry || !arg || text === undefined) return [];

@@ -41,7 +41,7 @@ export function removeSeverity({ model, finding }: ToMend): readonly QuickFix[] 
 /** Leaves the ground level to the terrain. */
 export function removeGround({ model, finding }: ToMend): readonly QuickFix[] {
   const site = finding.at.split(" / ")[0]!;
-  const entry = model.declarations(site)[0];
+  const entry = model.standing(site)[0];
   const ground = entry && factNamed(entry.fact.facts, "ground");
   const edit = entry && ground && removeFact(model, entry.file, ground);
   return edit

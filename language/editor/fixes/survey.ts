@@ -12,7 +12,7 @@ const TITLES = {
 export function stateSurveySource({ model, finding }: ToMend): readonly QuickFix[] {
   return (["map", "field"] as const).flatMap((source) => {
     const edits = model.names("hop").flatMap((name): TextEdit[] => {
-      const entry = model.declarations(`hop ${name}`)[0];
+      const entry = model.standing(`hop ${name}`)[0];
       const survey = entry && factNamed(entry.fact.facts, "survey");
       const last = survey?.args.at(-1);
       if (!entry || !last || argument(survey, "source")) return [];

@@ -1,6 +1,7 @@
 /** An end of a hop: antennas and what leads to them, power, how it is mounted. */
 import { FURTHER } from "../../../shared/equipment/stands.js";
 import type { Context, Property } from "../types.js";
+import { stateArgs } from "./state.js";
 import { frequency, one, PRACTICE, quantity, type Rows, ref } from "./values.js";
 
 const END: readonly Context[] = ["end", "defaults end"];
@@ -17,6 +18,7 @@ const couplerArgs: Property["args"] = [
     },
     meaning: "How it is mounted.",
   },
+  ...stateArgs,
 ];
 
 export const endRows: Rows = [
@@ -33,6 +35,7 @@ export const endRows: Rows = [
         value: antennaHeight,
         meaning: "Height of its centre above ground.",
       },
+      ...stateArgs,
     ],
     meaning: "The antenna and the height of its centre above ground.",
     source: PRACTICE,
@@ -54,6 +57,7 @@ export const endRows: Rows = [
       args: [
         { name: "antenna", value: ref("antenna"), meaning: "Antenna." },
         { name: "at", label: "at", value: antennaHeight, meaning: "Height of its centre above ground." },
+        ...stateArgs,
       ],
       meaning: `The ${place} antenna of this end, for the units that the ${place === "second" ? "first has" : "others have"} no place for: two units without a coupler between them, the fifth to the eighth carrier, or four on orthomode transducers.`,
       fallback: "no more antennas are ordered, hung and counted than are stated",
@@ -68,6 +72,7 @@ export const endRows: Rows = [
     args: [
       { name: "antenna", value: ref("antenna"), meaning: "Second receiving antenna." },
       { name: "at", label: "at", value: antennaHeight, meaning: "Height of its centre above ground." },
+      ...stateArgs,
     ],
     meaning: "Second antenna of space diversity at this end.",
     fallback: "space diversity is not counted in the direction towards this end",
@@ -113,6 +118,7 @@ export const endRows: Rows = [
         }),
         meaning: "Its length.",
       },
+      ...stateArgs,
     ],
     meaning: "Waveguide between unit (or coupler) and antenna.",
     fallback:

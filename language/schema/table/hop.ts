@@ -1,6 +1,7 @@
 /** A hop as a whole: what it carries, on which channel, with which radio. */
 import { ARRANGEMENT_WORDS } from "../arrangements.js";
 import type { Context } from "../types.js";
+import { stateArgs } from "./state.js";
 import { bandwidth, one, PRACTICE, quantity, type Rows, ref, text } from "./values.js";
 
 const HOP: readonly Context[] = ["hop", "defaults hop"];
@@ -135,7 +136,7 @@ export const hopRows: Rows = [
     name: "radio",
     in: HOP,
     alsoCalled: ["equipment", "odu", "transceiver"],
-    args: [{ name: "radio", value: ref("radio"), meaning: "Radio of both ends." }],
+    args: [{ name: "radio", value: ref("radio"), meaning: "Radio of both ends." }, ...stateArgs],
     meaning: "The radio.",
     source: PRACTICE,
     example: "radio R18",

@@ -1,6 +1,7 @@
 /** What stands at a site: racks, chassis with their cards, power, alarms, the loads of the structure. */
 import type { Context, ValueSpec } from "../types.js";
 import { portTypes } from "./part.js";
+import { stateArgs } from "./state.js";
 import { one, PRACTICE, quantity, type Rows, ref, text } from "./values.js";
 
 const SITE: readonly Context[] = ["site", "defaults site"];
@@ -65,6 +66,7 @@ export const siteEquipmentRows: Rows = [
     args: [
       { name: "number", value: slotNumber, meaning: "Slot." },
       { name: "card", value: ref("card"), meaning: "Card in it." },
+      ...stateArgs,
     ],
     repeatable: true,
     meaning: "A card in a slot.",
@@ -77,6 +79,7 @@ export const siteEquipmentRows: Rows = [
     args: [
       { name: "card", value: ref("card"), meaning: "Card." },
       { name: "count", optional: true, value: count, meaning: "How many.", fallback: "one" },
+      ...stateArgs,
     ],
     repeatable: true,
     meaning:

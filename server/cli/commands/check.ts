@@ -3,6 +3,7 @@ import { CommandError, EXIT } from "../../command-error.js";
 import { isUnread } from "../../files/hop-files.js";
 import { type JudgedFolder, judgeFolder } from "../../findings/judged-folder.js";
 import { atLeast, type PlacedFinding } from "../../findings/placed.js";
+import type { Times } from "../../findings/stages.js";
 import { type Baseline, NO_BASELINE, readBaseline } from "../baseline.js";
 import { printGithub } from "../print/github.js";
 import { printJson } from "../print/json.js";
@@ -21,6 +22,8 @@ export interface CheckOptions {
   /** Least severity that the text names; the others are counted. `remarks`: all, and remarks one by one. */
   readonly show: Severity | "remarks";
   readonly today: string;
+  /** Which times are judged. */
+  readonly times?: Times;
   readonly resolved?: boolean;
   /** Writes the fixes that are certain before judging. */
   readonly fix?: boolean;
@@ -42,7 +45,11 @@ export async function check(folder: string, options: CheckOptions): Promise<numb
     await applyFixes(folder, options.today);
   }
   const progress = progressLine();
-  const judged = await judgeFolder(folder, { today: options.today, pace: progress.pace });
+  const judged = await judgeFolder(folder, {
+    today: options.today,
+    times: options.times,
+    pace: progress.pace,
+  });
   progress.end();
   const baseline = options.baseline === undefined ? NO_BASELINE : readBaseline(options.baseline, judged);
   const counts = (finding: PlacedFinding) =>

@@ -40,9 +40,9 @@ export async function explainSubject(subject: string, folder?: string): Promise<
 export async function explainHopFigures(
   name: string,
   folder: string,
-  { today, format }: { readonly today: string; readonly format: "text" | "json" },
+  { today, on, format }: { readonly today: string; readonly on?: string; readonly format: "text" | "json" },
 ): Promise<void> {
-  const { hop, result } = await findHop(folder, name, today);
+  const { hop, result } = await findHop(folder, name, today, on);
   const figures = explainHop(hop, result);
   await print(format === "json" ? explanationJson(hop.name, figures) : explanationText(figures, paintStdout));
 }

@@ -11,6 +11,7 @@ import { shownFrom } from "../../findings/paths.js";
 import { countsOf } from "../../findings/summary.js";
 import { overviewOf, type PageOptions, pageOfHop, partsOf } from "../../report/design-pages.js";
 import { fileNames } from "../../report/names.js";
+import { plannedOf } from "../../report/planned.js";
 import { safe } from "../print/safe.js";
 import { tellUnreadable } from "../print/unreadable.js";
 import { progressLine } from "../progress.js";
@@ -25,6 +26,8 @@ export interface ReportOptions {
   readonly only: readonly ReportKind[];
   readonly hop?: string;
   readonly today: string;
+  /** The day that is looked at; left out: all that is planned stands. */
+  readonly on?: string;
 }
 
 /**
@@ -38,6 +41,7 @@ export async function report(folder: string, options: ReportOptions): Promise<nu
     today: options.today,
     pace: progress.pace,
     only: options.hop,
+    times: { on: options.on },
   });
   progress.end();
   const unreadable = tellUnreadable(judged);
@@ -104,7 +108,7 @@ async function* allPages({ root, designs }: JudgedFolder, { today }: ReportOptio
 
 async function* designPages(design: JudgedDesign, options: PageOptions): AsyncIterable<Page> {
   yield overviewOf(design, options);
-  const parts = partsOf(design, options);
+  const parts = partsOf(design, options, await plannedOf(design));
   if (parts) yield parts;
   for (const name of design.model.names("hop")) {
     const page = await pageOfHop(design, name, options);

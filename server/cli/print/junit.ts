@@ -5,6 +5,7 @@ import { isUnread } from "../../files/hop-files.js";
 import type { JudgedDesign, JudgedFolder } from "../../findings/judged-folder.js";
 import { shownFrom } from "../../findings/paths.js";
 import type { PlacedFinding } from "../../findings/placed.js";
+import { hopsOf } from "../../findings/summary.js";
 
 export interface JunitOptions {
   readonly cwd: string;
@@ -33,7 +34,7 @@ export function* printJunit(judged: JudgedFolder, options: JunitOptions): Iterab
 function designSuite(design: JudgedDesign, options: JunitOptions): string {
   const folder = shownFrom(options.cwd, design.root);
   const byHop = Map.groupBy(design.findings, ({ hop }) => hop ?? "");
-  const names = [...design.model.names("hop"), ...(byHop.has("") ? [""] : [])];
+  const names = [...hopsOf(design), ...(byHop.has("") ? [""] : [])];
   const cases = names.map((name) => caseOf(name, folder, byHop.get(name) ?? [], options));
   const broken = design.terrainProblems.filter(isUnread).map((one) => brokenCase(one, options));
   return suite(design.title ?? folder, folder, [...cases.map(({ text }) => text), ...broken], {

@@ -1,4 +1,5 @@
 /** What a change does to the network, as a page: for a merge request, a browser or the editor. */
+
 import { ESTIMATE_REMARK } from "../../format/bounds.js";
 import type { Block, Figure, KeyFigure, Page, Section, TableRow } from "../../report/document/document.js";
 import { type ChangeCounts, type ChangeSet, type HopChange, isEmpty } from "../change-set.js";
@@ -6,6 +7,7 @@ import { type FindingChange, isWorse } from "../findings.js";
 import { entryWords } from "../words.js";
 import { findingItems } from "./finding-items.js";
 import { hopBlocks, hopHeading } from "./hop-section.js";
+import { licenceSection, ordersSection } from "./orders-section.js";
 import { affectedTable, rowsOfDecisions } from "./tables.js";
 
 export interface ChangePageInput {
@@ -43,8 +45,8 @@ export function changePage(input: ChangePageInput): Page {
       ...sharedSection(input),
       ...siteSection(input),
       ...findingSection(input),
-      ...ordersSection(changes),
-      ...licenceSection(changes),
+      ...ordersSection(changes.orders),
+      ...licenceSection(changes.licences),
       ...notesSection(input),
     ],
     colophon,
@@ -208,44 +210,4 @@ function siteSection(input: ChangePageInput): Section[] {
 function findingSection(input: ChangePageInput): Section[] {
   const items = findingItems(input.changes.findings, input);
   return items.length === 0 ? [] : [section("findings", "Other findings", [{ type: "list", items }])];
-}
-
-function ordersSection({ orders }: ChangeSet): Section[] {
-  if (orders.length === 0) return [];
-  const amount = (count: number, unit: string) => `${Math.abs(count)}${unit === "m" ? " m" : ""}`;
-  const rows = orders.map(({ part, count, unit, sites }) => {
-    const shown = sites.length > 5 ? sites.slice(0, 4) : sites;
-    const where = shown.map(({ site, count }) => `${site} ${count > 0 ? "+" : "-"}${amount(count, unit)}`);
-    const more = sites.length > shown.length ? `, and ${sites.length - shown.length} sites more` : "";
-    const action = count > 0 ? "order" : count < 0 ? "return" : "move";
-    return { cells: [action, count === 0 ? "" : amount(count, unit), part, `${where.join(", ")}${more}`] };
-  });
-  const columns = [
-    { title: "" },
-    { title: "Count", align: "right" as const },
-    { title: "Part" },
-    { title: "Sites" },
-  ];
-  return [section("parts", "Parts to order and to return", [{ type: "table", columns, rows }])];
-}
-
-function licenceSection({ licences }: ChangeSet): Section[] {
-  if (licences.length === 0) return [];
-  const rows = licences.map(({ hop, site, action, transmission, figures }) => ({
-    cells: [
-      action,
-      `${hop}, transmitted at ${site}`,
-      transmission,
-      figures.map(({ label, was, is }) => `${label} ${was ?? "unknown"} → ${is ?? "unknown"}`).join("; "),
-    ],
-  }));
-  const columns = [
-    { title: "" },
-    { title: "Hop" },
-    { title: "Transmission" },
-    // Only what is amended has such.
-    ...(licences.some(({ figures }) => figures.length > 0) ? [{ title: "No longer true" }] : []),
-  ];
-  const shown = rows.map(({ cells }) => ({ cells: cells.slice(0, columns.length) }));
-  return [section("licences", "Licences", [{ type: "table", columns, rows: shown }])];
 }

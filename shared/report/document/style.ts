@@ -84,7 +84,9 @@ svg .threshold{stroke:${colour("error")};stroke-width:1.2;stroke-dasharray:5 3;f
 svg .margin{fill:${colour("zone")};fill-opacity:.65}
 svg .bar{fill:${colour("zone-edge")}}
 svg .bar-rain{fill:${colour("info")}}
+svg .hop.planned{stroke-opacity:.45}
 svg .site{fill:${colour("ink")};stroke:${colour("paper")};stroke-width:1.5}
+svg .site.planned{fill:${colour("paper")};stroke:${colour("ink")};stroke-width:2}
 svg .hop{fill:none;stroke-width:2.5;stroke-linecap:round}
 ${(["good", "error", "warning", "info", "accepted", "unjudged"] as const).map((tone) => `svg .hop.${tone}{stroke:${colour(tone)}}svg text.${tone}{fill:${colour(tone)}}svg .mark.${tone}{stroke:${colour(tone)}}`).join("\n")}
 svg .hop.error{stroke-width:4}

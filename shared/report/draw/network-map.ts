@@ -1,6 +1,7 @@
 /** Sites and hops as they lie, north up, drawn without any map beneath: enough to see which hop is meant. */
 import { scaleLinear } from "d3-scale";
 import type { Position, Site } from "../../design/design.js";
+import { type State, stateWords } from "../../design/state.js";
 import { kilometres, trimmed } from "../../format/numbers.js";
 import { MEAN_EARTH_RADIUS_M } from "../../propagation/constants.js";
 import type { Tone } from "../document/document.js";
@@ -12,6 +13,7 @@ export interface MapHop {
   readonly sites: readonly [string, string];
   /** Its gravest finding; undefined: not evaluated. */
   readonly tone?: Tone;
+  readonly state?: State;
 }
 
 /** How wide the map is, and what it leaves free around the outermost sites. */
@@ -49,18 +51,23 @@ export function drawNetwork(
   const points = new Map(
     [...placed].map(([name, [east, north]]) => [name, [toX(east), toY(north)] as const]),
   );
-  const lines = hops.flatMap(({ name, sites: [from, to], tone }) => {
+  const lines = hops.flatMap(({ name, sites: [from, to], tone, state }) => {
     const a = points.get(from);
     const b = points.get(to);
     if (!a || !b) return [];
     const d = `M${coordinate(a[0])} ${coordinate(a[1])}L${coordinate(b[0])} ${coordinate(b[1])}`;
-    return element("path", { class: `hop ${tone ?? "unknown"}`, d }, element("title", {}, escaped(name)));
+    return element(
+      "path",
+      { class: `hop ${tone ?? "unknown"}${plannedClass(state)}`, d },
+      element("title", {}, escaped(titled(name, state))),
+    );
   });
+  const states = new Map(sites.map(({ name, state }) => [name, state]));
   const dots = [...points].map(([name, [x, y]]) =>
     element(
       "circle",
-      { class: "site", cx: x, cy: y, r: points.size > 400 ? 2 : 5 },
-      element("title", {}, escaped(name)),
+      { class: `site${plannedClass(states.get(name))}`, cx: x, cy: y, r: points.size > 400 ? 2 : 5 },
+      element("title", {}, escaped(titled(name, states.get(name)))),
     ),
   );
   const labels = points.size > MOST_LABELS ? [] : siteLabels(points, hops, { width: sheet.width, height });
@@ -74,6 +81,14 @@ export function drawNetwork(
     north(sheet.width - 26),
   );
   return { svg, alt: `Map of ${placed.size} sites and ${lines.length} hops` };
+}
+
+function plannedClass(state: State | undefined): string {
+  return state?.word === "planned" ? " planned" : "";
+}
+
+function titled(name: string, state: State | undefined): string {
+  return state ? `${name}, ${stateWords(state)}` : name;
 }
 
 /** Metres east and north of the middle; true to shape within a network's size. */

@@ -1,6 +1,7 @@
 /** The page of one hop: what it is, whether it does what is asked, and what every figure rests on. */
 
 import type { Design, Hop } from "../../design/design.js";
+import { stateWords } from "../../design/state.js";
 import { stretchTold } from "../../evaluate/gaps.js";
 import { lackSentence } from "../../evaluate/lack.js";
 import { polarizationWords } from "../../evaluate/polarization.js";
@@ -75,9 +76,10 @@ export function hopPage(input: HopPageInput): Page {
   };
 }
 
-function subtitle({ name, title, arrangement, radio, polarization, objective }: Hop): string {
+function subtitle({ name, title, state, arrangement, radio, polarization, objective }: Hop): string {
   const parts = [
     title === undefined ? undefined : name,
+    state === undefined ? undefined : stateWords(state),
     arrangement.name,
     radio?.title ?? radio?.name,
     polarizationWords({ arrangement, polarization }),

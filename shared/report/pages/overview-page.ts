@@ -1,5 +1,6 @@
 /** The overview of a network: every hop in a row, the map, and what is wrong. */
 import type { Design, Hop } from "../../design/design.js";
+import { stateWords } from "../../design/state.js";
 import type { ClearanceResult, HopResult } from "../../evaluate/result.js";
 import { availabilityBounded, ESTIMATE_REMARK } from "../../format/bounds.js";
 import { dbm, decibels, fixed, fresnelAsked, kilometres, trimmed } from "../../format/numbers.js";
@@ -35,6 +36,8 @@ export interface OverviewInput {
   readonly others: readonly ReportFinding[];
   /** Hops of the text that have no result yet. */
   readonly unresolved: readonly string[];
+  /** Hops that stand before the day that is looked at, and not then. */
+  readonly gone?: readonly string[];
   readonly up?: { readonly text: string; readonly page: string };
   /** Page of the parts list, where there is one. */
   readonly parts?: string;
@@ -55,7 +58,7 @@ export function overviewPage(input: OverviewInput): Page {
     keyFigures: counts(input, findings),
     sections: [
       ...mapSection(design, hops),
-      hopsSection(hops, unresolved),
+      hopsSection(hops, unresolved, input.gone ?? []),
       ...partsSection(input.parts),
       ...findingsSections(findings),
     ],
@@ -96,14 +99,15 @@ function mapSection(design: Design, hops: readonly OverviewHop[]): Section[] {
     name: hop.name,
     sites: result.ends,
     tone: result.directions.length === 2 ? lineTone(hop, findings) : undefined,
+    state: hop.state,
   }));
   const drawn = drawNetwork(sites, lines);
   if (!drawn) return [];
   const { svg, alt } = drawn;
   // The map of a large network is a picture of its shape, and not worth a second one.
   const narrow = sites.length > 400 ? undefined : drawNetwork(sites, lines, NARROW_MAP)?.svg;
-  const caption =
-    "Solid green: nothing found. Thick red: error. Dashed: warning. Dotted violet: accepted. Thin grey: not judged, no objective. Fine grey dots: not evaluated.";
+  const planned = [...sites, ...hops.map(({ hop }) => hop)].some(({ state }) => state?.word === "planned");
+  const caption = `${planned ? "Pale lines and hollow sites: planned. " : ""}${TONES_TOLD}`;
   return [
     {
       id: "map",
@@ -112,6 +116,9 @@ function mapSection(design: Design, hops: readonly OverviewHop[]): Section[] {
     },
   ];
 }
+
+const TONES_TOLD =
+  "Solid green: nothing found. Thick red: error. Dashed: warning. Dotted violet: accepted. Thin grey: not judged, no objective. Fine grey dots: not evaluated.";
 
 /** Remarks alone leave a hop in order, if anything was asked of it. */
 function lineTone(hop: Hop, findings: readonly ReportFinding[]): Tone {
@@ -125,7 +132,12 @@ function isUnjudged({ hop, result }: OverviewHop): boolean {
   return hop.objective === undefined && result.directions.length === 2;
 }
 
-function hopsSection(hops: readonly OverviewHop[], unresolved: readonly string[]): Section {
+function hopsSection(
+  hops: readonly OverviewHop[],
+  unresolved: readonly string[],
+  gone: readonly string[],
+): Section {
+  const stated = hops.some(({ hop }) => hop.state !== undefined);
   return {
     id: "hops",
     title: "Hops",
@@ -134,6 +146,7 @@ function hopsSection(hops: readonly OverviewHop[], unresolved: readonly string[]
         type: "table",
         columns: [
           { title: "Hop" },
+          ...(stated ? [{ title: "State" }] : []),
           { title: "Length, km", align: "right" },
           { title: "Transmits, GHz", align: "right" },
           { title: "Arrangement" },
@@ -144,7 +157,7 @@ function hopsSection(hops: readonly OverviewHop[], unresolved: readonly string[]
           { title: "Clearance (F1)", align: "right" },
           { title: "Findings" },
         ],
-        rows: hops.map(hopRow),
+        rows: hops.map((hop) => hopRow(hop, stated)),
       },
       { type: "paragraph", text: COLUMNS_TOLD },
       ...(hops.some(({ result }) => result.availability?.atLeastPercent !== undefined)
@@ -155,6 +168,14 @@ function hopsSection(hops: readonly OverviewHop[], unresolved: readonly string[]
             {
               type: "paragraph",
               text: `Not evaluated, since the text does not say enough: ${unresolved.join(", ")}.`,
+            } as const,
+          ]
+        : []),
+      ...(gone.length > 0
+        ? [
+            {
+              type: "paragraph",
+              text: `Not in this table, since they are taken down before all that is planned stands: ${gone.join(", ")}. Their findings are among those below.`,
             } as const,
           ]
         : []),
@@ -175,7 +196,7 @@ function partsSection(page: string | undefined): Section[] {
 }
 
 /** Units stand in the headings, so that ten columns fit on a page. */
-function hopRow(row: OverviewHop): TableRow {
+function hopRow(row: OverviewHop, stated: boolean): TableRow {
   const { hop, result, findings, page } = row;
   const weaker = weakerDirection(hop, result);
   const clearance = worstClearance(result);
@@ -183,6 +204,7 @@ function hopRow(row: OverviewHop): TableRow {
   return {
     cells: [
       page === undefined ? hop.name : { text: hop.name, to: { page } },
+      ...(stated ? [hop.state ? stateWords(hop.state) : ""] : []),
       distanceM === undefined ? "–" : figure(kilometres(distanceM)),
       transmits(hop),
       hop.arrangement.name,

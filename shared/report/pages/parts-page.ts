@@ -13,11 +13,13 @@ import { partWords, quantity } from "./hop-equipment.js";
 export interface PartsPageInput {
   readonly name: string;
   readonly design: Design;
+  /** What of it has to be ordered and licensed, where some of it is built. */
+  readonly planned?: readonly Section[];
   readonly up?: { readonly text: string; readonly page: string };
   readonly colophon: string;
 }
 
-export function partsPage({ name, design, up, colophon }: PartsPageInput): Page {
+export function partsPage({ name, design, planned = [], up, colophon }: PartsPageInput): Page {
   const parts = partsOfNetwork(design);
   const pieces = (kind: Part["kind"]) =>
     String(parts.reduce((sum, part) => sum + (part.kind === kind ? part.quantity : 0), 0));
@@ -32,6 +34,7 @@ export function partsPage({ name, design, up, colophon }: PartsPageInput): Page 
       { label: "Cards", value: pieces("card") },
     ],
     sections: [
+      ...planned,
       networkSection(parts, design),
       ...[...sitePlans(design).values()].map((plan) => siteSection(plan, design)),
     ],
