@@ -9,16 +9,17 @@ import type { SiteEquipment } from "../../shared/design/equipment.js";
 import { type Span, type View, WHOLE } from "../../shared/design/state.js";
 import { checkNames } from "../check/names.js";
 import { contradictions } from "../check/states.js";
-import type { TextProblem } from "../facts/fact.js";
-import { factNamed, quantityOf, wordOf } from "../facts/fact.js";
-import { spareRulesOf } from "../resolve/equipment.js";
+import { type Fact, type TextProblem, wordOf } from "../facts/fact.js";
 import { type ResolvedHop, resolveHop } from "../resolve/hop.js";
 import { inheritedFacts } from "../resolve/inherit.js";
 import type { Lookup, ResolveProblem } from "../resolve/lookup.js";
+import { stockOf } from "../resolve/stock.js";
 import { END } from "../schema/index.js";
 import { NAMED_KINDS } from "../schema/kinds.js";
+import { contentByKey, orderOf } from "./content.js";
 import { Memo } from "./memo.js";
 import { memoizedLookup } from "./memoized-lookup.js";
+import { Mentions } from "./mentions.js";
 import { foundIn } from "./moved-problems.js";
 import { resolvePath } from "./path.js";
 import type { Declaration, SourceFile } from "./source-file.js";
@@ -35,12 +36,9 @@ export class DesignModel {
   private readonly namesByKind = new Map<string, readonly string[]>();
   /** Values that `design` lists, by what they are and by name, as long as what they were made from holds. */
   private readonly resolved = new Map<string, Map<string, unknown>>();
-  /** Files that mention a name: `site KELD` to paths. */
-  private readonly mentions = new Map<string, Set<string>>();
+  private readonly mentions = new Mentions();
   /** Problems of files, as long as the file is not among those that changed. */
   private readonly knownProblems = new Map<string, readonly TextProblem[]>();
-  /** Files with names of a kind that nothing declares: what is said of them depends on all names there are. */
-  private readonly unresolved = new Map<string, Set<string>>();
   private looked: View = WHOLE;
   readonly lookup: Lookup = memoizedLookup(this.memo, {
     declarations: (key) => this.standing(key),
@@ -83,7 +81,7 @@ export class DesignModel {
 
   /** Files in which a name of a kind is used. */
   filesMentioning(key: string): ReadonlySet<string> {
-    return this.mentions.get(key) ?? new Set();
+    return this.mentions.of(key);
   }
 
   /** What of the design is resolved and judged; at first all that is planned stands. */
@@ -189,7 +187,7 @@ export class DesignModel {
         .filter((found) => found.file === path);
       problems = [...file.problems, ...checkNames(file, this), ...resolved.map((found) => found.problem)];
       this.knownProblems.set(path, problems);
-      this.noteUnresolved(file);
+      this.mentions.noteUnresolved(file, (key) => this.declared.has(key));
     }
     return problems;
   }
@@ -211,7 +209,7 @@ export class DesignModel {
       unformed: unformed.size > 0 ? unformed : undefined,
       sitesOfUnfinished: this.sitesOfUnfinished(hops),
       acceptedAt: acceptedAt.size > 0 ? acceptedAt : undefined,
-      ...this.stock(this.resolvedNames("site", "equipment", this.lookup.equipment)),
+      ...stockOf(this.networkFacts(), this.resolvedNames("site", "equipment", this.lookup.equipment)),
     };
   }
 
@@ -243,20 +241,7 @@ export class DesignModel {
       terrain: [],
       sites: new Map(sites.map((site) => [site.name, site])),
       hops: new Map(hops.map((one) => [one.name, one])),
-      ...this.stock(equipment),
-    };
-  }
-
-  /** Equipment at sites, and what the network says of spares and grounding; what is not stated is left out. */
-  private stock(
-    equipment: ReadonlyMap<string, SiteEquipment>,
-  ): Pick<Design, "equipment" | "spares" | "groundingEveryM"> {
-    const facts = this.declarations("network")[0]?.fact.facts ?? [];
-    const spares = spareRulesOf(facts);
-    return {
-      equipment: equipment.size > 0 ? equipment : undefined,
-      spares: spares.length > 0 ? spares : undefined,
-      groundingEveryM: quantityOf(factNamed(facts, "grounding"), "every"),
+      ...stockOf(this.networkFacts(), equipment),
     };
   }
 
@@ -275,6 +260,10 @@ export class DesignModel {
       if (value !== undefined) all.set(name, value);
     }
     return all;
+  }
+
+  private networkFacts(): readonly Fact[] {
+    return this.declarations("network")[0]?.fact.facts ?? [];
   }
 
   title(): string | undefined {
@@ -344,7 +333,7 @@ export class DesignModel {
     for (const key of contents.keys()) changed.add(key);
     if (file) this.files.set(path, file);
     else this.files.delete(path);
-    this.replaceMentions(before, file);
+    this.mentions.replace(before, file);
     this.replaceDeclarations(before, file);
     this.noteFile(path);
     this.forget(changed);
@@ -369,27 +358,6 @@ export class DesignModel {
   private noteFile(path: string): void {
     this.changedFiles.add(path);
     this.knownProblems.delete(path);
-  }
-
-  private noteUnresolved(file: SourceFile): void {
-    for (const paths of this.unresolved.values()) paths.delete(file.path);
-    for (const { kind, name } of file.references) {
-      if (this.declared.has(`${kind} ${name}`)) continue;
-      const paths = this.unresolved.get(kind);
-      if (paths) paths.add(file.path);
-      else this.unresolved.set(kind, new Set([file.path]));
-    }
-  }
-
-  private replaceMentions(before: SourceFile | undefined, after: SourceFile | undefined): void {
-    for (const { kind, name } of before?.references ?? [])
-      this.mentions.get(`${kind} ${name}`)?.delete(before!.path);
-    for (const { kind, name } of after?.references ?? []) {
-      const key = `${kind} ${name}`;
-      const paths = this.mentions.get(key);
-      if (paths) paths.add(after!.path);
-      else this.mentions.set(key, new Set([after!.path]));
-    }
   }
 
   private replaceDeclarations(before: SourceFile | undefined, after: SourceFile | undefined): void {
@@ -422,7 +390,7 @@ export class DesignModel {
   private noteName({ kind, name }: Declaration): void {
     for (const role of NAMED_KINDS)
       for (const path of this.filesMentioning(`${role} ${name}`)) this.noteFile(path);
-    for (const path of this.unresolved.get(kind) ?? []) this.noteFile(path);
+    for (const path of this.mentions.unresolvedOf(kind)) this.noteFile(path);
   }
 
   private noting<T>(key: string, compute: () => T): T {
@@ -431,26 +399,4 @@ export class DesignModel {
   }
 }
 
-/** Kinds of which some values list all there are, with the key of their names. */
-const ALL_OF: ReadonlyMap<string, string> = new Map([
-  ["plan", "plans"],
-  ["antenna", "antennas"],
-  ["radio", "radios"],
-]);
-
 const NO_STOCK: Stock = { antennas: [], radios: [], couplers: [] };
-
-/** The words of all declarations of a key in a file; `plans` stands for the set of plan names, and so on. */
-function contentByKey(file: SourceFile | undefined): Map<string, string> {
-  const contents = new Map<string, string>();
-  for (const { key, kind, content } of file?.declarations ?? []) {
-    contents.set(key, (contents.get(key) ?? "") + content);
-    const all = ALL_OF.get(kind);
-    if (all !== undefined) contents.set(all, `${contents.get(all) ?? ""} ${key}`);
-  }
-  return contents;
-}
-
-function orderOf(file: SourceFile | undefined): string {
-  return (file?.declarations ?? []).map(({ key }) => key).join("\n");
-}

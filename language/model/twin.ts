@@ -33,6 +33,7 @@ const twins = new WeakMap<DesignModel, DesignModel>();
 function twinOf(model: DesignModel): DesignModel {
   let twin = twins.get(model);
   if (!twin) twins.set(model, (twin = new DesignModel(model.root)));
+  if (twin.view !== model.view) twin.setView(model.view);
   for (const { path } of [...twin.allFiles()]) if (!model.file(path)) twin.removeFile(path);
   for (const file of model.allFiles()) if (twin.file(file.path) !== file) twin.setFile(file);
   return twin;

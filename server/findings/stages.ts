@@ -88,7 +88,9 @@ export function together(stages: readonly Stage[]): readonly PlacedFinding[] {
   }
   return runs.map(({ finding, first, last }) => {
     const words = timeWords(stages, finding, first, last);
-    return words === "" || isRemark(finding) ? finding : { ...finding, message: `${finding.message} (${words})` };
+    return words === "" || isRemark(finding)
+      ? finding
+      : { ...finding, message: `${finding.message} (${words})` };
   });
 }
 

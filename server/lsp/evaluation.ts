@@ -8,6 +8,7 @@ import type { Diagnostic } from "vscode-languageserver";
 import type { DesignSession, Pace } from "../session/design-session.js";
 import type { Designs } from "./designs.js";
 import { diagnosticsOf, unreadableDiagnostics } from "./diagnostics.js";
+import { type EarlierDiagnostics, EarlierStages } from "./earlier-stages.js";
 import { uriOf } from "./locations.js";
 
 /** Keys that follow each other faster than this are answered together. */
@@ -38,6 +39,8 @@ export class Evaluation {
   private readonly published = new Map<string, string>();
   /** Files whose published diagnostics point into a file, by its address: when that is edited, its lines move. */
   private readonly pointing = new Map<string, Set<string>>();
+  private readonly stages = new EarlierStages();
+  private readonly earlier = new WeakMap<DesignSession, EarlierDiagnostics>();
   private networkMs = 0;
   private endRest: (() => void) | undefined;
 
@@ -89,6 +92,9 @@ export class Evaluation {
       for (const session of sessions) if (!isStale()) await this.updateRest(session, pace);
       for (const session of this.designs.unsavedSessions().values())
         if (!isStale()) await this.judgeNetwork(session, { isStale, pause: slices() });
+      await this.publishRest(isStale);
+      for (const session of sessions)
+        if (!isStale()) await this.walkStages(session, { isStale, pause: slices() });
       await this.publishRest(isStale);
       if (!isStale()) this.host.status(0);
     }
@@ -147,9 +153,26 @@ export class Evaluation {
     if (!session.networkWaits()) this.networkMs = performance.now() - start;
   }
 
+  /** Goes last: what is edited is judged as it is to be, the times before it follow. */
+  private async walkStages(session: DesignSession, pace: Pace): Promise<void> {
+    const found = await this.stages.walk(session, pace);
+    if (!found) return;
+    const before = this.earlier.get(session) ?? new Map();
+    this.earlier.set(session, found);
+    for (const path of new Set([...before.keys(), ...found.keys()])) this.due.add(path);
+  }
+
+  private earlierIn(path: string): readonly Diagnostic[] {
+    return this.designs.sessionsOf(path).flatMap((session) => this.earlier.get(session)?.get(path) ?? []);
+  }
+
   private collect(session: DesignSession, hops: ReadonlySet<string>): void {
     for (const file of session.model.takeChangedFiles()) {
       this.due.add(file);
+      // Its lines have moved; the walk finds what still holds.
+      const earlier = this.earlier.get(session);
+      if (earlier?.has(file))
+        this.earlier.set(session, new Map([...earlier].filter(([path]) => path !== file)));
       for (const path of this.pointing.get(uriOf(file)) ?? []) this.due.add(path);
     }
     for (const hop of hops) {
@@ -181,7 +204,7 @@ export class Evaluation {
   private diagnosticsFor(path: string): Diagnostic[] {
     const file = this.designs.file(path);
     return file
-      ? diagnosticsOf(file, this.designs.sessionsOf(path))
+      ? [...diagnosticsOf(file, this.designs.sessionsOf(path)), ...this.earlierIn(path)]
       : unreadableDiagnostics(this.designs.problemsOfFiles().get(path));
   }
 

@@ -71,6 +71,8 @@ export class DesignSession {
   private mapFolders = "";
   /** Hops evaluated since the start, for tests and figures. */
   evaluations = 0;
+  /** Grows whenever results were forgotten because the ground below them changed. */
+  groundRevision = 0;
 
   constructor(
     readonly model: DesignModel,
@@ -266,6 +268,7 @@ export class DesignSession {
   }
 
   private forgetResults(which?: (hop: Hop | undefined) => boolean): void {
+    this.groundRevision++;
     if (!which) {
       this.spots = new Map();
       this.spotsWait = true;

@@ -5,6 +5,7 @@ import { dirname, join } from "node:path";
 import { afterAll, beforeEach, expect, test } from "vitest";
 import { Designs } from "../../server/lsp/designs.js";
 import { Evaluation } from "../../server/lsp/evaluation.js";
+import { EXAMPLE_PREAMBLE, exampleHop } from "../../shared/rules/example-preamble.js";
 import { shownFrom } from "./shown.js";
 
 const base = mkdtempSync(join(tmpdir(), "hopwright-evaluation-")).replaceAll("\\", "/");
@@ -166,4 +167,21 @@ test("what a diagnostic points at in another file moves with that file's lines",
     await evaluation.settled();
   }
   expect(places).toEqual([[1], [3], [2]]);
+});
+
+test("before all that is planned stands, an open design is judged too, and told with the time", async () => {
+  const text = (first: string) => `${EXAMPLE_PREAMBLE}
+${exampleHop({ keld: `antenna DISH60-18 at 70 m state removed 2999-01-01\n    antenna DISH60-18 at 40 m state planned 2999-01-01\n    transmits ${first}` })}`;
+  const path = write("work/main.hop", text("high"));
+  const { designs, shown, settled } = opened();
+  await settled();
+  const above = () => shown.get(path)!.filter((message) => message.includes("70.0 m"));
+  expect(above()).toEqual([expect.stringMatching(/\(until 2999-01-01\)/)]);
+  // The line moves, and the finding with it; without the state there is nothing to tell of earlier times.
+  designs.edit(path, `\n${text("high")}`);
+  await settled();
+  expect(above()).toHaveLength(1);
+  designs.edit(path, text("high").replace("    antenna DISH60-18 at 70 m state removed 2999-01-01\n", ""));
+  await settled();
+  expect(above()).toEqual([]);
 });

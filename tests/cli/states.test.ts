@@ -1,0 +1,101 @@
+/** One repository with today's and next year's network: each day that changes something is judged, and told with its time. */
+import { cpSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { beforeAll, expect, test } from "vitest";
+import { run, SAMPLES, scratch } from "./built.js";
+
+const MINUTES = 5 * 60_000;
+const TODAY = ["--today", "2026-06-01"];
+let at: string;
+let folder: string;
+
+beforeAll(() => {
+  at = scratch("states");
+  cpSync(SAMPLES, at, { recursive: true });
+  folder = join(at, "learning");
+  const file = join(folder, "hops.hop");
+  // The second hop's ridge is cleared when a higher antenna replaces the one that hangs; the third goes in autumn.
+  const text = readFileSync(file, "utf8")
+    .replace(
+      "    antenna DISH60-18 at 15 m\n",
+      "    antenna DISH60-18 at 15 m state removed 2027-03-01\n    antenna DISH60-18 at 39 m state planned 2027-03-01\n",
+    )
+    .replace('hop BIRCH-ROWAN "Too long for its antennas" {', "hop BIRCH-ROWAN {\n  state removed 2026-10-01")
+    .replace('hop ALDER-BIRCH "A hop in order" {', "hop ALDER-BIRCH {\n  state planned");
+  writeFileSync(file, text);
+});
+
+const lines = (...options: string[]) =>
+  run(["check", folder, "--format", "lines", ...TODAY, ...options])
+    .stdout.split("\n")
+    .filter((line) => / (error|warning) /.test(line));
+const ofRule = (rule: string, ...options: string[]) =>
+  lines(...options).filter((line) => line.includes(` ${rule}: `));
+
+test("what holds for a time is told once, with its time", { timeout: MINUTES }, () => {
+  expect(ofRule("clearance")).toEqual([expect.stringMatching(/ALDER-HAZEL: .*\(until 2027-03-01\)$/)]);
+  // A hop that goes has its finding as long as it stands: no time is added.
+  expect(ofRule("availability")).toEqual([expect.not.stringMatching(/\((from|until)/)]);
+});
+
+test("one day alone, and what is built alone", { timeout: MINUTES }, () => {
+  expect(ofRule("clearance", "--on", "2027-02-28")).toHaveLength(1);
+  expect(ofRule("clearance", "--on", "2027-03-01")).toEqual([]);
+  expect(ofRule("availability", "--on", "2026-09-30")).toHaveLength(1);
+  expect(ofRule("availability", "--on", "2026-10-01")).toEqual([]);
+  expect(ofRule("clearance", "--state", "built")).toEqual([expect.not.stringContaining("until")]);
+  const hops = (...options: string[]) =>
+    JSON.parse(run(["check", folder, "--format", "json", ...TODAY, ...options]).stdout).counts.hops as number;
+  // Planned without a date, ALDER-BIRCH stands at the end only.
+  expect([hops(), hops("--on", "2026-07-01"), hops("--on", "2027-07-01"), hops("--state", "built")]).toEqual([
+    4, 3, 2, 3,
+  ]);
+});
+
+test("what is planned alone names hops of which something is planned", { timeout: MINUTES }, () => {
+  expect(lines("--state", "planned").every((line) => line.includes("ALDER-"))).toBe(true);
+  expect(lines().some((line) => !line.includes("ALDER-"))).toBe(true);
+});
+
+test("a day that is none, and two ways to say which, are refused", () => {
+  for (const day of ["2027-02-30", "27-03-01", "tomorrow", ""])
+    expect(run(["check", folder, "--on", day])).toMatchObject({
+      status: 2,
+      stderr: expect.stringContaining("a day is written"),
+    });
+  expect(run(["check", folder, "--on", "2027-01-01", "--state", "all"])).toMatchObject({
+    status: 2,
+    stderr: expect.stringContaining("name one of them"),
+  });
+});
+
+test("a hop is explained as it stands last, and on a day on which it does not it says so", {
+  timeout: MINUTES,
+}, () => {
+  expect(run(["explain", "--hop", "BIRCH-ROWAN", folder, ...TODAY]).status).toBe(0);
+  expect(run(["explain", "--hop", "BIRCH-ROWAN", folder, "--on", "2026-10-01", ...TODAY]).stderr).toContain(
+    "does not stand on 2026-10-01",
+  );
+  expect(run(["explain", "--hop", "BIRCH-ROWAN", folder, "--today", "2026-11-01"]).stderr).toContain(
+    "gone by today",
+  );
+  const figures = (...on: string[]) =>
+    run(["explain", "--hop", "ALDER-HAZEL", folder, ...on, ...TODAY]).stdout;
+  expect(figures()).not.toBe(figures("--on", "2027-02-28"));
+});
+
+test("the report orders what is planned beyond what is built, and shows the state", {
+  timeout: MINUTES,
+}, () => {
+  const out = join(at, "out");
+  run(["report", folder, "--out", out, "--only", "markdown", ...TODAY]);
+  const parts = readFileSync(join(out, "parts.md"), "utf8");
+  const section = parts.slice(parts.indexOf("## To order"), parts.indexOf("## The whole network"));
+  expect(section).toContain("| order | 2 | antenna DISH60-15 | ALDER +1, BIRCH +1 |");
+  // The same antenna at another height is moved, not bought.
+  expect(section).not.toContain("DISH60-18");
+  expect(section).toMatch(/\| return \| 2 \| antenna DISH30-23 \|/);
+  const overview = readFileSync(join(out, "index.md"), "utf8");
+  expect(overview).toContain("| planned |");
+  expect(overview).toContain("taken down before all that is planned stands: BIRCH-ROWAN");
+});
