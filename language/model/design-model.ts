@@ -5,7 +5,6 @@
  */
 import { type Stock, suiting } from "../../shared/design/change.js";
 import type { Design } from "../../shared/design/design.js";
-import type { SiteEquipment } from "../../shared/design/equipment.js";
 import { type Span, type View, WHOLE } from "../../shared/design/state.js";
 import { checkNames } from "../check/names.js";
 import { contradictions } from "../check/states.js";
