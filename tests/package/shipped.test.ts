@@ -1,8 +1,9 @@
 /** What the package carries, and what it says of the work of others in it. */
 import { execFileSync } from "node:child_process";
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { deflateRawSync } from "node:zlib";
 import { afterAll, expect, test } from "vitest";
 import { noticesOf, packagesIn } from "../../extension/package/notices.js";
 
@@ -37,9 +38,10 @@ test("one bundle is command line and server, with the notices beside it", () => 
   ]);
 });
 
-test("even unpacked it stays under 5 MB", () => {
-  const bytes = listed.reduce((sum, path) => sum + statSync(join(ROOT, path)).size, 0);
-  expect(bytes).toBeLessThan(5e6);
+// 5 MB are what an editor should have to fetch; half of it is left for what is still to come.
+test("packed it stays under 2.5 MB", () => {
+  const bytes = listed.reduce((sum, path) => sum + deflateRawSync(readFileSync(join(ROOT, path))).length, 0);
+  expect(bytes).toBeLessThan(2.5e6);
 });
 
 test("the notices name every library that the project depends on, with its terms", () => {
