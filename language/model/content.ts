@@ -5,6 +5,7 @@ import type { SourceFile } from "./source-file.js";
 const ALL_OF: ReadonlyMap<string, string> = new Map([
   ["plan", "plans"],
   ["antenna", "antennas"],
+  ["coupler", "couplers"],
   ["radio", "radios"],
 ]);
 
