@@ -2,7 +2,7 @@
 
 import { RULES } from "../../shared/rules/index.js";
 import { UNITS } from "../../shared/units/units.js";
-import { readFacts } from "../facts/read.js";
+import { OPEN, readFacts } from "../facts/read.js";
 import { alternatives } from "../schema/index.js";
 import type { ArgSpec, Property, ValueSpec } from "../schema/types.js";
 import { parse } from "../syntax/parse.js";
@@ -22,8 +22,24 @@ export function valueItems(scene: Scene, expected: Expected): readonly Proposal[
     ...(phrase ? longerPhrases(phrase) : []),
     ...values.flatMap((spec) => argItems(scene, expected, spec)),
     ...labels.map(({ spec, words }) => labelItem(spec, words, expected.property)),
+    ...(mayStayOpen(scene, expected) ? [STILL_OPEN] : []),
   ];
 }
+
+/** A decision of a hop may wait, an entry of the catalogue states what its data sheet says. */
+function mayStayOpen({ caret: { context } }: Scene, { values }: Expected): boolean {
+  return (context === "hop" || context === "end") && values.some(({ optional }) => !optional);
+}
+
+/** Last of all: it decides nothing. */
+const STILL_OPEN: Proposal = {
+  label: OPEN,
+  kind: "value",
+  insertText: OPEN,
+  detail: "still to be chosen",
+  documentation: "The check tells it as unfinished; the rest of the line counts.",
+  rank: 9,
+};
 
 function argItems(scene: Scene, expected: Expected, spec: ArgSpec): readonly Proposal[] {
   const items = alternatives(spec).flatMap((value) => itemsOf(scene, expected, spec, value));

@@ -44,15 +44,13 @@ export function textFixes(model: DesignModel, path: string, range: TextRange): r
     .flatMap((problem) => fixesOfProblem(model, file, problem));
 }
 
-/** Of each problem of a file the one fix that it has, where that leaves nothing to choose. */
+/** Of each problem of a file the one fix that it has, where that leaves nothing to choose; not tried. */
 export function certainTextFixes(model: DesignModel, path: string): readonly QuickFix[] {
   const file = model.file(path);
   if (!file) return [];
   return model.problemsOf(path).flatMap((problem) => {
-    // Most problems have none, and trying costs.
     const proposed = proposedFor(model, file, problem);
-    if (proposed.length !== 1 || !proposed[0]!.certain) return [];
-    return proposed.filter((fix) => mendsText(model, file, problem.rule, fix));
+    return proposed.length === 1 && proposed[0]!.certain ? proposed : [];
   });
 }
 
@@ -122,12 +120,27 @@ export async function findingFixes(toMend: ToMend, tryFix: TryFix): Promise<read
   return helping;
 }
 
-/** The one fix of a finding, where it has one alone, that changes no decision and helps. */
-export async function certainFindingFix(toMend: ToMend, tryFix: TryFix): Promise<QuickFix | undefined> {
+/** The one fix of a finding, where it has one alone that changes no decision; not tried. */
+export function certainFindingFix(toMend: Omit<ToMend, "before">): QuickFix | undefined {
   if (toMend.finding.accepted) return undefined;
-  const [fix, ...others] = PROPOSALS[toMend.finding.rule]?.(toMend) ?? [];
-  if (fix === undefined || others.length > 0 || fix.changesDecision) return undefined;
-  return helps(toMend, await tryFix(fix.edits)) ? fix : undefined;
+  const [fix, ...others] = PROPOSALS[toMend.finding.rule]?.({ ...toMend, before: [] }) ?? [];
+  return fix === undefined || others.length > 0 || fix.changesDecision ? undefined : fix;
+}
+
+/** Whether fixes of these rules brought an error that was not there, and that none of them only uncovered. */
+export function bringsErrors(
+  rules: ReadonlySet<string>,
+  before: readonly Finding[],
+  after: readonly Finding[],
+): boolean {
+  const known = new Set(before.filter(isOpen).flatMap(keysOf));
+  return after.some(
+    (one) =>
+      isOpen(one) &&
+      one.severity === "error" &&
+      ![...rules].some((rule) => rule === one.rule || isUncoveredBy(rule, one.rule)) &&
+      keysOf(one).some((key) => !known.has(key)),
+  );
 }
 
 /** Findings that stay quiet behind others: mending those uncovers them, which is no fault of the fix. */
@@ -155,14 +168,21 @@ const OTHER_PATH: ReadonlySet<string> = new Set(["path-length", "position-slip"]
 
 function helps(toMend: ToMend, after: readonly Finding[]): boolean {
   const { finding, before } = toMend;
-  const isUncovered = (rule: string) =>
-    (UNCOVERED.has(rule) && (!FIGURES.has(finding.rule) || isQuietAfter(rule, finding.rule))) ||
-    (OTHER_PATH.has(finding.rule) && (rule === "not-judged" || CRITERION_RULES.has(rule)));
   const known = new Set(before.filter(isOpen).flatMap(keysOf));
   const isNew = (one: Finding) =>
-    one.rule !== finding.rule && !isUncovered(one.rule) && keysOf(one).some((key) => !known.has(key));
+    one.rule !== finding.rule &&
+    !isUncoveredBy(finding.rule, one.rule) &&
+    keysOf(one).some((key) => !known.has(key));
   return (
     vanishes(toMend, after) && !after.some((one) => isOpen(one) && one.severity === "error" && isNew(one))
+  );
+}
+
+/** Whether mending a finding of one rule may show one of another that stood behind it. */
+function isUncoveredBy(mended: string, rule: string): boolean {
+  return (
+    (UNCOVERED.has(rule) && (!FIGURES.has(mended) || isQuietAfter(rule, mended))) ||
+    (OTHER_PATH.has(mended) && (rule === "not-judged" || CRITERION_RULES.has(rule)))
   );
 }
 

@@ -86,15 +86,19 @@ function findingDiagnostic(file: SourceFile, finding: Finding, model: DesignMode
   });
   const accepted = finding.accepted;
   const message = accepted
-    ? `accepted${accepted.until ? ` until ${accepted.until}` : ""}${accepted.reason ? ` ("${accepted.reason}")` : ""}: ${namingHop(finding)}`
+    ? namingHop(
+        finding,
+        `accepted${accepted.until ? ` until ${accepted.until}` : ""}${accepted.reason ? ` ("${accepted.reason}")` : ""}: `,
+      )
     : withHelp(namingHop(finding), finding.help);
   return diagnostic(file, here.start, here.end, finding.severity, finding.rule, message, related);
 }
 
 /** A list of problems shows files and lines: which hop it is about the message has to say. */
-function namingHop({ at, message }: Finding): string {
+function namingHop({ at, message }: Finding, before = ""): string {
   const hop = /^hop (.*?)(?: \/ |$)/.exec(at)?.[1];
-  return hop === undefined || message.includes(hop) ? message : `${hop}: ${message}`;
+  const isNamed = hop === undefined || (before === "" && message.includes(hop));
+  return isNamed ? `${before}${message}` : `${hop}: ${before}${message}`;
 }
 
 function diagnostic(

@@ -7,7 +7,15 @@ const hop = (from: string, to: string) => behind(exampleHop().replace(from, to))
 const inPreamble = (from: string, to: string) => `${EXAMPLE_PREAMBLE.replace(from, to)}\n${exampleHop()}\n`;
 
 export const TEXT_CASES: Readonly<Partial<Record<TextRule, readonly string[]>>> = {
+  "missing-value": [
+    hop("transmits high", "transmits"),
+    hop("antenna DISH60-18 at 40 m", "antenna DISH60-18 at"),
+  ],
   syntax: [
+    hop(
+      "  radio R18\n",
+      "<<<<<<< ours\n  radio R18\n||||||| base\n  radio R18B\n=======\n  radio R18\n  degradation 1 dB\n>>>>>>> theirs\n",
+    ),
     hop("    transmits high\n  }\n", "    transmits high\n"),
     hop("    transmits high\n  }", "    transmits high"),
     hop("    transmits low\n  }\n}", "    transmits low\n  }"),
@@ -62,7 +70,10 @@ export const TEXT_CASES: Readonly<Partial<Record<TextRule, readonly string[]>>> 
     hop("  radio R18", "  radio R18\n  radio R18"),
     hop("at 40 m", "at 40 m\n    antenna DISH60-18 at 41 m"),
   ],
-  "doubled-name": [behind(`${exampleHop()}\n\n${exampleHop()}`)],
+  "doubled-name": [
+    behind(`${exampleHop()}\n\n${exampleHop()}`),
+    behind(`antenna DISH60-18 {\n  diameter 1.2 m\n}\n\n${exampleHop()}`),
+  ],
   "unknown-name": [
     hop("radio R18", "radio R81"),
     hop("radio R18", "radio LATER"),

@@ -1,5 +1,6 @@
 /** One of two that say the same thing. */
 import type { Fact } from "../../facts/fact.js";
+import { nameRange } from "../../model/source-file.js";
 import { head, type Statement } from "../../syntax/tree.js";
 import type { QuickFix } from "../quick-fixes.js";
 import { removeFact } from "./edits.js";
@@ -32,6 +33,32 @@ export function removeCopy({ model, file, problem }: TextToMend): readonly Quick
   const edit = removeFact(model, file.path, entry.fact);
   const title = `Remove this copy of ${entry.key}`;
   return edit ? [{ title, edits: [edit], rule: problem.rule, changesDecision: false, certain: true }] : [];
+}
+
+/** Where two say different things: the second under a name of its own, or gone, as the first counts. */
+export function otherName({ model, file, problem }: TextToMend): readonly QuickFix[] {
+  const entry = file.declarations.find(
+    ({ fact }) => fact.statement.start <= problem.start && problem.start < fact.statement.end,
+  );
+  const first = entry && model.declarations(entry.key)[0];
+  const other = first && model.file(first.file);
+  if (!entry || !first || !other || first === entry || entry.name === "" || entry.kind === "hop") return [];
+  if (wordsOf(file.text, entry.fact.statement) === wordsOf(other.text, first.fact.statement)) return [];
+  const taken = new Set(model.names(entry.kind));
+  let number = 2;
+  while (taken.has(`${entry.name}-${number}`)) number++;
+  const name = `${entry.name}-${number}`;
+  const remove = removeFact(model, file.path, entry.fact);
+  const fix = (title: string, edit: QuickFix["edits"][number]): QuickFix => ({
+    title,
+    edits: [edit],
+    rule: problem.rule,
+    changesDecision: true,
+  });
+  return [
+    fix(`Name this one ${name}`, { file: file.path, ...nameRange(entry), newText: name }),
+    ...(remove ? [fix(`Remove this ${entry.key}: the first counts`, remove)] : []),
+  ];
 }
 
 function doubledAt(facts: readonly Fact[], at: number): readonly [Fact, Fact] | undefined {

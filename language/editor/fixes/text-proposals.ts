@@ -5,9 +5,11 @@ import type { SourceFile } from "../../model/source-file.js";
 import type { QuickFix } from "../quick-fixes.js";
 import { otherChannel, otherModeWidth } from "./channels.js";
 import { declareName, entriesOfTemplate } from "./declare.js";
-import { keepOneFact, removeCopy } from "./doubled.js";
+import { keepOneFact, otherName, removeCopy } from "./doubled.js";
 import { nameOtherEnd } from "./ends.js";
+import { oneSide } from "./merge.js";
 import { closeWhatIsOpen } from "./open.js";
+import { markAsOpen } from "./placeholder.js";
 
 export interface TextToMend {
   readonly model: DesignModel;
@@ -19,9 +21,10 @@ export interface TextToMend {
 export const TEXT_PROPOSALS: Readonly<
   Partial<Record<TextRule, (toMend: TextToMend) => readonly QuickFix[]>>
 > = {
-  syntax: closeWhatIsOpen,
+  syntax: (toMend) => [...oneSide(toMend), ...closeWhatIsOpen(toMend)],
+  "missing-value": markAsOpen,
   "doubled-fact": keepOneFact,
-  "doubled-name": removeCopy,
+  "doubled-name": (toMend) => [...removeCopy(toMend), ...otherName(toMend)],
   "unknown-name": declareName,
   "template-used": entriesOfTemplate,
   "unknown-channel": otherChannel,

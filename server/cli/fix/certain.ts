@@ -3,17 +3,23 @@
  * error more. They are made on the models; what is done with the texts is the caller's.
  */
 import { realpathSync } from "node:fs";
-import { certainFindingFix, certainTextFixes, type QuickFix } from "../../../language/editor/quick-fixes.js";
+import {
+  bringsErrors,
+  certainFindingFix,
+  certainTextFixes,
+  type QuickFix,
+} from "../../../language/editor/quick-fixes.js";
+import type { JudgedHop } from "../../../language/editor/results.js";
 import { applyEdits, lineNumber } from "../../../language/editor/text-range.js";
 import type { DesignModel } from "../../../language/model/design-model.js";
 import type { Project } from "../../../language/model/project.js";
 import { readSource } from "../../../language/model/source-file.js";
+import type { Finding } from "../../../shared/design/finding.js";
 import { readHopFile } from "../../files/hop-files.js";
 import { slashed } from "../../files/slashed.js";
 import { designFolder } from "../../findings/judged-folder.js";
 import { DesignSession } from "../../session/design-session.js";
 import { loadProject } from "../../session/load.js";
-import { tryEdits } from "../../session/trial.js";
 
 export interface AppliedFix {
   readonly file: string;
@@ -48,61 +54,121 @@ export async function certainFixes(folder: string, today: string): Promise<Certa
   return { applied, changed: texts.changed() };
 }
 
+/**
+ * All at once, judged once: trying each by itself would cost a judgement of the whole network a fix. Where a batch does
+ * not hold what its fixes promise, half of it is applied, and a fix that fails alone is not asked again.
+ */
 async function mend(model: DesignModel, session: DesignSession, texts: Texts): Promise<AppliedFix[]> {
   const applied: AppliedFix[] = [];
   const refused = new Set<string>();
-  const writable = new Map<string, boolean>();
-  const mayWrite = (path: string) => {
-    let may = writable.get(path);
-    if (may === undefined) writable.set(path, (may = isOwn(model, path)));
-    return may;
-  };
-  let oneByOne = false;
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const before = await errorsOf(model, session);
-    const found = (await fixesOf(model, session)).filter(
-      (fix) => !refused.has(keyOf(fix)) && fix.edits.every(({ file }) => mayWrite(file)),
+  const mayWrite = remembered((path) => isOwn(model, path));
+  let most = Number.POSITIVE_INFINITY;
+  let before = await stateOf(model, session);
+  for (let round = 0; round < MOST_ROUNDS; ) {
+    const found = candidates(model, session).filter(
+      ({ fix }) => !refused.has(keyOf(model, fix)) && fix.edits.every(({ file }) => mayWrite(file)),
     );
-    const batch = apart(found).slice(0, oneByOne ? 1 : undefined);
+    // What the text says goes first: findings may follow from it.
+    const ofText = found.filter((one) => one.ofText);
+    const batch = apart(ofText.length > 0 ? ofText : found).slice(0, most);
     if (batch.length === 0) break;
-    const told = batch.map((fix) => appliedAs(model, fix));
-    const undo = texts.apply(batch);
-    if ((await errorsOf(model, session)) <= before) {
+    const fixes = batch.map(({ fix }) => fix);
+    const told = fixes.map((fix) => appliedAs(model, fix));
+    const keys = fixes.map((fix) => keyOf(model, fix));
+    const undo = texts.apply(fixes);
+    const after = await stateOf(model, session);
+    if (holds(batch, before, after)) {
       applied.push(...told);
+      before = after;
+      most = Number.POSITIVE_INFINITY;
+      round++;
       continue;
     }
     undo();
-    // One of them brings an error: each by itself then.
-    if (batch.length === 1) refused.add(keyOf(batch[0]!));
-    oneByOne = true;
+    before = await stateOf(model, session);
+    if (batch.length === 1) refused.add(keys[0]!);
+    most = Math.max(1, Math.floor(batch.length / 2));
   }
   return applied;
 }
 
-async function fixesOf(model: DesignModel, session: DesignSession): Promise<readonly QuickFix[]> {
-  const fixes = [...model.allFiles()].flatMap(({ path }) => certainTextFixes(model, path));
-  const ofHops = [...session.results()].flatMap(([hop, judged]) =>
-    judged.findings.map((finding) => ({ finding, judged, hops: [hop] })),
-  );
-  const ofNetwork = session.networkFindings().map((finding) => ({ finding, judged: undefined, hops: [] }));
-  const network = session.networkFindings();
-  for (const { finding, judged, hops } of [...ofHops, ...ofNetwork]) {
-    const before = [...(judged?.findings ?? []), ...network];
-    const fix = await certainFindingFix({ model, finding, judged, before }, (edits) =>
-      tryEdits(session, edits, hops),
-    );
-    if (fix) fixes.push(fix);
-  }
-  return fixes;
+interface Candidate {
+  readonly fix: QuickFix;
+  /** The file of a problem of the text, or the head of a finding's address. */
+  readonly place: string;
+  readonly ofText: boolean;
 }
 
-async function errorsOf(model: DesignModel, session: DesignSession): Promise<number> {
+function candidates(model: DesignModel, session: DesignSession): readonly Candidate[] {
+  const ofText = [...model.allFiles()].flatMap(({ path }) =>
+    certainTextFixes(model, path).map((fix): Candidate => ({ fix, place: path, ofText: true })),
+  );
+  const ofFinding = (finding: Finding, judged?: JudgedHop): readonly Candidate[] => {
+    const fix = certainFindingFix({ model, finding, judged });
+    return fix === undefined ? [] : [{ fix, place: headOf(finding), ofText: false }];
+  };
+  return [
+    ...ofText,
+    ...[...session.results().values()].flatMap((judged) =>
+      judged.findings.flatMap((finding) => ofFinding(finding, judged)),
+    ),
+    ...session.networkFindings().flatMap((finding) => ofFinding(finding)),
+  ];
+}
+
+interface State {
+  readonly findings: readonly Finding[];
+  readonly errors: number;
+  /** How often a rule is found at a place. */
+  readonly counts: ReadonlyMap<string, number>;
+}
+
+async function stateOf(model: DesignModel, session: DesignSession): Promise<State> {
   await session.update();
   session.updateNetwork();
-  const problems = [...model.allFiles()].flatMap(({ path }) => model.problemsOf(path));
-  const findings = [...session.results().values()].flatMap((judged) => judged.findings);
-  const open = [...findings, ...session.networkFindings()].filter(({ accepted }) => accepted === undefined);
-  return [...problems, ...open].filter(({ severity }) => severity === "error").length;
+  const ofHops = [...session.results().values()].flatMap((judged) => judged.findings);
+  const findings = [...ofHops, ...session.networkFindings()].filter(({ accepted }) => accepted === undefined);
+  const counts = new Map<string, number>();
+  let errors = findings.filter(({ severity }) => severity === "error").length;
+  const add = (key: string) => counts.set(key, (counts.get(key) ?? 0) + 1);
+  for (const one of findings) add(`${one.rule} ${headOf(one)}`);
+  for (const { path } of model.allFiles())
+    for (const { rule, severity } of model.problemsOf(path)) {
+      if (severity === "error") errors++;
+      add(`${rule} ${path}`);
+    }
+  return { findings, errors, counts };
+}
+
+/** Whether each fix took away what it is for, and none brought an error. */
+function holds(batch: readonly Candidate[], before: State, after: State): boolean {
+  if (after.errors > before.errors) return false;
+  const wanted = new Map<string, number>();
+  for (const { fix, place } of batch) {
+    const key = `${fix.rule} ${place}`;
+    wanted.set(key, (wanted.get(key) ?? 0) + 1);
+  }
+  const mended = [...wanted].every(
+    ([key, times]) => (after.counts.get(key) ?? 0) <= (before.counts.get(key) ?? 0) - times,
+  );
+  // A text that can be read shows what is wrong with the hop; a finding that goes shows only what stood behind it.
+  return (
+    mended &&
+    (batch[0]!.ofText ||
+      !bringsErrors(new Set(batch.map(({ fix }) => fix.rule)), before.findings, after.findings))
+  );
+}
+
+function headOf({ at }: Finding): string {
+  return at.split(" / ")[0]!;
+}
+
+function remembered<T>(of: (key: string) => T): (key: string) => T {
+  const known = new Map<string, T>();
+  return (key) => {
+    if (!known.has(key)) known.set(key, of(key));
+    return known.get(key)!;
+  };
 }
 
 /** Texts as they stand in the files: what reading makes of line ends stays out of them. */
@@ -169,14 +235,17 @@ function isOwn(model: DesignModel, path: string): boolean {
 }
 
 /** Those whose edits lie apart; the first in the text of two that touch. */
-function apart(fixes: readonly QuickFix[]): readonly QuickFix[] {
-  const taken: QuickFix["edits"][number][] = [];
-  return fixes.filter(({ edits }) => {
-    const touches = edits.some((a) =>
-      taken.some((b) => a.file === b.file && a.start <= b.end && b.start <= a.end),
-    );
-    if (!touches) taken.push(...edits);
-    return !touches;
+function apart(found: readonly Candidate[]): readonly Candidate[] {
+  const taken = new Map<string, QuickFix["edits"][number][]>();
+  return found.filter(({ fix: { edits } }) => {
+    const touches = edits.some((a) => taken.get(a.file)?.some((b) => a.start <= b.end && b.start <= a.end));
+    if (touches) return false;
+    for (const edit of edits) {
+      const ofFile = taken.get(edit.file);
+      if (ofFile) ofFile.push(edit);
+      else taken.set(edit.file, [edit]);
+    }
+    return true;
   });
 }
 
@@ -185,6 +254,10 @@ function appliedAs(model: DesignModel, { edits, rule, title }: QuickFix): Applie
   return { file, line: lineNumber(model.file(file)!.text, start), rule, title };
 }
 
-function keyOf({ edits, title }: QuickFix): string {
-  return `${edits[0]?.file} ${title}`;
+/** By the line it stands in, which keeps its words where offsets move. */
+function keyOf(model: DesignModel, { edits, title }: QuickFix): string {
+  const { file, start } = edits[0]!;
+  const { text } = model.file(file)!;
+  const line = text.slice(text.lastIndexOf("\n", start - 1) + 1, text.indexOf("\n", start) + 1 || undefined);
+  return `${file} ${title} ${line}`;
 }

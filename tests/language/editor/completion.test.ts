@@ -9,9 +9,14 @@ import { PROPERTIES } from "../../../language/schema/index.js";
 import { fixture } from "../../support/fixture.js";
 import { PREAMBLE } from "./judged.js";
 
-function items(source: string) {
+function allItems(source: string) {
   const { model, file, offset } = fixture(source);
   return completionAt(model, file, offset).items;
+}
+
+/** Without the word for what is still open, which stands last wherever a hop decides something. */
+function items(source: string) {
+  return allItems(source).filter(({ label }) => label !== "?");
 }
 
 function labels(source: string): string[] {
@@ -39,6 +44,15 @@ const inEnd = (line: string, more = "") =>
   inHop(`${more}KELD {
     ${line}
   }`);
+
+test("what a hop decides may be left open; it stands last, and an entry of the catalogue has no such word", () => {
+  const last = (source: string) => allItems(source).at(-1)?.label;
+  for (const line of ["polarization $0", "radio $0", "objective $0", "arrangement $0"])
+    expect(last(inHop(line)), line).toBe("?");
+  for (const line of ["antenna $0", "transmits $0"]) expect(last(inEnd(line)), line).toBe("?");
+  expect(chosen(inHop("polarization $0"), "?")).toContain("  polarization ?\n");
+  expect(allItems("coupler H {\n  kind $0\n}").map(({ label }) => label)).not.toContain("?");
+});
 
 describe("statements", () => {
   test("at the left margin: what can be declared", () => {
