@@ -28,6 +28,7 @@ export class HopwrightClient {
   private readonly statusSent = new vscode.EventEmitter<StatusParams>();
   private readonly changedSent = new vscode.EventEmitter<ChangedParams>();
   private readonly stopped = new vscode.EventEmitter<void>();
+  private turn: Promise<void> = Promise.resolve();
   readonly onStatus = this.statusSent.event;
   readonly onChanged = this.changedSent.event;
   readonly onStopped = this.stopped.event;
@@ -51,21 +52,31 @@ export class HopwrightClient {
   }
 
   /** Starts the server; a failure is told to the user and leaves colouring and snippets working. */
-  async start(): Promise<void> {
-    try {
-      await this.client.start();
-    } catch (error) {
-      await this.offerLog(vscode.l10n.t("The Hopwright server did not start: {0}", String(error)));
-    }
+  start(): Promise<void> {
+    return this.inTurn(() => this.client.start());
   }
 
-  async stop(): Promise<void> {
-    if (this.client.needsStop()) await this.client.stop();
+  stop(): Promise<void> {
+    return this.inTurn(async () => {
+      if (this.client.needsStop()) await this.client.stop();
+    });
   }
 
-  async restart(): Promise<void> {
-    if (this.client.needsStop()) await this.client.restart();
-    else await this.start();
+  restart(): Promise<void> {
+    return this.inTurn(() => (this.client.needsStop() ? this.client.restart() : this.client.start()));
+  }
+
+  /** One after the other: a client that is stopped while it starts, or started while it stops, says that it failed. */
+  private inTurn(step: () => Promise<void>): Promise<void> {
+    this.turn = this.turn.then(async () => {
+      try {
+        await step();
+      } catch (error) {
+        // Nobody waits for the answer to a message that stays until it is read.
+        void this.offerLog(vscode.l10n.t("The Hopwright server did not start: {0}", String(error)));
+      }
+    });
+    return this.turn;
   }
 
   async check(uri: vscode.Uri | undefined): Promise<void> {

@@ -12,6 +12,7 @@ import {
   hover,
   openFile,
   problems,
+  setForFolder,
   untilVisible,
   type Workbench,
   webview,
@@ -93,17 +94,22 @@ describe("pictures of the text", () => {
 describe("pictures of the network of Eskerfold", () => {
   const workbench = workbenchOf("pictures-network", "eskerfold");
 
-  it("its overview in the dark", async () => {
+  it.each([
+    ["dark", "Default Dark Modern"],
+    ["light", "Default Light Modern"],
+    ["high-contrast", "Default High Contrast"],
+    ["high-contrast-light", "Default High Contrast Light"],
+  ])("its overview and a hop, %s", async (name, theme) => {
     await openFile(workbench, "ring.hop");
-    await command(workbench, "Preferences: Toggle between Light/Dark Themes");
+    setForFolder(workbench, { "workbench.colorTheme": theme });
     await caretAt(workbench, "hops/ring.hop", "// Six hills");
     await command(workbench, "Hopwright: Open report");
     await webview(workbench, "HIGHFOLD-OSTREL");
-    await workbench.page.waitForTimeout(1500);
-    await workbench.page.screenshot({
-      path: join(hostFacts().root, "out", "screenshots", "network-dark.png"),
-    });
-    await command(workbench, "Preferences: Toggle between Light/Dark Themes");
+    await take(workbench, `network-${name}`);
+    await caretAt(workbench, "hops/ring.hop", "hop HIGHFOLD-OSTREL");
+    const page = await webview(workbench, "The two ends");
+    await page.locator("text=The two ends").first().scrollIntoViewIfNeeded();
+    await take(workbench, `hop-${name}`);
   });
 });
 

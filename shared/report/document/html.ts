@@ -134,14 +134,29 @@ function tableHtml(table: Table, page: Page): string {
     asCards && columns[index]!.title !== "" ? ` data-label="${escaped(columns[index]!.title)}"` : "";
   const body = rows.map(({ cells, emphasis }) => {
     const cellsHtml = cells
-      .map((cell, index) => `<td${side(index)}${label(index)}>${inline(cell, page)}</td>`)
+      .map((cell, index) => {
+        const text =
+          isWide(table) && columns[index]?.align === "right"
+            ? unbroken(inline(cell, page))
+            : inline(cell, page);
+        return `<td${side(index)}${label(index)}>${text}</td>`;
+      })
       .join("");
     return `<tr${emphasis ? ' class="emphasis"' : ""}>${cellsHtml}</tr>`;
   });
   const title = caption === undefined ? "" : `<caption>${escaped(caption)}</caption>`;
-  const names = [...(columns.length > 8 ? ["wide"] : []), ...(asCards ? ["cards"] : [])];
+  const names = [...(isWide(table) ? ["wide"] : []), ...(asCards ? ["cards"] : [])];
   const classes = names.length === 0 ? "" : ` class="${names.join(" ")}"`;
   return `<div class="scroll${isLong(table) ? " long" : ""}"><table${classes}>${title}<thead><tr>${head}</tr></thead><tbody>${body.join("\n")}</tbody></table></div>`;
+}
+
+function isWide({ columns }: Table): boolean {
+  return columns.length > 8;
+}
+
+/** Cells of a wide table may break, but never between a figure and its unit. */
+function unbroken(html: string): string {
+  return html.replace(/(\d) (?=[%A-Za-zµ°])/g, "$1\u00a0");
 }
 
 /** A drawing in two widths: the style sheet shows one of them, and hides the other from screen readers too. */

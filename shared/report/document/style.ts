@@ -103,10 +103,16 @@ function variables(palette: Palette): string {
     .join(";");
 }
 
+/** Who asks for contrast gets what is quiet in the colour of the text. */
+const HIGH_CONTRAST = "--quiet:var(--ink);--unjudged:var(--ink);--rule:var(--ink);";
+
 /** Style sheet of an HTML page, drawings included. */
 export const STYLE = `
 :root{color-scheme:light dark;${variables(LIGHT)}}
 @media screen and (prefers-color-scheme:dark){:root{${variables(DARK)}}}
+@media (prefers-contrast:more){:root{${HIGH_CONTRAST}}}
+.vscode-high-contrast{${HIGH_CONTRAST}--paper:#000;--panel:#000;--ink:#fff}
+.vscode-high-contrast-light{${HIGH_CONTRAST}--paper:#fff;--panel:#fff;--ink:#000}
 *{box-sizing:border-box}
 body{margin:0;background:var(--paper);color:var(--ink);font:16px/1.5 ui-sans-serif,system-ui,"Segoe UI","Noto Sans",sans-serif}
 main{max-width:68rem;margin:0 auto;padding:2.5rem 1.5rem 4rem}
@@ -152,6 +158,7 @@ table.wide th,table.wide td{padding-right:.7rem}
 td a{white-space:nowrap}
 .right{text-align:right}
 td.right{white-space:nowrap}
+table.wide td.right{white-space:normal}
 .emphasis td{font-weight:650;background:var(--panel)}
 figure{margin:.4rem 0 1rem}
 figure svg{display:block;width:100%;height:auto;min-width:36rem}
