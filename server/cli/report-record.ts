@@ -50,7 +50,8 @@ export class ReportRecord {
       throw new CommandError(
         `${dirname(at)}: leads out of ${this.folder} by a link; remove it, or name another folder`,
       );
-    appendFileSync(join(this.folder, RECORD), line(path, hash));
+    // On a line of its own, also behind one that a run could not end.
+    appendFileSync(join(this.folder, RECORD), `\n${line(path, hash)}`);
     writeWhole(at, text);
   }
 

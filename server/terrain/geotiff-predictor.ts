@@ -1,3 +1,5 @@
+/** Predictors of TIFF in files whose bytes stand the other way round than in the machine. */
+
 interface Block {
   readonly tileWidth: number;
   readonly tileHeight: number;
@@ -31,4 +33,20 @@ export function addUpBigEndian(block: ArrayBuffer, parameters: Block): void {
       else view.setUint32(at, view.getUint32(at) + view.getUint32(before));
     }
   }
+}
+
+/**
+ * Samples that the library has put together from floating point differences, turned into the file's byte order. Those
+ * differences are of bytes in the order of big-endian files, whatever the file's own (TIFF Technical Note 3), and
+ * geotiff 3.0.5 makes little-endian samples of them, which it then reads as the file's.
+ */
+export function turnToBigEndian(block: ArrayBuffer, { bitsPerSample }: Block): void {
+  const bits = typeof bitsPerSample === "number" ? [bitsPerSample] : Array.from(bitsPerSample);
+  if (bits.some((b) => b !== bits[0]))
+    throw new Error(`predictor 3 with ${bits.join(", ")} bits a sample is not supported`);
+  const bytes = Buffer.from(block);
+  if (bits[0] === 16) bytes.swap16();
+  else if (bits[0] === 32) bytes.swap32();
+  else if (bits[0] === 64) bytes.swap64();
+  else throw new Error(`predictor 3 with ${bits[0]} bits a sample is not supported`);
 }

@@ -5,7 +5,7 @@
  */
 import * as zlib from "node:zlib";
 import { getDecoder } from "geotiff";
-import { addUpBigEndian } from "./geotiff-predictor.js";
+import { addUpBigEndian, turnToBigEndian } from "./geotiff-predictor.js";
 
 /** What the library knows of an image's blocks. */
 interface DecoderParameters {
@@ -33,6 +33,8 @@ export function boundedBlocks(littleEndian: boolean) {
   return {
     bindParameters: (compression: number | undefined, parameters: DecoderParameters) => ({
       decode: async (packed: ArrayBuffer): Promise<ArrayBuffer> => {
+        // Its own bytes have one order whatever the file's, and the library would turn them once more.
+        if (compression === LERC && !littleEndian) throw new Error(`compression method identifier ${LERC}`);
         if (compression === LERC) return lerc(new Uint8Array(packed), parameters);
         const plain = unpacked(compression ?? NONE, new Uint8Array(packed), blockOf(parameters));
         // Adding up differences in the machine's byte order would be wrong for big-endian files.
@@ -43,6 +45,7 @@ export function boundedBlocks(littleEndian: boolean) {
         } as never);
         const block = (await decoder.decode(plain)) as ArrayBuffer;
         if (ownPredictor) addUpBigEndian(block, parameters);
+        if (parameters.predictor === 3 && !littleEndian) turnToBigEndian(block, parameters);
         return block;
       },
     }),

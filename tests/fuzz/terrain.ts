@@ -11,7 +11,7 @@ import { readSurvey } from "../../server/terrain/survey-file.js";
 import { MAP_PRODUCTS } from "../../shared/propagation/maps.js";
 import { encodeHgt } from "../../shared/terrain/hgt.js";
 import { HIGHEST_LAND_M, LOWEST_LAND_M } from "../../shared/terrain/plausible.js";
-import { type TiffSpec, tiff, WGS84_POINT } from "../terrain/tiff.js";
+import { type TiffSpec, tiffWithBlocks, WGS84_POINT } from "../terrain/tiff.js";
 import { Chance } from "./chance.js";
 import type { Fuzzer } from "./fuzzer.js";
 
@@ -51,6 +51,8 @@ interface Kind {
   /** Bytes that a checksum covers; everything where there is none to miss. */
   readonly verified?: (at: number) => boolean;
   readonly beside?: Readonly<Record<string, string>>;
+  /** It holds the heights of the first raster, where it holds any. */
+  readonly isGrid?: boolean;
   look(folder: string, name: string): Promise<Looked>;
 }
 
@@ -61,10 +63,34 @@ interface Looked {
 
 const text = (of: string) => new TextEncoder().encode(of);
 const whole = () => true;
-const deflated = tiff({ ...GRID, deflate: true, rowsPerStrip: 8 });
-const zstd = tiff({ ...GRID, zstd: true, rowsPerStrip: 8 });
-const lerc = ([0, 1, 2] as const).map((packedBy) => tiff({ ...GRID, lerc: packedBy, rowsPerStrip: 8 }));
-const predicted = tiff({ ...GRID, deflate: true, rowsPerStrip: 8, predictor: 2, bigEndian: true });
+
+/** Rasters of the same heights. What covers the blocks of one with a checksum covers all that lies from the first on. */
+function raster(name: string, spec: Partial<TiffSpec>, checksum = false): Kind {
+  const { bytes, blocksAt } = tiffWithBlocks({ ...GRID, rowsPerStrip: 8, ...spec });
+  const verified = checksum ? (at: number) => at >= blocksAt : undefined;
+  return { name: `${name}.tif`, bytes, verified, look: lookAtTerrain, isGrid: true };
+}
+
+const floats = { type: "float32", noData: "nan" } as const;
+const RASTERS: readonly Kind[] = [
+  raster("plain", {}),
+  raster("float", floats),
+  raster("packbits", { packBits: true }),
+  raster("lzw", { lzw: true }),
+  raster("lzw-predictor", { lzw: true, predictor: 2, tile: 16 }),
+  raster("deflate", { deflate: true }, true),
+  raster("predictor", { deflate: true, predictor: 2, bigEndian: true }, true),
+  raster("tiles-predictor", { deflate: true, predictor: 2, bigEndian: true, tile: 16 }, true),
+  raster("float-predictor", { ...floats, deflate: true, predictor: 3 }, true),
+  raster("float-tiles", { ...floats, deflate: true, predictor: 3, bigEndian: true, tile: 16 }, true),
+  raster("sparse", { deflate: true, tile: 16, sparse: [4] }, true),
+  raster("big", { bigTiff: true }),
+  raster("big-tiles", { bigTiff: true, deflate: true, tile: 16, sparse: [0, 8] }, true),
+  raster("big-end", { bigTiff: true, bigEndian: true, lzw: true }),
+  raster("zstd", { zstd: true }),
+  raster("zstd-checked", { zstd: "checksum" }, true),
+  ...([0, 1, 2] as const).map((packedBy) => raster(`lerc-${packedBy}`, { lerc: packedBy }, true)),
+];
 
 const KINDS: readonly Kind[] = [
   { name: "N40E010.hgt", bytes: TILE, look: lookAtTerrain },
@@ -76,41 +102,11 @@ const KINDS: readonly Kind[] = [
     verified: whole,
     look: lookAtTerrain,
   },
-  { name: "plain.tif", bytes: tiff({ ...GRID, rowsPerStrip: 8 }), look: lookAtTerrain },
-  { name: "float.tif", bytes: tiff({ ...GRID, type: "float32", noData: "nan" }), look: lookAtTerrain },
-  {
-    name: "deflate.tif",
-    bytes: deflated,
-    verified: (at) => at >= firstBlock(deflated, true),
-    look: lookAtTerrain,
-  },
-  {
-    name: "predictor.tif",
-    bytes: predicted,
-    verified: (at) => at >= firstBlock(predicted, false),
-    look: lookAtTerrain,
-  },
-  // Neither keeps a checksum here: Zstandard has one only on demand.
-  { name: "zstd.tif", bytes: zstd, look: lookAtTerrain },
-  ...lerc.map(
-    (bytes): Kind => ({
-      name: "lerc.tif",
-      bytes,
-      verified: (at) => at >= firstBlock(bytes, true),
-      look: lookAtTerrain,
-    }),
-  ),
+  ...RASTERS,
   { name: "grid.asc", bytes: text(ASCII), beside: { "grid.prj": WGS84 }, look: lookAtTerrain },
   { name: "survey.csv", bytes: text(SURVEY), look: lookAtSurvey },
   { name: MAP.file, bytes: text(MAP_TEXT), look: lookAtMap },
 ];
-
-/** Where the first strip lies, from the table of offsets (tag 273) of the writer's only directory. */
-function firstBlock(bytes: Uint8Array, little: boolean): number {
-  const view = new DataView(bytes.buffer, bytes.byteOffset);
-  for (let at = 10; ; at += 12)
-    if (view.getUint16(at, little) === 273) return view.getUint32(view.getUint32(at + 8, little), little);
-}
 
 const PLACES = Array.from({ length: 60 }, (_, i) => ({
   latitudeDeg: 40.01 + ((i * 37) % 60) / 61,
@@ -205,6 +201,7 @@ function spoilt(bytes: Uint8Array, { how, seed }: Spoiling, first: number): Uint
 }
 
 let base: string | undefined;
+let plain: Promise<Looked> | undefined;
 const right = new Map<Kind, Promise<Looked>>();
 
 function put(kind: Kind, bytes: Uint8Array): string {
@@ -239,6 +236,13 @@ export const terrain: Fuzzer = {
         let known = right.get(kind);
         if (!known) right.set(kind, (known = kind.look(put(kind, kind.bytes), kind.name)));
         const expected = await known;
+        if (kind.isGrid) {
+          plain ??= RASTERS[0]!.look(put(RASTERS[0]!, RASTERS[0]!.bytes), RASTERS[0]!.name);
+          const { heights } = await plain;
+          const at = expected.heights.findIndex((one, i) => one !== undefined && one !== heights[i]);
+          if (at >= 0)
+            return [`${kind.name} holds ${expected.heights[at]} m where it should hold ${heights[at]} m`];
+        }
         if (expected.messages.length > 0 || !expected.heights.some((one) => one !== undefined))
           return [`${kind.name} cannot be read as it is: ${expected.messages.join("; ")}`];
         const bytes = kept.reduce((now, at) => spoilt(now, spoilings[at]!, near), kind.bytes);

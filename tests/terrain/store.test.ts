@@ -153,6 +153,20 @@ describe("GeoTIFF", () => {
     "deflate in strips, predictor 2, big-endian": {
       spec: { ...GRID, deflate: true, predictor: 2, rowsPerStrip: 2, bigEndian: true },
     },
+    "LZW in tiles, predictor 2": { spec: { ...GRID, lzw: true, predictor: 2, tile: 16 } },
+    "tiles, predictor 2, big-endian": {
+      spec: { ...GRID, deflate: true, predictor: 2, tile: 16, bigEndian: true },
+    },
+    "LZW in strips": { spec: { ...GRID, lzw: true, rowsPerStrip: 3 } },
+    PackBits: { spec: { ...GRID, packBits: true, rowsPerStrip: 3 } },
+    BigTIFF: { spec: { ...GRID, bigTiff: true, rowsPerStrip: 3 } },
+    "BigTIFF in tiles, big-endian": { spec: { ...GRID, bigTiff: true, tile: 16, bigEndian: true } },
+    "floating point predictor": {
+      spec: { ...GRID, type: "float32", deflate: true, predictor: 3, rowsPerStrip: 2 },
+    },
+    "floating point predictor, tiles, big-endian": {
+      spec: { ...GRID, type: "float32", lzw: true, predictor: 3, tile: 16, bigEndian: true },
+    },
     "32-bit floats, nodata NaN": {
       spec: {
         ...GRID,
@@ -460,6 +474,16 @@ describe("files that cannot be used", () => {
       name: "a.tif",
       bytes: tiff({ ...GRID, claimCompression: 34925 }),
       says: /^compression 34925 cannot be read/,
+    },
+    "LERC in a big-endian file": {
+      name: "a.tif",
+      bytes: tiff({ ...GRID, lerc: 0, bigEndian: true }),
+      says: /^compression 34887 cannot be read/,
+    },
+    "empty blocks without a nodata value": {
+      name: "a.tif",
+      bytes: tiff({ ...GRID, noData: undefined, tile: 16, sparse: [0] }),
+      says: /^has empty blocks but declares no nodata value/,
     },
     "damaged block": {
       name: "a.tif",
