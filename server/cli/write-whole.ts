@@ -1,7 +1,7 @@
 /** Files are written whole or not at all: into a file beside, then renamed. */
 import { randomBytes } from "node:crypto";
 import { mkdirSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { dirname, join, resolve } from "node:path";
 import { CommandError } from "../command-error.js";
 import { reasonOf } from "../files/hop-files.js";
 
@@ -21,10 +21,17 @@ export function writeWhole(path: string, text: string): void {
 /** @throws CommandError when it is not there and cannot be made */
 export function makeFolder(path: string): void {
   try {
-    mkdirSync(path, { recursive: true });
+    makeBelow(resolve(path));
   } catch (error) {
     throw new CommandError(`${path}: cannot be written: ${writeReason(error)}`);
   }
+}
+
+/** Step by step: where a file system makes no folders at all, Node's own way of it tries for ever. */
+function makeBelow(path: string): void {
+  if (statSync(path, { throwIfNoEntry: false })?.isDirectory()) return;
+  if (dirname(path) !== path) makeBelow(dirname(path));
+  mkdirSync(path);
 }
 
 /** The same for a file that exists: its rights stay, and a link stays a link. */
@@ -59,6 +66,7 @@ function removeQuietly(path: string): void {
 function writeReason(error: unknown): string {
   const { code } = error as { code?: string };
   if (code === "EACCES" || code === "EPERM" || code === "EROFS") return "no permission; name another folder";
+  if (code === "ENAMETOOLONG") return "its name is too long";
   if (code === "ENOSPC") return "the disk is full";
   if (code === "EEXIST" || code === "ENOTDIR")
     return "a file stands where a folder is needed; name another folder";

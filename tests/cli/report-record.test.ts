@@ -1,7 +1,9 @@
 /** A report takes away what an earlier one wrote, and nothing else, whatever its folder and its record hold. */
+import { execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
 import {
   appendFileSync,
+  cpSync,
   existsSync,
   mkdirSync,
   mkdtempSync,
@@ -126,3 +128,49 @@ test("the folder of the design itself is refused, by whatever name", () => {
   }
   expect(readdirSync(design)).toEqual(["a.hop"]);
 });
+
+test("where no folder can be, one line says so and nothing is written; where one can, the pages are there", () => {
+  writeFileSync(join(base, "file"), "mine");
+  symlinkSync(join(base, "nowhere"), join(base, "dangling"));
+  symlinkSync("loop", join(base, "loop"));
+  execFileSync("mkfifo", [join(base, "pipe")]);
+  mkdirSync(join(base, "repository/.git/objects"), { recursive: true });
+  mkdirSync(join(base, "above"));
+  cpSync(design, join(base, "above/hops"), { recursive: true });
+  mkdirSync(join(base, "foreign/index.html"), { recursive: true });
+  const before = readdirSync(base, { recursive: true }).sort();
+  for (const [to, reason, of = design] of [
+    ["file", /a file stands where a folder is needed/],
+    ["file/below", /a file stands where a folder is needed/],
+    ["dangling", /a file stands where a folder is needed/],
+    ["loop", /its links lead in a circle/],
+    ["pipe", /a file stands where a folder is needed/],
+    ["x".repeat(300), /its name is too long/],
+    ["", /--out: name a folder/],
+    [" ", /--out: name a folder/],
+    ["repository/.git", /a folder of git's own/],
+    ["repository/.git/objects", /a folder of git's own/],
+    ["above", /above\/hops: this is the folder of the design itself/, "above/hops"],
+    ["foreign", /foreign\/index\.html: is no page of an earlier report/],
+    // Nobody can make a folder here, and Node's own way of making one does not end in the first.
+    ["/proc/hopwright/out", /cannot be written/],
+    ["/sys/hopwright", /cannot be written/],
+  ] as const) {
+    const { status, stderr } = run(["report", of, "--out", to], { cwd: base });
+    expect([to, status, stderr]).toEqual([to, 2, expect.stringMatching(/^error: [^\n]+\n$/)]);
+    expect(stderr).toMatch(reason);
+  }
+  const left = readdirSync(base, { recursive: true }).sort();
+  expect(left.filter((path) => !/\.hopwright-report$|^above\/(index|parts)/.test(String(path)))).toEqual(before);
+  // The top of a repository, a home, a link to a folder.
+  symlinkSync(join(base, "repository"), join(base, "link"));
+  writeFileSync(join(base, "repository/README.md"), "mine");
+  for (const to of ["repository", "link", "home/me/pages"]) {
+    const { status } = run(["report", design, "--out", to], {
+      cwd: base,
+      env: { HOME: join(base, "home/me") },
+    });
+    expect([to, status, existsSync(join(base, to, "index.html"))]).toEqual([to, 0, true]);
+  }
+  expect(readFileSync(join(base, "repository/README.md"), "utf8")).toBe("mine");
+}, 120_000);

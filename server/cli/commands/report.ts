@@ -1,10 +1,11 @@
 import { existsSync, realpathSync } from "node:fs";
-import { join, resolve } from "node:path";
+import { dirname, join, resolve } from "node:path";
 import type { Page } from "../../../shared/report/document/document.js";
 import { printHtml } from "../../../shared/report/document/html.js";
 import { printMarkdown } from "../../../shared/report/document/markdown.js";
 import { listPage } from "../../../shared/report/pages/list-page.js";
 import { CommandError, EXIT } from "../../command-error.js";
+import { slashed } from "../../files/slashed.js";
 import { type JudgedDesign, type JudgedFolder, judgeFolder } from "../../findings/judged-folder.js";
 import { noSuchHop, notEvaluated } from "../../findings/one-hop.js";
 import { shownFrom } from "../../findings/paths.js";
@@ -45,13 +46,17 @@ export async function report(folder: string, options: ReportOptions): Promise<nu
   });
   progress.end();
   const unreadable = tellUnreadable(judged);
-  refuseOwnFolder(judged, options.out);
+  const refuse = refusedFolders(judged, options.out);
+  refuse(options.out);
   const record = new ReportRecord(options.out);
   let pages = 0;
   for await (const page of options.hop === undefined
     ? allPages(judged, options)
     : pagesOfHop(judged, options.hop, options)) {
-    for (const { path, text } of printed(page, options.only)) record.write(path, text);
+    for (const { path, text } of printed(page, options.only)) {
+      refuse(dirname(join(options.out, path)));
+      record.write(path, text);
+    }
     pages++;
   }
   // One hop's page says nothing of the others.
@@ -67,15 +72,20 @@ export async function report(folder: string, options: ReportOptions): Promise<nu
   return errors > 0 ? EXIT.findings : EXIT.clean;
 }
 
-/** Pages among the files of a design would be taken for a part of it by the next reader. */
-function refuseOwnFolder({ designs }: JudgedFolder, out: string): void {
-  if (!existsSync(out)) return;
-  const real = realpathSync(out);
-  if (designs.some(({ root }) => realpathSync(root) === real)) {
-    throw new CommandError(
-      `${out}: this is the folder of the design itself; name another, for example ${join(out, "out")}`,
-    );
-  }
+/** Pages among the files of a design would be taken for a part of it by the next reader, those of git's by git. */
+function refusedFolders({ designs }: JudgedFolder, out: string): (folder: string) => void {
+  if (out.trim() === "") throw new CommandError("--out: name a folder to write into");
+  const roots = new Set(designs.map(({ root }) => realpathSync(root)));
+  return (folder) => {
+    if (!existsSync(folder)) return;
+    const real = realpathSync(folder);
+    if (roots.has(real))
+      throw new CommandError(
+        `${folder}: this is the folder of the design itself; name another, for example ${join(folder, "out")}`,
+      );
+    if (slashed(real).split("/").includes(".git"))
+      throw new CommandError(`${folder}: this is a folder of git's own; name another`);
+  };
 }
 
 function printed(page: Page, only: readonly ReportKind[]) {
