@@ -87,7 +87,12 @@ export async function compareFolder(
         ),
       );
     }
-    const unreadable = [...sides[0].unreadable, ...sides[1].unreadable];
+    // What lies outside the repository, or is no text on either side, is one file.
+    const unreadable = [
+      ...new Map(
+        sides.flatMap((side) => side.unreadable).map((one) => [`${one.path}\n${one.message}`, one]),
+      ).values(),
+    ];
     const leftOut = [...before.leftOut(oldAt), ...now.leftOut(at)];
     const notes = [...new Set([...notesOf(designs, was, is), ...leftOut, ...notRead])];
     return { repository, was, is, designs, notes, unreadable, dispose };

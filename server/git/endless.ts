@@ -2,7 +2,7 @@
  * What stands in a repository in the place of a file and never ends: git would read a device for ever, and wait for the
  * other side of a pipe. Nothing of git's own is either.
  */
-import { type Dirent, readdirSync, type Stats, statSync } from "node:fs";
+import { type Dirent, readdirSync, realpathSync, type Stats, statSync } from "node:fs";
 import { join } from "node:path";
 import { placesOfGit } from "./work-tree.js";
 
@@ -16,14 +16,20 @@ const PASSED_OVER: ReadonlySet<string> = new Set(["modules", "worktrees", "hooks
 export function endlessIn(root: string): string | undefined {
   if (process.platform === "win32") return undefined;
   let left = MOST_ENTRIES;
+  // Git follows links to folders too; some tools share the objects of work trees so.
+  const seen = new Set<string>();
   const below = (folder: string): string | undefined => {
+    const real = realOf(folder);
+    if (real === undefined || seen.has(real)) return undefined;
+    seen.add(real);
     for (const entry of entriesOf(folder)) {
       if (left-- <= 0) return undefined;
       const path = join(folder, entry.name);
-      if (entry.isDirectory()) {
-        const found = PASSED_OVER.has(entry.name) ? undefined : below(path);
-        if (found !== undefined) return found;
-      } else if (!entry.isFile() && neverEnds(statOf(path))) return path;
+      if (entry.isFile() || PASSED_OVER.has(entry.name)) continue;
+      const found = entry.isDirectory() ? undefined : statOf(path);
+      if (neverEnds(found)) return path;
+      const inside = entry.isDirectory() || found?.isDirectory() ? below(path) : undefined;
+      if (inside !== undefined) return inside;
     }
     return undefined;
   };
@@ -39,6 +45,14 @@ function entriesOf(folder: string): Dirent[] {
     return readdirSync(folder, { withFileTypes: true });
   } catch {
     return [];
+  }
+}
+
+function realOf(folder: string): string | undefined {
+  try {
+    return realpathSync.native(folder);
+  } catch {
+    return undefined;
   }
 }
 

@@ -1,4 +1,5 @@
 /** Files of a commit, read straight from git's objects. */
+import { createHash, type Hash } from "node:crypto";
 import { appendFileSync, closeSync, openSync } from "node:fs";
 import { type Repository, SUBMODULE } from "./repository.js";
 import { GitError, git, gitInPieces, LACKING } from "./run.js";
@@ -62,7 +63,7 @@ const MOST_TEXT_BYTES = 256 * 2 ** 20;
 
 /**
  * Contents by object, of those that are no larger than `largestBytes`.
- * @throws GitError when one is not here, or they are more than can be held
+ * @throws GitError when one is not here or holds something else, or they are more than can be held
  */
 export async function readObjects(
   repository: Repository,
@@ -88,10 +89,22 @@ export async function readObjects(
     const [object = "", , size] = out.toString("latin1", at, end).split(" ");
     at = end + 1;
     if (size === undefined) continue;
-    contents.set(object, out.subarray(at, at + Number(size)));
+    const content = out.subarray(at, at + Number(size));
+    if (hashOf(object, content.length).update(content).digest("hex") !== object)
+      throw notItself(repository.root, object);
+    contents.set(object, content);
     at += Number(size) + 1;
   }
   return contents;
+}
+
+/** Git takes an index of packed objects, and a file by the name of one, at their word. */
+function notItself(root: string, object: string): GitError {
+  return new GitError(root, `object ${object} is not what its name says; git fsck tells more`);
+}
+
+function hashOf(object: string, bytes: number): Hash {
+  return createHash(object.length === 64 ? "sha256" : "sha1").update(`blob ${bytes}\0`);
 }
 
 /** Writes a file of a commit somewhere else, as the object has it: no filter is asked what it would make of it. */
@@ -102,11 +115,15 @@ export async function writeObject(
   bytes: number,
 ): Promise<void> {
   const file = openSync(path, "wx");
+  const hash = hashOf(object, bytes);
   try {
-    await gitInPieces(root, ["cat-file", "blob", object], (piece) => appendFileSync(file, piece), {
-      mostBytes: bytes,
-    });
+    const take = (piece: Buffer) => {
+      hash.update(piece);
+      appendFileSync(file, piece);
+    };
+    await gitInPieces(root, ["cat-file", "blob", object], take, { mostBytes: bytes });
   } finally {
     closeSync(file);
   }
+  if (hash.digest("hex") !== object) throw notItself(root, object);
 }

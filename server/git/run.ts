@@ -66,6 +66,8 @@ const OPTIONS = [
   ...["-c", "core.fsmonitor=false"],
   ...["-c", "core.hooksPath=/dev/null"],
   ...["-c", "core.abbrev=auto"],
+  // What it says of a commit is not held against the commit.
+  ...["-c", "core.commitGraph=false"],
 ];
 
 /**
@@ -83,8 +85,12 @@ const OLDEST = [2, 39] as const;
 /** As much as a listing of some 500,000 files. */
 const MOST_BYTES = 64 * 2 ** 20;
 
-/** A repository can hold pipes and folders of machines that never answer. */
-const LONGEST_SILENCE_MS = 120_000;
+/**
+ * A repository can hold pipes and folders of machines that never answer. Walking a long history for what touched some
+ * files takes its time before the first is found; everything else answers at once.
+ */
+const LONGEST_SILENCE_MS = { walk: 120_000, else: 20_000 };
+const WALKS: ReadonlySet<string> = new Set<GitCall[0]>(["rev-list", "merge-base"]);
 
 export interface GitOptions {
   readonly input?: string;
@@ -125,8 +131,11 @@ export async function gitInPieces(
     PATH: searchPath,
     GIT_ALLOC_LIMIT: call[0] === "cat-file" ? MOST_MEMORY.contents : MOST_MEMORY.names,
   };
-  const ask = (asked: GitCall, to: typeof take, more: GitOptions) =>
-    start(program, [...OPTIONS, "-C", root, ...asked], environment, root, to, more);
+  const ask = (asked: GitCall, to: typeof take, more: GitOptions) => {
+    const longestSilenceMs = LONGEST_SILENCE_MS[WALKS.has(asked[0]) ? "walk" : "else"];
+    const bounds = { longestSilenceMs, ...more };
+    return start(program, [...OPTIONS, "-C", root, ...asked], environment, root, to, bounds);
+  };
   try {
     await ask(call, take, options);
   } catch (error) {
@@ -176,7 +185,7 @@ function start(
   environment: Readonly<Record<string, string>>,
   root: string,
   take: (piece: Buffer) => void,
-  { input = "", mostBytes = MOST_BYTES, longestSilenceMs = LONGEST_SILENCE_MS }: GitOptions,
+  { input = "", mostBytes = MOST_BYTES, longestSilenceMs = LONGEST_SILENCE_MS.else }: GitOptions,
 ): Promise<void> {
   return new Promise((resolve, reject) => {
     const child = spawn(program, args, {
