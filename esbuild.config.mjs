@@ -4,7 +4,17 @@ import { chmodSync, rmSync, writeFileSync } from "node:fs";
 import { build } from "esbuild";
 import { noticesOf, packagesIn } from "./extension/package/notices.ts";
 
+/** geotiff brings a second copy of itself, as text for a browser's worker; blocks are unpacked here. */
+const noBrowserWorker = {
+  name: "no-browser-worker",
+  setup: ({ onLoad }) =>
+    onLoad({ filter: /geotiff[\\/]dist-module[\\/]worker[\\/]create\.js$/ }, () => ({
+      contents: 'export default () => { throw new Error("there is no browser here"); };',
+    })),
+};
+
 const common = {
+  plugins: [noBrowserWorker],
   bundle: true,
   platform: "node",
   target: "node22",

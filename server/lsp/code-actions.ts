@@ -20,30 +20,41 @@ import { isUnsaved } from "./unsaved.js";
 export function registerCodeActions(connection: Connection, designs: () => Designs): void {
   connection.onCodeAction(async ({ textDocument, range, context }): Promise<CodeAction[]> => {
     const file = designs().file(pathOf(textDocument.uri));
-    const session = file && designs().sessionsOf(file.path)[0];
-    if (!file || !session) return [];
+    if (!file) return [];
     const lines = linesOf(file);
     const asked = { start: lines.offset(range.start), end: lines.offset(range.end) };
-    const fixes = [...textFixes(session.model, file.path, asked)];
-    for (const { finding, hop } of findingsAt(session, file.path, asked)) {
-      const judged = hop === undefined ? undefined : session.result(hop);
-      const hops = hop === undefined ? hopsAt(session, finding.at) : [hop];
-      const before = [
-        ...hops.flatMap((name) => session.result(name)?.findings ?? []),
-        ...session.networkFindings(),
-      ];
-      fixes.push(
-        ...(await findingFixes({ model: session.model, finding, judged, before }, (edits) =>
-          tryEdits(session, edits, hops),
-        )),
-      );
-    }
-    // An unsaved document is judged with a copy: nothing is offered that changes the design itself.
-    const offered = isUnsaved(file.path)
-      ? fixes.filter(({ edits }) => edits.every((edit) => edit.file === file.path))
-      : fixes;
-    return offered.map((fix) => codeAction(fix, session, context.diagnostics));
+    const { fixes, session } = await fixesAt(designs(), file.path, asked);
+    return session ? fixes.map((fix) => codeAction(fix, session, context.diagnostics)) : [];
   });
+}
+
+/** What mends the text's problems and the engine's findings that a range of a file touches. */
+export async function fixesAt(
+  designs: Designs,
+  path: string,
+  asked: TextRange,
+): Promise<{ readonly fixes: readonly QuickFix[]; readonly session?: DesignSession }> {
+  const session = designs.sessionsOf(path)[0];
+  if (!session) return { fixes: [] };
+  const fixes = [...textFixes(session.model, path, asked)];
+  for (const { finding, hop } of findingsAt(session, path, asked)) {
+    const judged = hop === undefined ? undefined : session.result(hop);
+    const hops = hop === undefined ? hopsAt(session, finding.at) : [hop];
+    const before = [
+      ...hops.flatMap((name) => session.result(name)?.findings ?? []),
+      ...session.networkFindings(),
+    ];
+    fixes.push(
+      ...(await findingFixes({ model: session.model, finding, judged, before }, (edits) =>
+        tryEdits(session, edits, hops),
+      )),
+    );
+  }
+  // An unsaved document is judged with a copy: nothing is offered that changes the design itself.
+  const offered = isUnsaved(path)
+    ? fixes.filter(({ edits }) => edits.every((edit) => edit.file === path))
+    : fixes;
+  return { fixes: offered, session };
 }
 
 /** So many hops of a site are evaluated at each attempt to mend it. */

@@ -185,7 +185,9 @@ function anglesDeg(
   distanceM: number,
 ): readonly [number, number] {
   const twiceDeg = (2 * geometry.grazingMrad * 180) / (1000 * Math.PI);
-  return [(twiceDeg * (distanceM - pointM)) / distanceM, (twiceDeg * pointM) / distanceM];
+  // Rounding may put the point a hair beyond an end.
+  const share = Math.min(1, Math.max(0, pointM / distanceM));
+  return [twiceDeg * (1 - share), twiceDeg * share];
 }
 
 function discrimination(antenna: Antenna | undefined, angleDeg: number, frequencyHz: number): number {

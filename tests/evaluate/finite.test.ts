@@ -252,6 +252,32 @@ test("no result and no message holds a number that is not finite, whatever stand
   );
 });
 
+test("nor where a reflection lies a hair beyond the end of the path", () => {
+  const end = (name: string, longitudeDeg: number, groundM: number | undefined, more: Partial<HopEnd>) => ({
+    site: { name, position: { latitudeDeg: 0, longitudeDeg }, groundM },
+    antennaHeightM: 0,
+    ...more,
+  });
+  const pattern = [{ angleDeg: 5e-324, copolarDb: 0 }];
+  const hop: Hop = {
+    name: "KELD-TARN",
+    ends: [
+      end("KELD", -30, undefined, { antenna: { name: "A", gain: [], pattern } }),
+      end("TARN", -30.00076389810377, 0, { transmitFrequencyHz: 1e9 }),
+    ],
+    arrangement: { name: "1+0" },
+    modes: [],
+    climate: {},
+    obstacles: [],
+    accepts: [],
+    surfaces: [{ kind: "water", fromM: 0, toM: 0, heightM: -5e-324 }],
+  };
+  const lengthM = evaluateHop(hop, NO_GROUND).distanceM!;
+  const result = evaluateHop(hop, groundOf([133.57583692462876, null, null], lengthM));
+  expect(result.reflections).toHaveLength(1);
+  expect(notFinite(result)).toEqual([]);
+});
+
 test("nor over any survey, with or without bridges", () => {
   fc.assert(
     fc.property(

@@ -173,6 +173,8 @@ class History {
 
   async take(step: Step): Promise<void> {
     this.apply(step);
+    if (step.kind === "ask" && this.server)
+      this.wrong.push(...(await look(this.server.designs, this.at(step.file), new Chance(step.seed + 2))));
     if (step.kind === "settle") await this.compare();
     else if (new Chance(step.seed).likely(0.3)) await this.server?.run();
     else this.server?.evaluation.touch();
@@ -229,8 +231,6 @@ class History {
         this.server?.designs.setFolders(this.opened.map((folder) => `${this.top}/${folder}`));
         return;
       case "ask":
-        if (this.server) this.wrong.push(...look(this.server.designs, this.at(file), new Chance(seed + 2)));
-        return;
       case "settle":
         return;
     }

@@ -7,7 +7,7 @@ import { runCase, smallestCase } from "./fuzzer.js";
 import { FUZZERS } from "./fuzzers.js";
 
 const SEED = 20_260_601;
-const CASES: Readonly<Record<string, number>> = { designs: 60, edits: 40, terrain: 80 };
+const CASES: Readonly<Record<string, number>> = { designs: 60, edits: 40, commits: 6, terrain: 80 };
 
 afterAll(() => {
   for (const fuzzer of FUZZERS.values()) fuzzer.end?.();

@@ -1,4 +1,5 @@
 /** The fuzzers by name. */
+import { commits } from "./commits.js";
 import { designs } from "./designs.js";
 import { edits } from "./edits.js";
 import type { Fuzzer } from "./fuzzer.js";
@@ -20,5 +21,5 @@ const canary: Fuzzer = {
 };
 
 export const FUZZERS: ReadonlyMap<string, Fuzzer> = new Map(
-  [designs, edits, terrain, canary].map((fuzzer) => [fuzzer.name, fuzzer]),
+  [designs, edits, commits, terrain, canary].map((fuzzer) => [fuzzer.name, fuzzer]),
 );

@@ -2,14 +2,14 @@
 import { completionAt } from "../../language/editor/completion.js";
 import { hoverAt } from "../../language/editor/hover.js";
 import { inlayHints } from "../../language/editor/inlay-hints.js";
-import { textFixes } from "../../language/editor/quick-fixes.js";
 import { semanticTokens } from "../../language/editor/semantic-tokens.js";
 import { documentSymbols } from "../../language/editor/symbols.js";
+import { fixesAt } from "../../server/lsp/code-actions.js";
 import type { Designs } from "../../server/lsp/designs.js";
 import type { Chance } from "./chance.js";
 
 /** @returns what is wrong, a line each */
-export function look(designs: Designs, path: string, chance: Chance): string[] {
+export async function look(designs: Designs, path: string, chance: Chance): Promise<string[]> {
   const wrong: string[] = [];
   const file = designs.file(path);
   const sessions = designs.sessionsOf(path);
@@ -27,8 +27,12 @@ export function look(designs: Designs, path: string, chance: Chance): string[] {
     inlayHints(model, path, range, results);
     for (const { replace } of completionAt(model, path, at, { results }).items)
       within("completion", replace, file.text.length);
-    for (const { edits } of textFixes(model, path, range))
-      for (const edit of edits) within("a fix", edit, model.file(edit.file)?.text.length ?? -1);
+    const few = { start: range.start, end: Math.min(range.end, range.start + 200) };
+    for (const { title, edits } of (await fixesAt(designs, path, few)).fixes) {
+      if (edits.length === 0) wrong.push(`the fix "${title}" changes nothing`);
+      for (const edit of edits)
+        within("a fix", edit, designs.sessionsOf(path)[0]!.model.file(edit.file)?.text.length ?? -1);
+    }
   }
   documentSymbols(file);
   semanticTokens(file);

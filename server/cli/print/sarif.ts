@@ -25,7 +25,8 @@ const LEVEL: Readonly<Record<Severity, "error" | "warning" | "note">> = {
   info: "note",
 };
 
-export function printSarif(judged: JudgedFolder, options: SarifOptions): Iterable<string> {
+/** Result by result: with a hundred thousand of them the whole would be as large as all that is read. */
+export function* printSarif(judged: JudgedFolder, options: SarifOptions): Iterable<string> {
   const found = judged.designs.flatMap(({ findings, root }) =>
     findings.map((finding) => ({ finding, root })),
   );
@@ -48,10 +49,19 @@ export function printSarif(judged: JudgedFolder, options: SarifOptions): Iterabl
         })),
       },
     ],
-    results: found.map(({ finding, root }) => resultOf(finding, root, index, options)),
+    results: [],
   };
-  return [`${jsonText({ $schema: SCHEMA, version: "2.1.0", runs: [run] }, 1)}\n`];
+  const whole = jsonText({ $schema: SCHEMA, version: "2.1.0", runs: [run] }, 1);
+  const at = whole.lastIndexOf(NO_RESULTS) + NO_RESULTS.length - 1;
+  yield whole.slice(0, at);
+  for (const [number, { finding, root }] of found.entries()) {
+    const result = jsonText(resultOf(finding, root, index, options), 1);
+    yield `${number > 0 ? "," : ""}\n${result.replace(/^/gm, "    ")}`;
+  }
+  yield `${found.length > 0 ? "\n   " : ""}${whole.slice(at)}\n`;
 }
+
+const NO_RESULTS = '"results": []';
 
 function ruleOf(id: string) {
   const rule = knownRules().get(id);
