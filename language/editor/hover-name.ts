@@ -1,7 +1,9 @@
 /** Hover on names: what the thing is, how many hops use it, what it inherits. */
 
+import { stateWords } from "../../shared/design/state.js";
 import { fixed, kilometres, metres } from "../../shared/format/numbers.js";
 import { plansNamed } from "../../shared/spectrum/channel-plan.js";
+import { stateOf } from "../facts/states.js";
 import type { DesignModel } from "../model/design-model.js";
 import { declaredName } from "../model/source-file.js";
 import { END } from "../schema/index.js";
@@ -25,7 +27,9 @@ function heading({ kind, name }: Name, model: DesignModel): string {
   const entry = model.declarations(`${kind} ${name}`)[0];
   const sort = entry?.template ? `template ${kind}` : kind;
   const known = entry !== undefined || (kind === "plan" && plansNamed(name, model.lookup.plans()).length > 0);
-  return `**${name}** (${sort})${title ? ` ${escapeMarkdown(title)}` : ""}${known ? "" : `\n\nThe design declares no ${kind} of this name.`}`;
+  const state = entry && stateOf(entry.fact);
+  const stands = state === undefined ? "" : `, ${stateWords(state)}`;
+  return `**${name}** (${sort}${stands})${title ? ` ${escapeMarkdown(title)}` : ""}${known ? "" : `\n\nThe design declares no ${kind} of this name.`}`;
 }
 
 function bullets({ kind, name }: Name, model: DesignModel): string[] {
@@ -39,10 +43,13 @@ function hopParts({ name }: Name, model: DesignModel, results: Results): (string
   const entry = model.declarations(`hop ${name}`)[0];
   const judged = results(name);
   return [
-    judged ? hopReport(judged) : "Not evaluated yet.",
+    judged ? hopReport(judged) : entry && !model.standsHop(name) ? TAKEN_DOWN : "Not evaluated yet.",
     entry && inheritedText(fromDefaults(entry.fact.facts, "hop", model)),
   ];
 }
+
+const TAKEN_DOWN =
+  "It is taken down before all that is planned stands: its findings until then stand at its lines, `hopwright explain` with `--on` has its figures.";
 
 function endParts({ fact, path }: FactAt, model: DesignModel, results: Results): (string | undefined)[] {
   const hop = path.find((one) => one.context === "hop");

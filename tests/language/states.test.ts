@@ -1,12 +1,14 @@
 /** A design on a day is the design of which only the lines were written that stand on that day. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { hoverAt } from "../../language/editor/hover.js";
 import { DesignModel } from "../../language/model/design-model.js";
 import { readSource } from "../../language/model/source-file.js";
 import { ALL_BUILT, stagesFrom, type View } from "../../shared/design/state.js";
 import { EXAMPLE_CATALOGUE } from "../../shared/rules/equipment/example-equipment.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
 import { FILE, modelOf } from "./editor/fixing.js";
+import { judge } from "./editor/judged.js";
 
 type Written = { word: "built" | "planned" | "removed"; date?: string; until?: string } | undefined;
 
@@ -214,4 +216,15 @@ test("a date of a site that is moved in another file is told at the hop, and tol
   expect(rules()).toEqual(["state-contradiction"]);
   site("state planned 2027-03-01");
   expect(rules()).toEqual([]);
+});
+
+test("hovering a hop tells its state, and of one that goes where its figures are", () => {
+  const of = (state: string) => {
+    const text = `${EXAMPLE_PREAMBLE}\nhop KELD-TARN {\n  ${state}\n  KELD { antenna DISH60-18 at 40 m }\n  TARN { antenna DISH60-18 at 40 m }\n}\n`;
+    const model = modelOf(text);
+    return hoverAt(model, FILE, text.indexOf("KELD-TARN") + 1, judge(model).results)?.markdown;
+  };
+  expect(of("state planned 2027-03-01")).toContain("**KELD-TARN** (hop, planned 2027-03-01)");
+  expect(of("state removed 2027-03-01")).toContain("It is taken down before all that is planned stands");
+  expect(of("")).toContain("**KELD-TARN** (hop)");
 });
