@@ -1,8 +1,10 @@
 /** Hover on values: other units, frequencies of a channel, figures of a mode. */
+
 import type { Position } from "../../shared/design/design.js";
 import { bandwidth, frequency, yearly } from "../../shared/format/numbers.js";
 import { channelFrequencies } from "../../shared/spectrum/channel-plan.js";
 import { channelStandingText } from "../../shared/spectrum/standing.js";
+import { shiftWords, type WrittenSystem } from "../../shared/terrain/written-projected.js";
 import { type Argument, type Fact, numberOf, quantityOf, type Value, wordOf } from "../facts/fact.js";
 import type { DesignModel } from "../model/design-model.js";
 import { modeText } from "./complete-modes.js";
@@ -31,8 +33,11 @@ function besides(fact: Fact, { spec }: Argument, base: number, dimension: Quanti
   return carrier ? [`wavelength ${Number((299_792_458 / base / 1e-3).toPrecision(4))} mm`] : [];
 }
 
-export function positionHover(position: Position): string {
-  return `**${positionText(position)}** = ${decimalText(position)} (WGS84, latitude first)`;
+export function positionHover(position: Position, system?: WrittenSystem): string {
+  const degrees = `**${positionText(position)}** = ${decimalText(position)} (WGS84, latitude first)`;
+  if (!system) return degrees;
+  const shift = shiftWords(system);
+  return `${degrees}, from ${system.name}${shift === "" ? "" : `; ${shift}`}`;
 }
 
 /** Both frequencies of a channel and how far they are confirmed. */

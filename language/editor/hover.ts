@@ -61,7 +61,7 @@ function valueText(at: FactAt, arg: Argument, model: DesignModel, path: string):
     case "rule":
       return ruleText(value.word);
     case "position":
-      return positionHover(value.position);
+      return positionHover(value.position, value.system);
     case "path":
       return `\`${resolvePath(path, value.text) ?? value.text}\``;
     default:

@@ -1,5 +1,6 @@
 /** A statement read against its row of the property table. */
 import type { Position } from "../../shared/design/design.js";
+import type { WrittenSystem } from "../../shared/terrain/written-projected.js";
 import type { Dimension } from "../../shared/units/units.js";
 import type { NamedKind } from "../schema/kinds.js";
 import type { ArgSpec, Context, Property } from "../schema/types.js";
@@ -13,7 +14,8 @@ export type Value =
   | { readonly type: "text" | "path"; readonly text: string }
   | { readonly type: "reference"; readonly kind: NamedKind; readonly name: string }
   | { readonly type: "date"; readonly date: string }
-  | { readonly type: "position"; readonly position: Position };
+  /** `system`: the projected one that it was written in. */
+  | { readonly type: "position"; readonly position: Position; readonly system?: WrittenSystem };
 
 /** One argument found. `value` is missing when it is there but wrong (a problem says how). */
 export interface Argument {

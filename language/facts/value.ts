@@ -1,13 +1,11 @@
 /** Reads one value out of the atoms of a statement, as one entry of the property table asks for it. */
 
 import { nearest } from "../../shared/format/nearest.js";
-import { parsePosition } from "../../shared/geodesy/coordinates.js";
 import { type Dimension, findUnit, unitSymbols } from "../../shared/units/units.js";
 import type { ValueSpec } from "../schema/types.js";
 import { type Atom, unquote } from "../syntax/tree.js";
-import { canonicalAngle } from "./angle.js";
 import type { TextFix, TextProblem, Value } from "./fact.js";
-import { positionReadings } from "./position-readings.js";
+import { readPosition } from "./position.js";
 import type { Reading } from "./reading.js";
 import { otherSign, readingFixes, readings } from "./readings.js";
 import { readWord } from "./words.js";
@@ -91,7 +89,7 @@ export function describe(spec: ValueSpec): string {
     case "date":
       return "a date such as 2027-05-01";
     case "position":
-      return `a latitude and a longitude such as 47.4534 -30.5808 or 47°27'12.4"N 30°34'51.0"W`;
+      return `a latitude and a longitude such as 47.4534 -30.5808 or 47°27'12.4"N 30°34'51.0"W, or projected as utm 32 north 412345 E 5261234 N`;
     case "rule":
       return "the identifier of a rule";
   }
@@ -300,31 +298,4 @@ function readDate(atom: Atom): Omit<Reading, "next"> {
       message: `${atom.text} is not a day of the calendar; dates are written year-month-day`,
     },
   };
-}
-
-/** Takes every atom that is left: `at` has no other argument. */
-function readPosition(atoms: readonly Atom[], at: number): Reading {
-  const rest = atoms.slice(at);
-  const range = { start: rest[0]!.start, end: rest.at(-1)!.end };
-  const written = rest.map(({ kind, text }) => (kind === "angle" ? canonicalAngle(text) : text)).join(" ");
-  const parsed = parsePosition(written);
-  if (!parsed.ok) {
-    return {
-      problem: {
-        rule: "value-range",
-        severity: "error",
-        ...range,
-        message: parsed.reason,
-        help: `for example: at 47.4534 -30.5808, or at 47°27'12.4"N 30°34'51.0"W`,
-        fixes: positionReadings(written).map(({ certain, newText }) => ({
-          title: `Write ${newText}`,
-          ...range,
-          newText,
-          certain,
-        })),
-      },
-      next: atoms.length,
-    };
-  }
-  return { value: { type: "position", position: parsed.position }, next: atoms.length };
 }

@@ -22,7 +22,7 @@ export const siteRows: Rows = [
         name: "position",
         value: { type: "position" },
         meaning:
-          "Latitude and longitude, decimal (47.4534 -30.5808) or degrees, minutes, seconds with hemispheres.",
+          "Latitude and longitude, decimal (47.4534 -30.5808) or degrees, minutes, seconds with hemispheres; or east and north in metres, in a zone of UTM (utm 32 north 412345 E 5261234 N) or in a system by its EPSG code (epsg 25832 412345 E 5261234 N).",
       },
     ],
     meaning: "Position in WGS84, latitude first.",
