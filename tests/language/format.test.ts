@@ -146,8 +146,12 @@ const statement = fc.letrec<{ block: string; line: string }>((tie) => ({
     {
       weight: 4,
       arbitrary: fc
-        .tuple(head, fc.array(atom, { maxLength: 4 }))
-        .map(([first, rest]) => [first, ...rest].join(" ")),
+        // Now and then without a blank between two of them, or with a stroke.
+        .tuple(
+          head,
+          fc.array(fc.tuple(fc.constantFrom(" ", " ", " ", "", "/", " / "), atom), { maxLength: 4 }),
+        )
+        .map(([first, rest]) => first + rest.map(([gap, one], i) => (i === 0 ? " " : gap) + one).join("")),
     },
     { weight: 1, arbitrary: comment },
     { weight: 1, arbitrary: fc.constant("") },
@@ -158,9 +162,17 @@ const statement = fc.letrec<{ block: string; line: string }>((tie) => ({
     .tuple(head, fc.array(tie("line"), { maxLength: 4 }), fc.constantFrom("\n", "\n  ", "\n\n\n"))
     .map(([first, lines, gap]) => `${first} {${gap}${lines.join(gap)}\n}`),
 }));
-const text = fc.array(statement.line, { maxLength: 6 }).map((lines) => lines.join("\n"));
+const text = fc
+  .array(statement.line, { maxLength: 6 })
+  .map((lines) => lines.join("\n"))
+  .filter((source) => parse(source).problems.length === 0);
 
 describe("formatting any text", () => {
+  it.each(['rain 34 mm/"a"', 'x/"" ""'])("is idempotent: %s", (line) => {
+    const once = formatted(`network "E" {\n${line}\n}\n`);
+    expect(formatted(once)).toBe(once);
+  });
+
   it("is idempotent", () => {
     fc.assert(
       fc.property(text, (source) => {

@@ -1,6 +1,7 @@
 /** What results say of an objective, read without the table that judging reads; and whether the findings say the same. */
 import type { ClearanceCriterion, Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
+import { furtherRays } from "../../shared/equipment/rays.js";
 import type { ClearanceResult, DirectionResult, HopResult, Verdict } from "../../shared/evaluate/result.js";
 import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
 
@@ -31,7 +32,10 @@ export function verdictsOf(hop: Hop, result: HopResult): ReadonlyMap<string, Ver
   ).length;
   const hung = hop.ends.every(({ further, coupler }) => further?.[0]?.antenna || coupler?.kind === "hybrid");
   const standby = facts?.hotStandby && !facts.spaceDiversity && facts.transceivers === 2 ? seconds : 0;
-  const rays = standby + (two && !facts?.hotStandby && hung && seconds > 0 ? 1 : 0);
+  // Without a coupler carriers go over as many antennas as hang there, in whatever pairs.
+  const spread =
+    two || facts === undefined || facts.hotStandby || facts.spaceDiversity ? 0 : furtherRays(hop).length;
+  const rays = standby + spread + (two && !facts?.hotStandby && hung && seconds > 0 ? 1 : 0);
   if (rays > 0 && clearance.length > 0)
     for (let ray = 0; ray < rays; ray++)
       verdicts.set(
