@@ -9,6 +9,10 @@ import type { Metafile } from "esbuild";
 /** Packages whose archive lacks the text of its licence: where the text stands, and the notice their sources carry. */
 const TEXT_ELSEWHERE: Readonly<Record<string, { readonly textOf: string; readonly notice: string }>> = {
   lerc: { textOf: "web-worker", notice: "Copyright 2015-2021 Esri" },
+  saxes: {
+    textOf: "d3-array",
+    notice: "Copyright Louis-Dominique Dubeau. ISC licence; its terms are these, which name another holder:",
+  },
 };
 
 /** Terms that a bundle under MIT may carry along. */

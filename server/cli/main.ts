@@ -1,6 +1,8 @@
 /** Entry of the command line. */
+import { isMainThread, parentPort, workerData } from "node:worker_threads";
 import { CommanderError } from "commander";
 import { CommandError, EXIT } from "../command-error.js";
+import { answer } from "../lists/read/read-file.js";
 import { safe } from "./print/safe.js";
 import { program } from "./program.js";
 import { endQuietlyOnClosedPipe, note, paintStderr } from "./streams.js";
@@ -43,4 +45,6 @@ function faultOf(error: unknown): string {
     : `${safe(error.message)}; set HOPWRIGHT_DEBUG=1 for details`;
 }
 
-void main();
+// A list of a stranger is read by this program in a thread of its own.
+if (isMainThread) void main();
+else parentPort!.postMessage(answer(workerData));

@@ -73,6 +73,27 @@ export function program(): Command {
       process.exitCode = await newDesign(dir, options);
     });
   root
+    .command("import")
+    .description("bring lists of sites, hops or transmissions into a design; shows what it would do")
+    .argument("<file...>", "CSV, XLSX, GeoJSON, KML, KMZ or GPX")
+    .requiredOption("--out <dir>", "folder of the design; begun when there is none")
+    .option("--write", "write it: new files beside those that are there, changed facts in their place")
+    .option("--map <file>", "JSON that says what columns hold")
+    .addOption(
+      new Option("--rows <kind>", "what a row is").choices(["sites", "hops", "transmissions", "ends"]),
+    )
+    .option("--epsg <code>", "system of eastings and northings that the list does not name", count)
+    .option("--datum-as-wgs84", "take coordinates for WGS 84 whatever datum the list names")
+    .option("--told <file>", "write everything that is told of rows as CSV")
+    .addHelpText(
+      "after",
+      "\nExit status: 0 all rows are taken, 1 some are not, 2 a list cannot be read or a column is unclear.",
+    )
+    .action(async (files, options) => {
+      const { importFiles } = await import("./commands/import.js");
+      process.exitCode = await importFiles(files, options);
+    });
+  root
     .command("report")
     .description("write an overview and a page for each hop")
     .argument("[dir]", "folder of one or several designs", ".")

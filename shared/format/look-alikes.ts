@@ -7,7 +7,7 @@
  */
 
 /** Greek and Cyrillic letters with the Latin ones that they look like. */
-const LATIN_LIKE: Readonly<Record<string, string>> = Object.fromEntries(
+export const LATIN_LIKE_LETTERS: Readonly<Record<string, string>> = Object.fromEntries(
   [
     // Cyrillic
     ..."АA ВB ЕE КK МM НH ОO РP СC ТT УY ХX ЅS ІI ЈJ аa еe оo рp сc уy хx ѕs іi јj".split(" "),
@@ -26,7 +26,7 @@ export function skeleton(name: string): string {
   if (PLAIN.test(name)) return name;
   return [...name.normalize("NFC")]
     .filter((letter) => !UNSEEN.test(letter))
-    .map((letter) => LATIN_LIKE[letter] ?? letter)
+    .map((letter) => LATIN_LIKE_LETTERS[letter] ?? letter)
     .join("");
 }
 
@@ -39,7 +39,8 @@ export function oddLetter(name: string): string | undefined {
   const other = /[\p{Script=Cyrillic}\p{Script=Greek}]/u.exec(name)?.[0];
   if (other === undefined) return undefined;
   const script = /\p{Script=Cyrillic}/u.test(other) ? "Cyrillic" : "Greek";
-  const like = LATIN_LIKE[other] === undefined ? "" : `, which looks like ${LATIN_LIKE[other]}`;
+  const like =
+    LATIN_LIKE_LETTERS[other] === undefined ? "" : `, which looks like ${LATIN_LIKE_LETTERS[other]}`;
   return `${other} in it is ${script} ${codeOf(other)}${like}`;
 }
 

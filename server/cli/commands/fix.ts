@@ -25,11 +25,16 @@ export async function showFixes(folder: string, today: string): Promise<number> 
 /** Writes, and tells on standard error what by file and line. */
 export async function applyFixes(folder: string, today: string): Promise<void> {
   const { applied, changed } = await certainFixes(folder, today);
-  for (const text of changed) refuseMoved(text);
-  for (const { path, after } of changed) rewriteWhole(path, after);
+  rewriteUnmoved(changed);
   for (const { file, line, rule, title } of applied)
     note(safe(`fixed ${shownFrom(process.cwd(), file)}:${line}: ${title} [${rule}]`));
   note(applied.length === 0 ? "nothing was certain enough to be fixed" : `${applied.length} fixed`);
+}
+
+/** Writes all of them, or none. */
+export function rewriteUnmoved(changed: readonly ChangedText[]): void {
+  for (const text of changed) refuseMoved(text);
+  for (const { path, after } of changed) rewriteWhole(path, after);
 }
 
 /** What somebody wrote meanwhile is not written over. */

@@ -2,7 +2,6 @@
  * The fixes of a folder's designs that leave nothing to choose: one reading, no decision changed, the finding gone, no
  * error more. They are made on the models; what is done with the texts is the caller's.
  */
-import { realpathSync } from "node:fs";
 import {
   bringsErrors,
   certainFindingFix,
@@ -16,7 +15,7 @@ import type { Project } from "../../../language/model/project.js";
 import { readSource } from "../../../language/model/source-file.js";
 import type { Finding } from "../../../shared/design/finding.js";
 import { readHopFile } from "../../files/hop-files.js";
-import { slashed } from "../../files/slashed.js";
+import { isOwn } from "../../files/own-file.js";
 import { designFolder } from "../../findings/judged-folder.js";
 import { DesignSession } from "../../session/design-session.js";
 import { loadProject } from "../../session/load.js";
@@ -220,17 +219,6 @@ class Texts {
   private set(path: string, text: string): void {
     this.now.set(path, text);
     this.project.setFile(readSource(path, text));
-  }
-}
-
-/** Lies in the design's own folder with no link on the way, and holds no unfinished merge. */
-function isOwn(model: DesignModel, path: string): boolean {
-  if (!path.startsWith(`${model.root}/`)) return false;
-  if (/^(<{7}|>{7})/m.test(model.file(path)?.text ?? "")) return false;
-  try {
-    return slashed(realpathSync(path)) === slashed(realpathSync(model.root)) + path.slice(model.root.length);
-  } catch {
-    return false;
   }
 }
 

@@ -1,0 +1,18 @@
+/** CSV (RFC 4180) that stays what it is in a spreadsheet: no text of it is ever taken for a formula. */
+
+export type CsvCell = string | number | boolean | undefined;
+
+/** What a spreadsheet would begin to compute, or what would read as guarded. */
+const DANGEROUS = /^[=+\-@\t\r']/;
+
+/** Texts that would be formulas have an apostrophe before them, which reading takes away; figures stay figures. */
+export function csvText(rows: Iterable<readonly CsvCell[]>): string {
+  return [...rows].map((cells) => `${cells.map(cellText).join(",")}\r\n`).join("");
+}
+
+function cellText(cell: CsvCell): string {
+  if (cell === undefined) return "";
+  if (typeof cell !== "string") return String(cell);
+  const guarded = DANGEROUS.test(cell) ? `'${cell}` : cell;
+  return /[",\r\n]|^\s|\s$/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
+}
