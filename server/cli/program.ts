@@ -94,6 +94,25 @@ export function program(): Command {
       process.exitCode = await importFiles(files, options);
     });
   root
+    .command("list")
+    .description("print what a design knows as lists, for a spreadsheet, a map or a program")
+    .argument(
+      "<what>",
+      "sites, hops, ends, parts, channels, findings, several of them parted by commas, or all",
+    )
+    .argument("[dir]", "folder of one design", ".")
+    .addOption(
+      new Option("--format <format>", "how to print it")
+        .choices(["csv", "xlsx", "json", "geojson", "kml"])
+        .default("csv"),
+    )
+    .option("--out <file>", "file to write instead of printing; never one that is there")
+    .addOption(todayOption())
+    .action(async (what, dir, options) => {
+      const { list } = await import("./commands/list.js");
+      process.exitCode = await list(what, dir, options);
+    });
+  root
     .command("report")
     .description("write an overview and a page for each hop")
     .argument("[dir]", "folder of one or several designs", ".")
@@ -200,9 +219,9 @@ export function program(): Command {
     .addArgument(
       new Argument(
         "[output]",
-        "of check, diff, explain or history with --format json, or of the resolved design in check's",
+        "of check, diff, explain, history or list with --format json, or of the resolved design in check's",
       )
-        .choices(["check", "design", "diff", "explain", "history"])
+        .choices(["check", "design", "diff", "explain", "history", "list"])
         .default("check"),
     )
     .action(async (output) => {

@@ -7,10 +7,15 @@ import { reasonOf } from "../files/hop-files.js";
 
 /** @throws CommandError when it cannot be written; the file is then as it was, and nothing half-written stays */
 export function writeWhole(path: string, text: string): void {
+  writeBytes(path, text);
+}
+
+/** The same for what may be no text. */
+export function writeBytes(path: string, content: string | Uint8Array): void {
   const beside = besideOf(path);
   makeFolder(dirname(path));
   try {
-    writeFileSync(beside, text, NEW);
+    writeFileSync(beside, content, NEW);
     renameSync(beside, path);
   } catch (error) {
     removeQuietly(beside);

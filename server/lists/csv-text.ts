@@ -1,5 +1,7 @@
 /** CSV (RFC 4180) that stays what it is in a spreadsheet: no text of it is ever taken for a formula. */
 
+import { withoutSteering } from "../../shared/format/steering.js";
+
 export type CsvCell = string | number | boolean | undefined;
 
 /** What a spreadsheet would begin to compute, or what would read as guarded. */
@@ -13,6 +15,7 @@ export function csvText(rows: Iterable<readonly CsvCell[]>): string {
 function cellText(cell: CsvCell): string {
   if (cell === undefined) return "";
   if (typeof cell !== "string") return String(cell);
-  const guarded = DANGEROUS.test(cell) ? `'${cell}` : cell;
+  const plain = withoutSteering(cell, (sign) => (/[\t\n\r]/.test(sign) ? sign : "\ufffd"));
+  const guarded = DANGEROUS.test(plain) ? `'${plain}` : plain;
   return /[",\r\n]|^\s|\s$/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
 }

@@ -141,7 +141,7 @@ export const FIELDS: readonly Field[] = [
     of: ["site", "end"],
     figure: length,
     spellings: words(
-      "ground groundlevel groundheight groundelevation elevation elev altitude alt asl amsl masl sitealtitude siteelevation heightasl gelande gelaendehoehe gelandehohe hoehenn hohenn hoheunn altitud cota terrainheight ele",
+      "ground groundlevel groundheight groundelevation elevation elev altitude alt asl amsl masl sitealtitude siteelevation heightasl gelande gelaendehoehe gelandehohe hoehenn hohenn hoheunn altitud cota terrainheight ele elevationasl elevationamsl altitudeasl altitudeamsl groundasl groundamsl heightamsl",
     ),
   },
   {
@@ -268,7 +268,7 @@ export const FIELDS: readonly Field[] = [
     of: ["end"],
     figure: length,
     spellings: words(
-      "antennaheight antheight height agl heightagl antennaagl centerline centreline antennacenterline antennacentreline antennahgt anthgt hgt ht h antennenhohe antennenhoehe antennahoehe hoehe hohe altura alturaantena hauteur hba antennacentre antennacenter dishheight rad",
+      "antennaheight antheight height agl heightagl antennaagl centerline centreline antennacenterline antennacentreline antennahgt anthgt hgt ht h antennenhohe antennenhoehe antennahoehe hoehe hohe altura alturaantena hauteur hba antennacentre antennacenter dishheight rad antennaheightagl antheightagl heightaboveground",
     ),
   },
   {

@@ -85,6 +85,12 @@ export class HopBook {
     if (!row.ends) {
       const hop = this.named(row.name ?? "");
       if (hop) hop.facts = filled(hop.facts, row);
+      else if (this.names.has(keyOf(row.name ?? "")))
+        this.tell(
+          row,
+          "remark",
+          `${row.name} has no two ends in the text yet: what the row says of it is left out`,
+        );
       else
         this.tell(
           row,

@@ -59,14 +59,15 @@ const WORDS: readonly (readonly [RegExp, string])[] = [
   [/\b(west|ouest|oeste)\b/gi, "W"],
   [/\s*(?:deg(?:rees)?|grad|gr)\.?\s*/gi, "°"],
   [/(\d)\s*(?:min(?:utes)?)\.?\s*/gi, "$1'"],
-  [/(\d)\s*(?:sec(?:onds)?|s(?=\s*[NSEW]\b|$))\.?\s*/gi, '$1"'],
-  [/(\d)\s*m\s*(?=\d)/gi, "$1'"],
+  [/(\d)\s*sec(?:onds)?\.?\s*/gi, '$1"'],
+  [/(\d+)\s*d\s*(\d+)\s*m\s*(\d+(?:\.\d+)?)\s*s/i, "$1°$2'$3\""],
 ];
 
 function canonical(text: string): string {
   let plain = text
     .trim()
     .replace(/[−–—]/g, "-")
+    .replace(/[º˚]/g, "°")
     .replace(/(\d),(?=\d)/g, "$1.");
   for (const [pattern, sign] of WORDS) plain = plain.replace(pattern, sign);
   plain = plain

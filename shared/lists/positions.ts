@@ -10,6 +10,9 @@ export type ReadPosition =
   | { readonly ok: true; readonly position: StatedPosition; readonly how: string }
   | { readonly ok: false; readonly reason: string };
 
+/** Some metres: whoever writes fewer digits still means no other place within it, and one beyond it. */
+const COARSEST_DEG = 1e-4;
+
 const no = (reason: string): ReadPosition => ({ ok: false, reason });
 
 export function positionOfAngles(latitude: string, longitude: string): ReadPosition {
@@ -22,7 +25,8 @@ export function positionOfAngles(latitude: string, longitude: string): ReadPosit
     position: {
       latitudeDeg: north.degrees,
       longitudeDeg: east.degrees,
-      stepDeg: Math.max(north.stepDeg, east.stepDeg),
+      // A spreadsheet drops zeros at the end, so that the finer of the two speaks for both.
+      stepDeg: Math.min(COARSEST_DEG, north.stepDeg, east.stepDeg),
       secondDecimals:
         north.secondDecimals === undefined || east.secondDecimals === undefined
           ? undefined
@@ -58,10 +62,10 @@ export function positionOfProjected(
   // Far outside of its system a projection yields some place or other, from which no way leads back.
   if (!(Math.abs(backX - x) < 1 && Math.abs(backY - y) < 1) || Math.abs(latitudeDeg) > 90)
     return no(`${easting} ${northing} lie outside of EPSG:${code}`);
-  const step = Math.max(stepOf(plainText(x)), stepOf(plainText(y)), crs.accuracyM ?? 0);
+  const step = Math.min(stepOf(plainText(x)), stepOf(plainText(y)));
   return {
     ok: true,
-    position: { latitudeDeg, longitudeDeg, stepDeg: step / 111_320 },
+    position: { latitudeDeg, longitudeDeg, stepDeg: Math.min(COARSEST_DEG, step / 111_320) },
     how: `${crs.name}, ${accuracyWords(crs)}`,
   };
 }

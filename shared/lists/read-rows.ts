@@ -334,7 +334,8 @@ class Reader {
   private cellText(row: SheetRow, key: FieldKey, side: Side, part = ""): string | undefined {
     const use = this.use(key, side, part);
     const text = use && textOf(row.cells[use.index]);
-    return text === "" || text === "-" || text === "–" || /^n\/?a$/i.test(text ?? "") ? undefined : text;
+    // What stands for nothing, in all but a title, which may be called so.
+    return text === "" || (key !== "title" && /^(?:[-–—]|n\/a)$/i.test(text ?? "")) ? undefined : text;
   }
 
   /** Of this end, or of both alike where one column speaks of both. */

@@ -1,6 +1,6 @@
 /** Facts of rows as statements, and those among them that say something else than the design does. */
 import type { Hop, HopEnd, Site } from "../design/design.js";
-import { fixed } from "../format/numbers.js";
+import { trimmed } from "../format/numbers.js";
 import { formatDms } from "../geodesy/coordinates.js";
 import type { EndRow, HopRow, SiteRow, StatedPosition } from "./facts.js";
 import { type Figure, figureText } from "./figures.js";
@@ -197,13 +197,16 @@ function labelled(
   return was === undefined ? undefined : { name: label, label, text: `${was} m` };
 }
 
-/** A figure with fewer digits that says the same changes nothing. */
-export function isSameFigure(was: number | undefined, { value, step }: Figure): boolean {
-  return (
-    was !== undefined && Math.abs(was - value) <= Math.max(step / 2, Math.abs(value) * 1e-12) * (1 + 1e-9)
-  );
+/** What a list that came out has lost by its rounding: half of the last decimal that it writes. */
+const LIST_ROUNDS_BY = 0.51e-4;
+const LIST_ROUNDS_HZ_BY = 0.51;
+
+export function isSameFigure(was: number | undefined, { value, unit }: Figure): boolean {
+  const rounding = unit.endsWith("Hz") ? LIST_ROUNDS_HZ_BY : LIST_ROUNDS_BY;
+  return was !== undefined && Math.abs(was - value) <= Math.max(rounding, Math.abs(value) * 1e-12);
 }
 
+/** A position with fewer digits that says the same place moves nothing. */
 function isMoved(
   was: Site["position"],
   { latitudeDeg, longitudeDeg, stepDeg }: StatedPosition,
@@ -212,11 +215,11 @@ function isMoved(
   return was && same(was.latitudeDeg, latitudeDeg) && same(was.longitudeDeg, longitudeDeg) ? undefined : true;
 }
 
+/** A tenth of a millimetre. */
 const MOST_DECIMALS = 9;
 
-function positionText({ latitudeDeg, longitudeDeg, stepDeg, secondDecimals }: StatedPosition): string {
+function positionText({ latitudeDeg, longitudeDeg, secondDecimals }: StatedPosition): string {
   if (secondDecimals !== undefined)
     return `${formatDms(latitudeDeg, "latitude", secondDecimals)} ${formatDms(longitudeDeg, "longitude", secondDecimals)}`;
-  const decimals = Math.min(MOST_DECIMALS, Math.max(0, Math.ceil(-Math.log10(stepDeg) - 1e-9)));
-  return `${fixed(latitudeDeg, decimals)} ${fixed(longitudeDeg, decimals)}`;
+  return `${trimmed(latitudeDeg, MOST_DECIMALS)} ${trimmed(longitudeDeg, MOST_DECIMALS)}`;
 }

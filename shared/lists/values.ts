@@ -6,21 +6,26 @@ import type { FieldKey } from "./fields.js";
 export function wordFor(key: FieldKey, text: string): string | undefined {
   switch (key) {
     case "polarization":
-      return POLARIZATIONS[text.toLowerCase()];
+      return own(POLARIZATIONS, text.toLowerCase());
     case "transmits":
-      return HALVES[text.toLowerCase()];
+      return own(HALVES, text.toLowerCase());
     case "structure":
       return structureOf(text.toLowerCase());
     case "arrangement":
       return arrangementOf(text);
     case "mounting":
-      return MOUNTINGS[text.toLowerCase()];
+      return own(MOUNTINGS, text.toLowerCase());
     case "lowestMode":
     case "highestMode":
       return modulationOf(text);
     default:
       return text;
   }
+}
+
+/** A word that is no property of all objects by chance. */
+function own(words: Readonly<Record<string, string>>, word: string): string | undefined {
+  return Object.hasOwn(words, word) ? words[word] : undefined;
 }
 
 const POLARIZATIONS: Readonly<Record<string, string>> = {

@@ -37,7 +37,7 @@ function* sheetText({ sheet, columns, list }: ReadSheet, paint: Paint): Iterable
   const kind =
     columns.uses.length === 0
       ? ""
-      : `, ${count(rows, "row")} of ${columns.kind}, heads in line ${columns.line}`;
+      : `, ${count(rows, "row")} of ${columns.kind}${sheet.headed ? "" : `, heads in line ${columns.line}`}`;
   yield `${paint("bold", safe(sheet.name))}: ${sheet.how}${kind}\n`;
   const width = Math.min(40, Math.max(0, ...list.read.map(({ head }) => head.length)));
   for (const { head, as } of list.read) yield `  ${safe(head).padEnd(width)}  ${as}\n`;

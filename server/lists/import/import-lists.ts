@@ -7,9 +7,10 @@ import type { DesignModel } from "../../../language/model/design-model.js";
 import { propertiesOf } from "../../../language/schema/index.js";
 import { type Columns, columnsOf, type Mapping } from "../../../shared/lists/columns.js";
 import type { ListedRows } from "../../../shared/lists/facts.js";
+import { TOLD_ONLY } from "../../../shared/lists/subjects/list.js";
 import { type ImportPlan, type Known, planImport } from "../../../shared/lists/plan.js";
 import { type ReadList, type ReadOptions, readRows } from "../../../shared/lists/read-rows.js";
-import type { Sheet } from "../../../shared/lists/table.js";
+import { type Sheet, textOf } from "../../../shared/lists/table.js";
 import { CommandError } from "../../command-error.js";
 import { slashed } from "../../files/slashed.js";
 import { loadProject } from "../../session/load.js";
@@ -74,17 +75,30 @@ export async function importLists(request: ImportRequest): Promise<Imported> {
   return { ...empty, plan, newFiles: newFiles(request, plan, read, model), changed, notChanged };
 }
 
-/** Sheets of a workbook that list nothing of a network are told and passed over where another one does. */
+/** Sheets that hold nothing for a design are told and passed over where another one does. */
 function withoutForeign(sheets: readonly ReadSheet[]): readonly ReadSheet[] {
-  if (!sheets.some(({ columns }) => columns.uses.length > 0)) return sheets;
-  return sheets.map((one) =>
-    one.columns.uses.length > 0
+  const told = sheets.map((one) => {
+    const subject = toldOnly(one.sheet);
+    return subject === undefined
       ? one
-      : {
-          ...one,
-          list: { ...one.list, unclear: [], remarks: ["passed over: no line of heads was found in it"] },
-        },
+      : passedOver(one, `passed over: a list of ${subject} follows from the design`);
+  });
+  if (!told.some(({ columns }) => columns.uses.length > 0)) return told;
+  return told.map((one) =>
+    one.columns.uses.length > 0 || one.list.unclear.length === 0
+      ? one
+      : passedOver(one, "passed over: no line of heads was found in it"),
   );
+}
+
+function toldOnly({ rows }: Sheet): string | undefined {
+  const heads = new Set((rows[0]?.cells ?? []).map(textOf));
+  return [...TOLD_ONLY].find(([, own]) => own.every((head) => heads.has(head)))?.[0];
+}
+
+function passedOver({ sheet, columns }: ReadSheet, remark: string): ReadSheet {
+  const nothing = { sites: [], hops: [], transmissions: [], ends: [], told: [], read: [], unclear: [] };
+  return { sheet, columns: { ...columns, uses: [], unused: [] }, list: { ...nothing, remarks: [remark] } };
 }
 
 function together(sheets: readonly ReadSheet[]): ListedRows {

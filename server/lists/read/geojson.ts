@@ -31,12 +31,14 @@ export function readGeoJson(name: string, text: string): Sheet[] {
   return sheetsOf(name, "GeoJSON, WGS 84", list.map(featureOf), notes);
 }
 
+const NAMES = ["name", "site", "hop", "id"];
+
 function featureOf(json: unknown, index: number): Feature {
   const { geometry, properties, id } = object(json);
   const { type, coordinates } = object(geometry);
   const cells = new Map<string, Cell>();
   for (const [key, value] of Object.entries(object(properties))) cells.set(key, cellOf(value));
-  if (id !== undefined && !cells.has("name")) cells.set("id", cellOf(id));
+  if (id !== undefined && !NAMES.some((name) => cells.has(name))) cells.set("id", cellOf(id));
   const shape = typeof type === "string" ? type : "feature without a geometry";
   const points = shape === "Point" ? [coordinates] : Array.isArray(coordinates) ? coordinates : [];
   return { line: index + 1, shape, points: points.map(pointOf), properties: cells };

@@ -1,0 +1,144 @@
+/** `list`: what a design knows, for a spreadsheet, a map or a program. */
+import { existsSync } from "node:fs";
+import { makeList } from "../../../shared/lists/subjects/index.js";
+import { type List, type ListSubject, SUBJECTS } from "../../../shared/lists/subjects/list.js";
+import type { ListedDesign, ListedFinding } from "../../../shared/lists/subjects/listed-design.js";
+import { CommandError, EXIT } from "../../command-error.js";
+import { type JudgedDesign, judgeFolder } from "../../findings/judged-folder.js";
+import { shownFrom } from "../../findings/paths.js";
+import { csvText } from "../../lists/csv-text.js";
+import { geoJsonText } from "../../lists/write/geojson.js";
+import { kmlText } from "../../lists/write/kml.js";
+import { VERSION } from "../../version.js";
+import { jsonText } from "../print/json-text.js";
+import type { ListOutput, SubjectOutput } from "../print/list-output.js";
+import { safe } from "../print/safe.js";
+import { tellUnreadable } from "../print/unreadable.js";
+import { progressLine } from "../progress.js";
+import { note, print } from "../streams.js";
+import { writeBytes } from "../write-whole.js";
+
+export type ListFormat = "csv" | "xlsx" | "json" | "geojson" | "kml";
+
+export interface ListOptions {
+  readonly format: ListFormat;
+  readonly out?: string;
+  readonly today: string;
+}
+
+/** What a map can show. */
+const PLACED: ReadonlySet<ListSubject> = new Set(["sites", "hops", "ends"]);
+
+/** @returns the exit status */
+export async function list(asked: string, folder: string, options: ListOptions): Promise<number> {
+  const { format, out, today } = options;
+  const subjects = subjectsOf(asked, format);
+  if (format === "xlsx" && out === undefined && process.stdout.isTTY)
+    throw new CommandError("a workbook is no text for a terminal; say --out FILE.xlsx");
+  if (out !== undefined && existsSync(out))
+    throw new CommandError(`${out}: it is there already and is not replaced`);
+  const progress = progressLine();
+  const judged = await judgeFolder(folder, { today, pace: progress.pace });
+  progress.end();
+  const unreadable = tellUnreadable(judged);
+  const [design, other] = judged.designs;
+  if (!design) throw new CommandError(`${folder}: there is no design in this folder that can be read`);
+  if (other)
+    throw new CommandError(
+      `${folder}: there are ${judged.designs.length} designs in this folder; name the folder of one`,
+    );
+  const listed = listedDesign(design);
+  await put(
+    subjects.map((subject) => makeList(subject, listed)),
+    design.title,
+    format,
+    out,
+  );
+  return unreadable ? EXIT.unreadable : EXIT.clean;
+}
+
+function subjectsOf(asked: string, format: ListFormat): readonly ListSubject[] {
+  const onMap = format === "geojson" || format === "kml";
+  const all = onMap ? (["sites", "hops"] as const) : SUBJECTS;
+  const subjects = asked === "all" ? all : (asked.split(",").map((one) => one.trim()) as ListSubject[]);
+  const wrong = subjects.find((one) => !SUBJECTS.includes(one));
+  if (wrong !== undefined)
+    throw new CommandError(`there is no list of ${wrong}; choose from ${SUBJECTS.join(", ")}, all`);
+  if (format === "csv" && subjects.length > 1)
+    throw new CommandError("CSV holds one list; name one, or take --format xlsx");
+  const placeless = onMap ? subjects.find((one) => !PLACED.has(one)) : undefined;
+  if (placeless !== undefined)
+    throw new CommandError(`${placeless} have no place on a map; sites, hops and ends have`);
+  return [...new Set(subjects)];
+}
+
+export function listedDesign(design: JudgedDesign): ListedDesign {
+  const { model, session, root } = design;
+  const results = session.results();
+  return {
+    design: model.design(),
+    hopNames: model.names("hop"),
+    results: new Map([...results].map(([name, { hop, result }]) => [name, { hop, result }])),
+    findings: design.findings.map((finding): ListedFinding => {
+      const { rule, severity, message, help, hop, place, accepted } = finding;
+      const at = place && { file: shownFrom(root, place.file), line: place.line, column: place.column };
+      return { rule, severity, message, help, hop, accepted, ...at };
+    }),
+  };
+}
+
+async function put(
+  lists: readonly List[],
+  title: string | undefined,
+  format: ListFormat,
+  out: string | undefined,
+): Promise<void> {
+  if (format === "xlsx") {
+    const { xlsxBytes } = await import("../../lists/write/xlsx.js");
+    const bytes = xlsxBytes(lists);
+    if (out === undefined) process.stdout.write(bytes);
+    else writeBytes(out, bytes);
+  } else {
+    const pieces = textOf(lists, title, format);
+    if (out === undefined) await print(pieces);
+    else writeBytes(out, [...pieces].join(""));
+  }
+  if (out !== undefined)
+    note(
+      `${lists.map(({ subject, rows }) => `${rows.length} ${subject}`).join(", ")} written to ${safe(out)}`,
+    );
+}
+
+function textOf(lists: readonly List[], title: string | undefined, format: ListFormat): Iterable<string> {
+  switch (format) {
+    case "csv": {
+      const [{ columns, rows }] = lists as [List];
+      return [csvText([columns.map(({ head }) => head)]), csvText(rows.map(({ values }) => values))];
+    }
+    case "geojson":
+      return geoJsonText(lists);
+    case "kml":
+      return kmlText(title ?? "Network", lists);
+    default: {
+      const output: ListOutput = {
+        schema: "hopwright-list/1",
+        version: VERSION,
+        title,
+        lists: lists.map(subjectOutput),
+      };
+      return [`${jsonText(output, 1)}\n`];
+    }
+  }
+}
+
+function subjectOutput({ subject, columns, rows }: List): SubjectOutput {
+  return {
+    subject,
+    columns: columns.map(({ head: name, type }) => ({ name, type })),
+    rows: rows.map(({ values }) =>
+      Object.fromEntries(
+        columns.flatMap(({ head }, i) => (values[i] === undefined ? [] : [[head, values[i]!]])),
+      ),
+    ),
+  };
+}

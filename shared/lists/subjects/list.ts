@@ -1,0 +1,67 @@
+/** A list that goes out: rows of one subject under typed heads, whatever it is printed as. */
+import type { LatLon } from "../../geodesy/coordinates.js";
+
+export const SUBJECTS = ["sites", "hops", "ends", "parts", "channels", "findings"] as const;
+export type ListSubject = (typeof SUBJECTS)[number];
+
+export type Value = string | number | undefined;
+
+export interface ListColumn<Row> {
+  /** With the unit behind it, as reading a list understands it again: `ground_m`. */
+  readonly head: string;
+  readonly type: "text" | "number" | "date";
+  readonly of: (row: Row) => Value;
+}
+
+export interface List {
+  readonly subject: ListSubject;
+  readonly columns: readonly { readonly head: string; readonly type: ListColumn<unknown>["type"] }[];
+  readonly rows: readonly ListRow[];
+}
+
+export interface ListRow {
+  readonly values: readonly Value[];
+  /** Where it lies: one place of a site, two of a hop; undefined: nowhere. */
+  readonly places?: readonly LatLon[];
+}
+
+/** Lists of what follows from the design: they tell, and nothing of them is decided there. */
+export const TOLD_ONLY: ReadonlyMap<ListSubject, readonly string[]> = new Map([
+  ["parts", ["site", "for", "kind", "part", "pieces"]],
+  ["channels", ["hop", "carrier", "low_MHz", "high_MHz"]],
+  ["findings", ["severity", "rule", "message"]],
+]);
+
+export function listOf<Row>(
+  subject: ListSubject,
+  columns: readonly ListColumn<Row>[],
+  rows: readonly Row[],
+  placesOf?: (row: Row) => readonly LatLon[] | undefined,
+): List {
+  return {
+    subject,
+    columns: columns.map(({ head, type }) => ({ head, type })),
+    rows: rows.map((row) => ({ values: columns.map(({ of }) => of(row)), places: placesOf?.(row) })),
+  };
+}
+
+export function text<Row>(head: string, of: (row: Row) => string | undefined): ListColumn<Row> {
+  return { head, type: "text", of };
+}
+
+/** @param digits decimals at most: more than anybody writes of a decision, and what is meant of a result */
+export function number<Row>(
+  head: string,
+  digits: number,
+  of: (row: Row) => number | undefined,
+): ListColumn<Row> {
+  return {
+    head,
+    type: "number",
+    of: (row) => {
+      const value = of(row);
+      // Adding 0 turns -0 into 0.
+      return value === undefined || !Number.isFinite(value) ? undefined : Number(value.toFixed(digits)) + 0;
+    },
+  };
+}

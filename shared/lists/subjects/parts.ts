@@ -1,0 +1,32 @@
+import { type Part, partsOfNetwork, partsOfSite, spareParts } from "../../equipment/parts-list.js";
+import { sitePlans } from "../../equipment/site-plan.js";
+import { type List, type ListColumn, listOf, number, text } from "./list.js";
+import type { ListedDesign } from "./listed-design.js";
+
+interface Row {
+  readonly site?: string;
+  readonly part: Part;
+}
+
+const COLUMNS: readonly ListColumn<Row>[] = [
+  text("site", ({ site }) => site),
+  text("for", ({ site }) => (site === undefined ? "spares" : "site")),
+  text("kind", ({ part }) => part.kind),
+  text("part", ({ part }) => part.name),
+  text("title", ({ part }) => part.title),
+  text("detail", ({ part }) => part.detail),
+  number("pieces", 0, ({ part }) => part.quantity),
+  number("length_m", 2, ({ part }) => part.lengthM),
+  text("length_is", ({ part }) =>
+    part.lengthM === undefined ? undefined : part.estimated ? "estimated" : "stated",
+  ),
+  text("to_choose", ({ part }) => (part.toChoose ? "yes" : undefined)),
+];
+
+export function partList({ design }: ListedDesign): List {
+  const atSites = [...sitePlans(design).values()].flatMap((plan) =>
+    partsOfSite(plan, design).map((part): Row => ({ site: plan.site.name, part })),
+  );
+  const spares = spareParts(partsOfNetwork(design), design.spares ?? []).map((part): Row => ({ part }));
+  return listOf("parts", COLUMNS, [...atSites, ...spares]);
+}

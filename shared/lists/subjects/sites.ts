@@ -1,0 +1,28 @@
+import type { Site } from "../../design/design.js";
+import { type List, type ListColumn, listOf, number, text } from "./list.js";
+import type { ListedDesign } from "./listed-design.js";
+
+interface Row {
+  readonly site: Site;
+  readonly hops: number;
+}
+
+/** Nine decimals of a degree are a tenth of a millimetre. */
+const COLUMNS: readonly ListColumn<Row>[] = [
+  text("site", ({ site }) => site.name),
+  text("title", ({ site }) => site.title),
+  number("latitude_deg", 9, ({ site }) => site.position?.latitudeDeg),
+  number("longitude_deg", 9, ({ site }) => site.position?.longitudeDeg),
+  number("ground_m", 4, ({ site }) => site.groundM),
+  text("structure", ({ site }) => site.structure?.kind),
+  number("structure_height_m", 4, ({ site }) => site.structure?.heightM),
+  number("hops", 0, ({ hops }) => hops),
+];
+
+export function siteList({ design }: ListedDesign): List {
+  const hops = new Map<string, number>();
+  for (const { ends } of design.hops.values())
+    for (const { site } of ends) hops.set(site.name, (hops.get(site.name) ?? 0) + 1);
+  const rows = [...design.sites.values()].map((site) => ({ site, hops: hops.get(site.name) ?? 0 }));
+  return listOf("sites", COLUMNS, rows, ({ site }) => site.position && [site.position]);
+}
