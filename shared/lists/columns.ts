@@ -70,13 +70,14 @@ interface FoundHeads {
 
 type HeadOfColumn = Head & { readonly part?: AnglePart };
 
-function findHeads({ rows, headed }: Sheet, mapping: Mapping): FoundHeads | undefined {
+function findHeads({ rows, headed, spread }: Sheet, mapping: Mapping): FoundHeads | undefined {
   let best: (FoundHeads & { readonly score: number }) | undefined;
   const deepest = headed ? 1 : Math.min(DEEPEST_HEAD, rows.length);
   for (let at = 0; at < deepest; at++) {
     const { cells, line } = rows[at]!;
     const texts = cells.map(textOf);
-    for (const above of [undefined, at > 0 ? filledRight(rows[at - 1]!.cells.map(textOf)) : undefined]) {
+    const before = at > 0 ? rows[at - 1]!.cells.map(textOf) : undefined;
+    for (const above of [undefined, before && (spread ? before : filledRight(before, texts.length))]) {
       if (above === undefined && best?.line === line) continue;
       const heads = texts.map((text, i) => headOf(text, above?.[i], mapping));
       const score = new Set(heads.flatMap((head) => (head ? [keyOf(head)] : []))).size;
@@ -112,9 +113,9 @@ function joined(above: string | undefined, text: string): string {
 }
 
 /** A merged cell has its text in the first of its columns. */
-function filledRight(texts: readonly string[]): string[] {
+function filledRight(texts: readonly string[], length: number): string[] {
   let last = "";
-  return texts.map((text) => (text === "" ? last : (last = text)));
+  return Array.from({ length }, (_, i) => (texts[i] ? (last = texts[i]) : last));
 }
 
 const PARTS: readonly (readonly [RegExp, AnglePart])[] = [
@@ -137,7 +138,8 @@ function withUnitRow(found: FoundHeads): FoundHeads {
   const next = found.rows[0];
   const texts = next?.cells.map(textOf) ?? [];
   const words = texts.filter((text) => text !== "" && text !== "-");
-  const bare = (text: string) => text.replace(/^[[(]|[\])]$/g, "");
+  // `m ü. NN` is a height in m.
+  const bare = (text: string) => text.replace(/^[[(]|[\])]$/g, "").split(" ")[0]!;
   if (words.length < 2 || !words.every((text) => unitOf(bare(text)) !== undefined)) return found;
   const heads = found.heads.map((head, i) => {
     const unit = unitOf(bare(texts[i] ?? ""));
@@ -189,7 +191,7 @@ function assigned({ heads, texts, line, rows }: FoundHeads, mapping: Mapping): C
     .sort((a, b) => Number(isName(texts[a]!)) - Number(isName(texts[b]!)) || a - b);
   for (const index of order) {
     const head = texts[index]!;
-    const found = heads[index];
+    const found = byContent(heads[index], rows, index);
     const use = found && useOf(kind, found, index, head, uses);
     if (!use) {
       if (head !== "") unused.push(head);
@@ -204,6 +206,20 @@ function assigned({ heads, texts, line, rows }: FoundHeads, mapping: Mapping): C
   unclear.push(...lacking(kind, uses));
   return { kind, uses, unused, line, rows, unclear };
 }
+
+/** `Mast` heads the kind of a structure as well as its height: what stands below it tells. */
+function byContent(
+  head: HeadOfColumn | undefined,
+  rows: readonly SheetRow[],
+  index: number,
+): HeadOfColumn | undefined {
+  if (head?.field.key !== "structureHeight" || head.unit !== undefined) return head;
+  const texts = rows.slice(0, SAMPLED).flatMap(({ cells }) => textOf(cells[index]) || []);
+  const words = texts.filter((text) => !/^[\d.,]/.test(text)).length;
+  return words * 2 > texts.length ? { ...head, field: FIELD.get("structure")! } : head;
+}
+
+const SAMPLED = 500;
 
 /** A column of names gives way to one of identifiers. */
 function isName(head: string): boolean {

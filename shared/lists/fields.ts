@@ -92,7 +92,7 @@ export const FIELDS: readonly Field[] = [
     called: "latitude",
     of: ["site", "end"],
     spellings: words(
-      "latitude lat latdeg latdecimal latitud breite breitengrad geobreite ylat latdms latwgs84 latwgs",
+      "latitude lat latdeg latdecimal latitud breite breitengrad geobreite geogrbreite geographischebreite ylat latdms latwgs84 latwgs",
     ),
   },
   {
@@ -100,7 +100,7 @@ export const FIELDS: readonly Field[] = [
     called: "longitude",
     of: ["site", "end"],
     spellings: words(
-      "longitude lon long lng londeg longdeg londecimal longitud laenge lange laengengrad langengrad geolaenge geolange xlon longdms londms lonwgs84 longwgs84 lonwgs",
+      "longitude lon long lng londeg longdeg londecimal longitud laenge lange laengengrad langengrad geolaenge geolange geogrlange geographischelange xlon longdms londms lonwgs84 longwgs84 lonwgs",
     ),
   },
   {
@@ -221,7 +221,7 @@ export const FIELDS: readonly Field[] = [
     called: "radio",
     of: ["hop", "end"],
     spellings: words(
-      "radio radiotype radiomodel radioname equipment equipmenttype odu odutype outdoorunit transceiver funkgerat funkgeraet geratetyp equipo",
+      "radio radiotype radiomodel radioname equipment equipmenttype odu odutype outdoorunit transceiver funkgerat funkgeraet gerat geraet geratetyp equipo",
     ),
   },
   {

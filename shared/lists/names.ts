@@ -13,6 +13,7 @@ export function asName(written: string, taken: ReadonlySet<string>): string | un
     ? [...written].map((letter) => LATIN_LIKE_LETTERS[letter] ?? letter).join("")
     : written;
   const name = mended
+    .replace(/(\d),(?=\d)/g, "$1.")
     .replace(/[^\p{L}\p{M}\p{N}_.+]+/gu, "-")
     .replace(/^[-.+]+|[-.]+$/g, "")
     .slice(0, LONGEST);

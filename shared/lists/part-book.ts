@@ -2,7 +2,7 @@
 import type { Antenna } from "../design/design.js";
 import { trimmed } from "../format/numbers.js";
 import type { EndRow, HopRow } from "./facts.js";
-import { type Figure, figureText } from "./figures.js";
+import { type Figure, figureText, readFigure } from "./figures.js";
 import { asName } from "./names.js";
 import { type NewPart, type Statement, statement } from "./state.js";
 
@@ -49,9 +49,8 @@ export class PartBook {
   antenna(end: Omit<EndRow, "site">, frequencyHz: number | undefined): string | undefined {
     const { antenna, antennaDiameter: diameter, antennaGain: gain, antennaBeamwidth: beamwidth } = end;
     const description = { diameter, gain, beamwidth };
-    return antenna === undefined
-      ? this.described(description, frequencyHz)
-      : this.part("antenna", antenna, description);
+    if (antenna === undefined) return this.described(description, frequencyHz);
+    return this.part("antenna", antenna, { ...description, diameter: diameter ?? sizeIn(antenna) });
   }
 
   diversityAntenna(
@@ -119,6 +118,14 @@ export class PartBook {
       if (!made || isSame(made.description, description)) return this.part("antenna", name, description);
     }
   }
+}
+
+/** `0,6 m Parabol` and `6 ft HP` say their diameter. */
+function sizeIn(text: string): Figure | undefined {
+  const [, digits, unit] = /(?:^|[^\p{L}\d.,])(\d+(?:[.,]\d+)?)\s*(m|cm|ft)(?![\p{L}\d])/iu.exec(text) ?? [];
+  if (digits === undefined) return undefined;
+  const read = readFigure(digits, "length", unit!.toLowerCase(), digits.includes(",") ? "," : ".");
+  return read.ok && read.figure.value > 0.1 && read.figure.value < 6 ? read.figure : undefined;
 }
 
 function keyOf(kind: Kind, name: string): string {

@@ -41,7 +41,7 @@ export function planImport(rows: ListedRows, known: Known): ImportPlan {
   const told: Told[] = [...rows.told];
   const compared: Compared = { azimuths: 0, azimuthsOff: 0, greatestOffDeg: 0, told };
   const sites = new SiteBook(known.design, known.taken, told);
-  for (const row of rows.sites) sites.siteOf(row);
+  for (const row of rows.sites) tellRepeated(row, sites.siteOf(row), told);
   const hops = new HopBook(known.design, known.hopNames, sites, told);
   hops.addHops(rows.hops);
   const placed = rows.transmissions.flatMap((row) => hops.placed(row));
@@ -81,6 +81,17 @@ export function planImport(rows: ListedRows, known: Known): ImportPlan {
     told: inOrder(told, rows),
     remarks: shift === undefined ? [] : [shift],
   };
+}
+
+/** The first that says something counts, so that a second row may be at odds with it unseen. */
+function tellRepeated(row: SiteRow, site: BookedSite | undefined, told: Told[]): void {
+  const [first] = site?.rows ?? [];
+  if (site && first !== row)
+    told.push({
+      from: row.from,
+      what: "remark",
+      reason: `${site.name} stands in line ${first!.from.line} already; of this row counts what that one leaves open`,
+    });
 }
 
 /** By list, in the order in which they were read, and by line. */
@@ -150,7 +161,7 @@ function hopStated(
       what: "cell",
       reason: `no objective is called ${asked}; declare it, and import again`,
     });
-  const radio = facts.radio ?? hop.ends[0].facts.radio;
+  const radio = facts.radio ?? hop.ends[0].facts.radio ?? hop.ends[1].facts.radio;
   const chosen = { objective, radio: radio === undefined ? undefined : parts.radio(radio, facts) };
   const hasChannel = facts.channel !== undefined || known?.channel !== undefined;
   const ends = hop.ends.map((end, i) => ({

@@ -19,6 +19,8 @@ export interface Sheet {
   readonly notes: readonly string[];
   /** Heads are field names already, as of a map's features. */
   readonly headed?: true;
+  /** What stands in a cell over several columns stands in each of them. */
+  readonly spread?: true;
 }
 
 /** Text of a cell without blanks around it, and without what nobody sees. */

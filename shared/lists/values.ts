@@ -66,9 +66,9 @@ const MOUNTINGS: Readonly<Record<string, string>> = {
 const STRUCTURES: readonly (readonly [RegExp, string])[] = [
   [/\b(roof|rooftop|building|dach|gebaude|gebäude|azotea|toit|hotel|church|silo building)\b/, "roof"],
   [/\b(chimney|silo|schornstein|kamin|water ?tower)\b/, "chimney"],
-  [/\b(monopole|pole|stub|wall|post|rohrmast)\b/, "pole"],
-  [/\b(guyed|mast|stayed|abgespannt)/, "mast"],
-  [/\b(tower|lattice|self.?supporting|turm|torre|pylone?|gittermast)\b/, "tower"],
+  [/\b(monopole|pole|stub|wall|post)\b|rohrmast/, "pole"],
+  [/\b(tower|lattice|self.?supporting|torre|pylone?)\b|turm|gittermast/, "tower"],
+  [/\b(guyed|stayed)\b|mast/, "mast"],
 ];
 
 function structureOf(text: string): string | undefined {

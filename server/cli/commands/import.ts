@@ -55,7 +55,7 @@ export async function importFiles(files: readonly string[], options: ImportOptio
       note(
         sheets.length === 0
           ? "there is nothing in these files to bring in"
-          : `nothing is written: say what is unclear in a file for --map, for example { "columns": { ${JSON.stringify(sheets.flatMap(({ columns }) => columns.unused)[0] ?? "Head")}: "latitude" } }`,
+          : `nothing is written: say what is unclear in a file for --map, for example { "columns": { ${JSON.stringify(headInQuestion(imported))}: "latitude" } }`,
       );
     return EXIT.unreadable;
   }
@@ -66,6 +66,11 @@ export async function importFiles(files: readonly string[], options: ImportOptio
   else note("the design says all of this already");
   const lost = plan.told.some(({ what }) => what !== "remark") || imported.notChanged.length > 0;
   return lost ? EXIT.findings : EXIT.clean;
+}
+
+function headInQuestion({ sheets }: Imported): string {
+  const unclear = sheets.find(({ list }) => list.unclear.length > 0);
+  return /"([^"]+)"/.exec(unclear?.list.unclear[0] ?? "")?.[1] ?? unclear?.columns.unused[0] ?? "Head";
 }
 
 const MOST_ROUNDS = 20;

@@ -95,9 +95,9 @@ const SAMPLED_LINES = 50;
 function delimiterOf(text: string): string {
   const lines = text
     .slice(0, 200_000)
+    .replace(/"(?:[^"]|"")*"/g, "")
     .split(/\r\n|\n|\r/)
     .slice(0, SAMPLED_LINES)
-    .map((line) => line.replace(/"(?:[^"]|"")*"/g, ""))
     .filter((line) => line.trim() !== "");
   const scored = Object.keys(DELIMITERS).map((delimiter) => {
     const counts = lines.map((line) => line.split(delimiter).length - 1);
@@ -109,6 +109,6 @@ function delimiterOf(text: string): string {
     };
   });
   return scored.reduce((best, one) =>
-    one.score > best.score + (best.delimiter === ";" ? 0.3 : 0) ? one : best,
+    one.score > best.score + (best.delimiter === ";" && best.score > 0.01 ? 0.3 : 0) ? one : best,
   ).delimiter;
 }

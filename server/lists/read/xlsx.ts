@@ -20,9 +20,9 @@ export function readXlsx(name: string, bytes: Uint8Array): Sheet[] {
     const target = targets.get(relation);
     const text = target && textOf(parts, target.startsWith("/") ? target.slice(1) : `xl/${target}`);
     if (text === undefined) return [];
-    const { rows, notes } = rowsOf(text, strings, dates, is1904);
+    const { rows, notes, spread } = rowsOf(text, strings, dates, is1904);
     const shown = sheets.length === 1 ? name : `${name} [${title}]`;
-    return [{ name: shown, rows, how: `XLSX, sheet "${title}"${hidden ? ", hidden" : ""}`, notes }];
+    return [{ name: shown, rows, spread, how: `XLSX, sheet "${title}"${hidden ? ", hidden" : ""}`, notes }];
   });
 }
 
@@ -124,9 +124,11 @@ function rowsOf(text: string, strings: readonly string[], dates: readonly boolea
     0,
     false,
   ];
+  const merged: string[] = [];
   readXml(text, {
     open: (name, attributes) => {
-      if (name === "row") {
+      if (name === "mergeCell" && merged.length < MOST_MERGED) merged.push(attributes.ref ?? "");
+      else if (name === "row") {
         line = attributes.r === undefined ? line + 1 : Number(attributes.r);
         [cells, column] = [[], -1];
       } else if (name === "c") {
@@ -156,7 +158,30 @@ function rowsOf(text: string, strings: readonly string[], dates: readonly boolea
       `${formulas} ${formulas === 1 ? "cell is a formula" : "cells are formulas"}: taken by the value last saved`,
     );
   if (over) notes.push(`columns beyond the ${MOST_COLUMNS}th are not read`);
-  return { rows, notes };
+  return { rows, notes, spread: spreadOver(rows, merged) };
+}
+
+const MOST_MERGED = 10_000;
+/** Heads stand no deeper; further down a merged cell is a row's own matter. */
+const HEAD_ROWS = 25;
+
+/** Puts the text of a cell over several columns into each of them. */
+function spreadOver(rows: SheetRow[], merged: readonly string[]): true | undefined {
+  let spread: true | undefined;
+  for (const reference of merged) {
+    const [from, to] = reference.split(":") as [string, string?];
+    const line = Number(/\d+$/.exec(from)?.[0]);
+    if (to === undefined || !(line <= HEAD_ROWS)) continue;
+    const at = rows.findIndex((row) => row.line === line);
+    const [first, last] = [columnOf(from), Math.min(columnOf(to), MOST_COLUMNS - 1)];
+    const cell = rows[at]?.cells[first];
+    if (cell === undefined || last <= first) continue;
+    const cells = Array.from(rows[at]!.cells);
+    for (let column = first; column <= last; column++) cells[column] = cell;
+    rows[at] = { line, cells: Array.from(cells) };
+    spread = true;
+  }
+  return spread;
 }
 
 /** `AB12` to 27. */
