@@ -123,6 +123,11 @@ describe("report", () => {
 test("pages of awkwardly named hops have names that every file system bears", () => {
   const names = [...fileNames(["A/B", "CON", "con", "..", ".x", "Å-Ö", "a".repeat(300), "A_B"]).values()];
   expect(new Set(names.map((name) => name.toLowerCase())).size).toBe(names.length);
+  // What a hop's page is called does not hang on the others, nor on their order.
+  for (const word of ["A/B", "Å-Ö", "KELD TARN"])
+    expect(fileNames([word]).get(word)).toBe(fileNames(["A_B", "a/b", word, "KELD-TARN"]).get(word));
+  expect(fileNames(["keld", "KELD"]).get("KELD")).toBe(fileNames(["KELD", "keld"]).get("KELD"));
+  expect(fileNames(["KELD-TARN"]).get("KELD-TARN")).toBe("KELD-TARN");
   for (const name of names) expect(name).toMatch(/^(?!\.)(?!con$)[^/\\:*?"<>|]{1,110}(?<!\.)$/i);
 });
 

@@ -32,6 +32,8 @@ export interface TableRow {
   readonly cells: readonly Inline[];
   /** For example the mode that the objective is held against. */
   readonly emphasis?: boolean;
+  /** By what else the row is found, where its table can be searched: the sites of a hop. */
+  readonly find?: string;
 }
 
 export interface Table {
@@ -39,6 +41,8 @@ export interface Table {
   readonly caption?: string;
   readonly columns: readonly Column[];
   readonly rows: readonly TableRow[];
+  /** It lists what people look for by name. */
+  readonly searched?: true;
 }
 
 export interface Figure {

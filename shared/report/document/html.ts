@@ -1,4 +1,7 @@
-/** Prints a page as one self-contained HTML file: no script, no second file, readable on paper and by screen readers. */
+/**
+ * Prints a page as one self-contained HTML file: no second file, readable on paper and by screen readers, and no script
+ * but the one that narrows a long table of names (`find.ts`).
+ */
 import {
   type Block,
   type Fact,
@@ -16,6 +19,7 @@ import {
   type Table,
   TONE_WORD,
 } from "./document.js";
+import { FIND_HASH, FIND_SCRIPT } from "./find.js";
 import { escaped as escapedAsIs } from "./markup.js";
 import { STYLE } from "./style.js";
 
@@ -23,22 +27,36 @@ import { STYLE } from "./style.js";
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
 export function printHtml(page: Page): PrintedFile {
+  const isSearched = page.sections.some(({ blocks }) => blocks.some(canBeSearched));
+  const policy = isSearched ? `${POLICY}; script-src '${FIND_HASH}'` : POLICY;
   const text = `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<meta http-equiv="Content-Security-Policy" content="${POLICY}">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="color-scheme" content="light dark">
 <title>${escaped(page.title)}</title>
 <style>${STYLE}</style>
 </head>
 <body>
 ${htmlBody(page)}
-</body>
+${
+  isSearched
+    ? `<script>${FIND_SCRIPT}</script>
+`
+    : ""
+}</body>
 </html>
 `;
   return { path: `${page.name}.html`, text };
+}
+
+/** Of fewer rows everybody sees all. */
+const FEWEST_SEARCHED = 8;
+
+function canBeSearched(block: Block): boolean {
+  return block.type === "table" && block.searched === true && block.rows.length >= FEWEST_SEARCHED;
 }
 
 /** What stands between the tags of the body, for hosts that have a frame of their own. */
@@ -132,7 +150,8 @@ function tableHtml(table: Table, page: Page): string {
   const asCards = columns.length > WIDEST_ON_PHONE && rows.length <= MOST_CARDS;
   const label = (index: number) =>
     asCards && columns[index]!.title !== "" ? ` data-label="${escaped(columns[index]!.title)}"` : "";
-  const body = rows.map(({ cells, emphasis }) => {
+  const isSearched = canBeSearched(table);
+  const body = rows.map(({ cells, emphasis, find }) => {
     const cellsHtml = cells
       .map((cell, index) => {
         const text =
@@ -142,12 +161,13 @@ function tableHtml(table: Table, page: Page): string {
         return `<td${side(index)}${label(index)}>${text}</td>`;
       })
       .join("");
-    return `<tr${emphasis ? ' class="emphasis"' : ""}>${cellsHtml}</tr>`;
+    const found = isSearched && find !== undefined ? ` data-find="${escaped(find)}"` : "";
+    return `<tr${emphasis ? ' class="emphasis"' : ""}${found}>${cellsHtml}</tr>`;
   });
   const title = caption === undefined ? "" : `<caption>${escaped(caption)}</caption>`;
   const names = [...(isWide(table) ? ["wide"] : []), ...(asCards ? ["cards"] : [])];
   const classes = names.length === 0 ? "" : ` class="${names.join(" ")}"`;
-  return `<div class="scroll${isLong(table) ? " long" : ""}"><table${classes}>${title}<thead><tr>${head}</tr></thead><tbody>${body.join("\n")}</tbody></table></div>`;
+  return `<div class="scroll${isLong(table) ? " long" : ""}"><table${classes}${isSearched ? " data-find" : ""}>${title}<thead><tr>${head}</tr></thead><tbody>${body.join("\n")}</tbody></table></div>`;
 }
 
 function isWide({ columns }: Table): boolean {

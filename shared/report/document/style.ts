@@ -121,6 +121,8 @@ h1{font-size:2.1rem;line-height:1.15;margin:.4rem 0 .3rem;letter-spacing:-.01em}
 h2{font-size:1.3rem;margin:0 0 .8rem}
 section{margin-top:2.8rem}
 nav{font-size:.9rem}
+.find{display:block;margin:.5rem 0}
+tr[hidden]{display:none !important}
 a{color:var(--accent);text-underline-offset:.15em;text-decoration-thickness:.06em}
 .subtitle{margin:0;color:var(--quiet);font-size:1.05rem}
 .quiet{color:var(--quiet)}
@@ -193,6 +195,7 @@ ${drawingStyle((name) => `var(--${name})`)}
 :root{--paper:#fff;--panel:#f2f2f2}
 :root,body{font-size:9.5pt}
 main{max-width:none;padding:0}
+.find{display:none}
 .key{gap:0 1.2rem}
 .key dd{font-size:1.2rem}
 section{margin-top:7mm}

@@ -31,6 +31,7 @@ export function listPage({
         blocks: [
           {
             type: "table",
+            searched: true,
             columns: [
               { title: "Design" },
               { title: "Folder" },

@@ -144,6 +144,7 @@ function hopsSection(
     blocks: [
       {
         type: "table",
+        searched: true,
         columns: [
           { title: "Hop" },
           ...(stated ? [{ title: "State" }] : []),
@@ -201,7 +202,9 @@ function hopRow(row: OverviewHop, stated: boolean): TableRow {
   const weaker = weakerDirection(hop, result);
   const clearance = worstClearance(result);
   const { availability: found, distanceM, directions } = result;
+  const named = [hop.title, ...hop.ends.flatMap(({ site }) => [site.name, site.title])];
   return {
+    find: named.filter((name) => name !== undefined).join(" "),
     cells: [
       page === undefined ? hop.name : { text: hop.name, to: { page } },
       ...(stated ? [hop.state ? stateWords(hop.state) : ""] : []),
