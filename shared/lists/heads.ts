@@ -160,14 +160,19 @@ function fieldOf(
     const end = MARKS.get(word);
     if (end === undefined) continue;
     const rest = words.filter((_, i) => i !== at).join("");
-    const field = choose(rest === "" ? "site" : rest, dimension, end);
+    const field = choose(rest === "" ? standsAlone(word) : rest, dimension, end);
     if (field) return { field, end };
     // "Site A latitude": the word for the site only says of which end it speaks.
     const bare = words.filter((other, i) => i !== at && !SITE_WORDS.has(other)).join("");
-    const other = choose(bare === "" ? "site" : bare, dimension, end);
+    const other = choose(bare === "" && words.length > 1 ? "site" : bare, dimension, end);
     if (other) return { field: other, end };
   }
   return gluedMark(words, dimension);
+}
+
+/** `From` and `To` head sites; a letter or figure alone heads nothing. */
+function standsAlone(mark: string): string {
+  return mark.length > 2 || mark === "to" ? "site" : "";
 }
 
 /** One letter may be a coordinate as well as the mark of an end. */

@@ -1,5 +1,6 @@
 /** Lists against a design: what they add, what they change, and what of them could not be taken. */
 import type { Design } from "../design/design.js";
+import { withoutSteering } from "../format/steering.js";
 import { type Compared, commonShift, compareRow } from "./compared.js";
 import type { EndRow, ListedRows, SiteRow, Source, Told } from "./facts.js";
 import { type BookedEnd, type BookedHop, filled, HopBook } from "./hop-book.js";
@@ -8,6 +9,7 @@ import { PartBook, type Stocked } from "./part-book.js";
 import { type BookedSite, SiteBook } from "./site-book.js";
 import type { FactChange, NewHop, NewPart, NewSite } from "./state.js";
 import { endStatements, hopStatements, siteStatements } from "./state-facts.js";
+import { textOf } from "./table.js";
 
 /** The design that lists come into. */
 export interface Known {
@@ -141,8 +143,14 @@ function siteChanges(site: BookedSite): FactChange[] {
   ];
 }
 
+/** A text as it comes back from a list: signs that steer are marks there, and blanks are single. */
+function listedText(text: string): string {
+  return textOf(withoutSteering(text, (sign) => (/[\t\n\r]/.test(sign) ? sign : "\ufffd")));
+}
+
 function titleChange(at: string, title: string | undefined, was: string | undefined): FactChange[] {
   if (title === undefined || title === was || title === at.split(" ")[1]) return [];
+  if (was !== undefined && listedText(was) === title) return [];
   return [{ at, statement: { word: "", args: [{ name: "title", text: title, changed: true }] } }];
 }
 

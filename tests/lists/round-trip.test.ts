@@ -87,6 +87,15 @@ describe.each(Object.entries(WAYS))("by %s", (_name, put) => {
   });
 });
 
+test("a title that a list cannot carry whole is not changed by it", async () => {
+  const text = 'site A "two  blanks and a\u2028separator" {\n  at 1 2\n}\n';
+  const imported = await importInto(
+    folderWith(text),
+    fileOf("sites.csv", csvOf(listFrom(modelOf(text), "sites"))),
+  );
+  expect(imported.changed).toEqual([]);
+});
+
 test("sites and hops by GeoJSON and KML into their design change nothing", { timeout: LONG }, async () => {
   await fc.assert(
     fc.asyncProperty(designText, async (text) => {

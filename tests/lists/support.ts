@@ -106,7 +106,8 @@ const title = fc
     fc.string({ unit: "grapheme", maxLength: 12 }),
   )
   .filter(
-    (text) => text.trim() !== "" && !/\p{C}|\s{2}|^\s|\s$/u.test(text) && text.normalize("NFC") === text,
+    (text) =>
+      text.trim() !== "" && !/\p{C}|[^\P{Z} ]|\s{2}|^\s|\s$/u.test(text) && text.normalize("NFC") === text,
   );
 
 export interface RandomSite {

@@ -75,6 +75,7 @@ export function insertLines(
   const before = block.fact.facts.findLast((fact) => factOrder(block.context, fact) <= order);
   const oneLine = !text.slice(braces.start, braces.end).includes("\n");
   if (oneLine) {
+    const isEmpty = braces.end - braces.start === 2;
     const at = before?.statement.end ?? braces.start + 1;
     return {
       file: block.file,
@@ -82,7 +83,7 @@ export function insertLines(
       end: at,
       newText: before
         ? lines.map((line) => `; ${line}`).join("")
-        : ` ${lines.join("; ")}${block.fact.facts.length > 0 ? ";" : ""}`,
+        : ` ${lines.join("; ")}${block.fact.facts.length > 0 ? ";" : isEmpty ? " " : ""}`,
     };
   }
   const indentation = before
