@@ -1,6 +1,7 @@
 /** The generated files by their path from the repository's root. */
 import { channelPlansPage } from "../../language/docs/channel-plans-page.js";
 import { snippets, textMateGrammar } from "../../language/docs/colouring.js";
+import { listsPage } from "../../language/docs/lists-page.js";
 import { methodsPage } from "../../language/docs/methods-page.js";
 import { propertiesPage } from "../../language/docs/properties-page.js";
 import { rulePages, rulesIndexPage } from "../../language/docs/rule-pages.js";
@@ -11,6 +12,7 @@ export function generatedFiles(): ReadonlyMap<string, string> {
     ["language/reference/rules.md", rulesIndexPage()],
     ["language/reference/methods.md", methodsPage()],
     ["language/reference/channel-plans.md", channelPlansPage()],
+    ["language/reference/lists.md", listsPage()],
     ["extension/syntaxes/hop.tmLanguage.json", textMateGrammar()],
     ["extension/snippets/hop.json", snippets()],
   ]);

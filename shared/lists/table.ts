@@ -21,6 +21,8 @@ export interface Sheet {
   readonly headed?: true;
   /** What stands in a cell over several columns stands in each of them. */
   readonly spread?: true;
+  /** Part of it is beyond what is read, as the notes tell. */
+  readonly unread?: true;
 }
 
 /** Text of a cell without blanks around it, and without what nobody sees. */

@@ -64,7 +64,10 @@ export async function importFiles(files: readonly string[], options: ImportOptio
   else if (imported.newFiles.length + imported.changed.length > 0)
     note("nothing is written yet: say --write");
   else note("the design says all of this already");
-  const lost = plan.told.some(({ what }) => what !== "remark") || imported.notChanged.length > 0;
+  const lost =
+    plan.told.some(({ what }) => what !== "remark") ||
+    imported.notChanged.length > 0 ||
+    sheets.some(({ sheet }) => sheet.unread);
   return lost ? EXIT.findings : EXIT.clean;
 }
 

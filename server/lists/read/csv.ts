@@ -16,6 +16,7 @@ export function readCsv(name: string, bytes: Uint8Array): Sheet {
   const { text, notes: long } = withoutLongLines(decoded.replaceAll("\0", ""));
   const delimiter = delimiterOf(text);
   const notes = [...told, ...long];
+  let unread: true | undefined = long.length > 0 ? true : undefined;
   const kept = new Map<string, string>();
   let rows: SheetRow[];
   try {
@@ -39,9 +40,10 @@ export function readCsv(name: string, bytes: Uint8Array): Sheet {
   }
   if (rows.length > MOST_ROWS) {
     rows.length = MOST_ROWS;
+    unread = true;
     notes.push(`only the first ${MOST_ROWS} rows are read: part the list`);
   }
-  return { name, rows, how: `CSV, ${DELIMITERS[delimiter]}, ${encoding}`, notes };
+  return { name, rows, how: `CSV, ${DELIMITERS[delimiter]}, ${encoding}`, notes, unread };
 }
 
 function shortened(cells: string[], kept: Map<string, string>): string[] {

@@ -3,7 +3,7 @@
  * saved; nothing is computed. Read with the same bounded archive and XML reader as everything else of strangers.
  */
 import type { Cell, Sheet, SheetRow } from "../../../shared/lists/table.js";
-import { LONGEST_CELL, MOST_COLUMNS, MOST_ROWS, UnfitList } from "./bounds.js";
+import { LONGEST_CELL, MOST_COLUMNS, MOST_ROWS, MOST_TEXTS, UnfitList } from "./bounds.js";
 import { readXml } from "./xml.js";
 import { ZipParts } from "./zip-parts.js";
 
@@ -20,9 +20,11 @@ export function readXlsx(name: string, bytes: Uint8Array): Sheet[] {
     const target = targets.get(relation);
     const text = target && textOf(parts, target.startsWith("/") ? target.slice(1) : `xl/${target}`);
     if (text === undefined) return [];
-    const { rows, notes, spread } = rowsOf(text, strings, dates, is1904);
+    const { rows, notes, spread, unread } = rowsOf(text, strings, dates, is1904);
     const shown = sheets.length === 1 ? name : `${name} [${title}]`;
-    return [{ name: shown, rows, spread, how: `XLSX, sheet "${title}"${hidden ? ", hidden" : ""}`, notes }];
+    return [
+      { name: shown, rows, spread, unread, how: `XLSX, sheet "${title}"${hidden ? ", hidden" : ""}`, notes },
+    ];
   });
 }
 
@@ -72,8 +74,10 @@ function stringsOf(text: string): string[] {
       else if (name === "rPh") inPhonetic = true;
     },
     close: (name) => {
-      if (name === "si") strings.push(current.slice(0, LONGEST_CELL));
-      else if (name === "t") inText = false;
+      if (name === "si") {
+        if (strings.length >= MOST_TEXTS) throw new UnfitList(`it holds more than ${MOST_TEXTS} texts`);
+        strings.push(current.slice(0, LONGEST_CELL));
+      } else if (name === "t") inText = false;
       else if (name === "rPh") inPhonetic = false;
     },
     text: (piece) => {
@@ -158,7 +162,8 @@ function rowsOf(text: string, strings: readonly string[], dates: readonly boolea
       `${formulas} ${formulas === 1 ? "cell is a formula" : "cells are formulas"}: taken by the value last saved`,
     );
   if (over) notes.push(`columns beyond the ${MOST_COLUMNS}th are not read`);
-  return { rows, notes, spread: spreadOver(rows, merged) };
+  const unread = over || notes.some((note) => note.startsWith("only")) ? (true as const) : undefined;
+  return { rows, notes, spread: spreadOver(rows, merged), unread };
 }
 
 const MOST_MERGED = 10_000;
