@@ -9,7 +9,7 @@ import {
   replaceArgument,
 } from "../editor/fixes/edits.js";
 import type { TextEdit } from "../editor/text-range.js";
-import { argument, type Fact, factNamed } from "../facts/fact.js";
+import { argument, type Fact, factNamed, factsNamed } from "../facts/fact.js";
 import type { DesignModel } from "../model/design-model.js";
 import { quote } from "../syntax/tree.js";
 
@@ -21,6 +21,9 @@ export function changeEdits(
   const block = blockOf(model, at);
   if (!block) return undefined;
   if (statement.word === "") return titleEdit(block, statement.args[0]!.text);
+  // Of a fact that stands once a state, a list does not say which is meant; of several channels it names the first.
+  if (statement.word !== "channel" && factsNamed(block.fact.facts, statement.word).length > 1)
+    return undefined;
   const edits = statementEdits(model, block, statement);
   return edits.some((edit) => edit === undefined) ? undefined : (edits as TextEdit[]);
 }

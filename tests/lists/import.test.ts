@@ -132,6 +132,15 @@ hop KELD-FAR {
     ]);
   });
 
+  test("a fact that stands twice, once a state, is not changed by guess", async () => {
+    const out = design(TEXT.replace("KELD { height 12 m }", "KELD {\n height 12 m\n height 14 m\n}"));
+    const { changed, notChanged } = await importInto(out, csv("hop,site,height\nKELD-FAR,KELD,20\n"));
+    expect(changed).toEqual([]);
+    expect(notChanged).toEqual([
+      "hop KELD-FAR / KELD: height 20 m: it finds no place in the text, or several",
+    ]);
+  });
+
   test("a hop by its sites, either way round", async () => {
     const out = design(TEXT);
     const { changed } = await importInto(

@@ -25,7 +25,7 @@ export function changedTexts(
     const made = changeEdits(model, change);
     const said = `${change.at}: ${change.statement.word === "" ? "title" : lineOf(change.statement)}`;
     if (!made) {
-      notChanged.push(`${said}: it finds no place in the text`);
+      notChanged.push(`${said}: it finds no place in the text, or several`);
       continue;
     }
     const [edit] = made;
