@@ -27,9 +27,15 @@ const FORBIDDEN: readonly (readonly [what: RegExp, only: readonly string[]])[] =
   [/["'](node:)?cluster["']/, []],
   [
     /["'](node:)?worker_threads["']/,
-    ["server/terrain/ahead.ts", "server/terrain/serve-profiles.ts", "server/terrain/thread.ts"],
+    [
+      "server/cli/main.ts",
+      "server/lists/read/read-file.ts",
+      "server/terrain/ahead.ts",
+      "server/terrain/serve-profiles.ts",
+      "server/terrain/thread.ts",
+    ],
   ],
-  [/\bnew Worker\b/, ["server/terrain/ahead.ts"]],
+  [/\bnew Worker\b/, ["server/lists/read/read-file.ts", "server/terrain/ahead.ts"]],
   [/["'](node:)?(net|tls|http|https|http2|dgram|dns|dns\/promises|inspector|vm|repl|wasi)["']/, []],
   [/\b(fetch|WebSocket|EventSource|XMLHttpRequest|sendBeacon|importScripts)\s*\(/, []],
   [/\beval\s*\(|\bnew Function\b|\bprocess\.(binding|dlopen)\b/, []],
