@@ -53,7 +53,8 @@ function statementEdits(
   if (!stated) return [insertLine(model, block, word, lineOf(statement))];
   const changed = args.filter((arg) => arg.changed);
   const found = changed.map((arg) => ({ arg, at: argument(stated, arg.name) }));
-  if (stated.property.name === word && found.every(({ at }) => at))
+  // A date that is not said any more goes too.
+  if (word !== "state" && stated.property.name === word && found.every(({ at }) => at))
     return found.map(({ arg, at }) => replaceArgument(block.file, at!, arg.text));
   return [wholeEdit(block, stated, statement)];
 }

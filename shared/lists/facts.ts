@@ -1,5 +1,6 @@
 /** What a row says, read: facts of sites and of hops, each with the place that it was read at. */
 import type { HalfOfBand, Polarization } from "../design/design.js";
+import type { State } from "../design/state.js";
 import type { LatLon } from "../geodesy/coordinates.js";
 import type { Figure } from "./figures.js";
 
@@ -21,6 +22,7 @@ export interface SiteRow {
   /** As written. */
   readonly name?: string;
   readonly title?: string;
+  readonly state?: State;
   readonly position?: StatedPosition;
   readonly ground?: Figure;
   readonly structure?: string;
@@ -59,6 +61,7 @@ export interface HopRow {
   readonly from: Source;
   readonly name?: string;
   readonly title?: string;
+  readonly state?: State;
   readonly objective?: string;
   readonly channel?: ChannelFact;
   readonly polarization?: Polarization;

@@ -7,6 +7,7 @@ import type { Dimension } from "../units/units.js";
 export type FieldKey =
   | "site"
   | "title"
+  | "state"
   | "latitude"
   | "longitude"
   | "position"
@@ -102,6 +103,12 @@ export const FIELDS: readonly Field[] = [
     spellings: words(
       "longitude lon long lng londeg longdeg londecimal longitud laenge lange laengengrad langengrad geolaenge geolange geogrlange geographischelange xlon longdms londms lonwgs84 longwgs84 lonwgs",
     ),
+  },
+  {
+    key: "state",
+    called: "state",
+    of: ["site", "hop"],
+    spellings: words("state status lifecycle buildstate zustand estado etat"),
   },
   {
     key: "position",

@@ -1,5 +1,7 @@
 /** Rows of a sheet whose columns are known, as facts. A cell that cannot be read costs itself, a place the row. */
+
 import type { HalfOfBand, Polarization } from "../design/design.js";
+import type { State } from "../design/state.js";
 import type { Dimension } from "../units/units.js";
 import { type Columns, type ColumnUse, called } from "./columns.js";
 import type {
@@ -33,6 +35,7 @@ import {
   positionOfProjected,
   type ReadPosition,
 } from "./positions.js";
+import { stateIn } from "./stated-state.js";
 import { type Cell, type Sheet, type SheetRow, textOf } from "./table.js";
 import { wordFor } from "./values.js";
 
@@ -173,6 +176,7 @@ class Reader {
       from,
       name,
       title: this.text(row, "title", undefined),
+      state: this.state(row),
       objective: this.text(row, "objective", undefined),
       channel: this.channel(row, from, width),
       polarization: this.word(row, "polarization", undefined, from) as Polarization | undefined,
@@ -253,11 +257,23 @@ class Reader {
       from,
       name,
       title: ofEnd ? undefined : this.text(row, "title", undefined),
+      state: ofEnd ? undefined : this.state(row),
       position: position?.position,
       ground: this.figure(row, "ground", side, from),
       structure: this.word(row, "structure", side, from),
       structureHeight: this.positive(this.figure(row, "structureHeight", side, from)),
     };
+  }
+
+  /** A column of this name may hold something else: that is told once. */
+  private state(row: SheetRow): State | undefined {
+    const text = this.text(row, "state", undefined);
+    const state = text === undefined ? undefined : stateIn(text);
+    if (text !== undefined && state === undefined)
+      this.once(
+        `a state is built, planned or removed, with a date as 2027-03-01; others, such as "${short(text)}", are left out`,
+      );
+    return state;
   }
 
   /** A structure of no height is one of which nothing is known. */

@@ -1,14 +1,16 @@
 /** Facts of rows as statements, and those among them that say something else than the design does. */
+
 import type { Hop, HopEnd, Site } from "../design/design.js";
 import { trimmed } from "../format/numbers.js";
 import { formatDms } from "../geodesy/coordinates.js";
 import type { EndRow, HopRow, SiteRow, StatedPosition } from "./facts.js";
 import { type Figure, figureText } from "./figures.js";
 import { type Statement, type StatementArg, statement } from "./state.js";
+import { stateStatement } from "./stated-state.js";
 
 /** Statements of a site in the order of the language; with a design's own only those that say something else. */
 export function siteStatements(row: Omit<SiteRow, "from">, known?: Site): Statement[] {
-  const { position, ground, structure, structureHeight } = row;
+  const { state, position, ground, structure, structureHeight } = row;
   const kind = structure ?? known?.structure?.kind ?? "?";
   const heightM = known?.structure?.heightM;
   return telling(known !== undefined, [
@@ -28,6 +30,7 @@ export function siteStatements(row: Omit<SiteRow, "from">, known?: Site): Statem
           ? figureArg("height", structureHeight, heightM)
           : { name: "height", text: heightM === undefined ? "?" : `${heightM} m` },
       ),
+    state && stateStatement(state, known?.state),
   ]);
 }
 
@@ -38,7 +41,7 @@ export interface Chosen {
 }
 
 export function hopStatements(row: HopRow, chosen: Chosen, known?: Hop): Statement[] {
-  const { channel, polarization, arrangement, width, highestMode } = row;
+  const { state, channel, polarization, arrangement, width, highestMode } = row;
   const lowest = row.lowestMode ?? highestMode;
   const was = known?.channel;
   const isSameChannel =
@@ -76,6 +79,7 @@ export function hopStatements(row: HopRow, chosen: Chosen, known?: Hop): Stateme
         highestMode,
         isSameModes ? undefined : true,
       ),
+    state && stateStatement(state, known?.state),
   ]);
 }
 

@@ -169,3 +169,26 @@ test("one cell edited changes that fact alone, and every other line of the text 
     { numRuns: 120 },
   );
 });
+
+test("a state that is edited in a list is changed in its line, with its date; what is no state is told", {
+  timeout: LONG,
+}, async () => {
+  const site = (state: string) => `site KELD {\n  at 47.5 -30.5\n${state}}\n`;
+  const after = async (cell: string, state: string) => {
+    const out = folderWith(site(state));
+    const list = fileOf("sites.csv", `site,state\nKELD,${cell}\n`);
+    const told = await importInto(out, list);
+    const [changed] = told.changed;
+    return { text: changed?.after ?? readFileSync(join(out, "all.hop"), "utf8"), told: JSON.stringify(told) };
+  };
+  const line = (text: string) => /state .*/.exec(text)?.[0];
+  expect(line((await after("planned 2027-04-01", "  state planned 2027-03-01\n")).text)).toBe(
+    "state planned 2027-04-01",
+  );
+  expect(line((await after("built", "  state planned 2027-03-01\n")).text)).toBe("state built");
+  expect(line((await after("existing", "")).text)).toBe("state built");
+  expect(line((await after("", "  state planned 2027-03-01\n")).text)).toBe("state planned 2027-03-01");
+  const other = await after("Vermont", "  state planned 2027-03-01\n");
+  expect(line(other.text)).toBe("state planned 2027-03-01");
+  expect(other.told).toContain("a state is built, planned or removed");
+});

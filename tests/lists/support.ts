@@ -115,9 +115,14 @@ export interface RandomSite {
   readonly text: string;
 }
 
+/** Of what stands once all that is planned does: the rest is in no list. */
+const state = fc.constantFrom("", "", "built", "built 2020-01-02", "planned", "planned 2027-03-01");
+const stateLine = (words: string) => (words === "" ? "" : `  state ${words}\n`);
+
 const site = (name: string) =>
   fc
     .record({
+      state,
       title: fc.option(title, { nil: undefined }),
       at: fc.tuple(decimal(-80, 80, 6), decimal(-179, 179, 6)),
       ground: fc.option(decimal(0, 3000, 1), { nil: undefined }),
@@ -125,11 +130,11 @@ const site = (name: string) =>
         nil: undefined,
       }),
     })
-    .map(({ title: called, at, ground, structure }) => ({
+    .map(({ state: stands, title: called, at, ground, structure }) => ({
       name,
       text: `site ${name}${called === undefined ? "" : ` ${quoted(called)}`} {
   at ${at[0]} ${at[1]}
-${ground === undefined ? "" : `  ground ${ground} m\n`}${structure === undefined ? "" : `  structure ${structure[0]} ${structure[1]} m\n`}}
+${ground === undefined ? "" : `  ground ${ground} m\n`}${structure === undefined ? "" : `  structure ${structure[0]} ${structure[1]} m\n`}${stateLine(stands)}}
 `,
     }));
 
@@ -174,6 +179,7 @@ const hop = (a: string, b: string, name: string) =>
           arrangement: fc.option(fc.constantFrom("1+0", "1+1 hot-standby", "2+0 xpic"), { nil: undefined }),
           radio: fc.option(fc.constantFrom("R18", "R7"), { nil: undefined }),
           number: fc.integer({ min: 1, max: 8 }),
+          state,
           objective: fc.boolean(),
           mode: fc.boolean(),
           first: end(withChannel, "high"),
@@ -181,7 +187,7 @@ const hop = (a: string, b: string, name: string) =>
         })
         .map(
           (of) => `hop ${name}${called === undefined ? "" : ` ${quoted(called)}`} {
-${of.objective ? "  objective trunk\n" : ""}${withChannel ? `  channel F.595 / 55 MHz / ${of.number}\n` : ""}${of.polarization ? `  polarization ${of.polarization}\n` : ""}${of.arrangement ? `  arrangement ${of.arrangement}\n` : ""}${of.radio ? `  radio ${of.radio}\n` : ""}${of.radio === "R18" && of.mode ? "  modes 55 MHz QPSK to 128QAM\n" : ""}  ${a} {
+${of.objective ? "  objective trunk\n" : ""}${withChannel ? `  channel F.595 / 55 MHz / ${of.number}\n` : ""}${of.polarization ? `  polarization ${of.polarization}\n` : ""}${of.arrangement ? `  arrangement ${of.arrangement}\n` : ""}${of.radio ? `  radio ${of.radio}\n` : ""}${of.radio === "R18" && of.mode ? "  modes 55 MHz QPSK to 128QAM\n" : ""}${stateLine(of.state)}  ${a} {
 ${of.first}  }
   ${b} {
 ${of.second}  }

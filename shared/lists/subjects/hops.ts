@@ -1,4 +1,5 @@
 import type { Hop } from "../../design/design.js";
+import { stateWords } from "../../design/state.js";
 import type { HopResult } from "../../evaluate/result.js";
 import { gravest, worstClearance } from "../../report/pages/figures.js";
 import { weakerDirection } from "../../rules/judged-modes.js";
@@ -18,6 +19,7 @@ const weaker = ({ hop, result }: Row) => (hop && result ? weakerDirection(hop, r
 const COLUMNS: readonly ListColumn<Row>[] = [
   text("hop", ({ name }) => name),
   text("title", ({ hop }) => hop?.title),
+  text("state", ({ hop }) => hop?.state && stateWords(hop.state)),
   text("site_a", ({ hop }) => hop?.ends[0].site.name),
   text("site_b", ({ hop }) => hop?.ends[1].site.name),
   text("objective", ({ hop }) => hop?.objective?.name),

@@ -1,4 +1,5 @@
 import type { Site } from "../../design/design.js";
+import { stateWords } from "../../design/state.js";
 import { type List, type ListColumn, listOf, number, text } from "./list.js";
 import type { ListedDesign } from "./listed-design.js";
 
@@ -11,6 +12,7 @@ interface Row {
 const COLUMNS: readonly ListColumn<Row>[] = [
   text("site", ({ site }) => site.name),
   text("title", ({ site }) => site.title),
+  text("state", ({ site }) => site.state && stateWords(site.state)),
   number("latitude_deg", 9, ({ site }) => site.position?.latitudeDeg),
   number("longitude_deg", 9, ({ site }) => site.position?.longitudeDeg),
   number("ground_m", 4, ({ site }) => site.groundM),

@@ -1,0 +1,37 @@
+/** Whether a thing is built, planned or removed, as the words of a cell say it; common practice, no source. */
+import { type State, type StateWord, stateWords } from "../design/state.js";
+import { type Statement, statement } from "./state.js";
+
+const WORDS: Readonly<Record<StateWord, readonly string[]>> = {
+  built: ["built", "existing", "in service", "operational", "live", "active", "in betrieb"],
+  planned: ["planned", "plan", "proposed", "future", "design", "new", "geplant"],
+  removed: ["removed", "dismantled", "decommissioned", "retired", "abgebaut"],
+};
+
+/** @returns undefined for other words: a column of that name may hold something else, such as a part of a country */
+export function stateIn(text: string): State | undefined {
+  const shape = /^([a-z ]+?)(?:\s+(\d{4}-\d{2}-\d{2}))?(?:\s+until\s+(\d{4}-\d{2}-\d{2}))?$/i.exec(
+    text.trim(),
+  );
+  if (!shape) return undefined;
+  const [, written, date, until] = shape as unknown as readonly [string, string, ...(string | undefined)[]];
+  const word = (Object.keys(WORDS) as StateWord[]).find((one) => WORDS[one].includes(written.toLowerCase()));
+  if (word === undefined || ![date, until].every(isDay)) return undefined;
+  return { word, ...(date && { date }), ...(until && word !== "removed" && { until }) };
+}
+
+function isDay(text: string | undefined): boolean {
+  if (text === undefined) return true;
+  const date = new Date(`${text}T00:00:00Z`);
+  return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text);
+}
+
+export function stateStatement(state: State, known: State | undefined): Statement {
+  const changed = known !== undefined && stateWords(known) === stateWords(state) ? undefined : true;
+  return statement(
+    "state",
+    { name: "state", text: state.word, changed },
+    state.date === undefined ? undefined : { name: "date", text: state.date, changed },
+    state.until === undefined ? undefined : { name: "until", label: "until", text: state.until, changed },
+  );
+}
