@@ -12,6 +12,9 @@ export interface Pointer {
 /** A file this long is no pointer. */
 export const SMALLEST_NO_POINTER_BYTES = 1024;
 
+/** Larger content is not read through to see whether it is what a pointer says: a file of any length takes no room. */
+export const LARGEST_POINTED_TO_BYTES = 4 * 2 ** 30;
+
 export function pointerIn(content: Uint8Array): Pointer | undefined {
   if (content.length >= SMALLEST_NO_POINTER_BYTES) return undefined;
   const [, sha256, bytes] = POINTER.exec(new TextDecoder("latin1").decode(content)) ?? [];
@@ -31,7 +34,7 @@ export async function contentPointedTo(
 ): Promise<string | undefined> {
   const path = join(gitFolder, "lfs", "objects", sha256.slice(0, 2), sha256.slice(2, 4), sha256);
   const found = await stat(path).catch(() => undefined);
-  if (!found?.isFile() || found.size !== bytes) return undefined;
+  if (!found?.isFile() || found.size !== bytes || bytes > LARGEST_POINTED_TO_BYTES) return undefined;
   const hash = createHash("sha256");
   for await (const piece of createReadStream(path)) hash.update(piece as Buffer);
   return hash.digest("hex") === sha256 ? path : undefined;

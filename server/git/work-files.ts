@@ -6,7 +6,7 @@
 import { createHash } from "node:crypto";
 import { createReadStream, type Stats } from "node:fs";
 import { readFile, stat } from "node:fs/promises";
-import { pointerIn, SMALLEST_NO_POINTER_BYTES } from "./large-file.js";
+import { LARGEST_POINTED_TO_BYTES, pointerIn, SMALLEST_NO_POINTER_BYTES } from "./large-file.js";
 
 /** Reading text whole takes as much memory. */
 export const LARGEST_TEXT_BYTES = 512 * 2 ** 20;
@@ -48,7 +48,7 @@ export class WorkFiles {
   /** Large files are kept elsewhere by a filter of git; the object names what they hold. */
   private async isPointedTo(path: string, { size, mtimeMs }: Stats, { content }: Kept): Promise<boolean> {
     const pointer = pointerIn(await content());
-    if (pointer?.bytes !== size) return false;
+    if (pointer?.bytes !== size || size > LARGEST_POINTED_TO_BYTES) return false;
     const plain = this.once(`plain ${size} ${mtimeMs} ${path}`, () => digest(path, "sha256", ""));
     return (await plain) === pointer.sha256;
   }

@@ -1,6 +1,14 @@
 /** What git keeps beside its objects, to be fast, says something else than the objects: they are what counts. */
 import { execFileSync } from "node:child_process";
-import { chmodSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
+import {
+  chmodSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  symlinkSync,
+  truncateSync,
+  writeFileSync,
+} from "node:fs";
 import { join } from "node:path";
 import { afterEach, expect, test } from "vitest";
 import { endlessIn } from "../../server/git/endless.js";
@@ -90,6 +98,28 @@ test.each([
         /^error: [^\n]+: object [0-9a-f]{40} is not what its name says; git fsck tells more\n$/,
       ),
     ]);
+  },
+  LONG,
+);
+
+test(
+  "a file of 4 TB without content, in the work tree and where git keeps it, is not read through for a pointer to it",
+  async () => {
+    const repository = repositoryWith();
+    const [sha256, bytes] = ["0".repeat(64), 4 * 2 ** 40];
+    const pointer = `version https://git-lfs.github.com/spec/v1\noid sha256:${sha256}\nsize ${bytes}\n`;
+    repository.write({ "terrain/land.asc": pointer });
+    repository.commit("a pointer");
+    const kept = join(repository.root, ".git/lfs/objects/00/00");
+    mkdirSync(kept, { recursive: true });
+    for (const path of [join(repository.root, "terrain/land.asc"), join(kept, sha256)]) {
+      writeFileSync(path, "");
+      truncateSync(path, bytes);
+    }
+    const start = performance.now();
+    const { notes } = await repository.compare("HEAD", undefined);
+    expect(notes.join()).toMatch(/land\.asc is a pointer of large-file storage in HEAD/);
+    expect(performance.now() - start).toBeLessThan(60_000);
   },
   LONG,
 );

@@ -32,7 +32,13 @@ describe("the formatter", () => {
   });
 
   it("reads a slash at the end of a word alike before and behind what it moves", () => {
-    for (const text of ["objective O */{ margin 3 dB }", "site A/{}", "site A/"]) {
+    for (const text of [
+      "objective O */{ margin 3 dB }",
+      "site A/{}",
+      "site A/",
+      'site A/""',
+      'network "N" { rain 34 mm/"" }',
+    ]) {
       expect(formatted(formatted(text))).toBe(formatted(text));
     }
   });
