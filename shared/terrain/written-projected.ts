@@ -35,7 +35,9 @@ export function parseProjected(text: string): ProjectedReading {
     const [, zone, half, ...figures] = utm as unknown as readonly string[];
     if (Number(zone) < 1 || Number(zone) > 60) return no(`UTM has zones 1 to 60; there is no ${zone}`);
     const crs = crsOfEpsg((half === "north" ? 32600 : 32700) + Number(zone))!;
-    return placed(crs, `UTM ${Number(zone)} ${half} on WGS 84`, figures, isInUtm);
+    const found = placed(crs, `UTM ${Number(zone)} ${half} on WGS 84`, figures, isInUtm);
+    if (!found.ok || (found.position.latitudeDeg <= 84 && found.position.latitudeDeg >= -80)) return found;
+    return no("UTM ends at 84 degrees north and 80 degrees south; this lies beyond");
   }
   const epsg = EPSG.exec(text);
   if (epsg) {

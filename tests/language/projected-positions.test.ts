@@ -71,6 +71,9 @@ describe("refused, with what to do", () => {
     ["utm 0 north 500000 E 5261234 N", /there is no 0/],
     ["utm 32 north 99999 E 5261234 N", /no easting of UTM/],
     ["utm 32 north 500000 E 10000001 N", /no northing of UTM/],
+    // 84 degrees north lies at 9 328 094 m on the central meridian, 80 south at 1 118 414 m.
+    ["utm 32 north 500000 E 9328100 N", /ends at 84 degrees north/],
+    ["utm 32 south 500000 E 1118410 N", /80 degrees south/],
     ["utm 32 north 500000 E 5261234 E", /both figures are E/],
     ["epsg 4326 9 E 47 N", /has degrees/],
     ["epsg 99999 412345 E 5261234 N", /EPSG:99999 is not known; known are .* convert to degrees of WGS 84/],
@@ -87,6 +90,8 @@ describe("refused, with what to do", () => {
       "utm 1 north 500000 E 5261234 N",
       "utm 32 north 100000 E 5261234 N",
       "utm 32 north 900000 E 5261234 N",
+      "utm 32 north 500000 E 9328090 N",
+      "utm 32 south 500000 E 1118420 N",
     ])
       expect(position(at), at).toBeDefined();
   });
