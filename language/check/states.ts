@@ -27,8 +27,19 @@ export function contradictions(
 function within(fact: Fact, around: Span, name: string): readonly TextProblem[] {
   const state = stateOf(fact);
   const span = spanOf(state);
+  if (state?.word === "removed" && state.until !== undefined)
+    return [
+      told(
+        fact,
+        "error",
+        "what is removed has no until",
+        `to stand until then: state built until ${state.until}`,
+      ),
+    ];
   if (state && state.word !== "removed" && span.from >= span.until)
-    return [told(fact, "error", `${stateWords(state)} ends before it begins`, "exchange the dates")];
+    return [
+      told(fact, "error", `${stateWords(state)} ends before it has stood a day`, "mend one of the dates"),
+    ];
   if (state && !overlap(span, around) && span.from < span.until)
     return [
       told(
@@ -39,7 +50,9 @@ function within(fact: Fact, around: Span, name: string): readonly TextProblem[] 
       ),
     ];
   const both = intersection(span, around);
-  return fact.facts.flatMap((inner) => within(inner, both, wordOf(fact, "name") ?? name));
+  return fact.facts.flatMap((inner) =>
+    within(inner, both, wordOf(fact, "name") ?? wordOf(fact, "chassis") ?? name),
+  );
 }
 
 /** A hop that says itself when it stands needs both sites then; one that does not stands when they do. */

@@ -75,6 +75,7 @@ export function together(stages: readonly Stage[]): readonly PlacedFinding[] {
     for (const finding of findings) {
       // What figures rest on is told of the network that is to be.
       if (index < last && isRemark(finding)) continue;
+      if (finding.rule === UNUSED && !holdsThroughout(stages, finding)) continue;
       const key = identity(finding);
       const run = open.get(key);
       if (run && run.last >= index - 1) {
@@ -90,7 +91,7 @@ export function together(stages: readonly Stage[]): readonly PlacedFinding[] {
     const words = timeWords(stages, finding, first, last);
     return words === "" || isRemark(finding)
       ? finding
-      : { ...finding, message: `${finding.message} (${words})` };
+      : { ...finding, key: `${finding.key} (${words})`, message: `${finding.message} (${words})` };
   });
 }
 
@@ -103,6 +104,19 @@ function timeWords(stages: readonly Stage[], { hop }: PlacedFinding, first: numb
     until: stands(last + 1) ? stages[last + 1]!.from : "~",
   };
   return spanWords(span);
+}
+
+const UNUSED = "acceptance-unused";
+
+/** An acceptance that one time needs is needed. */
+function holdsThroughout(stages: readonly Stage[], { hop, place }: PlacedFinding): boolean {
+  return stages
+    .filter(({ hops }) => hop === undefined || hops.has(hop))
+    .every(({ findings }) =>
+      findings.some(
+        (one) => one.rule === UNUSED && one.place?.file === place?.file && one.place?.start === place?.start,
+      ),
+    );
 }
 
 /** Of the network as a whole; a remark on a hop is told with it. */

@@ -99,3 +99,20 @@ test("the report orders what is planned beyond what is built, and shows the stat
   expect(overview).toContain("| planned |");
   expect(overview).toContain("taken down before all that is planned stands: BIRCH-ROWAN");
 });
+
+test("an acceptance that one time needs is neither called unused nor taken away", {
+  timeout: MINUTES,
+}, () => {
+  const own = join(at, "accepting");
+  cpSync(folder, own, { recursive: true });
+  const file = join(own, "hops.hop");
+  const text = readFileSync(file, "utf8").replace(
+    'hop ALDER-HAZEL "Blocked by a ridge" {',
+    'hop ALDER-HAZEL {\n  accept clearance because "until the higher antenna hangs"',
+  );
+  writeFileSync(file, text);
+  const run1 = run(["check", own, "--fix", "--format", "lines", ...TODAY]);
+  expect(run1.stdout).not.toContain("acceptance-unused");
+  expect(run1.stdout).toMatch(/accepted clearance: .*\(until 2027-03-01\)/);
+  expect(readFileSync(file, "utf8")).toBe(text);
+});

@@ -168,9 +168,15 @@ describe("what contradicts", () => {
       told(moss("") + hop("state removed 2027-01-02", "antenna DISH60-18 at 40 m state planned 2027-01-01")),
     ).toEqual([]);
     expect(told(moss("state built 2027-03-01 until 2027-03-01"))).toEqual([
-      "state-contradiction: built 2027-03-01 until 2027-03-01 ends before it begins",
+      "state-contradiction: built 2027-03-01 until 2027-03-01 ends before it has stood a day",
     ]);
     expect(told(moss("state built 2027-03-01 until 2027-03-02"))).toEqual([]);
+  });
+
+  test("what is removed has no end", () => {
+    expect(told(moss("state removed 2027-01-01 until 2028-01-01"))).toEqual([
+      "state-contradiction: what is removed has no until",
+    ]);
   });
 
   test("what replaces another begins when it ends", () => {

@@ -102,7 +102,10 @@ function candidates(model: DesignModel, session: DesignSession): readonly Candid
   const ofText = [...model.allFiles()].flatMap(({ path }) =>
     certainTextFixes(model, path).map((fix): Candidate => ({ fix, place: path, ofText: true })),
   );
+  // What stands at other times may still need what is not needed once all that is planned stands.
+  const hasTimes = !model.spans()[Symbol.iterator]().next().done;
   const ofFinding = (finding: Finding, judged?: JudgedHop): readonly Candidate[] => {
+    if (hasTimes && finding.rule === "acceptance-unused") return [];
     const fix = certainFindingFix({ model, finding, judged });
     return fix === undefined ? [] : [{ fix, place: headOf(finding), ofText: false }];
   };

@@ -176,7 +176,7 @@ function hopsSection(
         ? [
             {
               type: "paragraph",
-              text: `Not in this table, since they are taken down before all that is planned stands: ${gone.join(", ")}. Their findings are among those below.`,
+              text: `Not in this table, since they are taken down before all that is planned stands: ${gone.join(", ")}. hopwright check judges them until then.`,
             } as const,
           ]
         : []),
