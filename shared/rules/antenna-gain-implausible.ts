@@ -62,7 +62,8 @@ function rangeOf(frequenciesHz: readonly number[]): readonly [number, number] | 
 function implausible({ name, diameterM, gain }: Antenna, usedHz: InUse["usedHz"]): Report | undefined {
   if (diameterM === undefined || !(diameterM > 0)) return undefined;
   const points = gain.flatMap(({ gainDbi, frequencyHz }, index) =>
-    (frequencyHz === undefined ? (usedHz ?? []) : [frequencyHz]).map((hz) => {
+    // A plan that is mistyped puts its channels anywhere.
+    (frequencyHz === undefined ? (usedHz ?? []).filter((hz) => hz > 0) : [frequencyHz]).map((hz) => {
       const mostDbi = parabolicGainDbi(diameterM, hz, 1);
       return { index, gainDbi, hz, mostDbi, overDb: gainDbi - mostDbi };
     }),

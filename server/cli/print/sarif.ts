@@ -133,5 +133,5 @@ function physical(place: Place, options: SarifOptions) {
 /** A URI relative to the working directory, which is the top of the checkout where a collector looks for files. */
 function artifact(path: string, { cwd }: SarifOptions) {
   const shown = slashed(relative(cwd, path));
-  return { uri: shown.split("/").map(encodeURIComponent).join("/"), uriBaseId: "%SRCROOT%" };
+  return { uri: shown.toWellFormed().split("/").map(encodeURIComponent).join("/"), uriBaseId: "%SRCROOT%" };
 }

@@ -157,6 +157,6 @@ export function linkFrom(page: string, target: string, ending: string): string {
   const to = `${target}${ending}`.split("/");
   let shared = 0;
   while (shared < from.length && from[shared] === to[shared]) shared++;
-  const path = to.slice(shared).map(encodeURIComponent);
+  const path = to.slice(shared).map((step) => encodeURIComponent(step.toWellFormed()));
   return [...from.slice(shared).map(() => ".."), ...path].join("/");
 }

@@ -77,7 +77,7 @@ function blockText(block: Block, page: Page, drawings: PrintedFile[]): string[] 
     case "figure": {
       const path = `${page.name}-${block.name}.svg`;
       drawings.push({ path, text: standaloneSvg(block.svg) });
-      const file = encodeURIComponent(path.split("/").at(-1)!);
+      const file = encodeURIComponent(path.split("/").at(-1)!.toWellFormed());
       const picture = `![${escaped(block.alt)}](${file})`;
       return block.caption === undefined ? [picture] : [picture, `*${escaped(block.caption)}*`];
     }
