@@ -1,7 +1,7 @@
 /** Where a row lies: two angles, one cell with both, or projected coordinates with the code of their system. */
 import type { Axis } from "../geodesy/coordinates.js";
 import { type Crs, crsOfEpsg, knownCrsSummary } from "../terrain/crs.js";
-import { projectionOf } from "../terrain/projection.js";
+import { placeOf } from "../terrain/projection.js";
 import type { StatedPosition } from "./facts.js";
 import { type DecimalMark, numberOf, plainText, stepOf } from "./figures.js";
 import { readAngle, splitPair } from "./notation.js";
@@ -57,15 +57,12 @@ export function positionOfProjected(
   const x = numberOf(easting, mark);
   const y = numberOf(northing, mark);
   if (x === undefined || y === undefined) return no(`"${easting} ${northing}" are no two figures`);
-  const [longitudeDeg, latitudeDeg] = projectionOf(crs).inverse(x, y);
-  const [backX, backY] = projectionOf(crs).forward(longitudeDeg, latitudeDeg);
-  // Far outside of its system a projection yields some place or other, from which no way leads back.
-  if (!(Math.abs(backX - x) < 1 && Math.abs(backY - y) < 1) || Math.abs(latitudeDeg) > 90)
-    return no(`${easting} ${northing} lie outside of EPSG:${code}`);
+  const place = placeOf(crs, x, y);
+  if (!place) return no(`${easting} ${northing} lie outside of EPSG:${code}`);
   const step = Math.min(stepOf(plainText(x)), stepOf(plainText(y)));
   return {
     ok: true,
-    position: { latitudeDeg, longitudeDeg, stepDeg: Math.min(COARSEST_DEG, step / 111_320) },
+    position: { ...place, stepDeg: Math.min(COARSEST_DEG, step / 111_320) },
     how: `${crs.name}, ${accuracyWords(crs)}`,
   };
 }

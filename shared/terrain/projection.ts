@@ -1,4 +1,5 @@
 import proj4 from "proj4";
+import type { LatLon } from "../geodesy/coordinates.js";
 import type { Crs } from "./crs.js";
 
 /** WGS 84 degrees into a raster's coordinates and back. The only file that touches the projection library. */
@@ -47,6 +48,18 @@ function makeProjection(definition: string): Projection {
     forward: (lon, lat) => guarded(() => converter.forward([lon, lat])),
     inverse: (x, y) => guarded(() => converter.inverse([x, y])),
   };
+}
+
+/**
+ * The place of projected coordinates in metres; undefined outside of the system: far outside a projection yields some
+ * place or other, from which no way leads back.
+ */
+export function placeOf(crs: Crs, eastM: number, northM: number): LatLon | undefined {
+  const projection = projectionOf(crs);
+  const [longitudeDeg, latitudeDeg] = projection.inverse(eastM, northM);
+  const [backEastM, backNorthM] = projection.forward(longitudeDeg, latitudeDeg);
+  const leadsBack = Math.abs(backEastM - eastM) < 1 && Math.abs(backNorthM - northM) < 1;
+  return leadsBack && Math.abs(latitudeDeg) <= 90 ? { latitudeDeg, longitudeDeg } : undefined;
 }
 
 /** Nodes at most this far apart are projected; the points between are interpolated on the straight line. */

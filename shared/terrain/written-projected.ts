@@ -5,7 +5,7 @@
  */
 import type { LatLon } from "../geodesy/coordinates.js";
 import { type Crs, crsOfEpsg, knownCrsSummary } from "./crs.js";
-import { projectionOf } from "./projection.js";
+import { placeOf } from "./projection.js";
 
 /** The system that a position was written in. */
 export interface WrittenSystem {
@@ -78,13 +78,9 @@ function placed(
   const [eastM, northM] = letter === "E" ? [Number(first), Number(second)] : [Number(second), Number(first)];
   const fault = faultOf(eastM, northM);
   if (fault !== undefined) return no(fault);
-  const projection = projectionOf(crs);
-  const [longitudeDeg, latitudeDeg] = projection.inverse(eastM, northM);
-  const [backM, backNorthM] = projection.forward(longitudeDeg, latitudeDeg);
-  // Far outside of its system a projection yields some place or other, from which no way leads back.
-  if (!(Math.abs(backM - eastM) < 1 && Math.abs(backNorthM - northM) < 1) || Math.abs(latitudeDeg) > 90)
-    return no(`${eastM} E ${northM} N lies outside of ${name}`);
-  return { ok: true, position: { latitudeDeg, longitudeDeg }, system: { name, accuracyM: crs.accuracyM } };
+  const position = placeOf(crs, eastM, northM);
+  if (!position) return no(`${eastM} E ${northM} N lies outside of ${name}`);
+  return { ok: true, position, system: { name, accuracyM: crs.accuracyM } };
 }
 
 /** A zone is 6 degrees wide: its eastings stay within these figures everywhere, with room for a neighbour's site. */
