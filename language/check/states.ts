@@ -14,13 +14,33 @@ import type { Declaration } from "../model/source-file.js";
 import { END } from "../schema/index.js";
 import { head } from "../syntax/tree.js";
 
+type Declared = (key: string) => Declaration | undefined;
+
 /** @param declared the first declaration of a key, whatever stands */
-export function contradictions(
-  entry: Declaration,
-  declared: (key: string) => Declaration | undefined,
-): readonly TextProblem[] {
+export function contradictions(entry: Declaration, declared: Declared): readonly TextProblem[] {
   const own = entry.states ? within(entry.fact, spanOf(undefined), entry.name) : [];
-  return entry.kind === "hop" ? [...own, ...withoutSites(entry, declared)] : own;
+  return entry.kind === "hop"
+    ? [...own, ...withoutSites(entry, declared), ...withoutPair(entry, declared)]
+    : own;
+}
+
+/** What was planned for a day that has passed. @param today ISO date */
+export function overdue(fact: Fact, today: string): readonly TextProblem[] {
+  const state = stateOf(fact);
+  const inner = fact.facts.flatMap((one) => overdue(one, today));
+  if (state?.word !== "planned" || state.date === undefined || state.date >= today) return inner;
+  const line = fact.property.block === undefined ? fact : factNamed(fact.facts, "state");
+  const { start, end } = argument(line, "state")!;
+  const problem: TextProblem = {
+    rule: "state-overdue",
+    severity: "warning",
+    start,
+    end,
+    message: `this was planned for ${state.date}, which has passed, and counts as standing`,
+    help: "write state built, or a new date",
+    fixes: [{ title: `Write that it is built since ${state.date}`, start, end, newText: "built" }],
+  };
+  return [problem, ...inner];
 }
 
 /** What stands in something that has times of its own. */
@@ -56,28 +76,56 @@ function within(fact: Fact, around: Span, name: string): readonly TextProblem[] 
 }
 
 /** A hop that says itself when it stands needs both sites then; one that does not stands when they do. */
-function withoutSites(
-  entry: Declaration,
-  declared: (key: string) => Declaration | undefined,
-): readonly TextProblem[] {
+function withoutSites(entry: Declaration, declared: Declared): readonly TextProblem[] {
   const state = stateOf(entry.fact);
   if (state === undefined) return [];
   const span = spanOf(state);
-  return entry.fact.facts
-    .filter((fact) => fact.property === END)
-    .flatMap((fact) => {
-      const site = declared(`site ${wordOf(fact, "site")}`);
-      const stands = spanOf(site && stateOf(site.fact));
-      if (!site || covers(stands, span)) return [];
-      return [
-        told(
-          fact,
-          "error",
-          `${entry.name} stands ${spanWords(span) || "at all times"}, its site ${site.name} ${spanWords(stands) || "never"}`,
-          "let the site stand as long as the hop does, or the hop as long as the site",
-        ),
-      ];
-    });
+  return endsOf(entry).flatMap((fact) => {
+    const site = declared(`site ${wordOf(fact, "site")}`);
+    const stands = spanOf(site && stateOf(site.fact));
+    if (!site || covers(stands, span)) return [];
+    return [
+      told(
+        fact,
+        "error",
+        `${entry.name} stands ${spanWords(span) || "at all times"}, its site ${site.name} ${spanWords(stands) || "never"}`,
+        "let the site stand as long as the hop does, or the hop as long as the site",
+      ),
+    ];
+  });
+}
+
+/** The hops of a dual-band pair carry together: where one stands alone the other is missing in its figures. */
+function withoutPair(entry: Declaration, declared: Declared): readonly TextProblem[] {
+  const fact = factNamed(entry.fact.facts, "pair");
+  const other = fact && declared(`hop ${wordOf(fact, "hop")}`);
+  if (!fact || !other) return [];
+  const [span, ofOther] = [hopSpan(entry, declared), hopSpan(other, declared)];
+  if (covers(ofOther, span)) return [];
+  const range = argument(fact, "hop") ?? head(fact.statement);
+  return [
+    {
+      rule: "state-contradiction",
+      severity: "warning",
+      start: range.start,
+      end: range.end,
+      message: `${entry.name} stands ${spanWords(span) || "at all times"}, the other band ${other.name} ${spanWords(ofOther) || "at all times"}; for a time it carries alone`,
+      help: "let both stand at the same times, or judge the hop by what it carries alone",
+    },
+  ];
+}
+
+function hopSpan(entry: Declaration, declared: Declared): Span {
+  return endsOf(entry)
+    .map((end) => declared(`site ${wordOf(end, "site")}`))
+    .reduce(
+      (span, site) => (site ? intersection(span, spanOf(stateOf(site.fact))) : span),
+      spanOf(stateOf(entry.fact)),
+    );
+}
+
+function endsOf({ fact }: Declaration): readonly Fact[] {
+  return fact.facts.filter((one) => one.property === END);
 }
 
 function told(fact: Fact, severity: "error" | "warning", message: string, help: string): TextProblem {

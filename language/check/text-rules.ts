@@ -118,6 +118,16 @@ export const TEXT_RULES: Readonly<Record<TextRule, TextRuleText>> = {
     why: "A hop that is built before its site, or hangs on one that is gone, is drawn and ordered and cannot be.",
     fix: "Mend the date of one of the two.",
   },
+  "days-not-judged": {
+    title: "A network changes on a hundred days at most",
+    why: "On each day on which something is built or taken down the whole network is judged anew.",
+    fix: "Let what is built together have one date, or judge the days that are left out with `hopwright check --on DATE`.",
+  },
+  "state-overdue": {
+    title: "What was planned for a day that has passed is built, or has a new date",
+    why: "From its day on what is planned counts as standing. A plan that slipped is judged, drawn and reported as if it were there.",
+    fix: "Write `state built` with the day, or a new date.",
+  },
   "many-networks": {
     title: "A design has one network",
     why: "Climate, terrain and defaults of a second network would hold for nobody knows which hops.",

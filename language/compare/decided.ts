@@ -1,6 +1,7 @@
 /** The decisions of a design, fact by fact in the words of its text, with the place that each one comes from. */
 import { type DecidedFact, type DecidedHop, type Decisions, EVERYWHERE } from "../../shared/compare/facts.js";
 import { type Argument, type Fact, wordOf } from "../facts/fact.js";
+import { stateOf } from "../facts/states.js";
 import type { DesignModel } from "../model/design-model.js";
 import type { Declaration } from "../model/source-file.js";
 import { inheritedFacts } from "../resolve/inherit.js";
@@ -17,6 +18,27 @@ export function decisionsOf(model: DesignModel): Decisions {
     entry: (key) => remembered(entries, key, () => entryFacts(model, key)),
     words: (key) => wordsOf(model, key),
   };
+}
+
+/** Statement of a hop that holds for a time. */
+export interface TimedPart {
+  /** Of the end that it stands at; undefined: the hop as a whole. */
+  readonly site?: string;
+  /** As written, in the one layout. */
+  readonly text: string;
+}
+
+/** What of a hop has a state of its own, in the order of the text, whatever stands now. */
+export function partsInTime(model: DesignModel, hop: string): readonly TimedPart[] {
+  const entry = model.declarations(`hop ${hop}`)[0];
+  if (!entry?.states) return [];
+  return entry.fact.facts.flatMap((fact): TimedPart[] => {
+    const site = fact.property === END ? wordOf(fact, "site") : undefined;
+    const all = fact.property === END ? fact.facts : [fact];
+    return all
+      .filter((one) => one.property.name === "state" || stateOf(one) !== undefined)
+      .map((one) => ({ site, text: textOf(one) }));
+  });
 }
 
 function remembered<T>(known: Map<string, T>, key: string, make: () => T): T {

@@ -61,6 +61,8 @@ export type TextRule =
   | "unknown-channel"
   | "hop-ends"
   | "state-contradiction"
+  | "state-overdue"
+  | "days-not-judged"
   | "many-networks"
   | "network-share"
   | "file-unreadable"

@@ -17,8 +17,9 @@ import {
 import { INHERITING_KINDS } from "../schema/kinds.js";
 import type { ArgSpec, Context, Property } from "../schema/types.js";
 import { type Atom, head, type Statement } from "../syntax/tree.js";
+import { withDates } from "./date.js";
 import type { Argument, Fact, TextProblem } from "./fact.js";
-import { stateOf } from "./states.js";
+import { hasSpoiltState, stateOf } from "./states.js";
 import { article, describe, fits, readValue } from "./value.js";
 
 export interface ReadFacts {
@@ -40,6 +41,8 @@ function readBlock(statements: readonly Statement[], context: Context, problems:
     if (!fact) continue;
     facts.push(fact);
     if (fact.property.repeatable || context === "file" || isNamed(fact.property)) continue;
+    // Which times it is meant for is not known.
+    if (hasSpoiltState(fact)) continue;
     const others = seen.get(fact.property);
     const other = others?.find((one) => overlap(spanOf(stateOf(one)), spanOf(stateOf(fact))));
     if (other) problems.push(doubledFact(fact, other));
@@ -114,7 +117,8 @@ function readStatement(statement: Statement, context: Context, problems: TextPro
       ),
     );
   }
-  const args = readArguments(property, atoms, property === END ? 0 : 1, problems);
+  const read = atoms.some(({ kind }) => kind === "slash") && takesDate(property) ? withDates(atoms) : atoms;
+  const args = readArguments(property, read, property === END ? 0 : 1, problems);
   const first = args[0]?.value;
   const inner = blockContext(property, first?.type === "word" ? first.word : undefined);
   if (statement.block && !inner) {
@@ -130,6 +134,10 @@ function readStatement(statement: Statement, context: Context, problems: TextPro
   }
   const facts = statement.block && inner ? readBlock(statement.block.statements, inner, problems) : [];
   return { property, statement, args, facts, context: inner, template: template || undefined };
+}
+
+function takesDate({ args }: Property): boolean {
+  return args.some((arg) => alternatives(arg).some(({ type }) => type === "date"));
 }
 
 function readArguments(

@@ -4,6 +4,7 @@ import { nearest } from "../../shared/format/nearest.js";
 import { type Dimension, findUnit, unitSymbols } from "../../shared/units/units.js";
 import type { ValueSpec } from "../schema/types.js";
 import { type Atom, unquote } from "../syntax/tree.js";
+import { readDate, resemblesDate } from "./date.js";
 import type { TextFix, TextProblem, Value } from "./fact.js";
 import { readPosition } from "./position.js";
 import type { Reading } from "./reading.js";
@@ -23,7 +24,7 @@ export function fits(spec: ValueSpec, atom: Atom): boolean {
     case "path":
       return atom.kind === "string";
     case "date":
-      return atom.kind === "date";
+      return resemblesDate(atom);
     case "position":
       return atom.kind === "angle" || atom.kind === "number" || atom.kind === "word";
     case "word":
@@ -283,19 +284,4 @@ function readRatio(
 
 function toNumber(digits: string): number {
   return Number(digits.replace("−", "-"));
-}
-
-function readDate(atom: Atom): Omit<Reading, "next"> {
-  const date = new Date(`${atom.text}T00:00:00Z`);
-  const real = !Number.isNaN(date.getTime()) && date.toISOString().startsWith(atom.text);
-  if (real) return { value: { type: "date", date: atom.text } };
-  return {
-    problem: {
-      rule: "value-range",
-      severity: "error",
-      start: atom.start,
-      end: atom.end,
-      message: `${atom.text} is not a day of the calendar; dates are written year-month-day`,
-    },
-  };
 }

@@ -7,8 +7,8 @@ import { type Stock, suiting } from "../../shared/design/change.js";
 import type { Design } from "../../shared/design/design.js";
 import { type Span, type View, WHOLE } from "../../shared/design/state.js";
 import { checkNames } from "../check/names.js";
-import { contradictions } from "../check/states.js";
-import { type Fact, type TextProblem, wordOf } from "../facts/fact.js";
+import { contradictions, overdue } from "../check/states.js";
+import { type Fact, factNamed, type TextProblem, wordOf } from "../facts/fact.js";
 import { type ResolvedHop, resolveHop } from "../resolve/hop.js";
 import { inheritedFacts } from "../resolve/inherit.js";
 import type { Lookup, ResolveProblem } from "../resolve/lookup.js";
@@ -44,8 +44,21 @@ export class DesignModel {
     names: (kind) => this.names(kind),
   });
 
-  /** @param root folder of the design */
-  constructor(readonly root: string) {}
+  /**
+   * @param root folder of the design
+   * @param today ISO date that plans are held against; undefined: none is overdue
+   */
+  constructor(
+    readonly root: string,
+    private today?: string,
+  ) {}
+
+  /** Holds plans against another day. */
+  setToday(today: string): void {
+    if (today === this.today) return;
+    this.today = today;
+    this.forget(new Set([...this.entriesWithStates()].map(({ key }) => key)));
+  }
 
   /** Puts a file in, in place of its former state. */
   setFile(file: SourceFile): void {
@@ -308,14 +321,16 @@ export class DesignModel {
   }
 
   private stateProblems(entry: Declaration): readonly ResolveProblem[] {
-    if (!entry.states || this.declarations(entry.key)[0] !== entry) return [];
+    const concerned = entry.states || (entry.kind === "hop" && factNamed(entry.fact.facts, "pair"));
+    if (!concerned || this.declarations(entry.key)[0] !== entry) return [];
     const found = this.memo.get(`=states ${entry.key}`, () => {
       this.memo.touch(entry.key);
       const told = contradictions(entry, (key) => {
         this.memo.touch(key);
         return this.declarations(key)[0];
       });
-      const problems = told.map((problem) => ({ file: entry.file, problem }));
+      const late = this.today === undefined ? [] : overdue(entry.fact, this.today);
+      const problems = [...told, ...late].map((problem) => ({ file: entry.file, problem }));
       return { problems, from: entry.fact.statement.start };
     });
     return foundIn(entry, found);

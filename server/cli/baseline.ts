@@ -4,7 +4,7 @@ import { reasonOf } from "../files/hop-files.js";
 import { readBoundedSync } from "../files/read-bounded.js";
 import type { JudgedFolder } from "../findings/judged-folder.js";
 import { shownFrom } from "../findings/paths.js";
-import { atLeast, type PlacedFinding } from "../findings/placed.js";
+import { atLeast, knownBy, type PlacedFinding } from "../findings/placed.js";
 import type { CheckOutput } from "./print/check-output.js";
 
 /** Whether a finding is in the baseline. */
@@ -32,12 +32,16 @@ export function readBaseline(path: string, judged: JudgedFolder): Baseline {
   for (const { root, findings } of judged.designs) {
     for (const finding of findings) {
       if (finding.accepted) continue;
-      const alike = left.get(`${shownFrom(judged.root, root)}\n${finding.key}`) ?? [];
-      // Of several alike as many are old as there were.
-      const index = alike.findIndex((known) => isNoWorse(finding, known));
-      if (index < 0) continue;
-      alike.splice(index, 1);
-      old.add(finding);
+      // What was there for good, and ends now, is old too.
+      for (const key of new Set([knownBy(finding), finding.key])) {
+        const alike = left.get(`${shownFrom(judged.root, root)}\n${key}`) ?? [];
+        // Of several alike as many are old as there were.
+        const index = alike.findIndex((known) => isNoWorse(finding, known));
+        if (index < 0) continue;
+        alike.splice(index, 1);
+        old.add(finding);
+        break;
+      }
     }
   }
   return (finding) => old.has(finding);

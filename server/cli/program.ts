@@ -107,6 +107,7 @@ export function program(): Command {
         .default("csv"),
     )
     .option("--out <file>", "file to write instead of printing; never one that is there")
+    .addOption(onOption())
     .addOption(todayOption())
     .action(async (what, dir, options) => {
       const { list } = await import("./commands/list.js");
@@ -143,6 +144,7 @@ export function program(): Command {
         .choices(["worse", "findings", "never"])
         .default("worse"),
     )
+    .addOption(onOption())
     .addOption(todayOption())
     .action(async (asked, options) => {
       const { diff } = await import("./commands/diff.js");
@@ -284,11 +286,10 @@ function severityOption(): Option {
     .default("error");
 }
 
-/** For tests and for looking ahead: the date that acceptances are held against. */
 function onOption(): Option {
   return new Option(
     "--on <date>",
-    "the design as it stands on this day; left out: each day from today on that changes something (pages and explanations: once all that is planned stands)",
+    "the design as it stands on this day; left out: each day from today on that changes something (pages, lists and explanations: once all that is planned stands)",
   ).argParser((text) => {
     const date = new Date(`${text}T00:00:00Z`);
     if (Number.isNaN(date.getTime()) || !date.toISOString().startsWith(text) || text.length !== 10)
@@ -297,6 +298,7 @@ function onOption(): Option {
   });
 }
 
+/** For tests and for looking ahead: what stands by now, and which acceptances have ended. */
 function todayOption(): Option {
   return new Option("--today <date>").default(today()).hideHelp();
 }

@@ -3,13 +3,15 @@ import { resolve } from "node:path";
 import { DesignModel } from "../../language/model/design-model.js";
 import type { Project } from "../../language/model/project.js";
 import type { ChangeSet } from "../../shared/compare/change-set.js";
+import type { EarlierChanges } from "../../shared/compare/earlier.js";
 import { CommandError } from "../command-error.js";
 import type { UnreadableFile } from "../files/hop-files.js";
 import { slashed } from "../files/slashed.js";
 import { indexOf, type Repository, type Revision } from "../git/repository.js";
 import type { DesignSession, Pace } from "../session/design-session.js";
 import { loadProject } from "../session/load.js";
-import { compareStates, stateOf } from "./compare-designs.js";
+import { stateOf } from "./compare-designs.js";
+import { compareInStages } from "./compare-stages.js";
 import { folderBefore } from "./renamed-folder.js";
 import { Scratch } from "./scratch.js";
 import { commitFiles, type SideFiles, type SourceCache, workTreeFiles } from "./side-files.js";
@@ -19,6 +21,8 @@ import { brokenNote } from "./text-findings.js";
 export interface CompareOptions {
   /** ISO date that acceptances are held against. */
   readonly today: string;
+  /** The one day that is looked at; left out: each from today on. */
+  readonly on?: string;
   readonly pace?: Pace;
 }
 
@@ -29,6 +33,10 @@ export interface ComparedDesign {
   readonly movedFrom?: string;
   readonly title?: string;
   readonly changes: ChangeSet;
+  /** What changes only for the time before that. */
+  readonly earlier: readonly EarlierChanges[];
+  /** Days on which something changes and that were not compared. */
+  readonly daysLeftOut: number;
   readonly was: DesignSession;
   readonly is: DesignSession;
 }
@@ -184,9 +192,11 @@ async function comparedDesign(
   const was = pair.was ?? new DesignModel(root);
   const is = pair.is ?? new DesignModel(root);
   const states = [stateOf(was, grounds[0], options.today), stateOf(is, grounds[1], options.today)] as const;
-  const changes = await compareStates(...states, options.pace);
+  const { changes, earlier, leftOut } = await compareInStages(...states, options);
   return {
     changes,
+    earlier,
+    daysLeftOut: leftOut,
     was: states[0].session,
     is: states[1].session,
     root,
@@ -201,7 +211,11 @@ export function notesOf(
   is: Revision | undefined,
 ): string[] {
   const notes: string[] = [];
-  for (const { was: before, is: now } of designs) {
+  for (const { was: before, is: now, daysLeftOut } of designs) {
+    if (daysLeftOut > 0)
+      notes.push(
+        `${daysLeftOut} of the days on which something is built or taken down are not compared; --on names one.`,
+      );
     for (const [session, side] of [
       [before, was.name],
       [now, is?.name ?? "the work tree"],

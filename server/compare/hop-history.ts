@@ -9,6 +9,7 @@ import { contentComparison } from "../../shared/compare/same.js";
 import { CommandError } from "../command-error.js";
 import { hopRemedy } from "../findings/one-hop.js";
 import { shownFrom } from "../findings/paths.js";
+import { lastDayOf } from "../findings/stages.js";
 import { type LoggedCommit, logOf } from "../git/log.js";
 import { indexOf, type Repository, type Revision } from "../git/repository.js";
 import { DesignSession, type JudgedHop } from "../session/design-session.js";
@@ -242,6 +243,8 @@ class StatesOfHop {
       openTerrain: ground.openTerrain,
       fileFor: ground.fileFor,
     });
+    // What goes before the end has its figures as long as it stands.
+    model.setView({ on: lastDayOf(model, name, this.today) });
     await session.update({}, new Set([name]));
     const judged = session.result(name);
     const [a, b] = judged?.hop.ends ?? [];
@@ -297,7 +300,8 @@ function entryOf(
     status: parent.name === child.name ? "changed" : "renamed",
     decisions: decisionChanges(parent.decided.facts, child.decided.facts, renames),
     shared,
-    terrainChanged: parent.stamp !== child.stamp,
+    // Of a hop that cannot be evaluated nobody knows what lies under it.
+    terrainChanged: parent.judged !== undefined && child.judged !== undefined && parent.stamp !== child.stamp,
   };
 }
 

@@ -3,16 +3,23 @@ import { statSync } from "node:fs";
 import { resolve } from "node:path";
 import type { DesignModel } from "../../language/model/design-model.js";
 import type { SourceFile } from "../../language/model/source-file.js";
-import { ALL_BUILT } from "../../shared/design/state.js";
 import { CommandError } from "../command-error.js";
 import { type FileProblem, reasonOf, type UnreadableFile } from "../files/hop-files.js";
 import { slashed } from "../files/slashed.js";
-import { DesignSession, type JudgedHop, type Pace } from "../session/design-session.js";
+import { DesignSession, type Pace } from "../session/design-session.js";
 import { loadProject } from "../session/load.js";
 import { startThread } from "../terrain/ahead.js";
 import { inOrder, type PlacedFinding, Placer } from "./placed.js";
 import { withoutRepeats } from "./repeated.js";
-import { judgeStages, plannedOnly, stagesOf, type Times } from "./stages.js";
+import {
+  acceptanceDay,
+  judgeStages,
+  type LeftHop,
+  lastDayOf,
+  plannedOnly,
+  stagesOf,
+  type Times,
+} from "./stages.js";
 
 export interface JudgedDesign {
   /** Folder of the design, absolute. */
@@ -25,7 +32,9 @@ export interface JudgedDesign {
   /** Terrain that could not be used, and terrain used with a reservation; one line each. */
   readonly terrainProblems: readonly FileProblem[];
   /** Hops that stand at a time that was judged and not at the last one. */
-  readonly gone: ReadonlyMap<string, JudgedHop>;
+  readonly gone: ReadonlyMap<string, LeftHop>;
+  /** The hops that are told of, where not all are. */
+  readonly about?: ReadonlySet<string>;
 }
 
 export interface JudgedFolder {
@@ -37,7 +46,7 @@ export interface JudgedFolder {
 }
 
 export interface JudgeOptions {
-  /** ISO date that acceptances are held against. */
+  /** ISO date: what stands by then is built, and acceptances that end before it have. */
   readonly today: string;
   readonly pace?: Pace;
   /** Evaluates this hop alone, and leaves the findings of everything else out. */
@@ -81,10 +90,12 @@ async function judge(model: DesignModel, options: JudgeOptions, seen: Set<string
   const { times = {} } = options;
   if (only === undefined) {
     const staged = await judgeStages(session, times, pace, () => findingsOf(model, session));
-    const { findings, gone } = times.state === "planned" ? plannedOnly(model, staged) : staged;
-    return designOf(model, session, firstTold(findings, seen), gone);
+    const { findings, gone, about } = times.state === "planned" ? plannedOnly(model, staged) : staged;
+    return { ...designOf(model, session, firstTold(findings, seen), gone), about };
   }
-  model.setView({ on: times.on ?? lastDayOf(model, only, today) });
+  const on = times.on ?? lastDayOf(model, only, today);
+  model.setView({ on });
+  session.holdAcceptancesOn(acceptanceDay(on, stagesOf(model, today, {}).at(-2), today));
   if (model.hop(only)?.hop)
     await session.update({ isStale: () => session.result(only) !== undefined }, new Set([only]));
   return judgedHop(model, session, only);
@@ -123,15 +134,6 @@ function firstTold(findings: readonly PlacedFinding[], seen: Set<string>): reado
   });
 }
 
-/** The last of the stages from today on in which a hop stands. */
-function lastDayOf(model: DesignModel, hop: string, today: string): string {
-  const last = stagesOf(model, today, {}).findLast((on) => {
-    model.setView({ on });
-    return model.standsHop(hop);
-  });
-  return last ?? ALL_BUILT;
-}
-
 /** The same for one hop: its findings alone, whatever the size of the network. */
 export function judgedHop(model: DesignModel, session: DesignSession, name: string): JudgedDesign {
   const placer = new Placer(model);
@@ -160,7 +162,7 @@ function designOf(
   model: DesignModel,
   session: DesignSession,
   findings: readonly PlacedFinding[],
-  gone: ReadonlyMap<string, JudgedHop> = new Map(),
+  gone: ReadonlyMap<string, LeftHop> = new Map(),
 ): JudgedDesign {
   const terrainProblems = [...(session.terrain()?.problems ?? []), ...(session.maps()?.problems ?? [])].map(
     ({ file, ...told }): FileProblem => ({

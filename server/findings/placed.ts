@@ -4,6 +4,7 @@ import { addressAt } from "../../language/model/address-at.js";
 import type { DesignModel } from "../../language/model/design-model.js";
 import { locate } from "../../language/model/locate.js";
 import type { Finding, Severity } from "../../shared/design/finding.js";
+import type { Span } from "../../shared/design/state.js";
 import { linesOf } from "./lines.js";
 
 /** A range of a text file. */
@@ -42,6 +43,8 @@ export interface PlacedFinding {
   readonly related: readonly PlacedRelated[];
   readonly notJudged?: Finding["notJudged"];
   readonly accepted?: Finding["accepted"];
+  /** Set: it holds only then of the times that are judged; the message tells it. */
+  readonly time?: Partial<Span>;
   /** How many more say the same and are not listed; the message tells it too. */
   readonly alike?: number;
 }
@@ -82,7 +85,8 @@ export class Placer {
     };
   }
 
-  private place(file: string, start: number, end: number): Place | undefined {
+  /** A range of a file of the design. */
+  place(file: string, start: number, end: number): Place | undefined {
     const source = this.model.file(file);
     if (!source) return undefined;
     const lines = linesOf(source);
@@ -105,6 +109,14 @@ export function keyOf({ rule, about, at }: Pick<Finding, "rule" | "about" | "at"
   return `${rule} ${about ?? at}`;
 }
 
+/**
+ * What a finding is known by from run to run. One that ends by what is planned is another than one that stays; the day
+ * from which it holds passes, and makes it no other.
+ */
+export function knownBy({ key, time }: Pick<PlacedFinding, "key" | "time">): string {
+  return time?.until === undefined ? key : `${key} until ${time.until}`;
+}
+
 const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, info: 2 };
 
 export function atLeast(severity: Severity, asked: Severity): boolean {
@@ -119,6 +131,7 @@ export function inOrder(findings: readonly PlacedFinding[]): PlacedFinding[] {
       (a.place?.start ?? 0) - (b.place?.start ?? 0) ||
       RANK[a.severity] - RANK[b.severity] ||
       compare(a.rule, b.rule) ||
+      compare(a.time?.from ?? "", b.time?.from ?? "") ||
       compare(a.message, b.message),
   );
 }

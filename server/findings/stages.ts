@@ -6,10 +6,10 @@ import type { Fact } from "../../language/facts/fact.js";
 import { stateOf } from "../../language/facts/states.js";
 import { declarationAt } from "../../language/model/declaration-at.js";
 import type { DesignModel } from "../../language/model/design-model.js";
-import { ALL_BUILT, type Span, spanWords, stagesFrom } from "../../shared/design/state.js";
+import { ALL_BUILT, spanWords, stagesFrom } from "../../shared/design/state.js";
 import { RULES } from "../../shared/rules/index.js";
 import type { DesignSession, JudgedHop, Pace } from "../session/design-session.js";
-import type { PlacedFinding } from "./placed.js";
+import { type PlacedFinding, Placer } from "./placed.js";
 
 /** Which times of a design are judged. */
 export interface Times {
@@ -27,19 +27,59 @@ export interface Stage {
   readonly hops: ReadonlySet<string>;
 }
 
-export interface Staged {
-  readonly findings: readonly PlacedFinding[];
-  /** Hops that stand at a time that was judged and not at the last, as they were judged last. */
-  readonly gone: ReadonlyMap<string, JudgedHop>;
+/** A hop that stands at a time that was judged and not at the last, as it was judged last. */
+export interface LeftHop extends JudgedHop {
+  /** A day on which it still stands. */
+  readonly on: string;
+  /** First judged day on which it does no more. */
+  readonly until: string;
 }
 
+export interface Staged {
+  readonly findings: readonly PlacedFinding[];
+  readonly gone: ReadonlyMap<string, LeftHop>;
+  /** The hops that are told of; undefined: all. */
+  readonly about?: ReadonlySet<string>;
+}
+
+/** More stages than these are not judged: each is a judgement of the network. */
+export const MOST_STAGES = 100;
+
 /** The days that are judged, in order. One alone: what stands then. */
-export function stagesOf(model: DesignModel, today: string, { on, state }: Times): readonly string[] {
+export function stagesOf(model: DesignModel, today: string, times: Times): readonly string[] {
+  return withinMost(allStages(model, today, times));
+}
+
+/** The first of many days, and the last. */
+export function withinMost(days: readonly string[]): readonly string[] {
+  return days.length > MOST_STAGES ? [...days.slice(0, MOST_STAGES - 1), days.at(-1)!] : days;
+}
+
+function allStages(model: DesignModel, today: string, { on, state }: Times): readonly string[] {
   if (on !== undefined) return [on];
   if (state === "built") return [today];
   const days = stagesFrom(state === "all" ? "0000-01-01" : today, model.spans());
   // Nothing has a state, or what has stands already: one look at all of it.
   return days.length === 1 ? [ALL_BUILT] : days;
+}
+
+/** How many days change something and are not judged. */
+export function stagesLeftOut(model: DesignModel, today: string, times: Times): number {
+  return Math.max(0, allStages(model, today, times).length - MOST_STAGES);
+}
+
+/** The day that acceptances are held against: the stage's own; what has no date comes with the one before. */
+export function acceptanceDay(day: string, before: string | undefined, today: string): string {
+  return day === ALL_BUILT ? (before ?? today) : day;
+}
+
+/** The last of the stages from today on in which a hop stands. Afterwards the model looks at it. */
+export function lastDayOf(model: DesignModel, hop: string, today: string): string {
+  const last = stagesOf(model, today, {}).findLast((on) => {
+    model.setView({ on });
+    return model.standsHop(hop);
+  });
+  return last ?? ALL_BUILT;
 }
 
 /** Judges each stage; at the end the session holds the last. @param findingsNow what the session has to say */
@@ -49,21 +89,53 @@ export async function judgeStages(
   pace: Pace | undefined,
   findingsNow: () => readonly PlacedFinding[],
 ): Promise<Staged> {
-  const { model } = session;
-  const days = stagesOf(model, session.today, times);
+  const { model, today } = session;
+  const days = stagesOf(model, today, times);
   const stages: Stage[] = [];
-  const gone = new Map<string, JudgedHop>();
-  for (const on of days) {
+  const gone = new Map<string, LeftHop>();
+  for (const [index, on] of days.entries()) {
+    const previous = days[index - 1];
     const before = new Map(session.results());
     model.setView({ on, builtOnly: times.state === "built" ? true : undefined });
+    session.holdAcceptancesOn(acceptanceDay(on, previous, today));
     await session.update(pace);
     session.updateNetwork();
     const hops = new Set(session.results().keys());
-    for (const [name, judged] of before) if (!hops.has(name)) gone.set(name, judged);
+    if (previous !== undefined)
+      for (const [name, judged] of before)
+        if (!hops.has(name)) gone.set(name, { ...judged, on: previous, until: on });
     for (const name of hops) gone.delete(name);
     stages.push({ from: on, findings: findingsNow(), hops });
   }
-  return { findings: stages.length === 1 ? stages[0]!.findings : together(stages), gone };
+  const findings = stages.length === 1 ? stages[0]!.findings : together(stages);
+  return { findings: [...findings, ...leftOut(model, stagesLeftOut(model, today, times))], gone };
+}
+
+function leftOut(model: DesignModel, days: number): PlacedFinding[] {
+  if (days === 0) return [];
+  return [
+    {
+      rule: "days-not-judged",
+      key: "days-not-judged network",
+      severity: "warning",
+      message: `something changes on ${days + MOST_STAGES} days; the first ${MOST_STAGES - 1} and the last are judged`,
+      help: "let what is built together have one date, or judge the others one by one: hopwright check --on DATE",
+      place: networkPlace(model),
+      related: [],
+    },
+  ];
+}
+
+function networkPlace(model: DesignModel): PlacedFinding["place"] {
+  const network = model.declarations("network")[0];
+  return (
+    network &&
+    new Placer(model).place(
+      network.file,
+      network.fact.statement.start,
+      network.fact.statement.start + "network".length,
+    )
+  );
 }
 
 /** A finding that holds in several stages is told once for each unbroken run of them. */
@@ -88,22 +160,18 @@ export function together(stages: readonly Stage[]): readonly PlacedFinding[] {
     }
   }
   return runs.map(({ finding, first, last }) => {
-    const words = timeWords(stages, finding, first, last);
-    return words === "" || isRemark(finding)
-      ? finding
-      : { ...finding, key: `${finding.key} (${words})`, message: `${finding.message} (${words})` };
+    if (isRemark(finding) || (first === 0 && last === stages.length - 1)) return finding;
+    const time = { from: stages[first]!.from, until: stages[last + 1]?.from };
+    const { hop } = finding;
+    // That a hop is told nothing of before it stands goes without saying.
+    const stoodBefore = first > 0 && (hop === undefined || stages[first - 1]!.hops.has(hop));
+    const words = spanWords({ from: stoodBefore ? time.from : "", until: time.until ?? "~" });
+    return {
+      ...finding,
+      time: { from: first > 0 ? time.from : undefined, until: time.until },
+      message: words === "" ? finding.message : `${finding.message} (${words})`,
+    };
   });
-}
-
-/** When a finding holds; empty: as long as what it is told of is judged. */
-function timeWords(stages: readonly Stage[], { hop }: PlacedFinding, first: number, last: number): string {
-  const stands = (index: number) =>
-    index >= 0 && index < stages.length && (hop === undefined || stages[index]!.hops.has(hop));
-  const span: Span = {
-    from: stands(first - 1) ? stages[first]!.from : "",
-    until: stands(last + 1) ? stages[last + 1]!.from : "~",
-  };
-  return spanWords(span);
 }
 
 const UNUSED = "acceptance-unused";
@@ -137,13 +205,14 @@ export function plannedOnly(model: DesignModel, { findings, gone }: Staged): Sta
       return isPlanned(`hop ${name}`) || ends.some(({ site }) => site.state?.word === "planned");
     }),
   );
-  const isAbout = ({ hop, place }: PlacedFinding) => {
+  const isAbout = ({ rule, hop, place }: PlacedFinding) => {
+    if (rule === "days-not-judged") return true;
     if (hop !== undefined) return planned.has(hop);
     const file = place && model.file(place.file);
     const entry = file && declarationAt(file, place.start);
     return entry !== undefined && isPlanned(entry.key);
   };
-  return { findings: findings.filter(isAbout), gone };
+  return { findings: findings.filter(isAbout), gone, about: planned };
 }
 
 function hasPlanned(fact: Fact): boolean {

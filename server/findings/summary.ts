@@ -1,3 +1,4 @@
+import { viewWords } from "../../shared/design/state.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { asksAnything } from "../../shared/rules/asked.js";
 import type { JudgedDesign } from "./judged-folder.js";
@@ -30,7 +31,9 @@ export function countsOf(design: JudgedDesign): Counts {
   const evaluated = names.filter((name) => isEvaluated(judgedOf(name)?.result));
   const hops = names.length;
   const asked = names.filter((name) => isAsked(design, name));
-  const open = new Set(design.findings.flatMap(({ rule, hop }) => (rule === "not-judged" && hop ? hop : [])));
+  const open = new Set(
+    design.findings.flatMap(({ rule, hop }) => (hop && WITHOUT_VERDICT.has(rule) ? hop : [])),
+  );
   const judged = asked.filter((name) => !open.has(name) && judgedOf(name) !== undefined);
   return {
     ...counts,
@@ -41,15 +44,25 @@ export function countsOf(design: JudgedDesign): Counts {
   };
 }
 
+/** Rules that tell of a hop that what is asked of it has no verdict. */
+const WITHOUT_VERDICT: ReadonlySet<string> = new Set(["not-judged", "path-length"]);
+
 /** Hops that stand at a time that was judged, in the order of the text. */
-export function hopsOf({ model, gone }: JudgedDesign): readonly string[] {
-  return model.names("hop").filter((name) => gone.has(name) || model.standsHop(name));
+export function hopsOf({ model, gone, about }: JudgedDesign): readonly string[] {
+  return model
+    .names("hop")
+    .filter((name) => (gone.has(name) || model.standsHop(name)) && (about?.has(name) ?? true));
 }
 
 function isAsked({ model, gone }: JudgedDesign, name: string): boolean {
   const { hop, unformed } = model.hop(name) ?? { hop: gone.get(name)?.hop };
   const objective = hop?.objective ?? unformed?.objective;
   return objective !== undefined && asksAnything(objective);
+}
+
+/** The time that the figures of a design are of, in words; undefined where nothing in it has a state. */
+export function shownTime({ model }: JudgedDesign): string | undefined {
+  return model.spans()[Symbol.iterator]().next().done ? undefined : viewWords(model.view);
 }
 
 export function isEvaluated(result: HopResult | undefined): boolean {

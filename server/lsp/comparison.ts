@@ -79,7 +79,15 @@ export class Comparison {
     const sides = { was: this.base.session, is: this.live.session };
     const { root } = this.session.model;
     const movedFrom = sides.was.model.root === root ? undefined : sides.was.model.root;
-    const design = { ...sides, root, movedFrom, title: this.session.model.title(), changes: this.changes! };
+    const design = {
+      ...sides,
+      root,
+      movedFrom,
+      title: this.session.model.title(),
+      changes: this.changes!,
+      earlier: [],
+      daysLeftOut: 0,
+    };
     const [page] = await changePages(
       {
         repository: this.repository,

@@ -5,7 +5,7 @@
 import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver";
 import { DesignModel } from "../../language/model/design-model.js";
 import { spanWords } from "../../shared/design/state.js";
-import { stagesOf } from "../findings/stages.js";
+import { acceptanceDay, stagesOf } from "../findings/stages.js";
 import { DesignSession, type Pace } from "../session/design-session.js";
 import { diagnosticsOf } from "./diagnostics.js";
 
@@ -26,6 +26,7 @@ export class EarlierStages {
     const walker = this.walkerOf(session);
     for (const [index, on] of days.slice(0, -1).entries()) {
       walker.model.setView({ on });
+      walker.holdAcceptancesOn(acceptanceDay(on, days[index - 1], session.today));
       await walker.update(pace);
       await walker.updateNetworkInSteps(pace);
       if (pace.isStale?.()) return undefined;

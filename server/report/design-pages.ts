@@ -1,21 +1,24 @@
 /** The pages of one judged design, as data: what a host has at hand is put together for `shared/report`. */
 
 import { resolve } from "node:path";
+import { partsInTime } from "../../language/compare/decided.js";
 import { licenceSection, ordersSection } from "../../shared/compare/page/orders-section.js";
 import type { Hop } from "../../shared/design/design.js";
+import { viewWords } from "../../shared/design/state.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { Page, ReportFinding } from "../../shared/report/document/document.js";
-import { hopPage } from "../../shared/report/pages/hop-page.js";
+import { type HopTimes, hopPage } from "../../shared/report/pages/hop-page.js";
 import { overviewPage } from "../../shared/report/pages/overview-page.js";
 import type { OtherBand } from "../../shared/report/pages/pair.js";
 import { partsPage } from "../../shared/report/pages/parts-page.js";
 import type { JudgedDesign } from "../findings/judged-folder.js";
 import { shownFrom } from "../findings/paths.js";
 import type { PlacedFinding } from "../findings/placed.js";
+import { hopsOf, shownTime } from "../findings/summary.js";
 import { ground } from "../session/ground.js";
 import { VERSION } from "../version.js";
 import { fileNames } from "./names.js";
-import type { Planned } from "./planned.js";
+import type { PlannedStep } from "./planned.js";
 
 export interface PageOptions {
   /** Folder of the design's pages within the report, empty or ending in `/`. */
@@ -44,11 +47,39 @@ export async function pageOfHop(
     profile,
     around: design.model.around(name),
     pair: await otherBandOf(design, judged.hop, options),
+    times: timesOf(design, name),
     findings: findingsOf(design, name).map((finding) => reportFinding(finding, design.root, false)),
     name: pageName(design, name, options),
     up: options.alone ? undefined : overview,
     colophon: colophon(options.today),
   });
+}
+
+/** What of a hop stands for a time, and which time its page shows; undefined where nothing does. */
+function timesOf(design: JudgedDesign, name: string): HopTimes | undefined {
+  const parts = partsInTime(design.model, name);
+  const left = design.gone.get(name);
+  const shows = left === undefined ? viewWords(design.model.view) : `until it is taken down on ${left.until}`;
+  return parts.length === 0 && left === undefined ? undefined : { shows, parts };
+}
+
+/**
+ * Pages of the hops that stand no more on the day that the report shows, each as it stood last. Afterwards the session
+ * is as before.
+ */
+export async function* pagesOfGone(design: JudgedDesign, options: PageOptions): AsyncIterable<Page> {
+  const { model, session, gone } = design;
+  const { view } = model;
+  for (const [on, names] of Map.groupBy(gone.keys(), (name) => gone.get(name)!.on)) {
+    model.setView({ ...view, on });
+    await session.update();
+    for (const name of names) {
+      const page = await pageOfHop(design, name, options);
+      if (page) yield page;
+    }
+  }
+  model.setView(view);
+  await session.update();
 }
 
 /** The other hop of a dual-band pair; where only one hop is judged, it is computed for this page. */
@@ -70,15 +101,17 @@ export function overviewOf(design: JudgedDesign, options: PageOptions): Page {
   return overviewPage({
     name: `${options.folder}index`,
     design: design.model.design(),
-    hops: declared.flatMap((name) => {
-      const judged = design.session.result(name);
+    hops: hopsOf(design).flatMap((name) => {
+      const left = design.gone.get(name);
+      const judged = design.session.result(name) ?? left;
       if (!judged) return [];
       const findings = findingsOf(design, name).map((finding) => reportFinding(finding, design.root, false));
-      return { hop: judged.hop, result: judged.result, findings, page: pageName(design, name, options) };
+      const page = pageName(design, name, options);
+      return { hop: judged.hop, result: judged.result, findings, page, until: left?.until };
     }),
+    shows: shownTime(design),
     others: findingsOf(design, undefined).map((finding) => reportFinding(finding, design.root, true)),
     unresolved: declared.filter((name) => !design.session.result(name)),
-    gone: [...design.gone.keys()],
     up: options.up,
     parts: options.alone ? undefined : partsName(options),
     colophon: colophon(options.today),
@@ -86,16 +119,23 @@ export function overviewOf(design: JudgedDesign, options: PageOptions): Page {
 }
 
 /** The parts of the design; undefined while it has no hop. */
-export function partsOf(design: JudgedDesign, options: PageOptions, planned?: Planned): Page | undefined {
+export function partsOf(
+  design: JudgedDesign,
+  options: PageOptions,
+  planned?: readonly PlannedStep[],
+): Page | undefined {
   const resolved = design.model.design();
   if (resolved.hops.size === 0) return undefined;
   return partsPage({
     name: partsName(options),
     design: resolved,
-    planned: planned && [
-      ...ordersSection(planned.orders, "To order and to take down for what is planned"),
-      ...licenceSection(planned.licences, "Licences for what is planned"),
-    ],
+    planned: planned?.flatMap(({ by, orders, licences }, index) => {
+      const when = by === undefined ? "what is planned without a date" : `what stands by ${by}`;
+      return [
+        ...ordersSection(orders, `To order and to take down for ${when}`),
+        ...licenceSection(licences, `Licences for ${when}`),
+      ].map((section) => ({ ...section, id: `${section.id}-${index + 1}` }));
+    }),
     up: { text: design.title ?? "Overview", page: `${options.folder}index` },
     colophon: colophon(options.today),
   });

@@ -1,5 +1,6 @@
 /** The page of each compared design, put together from what the host has at hand. */
-import { type HopChange, isEmpty } from "../../shared/compare/change-set.js";
+import { findingsIn, type HopChange, isEmpty } from "../../shared/compare/change-set.js";
+import type { EarlierChanges } from "../../shared/compare/earlier.js";
 import type { FindingChange } from "../../shared/compare/findings.js";
 import { changePage, keyFigures } from "../../shared/compare/page/page.js";
 import type { Figure, Page } from "../../shared/report/document/document.js";
@@ -22,7 +23,7 @@ export async function changePages(
 ): Promise<Page[]> {
   const pages: Page[] = [];
   const changed = compared.designs.filter(
-    ({ changes, movedFrom }) => !isEmpty(changes) || movedFrom !== undefined,
+    ({ changes, earlier, movedFrom }) => !isEmpty(changes) || earlier.length > 0 || movedFrom !== undefined,
   );
   for (const [index, design] of (changed.length > 0 ? changed : compared.designs.slice(0, 1)).entries()) {
     const figures = drawings ? await profilesOf(design) : new Map<string, Figure>();
@@ -33,6 +34,7 @@ export async function changePages(
         title: design.title === undefined ? "Changes" : `Changes of ${design.title}`,
         subtitle: subtitleOf(compared, design),
         changes: design.changes,
+        earlier: design.earlier.map((one) => ({ ...one, where: whereThen(one, design) })),
         inWords: !drawings,
         notes: compared.notes,
         where: (change) => whereOf(change, placer, design),
@@ -58,7 +60,9 @@ export function together(pages: readonly Page[], { designs }: FolderComparison):
   return {
     ...first,
     title: "Changes",
-    keyFigures: keyFigures(designs.map(({ changes }) => changes)),
+    keyFigures: keyFigures(
+      designs.flatMap(({ changes, earlier }) => [changes, ...earlier.map((one) => one.changes)]),
+    ),
     sections,
   };
 }
@@ -79,6 +83,19 @@ function subtitleOf({ was, is, repository }: FolderComparison, { movedFrom, root
 function whereOf({ is }: FindingChange, placer: Placer, { root }: ComparedDesign): string | undefined {
   const place = is && placer.ofFinding(is).place;
   return place && `${shownFrom(root, place.file)}:${place.line}:${place.column}`;
+}
+
+/** Where findings of an earlier time stand: addresses count what stands then. */
+function whereThen({ span, changes }: EarlierChanges, design: ComparedDesign) {
+  const { model, today } = design.is;
+  const { view } = model;
+  model.setView({ on: span.from || today });
+  const placer = new Placer(model);
+  const places = new Map(
+    findingsIn(changes).map((change) => [change, whereOf(change, placer, design)] as const),
+  );
+  model.setView(view);
+  return (change: FindingChange) => places.get(change);
 }
 
 /** Beyond these the page would be longer than anybody reads. */

@@ -69,6 +69,7 @@ export class DesignSession {
   private storeRoots = "";
   private mapStore: MapStore | undefined;
   private mapFolders = "";
+  private acceptancesOn: string;
   /** Hops evaluated since the start, for tests and figures. */
   evaluations = 0;
   /** Grows whenever results were forgotten because the ground below them changed. */
@@ -77,7 +78,10 @@ export class DesignSession {
   constructor(
     readonly model: DesignModel,
     private readonly options: SessionOptions,
-  ) {}
+  ) {
+    this.acceptancesOn = options.today;
+    model.setToday(options.today);
+  }
 
   result(name: string): JudgedHop | undefined {
     return this.judged.get(name);
@@ -95,9 +99,23 @@ export class DesignSession {
     return this.networkByFile.get(path) ?? [];
   }
 
-  /** ISO date that acceptances are held against. */
+  /** ISO date. */
   get today(): string {
     return this.options.today;
+  }
+
+  /** Acceptances are held against this day from now on: that of the stage which the model looks at. */
+  holdAcceptancesOn(day: string): void {
+    const before = this.acceptancesOn;
+    if (day === before) return;
+    this.acceptancesOn = day;
+    this.networkIsStale = true;
+    for (const [name, { hop }] of this.judged) {
+      const differs = hop.accepts.some(({ until }) => until !== undefined && until < before !== until < day);
+      if (!differs) continue;
+      this.pending.add(name);
+      this.outdated.add(name);
+    }
   }
 
   terrain(): TerrainStore | undefined {
@@ -182,15 +200,15 @@ export class DesignSession {
    */
   updateNetwork(): Set<string> {
     if (!this.networkIsStale) return new Set();
-    const { today } = this.options;
-    return this.takeNetwork(judgeNetwork(this.model.design(), this.hopResults, today, this.spots));
+    const { model, hopResults, acceptancesOn, spots } = this;
+    return this.takeNetwork(judgeNetwork(model.design(), hopResults, acceptancesOn, spots));
   }
 
   /** The same, rule by rule. A stale judgement is given up: what it would say is judged again next time. */
   async updateNetworkInSteps(pace: Pace): Promise<Set<string>> {
     if (!this.networkIsStale) return new Set();
-    const { today } = this.options;
-    const judging = judgeNetworkByRule(this.model.design(), this.hopResults, today, this.spots);
+    const { model, hopResults, acceptancesOn, spots } = this;
+    const judging = judgeNetworkByRule(model.design(), hopResults, acceptancesOn, spots);
     for (;;) {
       const step = judging.next();
       if (step.done) return this.takeNetwork(step.value);
@@ -311,7 +329,7 @@ export class DesignSession {
       const result = evaluateHop(hop, ground);
       const { model } = this;
       let stock: Stock | undefined;
-      const findings = judgeHop(hop, result, this.options.today, {
+      const findings = judgeHop(hop, result, this.acceptancesOn, {
         get stock() {
           stock ??= model.stockFor(hop.name);
           return stock;

@@ -130,3 +130,13 @@ export function isEmpty(changes: ChangeSet): boolean {
   const { hops, sites, shared, findings, orders, licences } = changes;
   return [hops, sites, shared, findings, orders, licences].every((list) => list.length === 0);
 }
+
+/** Every finding that came, went or changed. */
+export function findingsIn({
+  hops,
+  sites,
+  shared,
+  findings,
+}: Pick<ChangeSet, "hops" | "sites" | "shared" | "findings">): readonly FindingChange[] {
+  return [...[...hops, ...sites, ...shared].flatMap((change) => change.findings), ...findings];
+}

@@ -224,7 +224,7 @@ function reach(entry: string, is: ComparedSide, hops: readonly HopChange[]) {
   return { usedBy: is.decisions.hops.filter(uses).length, affects: affected.length };
 }
 
-function countsOf(hops: readonly HopChange[], findings: readonly FindingChange[]): ChangeCounts {
+export function countsOf(hops: readonly HopChange[], findings: readonly FindingChange[]): ChangeCounts {
   const hopsWith = (has: (change: HopChange) => boolean) => hops.filter(has).length;
   const findingsWith = (has: (change: FindingChange) => boolean) => findings.filter(has).length;
   return {

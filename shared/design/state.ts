@@ -94,6 +94,12 @@ export interface View {
 /** All that is planned stands, and what is to be removed is gone. */
 export const WHOLE: View = { on: ALL_BUILT };
 
+/** What a view shows: `on 2027-03-01`, `when all that is planned stands`, `what is built by 2026-11-28`. */
+export function viewWords({ on, builtOnly }: View): string {
+  if (builtOnly) return `what is built by ${on}`;
+  return on === ALL_BUILT ? "when all that is planned stands" : `on ${on}`;
+}
+
 export function standsIn({ on, builtOnly }: View, state: State | undefined): boolean {
   return !(builtOnly && state?.word === "planned") && standsOn(spanOf(state), on);
 }

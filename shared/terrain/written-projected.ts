@@ -35,9 +35,7 @@ export function parseProjected(text: string): ProjectedReading {
     const [, zone, half, ...figures] = utm as unknown as readonly string[];
     if (Number(zone) < 1 || Number(zone) > 60) return no(`UTM has zones 1 to 60; there is no ${zone}`);
     const crs = crsOfEpsg((half === "north" ? 32600 : 32700) + Number(zone))!;
-    const found = placed(crs, `UTM ${Number(zone)} ${half} on WGS 84`, figures, isInUtm);
-    if (!found.ok || (found.position.latitudeDeg <= 84 && found.position.latitudeDeg >= -80)) return found;
-    return no("UTM ends at 84 degrees north and 80 degrees south; this lies beyond");
+    return withinUtm(placed(crs, `UTM ${Number(zone)} ${half} on WGS 84`, figures, isInUtm));
   }
   const epsg = EPSG.exec(text);
   if (epsg) {
@@ -49,15 +47,47 @@ export function parseProjected(text: string): ProjectedReading {
       );
     if (crs.degrees)
       return no(`EPSG:${code} has degrees, not east and north; write latitude and longitude alone`);
-    return placed(crs, crs.name, figures, () => undefined);
+    return isUtm(Number(code))
+      ? withinUtm(placed(crs, crs.name, figures, isInUtm))
+      : placed(crs, crs.name, figures, () => undefined);
   }
   const readings = projectedReadings(text);
   return no(
     readings.length > 1
       ? "this can be read in several ways; the half of the world and the letters E and N are spelled out"
-      : "a zone with its half, and an easting and a northing with their letters, are expected here",
+      : expected(text),
     readings,
   );
+}
+
+const SHAPES = {
+  utm: {
+    pieces: [/^utm$/, /^\d{1,2}$/, /^(north|south)$/],
+    words: "utm, a zone, north or south, and an easting and a northing with their letters E and N",
+  },
+  epsg: {
+    pieces: [/^epsg$/, /^\d{4,6}$/],
+    words: "epsg, a code, and an easting and a northing with their letters E and N",
+  },
+} as const;
+
+/** What is expected, and the first piece that is something else. */
+function expected(text: string): string {
+  const { pieces, words } = SHAPES[/^utm/i.test(text) ? "utm" : "epsg"];
+  const figures = /^-?\d+(\.\d+)?[EN]?$|^[EN]$/;
+  const wrong = text.split(" ").find((piece, index) => !(pieces[index] ?? figures).test(piece));
+  const named = wrong === undefined ? "" : `; ${wrong} is none of it`;
+  return `${words} are expected here${named}`;
+}
+
+/** Codes of UTM on WGS 84. */
+function isUtm(code: number): boolean {
+  return (code > 32600 && code <= 32660) || (code > 32700 && code <= 32760);
+}
+
+function withinUtm(found: ProjectedReading): ProjectedReading {
+  if (!found.ok || (found.position.latitudeDeg <= 84 && found.position.latitudeDeg >= -80)) return found;
+  return no("UTM ends at 84 degrees north and 80 degrees south; this lies beyond");
 }
 
 const no = (reason: string, readings: readonly string[] = []): ProjectedReading => ({
@@ -76,6 +106,8 @@ function placed(
   const [first, letter, second, other] = figures as [string, string, string, string];
   if (letter === other) return no(`both figures are ${letter}; one is east, the other north`);
   const [eastM, northM] = letter === "E" ? [Number(first), Number(second)] : [Number(second), Number(first)];
+  if (!Number.isFinite(eastM) || !Number.isFinite(northM))
+    return no("the figures are longer than any place is far");
   const fault = faultOf(eastM, northM);
   if (fault !== undefined) return no(fault);
   const position = placeOf(crs, eastM, northM);

@@ -29,13 +29,31 @@ const lines = (...options: string[]) =>
   run(["check", folder, "--format", "lines", ...TODAY, ...options])
     .stdout.split("\n")
     .filter((line) => / (error|warning) /.test(line));
+type Timed = { rule: string; hop: string; from?: string; until?: string };
+const judged = (...options: string[]) =>
+  JSON.parse(run(["check", folder, "--format", "json", ...TODAY, ...options]).stdout);
 const ofRule = (rule: string, ...options: string[]) =>
   lines(...options).filter((line) => line.includes(` ${rule}: `));
 
 test("what holds for a time is told once, with its time", { timeout: MINUTES }, () => {
   expect(ofRule("clearance")).toEqual([expect.stringMatching(/ALDER-HAZEL: .*\(until 2027-03-01\)$/)]);
-  // A hop that goes has its finding as long as it stands: no time is added.
-  expect(ofRule("availability")).toEqual([expect.not.stringMatching(/\((from|until)/)]);
+  expect(ofRule("availability")).toEqual([expect.stringMatching(/BIRCH-ROWAN: .*\(until 2026-10-01\)$/)]);
+  const { findings, hops, shows } = judged().designs[0];
+  expect(shows).toBe("when all that is planned stands");
+  const times = findings.flatMap(({ rule, from, until }: Timed) =>
+    rule === "clearance" || rule === "availability" ? [[rule, from, until]] : [],
+  );
+  expect(times).toEqual([
+    ["clearance", undefined, "2027-03-01"],
+    ["availability", undefined, "2026-10-01"],
+    ["clearance", undefined, undefined],
+  ]);
+  expect(hops.map(({ hop, until }: Timed) => [hop, until])).toEqual([
+    ["ALDER-BIRCH", undefined],
+    ["ALDER-HAZEL", undefined],
+    ["BIRCH-ROWAN", "2026-10-01"],
+    ["MAPLE-WILLOW", undefined],
+  ]);
 });
 
 test("one day alone, and what is built alone", { timeout: MINUTES }, () => {
@@ -97,7 +115,14 @@ test("the report orders what is planned beyond what is built, and shows the stat
   expect(section).toMatch(/\| return \| 2 \| antenna DISH30-23 \|/);
   const overview = readFileSync(join(out, "index.md"), "utf8");
   expect(overview).toContain("| planned |");
-  expect(overview).toContain("taken down before all that is planned stands: BIRCH-ROWAN");
+  expect(overview).toContain("Figures are those when all that is planned stands");
+  expect(overview).toContain("| [BIRCH-ROWAN](hops/BIRCH-ROWAN.md) | removed 2026-10-01 |");
+  // What goes has its page, as it stood last, with what was found of it.
+  const page = readFileSync(join(out, "hops", "BIRCH-ROWAN.md"), "utf8");
+  expect(page).toContain("This page shows the hop until it is taken down on 2026-10-01.");
+  expect(page).toMatch(/\*\*error\*\* `availability` .*\(until 2026-10-01\)/);
+  const swapped = readFileSync(join(out, "hops", "ALDER-HAZEL.md"), "utf8");
+  expect(swapped).toContain("- ALDER: `antenna DISH60-18 at 15 m state removed 2027-03-01`");
 });
 
 test("an acceptance that one time needs is neither called unused nor taken away", {
@@ -115,4 +140,69 @@ test("an acceptance that one time needs is neither called unused nor taken away"
   expect(run1.stdout).not.toContain("acceptance-unused");
   expect(run1.stdout).toMatch(/accepted clearance: .*\(until 2027-03-01\)/);
   expect(readFileSync(file, "utf8")).toBe(text);
+});
+
+test("an acceptance is held against the day of each stage, not against today", { timeout: MINUTES }, () => {
+  const own = join(at, "ending");
+  cpSync(folder, own, { recursive: true });
+  const file = join(own, "hops.hop");
+  const text = readFileSync(file, "utf8");
+  const accept = (until: string) =>
+    writeFileSync(
+      file,
+      text
+        .replace(
+          'hop ALDER-HAZEL "Blocked by a ridge" {',
+          `hop ALDER-HAZEL {\n  accept clearance until ${until} because "tried out"`,
+        )
+        .replaceAll("antenna DISH60-18 at 39 m state", "antenna DISH60-18 at 16 m state"),
+    );
+  const told = (...options: string[]) =>
+    run(["check", own, "--format", "lines", ...TODAY, ...options])
+      .stdout.split("\n")
+      .filter((line) => line.includes("acceptance-expired"));
+  accept("2027-12-31");
+  expect(told()).toEqual([]);
+  accept("2027-01-31");
+  expect(told()).toEqual([expect.stringMatching(/ended on 2027-01-31 \(from 2027-03-01 on\)$/)]);
+  expect(told("--on", "2027-01-31")).toEqual([]);
+  expect(told("--on", "2027-02-01")).toHaveLength(1);
+});
+
+test("lists tell the time of what is found, and the last figures of what goes", { timeout: MINUTES }, () => {
+  const listed = (what: string) =>
+    JSON.parse(run(["list", what, folder, "--format", "json", ...TODAY]).stdout);
+  const { shows, lists } = listed("hops,findings");
+  expect(shows).toBe("when all that is planned stands");
+  const [hops, findings] = lists;
+  const gone = hops.rows.find(({ hop }: { hop: string }) => hop === "BIRCH-ROWAN");
+  expect(gone).toMatchObject({
+    figures_until: "2026-10-01",
+    verdict: "error",
+    errors: 1,
+    judged_mode: "16QAM",
+  });
+  expect(findings.rows.find(({ rule }: { rule: string }) => rule === "clearance").holds_until).toBe(
+    "2027-03-01",
+  );
+});
+
+test("only so many days are judged, the last among them, and what is left out is told", {
+  timeout: MINUTES,
+}, () => {
+  const own = join(at, "many");
+  cpSync(folder, own, { recursive: true });
+  const dates = Array.from({ length: 300 }, (_, i) => new Date(Date.UTC(2028, 0, 1 + i)).toISOString());
+  writeFileSync(
+    join(own, "many.hop"),
+    dates
+      .map((date, i) => `site M${i} {\n  at 47.5 -30.5\n  state built ${date.slice(0, 10)}\n}\n`)
+      .join("\n"),
+  );
+  const { stdout, status } = run(["check", own, "--format", "lines", ...TODAY]);
+  expect(status).toBe(1);
+  expect(stdout).toMatch(
+    /network\.hop:\d+:1: warning days-not-judged: something changes on 304 days; the first 99 and the last are judged/,
+  );
+  expect(stdout).toContain("BIRCH-ROWAN: available");
 });

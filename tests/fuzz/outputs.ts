@@ -223,7 +223,7 @@ async function comparisonOf({ was, is }: Fuzzed) {
       live: true,
     });
     const changes = await compareStates(state(before), state(session));
-    designs.push({ root, title, changes, was: before, is: session });
+    designs.push({ root, title, changes, earlier: [], daysLeftOut: 0, was: before, is: session });
   }
   const revision = { name: "main", commit: "0".repeat(40), short: "0000000000" };
   return {

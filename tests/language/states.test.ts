@@ -194,6 +194,65 @@ describe("what contradicts", () => {
     ]);
   });
 
+  test("one of a dual-band pair without the other", () => {
+    const pair = (one: string, other: string) =>
+      told(
+        `${moss("")}hop A {\n  ${one}\n  pair B\n  KELD { antenna DISH60-18 at 40 m }\n  MOSS { antenna DISH60-18 at 40 m }\n}\nhop B {\n  ${other}\n  pair A\n  KELD { antenna DISH60-18 at 40 m }\n  MOSS { antenna DISH60-18 at 40 m }\n}\n`,
+      );
+    expect(pair("", "")).toEqual([]);
+    expect(pair("state planned 2027-03-01", "state planned 2027-03-01")).toEqual([]);
+    expect(pair("", "state planned 2027-03-01")).toEqual([
+      "state-contradiction: A stands at all times, the other band B from 2027-03-01 on; for a time it carries alone",
+    ]);
+  });
+
+  test("a day that is none: the thing stands, and nothing else is said of it", () => {
+    for (const [state, message] of [
+      ["removed 2027-02-30", "2027-02-30 is not a day of the calendar"],
+      ["removed 01.03.2027", "01.03.2027 is not written as dates are here"],
+      ["removed 2027-1-1", "2027-1-1 is not written as dates are here"],
+      ["planned 2027-03", "2027-03 names no day"],
+      ["built 2026-01-01 until 31/12/2027", "31/12/2027 is not written as dates are here"],
+    ]) {
+      const model = modelOf(`${EXAMPLE_PREAMBLE}\n${moss("")}${hop(`state ${state}`)}`);
+      expect(model.problemsOf(FILE).map((one) => one.message)).toEqual([
+        `${message}; dates are written year-month-day, for example 2027-05-01`,
+      ]);
+      for (const on of ["2026-01-01", "2027-06-01", ALL_BUILT]) {
+        model.setView({ on });
+        expect(model.standsHop("KELD-MOSS")).toBe(true);
+      }
+    }
+  });
+
+  test("of the two ways to read a date both are offered, of one way that one", () => {
+    const offered = (date: string) =>
+      modelOf(`${EXAMPLE_PREAMBLE}\n${moss(`state planned ${date}`)}`)
+        .problemsOf(FILE)
+        .flatMap(({ fixes = [] }) => fixes.map(({ newText }) => newText));
+    expect(offered("01.03.2027")).toEqual(["2027-03-01"]);
+    expect(offered("1/3/2027")).toEqual(["2027-03-01", "2027-01-03"]);
+    expect(offered("31/3/2027")).toEqual(["2027-03-31"]);
+    expect(offered("2027-3-1")).toEqual(["2027-03-01"]);
+    expect(offered("30.02.2027")).toEqual([]);
+  });
+
+  test("a plan whose day has passed, and the fix that says that it is built", () => {
+    const text = `${EXAMPLE_PREAMBLE}\n${moss("state planned 2027-03-01")}`;
+    const model = modelOf(text);
+    const late = () => model.problemsOf(FILE).filter(({ rule }) => rule === "state-overdue");
+    expect(late()).toEqual([]);
+    model.setToday("2027-03-01");
+    expect(late()).toEqual([]);
+    model.setToday("2027-03-02");
+    const [problem] = late();
+    expect(problem?.message).toContain("planned for 2027-03-01, which has passed");
+    const fix = problem!.fixes![0]!;
+    const mended = modelOf(text.slice(0, fix.start) + fix.newText + text.slice(fix.end));
+    mended.setToday("2027-03-02");
+    expect(mended.problemsOf(FILE)).toEqual([]);
+  });
+
   test("the fix lets the first end", () => {
     const text = `${EXAMPLE_PREAMBLE}\n${moss("")}${hop("", "antenna DISH60-18 at 40 m\n    antenna DISH60-18 at 41 m state planned 2027-06-01")}`;
     const [problem] = modelOf(text).problemsOf(FILE);

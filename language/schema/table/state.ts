@@ -50,7 +50,7 @@ export const stateRows: Rows = [
     alsoCalled: ["status", "phase", "stage"],
     args: [{ name: "state", value: word, meaning: "Whether it is built, planned or removed." }, ...dates],
     meaning:
-      "When it stands. What a line installs (antenna, coupler, feeder, radio, card) has its state at the end of the line, and may stand there once for each time.",
+      "When it stands. What a line installs (antenna, coupler, feeder, radio, card) has its state at the end of the line, and may be written several times where no two of them stand at once: what hangs, and what replaces it.",
     fallback: "it stands at all times",
     source: PRACTICE,
     example: "state planned 2027-03-01",

@@ -28,6 +28,8 @@ export interface DiffOptions {
   readonly dir?: string;
   readonly failOn: "worse" | "findings" | "never";
   readonly today: string;
+  /** The one day that is looked at; left out: each from today on. */
+  readonly on?: string;
 }
 
 /** @returns the exit status */
@@ -36,6 +38,7 @@ export async function diff(asked: readonly string[], options: DiffOptions): Prom
   const progress = progressLine();
   const compared = await compareFolder(repository, folder, was, is, {
     today: options.today,
+    on: options.on,
     pace: progress.pace,
   });
   progress.end();
@@ -61,7 +64,9 @@ async function printed(compared: FolderComparison, { format }: DiffOptions): Pro
 function statusOf({ designs, unreadable }: FolderComparison, failOn: DiffOptions["failOn"]): number {
   if (unreadable.length > 0) return EXIT.unreadable;
   if (failOn === "never") return EXIT.clean;
-  const worse = designs.some(({ changes }) => (failOn === "worse" ? changes.worse : changes.newFindings));
+  const worse = designs
+    .flatMap(({ changes, earlier }) => [changes, ...earlier.map((one) => one.changes)])
+    .some((changes) => (failOn === "worse" ? changes.worse : changes.newFindings));
   return worse ? EXIT.findings : EXIT.clean;
 }
 

@@ -6,6 +6,7 @@ import type { ListedDesign, ListedFinding } from "../../../shared/lists/subjects
 import { CommandError, EXIT } from "../../command-error.js";
 import { type JudgedDesign, judgeFolder } from "../../findings/judged-folder.js";
 import { shownFrom } from "../../findings/paths.js";
+import { hopsOf, shownTime } from "../../findings/summary.js";
 import { csvText } from "../../lists/csv-text.js";
 import { geoJsonText } from "../../lists/write/geojson.js";
 import { kmlText } from "../../lists/write/kml.js";
@@ -24,6 +25,8 @@ export interface ListOptions {
   readonly format: ListFormat;
   readonly out?: string;
   readonly today: string;
+  /** The day that is looked at; left out: all that is planned stands. */
+  readonly on?: string;
 }
 
 /** What a map can show. */
@@ -31,14 +34,14 @@ const PLACED: ReadonlySet<ListSubject> = new Set(["sites", "hops", "ends"]);
 
 /** @returns the exit status */
 export async function list(asked: string, folder: string, options: ListOptions): Promise<number> {
-  const { format, out, today } = options;
+  const { format, out, today, on } = options;
   const subjects = subjectsOf(asked, format);
   if (format === "xlsx" && out === undefined && process.stdout.isTTY)
     throw new CommandError("a workbook is no text for a terminal; say --out FILE.xlsx");
   if (out !== undefined && existsSync(out))
     throw new CommandError(`${out}: it is there already and is not replaced`);
   const progress = progressLine();
-  const judged = await judgeFolder(folder, { today, pace: progress.pace });
+  const judged = await judgeFolder(folder, { today, pace: progress.pace, times: { on } });
   progress.end();
   const unreadable = tellUnreadable(judged);
   const [design, other] = judged.designs;
@@ -50,7 +53,7 @@ export async function list(asked: string, folder: string, options: ListOptions):
   const listed = listedDesign(design);
   await put(
     subjects.map((subject) => makeList(subject, listed)),
-    design.title,
+    { title: design.title, shows: shownTime(design) },
     format,
     out,
   );
@@ -73,23 +76,26 @@ function subjectsOf(asked: string, format: ListFormat): readonly ListSubject[] {
 }
 
 export function listedDesign(design: JudgedDesign): ListedDesign {
-  const { model, session, root } = design;
+  const { model, session, root, gone } = design;
   const results = session.results();
   return {
     design: model.design(),
-    hopNames: model.names("hop"),
-    results: new Map([...results].map(([name, { hop, result }]) => [name, { hop, result }])),
+    hopNames: hopsOf(design),
+    results: new Map([
+      ...[...results].map(([name, { hop, result }]) => [name, { hop, result }] as const),
+      ...[...gone].map(([name, { hop, result, until }]) => [name, { hop, result, until }] as const),
+    ]),
     findings: design.findings.map((finding): ListedFinding => {
-      const { rule, severity, message, help, hop, place, accepted } = finding;
+      const { rule, severity, message, help, hop, place, accepted, time } = finding;
       const at = place && { file: shownFrom(root, place.file), line: place.line, column: place.column };
-      return { rule, severity, message, help, hop, accepted, ...at };
+      return { rule, severity, message, help, hop, accepted, time, ...at };
     }),
   };
 }
 
 async function put(
   lists: readonly List[],
-  title: string | undefined,
+  of: Shown,
   format: ListFormat,
   out: string | undefined,
 ): Promise<void> {
@@ -99,17 +105,23 @@ async function put(
     if (out === undefined) process.stdout.write(bytes);
     else writeBytes(out, bytes);
   } else {
-    const pieces = textOf(lists, title, format);
+    const pieces = textOf(lists, of, format);
     if (out === undefined) await print(pieces);
     else writeBytes(out, [...pieces].join(""));
   }
-  if (out !== undefined)
-    note(
-      `${lists.map(({ subject, rows }) => `${rows.length} ${subject}`).join(", ")} written to ${safe(out)}`,
-    );
+  const counted = lists.map(({ subject, rows }) => `${rows.length} ${subject}`).join(", ");
+  if (out !== undefined) note(`${counted} written to ${safe(out)}`);
+  // Nothing but the list goes to whoever reads it.
+  if (of.shows !== undefined) note(`figures are those ${of.shows}`);
 }
 
-function textOf(lists: readonly List[], title: string | undefined, format: ListFormat): Iterable<string> {
+interface Shown {
+  readonly title?: string;
+  /** The time that figures are of, in words. */
+  readonly shows?: string;
+}
+
+function textOf(lists: readonly List[], { title, shows }: Shown, format: ListFormat): Iterable<string> {
   switch (format) {
     case "csv": {
       const [{ columns, rows }] = lists as [List];
@@ -124,6 +136,7 @@ function textOf(lists: readonly List[], title: string | undefined, format: ListF
         schema: "hopwright-list/1",
         version: VERSION,
         title,
+        shows,
         lists: lists.map(subjectOutput),
       };
       return [`${jsonText(output, 1)}\n`];

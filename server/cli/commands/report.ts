@@ -10,7 +10,7 @@ import { type JudgedDesign, type JudgedFolder, judgeFolder } from "../../finding
 import { noSuchHop, notEvaluated } from "../../findings/one-hop.js";
 import { shownFrom } from "../../findings/paths.js";
 import { countsOf } from "../../findings/summary.js";
-import { overviewOf, type PageOptions, pageOfHop, partsOf } from "../../report/design-pages.js";
+import { overviewOf, type PageOptions, pageOfHop, pagesOfGone, partsOf } from "../../report/design-pages.js";
 import { fileNames } from "../../report/names.js";
 import { plannedOf } from "../../report/planned.js";
 import { safe } from "../print/safe.js";
@@ -124,6 +124,7 @@ async function* designPages(design: JudgedDesign, options: PageOptions): AsyncIt
     const page = await pageOfHop(design, name, options);
     if (page) yield page;
   }
+  yield* pagesOfGone(design, options);
 }
 
 async function* pagesOfHop(

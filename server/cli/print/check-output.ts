@@ -32,11 +32,13 @@ export interface FileProblemOutput {
 export interface DesignOutput {
   readonly folder: string;
   readonly title?: string;
+  /** The time that the figures of `hops` are of, in words; left out where nothing in the design has a state. */
+  readonly shows?: string;
   readonly counts: CountsOutput;
   /** Terrain that could not be used, and terrain used with a reservation. */
   readonly terrainProblems: readonly FileProblemOutput[];
   readonly findings: readonly FindingOutput[];
-  readonly hops: readonly HopResult[];
+  readonly hops: readonly HopOutput[];
   /** The design with names, templates and defaults resolved: with `--resolved` only. */
   readonly resolved?: DesignDocument;
 }
@@ -56,7 +58,10 @@ export interface PlaceOutput {
 export interface FindingOutput {
   /** Identifier of the rule; `hopwright explain` tells of it. */
   readonly rule: string;
-  /** Rule and address: the same as long as it is the same finding, whatever its figures and lines; for `--baseline`. */
+  /**
+   * Rule and address, and the day on which it ends where it does: the same as long as it is the same finding, whatever
+   * its figures and lines; for `--baseline`.
+   */
   readonly key: string;
   readonly severity: Severity;
   readonly message: string;
@@ -69,6 +74,14 @@ export interface FindingOutput {
   readonly notJudged?: readonly string[];
   /** The design accepts it: it is shown, and never counts. */
   readonly accepted?: { readonly reason?: string; readonly until?: string };
+  /** ISO dates between which it holds, where it does not at all times that were judged; the message tells it too. */
+  readonly from?: string;
+  readonly until?: string;
+}
+
+export interface HopOutput extends HopResult {
+  /** ISO date of the first judged day on which it stands no more; its figures are those before. */
+  readonly until?: string;
 }
 
 export interface RelatedOutput {

@@ -1,4 +1,6 @@
 /** `diff` for programs. */
+import type { ChangeSet } from "../../../shared/compare/change-set.js";
+import type { EarlierChanges } from "../../../shared/compare/earlier.js";
 import type { FindingChange } from "../../../shared/compare/findings.js";
 import type { ComparedDesign, FolderComparison } from "../../compare/compare-folders.js";
 import { shownFrom } from "../../findings/paths.js";
@@ -15,7 +17,7 @@ export function printDiffJson(compared: FolderComparison): Iterable<string> {
     version: VERSION,
     was: { name: was.name, commit: was.commit },
     is: is && { name: is.name, commit: is.commit },
-    worse: designs.some(({ changes }) => changes.worse),
+    worse: designs.some(isAnyWorse),
     notes,
     unreadable: unreadable.map(({ path, message }) => ({ file: shownFrom(repository.root, path), message })),
     designs: designs.map((design) => designOutput(design, repository.root)),
@@ -24,16 +26,42 @@ export function printDiffJson(compared: FolderComparison): Iterable<string> {
 }
 
 function designOutput(design: ComparedDesign, top: string): DesignChangeOutput {
-  const { root, movedFrom, title, changes } = design;
-  const placer = new Placer(design.is.model);
+  const { root, movedFrom, title, earlier } = design;
+  return {
+    folder: shownFrom(top, root),
+    movedFrom: movedFrom === undefined ? undefined : shownFrom(top, movedFrom),
+    title,
+    ...changesOutput(design.changes, design, top),
+    worse: isAnyWorse(design),
+    earlier: earlier.length === 0 ? undefined : earlier.map((one) => earlierOutput(one, design, top)),
+  };
+}
+
+function isAnyWorse({ changes, earlier }: ComparedDesign): boolean {
+  return changes.worse || earlier.some((one) => one.changes.worse);
+}
+
+/** Its findings are placed as the text stands then: addresses count what stands. */
+function earlierOutput({ span, changes }: EarlierChanges, design: ComparedDesign, top: string) {
+  const { model, today } = design.is;
+  const { view } = model;
+  model.setView({ on: span.from || today });
+  const output = changesOutput(changes, design, top);
+  model.setView(view);
+  return { from: span.from || undefined, until: span.until, ...output };
+}
+
+function changesOutput(
+  changes: ChangeSet,
+  { root, is }: ComparedDesign,
+  top: string,
+): Omit<DesignChangeOutput, "folder" | "movedFrom" | "title" | "earlier"> {
+  const placer = new Placer(is.model);
   const finding = (change: FindingChange) => findingChange(change, placer, root, top);
   const withFindings = <T extends { readonly findings: readonly FindingChange[] }>(
     change: T,
   ): Omit<T, "findings"> & WithFindings => ({ ...change, findings: change.findings.map(finding) });
   return {
-    folder: shownFrom(top, root),
-    movedFrom: movedFrom === undefined ? undefined : shownFrom(top, movedFrom),
-    title,
     worse: changes.worse,
     counts: changes.counts,
     hops: changes.hops.map(withFindings),

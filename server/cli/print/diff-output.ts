@@ -50,6 +50,16 @@ export interface DesignChangeOutput {
   readonly findings: readonly FindingChangeOutput[];
   readonly orders: readonly OrderChange[];
   readonly licences: readonly LicenceChange[];
+  /** What changes only for a time before all that is planned stands; left out where nothing does. */
+  readonly earlier?: readonly EarlierChangeOutput[];
+}
+
+export interface EarlierChangeOutput
+  extends Omit<DesignChangeOutput, "folder" | "movedFrom" | "title" | "earlier"> {
+  /** ISO date from which on; left out: from today. */
+  readonly from?: string;
+  /** ISO date of the first day on which it is so no more. */
+  readonly until: string;
 }
 
 export interface WithFindings {

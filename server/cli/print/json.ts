@@ -1,11 +1,10 @@
 /** `check` for programs: one object, a line a finding and a line a hop. */
 import { resolve } from "node:path";
-import type { HopResult } from "../../../shared/evaluate/result.js";
 import type { FileProblem } from "../../files/hop-files.js";
 import type { JudgedDesign, JudgedFolder } from "../../findings/judged-folder.js";
 import { shownFrom } from "../../findings/paths.js";
-import type { Place, PlacedFinding } from "../../findings/placed.js";
-import { countsOf, sumOf } from "../../findings/summary.js";
+import { knownBy, type Place, type PlacedFinding } from "../../findings/placed.js";
+import { countsOf, hopsOf, shownTime, sumOf } from "../../findings/summary.js";
 import { VERSION } from "../../version.js";
 import type {
   CheckOutput,
@@ -13,6 +12,7 @@ import type {
   DesignOutput,
   FileProblemOutput,
   FindingOutput,
+  HopOutput,
   PlaceOutput,
 } from "./check-output.js";
 import { jsonText } from "./json-text.js";
@@ -45,24 +45,31 @@ function* printDesign(design: JudgedDesign, root: string, { resolved }: JsonOpti
   const head: Omit<DesignOutput, "findings" | "hops" | "resolved"> = {
     folder: shownFrom(root, design.root),
     title: design.title,
+    shows: shownTime(design),
     counts: countsOf(design),
     terrainProblems: design.terrainProblems.map((problem) => fileProblem(problem, root)),
   };
   yield `${open(head)},"findings":[`;
   yield* list(design.findings, (finding) => findingOutput(finding, design.root, root));
   yield `],"hops":[`;
-  yield* list(inTextOrder(design), ({ result }) => hopOutput(result, design.root, root));
+  yield* list(inTextOrder(design), (hop) => hopOutput(hop, design.root, root));
   yield "]";
   if (resolved) yield `,"resolved":${text(designDocument(design))}`;
   yield "}";
 }
 
 /** Results in the order in which the hops were declared, whatever the order of evaluation was. */
-function inTextOrder({ model, session }: JudgedDesign) {
-  return model.names("hop").flatMap((name) => session.result(name) ?? []);
+function inTextOrder(design: JudgedDesign): HopOutput[] {
+  const { session, gone } = design;
+  return hopsOf(design).flatMap((name): HopOutput[] => {
+    const left = gone.get(name);
+    if (left) return [{ ...left.result, until: left.until }];
+    const judged = session.result(name);
+    return judged ? [judged.result] : [];
+  });
 }
 
-function hopOutput(result: HopResult, designRoot: string, root: string): HopResult {
+function hopOutput(result: HopOutput, designRoot: string, root: string): HopOutput {
   if (!result.profile) return result;
   const sources = result.profile.sources.map((source) => ({
     ...source,
@@ -87,7 +94,7 @@ export function designDocument({ model }: JudgedDesign): DesignDocument {
 }
 
 export function findingOutput(finding: PlacedFinding, designRoot: string, root: string): FindingOutput {
-  const { rule, key, severity, message, help, hop, place, related, notJudged, accepted } = finding;
+  const { rule, severity, message, help, hop, place, related, notJudged, accepted, time } = finding;
   const others = related.map((one) => ({
     message: one.message,
     place: one.place && placeOutput(one.place, root),
@@ -95,7 +102,7 @@ export function findingOutput(finding: PlacedFinding, designRoot: string, root: 
   }));
   return {
     rule,
-    key,
+    key: knownBy(finding),
     severity,
     message,
     help,
@@ -104,6 +111,8 @@ export function findingOutput(finding: PlacedFinding, designRoot: string, root: 
     related: others.length > 0 ? others : undefined,
     notJudged,
     accepted,
+    from: time?.from,
+    until: time?.until,
   };
 }
 

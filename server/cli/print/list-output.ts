@@ -9,6 +9,8 @@ export interface ListOutput {
   readonly version: string;
   /** Title of the design. */
   readonly title?: string;
+  /** The time that figures are of, in words; left out where nothing in the design has a state. */
+  readonly shows?: string;
   readonly lists: readonly SubjectOutput[];
 }
 

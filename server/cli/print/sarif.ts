@@ -6,7 +6,7 @@ import { type FileProblem, isUnread } from "../../files/hop-files.js";
 import { slashed } from "../../files/slashed.js";
 import type { JudgedFolder } from "../../findings/judged-folder.js";
 import { knownRules } from "../../findings/known-rules.js";
-import type { Place, PlacedFinding, PlacedRelated } from "../../findings/placed.js";
+import { knownBy, type Place, type PlacedFinding, type PlacedRelated } from "../../findings/placed.js";
 import { VERSION } from "../../version.js";
 import type { Baseline } from "../baseline.js";
 import { jsonText } from "./json-text.js";
@@ -82,7 +82,7 @@ function resultOf(
   index: ReadonlyMap<string, number>,
   options: SarifOptions,
 ) {
-  const { rule, key, severity, message, help, hop, place, related, accepted } = finding;
+  const { rule, severity, message, help, hop, place, related, accepted } = finding;
   const text = [message, help].filter((part) => part !== undefined).join("\n");
   const physicalLocation = place && physical(place, options);
   const logicalLocations = hop === undefined ? undefined : [{ name: hop, kind: "member" }];
@@ -93,7 +93,7 @@ function resultOf(
     message: { text },
     locations: physicalLocation || logicalLocations ? [{ physicalLocation, logicalLocations }] : [],
     relatedLocations: related.flatMap((one, id) => relatedLocation(one, id, root, options)),
-    partialFingerprints: { "hopwright/v1": key },
+    partialFingerprints: { "hopwright/v1": knownBy(finding) },
     baselineState: options.baseline && (options.baseline(finding) ? "unchanged" : "new"),
     suppressions: accepted && [
       { kind: "inSource", status: "accepted", justification: accepted.reason ?? "no reason is given" },

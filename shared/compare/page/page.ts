@@ -1,8 +1,10 @@
 /** What a change does to the network, as a page: for a merge request, a browser or the editor. */
 
+import { spanWords } from "../../design/state.js";
 import { ESTIMATE_REMARK } from "../../format/bounds.js";
 import type { Block, Figure, KeyFigure, Page, Section, TableRow } from "../../report/document/document.js";
 import { type ChangeCounts, type ChangeSet, type HopChange, isEmpty } from "../change-set.js";
+import type { EarlierChanges } from "../earlier.js";
 import { type FindingChange, isWorse } from "../findings.js";
 import { entryWords } from "../words.js";
 import { findingItems } from "./finding-items.js";
@@ -15,6 +17,8 @@ export interface ChangePageInput {
   readonly title: string;
   readonly subtitle: string;
   readonly changes: ChangeSet;
+  /** What changes only for a time before that, with where its findings stand then. */
+  readonly earlier?: readonly (EarlierChanges & Pick<ChangePageInput, "where">)[];
   /** One sentence in place of key figures, for a printer that has no room for them. */
   readonly inWords?: boolean;
   /** What the comparison leaves out or takes as it is. */
@@ -30,27 +34,44 @@ export interface ChangePageInput {
 const MOST_SECTIONS = 40;
 
 export function changePage(input: ChangePageInput): Page {
-  const { name, title, subtitle, changes, inWords = false, colophon } = input;
-  const alone = changes.hops.filter(standsAlone).slice(0, MOST_SECTIONS);
-  const others = changes.hops.filter((hop) => !alone.includes(hop));
+  const { name, title, subtitle, changes, earlier = [], inWords = false, colophon } = input;
+  const same = isEmpty(changes) && earlier.length === 0;
   return {
     name,
     title,
-    subtitle: inWords && !isEmpty(changes) ? `${subtitle}: ${summaryOf(changes)}.` : subtitle,
-    keyFigures: inWords || isEmpty(changes) ? [] : keyFigures([changes]),
+    subtitle: inWords && !same ? `${subtitle}: ${summaryOf(input)}.` : subtitle,
+    keyFigures: inWords || same ? [] : keyFigures([changes, ...earlier.map((one) => one.changes)]),
     sections: [
-      ...(isEmpty(changes) ? [section("none", "No change", [paragraph(NOTHING)])] : []),
-      ...alone.map((hop) => section(`hop-${hop.hop}`, hopHeading(hop), hopBlocks(hop, input))),
-      ...affectedSection(others, alone, input),
-      ...sharedSection(input),
-      ...siteSection(input),
-      ...findingSection(input),
-      ...ordersSection(changes.orders),
-      ...licenceSection(changes.licences),
+      ...(same ? [section("none", "No change", [paragraph(NOTHING)])] : []),
+      ...changeSections(input),
+      ...earlier.flatMap(({ span, changes, where }, index) =>
+        changeSections({ ...input, changes, where, drawing: undefined }).map(({ id, title, blocks }) =>
+          section(`time-${index + 1}-${id}`, `${capital(spanWords(span))}: ${title}`, blocks),
+        ),
+      ),
       ...notesSection(input),
     ],
     colophon,
   };
+}
+
+function changeSections(input: ChangePageInput): Section[] {
+  const { changes } = input;
+  const alone = changes.hops.filter(standsAlone).slice(0, MOST_SECTIONS);
+  const others = changes.hops.filter((hop) => !alone.includes(hop));
+  return [
+    ...alone.map((hop) => section(`hop-${hop.hop}`, hopHeading(hop), hopBlocks(hop, input))),
+    ...affectedSection(others, alone, input),
+    ...sharedSection(input),
+    ...siteSection(input),
+    ...findingSection(input),
+    ...ordersSection(changes.orders),
+    ...licenceSection(changes.licences),
+  ];
+}
+
+function capital(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }
 
 function notesSection({ notes, changes }: ChangePageInput): Section[] {
@@ -114,12 +135,37 @@ function totalOf(all: readonly ChangeSet[]): ChangeCounts {
     .reduce((sum, counts) => {
       const keys = Object.keys(counts) as (keyof ChangeCounts)[];
       return Object.fromEntries(keys.map((key) => [key, sum[key] + counts[key]])) as unknown as ChangeCounts;
-    });
+    }, NO_COUNTS);
 }
 
-/** The same in words: `3 hops worse, 1 edited; 2 new findings`. */
-function summaryOf(changes: ChangeSet): string {
-  const { worse, edited, affected, added, removed, renamed, ...found } = changes.counts;
+const NO_COUNTS: ChangeCounts = {
+  added: 0,
+  removed: 0,
+  renamed: 0,
+  edited: 0,
+  affected: 0,
+  worse: 0,
+  newFindings: 0,
+  fixedFindings: 0,
+  newlyAccepted: 0,
+  newRemarks: 0,
+};
+
+/** The same in words: `3 hops worse, 1 edited; 2 new findings; for a time 1 hop worse`. */
+function summaryOf({ changes, earlier = [] }: ChangePageInput): string {
+  const worse = [changes, ...earlier.map((one) => one.changes)].some((one) => one.worse);
+  const { worse: hops, newFindings, fixedFindings } = totalOf(earlier.map((one) => one.changes));
+  const before = summaryOfCounts({ ...NO_COUNTS, worse: hops, newFindings, fixedFindings });
+  const parts = [
+    worse ? "" : "nothing got worse",
+    summaryOfCounts(changes.counts),
+    before === "" ? "" : `for a time ${before}`,
+  ];
+  return parts.filter((part) => part !== "").join("; ") || "changes for a time alone";
+}
+
+function summaryOfCounts(counts: ChangeCounts): string {
+  const { worse, edited, affected, added, removed, renamed, ...found } = counts;
   const told = (...parts: readonly (readonly [number, string, string?])[]) =>
     parts
       .flatMap(([count, one, many]) => (count > 0 ? `${count} ${count > 1 ? (many ?? one) : one}` : []))
@@ -138,8 +184,7 @@ function summaryOf(changes: ChangeSet): string {
     [found.fixedFindings, "fixed"],
     [found.newRemarks, "new remark", "new remarks"],
   );
-  const parts = [changes.worse ? "" : "nothing got worse", hops, findings];
-  return parts.filter((part) => part !== "").join("; ");
+  return [hops, findings].filter((part) => part !== "").join("; ");
 }
 
 function affectedSection(

@@ -12,6 +12,7 @@ interface Row {
   readonly hop?: Hop;
   readonly result?: HopResult;
   readonly findings: readonly ListedFinding[];
+  readonly until?: string;
 }
 
 const weaker = ({ hop, result }: Row) => (hop && result ? weakerDirection(hop, result) : undefined);
@@ -20,6 +21,7 @@ const COLUMNS: readonly ListColumn<Row>[] = [
   text("hop", ({ name }) => name),
   text("title", ({ hop }) => hop?.title),
   text("state", ({ hop }) => hop?.state && stateWords(hop.state)),
+  { head: "figures_until", type: "date", of: ({ until }) => until },
   text("site_a", ({ hop }) => hop?.ends[0].site.name),
   text("site_b", ({ hop }) => hop?.ends[1].site.name),
   text("objective", ({ hop }) => hop?.objective?.name),
@@ -56,6 +58,7 @@ export function hopList({ hopNames, design, results, findings }: ListedDesign): 
       name,
       hop: judged?.hop ?? design.hops.get(name),
       result: judged?.result,
+      until: judged?.until,
       findings: byHop.get(name) ?? [],
     };
   });

@@ -1,18 +1,28 @@
 import type { Design, Hop } from "../../design/design.js";
+import type { Span } from "../../design/state.js";
 import type { HopResult } from "../../evaluate/result.js";
 import type { ReportFinding } from "../../report/document/document.js";
 
 /** A design with what was found, as the lists tell it. */
 export interface ListedDesign {
   readonly design: Design;
-  /** All hops of the text, in its order. */
+  /** All hops that stand at a time that was judged, in the order of the text. */
   readonly hopNames: readonly string[];
-  readonly results: ReadonlyMap<string, { readonly hop: Hop; readonly result: HopResult }>;
+  readonly results: ReadonlyMap<string, ListedHop>;
   /** Of everything, in the order of files and places. */
   readonly findings: readonly ListedFinding[];
 }
 
+export interface ListedHop {
+  readonly hop: Hop;
+  readonly result: HopResult;
+  /** ISO date of the day on which it stands no more, before all that is planned does; its figures are those before. */
+  readonly until?: string;
+}
+
 export interface ListedFinding extends ReportFinding {
+  /** ISO dates between which it holds, where it does not at all times that were judged. */
+  readonly time?: Partial<Span>;
   readonly file?: string;
   readonly line?: number;
   readonly column?: number;

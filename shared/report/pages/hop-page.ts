@@ -43,11 +43,20 @@ export interface HopPageInput {
   readonly around?: Design;
   /** The other hop of a dual-band pair: its power comes on top, and both are told together. */
   readonly pair?: OtherBand;
+  /** Which time the page shows, where not all of the hop stands at all times. */
+  readonly times?: HopTimes;
   readonly findings: readonly ReportFinding[];
   /** Name of this page, and of the overview that leads to it. */
   readonly name: string;
   readonly up?: { readonly text: string; readonly page: string };
   readonly colophon: string;
+}
+
+export interface HopTimes {
+  /** In words: `on 2027-03-01`. */
+  readonly shows: string;
+  /** Statements that hold for a time, as written, with the site that they stand at. */
+  readonly parts: readonly { readonly site?: string; readonly text: string }[];
 }
 
 export function hopPage(input: HopPageInput): Page {
@@ -59,6 +68,7 @@ export function hopPage(input: HopPageInput): Page {
     up: up && { text: up.text, to: { page: up.page } },
     keyFigures: keyFigures(hop, result, findings),
     sections: [
+      ...timesSection(input.times),
       findingsSection(hop, findings, result),
       pathSection(input),
       endsSection(hop, result),
@@ -86,6 +96,26 @@ function subtitle({ name, title, state, arrangement, radio, polarization, object
     objective === undefined ? undefined : `objective ${objective.title ?? objective.name}`,
   ];
   return parts.filter((part) => part !== undefined).join(", ");
+}
+
+function timesSection(times: HopTimes | undefined): Section[] {
+  if (times === undefined) return [];
+  const items = times.parts.map(
+    ({ site, text }): Inline => [site === undefined ? "" : `${site}: `, { text, mark: "code" }],
+  );
+  return [
+    {
+      id: "times",
+      title: "When it stands",
+      blocks: [
+        {
+          type: "paragraph",
+          text: `This page shows the hop ${times.shows}. A finding that holds at another time only says when.`,
+        },
+        ...(items.length > 0 ? [{ type: "list", items } as const] : []),
+      ],
+    },
+  ];
 }
 
 const NOT_JUDGED: Block = {

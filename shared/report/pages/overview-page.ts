@@ -24,6 +24,8 @@ export interface OverviewHop {
   readonly hop: Hop;
   readonly result: HopResult;
   readonly findings: readonly ReportFinding[];
+  /** ISO date of the day on which it stands no more, though the others do; its figures are those before. */
+  readonly until?: string;
   /** Its own page; undefined: it has none in this report. */
   readonly page?: string;
 }
@@ -36,8 +38,8 @@ export interface OverviewInput {
   readonly others: readonly ReportFinding[];
   /** Hops of the text that have no result yet. */
   readonly unresolved: readonly string[];
-  /** Hops that stand before the day that is looked at, and not then. */
-  readonly gone?: readonly string[];
+  /** The time that figures are of, in words; undefined where nothing in the design has a state. */
+  readonly shows?: string;
   readonly up?: { readonly text: string; readonly page: string };
   /** Page of the parts list, where there is one. */
   readonly parts?: string;
@@ -58,7 +60,7 @@ export function overviewPage(input: OverviewInput): Page {
     keyFigures: counts(input, findings),
     sections: [
       ...mapSection(design, hops),
-      hopsSection(hops, unresolved, input.gone ?? []),
+      hopsSection(hops, unresolved, input.shows),
       ...partsSection(input.parts),
       ...findingsSections(findings),
     ],
@@ -95,7 +97,8 @@ function counts(
 
 function mapSection(design: Design, hops: readonly OverviewHop[]): Section[] {
   const sites = [...design.sites.values()];
-  const lines = hops.map(({ hop, result, findings }) => ({
+  const standing = hops.filter(({ until }) => until === undefined);
+  const lines = standing.map(({ hop, result, findings }) => ({
     name: hop.name,
     sites: result.ends,
     tone: result.directions.length === 2 ? lineTone(hop, findings) : undefined,
@@ -135,9 +138,9 @@ function isUnjudged({ hop, result }: OverviewHop): boolean {
 function hopsSection(
   hops: readonly OverviewHop[],
   unresolved: readonly string[],
-  gone: readonly string[],
+  shows: string | undefined,
 ): Section {
-  const stated = hops.some(({ hop }) => hop.state !== undefined);
+  const stated = hops.some(({ hop, until }) => hop.state !== undefined || until !== undefined);
   return {
     id: "hops",
     title: "Hops",
@@ -172,14 +175,14 @@ function hopsSection(
             } as const,
           ]
         : []),
-      ...(gone.length > 0
-        ? [
+      ...(shows === undefined
+        ? []
+        : [
             {
               type: "paragraph",
-              text: `Not in this table, since they are taken down before all that is planned stands: ${gone.join(", ")}. hopwright check judges them until then.`,
+              text: `Figures are those ${shows}; of a hop that is taken down before that, those of its last day.`,
             } as const,
-          ]
-        : []),
+          ]),
     ],
   };
 }
@@ -198,7 +201,7 @@ function partsSection(page: string | undefined): Section[] {
 
 /** Units stand in the headings, so that ten columns fit on a page. */
 function hopRow(row: OverviewHop, stated: boolean): TableRow {
-  const { hop, result, findings, page } = row;
+  const { hop, result, findings, page, until } = row;
   const weaker = weakerDirection(hop, result);
   const clearance = worstClearance(result);
   const { availability: found, distanceM, directions } = result;
@@ -207,7 +210,7 @@ function hopRow(row: OverviewHop, stated: boolean): TableRow {
     find: named.filter((name) => name !== undefined).join(" "),
     cells: [
       page === undefined ? hop.name : { text: hop.name, to: { page } },
-      ...(stated ? [hop.state ? stateWords(hop.state) : ""] : []),
+      ...(stated ? [hop.state ? stateWords(hop.state) : until === undefined ? "" : `until ${until}`] : []),
       distanceM === undefined ? "–" : figure(kilometres(distanceM)),
       transmits(hop),
       hop.arrangement.name,

@@ -1,0 +1,65 @@
+/** Days are written year-month-day. Other ways to write one are known again, and never taken for a day. */
+import type { Atom } from "../syntax/tree.js";
+import type { TextFix } from "./fact.js";
+import type { Reading } from "./reading.js";
+
+const ISO = /^\d{4}-\d{2}-\d{2}$/;
+const YEAR_FIRST = /^(\d{4})([-./])(\d{1,2})\2(\d{1,2})$/;
+const YEAR_LAST = /^(\d{1,2})([-./])(\d{1,2})\2(\d{4})$/;
+const MONTH = /^\d{4}[-/]\d{1,2}$/;
+
+/** Whether somebody meant a day by it, however it is written. */
+export function resemblesDate({ text }: Pick<Atom, "text">): boolean {
+  return ISO.test(text) || YEAR_FIRST.test(text) || YEAR_LAST.test(text) || MONTH.test(text);
+}
+
+/** The same atoms, where figures run together by strokes are one: `31/12/2027`. */
+export function withDates(atoms: readonly Atom[]): readonly Atom[] {
+  const joined: Atom[] = [];
+  for (let at = 0; at < atoms.length; at++) {
+    const parts = atoms.slice(at, at + 5);
+    const glued = parts.every(({ start }, i) => i === 0 || start === parts[i - 1]!.end);
+    const text = parts.map((one) => one.text).join("");
+    if (!glued || !resemblesDate({ text })) joined.push(atoms[at]!);
+    else {
+      joined.push({ kind: "date", text, start: parts[0]!.start, end: parts.at(-1)!.end });
+      at += parts.length - 1;
+    }
+  }
+  return joined;
+}
+
+export function readDate({ text, start, end }: Atom): Omit<Reading, "next"> {
+  if (ISO.test(text) && isDay(text)) return { value: { type: "date", date: text } };
+  const days = meant(text).filter(isDay);
+  const written = "dates are written year-month-day, for example 2027-05-01";
+  const message = MONTH.test(text)
+    ? `${text} names no day; ${written}`
+    : ISO.test(text) || days.length === 0
+      ? `${text} is not a day of the calendar; ${written}`
+      : `${text} is not written as dates are here; ${written}`;
+  const fixes = days.map((newText): TextFix => ({ title: `Write ${newText}`, start, end, newText }));
+  return { problem: { rule: "value-range", severity: "error", start, end, message, fixes } };
+}
+
+/** What was meant, year-month-day: several where day and month may stand in either order. */
+function meant(text: string): string[] {
+  const first = YEAR_FIRST.exec(text);
+  if (first) return [iso(first[1]!, first[3]!, first[4]!)];
+  const last = YEAR_LAST.exec(text);
+  if (!last) return [];
+  const [, one, sign, other, year] = last as unknown as [string, string, string, string, string];
+  // Between points the day comes first; between strokes and dashes either does.
+  const days = sign === "." ? [iso(year, other, one)] : [iso(year, other, one), iso(year, one, other)];
+  return [...new Set(days)];
+}
+
+function iso(year: string, month: string, day: string): string {
+  return `${year}-${month.padStart(2, "0")}-${day.padStart(2, "0")}`;
+}
+
+/** @param text ISO date as it is written */
+function isDay(text: string): boolean {
+  const date = new Date(`${text}T00:00:00Z`);
+  return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text);
+}

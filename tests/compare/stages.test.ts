@@ -1,0 +1,156 @@
+/** Two states of a design whose parts come and go: what differs on some day is told of a time that holds that day. */
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { DesignModel } from "../../language/model/design-model.js";
+import { readSource } from "../../language/model/source-file.js";
+import { compareStates, stateOf } from "../../server/compare/compare-designs.js";
+import { compareInStages } from "../../server/compare/compare-stages.js";
+import type { SideGround } from "../../server/compare/side-ground.js";
+import { MOST_STAGES } from "../../server/findings/stages.js";
+import { openTerrain } from "../../server/terrain/store.js";
+import type { ChangeSet, HopChange } from "../../shared/compare/change-set.js";
+import { ALL_BUILT, standsOn } from "../../shared/design/state.js";
+import { EXAMPLE_CATALOGUE } from "../../shared/rules/equipment/example-equipment.js";
+import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
+
+const TODAY = "2026-06-01";
+const DAYS = ["2026-01-01", "2026-09-01", "2027-03-01", "2028-01-01"];
+const GROUND: SideGround = { openTerrain, fileFor: (path) => path, shown: (file) => file, notes: [] };
+
+type Dish = 60 | 120;
+
+interface Written {
+  /** Antenna at MOSS, diameter in cm: what hangs, and what replaces it on a day. */
+  readonly dish: Dish;
+  readonly laterDish?: Dish;
+  readonly swap: string;
+  /** State line of each hop. */
+  readonly hops: readonly [string, string];
+  readonly moss: string;
+}
+
+const state = fc.oneof(
+  fc.constant(""),
+  fc.constant("state planned"),
+  ...["built", "planned", "removed"].map((word) =>
+    fc.constantFrom(...DAYS).map((date) => `state ${word} ${date}`),
+  ),
+);
+const written: fc.Arbitrary<Written> = fc.record(
+  {
+    dish: fc.constantFrom<Dish>(60, 120),
+    laterDish: fc.constantFrom<Dish>(60, 120),
+    swap: fc.constantFrom(...DAYS),
+    hops: fc.tuple(state, state),
+    moss: state,
+  },
+  { requiredKeys: ["dish", "swap", "hops", "moss"] },
+);
+
+function textOf({ dish, laterDish, swap, hops, moss }: Written): string {
+  const antennas =
+    laterDish === undefined
+      ? `antenna DISH${dish}-18 at 40 m`
+      : `antenna DISH${dish}-18 at 40 m state removed ${swap}\nantenna DISH${laterDish}-18 at 40 m state planned ${swap}`;
+  const hop = (name: string, own: string, from: string, to: string) =>
+    `hop ${name} {\n${own}\npolarization vertical\nobjective trunk\nradio R18\nmode 55 MHz 128QAM\nchannel F.595 / 55 MHz / 3\n${from}\n${to}\n}\n`;
+  const end = (site: string, half: string, antenna: string) => `${site} {\n${antenna}\ntransmits ${half}\n}`;
+  return `${EXAMPLE_CATALOGUE}
+${EXAMPLE_PREAMBLE.replaceAll("structure mast 60 m", "structure mast 60 m\n  ground 200 m")}
+antenna DISH120-18 like DISH60-18 { diameter 1.2 m; gain 44.5 dBi at 18.7 GHz }
+site MOSS {
+at 47.48 -30.48
+ground 200 m
+structure mast 60 m
+${moss}
+}
+${hop("MOSS-TARN", hops[0], end("MOSS", "high", antennas), end("TARN", "low", "antenna DISH60-18 at 40 m"))}
+${hop("KELD-TARN", hops[1], end("KELD", "high", "antenna DISH60-18 at 30 m"), end("TARN", "low", "antenna DISH60-18 at 40 m"))}
+`;
+}
+
+function sideOf(of: Written, today = TODAY) {
+  const model = new DesignModel("/stages");
+  model.setFile(readSource("/stages/d.hop", textOf(of)));
+  return stateOf(model, GROUND, today);
+}
+
+const figures = ({ figures }: HopChange) => figures.map(({ label, was, is }) => [label, was, is]);
+/** What of a change must not be lost, by hop. */
+const consequences = ({ hops }: ChangeSet) =>
+  new Map(
+    hops
+      .filter(({ figures: list, status }) => list.length > 0 || status !== "changed")
+      .map((change) => [change.hop, change]),
+  );
+
+test("each day's consequences are told, and nothing is told of a day on which it is not so", async () => {
+  await fc.assert(
+    fc.asyncProperty(written, written, async (was, is) => {
+      const told = await compareInStages(sideOf(was), sideOf(is), {});
+      for (const on of [TODAY, ...DAYS.filter((date) => date > TODAY), ALL_BUILT]) {
+        const [before, now] = [sideOf(was), sideOf(is)];
+        for (const { session } of [before, now]) session.model.setView({ on });
+        const alone = await compareStates(before, now);
+        const then = [
+          told.changes,
+          ...told.earlier.filter(({ span }) => standsOn(span, on)).map((one) => one.changes),
+        ];
+        for (const [hop, change] of consequences(alone)) {
+          const same = then
+            .flatMap(({ hops }) => hops)
+            .filter((one) => one.hop === hop && one.status === change.status)
+            .map(figures);
+          // Of a hop that stands for a time on one side, the state says all.
+          const expected = change.status === "changed" ? figures(change) : expect.anything();
+          expect(same, `${hop} on ${on}`).toContainEqual(expected);
+        }
+        for (const { changes } of told.earlier.filter(({ span }) => standsOn(span, on)))
+          for (const { hop, status } of changes.hops.filter((one) => figures(one).length > 0))
+            expect(alone.hops.find((one) => one.hop === hop)?.status, `${hop} on ${on}`).toBe(status);
+      }
+    }),
+    { numRuns: 60 },
+  );
+});
+
+test("a design without states is compared once", async () => {
+  const plain: Written = { dish: 120, swap: DAYS[0]!, hops: ["", ""], moss: "" };
+  const { changes, earlier } = await compareInStages(sideOf(plain), sideOf({ ...plain, dish: 60 }), {});
+  expect(earlier).toEqual([]);
+  expect(changes.hops.map(({ hop }) => hop)).toEqual(["MOSS-TARN"]);
+});
+
+test("what hangs today and goes later is told with its time", async () => {
+  const plain: Written = { dish: 120, laterDish: 60, swap: "2027-03-01", hops: ["", ""], moss: "" };
+  const { changes, earlier } = await compareInStages(sideOf(plain), sideOf({ ...plain, dish: 60 }), {});
+  expect(changes.hops.map((hop) => [hop.hop, hop.figures.length])).toEqual([["MOSS-TARN", 0]]);
+  expect(earlier.map(({ span, changes: then }) => [span, then.hops.map(({ hop }) => hop)])).toEqual([
+    [{ from: "", until: "2027-03-01" }, ["MOSS-TARN"]],
+  ]);
+  expect(earlier[0]!.changes.worse).toBe(true);
+});
+
+test("one day alone", async () => {
+  const plain: Written = { dish: 120, laterDish: 60, swap: "2027-03-01", hops: ["", ""], moss: "" };
+  const on = async (day: string) =>
+    (await compareInStages(sideOf(plain), sideOf({ ...plain, dish: 60 }), { on: day })).changes.hops.map(
+      (hop) => hop.figures.length > 0,
+    );
+  expect([await on("2027-02-28"), await on("2027-03-01")]).toEqual([[true], [false]]);
+});
+
+test("of more days than are compared it is told how many are left out", async () => {
+  const many = (dish: Dish) => {
+    const model = new DesignModel("/stages");
+    const chassis = Array.from({ length: 200 }, (_, i) => {
+      const date = new Date(Date.UTC(2027, 0, 1 + i)).toISOString().slice(0, 10);
+      return `chassis HEDGE as C${i} {\nstate planned ${date}\n}`;
+    });
+    const text = textOf({ dish, swap: DAYS[0]!, hops: ["", ""], moss: chassis.join("\n") });
+    model.setFile(readSource("/stages/d.hop", text));
+    return stateOf(model, GROUND, TODAY);
+  };
+  const { leftOut } = await compareInStages(many(60), many(120), {});
+  expect(leftOut).toBe(201 - MOST_STAGES);
+});
