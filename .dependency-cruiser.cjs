@@ -1,3 +1,6 @@
+// The libraries of the core: figures, drawings, the ellipsoid. Each runs in a browser.
+const CORE = "d3-array|d3-scale|d3-shape|geographiclib-geodesic|proj4";
+
 // The arrows that must not be there. Imports run one way: extension -> server -> language -> shared.
 /** @type {import('dependency-cruiser').IConfiguration} */
 module.exports = {
@@ -39,10 +42,38 @@ module.exports = {
       to: { dependencyTypes: ["core"] },
     },
     {
-      name: "core-has-no-parser-and-no-editor",
+      name: "core-knows-its-own-libraries",
       severity: "error",
       from: { path: "^shared" },
-      to: { path: "node_modules/(langium|chevrotain|vscode)" },
+      to: { path: "node_modules/", pathNot: `node_modules/(@types/)?(${CORE})/` },
+    },
+    {
+      name: "language-has-no-editor",
+      severity: "error",
+      from: { path: "^language" },
+      to: {
+        path: "node_modules/",
+        pathNot: `node_modules/(@types/)?(${CORE}|langium|chevrotain|@chevrotain/types)/`,
+      },
+    },
+    {
+      // Its lexer, its parser and its generator's output; not its language server.
+      name: "one-folder-knows-langium",
+      severity: "error",
+      from: { path: "^(shared|language)", pathNot: "^language/syntax/" },
+      to: { path: "node_modules/(langium|chevrotain|@chevrotain)/" },
+    },
+    {
+      name: "langium-without-its-server",
+      severity: "error",
+      from: { path: "^language" },
+      to: { path: "node_modules/langium/lib/(?!index\\.)" },
+    },
+    {
+      name: "only-the-extension-knows-an-editor",
+      severity: "error",
+      from: { pathNot: "^extension/" },
+      to: { path: "(^|/)vscode(/|$)" },
     },
     {
       name: "one-file-starts-programs",

@@ -1,4 +1,5 @@
 /** Days are written year-month-day. Other ways to write one are known again, and never taken for a day. */
+import { isDay } from "../../shared/design/day.js";
 import type { Atom } from "../syntax/tree.js";
 import type { TextFix } from "./fact.js";
 import type { Reading } from "./reading.js";
@@ -30,7 +31,7 @@ export function withDates(atoms: readonly Atom[]): readonly Atom[] {
 }
 
 export function readDate({ text, start, end }: Atom): Omit<Reading, "next"> {
-  if (ISO.test(text) && isDay(text)) return { value: { type: "date", date: text } };
+  if (isDay(text)) return { value: { type: "date", date: text } };
   const days = meant(text).filter(isDay);
   const written = "dates are written year-month-day, for example 2027-05-01";
   const message = MONTH.test(text)
@@ -56,10 +57,4 @@ function meant(text: string): string[] {
 
 function iso(year: string, month: string, day: string): string {
   return `${year}-${month.padStart(2, "0")}-${day.padStart(2, "0")}`;
-}
-
-/** @param text ISO date as it is written */
-function isDay(text: string): boolean {
-  const date = new Date(`${text}T00:00:00Z`);
-  return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text);
 }

@@ -1,5 +1,6 @@
 /** The commands and their options. What a command does is loaded when it is called, so that none pays for another. */
 import { Argument, Command, InvalidArgumentError, Option } from "commander";
+import { isDay } from "../../shared/design/day.js";
 import { CommandError } from "../command-error.js";
 import { VERSION } from "../version.js";
 import { safe } from "./print/safe.js";
@@ -291,9 +292,7 @@ function onOption(): Option {
     "--on <date>",
     "the design as it stands on this day; left out: each day from today on that changes something (pages, lists and explanations: once all that is planned stands)",
   ).argParser((text) => {
-    const date = new Date(`${text}T00:00:00Z`);
-    if (Number.isNaN(date.getTime()) || !date.toISOString().startsWith(text) || text.length !== 10)
-      throw new InvalidArgumentError("a day is written year-month-day, such as 2027-03-01.");
+    if (!isDay(text)) throw new InvalidArgumentError("a day is written year-month-day, such as 2027-03-01.");
     return text;
   });
 }

@@ -11,7 +11,7 @@ import { CommandError } from "../command-error.js";
 import { reasonOf } from "../files/hop-files.js";
 import { readBoundedSync } from "../files/read-bounded.js";
 import { slashed } from "../files/slashed.js";
-import { makeFolder, writeWhole } from "./write-whole.js";
+import { makeFolder, writeWhole } from "../files/write-whole.js";
 
 const RECORD = ".hopwright-report";
 /** A line of the record: hash and path, as checksum programs write them. */

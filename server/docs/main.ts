@@ -2,8 +2,9 @@
  * Writes everything that is made from the property table and the rules: reference pages, TextMate grammar,
  * snippets. With `--check` it writes nothing and fails where a file is not current.
  */
-import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { writeWhole } from "../files/write-whole.js";
 import { generatedFiles } from "./files.js";
 
 const check = process.argv.includes("--check");
@@ -13,8 +14,7 @@ for (const [path, content] of generatedFiles()) {
   if (contentOf(at) === content) continue;
   stale.push(path);
   if (check) continue;
-  mkdirSync(dirname(at), { recursive: true });
-  writeFileSync(at, content);
+  writeWhole(at, content);
 }
 for (const path of stale) console.log(check ? `not current: ${path}` : `written: ${path}`);
 if (check && stale.length > 0) {

@@ -1,4 +1,5 @@
 /** Whether a thing is built, planned or removed, as the words of a cell say it; common practice, no source. */
+import { isDay } from "../design/day.js";
 import { type State, type StateWord, stateWords } from "../design/state.js";
 import { type Statement, statement } from "./state.js";
 
@@ -16,14 +17,8 @@ export function stateIn(text: string): State | undefined {
   if (!shape) return undefined;
   const [, written, date, until] = shape as unknown as readonly [string, string, ...(string | undefined)[]];
   const word = (Object.keys(WORDS) as StateWord[]).find((one) => WORDS[one].includes(written.toLowerCase()));
-  if (word === undefined || ![date, until].every(isDay)) return undefined;
+  if (word === undefined || ![date, until].every((one) => one === undefined || isDay(one))) return undefined;
   return { word, ...(date && { date }), ...(until && word !== "removed" && { until }) };
-}
-
-function isDay(text: string | undefined): boolean {
-  if (text === undefined) return true;
-  const date = new Date(`${text}T00:00:00Z`);
-  return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text);
 }
 
 export function stateStatement(state: State, known: State | undefined): Statement {

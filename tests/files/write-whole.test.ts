@@ -11,7 +11,7 @@ import {
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
-import { rewriteWhole, writeWhole } from "../../server/cli/write-whole.js";
+import { rewriteWhole, writeWhole } from "../../server/files/write-whole.js";
 
 // The name beside cannot be guessed; here it can.
 vi.mock("node:crypto", () => ({ randomBytes: () => Buffer.from("guessed") }));

@@ -2,12 +2,12 @@
 import { readFileSync } from "node:fs";
 import { CommandError, EXIT } from "../../command-error.js";
 import { textOf } from "../../files/hop-files.js";
+import { rewriteWhole } from "../../files/write-whole.js";
 import { shownFrom } from "../../findings/paths.js";
 import { type ChangedText, certainFixes } from "../fix/certain.js";
 import { unifiedDiff } from "../fix/unified.js";
 import { safe } from "../print/safe.js";
 import { note, print } from "../streams.js";
-import { rewriteWhole } from "../write-whole.js";
 
 /** Prints what would be written. @returns the exit status: 1 when a file would change */
 export async function showFixes(folder: string, today: string): Promise<number> {

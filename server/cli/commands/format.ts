@@ -3,11 +3,11 @@ import { resolve } from "node:path";
 import { formatText } from "../../../language/format/format.js";
 import { CommandError, EXIT } from "../../command-error.js";
 import { type HopText, readHopFiles } from "../../files/hop-files.js";
+import { rewriteWhole } from "../../files/write-whole.js";
 import { Lines } from "../../findings/lines.js";
 import { shownFrom } from "../../findings/paths.js";
 import { safe } from "../print/safe.js";
 import { note, paintStderr, print } from "../streams.js";
-import { rewriteWhole } from "../write-whole.js";
 
 /**
  * Lists on standard output the files that change, or with `check` would change.

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import type { ListKind, Mapping } from "../../../shared/lists/columns.js";
 import { readHead } from "../../../shared/lists/heads.js";
 import { CommandError, EXIT } from "../../command-error.js";
+import { writeWhole } from "../../files/write-whole.js";
 import { csvText } from "../../lists/csv-text.js";
 import { type Imported, type ImportRequest, importLists } from "../../lists/import/import-lists.js";
 import { readMapping } from "../../lists/import/mapping-file.js";
@@ -11,7 +12,6 @@ import { ask, mayAsk } from "../ask.js";
 import { importText } from "../print/import.js";
 import { safe } from "../print/safe.js";
 import { note, paintStdout, print } from "../streams.js";
-import { writeWhole } from "../write-whole.js";
 import { rewriteUnmoved } from "./fix.js";
 import { titleOf } from "./new.js";
 

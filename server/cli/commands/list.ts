@@ -4,6 +4,7 @@ import { makeList } from "../../../shared/lists/subjects/index.js";
 import { type List, type ListSubject, SUBJECTS } from "../../../shared/lists/subjects/list.js";
 import type { ListedDesign, ListedFinding } from "../../../shared/lists/subjects/listed-design.js";
 import { CommandError, EXIT } from "../../command-error.js";
+import { writeBytes } from "../../files/write-whole.js";
 import { type JudgedDesign, judgeFolder } from "../../findings/judged-folder.js";
 import { shownFrom } from "../../findings/paths.js";
 import { hopsOf, shownTime } from "../../findings/summary.js";
@@ -17,7 +18,6 @@ import { safe } from "../print/safe.js";
 import { tellUnreadable } from "../print/unreadable.js";
 import { progressLine } from "../progress.js";
 import { note, print } from "../streams.js";
-import { writeBytes } from "../write-whole.js";
 
 export type ListFormat = "csv" | "xlsx" | "json" | "geojson" | "kml";
 

@@ -12,11 +12,11 @@ import { findProperty } from "../../../language/schema/index.js";
 import { CommandError, EXIT } from "../../command-error.js";
 import { readHopFiles } from "../../files/hop-files.js";
 import { slashed } from "../../files/slashed.js";
+import { writeWhole } from "../../files/write-whole.js";
 import { shownFrom } from "../../findings/paths.js";
 import { ask, mayAsk } from "../ask.js";
 import { safe } from "../print/safe.js";
 import { note, print } from "../streams.js";
-import { writeWhole } from "../write-whole.js";
 
 export interface NewOptions {
   readonly title?: string;

@@ -3,7 +3,7 @@ import { randomBytes } from "node:crypto";
 import { mkdirSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { CommandError } from "../command-error.js";
-import { reasonOf } from "../files/hop-files.js";
+import { reasonOf } from "./hop-files.js";
 
 /** @throws CommandError when it cannot be written; the file is then as it was, and nothing half-written stays */
 export function writeWhole(path: string, text: string): void {
