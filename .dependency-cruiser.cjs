@@ -91,7 +91,7 @@ module.exports = {
       name: "no-circles",
       severity: "error",
       from: {},
-      to: { circular: true, viaOnly: { dependencyTypesNot: ["type-only"] } },
+      to: { circular: true },
     },
   ],
   options: {

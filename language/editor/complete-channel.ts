@@ -10,8 +10,8 @@ import {
 import type { ChannelPlan, ChannelRow } from "../../shared/spectrum/channel-plans.data.js";
 import { channelStandingText, isReliable, standingText } from "../../shared/spectrum/standing.js";
 import { quantityOf, wordOf } from "../facts/fact.js";
-import type { Proposal } from "./completion.js";
 import type { Expected } from "./expected.js";
+import type { Proposal } from "./proposal.js";
 import { hopRadio, type Scene } from "./scene.js";
 
 export function channelPlans(scene: Scene): readonly Proposal[] {

@@ -4,8 +4,8 @@ import type { RadioMode } from "../../shared/design/design.js";
 import { bandwidth, bitRate, dbm } from "../../shared/format/numbers.js";
 import { quantityOf } from "../facts/fact.js";
 import type { ArgSpec, Property } from "../schema/types.js";
-import type { Proposal } from "./completion.js";
 import type { Expected } from "./expected.js";
+import type { Proposal } from "./proposal.js";
 import { channelWidthHz, hopRadio, type Scene } from "./scene.js";
 
 /** Widths for `mode` and `modes` of a hop; that of the channel first. */

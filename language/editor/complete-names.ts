@@ -1,12 +1,12 @@
 /** Names of things to refer to, those that suit the hop first. */
-import type { FrequencyRange } from "../../shared/design/design.js";
+import type { FrequencyRange } from "../../shared/design/frequency-range.js";
 import { suits as suitsArrangement } from "../../shared/equipment/stands.js";
 import { arrangementByName } from "../../shared/radio/arrangements.js";
 import { wordOf } from "../facts/fact.js";
 import type { NamedKind } from "../schema/kinds.js";
 import type { ArgSpec } from "../schema/types.js";
-import type { Proposal } from "./completion.js";
 import type { Expected } from "./expected.js";
+import type { Proposal } from "./proposal.js";
 import { hopFact, hopFacts, hopFrequencyHz, type Scene, siteNamesOfEnds } from "./scene.js";
 import { summary, titleOf } from "./summary.js";
 

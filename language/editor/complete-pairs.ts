@@ -1,7 +1,7 @@
 /** Names for a new hop: pairs of sites near each other that no hop joins yet, the nearest first. */
 import type { Position } from "../../shared/design/design.js";
 import type { DesignModel } from "../model/design-model.js";
-import type { Proposal } from "./completion.js";
+import type { Proposal } from "./proposal.js";
 import type { Scene } from "./scene.js";
 
 /** Longer hops are seldom; whoever plans one writes its name. */

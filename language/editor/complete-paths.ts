@@ -3,7 +3,7 @@
 import { folderOf, isPassedOver, resolvePath } from "../model/path.js";
 import type { SourceFile } from "../model/source-file.js";
 import { alternatives } from "../schema/index.js";
-import type { Proposal } from "./completion.js";
+import type { Proposal } from "./proposal.js";
 import { factAt } from "./walk.js";
 
 export interface FolderEntry {

@@ -10,8 +10,8 @@ import { channelNumbers, channelPlans, channelWidths } from "./complete-channel.
 import { modeWidths, modulations } from "./complete-modes.js";
 import { nameItems } from "./complete-names.js";
 import { hopNames } from "./complete-pairs.js";
-import type { Proposal } from "./completion.js";
 import type { Expected } from "./expected.js";
+import type { Proposal } from "./proposal.js";
 import { hopName, type Scene } from "./scene.js";
 import { quantityStop } from "./snippet.js";
 

@@ -6,31 +6,9 @@ import { statementItems } from "./complete-statements.js";
 import { valueItems } from "./complete-values.js";
 import { expectedAt } from "./expected.js";
 import { fuzzyRank } from "./fuzzy.js";
+import type { CompletionItem, Proposal } from "./proposal.js";
 import type { Results } from "./results.js";
 import type { TextRange } from "./text-range.js";
-
-export type CompletionKind = "property" | "value" | "unit" | "name" | "rule" | "label";
-
-export interface CompletionItem {
-  readonly label: string;
-  readonly kind: CompletionKind;
-  readonly insertText: string;
-  /** Whether the inserted text holds tab stops, `${1:24}`. */
-  readonly snippet?: boolean;
-  readonly replace: TextRange;
-  readonly detail?: string;
-  /** Markdown. */
-  readonly documentation?: string;
-  /** 0 for the first; items of equal order keep the order of the list. */
-  readonly sortOrder: number;
-}
-
-/** An item before it knows its place: what the parts of completion give out. */
-export type Proposal = Omit<CompletionItem, "replace" | "sortOrder"> & {
-  /** Lower comes first. */
-  readonly rank?: number;
-  readonly replace?: TextRange;
-};
 
 /** A list is cut here; one that is cut says so, and the editor asks again with more letters. */
 const MOST_COMPLETIONS = 400;

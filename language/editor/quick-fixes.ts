@@ -11,22 +11,10 @@ import type { DesignModel } from "../model/design-model.js";
 import type { SourceFile } from "../model/source-file.js";
 import { withEdits } from "../model/twin.js";
 import { acceptFix } from "./fixes/accept.js";
+import type { QuickFix, ToMend } from "./fixes/fix.js";
 import { PROPOSALS } from "./fixes/index.js";
 import { TEXT_PROPOSALS } from "./fixes/text-proposals.js";
-import type { JudgedHop } from "./results.js";
 import { overlap, type TextEdit, type TextRange } from "./text-range.js";
-
-export interface QuickFix {
-  /** What it writes, and for a decision what it changes. */
-  readonly title: string;
-  readonly edits: readonly TextEdit[];
-  /** Rule of the problem or finding that it mends. */
-  readonly rule: string;
-  /** Whether it changes what was decided; such a fix is never part of mending all at once. */
-  readonly changesDecision: boolean;
-  /** See `TextFix`. */
-  readonly certain?: true;
-}
 
 /**
  * Applies the edits to a copy of the design, reads and evaluates it again.
@@ -89,16 +77,6 @@ function mendsText(model: DesignModel, { path }: SourceFile, rule: string, { edi
   const before = count(model);
   const after = withEdits(model, edits, count);
   return after.ofRule < before.ofRule && after.all <= before.all;
-}
-
-/** An engineering finding to be mended, with what its rule may need to know. */
-export interface ToMend {
-  readonly model: DesignModel;
-  readonly finding: Finding;
-  /** The hop that the finding stands on; undefined for one about a site or a catalogue entry. */
-  readonly judged?: JudgedHop;
-  /** Findings on the design as it is, to tell new errors from old ones. */
-  readonly before: readonly Finding[];
 }
 
 /** More attempts than this are not made for one finding: each is an evaluation. */

@@ -1,5 +1,6 @@
 /** What a named thing is, in a few lines: for hover and for the list of completions. */
-import type { Antenna, FrequencyRange, Objective, Radio, Site } from "../../shared/design/design.js";
+import type { Antenna, Objective, Radio, Site } from "../../shared/design/design.js";
+import type { FrequencyRange } from "../../shared/design/frequency-range.js";
 import * as write from "../../shared/format/numbers.js";
 import { plansNamed } from "../../shared/spectrum/channel-plan.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";

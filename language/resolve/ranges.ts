@@ -1,5 +1,5 @@
 /** `17.7 GHz to 19.7 GHz`, whichever edge is written first. */
-import type { FrequencyRange } from "../../shared/design/design.js";
+import type { FrequencyRange } from "../../shared/design/frequency-range.js";
 import { type Fact, quantityOf } from "../facts/fact.js";
 
 export function rangeOf(fact: Fact | undefined): FrequencyRange | undefined {

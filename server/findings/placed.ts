@@ -3,7 +3,8 @@ import type { TextProblem } from "../../language/facts/fact.js";
 import { addressAt } from "../../language/model/address-at.js";
 import type { DesignModel } from "../../language/model/design-model.js";
 import { locate } from "../../language/model/locate.js";
-import type { Finding, Severity } from "../../shared/design/finding.js";
+import type { Finding } from "../../shared/design/finding.js";
+import type { Severity } from "../../shared/design/severity.js";
 import type { Span } from "../../shared/design/state.js";
 import { linesOf } from "./lines.js";
 

@@ -6,7 +6,8 @@ import {
   type Diagnostic,
   type TextEdit,
 } from "vscode-languageserver";
-import { findingFixes, type QuickFix, textFixes } from "../../language/editor/quick-fixes.js";
+import type { QuickFix } from "../../language/editor/fixes/fix.js";
+import { findingFixes, textFixes } from "../../language/editor/quick-fixes.js";
 import type { TextRange } from "../../language/editor/text-range.js";
 import { locate } from "../../language/model/locate.js";
 import type { Finding } from "../../shared/design/finding.js";

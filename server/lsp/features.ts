@@ -18,11 +18,12 @@ import {
   type TextEdit,
   type WorkspaceEdit,
 } from "vscode-languageserver";
-import { type CompletionKind, completionAt } from "../../language/editor/completion.js";
+import { completionAt } from "../../language/editor/completion.js";
 import { foldingRanges } from "../../language/editor/folding.js";
 import { hoverAt } from "../../language/editor/hover.js";
 import { inlayHints } from "../../language/editor/inlay-hints.js";
 import { builtInPlanAt, definitionAt, highlightsAt, referencesAt } from "../../language/editor/navigation.js";
+import type { CompletionKind } from "../../language/editor/proposal.js";
 import { prepareRename, renameAt } from "../../language/editor/rename.js";
 import { semanticTokens, TOKEN_MODIFIERS, TOKEN_TYPES } from "../../language/editor/semantic-tokens.js";
 import * as symbols from "../../language/editor/symbols.js";

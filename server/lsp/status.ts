@@ -1,7 +1,7 @@
 /** The counts that a client shows in its status line. */
 
 import type { SourceFile } from "../../language/model/source-file.js";
-import type { Severity } from "../../shared/design/finding.js";
+import type { Severity } from "../../shared/design/severity.js";
 import { findingsDeclaredIn } from "../findings/declared-in.js";
 import type { DesignSession } from "../session/design-session.js";
 import type { Designs } from "./designs.js";

@@ -1,7 +1,7 @@
+import type { JudgedHop } from "../../language/editor/results.js";
 import { address } from "../../shared/design/address.js";
 import type { Hop } from "../../shared/design/design.js";
 import { reasonOf } from "../files/hop-files.js";
-import type { JudgedHop } from "./design-session.js";
 
 /** What is left of a hop whose evaluation failed by a fault of the program: its name, and a finding that says so. */
 export function notJudged(hop: Hop, error: unknown): JudgedHop {

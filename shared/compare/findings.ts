@@ -1,6 +1,7 @@
 /** Which findings are new, fixed, still there, or newly accepted. */
 import type { Address } from "../design/address.js";
-import type { Finding, Severity } from "../design/finding.js";
+import type { Finding } from "../design/finding.js";
+import type { Severity } from "../design/severity.js";
 
 export type FindingStatus =
   | "new"

@@ -7,7 +7,8 @@ import type {
   SpareRule,
   UnitFacts,
 } from "./equipment.js";
-import type { Severity } from "./finding.js";
+import type { FrequencyRange } from "./frequency-range.js";
+import type { Severity } from "./severity.js";
 import type { State } from "./state.js";
 
 /**
@@ -28,12 +29,6 @@ export interface Position {
 export type HalfOfBand = "high" | "low";
 /** `slant`: linear at 45 degrees. */
 export type Polarization = "horizontal" | "vertical" | "slant";
-
-/** A closed range of frequencies, `fromHz <= toHz`. */
-export interface FrequencyRange {
-  readonly fromHz: number;
-  readonly toHz: number;
-}
 
 export interface Site {
   readonly name: string;

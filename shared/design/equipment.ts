@@ -2,7 +2,7 @@
  * Equipment beyond the radio budget: units, cards, chassis, cables and what a site has for them. As in the design
  * itself everything may be missing; the rules say what.
  */
-import type { FrequencyRange } from "./design.js";
+import type { FrequencyRange } from "./frequency-range.js";
 
 /** What a radio states of its unit beside its budget. */
 export interface UnitFacts {

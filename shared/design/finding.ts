@@ -1,7 +1,6 @@
 import type { Address } from "./address.js";
 import type { Change } from "./change.js";
-
-export type Severity = "error" | "warning" | "info";
+import type { Severity } from "./severity.js";
 
 /** A place that helps to understand a finding: a fact of the design, or a file (terrain, survey). */
 export interface RelatedPlace {

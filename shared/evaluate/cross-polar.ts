@@ -11,18 +11,11 @@ import {
 import { arrangementByName } from "../radio/arrangements.js";
 import { modeThreshold, noisePowerDbm, symbolRateHz } from "../radio/threshold.js";
 import { rareOutage } from "./climate.js";
-import type { Fading } from "./fading.js";
+import type { CrossPolar, Fading } from "./fading-model.js";
 import { cite, note, record, refused, type Trace, use } from "./trace.js";
 
 /** Gain of a canceller where the radio states none, dB: the usual figure that P.530's text is remembered for. */
 const USUAL_XPIC_GAIN_DB = 20;
-
-/** What two polarizations on one channel do to each other, the same for every mode. */
-export interface CrossPolar {
-  /** Least discrimination of the antennas on boresight. */
-  readonly antennaXpdDb: number;
-  readonly improvementDb: number;
-}
 
 /** @returns undefined when only one polarization is on the channel, or the antennas' discrimination is not known */
 export function crossPolarOf(hop: Hop, from: HopEnd, to: HopEnd, trace: Trace): CrossPolar | undefined {

@@ -16,14 +16,8 @@ import {
 import { antennaGain } from "../radio/antenna-gain.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { usesUnchecked } from "./climate.js";
-import type { Fading, MultipathFading } from "./fading.js";
+import type { Diversity, Fading, MultipathFading } from "./fading-model.js";
 import { cite, note, record, type Trace, use } from "./trace.js";
-
-/** What diversity a direction has; the receiving end counts. Absent: none, or its method refuses. */
-export interface Diversity {
-  readonly space?: DiversityImprovement;
-  readonly frequency?: DiversityImprovement;
-}
 
 export function hasSpaceDiversity(arrangement: string): boolean {
   return arrangementByName(arrangement)?.spaceDiversity ?? false;

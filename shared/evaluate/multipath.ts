@@ -5,7 +5,7 @@ import { METHOD as MULTIPATH, multipathOccurrence, SHORTEST_PATH_M } from "../pr
 import { multipathActivity } from "../propagation/p530/multipath-activity.js";
 import { METHOD as MULTIPATH17, multipathOccurrence17 } from "../propagation/p530/multipath17.js";
 import type { ClimateInUse } from "./climate.js";
-import type { FadingPath, MultipathFading } from "./fading.js";
+import type { FadingPath, MultipathFading } from "./fading-model.js";
 import { cite, missing, note, record, refused, type Trace, use } from "./trace.js";
 
 /** Gradient assumed by the quick method where none is given, N/km: our own, in the middle of the usual -200 to -400. */

@@ -7,7 +7,7 @@ import { METHOD as WORST_MONTH, worstMonthFromAnnual, worstMonthPercent } from "
 import { rareOutage, usesUnchecked } from "./climate.js";
 import { type CrossPolarOutage, crossPolarOutage } from "./cross-polar.js";
 import { outageWithDiversity } from "./diversity.js";
-import type { Fading } from "./fading.js";
+import type { Fading } from "./fading-model.js";
 import { outageTime } from "./outage-time.js";
 import type { AtMost, Bound, CauseOutage, ModeResult, Outage, OutageTime, Verdict } from "./result.js";
 import { selectiveFraction } from "./selective.js";

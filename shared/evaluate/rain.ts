@@ -16,7 +16,7 @@ import {
 import { precipitationDistribution, METHOD as WET_SNOW } from "../propagation/p530/wet-snow.js";
 import { rainCoefficients, rainValidity, METHOD as SPECIFIC } from "../propagation/p838.js";
 import { type ClimateInUse, rainRate001, usesUnchecked } from "./climate.js";
-import type { Fading, FadingPath } from "./fading.js";
+import type { Fading, FadingPath } from "./fading-model.js";
 import { radiatesBoth, tiltDeg } from "./polarization.js";
 import { cite, missing, note, record, refused, type Trace, use } from "./trace.js";
 

@@ -5,9 +5,9 @@
 import type { Climate, Polarization, SurveySource } from "../design/design.js";
 import type { Arm } from "../equipment/branches.js";
 import type { SurveyFit } from "../terrain/survey.js";
-import type { CarrierResult } from "./carriers.js";
+import type { CarrierResult } from "./carrier-result.js";
 import type { Lack } from "./lack.js";
-import type { ReflectionResult } from "./reflection.js";
+import type { ReflectionResult } from "./reflection-result.js";
 
 /** One row of the level diagram: an element the signal passes, and the level behind it. */
 export interface LevelRow {

@@ -2,7 +2,7 @@ import type { Climate, RadioMode } from "../design/design.js";
 import { bandwidth, decibels } from "../format/numbers.js";
 import { METHOD, selectiveOutage } from "../propagation/p530/selective.js";
 import { usesUnchecked } from "./climate.js";
-import type { MultipathFading } from "./fading.js";
+import type { MultipathFading } from "./fading-model.js";
 import { cite, citeAs, isFirst, note, record, refused, type Trace, use } from "./trace.js";
 
 /**

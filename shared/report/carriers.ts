@@ -1,6 +1,6 @@
 /** Carriers in words and tables, as page, hover and explanation all tell them. */
 import type { Hop, HopEnd } from "../design/design.js";
-import type { CarrierEnd, CarrierResult, CarrierUnit, LevelByMode } from "../evaluate/carriers.js";
+import type { CarrierEnd, CarrierResult, CarrierUnit, LevelByMode } from "../evaluate/carrier-result.js";
 import { judgedMode, sameMode } from "../evaluate/judged-mode.js";
 import { transmitPowerDbm } from "../evaluate/levels.js";
 import type { HopResult } from "../evaluate/result.js";

@@ -1,6 +1,6 @@
 import type { Hop } from "../design/design.js";
 import { sameMode } from "../evaluate/judged-mode.js";
-import type { ReflectionResult } from "../evaluate/reflection.js";
+import type { ReflectionResult } from "../evaluate/reflection-result.js";
 import type { CauseOutage, DirectionResult, HopResult, ModeResult } from "../evaluate/result.js";
 import { monthShare, rainShare, yearShare } from "../evaluate/shares.js";
 import { availabilityBounded, outageBounded, type Share, yearlyBounded } from "../format/bounds.js";

@@ -1,7 +1,8 @@
 import type { Hop } from "../design/design.js";
 import { climateInUse } from "../evaluate/climate.js";
 import { equipmentOutage } from "../evaluate/equipment.js";
-import { type FadingPath, fadingOf } from "../evaluate/fading.js";
+import { fadingOf } from "../evaluate/fading.js";
+import type { FadingPath } from "../evaluate/fading-model.js";
 import { sameMode } from "../evaluate/judged-mode.js";
 import { modeFadingOf, outagesAt } from "../evaluate/outages.js";
 import { airOf } from "../evaluate/path-loss.js";

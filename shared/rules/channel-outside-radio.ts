@@ -1,5 +1,6 @@
 import { address } from "../design/address.js";
-import type { FrequencyRange, Hop, HopEnd } from "../design/design.js";
+import type { Hop, HopEnd } from "../design/design.js";
+import type { FrequencyRange } from "../design/frequency-range.js";
 import { frequency } from "../format/numbers.js";
 import { halfOf } from "../radio/halves.js";
 import { type Carrier, carriersOf } from "./carriers.js";

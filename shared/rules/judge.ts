@@ -1,6 +1,7 @@
 import { address } from "../design/address.js";
 import type { Design, Hop, UnformedHop } from "../design/design.js";
-import type { Finding, Severity } from "../design/finding.js";
+import type { Finding } from "../design/finding.js";
+import type { Severity } from "../design/severity.js";
 import { withinReason } from "../evaluate/reason.js";
 import type { HopResult } from "../evaluate/result.js";
 import { type Accepting, accepted, acceptingHop, acceptingSites, judgeAcceptances } from "./acceptances.js";

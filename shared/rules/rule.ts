@@ -1,7 +1,8 @@
 import type { Address } from "../design/address.js";
 import type { Change } from "../design/change.js";
 import type { Design, Hop } from "../design/design.js";
-import type { Finding, RelatedPlace, Severity } from "../design/finding.js";
+import type { Finding, RelatedPlace } from "../design/finding.js";
+import type { Severity } from "../design/severity.js";
 import type { Lack } from "../evaluate/lack.js";
 import type { HopResult } from "../evaluate/result.js";
 import type { Criterion } from "./asked.js";

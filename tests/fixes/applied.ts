@@ -1,5 +1,7 @@
 /** Every fix that is offered for a design, applied to its text and judged anew: what went and what came. */
-import { findingFixes, type QuickFix, textFixes } from "../../language/editor/quick-fixes.js";
+
+import type { QuickFix } from "../../language/editor/fixes/fix.js";
+import { findingFixes, textFixes } from "../../language/editor/quick-fixes.js";
 import { applyEdits } from "../../language/editor/text-range.js";
 import { DesignModel } from "../../language/model/design-model.js";
 import { readSource } from "../../language/model/source-file.js";

@@ -109,6 +109,8 @@ beforeAll(() => {
   symlinkSync(join(ROOT, "node_modules"), join(copy, "node_modules"));
   for (const { path, text } of CASES) write(path, `${text}\n`);
   for (const folder of FOLDERS) write(`${folder}/fine.ts`, "export const fine = 1;\n");
+  write("shared/here.ts", 'import type { There } from "./there.js";\nexport type Here = There | 1;\n');
+  write("shared/there.ts", 'import type { Here } from "./here.js";\nexport type There = Here[];\n');
   write("language/syntax/fine.ts", 'export { EmptyFileSystem } from "langium";\n');
   write("server/files/write-whole.ts", 'export { writeFileSync } from "node:fs";\n');
 
@@ -166,6 +168,10 @@ describe.each(Object.keys(TABLE))("%s", (folder) => {
   for (const { what, path, refusedBy } of CASES.filter((one) => one.folder === folder))
     it(`knows nothing of: ${what} (${refusedBy})`, () =>
       expect(refused.get(path) ?? "").toContain(refusedBy));
+});
+
+it("two files that need no more of each other than types are a circle", () => {
+  expect(refused.get("shared/here.ts") ?? refused.get("shared/there.ts") ?? "").toContain("no-circles");
 });
 
 it.each([...FOLDERS, "language/syntax", "server/files"])("what is allowed in %s is let through", (folder) => {

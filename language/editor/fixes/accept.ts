@@ -1,8 +1,8 @@
 import { REASON_TO_WRITE } from "../../../shared/rules/acceptance-reason.js";
 import { RULES } from "../../../shared/rules/index.js";
 import { factsNamed, wordOf } from "../../facts/fact.js";
-import type { QuickFix, ToMend } from "../quick-fixes.js";
 import { acceptingInText, insertLine, removeFact } from "./edits.js";
+import type { QuickFix, ToMend } from "./fix.js";
 
 /** Accepts the finding on its hop or at its site; errors and warnings only, as remarks need no answer. */
 export function acceptFix({ model, finding }: ToMend): QuickFix | undefined {

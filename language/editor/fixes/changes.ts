@@ -9,9 +9,9 @@ import type { Hop } from "../../../shared/design/design.js";
 import { trimmed } from "../../../shared/format/numbers.js";
 import { argument, factNamed } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
-import type { QuickFix, ToMend } from "../quick-fixes.js";
 import type { TextEdit } from "../text-range.js";
 import { type BlockInText, endInText, hopInText, insertLine, replaceArgument, stateFact } from "./edits.js";
+import type { QuickFix, ToMend } from "./fix.js";
 
 export function proposedChanges({ model, finding, judged }: ToMend): readonly QuickFix[] {
   if (!judged) return [];

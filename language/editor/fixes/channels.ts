@@ -5,8 +5,7 @@ import { isWider } from "../../../shared/rules/mode-width.js";
 import { channelFrequencies, plansFor, plansNamed, worksIn } from "../../../shared/spectrum/channel-plan.js";
 import { argument, type Fact, factNamed, numberOf, quantityOf, wordOf } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
-import type { QuickFix } from "../quick-fixes.js";
-import type { TextToMend } from "./text-proposals.js";
+import type { QuickFix, TextToMend } from "./fix.js";
 
 const MOST = 4;
 

@@ -1,8 +1,7 @@
 /** Names that nothing bears: declared with the lines that their kind needs, each still to be filled in. */
 import type { NamedKind } from "../../schema/kinds.js";
-import type { QuickFix } from "../quick-fixes.js";
 import { insertLine } from "./edits.js";
-import type { TextToMend } from "./text-proposals.js";
+import type { QuickFix, TextToMend } from "./fix.js";
 
 /** What a hop cannot be judged without, by kind. The others are declared empty. */
 const NEEDED: Readonly<Partial<Record<NamedKind, readonly string[]>>> = {

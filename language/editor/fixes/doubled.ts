@@ -2,9 +2,8 @@
 import type { Fact } from "../../facts/fact.js";
 import { nameRange } from "../../model/source-file.js";
 import { head, type Statement } from "../../syntax/tree.js";
-import type { QuickFix } from "../quick-fixes.js";
 import { removeFact } from "./edits.js";
-import type { TextToMend } from "./text-proposals.js";
+import type { QuickFix, TextToMend } from "./fix.js";
 
 /** Removes this line, as the first counts, or the first; where both are the same there is nothing to choose. */
 export function keepOneFact({ model, file, problem }: TextToMend): readonly QuickFix[] {

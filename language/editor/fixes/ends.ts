@@ -2,9 +2,8 @@
 
 import { wordOf } from "../../facts/fact.js";
 import { END } from "../../schema/index.js";
-import type { QuickFix } from "../quick-fixes.js";
 import { removeFact } from "./edits.js";
-import type { TextToMend } from "./text-proposals.js";
+import type { QuickFix, TextToMend } from "./fix.js";
 
 export function nameOtherEnd({ model, file, problem }: TextToMend): readonly QuickFix[] {
   const { start, end, rule } = problem;

@@ -1,13 +1,14 @@
 /** Other antennas and couplers of the design's catalogue that suit the hop. */
-import type { Antenna, Coupler, FrequencyRange, HopEnd } from "../../../shared/design/design.js";
+import type { Antenna, Coupler, HopEnd } from "../../../shared/design/design.js";
+import type { FrequencyRange } from "../../../shared/design/frequency-range.js";
 import { leadTo } from "../../../shared/equipment/mounting.js";
 import { antennasStated, type Stand, suits } from "../../../shared/equipment/stands.js";
 import { arrangementByName } from "../../../shared/radio/arrangements.js";
 import { argument, factNamed } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
-import type { QuickFix, ToMend } from "../quick-fixes.js";
 import type { JudgedHop } from "../results.js";
 import { endInText, insertLine, removeFact, replaceArgument } from "./edits.js";
+import type { QuickFix, ToMend } from "./fix.js";
 import { pieceEdit } from "./waveguide.js";
 
 /** The next larger antennas for the hop's frequency, at each end alone. */

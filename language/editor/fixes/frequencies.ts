@@ -1,10 +1,10 @@
 /** A radio or a channel of the catalogue that fits what the other one is. */
 import type { Hop } from "../../../shared/design/design.js";
 import { factNamed } from "../../facts/fact.js";
-import type { QuickFix, ToMend } from "../quick-fixes.js";
 import type { TextEdit } from "../text-range.js";
 import { channelsFor, channelText } from "./channels.js";
 import { type BlockInText, endInText, hopInText, stateFact } from "./edits.js";
+import type { QuickFix, ToMend } from "./fix.js";
 import { decision } from "./mounting.js";
 
 /** Of each kind so many are tried. */

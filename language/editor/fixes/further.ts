@@ -10,10 +10,10 @@ import {
 import { trimmed } from "../../../shared/format/numbers.js";
 import { arrangementByName } from "../../../shared/radio/arrangements.js";
 import { argument, factNamed } from "../../facts/fact.js";
-import type { QuickFix, ToMend } from "../quick-fixes.js";
 import type { TextEdit } from "../text-range.js";
 import { insertLine, removeFact } from "./edits.js";
 import { couplersFor } from "./equipment.js";
+import type { QuickFix, ToMend } from "./fix.js";
 import { decision, endAt } from "./mounting.js";
 
 /** Room for brackets and movement between two antennas, m. Common practice. */

@@ -1,6 +1,6 @@
 import { factNamed, wordOf } from "../../facts/fact.js";
-import type { QuickFix, ToMend } from "../quick-fixes.js";
 import { endInText, hopOf, stateFact } from "./edits.js";
+import type { QuickFix, ToMend } from "./fix.js";
 
 /** Turns the half of one end; the last end first, as the finding stands there. */
 export function otherHalf({ model, judged, finding }: ToMend): readonly QuickFix[] {

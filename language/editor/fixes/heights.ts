@@ -6,7 +6,6 @@ import { findUnit } from "../../../shared/units/units.js";
 import { argument, factNamed } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
 import { fromBase } from "../other-units.js";
-import type { QuickFix, ToMend } from "../quick-fixes.js";
 import type { TextEdit } from "../text-range.js";
 import {
   acceptingInText,
@@ -16,6 +15,7 @@ import {
   replaceArgument,
   stateFact,
 } from "./edits.js";
+import type { QuickFix, ToMend } from "./fix.js";
 
 /** Raises one antenna to the height that its rule names: the smaller raise first. */
 export function clearHeights({ model, finding, judged }: ToMend): readonly QuickFix[] {

@@ -1,8 +1,9 @@
 /** Which rules have fixes. A rule without an entry can still be accepted. */
-import type { QuickFix, ToMend } from "../quick-fixes.js";
+
 import { removeAcceptance } from "./accept.js";
 import { proposedChanges } from "./changes.js";
 import { addCoupler, lessUnequal, otherAntenna, otherCoupler, removeCoupler } from "./equipment.js";
+import type { QuickFix, ToMend } from "./fix.js";
 import { otherRadioOrChannel } from "./frequencies.js";
 import { addAntenna, removeAntenna } from "./further.js";
 import { exchangeHalves, otherHalf } from "./halves.js";

@@ -6,9 +6,9 @@ import { portsThere } from "../../../shared/equipment/ports.js";
 import { sitePlans } from "../../../shared/equipment/site-plan.js";
 import { argument, type Fact, factsNamed, numberOf, wordOf } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
-import type { QuickFix, ToMend } from "../quick-fixes.js";
 import type { TextEdit } from "../text-range.js";
 import { endInText, hopOf, insertLine, insertLines, removeFact, replaceArgument } from "./edits.js";
+import type { QuickFix, ToMend } from "./fix.js";
 
 /** Puts a card into the first slot that takes it and is not stated for another. */
 export function otherSlot({ model, finding }: ToMend): readonly QuickFix[] {

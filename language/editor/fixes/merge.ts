@@ -1,6 +1,5 @@
 /** One side of what an unfinished merge leaves in a file. */
-import type { QuickFix } from "../quick-fixes.js";
-import type { TextToMend } from "./text-proposals.js";
+import type { QuickFix, TextToMend } from "./fix.js";
 
 const MARK = /^(<{7}|\|{7}|={7}|>{7})(?:[ \t]+([^\r\n]*))?(?:\r\n?|\n|$)/gm;
 

@@ -1,9 +1,9 @@
 /** The lines that a hop still lacks, with ? where something has to be chosen. */
 import { missingFacts } from "../../../shared/evaluate/missing.js";
 import { factNamed } from "../../facts/fact.js";
-import type { QuickFix, ToMend } from "../quick-fixes.js";
 import type { TextEdit } from "../text-range.js";
 import { acceptingInText, type BlockInText, endInText, hopInText, insertLines } from "./edits.js";
+import type { QuickFix, ToMend } from "./fix.js";
 import { decision } from "./mounting.js";
 
 /** What is written for a fact that is missing, by its name in the engine. */

@@ -2,8 +2,8 @@
 import { bandwidth } from "../../../shared/format/numbers.js";
 import { isWider } from "../../../shared/rules/mode-width.js";
 import { argument, factNamed } from "../../facts/fact.js";
-import type { QuickFix, ToMend } from "../quick-fixes.js";
 import { hopInText, replaceArgument, stateFact } from "./edits.js";
+import type { QuickFix, ToMend } from "./fix.js";
 import { decision } from "./mounting.js";
 
 /** The same modulations in a width that the radio has and every channel of the hop holds, the widest first. */

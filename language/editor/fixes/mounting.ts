@@ -4,9 +4,9 @@ import { frequenciesOf, holds } from "../../../shared/equipment/sub-band.js";
 import { arrangementByName } from "../../../shared/radio/arrangements.js";
 import { argument, factNamed, factsNamed } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
-import type { QuickFix, ToMend } from "../quick-fixes.js";
 import type { TextEdit } from "../text-range.js";
 import { type BlockInText, endInText, hopInText, removeFact, replaceArgument, stateFact } from "./edits.js";
+import type { QuickFix, ToMend } from "./fix.js";
 
 /** The sub-bands that hold the hop's frequencies, in place of the stated one. */
 export function otherSubBand(toMend: ToMend): readonly QuickFix[] {

@@ -1,8 +1,7 @@
 /** Closes braces, texts and comments where the indentation and the line say that they end. */
 
-import type { QuickFix } from "../quick-fixes.js";
 import { indentationAt } from "../text-range.js";
-import type { TextToMend } from "./text-proposals.js";
+import type { QuickFix, TextToMend } from "./fix.js";
 
 export function closeWhatIsOpen({ file, problem }: TextToMend): readonly QuickFix[] {
   const { text, path, tree } = file;

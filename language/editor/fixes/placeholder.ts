@@ -1,8 +1,7 @@
 /** Marks what a line still lacks with the word for what is to be chosen. */
 import { OPEN } from "../../facts/read.js";
 import type { Statement } from "../../syntax/tree.js";
-import type { QuickFix } from "../quick-fixes.js";
-import type { TextToMend } from "./text-proposals.js";
+import type { QuickFix, TextToMend } from "./fix.js";
 
 /** The check tells it as unfinished from then on, and the rest of the line counts. */
 export function markAsOpen({ file, problem }: TextToMend): readonly QuickFix[] {

@@ -4,8 +4,8 @@ import { mendingsOf } from "../../../shared/rules/position-slips.js";
 import { argument, factNamed } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
 import { decimalText } from "../position-text.js";
-import type { QuickFix, ToMend } from "../quick-fixes.js";
 import { replaceArgument } from "./edits.js";
+import type { QuickFix, ToMend } from "./fix.js";
 
 /** At the site of the finding, or at either end of its hop: what brings it within a usual hop of all its far ends. */
 export function mendPosition({ model, finding, judged }: ToMend): readonly QuickFix[] {

@@ -1,7 +1,7 @@
 /** Takes away a statement that says more than it should. */
 import { argument, factNamed } from "../../facts/fact.js";
-import type { QuickFix, ToMend } from "../quick-fixes.js";
 import { endInText, removeFact } from "./edits.js";
+import type { QuickFix, ToMend } from "./fix.js";
 
 /** Leaves the power to the mode. */
 export function removePower({ model, finding, judged }: ToMend): readonly QuickFix[] {

@@ -1,7 +1,7 @@
 import { meantRule } from "../../../shared/rules/meant.js";
 import { argument, factsNamed } from "../../facts/fact.js";
-import type { QuickFix, ToMend } from "../quick-fixes.js";
 import { replaceArgument } from "./edits.js";
+import type { QuickFix, ToMend } from "./fix.js";
 
 /** Writes the rule that an acceptance, a severity or a requirement most likely means. */
 export function renameRule({ model, finding }: ToMend): readonly QuickFix[] {

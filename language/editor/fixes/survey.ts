@@ -1,7 +1,7 @@
 /** States how surveys were made. */
 import { argument, factNamed } from "../../facts/fact.js";
-import type { QuickFix, ToMend } from "../quick-fixes.js";
 import type { TextEdit } from "../text-range.js";
+import type { QuickFix, ToMend } from "./fix.js";
 
 const TITLES = {
   map: "made from a map, as they count now",

@@ -2,8 +2,8 @@
 import { antennasStated } from "../../../shared/equipment/stands.js";
 import { hangsInFeet } from "../../../shared/rules/feet.js";
 import { type Argument, argument, factNamed } from "../../facts/fact.js";
-import type { QuickFix, ToMend } from "../quick-fixes.js";
 import { endInText, hopOf, replaceArgument } from "./edits.js";
+import type { QuickFix, ToMend } from "./fix.js";
 
 const OTHER: Readonly<Record<string, string | undefined>> = { m: "ft", ft: "m" };
 

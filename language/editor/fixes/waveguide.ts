@@ -1,13 +1,14 @@
 /** Fixes about what leads from the units to the antenna: flexible pieces, long lines, neither. */
-import type { Feeder, FrequencyRange, Hop, HopEnd } from "../../../shared/design/design.js";
+import type { Feeder, Hop, HopEnd } from "../../../shared/design/design.js";
+import type { FrequencyRange } from "../../../shared/design/frequency-range.js";
 import { isAllIndoor } from "../../../shared/equipment/mounting.js";
 import { antennasStated } from "../../../shared/equipment/stands.js";
 import { waveguideSize } from "../../../shared/equipment/waveguide.js";
 import { argument, factNamed } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
-import type { QuickFix, ToMend } from "../quick-fixes.js";
 import type { TextEdit } from "../text-range.js";
 import { type BlockInText, insertLine, removeFact, replaceArgument } from "./edits.js";
+import type { QuickFix, ToMend } from "./fix.js";
 import { decision, endAt, mountingEdit } from "./mounting.js";
 
 /** A usual length of the flexible piece between a unit on the pole and its antenna. Common practice. */

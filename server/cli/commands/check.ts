@@ -1,4 +1,4 @@
-import type { Severity } from "../../../shared/design/finding.js";
+import type { Severity } from "../../../shared/design/severity.js";
 import { CommandError, EXIT } from "../../command-error.js";
 import { isUnread } from "../../files/hop-files.js";
 import { type JudgedFolder, judgeFolder } from "../../findings/judged-folder.js";

@@ -2,12 +2,9 @@
  * The fixes of a folder's designs that leave nothing to choose: one reading, no decision changed, the finding gone, no
  * error more. They are made on the models; what is done with the texts is the caller's.
  */
-import {
-  bringsErrors,
-  certainFindingFix,
-  certainTextFixes,
-  type QuickFix,
-} from "../../../language/editor/quick-fixes.js";
+
+import type { QuickFix } from "../../../language/editor/fixes/fix.js";
+import { bringsErrors, certainFindingFix, certainTextFixes } from "../../../language/editor/quick-fixes.js";
 import type { JudgedHop } from "../../../language/editor/results.js";
 import { applyEdits, lineNumber } from "../../../language/editor/text-range.js";
 import type { DesignModel } from "../../../language/model/design-model.js";

@@ -4,7 +4,7 @@
  */
 import type { Acceptance, Hop, Site } from "../../../shared/design/design.js";
 import type { SiteEquipment, SpareRule } from "../../../shared/design/equipment.js";
-import type { Severity } from "../../../shared/design/finding.js";
+import type { Severity } from "../../../shared/design/severity.js";
 import type { HopResult } from "../../../shared/evaluate/result.js";
 import type { Counts } from "../../findings/summary.js";
 

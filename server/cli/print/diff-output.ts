@@ -12,7 +12,7 @@ import type {
 import type { FindingStatus } from "../../../shared/compare/findings.js";
 import type { LicenceChange } from "../../../shared/compare/licences.js";
 import type { OrderChange } from "../../../shared/compare/orders.js";
-import type { Severity } from "../../../shared/design/finding.js";
+import type { Severity } from "../../../shared/design/severity.js";
 import type { FileProblemOutput, PlaceOutput } from "./check-output.js";
 
 export interface DiffOutput {

@@ -1,6 +1,6 @@
 /** `check` as workflow commands of GitHub Actions, which shows them beside the lines of a pull request. */
 
-import type { Severity } from "../../../shared/design/finding.js";
+import type { Severity } from "../../../shared/design/severity.js";
 import { type FileProblem, isUnread } from "../../files/hop-files.js";
 import type { JudgedFolder } from "../../findings/judged-folder.js";
 import { shownFrom } from "../../findings/paths.js";

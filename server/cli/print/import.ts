@@ -1,7 +1,8 @@
 /** What an import found and would do, for people. */
 import type { Source, Told } from "../../../shared/lists/facts.js";
 import { shownFrom } from "../../findings/paths.js";
-import type { Imported, ReadSheet } from "../../lists/import/import-lists.js";
+import type { Imported } from "../../lists/import/import-lists.js";
+import type { ReadSheet } from "../../lists/import/read-sheet.js";
 import { unifiedDiff } from "../fix/unified.js";
 import type { Paint } from "../streams.js";
 import { safe } from "./safe.js";

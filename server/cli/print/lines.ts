@@ -1,5 +1,5 @@
 /** `check` with a line for each finding, for whoever searches, sorts and counts: place, severity, rule, message. */
-import type { Severity } from "../../../shared/design/finding.js";
+import type { Severity } from "../../../shared/design/severity.js";
 import { type FileProblem, isUnread } from "../../files/hop-files.js";
 import type { JudgedFolder } from "../../findings/judged-folder.js";
 import { shownFrom } from "../../findings/paths.js";

@@ -1,7 +1,7 @@
 /** `check` as SARIF 2.1.0 (OASIS Standard), for tools that collect the findings of many checkers. */
 
 import { relative, resolve } from "node:path";
-import type { Severity } from "../../../shared/design/finding.js";
+import type { Severity } from "../../../shared/design/severity.js";
 import { type FileProblem, isUnread } from "../../files/hop-files.js";
 import { slashed } from "../../files/slashed.js";
 import type { JudgedFolder } from "../../findings/judged-folder.js";

@@ -1,6 +1,6 @@
 /** `check` for the terminal: each finding with the line it stands in, the gravest first, then what it all comes to. */
 import { resolve } from "node:path";
-import type { Severity } from "../../../shared/design/finding.js";
+import type { Severity } from "../../../shared/design/severity.js";
 import { RULES } from "../../../shared/rules/index.js";
 import { type FileProblem, isUnread } from "../../files/hop-files.js";
 import type { JudgedDesign, JudgedFolder } from "../../findings/judged-folder.js";

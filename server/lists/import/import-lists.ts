@@ -5,10 +5,10 @@ import { beginDesign, type NewFile } from "../../../language/begin/begin-design.
 import { filesOf, hopText, type ListFile, partText, siteText } from "../../../language/lists/new-text.js";
 import type { DesignModel } from "../../../language/model/design-model.js";
 import { propertiesOf } from "../../../language/schema/index.js";
-import { type Columns, columnsOf, type Mapping } from "../../../shared/lists/columns.js";
+import { columnsOf, type Mapping } from "../../../shared/lists/columns.js";
 import type { ListedRows } from "../../../shared/lists/facts.js";
 import { type ImportPlan, type Known, planImport } from "../../../shared/lists/plan.js";
-import { type ReadList, type ReadOptions, readRows } from "../../../shared/lists/read-rows.js";
+import { type ReadOptions, readRows } from "../../../shared/lists/read-rows.js";
 import { TOLD_ONLY } from "../../../shared/lists/subjects/list.js";
 import { type Sheet, textOf } from "../../../shared/lists/table.js";
 import { CommandError } from "../../command-error.js";
@@ -17,6 +17,7 @@ import { loadProject } from "../../session/load.js";
 import { UnfitList } from "../read/bounds.js";
 import { readListFile } from "../read/read-file.js";
 import { type ChangedText, changedTexts } from "./changed-texts.js";
+import type { ReadSheet } from "./read-sheet.js";
 import { singlesCsv } from "./singles.js";
 
 export interface ImportRequest extends ReadOptions {
@@ -26,12 +27,6 @@ export interface ImportRequest extends ReadOptions {
   readonly mapping: Mapping;
   /** Told what is being done, for whoever waits. */
   readonly stage?: (what: string) => void;
-}
-
-export interface ReadSheet {
-  readonly sheet: Sheet;
-  readonly columns: Columns;
-  readonly list: ReadList;
 }
 
 export interface Imported {

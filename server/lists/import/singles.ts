@@ -4,7 +4,7 @@ import { basename } from "node:path";
 import type { ImportPlan } from "../../../shared/lists/plan.js";
 import { textOf } from "../../../shared/lists/table.js";
 import { type CsvCell, csvText } from "../csv-text.js";
-import type { ReadSheet } from "./import-lists.js";
+import type { ReadSheet } from "./read-sheet.js";
 
 /** A file a sheet, with its own columns. What is there already with the same content is not written again. */
 export function singlesCsv(

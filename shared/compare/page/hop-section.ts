@@ -5,7 +5,7 @@ import type { FigureChange } from "../consequences.js";
 import { isMended, isWorse } from "../findings.js";
 import { causeWords, entryWords } from "../words.js";
 import { findingItems } from "./finding-items.js";
-import type { ChangePageInput } from "./page.js";
+import type { ChangePageInput } from "./input.js";
 import { rowsOfDecisions, worstOf } from "./tables.js";
 
 /** The hop and the one thing that a reader must know of it. */

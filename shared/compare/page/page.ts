@@ -2,33 +2,15 @@
 
 import { spanWords } from "../../design/state.js";
 import { ESTIMATE_REMARK } from "../../format/bounds.js";
-import type { Block, Figure, KeyFigure, Page, Section, TableRow } from "../../report/document/document.js";
+import type { Block, KeyFigure, Page, Section, TableRow } from "../../report/document/document.js";
 import { type ChangeCounts, type ChangeSet, type HopChange, isEmpty } from "../change-set.js";
-import type { EarlierChanges } from "../earlier.js";
-import { type FindingChange, isWorse } from "../findings.js";
+import { isWorse } from "../findings.js";
 import { entryWords } from "../words.js";
 import { findingItems } from "./finding-items.js";
 import { hopBlocks, hopHeading } from "./hop-section.js";
+import type { ChangePageInput } from "./input.js";
 import { licenceSection, ordersSection } from "./orders-section.js";
 import { affectedTable, rowsOfDecisions } from "./tables.js";
-
-export interface ChangePageInput {
-  readonly name: string;
-  readonly title: string;
-  readonly subtitle: string;
-  readonly changes: ChangeSet;
-  /** What changes only for a time before that, with where its findings stand then. */
-  readonly earlier?: readonly (EarlierChanges & Pick<ChangePageInput, "where">)[];
-  /** One sentence in place of key figures, for a printer that has no room for them. */
-  readonly inWords?: boolean;
-  /** What the comparison leaves out or takes as it is. */
-  readonly notes: readonly string[];
-  /** Where a finding stands in the text. */
-  where?(change: FindingChange): string | undefined;
-  /** Both profiles over each other, where the printer shows drawings. */
-  drawing?(change: HopChange): Figure | undefined;
-  readonly colophon: string;
-}
 
 /** Beyond these the reader wants a table. */
 const MOST_SECTIONS = 40;

@@ -2,7 +2,7 @@
 import { scaleLinear } from "d3-scale";
 import { line } from "d3-shape";
 import type { Hop } from "../../design/design.js";
-import type { ReflectionEnd, ReflectionResult } from "../../evaluate/reflection.js";
+import type { ReflectionEnd, ReflectionResult } from "../../evaluate/reflection-result.js";
 import type { HopResult } from "../../evaluate/result.js";
 import { fixed, kFactor, metres } from "../../format/numbers.js";
 import { reflectionGeometry } from "../../propagation/p530/reflection.js";

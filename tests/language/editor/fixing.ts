@@ -1,5 +1,7 @@
 /** Asks for the fixes of a finding in a small design, each tried on a fresh copy. */
-import { findingFixes, type QuickFix } from "../../../language/editor/quick-fixes.js";
+
+import type { QuickFix } from "../../../language/editor/fixes/fix.js";
+import { findingFixes } from "../../../language/editor/quick-fixes.js";
 import { applyEdits } from "../../../language/editor/text-range.js";
 import { DesignModel } from "../../../language/model/design-model.js";
 import { readSource } from "../../../language/model/source-file.js";
