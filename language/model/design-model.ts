@@ -21,6 +21,7 @@ import { memoizedLookup } from "./memoized-lookup.js";
 import { Mentions } from "./mentions.js";
 import { foundIn } from "./moved-problems.js";
 import { resolvePath } from "./path.js";
+import { Resolved } from "./resolved.js";
 import type { Declaration, SourceFile } from "./source-file.js";
 import { sameFacts, spansIn, standing } from "./standing.js";
 
@@ -33,8 +34,8 @@ export class DesignModel {
   private sharedChanged = false;
   /** Names of each kind in the order of the text, as long as no declaration came, went or moved past another. */
   private readonly namesByKind = new Map<string, readonly string[]>();
-  /** Values that `design` lists, by what they are and by name, as long as what they were made from holds. */
-  private readonly resolved = new Map<string, Map<string, unknown>>();
+  /** Values that `design` lists. */
+  private readonly resolved = new Resolved();
   private readonly mentions = new Mentions();
   /** Problems of files, as long as the file is not among those that changed. */
   private readonly knownProblems = new Map<string, readonly TextProblem[]>();
@@ -227,6 +228,7 @@ export class DesignModel {
 
   /** Sites at which hops end that cannot be resolved; every declaration of such a name counts. */
   private sitesOfUnfinished(resolved: ReadonlyMap<string, unknown>): ReadonlySet<string> | undefined {
+    if (this.names("hop").length === resolved.size) return undefined;
     const names = this.names("hop").filter((name) => this.standsHop(name));
     if (names.length === resolved.size) return undefined;
     const facts = names
@@ -257,21 +259,8 @@ export class DesignModel {
     };
   }
 
-  /** What the names of a kind stand for, in the order of the names; only what changed is looked up again. */
-  private resolvedNames<T>(
-    kind: string,
-    what: string,
-    find: (name: string) => T | undefined,
-  ): Map<string, T> {
-    const known = (this.resolved.get(what) ?? new Map()) as Map<string, T | undefined>;
-    this.resolved.set(what, known);
-    const all = new Map<string, T>();
-    for (const name of this.names(kind)) {
-      if (!known.has(name)) known.set(name, find(name));
-      const value = known.get(name);
-      if (value !== undefined) all.set(name, value);
-    }
-    return all;
+  private resolvedNames<T>(kind: string, what: string, find: (name: string) => T | undefined) {
+    return this.resolved.of(what, this.names(kind), find);
   }
 
   private networkFacts(): readonly Fact[] {
@@ -362,9 +351,9 @@ export class DesignModel {
       if (kind === "stock" && name !== "") this.changedHops.add(name);
       if (kind === "hop") {
         this.changedHops.add(name);
-        this.resolved.get("unformed")?.delete(name);
+        this.resolved.forget("unformed", name);
       }
-      this.resolved.get(kind)?.delete(name);
+      this.resolved.forget(kind, name);
       for (const entry of this.declarations(declared)) this.noteFile(entry.file);
     }
   }
