@@ -13,7 +13,7 @@ export function hopBlock(text: string): string {
 }
 
 /** The anchor that a heading gets where Markdown is shown: letters, digits and dashes. */
-export function anchor(heading: string): string {
+function anchor(heading: string): string {
   return heading
     .toLowerCase()
     .replace(/[^\p{L}\p{N} _-]/gu, "")

@@ -1,16 +1,16 @@
 /** The table of standards: what is implemented, how far it is vouched for, how it is checked and to what tolerance. */
 import { METHOD as EQUIPMENT } from "../../shared/availability/equipment.js";
-import { METHOD_F695, METHOD_F1668, METHOD_F1703 } from "../../shared/availability/objectives.js";
+import { METHOD_F1668, METHOD_F1703 } from "../../shared/availability/objectives.js";
 import { sourceOf } from "../../shared/evaluate/trace.js";
 import { type MethodReference, statusText } from "../../shared/propagation/method.js";
 import { METHOD as P453 } from "../../shared/propagation/p453.js";
 import { METHOD as P525 } from "../../shared/propagation/p525.js";
 import { METHOD_DELTA_BULLINGTON } from "../../shared/propagation/p526/delta-bullington.js";
 import { METHOD_FRESNEL } from "../../shared/propagation/p526/fresnel.js";
-import { METHOD_KNIFE_EDGE, METHOD_ROUNDED_OBSTACLE } from "../../shared/propagation/p526/knife-edge.js";
+import { METHOD_KNIFE_EDGE } from "../../shared/propagation/p526/knife-edge.js";
 import { METHOD_SPHERICAL_EARTH } from "../../shared/propagation/p526/spherical-earth.js";
 import { METHOD as ANNUAL } from "../../shared/propagation/p530/annual.js";
-import { METHOD as CLEARANCE, METHOD_HEIGHTS } from "../../shared/propagation/p530/clearance.js";
+import { METHOD as CLEARANCE } from "../../shared/propagation/p530/clearance.js";
 import { METHOD_CLEAR_AIR, METHOD_PRECIPITATION } from "../../shared/propagation/p530/cross-polar.js";
 import {
   METHOD_OUTAGE as DIVERSITY_OUTAGE,
@@ -38,7 +38,6 @@ import { METHOD as TOTAL } from "../../shared/propagation/p530/total.js";
 import { METHOD as WET_SNOW } from "../../shared/propagation/p530/wet-snow.js";
 import { METHOD as P676 } from "../../shared/propagation/p676.js";
 import { METHOD as P835 } from "../../shared/propagation/p835.js";
-import { METHOD as P836 } from "../../shared/propagation/p836.js";
 import { METHOD_RAIN_ZONES, METHOD as P837 } from "../../shared/propagation/p837.js";
 import { METHOD as P838 } from "../../shared/propagation/p838.js";
 import { METHOD as P840 } from "../../shared/propagation/p840.js";
@@ -76,7 +75,6 @@ const TABLE: readonly (readonly [method: MethodReference, checked: string, toler
   ],
   [TOTAL, "sums and limits", "exact"],
   [CLEARANCE, `${TWICE}; clearance`, TEN_DIGITS],
-  [METHOD_HEIGHTS, "properties", "exact"],
   [REFLECTION, `${TWICE}, one of them by bisection; reflection`, TEN_DIGITS],
   [METHOD_SPACING, "derivative of the path difference", "1 % (a finite difference)"],
   [COEFFICIENT, "limits of Fresnel's equations", "1e-9"],
@@ -90,14 +88,12 @@ const TABLE: readonly (readonly [method: MethodReference, checked: string, toler
   [P841, `${TWICE}; branches meet, published inverse follows; worst-month-rain-p841`, TEN_DIGITS],
   [P676, "394 ITU-R Study Group 3 values; p676", "1e-13"],
   [P835, "25 ITU-R Study Group 3 values; p835", "1e-12"],
-  [P836, "the scale height of P.835", "12 digits"],
   [P840, "ITU-R Study Group 3 values; p840", "1e-13"],
   [P453, "ITU-R Study Group 3 values; p453", "1e-13"],
   [P1144, "an independent library; bilinear", "1e-12"],
   [P525, "exact formula and conversions; p525", "1e-12"],
   [METHOD_FRESNEL, "geometry; p526-knife-edge", "1e-12"],
   [METHOD_KNIFE_EDGE, "two forms of the loss and Fresnel integrals; p526-knife-edge", "1e-11 dB"],
-  [METHOD_ROUNDED_OBSTACLE, "limits and properties", "exact"],
   [METHOD_SPHERICAL_EARTH, "a reference implementation; p526-spherical-earth", "1e-7 dB"],
   [
     METHOD_DELTA_BULLINGTON,
@@ -106,17 +102,18 @@ const TABLE: readonly (readonly [method: MethodReference, checked: string, toler
   ],
   [EQUIPMENT, "by hand and by enumeration; equipment-availability", TEN_DIGITS],
   [METHOD_F1703, "worked by hand; both rows meet at 250 km", "1e-9"],
-  [METHOD_F695, "worked by hand", "1e-10"],
   [METHOD_F1668, "worked by hand", "1e-12"],
 ];
 
-export const DOCUMENTED_METHODS: readonly MethodReference[] = TABLE.map(([method]) => method);
-
 export function methodsPage(): string {
   const rows = TABLE.map(([method, checked, tolerance]) =>
-    line([sourceOf(method), method.title, statusText(method.status), method.note, checked, tolerance]),
+    line([sourceOf(method), method.title, statusText(method.status), basisOf(method), checked, tolerance]),
   );
   return `${[HEAD, ...rows].join("\n")}\n`;
+}
+
+function basisOf({ note, usedByNoFigure }: MethodReference): string {
+  return usedByNoFigure ? `Used by no figure. ${note}` : note;
 }
 
 const HEAD = `# Standards and methods

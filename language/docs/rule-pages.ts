@@ -14,11 +14,6 @@ export function rulePages(): ReadonlyMap<string, string> {
   return pages;
 }
 
-/** The page of one rule, or undefined when there is none of that name. */
-export function rulePage(id: string): string | undefined {
-  return rulePages().get(id);
-}
-
 export function rulesIndexPage(): string {
   const engine = [...RULES.values()].map(
     (rule) => `| [${rule.id}](rules/${rule.id}.md) | ${rule.severity} | ${rule.title} |`,

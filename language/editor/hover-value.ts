@@ -2,6 +2,7 @@
 
 import type { Position } from "../../shared/design/design.js";
 import { bandwidth, frequency, yearly } from "../../shared/format/numbers.js";
+import { wavelengthM } from "../../shared/propagation/constants.js";
 import { channelFrequencies } from "../../shared/spectrum/channel-plan.js";
 import { channelStandingText } from "../../shared/spectrum/standing.js";
 import { shiftWords, type WrittenSystem } from "../../shared/terrain/written-projected.js";
@@ -30,7 +31,7 @@ function besides(fact: Fact, { spec }: Argument, base: number, dimension: Quanti
     dimension === "frequency" &&
     base >= 1e9 &&
     !["width", "bandwidth", "step", "go", "return", "spacing"].includes(spec.name);
-  return carrier ? [`wavelength ${Number((299_792_458 / base / 1e-3).toPrecision(4))} mm`] : [];
+  return carrier ? [`wavelength ${Number((wavelengthM(base) / 1e-3).toPrecision(4))} mm`] : [];
 }
 
 export function positionHover(position: Position, system?: WrittenSystem): string {

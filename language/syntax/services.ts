@@ -16,7 +16,7 @@ import { HopLexer } from "./lexer.js";
 import { HopTokenBuilder } from "./tokens.js";
 
 /** What of the language differs from Langium's defaults, apart from the editor's services. */
-export const syntaxModule: Module<
+const syntaxModule: Module<
   LangiumCoreServices,
   { parser: { Lexer: HopLexer; TokenBuilder: HopTokenBuilder } }
 > = {

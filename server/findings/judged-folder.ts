@@ -135,7 +135,7 @@ function firstTold(findings: readonly PlacedFinding[], seen: Set<string>): reado
 }
 
 /** The same for one hop: its findings alone, whatever the size of the network. */
-export function judgedHop(model: DesignModel, session: DesignSession, name: string): JudgedDesign {
+function judgedHop(model: DesignModel, session: DesignSession, name: string): JudgedDesign {
   const placer = new Placer(model);
   const findings = session.result(name)?.findings ?? [];
   return designOf(

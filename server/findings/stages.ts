@@ -19,7 +19,7 @@ export interface Times {
   readonly state?: "built" | "planned" | "all";
 }
 
-export interface Stage {
+interface Stage {
   /** First day of it, ISO. */
   readonly from: string;
   readonly findings: readonly PlacedFinding[];
@@ -64,7 +64,7 @@ function allStages(model: DesignModel, today: string, { on, state }: Times): rea
 }
 
 /** How many days change something and are not judged. */
-export function stagesLeftOut(model: DesignModel, today: string, times: Times): number {
+function stagesLeftOut(model: DesignModel, today: string, times: Times): number {
   return Math.max(0, allStages(model, today, times).length - MOST_STAGES);
 }
 
@@ -139,7 +139,7 @@ function networkPlace(model: DesignModel): PlacedFinding["place"] {
 }
 
 /** A finding that holds in several stages is told once for each unbroken run of them. */
-export function together(stages: readonly Stage[]): readonly PlacedFinding[] {
+function together(stages: readonly Stage[]): readonly PlacedFinding[] {
   const open = new Map<string, { finding: PlacedFinding; first: number; last: number }>();
   const runs: { finding: PlacedFinding; first: number; last: number }[] = [];
   const last = stages.length - 1;

@@ -65,7 +65,7 @@ export function shownTime({ model }: JudgedDesign): string | undefined {
   return model.spans()[Symbol.iterator]().next().done ? undefined : viewWords(model.view);
 }
 
-export function isEvaluated(result: HopResult | undefined): boolean {
+function isEvaluated(result: HopResult | undefined): boolean {
   return result !== undefined && result.directions.length === 2;
 }
 

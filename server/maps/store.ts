@@ -14,7 +14,7 @@ import { reasonOf } from "../files/hop-files.js";
 import { readBounded } from "../files/read-bounded.js";
 import { slashed } from "../files/slashed.js";
 
-export interface MapProblem {
+interface MapProblem {
   readonly file: string;
   /** One line: cause; remedy. */
   readonly message: string;

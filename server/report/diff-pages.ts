@@ -67,7 +67,7 @@ export function together(pages: readonly Page[], { designs }: FolderComparison):
   };
 }
 
-export function sideName(side: { readonly name: string; readonly short: string } | undefined): string {
+function sideName(side: { readonly name: string; readonly short: string } | undefined): string {
   if (!side) return "the work tree";
   return side.name.startsWith(side.short) ? side.name : `${side.name} (${side.short})`;
 }

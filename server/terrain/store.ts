@@ -26,8 +26,6 @@ import { openHgt } from "./hgt-file.js";
 import { pageCache } from "./page-cache.js";
 import { type FileOnDisk, type RasterHeader, readAt, TerrainFileError } from "./raster-file.js";
 
-export type { LatLon, TerrainProfile };
-
 export interface TerrainProblem {
   readonly file: string;
   /** One line: cause; remedy. */
@@ -36,7 +34,7 @@ export interface TerrainProblem {
   readonly reservation?: true;
 }
 
-export interface TerrainFile {
+interface TerrainFile {
   readonly file: string;
   /** "EPSG:2056", or the name in the .prj. */
   readonly crs: string;

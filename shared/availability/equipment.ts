@@ -10,8 +10,7 @@ export const METHOD: MethodReference = {
 };
 
 /** 365.25 days. */
-export const HOURS_PER_YEAR = 8766;
-export const MINUTES_PER_YEAR = 525_960;
+const MINUTES_PER_YEAR = 525_960;
 
 /**
  * Unavailability of one repairable unit, U = MTTR/(MTBF + MTTR).
@@ -39,22 +38,6 @@ export function unitUnavailability(inputs: {
   });
 }
 
-/** Mean time between failures from a failure rate in FIT (failures in 1e9 hours), > 0. */
-export function mtbfFromFit(fit: number): Outcome<{ readonly mtbfHours: number }> {
-  const unusable = notPositive({ fit });
-  return unusable ? refuse(unusable) : figures({ mtbfHours: 1e9 / fit });
-}
-
-/** Mean time between failures of a chain whose every unit is needed: failure rates add. */
-export function chainMtbf(mtbfHours: readonly number[]): Outcome<{ readonly mtbfHours: number }> {
-  if (mtbfHours.length === 0) return refuse("A chain needs at least one unit.");
-  for (const mtbf of mtbfHours) {
-    const unusable = notPositive({ mtbfHours: mtbf });
-    if (unusable) return refuse(unusable);
-  }
-  return figures({ mtbfHours: 1 / mtbfHours.reduce((rate, mtbf) => rate + 1 / mtbf, 0) });
-}
-
 /** Units in series, all needed: 1 - product of (1 - Ui). An empty chain never fails. */
 export function seriesUnavailability(
   units: readonly number[],
@@ -65,16 +48,6 @@ export function seriesUnavailability(
   const logAvailability = units.reduce((sum, unavailability) => sum + Math.log1p(-unavailability), 0);
   const unavailability = units.includes(1) ? 1 : 0 - Math.expm1(logAvailability);
   return figures({ unavailability, sumApproximation: units.reduce((sum, unit) => sum + unit, 0) });
-}
-
-/** Units in parallel, one is enough: the product of Ui. Not for causes that come together, such as rain on both ways. */
-export function parallelUnavailability(
-  units: readonly number[],
-): Outcome<{ readonly unavailability: number }> {
-  if (units.length === 0) return refuse("A parallel arrangement needs at least one unit.");
-  const unusable = checkUnits(units);
-  if (unusable) return refuse(unusable);
-  return figures({ unavailability: units.reduce((product, unit) => product * unit, 1) });
 }
 
 /**
@@ -90,19 +63,6 @@ export function hotStandby(inputs: {
   const unusable = checkUnits([inputs.unitUnavailability]);
   if (unusable) return refuse(unusable);
   return whole.ok ? figures({ unavailability: whole.unavailability, pairUnavailability }) : whole;
-}
-
-/** Mean time between failures of a hot standby pair, MTBF^2/(2 MTTR): an approximation for MTTR far below MTBF. */
-export function hotStandbyMtbf(inputs: {
-  readonly mtbfHours: number;
-  readonly mttrHours: number;
-}): Outcome<{ readonly mtbfHours: number }> {
-  const { mtbfHours, mttrHours } = inputs;
-  const unusable = notPositive({ mtbfHours, mttrHours });
-  if (unusable) return refuse(unusable);
-  return figures({ mtbfHours: mtbfHours ** 2 / (2 * mttrHours) }, [
-    mttrHours > mtbfHours / 100 ? "The approximation asks for a repair time far below the MTBF." : undefined,
-  ]);
 }
 
 /**

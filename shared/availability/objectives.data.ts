@@ -4,7 +4,7 @@ import type { MethodStatus } from "../propagation/method.js";
  * Numbers of the objectives. All are from memory, not checked against the Recommendations: whoever owns a text can
  * mend the table, and a design may state its own objective instead.
  */
-export interface Sourced {
+interface Sourced {
   readonly source: string;
   readonly status: MethodStatus;
 }
@@ -33,26 +33,6 @@ export const AVAILABILITY_ROWS: readonly AvailabilityRow[] = [
   { ...F1703, portion: "national short haul", overKm: 0, upToKm: 2500, B: 0, C: 4e-4, D: 0, E: 120 },
   { ...F1703, portion: "national access", overKm: 0, upToKm: 2500, B: 0, C: 5e-4, D: 0, E: 100 },
 ];
-
-/** Unavailability objectives of medium-grade links, percent of time over the reference length of the class. */
-export const MEDIUM_GRADE: readonly (Sourced & {
-  readonly quality: 1 | 2 | 3 | 4;
-  readonly lengthKm: number;
-  readonly unavailabilityPercent: number;
-})[] = (
-  [
-    [1, 280, 0.033],
-    [2, 280, 0.05],
-    [3, 50, 0.05],
-    [4, 50, 0.1],
-  ] as const
-).map(([quality, lengthKm, unavailabilityPercent]) => ({
-  source: "Rec. ITU-R F.696 (systems before 2005)",
-  status: "from memory",
-  quality,
-  lengthKm,
-  unavailabilityPercent,
-}));
 
 /** End-to-end error performance over 27 500 km; an absent ESR is not given. */
 export interface ErrorPerformanceRow extends Sourced {

@@ -15,14 +15,6 @@ export const METHOD_F1703: MethodReference = {
   note: "All coefficients from memory, not checked against the Recommendation; both long-haul rows meet at 250 km.",
 };
 
-export const METHOD_F695: MethodReference = {
-  recommendation: "ITU-R F.695",
-  section: "",
-  title: "Availability objectives of high-grade links before 2005",
-  status: "from memory",
-  note: "From memory, not checked against the Recommendation. Superseded by F.1703.",
-};
-
 export const METHOD_F1668: MethodReference = {
   recommendation: "ITU-R F.1668",
   section: "",
@@ -85,20 +77,6 @@ export function hopShare(inputs: {
   if (unusable) return refuse(unusable);
   if (hopLengthM > linkLengthM) return refuse("The hop is longer than its link.");
   return figures({ unavailability: (linkUnavailability * hopLengthM) / linkLengthM });
-}
-
-/**
- * Unavailability of high-grade links designed before 2005: 0.3 % over 2500 km, by length.
- *
- * @param inputs.lengthM 280 to 2500 km; refused outside, where it is not defined
- * @see Rec. ITU-R F.695. From memory, not checked against the Recommendation.
- */
-export function highGradeUnavailability(inputs: {
-  readonly lengthM: number;
-}): Outcome<{ readonly unavailability: number }> {
-  const unusable = outside({ lengthM: inputs.lengthM }, 280_000, 2_500_000);
-  if (unusable) return refuse(unusable);
-  return figures({ unavailability: (0.003 * inputs.lengthM) / 2_500_000 });
 }
 
 /**

@@ -5,7 +5,7 @@ import { pairedCarriers } from "./carriers.js";
 import { type Figure, type FigureKind, figuresOf, LEVEL_STEP_DB, levelOf } from "./figures.js";
 import { type GuideChange, guideChange } from "./guides.js";
 
-export type Verdict = "worse" | "better" | "changed";
+type Verdict = "worse" | "better" | "changed";
 
 export interface FigureChange {
   readonly kind: FigureKind;

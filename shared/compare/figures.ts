@@ -177,7 +177,7 @@ function minutes(byPercent: number): string {
   return `${signed(value, Math.abs(value) < 10 ? 1 : 0, unit)} out a year`;
 }
 
-export function signed(value: number, digits: number, unit: string): string {
+function signed(value: number, digits: number, unit: string): string {
   const text = fixed(value, digits);
   return `${Number(text) > 0 ? "+" : ""}${text} ${unit}`;
 }

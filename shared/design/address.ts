@@ -13,9 +13,3 @@ export function address(kind: string, name: string, ...steps: readonly string[])
 export function nth(fact: string, index: number): string {
   return index === 0 ? fact : `${fact}#${index}`;
 }
-
-/** The next enclosing address, or undefined at the declaration itself. */
-export function parent(of: Address): Address | undefined {
-  const cut = of.lastIndexOf(" / ");
-  return cut < 0 ? undefined : of.slice(0, cut);
-}

@@ -43,7 +43,7 @@ export type Change =
   /** Transmit power of an end, in every mode. */
   | { readonly kind: "power"; readonly site: string; readonly powerDbm: number };
 
-export interface SecondAntenna {
+interface SecondAntenna {
   readonly site: string;
   readonly antenna: string;
   readonly heightM: number;

@@ -59,7 +59,7 @@ export interface RadioMode {
 }
 
 /** Signature of a receiver, equal for minimum and non-minimum phase. */
-export interface ModeSignature {
+interface ModeSignature {
   readonly widthHz: number;
   readonly depthDb: number;
   /** Delay of the two-ray channel it was measured with. */
@@ -145,9 +145,6 @@ export interface Feeder {
   readonly loss: readonly { readonly lossDbPerM: number; readonly frequencyHz?: number }[];
 }
 
-/** A quantity used in a computation together with the place it comes from. */
-export type Origin = "hop" | "network" | "default" | "catalogue" | "terrain" | "standard" | "estimate";
-
 export interface Climate {
   /** Rain rate exceeded for `rainTimePercent` of the average year, 1 min integration. */
   readonly rainRateMmPerH?: number;
@@ -186,7 +183,7 @@ export interface Climate {
 }
 
 /** `current`: logK and dN75; `preceding`: dN1 and roughness; `quick`: dN1 alone, for early planning. */
-export type MultipathMethod = "current" | "preceding" | "quick";
+type MultipathMethod = "current" | "preceding" | "quick";
 
 /** `fresnelFraction` of the first Fresnel zone must be free at effective Earth radius factor `kFactor`. */
 export interface ClearanceCriterion {
@@ -327,7 +324,7 @@ export interface Channel extends RowStanding {
 /** Channel of a carrier beside the first, and its distance from the first. */
 export type FurtherChannel = Channel & { readonly separationHz: number };
 
-export interface Arrangement {
+interface Arrangement {
   /** Canonical words, for example `1+0` or `1+1 hot-standby`. */
   readonly name: string;
 }

@@ -51,7 +51,7 @@ export function sidesOf({ ends, radio }: Pick<Hop, "ends" | "radio">): readonly 
 }
 
 /** What joins the units of an end as the arrangement usually has it, one for each antenna. */
-export function usualJoins({ antennas, coupler }: ArrangementFacts): readonly Join[] {
+function usualJoins({ antennas, coupler }: ArrangementFacts): readonly Join[] {
   return Array.from({ length: antennas }, () => coupler ?? "none");
 }
 
@@ -106,12 +106,6 @@ function makeBranches(facts: ArrangementFacts, joins: readonly Join[], side: Sid
 }
 
 const OTHER_ARM: Readonly<Record<Arm, Arm>> = { none: "none", main: "standby", standby: "main" };
-
-/** Every way through the hop in one direction, with the usual joins at both ends; those of the normal state first. */
-export function pathsOf(facts: ArrangementFacts, from: Side = 0): readonly BranchPath[] {
-  const at = (side: Side) => branchesOf(facts, usualJoins(facts), side);
-  return pathsBetween(facts, at(from), at(from === 0 ? 1 : 0));
-}
 
 /** Every way through the hop from the branches of one end to those of the other; those of the normal state first. */
 export function pathsBetween(

@@ -4,11 +4,8 @@
  */
 import { figures, negative, notPositive, type Outcome, refuse } from "../propagation/outcome.js";
 
-/** 10 log 2: no arm of an equal coupler can lose less. */
-export const EQUAL_SPLIT_DB = 10 * Math.log10(2);
-
 /** Catalogues round: 3.01 dB stands for 3.0103 dB. */
-export const SPLIT_TOLERANCE_DB = 0.005;
+const SPLIT_TOLERANCE_DB = 0.005;
 
 export interface Split {
   /** Share of the power that comes out of both arms together, 0..1 for a possible coupler. */

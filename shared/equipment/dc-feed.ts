@@ -1,35 +1,11 @@
 /** Direct current to an outdoor unit: a switching converter takes constant power, so its current rises as voltage falls. */
 import { figures, negative, notFinite, notPositive, type Outcome, refuse } from "../propagation/outcome.js";
 
-/** Annealed copper at 20 degrees Celsius: 1/58 ohm mm2/m. Textbook value, from memory. */
-const COPPER_OHM_M = 1.7241e-8;
-const COPPER_PER_K = 0.00393;
-const REFERENCE_K = 293.15;
-
 /**
  * Lowest voltage at the input of -48 V equipment in normal service, interface "A" of ETSI EN 300 132-2. From memory,
  * not checked against the standard.
  */
 export const LOWEST_SERVICE_V = 40.5;
-
-/**
- * Resistance of both conductors of a pair, 2 L rho/A.
- *
- * @param inputs.lengthM one way, >= 0
- * @param inputs.areaMm2 of one conductor, > 0
- * @param inputs.temperatureK of the copper, 20 degrees Celsius when left out
- */
-export function copperLoop(inputs: {
-  readonly lengthM: number;
-  readonly areaMm2: number;
-  readonly temperatureK?: number;
-}): Outcome<{ readonly loopOhm: number }> {
-  const { lengthM, areaMm2, temperatureK = REFERENCE_K } = inputs;
-  const unusable = notPositive({ areaMm2, temperatureK }) ?? negative({ lengthM });
-  if (unusable) return refuse(unusable);
-  const rho = COPPER_OHM_M * (1 + COPPER_PER_K * (temperatureK - REFERENCE_K));
-  return figures({ loopOhm: (2 * lengthM * rho) / (areaMm2 * 1e-6) });
-}
 
 export interface Feed {
   readonly loadV: number;

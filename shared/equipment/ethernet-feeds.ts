@@ -21,7 +21,7 @@ const WHOLE_LENGTH_M = 100;
  * length; the whole of it where no length is known.
  * @returns undefined without a consumption, or beyond what reaches a device
  */
-export function takenFromPort(drawsW: number | undefined, lengthM: number | undefined): number | undefined {
+function takenFromPort(drawsW: number | undefined, lengthM: number | undefined): number | undefined {
   const type = TYPES.find(({ deviceW }) => drawsW !== undefined && drawsW <= deviceW);
   if (type === undefined || drawsW === undefined) return undefined;
   const share = Math.min(1, (lengthM ?? WHOLE_LENGTH_M) / WHOLE_LENGTH_M);

@@ -1,9 +1,6 @@
 /** Heat of indoor equipment and the room it takes in a rack. */
 import { figures, negative, notPositive, type Outcome, refuse } from "../propagation/outcome.js";
 
-/** 1.75 in. IEC 60297. */
-export const RACK_UNIT_MM = 44.45;
-
 /** Dry air near sea level: kg/m3 and J/(kg K). */
 const AIR_KG_PER_M3 = 1.2;
 const AIR_J_PER_KG_K = 1005;

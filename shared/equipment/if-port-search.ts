@@ -6,7 +6,7 @@
 import { draw, type PlacedCard } from "./placement.js";
 
 /** A card with the number of its IF ports that are open. */
-export interface SearchPlace {
+interface SearchPlace {
   readonly card: PlacedCard;
   readonly free: number;
 }
@@ -28,7 +28,7 @@ export interface SearchInput {
 }
 
 /** Places of each request's units, in the order of the requests: indexes of `places`. */
-export type Placement = readonly (readonly number[])[];
+type Placement = readonly (readonly number[])[];
 
 export type SearchOutcome =
   | { readonly found: Placement }

@@ -2,7 +2,7 @@
  * What to order, from the same facts as the budget: by end of a hop, by site, for the network, and spares by rule.
  * Counts follow from the arrangement; nothing is counted that the design does not name but a waveguide that it needs.
  */
-import type { Design, Hop } from "../design/design.js";
+import type { Design } from "../design/design.js";
 import type { SpareRule } from "../design/equipment.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
 import { cableLength, groundingKits } from "./cable-run.js";
@@ -13,7 +13,7 @@ import { antennasStated, couplersStated } from "./stands.js";
 import { sharedWithPartner } from "./structure-load.js";
 import { type UnitSetting, unitsOf } from "./units.js";
 
-export type PartKind =
+type PartKind =
   | "unit"
   | "antenna"
   | "coupler"
@@ -56,18 +56,6 @@ export function partsOfEnd(end: SiteEnd, plan: SitePlan, design: Design): readon
     ...couplerParts(end, facts),
     ...cableParts(end, facts, plan, design.groundingEveryM),
   ]);
-}
-
-/** Parts of a hop, both ends together. */
-export function partsOfHop(hop: Hop, design: Design): readonly Part[] {
-  const plans = sitePlans(design);
-  return merged(
-    hop.ends.flatMap((end) => {
-      const plan = plans.get(end.site.name);
-      const here = plan?.ends.find((one) => one.hop === hop);
-      return plan && here ? partsOfEnd(here, plan, design) : [];
-    }),
-  );
 }
 
 /** Parts of a site: its ends of hops, its mounts, chassis and cards. */

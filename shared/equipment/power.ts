@@ -5,7 +5,7 @@ import { feedOf, LOWEST_SERVICE_V } from "./dc-feed.js";
 import { ethernetFeeds } from "./ethernet-feeds.js";
 import type { SiteEnd, SitePlan } from "./site-plan.js";
 
-export interface ChassisLoad {
+interface ChassisLoad {
   readonly chassis: InstalledChassis;
   /** Through its feeds: the chassis, its cards, and the units on its IF ports. */
   readonly feedW: number;

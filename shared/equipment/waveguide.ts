@@ -1,14 +1,14 @@
 /** Rectangular waveguide: cut-off, usable band and loss of the TE10 mode, from its dimensions alone. */
+import { SPEED_OF_LIGHT_M_PER_S } from "../propagation/constants.js";
 import { figures, notPositive, type Outcome, refuse } from "../propagation/outcome.js";
 import { WAVEGUIDE_SIZES, type WaveguideSize } from "./waveguide-sizes.data.js";
 
-const SPEED_OF_LIGHT_M_PER_S = 299_792_458;
 const MU0 = 4 * Math.PI * 1e-7;
 const ETA0_OHM = 376.730313;
 const DB_PER_NEPER = 20 / Math.LN10;
 
 /** Conductivity of annealed copper, S/m. */
-export const COPPER_S_PER_M = 5.8e7;
+const COPPER_S_PER_M = 5.8e7;
 
 export interface Guide {
   /** Broad inner side a, m. */
@@ -60,7 +60,7 @@ export function waveguideLoss(
 }
 
 /** TE10 cut-off, c/(2a); width > 0. */
-export function cutOffFrequencyHz(widthM: number): number {
+function cutOffFrequencyHz(widthM: number): number {
   return SPEED_OF_LIGHT_M_PER_S / (2 * widthM);
 }
 

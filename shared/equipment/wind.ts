@@ -9,7 +9,7 @@
 import { figures, negative, notPositive, type Outcome, rangeNote, refuse } from "../propagation/outcome.js";
 
 /** Recommended in EN 1991-1-4, kg/m3. */
-export const AIR_DENSITY_KG_PER_M3 = 1.25;
+const AIR_DENSITY_KG_PER_M3 = 1.25;
 
 /**
  * Drag of a round antenna over its frontal area when the catalogue gives none; 1.2 to 1.4 open, 0.8 to 1.0 under a

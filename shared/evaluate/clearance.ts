@@ -1,5 +1,6 @@
 import type { ClearanceCriterion } from "../design/design.js";
-import { MEAN_EARTH_RADIUS_M, SPEED_OF_LIGHT_M_PER_S } from "../propagation/constants.js";
+import { wavelengthM } from "../propagation/constants.js";
+import { halfCurvature } from "../propagation/earth.js";
 import type { TerrainProfile } from "../terrain/profile.js";
 import type { ClearanceResult } from "./result.js";
 import { criticalDistances } from "./straight-ground.js";
@@ -92,8 +93,8 @@ interface Scan {
 function newScan(criterion: ClearanceCriterion, path: RayPath): Scan {
   return {
     requiredFraction: criterion.fresnelFraction,
-    halfCurvature: 1 / (2 * criterion.kFactor * MEAN_EARTH_RADIUS_M),
-    fresnelScale: SPEED_OF_LIGHT_M_PER_S / (path.frequencyHz * path.distanceM),
+    halfCurvature: halfCurvature(criterion.kFactor),
+    fresnelScale: wavelengthM(path.frequencyHz) / path.distanceM,
     fraction: Number.POSITIVE_INFINITY,
     clearanceM: 0,
     fresnelRadiusM: 0,

@@ -12,7 +12,7 @@ import type { ClearanceResult, FurtherPath } from "./result.js";
 import { newTrace, note, refused, type Trace } from "./trace.js";
 
 /** Which antenna of each end a ray hangs on, from 1, in the order of the hop's ends. */
-export type RayEnds = readonly [number, number];
+type RayEnds = readonly [number, number];
 
 /** The ground under the path, as the rays over further antennas need it. */
 export interface FurtherGround {

@@ -25,5 +25,3 @@ export interface ClimateReading {
   /** File and date, or what was sampled. */
   readonly note: string;
 }
-
-export const NO_GROUND: GroundInput = { groundM: [undefined, undefined], profileKind: "terrain" };

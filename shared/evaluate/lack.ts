@@ -48,7 +48,7 @@ export const LEVEL_STEPS: readonly Step[] = ["path", "heights", "profile", "leve
  * - `other band`: a part in the way of the signal is built for another band;
  * - `power not had`: more power is stated than the transmitter has.
  */
-export type LackCode =
+type LackCode =
   | "fact"
   | "catalogue"
   | "climate"

@@ -1,6 +1,6 @@
 import type { Antenna, Hop, Surface, SurfaceKind } from "../design/design.js";
 import { kilometres } from "../format/numbers.js";
-import { MEAN_EARTH_RADIUS_M } from "../propagation/constants.js";
+import { earthBulgeM } from "../propagation/earth.js";
 import {
   lobeSpacing,
   METHOD,
@@ -221,7 +221,7 @@ function isShielded(
     const [startM, endM, startAslM, endAslM] =
       at < pointM ? [0, pointM, antennaAslM[0], surfaceAslM] : [pointM, lengthM, surfaceAslM, antennaAslM[1]];
     const share = (at - startM) / (endM - startM);
-    const bulgeM = ((at - startM) * (endM - at)) / (2 * k * MEAN_EARTH_RADIUS_M);
+    const bulgeM = earthBulgeM(at - startM, endM - at, k);
     const topM = heightM[i]! + (coverM?.[i] ?? 0);
     if (topM + bulgeM > startAslM + (endAslM - startAslM) * share) return true;
   }

@@ -4,7 +4,7 @@
  */
 import { apart, availability, outage, yearly } from "./numbers.js";
 
-export type Bound = "at most" | "at least";
+type Bound = "at most" | "at least";
 
 export interface Share {
   readonly timePercent: number;
@@ -91,10 +91,10 @@ function estimated(figure: string, bound: string | 0 | undefined): string {
 }
 
 /** What bounds an outage from above bounds the availability from below. */
-export function opposite(bound: Bound | undefined): Bound | undefined {
+function opposite(bound: Bound | undefined): Bound | undefined {
   return bound === undefined ? undefined : bound === "at most" ? "at least" : "at most";
 }
 
-export function boundSign(bound: Bound | undefined): string {
+function boundSign(bound: Bound | undefined): string {
   return bound === undefined ? "" : bound === "at most" ? "≤ " : "≥ ";
 }

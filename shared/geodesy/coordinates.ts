@@ -104,12 +104,6 @@ export function formatDms(degrees: number, axis: Axis, secondDecimals = 1): stri
   return `${whole}°${two}'${seconds.toFixed(secondDecimals).padStart(width, "0")}"${letter}`;
 }
 
-/** Writes an angle as decimal degrees: `47.453444°N`. Six decimals are about 0.1 m. */
-export function formatDecimal(degrees: number, axis: Axis, decimals = 6): string {
-  const digits = Math.abs(degrees).toFixed(decimals);
-  return `${digits}°${hemisphereLetter(Number(digits) === 0 ? 0 : degrees, axis)}`;
-}
-
 function hemisphereLetter(degrees: number, axis: Axis): string {
   if (axis === "latitude") return degrees < 0 ? "S" : "N";
   return degrees < 0 ? "W" : "E";

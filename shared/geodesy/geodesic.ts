@@ -35,20 +35,6 @@ export function inverse({ from, to }: { from: LatLon; to: LatLon }): InverseResu
   return { distanceM, azimuthFromDeg: turn(found.azi1!), azimuthToDeg: turn(found.azi2! + 180) };
 }
 
-/** The point reached from another by a bearing and a length (negative: backwards), longitude -180 to 180. */
-export function direct(from: LatLon, azimuthDeg: number, distanceM: number): LatLon & { azimuthDeg: number } {
-  requirePlace(from);
-  if (!Number.isFinite(azimuthDeg) || !Number.isFinite(distanceM)) {
-    throw new RangeError(`azimuth and distance must be finite, not ${azimuthDeg} and ${distanceM}`);
-  }
-  const found = WGS84.Direct(from.latitudeDeg, from.longitudeDeg, azimuthDeg, distanceM);
-  return {
-    latitudeDeg: found.lat2!,
-    longitudeDeg: found.lon2!,
-    azimuthDeg: turn((found as { azi2: number }).azi2),
-  };
-}
-
 /** Between exact points this far apart the fast method interpolates. */
 const NODE_SPACING_M = 10_000;
 /** Nearer to a pole than this, in degrees of latitude, longitudes bend too much: every point is exact. */

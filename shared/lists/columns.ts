@@ -9,7 +9,7 @@ import { type Sheet, type SheetRow, textOf } from "./table.js";
 export type ListKind = "sites" | "hops" | "transmissions" | "ends";
 
 /** Of an angle in columns of its own for degrees, minutes, seconds and hemisphere. */
-export type AnglePart = "degrees" | "minutes" | "seconds" | "hemisphere";
+type AnglePart = "degrees" | "minutes" | "seconds" | "hemisphere";
 
 export interface ColumnUse {
   readonly index: number;

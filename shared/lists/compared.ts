@@ -5,7 +5,7 @@ import type { HopRow, Told } from "./facts.js";
 import type { BookedSite } from "./site-book.js";
 
 /** Azimuths of registers have one decimal; what is further off has another cause than rounding. */
-export const AZIMUTH_AGREES_DEG = 0.1;
+const AZIMUTH_AGREES_DEG = 0.1;
 const LENGTH_AGREES = 0.01;
 
 export interface Compared {

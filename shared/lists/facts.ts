@@ -51,7 +51,7 @@ export interface EndRow {
   readonly azimuth?: Figure;
 }
 
-export interface ChannelFact {
+interface ChannelFact {
   readonly plan: string;
   readonly width: Figure;
   readonly number: number;

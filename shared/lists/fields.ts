@@ -51,7 +51,7 @@ export type FieldKey =
   | "azimuth"
   | "length";
 
-export type FieldOf = "site" | "hop" | "end";
+type FieldOf = "site" | "hop" | "end";
 
 export interface Field {
   readonly key: FieldKey;

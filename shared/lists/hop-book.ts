@@ -235,7 +235,7 @@ export class HopBook {
 const NO_WORDS: ReadonlySet<string> = new Set();
 const EMPTY: HopRow = { from: { sheet: "", line: 0 } };
 
-export function wayOf(a: string, b: string): string {
+function wayOf(a: string, b: string): string {
   return a < b ? `${a} ${b}` : `${b} ${a}`;
 }
 

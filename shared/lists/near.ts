@@ -3,7 +3,7 @@ import type { LatLon } from "../geodesy/coordinates.js";
 import { inverse } from "../geodesy/geodesic.js";
 
 /** Two surveys of one site, or one rounded to seconds, are rarely further apart; two sites rarely as near. */
-export const SAME_PLACE_M = 5;
+const SAME_PLACE_M = 5;
 
 /** Metres a degree of latitude, at least. */
 const M_PER_DEG = 110_500;

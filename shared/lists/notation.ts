@@ -5,7 +5,7 @@
 import { type Axis, type ParsedAngle, parseAngle } from "../geodesy/coordinates.js";
 import { stepOf } from "./figures.js";
 
-export type Notation = "decimal degrees" | "degrees and minutes" | "degrees, minutes and seconds";
+type Notation = "decimal degrees" | "degrees and minutes" | "degrees, minutes and seconds";
 
 export type ReadAngle =
   | {

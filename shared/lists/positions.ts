@@ -67,7 +67,7 @@ export function positionOfProjected(
   };
 }
 
-export function accuracyWords({ accuracyM }: Crs): string {
+function accuracyWords({ accuracyM }: Crs): string {
   if (accuracyM === undefined) return "accuracy of its shift not known";
   return accuracyM === 0 ? "on WGS 84 itself" : `its shift to WGS 84 good to about ${accuracyM} m`;
 }

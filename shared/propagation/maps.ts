@@ -8,7 +8,7 @@ import { bilinear, gridPosition, type MapGrid } from "./p1144.js";
 export type MapFact = "logK" | "dN75" | "dN1" | "terrainRoughnessM" | "rainRateMmPerH" | "rainHeightM";
 
 /** A known shape of a file: its numbers run row after row from its first place on. */
-export interface MapShape {
+interface MapShape {
   readonly rows: number;
   readonly columns: number;
   readonly firstLatitudeDeg: number;

@@ -16,6 +16,8 @@ export interface MethodReference {
   readonly status: MethodStatus;
   /** What the status rests on, where readings differ, and what is left out. */
   readonly note: string;
+  /** Whole and checked, but nothing that is shown rests on it: its functions are tagged `@nofigure`. */
+  readonly usedByNoFigure?: true;
 }
 
 /** Words of a status for people. */

@@ -1,9 +1,9 @@
-/** Interpolation in the maps of the Recommendations. Rec. ITU-R P.1144, bilinear and bicubic (any edition). */
+/** Interpolation in the maps of the Recommendations. Rec. ITU-R P.1144, bilinear (any edition). */
 import type { MethodReference } from "./method.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.1144",
-  section: "bilinear, bicubic",
+  section: "bilinear",
   title: "Interpolation in maps",
   status: "verified",
   note: "Checked against an independent library and through map examples.",
@@ -55,31 +55,4 @@ export function bilinear(grid: MapGrid, row: number, column: number): number | u
     at(R, C + 1) * (1 - below) * right +
     at(R + 1, C + 1) * below * right
   );
-}
-
-/**
- * Bicubic interpolation from the sixteen values around a point (cubic convolution, a = -0.5).
- * @returns undefined outside the grid and in its outermost cells, where sixteen values are not to be had
- * @see Rec. ITU-R P.1144, bicubic; checked outside this project through P.836, here by exact polynomials
- */
-export function bicubic(grid: MapGrid, row: number, column: number): number | undefined {
-  const enough = row >= 1 && row <= grid.rows - 2 && column >= 1 && column <= grid.columns - 2;
-  if (!enough || grid.rows < 4 || grid.columns < 4) return undefined;
-  const R = Math.min(Math.floor(row), grid.rows - 3);
-  const C = Math.min(Math.floor(column), grid.columns - 3);
-  let sum = 0;
-  for (let r = R - 1; r <= R + 2; r++) {
-    let across = 0;
-    for (let c = C - 1; c <= C + 2; c++)
-      across += grid.values[r * grid.columns + c]! * cubicWeight(column - c);
-    sum += across * cubicWeight(row - r);
-  }
-  return sum;
-}
-
-function cubicWeight(offset: number): number {
-  const x = Math.abs(offset);
-  const a = -0.5;
-  if (x <= 1) return (a + 2) * x ** 3 - (a + 3) * x ** 2 + 1;
-  return x <= 2 ? a * x ** 3 - 5 * a * x ** 2 + 8 * a * x - 4 * a : 0;
 }

@@ -4,15 +4,8 @@
  * Gradients of refractivity are dN/dh in N-units per km: negative in ordinary air, -39.25 for k = 4/3.
  */
 
-import { MEAN_EARTH_RADIUS_M } from "./constants.js";
 import type { MethodReference } from "./method.js";
-import {
-  outsideOf,
-  requireFinite,
-  requireNotNegative,
-  requirePositive,
-  type ValidityNotes,
-} from "./validity.js";
+import { requireFinite, requireNotNegative, requirePositive } from "./validity.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.453-14",
@@ -20,6 +13,7 @@ export const METHOD: MethodReference = {
   title: "Refractivity, humidity and effective Earth radius",
   status: "verified",
   note: "Index, humidity over water and k checked against published values; the saturation pressure over ice was read in an implementation, the mean height profile and the temperature ranges are from memory.",
+  usedByNoFigure: true,
 };
 
 /** State of the air. Total barometric pressure is `dryPressureHPa + vapourPressureHPa`. */
@@ -45,7 +39,10 @@ export function refractivity(air: AirState): { total: number; dry: number; wet: 
   return { total: dry + wet, dry, wet };
 }
 
-/** Radio refractive index n. @see Rec. ITU-R P.453-14 eq (1) */
+/**
+ * Radio refractive index n. @see Rec. ITU-R P.453-14 eq (1)
+ * @nofigure
+ */
 export function refractiveIndex(air: AirState): number {
   return 1 + refractivity(air).total * 1e-6;
 }
@@ -76,20 +73,11 @@ export function saturationPressureHPa(
   return EF * a * Math.exp(((b - t / d) * t) / (t + c));
 }
 
-/** Notes on a saturation pressure. The ranges are from memory, not checked against the Recommendation. */
-export function saturationPressureValidity(
-  temperatureC: number,
-  over: "water" | "ice" = "water",
-): ValidityNotes {
-  const [min, max] = over === "water" ? [-40, 50] : [-80, 0];
-  const source = "Rec. ITU-R P.453-14 eq (9), range from memory";
-  return outsideOf({ quantity: "temperature", value: temperatureC, min, max, unit: "degrees C", source });
-}
-
 /**
  * Vapour pressure, hPa, from relative humidity.
  * @param relativeHumidityPercent 0 to 100
  * @see Rec. ITU-R P.453-14 eq (8), checked against ITU-R Study Group 3 examples
+ * @nofigure
  */
 export function vapourPressureHPa(
   relativeHumidityPercent: number,
@@ -99,28 +87,6 @@ export function vapourPressureHPa(
 ): number {
   requireNotNegative("relativeHumidityPercent", relativeHumidityPercent);
   return (relativeHumidityPercent * saturationPressureHPa(temperatureC, totalPressureHPa, over)) / 100;
-}
-
-/** Water vapour density, g/m3, of a vapour pressure. @see Rec. ITU-R P.676-13 eq (4) */
-export function vapourDensityGm3(vapourPressureHPa: number, temperatureK: number): number {
-  requirePositive("temperatureK", temperatureK);
-  return (216.7 * vapourPressureHPa) / temperatureK;
-}
-
-/** Vapour pressure, hPa, of a water vapour density. @see Rec. ITU-R P.676-13 eq (4) */
-export function vapourPressureOfDensityHPa(waterVapourDensityGm3: number, temperatureK: number): number {
-  return (waterVapourDensityGm3 * temperatureK) / 216.7;
-}
-
-/**
- * Mean refractivity at a height, N-units: N0 exp(-h/h0) with h0 = 7.35 km.
- * @param heightM above sea level
- * @param seaLevelN N0, 315 for the global mean
- * @see Rec. ITU-R P.453-14; from memory, not checked against the Recommendation
- */
-export function refractivityAtHeight(heightM: number, seaLevelN = 315): number {
-  requireFinite("heightM", heightM);
-  return seaLevelN * Math.exp(-heightM / 7350);
 }
 
 /** What a constant gradient of refractivity does to a ray, and the k that goes with it where there is one. */
@@ -139,6 +105,7 @@ export type EffectiveRadius =
  * @param gradientNPerKm dN/dh, negative in ordinary air
  * @see Rec. ITU-R P.452-17 eq (5), P.1812-6 eq (6), which take the lapse -G; three published values checked
  * @example effectiveEarthRadiusFactor(-39.25) // { branch: "ordinary", k: 1.3333 }
+ * @nofigure
  */
 export function effectiveEarthRadiusFactor(gradientNPerKm: number): EffectiveRadius {
   requireFinite("gradientNPerKm", gradientNPerKm);
@@ -147,23 +114,4 @@ export function effectiveEarthRadiusFactor(gradientNPerKm: number): EffectiveRad
   if (gradientNPerKm < -157) return { branch: "ducting", k };
   if (gradientNPerKm < -79) return { branch: "super-refraction", k };
   return { branch: gradientNPerKm > 0 ? "sub-refraction" : "ordinary", k };
-}
-
-/** Gradient of refractivity, N/km, that belongs to k (not 0; Infinity gives -157). The inverse of the above. */
-export function gradientOfFactor(k: number): number {
-  if (Number.isNaN(k) || k === 0) throw new RangeError(`k must not be ${k}`);
-  return 157 / k - 157;
-}
-
-/**
- * Height of the Earth bulge above the chord, m: d1 d2/(2 k a), a = 6371 km.
- * @param d1M distance to one end, m
- * @param d2M distance to the other end, m
- * @param k effective Earth radius factor, not 0; Infinity means a flat Earth
- * @see geometry (parabolic approximation), used in Rec. ITU-R P.526-15 section 4.5
- * @example earthBulgeM(10_000, 20_000, 4 / 3) // 11.77 m
- */
-export function earthBulgeM(d1M: number, d2M: number, k: number): number {
-  if (Number.isNaN(k) || k === 0) throw new RangeError(`k must not be ${k}`);
-  return (d1M * d2M) / (2 * k * MEAN_EARTH_RADIUS_M);
 }

@@ -6,7 +6,7 @@
  */
 import type { MethodReference } from "./method.js";
 import { LINE_WIDTH, OXYGEN_LINES, WATER_VAPOUR_LINES } from "./p676-lines.data.js";
-import { outsideOf, requireNotNegative, requirePositive, type ValidityNotes } from "./validity.js";
+import { requireNotNegative, requirePositive } from "./validity.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.676-13",
@@ -67,19 +67,6 @@ export function specificGasAttenuation(input: GasInput): GasAttenuation {
 export function gasAttenuationDb(input: GasInput, distanceM: number): number {
   requirePositive("distanceM", distanceM);
   return (specificGasAttenuation(input).totalDbPerKm * distanceM) / 1000;
-}
-
-/** Notes on a gaseous attenuation. @see Rec. ITU-R P.676-13 Annex 1 */
-export function gasAttenuationValidity(input: Pick<GasInput, "frequencyGHz">): ValidityNotes {
-  const source = "Rec. ITU-R P.676-13 Annex 1";
-  return outsideOf({
-    quantity: "frequency",
-    value: input.frequencyGHz,
-    min: 1,
-    max: 1000,
-    unit: "GHz",
-    source,
-  });
 }
 
 /** The inputs of the equations themselves. */

@@ -1,6 +1,5 @@
 /** Mean annual global reference atmosphere. Rec. ITU-R P.835-6 (12/2017) section 1. */
 import type { MethodReference } from "./method.js";
-import { outsideOf, type ValidityNotes } from "./validity.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.835-6",
@@ -22,8 +21,7 @@ export interface ReferenceAir {
 /**
  * Reference atmosphere at a geometric height.
  *
- * Below sea level the first layer is continued (our practice: outside the stated range, see
- * `referenceAtmosphereValidity`).
+ * Below sea level the first layer is continued (our practice: outside the stated range, 0 to 100 km; the caller says so).
  * @param heightM geometric height above sea level, -5000 to 100 000
  * @param surfaceDensityGm3 water vapour density at sea level, 7.5 for the global mean
  * @throws RangeError outside -5000 to 100 000 m
@@ -49,12 +47,6 @@ export function referenceAtmosphere(heightM: number, surfaceDensityGm3 = 7.5): R
     vapourPressureHPa,
     waterVapourDensityGm3: (216.7 * vapourPressureHPa) / temperatureK,
   };
-}
-
-/** Notes on a height. @see Rec. ITU-R P.835-6 section 1 */
-export function referenceAtmosphereValidity(heightM: number): ValidityNotes {
-  const source = "Rec. ITU-R P.835-6 section 1; below sea level the lowest layer is continued";
-  return outsideOf({ quantity: "height", value: heightM, min: 0, max: 100_000, unit: "m", source });
 }
 
 /** One layer of the lower atmosphere: from a geopotential height (km') on, temperature linear in it. */

@@ -17,6 +17,7 @@ export const METHOD: MethodReference = {
   title: "Rain rate from monthly rain and temperature",
   status: "verified",
   note: "Agrees with the ITU-R Study Group 3 examples within 1e-5. P.837-8 (09/2025) exists and is not covered.",
+  usedByNoFigure: true,
 };
 
 export const METHOD_RAIN_ZONES: MethodReference = {
@@ -52,6 +53,7 @@ const DAYS_A_YEAR = 365.25;
  * @param climate January to December
  * @throws RangeError for a percentage that is not positive, other than 12 months, or negative rain
  * @see Rec. ITU-R P.837-7 Annex 1 eq (1) to (3); 40 ITU-R Study Group 3 values checked to 1e-5
+ * @nofigure
  */
 export function rainRateExceeded(percentOfYear: number, climate: readonly MonthlyClimate[]): RainRateResult {
   requirePositive("percentOfYear", percentOfYear);

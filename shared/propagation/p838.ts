@@ -7,13 +7,7 @@ import {
   LOG_K_VERTICAL,
   type Regression,
 } from "./p838-coefficients.data.js";
-import {
-  outsideOf,
-  requireFinite,
-  requireNotNegative,
-  requirePositive,
-  type ValidityNotes,
-} from "./validity.js";
+import { outsideOf, requireFinite, requirePositive, type ValidityNotes } from "./validity.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.838-3",
@@ -61,17 +55,6 @@ export function rainCoefficients(wave: RainWave): RainCoefficients {
   const k = (kH + kV + (kH - kV) * mix) / 2; // eq (4)
   const alpha = (kH * aH + kV * aV + (kH * aH - kV * aV) * mix) / (2 * k); // eq (5)
   return { k, alpha };
-}
-
-/**
- * Specific attenuation, dB/km: gamma = k R^alpha, 0 without rain.
- * @param rainRateMmPerH >= 0
- * @see Rec. ITU-R P.838-3 eq (1)
- */
-export function specificRainAttenuationDbPerKm(wave: RainWave, rainRateMmPerH: number): number {
-  requireNotNegative("rainRateMmPerH", rainRateMmPerH);
-  const { k, alpha } = rainCoefficients(wave);
-  return rainRateMmPerH === 0 ? 0 : k * rainRateMmPerH ** alpha;
 }
 
 /** Notes on rain coefficients. @see Rec. ITU-R P.838-3: 1 to 1000 GHz */

@@ -1,6 +1,6 @@
 /** Attenuation by cloud and fog. Rec. ITU-R P.840-9 (08/2023); the coefficient is the same from P.840-6 on. */
 import type { MethodReference } from "./method.js";
-import { outsideOf, requireNotNegative, requirePositive, type ValidityNotes } from "./validity.js";
+import { requireNotNegative, requirePositive } from "./validity.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.840-9",
@@ -8,6 +8,7 @@ export const METHOD: MethodReference = {
   title: "Specific attenuation by cloud and fog",
   status: "verified",
   note: "Coefficient checked against ITU-R Study Group 3 examples; fog densities and the 200 GHz limit are from memory. No figure of a hop counts fog.",
+  usedByNoFigure: true,
 };
 
 /** Fog on a path. */
@@ -54,14 +55,9 @@ export function liquidWaterCoefficient({ frequencyGHz: f, temperatureK }: FogInp
  * Specific attenuation by fog, dB/km: Kl M.
  * @param liquidWaterGm3 M, >= 0: about 0.05 in medium fog (visibility 300 m), 0.5 in thick fog (50 m); both from
  *   memory, not checked against the Recommendation
+ * @nofigure
  */
 export function specificFogAttenuationDbPerKm(input: FogInput, liquidWaterGm3: number): number {
   requireNotNegative("liquidWaterGm3", liquidWaterGm3);
   return liquidWaterCoefficient(input).coefficient * liquidWaterGm3;
-}
-
-/** Notes on fog: up to 200 GHz. The limit is from memory, not checked against the Recommendation. */
-export function fogValidity({ frequencyGHz }: Pick<FogInput, "frequencyGHz">): ValidityNotes {
-  const source = "Rec. ITU-R P.840-9, small droplets, limit from memory";
-  return outsideOf({ quantity: "frequency", value: frequencyGHz, min: 0, max: 200, unit: "GHz", source });
 }

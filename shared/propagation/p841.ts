@@ -1,5 +1,5 @@
 import type { MethodReference } from "./method.js";
-import { figures, type Outcome, outside, refuse, soundFigures } from "./outcome.js";
+import { type Outcome, outside, refuse, soundFigures } from "./outcome.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.841",
@@ -12,7 +12,7 @@ export const METHOD: MethodReference = {
 };
 
 /** Regional values belong in the design; these are the global ones for planning. */
-export const GLOBAL_PLANNING = { q1: 2.85, beta: 0.13 } as const;
+const GLOBAL_PLANNING = { q1: 2.85, beta: 0.13 } as const;
 
 export interface P841Parameters {
   /** Q at 1 % of the year, Q1. */
@@ -52,23 +52,6 @@ export function worstMonthPercent(annualPercent: number, parameters: P841Paramet
   return Math.min(ratioAt(law, annualPercent) * annualPercent, 100);
 }
 
-/**
- * Share of the average year from the share of the average worst month.
- *
- * @param inputs.worstMonthPercent 0..100 %
- * @see Rec. ITU-R P.841, solved branch by branch. From memory, not checked against the Recommendation.
- */
-export function annualFromWorstMonth(
-  inputs: P841Parameters & { readonly worstMonthPercent: number },
-): Outcome<{ readonly annualPercent: number; readonly steps: P841Steps }> {
-  const { worstMonthPercent: pw } = inputs;
-  const law = prepare(inputs);
-  const unusable = outside({ worstMonthPercent: pw }, 0, 100);
-  if (unusable ?? law.unusable) return refuse((unusable ?? law.unusable)!);
-  const annualPercent = solve(law, pw);
-  return figures({ annualPercent, steps: qAt(law, annualPercent) });
-}
-
 interface Law {
   readonly q1: number;
   readonly beta: number;
@@ -104,11 +87,4 @@ function ratioAt({ q1, beta, first, flat, fall }: Law, p: number): number {
   if (p < first || p === 0) return 12;
   if (p <= 3) return q1 * p ** -beta;
   return p <= 30 ? flat : flat * (p / 30) ** fall;
-}
-
-function solve({ q1, beta, first, flat, fall }: Law, pw: number): number {
-  if (pw < 12 * first) return pw / 12;
-  if (pw <= 3 * flat) return (pw / q1) ** (1 / (1 - beta));
-  if (pw <= 30 * flat) return pw / flat;
-  return Math.min(30 * (pw / (30 * flat)) ** (1 / (1 + fall)), 100);
 }

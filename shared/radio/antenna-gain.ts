@@ -1,7 +1,6 @@
 import type { Antenna } from "../design/design.js";
 import { trimmed } from "../format/numbers.js";
-
-const SPEED_OF_LIGHT_M_PER_S = 299_792_458;
+import { SPEED_OF_LIGHT_M_PER_S } from "../propagation/constants.js";
 
 /** Efficiency of a parabolic antenna when the catalogue gives a diameter only; usual range 0.5 to 0.65. */
 const ESTIMATE_EFFICIENCY = 0.55;

@@ -1,10 +1,10 @@
 import type { CouplerKind } from "../design/design.js";
 
 /** Where transmitter and receiver stand. */
-export type Construction = "split-mount" | "all-outdoor" | "all-indoor";
+type Construction = "split-mount" | "all-outdoor" | "all-indoor";
 
 /** What a second unit is there for. */
-export type Protection = "none" | "hot-standby" | "space-diversity" | "frequency-diversity" | "twin" | "n+1";
+type Protection = "none" | "hot-standby" | "space-diversity" | "frequency-diversity" | "twin" | "n+1";
 
 /**
  * What hangs at one end of a hop for each arrangement. Counts, couplings and what is protected are common practice

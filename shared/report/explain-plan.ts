@@ -58,7 +58,7 @@ export function explainPlans(
 }
 
 /** @param only the one channel; without it all of the row */
-export function explainRow(plan: ChannelPlan, row: ChannelRow, only?: number): PlanRowExplanation {
+function explainRow(plan: ChannelPlan, row: ChannelRow, only?: number): PlanRowExplanation {
   const { standing, witnessed, witness, note } = row;
   const numbers =
     only === undefined ? Array.from({ length: row.last - row.first + 1 }, (_, i) => row.first + i) : [only];

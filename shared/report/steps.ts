@@ -110,7 +110,7 @@ function pathOf(
 }
 
 /** Steps in words and with their units; a step that is a word, such as a branch, is left out. */
-export function stepsOf(steps: object | undefined): Step[] {
+function stepsOf(steps: object | undefined): Step[] {
   return Object.entries(steps ?? {})
     .filter((entry): entry is [StepKey, number] => typeof entry[1] === "number" && entry[0] in STEP_WORDS)
     .map(([key, value]) => {

@@ -1,4 +1,5 @@
 /** What a finding proposes: changes that act on its cause, of which those are given that were tried and are enough. */
+
 import {
   type Change,
   changeWords,
@@ -11,6 +12,7 @@ import type { Antenna, Hop, HopEnd, Radio, RadioMode } from "../design/design.js
 import { askedMode } from "../evaluate/judged-mode.js";
 import { radiatesBoth } from "../evaluate/polarization.js";
 import type { HopResult } from "../evaluate/result.js";
+import { SPEED_OF_LIGHT_M_PER_S } from "../propagation/constants.js";
 import { antennaGain } from "../radio/antenna-gain.js";
 import { carriers } from "../radio/arrangements.js";
 import type { HopContext } from "./rule.js";
@@ -168,7 +170,6 @@ function changeAt(ends: readonly HopEnd[], { name }: Antenna): Change {
 
 /** 150 to 200 wavelengths are a customary least spacing: the larger, to a whole metre. Common practice. */
 const SPACING_WAVELENGTHS = 200;
-const SPEED_OF_LIGHT_M_PER_S = 299_792_458;
 
 /** A second antenna like the first at each end, below it where there is room, else above. */
 function spaceDiversity(hop: Hop): Change[] {

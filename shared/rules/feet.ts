@@ -7,7 +7,7 @@ export const FOOT_M = 0.3048;
 export type MeantUnit = "ft" | "m";
 
 /** The height that a figure comes to in the unit that is meant. */
-export function meantM(statedM: number, unit: MeantUnit): number {
+function meantM(statedM: number, unit: MeantUnit): number {
   return unit === "ft" ? statedM * FOOT_M : statedM / FOOT_M;
 }
 

@@ -13,7 +13,7 @@ export function spotKey({ latitudeDeg, longitudeDeg }: Position): string {
 /** Longer hops are seldom. */
 export const USUAL_HOP_M = 80_000;
 
-export type Evidence =
+type Evidence =
   /** The stated ground is the terrain's there, and not here. */
   | "ground"
   /** There is no land here, and there is there. */

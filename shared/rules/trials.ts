@@ -19,7 +19,7 @@ export interface Judged {
   readonly passedOver: ReadonlySet<string>;
 }
 
-export interface Attempt {
+interface Attempt {
   readonly result: HopResult;
   /** The rule finds nothing any more that is not accepted, and what it judges is judged. */
   readonly mends: boolean;

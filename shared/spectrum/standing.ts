@@ -101,7 +101,7 @@ export function isReliable(row: RowStanding, channel: number): boolean {
 }
 
 /** Whether a witness shows the channel, or channels on both sides of it. */
-export function isWitnessed({ witnessed }: RowStanding, channel: number): boolean {
+function isWitnessed({ witnessed }: RowStanding, channel: number): boolean {
   return witnessed === undefined || (channel >= witnessed[0] && channel <= witnessed[1]);
 }
 

@@ -34,7 +34,7 @@ export interface ProfileGap {
 }
 
 /** A profile has no more samples than this; a finer step is widened, and `stepM` tells to what. */
-export const MOST_PROFILE_POINTS = 20_000;
+const MOST_PROFILE_POINTS = 20_000;
 
 /** The number of intervals for a step asked for: the step is a whole part of the length, never above it. */
 export function intervalsFor(lengthM: number, stepM: number): number {
@@ -103,7 +103,7 @@ export function heightAt({ distanceM, heightM }: TerrainProfile, atM: number): n
 }
 
 /** Linear between the two points around a distance; undefined beyond the ends and beside a value that is NaN. */
-export function linearAt(distanceM: Float64Array, values: Float64Array, atM: number): number | undefined {
+function linearAt(distanceM: Float64Array, values: Float64Array, atM: number): number | undefined {
   const last = distanceM.length - 1;
   if (last < 0 || !(atM >= distanceM[0]! && atM <= distanceM[last]!)) return undefined;
   const after = firstAtOrBeyond(distanceM, atM);

@@ -30,13 +30,13 @@ export const MOST_STRETCH_M = 25;
 export const AT_THE_SITE_M = 1;
 
 /** In a survey made from a map, two rows further apart than so many usual steps leave a void between them. */
-export const VOID_STEPS = 3;
+const VOID_STEPS = 3;
 
 /** And so do two further apart than this: a few rows make any step the usual one, and nobody may bridge more. */
-export const WIDEST_STEP_M = 1000;
+const WIDEST_STEP_M = 1000;
 
 /** Nobody surveys so many points of one path: it is another file. */
-export const MOST_ROWS = 50_000;
+const MOST_ROWS = 50_000;
 
 /** No growth and no building counts as cover beyond it. */
 const HIGHEST_COVER_M = 500;

@@ -5,7 +5,7 @@
  *   npm exec -- node .cache/bench-p530.mjs
  */
 import { annualConversion, annualFadeDistribution } from "../../shared/propagation/p530/annual.js";
-import { fadeDistribution, outagePercentForMargin } from "../../shared/propagation/p530/fade-distribution.js";
+import { fadeDistribution, fadeExceededPercent } from "../../shared/propagation/p530/fade-distribution.js";
 import { multipathOccurrence } from "../../shared/propagation/p530/multipath.js";
 import { rainLaw, rainTimeForMargin } from "../../shared/propagation/p530/rain.js";
 
@@ -31,7 +31,7 @@ function direction(index: number, frequencyGHz: number): number {
   let sum = 0;
   for (let mode = 0; mode < MODES; mode++) {
     const marginDb = 45 - 4 * mode + (index % 5);
-    sum += outagePercentForMargin(month, marginDb) + outagePercentForMargin(year, marginDb);
+    sum += fadeExceededPercent(month, marginDb) + fadeExceededPercent(year, marginDb);
     sum += rainTimeForMargin(rain.law, marginDb, "estimate").timePercent;
   }
   return sum;

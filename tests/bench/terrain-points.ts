@@ -8,8 +8,9 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { basename, join } from "node:path";
 import { openTerrain } from "../../server/terrain/store.js";
-import { decodeHgt, encodeHgt, hgtTileOfName } from "../../shared/terrain/hgt.js";
+import { decodeHgt, hgtTileOfName } from "../../shared/terrain/hgt.js";
 import { fillFromRaster, UNCOVERED } from "../../shared/terrain/sample.js";
+import { encodeHgt } from "../terrain/encode-hgt.js";
 
 const PATHS = 2_000;
 const ROUNDS = 7;

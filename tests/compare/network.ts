@@ -3,7 +3,7 @@
  * High: KELD, FELL, PEAK; low: TARN, MOSS. The land is level at 200 m with a ridge between KELD and MOSS.
  */
 
-export const NETWORK = `network "Change" {
+const NETWORK = `network "Change" {
   terrain "terrain"
   climate {
     rain 34 mm/h
@@ -26,7 +26,7 @@ export const NETWORK = `network "Change" {
 }
 `;
 
-export const SITES = `${[
+const SITES = `${[
   site("KELD", "47.5 -30.5"),
   site("TARN", "47.55 -30.4"),
   site("MOSS", "47.45 -30.42"),

@@ -10,7 +10,7 @@ import { MOST_STAGES } from "../../server/findings/stages.js";
 import { openTerrain } from "../../server/terrain/store.js";
 import type { ChangeSet, HopChange } from "../../shared/compare/change-set.js";
 import { ALL_BUILT, standsOn } from "../../shared/design/state.js";
-import { EXAMPLE_CATALOGUE } from "../../shared/rules/equipment/example-equipment.js";
+import { EXAMPLE_ENTRIES } from "../../shared/rules/equipment/example-equipment.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
 
 const TODAY = "2026-06-01";
@@ -55,7 +55,7 @@ function textOf({ dish, laterDish, swap, hops, moss }: Written): string {
   const hop = (name: string, own: string, from: string, to: string) =>
     `hop ${name} {\n${own}\npolarization vertical\nobjective trunk\nradio R18\nmode 55 MHz 128QAM\nchannel F.595 / 55 MHz / 3\n${from}\n${to}\n}\n`;
   const end = (site: string, half: string, antenna: string) => `${site} {\n${antenna}\ntransmits ${half}\n}`;
-  return `${EXAMPLE_CATALOGUE}
+  return `${EXAMPLE_ENTRIES.join("\n")}
 ${EXAMPLE_PREAMBLE.replaceAll("structure mast 60 m", "structure mast 60 m\n  ground 200 m")}
 antenna DISH120-18 like DISH60-18 { diameter 1.2 m; gain 44.5 dBi at 18.7 GHz }
 site MOSS {

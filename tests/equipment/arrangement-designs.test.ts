@@ -5,12 +5,12 @@
  * Sums: added by hand, both ends of one path.
  */
 import { describe, expect, test } from "vitest";
-import { partsOfHop } from "../../shared/equipment/parts-list.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { ARRANGEMENTS, arrangementByName } from "../../shared/radio/arrangements.js";
 import { levelGround } from "../evaluate/builders.js";
 import { designOf } from "./designs.js";
+import { partsOfHop } from "./parts-of-hop.js";
 
 const CATALOGUE = `
 antenna DISH60-18-VH like DISH60-18 { polarizations dual }

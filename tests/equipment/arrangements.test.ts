@@ -5,9 +5,10 @@
 import { describe, expect, test } from "vitest";
 import type { Coupler } from "../../shared/design/design.js";
 import { armLossDb, branchingLossDb } from "../../shared/equipment/branch-loss.js";
-import { branchesOf, type PathState, pathsOf } from "../../shared/equipment/branches.js";
+import { branchesOf, type PathState } from "../../shared/equipment/branches.js";
 import { ARRANGEMENTS, arrangementByName } from "../../shared/radio/arrangements.js";
 import { loadVectors, testRows } from "../support/vectors.js";
+import { pathsOf } from "./paths-of.js";
 
 interface Table {
   readonly status: string;

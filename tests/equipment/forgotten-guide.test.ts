@@ -5,7 +5,7 @@ import { hopReport } from "../../language/editor/hover-hop.js";
 import type { Antenna, Hop, HopEnd } from "../../shared/design/design.js";
 import { FLEXIBLE_GUIDE_LOSS } from "../../shared/equipment/flexible-guide.data.js";
 import { guideEstimate } from "../../shared/equipment/guide-to-choose.js";
-import { partsOfHop, partsOfNetwork, spareParts } from "../../shared/equipment/parts-list.js";
+import { partsOfNetwork, spareParts } from "../../shared/equipment/parts-list.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { lackSentence } from "../../shared/evaluate/lack.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
@@ -25,6 +25,7 @@ import {
 } from "../evaluate/builders.js";
 import { judgeExample, TODAY } from "../rules/example-design.js";
 import { designOf } from "./designs.js";
+import { partsOfHop } from "./parts-of-hop.js";
 
 const LENGTH_M = 9304;
 const BIG: Antenna = { ...ANTENNA, name: "BIG", diameterM: 2.4, gain: [{ gainDbi: 50.5 }] };

@@ -6,7 +6,7 @@ import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { partsPage } from "../../shared/report/pages/parts-page.js";
-import { EXAMPLE_CATALOGUE } from "../../shared/rules/equipment/example-equipment.js";
+import { EXAMPLE_ENTRIES } from "../../shared/rules/equipment/example-equipment.js";
 import { exampleHop } from "../../shared/rules/example-preamble.js";
 import { judgeNetwork } from "../../shared/rules/judge.js";
 import { levelGround } from "../evaluate/builders.js";
@@ -24,7 +24,7 @@ function hub(hops: number): { design: Design; results: Map<string, HopResult> } 
     { length: Math.ceil(hops / 3) },
     (_, i) => `chassis HEDGE as C${i} {\n  slot 3 HEATH\n  slot 15 MIST\n  card SQUALL 2\n  card FERN 9\n}`,
   );
-  const one = designOf(`${EXAMPLE_CATALOGUE}
+  const one = designOf(`${EXAMPLE_ENTRIES.join("\n")}
 cable COAX { kind coaxial; connector N }
 site HUB {
   at 47.5 -30.5

@@ -4,7 +4,7 @@
  */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { merged, partsOfHop, partsOfNetwork } from "../../shared/equipment/parts-list.js";
+import { merged, partsOfNetwork } from "../../shared/equipment/parts-list.js";
 import { sitePlans } from "../../shared/equipment/site-plan.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
@@ -12,6 +12,7 @@ import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
 import { hopEquipment } from "../../shared/report/pages/hop-equipment.js";
 import { levelGround } from "../evaluate/builders.js";
 import { designOf } from "./designs.js";
+import { partsOfHop } from "./parts-of-hop.js";
 
 const CATALOGUE = `
 radio R18S like R18 {

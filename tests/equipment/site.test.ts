@@ -8,13 +8,13 @@ import { merged, partsOfNetwork, partsOfSite, spareParts } from "../../shared/eq
 import { siteLoad } from "../../shared/equipment/power.js";
 import { sitePlans } from "../../shared/equipment/site-plan.js";
 import { structureLoad } from "../../shared/equipment/structure-load.js";
-import { EXAMPLE_CATALOGUE } from "../../shared/rules/equipment/example-equipment.js";
+import { EXAMPLE_ENTRIES } from "../../shared/rules/equipment/example-equipment.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
 import { judgeNetwork } from "../../shared/rules/judge.js";
 import { notFinite } from "../evaluate/builders.js";
 import { designOf } from "./designs.js";
 
-const TEXT = `${EXAMPLE_CATALOGUE}
+const TEXT = `${EXAMPLE_ENTRIES.join("\n")}
 cable COAX-10 { kind coaxial; loop-resistance 5 ohm/km; connector N }
 radio R18W like R18 { draws 40 W; weight 5 kg }
 antenna DISH60-18-W like DISH60-18 { weight 8 kg; wind-coefficient 1.2 }
@@ -75,7 +75,7 @@ test("power: chassis, cards, and units with the loss in their cables at 40.5 V",
 test("power: a unit on copper Ethernet goes through the chassis of the card that feeds it", () => {
   // 45 W over 50 m: half of the 60/51 that its type allows for 100 m: 45 (1 + 0.5 (60/51 - 1)) = 48.97 W.
   const design = designOf(
-    `${EXAMPLE_CATALOGUE}
+    `${EXAMPLE_ENTRIES.join("\n")}
 cable CAT { kind ethernet }
 radio R18O like R18 { construction all-outdoor; draws 45 W }
 site MOSS {

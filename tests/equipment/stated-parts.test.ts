@@ -6,7 +6,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Hop } from "../../shared/design/design.js";
-import { partsOfHop } from "../../shared/equipment/parts-list.js";
 import { sitePlans } from "../../shared/equipment/site-plan.js";
 import { hungAntennas, structureLoad } from "../../shared/equipment/structure-load.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
@@ -15,6 +14,7 @@ import { ARRANGEMENTS, arrangementByName } from "../../shared/radio/arrangements
 import { judgeHop } from "../../shared/rules/judge.js";
 import { levelGround } from "../evaluate/builders.js";
 import { designOf } from "./designs.js";
+import { partsOfHop } from "./parts-of-hop.js";
 
 const CATALOGUE = `
 antenna D18 { band 17.7 GHz to 19.7 GHz; diameter 0.6 m; gain 38.5 dBi at 18.7 GHz; polarizations dual; weight 10 kg }

@@ -9,10 +9,12 @@ import type {
   RadioMode,
   Site,
 } from "../../shared/design/design.js";
-import { type GroundInput, NO_GROUND } from "../../shared/evaluate/ground.js";
+import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { lackSentence } from "../../shared/evaluate/lack.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { arrangementByName } from "../../shared/radio/arrangements.js";
+
+export const NO_GROUND: GroundInput = { groundM: [undefined, undefined], profileKind: "terrain" };
 
 /** An invented hop in the 18 GHz band, 9.3 km long over the open sea; round numbers throughout. */
 export const QPSK: RadioMode = {

@@ -20,7 +20,7 @@ import {
 } from "./builders.js";
 
 /** Channels of 55 MHz, counted from 17.7 GHz below and 18.71 GHz above. */
-export function channelOf(number: number): FurtherChannel {
+function channelOf(number: number): FurtherChannel {
   const lowHz = 17.7e9 + number * 55e6;
   const highHz = 18.71e9 + number * 55e6;
   return { plan: "P18", bandwidthHz: 55e6, number, lowHz, highHz, standing: "stated", separationHz: 0 };

@@ -5,11 +5,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Coupler, Hop, HopEnd } from "../../shared/design/design.js";
-import { branchesOf, pathsOf } from "../../shared/equipment/branches.js";
+import { branchesOf } from "../../shared/equipment/branches.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
 import { keepOut } from "../../shared/report/exposure.js";
+import { pathsOf } from "../equipment/paths-of.js";
 import {
   ANTENNA,
   direction,

@@ -1,14 +1,13 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { Climate, Hop, HopEnd, Site } from "../../shared/design/design.js";
-import { NO_GROUND } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { withinReason } from "../../shared/evaluate/reason.js";
 import { drawProfile } from "../../shared/report/draw/profile.js";
 import { explainHop } from "../../shared/report/explain.js";
 import { judgeHop } from "../../shared/rules/judge.js";
 import { surveyProfile } from "../../shared/terrain/survey.js";
-import { groundOf, notFinite } from "./builders.js";
+import { groundOf, NO_GROUND, notFinite } from "./builders.js";
 
 /** Any finite number, and the awkward ones more often. */
 const wild = fc.oneof(

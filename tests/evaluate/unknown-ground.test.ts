@@ -3,7 +3,6 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { Hop } from "../../shared/design/design.js";
 import type { GroundInput } from "../../shared/evaluate/ground.js";
-import { NO_GROUND } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { surveyProfile } from "../../shared/terrain/survey.js";
@@ -15,6 +14,7 @@ import {
   lacksTold,
   levelGround,
   makeHop,
+  NO_GROUND,
   notFinite,
   TARN,
   TRUNK,

@@ -11,7 +11,7 @@ import { exampleGround } from "../rules/example-design.js";
 
 const FILE = "/example/example.hop";
 
-export interface Told {
+interface Told {
   readonly rule: string;
   readonly severity: string;
   readonly at: string;
@@ -36,7 +36,7 @@ interface Judged {
   readonly results: ReturnType<typeof judge>["results"];
 }
 
-export function judged(text: string): Judged {
+function judged(text: string): Judged {
   const model = new DesignModel("/example");
   model.setFile(readSource(FILE, text));
   const { results, findings } = judge(model, exampleGround);

@@ -2,7 +2,7 @@
 import { Chance } from "./chance.js";
 
 /** A case is a list of parts, any of which may be left out: so every case that fails can be made smaller. */
-export interface FuzzCase {
+interface FuzzCase {
   readonly parts: number;
   /** What the case counts as: designs, edits or files. */
   readonly counts: number;
@@ -24,7 +24,7 @@ export interface Fuzzer {
 }
 
 /** No command takes more of the processor. */
-export const MOST_CPU_MS = 2_000;
+const MOST_CPU_MS = 2_000;
 
 /** The processor's time of each command of a case. */
 export class Watch {

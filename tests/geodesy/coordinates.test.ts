@@ -1,12 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import {
-  type Axis,
-  formatDecimal,
-  formatDms,
-  parseAngle,
-  parsePosition,
-} from "../../shared/geodesy/coordinates.js";
+import { type Axis, formatDms, parseAngle, parsePosition } from "../../shared/geodesy/coordinates.js";
 import { loadVectors, testRows } from "../support/vectors.js";
 
 interface Notation {
@@ -98,11 +92,6 @@ describe("formatted coordinates", () => {
     expect(formatDms(degrees, axis, decimals)).toBe(text);
   });
 
-  test("decimal degrees", () => {
-    expect(formatDecimal(-33.9, "latitude")).toBe("33.900000°S");
-    expect(formatDecimal(-1e-9, "longitude")).toBe("0.000000°E");
-  });
-
   test("what is written reads back, to the digits written", () => {
     fc.assert(
       fc.property(
@@ -113,7 +102,6 @@ describe("formatted coordinates", () => {
           const degrees = part * (axis === "latitude" ? 90 : 180);
           for (const [text, tolerance] of [
             [formatDms(degrees, axis, decimals), 0.5001 / (3600 * 10 ** decimals)],
-            [formatDecimal(degrees, axis, decimals), 0.5001 / 10 ** decimals],
           ] as const) {
             const found = parseAngle(text, axis);
             expect(found.ok && Math.abs(found.degrees - degrees)).toBeLessThanOrEqual(tolerance + 1e-12);

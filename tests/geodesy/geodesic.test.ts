@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { direct, geodesicPoints, inverse } from "../../shared/geodesy/geodesic.js";
+import { geodesicPoints, inverse } from "../../shared/geodesy/geodesic.js";
 import { loadVectors, testRows } from "../support/vectors.js";
+import { direct } from "./direct.js";
 
 interface Pair {
   name?: string;

@@ -6,7 +6,7 @@ import { files, terrain } from "../compare/network.js";
 import { TestRepository } from "../compare/repository.js";
 
 /** A program that a repository names. */
-export class Trap {
+class Trap {
   readonly program: string;
 
   constructor(

@@ -1,32 +1,44 @@
-/** Every method that the engine implements stands in the table of standards. */
-import { globSync } from "node:fs";
-import { expect, test } from "vitest";
-import { DOCUMENTED_METHODS, methodsPage } from "../../language/docs/methods-page.js";
+/** Every method that the engine implements stands in the table of standards, and tells whether a figure rests on it. */
+import { globSync, readFileSync } from "node:fs";
+import { beforeAll, expect, test } from "vitest";
+import { methodsPage } from "../../language/docs/methods-page.js";
 import type { MethodReference } from "../../shared/propagation/method.js";
 
 const SHARED = new URL("../../shared/", import.meta.url);
+const rows = methodsPage().split("\n");
+const rowsOf = ({ title }: MethodReference) => rows.filter((line) => line.includes(`| ${title} |`));
+const methods: (MethodReference & { readonly file: string })[] = [];
 
-test("no method is left out of the table, and none is in it twice", async () => {
-  const files = globSync("{propagation,availability}/**/*.ts", { cwd: SHARED }).filter(
-    (file) => !file.endsWith("index.ts"),
-  );
-  const methods: MethodReference[] = [];
-  for (const file of files) {
+beforeAll(async () => {
+  for (const file of globSync("{propagation,availability}/**/*.ts", { cwd: SHARED })) {
+    if (file.endsWith("index.ts")) continue;
     const exported: Record<string, unknown> = await import(new URL(file, SHARED).href);
     for (const [name, value] of Object.entries(exported)) {
-      if (name.startsWith("METHOD")) methods.push(value as MethodReference);
+      if (name.startsWith("METHOD")) methods.push({ ...(value as MethodReference), file });
     }
   }
+});
+
+test("no method is left out of the table, and none is in it twice", () => {
   expect(methods.length).toBeGreaterThan(40);
-  const told = new Set(DOCUMENTED_METHODS.map(({ title }) => title));
-  expect(told.size).toBe(DOCUMENTED_METHODS.length);
-  expect(methods.map(({ title }) => title).filter((title) => !told.has(title))).toEqual([]);
+  expect(methods.filter((method) => rowsOf(method).length !== 1).map(({ title }) => title)).toEqual([]);
 });
 
 test("what is from memory says so in its row", () => {
-  const rows = methodsPage().split("\n");
-  for (const { title, status } of DOCUMENTED_METHODS) {
-    const row = rows.find((line) => line.includes(`| ${title} |`))!;
-    expect(row.includes("not checked against the Recommendation"), title).toBe(status === "from memory");
+  for (const method of methods) {
+    const isTold = rowsOf(method)[0]!.includes("not checked against the Recommendation");
+    expect(isTold, method.title).toBe(method.status === "from memory");
   }
+});
+
+test("what nothing but tests runs is told as used by no figure", () => {
+  const tagged = methods.filter(({ file }) =>
+    readFileSync(new URL(file, SHARED), "utf8").includes("@nofigure"),
+  );
+  const unused = methods.filter(({ usedByNoFigure }) => usedByNoFigure);
+  expect(new Set(unused.map(({ file }) => file))).toEqual(new Set(tagged.map(({ file }) => file)));
+  for (const method of methods)
+    expect(rowsOf(method)[0]!.includes("Used by no figure"), method.title).toBe(
+      method.usedByNoFigure === true,
+    );
 });

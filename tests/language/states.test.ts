@@ -5,7 +5,7 @@ import { hoverAt } from "../../language/editor/hover.js";
 import { DesignModel } from "../../language/model/design-model.js";
 import { readSource } from "../../language/model/source-file.js";
 import { ALL_BUILT, stagesFrom, type View } from "../../shared/design/state.js";
-import { EXAMPLE_CATALOGUE } from "../../shared/rules/equipment/example-equipment.js";
+import { EXAMPLE_ENTRIES } from "../../shared/rules/equipment/example-equipment.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
 import { FILE, modelOf } from "./editor/fixing.js";
 import { judge } from "./editor/judged.js";
@@ -82,7 +82,7 @@ transmits low
 }
 `,
         );
-  return `${EXAMPLE_CATALOGUE}\n${EXAMPLE_PREAMBLE}\nfeeder FLEX { kind flexible; loss 1 dB/m at 18.7 GHz }\n${site}${hop}`;
+  return `${EXAMPLE_ENTRIES.join("\n")}\n${EXAMPLE_PREAMBLE}\nfeeder FLEX { kind flexible; loss 1 dB/m at 18.7 GHz }\n${site}${hop}`;
 }
 
 /** The resolved design without the states themselves. */

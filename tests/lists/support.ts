@@ -34,7 +34,7 @@ export function modelOf(text: string, path = "/d/network.hop"): DesignModel {
   return model;
 }
 
-export function listed(model: DesignModel): ListedDesign {
+function listed(model: DesignModel): ListedDesign {
   return { design: model.design(), hopNames: model.names("hop"), results: new Map(), findings: [] };
 }
 
@@ -109,11 +109,6 @@ const title = fc
     (text) =>
       text.trim() !== "" && !/\p{C}|[^\P{Z} ]|\s{2}|^\s|\s$/u.test(text) && text.normalize("NFC") === text,
   );
-
-export interface RandomSite {
-  readonly name: string;
-  readonly text: string;
-}
 
 /** Of what stands once all that is planned does: the rest is in no list. */
 const state = fc.constantFrom("", "", "built", "built 2020-01-02", "planned", "planned 2027-03-01");

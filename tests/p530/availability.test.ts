@@ -2,23 +2,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
-  chainMtbf,
   hotStandby,
-  hotStandbyMtbf,
-  mtbfFromFit,
   nPlusOne,
-  parallelUnavailability,
   seriesUnavailability,
   unitUnavailability,
 } from "../../shared/availability/equipment.js";
-import {
-  AVAILABILITY_ROWS,
-  ERROR_PERFORMANCE,
-  MEDIUM_GRADE,
-} from "../../shared/availability/objectives.data.js";
+import { AVAILABILITY_ROWS, ERROR_PERFORMANCE } from "../../shared/availability/objectives.data.js";
 import {
   availabilityObjective,
-  highGradeUnavailability,
   hopShare,
   internationalErrorObjective,
 } from "../../shared/availability/objectives.js";
@@ -37,9 +28,7 @@ checkVectors("equipment-availability", ({ method, inputs }) => {
     const pair = must(
       hotStandby({ unitUnavailability: inputs.U_unit, commonUnavailability: inputs.U_common }),
     );
-    // U = 6/(200 000 + 6): a unit of 200 000 h that takes 6 h to repair.
-    const mtbf = must(hotStandbyMtbf({ mtbfHours: 200_000, mttrHours: 6 }));
-    return { U_pair: pair.pairUnavailability, U: pair.unavailability, MTBF_pair_h: mtbf.mtbfHours };
+    return { U_pair: pair.pairUnavailability, U: pair.unavailability };
   }
   const channel = must(nPlusOne({ channels: inputs.n, unitUnavailability: inputs.U_unit }));
   return { U_per_channel: channel.unavailability, approximation: channel.approximation };
@@ -51,18 +40,11 @@ describe("equipment", () => {
     expect(unit.unavailability).toBeCloseTo(24 / 438_324, 12);
   });
 
-  it("failure rates add in a chain", () => {
-    expect(must(chainMtbf([100_000, 100_000])).mtbfHours).toBeCloseTo(50_000, 9);
-    expect(must(mtbfFromFit(1000)).mtbfHours).toBe(1e6);
-    expect(chainMtbf([]).ok).toBe(false);
-    expect(mtbfFromFit(0).ok).toBe(false);
-  });
-
   it("one standby for one channel is a parallel pair", () => {
     fc.assert(
       fc.property(fc.double({ min: 0, max: 1, noNaN: true }), (u) => {
         const one = must(nPlusOne({ channels: 1, unitUnavailability: u })).unavailability;
-        expect(one).toBeCloseTo(must(parallelUnavailability([u, u])).unavailability, 12);
+        expect(one).toBeCloseTo(u * u, 12);
       }),
     );
   });
@@ -94,12 +76,9 @@ describe("equipment", () => {
         for (const result of [
           unitUnavailability({ mtbfHours: a, mttrHours: b }),
           hotStandby({ unitUnavailability: a, commonUnavailability: b }),
-          hotStandbyMtbf({ mtbfHours: a, mttrHours: b }),
           seriesUnavailability([a, b]),
-          chainMtbf([a, b]),
           nPlusOne({ channels: a, unitUnavailability: b }),
           availabilityObjective({ portion: "national access", lengthM: a }),
-          highGradeUnavailability({ lengthM: a }),
         ]) {
           expect(allFinite(result)).toBe(true);
         }
@@ -133,12 +112,6 @@ describe("objectives", () => {
     ).toBe(4e-4);
   });
 
-  it("the older high-grade objective: 99.9664 % at 280 km, nothing below", () => {
-    const { unavailability } = must(highGradeUnavailability({ lengthM: 280_000 }));
-    expect(100 * (1 - unavailability)).toBeCloseTo(99.9664, 10);
-    expect(highGradeUnavailability({ lengthM: 279_000 }).ok).toBe(false);
-  });
-
   it("VC-4 over 200 km of an intermediate country", () => {
     const vc4 = ERROR_PERFORMANCE.find((row) => row.path === "VC-4")!;
     const link = { endToEnd: vc4, country: "intermediate" as const, lengthM: 200_000, blockRatio: 1 };
@@ -159,7 +132,7 @@ describe("objectives", () => {
     const hop = hopShare({ linkUnavailability: 3e-4, hopLengthM: 50_000, linkLengthM: 250_000 });
     expect(must(hop).unavailability).toBeCloseTo(6e-5, 15);
     expect(hopShare({ linkUnavailability: 3e-4, hopLengthM: 2, linkLengthM: 1 }).ok).toBe(false);
-    for (const row of [...AVAILABILITY_ROWS, ...MEDIUM_GRADE, ...ERROR_PERFORMANCE]) {
+    for (const row of [...AVAILABILITY_ROWS, ...ERROR_PERFORMANCE]) {
       expect(row.source).toMatch(/^Rec\. ITU-[RT] /);
       expect(row.status).toBe("from memory");
     }

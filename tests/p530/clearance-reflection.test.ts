@@ -1,12 +1,7 @@
 /** Clearance of Rec. ITU-R P.530-18 section 2.2, reflection of section 6.1; the rule of heights is from memory. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  averageTerrainLoss,
-  heightCriteria,
-  lowerAntennaCriteria,
-  requiredHeightAboveObstacle,
-} from "../../shared/propagation/p530/clearance.js";
+import { averageTerrainLoss } from "../../shared/propagation/p530/clearance.js";
 import { lobeSpacing, reflectionGeometry } from "../../shared/propagation/p530/reflection.js";
 import { effectiveReflection } from "../../shared/propagation/p530/reflection-coefficient.js";
 import { allFinite, checkVectors, must } from "./support.js";
@@ -56,38 +51,6 @@ describe("clearance", () => {
     expect(clear.steps.AdDb).toBeCloseTo(-2, 12);
     expect(clear.validity[0]).toContain("no diffraction loss");
     expect(must(averageTerrainLoss({ ...path, rayHeightM: -0.5 * F1M })).validity).toEqual([]);
-  });
-
-  it("the required height is bulge plus a share of the Fresnel radius", () => {
-    // Case clr-3 of clearance.json: bulge 35.64207221 m, F1 23.61675205 m.
-    const { heightM } = must(
-      requiredHeightAboveObstacle({
-        criterion: { k: 4 / 3, fresnelFraction: 0.6 },
-        distanceM: 52_400,
-        obstacleDistanceM: 17_200,
-        frequencyGHz: 6.2,
-      }),
-    );
-    expect(heightM).toBeCloseTo(35.64207221 + 0.6 * 23.61675205, 6);
-  });
-
-  it("the rule of heights asks for the stated low k and adds the median", () => {
-    const temperate = heightCriteria({
-      climate: "temperate",
-      obstruction: "extended",
-      distanceM: 40_000,
-      kExceeded999: 0.7,
-    });
-    expect(must(temperate).criteria).toEqual([
-      { k: 4 / 3, fresnelFraction: 1 },
-      { k: 0.7, fresnelFraction: 0.3 },
-    ]);
-    const tropical = must(
-      heightCriteria({ climate: "tropical", obstruction: "isolated", distanceM: 20_000, kExceeded999: 0.6 }),
-    );
-    expect(tropical.criteria[1]).toEqual({ k: 0.6, fresnelFraction: 0.6 });
-    expect(tropical.validity).toHaveLength(1);
-    expect(must(lowerAntennaCriteria({ obstruction: "extended" })).least.fresnelFraction).toBe(0.3);
   });
 });
 

@@ -4,19 +4,12 @@
  */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  annualConversion,
-  annualFadeDistribution,
-  annualFadeExceeded,
-} from "../../shared/propagation/p530/annual.js";
+import { annualConversion, annualFadeDistribution } from "../../shared/propagation/p530/annual.js";
 import { enhancementExceeded } from "../../shared/propagation/p530/enhancement.js";
 import {
-  fadeDepth,
-  fadeDepthForPercent,
+  explainFade,
   fadeDistribution,
-  fadeExceeded,
   fadeExceededPercent,
-  outagePercentForMargin,
 } from "../../shared/propagation/p530/fade-distribution.js";
 import { type MultipathInputs, multipathOccurrence } from "../../shared/propagation/p530/multipath.js";
 import { multipathOccurrence17 } from "../../shared/propagation/p530/multipath17.js";
@@ -73,7 +66,7 @@ checkVectors("multipath-p530-17", ({ inputs }) => {
 });
 
 checkVectors("distribution-all-percentages", ({ inputs }) => {
-  const result = must(fadeExceeded({ occurrencePercent: inputs.p0, depthDb: inputs.A }));
+  const result = must(explainFade(fadeDistribution(inputs.p0), inputs.A));
   const { AtDb, branch, ptPercent, qaPrime, qt, qa } = result.steps;
   return {
     At_dB: AtDb,
@@ -105,13 +98,7 @@ checkVectors("annual-conversion", ({ inputs }) => {
   const conversion = must(
     annualConversion({ latitudeDeg: inputs.lat, distanceM: 1000 * inputs.d, inclinationMrad: inputs.ep }),
   );
-  const year = must(
-    annualFadeExceeded({
-      occurrencePercent: inputs.p0,
-      conversionDb: conversion.conversionDb,
-      depthDb: inputs.A,
-    }),
-  );
+  const year = must(explainFade(annualFadeDistribution(inputs.p0, conversion.conversionDb), inputs.A));
   return {
     dG_uncapped_dB: conversion.steps.dGUncappedDb,
     dG_dB: conversion.conversionDb,
@@ -167,15 +154,9 @@ describe("public implementations, run with the same inputs [library-runs.json]",
       published: { pw_pct: number };
       derived: { p0_pct: number; hc_m: number; At_dB: number };
     };
-    const result = must(fadeExceeded({ occurrencePercent: example.derived.p0_pct, depthDb: 10 }));
+    const result = must(explainFade(fadeDistribution(example.derived.p0_pct), 10));
     compare(result.timePercent, example.published.pw_pct, 1e-12, "pw");
     compare(result.steps.AtDb, example.derived.At_dB, 1e-12, "At");
-    compare(
-      must(fadeDepth({ occurrencePercent: example.derived.p0_pct, timePercent: result.timePercent })).depthDb,
-      10,
-      1e-10,
-      "A",
-    );
   });
 });
 
@@ -224,17 +205,9 @@ describe("refusals and limits", () => {
     compare(year.exceededPercent, month.exceededPercent, 1e-12, "year");
   });
 
-  it("treats a hop without margin as out", () => {
-    for (const margin of [0, -3, Number.NaN, Number.NEGATIVE_INFINITY]) {
-      expect(outagePercentForMargin(fadeDistribution(5), margin)).toBe(100);
-    }
-    expect(outagePercentForMargin(fadeDistribution(5), Number.POSITIVE_INFINITY)).toBe(0);
-  });
-
   it("has no outage without multipath", () => {
     const none = fadeDistribution(0);
-    expect(outagePercentForMargin(none, 0.1)).toBe(0);
-    expect(fadeDepthForPercent(none, 0.01)).toBe(0);
+    expect(fadeExceededPercent(none, 0.1)).toBe(0);
     expect(must(enhancementExceeded({ occurrencePercent: 0, enhancementDb: 3 })).exceededPercent).toBe(0);
   });
 
@@ -276,11 +249,8 @@ describe("refusals and limits", () => {
             antenna1AslM: e,
             antenna2AslM: f,
           }),
-          fadeExceeded({ occurrencePercent: a, depthDb: b }),
-          fadeDepth({ occurrencePercent: a, timePercent: b }),
           enhancementExceeded({ occurrencePercent: a, enhancementDb: b, conversionDb: c }),
           annualConversion({ latitudeDeg: a, distanceM: b, inclinationMrad: c }),
-          annualFadeExceeded({ occurrencePercent: a, conversionDb: b, depthDb: c }),
           shorterPeriod({ worstMonthPercent: a, periodHours: b, terrain: "hilly" }),
           seriesMultipathOutage([
             { outageFraction: a, fadeMarginDb: b },
@@ -312,16 +282,6 @@ describe("properties of the distribution", () => {
     );
   });
 
-  it("the depth for a share of time is exceeded for that share", () => {
-    fc.assert(
-      fc.property(p0, depth, (occurrence, depthDb) => {
-        const distribution = fadeDistribution(occurrence);
-        const back = fadeDepthForPercent(distribution, fadeExceededPercent(distribution, depthDb))!;
-        expect(Math.abs(back - depthDb)).toBeLessThan(1e-6);
-      }),
-    );
-  });
-
   it("both branches meet at the transition depth, worst month and year", () => {
     fc.assert(
       fc.property(p0, fc.double({ min: 0, max: 10.8, noNaN: true }), (occurrence, dG) => {
@@ -336,8 +296,8 @@ describe("properties of the distribution", () => {
 
   it("vanishes with the occurrence factor, without a jump", () => {
     for (let log = -2; log > -30; log -= 0.25) {
-      const here = outagePercentForMargin(fadeDistribution(10 ** log), 20);
-      const less = outagePercentForMargin(fadeDistribution(10 ** (log - 0.25)), 20);
+      const here = fadeExceededPercent(fadeDistribution(10 ** log), 20);
+      const less = fadeExceededPercent(fadeDistribution(10 ** (log - 0.25)), 20);
       expect(less).toBeLessThan(here);
     }
   });

@@ -4,11 +4,7 @@
  */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  clearAirXpdOutage,
-  precipitationXpdOutage,
-  scaleXpd,
-} from "../../shared/propagation/p530/cross-polar.js";
+import { clearAirXpdOutage, precipitationXpdOutage } from "../../shared/propagation/p530/cross-polar.js";
 import {
   frequencyDiversityImprovement,
   improvementAt,
@@ -20,7 +16,7 @@ import {
   twoBranchOutage,
 } from "../../shared/propagation/p530/diversity.js";
 import { selectiveOutage } from "../../shared/propagation/p530/selective.js";
-import { clearAirOutage, precipitationOutage } from "../../shared/propagation/p530/total.js";
+import { precipitationOutage } from "../../shared/propagation/p530/total.js";
 import { allFinite, type Case, checkVectors, compare, must } from "./support.js";
 
 checkVectors("xpd", ({ method, inputs }) => {
@@ -171,10 +167,6 @@ describe("cross-polarization", () => {
     );
     expect(must(precipitationXpdOutage({ ...rain, frequencyGHz: 20.1 })).steps?.V).toBe(22.6);
   });
-
-  it("scales with frequency", () => {
-    expect(must(scaleXpd({ xpdDb: 30, fromGHz: 10, toGHz: 20 })).xpdDb).toBeCloseTo(30 - 6.0206, 4);
-  });
 });
 
 describe("diversity", () => {
@@ -236,19 +228,6 @@ describe("selective and total outage", () => {
     ).toBeLessThan(1e-20);
   });
 
-  it("adds the parts of clear air", () => {
-    const plain = clearAirOutage({
-      nonSelectiveFraction: 1e-5,
-      selectiveFraction: 2e-6,
-      crossPolarFraction: 3e-6,
-    });
-    expect(must(plain).outageFraction).toBeCloseTo(1.5e-5, 15);
-    expect(must(clearAirOutage({ diversityFraction: 1e-7 })).outageFraction).toBe(1e-7);
-    const full = must(clearAirOutage({ nonSelectiveFraction: 1, selectiveFraction: 0.1 }));
-    expect(full.outageFraction).toBe(1);
-    expect(full.validity).toHaveLength(1);
-  });
-
   it("takes the larger in precipitation", () => {
     const below = { timePercent: 0.001, bound: "at most" } as const;
     const above = { timePercent: 1, bound: "at least" } as const;
@@ -294,7 +273,6 @@ describe("selective and total outage", () => {
             improvementDb: d,
             u0Db: e,
           }),
-          scaleXpd({ xpdDb: a, fromGHz: b, toGHz: c }),
           spaceDiversityImprovement({
             spacingM: a,
             frequencyGHz: b,
@@ -321,7 +299,6 @@ describe("selective and total outage", () => {
             distanceM: b,
             minimumPhase: { widthMHz: c, depthDb: d, referenceDelayNs: e },
           }),
-          clearAirOutage({ nonSelectiveFraction: a, selectiveFraction: b }),
         ];
         for (const result of results) {
           const refusalSteps = result.ok ? result : "steps" in result ? result.steps : undefined;

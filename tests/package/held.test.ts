@@ -104,7 +104,7 @@ beforeAll(() => {
     join(folder, "biome.json"),
     join(folder, "tsconfig.json"),
   ]);
-  for (const path of [...settings, ".dependency-cruiser.cjs", "package.json"])
+  for (const path of [...settings, ".dependency-cruiser.cjs", ".ci/knip.ts", "package.json"])
     cpSync(join(ROOT, path), join(copy, path));
   symlinkSync(join(ROOT, "node_modules"), join(copy, "node_modules"));
   for (const { path, text } of CASES) write(path, `${text}\n`);
@@ -179,6 +179,25 @@ it.each([...FOLDERS, "language/syntax", "server/files"])("what is allowed in %s 
   expect(refused.get(`${folder}/${name}.ts`)).toBeUndefined();
 });
 
+describe("exports", () => {
+  beforeAll(() => {
+    write("shared/used.ts", "export const used = 1;\nexport const tried = 2;\nexport const dead = 3;\n");
+    write("server/docs/main.ts", 'import { used } from "../../shared/used.js";\nconsole.log(used);\n');
+    write(
+      "tests/used.test.ts",
+      'import { expect, it } from "vitest";\nimport { tried } from "../shared/used.js";\nit("", () => expect(tried).toBe(2));\n',
+    );
+  });
+  const unused = (...args: string[]) => {
+    const { output } = run(copy, "knip/bin/knip.js", "-c", ".ci/knip.ts", "--reporter=compact", ...args);
+    return output.split("\n").find((line) => line.startsWith("shared/used.ts"));
+  };
+
+  it("what nobody imports is refused", () => expect(unused()).toBe("shared/used.ts: dead"));
+  it("what tests alone import is refused of the product", () =>
+    expect(unused("--production")).toBe("shared/used.ts: tried, dead"));
+});
+
 describe("the sources keep to it", () => {
   it.each([
     ["lint", "@biomejs/biome/bin/biome", "lint", "--error-on-warnings", "."],
@@ -189,6 +208,8 @@ describe("the sources keep to it", () => {
       ".dependency-cruiser.cjs",
       ...FOLDERS,
     ],
+    ["exports", "knip/bin/knip.js", "-c", ".ci/knip.ts"],
+    ["exports of the product", "knip/bin/knip.js", "-c", ".ci/knip.ts", "--production"],
     ["types of the core", "typescript/bin/tsc", "-p", "shared"],
     ["types of the language", "typescript/bin/tsc", "-p", "language"],
   ])("%s", (_, tool, ...args) => {

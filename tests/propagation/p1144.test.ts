@@ -1,6 +1,5 @@
-import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { bicubic, bilinear, gridPosition, type MapGrid } from "../../shared/propagation/p1144.js";
+import { bilinear, gridPosition, type MapGrid } from "../../shared/propagation/p1144.js";
 import { loadVectors, testRows } from "../support/vectors.js";
 
 interface Vectors {
@@ -44,34 +43,5 @@ describe("P.1144 bilinear", () => {
     expect(bilinear(invented, row, column)).toBeUndefined();
     expect(bilinear(invented, 0, -0.1)).toBeUndefined();
     expect(bilinear(invented, Number.NaN, 0)).toBeUndefined();
-  });
-});
-
-describe("P.1144 bicubic", () => {
-  /** With a = -0.5 cubic convolution repeats polynomials up to the second degree exactly. */
-  const quadratic = (r: number, c: number) => 3 + 2 * r - c + 0.5 * r * r - 0.25 * c * c + r * c;
-  const grid: MapGrid = {
-    ...invented,
-    rows: 8,
-    columns: 9,
-    values: Float64Array.from({ length: 72 }, (_, i) => quadratic(Math.floor(i / 9), i % 9)),
-  };
-
-  test("exact on a quadratic surface", () => {
-    fc.assert(
-      fc.property(
-        fc.double({ min: 1, max: 6, noNaN: true }),
-        fc.double({ min: 1, max: 7, noNaN: true }),
-        (r, c) => {
-          expect(bicubic(grid, r, c)).toBeCloseTo(quadratic(r, c), 9);
-        },
-      ),
-    );
-  });
-
-  test("nothing in the outermost cells or outside", () => {
-    expect(bicubic(grid, 0.5, 3)).toBeUndefined();
-    expect(bicubic(grid, 3, 7.5)).toBeUndefined();
-    expect(bicubic(grid, 9, 3)).toBeUndefined();
   });
 });

@@ -1,14 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import {
-  fresnelIntegrals,
-  fresnelRadiusM,
-  knifeEdge,
-  knifeEdgeLossDb,
-  knifeEdgeLossExactDb,
-  roundedObstacle,
-} from "../../shared/propagation/p526/index.js";
+import { fresnelRadiusM, knifeEdgeLossDb } from "../../shared/propagation/p526/index.js";
 import { loadVectors, testRows } from "../support/vectors.js";
+import { fresnelIntegrals, knifeEdgeLossExactDb } from "./exact-knife-edge.js";
 
 interface Vectors {
   J: { source: string; rows: [number, number, number][] };
@@ -53,13 +47,13 @@ describe("P.526 knife edge", () => {
   );
 
   testRows("obstacles", vectors.obstacles.source, vectors.obstacles.cases, (row, is) => {
-    const edge = { heightM: row.hM, d1M: row.d1Km * 1000, d2M: row.d2Km * 1000, frequencyHz: row.fGHz * 1e9 };
-    const found = knifeEdge(edge);
-    is.close("R1", found.firstFresnelRadiusM, row.firstFresnelRadiusM, DOUBLE);
-    is.close("c/R1", found.clearanceRatio, row.clearanceRatio, DOUBLE);
-    is.close("v", found.v, row.nu, DOUBLE);
-    is.close("loss", found.lossDb, row.lossApproxDb, { absolute: 1e-11 });
-    is.close("exact loss", knifeEdgeLossExactDb(found.v), row.lossExactDb, { absolute: 1e-11 });
+    const radiusM = fresnelRadiusM(row.d1Km * 1000, row.d2Km * 1000, row.fGHz * 1e9);
+    is.close("R1", radiusM, row.firstFresnelRadiusM, DOUBLE);
+    is.close("c/R1", -row.hM / radiusM, row.clearanceRatio, DOUBLE);
+    const v = (Math.SQRT2 * row.hM) / radiusM;
+    is.close("v", v, row.nu, DOUBLE);
+    is.close("loss", knifeEdgeLossDb(v), row.lossApproxDb, { absolute: 1e-11 });
+    is.close("exact loss", knifeEdgeLossExactDb(v), row.lossExactDb, { absolute: 1e-11 });
   });
 
   test("the loss rises with v above -0.78 and the forms stay within 0.13 dB up to v = 5", () => {
@@ -79,41 +73,5 @@ describe("P.526 knife edge", () => {
       expect(Number.isFinite(knifeEdgeLossDb(v))).toBe(true);
       expect(Number.isFinite(knifeEdgeLossExactDb(v))).toBe(true);
     }
-  });
-
-  test("refuses lengths and frequencies that are not positive", () => {
-    const edge = { heightM: 1, d1M: 1000, d2M: 1000, frequencyHz: 7e9 };
-    expect(() => knifeEdge({ ...edge, d1M: 0 })).toThrow(RangeError);
-    expect(() => knifeEdge({ ...edge, frequencyHz: -1 })).toThrow(RangeError);
-    expect(() => knifeEdge({ ...edge, heightM: Number.NaN })).toThrow(RangeError);
-    expect(() => fresnelRadiusM(0, 0, 7e9)).toThrow(RangeError);
-    expect(fresnelRadiusM(0, 1000, 7e9)).toBe(0);
-  });
-});
-
-describe("P.526 rounded obstacle (formula unconfirmed)", () => {
-  const edge = { heightM: 20, d1M: 5000, d2M: 8000, frequencyHz: 7e9 };
-
-  test("no curvature is the knife edge, and every answer says that the formula is unconfirmed", () => {
-    const sharp = roundedObstacle(edge, 0);
-    expect(sharp.lossDb).toBe(knifeEdge(edge).lossDb);
-    expect(sharp.notes[0]).toMatch(/not checked/);
-    // T goes as the square root of m, m as R^(2/3): a tenth of a millimetre adds little.
-    expect(roundedObstacle(edge, 1e-4).lossDb - sharp.lossDb).toBeLessThan(0.1);
-  });
-
-  test("the two branches meet within 0.1 dB at m n = 4", () => {
-    // At m n = 4 the branches differ by -6 - 20 log 4 + 4.5 * 4 = -0.04 dB whatever m is.
-    // Here m n = 0.0171 h, so the step from one branch to the other lies at h = 234 m.
-    const lossAt = (heightM: number) => roundedObstacle({ ...edge, heightM }, 2000).lossDb;
-    for (let heightM = 230; heightM < 240; heightM += 0.1) {
-      expect(Math.abs(lossAt(heightM + 0.1) - lossAt(heightM))).toBeLessThan(0.1);
-    }
-  });
-
-  test("a vertex below the line is answered as a knife edge, with a note", () => {
-    const below = roundedObstacle({ ...edge, heightM: -5 }, 50);
-    expect(below.lossDb).toBe(knifeEdge({ ...edge, heightM: -5 }).lossDb);
-    expect(below.notes).toHaveLength(2);
   });
 });

@@ -5,7 +5,6 @@ import {
   deltaBullington,
   type GroundPolarization,
   sphericalEarth,
-  sphericalEarthValidity,
 } from "../../shared/propagation/p526/index.js";
 import { loadVectors, type RowCheck, testRows } from "../support/vectors.js";
 
@@ -137,13 +136,6 @@ describe("P.526 spherical Earth", () => {
     });
     expect(found.clearance?.horizonLossDb).toBeLessThan(0);
     expect(found.lossDb).toBe(0);
-  });
-
-  test("frequencies below 10 MHz are noted", () => {
-    expect(sphericalEarthValidity({ frequencyHz: 1e7 })).toEqual([]);
-    expect(sphericalEarthValidity({ frequencyHz: 9e6 })).toEqual([
-      "frequency 9 MHz is below 10 MHz (Rec. ITU-R P.526-15 section 3.1.1)",
-    ]);
   });
 
   test("refuses heights that are not above the surface", () => {

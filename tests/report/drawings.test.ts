@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { Hop, Site } from "../../shared/design/design.js";
-import { type GroundInput, NO_GROUND } from "../../shared/evaluate/ground.js";
+import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
@@ -19,6 +19,7 @@ import {
   KELD,
   levelGround,
   makeHop,
+  NO_GROUND,
   QAM128,
   QPSK,
   TARN,

@@ -1,10 +1,10 @@
 /** What a reader finds on the pages, in the words of the page. */
 import { expect, test } from "vitest";
 import type { Hop } from "../../shared/design/design.js";
-import { type GroundInput, NO_GROUND } from "../../shared/evaluate/ground.js";
+import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { ESTIMATE_REMARK } from "../../shared/format/bounds.js";
-import { type Page, plainText } from "../../shared/report/document/document.js";
+import type { Page } from "../../shared/report/document/document.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
@@ -16,11 +16,13 @@ import {
   KELD,
   levelGround,
   makeHop,
+  NO_GROUND,
   QAM128,
   QPSK,
   TARN,
   TRUNK,
 } from "../evaluate/builders.js";
+import { plainText } from "./plain-text.js";
 
 const LENGTH_M = evaluateHop(makeHop(), levelGround(9000)).distanceM!;
 const GROUND = levelGround(LENGTH_M);

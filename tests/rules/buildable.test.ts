@@ -3,13 +3,12 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Antenna, Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
-import { NO_GROUND } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { bitsPerSymbol } from "../../shared/radio/modulation.js";
 import { leastThresholdDbm } from "../../shared/radio/threshold.js";
 import { exampleHop } from "../../shared/rules/example-preamble.js";
 import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
-import { ANTENNA, end, KELD, makeHop, QAM128, R18, TARN } from "../evaluate/builders.js";
+import { ANTENNA, end, KELD, makeHop, NO_GROUND, QAM128, R18, TARN } from "../evaluate/builders.js";
 import { judgeExample, TODAY } from "./example-design.js";
 
 /** Findings of one rule on an example as a user writes it. */

@@ -1,12 +1,22 @@
 import { describe, expect, test } from "vitest";
 import type { Hop, Radio } from "../../shared/design/design.js";
-import { NO_GROUND } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { CauseOutage, HopResult } from "../../shared/evaluate/result.js";
 import { takesMost } from "../../shared/evaluate/takes-most.js";
 import { availabilitySection } from "../../shared/report/pages/availability.js";
 import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
-import { CLIMATE, end, KELD, levelGround, makeHop, QPSK, R18, TARN, TRUNK } from "../evaluate/builders.js";
+import {
+  CLIMATE,
+  end,
+  KELD,
+  levelGround,
+  makeHop,
+  NO_GROUND,
+  QPSK,
+  R18,
+  TARN,
+  TRUNK,
+} from "../evaluate/builders.js";
 
 const TODAY = "2026-06-01";
 const LENGTH_M = evaluateHop(makeHop(), levelGround(9000)).distanceM!;

@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { DesignModel } from "../../language/model/design-model.js";
 import { readSource } from "../../language/model/source-file.js";
-import { EXAMPLE_CATALOGUE, equipped, HOT_STANDBY } from "../../shared/rules/equipment/example-equipment.js";
+import { EXAMPLE_ENTRIES, equipped, HOT_STANDBY } from "../../shared/rules/equipment/example-equipment.js";
 import { EQUIPMENT_HOP_RULES, EQUIPMENT_NETWORK_RULES } from "../../shared/rules/equipment/index.js";
 import { EXAMPLE_PREAMBLE, exampleHop } from "../../shared/rules/example-preamble.js";
 import { RULES } from "../../shared/rules/index.js";
@@ -319,10 +319,9 @@ ${exampleHop({ ...HOT_STANDBY, hop: HOT_STANDBY.hop.replace("R18", "R18F"), keld
 test("racks: chassis of a row count once; the neighbour's warm air is told for either direction", () => {
   const row = (one: string, other: string) =>
     `rack 4 U\nchassis ${one} as A row 1 {\n  card MIST\n}\nchassis ${other} as B row 1`;
-  const reversed = EXAMPLE_CATALOGUE.replace("air front-to-back", "air back-to-front").replace(
-    "COPSE",
-    "THICKET",
-  );
+  const reversed = EXAMPLE_ENTRIES.join("\n")
+    .replace("air front-to-back", "air back-to-front")
+    .replace("COPSE", "THICKET");
   const told = (text: string) => found(text).filter((one) => !one.startsWith("controller-protection"));
   expect(told(equipped(row("SPINNEY", "SPINNEY")))).toEqual([
     "air-path: SPINNEY B at MOSS takes in the warm air of A beside it in row 1",

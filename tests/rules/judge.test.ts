@@ -1,6 +1,5 @@
 import { expect, test } from "vitest";
 import type { Design, Hop } from "../../shared/design/design.js";
-import { NO_GROUND } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { HOP_RULES, RULES } from "../../shared/rules/index.js";
 import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
@@ -11,6 +10,7 @@ import {
   KELD,
   levelGround,
   makeHop,
+  NO_GROUND,
   QAM128,
   QPSK,
   R18,

@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import type { Hop, Objective, Radio } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
-import { type GroundInput, NO_GROUND } from "../../shared/evaluate/ground.js";
+import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { exampleHop } from "../../shared/rules/example-preamble.js";
 import { judgeHop } from "../../shared/rules/judge.js";
@@ -14,6 +14,7 @@ import {
   KELD,
   levelGround,
   makeHop,
+  NO_GROUND,
   QAM128,
   QPSK,
   R18,

@@ -3,12 +3,12 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { DesignModel } from "../../language/model/design-model.js";
 import { readSource } from "../../language/model/source-file.js";
-import { type GroundInput, NO_GROUND } from "../../shared/evaluate/ground.js";
+import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
 import { RULES } from "../../shared/rules/index.js";
 import { judgeHop } from "../../shared/rules/judge.js";
-import { groundOf } from "../evaluate/builders.js";
+import { groundOf, NO_GROUND } from "../evaluate/builders.js";
 import { disagreements } from "./verdicts.js";
 
 const TODAY = "2026-06-01";

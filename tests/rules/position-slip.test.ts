@@ -2,13 +2,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Design, Hop, Position, Site } from "../../shared/design/design.js";
-import { NO_GROUND } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { mend, SLIPS } from "../../shared/geodesy/slips.js";
 import { judgeNetwork } from "../../shared/rules/judge.js";
 import { positionSlips, spotKey, spotsWanted } from "../../shared/rules/position-slips.js";
-import { makeHop } from "../evaluate/builders.js";
+import { makeHop, NO_GROUND } from "../evaluate/builders.js";
 
 type Terrain = (at: Position) => number | undefined;
 

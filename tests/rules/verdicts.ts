@@ -6,7 +6,7 @@ import type { ClearanceResult, DirectionResult, HopResult, Verdict } from "../..
 import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
 
 /** Each criterion of the hop's objective by the rule that judges it. */
-export function verdictsOf(hop: Hop, result: HopResult): ReadonlyMap<string, Verdict> {
+function verdictsOf(hop: Hop, result: HopResult): ReadonlyMap<string, Verdict> {
   const verdicts = new Map<string, Verdict>();
   const { objective, arrangement } = hop;
   if (objective === undefined) return verdicts;

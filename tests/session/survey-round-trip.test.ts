@@ -7,7 +7,7 @@ import { profileCsv } from "../../server/cli/print/profile.js";
 import { findHop } from "../../server/findings/one-hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { profileLine } from "../../shared/report/draw/profile-points.js";
-import { encodeHgt } from "../../shared/terrain/hgt.js";
+import { encodeHgt } from "../terrain/encode-hgt.js";
 
 const folder = mkdtempSync(join(tmpdir(), "hopwright-round-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));

@@ -5,8 +5,9 @@ import { crsOfEpsg } from "../../shared/terrain/crs.js";
 import { matchingStepM, mosaicHeights, placeMember } from "../../shared/terrain/mosaic.js";
 import { pathLengthM, pathPoints } from "../../shared/terrain/path.js";
 import { assembleProfile, intervalsFor } from "../../shared/terrain/profile.js";
-import { gridRaster, northUp, type Placement, type Raster } from "../../shared/terrain/raster.js";
+import { northUp, type Placement, type Raster } from "../../shared/terrain/raster.js";
 import { fillFromRaster, UNCOVERED, VOID } from "../../shared/terrain/sample.js";
+import { gridRaster } from "./grid-raster.js";
 
 function sample(raster: Raster, places: [number, number][], xOffset = 0) {
   const count = places.length;

@@ -4,7 +4,7 @@ import { gzipSync } from "node:zlib";
 import { zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
 import { openTerrain } from "../../server/terrain/store.js";
-import { encodeHgt } from "../../shared/terrain/hgt.js";
+import { encodeHgt } from "./encode-hgt.js";
 import { openRaster, temporaryFolder } from "./support.js";
 import { type TiffSpec, tiff, WGS84_POINT } from "./tiff.js";
 

@@ -8,8 +8,9 @@ import { fromArrayBuffer } from "geotiff";
 import { describe, expect, test } from "vitest";
 import { openTerrain } from "../../server/terrain/store.js";
 import { boundedBlocks } from "../../server/terrain/tiff-blocks.js";
-import { decodeHgt, encodeHgt } from "../../shared/terrain/hgt.js";
+import { decodeHgt } from "../../shared/terrain/hgt.js";
 import { loadVectors } from "../support/vectors.js";
+import { encodeHgt } from "./encode-hgt.js";
 import { tiff, WGS84_POINT } from "./tiff.js";
 
 const WIDTH = 120;

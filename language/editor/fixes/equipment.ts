@@ -12,7 +12,7 @@ import type { QuickFix, ToMend } from "./fix.js";
 import { pieceEdit } from "./waveguide.js";
 
 /** The next larger antennas for the hop's frequency, at each end alone. */
-export function largerAntenna(toMend: ToMend): readonly QuickFix[] {
+function largerAntenna(toMend: ToMend): readonly QuickFix[] {
   const { judged, model } = toMend;
   if (!judged) return [];
   const byEnd = judged.hop.ends.map((end) => {

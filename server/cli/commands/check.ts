@@ -14,7 +14,7 @@ import { printText } from "../print/text.js";
 import { progressLine } from "../progress.js";
 import { paintStdout, print, terminalColumns } from "../streams.js";
 
-export const FORMATS = ["text", "lines", "json", "sarif", "junit", "github"] as const;
+const FORMATS = ["text", "lines", "json", "sarif", "junit", "github"] as const;
 
 export interface CheckOptions {
   readonly format: (typeof FORMATS)[number];

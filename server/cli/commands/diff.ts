@@ -21,7 +21,7 @@ import { safe } from "../print/safe.js";
 import { progressLine } from "../progress.js";
 import { note, paintStderr, print } from "../streams.js";
 
-export const DIFF_FORMATS = ["markdown", "html", "json"] as const;
+const DIFF_FORMATS = ["markdown", "html", "json"] as const;
 
 export interface DiffOptions {
   readonly format: (typeof DIFF_FORMATS)[number];

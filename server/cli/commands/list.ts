@@ -19,7 +19,7 @@ import { tellUnreadable } from "../print/unreadable.js";
 import { progressLine } from "../progress.js";
 import { note, print } from "../streams.js";
 
-export type ListFormat = "csv" | "xlsx" | "json" | "geojson" | "kml";
+type ListFormat = "csv" | "xlsx" | "json" | "geojson" | "kml";
 
 export interface ListOptions {
   readonly format: ListFormat;
@@ -75,7 +75,7 @@ function subjectsOf(asked: string, format: ListFormat): readonly ListSubject[] {
   return [...new Set(subjects)];
 }
 
-export function listedDesign(design: JudgedDesign): ListedDesign {
+function listedDesign(design: JudgedDesign): ListedDesign {
   const { model, session, root, gone } = design;
   const results = session.results();
   return {

@@ -56,7 +56,7 @@ function refuseDesign(folder: string): void {
 }
 
 /** @throws CommandError where one of them is there: nothing is replaced, and nothing written then */
-export function writeNew(folder: string, files: readonly NewFile[]): void {
+function writeNew(folder: string, files: readonly NewFile[]): void {
   for (const { path } of files)
     if (existsSync(join(folder, path)))
       throw new CommandError(`${join(folder, path)}: it is there already and is not replaced; move it away`);

@@ -19,8 +19,8 @@ import { progressLine } from "../progress.js";
 import { ReportRecord } from "../report-record.js";
 import { note } from "../streams.js";
 
-export const REPORT_KINDS = ["html", "markdown"] as const;
-export type ReportKind = (typeof REPORT_KINDS)[number];
+const REPORT_KINDS = ["html", "markdown"] as const;
+type ReportKind = (typeof REPORT_KINDS)[number];
 
 export interface ReportOptions {
   readonly out: string;

@@ -17,7 +17,7 @@ import { designFolder } from "../../findings/judged-folder.js";
 import { DesignSession } from "../../session/design-session.js";
 import { loadProject } from "../../session/load.js";
 
-export interface AppliedFix {
+interface AppliedFix {
   readonly file: string;
   /** Counted from 1, as the text was when it was applied. */
   readonly line: number;

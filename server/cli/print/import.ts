@@ -79,7 +79,7 @@ function* toldText(title: string, told: readonly Told[], what: Told["what"], pai
   if (own.length > MOST_TOLD) yield `  … ${own.length - MOST_TOLD} more; --told FILE writes all of them\n`;
 }
 
-export function placeText({ sheet, line }: Source): string {
+function placeText({ sheet, line }: Source): string {
   return `${safe(sheet)}:${line}`;
 }
 

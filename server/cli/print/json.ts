@@ -78,7 +78,7 @@ function hopOutput(result: HopOutput, designRoot: string, root: string): HopOutp
   return { ...result, profile: { ...result.profile, sources } };
 }
 
-export function designDocument({ model }: JudgedDesign): DesignDocument {
+function designDocument({ model }: JudgedDesign): DesignDocument {
   const { title, terrain, sites, hops, equipment, acceptedAt, spares, groundingEveryM } = model.design();
   return {
     schema: "hopwright-design/1",

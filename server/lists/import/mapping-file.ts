@@ -6,7 +6,7 @@ import { reasonOf } from "../../files/hop-files.js";
 import { readBoundedSync } from "../../files/read-bounded.js";
 
 const MOST_BYTES = 2 ** 20;
-export const LIST_KINDS: readonly ListKind[] = ["sites", "hops", "transmissions", "ends"];
+const LIST_KINDS: readonly ListKind[] = ["sites", "hops", "transmissions", "ends"];
 const EXAMPLE = `{ "rows": "hops", "columns": { "Standort": "site a", "Bemerkung": "" } }`;
 
 /** @throws CommandError with an example of what such a file looks like */

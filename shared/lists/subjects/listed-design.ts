@@ -13,7 +13,7 @@ export interface ListedDesign {
   readonly findings: readonly ListedFinding[];
 }
 
-export interface ListedHop {
+interface ListedHop {
   readonly hop: Hop;
   readonly result: HopResult;
   /** ISO date of the day on which it stands no more, before all that is planned does; its figures are those before. */

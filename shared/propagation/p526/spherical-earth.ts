@@ -5,7 +5,7 @@
 
 import { wavelengthM } from "../constants.js";
 import type { MethodReference } from "../method.js";
-import { outsideOf, requirePositive, type ValidityNotes } from "../validity.js";
+import { requirePositive } from "../validity.js";
 
 export const METHOD_SPHERICAL_EARTH: MethodReference = {
   recommendation: "ITU-R P.526-15",
@@ -45,7 +45,7 @@ export interface SphericalEarthResult {
 }
 
 /** Smallest clearance between ray and smooth Earth. */
-export interface SmoothClearance {
+interface SmoothClearance {
   /** Clearance and where it is, measured from end 1. */
   readonly clearanceM: number;
   readonly distanceFromEnd1M: number;
@@ -88,20 +88,6 @@ export function sphericalEarth(path: SphericalPath): SphericalEarthResult {
   const horizonLossDb = firstTermLossDb(path, horizonRadiusM);
   const lossDb = (1 - clearanceM / requiredClearanceM) * Math.max(0, horizonLossDb); // eq 27
   return { lossDb, marginalDistanceM: reported, clearance: { ...clearance, horizonRadiusM, horizonLossDb } };
-}
-
-/** Notes on a spherical-Earth figure. @see Rec. ITU-R P.526-15 section 3.1.1: 10 MHz and above */
-export function sphericalEarthValidity(path: Pick<SphericalPath, "frequencyHz">): ValidityNotes {
-  const value = path.frequencyHz / 1e6;
-  const source = "Rec. ITU-R P.526-15 section 3.1.1";
-  return outsideOf({
-    quantity: "frequency",
-    value,
-    min: 10,
-    max: Number.POSITIVE_INFINITY,
-    unit: "MHz",
-    source,
-  });
 }
 
 /** eq (23) to (25): the reflection-point geometry of the smallest clearance. */

@@ -1,12 +1,6 @@
 import type { MethodReference } from "../method.js";
 import { figures, negative, notPositive, type Outcome, outside, refuse } from "../outcome.js";
-import {
-  checkOccurrence,
-  explainFade,
-  type FadeDistribution,
-  type FadeSteps,
-  fadeDistribution,
-} from "./fade-distribution.js";
+import { type FadeDistribution, fadeDistribution } from "./fade-distribution.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.530-18",
@@ -66,22 +60,4 @@ export function annualConversion(inputs: {
  */
 export function annualFadeDistribution(p0Percent: number, conversionDb: number): FadeDistribution {
   return fadeDistribution(p0Percent, 10 ** (-conversionDb / 10));
-}
-
-/**
- * Share of the average year in which a fade depth is exceeded. The transition depth stays that of the worst month.
- *
- * @param inputs.occurrencePercent p0 of the worst month, 0..2000 %
- * @see Rec. ITU-R P.530-18 section 2.3.4. Verified.
- */
-export function annualFadeExceeded(inputs: {
-  readonly occurrencePercent: number;
-  readonly conversionDb: number;
-  readonly depthDb: number;
-}): Outcome<{ readonly timePercent: number; readonly steps: FadeSteps }> {
-  const { occurrencePercent, conversionDb, depthDb } = inputs;
-  const unusable =
-    checkOccurrence(occurrencePercent) ?? outside({ conversionDb }, -10, 10.8) ?? negative({ depthDb });
-  if (unusable) return refuse(unusable);
-  return explainFade(annualFadeDistribution(occurrencePercent, conversionDb), depthDb);
 }

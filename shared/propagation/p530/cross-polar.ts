@@ -156,22 +156,3 @@ function timeOf({ m, n }: PrecipitationXpdSteps, rare: RareOutage = "bound"): Ti
   if (n >= -3) return { timePercent: 10 ** n };
   return rare === "bound" ? RARER_THAN_RANGE : belowRange(m < GREATEST_M ? 10 ** n : 0);
 }
-
-/**
- * Long-term cross-polar discrimination at another frequency for the same share of time.
- *
- * @see Rec. ITU-R P.530-18 section 4.2. From memory, not checked against the Recommendation; 4 to 30 GHz.
- */
-export function scaleXpd(inputs: {
-  readonly xpdDb: number;
-  readonly fromGHz: number;
-  readonly toGHz: number;
-}): Outcome<{ readonly xpdDb: number }> {
-  const { xpdDb, fromGHz, toGHz } = inputs;
-  const unusable = notFinite({ xpdDb }) ?? notPositive({ fromGHz, toGHz });
-  if (unusable) return refuse(unusable);
-  return figures({ xpdDb: xpdDb - 20 * Math.log10(toGHz / fromGHz) }, [
-    rangeNote(fromGHz, 4, 30, "Frequency", "GHz"),
-    rangeNote(toGHz, 4, 30, "Frequency", "GHz"),
-  ]);
-}

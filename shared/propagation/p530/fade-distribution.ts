@@ -1,5 +1,5 @@
 import type { MethodReference } from "../method.js";
-import { figures, negative, notPositive, type Outcome, refuse } from "../outcome.js";
+import { figures, negative, type Outcome } from "../outcome.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.530-18",
@@ -10,7 +10,7 @@ export const METHOD: MethodReference = {
 };
 
 /** Above this the interpolation loses its meaning. */
-export const HIGHEST_DISTRIBUTION_PERCENT = 2000;
+const HIGHEST_DISTRIBUTION_PERCENT = 2000;
 
 /**
  * A distribution of fade depths, prepared once a hop and asked for each margin.
@@ -58,38 +58,6 @@ export function fadeExceededPercent(distribution: FadeDistribution, depthDb: num
   return -100 * Math.expm1(-(10 ** ((-shallowQa(distribution, depthDb) * depthDb) / 20)));
 }
 
-/**
- * Non-selective outage for a flat fade margin, percent (section 2.3.6). A hop without margin (<= 0 dB, or not a
- * number) is out all the time.
- */
-export function outagePercentForMargin(distribution: FadeDistribution, marginDb: number): number {
-  return marginDb > 0 ? fadeExceededPercent(distribution, marginDb) : 100;
-}
-
-/**
- * Least fade depth >= 0 that is exceeded for no more than the share of time: the flat margin it takes.
- * Closed in the straight tail, by bisection to 1e-12 dB above it. Lean.
- *
- * @param timePercent > 0
- * @returns dB; undefined where no finite depth will do (timePercent <= 0)
- */
-export function fadeDepthForPercent(distribution: FadeDistribution, timePercent: number): number | undefined {
-  if (!(timePercent > 0)) return undefined;
-  const tailPercent = distribution.timeFactor * distribution.p0Percent;
-  if (timePercent <= distribution.ptPercent) {
-    return Math.max(10 * Math.log10(tailPercent / timePercent), distribution.AtDb);
-  }
-  if (fadeExceededPercent(distribution, 0) <= timePercent) return 0;
-  let low = 0;
-  let high = distribution.AtDb;
-  while (high - low > 1e-12 * distribution.AtDb) {
-    const middle = (low + high) / 2;
-    if (fadeExceededPercent(distribution, middle) > timePercent) low = middle;
-    else high = middle;
-  }
-  return high;
-}
-
 export interface FadeSteps {
   readonly p0Percent: number;
   readonly AtDb: number;
@@ -98,42 +66,6 @@ export interface FadeSteps {
   readonly qaPrime?: number;
   readonly qt?: number;
   readonly qa?: number;
-}
-
-/**
- * Share of the average worst month in which a fade depth is exceeded, with its steps.
- *
- * @param inputs.occurrencePercent p0 of section 2.3.1, 0..2000 %; may exceed 100
- * @param inputs.depthDb >= 0
- * @returns timePercent 0..100
- * @see Rec. ITU-R P.530-18 section 2.3.2. Verified; the figure of the Recommendation runs from 0.01 to 1000 %.
- */
-export function fadeExceeded(inputs: {
-  readonly occurrencePercent: number;
-  readonly depthDb: number;
-}): Outcome<{ readonly timePercent: number; readonly steps: FadeSteps }> {
-  const { occurrencePercent, depthDb } = inputs;
-  const unusable = checkOccurrence(occurrencePercent) ?? negative({ depthDb });
-  if (unusable) return refuse(unusable);
-  return explainFade(fadeDistribution(occurrencePercent), depthDb);
-}
-
-/**
- * Fade depth that is exceeded for a share of the average worst month.
- *
- * @see Rec. ITU-R P.530-18 section 2.3.2, solved for the depth. Verified.
- */
-export function fadeDepth(inputs: {
-  readonly occurrencePercent: number;
-  readonly timePercent: number;
-}): Outcome<{ readonly depthDb: number; readonly steps: FadeSteps }> {
-  const { occurrencePercent, timePercent } = inputs;
-  const unusable = checkOccurrence(occurrencePercent) ?? notPositive({ timePercent });
-  if (unusable) return refuse(unusable);
-  const distribution = fadeDistribution(occurrencePercent);
-  const depthDb = fadeDepthForPercent(distribution, timePercent)!;
-  const at = explainFade(distribution, depthDb);
-  return at.ok ? figures({ depthDb, steps: at.steps }, at.validity) : at;
 }
 
 /** The steps of one point of a prepared distribution. */

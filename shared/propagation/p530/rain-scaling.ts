@@ -23,6 +23,7 @@ export const METHOD_EVENTS: MethodReference = {
   title: "Number of rain events of 10 s or longer",
   status: "read in implementations",
   note: "The number of events read in one implementation; the mean duration is derived, from memory.",
+  usedByNoFigure: true,
 };
 
 /**
@@ -84,6 +85,7 @@ const SECONDS_PER_YEAR = 31_557_600;
  *
  * @param inputs.timePercent share of the average year, 0..100 %
  * @see Rec. ITU-R P.530-18 section 2.4.5. Read in one implementation; the mean duration from memory.
+ * @nofigure
  */
 export function rainEvents(inputs: {
   readonly timePercent: number;

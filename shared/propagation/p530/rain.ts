@@ -4,7 +4,6 @@ import {
   negative,
   notPositive,
   type Outcome,
-  outside,
   rangeNote,
   refuse,
   type TimeShare,
@@ -78,14 +77,9 @@ export function rainDistribution(A001Db: number, frequencyGHz: number): RainDist
 }
 
 /**
- * Attenuation exceeded for a share of the average year, dB. Lean: no checks; the caller keeps to 0.001..1 %
- * (section 2.4.2 alone goes above, as its table starts at the probability of rain).
+ * Attenuation exceeded for a share of the average year, dB, of log10 of that share in percent. Lean: no checks; the caller
+ * keeps to 0.001..1 % (section 2.4.2 alone goes above, as its table starts at the probability of rain).
  */
-export function rainAttenuationDb(law: RainDistribution, timePercent: number): number {
-  return rainAttenuationAtLog(law, Math.log10(timePercent));
-}
-
-/** The same for log10 of the share of time in percent. */
 export function rainAttenuationAtLog(law: RainDistribution, logP: number): number {
   return law.A001Db * law.C1 * 10 ** (-(law.C2 + law.C3 * logP) * logP);
 }
@@ -167,41 +161,4 @@ export function rainLaw(
     rangeNote(d, 0, 60, "Path length", "km"),
     rangeNote(frequencyGHz, 1, 100, "Frequency", "GHz"),
   ]);
-}
-
-/**
- * Attenuation exceeded for a share of the average year.
- *
- * @param inputs.timePercent 0.001..1 %; refused outside
- * @see Rec. ITU-R P.530-18 section 2.4.1. Verified.
- */
-export function rainAttenuationExceeded(
-  inputs: RainInputs & { readonly timePercent: number },
-): Outcome<{ readonly attenuationDb: number; readonly steps: RainSteps }> {
-  const { timePercent } = inputs;
-  const unusable = outside({ timePercent }, LEAST_RAIN_PERCENT, GREATEST_RAIN_PERCENT);
-  if (unusable) return refuse(unusable);
-  const path = rainLaw(inputs);
-  if (!path.ok) return path;
-  return figures(
-    { attenuationDb: rainAttenuationDb(path.law, timePercent), steps: path.steps },
-    path.validity,
-  );
-}
-
-/**
- * Share of the average year in which rain takes more than a margin (also section 2.4.7: outage Prain).
- *
- * @param inputs.rare what is given below 0.001 %; a bound when left out
- * @returns time: a share; a bound above 1 %; below 0.001 % as asked
- * @see Rec. ITU-R P.530-18 section 2.4.1, solved for the share. Verified; below 0.001 % outside its range.
- */
-export function rainExceeded(
-  inputs: RainInputs & { readonly marginDb: number; readonly rare?: RareOutage },
-): Outcome<{ readonly time: TimeShare; readonly steps: RainSteps }> {
-  const { marginDb, rare = "bound" } = inputs;
-  if (!Number.isFinite(marginDb)) return refuse(`marginDb must be a finite number, is ${marginDb}.`);
-  const path = rainLaw(inputs);
-  if (!path.ok) return path;
-  return figures({ time: rainTimeForMargin(path.law, marginDb, rare), steps: path.steps }, path.validity);
 }

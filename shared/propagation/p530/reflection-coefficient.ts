@@ -1,3 +1,4 @@
+import { wavelengthM } from "../constants.js";
 import type { MethodReference } from "../method.js";
 import { figures, negative, notPositive, type Outcome, outside, refuse } from "../outcome.js";
 
@@ -47,15 +48,10 @@ export function effectiveReflection(inputs: {
     negative({ conductivitySPerM, roughnessM }) ??
     outside({ divergence }, 0, 1);
   if (unusable) return refuse(unusable);
-  const wavelengthM = 0.299792458 / frequencyGHz;
+  const lambdaM = wavelengthM(frequencyGHz * 1e9);
   const sine = Math.sin(grazingMrad / 1000);
-  const smooth = fresnelMagnitude(
-    sine,
-    relativePermittivity,
-    60 * conductivitySPerM * wavelengthM,
-    polarization,
-  );
-  const g = (4 * Math.PI * roughnessM * sine) / wavelengthM;
+  const smooth = fresnelMagnitude(sine, relativePermittivity, 60 * conductivitySPerM * lambdaM, polarization);
+  const g = (4 * Math.PI * roughnessM * sine) / lambdaM;
   const roughnessFactor = Math.exp(-(g ** 2) / 2);
   return figures({
     coefficient: smooth * divergence * roughnessFactor,

@@ -1,3 +1,4 @@
+import { MEAN_EARTH_RADIUS_M } from "../constants.js";
 import type { MethodReference } from "../method.js";
 import { figures, notPositive, type Outcome, refuse } from "../outcome.js";
 
@@ -17,11 +18,11 @@ export const METHOD_SPACING: MethodReference = {
   note: "The derivative of the path difference; half a lobe apart is the best spacing.",
 };
 
-const EARTH_RADIUS_KM = 6371;
+const EARTH_RADIUS_KM = MEAN_EARTH_RADIUS_M / 1000;
 /** 12.742: the bulge is d1 d2/(12.742 k) metres with distances in km. */
 const TWICE_RADIUS = (2 * EARTH_RADIUS_KM) / 1000;
 
-export interface ReflectionSteps {
+interface ReflectionSteps {
   readonly m: number;
   readonly c: number;
   readonly b: number;

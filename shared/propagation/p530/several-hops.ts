@@ -9,6 +9,7 @@ export const METHOD: MethodReference = {
   note:
     "From memory, not checked against the Recommendation; between 10 and 20 dB the exponent is taken as linear. " +
     "Not for rain: add the rain outages of the hops, which is pessimistic.",
+  usedByNoFigure: true,
 };
 
 /**
@@ -34,6 +35,7 @@ export interface HopOutage {
  * The joint outage of a pair is never taken above the smaller of both.
  *
  * @see Rec. ITU-R P.530-18 section 2.3.7. From memory, not checked against the Recommendation.
+ * @nofigure
  */
 export function seriesMultipathOutage(hops: readonly HopOutage[]): Outcome<{
   readonly outageFraction: number;

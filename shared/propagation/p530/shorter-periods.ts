@@ -7,6 +7,7 @@ export const METHOD: MethodReference = {
   title: "Average worst month to shorter worst periods",
   status: "verified",
   note: "Read in two implementations that agree. For deep fades.",
+  usedByNoFigure: true,
 };
 
 export type PathTerrain = "flat" | "hilly" | "hilly land";
@@ -23,6 +24,7 @@ const COEFFICIENTS: Readonly<Record<PathTerrain, readonly [number, number, numbe
  * @param inputs.worstMonthPercent share of the average worst month, 0..100 %
  * @param inputs.periodHours 1 <= T < 720; otherwise refused
  * @see Rec. ITU-R P.530-18 section 2.3.5. Verified.
+ * @nofigure
  */
 export function shorterPeriod(inputs: {
   readonly worstMonthPercent: number;

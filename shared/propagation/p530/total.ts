@@ -1,5 +1,5 @@
 import type { MethodReference } from "../method.js";
-import { figures, type Outcome, outside, refuse, type TimeShare } from "../outcome.js";
+import type { TimeShare } from "../outcome.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.530-18",
@@ -10,36 +10,6 @@ export const METHOD: MethodReference = {
     "From memory, not checked against the Recommendation. Clear-air outage belongs mostly to error performance (worst month), " +
     "outage in precipitation mostly to availability (year).",
 };
-
-/**
- * Clear-air outage, fraction of the average worst month: non-selective plus selective plus cross-polar, the first two
- * replaced by the outage with diversity where there is any.
- *
- * @param inputs fractions 0..1; absent parts do not apply to the link
- * @see Rec. ITU-R P.530-18 section 7. From memory, not checked against the Recommendation.
- */
-export function clearAirOutage(
-  inputs: (
-    | { readonly nonSelectiveFraction: number; readonly selectiveFraction?: number }
-    | { readonly diversityFraction: number }
-  ) & { readonly crossPolarFraction?: number },
-): Outcome<{ readonly outageFraction: number }> {
-  const crossPolarFraction = inputs.crossPolarFraction ?? 0;
-  const parts: Record<string, number> =
-    "diversityFraction" in inputs
-      ? { diversityFraction: inputs.diversityFraction, crossPolarFraction }
-      : {
-          nonSelectiveFraction: inputs.nonSelectiveFraction,
-          selectiveFraction: inputs.selectiveFraction ?? 0,
-          crossPolarFraction,
-        };
-  const unusable = outside(parts, 0, 1);
-  if (unusable) return refuse(unusable);
-  const sum = Object.values(parts).reduce((total, part) => total + part, 0);
-  return figures({ outageFraction: Math.min(sum, 1) }, [
-    sum > 1 ? "The parts add up to more than the whole time; they are taken as all of it." : undefined,
-  ]);
-}
 
 /**
  * Outage in precipitation, share of the average year: the larger of co-polar attenuation and cross-polar

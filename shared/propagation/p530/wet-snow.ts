@@ -21,7 +21,6 @@ import {
   type RainDistribution,
   type RareOutage,
   rainAttenuationAtLog,
-  rainAttenuationDb,
   rainTimeForMargin,
 } from "./rain.js";
 import { RAIN_HEIGHT_DISTRIBUTION } from "./rain-height.data.js";
@@ -39,7 +38,7 @@ export const METHOD: MethodReference = {
 };
 
 /** Where the path lies in the precipitation. */
-export type PrecipitationZone = "rain only" | "combined" | "none";
+type PrecipitationZone = "rain only" | "combined" | "none";
 
 /** Prepared once a hop and frequency. */
 export interface PrecipitationDistribution {
@@ -159,34 +158,6 @@ function continuedPercent(distribution: PrecipitationDistribution, attenuationDb
       (ofRainDb > tableEndsDb ? percentByLaw(law, ofRainDb) : rainTableTime(distribution, ofRainDb));
   }
   return sum;
-}
-
-/**
- * Attenuation by rain and wet snow exceeded for a share of the average year, solved to 1e-12 relative.
- *
- * @param timePercent 0.001..1 %; refused outside
- */
-export function precipitationAttenuationExceeded(inputs: {
-  readonly distribution: PrecipitationDistribution;
-  readonly timePercent: number;
-}): Outcome<{ readonly attenuationDb: number }> {
-  const { distribution, timePercent } = inputs;
-  const unusable = outside({ timePercent }, LEAST_RAIN_PERCENT, GREATEST_RAIN_PERCENT);
-  if (unusable) return refuse(unusable);
-  if (distribution.zone === "none") return figures({ attenuationDb: 0 });
-  if (distribution.zone === "rain only") {
-    return figures({ attenuationDb: rainAttenuationDb(distribution.law, timePercent) });
-  }
-  let low = 0;
-  let high = 1;
-  while (precipitationPercent(distribution, high) > timePercent) high *= 2;
-  while (high - low > 1e-12 * high && high > 1e-9) {
-    const middle = (low + high) / 2;
-    if (precipitationPercent(distribution, middle) > timePercent) low = middle;
-    else high = middle;
-  }
-  // Where even a trace of attenuation is rarer than asked for, there is none at that share of time.
-  return figures({ attenuationDb: high > 1e-9 ? high : 0 });
 }
 
 function zoneOf(lowM: number, highM: number, meanRainHeightM: number): PrecipitationZone {

@@ -7,7 +7,7 @@
 export type Tone = "good" | "error" | "warning" | "info" | "accepted" | "unjudged";
 
 /** Another page of the same report, without ending: the printer knows its own. */
-export interface PageLink {
+interface PageLink {
   readonly page: string;
 }
 
@@ -143,12 +143,6 @@ export function sentence(text: string): Span[] {
     .split(/(`[^`]+`)/)
     .filter((part) => part !== "")
     .map((part) => (/^`[^`]+`$/.test(part) ? { text: part.slice(1, -1), mark: "code" } : part));
-}
-
-export function plainText(inline: Inline): string {
-  return spansOf(inline)
-    .map((span) => (typeof span === "string" ? span : span.text))
-    .join("");
 }
 
 /** The way from one page to another: both named from the report's root, parted by `/`. */

@@ -60,7 +60,7 @@ function canBeSearched(block: Block): boolean {
 }
 
 /** What stands between the tags of the body, for hosts that have a frame of their own. */
-export function htmlBody(page: Page): string {
+function htmlBody(page: Page): string {
   const up = page.up
     ? `<nav><a href="${href(page, page.up.to.page)}">${escaped(page.up.text)}</a></nav>\n`
     : "";

@@ -2,7 +2,8 @@
 import type { Hop } from "../../design/design.js";
 import { bridgedFor } from "../../evaluate/known-ground.js";
 import type { HopResult } from "../../evaluate/result.js";
-import { MEAN_EARTH_RADIUS_M, SPEED_OF_LIGHT_M_PER_S } from "../../propagation/constants.js";
+import { earthBulgeM } from "../../propagation/earth.js";
+import { fresnelRadiusM } from "../../propagation/p526/fresnel.js";
 import { evenly, withPointsAt } from "../../terrain/between.js";
 import type { TerrainProfile } from "../../terrain/profile.js";
 
@@ -46,7 +47,6 @@ export function profileLine(
   const points: ProfilePoint[] = [];
   for (let i = 0; i < heightM.length; i++) {
     const distanceM = Math.min(profile.distanceM[i]!, lengthM);
-    const rest = lengthM - distanceM;
     const height = heightM[i]!;
     points.push({
       distanceM,
@@ -55,8 +55,7 @@ export function profileLine(
       bridged: Number.isNaN(profile.heightM[i]!) && Number.isFinite(height) ? true : undefined,
       bulgeM: bulgeM(distanceM, lengthM, kFactor),
       rayM: antennas && antennas[0] + ((antennas[1] - antennas[0]) * distanceM) / lengthM,
-      fresnelRadiusM:
-        frequencyHz && Math.sqrt((SPEED_OF_LIGHT_M_PER_S * distanceM * rest) / (frequencyHz * lengthM)),
+      fresnelRadiusM: frequencyHz && fresnelRadiusM(distanceM, lengthM - distanceM, frequencyHz),
     });
   }
   return { kFactor, lengthM, points };
@@ -85,7 +84,7 @@ export function drawnKFactor(hop: Hop): number {
 }
 
 export function bulgeM(distanceM: number, lengthM: number, kFactor: number): number {
-  return (distanceM * (lengthM - distanceM)) / (2 * kFactor * MEAN_EARTH_RADIUS_M);
+  return earthBulgeM(distanceM, lengthM - distanceM, kFactor);
 }
 
 /** 1.33 is written for 4/3. */

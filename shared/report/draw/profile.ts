@@ -46,7 +46,7 @@ const LONGEST_DRAWN_M = 1_000_000;
 /** Nothing on the Earth stands so high; a drawing of a slip of the keyboard shows nothing else. */
 const BEYOND_ANY_HEIGHT_M = 100_000;
 
-export const WIDE: Sheet = {
+const WIDE: Sheet = {
   width: 960,
   plot: { left: 54, right: 940, top: 50, bottom: 372 },
   narrow: false,

@@ -105,7 +105,7 @@ function raisedText(mode: ModeResult): string {
 }
 
 /** A lower mode with more power has the margin of its table only when the radio takes that power up. */
-export function powerOnFallback(directions: readonly DirectionResult[]): Block[] {
+function powerOnFallback(directions: readonly DirectionResult[]): Block[] {
   let most = 0;
   let text: string | undefined;
   for (const { modes } of directions) {

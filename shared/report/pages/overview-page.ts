@@ -20,7 +20,7 @@ import {
 import { drawNetwork, NARROW_MAP } from "../draw/network-map.js";
 import { gravest, gravestFirst, worstClearance } from "./figures.js";
 
-export interface OverviewHop {
+interface OverviewHop {
   readonly hop: Hop;
   readonly result: HopResult;
   readonly findings: readonly ReportFinding[];

@@ -1,7 +1,7 @@
 /** Parts of examples about indoor equipment: a catalogue of invented cards, and a site that holds them. */
 import { exampleHop } from "../example-preamble.js";
 
-const ENTRIES: readonly string[] = [
+export const EXAMPLE_ENTRIES: readonly string[] = [
   `chassis COPSE {
   height 1 U
   slot 1 power
@@ -57,12 +57,10 @@ const ENTRIES: readonly string[] = [
   "card EMBER { kind power; draws 2 W }",
 ];
 
-export const EXAMPLE_CATALOGUE = ENTRIES.join("\n");
-
 /** The entries of the catalogue that a text names. */
 function entriesFor(text: string): string {
   const words = new Set(text.split(/[\s;{}]+/));
-  return ENTRIES.filter((entry) => words.has(entry.split(" ")[1]!)).join("\n");
+  return EXAMPLE_ENTRIES.filter((entry) => words.has(entry.split(" ")[1]!)).join("\n");
 }
 
 /** Lines of a hop in hot standby, and couplers for it at both ends. */

@@ -1,7 +1,7 @@
 /** An invented land of hills on a patch of open ocean, as 1-arc-second tiles. */
 import { existsSync, mkdirSync, renameSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { encodeHgt } from "../../../shared/terrain/hgt.js";
+import { encodeHgt } from "../../terrain/encode-hgt.js";
 
 /** South-west corner; nothing but water is there on the real map. */
 export const SOUTH_DEG = 47;

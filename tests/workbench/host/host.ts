@@ -13,11 +13,6 @@ export interface HostFacts {
   readonly root: string;
 }
 
-export interface RunningHost {
-  /** The workbench's page with `folder` open; a new one each time. */
-  open(folder: string): Promise<OpenWorkbench>;
-}
-
 export interface OpenWorkbench {
   readonly page: Page;
   close(): Promise<void>;
