@@ -9,7 +9,7 @@ import { contentComparison } from "../../shared/compare/same.js";
 import type { Design, Hop } from "../../shared/design/design.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { judgeNetwork } from "../../shared/rules/judge.js";
-import { DesignSession, type JudgedHop, type Pace } from "../session/design-session.js";
+import { DesignSession, type Pace, type SessionHop } from "../session/design-session.js";
 import type { TerrainStore } from "../terrain/store.js";
 import type { SideGround } from "./side-ground.js";
 import { textFindings } from "./text-findings.js";
@@ -158,7 +158,7 @@ function comparedSide(
 }
 
 /** Terrain of a commit is read from elsewhere than where people know it. */
-function withShownFiles({ hop, result, findings }: JudgedHop, { shown }: SideGround): ComparedHop {
+function withShownFiles({ hop, result, findings }: SessionHop, { shown }: SideGround): ComparedHop {
   return {
     hop,
     result,

@@ -12,7 +12,7 @@ import { shownFrom } from "../findings/paths.js";
 import { lastDayOf } from "../findings/stages.js";
 import { type LoggedCommit, logOf } from "../git/log.js";
 import { indexOf, type Repository, type Revision } from "../git/repository.js";
-import { DesignSession, type JudgedHop } from "../session/design-session.js";
+import { DesignSession, type SessionHop } from "../session/design-session.js";
 import { loadProject } from "../session/load.js";
 import { folderBefore } from "./renamed-folder.js";
 import { Scratch } from "./scratch.js";
@@ -31,7 +31,7 @@ export interface HistoryEntry {
   readonly shared: readonly { readonly entry: string; readonly decisions: readonly DecisionChange[] }[];
   readonly terrainChanged: boolean;
   /** Undefined: gone, or not to be evaluated. */
-  readonly judged?: JudgedHop;
+  readonly judged?: SessionHop;
 }
 
 export interface HistoryOptions {
@@ -91,7 +91,7 @@ interface CommitState {
   readonly name: string;
   readonly decisions: Decisions;
   readonly decided: DecidedHop;
-  readonly judged?: JudgedHop;
+  readonly judged?: SessionHop;
   /** Changes with the terrain under the path. */
   readonly stamp: string;
 }

@@ -2,11 +2,11 @@ import type { DesignModel } from "../../language/model/design-model.js";
 import { nearest } from "../../shared/format/nearest.js";
 import type { TerrainProfile } from "../../shared/terrain/profile.js";
 import { CommandError } from "../command-error.js";
-import type { JudgedHop } from "../session/design-session.js";
+import type { SessionHop } from "../session/design-session.js";
 import { ground } from "../session/ground.js";
 import { type JudgedDesign, judgeFolder } from "./judged-folder.js";
 
-export interface FoundHop extends JudgedHop {
+export interface FoundHop extends SessionHop {
   readonly design: JudgedDesign;
   readonly profile?: TerrainProfile;
 }

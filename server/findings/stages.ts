@@ -8,7 +8,7 @@ import { declarationAt } from "../../language/model/declaration-at.js";
 import type { DesignModel } from "../../language/model/design-model.js";
 import { ALL_BUILT, spanWords, stagesFrom } from "../../shared/design/state.js";
 import { RULES } from "../../shared/rules/index.js";
-import type { DesignSession, JudgedHop, Pace } from "../session/design-session.js";
+import type { DesignSession, Pace, SessionHop } from "../session/design-session.js";
 import { type PlacedFinding, Placer } from "./placed.js";
 
 /** Which times of a design are judged. */
@@ -28,7 +28,7 @@ interface Stage {
 }
 
 /** A hop that stands at a time that was judged and not at the last, as it was judged last. */
-export interface LeftHop extends JudgedHop {
+export interface LeftHop extends SessionHop {
   /** A day on which it still stands. */
   readonly on: string;
   /** First judged day on which it does no more. */

@@ -2,7 +2,9 @@
  * Keeps the results of one design up to date: evaluates the hops that changed, and only those, and holds
  * the findings of all. A hop whose resolved form is the same as before keeps its result.
  */
+
 import { isDeepStrictEqual } from "node:util";
+import type { JudgedHop } from "../../language/editor/results.js";
 import type { DesignModel } from "../../language/model/design-model.js";
 import { locate } from "../../language/model/locate.js";
 import type { Stock } from "../../shared/design/change.js";
@@ -23,10 +25,7 @@ import { ground, groundNow } from "./ground.js";
 import { notJudged } from "./not-judged.js";
 import { spotHeights } from "./spots.js";
 
-export interface JudgedHop {
-  readonly hop: Hop;
-  readonly result: HopResult;
-  readonly findings: readonly Finding[];
+export interface SessionHop extends JudgedHop {
   /** What of the catalogue advice was tried with; undefined: none had to be. */
   readonly stock?: Stock;
 }
@@ -54,7 +53,7 @@ export interface Pace {
 const WORTH_A_THREAD = 300;
 
 export class DesignSession {
-  private readonly judged = new Map<string, JudgedHop>();
+  private readonly judged = new Map<string, SessionHop>();
   private readonly hopResults = new Map<string, HopResult>();
   /** Hops whose result does not count any more, whatever their resolved form. */
   private readonly outdated = new Set<string>();
@@ -83,11 +82,11 @@ export class DesignSession {
     model.setToday(options.today);
   }
 
-  result(name: string): JudgedHop | undefined {
+  result(name: string): SessionHop | undefined {
     return this.judged.get(name);
   }
 
-  results(): ReadonlyMap<string, JudgedHop> {
+  results(): ReadonlyMap<string, SessionHop> {
     return this.judged;
   }
 
@@ -317,13 +316,13 @@ export class DesignSession {
   }
 
   /** Whether a hop is what it was judged as, and could have what it could have then. */
-  private isSame({ hop: was, stock }: JudgedHop, hop: Hop): boolean {
+  private isSame({ hop: was, stock }: SessionHop, hop: Hop): boolean {
     if (!isDeepStrictEqual(was, hop)) return false;
     return stock === undefined || isDeepStrictEqual(stock, this.model.stockFor(hop.name));
   }
 
   /** A fault of ours in one hop must not cost the judgement of the others. */
-  private async judge(hop: Hop): Promise<JudgedHop> {
+  private async judge(hop: Hop): Promise<SessionHop> {
     try {
       const ground = await this.groundOf(hop);
       const result = evaluateHop(hop, ground);

@@ -1,5 +1,6 @@
 import type { MethodReference } from "../propagation/method.js";
 import { figures, negative, notPositive, type Outcome, outside, refuse } from "../propagation/outcome.js";
+import { MINUTES_A_YEAR } from "../units/year.js";
 
 export const METHOD: MethodReference = {
   recommendation: "Reliability algebra",
@@ -8,9 +9,6 @@ export const METHOD: MethodReference = {
   status: "verified",
   note: "Elementary: repairable units that fail and are repaired independently. A hop has two terminals in series.",
 };
-
-/** 365.25 days. */
-const MINUTES_PER_YEAR = 525_960;
 
 /**
  * Unavailability of one repairable unit, U = MTTR/(MTBF + MTTR).
@@ -34,7 +32,7 @@ export function unitUnavailability(inputs: {
   return figures({
     unavailability,
     availability: 1 - unavailability,
-    minutesPerYear: unavailability * MINUTES_PER_YEAR,
+    minutesPerYear: unavailability * MINUTES_A_YEAR,
   });
 }
 

@@ -14,7 +14,7 @@ import { EVERYWHERE } from "./facts.js";
 import { type FindingChange, findingChanges, isMended, isOpened, isWorse } from "./findings.js";
 import { type CompareOptions, decisionsOf, editedAt, hopChange, type Pair, sameWords } from "./hop-change.js";
 import { type LicenceChange, licenceChanges } from "./licences.js";
-import { mattersFirst } from "./order.js";
+import { mattersFirst } from "./matters-first.js";
 import { orderChanges } from "./orders.js";
 import { remainingOn } from "./remaining.js";
 import { addressNow, findRenames, hopNow, type Renames, siteNow } from "./renames.js";

@@ -1,4 +1,5 @@
 /** The figures of a hop that a change is told by, with the precision in which they are printed. */
+
 import type { Hop } from "../design/design.js";
 import { judgedMode } from "../evaluate/judged-mode.js";
 import type { Bound, HopResult } from "../evaluate/result.js";
@@ -14,6 +15,7 @@ import {
   kilometres,
 } from "../format/numbers.js";
 import { carriers } from "../radio/arrangements.js";
+import { MINUTES_A_YEAR } from "../units/year.js";
 
 export type FigureKind =
   | "length"
@@ -166,8 +168,6 @@ function capacityOf({ modes, arrangement }: Hop): Figure[] {
     },
   ];
 }
-
-const MINUTES_A_YEAR = 365.25 * 24 * 60;
 
 /** A difference of availability is read as time in which the hop is down. */
 function minutes(byPercent: number): string {

@@ -56,7 +56,7 @@ export function crossPolarOutage(
   climate: Climate,
   trace: Trace,
 ): CrossPolarOutage | "unknown" | undefined {
-  const { crossPolar, multipath, rain, frequencyGHz } = fading;
+  const { crossPolar, multipath, rain, frequencyHz } = fading;
   if (crossPolar === undefined || multipath === undefined) return undefined;
   const carrierToInterferenceDb = requiredRatioDb(hop, mode);
   if (carrierToInterferenceDb === undefined) {
@@ -78,7 +78,7 @@ export function crossPolarOutage(
     occurrencePercent: multipath.occurrencePercent,
     antennaXpdDb,
     carrierToInterferenceDb,
-    frequencyGHz,
+    frequencyHz,
     improvementDb,
   });
   cite(trace, METHOD_CLEAR_AIR);
@@ -90,7 +90,7 @@ export function crossPolarOutage(
   if (rain === undefined) return { clearAirFraction: clearAir.outageFraction };
   const wet = precipitationXpdOutage({
     attenuation001Db: rain.A001Db,
-    frequencyGHz,
+    frequencyHz,
     carrierToInterferenceDb,
     improvementDb,
     rare: rareOutage(climate),

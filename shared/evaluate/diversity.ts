@@ -44,17 +44,17 @@ export function diversityOf(
   if (!hasSpaceDiversity(name) && !hasFrequencyDiversity(name)) return undefined;
   if (!usesUnchecked(climate, "Improvement by diversity", trace)) return undefined;
   const { distanceM, frequencyHz, occurrencePercent } = path;
-  const common = { distanceM, frequencyGHz: frequencyHz / 1e9 };
+  const common = { distanceM, frequencyHz };
   const spacing = hasSpaceDiversity(name) ? spacingOf(to, frequencyHz, path.moreLossDb, trace) : undefined;
-  const separationGHz = hasFrequencyDiversity(name) ? separationOf(hop, trace) : undefined;
-  if (spacing === undefined && separationGHz === undefined) return undefined;
+  const separationHz = hasFrequencyDiversity(name) ? separationOf(hop, trace) : undefined;
+  if (spacing === undefined && separationHz === undefined) return undefined;
   if (spacing) cite(trace, METHOD_SPACE);
-  if (separationGHz) cite(trace, METHOD_FREQUENCY);
+  if (separationHz) cite(trace, METHOD_FREQUENCY);
   cite(trace, METHOD_OUTAGE);
   return {
     space: spacing && told(spaceDiversityImprovement({ ...common, ...spacing, occurrencePercent }), trace),
-    frequency: separationGHz
-      ? told(frequencyDiversityImprovement({ ...common, separationGHz }), trace)
+    frequency: separationHz
+      ? told(frequencyDiversityImprovement({ ...common, separationHz }), trace)
       : undefined,
   };
 }
@@ -72,7 +72,7 @@ function separationOf({ furtherChannels }: Hop, trace: Trace): number | undefine
     note(trace, "Frequency diversity is not counted: the second channel is not stated.");
   if (!(secondChannel && secondChannel.separationHz > 0)) return undefined;
   use(trace, "distance of the two channels", frequency(secondChannel.separationHz), "design");
-  return secondChannel.separationHz / 1e9;
+  return secondChannel.separationHz;
 }
 
 function spacingOf(

@@ -8,6 +8,7 @@ import {
 import type { Hop } from "../design/design.js";
 import { trimmed } from "../format/numbers.js";
 import { arrangementByName } from "../radio/arrangements.js";
+import { HOURS_A_YEAR } from "../units/year.js";
 import { secondsAYear } from "./outage-time.js";
 import type { EquipmentOutage } from "./result.js";
 import { cite, note, record, type Trace, use } from "./trace.js";
@@ -35,7 +36,7 @@ export function equipmentOutage(hop: Hop, trace: Trace): EquipmentOutage | undef
   }
   const failures = seriesUnavailability([end.unavailability, end.unavailability]);
   if (!failures.ok) return undefined;
-  use(trace, "MTBF of a unit", `${trimmed(mtbfHours / 8766, 1)} years`, "catalogue");
+  use(trace, "MTBF of a unit", `${trimmed(mtbfHours / HOURS_A_YEAR, 1)} years`, "catalogue");
   use(trace, "repair time", `${trimmed(mttrHours, 1)} h`, "design");
   cite(trace, METHOD);
   // Each failure of a unit in service costs one switching over; 2 ends.

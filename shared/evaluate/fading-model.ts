@@ -20,7 +20,7 @@ export interface FadingPath {
 /** How the path fades in one direction, prepared once and asked for each mode and margin. */
 export interface Fading {
   readonly distanceM: number;
-  readonly frequencyGHz: number;
+  readonly frequencyHz: number;
   /** Undefined: clear-air fading could not be computed. */
   readonly multipath?: MultipathFading;
   /** Undefined: rain could not be computed. */

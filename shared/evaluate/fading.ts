@@ -16,14 +16,13 @@ export function fadingOf(
   frequencyHz: number,
   trace: Trace,
 ): Fading {
-  const frequencyGHz = frequencyHz / 1e9;
   const { distanceM } = path.course;
-  const multipath = multipathOf(path, climate, frequencyGHz, trace);
+  const multipath = multipathOf(path, climate, frequencyHz, trace);
   return {
     distanceM,
-    frequencyGHz,
+    frequencyHz,
     multipath,
-    ...rainOf(hop, path, climate, frequencyGHz, trace),
+    ...rainOf(hop, path, climate, frequencyHz, trace),
     crossPolar: crossPolarOf(hop, from, to, trace),
     diversity:
       multipath && multipath.occurrencePercent > 0

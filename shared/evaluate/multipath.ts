@@ -18,7 +18,7 @@ const DUCTING_GRADIENT = -157;
 export function multipathOf(
   path: FadingPath,
   climate: ClimateInUse,
-  frequencyGHz: number,
+  frequencyHz: number,
   trace: Trace,
 ): MultipathFading | undefined {
   const { course, heights } = path;
@@ -28,7 +28,7 @@ export function multipathOf(
     const none = fadeDistribution(0);
     return { occurrencePercent: 0, eta: 0, month: none, year: none, yearFactor: 1 };
   }
-  const occurrence = occurrenceOf(path, climate, frequencyGHz, trace);
+  const occurrence = occurrenceOf(path, climate, frequencyHz, trace);
   if (occurrence === undefined) return undefined;
   const inclinationMrad =
     Math.abs(heights.antennaAslM[0] - heights.antennaAslM[1]) / (course.distanceM / 1000);
@@ -64,7 +64,7 @@ type Occurrence = Pick<MultipathFading, "occurrencePercent" | "planningOnly">;
 function occurrenceOf(
   path: FadingPath,
   use: ClimateInUse,
-  frequencyGHz: number,
+  frequencyHz: number,
   trace: Trace,
 ): Occurrence | undefined {
   const { logK, dN75, dN1, multipathMethod } = use.climate;
@@ -72,28 +72,28 @@ function occurrenceOf(
   const knowsTerrain = path.terrain?.meanM !== undefined;
   switch (multipathMethod) {
     case "current":
-      return currentMethod(path, use, frequencyGHz, trace);
+      return currentMethod(path, use, frequencyHz, trace);
     case "preceding":
-      return precedingMethod(path, use, frequencyGHz, trace);
+      return precedingMethod(path, use, frequencyHz, trace);
     case "quick":
-      return quickMethod(path, use, frequencyGHz, trace);
+      return quickMethod(path, use, frequencyHz, trace);
     default:
-      if (hasCurrent && knowsTerrain) return currentMethod(path, use, frequencyGHz, trace);
-      if (dN1 !== undefined) return precedingMethod(path, use, frequencyGHz, trace);
+      if (hasCurrent && knowsTerrain) return currentMethod(path, use, frequencyHz, trace);
+      if (dN1 !== undefined) return precedingMethod(path, use, frequencyHz, trace);
       note(
         trace,
         hasCurrent
           ? "Multipath: logK and dN75 serve with the mean height of the terrain only, which is not known without a profile; the quick method stands in."
           : "Multipath: the climate gives neither logK with dN75 nor dN1; the quick method stands in.",
       );
-      return quickMethod(path, use, frequencyGHz, trace);
+      return quickMethod(path, use, frequencyHz, trace);
   }
 }
 
 function currentMethod(
   path: FadingPath,
   { climate, origin }: ClimateInUse,
-  frequencyGHz: number,
+  frequencyHz: number,
   trace: Trace,
 ): Occurrence | undefined {
   const { logK, dN75 } = climate;
@@ -120,7 +120,7 @@ function currentMethod(
   use(trace, "mean terrain", () => metres(meanTerrainM), path.terrain?.kind ?? "terrain");
   cite(trace, MULTIPATH);
   const found = multipathOccurrence({
-    ...common(path, frequencyGHz),
+    ...common(path, frequencyHz),
     logK,
     dN75,
     meanTerrainAslM: meanTerrainM,
@@ -131,7 +131,7 @@ function currentMethod(
 function precedingMethod(
   path: FadingPath,
   climateInUse: ClimateInUse,
-  frequencyGHz: number,
+  frequencyHz: number,
   trace: Trace,
 ): Occurrence | undefined {
   const { climate, origin } = climateInUse;
@@ -149,20 +149,20 @@ function precedingMethod(
       trace,
       "Multipath by the initial-planning method of P.530-17 from dN1, since the terrain's roughness is not known; logK and dN75 would serve the present edition.",
     );
-    return quickMethod(path, climateInUse, frequencyGHz, trace);
+    return quickMethod(path, climateInUse, frequencyHz, trace);
   }
   useGradient(dN1, climateInUse, trace);
   const of = origin("terrainRoughnessM");
   use(trace, "terrain roughness", metres(terrainRoughnessM), of.origin, of.note);
   cite(trace, MULTIPATH17);
   note(trace, "Multipath by the detailed method of P.530-17; logK and dN75 would serve the present edition.");
-  return answer(multipathOccurrence17({ ...common(path, frequencyGHz), dN1, terrainRoughnessM }), trace);
+  return answer(multipathOccurrence17({ ...common(path, frequencyHz), dN1, terrainRoughnessM }), trace);
 }
 
 function quickMethod(
   path: FadingPath,
   climateInUse: ClimateInUse,
-  frequencyGHz: number,
+  frequencyHz: number,
   trace: Trace,
 ): Occurrence | undefined {
   const { dN1 } = climateInUse.climate;
@@ -178,7 +178,7 @@ function quickMethod(
     note(trace, "Multipath by the quick method for early planning of P.530-17.");
   }
   const found = answer(
-    multipathOccurrence17({ ...common(path, frequencyGHz), dN1: dN1 ?? ASSUMED_DN1 }),
+    multipathOccurrence17({ ...common(path, frequencyHz), dN1: dN1 ?? ASSUMED_DN1 }),
     trace,
   );
   return found && (dN1 === undefined ? { ...found, planningOnly: true } : found);
@@ -194,10 +194,10 @@ function useGradient(dN1: number, { origin }: ClimateInUse, trace: Trace): void 
     );
 }
 
-function common({ course, heights }: FadingPath, frequencyGHz: number) {
+function common({ course, heights }: FadingPath, frequencyHz: number) {
   return {
     distanceM: course.distanceM,
-    frequencyGHz,
+    frequencyHz,
     antenna1AslM: heights.antennaAslM[0],
     antenna2AslM: heights.antennaAslM[1],
   };

@@ -1,7 +1,6 @@
+import { SECONDS_A_YEAR } from "../units/year.js";
 import type { AtMost, Bound, OutageTime } from "./result.js";
 
-/** 365.25 days, and a twelfth of them. */
-const SECONDS_A_YEAR = 31_557_600;
 const SECONDS_A_MONTH = SECONDS_A_YEAR / 12;
 
 export function outageTime(

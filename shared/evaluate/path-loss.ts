@@ -5,6 +5,7 @@ import { freeSpaceLossDb } from "../propagation/p525.js";
 import { deltaBullington } from "../propagation/p526/index.js";
 import { gasAttenuationDb } from "../propagation/p676.js";
 import { referenceAtmosphere } from "../propagation/p835.js";
+import { vapourPressureOfDensityHPa } from "../propagation/vapour.js";
 import type { TerrainProfile } from "../terrain/profile.js";
 import type { Top } from "./clearance.js";
 import type { ClimateInUse } from "./climate.js";
@@ -50,8 +51,7 @@ export function pathLosses(
 }
 
 function gasLossDb(inUse: ClimateInUse, heights: Heights, frequencyHz: number, trace: Trace): number {
-  const frequencyGHz = frequencyHz / 1e9;
-  if (!(frequencyGHz >= 1 && frequencyGHz <= 1000)) {
+  if (!(frequencyHz >= 1e9 && frequencyHz <= 1000e9)) {
     note(trace, "Gases are not counted: their method covers 1 to 1000 GHz.");
     return 0;
   }
@@ -69,7 +69,7 @@ function gasLossDb(inUse: ClimateInUse, heights: Heights, frequencyHz: number, t
   }
   useAir(inUse, air, meanHeightM, trace);
   citeAs(trace, "Rec. ITU-R P.676-13 Annex 1", "verified", "Attenuation by gases, line by line");
-  return gasAttenuationDb({ frequencyGHz, ...air }, heights.slantDistanceM);
+  return gasAttenuationDb({ frequencyHz, ...air }, heights.slantDistanceM);
 }
 
 /** The climate's own air, completed by the reference atmosphere; undefined: the figures describe none. */
@@ -81,7 +81,7 @@ export function airOf(climate: Climate, meanHeightM: number) {
     temperatureK: climate.temperatureK ?? standard.temperatureK,
     waterVapourDensityGm3: climate.waterVapourDensityGm3 ?? standard.waterVapourDensityGm3,
   };
-  const vapourPressureHPa = (air.waterVapourDensityGm3 * air.temperatureK) / 216.7;
+  const vapourPressureHPa = vapourPressureOfDensityHPa(air.waterVapourDensityGm3, air.temperatureK);
   const isAir = air.temperatureK > 0 && air.waterVapourDensityGm3 >= 0 && air.pressureHPa > vapourPressureHPa;
   return isAir ? air : undefined;
 }

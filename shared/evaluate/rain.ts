@@ -14,7 +14,7 @@ import {
   verticalFromHorizontal,
 } from "../propagation/p530/rain-scaling.js";
 import { precipitationDistribution, METHOD as WET_SNOW } from "../propagation/p530/wet-snow.js";
-import { rainCoefficients, rainValidity, METHOD as SPECIFIC } from "../propagation/p838.js";
+import { coefficientValidity, rainCoefficients, METHOD as SPECIFIC } from "../propagation/p838.js";
 import { type ClimateInUse, rainRate001, usesUnchecked } from "./climate.js";
 import type { Fading, FadingPath } from "./fading-model.js";
 import { radiatesBoth, tiltDeg } from "./polarization.js";
@@ -25,13 +25,13 @@ export function rainOf(
   hop: Hop,
   path: FadingPath,
   climate: ClimateInUse,
-  frequencyGHz: number,
+  frequencyHz: number,
   trace: Trace,
 ): Pick<Fading, "rain" | "precipitation"> {
   const law =
     hop.measuredRain === undefined
-      ? lawOfRate(hop, path, climate, frequencyGHz, trace)
-      : lawOfMeasurement(hop, hop.measuredRain, climate, frequencyGHz, trace);
+      ? lawOfRate(hop, path, climate, frequencyHz, trace)
+      : lawOfMeasurement(hop, hop.measuredRain, climate, frequencyHz, trace);
   return law === undefined ? {} : { rain: law, precipitation: withWetSnow(law, path, climate, trace) };
 }
 
@@ -39,20 +39,20 @@ function lawOfRate(
   hop: Hop,
   path: FadingPath,
   climate: ClimateInUse,
-  frequencyGHz: number,
+  frequencyHz: number,
   trace: Trace,
 ): RainDistribution | undefined {
   const rainRate001MmH = rainRate001(climate, trace);
   if (rainRate001MmH === undefined || hop.polarization === undefined) return undefined;
   // The path's own elevation changes nothing worth counting on a terrestrial hop.
-  const wave = { frequencyGHz, polarizationTiltDeg: tiltDeg(hop.polarization) };
+  const wave = { frequencyHz, polarizationTiltDeg: tiltDeg(hop.polarization) };
   const { k: kCoefficient, alpha } = rainCoefficients(wave);
   const rain = rainLaw({
     rainRate001MmH,
     kCoefficient,
     alpha,
     distanceM: path.course.distanceM,
-    frequencyGHz,
+    frequencyHz,
   });
   if (!rain.ok) {
     refused(trace, "rain", rain.refusal);
@@ -63,7 +63,11 @@ function lawOfRate(
   use(trace, "polarization", hop.polarization, "design", judged);
   cite(trace, SPECIFIC);
   cite(trace, RAIN);
-  note(trace, ...rain.validity, ...rainValidity(wave));
+  note(
+    trace,
+    ...rain.validity,
+    ...coefficientValidity(wave).map((text) => `Specific attenuation of rain: ${text}`),
+  );
   record(trace, "2.4.1", { k: kCoefficient, alpha, ...rain.steps });
   return rain.law;
 }
@@ -73,22 +77,22 @@ function lawOfMeasurement(
   hop: Hop,
   measured: MeasuredRain,
   climate: ClimateInUse,
-  frequencyGHz: number,
+  frequencyHz: number,
   trace: Trace,
 ): RainDistribution | undefined {
-  const { attenuation001Db, frequencyHz } = measured;
+  const { attenuation001Db, frequencyHz: measuredHz } = measured;
   use(
     trace,
     "rain attenuation measured at 0.01 %",
-    `${decibels(attenuation001Db)} at ${frequency(frequencyHz)}`,
+    `${decibels(attenuation001Db)} at ${frequency(measuredHz)}`,
     "design",
   );
   const turned = turnedTo(hop.polarization, measured, climate, trace);
   if (turned === undefined) return undefined;
   const scaled = scaleRainFrequency({
-    fromGHz: frequencyHz / 1e9,
+    fromHz: measuredHz,
     attenuationDb: turned,
-    toGHz: frequencyGHz,
+    toHz: frequencyHz,
   });
   if (!scaled.ok) {
     refused(trace, "rain", scaled.refusal);
@@ -98,7 +102,7 @@ function lawOfMeasurement(
   cite(trace, RAIN);
   note(trace, ...scaled.validity.map((text) => `Rain scaled with frequency: ${text}`));
   record(trace, "2.4.3", { ...scaled.steps, A2Db: scaled.attenuationDb });
-  return rainDistribution(scaled.attenuationDb, frequencyGHz);
+  return rainDistribution(scaled.attenuationDb, frequencyHz);
 }
 
 function turnedTo(

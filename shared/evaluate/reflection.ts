@@ -76,7 +76,7 @@ function reflectionOf(path: Path, surface: Surface, trace: Trace): ReflectionRes
   }
   const inputs = (k: number): ReflectionInputs => ({
     distanceM: course.distanceM,
-    frequencyGHz: path.frequencyHz / 1e9,
+    frequencyHz: path.frequencyHz,
     k,
     antenna1AboveSurfaceM: heights.antennaAslM[0] - surfaceAslM,
     antenna2AboveSurfaceM: heights.antennaAslM[1] - surfaceAslM,
@@ -164,7 +164,7 @@ function coefficientOf(
   if (kind === "rough") return undefined;
   const { permittivity, conductivity } = SURFACES[kind];
   const found = effectiveReflection({
-    frequencyGHz: frequencyHz / 1e9,
+    frequencyHz,
     grazingMrad: geometry.grazingMrad,
     // Slanted waves are half horizontal, which reflects the more.
     polarization: hop.polarization === "vertical" ? "vertical" : "horizontal",

@@ -38,7 +38,7 @@ export function selectiveFraction(
   const found = selectiveOutage({
     occurrencePercent,
     distanceM,
-    minimumPhase: { widthMHz: widthHz / 1e6, depthDb, referenceDelayNs },
+    minimumPhase: { widthHz, depthDb, referenceDelayNs },
   });
   record(trace, "5.1", found.steps);
   if (found.ok) return found.outageFraction;

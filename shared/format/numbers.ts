@@ -2,6 +2,7 @@
  * How figures are written in messages and tables: one place, so that the same number reads the same
  * everywhere. No locale: a decimal point, a space before the unit.
  */
+import { MINUTES_A_YEAR } from "../units/year.js";
 
 /** Every figure takes further decimals where two of them must be told apart: see `apart`. */
 export function metres(valueM: number, moreDigits = 0): string {
@@ -85,8 +86,6 @@ export function outage(percent: number, moreDigits = 0): string {
   const digits = Math.min(10, Math.max(0, 1 - Math.floor(Math.log10(Math.abs(percent)))));
   return `${trimmed(percent, digits + moreDigits)} %`;
 }
-
-const MINUTES_A_YEAR = 365.25 * 24 * 60;
 
 /**
  * Share of an average year (365.25 days) in minutes, below a minute in seconds, from ten hours on in hours. What is

@@ -3,7 +3,7 @@
  * radius, where rays are straight.
  */
 import { MEAN_EARTH_RADIUS_M } from "../propagation/constants.js";
-import { requireFinite, requireNotNegative, requirePositive } from "../propagation/validity.js";
+import { requireFinite, requireNotNegative, requirePositive } from "../propagation/required.js";
 
 /** A hop seen from the side. */
 export interface HopSide {

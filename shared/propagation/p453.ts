@@ -5,7 +5,7 @@
  */
 
 import type { MethodReference } from "./method.js";
-import { requireFinite, requireNotNegative, requirePositive } from "./validity.js";
+import { requireFinite, requireNotNegative, requirePositive } from "./required.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.453-14",

@@ -7,7 +7,7 @@
 
 import { SPEED_OF_LIGHT_M_PER_S } from "./constants.js";
 import type { MethodReference } from "./method.js";
-import { requirePositive } from "./validity.js";
+import { requirePositive } from "./required.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.525-4",

@@ -4,9 +4,11 @@
  * The Recommendation's p is the pressure of DRY air. A barometer, and P.835, give the total pressure p + e:
  * `specificGasAttenuation` takes the total, `lineByLine` the dry one.
  */
+
 import type { MethodReference } from "./method.js";
 import { LINE_WIDTH, OXYGEN_LINES, WATER_VAPOUR_LINES } from "./p676-lines.data.js";
-import { requireNotNegative, requirePositive } from "./validity.js";
+import { requireNotNegative, requirePositive } from "./required.js";
+import { vapourPressureOfDensityHPa } from "./vapour.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.676-13",
@@ -18,7 +20,7 @@ export const METHOD: MethodReference = {
 
 /** Air at the mean height of a path, as an observer has it. */
 export interface GasInput {
-  readonly frequencyGHz: number;
+  readonly frequencyHz: number;
   /** TOTAL barometric pressure, hPa; greater than the vapour pressure. */
   readonly pressureHPa: number;
   readonly temperatureK: number;
@@ -41,19 +43,19 @@ const memo = new Map<string, GasAttenuation>();
  * @throws RangeError for a frequency, pressure or temperature that is not positive, a negative vapour density, or a
  *   vapour pressure above the total pressure
  * @see Rec. ITU-R P.676-13 Annex 1 eq (1) to (9); checked against 394 ITU-R Study Group 3 values to 1e-13
- * @example specificGasAttenuation({ frequencyGHz: 23, pressureHPa: 1013.25, temperatureK: 288.15, waterVapourDensityGm3: 7.5 })
+ * @example specificGasAttenuation({ frequencyHz: 23e9, pressureHPa: 1013.25, temperatureK: 288.15, waterVapourDensityGm3: 7.5 })
  */
 export function specificGasAttenuation(input: GasInput): GasAttenuation {
-  const { frequencyGHz, pressureHPa, temperatureK, waterVapourDensityGm3 } = input;
-  const key = `${frequencyGHz} ${pressureHPa} ${temperatureK} ${waterVapourDensityGm3}`;
+  const { frequencyHz, pressureHPa, temperatureK, waterVapourDensityGm3 } = input;
+  const key = `${frequencyHz} ${pressureHPa} ${temperatureK} ${waterVapourDensityGm3}`;
   const known = memo.get(key);
   if (known !== undefined) return known;
 
   requireNotNegative("waterVapourDensityGm3", waterVapourDensityGm3);
   requirePositive("temperatureK", temperatureK);
-  const vapourPressureHPa = (waterVapourDensityGm3 * temperatureK) / 216.7; // eq (4)
+  const vapourPressureHPa = vapourPressureOfDensityHPa(waterVapourDensityGm3, temperatureK);
   const dryPressureHPa = pressureHPa - vapourPressureHPa;
-  const result = lineByLine({ frequencyGHz, dryPressureHPa, vapourPressureHPa, temperatureK });
+  const result = lineByLine({ frequencyHz, dryPressureHPa, vapourPressureHPa, temperatureK });
   if (memo.size >= MEMO_ENTRIES) memo.delete(memo.keys().next().value!);
   memo.set(key, result);
   return result;
@@ -71,7 +73,7 @@ export function gasAttenuationDb(input: GasInput, distanceM: number): number {
 
 /** The inputs of the equations themselves. */
 export interface LineByLineInput {
-  readonly frequencyGHz: number;
+  readonly frequencyHz: number;
   /** p, hPa: pressure of DRY air. */
   readonly dryPressureHPa: number;
   /** e, hPa. */
@@ -81,8 +83,9 @@ export interface LineByLineInput {
 
 /** The equations, without memory. @see Rec. ITU-R P.676-13 Annex 1 eq (1) to (9) */
 export function lineByLine(input: LineByLineInput): GasAttenuation {
-  const { frequencyGHz: f, dryPressureHPa: p, vapourPressureHPa: e, temperatureK } = input;
-  requirePositive("frequencyGHz", f);
+  const { frequencyHz, dryPressureHPa: p, vapourPressureHPa: e, temperatureK } = input;
+  requirePositive("frequencyHz", frequencyHz);
+  const f = frequencyHz / 1e9;
   requirePositive("dryPressureHPa", p);
   requireNotNegative("vapourPressureHPa", e);
   requirePositive("temperatureK", temperatureK);

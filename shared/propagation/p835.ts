@@ -1,5 +1,7 @@
 /** Mean annual global reference atmosphere. Rec. ITU-R P.835-6 (12/2017) section 1. */
+
 import type { MethodReference } from "./method.js";
+import { vapourDensityOfPressureGm3, vapourPressureOfDensityHPa } from "./vapour.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.835-6",
@@ -35,7 +37,7 @@ export function referenceAtmosphere(heightM: number, surfaceDensityGm3 = 7.5): R
   const Z = heightM / 1000;
   const { temperatureK, pressureHPa } = dryAir(Z);
   const density = surfaceDensityGm3 * Math.exp(-Z / 2);
-  const vapour = (density * temperatureK) / 216.7;
+  const vapour = vapourPressureOfDensityHPa(density, temperatureK);
   // High up the mixing ratio e/P stays at 2e-6.
   if (vapour >= 2e-6 * pressureHPa) {
     return { temperatureK, pressureHPa, vapourPressureHPa: vapour, waterVapourDensityGm3: density };
@@ -45,7 +47,7 @@ export function referenceAtmosphere(heightM: number, surfaceDensityGm3 = 7.5): R
     temperatureK,
     pressureHPa,
     vapourPressureHPa,
-    waterVapourDensityGm3: (216.7 * vapourPressureHPa) / temperatureK,
+    waterVapourDensityGm3: vapourDensityOfPressureGm3(vapourPressureHPa, temperatureK),
   };
 }
 

@@ -9,7 +9,7 @@
 import { erfc } from "../math/erfc.js";
 import type { MethodReference } from "./method.js";
 import { RAIN_ZONE_PERCENTAGES, RAIN_ZONE_RATES_MM_PER_H } from "./p837-rain-zones.data.js";
-import { requireFinite, requireNotNegative, requirePositive } from "./validity.js";
+import { requireFinite, requireNotNegative, requirePositive } from "./required.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.837-7",

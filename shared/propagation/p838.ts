@@ -1,5 +1,6 @@
 /** Specific attenuation by rain. Rec. ITU-R P.838-3 (03/2005). */
 import type { MethodReference } from "./method.js";
+import { rangeNote } from "./outcome.js";
 import {
   ALPHA_HORIZONTAL,
   ALPHA_VERTICAL,
@@ -7,7 +8,7 @@ import {
   LOG_K_VERTICAL,
   type Regression,
 } from "./p838-coefficients.data.js";
-import { outsideOf, requireFinite, requirePositive, type ValidityNotes } from "./validity.js";
+import { requireFinite, requirePositive } from "./required.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.838-3",
@@ -20,7 +21,7 @@ export const METHOD: MethodReference = {
 /** A wave that meets rain. */
 export interface RainWave {
   /** 1 to 1000, see `rainValidity`. */
-  readonly frequencyGHz: number;
+  readonly frequencyHz: number;
   /** Tilt of the polarization from the horizontal: 0 horizontal, 90 vertical, 45 circular. */
   readonly polarizationTiltDeg: number;
   /** Elevation of the path; 0 (default) for a terrestrial hop. */
@@ -37,14 +38,14 @@ export interface RainCoefficients {
  * k and alpha for any linear or circular polarization.
  * @throws RangeError for a frequency that is not positive or angles that are not finite
  * @see Rec. ITU-R P.838-3 eq (2) to (5); 112 ITU-R Study Group 3 values checked to 1e-14
- * @example rainCoefficients({ frequencyGHz: 18, polarizationTiltDeg: 90 }) // k 0.0771, alpha 1.0025
+ * @example rainCoefficients({ frequencyHz: 18e9, polarizationTiltDeg: 90 }) // k 0.0771, alpha 1.0025
  */
 export function rainCoefficients(wave: RainWave): RainCoefficients {
-  const { frequencyGHz, polarizationTiltDeg: tilt, elevationDeg = 0 } = wave;
-  requirePositive("frequencyGHz", frequencyGHz);
+  const { frequencyHz, polarizationTiltDeg: tilt, elevationDeg = 0 } = wave;
+  requirePositive("frequencyHz", frequencyHz);
   requireFinite("polarizationTiltDeg", tilt);
   requireFinite("elevationDeg", elevationDeg);
-  const logF = Math.log10(frequencyGHz);
+  const logF = Math.log10(frequencyHz / 1e9);
   // Plain horizontal and vertical need one pair only, and come out as the tables have them.
   if (elevationDeg === 0 && tilt === 0) return horizontal(logF);
   if (elevationDeg === 0 && tilt === 90) return vertical(logF);
@@ -57,17 +58,10 @@ export function rainCoefficients(wave: RainWave): RainCoefficients {
   return { k, alpha };
 }
 
-/** Notes on rain coefficients. @see Rec. ITU-R P.838-3: 1 to 1000 GHz */
-export function rainValidity(wave: Pick<RainWave, "frequencyGHz">): ValidityNotes {
-  const source = "Rec. ITU-R P.838-3";
-  return outsideOf({
-    quantity: "frequency",
-    value: wave.frequencyGHz,
-    min: 1,
-    max: 1000,
-    unit: "GHz",
-    source,
-  });
+/** Where the frequency leaves the stated range. @see Rec. ITU-R P.838-3: 1 to 1000 GHz */
+export function coefficientValidity({ frequencyHz }: Pick<RainWave, "frequencyHz">): readonly string[] {
+  const note = rangeNote(frequencyHz / 1e9, 1, 1000, "Frequency", "GHz");
+  return note === undefined ? [] : [note];
 }
 
 function horizontal(logF: number): RainCoefficients {

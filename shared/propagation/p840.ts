@@ -1,6 +1,6 @@
 /** Attenuation by cloud and fog. Rec. ITU-R P.840-9 (08/2023); the coefficient is the same from P.840-6 on. */
 import type { MethodReference } from "./method.js";
-import { requireNotNegative, requirePositive } from "./validity.js";
+import { requireNotNegative, requirePositive } from "./required.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.840-9",
@@ -13,7 +13,7 @@ export const METHOD: MethodReference = {
 
 /** Fog on a path. */
 export interface FogInput {
-  readonly frequencyGHz: number;
+  readonly frequencyHz: number;
   readonly temperatureK: number;
 }
 
@@ -33,8 +33,9 @@ export interface LiquidWaterResult {
  * @see Rec. ITU-R P.840-9; permittivities and the mass absorption coefficient built on this one agree with
  *   ITU-R Study Group 3 examples to 1e-13
  */
-export function liquidWaterCoefficient({ frequencyGHz: f, temperatureK }: FogInput): LiquidWaterResult {
-  requirePositive("frequencyGHz", f);
+export function liquidWaterCoefficient({ frequencyHz, temperatureK }: FogInput): LiquidWaterResult {
+  requirePositive("frequencyHz", frequencyHz);
+  const f = frequencyHz / 1e9;
   requirePositive("temperatureK", temperatureK);
   const theta = 300 / temperatureK;
   const eps0 = 77.66 + 103.3 * (theta - 1);

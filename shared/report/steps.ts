@@ -74,7 +74,7 @@ export function gasSteps({ geometry, climate, directions }: HopResult): Step[] {
   const air = airOf(climate ?? {}, meanHeightM);
   if (air === undefined) return [];
   const { oxygenDbPerKm, waterVapourDbPerKm } = specificGasAttenuation({
-    frequencyGHz: frequencyHz / 1e9,
+    frequencyHz,
     ...air,
   });
   return stepsOf({ meanHeightM, oxygenDbPerKm, waterVapourDbPerKm: waterVapourDbPerKm });

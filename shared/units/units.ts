@@ -1,4 +1,5 @@
 import { over, plus, times } from "./as-written.js";
+import { HOURS_A_YEAR } from "./year.js";
 
 /**
  * Dimensions and their units. The language accepts any unit of a dimension and keeps it as written;
@@ -108,7 +109,7 @@ export const UNITS: Readonly<Record<Dimension, readonly Unit[]>> = {
     part("s", 3600),
     part("ms", 3.6e6),
     scale("d", 24),
-    scale("y", 8766),
+    scale("y", HOURS_A_YEAR),
   ],
   delay: [scale("ns", 1)],
   consumption: [scale("W", 1), scale("kW", 1000)],

@@ -11,20 +11,20 @@ import { rainLaw, rainTimeForMargin } from "../../shared/propagation/p530/rain.j
 
 const MODES = 8;
 
-function direction(index: number, frequencyGHz: number): number {
+function direction(index: number, frequencyHz: number): number {
   const distanceM = 3000 + (index % 97) * 500;
   const ends = { antenna1AslM: 250 + (index % 13) * 5, antenna2AslM: 240 + (index % 7) * 9 };
   const multipath = multipathOccurrence({
     logK: -4.2,
     dN75: 12,
     distanceM,
-    frequencyGHz,
+    frequencyHz,
     meanTerrainAslM: 60,
     ...ends,
   });
   const inclinationMrad = (Math.abs(ends.antenna1AslM - ends.antenna2AslM) / distanceM) * 1000;
   const conversion = annualConversion({ latitudeDeg: 47, distanceM, inclinationMrad });
-  const rain = rainLaw({ rainRate001MmH: 32, kCoefficient: 0.08, alpha: 1, distanceM, frequencyGHz });
+  const rain = rainLaw({ rainRate001MmH: 32, kCoefficient: 0.08, alpha: 1, distanceM, frequencyHz });
   if (!multipath.ok || !conversion.ok || !rain.ok) return 0;
   const month = fadeDistribution(multipath.occurrencePercent);
   const year = annualFadeDistribution(multipath.occurrencePercent, conversion.conversionDb);
@@ -42,7 +42,7 @@ for (const hops of [10_000, 100, 1000, 10_000]) {
   const times: number[] = [];
   for (let run = 0; run < 15; run++) {
     const start = performance.now();
-    for (let index = 0; index < hops; index++) sink += direction(index, 18.2) + direction(index, 19.2);
+    for (let index = 0; index < hops; index++) sink += direction(index, 18.2e9) + direction(index, 19.2e9);
     times.push(performance.now() - start);
   }
   times.sort((a, b) => a - b);

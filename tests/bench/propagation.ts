@@ -35,18 +35,22 @@ report(
   "P.676 line by line",
   5_000,
   (i) =>
-    lineByLine({ frequencyGHz: 6 + i * 0.01, dryPressureHPa: 950, vapourPressureHPa: 8, temperatureK: 285 })
-      .totalDbPerKm,
+    lineByLine({
+      frequencyHz: 6 + i * 0.01 * 1e9,
+      dryPressureHPa: 950,
+      vapourPressureHPa: 8,
+      temperatureK: 285,
+    }).totalDbPerKm,
 );
 report(
   "P.676 remembered",
   200_000,
-  (i) => specificGasAttenuation({ ...air, frequencyGHz: 6 + (i % 100) }).totalDbPerKm,
+  (i) => specificGasAttenuation({ ...air, frequencyHz: 6 + (i % 100) * 1e9 }).totalDbPerKm,
 );
 report(
   "P.838 coefficients",
   100_000,
-  (i) => rainCoefficients({ frequencyGHz: 6 + (i % 80), polarizationTiltDeg: 90 }).k,
+  (i) => rainCoefficients({ frequencyHz: 6 + (i % 80) * 1e9, polarizationTiltDeg: 90 }).k,
 );
 report("geodesic inverse", 50_000, (i) => {
   const to = { latitudeDeg: 46.2 + i * 1e-6, longitudeDeg: 8.4 };

@@ -8,7 +8,7 @@ import { existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { DesignSession, type JudgedHop } from "../../server/session/design-session.js";
+import { DesignSession, type SessionHop } from "../../server/session/design-session.js";
 import { loadProject } from "../../server/session/load.js";
 import { loadVectors } from "../support/vectors.js";
 
@@ -69,7 +69,7 @@ describe.runIf(existsSync(TERRAIN))(
   "a design over real terrain (run only where the terrain folder is)",
   () => {
     let folder: string;
-    const judged = new Map<string, JudgedHop>();
+    const judged = new Map<string, SessionHop>();
 
     beforeAll(async () => {
       folder = mkdtempSync(join(tmpdir(), "hopwright-real-"));

@@ -69,7 +69,7 @@ test("rain by hand: the attenuation of the outage found is the margin", () => {
   const there = direction(result, "KELD").modes[0]!;
   const f = 18.93;
   const d = LONG_M / 1000;
-  const { k, alpha } = rainCoefficients({ frequencyGHz: f, polarizationTiltDeg: 90 });
+  const { k, alpha } = rainCoefficients({ frequencyHz: f * 1e9, polarizationTiltDeg: 90 });
   // Rec. ITU-R P.530-18 section 2.4.1, 34 mm/h.
   const r = Math.min(
     2.5,

@@ -11,7 +11,7 @@ checkVectors("clearance", ({ inputs }) => {
     averageTerrainLoss({
       distanceM: 1000 * inputs.d_km,
       obstacleDistanceM: 1000 * inputs.d1_km,
-      frequencyGHz: inputs.f_GHz,
+      frequencyHz: inputs.f_GHz * 1e9,
       k: inputs.k,
       rayHeightM: inputs.h_m,
     }),
@@ -25,7 +25,7 @@ checkVectors("reflection", ({ inputs }) => {
   const result = must(
     reflectionGeometry({
       distanceM: 1000 * inputs.d,
-      frequencyGHz: inputs.f,
+      frequencyHz: inputs.f * 1e9,
       k: inputs.k,
       antenna1AboveSurfaceM: inputs.h1,
       antenna2AboveSurfaceM: inputs.h2,
@@ -43,7 +43,7 @@ checkVectors("reflection", ({ inputs }) => {
 
 describe("clearance", () => {
   it("grazing costs 10 dB and 0.6 F1 nothing", () => {
-    const path = { distanceM: 20_000, obstacleDistanceM: 10_000, frequencyGHz: 7.5, k: 4 / 3 };
+    const path = { distanceM: 20_000, obstacleDistanceM: 10_000, frequencyHz: 7.5e9, k: 4 / 3 };
     expect(must(averageTerrainLoss({ ...path, rayHeightM: 0 })).lossDb).toBe(10);
     const { F1M } = must(averageTerrainLoss({ ...path, rayHeightM: 0 })).steps;
     const clear = must(averageTerrainLoss({ ...path, rayHeightM: 0.6 * F1M }));
@@ -57,7 +57,7 @@ describe("clearance", () => {
 describe("reflection", () => {
   const path = {
     distanceM: 30_000,
-    frequencyGHz: 7.5,
+    frequencyHz: 7.5e9,
     k: 4 / 3,
     antenna1AboveSurfaceM: 80,
     antenna2AboveSurfaceM: 20,
@@ -84,7 +84,7 @@ describe("reflection", () => {
 
   it("the surface reflects all at grazing, and a rough one less", () => {
     const sea = {
-      frequencyGHz: 6.2,
+      frequencyHz: 6.2e9,
       polarization: "horizontal" as const,
       relativePermittivity: 70,
       conductivitySPerM: 5,
@@ -114,7 +114,7 @@ describe("reflection", () => {
       fc.property(anything, anything, anything, anything, anything, (a, b, c, d, e) => {
         const inputs = {
           distanceM: a,
-          frequencyGHz: b,
+          frequencyHz: b * 1e9,
           k: c,
           antenna1AboveSurfaceM: d,
           antenna2AboveSurfaceM: e,
@@ -122,9 +122,15 @@ describe("reflection", () => {
         for (const result of [
           reflectionGeometry(inputs),
           lobeSpacing(inputs),
-          averageTerrainLoss({ distanceM: a, obstacleDistanceM: b, frequencyGHz: c, k: d, rayHeightM: e }),
+          averageTerrainLoss({
+            distanceM: a,
+            obstacleDistanceM: b,
+            frequencyHz: c * 1e9,
+            k: d,
+            rayHeightM: e,
+          }),
           effectiveReflection({
-            frequencyGHz: a,
+            frequencyHz: a * 1e9,
             grazingMrad: b,
             polarization: "vertical",
             relativePermittivity: c,

@@ -21,7 +21,7 @@ const inputs18 = (inputs: Case["inputs"]): MultipathInputs => ({
   logK: inputs.logK,
   dN75: inputs.dN75,
   distanceM: 1000 * inputs.d,
-  frequencyGHz: inputs.f,
+  frequencyHz: inputs.f * 1e9,
   antenna1AslM: inputs.he,
   antenna2AslM: inputs.hr,
   meanTerrainAslM: inputs.ht,
@@ -51,7 +51,7 @@ checkVectors("multipath-p530-17", ({ inputs }) => {
       dN1: inputs.dN1,
       terrainRoughnessM: inputs.sa,
       distanceM: 1000 * inputs.d,
-      frequencyGHz: inputs.f,
+      frequencyHz: inputs.f * 1e9,
       antenna1AslM: inputs.he,
       antenna2AslM: inputs.hr,
     }),
@@ -183,18 +183,18 @@ describe("refusals and limits", () => {
   });
 
   it("says when the frequency leaves the range", () => {
-    expect(must(multipathOccurrence({ ...usual, frequencyGHz: 60 })).validity[0]).toContain("60 GHz");
+    expect(must(multipathOccurrence({ ...usual, frequencyHz: 60e9 })).validity[0]).toContain("60 GHz");
     expect(must(multipathOccurrence(usual)).validity).toEqual([]);
   });
 
   it("says when a path leaves the tested range of the older editions", () => {
-    const older = { dN1: -200, antenna1AslM: 120, antenna2AslM: 140, frequencyGHz: 7.5, distanceM: 40_000 };
+    const older = { dN1: -200, antenna1AslM: 120, antenna2AslM: 140, frequencyHz: 7.5e9, distanceM: 40_000 };
     expect(must(multipathOccurrence17(older)).validity).toEqual([]);
     expect(must(multipathOccurrence17({ ...older, distanceM: 184_000, dN1: 0 })).validity).toEqual([]);
     expect(must(multipathOccurrence17({ ...older, distanceM: 186_000, dN1: 0 })).validity[0]).toContain(
       "186 km",
     );
-    expect(must(multipathOccurrence17({ ...older, frequencyGHz: 38 })).validity[0]).toContain("38 GHz");
+    expect(must(multipathOccurrence17({ ...older, frequencyHz: 38e9 })).validity[0]).toContain("38 GHz");
     expect(must(multipathOccurrence17({ ...older, antenna1AslM: 1700 })).validity[0]).toContain("39 mrad");
   });
 
@@ -236,7 +236,7 @@ describe("refusals and limits", () => {
             logK: a,
             dN75: b,
             distanceM: c,
-            frequencyGHz: d,
+            frequencyHz: d * 1e9,
             antenna1AslM: e,
             antenna2AslM: f,
             meanTerrainAslM: g,
@@ -245,7 +245,7 @@ describe("refusals and limits", () => {
             dN1: a,
             terrainRoughnessM: b,
             distanceM: c,
-            frequencyGHz: d,
+            frequencyHz: d * 1e9,
             antenna1AslM: e,
             antenna2AslM: f,
           }),

@@ -23,7 +23,7 @@ const rainInputs = ({ inputs, steps }: Case) => ({
   kCoefficient: steps.k,
   alpha: steps.alpha,
   distanceM: 1000 * inputs.d,
-  frequencyGHz: inputs.f,
+  frequencyHz: inputs.f * 1e9,
 });
 
 checkVectors("rain", (row) => {
@@ -68,7 +68,7 @@ checkVectors("rain", (row) => {
 checkVectors("rain-scaling", ({ method, inputs }) => {
   if (method === "scale_f") {
     const result = must(
-      scaleRainFrequency({ fromGHz: inputs.f1, attenuationDb: inputs.A1, toGHz: inputs.f2 }),
+      scaleRainFrequency({ fromHz: inputs.f1 * 1e9, attenuationDb: inputs.A1, toHz: inputs.f2 * 1e9 }),
     );
     return { ...result.steps, A2_dB: result.attenuationDb };
   }
@@ -147,12 +147,12 @@ describe("rain: bounds, limits, continuity", () => {
   it("says when the path or the frequency leaves the range", () => {
     expect(must(rainLaw(path)).validity).toEqual([]);
     expect(must(rainLaw({ ...path, distanceM: 80_000 })).validity).toHaveLength(1);
-    expect(must(rainLaw({ ...path, frequencyGHz: 120 })).validity).toHaveLength(1);
+    expect(must(rainLaw({ ...path, frequencyHz: 120e9 })).validity).toHaveLength(1);
   });
 
   it("keeps both ends of the law inside it", () => {
-    for (const frequencyGHz of [6, 10, 18, 38, 80, 100]) {
-      const law = rainDistribution(20, frequencyGHz);
+    for (const frequencyHz of [6e9, 10e9, 18e9, 38e9, 80e9, 100e9]) {
+      const law = rainDistribution(20, frequencyHz);
       for (const p of [0.001, 1]) {
         const time = rainTimeForMargin(law, rainAttenuationAtLog(law, Math.log10(p)), "estimate");
         expect(time).not.toHaveProperty("bound");
@@ -162,13 +162,13 @@ describe("rain: bounds, limits, continuity", () => {
     }
   });
 
-  const frequency = fc.double({ min: 1, max: 100, noNaN: true });
+  const frequency = fc.double({ min: 1e9, max: 100e9, noNaN: true });
   const attenuation = fc.double({ min: 0.01, max: 300, noNaN: true });
   it("the attenuation for a share of time is exceeded for that share", () => {
     const share = fc.double({ min: -2.999, max: -0.001, noNaN: true }).map((log) => 10 ** log);
     fc.assert(
-      fc.property(attenuation, frequency, share, (A001, frequencyGHz, timePercent) => {
-        const law = rainDistribution(A001, frequencyGHz);
+      fc.property(attenuation, frequency, share, (A001, frequencyHz, timePercent) => {
+        const law = rainDistribution(A001, frequencyHz);
         const back = rainTimeForMargin(law, rainAttenuationAtLog(law, Math.log10(timePercent)), "estimate");
         expect(back.bound).toBeUndefined();
         expect(Math.abs(back.timePercent / timePercent - 1)).toBeLessThan(1e-9);
@@ -178,8 +178,8 @@ describe("rain: bounds, limits, continuity", () => {
 
   it("more margin never means more outage", () => {
     fc.assert(
-      fc.property(attenuation, frequency, attenuation, attenuation, (A001, frequencyGHz, a, b) => {
-        const law = rainDistribution(A001, frequencyGHz);
+      fc.property(attenuation, frequency, attenuation, attenuation, (A001, frequencyHz, a, b) => {
+        const law = rainDistribution(A001, frequencyHz);
         const [small, large] = a < b ? [a, b] : [b, a];
         for (const rare of ["estimate", "bound"] as const) {
           expect(rainTimeForMargin(law, large, rare).timePercent).toBeLessThanOrEqual(
@@ -193,8 +193,8 @@ describe("rain: bounds, limits, continuity", () => {
   const nearTheEnd = fc.double({ min: 0.9, max: 3, noNaN: true });
   it("an estimate lies below its bound, inside the range there is none, and both agree there", () => {
     fc.assert(
-      fc.property(attenuation, frequency, nearTheEnd, (A001, frequencyGHz, share) => {
-        const law = rainDistribution(A001, frequencyGHz);
+      fc.property(attenuation, frequency, nearTheEnd, (A001, frequencyHz, share) => {
+        const law = rainDistribution(A001, frequencyHz);
         const marginDb = share * law.atThousandthPercentDb;
         const estimate = rainTimeForMargin(law, marginDb, "estimate");
         const bound = rainTimeForMargin(law, marginDb, "bound");
@@ -216,8 +216,8 @@ describe("rain: bounds, limits, continuity", () => {
 
   it("is continuous where its range ends, and ends at its greatest attenuation", () => {
     fc.assert(
-      fc.property(attenuation, frequency, (A001, frequencyGHz) => {
-        const law = rainDistribution(A001, frequencyGHz);
+      fc.property(attenuation, frequency, (A001, frequencyHz) => {
+        const law = rainDistribution(A001, frequencyHz);
         const seam = law.atThousandthPercentDb;
         const inside = rainTimeForMargin(law, seam * (1 - 1e-9), "estimate");
         const outside = rainTimeForMargin(law, seam * (1 + 1e-9), "estimate");
@@ -238,12 +238,12 @@ describe("rain: bounds, limits, continuity", () => {
   // Rec. ITU-R P.530-18 section 2.4.1. Both older laws, for latitudes above and below 30 degrees (from memory), are the
   // ends C0 = 0 and 1.
   it("is 0.12, 0.546, 0.043 at one end of C0 and 0.07, 0.855, 0.139 at the other", () => {
-    const { C0, C1, C2, C3 } = rainDistribution(1, 5);
+    const { C0, C1, C2, C3 } = rainDistribution(1, 5e9);
     expect(C0).toBe(0.12);
     compare(C1, 0.12 * (0.07 / 0.12) ** 0.12, 1e-12, "C1");
     compare(C2, 0.546 + 0.12 * 0.309, 1e-12, "C2");
     compare(C3, 0.043 + 0.12 * 0.096, 1e-12, "C3");
-    expect(rainDistribution(1, 10).C0).toBe(0.12);
+    expect(rainDistribution(1, 10e9).C0).toBe(0.12);
   });
 
   it("has no horizontal attenuation for 300 dB of vertical", () => {
@@ -264,14 +264,14 @@ describe("rain: bounds, limits, continuity", () => {
     const anything = fc.oneof(fc.double(), fc.double({ min: -10, max: 1e4, noNaN: true }));
     fc.assert(
       fc.property(anything, anything, anything, anything, anything, anything, (a, b, c, d, e, f) => {
-        const inputs = { rainRate001MmH: a, kCoefficient: b, alpha: c, distanceM: d, frequencyGHz: e };
+        const inputs = { rainRate001MmH: a, kCoefficient: b, alpha: c, distanceM: d, frequencyHz: e * 1e9 };
         const path = rainLaw(inputs);
         if (path.ok)
           for (const rare of ["bound", "estimate"] as const)
             expect(allFinite(rainTimeForMargin(path.law, f, rare))).toBe(true);
         for (const result of [
           path,
-          scaleRainFrequency({ fromGHz: a, attenuationDb: b, toGHz: c }),
+          scaleRainFrequency({ fromHz: a * 1e9, attenuationDb: b, toHz: c * 1e9 }),
           verticalFromHorizontal({ attenuationDb: a }),
           horizontalFromVertical({ attenuationDb: a }),
           rainEvents({ timePercent: a }),

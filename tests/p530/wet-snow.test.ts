@@ -16,7 +16,7 @@ checkVectors("rain-wet-snow", ({ method, inputs, steps }) => {
   if (method === "G") return { G: meltingMultiplier(inputs.dh) };
   if (method === "Gpath") return { g: pathMultiplier(inputs.hrain, inputs.hlo, inputs.hhi) };
   // The attenuation at 0.01 % stands for k and alpha, which the file does not give for these cases.
-  const law = rainDistribution(steps.A001_rain_dB, inputs.f);
+  const law = rainDistribution(steps.A001_rain_dB, inputs.f * 1e9);
   const { distribution } = must(
     precipitationDistribution({
       law,
@@ -62,7 +62,7 @@ function precipitationAttenuationDb(distribution: PrecipitationDistribution, tim
 }
 
 describe("rain and wet snow", () => {
-  const law = rainDistribution(11, 18.7);
+  const law = rainDistribution(11, 18.7e9);
   const prepare = (lowM: number, highM: number, meanRainHeightM = 2100) =>
     must(
       precipitationDistribution({
@@ -183,7 +183,7 @@ describe("rain and wet snow", () => {
   it("does without rain", () => {
     const dry = must(
       precipitationDistribution({
-        law: rainDistribution(0, 18.7),
+        law: rainDistribution(0, 18.7e9),
         antenna1AslM: 1500,
         antenna2AslM: 1700,
         meanRainHeightM: 2100,

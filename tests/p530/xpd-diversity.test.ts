@@ -21,7 +21,7 @@ import { allFinite, type Case, checkVectors, compare, must } from "./support.js"
 
 checkVectors("xpd", ({ method, inputs }) => {
   const common = {
-    frequencyGHz: inputs.f,
+    frequencyHz: inputs.f * 1e9,
     carrierToInterferenceDb: inputs.CI,
     improvementDb: inputs.XPIF,
   };
@@ -47,7 +47,7 @@ checkVectors("xpd", ({ method, inputs }) => {
 const space = (inputs: Case["inputs"]) =>
   spaceDiversityImprovement({
     spacingM: inputs.S,
-    frequencyGHz: inputs.f,
+    frequencyHz: inputs.f * 1e9,
     distanceM: 1000 * inputs.d,
     gainDifferenceDb: inputs.V,
     occurrencePercent: inputs.p0,
@@ -55,8 +55,8 @@ const space = (inputs: Case["inputs"]) =>
 
 const frequency = (inputs: Case["inputs"]) =>
   frequencyDiversityImprovement({
-    frequencyGHz: inputs.f,
-    separationGHz: inputs.df,
+    frequencyHz: inputs.f * 1e9,
+    separationHz: inputs.df * 1e9,
     distanceM: 1000 * inputs.d,
   });
 
@@ -68,7 +68,7 @@ checkVectors("selective-and-diversity", ({ method, inputs }) => {
   };
   if (method === "selective") {
     const signature = (kind: "M" | "N") => ({
-      widthMHz: 1000 * inputs[`W${kind}`],
+      widthHz: 1000e6 * inputs[`W${kind}`],
       depthDb: inputs[`B${kind}`],
       referenceDelayNs: inputs[`tr${kind}`],
     });
@@ -107,7 +107,7 @@ describe("cross-polarization", () => {
     occurrencePercent: 5,
     antennaXpdDb: 30,
     carrierToInterferenceDb: 20,
-    frequencyGHz: 7.5,
+    frequencyHz: 7.5e9,
   };
 
   it("knows paths without multipath and channels without margin", () => {
@@ -118,7 +118,7 @@ describe("cross-polarization", () => {
   });
 
   it("below -3 continues the formula where an estimate is asked for, down to its own limit of m", () => {
-    const rain = { attenuation001Db: 12, frequencyGHz: 18.7, rare: "estimate" } as const;
+    const rain = { attenuation001Db: 12, frequencyHz: 18.7e9, rare: "estimate" } as const;
     // xpd.json, xpdr-0: PXPR 5.302872852e-06 of the year at n -3.275; xpdr-1: m at its limit of 40.
     const below = must(precipitationXpdOutage({ ...rain, carrierToInterferenceDb: 20 })).time;
     compare(below.timePercent, 100 * 5.302872852e-6, 1e-8, "xpdr-0");
@@ -139,7 +139,7 @@ describe("cross-polarization", () => {
             must(
               precipitationXpdOutage({
                 attenuation001Db,
-                frequencyGHz: 18,
+                frequencyHz: 18e9,
                 carrierToInterferenceDb,
                 rare: "estimate",
               }),
@@ -153,19 +153,19 @@ describe("cross-polarization", () => {
   });
 
   it("bounds outside -3 <= n <= 0", () => {
-    const rain = { attenuation001Db: 12, frequencyGHz: 18.7, carrierToInterferenceDb: 20 };
+    const rain = { attenuation001Db: 12, frequencyHz: 18.7e9, carrierToInterferenceDb: 20 };
     expect(must(precipitationXpdOutage(rain)).time).toEqual({ timePercent: 0.001, bound: "at most" });
     const hopeless = must(precipitationXpdOutage({ ...rain, carrierToInterferenceDb: 70 }));
     expect(hopeless.time).toEqual({ timePercent: 1, bound: "at least" });
     expect(hopeless.formulaFraction).toBeUndefined();
     expect(must(precipitationXpdOutage({ ...rain, attenuation001Db: 0 })).time).toEqual({ timePercent: 0 });
     // V = 12.8 f^0.19 up to 20 GHz, 22.6 above (Rec. ITU-R P.530-18 section 4.2).
-    expect(must(precipitationXpdOutage({ ...rain, frequencyGHz: 38 })).validity).toHaveLength(1);
-    expect(must(precipitationXpdOutage({ ...rain, frequencyGHz: 20 })).steps?.V).toBeCloseTo(
+    expect(must(precipitationXpdOutage({ ...rain, frequencyHz: 38e9 })).validity).toHaveLength(1);
+    expect(must(precipitationXpdOutage({ ...rain, frequencyHz: 20e9 })).steps?.V).toBeCloseTo(
       12.8 * 20 ** 0.19,
       12,
     );
-    expect(must(precipitationXpdOutage({ ...rain, frequencyGHz: 20.1 })).steps?.V).toBe(22.6);
+    expect(must(precipitationXpdOutage({ ...rain, frequencyHz: 20.1e9 })).steps?.V).toBe(22.6);
   });
 });
 
@@ -181,8 +181,8 @@ describe("diversity", () => {
   it("says where it does not help and where it is not meant to be used", () => {
     const poor = must(
       frequencyDiversityImprovement({
-        frequencyGHz: 8,
-        separationGHz: 0.06,
+        frequencyHz: 8e9,
+        separationHz: 0.06e9,
         distanceM: 44_000,
       }),
     );
@@ -190,17 +190,17 @@ describe("diversity", () => {
     expect(improvementNote("frequency", improvementAt(poor, 60))).toBeUndefined();
     const wide = must(
       frequencyDiversityImprovement({
-        frequencyGHz: 6,
-        separationGHz: 0.6,
+        frequencyHz: 6e9,
+        separationHz: 0.6e9,
         distanceM: 44_000,
       }),
     );
-    expect(wide.steps.usedSeparationGHz).toBeCloseTo(0.3, 12);
+    expect(wide.steps.usedSeparationHz).toBeCloseTo(0.3e9, 3);
     expect(wide.validity.join()).toContain("5 %");
     const near = must(
       spaceDiversityImprovement({
         spacingM: 1,
-        frequencyGHz: 18,
+        frequencyHz: 18e9,
         distanceM: 10_000,
         gainDifferenceDb: 0,
         occurrencePercent: 1,
@@ -218,7 +218,7 @@ describe("diversity", () => {
 });
 
 describe("selective and total outage", () => {
-  const signature = { widthMHz: 30, depthDb: 20, referenceDelayNs: 6.3 };
+  const signature = { widthHz: 30e6, depthDb: 20, referenceDelayNs: 6.3 };
 
   it("without multipath nothing is selective", () => {
     const calm = { occurrencePercent: 0, distanceM: 30_000, minimumPhase: signature };
@@ -262,25 +262,25 @@ describe("selective and total outage", () => {
             occurrencePercent: a,
             antennaXpdDb: b,
             carrierToInterferenceDb: c,
-            frequencyGHz: d,
+            frequencyHz: d * 1e9,
             improvementDb: e,
             transmitSeparationM: f,
           }),
           precipitationXpdOutage({
             attenuation001Db: a,
-            frequencyGHz: b,
+            frequencyHz: b * 1e9,
             carrierToInterferenceDb: c,
             improvementDb: d,
             u0Db: e,
           }),
           spaceDiversityImprovement({
             spacingM: a,
-            frequencyGHz: b,
+            frequencyHz: b * 1e9,
             distanceM: c,
             gainDifferenceDb: d,
             occurrencePercent: e,
           }),
-          frequencyDiversityImprovement({ frequencyGHz: a, separationGHz: b, distanceM: c }),
+          frequencyDiversityImprovement({ frequencyHz: a * 1e9, separationHz: b * 1e9, distanceM: c }),
           twoBranchOutage({ ...unprotected, improvement: d }),
           spaceAndFrequencyOutage({
             ...unprotected,
@@ -297,7 +297,7 @@ describe("selective and total outage", () => {
           selectiveOutage({
             occurrencePercent: a,
             distanceM: b,
-            minimumPhase: { widthMHz: c, depthDb: d, referenceDelayNs: e },
+            minimumPhase: { widthHz: c * 1e6, depthDb: d, referenceDelayNs: e },
           }),
         ];
         for (const result of results) {

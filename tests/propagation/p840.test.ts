@@ -23,7 +23,7 @@ const PRINTED = { relative: 1e-13 };
 describe("P.840 fog", () => {
   testRows("permittivity of water", vectors.permittivity.source, vectors.permittivity.cases, (row, is) => {
     const f = row.fGHz;
-    const found = liquidWaterCoefficient({ frequencyGHz: f, temperatureK: row.temperatureK });
+    const found = liquidWaterCoefficient({ frequencyHz: f * 1e9, temperatureK: row.temperatureK });
     is.close("eps'", found.epsPrime, row.epsPrime, PRINTED);
     is.close("eps''", found.epsDoublePrime, row.epsDoublePrime, PRINTED);
     is.close("eta", found.eta, row.eta, PRINTED);
@@ -39,7 +39,7 @@ describe("P.840 fog", () => {
     vectors.specificAttenuation.rows,
     (row, is) => {
       const value = (column: string) => row[vectors.specificAttenuation.columns.indexOf(column)]!;
-      const fog = { frequencyGHz: value("fGHz"), temperatureK: value("temperatureK") };
+      const fog = { frequencyHz: value("fGHz") * 1e9, temperatureK: value("temperatureK") };
       is.close("Kl", liquidWaterCoefficient(fog).coefficient, value("Kl_dBperKm_per_gm3"), PRINTED);
       for (const liquidWaterGm3 of [0.05, 0.5]) {
         const gamma = specificFogAttenuationDbPerKm(fog, liquidWaterGm3);
@@ -51,7 +51,7 @@ describe("P.840 fog", () => {
   );
 
   test("no water, no attenuation; nonsense is refused", () => {
-    const fog = { frequencyGHz: 80, temperatureK: 280 };
+    const fog = { frequencyHz: 80e9, temperatureK: 280 };
     expect(specificFogAttenuationDbPerKm(fog, 0)).toBe(0);
     expect(() => specificFogAttenuationDbPerKm(fog, -1)).toThrow(RangeError);
     expect(() => liquidWaterCoefficient({ ...fog, temperatureK: 0 })).toThrow(RangeError);

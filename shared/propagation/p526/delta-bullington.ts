@@ -5,7 +5,7 @@
 
 import { wavelengthM } from "../constants.js";
 import type { MethodReference } from "../method.js";
-import { requireFinite, requirePositive } from "../validity.js";
+import { requireFinite, requirePositive } from "../required.js";
 import { type BullingtonResult, bullington } from "./bullington.js";
 import { type GroundPolarization, type SphericalEarthResult, sphericalEarth } from "./spherical-earth.js";
 

@@ -5,7 +5,7 @@
 
 import { wavelengthM } from "../constants.js";
 import type { MethodReference } from "../method.js";
-import { requirePositive } from "../validity.js";
+import { requirePositive } from "../required.js";
 
 export const METHOD_SPHERICAL_EARTH: MethodReference = {
   recommendation: "ITU-R P.526-15",

@@ -34,19 +34,18 @@ export interface AverageTerrainSteps {
 export function averageTerrainLoss(inputs: {
   readonly distanceM: number;
   readonly obstacleDistanceM: number;
-  readonly frequencyGHz: number;
+  readonly frequencyHz: number;
   readonly k: number;
   readonly rayHeightM: number;
 }): Outcome<{ readonly lossDb: number; readonly steps: AverageTerrainSteps }> {
-  const { distanceM, obstacleDistanceM, frequencyGHz, k, rayHeightM } = inputs;
-  const unusable =
-    notPositive({ distanceM, obstacleDistanceM, frequencyGHz, k }) ?? notFinite({ rayHeightM });
+  const { distanceM, obstacleDistanceM, frequencyHz, k, rayHeightM } = inputs;
+  const unusable = notPositive({ distanceM, obstacleDistanceM, frequencyHz, k }) ?? notFinite({ rayHeightM });
   if (unusable) return refuse(unusable);
   if (obstacleDistanceM >= distanceM)
     return refuse("The obstacle does not stand between the ends of the path.");
   const d1Km = obstacleDistanceM / 1000;
   const d2Km = (distanceM - obstacleDistanceM) / 1000;
-  const F1M = firstFresnelRadiusM(d1Km, d2Km, frequencyGHz);
+  const F1M = firstFresnelRadiusM(d1Km, d2Km, frequencyHz / 1e9);
   const AdDb = (-20 * rayHeightM) / F1M + 10;
   const steps = { d1Km, d2Km, F1M, bulgeM: bulgeM(d1Km, d2Km, k), hOverF1: rayHeightM / F1M, AdDb };
   return figures({ lossDb: Math.max(AdDb, 0), steps }, [
@@ -56,8 +55,8 @@ export function averageTerrainLoss(inputs: {
 }
 
 /** Equation 3, with the printed constant. */
-function firstFresnelRadiusM(d1Km: number, d2Km: number, frequencyGHz: number): number {
-  return 17.3 * Math.sqrt((d1Km * d2Km) / (frequencyGHz * (d1Km + d2Km)));
+function firstFresnelRadiusM(d1Km: number, d2Km: number, f: number): number {
+  return 17.3 * Math.sqrt((d1Km * d2Km) / (f * (d1Km + d2Km)));
 }
 
 function bulgeM(d1Km: number, d2Km: number, k: number): number {

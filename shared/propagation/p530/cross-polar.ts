@@ -62,27 +62,21 @@ export function clearAirXpdOutage(inputs: {
   readonly occurrencePercent: number;
   readonly antennaXpdDb: number;
   readonly carrierToInterferenceDb: number;
-  readonly frequencyGHz: number;
+  readonly frequencyHz: number;
   readonly improvementDb?: number;
   readonly transmitSeparationM?: number;
 }): Outcome<{ readonly outageFraction: number; readonly steps: ClearAirXpdSteps }, ClearAirXpdSteps> {
-  const {
-    occurrencePercent,
-    antennaXpdDb,
-    carrierToInterferenceDb,
-    frequencyGHz,
-    improvementDb = 0,
-  } = inputs;
+  const { occurrencePercent, antennaXpdDb, carrierToInterferenceDb, frequencyHz, improvementDb = 0 } = inputs;
   const unusable =
     checkOccurrence(occurrencePercent) ??
-    notPositive({ frequencyGHz }) ??
+    notPositive({ frequencyHz }) ??
     negative({ antennaXpdDb, improvementDb, transmitSeparationM: inputs.transmitSeparationM ?? 0 }) ??
     notFinite({ carrierToInterferenceDb });
   if (unusable) return refuse(unusable);
   const XPD0Db = antennaXpdDb <= 35 ? antennaXpdDb + 5 : 40;
   const P0 = occurrencePercent / 100;
   const eta = multipathActivity(P0);
-  const kXP = transmitFactor(frequencyGHz, inputs.transmitSeparationM);
+  const kXP = transmitFactor(frequencyHz, inputs.transmitSeparationM);
   if (P0 === 0) return figures({ outageFraction: 0, steps: { XPD0Db, P0, eta, kXP } });
   const QDb = -10 * Math.log10((kXP * eta) / P0);
   const CDb = XPD0Db + QDb;
@@ -95,9 +89,9 @@ export function clearAirXpdOutage(inputs: {
   return figures({ outageFraction, steps });
 }
 
-function transmitFactor(frequencyGHz: number, separationM: number | undefined): number {
+function transmitFactor(frequencyHz: number, separationM: number | undefined): number {
   if (separationM === undefined) return 0.7;
-  const wavelengthM = 0.2998 / frequencyGHz;
+  const wavelengthM = 0.2998 / (frequencyHz / 1e9);
   return 1 - 0.3 * Math.exp(-4e-6 * (separationM / wavelengthM) ** 2);
 }
 
@@ -124,7 +118,7 @@ export interface PrecipitationXpdSteps {
  */
 export function precipitationXpdOutage(inputs: {
   readonly attenuation001Db: number;
-  readonly frequencyGHz: number;
+  readonly frequencyHz: number;
   readonly carrierToInterferenceDb: number;
   readonly improvementDb?: number;
   readonly u0Db?: number;
@@ -134,16 +128,17 @@ export function precipitationXpdOutage(inputs: {
   readonly formulaFraction?: number;
   readonly steps?: PrecipitationXpdSteps;
 }> {
-  const { attenuation001Db, frequencyGHz, carrierToInterferenceDb, improvementDb = 0, u0Db = 15 } = inputs;
+  const { attenuation001Db, frequencyHz, carrierToInterferenceDb, improvementDb = 0, u0Db = 15 } = inputs;
+  const f = frequencyHz / 1e9;
   const unusable =
     negative({ attenuation001Db, improvementDb }) ??
-    notPositive({ frequencyGHz }) ??
+    notPositive({ frequencyHz }) ??
     notFinite({ carrierToInterferenceDb, u0Db });
   if (unusable) return refuse(unusable);
-  const validity = [rangeNote(frequencyGHz, 8, 35, "Frequency", "GHz")];
+  const validity = [rangeNote(f, 8, 35, "Frequency", "GHz")];
   if (attenuation001Db === 0) return figures({ time: NO_RAIN }, validity);
-  const UDb = u0Db + 30 * Math.log10(frequencyGHz);
-  const V = frequencyGHz <= 20 ? 12.8 * frequencyGHz ** 0.19 : 22.6;
+  const UDb = u0Db + 30 * Math.log10(f);
+  const V = f <= 20 ? 12.8 * f ** 0.19 : 22.6;
   const ApDb = 10 ** ((UDb - carrierToInterferenceDb + improvementDb) / V);
   const m = Math.min(23.26 * Math.log10(ApDb / (0.12 * attenuation001Db)), GREATEST_M);
   const n = (-12.7 + Math.sqrt(161.23 - 4 * m)) / 2;

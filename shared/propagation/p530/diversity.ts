@@ -73,22 +73,23 @@ export function improvementNote(kind: "space" | "frequency", improvement: number
  */
 export function spaceDiversityImprovement(inputs: {
   readonly spacingM: number;
-  readonly frequencyGHz: number;
+  readonly frequencyHz: number;
   readonly distanceM: number;
   readonly gainDifferenceDb: number;
   readonly occurrencePercent: number;
 }): Outcome<DiversityImprovement> {
-  const { spacingM, frequencyGHz, distanceM, gainDifferenceDb, occurrencePercent } = inputs;
+  const { spacingM, frequencyHz, distanceM, gainDifferenceDb, occurrencePercent } = inputs;
+  const f = frequencyHz / 1e9;
   const unusable =
-    notPositive({ spacingM, frequencyGHz, distanceM, occurrencePercent }) ??
+    notPositive({ spacingM, frequencyHz, distanceM, occurrencePercent }) ??
     checkOccurrence(occurrencePercent) ??
     notFinite({ gainDifferenceDb });
   if (unusable) return refuse(unusable);
   const exponent =
-    0.04 * spacingM ** 0.87 * frequencyGHz ** -0.12 * (distanceM / 1000) ** 0.48 * occurrencePercent ** -1.04;
+    0.04 * spacingM ** 0.87 * f ** -0.12 * (distanceM / 1000) ** 0.48 * occurrencePercent ** -1.04;
   return figures({ factor: -Math.expm1(-exponent) * 10 ** (-Math.abs(gainDifferenceDb) / 10) }, [
     rangeNote(distanceM / 1000, 25, 240, "Path length", "km"),
-    rangeNote(frequencyGHz, 2, 11, "Frequency", "GHz"),
+    rangeNote(f, 2, 11, "Frequency", "GHz"),
     rangeNote(spacingM, 3, 23, "Antenna spacing", "m"),
   ]);
 }
@@ -96,23 +97,24 @@ export function spaceDiversityImprovement(inputs: {
 /**
  * Improvement by a second frequency of the same band (1 + 1). The method is meant for I >= 5.
  *
- * @param inputs.separationGHz > 0; used up to 5 % of the frequency and up to 0.5 GHz, said in the validity
+ * @param inputs.separationHz > 0; used up to 5 % of the frequency and up to 0.5 GHz, said in the validity
  * @see Rec. ITU-R P.530-18 section 6.2.5. From memory and disputed, see METHOD_FREQUENCY. 2 to 11 GHz, 30 to 70 km.
  */
 export function frequencyDiversityImprovement(inputs: {
-  readonly frequencyGHz: number;
-  readonly separationGHz: number;
+  readonly frequencyHz: number;
+  readonly separationHz: number;
   readonly distanceM: number;
-}): Outcome<DiversityImprovement & { readonly steps: { readonly usedSeparationGHz: number } }> {
-  const { frequencyGHz, separationGHz, distanceM } = inputs;
-  const unusable = notPositive({ frequencyGHz, separationGHz, distanceM });
+}): Outcome<DiversityImprovement & { readonly steps: { readonly usedSeparationHz: number } }> {
+  const { frequencyHz, separationHz, distanceM } = inputs;
+  const unusable = notPositive({ frequencyHz, separationHz, distanceM });
   if (unusable) return refuse(unusable);
-  const usedSeparationGHz = Math.min(separationGHz, 0.05 * frequencyGHz, 0.5);
-  const factor = (80 / (frequencyGHz ** 2 * (distanceM / 1000))) * (usedSeparationGHz / frequencyGHz);
-  return figures({ factor, steps: { usedSeparationGHz } }, [
-    rangeNote(frequencyGHz, 2, 11, "Frequency", "GHz"),
+  const f = frequencyHz / 1e9;
+  const usedSeparationHz = Math.min(separationHz, 0.05 * frequencyHz, 0.5e9);
+  const factor = (80 / (f ** 2 * (distanceM / 1000))) * (usedSeparationHz / frequencyHz);
+  return figures({ factor, steps: { usedSeparationHz } }, [
+    rangeNote(f, 2, 11, "Frequency", "GHz"),
     rangeNote(distanceM / 1000, 30, 70, "Path length", "km"),
-    usedSeparationGHz < separationGHz
+    usedSeparationHz < separationHz
       ? "The separation exceeds 5 % of the frequency or 0.5 GHz; that limit is used instead."
       : undefined,
   ]);

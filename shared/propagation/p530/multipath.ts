@@ -41,7 +41,7 @@ export interface MultipathInputs {
   readonly dN75: number;
   /** > 0. */
   readonly distanceM: number;
-  readonly frequencyGHz: number;
+  readonly frequencyHz: number;
   /** Antenna centres, m above sea level. */
   readonly antenna1AslM: number;
   readonly antenna2AslM: number;
@@ -63,9 +63,9 @@ export function multipathOccurrence(
   { readonly occurrencePercent: number; readonly needed: boolean; readonly steps: MultipathSteps },
   MultipathSteps
 > {
-  const { logK, dN75, distanceM, frequencyGHz, antenna1AslM, antenna2AslM, meanTerrainAslM } = inputs;
+  const { logK, dN75, distanceM, frequencyHz, antenna1AslM, antenna2AslM, meanTerrainAslM } = inputs;
   const unusable =
-    notPositive({ distanceM, frequencyGHz }) ??
+    notPositive({ distanceM, frequencyHz }) ??
     negative({ dN75 }) ??
     notFinite({ logK, antenna1AslM, antenna2AslM, meanTerrainAslM });
   if (unusable) return refuse(unusable);
@@ -85,14 +85,14 @@ export function multipathOccurrence(
   }
   return figures({ occurrencePercent: needed ? steps.p0Percent : 0, needed, steps }, [
     needed
-      ? rangeNote(frequencyGHz, Number((15_000 / distanceM).toPrecision(3)), 45, "Frequency", "GHz")
+      ? rangeNote(frequencyHz / 1e9, Number((15_000 / distanceM).toPrecision(3)), 45, "Frequency", "GHz")
       : undefined,
   ]);
 }
 
 function multipathSteps(inputs: MultipathInputs): MultipathSteps {
   const d = inputs.distanceM / 1000;
-  const f = inputs.frequencyGHz;
+  const f = inputs.frequencyHz / 1e9;
   const he = inputs.antenna1AslM;
   const hr = inputs.antenna2AslM;
   const K = 10 ** inputs.logK;

@@ -25,7 +25,7 @@ export interface Multipath17Inputs {
   /** Standard deviation of the terrain heights around the path, m: the detailed method; absent: initial planning. */
   readonly terrainRoughnessM?: number;
   readonly distanceM: number;
-  readonly frequencyGHz: number;
+  readonly frequencyHz: number;
   /** Antenna centres, m above sea level. */
   readonly antenna1AslM: number;
   readonly antenna2AslM: number;
@@ -44,9 +44,9 @@ export function multipathOccurrence17(
   { readonly occurrencePercent: number; readonly needed: boolean; readonly steps: Multipath17Steps },
   Multipath17Steps
 > {
-  const { dN1, terrainRoughnessM, distanceM, frequencyGHz, antenna1AslM, antenna2AslM } = inputs;
+  const { dN1, terrainRoughnessM, distanceM, frequencyHz, antenna1AslM, antenna2AslM } = inputs;
   const unusable =
-    notPositive({ distanceM, frequencyGHz }) ??
+    notPositive({ distanceM, frequencyHz }) ??
     negative({ terrainRoughnessM: terrainRoughnessM ?? 0 }) ??
     notFinite({ dN1, antenna1AslM, antenna2AslM });
   if (unusable) return refuse(unusable);
@@ -59,7 +59,7 @@ export function multipathOccurrence17(
   const validity = needed
     ? [
         rangeNote(distanceM / 1000, 7.5, 185, "Path length", "km"),
-        rangeNote(frequencyGHz, 0.45, 37, "Frequency", "GHz"),
+        rangeNote(frequencyHz / 1e9, 0.45, 37, "Frequency", "GHz"),
         rangeNote(steps.epMrad, 0, 37, "Path inclination", "mrad"),
       ]
     : [];
@@ -84,7 +84,7 @@ function geometry(inputs: Multipath17Inputs) {
   const d = inputs.distanceM / 1000;
   return {
     d,
-    f: inputs.frequencyGHz,
+    f: inputs.frequencyHz / 1e9,
     epMrad: Math.abs(inputs.antenna1AslM - inputs.antenna2AslM) / d,
     hLM: Math.min(inputs.antenna1AslM, inputs.antenna2AslM),
   };

@@ -1,3 +1,4 @@
+import { SECONDS_A_YEAR } from "../../units/year.js";
 import type { MethodReference } from "../method.js";
 import { figures, negative, type Outcome, outside, rangeNote, refuse } from "../outcome.js";
 
@@ -32,22 +33,22 @@ export const METHOD_EVENTS: MethodReference = {
  * @see Rec. ITU-R P.530-18 section 2.4.3. Read in one implementation. 7 to 50 GHz.
  */
 export function scaleRainFrequency(inputs: {
-  readonly fromGHz: number;
+  readonly fromHz: number;
   readonly attenuationDb: number;
-  readonly toGHz: number;
+  readonly toHz: number;
 }): Outcome<{
   readonly attenuationDb: number;
   readonly steps: { readonly Phi1: number; readonly Phi2: number; readonly H: number };
 }> {
-  const { fromGHz, attenuationDb, toGHz } = inputs;
-  const unusable = negative({ attenuationDb }) ?? outside({ fromGHz, toGHz }, 1, 1000);
+  const { fromHz, attenuationDb, toHz } = inputs;
+  const unusable = negative({ attenuationDb }) ?? outside({ fromHz, toHz }, 1e9, 1000e9);
   if (unusable) return refuse(unusable);
-  const Phi1 = phi(fromGHz);
-  const Phi2 = phi(toGHz);
+  const Phi1 = phi(fromHz / 1e9);
+  const Phi2 = phi(toHz / 1e9);
   const H = 1.12e-3 * Math.sqrt(Phi2 / Phi1) * (Phi1 * attenuationDb) ** 0.55;
   return figures({ attenuationDb: attenuationDb * (Phi2 / Phi1) ** (1 - H), steps: { Phi1, Phi2, H } }, [
-    rangeNote(fromGHz, 7, 50, "Frequency", "GHz"),
-    rangeNote(toGHz, 7, 50, "Frequency", "GHz"),
+    rangeNote(fromHz / 1e9, 7, 50, "Frequency", "GHz"),
+    rangeNote(toHz / 1e9, 7, 50, "Frequency", "GHz"),
   ]);
 }
 
@@ -78,8 +79,6 @@ export function horizontalFromVertical(inputs: {
   return figures({ attenuationDb: (335 * attenuationDb) / (300 - attenuationDb) });
 }
 
-const SECONDS_PER_YEAR = 31_557_600;
-
 /**
  * Number of events of 10 s or longer in which the attenuation of that share of time is exceeded.
  *
@@ -94,9 +93,9 @@ export function rainEvents(inputs: {
   const unusable = outside({ timePercent }, 0, 100);
   if (unusable) return refuse(unusable);
   const eventsPerYear = 1 + 1313 * timePercent ** 0.945;
-  return figures({ eventsPerYear, meanDurationS: ((timePercent / 100) * SECONDS_PER_YEAR) / eventsPerYear });
+  return figures({ eventsPerYear, meanDurationS: ((timePercent / 100) * SECONDS_A_YEAR) / eventsPerYear });
 }
 
-function phi(frequencyGHz: number): number {
-  return frequencyGHz ** 2 / (1 + 1e-4 * frequencyGHz ** 2);
+function phi(f: number): number {
+  return f ** 2 / (1 + 1e-4 * f ** 2);
 }

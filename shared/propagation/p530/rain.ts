@@ -58,8 +58,9 @@ export interface RainDistribution {
 }
 
 /** Prepares the law from the attenuation exceeded for 0.01 %. Lean: no checks. */
-export function rainDistribution(A001Db: number, frequencyGHz: number): RainDistribution {
-  const C0 = frequencyGHz >= 10 ? 0.12 + 0.4 * 0.8 * Math.log10(frequencyGHz / 10) : 0.12;
+export function rainDistribution(A001Db: number, frequencyHz: number): RainDistribution {
+  const f = frequencyHz / 1e9;
+  const C0 = f >= 10 ? 0.12 + 0.4 * 0.8 * Math.log10(f / 10) : 0.12;
   const C1 = 0.07 ** C0 * 0.12 ** (1 - C0);
   const C2 = 0.855 * C0 + 0.546 * (1 - C0);
   const C3 = 0.139 * C0 + 0.043 * (1 - C0);
@@ -117,7 +118,7 @@ export interface RainInputs {
   readonly kCoefficient: number;
   readonly alpha: number;
   readonly distanceM: number;
-  readonly frequencyGHz: number;
+  readonly frequencyHz: number;
 }
 
 export interface RainSteps {
@@ -142,23 +143,23 @@ export interface RainSteps {
 export function rainLaw(
   inputs: RainInputs,
 ): Outcome<{ readonly attenuation001Db: number; readonly law: RainDistribution; readonly steps: RainSteps }> {
-  const { rainRate001MmH, kCoefficient, alpha, distanceM, frequencyGHz } = inputs;
+  const { rainRate001MmH, kCoefficient, alpha, distanceM, frequencyHz } = inputs;
   const unusable =
-    negative({ rainRate001MmH, kCoefficient, distanceM }) ?? notPositive({ alpha, frequencyGHz });
+    negative({ rainRate001MmH, kCoefficient, distanceM }) ?? notPositive({ alpha, frequencyHz });
   if (unusable) return refuse(unusable);
   const d = distanceM / 1000;
   const gammaRDbPerKm = kCoefficient * rainRate001MmH ** alpha;
   const denominator =
-    0.477 * d ** 0.633 * rainRate001MmH ** (0.073 * alpha) * frequencyGHz ** 0.123 -
+    0.477 * d ** 0.633 * rainRate001MmH ** (0.073 * alpha) * (frequencyHz / 1e9) ** 0.123 -
     10.579 * (1 - Math.exp(-0.024 * d));
   const r = denominator <= 0.4 ? 2.5 : 1 / denominator;
   const deffKm = d * r;
   const A001Db = gammaRDbPerKm * deffKm;
-  const law = rainDistribution(A001Db, frequencyGHz);
+  const law = rainDistribution(A001Db, frequencyHz);
   const { C0, C1, C2, C3 } = law;
   const steps = { gammaRDbPerKm, denominator, r, deffKm, A001Db, C0, C1, C2, C3 };
   return figures({ attenuation001Db: A001Db, law, steps }, [
     rangeNote(d, 0, 60, "Path length", "km"),
-    rangeNote(frequencyGHz, 1, 100, "Frequency", "GHz"),
+    rangeNote(frequencyHz / 1e9, 1, 100, "Frequency", "GHz"),
   ]);
 }

@@ -30,7 +30,7 @@ export interface ReflectionCoefficientSteps {
  * @see Rec. ITU-R P.530-18 section 6.1. Read in one course, see METHOD.
  */
 export function effectiveReflection(inputs: {
-  readonly frequencyGHz: number;
+  readonly frequencyHz: number;
   readonly grazingMrad: number;
   readonly polarization: "horizontal" | "vertical";
   readonly relativePermittivity: number;
@@ -38,17 +38,17 @@ export function effectiveReflection(inputs: {
   readonly roughnessM: number;
   readonly divergence: number;
 }): Outcome<{ readonly coefficient: number; readonly steps: ReflectionCoefficientSteps }> {
-  const { frequencyGHz, grazingMrad, polarization, relativePermittivity, conductivitySPerM, roughnessM } =
+  const { frequencyHz, grazingMrad, polarization, relativePermittivity, conductivitySPerM, roughnessM } =
     inputs;
   const { divergence } = inputs;
   const unusable =
-    notPositive({ frequencyGHz, grazingMrad }) ??
+    notPositive({ frequencyHz, grazingMrad }) ??
     outside({ grazingMrad }, 0, 500 * Math.PI) ??
     outside({ relativePermittivity }, 1, 1000) ??
     negative({ conductivitySPerM, roughnessM }) ??
     outside({ divergence }, 0, 1);
   if (unusable) return refuse(unusable);
-  const lambdaM = wavelengthM(frequencyGHz * 1e9);
+  const lambdaM = wavelengthM(frequencyHz);
   const sine = Math.sin(grazingMrad / 1000);
   const smooth = fresnelMagnitude(sine, relativePermittivity, 60 * conductivitySPerM * lambdaM, polarization);
   const g = (4 * Math.PI * roughnessM * sine) / lambdaM;

@@ -41,7 +41,7 @@ export interface ReflectionGeometry {
 
 export interface ReflectionInputs {
   readonly distanceM: number;
-  readonly frequencyGHz: number;
+  readonly frequencyHz: number;
   /** Effective earth radius factor. */
   readonly k: number;
   /** Heights of the antennas above the reflecting surface, > 0, in either order. */
@@ -56,8 +56,8 @@ export interface ReflectionInputs {
  * @see Rec. ITU-R P.530-18 section 6.1. Confirmed by independent computation.
  */
 export function reflectionGeometry(inputs: ReflectionInputs): Outcome<ReflectionGeometry> {
-  const { distanceM, frequencyGHz, k, antenna1AboveSurfaceM, antenna2AboveSurfaceM } = inputs;
-  const unusable = notPositive({ distanceM, frequencyGHz, k, antenna1AboveSurfaceM, antenna2AboveSurfaceM });
+  const { distanceM, frequencyHz, k, antenna1AboveSurfaceM, antenna2AboveSurfaceM } = inputs;
+  const unusable = notPositive({ distanceM, frequencyHz, k, antenna1AboveSurfaceM, antenna2AboveSurfaceM });
   if (unusable) return refuse(unusable);
   const d = distanceM / 1000;
   const h1 = Math.max(antenna1AboveSurfaceM, antenna2AboveSurfaceM);
@@ -72,7 +72,7 @@ export function reflectionGeometry(inputs: ReflectionInputs): Outcome<Reflection
   const d2 = (d * (1 - b)) / 2;
   const opening = 1 - m * (1 + b ** 2);
   if (opening <= 0) return refuse("The antennas are beyond each other's horizon over this surface.");
-  const f = frequencyGHz;
+  const f = frequencyHz / 1e9;
   const tau =
     ((2 * f) / (0.3 * d)) * (h1 - d1 ** 2 / (TWICE_RADIUS * k)) * (h2 - d2 ** 2 / (TWICE_RADIUS * k)) * 1e-3;
   return figures({
@@ -96,10 +96,10 @@ export function lobeSpacing(
 ): Outcome<{ readonly lobeSpacingM: number; readonly bestSpacingM: number }> {
   const geometry = reflectionGeometry(inputs);
   if (!geometry.ok) return geometry;
-  const { distanceM, frequencyGHz, k, antenna1AboveSurfaceM: own, antenna2AboveSurfaceM: far } = inputs;
+  const { distanceM, frequencyHz, k, antenna1AboveSurfaceM: own, antenna2AboveSurfaceM: far } = inputs;
   const farDistanceKm = (far <= own ? geometry.distanceFromLowerM : geometry.distanceFromHigherM) / 1000;
   const reducedM = far - farDistanceKm ** 2 / (TWICE_RADIUS * k);
   if (reducedM <= 0) return refuse("The far antenna does not see the reflection point.");
-  const lobeSpacingM = (0.3 * (distanceM / 1000) * 1000) / (2 * frequencyGHz * reducedM);
+  const lobeSpacingM = (0.3 * (distanceM / 1000) * 1000) / (2 * (frequencyHz / 1e9) * reducedM);
   return figures({ lobeSpacingM, bestSpacingM: lobeSpacingM / 2 });
 }

@@ -13,7 +13,7 @@ export const METHOD: MethodReference = {
 
 /** Signature of a receiver at one bit error ratio: the notches that bring it down. */
 export interface Signature {
-  readonly widthMHz: number;
+  readonly widthHz: number;
   /** Depth of the signature, dB. */
   readonly depthDb: number;
   /** Delay of the two-ray test channel, ns (often 6.3). */
@@ -62,10 +62,10 @@ export function selectiveOutage(inputs: {
   return soundFigures({ outageFraction, steps });
 }
 
-function signatureTerm({ widthMHz, depthDb, referenceDelayNs }: Signature, tauMeanNs: number): number {
-  return ((widthMHz / 1000) * 10 ** (-depthDb / 20) * tauMeanNs ** 2) / referenceDelayNs;
+function signatureTerm({ widthHz, depthDb, referenceDelayNs }: Signature, tauMeanNs: number): number {
+  return ((widthHz / 1e9) * 10 ** (-depthDb / 20) * tauMeanNs ** 2) / referenceDelayNs;
 }
 
-function checkSignature({ widthMHz, depthDb, referenceDelayNs }: Signature): string | undefined {
-  return negative({ widthMHz }) ?? notFinite({ depthDb }) ?? notPositive({ referenceDelayNs });
+function checkSignature({ widthHz, depthDb, referenceDelayNs }: Signature): string | undefined {
+  return negative({ widthHz }) ?? notFinite({ depthDb }) ?? notPositive({ referenceDelayNs });
 }

@@ -1,5 +1,7 @@
 /** The profile of a hop point by point: ground, ray and Fresnel zone at one k. Tables, drawings and CSV start from it. */
+
 import type { Hop } from "../../design/design.js";
+import { STANDARD_K_FACTOR } from "../../evaluate/climate.js";
 import { bridgedFor } from "../../evaluate/known-ground.js";
 import type { HopResult } from "../../evaluate/result.js";
 import { earthBulgeM } from "../../propagation/earth.js";
@@ -80,7 +82,7 @@ export function drawnLine(
 /** Median k of the hop as the engine takes it: 4/3 where the climate states none that gives a straight ray. */
 export function drawnKFactor(hop: Hop): number {
   const stated = hop.climate.kFactor;
-  return stated !== undefined && stated > 0 ? stated : 4 / 3;
+  return stated !== undefined && stated > 0 ? stated : STANDARD_K_FACTOR;
 }
 
 export function bulgeM(distanceM: number, lengthM: number, kFactor: number): number {

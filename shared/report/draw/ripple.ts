@@ -79,7 +79,7 @@ function rippleOf(hop: Hop, result: HopResult, one: ReflectionResult): Ripple | 
   const levelDb = (aboveGroundM: number, k: number) => {
     const found = reflectionGeometry({
       distanceM,
-      frequencyGHz: frequencyHz / 1e9,
+      frequencyHz,
       k,
       antenna1AboveSurfaceM: surfaceM(index, aboveGroundM),
       antenna2AboveSurfaceM: farM,
