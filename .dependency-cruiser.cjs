@@ -12,6 +12,14 @@ module.exports = {
       to: { path: "^(language|server|extension|tests)" },
     },
     {
+      name: "results-are-data-without-words",
+      severity: "error",
+      from: {
+        path: "^shared/(availability|design|equipment|evaluate|geodesy|math|propagation|radio|spectrum|terrain|units)/",
+      },
+      to: { path: "^shared/(words|rules|report)/" },
+    },
+    {
       name: "language-below-server",
       severity: "error",
       from: { path: "^language" },

@@ -1,8 +1,7 @@
 /** The table of standards: what is implemented, how far it is vouched for, how it is checked and to what tolerance. */
 import { METHOD as EQUIPMENT } from "../../shared/availability/equipment.js";
 import { METHOD_F1668, METHOD_F1703 } from "../../shared/availability/objectives.js";
-import { sourceOf } from "../../shared/evaluate/trace.js";
-import { type MethodReference, statusText } from "../../shared/propagation/method.js";
+import { type MethodReference, sourceOf } from "../../shared/propagation/method.js";
 import { METHOD as P453 } from "../../shared/propagation/p453.js";
 import { METHOD as P525 } from "../../shared/propagation/p525.js";
 import { METHOD_DELTA_BULLINGTON } from "../../shared/propagation/p526/delta-bullington.js";
@@ -43,6 +42,8 @@ import { METHOD as P838 } from "../../shared/propagation/p838.js";
 import { METHOD as P840 } from "../../shared/propagation/p840.js";
 import { METHOD as P841 } from "../../shared/propagation/p841.js";
 import { METHOD as P1144 } from "../../shared/propagation/p1144.js";
+import { shown } from "../../shared/words/message.js";
+import { standingMessage } from "../../shared/words/methods.js";
 
 const TWICE = "two independent computations of each step";
 const TEN_DIGITS = "1e-6 of each value (ten digits given)";
@@ -107,7 +108,14 @@ const TABLE: readonly (readonly [method: MethodReference, checked: string, toler
 
 export function methodsPage(): string {
   const rows = TABLE.map(([method, checked, tolerance]) =>
-    line([sourceOf(method), method.title, statusText(method.status), basisOf(method), checked, tolerance]),
+    line([
+      sourceOf(method),
+      method.title,
+      shown(standingMessage(method.status)),
+      basisOf(method),
+      checked,
+      tolerance,
+    ]),
   );
   return `${[HEAD, ...rows].join("\n")}\n`;
 }

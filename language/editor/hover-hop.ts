@@ -2,7 +2,6 @@
 
 import type { Hop } from "../../shared/design/design.js";
 import { lowestJudged } from "../../shared/evaluate/judged-mode.js";
-import { lackSentence } from "../../shared/evaluate/lack.js";
 import { withinReason } from "../../shared/evaluate/reason.js";
 import type { EndGeometry, HopResult, Verdict } from "../../shared/evaluate/result.js";
 import { rainShare } from "../../shared/evaluate/shares.js";
@@ -13,6 +12,10 @@ import { carrierTables, severalUnits } from "../../shared/report/carriers.js";
 import { clearanceAgainst } from "../../shared/report/clearance-against.js";
 import { levelTables, modeTables, type Table } from "../../shared/report/level-diagram.js";
 import { criteriaOf } from "../../shared/rules/asked.js";
+import { inputLine, inputShown } from "../../shared/words/inputs.js";
+import { lackSentence } from "../../shared/words/lacks.js";
+import { shown } from "../../shared/words/message.js";
+import { noteMessage } from "../../shared/words/notes.js";
 import type { JudgedHop } from "./results.js";
 
 export function hopReport({ hop, result, findings }: JudgedHop): string {
@@ -29,8 +32,14 @@ export function hopReport({ hop, result, findings }: JudgedHop): string {
     ...modeTables(result).map((one) => tableText({ ...one, title: `Modes, ${one.title}` })),
     geometryTable(result),
     list("Worked from", inputLines(result)),
-    list("Not computed", result.missing.map(lackSentence)),
-    list("Remarks", result.notes),
+    list(
+      "Not computed",
+      result.missing.map((lack) => shown(lackSentence(lack))),
+    ),
+    list(
+      "Remarks",
+      result.notes.map((one) => shown(noteMessage(one))),
+    ),
   ];
   return sections.filter((section) => section !== undefined).join("\n\n");
 }
@@ -59,7 +68,8 @@ function findingsList(findings: JudgedHop["findings"]): string | undefined {
 function geometryTable(result: HopResult): string | undefined {
   const { geometry, inputs } = result;
   if (!geometry) return undefined;
-  const k = inputs.find(({ name }) => name === "median k")?.value;
+  const ofK = inputs.find(({ code }) => code === "median-k");
+  const k = ofK && shown(inputShown(ofK).value);
   const row = (name: string, figure: (end: EndGeometry) => string) => [name, ...geometry.map(figure)];
   return table(
     ["", ...geometry.map((end) => end.site)],
@@ -120,9 +130,7 @@ function availabilityText({ availability: found }: HopResult): string | undefine
 }
 
 function inputLines({ inputs }: HopResult): readonly string[] {
-  return inputs.map(
-    ({ name, value, origin, note }) => `${name} ${value} (${origin}${note === undefined ? "" : `, ${note}`})`,
-  );
+  return inputs.map((input) => shown(inputLine(input)));
 }
 
 function list(title: string, lines: readonly string[]): string | undefined {

@@ -69,9 +69,9 @@ function baselineIn(path: string): CheckOutput {
     throw new CommandError(`${path}: ${reason}; a baseline is the output of hopwright check --format json`);
   }
   const schema = (read as { schema?: unknown } | null)?.schema;
-  if (schema !== "hopwright-check/2") {
+  if (schema !== "hopwright-check/3") {
     const what =
-      schema === "hopwright-check/1"
+      schema === "hopwright-check/1" || schema === "hopwright-check/2"
         ? "is of an earlier version"
         : "is no output of hopwright check --format json";
     throw new CommandError(`${path}: ${what}; write it anew with hopwright check --format json`);

@@ -53,7 +53,7 @@ export async function roughnessOf(terrain: TerrainStore, at: Place): Promise<Cli
     fact: "terrainRoughnessM",
     value: Math.sqrt(squares / known),
     origin: "terrain",
-    note: `standard deviation of ${known} heights in 110 km by 110 km`,
+    from: { code: "heights-around", heights: known },
   };
 }
 

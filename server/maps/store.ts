@@ -99,7 +99,7 @@ export async function openMaps(folders: readonly string[], baseDir: string): Pro
           fact,
           value,
           origin: "map",
-          note: `${map.file} of ${day}, ${map.product.recommendation}`,
+          from: { code: "map", file: map.file, date: day, recommendation: map.product.recommendation },
         });
       }
       return readings;

@@ -1,11 +1,18 @@
 import type { JudgedHop } from "../../language/editor/results.js";
 import { address } from "../../shared/design/address.js";
 import type { Hop } from "../../shared/design/design.js";
+import type { Lack } from "../../shared/evaluate/lack.js";
+import { lackClause } from "../../shared/words/lacks.js";
+import { shown } from "../../shared/words/message.js";
 import { reasonOf } from "../files/hop-files.js";
 
 /** What is left of a hop whose evaluation failed by a fault of the program: its name, and a finding that says so. */
 export function notJudged(hop: Hop, error: unknown): JudgedHop {
-  const message = `${hop.name} cannot be judged, by a fault of hopwright itself: ${reasonOf(error)}`;
+  const lack: Lack = {
+    code: "refusal",
+    of: ["path"],
+    reason: { code: "evaluation-failed", hop: hop.name, why: reasonOf(error) },
+  };
   return {
     hop,
     result: {
@@ -16,7 +23,7 @@ export function notJudged(hop: Hop, error: unknown): JudgedHop {
       carriers: [],
       inputs: [],
       methods: [],
-      missing: [{ code: "refusal", of: ["path"], said: message }],
+      missing: [lack],
       notes: [],
     },
     findings: [
@@ -24,7 +31,7 @@ export function notJudged(hop: Hop, error: unknown): JudgedHop {
         rule: "internal-fault",
         severity: "error",
         at: address("hop", hop.name),
-        message,
+        message: shown(lackClause(lack)),
         help: "Tell the maintainers, with the text of this hop.",
       },
     ],

@@ -1,5 +1,6 @@
 import type { MethodReference } from "../propagation/method.js";
 import { figures, negative, notPositive, type Outcome, outside, refuse } from "../propagation/outcome.js";
+import type { RefusalReason } from "../propagation/remark.js";
 import { MINUTES_A_YEAR } from "../units/year.js";
 
 export const METHOD: MethodReference = {
@@ -75,7 +76,8 @@ export function nPlusOne(inputs: {
   const { channels, unitUnavailability: u } = inputs;
   const unusable = outside({ channels }, 1, 50) ?? checkUnits([u]);
   if (unusable) return refuse(unusable);
-  if (!Number.isInteger(channels)) return refuse("channels must be a whole number.");
+  if (!Number.isInteger(channels))
+    return refuse({ code: "input-unusable", input: "channels", value: channels, wanted: "whole" });
   let unavailability = 0;
   // j units down of n + 1: one failure is carried by the standby, the others hit j - 1 of the n channels.
   let ways = channels + 1;
@@ -86,7 +88,7 @@ export function nPlusOne(inputs: {
   return figures({ unavailability, approximation: ((channels + 1) / 2) * u ** 2 });
 }
 
-function checkUnits(units: readonly number[]): string | undefined {
+function checkUnits(units: readonly number[]): RefusalReason | undefined {
   for (const unavailability of units) {
     const unusable = outside({ unavailability }, 0, 1);
     if (unusable) return unusable;

@@ -51,7 +51,7 @@ export function availabilityObjective(inputs: {
   const row = AVAILABILITY_ROWS.find(
     (each) => each.portion === portion && countedKm > each.overKm && countedKm <= each.upToKm,
   );
-  if (!row) return refuse("The objectives are given for links up to 2500 km.");
+  if (!row) return refuse({ code: "link-too-long" });
   const unavailability = (row.B * countedKm) / REFERENCE_KM + row.C;
   const outagesPerYear = (row.D * countedKm) / REFERENCE_KM + row.E;
   return figures({
@@ -75,7 +75,7 @@ export function hopShare(inputs: {
   const unusable =
     outside({ linkUnavailability }, 0, 1) ?? negative({ hopLengthM }) ?? notPositive({ linkLengthM });
   if (unusable) return refuse(unusable);
-  if (hopLengthM > linkLengthM) return refuse("The hop is longer than its link.");
+  if (hopLengthM > linkLengthM) return refuse({ code: "hop-longer-than-link" });
   return figures({ unavailability: (linkUnavailability * hopLengthM) / linkLengthM });
 }
 

@@ -44,7 +44,7 @@ export function coaxLoss(
 export function fitCoax(
   points: readonly { readonly lossDbPerM: number; readonly frequencyHz: number }[],
 ): Outcome<{ readonly model: CoaxModel; readonly greatestErrorPercent: number }> {
-  if (points.length === 0) return refuse("A cable needs at least one point of loss.");
+  if (points.length === 0) return refuse({ code: "no-loss-points" });
   for (const { lossDbPerM, frequencyHz } of points) {
     const unusable = notPositive({ lossDbPerM, frequencyHz });
     if (unusable) return refuse(unusable);

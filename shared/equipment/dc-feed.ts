@@ -38,7 +38,7 @@ export function feedOf(inputs: {
   const under = sourceV ** 2 - 4 * loadW * loopOhm;
   // A line without resistance delivers any power: then the load itself is the most that is asked.
   const greatestPowerW = loopOhm > 0 ? sourceV ** 2 / (4 * loopOhm) : loadW;
-  if (under < 0) return refuse("The line cannot deliver this power.", { greatestPowerW });
+  if (under < 0) return refuse({ code: "line-cannot-deliver" }, { greatestPowerW });
   const loadV = (sourceV + Math.sqrt(under)) / 2;
   const currentA = loadW / loadV;
   return figures({ loadV, currentA, dropV: sourceV - loadV, lossW: currentA ** 2 * loopOhm, greatestPowerW });

@@ -1,6 +1,5 @@
 /** The waveguide that an end needs and nobody has chosen: what is counted for it until somebody does. */
 import type { Hop, HopEnd } from "../design/design.js";
-import { frequency } from "../format/numbers.js";
 import { FLEXIBLE_GUIDE_LOSS } from "./flexible-guide.data.js";
 import { antennasUsed, leadTo } from "./mounting.js";
 import type { Stand } from "./stands.js";
@@ -8,14 +7,16 @@ import type { Stand } from "./stands.js";
 /** As the parts list and the level diagram call it. */
 export const GUIDE_TO_CHOOSE = "waveguide, to be chosen";
 
-/** The fact that is missing where nothing is counted either: `waveguide at KELD`. */
-export const GUIDE_FACT = "waveguide";
-
 /** Length that is counted, m; usual pieces have 0.3 to 1.2 m. */
 export const ESTIMATED_LENGTH_M = 1;
 
 /** Above this flexible guide is practically not used: nothing is estimated. */
 const HIGHEST_HZ = FLEXIBLE_GUIDE_LOSS.at(-1)!.upToHz;
+
+/** Why nothing is estimated: the long line of an all-indoor radio, or a guide above the highest frequency. */
+export type OpenLead =
+  | { readonly code: "line-not-stated"; readonly site: string }
+  | { readonly code: "guide-not-stated"; readonly site: string; readonly aboveHz: number };
 
 export interface GuideEstimate {
   readonly lossDb: number;
@@ -39,18 +40,14 @@ export function guideEstimate(
   hop: Pick<Hop, "arrangement" | "radio" | "ends">,
   end: HopEnd,
   stand: Stand | undefined = openLead(hop, end),
-): GuideEstimate | { readonly open: string } | undefined {
+): GuideEstimate | { readonly open: OpenLead } | undefined {
   const lead = stand && leadTo(hop, end, stand);
   const { name } = end.site;
-  if (lead === "line to choose")
-    return { open: `the feeder of the all-indoor radio at ${name} is not stated` };
+  if (lead === "line to choose") return { open: { code: "line-not-stated", site: name } };
   if (lead !== "piece to choose") return undefined;
   const highestHz = Math.max(0, ...hop.ends.map(({ transmitFrequencyHz = 0 }) => transmitFrequencyHz));
   if (!(highestHz > 0)) return undefined;
   const row = FLEXIBLE_GUIDE_LOSS.find(({ upToHz }) => highestHz <= upToHz);
-  if (row === undefined)
-    return {
-      open: `the waveguide at ${name} is not stated, and above ${frequency(HIGHEST_HZ)} none is estimated`,
-    };
+  if (row === undefined) return { open: { code: "guide-not-stated", site: name, aboveHz: HIGHEST_HZ } };
   return { lossDb: row.lossDbPerM[1] * ESTIMATED_LENGTH_M, band: row.band };
 }

@@ -24,7 +24,7 @@ export function rssiVoltage(
   const to = curve[above];
   const from = curve[Math.max(0, above - 1)];
   if (curve.length < 2 || to === undefined || from === undefined || curve[0]!.levelDbm > levelDbm) {
-    return refuse("The level lies outside the points of the curve.");
+    return refuse({ code: "level-off-curve" });
   }
   const width = to.levelDbm - from.levelDbm;
   const share = width > 0 ? (levelDbm - from.levelDbm) / width : 0;

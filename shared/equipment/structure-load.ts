@@ -1,6 +1,8 @@
 /** What hangs on a structure: where, how heavy, and what the wind does to it. */
+
 import type { Antenna } from "../design/design.js";
 import type { LineFacts } from "../design/equipment.js";
+import { arrangementByName } from "../radio/arrangements.js";
 import { guidePieces } from "./pieces.js";
 import type { SiteEnd, SitePlan } from "./site-plan.js";
 import { antennasStated, couplersStated } from "./stands.js";
@@ -27,7 +29,8 @@ export function hungAntennas(plan: SitePlan): readonly HungAntenna[] {
 
 /** Whether an end of a dual-band pair uses the antenna that its partner counts: the low band's hop has it. */
 export function sharedWithPartner({ hop, end }: SiteEnd, plan: Pick<SitePlan, "ends">): boolean {
-  if (hop.arrangement.name !== "dual-band high" || end.antenna?.mount?.secondBand === undefined) return false;
+  const { bandOfPair } = arrangementByName(hop.arrangement.name) ?? {};
+  if (bandOfPair !== "high" || end.antenna?.mount?.secondBand === undefined) return false;
   const partner = plan.ends.find((other) => other.hop.name === hop.pairedWith);
   return partner?.end.antenna?.name === end.antenna.name && partner.end.antennaHeightM === end.antennaHeightM;
 }

@@ -47,7 +47,7 @@ export function waveguideLoss(
   const unusable = notPositive({ widthM: a, heightM: b, frequencyHz, conductivitySPerM });
   if (unusable) return refuse(unusable);
   const cutOffHz = cutOffFrequencyHz(a);
-  if (frequencyHz <= cutOffHz) return refuse("The frequency lies below the guide's cut-off.");
+  if (frequencyHz <= cutOffHz) return refuse({ code: "below-cut-off" });
   const nextModeHz = Math.min(2 * cutOffHz, SPEED_OF_LIGHT_M_PER_S / (2 * b));
   const surfaceOhm = Math.sqrt((Math.PI * frequencyHz * MU0) / conductivitySPerM);
   const k = (2 * Math.PI * frequencyHz) / SPEED_OF_LIGHT_M_PER_S;
@@ -55,7 +55,7 @@ export function waveguideLoss(
   const attenuationNpPerM =
     (surfaceOhm * (2 * b * Math.PI ** 2 + a ** 3 * k ** 2)) / (a ** 3 * b * beta * k * ETA0_OHM);
   return figures({ cutOffHz, nextModeHz, attenuationNpPerM, lossDbPerM: attenuationNpPerM * DB_PER_NEPER }, [
-    frequencyHz >= nextModeHz ? "A second mode travels at this frequency." : undefined,
+    frequencyHz >= nextModeHz ? { code: "second-mode" } : undefined,
   ]);
 }
 

@@ -6,7 +6,15 @@
  * pages that explain the standard, the roughness factor and the terrain classes are from memory, not checked
  * against the standard. Its basic speed is a 10-minute mean at 10 m in open country: never put in a gust.
  */
-import { figures, negative, notPositive, type Outcome, rangeNote, refuse } from "../propagation/outcome.js";
+import {
+  figures,
+  negative,
+  notPositive,
+  type Outcome,
+  outside,
+  outsideRange,
+  refuse,
+} from "../propagation/outcome.js";
 
 /** Recommended in EN 1991-1-4, kg/m3. */
 const AIR_DENSITY_KG_PER_M3 = 1.25;
@@ -66,7 +74,7 @@ export function windAtHeight(inputs: {
       peakPressurePa: (1 + 7 * turbulence) * dynamicPressurePa(meanSpeedMPerS, airDensityKgPerM3),
       exposureFactor: (1 + 7 * turbulence) * roughness ** 2,
     },
-    [rangeNote(heightM, 0, 200, "height", "m")],
+    [outsideRange(heightM, 0, 200, "height", "m")],
   );
 }
 
@@ -95,7 +103,8 @@ export function discAreaM2(diameterM: number): number {
  * @see ISA: T = 288.15 - 0.0065 h, P = 101325 (T/288.15)^5.25588, rho = P/(287.053 T)
  */
 export function standardAirDensity(heightM: number): Outcome<{ readonly airDensityKgPerM3: number }> {
-  if (!(heightM >= -1000 && heightM <= 11_000)) return refuse("heightM must be from -1000 to 11000.");
+  const unusable = outside({ heightM }, -1000, 11_000);
+  if (unusable) return refuse(unusable);
   const temperatureK = 288.15 - 0.0065 * heightM;
   const pressurePa = 101_325 * (temperatureK / 288.15) ** 5.25588;
   return figures({ airDensityKgPerM3: pressurePa / (287.053 * temperatureK) });

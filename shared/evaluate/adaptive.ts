@@ -19,11 +19,7 @@ export function withTimeInUse(
   if (modes.length < 2) return direction;
   const lost = outagesOf(modes, fading, hop.radio?.hysteresisDb ?? 0);
   if (lost === undefined) return direction;
-  if (hop.radio?.hysteresisDb)
-    note(
-      trace,
-      "Adaptive modulation: a higher mode counts as lost until the level has come back by the hysteresis.",
-    );
+  if (hop.radio?.hysteresisDb) note(trace, { code: "higher-mode-after-hysteresis" });
   const timed = modes.map((mode, i) => ({
     ...mode,
     timeInUsePercent: Math.max(0, (lost[i + 1]?.percent ?? 100) - lost[i]!.percent),

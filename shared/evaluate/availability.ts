@@ -14,7 +14,7 @@ import {
   turned,
 } from "./outages.js";
 import type { AtMost, CauseOutage, DirectionResult, HopResult, ModeResult, Verdict } from "./result.js";
-import { citeAs, note, type Trace } from "./trace.js";
+import { cite, note, type Trace } from "./trace.js";
 
 /** One direction with how each of its modes fades, in the order of its modes. */
 export interface FadingDirection {
@@ -50,11 +50,8 @@ export function twoWayAvailability(
   const now = bothWays(pair, 0, true);
   if (now === undefined) return undefined;
   const { multipathPercent, rain, total, atMost } = now;
-  citeAs(trace, "Both directions together", "our own rule", "Rain of the worse direction, multipath of both");
-  note(
-    trace,
-    "Both directions together: rain counts once (the worse direction), multipath is the sum of both directions.",
-  );
+  cite(trace, "directions-together");
+  note(trace, { code: "directions-together" });
   noteRain(rain, trace);
   const verdict = objectivePercent === undefined ? undefined : verdictOn(now, 100 - objectivePercent);
   const planningOnly = both.some(({ modes }) => modes[0]?.fading.multipath?.planningOnly);
@@ -170,19 +167,10 @@ function added(there: Outages, back: Outages): CauseOutage[] {
 
 /** Where the range of the rain law ends, the figure says how the rest was counted. */
 function noteRain({ bound, yearPercent, atMost }: CauseOutage, trace: Trace): void {
-  if (bound === "at least")
-    note(trace, "Rain takes more than 1 % of the year, where its law ends; 1 % is counted.");
-  if (bound === "at most")
-    note(
-      trace,
-      "Rain takes less than 0.001 % of the year, where its law ends; the full 0.001 % are counted, as the climate's `rare-rain bound` asks.",
-    );
+  if (bound === "at least") note(trace, { code: "rain-beyond-law" });
+  if (bound === "at most") note(trace, { code: "rain-below-law-bounded" });
   if (atMost === undefined) return;
-  const so = yearPercent > 0 ? "continued in its own form" : "which continued never takes the margin";
-  note(
-    trace,
-    `Rain takes less than 0.001 % of the year, outside the range of its law (Rec. ITU-R P.530-18 section 2.4.1), ${so}: an estimate; the Recommendation itself says at most 0.001 %.`,
-  );
+  note(trace, { code: "rain-below-law-estimated", ...(!(yearPercent > 0) && { never: true }) });
 }
 
 /** Margin that both directions lack to meet an outage, dB, to 0.01 dB; undefined when even 60 dB would not do. */

@@ -1,4 +1,3 @@
-import { outage } from "../format/numbers.js";
 import type { Lack } from "./lack.js";
 import type { Bound } from "./result.js";
 
@@ -7,6 +6,9 @@ const LAW_ENDS_PERCENT: Readonly<Record<Bound, number>> = { "at most": 0.001, "a
 
 /** Rain that is only bounded, where the bound does not tell whether an objective is met. */
 export function boundedRain(bound: Bound): Lack {
-  const said = `the law of rain ends at ${outage(LAW_ENDS_PERCENT[bound])} of the year and cannot tell`;
-  return { code: "bound", of: ["rain"], said };
+  return {
+    code: "bound",
+    of: ["rain"],
+    reason: { code: "law-of-rain-ends", atPercent: LAW_ENDS_PERCENT[bound] },
+  };
 }

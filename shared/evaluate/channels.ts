@@ -26,8 +26,5 @@ export function channelCountOf({ arrangement, channel, furtherChannels = [] }: H
 export function noteChannels(hop: Hop, trace: Trace): void {
   const { asked, stated, carriers, carriersOnStated } = channelCountOf(hop);
   if (carriersOnStated >= carriers || stated >= asked) return;
-  note(
-    trace,
-    `Capacity counts ${carriers} carriers; ${stated} of their ${asked} channels ${stated === 1 ? "is" : "are"} stated.`,
-  );
+  note(trace, { code: "channels-not-stated", carriers, stated, asked });
 }

@@ -1,9 +1,9 @@
 import type { Climate, Hop } from "../design/design.js";
-import { outage, trimmed } from "../format/numbers.js";
 import type { RareOutage } from "../propagation/p530/rain.js";
-import { isRainZone, METHOD_RAIN_ZONES, rainZoneRateMmPerH } from "../propagation/p837.js";
+import { isRainZone, rainZoneRateMmPerH } from "../propagation/p837.js";
 import type { ClimateReading } from "./ground.js";
-import type { InputUsed } from "./result.js";
+import type { InputBasis } from "./input.js";
+import type { LeftOut } from "./note.js";
 import { cite, missing, note, type Trace, use } from "./trace.js";
 
 /** The percentage of the average year that the rain law is written for. */
@@ -15,7 +15,7 @@ export const STANDARD_K_FACTOR = 4 / 3;
 /** The climate that is computed with, and where each of its facts comes from. */
 export interface ClimateInUse {
   readonly climate: Climate;
-  origin(fact: keyof Climate): { readonly origin: InputUsed["origin"]; readonly note?: string };
+  origin(fact: keyof Climate): InputBasis;
 }
 
 /** The hop's climate completed by what was read from maps and terrain; what the design states goes before. */
@@ -26,7 +26,7 @@ export function climateInUse(
   const read = readings.filter(({ fact }) => climate[fact] === undefined);
   const origin: ClimateInUse["origin"] = (fact) => {
     const reading = read.find((one) => one.fact === fact);
-    if (reading !== undefined) return { origin: reading.origin, note: reading.note };
+    if (reading !== undefined) return { origin: reading.origin, readFrom: reading.from };
     return { origin: ownClimate?.includes(fact) ? "hop climate" : "network climate" };
   };
   if (read.length === 0) return { climate, origin };
@@ -37,9 +37,9 @@ export function climateInUse(
 }
 
 /** Whether methods from memory count; told once when they do not. */
-export function usesUnchecked({ uncheckedMethods }: Climate, what: string, trace: Trace): boolean {
+export function usesUnchecked({ uncheckedMethods }: Climate, method: LeftOut, trace: Trace): boolean {
   if (uncheckedMethods !== "leave-out") return true;
-  note(trace, `${what}: left out, since its method is not checked against the Recommendation.`);
+  note(trace, { code: "method-left-out", method });
   return false;
 }
 
@@ -52,12 +52,11 @@ export function rareOutage({ rareRain }: Climate): RareOutage {
 export function medianKFactor({ climate, origin }: ClimateInUse, trace: Trace): number {
   const stated = climate.kFactor;
   if (stated !== undefined && stated > 0) {
-    use(trace, "median k", trimmed(stated, 3), origin("kFactor").origin);
+    use(trace, { code: "median-k", kFactor: stated }, origin("kFactor"));
     return stated;
   }
-  if (stated !== undefined)
-    note(trace, `Median k ${trimmed(stated, 3)} gives no straight ray; 1.33 is used.`);
-  use(trace, "median k", trimmed(STANDARD_K_FACTOR, 2), "default", "standard refraction");
+  if (stated !== undefined) note(trace, { code: "median-k-refused", kFactor: stated });
+  use(trace, { code: "median-k", kFactor: STANDARD_K_FACTOR }, "default");
   return STANDARD_K_FACTOR;
 }
 
@@ -70,24 +69,26 @@ export function rainRate001({ climate, origin }: ClimateInUse, trace: Trace): nu
   const found = origin("rainRateMmPerH");
   const at = found.origin === "map" ? RAIN_PERCENT : rainTimePercent;
   if (rainRateMmPerH !== undefined && Math.abs(at - RAIN_PERCENT) < 1e-9) {
-    use(trace, "rain rate at 0.01 %", () => `${trimmed(rainRateMmPerH, 1)} mm/h`, found.origin, found.note);
+    use(trace, { code: "rain-rate", rateMmPerH: rainRateMmPerH }, found);
     return rainRateMmPerH;
   }
   const ofZone =
     rainZone !== undefined && isRainZone(rainZone) ? rainZoneRateMmPerH(rainZone, RAIN_PERCENT) : undefined;
-  if (ofZone !== undefined && usesUnchecked(climate, "Rain zone", trace)) {
-    const of = origin("rainZone").origin;
-    use(trace, "rain rate at 0.01 %", `${ofZone} mm/h`, of, `rain zone ${rainZone}, superseded`);
-    cite(trace, METHOD_RAIN_ZONES);
-    note(trace, `Rain zone ${rainZone} is superseded; a local rain rate at 0.01 % is better.`);
+  if (ofZone !== undefined && usesUnchecked(climate, "rain-zone", trace)) {
+    use(
+      trace,
+      { code: "rain-rate", rateMmPerH: ofZone, zone: rainZone! },
+      { ...origin("rainZone"), standing: "superseded" },
+    );
+    cite(trace, "rain-zones");
+    note(trace, { code: "rain-zone-superseded", zone: rainZone! });
     return ofZone;
   }
   if (rainRateMmPerH !== undefined) {
-    const said = `the rain rate is stated at ${outage(rainTimePercent)} of the year, the method needs it at 0.01 %`;
-    missing(trace, { code: "climate", of: ["rain"], said });
+    const reason = { code: "rain-rate-elsewhere", timePercent: rainTimePercent } as const;
+    missing(trace, { code: "climate", of: ["rain"], reason });
   } else {
-    const said = "the climate gives no rain rate at 0.01 % of the year";
-    missing(trace, { code: "climate", of: ["rain"], said });
+    missing(trace, { code: "climate", of: ["rain"], reason: { code: "no-rain-rate" } });
   }
   return undefined;
 }

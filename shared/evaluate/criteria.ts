@@ -1,12 +1,11 @@
 import type { Antenna, Hop } from "../design/design.js";
-import { frequency } from "../format/numbers.js";
 import type { TerrainProfile } from "../terrain/profile.js";
 import { clearanceFor, type RayPath, type Top } from "./clearance.js";
 import { STANDARD_K_FACTOR } from "./climate.js";
 import type { Course, Heights } from "./geometry.js";
 import { FREE_OF_DIFFRACTION_FRACTION, type Obstruction } from "./path-loss.js";
 import type { ClearanceResult } from "./result.js";
-import { citeAs, missing, note, refused, type Trace, use } from "./trace.js";
+import { cite, missing, note, type Trace, use } from "./trace.js";
 
 /** One result for each criterion of the objective, and k = 4/3 for information when it is not among them. */
 export function clearances(
@@ -19,14 +18,8 @@ export function clearances(
 ): ClearanceResult[] {
   const path = rayPath(hop, course, heights);
   if (path === undefined) return [];
-  citeAs(trace, "Rec. ITU-R P.526-15 section 2.1", "verified", "Radius of the first Fresnel zone");
-  use(
-    trace,
-    "frequency of the Fresnel zone",
-    frequency(path.frequencyHz),
-    "design",
-    "the lower of both directions",
-  );
+  cite(trace, "fresnel-zone");
+  use(trace, { code: "zone-frequency", frequencyHz: path.frequencyHz }, "design");
   const results: ClearanceResult[] = [];
   const antennas = [hop.ends[0].antenna, hop.ends[1].antenna] as const;
   const add = (result: ClearanceResult | undefined, more?: Partial<ClearanceResult>) => {
@@ -34,7 +27,7 @@ export function clearances(
   };
   for (const criterion of hop.objective?.clearance ?? []) {
     if (!(criterion.kFactor > 0)) {
-      refused(trace, "zone", "a criterion states a k that is not above 0");
+      missing(trace, { code: "refusal", of: ["zone"], reason: { code: "criterion-k-not-positive" } });
       continue;
     }
     add(clearanceFor(criterion, path, profile, tops));
@@ -44,12 +37,8 @@ export function clearances(
     add(clearanceFor(standard, path, profile, tops), { forInformation: true });
   }
   if (results.length === 0 && profile.gaps.length === 0)
-    missing(trace, { code: "terrain", of: ["profile"], said: "no height of the profile is known" });
-  if (results.length > 0 && profile.gaps.length > 0)
-    note(
-      trace,
-      "Clearance, levels and margins are those of the known ground; where they are met, the rest leaves them open.",
-    );
+    missing(trace, { code: "terrain", of: ["profile"], reason: { code: "no-height-known" } });
+  if (results.length > 0 && profile.gaps.length > 0) note(trace, { code: "known-ground-only" });
   return results;
 }
 

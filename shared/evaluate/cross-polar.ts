@@ -1,18 +1,12 @@
 import type { Climate, Hop, HopEnd, RadioMode } from "../design/design.js";
 import { antennasUsed } from "../equipment/mounting.js";
-import { decibels, trimmed } from "../format/numbers.js";
 import type { TimeShare } from "../propagation/outcome.js";
-import {
-  clearAirXpdOutage,
-  METHOD_CLEAR_AIR,
-  METHOD_PRECIPITATION,
-  precipitationXpdOutage,
-} from "../propagation/p530/cross-polar.js";
+import { clearAirXpdOutage, precipitationXpdOutage } from "../propagation/p530/cross-polar.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { modeThreshold, noisePowerDbm, symbolRateHz } from "../radio/threshold.js";
 import { rareOutage } from "./climate.js";
 import type { CrossPolar, Fading } from "./fading-model.js";
-import { cite, note, record, refused, type Trace, use } from "./trace.js";
+import { cite, note, record, refused, remarksOf, type Trace, use } from "./trace.js";
 
 /** Gain of a canceller where the radio states none, dB: the usual figure that P.530's text is remembered for. */
 const USUAL_XPIC_GAIN_DB = 20;
@@ -25,18 +19,16 @@ export function crossPolarOf(hop: Hop, from: HopEnd, to: HopEnd, trace: Trace): 
     ...antennasUsed(hop, end).map(({ antenna }) => antenna?.crossPolarDiscriminationDb),
   ]);
   if (discrimination.some((xpdDb) => xpdDb === undefined)) {
-    note(trace, "Cross-polar interference is not counted: an antenna's xpd is not in the catalogue.");
+    note(trace, { code: "cross-polar-not-counted" });
     return undefined;
   }
   const antennaXpdDb = Math.min(...(discrimination as number[]));
-  use(trace, "cross-polar discrimination of the antennas", () => decibels(antennaXpdDb), "catalogue");
+  use(trace, { code: "antenna-discrimination", discriminationDb: antennaXpdDb }, "catalogue");
   const stated = hop.radio?.xpicGainDb;
   use(
     trace,
-    "gain of the cross-polar canceller",
-    () => decibels(stated ?? USUAL_XPIC_GAIN_DB),
+    { code: "canceller-gain", gainDb: stated ?? USUAL_XPIC_GAIN_DB },
     stated === undefined ? "default" : "catalogue",
-    stated === undefined ? "state `xpic-gain` in the radio" : undefined,
   );
   return { antennaXpdDb, improvementDb: stated ?? USUAL_XPIC_GAIN_DB };
 }
@@ -60,18 +52,18 @@ export function crossPolarOutage(
   if (crossPolar === undefined || multipath === undefined) return undefined;
   const carrierToInterferenceDb = requiredRatioDb(hop, mode);
   if (carrierToInterferenceDb === undefined) {
-    note(
-      trace,
-      `Cross-polar interference is not counted for ${mode.modulation}: neither its SNR nor the radio's noise figure is known.`,
-    );
+    note(trace, { code: "cross-polar-not-counted", modulation: mode.modulation });
     return undefined;
   }
   use(
     trace,
-    `carrier to interference that ${mode.modulation} needs`,
-    () => `${trimmed(carrierToInterferenceDb, 1)} dB`,
+    {
+      code: "required-ratio",
+      modulation: mode.modulation,
+      ratioDb: carrierToInterferenceDb,
+      from: mode.requiredSnrDb === undefined ? "threshold" : "snr",
+    },
     "catalogue",
-    mode.requiredSnrDb === undefined ? "threshold over thermal noise" : "its SNR",
   );
   const { antennaXpdDb, improvementDb } = crossPolar;
   const clearAir = clearAirXpdOutage({
@@ -81,10 +73,10 @@ export function crossPolarOutage(
     frequencyHz,
     improvementDb,
   });
-  cite(trace, METHOD_CLEAR_AIR);
+  cite(trace, "cross-polar-clear-air");
   record(trace, "4.1", clearAir.steps);
   if (!clearAir.ok) {
-    refused(trace, "cross-polar", `${mode.modulation}: ${clearAir.refusal}`, mode);
+    refused(trace, "cross-polar", clearAir.refusal, { of: mode, figure: "cross-polar" });
     return "unknown";
   }
   if (rain === undefined) return { clearAirFraction: clearAir.outageFraction };
@@ -95,13 +87,13 @@ export function crossPolarOutage(
     improvementDb,
     rare: rareOutage(climate),
   });
-  cite(trace, METHOD_PRECIPITATION);
+  cite(trace, "cross-polar-rain");
   if (!wet.ok) {
-    refused(trace, "cross-polar", `${mode.modulation}: ${wet.refusal}`, mode);
+    refused(trace, "cross-polar", wet.refusal, { of: mode, figure: "cross-polar" });
     return "unknown";
   }
   record(trace, "4.2", wet.steps);
-  note(trace, ...wet.validity.map((text) => `Cross-polar interference in rain: ${text}`));
+  note(trace, ...remarksOf("cross-polar-in-rain", wet.validity));
   return { clearAirFraction: clearAir.outageFraction, rain: wet.time };
 }
 

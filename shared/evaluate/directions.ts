@@ -1,6 +1,6 @@
 import type { Climate, Hop, HopEnd, RadioMode } from "../design/design.js";
-import { METHOD as ENHANCEMENT, enhancementExceeded } from "../propagation/p530/enhancement.js";
-import { modeThreshold, THRESHOLD_SOURCE } from "../radio/threshold.js";
+import { enhancementExceeded } from "../propagation/p530/enhancement.js";
+import { modeThreshold } from "../radio/threshold.js";
 import { withTimeInUse } from "./adaptive.js";
 import type { FadingDirection } from "./availability.js";
 import type { DirectionWays } from "./carriers.js";
@@ -15,7 +15,7 @@ import { type ModeFading, modeFadingOf, modeOutages } from "./outages.js";
 import { ownChannels } from "./own-channels.js";
 import { type Obstruction, pathLosses } from "./path-loss.js";
 import type { DirectionResult, ModeResult } from "./result.js";
-import { cite, citeAs, missing, newTrace, note, type Trace } from "./trace.js";
+import { cite, missing, newTrace, note, type Trace } from "./trace.js";
 
 export interface BothDirections {
   readonly directions: readonly FadingDirection[];
@@ -35,8 +35,7 @@ export function evaluateDirections(
   obstruction: Obstruction | undefined,
   trace: Trace,
 ): BothDirections {
-  if (obstruction !== undefined)
-    note(trace, "Fading is computed as for a clear path; over an obstruction it is deeper.");
+  if (obstruction !== undefined) note(trace, { code: "fading-as-of-clear-path" });
   const { heights, rays } = path;
   const directions: FadingDirection[] = [];
   const ways: DirectionWays[] = [];
@@ -87,8 +86,9 @@ function directionOf(
 ): FadingDirection | undefined {
   const powered = hop.modes.filter((mode) => {
     if (transmitPowerDbm(from, mode) !== undefined) return true;
-    const said = `mode ${mode.modulation} has no transmit power, neither in the catalogue nor at ${from.site.name}`;
-    missing(trace, { code: "catalogue", of: ["level"], said, mode: modeNamed(mode) });
+    const { modulation } = mode;
+    const reason = { code: "mode-without-power", modulation, site: from.site.name } as const;
+    missing(trace, { code: "catalogue", of: ["level"], reason, mode: modeNamed(mode) });
     return false;
   });
   const reference = powered.at(-1);
@@ -151,7 +151,7 @@ function overloadOf(
     enhancementDb: marginDb,
   });
   if (!enhancement.ok) return found;
-  cite(trace, ENHANCEMENT);
+  cite(trace, "enhancement");
   return { ...found, worstMonthPercent: enhancement.exceededPercent };
 }
 
@@ -192,17 +192,11 @@ function modeResult(
 ): { readonly result: ModeResult; readonly fading: ModeFading } | undefined {
   const threshold = modeThreshold(mode, hop.radio?.noiseFigureDb);
   if (threshold === undefined) {
-    const said = `mode ${mode.modulation} has neither a threshold nor a required SNR with a noise figure`;
-    missing(trace, { code: "catalogue", of: ["threshold"], said, mode: modeNamed(mode) });
+    const reason = { code: "mode-without-threshold", modulation: mode.modulation } as const;
+    missing(trace, { code: "catalogue", of: ["threshold"], reason, mode: modeNamed(mode) });
     return undefined;
   }
-  if (threshold.from !== "catalogue")
-    citeAs(
-      trace,
-      THRESHOLD_SOURCE,
-      "common practice, unconfirmed",
-      "Threshold from noise figure and required SNR",
-    );
+  if (threshold.from !== "catalogue") cite(trace, "thermal-noise");
   const transmitPower = transmitPowerDbm(from, mode)!;
   const receivedLevelDbm = transmitPower + chain.totalDb;
   const degradationDb = hop.degradationDb ?? 0;

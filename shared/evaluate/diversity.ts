@@ -1,14 +1,10 @@
 import type { Climate, Hop, HopEnd } from "../design/design.js";
-import { frequency, metres } from "../format/numbers.js";
 import type { Outcome } from "../propagation/outcome.js";
 import {
   type DiversityImprovement,
   frequencyDiversityImprovement,
   improvementAt,
-  improvementNote,
-  METHOD_FREQUENCY,
-  METHOD_OUTAGE,
-  METHOD_SPACE,
+  improvementRemark,
   spaceAndFrequencyOutage,
   spaceDiversityImprovement,
   twoBranchOutage,
@@ -17,14 +13,14 @@ import { antennaGain } from "../radio/antenna-gain.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { usesUnchecked } from "./climate.js";
 import type { Diversity, Fading, MultipathFading } from "./fading-model.js";
-import { cite, note, record, type Trace, use } from "./trace.js";
+import { cite, note, record, remarksOf, type Trace, use } from "./trace.js";
 
 export function hasSpaceDiversity(arrangement: string): boolean {
   return arrangementByName(arrangement)?.spaceDiversity ?? false;
 }
 
 export function hasFrequencyDiversity(arrangement: string): boolean {
-  return /frequency-diversity/.test(arrangement);
+  return arrangementByName(arrangement)?.protection === "frequency-diversity";
 }
 
 /** @returns undefined when the arrangement has no diversity, or what it needs is not stated */
@@ -42,15 +38,15 @@ export function diversityOf(
 ): Diversity | undefined {
   const { name } = hop.arrangement;
   if (!hasSpaceDiversity(name) && !hasFrequencyDiversity(name)) return undefined;
-  if (!usesUnchecked(climate, "Improvement by diversity", trace)) return undefined;
+  if (!usesUnchecked(climate, "diversity", trace)) return undefined;
   const { distanceM, frequencyHz, occurrencePercent } = path;
   const common = { distanceM, frequencyHz };
   const spacing = hasSpaceDiversity(name) ? spacingOf(to, frequencyHz, path.moreLossDb, trace) : undefined;
   const separationHz = hasFrequencyDiversity(name) ? separationOf(hop, trace) : undefined;
   if (spacing === undefined && separationHz === undefined) return undefined;
-  if (spacing) cite(trace, METHOD_SPACE);
-  if (separationHz) cite(trace, METHOD_FREQUENCY);
-  cite(trace, METHOD_OUTAGE);
+  if (spacing) cite(trace, "space-diversity");
+  if (separationHz) cite(trace, "frequency-diversity");
+  cite(trace, "diversity-outage");
   return {
     space: spacing && told(spaceDiversityImprovement({ ...common, ...spacing, occurrencePercent }), trace),
     frequency: separationHz
@@ -60,18 +56,19 @@ export function diversityOf(
 }
 
 function told(found: Outcome<DiversityImprovement>, trace: Trace): DiversityImprovement | undefined {
-  note(trace, ...(found.ok ? found.validity : [found.refusal]).map(ofDiversity));
-  return found.ok ? found : undefined;
+  if (!found.ok) {
+    note(trace, { code: "method-refuses", of: "diversity", reason: found.refusal });
+    return undefined;
+  }
+  note(trace, ...remarksOf("diversity", found.validity));
+  return found;
 }
-
-const ofDiversity = (text: string) => `Diversity: ${text}`;
 
 function separationOf({ furtherChannels }: Hop, trace: Trace): number | undefined {
   const secondChannel = furtherChannels?.[0];
-  if (secondChannel === undefined)
-    note(trace, "Frequency diversity is not counted: the second channel is not stated.");
+  if (secondChannel === undefined) note(trace, { code: "frequency-diversity-not-counted" });
   if (!(secondChannel && secondChannel.separationHz > 0)) return undefined;
-  use(trace, "distance of the two channels", frequency(secondChannel.separationHz), "design");
+  use(trace, { code: "channel-distance", separationHz: secondChannel.separationHz }, "design");
   return secondChannel.separationHz;
 }
 
@@ -84,26 +81,19 @@ function spacingOf(
   const { antenna, antennaHeightM, diversityAntenna, diversityHeightM } = to;
   const { name } = to.site;
   if (diversityAntenna === undefined || diversityHeightM === undefined || antennaHeightM === undefined) {
-    note(
-      trace,
-      `Space diversity is not counted towards ${name}: its diversity antenna or a height is not stated.`,
-    );
+    note(trace, { code: "space-diversity-not-counted", site: name, why: "not-stated" });
     return undefined;
   }
   const spacingM = Math.abs(antennaHeightM - diversityHeightM);
   const main = antenna && antennaGain(antenna, frequencyHz);
   const second = antennaGain(diversityAntenna, frequencyHz);
   if (!(spacingM > 0) || main === undefined || second === undefined) {
-    note(
-      trace,
-      spacingM > 0
-        ? `Space diversity is not counted towards ${name}: the gain of an antenna is not known.`
-        : `Space diversity is not counted towards ${name}: both antennas are at one height.`,
-    );
+    const why = spacingM > 0 ? "gain-unknown" : "one-height";
+    note(trace, { code: "space-diversity-not-counted", site: name, why });
     return undefined;
   }
-  use(trace, `spacing of the diversity antennas at ${name}`, metres(spacingM), "design");
-  note(trace, "Space diversity: the feeder of the second antenna is taken to lose as much as the first.");
+  use(trace, { code: "diversity-spacing", site: name, spacingM }, "design");
+  note(trace, { code: "diversity-feeder-assumed" });
   return { spacingM, gainDifferenceDb: Math.abs(main.gainDbi - (second.gainDbi - moreLossDb)) };
 }
 
@@ -144,7 +134,7 @@ export function outageWithDiversity(
         : undefined;
   if (trace && found) {
     record(trace, "6.2.6", found.ok ? { I: space ?? second, ISecond: space && second, ...found.steps } : {});
-    if (!found.ok) note(trace, ofDiversity(found.refusal));
+    if (!found.ok) note(trace, { code: "method-refuses", of: "diversity", reason: found.refusal });
   }
   if (!found?.ok) return undefined;
   return Math.min(found.outageFraction, flatFraction + selectiveFraction);
@@ -159,7 +149,7 @@ function improvementOf(
   const prepared = diversity[kind];
   if (prepared === undefined) return undefined;
   const improvement = improvementAt(prepared, marginDb);
-  const remark = trace && improvementNote(kind, improvement);
-  if (remark) note(trace, ofDiversity(remark));
+  const remark = trace && improvementRemark(kind, improvement);
+  if (remark) note(trace, { code: "method-remark", of: "diversity", remark });
   return improvement;
 }

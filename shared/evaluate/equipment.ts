@@ -1,14 +1,6 @@
-import {
-  hotStandby,
-  METHOD,
-  nPlusOne,
-  seriesUnavailability,
-  unitUnavailability,
-} from "../availability/equipment.js";
+import { hotStandby, nPlusOne, seriesUnavailability, unitUnavailability } from "../availability/equipment.js";
 import type { Hop } from "../design/design.js";
-import { trimmed } from "../format/numbers.js";
 import { arrangementByName } from "../radio/arrangements.js";
-import { HOURS_A_YEAR } from "../units/year.js";
 import { secondsAYear } from "./outage-time.js";
 import type { EquipmentOutage } from "./result.js";
 import { cite, note, record, type Trace, use } from "./trace.js";
@@ -24,21 +16,25 @@ export function equipmentOutage(hop: Hop, trace: Trace): EquipmentOutage | undef
   const mttrHours = hop.repairHours;
   // Who states one of the two means to have failures counted.
   if (mttrHours !== undefined && mtbfHours === undefined && hop.radio !== undefined)
-    note(trace, `Equipment availability is not counted: ${hop.radio.name} states no mtbf.`);
-  if (mttrHours === undefined && mtbfHours !== undefined)
-    note(trace, "Equipment availability is not counted: the hop states no repair-time.");
+    note(trace, { code: "equipment-not-counted", radio: hop.radio.name });
+  if (mttrHours === undefined && mtbfHours !== undefined) note(trace, { code: "equipment-not-counted" });
   if (mtbfHours === undefined || mttrHours === undefined) return undefined;
   const unit = unitUnavailability({ mtbfHours, mttrHours });
   const end = unit.ok ? endUnavailability(hop, unit.unavailability) : undefined;
   if (!unit.ok || end === undefined) {
-    note(trace, `Equipment outage: ${unit.ok ? "not known for this arrangement." : unit.refusal}`);
+    note(
+      trace,
+      unit.ok
+        ? { code: "equipment-outage-unknown" }
+        : { code: "method-refuses", of: "equipment", reason: unit.refusal },
+    );
     return undefined;
   }
   const failures = seriesUnavailability([end.unavailability, end.unavailability]);
   if (!failures.ok) return undefined;
-  use(trace, "MTBF of a unit", `${trimmed(mtbfHours / HOURS_A_YEAR, 1)} years`, "catalogue");
-  use(trace, "repair time", `${trimmed(mttrHours, 1)} h`, "design");
-  cite(trace, METHOD);
+  use(trace, { code: "mtbf", mtbfHours }, "catalogue");
+  use(trace, { code: "repair-time", repairHours: mttrHours }, "design");
+  cite(trace, "equipment");
   // Each failure of a unit in service costs one switching over; 2 ends.
   const switching = end.pairs === 0 ? 0 : (2 * end.pairs * (hop.radio?.switchOverHours ?? 0)) / mtbfHours;
   const unavailability = Math.min(1, failures.unavailability + switching);
@@ -61,7 +57,7 @@ interface EndOutage {
   readonly unavailability: number;
   /** Protected sets that switch over. */
   readonly pairs: number;
-  readonly protection: string;
+  readonly protection: EquipmentOutage["protection"];
 }
 
 /** Unavailability of one end with the units that its arrangement has, for all working carriers together. */
@@ -75,7 +71,7 @@ function endUnavailability(hop: Hop, unit: number): EndOutage | undefined {
       ? {
           unavailability: found.unavailability,
           pairs: 1,
-          protection: `one standby for ${channels} units at each end, outage of one channel`,
+          protection: { kind: "n+1", sets: channels },
         }
       : undefined;
   }
@@ -83,12 +79,12 @@ function endUnavailability(hop: Hop, unit: number): EndOutage | undefined {
   if (facts !== undefined && facts.protection !== "none") {
     const pair = hotStandby({ unitUnavailability: unit, commonUnavailability: 0 });
     const all = pair.ok ? seriesUnavailability(Array<number>(working).fill(pair.unavailability)) : pair;
-    const sets = working === 1 ? "a pair of units" : `${working} pairs of units in series`;
     return all.ok
-      ? { unavailability: all.unavailability, pairs: working, protection: `${sets} at each end` }
+      ? { unavailability: all.unavailability, pairs: working, protection: { kind: "pairs", sets: working } }
       : undefined;
   }
   const all = seriesUnavailability(Array<number>(working).fill(unit));
-  const sets = working === 1 ? "none, one unit at each end" : `none, ${working} units in series at each end`;
-  return all.ok ? { unavailability: all.unavailability, pairs: 0, protection: sets } : undefined;
+  return all.ok
+    ? { unavailability: all.unavailability, pairs: 0, protection: { kind: "none", sets: working } }
+    : undefined;
 }

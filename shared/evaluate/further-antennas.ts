@@ -1,7 +1,6 @@
 import type { Hop } from "../design/design.js";
 import { type FurtherRay, furtherRays } from "../equipment/rays.js";
 import { standsOf } from "../equipment/stands.js";
-import { decibels } from "../format/numbers.js";
 import { arrangementByName, SINGLE } from "../radio/arrangements.js";
 import type { TerrainProfile } from "../terrain/profile.js";
 import { clearanceFor, type Top } from "./clearance.js";
@@ -9,7 +8,7 @@ import { hangable, obstructionOf, rayPath } from "./criteria.js";
 import type { Course, Heights } from "./geometry.js";
 import { diffractionLossDb } from "./path-loss.js";
 import type { ClearanceResult, FurtherPath } from "./result.js";
-import { newTrace, note, refused, type Trace } from "./trace.js";
+import { missing, newTrace, note, type Trace } from "./trace.js";
 
 /** Which antenna of each end a ray hangs on, from 1, in the order of the hop's ends. */
 type RayEnds = readonly [number, number];
@@ -39,7 +38,11 @@ export function furtherGround(hop: Hop, ground: Ground, trace: Trace): FurtherGr
       if (!known.has(key)) known.set(key, lossOver(hop, ground, antennas, frequencyHz));
       const lossDb = known.get(key);
       if (lossDb === undefined)
-        refused(trace, "level", "the method of diffraction gives no figure for a ray of further antennas");
+        missing(trace, {
+          code: "refusal",
+          of: ["level"],
+          reason: { code: "no-diffraction-figure", further: true },
+        });
       return lossDb;
     },
   };
@@ -75,18 +78,12 @@ export function furtherPaths(
       return lossDb === undefined || firstDb === undefined ? [] : [{ lossDb, moreDb: lossDb - firstDb }];
     });
     const worst = losses.toSorted((a, b) => b.lossDb - a.lossDb)[0];
-    if (worst !== undefined && worst.moreDb >= 0.05) note(trace, moreLoss(ray, worst.moreDb));
+    if (worst !== undefined && worst.moreDb >= 0.05)
+      note(trace, { code: "further-ray-loses-more", of, ray: name, moreDb: worst.moreDb });
     const clearance = clearancesOver(hop, ground, heights, ray);
     return [{ antennas, name, of, clearance, diffractionLossDb: worst?.lossDb, moreLossDb: worst?.moreDb }];
   });
   return found.length > 0 ? found : undefined;
-}
-
-function moreLoss({ of, name }: FurtherRay, moreDb: number): string {
-  const more = `${decibels(moreDb)} more by diffraction than the first antenna's`;
-  return of === "diversity"
-    ? `The ray to the ${name} loses ${more}; diversity counts it like so much less gain.`
-    : `The ray of the ${name} loses ${more}.`;
 }
 
 /** Of diversity and standby what the end with the further antenna receives, of carriers what both send. */

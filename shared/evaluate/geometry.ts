@@ -1,10 +1,9 @@
 import type { Hop } from "../design/design.js";
-import { degrees, kilometres, metres } from "../format/numbers.js";
 import { elevationAngles, slantDistanceM } from "../geodesy/elevation.js";
 import { inverse } from "../geodesy/geodesic.js";
 import type { GroundInput } from "./ground.js";
 import type { EndGeometry } from "./result.js";
-import { citeAs, missing, refused, type Trace, use } from "./trace.js";
+import { cite, missing, type Trace, use } from "./trace.js";
 
 /** Where the hop runs in the plan. */
 export interface Course {
@@ -28,16 +27,17 @@ export function courseOf(hop: Hop, trace: Trace): Course | undefined {
   const to = hop.ends[1].site.position;
   if (from === undefined || to === undefined) return undefined;
   if (Math.abs(from.latitudeDeg) > 90 || Math.abs(to.latitudeDeg) > 90) {
-    refused(trace, "path", "a latitude lies beyond 90 degrees");
+    missing(trace, { code: "refusal", of: ["path"], reason: { code: "latitude-beyond-pole" } });
     return undefined;
   }
   const { distanceM, azimuthFromDeg, azimuthToDeg } = inverse({ from, to });
-  citeAs(trace, "Geodesic on WGS84 (Karney 2013)", "verified", "Length and azimuths");
+  cite(trace, "geodesic");
   if (!(distanceM > 0)) {
-    refused(trace, "path", `${hop.ends[0].site.name} and ${hop.ends[1].site.name} stand at the same place`);
+    const sites = [hop.ends[0].site.name, hop.ends[1].site.name] as const;
+    missing(trace, { code: "refusal", of: ["path"], reason: { code: "same-place", sites } });
     return undefined;
   }
-  use(trace, "path length", kilometres(distanceM, 1), "design", "along the ground, between both positions");
+  use(trace, { code: "path-length", lengthM: distanceM }, "design");
   return {
     distanceM,
     azimuthDeg: [azimuthFromDeg, azimuthToDeg],
@@ -63,20 +63,9 @@ export function heightsOf(
   const antenna2 = ground2.groundM + above2;
   const side = { distanceM: course.distanceM, height1M: antenna1, height2M: antenna2, k: kFactor };
   const { elevation1Deg, elevation2Deg } = elevationAngles(side);
-  citeAs(
-    trace,
-    "Geometry over the effective Earth",
-    "verified",
-    `Elevation ${degrees(elevation1Deg)} and ${degrees(elevation2Deg)}`,
-  );
+  cite(trace, "elevation");
   const straightM = slantDistanceM(course.distanceM, antenna1, antenna2);
-  use(
-    trace,
-    "straight distance between the antennas",
-    kilometres(straightM, 1),
-    "design",
-    "what free space and gases count",
-  );
+  use(trace, { code: "straight-distance", lengthM: straightM }, "design");
   return {
     groundM: [ground1.groundM, ground2.groundM],
     antennaAslM: [antenna1, antenna2],
@@ -107,18 +96,18 @@ function groundAt(hop: Hop, ground: GroundInput, end: 0 | 1, trace: Trace): Grou
   const { site } = hop.ends[end];
   const ofTerrain = finite(ground.groundM[end]) ?? finite(profileEnd(ground, end));
   if (site.groundM !== undefined) {
-    use(trace, `ground at ${site.name}`, metres(site.groundM), "design");
+    use(trace, { code: "ground", site: site.name, heightM: site.groundM }, "design");
     return { groundM: site.groundM, groundFrom: "design", terrainGroundM: ofTerrain };
   }
   if (ofTerrain === undefined) {
     missing(trace, {
       code: "terrain",
       of: ["heights"],
-      said: `the ground level of ${site.name} is neither stated nor in the ${ground.profileKind}`,
+      reason: { code: "ground-level-unknown", site: site.name, of: ground.profileKind },
     });
     return undefined;
   }
-  use(trace, `ground at ${site.name}`, metres(ofTerrain), ground.profileKind);
+  use(trace, { code: "ground", site: site.name, heightM: ofTerrain }, ground.profileKind);
   return { groundM: ofTerrain, groundFrom: ground.profileKind };
 }
 

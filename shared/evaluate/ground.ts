@@ -1,6 +1,7 @@
 import type { MapFact } from "../propagation/maps.js";
 import type { TerrainProfile } from "../terrain/profile.js";
 import type { SurveyFit } from "../terrain/survey.js";
+import type { ReadFrom } from "./input.js";
 
 /** What the host knows of the ground of one hop; read by it, never here. */
 export interface GroundInput {
@@ -23,5 +24,5 @@ export interface ClimateReading {
   readonly value: number;
   readonly origin: "map" | "terrain";
   /** File and date, or what was sampled. */
-  readonly note: string;
+  readonly from: ReadFrom;
 }

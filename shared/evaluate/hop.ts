@@ -111,10 +111,10 @@ function withEquipment(
 ): HopResult["availability"] {
   if (availability === undefined) return undefined;
   if (equipment === undefined) {
-    note(trace, "The availability is that of propagation alone; equipment failures come on top.");
+    note(trace, { code: "availability-without-equipment" });
     return availability;
   }
-  note(trace, "The availability is that of propagation; equipment failures are told beside it.");
+  note(trace, { code: "availability-beside-equipment" });
   const without = (percent: number) => Math.max(0, percent - equipment.unavailabilityPercent);
   const { availabilityPercent, atLeastPercent } = availability;
   return {

@@ -1,9 +1,7 @@
 /** What is known of the ground of a path, and what follows where it is not: unknown ground is not clear ground. */
 import type { Hop } from "../design/design.js";
-import { kilometres } from "../format/numbers.js";
 import { type Bridge, bridged } from "../terrain/bridge.js";
 import type { TerrainProfile } from "../terrain/profile.js";
-import { gapsTold, stretchTold } from "./gaps.js";
 import type { Course } from "./geometry.js";
 import type { GroundInput } from "./ground.js";
 import { countsAll, type Step } from "./lack.js";
@@ -23,15 +21,11 @@ export function profileOver(
   const profile = usableProfile(ground, course, trace);
   if (profile === undefined) return {};
   const known = bridgedFor(hop, profile);
-  for (const bridge of known.bridges) {
-    note(
-      trace,
-      `Ground ${stretchTold(bridge)} is not known; a straight line stands in for it, as the network states with bridge-gaps.`,
-    );
-  }
-  if (known.profile.gaps.length > 0) {
-    const said = `there are no heights ${gapsTold(known.profile.gaps, ground.profileKind)}`;
-    missing(trace, { code: "terrain", of: ["profile"], said });
+  for (const { fromM, toM } of known.bridges) note(trace, { code: "ground-bridged", fromM, toM });
+  const { gaps } = known.profile;
+  if (gaps.length > 0) {
+    const reason = { code: "heights-unknown", of: ground.profileKind, gaps } as const;
+    missing(trace, { code: "terrain", of: ["profile"], reason });
   }
   return known;
 }
@@ -53,14 +47,18 @@ function usableProfile(
   const { profile } = ground;
   // Between two samples of a raster there is none; two surveyed points are a line.
   if (profile === undefined || profile.heightM.length < (profile.straight ? 2 : 3)) {
-    const said = ground.problem ?? "there is no terrain profile of the path";
-    missing(trace, { code: "terrain", of: ["profile"], said });
+    const reason = { code: "no-profile", why: ground.problem } as const;
+    missing(trace, { code: "terrain", of: ["profile"], reason });
     return undefined;
   }
   const lengthM = profile.distanceM.at(-1)!;
   if (course !== undefined && Math.abs(lengthM / course.distanceM - 1) > PROFILE_LENGTH_TOLERANCE) {
-    const lengths = `${kilometres(lengthM)} long, the path ${kilometres(course.distanceM)}`;
-    missing(trace, { code: "terrain", of: ["profile"], said: `the profile is ${lengths}` });
+    const reason = {
+      code: "profile-of-other-length",
+      profileM: lengthM,
+      pathM: course.distanceM,
+    } as const;
+    missing(trace, { code: "terrain", of: ["profile"], reason });
     return undefined;
   }
   return profile;

@@ -1,5 +1,9 @@
 import type { Address } from "../design/address.js";
 import type { RadioMode } from "../design/design.js";
+import type { OpenLead } from "../equipment/guide-to-choose.js";
+import type { RefusalReason } from "../propagation/remark.js";
+import type { ProfileGap } from "../terrain/profile.js";
+import type { LeftOut } from "./note.js";
 
 /** Steps of the computation. */
 export const STEPS = [
@@ -65,7 +69,7 @@ type LackCode =
   | "power not had";
 
 /** Something is stated, or needed, and not counted: a figure without it may be better than the hop is. */
-const NOT_COUNTED: ReadonlySet<LackCode> = new Set([
+export const NOT_COUNTED: ReadonlySet<LackCode> = new Set([
   "beyond reason",
   "unusable",
   "off path",
@@ -84,55 +88,111 @@ export function modeNamed({ modulation, bandwidthHz }: NonNullable<Lack["mode"]>
   return { modulation, bandwidthHz };
 }
 
-/** For example the `antenna height` at TARN. */
+/** A fact of a hop or of one of its ends. */
+export type FactCode =
+  | "position"
+  | "radio"
+  | "mode"
+  | "transmit-frequency"
+  | "polarization"
+  | "antenna"
+  | "antenna-height"
+  | "feeder-length"
+  | "repair-time"
+  /** To join radio and antenna. */
+  | "waveguide"
+  | "further-antenna"
+  | "further-antenna-height";
+
+/** For example the antenna height at TARN. */
 export interface FactName {
-  readonly name: string;
+  readonly code: FactCode;
   readonly site?: string;
+  /** Of a further antenna: the property that states it, for example `diversity-antenna`. */
+  readonly property?: string;
 }
 
-/** For example `antenna height at TARN`; the same fact of several sites is told once. */
-export function factWords({ name, site }: FactName, ...others: readonly string[]): string {
-  if (site === undefined) return name;
-  return `${name} ${name === "position" ? "of" : "at"} ${[site, ...others].join(" and ")}`;
+/** What exactly is not known, with the figures and names that tell it. */
+export type LackReason =
+  /** The fact of the lack. */
+  | { readonly code: "not-stated" }
+  | { readonly code: "beyond-reason"; readonly what: string }
+  /** A property of the text; still to be chosen, else stated and of no use. */
+  | { readonly code: "unusable"; readonly property: string; readonly site?: string; readonly open?: true }
+  | { readonly code: "channel-unknown" }
+  | { readonly code: "refused"; readonly reason: RefusalReason; readonly of?: ModeRefused }
+  | { readonly code: "evaluation-failed"; readonly hop: string; readonly why: string }
+  // Path and ground.
+  | { readonly code: "latitude-beyond-pole" }
+  | { readonly code: "same-place"; readonly sites: readonly [string, string] }
+  | { readonly code: "ground-level-unknown"; readonly site: string; readonly of: "terrain" | "survey" }
+  /** The host's own reason: a file that is not there or cannot be read. */
+  | { readonly code: "no-profile"; readonly why?: string }
+  | { readonly code: "profile-of-other-length"; readonly profileM: number; readonly pathM: number }
+  | {
+      readonly code: "heights-unknown";
+      readonly of: "terrain" | "survey";
+      readonly gaps: readonly ProfileGap[];
+    }
+  | { readonly code: "no-height-known" }
+  | { readonly code: "ground-under-obstacle-unknown"; readonly obstacle: string }
+  | { readonly code: "mean-terrain-unknown" }
+  | { readonly code: "criterion-k-not-positive" }
+  | { readonly code: "obstacle-off-path"; readonly obstacle: string }
+  // Equipment.
+  | { readonly code: "mode-without-rate"; readonly modulation: string }
+  | { readonly code: "mode-without-power"; readonly modulation: string; readonly site: string }
+  | { readonly code: "mode-without-threshold"; readonly modulation: string }
+  | { readonly code: "coupler-without-loss"; readonly coupler: string; readonly site: string }
+  | { readonly code: "feeder-without-loss"; readonly feeder: string; readonly site: string }
+  | { readonly code: "antenna-without-gain"; readonly antenna: string; readonly site: string }
+  | OpenLead
+  | { readonly code: "transmit-alike"; readonly sites: readonly [string, string] }
+  | {
+      readonly code: "part-of-other-band";
+      readonly part: string;
+      readonly site: string;
+      readonly frequencyHz: number;
+    }
+  | { readonly code: "power-above-mode"; readonly site: string; readonly modulation?: string }
+  /** Without `coupler` none is stated; of a further antenna the property that states it. */
+  | {
+      readonly code: "units-not-joined";
+      readonly site: string;
+      readonly coupler?: string;
+      readonly property?: string;
+    }
+  | { readonly code: "no-diffraction-figure"; readonly further?: true }
+  // Climate and methods.
+  | { readonly code: "no-gradients"; readonly needs: "logK-and-dN75" | "dN1" }
+  | { readonly code: "no-rain-rate" }
+  | { readonly code: "rain-rate-elsewhere"; readonly timePercent: number }
+  | { readonly code: "law-of-rain-ends"; readonly atPercent: number }
+  | { readonly code: "rain-turned-from-slant" }
+  | { readonly code: "rain-of-other-polarization" }
+  | { readonly code: "method-left-out"; readonly method: LeftOut }
+  // Failures of equipment.
+  | { readonly code: "no-mtbf"; readonly radio: string }
+  | { readonly code: "no-repair-time" }
+  | { readonly code: "failures-unknown" };
+
+/** Which figure of a mode a method refuses. */
+export interface ModeRefused {
+  readonly figure: "selective-fading" | "cross-polar";
+  readonly modulation: string;
 }
 
-/** Something that could not be computed, and what for want of. */
+/** Something that could not be computed, and what for want of. Words: `shared/words/lacks.ts`. */
 export interface Lack {
   readonly code: LackCode;
   /** The steps that come to no figure for it. */
   readonly of: readonly Step[];
-  /** As a clause, for example `the climate gives no rain rate at 0.01 % of the year`. */
-  readonly said: string;
-  /** Of a fact: what it is called, and where it would stand. */
+  readonly reason: LackReason;
+  /** Of a fact: what it is, and where it would stand. */
   readonly fact?: FactName;
   readonly at?: Address;
   /** The text has an error at the hop that tells it. */
   readonly told?: true;
   /** The mode that it is about; undefined: every one. */
   readonly mode?: Pick<RadioMode, "modulation" | "bandwidthHz">;
-}
-
-const HEADINGS: Readonly<Record<Step, string>> = {
-  path: "Path",
-  heights: "Heights",
-  zone: "Clearance",
-  profile: "Ground",
-  "further antennas": "Clearance of further antennas",
-  level: "Level",
-  standby: "Level on standby",
-  threshold: "Margin",
-  rain: "Rain outage",
-  multipath: "Multipath outage",
-  "cross-polar": "Cross-polar outage",
-  capacity: "Capacity",
-  "link availability": "Availability of the link",
-  "link quality": "Severely errored seconds",
-};
-
-/** As a sentence, headed by what it costs unless the clause itself says enough. */
-export function lackSentence({ code, of, said }: Lack): string {
-  const step = of[0];
-  if (code === "fact" || NOT_COUNTED.has(code) || step === undefined)
-    return `${said[0]?.toUpperCase()}${said.slice(1)}.`;
-  return `${HEADINGS[step]}: ${said}.`;
 }

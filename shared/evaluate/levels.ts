@@ -158,17 +158,22 @@ function tellCarriers(
     const forth = from === hop.ends[sidesOf(hop)[0]].site;
     const [one, other] = forth ? [crossed.from, crossed.to] : [crossed.to, crossed.from];
     const [first, second] = forth ? [from.name, to.name] : [to.name, from.name];
-    note(
-      trace,
-      `The carriers cross on the unequal couplers: ${one.name} is on the ${one.arm} arm at ${first} and on the ${other.arm} arm at ${second}.`,
-    );
+    note(trace, {
+      code: "carriers-cross",
+      ends: [
+        { site: first, branch: one.name, arm: one.arm },
+        { site: second, branch: other.name, arm: other.arm },
+      ],
+    });
   }
   const strongestDb = Math.max(...carriers.map(({ totalDb }) => totalDb));
   if (strongestDb - weakest.totalDb > 0.05)
-    note(
-      trace,
-      `The level from ${from.name} to ${to.name} is that of ${weakest.path.from.name}, of which least arrives.`,
-    );
+    note(trace, {
+      code: "level-of-weakest-carrier",
+      from: from.name,
+      to: to.name,
+      carrier: weakest.path.from.name,
+    });
 }
 
 function rowsOf({ sent, received, diffractionDb }: Way, site: string, farSite: string, path: PathLosses) {

@@ -1,10 +1,10 @@
 import { type Address, address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
-import { branchesAt, FURTHER, type Stand, standsOf, standWords } from "../equipment/stands.js";
+import { branchesAt, FURTHER, type Stand, standsOf } from "../equipment/stands.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { zoneFrequencyHz } from "./criteria.js";
 import { capacityVerdict } from "./judged-mode.js";
-import { type FactName, factWords, STEPS, type Step } from "./lack.js";
+import { type FactCode, type FactName, STEPS, type Step } from "./lack.js";
 import { radiatesBoth } from "./polarization.js";
 import { missing, type Trace } from "./trace.js";
 
@@ -23,16 +23,16 @@ export interface MissingFact {
  */
 export function missingFacts(hop: Hop): readonly MissingFact[] {
   const facts: MissingFact[] = [];
-  const lacks = (name: string, of: readonly Step[], ...steps: string[]) =>
-    facts.push({ fact: { name }, of, at: address("hop", hop.name, ...steps) });
-  const lacksAt = (site: string, name: string, of: readonly Step[], step: string) =>
-    facts.push({ fact: { name, site }, of, at: address("hop", hop.name, site, step) });
+  const lacks = (code: FactCode, of: readonly Step[], ...steps: string[]) =>
+    facts.push({ fact: { code }, of, at: address("hop", hop.name, ...steps) });
+  const lacksAt = (site: string, code: FactCode, of: readonly Step[], step: string) =>
+    facts.push({ fact: { code, site }, of, at: address("hop", hop.name, site, step) });
   const zone: readonly Step[] = zoneFrequencyHz(hop) === undefined ? ["zone"] : [];
 
   for (const end of hop.ends) {
     if (end.site.position === undefined) {
       const at = address("site", end.site.name, "at");
-      facts.push({ fact: { name: "position", site: end.site.name }, of: ["path"], at });
+      facts.push({ fact: { code: "position", site: end.site.name }, of: ["path"], at });
     }
   }
   if (hop.radio === undefined) lacks("radio", ["level", "threshold", "capacity", ...zone], "radio");
@@ -41,16 +41,16 @@ export function missingFacts(hop: Hop): readonly MissingFact[] {
     // A half of a channel that no plan has: the channel itself was told already.
     const ofChannel = hop.channelUnknown && end.transmits !== undefined;
     if (end.transmitFrequencyHz === undefined && !ofChannel) {
-      lacksAt(end.site.name, "transmit frequency", ["level", ...zone], "transmits");
+      lacksAt(end.site.name, "transmit-frequency", ["level", ...zone], "transmits");
     }
   }
   if (hop.polarization === undefined && !radiatesBoth(hop)) lacks("polarization", ["rain"], "polarization");
   for (const end of hop.ends) {
     const name = end.site.name;
     if (end.antenna === undefined) lacksAt(name, "antenna", ["level"], "antenna");
-    if (end.antennaHeightM === undefined) lacksAt(name, "antenna height", ["heights"], "antenna.at");
+    if (end.antennaHeightM === undefined) lacksAt(name, "antenna-height", ["heights"], "antenna.at");
     if (end.feeder !== undefined && end.feederLengthM === undefined) {
-      lacksAt(name, "feeder length", ["level"], "feeder.length");
+      lacksAt(name, "feeder-length", ["level"], "feeder.length");
     }
   }
   return facts;
@@ -98,11 +98,13 @@ function missingOfFurther({ name, objective, ends, arrangement }: Hop): readonly
       ["further antennas"],
     );
     const low = stands.find(({ antenna, heightM }) => antenna !== undefined && heightM === undefined);
-    const lack = (what: string, fact: string, of: readonly Step[]) =>
-      of.length === 0 ? [] : [{ fact: { name: what, site }, of, at: address("hop", name, site, fact) }];
+    const lack = (code: FactCode, property: string, of: readonly Step[]) =>
+      of.length === 0
+        ? []
+        : [{ fact: { code, site, property }, of, at: address("hop", name, site, property) }];
     return [
-      ...lack(further.replace("-", " "), further, antennas),
-      ...(low === undefined ? [] : lack(`height of the ${standWords(low)}`, low.fact, heights)),
+      ...lack("further-antenna", further, antennas),
+      ...(low === undefined ? [] : lack("further-antenna-height", low.fact, heights)),
     ];
   });
 }
@@ -141,25 +143,23 @@ const STEPS_WITH: Readonly<Record<string, readonly Step[] | undefined>> = {
  */
 export function missInputs(hop: Hop, beyond: readonly string[], trace: Trace): void {
   for (const what of beyond)
-    missing(trace, { code: "beyond reason", of: STEPS, said: `${what} is beyond reason and left out` });
+    missing(trace, { code: "beyond reason", of: STEPS, reason: { code: "beyond-reason", what } });
   for (const { fact, at, of } of notStated(hop, [...missingFacts(hop), ...missingOfFurther(hop)]))
-    missing(trace, { code: "fact", of, said: `the ${factWords(fact)} is not stated`, fact, at });
+    missing(trace, { code: "fact", of, reason: { code: "not-stated" }, fact, at });
   for (const { fact, site, open, inherited } of hop.unusable ?? []) {
     const of = STEPS_WITH[fact];
-    const why = open ? "is still to be chosen" : "is stated and cannot be used";
-    const said = `${factWords({ name: fact, site })} ${why}`;
-    if (of) missing(trace, { code: "unusable", of, said, told: inherited ? undefined : true });
+    const reason = { code: "unusable", property: fact, site, open } as const;
+    if (of) missing(trace, { code: "unusable", of, reason, told: inherited ? undefined : true });
   }
   if (hop.channelUnknown) {
-    const said = "the channel is not known, so that its frequencies are not either";
     const told = hop.unusable?.some(({ fact, inherited }) => fact === "channel" && inherited)
       ? undefined
       : true;
-    missing(trace, { code: "fact", of: ["level", "zone"], said, told });
+    missing(trace, { code: "fact", of: ["level", "zone"], reason: { code: "channel-unknown" }, told });
   }
   if (capacityVerdict(hop) !== "open") return;
   for (const { modulation, bitRateBps } of hop.modes) {
-    const said = `mode ${modulation} has no rate in the catalogue`;
-    if (bitRateBps === undefined) missing(trace, { code: "catalogue", of: ["capacity"], said });
+    const reason = { code: "mode-without-rate", modulation } as const;
+    if (bitRateBps === undefined) missing(trace, { code: "catalogue", of: ["capacity"], reason });
   }
 }

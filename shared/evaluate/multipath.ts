@@ -1,12 +1,12 @@
-import { metres, trimmed } from "../format/numbers.js";
-import { METHOD as ANNUAL, annualConversion, annualFadeDistribution } from "../propagation/p530/annual.js";
-import { METHOD as DISTRIBUTION, fadeDistribution } from "../propagation/p530/fade-distribution.js";
-import { METHOD as MULTIPATH, multipathOccurrence, SHORTEST_PATH_M } from "../propagation/p530/multipath.js";
+import type { Outcome } from "../propagation/outcome.js";
+import { annualConversion, annualFadeDistribution } from "../propagation/p530/annual.js";
+import { fadeDistribution } from "../propagation/p530/fade-distribution.js";
+import { multipathOccurrence, SHORTEST_PATH_M } from "../propagation/p530/multipath.js";
 import { multipathActivity } from "../propagation/p530/multipath-activity.js";
-import { METHOD as MULTIPATH17, multipathOccurrence17 } from "../propagation/p530/multipath17.js";
+import { multipathOccurrence17 } from "../propagation/p530/multipath17.js";
 import type { ClimateInUse } from "./climate.js";
 import type { FadingPath, MultipathFading } from "./fading-model.js";
-import { cite, missing, note, record, refused, type Trace, use } from "./trace.js";
+import { cite, missing, note, record, refused, remarksOf, type Trace, use } from "./trace.js";
 
 /** Gradient assumed by the quick method where none is given, N/km: our own, in the middle of the usual -200 to -400. */
 const ASSUMED_DN1 = -300;
@@ -23,8 +23,8 @@ export function multipathOf(
 ): MultipathFading | undefined {
   const { course, heights } = path;
   if (course.distanceM <= SHORTEST_PATH_M) {
-    cite(trace, MULTIPATH);
-    note(trace, "Up to 5 km multipath is not reckoned with.");
+    cite(trace, "multipath");
+    note(trace, { code: "multipath-not-on-short-paths" });
     const none = fadeDistribution(0);
     return { occurrencePercent: 0, eta: 0, month: none, year: none, yearFactor: 1 };
   }
@@ -41,9 +41,9 @@ export function multipathOf(
     refused(trace, "multipath", year.refusal);
     return undefined;
   }
-  note(trace, ...year.validity);
-  cite(trace, DISTRIBUTION);
-  cite(trace, ANNUAL);
+  note(trace, ...remarksOf("multipath", year.validity));
+  cite(trace, "fade-distribution");
+  cite(trace, "annual-conversion");
   record(trace, "2.3.4", year.steps);
   const { occurrencePercent } = occurrence;
   return {
@@ -80,12 +80,7 @@ function occurrenceOf(
     default:
       if (hasCurrent && knowsTerrain) return currentMethod(path, use, frequencyHz, trace);
       if (dN1 !== undefined) return precedingMethod(path, use, frequencyHz, trace);
-      note(
-        trace,
-        hasCurrent
-          ? "Multipath: logK and dN75 serve with the mean height of the terrain only, which is not known without a profile; the quick method stands in."
-          : "Multipath: the climate gives neither logK with dN75 nor dN1; the quick method stands in.",
-      );
+      note(trace, { code: "quick-method-stands-in", lacks: hasCurrent ? "mean-terrain" : "gradients" });
       return quickMethod(path, use, frequencyHz, trace);
   }
 }
@@ -102,7 +97,7 @@ function currentMethod(
     missing(trace, {
       code: "climate",
       of: ["multipath"],
-      said: "the current method needs logK and dN75 in the climate",
+      reason: { code: "no-gradients", needs: "logK-and-dN75" },
     });
     return undefined;
   }
@@ -110,15 +105,14 @@ function currentMethod(
     missing(trace, {
       code: "terrain",
       of: ["multipath"],
-      said: "the mean terrain height is not known without a profile",
+      reason: { code: "mean-terrain-unknown" },
     });
     return undefined;
   }
-  const [ofLogK, ofDn75] = [origin("logK"), origin("dN75")];
-  use(trace, "logK", () => trimmed(logK, 3), ofLogK.origin, ofLogK.note);
-  use(trace, "dN75", () => `${trimmed(dN75, 2)} N-units`, ofDn75.origin, ofDn75.note);
-  use(trace, "mean terrain", () => metres(meanTerrainM), path.terrain?.kind ?? "terrain");
-  cite(trace, MULTIPATH);
+  use(trace, { code: "log-k", logK }, origin("logK"));
+  use(trace, { code: "dn75", dN75 }, origin("dN75"));
+  use(trace, { code: "mean-terrain", heightM: meanTerrainM }, path.terrain?.kind ?? "terrain");
+  cite(trace, "multipath");
   const found = multipathOccurrence({
     ...common(path, frequencyHz),
     logK,
@@ -140,22 +134,18 @@ function precedingMethod(
     missing(trace, {
       code: "climate",
       of: ["multipath"],
-      said: "the preceding method needs dN1 in the climate",
+      reason: { code: "no-gradients", needs: "dN1" },
     });
     return undefined;
   }
   if (terrainRoughnessM === undefined) {
-    note(
-      trace,
-      "Multipath by the initial-planning method of P.530-17 from dN1, since the terrain's roughness is not known; logK and dN75 would serve the present edition.",
-    );
+    note(trace, { code: "multipath-initial-planning" });
     return quickMethod(path, climateInUse, frequencyHz, trace);
   }
   useGradient(dN1, climateInUse, trace);
-  const of = origin("terrainRoughnessM");
-  use(trace, "terrain roughness", metres(terrainRoughnessM), of.origin, of.note);
-  cite(trace, MULTIPATH17);
-  note(trace, "Multipath by the detailed method of P.530-17; logK and dN75 would serve the present edition.");
+  use(trace, { code: "terrain-roughness", roughnessM: terrainRoughnessM }, origin("terrainRoughnessM"));
+  cite(trace, "multipath-preceding");
+  note(trace, { code: "multipath-detailed-preceding" });
   return answer(multipathOccurrence17({ ...common(path, frequencyHz), dN1, terrainRoughnessM }), trace);
 }
 
@@ -166,16 +156,13 @@ function quickMethod(
   trace: Trace,
 ): Occurrence | undefined {
   const { dN1 } = climateInUse.climate;
-  cite(trace, MULTIPATH17);
+  cite(trace, "multipath-preceding");
   if (dN1 === undefined) {
-    use(trace, "dN1", `${ASSUMED_DN1} N/km`, "default", "assumed for early planning, of no particular place");
-    note(
-      trace,
-      `Multipath for early planning only: the quick method with an assumed gradient of ${ASSUMED_DN1} N/km; the outage of the place may differ several times.`,
-    );
+    use(trace, { code: "dn1", dN1: ASSUMED_DN1 }, { origin: "default", standing: "assumed" });
+    note(trace, { code: "multipath-early-planning", assumedDN1: ASSUMED_DN1 });
   } else {
     useGradient(dN1, climateInUse, trace);
-    note(trace, "Multipath by the quick method for early planning of P.530-17.");
+    note(trace, { code: "multipath-quick" });
   }
   const found = answer(
     multipathOccurrence17({ ...common(path, frequencyHz), dN1: dN1 ?? ASSUMED_DN1 }),
@@ -185,13 +172,8 @@ function quickMethod(
 }
 
 function useGradient(dN1: number, { origin }: ClimateInUse, trace: Trace): void {
-  const of = origin("dN1");
-  use(trace, "dN1", `${trimmed(dN1, 1)} N/km`, of.origin, of.note);
-  if (dN1 < DUCTING_GRADIENT)
-    note(
-      trace,
-      `Multipath: dN1 lies below ${DUCTING_GRADIENT} N/km, so that in more than 1 % of the year ducts may form near the ground; a path that a duct leads astray is not in these methods.`,
-    );
+  use(trace, { code: "dn1", dN1 }, origin("dN1"));
+  if (dN1 < DUCTING_GRADIENT) note(trace, { code: "ducts-likely", belowDN1: DUCTING_GRADIENT });
 }
 
 function common({ course, heights }: FadingPath, frequencyHz: number) {
@@ -204,9 +186,7 @@ function common({ course, heights }: FadingPath, frequencyHz: number) {
 }
 
 function answer(
-  outcome:
-    | { ok: true; occurrencePercent: number; validity: readonly string[]; steps: object }
-    | { ok: false; refusal: string; steps?: object },
+  outcome: Outcome<{ readonly occurrencePercent: number; readonly steps: object }, object>,
   trace: Trace,
 ): Occurrence | undefined {
   record(trace, "2.3.1", outcome.steps);
@@ -214,6 +194,6 @@ function answer(
     refused(trace, "multipath", outcome.refusal);
     return undefined;
   }
-  note(trace, ...outcome.validity);
+  note(trace, ...remarksOf("multipath", outcome.validity));
   return { occurrencePercent: outcome.occurrencePercent };
 }

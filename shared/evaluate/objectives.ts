@@ -1,11 +1,5 @@
 import { ERROR_PERFORMANCE, type Portion } from "../availability/objectives.data.js";
-import {
-  availabilityObjective,
-  hopShare,
-  internationalErrorObjective,
-  METHOD_F1668,
-  METHOD_F1703,
-} from "../availability/objectives.js";
+import { availabilityObjective, hopShare, internationalErrorObjective } from "../availability/objectives.js";
 import { address } from "../design/address.js";
 import type { AvailabilityClass, Hop, QualityShare } from "../design/design.js";
 import { largerShare } from "../propagation/p530/total.js";
@@ -13,9 +7,10 @@ import { boundedRain } from "./bounded-rain.js";
 import { usesUnchecked } from "./climate.js";
 import { judgedMode } from "./judged-mode.js";
 import type { Step } from "./lack.js";
+import type { LeftOut } from "./note.js";
 import { outageVerdict } from "./outages.js";
 import type { HopResult, ModeResult, ObjectiveResult, Outage } from "./result.js";
-import { cite, missing, refused, sourceOf, type Trace, use } from "./trace.js";
+import { cite, missing, refused, type Trace, use } from "./trace.js";
 
 /** The objectives of a link and of its error performance, held against the worse direction of the judged mode. */
 export function objectiveResults(
@@ -29,16 +24,16 @@ export function objectiveResults(
   const modes = found.directions.flatMap(({ modes: each }) => judgedMode(hop, each) ?? []);
   if (modes.length < 2) return undefined;
   const { availabilityClass, quality } = objective;
-  const checked = (step: Step, what: string) => {
-    if (usesUnchecked(hop.climate, what, trace)) return true;
-    missing(trace, { code: "left out", of: [step], said: `${what} is left out, since it is not checked` });
+  const checked = (step: Step, method: LeftOut) => {
+    if (usesUnchecked(hop.climate, method, trace)) return true;
+    missing(trace, { code: "left out", of: [step], reason: { code: "method-left-out", method } });
     return false;
   };
   const results = [
-    availabilityClass && checked("link availability", "Availability of the link after F.1703")
+    availabilityClass && checked("link availability", "link-availability")
       ? linkAvailability(hop, availabilityClass, distanceM, modes, found.availability?.equipment, trace)
       : undefined,
-    quality && checked("link quality", "Severely errored seconds after F.1668")
+    quality && checked("link quality", "link-quality")
       ? linkQuality(quality, distanceM, modes, trace)
       : undefined,
   ].filter((one) => one !== undefined);
@@ -48,16 +43,16 @@ export function objectiveResults(
 /** Failures count in an objective of all causes: without them it may be missed, never met. */
 function missEquipment(hop: Hop, trace: Trace): void {
   const of: readonly Step[] = ["link availability"];
-  const said = "the failures of equipment are not known for this hop";
   if (hop.radio !== undefined && hop.radio.mtbfHours === undefined)
-    missing(trace, { code: "catalogue", of, said: `${hop.radio.name} states no mtbf` });
-  else if (hop.repairHours !== undefined) missing(trace, { code: "refusal", of, said });
+    missing(trace, { code: "catalogue", of, reason: { code: "no-mtbf", radio: hop.radio.name } });
+  else if (hop.repairHours !== undefined)
+    missing(trace, { code: "refusal", of, reason: { code: "failures-unknown" } });
   if (hop.repairHours === undefined)
     missing(trace, {
       code: "fact",
       of,
-      said: "the hop states no repair-time",
-      fact: { name: "repair-time" },
+      reason: { code: "no-repair-time" },
+      fact: { code: "repair-time" },
       at: address("hop", hop.name, "repair-time"),
     });
 }
@@ -88,7 +83,7 @@ function linkAvailability(
   }
   const rain = worstRain(modes);
   if (rain === undefined) return undefined;
-  cite(trace, METHOD_F1703);
+  cite(trace, "link-availability");
   const propagationOnly = propagationPercent !== undefined;
   const allowedPercent = 100 * share.unavailability * (propagationOnly ? propagationPercent / 100 : 1);
   const ofEquipment = propagationOnly ? 0 : (equipment?.unavailabilityPercent ?? 0);
@@ -99,18 +94,17 @@ function linkAvailability(
   if (verdict === "open" && lacksFailures) missEquipment(hop, trace);
   if (verdict === "open" && bound !== undefined) missing(trace, boundedRain(bound));
   return {
-    what: "unavailability of the link",
-    source: sourceOf(METHOD_F1703),
+    method: "link-availability",
     allowedPercent,
     foundPercent: Math.min(100, timePercent + ofEquipment),
     bound,
     atMostPercent: atMostPercent === undefined ? undefined : Math.min(100, atMostPercent + ofEquipment),
     failuresPercent: propagationOnly || equipment === undefined ? undefined : ofEquipment,
-    of: propagationOnly
+    counts: propagationOnly
       ? "precipitation"
       : equipment
-        ? "precipitation and equipment"
-        : "precipitation, equipment not known",
+        ? "precipitation-and-equipment"
+        : "precipitation-equipment-unknown",
     verdict,
   };
 }
@@ -139,13 +133,7 @@ function linkQuality(
   const lengthM = linkLengthM ?? hopLengthM;
   const international = portion === "intermediate" || portion === "terminating";
   if (!international && sharePercent === undefined)
-    use(
-      trace,
-      "share of the national portion",
-      `${NATIONAL_SHARE_PERCENT} %`,
-      "default",
-      "7.5 to 8.5 % in use",
-    );
+    use(trace, { code: "national-share", sharePercent: NATIONAL_SHARE_PERCENT }, "default");
   const link = international
     ? internationalErrorObjective({
         endToEnd,
@@ -163,14 +151,13 @@ function linkQuality(
   }
   const foundPercent = worstMultipath(modes);
   if (foundPercent === undefined) return undefined;
-  cite(trace, METHOD_F1668);
+  cite(trace, "link-quality");
   const allowedPercent = 100 * share.unavailability;
   return {
-    what: "severely errored seconds",
-    source: sourceOf(METHOD_F1668),
+    method: "link-quality",
     allowedPercent,
     foundPercent,
-    of: "clear air in the worst month",
+    counts: "clear-air",
     verdict: foundPercent <= allowedPercent ? "met" : "missed",
   };
 }

@@ -1,9 +1,9 @@
 import type { Climate, Hop, RadioMode } from "../design/design.js";
 import { fadeExceededPercent } from "../propagation/p530/fade-distribution.js";
 import { rainTimeForMargin } from "../propagation/p530/rain.js";
-import { precipitationOutage, METHOD as TOTAL } from "../propagation/p530/total.js";
+import { precipitationOutage } from "../propagation/p530/total.js";
 import { precipitationTimeForMargin } from "../propagation/p530/wet-snow.js";
-import { METHOD as WORST_MONTH, worstMonthFromAnnual, worstMonthPercent } from "../propagation/p841.js";
+import { worstMonthFromAnnual, worstMonthPercent } from "../propagation/p841.js";
 import { rareOutage, usesUnchecked } from "./climate.js";
 import { type CrossPolarOutage, crossPolarOutage } from "./cross-polar.js";
 import { outageWithDiversity } from "./diversity.js";
@@ -87,7 +87,8 @@ type ModeOutages = Pick<
 export function modeOutages(mode: ModeFading, marginDb: number, trace: Trace): ModeOutages {
   if (!(marginDb > 0)) return { availabilityPercent: 0, outage: outageTime(100, 100), causes: [] };
   const { clearAir, clearAirPercent, clearAirMonthPercent, rain } = outagesAt(mode, marginDb, trace);
-  if ((clearAir?.length ?? 0) > 1 || rain?.cause === "cross-polar interference in rain") cite(trace, TOTAL);
+  if ((clearAir?.length ?? 0) > 1 || rain?.cause === "cross-polar interference in rain")
+    cite(trace, "total-outage");
   const causes = rain === undefined ? [...(clearAir ?? [])] : [...(clearAir ?? []), rain];
   return {
     multipath: clearAirPercent === undefined ? undefined : { timePercent: clearAirPercent },
@@ -186,11 +187,7 @@ function clearAirAt(
   if (crossPolar !== undefined) {
     causes.push(inDeepTail("cross-polar interference in clear air", crossPolar.clearAirFraction, yearFactor));
   }
-  if (trace && causes.length > 1)
-    note(
-      trace,
-      "Clear air: selective, diversity and cross-polar outage of the worst month pass to the year by the factor of deep fading (section 2.3.4); our own rule.",
-    );
+  if (trace && causes.length > 1) note(trace, { code: "deep-fading-factor" });
   return causes;
 }
 
@@ -231,17 +228,18 @@ function rainAt(
 function worstMonth(yearPercent: number, climate: Climate, trace: Trace | undefined): number | undefined {
   if (
     trace
-      ? !usesUnchecked(climate, "Rain in the worst month", trace)
+      ? !usesUnchecked(climate, "rain-in-the-worst-month", trace)
       : climate.uncheckedMethods === "leave-out"
   )
     return undefined;
   const { worstMonthQ1: q1, worstMonthBeta: beta } = climate;
   if (trace) {
-    cite(trace, WORST_MONTH);
+    cite(trace, "worst-month");
     const found = isFirst(trace, climate)
       ? worstMonthFromAnnual({ annualPercent: yearPercent, q1, beta })
       : undefined;
-    if (found?.ok === false) note(trace, `Rain in the worst month: ${found.refusal}`);
+    if (found?.ok === false)
+      note(trace, { code: "method-refuses", of: "rain-in-the-worst-month", reason: found.refusal });
   }
   return worstMonthPercent(yearPercent, { q1, beta });
 }

@@ -4,7 +4,7 @@
  * product.
  */
 import type { Hop } from "../design/design.js";
-import { carriers } from "../radio/arrangements.js";
+import { arrangementByName, carriers } from "../radio/arrangements.js";
 import { judgedMode } from "./judged-mode.js";
 import type { Bound, HopResult } from "./result.js";
 
@@ -41,9 +41,9 @@ export interface PairResult {
 /** @returns undefined unless the two are the bands of one pair, each naming the other */
 export function pairResult(one: PairedHop, second: PairedHop): PairResult | undefined {
   if (one.hop.pairedWith !== second.hop.name || second.hop.pairedWith !== one.hop.name) return undefined;
-  const roles = [one, second].map(({ hop }) => hop.arrangement.name);
-  const low = roles.indexOf("dual-band low");
-  if (low < 0 || !roles.includes("dual-band high")) return undefined;
+  const bands = [one, second].map(({ hop }) => arrangementByName(hop.arrangement.name)?.bandOfPair);
+  const low = bands.indexOf("low");
+  if (low < 0 || !bands.includes("high")) return undefined;
   const [lowHop, highHop] = low === 0 ? [one, second] : [second, one];
   const lowOut = lowHop.result.availability?.outage;
   const highOut = highHop.result.availability?.outage;

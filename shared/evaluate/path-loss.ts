@@ -1,5 +1,4 @@
 import type { Climate, Hop } from "../design/design.js";
-import { kFactor, metres, trimmed } from "../format/numbers.js";
 import { MEAN_EARTH_RADIUS_M } from "../propagation/constants.js";
 import { freeSpaceLossDb } from "../propagation/p525.js";
 import { deltaBullington } from "../propagation/p526/index.js";
@@ -11,8 +10,9 @@ import type { Top } from "./clearance.js";
 import type { ClimateInUse } from "./climate.js";
 import { diffractionGround } from "./diffraction-ground.js";
 import type { Heights } from "./geometry.js";
+import type { InputOf } from "./input.js";
 import type { PathLosses } from "./levels.js";
-import { citeAs, note, refused, type Trace, use } from "./trace.js";
+import { cite, missing, note, type Trace, use } from "./trace.js";
 
 /** With this share of the first Fresnel zone free at median k, diffraction takes nothing worth counting. */
 export const FREE_OF_DIFFRACTION_FRACTION = 0.6;
@@ -39,7 +39,7 @@ export function pathLosses(
   obstruction: Obstruction | undefined,
   trace: Trace,
 ): PathLosses | undefined {
-  citeAs(trace, "Rec. ITU-R P.525-4 section 2", "verified", "Free-space loss");
+  cite(trace, "free-space");
   const diffractionDb =
     obstruction === undefined ? 0 : diffractionLossDb(hop, heights, frequencyHz, obstruction, trace);
   if (diffractionDb === undefined) return undefined;
@@ -52,23 +52,19 @@ export function pathLosses(
 
 function gasLossDb(inUse: ClimateInUse, heights: Heights, frequencyHz: number, trace: Trace): number {
   if (!(frequencyHz >= 1e9 && frequencyHz <= 1000e9)) {
-    note(trace, "Gases are not counted: their method covers 1 to 1000 GHz.");
+    note(trace, { code: "gases-not-counted", why: "frequency" });
     return 0;
   }
   const meanHeightM = (heights.antennaAslM[0] + heights.antennaAslM[1]) / 2;
-  if (meanHeightM < 0)
-    note(trace, "The path lies below sea level, outside the stated range of the reference atmosphere.");
-  if (meanHeightM > 9000) note(trace, "The path lies above 9 km; its air is taken as at 9 km.");
+  if (meanHeightM < 0) note(trace, { code: "path-below-sea-level" });
+  if (meanHeightM > 9000) note(trace, { code: "path-above-reference-air" });
   const air = airOf(inUse.climate, meanHeightM);
   if (air === undefined) {
-    note(
-      trace,
-      "Gases are not counted: temperature, pressure and water vapour of the climate describe no air.",
-    );
+    note(trace, { code: "gases-not-counted", why: "no-air" });
     return 0;
   }
   useAir(inUse, air, meanHeightM, trace);
-  citeAs(trace, "Rec. ITU-R P.676-13 Annex 1", "verified", "Attenuation by gases, line by line");
+  cite(trace, "gases");
   return gasAttenuationDb({ frequencyHz, ...air }, heights.slantDistanceM);
 }
 
@@ -92,26 +88,20 @@ function useAir(
   meanHeightM: number,
   trace: Trace,
 ): void {
-  if (trace.used.has("pressure")) return;
-  const atHeight = `at ${metres(meanHeightM)}`;
-  const tell = (name: string, value: () => string, fact: keyof Climate) =>
+  if (trace.inputs.some(({ code }) => code === "pressure")) return;
+  const tell = (input: InputOf<"pressure" | "temperature" | "water-vapour">, fact: keyof Climate) =>
     climate[fact] === undefined
-      ? use(trace, name, value, "standard atmosphere", atHeight)
-      : use(trace, name, value, origin(fact).origin);
-  tell("pressure", () => `${trimmed(air.pressureHPa, 1)} hPa`, "pressureHPa");
-  tell("temperature", () => `${trimmed(air.temperatureK - 273.15, 1)} degC`, "temperatureK");
-  tell("water vapour", () => `${trimmed(air.waterVapourDensityGm3, 2)} g/m3`, "waterVapourDensityGm3");
+      ? use(trace, { ...input, atHeightM: meanHeightM }, "standard atmosphere")
+      : use(trace, input, origin(fact));
+  tell({ code: "pressure", pressureHPa: air.pressureHPa }, "pressureHPa");
+  tell({ code: "temperature", temperatureK: air.temperatureK }, "temperatureK");
+  tell({ code: "water-vapour", densityGm3: air.waterVapourDensityGm3 }, "waterVapourDensityGm3");
   if (
     climate.pressureHPa === undefined ||
     climate.temperatureK === undefined ||
     climate.waterVapourDensityGm3 === undefined
   ) {
-    citeAs(
-      trace,
-      "Rec. ITU-R P.835-6 section 1",
-      "verified",
-      "Reference atmosphere at the path's mean height",
-    );
+    cite(trace, "reference-atmosphere");
   }
 }
 
@@ -131,17 +121,12 @@ export function diffractionLossDb(
     // The ground tells only the two apart, and hardly at these frequencies.
     polarization: hop.polarization === "horizontal" ? "horizontal" : "vertical",
   });
-  citeAs(
-    trace,
-    "Rec. ITU-R P.526-15 section 4.5.2",
-    "verified",
-    "Diffraction loss over terrain (delta-Bullington), median k",
-  );
-  note(trace, ...result.notes.map((text) => `Diffraction: ${text}.`));
+  cite(trace, "diffraction");
+  note(trace, ...result.remarks.map((remark) => ({ code: "diffraction-remark", remark }) as const));
   if (!Number.isFinite(result.lossDb)) {
-    refused(trace, "level", "the method of diffraction gives no figure for this profile");
+    missing(trace, { code: "refusal", of: ["level"], reason: { code: "no-diffraction-figure" } });
     return undefined;
   }
-  if (result.lossDb > 0) note(trace, `The level diagram holds a median diffraction loss, at ${kFactor(k)}.`);
+  if (result.lossDb > 0) note(trace, { code: "median-diffraction-loss", kFactor: k });
   return result.lossDb;
 }

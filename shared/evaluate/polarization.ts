@@ -27,7 +27,7 @@ export function polarizationWords(hop: Pick<Hop, "arrangement" | "polarization">
  */
 export function inJudgedPolarization(hop: Hop, trace: Trace): Hop {
   if (!radiatesBoth(hop) || hop.polarization === "slant") return hop;
-  note(trace, "Both polarizations are on the air; the hop is judged for the worse, horizontal.");
+  note(trace, { code: "both-polarizations" });
   const { measuredRain } = hop;
   return {
     ...hop,

@@ -78,11 +78,11 @@ export function topsOf(hop: Hop, profile: TerrainProfile, distanceM: number, tra
       missing(trace, {
         code: "terrain",
         of: ["profile"],
-        said: `the ground under ${title} is not known`,
+        reason: { code: "ground-under-obstacle-unknown", obstacle: title },
       });
     else tops.push({ distanceM: obstacle.distanceM, topM: groundM + obstacle.heightM, title });
   }
-  if (hop.obstacles.length > tops.length) note(trace, "Not every obstacle could be counted.");
+  if (hop.obstacles.length > tops.length) note(trace, { code: "obstacles-not-counted" });
   return tops;
 }
 

@@ -1,24 +1,16 @@
 import type { Hop, MeasuredRain, Polarization } from "../design/design.js";
-import { decibels, frequency, metres, outage } from "../format/numbers.js";
-import {
-  METHOD as RAIN,
-  type RainDistribution,
-  rainDistribution,
-  rainLaw,
-} from "../propagation/p530/rain.js";
+import { type RainDistribution, rainDistribution, rainLaw } from "../propagation/p530/rain.js";
 import {
   horizontalFromVertical,
-  METHOD_FREQUENCY,
-  METHOD_POLARIZATION,
   scaleRainFrequency,
   verticalFromHorizontal,
 } from "../propagation/p530/rain-scaling.js";
-import { precipitationDistribution, METHOD as WET_SNOW } from "../propagation/p530/wet-snow.js";
-import { coefficientValidity, rainCoefficients, METHOD as SPECIFIC } from "../propagation/p838.js";
+import { precipitationDistribution } from "../propagation/p530/wet-snow.js";
+import { coefficientValidity, rainCoefficients } from "../propagation/p838.js";
 import { type ClimateInUse, rainRate001, usesUnchecked } from "./climate.js";
 import type { Fading, FadingPath } from "./fading-model.js";
 import { radiatesBoth, tiltDeg } from "./polarization.js";
-import { cite, missing, note, record, refused, type Trace, use } from "./trace.js";
+import { cite, missing, note, record, refused, remarksOf, type Trace, use } from "./trace.js";
 
 /** The law of rain on the path, and of rain with wet snow where the rain height and the probability of rain are known. */
 export function rainOf(
@@ -59,15 +51,11 @@ function lawOfRate(
     return undefined;
   }
   const both = radiatesBoth(hop) && hop.polarization !== "slant";
-  const judged = both ? "both polarizations are on the air; judged for the worse" : undefined;
-  use(trace, "polarization", hop.polarization, "design", judged);
-  cite(trace, SPECIFIC);
-  cite(trace, RAIN);
-  note(
-    trace,
-    ...rain.validity,
-    ...coefficientValidity(wave).map((text) => `Specific attenuation of rain: ${text}`),
-  );
+  const { polarization } = hop;
+  use(trace, { code: "polarization", polarization, ...(both && { both: true }) }, "design");
+  cite(trace, "specific-rain");
+  cite(trace, "rain");
+  note(trace, ...remarksOf("rain", rain.validity), ...remarksOf("specific-rain", coefficientValidity(wave)));
   record(trace, "2.4.1", { k: kCoefficient, alpha, ...rain.steps });
   return rain.law;
 }
@@ -81,12 +69,7 @@ function lawOfMeasurement(
   trace: Trace,
 ): RainDistribution | undefined {
   const { attenuation001Db, frequencyHz: measuredHz } = measured;
-  use(
-    trace,
-    "rain attenuation measured at 0.01 %",
-    `${decibels(attenuation001Db)} at ${frequency(measuredHz)}`,
-    "design",
-  );
+  use(trace, { code: "measured-rain", attenuationDb: attenuation001Db, frequencyHz: measuredHz }, "design");
   const turned = turnedTo(hop.polarization, measured, climate, trace);
   if (turned === undefined) return undefined;
   const scaled = scaleRainFrequency({
@@ -98,9 +81,9 @@ function lawOfMeasurement(
     refused(trace, "rain", scaled.refusal);
     return undefined;
   }
-  cite(trace, METHOD_FREQUENCY);
-  cite(trace, RAIN);
-  note(trace, ...scaled.validity.map((text) => `Rain scaled with frequency: ${text}`));
+  cite(trace, "rain-frequency");
+  cite(trace, "rain");
+  note(trace, ...remarksOf("rain-scaling", scaled.validity));
   record(trace, "2.4.3", { ...scaled.steps, A2Db: scaled.attenuationDb });
   return rainDistribution(scaled.attenuationDb, frequencyHz);
 }
@@ -114,18 +97,14 @@ function turnedTo(
   if (wanted === undefined || had === undefined) return undefined;
   if (wanted === had) return attenuationDb;
   if (wanted === "slant" || had === "slant") {
-    refused(
-      trace,
-      "rain",
-      "measured rain is turned from horizontal to vertical or back only, not to 45 degrees",
-    );
+    missing(trace, { code: "refusal", of: ["rain"], reason: { code: "rain-turned-from-slant" } });
     return undefined;
   }
-  if (!usesUnchecked(climate, "Rain outage by the scaling with polarization", trace)) {
+  if (!usesUnchecked(climate, "rain-scaling-with-polarization", trace)) {
     missing(trace, {
       code: "left out",
       of: ["rain"],
-      said: "the measured rain is of the other polarization, whose scaling is left out",
+      reason: { code: "rain-of-other-polarization" },
     });
     return undefined;
   }
@@ -137,7 +116,7 @@ function turnedTo(
     refused(trace, "rain", turned.refusal);
     return undefined;
   }
-  cite(trace, METHOD_POLARIZATION);
+  cite(trace, "rain-polarization");
   record(trace, "2.4.4", { turnedDb: turned.attenuationDb });
   return turned.attenuationDb;
 }
@@ -155,11 +134,8 @@ function withWetSnow(
   // So far below the melting layer the combined method is that of rain alone, whatever the probability of rain.
   const farBelow = highest <= rainHeightM - 3600;
   if (rainProbabilityPercent === undefined && !farBelow) {
-    use(trace, "rain height", metres(rainHeightM), of.origin, of.note);
-    note(
-      trace,
-      "Rain alone is counted: the path may reach into the melting layer, but the probability of rain is not known.",
-    );
+    use(trace, { code: "rain-height", heightM: rainHeightM }, of);
+    note(trace, { code: "rain-alone-counted" });
     return undefined;
   }
   if (farBelow) return undefined;
@@ -171,19 +147,18 @@ function withWetSnow(
     rainProbabilityPercent: rainProbabilityPercent!,
   });
   if (!found.ok) {
-    note(trace, `Rain alone is counted: ${found.refusal}`);
+    note(trace, { code: "rain-alone-counted", reason: found.refusal });
     return undefined;
   }
-  use(trace, "rain height", metres(rainHeightM), of.origin, of.note);
-  use(trace, "probability of rain", outage(rainProbabilityPercent!), origin("rainProbabilityPercent").origin);
-  cite(trace, WET_SNOW);
-  const { zone, multipliers } = found.distribution;
-  note(
+  use(trace, { code: "rain-height", heightM: rainHeightM }, of);
+  use(
     trace,
-    zone === "none"
-      ? "The path lies above all precipitation that attenuates."
-      : "Rain and wet snow are counted together.",
+    { code: "rain-probability", timePercent: rainProbabilityPercent! },
+    origin("rainProbabilityPercent"),
   );
+  cite(trace, "wet-snow");
+  const { zone, multipliers } = found.distribution;
+  note(trace, { code: zone === "none" ? "path-above-precipitation" : "wet-snow-counted" });
   record(trace, "2.4.2", {
     hrainM: rainHeightM,
     P0Percent: rainProbabilityPercent,

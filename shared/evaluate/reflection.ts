@@ -1,15 +1,12 @@
 import type { Antenna, Hop, Surface, SurfaceKind } from "../design/design.js";
-import { kilometres } from "../format/numbers.js";
 import { earthBulgeM } from "../propagation/earth.js";
 import {
   lobeSpacing,
-  METHOD,
-  METHOD_SPACING,
   type ReflectionGeometry,
   type ReflectionInputs,
   reflectionGeometry,
 } from "../propagation/p530/reflection.js";
-import { METHOD as COEFFICIENT, effectiveReflection } from "../propagation/p530/reflection-coefficient.js";
+import { effectiveReflection } from "../propagation/p530/reflection-coefficient.js";
 import { discriminationDb } from "../radio/discrimination.js";
 import { closeToEnds, withPointsAt } from "../terrain/between.js";
 import type { TerrainProfile } from "../terrain/profile.js";
@@ -67,11 +64,12 @@ interface Path {
 
 function reflectionOf(path: Path, surface: Surface, trace: Trace): ReflectionResult | undefined {
   const { hop, course, heights, medianK } = path;
-  const name = `The ${surface.kind} surface from ${kilometres(surface.fromM)} to ${kilometres(surface.toM)}`;
+  const { kind, fromM, toM } = surface;
+  const notCounted = { code: "surface-not-counted", surface: kind, fromM, toM } as const;
   const surfaceAslM =
     surface.heightM ?? (path.profile && meanHeight(path.profile, surface.fromM, surface.toM));
   if (surfaceAslM === undefined) {
-    note(trace, `${name} is not counted: its height is neither stated nor in the profile.`);
+    note(trace, notCounted);
     return undefined;
   }
   const inputs = (k: number): ReflectionInputs => ({
@@ -87,12 +85,14 @@ function reflectionOf(path: Path, surface: Surface, trace: Trace): ReflectionRes
   const steep = reflectionGeometry(inputs(kRange[1]));
   // Below the horizon at the least k nothing reflects; the range then begins at the median.
   const flat = reflectionGeometry(inputs(kRange[0]));
-  if (!median.ok || !steep.ok) {
-    note(trace, `${name} is not counted: ${median.ok ? "" : median.refusal}`);
+  for (const geometry of [median, steep]) {
+    if (geometry.ok) continue;
+    note(trace, { ...notCounted, reason: geometry.refusal });
     return undefined;
   }
+  if (!median.ok || !steep.ok) return undefined;
   const low = flat.ok ? flat : median;
-  cite(trace, METHOD);
+  cite(trace, "reflection");
   const at = (geometry: ReflectionGeometry) => pointFromFirst(geometry, inputs(medianK));
   const on = (pointM: number) => pointM >= surface.fromM && pointM <= surface.toM;
   const points = [at(low), at(median), at(steep)];
@@ -103,7 +103,7 @@ function reflectionOf(path: Path, surface: Surface, trace: Trace): ReflectionRes
   const angles = anglesDeg(geometry, pointM, course.distanceM);
   const coefficient = coefficientOf(hop, surface.kind, geometry, path.frequencyHz);
   if (coefficient === undefined) return undefined;
-  cite(trace, COEFFICIENT);
+  cite(trace, "reflection-coefficient");
   const antennaDiscriminationDb =
     discrimination(hop.ends[0].antenna, angles[0], path.frequencyHz) +
     discrimination(hop.ends[1].antenna, angles[1], path.frequencyHz);
@@ -189,7 +189,7 @@ function endOf(
     end === 0 ? inputs : { ...inputs, antenna1AboveSurfaceM: other, antenna2AboveSurfaceM: one },
   );
   if (!lobes.ok) return { site: site.name };
-  cite(trace, METHOD_SPACING);
+  cite(trace, "reflection-spacing");
   // The reflection turns the wave over, so the two rays add where the difference is an odd number of half waves.
   const tau = geometry.pathDifferenceWavelengths;
   const shiftM = (0.5 - (tau - Math.floor(tau))) * lobes.lobeSpacingM;

@@ -6,7 +6,10 @@ import type { Climate, Polarization, SurveySource } from "../design/design.js";
 import type { Arm } from "../equipment/branches.js";
 import type { SurveyFit } from "../terrain/survey.js";
 import type { CarrierResult } from "./carrier-result.js";
+import type { InputUsed } from "./input.js";
 import type { Lack } from "./lack.js";
+import type { MethodId } from "./methods.js";
+import type { Note } from "./note.js";
 import type { ReflectionResult } from "./reflection-result.js";
 
 /** One row of the level diagram: an element the signal passes, and the level behind it. */
@@ -21,32 +24,6 @@ export interface LevelRow {
   /** 0 for the first row. */
   readonly changeDb: number;
   readonly levelDbm: number;
-}
-
-/** Where an input came from, for the explanation of a figure. */
-export interface InputUsed {
-  readonly name: string;
-  readonly value: string;
-  readonly origin:
-    | "design"
-    | "network climate"
-    | "hop climate"
-    | "catalogue"
-    | "terrain"
-    | "map"
-    | "standard atmosphere"
-    | "default"
-    | "survey";
-  readonly note?: string;
-}
-
-/** A method applied: what an explanation cites. */
-export interface MethodUsed {
-  /** For example `Rec. ITU-R P.530-18 section 2.4.1`. */
-  readonly source: string;
-  /** For example `verified`, `from memory, not checked against the Recommendation`. */
-  readonly status: string;
-  readonly what: string;
 }
 
 /**
@@ -318,8 +295,8 @@ export interface EquipmentOutage {
   /** Both ends in series, percent of time. */
   readonly unavailabilityPercent: number;
   readonly secondsPerYear: number;
-  /** What protects, in words. */
-  readonly protection: string;
+  /** What protects: one standby for so many units, so many pairs, or nothing, with so many units in series. */
+  readonly protection: { readonly kind: "n+1" | "pairs" | "none"; readonly sets: number };
   /** Of one unit. */
   readonly unitUnavailabilityPercent: number;
   /** Interruptions by switching over, a part of the above. */
@@ -334,8 +311,8 @@ export type Verdict = "met" | "missed" | "open";
 
 /** An objective beside the plain availability. */
 export interface ObjectiveResult {
-  readonly what: "unavailability of the link" | "severely errored seconds";
-  readonly source: string;
+  /** The method that sets it, and so which it is. */
+  readonly method: Extract<MethodId, "link-availability" | "link-quality">;
   /** Outage allowed and found, percent of time. */
   readonly allowedPercent: number;
   readonly foundPercent: number;
@@ -345,8 +322,12 @@ export interface ObjectiveResult {
   readonly atMostPercent?: number;
   /** Of it failures of equipment, where they count and are known. */
   readonly failuresPercent?: number;
-  /** What was compared, in words. */
-  readonly of: string;
+  /** What was held against it. */
+  readonly counts:
+    | "precipitation"
+    | "precipitation-and-equipment"
+    | "precipitation-equipment-unknown"
+    | "clear-air";
   readonly verdict: Verdict;
 }
 
@@ -433,9 +414,10 @@ export interface HopResult {
   /** The climate computed with: the design's, completed from maps. */
   readonly climate?: Climate;
   readonly inputs: readonly InputUsed[];
-  readonly methods: readonly MethodUsed[];
+  /** Identifiers; what they are stands in a table (`methods.ts`). */
+  readonly methods: readonly MethodId[];
   /** What could not be computed, and why. */
   readonly missing: readonly Lack[];
-  /** Remarks of the methods about their validity. */
-  readonly notes: readonly string[];
+  /** Remarks on how the figures were made, and of the methods about their validity. */
+  readonly notes: readonly Note[];
 }

@@ -1,9 +1,8 @@
 import type { Climate, RadioMode } from "../design/design.js";
-import { bandwidth, decibels } from "../format/numbers.js";
-import { METHOD, selectiveOutage } from "../propagation/p530/selective.js";
+import { selectiveOutage } from "../propagation/p530/selective.js";
 import { usesUnchecked } from "./climate.js";
 import type { MultipathFading } from "./fading-model.js";
-import { cite, citeAs, isFirst, note, record, refused, type Trace, use } from "./trace.js";
+import { cite, isFirst, note, record, refused, type Trace, use } from "./trace.js";
 
 /**
  * Outage of a mode by selective fading, fraction of the worst month: from its signature, else from its dispersive
@@ -21,20 +20,16 @@ export function selectiveFraction(
   if (occurrencePercent === 0) return 0;
   const { signature, dispersiveMarginDb, modulation } = mode;
   if (signature === undefined && dispersiveMarginDb === undefined) {
-    note(
-      trace,
-      "Selective fading is not counted: the radio gives neither a signature nor a dispersive margin.",
-    );
+    note(trace, { code: "selective-fading-not-counted" });
     return 0;
   }
-  if (!usesUnchecked(climate, "Selective fading", trace)) return 0;
+  if (!usesUnchecked(climate, "selective-fading", trace)) return 0;
   if (signature === undefined) return byDispersiveMargin(modulation, dispersiveMarginDb!, multipath, trace);
   const { widthHz, depthDb, referenceDelayNs } = signature;
   if (isFirst(trace, signature)) {
-    const value = `${bandwidth(widthHz)} wide, ${decibels(depthDb)} deep at ${referenceDelayNs} ns`;
-    use(trace, `signature of ${modulation}`, value, "catalogue");
+    use(trace, { code: "signature", modulation, widthHz, depthDb, referenceDelayNs }, "catalogue");
   }
-  cite(trace, METHOD);
+  cite(trace, "selective");
   const found = selectiveOutage({
     occurrencePercent,
     distanceM,
@@ -42,7 +37,7 @@ export function selectiveFraction(
   });
   record(trace, "5.1", found.steps);
   if (found.ok) return found.outageFraction;
-  refused(trace, "multipath", `selective fading of ${modulation}: ${found.refusal}`, mode);
+  refused(trace, "multipath", found.refusal, { of: mode, figure: "selective-fading" });
   return undefined;
 }
 
@@ -53,12 +48,7 @@ function byDispersiveMargin(
   { occurrencePercent }: MultipathFading,
   trace: Trace,
 ): number {
-  use(trace, `dispersive margin of ${modulation}`, () => decibels(dispersiveMarginDb), "catalogue");
-  citeAs(
-    trace,
-    "Dispersive fade margin",
-    "common practice, unconfirmed",
-    "Selective outage p0 10^(-margin/10) of the worst month",
-  );
+  use(trace, { code: "dispersive-margin", modulation, marginDb: dispersiveMarginDb }, "catalogue");
+  cite(trace, "dispersive-margin");
   return Math.min(1, (occurrencePercent / 100) * 10 ** (-dispersiveMarginDb / 10));
 }

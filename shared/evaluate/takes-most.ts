@@ -11,7 +11,18 @@ export interface TakesMost {
   readonly parts: number;
 }
 
-const IN_PRECIPITATION: ReadonlySet<Cause> = new Set(["rain", "cross-polar interference in rain"]);
+const IN_PRECIPITATION: Readonly<Record<Cause, boolean>> = {
+  "flat fading": false,
+  "selective fading": false,
+  "fading with diversity": false,
+  "cross-polar interference in clear air": false,
+  rain: true,
+  "cross-polar interference in rain": true,
+};
+
+export function isOfPrecipitation({ cause }: Pick<CauseOutage, "cause">): boolean {
+  return IN_PRECIPITATION[cause];
+}
 
 /**
  * What takes most of a hop's outage: the larger of its two figures, rain and multipath, and within it the largest part.
@@ -19,7 +30,7 @@ const IN_PRECIPITATION: ReadonlySet<Cause> = new Set(["rain", "cross-polar inter
  */
 export function takesMost({ dominant, causes }: Availability): TakesMost {
   if (dominant !== "rain" && dominant !== "multipath") return { of: dominant, parts: 0 };
-  const own = causes.filter(({ cause }) => IN_PRECIPITATION.has(cause) === (dominant === "rain"));
+  const own = causes.filter((one) => isOfPrecipitation(one) === (dominant === "rain"));
   const [largest] = own;
   const named = own.length > 1 || (largest !== undefined && largest.cause !== dominant);
   return { of: dominant, part: named ? largest : undefined, parts: own.length };

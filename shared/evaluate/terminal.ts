@@ -5,17 +5,17 @@ import { armLossDb, branchingLossDb } from "../equipment/branch-loss.js";
 import type { Arm, Branch, Side } from "../equipment/branches.js";
 import {
   ESTIMATED_LENGTH_M,
-  GUIDE_FACT,
   GUIDE_TO_CHOOSE,
   type GuideEstimate,
   guideEstimate,
 } from "../equipment/guide-to-choose.js";
 import { leadTo } from "../equipment/mounting.js";
 import { branchesAt, type Stand, standsOf } from "../equipment/stands.js";
-import { decibels, frequency, metres } from "../format/numbers.js";
-import { antennaGain } from "../radio/antenna-gain.js";
+import { metres } from "../format/numbers.js";
+import { antennaGain, ESTIMATE_EFFICIENCY } from "../radio/antenna-gain.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
 import { feederLossPerM } from "../radio/feeder-loss.js";
+import type { LackReason } from "./lack.js";
 import { missing, note, type Trace, use } from "./trace.js";
 
 interface Loss {
@@ -92,7 +92,7 @@ function partsThrough(
   if (coupler !== undefined) {
     const lossDb = armLossDb(coupler, branch.arm, direction);
     if (lossDb === undefined) {
-      lacksFigure(`coupler ${coupler.name} at ${site} has no loss`, trace);
+      lacksFigure({ code: "coupler-without-loss", coupler: coupler.name, site }, trace);
       return undefined;
     }
     branchingDb += lossDb;
@@ -107,11 +107,11 @@ function partsThrough(
   if (feeder !== undefined) {
     const loss = feederLossPerM(feeder, frequencyHz);
     if (loss === undefined) {
-      lacksFigure(`feeder ${feeder.name} at ${site} has no loss`, trace);
+      lacksFigure({ code: "feeder-without-loss", feeder: feeder.name, site }, trace);
       return undefined;
     }
     if (end.feederLengthM === undefined) return undefined;
-    if (loss.note !== undefined) note(trace, sentence(loss.note));
+    if (loss.ofNearestPoint) note(trace, { code: "loss-of-nearest-point", feeder: feeder.name });
     const detail = `${feeder.name}, ${metres(end.feederLengthM)}`;
     losses.push({ element: "feeder", detail, lossDb: loss.lossDbPerM * end.feederLengthM });
   }
@@ -121,8 +121,8 @@ function partsThrough(
       missing(trace, {
         code: "fact",
         of: ["level", "standby"],
-        said: guide.open,
-        fact: { name: GUIDE_FACT, site },
+        reason: guide.open,
+        fact: { code: "waveguide", site },
         at: address("hop", hop.name, site, "feeder"),
       });
       return undefined;
@@ -150,39 +150,34 @@ function partsThrough(
   };
 }
 
-function lacksFigure(what: string, trace: Trace): void {
-  missing(trace, { code: "catalogue", of: ["level", "standby"], said: `${what} in the catalogue` });
+function lacksFigure(reason: LackReason, trace: Trace): void {
+  missing(trace, { code: "catalogue", of: ["level", "standby"], reason });
 }
 
 function noteEstimate(site: string, { lossDb, band }: GuideEstimate, trace: Trace): void {
-  const value = decibels(lossDb);
   use(
     trace,
-    `loss of the waveguide at ${site}`,
-    value,
-    "default",
-    `estimated: ${metres(ESTIMATED_LENGTH_M)} of flexible guide with the greatest usual loss at ${band}, from memory, unconfirmed`,
+    { code: "guide-loss", site, lossDb, lengthM: ESTIMATED_LENGTH_M, band },
+    { origin: "default", standing: "estimated" },
   );
-  note(trace, `Loss of the waveguide at ${site}, which is still to be chosen, is estimated: ${value}.`);
+  note(trace, { code: "guide-loss-estimated", site, lossDb });
 }
 
 function gainOf(antenna: Antenna, site: string, frequencyHz: number, trace: Trace): number | undefined {
   const gain = antennaGain(antenna, frequencyHz);
   if (gain === undefined) {
-    lacksFigure(`antenna ${antenna.name} at ${site} has neither gain nor diameter`, trace);
+    lacksFigure({ code: "antenna-without-gain", antenna: antenna.name, site }, trace);
     return undefined;
   }
-  if (gain.note !== undefined) note(trace, sentence(gain.note));
+  if (gain.origin === "estimate")
+    note(trace, { code: "gain-estimated", antenna: antenna.name, efficiency: ESTIMATE_EFFICIENCY });
+  if (gain.ofNearestPoint) note(trace, { code: "gain-of-nearest-point", antenna: antenna.name });
   // Of several points of the catalogue each frequency has a gain of its own; an estimate is one remark, with its frequency.
-  const several = antenna.gain.length > 1;
-  const at = () => ` at ${frequency(frequencyHz)}`;
-  use(
-    trace,
-    several ? `gain of ${antenna.name}${at()}` : `gain of ${antenna.name}`,
-    () => `${gain.gainDbi.toFixed(1)} dBi${gain.origin === "estimate" ? at() : ""}`,
-    gain.origin === "catalogue" ? "catalogue" : "default",
-    gain.origin === "estimate" ? "estimated from the diameter" : undefined,
-  );
+  const { gainDbi } = gain;
+  const told = { code: "antenna-gain", antenna: antenna.name, gainDbi } as const;
+  if (gain.origin === "estimate")
+    use(trace, { ...told, estimatedAtHz: frequencyHz }, { origin: "default", standing: "estimated" });
+  else use(trace, antenna.gain.length > 1 ? { ...told, ofPointsAtHz: frequencyHz } : told, "catalogue");
   return gain.gainDbi;
 }
 
@@ -195,8 +190,4 @@ function armWords(coupler: Coupler, arm: Arm, direction: "transmit" | "receive")
   if (coupler.transmitLossDb !== undefined && direction === "transmit") return "transmit relay";
   const what = coupler.kind === "splitter" ? "receive splitter" : "coupler";
   return isUnequal(coupler) ? `${what} ${arm === "standby" ? "standby" : "main"} arm` : `${what} arm`;
-}
-
-function sentence(text: string): string {
-  return `${text[0]!.toUpperCase()}${text.slice(1)}.`;
 }

@@ -1,63 +1,42 @@
-import { type MethodReference, statusText } from "../propagation/method.js";
-import { type Lack, modeNamed, type Step } from "./lack.js";
-import type { InputUsed, MethodUsed } from "./result.js";
+import type { RefusalReason, Remark } from "../propagation/remark.js";
+import { sameData } from "./data.js";
+import { type Input, type InputBasis, type InputOrigin, type InputUsed, isSameInput } from "./input.js";
+import { type Lack, type ModeRefused, modeNamed, type Step } from "./lack.js";
+import type { MethodId } from "./methods.js";
+import type { Note, Speaker } from "./note.js";
 
-/** What an evaluation says beside its figures; filled while the steps run, each sentence once. */
+/** What an evaluation says beside its figures; filled while the steps run, each thing once. */
 export interface Trace {
   readonly inputs: InputUsed[];
-  readonly methods: MethodUsed[];
+  readonly methods: MethodId[];
   readonly missing: Lack[];
-  readonly notes: string[];
-  /** Methods cited, and things of the design told of, already. */
-  readonly cited: Set<object>;
-  /** Names of the inputs told already. */
-  readonly used: Set<string>;
+  readonly notes: Note[];
+  /** Things of the design that were told of already. */
+  readonly told: Set<object>;
   /** Intermediate values by method, kept only for an explanation. */
   readonly steps?: Map<string, object>;
 }
 
 export function newTrace(): Trace {
-  return { inputs: [], methods: [], missing: [], notes: [], cited: new Set(), used: new Set() };
+  return { inputs: [], methods: [], missing: [], notes: [], told: new Set() };
 }
 
-/** Tells an input once; a value given as a function is written out only then. */
-export function use(
-  trace: Trace,
-  name: string,
-  value: string | (() => string),
-  origin: InputUsed["origin"],
-  note?: string,
-): void {
-  if (trace.used.has(name)) return;
-  trace.used.add(name);
-  const text = typeof value === "string" ? value : value();
-  trace.inputs.push(note === undefined ? { name, value: text, origin } : { name, value: text, origin, note });
+/** Tells an input once. */
+export function use(trace: Trace, input: Input, origin: InputOrigin | InputBasis): void {
+  if (trace.inputs.some((known) => isSameInput(known, input))) return;
+  trace.inputs.push({ ...input, ...(typeof origin === "string" ? { origin } : origin) });
 }
 
 /** Whether this thing of the design was not told of yet. Each mode of each direction comes by the same few. */
 export function isFirst(trace: Trace, thing: object): boolean {
-  if (trace.cited.has(thing)) return false;
-  trace.cited.add(thing);
+  if (trace.told.has(thing)) return false;
+  trace.told.add(thing);
   return true;
 }
 
-/** Cites a method of the propagation modules. */
-export function cite(trace: Trace, method: MethodReference): void {
-  if (!isFirst(trace, method)) return;
-  citeAs(trace, sourceOf(method), statusText(method.status), method.title);
-}
-
-/** For example `Rec. ITU-R P.530-18 section 2.3.1` or `Rec. ITU-R P.841 Annex 1`. */
-export function sourceOf({ recommendation, section }: MethodReference): string {
-  const document = recommendation.startsWith("ITU-") ? `Rec. ${recommendation}` : recommendation;
-  if (section === "") return document;
-  return /^\d/.test(section) ? `${document} section ${section}` : `${document} ${section}`;
-}
-
-export function citeAs(trace: Trace, source: string, status: string, what: string): void {
-  if (!trace.methods.some((method) => method.source === source && method.what === what)) {
-    trace.methods.push({ source, status, what });
-  }
+/** Cites a method, once. */
+export function cite(trace: Trace, method: MethodId): void {
+  if (!trace.methods.includes(method)) trace.methods.push(method);
 }
 
 /** Keeps the intermediate values of a method when an explanation asks for them. */
@@ -67,20 +46,41 @@ export function record(trace: Trace, method: string, steps: object | undefined):
 
 /** Both directions and every mode come by the same lacks. */
 export function missing(trace: Trace, lack: Lack): void {
-  const isKnown = trace.missing.some(({ said, of }) => said === lack.said && of[0] === lack.of[0]);
+  const isKnown = trace.missing.some(
+    ({ reason, of, fact }) =>
+      of[0] === lack.of[0] && sameData(reason, lack.reason) && sameData(fact, lack.fact),
+  );
   if (!isKnown) trace.missing.push(lack);
 }
 
 /** A method that refuses its input, for the step that it would have computed. */
-export function refused(trace: Trace, step: Step, said: string, mode?: Lack["mode"]): void {
+export function refused(
+  trace: Trace,
+  step: Step,
+  reason: RefusalReason,
+  mode?: { readonly of: NonNullable<Lack["mode"]>; readonly figure: ModeRefused["figure"] },
+): void {
   missing(trace, {
     code: "refusal",
     of: [step],
-    said: said.replace(/\.$/, ""),
-    ...(mode && { mode: modeNamed(mode) }),
+    reason: {
+      code: "refused",
+      reason,
+      ...(mode && { of: { figure: mode.figure, modulation: mode.of.modulation } }),
+    },
+    ...(mode && { mode: modeNamed(mode.of) }),
   });
 }
 
-export function note(trace: Trace, ...sentences: readonly string[]): void {
-  for (const sentence of sentences) if (!trace.notes.includes(sentence)) trace.notes.push(sentence);
+/** What a method says of its validity. */
+export function remarksOf(of: Speaker, validity: readonly Remark[]): readonly Note[] {
+  // Hardly any method has one, and this is asked for each mode of each direction.
+  return validity.length === 0 ? NO_NOTES : validity.map((remark) => ({ code: "method-remark", of, remark }));
+}
+
+const NO_NOTES: readonly Note[] = [];
+
+/** Both directions and every mode remark the same. */
+export function note(trace: Trace, ...notes: readonly Note[]): void {
+  for (const one of notes) if (!trace.notes.some((known) => sameData(known, one))) trace.notes.push(one);
 }

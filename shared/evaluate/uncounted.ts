@@ -1,15 +1,7 @@
 /** What a hop states, or needs and does not state, that its figures leave out: with it they would be worse. */
 import { address, nth } from "../design/address.js";
 import type { Hop } from "../design/design.js";
-import {
-  antennasStated,
-  couplersStated,
-  joiningOf,
-  standsOf,
-  standWords,
-  suits,
-} from "../equipment/stands.js";
-import { frequency } from "../format/numbers.js";
+import { antennasStated, couplersStated, joiningOf, standsOf, suits } from "../equipment/stands.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { transmitAlike } from "../radio/halves.js";
 import { isAboveMode, weakestMode } from "../radio/mode-power.js";
@@ -23,13 +15,13 @@ export function missUncounted(hop: Hop, course: Course | undefined, trace: Trace
   const at = (...steps: string[]) => address("hop", hop.name, ...steps);
   for (const [index, obstacle] of hop.obstacles.entries()) {
     if (course === undefined || standsOnPath(obstacle, course.distanceM)) continue;
-    const said = `"${obstacleTitle(obstacle)}" stands off the path and is not counted`;
-    missing(trace, { code: "off path", of: ["profile"], said, at: at(nth("obstacle", index)) });
+    const reason = { code: "obstacle-off-path", obstacle: obstacleTitle(obstacle) } as const;
+    missing(trace, { code: "off path", of: ["profile"], reason, at: at(nth("obstacle", index)) });
   }
   if (transmitAlike(hop)) {
     const [a, b] = hop.ends;
-    const said = `${a.site.name} and ${b.site.name} transmit alike, so that neither receives the other`;
-    missing(trace, { code: "no receiver", of: ["level"], said, at: at(b.site.name, "transmits") });
+    const reason = { code: "transmit-alike", sites: [a.site.name, b.site.name] } as const;
+    missing(trace, { code: "no receiver", of: ["level"], reason, at: at(b.site.name, "transmits") });
   }
   missCouplers(hop, trace);
   missBands(hop, trace);
@@ -51,10 +43,10 @@ function missBands(hop: Hop, trace: Trace): void {
     ];
     const site = end.site.name;
     for (const { name, fact, hz } of parts) {
-      if (hz === undefined) continue;
-      const said = `${name} at ${site} is not for ${frequency(hz)}, and what it does there is not known`;
+      if (hz === undefined || name === undefined) continue;
+      const reason = { code: "part-of-other-band", part: name, site, frequencyHz: hz } as const;
       const at = address("hop", hop.name, site, fact);
-      missing(trace, { code: "other band", of: ["level", "standby"], said, at });
+      missing(trace, { code: "other band", of: ["level", "standby"], reason, at });
     }
   }
 }
@@ -67,7 +59,7 @@ function missPowers(hop: Hop, trace: Trace): void {
     missing(trace, {
       code: "power not had",
       of: ["level", "standby"],
-      said: `the level counts more power at ${site.name} than ${weakest?.modulation} has`,
+      reason: { code: "power-above-mode", site: site.name, modulation: weakest?.modulation },
       at: address("hop", hop.name, site.name, "power"),
     });
   }
@@ -83,18 +75,19 @@ function missCouplers(hop: Hop, trace: Trace): void {
     const { lacking } = joiningOf(stands, facts);
     for (const [index, stand] of stands.entries()) {
       const { coupler, couplerFact } = stand;
-      const which = index === 0 ? "" : ` to the ${standWords(stand)}`;
       const wrong = coupler !== undefined && !(coupler.kind !== undefined && suits(coupler.kind, facts));
       // One that is stated and cannot be used is told as such.
       const stated = hop.unusable?.some((one) => one.site === site && one.fact === couplerFact) ?? false;
       if (!wrong && (stated || !lacking.includes(index))) continue;
-      const said = wrong
-        ? `${coupler.name} at ${site} cannot join the units${which}, and what could is not in the level`
-        : `what joins the units${which} at ${site} is not stated, and its loss not in the level`;
       missing(trace, {
         code: "no coupler",
         of: ["level", "standby"],
-        said,
+        reason: {
+          code: "units-not-joined",
+          site,
+          ...(wrong && { coupler: coupler.name }),
+          ...(index > 0 && { property: stand.fact }),
+        },
         at: address("hop", hop.name, site, couplerFact),
       });
     }

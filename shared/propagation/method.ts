@@ -20,7 +20,12 @@ export interface MethodReference {
   readonly usedByNoFigure?: true;
 }
 
-/** Words of a status for people. */
-export function statusText(status: MethodStatus): string {
-  return status === "from memory" ? "from memory, not checked against the Recommendation" : status;
+/** The same of what no Recommendation gives. */
+export type MethodStanding = MethodStatus | "own rule" | "common practice";
+
+/** For example `Rec. ITU-R P.530-18 section 2.3.1` or `Rec. ITU-R P.841 Annex 1`. */
+export function sourceOf({ recommendation, section }: MethodReference): string {
+  const document = recommendation.startsWith("ITU-") ? `Rec. ${recommendation}` : recommendation;
+  if (section === "") return document;
+  return /^\d/.test(section) ? `${document} section ${section}` : `${document} ${section}`;
 }

@@ -1,14 +1,16 @@
+import type { Quantity, RefusalReason, Remark, Wanted } from "./remark.js";
+
 /** Figures of a method. Every number in them is finite. */
 export type Figures<T> = T & {
   readonly ok: true;
-  /** Where the inputs leave the stated range of the method, one sentence each; empty inside it. */
-  readonly validity: readonly string[];
+  /** Where the inputs leave the stated range of the method; empty inside it. */
+  readonly validity: readonly Remark[];
 };
 
 /** No figure, and why: an input that means nothing, or one for which the method itself has no meaning. */
 export interface Refusal<S> {
   readonly ok: false;
-  readonly refusal: string;
+  readonly refusal: RefusalReason;
   /** How far the method came, where that explains the refusal. */
   readonly steps?: S;
 }
@@ -29,7 +31,7 @@ export interface TimeShare {
   readonly atMostPercent?: number;
 }
 
-export function refuse<S = undefined>(refusal: string, steps?: S): Refusal<S> {
+export function refuse<S = undefined>(refusal: RefusalReason, steps?: S): Refusal<S> {
   return steps === undefined || !allFinite(steps) ? { ok: false, refusal } : { ok: false, refusal, steps };
 }
 
@@ -39,10 +41,10 @@ export function refuse<S = undefined>(refusal: string, steps?: S): Refusal<S> {
  */
 export function figures<T extends object>(
   values: T,
-  validity: readonly (string | undefined)[] = [],
+  validity: readonly (Remark | undefined)[] = [],
 ): Figures<T> | Refusal<never> {
   if (!allFinite(values)) {
-    return { ok: false, refusal: "The inputs lie so far outside the method that it yields no number." };
+    return { ok: false, refusal: { code: "beyond-numbers" } };
   }
   return { ...values, ok: true, validity: validity.filter((note) => note !== undefined) };
 }
@@ -52,54 +54,81 @@ export function soundFigures<T extends object>(values: T): Figures<T> {
   return { ...values, ok: true, validity: NO_REMARKS };
 }
 
-const NO_REMARKS: readonly string[] = [];
+const NO_REMARKS: readonly Remark[] = [];
 
-/** First input that is not a number above zero, in words. */
-export function notPositive(inputs: Readonly<Record<string, number>>): string | undefined {
-  return firstFailing(inputs, (value) => value > 0, "above zero");
+/** First input that is not a number above zero. */
+export function notPositive(inputs: Readonly<Record<string, number>>): RefusalReason | undefined {
+  return firstUnusable(inputs, (value) => value > 0, "above-zero");
 }
 
-/** First input that is not a number of zero or more, in words. */
-export function negative(inputs: Readonly<Record<string, number>>): string | undefined {
-  return firstFailing(inputs, (value) => value >= 0, "zero or more");
+/** First input that is not a number of zero or more. */
+export function negative(inputs: Readonly<Record<string, number>>): RefusalReason | undefined {
+  return firstUnusable(inputs, (value) => value >= 0, "zero-or-more");
 }
 
-/** First input that is not a finite number, in words. */
-export function notFinite(inputs: Readonly<Record<string, number>>): string | undefined {
-  return firstFailing(inputs, () => true, "a finite number");
+/** First input that is not a finite number. */
+export function notFinite(inputs: Readonly<Record<string, number>>): RefusalReason | undefined {
+  return firstUnusable(inputs, () => true, "finite");
 }
 
-/** First input outside lowest..highest (both included), in words. */
+/** First input outside lowest..highest (both included). */
 export function outside(
   inputs: Readonly<Record<string, number>>,
   lowest: number,
   highest: number,
-): string | undefined {
-  return firstFailing(inputs, (value) => value >= lowest && value <= highest, `from ${lowest} to ${highest}`);
+): RefusalReason | undefined {
+  const input = firstFailing(inputs, (value) => value >= lowest && value <= highest);
+  return input === undefined
+    ? undefined
+    : { code: "input-outside", input, ...known(inputs[input]!), lowest, highest };
 }
 
-/** A validity note when the value leaves lowest..highest. */
-export function rangeNote(
+/** A remark when the value leaves lowest..highest; the value to four digits, as it is told. */
+export function outsideRange(
   value: number,
   lowest: number,
   highest: number,
-  quantity: string,
+  quantity: Quantity,
   unit: string,
-): string | undefined {
-  return value >= lowest && value <= highest
+): Remark | undefined {
+  if (value >= lowest && value <= highest) return undefined;
+  // The greatest numbers round up to infinity.
+  const told = Number(value.toPrecision(4));
+  const least = Math.min(lowest, Number.MAX_VALUE);
+  return {
+    code: "outside-range",
+    quantity,
+    value: Number.isFinite(told) ? told : value,
+    lowest: least,
+    highest,
+    unit,
+  };
+}
+
+function firstUnusable(
+  inputs: Readonly<Record<string, number>>,
+  accepts: (value: number) => boolean,
+  wanted: Wanted,
+): RefusalReason | undefined {
+  const input = firstFailing(inputs, accepts);
+  return input === undefined
     ? undefined
-    : `${quantity} ${Number(value.toPrecision(4))} ${unit} is outside the range of the method, ${lowest} to ${highest} ${unit}.`;
+    : { code: "input-unusable", input, ...known(inputs[input]!), wanted };
+}
+
+/** A result holds finite numbers only. */
+function known(value: number): { readonly value?: number } {
+  return Number.isFinite(value) ? { value } : {};
 }
 
 function firstFailing(
   inputs: Readonly<Record<string, number>>,
   accepts: (value: number) => boolean,
-  wanted: string,
 ): string | undefined {
   // for..in: these checks run for every hop, and an array of entries each time is what they would spend it on.
   for (const name in inputs) {
     const value = inputs[name]!;
-    if (!Number.isFinite(value) || !accepts(value)) return `${name} must be ${wanted}, is ${value}.`;
+    if (!Number.isFinite(value) || !accepts(value)) return name;
   }
   return undefined;
 }

@@ -1,6 +1,6 @@
 /** Specific attenuation by rain. Rec. ITU-R P.838-3 (03/2005). */
 import type { MethodReference } from "./method.js";
-import { rangeNote } from "./outcome.js";
+import { outsideRange } from "./outcome.js";
 import {
   ALPHA_HORIZONTAL,
   ALPHA_VERTICAL,
@@ -8,6 +8,7 @@ import {
   LOG_K_VERTICAL,
   type Regression,
 } from "./p838-coefficients.data.js";
+import type { Remark } from "./remark.js";
 import { requireFinite, requirePositive } from "./required.js";
 
 export const METHOD: MethodReference = {
@@ -59,9 +60,9 @@ export function rainCoefficients(wave: RainWave): RainCoefficients {
 }
 
 /** Where the frequency leaves the stated range. @see Rec. ITU-R P.838-3: 1 to 1000 GHz */
-export function coefficientValidity({ frequencyHz }: Pick<RainWave, "frequencyHz">): readonly string[] {
-  const note = rangeNote(frequencyHz / 1e9, 1, 1000, "Frequency", "GHz");
-  return note === undefined ? [] : [note];
+export function coefficientValidity({ frequencyHz }: Pick<RainWave, "frequencyHz">): readonly Remark[] {
+  const remark = outsideRange(frequencyHz / 1e9, 1, 1000, "frequency", "GHz");
+  return remark === undefined ? [] : [remark];
 }
 
 function horizontal(logF: number): RainCoefficients {

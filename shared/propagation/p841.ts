@@ -1,5 +1,6 @@
 import type { MethodReference } from "./method.js";
 import { type Outcome, outside, refuse, soundFigures } from "./outcome.js";
+import type { RefusalReason } from "./remark.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.841",
@@ -61,7 +62,7 @@ interface Law {
   readonly flat: number;
   /** Exponent of the last branch. */
   readonly fall: number;
-  readonly unusable: string | undefined;
+  readonly unusable: RefusalReason | undefined;
 }
 
 /** The law prepared last: a network asks with one pair of parameters thousands of times. */
@@ -73,9 +74,18 @@ function prepare({ q1 = GLOBAL_PLANNING.q1, beta = GLOBAL_PLANNING.beta }: P841P
   const flat = q1 * 3 ** -beta;
   // Outside these the worst month would be better than the year, longer than itself, or the branches out of order.
   const sound = beta > 0 && beta < 1 && first <= 3 && flat >= 1 && flat < 10 / 3;
-  const unusable = sound ? undefined : `Q1 ${q1} and beta ${beta} do not describe a worst month.`;
+  const unusable = sound ? undefined : noWorstMonth(q1, beta);
   last = { q1, beta, first, flat, fall: Math.log10(flat) / Math.log10(0.3), unusable };
   return last;
+}
+
+function noWorstMonth(q1: number, beta: number): RefusalReason {
+  // A result holds finite numbers only.
+  return {
+    code: "no-worst-month",
+    ...(Number.isFinite(q1) && { q1 }),
+    ...(Number.isFinite(beta) && { beta }),
+  };
 }
 
 function qAt(law: Law, p: number): P841Steps {

@@ -1,7 +1,7 @@
 /**
  * Inputs for which a formula of the propagation modules has no meaning at all (a distance of 0, a negative frequency,
  * NaN) are a mistake of the calling program and throw a RangeError. A value that only leaves the range that a
- * Recommendation states gets a sentence instead (`rangeNote` in outcome.ts), and the figure is still given.
+ * Recommendation states gets a remark instead (`outsideRange` in outcome.ts), and the figure is still given.
  */
 
 /** @throws RangeError unless `value` is finite and above 0. */

@@ -1,9 +1,8 @@
 import type { Antenna } from "../design/design.js";
-import { trimmed } from "../format/numbers.js";
 import { SPEED_OF_LIGHT_M_PER_S } from "../propagation/constants.js";
 
 /** Efficiency of a parabolic antenna when the catalogue gives a diameter only; usual range 0.5 to 0.65. */
-const ESTIMATE_EFFICIENCY = 0.55;
+export const ESTIMATE_EFFICIENCY = 0.55;
 
 /** A frequency this far (as a ratio) from the only gain point is worth a remark. */
 const FAR_FROM_POINT = 1.1;
@@ -11,12 +10,13 @@ const FAR_FROM_POINT = 1.1;
 export interface AntennaGain {
   readonly gainDbi: number;
   readonly origin: "catalogue" | "estimate";
-  readonly note?: string;
+  /** From the nearest point of a catalogue that does not reach the frequency. */
+  readonly ofNearestPoint?: true;
 }
 
 /**
  * Boresight gain at a frequency (> 0): the catalogue's points, linear in log frequency between two of
- * them; outside them the nearest point as it stands, with a note (never extrapolated); without points an
+ * them; outside them the nearest point as it stands, and says so (never extrapolated); without points an
  * estimate from the diameter.
  * @returns undefined when the catalogue gives neither gain nor diameter
  */
@@ -28,7 +28,6 @@ export function antennaGain(antenna: Antenna, frequencyHz: number): AntennaGain 
     return {
       gainDbi: parabolicGainDbi(antenna.diameterM, frequencyHz, ESTIMATE_EFFICIENCY),
       origin: "estimate",
-      note: `gain of ${antenna.name} estimated from its diameter with ${trimmed(100 * ESTIMATE_EFFICIENCY, 1)} % efficiency`,
     };
   }
   let below: { gainDbi: number; frequencyHz: number } | undefined;
@@ -69,8 +68,6 @@ function between(
   return {
     gainDbi: nearest.gainDbi,
     origin: "catalogue",
-    note: outside
-      ? `gain of ${antenna.name} taken from its nearest point; the catalogue does not reach this frequency`
-      : undefined,
+    ...(outside && { ofNearestPoint: true }),
   };
 }

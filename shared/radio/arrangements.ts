@@ -40,6 +40,8 @@ export interface ArrangementFacts {
   /** True when a muted unit waits on the standby arm. */
   readonly hotStandby: boolean;
   readonly dualPolarized: boolean;
+  /** Which of the two hops of a dual-band pair it is for. */
+  readonly bandOfPair?: "low" | "high";
   readonly protects: readonly string[];
   readonly doesNotProtect: readonly string[];
 }
@@ -130,11 +132,13 @@ export const ARRANGEMENTS: readonly ArrangementFacts[] = [
     ...inOnePolarization(count),
   ]),
   row("dual-band low", "the robust carrier of a dual-band pair; the high one is a hop of its own", {
+    bandOfPair: "low",
     protects: ["the committed rate, when rain takes the high band"],
     doesNotProtect: ["a common antenna, mast, card or power"],
   }),
   row("dual-band high", "the wide carrier of a dual-band pair; the low one is a hop of its own", {
     construction: "all-outdoor",
+    bandOfPair: "high",
     protects: ["best effort, when the low band's equipment fails"],
     doesNotProtect: ["rain"],
   }),

@@ -5,12 +5,13 @@ const FAR_FROM_POINT = 1.1;
 
 export interface FeederLoss {
   readonly lossDbPerM: number;
-  readonly note?: string;
+  /** From the nearest point of a catalogue that does not reach the frequency. */
+  readonly ofNearestPoint?: true;
 }
 
 /**
  * Loss of a metre of feeder at a frequency (> 0): the catalogue's points, linear in log-log between two
- * of them; outside them the nearest point as it stands, with a note (a waveguide near its cut-off does
+ * of them; outside them the nearest point as it stands, and says so (a waveguide near its cut-off does
  * not follow any scaling, so nothing is extrapolated).
  * @returns undefined when the catalogue gives no loss
  */
@@ -47,8 +48,6 @@ function between(
   const outside = feeder.loss.length > 1 ? ratio > 1 : ratio > FAR_FROM_POINT;
   return {
     lossDbPerM: nearest.lossDbPerM,
-    note: outside
-      ? `loss of ${feeder.name} taken from its nearest point; the catalogue does not reach this frequency`
-      : undefined,
+    ...(outside && { ofNearestPoint: true }),
   };
 }

@@ -1,9 +1,6 @@
 import type { Radio, RadioMode } from "../design/design.js";
 import { bitsPerSymbol } from "./modulation.js";
 
-/** What an explanation cites for a computed threshold. */
-export const THRESHOLD_SOURCE = "Thermal noise k T0 B at 290 K, B = channel width / 1.15";
-
 /** Boltzmann constant, J/K (exact in the SI), and the standard noise temperature, K. */
 const BOLTZMANN_J_PER_K = 1.380649e-23;
 const STANDARD_TEMPERATURE_K = 290;

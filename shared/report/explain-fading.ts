@@ -1,8 +1,12 @@
 import type { Hop } from "../design/design.js";
+import type { InputCode, InputUsed } from "../evaluate/input.js";
 import { sameMode } from "../evaluate/judged-mode.js";
+import type { MethodId } from "../evaluate/methods.js";
+import type { Topic } from "../evaluate/note-facts.js";
 import type { ReflectionResult } from "../evaluate/reflection-result.js";
 import type { CauseOutage, DirectionResult, HopResult, ModeResult } from "../evaluate/result.js";
 import { monthShare, rainShare, yearShare } from "../evaluate/shares.js";
+import { isOfPrecipitation } from "../evaluate/takes-most.js";
 import { availabilityBounded, outageBounded, type Share, yearlyBounded } from "../format/bounds.js";
 import {
   bitRate,
@@ -14,6 +18,8 @@ import {
   trimmed,
   yearly,
 } from "../format/numbers.js";
+import { shown } from "../words/message.js";
+import { countedMessage, objectiveMessage, protectionMessage } from "../words/objectives.js";
 import { type Explanation, explanation, type Sources } from "./explanation.js";
 import { inUse } from "./pages/modes.js";
 import { equipmentSteps, fadingSteps, type Step, type StepsBySection } from "./steps.js";
@@ -54,22 +60,36 @@ function rainOf(
   if (rainAttenuation001Db === undefined) return [];
   const figure = `rain attenuation exceeded for 0.01 % of the year, ${direction.from} to ${direction.to}`;
   const own = [...steps("2.4.4"), ...steps("2.4.3"), ...steps("2.4.1"), ...steps("2.4.2")];
-  const rain = mode.causes?.find(({ cause }) => cause.includes("rain"));
+  const rain = mode.causes?.find(isOfPrecipitation);
   const a001 = own.find(({ key }) => key === "A001Db" || key === "A2Db")?.value;
   return [
     explanation(figure, a001 === undefined ? decibels(rainAttenuation001Db) : rounded(a001), {
-      methods: from.methods(/P\.838|section 2\.4\.|PN\.837/),
-      inputs: from.inputs(/^(rain|polarization|path length|probability)/),
+      methods: from.methods(
+        "specific-rain",
+        "rain",
+        "rain-zones",
+        "rain-frequency",
+        "rain-polarization",
+        "wet-snow",
+      ),
+      inputs: from.inputs(
+        "rain-rate",
+        "measured-rain",
+        "rain-height",
+        "rain-probability",
+        "polarization",
+        "path-length",
+      ),
       steps: own,
-      notes: from.notes(/^(?!Both|Adaptive|Cross).*([Rr]ain|Path length|Frequency|precipitation)/),
+      notes: from.notes("rain"),
     }),
     ...(rain === undefined
       ? []
       : [
           explanation(`rain outage ${direction.from} to ${direction.to}, ${mode.modulation}`, lostBy(rain), {
-            methods: from.methods(/section 2\.4\.[12]|P\.841/),
+            methods: from.methods("rain", "wet-snow", "worst-month"),
             steps: [{ name: "margin", value: decibels(mode.fadeMarginDb) }],
-            notes: from.notes(/^(Rain takes|Rain in the worst month)/),
+            notes: from.notes("rain-outage"),
           }),
         ]),
   ];
@@ -92,16 +112,14 @@ function multipathOf(mode: ModeResult, told: string, steps: StepsBySection, from
       `multipath outage ${told}`,
       shares(multipath, month === undefined ? undefined : { timePercent: month }),
       {
-        methods: from.methods(/section 2\.3\.[124]/),
-        inputs: from.inputs(/^(logK|dN75|dN1|mean terrain|terrain roughness|path length)/),
+        methods: from.methods("multipath", "multipath-preceding", "fade-distribution", "annual-conversion"),
+        inputs: from.inputs("log-k", "dn75", "dn1", "mean-terrain", "terrain-roughness", "path-length"),
         steps: [
           ...steps("2.3.1"),
           ...steps("2.3.2").filter(({ key }) => key !== "p0Percent"),
           ...steps("2.3.4"),
         ],
-        notes: from.notes(
-          /^(?!Both|Cross|Diversity|Selective).*([Mm]ultipath|Fading|Path length|Path inclination|Frequency|Clear air)/,
-        ),
+        notes: from.notes("multipath"),
       },
     ),
   ];
@@ -117,30 +135,44 @@ function causeOf(
 ): Explanation[] {
   const { cause } = found;
   const value = lostBy(found);
-  const ofOtherMode = (name: string) =>
-    /^(carrier to|signature|dispersive)/.test(name) && !name.split(" ").includes(modulation);
-  const of = (methods: RegExp, inputs: RegExp, own: Step[], notes: RegExp) => [
+  const ofThisMode = (input: InputUsed) => !("modulation" in input) || input.modulation === modulation;
+  const of = (methods: readonly MethodId[], inputs: readonly InputCode[], own: Step[], topic: Topic) => [
     explanation(`${cause} ${told}`, value, {
-      methods: from.methods(methods),
-      inputs: from.inputs(inputs).filter(({ name }) => !ofOtherMode(name)),
+      methods: from.methods(...methods),
+      inputs: from.inputs(...inputs).filter(ofThisMode),
       steps: own,
-      notes: from.notes(notes),
+      notes: from.notes(topic),
     }),
   ];
   switch (cause) {
     case "selective fading":
-      return of(/section 5\.1|^Dispersive/, /^(signature|dispersive)/, steps("5.1"), /^Selective/);
+      return of(
+        ["selective", "dispersive-margin"],
+        ["signature", "dispersive-margin"],
+        steps("5.1"),
+        "selective",
+      );
     case "fading with diversity":
       return of(
-        /section (5\.1|6\.2)|^Dispersive/,
-        /^(signature|dispersive|spacing|distance of)/,
+        ["selective", "dispersive-margin", "space-diversity", "frequency-diversity", "diversity-outage"],
+        ["signature", "dispersive-margin", "diversity-spacing", "channel-distance"],
         [...steps("5.1"), ...steps("6.2.6")],
-        /iversity|^Selective/,
+        "diversity",
       );
     case "cross-polar interference in clear air":
-      return of(/section (4\.1|7)/, /cross-polar|^carrier to/, steps("4.1"), /^Cross-polar/);
+      return of(
+        ["cross-polar-clear-air", "total-outage"],
+        ["antenna-discrimination", "canceller-gain", "required-ratio"],
+        steps("4.1"),
+        "cross-polar",
+      );
     case "cross-polar interference in rain":
-      return of(/section (4\.2|7)/, /cross-polar|^carrier to/, steps("4.2"), /^Cross-polar/);
+      return of(
+        ["cross-polar-rain", "total-outage"],
+        ["antenna-discrimination", "canceller-gain", "required-ratio"],
+        steps("4.2"),
+        "cross-polar",
+      );
     default:
       return [];
   }
@@ -153,7 +185,13 @@ function availabilityOf({ availability: found, inputs }: HopResult, from: Source
   const defaults = inputs.filter(({ origin }) => origin === "default");
   return [
     explanation(`availability, ${found.modulation}`, availabilityBounded(found), {
-      methods: from.methods(/^Both directions|section (4\.[12]|7)|P\.841/),
+      methods: from.methods(
+        "directions-together",
+        "cross-polar-clear-air",
+        "cross-polar-rain",
+        "total-outage",
+        "worst-month",
+      ),
       inputs: defaults,
       steps: [
         {
@@ -178,9 +216,7 @@ function availabilityOf({ availability: found, inputs }: HopResult, from: Source
               },
             ]),
       ],
-      notes: from.notes(
-        /^(Both directions|The availability|Rain takes|Multipath for early|.*is not counted|.*left out)/,
-      ),
+      notes: from.notes("availability"),
     }),
   ];
 }
@@ -193,35 +229,29 @@ function equipmentOf(hop: Hop, { availability: found }: HopResult, from: Sources
   if (found?.equipment === undefined) return [];
   return [
     explanation("equipment outage, both ends", yearly(found.equipment.unavailabilityPercent), {
-      methods: from.methods(/^Reliability/),
-      inputs: from.inputs(/^(MTBF|repair time)/),
-      steps: [{ name: "protection", value: found.equipment.protection }, ...equipmentSteps(hop)],
-      notes: from.notes(/^Equipment/),
+      methods: from.methods("equipment"),
+      inputs: from.inputs("mtbf", "repair-time"),
+      steps: [
+        { name: "protection", value: shown(protectionMessage(found.equipment.protection)) },
+        ...equipmentSteps(hop),
+      ],
+      notes: from.notes("equipment"),
     }),
   ];
 }
 
 function objectivesOf({ objectives }: HopResult, from: Sources): Explanation[] {
   return (objectives ?? []).map((one) => {
-    const {
-      what,
-      source,
-      allowedPercent,
-      foundPercent: timePercent,
-      bound,
-      atMostPercent,
-      of,
-      verdict,
-    } = one;
+    const { method, allowedPercent, foundPercent: timePercent, bound, atMostPercent, verdict } = one;
     const found = outageBounded({ timePercent, bound, atMostPercent }, allowedPercent);
-    return explanation(what, `${found} against ${outage(allowedPercent)} allowed`, {
-      methods: from.methods(new RegExp(source.replaceAll(".", "\\."))),
-      inputs: from.inputs(/^share of the national/),
+    return explanation(shown(objectiveMessage(one)), `${found} against ${outage(allowedPercent)} allowed`, {
+      methods: from.methods(method),
+      inputs: from.inputs("national-share"),
       steps: [
-        { name: "compared", value: of },
+        { name: "compared", value: shown(countedMessage(one)) },
         { name: "verdict", value: verdict },
       ],
-      notes: bound === undefined && atMostPercent === undefined ? [] : from.notes(/^Rain takes/),
+      notes: bound === undefined && atMostPercent === undefined ? [] : from.notes("rain-outage"),
     });
   });
 }
@@ -232,7 +262,7 @@ function capacityOf({ directions }: HopResult, from: Sources): Explanation[] {
       ? []
       : explanation(`expected capacity ${site} to ${to}`, bitRate(expectedCapacityBps), {
           steps: modes.map((mode) => ({ name: `in use, ${mode.modulation}`, value: inUse(mode) })),
-          notes: from.notes(/^Adaptive/),
+          notes: from.notes("capacity"),
         }),
   );
 }
@@ -242,7 +272,7 @@ function reflectionOf(one: ReflectionResult, from: Sources): Explanation {
     `reflection from the ${one.surface} surface, ${kilometres(one.fromM)} to ${kilometres(one.toM)}`,
     `${decibels(one.deepestFadeDb)} down, ${decibels(one.highestGainDb)} up`,
     {
-      methods: from.methods(/section 6\.(1|2\.1)/),
+      methods: from.methods("reflection", "reflection-spacing", "reflection-coefficient"),
       steps: [
         { name: `reflection point at ${kFactor(one.kFactor)}`, value: kilometres(one.pointM) },
         { name: "surface height a.s.l.", value: metres(one.surfaceAslM) },

@@ -1,5 +1,4 @@
 import type { Hop } from "../design/design.js";
-import { lackSentence } from "../evaluate/lack.js";
 import type { ClearanceResult, DirectionResult, HopResult, ModeResult } from "../evaluate/result.js";
 import { outageBounded } from "../format/bounds.js";
 import {
@@ -13,18 +12,13 @@ import {
   kilometres,
   metres,
 } from "../format/numbers.js";
+import { lackSentence } from "../words/lacks.js";
+import { shown } from "../words/message.js";
 import { explainCarriers } from "./carriers.js";
 import { clearanceAgainst } from "./clearance-against.js";
 import { drawnKFactor } from "./draw/profile-points.js";
 import { explainFading } from "./explain-fading.js";
-import {
-  type Explanation,
-  explainRest,
-  explanation,
-  LEVEL_NOTES,
-  type Sources,
-  sourcesOf,
-} from "./explanation.js";
+import { type Explanation, explainRest, explanation, type Sources, sourcesOf } from "./explanation.js";
 import { levelChange } from "./level-diagram.js";
 import { gasSteps } from "./steps.js";
 
@@ -44,7 +38,7 @@ export function explainHop(hop: Hop, result: HopResult): Explanation[] {
   return [
     ...figures,
     ...explainRest(result, figures),
-    ...result.missing.map((lack) => explanation("not computed", lackSentence(lack))),
+    ...result.missing.map((lack) => explanation("not computed", shown(lackSentence(lack)))),
   ];
 }
 
@@ -62,8 +56,8 @@ function pathOf(hop: Hop, result: HopResult, from: Sources): Explanation[] {
     });
   return [
     explanation("path length", kilometres(result.distanceM), {
-      methods: from.methods(/Geodesic|Geometry/),
-      inputs: from.inputs(/^(path length|ground|median k)/),
+      methods: from.methods("geodesic", "elevation"),
+      inputs: from.inputs("path-length", "ground", "median-k"),
       steps,
     }),
   ];
@@ -72,8 +66,8 @@ function pathOf(hop: Hop, result: HopResult, from: Sources): Explanation[] {
 function clearanceOf(one: ClearanceResult, from: Sources): Explanation {
   const asked = one.forInformation ? "for information" : `${fresnelAsked(one.requiredFraction)} asked`;
   return explanation(`clearance at ${kFactor(one.kFactor)}`, `${clearanceAgainst(one)}, ${asked}`, {
-    methods: from.methods(/Fresnel/),
-    inputs: from.inputs(/^(path length|ground|frequency of the Fresnel zone)/),
+    methods: from.methods("fresnel-zone"),
+    inputs: from.inputs("path-length", "ground", "zone-frequency"),
     steps: [
       {
         name: "critical point",
@@ -83,7 +77,7 @@ function clearanceOf(one: ClearanceResult, from: Sources): Explanation {
       { name: "clearance over it, the Earth's bulge counted", value: metres(one.clearanceM) },
       { name: "F1 radius there", value: metres(one.fresnelRadiusM) },
     ],
-    notes: from.notes(/^(Clearance|Not every obstacle)/),
+    notes: from.notes("clearance"),
   });
 }
 
@@ -92,8 +86,15 @@ function levelOf(direction: DirectionResult, from: Sources): Explanation {
   const mode = highest === undefined ? "" : `, ${highest.modulation}, the mode at line-up`;
   const figure = `received level ${direction.from} to ${direction.to}${mode}`;
   return explanation(figure, dbm(direction.receivedLevelDbm), {
-    methods: from.methods(/P\.525|P\.676|P\.835|P\.526.*4\.5\.2/),
-    inputs: from.inputs(/^(straight distance|gain of|loss of|pressure|temperature|water vapour)/),
+    methods: from.methods("free-space", "gases", "reference-atmosphere", "diffraction"),
+    inputs: from.inputs(
+      "straight-distance",
+      "antenna-gain",
+      "guide-loss",
+      "pressure",
+      "temperature",
+      "water-vapour",
+    ),
     steps: [
       { name: "frequency", value: frequency(direction.frequencyHz) },
       ...direction.levels.map((row) => ({
@@ -101,14 +102,14 @@ function levelOf(direction: DirectionResult, from: Sources): Explanation {
         value: [levelChange(row), dbm(row.levelDbm)].filter((part) => part !== "").join(", "),
       })),
     ],
-    notes: from.notes(LEVEL_NOTES),
+    notes: from.notes("level"),
   });
 }
 
 function marginsOf({ from, to, modes }: DirectionResult, sources: Sources): Explanation[] {
   return modes.map((mode) =>
     explanation(`fade margin ${from} to ${to}, ${mode.modulation}`, decibels(mode.fadeMarginDb), {
-      methods: mode.thresholdFrom === "catalogue" ? [] : sources.methods(/^Thermal noise/),
+      methods: mode.thresholdFrom === "catalogue" ? [] : sources.methods("thermal-noise"),
       steps: [
         { name: "power", value: powerOf(mode, modes.at(-1)!) },
         { name: "received level", value: dbm(mode.receivedLevelDbm) },
@@ -142,7 +143,7 @@ function overloadOf({ from, to, overload }: DirectionResult, sources: Sources): 
   const { receivedLevelDbm, overloadDbm, marginDb, worstMonthPercent } = overload;
   return [
     explanation(`margin to overload ${from} to ${to}`, decibels(marginDb), {
-      methods: worstMonthPercent === undefined ? [] : sources.methods(/section 2\.3\.3/),
+      methods: worstMonthPercent === undefined ? [] : sources.methods("enhancement"),
       steps: [
         { name: "received level, mode of greatest power", value: dbm(receivedLevelDbm) },
         { name: "overload level", value: dbm(overloadDbm) },
@@ -163,10 +164,10 @@ function gasesOf(result: HopResult, from: Sources): Explanation[] {
   if (result.gasLossDb === undefined) return [];
   return [
     explanation("attenuation by gases", decibels(result.gasLossDb), {
-      methods: from.methods(/P\.676|P\.835/),
-      inputs: from.inputs(/^(straight distance|pressure|temperature|water vapour)/),
+      methods: from.methods("gases", "reference-atmosphere"),
+      inputs: from.inputs("straight-distance", "pressure", "temperature", "water-vapour"),
       steps: gasSteps(result),
-      notes: from.notes(/^(Gases|The path lies)/),
+      notes: from.notes("gases"),
     }),
   ];
 }

@@ -1,4 +1,8 @@
-import type { HopResult, InputUsed, MethodUsed } from "../evaluate/result.js";
+import type { InputCode, InputUsed } from "../evaluate/input.js";
+import type { MethodId } from "../evaluate/methods.js";
+import type { Note } from "../evaluate/note.js";
+import { isAbout, type Topic } from "../evaluate/note-facts.js";
+import type { HopResult } from "../evaluate/result.js";
 import type { Step } from "./steps.js";
 
 /** One computed figure and everything that it rests on, without layout. */
@@ -6,28 +10,24 @@ export interface Explanation {
   /** For example `fade margin KELD to TARN`. */
   readonly figure: string;
   readonly value: string;
-  readonly methods: readonly MethodUsed[];
+  readonly methods: readonly MethodId[];
   /** What went in, and where each came from. */
   readonly inputs: readonly InputUsed[];
   /** Intermediate values, under the symbols of the method. */
   readonly steps: readonly Step[];
-  readonly notes: readonly string[];
+  readonly notes: readonly Note[];
 }
 
 export type Sources = ReturnType<typeof sourcesOf>;
 
-/** Methods by a part of their source or purpose, inputs by a part of their name. */
+/** Methods and inputs by their codes, notes by what they are about. */
 export function sourcesOf(result: HopResult) {
   return {
-    methods: (pattern: RegExp) =>
-      result.methods.filter(({ source, what }) => pattern.test(`${source} ${what}`)),
-    inputs: (pattern: RegExp) => result.inputs.filter(({ name }) => pattern.test(name)),
-    notes: (pattern: RegExp) => result.notes.filter((note) => pattern.test(note)),
+    methods: (...ids: readonly MethodId[]) => result.methods.filter((id) => ids.includes(id)),
+    inputs: (...codes: readonly InputCode[]) => result.inputs.filter(({ code }) => codes.includes(code)),
+    notes: (...topics: readonly Topic[]) => result.notes.filter((note) => isAbout(note, ...topics)),
   };
 }
-
-/** Notes that say why a level is what it is. */
-export const LEVEL_NOTES = /^(Gain|Loss|Gases|Diffraction|The level|The path lies|The carriers cross)/;
 
 /** What a result rests on and no figure told: nothing is left out of an explanation. */
 export function explainRest(result: HopResult, told: readonly Explanation[]): Explanation[] {

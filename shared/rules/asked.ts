@@ -7,7 +7,7 @@ import { type FurtherRay, furtherRays } from "../equipment/rays.js";
 import { askedMode, capacityVerdict, sameMode } from "../evaluate/judged-mode.js";
 import { isWhole, judgedOver } from "../evaluate/known-ground.js";
 import { type Lack, LEVEL_STEPS, RAY_STEPS, type Step } from "../evaluate/lack.js";
-import type { HopResult, Verdict } from "../evaluate/result.js";
+import type { HopResult, ObjectiveResult, Verdict } from "../evaluate/result.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { judgedDirections } from "./judged-modes.js";
 
@@ -105,14 +105,14 @@ const ROWS: readonly Row[] = [
     rule: "link-availability",
     name: "availability of the link",
     asked: ({ availabilityClass }) => once(availabilityClass),
-    found: (_hop, result) => ofLink(result, "unavailability of the link"),
+    found: (_hop, result) => ofLink(result, "link-availability"),
     steps: [...LEVEL_STEPS, "rain", "cross-polar", "link availability"],
   },
   {
     rule: "link-quality",
     name: "severely errored seconds",
     asked: ({ quality }) => once(quality),
-    found: (_hop, result) => ofLink(result, "severely errored seconds"),
+    found: (_hop, result) => ofLink(result, "link-quality"),
     steps: [...LEVEL_STEPS, "multipath", "cross-polar", "link quality"],
   },
   {
@@ -201,8 +201,8 @@ function overGround(result: HopResult, verdict: Verdict): Verdict {
   return judgedOver(isWhole(result, LEVEL_STEPS), { verdict })!.verdict;
 }
 
-function ofLink({ objectives = [] }: HopResult, wanted: string): readonly Verdict[] {
-  return objectives.flatMap(({ what, verdict }) => (what === wanted ? verdict : []));
+function ofLink({ objectives = [] }: HopResult, wanted: ObjectiveResult["method"]): readonly Verdict[] {
+  return objectives.flatMap(({ method, verdict }) => (method === wanted ? verdict : []));
 }
 
 function asksOfLevel({ availabilityPercent, fadeMarginDb, availabilityClass, quality }: Objective): boolean {

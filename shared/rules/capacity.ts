@@ -3,8 +3,8 @@ import { type Change, modesOfWidth, modesStatement } from "../design/change.js";
 import { capacityVerdict } from "../evaluate/judged-mode.js";
 import { apart, bandwidth, bitRate } from "../format/numbers.js";
 import { carriers } from "../radio/arrangements.js";
+import { listed } from "../words/lists.js";
 import { exampleHop } from "./example-preamble.js";
-import { listed } from "./facts-told.js";
 import type { HopContext, HopRule, Report } from "./rule.js";
 
 export const capacity: HopRule = {

@@ -1,11 +1,14 @@
 import type { Hop } from "../design/design.js";
-import type { Step } from "../evaluate/lack.js";
+import { dataKey } from "../evaluate/data.js";
+import type { Lack, Step } from "../evaluate/lack.js";
 import { withinReason } from "../evaluate/reason.js";
 import type { HopResult } from "../evaluate/result.js";
+import { lackClause } from "../words/lacks.js";
+import { shown } from "../words/message.js";
 import { criteriaOf, openLacks } from "./asked.js";
 import { exampleHop } from "./example-preamble.js";
 import type { NetworkRule } from "./rule.js";
-import { remark, reportShared } from "./shared-remarks.js";
+import { type Remarks, remark, reportShared } from "./shared-remarks.js";
 
 export const climateMissing: NetworkRule = {
   scope: "network",
@@ -21,13 +24,15 @@ export const climateMissing: NetworkRule = {
   good: exampleHop(),
   bad: exampleHop({ more: "climate { rain 60 mm/h at 0.1 % }" }).replace("  objective trunk\n", ""),
   check(context) {
-    const remarks = new Map<string, { hops: string[]; at: string }>();
+    const remarks: Remarks = new Map();
     for (const hop of context.design.hops.values()) {
       const result = context.results.get(hop.name);
       if (result === undefined || result.directions.length === 0) continue;
       const causes = causesOf(hop, result);
       if (causes.length === 0) continue;
-      remark(remarks, causes.join("; "), hop.name, "network / climate");
+      const message = causes.map(({ step, lack }) => `${step} outage: ${shown(lackClause(lack))}`).join("; ");
+      const about = causes.map(({ step, lack }) => `${step} ${dataKey(lack.reason)}`).join("; ");
+      remark(remarks, { about, message, at: "network / climate" }, hop.name);
     }
     reportShared(context, climateMissing.id, remarks);
   },
@@ -35,7 +40,7 @@ export const climateMissing: NetworkRule = {
 
 const FADING: readonly Step[] = ["rain", "multipath", "cross-polar"];
 
-function causesOf(hop: Hop, result: HopResult): string[] {
+function causesOf(hop: Hop, result: HopResult): { readonly step: Step; readonly lack: Lack }[] {
   if (result.missing.length === 0) return [];
   const open = openLacks(criteriaOf(hop, withinReason(hop).hop, result));
   return result.missing.flatMap((lack) => {
@@ -43,6 +48,6 @@ function causesOf(hop: Hop, result: HopResult): string[] {
     // A fact is told with its hop, and so is the lack of a profile.
     const elsewhere = lack.fact !== undefined || lack.code === "beyond reason" || lack.code === "terrain";
     if (step === undefined || elsewhere || open.has(lack)) return [];
-    return `${step} outage: ${lack.said}`;
+    return [{ step, lack }];
   });
 }

@@ -1,19 +1,29 @@
 import type { Address } from "../design/address.js";
-import type { InputUsed } from "../evaluate/result.js";
+import { dataKey } from "../evaluate/data.js";
+import type { InputCode, InputUsed } from "../evaluate/input.js";
+import { inputShown } from "../words/inputs.js";
+import { shown } from "../words/message.js";
 import { exampleHop } from "./example-preamble.js";
-import { ASSUMED_INPUT } from "./multipath-assumed.js";
 import type { NetworkRule } from "./rule.js";
-import { remark, reportShared } from "./shared-remarks.js";
+import { type Remarks, remark, reportShared } from "./shared-remarks.js";
 
-/** Where the text would state what a default stands in for, by the name of the input. */
-const SUPPLY: readonly (readonly [name: RegExp, at: Address, help: string])[] = [
-  [/^median k$/, "network / climate", "State `k` in the climate of the network or of the hop."],
-  [/^gain of the cross-polar/, "network", "State `xpic-gain` in the radio."],
-  [/^gain of /, "network", "State `gain` in the antenna."],
-  [/^share of the national/, "network", "State `share` in the objective's `quality`."],
-];
+/** Where the text would state what a default stands in for. */
+const SUPPLY: {
+  readonly [C in InputCode]?: {
+    readonly at: Address;
+    readonly help: string;
+    /** Its note is this help. */
+    readonly noNote?: true;
+  };
+} = {
+  "median-k": { at: "network / climate", help: "State `k` in the climate of the network or of the hop." },
+  "canceller-gain": { at: "network", help: "State `xpic-gain` in the radio.", noNote: true },
+  "antenna-gain": { at: "network", help: "State `gain` in the antenna." },
+  "national-share": { at: "network", help: "State `share` in the objective's `quality`." },
+};
 
-const ESTIMATED_GUIDE = /^loss of the waveguide at /;
+/** The assumed gradient has a rule of its own, a waveguide that is still to be chosen too. */
+const TOLD_APART: readonly InputCode[] = ["dn1", "guide-loss"];
 
 export const defaultInputs: NetworkRule = {
   scope: "network",
@@ -31,27 +41,24 @@ export const defaultInputs: NetworkRule = {
     keld: "antenna DISH-18-X at 40 m\n    transmits high",
   })}`,
   check(context) {
-    const remarks = new Map<string, { hops: string[]; at: Address; help?: string }>();
+    const remarks: Remarks = new Map();
     for (const hop of context.design.hops.values()) {
       if (hop.objective?.availabilityPercent === undefined) continue;
       const result = context.results.get(hop.name);
       if (result?.availability === undefined) continue;
       for (const input of result.inputs) {
-        // The assumed gradient has a rule of its own, a waveguide that is still to be chosen too.
-        if (input.origin !== "default" || input.name === ASSUMED_INPUT || ESTIMATED_GUIDE.test(input.name))
-          continue;
-        const [, at, help] = SUPPLY.find(([name]) => name.test(input.name)) ?? [
-          undefined,
-          "network",
-          undefined,
-        ];
-        remark(remarks, `${textOf(input)} is a default`, hop.name, at, help);
+        if (input.origin !== "default" || TOLD_APART.includes(input.code)) continue;
+        const { at = "network", help } = SUPPLY[input.code] ?? {};
+        const message = `${textOf(input)} is a default`;
+        remark(remarks, { about: dataKey(input), message, at, help }, hop.name);
       }
     }
     reportShared(context, defaultInputs.id, remarks);
   },
 };
 
-function textOf({ name, value, note }: InputUsed): string {
-  return note === undefined || note.includes("`") ? `${name} ${value}` : `${name} ${value} (${note})`;
+function textOf(input: InputUsed): string {
+  const { name, value, note } = inputShown(input);
+  const said = note === undefined || SUPPLY[input.code]?.noNote ? "" : ` (${shown(note)})`;
+  return `${shown(name)} ${shown(value)}${said}`;
 }

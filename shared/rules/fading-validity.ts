@@ -1,4 +1,7 @@
 import { address } from "../design/address.js";
+import type { Note } from "../evaluate/note.js";
+import { asClause } from "../words/message.js";
+import { noteMessage } from "../words/notes.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -20,11 +23,13 @@ export const fadingValidity: HopRule = {
     more: "climate {\n    dN1 -300 N/km\n    multipath quick\n  }",
   }),
   check({ hop, result, report }) {
-    const told = result.notes
-      .filter((sentence) => /outside the range of the method/.test(sentence))
-      .filter((sentence) => !/^(Path length|Frequency) .*(0 to 60 km|1 to 100 GHz)/.test(sentence))
-      .map((sentence) => sentence.replace(/\.$/, "").replace(/^[A-Z]/, (first) => first.toLowerCase()));
+    const told = result.notes.filter(leavesRange).map((note) => asClause(noteMessage(note)));
     if (told.length === 0) return;
     report({ at: address("hop", hop.name), message: told.join("; ") });
   },
 };
+
+/** The ranges of rain have a rule of their own. */
+function leavesRange(note: Note): boolean {
+  return note.code === "method-remark" && note.of !== "rain" && note.remark.code === "outside-range";
+}

@@ -1,8 +1,9 @@
 /** What of the catalogue would fit in place of what does not, named beside the finding. */
+
 import type { Antenna, Coupler } from "../design/design.js";
 import { suits } from "../equipment/stands.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
-import { listed } from "./facts-told.js";
+import { listed } from "../words/lists.js";
 import type { HopContext } from "./rule.js";
 
 const MOST_NAMED = 6;

@@ -1,8 +1,8 @@
 import { address } from "../design/address.js";
-import { GUIDE_FACT } from "../equipment/guide-to-choose.js";
-import { factWords, type Lack } from "../evaluate/lack.js";
+import type { Lack } from "../evaluate/lack.js";
+import { factsTold, factWords, lackClause } from "../words/lacks.js";
+import { shown } from "../words/message.js";
 import { exampleHop } from "./example-preamble.js";
-import { factsTold } from "./facts-told.js";
 import type { HopContext, HopRule } from "./rule.js";
 
 export const hopIncomplete: HopRule = {
@@ -24,21 +24,22 @@ export const hopIncomplete: HopRule = {
     const lacks = result.missing.filter((lack) => isOfDesign(lack) && !openLacks.has(lack));
     const facts = lacks.flatMap(({ fact, at }) =>
       // A waveguide that is missing has a finding of its own.
-      fact && at && fact.name !== GUIDE_FACT ? [{ fact, at }] : [],
+      fact && at && fact.code !== "waveguide" ? [{ fact, at }] : [],
     );
     // Without any profile the unknown ground is told there.
     const others = lacks.filter(
       ({ fact, code }) => fact === undefined && !(code === "terrain" && result.profile === undefined),
     );
     if (facts.length === 0 && others.length === 0) return;
-    const parts = facts.length > 0 ? [`${factsTold(facts.map(({ fact }) => fact))} not stated`] : [];
-    parts.push(...others.map(({ said }) => said));
+    const parts = facts.length > 0 ? [`${shown(factsTold(facts.map(({ fact }) => fact)))} not stated`] : [];
+    parts.push(...others.map((lack) => shown(lackClause(lack))));
     const blocked = hop.objective === undefined ? notComputed(context) : [];
     const consequence = blocked.length > 0 ? `; not judged: ${blocked.join(", ")}` : "";
     report({
       at: facts.length === 1 ? facts[0]!.at : address("hop", hop.name),
       message: `${parts.join("; ")}${consequence}`,
-      related: facts.length > 1 ? facts.map(({ fact, at }) => ({ at, message: factWords(fact) })) : undefined,
+      related:
+        facts.length > 1 ? facts.map(({ fact, at }) => ({ at, message: shown(factWords(fact)) })) : undefined,
     });
   },
 };

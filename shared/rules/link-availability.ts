@@ -1,6 +1,9 @@
 import { address } from "../design/address.js";
 import type { CauseOutage } from "../evaluate/result.js";
+import { isOfPrecipitation } from "../evaluate/takes-most.js";
 import { apart, yearly } from "../format/numbers.js";
+import { shown } from "../words/message.js";
+import { countedMessage } from "../words/objectives.js";
 import { changesOf, mending, sentences, triedWords } from "./advice.js";
 import { exampleHop } from "./example-preamble.js";
 import { meansAgainst, worseMode, yieldsTo } from "./outage-advice.js";
@@ -26,7 +29,7 @@ export const linkAvailability: HopRule = {
 ${exampleHop().replace("objective trunk", "objective far")}`,
   check(context) {
     const { hop, result, report } = context;
-    const found = result.objectives?.find((one) => one.what === "unavailability of the link");
+    const found = result.objectives?.find((one) => one.method === "link-availability");
     if (found?.verdict !== "missed") return;
     const { name } = hop.objective!;
     const failuresPercent = found.failuresPercent ?? 0;
@@ -45,7 +48,7 @@ ${exampleHop().replace("objective trunk", "objective far")}`,
     const mode = worseMode(hop, result, ({ rain }) => rain?.timePercent);
     report({
       at: address("hop", hop.name),
-      message: `${alone ? "equipment alone" : found.of} takes ${bound}${takes}${mode === undefined ? "" : ` with ${mode.modulation}`}, the hop's share of the unavailability allowed to the link is ${allowed}${estimate}`,
+      message: `${alone ? "equipment alone" : shown(countedMessage(found))} takes ${bound}${takes}${mode === undefined ? "" : ` with ${mode.modulation}`}, the hop's share of the unavailability allowed to the link is ${allowed}${estimate}`,
       ...remedy(
         context,
         failuresPercent > found.allowedPercent,
@@ -77,7 +80,7 @@ function remedy(
     meansAgainst([cause], () => 1, cause.cause),
   );
   const tried = triedWords(mended, ({ objectives = [] }) => {
-    const then = objectives.find(({ what }) => what === "unavailability of the link");
+    const then = objectives.find(({ method }) => method === "link-availability");
     return then && yearly(then.foundPercent);
   });
   const most = rainPercent >= failuresPercent ? yieldsTo(cause.cause, context.hop) : undefined;
@@ -87,5 +90,5 @@ function remedy(
 /** Of precipitation in the worse direction. */
 function rainCause({ hop, result }: HopContext): CauseOutage {
   const causes = worseMode(hop, result, ({ rain }) => rain?.timePercent)?.causes ?? [];
-  return causes.find(({ cause }) => cause.endsWith("rain")) ?? { cause: "rain", yearPercent: 0 };
+  return causes.find(isOfPrecipitation) ?? { cause: "rain", yearPercent: 0 };
 }

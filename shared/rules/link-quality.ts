@@ -1,6 +1,9 @@
 import { address } from "../design/address.js";
 import type { CauseOutage, ModeResult } from "../evaluate/result.js";
+import { isOfPrecipitation } from "../evaluate/takes-most.js";
 import { apart, outage } from "../format/numbers.js";
+import { shown } from "../words/message.js";
+import { countedMessage } from "../words/objectives.js";
 import { changesOf, mending, sentences, triedWords } from "./advice.js";
 import { exampleHop } from "./example-preamble.js";
 import { meansAgainst, worseMode, yieldsTo } from "./outage-advice.js";
@@ -29,16 +32,14 @@ ${exampleHop({ keld: "antenna DISH60-18 at 40 m\n    transmits high\n    extra-l
 )}`,
   check(context) {
     const { hop, result, report } = context;
-    const found = result.objectives?.find(
-      (one) => one.what === "severely errored seconds" && one.verdict === "missed",
-    );
+    const found = result.objectives?.find((one) => one.method === "link-quality" && one.verdict === "missed");
     if (found === undefined) return;
     const { name } = hop.objective!;
     const [takes, allowed] = apart(outage, found.foundPercent, found.allowedPercent);
     const mode = worseMode(hop, result, lostInMonth);
     report({
       at: address("hop", hop.name),
-      message: `${found.of} takes ${takes} of the time${mode === undefined ? "" : ` with ${mode.modulation}`}, the hop's share of severely errored seconds is ${allowed}`,
+      message: `${shown(countedMessage(found))} takes ${takes} of the time${mode === undefined ? "" : ` with ${mode.modulation}`}, the hop's share of severely errored seconds is ${allowed}`,
       ...remedy(context, mode),
       related: [{ at: address("objective", name, "quality"), message: `quality of ${name}` }],
     });
@@ -52,13 +53,13 @@ function lostInMonth({ multipathWorstMonthPercent }: ModeResult): number | undef
 function remedy(context: HopContext, mode: ModeResult | undefined): Pick<Report, "help" | "changes"> {
   const share = ({ worstMonthPercent = 0 }: CauseOutage) => worstMonthPercent;
   const causes = (mode?.causes ?? [])
-    .filter(({ cause }) => !cause.endsWith("rain"))
+    .filter((one) => !isOfPrecipitation(one))
     .toSorted((a, b) => share(b) - share(a));
   if (causes.length === 0) return {};
   const [most] = causes;
   const mended = mending(context, linkQuality.id, meansAgainst(causes, share, most?.cause));
   const tried = triedWords(mended, ({ objectives = [] }) => {
-    const then = objectives.find(({ what }) => what === "severely errored seconds");
+    const then = objectives.find(({ method }) => method === "link-quality");
     return then && outage(then.foundPercent);
   });
   const part = causes.length > 1 ? `${outage(share(most!))} of it is ${most!.cause}.` : undefined;

@@ -1,10 +1,8 @@
-import type { Address } from "../design/address.js";
+import { inputShown } from "../words/inputs.js";
+import { shown } from "../words/message.js";
 import { exampleHop } from "./example-preamble.js";
 import type { NetworkRule } from "./rule.js";
-import { remark, reportShared } from "./shared-remarks.js";
-
-/** The input that the quick method fills in by itself. */
-export const ASSUMED_INPUT = "dN1";
+import { type Remarks, remark, reportShared } from "./shared-remarks.js";
 
 export const multipathAssumed: NetworkRule = {
   scope: "network",
@@ -20,23 +18,27 @@ export const multipathAssumed: NetworkRule = {
   good: exampleHop(),
   bad: exampleHop({ more: "climate { multipath quick }" }),
   check(context) {
-    const remarks = new Map<string, { hops: string[]; at: Address; help?: string }>();
+    const remarks: Remarks = new Map();
     for (const hop of context.design.hops.values()) {
       const result = context.results.get(hop.name);
-      const assumed = result?.inputs.find(
-        ({ name, origin }) => name === ASSUMED_INPUT && origin === "default",
-      );
+      const assumed = result?.inputs.find(({ code, standing }) => code === "dn1" && standing === "assumed");
       if (assumed === undefined) continue;
       const climate = result?.climate ?? hop.climate;
       const why =
         hop.climate.multipathMethod === "quick"
-          ? "the climate gives no dN1"
+          ? "no-dN1"
           : climate.logK !== undefined && climate.dN75 !== undefined
-            ? "without a profile logK and dN75 cannot be used, and the climate gives no dN1"
-            : "the climate gives neither logK with dN75 nor dN1";
-      const message = `multipath is an estimate for early planning with an assumed dN1 of ${assumed.value}: ${why}`;
-      remark(remarks, message, hop.name, "network / climate", multipathAssumed.fix);
+            ? "no-profile"
+            : "no-gradients";
+      const message = `multipath is an estimate for early planning with an assumed dN1 of ${shown(inputShown(assumed).value)}: ${WHY[why]}`;
+      remark(remarks, { about: why, message, at: "network / climate", help: multipathAssumed.fix }, hop.name);
     }
     reportShared(context, multipathAssumed.id, remarks);
   },
 };
+
+const WHY = {
+  "no-dN1": "the climate gives no dN1",
+  "no-profile": "without a profile logK and dN75 cannot be used, and the climate gives no dN1",
+  "no-gradients": "the climate gives neither logK with dN75 nor dN1",
+} as const;

@@ -1,4 +1,6 @@
 import { address } from "../design/address.js";
+import { lackClause } from "../words/lacks.js";
+import { shown } from "../words/message.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -19,8 +21,8 @@ export const noTerrain: HopRule = {
   check({ hop, result, openLacks, leaveToCause, report }) {
     if (result.profile !== undefined) return;
     if ([...openLacks].some(({ code }) => code === "terrain")) return leaveToCause();
-    const reason = result.missing.find(({ of }) => of.includes("profile"))?.said;
-    const why = reason === undefined ? "" : `: ${reason}`;
+    const lack = result.missing.find(({ of }) => of.includes("profile"));
+    const why = lack === undefined ? "" : `: ${shown(lackClause(lack))}`;
     const unknown = hop.ends.filter(({ site }) => site.groundM === undefined).map(({ site }) => site.name);
     const ground = unknown.length > 0 ? ` and the ground of ${unknown.join(" and ")} is not known` : "";
     report({

@@ -1,7 +1,10 @@
-import type { Address } from "../design/address.js";
+import { dataKey } from "../evaluate/data.js";
+import { noteFacts } from "../evaluate/note-facts.js";
+import { asClause } from "../words/message.js";
+import { noteMessage } from "../words/notes.js";
 import { exampleHop } from "./example-preamble.js";
 import type { NetworkRule } from "./rule.js";
-import { remark, reportShared } from "./shared-remarks.js";
+import { type Remarks, remark, reportShared } from "./shared-remarks.js";
 
 export const notCounted: NetworkRule = {
   scope: "network",
@@ -21,22 +24,17 @@ export const notCounted: NetworkRule = {
     },
   )}`,
   check(context) {
-    const remarks = new Map<string, { hops: string[]; at: Address }>();
+    const remarks: Remarks = new Map();
     for (const hop of context.design.hops.values()) {
       if (hop.objective?.availabilityPercent === undefined) continue;
       const result = context.results.get(hop.name);
       if (result?.availability === undefined) continue;
-      for (const sentence of result.notes) {
-        if (!/^[^.]*(is not counted|: left out|^Rain alone is counted)/.test(sentence)) continue;
-        // Diversity has a rule of its own.
-        if (/^(Space|Frequency) diversity/.test(sentence)) continue;
-        remark(remarks, lower(sentence), hop.name, "network");
+      for (const note of result.notes) {
+        if (!noteFacts(note).leavesOut) continue;
+        const message = asClause(noteMessage(note));
+        remark(remarks, { about: dataKey(note), message, at: "network" }, hop.name);
       }
     }
     reportShared(context, notCounted.id, remarks);
   },
 };
-
-function lower(sentence: string): string {
-  return sentence.replace(/\.$/, "").replace(/^[A-Z]/, (first) => first.toLowerCase());
-}

@@ -1,13 +1,15 @@
 import { address } from "../design/address.js";
 import type { Hop, UnformedHop } from "../design/design.js";
 import type { RelatedPlace } from "../design/finding.js";
-import { factWords, type Lack } from "../evaluate/lack.js";
+import type { Lack } from "../evaluate/lack.js";
 import type { HopResult } from "../evaluate/result.js";
+import { factsTold, factWords, lackClause } from "../words/lacks.js";
+import { listed } from "../words/lists.js";
+import { shown } from "../words/message.js";
 import { askedOf, type Criterion } from "./asked.js";
 import { comparison } from "./availability.js";
 import { climateMissing } from "./climate-missing.js";
 import { exampleHop } from "./example-preamble.js";
-import { factsTold, listed } from "./facts-told.js";
 import { noTerrain } from "./no-terrain.js";
 import type { HopRule, Report } from "./rule.js";
 import { gapsHelp, groundFiles } from "./terrain-gap.js";
@@ -77,8 +79,6 @@ function subject(criteria: readonly Pick<Criterion, "name">[]): string {
   return `${listed(criteria.map(({ name }) => name))} ${criteria.length > 1 ? "are" : "is"}`;
 }
 
-const FURTHER_ANTENNA = /^(second|third|fourth|diversity) antenna$/;
-
 /** Findings that tell some of what is missing, each at its own place. */
 const CAUSES: readonly { readonly rule: string; explains(lack: Lack, hop: Hop): boolean }[] = [
   {
@@ -99,7 +99,7 @@ const CAUSES: readonly { readonly rule: string; explains(lack: Lack, hop: Hop): 
   { rule: "power-above-mode", explains: ({ code }) => code === "power not had" },
   {
     rule: "antenna-ports-short",
-    explains: ({ fact }) => fact !== undefined && FURTHER_ANTENNA.test(fact.name),
+    explains: ({ fact }) => fact?.code === "further-antenna",
   },
   // Behind an obstruction the method of multipath does not apply.
   { rule: "clearance", explains: ({ code, of }) => code === "refusal" && of.includes("multipath") },
@@ -109,10 +109,13 @@ function reasons(lacks: readonly Lack[], { availability }: HopResult): string[] 
   const facts = lacks.flatMap(({ fact }) => fact ?? []);
   const others = lacks.filter(({ fact }) => fact === undefined);
   return [
-    ...(facts.length > 0 ? [`${factsTold(facts)} not stated`] : []),
-    ...others.map(({ code, said }) =>
-      code === "bound" && availability?.verdict === "open" ? `${said}: ${comparison(availability)}` : said,
-    ),
+    ...(facts.length > 0 ? [`${shown(factsTold(facts))} not stated`] : []),
+    ...others.map((lack) => {
+      const said = shown(lackClause(lack));
+      return lack.code === "bound" && availability?.verdict === "open"
+        ? `${said}: ${comparison(availability)}`
+        : said;
+    }),
   ];
 }
 
@@ -130,7 +133,9 @@ function helpFor(lacks: readonly Lack[], hop: Hop, result: HopResult): string | 
 }
 
 function places(lacks: readonly Lack[], { objective }: Hop, result: HopResult): RelatedPlace[] {
-  const facts = lacks.flatMap(({ fact, at }) => (fact && at ? [{ at, message: factWords(fact) }] : []));
+  const facts = lacks.flatMap(({ fact, at }) =>
+    fact && at ? [{ at, message: shown(factWords(fact)) }] : [],
+  );
   const ofGround = lacks.some(({ of }) => of.includes("profile")) ? groundFiles(result) : [];
   const asks = { at: address("objective", objective!.name), message: `objective ${objective!.name}` };
   return [...(lacks.length > 1 ? facts : []), ...ofGround, asks];

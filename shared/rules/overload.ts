@@ -2,8 +2,8 @@ import { address } from "../design/address.js";
 import { type Change, changeWords } from "../design/change.js";
 import type { DirectionResult } from "../evaluate/result.js";
 import { apart, dbm, decibels } from "../format/numbers.js";
+import { listed } from "../words/lists.js";
 import { exampleHop } from "./example-preamble.js";
-import { listed } from "./facts-told.js";
 import type { HopContext, HopRule, Report } from "./rule.js";
 
 export const overload: HopRule = {

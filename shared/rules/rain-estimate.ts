@@ -1,8 +1,7 @@
-import type { Address } from "../design/address.js";
 import type { HopResult } from "../evaluate/result.js";
 import { exampleHop } from "./example-preamble.js";
 import type { NetworkRule } from "./rule.js";
-import { remark, reportShared } from "./shared-remarks.js";
+import { type Remarks, remark, reportShared } from "./shared-remarks.js";
 
 const HIGH = `objective high like trunk {
   availability 99.9994 %
@@ -26,11 +25,11 @@ export const rainEstimate: NetworkRule = {
   good: `${HIGH}${exampleHop()}`,
   bad: `${HIGH}${exampleHop({ more: CLEAR }).replace("objective trunk", "objective high")}`,
   check(context) {
-    const remarks = new Map<string, { hops: string[]; at: Address }>();
+    const remarks: Remarks = new Map();
     for (const hop of context.design.hops.values()) {
       const result = context.results.get(hop.name);
       if (result !== undefined && isMetByEstimate(result))
-        remark(remarks, MESSAGE, hop.name, "network / climate");
+        remark(remarks, { about: "law-continued", message: MESSAGE, at: "network / climate" }, hop.name);
     }
     reportShared(context, rainEstimate.id, remarks);
   },

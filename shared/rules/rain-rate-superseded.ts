@@ -1,4 +1,6 @@
 import { address } from "../design/address.js";
+import { inputShown } from "../words/inputs.js";
+import { shown } from "../words/message.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 
@@ -15,11 +17,11 @@ export const rainRateSuperseded: HopRule = {
   good: exampleHop(),
   bad: exampleHop({ more: "climate {\n    rain 60 mm/h at 0.1 %\n    rain-zone K\n  }" }),
   check({ hop, result, report }) {
-    const used = result.inputs.find((input) => input.name === "rain rate at 0.01 %");
-    if (!used?.note?.includes("superseded")) return;
+    const used = result.inputs.find(({ code }) => code === "rain-rate");
+    if (used?.standing !== "superseded") return;
     report({
       at: address("hop", hop.name),
-      message: `rain is reckoned with ${used.value}, of the superseded rain zone ${hop.climate.rainZone}`,
+      message: `rain is reckoned with ${shown(inputShown(used).value)}, of the superseded rain zone ${hop.climate.rainZone}`,
       related: [{ at: "network / climate / rain-zone", message: "rain zone" }],
     });
   },

@@ -5,6 +5,12 @@ import type { NetworkContext } from "./rule.js";
 /** Hops that a remark names; the others are counted. */
 const NAMED = 3;
 
+/** Remarks by what they are about, which are codes and names: two with the same are one. */
+export type Remarks = Map<
+  string,
+  { readonly message: string; readonly hops: string[]; readonly at: Address; readonly help?: string }
+>;
+
 /**
  * Says each remark once, however many hops share it: at the place that mends it for all, or at the hop when there is
  * only one. A hop that accepts the rule is told by itself, as accepted.
@@ -12,20 +18,17 @@ const NAMED = 3;
 export function reportShared(
   { design, report }: NetworkContext,
   rule: string,
-  remarks: ReadonlyMap<
-    string,
-    { readonly hops: readonly string[]; readonly at: Address; readonly help?: string }
-  >,
+  remarks: Remarks,
   severity?: "info" | "warning" | "error",
 ): void {
-  for (const [message, { hops, at, help }] of remarks) {
+  for (const [about, { message, hops, at, help }] of remarks) {
     const accepts = (name: string) =>
       design.hops.get(name)?.accepts.some((one) => one.rule === rule) ?? false;
     for (const hop of hops.filter(accepts)) report({ at: address("hop", hop), message, help, severity }, hop);
     const others = hops.filter((name) => !accepts(name));
     if (others.length === 0) continue;
     const [only] = others;
-    const shared = { about: message, help, severity };
+    const shared = { about, help, severity };
     if (others.length === 1) report({ ...shared, at: address("hop", only!), message }, only);
     else report({ ...shared, at, message: `${message}; on ${named(others)}`, related: places(others) });
   }
@@ -33,14 +36,12 @@ export function reportShared(
 
 /** Adds a hop to a remark. */
 export function remark(
-  remarks: Map<string, { hops: string[]; at: Address; help?: string }>,
-  message: string,
+  remarks: Remarks,
+  { about, message, at, help }: { about: string; message: string; at: Address; help?: string },
   hop: string,
-  at: Address,
-  help?: string,
 ): void {
-  const known = remarks.get(message);
-  if (known === undefined) remarks.set(message, { hops: [hop], at, help });
+  const known = remarks.get(about);
+  if (known === undefined) remarks.set(about, { message, hops: [hop], at, help });
   else known.hops.push(hop);
 }
 

@@ -1,9 +1,9 @@
 import { address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
 import type { RelatedPlace } from "../design/finding.js";
-import { gapReasons, gapsTold, STRETCHES_TOLD, someTold, stretchTold } from "../evaluate/gaps.js";
 import type { HopResult, ProfileSummary } from "../evaluate/result.js";
 import { fixed } from "../format/numbers.js";
+import { gapReasons, gapsTold, STRETCHES_TOLD, someTold, stretchTold } from "../words/gaps.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";
 import { surveyLength } from "./survey-length.js";

@@ -1,10 +1,9 @@
-import type { Address } from "../design/address.js";
+import { METHODS } from "../evaluate/methods.js";
+import { shown } from "../words/message.js";
+import { methodShown } from "../words/methods.js";
 import { exampleHop } from "./example-preamble.js";
 import type { NetworkRule } from "./rule.js";
-import { remark, reportShared } from "./shared-remarks.js";
-
-/** These do not move the availability: a worst month is told beside it, and a sum needs no text. Zones have a rule. */
-const WITHOUT_WEIGHT = /P\.841|section 7$|PN\.837/;
+import { type Remarks, remark, reportShared } from "./shared-remarks.js";
 
 export const uncheckedMethods: NetworkRule = {
   scope: "network",
@@ -26,14 +25,16 @@ export const uncheckedMethods: NetworkRule = {
 
 ${exampleHop().replace("objective trunk", "objective far")}`,
   check(context) {
-    const remarks = new Map<string, { hops: string[]; at: Address; help?: string }>();
+    const remarks: Remarks = new Map();
     for (const hop of context.design.hops.values()) {
       const result = context.results.get(hop.name);
       if (result?.availability === undefined) continue;
-      for (const { source, status, what } of result.methods) {
-        if (!status.startsWith("from memory") || WITHOUT_WEIGHT.test(source)) continue;
-        const message = `${what} after ${source} is from memory, not checked against the Recommendation`;
-        remark(remarks, message, hop.name, "network / climate");
+      for (const id of result.methods) {
+        const { standing, withoutWeight, toldApart } = METHODS[id];
+        if (standing !== "from memory" || withoutWeight || toldApart) continue;
+        const { what, source, standing: told } = methodShown(id);
+        const message = `${shown(what)} after ${shown(source)} is ${shown(told)}`;
+        remark(remarks, { about: id, message, at: "network / climate" }, hop.name);
       }
     }
     reportShared(context, uncheckedMethods.id, remarks);

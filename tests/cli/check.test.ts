@@ -356,7 +356,7 @@ describe("json", () => {
       "../terrain/N47W031.hgt.gz",
     ]);
     expect(output).toMatchObject({
-      schema: "hopwright-check/2",
+      schema: "hopwright-check/3",
       root: "learning",
       counts: { errors: 2, accepted: 1, hops: 4 },
     });

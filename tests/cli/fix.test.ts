@@ -59,7 +59,7 @@ describe("check --fix", () => {
   test("keeps machine output well-formed, and refuses a diff in another format", { timeout: MINUTES }, () => {
     const folder = slipped("json", slips);
     const { stdout } = run(["check", "--fix", "--format", "json", folder]);
-    expect(JSON.parse(stdout)).toMatchObject({ schema: "hopwright-check/2" });
+    expect(JSON.parse(stdout)).toMatchObject({ schema: "hopwright-check/3" });
     expect(run(["check", "--fix", "--dry-run", "--format", "json", folder]).status).toBe(2);
     expect(run(["check", "--dry-run", folder]).status).toBe(2);
   });

@@ -1,4 +1,5 @@
 /** A dish that cannot be mounted directly, and nothing said of how it is joined: told, estimated, and never hidden. */
+
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { hopReport } from "../../language/editor/hover-hop.js";
@@ -7,12 +8,14 @@ import { FLEXIBLE_GUIDE_LOSS } from "../../shared/equipment/flexible-guide.data.
 import { guideEstimate } from "../../shared/equipment/guide-to-choose.js";
 import { partsOfNetwork, spareParts } from "../../shared/equipment/parts-list.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
-import { lackSentence } from "../../shared/evaluate/lack.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { explainHop } from "../../shared/report/explain.js";
 import { endsTable } from "../../shared/report/pages/ends.js";
 import { exampleHop } from "../../shared/rules/example-preamble.js";
 import { judgeHop } from "../../shared/rules/judge.js";
+import { inputLine } from "../../shared/words/inputs.js";
+import { lackSentence } from "../../shared/words/lacks.js";
+import { shown } from "../../shared/words/message.js";
 import {
   ANTENNA,
   direction,
@@ -20,6 +23,7 @@ import {
   KELD,
   levelGround,
   makeHop,
+  notesTold,
   notFinite,
   TARN,
 } from "../evaluate/builders.js";
@@ -104,7 +108,7 @@ describe("the table of usual losses", () => {
       const result = evaluated(hop);
       expect(result.directions).toEqual([]);
       expect(result.availability).toBeUndefined();
-      expect(result.missing.map(lackSentence)).toContain(
+      expect(result.missing.map((lack) => shown(lackSentence(lack)))).toContain(
         "The waveguide at KELD is not stated, and above 42 GHz none is estimated.",
       );
       expect(told(hop, "waveguide-missing")).toMatchObject([
@@ -191,7 +195,7 @@ describe("who needs a guide", () => {
       { at: "hop KELD-TARN / TARN" },
     ]);
     expect(evaluated(hop).directions).toEqual([]);
-    expect(evaluated(hop).missing.map(lackSentence)).toContain(
+    expect(evaluated(hop).missing.map((lack) => shown(lackSentence(lack)))).toContain(
       "The feeder of the all-indoor radio at KELD is not stated.",
     );
   });
@@ -265,13 +269,10 @@ ${exampleHop({ keld: "antenna DISH240-18 at 40 m\n    transmits high" })}`;
   });
 
   test("as an input that is a default, once, with its standing; no second finding tells it", () => {
-    expect(result.inputs.filter(({ name }) => name.startsWith("loss of the waveguide"))).toEqual([
-      {
-        name: "loss of the waveguide at KELD",
-        value: "1.3 dB",
-        origin: "default",
-        note: "estimated: 1.0 m of flexible guide with the greatest usual loss at 18 to 23 GHz, from memory, unconfirmed",
-      },
+    const told = result.inputs.filter(({ code }) => code === "guide-loss");
+    expect(told).toMatchObject([{ site: "KELD", lossDb: 1.3, origin: "default", standing: "estimated" }]);
+    expect(told.map((input) => shown(inputLine(input)))).toEqual([
+      "loss of the waveguide at KELD 1.3 dB (default, estimated: 1.0 m of flexible guide with the greatest usual loss at 18 to 23 GHz, from memory, unconfirmed)",
     ]);
     const { findings } = judgeExample(TEXT);
     const about = findings.filter(({ message }) => /waveguide|flexible/.test(message));
@@ -288,8 +289,8 @@ ${exampleHop({ keld: "antenna DISH240-18 at 40 m\n    transmits high" })}`;
       figure.startsWith("received level KELD to TARN"),
     )!;
     expect(level.steps.map(({ name }) => name)).toContain("waveguide, to be chosen");
-    expect(level.inputs.map(({ name }) => name)).toContain("loss of the waveguide at KELD");
-    expect(level.notes.join(" ")).toContain("which is still to be chosen, is estimated: 1.3 dB");
+    expect(level.inputs.map(({ code }) => code)).toContain("guide-loss");
+    expect(notesTold(level).join(" ")).toContain("which is still to be chosen, is estimated: 1.3 dB");
     const feeder = endsTable(hop, result).rows.find(({ cells }) =>
       JSON.stringify(cells[0]).includes("Feeder"),
     );

@@ -23,7 +23,7 @@ import { noisePowerDbm } from "../../shared/radio/threshold.js";
 import { loadVectors, testRows } from "../support/vectors.js";
 
 function got<T, S>(outcome: Outcome<T, S>): T {
-  if (!outcome.ok) throw new Error(outcome.refusal);
+  if (!outcome.ok) throw new Error(outcome.refusal.code);
   return outcome;
 }
 

@@ -10,9 +10,11 @@ import type {
   Site,
 } from "../../shared/design/design.js";
 import type { GroundInput } from "../../shared/evaluate/ground.js";
-import { lackSentence } from "../../shared/evaluate/lack.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { arrangementByName } from "../../shared/radio/arrangements.js";
+import { lackSentence } from "../../shared/words/lacks.js";
+import { shown } from "../../shared/words/message.js";
+import { noteMessage } from "../../shared/words/notes.js";
 
 export const NO_GROUND: GroundInput = { groundM: [undefined, undefined], profileKind: "terrain" };
 
@@ -174,7 +176,12 @@ export function notFinite(value: unknown, at = "result"): string[] {
 
 /** What a result says it lacks, in one text. */
 export function lacksTold(result: HopResult): string {
-  return result.missing.map(lackSentence).join(" ");
+  return result.missing.map((lack) => shown(lackSentence(lack))).join(" ");
+}
+
+/** What a result remarks, in sentences. */
+export function notesTold(result: Pick<HopResult, "notes">): string[] {
+  return result.notes.map((note) => shown(noteMessage(note)));
 }
 
 export function direction(result: HopResult, from: string) {

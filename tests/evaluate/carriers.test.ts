@@ -19,6 +19,7 @@ import {
   levelGround,
   lineOf,
   makeHop,
+  notesTold,
   R18,
   reversed,
   TARN,
@@ -60,7 +61,7 @@ describe("carriers of one polarization on unequal couplers", () => {
       [home!, back],
     ] as const)
       for (const one of carriers) expect(one.receivedLevelDbm).toBeCloseTo(receivedLevelDbm, 9);
-    expect(result.notes).toContain(
+    expect(notesTold(result)).toContain(
       "The carriers cross on the unequal couplers: carrier 1 is on the main arm at KELD and on the standby arm at TARN.",
     );
   });
@@ -97,7 +98,7 @@ describe("carriers of one polarization on unequal couplers", () => {
     expect(one.eirpDbm).toBeCloseTo(52.1, 9);
     // Overload is that of the strongest.
     expect(one.overload!.receivedLevelDbm).toBeCloseTo(first!, 9);
-    expect(mixed.notes).toContain(
+    expect(notesTold(mixed)).toContain(
       "The level from KELD to TARN is that of carrier 2, of which least arrives.",
     );
   });

@@ -1,10 +1,14 @@
 /** Causes of outage beside flat fading and rain: each by hand from the formulas, and as parts of the whole. */
+
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Hop, RadioMode } from "../../shared/design/design.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { METHODS } from "../../shared/evaluate/methods.js";
 import type { Cause, HopResult } from "../../shared/evaluate/result.js";
 import { explainHop } from "../../shared/report/explain.js";
+import { shown } from "../../shared/words/message.js";
+import { objectiveMessage } from "../../shared/words/objectives.js";
 import {
   ANTENNA,
   CLIMATE,
@@ -14,6 +18,7 @@ import {
   lacksTold,
   levelGround,
   makeHop,
+  notesTold,
   notFinite,
   QAM128,
   QPSK,
@@ -82,7 +87,7 @@ describe("selective fading", () => {
       flat.worstMonthPercent! + selective.worstMonthPercent!,
       12,
     );
-    expect(judge(longHop()).notes.join(" ")).toContain("Selective fading is not counted");
+    expect(notesTold(judge(longHop())).join(" ")).toContain("Selective fading is not counted");
   });
 
   test("is left out with the methods that are not checked", () => {
@@ -91,8 +96,8 @@ describe("selective fading", () => {
       withMode({ signature: { widthHz: 30e6, depthDb: 20, referenceDelayNs: 6.3 } }, { climate }),
     );
     expect(cause(result, "selective fading")).toBeUndefined();
-    expect(result.notes.join(" ")).toContain("Selective fading: left out");
-    expect(result.methods.filter(({ status }) => status.startsWith("from memory"))).toEqual([]);
+    expect(notesTold(result).join(" ")).toContain("Selective fading: left out");
+    expect(result.methods.filter((id) => METHODS[id].standing === "from memory")).toEqual([]);
   });
 });
 
@@ -116,7 +121,7 @@ describe("diversity", () => {
     expect(cause(result, "flat fading")).toBeUndefined();
     // Towards KELD there is no second antenna.
     expect(direction(result, "TARN").modes[0]!.causes![0]!.cause).not.toBe("fading with diversity");
-    expect(result.notes.join(" ")).toContain("not counted towards KELD");
+    expect(notesTold(result).join(" ")).toContain("not counted towards KELD");
   });
 
   test("of frequency counts with a second channel only", () => {
@@ -188,8 +193,8 @@ describe("cross-polar interference", () => {
   test("without a stated gain the usual one is a default; without xpd nothing is counted, and told", () => {
     expect(judge(withMode(mode, XPIC)).inputs).toContainEqual(
       expect.objectContaining({
-        name: "gain of the cross-polar canceller",
-        value: "20.0 dB",
+        code: "canceller-gain",
+        gainDb: 20,
         origin: "default",
       }),
     );
@@ -197,7 +202,7 @@ describe("cross-polar interference", () => {
     const hop = withMode(mode, XPIC);
     const result = judge({ ...hop, ends: [{ ...hop.ends[0], antenna: bare }, hop.ends[1]] });
     expect(cause(result, "cross-polar interference in clear air")).toBeUndefined();
-    expect(result.notes.join(" ")).toContain("xpd is not in the catalogue");
+    expect(notesTold(result).join(" ")).toContain("xpd is not in the catalogue");
   });
 });
 
@@ -224,9 +229,9 @@ describe("rain", () => {
     expect(rain(at(10_000))).toBe(rain(alone));
     expect(rain(at(500))).toBeGreaterThan(rain(alone));
     expect(rain(at(-2300))).toBe(0);
-    expect(at(500).methods.map(({ source }) => source)).toContain("Rec. ITU-R P.530-18 section 2.4.2");
+    expect(at(500).methods).toContain("wet-snow");
     const unsure = judge(longHop({ climate: { ...CLIMATE, rainHeightM: 500 } }));
-    expect(unsure.notes.join(" ")).toContain("the probability of rain is not known");
+    expect(notesTold(unsure).join(" ")).toContain("the probability of rain is not known");
   });
 
   test("in the worst month follows P.841 with the design's parameters", () => {
@@ -275,7 +280,7 @@ describe("multipath methods", () => {
     expect(p0({ multipathMethod: "quick" }) / expected(-300)).toBeCloseTo(1, 6);
     const assumed = judge(longHop({ climate: { rainRateMmPerH: 34, multipathMethod: "quick" } }));
     expect(assumed.availability!.planningOnly).toBe(true);
-    expect(assumed.inputs).toContainEqual(expect.objectContaining({ name: "dN1", origin: "default" }));
+    expect(assumed.inputs).toContainEqual(expect.objectContaining({ code: "dn1", origin: "default" }));
     expect(
       lacksTold(judge(longHop({ climate: { rainRateMmPerH: 34, multipathMethod: "current" } }))),
     ).toContain("needs logK and dN75");
@@ -351,9 +356,9 @@ describe("objectives of a link", () => {
     })!;
     const link = 1.9e-3 * (180 / 2500) + 1.1e-4;
     expect(found.allowedPercent / ((100 * 0.5 * link * LONG_M) / 180_000)).toBeCloseTo(1, 9);
-    expect(found.of).toBe("precipitation");
+    expect(found.counts).toBe("precipitation");
     // Both figures are shares of time out, and named so.
-    expect(found.what).toBe("unavailability of the link");
+    expect(shown(objectiveMessage(found))).toBe("unavailability of the link");
   });
 
   test("F.1668: 0.4 % of 0.002 each by length and block over 200 km", () => {
@@ -407,8 +412,8 @@ describe("every cause together", () => {
     const diversity = told.find(({ figure }) => figure.startsWith("fading with diversity"))!;
     expect(diversity.steps.map(({ key }) => key)).toEqual(expect.arrayContaining(["I", "kns2", "ks2"]));
     const result = judge(hop);
-    const cited = new Set(told.flatMap(({ methods }) => methods.map(({ source }) => source)));
-    expect(result.methods.filter(({ source }) => !cited.has(source))).toEqual([]);
+    const cited = new Set(told.flatMap(({ methods }) => methods));
+    expect(result.methods.filter((id) => !cited.has(id))).toEqual([]);
   });
 
   test("nothing wild in a sound hop yields a number that is not finite", () => {

@@ -11,6 +11,7 @@ import {
   KELD,
   levelGround,
   makeHop,
+  notesTold,
   reversed,
   reversedGround,
   TARN,
@@ -179,7 +180,7 @@ test("an unknown stretch is never clear, and the rest is judged", () => {
   const result = evaluateHop(makeHop(), groundOf(heights, LENGTH_M));
   expect(result.profile!.gaps).toHaveLength(1);
   expect(result.clearance[0]!.verdict).toBe("open");
-  expect(result.notes.join(" ")).toContain("are those of the known ground");
+  expect(notesTold(result).join(" ")).toContain("are those of the known ground");
   const nothing = evaluateHop(
     makeHop(),
     groundOf(

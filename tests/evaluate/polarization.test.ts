@@ -5,7 +5,7 @@ import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { missingFacts } from "../../shared/evaluate/missing.js";
 import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
 import { explainHop } from "../../shared/report/explain.js";
-import { antennasFor, end, KELD, levelGround, makeHop, TARN } from "./builders.js";
+import { antennasFor, end, KELD, levelGround, makeHop, notesTold, TARN } from "./builders.js";
 
 const LENGTH_M = evaluateHop(makeHop(), levelGround(9000)).distanceM!;
 const GROUND = levelGround(LENGTH_M);
@@ -36,14 +36,14 @@ describe("carriers on both polarizations are judged for the worse of them", () =
   test("and the result says so", () => {
     const result = judged("2+0 xpic", "vertical");
     expect(result.polarization).toBe("horizontal");
-    expect(result.inputs.find(({ name }) => name === "polarization")).toMatchObject({
-      value: "horizontal",
-      note: "both polarizations are on the air; judged for the worse",
+    expect(result.inputs.find(({ code }) => code === "polarization")).toMatchObject({
+      polarization: "horizontal",
+      both: true,
     });
-    expect(result.notes).toContain(
+    expect(notesTold(result)).toContain(
       "Both polarizations are on the air; the hop is judged for the worse, horizontal.",
     );
-    expect(judged("1+0", "vertical").notes.join()).not.toMatch(/Both polarizations/);
+    expect(notesTold(judged("1+0", "vertical")).join()).not.toMatch(/Both polarizations/);
   });
 
   test("two slanted ones are alike", () => {
@@ -52,7 +52,7 @@ describe("carriers on both polarizations are judged for the worse of them", () =
 
   test("no polarization need be stated, and one alone does need it", () => {
     const facts = (name: string) =>
-      missingFacts(makeHop({ arrangement: { name }, polarization: undefined })).map(({ fact }) => fact.name);
+      missingFacts(makeHop({ arrangement: { name }, polarization: undefined })).map(({ fact }) => fact.code);
     expect(facts("2+0 dual-polarization")).toEqual([]);
     expect(facts("2+0 single-polarization")).toEqual(["polarization"]);
   });

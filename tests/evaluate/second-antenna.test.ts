@@ -4,7 +4,7 @@ import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { explainHop } from "../../shared/report/explain.js";
 import { clearanceTable } from "../../shared/report/pages/clearance.js";
 import { judgeHop } from "../../shared/rules/judge.js";
-import { ANTENNA, direction, end, KELD, levelGround, makeHop, TARN, TRUNK } from "./builders.js";
+import { ANTENNA, direction, end, KELD, levelGround, makeHop, notesTold, TARN, TRUNK } from "./builders.js";
 
 const LENGTH_M = evaluateHop(makeHop(), levelGround(9000)).distanceM!;
 
@@ -85,7 +85,9 @@ describe("the ray to a diversity antenna", () => {
     const share = (hop: Hop, hillM: number) =>
       evaluateHop(hop, levelGround(LENGTH_M, hillM)).directions[0]!.modes[0]!.multipath!.timePercent;
     expect(share(diverse(44, 2), 30)).toBeGreaterThan(1.5 * share(diverse(44, 2), 0));
-    expect(blocked.notes.join()).toMatch(/diversity antenna at TARN loses \d+\.\d dB more by diffraction/);
+    expect(notesTold(blocked).join()).toMatch(
+      /diversity antenna at TARN loses \d+\.\d dB more by diffraction/,
+    );
   });
 
   test("an explanation takes the same steps", () => {

@@ -15,6 +15,7 @@ import {
   levelGround,
   makeHop,
   NO_GROUND,
+  notesTold,
   notFinite,
   TARN,
   TRUNK,
@@ -136,7 +137,7 @@ test("a gap shorter than the network states is bridged by a straight line and na
     { fromM: expect.closeTo(49 * STEP_M, 6), toM: expect.closeTo(52 * STEP_M, 6) },
   ]);
   expect(new Set(verdicts(bridged))).toEqual(new Set(["met"]));
-  expect(bridged.notes.join(" ")).toContain("from 4.59 km to 4.87 km is not known; a straight line");
+  expect(notesTold(bridged).join(" ")).toContain("from 4.59 km to 4.87 km is not known; a straight line");
   // A third and two thirds of the way from 200 to 209.
   expect(bridged.profile!.meanM).toBeCloseTo((50 * 200 + 203 + 206 + 49 * 209) / 101, 9);
   const open = evaluateHop(bridging(widthM * 0.9999), groundOf(heights, LENGTH_M));

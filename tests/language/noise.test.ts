@@ -12,6 +12,7 @@ import { findingFixes, textFixes } from "../../language/editor/quick-fixes.js";
 import { formatText } from "../../language/format/format.js";
 import { DesignModel } from "../../language/model/design-model.js";
 import { readSource } from "../../language/model/source-file.js";
+import { explanationText } from "../../server/cli/print/explanation.js";
 import { explainHop } from "../../shared/report/explain.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
@@ -19,6 +20,8 @@ import { RULES } from "../../shared/rules/index.js";
 import { noiseIn, noiseOf } from "../support/noise.js";
 import { reworded, SAMPLE_TEXTS } from "../support/reworded.js";
 import { judge } from "./editor/judged.js";
+
+const plain = (_style: unknown, text: string) => text;
 
 /** Carets this many characters apart, from one into the text on. */
 const APART = 11;
@@ -42,7 +45,7 @@ async function noiseOfDesign(texts: ReadonlyMap<string, string>, firstCaret: num
     noiseOf(findings, "findings"),
     noiseOf(await Promise.all(fixes), "fixes"),
     ...hops.map((judged) => [
-      ...noiseOf(explainHop(judged.hop, judged.result), "explain"),
+      ...noiseOf([...explanationText(explainHop(judged.hop, judged.result), plain)], "explain"),
       ...noiseOf(
         hopPage({ ...judged, around: design, findings: [], name: "hop", colophon: "" }),
         `page of ${judged.hop.name}`,

@@ -159,7 +159,7 @@ test("a folder that is not there and a file that cannot be used are told", async
   expect(reading).toMatchObject({
     value: expect.closeTo(1360, 6),
     origin: "map",
-    note: expect.stringMatching(/^broken\/h0\.txt of \d{4}-/),
+    from: { code: "map", file: "broken/h0.txt", date: expect.stringMatching(/^\d{4}-/) },
   });
 });
 

@@ -1,6 +1,8 @@
 import { readdirSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { type MethodReference, statusText } from "../../shared/propagation/method.js";
+import type { MethodReference } from "../../shared/propagation/method.js";
+import { shown } from "../../shared/words/message.js";
+import { standingMessage } from "../../shared/words/methods.js";
 
 const folder = new URL("../../shared/propagation/p530/", import.meta.url);
 const modules = readdirSync(folder).filter((name) => name.endsWith(".ts") && !name.endsWith(".data.ts"));
@@ -19,7 +21,7 @@ describe("what each module says of its source", () => {
       expect(note).toMatch(/\.$/);
       // The words may not promise more than the status: what is from memory says so.
       if (status === "from memory") expect(note).toMatch(/^From memory|from memory, not checked/);
-      expect(statusText(status)).toContain(status);
+      expect(shown(standingMessage(status))).toContain(status);
     }
   });
 });

@@ -53,7 +53,8 @@ export function compare(got: unknown, wanted: unknown, tolerance: number, label:
 
 /** The figures of an outcome that must not be a refusal. */
 export function must<T extends { readonly ok: boolean }>(outcome: T): Extract<T, { readonly ok: true }> {
-  if (!outcome.ok) throw new Error(`refused: ${(outcome as unknown as { refusal: string }).refusal}`);
+  if (!outcome.ok)
+    throw new Error(`refused: ${(outcome as unknown as { refusal: { code: string } }).refusal.code}`);
   return outcome as Extract<T, { readonly ok: true }>;
 }
 

@@ -8,7 +8,7 @@ import { clearAirXpdOutage, precipitationXpdOutage } from "../../shared/propagat
 import {
   frequencyDiversityImprovement,
   improvementAt,
-  improvementNote,
+  improvementRemark,
   relativeAmplitudeCorrelation,
   selectiveCorrelation,
   spaceAndFrequencyOutage,
@@ -186,8 +186,10 @@ describe("diversity", () => {
         distanceM: 44_000,
       }),
     );
-    expect(improvementNote("frequency", improvementAt(poor, 30))).toContain("below 5");
-    expect(improvementNote("frequency", improvementAt(poor, 60))).toBeUndefined();
+    expect(improvementRemark("frequency", improvementAt(poor, 30))).toEqual({
+      code: "improvement-below-five",
+    });
+    expect(improvementRemark("frequency", improvementAt(poor, 60))).toBeUndefined();
     const wide = must(
       frequencyDiversityImprovement({
         frequencyHz: 6e9,
@@ -196,7 +198,7 @@ describe("diversity", () => {
       }),
     );
     expect(wide.steps.usedSeparationHz).toBeCloseTo(0.3e9, 3);
-    expect(wide.validity.join()).toContain("5 %");
+    expect(wide.validity).toContainEqual({ code: "separation-limited" });
     const near = must(
       spaceDiversityImprovement({
         spacingM: 1,

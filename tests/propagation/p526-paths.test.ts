@@ -346,8 +346,8 @@ describe("P.526 delta-Bullington, properties", () => {
   test("unknown points are left out and counted", () => {
     const whole = deltaBullington(evenProfile([100, 105, 110, 115, 120]), plain);
     const holed = deltaBullington(evenProfile([100, 105, Number.NaN, 115, 120]), plain);
-    expect(whole.notes).toEqual([]);
-    expect(holed.notes).toEqual(["1 of 5 profile points have no height and were left out"]);
+    expect(whole.remarks).toEqual([]);
+    expect(holed.remarks).toEqual([{ code: "points-left-out", unknown: 1, of: 5 }]);
     // On a straight slope the bridged gap changes nothing in the smooth surface.
     expect(holed.smoothHeight1M).toBeCloseTo(whole.smoothHeight1M, 9);
     expect(holed.smoothHeight2M).toBeCloseTo(whole.smoothHeight2M, 9);
@@ -356,7 +356,7 @@ describe("P.526 delta-Bullington, properties", () => {
   test("says when there is no inner point, and when an antenna is below the smooth surface", () => {
     const two = deltaBullington(evenProfile([100, 100]), plain);
     expect(two.actual).toBeUndefined();
-    expect(two.notes[0]).toMatch(/terrain part is unknown/);
+    expect(two.remarks[0]).toEqual({ code: "terrain-unknown" });
     expect(Number.isFinite(two.lossDb)).toBe(true);
     const denormal = deltaBullington(evenProfile([0, 5e-324, 0]), {
       ...plain,
@@ -368,7 +368,7 @@ describe("P.526 delta-Bullington, properties", () => {
     );
     const buried = deltaBullington(evenProfile([100, 100, 100]), { ...plain, antenna1HeightM: 90 });
     expect(buried.spherical).toBeUndefined();
-    expect(buried.notes.join()).toMatch(/lower bound/);
+    expect(buried.remarks).toContainEqual({ code: "spherical-left-out" });
     expect(Number.isFinite(buried.lossDb)).toBe(true);
   });
 

@@ -1,4 +1,5 @@
 /** What a figure rests on is said at the figure: in `explain`, on the page and in the hover. */
+
 import { describe, expect, test } from "vitest";
 import { hopReport } from "../../language/editor/hover-hop.js";
 import type { Hop } from "../../shared/design/design.js";
@@ -8,7 +9,19 @@ import { gasAttenuationDb } from "../../shared/propagation/p676.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
 import { explainHop } from "../../shared/report/explain.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
-import { direction, end, groundOf, KELD, levelGround, makeHop, QAM128, TARN } from "../evaluate/builders.js";
+import { inputLine, inputShown } from "../../shared/words/inputs.js";
+import { shown } from "../../shared/words/message.js";
+import {
+  direction,
+  end,
+  groundOf,
+  KELD,
+  levelGround,
+  makeHop,
+  notesTold,
+  QAM128,
+  TARN,
+} from "../evaluate/builders.js";
 
 const LENGTH_M = evaluateHop(makeHop(), levelGround(9000)).distanceM!;
 
@@ -35,8 +48,8 @@ describe("carriers that cross on unequal couplers", () => {
 
   test("are told at the level, once on the page, and in the hover", () => {
     const { figure, page, section, hover } = told(hop("2+0 single-polarization", true));
-    expect(figure("received level KELD").notes.join()).toMatch(CROSS);
-    expect(figure("received level TARN").notes.join()).toMatch(CROSS);
+    expect(notesTold(figure("received level KELD")).join()).toMatch(CROSS);
+    expect(notesTold(figure("received level TARN")).join()).toMatch(CROSS);
     expect(section("Level diagram")).toMatch(CROSS);
     expect(page.match(new RegExp(CROSS, "g"))).toHaveLength(1);
     expect(hover).toMatch(CROSS);
@@ -45,7 +58,7 @@ describe("carriers that cross on unequal couplers", () => {
   test("are not told of equal arms or of one carrier", () => {
     for (const one of [hop("2+0 single-polarization", false), hop("1+1 hot-standby", true)]) {
       const { figure, page, hover } = told(one);
-      expect(figure("received level KELD").notes.join()).not.toMatch(CROSS);
+      expect(notesTold(figure("received level KELD")).join()).not.toMatch(CROSS);
       expect(page + hover).not.toMatch(CROSS);
     }
   });
@@ -81,8 +94,8 @@ describe("of a steep path", () => {
   test("each figure names the length that it counts", () => {
     const input = (start: string) =>
       figure(start)
-        .inputs.filter(({ name }) => /distance|length/.test(name))
-        .map(({ name, value }) => `${name} ${value}`);
+        .inputs.filter(({ code }) => code === "straight-distance" || code === "path-length")
+        .map((input) => shown(inputLine(input)).replace(/ \(.*/, ""));
     const [STRAIGHT, ALONG] = [
       `straight distance between the antennas ${Number(straight).toFixed(2)} km`,
       `path length ${along} km`,
@@ -103,7 +116,8 @@ describe("of a steep path", () => {
     const { steps, inputs } = figure("received level KELD");
     const of = (name: string) =>
       Number(steps.find((one) => one.name === name)!.value.match(/[-+]?[\d.]+/)![0]);
-    const km = Number(inputs.find(({ name }) => name.startsWith("straight"))!.value.replace(" km", ""));
+    const length = inputs.find(({ code }) => code === "straight-distance")!;
+    const km = Number(shown(inputShown(length).value).replace(" km", ""));
     const freeSpaceDb = 92.4478 + 20 * Math.log10(of("frequency")) + 20 * Math.log10(km);
     expect(of("free space")).toBeCloseTo(-freeSpaceDb, 1);
     const gases = figure("attenuation by gases");

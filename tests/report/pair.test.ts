@@ -5,6 +5,8 @@ import { pairResult } from "../../shared/evaluate/pair.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
 import { keepOut } from "../../shared/report/exposure.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
+import { inputLine } from "../../shared/words/inputs.js";
+import { shown } from "../../shared/words/message.js";
 import { end, KELD, levelGround, makeHop, QAM128, QPSK, R18, TARN } from "../evaluate/builders.js";
 
 const GROUND = levelGround(evaluateHop(makeHop(), levelGround(9000)).distanceM!);
@@ -129,8 +131,8 @@ describe("the distance to keep from a dual-band antenna", () => {
 });
 
 test("of an antenna with several gain points the gain at each frequency is told", () => {
-  const gains = judged(pairOf().high).result.inputs.filter(({ name }) => name.startsWith("gain of"));
-  expect(gains.map(({ name, value }) => `${name}: ${value}`)).toEqual([
+  const gains = judged(pairOf().high).result.inputs.filter(({ code }) => code === "antenna-gain");
+  expect(gains.map((input) => shown(inputLine(input, ": ")).replace(/ \(.*/, ""))).toEqual([
     "gain of DISH60-18-80 at 83.5 GHz: 51.0 dBi",
     "gain of DISH60-18-80 at 73.5 GHz: 50.0 dBi",
   ]);

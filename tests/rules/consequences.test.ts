@@ -38,7 +38,7 @@ describe("no profile", () => {
     const quick = evaluateHop(makeHop({ climate: { rainRateMmPerH: 34 } }), NO_GROUND);
     expect(availability).toMatchObject({ planningOnly: true });
     expect(availability!.multipathPercent).toBe(quick.availability!.multipathPercent);
-    expect(notes.join()).toContain("not known without a profile; the quick method stands in");
+    expect(notes).toContainEqual({ code: "quick-method-stands-in", lacks: "mean-terrain" });
     expect(inNetwork(hop, NO_GROUND).find(({ rule }) => rule === "multipath-assumed")!.message).toMatch(
       /: without a profile logK and dN75 cannot be used, and the climate gives no dN1$/,
     );

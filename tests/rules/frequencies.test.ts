@@ -167,7 +167,7 @@ describe("a channel for each carrier", () => {
     const channel = { plan: "P", bandwidthHz: 55e6, number: 1, standing: "stated" as const };
     expect(
       evaluateHop(makeHop({ arrangement: { name: "8+0 xpic" }, channel }), levelGround(9000)).notes,
-    ).toContain("Capacity counts 8 carriers; 1 of their 4 channels is stated.");
+    ).toContainEqual({ code: "channels-not-stated", carriers: 8, stated: 1, asked: 4 });
   });
 
   test("frequencies of the ends alone are one carrier's", () => {

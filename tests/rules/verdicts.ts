@@ -64,9 +64,10 @@ function verdictsOf(hop: Hop, result: HopResult): ReadonlyMap<string, Verdict> {
     const carries = rates.some((rate) => rate >= capacityBps);
     verdicts.set("capacity", carries ? "met" : unknown ? "open" : "missed");
   }
-  const ofLink = (what: string) => result.objectives?.find((one) => one.what === what)?.verdict ?? "open";
-  if (objective.availabilityClass) verdicts.set("link-availability", ofLink("unavailability of the link"));
-  if (objective.quality) verdicts.set("link-quality", ofLink("severely errored seconds"));
+  const ofLink = (method: string) =>
+    result.objectives?.find((one) => one.method === method)?.verdict ?? "open";
+  if (objective.availabilityClass) verdicts.set("link-availability", ofLink("link-availability"));
+  if (objective.quality) verdicts.set("link-quality", ofLink("link-quality"));
   return verdicts;
 }
 

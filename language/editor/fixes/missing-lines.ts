@@ -1,4 +1,5 @@
 /** The lines that a hop still lacks, with ? where something has to be chosen. */
+import type { FactCode } from "../../../shared/evaluate/lack.js";
 import { missingFacts } from "../../../shared/evaluate/missing.js";
 import { factNamed } from "../../facts/fact.js";
 import type { TextEdit } from "../text-range.js";
@@ -6,12 +7,12 @@ import { acceptingInText, type BlockInText, endInText, hopInText, insertLines } 
 import type { QuickFix, ToMend } from "./fix.js";
 import { decision } from "./mounting.js";
 
-/** What is written for a fact that is missing, by its name in the engine. */
-const LINES: Readonly<Record<string, { readonly name: string; readonly line: string } | undefined>> = {
+/** What is written for a fact that is missing. */
+const LINES: Readonly<Partial<Record<FactCode, { readonly name: string; readonly line: string }>>> = {
   radio: { name: "radio", line: "radio ?" },
   mode: { name: "mode", line: "mode ? ?" },
   polarization: { name: "polarization", line: "polarization ?" },
-  "transmit frequency": { name: "transmits", line: "transmits ?" },
+  "transmit-frequency": { name: "transmits", line: "transmits ?" },
   antenna: { name: "antenna", line: "antenna ? at ?" },
   position: { name: "at", line: "at ?" },
 };
@@ -26,16 +27,16 @@ export function addMissingLines(toMend: ToMend): readonly QuickFix[] {
     { readonly block: BlockInText; readonly rows: { name: string; line: string }[] }
   >();
   for (const { fact } of missingFacts(judged.hop)) {
-    const block = blockOf(toMend, hop, fact.site, fact.name);
+    const block = blockOf(toMend, hop, fact.site, fact.code);
     if (!block) return [];
     const antenna = factNamed(block.fact.facts, "antenna");
-    if (fact.name === "antenna height") {
+    if (fact.code === "antenna-height") {
       if (!antenna) continue;
       const { end } = antenna.statement;
       edits.push({ file: block.file, start: end, end, newText: " at ?" });
       continue;
     }
-    const row = LINES[fact.name];
+    const row = LINES[fact.code];
     if (!row || factNamed(block.fact.facts, row.name)) return [];
     const key = `${block.file} ${block.fact.statement.start}`;
     const known = added.get(key) ?? { block, rows: [] };
@@ -67,7 +68,7 @@ function blockOf(
   { model, judged }: ToMend,
   hop: BlockInText,
   site: string | undefined,
-  fact: string,
+  fact: FactCode,
 ): BlockInText | undefined {
   if (site === undefined) return hop;
   return fact === "position"

@@ -1,6 +1,8 @@
 import { standaloneSvg } from "../../../shared/report/document/style.js";
 import { drawProfile } from "../../../shared/report/draw/profile.js";
 import { drawnKFactor, drawnLine, profileLine } from "../../../shared/report/draw/profile-points.js";
+import { lackClause } from "../../../shared/words/lacks.js";
+import { shown } from "../../../shared/words/message.js";
 import { CommandError } from "../../command-error.js";
 import { findHop } from "../../findings/one-hop.js";
 import { profileCsv, profileText } from "../print/profile.js";
@@ -16,9 +18,8 @@ export async function profile(name: string, dir: string, { format, today }: Prof
   const lineOf = format === "csv" ? profileLine : drawnLine;
   const line = profile && lineOf(hop, result, profile, drawnKFactor(hop));
   if (!profile || !line) {
-    const why =
-      result.missing.find(({ of }) => of.includes("profile"))?.said ??
-      "the positions of both sites are needed";
+    const lack = result.missing.find(({ of }) => of.includes("profile"));
+    const why = lack ? shown(lackClause(lack)) : "the positions of both sites are needed";
     throw new CommandError(`${name}: there is no profile: ${why}`);
   }
   if (format === "csv") await print(profileCsv(line));

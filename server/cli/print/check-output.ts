@@ -5,11 +5,11 @@
 import type { Acceptance, Hop, Site } from "../../../shared/design/design.js";
 import type { SiteEquipment, SpareRule } from "../../../shared/design/equipment.js";
 import type { Severity } from "../../../shared/design/severity.js";
-import type { HopResult } from "../../../shared/evaluate/result.js";
 import type { Counts } from "../../findings/summary.js";
+import type { ResultOutput } from "./result-output.js";
 
 export interface CheckOutput {
-  readonly schema: "hopwright-check/2";
+  readonly schema: "hopwright-check/3";
   readonly version: string;
   /** The folder checked, as seen from the working directory. Every other path is relative to it and parted by `/`. */
   readonly root: string;
@@ -79,7 +79,7 @@ export interface FindingOutput {
   readonly until?: string;
 }
 
-export interface HopOutput extends HopResult {
+export interface HopOutput extends ResultOutput {
   /** ISO date of the first judged day on which it stands no more; its figures are those before. */
   readonly until?: string;
 }

@@ -1,10 +1,10 @@
 /** Shape of `explain --hop HOP --format json`; `hopwright schema explain` prints its JSON Schema. */
-import type { Explanation } from "../../../shared/report/explanation.js";
+import type { ExplanationOutput } from "./result-output.js";
 
 export interface ExplainOutput {
-  readonly schema: "hopwright-explain/1";
+  readonly schema: "hopwright-explain/2";
   readonly version: string;
   readonly hop: string;
   /** Every computed figure with what it rests on; what could not be computed stands last. */
-  readonly figures: readonly Explanation[];
+  readonly figures: readonly ExplanationOutput[];
 }

@@ -1,10 +1,15 @@
 /** Rules and figures explained, for the terminal. */
 import type { Explanation } from "../../../shared/report/explanation.js";
+import { inputLine } from "../../../shared/words/inputs.js";
+import { shown } from "../../../shared/words/message.js";
+import { methodShown } from "../../../shared/words/methods.js";
+import { noteMessage } from "../../../shared/words/notes.js";
 import type { KnownRule } from "../../findings/known-rules.js";
 import { VERSION } from "../../version.js";
 import type { Paint } from "../streams.js";
 import type { ExplainOutput } from "./explain-output.js";
 import { jsonText } from "./json-text.js";
+import { explanationOutput } from "./result-output.js";
 import { safe } from "./safe.js";
 import { wrapped } from "./wrap.js";
 
@@ -40,17 +45,22 @@ export function* ruleList(rules: readonly KnownRule[], paint: Paint): Iterable<s
 export function* explanationText(explanations: readonly Explanation[], paint: Paint): Iterable<string> {
   for (const { figure, value, methods, inputs, steps, notes } of explanations) {
     yield `${paint("bold", safe(figure))}: ${safe(value)}\n`;
-    for (const { source, what, status } of methods) yield line("method", `${what}: ${source} (${status})`);
-    for (const { name, value: used, origin, note } of inputs)
-      yield line("input", `${name} = ${used} (${origin}${note === undefined ? "" : `, ${note}`})`);
+    for (const { source, what, standing } of methods.map(methodShown))
+      yield line("method", `${shown(what)}: ${shown(source)} (${shown(standing)})`);
+    for (const input of inputs) yield line("input", shown(inputLine(input, " = ")));
     for (const step of steps) yield line("step", `${step.name} = ${step.value}`);
-    for (const sentence of notes) yield line("remark", sentence);
+    for (const one of notes) yield line("remark", shown(noteMessage(one)));
     yield "\n";
   }
 }
 
 export function explanationJson(hop: string, figures: readonly Explanation[]): Iterable<string> {
-  const output: ExplainOutput = { schema: "hopwright-explain/1", version: VERSION, hop, figures };
+  const output: ExplainOutput = {
+    schema: "hopwright-explain/2",
+    version: VERSION,
+    hop,
+    figures: figures.map(explanationOutput),
+  };
   return [`${jsonText(output, 1)}\n`];
 }
 

@@ -1,5 +1,6 @@
 /** `check` for programs: one object, a line a finding and a line a hop. */
 import { resolve } from "node:path";
+import type { HopResult } from "../../../shared/evaluate/result.js";
 import type { FileProblem } from "../../files/hop-files.js";
 import type { JudgedDesign, JudgedFolder } from "../../findings/judged-folder.js";
 import { shownFrom } from "../../findings/paths.js";
@@ -16,6 +17,7 @@ import type {
   PlaceOutput,
 } from "./check-output.js";
 import { jsonText } from "./json-text.js";
+import { resultOutput } from "./result-output.js";
 
 export interface JsonOptions {
   /** Adds the resolved design. */
@@ -27,7 +29,7 @@ export interface JsonOptions {
 export function* printJson(judged: JudgedFolder, options: JsonOptions): Iterable<string> {
   const { root, designs } = judged;
   const head: Omit<CheckOutput, "designs"> = {
-    schema: "hopwright-check/2",
+    schema: "hopwright-check/3",
     version: VERSION,
     root: shownFrom(options.cwd, root),
     counts: sumOf(designs.map(countsOf)),
@@ -58,10 +60,13 @@ function* printDesign(design: JudgedDesign, root: string, { resolved }: JsonOpti
   yield "}";
 }
 
+/** The result of a hop, and until when it stands. */
+type Standing = HopResult & Pick<HopOutput, "until">;
+
 /** Results in the order in which the hops were declared, whatever the order of evaluation was. */
-function inTextOrder(design: JudgedDesign): HopOutput[] {
+function inTextOrder(design: JudgedDesign): Standing[] {
   const { session, gone } = design;
-  return hopsOf(design).flatMap((name): HopOutput[] => {
+  return hopsOf(design).flatMap((name): Standing[] => {
     const left = gone.get(name);
     if (left) return [{ ...left.result, until: left.until }];
     const judged = session.result(name);
@@ -69,13 +74,14 @@ function inTextOrder(design: JudgedDesign): HopOutput[] {
   });
 }
 
-function hopOutput(result: HopOutput, designRoot: string, root: string): HopOutput {
-  if (!result.profile) return result;
+function hopOutput(result: Standing, designRoot: string, root: string): HopOutput {
+  const output = { ...resultOutput(result), until: result.until };
+  if (!result.profile) return output;
   const sources = result.profile.sources.map((source) => ({
     ...source,
     file: shownFrom(root, resolve(designRoot, source.file)),
   }));
-  return { ...result, profile: { ...result.profile, sources } };
+  return { ...output, profile: { ...result.profile, sources } };
 }
 
 function designDocument({ model }: JudgedDesign): DesignDocument {

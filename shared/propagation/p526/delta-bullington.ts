@@ -42,6 +42,13 @@ export interface DiffractionLink {
   readonly wavelengthM?: number;
 }
 
+/** What a figure of diffraction does not know. */
+export type DiffractionRemark =
+  | { readonly code: "terrain-unknown" }
+  | { readonly code: "points-left-out"; readonly unknown: number; readonly of: number }
+  /** An antenna is not above the smooth surface: the loss is a lower bound. */
+  | { readonly code: "spherical-left-out" };
+
 /** The loss and every step that leads to it. */
 export interface DeltaBullingtonResult {
   /** Diffraction loss relative to free space, dB, >= 0; 0 means no diffraction loss. */
@@ -56,7 +63,7 @@ export interface DeltaBullingtonResult {
   readonly smoothHeight1M: number;
   readonly smoothHeight2M: number;
   /** What the figure does not know; empty when it is whole. */
-  readonly notes: readonly string[];
+  readonly remarks: readonly DiffractionRemark[];
 }
 
 /**
@@ -80,14 +87,12 @@ export function deltaBullington(profile: PathProfile, link: DiffractionLink): De
     effectiveRadiusM,
     wavelengthM: lambda,
   };
-  const notes: string[] = [];
+  const remarks: DiffractionRemark[] = [];
 
   const actual = bullington(path, withCover(profile));
-  if (actual === undefined)
-    notes.push("no inner point of the profile has a height: the terrain part is unknown");
+  if (actual === undefined) remarks.push({ code: "terrain-unknown" });
   const unknown = countUnknown(heightM);
-  if (unknown > 0)
-    notes.push(`${unknown} of ${heightM.length} profile points have no height and were left out`);
+  if (unknown > 0) remarks.push({ code: "points-left-out", unknown, of: heightM.length });
 
   const { smoothHeight1M, smoothHeight2M } = smoothSurface(distanceM, heightM, hts, hrs);
   const height1M = hts - smoothHeight1M;
@@ -100,9 +105,7 @@ export function deltaBullington(profile: PathProfile, link: DiffractionLink): De
     const over = { distanceM: distance, effectiveRadiusM, frequencyHz, polarization, seaFraction };
     spherical = sphericalEarth({ ...over, height1M, height2M, wavelengthM: lambda });
   } else {
-    notes.push(
-      "an antenna is not above the smooth surface: the spherical part is left out, the loss is a lower bound",
-    );
+    remarks.push({ code: "spherical-left-out" });
   }
   const added = spherical === undefined ? 0 : Math.max(spherical.lossDb - (smooth?.lossDb ?? 0), 0);
   return {
@@ -112,7 +115,7 @@ export function deltaBullington(profile: PathProfile, link: DiffractionLink): De
     spherical,
     smoothHeight1M,
     smoothHeight2M,
-    notes,
+    remarks,
   };
 }
 

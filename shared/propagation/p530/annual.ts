@@ -47,9 +47,7 @@ export function annualConversion(inputs: {
     1.7 * Math.log10(1 + inclinationMrad);
   const dGDb = Math.min(dGUncappedDb, 10.8);
   return figures({ conversionDb: dGDb, steps: { latitudeTerm, sign, dGUncappedDb, dGDb } }, [
-    dGDb < 0
-      ? "The conversion is negative: the average year would fade more than its worst month."
-      : undefined,
+    dGDb < 0 ? { code: "conversion-negative" } : undefined,
   ]);
 }
 

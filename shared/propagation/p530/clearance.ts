@@ -41,16 +41,15 @@ export function averageTerrainLoss(inputs: {
   const { distanceM, obstacleDistanceM, frequencyHz, k, rayHeightM } = inputs;
   const unusable = notPositive({ distanceM, obstacleDistanceM, frequencyHz, k }) ?? notFinite({ rayHeightM });
   if (unusable) return refuse(unusable);
-  if (obstacleDistanceM >= distanceM)
-    return refuse("The obstacle does not stand between the ends of the path.");
+  if (obstacleDistanceM >= distanceM) return refuse({ code: "obstacle-off-path" });
   const d1Km = obstacleDistanceM / 1000;
   const d2Km = (distanceM - obstacleDistanceM) / 1000;
   const F1M = firstFresnelRadiusM(d1Km, d2Km, frequencyHz / 1e9);
   const AdDb = (-20 * rayHeightM) / F1M + 10;
   const steps = { d1Km, d2Km, F1M, bulgeM: bulgeM(d1Km, d2Km, k), hOverF1: rayHeightM / F1M, AdDb };
   return figures({ lossDb: Math.max(AdDb, 0), steps }, [
-    AdDb < 0 ? "The formula is negative here: there is no diffraction loss." : undefined,
-    AdDb >= 0 && AdDb < 15 ? "The formula is fair above about 15 dB of loss; below it is rough." : undefined,
+    AdDb < 0 ? { code: "formula-negative" } : undefined,
+    AdDb >= 0 && AdDb < 15 ? { code: "rough-below-15-db" } : undefined,
   ]);
 }
 

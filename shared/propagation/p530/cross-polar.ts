@@ -5,7 +5,7 @@ import {
   notFinite,
   notPositive,
   type Outcome,
-  rangeNote,
+  outsideRange,
   refuse,
   type TimeShare,
 } from "../outcome.js";
@@ -84,7 +84,7 @@ export function clearAirXpdOutage(inputs: {
   const steps = { XPD0Db, P0, eta, kXP, QDb, CDb, MXPDDb };
   const outageFraction = P0 * 10 ** (-MXPDDb / 10);
   if (MXPDDb <= 0 || outageFraction > 1) {
-    return refuse("The cross-polar discrimination does not reach the carrier to interference ratio.", steps);
+    return refuse({ code: "discrimination-below-ratio" }, steps);
   }
   return figures({ outageFraction, steps });
 }
@@ -135,7 +135,7 @@ export function precipitationXpdOutage(inputs: {
     notPositive({ frequencyHz }) ??
     notFinite({ carrierToInterferenceDb, u0Db });
   if (unusable) return refuse(unusable);
-  const validity = [rangeNote(f, 8, 35, "Frequency", "GHz")];
+  const validity = [outsideRange(f, 8, 35, "frequency", "GHz")];
   if (attenuation001Db === 0) return figures({ time: NO_RAIN }, validity);
   const UDb = u0Db + 30 * Math.log10(f);
   const V = f <= 20 ? 12.8 * f ** 0.19 : 22.6;

@@ -5,10 +5,11 @@ import {
   notPositive,
   type Outcome,
   outside,
-  rangeNote,
+  outsideRange,
   refuse,
   soundFigures,
 } from "../outcome.js";
+import type { RefusalReason, Remark } from "../remark.js";
 import { checkOccurrence } from "./fade-distribution.js";
 
 export const METHOD_SPACE: MethodReference = {
@@ -54,12 +55,9 @@ export function improvementAt({ factor }: DiversityImprovement, fadeDepthDb: num
 }
 
 /** What there is to say of an improvement: the methods are meant to help, that of frequency by 5 at least. */
-export function improvementNote(kind: "space" | "frequency", improvement: number): string | undefined {
-  if (kind === "space")
-    return improvement < 1 ? "The improvement is below 1: this diversity does not help." : undefined;
-  return improvement < 5
-    ? "The improvement is below 5, where the method is not meant to be used."
-    : undefined;
+export function improvementRemark(kind: "space" | "frequency", improvement: number): Remark | undefined {
+  if (kind === "space") return improvement < 1 ? { code: "diversity-does-not-help" } : undefined;
+  return improvement < 5 ? { code: "improvement-below-five" } : undefined;
 }
 
 /**
@@ -88,9 +86,9 @@ export function spaceDiversityImprovement(inputs: {
   const exponent =
     0.04 * spacingM ** 0.87 * f ** -0.12 * (distanceM / 1000) ** 0.48 * occurrencePercent ** -1.04;
   return figures({ factor: -Math.expm1(-exponent) * 10 ** (-Math.abs(gainDifferenceDb) / 10) }, [
-    rangeNote(distanceM / 1000, 25, 240, "Path length", "km"),
-    rangeNote(f, 2, 11, "Frequency", "GHz"),
-    rangeNote(spacingM, 3, 23, "Antenna spacing", "m"),
+    outsideRange(distanceM / 1000, 25, 240, "path length", "km"),
+    outsideRange(f, 2, 11, "frequency", "GHz"),
+    outsideRange(spacingM, 3, 23, "antenna spacing", "m"),
   ]);
 }
 
@@ -112,11 +110,9 @@ export function frequencyDiversityImprovement(inputs: {
   const usedSeparationHz = Math.min(separationHz, 0.05 * frequencyHz, 0.5e9);
   const factor = (80 / (f ** 2 * (distanceM / 1000))) * (usedSeparationHz / frequencyHz);
   return figures({ factor, steps: { usedSeparationHz } }, [
-    rangeNote(f, 2, 11, "Frequency", "GHz"),
-    rangeNote(distanceM / 1000, 30, 70, "Path length", "km"),
-    usedSeparationHz < separationHz
-      ? "The separation exceeds 5 % of the frequency or 0.5 GHz; that limit is used instead."
-      : undefined,
+    outsideRange(f, 2, 11, "frequency", "GHz"),
+    outsideRange(distanceM / 1000, 30, 70, "path length", "km"),
+    usedSeparationHz < separationHz ? { code: "separation-limited" } : undefined,
   ]);
 }
 
@@ -207,13 +203,12 @@ function combine(
   const Pds = (Ps ** 2 / (eta * (1 - ks2))) ** pairs;
   const outageFraction = (Pds ** 0.75 + Pdns ** 0.75) ** (4 / 3);
   // Written so that NaN fails it. An outage up to 1 has finite steps: correlations are, and both parts are below it.
-  if (!(outageFraction <= 1))
-    return refuse("The outage is too large for the method: with diversity it exceeds 1.");
+  if (!(outageFraction <= 1)) return refuse({ code: "diversity-outage-too-large" });
   return soundFigures({ outageFraction, steps: { kns2, rw, ks2, Pdns, Pds, ...more } });
 }
 
 function correlated() {
-  return refuse("The branches are fully correlated: there is no diversity to reckon with.");
+  return refuse({ code: "branches-correlated" });
 }
 
 /** Limited to 0..1 as the Recommendation does. */
@@ -237,6 +232,6 @@ function checkUnprotected({
   eta,
   nonSelectiveFraction,
   selectiveFraction,
-}: UnprotectedOutage): string | undefined {
+}: UnprotectedOutage): RefusalReason | undefined {
   return outside({ eta, nonSelectiveFraction, selectiveFraction }, 0, 1);
 }

@@ -47,9 +47,7 @@ export function enhancementExceeded(inputs: {
   if (A001Db <= 0) {
     return figures(
       { exceededPercent: 0, notExceededPercent: 100, steps: { A001Db, branch: "none" as const } },
-      [
-        "Hardly any multipath (fades at 0.01 % of time are not positive): the method says nothing of enhancement.",
-      ],
+      [{ code: "no-enhancement-known" }],
     );
   }
   if (enhancementDb > 10) {

@@ -1,5 +1,6 @@
 import type { MethodReference } from "../method.js";
 import { figures, negative, type Outcome } from "../outcome.js";
+import type { RefusalReason } from "../remark.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.530-18",
@@ -78,16 +79,14 @@ export function explainFade(
   if (depthDb >= AtDb) return figures({ timePercent, steps: { p0Percent, AtDb, branch: "deep", ptPercent } });
   const qa = shallowQa(distribution, depthDb);
   return figures({ timePercent, steps: { p0Percent, AtDb, branch: "shallow", ptPercent, qaPrime, qt, qa } }, [
-    p0Percent < 0.01 || p0Percent > 1000
-      ? "The interpolation to shallow fades is drawn for occurrence factors from 0.01 to 1000 %."
-      : undefined,
+    p0Percent < 0.01 || p0Percent > 1000 ? { code: "interpolation-outside-occurrence" } : undefined,
   ]);
 }
 
 /** Why an occurrence factor cannot be used, or undefined. */
-export function checkOccurrence(occurrencePercent: number): string | undefined {
+export function checkOccurrence(occurrencePercent: number): RefusalReason | undefined {
   if (occurrencePercent > HIGHEST_DISTRIBUTION_PERCENT) {
-    return "The occurrence factor exceeds 2000 %, where the distribution loses its meaning.";
+    return { code: "occurrence-too-high" };
   }
   return negative({ occurrencePercent });
 }

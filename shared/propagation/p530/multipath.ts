@@ -1,5 +1,5 @@
 import type { MethodReference } from "../method.js";
-import { figures, negative, notFinite, notPositive, type Outcome, rangeNote, refuse } from "../outcome.js";
+import { figures, negative, notFinite, notPositive, type Outcome, outsideRange, refuse } from "../outcome.js";
 
 export const METHOD: MethodReference = {
   recommendation: "ITU-R P.530-18",
@@ -71,21 +71,15 @@ export function multipathOccurrence(
   if (unusable) return refuse(unusable);
   const steps = multipathSteps(inputs);
   if (steps.hcM < 0) {
-    return refuse(
-      "The antennas do not clear the mean terrain (hc is negative): diffraction dominates, the method does not apply.",
-      steps,
-    );
+    return refuse({ code: "antennas-below-mean-terrain" }, steps);
   }
   const needed = distanceM > SHORTEST_PATH_M;
   if (needed && !(steps.p0Percent <= HIGHEST_OCCURRENCE_PERCENT)) {
-    return refuse(
-      "The formula exceeds 1000 %: the path fades by sub-refractive diffraction and needs clearance (section 2.2).",
-      steps,
-    );
+    return refuse({ code: "sub-refractive-diffraction" }, steps);
   }
   return figures({ occurrencePercent: needed ? steps.p0Percent : 0, needed, steps }, [
     needed
-      ? rangeNote(frequencyHz / 1e9, Number((15_000 / distanceM).toPrecision(3)), 45, "Frequency", "GHz")
+      ? outsideRange(frequencyHz / 1e9, Number((15_000 / distanceM).toPrecision(3)), 45, "frequency", "GHz")
       : undefined,
   ]);
 }

@@ -1,5 +1,5 @@
 import type { MethodReference } from "../method.js";
-import { figures, negative, notFinite, notPositive, type Outcome, rangeNote, refuse } from "../outcome.js";
+import { figures, negative, notFinite, notPositive, type Outcome, outsideRange, refuse } from "../outcome.js";
 import { HIGHEST_OCCURRENCE_PERCENT, SHORTEST_PATH_M } from "./multipath.js";
 
 export const METHOD: MethodReference = {
@@ -54,13 +54,13 @@ export function multipathOccurrence17(
     terrainRoughnessM === undefined ? planningSteps(inputs) : detailedSteps(inputs, terrainRoughnessM);
   const needed = distanceM > SHORTEST_PATH_M;
   if (needed && !(steps.p0Percent <= HIGHEST_OCCURRENCE_PERCENT)) {
-    return refuse("The formula exceeds 1000 %, beyond anything it was fitted to.", steps);
+    return refuse({ code: "beyond-fit" }, steps);
   }
   const validity = needed
     ? [
-        rangeNote(distanceM / 1000, 7.5, 185, "Path length", "km"),
-        rangeNote(frequencyHz / 1e9, 0.45, 37, "Frequency", "GHz"),
-        rangeNote(steps.epMrad, 0, 37, "Path inclination", "mrad"),
+        outsideRange(distanceM / 1000, 7.5, 185, "path length", "km"),
+        outsideRange(frequencyHz / 1e9, 0.45, 37, "frequency", "GHz"),
+        outsideRange(steps.epMrad, 0, 37, "path inclination", "mrad"),
       ]
     : [];
   return figures({ occurrencePercent: needed ? steps.p0Percent : 0, needed, steps }, validity);

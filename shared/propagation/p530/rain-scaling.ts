@@ -1,6 +1,6 @@
 import { SECONDS_A_YEAR } from "../../units/year.js";
 import type { MethodReference } from "../method.js";
-import { figures, negative, type Outcome, outside, rangeNote, refuse } from "../outcome.js";
+import { figures, negative, type Outcome, outside, outsideRange, refuse } from "../outcome.js";
 
 export const METHOD_FREQUENCY: MethodReference = {
   recommendation: "ITU-R P.530-18",
@@ -47,8 +47,8 @@ export function scaleRainFrequency(inputs: {
   const Phi2 = phi(toHz / 1e9);
   const H = 1.12e-3 * Math.sqrt(Phi2 / Phi1) * (Phi1 * attenuationDb) ** 0.55;
   return figures({ attenuationDb: attenuationDb * (Phi2 / Phi1) ** (1 - H), steps: { Phi1, Phi2, H } }, [
-    rangeNote(fromHz / 1e9, 7, 50, "Frequency", "GHz"),
-    rangeNote(toHz / 1e9, 7, 50, "Frequency", "GHz"),
+    outsideRange(fromHz / 1e9, 7, 50, "frequency", "GHz"),
+    outsideRange(toHz / 1e9, 7, 50, "frequency", "GHz"),
   ]);
 }
 
@@ -75,7 +75,7 @@ export function horizontalFromVertical(inputs: {
   const { attenuationDb } = inputs;
   const unusable = negative({ attenuationDb });
   if (unusable) return refuse(unusable);
-  if (attenuationDb >= 300) return refuse("attenuationDb must be below 300 dB.");
+  if (attenuationDb >= 300) return refuse({ code: "attenuation-too-high" });
   return figures({ attenuationDb: (335 * attenuationDb) / (300 - attenuationDb) });
 }
 

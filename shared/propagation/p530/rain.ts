@@ -4,7 +4,7 @@ import {
   negative,
   notPositive,
   type Outcome,
-  rangeNote,
+  outsideRange,
   refuse,
   type TimeShare,
 } from "../outcome.js";
@@ -159,7 +159,7 @@ export function rainLaw(
   const { C0, C1, C2, C3 } = law;
   const steps = { gammaRDbPerKm, denominator, r, deffKm, A001Db, C0, C1, C2, C3 };
   return figures({ attenuation001Db: A001Db, law, steps }, [
-    rangeNote(d, 0, 60, "Path length", "km"),
-    rangeNote(frequencyHz / 1e9, 1, 100, "Frequency", "GHz"),
+    outsideRange(d, 0, 60, "path length", "km"),
+    outsideRange(frequencyHz / 1e9, 1, 100, "frequency", "GHz"),
   ]);
 }

@@ -71,7 +71,7 @@ export function reflectionGeometry(inputs: ReflectionInputs): Outcome<Reflection
   const d1 = (d * (1 + b)) / 2;
   const d2 = (d * (1 - b)) / 2;
   const opening = 1 - m * (1 + b ** 2);
-  if (opening <= 0) return refuse("The antennas are beyond each other's horizon over this surface.");
+  if (opening <= 0) return refuse({ code: "beyond-horizon" });
   const f = frequencyHz / 1e9;
   const tau =
     ((2 * f) / (0.3 * d)) * (h1 - d1 ** 2 / (TWICE_RADIUS * k)) * (h2 - d2 ** 2 / (TWICE_RADIUS * k)) * 1e-3;
@@ -99,7 +99,7 @@ export function lobeSpacing(
   const { distanceM, frequencyHz, k, antenna1AboveSurfaceM: own, antenna2AboveSurfaceM: far } = inputs;
   const farDistanceKm = (far <= own ? geometry.distanceFromLowerM : geometry.distanceFromHigherM) / 1000;
   const reducedM = far - farDistanceKm ** 2 / (TWICE_RADIUS * k);
-  if (reducedM <= 0) return refuse("The far antenna does not see the reflection point.");
+  if (reducedM <= 0) return refuse({ code: "reflection-point-unseen" });
   const lobeSpacingM = (0.3 * (distanceM / 1000) * 1000) / (2 * (frequencyHz / 1e9) * reducedM);
   return figures({ lobeSpacingM, bestSpacingM: lobeSpacingM / 2 });
 }

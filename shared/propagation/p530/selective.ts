@@ -1,5 +1,6 @@
 import type { MethodReference } from "../method.js";
 import { negative, notFinite, notPositive, type Outcome, refuse, soundFigures } from "../outcome.js";
+import type { RefusalReason } from "../remark.js";
 import { checkOccurrence } from "./fade-distribution.js";
 import { multipathActivity } from "./multipath-activity.js";
 
@@ -57,8 +58,7 @@ export function selectiveOutage(inputs: {
   const outageFraction = 2.15 * eta * (termMinimum + termNonMinimum);
   const steps = { P0, tauMeanNs, eta, termMinimum, termNonMinimum };
   // Written so that NaN fails it; up to 1 the terms are finite as well.
-  if (!(outageFraction <= 1))
-    return refuse("The signature is too wide for this path: the formula exceeds 1.", steps);
+  if (!(outageFraction <= 1)) return refuse({ code: "signature-too-wide" }, steps);
   return soundFigures({ outageFraction, steps });
 }
 
@@ -66,6 +66,6 @@ function signatureTerm({ widthHz, depthDb, referenceDelayNs }: Signature, tauMea
   return ((widthHz / 1e9) * 10 ** (-depthDb / 20) * tauMeanNs ** 2) / referenceDelayNs;
 }
 
-function checkSignature({ widthHz, depthDb, referenceDelayNs }: Signature): string | undefined {
+function checkSignature({ widthHz, depthDb, referenceDelayNs }: Signature): RefusalReason | undefined {
   return negative({ widthHz }) ?? notFinite({ depthDb }) ?? notPositive({ referenceDelayNs });
 }

@@ -46,17 +46,18 @@ export function seriesMultipathOutage(hops: readonly HopOutage[]): Outcome<{
     if (unusable) return refuse(unusable);
   }
   const sum = hops.reduce((total, hop) => total + hop.outageFraction, 0);
-  const notes: string[] = [];
+  let limited = false;
   const joint = hops.slice(1).map((hop, index) => {
     const before = hops[index]!;
     const exponent = correlationExponent(Math.min(before.fadeMarginDb, hop.fadeMarginDb));
     const formula = (before.outageFraction * hop.outageFraction) ** exponent;
     const least = Math.min(before.outageFraction, hop.outageFraction);
-    if (formula > least)
-      notes.push("The correlation exceeds the smaller hop's own outage and is limited to it.");
+    if (formula > least) limited = true;
     return Math.min(formula, least);
   });
   const outageFraction = sum - joint.reduce((total, pair) => total + pair, 0);
-  if (outageFraction > 1) return refuse("The hops' outages are too large to be added.");
-  return figures({ outageFraction, steps: { sum, joint } }, [...new Set(notes)]);
+  if (outageFraction > 1) return refuse({ code: "outages-too-large" });
+  return figures({ outageFraction, steps: { sum, joint } }, [
+    limited ? { code: "correlation-limited" } : undefined,
+  ]);
 }

@@ -34,11 +34,10 @@ export function shorterPeriod(inputs: {
   const { worstMonthPercent, periodHours, terrain } = inputs;
   const unusable = outside({ worstMonthPercent }, 0, 100) ?? outside({ periodHours }, 1, 720);
   if (unusable) return refuse(unusable);
-  if (periodHours === 720) return refuse("A period of 720 hours is the worst month itself.");
+  if (periodHours === 720) return refuse({ code: "period-is-worst-month" });
   const [scale, power, floor] = COEFFICIENTS[terrain];
   const factor = scale * periodHours ** power + floor;
   const timePercent = factor * worstMonthPercent;
-  if (timePercent > 100)
-    return refuse("The fade is too frequent for the method: it would fill the whole period.");
+  if (timePercent > 100) return refuse({ code: "fade-too-frequent" });
   return figures({ timePercent, steps: { factor } });
 }

@@ -1,4 +1,5 @@
 import type { Hop } from "../../design/design.js";
+import { METHODS } from "../../evaluate/methods.js";
 import type { HopResult } from "../../evaluate/result.js";
 import { monthShare, rainShare, yearShare } from "../../evaluate/shares.js";
 import { takesMost } from "../../evaluate/takes-most.js";
@@ -12,6 +13,8 @@ import {
   yearlyOut,
 } from "../../format/bounds.js";
 import { availability, bitRate, decibels, outage, yearly } from "../../format/numbers.js";
+import { shown } from "../../words/message.js";
+import { countedMessage, objectiveMessage, protectionMessage } from "../../words/objectives.js";
 import type { Fact, Section, Table } from "../document/document.js";
 
 export function availabilitySection(hop: Hop, result: HopResult): Section[] {
@@ -50,7 +53,7 @@ export function availabilitySection(hop: Hop, result: HopResult): Section[] {
     facts.push({
       label: "Equipment, both ends",
       value: outageBounded({ timePercent: equipment.unavailabilityPercent }),
-      note: `${yearly(equipment.unavailabilityPercent)}, protection: ${equipment.protection}`,
+      note: `${yearly(equipment.unavailabilityPercent)}, protection: ${shown(protectionMessage(equipment.protection))}`,
     });
     facts.push({
       label: "Propagation and equipment",
@@ -113,11 +116,13 @@ function capacityFacts({ committed, objectivePercent }: Availability, { directio
 
 function objectiveFacts({ objectives }: HopResult): Fact[] {
   return (objectives ?? []).map((one) => {
-    const { what, allowedPercent, foundPercent, bound, atMostPercent, of, verdict, source } = one;
+    const { method, allowedPercent, foundPercent, bound, atMostPercent, verdict } = one;
+    const { source, standing } = METHODS[method];
+    const what = shown(objectiveMessage(one));
     return {
-      label: `${what[0]!.toUpperCase()}${what.slice(1)} (${source}, from memory)`,
+      label: `${what[0]!.toUpperCase()}${what.slice(1)} (${source}${standing === "from memory" ? ", from memory" : ""})`,
       value: `${outageBounded({ timePercent: foundPercent, bound, atMostPercent }, allowedPercent)}, ${outage(allowedPercent)} allowed`,
-      note: `${of}; ${verdict}`,
+      note: `${shown(countedMessage(one))}; ${verdict}`,
     };
   });
 }

@@ -2,14 +2,20 @@
 
 import type { Design, Hop } from "../../design/design.js";
 import { stateWords } from "../../design/state.js";
-import { stretchTold } from "../../evaluate/gaps.js";
-import { lackSentence } from "../../evaluate/lack.js";
+import type { Note } from "../../evaluate/note.js";
+import { isAbout } from "../../evaluate/note-facts.js";
 import { polarizationWords } from "../../evaluate/polarization.js";
 import { obstacleTitle } from "../../evaluate/profile.js";
 import type { DirectionResult, HopResult } from "../../evaluate/result.js";
 import { outageBounded } from "../../format/bounds.js";
 import { dbm, decibels, kilometres, metres } from "../../format/numbers.js";
 import type { TerrainProfile } from "../../terrain/profile.js";
+import { stretchTold } from "../../words/gaps.js";
+import { inputShown } from "../../words/inputs.js";
+import { lackClause, lackSentence } from "../../words/lacks.js";
+import { shown } from "../../words/message.js";
+import { methodShown } from "../../words/methods.js";
+import { noteMessage } from "../../words/notes.js";
 import { carrierTables, severalUnits } from "../carriers.js";
 import {
   type Block,
@@ -23,7 +29,6 @@ import {
 } from "../document/document.js";
 import { drawLevels } from "../draw/levels.js";
 import { drawProfile, NARROW } from "../draw/profile.js";
-import { LEVEL_NOTES } from "../explanation.js";
 import { levelTables, type Table } from "../level-diagram.js";
 import { availabilitySection } from "./availability.js";
 import { cautions } from "./cautions.js";
@@ -197,8 +202,9 @@ function whyNoProfile({ distanceM, missing }: HopResult, profile: TerrainProfile
   if (distanceM === undefined)
     return "The path is not drawn: it has no length while a position is missing or both are the same.";
   if (profile === undefined) {
-    const why = missing.find(({ of }) => of.includes("profile"))?.said;
-    return `The path is not drawn: ${why ?? "no heights along it are known"}. ${remedy}`;
+    const lack = missing.find(({ of }) => of.includes("profile"));
+    const why = lack ? shown(lackClause(lack)) : "no heights along it are known";
+    return `The path is not drawn: ${why}. ${remedy}`;
   }
   return profile.heightM.some((heightM) => Number.isFinite(heightM))
     ? "The path is not drawn: with these heights or this length a drawing would show nothing."
@@ -237,7 +243,7 @@ function levelSection(hop: Hop, result: HopResult): Section[] {
   const [first] = result.directions;
   const reference = first?.modes.at(-1);
   const text = `${whose(result)}, clear air${reference ? `, ${reference.modulation}, the highest mode` : ""}. The numbers in the drawing are those of the rows.${lengths(result)}`;
-  const notes = result.notes.filter((one) => LEVEL_NOTES.test(one));
+  const notes = result.notes.filter((one) => isAbout(one, "level"));
   return [
     {
       id: "level",
@@ -246,7 +252,7 @@ function levelSection(hop: Hop, result: HopResult): Section[] {
         { type: "paragraph", text },
         { type: "pair", sides },
         ...(onAir ? [onAir] : []),
-        ...(notes.length > 0 ? [{ type: "list", items: notes.map(sentence) } as const] : []),
+        ...(notes.length > 0 ? [noteList(notes)] : []),
       ],
     },
   ];
@@ -333,7 +339,7 @@ function originSection(result: HopResult): Section[] {
     sections.push({
       id: "missing",
       title: "Not computed",
-      blocks: [{ type: "list", items: result.missing.map((lack) => sentence(lackSentence(lack))) }],
+      blocks: [{ type: "list", items: result.missing.map((lack) => sentence(shown(lackSentence(lack)))) }],
     });
   }
   if (result.inputs.length > 0) {
@@ -344,13 +350,18 @@ function originSection(result: HopResult): Section[] {
         {
           type: "table",
           columns: [{ title: "Input" }, { title: "Value", align: "right" }, { title: "Origin" }],
-          rows: result.inputs.map(({ name, value, origin, note }) => ({
-            cells: [
-              name,
-              value,
-              note === undefined ? origin : [origin, { text: `, ${note}`, mark: "quiet" }],
-            ],
-          })),
+          rows: result.inputs.map((input) => {
+            const { name, value, origin, note } = inputShown(input);
+            return {
+              cells: [
+                shown(name),
+                shown(value),
+                note === undefined
+                  ? shown(origin)
+                  : [shown(origin), { text: `, ${shown(note)}`, mark: "quiet" } as const],
+              ],
+            };
+          }),
         },
         ...terrainSources(result),
       ],
@@ -359,7 +370,7 @@ function originSection(result: HopResult): Section[] {
   if (result.methods.length > 0) {
     const hasLevels = result.directions.length > 0;
     // Notes about a level stand with it.
-    const notes = result.notes.filter((one) => !hasLevels || !LEVEL_NOTES.test(one));
+    const notes = result.notes.filter((one) => !hasLevels || !isAbout(one, "level"));
     sections.push({
       id: "methods",
       title: "Methods",
@@ -367,13 +378,20 @@ function originSection(result: HopResult): Section[] {
         {
           type: "table",
           columns: [{ title: "Method" }, { title: "Source" }, { title: "Status" }],
-          rows: result.methods.map(({ what, source, status }) => ({ cells: [what, source, status] })),
+          rows: result.methods.map((id) => {
+            const { what, source, standing } = methodShown(id);
+            return { cells: [shown(what), shown(source), shown(standing)] };
+          }),
         },
-        ...(notes.length > 0 ? [{ type: "list", items: notes.map(sentence) } as const] : []),
+        ...(notes.length > 0 ? [noteList(notes)] : []),
       ],
     });
   }
   return sections;
+}
+
+function noteList(notes: readonly Note[]): Block {
+  return { type: "list", items: notes.map((one) => sentence(shown(noteMessage(one)))) };
 }
 
 function surveyWords(survey: HopResult["survey"]): string {

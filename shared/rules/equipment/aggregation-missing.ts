@@ -3,6 +3,7 @@ import type { Hop } from "../../design/design.js";
 import type { PortType } from "../../design/equipment.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
 import { trimmed } from "../../format/numbers.js";
+import { arrangementByName } from "../../radio/arrangements.js";
 import { exampleHop } from "../example-preamble.js";
 import type { NetworkRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
@@ -54,9 +55,8 @@ export const aggregationMissing: NetworkRule = {
 /** The pair is judged once, at its low band. */
 function highBandOf(hop: Hop, hops: ReadonlyMap<string, Hop>): Hop | undefined {
   const other = hop.pairedWith === undefined ? undefined : hops.get(hop.pairedWith);
-  return hop.arrangement.name === "dual-band low" && other?.arrangement.name === "dual-band high"
-    ? other
-    : undefined;
+  const band = (one: Hop) => arrangementByName(one.arrangement.name)?.bandOfPair;
+  return other !== undefined && band(hop) === "low" && band(other) === "high" ? other : undefined;
 }
 
 /** Rate of an Ethernet port, by its kind. */

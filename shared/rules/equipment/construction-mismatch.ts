@@ -25,7 +25,7 @@ ${exampleHop({ hop: "polarization vertical\n  radio R18O\n  mode 55 MHz 128QAM\n
     const built = hop.radio?.unit?.construction;
     const facts = arrangementByName(hop.arrangement.name);
     if (built === undefined || facts === undefined || facts.construction === built) return;
-    if (hop.arrangement.name.startsWith("dual-band")) return;
+    if (facts.bandOfPair !== undefined) return;
     report({
       at: address("hop", hop.name, "arrangement"),
       message: `${hop.arrangement.name} is ${facts.construction}, ${hop.radio!.name} is ${built}`,

@@ -1,5 +1,6 @@
 import { address } from "../../design/address.js";
 import type { Design, Hop } from "../../design/design.js";
+import { arrangementByName } from "../../radio/arrangements.js";
 import { exampleHop } from "../example-preamble.js";
 import type { NetworkRule } from "../rule.js";
 
@@ -42,8 +43,8 @@ export const dualBandPair: NetworkRule = {
 };
 
 function fault(hop: Hop, design: Design): string | undefined {
-  const role = /^dual-band (low|high)$/.exec(hop.arrangement.name)?.[1];
-  if (role === undefined) {
+  const band = arrangementByName(hop.arrangement.name)?.bandOfPair;
+  if (band === undefined) {
     return hop.pairedWith === undefined
       ? undefined
       : `${hop.arrangement.name} is no dual-band arrangement, so ${hop.pairedWith} is no pair of it`;
@@ -52,9 +53,9 @@ function fault(hop: Hop, design: Design): string | undefined {
   const other = design.hops.get(hop.pairedWith);
   // An unknown name is told by the text; a hop that is not resolved yet is told there too.
   if (other === undefined) return undefined;
-  const wanted = `dual-band ${role === "low" ? "high" : "low"}`;
-  if (other.arrangement.name !== wanted) {
-    return `${other.name} is ${other.arrangement.name}; the pair of this hop must be ${wanted}`;
+  const wanted = band === "low" ? "high" : "low";
+  if (arrangementByName(other.arrangement.name)?.bandOfPair !== wanted) {
+    return `${other.name} is ${other.arrangement.name}; the pair of this hop must be dual-band ${wanted}`;
   }
   if (sites(hop) !== sites(other)) return `${other.name} runs between other sites`;
   return other.pairedWith === hop.name ? undefined : `${other.name} does not name ${hop.name} as its pair`;

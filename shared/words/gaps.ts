@@ -1,6 +1,7 @@
 /** Stretches of a path without heights, in words. */
+
+import type { ProfileSummary } from "../evaluate/result.js";
 import { kilometres } from "../format/numbers.js";
-import type { ProfileSummary } from "./result.js";
 
 type Kind = ProfileSummary["kind"];
 type Gap = ProfileSummary["gaps"][number];

@@ -1,0 +1,36 @@
+/** Objectives beside the availability, and what protects against failures, in words. */
+import type { EquipmentOutage, ObjectiveResult } from "../evaluate/result.js";
+import { type Message, message } from "./message.js";
+
+const OBJECTIVES: Readonly<Record<ObjectiveResult["method"], string>> = {
+  "link-availability": "unavailability of the link",
+  "link-quality": "severely errored seconds",
+};
+
+const COUNTED: Readonly<Record<ObjectiveResult["counts"], string>> = {
+  precipitation: "precipitation",
+  "precipitation-and-equipment": "precipitation and equipment",
+  "precipitation-equipment-unknown": "precipitation, equipment not known",
+  "clear-air": "clear air in the worst month",
+};
+
+/** What the objective is about. */
+export function objectiveMessage({ method }: Pick<ObjectiveResult, "method">): Message {
+  return message(OBJECTIVES[method]);
+}
+
+/** What was held against it. */
+export function countedMessage({ counts }: Pick<ObjectiveResult, "counts">): Message {
+  return message(COUNTED[counts]);
+}
+
+/** For example `a pair of units at each end`. */
+export function protectionMessage({ kind, sets }: EquipmentOutage["protection"]): Message {
+  return message(PROTECTION[kind](sets));
+}
+
+const PROTECTION: Readonly<Record<EquipmentOutage["protection"]["kind"], (sets: number) => string>> = {
+  "n+1": (sets) => `one standby for ${sets} units at each end, outage of one channel`,
+  pairs: (sets) => `${sets === 1 ? "a pair of units" : `${sets} pairs of units in series`} at each end`,
+  none: (sets) => (sets === 1 ? "none, one unit at each end" : `none, ${sets} units in series at each end`),
+};
