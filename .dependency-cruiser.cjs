@@ -20,6 +20,21 @@ module.exports = {
       to: { path: "^shared/(words|rules|report)/" },
     },
     {
+      // One floor between what is computed of a hop by itself and what is judged and shown.
+      name: "network-between-evaluation-and-rules",
+      severity: "error",
+      from: {
+        path: "^shared/(design|format|geodesy|math|units|propagation|radio|spectrum|terrain|equipment|availability|evaluate)/",
+      },
+      to: { path: "^shared/(network|rules|report|compare|lists)/" },
+    },
+    {
+      name: "network-below-rules",
+      severity: "error",
+      from: { path: "^shared/network/" },
+      to: { path: "^shared/(rules|report|compare|lists)/" },
+    },
+    {
       name: "language-below-server",
       severity: "error",
       from: { path: "^language" },

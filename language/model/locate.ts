@@ -33,6 +33,11 @@ export function locate(address: Address, model: DesignModel): Place | undefined 
   return place;
 }
 
+/** Of the declaration that an address begins with. */
+export function fileOf(address: Address, model: DesignModel): string | undefined {
+  return declarationOf(address.split(" / ", 1)[0]!, model)?.file;
+}
+
 function declarationOf(top: string, model: DesignModel): Declaration | undefined {
   // One of several without a name: `policy#1` is the second.
   const [key = "", index] = top.trim().split("#");

@@ -8,7 +8,7 @@ import { findRenames, hopNow } from "../../shared/compare/renames.js";
 import { contentComparison } from "../../shared/compare/same.js";
 import type { Design, Hop } from "../../shared/design/design.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
-import { judgeNetwork } from "../../shared/rules/judge.js";
+import { judgeNetwork } from "../../shared/rules/judge-network.js";
 import { DesignSession, type Pace, type SessionHop } from "../session/design-session.js";
 import type { TerrainStore } from "../terrain/store.js";
 import type { SideGround } from "./side-ground.js";
@@ -68,7 +68,9 @@ async function remarksBeside(
         return judged ? [[name, judged.result] as const] : [];
       }),
     );
-    for (const finding of judgeNetwork(design, results, session.today, session.spotHeights())) {
+    for (const finding of judgeNetwork(design, results, session.today, {
+      heights: session.spotHeights(),
+    })) {
       const key = remarkKey(finding);
       if (key !== undefined && vanished.has(key)) found.add(key);
     }
@@ -152,7 +154,9 @@ function comparedSide(
     hops.set(name, withShownFiles(judged, ground));
     results.set(name, judged.result);
   }
-  const ofNetwork = judgeNetwork(design, results, session.today, session.spotHeights());
+  const ofNetwork = judgeNetwork(design, results, session.today, {
+    heights: session.spotHeights(),
+  });
   const findings = [...ofNetwork, ...textFindings(session.model)];
   return { decisions, design, hops, findings };
 }

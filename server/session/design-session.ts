@@ -6,14 +6,16 @@
 import { isDeepStrictEqual } from "node:util";
 import type { JudgedHop } from "../../language/editor/results.js";
 import type { DesignModel } from "../../language/model/design-model.js";
-import { locate } from "../../language/model/locate.js";
+import { fileOf } from "../../language/model/locate.js";
 import type { Stock } from "../../shared/design/change.js";
 import type { Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
 import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
-import { judgeHop, judgeNetwork, judgeNetworkByRule } from "../../shared/rules/judge.js";
+import { Memory } from "../../shared/network/memory.js";
+import { judgeHop } from "../../shared/rules/judge.js";
+import { judgeNetwork, judgeNetworkInSteps } from "../../shared/rules/judge-network.js";
 import type { SpotHeights } from "../../shared/rules/position-slips.js";
 import { shownFrom } from "../findings/paths.js";
 import { climateReadings, openFacts } from "../maps/climate-readings.js";
@@ -58,6 +60,8 @@ export class DesignSession {
   /** Hops whose result does not count any more, whatever their resolved form. */
   private readonly outdated = new Set<string>();
   private readonly pending = new Set<string>();
+  /** What judging made of sites and hops, as long as they are the same. */
+  private readonly memory = new Memory();
   private network: readonly Finding[] = [];
   private networkByFile = new Map<string, Finding[]>();
   private networkIsStale = false;
@@ -178,7 +182,7 @@ export class DesignSession {
     if (!this.spotsWait) return this.spots;
     this.spotsWait = false;
     const known = this.spots;
-    this.spots = await spotHeights(this.model.design(), this.store, known);
+    this.spots = await spotHeights(this.model.design(), this.store, known, this.memory);
     if (this.spots !== known) this.networkIsStale = true;
     return this.spots;
   }
@@ -199,15 +203,20 @@ export class DesignSession {
    */
   updateNetwork(): Set<string> {
     if (!this.networkIsStale) return new Set();
-    const { model, hopResults, acceptancesOn, spots } = this;
-    return this.takeNetwork(judgeNetwork(model.design(), hopResults, acceptancesOn, spots));
+    const { model, hopResults, acceptancesOn, spots, memory } = this;
+    return this.takeNetwork(
+      judgeNetwork(model.design(), hopResults, acceptancesOn, { heights: spots, memory }),
+    );
   }
 
   /** The same, rule by rule. A stale judgement is given up: what it would say is judged again next time. */
   async updateNetworkInSteps(pace: Pace): Promise<Set<string>> {
     if (!this.networkIsStale) return new Set();
-    const { model, hopResults, acceptancesOn, spots } = this;
-    const judging = judgeNetworkByRule(model.design(), hopResults, acceptancesOn, spots);
+    const { model, hopResults, acceptancesOn, spots, memory } = this;
+    const judging = judgeNetworkInSteps(model.design(), hopResults, acceptancesOn, {
+      heights: spots,
+      memory,
+    });
     for (;;) {
       const step = judging.next();
       if (step.done) return this.takeNetwork(step.value);
@@ -222,7 +231,7 @@ export class DesignSession {
     const before = this.networkByFile;
     this.networkByFile = new Map();
     for (const finding of this.network) {
-      const file = locate(finding.at, this.model)?.file ?? "";
+      const file = fileOf(finding.at, this.model) ?? "";
       const others = this.networkByFile.get(file);
       if (others) others.push(finding);
       else this.networkByFile.set(file, [finding]);

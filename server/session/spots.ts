@@ -1,4 +1,5 @@
 import type { Design } from "../../shared/design/design.js";
+import type { Memory } from "../../shared/network/memory.js";
 import { type SpotHeights, spotKey, spotsWanted } from "../../shared/rules/position-slips.js";
 import type { TerrainStore } from "../terrain/store.js";
 
@@ -11,10 +12,11 @@ export async function spotHeights(
   design: Design,
   terrain: TerrainStore | undefined,
   known: SpotHeights,
+  memory: Memory,
 ): Promise<SpotHeights> {
   const heights = new Map<string, number | undefined>();
   let isNew = false;
-  for (const at of terrain ? spotsWanted(design) : []) {
+  for (const at of terrain ? spotsWanted(design, memory) : []) {
     const key = spotKey(at);
     if (heights.has(key)) continue;
     if (!known.has(key)) isNew = true;

@@ -4,7 +4,9 @@ import { withEdits } from "../../language/model/twin.js";
 import type { Finding } from "../../shared/design/finding.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
-import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
+import { Memory } from "../../shared/network/memory.js";
+import { judgeHop } from "../../shared/rules/judge.js";
+import { judgeNetwork } from "../../shared/rules/judge-network.js";
 import type { DesignSession } from "./design-session.js";
 import { spotHeights } from "./spots.js";
 
@@ -30,6 +32,6 @@ export async function tryEdits(
     results.set(hop.name, result);
     findings.push(...judgeHop(hop, result, session.today));
   }
-  const heights = await spotHeights(design, session.terrain(), session.spotHeights());
-  return [...findings, ...judgeNetwork(design, results, session.today, heights)];
+  const heights = await spotHeights(design, session.terrain(), session.spotHeights(), new Memory());
+  return [...findings, ...judgeNetwork(design, results, session.today, { heights })];
 }

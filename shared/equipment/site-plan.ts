@@ -34,34 +34,48 @@ export function sitePlans(design: Design): ReadonlyMap<string, SitePlan> {
 const plans = new WeakMap<Design, ReadonlyMap<string, SitePlan>>();
 
 function makePlans(design: Design): ReadonlyMap<string, SitePlan> {
-  const ends = new Map<string, SiteEnd[]>();
-  const sites = new Map<string, Site>();
-  for (const hop of design.hops.values()) {
-    const facts = arrangementByName(hop.arrangement.name);
-    for (const [end, far] of [hop.ends, [hop.ends[1], hop.ends[0]]] as const) {
-      const name = end.site.name;
-      sites.set(name, end.site);
-      const here = ends.get(name);
-      if (here) here.push({ hop, end, far, facts });
-      else ends.set(name, [{ hop, end, far, facts }]);
-    }
+  const all = new Map<string, SitePlan>();
+  for (const [name, hops] of siteOrder(design)) {
+    const plan = sitePlanOf(design, name, hops);
+    if (plan) all.set(name, plan);
   }
-  // Which port an end gets must not depend on the file that its hop stands in.
-  for (const here of ends.values()) here.sort(byHop);
-  for (const name of design.equipment?.keys() ?? []) {
-    const site = design.sites.get(name);
-    if (site) sites.set(name, site);
-  }
-  return new Map(
-    [...sites].map(([name, site]) => [
-      name,
-      keptPlan(site, design.equipment?.get(name), ends.get(name) ?? []),
-    ]),
-  );
+  return all;
 }
 
-function byHop({ hop: a }: SiteEnd, { hop: b }: SiteEnd): number {
-  return a.name < b.name ? -1 : a.name > b.name ? 1 : 0;
+/**
+ * Sites that have a hop or equipment, with the names of their hops in order: which port an end gets must not depend on
+ * the file that its hop stands in.
+ */
+export function siteOrder({ hops, sites, equipment }: Design): ReadonlyMap<string, readonly string[]> {
+  const order = new Map<string, string[]>();
+  for (const { name, ends } of hops.values()) {
+    for (const { site } of ends) {
+      const here = order.get(site.name);
+      if (here) here.push(name);
+      else order.set(site.name, [name]);
+    }
+  }
+  for (const here of order.values()) if (here.length > 1) here.sort();
+  for (const name of equipment?.keys() ?? []) if (sites.has(name) && !order.has(name)) order.set(name, []);
+  return order;
+}
+
+/**
+ * @param hops names of those that end at the site, in order
+ * @returns undefined where the site is not declared and no hop ends there
+ */
+export function sitePlanOf(design: Design, name: string, hops: readonly string[]): SitePlan | undefined {
+  // A hop that leads back to its own site has both ends here.
+  const ends = hops.map((hop, index) => siteEndOf(design.hops.get(hop)!, name, hops[index - 1] === hop));
+  const site = design.equipment?.has(name) ? design.sites.get(name) : undefined;
+  const at = site ?? ends.at(-1)?.end.site;
+  return at && keptPlan(at, design.equipment?.get(name), ends);
+}
+
+function siteEndOf(hop: Hop, site: string, second: boolean): SiteEnd {
+  const [a, b] = hop.ends;
+  const [end, far] = a.site.name === site && !second ? [a, b] : [b, a];
+  return { hop, end, far, facts: arrangementByName(hop.arrangement.name) };
 }
 
 const kept = new WeakMap<Site, SitePlan>();

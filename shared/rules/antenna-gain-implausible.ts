@@ -1,16 +1,16 @@
 import { address, nth } from "../design/address.js";
-import type { Antenna, Hop } from "../design/design.js";
+import type { Antenna } from "../design/design.js";
 import { antennasStated } from "../equipment/stands.js";
 import { apart, dbi, frequency, metres, trimmed } from "../format/numbers.js";
 import { parabolicGainDbi } from "../radio/antenna-gain.js";
 import { usedFrequenciesHz } from "../radio/used-frequencies.js";
 import { exampleHop } from "./example-preamble.js";
-import type { NetworkRule, Report } from "./rule.js";
+import { gathering, type Report } from "./rule.js";
 
 /** Below this share of the aperture a figure is hardly that of a dish: usual are 50 to 65 %. */
 const LEAST_EFFICIENCY = 0.3;
 
-export const antennaGainImplausible: NetworkRule = {
+export const antennaGainImplausible = gathering<readonly InUse[]>({
   scope: "network",
   id: "antenna-gain-implausible",
   severity: "error",
@@ -25,34 +25,44 @@ export const antennaGainImplausible: NetworkRule = {
   bad: `antenna DISH30-18 like DISH60-18 {\n  diameter 0.3 m\n}\n\n${exampleHop({
     keld: "antenna DISH30-18 at 40 m\n    transmits high",
   })}`,
-  check({ design, report }) {
-    for (const { antenna, usedHz } of antennasInUse(design.hops.values())) {
+  each: "hop",
+  note(hop) {
+    const told: InUse[] = [];
+    for (const { antenna } of hop.ends.flatMap(antennasStated)) {
+      if (antenna === undefined || told.some((one) => one.antenna === antenna)) continue;
+      // Only a gain that holds everywhere has to be held against every hop.
+      if (antenna.gain.some(({ frequencyHz }) => frequencyHz === undefined))
+        told.push({ antenna, usedHz: rangeOf(usedFrequenciesHz(hop)) });
+      else if (impossibleAnywhere(antenna) !== undefined) told.push({ antenna, usedHz: undefined });
+    }
+    return told.length === 0 ? undefined : told;
+  },
+  tell(noted, { report }) {
+    const inUse = new Map<string, InUse>();
+    for (const { antenna, usedHz } of noted.flatMap(({ note }) => note)) {
+      const known = inUse.get(antenna.name);
+      const all = rangeOf([...(known?.usedHz ?? []), ...(usedHz ?? [])]);
+      inUse.set(antenna.name, { antenna: known?.antenna ?? antenna, usedHz: all });
+    }
+    for (const { antenna, usedHz } of inUse.values()) {
       const told = implausible(antenna, usedHz);
       if (told !== undefined) report(told);
     }
   },
-};
+});
 
 interface InUse {
   readonly antenna: Antenna;
   /** Lowest and highest frequency that it is used at. */
-  usedHz: readonly [number, number] | undefined;
+  readonly usedHz: readonly [number, number] | undefined;
 }
 
-/** Every antenna once, further ones and those of diversity too. */
-function antennasInUse(hops: Iterable<Hop>): Iterable<InUse> {
-  const inUse = new Map<string, InUse>();
-  for (const hop of hops) {
-    for (const antenna of hop.ends.flatMap(antennasStated).map((stand) => stand.antenna)) {
-      if (antenna === undefined) continue;
-      let known = inUse.get(antenna.name);
-      if (known === undefined) inUse.set(antenna.name, (known = { antenna, usedHz: undefined }));
-      // Only a gain that holds everywhere has to be held against every hop.
-      if (antenna.gain.some(({ frequencyHz }) => frequencyHz === undefined))
-        known.usedHz = rangeOf([...(known.usedHz ?? []), ...usedFrequenciesHz(hop)]);
-    }
-  }
-  return inUse.values();
+const judged = new WeakMap<Antenna, Report | undefined>();
+
+/** Of an antenna that states frequencies with all its gains, whatever it is used at; each is judged once. */
+function impossibleAnywhere(antenna: Antenna): Report | undefined {
+  if (!judged.has(antenna)) judged.set(antenna, implausible(antenna, undefined));
+  return judged.get(antenna);
 }
 
 function rangeOf(frequenciesHz: readonly number[]): readonly [number, number] | undefined {

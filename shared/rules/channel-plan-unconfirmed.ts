@@ -2,9 +2,9 @@ import { address } from "../design/address.js";
 import type { Channel, Hop } from "../design/design.js";
 import { channelStandingText, isReliable } from "../spectrum/standing.js";
 import { exampleHop } from "./example-preamble.js";
-import type { NetworkRule } from "./rule.js";
+import { gathering } from "./rule.js";
 
-export const channelPlanUnconfirmed: NetworkRule = {
+export const channelPlanUnconfirmed = gathering<readonly Channel[]>({
   scope: "network",
   id: "channel-plan-unconfirmed",
   severity: "info",
@@ -17,10 +17,15 @@ export const channelPlanUnconfirmed: NetworkRule = {
   source: "the project's own table of plans",
   good: exampleHop(),
   bad: exampleHop().replace("P18 / 55 MHz / 4", "F.386 / 29.65 MHz / 2"),
-  check({ design, report }) {
+  each: "hop",
+  note(hop) {
+    const channels = unconfirmed(hop);
+    return channels.length === 0 ? undefined : channels;
+  },
+  tell(noted, { report }) {
     const byRow = new Map<string, { readonly channel: Channel; readonly hops: Set<Hop> }>();
-    for (const hop of design.hops.values()) {
-      for (const channel of unconfirmed(hop)) {
+    for (const { hop, note } of noted) {
+      for (const channel of note) {
         const about = `${channel.plan} ${channel.bandwidthHz}`;
         const told = byRow.get(about);
         if (told) told.hops.add(hop);
@@ -46,7 +51,7 @@ export const channelPlanUnconfirmed: NetworkRule = {
       );
     }
   },
-};
+});
 
 function unconfirmed({ channel, furtherChannels = [] }: Hop): readonly Channel[] {
   const all = channel === undefined ? furtherChannels : [channel, ...furtherChannels];

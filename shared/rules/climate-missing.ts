@@ -7,10 +7,10 @@ import { lackClause } from "../words/lacks.js";
 import { shown } from "../words/message.js";
 import { criteriaOf, openLacks } from "./asked.js";
 import { exampleHop } from "./example-preamble.js";
-import type { NetworkRule } from "./rule.js";
-import { type Remarks, remark, reportShared } from "./shared-remarks.js";
+import { gathering } from "./rule.js";
+import { sharedRemarks } from "./shared-remarks.js";
 
-export const climateMissing: NetworkRule = {
+export const climateMissing = gathering({
   scope: "network",
   ofResults: true,
   id: "climate-missing",
@@ -23,20 +23,14 @@ export const climateMissing: NetworkRule = {
   source: "Rec. ITU-R P.530-18 sections 2.3 and 2.4",
   good: exampleHop(),
   bad: exampleHop({ more: "climate { rain 60 mm/h at 0.1 % }" }).replace("  objective trunk\n", ""),
-  check(context) {
-    const remarks: Remarks = new Map();
-    for (const hop of context.design.hops.values()) {
-      const result = context.results.get(hop.name);
-      if (result === undefined || result.directions.length === 0) continue;
-      const causes = causesOf(hop, result);
-      if (causes.length === 0) continue;
-      const message = causes.map(({ step, lack }) => `${step} outage: ${shown(lackClause(lack))}`).join("; ");
-      const about = causes.map(({ step, lack }) => `${step} ${dataKey(lack.reason)}`).join("; ");
-      remark(remarks, { about, message, at: "network / climate" }, hop.name);
-    }
-    reportShared(context, climateMissing.id, remarks);
-  },
-};
+  ...sharedRemarks("climate-missing", (hop, result) => {
+    const causes = result.directions.length === 0 ? [] : causesOf(hop, result);
+    if (causes.length === 0) return [];
+    const message = causes.map(({ step, lack }) => `${step} outage: ${shown(lackClause(lack))}`).join("; ");
+    const about = causes.map(({ step, lack }) => `${step} ${dataKey(lack.reason)}`).join("; ");
+    return [{ about, message, at: "network / climate" }];
+  }),
+});
 
 const FADING: readonly Step[] = ["rain", "multipath", "cross-polar"];
 

@@ -3,10 +3,11 @@ import type { Coupler } from "../design/design.js";
 import { idealMainLossDb, splitOf } from "../equipment/coupler-split.js";
 import { couplersStated } from "../equipment/stands.js";
 import { trimmed } from "../format/numbers.js";
+import { aboutEntries } from "./entry-rule.js";
 import { exampleHop } from "./example-preamble.js";
-import type { NetworkRule } from "./rule.js";
+import { gathering } from "./rule.js";
 
-export const couplerImpossible: NetworkRule = {
+export const couplerImpossible = gathering({
   scope: "network",
   id: "coupler-impossible",
   severity: "error",
@@ -22,18 +23,14 @@ export const couplerImpossible: NetworkRule = {
     keld: "antenna DISH60-18 at 40 m\n    coupler H18-3 direct\n    transmits high",
     tarn: "antenna DISH60-18 at 40 m\n    coupler H18-3 direct\n    transmits low",
   })}`,
-  check({ design, report }) {
-    const seen = new Set<string>();
-    for (const hop of design.hops.values()) {
-      for (const { coupler } of hop.ends.flatMap(couplersStated)) {
-        if (seen.has(coupler.name)) continue;
-        seen.add(coupler.name);
-        const message = impossible(coupler);
-        if (message !== undefined) report({ at: address("coupler", coupler.name, "main-loss"), message });
-      }
-    }
-  },
-};
+  ...aboutEntries(
+    (hop) => hop.ends.flatMap(couplersStated).map(({ coupler }) => coupler),
+    (coupler) => {
+      const message = impossible(coupler);
+      return message === undefined ? [] : [{ at: address("coupler", coupler.name, "main-loss"), message }];
+    },
+  ),
+});
 
 function impossible({ name, kind, mainLossDb, standbyLossDb }: Coupler): string | undefined {
   if (mainLossDb === undefined) return undefined;

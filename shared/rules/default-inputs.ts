@@ -4,8 +4,8 @@ import type { InputCode, InputUsed } from "../evaluate/input.js";
 import { inputShown } from "../words/inputs.js";
 import { shown } from "../words/message.js";
 import { exampleHop } from "./example-preamble.js";
-import type { NetworkRule } from "./rule.js";
-import { type Remarks, remark, reportShared } from "./shared-remarks.js";
+import { gathering } from "./rule.js";
+import { sharedRemarks } from "./shared-remarks.js";
 
 /** Where the text would state what a default stands in for. */
 const SUPPLY: {
@@ -25,7 +25,7 @@ const SUPPLY: {
 /** The assumed gradient has a rule of its own, a waveguide that is still to be chosen too. */
 const TOLD_APART: readonly InputCode[] = ["dn1", "guide-loss"];
 
-export const defaultInputs: NetworkRule = {
+export const defaultInputs = gathering({
   scope: "network",
   ofResults: true,
   id: "default-inputs",
@@ -40,22 +40,16 @@ export const defaultInputs: NetworkRule = {
   bad: `antenna DISH-18-X {\n  diameter 0.6 m\n}\n\n${exampleHop({
     keld: "antenna DISH-18-X at 40 m\n    transmits high",
   })}`,
-  check(context) {
-    const remarks: Remarks = new Map();
-    for (const hop of context.design.hops.values()) {
-      if (hop.objective?.availabilityPercent === undefined) continue;
-      const result = context.results.get(hop.name);
-      if (result?.availability === undefined) continue;
-      for (const input of result.inputs) {
-        if (input.origin !== "default" || TOLD_APART.includes(input.code)) continue;
+  ...sharedRemarks("default-inputs", (hop, { availability, inputs }) => {
+    if (hop.objective?.availabilityPercent === undefined || availability === undefined) return [];
+    return inputs
+      .filter(({ origin, code }) => origin === "default" && !TOLD_APART.includes(code))
+      .map((input) => {
         const { at = "network", help } = SUPPLY[input.code] ?? {};
-        const message = `${textOf(input)} is a default`;
-        remark(remarks, { about: dataKey(input), message, at, help }, hop.name);
-      }
-    }
-    reportShared(context, defaultInputs.id, remarks);
-  },
-};
+        return { about: dataKey(input), message: `${textOf(input)} is a default`, at, help };
+      });
+  }),
+});
 
 function textOf(input: InputUsed): string {
   const { name, value, note } = inputShown(input);

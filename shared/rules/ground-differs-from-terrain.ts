@@ -2,7 +2,7 @@ import { address } from "../design/address.js";
 import { metres } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import { meantWords, unitOfGround } from "./feet.js";
-import type { NetworkRule } from "./rule.js";
+import { gathering } from "./rule.js";
 
 /** Rasters of 30 to 90 m smooth a summit by some metres; more is another place. */
 export const GROUND_TOLERANCE_M = 15;
@@ -10,7 +10,7 @@ export const GROUND_TOLERANCE_M = 15;
 /** No raster errs so far: an antenna on such ground hangs in the air, or under it, and clears what it does not. */
 export const HOPELESS_GROUND_M = 100;
 
-export const groundDiffersFromTerrain: NetworkRule = {
+export const groundDiffersFromTerrain = gathering<readonly Off[]>({
   scope: "network",
   ofResults: true,
   id: "ground-differs-from-terrain",
@@ -23,26 +23,39 @@ export const groundDiffersFromTerrain: NetworkRule = {
   source: "common practice",
   good: exampleHop(),
   bad: `site HIGH {\n  at 47.55 -30.4\n  ground 320 m\n}\n\n${exampleHop().replaceAll("TARN", "HIGH")}`,
-  check({ design, results, slips, report }) {
+  each: "hop",
+  note: (_, result) => {
+    const off = (result?.geometry ?? []).flatMap(({ site, groundM, terrainGroundM }): Off[] =>
+      terrainGroundM !== undefined && Math.abs(groundM - terrainGroundM) > GROUND_TOLERANCE_M
+        ? [{ site, groundM, terrainGroundM, from: result?.profile?.kind ?? "terrain" }]
+        : [],
+    );
+    return off.length === 0 ? undefined : off;
+  },
+  tell(noted, { slips, report }) {
     const told = new Set<string>();
-    for (const hop of design.hops.keys()) {
-      const { geometry, profile } = results.get(hop) ?? {};
-      for (const end of geometry ?? []) {
-        // Where the ground is that of a mended position, the position tells it.
-        const isSlip = slips.get(end.site)?.evidence === "ground";
-        if (end.terrainGroundM === undefined || told.has(end.site) || isSlip) continue;
-        const offM = Math.abs(end.groundM - end.terrainGroundM);
-        if (offM <= GROUND_TOLERANCE_M) continue;
-        told.add(end.site);
-        const unit = unitOfGround(end.groundM, end.terrainGroundM, GROUND_TOLERANCE_M);
-        report({
-          at: address("site", end.site, "ground"),
-          severity: unit !== undefined || offM > HOPELESS_GROUND_M ? "error" : undefined,
-          message: `ground at ${metres(end.groundM)}, the ${profile?.kind ?? "terrain"} has ${metres(end.terrainGroundM)} at this position`,
-          help: unit && `${meantWords(end.groundM, unit)}.`,
-          related: [{ at: address("site", end.site, "at"), message: `position of ${end.site}` }],
-        });
-      }
+    for (const { site, groundM, terrainGroundM, from } of noted.flatMap(({ note }) => note)) {
+      // Where the ground is that of a mended position, the position tells it.
+      const isSlip = slips.get(site)?.evidence === "ground";
+      if (told.has(site) || isSlip) continue;
+      told.add(site);
+      const unit = unitOfGround(groundM, terrainGroundM, GROUND_TOLERANCE_M);
+      const isHopeless = Math.abs(groundM - terrainGroundM) > HOPELESS_GROUND_M;
+      report({
+        at: address("site", site, "ground"),
+        severity: unit !== undefined || isHopeless ? "error" : undefined,
+        message: `ground at ${metres(groundM)}, the ${from} has ${metres(terrainGroundM)} at this position`,
+        help: unit && `${meantWords(groundM, unit)}.`,
+        related: [{ at: address("site", site, "at"), message: `position of ${site}` }],
+      });
     }
   },
-};
+});
+
+interface Off {
+  readonly site: string;
+  readonly groundM: number;
+  readonly terrainGroundM: number;
+  /** What has the other height. */
+  readonly from: string;
+}

@@ -1,7 +1,7 @@
 import { exampleHop } from "./example-preamble.js";
-import type { NetworkRule } from "./rule.js";
+import { gathering } from "./rule.js";
 
-export const interferenceNotCounted: NetworkRule = {
+export const interferenceNotCounted = gathering<true>({
   scope: "network",
   id: "interference-not-counted",
   severity: "info",
@@ -19,14 +19,14 @@ site MOSS {
 }
 
 ${exampleHop().replaceAll("KELD", "MOSS")}`,
-  check({ design, report }) {
-    const on = [...design.hops.values()].filter(({ ends }) =>
-      ends.some(({ transmitFrequencyHz }) => transmitFrequencyHz !== undefined),
-    );
-    if (on.length < 2) return;
+  each: "hop",
+  note: ({ ends }) =>
+    ends.some(({ transmitFrequencyHz }) => transmitFrequencyHz !== undefined) ? true : undefined,
+  tell({ length }, { report }) {
+    if (length < 2) return;
     report({
       at: "network",
-      message: `interference between the ${on.length} hops is not counted: each is judged by itself`,
+      message: `interference between the ${length} hops is not counted: each is judged by itself`,
     });
   },
-};
+});

@@ -1,15 +1,13 @@
 import { address } from "../design/address.js";
-import type { Design, Hop, UnformedHop } from "../design/design.js";
+import type { Hop } from "../design/design.js";
 import type { Finding } from "../design/finding.js";
 import type { Severity } from "../design/severity.js";
 import { withinReason } from "../evaluate/reason.js";
 import type { HopResult } from "../evaluate/result.js";
-import { type Accepting, accepted, acceptingHop, acceptingSites, judgeAcceptances } from "./acceptances.js";
+import { accepted, acceptingHop, judgeAcceptances } from "./acceptances.js";
 import { criteriaOf, openLacks } from "./asked.js";
-import { HOP_RULES, NETWORK_RULES, RULES } from "./index.js";
-import { notJudged, unformedReport } from "./not-judged.js";
-import { agreedSeverity, judgePolicy } from "./policy.js";
-import { positionSlips, type SpotHeights } from "./position-slips.js";
+import { HOP_RULES, RULES } from "./index.js";
+import { agreedSeverity } from "./policy.js";
 import { finding, type HopRule, meets, type Report } from "./rule.js";
 import { type Trials, triedOn } from "./trials.js";
 
@@ -80,15 +78,6 @@ function uncovers(cause: string, hidden: string): boolean {
   return rule?.scope === "hop" && (rule.quietAfter?.includes(cause) ?? false);
 }
 
-/** A hop without two ends: of its acceptances nobody knows what else they would excuse. */
-function judgeUnformed(hop: UnformedHop, today: string): Finding[] {
-  const report = unformedReport(hop);
-  if (report === undefined) return [];
-  const by = acceptingHop(hop);
-  const found = accepted(by, finding(notJudged, report), today);
-  return [found, ...judgeAcceptances(by, [found], "hop", today, new Set(RULES.keys()))];
-}
-
 /** Whether a cause has told already what the rule would find. */
 function isQuiet({ quietAfter }: HopRule, told: ReadonlyMap<string, Severity>, severity: Severity): boolean {
   if (quietAfter === undefined || told.size === 0) return false;
@@ -113,65 +102,4 @@ function isAsGrave(cause: Severity | undefined, severity: Severity): boolean {
 
 function graver(known: Severity | undefined, severity: Severity): Severity {
   return known !== undefined && isAsGrave(known, severity) ? known : severity;
-}
-
-const NO_HEIGHTS: SpotHeights = new Map();
-
-/**
- * Findings on what several hops share: sites, halves of a band, catalogue entries.
- * @param heights of the terrain where `spotsWanted` asks for them
- */
-export function judgeNetwork(
-  design: Design,
-  results: ReadonlyMap<string, HopResult>,
-  today: string,
-  heights: SpotHeights = NO_HEIGHTS,
-): Finding[] {
-  const judging = judgeNetworkByRule(design, results, today, heights);
-  for (let step = judging.next(); ; step = judging.next()) if (step.done) return step.value;
-}
-
-/** The same, with a stop behind each rule where the caller may let other work in or break off. */
-export function* judgeNetworkByRule(
-  design: Design,
-  results: ReadonlyMap<string, HopResult>,
-  today: string,
-  heights: SpotHeights = NO_HEIGHTS,
-): Generator<void, Finding[]> {
-  const findings: Finding[] = [];
-  const sites = acceptingSites(design);
-  const found = new Map<string, Finding[]>();
-  const acceptingFor = (at: string, hopName: string | undefined): Accepting | undefined => {
-    if (hopName === undefined) return sites.get(at.split(" / ")[0]!);
-    const hop = design.hops.get(hopName);
-    return hop && acceptingHop(hop);
-  };
-  const slips = positionSlips(design, heights);
-  for (const rule of NETWORK_RULES) {
-    rule.check({
-      design,
-      results,
-      slips,
-      heights,
-      report: (report, hopName) => {
-        const by = acceptingFor(report.at, hopName);
-        const severity = agreedSeverity(rule, report.severity, design);
-        const agreed = finding(rule, { ...report, severity });
-        const told = by ? accepted(by, agreed, today) : agreed;
-        findings.push(told);
-        if (by === undefined || by.accepts.length === 0) return;
-        const before = found.get(by.at);
-        if (before) before.push(told);
-        else found.set(by.at, [told]);
-      },
-    });
-    yield;
-  }
-  for (const hop of design.unformed?.values() ?? []) findings.push(...judgeUnformed(hop, today));
-  findings.push(...judgePolicy(design.policy));
-  for (const by of [...[...design.hops.values()].map(acceptingHop), ...sites.values()]) {
-    if (by.accepts.length > 0)
-      findings.push(...judgeAcceptances(by, found.get(by.at) ?? [], "network", today));
-  }
-  return findings;
 }

@@ -3,10 +3,10 @@ import { noteFacts } from "../evaluate/note-facts.js";
 import { asClause } from "../words/message.js";
 import { noteMessage } from "../words/notes.js";
 import { exampleHop } from "./example-preamble.js";
-import type { NetworkRule } from "./rule.js";
-import { type Remarks, remark, reportShared } from "./shared-remarks.js";
+import { gathering } from "./rule.js";
+import { sharedRemarks } from "./shared-remarks.js";
 
-export const notCounted: NetworkRule = {
+export const notCounted = gathering({
   scope: "network",
   ofResults: true,
   id: "not-counted",
@@ -23,18 +23,10 @@ export const notCounted: NetworkRule = {
       hop: "polarization vertical\n  radio R18X\n  mode 55 MHz 256QAM",
     },
   )}`,
-  check(context) {
-    const remarks: Remarks = new Map();
-    for (const hop of context.design.hops.values()) {
-      if (hop.objective?.availabilityPercent === undefined) continue;
-      const result = context.results.get(hop.name);
-      if (result?.availability === undefined) continue;
-      for (const note of result.notes) {
-        if (!noteFacts(note).leavesOut) continue;
-        const message = asClause(noteMessage(note));
-        remark(remarks, { about: dataKey(note), message, at: "network" }, hop.name);
-      }
-    }
-    reportShared(context, notCounted.id, remarks);
-  },
-};
+  ...sharedRemarks("not-counted", (hop, { availability, notes }) => {
+    if (hop.objective?.availabilityPercent === undefined || availability === undefined) return [];
+    return notes
+      .filter((note) => noteFacts(note).leavesOut)
+      .map((note) => ({ about: dataKey(note), message: asClause(noteMessage(note)), at: "network" }));
+  }),
+});

@@ -1,7 +1,8 @@
 /** Which sites stand where a slip of the pen put them, by what their hops, the other sites and the terrain say. */
-import type { Design, Position, Site } from "../design/design.js";
+import type { Design, Hop, Position, Site } from "../design/design.js";
 import { inverse } from "../geodesy/geodesic.js";
 import { mend, mendedBy, SLIPS, type Slip } from "../geodesy/slips.js";
+import { Memory } from "../network/memory.js";
 
 /** Terrain at places that were asked for, by `spotKey`: m above sea level, undefined where it has none. */
 export type SpotHeights = ReadonlyMap<string, number | undefined>;
@@ -41,9 +42,9 @@ export interface PositionSlip {
 }
 
 /** Where the terrain has to be known before slips can be told, and where surveys are held against it. */
-export function spotsWanted(design: Design): readonly Position[] {
+export function spotsWanted(design: Design, memory?: Memory): readonly Position[] {
   return [
-    ...suspects(design).flatMap(({ site, mended }) => [...around(site.position!), mended]),
+    ...suspects(design, undefined, memory).flatMap(({ site, mended }) => [...around(site.position!), mended]),
     ...surveyedPlaces(design),
   ];
 }
@@ -58,10 +59,14 @@ function surveyedPlaces({ hops }: Design): Position[] {
 }
 
 /** By site; the one that most speaks for. */
-export function positionSlips(design: Design, heights: SpotHeights): ReadonlyMap<string, PositionSlip> {
+export function positionSlips(
+  design: Design,
+  heights: SpotHeights,
+  memory?: Memory,
+): ReadonlyMap<string, PositionSlip> {
   const found = new Map<string, PositionSlip>();
   const sides = sideCounts(design);
-  for (const suspect of suspects(design)) {
+  for (const suspect of suspects(design, undefined, memory)) {
     const evidence = evidenceFor(suspect, design, heights, sides);
     if (evidence === undefined) continue;
     const slip = told(suspect, evidence, heights);
@@ -95,8 +100,8 @@ export function mendingsOf(design: Design, siteNames: readonly string[]): readon
 }
 
 /** Sites that a slip would bring within a usual hop of the far ends of all their hops, or hardly beyond. */
-function suspects(design: Design, siteNames?: readonly string[]): Suspect[] {
-  const names = siteNames ? new Set(siteNames) : slippable(design);
+function suspects(design: Design, siteNames?: readonly string[], memory = new Memory()): Suspect[] {
+  const names = siteNames ? new Set(siteNames) : slippable(design, memory);
   return [...partnersOf(design, names)].flatMap(([name, partners]): Suspect[] => {
     const site = design.sites.get(name);
     if (site === undefined || !isPlace(site.position)) return [];
@@ -113,15 +118,21 @@ function isPlace(position: Position | undefined): position is Position {
 }
 
 /** Sites that a slip may bring near a far end of theirs. Most networks have none: nothing is made for the others. */
-function slippable({ hops }: Design): ReadonlySet<string> {
+function slippable({ hops }: Design, memory: Memory): ReadonlySet<string> {
   const names = new Set<string>();
-  for (const { ends } of hops.values()) {
-    const [a, b] = [ends[0].site, ends[1].site];
-    if (!isPlace(a.position) || !isPlace(b.position)) continue;
-    if (anySlipNears(a.position, b.position)) names.add(a.name);
-    if (anySlipNears(b.position, a.position)) names.add(b.name);
-  }
+  for (const hop of hops.values())
+    for (const name of memory.of(slippableEnds, hop, slippableEnds)) names.add(name);
   return names;
+}
+
+const NO_END: readonly string[] = [];
+
+function slippableEnds({ ends: [one, other] }: Hop): readonly string[] {
+  const [a, b] = [one.site, other.site];
+  if (!isPlace(a.position) || !isPlace(b.position)) return NO_END;
+  const first = anySlipNears(a.position, b.position);
+  const second = anySlipNears(b.position, a.position);
+  return first || second ? [...(first ? [a.name] : []), ...(second ? [b.name] : [])] : NO_END;
 }
 
 function anySlipNears(at: Position, far: Position): boolean {

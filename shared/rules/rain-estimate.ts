@@ -1,7 +1,7 @@
 import type { HopResult } from "../evaluate/result.js";
 import { exampleHop } from "./example-preamble.js";
-import type { NetworkRule } from "./rule.js";
-import { type Remarks, remark, reportShared } from "./shared-remarks.js";
+import { gathering } from "./rule.js";
+import { type Remark, sharedRemarks } from "./shared-remarks.js";
 
 const HIGH = `objective high like trunk {
   availability 99.9994 %
@@ -10,7 +10,7 @@ const HIGH = `objective high like trunk {
 `;
 const CLEAR = "climate {\n    rain 8 mm/h\n    logK -7\n  }";
 
-export const rainEstimate: NetworkRule = {
+export const rainEstimate = gathering({
   scope: "network",
   ofResults: true,
   id: "rain-estimate",
@@ -24,19 +24,15 @@ export const rainEstimate: NetworkRule = {
   source: "Rec. ITU-R P.530-18 section 2.4.1",
   good: `${HIGH}${exampleHop()}`,
   bad: `${HIGH}${exampleHop({ more: CLEAR }).replace("objective trunk", "objective high")}`,
-  check(context) {
-    const remarks: Remarks = new Map();
-    for (const hop of context.design.hops.values()) {
-      const result = context.results.get(hop.name);
-      if (result !== undefined && isMetByEstimate(result))
-        remark(remarks, { about: "law-continued", message: MESSAGE, at: "network / climate" }, hop.name);
-    }
-    reportShared(context, rainEstimate.id, remarks);
-  },
-};
+  ...sharedRemarks("rain-estimate", (_, result) => (isMetByEstimate(result) ? [ESTIMATE] : [])),
+});
 
-const MESSAGE =
-  "the availability asked is met by an estimate: rain below 0.001 % of the year is outside the range of Rec. ITU-R P.530-18 section 2.4.1, whose law is continued";
+const ESTIMATE: Remark = {
+  about: "law-continued",
+  message:
+    "the availability asked is met by an estimate: rain below 0.001 % of the year is outside the range of Rec. ITU-R P.530-18 section 2.4.1, whose law is continued",
+  at: "network / climate",
+};
 
 function isMetByEstimate({ availability: found, objectives = [] }: HopResult): boolean {
   const { verdict, atLeastPercent, objectivePercent } = found ?? {};

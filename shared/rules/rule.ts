@@ -5,6 +5,7 @@ import type { Finding, RelatedPlace } from "../design/finding.js";
 import type { Severity } from "../design/severity.js";
 import type { Lack } from "../evaluate/lack.js";
 import type { HopResult } from "../evaluate/result.js";
+import type { SiteInNetwork } from "../network/sites.js";
 import type { Criterion } from "./asked.js";
 import type { PositionSlip, SpotHeights } from "./position-slips.js";
 import type { Tried } from "./trials.js";
@@ -83,6 +84,8 @@ export interface HopRule extends RuleText {
 export interface NetworkContext {
   readonly design: Design;
   readonly results: ReadonlyMap<string, HopResult>;
+  /** Sites that have a hop or equipment. */
+  readonly sites: ReadonlyMap<string, SiteInNetwork>;
   /** Sites that stand where a slip of the pen may have put them. */
   readonly slips: ReadonlyMap<string, PositionSlip>;
   /** Of the terrain, where `spotsWanted` asks for them. */
@@ -91,12 +94,49 @@ export interface NetworkContext {
   report(finding: Report, hop?: string): void;
 }
 
-/** A rule about several hops, a site or a catalogue entry: said once, however many hops share it. */
-export interface NetworkRule extends RuleText {
+/** Told once, however many hops share it. */
+interface SharedText extends RuleText {
   readonly scope: "network";
   /** Said of the results of hops, not of the design alone: with some hops evaluated it speaks of those only. */
   readonly ofResults?: true;
+}
+
+export interface SiteContext extends SiteInNetwork {
+  /** @param hop name of a hop whose acceptance would excuse the finding */
+  report(finding: Report, hop?: string): void;
+}
+
+/** A rule about one site with the hops that end there. It sees nothing else: the site is judged anew only when it changes. */
+export interface SiteRule extends SharedText {
+  readonly each: "site";
+  check(context: SiteContext): void;
+}
+
+export interface Noted<Note> {
+  readonly hop: Hop;
+  readonly note: Note;
+}
+
+/** A rule about what hops have in common: what each of them gives rise to is noted by itself, and told together. */
+export interface GatheringRule<Note = unknown> extends SharedText {
+  readonly each: "hop";
+  /** What one hop alone gives rise to; undefined: nothing. It sees nothing else: noted anew only when the hop changes. */
+  note(hop: Hop, result: HopResult | undefined): Note | undefined;
+  /** @param noted in the order of the text */
+  tell(noted: readonly Noted<Note>[], context: NetworkContext): void;
+}
+
+/** A rule that looks at the network as a whole. */
+export interface WholeRule extends SharedText {
+  readonly each?: undefined;
   check(context: NetworkContext): void;
+}
+
+export type NetworkRule = SiteRule | GatheringRule | WholeRule;
+
+/** With the type of its notes inside and without it outside, where all rules are alike. */
+export function gathering<Note>(rule: GatheringRule<Note>): GatheringRule {
+  return rule as unknown as GatheringRule;
 }
 
 /** A rule about the acceptances themselves, which the judge applies. */

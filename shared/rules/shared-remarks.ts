@@ -1,48 +1,69 @@
 import { type Address, address } from "../design/address.js";
+import type { Hop } from "../design/design.js";
 import type { RelatedPlace } from "../design/finding.js";
-import type { NetworkContext } from "./rule.js";
+import type { HopResult } from "../evaluate/result.js";
+import type { GatheringRule, NetworkContext } from "./rule.js";
 
 /** Hops that a remark names; the others are counted. */
 const NAMED = 3;
 
-/** Remarks by what they are about, which are codes and names: two with the same are one. */
-export type Remarks = Map<
-  string,
-  { readonly message: string; readonly hops: string[]; readonly at: Address; readonly help?: string }
->;
+export interface Remark {
+  /** Codes and names: two with the same are one remark. */
+  readonly about: string;
+  readonly message: string;
+  /** The place that mends it for all hops. */
+  readonly at: Address;
+  readonly help?: string;
+}
 
 /**
  * Says each remark once, however many hops share it: at the place that mends it for all, or at the hop when there is
  * only one. A hop that accepts the rule is told by itself, as accepted.
+ * @param remarksOf what one hop gives rise to
  */
-export function reportShared(
-  { design, report }: NetworkContext,
+export function sharedRemarks(
   rule: string,
-  remarks: Remarks,
-  severity?: "info" | "warning" | "error",
-): void {
-  for (const [about, { message, hops, at, help }] of remarks) {
-    const accepts = (name: string) =>
-      design.hops.get(name)?.accepts.some((one) => one.rule === rule) ?? false;
-    for (const hop of hops.filter(accepts)) report({ at: address("hop", hop), message, help, severity }, hop);
-    const others = hops.filter((name) => !accepts(name));
-    if (others.length === 0) continue;
-    const [only] = others;
-    const shared = { about, help, severity };
-    if (others.length === 1) report({ ...shared, at: address("hop", only!), message }, only);
-    else report({ ...shared, at, message: `${message}; on ${named(others)}`, related: places(others) });
-  }
+  remarksOf: (hop: Hop, result: HopResult) => readonly Remark[],
+): Pick<GatheringRule<readonly Remark[]>, "each" | "note" | "tell"> {
+  return {
+    each: "hop",
+    note: (hop, result) => {
+      const remarks = result === undefined ? [] : remarksOf(hop, result);
+      return remarks.length === 0 ? undefined : remarks;
+    },
+    tell: (noted, { report }) => {
+      const shared = new Map<string, { readonly remark: Remark; readonly hops: string[] }>();
+      for (const { hop, note } of noted) {
+        const accepts = hop.accepts.some((one) => one.rule === rule);
+        for (const remark of note) {
+          const { message, help } = remark;
+          if (accepts) report({ at: address("hop", hop.name), message, help }, hop.name);
+          else add(shared, remark, hop.name);
+        }
+      }
+      for (const { remark, hops } of shared.values()) tellShared(remark, hops, report);
+    },
+  };
 }
 
-/** Adds a hop to a remark. */
-export function remark(
-  remarks: Remarks,
-  { about, message, at, help }: { about: string; message: string; at: Address; help?: string },
+function add(
+  shared: Map<string, { readonly remark: Remark; readonly hops: string[] }>,
+  remark: Remark,
   hop: string,
+) {
+  const known = shared.get(remark.about);
+  if (known) known.hops.push(hop);
+  else shared.set(remark.about, { remark, hops: [hop] });
+}
+
+function tellShared(
+  { about, message, at, help }: Remark,
+  hops: readonly string[],
+  report: NetworkContext["report"],
 ): void {
-  const known = remarks.get(about);
-  if (known === undefined) remarks.set(about, { message, hops: [hop], at, help });
-  else known.hops.push(hop);
+  const [only] = hops;
+  if (hops.length === 1) report({ about, help, at: address("hop", only!), message }, only);
+  else report({ about, help, at, message: `${message}; on ${named(hops)}`, related: places(hops) });
 }
 
 export function named(hops: readonly string[]): string {

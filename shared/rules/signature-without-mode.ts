@@ -1,8 +1,9 @@
 import { address } from "../design/address.js";
+import { aboutEntries } from "./entry-rule.js";
 import { exampleHop } from "./example-preamble.js";
-import type { NetworkRule } from "./rule.js";
+import { gathering } from "./rule.js";
 
-export const signatureWithoutMode: NetworkRule = {
+export const signatureWithoutMode = gathering({
   scope: "network",
   id: "signature-without-mode",
   severity: "warning",
@@ -15,17 +16,12 @@ export const signatureWithoutMode: NetworkRule = {
   bad: `radio R18X like R18 {\n  dispersive-margin 55 MHz 512QAM 40 dB\n}\n\n${exampleHop({
     hop: "polarization vertical\n  radio R18X\n  mode 55 MHz 128QAM",
   })}`,
-  check({ design, report }) {
-    const seen = new Set<string>();
-    for (const { radio } of design.hops.values()) {
-      if (radio === undefined || seen.has(radio.name)) continue;
-      seen.add(radio.name);
-      for (const mode of radio.unknownModes ?? []) {
-        report({
-          at: address("radio", radio.name),
-          message: `${radio.name} has no mode ${mode} for its signature or dispersive margin`,
-        });
-      }
-    }
-  },
-};
+  ...aboutEntries(
+    ({ radio }) => (radio === undefined ? [] : [radio]),
+    ({ name, unknownModes = [] }) =>
+      unknownModes.map((mode) => ({
+        at: address("radio", name),
+        message: `${name} has no mode ${mode} for its signature or dispersive margin`,
+      })),
+  ),
+});

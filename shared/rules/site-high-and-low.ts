@@ -1,16 +1,18 @@
 import { address } from "../design/address.js";
 import type { HalfOfBand, Hop } from "../design/design.js";
+import type { SitePlan } from "../equipment/site-plan.js";
 import { halfOf } from "../radio/halves.js";
 import { exampleHop } from "./example-preamble.js";
-import type { NetworkRule, Report } from "./rule.js";
+import type { Report, SiteRule } from "./rule.js";
 
 interface Use {
   readonly hop: Hop;
   readonly half: HalfOfBand;
 }
 
-export const siteHighAndLow: NetworkRule = {
+export const siteHighAndLow: SiteRule = {
   scope: "network",
+  each: "site",
   id: "site-high-and-low",
   severity: "error",
   title: "A site transmits in one half of a band only",
@@ -24,16 +26,15 @@ export const siteHighAndLow: NetworkRule = {
     .replace("transmits high", "transmits x")
     .replace("transmits low", "transmits high")
     .replace("transmits x", "transmits low")}`,
-  check({ design, report }) {
-    const mixed = mixedPlaces(design.hops.values());
-    if (mixed.size === 0) return;
-    for (const [site, bands] of usesAt(mixed, design.hops.values())) {
-      for (const [band, uses] of bands) {
-        const high = uses.filter(({ half }) => half === "high");
-        const low = uses.filter(({ half }) => half === "low");
-        const [odd, rest] = high.length < low.length ? [high, low] : [low, high];
-        for (const { hop, half } of odd) report(conflict(site, band, hop, half, rest), hop.name);
-      }
+  check({ plan, report }) {
+    // One end alone mixes nothing.
+    if (plan.ends.length < 2) return;
+    for (const [band, uses] of usesOf(plan)) {
+      const high = uses.filter(({ half }) => half === "high");
+      const low = uses.filter(({ half }) => half === "low");
+      const [odd, rest] = high.length < low.length ? [high, low] : [low, high];
+      if (rest.length === 0) continue;
+      for (const { hop, half } of odd) report(conflict(plan.site.name, band, hop, half, rest), hop.name);
     }
   },
 };
@@ -49,48 +50,18 @@ function conflict(site: string, band: string, hop: Hop, half: HalfOfBand, rest: 
   };
 }
 
-const HIGH = 1;
-const LOW = 2;
-
-/** Sites, and their bands, in which both halves are transmitted. One look at every hop, nothing kept of the others. */
-function mixedPlaces(hops: Iterable<Hop>): Map<string, Set<string>> {
-  const seen = new Map<string, Map<string, number>>();
-  const mixed = new Map<string, Set<string>>();
-  for (const hop of hops) {
+/** By band. */
+function usesOf({ ends }: SitePlan): Map<string, Use[]> {
+  const bands = new Map<string, Use[]>();
+  for (const { hop, end } of ends) {
     const band = bandOf(hop);
-    if (band === undefined) continue;
-    for (const end of hop.ends) {
-      const half = halfOf(end, hop.radio);
-      if (half === undefined) continue;
-      const site = end.site.name;
-      let bands = seen.get(site);
-      if (bands === undefined) seen.set(site, (bands = new Map()));
-      const halves = (bands.get(band) ?? 0) | (half === "high" ? HIGH : LOW);
-      bands.set(band, halves);
-      if (halves === (HIGH | LOW)) mixed.set(site, (mixed.get(site) ?? new Set()).add(band));
-    }
+    const half = halfOf(end, hop.radio);
+    if (band === undefined || half === undefined) continue;
+    const uses = bands.get(band);
+    if (uses) uses.push({ hop, half });
+    else bands.set(band, [{ hop, half }]);
   }
-  return mixed;
-}
-
-function usesAt(
-  places: ReadonlyMap<string, ReadonlySet<string>>,
-  hops: Iterable<Hop>,
-): Map<string, Map<string, Use[]>> {
-  const found = new Map<string, Map<string, Use[]>>();
-  for (const hop of hops) {
-    const band = bandOf(hop);
-    for (const end of hop.ends) {
-      const site = end.site.name;
-      const half = halfOf(end, hop.radio);
-      if (band === undefined || half === undefined || !places.get(site)?.has(band)) continue;
-      const bands = found.get(site) ?? new Map<string, Use[]>();
-      const uses = bands.get(band) ?? [];
-      uses.push({ hop, half });
-      found.set(site, bands.set(band, uses));
-    }
-  }
-  return found;
+  return bands;
 }
 
 function bandOf(hop: Hop): string | undefined {

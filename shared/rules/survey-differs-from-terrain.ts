@@ -6,9 +6,9 @@ import { exampleHop } from "./example-preamble.js";
 import { meantWords, unitOfGround } from "./feet.js";
 import { GROUND_TOLERANCE_M, HOPELESS_GROUND_M } from "./ground-differs-from-terrain.js";
 import { spotKey } from "./position-slips.js";
-import type { NetworkContext, NetworkRule } from "./rule.js";
+import { gathering, type NetworkContext } from "./rule.js";
 
-export const surveyDiffersFromTerrain: NetworkRule = {
+export const surveyDiffersFromTerrain = gathering<HopResult>({
   scope: "network",
   ofResults: true,
   id: "survey-differs-from-terrain",
@@ -21,13 +21,12 @@ export const surveyDiffersFromTerrain: NetworkRule = {
   source: "common practice",
   good: exampleHop({ more: 'survey "too-long.csv" from KELD by map' }),
   bad: exampleHop({ more: 'survey "in-feet.csv" from KELD by field' }),
-  check(context) {
-    for (const hop of context.design.hops.values()) {
-      const result = context.results.get(hop.name);
-      if (hop.surveyFile !== undefined && result !== undefined) judge(hop, result, context);
-    }
+  each: "hop",
+  note: ({ surveyFile }, result) => (surveyFile === undefined ? undefined : result),
+  tell(noted, context) {
+    for (const { hop, note } of noted) judge(hop, note, context);
   },
-};
+});
 
 interface Disagreeing {
   readonly site: string;

@@ -1,10 +1,10 @@
 import { address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
 import { exampleHop } from "./example-preamble.js";
-import type { NetworkRule } from "./rule.js";
+import { gathering } from "./rule.js";
 import { named, places } from "./shared-remarks.js";
 
-export const surveySource: NetworkRule = {
+export const surveySource = gathering<true>({
   scope: "network",
   ofResults: true,
   id: "survey-source",
@@ -16,11 +16,11 @@ export const surveySource: NetworkRule = {
   source: "common practice",
   good: exampleHop({ more: 'survey "too-long.csv" from KELD by map' }),
   bad: exampleHop({ more: 'survey "too-long.csv" from KELD' }),
-  check({ design, results, report }) {
-    const silent = [...design.hops.values()].filter(
-      ({ name, surveyFile, surveySource: stated }) =>
-        surveyFile !== undefined && stated === undefined && results.get(name)?.survey?.fit !== undefined,
-    );
+  each: "hop",
+  note: ({ surveyFile, surveySource: stated }, result) =>
+    surveyFile !== undefined && stated === undefined && result?.survey?.fit !== undefined ? true : undefined,
+  tell(noted, { report }) {
+    const silent = noted.map(({ hop }) => hop);
     const message = "the survey does not state how it was made, and counts as made from a map";
     const at = (name: string) => address("hop", name, "survey");
     const help = surveySource.fix;
@@ -42,4 +42,4 @@ export const surveySource: NetworkRule = {
       only,
     );
   },
-};
+});

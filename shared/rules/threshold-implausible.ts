@@ -8,13 +8,14 @@ import {
   shannonSnrDb,
   symbolRateHz,
 } from "../radio/threshold.js";
+import { aboutEntries } from "./entry-rule.js";
 import { exampleHop } from "./example-preamble.js";
-import type { NetworkRule, Report } from "./rule.js";
+import { gathering, type Report } from "./rule.js";
 
 /** Real modes lie some 3 to 8 dB above the limit; so far above, a figure is probably of another mode. */
 const SUSPICIOUS_DB = 12;
 
-export const thresholdImplausible: NetworkRule = {
+export const thresholdImplausible = gathering({
   scope: "network",
   id: "threshold-implausible",
   severity: "error",
@@ -31,18 +32,15 @@ export const thresholdImplausible: NetworkRule = {
       hop: "polarization vertical\n  radio R18X\n  mode 55 MHz 256QAM",
     },
   )}`,
-  check({ design, report }) {
-    const seen = new Set<string>();
-    for (const { radio } of design.hops.values()) {
-      if (radio === undefined || seen.has(radio.name)) continue;
-      seen.add(radio.name);
-      for (const [index, mode] of radio.modes.entries()) {
+  ...aboutEntries(
+    ({ radio }) => (radio === undefined ? [] : [radio]),
+    (radio) =>
+      radio.modes.flatMap((mode, index) => {
         const told = implausible(radio, mode);
-        if (told !== undefined) report({ at: address("radio", radio.name, nth("mode", index)), ...told });
-      }
-    }
-  },
-};
+        return told === undefined ? [] : { at: address("radio", radio.name, nth("mode", index)), ...told };
+      }),
+  ),
+});
 
 function implausible(radio: Radio, mode: RadioMode): Pick<Report, "message" | "severity"> | undefined {
   const { thresholdDbm } = modeThreshold(mode, radio.noiseFigureDb) ?? {};

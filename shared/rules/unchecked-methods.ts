@@ -2,10 +2,10 @@ import { METHODS } from "../evaluate/methods.js";
 import { shown } from "../words/message.js";
 import { methodShown } from "../words/methods.js";
 import { exampleHop } from "./example-preamble.js";
-import type { NetworkRule } from "./rule.js";
-import { type Remarks, remark, reportShared } from "./shared-remarks.js";
+import { gathering } from "./rule.js";
+import { type Remark, sharedRemarks } from "./shared-remarks.js";
 
-export const uncheckedMethods: NetworkRule = {
+export const uncheckedMethods = gathering({
   scope: "network",
   ofResults: true,
   id: "unchecked-methods",
@@ -24,19 +24,17 @@ export const uncheckedMethods: NetworkRule = {
 }
 
 ${exampleHop().replace("objective trunk", "objective far")}`,
-  check(context) {
-    const remarks: Remarks = new Map();
-    for (const hop of context.design.hops.values()) {
-      const result = context.results.get(hop.name);
-      if (result?.availability === undefined) continue;
-      for (const id of result.methods) {
-        const { standing, withoutWeight, toldApart } = METHODS[id];
-        if (standing !== "from memory" || withoutWeight || toldApart) continue;
-        const { what, source, standing: told } = methodShown(id);
-        const message = `${shown(what)} after ${shown(source)} is ${shown(told)}`;
-        remark(remarks, { about: id, message, at: "network / climate" }, hop.name);
-      }
-    }
-    reportShared(context, uncheckedMethods.id, remarks);
-  },
-};
+  ...sharedRemarks("unchecked-methods", (_, { availability, methods }) =>
+    availability === undefined ? [] : methods.flatMap((id) => REMARKS.get(id) ?? []),
+  ),
+});
+
+/** Of the methods that are from memory and carry weight. */
+const REMARKS: ReadonlyMap<string, Remark> = new Map(
+  Object.entries(METHODS).flatMap(([id, { standing, withoutWeight, toldApart }]) => {
+    if (standing !== "from memory" || withoutWeight || toldApart) return [];
+    const { what, source, standing: told } = methodShown(id as keyof typeof METHODS);
+    const message = `${shown(what)} after ${shown(source)} is ${shown(told)}`;
+    return [[id, { about: id, message, at: "network / climate" }] as const];
+  }),
+);

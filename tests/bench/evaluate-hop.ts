@@ -6,7 +6,8 @@
  */
 import type { Hop } from "../../shared/design/design.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
-import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
+import { judgeHop } from "../../shared/rules/judge.js";
+import { judgeNetwork } from "../../shared/rules/judge-network.js";
 import { end, groundOf, KELD, makeHop, QAM128, R18, TARN, TRUNK } from "../evaluate/builders.js";
 
 const MODES = ["QPSK", "16QAM", "32QAM", "64QAM", "128QAM", "256QAM", "512QAM", "1024QAM"].map(

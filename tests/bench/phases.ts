@@ -11,7 +11,8 @@ import { openTerrain } from "../../server/terrain/store.js";
 import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
-import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
+import { judgeHop } from "../../shared/rules/judge.js";
+import { judgeNetwork } from "../../shared/rules/judge-network.js";
 
 export interface Phases {
   readonly hops: number;

@@ -8,7 +8,7 @@ import { inverse } from "../../shared/geodesy/geodesic.js";
 import { partsPage } from "../../shared/report/pages/parts-page.js";
 import { EXAMPLE_ENTRIES } from "../../shared/rules/equipment/example-equipment.js";
 import { exampleHop } from "../../shared/rules/example-preamble.js";
-import { judgeNetwork } from "../../shared/rules/judge.js";
+import { judgeNetwork } from "../../shared/rules/judge-network.js";
 import { levelGround } from "../evaluate/builders.js";
 import { designOf } from "./designs.js";
 

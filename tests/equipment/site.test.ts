@@ -10,7 +10,7 @@ import { sitePlans } from "../../shared/equipment/site-plan.js";
 import { structureLoad } from "../../shared/equipment/structure-load.js";
 import { EXAMPLE_ENTRIES } from "../../shared/rules/equipment/example-equipment.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
-import { judgeNetwork } from "../../shared/rules/judge.js";
+import { judgeNetwork } from "../../shared/rules/judge-network.js";
 import { notFinite } from "../evaluate/builders.js";
 import { designOf } from "./designs.js";
 

@@ -7,7 +7,8 @@ import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { bitsPerSymbol } from "../../shared/radio/modulation.js";
 import { leastThresholdDbm } from "../../shared/radio/threshold.js";
 import { exampleHop } from "../../shared/rules/example-preamble.js";
-import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
+import { judgeHop } from "../../shared/rules/judge.js";
+import { judgeNetwork } from "../../shared/rules/judge-network.js";
 import { ANTENNA, end, KELD, makeHop, NO_GROUND, QAM128, R18, TARN } from "../evaluate/builders.js";
 import { judgeExample, TODAY } from "./example-design.js";
 

@@ -4,7 +4,8 @@ import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { CauseOutage, HopResult } from "../../shared/evaluate/result.js";
 import { takesMost } from "../../shared/evaluate/takes-most.js";
 import { availabilitySection } from "../../shared/report/pages/availability.js";
-import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
+import { judgeHop } from "../../shared/rules/judge.js";
+import { judgeNetwork } from "../../shared/rules/judge-network.js";
 import {
   CLIMATE,
   end,

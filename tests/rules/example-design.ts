@@ -7,7 +7,8 @@ import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
-import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
+import { judgeHop } from "../../shared/rules/judge.js";
+import { judgeNetwork } from "../../shared/rules/judge-network.js";
 import { spotKey, spotsWanted } from "../../shared/rules/position-slips.js";
 import { groundOf } from "../evaluate/builders.js";
 
@@ -33,7 +34,7 @@ export function judgeExample(text: string): JudgedExample {
   const heights = new Map(
     spotsWanted(design).map((at) => [spotKey(at), at.latitudeDeg < 0 ? undefined : 200]),
   );
-  findings.push(...judgeNetwork(design, results, TODAY, heights));
+  findings.push(...judgeNetwork(design, results, TODAY, { heights }));
   const problems = model.problemsOf("/example/example.hop").filter(({ severity }) => severity === "error");
   return { problems: problems.map(({ message }) => message), findings };
 }

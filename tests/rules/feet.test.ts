@@ -1,7 +1,7 @@
 /** Structures whose height reads like feet, and those that are just high. */
 import { expect, test } from "vitest";
 import type { Design, Hop, Site } from "../../shared/design/design.js";
-import { judgeNetwork } from "../../shared/rules/judge.js";
+import { judgeNetwork } from "../../shared/rules/judge-network.js";
 import { end, makeHop } from "../evaluate/builders.js";
 
 /** A design of masts, with an antenna at each of some heights at the last. */

@@ -2,7 +2,8 @@ import { expect, test } from "vitest";
 import type { Design, Hop } from "../../shared/design/design.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { HOP_RULES, RULES } from "../../shared/rules/index.js";
-import { judgeHop, judgeNetwork } from "../../shared/rules/judge.js";
+import { judgeHop } from "../../shared/rules/judge.js";
+import { judgeNetwork } from "../../shared/rules/judge-network.js";
 import {
   ANTENNA,
   end,

@@ -5,7 +5,7 @@ import type { Design, Hop, Position, Site } from "../../shared/design/design.js"
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { mend, SLIPS } from "../../shared/geodesy/slips.js";
-import { judgeNetwork } from "../../shared/rules/judge.js";
+import { judgeNetwork } from "../../shared/rules/judge-network.js";
 import { positionSlips, spotKey, spotsWanted } from "../../shared/rules/position-slips.js";
 import { makeHop, NO_GROUND } from "../evaluate/builders.js";
 

@@ -2,7 +2,7 @@
 import { expect, test } from "vitest";
 import type { Design, Hop } from "../../shared/design/design.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
-import { judgeNetwork } from "../../shared/rules/judge.js";
+import { judgeNetwork } from "../../shared/rules/judge-network.js";
 import { spotKey, spotsWanted } from "../../shared/rules/position-slips.js";
 import { end, groundOf, KELD, levelGround, makeHop, TARN } from "../evaluate/builders.js";
 
@@ -33,7 +33,7 @@ function told(
     [b!, terrain[1]],
   ]);
   const results = new Map([[hop.name, evaluateHop(hop, ground)]]);
-  return judgeNetwork(design, results, "2026-06-01", heights)
+  return judgeNetwork(design, results, "2026-06-01", { heights })
     .filter(({ rule }) => rule === "survey-differs-from-terrain")
     .map(({ severity, help, accepted }) => `${accepted ? "accepted" : severity}${help ? `: ${help}` : ""}`);
 }

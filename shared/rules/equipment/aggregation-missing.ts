@@ -5,9 +5,9 @@ import type { SitePlan } from "../../equipment/site-plan.js";
 import { trimmed } from "../../format/numbers.js";
 import { arrangementByName } from "../../radio/arrangements.js";
 import { exampleHop } from "../example-preamble.js";
-import type { NetworkRule } from "../rule.js";
+import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
-import { equippedSites } from "./site-rules.js";
+import { hasIndoorUnit } from "./site-rules.js";
 
 const LOW = {
   hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement dual-band low\n  pair MOSS-TARN-80",
@@ -21,8 +21,9 @@ const HIGH = exampleHop({
   .replace("hop MOSS-TARN", "hop MOSS-TARN-80");
 const pair = (cards: string) => `${equipped(`chassis COPSE {\n${cards}\n}`, LOW)}\n\n${HIGH}`;
 
-export const aggregationMissing: NetworkRule = {
+export const aggregationMissing: SiteRule = {
   scope: "network",
+  each: "site",
   id: "aggregation-missing",
   severity: "warning",
   title: "Two bands become one at a card that aggregates, with a port as fast as the wide one",
@@ -33,28 +34,26 @@ export const aggregationMissing: NetworkRule = {
   source: "common practice",
   good: pair("  slot 2 MIST\n  slot 3 BRAMBLE"),
   bad: pair("  slot 2 MIST\n  slot 3 FERN"),
-  check(context) {
-    for (const plan of equippedSites(context)) {
-      if (plan.placed.cards.length === 0) continue;
-      for (const { hop } of plan.ends) {
-        const high = highBandOf(hop, context.design.hops);
-        const fault = high && faultOf(plan, high);
-        if (!fault) continue;
-        context.report(
-          {
-            at: address("hop", hop.name, plan.site.name),
-            message: `${hop.name} and ${high.name} become one at ${plan.site.name}, but ${fault}`,
-          },
-          hop.name,
-        );
-      }
+  check({ plan, pairs, report }) {
+    if (!hasIndoorUnit(plan)) return;
+    if (plan.placed.cards.length === 0) return;
+    for (const [index, { hop }] of plan.ends.entries()) {
+      const high = highBandOf(hop, pairs[index]);
+      const fault = high && faultOf(plan, high);
+      if (!fault) continue;
+      report(
+        {
+          at: address("hop", hop.name, plan.site.name),
+          message: `${hop.name} and ${high.name} become one at ${plan.site.name}, but ${fault}`,
+        },
+        hop.name,
+      );
     }
   },
 };
 
 /** The pair is judged once, at its low band. */
-function highBandOf(hop: Hop, hops: ReadonlyMap<string, Hop>): Hop | undefined {
-  const other = hop.pairedWith === undefined ? undefined : hops.get(hop.pairedWith);
+function highBandOf(hop: Hop, other: Hop | undefined): Hop | undefined {
   const band = (one: Hop) => arrangementByName(one.arrangement.name)?.bandOfPair;
   return other !== undefined && band(hop) === "low" && band(other) === "high" ? other : undefined;
 }

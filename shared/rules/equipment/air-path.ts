@@ -1,10 +1,11 @@
 import type { InstalledChassis } from "../../design/equipment.js";
-import type { NetworkRule } from "../rule.js";
+import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
-import { chassisAddress, chassisWords, equippedSites } from "./site-rules.js";
+import { chassisAddress, chassisWords, hasIndoorUnit } from "./site-rules.js";
 
-export const airPath: NetworkRule = {
+export const airPath: SiteRule = {
   scope: "network",
+  each: "site",
   id: "air-path",
   severity: "warning",
   title: "No chassis should breathe the warm air of its neighbour",
@@ -15,21 +16,20 @@ export const airPath: NetworkRule = {
   source: "common practice",
   good: equipped("chassis SPINNEY as A\nchassis HEDGE as B\nchassis SPINNEY as C"),
   bad: equipped("chassis SPINNEY as A row 1\nchassis SPINNEY as B row 1"),
-  check(context) {
-    for (const plan of equippedSites(context)) {
-      const rows = Map.groupBy(plan.equipment?.chassis ?? [], ({ row }) => row);
-      rows.delete(undefined);
-      for (const row of rows.values()) {
-        for (const [index, left] of row.entries()) {
-          const right = row[index + 1];
-          const victim = right && inTheWarm(left, right);
-          if (victim === undefined) continue;
-          const other = victim === right ? left : right!;
-          context.report({
-            at: chassisAddress(plan, victim),
-            message: `${chassisWords(plan, victim)} takes in the warm air of ${other.name} beside it in row ${left.row}`,
-          });
-        }
+  check({ plan, report }) {
+    if (!hasIndoorUnit(plan)) return;
+    const rows = Map.groupBy(plan.equipment?.chassis ?? [], ({ row }) => row);
+    rows.delete(undefined);
+    for (const row of rows.values()) {
+      for (const [index, left] of row.entries()) {
+        const right = row[index + 1];
+        const victim = right && inTheWarm(left, right);
+        if (victim === undefined) continue;
+        const other = victim === right ? left : right!;
+        report({
+          at: chassisAddress(plan, victim),
+          message: `${chassisWords(plan, victim)} takes in the warm air of ${other.name} beside it in row ${left.row}`,
+        });
       }
     }
   },

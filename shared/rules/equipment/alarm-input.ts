@@ -1,11 +1,12 @@
 import { address, nth } from "../../design/address.js";
 import { portsThere } from "../../equipment/ports.js";
-import type { NetworkRule } from "../rule.js";
+import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
-import { equippedSites } from "./site-rules.js";
+import { hasIndoorUnit } from "./site-rules.js";
 
-export const alarmInput: NetworkRule = {
+export const alarmInput: SiteRule = {
   scope: "network",
+  each: "site",
   id: "alarm-input",
   severity: "error",
   title: "An alarm input is there and serves one alarm",
@@ -15,34 +16,33 @@ export const alarmInput: NetworkRule = {
   source: "common practice",
   good: equipped('alarm 1 "door" open\nalarm 12 "mains"\nchassis COPSE {\n  slot 3 LICHEN\n}'),
   bad: equipped('alarm 1 "door" open\nalarm 1 "mains"\nchassis COPSE {\n  slot 3 LICHEN\n}'),
-  check(context) {
-    for (const plan of equippedSites(context)) {
-      const inputs = portsThere(plan).get("alarm-in") ?? 0;
-      const first = new Map<number, number>();
-      for (const [index, { input, title }] of (plan.equipment?.alarms ?? []).entries()) {
-        const before = first.get(input);
-        first.set(input, before ?? index);
-        if (before === undefined && input <= inputs) continue;
-        const at = address("site", plan.site.name, nth("alarm", index));
-        const taken = plan.equipment!.alarms[before ?? index]!.title;
-        context.report(
-          before === undefined
-            ? {
-                at,
-                message: `there is no alarm input ${input} at ${plan.site.name} for "${title}": there are ${inputs}`,
-              }
-            : {
-                at,
-                message: `alarm input ${input} at ${plan.site.name} serves "${taken}" already`,
-                related: [
-                  {
-                    at: address("site", plan.site.name, nth("alarm", before)),
-                    message: `"${taken}" has input ${input}`,
-                  },
-                ],
-              },
-        );
-      }
+  check({ plan, report }) {
+    if (!hasIndoorUnit(plan)) return;
+    const inputs = portsThere(plan).get("alarm-in") ?? 0;
+    const first = new Map<number, number>();
+    for (const [index, { input, title }] of (plan.equipment?.alarms ?? []).entries()) {
+      const before = first.get(input);
+      first.set(input, before ?? index);
+      if (before === undefined && input <= inputs) continue;
+      const at = address("site", plan.site.name, nth("alarm", index));
+      const taken = plan.equipment!.alarms[before ?? index]!.title;
+      report(
+        before === undefined
+          ? {
+              at,
+              message: `there is no alarm input ${input} at ${plan.site.name} for "${title}": there are ${inputs}`,
+            }
+          : {
+              at,
+              message: `alarm input ${input} at ${plan.site.name} serves "${taken}" already`,
+              related: [
+                {
+                  at: address("site", plan.site.name, nth("alarm", before)),
+                  message: `"${taken}" has input ${input}`,
+                },
+              ],
+            },
+      );
     }
   },
 };

@@ -1,9 +1,10 @@
 import { address } from "../../design/address.js";
-import { type SiteEnd, sitePlans } from "../../equipment/site-plan.js";
+import type { SiteEnd } from "../../equipment/site-plan.js";
 import { type HungAntenna, hungAntennas, overlaps } from "../../equipment/structure-load.js";
 import { apart, metres } from "../../format/numbers.js";
+import type { SiteInNetwork } from "../../network/sites.js";
 import { exampleHop } from "../example-preamble.js";
-import type { NetworkContext, NetworkRule } from "../rule.js";
+import type { SiteRule } from "../rule.js";
 
 const second = (height: number) => `site MOSS {
   at 47.56 -30.41
@@ -14,8 +15,9 @@ ${exampleHop()}
 
 ${exampleHop({ keld: `antenna DISH60-18 at ${height} m\n    transmits high` }).replaceAll("TARN", "MOSS")}`;
 
-export const antennasOverlap: NetworkRule = {
+export const antennasOverlap: SiteRule = {
   scope: "network",
+  each: "site",
   ofResults: true,
   id: "antennas-overlap",
   severity: "warning",
@@ -27,19 +29,18 @@ export const antennasOverlap: NetworkRule = {
   source: "common practice",
   good: second(44),
   bad: second(40),
-  check(context) {
-    for (const plan of sitePlans(context.design).values()) {
-      for (const { one, other, apartM, neededM } of overlaps(hungAntennas(plan), azimuthIn(context))) {
-        const hop = other.end.hop.name;
-        context.report(
-          {
-            at: address("hop", hop, plan.site.name, `${other.role}.at`),
-            message: `the antennas of ${hop} and ${one.end.hop.name} at ${plan.site.name} are ${apart(metres, apartM, neededM).join(" apart on one face; with their radii they need ")}`,
-            related: [{ at: place(one), message: `${one.antenna.name} at ${metres(one.heightM)}` }],
-          },
-          hop,
-        );
-      }
+  check({ report, ...at }) {
+    const { plan } = at;
+    for (const { one, other, apartM, neededM } of overlaps(hungAntennas(plan), azimuthAt(at))) {
+      const hop = other.end.hop.name;
+      report(
+        {
+          at: address("hop", hop, plan.site.name, `${other.role}.at`),
+          message: `the antennas of ${hop} and ${one.end.hop.name} at ${plan.site.name} are ${apart(metres, apartM, neededM).join(" apart on one face; with their radii they need ")}`,
+          related: [{ at: place(one), message: `${one.antenna.name} at ${metres(one.heightM)}` }],
+        },
+        hop,
+      );
     }
   },
 };
@@ -48,7 +49,7 @@ function place({ end, role }: HungAntenna) {
   return address("hop", end.hop.name, end.end.site.name, role);
 }
 
-function azimuthIn({ results }: NetworkContext) {
-  return ({ hop, end }: SiteEnd) =>
-    results.get(hop.name)?.geometry?.find(({ site }) => site === end.site.name)?.azimuthDeg;
+function azimuthAt({ plan, results }: SiteInNetwork) {
+  return (end: SiteEnd) =>
+    results[plan.ends.indexOf(end)]?.geometry?.find(({ site }) => site === plan.site.name)?.azimuthDeg;
 }

@@ -4,10 +4,10 @@ import { cableLength } from "../../equipment/cable-run.js";
 import { coaxLoss, fitCoax } from "../../equipment/coax.js";
 import { LOWEST_SERVICE_V } from "../../equipment/dc-feed.js";
 import { unitFeed } from "../../equipment/power.js";
-import { type SiteEnd, type SitePlan, sitePlans } from "../../equipment/site-plan.js";
+import type { SiteEnd, SitePlan } from "../../equipment/site-plan.js";
 import { metres, trimmed } from "../../format/numbers.js";
 import { exampleHop } from "../example-preamble.js";
-import type { NetworkRule } from "../rule.js";
+import type { SiteRule } from "../rule.js";
 
 /** Copper Ethernet, indoor and outdoor part together: IEEE 802.3. */
 const COPPER_ETHERNET_M = 100;
@@ -27,8 +27,9 @@ radio R18C like R18 {
 `;
 const RADIO = "polarization vertical\n  radio R18C\n  mode 55 MHz 128QAM\n  arrangement 1+0";
 
-export const cableTooLong: NetworkRule = {
+export const cableTooLong: SiteRule = {
   scope: "network",
+  each: "site",
   id: "cable-too-long",
   severity: "error",
   title: "The cable to a unit must not be longer than unit and cable bear",
@@ -49,23 +50,21 @@ export const cableTooLong: NetworkRule = {
       hop: RADIO,
       keld: "antenna DISH60-18 at 40 m\n    transmits high\n    cable COAX-7 length 260 m",
     }),
-  check({ design, report }) {
-    for (const plan of sitePlans(design).values()) {
-      for (const end of plan.ends) {
-        const cable = end.end.installation?.cable;
-        const length = cableLength(end.end, plan.equipment);
-        if (cable === undefined || length === undefined) continue;
-        const why = tooLong(cable, length.lengthM, end, plan);
-        if (why === undefined) continue;
-        const estimated = length.estimated ? ", estimated," : "";
-        report(
-          {
-            at: address("hop", end.hop.name, plan.site.name, "cable"),
-            message: `${metres(length.lengthM)}${estimated} of ${cable.name} at ${plan.site.name}: ${why}`,
-          },
-          end.hop.name,
-        );
-      }
+  check({ plan, report }) {
+    for (const end of plan.ends) {
+      const cable = end.end.installation?.cable;
+      const length = cableLength(end.end, plan.equipment);
+      if (cable === undefined || length === undefined) continue;
+      const why = tooLong(cable, length.lengthM, end, plan);
+      if (why === undefined) continue;
+      const estimated = length.estimated ? ", estimated," : "";
+      report(
+        {
+          at: address("hop", end.hop.name, plan.site.name, "cable"),
+          message: `${metres(length.lengthM)}${estimated} of ${cable.name} at ${plan.site.name}: ${why}`,
+        },
+        end.hop.name,
+      );
     }
   },
 };

@@ -3,9 +3,9 @@ import { siteLoad } from "../../equipment/power.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
 import { standardAirDensity } from "../../equipment/wind.js";
 import { apart, trimmed, watts } from "../../format/numbers.js";
-import type { NetworkRule } from "../rule.js";
+import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
-import { chassisAddress, chassisWords, equippedSites } from "./site-rules.js";
+import { chassisAddress, chassisWords, hasIndoorUnit } from "./site-rules.js";
 
 /** Warming of the cooling air that the message speaks of. */
 const RISE_K = 10;
@@ -16,8 +16,9 @@ function densityAt({ site }: SitePlan): number | undefined {
   return density?.ok ? density.airDensityKgPerM3 : undefined;
 }
 
-export const chassisHeat: NetworkRule = {
+export const chassisHeat: SiteRule = {
   scope: "network",
+  each: "site",
   id: "chassis-heat",
   severity: "error",
   title: "The fan must carry away the heat of the cards",
@@ -28,21 +29,20 @@ export const chassisHeat: NetworkRule = {
   source: "energy balance",
   good: equipped("chassis SPINNEY {\n  card SQUALL 3\n}"),
   bad: `card HOT { kind ethernet; ports 4 GE; draws 80 W }\n\n${equipped("chassis COPSE {\n  card HOT 3\n}")}`,
-  check(context) {
-    for (const plan of equippedSites(context)) {
-      for (const { chassis, heatW } of siteLoad(plan).chassis) {
-        const limitW = chassis.chassis?.heatLimitW;
-        if (limitW === undefined || heatW <= limitW) continue;
-        const air = airFlow({ heatW, riseK: RISE_K, airDensityKgPerM3: densityAt(plan) });
-        const help = air.ok
-          ? `Warmed by ${RISE_K} K, the air would have to flow with ${trimmed(air.flowM3PerH, 0)} m3/h.`
-          : undefined;
-        context.report({
-          at: chassisAddress(plan, chassis),
-          message: `${chassisWords(plan, chassis)} gives off ${apart(watts, heatW, limitW).join(", its fan carries away ")}`,
-          help,
-        });
-      }
+  check({ plan, report }) {
+    if (!hasIndoorUnit(plan)) return;
+    for (const { chassis, heatW } of siteLoad(plan).chassis) {
+      const limitW = chassis.chassis?.heatLimitW;
+      if (limitW === undefined || heatW <= limitW) continue;
+      const air = airFlow({ heatW, riseK: RISE_K, airDensityKgPerM3: densityAt(plan) });
+      const help = air.ok
+        ? `Warmed by ${RISE_K} K, the air would have to flow with ${trimmed(air.flowM3PerH, 0)} m3/h.`
+        : undefined;
+      report({
+        at: chassisAddress(plan, chassis),
+        message: `${chassisWords(plan, chassis)} gives off ${apart(watts, heatW, limitW).join(", its fan carries away ")}`,
+        help,
+      });
     }
   },
 };

@@ -1,16 +1,17 @@
 import { siteLoad } from "../../equipment/power.js";
 import { apart, watts } from "../../format/numbers.js";
-import type { NetworkRule } from "../rule.js";
+import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
-import { chassisAddress, chassisWords, equippedSites, without } from "./site-rules.js";
+import { chassisAddress, chassisWords, hasIndoorUnit, without } from "./site-rules.js";
 
 const HUNGRY = "radio R18W like R18 {\n  draws 450 W\n}\n\n";
 const radio = (name: string) => ({
   hop: `polarization vertical\n  radio ${name}\n  mode 55 MHz 128QAM\n  arrangement 1+0`,
 });
 
-export const chassisPower: NetworkRule = {
+export const chassisPower: SiteRule = {
   scope: "network",
+  each: "site",
   id: "chassis-power",
   severity: "error",
   title: "A chassis must carry the power of its cards and units",
@@ -26,17 +27,16 @@ export const chassisPower: NetworkRule = {
       "chassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n  slot 8 MIST\n  slot 13 BREEZE\n}",
       radio("R18W"),
     ),
-  check(context) {
-    for (const plan of equippedSites(context)) {
-      const load = siteLoad(plan);
-      for (const { chassis, feedW } of load.chassis) {
-        const supplyW = chassis.chassis?.supplyW;
-        if (supplyW === undefined || feedW <= supplyW) continue;
-        context.report({
-          at: chassisAddress(plan, chassis),
-          message: `${chassisWords(plan, chassis)} and its units draw ${apart(watts, feedW, supplyW).join(", its supply gives ")}${without(load.unknown)}`,
-        });
-      }
+  check({ plan, report }) {
+    if (!hasIndoorUnit(plan)) return;
+    const load = siteLoad(plan);
+    for (const { chassis, feedW } of load.chassis) {
+      const supplyW = chassis.chassis?.supplyW;
+      if (supplyW === undefined || feedW <= supplyW) continue;
+      report({
+        at: chassisAddress(plan, chassis),
+        message: `${chassisWords(plan, chassis)} and its units draw ${apart(watts, feedW, supplyW).join(", its supply gives ")}${without(load.unknown)}`,
+      });
     }
   },
 };

@@ -1,10 +1,11 @@
 import { portsThere } from "../../equipment/ports.js";
-import type { NetworkRule } from "../rule.js";
+import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
-import { chassisAddress, equippedSites } from "./site-rules.js";
+import { chassisAddress, hasIndoorUnit } from "./site-rules.js";
 
-export const emulationClock: NetworkRule = {
+export const emulationClock: SiteRule = {
   scope: "network",
+  each: "site",
   id: "emulation-clock",
   severity: "warning",
   title: "TDM over packet needs a clock that both ends share",
@@ -14,17 +15,16 @@ export const emulationClock: NetworkRule = {
   source: "common practice",
   good: equipped("chassis SPINNEY {\n  slot 11 HEATH\n  slot 5 MIST\n  slot 7 IVY\n}"),
   bad: equipped("chassis COPSE {\n  slot 2 MIST\n  slot 3 IVY\n}"),
-  check(context) {
-    for (const plan of equippedSites(context)) {
-      if ((portsThere(plan).get("sync") ?? 0) > 0) continue;
-      // One clock serves all cards of the site: the first is told.
-      const first = plan.placed.cards.find(({ card }) => card.kind === "circuit-emulation");
-      if (first === undefined) continue;
-      const { card, slot, chassis } = first;
-      context.report({
-        at: chassisAddress(plan, chassis),
-        message: `${card.name} in slot ${slot} at ${plan.site.name} carries TDM over packet; no part of the site has a clock port`,
-      });
-    }
+  check({ plan, report }) {
+    if (!hasIndoorUnit(plan)) return;
+    if ((portsThere(plan).get("sync") ?? 0) > 0) return;
+    // One clock serves all cards of the site: the first is told.
+    const first = plan.placed.cards.find(({ card }) => card.kind === "circuit-emulation");
+    if (first === undefined) return;
+    const { card, slot, chassis } = first;
+    report({
+      at: chassisAddress(plan, chassis),
+      message: `${card.name} in slot ${slot} at ${plan.site.name} carries TDM over packet; no part of the site has a clock port`,
+    });
   },
 };

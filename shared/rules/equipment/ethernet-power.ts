@@ -2,9 +2,9 @@ import { address } from "../../design/address.js";
 import { type EthernetFeed, ethernetFeeds, MOST_TO_DEVICE_W } from "../../equipment/ethernet-feeds.js";
 import type { SiteEnd } from "../../equipment/site-plan.js";
 import { trimmed } from "../../format/numbers.js";
-import type { NetworkRule } from "../rule.js";
+import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
-import { equippedSites } from "./site-rules.js";
+import { hasIndoorUnit } from "./site-rules.js";
 
 const OUTDOOR = `cable CAT { kind ethernet }
 radio R18O like R18 { construction all-outdoor; port GE; draws 45 W }
@@ -14,8 +14,9 @@ const HOP = {
   keld: "antenna DISH60-18 at 40 m\n    transmits high\n    cable CAT",
 };
 
-export const ethernetPower: NetworkRule = {
+export const ethernetPower: SiteRule = {
   scope: "network",
+  each: "site",
   id: "ethernet-power",
   severity: "error",
   title: "A unit on copper Ethernet needs a port that feeds it",
@@ -26,20 +27,19 @@ export const ethernetPower: NetworkRule = {
   source: "IEEE 802.3, from memory; common practice",
   good: OUTDOOR + equipped("chassis COPSE {\n  slot 3 BRACKEN\n}", HOP),
   bad: OUTDOOR + equipped("chassis COPSE {\n  slot 3 FERN\n}", HOP),
-  check(context) {
-    for (const plan of equippedSites(context)) {
-      for (const feed of ethernetFeeds(plan)) {
-        const why = tooHungry(feed.end) ?? lacking(feed);
-        if (why === undefined) continue;
-        const { hop } = feed.end;
-        context.report(
-          {
-            at: address("hop", hop.name, plan.site.name, "cable"),
-            message: `${hop.name} cannot be fed over copper Ethernet at ${plan.site.name}: ${why}`,
-          },
-          hop.name,
-        );
-      }
+  check({ plan, report }) {
+    if (!hasIndoorUnit(plan)) return;
+    for (const feed of ethernetFeeds(plan)) {
+      const why = tooHungry(feed.end) ?? lacking(feed);
+      if (why === undefined) continue;
+      const { hop } = feed.end;
+      report(
+        {
+          at: address("hop", hop.name, plan.site.name, "cable"),
+          message: `${hop.name} cannot be fed over copper Ethernet at ${plan.site.name}: ${why}`,
+        },
+        hop.name,
+      );
     }
   },
 };

@@ -2,8 +2,9 @@ import { address } from "../../design/address.js";
 import type { Feeder } from "../../design/design.js";
 import { waveguideLoss, waveguideSize } from "../../equipment/waveguide.js";
 import { frequency, trimmed } from "../../format/numbers.js";
+import { aboutEntries } from "../entry-rule.js";
 import { exampleHop } from "../example-preamble.js";
-import type { NetworkRule } from "../rule.js";
+import { gathering } from "../rule.js";
 
 /** Silver loses 4 % less than copper; catalogues round. */
 const BEST_METAL = 0.95;
@@ -16,7 +17,7 @@ const feeder = (loss: string) => `feeder WG18 {
 
 ${exampleHop({ keld: "antenna DISH60-18 at 40 m\n    feeder WG18 length 3 m\n    transmits high" })}`;
 
-export const feederLossImpossible: NetworkRule = {
+export const feederLossImpossible = gathering({
   scope: "network",
   id: "feeder-loss-impossible",
   severity: "error",
@@ -28,18 +29,14 @@ export const feederLossImpossible: NetworkRule = {
   source: "field theory of the TE10 mode; sizes of IEC 60153-2 and EIA, names partly from memory",
   good: feeder("0.5 dB/m"),
   bad: feeder("0.05 dB/m"),
-  check({ design, report }) {
-    const seen = new Set<string>();
-    for (const hop of design.hops.values()) {
-      for (const { feeder } of hop.ends) {
-        if (feeder === undefined || seen.has(feeder.name)) continue;
-        seen.add(feeder.name);
-        const message = impossible(feeder);
-        if (message !== undefined) report({ at: address("feeder", feeder.name, "loss"), message });
-      }
-    }
-  },
-};
+  ...aboutEntries(
+    (hop) => hop.ends.flatMap(({ feeder }) => feeder ?? []),
+    (feeder) => {
+      const message = impossible(feeder);
+      return message === undefined ? [] : [{ at: address("feeder", feeder.name, "loss"), message }];
+    },
+  ),
+});
 
 function impossible({ name, guide, loss }: Feeder): string | undefined {
   const size = guide === undefined ? undefined : waveguideSize(guide);

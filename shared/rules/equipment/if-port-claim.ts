@@ -1,15 +1,16 @@
 import { address, nth } from "../../design/address.js";
 import type { ClaimFault } from "../../equipment/if-ports.js";
-import type { NetworkRule } from "../rule.js";
+import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
-import { equippedSites } from "./site-rules.js";
+import { hasIndoorUnit } from "./site-rules.js";
 
 const claiming = (port: string) => ({
   keld: `antenna DISH60-18 at 40 m\n    transmits high\n    if-port ${port}`,
 });
 
-export const ifPortClaim: NetworkRule = {
+export const ifPortClaim: SiteRule = {
   scope: "network",
+  each: "site",
   id: "if-port-claim",
   severity: "error",
   title: "A stated IF port must be there, be an IF port, and be free",
@@ -19,18 +20,17 @@ export const ifPortClaim: NetworkRule = {
   source: "common practice",
   good: equipped("chassis SPINNEY {\n  slot 6 DRIZZLE\n}", claiming("6 / 3")),
   bad: equipped("chassis SPINNEY {\n  slot 6 DRIZZLE\n}", claiming("7 / 1")),
-  check(context) {
-    for (const plan of equippedSites(context)) {
-      for (const { hop, index, claim, fault, by } of plan.ifPorts.faults) {
-        const where = `slot ${claim.slot}${claim.chassis === undefined ? "" : ` of ${claim.chassis}`}`;
-        context.report(
-          {
-            at: address("hop", hop, plan.site.name, nth("if-port", index)),
-            message: `${WORDS[fault](where, claim.port)} at ${plan.site.name}${by === undefined ? "" : `; ${by} has it`}`,
-          },
-          hop,
-        );
-      }
+  check({ plan, report }) {
+    if (!hasIndoorUnit(plan)) return;
+    for (const { hop, index, claim, fault, by } of plan.ifPorts.faults) {
+      const where = `slot ${claim.slot}${claim.chassis === undefined ? "" : ` of ${claim.chassis}`}`;
+      report(
+        {
+          at: address("hop", hop, plan.site.name, nth("if-port", index)),
+          message: `${WORDS[fault](where, claim.port)} at ${plan.site.name}${by === undefined ? "" : `; ${by} has it`}`,
+        },
+        hop,
+      );
     }
   },
 };

@@ -1,7 +1,7 @@
 import { address } from "../../design/address.js";
-import type { NetworkRule } from "../rule.js";
+import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
-import { equippedSites, some } from "./site-rules.js";
+import { hasIndoorUnit, some } from "./site-rules.js";
 
 const DUAL = "antenna DISH60-18-VH like DISH60-18 { polarizations dual }\n\n";
 const THREE = {
@@ -9,8 +9,9 @@ const THREE = {
   keld: "antenna DISH60-18-VH at 40 m\n    transmits high",
 };
 
-export const ifPortsSearched: NetworkRule = {
+export const ifPortsSearched: SiteRule = {
   scope: "network",
+  each: "site",
   id: "if-ports-searched",
   severity: "info",
   title: "IF ports that fit in few ways should be written down",
@@ -21,16 +22,15 @@ export const ifPortsSearched: NetworkRule = {
   source: "common practice",
   good: DUAL + equipped("chassis COPSE {\n  slot 3 SQUALL\n  slot 4 SQUALL\n}", THREE),
   bad: DUAL + equipped("chassis COPSE {\n  slot 2 MIST-LINK\n  slot 3 MIST-LINK\n  slot 4 MIST\n}", THREE),
-  check(context) {
-    for (const plan of equippedSites(context)) {
-      if (plan.ifPorts.search !== "found") continue;
-      const open = plan.ifPorts.uses.filter(({ automatic }) => automatic);
-      const hops = [...new Set(open.map(({ hop }) => hop))];
-      context.report({
-        at: address("site", plan.site.name, "chassis"),
-        message: `the IF ports at ${plan.site.name} fit only together: ${open.length} units of ${some(hops)} were placed by trying; when a hop or a card changes they may all move`,
-        help: "Write the placement down as `if-port` lines.",
-      });
-    }
+  check({ plan, report }) {
+    if (!hasIndoorUnit(plan)) return;
+    if (plan.ifPorts.search !== "found") return;
+    const open = plan.ifPorts.uses.filter(({ automatic }) => automatic);
+    const hops = [...new Set(open.map(({ hop }) => hop))];
+    report({
+      at: address("site", plan.site.name, "chassis"),
+      message: `the IF ports at ${plan.site.name} fit only together: ${open.length} units of ${some(hops)} were placed by trying; when a hop or a card changes they may all move`,
+      help: "Write the placement down as `if-port` lines.",
+    });
   },
 };

@@ -1,10 +1,11 @@
 import { address } from "../../design/address.js";
-import type { NetworkRule } from "../rule.js";
+import type { SiteRule } from "../rule.js";
 import { equipped, HOT_STANDBY } from "./example-equipment.js";
-import { equippedSites, searchWords } from "./site-rules.js";
+import { hasIndoorUnit, searchWords } from "./site-rules.js";
 
-export const ifPortsShort: NetworkRule = {
+export const ifPortsShort: SiteRule = {
   scope: "network",
+  each: "site",
   id: "if-ports-short",
   severity: "error",
   title: "Every split-mount unit needs an IF port",
@@ -14,20 +15,19 @@ export const ifPortsShort: NetworkRule = {
   source: "common practice",
   good: equipped("chassis COPSE {\n  card MIST 2\n}", HOT_STANDBY),
   bad: equipped("chassis COPSE {\n  card MIST\n}", HOT_STANDBY),
-  check(context) {
-    for (const plan of equippedSites(context)) {
-      const needed = plan.ends.reduce((sum, { facts }) => sum + (facts?.ifCables ?? 0), 0);
-      for (const { hop, missing, needed: own } of plan.ifPorts.short) {
-        context.report(
-          {
-            at: address("hop", hop, plan.site.name),
-            message: `${hop} lacks ${missing} of ${own} IF ports at ${plan.site.name}: ${plan.ifPorts.ports} are there, all hops need ${needed}`,
-            help: missing > 0 && needed <= plan.ifPorts.ports ? searchWords(plan) : undefined,
-            related: [{ at: address("site", plan.site.name, "chassis"), message: "indoor unit" }],
-          },
-          hop,
-        );
-      }
+  check({ plan, report }) {
+    if (!hasIndoorUnit(plan)) return;
+    const needed = plan.ends.reduce((sum, { facts }) => sum + (facts?.ifCables ?? 0), 0);
+    for (const { hop, missing, needed: own } of plan.ifPorts.short) {
+      report(
+        {
+          at: address("hop", hop, plan.site.name),
+          message: `${hop} lacks ${missing} of ${own} IF ports at ${plan.site.name}: ${plan.ifPorts.ports} are there, all hops need ${needed}`,
+          help: missing > 0 && needed <= plan.ifPorts.ports ? searchWords(plan) : undefined,
+          related: [{ at: address("site", plan.site.name, "chassis"), message: "indoor unit" }],
+        },
+        hop,
+      );
     }
   },
 };

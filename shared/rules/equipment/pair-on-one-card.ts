@@ -1,11 +1,12 @@
 import { address } from "../../design/address.js";
 import { wantsTwoCards } from "../../equipment/if-ports.js";
-import type { NetworkRule } from "../rule.js";
+import type { SiteRule } from "../rule.js";
 import { equipped, HOT_STANDBY } from "./example-equipment.js";
-import { equippedSites } from "./site-rules.js";
+import { hasIndoorUnit } from "./site-rules.js";
 
-export const pairOnOneCard: NetworkRule = {
+export const pairOnOneCard: SiteRule = {
   scope: "network",
+  each: "site",
   id: "pair-on-one-card",
   severity: "warning",
   title: "Main and standby should not hang on one card",
@@ -15,21 +16,20 @@ export const pairOnOneCard: NetworkRule = {
   source: "common practice",
   good: equipped("chassis SPINNEY {\n  card DRIZZLE 2\n}", HOT_STANDBY),
   bad: equipped("chassis SPINNEY {\n  slot 5 DRIZZLE\n}", HOT_STANDBY),
-  check(context) {
-    for (const plan of equippedSites(context)) {
-      const cards = new Map<string, Set<unknown>>();
-      for (const { hop, card } of plan.ifPorts.uses) cards.set(hop, (cards.get(hop) ?? new Set()).add(card));
-      for (const { hop, facts } of plan.ends) {
-        const used = cards.get(hop.name);
-        if (facts === undefined || !wantsTwoCards(facts) || used?.size !== 1) continue;
-        context.report(
-          {
-            at: address("hop", hop.name, plan.site.name),
-            message: `all units of ${hop.name} (${hop.arrangement.name}) hang on one card at ${plan.site.name}`,
-          },
-          hop.name,
-        );
-      }
+  check({ plan, report }) {
+    if (!hasIndoorUnit(plan)) return;
+    const cards = new Map<string, Set<unknown>>();
+    for (const { hop, card } of plan.ifPorts.uses) cards.set(hop, (cards.get(hop) ?? new Set()).add(card));
+    for (const { hop, facts } of plan.ends) {
+      const used = cards.get(hop.name);
+      if (facts === undefined || !wantsTwoCards(facts) || used?.size !== 1) continue;
+      report(
+        {
+          at: address("hop", hop.name, plan.site.name),
+          message: `all units of ${hop.name} (${hop.arrangement.name}) hang on one card at ${plan.site.name}`,
+        },
+        hop.name,
+      );
     }
   },
 };

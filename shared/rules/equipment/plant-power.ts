@@ -1,13 +1,13 @@
 import { address } from "../../design/address.js";
 import { siteLoad } from "../../equipment/power.js";
-import { sitePlans } from "../../equipment/site-plan.js";
 import { apart, watts } from "../../format/numbers.js";
-import type { NetworkRule } from "../rule.js";
+import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { without } from "./site-rules.js";
 
-export const plantPower: NetworkRule = {
+export const plantPower: SiteRule = {
   scope: "network",
+  each: "site",
   id: "plant-power",
   severity: "error",
   title: "The power plant of the site must carry its load",
@@ -18,16 +18,14 @@ export const plantPower: NetworkRule = {
   source: "sum of greatest consumptions",
   good: equipped("plant 100 W\nchassis SPINNEY {\n  slot 5 MIST\n}"),
   bad: equipped("plant 20 W\nchassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n}"),
-  check({ design, report }) {
-    for (const plan of sitePlans(design).values()) {
-      const plantW = plan.equipment?.plantW;
-      if (plantW === undefined) continue;
-      const { totalW, unknown } = siteLoad(plan);
-      if (totalW <= plantW) continue;
-      report({
-        at: address("site", plan.site.name, "plant"),
-        message: `${plan.site.name} draws ${apart(watts, totalW, plantW).join(", its plant gives ")}${without(unknown)}`,
-      });
-    }
+  check({ plan, report }) {
+    const plantW = plan.equipment?.plantW;
+    if (plantW === undefined) return;
+    const { totalW, unknown } = siteLoad(plan);
+    if (totalW <= plantW) return;
+    report({
+      at: address("site", plan.site.name, "plant"),
+      message: `${plan.site.name} draws ${apart(watts, totalW, plantW).join(", its plant gives ")}${without(unknown)}`,
+    });
   },
 };

@@ -1,12 +1,11 @@
 /** What rules about a site's equipment share: where a fact of it stands. */
 import { type Address, address, nth } from "../../design/address.js";
 import type { InstalledChassis } from "../../design/equipment.js";
-import { type SitePlan, sitePlans } from "../../equipment/site-plan.js";
-import type { NetworkContext } from "../rule.js";
+import type { SitePlan } from "../../equipment/site-plan.js";
 
-/** Plans of the sites at which an indoor unit is stated: without one nothing indoors is judged yet. */
-export function equippedSites({ design }: NetworkContext): readonly SitePlan[] {
-  return [...sitePlans(design).values()].filter((plan) => (plan.equipment?.chassis.length ?? 0) > 0);
+/** Whether an indoor unit is stated at the site: without one nothing indoors is judged yet. */
+export function hasIndoorUnit({ equipment }: SitePlan): boolean {
+  return (equipment?.chassis.length ?? 0) > 0;
 }
 
 export function chassisAddress(plan: SitePlan, installed: InstalledChassis, ...steps: string[]): Address {

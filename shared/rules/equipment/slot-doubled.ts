@@ -1,10 +1,11 @@
 import { nth } from "../../design/address.js";
-import type { NetworkRule } from "../rule.js";
+import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
-import { chassisAddress, chassisWords, equippedSites } from "./site-rules.js";
+import { chassisAddress, chassisWords, hasIndoorUnit } from "./site-rules.js";
 
-export const slotDoubled: NetworkRule = {
+export const slotDoubled: SiteRule = {
   scope: "network",
+  each: "site",
   id: "slot-doubled",
   severity: "error",
   title: "A slot takes one card",
@@ -14,25 +15,24 @@ export const slotDoubled: NetworkRule = {
   source: "common practice",
   good: equipped("chassis COPSE {\n  slot 3 MIST\n  slot 4 FERN\n}"),
   bad: equipped("chassis COPSE {\n  slot 3 MIST\n  slot 3 FERN\n}"),
-  check(context) {
-    for (const plan of equippedSites(context)) {
-      for (const installed of plan.equipment?.chassis ?? []) {
-        const first = new Map<number, number>();
-        for (const [index, { slot, card }] of installed.slots.entries()) {
-          const before = first.get(slot);
-          if (before === undefined) first.set(slot, index);
-          else {
-            context.report({
-              at: chassisAddress(plan, installed, nth("slot", index)),
-              message: `slot ${slot} of ${chassisWords(plan, installed)} has ${installed.slots[before]?.card?.name ?? "a card"} already; ${card?.name ?? "this card"} does not count`,
-              related: [
-                {
-                  at: chassisAddress(plan, installed, nth("slot", before)),
-                  message: `the first card of slot ${slot}`,
-                },
-              ],
-            });
-          }
+  check({ plan, report }) {
+    if (!hasIndoorUnit(plan)) return;
+    for (const installed of plan.equipment?.chassis ?? []) {
+      const first = new Map<number, number>();
+      for (const [index, { slot, card }] of installed.slots.entries()) {
+        const before = first.get(slot);
+        if (before === undefined) first.set(slot, index);
+        else {
+          report({
+            at: chassisAddress(plan, installed, nth("slot", index)),
+            message: `slot ${slot} of ${chassisWords(plan, installed)} has ${installed.slots[before]?.card?.name ?? "a card"} already; ${card?.name ?? "this card"} does not count`,
+            related: [
+              {
+                at: chassisAddress(plan, installed, nth("slot", before)),
+                message: `the first card of slot ${slot}`,
+              },
+            ],
+          });
         }
       }
     }

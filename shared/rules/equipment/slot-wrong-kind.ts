@@ -1,11 +1,12 @@
 import { nth } from "../../design/address.js";
 import { slotKindOf } from "../../equipment/placement.js";
-import type { NetworkRule } from "../rule.js";
+import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
-import { chassisAddress, chassisWords, equippedSites } from "./site-rules.js";
+import { chassisAddress, chassisWords, hasIndoorUnit } from "./site-rules.js";
 
-export const slotWrongKind: NetworkRule = {
+export const slotWrongKind: SiteRule = {
   scope: "network",
+  each: "site",
   id: "slot-wrong-kind",
   severity: "error",
   title: "A slot must exist and take the card that is put in it",
@@ -15,22 +16,21 @@ export const slotWrongKind: NetworkRule = {
   source: "common practice",
   good: equipped("chassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n}"),
   bad: equipped("chassis HEDGE {\n  slot 1 HEATH\n  slot 6 MIST\n}"),
-  check(context) {
-    for (const plan of equippedSites(context)) {
-      for (const installed of plan.equipment?.chassis ?? []) {
-        const { chassis, slots } = installed;
-        if (chassis === undefined || chassis.slots.length === 0) continue;
-        for (const [index, { slot, card }] of slots.entries()) {
-          if (card === undefined) continue;
-          const takes = chassis.slots.find(({ from, to }) => slot >= from && slot <= to)?.kind;
-          const wanted = slotKindOf(card);
-          if (takes === wanted) continue;
-          const what = takes === undefined ? `there is no slot ${slot}` : `slot ${slot} is a ${takes} slot`;
-          context.report({
-            at: chassisAddress(plan, installed, nth("slot", index)),
-            message: `${what} in ${chassisWords(plan, installed)}; ${card.name} goes into a ${wanted} slot`,
-          });
-        }
+  check({ plan, report }) {
+    if (!hasIndoorUnit(plan)) return;
+    for (const installed of plan.equipment?.chassis ?? []) {
+      const { chassis, slots } = installed;
+      if (chassis === undefined || chassis.slots.length === 0) continue;
+      for (const [index, { slot, card }] of slots.entries()) {
+        if (card === undefined) continue;
+        const takes = chassis.slots.find(({ from, to }) => slot >= from && slot <= to)?.kind;
+        const wanted = slotKindOf(card);
+        if (takes === wanted) continue;
+        const what = takes === undefined ? `there is no slot ${slot}` : `slot ${slot} is a ${takes} slot`;
+        report({
+          at: chassisAddress(plan, installed, nth("slot", index)),
+          message: `${what} in ${chassisWords(plan, installed)}; ${card.name} goes into a ${wanted} slot`,
+        });
       }
     }
   },

@@ -1,11 +1,12 @@
 import { nth } from "../../design/address.js";
 import { slotKindOf } from "../../equipment/placement.js";
-import type { NetworkRule } from "../rule.js";
+import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
-import { chassisAddress, chassisWords, equippedSites } from "./site-rules.js";
+import { chassisAddress, chassisWords, hasIndoorUnit } from "./site-rules.js";
 
-export const slotsShort: NetworkRule = {
+export const slotsShort: SiteRule = {
   scope: "network",
+  each: "site",
   id: "slots-short",
   severity: "error",
   title: "Every card needs a slot",
@@ -15,16 +16,15 @@ export const slotsShort: NetworkRule = {
   source: "common practice",
   good: equipped("chassis SPINNEY {\n  card DRIZZLE 6\n}"),
   bad: equipped("chassis SPINNEY {\n  card DRIZZLE 7\n}"),
-  check(context) {
-    for (const plan of equippedSites(context)) {
-      for (const { chassis, card, count } of plan.placed.left) {
-        const index = chassis.loose.findIndex((one) => one.card === card);
-        const kind = slotKindOf(card);
-        context.report({
-          at: chassisAddress(plan, chassis, nth("card", Math.max(0, index))),
-          message: `${count} of ${card.name} find no free ${kind} slot in ${chassisWords(plan, chassis)}`,
-        });
-      }
+  check({ plan, report }) {
+    if (!hasIndoorUnit(plan)) return;
+    for (const { chassis, card, count } of plan.placed.left) {
+      const index = chassis.loose.findIndex((one) => one.card === card);
+      const kind = slotKindOf(card);
+      report({
+        at: chassisAddress(plan, chassis, nth("card", Math.max(0, index))),
+        message: `${count} of ${card.name} find no free ${kind} slot in ${chassisWords(plan, chassis)}`,
+      });
     }
   },
 };

@@ -2,12 +2,13 @@ import { address } from "../../design/address.js";
 import type { PortType } from "../../design/equipment.js";
 import { portsThere } from "../../equipment/ports.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
-import type { NetworkRule } from "../rule.js";
+import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
-import { equippedSites } from "./site-rules.js";
+import { hasIndoorUnit } from "./site-rules.js";
 
-export const trafficPortsShort: NetworkRule = {
+export const trafficPortsShort: SiteRule = {
   scope: "network",
+  each: "site",
   id: "traffic-ports-short",
   severity: "error",
   title: "Services and all-outdoor units need ports of their kind",
@@ -18,17 +19,16 @@ export const trafficPortsShort: NetworkRule = {
   source: "common practice",
   good: equipped('service "village access" 9 E1-120\nchassis COPSE {\n  slot 4 GALE\n}'),
   bad: equipped('service "village access" 9 E1-120\nchassis COPSE {\n  slot 4 CLOVER\n}'),
-  check(context) {
-    for (const plan of equippedSites(context)) {
-      const needed = demandOf(plan);
-      const there = portsThere(plan);
-      for (const [type, count] of lacking(needed, there)) {
-        context.report({
-          at: address("site", plan.site.name, "service"),
-          message: `${plan.site.name} lacks ${count} of ${needed.get(type) ?? 0} ${type} ports; there are ${there.get(type) ?? 0}`,
-          help: OTHER_IMPEDANCE[type],
-        });
-      }
+  check({ plan, report }) {
+    if (!hasIndoorUnit(plan)) return;
+    const needed = demandOf(plan);
+    const there = portsThere(plan);
+    for (const [type, count] of lacking(needed, there)) {
+      report({
+        at: address("site", plan.site.name, "service"),
+        message: `${plan.site.name} lacks ${count} of ${needed.get(type) ?? 0} ${type} ports; there are ${there.get(type) ?? 0}`,
+        help: OTHER_IMPEDANCE[type],
+      });
     }
   },
 };

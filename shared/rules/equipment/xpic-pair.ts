@@ -1,8 +1,8 @@
 import { address } from "../../design/address.js";
 import { partedPairs } from "../../equipment/if-ports.js";
-import type { NetworkRule } from "../rule.js";
+import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
-import { equippedSites, searchWords } from "./site-rules.js";
+import { hasIndoorUnit, searchWords } from "./site-rules.js";
 
 const DUAL = "antenna DISH60-18-VH like DISH60-18 {\n  polarizations dual\n}\n\n";
 const XPIC = {
@@ -11,8 +11,9 @@ const XPIC = {
   tarn: "antenna DISH60-18-VH at 40 m\n    coupler O18 direct\n    transmits low",
 };
 
-export const xpicPair: NetworkRule = {
+export const xpicPair: SiteRule = {
   scope: "network",
+  each: "site",
   id: "xpic-pair",
   severity: "error",
   title: "The IF ports of an XPIC pair must be able to pair",
@@ -23,22 +24,21 @@ export const xpicPair: NetworkRule = {
   source: "common practice",
   good: DUAL + equipped("chassis HEDGE {\n  slot 5 SQUALL\n}", XPIC),
   bad: DUAL + equipped("chassis HEDGE {\n  slot 5 MIST-LINK\n  slot 8 MIST-LINK\n}", XPIC),
-  check(context) {
-    for (const plan of equippedSites(context)) {
-      const uses = Map.groupBy(plan.ifPorts.uses, ({ hop }) => hop);
-      for (const { hop, facts } of plan.ends) {
-        if (facts === undefined) continue;
-        const [parted] = partedPairs(facts, uses.get(hop.name) ?? []);
-        if (parted === undefined) continue;
-        context.report(
-          {
-            at: address("hop", hop.name, plan.site.name),
-            message: `${parted.branches.join(" and ")} of ${hop.name} cannot pair for XPIC at ${plan.site.name}: ${parted.why}`,
-            help: parted.ports.some(({ automatic }) => automatic) ? searchWords(plan) : undefined,
-          },
-          hop.name,
-        );
-      }
+  check({ plan, report }) {
+    if (!hasIndoorUnit(plan)) return;
+    const uses = Map.groupBy(plan.ifPorts.uses, ({ hop }) => hop);
+    for (const { hop, facts } of plan.ends) {
+      if (facts === undefined) continue;
+      const [parted] = partedPairs(facts, uses.get(hop.name) ?? []);
+      if (parted === undefined) continue;
+      report(
+        {
+          at: address("hop", hop.name, plan.site.name),
+          message: `${parted.branches.join(" and ")} of ${hop.name} cannot pair for XPIC at ${plan.site.name}: ${parted.why}`,
+          help: parted.ports.some(({ automatic }) => automatic) ? searchWords(plan) : undefined,
+        },
+        hop.name,
+      );
     }
   },
 };

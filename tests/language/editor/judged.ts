@@ -8,7 +8,8 @@ import type { GroundInput } from "../../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../../shared/evaluate/hop.js";
 import { inverse } from "../../../shared/geodesy/geodesic.js";
 import { EXAMPLE_PREAMBLE } from "../../../shared/rules/example-preamble.js";
-import { judgeHop, judgeNetwork } from "../../../shared/rules/judge.js";
+import { judgeHop } from "../../../shared/rules/judge.js";
+import { judgeNetwork } from "../../../shared/rules/judge-network.js";
 import { groundOf } from "../../evaluate/builders.js";
 
 const TODAY = "2026-06-01";

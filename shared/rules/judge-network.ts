@@ -1,0 +1,178 @@
+import type { Design, Hop, UnformedHop } from "../design/design.js";
+import type { Finding } from "../design/finding.js";
+import type { HopResult } from "../evaluate/result.js";
+import { Memory } from "../network/memory.js";
+import { type SiteInNetwork, sitesInNetwork } from "../network/sites.js";
+import { type Accepting, accepted, acceptingHop, acceptingSites, judgeAcceptances } from "./acceptances.js";
+import { NETWORK_RULES, RULES } from "./index.js";
+import { notJudged, unformedReport } from "./not-judged.js";
+import { agreedSeverity, judgePolicy } from "./policy.js";
+import { positionSlips, type SpotHeights } from "./position-slips.js";
+import {
+  finding,
+  type GatheringRule,
+  type NetworkContext,
+  type NetworkRule,
+  type Noted,
+  type Report,
+  type SiteRule,
+} from "./rule.js";
+
+const NO_HEIGHTS: SpotHeights = new Map();
+
+export interface NetworkOptions {
+  /** Of the terrain, where `spotsWanted` asks for them. */
+  readonly heights?: SpotHeights;
+  /** What an earlier judgement made of what is the same now. */
+  readonly memory?: Memory;
+}
+
+/** @param today ISO date that acceptances are held against */
+export function judgeNetwork(
+  design: Design,
+  results: ReadonlyMap<string, HopResult>,
+  today: string,
+  options?: NetworkOptions,
+): Finding[] {
+  const judging = judgeNetworkInSteps(design, results, today, options);
+  for (let step = judging.next(); ; step = judging.next()) if (step.done) return step.value;
+}
+
+/** The same, with stops where the caller may let other work in or break off. */
+export function* judgeNetworkInSteps(
+  design: Design,
+  results: ReadonlyMap<string, HopResult>,
+  today: string,
+  { heights = NO_HEIGHTS, memory = new Memory() }: NetworkOptions = {},
+): Generator<void, Finding[]> {
+  const findings: Finding[] = [];
+  const sites = acceptingSites(design);
+  const found = new Map<string, Finding[]>();
+  const acceptingFor = (at: string, hopName: string | undefined): Accepting | undefined => {
+    if (hopName === undefined) return sites.get(at.split(" / ")[0]!);
+    const hop = design.hops.get(hopName);
+    return hop && acceptingHop(hop);
+  };
+  const inNetwork = sitesInNetwork(design, results, memory);
+  const slips = positionSlips(design, heights, memory);
+  const context = { design, results, sites: inNetwork, slips, heights };
+  const told = yield* toldOfSites(inNetwork.values(), memory);
+  const noted = yield* notedOfHops(design, results, memory);
+  for (const rule of NETWORK_RULES) {
+    const report: NetworkContext["report"] = (what, hopName) => {
+      const by = acceptingFor(what.at, hopName);
+      const severity = agreedSeverity(rule, what.severity, design);
+      const agreed = finding(rule, { ...what, severity });
+      const one = by ? accepted(by, agreed, today) : agreed;
+      findings.push(one);
+      if (by === undefined || by.accepts.length === 0) return;
+      const before = found.get(by.at);
+      if (before) before.push(one);
+      else found.set(by.at, [one]);
+    };
+    if (rule.each === undefined) rule.check({ ...context, report });
+    else if (rule.each === "site") for (const one of told.get(rule) ?? []) report(one.report, one.hop);
+    else if (noted.has(rule)) rule.tell(noted.get(rule)!, { ...context, report });
+    yield;
+  }
+  for (const hop of design.unformed?.values() ?? []) findings.push(...judgeUnformed(hop, today));
+  findings.push(...judgePolicy(design.policy));
+  for (const hop of design.hops.values())
+    if (hop.accepts.length > 0) findings.push(...judgeAccepting(acceptingHop(hop), found, today));
+  for (const by of sites.values())
+    if (by.accepts.length > 0) findings.push(...judgeAccepting(by, found, today));
+  return findings;
+}
+
+function judgeAccepting(by: Accepting, found: ReadonlyMap<string, Finding[]>, today: string): Finding[] {
+  return judgeAcceptances(by, found.get(by.at) ?? [], "network", today);
+}
+
+interface Told {
+  readonly rule: SiteRule;
+  readonly report: Report;
+  readonly hop?: string;
+}
+
+const SITE_RULES = NETWORK_RULES.filter(isSiteRule);
+const GATHERING_RULES = NETWORK_RULES.filter(isGathering);
+
+function isSiteRule(rule: NetworkRule): rule is SiteRule {
+  return rule.each === "site";
+}
+
+function isGathering(rule: NetworkRule): rule is GatheringRule {
+  return rule.each === "hop";
+}
+
+/** So many sites or hops are looked at between two stops. */
+const AT_ONCE = 256;
+
+/** What the rules of sites report, by rule and in the order of the sites. */
+function* toldOfSites(
+  sites: Iterable<SiteInNetwork>,
+  memory: Memory,
+): Generator<void, ReadonlyMap<SiteRule, readonly Told[]>> {
+  const byRule = new Map<SiteRule, Told[]>();
+  let looked = 0;
+  for (const site of sites) {
+    for (const one of memory.of(SITE_RULES, site, reportsOf)) add(byRule, one.rule, one);
+    if (++looked % AT_ONCE === 0) yield;
+  }
+  return byRule;
+}
+
+const NOTHING: readonly Told[] = [];
+
+function reportsOf(site: SiteInNetwork): readonly Told[] {
+  const told: Told[] = [];
+  for (const rule of SITE_RULES)
+    rule.check({ ...site, report: (report, hop) => void told.push({ rule, report, hop }) });
+  return told.length === 0 ? NOTHING : told;
+}
+
+interface NotesOfHop {
+  readonly result: HopResult | undefined;
+  readonly notes: readonly { readonly rule: GatheringRule; readonly note: unknown }[];
+}
+
+/** What the gathering rules note of hops, by rule and in the order of the hops. */
+function* notedOfHops(
+  { hops }: Design,
+  results: ReadonlyMap<string, HopResult>,
+  memory: Memory,
+): Generator<void, ReadonlyMap<GatheringRule, readonly Noted<unknown>[]>> {
+  const byRule = new Map<GatheringRule, Noted<unknown>[]>();
+  let looked = 0;
+  for (const hop of hops.values()) {
+    const result = results.get(hop.name);
+    const { notes } = memory.renew(GATHERING_RULES, hop, (known: NotesOfHop | undefined) =>
+      known?.result === result && known ? known : { result, notes: notesOf(hop, result) },
+    );
+    for (const { rule, note } of notes) add(byRule, rule, { hop, note });
+    if (++looked % AT_ONCE === 0) yield;
+  }
+  return byRule;
+}
+
+function notesOf(hop: Hop, result: HopResult | undefined): NotesOfHop["notes"] {
+  return GATHERING_RULES.flatMap((rule) => {
+    const note = rule.note(hop, result);
+    return note === undefined ? [] : [{ rule, note }];
+  });
+}
+
+function add<Key, T>(lists: Map<Key, T[]>, key: Key, one: T): void {
+  const list = lists.get(key);
+  if (list) list.push(one);
+  else lists.set(key, [one]);
+}
+
+/** A hop without two ends: of its acceptances nobody knows what else they would excuse. */
+function judgeUnformed(hop: UnformedHop, today: string): Finding[] {
+  const report = unformedReport(hop);
+  if (report === undefined) return [];
+  const by = acceptingHop(hop);
+  const found = accepted(by, finding(notJudged, report), today);
+  return [found, ...judgeAcceptances(by, [found], "hop", today, new Set(RULES.keys()))];
+}
