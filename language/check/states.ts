@@ -25,9 +25,9 @@ export function contradictions(entry: Declaration, declared: Declared): readonly
 }
 
 /** What was planned for a day that has passed. @param today ISO date */
-export function overdue(fact: Fact, today: string): readonly TextProblem[] {
+export function overdue(fact: Fact, today: string, name: string): readonly TextProblem[] {
   const state = stateOf(fact);
-  const inner = fact.facts.flatMap((one) => overdue(one, today));
+  const inner = fact.facts.flatMap((one) => overdue(one, today, partName(one, name)));
   if (state?.word !== "planned" || state.date === undefined || state.date >= today) return inner;
   const line = fact.property.block === undefined ? fact : factNamed(fact.facts, "state");
   const { start, end } = argument(line, "state")!;
@@ -36,11 +36,16 @@ export function overdue(fact: Fact, today: string): readonly TextProblem[] {
     severity: "warning",
     start,
     end,
-    message: `this was planned for ${state.date}, which has passed, and counts as standing`,
-    help: "write state built, or a new date",
+    message: `${name} was planned for ${state.date}, which has passed: is it built?`,
+    help: "it counts as standing since; write state built, or a new date",
     fixes: [{ title: `Write that it is built since ${state.date}`, start, end, newText: "built" }],
   };
   return [problem, ...inner];
+}
+
+/** `antenna of KELD-TARN at KELD`. */
+function partName(fact: Fact, of: string): string {
+  return fact.property === END ? `${of} at ${wordOf(fact, "site")}` : `${fact.property.name} of ${of}`;
 }
 
 /** What stands in something that has times of its own. */
@@ -88,7 +93,7 @@ function withoutSites(entry: Declaration, declared: Declared): readonly TextProb
       told(
         fact,
         "error",
-        `${entry.name} stands ${spanWords(span) || "at all times"}, its site ${site.name} ${spanWords(stands) || "never"}`,
+        `it stands ${spanWords(span) || "at all times"}, its site ${site.name} ${spanWords(stands) || "never"}`,
         "let the site stand as long as the hop does, or the hop as long as the site",
       ),
     ];
@@ -109,7 +114,7 @@ function withoutPair(entry: Declaration, declared: Declared): readonly TextProbl
       severity: "warning",
       start: range.start,
       end: range.end,
-      message: `${entry.name} stands ${spanWords(span) || "at all times"}, the other band ${other.name} ${spanWords(ofOther) || "at all times"}; for a time it carries alone`,
+      message: `it stands ${spanWords(span) || "at all times"}, the other band ${other.name} ${spanWords(ofOther) || "at all times"}; for a time it carries alone`,
       help: "let both stand at the same times, or judge the hop by what it carries alone",
     },
   ];

@@ -1,9 +1,11 @@
 /** The decisions of a design, fact by fact in the words of its text, with the place that each one comes from. */
 import { type DecidedFact, type DecidedHop, type Decisions, EVERYWHERE } from "../../shared/compare/facts.js";
+import { isDated } from "../../shared/design/state.js";
 import { type Argument, type Fact, wordOf } from "../facts/fact.js";
 import { stateOf } from "../facts/states.js";
 import type { DesignModel } from "../model/design-model.js";
 import type { Declaration } from "../model/source-file.js";
+import { spansIn } from "../model/standing.js";
 import { inheritedFacts } from "../resolve/inherit.js";
 import { END } from "../schema/index.js";
 
@@ -39,6 +41,17 @@ export function partsInTime(model: DesignModel, hop: string): readonly TimedPart
       .filter((one) => one.property.name === "state" || stateOf(one) !== undefined)
       .map((one) => ({ site, text: textOf(one) }));
   });
+}
+
+/** Days on which parts of a hop are exchanged, come or go; not those of the hop itself. */
+export function changesOf(model: DesignModel, hop: string): readonly string[] {
+  const entry = model.declarations(`hop ${hop}`)[0];
+  if (!entry?.states) return [];
+  const days = new Set<string>();
+  for (const fact of entry.fact.facts.filter(({ property }) => property.name !== "state"))
+    for (const { from, until } of spansIn(fact))
+      for (const day of [from, until]) if (isDated(day)) days.add(day);
+  return [...days].sort();
 }
 
 function remembered<T>(known: Map<string, T>, key: string, make: () => T): T {

@@ -7,11 +7,14 @@ import type { Reading } from "./reading.js";
 const ISO = /^\d{4}-\d{2}-\d{2}$/;
 const YEAR_FIRST = /^(\d{4})([-./])(\d{1,2})\2(\d{1,2})$/;
 const YEAR_LAST = /^(\d{1,2})([-./])(\d{1,2})\2(\d{4})$/;
+const SHORT = /^\d{1,2}([-./])\d{1,2}\1\d{1,2}$/;
 const MONTH = /^\d{4}[-/]\d{1,2}$/;
 
 /** Whether somebody meant a day by it, however it is written. */
 export function resemblesDate({ text }: Pick<Atom, "text">): boolean {
-  return ISO.test(text) || YEAR_FIRST.test(text) || YEAR_LAST.test(text) || MONTH.test(text);
+  return (
+    ISO.test(text) || YEAR_FIRST.test(text) || YEAR_LAST.test(text) || MONTH.test(text) || SHORT.test(text)
+  );
 }
 
 /** The same atoms, where figures run together by strokes are one: `31/12/2027`. */

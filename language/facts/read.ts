@@ -83,7 +83,10 @@ function bothStand(fact: Fact, first: Fact): Omit<TextProblem, "start" | "end"> 
     rule: "doubled-fact",
     severity: "error",
     message: `${word} is stated twice ${spanWords(both) || "at all times"}; the first one counts`,
-    help: "let the first end when the second begins",
+    help:
+      word === "state"
+        ? "say it in one line, for example: state planned 2027-03-01 until 2028-01-01"
+        : "let the first end when the second begins",
     fixes:
       one === undefined && is.from === both.from && other?.date !== undefined
         ? [
@@ -325,9 +328,9 @@ function unexpected(
   taken: ReadonlySet<ArgSpec>,
 ): TextProblem {
   const atom = atoms[at]!;
-  const labels = property.args
-    .filter((spec) => spec.label !== undefined && !taken.has(spec))
-    .map((spec) => spec.label!);
+  const open = property.args.filter((spec) => !taken.has(spec));
+  const labels = open.flatMap(({ label }) => label ?? []);
+  const next = open.flatMap((spec) => spec.label ?? describe(alternatives(spec)[0]!));
   const meant = atom.kind === "word" ? nearest(atom.text, labels) : undefined;
   return {
     rule: "unexpected-value",
@@ -335,8 +338,8 @@ function unexpected(
     start: atom.start,
     end: atoms.at(-1)!.end,
     message:
-      labels.length > 0
-        ? `${atom.text} is not expected here; ${property.name} may go on with ${labels.join(", ")}`
+      next.length > 0
+        ? `${atom.text} is not expected here; ${property.name} may go on with ${next.join(", ")}`
         : `${atom.text} is not expected here; ${property.name} ends before it`,
     help: `for example: ${property.example}`,
     fixes: meant ? [{ title: `Write ${meant}`, start: atom.start, end: atom.end, newText: meant }] : [],

@@ -23,7 +23,7 @@ import { foundIn } from "./moved-problems.js";
 import { resolvePath } from "./path.js";
 import { Resolved } from "./resolved.js";
 import type { Declaration, SourceFile } from "./source-file.js";
-import { sameFacts, spansIn, standing } from "./standing.js";
+import { acceptedUntil, sameFacts, spansIn, standing } from "./standing.js";
 
 export class DesignModel {
   private readonly files = new Map<string, SourceFile>();
@@ -117,6 +117,12 @@ export class DesignModel {
     for (const { fact } of this.entriesWithStates()) yield* spansIn(fact);
   }
 
+  /** Last days of acceptances, of hops and sites. */
+  *acceptancesEnd(): Iterable<string> {
+    for (const file of this.files.values())
+      for (const { fact } of file.declarations) yield* acceptedUntil(fact);
+  }
+
   /** Whether a hop stands in the view, by its own state and those of its sites. */
   standsHop(name: string): boolean {
     const entry = this.standing(`hop ${name}`)[0];
@@ -132,7 +138,9 @@ export class DesignModel {
   standing(key: string): readonly Declaration[] {
     const all = this.declarations(key);
     if (!all.some(({ states }) => states)) return all;
-    return all.flatMap((entry) => standing(entry, this.looked) ?? []);
+    const [first, ...others] = all.map((entry) => standing(entry, this.looked));
+    // One that does not count is no stand-in for one that does not stand.
+    return first === undefined ? [] : [first, ...others.flatMap((entry) => entry ?? [])];
   }
 
   /** The declaration that counts, and any later ones of the same name. */
@@ -318,7 +326,7 @@ export class DesignModel {
         this.memo.touch(key);
         return this.declarations(key)[0];
       });
-      const late = this.today === undefined ? [] : overdue(entry.fact, this.today);
+      const late = this.today === undefined ? [] : overdue(entry.fact, this.today, entry.name);
       const problems = [...told, ...late].map((problem) => ({ file: entry.file, problem }));
       return { problems, from: entry.fact.statement.start };
     });

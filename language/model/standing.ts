@@ -1,6 +1,6 @@
 /** What of a declaration stands in a view: facts that do not are as if they were not written. */
 import { type Span, spanOf, standsIn, type View } from "../../shared/design/state.js";
-import type { Fact } from "../facts/fact.js";
+import { type Fact, wordOf } from "../facts/fact.js";
 import { stateOf } from "../facts/states.js";
 import type { Declaration } from "./source-file.js";
 
@@ -34,6 +34,14 @@ export function* spansIn(fact: Fact): Iterable<Span> {
   const state = stateOf(fact);
   if (state) yield spanOf(state);
   for (const inner of fact.facts) yield* spansIn(inner);
+}
+
+/** Last days of the acceptances in it. */
+export function* acceptedUntil({ facts }: Fact): Iterable<string> {
+  for (const fact of facts) {
+    const until = fact.property.name === "accept" ? wordOf(fact, "until") : undefined;
+    if (until !== undefined) yield until;
+  }
 }
 
 /** The same list where all of them stand. */

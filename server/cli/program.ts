@@ -174,6 +174,7 @@ export function program(): Command {
         .choices(["text", "csv", "svg"])
         .default("text"),
     )
+    .addOption(onOption())
     .addOption(todayOption())
     .action(async (hop, dir, options) => {
       const { profile } = await import("./commands/profile.js");

@@ -3,7 +3,7 @@ import { resolve } from "node:path";
 import { DesignModel } from "../../language/model/design-model.js";
 import type { Project } from "../../language/model/project.js";
 import type { ChangeSet } from "../../shared/compare/change-set.js";
-import type { EarlierChanges } from "../../shared/compare/earlier.js";
+import type { TimedChanges } from "../../shared/compare/times.js";
 import { CommandError } from "../command-error.js";
 import type { UnreadableFile } from "../files/hop-files.js";
 import { slashed } from "../files/slashed.js";
@@ -33,8 +33,8 @@ export interface ComparedDesign {
   readonly movedFrom?: string;
   readonly title?: string;
   readonly changes: ChangeSet;
-  /** What changes only for the time before that. */
-  readonly earlier: readonly EarlierChanges[];
+  /** The same and what passes before, each with its time. */
+  readonly times: readonly TimedChanges[];
   /** Days on which something changes and that were not compared. */
   readonly daysLeftOut: number;
   readonly was: DesignSession;
@@ -46,6 +46,8 @@ export interface FolderComparison {
   readonly was: Revision;
   /** Undefined: the work tree. */
   readonly is?: Revision;
+  /** The one day that was looked at; undefined: each from today on. */
+  readonly on?: string;
   readonly designs: readonly ComparedDesign[];
   /** What the comparison leaves out or takes as it is, one sentence each. */
   readonly notes: readonly string[];
@@ -103,7 +105,7 @@ export async function compareFolder(
     ];
     const leftOut = [...before.leftOut(oldAt), ...now.leftOut(at)];
     const notes = [...new Set([...notesOf(designs, was, is), ...leftOut, ...notRead])];
-    return { repository, was, is, designs, notes, unreadable, dispose };
+    return { repository, was, is, on: options.on, designs, notes, unreadable, dispose };
   } catch (error) {
     dispose();
     throw error;
@@ -192,10 +194,10 @@ async function comparedDesign(
   const was = pair.was ?? new DesignModel(root);
   const is = pair.is ?? new DesignModel(root);
   const states = [stateOf(was, grounds[0], options.today), stateOf(is, grounds[1], options.today)] as const;
-  const { changes, earlier, leftOut } = await compareInStages(...states, options);
+  const { changes, times, leftOut } = await compareInStages(...states, options);
   return {
     changes,
-    earlier,
+    times,
     daysLeftOut: leftOut,
     was: states[0].session,
     is: states[1].session,

@@ -1,15 +1,15 @@
 /** Two states of a design compared on each day from which on something of either is other than before. */
 import type { ChangeSet } from "../../shared/compare/change-set.js";
-import { type EarlierChanges, earlierChanges, type StageChanges } from "../../shared/compare/earlier.js";
-import { ALL_BUILT, stagesFrom } from "../../shared/design/state.js";
-import { acceptanceDay, withinMost } from "../findings/stages.js";
+import { type StageChanges, type TimedChanges, timedChanges } from "../../shared/compare/times.js";
+import { acceptanceDay, daysOf, withinMost } from "../findings/stages.js";
 import type { Pace } from "../session/design-session.js";
 import { compareStates, type DesignState } from "./compare-designs.js";
 
 export interface ComparedInStages {
   /** Of the last stage. */
   readonly changes: ChangeSet;
-  readonly earlier: readonly EarlierChanges[];
+  /** The same and what passes before, each with its time. */
+  readonly times: readonly TimedChanges[];
   /** Days on which something changes and that were not compared. */
   readonly leftOut: number;
 }
@@ -21,7 +21,8 @@ export async function compareInStages(
   { on, pace }: { readonly on?: string; readonly pace?: Pace },
 ): Promise<ComparedInStages> {
   const { today } = is.session;
-  const all = on === undefined ? daysOf(was, is, today) : [on];
+  const models = [was, is].map(({ session }) => session.model);
+  const all = on === undefined ? daysOf(models, today) : [on];
   const days = withinMost(all);
   const stages: StageChanges[] = [];
   for (const [index, day] of days.entries()) {
@@ -33,12 +34,7 @@ export async function compareInStages(
   }
   return {
     changes: stages.at(-1)!.changes,
-    earlier: earlierChanges(stages),
+    times: timedChanges(stages),
     leftOut: all.length - days.length,
   };
-}
-
-function daysOf(was: DesignState, is: DesignState, today: string): readonly string[] {
-  const days = stagesFrom(today, [...was.session.model.spans(), ...is.session.model.spans()]);
-  return days.length === 1 ? [ALL_BUILT] : days;
 }

@@ -3,6 +3,7 @@ import { statSync } from "node:fs";
 import { resolve } from "node:path";
 import type { DesignModel } from "../../language/model/design-model.js";
 import type { SourceFile } from "../../language/model/source-file.js";
+import type { Finding } from "../../shared/design/finding.js";
 import { CommandError } from "../command-error.js";
 import { type FileProblem, reasonOf, type UnreadableFile } from "../files/hop-files.js";
 import { slashed } from "../files/slashed.js";
@@ -15,6 +16,7 @@ import {
   acceptanceDay,
   judgeStages,
   type LeftHop,
+  type LeftSite,
   lastDayOf,
   plannedOnly,
   stagesOf,
@@ -35,6 +37,9 @@ export interface JudgedDesign {
   readonly gone: ReadonlyMap<string, LeftHop>;
   /** The hops that are told of, where not all are. */
   readonly about?: ReadonlySet<string>;
+  readonly goneSites: ReadonlyMap<string, LeftSite>;
+  /** The days that were judged, in order; of the last are the figures of the session. */
+  readonly days: readonly string[];
 }
 
 export interface JudgedFolder {
@@ -90,8 +95,8 @@ async function judge(model: DesignModel, options: JudgeOptions, seen: Set<string
   const { times = {} } = options;
   if (only === undefined) {
     const staged = await judgeStages(session, times, pace, () => findingsOf(model, session));
-    const { findings, gone, about } = times.state === "planned" ? plannedOnly(model, staged) : staged;
-    return { ...designOf(model, session, firstTold(findings, seen), gone), about };
+    const { findings, ...others } = times.state === "planned" ? plannedOnly(model, staged) : staged;
+    return { ...designOf(model, session, firstTold(findings, seen)), ...others };
   }
   const on = times.on ?? lastDayOf(model, only, today);
   model.setView({ on });
@@ -121,8 +126,16 @@ function findingsOf(model: DesignModel, session: DesignSession): readonly Placed
   for (const [name, judged] of session.results()) {
     for (const finding of judged.findings) findings.push(placer.ofFinding(finding, name));
   }
-  for (const finding of session.networkFindings()) findings.push(placer.ofFinding(finding));
+  for (const finding of session.networkFindings())
+    findings.push(placer.ofFinding(finding, hopConcerned(finding)));
   return findings;
+}
+
+/** The hop whose fault it is; a remark that stands at the first of many hops is of none of them. */
+function hopConcerned({ at, severity, accepted }: Finding): string | undefined {
+  if (severity === "info" && !accepted) return undefined;
+  const [kind, ...name] = at.split(" / ", 1)[0]!.split(" ");
+  return kind === "hop" ? name.join(" ") : undefined;
 }
 
 function firstTold(findings: readonly PlacedFinding[], seen: Set<string>): readonly PlacedFinding[] {
@@ -162,7 +175,6 @@ function designOf(
   model: DesignModel,
   session: DesignSession,
   findings: readonly PlacedFinding[],
-  gone: ReadonlyMap<string, LeftHop> = new Map(),
 ): JudgedDesign {
   const terrainProblems = [...(session.terrain()?.problems ?? []), ...(session.maps()?.problems ?? [])].map(
     ({ file, ...told }): FileProblem => ({
@@ -177,6 +189,8 @@ function designOf(
     session,
     findings: withoutRepeats(inOrder(findings)),
     terrainProblems,
-    gone,
+    gone: new Map(),
+    goneSites: new Map(),
+    days: [model.view.on],
   };
 }

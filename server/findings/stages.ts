@@ -6,6 +6,8 @@ import type { Fact } from "../../language/facts/fact.js";
 import { stateOf } from "../../language/facts/states.js";
 import { declarationAt } from "../../language/model/declaration-at.js";
 import type { DesignModel } from "../../language/model/design-model.js";
+import { dayAfter } from "../../shared/design/day.js";
+import type { Site } from "../../shared/design/design.js";
 import { ALL_BUILT, spanWords, stagesFrom } from "../../shared/design/state.js";
 import { RULES } from "../../shared/rules/index.js";
 import type { DesignSession, Pace, SessionHop } from "../session/design-session.js";
@@ -35,9 +37,18 @@ export interface LeftHop extends SessionHop {
   readonly until: string;
 }
 
+/** The same of a site. */
+export interface LeftSite {
+  readonly site: Site;
+  readonly until: string;
+}
+
 export interface Staged {
   readonly findings: readonly PlacedFinding[];
   readonly gone: ReadonlyMap<string, LeftHop>;
+  readonly goneSites: ReadonlyMap<string, LeftSite>;
+  /** The days that were judged, in order. */
+  readonly days: readonly string[];
   /** The hops that are told of; undefined: all. */
   readonly about?: ReadonlySet<string>;
 }
@@ -58,9 +69,23 @@ export function withinMost(days: readonly string[]): readonly string[] {
 function allStages(model: DesignModel, today: string, { on, state }: Times): readonly string[] {
   if (on !== undefined) return [on];
   if (state === "built") return [today];
-  const days = stagesFrom(state === "all" ? "0000-01-01" : today, model.spans());
+  return daysOf([model], state === "all" ? "0000-01-01" : today);
+}
+
+/**
+ * Days on which something comes or goes, and between them those on which an acceptance has ended. What has no date
+ * comes last.
+ */
+export function daysOf(models: readonly DesignModel[], first: string): readonly string[] {
+  const days = stagesFrom(
+    first,
+    models.flatMap((model) => [...model.spans()]),
+  );
   // Nothing has a state, or what has stands already: one look at all of it.
-  return days.length === 1 ? [ALL_BUILT] : days;
+  if (days.length === 1) return [ALL_BUILT];
+  const last = days.findLast((day) => day !== ALL_BUILT)!;
+  const ends = models.flatMap((model) => [...model.acceptancesEnd()].map(dayAfter));
+  return [...new Set([...days, ...ends.filter((day) => first < day && day < last)])].sort();
 }
 
 /** How many days change something and are not judged. */
@@ -93,6 +118,8 @@ export async function judgeStages(
   const days = stagesOf(model, today, times);
   const stages: Stage[] = [];
   const gone = new Map<string, LeftHop>();
+  const goneSites = new Map<string, LeftSite>();
+  let standing: ReadonlyMap<string, Site> = new Map();
   for (const [index, on] of days.entries()) {
     const previous = days[index - 1];
     const before = new Map(session.results());
@@ -105,10 +132,15 @@ export async function judgeStages(
       for (const [name, judged] of before)
         if (!hops.has(name)) gone.set(name, { ...judged, on: previous, until: on });
     for (const name of hops) gone.delete(name);
+    const { sites } = model.design();
+    for (const [name, site] of standing) if (!sites.has(name)) goneSites.set(name, { site, until: on });
+    for (const name of sites.keys()) goneSites.delete(name);
+    standing = sites;
     stages.push({ from: on, findings: findingsNow(), hops });
   }
   const findings = stages.length === 1 ? stages[0]!.findings : together(stages);
-  return { findings: [...findings, ...leftOut(model, stagesLeftOut(model, today, times))], gone };
+  const told = [...findings, ...leftOut(model, stagesLeftOut(model, today, times))];
+  return { findings: told, gone, goneSites, days };
 }
 
 function leftOut(model: DesignModel, days: number): PlacedFinding[] {
@@ -188,8 +220,13 @@ function holdsThroughout(stages: readonly Stage[], { hop, place }: PlacedFinding
 }
 
 /** Of the network as a whole; a remark on a hop is told with it. */
-function isRemark({ rule, hop, severity }: PlacedFinding): boolean {
-  return severity === "info" && hop === undefined && RULES.get(rule)?.remarksOn !== undefined;
+function isRemark({ rule, hop, severity, accepted }: PlacedFinding): boolean {
+  return severity === "info" && hop === undefined && !accepted && RULES.get(rule)?.scope === "network";
+}
+
+/** Whether a finding holds on a day. */
+export function holdsOn({ time }: PlacedFinding, day: string): boolean {
+  return (time?.from ?? "") <= day && (time?.until === undefined || day < time.until);
 }
 
 function identity({ rule, message, place, hop, accepted }: PlacedFinding): string {
@@ -197,7 +234,8 @@ function identity({ rule, message, place, hop, accepted }: PlacedFinding): strin
 }
 
 /** Of all that was judged, what is said of hops and sites of which something is planned. */
-export function plannedOnly(model: DesignModel, { findings, gone }: Staged): Staged {
+export function plannedOnly(model: DesignModel, staged: Staged): Staged {
+  const { findings, gone } = staged;
   const isPlanned = (key: string) => model.declarations(key).some(({ fact }) => hasPlanned(fact));
   const planned = new Set(
     model.names("hop").filter((name) => {
@@ -212,7 +250,7 @@ export function plannedOnly(model: DesignModel, { findings, gone }: Staged): Sta
     const entry = file && declarationAt(file, place.start);
     return entry !== undefined && isPlanned(entry.key);
   };
-  return { findings: findings.filter(isAbout), gone, about: planned };
+  return { ...staged, findings: findings.filter(isAbout), about: planned };
 }
 
 function hasPlanned(fact: Fact): boolean {

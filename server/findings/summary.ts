@@ -51,7 +51,8 @@ const WITHOUT_VERDICT: ReadonlySet<string> = new Set(["not-judged", "path-length
 export function hopsOf({ model, gone, about }: JudgedDesign): readonly string[] {
   return model
     .names("hop")
-    .filter((name) => (gone.has(name) || model.standsHop(name)) && (about?.has(name) ?? true));
+    .filter((name) => (gone.has(name) || model.standsHop(name)) && (about?.has(name) ?? true))
+    .filter((name) => !model.declarations(`hop ${name}`)[0]?.template);
 }
 
 function isAsked({ model, gone }: JudgedDesign, name: string): boolean {
@@ -61,8 +62,16 @@ function isAsked({ model, gone }: JudgedDesign, name: string): boolean {
 }
 
 /** The time that the figures of a design are of, in words; undefined where nothing in it has a state. */
-export function shownTime({ model }: JudgedDesign): string | undefined {
+export function shownTime({ model }: Pick<JudgedDesign, "model">): string | undefined {
   return model.spans()[Symbol.iterator]().next().done ? undefined : viewWords(model.view);
+}
+
+/** The times that findings are of, in words. */
+export function judgedTimes(design: JudgedDesign): string | undefined {
+  const { days } = design;
+  if (days.length === 1) return shownTime(design);
+  const from = days[0] === design.session.today ? "from today on" : "of all times";
+  return `on each of ${days.length} days ${from} that change something`;
 }
 
 function isEvaluated(result: HopResult | undefined): boolean {

@@ -4,6 +4,7 @@
  */
 import { type ChangeSet, type HopChange, isEmpty } from "../../shared/compare/change-set.js";
 import { headline } from "../../shared/compare/page/hop-section.js";
+import { atAllTimes } from "../../shared/compare/times.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { compareStates, type DesignState, stateOf } from "../compare/compare-designs.js";
 import { notesOf, sideAt } from "../compare/compare-folders.js";
@@ -85,7 +86,7 @@ export class Comparison {
       movedFrom,
       title: this.session.model.title(),
       changes: this.changes!,
-      earlier: [],
+      times: atAllTimes(this.changes!),
       daysLeftOut: 0,
     };
     const [page] = await changePages(

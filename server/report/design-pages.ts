@@ -1,7 +1,7 @@
 /** The pages of one judged design, as data: what a host has at hand is put together for `shared/report`. */
 
 import { resolve } from "node:path";
-import { partsInTime } from "../../language/compare/decided.js";
+import { changesOf, partsInTime } from "../../language/compare/decided.js";
 import { licenceSection, ordersSection } from "../../shared/compare/page/orders-section.js";
 import type { Hop } from "../../shared/design/design.js";
 import { viewWords } from "../../shared/design/state.js";
@@ -14,6 +14,7 @@ import { partsPage } from "../../shared/report/pages/parts-page.js";
 import type { JudgedDesign } from "../findings/judged-folder.js";
 import { shownFrom } from "../findings/paths.js";
 import type { PlacedFinding } from "../findings/placed.js";
+import { holdsOn } from "../findings/stages.js";
 import { hopsOf, shownTime } from "../findings/summary.js";
 import { ground } from "../session/ground.js";
 import { VERSION } from "../version.js";
@@ -48,10 +49,10 @@ export async function pageOfHop(
     around: design.model.around(name),
     pair: await otherBandOf(design, judged.hop, options),
     times: timesOf(design, name),
-    findings: findingsOf(design, name).map((finding) => reportFinding(finding, design.root, false)),
+    findings: findingsOf(design, name).map((finding) => reportFinding(finding, design, false)),
     name: pageName(design, name, options),
     up: options.alone ? undefined : overview,
-    colophon: colophon(options.today),
+    colophon: colophon(design),
   });
 }
 
@@ -105,16 +106,17 @@ export function overviewOf(design: JudgedDesign, options: PageOptions): Page {
       const left = design.gone.get(name);
       const judged = design.session.result(name) ?? left;
       if (!judged) return [];
-      const findings = findingsOf(design, name).map((finding) => reportFinding(finding, design.root, false));
+      const findings = findingsOf(design, name).map((finding) => reportFinding(finding, design, false));
       const page = pageName(design, name, options);
-      return { hop: judged.hop, result: judged.result, findings, page, until: left?.until };
+      const changesOn = changesOf(design.model, name);
+      return { hop: judged.hop, result: judged.result, findings, page, until: left?.until, changesOn };
     }),
     shows: shownTime(design),
-    others: findingsOf(design, undefined).map((finding) => reportFinding(finding, design.root, true)),
+    others: findingsOf(design, undefined).map((finding) => reportFinding(finding, design, true)),
     unresolved: declared.filter((name) => !design.session.result(name)),
     up: options.up,
     parts: options.alone ? undefined : partsName(options),
-    colophon: colophon(options.today),
+    colophon: colophon(design),
   });
 }
 
@@ -137,7 +139,7 @@ export function partsOf(
       ].map((section) => ({ ...section, id: `${section.id}-${index + 1}` }));
     }),
     up: { text: design.title ?? "Overview", page: `${options.folder}index` },
-    colophon: colophon(options.today),
+    colophon: colophon(design),
   });
 }
 
@@ -174,10 +176,13 @@ function findingsOf(design: JudgedDesign, hop: string | undefined): readonly Pla
   return preparedFor(design).byHop.get(hop) ?? [];
 }
 
-function reportFinding(finding: PlacedFinding, root: string, withHop: boolean): ReportFinding {
+function reportFinding(finding: PlacedFinding, design: JudgedDesign, withHop: boolean): ReportFinding {
   const { rule, severity, message, help, place, hop, accepted } = finding;
+  const { root, gone, days } = design;
+  const day = (hop === undefined ? undefined : gone.get(hop)?.on) ?? days.at(-1)!;
+  const otherTime = holdsOn(finding, day) ? undefined : true;
   const where = place && `${shownFrom(root, place.file)}:${place.line}:${place.column}`;
-  return { rule, severity, message, help, where, hop: withHop ? hop : undefined, accepted };
+  return { rule, severity, message, help, where, hop: withHop ? hop : undefined, accepted, otherTime };
 }
 
 /** Terrain files as seen from the design, so that a page is the same wherever the design lies. */
@@ -196,6 +201,8 @@ function withShownFiles<
   return { ...result, profile: { ...result.profile, sources } };
 }
 
-function colophon(today: string): string {
-  return `Computed by Hopwright ${VERSION} from the design's text; acceptances as of ${today}. Predictions rest on the methods and inputs named on each page and are no measurement and no survey.`;
+function colophon(design: JudgedDesign): string {
+  const shown = shownTime(design);
+  const when = shown === undefined ? "" : ` as it stands ${shown}`;
+  return `Computed by Hopwright ${VERSION} from the design's text${when}; acceptances as of ${design.session.acceptanceDay}. Predictions rest on the methods and inputs named on each page and are no measurement and no survey.`;
 }

@@ -1,8 +1,8 @@
 /** The page of each compared design, put together from what the host has at hand. */
 import { findingsIn, type HopChange, isEmpty } from "../../shared/compare/change-set.js";
-import type { EarlierChanges } from "../../shared/compare/earlier.js";
 import type { FindingChange } from "../../shared/compare/findings.js";
 import { changePage, keyFigures } from "../../shared/compare/page/page.js";
+import { goesOn, type TimedChanges } from "../../shared/compare/times.js";
 import type { Figure, Page } from "../../shared/report/document/document.js";
 import { drawProfileChange } from "../../shared/report/draw/profile-change.js";
 import type { ComparedDesign, FolderComparison } from "../compare/compare-folders.js";
@@ -23,21 +23,18 @@ export async function changePages(
 ): Promise<Page[]> {
   const pages: Page[] = [];
   const changed = compared.designs.filter(
-    ({ changes, earlier, movedFrom }) => !isEmpty(changes) || earlier.length > 0 || movedFrom !== undefined,
+    ({ times, movedFrom }) => times.some(({ changes }) => !isEmpty(changes)) || movedFrom !== undefined,
   );
   for (const [index, design] of (changed.length > 0 ? changed : compared.designs.slice(0, 1)).entries()) {
     const figures = drawings ? await profilesOf(design) : new Map<string, Figure>();
-    const placer = new Placer(design.is.model);
     pages.push(
       changePage({
         name: index === 0 ? "changes" : `changes-${index + 1}`,
         title: design.title === undefined ? "Changes" : `Changes of ${design.title}`,
         subtitle: subtitleOf(compared, design),
-        changes: design.changes,
-        earlier: design.earlier.map((one) => ({ ...one, where: whereThen(one, design) })),
+        times: design.times.map((one) => ({ ...one, where: whereThen(one, design) })),
         inWords: !drawings,
         notes: compared.notes,
-        where: (change) => whereOf(change, placer, design),
         drawing: ({ hop }) => figures.get(hop),
         colophon: `Computed by Hopwright ${VERSION} from the text of both sides. Differences below the last digit printed are left out. Predictions are no measurement and no survey.`,
       }),
@@ -60,9 +57,7 @@ export function together(pages: readonly Page[], { designs }: FolderComparison):
   return {
     ...first,
     title: "Changes",
-    keyFigures: keyFigures(
-      designs.flatMap(({ changes, earlier }) => [changes, ...earlier.map((one) => one.changes)]),
-    ),
+    keyFigures: keyFigures(designs.flatMap(({ times }) => times.map(({ changes }) => changes))),
     sections,
   };
 }
@@ -72,12 +67,16 @@ function sideName(side: { readonly name: string; readonly short: string } | unde
   return side.name.startsWith(side.short) ? side.name : `${side.name} (${side.short})`;
 }
 
-function subtitleOf({ was, is, repository }: FolderComparison, { movedFrom, root }: ComparedDesign): string {
+function subtitleOf(
+  { was, is, repository, on }: FolderComparison,
+  { movedFrom, root }: ComparedDesign,
+): string {
   const moved =
     movedFrom === undefined
       ? ""
       : `; the folder was ${shownFrom(repository.root, movedFrom)}, is ${shownFrom(repository.root, root)}`;
-  return `From ${sideName(was)} to ${sideName(is)}${moved}`;
+  const both = on === undefined ? "" : `, as both stand on ${on}`;
+  return `From ${sideName(was)} to ${sideName(is)}${both}${moved}`;
 }
 
 function whereOf({ is }: FindingChange, placer: Placer, { root }: ComparedDesign): string | undefined {
@@ -85,11 +84,12 @@ function whereOf({ is }: FindingChange, placer: Placer, { root }: ComparedDesign
   return place && `${shownFrom(root, place.file)}:${place.line}:${place.column}`;
 }
 
-/** Where findings of an earlier time stand: addresses count what stands then. */
-function whereThen({ span, changes }: EarlierChanges, design: ComparedDesign) {
+/** Where findings of a time stand: addresses count what stands then. */
+function whereThen(time: TimedChanges, design: ComparedDesign) {
+  const { span, changes } = time;
   const { model, today } = design.is;
   const { view } = model;
-  model.setView({ on: span.from || today });
+  if (!goesOn(time)) model.setView({ on: span.from || today });
   const placer = new Placer(model);
   const places = new Map(
     findingsIn(changes).map((change) => [change, whereOf(change, placer, design)] as const),

@@ -107,6 +107,11 @@ export class DesignSession {
     return this.options.today;
   }
 
+  /** ISO date that acceptances are held against. */
+  get acceptanceDay(): string {
+    return this.acceptancesOn;
+  }
+
   /** Acceptances are held against this day from now on: that of the stage which the model looks at. */
   holdAcceptancesOn(day: string): void {
     const before = this.acceptancesOn;

@@ -35,6 +35,8 @@ export interface HopChange {
   /** Not judged: it is still there, but cannot be evaluated any more. */
   readonly status: "added" | "removed" | "changed" | "not judged";
   readonly renamedFrom?: string;
+  /** It is written on both sides, and stands on one of them only. */
+  readonly byState?: true;
   /** Whether its own text decides something else now; false: others' changes reach it. */
   readonly edited: boolean;
   readonly decisions: readonly DecisionChange[];

@@ -173,7 +173,11 @@ function sharedChanges(
       (change) => change.status !== "still there" && (status !== "removed" || change.is !== undefined),
     );
     if (status === "changed" && decisions.length === 0 && own.length === 0) return [];
-    const told = status === "changed" || status === "renamed" ? decisions : [];
+    // Of what came or went all would be told: when it stands is worth it.
+    const told =
+      status === "changed" || status === "renamed"
+        ? decisions
+        : decisions.filter(({ word }) => word === "state");
     const renamedFrom = renamed ? old.slice(old.indexOf(" ") + 1) : undefined;
     return [{ entry, status, renamedFrom, decisions: told, usedBy: 0, affects: 0, findings: own }];
   });

@@ -72,6 +72,7 @@ export function hopChange(pair: Pair, context: CompareContext): HopChange | unde
     hop: name,
     title: (now ?? before)?.hop.title,
     status,
+    byState: !goesOn && isWrittenTwice(pair, was, is) ? true : undefined,
     renamedFrom: pair.is !== undefined && pair.was !== pair.is ? pair.was : undefined,
     edited: edited.has(name) || slipped,
     decisions: goesOn ? decisions : stateChange(pair, was, is, renames),
@@ -82,16 +83,21 @@ export function hopChange(pair: Pair, context: CompareContext): HopChange | unde
   };
 }
 
-/** Of a hop that stands on one side only and is written on both, why: the state that it has now. */
+/** Of a hop that stands on one side only, since or until when: the state that it has, or had. */
 function stateChange(
   { was: before, is: now }: Pair,
   was: ComparedSide,
   is: ComparedSide,
   renames: Renames,
 ): readonly DecisionChange[] {
-  const pair = { was: before ?? now, is: now ?? before };
-  if (!was.decisions.hop(pair.was!) || !is.decisions.hop(pair.is!)) return [];
-  return decisionsOf(pair, was, is, renames).filter(({ word }) => word === "state");
+  const both = isWrittenTwice({ was: before, is: now }, was, is);
+  const pair = both ? { was: before ?? now, is: now ?? before } : { was: before, is: now };
+  return decisionsOf(pair, was, is, renames).filter(({ word, site }) => word === "state" && !site);
+}
+
+function isWrittenTwice({ was: before, is: now }: Pair, was: ComparedSide, is: ComparedSide): boolean {
+  const name = now ?? before!;
+  return was.decisions.hop(before ?? name) !== undefined && is.decisions.hop(name) !== undefined;
 }
 
 function figuresOf(

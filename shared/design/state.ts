@@ -25,6 +25,11 @@ export const ALL_BUILT = "9999-12-31";
 /** After every date. */
 const NEVER = "~";
 
+/** Whether the end of a span is a day of the calendar. */
+export function isDated(end: string): boolean {
+  return end !== EVER && end !== NEVER && end !== ALL_BUILT;
+}
+
 /** Without a state a thing stands at all times; planned without a date, it comes after all that have one. */
 export function spanOf(state: State | undefined): Span {
   switch (state?.word) {

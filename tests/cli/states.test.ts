@@ -164,7 +164,7 @@ test("an acceptance is held against the day of each stage, not against today", {
   accept("2027-12-31");
   expect(told()).toEqual([]);
   accept("2027-01-31");
-  expect(told()).toEqual([expect.stringMatching(/ended on 2027-01-31 \(from 2027-03-01 on\)$/)]);
+  expect(told()).toEqual([expect.stringMatching(/ended on 2027-01-31 \(from 2027-02-01 on\)$/)]);
   expect(told("--on", "2027-01-31")).toEqual([]);
   expect(told("--on", "2027-02-01")).toHaveLength(1);
 });

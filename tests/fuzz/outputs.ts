@@ -24,6 +24,7 @@ import { changePages, together } from "../../server/report/diff-pages.js";
 import { ground } from "../../server/session/ground.js";
 import { decisionChanges } from "../../shared/compare/decisions.js";
 import { findRenames } from "../../shared/compare/renames.js";
+import { atAllTimes } from "../../shared/compare/times.js";
 import { withinReason } from "../../shared/evaluate/reason.js";
 import type { Page } from "../../shared/report/document/document.js";
 import { printHtml } from "../../shared/report/document/html.js";
@@ -223,7 +224,15 @@ async function comparisonOf({ was, is }: Fuzzed) {
       live: true,
     });
     const changes = await compareStates(state(before), state(session));
-    designs.push({ root, title, changes, earlier: [], daysLeftOut: 0, was: before, is: session });
+    designs.push({
+      root,
+      title,
+      changes,
+      times: atAllTimes(changes),
+      daysLeftOut: 0,
+      was: before,
+      is: session,
+    });
   }
   const revision = { name: "main", commit: "0".repeat(40), short: "0000000000" };
   return {

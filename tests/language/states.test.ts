@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import { hoverAt } from "../../language/editor/hover.js";
 import { DesignModel } from "../../language/model/design-model.js";
 import { readSource } from "../../language/model/source-file.js";
+import { dayAfter } from "../../shared/design/day.js";
 import { ALL_BUILT, stagesFrom, type View } from "../../shared/design/state.js";
 import { EXAMPLE_ENTRIES } from "../../shared/rules/equipment/example-equipment.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
@@ -149,10 +150,10 @@ describe("what contradicts", () => {
     expect(told(moss("state planned 2027-03-01") + hop("state planned 2027-03-01"))).toEqual([]);
     expect(told(moss("state planned 2027-03-01") + hop(""))).toEqual([]);
     expect(told(moss("state planned 2027-03-01") + hop("state planned 2027-02-28"))).toEqual([
-      "state-contradiction: KELD-MOSS stands from 2027-02-28 on, its site MOSS from 2027-03-01 on",
+      "state-contradiction: it stands from 2027-02-28 on, its site MOSS from 2027-03-01 on",
     ]);
     expect(told(moss("state removed 2028-01-01") + hop("state built"))).toEqual([
-      "state-contradiction: KELD-MOSS stands at all times, its site MOSS until 2028-01-01",
+      "state-contradiction: it stands at all times, its site MOSS until 2028-01-01",
     ]);
     expect(told(moss("state removed 2028-01-01") + hop("state built until 2028-01-01"))).toEqual([]);
     expect(told(moss("state planned") + hop("state planned"))).toEqual([]);
@@ -202,7 +203,7 @@ describe("what contradicts", () => {
     expect(pair("", "")).toEqual([]);
     expect(pair("state planned 2027-03-01", "state planned 2027-03-01")).toEqual([]);
     expect(pair("", "state planned 2027-03-01")).toEqual([
-      "state-contradiction: A stands at all times, the other band B from 2027-03-01 on; for a time it carries alone",
+      "state-contradiction: it stands at all times, the other band B from 2027-03-01 on; for a time it carries alone",
     ]);
   });
 
@@ -246,7 +247,7 @@ describe("what contradicts", () => {
     expect(late()).toEqual([]);
     model.setToday("2027-03-02");
     const [problem] = late();
-    expect(problem?.message).toContain("planned for 2027-03-01, which has passed");
+    expect(problem?.message).toBe("MOSS was planned for 2027-03-01, which has passed: is it built?");
     const fix = problem!.fixes![0]!;
     const mended = modelOf(text.slice(0, fix.start) + fix.newText + text.slice(fix.end));
     mended.setToday("2027-03-02");
@@ -292,4 +293,16 @@ test("hovering a hop tells its state, and of one that goes where its figures are
   expect(of("state planned 2027-03-01")).toContain("**KELD-TARN** (hop, planned 2027-03-01)");
   expect(of("state removed 2027-03-01")).toContain("It is taken down before all that is planned stands");
   expect(of("")).toContain("**KELD-TARN** (hop)");
+});
+
+test("the day after is that of the calendar", () => {
+  fc.assert(
+    fc.property(
+      fc.date({ min: new Date("0001-01-01"), max: new Date("9999-12-30"), noInvalidDate: true }),
+      (date) => {
+        const iso = (of: Date) => of.toISOString().slice(0, 10);
+        expect(dayAfter(iso(date))).toBe(iso(new Date(date.getTime() + 86_400_000)));
+      },
+    ),
+  );
 });

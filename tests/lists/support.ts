@@ -35,7 +35,9 @@ export function modelOf(text: string, path = "/d/network.hop"): DesignModel {
 }
 
 function listed(model: DesignModel): ListedDesign {
-  return { design: model.design(), hopNames: model.names("hop"), results: new Map(), findings: [] };
+  const design = model.design();
+  const { sites, hops } = design;
+  return { design, sites, hops, hopNames: model.names("hop"), results: new Map(), findings: [] };
 }
 
 export function listFrom(model: DesignModel, subject: ListSubject): List {

@@ -65,8 +65,8 @@ function statusOf({ designs, unreadable }: FolderComparison, failOn: DiffOptions
   if (unreadable.length > 0) return EXIT.unreadable;
   if (failOn === "never") return EXIT.clean;
   const worse = designs
-    .flatMap(({ changes, earlier }) => [changes, ...earlier.map((one) => one.changes)])
-    .some((changes) => (failOn === "worse" ? changes.worse : changes.newFindings));
+    .flatMap(({ times }) => times)
+    .some(({ changes }) => (failOn === "worse" ? changes.worse : changes.newFindings));
   return worse ? EXIT.findings : EXIT.clean;
 }
 

@@ -10,6 +10,7 @@ import { knownRules } from "../../findings/known-rules.js";
 import { findHop } from "../../findings/one-hop.js";
 import { loadProject } from "../../session/load.js";
 import { explanationJson, explanationText, ruleList, ruleText } from "../print/explanation.js";
+import { noteTime } from "../print/note-time.js";
 import { planText } from "../print/plan.js";
 import { paintStdout, print } from "../streams.js";
 
@@ -42,7 +43,8 @@ export async function explainHopFigures(
   folder: string,
   { today, on, format }: { readonly today: string; readonly on?: string; readonly format: "text" | "json" },
 ): Promise<void> {
-  const { hop, result } = await findHop(folder, name, today, on);
+  const { hop, result, design } = await findHop(folder, name, today, on);
+  noteTime(design);
   const figures = explainHop(hop, result);
   await print(format === "json" ? explanationJson(hop.name, figures) : explanationText(figures, paintStdout));
 }

@@ -7,6 +7,7 @@ import { CommandError, EXIT } from "../../command-error.js";
 import { writeBytes } from "../../files/write-whole.js";
 import { type JudgedDesign, judgeFolder } from "../../findings/judged-folder.js";
 import { shownFrom } from "../../findings/paths.js";
+import { holdsOn } from "../../findings/stages.js";
 import { hopsOf, shownTime } from "../../findings/summary.js";
 import { csvText } from "../../lists/csv-text.js";
 import { geoJsonText } from "../../lists/write/geojson.js";
@@ -14,6 +15,7 @@ import { kmlText } from "../../lists/write/kml.js";
 import { VERSION } from "../../version.js";
 import { jsonText } from "../print/json-text.js";
 import type { ListOutput, SubjectOutput } from "../print/list-output.js";
+import { noteTime } from "../print/note-time.js";
 import { safe } from "../print/safe.js";
 import { tellUnreadable } from "../print/unreadable.js";
 import { progressLine } from "../progress.js";
@@ -57,6 +59,7 @@ export async function list(asked: string, folder: string, options: ListOptions):
     format,
     out,
   );
+  noteTime(design);
   return unreadable ? EXIT.unreadable : EXIT.clean;
 }
 
@@ -76,10 +79,13 @@ function subjectsOf(asked: string, format: ListFormat): readonly ListSubject[] {
 }
 
 function listedDesign(design: JudgedDesign): ListedDesign {
-  const { model, session, root, gone } = design;
+  const { model, session, root, gone, goneSites, days } = design;
   const results = session.results();
+  const standing = model.design();
   return {
-    design: model.design(),
+    design: standing,
+    sites: inTextOrder(model.names("site"), (name) => standing.sites.get(name) ?? goneSites.get(name)?.site),
+    hops: inTextOrder(model.names("hop"), (name) => standing.hops.get(name) ?? gone.get(name)?.hop),
     hopNames: hopsOf(design),
     results: new Map([
       ...[...results].map(([name, { hop, result }]) => [name, { hop, result }] as const),
@@ -88,9 +94,20 @@ function listedDesign(design: JudgedDesign): ListedDesign {
     findings: design.findings.map((finding): ListedFinding => {
       const { rule, severity, message, help, hop, place, accepted, time } = finding;
       const at = place && { file: shownFrom(root, place.file), line: place.line, column: place.column };
-      return { rule, severity, message, help, hop, accepted, time, ...at };
+      const day = (hop === undefined ? undefined : gone.get(hop)?.on) ?? days.at(-1)!;
+      const otherTime = holdsOn(finding, day) ? undefined : true;
+      return { rule, severity, message, help, hop, accepted, time, otherTime, ...at };
     }),
   };
+}
+
+function inTextOrder<T>(names: readonly string[], find: (name: string) => T | undefined): Map<string, T> {
+  return new Map(
+    names.flatMap((name) => {
+      const found = find(name);
+      return found === undefined ? [] : [[name, found] as const];
+    }),
+  );
 }
 
 async function put(
@@ -111,8 +128,6 @@ async function put(
   }
   const counted = lists.map(({ subject, rows }) => `${rows.length} ${subject}`).join(", ");
   if (out !== undefined) note(`${counted} written to ${safe(out)}`);
-  // Nothing but the list goes to whoever reads it.
-  if (of.shows !== undefined) note(`figures are those ${of.shows}`);
 }
 
 interface Shown {
@@ -128,9 +143,9 @@ function textOf(lists: readonly List[], { title, shows }: Shown, format: ListFor
       return [csvText([columns.map(({ head }) => head)]), csvText(rows.map(({ values }) => values))];
     }
     case "geojson":
-      return geoJsonText(lists);
+      return geoJsonText(lists, shows);
     case "kml":
-      return kmlText(title ?? "Network", lists);
+      return kmlText(title ?? "Network", lists, shows);
     default: {
       const output: ListOutput = {
         schema: "hopwright-list/1",

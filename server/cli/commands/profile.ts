@@ -5,16 +5,24 @@ import { lackClause } from "../../../shared/words/lacks.js";
 import { shown } from "../../../shared/words/message.js";
 import { CommandError } from "../../command-error.js";
 import { findHop } from "../../findings/one-hop.js";
+import { noteTime } from "../print/note-time.js";
 import { profileCsv, profileText } from "../print/profile.js";
 import { paintStdout, print } from "../streams.js";
 
 export interface ProfileOptions {
   readonly format: "text" | "csv" | "svg";
   readonly today: string;
+  /** The day that is looked at; left out: the last on which the hop stands. */
+  readonly on?: string;
 }
 
-export async function profile(name: string, dir: string, { format, today }: ProfileOptions): Promise<void> {
-  const { hop, result, profile } = await findHop(dir, name, today);
+export async function profile(
+  name: string,
+  dir: string,
+  { format, today, on }: ProfileOptions,
+): Promise<void> {
+  const { hop, result, profile, design } = await findHop(dir, name, today, on);
+  noteTime(design);
   const lineOf = format === "csv" ? profileLine : drawnLine;
   const line = profile && lineOf(hop, result, profile, drawnKFactor(hop));
   if (!profile || !line) {

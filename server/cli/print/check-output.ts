@@ -5,6 +5,7 @@
 import type { Acceptance, Hop, Site } from "../../../shared/design/design.js";
 import type { SiteEquipment, SpareRule } from "../../../shared/design/equipment.js";
 import type { Severity } from "../../../shared/design/severity.js";
+import type { State } from "../../../shared/design/state.js";
 import type { Counts } from "../../findings/summary.js";
 import type { ResultOutput } from "./result-output.js";
 
@@ -80,6 +81,8 @@ export interface FindingOutput {
 }
 
 export interface HopOutput extends ResultOutput {
+  /** As the hop states it; left out: it stands at all times, or as long as its sites do. */
+  readonly state?: State;
   /** ISO date of the first judged day on which it stands no more; its figures are those before. */
   readonly until?: string;
 }

@@ -1,7 +1,7 @@
 /** `diff` for programs. */
 import type { ChangeSet } from "../../../shared/compare/change-set.js";
-import type { EarlierChanges } from "../../../shared/compare/earlier.js";
 import type { FindingChange } from "../../../shared/compare/findings.js";
+import { goesOn, type TimedChanges } from "../../../shared/compare/times.js";
 import type { ComparedDesign, FolderComparison } from "../../compare/compare-folders.js";
 import { shownFrom } from "../../findings/paths.js";
 import { keyOf, Placer } from "../../findings/placed.js";
@@ -11,12 +11,13 @@ import { findingOutput } from "./json.js";
 import { jsonText } from "./json-text.js";
 
 export function printDiffJson(compared: FolderComparison): Iterable<string> {
-  const { repository, was, is, notes, unreadable, designs } = compared;
+  const { repository, was, is, on, notes, unreadable, designs } = compared;
   const output: DiffOutput = {
     schema: "hopwright-diff/2",
     version: VERSION,
     was: { name: was.name, commit: was.commit },
     is: is && { name: is.name, commit: is.commit },
+    on,
     worse: designs.some(isAnyWorse),
     notes,
     unreadable: unreadable.map(({ path, message }) => ({ file: shownFrom(repository.root, path), message })),
@@ -26,36 +27,38 @@ export function printDiffJson(compared: FolderComparison): Iterable<string> {
 }
 
 function designOutput(design: ComparedDesign, top: string): DesignChangeOutput {
-  const { root, movedFrom, title, earlier } = design;
+  const { root, movedFrom, title, times } = design;
   return {
     folder: shownFrom(top, root),
     movedFrom: movedFrom === undefined ? undefined : shownFrom(top, movedFrom),
     title,
     ...changesOutput(design.changes, design, top),
     worse: isAnyWorse(design),
-    earlier: earlier.length === 0 ? undefined : earlier.map((one) => earlierOutput(one, design, top)),
+    times:
+      times.every(goesOn) && times.length < 2 ? undefined : times.map((one) => timeOutput(one, design, top)),
   };
 }
 
-function isAnyWorse({ changes, earlier }: ComparedDesign): boolean {
-  return changes.worse || earlier.some((one) => one.changes.worse);
+function isAnyWorse({ times }: ComparedDesign): boolean {
+  return times.some(({ changes }) => changes.worse);
 }
 
 /** Its findings are placed as the text stands then: addresses count what stands. */
-function earlierOutput({ span, changes }: EarlierChanges, design: ComparedDesign, top: string) {
+function timeOutput(time: TimedChanges, design: ComparedDesign, top: string) {
+  const { span, changes } = time;
   const { model, today } = design.is;
   const { view } = model;
-  model.setView({ on: span.from || today });
+  if (!goesOn(time)) model.setView({ on: span.from || today });
   const output = changesOutput(changes, design, top);
   model.setView(view);
-  return { from: span.from || undefined, until: span.until, ...output };
+  return { from: span.from || undefined, until: goesOn(time) ? undefined : span.until, ...output };
 }
 
 function changesOutput(
   changes: ChangeSet,
   { root, is }: ComparedDesign,
   top: string,
-): Omit<DesignChangeOutput, "folder" | "movedFrom" | "title" | "earlier"> {
+): Omit<DesignChangeOutput, "folder" | "movedFrom" | "title" | "times"> {
   const placer = new Placer(is.model);
   const finding = (change: FindingChange) => findingChange(change, placer, root, top);
   const withFindings = <T extends { readonly findings: readonly FindingChange[] }>(

@@ -22,6 +22,8 @@ export interface DiffOutput {
   readonly was: RevisionOutput;
   /** The new side; left out: the work tree. */
   readonly is?: RevisionOutput;
+  /** The one day on which both are looked at; left out: each from today on that changes something. */
+  readonly on?: string;
   /** Whether anything got worse in any design. */
   readonly worse: boolean;
   readonly notes: readonly string[];
@@ -50,16 +52,16 @@ export interface DesignChangeOutput {
   readonly findings: readonly FindingChangeOutput[];
   readonly orders: readonly OrderChange[];
   readonly licences: readonly LicenceChange[];
-  /** What changes only for a time before all that is planned stands; left out where nothing does. */
-  readonly earlier?: readonly EarlierChangeOutput[];
+  /** The same and what passes before all that is planned stands, each with its time; left out where there is one. */
+  readonly times?: readonly TimedChangeOutput[];
 }
 
-export interface EarlierChangeOutput
-  extends Omit<DesignChangeOutput, "folder" | "movedFrom" | "title" | "earlier"> {
+export interface TimedChangeOutput
+  extends Omit<DesignChangeOutput, "folder" | "movedFrom" | "title" | "times"> {
   /** ISO date from which on; left out: from today. */
   readonly from?: string;
-  /** ISO date of the first day on which it is so no more. */
-  readonly until: string;
+  /** ISO date of the first day on which it is so no more; left out: it stays. */
+  readonly until?: string;
 }
 
 export interface WithFindings {

@@ -60,22 +60,22 @@ function* printDesign(design: JudgedDesign, root: string, { resolved }: JsonOpti
   yield "}";
 }
 
-/** The result of a hop, and until when it stands. */
-type Standing = HopResult & Pick<HopOutput, "until">;
+/** The result of a hop, and when it stands. */
+type Standing = HopResult & Pick<HopOutput, "state" | "until">;
 
 /** Results in the order in which the hops were declared, whatever the order of evaluation was. */
 function inTextOrder(design: JudgedDesign): Standing[] {
   const { session, gone } = design;
   return hopsOf(design).flatMap((name): Standing[] => {
     const left = gone.get(name);
-    if (left) return [{ ...left.result, until: left.until }];
+    if (left) return [{ ...left.result, state: left.hop.state, until: left.until }];
     const judged = session.result(name);
-    return judged ? [judged.result] : [];
+    return judged ? [{ ...judged.result, state: judged.hop.state }] : [];
   });
 }
 
 function hopOutput(result: Standing, designRoot: string, root: string): HopOutput {
-  const output = { ...resultOutput(result), until: result.until };
+  const output = { ...resultOutput(result), state: result.state, until: result.until };
   if (!result.profile) return output;
   const sources = result.profile.sources.map((source) => ({
     ...source,

@@ -6,7 +6,7 @@ import { type FileProblem, isUnread } from "../../files/hop-files.js";
 import type { JudgedDesign, JudgedFolder } from "../../findings/judged-folder.js";
 import { shownFrom } from "../../findings/paths.js";
 import { atLeast, gravestFirst, type Place, type PlacedFinding } from "../../findings/placed.js";
-import { type Counts, countsOf, sum, sumOf } from "../../findings/summary.js";
+import { type Counts, countsOf, judgedTimes, sum, sumOf } from "../../findings/summary.js";
 import type { Paint, Style } from "../streams.js";
 import { safe } from "./safe.js";
 
@@ -38,10 +38,12 @@ export function* printText(judged: JudgedFolder, options: TextOptions): Iterable
     yield* fileErrors(terrainProblems, options);
     for (const finding of findings) yield `${findingText(finding, design.root, options)}\n`;
     if (remarks.length > 0) yield `${remarksText(remarks, options)}\n\n`;
-    if (several && all.length > 0) yield `${heading(design, cwd)}: ${closing(countsOf(design), paint)}\n\n`;
+    if (several && all.length > 0)
+      yield `${heading(design, cwd)}: ${closing(countsOf(design), paint, timeOf(design))}\n\n`;
   }
   const all = sumOf(judged.designs.map(countsOf));
-  const whole = several ? ` in ${judged.designs.length} designs` : "";
+  const [only] = judged.designs;
+  const whole = several ? ` in ${judged.designs.length} designs` : only ? timeOf(only) : "";
   const unread =
     judged.unreadable.length +
     sum(judged.designs.map(({ terrainProblems }) => terrainProblems.filter(isUnread).length));
@@ -190,6 +192,11 @@ function excerpt({ lineText, column, endColumn, line, endLine }: Place): {
   const after = cut + MOST_COLUMNS < lineText.trimEnd().length ? "..." : "";
   const length = Math.max(1, Math.min(end, cut + MOST_COLUMNS) - start);
   return { text: `${before}${safe(shown).trimEnd()}${after}`, from: before.length + start - cut, length };
+}
+
+function timeOf(design: JudgedDesign): string {
+  const times = judgedTimes(design);
+  return times === undefined ? "" : `, ${times}`;
 }
 
 function closing(counts: Counts, paint: Paint, where = ""): string {

@@ -2,8 +2,10 @@
 import type { LatLon } from "../../../shared/geodesy/coordinates.js";
 import type { List, ListRow } from "../../../shared/lists/subjects/list.js";
 
-export function* geoJsonText(lists: readonly List[]): Iterable<string> {
-  yield '{"type":"FeatureCollection","features":[';
+/** @param shows the time that figures are of; a foreign member (section 6.1) */
+export function* geoJsonText(lists: readonly List[], shows?: string): Iterable<string> {
+  const foreign = shows === undefined ? "" : `"shows":${JSON.stringify(shows)},`;
+  yield `{"type":"FeatureCollection",${foreign}"features":[`;
   let first = true;
   for (const list of lists)
     for (const row of list.rows) {

@@ -2,12 +2,13 @@
 import type { List, ListRow } from "../../../shared/lists/subjects/list.js";
 import { escaped } from "../../../shared/report/document/markup.js";
 
-export function* kmlText(title: string, lists: readonly List[]): Iterable<string> {
+/** @param shows the time that figures are of */
+export function* kmlText(title: string, lists: readonly List[], shows?: string): Iterable<string> {
   yield `<?xml version="1.0" encoding="UTF-8"?>
 <kml xmlns="http://www.opengis.net/kml/2.2">
 <Document>
 <name>${escaped(title)}</name>
-`;
+${shows === undefined ? "" : `<description>${escaped(`Figures are those ${shows}.`)}</description>\n`}`;
   for (const list of lists) {
     yield `<Folder>\n<name>${list.subject}</name>\n`;
     for (const row of list.rows) yield placemark(list, row);

@@ -5,7 +5,7 @@ import type { FigureChange } from "../consequences.js";
 import { isMended, isWorse } from "../findings.js";
 import { causeWords, entryWords } from "../words.js";
 import { findingItems } from "./finding-items.js";
-import type { ChangePageInput } from "./input.js";
+import type { TimeInput } from "./input.js";
 import { rowsOfDecisions, worstOf } from "./tables.js";
 
 /** The hop and the one thing that a reader must know of it. */
@@ -46,7 +46,7 @@ const HEADLINED: readonly (readonly [FigureChange["kind"], string])[] = [
   ["capacity", "capacity"],
 ];
 
-export function hopBlocks(change: HopChange, input: ChangePageInput): Block[] {
+export function hopBlocks(change: HopChange, input: TimeInput): Block[] {
   const { decisions, figures, causes, findings, renamedFrom } = change;
   const rows = [...rowsOfDecisions(decisions), ...figures.map(rowOfFigure)];
   const items = findingItems(findings, input);

@@ -5,10 +5,11 @@ import { ESTIMATE_REMARK } from "../../format/bounds.js";
 import type { Block, KeyFigure, Page, Section, TableRow } from "../../report/document/document.js";
 import { type ChangeCounts, type ChangeSet, type HopChange, isEmpty } from "../change-set.js";
 import { isWorse } from "../findings.js";
+import { goesOn } from "../times.js";
 import { entryWords } from "../words.js";
 import { findingItems } from "./finding-items.js";
 import { hopBlocks, hopHeading } from "./hop-section.js";
-import type { ChangePageInput } from "./input.js";
+import type { ChangePageInput, TimeInput } from "./input.js";
 import { licenceSection, ordersSection } from "./orders-section.js";
 import { affectedTable, rowsOfDecisions } from "./tables.js";
 
@@ -16,28 +17,38 @@ import { affectedTable, rowsOfDecisions } from "./tables.js";
 const MOST_SECTIONS = 40;
 
 export function changePage(input: ChangePageInput): Page {
-  const { name, title, subtitle, changes, earlier = [], inWords = false, colophon } = input;
-  const same = isEmpty(changes) && earlier.length === 0;
+  const { name, title, subtitle, times, inWords = false, colophon } = input;
+  const same = times.every(({ changes }) => isEmpty(changes));
   return {
     name,
     title,
     subtitle: inWords && !same ? `${subtitle}: ${summaryOf(input)}.` : subtitle,
-    keyFigures: inWords || same ? [] : keyFigures([changes, ...earlier.map((one) => one.changes)]),
+    keyFigures: inWords || same ? [] : keyFigures(times.map(({ changes }) => changes)),
     sections: [
       ...(same ? [section("none", "No change", [paragraph(NOTHING)])] : []),
-      ...changeSections(input),
-      ...earlier.flatMap(({ span, changes, where }, index) =>
-        changeSections({ ...input, changes, where, drawing: undefined }).map(({ id, title, blocks }) =>
-          section(`time-${index + 1}-${id}`, `${capital(spanWords(span))}: ${title}`, blocks),
-        ),
-      ),
+      ...times.flatMap((time, index) => timeSections(time, index, input)),
       ...notesSection(input),
     ],
     colophon,
   };
 }
 
-function changeSections(input: ChangePageInput): Section[] {
+/** Of what is so at all times the heading says nothing of it. */
+function timeSections(
+  time: ChangePageInput["times"][number],
+  index: number,
+  input: ChangePageInput,
+): Section[] {
+  const when = spanWords(time.span);
+  const drawing = goesOn(time) ? input.drawing : undefined;
+  const sections = changeSections({ changes: time.changes, where: time.where, drawing });
+  if (when === "") return sections;
+  return sections.map(({ id, title, blocks }) =>
+    section(`time-${index + 1}-${id}`, `${capital(when)}: ${title}`, blocks),
+  );
+}
+
+function changeSections(input: TimeInput): Section[] {
   const { changes } = input;
   const alone = changes.hops.filter(standsAlone).slice(0, MOST_SECTIONS);
   const others = changes.hops.filter((hop) => !alone.includes(hop));
@@ -56,8 +67,9 @@ function capital(words: string): string {
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }
 
-function notesSection({ notes, changes }: ChangePageInput): Section[] {
-  const estimated = changes.hops.some(({ figures }) => figures.some((figure) => figure.estimated));
+function notesSection({ notes, times }: ChangePageInput): Section[] {
+  const hops = times.flatMap(({ changes }) => changes.hops);
+  const estimated = hops.some(({ figures }) => figures.some((figure) => figure.estimated));
   const items = estimated ? [...notes, ESTIMATE_REMARK] : notes;
   return items.length === 0 ? [] : [section("remarks", "Remarks", [{ type: "list", items }])];
 }
@@ -134,13 +146,16 @@ const NO_COUNTS: ChangeCounts = {
 };
 
 /** The same in words: `3 hops worse, 1 edited; 2 new findings; for a time 1 hop worse`. */
-function summaryOf({ changes, earlier = [] }: ChangePageInput): string {
-  const worse = [changes, ...earlier.map((one) => one.changes)].some((one) => one.worse);
-  const { worse: hops, newFindings, fixedFindings } = totalOf(earlier.map((one) => one.changes));
+function summaryOf({ times }: ChangePageInput): string {
+  const worse = times.some(({ changes }) => changes.worse);
+  const [last, passing] = [times.filter(goesOn), times.filter((time) => !goesOn(time))].map((some) =>
+    totalOf(some.map(({ changes }) => changes)),
+  ) as [ChangeCounts, ChangeCounts];
+  const { worse: hops, newFindings, fixedFindings } = passing;
   const before = summaryOfCounts({ ...NO_COUNTS, worse: hops, newFindings, fixedFindings });
   const parts = [
     worse ? "" : "nothing got worse",
-    summaryOfCounts(changes.counts),
+    summaryOfCounts(last),
     before === "" ? "" : `for a time ${before}`,
   ];
   return parts.filter((part) => part !== "").join("; ") || "changes for a time alone";
@@ -172,7 +187,7 @@ function summaryOfCounts(counts: ChangeCounts): string {
 function affectedSection(
   hops: readonly HopChange[],
   before: readonly HopChange[],
-  input: ChangePageInput,
+  input: TimeInput,
 ): Section[] {
   if (hops.length === 0) return [];
   const items = hops.flatMap(({ hop, findings }) => findingItems(findings, input, hop));
@@ -186,7 +201,7 @@ function affectedSection(
   ];
 }
 
-function sharedSection(input: ChangePageInput): Section[] {
+function sharedSection(input: TimeInput): Section[] {
   const { shared } = input.changes;
   if (shared.length === 0) return [];
   const rows = shared.flatMap(({ entry, status, renamedFrom, decisions, usedBy, affects }): TableRow[] => {
@@ -211,13 +226,17 @@ function nowAndBefore(name: string, renamedFrom: string | undefined): string {
   return renamedFrom === undefined ? name : `${name} (was ${renamedFrom})`;
 }
 
-function siteSection(input: ChangePageInput): Section[] {
+function siteSection(input: TimeInput): Section[] {
   const { sites } = input.changes;
   if (sites.length === 0) return [];
   const rows = sites.flatMap(({ site, status, renamedFrom, decisions }): TableRow[] => {
     if (status === "changed" && decisions.length === 0) return [];
     const named = nowAndBefore(site, renamedFrom);
-    if (decisions.length === 0) return [{ cells: [named, "", status === "changed" ? "" : status] }];
+    if (status === "added" || status === "removed") {
+      const [state] = decisions;
+      return [{ cells: [named, state?.was ?? "", state?.is === undefined ? status : `added, ${state.is}`] }];
+    }
+    if (decisions.length === 0) return [{ cells: [named, "", status] }];
     return rowsOfDecisions(decisions).map(({ cells }, index) => ({
       cells: [index === 0 ? named : "", cells[1]!, cells[2]!],
     }));
@@ -234,7 +253,7 @@ function siteSection(input: ChangePageInput): Section[] {
   ];
 }
 
-function findingSection(input: ChangePageInput): Section[] {
+function findingSection(input: TimeInput): Section[] {
   const items = findingItems(input.changes.findings, input);
   return items.length === 0 ? [] : [section("findings", "Other findings", [{ type: "list", items }])];
 }

@@ -37,8 +37,8 @@ const COLUMNS: readonly ListColumn<Row>[] = [
   number("received_level_dBm", 1, (row) => received(row)?.receivedLevelDbm),
 ];
 
-export function endList({ design, results }: ListedDesign): List {
-  const rows = [...design.hops.values()].flatMap((hop): Row[] =>
+export function endList({ hops, results }: ListedDesign): List {
+  const rows = [...hops.values()].flatMap((hop): Row[] =>
     ([0, 1] as const).map((index) => ({
       hop,
       index,

@@ -47,16 +47,17 @@ const COLUMNS: readonly ListColumn<Row>[] = [
   number("clearance_F1", 2, ({ result }) => (result ? worstClearance(result)?.fraction : undefined)),
   number("errors", 0, (row) => count(row, "error")),
   number("warnings", 0, (row) => count(row, "warning")),
+  number("findings_at_other_times", 0, ({ findings }) => findings.filter((one) => one.otherTime).length),
   text("verdict", verdict),
 ];
 
-export function hopList({ hopNames, design, results, findings }: ListedDesign): List {
+export function hopList({ hopNames, hops, results, findings }: ListedDesign): List {
   const byHop = Map.groupBy(findings, ({ hop }) => hop);
   const rows = hopNames.map((name): Row => {
     const judged = results.get(name);
     return {
       name,
-      hop: judged?.hop ?? design.hops.get(name),
+      hop: judged?.hop ?? hops.get(name),
       result: judged?.result,
       until: judged?.until,
       findings: byHop.get(name) ?? [],
@@ -73,7 +74,7 @@ export function inMHz(hz: number | undefined): number | undefined {
 }
 
 function count({ findings }: Row, severity: ListedFinding["severity"]): number {
-  return findings.filter((finding) => finding.severity === severity && !finding.accepted).length;
+  return findings.filter((one) => one.severity === severity && !one.accepted && !one.otherTime).length;
 }
 
 /** A figure that is bounded, or an estimate outside of its method's range, is never told without saying so. */

@@ -1,11 +1,15 @@
-import type { Design, Hop } from "../../design/design.js";
+import type { Design, Hop, Site } from "../../design/design.js";
 import type { Span } from "../../design/state.js";
 import type { HopResult } from "../../evaluate/result.js";
 import type { ReportFinding } from "../../report/document/document.js";
 
 /** A design with what was found, as the lists tell it. */
 export interface ListedDesign {
+  /** As it stands at the time that is shown. */
   readonly design: Design;
+  /** With those that stand no more then, as they stood last. */
+  readonly sites: ReadonlyMap<string, Site>;
+  readonly hops: ReadonlyMap<string, Hop>;
   /** All hops that stand at a time that was judged, in the order of the text. */
   readonly hopNames: readonly string[];
   readonly results: ReadonlyMap<string, ListedHop>;

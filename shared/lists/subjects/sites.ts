@@ -21,10 +21,10 @@ const COLUMNS: readonly ListColumn<Row>[] = [
   number("hops", 0, ({ hops }) => hops),
 ];
 
-export function siteList({ design }: ListedDesign): List {
+export function siteList({ sites, hops: all }: ListedDesign): List {
   const hops = new Map<string, number>();
-  for (const { ends } of design.hops.values())
+  for (const { ends } of all.values())
     for (const { site } of ends) hops.set(site.name, (hops.get(site.name) ?? 0) + 1);
-  const rows = [...design.sites.values()].map((site) => ({ site, hops: hops.get(site.name) ?? 0 }));
+  const rows = [...sites.values()].map((site) => ({ site, hops: hops.get(site.name) ?? 0 }));
   return listOf("sites", COLUMNS, rows, ({ site }) => site.position && [site.position]);
 }

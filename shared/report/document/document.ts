@@ -75,6 +75,8 @@ export interface ReportFinding {
   readonly where?: string;
   readonly hop?: string;
   readonly accepted?: { readonly reason?: string; readonly until?: string };
+  /** It holds at another time than the one that is shown; the message says when. */
+  readonly otherTime?: true;
 }
 
 export type Block =

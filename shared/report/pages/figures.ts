@@ -128,9 +128,10 @@ function toneOf(findings: readonly ReportFinding[], rules: readonly string[]): T
   return gravest(findings.filter(({ rule }) => rules.includes(rule)));
 }
 
-/** The gravest of some findings as a tone; accepted ones stand between warnings and remarks. */
+/** The gravest of some findings that hold at the time shown, as a tone; accepted ones stand between warnings and remarks. */
 export function gravest(findings: readonly ReportFinding[]): Tone | undefined {
-  const tones = new Set(findings.map(({ severity, accepted }) => (accepted ? "accepted" : severity)));
+  const now = findings.filter(({ otherTime }) => !otherTime);
+  const tones = new Set(now.map(({ severity, accepted }) => (accepted ? "accepted" : severity)));
   return (["error", "warning", "accepted", "info"] as const).find((tone) => tones.has(tone));
 }
 

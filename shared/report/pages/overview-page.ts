@@ -26,6 +26,8 @@ interface OverviewHop {
   readonly findings: readonly ReportFinding[];
   /** ISO date of the day on which it stands no more, though the others do; its figures are those before. */
   readonly until?: string;
+  /** ISO dates on which parts of it are exchanged. */
+  readonly changesOn?: readonly string[];
   /** Its own page; undefined: it has none in this report. */
   readonly page?: string;
 }
@@ -78,6 +80,7 @@ function counts(
   const incomplete = unresolved.length + hops.filter(({ result }) => result.directions.length < 2).length;
   const [errors, warnings] = [count("error"), count("warning")];
   const unjudged = hops.filter(isUnjudged).length;
+  const gone = hops.filter(({ until }) => until !== undefined).length;
   return [
     {
       label: "Hops",
@@ -85,6 +88,7 @@ function counts(
       note: [
         `${trimmed(lengthM / 1000, 0)} km in all`,
         ...(incomplete > 0 ? [`${incomplete} not evaluated`] : []),
+        ...(gone > 0 ? [`${gone} taken down before the others stand`] : []),
         ...(unjudged > 0 ? [`${unjudged} without an objective`] : []),
       ].join(", "),
     },
@@ -140,7 +144,7 @@ function hopsSection(
   unresolved: readonly string[],
   shows: string | undefined,
 ): Section {
-  const stated = hops.some(({ hop, until }) => hop.state !== undefined || until !== undefined);
+  const stated = hops.some((one) => stateCell(one) !== "");
   return {
     id: "hops",
     title: "Hops",
@@ -201,7 +205,7 @@ function partsSection(page: string | undefined): Section[] {
 
 /** Units stand in the headings, so that ten columns fit on a page. */
 function hopRow(row: OverviewHop, stated: boolean): TableRow {
-  const { hop, result, findings, page, until } = row;
+  const { hop, result, findings, page } = row;
   const weaker = weakerDirection(hop, result);
   const clearance = worstClearance(result);
   const { availability: found, distanceM, directions } = result;
@@ -210,7 +214,7 @@ function hopRow(row: OverviewHop, stated: boolean): TableRow {
     find: named.filter((name) => name !== undefined).join(" "),
     cells: [
       page === undefined ? hop.name : { text: hop.name, to: { page } },
-      ...(stated ? [hop.state ? stateWords(hop.state) : until === undefined ? "" : `until ${until}`] : []),
+      ...(stated ? [stateCell(row)] : []),
       distanceM === undefined ? "–" : figure(kilometres(distanceM)),
       transmits(hop),
       hop.arrangement.name,
@@ -222,6 +226,12 @@ function hopRow(row: OverviewHop, stated: boolean): TableRow {
       badges(findings, isUnjudged(row)),
     ],
   };
+}
+
+function stateCell({ hop, until, changesOn = [] }: OverviewHop): string {
+  const own = hop.state ? stateWords(hop.state) : until === undefined ? [] : `until ${until}`;
+  const changes = changesOn.length === 0 ? [] : `changes ${changesOn.join(", ")}`;
+  return [own, changes].flat().join("; ");
 }
 
 /** A quantity without its unit. */

@@ -1,4 +1,4 @@
-/** What a change does before all that is planned stands: what the comparison of the last stage does not tell already. */
+/** What a change does, and when: each thing that changed with the time in which it is so. */
 import type { Span } from "../design/state.js";
 import { type ChangeSet, findingsIn, type HopChange, isEmpty, type SharedChange } from "./change-set.js";
 import { countsOf } from "./compare.js";
@@ -12,38 +12,52 @@ export interface StageChanges {
   readonly changes: ChangeSet;
 }
 
-export interface EarlierChanges {
+/** What is so in one span of time. */
+export interface TimedChanges {
+  /** Without an end it goes on; without a beginning it is so from today on. */
   readonly span: Span;
   readonly changes: ChangeSet;
 }
 
-const KINDS = ["hops", "sites", "shared", "findings", "orders", "licences"] as const;
-type Kind = (typeof KINDS)[number];
+/** Before the first day, and behind the last one. */
+const ALWAYS: Span = { from: "", until: "~" };
 
 /**
  * Each thing that changed is told once for an unbroken run of stages in which it is the same, beside all others of the
- * same time.
- * @param stages in order; the last is told by itself
+ * same time: what is so at all times first, then what is so at the end, then what passes.
+ * @param stages in order; of one alone everything is so at all times
  */
-export function earlierChanges(stages: readonly StageChanges[]): EarlierChanges[] {
-  const last = stages.at(-1);
-  if (!last || stages.length === 1) return [];
+export function timedChanges(stages: readonly StageChanges[]): TimedChanges[] {
+  if (stages.length === 1) return [...atAllTimes(stages[0]!.changes)];
   const bySpan = new Map<string, { span: Span; lists: Record<Kind, unknown[]> }>();
   for (const kind of KINDS) {
-    for (const { item, first, end } of runsOf(kind, stages.slice(0, -1), last.changes)) {
-      const span = { from: first === 0 ? "" : stages[first]!.from, until: stages[end + 1]!.from };
+    for (const { item, first, end } of runsOf(kind, stages)) {
+      const from = first === 0 ? ALWAYS.from : stages[first]!.from;
+      const span = { from, until: stages[end + 1]?.from ?? ALWAYS.until };
       const key = `${span.from} ${span.until}`;
       let found = bySpan.get(key);
       if (!found) bySpan.set(key, (found = { span, lists: emptyLists() }));
-      found.lists[kind].push(item);
+      found.lists[kind].push(...(kind === "orders" ? (item as unknown[]) : [item]));
     }
   }
   return [...bySpan.values()]
-    .sort((a, b) => compare(a.span.from, b.span.from) || compare(a.span.until, b.span.until))
+    .sort((a, b) => descending(a.span.until, b.span.until) || ascending(a.span.from, b.span.from))
     .map(({ span, lists }) => ({ span, changes: changeSetOf(lists as unknown as Lists) }))
     .filter(({ changes }) => !isEmpty(changes));
 }
 
+/** Of two states that are compared as they are. */
+export function atAllTimes(changes: ChangeSet): readonly TimedChanges[] {
+  return [{ span: ALWAYS, changes }];
+}
+
+/** Whether a time is that of the last stage. */
+export function goesOn({ span }: TimedChanges): boolean {
+  return span.until === ALWAYS.until;
+}
+
+const KINDS = ["hops", "sites", "shared", "findings", "orders", "licences"] as const;
+type Kind = (typeof KINDS)[number];
 type Lists = Pick<ChangeSet, Kind>;
 
 function emptyLists(): Record<Kind, unknown[]> {
@@ -56,23 +70,41 @@ interface Run {
   end: number;
 }
 
-function runsOf(kind: Kind, stages: readonly StageChanges[], last: ChangeSet): Run[] {
+function runsOf(kind: Kind, stages: readonly StageChanges[]): readonly Run[] {
   const content = contentComparison();
   // Who else changed at that time makes it no other change.
   const same = (one: unknown, other: unknown) => content(withoutCauses(one), withoutCauses(other));
-  const toldLast = last[kind].map(shown);
   const runs: Run[] = [];
   for (const [index, { changes }] of stages.entries()) {
-    for (const change of changes[kind]) {
+    for (const change of itemsOf(kind, changes)) {
       const item = shown(change);
-      if (toldLast.some((known) => same(known, item))) continue;
-      if (kind === "hops" && isTold(change as HopChange, last, runs)) continue;
       const run = runs.find(({ item: known, end }) => end === index - 1 && same(known, item));
       if (run) run.end = index;
       else runs.push({ item, first: index, end: index });
     }
   }
-  return runs;
+  return kind === "hops" ? withoutQuiet(runs) : runs;
+}
+
+/** What has to be ordered is one list: a part of it alone would not be all that it takes. */
+function itemsOf(kind: Kind, changes: ChangeSet): readonly unknown[] {
+  if (kind !== "orders") return changes[kind];
+  return changes.orders.length === 0 ? [] : [changes.orders];
+}
+
+/** That the words of a hop differ without a consequence is told where nothing else is told of it, once. */
+function withoutQuiet(runs: readonly Run[]): readonly Run[] {
+  const byHop = Map.groupBy(runs, ({ item }) => (item as HopChange).hop);
+  return [...byHop.values()].flatMap((own) => {
+    const loud = own.filter(({ item }) => !isQuiet(item as HopChange));
+    return loud.length > 0 ? loud : [own.at(-1)!];
+  });
+}
+
+function isQuiet({ status, figures, findings }: HopChange): boolean {
+  return (
+    status === "changed" && figures.length === 0 && findings.every((one) => one.status === "still there")
+  );
 }
 
 function withoutCauses(change: unknown): unknown {
@@ -87,25 +119,11 @@ function shown(change: unknown): unknown {
   return { ...change, usedBy: 0, affects: 0 };
 }
 
-/** Of a hop that is written on both sides and stands for a time on one only, the state says it all. */
+/** Of a hop that stands on one side only and is written on both, the state says it all. */
 function hopForATime(change: HopChange): HopChange {
-  const { status, decisions } = change;
-  const goesOn = status === "changed" || status === "not judged";
   // Remarks that stay are not printed, and what they rest on differs with what else stands.
   const findings = change.findings.filter((one) => one.status !== "still there" || one.severity !== "info");
-  return goesOn || decisions.length === 0 ? { ...change, findings } : { ...change, findings, figures: [] };
-}
-
-/** Whether only its words differ, which are told with the last stage or an earlier one. */
-function isTold(
-  { hop, status, figures, findings }: HopChange,
-  { hops }: ChangeSet,
-  runs: readonly Run[],
-): boolean {
-  const isQuiet =
-    status === "changed" && figures.length === 0 && findings.every((one) => one.status === "still there");
-  if (!isQuiet) return false;
-  return hops.some((other) => other.hop === hop) || runs.some(({ item }) => (item as HopChange).hop === hop);
+  return change.byState ? { ...change, findings, figures: [] } : { ...change, findings };
 }
 
 function isHop(change: unknown): change is HopChange {
@@ -126,6 +144,10 @@ function changeSetOf(lists: Lists): ChangeSet {
   };
 }
 
-function compare(one: string, other: string): number {
+function ascending(one: string, other: string): number {
   return one < other ? -1 : one > other ? 1 : 0;
+}
+
+function descending(one: string, other: string): number {
+  return ascending(other, one);
 }
