@@ -101,7 +101,7 @@ interface SharedText extends RuleText {
   readonly ofResults?: true;
 }
 
-export interface SiteContext extends SiteInNetwork {
+interface SiteContext extends SiteInNetwork {
   /** @param hop name of a hop whose acceptance would excuse the finding */
   report(finding: Report, hop?: string): void;
 }
@@ -127,7 +127,7 @@ export interface GatheringRule<Note = unknown> extends SharedText {
 }
 
 /** A rule that looks at the network as a whole. */
-export interface WholeRule extends SharedText {
+interface WholeRule extends SharedText {
   readonly each?: undefined;
   check(context: NetworkContext): void;
 }

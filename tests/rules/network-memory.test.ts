@@ -7,7 +7,7 @@ import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { HopResult } from "../../shared/evaluate/result.js";
 import { Memory } from "../../shared/network/memory.js";
 import { sitesInNetwork } from "../../shared/network/sites.js";
-import { EXAMPLE_CATALOGUE } from "../../shared/rules/equipment/example-equipment.js";
+import { EXAMPLE_ENTRIES } from "../../shared/rules/equipment/example-equipment.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
 import { judgeNetwork } from "../../shared/rules/judge-network.js";
 import { exampleGround } from "./example-design.js";
@@ -65,7 +65,7 @@ function modelWith(model: DesignModel, { hops, indoor, masts }: Text): DesignMod
       `hop H${i} {\n  radio R18\n  mode 55 MHz 128QAM\n  channel F.595 / 55 MHz / 3\n  ${more}\n  ${from} {\n    antenna DISH60-18 at ${heightM} m\n    transmits ${half}\n  }\n  ${to} {\n    antenna DISH60-18 at 40 m\n    transmits ${other(half)}\n  }\n}\n`,
   );
   const files = {
-    catalogue: `${EXAMPLE_CATALOGUE}\n${EXAMPLE_PREAMBLE}`,
+    catalogue: [...EXAMPLE_ENTRIES, EXAMPLE_PREAMBLE].join("\n"),
     sites: sites.join("\n"),
     hops: lines.join("\n"),
   };
