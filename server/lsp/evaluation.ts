@@ -19,7 +19,8 @@ const SLICE_MS = 8;
 const PROGRESS_MS = 250;
 /** Network rules go with the fast answer while they cost less than this; otherwise they follow it. */
 const QUICK_NETWORK_MS = 15;
-/** Slower network rules wait for a rest of this length, so that no key waits for them. */
+/** Network rules that cost more than this wait for a rest, so that no key waits for them. */
+const SLOW_NETWORK_MS = 100;
 const NETWORK_REST_MS = 150;
 
 export interface EvaluationHost {
@@ -130,7 +131,7 @@ export class Evaluation {
 
   private async updateRest(session: DesignSession, pace: Pace): Promise<void> {
     this.collect(session, await session.update(pace));
-    if (session.networkWaits() && this.networkMs >= QUICK_NETWORK_MS) await this.rest();
+    if (session.networkWaits() && this.networkMs >= SLOW_NETWORK_MS) await this.rest();
     // A newer change must not wait for a judgement that it makes old; the next run judges.
     if (!pace.isStale?.()) await this.judgeNetwork(session, { isStale: pace.isStale, pause: slices() });
   }
