@@ -2,6 +2,7 @@
 import { Argument, Command, InvalidArgumentError, Option } from "commander";
 import { isDay } from "../../shared/design/day.js";
 import { CommandError } from "../command-error.js";
+import { today } from "../today.js";
 import { VERSION } from "../version.js";
 import { safe } from "./print/safe.js";
 
@@ -11,6 +12,14 @@ export function program(): Command {
     .version(VERSION)
     .exitOverride()
     .configureOutput({ outputError: (text, write) => write(inOneLine(text)) });
+  for (const add of COMMANDS) add(root);
+  root.showHelpAfterError("(hopwright --help lists the commands)");
+  for (const command of root.commands)
+    command.showHelpAfterError(`(hopwright ${command.name()} --help lists what it takes)`);
+  return root;
+}
+
+function addCheck(root: Command): void {
   root
     .command("check")
     .description("judge the designs in a folder")
@@ -54,6 +63,9 @@ export function program(): Command {
         throw new CommandError("check --on judges one day, --state several; name one of them");
       await check(dir, { ...options, times: { on, state } });
     });
+}
+
+function addNew(root: Command): void {
   root
     .command("new")
     .description("begin a design: network, objectives, a catalogue to fill, a first site and hop as comments")
@@ -73,6 +85,9 @@ export function program(): Command {
       const { newDesign } = await import("./commands/new.js");
       process.exitCode = await newDesign(dir, options);
     });
+}
+
+function addImport(root: Command): void {
   root
     .command("import")
     .description("bring lists of sites, hops or transmissions into a design; shows what it would do")
@@ -94,6 +109,9 @@ export function program(): Command {
       const { importFiles } = await import("./commands/import.js");
       process.exitCode = await importFiles(files, options);
     });
+}
+
+function addList(root: Command): void {
   root
     .command("list")
     .description("print what a design knows as lists, for a spreadsheet, a map or a program")
@@ -114,6 +132,9 @@ export function program(): Command {
       const { list } = await import("./commands/list.js");
       process.exitCode = await list(what, dir, options);
     });
+}
+
+function addReport(root: Command): void {
   root
     .command("report")
     .description("write an overview and a page for each hop")
@@ -127,6 +148,9 @@ export function program(): Command {
       const { report } = await import("./commands/report.js");
       process.exitCode = await report(dir, options);
     });
+}
+
+function addDiff(root: Command): void {
   root
     .command("diff")
     .description("tell what a change does to the network: a revision against the work tree, or two revisions")
@@ -151,6 +175,9 @@ export function program(): Command {
       const { diff } = await import("./commands/diff.js");
       await diff(asked, options);
     });
+}
+
+function addHistory(root: Command): void {
   root
     .command("history")
     .description("list the commits that changed a hop's decisions, with its margin and availability at each")
@@ -164,6 +191,9 @@ export function program(): Command {
       const { history } = await import("./commands/history.js");
       await history(hop, dir, options);
     });
+}
+
+function addProfile(root: Command): void {
   root
     .command("profile")
     .description("show the path of a hop from the side")
@@ -180,6 +210,9 @@ export function program(): Command {
       const { profile } = await import("./commands/profile.js");
       await profile(hop, dir, options);
     });
+}
+
+function addExplain(root: Command): void {
   root
     .command("explain")
     .description("explain a rule, a channel plan, or every figure of a hop; without any, list the rules")
@@ -208,6 +241,9 @@ export function program(): Command {
         throw new CommandError(`explain --hop takes one folder; ${surplus} is one too many`);
       await explainHopFigures(options.hop, folder, options);
     });
+}
+
+function addFormat(root: Command): void {
   root
     .command("format")
     .description("bring files into the one layout; prints the files that change")
@@ -217,6 +253,9 @@ export function program(): Command {
       const { format } = await import("./commands/format.js");
       process.exitCode = await format(paths, options);
     });
+}
+
+function addSchema(root: Command): void {
   root
     .command("schema")
     .description("print the JSON Schema of the output")
@@ -232,6 +271,9 @@ export function program(): Command {
       const { schema } = await import("./commands/schema.js");
       await schema(output);
     });
+}
+
+function addLsp(root: Command): void {
   root
     .command("lsp")
     .description("run the language server for an editor")
@@ -244,11 +286,23 @@ export function program(): Command {
       const { lsp } = await import("./commands/lsp.js");
       lsp({ stdio: stdio === true });
     });
-  root.showHelpAfterError("(hopwright --help lists the commands)");
-  for (const command of root.commands)
-    command.showHelpAfterError(`(hopwright ${command.name()} --help lists what it takes)`);
-  return root;
 }
+
+/** In the order in which the help lists them. */
+const COMMANDS: readonly ((root: Command) => void)[] = [
+  addCheck,
+  addNew,
+  addImport,
+  addList,
+  addReport,
+  addDiff,
+  addHistory,
+  addProfile,
+  addExplain,
+  addFormat,
+  addSchema,
+  addLsp,
+];
 
 /** `error: --format pdf: choose from text, json`, whatever the library calls options and arguments. */
 function inOneLine(error: string): string {
@@ -301,10 +355,4 @@ function onOption(): Option {
 /** For tests and for looking ahead: what stands by now, and which acceptances have ended. */
 function todayOption(): Option {
   return new Option("--today <date>").default(today()).hideHelp();
-}
-
-function today(): string {
-  const now = new Date();
-  const two = (value: number) => String(value).padStart(2, "0");
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }

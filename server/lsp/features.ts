@@ -81,17 +81,17 @@ interface AtPosition {
   readonly position: { readonly line: number; readonly character: number };
 }
 
-/** @param textOf of any open document, one that no design has too */
-export function registerFeatures(
-  connection: Connection,
-  designs: () => Designs,
-  textOf: (uri: string) => string | undefined,
-  /** Whether the client asks its user about parts of an edit. */
-  confirmsEdits: () => boolean,
-): void {
-  const fileOf = ({ textDocument }: { readonly textDocument: { readonly uri: string } }) =>
-    designs().file(pathOf(textDocument.uri));
+/** How a request finds what it asks about. */
+interface Asked {
+  readonly designs: () => Designs;
+  fileOf(params: { readonly textDocument: { readonly uri: string } }): SourceFile | undefined;
   /** A shared catalogue belongs to several designs; the first answers unless all are asked. */
+  places(params: AtPosition): Place[];
+  place(params: AtPosition): Place | undefined;
+}
+
+function askedOf(designs: () => Designs): Asked {
+  const fileOf: Asked["fileOf"] = ({ textDocument }) => designs().file(pathOf(textDocument.uri));
   const places = (params: AtPosition): Place[] => {
     const file = fileOf(params);
     if (!file) return [];
@@ -100,16 +100,40 @@ export function registerFeatures(
       .sessionsOf(file.path)
       .map((session) => ({ file, session, offset }));
   };
-  const place = (params: AtPosition): Place | undefined => places(params)[0];
-  const locations = (
-    session: DesignSession,
-    ranges: readonly { readonly file: string; readonly start: number; readonly end: number }[],
-  ): Location[] =>
-    ranges.flatMap(({ file, start, end }) => {
-      const source = session.model.file(file);
-      return source ? [locationOf(source, start, end)] : [];
-    });
+  return { designs, fileOf, places, place: (params) => places(params)[0] };
+}
 
+function locations(
+  session: DesignSession,
+  ranges: readonly { readonly file: string; readonly start: number; readonly end: number }[],
+): Location[] {
+  return ranges.flatMap(({ file, start, end }) => {
+    const source = session.model.file(file);
+    return source ? [locationOf(source, start, end)] : [];
+  });
+}
+
+/** @param textOf of any open document, one that no design has too */
+export function registerFeatures(
+  connection: Connection,
+  designs: () => Designs,
+  textOf: (uri: string) => string | undefined,
+  /** Whether the client asks its user about parts of an edit. */
+  confirmsEdits: () => boolean,
+): void {
+  const asked = askedOf(designs);
+  registerCompletion(connection, asked);
+  registerNavigation(connection, asked);
+  registerRename(connection, asked, confirmsEdits);
+  registerSymbols(connection, asked);
+  registerColours(connection, asked, textOf);
+  registerHints(connection, asked);
+  registerLayout(connection, asked);
+  registerCodeActions(connection, designs);
+}
+
+/** What may be written at the caret, and what stands there. */
+function registerCompletion(connection: Connection, { place }: Asked): void {
   connection.onCompletion((params) => {
     const at = place(params);
     if (!at) return [];
@@ -144,7 +168,10 @@ export function registerFeatures(
       range: linesOf(at.file).range(hover.start, hover.end),
     };
   });
+}
 
+/** Where a name is declared and used, and what a path leads to. */
+function registerNavigation(connection: Connection, { fileOf, places, place }: Asked): void {
   connection.onDefinition((params) => {
     const at = place(params);
     if (!at) return [];
@@ -178,7 +205,13 @@ export function registerFeatures(
       kind: kind === "write" ? DocumentHighlightKind.Write : DocumentHighlightKind.Read,
     }));
   });
+}
 
+function registerRename(
+  connection: Connection,
+  { places, place }: Asked,
+  confirmsEdits: () => boolean,
+): void {
   connection.onPrepareRename((params) => {
     const at = place(params);
     if (!at) return null;
@@ -210,7 +243,10 @@ export function registerFeatures(
     }
     return workspaceEdit([...edits.values()]);
   });
+}
 
+/** The outline of a document, of a folder of designs, and what folds. */
+function registerSymbols(connection: Connection, { designs, fileOf }: Asked): void {
   connection.onDocumentSymbol((params) => {
     const file = fileOf(params);
     return file ? symbols.documentSymbols(file).map((symbol) => documentSymbol(file, symbol)) : [];
@@ -242,7 +278,13 @@ export function registerFeatures(
       kind: kind === "comment" ? FoldingRangeKind.Comment : undefined,
     }));
   });
+}
 
+function registerColours(
+  connection: Connection,
+  { fileOf }: Asked,
+  textOf: (uri: string) => string | undefined,
+): void {
   connection.languages.semanticTokens.on((params) => {
     const file = fileOf(params) ?? onlyColoured(params.textDocument.uri, textOf);
     const builder = new SemanticTokensBuilder();
@@ -258,7 +300,9 @@ export function registerFeatures(
     }
     return builder.build();
   });
+}
 
+function registerHints(connection: Connection, { place }: Asked): void {
   connection.languages.inlayHint.on(({ textDocument, range }) => {
     const at = place({ textDocument, position: range.start });
     if (!at) return [];
@@ -276,15 +320,15 @@ export function registerFeatures(
       paddingLeft: true,
     }));
   });
+}
 
+function registerLayout(connection: Connection, { fileOf }: Asked): void {
   connection.onDocumentFormatting((params): TextEdit[] => {
     const file = fileOf(params);
     const formatted = file && formatText(file.text);
     if (!file || !formatted?.ok || formatted.text === file.text) return [];
     return [{ range: linesOf(file).range(0, file.text.length), newText: formatted.text }];
   });
-
-  registerCodeActions(connection, designs);
 }
 
 /** What is shown of a revision, or beside one. */

@@ -6,11 +6,13 @@ import {
   type Connection,
   type InitializeParams,
   type InitializeResult,
+  type ServerCapabilities,
   TextDocumentSyncKind,
   TextDocuments,
   type WorkspaceFoldersChangeEvent,
 } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
+import { today } from "../today.js";
 import { CompareHost } from "./compare-host.js";
 import { Designs } from "./designs.js";
 import { Evaluation } from "./evaluation.js";
@@ -80,25 +82,7 @@ export function startServer(connection: Connection): void {
     compared.canRefreshLenses = params.capabilities.workspace?.codeLens?.refreshSupport ?? false;
     return {
       serverInfo: { name: "hopwright" },
-      capabilities: {
-        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
-        completionProvider: { triggerCharacters: [" ", "/", '"'] },
-        documentLinkProvider: {},
-        hoverProvider: true,
-        definitionProvider: true,
-        referencesProvider: true,
-        documentHighlightProvider: true,
-        renameProvider: { prepareProvider: true },
-        documentSymbolProvider: true,
-        workspaceSymbolProvider: true,
-        foldingRangeProvider: true,
-        documentFormattingProvider: true,
-        inlayHintProvider: true,
-        codeLensProvider: {},
-        codeActionProvider: { codeActionKinds: ["quickfix"] },
-        semanticTokensProvider: { legend: SEMANTIC_LEGEND, full: true },
-        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
-      },
+      capabilities: CAPABILITIES,
     };
   });
 
@@ -164,6 +148,26 @@ export function startServer(connection: Connection): void {
   connection.listen();
 }
 
+const CAPABILITIES: ServerCapabilities = {
+  textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
+  completionProvider: { triggerCharacters: [" ", "/", '"'] },
+  documentLinkProvider: {},
+  hoverProvider: true,
+  definitionProvider: true,
+  referencesProvider: true,
+  documentHighlightProvider: true,
+  renameProvider: { prepareProvider: true },
+  documentSymbolProvider: true,
+  workspaceSymbolProvider: true,
+  foldingRangeProvider: true,
+  documentFormattingProvider: true,
+  inlayHintProvider: true,
+  codeLensProvider: {},
+  codeActionProvider: { codeActionKinds: ["quickfix"] },
+  semanticTokensProvider: { legend: SEMANTIC_LEGEND, full: true },
+  workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+};
+
 function foldersOf(params: InitializeParams): string[] {
   const folders = params.workspaceFolders?.map(({ uri }) => pathOf(uri)) ?? [];
   if (folders.length > 0) return folders;
@@ -172,5 +176,5 @@ function foldersOf(params: InitializeParams): string[] {
 }
 
 function sessionOptions() {
-  return { today: new Date().toISOString().slice(0, 10) };
+  return { today: today() };
 }

@@ -97,20 +97,73 @@ export async function openTerrain(
   roots: readonly string[],
   options: { cacheBytes?: number; baseDir?: string } = {},
 ): Promise<TerrainStore> {
-  const baseDir = options.baseDir ?? cwd();
   const cache = pageCache(options.cacheBytes ?? DEFAULT_CACHE_BYTES);
-  const reading = new Map<string, Promise<Raster | undefined>>();
-  let folderProblems: TerrainProblem[] = [];
   const fileProblems = new Map<string, TerrainProblem>();
-  let members: PlacedMember<Member>[] = [];
-  let known = new Map<string, { disk: FileOnDisk; placed: PlacedMember<Member> | undefined }>();
-  let tilesRead = 0;
-
   const report: Report = (file, message, reservation) => {
     fileProblems.set(file, { file, message, ...(reservation && { reservation }) });
   };
+  const forget = (disk: FileOnDisk) => {
+    cache.drop(keyPrefix(disk));
+    fileProblems.delete(disk.file);
+  };
+  const index = memberIndex(roots, options.baseDir ?? cwd(), report, forget);
+  const pages = pageReader(cache, report);
 
-  async function index(): Promise<boolean> {
+  const along = (from: LatLon, to: LatLon): PlacedMember<Member>[] =>
+    membersAlong(index.members(), from, to).filter((m) => !m.member.broken);
+  const heightFrom = (at: LatLon, raster: FromMemory) =>
+    mosaicHeights(along(at, at), singlePoint(at), at, at, raster);
+
+  await index.refresh();
+  return {
+    stampFor: (from, to) => stampOf(membersAlong(index.members(), from, to)),
+    async profile(from, to, profileOptions) {
+      const stepM = profileOptions?.stepM;
+      return (
+        await pages.whole((raster) => attemptProfile(along(from, to), from, to, stepM, raster))
+      ).profile();
+    },
+    profileSync(from, to, profileOptions) {
+      const result = attemptProfile(along(from, to), from, to, profileOptions?.stepM, pages.cached);
+      return result.missing.length === 0 ? result.profile() : undefined;
+    },
+    async heightAt(at) {
+      const { heightM } = await pages.whole((raster) => heightFrom(at, raster));
+      return Number.isNaN(heightM[0]) ? undefined : heightM[0];
+    },
+    heightAtSync(at) {
+      const { heightM, origin } = heightFrom(at, pages.cached);
+      if (origin[0] === PENDING) return "loading";
+      return Number.isNaN(heightM[0]) ? undefined : heightM[0];
+    },
+    get problems() {
+      return [...index.problems(), ...fileProblems.values()].sort((a, b) => (a.file < b.file ? -1 : 1));
+    },
+    get files() {
+      return filesOf(index.members());
+    },
+    refresh: index.refresh,
+    stats: () => ({
+      tilesRead: pages.tilesRead(),
+      cacheBytes: cache.bytes,
+      hits: cache.hits,
+      misses: cache.misses,
+    }),
+  };
+}
+
+/** The rasters that the folders hold, as of the last look; finest first. */
+function memberIndex(
+  roots: readonly string[],
+  baseDir: string,
+  report: Report,
+  forget: (disk: FileOnDisk) => void,
+) {
+  let folderProblems: TerrainProblem[] = [];
+  let members: PlacedMember<Member>[] = [];
+  let known = new Map<string, { disk: FileOnDisk; placed: PlacedMember<Member> | undefined }>();
+
+  async function refresh(): Promise<boolean> {
     const unreadable: TerrainProblem[] = [];
     const files = await findRasterFiles(roots, baseDir, (file, message) =>
       unreadable.push({ file, message }),
@@ -126,8 +179,7 @@ export async function openTerrain(
     for (const [path, before] of known) {
       if (next.has(path)) continue;
       changed = true;
-      cache.drop(keyPrefix(before.disk));
-      fileProblems.delete(before.disk.file);
+      forget(before.disk);
     }
     changed ||= queue.length > 0;
     for (let i = 0; i < queue.length; i += HEADERS_AT_ONCE) {
@@ -143,8 +195,15 @@ export async function openTerrain(
     return changed;
   }
 
-  const along = (from: LatLon, to: LatLon): PlacedMember<Member>[] =>
-    membersAlong(members, from, to).filter((m) => !m.member.broken);
+  return { refresh, members: () => members, problems: () => folderProblems };
+}
+
+type FromMemory = (member: Member, page: Page) => Raster | undefined;
+
+/** Pages of rasters, each read once while several ask for it, and kept within the bound of the cache. */
+function pageReader(cache: ReturnType<typeof pageCache>, report: Report) {
+  const reading = new Map<string, Promise<Raster | undefined>>();
+  let tilesRead = 0;
 
   function read(member: Member, page: Page): Promise<Raster | undefined> {
     const key = pageKey(member, page);
@@ -165,7 +224,7 @@ export async function openTerrain(
 
   /** Repeats `attempt` until every page that it misses was read; what was read stays at hand for its time. */
   async function whole<T extends { missing: MosaicHeights<Member>["missing"] }>(
-    attempt: (raster: (member: Member, page: Page) => Raster | undefined) => T,
+    attempt: (raster: FromMemory) => T,
   ): Promise<T> {
     const held = new Map<string, Raster>();
     for (;;) {
@@ -182,55 +241,27 @@ export async function openTerrain(
     }
   }
 
-  type FromMemory = (member: Member, page: Page) => Raster | undefined;
   const cached: FromMemory = (member, page) => cache.get(pageKey(member, page));
+  return { whole, cached, tilesRead: () => tilesRead };
+}
 
-  const heightFrom = (at: LatLon, raster: FromMemory) =>
-    mosaicHeights(along(at, at), singlePoint(at), at, at, raster);
+function stampOf(members: readonly PlacedMember<Member>[]): string {
+  const hash = createHash("sha256");
+  for (const { member } of members) {
+    hash.update(`${member.disk.file}\n${member.disk.sizeBytes}\n${member.disk.modifiedMs}\n`);
+  }
+  return hash.digest("hex").slice(0, 16);
+}
 
-  await index();
-  return {
-    stampFor(from, to) {
-      const hash = createHash("sha256");
-      for (const { member } of membersAlong(members, from, to)) {
-        hash.update(`${member.disk.file}\n${member.disk.sizeBytes}\n${member.disk.modifiedMs}\n`);
-      }
-      return hash.digest("hex").slice(0, 16);
-    },
-    async profile(from, to, profileOptions) {
-      return (
-        await whole((raster) => attemptProfile(along(from, to), from, to, profileOptions?.stepM, raster))
-      ).profile();
-    },
-    profileSync(from, to, profileOptions) {
-      const result = attemptProfile(along(from, to), from, to, profileOptions?.stepM, cached);
-      return result.missing.length === 0 ? result.profile() : undefined;
-    },
-    async heightAt(at) {
-      const { heightM } = await whole((raster) => heightFrom(at, raster));
-      return Number.isNaN(heightM[0]) ? undefined : heightM[0];
-    },
-    heightAtSync(at) {
-      const { heightM, origin } = heightFrom(at, cached);
-      if (origin[0] === PENDING) return "loading";
-      return Number.isNaN(heightM[0]) ? undefined : heightM[0];
-    },
-    get problems() {
-      return [...folderProblems, ...fileProblems.values()].sort((a, b) => (a.file < b.file ? -1 : 1));
-    },
-    get files() {
-      return members
-        .filter(({ member }) => !member.broken)
-        .map(({ member, finenessM }) => ({
-          file: member.disk.file,
-          crs: member.crs.name,
-          crsAccuracyM: member.crs.accuracyM,
-          pixelM: finenessM,
-        }));
-    },
-    refresh: index,
-    stats: () => ({ tilesRead, cacheBytes: cache.bytes, hits: cache.hits, misses: cache.misses }),
-  };
+function filesOf(members: readonly PlacedMember<Member>[]): TerrainFile[] {
+  return members
+    .filter(({ member }) => !member.broken)
+    .map(({ member, finenessM }) => ({
+      file: member.disk.file,
+      crs: member.crs.name,
+      crsAccuracyM: member.crs.accuracyM,
+      pixelM: finenessM,
+    }));
 }
 
 function attemptProfile(
@@ -238,7 +269,7 @@ function attemptProfile(
   from: LatLon,
   to: LatLon,
   stepM: number | undefined,
-  raster: (member: Member, page: Page) => Raster | undefined,
+  raster: FromMemory,
 ): { missing: MosaicHeights<Member>["missing"]; profile: () => TerrainProfile } {
   if (stepM !== undefined && !(stepM > 0)) throw new RangeError(`step must be above 0 m, not ${stepM}`);
   const lengthM = pathLengthM(from, to);
