@@ -1,9 +1,10 @@
 /** The hops that rows speak of: those of the design, matched by name, else by their two sites, and those that are new. */
-import type { Design, Hop } from "../design/design.js";
+import type { Hop } from "../design/design.js";
 import type { EndRow, HopEndRow, HopRow, Told } from "./facts.js";
+import type { Known } from "./known.js";
 import { asName, freeName } from "./names.js";
 import type { Paired, Placed } from "./pairing.js";
-import type { BookedSite, SiteBook } from "./site-book.js";
+import { type BookedSite, type SiteBook, staying } from "./site-book.js";
 
 export interface BookedHop {
   readonly name: string;
@@ -33,16 +34,17 @@ export class HopBook {
   private readonly between: ReadonlyMap<string, readonly Hop[]>;
   private readonly names: Set<string>;
 
-  /** @param declared names of all hops of the text, also of those that cannot be resolved */
+  private readonly gone: ReadonlySet<string>;
+
   constructor(
-    { hops }: Pick<Design, "hops">,
-    declared: Iterable<string>,
+    { design: { hops }, gone, hopNames }: Pick<Known, "design" | "gone" | "hopNames">,
     private readonly sites: SiteBook,
     private readonly told: Told[],
   ) {
     this.known = new Map([...hops.values()].map((hop) => [keyOf(hop.name), hop]));
     this.between = Map.groupBy(hops.values(), ({ ends }) => wayOf(ends[0].site.name, ends[1].site.name));
-    this.names = new Set([...declared].map(keyOf));
+    this.names = new Set(hopNames.map(keyOf));
+    this.gone = gone;
   }
 
   /** Rows that tell a whole hop each; two of them may be its two directions. */
@@ -206,7 +208,8 @@ export class HopBook {
     const all = (a.known && b.known && this.between.get(wayOf(a.name, b.name))) || [];
     if (all.length === 0) return undefined;
     const alike = all.filter((hop) => isAlike(hop, row, a.name));
-    const fitting = alike.length > 0 || rowsOfWay > 1 ? alike : all;
+    const isGone = ({ name }: Hop) => this.gone.has(`hop ${name}`);
+    const fitting = staying(alike.length > 0 || rowsOfWay > 1 ? alike : all, isGone);
     if (fitting.length === 0) return undefined;
     const free = fitting.filter((hop) => !this.byName.has(keyOf(hop.name)));
     if (fitting.length > 1 || free.length === 0) {

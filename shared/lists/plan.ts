@@ -1,25 +1,15 @@
 /** Lists against a design: what they add, what they change, and what of them could not be taken. */
-import type { Design } from "../design/design.js";
 import { withoutSteering } from "../format/steering.js";
 import { type Compared, commonShift, compareRow } from "./compared.js";
 import type { EndRow, ListedRows, SiteRow, Source, Told } from "./facts.js";
 import { type BookedEnd, type BookedHop, filled, HopBook } from "./hop-book.js";
+import type { Known } from "./known.js";
 import { type Paired, type Placed, pairDirections } from "./pairing.js";
-import { PartBook, type Stocked } from "./part-book.js";
+import { PartBook } from "./part-book.js";
 import { type BookedSite, SiteBook } from "./site-book.js";
 import type { FactChange, NewHop, NewPart, NewSite } from "./state.js";
 import { endStatements, hopStatements, siteStatements } from "./state-facts.js";
 import { textOf } from "./table.js";
-
-/** The design that lists come into. */
-export interface Known {
-  readonly design: Pick<Design, "sites" | "hops">;
-  readonly hopNames: readonly string[];
-  readonly objectives: readonly string[];
-  readonly stocked: Stocked;
-  /** Words that cannot be names of sites, since they mean something else in a hop. */
-  readonly taken: ReadonlySet<string>;
-}
 
 export interface ImportPlan {
   readonly newSites: readonly NewSite[];
@@ -42,9 +32,9 @@ export interface ImportPlan {
 export function planImport(rows: ListedRows, known: Known): ImportPlan {
   const told: Told[] = [...rows.told];
   const compared: Compared = { azimuths: 0, azimuthsOff: 0, greatestOffDeg: 0, told };
-  const sites = new SiteBook(known.design, known.taken, told);
+  const sites = new SiteBook(known, told);
   for (const row of rows.sites) tellRepeated(row, sites.siteOf(row), told);
-  const hops = new HopBook(known.design, known.hopNames, sites, told);
+  const hops = new HopBook(known, sites, told);
   hops.addHops(rows.hops);
   const placed = rows.transmissions.flatMap((row) => hops.placed(row));
   const pairing = pairDirections(placed.map(({ row, a, b }): Placed => ({ row, a: a.name, b: b.name })));

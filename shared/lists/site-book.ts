@@ -1,7 +1,8 @@
 /** The sites that rows speak of: those of the design, matched by name, else by place, and those that are new. */
-import type { Design, Site } from "../design/design.js";
+import type { Site } from "../design/design.js";
 import { inverse } from "../geodesy/geodesic.js";
 import type { SiteRow, Told } from "./facts.js";
+import type { Known } from "./known.js";
 import { asName, freeName } from "./names.js";
 import { Places } from "./near.js";
 
@@ -9,6 +10,8 @@ export interface BookedSite {
   readonly name: string;
   /** As the design has it; undefined: it is new. */
   readonly known?: Site;
+  /** It is taken down before all that is planned stands. */
+  readonly gone?: boolean;
   /** What the rows say of it, in their order. */
   readonly rows: SiteRow[];
 }
@@ -24,14 +27,18 @@ export class SiteBook {
   private readonly places = new Places<BookedSite>();
   private numbered = 0;
 
-  /** @param taken words that cannot be names of sites */
+  private readonly taken: ReadonlySet<string>;
+
   constructor(
-    { sites }: Pick<Design, "sites">,
-    private readonly taken: ReadonlySet<string>,
+    { design: { sites }, gone, taken }: Pick<Known, "design" | "gone" | "taken">,
     private readonly told: Told[],
   ) {
-    for (const known of sites.values()) {
-      const site = { name: known.name, known, rows: [] };
+    this.taken = taken;
+    const isGone = ({ name }: Site) => gone.has(`site ${name}`);
+    const all = [...sites.values()];
+    // What a title or a place says of two is said of the one that stays.
+    for (const known of [...all.filter((one) => !isGone(one)), ...all.filter(isGone)]) {
+      const site: BookedSite = { name: known.name, known, gone: isGone(known), rows: [] };
       this.enter(site, [known.name], known.title);
       if (known.position) this.places.add(known.position, site);
     }
@@ -43,8 +50,9 @@ export class SiteBook {
     if (named) return this.claimed(named, row);
     const near = row.position ? this.places.near(row.position) : [];
     // Whoever gives two sites of one place names of their own means two.
-    const fitting =
+    const free =
       row.name === undefined ? near : near.filter(({ what }) => what.known && !isNamedByRows(what));
+    const fitting = staying(free, ({ what }) => what.gone);
     if (fitting.length > 1) {
       const names = fitting.map(({ what }) => what.name).join(" and ");
       return this.refuse(row, `lies within 5 m of ${names}, and says by no name which it is`);
@@ -109,7 +117,9 @@ export class SiteBook {
     for (const name of names) this.byName.set(keyOf(name), site);
     if (title === undefined) return;
     const key = keyOf(title);
-    this.byTitle.set(key, this.byTitle.has(key) ? null : site);
+    const other = this.byTitle.get(key);
+    if (!site.gone || other === undefined) this.byTitle.set(key, other === undefined ? site : null);
+    else if (other?.gone) this.byTitle.set(key, null);
   }
 
   private refuse(row: SiteRow, reason: string): undefined {
@@ -120,6 +130,12 @@ export class SiteBook {
   private tell({ from }: SiteRow, what: Told["what"], reason: string): void {
     this.told.push({ from, what, reason });
   }
+}
+
+/** Of several that may be meant, those that stay; all of them where none does. */
+export function staying<T>(all: readonly T[], isGone: (one: T) => boolean | undefined): readonly T[] {
+  const left = all.filter((one) => !isGone(one));
+  return left.length > 0 ? left : all;
 }
 
 function isNamedByRows({ rows }: BookedSite): boolean {

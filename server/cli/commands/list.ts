@@ -10,6 +10,7 @@ import { shownFrom } from "../../findings/paths.js";
 import { holdsOn } from "../../findings/stages.js";
 import { hopsOf, shownTime } from "../../findings/summary.js";
 import { csvText } from "../../lists/csv-text.js";
+import { standingLast } from "../../lists/standing-last.js";
 import { geoJsonText } from "../../lists/write/geojson.js";
 import { kmlText } from "../../lists/write/kml.js";
 import { VERSION } from "../../version.js";
@@ -52,7 +53,7 @@ export async function list(asked: string, folder: string, options: ListOptions):
     throw new CommandError(
       `${folder}: there are ${judged.designs.length} designs in this folder; name the folder of one`,
     );
-  const listed = listedDesign(design);
+  const listed = listedDesign(design, { today, on });
   await put(
     subjects.map((subject) => makeList(subject, listed)),
     { title: design.title, shows: shownTime(design) },
@@ -78,14 +79,17 @@ function subjectsOf(asked: string, format: ListFormat): readonly ListSubject[] {
   return [...new Set(subjects)];
 }
 
-function listedDesign(design: JudgedDesign): ListedDesign {
-  const { model, session, root, gone, goneSites, days } = design;
+function listedDesign(
+  design: JudgedDesign,
+  { today, on }: Pick<ListOptions, "today" | "on">,
+): ListedDesign {
+  const { model, session, root, gone, days } = design;
   const results = session.results();
   const standing = model.design();
   return {
     design: standing,
-    sites: inTextOrder(model.names("site"), (name) => standing.sites.get(name) ?? goneSites.get(name)?.site),
-    hops: inTextOrder(model.names("hop"), (name) => standing.hops.get(name) ?? gone.get(name)?.hop),
+    last: on === undefined ? standingLast(model, today) : standing,
+    shownOn: on,
     hopNames: hopsOf(design),
     results: new Map([
       ...[...results].map(([name, { hop, result }]) => [name, { hop, result }] as const),
@@ -99,15 +103,6 @@ function listedDesign(design: JudgedDesign): ListedDesign {
       return { rule, severity, message, help, hop, accepted, time, otherTime, ...at };
     }),
   };
-}
-
-function inTextOrder<T>(names: readonly string[], find: (name: string) => T | undefined): Map<string, T> {
-  return new Map(
-    names.flatMap((name) => {
-      const found = find(name);
-      return found === undefined ? [] : [[name, found] as const];
-    }),
-  );
 }
 
 async function put(
@@ -126,7 +121,9 @@ async function put(
     if (out === undefined) await print(pieces);
     else writeBytes(out, [...pieces].join(""));
   }
-  const counted = lists.map(({ subject, rows }) => `${rows.length} ${subject}`).join(", ");
+  const counted = lists
+    .map(({ subject, rows }) => `${rows.length} ${rows.length === 1 ? subject.slice(0, -1) : subject}`)
+    .join(", ");
   if (out !== undefined) note(`${counted} written to ${safe(out)}`);
 }
 

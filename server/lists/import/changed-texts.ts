@@ -14,14 +14,16 @@ export interface ChangedText {
   readonly after: string;
 }
 
+/** @param lookingAt the design as it has to be looked at to find what an address speaks of */
 export function changedTexts(
-  model: DesignModel,
+  lookingAt: (address: string) => DesignModel,
   changes: readonly FactChange[],
 ): { readonly changed: readonly ChangedText[]; readonly notChanged: readonly string[] } {
   const notChanged: string[] = [];
   const edits: TextEdit[] = [];
   const own = new Map<string, boolean>();
   for (const change of changes) {
+    const model = lookingAt(change.at);
     const made = changeEdits(model, change);
     const said = `${change.at}: ${change.statement.word === "" ? "title" : lineOf(change.statement)}`;
     if (!made) {

@@ -4,12 +4,11 @@ import { join } from "node:path";
 import { beginDesign, type NewFile } from "../../../language/begin/begin-design.js";
 import { filesOf, hopText, type ListFile, partText, siteText } from "../../../language/lists/new-text.js";
 import type { DesignModel } from "../../../language/model/design-model.js";
-import { propertiesOf } from "../../../language/schema/index.js";
-import { columnsOf, type Mapping } from "../../../shared/lists/columns.js";
+import { type Columns, columnsOf, type Mapping } from "../../../shared/lists/columns.js";
 import type { ListedRows } from "../../../shared/lists/facts.js";
-import { type ImportPlan, type Known, planImport } from "../../../shared/lists/plan.js";
+import { type ImportPlan, planImport } from "../../../shared/lists/plan.js";
 import { type ReadOptions, readRows } from "../../../shared/lists/read-rows.js";
-import { TOLD_ONLY } from "../../../shared/lists/subjects/list.js";
+import { SHOWN_ON, TOLD_ONLY } from "../../../shared/lists/subjects/list.js";
 import { type Sheet, textOf } from "../../../shared/lists/table.js";
 import { CommandError } from "../../command-error.js";
 import { slashed } from "../../files/slashed.js";
@@ -17,6 +16,7 @@ import { loadProject } from "../../session/load.js";
 import { UnfitList } from "../read/bounds.js";
 import { readListFile } from "../read/read-file.js";
 import { type ChangedText, changedTexts } from "./changed-texts.js";
+import { knownDesign, NOTHING_KNOWN } from "./known-design.js";
 import type { ReadSheet } from "./read-sheet.js";
 import { singlesCsv } from "./singles.js";
 
@@ -51,6 +51,11 @@ export async function importLists(request: ImportRequest): Promise<Imported> {
       for (const sheet of await readListFile(file, name)) {
         if (sheet.rows.length === 0 && sheet.notes.length === 0) continue;
         const columns = columnsOf(sheet, request.mapping);
+        const day = dayShown(sheet, columns);
+        if (day !== undefined)
+          throw new UnfitList(
+            `it is a list of one day, ${day}, and is not read back, since what stands on other days is not in it: make it without --on`,
+          );
         sheets.push({ sheet, columns, list: readRows(sheet, columns, request) });
       }
     } catch (error) {
@@ -64,10 +69,20 @@ export async function importLists(request: ImportRequest): Promise<Imported> {
     return empty;
   stage("holding it against the design");
   const model = designIn(request.out);
-  const plan = planImport(together(read), knownOf(model));
+  const design = model && knownDesign(model);
+  const plan = planImport(together(read), design?.known ?? NOTHING_KNOWN);
   stage("writing the texts");
-  const { changed, notChanged } = model ? changedTexts(model, plan.changes) : { changed: [], notChanged: [] };
+  const { changed, notChanged } = design
+    ? changedTexts(design.lookingAt, plan.changes)
+    : { changed: [], notChanged: [] };
   return { ...empty, plan, newFiles: newFiles(request, plan, read, model), changed, notChanged };
+}
+
+/** The day that a list tells of where it is one day alone. */
+function dayShown({ rows }: Sheet, columns: Columns): string | undefined {
+  const heads = rows.find(({ line }) => line === columns.line)?.cells ?? [];
+  const at = heads.findIndex((head) => textOf(head).toLowerCase() === SHOWN_ON);
+  return at < 0 ? undefined : textOf(columns.rows[0]?.cells[at]) || "which it does not say";
 }
 
 /** Sheets that hold nothing for a design are told and passed over where another one does. */
@@ -120,30 +135,6 @@ function designIn(folder: string): DesignModel | undefined {
       `${folder}: there are ${designs.length} designs in this folder; name the folder of one`,
     );
   return designs[0];
-}
-
-const NOTHING: Known = {
-  design: { sites: new Map(), hops: new Map() },
-  hopNames: [],
-  objectives: ["trunk", "access"],
-  stocked: { names: () => [], antenna: () => undefined },
-  taken: takenWords(),
-};
-
-function knownOf(model: DesignModel | undefined): Known {
-  if (!model) return NOTHING;
-  return {
-    design: model.design(),
-    hopNames: model.names("hop"),
-    objectives: model.names("objective"),
-    stocked: { names: (kind) => model.names(kind), antenna: (name) => model.lookup.antenna(name) },
-    taken: NOTHING.taken,
-  };
-}
-
-/** An end of a hop is named by its site, among the hop's own facts. */
-function takenWords(): ReadonlySet<string> {
-  return new Set([...propertiesOf("hop").map(({ name }) => name), "template"]);
 }
 
 const SITES_A_FILE = 200;

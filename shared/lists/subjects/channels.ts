@@ -28,8 +28,8 @@ const COLUMNS: readonly ListColumn<Row>[] = [
   text("high_at", highSite),
 ];
 
-export function channelList({ hops }: ListedDesign): List {
-  const rows = [...hops.values()].flatMap((hop): Row[] => {
+export function channelList({ last }: ListedDesign): List {
+  const rows = [...last.hops.values()].flatMap((hop): Row[] => {
     if (!hop.channel) return frequencies(hop).length > 0 ? [{ hop, carrier: 1 }] : [];
     return [hop.channel, ...(hop.furtherChannels ?? [])].map((channel, i) => ({
       hop,

@@ -1,7 +1,7 @@
 import type { Hop, HopEnd } from "../../design/design.js";
 import type { HopResult } from "../../evaluate/result.js";
 import { inMHz } from "./hops.js";
-import { type List, type ListColumn, listOf, number, text } from "./list.js";
+import { type List, type ListColumn, listOf, number, shownOnColumn, text } from "./list.js";
 import type { ListedDesign } from "./listed-design.js";
 
 interface Row {
@@ -9,6 +9,7 @@ interface Row {
   readonly index: 0 | 1;
   readonly end: HopEnd;
   readonly result?: HopResult;
+  readonly until?: string;
 }
 
 const geometry = ({ result, index }: Row) => result?.geometry?.[index];
@@ -35,16 +36,23 @@ const COLUMNS: readonly ListColumn<Row>[] = [
   number("elevation_deg", 2, (row) => geometry(row)?.elevationDeg),
   number("eirp_dBm", 1, (row) => sent(row)?.eirpDbm),
   number("received_level_dBm", 1, (row) => received(row)?.receivedLevelDbm),
+  { head: "figures_until", type: "date", of: ({ until }) => until },
 ];
 
-export function endList({ hops, results }: ListedDesign): List {
-  const rows = [...hops.values()].flatMap((hop): Row[] =>
+export function endList({ last, results, shownOn }: ListedDesign): List {
+  const rows = [...last.hops.values()].flatMap((hop): Row[] =>
     ([0, 1] as const).map((index) => ({
       hop,
       index,
       end: hop.ends[index],
       result: results.get(hop.name)?.result,
+      until: results.get(hop.name)?.until,
     })),
   );
-  return listOf("ends", COLUMNS, rows, ({ end }) => end.site.position && [end.site.position]);
+  return listOf(
+    "ends",
+    [...COLUMNS, ...shownOnColumn(shownOn)],
+    rows,
+    ({ end }) => end.site.position && [end.site.position],
+  );
 }

@@ -4,7 +4,7 @@ import type { HopResult } from "../../evaluate/result.js";
 import { gravest, worstClearance } from "../../report/pages/figures.js";
 import { weakerDirection } from "../../rules/judged-modes.js";
 import { over } from "../../units/as-written.js";
-import { type List, type ListColumn, listOf, number, text } from "./list.js";
+import { type List, type ListColumn, listOf, number, shownOnColumn, text } from "./list.js";
 import type { ListedDesign, ListedFinding } from "./listed-design.js";
 
 interface Row {
@@ -51,19 +51,19 @@ const COLUMNS: readonly ListColumn<Row>[] = [
   text("verdict", verdict),
 ];
 
-export function hopList({ hopNames, hops, results, findings }: ListedDesign): List {
+export function hopList({ hopNames, last, results, findings, shownOn }: ListedDesign): List {
   const byHop = Map.groupBy(findings, ({ hop }) => hop);
   const rows = hopNames.map((name): Row => {
     const judged = results.get(name);
     return {
       name,
-      hop: judged?.hop ?? hops.get(name),
+      hop: judged?.hop ?? last.hops.get(name),
       result: judged?.result,
       until: judged?.until,
       findings: byHop.get(name) ?? [],
     };
   });
-  return listOf("hops", COLUMNS, rows, ({ hop }) => {
+  return listOf("hops", [...COLUMNS, ...shownOnColumn(shownOn)], rows, ({ hop }) => {
     const [a, b] = hop?.ends.map(({ site }) => site.position) ?? [];
     return a && b ? [a, b] : undefined;
   });

@@ -25,6 +25,9 @@ export interface ListRow {
   readonly places?: readonly LatLon[];
 }
 
+/** Head of the day that a list tells of where it is one day alone: such a list is not read back. */
+export const SHOWN_ON = "shown_on";
+
 /** Lists of what follows from the design: they tell, and nothing of them is decided there. */
 export const TOLD_ONLY: ReadonlyMap<ListSubject, readonly string[]> = new Map([
   ["parts", ["site", "for", "kind", "part", "pieces"]],
@@ -43,6 +46,11 @@ export function listOf<Row>(
     columns: columns.map(({ head, type }) => ({ head, type })),
     rows: rows.map((row) => ({ values: columns.map(({ of }) => of(row)), places: placesOf?.(row) })),
   };
+}
+
+/** A list of one day says in each row which: what stands on other days is not in it. */
+export function shownOnColumn(day: string | undefined): readonly ListColumn<unknown>[] {
+  return day === undefined ? [] : [{ head: SHOWN_ON, type: "date", of: () => day }];
 }
 
 export function text<Row>(head: string, of: (row: Row) => string | undefined): ListColumn<Row> {

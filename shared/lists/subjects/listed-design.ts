@@ -7,9 +7,10 @@ import type { ReportFinding } from "../../report/document/document.js";
 export interface ListedDesign {
   /** As it stands at the time that is shown. */
   readonly design: Design;
-  /** With those that stand no more then, as they stood last. */
-  readonly sites: ReadonlyMap<string, Site>;
-  readonly hops: ReadonlyMap<string, Hop>;
+  /** Sites and hops that stand at a time that was judged, each as it stands last, in the order of the text. */
+  readonly last: Pick<Design, "sites" | "hops">;
+  /** ISO date of the one day that is told of; undefined: each thing is told as it stands last. */
+  readonly shownOn?: string;
   /** All hops that stand at a time that was judged, in the order of the text. */
   readonly hopNames: readonly string[];
   readonly results: ReadonlyMap<string, ListedHop>;

@@ -1,6 +1,6 @@
 import type { Site } from "../../design/design.js";
 import { stateWords } from "../../design/state.js";
-import { type List, type ListColumn, listOf, number, text } from "./list.js";
+import { type List, type ListColumn, listOf, number, shownOnColumn, text } from "./list.js";
 import type { ListedDesign } from "./listed-design.js";
 
 interface Row {
@@ -21,10 +21,15 @@ const COLUMNS: readonly ListColumn<Row>[] = [
   number("hops", 0, ({ hops }) => hops),
 ];
 
-export function siteList({ sites, hops: all }: ListedDesign): List {
+export function siteList({ last, shownOn }: ListedDesign): List {
   const hops = new Map<string, number>();
-  for (const { ends } of all.values())
+  for (const { ends } of last.hops.values())
     for (const { site } of ends) hops.set(site.name, (hops.get(site.name) ?? 0) + 1);
-  const rows = [...sites.values()].map((site) => ({ site, hops: hops.get(site.name) ?? 0 }));
-  return listOf("sites", COLUMNS, rows, ({ site }) => site.position && [site.position]);
+  const rows = [...last.sites.values()].map((site) => ({ site, hops: hops.get(site.name) ?? 0 }));
+  return listOf(
+    "sites",
+    [...COLUMNS, ...shownOnColumn(shownOn)],
+    rows,
+    ({ site }) => site.position && [site.position],
+  );
 }
