@@ -1,12 +1,11 @@
 /** Days are written year-month-day. Other ways to write one are known again, and never taken for a day. */
 import { isDay } from "../../shared/design/day.js";
+import { daysMeant, YEAR_FIRST, YEAR_LAST } from "../../shared/design/written-day.js";
 import type { Atom } from "../syntax/tree.js";
 import type { TextFix } from "./fact.js";
 import type { Reading } from "./reading.js";
 
 const ISO = /^\d{4}-\d{2}-\d{2}$/;
-const YEAR_FIRST = /^(\d{4})([-./])(\d{1,2})\2(\d{1,2})$/;
-const YEAR_LAST = /^(\d{1,2})([-./])(\d{1,2})\2(\d{4})$/;
 const SHORT = /^\d{1,2}([-./])\d{1,2}\1\d{1,2}$/;
 const MONTH = /^\d{4}[-/]\d{1,2}$/;
 
@@ -35,7 +34,7 @@ export function withDates(atoms: readonly Atom[]): readonly Atom[] {
 
 export function readDate({ text, start, end }: Atom): Omit<Reading, "next"> {
   if (isDay(text)) return { value: { type: "date", date: text } };
-  const days = meant(text).filter(isDay);
+  const days = daysMeant(text);
   const written = "dates are written year-month-day, for example 2027-05-01";
   const message = MONTH.test(text)
     ? `${text} names no day; ${written}`
@@ -44,20 +43,4 @@ export function readDate({ text, start, end }: Atom): Omit<Reading, "next"> {
       : `${text} is not written as dates are here; ${written}`;
   const fixes = days.map((newText): TextFix => ({ title: `Write ${newText}`, start, end, newText }));
   return { problem: { rule: "value-range", severity: "error", start, end, message, fixes } };
-}
-
-/** What was meant, year-month-day: several where day and month may stand in either order. */
-function meant(text: string): string[] {
-  const first = YEAR_FIRST.exec(text);
-  if (first) return [iso(first[1]!, first[3]!, first[4]!)];
-  const last = YEAR_LAST.exec(text);
-  if (!last) return [];
-  const [, one, sign, other, year] = last as unknown as [string, string, string, string, string];
-  // Between points the day comes first; between strokes and dashes either does.
-  const days = sign === "." ? [iso(year, other, one)] : [iso(year, other, one), iso(year, one, other)];
-  return [...new Set(days)];
-}
-
-function iso(year: string, month: string, day: string): string {
-  return `${year}-${month.padStart(2, "0")}-${day.padStart(2, "0")}`;
 }

@@ -1,4 +1,4 @@
-/** Rows of a sheet whose columns are known, as facts. A cell that cannot be read costs itself, a place the row. */
+/** Rows of a sheet whose columns are known, as facts. A cell that cannot be read costs itself, a place or a day the row. */
 
 import type { HalfOfBand, Polarization } from "../design/design.js";
 import type { State } from "../design/state.js";
@@ -8,7 +8,7 @@ import type { EndRow, HopEndRow, HopRow, ListedRows, SiteRow, Source, StatedPosi
 import type { FieldKey } from "./fields.js";
 import { type Figure, numberOf, readFigure, short } from "./figures.js";
 import { type PlaceOptions, RowPlaces } from "./row-places.js";
-import { stateIn } from "./stated-state.js";
+import { readState } from "./stated-state.js";
 import { type Sheet, type SheetRow, textOf } from "./table.js";
 
 export type ReadOptions = PlaceOptions;
@@ -29,6 +29,9 @@ class Reader {
   private readonly places: RowPlaces;
   private readonly unclear: string[];
   private readonly notations = new Map<string, number>();
+  private statesThere?: boolean;
+  /** The first text in a column of states that holds none. */
+  private otherState?: string;
 
   constructor(
     private readonly sheet: Sheet,
@@ -126,11 +129,13 @@ class Reader {
     const width =
       this.cells.figure(row, "channelWidth", undefined, from) ??
       this.cells.figure(row, "modeWidth", undefined, from);
+    const state = this.state(row, from);
+    if (!state) return undefined;
     return {
       from,
       name,
       title: this.cells.text(row, "title", undefined),
-      state: this.state(row),
+      state: state.is,
       objective: this.cells.text(row, "objective", undefined),
       channel: this.channel(row, from, width),
       polarization: this.cells.word(row, "polarization", undefined, from) as Polarization | undefined,
@@ -207,11 +212,13 @@ class Reader {
       this.cells.tell(from, "row", "names no site and no place");
       return undefined;
     }
+    const state = ofEnd ? {} : this.state(row, from);
+    if (!state) return undefined;
     return {
       from,
       name,
       title: ofEnd ? undefined : this.cells.text(row, "title", undefined),
-      state: ofEnd ? undefined : this.state(row),
+      state: state.is,
       position: position?.position,
       ground: this.cells.figure(row, "ground", side, from),
       structure: this.cells.word(row, "structure", side, from),
@@ -219,15 +226,30 @@ class Reader {
     };
   }
 
-  /** A column of this name may hold something else: that is told once. */
-  private state(row: SheetRow): State | undefined {
+  /** What is planned for a day that cannot be read would stand at all times: that costs the row. */
+  private state(row: SheetRow, from: Source): { readonly is?: State } | undefined {
     const text = this.cells.text(row, "state", undefined);
-    const state = text === undefined ? undefined : stateIn(text);
-    if (text !== undefined && state === undefined)
-      this.cells.once(
-        `a state is built, planned or removed, with a date as 2027-03-01; others, such as "${short(text)}", are left out`,
-      );
-    return state;
+    if (text === undefined) return {};
+    const read = readState(text);
+    if (read?.ok) return { is: read.state };
+    if (read) {
+      this.cells.tell(from, "row", `state: ${read.reason}`);
+      return undefined;
+    }
+    const known = "a state is built, planned or removed, with a date as 2027-03-01";
+    if (this.hasStates())
+      this.cells.tell(from, "cell", `state "${short(text)}" is none that is known: ${known}`);
+    else this.cells.once(`${known}; others, such as "${short((this.otherState ??= text))}", are left out`);
+    return {};
+  }
+
+  /** A column of this name may hold something else in all rows. */
+  private hasStates(): boolean {
+    this.statesThere ??= this.columns.rows.some((row) => {
+      const text = this.cells.text(row, "state", undefined);
+      return text !== undefined && readState(text) !== undefined;
+    });
+    return this.statesThere;
   }
 
   /** A structure of no height is one of which nothing is known. */

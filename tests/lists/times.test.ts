@@ -1,17 +1,16 @@
 /** Lists of designs in which things come and go: each is told as it stands last, and comes back as the same. */
-import { mkdirSync, writeFileSync } from "node:fs";
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import fc from "fast-check";
-import { describe, expect, test } from "vitest";
-import { listedDesign } from "../../server/cli/commands/list.js";
-import { judgeFolder } from "../../server/findings/judged-folder.js";
+import { beforeAll, describe, expect, test, vi } from "vitest";
+import { type ListOptions, list } from "../../server/cli/commands/list.js";
 import type { Imported } from "../../server/lists/import/import-lists.js";
-import { geoJsonText } from "../../server/lists/write/geojson.js";
-import { kmlText } from "../../server/lists/write/kml.js";
-import { xlsxBytes } from "../../server/lists/write/xlsx.js";
-import { makeList } from "../../shared/lists/subjects/index.js";
-import type { List, ListSubject } from "../../shared/lists/subjects/list.js";
-import { CATALOGUE, csvOf, designTextWithSwaps, fileOf, fresh, importInto } from "./support.js";
+import { type StateWord, stateWords } from "../../shared/design/state.js";
+import { readState } from "../../shared/lists/stated-state.js";
+import { CATALOGUE, designTextWithSwaps, fileOf, fresh, importInto } from "./support.js";
+
+// How many rows were written is told to nobody here.
+beforeAll(() => void vi.spyOn(process.stderr, "write").mockReturnValue(true));
 
 const LONG = 240_000;
 const TODAY = "2026-11-28";
@@ -24,27 +23,30 @@ function folderWith(text: string): string {
   return out;
 }
 
-/** As `hopwright list` makes them. */
-async function listsOf(folder: string, subjects: readonly ListSubject[], on?: string): Promise<List[]> {
-  const judged = await judgeFolder(folder, { today: TODAY, times: { on } });
-  const listed = listedDesign(judged.designs[0]!, { today: TODAY, on });
-  return subjects.map((subject) => makeList(subject, listed));
+/** As the command makes it; the path of the file. */
+async function listTo(
+  folder: string,
+  subjects: string,
+  format: ListOptions["format"],
+  on?: string,
+): Promise<string> {
+  const out = fresh(`list.${format}`);
+  await list(subjects, folder, { format, out, today: TODAY, on });
+  return out;
 }
 
-const cell = ({ columns, rows }: List, row: number, head: string) =>
-  rows[row]!.values[columns.findIndex((column) => column.head === head)];
+/** Rows under their heads. */
+async function rowsOf(folder: string, subject: string, on?: string): Promise<Record<string, unknown>[]> {
+  return JSON.parse(readFileSync(await listTo(folder, subject, "json", on), "utf8")).lists[0].rows;
+}
 
 const ALL = ["sites", "hops", "ends"] as const;
-const ON_MAP = ["sites", "hops"] as const;
 
-const WAYS: Readonly<Record<string, (folder: string) => Promise<string[]>>> = {
-  CSV: async (folder) =>
-    (await listsOf(folder, ALL)).map((list) => fileOf(`${list.subject}.csv`, csvOf(list))),
-  XLSX: async (folder) => [fileOf("all.xlsx", xlsxBytes(await listsOf(folder, ALL)))],
-  GeoJSON: async (folder) => [
-    fileOf("all.geojson", [...geoJsonText(await listsOf(folder, ON_MAP))].join("")),
-  ],
-  KML: async (folder) => [fileOf("all.kml", [...kmlText("T", await listsOf(folder, ON_MAP))].join(""))],
+const WAYS: Readonly<Record<string, (folder: string, on?: string) => Promise<string[]>>> = {
+  CSV: (folder, on) => Promise.all(ALL.map((subject) => listTo(folder, subject, "csv", on))),
+  XLSX: async (folder, on) => [await listTo(folder, "all", "xlsx", on)],
+  GeoJSON: async (folder, on) => [await listTo(folder, "all", "geojson", on)],
+  KML: async (folder, on) => [await listTo(folder, "all", "kml", on)],
 };
 
 function expectNothing({ plan, newFiles, changed, notChanged }: Imported): void {
@@ -74,27 +76,116 @@ describe.each(Object.entries(WAYS))("by %s", (_name, put) => {
 
 test("a list of one day says so in each row, and is not read back, in whatever format", async () => {
   const folder = folderWith(GOING);
-  const lists = await listsOf(folder, ALL, "2026-12-01");
-  for (const list of lists) {
-    expect(list.rows.length, list.subject).toBeGreaterThan(0);
-    expect(new Set(list.rows.map((_, row) => cell(list, row, "shown_on")))).toEqual(new Set(["2026-12-01"]));
+  for (const subject of ALL) {
+    const shown = (await rowsOf(folder, subject, "2026-12-01")).map(({ shown_on }) => shown_on);
+    expect(new Set(shown), subject).toEqual(new Set(["2026-12-01"]));
+    expect((await rowsOf(folder, subject)).some((row) => "shown_on" in row)).toBe(false);
   }
-  for (const list of await listsOf(folder, ALL))
-    expect(list.columns.map(({ head }) => head)).not.toContain("shown_on");
-  const files = [
-    ...lists.map((list) => fileOf(`${list.subject}.csv`, csvOf(list))),
-    fileOf("titled.csv", `Network of one day\n\n${csvOf(lists[0]!)}`),
-    fileOf("all.xlsx", xlsxBytes(lists)),
-    fileOf("all.geojson", [...geoJsonText(lists.slice(0, 2))].join("")),
-    fileOf("all.kml", [...kmlText("T", lists.slice(0, 2))].join("")),
-  ];
-  for (const file of files) {
-    const { plan, unreadable } = await importInto(folder, file);
-    expect(plan, file).toBeUndefined();
-    expect(unreadable.map(({ reason }) => reason)).toEqual([
-      "it is a list of one day, 2026-12-01, and is not read back, since what stands on other days is not in it: make it without --on",
+  for (const put of Object.values(WAYS)) {
+    const files = await put(folder, "2026-12-01");
+    const titled = files.map((file) =>
+      fileOf("titled.csv", `Network of one day\n\n${readFileSync(file, "utf8")}`),
+    );
+    for (const file of files[0]!.endsWith(".csv") ? [...files, ...titled] : files) {
+      const { plan, unreadable } = await importInto(folder, file);
+      expect(plan, file).toBeUndefined();
+      expect(unreadable.map(({ reason }) => reason)).toEqual([
+        "it is a list of one day, 2026-12-01, and is not read back, since what stands on other days is not in it: make it without --on",
+      ]);
+    }
+  }
+});
+
+describe("states in cells", () => {
+  const day = fc
+    .date({ min: new Date("1990-01-01"), max: new Date("2090-12-31"), noInvalidDate: true })
+    .map((date) => date.toISOString().slice(0, 10));
+  const parts = (iso: string) => iso.split("-") as [string, string, string];
+
+  test("every state is read as it is written", () => {
+    fc.assert(
+      fc.property(
+        fc.record(
+          { word: fc.constantFrom<StateWord>("built", "planned", "removed"), date: day, until: day },
+          { requiredKeys: ["word"] },
+        ),
+        (state) => {
+          expect(readState(stateWords(state))).toEqual({ ok: true, state });
+        },
+      ),
+    );
+  });
+
+  test("a day in another spelling is read where it has one reading, else both are told", () => {
+    fc.assert(
+      fc.property(day, (iso) => {
+        const [year, month, date] = parts(iso);
+        const planned = { ok: true, state: { word: "planned", date: iso } };
+        for (const spelt of [
+          `${date}.${month}.${year}`,
+          `${Number(date)}.${Number(month)}.${year}`,
+          `${year}-${Number(month)}-${Number(date)}`,
+          `${year}/${month}/${date}`,
+          `${iso} 00:00:00`,
+          `${iso}T00:00:00Z`,
+          new Date(iso).toLocaleDateString("en-GB", {
+            day: "numeric",
+            month: "short",
+            year: "numeric",
+            timeZone: "UTC",
+          }),
+          new Date(iso).toLocaleDateString("en-US", { dateStyle: "long", timeZone: "UTC" }),
+        ])
+          expect(readState(`planned ${spelt}`), spelt).toEqual(planned);
+        const either = readState(`planned ${date}/${month}/${year}`);
+        if (Number(date) > 12 || date === month) expect(either).toEqual(planned);
+        else
+          expect(either).toEqual({
+            ok: false,
+            reason: `${date}/${month}/${year} may be ${iso} and ${year}-${date}-${month}: write the one that is meant`,
+          });
+      }),
+    );
+  });
+
+  test.each([
+    ["planned 2027-02-30", "2027-02-30 is not a day of the calendar"],
+    ["planned 2027", '"2027" is no day that can be read'],
+    ["planned 01.03.27", '"01.03.27" is no day that can be read'],
+    ["built until 31.04.2027", "31.04.2027 is not a day of the calendar"],
+    ["2027-03-01", "2027-03-01 is a day; whether it is built, planned or removed then, it does not say"],
+  ])("%s costs the row, which is told with its line", async (state, reason) => {
+    const csv = `site,latitude,longitude,state\nA,47.5,-30.5,built\nB,47.6,-30.5,${state}\n`;
+    const { plan } = await importInto(fresh("out"), fileOf("sites.csv", csv));
+    expect(plan?.newSites.map(({ name }) => name)).toEqual(["A"]);
+    expect(plan?.told).toMatchObject([{ from: { line: 3 }, what: "row" }]);
+    expect(plan?.told[0]?.reason).toContain(reason);
+    const hops = `hop,site a,site b,state\nA-B,A,B,${state}\n`;
+    const sites = "site,latitude,longitude\nA,47.5,-30.5\nB,47.6,-30.5\n";
+    const both = await importInto(fresh("out"), fileOf("sites.csv", sites), fileOf("hops.csv", hops));
+    expect(both.plan?.newHops).toEqual([]);
+    expect(both.plan?.told).toMatchObject([{ from: { line: 2 }, what: "row" }]);
+  });
+
+  test("a word that is no state is told by its line where others in the column are, else once", async () => {
+    const told = async (...states: string[]) => {
+      const rows = states.map((state, i) => `S${i},${47 + i / 10},-30.5,${state}\n`).join("");
+      return importInto(fresh("out"), fileOf("sites.csv", `site,latitude,longitude,state\n${rows}`));
+    };
+    const mixed = await told("built", "on hold", "New York");
+    expect(mixed.plan?.newSites).toHaveLength(3);
+    expect(mixed.plan?.told).toMatchObject([
+      { from: { line: 3 }, what: "cell" },
+      { from: { line: 4 }, what: "cell" },
     ]);
-  }
+    const other = await told("Vermont", "New York");
+    expect(other.plan?.told).toEqual([]);
+    expect(other.sheets[0]?.list.remarks).toEqual([
+      expect.stringContaining(
+        'a state is built, planned or removed, with a date as 2027-03-01; others, such as "Vermont"',
+      ),
+    ]);
+  });
 });
 
 const GOING = `site KELD {
@@ -160,21 +251,22 @@ describe("what is taken down", () => {
   };
 
   test("is listed with its state as long as it stands on a day from today on, as it stands last", async () => {
-    const [sites, hops, ends] = (await listsOf(folderWith(GOING), ALL)) as [List, List, List];
-    expect(sites.rows.map(({ values }) => values.slice(0, 3))).toEqual([
-      ["KELD", undefined, undefined],
-      ["TARN", undefined, undefined],
-      ["DUNLIN", "Dunlin hill", "removed 2027-04-01"],
-      ["BRENT", undefined, "planned 2027-04-01"],
+    const folder = folderWith(GOING);
+    expect((await rowsOf(folder, "sites")).map(({ site, state }) => [site, state])).toEqual([
+      ["KELD", undefined],
+      ["TARN", undefined],
+      ["DUNLIN", "removed 2027-04-01"],
+      ["BRENT", "planned 2027-04-01"],
     ]);
-    expect(hops.rows.map(({ values }) => values[0])).toEqual(["OLD", "NEW", "KELD-DUNLIN"]);
-    expect(ends.rows.map((_, row) => [cell(ends, row, "hop"), cell(ends, row, "figures_until")])).toEqual([
-      ["OLD", "2027-04-01"],
-      ["OLD", "2027-04-01"],
-      ["NEW", undefined],
-      ["NEW", undefined],
-      ["KELD-DUNLIN", "2027-04-01"],
-      ["KELD-DUNLIN", "2027-04-01"],
+    expect((await rowsOf(folder, "hops")).map(({ hop }) => hop)).toEqual(["OLD", "NEW", "KELD-DUNLIN"]);
+    const ends = await rowsOf(folder, "ends");
+    expect(ends.map(({ hop, figures_until, antenna }) => [hop, figures_until, antenna])).toEqual([
+      ["OLD", "2027-04-01", "DISH60-18"],
+      ["OLD", "2027-04-01", "DISH60-18"],
+      ["NEW", undefined, "DISH120-7"],
+      ["NEW", undefined, "DISH60-18"],
+      ["KELD-DUNLIN", "2027-04-01", undefined],
+      ["KELD-DUNLIN", "2027-04-01", "DISH60-18"],
     ]);
   });
 
