@@ -79,10 +79,7 @@ function subjectsOf(asked: string, format: ListFormat): readonly ListSubject[] {
   return [...new Set(subjects)];
 }
 
-function listedDesign(
-  design: JudgedDesign,
-  { today, on }: Pick<ListOptions, "today" | "on">,
-): ListedDesign {
+function listedDesign(design: JudgedDesign, { today, on }: Pick<ListOptions, "today" | "on">): ListedDesign {
   const { model, session, root, gone, days } = design;
   const results = session.results();
   const standing = model.design();

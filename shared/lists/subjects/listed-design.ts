@@ -1,4 +1,4 @@
-import type { Design, Hop, Site } from "../../design/design.js";
+import type { Design, Hop } from "../../design/design.js";
 import type { Span } from "../../design/state.js";
 import type { HopResult } from "../../evaluate/result.js";
 import type { ReportFinding } from "../../report/document/document.js";
