@@ -25,6 +25,7 @@ export interface Chain {
     readonly detail?: string;
     readonly site?: string;
     readonly estimated?: true;
+    readonly gain?: true;
     readonly changeDb: number;
   }[];
   /** Receiver input against transmitter output. */
@@ -179,12 +180,13 @@ function tellCarriers(
 function rowsOf({ sent, received, diffractionDb }: Way, site: string, farSite: string, path: PathLosses) {
   const rows: Chain["rows"][number][] = [];
   for (const { lossDb, ...element } of sent.losses) rows.push({ ...element, site, changeDb: -lossDb });
-  rows.push({ element: "transmit antenna", detail: sent.antenna, site, changeDb: sent.gainDbi });
+  rows.push({ element: "transmit antenna", gain: true, detail: sent.antenna, site, changeDb: sent.gainDbi });
   rows.push({ element: "free space", changeDb: -path.freeSpaceDb });
   rows.push({ element: "gases", changeDb: -path.gasDb });
   if (diffractionDb > 0) rows.push({ element: "diffraction", changeDb: -diffractionDb });
   rows.push({
     element: "receive antenna",
+    gain: true,
     detail: received.antenna,
     site: farSite,
     changeDb: received.gainDbi,

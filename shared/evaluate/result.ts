@@ -21,6 +21,8 @@ export interface LevelRow {
   readonly site?: string;
   /** Set where the element is not chosen yet, and its loss a usual one. */
   readonly estimated?: true;
+  /** An antenna: its gain, dBi. */
+  readonly gain?: true;
   /** 0 for the first row. */
   readonly changeDb: number;
   readonly levelDbm: number;

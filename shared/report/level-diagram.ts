@@ -61,8 +61,8 @@ function titleOf({ from, to, frequencyHz }: DirectionResult): string {
   return `${from} to ${to}, ${frequency(frequencyHz)}`;
 }
 
-export function levelChange({ element, changeDb }: LevelRow): string {
+export function levelChange({ gain, changeDb }: LevelRow): string {
   if (changeDb === 0) return "";
-  if (element.endsWith("antenna")) return `+${dbi(changeDb)}`;
+  if (gain) return `+${dbi(changeDb)}`;
   return `${changeDb > 0 ? "+" : ""}${fixed(changeDb, 1)} dB`;
 }

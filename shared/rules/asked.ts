@@ -5,11 +5,10 @@
 import type { Hop, Objective, UnformedHop } from "../design/design.js";
 import { type FurtherRay, furtherRays } from "../equipment/rays.js";
 import { askedMode, capacityVerdict, sameMode } from "../evaluate/judged-mode.js";
-import { isWhole, judgedOver } from "../evaluate/known-ground.js";
 import { type Lack, LEVEL_STEPS, RAY_STEPS, type Step } from "../evaluate/lack.js";
 import type { HopResult, ObjectiveResult, Verdict } from "../evaluate/result.js";
 import { arrangementByName } from "../radio/arrangements.js";
-import { judgedDirections } from "./judged-modes.js";
+import { judgedDirections, levelVerdict, marginVerdict } from "./judged-modes.js";
 
 /** One thing that is asked of one hop. */
 export interface Criterion {
@@ -66,7 +65,7 @@ const ROWS: readonly Row[] = [
     rule: "level-below-threshold",
     name: "level",
     asked: bothWays,
-    found: (hop, result) => judgedDirections(hop, result).map(({ mode }) => met(mode.fadeMarginDb > 0)),
+    found: (hop, result) => judgedDirections(hop, result).map(levelVerdict),
     steps: LEVEL_STEPS,
     unasked: true,
     implied: () => true,
@@ -119,10 +118,7 @@ const ROWS: readonly Row[] = [
     rule: "fade-margin",
     name: "fade margin",
     asked: ({ fadeMarginDb }) => bothWays(fadeMarginDb),
-    found: (hop, result) =>
-      judgedDirections(hop, result).map(({ mode }) =>
-        overGround(result, met(mode.fadeMarginDb >= hop.objective!.fadeMarginDb!)),
-      ),
+    found: (hop, result) => judgedDirections(hop, result).map((one) => marginVerdict(hop, result, one)),
     steps: LEVEL_STEPS,
   },
 ];
@@ -190,15 +186,6 @@ function once(figure: unknown): number {
 
 function bothWays(figure: unknown): number {
   return 2 * once(figure);
-}
-
-function met(is: boolean): Verdict {
-  return is ? "met" : "missed";
-}
-
-/** What is met over known ground alone is not known to be met. */
-function overGround(result: HopResult, verdict: Verdict): Verdict {
-  return judgedOver(isWhole(result, LEVEL_STEPS), { verdict })!.verdict;
 }
 
 function ofLink({ objectives = [] }: HopResult, wanted: ObjectiveResult["method"]): readonly Verdict[] {

@@ -1,7 +1,7 @@
 import { address } from "../design/address.js";
 import { apart, decibels } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
-import { toldOfMode, weakerDirection } from "./judged-modes.js";
+import { marginVerdict, toldOfMode, weakerDirection } from "./judged-modes.js";
 import { levelAdvice } from "./level-advice.js";
 import type { HopRule } from "./rule.js";
 
@@ -24,7 +24,8 @@ export const fadeMargin: HopRule = {
     const { hop, result, report, has, leaveToCause } = context;
     const asked = hop.objective!.fadeMarginDb;
     const weaker = weakerDirection(hop, result);
-    if (asked === undefined || weaker === undefined || weaker.mode.fadeMarginDb >= asked) return;
+    if (asked === undefined || weaker === undefined) return;
+    if (marginVerdict(hop, result, weaker) !== "missed") return;
     const { direction, mode } = weaker;
     const lackDb = asked - mode.fadeMarginDb;
     const diffractionDb = result.diffractionLossDb ?? 0;

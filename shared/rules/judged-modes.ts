@@ -1,6 +1,8 @@
 import type { Hop } from "../design/design.js";
 import { judgedMode, lowestJudged } from "../evaluate/judged-mode.js";
-import type { DirectionResult, HopResult, ModeResult } from "../evaluate/result.js";
+import { isWhole, judgedOver } from "../evaluate/known-ground.js";
+import { LEVEL_STEPS } from "../evaluate/lack.js";
+import type { DirectionResult, HopResult, ModeResult, Verdict } from "../evaluate/result.js";
 
 export interface JudgedDirection {
   readonly direction: DirectionResult;
@@ -22,6 +24,19 @@ export function weakerDirection(hop: Hop, result: HopResult): JudgedDirection | 
       weaker === undefined || one.mode.fadeMarginDb < weaker.mode.fadeMarginDb ? one : weaker,
     undefined,
   );
+}
+
+/** Whether the level of a mode reaches its threshold. */
+export function levelVerdict({ mode }: JudgedDirection): Verdict {
+  return mode.fadeMarginDb > 0 ? "met" : "missed";
+}
+
+/** Whether its margin is what the objective asks: over known ground alone it is not known to be. Undefined: none is asked. */
+export function marginVerdict(hop: Hop, result: HopResult, { mode }: JudgedDirection): Verdict | undefined {
+  const askedDb = hop.objective?.fadeMarginDb;
+  if (askedDb === undefined) return undefined;
+  const verdict: Verdict = mode.fadeMarginDb >= askedDb ? "met" : "missed";
+  return judgedOver(isWhole(result, LEVEL_STEPS), { verdict })!.verdict;
 }
 
 /** Advice, with the word that the lowest mode is judged where the reader could take the figure for that of another. */

@@ -1,7 +1,7 @@
 import { address } from "../design/address.js";
 import { apart, dbm, decibels, difference } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
-import { toldOfMode, weakerDirection } from "./judged-modes.js";
+import { levelVerdict, toldOfMode, weakerDirection } from "./judged-modes.js";
 import { levelAdvice } from "./level-advice.js";
 import type { HopRule } from "./rule.js";
 
@@ -26,7 +26,7 @@ export const levelBelowThreshold: HopRule = {
   check(context) {
     const { hop, result, report, has, leaveToCause } = context;
     const weaker = weakerDirection(hop, result);
-    if (weaker === undefined || weaker.mode.fadeMarginDb > 0) return;
+    if (weaker === undefined || levelVerdict(weaker) !== "missed") return;
     const { direction, mode } = weaker;
     const diffractionDb = result.diffractionLossDb ?? 0;
     // The obstructed path was told already, and without it the level would do.

@@ -350,4 +350,13 @@ test("baseline: what was there passes, what is new fails, also one more of a kin
   expect(check("--format", "junit").stdout).toMatch(/failures="1"/);
   writeFileSync(baseline, "{}");
   expect(check()).toMatchObject({ status: 2, stdout: "" });
+  // Keys of an earlier version were made of sentences: it is refused in one line that says what to do.
+  for (const version of [1, 2]) {
+    writeFileSync(baseline, JSON.stringify({ schema: `hopwright-check/${version}`, designs: [] }));
+    const refused = check();
+    expect(refused).toMatchObject({ status: 2, stdout: "" });
+    expect(refused.stderr.trim()).toMatch(
+      /^error: \S+: is of an earlier version; write it anew with hopwright check --format json$/,
+    );
+  }
 });

@@ -1,5 +1,6 @@
 /** Findings rest on codes: with every word of remarks, lacks, inputs and methods exchanged they are the same. */
 import { describe, expect, test, vi } from "vitest";
+import { message, shown } from "../../shared/words/message.js";
 
 interface Found {
   readonly rule: string;
@@ -50,6 +51,15 @@ describe("with one word in place of all", async () => {
       from.judgeExample(bad).findings.find(({ rule }) => rule === "not-counted")!.message;
     expect(said(told)).toContain("selective fading is not counted");
     expect(said(untold)).toBe("words");
+  });
+
+  test("a message has nothing that could be looked for", () => {
+    const note = message("Gases are not counted.");
+    // @ts-expect-error No pattern takes it.
+    expect(/Gases/.test(note)).toBe(true);
+    // @ts-expect-error Nor has it what a string has.
+    expect(note.startsWith("Gases")).toBe(true);
+    expect(shown(note)).toBe("Gases are not counted.");
   });
 
   test("each figure is explained with the same methods, inputs and remarks", () => {
