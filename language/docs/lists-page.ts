@@ -37,6 +37,11 @@ columns, in one, or with the parts in columns of their own; eastings and northin
 column, in the head, or by \`--epsg\`, and become degrees. Another datum than WGS 84, or one that differs from it by no more
 than some metres, costs the row unless \`--datum-as-wgs84\` says otherwise.
 
+A state is built, planned or removed, with a day as may be: \`planned 2027-03-01\`. A day in another spelling is read where
+it has one reading (\`1.3.2027\`, \`1 March 2027\`); one that has two (\`01/03/2027\`) or is none costs the row. A list tells
+each site and hop as it stands last, also those that are taken down before all that is planned stands, and comes back so.
+One of a single day (\`list --on\`) says in \`shown_on\` which, and is not read back.
+
 The heads of the lists of sites, hops and ends that \`hopwright list\` prints are among these. Lists of
 ${[...TOLD_ONLY.keys()].join(", ")} follow from the design and are passed over.
 `;

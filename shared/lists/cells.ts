@@ -91,6 +91,10 @@ export class Cells {
       this.tell(from, "cell", `${called(use, this.columns.kind)} ${read.reason}`);
       return undefined;
     }
+    if (use.field.figure?.positive && read.figure.value < 0) {
+      this.tell(from, "cell", `${called(use, this.columns.kind)} ${short(text)} is below zero`);
+      return undefined;
+    }
     if (this.sheet.how.startsWith("XLSX") && typeof cell === "string" && !/[a-z]/i.test(cell)) this.asText++;
     return read.figure;
   }

@@ -191,7 +191,7 @@ function assigned({ heads, texts, line, rows }: FoundHeads, mapping: Mapping): C
     .sort((a, b) => Number(isName(texts[a]!)) - Number(isName(texts[b]!)) || a - b);
   for (const index of order) {
     const head = texts[index]!;
-    const found = byContent(heads[index], rows, index);
+    const found = byNeighbours(byContent(heads[index], rows, index), head, kind, heads);
     const use = found && useOf(kind, found, index, head, uses);
     if (!use) {
       if (head !== "") unused.push(head);
@@ -217,6 +217,28 @@ function byContent(
   const texts = rows.slice(0, SAMPLED).flatMap(({ cells }) => textOf(cells[index]) || []);
   const words = texts.filter((text) => !/^[\d.,]/.test(text)).length;
   return words * 2 > texts.length ? { ...head, field: FIELD.get("structure")! } : head;
+}
+
+/** `Height` in a list of sites is that of the structure which another column tells the kind of. */
+function byNeighbours(
+  head: HeadOfColumn | undefined,
+  text: string,
+  kind: ListKind,
+  heads: readonly (HeadOfColumn | undefined)[],
+): HeadOfColumn | undefined {
+  if (kind !== "sites" || head?.field.key !== "antennaHeight" || !isBareHeight(text)) return head;
+  const has = (key: FieldKey) => heads.some((one) => one?.field.key === key);
+  return has("structure") && !has("structureHeight")
+    ? { ...head, field: FIELD.get("structureHeight")! }
+    : head;
+}
+
+function isBareHeight(head: string): boolean {
+  const text = head
+    .normalize("NFKD")
+    .replace(/\p{M}+|[[(].*?[\])]/gu, "")
+    .replace(/_/g, " ");
+  return /^\s*(?:height|hgt|ht|h|hoe?he|altura|hauteur)(?:[\s,]+(?:in )?(?:m|ft|feet|agl))*\s*$/i.test(text);
 }
 
 const SAMPLED = 500;

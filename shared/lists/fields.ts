@@ -59,7 +59,12 @@ export interface Field {
   readonly called: string;
   readonly of: readonly FieldOf[];
   /** Figures have a dimension; where a head names no unit it is `usual`. */
-  readonly figure?: { readonly dimension: Dimension; readonly usual: string };
+  readonly figure?: {
+    readonly dimension: Dimension;
+    readonly usual: string;
+    /** None is below zero. */
+    readonly positive?: true;
+  };
   /** A figure without a unit. */
   readonly number?: true;
   /** Held against what is computed, never stated. */
@@ -69,6 +74,8 @@ export interface Field {
 }
 
 const length = { dimension: "length", usual: "m" } as const;
+/** Above the ground, or of a thing. */
+const size = { ...length, positive: true } as const;
 const decibels = { dimension: "ratio", usual: "dB" } as const;
 
 export const FIELDS: readonly Field[] = [
@@ -163,7 +170,7 @@ export const FIELDS: readonly Field[] = [
     key: "structureHeight",
     called: "structure height",
     of: ["site", "end"],
-    figure: length,
+    figure: size,
     spellings: words(
       "structureheight towerheight mastheight tower mast poleheight buildingheight supportheight heightofstructure structurehgt towerhgt masthohe masthoehe turmhohe turmhoehe alturatorre alturadetorre hauteurpylone",
     ),
@@ -198,7 +205,7 @@ export const FIELDS: readonly Field[] = [
     key: "channelWidth",
     called: "channel width",
     of: ["hop"],
-    figure: { dimension: "frequency", usual: "MHz" },
+    figure: { dimension: "frequency", usual: "MHz", positive: true },
     spellings: words(
       "channelwidth channelspacing channelbandwidth bandwidth bw width kanalbandbreite bandbreite kanalraster anchodebanda",
     ),
@@ -235,7 +242,7 @@ export const FIELDS: readonly Field[] = [
     key: "modeWidth",
     called: "mode width",
     of: ["hop"],
-    figure: { dimension: "frequency", usual: "MHz" },
+    figure: { dimension: "frequency", usual: "MHz", positive: true },
     spellings: words("modewidth modebandwidth"),
   },
   {
@@ -256,7 +263,7 @@ export const FIELDS: readonly Field[] = [
     key: "bitRate",
     called: "bit rate",
     of: ["hop"],
-    figure: { dimension: "bit rate", usual: "Mbit/s" },
+    figure: { dimension: "bit rate", usual: "Mbit/s", positive: true },
     spellings: words(
       "bitrate rate capacity throughput datarate linkcapacity kapazitat kapazitaet capacidad debit",
     ),
@@ -273,7 +280,7 @@ export const FIELDS: readonly Field[] = [
     key: "antennaHeight",
     called: "antenna height",
     of: ["end"],
-    figure: length,
+    figure: size,
     spellings: words(
       "antennaheight antheight height agl heightagl antennaagl centerline centreline antennacenterline antennacentreline antennahgt anthgt hgt ht h antennenhohe antennenhoehe antennahoehe hoehe hohe altura alturaantena hauteur hba antennacentre antennacenter dishheight rad antennaheightagl antheightagl heightaboveground",
     ),
@@ -282,7 +289,7 @@ export const FIELDS: readonly Field[] = [
     key: "antennaDiameter",
     called: "antenna diameter",
     of: ["end"],
-    figure: length,
+    figure: size,
     spellings: words(
       "antennadiameter diameter antennasize dishsize size dia antennadia antdiameter antdia antsize durchmesser spiegel antennendurchmesser diametro dishdiameter dishdia",
     ),
@@ -318,7 +325,7 @@ export const FIELDS: readonly Field[] = [
     key: "feederLength",
     called: "feeder length",
     of: ["end"],
-    figure: length,
+    figure: size,
     spellings: words("feederlength waveguidelength hohlleiterlange hohlleiterlaenge"),
   },
   {
@@ -331,7 +338,7 @@ export const FIELDS: readonly Field[] = [
     key: "frequency",
     called: "transmit frequency",
     of: ["end"],
-    figure: { dimension: "frequency", usual: "MHz" },
+    figure: { dimension: "frequency", usual: "MHz", positive: true },
     spellings: words(
       "frequency freq f transmitfrequency txfrequency txfreq centrefrequency centerfrequency frequenz sendefrequenz frecuencia frequence assignedfrequency",
     ),
@@ -364,7 +371,7 @@ export const FIELDS: readonly Field[] = [
     key: "diversityHeight",
     called: "height of the diversity antenna",
     of: ["end"],
-    figure: length,
+    figure: size,
     spellings: words("diversityheight diversityantennaheight divheight sdheight diversity"),
   },
   {

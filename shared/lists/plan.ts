@@ -4,6 +4,7 @@ import { type Compared, commonShift, compareRow } from "./compared.js";
 import type { EndRow, ListedRows, SiteRow, Source, Told } from "./facts.js";
 import { type BookedEnd, type BookedHop, filled, HopBook } from "./hop-book.js";
 import type { Known } from "./known.js";
+import { leftOver } from "./left-over.js";
 import { type Paired, type Placed, pairDirections } from "./pairing.js";
 import { PartBook } from "./part-book.js";
 import { type BookedSite, SiteBook } from "./site-book.js";
@@ -71,7 +72,7 @@ export function planImport(rows: ListedRows, known: Known): ImportPlan {
     },
     compared,
     told: inOrder(told, rows),
-    remarks: shift === undefined ? [] : [shift],
+    remarks: [...(shift === undefined ? [] : [shift]), ...leftOver(hops.hops)],
   };
 }
 

@@ -32,7 +32,10 @@ export function positionOfAngles(latitude: string, longitude: string): ReadPosit
           ? undefined
           : Math.max(north.secondDecimals, east.secondDecimals),
     },
-    how: north.notation,
+    how:
+      north.notation === east.notation
+        ? north.notation
+        : `latitude in ${north.notation}, longitude in ${east.notation}`,
   };
 }
 

@@ -257,12 +257,18 @@ class Reader {
     return figure && figure.value > 0 ? figure : undefined;
   }
 
+  /** All that there are, the usual one first. */
+  private notationWords(): string | undefined {
+    const all = [...this.notations].sort((a, b) => b[1] - a[1]);
+    if (all.length < 2) return all[0]?.[0];
+    return all.map(([how, rows]) => `${how} in ${rows} ${rows === 1 ? "row" : "rows"}`).join(" and ");
+  }
+
   private readAs(use: ColumnUse): string {
     const unit = this.cells.units.get(use);
-    const [notation] = [...this.notations].sort((a, b) => b[1] - a[1])[0] ?? [];
     const how =
       PLACE.has(use.field.key) && use.field.key !== "site"
-        ? notation
+        ? this.notationWords()
         : unit && `${unit}${use.unit === undefined ? " (not stated)" : ""}`;
     return `${called(use, this.columns.kind)}${how === undefined ? "" : `, ${how}`}${use.field.checked ? ", compared only" : ""}`;
   }

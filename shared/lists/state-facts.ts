@@ -205,7 +205,7 @@ function labelled(
 const LIST_ROUNDS_BY = 0.51e-4;
 const LIST_ROUNDS_HZ_BY = 0.51;
 
-function isSameFigure(was: number | undefined, { value, unit }: Figure): boolean {
+export function isSameFigure(was: number | undefined, { value, unit }: Figure): boolean {
   const rounding = unit.endsWith("Hz") ? LIST_ROUNDS_HZ_BY : LIST_ROUNDS_BY;
   return was !== undefined && Math.abs(was - value) <= Math.max(rounding, Math.abs(value) * 1e-12);
 }

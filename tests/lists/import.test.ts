@@ -340,3 +340,65 @@ test("maps: GPX waypoints and routes, and longer lines told", async () => {
     /lines of 3 points.*1 tracks are not taken|1 tracks are not taken.*lines of 3 points/,
   );
 });
+
+describe("what is said to be read stands somewhere, or is told", () => {
+  const SITES = "site,latitude,longitude\nA,47.5,-30.5\nB,47.6,-30.5\nC,47.7,-30.5\n";
+  const hops = async (heads: string, ...rows: string[]) => {
+    const text = `site a,site b,${heads}\n${rows.map((row) => `${row}\n`).join("")}`;
+    return (await importInto(fresh("out"), csv(SITES), csv(text))).plan!;
+  };
+
+  test.each([
+    ["bandwidth", "28", "the channel width of 2 hops is stated nowhere"],
+    ["channel width", "28", "the channel width of 2 hops is stated nowhere"],
+    ["modulation", "128QAM", "the modulation of 2 hops is stated nowhere"],
+    ["capacity", "100", "the bit rate of 2 hops is stated nowhere"],
+    ["feeder length a", "12", "the feeder length of 2 ends is stated nowhere"],
+    ["mounting b", "direct", "the mounting of 2 ends is stated nowhere"],
+  ])("%s alone is told once, with the count", async (head, cell, words) => {
+    const { remarks, newHops } = await hops(head, `A,B,${cell}`, `B,C,${cell}`);
+    expect(remarks).toEqual([expect.stringContaining(words)]);
+    expect(JSON.stringify(newHops)).not.toContain(cell);
+  });
+
+  test("with what it goes with nothing is left over", async () => {
+    expect((await hops("bandwidth,modulation", "A,B,28,128QAM")).remarks).toEqual([]);
+    expect((await hops("radio,bandwidth,modulation,capacity", "A,B,R,28,128QAM,100")).remarks).toEqual([]);
+    expect((await hops("feeder a,feeder length a", "A,B,FLEX,12")).remarks).toEqual([]);
+  });
+
+  test.each(["antenna height a", "diversity height a", "feeder length a"])(
+    "a negative %s is told, and not taken",
+    async (head) => {
+      const { told, newHops } = await hops(`antenna a,${head}`, "A,B,DISH60-18,-5");
+      expect(told).toMatchObject([{ what: "cell", from: { line: 2 } }]);
+      expect(told[0]?.reason).toContain("-5 is below zero");
+      expect(JSON.stringify(newHops)).not.toContain("-5");
+    },
+  );
+
+  test("notations that stand beside each other are both named", async () => {
+    const text = `site,latitude,longitude\nA,47.5,-30.5\nB,"47°36'00""N","30°30'00""W"\nC,47.7,-30.5\n`;
+    const { sheets } = await importInto(fresh("out"), csv(text));
+    expect(sheets[0]?.list.read.find(({ head }) => head === "latitude")?.as).toBe(
+      "latitude, decimal degrees in 2 rows and degrees, minutes and seconds in 1 row",
+    );
+  });
+
+  test("Height beside the kind of a structure is the structure's; alone, or an antenna's, it is passed over", async () => {
+    const plan = async (heads: string, row: string) =>
+      (await importInto(fresh("out"), csv(`site,latitude,longitude,${heads}\nA,47.5,-30.5,${row}\n`))).plan!;
+    for (const head of ["Height (m)", "height", "Höhe [m]", "height_m", "Hgt, m"])
+      expect(
+        JSON.stringify((await plan(`Structure,"${head}"`, "mast,35")).newSites[0]?.facts),
+        head,
+      ).toContain('"35 m"');
+    expect(JSON.stringify((await plan("Height (m)", "35")).newSites)).not.toContain("35");
+    expect(JSON.stringify((await plan("Structure,Antenna height", "mast,35")).newSites)).not.toContain(
+      "35 m",
+    );
+    expect(
+      JSON.stringify((await plan("Structure,Height,Structure height", "mast,35,40")).newSites[0]?.facts),
+    ).toContain('"40 m"');
+  });
+});
