@@ -101,8 +101,9 @@ async function judge(model: DesignModel, options: JudgeOptions, seen: Set<string
   const on = times.on ?? lastDayOf(model, only, today);
   model.setView({ on });
   session.holdAcceptancesOn(acceptanceDay(on, stagesOf(model, today, {}).at(-2), today));
-  if (model.hop(only)?.hop)
-    await session.update({ isStale: () => session.result(only) !== undefined }, new Set([only]));
+  const pair = model.hop(only)?.hop?.pairedWith;
+  // The other band of a pair is told of together with it.
+  await session.update({}, new Set(pair === undefined ? [only] : [only, pair]));
   return judgedHop(model, session, only);
 }
 

@@ -5,7 +5,6 @@ import { changesOf, partsInTime } from "../../language/compare/decided.js";
 import { licenceSection, ordersSection } from "../../shared/compare/page/orders-section.js";
 import type { Hop } from "../../shared/design/design.js";
 import { viewWords } from "../../shared/design/state.js";
-import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { Page, ReportFinding } from "../../shared/report/document/document.js";
 import { type HopTimes, hopPage } from "../../shared/report/pages/hop-page.js";
 import { overviewPage } from "../../shared/report/pages/overview-page.js";
@@ -47,7 +46,7 @@ export async function pageOfHop(
     result: withShownFiles(judged.result, design.root),
     profile,
     around: design.model.around(name),
-    pair: await otherBandOf(design, judged.hop, options),
+    pair: otherBandOf(design, judged.hop, options),
     times: timesOf(design, name),
     findings: findingsOf(design, name).map((finding) => reportFinding(finding, design, false)),
     name: pageName(design, name, options),
@@ -83,18 +82,12 @@ export async function* pagesOfGone(design: JudgedDesign, options: PageOptions): 
   await session.update();
 }
 
-/** The other hop of a dual-band pair; where only one hop is judged, it is computed for this page. */
-async function otherBandOf(
-  design: JudgedDesign,
-  { pairedWith }: Hop,
-  options: PageOptions,
-): Promise<OtherBand | undefined> {
-  if (pairedWith === undefined) return undefined;
+/** The other hop of a dual-band pair. */
+function otherBandOf(design: JudgedDesign, { pairedWith }: Hop, options: PageOptions): OtherBand | undefined {
+  const judged = pairedWith === undefined ? undefined : design.session.result(pairedWith);
+  if (pairedWith === undefined || !judged) return undefined;
   const page = options.alone ? undefined : pageName(design, pairedWith, options);
-  const judged = design.session.result(pairedWith);
-  if (judged) return { hop: judged.hop, result: judged.result, page };
-  const hop = design.model.hop(pairedWith)?.hop;
-  return hop && { hop, result: evaluateHop(hop, await design.session.groundOf(hop)) };
+  return { hop: judged.hop, result: judged.result, page };
 }
 
 export function overviewOf(design: JudgedDesign, options: PageOptions): Page {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Antenna, Hop, HopEnd, Radio } from "../../shared/design/design.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
-import { pairResult } from "../../shared/evaluate/pair.js";
+import { pairResult } from "../../shared/network/pairs.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
 import { keepOut } from "../../shared/report/exposure.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";

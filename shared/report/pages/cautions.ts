@@ -1,8 +1,8 @@
 /** The cautions of every paper that sends somebody to a mast: one text for all of them. */
 import type { Hop } from "../../design/design.js";
-import { type PairedHop, sharesAntenna } from "../../evaluate/pair.js";
 import type { HopResult } from "../../evaluate/result.js";
 import { dbm, fixed } from "../../format/numbers.js";
+import { type PairedHop, sharesAntenna } from "../../network/pairs.js";
 import type { Block, Section } from "../document/document.js";
 import { EXPOSURE_LIMITS_W_PER_M2, type KeepOut, keepOut } from "../exposure.js";
 

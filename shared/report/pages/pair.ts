@@ -1,6 +1,6 @@
-import { type BandOfPair, type PairedHop, type PairResult, pairResult } from "../../evaluate/pair.js";
 import { availabilityBounded, ESTIMATE_REMARK, outageBounded, yearlyBounded } from "../../format/bounds.js";
 import { bitRate } from "../../format/numbers.js";
+import { type BandOfPair, type PairedHop, type PairResult, pairResult } from "../../network/pairs.js";
 import type { Fact, Section } from "../document/document.js";
 
 /** The other hop of a dual-band pair, with its page where the report has one. */

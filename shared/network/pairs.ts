@@ -4,9 +4,9 @@
  * product.
  */
 import type { Hop } from "../design/design.js";
+import { judgedMode } from "../evaluate/judged-mode.js";
+import type { Bound, HopResult } from "../evaluate/result.js";
 import { arrangementByName, carriers } from "../radio/arrangements.js";
-import { judgedMode } from "./judged-mode.js";
-import type { Bound, HopResult } from "./result.js";
 
 export interface PairedHop {
   readonly hop: Hop;
