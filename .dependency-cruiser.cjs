@@ -1,6 +1,8 @@
 // The libraries of the core: figures, drawings, the ellipsoid. Each runs in a browser.
 const CORE = "d3-array|d3-scale|d3-shape|geographiclib-geodesic|proj4";
 
+const CHAPTERS = ["account", "path", "level", "fading", "outage"];
+
 // The arrows that must not be there. Imports run one way: extension -> server -> language -> shared.
 /** @type {import('dependency-cruiser').IConfiguration} */
 module.exports = {
@@ -34,6 +36,16 @@ module.exports = {
       from: { path: "^shared/network/" },
       to: { path: "^shared/(rules|report|compare|lists)/" },
     },
+    // The chapters of the evaluation, in the order of the signal.
+    ...CHAPTERS.map((chapter, index) => ({
+      name: `${chapter}-in-the-order-of-the-signal`,
+      severity: "error",
+      from: { path: `^shared/evaluate/${chapter}/` },
+      to: {
+        path: `^shared/evaluate/((${CHAPTERS.slice(index + 1).join("|") || "none"})/|[^/]+\\.ts$)`,
+        pathNot: "^shared/evaluate/reason\\.ts$",
+      },
+    })),
     {
       name: "language-below-server",
       severity: "error",

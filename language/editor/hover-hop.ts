@@ -1,11 +1,11 @@
 /** A hop in one look, as markdown: the level diagram of both directions, then what is found and the rest. */
 
 import type { Hop } from "../../shared/design/design.js";
-import { lowestJudged } from "../../shared/evaluate/judged-mode.js";
+import type { EndGeometry, HopResult, Verdict } from "../../shared/evaluate/account/result.js";
+import { lowestJudged } from "../../shared/evaluate/level/judged-mode.js";
+import { rainShare } from "../../shared/evaluate/outage/shares.js";
+import { takesMost } from "../../shared/evaluate/outage/takes-most.js";
 import { withinReason } from "../../shared/evaluate/reason.js";
-import type { EndGeometry, HopResult, Verdict } from "../../shared/evaluate/result.js";
-import { rainShare } from "../../shared/evaluate/shares.js";
-import { takesMost } from "../../shared/evaluate/takes-most.js";
 import { availabilityBounded, ESTIMATE_REMARK, yearlyBounded } from "../../shared/format/bounds.js";
 import * as write from "../../shared/format/numbers.js";
 import { carrierTables, severalUnits } from "../../shared/report/carriers.js";

@@ -1,7 +1,7 @@
 /** What the editor features need to know of computed results; the host hands it in. */
 import type { Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
-import type { HopResult } from "../../shared/evaluate/result.js";
+import type { HopResult } from "../../shared/evaluate/account/result.js";
 
 export interface JudgedHop {
   readonly hop: Hop;

@@ -7,7 +7,7 @@ import { remarkKey, vanishedRemarks } from "../../shared/compare/remaining.js";
 import { findRenames, hopNow } from "../../shared/compare/renames.js";
 import { contentComparison } from "../../shared/compare/same.js";
 import type { Design, Hop } from "../../shared/design/design.js";
-import type { HopResult } from "../../shared/evaluate/result.js";
+import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { judgeNetwork } from "../../shared/rules/judge-network.js";
 import { DesignSession, type Pace, type SessionHop } from "../session/design-session.js";
 import type { TerrainStore } from "../terrain/store.js";

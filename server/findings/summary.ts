@@ -1,5 +1,5 @@
 import { viewWords } from "../../shared/design/state.js";
-import type { HopResult } from "../../shared/evaluate/result.js";
+import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { asksAnything } from "../../shared/rules/asked.js";
 import type { JudgedDesign } from "./judged-folder.js";
 

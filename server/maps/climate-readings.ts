@@ -1,6 +1,6 @@
 /** What the climate of a hop lacks and maps or terrain can say, read at the path's middle. */
 import type { Hop } from "../../shared/design/design.js";
-import type { ClimateReading } from "../../shared/evaluate/ground.js";
+import type { ClimateReading } from "../../shared/evaluate/path/ground.js";
 import type { MapFact } from "../../shared/propagation/maps.js";
 import type { TerrainStore } from "../terrain/store.js";
 import { roughnessOf } from "./roughness.js";

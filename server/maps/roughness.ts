@@ -1,5 +1,5 @@
 /** Terrain roughness of Rec. ITU-R P.530-17 from the design's own terrain. */
-import type { ClimateReading } from "../../shared/evaluate/ground.js";
+import type { ClimateReading } from "../../shared/evaluate/path/ground.js";
 import type { TerrainStore } from "../terrain/store.js";
 
 /** Half of 110 km, and 30 seconds of arc. */

@@ -1,7 +1,7 @@
 /** The user's own copies of the ITU-R maps: found by name in the folders of the design, read when first needed. */
 import { readdir, stat } from "node:fs/promises";
 import { join, relative, resolve } from "node:path";
-import type { ClimateReading } from "../../shared/evaluate/ground.js";
+import type { ClimateReading } from "../../shared/evaluate/path/ground.js";
 import {
   MAP_PRODUCTS,
   type MapFact,

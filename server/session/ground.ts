@@ -1,7 +1,7 @@
 /** The ground under a hop: a surveyed profile where the design names one, otherwise the terrain. */
 import { basename } from "node:path";
 import type { Hop } from "../../shared/design/design.js";
-import type { GroundInput } from "../../shared/evaluate/ground.js";
+import type { GroundInput } from "../../shared/evaluate/path/ground.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { reversedProfile, type TerrainProfile } from "../../shared/terrain/profile.js";
 import { reasonOf } from "../files/hop-files.js";

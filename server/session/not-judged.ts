@@ -1,7 +1,7 @@
 import type { JudgedHop } from "../../language/editor/results.js";
 import { address } from "../../shared/design/address.js";
 import type { Hop } from "../../shared/design/design.js";
-import type { Lack } from "../../shared/evaluate/lack.js";
+import type { Lack } from "../../shared/evaluate/account/lack.js";
 import { lackClause } from "../../shared/words/lacks.js";
 import { shown } from "../../shared/words/message.js";
 import { reasonOf } from "../files/hop-files.js";

@@ -2,8 +2,8 @@
 import type { TextEdit } from "../../language/editor/text-range.js";
 import { withEdits } from "../../language/model/twin.js";
 import type { Finding } from "../../shared/design/finding.js";
+import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
-import type { HopResult } from "../../shared/evaluate/result.js";
 import { Memory } from "../../shared/network/memory.js";
 import { judgeHop } from "../../shared/rules/judge.js";
 import { judgeNetwork } from "../../shared/rules/judge-network.js";

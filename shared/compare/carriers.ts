@@ -1,6 +1,6 @@
 /** Which carrier of the new side is which of the old: by what it is on the air, never by the order of lines. */
-import type { CarrierEnd, CarrierResult } from "../evaluate/carrier-result.js";
-import type { HopResult } from "../evaluate/result.js";
+import type { CarrierEnd, CarrierResult } from "../evaluate/account/carrier-result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import { frequency } from "../format/numbers.js";
 
 export interface CarrierPair {

@@ -1,7 +1,7 @@
 /** What a change does to the network: the result of a comparison, plain data for every printer. */
 import type { Design, Hop } from "../design/design.js";
 import type { Finding } from "../design/finding.js";
-import type { HopResult } from "../evaluate/result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import type { FigureChange } from "./consequences.js";
 import type { DecisionChange } from "./decisions.js";
 import type { Decisions } from "./facts.js";

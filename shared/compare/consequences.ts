@@ -1,6 +1,6 @@
 /** Which figures changed by more than they are printed with, and whether that is better or worse. */
 import type { Hop } from "../design/design.js";
-import type { HopResult } from "../evaluate/result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import { pairedCarriers } from "./carriers.js";
 import { type Figure, type FigureKind, figuresOf, LEVEL_STEP_DB, levelOf } from "./figures.js";
 import { type GuideChange, guideChange } from "./guides.js";

@@ -1,8 +1,8 @@
 /** The figures of a hop that a change is told by, with the precision in which they are printed. */
 
 import type { Hop } from "../design/design.js";
-import { judgedMode } from "../evaluate/judged-mode.js";
-import type { Bound, HopResult } from "../evaluate/result.js";
+import type { Bound, HopResult } from "../evaluate/account/result.js";
+import { judgedMode } from "../evaluate/level/judged-mode.js";
 import { availabilityBounded } from "../format/bounds.js";
 import {
   bitRate,

@@ -1,6 +1,6 @@
 /** What an administration was told of each transmission, and what of it is no longer true. */
 import type { Polarization } from "../design/design.js";
-import type { CarrierEnd, CarrierResult } from "../evaluate/carrier-result.js";
+import type { CarrierEnd, CarrierResult } from "../evaluate/account/carrier-result.js";
 import { bandwidth, dbm, degrees, frequency, metres, trimmed } from "../format/numbers.js";
 import { pairedByAir } from "./carriers.js";
 import type { EvaluatedHop } from "./consequences.js";

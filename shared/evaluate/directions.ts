@@ -1,21 +1,22 @@
-import type { Climate, Hop, HopEnd, RadioMode } from "../design/design.js";
+import type { Hop, RadioMode } from "../design/design.js";
 import { enhancementExceeded } from "../propagation/p530/enhancement.js";
 import { modeThreshold } from "../radio/threshold.js";
-import { withTimeInUse } from "./adaptive.js";
-import type { FadingDirection } from "./availability.js";
-import type { DirectionWays } from "./carriers.js";
-import type { ClimateInUse } from "./climate.js";
-import { fadingOf } from "./fading.js";
-import type { Fading, FadingPath } from "./fading-model.js";
-import type { FurtherGround } from "./further-antennas.js";
-import { judgedMode } from "./judged-mode.js";
-import { modeNamed } from "./lack.js";
-import { type Chain, chainOf, levelDiagram, type PathLosses, transmitPowerDbm, waysOf } from "./levels.js";
-import { type ModeFading, modeFadingOf, modeOutages } from "./outages.js";
-import { ownChannels } from "./own-channels.js";
-import { type Obstruction, pathLosses } from "./path-loss.js";
-import type { DirectionResult, ModeResult } from "./result.js";
-import { cite, missing, newTrace, note, type Trace } from "./trace.js";
+import { modeNamed } from "./account/lack.js";
+import type { DirectionResult, ModeResult } from "./account/result.js";
+import { cite, missing, newTrace, note, type Trace } from "./account/trace.js";
+import { fadingOf } from "./fading/fading.js";
+import type { Fading, FadingPath } from "./fading/fading-model.js";
+import type { DirectionWays } from "./level/carriers.js";
+import { judgedMode } from "./level/judged-mode.js";
+import { type Chain, chainOf, levelDiagram, transmitPowerDbm, waysOf } from "./level/levels.js";
+import { ownChannels } from "./level/own-channels.js";
+import { withTimeInUse } from "./outage/adaptive.js";
+import type { FadingDirection } from "./outage/availability.js";
+import { type ModeFading, modeFadingOf, modeOutages } from "./outage/outages.js";
+import type { ClimateInUse } from "./path/climate.js";
+import type { FurtherGround } from "./path/further-antennas.js";
+import type { Passage } from "./path/passage.js";
+import { type Obstruction, type PathLosses, pathLosses } from "./path/path-loss.js";
 
 export interface BothDirections {
   readonly directions: readonly FadingDirection[];
@@ -41,9 +42,11 @@ export function evaluateDirections(
   const ways: DirectionWays[] = [];
   const losses: PathLosses[] = [];
   const fading: Fading[] = [];
-  for (const [from, to] of [hop.ends, [hop.ends[1], hop.ends[0]]] as const) {
+  for (const ends of [hop.ends, [hop.ends[1], hop.ends[0]]] as const) {
+    const [from] = ends;
     const firstHz = from.transmitFrequencyHz;
     if (firstHz === undefined || !(firstHz > 0)) continue;
+    const passage: Passage = { hop, ends, frequencyHz: firstHz, climate, trace };
     const between = (hz: number, tell: Trace): PathLosses | undefined => {
       const loss = pathLosses(hop, climate, heights, hz, obstruction, tell);
       if (loss === undefined) return undefined;
@@ -55,17 +58,18 @@ export function evaluateDirections(
     const silent = newTrace();
     const { frequencyHz, ways: own } = ownChannels(hop, from, firstHz, (hz) => {
       const lossAt = between(hz, silent);
-      return lossAt && waysOf(hop, [from, to], hz, lossAt, silent);
+      return lossAt && waysOf({ ...passage, frequencyHz: hz, trace: silent }, lossAt);
     });
     const loss = between(frequencyHz, trace);
     if (loss === undefined) continue;
     losses.push(loss);
     const secondDb = loss.rayDb?.(1, 2);
     const moreLossDb = secondDb === undefined ? undefined : secondDb - loss.diffractionDb;
-    const fades = fadingOf(hop, [from, to], { ...path, moreLossDb }, climate, frequencyHz, trace);
-    const here = waysOf(hop, [from, to], frequencyHz, loss, trace);
-    const chain = here && chainOf(own ?? here, hop, [from, to], loss, trace);
-    const direction = chain && directionOf(hop, from, to, frequencyHz, chain, fades, climate.climate, trace);
+    const judged = { ...passage, frequencyHz };
+    const fades = fadingOf(judged, { ...path, moreLossDb });
+    const here = waysOf(judged, loss);
+    const chain = here && chainOf(judged, own ?? here, loss);
+    const direction = chain && directionOf(judged, chain, fades);
     if (direction === undefined) continue;
     ways.push({ direction: direction.direction, ways: chain!.ways });
     directions.push(direction);
@@ -74,16 +78,9 @@ export function evaluateDirections(
   return { directions, ways, losses, fading };
 }
 
-function directionOf(
-  hop: Hop,
-  from: HopEnd,
-  to: HopEnd,
-  frequencyHz: number,
-  chain: Chain,
-  fading: Fading,
-  climate: Climate,
-  trace: Trace,
-): FadingDirection | undefined {
+function directionOf(passage: Passage, chain: Chain, fading: Fading): FadingDirection | undefined {
+  const { hop, ends, frequencyHz, trace } = passage;
+  const [from, to] = ends;
   const powered = hop.modes.filter((mode) => {
     if (transmitPowerDbm(from, mode) !== undefined) return true;
     const { modulation } = mode;
@@ -94,7 +91,7 @@ function directionOf(
   const reference = powered.at(-1);
   if (reference === undefined) return undefined;
   const power = transmitPowerDbm(from, reference)!;
-  const levels = levelDiagram(hop, from, to, reference, power, chain);
+  const levels = levelDiagram(passage, reference, power, chain);
   const receivedLevelDbm = levels.at(-1)!.levelDbm;
 
   const strongest = powered.reduce((a, b) =>
@@ -103,7 +100,7 @@ function directionOf(
   const greatestDbm = transmitPowerDbm(from, strongest)!;
   const strongestDbm = greatestDbm + Math.max(...chain.ways.map(({ totalDb }) => totalDb));
   const overloadDbm = hop.radio?.overloadDbm;
-  const modes = powered.flatMap((mode) => modeResult(hop, from, mode, chain, fading, climate, trace) ?? []);
+  const modes = powered.flatMap((mode) => modeResult(passage, mode, chain, fading) ?? []);
   const results = modes.map(({ result }) => result);
   const direction: DirectionResult = {
     from: from.site.name,
@@ -182,13 +179,10 @@ function pathLevels(
 }
 
 function modeResult(
-  hop: Hop,
-  from: HopEnd,
+  { hop, ends: [from], climate: { climate }, trace }: Passage,
   mode: RadioMode,
   chain: Chain,
   fading: Fading,
-  climate: Climate,
-  trace: Trace,
 ): { readonly result: ModeResult; readonly fading: ModeFading } | undefined {
   const threshold = modeThreshold(mode, hop.radio?.noiseFigureDb);
   if (threshold === undefined) {

@@ -1,29 +1,28 @@
 import type { Hop } from "../design/design.js";
-import { twoWayAvailability } from "./availability.js";
-import { boundedRain } from "./bounded-rain.js";
-import { carriersOf } from "./carriers.js";
-import { noteChannels } from "./channels.js";
-import { climateInUse, medianKFactor } from "./climate.js";
-import { clearances, obstructionOf } from "./criteria.js";
+import { LEVEL_STEPS, RAY_STEPS } from "./account/lack.js";
+import type { EquipmentOutage, HopResult } from "./account/result.js";
+import { missing, newTrace, note, type Trace } from "./account/trace.js";
 import { type BothDirections, evaluateDirections, NOTHING } from "./directions.js";
-import { equipmentOutage } from "./equipment.js";
-import { furtherGround, furtherPaths } from "./further-antennas.js";
-import { courseOf, heightsOf } from "./geometry.js";
-import type { GroundInput } from "./ground.js";
-import { isWhole, judgedOver, profileOver, unknownOf } from "./known-ground.js";
-import { LEVEL_STEPS, RAY_STEPS } from "./lack.js";
-import type { PathLosses } from "./levels.js";
+import { boundedRain } from "./fading/bounded-rain.js";
+import { carriersOf } from "./level/carriers.js";
+import { noteChannels } from "./level/channels.js";
+import { inJudgedPolarization } from "./level/polarization.js";
+import { standbyResult } from "./level/standby.js";
 import { missInputs } from "./missing.js";
-import { objectiveResults } from "./objectives.js";
-import { inJudgedPolarization } from "./polarization.js";
-import { profileSummary, topsOf } from "./profile.js";
+import { twoWayAvailability } from "./outage/availability.js";
+import { equipmentOutage } from "./outage/equipment.js";
+import { objectiveResults } from "./outage/objectives.js";
+import { climateInUse, medianKFactor } from "./path/climate.js";
+import { clearances, obstructionOf } from "./path/criteria.js";
+import { furtherGround, furtherPaths } from "./path/further-antennas.js";
+import { courseOf, heightsOf } from "./path/geometry.js";
+import type { GroundInput } from "./path/ground.js";
+import { isWhole, judgedOver, profileOver, unknownOf } from "./path/known-ground.js";
+import type { PathLosses } from "./path/path-loss.js";
+import { profileSummary, topsOf } from "./path/profile.js";
+import { reflectionsOf } from "./path/reflection.js";
+import { missUncounted } from "./path/uncounted.js";
 import { withinReason } from "./reason.js";
-import { reflectionsOf } from "./reflection.js";
-import type { EquipmentOutage, HopResult } from "./result.js";
-
-import { standbyResult } from "./standby.js";
-import { missing, newTrace, note, type Trace } from "./trace.js";
-import { missUncounted } from "./uncounted.js";
 
 /**
  * Everything the engine computes for one hop: geometry, clearance, level diagram and availability. Pure; the host

@@ -2,11 +2,11 @@ import { type Address, address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
 import { branchesAt, FURTHER, type Stand, standsOf } from "../equipment/stands.js";
 import { arrangementByName } from "../radio/arrangements.js";
-import { zoneFrequencyHz } from "./criteria.js";
-import { capacityVerdict } from "./judged-mode.js";
-import { type FactCode, type FactName, STEPS, type Step } from "./lack.js";
-import { radiatesBoth } from "./polarization.js";
-import { missing, type Trace } from "./trace.js";
+import { type FactCode, type FactName, STEPS, type Step } from "./account/lack.js";
+import { missing, type Trace } from "./account/trace.js";
+import { capacityVerdict } from "./level/judged-mode.js";
+import { radiatesBoth } from "./level/polarization.js";
+import { zoneFrequencyHz } from "./path/criteria.js";
 
 /** A fact that the design does not state yet and that a budget cannot do without. */
 export interface MissingFact {

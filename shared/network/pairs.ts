@@ -4,8 +4,8 @@
  * product.
  */
 import type { Hop } from "../design/design.js";
-import { judgedMode } from "../evaluate/judged-mode.js";
-import type { Bound, HopResult } from "../evaluate/result.js";
+import type { Bound, HopResult } from "../evaluate/account/result.js";
+import { judgedMode } from "../evaluate/level/judged-mode.js";
 import { arrangementByName, carriers } from "../radio/arrangements.js";
 
 export interface PairedHop {

@@ -1,7 +1,7 @@
 /** Each site with all that is judged there: what stands and hangs, and what was computed for the hops that end there. */
 import type { Design, Hop } from "../design/design.js";
 import { type SitePlan, siteOrder, sitePlanOf } from "../equipment/site-plan.js";
-import type { HopResult } from "../evaluate/result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import type { Memory } from "./memory.js";
 
 export interface SiteInNetwork {

@@ -1,9 +1,14 @@
 /** Carriers in words and tables, as page, hover and explanation all tell them. */
 import type { Hop, HopEnd } from "../design/design.js";
-import type { CarrierEnd, CarrierResult, CarrierUnit, LevelByMode } from "../evaluate/carrier-result.js";
-import { judgedMode, sameMode } from "../evaluate/judged-mode.js";
-import { transmitPowerDbm } from "../evaluate/levels.js";
-import type { HopResult } from "../evaluate/result.js";
+import type {
+  CarrierEnd,
+  CarrierResult,
+  CarrierUnit,
+  LevelByMode,
+} from "../evaluate/account/carrier-result.js";
+import type { HopResult } from "../evaluate/account/result.js";
+import { judgedMode, sameMode } from "../evaluate/level/judged-mode.js";
+import { transmitPowerDbm } from "../evaluate/level/levels.js";
 import { dbm, frequency } from "../format/numbers.js";
 import { type Explanation, explanation } from "./explanation.js";
 import type { Table } from "./level-diagram.js";

@@ -1,12 +1,12 @@
 import type { Hop } from "../design/design.js";
-import type { InputCode, InputUsed } from "../evaluate/input.js";
-import { sameMode } from "../evaluate/judged-mode.js";
-import type { MethodId } from "../evaluate/methods.js";
-import type { Topic } from "../evaluate/note-facts.js";
-import type { ReflectionResult } from "../evaluate/reflection-result.js";
-import type { CauseOutage, DirectionResult, HopResult, ModeResult } from "../evaluate/result.js";
-import { monthShare, rainShare, yearShare } from "../evaluate/shares.js";
-import { isOfPrecipitation } from "../evaluate/takes-most.js";
+import type { InputCode, InputUsed } from "../evaluate/account/input.js";
+import type { MethodId } from "../evaluate/account/methods.js";
+import type { Topic } from "../evaluate/account/note-facts.js";
+import type { ReflectionResult } from "../evaluate/account/reflection-result.js";
+import type { CauseOutage, DirectionResult, HopResult, ModeResult } from "../evaluate/account/result.js";
+import { sameMode } from "../evaluate/level/judged-mode.js";
+import { monthShare, rainShare, yearShare } from "../evaluate/outage/shares.js";
+import { isOfPrecipitation } from "../evaluate/outage/takes-most.js";
 import { availabilityBounded, outageBounded, type Share, yearlyBounded } from "../format/bounds.js";
 import {
   bitRate,

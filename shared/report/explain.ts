@@ -1,5 +1,5 @@
 import type { Hop } from "../design/design.js";
-import type { ClearanceResult, DirectionResult, HopResult, ModeResult } from "../evaluate/result.js";
+import type { ClearanceResult, DirectionResult, HopResult, ModeResult } from "../evaluate/account/result.js";
 import { outageBounded } from "../format/bounds.js";
 import {
   bandwidth,

@@ -1,8 +1,8 @@
-import type { InputCode, InputUsed } from "../evaluate/input.js";
-import type { MethodId } from "../evaluate/methods.js";
-import type { Note } from "../evaluate/note.js";
-import { isAbout, type Topic } from "../evaluate/note-facts.js";
-import type { HopResult } from "../evaluate/result.js";
+import type { InputCode, InputUsed } from "../evaluate/account/input.js";
+import type { MethodId } from "../evaluate/account/methods.js";
+import type { Note } from "../evaluate/account/note.js";
+import { isAbout, type Topic } from "../evaluate/account/note-facts.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import type { Step } from "./steps.js";
 
 /** One computed figure and everything that it rests on, without layout. */

@@ -1,5 +1,5 @@
 /** How far in front of an antenna nobody may stand while it transmits. */
-import type { HopResult } from "../evaluate/result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 
 /** Whole body, averaged over 30 min, 2 to 300 GHz, W/m2: ICNIRP 2020, from memory, not checked against it. */
 export const EXPOSURE_LIMITS_W_PER_M2 = { generalPublic: 10, occupational: 50 } as const;

@@ -1,4 +1,4 @@
-import type { DirectionResult, HopResult, LevelRow, ModeResult } from "../evaluate/result.js";
+import type { DirectionResult, HopResult, LevelRow, ModeResult } from "../evaluate/account/result.js";
 import { bandwidth, dbi, dbm, decibels, fixed, frequency } from "../format/numbers.js";
 
 /** A table without layout: every printer draws it in its own way. Cells of a row stand in the order of `columns`. */

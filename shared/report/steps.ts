@@ -1,15 +1,15 @@
 import type { Hop } from "../design/design.js";
-import { climateInUse } from "../evaluate/climate.js";
-import { equipmentOutage } from "../evaluate/equipment.js";
-import { fadingOf } from "../evaluate/fading.js";
-import type { FadingPath } from "../evaluate/fading-model.js";
-import { sameMode } from "../evaluate/judged-mode.js";
-import { modeFadingOf, outagesAt } from "../evaluate/outages.js";
-import { airOf } from "../evaluate/path-loss.js";
-import { inJudgedPolarization } from "../evaluate/polarization.js";
+import type { DirectionResult, HopResult, ModeResult } from "../evaluate/account/result.js";
+import { newTrace, type Trace } from "../evaluate/account/trace.js";
+import { fadingOf } from "../evaluate/fading/fading.js";
+import type { FadingPath } from "../evaluate/fading/fading-model.js";
+import { sameMode } from "../evaluate/level/judged-mode.js";
+import { inJudgedPolarization } from "../evaluate/level/polarization.js";
+import { equipmentOutage } from "../evaluate/outage/equipment.js";
+import { modeFadingOf, outagesAt } from "../evaluate/outage/outages.js";
+import { climateInUse } from "../evaluate/path/climate.js";
+import { airOf } from "../evaluate/path/path-loss.js";
 import { withinReason } from "../evaluate/reason.js";
-import type { DirectionResult, HopResult, ModeResult } from "../evaluate/result.js";
-import { newTrace, type Trace } from "../evaluate/trace.js";
 import { trimmed } from "../format/numbers.js";
 import { explainFade } from "../propagation/p530/fade-distribution.js";
 import { specificGasAttenuation } from "../propagation/p676.js";
@@ -46,7 +46,7 @@ export function fadingSteps(
     const end = hop.ends.findIndex(({ site }) => site.name === direction.to);
     const second = result.furtherPaths?.find(({ of, antennas }) => of === "diversity" && antennas[end] === 2);
     const ways = { ...path, moreLossDb: second?.moreLossDb };
-    const fading = fadingOf(hop, ends, ways, climate, direction.frequencyHz, trace);
+    const fading = fadingOf({ hop, ends, frequencyHz: direction.frequencyHz, climate, trace }, ways);
     const modeFading = modeFadingOf(hop, fading, stated, climate.climate, trace);
     if (mode.fadeMarginDb > 0) {
       outagesAt(modeFading, mode.fadeMarginDb, trace);

@@ -9,9 +9,9 @@ import {
   WITH_SPACE_DIVERSITY,
 } from "../design/change.js";
 import type { Antenna, Hop, HopEnd, Radio, RadioMode } from "../design/design.js";
-import { askedMode } from "../evaluate/judged-mode.js";
-import { radiatesBoth } from "../evaluate/polarization.js";
-import type { HopResult } from "../evaluate/result.js";
+import type { HopResult } from "../evaluate/account/result.js";
+import { askedMode } from "../evaluate/level/judged-mode.js";
+import { radiatesBoth } from "../evaluate/level/polarization.js";
 import { SPEED_OF_LIGHT_M_PER_S } from "../propagation/constants.js";
 import { antennaGain } from "../radio/antenna-gain.js";
 import { carriers } from "../radio/arrangements.js";

@@ -1,7 +1,7 @@
 import { address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
-import type { CauseOutage, HopResult } from "../evaluate/result.js";
-import { takesMost } from "../evaluate/takes-most.js";
+import type { CauseOutage, HopResult } from "../evaluate/account/result.js";
+import { takesMost } from "../evaluate/outage/takes-most.js";
 import { availabilityBounded } from "../format/bounds.js";
 import { apart, decibels, availability as percent, yearly } from "../format/numbers.js";
 import { listed } from "../words/lists.js";

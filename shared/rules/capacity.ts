@@ -1,6 +1,6 @@
 import { address } from "../design/address.js";
 import { type Change, modesOfWidth, modesStatement } from "../design/change.js";
-import { capacityVerdict } from "../evaluate/judged-mode.js";
+import { capacityVerdict } from "../evaluate/level/judged-mode.js";
 import { apart, bandwidth, bitRate } from "../format/numbers.js";
 import { carriers } from "../radio/arrangements.js";
 import { listed } from "../words/lists.js";

@@ -1,9 +1,9 @@
 import { address } from "../design/address.js";
 import type { Channel, Hop } from "../design/design.js";
-import { channelCountOf } from "../evaluate/channels.js";
-import { hasFrequencyDiversity } from "../evaluate/diversity.js";
-import { askedMode } from "../evaluate/judged-mode.js";
-import { radiatesBoth } from "../evaluate/polarization.js";
+import { hasFrequencyDiversity } from "../evaluate/fading/diversity.js";
+import { channelCountOf } from "../evaluate/level/channels.js";
+import { askedMode } from "../evaluate/level/judged-mode.js";
+import { radiatesBoth } from "../evaluate/level/polarization.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { furtherAddress } from "./carriers.js";
 import { exampleHop } from "./example-preamble.js";

@@ -1,6 +1,6 @@
 import { address, nth } from "../design/address.js";
 import type { Hop } from "../design/design.js";
-import type { ClearanceResult, HopResult } from "../evaluate/result.js";
+import type { ClearanceResult, HopResult } from "../evaluate/account/result.js";
 import {
   apart,
   decibels,

@@ -1,8 +1,8 @@
 import type { Hop } from "../design/design.js";
-import { dataKey } from "../evaluate/data.js";
-import type { Lack, Step } from "../evaluate/lack.js";
+import { dataKey } from "../evaluate/account/data.js";
+import type { Lack, Step } from "../evaluate/account/lack.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import { withinReason } from "../evaluate/reason.js";
-import type { HopResult } from "../evaluate/result.js";
 import { lackClause } from "../words/lacks.js";
 import { shown } from "../words/message.js";
 import { criteriaOf, openLacks } from "./asked.js";

@@ -1,6 +1,6 @@
 import type { Address } from "../design/address.js";
-import { dataKey } from "../evaluate/data.js";
-import type { InputCode, InputUsed } from "../evaluate/input.js";
+import { dataKey } from "../evaluate/account/data.js";
+import type { InputCode, InputUsed } from "../evaluate/account/input.js";
 import { inputShown } from "../words/inputs.js";
 import { shown } from "../words/message.js";
 import { exampleHop } from "./example-preamble.js";

@@ -1,5 +1,5 @@
 import { address } from "../design/address.js";
-import { hasFrequencyDiversity, hasSpaceDiversity } from "../evaluate/diversity.js";
+import { hasFrequencyDiversity, hasSpaceDiversity } from "../evaluate/fading/diversity.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { furtherAddress } from "./carriers.js";
 import { exampleHop } from "./example-preamble.js";

@@ -1,5 +1,5 @@
 import { address } from "../design/address.js";
-import type { Note } from "../evaluate/note.js";
+import type { Note } from "../evaluate/account/note.js";
 import { asClause } from "../words/message.js";
 import { noteMessage } from "../words/notes.js";
 import { exampleHop } from "./example-preamble.js";

@@ -1,5 +1,5 @@
 import { address } from "../design/address.js";
-import type { Lack } from "../evaluate/lack.js";
+import type { Lack } from "../evaluate/account/lack.js";
 import { factsTold, factWords, lackClause } from "../words/lacks.js";
 import { shown } from "../words/message.js";
 import { exampleHop } from "./example-preamble.js";

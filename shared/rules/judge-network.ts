@@ -1,6 +1,6 @@
 import type { Design, Hop, UnformedHop } from "../design/design.js";
 import type { Finding } from "../design/finding.js";
-import type { HopResult } from "../evaluate/result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import { Memory } from "../network/memory.js";
 import { type SiteInNetwork, sitesInNetwork } from "../network/sites.js";
 import { type Accepting, accepted, acceptingHop, acceptingSites, judgeAcceptances } from "./acceptances.js";

@@ -1,6 +1,6 @@
 import { address } from "../design/address.js";
-import type { CauseOutage } from "../evaluate/result.js";
-import { isOfPrecipitation } from "../evaluate/takes-most.js";
+import type { CauseOutage } from "../evaluate/account/result.js";
+import { isOfPrecipitation } from "../evaluate/outage/takes-most.js";
 import { apart, yearly } from "../format/numbers.js";
 import { shown } from "../words/message.js";
 import { countedMessage } from "../words/objectives.js";

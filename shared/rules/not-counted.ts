@@ -1,5 +1,5 @@
-import { dataKey } from "../evaluate/data.js";
-import { noteFacts } from "../evaluate/note-facts.js";
+import { dataKey } from "../evaluate/account/data.js";
+import { noteFacts } from "../evaluate/account/note-facts.js";
 import { asClause } from "../words/message.js";
 import { noteMessage } from "../words/notes.js";
 import { exampleHop } from "./example-preamble.js";

@@ -1,8 +1,8 @@
 import { address } from "../design/address.js";
 import type { Hop, UnformedHop } from "../design/design.js";
 import type { RelatedPlace } from "../design/finding.js";
-import type { Lack } from "../evaluate/lack.js";
-import type { HopResult } from "../evaluate/result.js";
+import type { Lack } from "../evaluate/account/lack.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import { factsTold, factWords, lackClause } from "../words/lacks.js";
 import { listed } from "../words/lists.js";
 import { shown } from "../words/message.js";

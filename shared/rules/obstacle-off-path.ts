@@ -1,5 +1,5 @@
 import { address, nth } from "../design/address.js";
-import { obstacleTitle, standsOnPath } from "../evaluate/profile.js";
+import { obstacleTitle, standsOnPath } from "../evaluate/path/profile.js";
 import { apart, kilometres } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";

@@ -1,6 +1,6 @@
 import { address } from "../design/address.js";
 import type { Hop, HopEnd, Position } from "../design/design.js";
-import type { HopResult } from "../evaluate/result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import { kilometres } from "../format/numbers.js";
 import { inverse } from "../geodesy/geodesic.js";
 import { mendedBy } from "../geodesy/slips.js";

@@ -1,4 +1,4 @@
-import type { HopResult } from "../evaluate/result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import { exampleHop } from "./example-preamble.js";
 import { gathering } from "./rule.js";
 import { type Remark, sharedRemarks } from "./shared-remarks.js";

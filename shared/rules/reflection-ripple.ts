@@ -1,6 +1,6 @@
 import { address, nth } from "../design/address.js";
 import type { Hop } from "../design/design.js";
-import type { ReflectionResult } from "../evaluate/reflection-result.js";
+import type { ReflectionResult } from "../evaluate/account/reflection-result.js";
 import { decibels, kFactor, kilometres, metres, trimmed } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import type { HopRule } from "./rule.js";

@@ -1,7 +1,7 @@
 import { type Address, address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
 import type { RelatedPlace } from "../design/finding.js";
-import type { HopResult } from "../evaluate/result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import type { GatheringRule, NetworkContext } from "./rule.js";
 
 /** Hops that a remark names; the others are counted. */

@@ -1,6 +1,6 @@
 import { address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
-import type { EndGeometry, HopResult } from "../evaluate/result.js";
+import type { EndGeometry, HopResult } from "../evaluate/account/result.js";
 import { metres } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import { meantWords, unitOfGround } from "./feet.js";

@@ -1,7 +1,7 @@
 import { address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
 import type { RelatedPlace } from "../design/finding.js";
-import type { HopResult, ProfileSummary } from "../evaluate/result.js";
+import type { HopResult, ProfileSummary } from "../evaluate/account/result.js";
 import { fixed } from "../format/numbers.js";
 import { gapReasons, gapsTold, STRETCHES_TOLD, someTold, stretchTold } from "../words/gaps.js";
 import { exampleHop } from "./example-preamble.js";

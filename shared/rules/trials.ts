@@ -3,7 +3,7 @@ import type { Address } from "../design/address.js";
 import { type Change, type Stock, withChange } from "../design/change.js";
 import type { Hop } from "../design/design.js";
 import type { Finding } from "../design/finding.js";
-import type { HopResult } from "../evaluate/result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 
 /** What a host lends to a judgement. Nothing of it is asked for a hop that has nothing to be mended. */
 export interface Trials {

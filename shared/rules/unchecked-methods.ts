@@ -1,4 +1,4 @@
-import { METHODS } from "../evaluate/methods.js";
+import { METHODS } from "../evaluate/account/methods.js";
 import { shown } from "../words/message.js";
 import { methodShown } from "../words/methods.js";
 import { exampleHop } from "./example-preamble.js";

@@ -1,5 +1,5 @@
 /** Inputs of a result: their names, values as they are written, and what there is to say of them. */
-import type { InputBasis, InputCode, InputOf, InputUsed, ReadFrom } from "../evaluate/input.js";
+import type { InputBasis, InputCode, InputOf, InputUsed, ReadFrom } from "../evaluate/account/input.js";
 import { bandwidth, decibels, frequency, kilometres, metres, outage, trimmed } from "../format/numbers.js";
 import { HOURS_A_YEAR } from "../units/year.js";
 import { type Message, message, shown } from "./message.js";

@@ -1,6 +1,6 @@
 /** What could not be computed, and why: clauses and sentences. A code without words does not compile. */
-import type { FactCode, FactName, Lack, LackReason, ModeRefused, Step } from "../evaluate/lack.js";
-import { NOT_COUNTED } from "../evaluate/lack.js";
+import type { FactCode, FactName, Lack, LackReason, ModeRefused, Step } from "../evaluate/account/lack.js";
+import { NOT_COUNTED } from "../evaluate/account/lack.js";
 import { frequency, kilometres, outage } from "../format/numbers.js";
 import { gapsTold } from "./gaps.js";
 import { listed } from "./lists.js";

@@ -1,5 +1,5 @@
 /** Methods in words: their standing, and the whole row. */
-import { METHODS, type MethodId } from "../evaluate/methods.js";
+import { METHODS, type MethodId } from "../evaluate/account/methods.js";
 import type { MethodStanding } from "../propagation/method.js";
 import { type Message, message } from "./message.js";
 

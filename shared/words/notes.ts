@@ -1,5 +1,5 @@
 /** Remarks of an evaluation as sentences. A code without words does not compile. */
-import type { LeftOut, Note, NoteCode, NoteOf, Speaker } from "../evaluate/note.js";
+import type { LeftOut, Note, NoteCode, NoteOf, Speaker } from "../evaluate/account/note.js";
 import { decibels, kFactor, kilometres, trimmed } from "../format/numbers.js";
 import type { DiffractionRemark } from "../propagation/p526/delta-bullington.js";
 import { stretchTold } from "./gaps.js";

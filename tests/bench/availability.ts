@@ -3,8 +3,8 @@
  * losses, fading of every cause, totals, capacity, equipment. One core's processor time; the bound is 2 s.
  */
 import type { Hop } from "../../shared/design/design.js";
-import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
+import type { GroundInput } from "../../shared/evaluate/path/ground.js";
 import { ANTENNA, CLIMATE, end, KELD, makeHop, QAM128, R18, TARN, TRUNK } from "../evaluate/builders.js";
 
 const HOPS = 10_000;

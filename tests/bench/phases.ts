@@ -8,9 +8,9 @@ import { readSource } from "../../language/model/source-file.js";
 import { readHopFiles } from "../../server/files/hop-files.js";
 import { ground } from "../../server/session/ground.js";
 import { openTerrain } from "../../server/terrain/store.js";
-import type { GroundInput } from "../../shared/evaluate/ground.js";
+import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
-import type { HopResult } from "../../shared/evaluate/result.js";
+import type { GroundInput } from "../../shared/evaluate/path/ground.js";
 import { judgeHop } from "../../shared/rules/judge.js";
 import { judgeNetwork } from "../../shared/rules/judge-network.js";
 

@@ -2,8 +2,8 @@
 import { expect, test } from "vitest";
 import type { Design, Hop } from "../../shared/design/design.js";
 import { partsOfNetwork, spareParts } from "../../shared/equipment/parts-list.js";
+import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
-import type { HopResult } from "../../shared/evaluate/result.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { partsPage } from "../../shared/report/pages/parts-page.js";
 import { EXAMPLE_ENTRIES } from "../../shared/rules/equipment/example-equipment.js";

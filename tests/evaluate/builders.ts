@@ -9,8 +9,8 @@ import type {
   RadioMode,
   Site,
 } from "../../shared/design/design.js";
-import type { GroundInput } from "../../shared/evaluate/ground.js";
-import type { HopResult } from "../../shared/evaluate/result.js";
+import type { HopResult } from "../../shared/evaluate/account/result.js";
+import type { GroundInput } from "../../shared/evaluate/path/ground.js";
 import { arrangementByName } from "../../shared/radio/arrangements.js";
 import { lackSentence } from "../../shared/words/lacks.js";
 import { shown } from "../../shared/words/message.js";

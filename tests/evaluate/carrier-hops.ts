@@ -1,8 +1,8 @@
 /** Hops over every arrangement, with unequal couplers and second antennas, as data. */
 import fc from "fast-check";
 import type { FurtherChannel, Hop, HopEnd } from "../../shared/design/design.js";
+import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
-import type { HopResult } from "../../shared/evaluate/result.js";
 import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
 import {
   ANTENNA,

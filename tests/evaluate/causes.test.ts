@@ -3,9 +3,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Hop, RadioMode } from "../../shared/design/design.js";
+import { METHODS } from "../../shared/evaluate/account/methods.js";
+import type { Cause, HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
-import { METHODS } from "../../shared/evaluate/methods.js";
-import type { Cause, HopResult } from "../../shared/evaluate/result.js";
 import { explainHop } from "../../shared/report/explain.js";
 import { shown } from "../../shared/words/message.js";
 import { objectiveMessage } from "../../shared/words/objectives.js";

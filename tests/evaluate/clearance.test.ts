@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { clearanceFor } from "../../shared/evaluate/clearance.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
-import { profileSummary } from "../../shared/evaluate/profile.js";
+import { clearanceFor } from "../../shared/evaluate/path/clearance.js";
+import { profileSummary } from "../../shared/evaluate/path/profile.js";
 import { deltaBullington } from "../../shared/propagation/p526/index.js";
 import { loadVectors, testRows } from "../support/vectors.js";
 import {

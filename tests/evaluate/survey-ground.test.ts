@@ -5,10 +5,10 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { Hop } from "../../shared/design/design.js";
-import { clearanceFor } from "../../shared/evaluate/clearance.js";
-import { diffractionGround } from "../../shared/evaluate/diffraction-ground.js";
-import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { clearanceFor } from "../../shared/evaluate/path/clearance.js";
+import { diffractionGround } from "../../shared/evaluate/path/diffraction-ground.js";
+import type { GroundInput } from "../../shared/evaluate/path/ground.js";
 import { deltaBullington } from "../../shared/propagation/p526/index.js";
 import { heightAt, reversedProfile } from "../../shared/terrain/profile.js";
 import { type SurveyRow, surveyProfile } from "../../shared/terrain/survey.js";

@@ -2,9 +2,9 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { Hop } from "../../shared/design/design.js";
-import type { GroundInput } from "../../shared/evaluate/ground.js";
+import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
-import type { HopResult } from "../../shared/evaluate/result.js";
+import type { GroundInput } from "../../shared/evaluate/path/ground.js";
 import { surveyProfile } from "../../shared/terrain/survey.js";
 import {
   ANTENNA,

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { Hop, Site } from "../../shared/design/design.js";
-import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
+import type { GroundInput } from "../../shared/evaluate/path/ground.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
 import { drawNetwork, NARROW_MAP, WIDE_MAP } from "../../shared/report/draw/network-map.js";

@@ -3,8 +3,8 @@
 import { describe, expect, test } from "vitest";
 import { hopReport } from "../../language/editor/hover-hop.js";
 import type { Hop } from "../../shared/design/design.js";
-import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
+import type { GroundInput } from "../../shared/evaluate/path/ground.js";
 import { gasAttenuationDb } from "../../shared/propagation/p676.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
 import { explainHop } from "../../shared/report/explain.js";

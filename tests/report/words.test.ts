@@ -1,8 +1,8 @@
 /** What a reader finds on the pages, in the words of the page. */
 import { expect, test } from "vitest";
 import type { Hop } from "../../shared/design/design.js";
-import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
+import type { GroundInput } from "../../shared/evaluate/path/ground.js";
 import { ESTIMATE_REMARK } from "../../shared/format/bounds.js";
 import type { Page } from "../../shared/report/document/document.js";
 import { printHtml } from "../../shared/report/document/html.js";

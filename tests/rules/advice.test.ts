@@ -4,9 +4,9 @@ import { describe, expect, test } from "vitest";
 import { type Change, changeWords, type Stock, suiting, withChange } from "../../shared/design/change.js";
 import type { Antenna, Coupler, CouplerKind, Hop, Radio } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
+import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
-import type { HopResult } from "../../shared/evaluate/result.js";
-import { takesMost } from "../../shared/evaluate/takes-most.js";
+import { takesMost } from "../../shared/evaluate/outage/takes-most.js";
 import { RULES } from "../../shared/rules/index.js";
 import { judgeHop } from "../../shared/rules/judge.js";
 import {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import type { Hop, Radio } from "../../shared/design/design.js";
+import type { CauseOutage, HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
-import type { CauseOutage, HopResult } from "../../shared/evaluate/result.js";
-import { takesMost } from "../../shared/evaluate/takes-most.js";
+import { takesMost } from "../../shared/evaluate/outage/takes-most.js";
 import { availabilitySection } from "../../shared/report/pages/availability.js";
 import { judgeHop } from "../../shared/rules/judge.js";
 import { judgeNetwork } from "../../shared/rules/judge-network.js";

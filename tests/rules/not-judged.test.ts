@@ -2,8 +2,8 @@
 import { describe, expect, test } from "vitest";
 import type { Hop, Objective, Radio } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
-import type { GroundInput } from "../../shared/evaluate/ground.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
+import type { GroundInput } from "../../shared/evaluate/path/ground.js";
 import { exampleHop } from "../../shared/rules/example-preamble.js";
 import { judgeHop } from "../../shared/rules/judge.js";
 import {

@@ -2,7 +2,12 @@
 import type { ClearanceCriterion, Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
 import { furtherRays } from "../../shared/equipment/rays.js";
-import type { ClearanceResult, DirectionResult, HopResult, Verdict } from "../../shared/evaluate/result.js";
+import type {
+  ClearanceResult,
+  DirectionResult,
+  HopResult,
+  Verdict,
+} from "../../shared/evaluate/account/result.js";
 import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
 
 /** Each criterion of the hop's objective by the rule that judges it. */

@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { profileCsv } from "../../server/cli/print/profile.js";
 import { findHop } from "../../server/findings/one-hop.js";
-import type { HopResult } from "../../shared/evaluate/result.js";
+import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { profileLine } from "../../shared/report/draw/profile-points.js";
 import { encodeHgt } from "../terrain/encode-hgt.js";
 

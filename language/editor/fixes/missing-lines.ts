@@ -1,5 +1,5 @@
 /** The lines that a hop still lacks, with ? where something has to be chosen. */
-import type { FactCode } from "../../../shared/evaluate/lack.js";
+import type { FactCode } from "../../../shared/evaluate/account/lack.js";
 import { missingFacts } from "../../../shared/evaluate/missing.js";
 import { factNamed } from "../../facts/fact.js";
 import type { TextEdit } from "../text-range.js";

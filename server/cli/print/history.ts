@@ -1,7 +1,7 @@
 /** The history of a hop: a line a commit with its figures, below it what was decided. */
 import type { DecisionChange } from "../../../shared/compare/decisions.js";
 import { decisionWords } from "../../../shared/compare/words.js";
-import type { HopResult } from "../../../shared/evaluate/result.js";
+import type { HopResult } from "../../../shared/evaluate/account/result.js";
 import { availabilityBounded, ESTIMATE_REMARK } from "../../../shared/format/bounds.js";
 import { decibels } from "../../../shared/format/numbers.js";
 import { weakerDirection } from "../../../shared/rules/judged-modes.js";

@@ -1,6 +1,6 @@
 /** `check` for programs: one object, a line a finding and a line a hop. */
 import { resolve } from "node:path";
-import type { HopResult } from "../../../shared/evaluate/result.js";
+import type { HopResult } from "../../../shared/evaluate/account/result.js";
 import type { FileProblem } from "../../files/hop-files.js";
 import type { JudgedDesign, JudgedFolder } from "../../findings/judged-folder.js";
 import { shownFrom } from "../../findings/paths.js";

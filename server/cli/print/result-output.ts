@@ -1,9 +1,9 @@
 /** Results and explanations as they are printed for programs: each code with its values, and its words beside them. */
-import type { InputUsed } from "../../../shared/evaluate/input.js";
-import type { FactName, Lack } from "../../../shared/evaluate/lack.js";
-import { METHODS, type MethodId, type MethodRow } from "../../../shared/evaluate/methods.js";
-import type { Note } from "../../../shared/evaluate/note.js";
-import type { EquipmentOutage, HopResult, ObjectiveResult } from "../../../shared/evaluate/result.js";
+import type { InputUsed } from "../../../shared/evaluate/account/input.js";
+import type { FactName, Lack } from "../../../shared/evaluate/account/lack.js";
+import { METHODS, type MethodId, type MethodRow } from "../../../shared/evaluate/account/methods.js";
+import type { Note } from "../../../shared/evaluate/account/note.js";
+import type { EquipmentOutage, HopResult, ObjectiveResult } from "../../../shared/evaluate/account/result.js";
 import type { Explanation } from "../../../shared/report/explanation.js";
 import { inputShown } from "../../../shared/words/inputs.js";
 import { factWords, lackClause } from "../../../shared/words/lacks.js";

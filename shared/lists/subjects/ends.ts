@@ -1,5 +1,5 @@
 import type { Hop, HopEnd } from "../../design/design.js";
-import type { HopResult } from "../../evaluate/result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import { inMHz } from "./hops.js";
 import { type List, type ListColumn, listOf, number, shownOnColumn, text } from "./list.js";
 import type { ListedDesign } from "./listed-design.js";

@@ -1,6 +1,6 @@
 import type { Hop } from "../../design/design.js";
 import { stateWords } from "../../design/state.js";
-import type { HopResult } from "../../evaluate/result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import { gravest, worstClearance } from "../../report/pages/figures.js";
 import { weakerDirection } from "../../rules/judged-modes.js";
 import { over } from "../../units/as-written.js";

@@ -1,6 +1,6 @@
 import type { Design, Hop } from "../../design/design.js";
 import type { Span } from "../../design/state.js";
-import type { HopResult } from "../../evaluate/result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import type { ReportFinding } from "../../report/document/document.js";
 
 /** A design with what was found, as the lists tell it. */

@@ -3,7 +3,7 @@ import { extent } from "d3-array";
 import { scaleLinear } from "d3-scale";
 import { area, line } from "d3-shape";
 import type { Hop } from "../../design/design.js";
-import type { HopResult } from "../../evaluate/result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import { fixed, fresnel, kFactor, kilometres } from "../../format/numbers.js";
 import type { TerrainProfile } from "../../terrain/profile.js";
 import { coordinate, element, escaped } from "../document/markup.js";

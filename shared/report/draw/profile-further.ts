@@ -2,7 +2,7 @@
 import type { Hop } from "../../design/design.js";
 import { furtherRays } from "../../equipment/rays.js";
 import { antennasStated, type Stand } from "../../equipment/stands.js";
-import type { HopResult } from "../../evaluate/result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import { coordinate, element } from "../document/markup.js";
 import type { Scales } from "./profile-ground.js";
 import { antennaHeightsM } from "./profile-points.js";

@@ -1,6 +1,6 @@
 /** The labels of a drawn profile: where the path comes nearest to the ground, and what stands on it. */
 import type { Hop } from "../../design/design.js";
-import type { HopResult } from "../../evaluate/result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import { fresnelAsked, kFactor, metres } from "../../format/numbers.js";
 import { clearanceAgainst } from "../clearance-against.js";
 import { bulgeM, type ProfilePoint, sameK } from "./profile-points.js";

@@ -1,9 +1,9 @@
 /** The profile of a hop point by point: ground, ray and Fresnel zone at one k. Tables, drawings and CSV start from it. */
 
 import type { Hop } from "../../design/design.js";
-import { STANDARD_K_FACTOR } from "../../evaluate/climate.js";
-import { bridgedFor } from "../../evaluate/known-ground.js";
-import type { HopResult } from "../../evaluate/result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
+import { STANDARD_K_FACTOR } from "../../evaluate/path/climate.js";
+import { bridgedFor } from "../../evaluate/path/known-ground.js";
 import { earthBulgeM } from "../../propagation/earth.js";
 import { fresnelRadiusM } from "../../propagation/p526/fresnel.js";
 import { evenly, withPointsAt } from "../../terrain/between.js";

@@ -1,6 +1,6 @@
 /** Where surfaces reflect: the stretch, the point with its grazing angle, and the two legs of the reflected ray. */
-import type { ReflectionResult } from "../../evaluate/reflection-result.js";
-import type { HopResult } from "../../evaluate/result.js";
+import type { ReflectionResult } from "../../evaluate/account/reflection-result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import { kilometres, trimmed } from "../../format/numbers.js";
 import { coordinate, element } from "../document/markup.js";
 import type { Scales } from "./profile-ground.js";

@@ -1,5 +1,5 @@
 /** The path from the side, drawn with characters: a look before the report is opened. */
-import type { HopResult } from "../../evaluate/result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import { kilometres } from "../../format/numbers.js";
 import type { ProfileLine } from "./profile-points.js";
 

@@ -2,8 +2,8 @@
 import { scaleLinear } from "d3-scale";
 import { line } from "d3-shape";
 import type { Hop } from "../../design/design.js";
-import type { ReflectionEnd, ReflectionResult } from "../../evaluate/reflection-result.js";
-import type { HopResult } from "../../evaluate/result.js";
+import type { ReflectionEnd, ReflectionResult } from "../../evaluate/account/reflection-result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import { fixed, kFactor, metres } from "../../format/numbers.js";
 import { reflectionGeometry } from "../../propagation/p530/reflection.js";
 import { coordinate, element } from "../document/markup.js";

@@ -1,8 +1,8 @@
 import type { Hop } from "../../design/design.js";
-import { METHODS } from "../../evaluate/methods.js";
-import type { HopResult } from "../../evaluate/result.js";
-import { monthShare, rainShare, yearShare } from "../../evaluate/shares.js";
-import { takesMost } from "../../evaluate/takes-most.js";
+import { METHODS } from "../../evaluate/account/methods.js";
+import type { HopResult } from "../../evaluate/account/result.js";
+import { monthShare, rainShare, yearShare } from "../../evaluate/outage/shares.js";
+import { takesMost } from "../../evaluate/outage/takes-most.js";
 import {
   type Available,
   availabilityBounded,

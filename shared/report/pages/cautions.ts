@@ -1,6 +1,6 @@
 /** The cautions of every paper that sends somebody to a mast: one text for all of them. */
 import type { Hop } from "../../design/design.js";
-import type { HopResult } from "../../evaluate/result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import { dbm, fixed } from "../../format/numbers.js";
 import { type PairedHop, sharesAntenna } from "../../network/pairs.js";
 import type { Block, Section } from "../document/document.js";

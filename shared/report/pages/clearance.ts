@@ -1,4 +1,4 @@
-import type { HopResult } from "../../evaluate/result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import { fresnelAsked, kFactor, kilometres, metres } from "../../format/numbers.js";
 import { clearanceAgainst } from "../clearance-against.js";
 import type { Inline, Table } from "../document/document.js";

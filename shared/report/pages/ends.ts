@@ -4,8 +4,8 @@ import { GUIDE_TO_CHOOSE, guideEstimate } from "../../equipment/guide-to-choose.
 import { leadTo } from "../../equipment/mounting.js";
 import { antennasStated, type Stand } from "../../equipment/stands.js";
 import { unitsOf } from "../../equipment/units.js";
-import type { CarrierEnd } from "../../evaluate/carrier-result.js";
-import type { HopResult } from "../../evaluate/result.js";
+import type { CarrierEnd } from "../../evaluate/account/carrier-result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import { dbm, decibels, degrees, frequency, kFactor, metres } from "../../format/numbers.js";
 import { formatDms } from "../../geodesy/coordinates.js";
 import { arrangementByName, SINGLE } from "../../radio/arrangements.js";

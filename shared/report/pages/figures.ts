@@ -1,8 +1,8 @@
 /** The figures of a hop that a reader asks for first, as the hop's page and the overview both show them. */
 
 import type { Channel, Hop } from "../../design/design.js";
-import { lowestJudged } from "../../evaluate/judged-mode.js";
-import type { ClearanceResult, HopResult } from "../../evaluate/result.js";
+import type { ClearanceResult, HopResult } from "../../evaluate/account/result.js";
+import { lowestJudged } from "../../evaluate/level/judged-mode.js";
 import { availabilityBounded, yearlyOut } from "../../format/bounds.js";
 import {
   apart,

@@ -2,11 +2,11 @@
 
 import type { Design, Hop } from "../../design/design.js";
 import { stateWords } from "../../design/state.js";
-import type { Note } from "../../evaluate/note.js";
-import { isAbout } from "../../evaluate/note-facts.js";
-import { polarizationWords } from "../../evaluate/polarization.js";
-import { obstacleTitle } from "../../evaluate/profile.js";
-import type { DirectionResult, HopResult } from "../../evaluate/result.js";
+import type { Note } from "../../evaluate/account/note.js";
+import { isAbout } from "../../evaluate/account/note-facts.js";
+import type { DirectionResult, HopResult } from "../../evaluate/account/result.js";
+import { polarizationWords } from "../../evaluate/level/polarization.js";
+import { obstacleTitle } from "../../evaluate/path/profile.js";
 import { outageBounded } from "../../format/bounds.js";
 import { dbm, decibels, kilometres, metres } from "../../format/numbers.js";
 import type { TerrainProfile } from "../../terrain/profile.js";

@@ -1,6 +1,6 @@
 import type { Hop } from "../../design/design.js";
-import { lowestJudged, sameMode } from "../../evaluate/judged-mode.js";
-import type { DirectionResult, HopResult, ModeResult } from "../../evaluate/result.js";
+import type { DirectionResult, HopResult, ModeResult } from "../../evaluate/account/result.js";
+import { lowestJudged, sameMode } from "../../evaluate/level/judged-mode.js";
 import { availabilityBounded, ESTIMATE_REMARK, outageBounded } from "../../format/bounds.js";
 import { bandwidth, bitRate, dbm, decibels, frequency } from "../../format/numbers.js";
 import { weakerDirection } from "../../rules/judged-modes.js";

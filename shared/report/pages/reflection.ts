@@ -1,5 +1,5 @@
 import type { Hop } from "../../design/design.js";
-import type { HopResult } from "../../evaluate/result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import { decibels, kilometres, metres, trimmed } from "../../format/numbers.js";
 import type { Figure, Section } from "../document/document.js";
 import { drawRipple } from "../draw/ripple.js";

@@ -1,0 +1,155 @@
+import type { Climate, Hop, HopEnd } from "../../design/design.js";
+import type { Outcome } from "../../propagation/outcome.js";
+import {
+  type DiversityImprovement,
+  frequencyDiversityImprovement,
+  improvementAt,
+  improvementRemark,
+  spaceAndFrequencyOutage,
+  spaceDiversityImprovement,
+  twoBranchOutage,
+} from "../../propagation/p530/diversity.js";
+import { antennaGain } from "../../radio/antenna-gain.js";
+import { arrangementByName } from "../../radio/arrangements.js";
+import { cite, note, record, remarksOf, type Trace, use } from "../account/trace.js";
+import { usesUnchecked } from "../path/climate.js";
+import type { Diversity, Fading, MultipathFading } from "./fading-model.js";
+
+export function hasSpaceDiversity(arrangement: string): boolean {
+  return arrangementByName(arrangement)?.spaceDiversity ?? false;
+}
+
+export function hasFrequencyDiversity(arrangement: string): boolean {
+  return arrangementByName(arrangement)?.protection === "frequency-diversity";
+}
+
+/** @returns undefined when the arrangement has no diversity, or what it needs is not stated */
+export function diversityOf(
+  hop: Hop,
+  to: HopEnd,
+  path: {
+    readonly distanceM: number;
+    readonly frequencyHz: number;
+    readonly occurrencePercent: number;
+    readonly moreLossDb: number;
+  },
+  climate: Climate,
+  trace: Trace,
+): Diversity | undefined {
+  const { name } = hop.arrangement;
+  if (!hasSpaceDiversity(name) && !hasFrequencyDiversity(name)) return undefined;
+  if (!usesUnchecked(climate, "diversity", trace)) return undefined;
+  const { distanceM, frequencyHz, occurrencePercent } = path;
+  const common = { distanceM, frequencyHz };
+  const spacing = hasSpaceDiversity(name) ? spacingOf(to, frequencyHz, path.moreLossDb, trace) : undefined;
+  const separationHz = hasFrequencyDiversity(name) ? separationOf(hop, trace) : undefined;
+  if (spacing === undefined && separationHz === undefined) return undefined;
+  if (spacing) cite(trace, "space-diversity");
+  if (separationHz) cite(trace, "frequency-diversity");
+  cite(trace, "diversity-outage");
+  return {
+    space: spacing && told(spaceDiversityImprovement({ ...common, ...spacing, occurrencePercent }), trace),
+    frequency: separationHz
+      ? told(frequencyDiversityImprovement({ ...common, separationHz }), trace)
+      : undefined,
+  };
+}
+
+function told(found: Outcome<DiversityImprovement>, trace: Trace): DiversityImprovement | undefined {
+  if (!found.ok) {
+    note(trace, { code: "method-refuses", of: "diversity", reason: found.refusal });
+    return undefined;
+  }
+  note(trace, ...remarksOf("diversity", found.validity));
+  return found;
+}
+
+function separationOf({ furtherChannels }: Hop, trace: Trace): number | undefined {
+  const secondChannel = furtherChannels?.[0];
+  if (secondChannel === undefined) note(trace, { code: "frequency-diversity-not-counted" });
+  if (!(secondChannel && secondChannel.separationHz > 0)) return undefined;
+  use(trace, { code: "channel-distance", separationHz: secondChannel.separationHz }, "design");
+  return secondChannel.separationHz;
+}
+
+function spacingOf(
+  to: HopEnd,
+  frequencyHz: number,
+  moreLossDb: number,
+  trace: Trace,
+): { readonly spacingM: number; readonly gainDifferenceDb: number } | undefined {
+  const { antenna, antennaHeightM, diversityAntenna, diversityHeightM } = to;
+  const { name } = to.site;
+  if (diversityAntenna === undefined || diversityHeightM === undefined || antennaHeightM === undefined) {
+    note(trace, { code: "space-diversity-not-counted", site: name, why: "not-stated" });
+    return undefined;
+  }
+  const spacingM = Math.abs(antennaHeightM - diversityHeightM);
+  const main = antenna && antennaGain(antenna, frequencyHz);
+  const second = antennaGain(diversityAntenna, frequencyHz);
+  if (!(spacingM > 0) || main === undefined || second === undefined) {
+    const why = spacingM > 0 ? "gain-unknown" : "one-height";
+    note(trace, { code: "space-diversity-not-counted", site: name, why });
+    return undefined;
+  }
+  use(trace, { code: "diversity-spacing", site: name, spacingM }, "design");
+  note(trace, { code: "diversity-feeder-assumed" });
+  return { spacingM, gainDifferenceDb: Math.abs(main.gainDbi - (second.gainDbi - moreLossDb)) };
+}
+
+/**
+ * Outage by flat and selective fading with diversity, fraction of the worst month; never more than without, since a
+ * receiver may always stay on its main antenna.
+ * @param flatFraction of the worst month without diversity, at the margin
+ * @param trace told of validity and steps when given
+ * @returns undefined where the method refuses: the outage without diversity stands
+ */
+export function outageWithDiversity(
+  fading: Fading,
+  multipath: MultipathFading,
+  marginDb: number,
+  flatFraction: number,
+  selectiveFraction: number,
+  trace?: Trace,
+): number | undefined {
+  const { diversity } = fading;
+  if (diversity === undefined) return undefined;
+  const unprotected = {
+    eta: multipath.eta,
+    nonSelectiveFraction: Math.min(flatFraction, 1),
+    selectiveFraction: Math.min(selectiveFraction, 1),
+  };
+  const space = improvementOf("space", diversity, marginDb, trace);
+  const second = improvementOf("frequency", diversity, marginDb, trace);
+  const found =
+    space !== undefined && second !== undefined
+      ? spaceAndFrequencyOutage({
+          ...unprotected,
+          spaceImprovement: space,
+          frequencyImprovement: second,
+          receivers: 2,
+        })
+      : space !== undefined || second !== undefined
+        ? twoBranchOutage({ ...unprotected, improvement: (space ?? second)! })
+        : undefined;
+  if (trace && found) {
+    record(trace, "6.2.6", found.ok ? { I: space ?? second, ISecond: space && second, ...found.steps } : {});
+    if (!found.ok) note(trace, { code: "method-refuses", of: "diversity", reason: found.refusal });
+  }
+  if (!found?.ok) return undefined;
+  return Math.min(found.outageFraction, flatFraction + selectiveFraction);
+}
+
+function improvementOf(
+  kind: keyof Diversity,
+  diversity: Diversity,
+  marginDb: number,
+  trace: Trace | undefined,
+): number | undefined {
+  const prepared = diversity[kind];
+  if (prepared === undefined) return undefined;
+  const improvement = improvementAt(prepared, marginDb);
+  const remark = trace && improvementRemark(kind, improvement);
+  if (remark) note(trace, { code: "method-remark", of: "diversity", remark });
+  return improvement;
+}

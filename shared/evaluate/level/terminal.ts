@@ -1,0 +1,193 @@
+/** What a branch passes between its unit and its antenna, at one end and in one direction. */
+import { address } from "../../design/address.js";
+import type { Antenna, Coupler, Hop, HopEnd } from "../../design/design.js";
+import { armLossDb, branchingLossDb } from "../../equipment/branch-loss.js";
+import type { Arm, Branch, Side } from "../../equipment/branches.js";
+import {
+  ESTIMATED_LENGTH_M,
+  GUIDE_TO_CHOOSE,
+  type GuideEstimate,
+  guideEstimate,
+} from "../../equipment/guide-to-choose.js";
+import { leadTo } from "../../equipment/mounting.js";
+import { branchesAt, type Stand, standsOf } from "../../equipment/stands.js";
+import { metres } from "../../format/numbers.js";
+import { antennaGain, ESTIMATE_EFFICIENCY } from "../../radio/antenna-gain.js";
+import type { ArrangementFacts } from "../../radio/arrangements.js";
+import { feederLossPerM } from "../../radio/feeder-loss.js";
+import type { LackReason } from "../account/lack.js";
+import { missing, note, type Trace, use } from "../account/trace.js";
+
+interface Loss {
+  readonly element: string;
+  readonly detail?: string;
+  /** Set where the element is not chosen yet, and its loss a usual one. */
+  readonly estimated?: true;
+  readonly lossDb: number;
+}
+
+/** What one branch of an end passes, and the antenna it hangs on. */
+export interface EndParts {
+  /** From the radio to the antenna. */
+  readonly losses: readonly Loss[];
+  readonly lossDb: number;
+  /** Of these, what depends on the branch: arm of the coupler and branching network. */
+  readonly branchingDb: number;
+  /** Whether the arms of its coupler lose different amounts. */
+  readonly unequal: boolean;
+  readonly antenna: string;
+  readonly gainDbi: number;
+}
+
+export interface Terminal {
+  readonly branches: readonly Branch[];
+  /** Undefined when a figure is not known. */
+  parts(branch: Branch): EndParts | undefined;
+}
+
+/** One end of the hop as a sender or a receiver. */
+export function terminal(
+  hop: Pick<Hop, "name" | "arrangement" | "radio" | "ends">,
+  end: HopEnd,
+  facts: ArrangementFacts,
+  side: Side,
+  direction: "transmit" | "receive",
+  frequencyHz: number,
+  trace: Trace,
+): Terminal {
+  const stands = standsOf(end, facts);
+  const known = new Map<Branch, EndParts | undefined>();
+  return {
+    branches: branchesAt(end, facts, side),
+    parts(branch) {
+      if (!known.has(branch)) {
+        const stand = standOf(stands, branch);
+        known.set(branch, stand && partsThrough(hop, end, stand, branch, direction, frequencyHz, trace));
+      }
+      return known.get(branch);
+    },
+  };
+}
+
+/** The antenna of a branch; undefined where the end states none for it, or not how high it hangs. */
+function standOf(stands: readonly Stand[], { antenna: number }: Branch): Stand | undefined {
+  const stand = stands[number - 1];
+  return number === 1 || (stand?.antenna !== undefined && stand.heightM !== undefined) ? stand : undefined;
+}
+
+function partsThrough(
+  hop: Pick<Hop, "name" | "arrangement" | "radio" | "ends">,
+  end: HopEnd,
+  stand: Stand,
+  branch: Branch,
+  direction: "transmit" | "receive",
+  frequencyHz: number,
+  trace: Trace,
+): EndParts | undefined {
+  const site = end.site.name;
+  const { antenna, coupler } = stand;
+  const losses: Loss[] = [];
+  const feeder = leadTo(hop, end, stand) === "feeder" ? end.feeder : undefined;
+  let branchingDb = 0;
+  if (coupler !== undefined) {
+    const lossDb = armLossDb(coupler, branch.arm, direction);
+    if (lossDb === undefined) {
+      lacksFigure({ code: "coupler-without-loss", coupler: coupler.name, site }, trace);
+      return undefined;
+    }
+    branchingDb += lossDb;
+    losses.push({ element: armWords(coupler, branch.arm, direction), detail: coupler.name, lossDb });
+  }
+  const branching = hop.radio?.unit?.branching;
+  if (branching !== undefined) {
+    const lossDb = branchingLossDb(branching, branch.position);
+    branchingDb += lossDb;
+    losses.push({ element: "branching network", lossDb });
+  }
+  if (feeder !== undefined) {
+    const loss = feederLossPerM(feeder, frequencyHz);
+    if (loss === undefined) {
+      lacksFigure({ code: "feeder-without-loss", feeder: feeder.name, site }, trace);
+      return undefined;
+    }
+    if (end.feederLengthM === undefined) return undefined;
+    if (loss.ofNearestPoint) note(trace, { code: "loss-of-nearest-point", feeder: feeder.name });
+    const detail = `${feeder.name}, ${metres(end.feederLengthM)}`;
+    losses.push({ element: "feeder", detail, lossDb: loss.lossDbPerM * end.feederLengthM });
+  }
+  const guide = guideEstimate(hop, end, stand);
+  if (guide !== undefined) {
+    if ("open" in guide) {
+      missing(trace, {
+        code: "fact",
+        of: ["level", "standby"],
+        reason: guide.open,
+        fact: { code: "waveguide", site },
+        at: address("hop", hop.name, site, "feeder"),
+      });
+      return undefined;
+    }
+    const detail = `flexible, ${metres(ESTIMATED_LENGTH_M)}, estimate`;
+    losses.push({ element: GUIDE_TO_CHOOSE, detail, estimated: true, lossDb: guide.lossDb });
+    noteEstimate(site, guide, trace);
+  }
+  if (end.extraLossDb !== undefined && end.extraLossDb !== 0) {
+    losses.push({ element: "further loss", lossDb: end.extraLossDb });
+  }
+
+  if (antenna === undefined) return undefined;
+  const gainDbi = gainOf(antenna, site, frequencyHz, trace);
+  if (gainDbi === undefined) return undefined;
+  let lossDb = 0;
+  for (const loss of losses) lossDb += loss.lossDb;
+  return {
+    losses,
+    lossDb,
+    branchingDb,
+    unequal: coupler !== undefined && isUnequal(coupler),
+    antenna: antenna.name,
+    gainDbi,
+  };
+}
+
+function lacksFigure(reason: LackReason, trace: Trace): void {
+  missing(trace, { code: "catalogue", of: ["level", "standby"], reason });
+}
+
+function noteEstimate(site: string, { lossDb, band }: GuideEstimate, trace: Trace): void {
+  use(
+    trace,
+    { code: "guide-loss", site, lossDb, lengthM: ESTIMATED_LENGTH_M, band },
+    { origin: "default", standing: "estimated" },
+  );
+  note(trace, { code: "guide-loss-estimated", site, lossDb });
+}
+
+function gainOf(antenna: Antenna, site: string, frequencyHz: number, trace: Trace): number | undefined {
+  const gain = antennaGain(antenna, frequencyHz);
+  if (gain === undefined) {
+    lacksFigure({ code: "antenna-without-gain", antenna: antenna.name, site }, trace);
+    return undefined;
+  }
+  if (gain.origin === "estimate")
+    note(trace, { code: "gain-estimated", antenna: antenna.name, efficiency: ESTIMATE_EFFICIENCY });
+  if (gain.ofNearestPoint) note(trace, { code: "gain-of-nearest-point", antenna: antenna.name });
+  // Of several points of the catalogue each frequency has a gain of its own; an estimate is one remark, with its frequency.
+  const { gainDbi } = gain;
+  const told = { code: "antenna-gain", antenna: antenna.name, gainDbi } as const;
+  if (gain.origin === "estimate")
+    use(trace, { ...told, estimatedAtHz: frequencyHz }, { origin: "default", standing: "estimated" });
+  else use(trace, antenna.gain.length > 1 ? { ...told, ofPointsAtHz: frequencyHz } : told, "catalogue");
+  return gain.gainDbi;
+}
+
+function isUnequal({ mainLossDb, standbyLossDb }: Coupler): boolean {
+  return standbyLossDb !== undefined && standbyLossDb !== mainLossDb;
+}
+
+function armWords(coupler: Coupler, arm: Arm, direction: "transmit" | "receive"): string {
+  if (coupler.kind === "omt") return "orthomode transducer";
+  if (coupler.transmitLossDb !== undefined && direction === "transmit") return "transmit relay";
+  const what = coupler.kind === "splitter" ? "receive splitter" : "coupler";
+  return isUnequal(coupler) ? `${what} ${arm === "standby" ? "standby" : "main"} arm` : `${what} arm`;
+}

@@ -1,0 +1,122 @@
+import type { Hop } from "../../design/design.js";
+import { type FurtherRay, furtherRays } from "../../equipment/rays.js";
+import { standsOf } from "../../equipment/stands.js";
+import { arrangementByName, SINGLE } from "../../radio/arrangements.js";
+import type { TerrainProfile } from "../../terrain/profile.js";
+import type { ClearanceResult, FurtherPath } from "../account/result.js";
+import { missing, newTrace, note, type Trace } from "../account/trace.js";
+import { clearanceFor, type Top } from "./clearance.js";
+import { hangable, obstructionOf, rayPath } from "./criteria.js";
+import type { Course, Heights } from "./geometry.js";
+import { diffractionLossDb } from "./path-loss.js";
+
+/** Which antenna of each end a ray hangs on, from 1, in the order of the hop's ends. */
+type RayEnds = readonly [number, number];
+
+/** The ground under the path, as the rays over further antennas need it. */
+export interface FurtherGround {
+  /** Diffraction loss between two antennas, dB; 0 for a clear ray, undefined where the method gives none. */
+  diffractionDb(antennas: RayEnds, frequencyHz: number): number | undefined;
+}
+
+type Ground = {
+  readonly course: Course;
+  readonly heights: Heights;
+  readonly profile: TerrainProfile;
+  readonly tops: readonly Top[];
+  readonly kFactor: number;
+};
+
+/** @returns undefined when no end has a further antenna in use */
+export function furtherGround(hop: Hop, ground: Ground, trace: Trace): FurtherGround | undefined {
+  const facts = arrangementByName(hop.arrangement.name) ?? SINGLE;
+  if (hop.ends.every((end) => standsOf(end, facts).length === 1)) return undefined;
+  const known = new Map<string, number | undefined>();
+  return {
+    diffractionDb(antennas, frequencyHz) {
+      const key = `${antennas.join()} ${frequencyHz}`;
+      if (!known.has(key)) known.set(key, lossOver(hop, ground, antennas, frequencyHz));
+      const lossDb = known.get(key);
+      if (lossDb === undefined)
+        missing(trace, {
+          code: "refusal",
+          of: ["level"],
+          reason: { code: "no-diffraction-figure", further: true },
+        });
+      return lossDb;
+    },
+  };
+}
+
+function lossOver(hop: Hop, ground: Ground, antennas: RayEnds, frequencyHz: number): number | undefined {
+  const heights = heightsOver(hop, ground.heights, antennas);
+  const { course, profile, tops, kFactor } = ground;
+  const obstruction = heights && obstructionOf(hop, course, heights, profile, tops, kFactor);
+  if (heights === undefined || obstruction === undefined) return 0;
+  // The trace tells the main ray's figures.
+  return diffractionLossDb(hop, heights, frequencyHz, obstruction, newTrace());
+}
+
+/**
+ * The rays over further antennas: their clearance by the objective's criteria, of space diversity by its own ones where
+ * it states them, and what diffraction takes from them beyond what it takes from the first antennas' ray.
+ */
+export function furtherPaths(
+  hop: Hop,
+  ground: Ground,
+  between: FurtherGround | undefined,
+  trace: Trace,
+): FurtherPath[] | undefined {
+  if (between === undefined) return undefined;
+  const found = furtherRays(hop).flatMap((ray): FurtherPath[] => {
+    const { antennas, name, of } = ray;
+    const heights = heightsOver(hop, ground.heights, antennas);
+    if (heights === undefined) return [];
+    const losses = frequenciesOver(hop, ray).flatMap((hz) => {
+      const lossDb = between.diffractionDb(antennas, hz);
+      const firstDb = between.diffractionDb([1, 1], hz);
+      return lossDb === undefined || firstDb === undefined ? [] : [{ lossDb, moreDb: lossDb - firstDb }];
+    });
+    const worst = losses.toSorted((a, b) => b.lossDb - a.lossDb)[0];
+    if (worst !== undefined && worst.moreDb >= 0.05)
+      note(trace, { code: "further-ray-loses-more", of, ray: name, moreDb: worst.moreDb });
+    const clearance = clearancesOver(hop, ground, heights, ray);
+    return [{ antennas, name, of, clearance, diffractionLossDb: worst?.lossDb, moreLossDb: worst?.moreDb }];
+  });
+  return found.length > 0 ? found : undefined;
+}
+
+/** Of diversity and standby what the end with the further antenna receives, of carriers what both send. */
+function frequenciesOver(hop: Hop, { of, antennas }: FurtherRay): number[] {
+  const sent = hop.ends.flatMap(({ transmitFrequencyHz: hz }, index) =>
+    of === "carriers" || antennas[index] === 1 ? (hz ?? []) : [],
+  );
+  return sent.filter((hz) => hz > 0);
+}
+
+function clearancesOver(
+  hop: Hop,
+  { course, profile, tops }: Ground,
+  heights: Heights,
+  { of, stands }: FurtherRay,
+): ClearanceResult[] {
+  const path = rayPath(hop, course, heights);
+  const { diversityClearance, clearance = [] } = hop.objective ?? {};
+  if (path === undefined) return [];
+  const criteria = of === "diversity" ? (diversityClearance ?? clearance) : clearance;
+  return criteria.flatMap((criterion) => {
+    const found = criterion.kFactor > 0 ? clearanceFor(criterion, path, profile, tops) : undefined;
+    return found === undefined ? [] : [hangable(found, [stands[0].antenna, stands[1].antenna])];
+  });
+}
+
+/** Heights of the antennas that a ray hangs on; undefined where one of them is not stated. */
+function heightsOver(hop: Hop, heights: Heights, antennas: RayEnds): Heights | undefined {
+  const facts = arrangementByName(hop.arrangement.name) ?? SINGLE;
+  const [first, other] = hop.ends.map((end, index) => {
+    if (antennas[index] === 1) return heights.antennaAslM[index as 0 | 1];
+    const heightM = standsOf(end, facts)[antennas[index]! - 1]?.heightM;
+    return heightM === undefined ? undefined : heights.groundM[index as 0 | 1] + heightM;
+  });
+  return first === undefined || other === undefined ? undefined : { ...heights, antennaAslM: [first, other] };
+}
