@@ -14,20 +14,23 @@ import type {
 } from "../../shared/design/design.js";
 import { bandwidth } from "../../shared/format/numbers.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
-import { type Fact, factNamed, factsNamed, numberOf, positionOf, quantityOf, wordOf } from "../facts/fact.js";
+import { argument, type Fact, factNamed, factsNamed, numberOf, positionOf, quantityOf, wordOf } from "../facts/fact.js";
 import { stateOf } from "../facts/states.js";
 import type { Declaration } from "../model/source-file.js";
 import { lineOf, mountOf, unitOf } from "./equipment.js";
 import { rangeOf } from "./ranges.js";
 
 export function siteOf(entry: Declaration, facts: readonly Fact[]): Site {
+  const at = argument(factNamed(facts, "at"), "position");
+  const position = positionOf(factNamed(facts, "at"), "position");
   const structure = factNamed(facts, "structure");
   const kind = wordOf(structure, "kind");
   const heightM = quantityOf(structure, "height");
   return {
     ...named(entry),
     state: stateOf(entry.fact),
-    position: positionOf(factNamed(facts, "at"), "position"),
+    position,
+    ...(at !== undefined && position === undefined && { positionUnreadable: true as const }),
     groundM: quantityOf(factNamed(facts, "ground"), "level"),
     structure: kind !== undefined && heightM !== undefined ? { kind, heightM } : undefined,
   };

@@ -83,6 +83,7 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
       .flatMap((fact) =>
         unusableIn(merge(fact.facts, lookup.defaults("end")), fact.facts, lookup, wordOf(fact, "site")),
       ),
+    ...ends.flatMap(({ site }) => (site.positionUnreadable ? { fact: "at", site: site.name } : [])),
     // Told at the hop, wherever it is stated.
     ...(radio !== undefined && modes.length === 0 && statesModes(facts) ? [{ fact: "mode" }] : []),
   ];

@@ -36,6 +36,8 @@ export interface Site {
   /** When it stands; undefined: at all times. */
   readonly state?: State;
   readonly position?: Position;
+  /** A position is stated that cannot be read, as the text tells. */
+  readonly positionUnreadable?: true;
   /** Ground level above sea level as stated; undefined: taken from terrain. */
   readonly groundM?: number;
   readonly structure?: { readonly kind: string; readonly heightM: number };

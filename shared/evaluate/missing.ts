@@ -114,6 +114,7 @@ const FURTHER_STEPS: readonly Step[] = ["level", "standby", "further antennas"];
 
 /** What the facts of a hop and of its ends go into; others spoil no figure. */
 const STEPS_WITH: Readonly<Record<string, readonly Step[] | undefined>> = {
+  at: ["path"],
   radio: ["level", "standby", "threshold", "capacity", "zone"],
   mode: ["level", "threshold", "capacity"],
   modes: ["level", "threshold", "capacity"],

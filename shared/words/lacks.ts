@@ -17,7 +17,7 @@ const LACK_WORDS: LackWords = {
   "not-stated": (_, { fact }) => `the ${fact === undefined ? "fact" : factText(fact)} is not stated`,
   "beyond-reason": ({ what }) => `${what} is beyond reason and left out`,
   unusable: ({ property, site, open }) =>
-    `${placed(property, site)} ${open ? "is still to be chosen" : "is stated and cannot be used"}`,
+    `${property === "at" ? `the position of ${site}` : placed(property, site)} ${open ? "is still to be chosen" : "is stated and cannot be used"}`,
   "channel-unknown": () => "the channel is not known, so that its frequencies are not either",
   refused: ({ reason, of }) =>
     `${of === undefined ? "" : REFUSED_OF[of.figure](of)}${clause(refusalWords(reason))}`,
