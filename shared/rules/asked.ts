@@ -4,9 +4,9 @@
  */
 import type { Hop, Objective, UnformedHop } from "../design/design.js";
 import { type FurtherRay, furtherRays } from "../equipment/rays.js";
-import { askedMode, capacityVerdict, sameMode } from "../evaluate/level/judged-mode.js";
 import { type Lack, LEVEL_STEPS, RAY_STEPS, type Step } from "../evaluate/account/lack.js";
 import type { HopResult, ObjectiveResult, Verdict } from "../evaluate/account/result.js";
+import { askedMode, capacityVerdict, sameMode } from "../evaluate/level/judged-mode.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { judgedDirections, levelVerdict, marginVerdict } from "./judged-modes.js";
 

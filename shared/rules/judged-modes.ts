@@ -1,8 +1,8 @@
 import type { Hop } from "../design/design.js";
-import { judgedMode, lowestJudged } from "../evaluate/level/judged-mode.js";
-import { isWhole, judgedOver } from "../evaluate/path/known-ground.js";
 import { LEVEL_STEPS } from "../evaluate/account/lack.js";
 import type { DirectionResult, HopResult, ModeResult, Verdict } from "../evaluate/account/result.js";
+import { judgedMode, lowestJudged } from "../evaluate/level/judged-mode.js";
+import { isWhole, judgedOver } from "../evaluate/path/known-ground.js";
 
 export interface JudgedDirection {
   readonly direction: DirectionResult;
