@@ -14,7 +14,16 @@ import type {
 } from "../../shared/design/design.js";
 import { bandwidth } from "../../shared/format/numbers.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
-import { argument, type Fact, factNamed, factsNamed, numberOf, positionOf, quantityOf, wordOf } from "../facts/fact.js";
+import {
+  argument,
+  type Fact,
+  factNamed,
+  factsNamed,
+  numberOf,
+  positionOf,
+  quantityOf,
+  wordOf,
+} from "../facts/fact.js";
 import { stateOf } from "../facts/states.js";
 import type { Declaration } from "../model/source-file.js";
 import { lineOf, mountOf, unitOf } from "./equipment.js";
