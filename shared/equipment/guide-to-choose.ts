@@ -1,7 +1,7 @@
 /** The waveguide that an end needs and nobody has chosen: what is counted for it until somebody does. */
 import type { Hop, HopEnd } from "../design/design.js";
 import { FLEXIBLE_GUIDE_LOSS } from "./flexible-guide.data.js";
-import { antennasUsed, leadTo } from "./mounting.js";
+import { antennasUsed, type Lead, leadTo } from "./mounting.js";
 import type { Stand } from "./stands.js";
 
 /** As the parts list and the level diagram call it. */
@@ -24,9 +24,13 @@ export interface GuideEstimate {
   readonly band: string;
 }
 
+function isToChoose(lead: Lead): boolean {
+  return lead === "piece to choose" || lead === "line to choose";
+}
+
 /** The first antenna of an end to which something has to be chosen. */
 export function openLead(hop: Pick<Hop, "arrangement" | "radio">, end: HopEnd): Stand | undefined {
-  return antennasUsed(hop, end).find((stand) => leadTo(hop, end, stand).endsWith("to choose"));
+  return antennasUsed(hop, end).find((stand) => isToChoose(leadTo(hop, end, stand)));
 }
 
 /**
