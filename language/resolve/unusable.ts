@@ -2,6 +2,7 @@
 import type { UnusableFact } from "../../shared/design/design.js";
 import type { Argument, Fact } from "../facts/fact.js";
 import { END } from "../schema/index.js";
+import { isInstalled } from "../schema/kinds.js";
 import type { Lookup } from "./lookup.js";
 
 /**
@@ -35,13 +36,5 @@ function isUnusable({ args, facts }: Fact, lookup: Lookup): boolean {
 function isUnread({ value }: Argument, lookup: Lookup): boolean {
   if (value === undefined) return true;
   if (value.type !== "reference") return false;
-  switch (value.kind) {
-    case "radio":
-    case "antenna":
-    case "coupler":
-    case "feeder":
-      return lookup[value.kind](value.name) === undefined;
-    default:
-      return false;
-  }
+  return isInstalled(value.kind) && lookup[value.kind](value.name) === undefined;
 }

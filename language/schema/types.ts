@@ -10,22 +10,12 @@ export type Context =
   | "file"
   | "network"
   | "climate"
-  | "objective"
   | "defaults hop"
   | "defaults end"
   | "defaults site"
-  | "site"
-  | "radio"
-  | "antenna"
-  | "coupler"
-  | "feeder"
-  | "cable"
-  | "chassis"
-  | "card"
   | "site chassis"
-  | "plan"
-  | "hop"
-  | "end";
+  | "end"
+  | NamedKind;
 
 export type ValueSpec =
   /** A number with a unit. Limits are written with their unit; `above` and `below` exclude the limit itself. */

@@ -1,23 +1,13 @@
 /** Names that nothing bears: declared with the lines that their kind needs, each still to be filled in. */
-import type { NamedKind } from "../../schema/kinds.js";
+import { kindRow } from "../../schema/kinds.js";
 import { insertLine } from "./edits.js";
 import type { QuickFix, TextToMend } from "./fix.js";
 
-/** What a hop cannot be judged without, by kind. The others are declared empty. */
-const NEEDED: Readonly<Partial<Record<NamedKind, readonly string[]>>> = {
-  site: ["at ?", "structure ? ?"],
-  radio: ["tuning ? to ?", "mode ? ? rate ? power ? threshold ?"],
-  antenna: ["band ? to ?", "diameter ?", "gain ?"],
-  coupler: ["kind ?", "band ? to ?", "main-loss ?"],
-  feeder: ["kind ?", "band ? to ?", "loss ?"],
-  objective: ["availability ?"],
-};
-
 export function declareName({ model, file, problem }: TextToMend): readonly QuickFix[] {
   const reference = file.references.find(({ start }) => start === problem.start);
-  if (!reference || reference.kind === "hop" || reference.kind === "plan") return [];
+  const lines = reference && kindRow(reference.kind).begins;
+  if (!reference || !lines) return [];
   const { kind, name } = reference;
-  const lines = NEEDED[kind] ?? [];
   const title = `Declare ${kind} ${name} (write what each ? stands for)`;
   const decided = { title, rule: problem.rule, changesDecision: true };
   const declaration = (margin: string) =>
