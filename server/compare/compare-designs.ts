@@ -8,7 +8,6 @@ import { findRenames, hopNow } from "../../shared/compare/renames.js";
 import { contentComparison } from "../../shared/compare/same.js";
 import type { Design, Hop } from "../../shared/design/design.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
-import { judgeNetwork } from "../../shared/rules/judge-network.js";
 import { DesignSession, type Pace, type SessionHop } from "../session/design-session.js";
 import type { TerrainStore } from "../terrain/store.js";
 import type { SideGround } from "./side-ground.js";
@@ -39,7 +38,7 @@ export async function compareStates(was: DesignState, is: DesignState, pace?: Pa
     if (!live) await session.update(pace, wanted[index]);
   for (const { session } of states) await session.readSpots();
   const compared = [comparedSide(sides[0], wanted[0]), comparedSide(sides[1], wanted[1])] as const;
-  const { today } = is.session;
+  const today = is.session.acceptanceDay;
   const remarks = await remarksBeside(vanishedRemarks(...compared), sides[1], wanted[1], pace);
   return compareDesigns(...compared, { ground, today, remarks });
 }
@@ -68,9 +67,7 @@ async function remarksBeside(
         return judged ? [[name, judged.result] as const] : [];
       }),
     );
-    for (const finding of judgeNetwork(design, results, session.today, {
-      heights: session.spotHeights(),
-    })) {
+    for (const finding of session.judgeNetworkOf(results, design)) {
       const key = remarkKey(finding);
       if (key !== undefined && vanished.has(key)) found.add(key);
     }
@@ -154,9 +151,7 @@ function comparedSide(
     hops.set(name, withShownFiles(judged, ground));
     results.set(name, judged.result);
   }
-  const ofNetwork = judgeNetwork(design, results, session.today, {
-    heights: session.spotHeights(),
-  });
+  const ofNetwork = session.judgeNetworkOf(results, design);
   const findings = [...ofNetwork, ...textFindings(session.model)];
   return { decisions, design, hops, findings };
 }

@@ -8,7 +8,7 @@ import type { JudgedHop } from "../../language/editor/results.js";
 import type { DesignModel } from "../../language/model/design-model.js";
 import { fileOf } from "../../language/model/locate.js";
 import type { Stock } from "../../shared/design/change.js";
-import type { Hop } from "../../shared/design/design.js";
+import type { Design, Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
@@ -187,13 +187,8 @@ export class DesignSession {
     if (!this.spotsWait) return this.spots;
     this.spotsWait = false;
     const known = this.spots;
-    this.spots = await spotHeights(this.model.design(), this.store, known, this.memory);
+    this.spots = await this.readSpotsOf(this.model.design());
     if (this.spots !== known) this.networkIsStale = true;
-    return this.spots;
-  }
-
-  /** Terrain at the places that were asked for so far. */
-  spotHeights(): SpotHeights {
     return this.spots;
   }
 
@@ -208,10 +203,7 @@ export class DesignSession {
    */
   updateNetwork(): Set<string> {
     if (!this.networkIsStale) return new Set();
-    const { model, hopResults, acceptancesOn, spots, memory } = this;
-    return this.takeNetwork(
-      judgeNetwork(model.design(), hopResults, acceptancesOn, { heights: spots, memory }),
-    );
+    return this.takeNetwork(this.judgeNetworkOf(this.hopResults));
   }
 
   /** The same, rule by rule. A stale judgement is given up: what it would say is judged again next time. */
@@ -228,6 +220,24 @@ export class DesignSession {
       await pace.pause?.(0, 0);
       if (pace.isStale?.()) return new Set();
     }
+  }
+
+  /**
+   * What hops share, of some results or of another state of the design, on the day of the session. What is the same as
+   * the session judged is not judged again.
+   */
+  judgeNetworkOf(
+    results: ReadonlyMap<string, HopResult>,
+    design: Design = this.model.design(),
+    heights: SpotHeights = this.spots,
+  ): Finding[] {
+    const { acceptancesOn, memory } = this;
+    return judgeNetwork(design, results, acceptancesOn, { heights, memory });
+  }
+
+  /** Terrain at the places that a state of the design asks for. */
+  readSpotsOf(design: Design): Promise<SpotHeights> {
+    return spotHeights(design, this.store, this.spots, this.memory);
   }
 
   private takeNetwork(findings: readonly Finding[]): Set<string> {

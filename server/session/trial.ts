@@ -4,11 +4,8 @@ import { withEdits } from "../../language/model/twin.js";
 import type { Finding } from "../../shared/design/finding.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
-import { Memory } from "../../shared/network/memory.js";
 import { judgeHop } from "../../shared/rules/judge.js";
-import { judgeNetwork } from "../../shared/rules/judge-network.js";
 import type { DesignSession } from "./design-session.js";
-import { spotHeights } from "./spots.js";
 
 /**
  * Findings on some hops, and those of the network, after the edits. Other hops keep the results they have.
@@ -30,8 +27,8 @@ export async function tryEdits(
   for (const hop of resolved) {
     const result = evaluateHop(hop, await session.groundOf(hop));
     results.set(hop.name, result);
-    findings.push(...judgeHop(hop, result, session.today));
+    findings.push(...judgeHop(hop, result, session.acceptanceDay));
   }
-  const heights = await spotHeights(design, session.terrain(), session.spotHeights(), new Memory());
-  return [...findings, ...judgeNetwork(design, results, session.today, { heights })];
+  const heights = await session.readSpotsOf(design);
+  return [...findings, ...session.judgeNetworkOf(results, design, heights)];
 }
