@@ -27,7 +27,9 @@ export function contradictions(entry: Declaration, declared: Declared): readonly
 /** What was planned for a day that has passed. @param today ISO date */
 export function overdue(fact: Fact, today: string, name: string): readonly TextProblem[] {
   const state = stateOf(fact);
-  const inner = fact.facts.flatMap((one) => overdue(one, today, partName(one, name)));
+  // The line that states it belongs to the thing itself.
+  const parts = fact.facts.filter(({ property }) => property.name !== "state");
+  const inner = parts.flatMap((one) => overdue(one, today, partName(one, name)));
   if (state?.word !== "planned" || state.date === undefined || state.date >= today) return inner;
   const line = fact.property.block === undefined ? fact : factNamed(fact.facts, "state");
   const { start, end } = argument(line, "state")!;

@@ -4,8 +4,8 @@ import { reasonOf } from "../files/hop-files.js";
 import { readBoundedSync } from "../files/read-bounded.js";
 import type { JudgedFolder } from "../findings/judged-folder.js";
 import { shownFrom } from "../findings/paths.js";
-import { atLeast, knownBy, type PlacedFinding } from "../findings/placed.js";
-import type { CheckOutput } from "./print/check-output.js";
+import { atLeast, type PlacedFinding } from "../findings/placed.js";
+import type { CheckOutput, FindingOutput } from "./print/check-output.js";
 
 /** Whether a finding is in the baseline. */
 export type Baseline = (finding: PlacedFinding) => boolean;
@@ -22,7 +22,7 @@ export function readBaseline(path: string, judged: JudgedFolder): Baseline {
     for (const finding of findings) {
       // An acceptance that has ended since is no old finding.
       if (finding.accepted) continue;
-      const key = `${folder}\n${finding.key}`;
+      const key = `${folder}\n${baseKey(finding)}`;
       const alike = left.get(key);
       if (alike) alike.push(finding);
       else left.set(key, [finding]);
@@ -32,16 +32,14 @@ export function readBaseline(path: string, judged: JudgedFolder): Baseline {
   for (const { root, findings } of judged.designs) {
     for (const finding of findings) {
       if (finding.accepted) continue;
-      // What was there for good, and ends now, is old too.
-      for (const key of new Set([knownBy(finding), finding.key])) {
-        const alike = left.get(`${shownFrom(judged.root, root)}\n${key}`) ?? [];
-        // Of several alike as many are old as there were.
-        const index = alike.findIndex((known) => isNoWorse(finding, known));
-        if (index < 0) continue;
-        alike.splice(index, 1);
-        old.add(finding);
-        break;
-      }
+      const alike = left.get(`${shownFrom(judged.root, root)}\n${finding.key}`) ?? [];
+      // Of several alike as many are old as there were; what lasts longer than it did is none of them.
+      const index = alike.findIndex(
+        (known) => isNoWorse(finding, known) && (known.until ?? EVER) >= (finding.time?.until ?? EVER),
+      );
+      if (index < 0) continue;
+      alike.splice(index, 1);
+      old.add(finding);
     }
   }
   return (finding) => old.has(finding);
@@ -50,10 +48,19 @@ export function readBaseline(path: string, judged: JudgedFolder): Baseline {
 /** Of a network of 100,000 hops. */
 const LARGEST_BYTES = 2 ** 30;
 
-type Known = Pick<PlacedFinding, "severity" | "notJudged">;
+type Known = Pick<FindingOutput, "severity" | "notJudged" | "until">;
+
+/** After every date. */
+const EVER = "~";
+
+/** The key without the day on which it ends. */
+function baseKey({ key, until }: Pick<FindingOutput, "key" | "until">): string {
+  const end = ` until ${until}`;
+  return until !== undefined && key.endsWith(end) ? key.slice(0, -end.length) : key;
+}
 
 /** What has become graver since, or leaves more unjudged, is new. */
-function isNoWorse(now: Known, known: Known): boolean {
+function isNoWorse(now: Omit<Known, "until">, known: Known): boolean {
   return (
     atLeast(known.severity, now.severity) &&
     (now.notJudged ?? []).every((rule) => known.notJudged?.includes(rule))

@@ -346,13 +346,15 @@ function onOption(): Option {
   return new Option(
     "--on <date>",
     "the design as it stands on this day; left out: each day from today on that changes something (pages, lists and explanations: once all that is planned stands)",
-  ).argParser((text) => {
-    if (!isDay(text)) throw new InvalidArgumentError("a day is written year-month-day, such as 2027-03-01.");
-    return text;
-  });
+  ).argParser(dayOf);
+}
+
+function dayOf(text: string): string {
+  if (!isDay(text)) throw new InvalidArgumentError("a day is written year-month-day, such as 2027-03-01.");
+  return text;
 }
 
 /** For tests and for looking ahead: what stands by now, and which acceptances have ended. */
 function todayOption(): Option {
-  return new Option("--today <date>").default(today()).hideHelp();
+  return new Option("--today <date>").default(today()).hideHelp().argParser(dayOf);
 }

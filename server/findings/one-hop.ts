@@ -65,7 +65,7 @@ function turnedRound(name: string, names: readonly string[]): string | undefined
   return undefined;
 }
 
-function notStanding(name: string, on: string | undefined): CommandError {
+export function notStanding(name: string, on: string | undefined): CommandError {
   return new CommandError(
     on === undefined
       ? `${name}: this hop is gone by today; --on names a day on which it stood`

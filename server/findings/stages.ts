@@ -219,9 +219,11 @@ function holdsThroughout(stages: readonly Stage[], { hop, place }: PlacedFinding
     );
 }
 
-/** Of the network as a whole; a remark on a hop is told with it. */
-function isRemark({ rule, hop, severity, accepted }: PlacedFinding): boolean {
-  return severity === "info" && hop === undefined && !accepted && RULES.get(rule)?.scope === "network";
+/** On what many hops have in common; which they are differs from stage to stage, and says nothing. */
+function isRemark({ rule: id, hop, severity, accepted }: PlacedFinding): boolean {
+  const rule = RULES.get(id);
+  const gathered = rule?.scope === "network" && rule.each === "hop";
+  return severity === "info" && hop === undefined && !accepted && gathered;
 }
 
 /** Whether a finding holds on a day. */

@@ -1,8 +1,16 @@
 /** What a change does, and when: each thing that changed with the time in which it is so. */
 import type { Span } from "../design/state.js";
-import { type ChangeSet, findingsIn, type HopChange, isEmpty, type SharedChange } from "./change-set.js";
+import { RULES } from "../rules/index.js";
+import {
+  type ChangeSet,
+  findingsIn,
+  type HopChange,
+  isEmpty,
+  type SharedChange,
+  type SiteChange,
+} from "./change-set.js";
 import { countsOf } from "./compare.js";
-import { isWorse } from "./findings.js";
+import { type FindingChange, isWorse } from "./findings.js";
 import { contentComparison } from "./same.js";
 
 /** Both sides compared as they stand from a day on. */
@@ -30,14 +38,19 @@ const ALWAYS: Span = { from: "", until: "~" };
 export function timedChanges(stages: readonly StageChanges[]): TimedChanges[] {
   if (stages.length === 1) return [...atAllTimes(stages[0]!.changes)];
   const bySpan = new Map<string, { span: Span; lists: Record<Kind, unknown[]> }>();
+  const put = (span: Span, kind: Kind, item: unknown) => {
+    const key = `${span.from} ${span.until}`;
+    let found = bySpan.get(key);
+    if (!found) bySpan.set(key, (found = { span, lists: emptyLists() }));
+    found.lists[kind].push(item);
+  };
   for (const kind of KINDS) {
+    for (const item of ofText(kind, stages)) put(ALWAYS, kind, item);
     for (const { item, first, end } of runsOf(kind, stages)) {
       const from = first === 0 ? ALWAYS.from : stages[first]!.from;
-      const span = { from, until: stages[end + 1]?.from ?? ALWAYS.until };
-      const key = `${span.from} ${span.until}`;
-      let found = bySpan.get(key);
-      if (!found) bySpan.set(key, (found = { span, lists: emptyLists() }));
-      found.lists[kind].push(...(kind === "orders" ? (item as unknown[]) : [item]));
+      const until = stages[end + 1]?.from ?? ALWAYS.until;
+      const span = kind === "orders" ? ALWAYS : { from, until };
+      put(span, kind, item);
     }
   }
   return [...bySpan.values()]
@@ -60,6 +73,42 @@ const KINDS = ["hops", "sites", "shared", "findings", "orders", "licences"] as c
 type Kind = (typeof KINDS)[number];
 type Lists = Pick<ChangeSet, Kind>;
 
+type Owner = HopChange | SiteChange | SharedChange;
+
+/** What is wrong with the text is so at all times, whatever stands: by what it is told of. */
+function ofText(kind: Kind, stages: readonly StageChanges[]): readonly unknown[] {
+  if (kind === "orders" || kind === "licences") return [];
+  const all = stages.flatMap(({ changes }) => changes[kind] as readonly unknown[]);
+  if (kind === "findings") {
+    // Told with its hop, its site or its entry, where a stage has that.
+    const owners = stages.flatMap(({ changes }) => [...changes.hops, ...changes.sites, ...changes.shared]);
+    const told = new Set(owners.flatMap(({ findings }) => findings.filter(isOfText).map(saying)));
+    return once((all as FindingChange[]).filter((one) => isOfText(one) && !told.has(saying(one))));
+  }
+  const owners = Map.groupBy(all as Owner[], nameOf);
+  return [...owners.values()].flatMap((own) => {
+    const findings = once(own.flatMap((one) => one.findings.filter(isOfText)));
+    const bare = { decisions: [], figures: [], causes: [], worse: findings.some(isWorse) };
+    return findings.length === 0 ? [] : [{ ...own.at(-1)!, status: "changed", ...bare, findings }];
+  });
+}
+
+function isOfText({ rule }: FindingChange): boolean {
+  return !RULES.has(rule);
+}
+
+function nameOf(owner: Owner): string {
+  return "hop" in owner ? owner.hop : "site" in owner ? owner.site : owner.entry;
+}
+
+function once(findings: readonly FindingChange[]): FindingChange[] {
+  return [...new Map(findings.map((one) => [saying(one), one])).values()];
+}
+
+function saying({ status, rule, message }: FindingChange): string {
+  return `${status} ${rule} ${message}`;
+}
+
 function emptyLists(): Record<Kind, unknown[]> {
   return { hops: [], sites: [], shared: [], findings: [], orders: [], licences: [] };
 }
@@ -75,9 +124,11 @@ function runsOf(kind: Kind, stages: readonly StageChanges[]): readonly Run[] {
   // Who else changed at that time makes it no other change.
   const same = (one: unknown, other: unknown) => content(withoutCauses(one), withoutCauses(other));
   const runs: Run[] = [];
+  const last = stages.length - 1;
   for (const [index, { changes }] of stages.entries()) {
-    for (const change of itemsOf(kind, changes)) {
-      const item = shown(change);
+    for (const change of itemsOf(kind, changes, index === last)) {
+      const item = withoutText(shown(change));
+      if (item === undefined) continue;
       const run = runs.find(({ item: known, end }) => end === index - 1 && same(known, item));
       if (run) run.end = index;
       else runs.push({ item, first: index, end: index });
@@ -86,10 +137,15 @@ function runsOf(kind: Kind, stages: readonly StageChanges[]): readonly Run[] {
   return kind === "hops" ? withoutQuiet(runs) : runs;
 }
 
-/** What has to be ordered is one list: a part of it alone would not be all that it takes. */
-function itemsOf(kind: Kind, changes: ChangeSet): readonly unknown[] {
-  if (kind !== "orders") return changes[kind];
-  return changes.orders.length === 0 ? [] : [changes.orders];
+/**
+ * What has to be ordered and licensed in all is what the end asks for; that a thing stands later or sooner orders
+ * nothing and cancels nothing. Of what stands for a time, what a licence says may still become untrue.
+ */
+function itemsOf(kind: Kind, changes: ChangeSet, last: boolean): readonly unknown[] {
+  if (last || (kind !== "orders" && kind !== "licences")) return changes[kind];
+  if (kind === "orders") return [];
+  const moved = new Set(changes.hops.flatMap(({ hop, byState }) => (byState ? hop : [])));
+  return changes.licences.filter(({ hop }) => !moved.has(hop));
 }
 
 /** That the words of a hop differ without a consequence is told where nothing else is told of it, once. */
@@ -105,6 +161,30 @@ function isQuiet({ status, figures, findings }: HopChange): boolean {
   return (
     status === "changed" && figures.length === 0 && findings.every((one) => one.status === "still there")
   );
+}
+
+/** @returns undefined where nothing else is left to tell */
+function withoutText(change: unknown): unknown {
+  if (isFinding(change)) return isOfText(change) ? undefined : change;
+  if (!isOwner(change) || !change.findings.some(isOfText)) return change;
+  const findings = change.findings.filter((one) => !isOfText(one));
+  const figures = isHop(change) ? change.figures.length : 0;
+  const isBare = change.status === "changed" && change.decisions.length + figures + findings.length === 0;
+  if (isBare) return undefined;
+  if (!isHop(change)) return { ...change, findings };
+  const worse =
+    change.status === "not judged" ||
+    findings.some(isWorse) ||
+    change.figures.some(({ verdict }) => verdict === "worse");
+  return { ...change, findings, worse };
+}
+
+function isFinding(change: unknown): change is FindingChange {
+  return typeof change === "object" && change !== null && "rule" in change;
+}
+
+function isOwner(change: unknown): change is Owner {
+  return typeof change === "object" && change !== null && "findings" in change;
 }
 
 function withoutCauses(change: unknown): unknown {

@@ -206,3 +206,30 @@ test("only so many days are judged, the last among them, and what is left out is
   );
   expect(stdout).toContain("BIRCH-ROWAN: available");
 });
+
+test("a baseline knows what ends sooner, and not what lasts longer", { timeout: MINUTES }, () => {
+  const own = join(at, "baseline");
+  cpSync(folder, own, { recursive: true });
+  const file = join(own, "hops.hop");
+  const text = readFileSync(file, "utf8");
+  const swapOn = (day: string) => writeFileSync(file, text.replaceAll("2027-03-01", day));
+  const baseline = join(own, "b.json");
+  swapOn("2027-03-01");
+  writeFileSync(baseline, run(["check", own, "--format", "json", ...TODAY]).stdout);
+  const status = () => run(["check", own, "--baseline", baseline, ...TODAY]).status;
+  expect(status()).toBe(0);
+  swapOn("2027-02-01");
+  expect(status()).toBe(0);
+  swapOn("2027-04-01");
+  expect(status()).toBe(1);
+});
+
+test("a plan that has passed is told once a thing, and a day of today that is none is refused", {
+  timeout: MINUTES,
+}, () => {
+  const { stdout } = run(["check", folder, "--format", "lines", "--today", "2027-03-02"]);
+  expect(stdout.split("\n").filter((line) => line.includes("state-overdue"))).toEqual([
+    expect.stringContaining("antenna of ALDER-HAZEL at ALDER was planned for 2027-03-01"),
+  ]);
+  expect(run(["check", folder, "--today", "2027-02-30"])).toMatchObject({ status: 2 });
+});

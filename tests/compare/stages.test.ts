@@ -8,7 +8,7 @@ import { compareInStages } from "../../server/compare/compare-stages.js";
 import type { SideGround } from "../../server/compare/side-ground.js";
 import { MOST_STAGES } from "../../server/findings/stages.js";
 import { openTerrain } from "../../server/terrain/store.js";
-import type { ChangeSet, HopChange } from "../../shared/compare/change-set.js";
+import { type ChangeSet, findingsIn, type HopChange } from "../../shared/compare/change-set.js";
 import { ALL_BUILT, standsOn } from "../../shared/design/state.js";
 import { EXAMPLE_ENTRIES } from "../../shared/rules/equipment/example-equipment.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
@@ -151,4 +151,27 @@ test("of more days than are compared it is told how many are left out", async ()
   };
   const { leftOut } = await compareInStages(many(60), many(120), {});
   expect(leftOut).toBe(201 - MOST_STAGES);
+});
+
+test("what is wrong with the text is told once, at all times, and what is to be ordered in all", async () => {
+  const plain: Written = {
+    dish: 120,
+    swap: "2027-03-01",
+    hops: ["state planned 2027-03-01", ""],
+    moss: "state planned 2027-03-01",
+  };
+  const late = { ...plain, moss: "state planned 2028-01-01" };
+  const { times } = await compareInStages(sideOf(plain), sideOf(late), {});
+  const told = times.flatMap(({ span, changes }) =>
+    findingsIn(changes)
+      .filter(({ rule }) => rule === "state-contradiction")
+      .map(() => span),
+  );
+  expect(told).toEqual([{ from: "", until: "~" }]);
+  // It stands later: nothing is ordered, returned or cancelled.
+  expect(times.flatMap(({ changes }) => [...changes.orders, ...changes.licences])).toEqual([]);
+  const more = await compareInStages(sideOf(plain), sideOf({ ...plain, dish: 60 }), {});
+  expect(more.times.filter(({ changes }) => changes.orders.length > 0).map(({ span }) => span)).toEqual([
+    { from: "", until: "~" },
+  ]);
 });

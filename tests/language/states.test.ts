@@ -246,7 +246,8 @@ describe("what contradicts", () => {
     model.setToday("2027-03-01");
     expect(late()).toEqual([]);
     model.setToday("2027-03-02");
-    const [problem] = late();
+    const [problem, more] = late();
+    expect(more).toBeUndefined();
     expect(problem?.message).toBe("MOSS was planned for 2027-03-01, which has passed: is it built?");
     const fix = problem!.fixes![0]!;
     const mended = modelOf(text.slice(0, fix.start) + fix.newText + text.slice(fix.end));

@@ -7,7 +7,7 @@ import { listPage } from "../../../shared/report/pages/list-page.js";
 import { CommandError, EXIT } from "../../command-error.js";
 import { slashed } from "../../files/slashed.js";
 import { type JudgedDesign, type JudgedFolder, judgeFolder } from "../../findings/judged-folder.js";
-import { noSuchHop, notEvaluated } from "../../findings/one-hop.js";
+import { noSuchHop, notEvaluated, notStanding } from "../../findings/one-hop.js";
 import { shownFrom } from "../../findings/paths.js";
 import { countsOf } from "../../findings/summary.js";
 import { overviewOf, type PageOptions, pageOfHop, pagesOfGone, partsOf } from "../../report/design-pages.js";
@@ -130,7 +130,7 @@ async function* designPages(design: JudgedDesign, options: PageOptions): AsyncIt
 async function* pagesOfHop(
   { root, designs }: JudgedFolder,
   name: string,
-  { today }: ReportOptions,
+  { today, on }: ReportOptions,
 ): AsyncIterable<Page> {
   const holding = designs.filter(({ model }) => model.declarations(`hop ${name}`).length > 0);
   if (holding.length === 0) throw noSuchHop(name, designs);
@@ -139,6 +139,7 @@ async function* pagesOfHop(
     const folder = holding.length === 1 ? "" : folders.get(design)!;
     const page = await pageOfHop(design, name, { folder, today, alone: true });
     if (page) yield page;
+    else if (!design.model.standsHop(name)) throw notStanding(name, on);
     else throw notEvaluated(name);
   }
 }

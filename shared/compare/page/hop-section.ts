@@ -15,10 +15,17 @@ export function hopHeading(change: HopChange): string {
   return `${name}: ${headline(change)}`;
 }
 
+function statusWords({ status, byState }: HopChange): string[] {
+  if (status === "changed") return [];
+  if (status === "not judged") return ["not judged any more"];
+  if (!byState) return [status];
+  return [status === "added" ? "stands" : "does not stand"];
+}
+
 /** In few words, also for the editor: `margin −3.1 dB, 1 new error`. */
-export function headline({ status, renamedFrom, figures, findings, decisions }: HopChange): string {
-  const told: string[] =
-    status === "changed" ? [] : [status === "not judged" ? "not judged any more" : status];
+export function headline(change: HopChange): string {
+  const { renamedFrom, figures, findings, decisions } = change;
+  const told: string[] = statusWords(change);
   if (renamedFrom !== undefined) told.push("renamed");
   for (const [kind, word] of HEADLINED) {
     const worst = worstOf(figures.filter((figure) => figure.kind === kind && figure.verdict !== "changed"));

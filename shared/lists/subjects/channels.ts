@@ -1,6 +1,6 @@
 import type { Channel, Hop } from "../../design/design.js";
 import { inMHz } from "./hops.js";
-import { type List, type ListColumn, listOf, number, text } from "./list.js";
+import { type List, type ListColumn, listOf, number, shownOnColumn, text } from "./list.js";
 import type { ListedDesign } from "./listed-design.js";
 
 interface Row {
@@ -28,7 +28,7 @@ const COLUMNS: readonly ListColumn<Row>[] = [
   text("high_at", highSite),
 ];
 
-export function channelList({ last }: ListedDesign): List {
+export function channelList({ last, results, shownOn }: ListedDesign): List {
   const rows = [...last.hops.values()].flatMap((hop): Row[] => {
     if (!hop.channel) return frequencies(hop).length > 0 ? [{ hop, carrier: 1 }] : [];
     return [hop.channel, ...(hop.furtherChannels ?? [])].map((channel, i) => ({
@@ -37,7 +37,12 @@ export function channelList({ last }: ListedDesign): List {
       channel,
     }));
   });
-  return listOf("channels", COLUMNS, rows);
+  const until: ListColumn<Row> = {
+    head: "stands_until",
+    type: "date",
+    of: ({ hop }) => results.get(hop.name)?.until,
+  };
+  return listOf("channels", [...COLUMNS, until, ...shownOnColumn(shownOn)], rows);
 }
 
 function frequencies({ ends }: Hop): number[] {

@@ -1,4 +1,4 @@
-import { type List, type ListColumn, listOf, number, text } from "./list.js";
+import { type List, type ListColumn, listOf, number, shownOnColumn, text } from "./list.js";
 import type { ListedDesign, ListedFinding } from "./listed-design.js";
 
 const COLUMNS: readonly ListColumn<ListedFinding>[] = [
@@ -17,6 +17,6 @@ const COLUMNS: readonly ListColumn<ListedFinding>[] = [
   { head: "until", type: "date", of: ({ accepted }) => accepted?.until },
 ];
 
-export function findingList({ findings }: ListedDesign): List {
-  return listOf("findings", COLUMNS, findings);
+export function findingList({ findings, shownOn }: ListedDesign): List {
+  return listOf("findings", [...COLUMNS, ...shownOnColumn(shownOn)], findings);
 }

@@ -1,6 +1,6 @@
 import { type Part, partsOfNetwork, partsOfSite, spareParts } from "../../equipment/parts-list.js";
 import { sitePlans } from "../../equipment/site-plan.js";
-import { type List, type ListColumn, listOf, number, text } from "./list.js";
+import { type List, type ListColumn, listOf, number, shownOnColumn, text } from "./list.js";
 import type { ListedDesign } from "./listed-design.js";
 
 interface Row {
@@ -23,10 +23,10 @@ const COLUMNS: readonly ListColumn<Row>[] = [
   text("to_choose", ({ part }) => (part.toChoose ? "yes" : undefined)),
 ];
 
-export function partList({ design }: ListedDesign): List {
+export function partList({ design, shownOn }: ListedDesign): List {
   const atSites = [...sitePlans(design).values()].flatMap((plan) =>
     partsOfSite(plan, design).map((part): Row => ({ site: plan.site.name, part })),
   );
   const spares = spareParts(partsOfNetwork(design), design.spares ?? []).map((part): Row => ({ part }));
-  return listOf("parts", COLUMNS, [...atSites, ...spares]);
+  return listOf("parts", [...COLUMNS, ...shownOnColumn(shownOn)], [...atSites, ...spares]);
 }
