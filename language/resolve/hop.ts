@@ -87,12 +87,15 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
     // Told at the hop, wherever it is stated.
     ...(radio !== undefined && modes.length === 0 && statesModes(facts) ? [{ fact: "mode" }] : []),
   ];
+  const ownState = stateOf(entry.fact);
+  const ofSites = ownState === undefined ? lastToStand(ends) : undefined;
   const survey = surveyOf(factNamed(facts, "survey"), ends, report);
   const surveyFile = wordOf(survey, "file");
   const hop: Hop = {
     name: entry.name,
     title: wordOf(entry.fact, "title"),
-    state: stateOf(entry.fact) ?? lastToStand(ends),
+    state: ownState ?? ofSites,
+    ...(ofSites && { stateFromSites: true as const }),
     ends,
     channel: channel?.channel,
     channelUnknown: channel === undefined && channelFact !== undefined ? true : undefined,

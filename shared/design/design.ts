@@ -339,6 +339,8 @@ export interface Hop {
   readonly title?: string;
   /** When it stands: its own, else that of the site that comes last; undefined: at all times. */
   readonly state?: State;
+  /** The state is that of a site. */
+  readonly stateFromSites?: true;
   /** In the order of the text; a hop with fewer or more than two ends in the text is not evaluated. */
   readonly ends: readonly [HopEnd, HopEnd];
   readonly channel?: Channel;

@@ -92,7 +92,7 @@ function resolved(model: DesignModel): unknown {
     if (value instanceof Map) return [...value];
     if (value instanceof Set) return [...value];
     if (value && typeof value === "object" && "state" in value) {
-      const { state: _state, ...rest } = value as Record<string, unknown>;
+      const { state: _state, stateFromSites: _, ...rest } = value as Record<string, unknown>;
       return rest;
     }
     return value;

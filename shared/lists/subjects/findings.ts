@@ -14,7 +14,7 @@ const COLUMNS: readonly ListColumn<ListedFinding>[] = [
   number("column", 0, ({ column }) => column),
   text("accepted", ({ accepted }) => (accepted ? "yes" : undefined)),
   text("because", ({ accepted }) => accepted?.reason),
-  { head: "until", type: "date", of: ({ accepted }) => accepted?.until },
+  { head: "accepted_until", type: "date", of: ({ accepted }) => accepted?.until },
 ];
 
 export function findingList({ findings, shownOn }: ListedDesign): List {

@@ -20,7 +20,8 @@ const weaker = ({ hop, result }: Row) => (hop && result ? weakerDirection(hop, r
 const COLUMNS: readonly ListColumn<Row>[] = [
   text("hop", ({ name }) => name),
   text("title", ({ hop }) => hop?.title),
-  text("state", ({ hop }) => hop?.state && stateWords(hop.state)),
+  // That of a site is the site's to say: read back here it would become the hop's own.
+  text("state", ({ hop }) => (hop?.state && !hop.stateFromSites ? stateWords(hop.state) : undefined)),
   { head: "figures_until", type: "date", of: ({ until }) => until },
   text("site_a", ({ hop }) => hop?.ends[0].site.name),
   text("site_b", ({ hop }) => hop?.ends[1].site.name),
