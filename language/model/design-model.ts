@@ -246,32 +246,11 @@ export class DesignModel {
     return new Set(ends.flatMap((fact) => wordOf(fact, "site") ?? []));
   }
 
-  /** As much of the design as one hop's parts need: the hop, the pair of it, and what stands at its two sites. */
-  around(name: string): Design | undefined {
-    const hop = this.hop(name)?.hop;
-    if (!hop) return undefined;
-    const pair = hop.pairedWith === undefined ? undefined : this.hop(hop.pairedWith)?.hop;
-    const hops = [hop, ...(pair ? [pair] : [])];
-    const sites = hop.ends.map(({ site }) => site);
-    const equipment = new Map(
-      sites.flatMap(({ name: site }) => {
-        const stands = this.lookup.equipment(site);
-        return stands ? [[site, stands] as const] : [];
-      }),
-    );
-    return {
-      terrain: [],
-      sites: new Map(sites.map((site) => [site.name, site])),
-      hops: new Map(hops.map((one) => [one.name, one])),
-      ...stockOf(this.networkFacts(), equipment),
-    };
-  }
-
   private resolvedNames<T>(kind: string, what: string, find: (name: string) => T | undefined) {
     return this.resolved.of(what, this.names(kind), find);
   }
 
-  private networkFacts(): readonly Fact[] {
+  networkFacts(): readonly Fact[] {
     return this.declarations("network")[0]?.fact.facts ?? [];
   }
 

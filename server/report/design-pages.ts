@@ -2,14 +2,16 @@
 
 import { resolve } from "node:path";
 import { changesOf, partsInTime } from "../../language/compare/decided.js";
+import { aroundHop } from "../../language/model/around.js";
 import { licenceSection, ordersSection } from "../../shared/compare/page/orders-section.js";
 import type { Hop } from "../../shared/design/design.js";
 import { viewWords } from "../../shared/design/state.js";
 import type { Page, ReportFinding } from "../../shared/report/document/document.js";
-import { type HopTimes, hopPage } from "../../shared/report/pages/hop-page.js";
+import { hopPage } from "../../shared/report/pages/hop-page.js";
 import { overviewPage } from "../../shared/report/pages/overview-page.js";
 import type { OtherBand } from "../../shared/report/pages/pair.js";
 import { partsPage } from "../../shared/report/pages/parts-page.js";
+import type { HopTimes } from "../../shared/report/pages/times.js";
 import type { JudgedDesign } from "../findings/judged-folder.js";
 import { shownFrom } from "../findings/paths.js";
 import type { PlacedFinding } from "../findings/placed.js";
@@ -45,7 +47,7 @@ export async function pageOfHop(
     hop: judged.hop,
     result: withShownFiles(judged.result, design.root),
     profile,
-    around: design.model.around(name),
+    around: aroundHop(design.model, name),
     pair: otherBandOf(design, judged.hop, options),
     times: timesOf(design, name),
     findings: findingsOf(design, name).map((finding) => reportFinding(finding, design, false)),

@@ -39,6 +39,7 @@ import { hopEquipment, testVoltage } from "./hop-equipment.js";
 import { modesSection } from "./modes.js";
 import { type OtherBand, pairSection } from "./pair.js";
 import { reflectionSection } from "./reflection.js";
+import { type HopTimes, timesSection } from "./times.js";
 
 export interface HopPageInput {
   readonly hop: Hop;
@@ -55,13 +56,6 @@ export interface HopPageInput {
   readonly name: string;
   readonly up?: { readonly text: string; readonly page: string };
   readonly colophon: string;
-}
-
-export interface HopTimes {
-  /** In words: `on 2027-03-01`. */
-  readonly shows: string;
-  /** Statements that hold for a time, as written, with the site that they stand at. */
-  readonly parts: readonly { readonly site?: string; readonly text: string }[];
 }
 
 export function hopPage(input: HopPageInput): Page {
@@ -101,26 +95,6 @@ function subtitle({ name, title, state, arrangement, radio, polarization, object
     objective === undefined ? undefined : `objective ${objective.title ?? objective.name}`,
   ];
   return parts.filter((part) => part !== undefined).join(", ");
-}
-
-function timesSection(times: HopTimes | undefined): Section[] {
-  if (times === undefined) return [];
-  const items = times.parts.map(
-    ({ site, text }): Inline => [site === undefined ? "" : `${site}: `, { text, mark: "code" }],
-  );
-  return [
-    {
-      id: "times",
-      title: "When it stands",
-      blocks: [
-        {
-          type: "paragraph",
-          text: `This page shows the hop ${times.shows}. A finding that holds at another time only says when.`,
-        },
-        ...(items.length > 0 ? [{ type: "list", items } as const] : []),
-      ],
-    },
-  ];
 }
 
 const NOT_JUDGED: Block = {
