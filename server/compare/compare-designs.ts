@@ -8,6 +8,7 @@ import { findRenames, hopNow } from "../../shared/compare/renames.js";
 import { contentComparison } from "../../shared/compare/same.js";
 import type { Design, Hop } from "../../shared/design/design.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
+import { Memory } from "../../shared/network/memory.js";
 import { DesignSession, type Pace, type SessionHop } from "../session/design-session.js";
 import type { TerrainStore } from "../terrain/store.js";
 import type { SideGround } from "./side-ground.js";
@@ -16,6 +17,8 @@ import { textFindings } from "./text-findings.js";
 export interface DesignState {
   readonly session: DesignSession;
   readonly ground: SideGround;
+  /** What comparisons made of the hops that they compare, which are seldom all. */
+  readonly memory: Memory;
   /** Whoever holds the session keeps it up to date: all its hops are evaluated. */
   readonly live?: boolean;
 }
@@ -23,7 +26,7 @@ export interface DesignState {
 /** A state that nothing is evaluated of yet. */
 export function stateOf(model: DesignModel, ground: SideGround, today: string): DesignState {
   const { openTerrain, fileFor } = ground;
-  return { session: new DesignSession(model, { today, openTerrain, fileFor }), ground };
+  return { session: new DesignSession(model, { today, openTerrain, fileFor }), ground, memory: new Memory() };
 }
 
 /** Evaluates on both sides the hops that may differ, and those beside them. */
@@ -52,7 +55,7 @@ const SEARCHED_AT_ONCE = 200;
  */
 async function remarksBeside(
   vanished: ReadonlySet<string>,
-  { session, live, hops, design }: Side,
+  { session, live, memory, hops, design }: Side,
   wanted: ReadonlySet<string>,
   pace: Pace | undefined,
 ): Promise<Set<string>> {
@@ -67,7 +70,7 @@ async function remarksBeside(
         return judged ? [[name, judged.result] as const] : [];
       }),
     );
-    for (const finding of session.judgeNetworkOf(results, design)) {
+    for (const finding of session.judgeNetworkOf(results, { design, memory })) {
       const key = remarkKey(finding);
       if (key !== undefined && vanished.has(key)) found.add(key);
     }
@@ -140,7 +143,7 @@ function withNeighbours(names: ReadonlySet<string>, hops: ReadonlyMap<string, Ho
 
 /** Of a session that has evaluated more, what is not wanted is left out: it would be judged on one side only. */
 function comparedSide(
-  { session, ground, decisions, design }: Side,
+  { session, ground, memory, decisions, design }: Side,
   wanted: ReadonlySet<string>,
 ): ComparedSide {
   const hops = new Map<string, ComparedHop>();
@@ -151,7 +154,7 @@ function comparedSide(
     hops.set(name, withShownFiles(judged, ground));
     results.set(name, judged.result);
   }
-  const ofNetwork = session.judgeNetworkOf(results, design);
+  const ofNetwork = session.judgeNetworkOf(results, { design, memory });
   const findings = [...ofNetwork, ...textFindings(session.model)];
   return { decisions, design, hops, findings };
 }

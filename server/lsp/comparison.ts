@@ -5,6 +5,7 @@
 import { type ChangeSet, type HopChange, isEmpty } from "../../shared/compare/change-set.js";
 import { headline } from "../../shared/compare/page/hop-section.js";
 import { atAllTimes } from "../../shared/compare/times.js";
+import { Memory } from "../../shared/network/memory.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { compareStates, type DesignState, stateOf } from "../compare/compare-designs.js";
 import { notesOf, sideAt } from "../compare/compare-folders.js";
@@ -60,7 +61,7 @@ export class Comparison {
     const scratch = new Scratch();
     const hops = model.names("hop");
     const ground = await groundOf(repository, files, scratch, { model, hops, baseDir: root });
-    const live = { session, ground: ON_DISK, live: true };
+    const live = { session, ground: ON_DISK, live: true, memory: new Memory() };
     const notes = [...files.leftOut(oldRoot), ...now.leftOut(root)];
     return new Comparison(repository, revision, stateOf(model, ground, session.today), live, scratch, notes);
   }

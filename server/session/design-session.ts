@@ -223,16 +223,19 @@ export class DesignSession {
   }
 
   /**
-   * What hops share, of some results or of another state of the design, on the day of the session. What is the same as
-   * the session judged is not judged again.
+   * What hops share, of some results or of another state of the design, on the day of the session.
+   * @param memory of whoever judges other results than the session's: among few of them the sites would be others than
+   * those that the session remembers, and all of them made anew with its next judgement
    */
   judgeNetworkOf(
     results: ReadonlyMap<string, HopResult>,
-    design: Design = this.model.design(),
-    heights: SpotHeights = this.spots,
+    {
+      design = this.model.design(),
+      heights = this.spots,
+      memory = this.memory,
+    }: { readonly design?: Design; readonly heights?: SpotHeights; readonly memory?: Memory } = {},
   ): Finding[] {
-    const { acceptancesOn, memory } = this;
-    return judgeNetwork(design, results, acceptancesOn, { heights, memory });
+    return judgeNetwork(design, results, this.acceptancesOn, { heights, memory });
   }
 
   /** Terrain at the places that a state of the design asks for. */

@@ -30,5 +30,5 @@ export async function tryEdits(
     findings.push(...judgeHop(hop, result, session.acceptanceDay));
   }
   const heights = await session.readSpotsOf(design);
-  return [...findings, ...session.judgeNetworkOf(results, design, heights)];
+  return [...findings, ...session.judgeNetworkOf(results, { design, heights })];
 }

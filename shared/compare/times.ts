@@ -1,5 +1,5 @@
 /** What a change does, and when: each thing that changed with the time in which it is so. */
-import type { Span } from "../design/state.js";
+import { type Span, spanOf } from "../design/state.js";
 import { RULES } from "../rules/index.js";
 import {
   type ChangeSet,
@@ -27,8 +27,7 @@ export interface TimedChanges {
   readonly changes: ChangeSet;
 }
 
-/** Before the first day, and behind the last one. */
-const ALWAYS: Span = { from: "", until: "~" };
+const ALWAYS = spanOf(undefined);
 
 /**
  * Each thing that changed is told once for an unbroken run of stages in which it is the same, beside all others of the
@@ -87,10 +86,15 @@ function ofText(kind: Kind, stages: readonly StageChanges[]): readonly unknown[]
   }
   const owners = Map.groupBy(all as Owner[], nameOf);
   return [...owners.values()].flatMap((own) => {
-    const findings = once(own.flatMap((one) => one.findings.filter(isOfText)));
+    const findings = once(own.flatMap((one) => one.findings.filter(isOfText)).filter(isPrinted));
     const bare = { decisions: [], figures: [], causes: [], worse: findings.some(isWorse) };
     return findings.length === 0 ? [] : [{ ...own.at(-1)!, status: "changed", ...bare, findings }];
   });
+}
+
+/** Remarks that stay are not printed, and what they rest on differs with what else stands. */
+function isPrinted({ status, severity }: FindingChange): boolean {
+  return status !== "still there" || severity !== "info";
 }
 
 function isOfText({ rule }: FindingChange): boolean {
@@ -201,8 +205,7 @@ function shown(change: unknown): unknown {
 
 /** Of a hop that stands on one side only and is written on both, the state says it all. */
 function hopForATime(change: HopChange): HopChange {
-  // Remarks that stay are not printed, and what they rest on differs with what else stands.
-  const findings = change.findings.filter((one) => one.status !== "still there" || one.severity !== "info");
+  const findings = change.findings.filter(isPrinted);
   return change.byState ? { ...change, findings, figures: [] } : { ...change, findings };
 }
 

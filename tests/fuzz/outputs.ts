@@ -26,6 +26,7 @@ import { decisionChanges } from "../../shared/compare/decisions.js";
 import { findRenames } from "../../shared/compare/renames.js";
 import { atAllTimes } from "../../shared/compare/times.js";
 import { withinReason } from "../../shared/evaluate/reason.js";
+import { Memory } from "../../shared/network/memory.js";
 import type { Page } from "../../shared/report/document/document.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
@@ -222,6 +223,7 @@ async function comparisonOf({ was, is }: Fuzzed) {
         notes: [],
       },
       live: true,
+      memory: new Memory(),
     });
     const changes = await compareStates(state(before), state(session));
     designs.push({
