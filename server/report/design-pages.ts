@@ -4,7 +4,6 @@ import { resolve } from "node:path";
 import { changesOf, partsInTime } from "../../language/compare/decided.js";
 import { aroundHop } from "../../language/model/around.js";
 import { licenceSection, ordersSection } from "../../shared/compare/page/orders-section.js";
-import type { Hop } from "../../shared/design/design.js";
 import { viewWords } from "../../shared/design/state.js";
 import type { Page, ReportFinding } from "../../shared/report/document/document.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
@@ -48,7 +47,7 @@ export async function pageOfHop(
     result: withShownFiles(judged.result, design.root),
     profile,
     around: aroundHop(design.model, name),
-    pair: otherBandOf(design, judged.hop, options),
+    pair: otherBandOf(design, name, options),
     times: timesOf(design, name),
     findings: findingsOf(design, name).map((finding) => reportFinding(finding, design, false)),
     name: pageName(design, name, options),
@@ -84,12 +83,11 @@ export async function* pagesOfGone(design: JudgedDesign, options: PageOptions): 
   await session.update();
 }
 
-/** The other hop of a dual-band pair. */
-function otherBandOf(design: JudgedDesign, { pairedWith }: Hop, options: PageOptions): OtherBand | undefined {
-  const judged = pairedWith === undefined ? undefined : design.session.result(pairedWith);
-  if (pairedWith === undefined || !judged) return undefined;
-  const page = options.alone ? undefined : pageName(design, pairedWith, options);
-  return { hop: judged.hop, result: judged.result, page };
+/** The other hop of a dual-band pair, with its page. */
+function otherBandOf(design: JudgedDesign, name: string, options: PageOptions): OtherBand | undefined {
+  const pair = design.session.inNetwork(name)?.pair;
+  if (pair?.otherResult === undefined) return undefined;
+  return { ...pair, page: options.alone ? undefined : pageName(design, pair.other.name, options) };
 }
 
 export function overviewOf(design: JudgedDesign, options: PageOptions): Page {

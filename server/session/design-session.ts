@@ -13,6 +13,7 @@ import type { Finding } from "../../shared/design/finding.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { GroundInput } from "../../shared/evaluate/path/ground.js";
+import { type HopInNetwork, hopInNetwork } from "../../shared/network/in-network.js";
 import { Memory } from "../../shared/network/memory.js";
 import { judgeHop } from "../../shared/rules/judge.js";
 import { judgeNetwork, judgeNetworkInSteps } from "../../shared/rules/judge-network.js";
@@ -88,6 +89,17 @@ export class DesignSession {
 
   result(name: string): SessionHop | undefined {
     return this.judged.get(name);
+  }
+
+  /** A hop with the figures that rest on others. */
+  inNetwork(name: string): HopInNetwork | undefined {
+    const { model, hopResults, memory } = this;
+    const hop = this.judged.get(name)?.hop;
+    const hops = {
+      hop: (other: string) => model.hop(other)?.hop,
+      result: (other: string) => hopResults.get(other),
+    };
+    return hop && hopInNetwork(hop, hops, memory);
   }
 
   results(): ReadonlyMap<string, SessionHop> {

@@ -8,7 +8,7 @@ import type { Bound, HopResult } from "../evaluate/account/result.js";
 import { judgedMode } from "../evaluate/level/judged-mode.js";
 import { arrangementByName, carriers } from "../radio/arrangements.js";
 
-export interface PairedHop {
+interface PairedHop {
   readonly hop: Hop;
   readonly result: HopResult;
 }

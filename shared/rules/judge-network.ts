@@ -1,6 +1,7 @@
-import type { Design, Hop, UnformedHop } from "../design/design.js";
+import type { Design, UnformedHop } from "../design/design.js";
 import type { Finding } from "../design/finding.js";
 import type { HopResult } from "../evaluate/account/result.js";
+import { type HopInNetwork, hopsInNetwork } from "../network/in-network.js";
 import { Memory } from "../network/memory.js";
 import { type SiteInNetwork, sitesInNetwork } from "../network/sites.js";
 import { type Accepting, accepted, acceptingHop, acceptingSites, judgeAcceptances } from "./acceptances.js";
@@ -11,8 +12,8 @@ import { positionSlips, type SpotHeights } from "./position-slips.js";
 import {
   finding,
   type GatheringRule,
+  type HopInNetworkRule,
   type NetworkContext,
-  type NetworkRule,
   type Noted,
   type Report,
   type SiteRule,
@@ -56,8 +57,8 @@ export function* judgeNetworkInSteps(
   const inNetwork = sitesInNetwork(design, results, memory);
   const slips = positionSlips(design, heights, memory);
   const context = { design, results, sites: inNetwork, slips, heights };
-  const told = yield* toldOfSites(inNetwork.values(), memory);
-  const noted = yield* notedOfHops(design, results, memory);
+  const ofSites = yield* toldOfSites(inNetwork.values(), memory);
+  const { told: ofHops, noted } = yield* saidOfHops(design, results, memory);
   for (const rule of NETWORK_RULES) {
     const report: NetworkContext["report"] = (what, hopName) => {
       const by = acceptingFor(what.at, hopName);
@@ -71,7 +72,9 @@ export function* judgeNetworkInSteps(
       else found.set(by.at, [one]);
     };
     if (rule.each === undefined) rule.check({ ...context, report });
-    else if (rule.each === "site") for (const one of told.get(rule) ?? []) report(one.report, one.hop);
+    else if (rule.each === "site") for (const one of ofSites.get(rule) ?? []) report(one.report, one.hop);
+    else if (rule.each === "hop in network")
+      for (const one of ofHops.get(rule) ?? []) report(one.report, one.hop);
     else if (noted.has(rule)) rule.tell(noted.get(rule)!, { ...context, report });
     yield;
   }
@@ -88,22 +91,15 @@ function judgeAccepting(by: Accepting, found: ReadonlyMap<string, Finding[]>, to
   return judgeAcceptances(by, found.get(by.at) ?? [], "network", today);
 }
 
-interface Told {
-  readonly rule: SiteRule;
+interface Told<Rule> {
+  readonly rule: Rule;
   readonly report: Report;
   readonly hop?: string;
 }
 
-const SITE_RULES = NETWORK_RULES.filter(isSiteRule);
-const GATHERING_RULES = NETWORK_RULES.filter(isGathering);
-
-function isSiteRule(rule: NetworkRule): rule is SiteRule {
-  return rule.each === "site";
-}
-
-function isGathering(rule: NetworkRule): rule is GatheringRule {
-  return rule.each === "hop";
-}
+const SITE_RULES = NETWORK_RULES.filter((rule): rule is SiteRule => rule.each === "site");
+const HOP_RULES = NETWORK_RULES.filter((rule): rule is HopInNetworkRule => rule.each === "hop in network");
+const GATHERING_RULES = NETWORK_RULES.filter((rule): rule is GatheringRule => rule.each === "hop");
 
 /** So many sites or hops are looked at between two stops. */
 const AT_ONCE = 256;
@@ -112,8 +108,8 @@ const AT_ONCE = 256;
 function* toldOfSites(
   sites: Iterable<SiteInNetwork>,
   memory: Memory,
-): Generator<void, ReadonlyMap<SiteRule, readonly Told[]>> {
-  const byRule = new Map<SiteRule, Told[]>();
+): Generator<void, ReadonlyMap<SiteRule, readonly Told<SiteRule>[]>> {
+  const byRule = new Map<SiteRule, Told<SiteRule>[]>();
   let looked = 0;
   for (const site of sites) {
     for (const one of memory.of(SITE_RULES, site, reportsOf)) add(byRule, one.rule, one);
@@ -122,44 +118,55 @@ function* toldOfSites(
   return byRule;
 }
 
-const NOTHING: readonly Told[] = [];
+const NOTHING: readonly never[] = [];
 
-function reportsOf(site: SiteInNetwork): readonly Told[] {
-  const told: Told[] = [];
+function reportsOf(site: SiteInNetwork): readonly Told<SiteRule>[] {
+  const told: Told<SiteRule>[] = [];
   for (const rule of SITE_RULES)
     rule.check({ ...site, report: (report, hop) => void told.push({ rule, report, hop }) });
   return told.length === 0 ? NOTHING : told;
 }
 
-interface NotesOfHop {
-  readonly result: HopResult | undefined;
+interface SaidOfHop {
+  readonly told: readonly Told<HopInNetworkRule>[];
   readonly notes: readonly { readonly rule: GatheringRule; readonly note: unknown }[];
 }
 
-/** What the gathering rules note of hops, by rule and in the order of the hops. */
-function* notedOfHops(
-  { hops }: Design,
-  results: ReadonlyMap<string, HopResult>,
-  memory: Memory,
-): Generator<void, ReadonlyMap<GatheringRule, readonly Noted<unknown>[]>> {
-  const byRule = new Map<GatheringRule, Noted<unknown>[]>();
-  let looked = 0;
-  for (const hop of hops.values()) {
-    const result = results.get(hop.name);
-    const { notes } = memory.renew(GATHERING_RULES, hop, (known: NotesOfHop | undefined) =>
-      known?.result === result && known ? known : { result, notes: notesOf(hop, result) },
-    );
-    for (const { rule, note } of notes) add(byRule, rule, { hop, note });
-    if (++looked % AT_ONCE === 0) yield;
-  }
-  return byRule;
+interface SaidOfHops {
+  readonly told: ReadonlyMap<HopInNetworkRule, readonly Told<HopInNetworkRule>[]>;
+  readonly noted: ReadonlyMap<GatheringRule, readonly Noted<unknown>[]>;
 }
 
-function notesOf(hop: Hop, result: HopResult | undefined): NotesOfHop["notes"] {
-  return GATHERING_RULES.flatMap((rule) => {
+/** What is reported of hops in their network, and what the gathering rules note of them: by rule, in the order of the hops. */
+function* saidOfHops(
+  design: Design,
+  results: ReadonlyMap<string, HopResult>,
+  memory: Memory,
+): Generator<void, SaidOfHops> {
+  const told = new Map<HopInNetworkRule, Told<HopInNetworkRule>[]>();
+  const noted = new Map<GatheringRule, Noted<unknown>[]>();
+  let looked = 0;
+  for (const hop of hopsInNetwork(design, results, memory)) {
+    const said = memory.of(GATHERING_RULES, hop, saidOf);
+    for (const one of said.told) add(told, one.rule, one);
+    for (const { rule, note } of said.notes) add(noted, rule, { hop: hop.hop, note });
+    if (++looked % AT_ONCE === 0) yield;
+  }
+  return { told, noted };
+}
+
+const SILENT: SaidOfHop = { told: NOTHING, notes: NOTHING };
+
+function saidOf(inNetwork: HopInNetwork): SaidOfHop {
+  const { hop, result } = inNetwork;
+  const told: Told<HopInNetworkRule>[] = [];
+  for (const rule of HOP_RULES)
+    rule.check({ ...inNetwork, report: (report) => void told.push({ rule, report, hop: hop.name }) });
+  const notes = GATHERING_RULES.flatMap((rule) => {
     const note = rule.note(hop, result);
     return note === undefined ? [] : [{ rule, note }];
   });
+  return told.length + notes.length === 0 ? SILENT : { told, notes };
 }
 
 function add<Key, T>(lists: Map<Key, T[]>, key: Key, one: T): void {

@@ -5,6 +5,7 @@ import type { Finding, RelatedPlace } from "../design/finding.js";
 import type { Severity } from "../design/severity.js";
 import type { Lack } from "../evaluate/account/lack.js";
 import type { HopResult } from "../evaluate/account/result.js";
+import type { HopInNetwork } from "../network/in-network.js";
 import type { SiteInNetwork } from "../network/sites.js";
 import type { Criterion } from "./asked.js";
 import type { PositionSlip, SpotHeights } from "./position-slips.js";
@@ -112,6 +113,17 @@ export interface SiteRule extends SharedText {
   check(context: SiteContext): void;
 }
 
+interface HopInNetworkContext extends HopInNetwork {
+  /** What the hop accepts would excuse it. */
+  report(finding: Report): void;
+}
+
+/** A rule about one hop in its network. It sees nothing else: it is judged anew when what it rests on changes. */
+export interface HopInNetworkRule extends SharedText {
+  readonly each: "hop in network";
+  check(context: HopInNetworkContext): void;
+}
+
 export interface Noted<Note> {
   readonly hop: Hop;
   readonly note: Note;
@@ -132,7 +144,7 @@ interface WholeRule extends SharedText {
   check(context: NetworkContext): void;
 }
 
-export type NetworkRule = SiteRule | GatheringRule | WholeRule;
+export type NetworkRule = SiteRule | HopInNetworkRule | GatheringRule | WholeRule;
 
 /** With the type of its notes inside and without it outside, where all rules are alike. */
 export function gathering<Note>(rule: GatheringRule<Note>): GatheringRule {

@@ -1,6 +1,8 @@
 import { describe, expect, test } from "vitest";
 import type { Antenna, Hop, HopEnd, Radio } from "../../shared/design/design.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { hopInNetwork } from "../../shared/network/in-network.js";
+import { Memory } from "../../shared/network/memory.js";
 import { pairResult } from "../../shared/network/pairs.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
 import { keepOut } from "../../shared/report/exposure.js";
@@ -52,10 +54,16 @@ function pairOf(more: { high?: Partial<HopEnd>; rain?: number } = {}): { low: Ho
 const judged = (hop: Hop) => ({ hop, result: evaluateHop(hop, GROUND) });
 
 function page(own: Hop, other: Hop, link?: string): string {
+  const results = new Map([own, other].map((hop) => [hop.name, judged(hop).result]));
+  const hops = {
+    hop: (name: string) => [own, other].find((hop) => hop.name === name),
+    result: (name: string) => results.get(name),
+  };
+  const { pair } = hopInNetwork(own, hops, new Memory());
   return printMarkdown(
     hopPage({
       ...judged(own),
-      pair: { ...judged(other), page: link },
+      pair: pair && { ...pair, page: link },
       findings: [],
       name: "hops/a",
       colophon: "",

@@ -5,6 +5,7 @@ import { DesignModel } from "../../language/model/design-model.js";
 import { readSource } from "../../language/model/source-file.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { hopsInNetwork } from "../../shared/network/in-network.js";
 import { Memory } from "../../shared/network/memory.js";
 import { sitesInNetwork } from "../../shared/network/sites.js";
 import { EXAMPLE_ENTRIES } from "../../shared/rules/equipment/example-equipment.js";
@@ -38,6 +39,8 @@ const hop: fc.Arbitrary<Hop> = fc.record({
     "",
     "polarization vertical",
     "pair H0",
+    "arrangement dual-band low\n  pair H1",
+    "arrangement dual-band high\n  pair H0",
     "objective trunk",
     "accept site-high-and-low",
   ),
@@ -99,6 +102,36 @@ test("after any edits a judgement that remembers says what one without a memory 
     }),
     { numRuns: 150 },
   );
+});
+
+test("a hop is made anew in its network when a band of its pair changes, and not by a third", () => {
+  const edit = (highM: number, thirdM: number): Text => ({
+    hops: [
+      { from: "KELD", to: "TARN", heightM: 40, half: "high", more: "arrangement dual-band low\n  pair H1" },
+      {
+        from: "KELD",
+        to: "TARN",
+        heightM: highM,
+        half: "high",
+        more: "arrangement dual-band high\n  pair H0",
+      },
+      { from: "MOSS", to: "FELL", heightM: thirdM, half: "high", more: "" },
+    ],
+    indoor: ["", ""],
+    masts: [60, 60],
+  });
+  const model = new DesignModel("/memory");
+  const memory = new Memory();
+  const after = (text: Text) => [...hopsInNetwork(modelWith(model, text).design(), new Map(), memory)];
+  let last = after(edit(40, 40));
+  const madeAnew = (text: Text) => {
+    const before = last;
+    last = after(text);
+    return last.map((one, index) => one !== before[index]);
+  };
+  expect(last.map(({ pair }) => pair?.other.name)).toEqual(["H1", "H0", undefined]);
+  expect(madeAnew(edit(40, 41))).toEqual([false, false, true]);
+  expect(madeAnew(edit(41, 41))).toEqual([true, true, false]);
 });
 
 test("an edit of one hop makes its two sites anew, and no other", () => {

@@ -2,7 +2,8 @@
 import type { Hop } from "../../design/design.js";
 import type { HopResult } from "../../evaluate/account/result.js";
 import { dbm, fixed } from "../../format/numbers.js";
-import { type PairedHop, sharesAntenna } from "../../network/pairs.js";
+import type { Pair } from "../../network/in-network.js";
+import { sharesAntenna } from "../../network/pairs.js";
 import type { Block, Section } from "../document/document.js";
 import { EXPOSURE_LIMITS_W_PER_M2, type KeepOut, keepOut } from "../exposure.js";
 
@@ -15,10 +16,13 @@ const GENERAL: readonly string[] = [
 ];
 
 /** @param pair the other hop of a dual-band pair */
-export function cautions(hop: Hop, result: HopResult, pair?: PairedHop): Section {
+export function cautions(hop: Hop, result: HopResult, pair?: Pair): Section {
   const blocks: Block[] = [];
   const distances = result.ends.flatMap((site) => {
-    const shared = pair && sharesAntenna(hop, pair.hop, site) ? { result: pair.result, site } : undefined;
+    const shared =
+      pair?.otherResult && sharesAntenna(hop, pair.other, site)
+        ? { result: pair.otherResult, site }
+        : undefined;
     return keepOut({ result, site }, shared) ?? [];
   });
   if (distances.length > 0) blocks.push(...keepOutBlocks(distances));

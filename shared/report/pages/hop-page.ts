@@ -76,7 +76,7 @@ export function hopPage(input: HopPageInput): Page {
       ...(input.around ? hopEquipment(hop, result, input.around) : []),
       ...modesSection(hop, result),
       ...availabilitySection(hop, result),
-      ...pairSection({ hop, result }, input.pair),
+      ...pairSection(input.pair),
       ...reflectionSection(hop, result),
       ...originSection(result),
       cautions(hop, result, input.pair),

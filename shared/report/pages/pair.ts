@@ -1,19 +1,21 @@
 import { availabilityBounded, ESTIMATE_REMARK, outageBounded, yearlyBounded } from "../../format/bounds.js";
 import { bitRate } from "../../format/numbers.js";
-import { type BandOfPair, type PairedHop, type PairResult, pairResult } from "../../network/pairs.js";
+import type { Pair } from "../../network/in-network.js";
+import type { BandOfPair, PairResult } from "../../network/pairs.js";
 import type { Fact, Section } from "../document/document.js";
 
 /** The other hop of a dual-band pair, with its page where the report has one. */
-export type OtherBand = PairedHop & { readonly page?: string };
+export type OtherBand = Pair & { readonly page?: string };
 
 /** What both bands carry together; empty unless the two are a pair. */
-export function pairSection(own: PairedHop, other: OtherBand | undefined): Section[] {
-  const pair = other && pairResult(own, other);
-  if (other === undefined || pair === undefined) return [];
-  const { name, title } = other.hop;
+export function pairSection(pairWith: OtherBand | undefined): Section[] {
+  const pair = pairWith?.both;
+  if (pairWith === undefined || pair === undefined) return [];
+  const { other, page } = pairWith;
+  const { name, title } = other;
   const text = title ?? name;
   const facts: Fact[] = [
-    { label: "Other band", value: other.page === undefined ? text : [{ text, to: { page: other.page } }] },
+    { label: "Other band", value: page === undefined ? text : [{ text, to: { page } }] },
     ...band("Committed", pair.robust),
     ...band("Beside it", pair.other),
   ];

@@ -1,8 +1,8 @@
 import { address } from "../../design/address.js";
-import type { Design, Hop } from "../../design/design.js";
+import type { Hop } from "../../design/design.js";
 import { arrangementByName } from "../../radio/arrangements.js";
 import { exampleHop } from "../example-preamble.js";
-import type { NetworkRule } from "../rule.js";
+import type { HopInNetworkRule } from "../rule.js";
 
 const LOW = exampleHop({
   hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement dual-band low\n  pair KELD-TARN-80",
@@ -19,8 +19,9 @@ const high = (pair: string) => `hop KELD-TARN-80 {
   }
 }`;
 
-export const dualBandPair: NetworkRule = {
+export const dualBandPair: HopInNetworkRule = {
   scope: "network",
+  each: "hop in network",
   id: "dual-band-pair",
   severity: "error",
   title: "The two hops of a dual-band pair must name each other",
@@ -31,18 +32,16 @@ export const dualBandPair: NetworkRule = {
   source: "common practice",
   good: `${LOW}\n\n${high("pair KELD-TARN")}`,
   bad: `${LOW}\n\n${high("").replace(/^ +\n/m, "")}`,
-  check({ design, report }) {
-    for (const hop of design.hops.values()) {
-      const message = fault(hop, design);
-      if (message === undefined) continue;
-      const fact = hop.pairedWith === undefined ? "arrangement" : "pair";
-      const about = address("hop", hop.name);
-      report({ at: address("hop", hop.name, fact), about, message }, hop.name);
-    }
+  check({ hop, pair, report }) {
+    const message = fault(hop, pair?.other);
+    if (message === undefined) return;
+    const fact = hop.pairedWith === undefined ? "arrangement" : "pair";
+    report({ at: address("hop", hop.name, fact), about: address("hop", hop.name), message });
   },
 };
 
-function fault(hop: Hop, design: Design): string | undefined {
+/** @param other of the name that stands there; undefined: told by the text, as is one that is not resolved yet */
+function fault(hop: Hop, other: Hop | undefined): string | undefined {
   const band = arrangementByName(hop.arrangement.name)?.bandOfPair;
   if (band === undefined) {
     return hop.pairedWith === undefined
@@ -50,8 +49,6 @@ function fault(hop: Hop, design: Design): string | undefined {
       : `${hop.arrangement.name} is no dual-band arrangement, so ${hop.pairedWith} is no pair of it`;
   }
   if (hop.pairedWith === undefined) return `the other band's hop is not named`;
-  const other = design.hops.get(hop.pairedWith);
-  // An unknown name is told by the text; a hop that is not resolved yet is told there too.
   if (other === undefined) return undefined;
   const wanted = band === "low" ? "high" : "low";
   if (arrangementByName(other.arrangement.name)?.bandOfPair !== wanted) {

@@ -1,0 +1,84 @@
+/**
+ * The second step of a hop: the figures that rest on other hops. The first computes each hop by itself
+ * (`evaluate/hop.ts`); this one asks for the others through a reader that notes what it was told, and what was made of
+ * the answers holds as long as each of them is the same.
+ */
+import type { Design, Hop } from "../design/design.js";
+import type { HopResult } from "../evaluate/account/result.js";
+import type { Memory } from "./memory.js";
+import { type PairResult, pairResult } from "./pairs.js";
+
+export interface HopInNetwork {
+  readonly hop: Hop;
+  /** Of the hop by itself; undefined: it is not evaluated. */
+  readonly result?: HopResult;
+  /** Of a hop that names the other of its dual-band pair, where that is declared. */
+  readonly pair?: Pair;
+}
+
+export interface Pair {
+  readonly other: Hop;
+  readonly otherResult?: HopResult;
+  /** Figures of both together; undefined where they do not name each other, or one is not evaluated. */
+  readonly both?: PairResult;
+}
+
+/** The hops of a network with what their first step made of them. */
+export interface EvaluatedHops {
+  hop(name: string): Hop | undefined;
+  result(name: string): HopResult | undefined;
+}
+
+type Read = (name: string) => Pick<HopInNetwork, "hop" | "result"> | undefined;
+
+interface Known {
+  readonly result: HopResult | undefined;
+  /** What was asked for, and what was told. */
+  readonly read: ReadonlyMap<string, ReturnType<Read>>;
+  readonly outcome: HopInNetwork;
+}
+
+const STEP = {};
+
+/** One hop in its network. The same object as before, where neither it nor what it rests on changed. */
+export function hopInNetwork(hop: Hop, hops: EvaluatedHops, memory: Memory): HopInNetwork {
+  return memory.renew(STEP, hop, (known: Known | undefined): Known => {
+    const result = hops.result(hop.name);
+    if (known && known.result === result && stillTold(known.read, hops)) return known;
+    const read = new Map<string, ReturnType<Read>>();
+    const reading: Read = (name) => {
+      const other = hops.hop(name);
+      const told = other && { hop: other, result: hops.result(name) };
+      read.set(name, told);
+      return told;
+    };
+    return { result, read, outcome: inNetwork(hop, result, reading) };
+  }).outcome;
+}
+
+/** All hops in their network, in the order of the design. */
+export function* hopsInNetwork(
+  { hops }: Design,
+  results: ReadonlyMap<string, HopResult>,
+  memory: Memory,
+): Generator<HopInNetwork> {
+  const evaluated: EvaluatedHops = {
+    hop: (name) => hops.get(name),
+    result: (name) => results.get(name),
+  };
+  for (const hop of hops.values()) yield hopInNetwork(hop, evaluated, memory);
+}
+
+function stillTold(read: Known["read"], hops: EvaluatedHops): boolean {
+  for (const [name, told] of read)
+    if (hops.hop(name) !== told?.hop || (told && hops.result(name) !== told.result)) return false;
+  return true;
+}
+
+function inNetwork(hop: Hop, result: HopResult | undefined, read: Read): HopInNetwork {
+  const other = hop.pairedWith === undefined ? undefined : read(hop.pairedWith);
+  if (other === undefined) return { hop, result };
+  const both =
+    result && other.result && pairResult({ hop, result }, { hop: other.hop, result: other.result });
+  return { hop, result, pair: { other: other.hop, otherResult: other.result, both } };
+}
