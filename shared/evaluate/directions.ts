@@ -15,8 +15,9 @@ import type { FadingDirection } from "./outage/availability.js";
 import { type ModeFading, modeFadingOf, modeOutages } from "./outage/outages.js";
 import type { ClimateInUse } from "./path/climate.js";
 import type { FurtherGround } from "./path/further-antennas.js";
+import type { GroundPath } from "./path/ground-path.js";
 import type { Passage } from "./path/passage.js";
-import { type Obstruction, type PathLosses, pathLosses } from "./path/path-loss.js";
+import { type PathLosses, pathLosses } from "./path/path-loss.js";
 
 export interface BothDirections {
   readonly directions: readonly FadingDirection[];
@@ -33,7 +34,7 @@ export function evaluateDirections(
   hop: Hop,
   climate: ClimateInUse,
   path: FadingPath & { readonly rays?: FurtherGround },
-  obstruction: Obstruction | undefined,
+  obstruction: GroundPath | undefined,
   trace: Trace,
 ): BothDirections {
   if (obstruction !== undefined) note(trace, { code: "fading-as-of-clear-path" });
@@ -48,7 +49,7 @@ export function evaluateDirections(
     if (firstHz === undefined || !(firstHz > 0)) continue;
     const passage: Passage = { hop, ends, frequencyHz: firstHz, climate, trace };
     const between = (hz: number, tell: Trace): PathLosses | undefined => {
-      const loss = pathLosses(hop, climate, heights, hz, obstruction, tell);
+      const loss = pathLosses({ ...passage, frequencyHz: hz, trace: tell }, heights, obstruction);
       if (loss === undefined) return undefined;
       const rayDb = (sends: number, receives: number) =>
         rays!.diffractionDb(from === hop.ends[0] ? [sends, receives] : [receives, sends], hz);

@@ -46,15 +46,12 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
   const summary = profile && profileSummary(profile, ground.profileKind, bridges);
   const tops = profile && course ? topsOf(hop, profile, course.distanceM, trace) : [];
 
-  const clearance =
-    course && heights && profile
-      ? clearances(hop, course, heights, profile, tops, trace).map(
-          (one) => judgedOver(isWhole(told, RAY_STEPS), one)!,
-        )
-      : [];
   const known = profile && course && heights && { course, heights, profile, tops, kFactor };
+  const clearance = (known ? clearances(hop, known, trace) : []).map(
+    (one) => judgedOver(isWhole(told, RAY_STEPS), one)!,
+  );
   const rays = known && furtherGround(hop, known, trace);
-  const obstruction = profile && obstructionOf(hop, course, heights, profile, tops, kFactor);
+  const obstruction = known && obstructionOf(hop, known);
   const both =
     course && heights
       ? evaluateDirections(hop, climate, { course, heights, terrain: summary, rays }, obstruction, trace)
@@ -86,7 +83,7 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
     objectives: objectives?.map((one) => judgedOver(whole, one)!),
     reflections:
       course && heights && hop.surfaces
-        ? reflectionsOf(hop, course, heights, profile, kFactor, trace)
+        ? reflectionsOf(hop, { course, heights, profile, kFactor }, trace)
         : undefined,
     climate: climate.climate,
     inputs: trace.inputs,

@@ -1,9 +1,9 @@
-import type { Hop, HopEnd, RadioMode } from "../../design/design.js";
+import type { HopEnd, RadioMode } from "../../design/design.js";
 import { type BranchPath, pathsBetween, sidesOf } from "../../equipment/branches.js";
 import { bandwidth } from "../../format/numbers.js";
 import { arrangementByName, SINGLE } from "../../radio/arrangements.js";
 import type { LevelRow } from "../account/result.js";
-import { note, type Trace } from "../account/trace.js";
+import { note } from "../account/trace.js";
 import type { Passage } from "../path/passage.js";
 import type { PathLosses } from "../path/path-loss.js";
 import { type EndParts, terminal } from "./terminal.js";
@@ -53,15 +53,10 @@ export interface Ways {
 }
 
 /** @returns undefined when a loss or gain of a carrier is not known; the trace says which */
-export function waysOf(
-  { hop, ends: [from, to], frequencyHz, trace }: Passage,
-  path: PathLosses,
-): Ways | undefined {
-  const facts = arrangementByName(hop.arrangement.name) ?? SINGLE;
-  const [first, second] = sidesOf(hop);
-  const sides = from === hop.ends[0] ? ([first, second] as const) : ([second, first] as const);
-  const out = terminal(hop, from, facts, sides[0], "transmit", frequencyHz, trace);
-  const back = terminal(hop, to, facts, sides[1], "receive", frequencyHz, trace);
+export function waysOf(passage: Passage, path: PathLosses): Ways | undefined {
+  const facts = arrangementByName(passage.hop.arrangement.name) ?? SINGLE;
+  const out = terminal(passage, "transmit", facts);
+  const back = terminal(passage, "receive", facts);
   const paths = pathsBetween(facts, out.branches, back.branches);
   const all: Way[] = [];
   for (const one of paths) {
@@ -81,14 +76,11 @@ export function waysOf(
  * carriers, over those branches where the least arrives.
  * @param path losses at the frequency of that carrier
  */
-export function chainOf(
-  { hop, ends: [from, to], trace }: Passage,
-  { all: ways, complete }: Ways,
-  path: PathLosses,
-): Chain {
+export function chainOf(passage: Passage, { all: ways, complete }: Ways, path: PathLosses): Chain {
+  const [from, to] = passage.ends;
   const carriers = ways.filter(({ path: { state } }) => state === "normal");
   const weakest = weakestOf(carriers);
-  tellCarriers(carriers, weakest, hop, [from, to], trace);
+  tellCarriers(passage, carriers, weakest);
   return {
     rows: rowsOf(weakest, from.site.name, to.site.name, path),
     totalDb: weakest.totalDb,
@@ -129,11 +121,9 @@ function wayThrough(
 }
 
 function tellCarriers(
+  { hop, ends: [{ site: from }, { site: to }], trace }: Passage,
   carriers: readonly Way[],
   weakest: Way,
-  hop: Pick<Hop, "radio" | "ends">,
-  [{ site: from }, { site: to }]: readonly [HopEnd, HopEnd],
-  trace: Trace,
 ): void {
   if (carriers.length < 2) return;
   const crossed = carriers.find(

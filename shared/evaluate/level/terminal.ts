@@ -1,8 +1,8 @@
 /** What a branch passes between its unit and its antenna, at one end and in one direction. */
 import { address } from "../../design/address.js";
-import type { Antenna, Coupler, Hop, HopEnd } from "../../design/design.js";
+import type { Antenna, Coupler, HopEnd } from "../../design/design.js";
 import { armLossDb, branchingLossDb } from "../../equipment/branch-loss.js";
-import type { Arm, Branch, Side } from "../../equipment/branches.js";
+import { type Arm, type Branch, sidesOf } from "../../equipment/branches.js";
 import {
   ESTIMATED_LENGTH_M,
   GUIDE_TO_CHOOSE,
@@ -17,6 +17,7 @@ import type { ArrangementFacts } from "../../radio/arrangements.js";
 import { feederLossPerM } from "../../radio/feeder-loss.js";
 import type { LackReason } from "../account/lack.js";
 import { missing, note, type Trace, use } from "../account/trace.js";
+import type { Passage } from "../path/passage.js";
 
 interface Loss {
   readonly element: string;
@@ -45,16 +46,11 @@ export interface Terminal {
   parts(branch: Branch): EndParts | undefined;
 }
 
-/** One end of the hop as a sender or a receiver. */
-export function terminal(
-  hop: Pick<Hop, "name" | "arrangement" | "radio" | "ends">,
-  end: HopEnd,
-  facts: ArrangementFacts,
-  side: Side,
-  direction: "transmit" | "receive",
-  frequencyHz: number,
-  trace: Trace,
-): Terminal {
+/** One end of a passage, as its sender or its receiver. */
+export function terminal(passage: Passage, direction: Direction, facts: ArrangementFacts): Terminal {
+  const { hop, ends } = passage;
+  const end = ends[direction === "transmit" ? 0 : 1];
+  const side = sidesOf(hop)[end === hop.ends[0] ? 0 : 1];
   const stands = standsOf(end, facts);
   const known = new Map<Branch, EndParts | undefined>();
   return {
@@ -62,7 +58,7 @@ export function terminal(
     parts(branch) {
       if (!known.has(branch)) {
         const stand = standOf(stands, branch);
-        known.set(branch, stand && partsThrough(hop, end, stand, branch, direction, frequencyHz, trace));
+        known.set(branch, stand && partsThrough(passage, { end, stand, branch, direction }));
       }
       return known.get(branch);
     },
@@ -75,14 +71,18 @@ function standOf(stands: readonly Stand[], { antenna: number }: Branch): Stand |
   return number === 1 || (stand?.antenna !== undefined && stand.heightM !== undefined) ? stand : undefined;
 }
 
+type Direction = "transmit" | "receive";
+
+interface BranchAtEnd {
+  readonly end: HopEnd;
+  readonly stand: Stand;
+  readonly branch: Branch;
+  readonly direction: Direction;
+}
+
 function partsThrough(
-  hop: Pick<Hop, "name" | "arrangement" | "radio" | "ends">,
-  end: HopEnd,
-  stand: Stand,
-  branch: Branch,
-  direction: "transmit" | "receive",
-  frequencyHz: number,
-  trace: Trace,
+  { hop, frequencyHz, trace }: Passage,
+  { end, stand, branch, direction }: BranchAtEnd,
 ): EndParts | undefined {
   const site = end.site.name;
   const { antenna, coupler } = stand;
@@ -185,7 +185,7 @@ function isUnequal({ mainLossDb, standbyLossDb }: Coupler): boolean {
   return standbyLossDb !== undefined && standbyLossDb !== mainLossDb;
 }
 
-function armWords(coupler: Coupler, arm: Arm, direction: "transmit" | "receive"): string {
+function armWords(coupler: Coupler, arm: Arm, direction: Direction): string {
   if (coupler.kind === "omt") return "orthomode transducer";
   if (coupler.transmitLossDb !== undefined && direction === "transmit") return "transmit relay";
   const what = coupler.kind === "splitter" ? "receive splitter" : "coupler";

@@ -1,21 +1,15 @@
 import type { Antenna, Hop } from "../../design/design.js";
-import type { TerrainProfile } from "../../terrain/profile.js";
 import type { ClearanceResult } from "../account/result.js";
 import { cite, missing, note, type Trace, use } from "../account/trace.js";
-import { clearanceFor, type RayPath, type Top } from "./clearance.js";
+import { clearanceFor, type RayPath } from "./clearance.js";
 import { STANDARD_K_FACTOR } from "./climate.js";
 import type { Course, Heights } from "./geometry.js";
-import { FREE_OF_DIFFRACTION_FRACTION, type Obstruction } from "./path-loss.js";
+import type { GroundPath } from "./ground-path.js";
+import { FREE_OF_DIFFRACTION_FRACTION } from "./path-loss.js";
 
 /** One result for each criterion of the objective, and k = 4/3 for information when it is not among them. */
-export function clearances(
-  hop: Hop,
-  course: Course,
-  heights: Heights,
-  profile: TerrainProfile,
-  tops: readonly Top[],
-  trace: Trace,
-): ClearanceResult[] {
+export function clearances(hop: Hop, ground: GroundPath, trace: Trace): ClearanceResult[] {
+  const { course, heights, profile, tops } = ground;
   const path = rayPath(hop, course, heights);
   if (path === undefined) return [];
   cite(trace, "fresnel-zone");
@@ -74,18 +68,12 @@ export function rayPath(hop: Hop, course: Course, heights: Heights): RayPath | u
   };
 }
 
-/** Defined when the path is not free of diffraction at median k. */
-export function obstructionOf(
-  hop: Hop,
-  course: Course | undefined,
-  heights: Heights | undefined,
-  profile: TerrainProfile,
-  tops: readonly Top[],
-  kFactor: number,
-): Obstruction | undefined {
-  const path = course && heights && rayPath(hop, course, heights);
+/** The ground where the path is not free of diffraction at median k; undefined: it is. */
+export function obstructionOf(hop: Hop, ground: GroundPath): GroundPath | undefined {
+  const { course, heights, profile, tops, kFactor } = ground;
+  const path = rayPath(hop, course, heights);
   if (path === undefined) return undefined;
   const median = clearanceFor({ kFactor, fresnelFraction: 0 }, path, profile, tops);
   if (median === undefined || median.fraction >= FREE_OF_DIFFRACTION_FRACTION) return undefined;
-  return { profile, tops, kFactor };
+  return ground;
 }

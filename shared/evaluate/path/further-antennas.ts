@@ -2,12 +2,12 @@ import type { Hop } from "../../design/design.js";
 import { type FurtherRay, furtherRays } from "../../equipment/rays.js";
 import { standsOf } from "../../equipment/stands.js";
 import { arrangementByName, SINGLE } from "../../radio/arrangements.js";
-import type { TerrainProfile } from "../../terrain/profile.js";
 import type { ClearanceResult, FurtherPath } from "../account/result.js";
 import { missing, newTrace, note, type Trace } from "../account/trace.js";
-import { clearanceFor, type Top } from "./clearance.js";
+import { clearanceFor } from "./clearance.js";
 import { hangable, obstructionOf, rayPath } from "./criteria.js";
-import type { Course, Heights } from "./geometry.js";
+import type { Heights } from "./geometry.js";
+import type { GroundPath } from "./ground-path.js";
 import { diffractionLossDb } from "./path-loss.js";
 
 /** Which antenna of each end a ray hangs on, from 1, in the order of the hop's ends. */
@@ -19,16 +19,8 @@ export interface FurtherGround {
   diffractionDb(antennas: RayEnds, frequencyHz: number): number | undefined;
 }
 
-type Ground = {
-  readonly course: Course;
-  readonly heights: Heights;
-  readonly profile: TerrainProfile;
-  readonly tops: readonly Top[];
-  readonly kFactor: number;
-};
-
 /** @returns undefined when no end has a further antenna in use */
-export function furtherGround(hop: Hop, ground: Ground, trace: Trace): FurtherGround | undefined {
+export function furtherGround(hop: Hop, ground: GroundPath, trace: Trace): FurtherGround | undefined {
   const facts = arrangementByName(hop.arrangement.name) ?? SINGLE;
   if (hop.ends.every((end) => standsOf(end, facts).length === 1)) return undefined;
   const known = new Map<string, number | undefined>();
@@ -48,13 +40,11 @@ export function furtherGround(hop: Hop, ground: Ground, trace: Trace): FurtherGr
   };
 }
 
-function lossOver(hop: Hop, ground: Ground, antennas: RayEnds, frequencyHz: number): number | undefined {
+function lossOver(hop: Hop, ground: GroundPath, antennas: RayEnds, frequencyHz: number): number | undefined {
   const heights = heightsOver(hop, ground.heights, antennas);
-  const { course, profile, tops, kFactor } = ground;
-  const obstruction = heights && obstructionOf(hop, course, heights, profile, tops, kFactor);
-  if (heights === undefined || obstruction === undefined) return 0;
+  const obstruction = heights && obstructionOf(hop, { ...ground, heights });
   // The trace tells the main ray's figures.
-  return diffractionLossDb(hop, heights, frequencyHz, obstruction, newTrace());
+  return obstruction === undefined ? 0 : diffractionLossDb(hop, obstruction, frequencyHz, newTrace());
 }
 
 /**
@@ -63,7 +53,7 @@ function lossOver(hop: Hop, ground: Ground, antennas: RayEnds, frequencyHz: numb
  */
 export function furtherPaths(
   hop: Hop,
-  ground: Ground,
+  ground: GroundPath,
   between: FurtherGround | undefined,
   trace: Trace,
 ): FurtherPath[] | undefined {
@@ -96,7 +86,7 @@ function frequenciesOver(hop: Hop, { of, antennas }: FurtherRay): number[] {
 
 function clearancesOver(
   hop: Hop,
-  { course, profile, tops }: Ground,
+  { course, profile, tops }: GroundPath,
   heights: Heights,
   { of, stands }: FurtherRay,
 ): ClearanceResult[] {

@@ -5,23 +5,16 @@ import { deltaBullington } from "../../propagation/p526/index.js";
 import { gasAttenuationDb } from "../../propagation/p676.js";
 import { referenceAtmosphere } from "../../propagation/p835.js";
 import { vapourPressureOfDensityHPa } from "../../propagation/vapour.js";
-import type { TerrainProfile } from "../../terrain/profile.js";
 import type { InputOf } from "../account/input.js";
 import { cite, missing, note, type Trace, use } from "../account/trace.js";
-import type { Top } from "./clearance.js";
 import type { ClimateInUse } from "./climate.js";
 import { diffractionGround } from "./diffraction-ground.js";
 import type { Heights } from "./geometry.js";
+import type { GroundPath } from "./ground-path.js";
+import type { Passage } from "./passage.js";
 
 /** With this share of the first Fresnel zone free at median k, diffraction takes nothing worth counting. */
 export const FREE_OF_DIFFRACTION_FRACTION = 0.6;
-
-/** The profile and what stands on it, for the diffraction loss. */
-export interface Obstruction {
-  readonly profile: TerrainProfile;
-  readonly tops: readonly Top[];
-  readonly kFactor: number;
-}
 
 /** What lies between the two antennas at one frequency, dB, each 0 or more. */
 export interface PathLosses {
@@ -40,19 +33,17 @@ export interface PathLosses {
  * with P.835 or the climate's own air), both along the ray, over the straight distance; for an obstructed path
  * diffraction (P.526 delta-Bullington at median k). What P.530 gives as a share of time, rain and multipath, is over
  * its path length d, along the ground.
+ * @param obstruction the ground, where the path is not free of diffraction
  * @returns undefined where the obstruction's loss cannot be told: no level is, then
  */
 export function pathLosses(
-  hop: Hop,
-  climate: ClimateInUse,
+  { hop, climate, frequencyHz, trace }: Passage,
   heights: Heights,
-  frequencyHz: number,
-  obstruction: Obstruction | undefined,
-  trace: Trace,
+  obstruction: GroundPath | undefined,
 ): PathLosses | undefined {
   cite(trace, "free-space");
   const diffractionDb =
-    obstruction === undefined ? 0 : diffractionLossDb(hop, heights, frequencyHz, obstruction, trace);
+    obstruction === undefined ? 0 : diffractionLossDb(hop, obstruction, frequencyHz, trace);
   if (diffractionDb === undefined) return undefined;
   return {
     freeSpaceDb: freeSpaceLossDb(heights.slantDistanceM, frequencyHz),
@@ -118,12 +109,10 @@ function useAir(
 
 export function diffractionLossDb(
   hop: Hop,
-  heights: Heights,
+  { heights, profile, tops, kFactor: k }: GroundPath,
   frequencyHz: number,
-  obstruction: Obstruction,
   trace: Trace,
 ): number | undefined {
-  const { profile, tops, kFactor: k } = obstruction;
   const result = deltaBullington(diffractionGround(profile, heights.groundM, tops), {
     antenna1HeightM: heights.antennaAslM[0],
     antenna2HeightM: heights.antennaAslM[1],

@@ -13,6 +13,7 @@ import type { TerrainProfile } from "../../terrain/profile.js";
 import type { ReflectionEnd, ReflectionResult } from "../account/reflection-result.js";
 import { cite, note, type Trace } from "../account/trace.js";
 import type { Course, Heights } from "./geometry.js";
+import type { GroundPath } from "./ground-path.js";
 import { meanHeight } from "./profile.js";
 
 /**
@@ -37,10 +38,7 @@ const GREATEST_RATIO = 0.999;
 /** One result for each reflecting surface of the hop at the higher of both frequencies. */
 export function reflectionsOf(
   hop: Hop,
-  course: Course,
-  heights: Heights,
-  profile: TerrainProfile | undefined,
-  medianK: number,
+  { course, heights, profile, kFactor: medianK }: PathOverSurfaces,
   trace: Trace,
 ): readonly ReflectionResult[] | undefined {
   const frequencyHz = Math.max(0, ...hop.ends.map(({ transmitFrequencyHz = 0 }) => transmitFrequencyHz));
@@ -52,6 +50,9 @@ export function reflectionsOf(
     .flatMap((surface) => reflectionOf(path, surface, trace) ?? []);
   return results.length === 0 ? undefined : results;
 }
+
+/** What is known of the ground may be no more than the heights that the surfaces state. */
+type PathOverSurfaces = Pick<GroundPath, "course" | "heights" | "kFactor"> & Partial<GroundPath>;
 
 interface Path {
   readonly hop: Hop;
