@@ -1,7 +1,7 @@
 /** Of a height that an antenna hangs at: what clears there, what would be enough, and how much structure is left. */
 import type { HopEnd } from "../../shared/design/design.js";
 import { antennasStated } from "../../shared/equipment/stands.js";
-import type { ClearanceResult } from "../../shared/evaluate/account/result.js";
+import type { ClearanceResult } from "../../shared/evaluate/account/path-result.js";
 import { fresnelAsked, kFactor, kilometres, metres } from "../../shared/format/numbers.js";
 import { clearanceAgainst } from "../../shared/report/clearance-against.js";
 import type { Argument, Fact } from "../facts/fact.js";

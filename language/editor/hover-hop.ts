@@ -1,7 +1,9 @@
 /** A hop in one look, as markdown: the level diagram of both directions, then what is found and the rest. */
 
 import type { Hop } from "../../shared/design/design.js";
-import type { EndGeometry, HopResult, Verdict } from "../../shared/evaluate/account/result.js";
+import type { Verdict } from "../../shared/evaluate/account/outage-result.js";
+import type { EndGeometry } from "../../shared/evaluate/account/path-result.js";
+import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { lowestJudged } from "../../shared/evaluate/level/judged-mode.js";
 import { rainShare } from "../../shared/evaluate/outage/shares.js";
 import { takesMost } from "../../shared/evaluate/outage/takes-most.js";

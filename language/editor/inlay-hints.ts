@@ -1,6 +1,6 @@
 /** Figures beside the text they follow from: lengths, azimuths, levels, margins, frequencies. */
 
-import type { EndGeometry } from "../../shared/evaluate/account/result.js";
+import type { EndGeometry } from "../../shared/evaluate/account/path-result.js";
 import { availabilityBounded, ESTIMATE_REMARK, yearlyOut } from "../../shared/format/bounds.js";
 import {
   availability,

@@ -1,7 +1,8 @@
 /** The figures of a hop that a change is told by, with the precision in which they are printed. */
 
 import type { Hop } from "../design/design.js";
-import type { Bound, HopResult } from "../evaluate/account/result.js";
+import type { Bound } from "../evaluate/account/outage-result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import { judgedMode } from "../evaluate/level/judged-mode.js";
 import { availabilityBounded } from "../format/bounds.js";
 import {

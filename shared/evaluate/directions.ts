@@ -2,7 +2,7 @@ import type { Hop, RadioMode } from "../design/design.js";
 import { enhancementExceeded } from "../propagation/p530/enhancement.js";
 import { modeThreshold } from "../radio/threshold.js";
 import { modeNamed } from "./account/lack.js";
-import type { DirectionResult, ModeResult } from "./account/result.js";
+import type { DirectionResult, ModeResult } from "./account/level-result.js";
 import { cite, missing, newTrace, note, type Trace } from "./account/trace.js";
 import { fadingOf } from "./fading/fading.js";
 import type { Fading, FadingPath } from "./fading/fading-model.js";

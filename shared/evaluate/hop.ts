@@ -1,6 +1,7 @@
 import type { Hop } from "../design/design.js";
 import { LEVEL_STEPS, RAY_STEPS } from "./account/lack.js";
-import type { EquipmentOutage, HopResult } from "./account/result.js";
+import type { EquipmentOutage } from "./account/outage-result.js";
+import type { HopResult } from "./account/result.js";
 import { missing, newTrace, note, type Trace } from "./account/trace.js";
 import { type BothDirections, evaluateDirections, NOTHING } from "./directions.js";
 import { boundedRain } from "./fading/bounded-rain.js";

@@ -4,7 +4,8 @@
  * product.
  */
 import type { Hop } from "../design/design.js";
-import type { Bound, HopResult } from "../evaluate/account/result.js";
+import type { Bound } from "../evaluate/account/outage-result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import { judgedMode } from "../evaluate/level/judged-mode.js";
 import { arrangementByName, carriers } from "../radio/arrangements.js";
 

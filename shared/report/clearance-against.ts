@@ -1,4 +1,4 @@
-import type { ClearanceResult } from "../evaluate/account/result.js";
+import type { ClearanceResult } from "../evaluate/account/path-result.js";
 import { apart, fresnel } from "../format/numbers.js";
 
 /** The clearance found, as it stands beside what is asked: it never reads the same when it is less, however little. */

@@ -1,9 +1,11 @@
 import type { Hop } from "../design/design.js";
 import type { InputCode, InputUsed } from "../evaluate/account/input.js";
+import type { DirectionResult, ModeResult } from "../evaluate/account/level-result.js";
 import type { MethodId } from "../evaluate/account/methods.js";
 import type { Topic } from "../evaluate/account/note-facts.js";
+import type { CauseOutage } from "../evaluate/account/outage-result.js";
 import type { ReflectionResult } from "../evaluate/account/reflection-result.js";
-import type { CauseOutage, DirectionResult, HopResult, ModeResult } from "../evaluate/account/result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import { sameMode } from "../evaluate/level/judged-mode.js";
 import { monthShare, rainShare, yearShare } from "../evaluate/outage/shares.js";
 import { isOfPrecipitation } from "../evaluate/outage/takes-most.js";

@@ -1,5 +1,7 @@
 import type { Hop } from "../design/design.js";
-import type { ClearanceResult, DirectionResult, HopResult, ModeResult } from "../evaluate/account/result.js";
+import type { DirectionResult, ModeResult } from "../evaluate/account/level-result.js";
+import type { ClearanceResult } from "../evaluate/account/path-result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import { outageBounded } from "../format/bounds.js";
 import {
   bandwidth,
@@ -12,6 +14,7 @@ import {
   kilometres,
   metres,
 } from "../format/numbers.js";
+import { elementMessage } from "../words/elements.js";
 import { lackSentence } from "../words/lacks.js";
 import { shown } from "../words/message.js";
 import { explainCarriers } from "./carriers.js";
@@ -98,7 +101,7 @@ function levelOf(direction: DirectionResult, from: Sources): Explanation {
     steps: [
       { name: "frequency", value: frequency(direction.frequencyHz) },
       ...direction.levels.map((row) => ({
-        name: row.element,
+        name: shown(elementMessage(row.passes).name),
         value: [levelChange(row), dbm(row.levelDbm)].filter((part) => part !== "").join(", "),
       })),
     ],

@@ -1,5 +1,8 @@
-import type { DirectionResult, HopResult, LevelRow, ModeResult } from "../evaluate/account/result.js";
+import type { DirectionResult, LevelRow, ModeResult } from "../evaluate/account/level-result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import { bandwidth, dbi, dbm, decibels, fixed, frequency } from "../format/numbers.js";
+import { elementMessage } from "../words/elements.js";
+import { shown } from "../words/message.js";
 
 /** A table without layout: every printer draws it in its own way. Cells of a row stand in the order of `columns`. */
 export interface Table {
@@ -19,13 +22,10 @@ export function levelTables(result: HopResult): Table[] {
       { title: "Change", align: "right" },
       { title: "Level", align: "right" },
     ],
-    rows: direction.levels.map((row) => [
-      row.site ?? "",
-      row.element,
-      row.detail ?? "",
-      levelChange(row),
-      dbm(row.levelDbm),
-    ]),
+    rows: direction.levels.map((row) => {
+      const { name, detail } = elementMessage(row.passes);
+      return [row.site ?? "", shown(name), detail ? shown(detail) : "", levelChange(row), dbm(row.levelDbm)];
+    }),
   }));
 }
 
@@ -61,8 +61,8 @@ function titleOf({ from, to, frequencyHz }: DirectionResult): string {
   return `${from} to ${to}, ${frequency(frequencyHz)}`;
 }
 
-export function levelChange({ gain, changeDb }: LevelRow): string {
+export function levelChange({ passes, changeDb }: LevelRow): string {
   if (changeDb === 0) return "";
-  if (gain) return `+${dbi(changeDb)}`;
+  if (passes.code === "transmit-antenna" || passes.code === "receive-antenna") return `+${dbi(changeDb)}`;
   return `${changeDb > 0 ? "+" : ""}${fixed(changeDb, 1)} dB`;
 }

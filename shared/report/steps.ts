@@ -1,5 +1,6 @@
 import type { Hop } from "../design/design.js";
-import type { DirectionResult, HopResult, ModeResult } from "../evaluate/account/result.js";
+import type { DirectionResult, ModeResult } from "../evaluate/account/level-result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import { newTrace, type Trace } from "../evaluate/account/trace.js";
 import { fadingOf } from "../evaluate/fading/fading.js";
 import type { FadingPath } from "../evaluate/fading/fading-model.js";

@@ -5,7 +5,8 @@
 import type { Hop, Objective, UnformedHop } from "../design/design.js";
 import { type FurtherRay, furtherRays } from "../equipment/rays.js";
 import { type Lack, LEVEL_STEPS, RAY_STEPS, type Step } from "../evaluate/account/lack.js";
-import type { HopResult, ObjectiveResult, Verdict } from "../evaluate/account/result.js";
+import type { ObjectiveResult, Verdict } from "../evaluate/account/outage-result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import { askedMode, capacityVerdict, sameMode } from "../evaluate/level/judged-mode.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { judgedDirections, levelVerdict, marginVerdict } from "./judged-modes.js";

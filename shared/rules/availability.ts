@@ -1,6 +1,7 @@
 import { address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
-import type { CauseOutage, HopResult } from "../evaluate/account/result.js";
+import type { CauseOutage } from "../evaluate/account/outage-result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import { takesMost } from "../evaluate/outage/takes-most.js";
 import { availabilityBounded } from "../format/bounds.js";
 import { apart, decibels, availability as percent, yearly } from "../format/numbers.js";

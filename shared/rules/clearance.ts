@@ -1,6 +1,7 @@
 import { address, nth } from "../design/address.js";
 import type { Hop } from "../design/design.js";
-import type { ClearanceResult, HopResult } from "../evaluate/account/result.js";
+import type { ClearanceResult } from "../evaluate/account/path-result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import {
   apart,
   decibels,

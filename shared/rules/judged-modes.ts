@@ -1,6 +1,8 @@
 import type { Hop } from "../design/design.js";
 import { LEVEL_STEPS } from "../evaluate/account/lack.js";
-import type { DirectionResult, HopResult, ModeResult, Verdict } from "../evaluate/account/result.js";
+import type { DirectionResult, ModeResult } from "../evaluate/account/level-result.js";
+import type { Verdict } from "../evaluate/account/outage-result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import { judgedMode, lowestJudged } from "../evaluate/level/judged-mode.js";
 import { isWhole, judgedOver } from "../evaluate/path/known-ground.js";
 

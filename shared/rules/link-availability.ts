@@ -1,5 +1,5 @@
 import { address } from "../design/address.js";
-import type { CauseOutage } from "../evaluate/account/result.js";
+import type { CauseOutage } from "../evaluate/account/outage-result.js";
 import { isOfPrecipitation } from "../evaluate/outage/takes-most.js";
 import { apart, yearly } from "../format/numbers.js";
 import { shown } from "../words/message.js";

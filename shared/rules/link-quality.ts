@@ -1,5 +1,6 @@
 import { address } from "../design/address.js";
-import type { CauseOutage, ModeResult } from "../evaluate/account/result.js";
+import type { ModeResult } from "../evaluate/account/level-result.js";
+import type { CauseOutage } from "../evaluate/account/outage-result.js";
 import { isOfPrecipitation } from "../evaluate/outage/takes-most.js";
 import { apart, outage } from "../format/numbers.js";
 import { shown } from "../words/message.js";

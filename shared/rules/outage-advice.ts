@@ -1,6 +1,8 @@
 /** What acts on a cause of outage, by what its method depends on: what is tried against it, and what is said of it. */
 import type { Hop } from "../design/design.js";
-import type { Cause, CauseOutage, HopResult, ModeResult } from "../evaluate/account/result.js";
+import type { ModeResult } from "../evaluate/account/level-result.js";
+import type { Cause, CauseOutage } from "../evaluate/account/outage-result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import { hasFrequencyDiversity, hasSpaceDiversity } from "../evaluate/fading/diversity.js";
 import { judgedMode } from "../evaluate/level/judged-mode.js";
 import type { Means } from "./advice.js";

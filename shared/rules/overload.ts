@@ -1,6 +1,6 @@
 import { address } from "../design/address.js";
 import { type Change, changeWords } from "../design/change.js";
-import type { DirectionResult } from "../evaluate/account/result.js";
+import type { DirectionResult } from "../evaluate/account/level-result.js";
 import { apart, dbm, decibels } from "../format/numbers.js";
 import { listed } from "../words/lists.js";
 import { exampleHop } from "./example-preamble.js";

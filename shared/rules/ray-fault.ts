@@ -2,7 +2,7 @@
 import { address, nth } from "../design/address.js";
 import type { Hop } from "../design/design.js";
 import { furtherRays } from "../equipment/rays.js";
-import type { FurtherPath } from "../evaluate/account/result.js";
+import type { FurtherPath } from "../evaluate/account/path-result.js";
 import { decibels, fixed, fresnelAsked, kFactor } from "../format/numbers.js";
 import { lackM, neededAtAll, said } from "./clearance.js";
 import type { Report } from "./rule.js";

@@ -2,7 +2,7 @@
 import { type Address, address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
 import { standsOf } from "../equipment/stands.js";
-import type { StandbyResult } from "../evaluate/account/result.js";
+import type { StandbyResult } from "../evaluate/account/level-result.js";
 import { decibels } from "../format/numbers.js";
 import { arrangementByName } from "../radio/arrangements.js";
 

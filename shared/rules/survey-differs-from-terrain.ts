@@ -1,6 +1,7 @@
 import { address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
-import type { EndGeometry, HopResult } from "../evaluate/account/result.js";
+import type { EndGeometry } from "../evaluate/account/path-result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import { metres } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import { meantWords, unitOfGround } from "./feet.js";

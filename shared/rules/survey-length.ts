@@ -1,5 +1,5 @@
 import { address } from "../design/address.js";
-import type { SurveyUse } from "../evaluate/account/result.js";
+import type { SurveyUse } from "../evaluate/account/path-result.js";
 import { fixed } from "../format/numbers.js";
 import { AT_THE_SITE_M, MOST_STRETCH_M } from "../terrain/survey.js";
 import { exampleHop } from "./example-preamble.js";

@@ -1,7 +1,8 @@
 import { address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
 import type { RelatedPlace } from "../design/finding.js";
-import type { HopResult, ProfileSummary } from "../evaluate/account/result.js";
+import type { ProfileSummary } from "../evaluate/account/path-result.js";
+import type { HopResult } from "../evaluate/account/result.js";
 import { fixed } from "../format/numbers.js";
 import { gapReasons, gapsTold, STRETCHES_TOLD, someTold, stretchTold } from "../words/gaps.js";
 import { exampleHop } from "./example-preamble.js";

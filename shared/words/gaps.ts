@@ -1,6 +1,6 @@
 /** Stretches of a path without heights, in words. */
 
-import type { ProfileSummary } from "../evaluate/account/result.js";
+import type { ProfileSummary } from "../evaluate/account/path-result.js";
 import { kilometres } from "../format/numbers.js";
 
 type Kind = ProfileSummary["kind"];

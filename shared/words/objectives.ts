@@ -1,5 +1,5 @@
 /** Objectives beside the availability, and what protects against failures, in words. */
-import type { EquipmentOutage, ObjectiveResult } from "../evaluate/account/result.js";
+import type { EquipmentOutage, ObjectiveResult } from "../evaluate/account/outage-result.js";
 import { type Message, message } from "./message.js";
 
 const OBJECTIVES: Readonly<Record<ObjectiveResult["method"], string>> = {

@@ -4,11 +4,13 @@
  * 0.4 + 6.4 dB; branching network 0.7 + 0.15 dB a pass; relay 0.5 dB. Counts and what is protected: common practice.
  * Sums: added by hand, both ends of one path.
  */
+
 import { describe, expect, test } from "vitest";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { ARRANGEMENTS, arrangementByName } from "../../shared/radio/arrangements.js";
 import { levelGround } from "../evaluate/builders.js";
+import { elementName } from "../support/element-name.js";
 import { designOf } from "./designs.js";
 import { partsOfHop } from "./parts-of-hop.js";
 
@@ -363,9 +365,7 @@ describe("each arrangement: parts, losses, protection", () => {
         losses,
       );
       for (const direction of [there!, back!]) {
-        const rows = direction.levels
-          .map(({ element }) => element)
-          .filter((element) => BRANCHING.test(element));
+        const rows = direction.levels.map(elementName).filter((element) => BRANCHING.test(element));
         expect(rows).toEqual(direction === back ? (one.rowsBack ?? one.rows) : one.rows);
         // The diagram is that of the first path; the levels of the others differ by their losses.
         const [first, ...others] = direction.paths ?? [];

@@ -180,7 +180,7 @@ describe("who needs a guide", () => {
         const hop = at({ antenna, feeder: FLEX, feederLengthM: 0.9, ...mounted });
         expect(told(hop, "direct-with-feeder")).toHaveLength(1);
         expect([...told(hop, "direct-mounting"), ...told(hop, "waveguide-missing")]).toEqual([]);
-        expect(direction(evaluated(hop), "KELD").levels.map(({ element }) => element)).toContain("feeder");
+        expect(direction(evaluated(hop), "KELD").levels.map(({ passes }) => passes.code)).toContain("feeder");
       }
     }
     expect(
@@ -226,7 +226,8 @@ describe("who needs a guide", () => {
         const errors = judgeHop(hop, result, TODAY).filter(({ severity }) => severity === "error");
         const [first] = result.directions;
         const guided = first?.levels.some(
-          ({ element, site }) => site === "KELD" && /feeder|waveguide/.test(element),
+          ({ passes: { code }, site }) =>
+            site === "KELD" && (code === "feeder" || code === "guide-to-choose"),
         );
         const heavy =
           stated.direct === false || (stated.direct === undefined && (stated.diameterM ?? 0) > 1.8);
@@ -258,10 +259,9 @@ ${exampleHop({ keld: "antenna DISH240-18 at 40 m\n    transmits high" })}`;
 
   test("in the level diagram of both directions, marked", () => {
     for (const from of ["KELD", "TARN"]) {
-      const row = direction(result, from).levels.find(({ estimated }) => estimated);
+      const row = direction(result, from).levels.find(({ passes }) => passes.code === "guide-to-choose");
       expect(row).toMatchObject({
-        element: "waveguide, to be chosen",
-        detail: "flexible, 1.0 m, estimate",
+        passes: { code: "guide-to-choose", lengthM: 1 },
         site: "KELD",
         changeDb: -1.3,
       });

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { HopEnd } from "../../shared/design/design.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { elementName } from "../support/element-name.js";
 import { loadVectors, testRows } from "../support/vectors.js";
 import {
   ANTENNA,
@@ -39,9 +40,12 @@ test("a budget by hand: hot standby on an unequal coupler, feeder at one end", (
   // Free space: 20 log(4 pi d f/c) over the slant distance (P.525-4 section 2), antennas at 245 and 240 m.
   const slantM = Math.hypot(LENGTH_M, 5);
   const freeSpaceDb = 20 * Math.log10((4 * Math.PI * slantM * 18.93e9) / 299_792_458);
-  expect(freeSpace).toMatchObject({ element: "free space", changeDb: expect.closeTo(-freeSpaceDb, 9) });
+  expect(freeSpace).toMatchObject({
+    passes: { code: "free-space" },
+    changeDb: expect.closeTo(-freeSpaceDb, 9),
+  });
   // Gases near sea level at 19 GHz: some 0.05 to 0.08 dB/km (P.676).
-  expect(gases!.element).toBe("gases");
+  expect(gases!.passes.code).toBe("gases");
   expect(-gases!.changeDb / (LENGTH_M / 1000)).toBeGreaterThan(0.05);
   expect(-gases!.changeDb / (LENGTH_M / 1000)).toBeLessThan(0.08);
 
@@ -54,7 +58,7 @@ test("a budget by hand: hot standby on an unequal coupler, feeder at one end", (
   // A switch at either end costs 6.4 - 1.6, at both twice that.
   expect(there.standbyReceivedLevelDbm).toBeCloseTo(receivedDbm - 9.6, 9);
   expect(there.overload!.marginDb).toBeCloseTo(-20 - receivedDbm, 9);
-  expect(there.levels.map(({ element }) => element)).toEqual([
+  expect(there.levels.map(elementName)).toEqual([
     "transmitter output",
     "coupler main arm",
     "feeder",
@@ -70,7 +74,7 @@ test("a budget by hand: hot standby on an unequal coupler, feeder at one end", (
   // The other way: 18 dBm stated at TARN, feeder and further loss now before KELD's coupler.
   const back = direction(result, "TARN");
   expect(back.eirpDbm).toBeCloseTo(18 - 1.6 + 38.5, 9);
-  expect(back.levels.slice(-5).map(({ element, site }) => [element, site])).toEqual([
+  expect(back.levels.slice(-5).map((row) => [elementName(row), row.site])).toEqual([
     ["receive antenna", "KELD"],
     ["further loss", "KELD"],
     ["feeder", "KELD"],
@@ -166,7 +170,7 @@ test("with equal powers both directions differ by free space and gases of their 
   const [there, back] = [direction(result, "KELD"), direction(result, "TARN")];
   const path = (one: typeof there) =>
     one.levels
-      .filter(({ element }) => element === "free space" || element === "gases")
+      .filter(({ passes: { code } }) => code === "free-space" || code === "gases")
       .reduce((sum, row) => sum + row.changeDb, 0);
   expect(there.receivedLevelDbm - back.receivedLevelDbm).toBeCloseTo(path(there) - path(back), 9);
 });

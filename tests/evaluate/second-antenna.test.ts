@@ -41,7 +41,7 @@ describe("the ray to a diversity antenna", () => {
     expect(toTarn.diffractionLossDb).toBe(
       Math.max(
         ...[direction(moved, "KELD")].map(
-          ({ levels }) => -levels.find((row) => row.element === "diffraction")!.changeDb,
+          ({ levels }) => -levels.find((row) => row.passes.code === "diffraction")!.changeDb,
         ),
       ),
     );

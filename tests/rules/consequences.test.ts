@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Hop, Radio } from "../../shared/design/design.js";
-import type { CauseOutage, HopResult } from "../../shared/evaluate/account/result.js";
+import type { CauseOutage } from "../../shared/evaluate/account/outage-result.js";
+import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { takesMost } from "../../shared/evaluate/outage/takes-most.js";
 import { availabilitySection } from "../../shared/report/pages/availability.js";

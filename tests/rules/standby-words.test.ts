@@ -1,7 +1,7 @@
 /** In which state a hop is told to be: an end says diversity or second antenna only where its unit hangs on one. */
 import { expect, test } from "vitest";
 import type { Hop, HopEnd } from "../../shared/design/design.js";
-import type { StandbyResult } from "../../shared/evaluate/account/result.js";
+import type { StandbyResult } from "../../shared/evaluate/account/level-result.js";
 import { standbyWords } from "../../shared/rules/standby-words.js";
 import { ANTENNA, end, KELD, makeHop, TARN } from "../evaluate/builders.js";
 

@@ -2,12 +2,10 @@
 import type { ClearanceCriterion, Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
 import { furtherRays } from "../../shared/equipment/rays.js";
-import type {
-  ClearanceResult,
-  DirectionResult,
-  HopResult,
-  Verdict,
-} from "../../shared/evaluate/account/result.js";
+import type { DirectionResult } from "../../shared/evaluate/account/level-result.js";
+import type { Verdict } from "../../shared/evaluate/account/outage-result.js";
+import type { ClearanceResult } from "../../shared/evaluate/account/path-result.js";
+import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
 
 /** Each criterion of the hop's objective by the rule that judges it. */

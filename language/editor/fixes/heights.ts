@@ -1,5 +1,5 @@
 import { antennasStated } from "../../../shared/equipment/stands.js";
-import type { ClearanceResult } from "../../../shared/evaluate/account/result.js";
+import type { ClearanceResult } from "../../../shared/evaluate/account/path-result.js";
 import { trimmed } from "../../../shared/format/numbers.js";
 import { raisesOf, rayFault } from "../../../shared/rules/ray-fault.js";
 import { findUnit } from "../../../shared/units/units.js";

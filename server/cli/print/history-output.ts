@@ -1,7 +1,7 @@
 /** Shape of `history --format json`; `hopwright schema history` prints its JSON Schema. */
 
 import type { DecisionChange } from "../../../shared/compare/decisions.js";
-import type { Bound } from "../../../shared/evaluate/account/result.js";
+import type { Bound } from "../../../shared/evaluate/account/outage-result.js";
 
 export interface HistoryOutput {
   readonly schema: "hopwright-history/1";

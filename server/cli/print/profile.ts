@@ -1,5 +1,7 @@
 /** A hop's profile as CSV and as text. */
-import type { ClearanceResult, EndGeometry, HopResult } from "../../../shared/evaluate/account/result.js";
+
+import type { ClearanceResult, EndGeometry } from "../../../shared/evaluate/account/path-result.js";
+import type { HopResult } from "../../../shared/evaluate/account/result.js";
 import { degrees, fixed, fresnelAsked, kFactor, kilometres, metres } from "../../../shared/format/numbers.js";
 import { clearanceAgainst } from "../../../shared/report/clearance-against.js";
 import { bulgeM, type ProfileLine } from "../../../shared/report/draw/profile-points.js";

@@ -1,10 +1,13 @@
 /** Results and explanations as they are printed for programs: each code with its values, and its words beside them. */
 import type { InputUsed } from "../../../shared/evaluate/account/input.js";
 import type { FactName, Lack } from "../../../shared/evaluate/account/lack.js";
+import type { DirectionResult, LevelRow } from "../../../shared/evaluate/account/level-result.js";
 import { METHODS, type MethodId, type MethodRow } from "../../../shared/evaluate/account/methods.js";
 import type { Note } from "../../../shared/evaluate/account/note.js";
-import type { EquipmentOutage, HopResult, ObjectiveResult } from "../../../shared/evaluate/account/result.js";
+import type { EquipmentOutage, ObjectiveResult } from "../../../shared/evaluate/account/outage-result.js";
+import type { HopResult } from "../../../shared/evaluate/account/result.js";
 import type { Explanation } from "../../../shared/report/explanation.js";
+import { elementMessage } from "../../../shared/words/elements.js";
 import { inputShown } from "../../../shared/words/inputs.js";
 import { factWords, lackClause } from "../../../shared/words/lacks.js";
 import { shown } from "../../../shared/words/message.js";
@@ -41,6 +44,16 @@ export interface ObjectiveOutput extends ObjectiveResult {
   readonly of: string;
 }
 
+/** What is passed as a code with its values, and its words. */
+export interface LevelOutput extends LevelRow {
+  readonly element: string;
+  readonly detail?: string;
+}
+
+export interface DirectionOutput extends Omit<DirectionResult, "levels"> {
+  readonly levels: readonly LevelOutput[];
+}
+
 type Availability = NonNullable<HopResult["availability"]>;
 
 export interface EquipmentOutput extends Omit<EquipmentOutage, "protection"> {
@@ -53,7 +66,11 @@ export interface AvailabilityOutput extends Omit<Availability, "equipment"> {
 }
 
 export interface ResultOutput
-  extends Omit<HopResult, "availability" | "inputs" | "methods" | "objectives" | "notes" | "missing"> {
+  extends Omit<
+    HopResult,
+    "availability" | "directions" | "inputs" | "methods" | "objectives" | "notes" | "missing"
+  > {
+  readonly directions: readonly DirectionOutput[];
   /** Propagation only, both directions together: rain of the worse direction, multipath of both added. */
   readonly availability?: AvailabilityOutput;
   readonly inputs: readonly InputOutput[];
@@ -76,6 +93,7 @@ export function resultOutput(result: HopResult): ResultOutput {
   return {
     ...result,
     availability: result.availability && availabilityOutput(result.availability),
+    directions: result.directions.map((one) => ({ ...one, levels: one.levels.map(levelOutput) })),
     inputs: result.inputs.map(inputOutput),
     methods: result.methods.map(methodOutput),
     objectives: result.objectives?.map(objectiveOutput),
@@ -91,6 +109,11 @@ export function explanationOutput(explanation: Explanation): ExplanationOutput {
     methods: explanation.methods.map(methodOutput),
     notes: explanation.notes.map(noteOutput),
   };
+}
+
+function levelOutput(row: LevelRow): LevelOutput {
+  const { name, detail } = elementMessage(row.passes);
+  return { ...row, element: shown(name), detail: detail && shown(detail) };
 }
 
 function inputOutput(input: InputUsed): InputOutput {

@@ -1,5 +1,5 @@
 import type { Lack } from "../account/lack.js";
-import type { Bound } from "../account/result.js";
+import type { Bound } from "../account/outage-result.js";
 
 /** Share of the year where the law of rain ends, percent, by the bound that it leaves. */
 const LAW_ENDS_PERCENT: Readonly<Record<Bound, number>> = { "at most": 0.001, "at least": 1 };

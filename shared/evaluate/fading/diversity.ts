@@ -13,7 +13,7 @@ import { antennaGain } from "../../radio/antenna-gain.js";
 import { arrangementByName } from "../../radio/arrangements.js";
 import { cite, note, record, remarksOf, type Trace, use } from "../account/trace.js";
 import { usesUnchecked } from "../path/climate.js";
-import type { Diversity, Fading, MultipathFading } from "./fading-model.js";
+import type { Diversity } from "./fading-model.js";
 
 export function hasSpaceDiversity(arrangement: string): boolean {
   return arrangementByName(arrangement)?.spaceDiversity ?? false;
@@ -97,25 +97,28 @@ function spacingOf(
   return { spacingM, gainDifferenceDb: Math.abs(main.gainDbi - (second.gainDbi - moreLossDb)) };
 }
 
+/** Without diversity, at a margin: shares of the worst month. */
+interface Unprotected {
+  /** Multipath activity parameter. */
+  readonly eta: number;
+  readonly marginDb: number;
+  readonly flatFraction: number;
+  readonly selectiveFraction: number;
+}
+
 /**
  * Outage by flat and selective fading with diversity, fraction of the worst month; never more than without, since a
  * receiver may always stay on its main antenna.
- * @param flatFraction of the worst month without diversity, at the margin
  * @param trace told of validity and steps when given
  * @returns undefined where the method refuses: the outage without diversity stands
  */
 export function outageWithDiversity(
-  fading: Fading,
-  multipath: MultipathFading,
-  marginDb: number,
-  flatFraction: number,
-  selectiveFraction: number,
+  diversity: Diversity,
+  { eta, marginDb, flatFraction, selectiveFraction }: Unprotected,
   trace?: Trace,
 ): number | undefined {
-  const { diversity } = fading;
-  if (diversity === undefined) return undefined;
   const unprotected = {
-    eta: multipath.eta,
+    eta,
     nonSelectiveFraction: Math.min(flatFraction, 1),
     selectiveFraction: Math.min(selectiveFraction, 1),
   };

@@ -4,7 +4,7 @@ import type { DiversityImprovement } from "../../propagation/p530/diversity.js";
 import type { FadeDistribution } from "../../propagation/p530/fade-distribution.js";
 import type { RainDistribution } from "../../propagation/p530/rain.js";
 import type { PrecipitationDistribution } from "../../propagation/p530/wet-snow.js";
-import type { ProfileSummary } from "../account/result.js";
+import type { ProfileSummary } from "../account/path-result.js";
 import type { Course, Heights } from "../path/geometry.js";
 
 /** The path as the fading methods see it. */

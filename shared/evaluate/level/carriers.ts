@@ -8,7 +8,7 @@ import { branchesAt, type Stand, standsOf } from "../../equipment/stands.js";
 import { unitsOf } from "../../equipment/units.js";
 import { type ArrangementFacts, arrangementByName, SINGLE } from "../../radio/arrangements.js";
 import type { CarrierEnd, CarrierResult, CarrierUnit, LevelByMode } from "../account/carrier-result.js";
-import type { DirectionResult } from "../account/result.js";
+import type { DirectionResult } from "../account/level-result.js";
 import { judgedMode } from "./judged-mode.js";
 import { transmitPowerDbm, type Way } from "./levels.js";
 

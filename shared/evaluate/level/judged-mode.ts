@@ -1,6 +1,7 @@
 import type { Hop, RadioMode } from "../../design/design.js";
 import { carriers } from "../../radio/arrangements.js";
-import type { ModeResult, Verdict } from "../account/result.js";
+import type { ModeResult } from "../account/level-result.js";
+import type { Verdict } from "../account/outage-result.js";
 
 /**
  * The mode that an objective is held against: the lowest that carries the capacity asked for over all working

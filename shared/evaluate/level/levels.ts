@@ -1,8 +1,7 @@
 import type { HopEnd, RadioMode } from "../../design/design.js";
 import { type BranchPath, pathsBetween, sidesOf } from "../../equipment/branches.js";
-import { bandwidth } from "../../format/numbers.js";
 import { arrangementByName, SINGLE } from "../../radio/arrangements.js";
-import type { LevelRow } from "../account/result.js";
+import type { LevelRow } from "../account/level-result.js";
 import { note } from "../account/trace.js";
 import type { Passage } from "../path/passage.js";
 import type { PathLosses } from "../path/path-loss.js";
@@ -10,14 +9,7 @@ import { type EndParts, terminal } from "./terminal.js";
 
 /** One direction of a hop between its two antennas' ports: everything but the transmitter's power. */
 export interface Chain {
-  readonly rows: readonly {
-    readonly element: string;
-    readonly detail?: string;
-    readonly site?: string;
-    readonly estimated?: true;
-    readonly gain?: true;
-    readonly changeDb: number;
-  }[];
+  readonly rows: readonly Omit<LevelRow, "levelDbm">[];
   /** Receiver input against transmitter output. */
   readonly totalDb: number;
   /** What is sent in the normal state, in the order of the units. */
@@ -154,20 +146,18 @@ function tellCarriers(
 
 function rowsOf({ sent, received, diffractionDb }: Way, site: string, farSite: string, path: PathLosses) {
   const rows: Chain["rows"][number][] = [];
-  for (const { lossDb, ...element } of sent.losses) rows.push({ ...element, site, changeDb: -lossDb });
-  rows.push({ element: "transmit antenna", gain: true, detail: sent.antenna, site, changeDb: sent.gainDbi });
-  rows.push({ element: "free space", changeDb: -path.freeSpaceDb });
-  rows.push({ element: "gases", changeDb: -path.gasDb });
-  if (diffractionDb > 0) rows.push({ element: "diffraction", changeDb: -diffractionDb });
-  rows.push({
-    element: "receive antenna",
-    gain: true,
-    detail: received.antenna,
-    site: farSite,
-    changeDb: received.gainDbi,
-  });
-  for (const { lossDb, ...element } of received.losses.toReversed())
-    rows.push({ ...element, site: farSite, changeDb: -lossDb });
+  const between = (code: "free-space" | "gases" | "diffraction", lossDb: number) =>
+    rows.push({ passes: { code }, changeDb: -lossDb });
+  for (const { lossDb, passes } of sent.losses) rows.push({ passes, site, changeDb: -lossDb });
+  const sends = { code: "transmit-antenna", antenna: sent.antenna } as const;
+  rows.push({ passes: sends, site, changeDb: sent.gainDbi });
+  between("free-space", path.freeSpaceDb);
+  between("gases", path.gasDb);
+  if (diffractionDb > 0) between("diffraction", diffractionDb);
+  const receives = { code: "receive-antenna", antenna: received.antenna } as const;
+  rows.push({ passes: receives, site: farSite, changeDb: received.gainDbi });
+  for (const { lossDb, passes } of received.losses.toReversed())
+    rows.push({ passes, site: farSite, changeDb: -lossDb });
   return rows;
 }
 
@@ -179,17 +169,15 @@ export function levelDiagram(
   chain: Chain,
 ): LevelRow[] {
   let levelDbm = powerDbm;
-  const radio = hop.radio?.name ?? "radio";
-  const output = {
-    element: "transmitter output",
-    detail: `${radio}, ${bandwidth(mode.bandwidthHz)} ${mode.modulation}`,
-  };
-  const rows: LevelRow[] = [{ ...output, site: from.site.name, changeDb: 0, levelDbm }];
+  const radio = hop.radio?.name;
+  const { bandwidthHz, modulation } = mode;
+  const output = { code: "transmitter", radio, bandwidthHz, modulation } as const;
+  const rows: LevelRow[] = [{ passes: output, site: from.site.name, changeDb: 0, levelDbm }];
   for (const row of chain.rows) {
     levelDbm += row.changeDb;
     rows.push({ ...row, levelDbm });
   }
-  rows.push({ element: "receiver input", detail: radio, site: to.site.name, changeDb: 0, levelDbm });
+  rows.push({ passes: { code: "receiver", radio }, site: to.site.name, changeDb: 0, levelDbm });
   return rows;
 }
 

@@ -1,6 +1,6 @@
 import type { Hop } from "../../design/design.js";
 import { arrangementByName } from "../../radio/arrangements.js";
-import type { DirectionResult, StandbyResult } from "../account/result.js";
+import type { DirectionResult, StandbyResult } from "../account/level-result.js";
 import { judgedMode } from "./judged-mode.js";
 
 /**

@@ -3,27 +3,19 @@ import { address } from "../../design/address.js";
 import type { Antenna, Coupler, HopEnd } from "../../design/design.js";
 import { armLossDb, branchingLossDb } from "../../equipment/branch-loss.js";
 import { type Arm, type Branch, sidesOf } from "../../equipment/branches.js";
-import {
-  ESTIMATED_LENGTH_M,
-  GUIDE_TO_CHOOSE,
-  type GuideEstimate,
-  guideEstimate,
-} from "../../equipment/guide-to-choose.js";
+import { ESTIMATED_LENGTH_M, type GuideEstimate, guideEstimate } from "../../equipment/guide-to-choose.js";
 import { leadTo } from "../../equipment/mounting.js";
 import { branchesAt, type Stand, standsOf } from "../../equipment/stands.js";
-import { metres } from "../../format/numbers.js";
 import { antennaGain, ESTIMATE_EFFICIENCY } from "../../radio/antenna-gain.js";
 import type { ArrangementFacts } from "../../radio/arrangements.js";
 import { feederLossPerM } from "../../radio/feeder-loss.js";
 import type { LackReason } from "../account/lack.js";
+import type { LevelElement } from "../account/level-result.js";
 import { missing, note, type Trace, use } from "../account/trace.js";
 import type { Passage } from "../path/passage.js";
 
 interface Loss {
-  readonly element: string;
-  readonly detail?: string;
-  /** Set where the element is not chosen yet, and its loss a usual one. */
-  readonly estimated?: true;
+  readonly passes: LevelElement;
   readonly lossDb: number;
 }
 
@@ -96,13 +88,13 @@ function partsThrough(
       return undefined;
     }
     branchingDb += lossDb;
-    losses.push({ element: armWords(coupler, branch.arm, direction), detail: coupler.name, lossDb });
+    losses.push({ passes: couplerPassed(coupler, branch.arm, direction), lossDb });
   }
   const branching = hop.radio?.unit?.branching;
   if (branching !== undefined) {
     const lossDb = branchingLossDb(branching, branch.position);
     branchingDb += lossDb;
-    losses.push({ element: "branching network", lossDb });
+    losses.push({ passes: { code: "branching-network" }, lossDb });
   }
   if (feeder !== undefined) {
     const loss = feederLossPerM(feeder, frequencyHz);
@@ -112,8 +104,9 @@ function partsThrough(
     }
     if (end.feederLengthM === undefined) return undefined;
     if (loss.ofNearestPoint) note(trace, { code: "loss-of-nearest-point", feeder: feeder.name });
-    const detail = `${feeder.name}, ${metres(end.feederLengthM)}`;
-    losses.push({ element: "feeder", detail, lossDb: loss.lossDbPerM * end.feederLengthM });
+    const { feederLengthM: lengthM } = end;
+    const passes = { code: "feeder", feeder: feeder.name, lengthM } as const;
+    losses.push({ passes, lossDb: loss.lossDbPerM * lengthM });
   }
   const guide = guideEstimate(hop, end, stand);
   if (guide !== undefined) {
@@ -127,12 +120,12 @@ function partsThrough(
       });
       return undefined;
     }
-    const detail = `flexible, ${metres(ESTIMATED_LENGTH_M)}, estimate`;
-    losses.push({ element: GUIDE_TO_CHOOSE, detail, estimated: true, lossDb: guide.lossDb });
+    const passes = { code: "guide-to-choose", lengthM: ESTIMATED_LENGTH_M } as const;
+    losses.push({ passes, lossDb: guide.lossDb });
     noteEstimate(site, guide, trace);
   }
   if (end.extraLossDb !== undefined && end.extraLossDb !== 0) {
-    losses.push({ element: "further loss", lossDb: end.extraLossDb });
+    losses.push({ passes: { code: "further-loss" }, lossDb: end.extraLossDb });
   }
 
   if (antenna === undefined) return undefined;
@@ -185,9 +178,15 @@ function isUnequal({ mainLossDb, standbyLossDb }: Coupler): boolean {
   return standbyLossDb !== undefined && standbyLossDb !== mainLossDb;
 }
 
-function armWords(coupler: Coupler, arm: Arm, direction: Direction): string {
-  if (coupler.kind === "omt") return "orthomode transducer";
-  if (coupler.transmitLossDb !== undefined && direction === "transmit") return "transmit relay";
-  const what = coupler.kind === "splitter" ? "receive splitter" : "coupler";
-  return isUnequal(coupler) ? `${what} ${arm === "standby" ? "standby" : "main"} arm` : `${what} arm`;
+function couplerPassed(coupler: Coupler, arm: Arm, direction: Direction): LevelElement {
+  const { name, kind } = coupler;
+  if (kind === "omt") return { code: "coupler", coupler: name, kind: "orthomode" };
+  if (coupler.transmitLossDb !== undefined && direction === "transmit")
+    return { code: "coupler", coupler: name, kind: "relay" };
+  return {
+    code: "coupler",
+    coupler: name,
+    kind: kind === "splitter" ? "splitter" : "coupler",
+    arm: isUnequal(coupler) ? arm : undefined,
+  };
 }

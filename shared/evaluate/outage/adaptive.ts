@@ -1,6 +1,6 @@
 import type { Hop } from "../../design/design.js";
 import { carriers } from "../../radio/arrangements.js";
-import type { DirectionResult, ModeResult } from "../account/result.js";
+import type { DirectionResult, ModeResult } from "../account/level-result.js";
 import { note, type Trace } from "../account/trace.js";
 import type { FadingDirection } from "./availability.js";
 import { type ModeFading, outagesAt } from "./outages.js";

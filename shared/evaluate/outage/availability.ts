@@ -1,14 +1,9 @@
 import type { Hop } from "../../design/design.js";
 import { largerShare } from "../../propagation/p530/total.js";
 import { carriers } from "../../radio/arrangements.js";
-import type {
-  AtMost,
-  CauseOutage,
-  DirectionResult,
-  HopResult,
-  ModeResult,
-  Verdict,
-} from "../account/result.js";
+import type { DirectionResult, ModeResult } from "../account/level-result.js";
+import type { AtMost, CauseOutage, Verdict } from "../account/outage-result.js";
+import type { HopResult } from "../account/result.js";
 import { cite, note, type Trace } from "../account/trace.js";
 import { judgedMode, sameMode } from "../level/judged-mode.js";
 import { outageTime } from "./outage-time.js";

@@ -6,7 +6,7 @@ import {
 } from "../../availability/equipment.js";
 import type { Hop } from "../../design/design.js";
 import { arrangementByName } from "../../radio/arrangements.js";
-import type { EquipmentOutage } from "../account/result.js";
+import type { EquipmentOutage } from "../account/outage-result.js";
 import { cite, note, record, type Trace, use } from "../account/trace.js";
 import { secondsAYear } from "./outage-time.js";
 

@@ -8,8 +8,10 @@ import { address } from "../../design/address.js";
 import type { AvailabilityClass, Hop, QualityShare } from "../../design/design.js";
 import { largerShare } from "../../propagation/p530/total.js";
 import type { Step } from "../account/lack.js";
+import type { ModeResult } from "../account/level-result.js";
 import type { LeftOut } from "../account/note.js";
-import type { HopResult, ModeResult, ObjectiveResult, Outage } from "../account/result.js";
+import type { ObjectiveResult, Outage } from "../account/outage-result.js";
+import type { HopResult } from "../account/result.js";
 import { cite, missing, refused, type Trace, use } from "../account/trace.js";
 import { boundedRain } from "../fading/bounded-rain.js";
 import { judgedMode } from "../level/judged-mode.js";
@@ -35,7 +37,7 @@ export function objectiveResults(
   };
   const results = [
     availabilityClass && checked("link availability", "link-availability")
-      ? linkAvailability(hop, availabilityClass, distanceM, modes, found.availability?.equipment, trace)
+      ? linkAvailability(hop, availabilityClass, { ...found, distanceM, modes }, trace)
       : undefined,
     quality && checked("link quality", "link-quality")
       ? linkQuality(quality, distanceM, modes, trace)
@@ -67,15 +69,20 @@ const PORTIONS: Readonly<Record<AvailabilityClass["portion"], Portion>> = {
   access: "national access",
 };
 
+interface FoundForLink extends Pick<HopResult, "availability"> {
+  readonly distanceM: number;
+  /** The judged one of each direction. */
+  readonly modes: readonly ModeResult[];
+}
+
 /** Unavailability is precipitation and equipment: fades of clear air are too short to count. */
 function linkAvailability(
   hop: Hop,
   { portion, linkLengthM, propagationPercent }: AvailabilityClass,
-  hopLengthM: number,
-  modes: readonly ModeResult[],
-  equipment: NonNullable<HopResult["availability"]>["equipment"],
+  { distanceM: hopLengthM, modes, availability }: FoundForLink,
   trace: Trace,
 ): ObjectiveResult | undefined {
+  const equipment = availability?.equipment;
   const lengthM = linkLengthM ?? hopLengthM;
   const link = availabilityObjective({ portion: PORTIONS[portion], lengthM });
   const share = link.ok

@@ -1,5 +1,5 @@
 import { SECONDS_A_YEAR } from "../../units/year.js";
-import type { AtMost, Bound, OutageTime } from "../account/result.js";
+import type { AtMost, Bound, OutageTime } from "../account/outage-result.js";
 
 const SECONDS_A_MONTH = SECONDS_A_YEAR / 12;
 

@@ -4,15 +4,8 @@ import { rainTimeForMargin } from "../../propagation/p530/rain.js";
 import { precipitationOutage } from "../../propagation/p530/total.js";
 import { precipitationTimeForMargin } from "../../propagation/p530/wet-snow.js";
 import { worstMonthFromAnnual, worstMonthPercent } from "../../propagation/p841.js";
-import type {
-  AtMost,
-  Bound,
-  CauseOutage,
-  ModeResult,
-  Outage,
-  OutageTime,
-  Verdict,
-} from "../account/result.js";
+import type { ModeResult } from "../account/level-result.js";
+import type { AtMost, Bound, CauseOutage, Outage, OutageTime, Verdict } from "../account/outage-result.js";
 import { cite, isFirst, note, type Trace } from "../account/trace.js";
 import { type CrossPolarOutage, crossPolarOutage } from "../fading/cross-polar.js";
 import { outageWithDiversity } from "../fading/diversity.js";
@@ -185,8 +178,13 @@ function clearAirAt(
   };
   const causes: CauseOutage[] = [flat];
   if (selective > 0) causes.push(inDeepTail("selective fading", selective, yearFactor));
-  const flatFraction = flat.worstMonthPercent! / 100;
-  const protectedFraction = outageWithDiversity(fading, multipath, marginDb, flatFraction, selective, trace);
+  const unprotected = {
+    eta: multipath.eta,
+    marginDb,
+    flatFraction: flat.worstMonthPercent! / 100,
+    selectiveFraction: selective,
+  };
+  const protectedFraction = fading.diversity && outageWithDiversity(fading.diversity, unprotected, trace);
   if (protectedFraction !== undefined) {
     const without = causes.reduce((sum, one) => sum + one.yearPercent, 0);
     const found = inDeepTail("fading with diversity", protectedFraction, yearFactor);

@@ -1,6 +1,7 @@
 /** Shares of time of a result in the one form in which they are written (`format/bounds.ts`). */
 import type { Share } from "../../format/bounds.js";
-import type { AtMost, Bound, HopResult } from "../account/result.js";
+import type { AtMost, Bound } from "../account/outage-result.js";
+import type { HopResult } from "../account/result.js";
 
 interface Lost {
   readonly yearPercent: number;

@@ -1,4 +1,5 @@
-import type { Cause, CauseOutage, HopResult } from "../account/result.js";
+import type { Cause, CauseOutage } from "../account/outage-result.js";
+import type { HopResult } from "../account/result.js";
 
 type Availability = NonNullable<HopResult["availability"]>;
 

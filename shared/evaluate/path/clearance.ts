@@ -2,7 +2,7 @@ import type { ClearanceCriterion } from "../../design/design.js";
 import { wavelengthM } from "../../propagation/constants.js";
 import { halfCurvature } from "../../propagation/earth.js";
 import type { TerrainProfile } from "../../terrain/profile.js";
-import type { ClearanceResult } from "../account/result.js";
+import type { ClearanceResult } from "../account/path-result.js";
 import { criticalDistances } from "./straight-ground.js";
 
 /** The straight line between the antennas, over a profile that starts at the first of them. */

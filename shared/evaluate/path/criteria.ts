@@ -1,5 +1,5 @@
 import type { Antenna, Hop } from "../../design/design.js";
-import type { ClearanceResult } from "../account/result.js";
+import type { ClearanceResult } from "../account/path-result.js";
 import { cite, missing, note, type Trace, use } from "../account/trace.js";
 import { clearanceFor, type RayPath } from "./clearance.js";
 import { STANDARD_K_FACTOR } from "./climate.js";

@@ -2,7 +2,7 @@ import type { Hop } from "../../design/design.js";
 import { type FurtherRay, furtherRays } from "../../equipment/rays.js";
 import { standsOf } from "../../equipment/stands.js";
 import { arrangementByName, SINGLE } from "../../radio/arrangements.js";
-import type { ClearanceResult, FurtherPath } from "../account/result.js";
+import type { ClearanceResult, FurtherPath } from "../account/path-result.js";
 import { missing, newTrace, note, type Trace } from "../account/trace.js";
 import { clearanceFor } from "./clearance.js";
 import { hangable, obstructionOf, rayPath } from "./criteria.js";

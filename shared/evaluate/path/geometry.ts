@@ -1,7 +1,7 @@
 import type { Hop } from "../../design/design.js";
 import { elevationAngles, slantDistanceM } from "../../geodesy/elevation.js";
 import { inverse } from "../../geodesy/geodesic.js";
-import type { EndGeometry } from "../account/result.js";
+import type { EndGeometry } from "../account/path-result.js";
 import { cite, missing, type Trace, use } from "../account/trace.js";
 import type { GroundInput } from "./ground.js";
 

@@ -1,6 +1,6 @@
 import type { Hop, Obstacle } from "../../design/design.js";
 import { heightAt, type TerrainProfile } from "../../terrain/profile.js";
-import type { ProfileSummary } from "../account/result.js";
+import type { ProfileSummary } from "../account/path-result.js";
 import { missing, note, type Trace } from "../account/trace.js";
 import type { Top } from "./clearance.js";
 

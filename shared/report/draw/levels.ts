@@ -1,7 +1,7 @@
 /** The level diagram drawn: the running level over the elements, numbered as in the table beside it. */
 import { extent } from "d3-array";
 import { scaleLinear } from "d3-scale";
-import type { DirectionResult } from "../../evaluate/account/result.js";
+import type { DirectionResult } from "../../evaluate/account/level-result.js";
 import { dbm, decibels } from "../../format/numbers.js";
 import { coordinate, element, escaped } from "../document/markup.js";
 

@@ -1,6 +1,7 @@
 /** What a drawn profile shows from end to end: axes, ground, ray, Fresnel zone and where nothing is known. */
 import { area, line } from "d3-shape";
-import type { ClearanceResult, HopResult } from "../../evaluate/account/result.js";
+import type { ClearanceResult } from "../../evaluate/account/path-result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import { fixed } from "../../format/numbers.js";
 import { coordinate, element } from "../document/markup.js";
 import { bulgeM, type ProfilePoint, sameK } from "./profile-points.js";

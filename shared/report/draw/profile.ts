@@ -6,7 +6,8 @@
 import { extent } from "d3-array";
 import { scaleLinear } from "d3-scale";
 import type { Hop } from "../../design/design.js";
-import type { ClearanceResult, HopResult } from "../../evaluate/account/result.js";
+import type { ClearanceResult } from "../../evaluate/account/path-result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import { withinReason } from "../../evaluate/reason.js";
 import { fresnel, fresnelAsked, kFactor, kilometres, metres } from "../../format/numbers.js";
 import type { TerrainProfile } from "../../terrain/profile.js";

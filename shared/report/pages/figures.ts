@@ -1,7 +1,8 @@
 /** The figures of a hop that a reader asks for first, as the hop's page and the overview both show them. */
 
 import type { Channel, Hop } from "../../design/design.js";
-import type { ClearanceResult, HopResult } from "../../evaluate/account/result.js";
+import type { ClearanceResult } from "../../evaluate/account/path-result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import { lowestJudged } from "../../evaluate/level/judged-mode.js";
 import { availabilityBounded, yearlyOut } from "../../format/bounds.js";
 import {

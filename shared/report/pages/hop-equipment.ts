@@ -4,7 +4,8 @@ import { merged, type Part, partsOfEnd, unitWords } from "../../equipment/parts-
 import { rssiVoltage } from "../../equipment/rssi.js";
 import { sitePlans } from "../../equipment/site-plan.js";
 import { type UnitSetting, unitsOf } from "../../equipment/units.js";
-import type { HopResult, PathLevel } from "../../evaluate/account/result.js";
+import type { PathLevel } from "../../evaluate/account/level-result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import { dbm, decibels, frequency, trimmed } from "../../format/numbers.js";
 import { arrangementByName } from "../../radio/arrangements.js";
 import { armText } from "../carriers.js";

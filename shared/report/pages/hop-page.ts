@@ -2,9 +2,10 @@
 
 import type { Design, Hop } from "../../design/design.js";
 import { stateWords } from "../../design/state.js";
+import type { DirectionResult } from "../../evaluate/account/level-result.js";
 import type { Note } from "../../evaluate/account/note.js";
 import { isAbout } from "../../evaluate/account/note-facts.js";
-import type { DirectionResult, HopResult } from "../../evaluate/account/result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import { polarizationWords } from "../../evaluate/level/polarization.js";
 import { obstacleTitle } from "../../evaluate/path/profile.js";
 import { outageBounded } from "../../format/bounds.js";

@@ -1,5 +1,6 @@
 import type { Hop } from "../../design/design.js";
-import type { DirectionResult, HopResult, ModeResult } from "../../evaluate/account/result.js";
+import type { DirectionResult, ModeResult } from "../../evaluate/account/level-result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import { lowestJudged, sameMode } from "../../evaluate/level/judged-mode.js";
 import { availabilityBounded, ESTIMATE_REMARK, outageBounded } from "../../format/bounds.js";
 import { bandwidth, bitRate, dbm, decibels, frequency } from "../../format/numbers.js";

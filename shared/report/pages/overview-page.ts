@@ -1,7 +1,8 @@
 /** The overview of a network: every hop in a row, the map, and what is wrong. */
 import type { Design, Hop } from "../../design/design.js";
 import { stateWords } from "../../design/state.js";
-import type { ClearanceResult, HopResult } from "../../evaluate/account/result.js";
+import type { ClearanceResult } from "../../evaluate/account/path-result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
 import { availabilityBounded, ESTIMATE_REMARK } from "../../format/bounds.js";
 import { dbm, decibels, fixed, fresnelAsked, kilometres, trimmed } from "../../format/numbers.js";
 import { weakerDirection } from "../../rules/judged-modes.js";
