@@ -60,7 +60,8 @@ export function timedChanges(stages: readonly StageChanges[]): TimedChanges[] {
 
 /** Of two states that are compared as they are. */
 export function atAllTimes(changes: ChangeSet): readonly TimedChanges[] {
-  return [{ span: ALWAYS, changes }];
+  const hops = changes.hops.map((hop) => ({ ...hop, figures: figuresTold(hop) }));
+  return [{ span: ALWAYS, changes: { ...changes, hops } }];
 }
 
 /** Whether a time is that of the last stage. */
@@ -203,10 +204,13 @@ function shown(change: unknown): unknown {
   return { ...change, usedBy: 0, affects: 0 };
 }
 
-/** Of a hop that stands on one side only and is written on both, the state says it all. */
 function hopForATime(change: HopChange): HopChange {
-  const findings = change.findings.filter(isPrinted);
-  return change.byState ? { ...change, findings, figures: [] } : { ...change, findings };
+  return { ...change, findings: change.findings.filter(isPrinted), figures: figuresTold(change) };
+}
+
+/** Of a hop that stands on one side only and is written on both, the state says it all. */
+function figuresTold({ byState, figures }: HopChange): HopChange["figures"] {
+  return byState ? [] : figures;
 }
 
 function isHop(change: unknown): change is HopChange {
