@@ -19,6 +19,6 @@ export function aroundHop(model: DesignModel, name: string): Design | undefined 
     terrain: [],
     sites: new Map(sites.map((site) => [site.name, site])),
     hops: new Map(hops.map((one) => [one.name, one])),
-    ...stockOf(model.networkFacts(), equipment),
+    ...stockOf(model.networkFacts(), equipment, model.lookup),
   };
 }

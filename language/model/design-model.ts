@@ -230,7 +230,11 @@ export class DesignModel {
       unformed: unformed.size > 0 ? unformed : undefined,
       sitesOfUnfinished: this.sitesOfUnfinished(hops),
       acceptedAt: acceptedAt.size > 0 ? acceptedAt : undefined,
-      ...stockOf(this.networkFacts(), this.resolvedNames("site", "equipment", this.lookup.equipment)),
+      ...stockOf(
+        this.networkFacts(),
+        this.resolvedNames("site", "equipment", this.lookup.equipment),
+        this.lookup,
+      ),
     };
   }
 

@@ -14,6 +14,7 @@ import {
   siteOf,
 } from "../resolve/catalogue.js";
 import { cableOf, cardOf, chassisOf, siteEquipmentOf } from "../resolve/equipment.js";
+import type { Names } from "../resolve/fields.js";
 import { inheritedFacts, merge } from "../resolve/inherit.js";
 import type { Lookup } from "../resolve/lookup.js";
 import { acceptancesOf, policyOf } from "../resolve/policy.js";
@@ -34,18 +35,18 @@ export function memoizedLookup(memo: Memo, { declarations, names }: Declared): L
   };
   const entry = <T>(
     kind: string,
-    make: (entry: Declaration, facts: ReturnType<typeof inheritedFacts>) => T,
+    make: (entry: Declaration, facts: ReturnType<typeof inheritedFacts>, names: Names) => T,
   ) => {
     return (name: string): T | undefined => {
       return memo.get(`=${kind} ${name}`, () => {
         const found = declaration(`${kind} ${name}`);
-        return found && make(found, inheritedFacts(found, lookup));
+        return found && make(found, inheritedFacts(found, lookup), lookup);
       });
     };
   };
   const lookup: Lookup = {
     declaration,
-    site: entry("site", (found, facts) => siteOf(found, merge(facts, lookup.defaults("site")))),
+    site: entry("site", (found, facts) => siteOf(found, merge(facts, lookup.defaults("site")), lookup)),
     radio: entry("radio", radioOf),
     antenna: entry("antenna", antennaOf),
     coupler: entry("coupler", couplerOf),
@@ -94,7 +95,7 @@ export function memoizedLookup(memo: Memo, { declarations, names }: Declared): L
     climate: () =>
       memo.get("=climate", (): Climate => {
         const facts = declaration("climate")?.fact.facts ?? [];
-        return climateOf(facts, {});
+        return climateOf(facts, {}, lookup);
       }),
     bridgeGapsM: () => memo.get("=bridge-gaps", () => quantityOf(declaration("bridge-gaps")?.fact, "below")),
     policy: () =>

@@ -1,15 +1,11 @@
 /** Units, cables, chassis, cards and what stands at a site: from facts to the plain data of the design. */
 import type {
-  AntennaMount,
   Battery,
   Cable,
-  CableKind,
   Card,
-  CardKind,
   Chassis,
   Installation,
   InstalledChassis,
-  LineFacts,
   Mount,
   PortType,
   SiteEquipment,
@@ -20,32 +16,15 @@ import type {
 } from "../../shared/design/equipment.js";
 import { type Fact, factNamed, factsNamed, numberOf, quantityOf, wordOf } from "../facts/fact.js";
 import type { Declaration } from "../model/source-file.js";
-import { rangeOf } from "./ranges.js";
+import { entriesOf, fieldsOf, type Names } from "./fields.js";
+import { named, unlessEmpty } from "./stated.js";
 
 /** What a radio states of its unit; undefined when it states nothing. */
-export function unitOf(facts: readonly Fact[]): UnitFacts | undefined {
-  const limit = factNamed(facts, "if-limit");
-  const lossDb = quantityOf(limit, "loss");
-  const frequencyHz = quantityOf(limit, "frequency");
-  const branching = factNamed(facts, "branching");
-  const filterDb = quantityOf(branching, "filter");
-  const passDb = quantityOf(branching, "pass");
+export function unitOf(facts: readonly Fact[], names: Names): UnitFacts | undefined {
   return unlessEmpty({
-    construction: wordOf(factNamed(facts, "construction"), "value") as UnitFacts["construction"],
-    interface: wordOf(factNamed(facts, "interface"), "name"),
+    ...fieldsOf("unit", facts, names),
     subBands: factsNamed(facts, "sub-band").flatMap(subBandOf),
-    drawsW: quantityOf(factNamed(facts, "draws"), "power"),
-    weightKg: quantityOf(factNamed(facts, "weight"), "mass"),
-    rssi: factsNamed(facts, "rssi").flatMap((fact) => {
-      const levelDbm = quantityOf(fact, "level");
-      const voltageV = quantityOf(fact, "voltage");
-      return levelDbm === undefined || voltageV === undefined ? [] : [{ levelDbm, voltageV }];
-    }),
-    xpic: yes(factNamed(facts, "xpic")),
-    ifLimit: lossDb === undefined || frequencyHz === undefined ? undefined : { lossDb, frequencyHz },
-    leastSupplyV: quantityOf(factNamed(facts, "least-supply"), "voltage"),
-    branching: filterDb === undefined || passDb === undefined ? undefined : { filterDb, passDb },
-    port: wordOf(factNamed(facts, "port"), "type") as PortType | undefined,
+    rssi: entriesOf("rssi", facts, "rssi", names),
   });
 }
 
@@ -57,38 +36,13 @@ function subBandOf(fact: Fact): SubBand[] {
   return [{ name, low: { fromHz: low, toHz: lowTo }, high: { fromHz: high, toHz: highTo } }];
 }
 
-export function mountOf(facts: readonly Fact[]): AntennaMount | undefined {
-  return unlessEmpty({
-    interface: wordOf(factNamed(facts, "interface"), "name"),
-    direct: yes(factNamed(facts, "direct-mounting")),
-    takes: wordOf(factNamed(facts, "takes"), "polarization") as AntennaMount["takes"],
-    weightKg: quantityOf(factNamed(facts, "weight"), "mass"),
-    windCoefficient: numberOf(factNamed(facts, "wind-coefficient"), "value"),
-    secondBand: rangeOf(factNamed(facts, "second-band")),
-  });
-}
-
-export function cableOf(entry: Declaration, facts: readonly Fact[]): Cable {
+export function cableOf(entry: Declaration, facts: readonly Fact[], names: Names): Cable {
   return {
     ...named(entry),
-    kind: wordOf(factNamed(facts, "kind"), "value") as CableKind | undefined,
-    loss: factsNamed(facts, "loss").flatMap((fact) => {
-      const lossDbPerM = quantityOf(fact, "value");
-      return lossDbPerM === undefined ? [] : [{ lossDbPerM, frequencyHz: quantityOf(fact, "at") }];
-    }),
-    loopOhmPerM: quantityOf(factNamed(facts, "loop-resistance"), "value"),
-    longestM: quantityOf(factNamed(facts, "longest"), "length"),
-    connector: wordOf(factNamed(facts, "connector"), "name"),
-    line: lineOf(facts),
+    ...fieldsOf("cable", facts, names),
+    loss: entriesOf("loss", facts, "loss", names),
+    line: unlessEmpty(fieldsOf("line", facts, names)),
   };
-}
-
-/** What a cable or feeder is to the structure; undefined when it states nothing of it. */
-export function lineOf(facts: readonly Fact[]): LineFacts | undefined {
-  return unlessEmpty({
-    kgPerM: quantityOf(factNamed(facts, "weight-per-length"), "value"),
-    diameterM: quantityOf(factNamed(facts, "diameter"), "value"),
-  });
 }
 
 function mountsOf(facts: readonly Fact[]): readonly Mount[] | undefined {
@@ -103,31 +57,18 @@ function mountsOf(facts: readonly Fact[]): readonly Mount[] | undefined {
 }
 
 /** How an end is mounted and connected; undefined when it states nothing of it. */
-export function installationOf(
-  facts: readonly Fact[],
-  cableNamed: (name: string) => Cable | undefined,
-): Installation | undefined {
-  const cable = factNamed(facts, "cable");
-  const name = wordOf(cable, "cable");
+export function installationOf(facts: readonly Fact[], names: Names): Installation | undefined {
   return unlessEmpty({
-    mounting: wordOf(factNamed(facts, "mounting"), "value") as Installation["mounting"],
-    subBand: wordOf(factNamed(facts, "unit-sub-band"), "name"),
-    cable: name === undefined ? undefined : cableNamed(name),
-    cableLengthM: quantityOf(cable, "length"),
-    ifPorts: factsNamed(facts, "if-port").flatMap((fact) => {
-      const slot = numberOf(fact, "slot");
-      const port = numberOf(fact, "port");
-      return slot === undefined || port === undefined
-        ? []
-        : [{ slot, port, chassis: wordOf(fact, "chassis") }];
-    }),
+    ...fieldsOf("installation", facts, names),
+    ifPorts: entriesOf("claim", facts, "if-port", names),
   });
 }
 
-export function chassisOf(entry: Declaration, facts: readonly Fact[]): Chassis {
+export function chassisOf(entry: Declaration, facts: readonly Fact[], names: Names): Chassis {
+  const ports = entriesOf("port", facts, "ports", names);
   return {
     ...named(entry),
-    rackUnits: quantityOf(factNamed(facts, "height"), "units"),
+    ...fieldsOf("chassis", facts, names),
     slots: factsNamed(facts, "slot").flatMap((fact) => {
       const from = numberOf(fact, "from");
       const kind = wordOf(fact, "kind") as SlotKind | undefined;
@@ -135,30 +76,15 @@ export function chassisOf(entry: Declaration, facts: readonly Fact[]): Chassis {
         ? []
         : [{ from, to: Math.max(from, numberOf(fact, "to") ?? from), kind }];
     }),
-    supplyW: quantityOf(factNamed(facts, "supply"), "power"),
-    drawsW: quantityOf(factNamed(facts, "draws"), "power"),
-    heatLimitW: quantityOf(factNamed(facts, "heat-limit"), "power"),
-    air: wordOf(factNamed(facts, "air"), "path") as Chassis["air"],
     controllerBuiltIn: factNamed(facts, "controller") !== undefined ? true : undefined,
-    ports: chassisPortsOf(facts),
-    weightKg: quantityOf(factNamed(facts, "weight"), "mass"),
+    ports: ports.length > 0 ? ports : undefined,
   };
 }
 
-function chassisPortsOf(facts: readonly Fact[]): Chassis["ports"] {
-  const ports = factsNamed(facts, "ports").flatMap((fact) => {
-    const count = numberOf(fact, "count");
-    const type = wordOf(fact, "type") as PortType | undefined;
-    return count === undefined || type === undefined ? [] : [{ count, type }];
-  });
-  return ports.length > 0 ? ports : undefined;
-}
-
-export function cardOf(entry: Declaration, facts: readonly Fact[]): Card {
+export function cardOf(entry: Declaration, facts: readonly Fact[], names: Names): Card {
   return {
     ...named(entry),
-    kind: wordOf(factNamed(facts, "kind"), "value") as CardKind | undefined,
-    slotKind: wordOf(factNamed(facts, "slots"), "kind") as SlotKind | undefined,
+    ...fieldsOf("card", facts, names),
     ports: factsNamed(facts, "ports").flatMap((fact) => {
       const count = numberOf(fact, "count");
       const type = wordOf(fact, "type") as PortType | undefined;
@@ -166,16 +92,11 @@ export function cardOf(entry: Declaration, facts: readonly Fact[]): Card {
         ? []
         : [{ count, type, powered: wordOf(fact, "powered") !== undefined }];
     }),
-    xpic: yes(factNamed(facts, "xpic")),
-    pairs: wordOf(factNamed(facts, "pairs"), "value") as Card["pairs"],
-    powerBudgetW: quantityOf(factNamed(facts, "power-budget"), "power"),
-    drawsW: quantityOf(factNamed(facts, "draws"), "power"),
-    weightKg: quantityOf(factNamed(facts, "weight"), "mass"),
   };
 }
 
 /** What the look-ups of a site's equipment need. */
-export interface IndoorLookup {
+interface IndoorLookup extends Names {
   chassis(name: string): Chassis | undefined;
   card(name: string): Card | undefined;
 }
@@ -189,10 +110,8 @@ export function siteEquipmentOf(
   const wind = factNamed(facts, "wind");
   const basicSpeedMPerS = quantityOf(wind, "speed");
   const stated = unlessEmpty({
-    rackUnits: quantityOf(factNamed(facts, "rack"), "free"),
-    cableRunM: quantityOf(factNamed(facts, "cable-run"), "length"),
+    ...fieldsOf("equipment", facts, lookup),
     chassis: factsNamed(facts, "chassis").map((fact, index) => installedOf(fact, index, lookup)),
-    plantW: quantityOf(factNamed(facts, "plant"), "power"),
     battery: batteryOf(factNamed(facts, "battery")),
     alarms: factsNamed(facts, "alarm").flatMap((fact) => {
       const input = numberOf(fact, "input");
@@ -212,8 +131,6 @@ export function siteEquipmentOf(
         ? undefined
         : { basicSpeedMPerS, terrain: TERRAIN[wordOf(wind, "terrain") ?? "country"] ?? "II" },
     mounts: mountsOf(facts),
-    windLimitN: quantityOf(factNamed(facts, "wind-limit"), "force"),
-    weightLimitKg: quantityOf(factNamed(facts, "weight-limit"), "mass"),
   });
   return stated && { site, ...stated };
 }
@@ -266,21 +183,4 @@ export function spareRulesOf(facts: readonly Fact[]): readonly SpareRule[] {
       ? []
       : [{ kind, sharePercent, least: numberOf(fact, "least") ?? 0 }];
   });
-}
-
-function yes(fact: Fact | undefined): boolean | undefined {
-  const word = wordOf(fact, "value");
-  return word === undefined ? undefined : word === "yes";
-}
-
-function named(entry: Declaration): { readonly name: string; readonly title?: string } {
-  return { name: entry.name, title: wordOf(entry.fact, "title") };
-}
-
-/** An object in which nothing is stated says nothing; it would only make every result depend on it. */
-function unlessEmpty<T extends object>(stated: T): T | undefined {
-  const says = Object.values(stated).some((value) =>
-    Array.isArray(value) ? value.length > 0 : value !== undefined,
-  );
-  return says ? stated : undefined;
 }

@@ -5,10 +5,8 @@ import type {
   FurtherAntenna,
   Hop,
   HopEnd,
-  MeasuredRain,
   Mounting,
   Obstacle,
-  Polarization,
   Surface,
   SurfaceKind,
   UnformedHop,
@@ -35,10 +33,12 @@ import { END } from "../schema/index.js";
 import { head } from "../syntax/tree.js";
 import { climateOf } from "./catalogue.js";
 import { installationOf } from "./equipment.js";
+import { fieldsOf } from "./fields.js";
 import { merge } from "./inherit.js";
 import type { Lookup, ResolveProblem } from "./lookup.js";
 import { modesOf } from "./modes.js";
 import { acceptancesOf } from "./policy.js";
+import { named } from "./stated.js";
 import { unusableIn } from "./unusable.js";
 
 export interface ResolvedHop {
@@ -56,13 +56,11 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
   const problems: ResolveProblem[] = [];
   const report = (problem: TextProblem) => problems.push({ file: entry.file, problem });
   const facts = mergeHop(entry.fact.facts, lookup.defaults("hop"));
-  const radioName = wordOf(factNamed(facts, "radio"), "radio");
-  const radio = radioName === undefined ? undefined : lookup.radio(radioName);
+  const stated = fieldsOf("hop", facts, lookup);
+  const { radio, objective } = stated;
   const [channelFact, ...furtherFacts] = factsNamed(facts, "channel");
   const channel = channelOf(entry, channelFact, radio, lookup, report);
   const further = furtherFacts.flatMap((fact) => channelOf(entry, fact, radio, lookup, report) ?? []);
-  const objectiveName = wordOf(factNamed(facts, "objective"), "objective");
-  const objective = objectiveName === undefined ? undefined : lookup.objective(objectiveName);
   const arrangement = { name: wordOf(factNamed(facts, "arrangement"), "value") ?? "1+0" };
   const accepts = acceptancesOf(facts);
   const policy = lookup.policy();
@@ -92,21 +90,18 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
   const survey = surveyOf(factNamed(facts, "survey"), ends, report);
   const surveyFile = wordOf(survey, "file");
   const hop: Hop = {
-    name: entry.name,
-    title: wordOf(entry.fact, "title"),
+    ...named(entry),
+    ...stated,
     state: ownState ?? ofSites,
     ...(ofSites && { stateFromSites: true as const }),
     ends,
     channel: channel?.channel,
     channelUnknown: channel === undefined && channelFact !== undefined ? true : undefined,
     unusable: unusable.length > 0 ? unusable : undefined,
-    polarization: wordOf(factNamed(facts, "polarization"), "value") as Polarization | undefined,
     arrangement,
-    pairedWith: wordOf(factNamed(facts, "pair"), "hop"),
-    radio,
     modes,
-    climate: climate ? climateOf(climate.facts, lookup.climate()) : lookup.climate(),
-    ownClimate: climate && (Object.keys(climateOf(climate.facts, {})) as (keyof Climate)[]),
+    climate: climate ? climateOf(climate.facts, lookup.climate(), lookup) : lookup.climate(),
+    ownClimate: climate && (Object.keys(climateOf(climate.facts, {}, lookup)) as (keyof Climate)[]),
     furtherChannels:
       channel === undefined || further.length === 0
         ? undefined
@@ -114,11 +109,7 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
             ...one.channel,
             separationHz: Math.abs(one.halves.lowHz - channel.halves.lowHz),
           })),
-    degradationDb: quantityOf(factNamed(facts, "degradation"), "value"),
-    repairHours: quantityOf(factNamed(facts, "repair-time"), "value"),
-    measuredRain: measuredRainOf(factNamed(facts, "measured-rain")),
     surfaces: surfacesOf(facts, ends, report),
-    objective,
     obstacles: obstaclesOf(facts, ends, report),
     surveyFile: surveyFile === undefined ? undefined : resolvePath(entry.file, surveyFile),
     surveyReversed: wordOf(survey, "from") === ends[1].site.name || undefined,
@@ -254,36 +245,22 @@ function endOf(fact: Fact, halves: ChannelInUse["halves"] | undefined, lookup: L
   if (!site) return undefined;
   const defaults = lookup.defaults("end");
   const facts = merge(fact.facts, defaults);
-  const antenna = factNamed(facts, "antenna");
-  const coupler = factNamed(facts, "coupler");
-  const feeder = factNamed(facts, "feeder");
   const transmits = factNamed(facts, "transmits");
-  const diversity = factNamed(facts, "diversity-antenna");
   const half = wordOf(transmits, "value") as "high" | "low" | undefined;
-  const named = <T>(name: string | undefined, find: (name: string) => T | undefined) =>
-    name === undefined ? undefined : find(name);
   return {
     site,
-    antenna: named(wordOf(antenna, "antenna"), (name) => lookup.antenna(name)),
+    ...fieldsOf("end", facts, lookup),
     // A height stated at the end wins over one that comes with the default antenna.
     antennaHeightM:
       quantityOf(factNamed(fact.facts, "antenna"), "at") ??
       quantityOf(factNamed(facts, "height"), "value") ??
       quantityOf(factNamed(defaults, "antenna"), "at"),
-    coupler: named(wordOf(coupler, "coupler"), (name) => lookup.coupler(name)),
-    mounting: wordOf(coupler, "mounting") as Mounting | undefined,
     further: furtherOf(facts, lookup),
-    installation: installationOf(facts, (name) => lookup.cable(name)),
-    feeder: named(wordOf(feeder, "feeder"), (name) => lookup.feeder(name)),
-    feederLengthM: quantityOf(feeder, "length"),
+    installation: installationOf(facts, lookup),
     transmits: half,
     transmitFrequencyHz:
       quantityOf(transmits, "value") ??
       (half && halves ? (half === "high" ? halves.highHz : halves.lowHz) : undefined),
-    transmitPowerDbm: quantityOf(factNamed(facts, "power"), "level"),
-    extraLossDb: quantityOf(factNamed(facts, "extra-loss"), "value"),
-    diversityAntenna: named(wordOf(diversity, "antenna"), (name) => lookup.antenna(name)),
-    diversityHeightM: quantityOf(diversity, "at"),
   };
 }
 
@@ -389,12 +366,4 @@ function reportNoEnd(
     end: arg.end,
     message: `${wordOf(fact, "from")} is not an end of this hop; its ends are ${first.site.name} and ${second.site.name}`,
   });
-}
-
-function measuredRainOf(fact: Fact | undefined): MeasuredRain | undefined {
-  const attenuation001Db = quantityOf(fact, "attenuation");
-  const frequencyHz = quantityOf(fact, "frequency");
-  if (attenuation001Db === undefined || frequencyHz === undefined) return undefined;
-  const polarization = wordOf(fact, "polarization") as Polarization | undefined;
-  return { attenuation001Db, frequencyHz, polarization };
 }

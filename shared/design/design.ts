@@ -255,7 +255,7 @@ export interface MeasuredRain {
   readonly attenuation001Db: number;
   readonly frequencyHz: number;
   /** Undefined: the hop's own. */
-  readonly polarization?: Polarization;
+  readonly polarization?: Exclude<Polarization, "slant">;
 }
 
 /** A finding that the design accepts on purpose. */

@@ -113,8 +113,8 @@ export interface Chassis {
   readonly air?: "left-to-right" | "right-to-left" | "front-to-back" | "back-to-front";
   /** A controller that is part of the chassis counts as one, without a card. */
   readonly controllerBuiltIn?: true;
-  /** Its own, beside those of its cards. */
-  readonly ports?: readonly { readonly count: number; readonly type: PortType }[];
+  /** Its own, beside those of its cards; IF ports are on cards. */
+  readonly ports?: readonly { readonly count: number; readonly type: Exclude<PortType, "IF"> }[];
   readonly weightKg?: number;
 }
 

@@ -1,8 +1,14 @@
 /** Antennas: gain and pattern, then what hangs on them and what they do to a structure. */
-import type { ValueSpec } from "../types.js";
-import { CATALOGUE, entryArgs, frequency, frequencyRange, one, quantity, type Rows } from "./values.js";
-
-const yesNo: ValueSpec = { type: "word", words: { yes: "it is so", no: "it is not so" } };
+import {
+  CATALOGUE,
+  entryArgs,
+  frequency,
+  frequencyRange,
+  one,
+  quantity,
+  type Rows,
+  yesNo,
+} from "./values.js";
 
 export const antennaRows: Rows = [
   {
@@ -18,7 +24,7 @@ export const antennaRows: Rows = [
     name: "band",
     in: ["antenna", "coupler", "feeder"],
     alsoCalled: ["frequency", "range", "tuning"],
-    args: frequencyRange,
+    args: frequencyRange("antenna.band", "coupler.band", "feeder.band"),
     meaning: "Frequencies it is made for.",
     fallback: "not held against the hop's frequencies",
     source: CATALOGUE,
@@ -37,6 +43,7 @@ export const antennaRows: Rows = [
           usual: ["0.15 to 4.6 m", "15 to 460 cm", "150 to 4600 mm", "1 to 15 ft"],
         }),
         meaning: "Diameter of the aperture.",
+        into: "antenna.diameterM",
       },
     ],
     meaning: "Diameter; without a gain the gain is estimated from it.",
@@ -51,8 +58,16 @@ export const antennaRows: Rows = [
         name: "value",
         value: quantity("gain", { min: "-5 dBi", max: "65 dBi", usual: ["10 to 60 dBi", "8 to 58 dBd"] }),
         meaning: "Gain over the isotropic antenna.",
+        into: "gain.gainDbi",
       },
-      { name: "at", label: "at", optional: true, value: frequency, meaning: "Frequency of this figure." },
+      {
+        name: "at",
+        label: "at",
+        optional: true,
+        value: frequency,
+        meaning: "Frequency of this figure.",
+        into: "gain.frequencyHz",
+      },
     ],
     repeatable: true,
     meaning: "Gain at the antenna port. Several points are interpolated over frequency.",
@@ -73,6 +88,7 @@ export const antennaRows: Rows = [
           usual: ["0.1 to 120 deg", "2 to 200 mrad"],
         }),
         meaning: "Full width, 3 dB down.",
+        into: "antenna.beamwidthDeg",
       },
     ],
     meaning: "Full half-power beamwidth.",
@@ -88,6 +104,7 @@ export const antennaRows: Rows = [
         name: "value",
         value: quantity("ratio", { min: "0 dB", max: "100 dB" }),
         meaning: "Front-to-back ratio.",
+        into: "antenna.frontToBackDb",
       },
     ],
     meaning: "Front-to-back ratio.",
@@ -99,7 +116,12 @@ export const antennaRows: Rows = [
     in: ["antenna"],
     alsoCalled: ["cross-polarization", "cross-polar", "xpi"],
     args: [
-      { name: "value", value: quantity("ratio", { min: "0 dB", max: "70 dB" }), meaning: "On boresight." },
+      {
+        name: "value",
+        value: quantity("ratio", { min: "0 dB", max: "70 dB" }),
+        meaning: "On boresight.",
+        into: "antenna.crossPolarDiscriminationDb",
+      },
     ],
     meaning: "Cross-polar discrimination on boresight.",
     source: CATALOGUE,
@@ -116,6 +138,7 @@ export const antennaRows: Rows = [
           words: { single: "one port, one polarization at a time", dual: "both polarizations at once" },
         },
         meaning: "What the antenna takes.",
+        into: "antenna.polarizations",
       },
     ],
     meaning: "Whether the antenna takes one polarization or both at once.",
@@ -131,11 +154,13 @@ export const antennaRows: Rows = [
         name: "angle",
         value: quantity("angle", { min: "0 deg", max: "180 deg", usual: ["0 to 180 deg"] }),
         meaning: "Angle off boresight.",
+        into: "pattern.angleDeg",
       },
       {
         name: "below",
         value: quantity("ratio", { min: "0 dB", max: "120 dB" }),
         meaning: "Co-polar discrimination below the boresight gain.",
+        into: "pattern.copolarDb",
       },
       {
         name: "cross",
@@ -143,6 +168,7 @@ export const antennaRows: Rows = [
         optional: true,
         value: quantity("ratio", { min: "0 dB", max: "120 dB" }),
         meaning: "Cross-polar discrimination below the boresight gain.",
+        into: "pattern.crossPolarDb",
       },
     ],
     repeatable: true,
@@ -153,7 +179,7 @@ export const antennaRows: Rows = [
   {
     name: "direct-mounting",
     in: ["antenna"],
-    args: one("value", yesNo, "Whether units and couplers may sit on its back."),
+    args: one("value", yesNo, "Whether units and couplers may sit on its back.", "mount.direct"),
     meaning: "Whether units and couplers may sit on its back.",
     fallback: "judged by the diameter: usual up to 1.2 m, not above 1.8 m",
     source: CATALOGUE,
@@ -173,6 +199,7 @@ export const antennaRows: Rows = [
         },
       },
       "What its port takes.",
+      "mount.takes",
     ),
     meaning: "Polarization that the port takes.",
     fallback: "either",
@@ -182,7 +209,12 @@ export const antennaRows: Rows = [
   {
     name: "wind-coefficient",
     in: ["antenna"],
-    args: one("value", { type: "number", min: 0.1, max: 3 }, "Drag over the frontal area."),
+    args: one(
+      "value",
+      { type: "number", min: 0.1, max: 3 },
+      "Drag over the frontal area.",
+      "mount.windCoefficient",
+    ),
     meaning: "Drag coefficient over the frontal area.",
     fallback: "1.3, a planning aid",
     source: CATALOGUE,
@@ -191,7 +223,7 @@ export const antennaRows: Rows = [
   {
     name: "second-band",
     in: ["antenna"],
-    args: frequencyRange,
+    args: frequencyRange("mount.secondBand"),
     meaning: "The other band of a dual-band antenna with two feeds.",
     fallback: "one band",
     source: CATALOGUE,

@@ -7,19 +7,16 @@ import { frequency, one, PRACTICE, quantity, type Rows, ref } from "./values.js"
 const END: readonly Context[] = ["end", "defaults end"];
 const antennaHeight = quantity("length", { min: "0 m", max: "700 m", usual: ["2 to 200 m", "6 to 650 ft"] });
 
-const couplerArgs: Property["args"] = [
-  { name: "coupler", value: ref("coupler"), meaning: "Coupler or orthomode transducer." },
-  {
-    name: "mounting",
-    optional: true,
-    value: {
-      type: "word",
-      words: { direct: "on the back of the antenna", separate: "on the pole, with a flexible waveguide" },
-    },
-    meaning: "How it is mounted.",
+const couplerMeant = { name: "coupler", value: ref("coupler"), meaning: "Coupler or orthomode transducer." };
+const couplerMounting = {
+  name: "mounting",
+  optional: true,
+  value: {
+    type: "word",
+    words: { direct: "on the back of the antenna", separate: "on the pole, with a flexible waveguide" },
   },
-  ...stateArgs,
-];
+  meaning: "How it is mounted.",
+} as const;
 
 export const endRows: Rows = [
   {
@@ -27,7 +24,7 @@ export const endRows: Rows = [
     in: END,
     alsoCalled: ["dish", "aerial"],
     args: [
-      { name: "antenna", value: ref("antenna"), meaning: "Antenna." },
+      { name: "antenna", value: ref("antenna"), meaning: "Antenna.", into: "end.antenna" },
       {
         name: "at",
         label: "at",
@@ -70,8 +67,19 @@ export const endRows: Rows = [
     in: END,
     alsoCalled: ["diversity", "space-diversity"],
     args: [
-      { name: "antenna", value: ref("antenna"), meaning: "Second receiving antenna." },
-      { name: "at", label: "at", value: antennaHeight, meaning: "Height of its centre above ground." },
+      {
+        name: "antenna",
+        value: ref("antenna"),
+        meaning: "Second receiving antenna.",
+        into: "end.diversityAntenna",
+      },
+      {
+        name: "at",
+        label: "at",
+        value: antennaHeight,
+        meaning: "Height of its centre above ground.",
+        into: "end.diversityHeightM",
+      },
       ...stateArgs,
     ],
     meaning: "Second antenna of space diversity at this end.",
@@ -83,7 +91,11 @@ export const endRows: Rows = [
     name: "coupler",
     in: END,
     alsoCalled: ["combiner", "splitter", "hybrid"],
-    args: couplerArgs,
+    args: [
+      { ...couplerMeant, into: "end.coupler" },
+      { ...couplerMounting, into: "end.mounting" },
+      ...stateArgs,
+    ],
     meaning: "What joins the outdoor units to the antenna at this end.",
     source: PRACTICE,
     example: "coupler H18-U direct",
@@ -92,7 +104,7 @@ export const endRows: Rows = [
     (place): Property => ({
       name: `${place}-coupler`,
       in: END,
-      args: couplerArgs,
+      args: [couplerMeant, couplerMounting, ...stateArgs],
       meaning:
         place === "second"
           ? "What joins outdoor units to the second antenna, or to the diversity antenna."
@@ -107,7 +119,7 @@ export const endRows: Rows = [
     in: END,
     alsoCalled: ["waveguide", "line"],
     args: [
-      { name: "feeder", value: ref("feeder"), meaning: "Waveguide or cable." },
+      { name: "feeder", value: ref("feeder"), meaning: "Waveguide or cable.", into: "end.feeder" },
       {
         name: "length",
         label: "length",
@@ -117,6 +129,7 @@ export const endRows: Rows = [
           usual: ["0.2 to 200 m", "20 to 300 cm", "1 to 650 ft"],
         }),
         meaning: "Its length.",
+        into: "end.feederLengthM",
       },
       ...stateArgs,
     ],
@@ -157,6 +170,7 @@ export const endRows: Rows = [
           usual: ["-15 to 36 dBm", "-45 to 6 dBW"],
         }),
         meaning: "At the unit's antenna port.",
+        into: "end.transmitPowerDbm",
       },
     ],
     meaning: "Transmit power of this end, in place of the mode's.",
@@ -173,6 +187,7 @@ export const endRows: Rows = [
         name: "value",
         value: quantity("ratio", { min: "0 dB", max: "40 dB" }),
         meaning: "Loss, both directions.",
+        into: "end.extraLossDb",
       },
     ],
     meaning: "Further loss between unit and antenna.",
@@ -196,6 +211,7 @@ export const installationRows: Rows = [
         },
       },
       "How units or coupler meet the antenna.",
+      "installation.mounting",
     ),
     meaning: "How units meet the antenna where there is no coupler to say it with.",
     fallback:
@@ -206,7 +222,12 @@ export const installationRows: Rows = [
   {
     name: "unit-sub-band",
     in: END,
-    args: one("name", { type: "free", example: "A" }, "Sub-band of the radio's catalogue entry."),
+    args: one(
+      "name",
+      { type: "free", example: "A" },
+      "Sub-band of the radio's catalogue entry.",
+      "installation.subBand",
+    ),
     meaning:
       "Sub-band of the units ordered. Those of a further channel are of it too where it holds that channel, else of the first that does.",
     fallback: "the one that holds the frequencies",
@@ -217,7 +238,7 @@ export const installationRows: Rows = [
     name: "cable",
     in: END,
     args: [
-      { name: "cable", value: ref("cable"), meaning: "Cable to each unit." },
+      { name: "cable", value: ref("cable"), meaning: "Cable to each unit.", into: "installation.cable" },
       {
         name: "length",
         label: "length",
@@ -228,6 +249,7 @@ export const installationRows: Rows = [
           usual: ["1 to 500 m", "3 to 1600 ft", "0.5 to 20 km"],
         }),
         meaning: "Length of each.",
+        into: "installation.cableLengthM",
         fallback: "estimated from the antenna's height and the site's `cable-run`",
       },
     ],
@@ -244,12 +266,14 @@ export const installationRows: Rows = [
         name: "slot",
         value: { type: "number", integer: true, min: 1, max: 99 },
         meaning: "Slot of the IF card.",
+        into: "claim.slot",
       },
       {
         name: "port",
         slash: true,
         value: { type: "number", integer: true, min: 1, max: 99 },
         meaning: "Port of the card.",
+        into: "claim.port",
       },
       {
         name: "chassis",
@@ -257,6 +281,7 @@ export const installationRows: Rows = [
         optional: true,
         value: { type: "free", example: "A" },
         meaning: "Name of the chassis at the site.",
+        into: "claim.chassis",
         fallback: "the first",
       },
     ],

@@ -1,12 +1,12 @@
 /** Indoor units of the catalogue: chassis and the cards that they take. */
-import type { ValueSpec } from "../types.js";
+import type { NumberSpec } from "../types.js";
 import { portTypes } from "./part.js";
 import { CATALOGUE, entryArgs, one, quantity, type Rows } from "./values.js";
 
-const slotNumber: ValueSpec = { type: "number", integer: true, min: 1, max: 99 };
-const count: ValueSpec = { type: "number", integer: true, min: 1, max: 999 };
+const slotNumber: NumberSpec = { type: "number", integer: true, min: 1, max: 99 };
+const count: NumberSpec = { type: "number", integer: true, min: 1, max: 999 };
 
-const slotKinds: ValueSpec = {
+const slotKinds = {
   type: "word",
   words: {
     controller: "control, switching, timing",
@@ -17,11 +17,11 @@ const slotKinds: ValueSpec = {
   left: {
     passive: { instead: "blanks and panels of connectors are not planned: leave the line out" },
   },
-};
+} as const;
 
 /** IF ports are claimed by slot: they are on cards. */
 const { IF: _, ...otherPorts } = portTypes.words;
-const chassisPorts: ValueSpec = { type: "word", words: otherPorts };
+const chassisPorts = { type: "word", words: otherPorts } as const;
 
 export const indoorRows: Rows = [
   {
@@ -36,7 +36,12 @@ export const indoorRows: Rows = [
   {
     name: "height",
     in: ["chassis"],
-    args: one("units", quantity("rack height", { above: "0 U", max: "60 U" }), "In rack units."),
+    args: one(
+      "units",
+      quantity("rack height", { above: "0 U", max: "60 U" }),
+      "In rack units.",
+      "chassis.rackUnits",
+    ),
     meaning: "Height in the rack.",
     source: CATALOGUE,
     example: "height 3 U",
@@ -68,6 +73,7 @@ export const indoorRows: Rows = [
       "power",
       quantity("consumption", { above: "0 W", max: "20 kW", usual: ["5 to 5000 W", "0.1 to 5 kW"] }),
       "Cards and units together.",
+      "chassis.supplyW",
     ),
     meaning: "Most power that goes through its feeds, each of which must carry all of it.",
     fallback: "not judged",
@@ -81,6 +87,7 @@ export const indoorRows: Rows = [
       "power",
       quantity("consumption", { above: "0 W", max: "20 kW", usual: ["5 to 5000 W", "0.1 to 5 kW"] }),
       "Heat of all cards.",
+      "chassis.heatLimitW",
     ),
     meaning: "Most heat that its fan carries away; what goes up the cables to the units is not in it.",
     fallback: "not judged",
@@ -102,6 +109,7 @@ export const indoorRows: Rows = [
         },
       },
       "Seen from the front.",
+      "chassis.air",
     ),
     meaning: "The way of the cooling air.",
     fallback: "not judged",
@@ -121,8 +129,8 @@ export const indoorRows: Rows = [
     name: "ports",
     in: ["chassis"],
     args: [
-      { name: "count", value: count, meaning: "How many." },
-      { name: "type", value: chassisPorts, meaning: "Of what kind." },
+      { name: "count", value: count, meaning: "How many.", into: "port.count" },
+      { name: "type", value: chassisPorts, meaning: "Of what kind.", into: "port.type" },
     ],
     repeatable: true,
     meaning: "Ports of the chassis itself, of one kind.",
@@ -169,6 +177,7 @@ export const indoorRows: Rows = [
         },
       },
       "Sort of card.",
+      "card.kind",
     ),
     meaning: "Sort of card.",
     source: CATALOGUE,
@@ -177,7 +186,7 @@ export const indoorRows: Rows = [
   {
     name: "slots",
     in: ["card"],
-    args: one("kind", slotKinds, "Slots that take it."),
+    args: one("kind", slotKinds, "Slots that take it.", "card.slotKind"),
     meaning: "Slots that take it.",
     fallback: "by its kind: controller, fan and power have their own, all others go into traffic slots",
     source: CATALOGUE,
@@ -209,6 +218,7 @@ export const indoorRows: Rows = [
       "power",
       quantity("consumption", { above: "0 W", max: "5 kW", usual: ["5 to 2000 W", "0.1 to 2 kW"] }),
       "Of all powered ports.",
+      "card.powerBudgetW",
     ),
     meaning: "Most that the powered ports of the card give together.",
     fallback: "only their number is judged",
@@ -228,6 +238,7 @@ export const indoorRows: Rows = [
         },
       },
       "What pairs.",
+      "card.pairs",
     ),
     meaning: "Which IF ports pair for XPIC.",
     fallback: "the ports of one card",

@@ -31,6 +31,7 @@ export const objectiveRows: Rows = [
         name: "value",
         value: quantity("percentage", { min: "90 %", max: "99.99999 %" }),
         meaning: "Part of the average year, propagation, both directions.",
+        into: "objective.availabilityPercent",
       },
     ],
     meaning: "Availability that the hop must reach.",
@@ -53,6 +54,7 @@ export const objectiveRows: Rows = [
           },
         },
         meaning: "Part of the network.",
+        into: "objective.availabilityClass.portion",
       },
       {
         name: "length",
@@ -60,6 +62,7 @@ export const objectiveRows: Rows = [
         optional: true,
         value: quantity("length", { above: "0 m", max: "2500 km", usual: ["1 to 2500 km"] }),
         meaning: "Length of the link that the hop is part of; the hop has its share by length.",
+        into: "objective.availabilityClass.linkLengthM",
         fallback: "the hop is the link",
       },
       {
@@ -68,6 +71,7 @@ export const objectiveRows: Rows = [
         optional: true,
         value: quantity("percentage", { above: "0 %", max: "100 %" }),
         meaning: "Part of the unavailability that propagation may take.",
+        into: "objective.availabilityClass.propagationPercent",
         fallback:
           "propagation and equipment together are held against the whole; `mtbf` and `repair-time` must be known then",
       },
@@ -93,6 +97,7 @@ export const objectiveRows: Rows = [
           },
         },
         meaning: "Part of the 27 500 km path.",
+        into: "objective.quality.portion",
       },
       {
         name: "length",
@@ -100,6 +105,7 @@ export const objectiveRows: Rows = [
         optional: true,
         value: quantity("length", { above: "0 m", max: "27500 km", usual: ["1 to 27500 km"] }),
         meaning: "Length of the link that the hop is part of; the hop has its share by length.",
+        into: "objective.quality.linkLengthM",
         fallback: "the hop is the link",
       },
       {
@@ -108,6 +114,7 @@ export const objectiveRows: Rows = [
         optional: true,
         value: quantity("percentage", { above: "0 %", max: "20 %" }),
         meaning: "Share of the end-to-end objective of a national portion.",
+        into: "objective.quality.sharePercent",
         fallback: "8 %",
       },
       {
@@ -116,6 +123,7 @@ export const objectiveRows: Rows = [
         optional: true,
         value: { type: "number", min: 0.01, max: 1 },
         meaning: "Block ratio of the international portion.",
+        into: "objective.quality.blockRatio",
         fallback: "1",
       },
     ],
@@ -137,6 +145,7 @@ export const objectiveRows: Rows = [
           usual: ["2 to 20000 Mbit/s", "1 to 20 Gbit/s", "1500 to 99000 kbit/s"],
         }),
         meaning: "Rate that must hold.",
+        into: "objective.capacityBps",
       },
     ],
     meaning: "Capacity that must hold at the availability asked; the lowest mode that carries it is judged.",
@@ -153,6 +162,7 @@ export const objectiveRows: Rows = [
         name: "value",
         value: quantity("ratio", { min: "0 dB", max: "80 dB" }),
         meaning: "Least fade margin.",
+        into: "objective.fadeMarginDb",
       },
     ],
     meaning: "Least fade margin that the judged mode must have.",
@@ -168,12 +178,14 @@ export const objectiveRows: Rows = [
         name: "zone",
         value: quantity("Fresnel fraction", { min: "0 F1", max: "3 F1" }),
         meaning: "Part of the first Fresnel zone that must be free.",
+        into: "criterion.fresnelFraction",
       },
       {
         name: "k",
         label: "at k",
         value: { type: "number", min: 0.1, max: 20 },
         meaning: "Effective Earth radius factor it must be free at.",
+        into: "criterion.kFactor",
       },
     ],
     repeatable: true,
@@ -190,12 +202,14 @@ export const objectiveRows: Rows = [
         name: "zone",
         value: quantity("Fresnel fraction", { min: "0 F1", max: "3 F1" }),
         meaning: "Part of the first Fresnel zone that must be free under the ray to a diversity antenna.",
+        into: "criterion.fresnelFraction",
       },
       {
         name: "k",
         label: "at k",
         value: { type: "number", min: 0.1, max: 20 },
         meaning: "Effective Earth radius factor it must be free at.",
+        into: "criterion.kFactor",
       },
     ],
     repeatable: true,
@@ -208,7 +222,12 @@ export const objectiveRows: Rows = [
   {
     name: "standby-margin",
     in: ["objective"],
-    args: one("value", quantity("ratio", { min: "0 dB", max: "60 dB" }), "Least margin."),
+    args: one(
+      "value",
+      quantity("ratio", { min: "0 dB", max: "60 dB" }),
+      "Least margin.",
+      "objective.standbyMarginDb",
+    ),
     meaning:
       "Fade margin that must be left in every state with a unit on standby: at the receiver, at the sender, at both ends.",
     fallback: "the threshold must be reached in each of them",

@@ -28,7 +28,12 @@ export const partRows: Rows = [
   {
     name: "interface",
     in: ["radio", "antenna", "coupler", "feeder"],
-    args: one("name", { type: "free", example: "UBR220" }, "Flange, or the word of the catalogue."),
+    args: one("name", { type: "free", example: "UBR220" }, "Flange, or the word of the catalogue.", [
+      "unit.interface",
+      "mount.interface",
+      "coupler.interface",
+      "feeder.interface",
+    ]),
     meaning:
       "Waveguide port towards the next part. Flanges are compared by face, type and guide, other words as they stand.",
     fallback: "not held against the next part",
@@ -43,6 +48,7 @@ export const partRows: Rows = [
       "power",
       quantity("consumption", { min: "0 W", max: "20 kW", usual: ["1 to 5000 W", "0.1 to 5 kW"] }),
       "Greatest consumption.",
+      ["unit.drawsW", "chassis.drawsW", "card.drawsW"],
     ),
     meaning: "Greatest electrical consumption of one piece; of a chassis, without its cards.",
     fallback: "not in the sums, which say so",
@@ -57,6 +63,7 @@ export const partRows: Rows = [
       "mass",
       quantity("mass", { min: "0 kg", max: "2000 kg", usual: ["0.1 to 1000 kg"] }),
       "Mass of one piece.",
+      ["unit.weightKg", "mount.weightKg", "coupler.weightKg", "chassis.weightKg", "card.weightKg"],
     ),
     meaning: "Weight of one piece.",
     fallback: "not in the sums, which say so",

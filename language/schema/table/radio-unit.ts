@@ -1,10 +1,8 @@
 /** Radios as parts: how a unit is built, what it may be connected to. */
-import type { ValueSpec } from "../types.js";
 import { portTypes } from "./part.js";
-import { CATALOGUE, frequency, one, quantity, type Rows } from "./values.js";
+import { CATALOGUE, frequency, one, quantity, type Rows, yesNo } from "./values.js";
 
 const decibels = quantity("ratio", { min: "0 dB", max: "120 dB" });
-const yesNo: ValueSpec = { type: "word", words: { yes: "it is so", no: "it is not so" } };
 
 export const radioUnitRows: Rows = [
   {
@@ -21,6 +19,7 @@ export const radioUnitRows: Rows = [
         },
       },
       "Where transmitter and receiver stand.",
+      "unit.construction",
     ),
     meaning: "Where transmitter and receiver stand.",
     fallback: "split-mount",
@@ -55,8 +54,14 @@ export const radioUnitRows: Rows = [
           usual: ["-100 to -10 dBm", "-130 to -40 dBW"],
         }),
         meaning: "Received level.",
+        into: "rssi.levelDbm",
       },
-      { name: "voltage", value: quantity("voltage", { min: "0 V", max: "20 V" }), meaning: "Test voltage." },
+      {
+        name: "voltage",
+        value: quantity("voltage", { min: "0 V", max: "20 V" }),
+        meaning: "Test voltage.",
+        into: "rssi.voltageV",
+      },
     ],
     repeatable: true,
     meaning: "A point of the test voltage over received level; between two points linear.",
@@ -67,7 +72,7 @@ export const radioUnitRows: Rows = [
   {
     name: "xpic",
     in: ["radio", "card"],
-    args: one("value", yesNo, "Whether it can."),
+    args: one("value", yesNo, "Whether it can.", ["unit.xpic", "card.xpic"]),
     meaning: "Whether it can cancel the other polarization on its channel.",
     fallback: "not known, not judged",
     source: CATALOGUE,
@@ -77,7 +82,7 @@ export const radioUnitRows: Rows = [
     name: "if-limit",
     in: ["radio"],
     args: [
-      { name: "loss", value: decibels, meaning: "Most loss of the IF cable." },
+      { name: "loss", value: decibels, meaning: "Most loss of the IF cable.", into: "unit.ifLimit.lossDb" },
       {
         name: "frequency",
         label: "at",
@@ -87,6 +92,7 @@ export const radioUnitRows: Rows = [
           usual: ["5 to 6000 MHz", "0.1 to 6 GHz"],
         }),
         meaning: "Highest intermediate frequency.",
+        into: "unit.ifLimit.frequencyHz",
       },
     ],
     meaning: "Most loss of the IF cable that the unit equalizes.",
@@ -97,7 +103,12 @@ export const radioUnitRows: Rows = [
   {
     name: "least-supply",
     in: ["radio"],
-    args: one("voltage", quantity("voltage", { above: "0 V", max: "60 V" }), "At the unit's input."),
+    args: one(
+      "voltage",
+      quantity("voltage", { above: "0 V", max: "60 V" }),
+      "At the unit's input.",
+      "unit.leastSupplyV",
+    ),
     meaning: "Lowest voltage at which the unit starts.",
     fallback: "the voltage at the unit is not judged",
     source: CATALOGUE,
@@ -107,8 +118,19 @@ export const radioUnitRows: Rows = [
     name: "branching",
     in: ["radio"],
     args: [
-      { name: "filter", value: decibels, meaning: "Loss of a channel filter." },
-      { name: "pass", label: "pass", value: decibels, meaning: "Loss of each circulator passed." },
+      {
+        name: "filter",
+        value: decibels,
+        meaning: "Loss of a channel filter.",
+        into: "unit.branching.filterDb",
+      },
+      {
+        name: "pass",
+        label: "pass",
+        value: decibels,
+        meaning: "Loss of each circulator passed.",
+        into: "unit.branching.passDb",
+      },
     ],
     meaning:
       "Branching network of an all-indoor radio. Channels come off in the reverse order at the far end.",
@@ -119,7 +141,7 @@ export const radioUnitRows: Rows = [
   {
     name: "port",
     in: ["radio"],
-    args: one("type", portTypes, "Kind of port."),
+    args: one("type", portTypes, "Kind of port.", "unit.port"),
     meaning: "Traffic port of an all-outdoor unit; the indoor side needs its like.",
     fallback: "no indoor port is counted for it",
     source: CATALOGUE,

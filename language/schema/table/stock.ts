@@ -49,6 +49,7 @@ export const stockRows: Rows = [
       "every",
       quantity("length", { above: "0 m", max: "1 km", usual: ["5 to 200 m", "15 to 650 ft"] }),
       "Of cable.",
+      "network.groundingEveryM",
     ),
     meaning:
       "Grounding kits along a cable: one for each such length, beside those at the unit, at the foot of the structure and at the entry.",

@@ -1,29 +1,35 @@
 /** Short forms for the value types that recur in the table. */
 import type { Dimension } from "../../../shared/units/units.js";
+import type { Parts } from "../into.js";
 import type { NamedKind } from "../kinds.js";
-import type { ArgSpec, Property, ValueSpec } from "../types.js";
+import type { ArgSpec, Property, QuantitySpec, ReferenceSpec, WordSpec } from "../types.js";
 
 export type Rows = readonly Property[];
+
+type RangePlace = {
+  [P in keyof Parts]: Parts[P] extends { readonly fromHz: number; readonly toHz: number } ? P : never;
+}[keyof Parts];
 
 /** Where a fact comes from, in the words of the reference. */
 export const CATALOGUE = "data of the equipment";
 export const PRACTICE = "common practice";
 
-export const text: ValueSpec = { type: "text" };
+export const text = { type: "text" } as const;
+export const yesNo = { type: "word", words: { yes: "it is so", no: "it is not so" } } as const;
 
 export function quantity(
   dimension: Dimension,
-  limits: Omit<Extract<ValueSpec, { type: "quantity" }>, "type" | "dimension"> = {},
-): ValueSpec {
+  limits: Omit<QuantitySpec, "type" | "dimension"> = {},
+): QuantitySpec {
   return { type: "quantity", dimension, ...limits };
 }
 
-export function ref(kind: NamedKind): ValueSpec {
+export function ref<Kind extends NamedKind>(kind: Kind): ReferenceSpec<Kind> {
   return { type: "reference", kind };
 }
 
 /** Words that share one form of meaning. */
-export function phrase(words: readonly string[], meaning: (word: string) => string): ValueSpec {
+export function phrase(words: readonly string[], meaning: (word: string) => string): WordSpec {
   return { type: "word", words: Object.fromEntries(words.map((word) => [word, meaning(word)])) };
 }
 
@@ -40,14 +46,37 @@ export const bandwidth = quantity("frequency", {
 });
 
 /** `17.7 GHz to 19.7 GHz` */
-export const frequencyRange: readonly ArgSpec[] = [
-  { name: "from", value: frequency, meaning: "Lower edge." },
-  { name: "to", label: "to", value: frequency, meaning: "Upper edge." },
-];
+export function frequencyRange(...into: readonly RangePlace[]): readonly ArgSpec[] {
+  return [
+    {
+      name: "from",
+      value: frequency,
+      meaning: "Lower edge.",
+      into: into.map((place) => `${place}.fromHz` as const),
+    },
+    {
+      name: "to",
+      label: "to",
+      value: frequency,
+      meaning: "Upper edge.",
+      into: into.map((place) => `${place}.toHz` as const),
+    },
+  ];
+}
+
+/** What an argument takes and where it goes, as the last two of `one`. */
+type Given<Arg> = Arg extends { readonly value: infer Value; readonly into?: infer Place }
+  ? [
+      name: string,
+      value: Value,
+      meaning: string,
+      ...(undefined extends Place ? [into?: undefined] : [into: Place]),
+    ]
+  : never;
 
 /** The one value of a statement. */
-export function one(name: string, value: ValueSpec, meaning: string): readonly ArgSpec[] {
-  return [{ name, value, meaning }];
+export function one(...[name, value, meaning, into]: Given<ArgSpec>): readonly ArgSpec[] {
+  return [{ name, value, meaning, into } as ArgSpec];
 }
 
 /** Name, title and `like` of a catalogue entry. */

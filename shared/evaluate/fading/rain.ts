@@ -78,10 +78,11 @@ function lawOfMeasurement(
 
 function turnedTo(
   wanted: Polarization | undefined,
-  { attenuation001Db: attenuationDb, polarization: had = wanted }: MeasuredRain,
+  { attenuation001Db: attenuationDb, polarization: measured }: MeasuredRain,
   { climate }: ClimateInUse,
   trace: Trace,
 ): number | undefined {
+  const had = measured ?? wanted;
   if (wanted === undefined || had === undefined) return undefined;
   if (wanted === had) return attenuationDb;
   if (wanted === "slant" || had === "slant") {
