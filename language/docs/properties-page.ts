@@ -4,10 +4,18 @@ import { unitSymbols } from "../../shared/units/units.js";
 import { article } from "../facts/value.js";
 import { ARRANGEMENT_WORDS } from "../schema/arrangements.js";
 import { alternatives, END, propertiesOf } from "../schema/index.js";
+import { NAMED_KINDS, type NamedKind } from "../schema/kinds.js";
 import type { ArgSpec, Context, Property, ValueSpec } from "../schema/types.js";
 import { hopBlock, table, toHeading } from "./markdown.js";
 
-const CHAPTERS: readonly { readonly context: Context; readonly title: string; readonly intro: string }[] = [
+interface Chapter {
+  readonly context: Context;
+  readonly title: string;
+  readonly intro: string;
+}
+
+/** Blocks that are no kind, and kinds of which there is more to say; a chapter for each other kind stands behind them. */
+const OWN_CHAPTERS: readonly Chapter[] = [
   {
     context: "file",
     title: "At the left margin",
@@ -29,17 +37,16 @@ const CHAPTERS: readonly { readonly context: Context; readonly title: string; re
       "Facts of the hop as a whole, then its two ends. `defaults hop` takes the same facts, except what belongs to one hop alone.",
   },
   { context: "end", title: "At an end of a hop", intro: "`defaults end` takes the same facts." },
-  { context: "radio", title: "In a radio", intro: "" },
-  { context: "antenna", title: "In an antenna", intro: "" },
-  { context: "coupler", title: "In a coupler", intro: "" },
-  { context: "feeder", title: "In a feeder", intro: "" },
-  { context: "cable", title: "In a cable", intro: "" },
-  { context: "chassis", title: "In a chassis", intro: "" },
-  { context: "card", title: "In a card", intro: "" },
-  { context: "plan", title: "In a channel plan", intro: "" },
 ];
 
-type Chapter = (typeof CHAPTERS)[number];
+/** Kinds that are called otherwise in a sentence. */
+const CALLED: { readonly [Kind in NamedKind]?: string } = { plan: "a channel plan" };
+
+const KIND_CHAPTERS: readonly Chapter[] = NAMED_KINDS.filter(
+  (kind) => !OWN_CHAPTERS.some(({ context }) => context === kind),
+).map((kind) => ({ context: kind, title: `In ${CALLED[kind] ?? article(kind)}`, intro: "" }));
+
+const CHAPTERS = [...OWN_CHAPTERS, ...KIND_CHAPTERS];
 
 export function propertiesPage(): string {
   /** Where each property is described: in the first chapter that has it. */

@@ -136,11 +136,6 @@ export function wordOf(fact: Fact | undefined, name: string): string | undefined
   }
 }
 
-export function positionOf(fact: Fact | undefined, name: string): Position | undefined {
-  const value = argumentValue(fact, name);
-  return value?.type === "position" ? value.position : undefined;
-}
-
 export function factNamed(facts: readonly Fact[], name: string): Fact | undefined {
   return facts.find((fact) => fact.property.name === name);
 }

@@ -122,7 +122,7 @@ type PlacesIn<Of, Only> = {
   };
 }[Key<Of>];
 type Together<U> = (U extends unknown ? (one: U) => void : never) extends (all: infer I) => void ? I : never;
-export type Places = Together<PlacesIn<Things, "optional">> & Together<PlacesIn<Entries & Parts, "all">>;
+type Places = Together<PlacesIn<Things, "optional">> & Together<PlacesIn<Entries & Parts, "all">>;
 
 /** Places that take every such value. */
 export type Into<V> = { [P in keyof Places]: V extends Places[P] ? P : never }[keyof Places];

@@ -57,12 +57,12 @@ export interface ReferenceSpec<Kind extends NamedKind = NamedKind> {
 }
 
 /** Latitude and longitude: two atoms, decimal or degrees-minutes-seconds. */
-export interface PositionSpec {
+interface PositionSpec {
   readonly type: "position";
 }
 
 /** Any one word, for example a modulation; `example` shows one. */
-export interface FreeSpec {
+interface FreeSpec {
   readonly type: "free";
   readonly example: string;
 }

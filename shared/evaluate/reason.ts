@@ -48,7 +48,7 @@ const CLIMATE: Bounds<Climate> = {
   rainRateMmPerH: [0, 2000],
   rainTimePercent: [1e-6, 100],
   logK: [-20, 10],
-  dN75: [0, 2000],
+  dN75: [-2000, 2000],
   dN1: [-5000, 5000],
   kFactor: [0.05, 1e6],
   temperatureK: [150, 400],
@@ -235,7 +235,12 @@ function objectiveWithinReason(
   objective: NonNullable<Hop["objective"]>,
   beyond: string[],
 ): NonNullable<Hop["objective"]> {
-  const bounds = { availabilityPercent: [0, 100], capacityBps: [0, 1e15], fadeMarginDb: DECIBELS } as const;
+  const bounds = {
+    availabilityPercent: [0, 100],
+    capacityBps: [0, 1e15],
+    fadeMarginDb: DECIBELS,
+    standbyMarginDb: DECIBELS,
+  } as const;
   const own = bounded(objective, bounds, `objective ${objective.name}`, beyond);
   const criteria = (of: readonly ClearanceCriterion[], what: string) =>
     keep(

@@ -194,7 +194,7 @@ const hops: fc.Arbitrary<Hop> = fc.record({
     fc.record({
       attenuation001Db: wild,
       frequencyHz: hertz,
-      polarization: maybe(fc.constantFrom("horizontal", "vertical", "slant")),
+      polarization: maybe(fc.constantFrom("horizontal", "vertical")),
     }),
   ),
   surfaces: maybe(
