@@ -89,7 +89,7 @@ left out.
 A source "common practice" is the habit of the trade as the project remembers it: no document was read for it.
 
 Beside this page: [rules](rules.md), [standards and methods](methods.md), [channel plans](channel-plans.md),
-[git](git.md), [continuous integration](ci.md).`;
+[formats](formats.md), [git](git.md), [continuous integration](ci.md).`;
 
 function section(property: Property, heading: string, told: Map<Property, string>): string {
   const elsewhere = told.get(property);

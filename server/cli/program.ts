@@ -13,6 +13,11 @@ export function program(): Command {
     .exitOverride()
     .configureOutput({ outputError: (text, write) => write(inOneLine(text)) });
   for (const add of COMMANDS) add(root);
+  // Formats bring what prints in them with them: a command that has none does not pay for them.
+  root.hook("preSubcommand", async (_root, command) => {
+    const { addFormats } = await import("./format-options.js");
+    addFormats(command);
+  });
   root.showHelpAfterError("(hopwright --help lists the commands)");
   for (const command of root.commands)
     command.showHelpAfterError(`(hopwright ${command.name()} --help lists what it takes)`);
@@ -24,11 +29,6 @@ function addCheck(root: Command): void {
     .command("check")
     .description("judge the designs in a folder")
     .argument("[dir]", "folder of one or several designs", ".")
-    .addOption(
-      new Option("--format <format>", "how to print")
-        .choices(["text", "lines", "json", "sarif", "junit", "github"])
-        .default("text"),
-    )
     .addOption(severityOption())
     .addOption(
       new Option(
@@ -120,11 +120,6 @@ function addList(root: Command): void {
       "sites, hops, ends, parts, channels, findings, several of them parted by commas, or all",
     )
     .argument("[dir]", "folder of one design", ".")
-    .addOption(
-      new Option("--format <format>", "how to print it")
-        .choices(["csv", "xlsx", "json", "geojson", "kml"])
-        .default("csv"),
-    )
     .option("--out <file>", "file to write instead of printing; never one that is there")
     .addOption(onOption())
     .addOption(todayOption())
@@ -140,7 +135,6 @@ function addReport(root: Command): void {
     .description("write an overview and a page for each hop")
     .argument("[dir]", "folder of one or several designs", ".")
     .requiredOption("--out <dir>", "folder to write into; made when missing")
-    .option("--only <kinds>", "html, markdown, or both parted by a comma", kinds, ["html", "markdown"])
     .option("--hop <hop>", "this hop's page alone")
     .addOption(onOption())
     .addOption(todayOption())
@@ -156,11 +150,6 @@ function addDiff(root: Command): void {
     .description("tell what a change does to the network: a revision against the work tree, or two revisions")
     .argument("<rev...>", "REV [REV] [DIR]; A..B is two revisions, A...B is B since it left A")
     .option("--dir <dir>", "folder of the design")
-    .addOption(
-      new Option("--format <format>", "how to print")
-        .choices(["markdown", "html", "json"])
-        .default("markdown"),
-    )
     .addOption(
       new Option(
         "--fail-on <what>",
@@ -185,7 +174,6 @@ function addHistory(root: Command): void {
     .argument("[dir]", "folder of the design", ".")
     .option("--rev <rev>", "the newest commit to look at; HEAD takes the work tree in", "HEAD")
     .option("--limit <count>", "entries at most", count, 20)
-    .addOption(new Option("--format <format>", "how to print").choices(["text", "json"]).default("text"))
     .addOption(todayOption())
     .action(async (hop, dir, options) => {
       const { history } = await import("./commands/history.js");
@@ -199,11 +187,6 @@ function addProfile(root: Command): void {
     .description("show the path of a hop from the side")
     .argument("<hop>", "name of the hop")
     .argument("[dir]", "folder of the design", ".")
-    .addOption(
-      new Option("--format <format>", "text with a drawing, a CSV row a point, or an SVG drawing")
-        .choices(["text", "csv", "svg"])
-        .default("text"),
-    )
     .addOption(onOption())
     .addOption(todayOption())
     .action(async (hop, dir, options) => {
@@ -222,11 +205,6 @@ function addExplain(root: Command): void {
     )
     .option("--hop <hop>", "the hop whose figures are explained")
     .option("--dir <dir>", "folder of a design, for the plans that it declares itself")
-    .addOption(
-      new Option("--format <format>", "how to print the figures of a hop")
-        .choices(["text", "json"])
-        .default("text"),
-    )
     .addOption(onOption())
     .addOption(todayOption())
     .action(async (what: readonly string[], options) => {
@@ -324,16 +302,6 @@ function count(text: string): number {
   if (!Number.isInteger(value) || value < 1)
     throw new InvalidArgumentError("it must be a whole number above 0");
   return value;
-}
-
-const KINDS = ["html", "markdown"];
-
-function kinds(text: string): string[] {
-  const asked = text.split(",").map((kind) => kind.trim());
-  const wrong = asked.find((kind) => !KINDS.includes(kind));
-  if (wrong !== undefined)
-    throw new InvalidArgumentError("a report is written as html, markdown or html,markdown");
-  return [...new Set(asked)];
 }
 
 function severityOption(): Option {

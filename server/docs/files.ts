@@ -5,6 +5,7 @@ import { listsPage } from "../../language/docs/lists-page.js";
 import { methodsPage } from "../../language/docs/methods-page.js";
 import { propertiesPage } from "../../language/docs/properties-page.js";
 import { rulePages, rulesIndexPage } from "../../language/docs/rule-pages.js";
+import { formatsPage } from "./formats-page.js";
 
 export function generatedFiles(): ReadonlyMap<string, string> {
   const files = new Map<string, string>([
@@ -13,6 +14,7 @@ export function generatedFiles(): ReadonlyMap<string, string> {
     ["language/reference/methods.md", methodsPage()],
     ["language/reference/channel-plans.md", channelPlansPage()],
     ["language/reference/lists.md", listsPage()],
+    ["language/reference/formats.md", formatsPage()],
     ["extension/syntaxes/hop.tmLanguage.json", textMateGrammar()],
     ["extension/snippets/hop.json", snippets()],
   ]);

@@ -6,14 +6,12 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { afterAll, expect, test } from "vitest";
-import { printGithub } from "../../server/cli/print/github.js";
-import { printJson } from "../../server/cli/print/json.js";
-import { printJunit } from "../../server/cli/print/junit.js";
-import { printSarif } from "../../server/cli/print/sarif.js";
-import { printText } from "../../server/cli/print/text.js";
+import { FORMATS } from "../../server/cli/formats.js";
+import { plain } from "../../server/cli/streams.js";
 import { hopHistory } from "../../server/compare/hop-history.js";
 import { slashed } from "../../server/files/slashed.js";
 import { type JudgedFolder, judgeFolder } from "../../server/findings/judged-folder.js";
+import type { PlacedFinding } from "../../server/findings/placed.js";
 import { repositoryOf, revisionOf } from "../../server/git/repository.js";
 import { Designs } from "../../server/lsp/designs.js";
 import { Evaluation } from "../../server/lsp/evaluation.js";
@@ -165,15 +163,13 @@ test(
   LONG,
 );
 
-const plain = (_style: unknown, text: string) => text;
-const CWD = "/elsewhere";
-const FORMATS: Readonly<Record<string, (judged: JudgedFolder) => Iterable<string>>> = {
-  text: (judged) => printText(judged, { paint: plain, cwd: CWD, columns: 80 }),
-  json: (judged) => printJson(judged, { resolved: false, cwd: CWD }),
-  sarif: (judged) => printSarif(judged, { cwd: CWD }),
-  junit: (judged) => printJunit(judged, { cwd: CWD, counts: ({ severity }) => severity === "error" }),
-  github: (judged) => printGithub(judged, { cwd: CWD, baseline: () => false }),
-};
+const CHECKED = {
+  paint: plain,
+  cwd: "/elsewhere",
+  columns: 80,
+  show: "info",
+  counts: ({ severity }: PlacedFinding) => severity === "error",
+} as const;
 
 /** No two of them alike, or they were told once and counted. */
 function withFindings(name: string, n: number): Promise<JudgedFolder> {
@@ -193,10 +189,10 @@ test(
     const judged = new Map<number, JudgedFolder>();
     for (const n of [10_000, 20_000, 100_000]) judged.set(n, await withFindings("printed", n));
     expect(judged.get(100_000)!.designs[0]!.findings.length).toBeGreaterThanOrEqual(100_000);
-    for (const [name, printed] of Object.entries(FORMATS)) {
-      const print = (n: number) => () => {
+    for (const { name, print: printed } of FORMATS.check) {
+      const print = (n: number) => async () => {
         let bytes = 0;
-        for (const piece of printed(judged.get(n)!)) bytes += piece.length;
+        for (const piece of await printed({ judged: judged.get(n)!, ...CHECKED })) bytes += piece.length;
         expect(bytes, name).toBeGreaterThan(50 * n);
       };
       await expectLinear(10_000, print);

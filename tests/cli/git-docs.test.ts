@@ -80,10 +80,11 @@ test("the hook of ci.md lets a sound commit through and refuses layout and new e
 });
 
 test("every command and option that the pages name exists", () => {
-  const program = readFileSync(
-    fileURLToPath(new URL("../../server/cli/program.ts", import.meta.url)),
-    "utf8",
-  );
+  const program = ["program", "format-options"]
+    .map((name) =>
+      readFileSync(fileURLToPath(new URL(`../../server/cli/${name}.ts`, import.meta.url)), "utf8"),
+    )
+    .join("");
   for (const name of ["git.md", "ci.md"]) {
     for (const [, command] of page(name).matchAll(/hopwright ([a-z]+)(?= )/g))
       expect(program, `${name}: ${command}`).toContain(`.command("${command}")`);

@@ -1,14 +1,24 @@
 /** What `check` prints for a terminal: the gravest first, milder findings left out on demand, lines of its width. */
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
-import { printText, type TextOptions } from "../../server/cli/print/text.js";
+import type { Checked } from "../../server/cli/print/format.js";
+import { checkText } from "../../server/cli/print/text.js";
 import { plain } from "../../server/cli/streams.js";
 import { judgeFolder } from "../../server/findings/judged-folder.js";
 
 const SAMPLES = fileURLToPath(new URL("../../samples", import.meta.url));
 const judged = await judgeFolder(`${SAMPLES}/learning`, { today: "2026-01-01" });
-const text = (options: { show?: TextOptions["show"]; columns?: number } = {}) =>
-  [...printText(judged, { paint: plain, cwd: SAMPLES, ...options })].join("");
+const text = (options: { show?: Checked["show"]; columns?: number } = {}) => {
+  const pieces = checkText.print({
+    judged,
+    paint: plain,
+    cwd: SAMPLES,
+    show: "info",
+    counts: ({ severity }) => severity === "error",
+    ...options,
+  });
+  return [...(pieces as Iterable<string>)].join("");
+};
 const severities = (printed: string) => [...printed.matchAll(/^(error|warning|info)\[/gm)].map((m) => m[1]!);
 
 test("errors come first, infos last, each in the order of the text", () => {

@@ -4,23 +4,21 @@ import { SaxesParser } from "saxes";
 import { decisionsOf } from "../../language/compare/decided.js";
 import { formatText } from "../../language/format/format.js";
 import { statusOf } from "../../server/cli/commands/check.js";
-import { printDiffJson } from "../../server/cli/print/diff-json.js";
-import { printDiffMarkdown } from "../../server/cli/print/diff-markdown.js";
-import { explanationText } from "../../server/cli/print/explanation.js";
-import { printGithub } from "../../server/cli/print/github.js";
-import { historyJson, historyText } from "../../server/cli/print/history.js";
-import { printJson } from "../../server/cli/print/json.js";
-import { printJunit } from "../../server/cli/print/junit.js";
-import { profileCsv, profileText } from "../../server/cli/print/profile.js";
-import { printSarif } from "../../server/cli/print/sarif.js";
-import { printText } from "../../server/cli/print/text.js";
+import { FORMATS, type FormatCommand } from "../../server/cli/formats.js";
+import type {
+  Checked,
+  Explained,
+  Format,
+  HistoryOfHop,
+  ProfileOfHop,
+} from "../../server/cli/print/format.js";
+import { plain } from "../../server/cli/streams.js";
 import { CommandError } from "../../server/command-error.js";
 import { compareStates, type DesignState } from "../../server/compare/compare-designs.js";
 import { type ComparedDesign, notesOf } from "../../server/compare/compare-folders.js";
 import type { JudgedFolder } from "../../server/findings/judged-folder.js";
 import { countsOf } from "../../server/findings/summary.js";
 import { overviewOf, pageOfHop, partsOf } from "../../server/report/design-pages.js";
-import { changePages, together } from "../../server/report/diff-pages.js";
 import { ground } from "../../server/session/ground.js";
 import { decisionChanges } from "../../shared/compare/decisions.js";
 import { findRenames } from "../../shared/compare/renames.js";
@@ -28,10 +26,6 @@ import { atAllTimes } from "../../shared/compare/times.js";
 import { withinReason } from "../../shared/evaluate/reason.js";
 import { Memory } from "../../shared/network/memory.js";
 import type { Page } from "../../shared/report/document/document.js";
-import { printHtml } from "../../shared/report/document/html.js";
-import { printMarkdown } from "../../shared/report/document/markdown.js";
-import { drawProfile } from "../../shared/report/draw/profile.js";
-import { drawnKFactor, drawnLine, profileLine } from "../../shared/report/draw/profile-points.js";
 import { explainHop } from "../../shared/report/explain.js";
 import { disagreements } from "../rules/verdicts.js";
 import { thrown, Watch } from "./fuzzer.js";
@@ -44,76 +38,120 @@ export interface Fuzzed {
   readonly today: string;
 }
 
-const plain = (_style: unknown, text: string) => text;
 const CWD = "/elsewhere";
-const NO_OPTIONS = { cwd: CWD, baseline: () => false };
 
-type Output = (fuzzed: Fuzzed) => Iterable<string> | Promise<Iterable<string>>;
+type Output = (fuzzed: Fuzzed) => AsyncIterable<string> | Iterable<string>;
+/** What the formats of a command print, as often as the design has one. */
+type Inputs = {
+  readonly [C in Exclude<FormatCommand, "list">]: (
+    fuzzed: Fuzzed,
+  ) => Iterable<InputOf<C>> | AsyncIterable<InputOf<C>>;
+};
+type InputOf<C extends FormatCommand> = Parameters<(typeof FORMATS)[C][number]["print"]>[0];
 
-/** A row for each command and format; a case leaves some out. */
-export const OUTPUTS: Readonly<Record<string, Output>> = {
-  "check text": ({ is }) => printText(is, { paint: plain, cwd: CWD, columns: 80 }),
-  "check json": ({ is }) => asJson(printJson(is, { resolved: true, cwd: CWD })),
-  "check sarif": ({ is }) => asJson(printSarif(is, { cwd: CWD })),
-  "check junit": ({ is }) =>
-    asXml(printJunit(is, { cwd: CWD, counts: ({ severity }) => severity === "error" })),
-  "check github": ({ is }) => asCommands(printGithub(is, NO_OPTIONS)),
-  "report html": async (fuzzed) => (await pagesOf(fuzzed)).map((page) => printHtml(page).text),
-  "report markdown": async (fuzzed) =>
-    (await pagesOf(fuzzed)).flatMap((page) => printMarkdown(page).map(({ text }) => text)),
-  profile: async ({ is }) => {
-    const told: string[] = [];
+const INPUTS: Inputs = {
+  check: ({ is }): Checked[] => [
+    {
+      judged: is,
+      paint: plain,
+      cwd: CWD,
+      columns: 80,
+      show: "info",
+      resolved: true,
+      counts: ({ severity }) => severity === "error",
+    },
+  ],
+  report: pagesOf,
+  diff: async function* (fuzzed) {
+    yield await comparisonOf(fuzzed);
+  },
+  profile: async function* ({ is }): AsyncIterable<ProfileOfHop> {
     for (const { session } of is.designs)
       for (const { hop, result } of session.results().values()) {
         const { profile } = await ground(hop, session.terrain());
-        if (!profile) continue;
-        const [line, drawn] = [profileLine, drawnLine].map((of) =>
-          of(hop, result, profile, drawnKFactor(hop)),
-        );
-        if (line) told.push(...profileCsv(line));
-        if (drawn)
-          told.push(...profileText(result, drawn, plain), drawProfile(hop, result, profile)?.svg ?? "");
+        if (profile) yield { hop, result, profile, paint: plain };
       }
-    return told;
   },
-  explain: ({ is }) =>
+  explain: ({ is }): Explained[] =>
     is.designs.flatMap(({ session }) =>
-      [...session.results().values()].flatMap(({ hop, result }) => [
-        ...explanationText(explainHop(hop, result), plain),
+      [...session.results().values()].map(({ hop, result }) => ({
+        hop: hop.name,
+        figures: explainHop(hop, result),
+        paint: plain,
+      })),
+    ),
+  history: historiesOf,
+};
+
+/** A row for each command and format; a case leaves some out. */
+export const OUTPUTS: Readonly<Record<string, Output>> = {
+  ...Object.fromEntries(
+    Object.entries(INPUTS).flatMap(([command, inputs]) =>
+      FORMATS[command as keyof Inputs].map((format) => [
+        `${command} ${format.name}`,
+        (fuzzed: Fuzzed) => printedIn(format as Format<unknown>, (inputs as Inputs["check"])(fuzzed)),
       ]),
     ),
+  ),
   format: ({ texts }) => texts.flatMap((text) => formatted(text)),
-  "diff json": async (fuzzed) => asJson(printDiffJson(await comparisonOf(fuzzed))),
-  "diff markdown": async (fuzzed) =>
-    printDiffMarkdown(await changePages(await comparisonOf(fuzzed), { drawings: false })),
-  "diff html": async (fuzzed) => {
-    const compared = await comparisonOf(fuzzed);
-    return [printHtml(together(await changePages(compared, { drawings: true }), compared)).text];
-  },
-  history: ({ was, is }) =>
-    is.designs.flatMap(({ model, session }, index) => {
-      const before = was.designs[index];
-      if (!before) return [];
-      const [a, b] = [decisionsOf(before.model), decisionsOf(model)];
-      const renames = findRenames(a, b);
-      return model.names("hop").flatMap((hop) => {
-        const [old, now] = [a.hop(hop), b.hop(hop)];
-        if (!old || !now) return [];
-        const decisions = decisionChanges(old.facts, now.facts, renames);
-        const entries = [
-          {
-            hop,
-            status: "changed" as const,
-            decisions,
-            shared: [],
-            terrainChanged: true,
-            judged: session.result(hop),
-          },
-        ];
-        return [...historyText(entries, plain), ...asJson(historyJson(hop, entries))];
-      });
-    }),
 };
+
+async function* printedIn(
+  format: Format<unknown>,
+  inputs: Iterable<unknown> | AsyncIterable<unknown>,
+): AsyncIterable<string> {
+  for await (const input of inputs) {
+    try {
+      const printed = textsOf(await format.print(input));
+      yield* HELD[format.name]?.(printed) ?? printed;
+    } catch (error) {
+      // What a command says in one line is an answer, of this hop alone.
+      if (!(error instanceof CommandError)) throw error;
+    }
+  }
+}
+
+async function all(parts: Iterable<string> | AsyncIterable<string>): Promise<string[]> {
+  const told: string[] = [];
+  for await (const part of parts) told.push(part);
+  return told;
+}
+
+/** A page is printed as files. */
+function* textsOf(printed: Iterable<string | { readonly text: string }>): Iterable<string> {
+  for (const one of printed) yield typeof one === "string" ? one : one.text;
+}
+
+/** What text of a format must be for those who read it. */
+const HELD: Readonly<Record<string, (parts: Iterable<string>) => Iterable<string>>> = {
+  json: asJson,
+  sarif: asJson,
+  junit: asXml,
+  github: asCommands,
+};
+
+function historiesOf({ was, is }: Fuzzed): HistoryOfHop[] {
+  return is.designs.flatMap(({ model, session }, index) => {
+    const before = was.designs[index];
+    if (!before) return [];
+    const [a, b] = [decisionsOf(before.model), decisionsOf(model)];
+    const renames = findRenames(a, b);
+    return model.names("hop").flatMap((hop) => {
+      const [old, now] = [a.hop(hop), b.hop(hop)];
+      if (!old || !now) return [];
+      const decisions = decisionChanges(old.facts, now.facts, renames);
+      const entry = {
+        hop,
+        status: "changed" as const,
+        decisions,
+        shared: [],
+        terrainChanged: true,
+        judged: session.result(hop),
+      };
+      return [{ hop, entries: [entry], notes: [], paint: plain }];
+    });
+  });
+}
 
 /** What would steer a terminal, whatever is printed. */
 const STEERING = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/u;
@@ -130,7 +168,7 @@ export async function faultsOfOutputs(
   const wrong = [...faultsOfResults(fuzzed)];
   for (const name of names) {
     try {
-      const { value: parts, ms } = await Watch.time(async () => [...(await OUTPUTS[name]!(fuzzed))]);
+      const { value: parts, ms } = await Watch.time(() => all(OUTPUTS[name]!(fuzzed)));
       took(name, ms);
       for (const part of parts) {
         const word = unwritten(part, fuzzed.texts);
@@ -195,19 +233,17 @@ function around(text: string, at: number): string {
   return text.slice(Math.max(0, at - 60), at + 40);
 }
 
-async function pagesOf({ is, today }: Fuzzed): Promise<Page[]> {
-  const pages: Page[] = [];
+async function* pagesOf({ is, today }: Fuzzed): AsyncIterable<Page> {
   for (const design of is.designs) {
     const options = { folder: "", today };
-    pages.push(overviewOf(design, options));
+    yield overviewOf(design, options);
     const parts = partsOf(design, options);
-    if (parts) pages.push(parts);
+    if (parts) yield parts;
     for (const name of design.model.names("hop")) {
       const page = await pageOfHop(design, name, options);
-      if (page) pages.push(page);
+      if (page) yield page;
     }
   }
-  return pages;
 }
 
 async function comparisonOf({ was, is }: Fuzzed) {

@@ -12,7 +12,7 @@ import { findingFixes, textFixes } from "../../language/editor/quick-fixes.js";
 import { formatText } from "../../language/format/format.js";
 import { DesignModel } from "../../language/model/design-model.js";
 import { readSource } from "../../language/model/source-file.js";
-import { explanationText } from "../../server/cli/print/explanation.js";
+import { explainText } from "../../server/cli/print/explain-text.js";
 import { explainHop } from "../../shared/report/explain.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
@@ -45,7 +45,16 @@ async function noiseOfDesign(texts: ReadonlyMap<string, string>, firstCaret: num
     noiseOf(findings, "findings"),
     noiseOf(await Promise.all(fixes), "fixes"),
     ...hops.map((judged) => [
-      ...noiseOf([...explanationText(explainHop(judged.hop, judged.result), plain)], "explain"),
+      ...noiseOf(
+        [
+          ...(explainText.print({
+            hop: judged.hop.name,
+            figures: explainHop(judged.hop, judged.result),
+            paint: plain,
+          }) as Iterable<string>),
+        ],
+        "explain",
+      ),
       ...noiseOf(
         hopPage({ ...judged, around: design, findings: [], name: "hop", colophon: "" }),
         `page of ${judged.hop.name}`,

@@ -3,10 +3,10 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { profileCsv } from "../../server/cli/print/profile.js";
+import { profileCsv } from "../../server/cli/print/profile-csv.js";
+import { plain } from "../../server/cli/streams.js";
 import { findHop } from "../../server/findings/one-hop.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
-import { profileLine } from "../../shared/report/draw/profile-points.js";
 import { encodeHgt } from "../terrain/encode-hgt.js";
 
 const folder = mkdtempSync(join(tmpdir(), "hopwright-round-"));
@@ -30,7 +30,7 @@ async function judged(text: string): Promise<HopResult> {
 async function csvOf(text: string): Promise<string> {
   writeFileSync(join(folder, "a.hop"), text);
   const { hop, result, profile } = await findHop(folder, "KELD-TARN", "2026-01-01");
-  return [...profileCsv(profileLine(hop, result, profile!, 1.33)!)].join("");
+  return [...(await profileCsv.print({ hop, result, profile, paint: plain }))].join("");
 }
 
 /** As far as the decimals of the file tell two clearances apart. */

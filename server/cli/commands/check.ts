@@ -4,20 +4,13 @@ import { isUnread } from "../../files/hop-files.js";
 import { type JudgedFolder, judgeFolder } from "../../findings/judged-folder.js";
 import { atLeast, type PlacedFinding } from "../../findings/placed.js";
 import type { Times } from "../../findings/stages.js";
-import { type Baseline, NO_BASELINE, readBaseline } from "../baseline.js";
-import { printGithub } from "../print/github.js";
-import { printJson } from "../print/json.js";
-import { printJunit } from "../print/junit.js";
-import { printLines } from "../print/lines.js";
-import { printSarif } from "../print/sarif.js";
-import { printText } from "../print/text.js";
+import { readBaseline } from "../baseline.js";
+import { FORMATS, formatNamed } from "../formats.js";
 import { progressLine } from "../progress.js";
 import { paintStdout, print, terminalColumns } from "../streams.js";
 
-const FORMATS = ["text", "lines", "json", "sarif", "junit", "github"] as const;
-
 export interface CheckOptions {
-  readonly format: (typeof FORMATS)[number];
+  readonly format: string;
   readonly severity: Severity;
   /** Least severity that the text names; the others are counted. `remarks`: all, and remarks one by one. */
   readonly show: Severity | "remarks";
@@ -51,51 +44,26 @@ export async function check(folder: string, options: CheckOptions): Promise<numb
     pace: progress.pace,
   });
   progress.end();
-  const baseline = options.baseline === undefined ? NO_BASELINE : readBaseline(options.baseline, judged);
+  const baseline = options.baseline === undefined ? undefined : readBaseline(options.baseline, judged);
   const counts = (finding: PlacedFinding) =>
-    !finding.accepted && atLeast(finding.severity, options.severity) && !baseline(finding);
+    !finding.accepted && atLeast(finding.severity, options.severity) && !baseline?.(finding);
   const status = statusOf(judged, counts);
   // Before printing: a reader that closes the pipe ends the process with it.
   process.exitCode = status;
-  await print(printed(judged, options, baseline, counts));
+  const { show, resolved } = options;
+  await print(
+    await formatNamed(FORMATS.check, options.format).print({
+      judged,
+      cwd: process.cwd(),
+      paint: paintStdout,
+      columns: terminalColumns(),
+      show,
+      resolved,
+      baseline,
+      counts,
+    }),
+  );
   return status;
-}
-
-function printed(
-  judged: JudgedFolder,
-  { format, resolved = false, show, baseline: path }: CheckOptions,
-  baseline: Baseline,
-  counts: (finding: PlacedFinding) => boolean,
-): Iterable<string> {
-  const cwd = process.cwd();
-  switch (format) {
-    case "json":
-      return printJson(judged, { resolved, cwd });
-    case "sarif":
-      return printSarif(judged, { cwd, baseline: path === undefined ? undefined : baseline });
-    case "junit":
-      return printJunit(judged, { cwd, counts });
-    case "github":
-      return printGithub(judged, { cwd, baseline });
-    case "lines":
-      return printLines(path === undefined ? judged : withoutOld(judged, baseline), { cwd, show });
-    case "text":
-      return printText(path === undefined ? judged : withoutOld(judged, baseline), {
-        paint: paintStdout,
-        cwd,
-        show,
-        columns: terminalColumns(),
-      });
-  }
-}
-
-/** A reader of the terminal wants to see what is new. */
-function withoutOld(judged: JudgedFolder, baseline: Baseline): JudgedFolder {
-  const designs = judged.designs.map((design) => ({
-    ...design,
-    findings: design.findings.filter((finding) => !baseline(finding)),
-  }));
-  return { ...judged, designs };
 }
 
 /** Files that could not be read outweigh findings: the judgement is not whole. */

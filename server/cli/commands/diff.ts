@@ -2,7 +2,6 @@
 
 import { existsSync, statSync } from "node:fs";
 import { resolve } from "node:path";
-import { printHtml } from "../../../shared/report/document/html.js";
 import { CommandError, EXIT } from "../../command-error.js";
 import { compareFolder, type FolderComparison } from "../../compare/compare-folders.js";
 import { shownFrom } from "../../findings/paths.js";
@@ -14,17 +13,13 @@ import {
   repositoryOf,
   revisionOf,
 } from "../../git/repository.js";
-import { changePages, together } from "../../report/diff-pages.js";
-import { printDiffJson } from "../print/diff-json.js";
-import { printDiffMarkdown } from "../print/diff-markdown.js";
+import { FORMATS, formatNamed } from "../formats.js";
 import { safe } from "../print/safe.js";
 import { progressLine } from "../progress.js";
 import { note, paintStderr, print } from "../streams.js";
 
-const DIFF_FORMATS = ["markdown", "html", "json"] as const;
-
 export interface DiffOptions {
-  readonly format: (typeof DIFF_FORMATS)[number];
+  readonly format: string;
   readonly dir?: string;
   readonly failOn: "worse" | "findings" | "never";
   readonly today: string;
@@ -47,18 +42,11 @@ export async function diff(asked: readonly string[], options: DiffOptions): Prom
     process.exitCode = status;
     for (const { path, message } of compared.unreadable)
       note(`${paintStderr("red", "error")}: ${safe(shownFrom(process.cwd(), path))}: ${safe(message)}`);
-    await print(await printed(compared, options));
+    await print(await formatNamed(FORMATS.diff, options.format).print(compared));
     return status;
   } finally {
     compared.dispose();
   }
-}
-
-async function printed(compared: FolderComparison, { format }: DiffOptions): Promise<Iterable<string>> {
-  if (format === "json") return printDiffJson(compared);
-  if (format === "markdown") return printDiffMarkdown(await changePages(compared, { drawings: false }));
-  const pages = await changePages(compared, { drawings: true });
-  return [printHtml(together(pages, compared)).text];
 }
 
 function statusOf({ designs, unreadable }: FolderComparison, failOn: DiffOptions["failOn"]): number {

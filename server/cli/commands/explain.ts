@@ -9,9 +9,10 @@ import { designFolder } from "../../findings/judged-folder.js";
 import { knownRules } from "../../findings/known-rules.js";
 import { findHop } from "../../findings/one-hop.js";
 import { loadProject } from "../../session/load.js";
-import { explanationJson, explanationText, ruleList, ruleText } from "../print/explanation.js";
+import { FORMATS, formatNamed } from "../formats.js";
 import { noteTime } from "../print/note-time.js";
 import { planText } from "../print/plan.js";
+import { ruleList, ruleText } from "../print/rule-text.js";
 import { paintStdout, print } from "../streams.js";
 
 /**
@@ -41,12 +42,14 @@ export async function explainSubject(subject: string, folder?: string): Promise<
 export async function explainHopFigures(
   name: string,
   folder: string,
-  { today, on, format }: { readonly today: string; readonly on?: string; readonly format: "text" | "json" },
+  { today, on, format }: { readonly today: string; readonly on?: string; readonly format: string },
 ): Promise<void> {
   const { hop, result, design } = await findHop(folder, name, today, on);
   noteTime(design);
   const figures = explainHop(hop, result);
-  await print(format === "json" ? explanationJson(hop.name, figures) : explanationText(figures, paintStdout));
+  await print(
+    await formatNamed(FORMATS.explain, format).print({ hop: hop.name, figures, paint: paintStdout }),
+  );
 }
 
 /** As a hop writes its channel: `PLAN`, `PLAN / WIDTH` or `PLAN / WIDTH / NUMBER`, blanks as may be. */

@@ -3,7 +3,7 @@ import { hopHistory } from "../../compare/hop-history.js";
 import { slashed } from "../../files/slashed.js";
 import { designFolder } from "../../findings/judged-folder.js";
 import { repositoryOf, revisionOf } from "../../git/repository.js";
-import { historyJson, historyText } from "../print/history.js";
+import { FORMATS, formatNamed } from "../formats.js";
 import { safe } from "../print/safe.js";
 import { note, paintStderr, paintStdout, print } from "../streams.js";
 
@@ -13,7 +13,7 @@ const MOST_NOTES = 5;
 export interface HistoryCommandOptions {
   readonly rev: string;
   readonly limit: number;
-  readonly format: "text" | "json";
+  readonly format: string;
   readonly today: string;
 }
 
@@ -30,6 +30,6 @@ export async function history(hop: string, dir: string, options: HistoryCommandO
     note(`${paintStderr("yellow", "warning")}: ${safe(sentence)}`);
   if (notes.length > MOST_NOTES)
     note(`${notes.length - MOST_NOTES} more of this kind; --format json lists them all`);
-  const json = options.format === "json";
-  await print(json ? historyJson(hop, entries, notes) : historyText(entries, paintStdout));
+  const format = formatNamed(FORMATS.history, options.format);
+  await print(await format.print({ hop, entries, notes, paint: paintStdout }));
 }

@@ -1,7 +1,7 @@
 /** `list`: what a design knows, for a spreadsheet, a map or a program. */
 import { existsSync } from "node:fs";
 import { makeList } from "../../../shared/lists/subjects/index.js";
-import { type List, type ListSubject, SUBJECTS } from "../../../shared/lists/subjects/list.js";
+import { type ListSubject, SUBJECTS } from "../../../shared/lists/subjects/list.js";
 import type { ListedDesign, ListedFinding } from "../../../shared/lists/subjects/listed-design.js";
 import { CommandError, EXIT } from "../../command-error.js";
 import { writeBytes } from "../../files/write-whole.js";
@@ -9,23 +9,17 @@ import { type JudgedDesign, judgeFolder } from "../../findings/judged-folder.js"
 import { shownFrom } from "../../findings/paths.js";
 import { holdsOn } from "../../findings/stages.js";
 import { hopsOf, shownTime } from "../../findings/summary.js";
-import { csvText } from "../../lists/csv-text.js";
 import { standingLast } from "../../lists/standing-last.js";
-import { geoJsonText } from "../../lists/write/geojson.js";
-import { kmlText } from "../../lists/write/kml.js";
-import { VERSION } from "../../version.js";
-import { jsonText } from "../print/json-text.js";
-import type { ListOutput, SubjectOutput } from "../print/list-output.js";
+import { FORMATS, formatNamed } from "../formats.js";
+import type { Listed, ListFormat } from "../print/format.js";
 import { noteTime } from "../print/note-time.js";
 import { safe } from "../print/safe.js";
 import { tellUnreadable } from "../print/unreadable.js";
 import { progressLine } from "../progress.js";
 import { note, print } from "../streams.js";
 
-type ListFormat = "csv" | "xlsx" | "json" | "geojson" | "kml";
-
 export interface ListOptions {
-  readonly format: ListFormat;
+  readonly format: string;
   readonly out?: string;
   readonly today: string;
   /** The day that is looked at; left out: all that is planned stands. */
@@ -37,9 +31,10 @@ const PLACED: ReadonlySet<ListSubject> = new Set(["sites", "hops", "ends"]);
 
 /** @returns the exit status */
 export async function list(asked: string, folder: string, options: ListOptions): Promise<number> {
-  const { format, out, today, on } = options;
+  const { out, today, on } = options;
+  const format = formatNamed(FORMATS.list, options.format);
   const subjects = subjectsOf(asked, format);
-  if (format === "xlsx" && out === undefined && process.stdout.isTTY)
+  if (format.bytes && out === undefined && process.stdout.isTTY)
     throw new CommandError("a workbook is no text for a terminal; say --out FILE.xlsx");
   if (out !== undefined && existsSync(out))
     throw new CommandError(`${out}: it is there already and is not replaced`);
@@ -54,26 +49,21 @@ export async function list(asked: string, folder: string, options: ListOptions):
       `${folder}: there are ${judged.designs.length} designs in this folder; name the folder of one`,
     );
   const listed = listedDesign(design, { today, on });
-  await put(
-    subjects.map((subject) => makeList(subject, listed)),
-    { title: design.title, shows: shownTime(design) },
-    format,
-    out,
-  );
+  const lists = subjects.map((subject) => makeList(subject, listed));
+  await put({ lists, title: design.title, shows: shownTime(design) }, format, out);
   noteTime(design);
   return unreadable ? EXIT.unreadable : EXIT.clean;
 }
 
 function subjectsOf(asked: string, format: ListFormat): readonly ListSubject[] {
-  const onMap = format === "geojson" || format === "kml";
-  const all = onMap ? (["sites", "hops"] as const) : SUBJECTS;
+  const all = format.map ? (["sites", "hops"] as const) : SUBJECTS;
   const subjects = asked === "all" ? all : (asked.split(",").map((one) => one.trim()) as ListSubject[]);
   const wrong = subjects.find((one) => !SUBJECTS.includes(one));
   if (wrong !== undefined)
     throw new CommandError(`there is no list of ${wrong}; choose from ${SUBJECTS.join(", ")}, all`);
-  if (format === "csv" && subjects.length > 1)
-    throw new CommandError("CSV holds one list; name one, or take --format xlsx");
-  const placeless = onMap ? subjects.find((one) => !PLACED.has(one)) : undefined;
+  if (format.single && subjects.length > 1)
+    throw new CommandError(`${format.name.toUpperCase()} holds one list; name one, or take --format xlsx`);
+  const placeless = format.map ? subjects.find((one) => !PLACED.has(one)) : undefined;
   if (placeless !== undefined)
     throw new CommandError(`${placeless} have no place on a map; sites, hops and ends have`);
   return [...new Set(subjects)];
@@ -102,65 +92,16 @@ function listedDesign(design: JudgedDesign, { today, on }: Pick<ListOptions, "to
   };
 }
 
-async function put(
-  lists: readonly List[],
-  of: Shown,
-  format: ListFormat,
-  out: string | undefined,
-): Promise<void> {
-  if (format === "xlsx") {
-    const { xlsxBytes } = await import("../../lists/write/xlsx.js");
-    const bytes = xlsxBytes(lists);
-    if (out === undefined) process.stdout.write(bytes);
-    else writeBytes(out, bytes);
-  } else {
-    const pieces = textOf(lists, of, format);
-    if (out === undefined) await print(pieces);
-    else writeBytes(out, [...pieces].join(""));
-  }
+async function put(listed: Listed, format: ListFormat, out: string | undefined): Promise<void> {
+  const { lists } = listed;
+  const printed = await format.print(listed);
+  if (printed instanceof Uint8Array) {
+    if (out === undefined) process.stdout.write(printed);
+    else writeBytes(out, printed);
+  } else if (out === undefined) await print(printed);
+  else writeBytes(out, [...printed].join(""));
   const counted = lists
     .map(({ subject, rows }) => `${rows.length} ${rows.length === 1 ? subject.slice(0, -1) : subject}`)
     .join(", ");
   if (out !== undefined) note(`${counted} written to ${safe(out)}`);
-}
-
-interface Shown {
-  readonly title?: string;
-  /** The time that figures are of, in words. */
-  readonly shows?: string;
-}
-
-function textOf(lists: readonly List[], { title, shows }: Shown, format: ListFormat): Iterable<string> {
-  switch (format) {
-    case "csv": {
-      const [{ columns, rows }] = lists as [List];
-      return [csvText([columns.map(({ head }) => head)]), csvText(rows.map(({ values }) => values))];
-    }
-    case "geojson":
-      return geoJsonText(lists, shows);
-    case "kml":
-      return kmlText(title ?? "Network", lists, shows);
-    default: {
-      const output: ListOutput = {
-        schema: "hopwright-list/1",
-        version: VERSION,
-        title,
-        shows,
-        lists: lists.map(subjectOutput),
-      };
-      return [`${jsonText(output, 1)}\n`];
-    }
-  }
-}
-
-function subjectOutput({ subject, columns, rows }: List): SubjectOutput {
-  return {
-    subject,
-    columns: columns.map(({ head: name, type }) => ({ name, type })),
-    rows: rows.map(({ values }) =>
-      Object.fromEntries(
-        columns.flatMap(({ head }, i) => (values[i] === undefined ? [] : [[head, values[i]!]])),
-      ),
-    ),
-  };
 }

@@ -1,8 +1,6 @@
 import { existsSync, realpathSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import type { Page } from "../../../shared/report/document/document.js";
-import { printHtml } from "../../../shared/report/document/html.js";
-import { printMarkdown } from "../../../shared/report/document/markdown.js";
 import { listPage } from "../../../shared/report/pages/list-page.js";
 import { CommandError, EXIT } from "../../command-error.js";
 import { slashed } from "../../files/slashed.js";
@@ -13,18 +11,17 @@ import { countsOf } from "../../findings/summary.js";
 import { overviewOf, type PageOptions, pageOfHop, pagesOfGone, partsOf } from "../../report/design-pages.js";
 import { fileNames } from "../../report/names.js";
 import { plannedOf } from "../../report/planned.js";
+import { FORMATS, formatNamed } from "../formats.js";
 import { safe } from "../print/safe.js";
 import { tellUnreadable } from "../print/unreadable.js";
 import { progressLine } from "../progress.js";
 import { ReportRecord } from "../report-record.js";
 import { note } from "../streams.js";
 
-const REPORT_KINDS = ["html", "markdown"] as const;
-type ReportKind = (typeof REPORT_KINDS)[number];
-
 export interface ReportOptions {
   readonly out: string;
-  readonly only: readonly ReportKind[];
+  /** Names of formats. */
+  readonly only: readonly string[];
   readonly hop?: string;
   readonly today: string;
   /** The day that is looked at; left out: all that is planned stands. */
@@ -49,14 +46,16 @@ export async function report(folder: string, options: ReportOptions): Promise<nu
   const refuse = refusedFolders(judged, options.out);
   refuse(options.out);
   const record = new ReportRecord(options.out);
+  const formats = options.only.map((name) => formatNamed(FORMATS.report, name));
   let pages = 0;
   for await (const page of options.hop === undefined
     ? allPages(judged, options)
     : pagesOfHop(judged, options.hop, options)) {
-    for (const { path, text } of printed(page, options.only)) {
-      refuse(dirname(join(options.out, path)));
-      record.write(path, text);
-    }
+    for (const format of formats)
+      for (const { path, text } of await format.print(page)) {
+        refuse(dirname(join(options.out, path)));
+        record.write(path, text);
+      }
     pages++;
   }
   // One hop's page says nothing of the others.
@@ -86,10 +85,6 @@ function refusedFolders({ designs }: JudgedFolder, out: string): (folder: string
     if (slashed(real).split("/").includes(".git"))
       throw new CommandError(`${folder}: this is a folder of git's own; name another`);
   };
-}
-
-function printed(page: Page, only: readonly ReportKind[]) {
-  return only.flatMap((kind) => (kind === "html" ? [printHtml(page)] : printMarkdown(page)));
 }
 
 /** Page by page, so that a large network's report is never whole in memory. */

@@ -7,10 +7,17 @@ import { shownFrom } from "../../findings/paths.js";
 import { keyOf, Placer } from "../../findings/placed.js";
 import { VERSION } from "../../version.js";
 import type { DesignChangeOutput, DiffOutput, FindingChangeOutput, WithFindings } from "./diff-output.js";
+import type { DiffFormat } from "./format.js";
 import { findingOutput } from "./json.js";
 import { jsonText } from "./json-text.js";
 
-export function printDiffJson(compared: FolderComparison): Iterable<string> {
+export const diffJson: DiffFormat = {
+  name: "json",
+  what: "everything that differs, for programs",
+  print: printDiffJson,
+};
+
+function printDiffJson(compared: FolderComparison): Iterable<string> {
   const { repository, was, is, on, notes, unreadable, designs } = compared;
   const output: DiffOutput = {
     schema: "hopwright-diff/2",

@@ -5,21 +5,22 @@ import { type FileProblem, isUnread } from "../../files/hop-files.js";
 import type { JudgedFolder } from "../../findings/judged-folder.js";
 import { shownFrom } from "../../findings/paths.js";
 import type { PlacedFinding } from "../../findings/placed.js";
-import type { Baseline } from "../baseline.js";
+import { NO_BASELINE } from "../baseline.js";
+import type { Checked, CheckFormat } from "./format.js";
 import { safe } from "./safe.js";
 
-export interface GithubOptions {
-  readonly cwd: string;
-  readonly baseline: Baseline;
-}
+export const checkGithub: CheckFormat = {
+  name: "github",
+  what: "annotations of a pull request on GitHub",
+  print: ({ judged, cwd, baseline = NO_BASELINE }) => printGithub(judged, { cwd, baseline }),
+};
+
+type GithubOptions = Required<Pick<Checked, "cwd" | "baseline">>;
 
 const COMMAND: Readonly<Record<Severity, string>> = { error: "error", warning: "warning", info: "notice" };
 
 /** What is accepted or known already is not shown: only so many annotations are kept for a run. */
-export function* printGithub(
-  { designs, unreadable }: JudgedFolder,
-  options: GithubOptions,
-): Iterable<string> {
+function* printGithub({ designs, unreadable }: JudgedFolder, options: GithubOptions): Iterable<string> {
   const problems: readonly FileProblem[] = [
     ...unreadable,
     ...designs.flatMap(({ terrainProblems }) => terrainProblems),

@@ -16,17 +16,20 @@ import type {
   HopOutput,
   PlaceOutput,
 } from "./check-output.js";
+import type { Checked, CheckFormat } from "./format.js";
 import { jsonText } from "./json-text.js";
 import { resultOutput } from "./result-output.js";
 
-export interface JsonOptions {
-  /** Adds the resolved design. */
-  readonly resolved: boolean;
-  readonly cwd: string;
-}
+export const checkJson: CheckFormat = {
+  name: "json",
+  what: "everything, for programs and for --baseline",
+  print: ({ judged, cwd, resolved = false }) => printJson(judged, { cwd, resolved }),
+};
+
+type JsonOptions = Required<Pick<Checked, "cwd" | "resolved">>;
 
 /** In pieces, since the results of a large network are too long for one string. */
-export function* printJson(judged: JudgedFolder, options: JsonOptions): Iterable<string> {
+function* printJson(judged: JudgedFolder, options: JsonOptions): Iterable<string> {
   const { root, designs } = judged;
   const head: Omit<CheckOutput, "designs"> = {
     schema: "hopwright-check/3",

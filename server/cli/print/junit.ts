@@ -6,14 +6,17 @@ import type { JudgedDesign, JudgedFolder } from "../../findings/judged-folder.js
 import { shownFrom } from "../../findings/paths.js";
 import type { PlacedFinding } from "../../findings/placed.js";
 import { hopsOf } from "../../findings/summary.js";
+import type { Checked, CheckFormat } from "./format.js";
 
-export interface JunitOptions {
-  readonly cwd: string;
-  /** Whether a finding makes its case fail. */
-  counts(finding: PlacedFinding): boolean;
-}
+export const checkJunit: CheckFormat = {
+  name: "junit",
+  what: "JUnit's XML, which most CI systems show: a suite a design, a case a hop",
+  print: ({ judged, ...options }) => printJunit(judged, options),
+};
 
-export function* printJunit(judged: JudgedFolder, options: JunitOptions): Iterable<string> {
+type JunitOptions = Pick<Checked, "cwd" | "counts">;
+
+function* printJunit(judged: JudgedFolder, options: JunitOptions): Iterable<string> {
   yield '<?xml version="1.0" encoding="UTF-8"?>\n<testsuites name="hopwright">\n';
   if (judged.unreadable.length > 0) {
     const errors = judged.unreadable.map(({ path, message }) => ({ path, message }));

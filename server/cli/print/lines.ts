@@ -1,21 +1,22 @@
 /** `check` with a line for each finding, for whoever searches, sorts and counts: place, severity, rule, message. */
-import type { Severity } from "../../../shared/design/severity.js";
 import { type FileProblem, isUnread } from "../../files/hop-files.js";
 import type { JudgedFolder } from "../../findings/judged-folder.js";
 import { shownFrom } from "../../findings/paths.js";
 import { atLeast, gravestFirst, type PlacedFinding } from "../../findings/placed.js";
+import type { Checked, CheckFormat } from "./format.js";
 import { safe } from "./safe.js";
+import { withoutOld } from "./without-old.js";
 
-export interface LinesOptions {
-  /** Paths are printed as seen from here. */
-  readonly cwd: string;
-  /** Milder findings are left out. */
-  readonly show: Severity | "remarks";
-}
+export const checkLines: CheckFormat = {
+  name: "lines",
+  what: "a line a finding, for whoever searches, sorts and counts",
+  print: ({ judged, baseline, ...options }) =>
+    printLines(baseline ? withoutOld(judged, baseline) : judged, options),
+};
 
-export function* printLines(
+function* printLines(
   { designs, unreadable }: JudgedFolder,
-  { cwd, show }: LinesOptions,
+  { cwd, show }: Pick<Checked, "cwd" | "show">,
 ): Iterable<string> {
   for (const problem of unreadable) yield problemLine(problem, cwd);
   for (const { findings, terrainProblems } of designs) {

@@ -8,14 +8,16 @@ import type { JudgedFolder } from "../../findings/judged-folder.js";
 import { knownRules } from "../../findings/known-rules.js";
 import { knownBy, type Place, type PlacedFinding, type PlacedRelated } from "../../findings/placed.js";
 import { VERSION } from "../../version.js";
-import type { Baseline } from "../baseline.js";
+import type { Checked, CheckFormat } from "./format.js";
 import { jsonText } from "./json-text.js";
 
-export interface SarifOptions {
-  readonly baseline?: Baseline;
-  /** Paths are told as seen from here. */
-  readonly cwd: string;
-}
+export const checkSarif: CheckFormat = {
+  name: "sarif",
+  what: "SARIF 2.1.0, for tools that collect the findings of many checkers",
+  print: ({ judged, ...options }) => printSarif(judged, options),
+};
+
+type SarifOptions = Pick<Checked, "cwd" | "baseline">;
 
 const SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
 
@@ -26,7 +28,7 @@ const LEVEL: Readonly<Record<Severity, "error" | "warning" | "note">> = {
 };
 
 /** Result by result: with a hundred thousand of them the whole would be as large as all that is read. */
-export function* printSarif(judged: JudgedFolder, options: SarifOptions): Iterable<string> {
+function* printSarif(judged: JudgedFolder, options: SarifOptions): Iterable<string> {
   const found = judged.designs.flatMap(({ findings, root }) =>
     findings.map((finding) => ({ finding, root })),
   );

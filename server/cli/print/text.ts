@@ -8,20 +8,21 @@ import { shownFrom } from "../../findings/paths.js";
 import { atLeast, gravestFirst, type Place, type PlacedFinding } from "../../findings/placed.js";
 import { type Counts, countsOf, judgedTimes, sum, sumOf } from "../../findings/summary.js";
 import type { Paint, Style } from "../streams.js";
+import type { Checked, CheckFormat } from "./format.js";
 import { safe } from "./safe.js";
+import { withoutOld } from "./without-old.js";
 
-export interface TextOptions {
-  readonly paint: Paint;
-  /** Paths are printed as seen from here. */
-  readonly cwd: string;
-  /** Milder findings are left out and only counted; `remarks` too prints those on what figures rest on one by one. */
-  readonly show?: Severity | "remarks";
-  /** Sentences are broken at this width; otherwise they stay in one line, as programs like it. */
-  readonly columns?: number;
-}
+export const checkText: CheckFormat = {
+  name: "text",
+  what: "for reading: each finding with its line of the design, the gravest first, and what it comes to",
+  print: ({ judged, baseline, ...options }) =>
+    printText(baseline ? withoutOld(judged, baseline) : judged, options),
+};
 
-export function* printText(judged: JudgedFolder, options: TextOptions): Iterable<string> {
-  const { paint, cwd, show = "info" } = options;
+type TextOptions = Pick<Checked, "paint" | "cwd" | "show" | "columns">;
+
+function* printText(judged: JudgedFolder, options: TextOptions): Iterable<string> {
+  const { paint, cwd, show } = options;
   const least = show === "remarks" ? "info" : show;
   yield* fileErrors(judged.unreadable, options);
   const several = judged.designs.length > 1;

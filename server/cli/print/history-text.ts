@@ -4,16 +4,18 @@ import { decisionWords } from "../../../shared/compare/words.js";
 import type { HopResult } from "../../../shared/evaluate/account/result.js";
 import { availabilityBounded, ESTIMATE_REMARK } from "../../../shared/format/bounds.js";
 import { decibels } from "../../../shared/format/numbers.js";
-import { weakerDirection } from "../../../shared/rules/judged-modes.js";
-import type { HistoryEntry } from "../../compare/hop-history.js";
-import { VERSION } from "../../version.js";
-import type { Paint } from "../streams.js";
-import type { HistoryEntryOutput, HistoryOutput } from "./history-output.js";
-import { jsonText } from "./json-text.js";
+import type { HistoryFormat, HistoryOfHop } from "./format.js";
+import { figures } from "./history-figures.js";
 import { safe } from "./safe.js";
 import { wrapped } from "./wrap.js";
 
-export function* historyText(entries: readonly HistoryEntry[], paint: Paint): Iterable<string> {
+export const historyText: HistoryFormat = {
+  name: "text",
+  what: "for reading: a line a commit, and what was decided in it",
+  print: printText,
+};
+
+function* printText({ entries, paint }: HistoryOfHop): Iterable<string> {
   const availabilities = entries.map(({ judged }) => availabilityText(judged?.result.availability));
   const width = Math.max(12, ...availabilities.map((text) => text.length));
   if (entries.length > 0)
@@ -46,47 +48,4 @@ function availabilityText(found: HopResult["availability"]): string {
 
 function decision(change: DecisionChange): string {
   return safe(decisionWords(change, "->"));
-}
-
-/** @param notes what is left out or cannot be read, a sentence each */
-export function historyJson(
-  hop: string,
-  entries: readonly HistoryEntry[],
-  notes: readonly string[] = [],
-): Iterable<string> {
-  const output: HistoryOutput = {
-    schema: "hopwright-history/1",
-    version: VERSION,
-    hop,
-    notes,
-    entries: entries.map((entry): HistoryEntryOutput => {
-      const { commit, hop, status, decisions, shared, terrainChanged } = entry;
-      return {
-        commit: commit?.commit,
-        date: commit?.date,
-        author: commit?.author,
-        title: commit?.title,
-        hop,
-        status,
-        decisions,
-        shared,
-        terrainChanged,
-        ...figures(entry),
-      };
-    }),
-  };
-  return [`${jsonText(output, 1)}\n`];
-}
-
-function figures({ judged }: HistoryEntry) {
-  if (!judged) return {};
-  const { availability: found } = judged.result;
-  const weaker = weakerDirection(judged.hop, judged.result)?.mode;
-  return {
-    fadeMarginDb: weaker?.fadeMarginDb,
-    modulation: weaker?.modulation,
-    availabilityPercent: found?.availabilityPercent,
-    availabilityBound: found?.bound,
-    availabilityAtLeastPercent: found?.atLeastPercent,
-  };
 }

@@ -1,58 +1,21 @@
-/** A hop's profile as CSV and as text. */
-
 import type { ClearanceResult, EndGeometry } from "../../../shared/evaluate/account/path-result.js";
 import type { HopResult } from "../../../shared/evaluate/account/result.js";
-import { degrees, fixed, fresnelAsked, kFactor, kilometres, metres } from "../../../shared/format/numbers.js";
+import { degrees, fresnelAsked, kFactor, kilometres, metres } from "../../../shared/format/numbers.js";
 import { clearanceAgainst } from "../../../shared/report/clearance-against.js";
-import { bulgeM, type ProfileLine } from "../../../shared/report/draw/profile-points.js";
+import { bulgeM, drawnLine, type ProfileLine } from "../../../shared/report/draw/profile-points.js";
 import { drawProfileText } from "../../../shared/report/draw/profile-text.js";
 import type { Paint } from "../streams.js";
+import type { ProfileFormat } from "./format.js";
+import { lineOf } from "./profile-line.js";
 import { safe } from "./safe.js";
 
-const COLUMNS = [
-  "distance_m",
-  "ground_m",
-  "bulge_m",
-  "ray_m",
-  "clearance_m",
-  "f1_m",
-  "clearance_f1",
-  "cover_m",
-];
+export const profileText: ProfileFormat = {
+  name: "text",
+  what: "for reading: a drawing in characters, heights and clearances",
+  print: (path) => printText(path.result, lineOf(path, drawnLine), path.paint),
+};
 
-/**
- * A row a point; what is not known is left empty, bridged or not, so that the file may serve as a survey made from a
- * map. Clearance is that of the ray over ground, cover and bulge.
- */
-export function* profileCsv({ points }: ProfileLine): Iterable<string> {
-  yield `${COLUMNS.join(",")}\n`;
-  for (const {
-    distanceM,
-    groundM: heightM,
-    bridged,
-    coverM,
-    bulgeM: bulge,
-    rayM,
-    fresnelRadiusM,
-  } of points) {
-    const groundM = bridged ? undefined : heightM;
-    const clearanceM =
-      rayM === undefined || groundM === undefined ? undefined : rayM - groundM - (coverM ?? 0) - bulge;
-    // At the ends the zone has no width: no ratio there.
-    const fraction = clearanceM !== undefined && fresnelRadiusM ? clearanceM / fresnelRadiusM : undefined;
-    const cells = [
-      fixed(distanceM, 2),
-      ...[groundM, bulge, rayM, clearanceM, fresnelRadiusM, fraction, coverM].map(cell),
-    ];
-    yield `${cells.join(",")}\n`;
-  }
-}
-
-function cell(value: number | undefined): string {
-  return value === undefined ? "" : fixed(value, 2);
-}
-
-export function* profileText(result: HopResult, line: ProfileLine, paint: Paint): Iterable<string> {
+function* printText(result: HopResult, line: ProfileLine, paint: Paint): Iterable<string> {
   const [from, to] = result.ends;
   yield `${paint("bold", safe(`${result.hop}: ${kilometres(line.lengthM)} from ${from} to ${to}`))}\n\n`;
   const rows = drawProfileText(line, result);

@@ -1,0 +1,16 @@
+import { weakerDirection } from "../../../shared/rules/judged-modes.js";
+import type { HistoryEntry } from "../../compare/hop-history.js";
+
+/** What a hop came to at a commit, as far as it could be judged then. */
+export function figures({ judged }: HistoryEntry) {
+  if (!judged) return {};
+  const { availability: found } = judged.result;
+  const weaker = weakerDirection(judged.hop, judged.result)?.mode;
+  return {
+    fadeMarginDb: weaker?.fadeMarginDb,
+    modulation: weaker?.modulation,
+    availabilityPercent: found?.availabilityPercent,
+    availabilityBound: found?.bound,
+    availabilityAtLeastPercent: found?.atLeastPercent,
+  };
+}
