@@ -12,7 +12,9 @@ export const METHOD: MethodReference = {
 };
 
 /**
- * Unavailability of one repairable unit, U = MTTR/(MTBF + MTTR).
+ * Unavailability of one repairable unit.
+ *
+ *     U = MTTR/(MTBF + MTTR),   A = 1 - U
  *
  * @param inputs.mtbfHours mean time between failures, > 0
  * @param inputs.mttrHours mean time to repair, travel included, >= 0
@@ -37,7 +39,11 @@ export function unitUnavailability(inputs: {
   });
 }
 
-/** Units in series, all needed: 1 - product of (1 - Ui). An empty chain never fails. */
+/**
+ * Units in series, all needed; an empty chain never fails.
+ *
+ *     U = 1 - product (1 - U_i),   about sum U_i
+ */
 export function seriesUnavailability(
   units: readonly number[],
 ): Outcome<{ readonly unavailability: number; readonly sumApproximation: number }> {
@@ -52,6 +58,8 @@ export function seriesUnavailability(
 /**
  * Hot standby 1 + 1: two equal units of which one is enough, in series with what both share (switch, coupler,
  * antenna, feeder, power).
+ *
+ *     U = 1 - (1 - U1^2) (1 - Ucommon)
  */
 export function hotStandby(inputs: {
   readonly unitUnavailability: number;
@@ -65,8 +73,11 @@ export function hotStandby(inputs: {
 }
 
 /**
- * Unavailability of one of n working channels that share one standby channel.
+ * Unavailability of one of n working channels that share one standby channel; u that of one unit.
  *
+ *     U = sum_{j=2..n+1} C(n+1, j) u^j (1 - u)^(n+1-j) (j - 1)/n,   about (n + 1)/2 u^2
+ *
+ * Of j units that are down one is carried by the standby: the others hit j - 1 of the n channels.
  * @param inputs.channels n, a whole number from 1 to 50
  */
 export function nPlusOne(inputs: {
@@ -79,7 +90,7 @@ export function nPlusOne(inputs: {
   if (!Number.isInteger(channels))
     return refuse({ code: "input-unusable", input: "channels", value: channels, wanted: "whole" });
   let unavailability = 0;
-  // j units down of n + 1: one failure is carried by the standby, the others hit j - 1 of the n channels.
+  // C(n+1, j), from the one before.
   let ways = channels + 1;
   for (let j = 2; j <= channels + 1; j++) {
     ways = (ways * (channels + 2 - j)) / j;

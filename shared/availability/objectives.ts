@@ -30,7 +30,11 @@ const SHORTEST_KM = 50;
  * Availability objective of one direction of a link, all causes together (propagation, equipment, maintenance,
  * power).
  *
- * @param inputs.lengthM length of the link, 0 < L <= 2500 km; under 50 km it counts as 50 km
+ *     AR = 1 - (B L/LR + C)      availability ratio, LR = 2500 km
+ *     OI = D L/LR + E            outages a year;   mean time between them Mo = 1/OI
+ *
+ * with B, C, D and E of the portion and length (objectives.data.ts).
+ * @param inputs.lengthM length L of the link, 0 < L <= 2500 km; under Lmin = 50 km it counts as 50 km
  * @returns availability as a fraction, and the number of outages a year with the mean time between them
  * @see Rec. ITU-R F.1703. From memory, not checked against the Recommendation.
  */
@@ -64,7 +68,7 @@ export function availabilityObjective(inputs: {
 }
 
 /**
- * Share of a link's unavailability that falls to one of its hops, by length (practice, no Recommendation).
+ * Share of a link's unavailability that falls to one of its hops, by length: `U d/L` (practice, no Recommendation).
  */
 export function hopShare(inputs: {
   readonly linkUnavailability: number;
@@ -80,11 +84,14 @@ export function hopShare(inputs: {
 }
 
 /**
- * Error performance objectives of a real link in the international portion: its share of the end-to-end figures.
+ * Error performance objectives of a real link in the international portion: its share F of the end-to-end figures.
+ *
+ *     F = FL + BL,   FL = 0.01 L/500,   BL = BR 0.02 min(L/Lref, 1)    intermediate country, Lref = 1000 km
+ *                                       BL = BR 0.01 min(L/Lref, 1)    terminating country, Lref = 500 km
  *
  * @param inputs.country intermediate or terminating
- * @param inputs.lengthM 50 km or longer
- * @param inputs.blockRatio BR, 0 < BR <= 1, chosen by the operator
+ * @param inputs.lengthM L, 50 to 27500 km
+ * @param inputs.blockRatio block ratio BR, 0 < BR <= 1, chosen by the operator
  * @returns share (fraction of the end-to-end objective) and the objectives; an absent ESR is not given
  * @see Rec. ITU-R F.1668. From memory, not checked against the Recommendation.
  */

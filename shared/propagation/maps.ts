@@ -40,7 +40,7 @@ const southward = (rows: number, columns: number, stepDeg: number, firstLongitud
 
 const same = (value: number) => value;
 
-/** The map of P.839 gives the mean 0 degC isotherm in km; rain reaches 0.36 km higher. */
+/** `hR = h0 + 0.36`, km; h0, of the map, is the mean 0 degC isotherm. Rec. ITU-R P.839-4. */
 const rainHeightM = (h0Km: number) => 1000 * (h0Km + 0.36);
 
 export const MAP_PRODUCTS: readonly MapProduct[] = [

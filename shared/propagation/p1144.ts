@@ -38,6 +38,11 @@ export function gridPosition(grid: MapGrid, latitudeDeg: number, longitudeDeg: n
 
 /**
  * Bilinear interpolation between the four values around a point.
+ *
+ *     I = I(R,C) (R+1-r)(C+1-c) + I(R+1,C) (r-R)(C+1-c) + I(R,C+1) (R+1-r)(c-C) + I(R+1,C+1) (r-R)(c-C)
+ *
+ * with r and c the row and column of the point in grid steps, R = floor(r), C = floor(c). The last row and column
+ * belong to the grid: there R or C is the one before.
  * @returns undefined outside the grid
  * @see Rec. ITU-R P.1144, bilinear; checked against an independent library
  */

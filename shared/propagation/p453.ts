@@ -12,7 +12,7 @@ export const METHOD: MethodReference = {
   section: "eq (1) to (9)",
   title: "Refractivity, humidity and effective Earth radius",
   status: "verified",
-  note: "Index, humidity over water and k checked against published values; the saturation pressure over ice was read in an implementation, the mean height profile and the temperature ranges are from memory.",
+  note: "Index, humidity over water and k checked against published values; the saturation pressure over ice was read in an implementation, the temperature ranges are from memory.",
   usedByNoFigure: true,
 };
 
@@ -25,6 +25,12 @@ export interface AirState {
 
 /**
  * Radio refractivity N = (n - 1) 1e6, in N-units, with its dry and wet terms.
+ *
+ *     N = 77.6 pd/T + 72 e/T + 3.75e5 e/T^2    (2)
+ *     Nd = 77.6 pd/T                           (3)
+ *     Nw = 72 e/T + 3.75e5 e/T^2               (4)
+ *
+ * pd is the pressure of dry air and e that of the vapour, hPa; T in K, in the wet term too.
  * @throws RangeError for a temperature that is not positive or a negative pressure
  * @see Rec. ITU-R P.453-14 eq (2) to (4); checked against ITU-R Study Group 3 examples.
  *   The stated accuracy, 0.5 % up to 100 GHz, is from memory, not checked against the Recommendation.
@@ -40,7 +46,8 @@ export function refractivity(air: AirState): { total: number; dry: number; wet: 
 }
 
 /**
- * Radio refractive index n. @see Rec. ITU-R P.453-14 eq (1)
+ * Radio refractive index, `n = 1 + N 1e-6`.
+ * @see Rec. ITU-R P.453-14 eq (1)
  * @nofigure
  */
 export function refractiveIndex(air: AirState): number {
@@ -49,8 +56,15 @@ export function refractiveIndex(air: AirState): number {
 
 /**
  * Saturation pressure of water vapour, hPa.
+ *
+ *     es = EF a exp[(b - t/d) t/(t + c)]    (9)
+ *
+ *     over water  EF = 1 + 1e-4 [7.2 + P (0.0320 + 5.9e-6 t^2)]    a 6.1121  b 18.678  c 257.14  d 234.5
+ *     over ice    EF = 1 + 1e-4 [2.2 + P (0.0383 + 6.4e-6 t^2)]    a 6.1115  b 23.036  c 279.82  d 333.7
+ *
+ * t in degrees C, P in hPa.
  * @param temperatureC over water -40 to 50, over ice -80 to 0 (both ranges from memory)
- * @param totalPressureHPa total barometric pressure
+ * @param totalPressureHPa P, the TOTAL barometric pressure
  * @see Rec. ITU-R P.453-14 eq (9). Water: checked against ITU-R Study Group 3 examples.
  *   Ice: read in a public implementation, not checked against an ITU-R number.
  */
@@ -74,8 +88,8 @@ export function saturationPressureHPa(
 }
 
 /**
- * Vapour pressure, hPa, from relative humidity.
- * @param relativeHumidityPercent 0 to 100
+ * Vapour pressure from relative humidity, `e = H es/100`, hPa.
+ * @param relativeHumidityPercent H, 0 to 100
  * @see Rec. ITU-R P.453-14 eq (8), checked against ITU-R Study Group 3 examples
  * @nofigure
  */
@@ -98,12 +112,15 @@ export type EffectiveRadius =
   | { readonly branch: "ducting"; readonly k: number };
 
 /**
- * Effective Earth radius factor of a constant gradient: k = 157/(157 + G).
+ * Effective Earth radius factor of a constant gradient.
  *
+ *     k = 157/(157 + G)
+ *
+ * 157 is 1e6/6371 N/km, the curvature of the Earth, rounded as the Recommendations have it.
  * Branches: above 0 N/km sub-refraction (k < 1); 0 down to -79 N/km ordinary; below that super-refraction
  * (k > 2); -157 N/km flat; below ducting. The bounds between ordinary and the others are common practice.
- * @param gradientNPerKm dN/dh, negative in ordinary air
- * @see Rec. ITU-R P.452-17 eq (5), P.1812-6 eq (6), which take the lapse -G; three published values checked
+ * @param gradientNPerKm G = dN/dh, negative in ordinary air
+ * @see Rec. ITU-R P.452-17 eq (5), P.1812-6 eq (6), which take the lapse DN = -G; three published values checked
  * @example effectiveEarthRadiusFactor(-39.25) // { branch: "ordinary", k: 1.3333 }
  * @nofigure
  */

@@ -1,8 +1,8 @@
 /**
  * Free-space attenuation. Rec. ITU-R P.525-4 (08/2019).
  *
- * The exact speed of light is used throughout. The printed constants (92.4, 74.8, 145.8, 167.2) are rounded:
- * the printed 92.4 gives a loss 0.048 dB below the exact one.
+ * The exact speed of light is used. The printed practical form, `L = 92.4 + 20 log f + 20 log d` with f in GHz and d in
+ * km, has its constant rounded: exactly it is 92.4478.
  */
 
 import { SPEED_OF_LIGHT_M_PER_S } from "./constants.js";
@@ -18,7 +18,12 @@ export const METHOD: MethodReference = {
 };
 
 /**
- * Free-space basic transmission loss between isotropic antennas: 20 log(4 pi d/lambda).
+ * Free-space basic transmission loss between isotropic antennas.
+ *
+ *     L = 20 log(4 pi d/lambda)    dB, d and lambda in the same unit
+ *
+ * The far field is assumed: too near, that is up to about 2 D^2/lambda for an antenna of diameter D (common practice),
+ * it does not hold.
  * @param distanceM straight distance between the antennas, > 0 (see `slantDistanceM`)
  * @param frequencyHz > 0
  * @returns loss in dB, exact form; negative when d is below lambda/(4 pi), where it has no meaning

@@ -21,11 +21,19 @@ export interface ReferenceAir {
 }
 
 /**
- * Reference atmosphere at a geometric height.
+ * Reference atmosphere at a geometric height Z, km.
  *
- * Below sea level the first layer is continued (our practice: outside the stated range, 0 to 100 km; the caller says so).
+ *     H = 6356.766 Z/(6356.766 + Z)                                geopotential height, km'
+ *     T = Tb + L (H - Hb)                                          K
+ *     P = Pb (Tb/T)^(34.1632/L);  L = 0: P = Pb exp[-34.1632 (H - Hb)/Tb]       hPa, total
+ *     rho = rho0 exp(-Z/2)                                         g/m3
+ *     e = rho T/216.7, not below 2e-6 P                            hPa
+ *
+ * The Recommendation prints a row for each layer; here its base Hb, Tb and Pb there and its lapse L stand in `LAYERS`.
+ * Below sea level the first layer is continued (our practice: outside the stated range, 0 to 100 km; the caller says
+ * so).
  * @param heightM geometric height above sea level, -5000 to 100 000
- * @param surfaceDensityGm3 water vapour density at sea level, 7.5 for the global mean
+ * @param surfaceDensityGm3 rho0, water vapour density at sea level, 7.5 for the global mean
  * @throws RangeError outside -5000 to 100 000 m
  * @see Rec. ITU-R P.835-6 section 1; 25 ITU-R Study Group 3 values checked to 1e-12
  * @example referenceAtmosphere(500) // 284.9 K, 954.6 hPa, 5.84 g/m3
@@ -82,7 +90,12 @@ function dryAir(Z: number): { temperatureK: number; pressureHPa: number } {
   return { temperatureK, pressureHPa };
 }
 
-/** 86 to 100 km, by geometric height. */
+/**
+ * From Z = 86 to 100 km, by geometric height.
+ *
+ *     T = 186.8673 up to 91 km, above 263.1905 - 76.3232 sqrt(1 - ((Z - 91)/19.9429)^2)
+ *     P = exp(95.571899 - 4.011801 Z + 6.424731e-2 Z^2 - 4.789660e-4 Z^3 + 1.340543e-6 Z^4)
+ */
 function upperAir(Z: number): { temperatureK: number; pressureHPa: number } {
   const temperatureK = Z <= 91 ? 186.8673 : 263.1905 - 76.3232 * Math.sqrt(1 - ((Z - 91) / 19.9429) ** 2);
   const pressureHPa = Math.exp(

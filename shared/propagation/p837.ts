@@ -48,8 +48,19 @@ const DAYS = [31, 28.25, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 const DAYS_A_YEAR = 365.25;
 
 /**
- * Rain rate exceeded for a percentage of the average year, from monthly rain and temperature.
- * @param percentOfYear > 0
+ * Rain rate exceeded for a percentage p of the average year, from monthly rain and temperature.
+ *
+ * For the months i = 1..12 with N_i days, rain MT_i (mm) and mean temperature t_i (degrees C):
+ *
+ *     r_i = 0.5874 exp(0.0883 t_i) for t_i >= 0, else 0.5874                             mm/h    (1)
+ *     P0_i = 100 MT_i/(24 N_i r_i);  above 70: P0_i = 70, r_i = (100/70) MT_i/(24 N_i)      %    (2)
+ *     P0 = sum N_i P0_i/365.25                                                              %    (3)
+ *
+ * R = 0 where p > P0; else the R for which
+ *
+ *     sum N_i P_i(R)/365.25 = p,   P_i(R) = P0_i Q[(ln R + 0.7938 - ln r_i)/1.26],   Q(x) = erfc(x/sqrt 2)/2
+ *
+ * @param percentOfYear p, > 0
  * @param climate January to December
  * @throws RangeError for a percentage that is not positive, other than 12 months, or negative rain
  * @see Rec. ITU-R P.837-7 Annex 1 eq (1) to (3); 40 ITU-R Study Group 3 values checked to 1e-5
@@ -64,16 +75,16 @@ export function rainRateExceeded(percentOfYear: number, climate: readonly Monthl
   return { rainRateMmPerH, annualRainProbabilityPercent: annual, months };
 }
 
-/** Steps 1 and 2 for one month. */
-function rainMonth({ rainMm, meanTemperatureC: t }: MonthlyClimate, month: number) {
-  requireNotNegative("rainMm", rainMm);
+/** r and P0 of one month. */
+function rainMonth({ rainMm: MT, meanTemperatureC: t }: MonthlyClimate, month: number) {
+  requireNotNegative("rainMm", MT);
   requireFinite("meanTemperatureC", t);
   const hours = 24 * DAYS[month]!;
-  const rate = t >= 0 ? 0.5874 * Math.exp(0.0883 * t) : 0.5874; // eq (1)
-  const probability = (100 * rainMm) / (hours * rate); // eq (2)
-  return probability > 70
-    ? { rainRateMmPerH: ((100 / 70) * rainMm) / hours, rainProbabilityPercent: 70 }
-    : { rainRateMmPerH: rate, rainProbabilityPercent: probability };
+  const r = t >= 0 ? 0.5874 * Math.exp(0.0883 * t) : 0.5874; // eq (1)
+  const P0 = (100 * MT) / (hours * r); // eq (2)
+  return P0 > 70
+    ? { rainRateMmPerH: ((100 / 70) * MT) / hours, rainProbabilityPercent: 70 }
+    : { rainRateMmPerH: r, rainProbabilityPercent: P0 };
 }
 
 /** Mean over the year of monthly percentages, eq (3). */
@@ -102,7 +113,7 @@ function solveRate(percentOfYear: number, months: RainRateResult["months"]): num
   return Math.exp((low + high) / 2);
 }
 
-/** Upper tail of the standard normal distribution. */
+/** Q, the upper tail of the standard normal distribution. */
 function normalTail(x: number): number {
   return erfc(x / Math.SQRT2) / 2;
 }

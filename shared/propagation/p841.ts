@@ -29,10 +29,17 @@ export interface P841Steps {
 }
 
 /**
- * Share of the average worst month from the share of the average year in which the same is exceeded.
+ * Share pw of the average worst month from the share p of the average year in which the same is exceeded, both in %.
  *
- * @param inputs.annualPercent 0..100 %
- * @see Rec. ITU-R P.841. From memory, not checked against the Recommendation.
+ *     pw = Q p
+ *     Q = 12                                                   p < (Q1/12)^(1/beta)
+ *     Q = Q1 p^-beta                                           (Q1/12)^(1/beta) <= p <= 3
+ *     Q = Q1 3^-beta                                           3 < p <= 30
+ *     Q = Q1 3^-beta (p/30)^(log(Q1 3^-beta)/log 0.3)          30 < p <= 100
+ *
+ * The planning values make the first branch end at 1.6e-5 %.
+ * @param inputs.annualPercent p, 0..100 %
+ * @see Rec. ITU-R P.841 Annex 1. From memory, not checked against the Recommendation.
  */
 export function worstMonthFromAnnual(
   inputs: P841Parameters & { readonly annualPercent: number },
@@ -46,7 +53,10 @@ export function worstMonthFromAnnual(
   return soundFigures({ worstMonthPercent: Math.min(steps.Q * annualPercent, 100), steps });
 }
 
-/** The same for a share that is known to lie in 0..100 %. Lean; undefined where the parameters are refused. */
+/**
+ * The same for a share that is known to lie in 0..100 %. Lean; undefined where the parameters are refused.
+ * @see Rec. ITU-R P.841 Annex 1, `pw = Q p` with Q as in `worstMonthFromAnnual`
+ */
 export function worstMonthPercent(annualPercent: number, parameters: P841Parameters): number | undefined {
   const law = prepare(parameters);
   if (law.unusable !== undefined) return undefined;
@@ -58,7 +68,7 @@ interface Law {
   readonly beta: number;
   /** End of the first branch, percent of the year. */
   readonly first: number;
-  /** Q from 3 to 30 %. */
+  /** Q from 3 to 30 %, Q1 3^-beta. */
   readonly flat: number;
   /** Exponent of the last branch. */
   readonly fall: number;

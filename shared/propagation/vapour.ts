@@ -2,12 +2,12 @@
 
 const GM3_K_PER_HPA = 216.7;
 
-/** e, hPa, of a density at a temperature. */
+/** `e = rho T/216.7`, hPa, of a density rho at a temperature T. */
 export function vapourPressureOfDensityHPa(densityGm3: number, temperatureK: number): number {
   return (densityGm3 * temperatureK) / GM3_K_PER_HPA;
 }
 
-/** Density, g/m3, of a pressure e at a temperature. */
+/** `rho = 216.7 e/T`, g/m3, of a pressure e at a temperature T. */
 export function vapourDensityOfPressureGm3(vapourPressureHPa: number, temperatureK: number): number {
   return (GM3_K_PER_HPA * vapourPressureHPa) / temperatureK;
 }

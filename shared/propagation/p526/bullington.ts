@@ -1,6 +1,28 @@
 /**
  * The Bullington construction: the terrain replaced by one equivalent knife edge.
  * Rec. ITU-R P.526-15 (10/2019) section 4.5.1; P.1812-6 eq (13) to (21).
+ *
+ * All lengths here in m. The Recommendations take d_i and d in km, and so have 500 Ce for 1/(2 ae), 0.002 for the 2
+ * under the root and 0.02 d for 2e-5 d. The maxima run over the inner points i = 1..n-1:
+ *
+ *     Stim = max[(g_i + d_i (d - d_i)/(2 ae) - hts)/d_i],   Str = (hrs - hts)/d
+ *
+ * Stim < Str, line of sight:
+ *
+ *     vmax = max[(g_i + d_i (d - d_i)/(2 ae) - (hts (d - d_i) + hrs d_i)/d) sqrt(2 d/(lambda d_i (d - d_i)))]
+ *     Luc = J(vmax)
+ *
+ * Stim >= Str, beyond the horizon:
+ *
+ *     Srim = max[(g_i + d_i (d - d_i)/(2 ae) - hrs)/(d - d_i)]
+ *     db = (hrs - hts + Srim d)/(Stim + Srim)
+ *     vb = (hts + Stim db - (hts (d - db) + hrs db)/d) sqrt(2 d/(lambda db (d - db))),   Luc = J(vb)
+ *
+ * Both:
+ *
+ *     L = Luc + (1 - exp(-Luc/6)) (10 + 2e-5 d)
+ *
+ * The last term was fitted to real terrain: L is well above Luc for one isolated edge, where J alone fits better.
  */
 import { knifeEdgeLossDb } from "./knife-edge.js";
 
@@ -19,14 +41,14 @@ export interface BullingtonPath {
 /** Result of the construction, slopes in m per m. */
 export interface BullingtonResult {
   readonly lossDb: number;
-  /** Loss of the equivalent edge before the correction of the last step. */
+  /** Luc, the loss of the equivalent edge alone. */
   readonly edgeLossDb: number;
   readonly v: number;
   readonly lineOfSight: boolean;
-  /** Steepest slope from end 1 to a point, and the slope of the direct line. */
+  /** Stim, the steepest slope from end 1 to a point, and Str, that of the direct line. */
   readonly slopeFromEnd1: number;
   readonly directSlope: number;
-  /** Beyond the horizon only: steepest slope from end 2, and where the two slopes meet. */
+  /** Beyond the horizon only: Srim, the steepest slope from end 2, and db, where the two slopes meet. */
   readonly slopeFromEnd2?: number;
   readonly edgeDistanceM?: number;
 }
@@ -37,6 +59,7 @@ export interface BullingtonResult {
  * Only inner points count. Points whose height is NaN (unknown) are left out.
  * @param heightM heights of the points, or undefined for a smooth surface of height 0
  * @returns undefined when no inner point has a height: the construction then says nothing
+ * @see Rec. ITU-R P.526-15 section 4.5.1; P.1812-6 eq (13) to (21)
  */
 export function bullington(
   path: BullingtonPath,
@@ -46,52 +69,49 @@ export function bullington(
   const last = distanceM.length - 1;
   const d = distanceM[last]!;
   const halfCurvature = 1 / (2 * path.effectiveRadiusM);
-  const directSlope = (hrs - hts) / d;
+  const Str = (hrs - hts) / d;
 
-  let slopeFromEnd1 = Number.NEGATIVE_INFINITY;
+  let Stim = Number.NEGATIVE_INFINITY;
   for (let i = 1; i < last; i++) {
     const d1 = distanceM[i]!;
     const g = heightM === undefined ? 0 : heightM[i]!;
     const slope = (g + halfCurvature * d1 * (d - d1) - hts) / d1;
-    if (slope > slopeFromEnd1) slopeFromEnd1 = slope; // false for NaN
+    if (slope > Stim) Stim = slope; // false for NaN
   }
-  if (slopeFromEnd1 === Number.NEGATIVE_INFINITY) return undefined;
+  if (Stim === Number.NEGATIVE_INFINITY) return undefined;
+  const slopes = { slopeFromEnd1: Stim, directSlope: Str };
 
-  if (slopeFromEnd1 < directSlope) {
+  if (Stim < Str) {
     const v = greatestParameter(path, heightM, d, halfCurvature);
-    const edgeLossDb = knifeEdgeLossDb(v);
-    return { lossDb: corrected(edgeLossDb, d), edgeLossDb, v, lineOfSight: true, slopeFromEnd1, directSlope };
+    const Luc = knifeEdgeLossDb(v);
+    return { lossDb: corrected(Luc, d), edgeLossDb: Luc, v, lineOfSight: true, ...slopes };
   }
 
-  let slopeFromEnd2 = Number.NEGATIVE_INFINITY;
+  let Srim = Number.NEGATIVE_INFINITY;
   for (let i = 1; i < last; i++) {
     const d1 = distanceM[i]!;
     const g = heightM === undefined ? 0 : heightM[i]!;
     const slope = (g + halfCurvature * d1 * (d - d1) - hrs) / (d - d1);
-    if (slope > slopeFromEnd2) slopeFromEnd2 = slope;
+    if (slope > Srim) Srim = slope;
   }
-  const edgeDistanceM = (hrs - hts + slopeFromEnd2 * d) / (slopeFromEnd1 + slopeFromEnd2);
+  const db = (hrs - hts + Srim * d) / (Stim + Srim);
   // A point exactly on the direct line makes the two slopes one line, which meet nowhere: grazing, v = 0.
-  const inside = edgeDistanceM > 0 && edgeDistanceM < d;
-  const v = inside
-    ? (slopeFromEnd1 - directSlope) *
-      edgeDistanceM *
-      Math.sqrt((2 * d) / (lambda * edgeDistanceM * (d - edgeDistanceM)))
-    : 0;
-  const edgeLossDb = knifeEdgeLossDb(v);
+  const inside = db > 0 && db < d;
+  // The height of the edge above the direct line is (Stim - Str) db: hts cancels.
+  const v = inside ? (Stim - Str) * db * Math.sqrt((2 * d) / (lambda * db * (d - db))) : 0;
+  const Luc = knifeEdgeLossDb(v);
   return {
-    lossDb: corrected(edgeLossDb, d),
-    edgeLossDb,
+    lossDb: corrected(Luc, d),
+    edgeLossDb: Luc,
     v,
     lineOfSight: false,
-    slopeFromEnd1,
-    directSlope,
-    slopeFromEnd2,
-    edgeDistanceM: inside ? edgeDistanceM : undefined,
+    ...slopes,
+    slopeFromEnd2: Srim,
+    edgeDistanceM: inside ? db : undefined,
   };
 }
 
-/** Greatest v over the inner points, for a path with line of sight. */
+/** vmax, for a path with line of sight. */
 function greatestParameter(
   path: BullingtonPath,
   heightM: Float64Array | undefined,
@@ -113,7 +133,6 @@ function greatestParameter(
   return greatest;
 }
 
-/** Last step: the loss fitted to real terrain, well above that of one isolated edge. */
-function corrected(edgeLossDb: number, d: number): number {
-  return edgeLossDb + (1 - Math.exp(-edgeLossDb / 6)) * (10 + 2e-5 * d);
+function corrected(Luc: number, d: number): number {
+  return Luc + (1 - Math.exp(-Luc / 6)) * (10 + 2e-5 * d);
 }

@@ -67,7 +67,14 @@ export interface DeltaBullingtonResult {
 }
 
 /**
- * Diffraction loss of a path over terrain: L = Lba + max(Lsph - Lbs, 0).
+ * Diffraction loss of a path over terrain.
+ *
+ *     L = Lba + max(Lsph - Lbs, 0)
+ *     h1' = hts - hstd,   h2' = hrs - hsrd
+ *
+ * Lba is the Bullington loss of the terrain with its cover. Lbs is that of a smooth surface in its place: all inner
+ * heights 0, the antennas at h1' and h2' above the smooth surface (hstd, hsrd). Lsph is the loss over a spherical Earth
+ * with h1' and h2'. It is the median loss where ae is of the median gradient; other shares of time take other ae.
  *
  * Made for irregular terrain; for one known isolated edge on an otherwise clear hop the knife edge fits better.
  * @throws RangeError for unequal or too short arrays, unknown heights at the ends, or values that are not positive
@@ -120,17 +127,27 @@ export function deltaBullington(profile: PathProfile, link: DiffractionLink): De
 }
 
 /**
- * Smooth surface through the terrain: a straight line fitted by least squares, lowered under obstructions and
- * never above the ground at the ends. P.1812-6 eq (85) to (89). Unknown points are bridged by a straight line.
+ * Smooth surface through the bare terrain: a straight line fitted by least squares, lowered under obstructions and
+ * never above the ground at the ends. P.1812-6 eq (85) to (89), P.452-17 eq (161) to (167).
+ *
+ *     v1 = sum (d_i - d_{i-1}) (h_i + h_{i-1})                                       i = 1..n
+ *     v2 = sum (d_i - d_{i-1}) [h_i (2 d_i + d_{i-1}) + h_{i-1} (d_i + 2 d_{i-1})]
+ *     hst = (2 v1 d - v2)/d^2,   hsr = (v2 - v1 d)/d^2
+ *     H_i = h_i - (hts (d - d_i) + hrs d_i)/d                                        i = 1..n-1
+ *     hobs = max H_i,   at = max H_i/d_i,   ar = max H_i/(d - d_i)
+ *     hobs > 0: hstp = hst - hobs at/(at + ar),   hsrp = hsr - hobs ar/(at + ar);   else hstp = hst, hsrp = hsr
+ *     hstd = min(hstp, h_0),   hsrd = min(hsrp, h_n)
+ *
+ * H_i is measured from the direct line, without Earth bulge. Unknown points are bridged by a straight line.
  */
 function smoothSurface(distanceM: Float64Array, heightM: Float64Array, hts: number, hrs: number) {
   const last = distanceM.length - 1;
   const d = distanceM[last]!;
   let v1 = 0;
   let v2 = 0;
-  let obstruction = Number.NEGATIVE_INFINITY;
-  let slope1 = Number.NEGATIVE_INFINITY;
-  let slope2 = Number.NEGATIVE_INFINITY;
+  let hobs = Number.NEGATIVE_INFINITY;
+  let at = Number.NEGATIVE_INFINITY;
+  let ar = Number.NEGATIVE_INFINITY;
   let d0 = 0;
   let h0 = heightM[0]!;
   for (let i = 1; i <= last; i++) {
@@ -142,20 +159,19 @@ function smoothSurface(distanceM: Float64Array, heightM: Float64Array, hts: numb
     d0 = di;
     h0 = h;
     if (i === last) break;
-    // The obstruction is measured from the direct line, without Earth bulge.
     const H = h - (hts * (d - di) + hrs * di) / d;
-    if (H > obstruction) obstruction = H;
-    if (H > slope1 * di) slope1 = H / di;
-    if (H > slope2 * (d - di)) slope2 = H / (d - di);
+    if (H > hobs) hobs = H;
+    if (H > at * di) at = H / di;
+    if (H > ar * (d - di)) ar = H / (d - di);
   }
-  let end1 = (2 * v1 * d - v2) / d ** 2;
-  let end2 = (v2 - v1 * d) / d ** 2;
+  let hst = (2 * v1 * d - v2) / d ** 2;
+  let hsr = (v2 - v1 * d) / d ** 2;
   // Slopes of a denormal obstruction may vanish; there is nothing to lower the surface under then.
-  if (obstruction > 0 && slope1 + slope2 > 0) {
-    end1 -= (obstruction * slope1) / (slope1 + slope2);
-    end2 -= (obstruction * slope2) / (slope1 + slope2);
+  if (hobs > 0 && at + ar > 0) {
+    hst -= (hobs * at) / (at + ar);
+    hsr -= (hobs * ar) / (at + ar);
   }
-  return { smoothHeight1M: Math.min(end1, heightM[0]!), smoothHeight2M: Math.min(end2, heightM[last]!) };
+  return { smoothHeight1M: Math.min(hst, heightM[0]!), smoothHeight2M: Math.min(hsr, heightM[last]!) };
 }
 
 function withCover({ heightM, coverHeightM }: PathProfile): Float64Array {

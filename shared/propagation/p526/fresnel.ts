@@ -12,9 +12,11 @@ export const METHOD_FRESNEL: MethodReference = {
 };
 
 /**
- * Radius of the first Fresnel ellipsoid at a point of the path: sqrt(lambda d1 d2/(d1 + d2)). Lean: no checks.
+ * Radius of the first Fresnel ellipsoid at a point of the path. Lean: no checks.
  *
- * Exact speed of light; the printed practical form (550, or 17.39 with GHz and km) is 0.45 % higher.
+ *     Rn = sqrt(n lambda d1 d2/(d1 + d2)),   n = 1    all in the same unit
+ *
+ * The printed practical form is 550 sqrt(d1 d2/((d1 + d2) f)) with f in MHz, d1 and d2 in km; exactly 550 is 547.5.
  * Near the ends, where the radius is not small against d1 or d2, the formula does not hold.
  * @param d1M distance to one end, >= 0
  * @param d2M distance to the other end, >= 0, not both 0

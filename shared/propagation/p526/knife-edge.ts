@@ -11,7 +11,14 @@ export const METHOD_KNIFE_EDGE: MethodReference = {
 };
 
 /**
- * J(v), approximate form: 6.9 + 20 log(sqrt((v - 0.1)^2 + 1) + v - 0.1) for v > -0.78, else 0.
+ * Loss of a knife edge, approximate form, the one that the Bullington construction uses.
+ *
+ *     J(v) = 6.9 + 20 log(sqrt((v - 0.1)^2 + 1) + v - 0.1)    v > -0.78, else 0
+ *     v = h sqrt((2/lambda) (1/d1 + 1/d2)) = sqrt(2) h/R1
+ *
+ * h is the height of the edge above the straight line between the ends, negative below it, d1 and d2 its distances to
+ * them, R1 the Fresnel radius there. The exact form, of the Fresnel integrals C and S of v, is
+ * -20 log(sqrt((1 - C - S)^2 + (C - S)^2)/2).
  *
  * Within 0.13 dB of the exact form for -0.78 < v <= 5 (largest difference of the checked values: 0.123 dB).
  * @returns loss in dB, never negative

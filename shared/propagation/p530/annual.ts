@@ -21,8 +21,13 @@ export interface ConversionSteps {
 }
 
 /**
- * Logarithmic conversion factor dG from the average worst month to the average year.
+ * Logarithmic conversion factor from the average worst month to the average year.
  *
+ *     dG = 10.5 - 5.6 log(1.1 +- |cos 2 xi|^0.7) - 2.7 log d + 1.7 log(1 + ep)    dB, at most 10.8
+ *     p = 10^(-dG/10) pw
+ *
+ * xi is the latitude without its sign, plus stands up to 45 degrees and minus above; d in km, ep in mrad. Negative
+ * where the year would fade more than its worst month, which is said.
  * @param inputs.latitudeDeg -90..90; the hemisphere does not matter
  * @param inputs.inclinationMrad path inclination |ep|, >= 0
  * @returns conversionDb, at most 10.8
@@ -54,7 +59,12 @@ export function annualConversion(inputs: {
 /**
  * The distribution of fades in the average year, for the lean functions of section 2.3.2. No checks.
  *
+ *     deep:     p = 10^(-dG/10) p0 10^(-A/10)
+ *     shallow:  pt = 10^(-dG/10) p0 10^(-At/10), all else as for the worst month, At from its p0
+ *
+ * Both meet at At.
  * @param conversionDb dG
+ * @see Rec. ITU-R P.530-18 section 2.3.4 with 2.3.2. Verified.
  */
 export function annualFadeDistribution(p0Percent: number, conversionDb: number): FadeDistribution {
   return fadeDistribution(p0Percent, 10 ** (-conversionDb / 10));

@@ -24,11 +24,15 @@ export interface AverageTerrainSteps {
 /**
  * Diffraction loss over average terrain, between the knife edge (least) and the smooth earth (most).
  *
- * @param inputs.rayHeightM height of the ray above the obstacle with the bulge added to the obstacle; negative
+ *     Ad = -20 h/F1 + 10                  dB    (2)
+ *     F1 = 17.3 sqrt(d1 d2/(f d))         m     (3), d1, d2, d in km, f in GHz
+ *
+ * Grazing loses 10 dB, a clearance of 0.6 F1 none.
+ * @param inputs.rayHeightM h, the height of the ray above the obstacle with the bulge added to the obstacle; negative
  *   when the obstacle stands above the ray
  * @param inputs.obstacleDistanceM from one end, inside the path
  * @returns lossDb >= 0; a validity note below 15 dB, where the formula is only rough
- * @see Rec. ITU-R P.530-18 section 2.2.1, equations 2 and 3. Verified.
+ * @see Rec. ITU-R P.530-18 section 2.2.1 eq (2) and (3). Verified.
  * @nofigure
  */
 export function averageTerrainLoss(inputs: {
@@ -53,11 +57,12 @@ export function averageTerrainLoss(inputs: {
   ]);
 }
 
-/** Equation 3, with the printed constant. */
+/** With the printed constant: exactly it is 17.31. */
 function firstFresnelRadiusM(d1Km: number, d2Km: number, f: number): number {
   return 17.3 * Math.sqrt((d1Km * d2Km) / (f * (d1Km + d2Km)));
 }
 
+/** `d1 d2/(12.74 k)`, m: 12.74 is 2 a/1000 for a = 6371 km. */
 function bulgeM(d1Km: number, d2Km: number, k: number): number {
   return (d1Km * d2Km) / (12.74 * k);
 }

@@ -33,7 +33,7 @@ export const METHOD_PRECIPITATION: MethodReference = {
     "continued down to its own limit of m, beyond which it counts as nothing: an estimate as in section 2.4.1.",
 };
 
-/** Limit that section 4.2 sets to m: beyond it the equivalent attenuation is more than rain reaches at any share of time. */
+/** The limit of m: beyond it the equivalent attenuation is more than rain reaches at any share of time. */
 const GREATEST_M = 40;
 
 export interface ClearAirXpdSteps {
@@ -50,11 +50,19 @@ export interface ClearAirXpdSteps {
 /**
  * Outage of a cross-polarized channel by multipath, fraction of the average worst month.
  *
+ *     XPD0 = XPDg + 5 up to XPDg = 35, above 40                        dB
+ *     P0 = p0/100,   eta = 1 - exp(-0.2 P0^0.75)
+ *     kXP = 0.7                                   one transmit antenna
+ *     kXP = 1 - 0.3 exp(-4e-6 (st/lambda)^2)      two, lambda = 0.2998/f (m, GHz)
+ *     Q = -10 log(kXP eta/P0),   C = XPD0 + Q                          dB
+ *     MXPD = C - C0/I + XPIF                                           dB, XPIF = 0 without a canceller
+ *     PXP = P0 10^(-MXPD/10)
+ *
  * @param inputs.occurrencePercent p0, 0..2000 %
- * @param inputs.antennaXpdDb lower of both antennas' guaranteed boresight discrimination
+ * @param inputs.antennaXpdDb XPDg, the lower of both antennas' guaranteed boresight discrimination
  * @param inputs.carrierToInterferenceDb C0/I for the reference bit error ratio
  * @param inputs.improvementDb XPIF of the canceller (about 20); 0 or absent without one
- * @param inputs.transmitSeparationM vertical separation of two transmit antennas; absent: one
+ * @param inputs.transmitSeparationM st, the vertical separation of two transmit antennas; absent: one
  * @returns outageFraction 0..1; refused where the margin is not positive
  * @see Rec. ITU-R P.530-18 section 4.1. Read in implementations, see METHOD_CLEAR_AIR.
  */
@@ -91,8 +99,8 @@ export function clearAirXpdOutage(inputs: {
 
 function transmitFactor(frequencyHz: number, separationM: number | undefined): number {
   if (separationM === undefined) return 0.7;
-  const wavelengthM = 0.2998 / (frequencyHz / 1e9);
-  return 1 - 0.3 * Math.exp(-4e-6 * (separationM / wavelengthM) ** 2);
+  const lambda = 0.2998 / (frequencyHz / 1e9);
+  return 1 - 0.3 * Math.exp(-4e-6 * (separationM / lambda) ** 2);
 }
 
 export interface PrecipitationXpdSteps {
@@ -108,13 +116,21 @@ export interface PrecipitationXpdSteps {
 /**
  * Outage of a cross-polarized channel by precipitation, share of the average year.
  *
- * @param inputs.attenuation001Db co-polar rain attenuation exceeded for 0.01 % (section 2.4.1), >= 0
+ *     U = U0 + 30 log f,   V = 12.8 f^0.19 for 8 <= f <= 20, 22.6 for 20 < f <= 35          f in GHz
+ *     Ap = 10^((U - C0/I + XPIF)/V)                                                         dB
+ *     m = min(23.26 log(Ap/(0.12 A0.01)), 40)
+ *     n = (-12.7 + sqrt(161.23 - 4 m))/2
+ *     PXPR = 10^(n - 2)                                   a fraction; 10^n in percent, -3 <= n <= 0
+ *
+ * Ap is the co-polar attenuation at which XPD = U - V log Ap is down to what the channel still bears; n is the law of
+ * section 2.4.1, with the constants of C0 = 0, solved for it. (12.7)^2 is 161.29; 161.23 is kept as printed.
+ * @param inputs.attenuation001Db A0.01, the co-polar rain attenuation exceeded for 0.01 % (section 2.4.1), >= 0
  * @param inputs.improvementDb XPIF of the canceller; 0 or absent without one
  * @param inputs.u0Db 15 on average; 9 is a lower bound of the measurements (from memory)
  * @param inputs.rare what is given below 0.001 %; a bound when left out
  * @returns time, a bound above 1 %, below 0.001 % as asked; formulaFraction is PXPR as the formula gives it, also
  *   outside its range but never above 0.01
- * @see Rec. ITU-R P.530-18 section 4.2. Read in implementations; 8 to 35 GHz. The constant 161.23 is kept as printed.
+ * @see Rec. ITU-R P.530-18 section 4.2. Read in implementations; 8 to 35 GHz.
  */
 export function precipitationXpdOutage(inputs: {
   readonly attenuation001Db: number;

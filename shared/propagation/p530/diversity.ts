@@ -40,15 +40,16 @@ export const METHOD_OUTAGE: MethodReference = {
     "Angle diversity is not implemented.",
 };
 
-/** The improvement I of a path, prepared once and asked for each margin: I = factor 10^(A/10), A the fade depth. */
+/** The improvement I of a path, prepared once and asked for each margin. */
 export interface DiversityImprovement {
   /** Above 0. */
   readonly factor: number;
 }
 
 /**
- * Improvement factor at a fade depth > 0 dB, the flat fade margin for outage. Lean: no checks. Below 1 diversity does
- * not help.
+ * Improvement at a fade depth > 0 dB, the flat fade margin for outage: `I = factor 10^(A/10)`. Lean: no checks. Below 1
+ * diversity does not help.
+ * @see Rec. ITU-R P.530-18 section 6.2.4 and 6.2.5. From memory.
  */
 export function improvementAt({ factor }: DiversityImprovement, fadeDepthDb: number): number {
   return factor * 10 ** (fadeDepthDb / 10);
@@ -63,8 +64,10 @@ export function improvementRemark(kind: "space" | "frequency", improvement: numb
 /**
  * Narrow-band improvement by a second antenna above or below the first.
  *
- * @param inputs.spacingM vertical, centre to centre, > 0
- * @param inputs.gainDifferenceDb difference of the two antennas' gains, either sign
+ *     I = [1 - exp(-0.04 S^0.87 f^-0.12 d^0.48 p0^-1.04)] 10^((A - V)/10)    f in GHz, d in km, p0 in %
+ *
+ * @param inputs.spacingM S, vertical, centre to centre, > 0
+ * @param inputs.gainDifferenceDb V = |G1 - G2|, difference of the two antennas' gains, either sign
  * @param inputs.occurrencePercent p0 of the worst month, > 0
  * @see Rec. ITU-R P.530-18 section 6.2.4. From memory, not checked against the Recommendation. Based on 43 to 240 km
  *   (reasonable from 25 km), 2 to 11 GHz, 3 to 23 m.
@@ -95,7 +98,9 @@ export function spaceDiversityImprovement(inputs: {
 /**
  * Improvement by a second frequency of the same band (1 + 1). The method is meant for I >= 5.
  *
- * @param inputs.separationHz > 0; used up to 5 % of the frequency and up to 0.5 GHz, said in the validity
+ *     I = (80/(f^2 d)) (df/f) 10^(A/10)    f in GHz, d in km; df/f at most 5 %, df at most 0.5 GHz
+ *
+ * @param inputs.separationHz df, > 0; used up to 5 % of the frequency and up to 0.5 GHz, said in the validity
  * @see Rec. ITU-R P.530-18 section 6.2.5. From memory and disputed, see METHOD_FREQUENCY. 2 to 11 GHz, 30 to 70 km.
  */
 export function frequencyDiversityImprovement(inputs: {
@@ -144,6 +149,12 @@ type DiversityOutage = Outcome<{ readonly outageFraction: number; readonly steps
 /**
  * Outage with two branches: space diversity, or frequency diversity with its own improvement.
  *
+ *     kns^2 = 1 - I Pns/eta
+ *     Pdns = Pns/I
+ *     Pds = Ps^2/(eta (1 - ks^2))                  ks^2 of kns^2, through rw
+ *     Pd = (Pds^0.75 + Pdns^0.75)^(4/3)
+ *
+ * Pns and Ps are the non-selective and the selective outage without diversity, Pdns and Pds those with it.
  * @param inputs.improvement I at the flat fade margin, > 0
  * @returns outageFraction of the worst month; without multipath (eta 0) it is 0 and has no steps
  * @see Rec. ITU-R P.530-18 section 6.2.6. From memory, not checked against the Recommendation.
@@ -160,8 +171,13 @@ export function twoBranchOutage(
 }
 
 /**
- * Outage with space and frequency diversity and two receivers, or four.
+ * Outage with space and frequency diversity and two receivers, or four; kns,s^2 and kns,f^2 as with one of them alone.
  *
+ *     two:   kns = kns,s kns,f,   Pdns = Pns^2/(eta (1 - kns^2)),   Pds and Pd as with two branches
+ *     four:  mns = eta^3 (1 - kns,s^2) (1 - kns,f^2),   Pdns = Pns^4/mns
+ *            kns^2 = 1 - sqrt(eta) (1 - kns,s^2) (1 - kns,f^2),   Pds = [Ps^2/(eta (1 - ks^2))]^2
+ *
+ * For one kind alone the Pdns of two receivers is Pns/I.
  * @see Rec. ITU-R P.530-18 section 6.2.6. From memory, not checked against the Recommendation; the form for four
  *   receivers has no second source.
  */
@@ -190,6 +206,7 @@ export function spaceAndFrequencyOutage(
   return combine(inputs, kns2, Pns ** 4 / mns, 2, { kns2Space, kns2Frequency, mns });
 }
 
+/** From kns^2 and Pdns to Pd; `pairs` is the power that Pds takes. */
 function combine(
   { eta, selectiveFraction: Ps }: UnprotectedOutage,
   kns2: number,
@@ -211,17 +228,32 @@ function correlated() {
   return refuse({ code: "branches-correlated" });
 }
 
-/** Limited to 0..1 as the Recommendation does. */
+/** `kns^2 = 1 - I Pns/eta`, limited to 0..1; that limit is from memory like the rest. */
 function nonSelectiveCorrelation(improvement: number, Pns: number, eta: number): number {
   return Math.max(0, 1 - (improvement * Pns) / eta);
 }
 
-/** rw of kns^2; exported for the check that its branches meet. */
+/**
+ * Correlation rw of the relative amplitudes; exported for the check that its branches meet.
+ *
+ *     rw = 1 - 0.9746 (1 - kns^2)^2.170    kns^2 <= 0.26
+ *     rw = 1 - 0.6921 (1 - kns^2)^1.034    kns^2 > 0.26
+ *
+ * @see Rec. ITU-R P.530-18 section 6.2.6. From memory.
+ */
 export function relativeAmplitudeCorrelation(kns2: number): number {
   return kns2 <= 0.26 ? 1 - 0.9746 * (1 - kns2) ** 2.17 : 1 - 0.6921 * (1 - kns2) ** 1.034;
 }
 
-/** ks^2 of rw; exported for the check that its branches meet. */
+/**
+ * Squared correlation of selective fading; exported for the check that its branches meet.
+ *
+ *     ks^2 = 0.8238                                              rw <= 0.5
+ *     ks^2 = 1 - 0.195 (1 - rw)^(0.109 - 0.13 log(1 - rw))       0.5 < rw <= 0.9628
+ *     ks^2 = 1 - 0.3957 (1 - rw)^0.5136                          rw > 0.9628
+ *
+ * @see Rec. ITU-R P.530-18 section 6.2.6. From memory.
+ */
 export function selectiveCorrelation(rw: number): number {
   if (rw <= 0.5) return 0.8238;
   if (rw <= 0.9628) return 1 - 0.195 * (1 - rw) ** (0.109 - 0.13 * Math.log10(1 - rw));

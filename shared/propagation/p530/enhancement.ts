@@ -22,7 +22,16 @@ export interface EnhancementSteps {
 }
 
 /**
- * Share of time in which the level rises above its normal value by more than an amount.
+ * Share of time in which the level rises above its normal value by more than an amount E. pw is the share in which it
+ * does not, %, E and A0.01 in dB:
+ *
+ *     A0.01 = 10 log(p0/0.01), in the average year 10 log(p0/(0.01 10^(dG/10)))
+ *     E > 10:        pw = 100 - 10^((-1.7 + 0.2 A0.01 - E)/3.5)
+ *     0 <= E <= 10:  pw' = the same at E' = 10
+ *                    qe' = -(20/E') log(-ln(1 - (100 - pw')/58.21))
+ *                    qs = 2.05 qe' - 20.3
+ *                    qe = 8 + (1 + 0.3 10^(-E/20)) 10^(-0.7 E/20) (qs + 12 (10^(-E/20) + E/800))
+ *                    pw = 100 - 58.21 (1 - exp(-10^(-qe E/20)))
  *
  * @param inputs.occurrencePercent p0 of the worst month, 0..2000 %
  * @param inputs.enhancementDb E >= 0

@@ -9,9 +9,11 @@ export const METHOD: MethodReference = {
 };
 
 /**
- * Multipath activity parameter eta of an occurrence factor given as a fraction, P0 = p0/100 of the average worst month.
+ * Multipath activity parameter of an occurrence factor given as a fraction, P0 = p0/100 of the average worst month.
  *
- * @see Rec. ITU-R P.530-18 section 4.1 step 2. Read in two implementations, see METHOD.
+ *     eta = 1 - exp(-0.2 P0^0.75)
+ *
+ * @see Rec. ITU-R P.530-18 section 4.1. Read in two implementations, see METHOD.
  */
 export function multipathActivity(P0: number): number {
   return -Math.expm1(-0.2 * P0 ** 0.75);

@@ -50,8 +50,18 @@ export interface MultipathInputs {
 }
 
 /**
- * Multipath occurrence factor p0: the deep tail pw = p0 10^(-A/10) of the average worst month, at A = 0.
+ * Multipath occurrence factor p0: the deep tail of the average worst month, pw(A) in %, at A = 0.
  *
+ *     K = 10^logK
+ *     ep = |hr - he|/d                                                     mrad
+ *     hc = (hr + he)/2 - d^2/102 - ht                                      m, mean clearance, k = 4/3
+ *     hL = min(he, hr)
+ *     vsrlim = dN75 d^1.5 f^0.5/24730
+ *     vsr = min((dN75/50)^1.8 exp(-hc/(2.5 sqrt d)), vsrlim)
+ *     pw = K d^3.51 (f^2 + 13)^0.447
+ *          10^(-0.376 tanh((hc - 147)/125) - 0.334 ep^0.39 - 0.00027 hL + 17.85 vsr - A/10)
+ *
+ * d in km, f in GHz; antennas he, hr and mean terrain ht in m above sea level.
  * @returns occurrencePercent, 0 (and `needed` false) on paths up to 5 km; may exceed 100, it is no share of time.
  *   Refused, with the steps, where the antennas do not clear the mean terrain (hc < 0) and above 1000 %: such a
  *   path fades by sub-refractive diffraction and needs clearance.

@@ -22,7 +22,7 @@ export interface Multipath17Steps {
 export interface Multipath17Inputs {
   /** Refractivity gradient in the lowest 65 m not exceeded for 1 % of an average year, N/km (mostly negative). */
   readonly dN1: number;
-  /** Standard deviation of the terrain heights around the path, m: the detailed method; absent: initial planning. */
+  /** sa, standard deviation of terrain heights in 110 km x 110 km, m: the detailed method; absent: initial planning. */
   readonly terrainRoughnessM?: number;
   readonly distanceM: number;
   readonly frequencyHz: number;
@@ -32,8 +32,18 @@ export interface Multipath17Inputs {
 }
 
 /**
- * Multipath occurrence factor p0 of the older editions, for those who hold dN1 rather than logK and dN75.
+ * Multipath occurrence factor p0 of the older editions, for those who hold dN1 rather than logK and dN75: pw at A = 0.
+ * Initial planning, without the terrain roughness sa:
  *
+ *     K = 10^(-4.6 - 0.0027 dN1)
+ *     pw = K d^3.1 (1 + ep)^-1.29 f^0.8 10^(-0.00089 hL - A/10)
+ *
+ * Detailed, with it:
+ *
+ *     K = 10^(-4.4 - 0.0027 dN1) (10 + sa)^-0.46
+ *     pw = K d^3.4 (1 + ep)^-1.03 f^0.8 10^(-0.00076 hL - A/10)
+ *
+ * d in km, f in GHz, ep = |hr - he|/d in mrad, hL = min(he, hr) in m above sea level.
  * @returns occurrencePercent, 0 (and `needed` false) on paths up to 5 km; refused above 1000 %
  * @see Rec. ITU-R P.530-17 section 2.3.1. Read in implementations. The tested range (7.5 to 185 km, 0.45 to 37 GHz,
  *   up to 37 mrad) is from memory.
@@ -73,9 +83,9 @@ function planningSteps(inputs: Multipath17Inputs): Multipath17Steps {
   return { K, epMrad, hLM, p0Percent };
 }
 
-function detailedSteps(inputs: Multipath17Inputs, roughnessM: number): Multipath17Steps {
+function detailedSteps(inputs: Multipath17Inputs, sa: number): Multipath17Steps {
   const { d, f, epMrad, hLM } = geometry(inputs);
-  const K = 10 ** (-4.4 - 0.0027 * inputs.dN1) * (10 + roughnessM) ** -0.46;
+  const K = 10 ** (-4.4 - 0.0027 * inputs.dN1) * (10 + sa) ** -0.46;
   const p0Percent = K * d ** 3.4 * (1 + epMrad) ** -1.03 * f ** 0.8 * 10 ** (-0.00076 * hLM);
   return { K, epMrad, hLM, p0Percent };
 }

@@ -28,7 +28,11 @@ export const METHOD_EVENTS: MethodReference = {
 };
 
 /**
- * Rain attenuation at another frequency for the same share of time.
+ * Rain attenuation A2 at another frequency for the same share of time.
+ *
+ *     Phi(f) = f^2/(1 + 1e-4 f^2)                                 f in GHz
+ *     H = 1.12e-3 (Phi2/Phi1)^0.5 (Phi1 A1)^0.55
+ *     A2 = A1 (Phi2/Phi1)^(1 - H)
  *
  * @see Rec. ITU-R P.530-18 section 2.4.3. Read in one implementation. 7 to 50 GHz.
  */
@@ -53,7 +57,7 @@ export function scaleRainFrequency(inputs: {
 }
 
 /**
- * Vertical from horizontal polarization.
+ * Vertical from horizontal polarization, `AV = 300 AH/(335 + AH)`, dB.
  * @see Rec. ITU-R P.530-18 section 2.4.4. From memory, not checked against the Recommendation.
  */
 export function verticalFromHorizontal(inputs: {
@@ -66,7 +70,8 @@ export function verticalFromHorizontal(inputs: {
 }
 
 /**
- * Horizontal from vertical polarization; refused from 300 dB, which no horizontal attenuation answers to.
+ * Horizontal from vertical polarization, `AH = 335 AV/(300 - AV)`, dB; refused from 300 dB, which no horizontal
+ * attenuation answers to.
  * @see Rec. ITU-R P.530-18 section 2.4.4. From memory, not checked against the Recommendation.
  */
 export function horizontalFromVertical(inputs: {
@@ -82,7 +87,9 @@ export function horizontalFromVertical(inputs: {
 /**
  * Number of events of 10 s or longer in which the attenuation of that share of time is exceeded.
  *
- * @param inputs.timePercent share of the average year, 0..100 %
+ *     N10s = 1 + 1313 p^0.945    a year; mean duration p/100 of a year's seconds/N10s
+ *
+ * @param inputs.timePercent p, share of the average year, 0..100 %
  * @see Rec. ITU-R P.530-18 section 2.4.5. Read in one implementation; the mean duration from memory.
  * @nofigure
  */

@@ -42,7 +42,7 @@ export function belowRange(timePercent: number): TimeShare {
   return { timePercent: Math.min(timePercent, LEAST_RAIN_PERCENT), atMostPercent: LEAST_RAIN_PERCENT };
 }
 
-/** The law Ap = A0.01 C1 p^-(C2 + C3 log p), prepared once a hop and frequency and asked for each margin. */
+/** The law of attenuation over share of time, prepared once a hop and frequency and asked for each margin. */
 export interface RainDistribution {
   readonly A001Db: number;
   readonly C0: number;
@@ -53,11 +53,21 @@ export interface RainDistribution {
   readonly atOnePercentDb: number;
   /** Attenuation exceeded for 0.001 %, dB. */
   readonly atThousandthPercentDb: number;
-  /** The most that the law gives at any share of time, dB. */
+  /** The most that the law gives at any share of time, dB: A0.01 C1 10^(C2^2/(4 C3)), at log p = -C2/(2 C3). */
   readonly greatestDb: number;
 }
 
-/** Prepares the law from the attenuation exceeded for 0.01 %. Lean: no checks. */
+/**
+ * Prepares the law from the attenuation exceeded for 0.01 %. Lean: no checks.
+ *
+ *     C0 = 0.12 + 0.4 log((f/10)^0.8) for f >= 10 GHz, else 0.12
+ *     C1 = 0.07^C0 0.12^(1 - C0)
+ *     C2 = 0.855 C0 + 0.546 (1 - C0)
+ *     C3 = 0.139 C0 + 0.043 (1 - C0)
+ *
+ * C1 makes the law give 0.2 % less than A0.01 at 0.01 %, for any C0: that is the formula.
+ * @see Rec. ITU-R P.530-18 section 2.4.1. Verified.
+ */
 export function rainDistribution(A001Db: number, frequencyHz: number): RainDistribution {
   const f = frequencyHz / 1e9;
   const C0 = f >= 10 ? 0.12 + 0.4 * 0.8 * Math.log10(f / 10) : 0.12;
@@ -78,8 +88,12 @@ export function rainDistribution(A001Db: number, frequencyHz: number): RainDistr
 }
 
 /**
- * Attenuation exceeded for a share of the average year, dB, of log10 of that share in percent. Lean: no checks; the caller
+ * Attenuation exceeded for a share p of the average year, dB, of log p with p in percent. Lean: no checks; the caller
  * keeps to 0.001..1 % (section 2.4.2 alone goes above, as its table starts at the probability of rain).
+ *
+ *     Ap = A0.01 C1 p^-(C2 + C3 log p)
+ *
+ * @see Rec. ITU-R P.530-18 section 2.4.1. Verified.
  */
 export function rainAttenuationAtLog(law: RainDistribution, logP: number): number {
   return law.A001Db * law.C1 * 10 ** (-(law.C2 + law.C3 * logP) * logP);
@@ -88,6 +102,7 @@ export function rainAttenuationAtLog(law: RainDistribution, logP: number): numbe
 /**
  * Share of the average year in which rain takes more than a margin. Lean: no checks. Above 1 % a bound; below 0.001 %
  * an estimate or a bound, as asked. A hop without margin (<= 0 dB) gets `at least 1 %`.
+ * @see Rec. ITU-R P.530-18 section 2.4.1, the law of `rainAttenuationAtLog` solved by `percentByLaw`
  */
 export function rainTimeForMargin(law: RainDistribution, marginDb: number, rare: RareOutage): TimeShare {
   if (!(marginDb > 0)) return MORE_THAN_RANGE;
@@ -100,8 +115,14 @@ export function rainTimeForMargin(law: RainDistribution, marginDb: number, rare:
 }
 
 /**
- * The law solved for the share of time, percent; 0 for more than its greatest attenuation, which it reaches between
+ * The law solved for the share of time.
+ *
+ *     C3 x^2 + C2 x + log(A/(A0.01 C1)) = 0,   x = log p
+ *     x = (-C2 + sqrt(C2^2 - 4 C3 log(A/(A0.01 C1))))/(2 C3)
+ *
+ * In percent; 0 for more than its greatest attenuation, which it reaches between
  * 0.0001 and 0.000004 % of the year. Lean: no checks, knows no range.
+ * @see Rec. ITU-R P.530-18 section 2.4.1. The inverse is algebra, confirmed by computation.
  */
 export function percentByLaw(law: RainDistribution, attenuationDb: number): number {
   if (attenuationDb > law.greatestDb) return 0;
@@ -138,6 +159,12 @@ export interface RainSteps {
 /**
  * The rain law of a path: attenuation exceeded for 0.01 % and the distribution for the functions above.
  *
+ *     gR = k R0.01^alpha                                                                              dB/km
+ *     r = 1/(0.477 d^0.633 R0.01^(0.073 alpha) f^0.123 - 10.579 (1 - exp(-0.024 d)))
+ *     deff = d r,   A0.01 = gR deff                                                                   km, dB
+ *
+ * d in km, f in GHz, R0.01 in mm/h. r is 2.5 where the denominator is 0.4 or less; above 1, on short paths, it is in
+ * order.
  * @see Rec. ITU-R P.530-18 section 2.4.1. Verified. Up to 60 km, 1 to 100 GHz.
  */
 export function rainLaw(

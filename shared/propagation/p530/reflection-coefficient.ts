@@ -21,11 +21,14 @@ export interface ReflectionCoefficientSteps {
 /**
  * Magnitude of the effective reflection: Fresnel coefficient times divergence times roughness factor.
  *
- * @param inputs.grazingMrad > 0, up to a right angle
- * @param inputs.relativePermittivity of the ground, >= 1
- * @param inputs.conductivitySPerM of the ground, >= 0
- * @param inputs.roughnessM standard deviation of the surface heights, >= 0
- * @param inputs.divergence 0..1 (section 6.1)
+ *     |R| D exp(-g^2/2),   g = 4 pi s sin psi/lambda
+ *
+ * psi is the grazing angle, s the roughness, lambda in the unit of s.
+ * @param inputs.grazingMrad psi, > 0, up to a right angle (500 pi mrad)
+ * @param inputs.relativePermittivity of the ground er, >= 1
+ * @param inputs.conductivitySPerM of the ground sigma, >= 0
+ * @param inputs.roughnessM s, standard deviation of the surface heights, >= 0
+ * @param inputs.divergence D, 0..1 (section 6.1)
  * @returns coefficient 0..1
  * @see Rec. ITU-R P.530-18 section 6.1. Read in one course, see METHOD.
  */
@@ -59,7 +62,13 @@ export function effectiveReflection(inputs: {
   });
 }
 
-/** |R| for the complex permittivity er - j ei: horizontal (s - z)/(s + z), vertical (e s - z)/(e s + z), z^2 = e - cos^2. */
+/**
+ * |R| for the complex permittivity e = er - j ei, ei = 60 sigma lambda.
+ *
+ *     horizontal:  R = (sin psi - z)/(sin psi + z)
+ *     vertical:    R = (e sin psi - z)/(e sin psi + z)
+ *     z^2 = e - cos^2 psi
+ */
 function fresnelMagnitude(
   sine: number,
   er: number,
@@ -71,7 +80,7 @@ function fresnelMagnitude(
   return Math.hypot(aRe - zRe, aIm - zIm) / Math.hypot(aRe + zRe, aIm + zIm);
 }
 
-/** Principal square root. */
+/** Principal square root of a complex number. */
 function complexRoot(re: number, im: number): [number, number] {
   const modulus = Math.hypot(re, im);
   return [Math.sqrt((modulus + re) / 2), Math.sign(im) * Math.sqrt(Math.max(modulus - re, 0) / 2)];

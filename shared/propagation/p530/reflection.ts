@@ -50,7 +50,15 @@ export interface ReflectionInputs {
 }
 
 /**
- * Where a level surface reflects, at what angle, and how much longer the reflected path is.
+ * Where a level surface reflects, at what angle, and how much longer the reflected path is. With h1 >= h2 above the
+ * surface in m, d in km, f in GHz, ae = k a in km:
+ *
+ *     m = d^2 10^3/(4 ae (h1 + h2)),   c = (h1 - h2)/(h1 + h2)
+ *     b = 2 sqrt((m + 1)/(3 m)) cos(pi/3 + (1/3) acos((3 c/2) sqrt(3 m/(m + 1)^3)))
+ *     d1 = d (1 + b)/2 from the higher antenna,   d2 = d (1 - b)/2
+ *     tau = (2 f/(0.3 d)) (h1 - d1^2/(12.74 k)) (h2 - d2^2/(12.74 k)) 10^-3      path difference, wavelengths
+ *     D = sqrt((1 - m (1 + b^2))/(1 + m (1 - 3 b^2)))                            divergence factor
+ *     psi = (h1 + h2) (1 - m (1 + b^2))/d                                        grazing angle, mrad
  *
  * @returns refused where the antennas are beyond each other's horizon over that surface
  * @see Rec. ITU-R P.530-18 section 6.1. Confirmed by independent computation.
@@ -89,6 +97,9 @@ export function reflectionGeometry(inputs: ReflectionInputs): Outcome<Reflection
  * Vertical distance at antenna 1 between neighbouring maxima of the received level: half of it, or an odd multiple
  * of that half, is the best diversity spacing against the reflection.
  *
+ *     L1 = 0.3 d 10^3/(2 f (h2 - d2^2/(12.74 k)))    m; best spacing (n + 1/2) L1
+ *
+ * h2 and d2 here are of the other antenna, whether it is the lower or not.
  * @see Rec. ITU-R P.530-18 section 6.2.1. Confirmed by computation (derivative of the path difference).
  */
 export function lobeSpacing(

@@ -32,6 +32,12 @@ export interface SelectiveSteps {
 /**
  * Outage by selective fading, fraction of the average worst month.
  *
+ *     tau_m = 0.7 (d/50)^1.3                                        ns, mean delay, d in km
+ *     eta = 1 - exp(-0.2 P0^0.75),   P0 = p0/100
+ *     Ps = 2.15 eta (WM 10^(-BM/20) tau_m^2/|tau_rM| + WNM 10^(-BNM/20) tau_m^2/|tau_rNM|)
+ *
+ * W is the width of a signature in GHz, B its depth in dB, tau_r its reference delay in ns; M of minimum-phase notches,
+ * NM of the others.
  * @param inputs.occurrencePercent p0, 0..2000 %
  * @param inputs.minimumPhase signature of the receiver for minimum-phase notches
  * @param inputs.nonMinimumPhase absent: the same
@@ -62,8 +68,8 @@ export function selectiveOutage(inputs: {
   return soundFigures({ outageFraction, steps });
 }
 
-function signatureTerm({ widthHz, depthDb, referenceDelayNs }: Signature, tauMeanNs: number): number {
-  return ((widthHz / 1e9) * 10 ** (-depthDb / 20) * tauMeanNs ** 2) / referenceDelayNs;
+function signatureTerm({ widthHz, depthDb: B, referenceDelayNs }: Signature, tauMeanNs: number): number {
+  return ((widthHz / 1e9) * 10 ** (-B / 20) * tauMeanNs ** 2) / referenceDelayNs;
 }
 
 function checkSignature({ widthHz, depthDb, referenceDelayNs }: Signature): RefusalReason | undefined {

@@ -13,9 +13,11 @@ export const METHOD: MethodReference = {
 };
 
 /**
- * Exponent C of the joint outage (P1 P2)^C of neighbouring hops: 0.8 up to 10 dB of fading, 1 (independent) from
- * 20 dB, in between linear by our own choice.
+ * Exponent C of the joint outage of neighbouring hops.
  *
+ *     P12 = (P1 P2)^C,   C = 0.8 up to 10 dB of fading, 1 (independent) from 20 dB
+ *
+ * In between it rises, linearly by our own choice: C = 0.8 + 0.02 (A - 10) at a fade depth A.
  * @see Rec. ITU-R P.530-18 section 2.3.7. From memory, not checked against the Recommendation.
  */
 export function correlationExponent(fadeDepthDb: number): number {
@@ -31,9 +33,11 @@ export interface HopOutage {
 }
 
 /**
- * Multipath outage of hops in series, PT = sum Pi - sum (Pi Pi+1)^C, C from the smaller margin of each pair.
- * The joint outage of a pair is never taken above the smaller of both.
+ * Multipath outage of hops in series.
  *
+ *     PT = sum_i P_i - sum_i (P_i P_{i+1})^C
+ *
+ * C from the smaller margin of each pair. The joint outage of a pair is never taken above the smaller of both.
  * @see Rec. ITU-R P.530-18 section 2.3.7. From memory, not checked against the Recommendation.
  * @nofigure
  */

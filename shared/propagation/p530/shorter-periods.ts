@@ -12,6 +12,7 @@ export const METHOD: MethodReference = {
 
 export type PathTerrain = "flat" | "hilly" | "hilly land";
 
+/** Scale, power and floor of the factor. */
 const COEFFICIENTS: Readonly<Record<PathTerrain, readonly [number, number, number]>> = {
   flat: [89.34, -0.854, 0.676],
   hilly: [119, -0.78, 0.295],
@@ -19,9 +20,13 @@ const COEFFICIENTS: Readonly<Record<PathTerrain, readonly [number, number, numbe
 };
 
 /**
- * Share of the worst period of T hours in which a deep fade is exceeded.
+ * Share psw of the worst period of T hours in which a deep fade is exceeded.
  *
- * @param inputs.worstMonthPercent share of the average worst month, 0..100 %
+ *     relatively flat paths:  psw = pw (89.34 T^-0.854 + 0.676)
+ *     hilly paths:            psw = pw (119 T^-0.78 + 0.295)
+ *     hilly land paths:       psw = pw (199.85 T^-0.834 + 0.175)
+ *
+ * @param inputs.worstMonthPercent pw, share of the average worst month, 0..100 %
  * @param inputs.periodHours 1 <= T < 720; otherwise refused
  * @see Rec. ITU-R P.530-18 section 2.3.5. Verified.
  * @nofigure

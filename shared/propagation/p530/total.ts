@@ -13,7 +13,12 @@ export const METHOD: MethodReference = {
 
 /**
  * Outage in precipitation, share of the average year: the larger of co-polar attenuation and cross-polar
- * discrimination. A bound stays a bound, and an estimate an estimate, where it could still be the larger.
+ * discrimination, `max(Prain, PXPR)`. The sums in clear air are formed where their parts are known (evaluate/outage):
+ *
+ *     without diversity:  Pt = Pns + Ps + PXP
+ *     with diversity:     Pt = Pd + PXP
+ *
+ * A bound stays a bound, and an estimate an estimate, where it could still be the larger.
  *
  * @see Rec. ITU-R P.530-18 section 7. From memory, not checked against the Recommendation.
  */

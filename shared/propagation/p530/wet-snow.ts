@@ -70,7 +70,16 @@ export interface PrecipitationInputs {
 }
 
 /**
- * Prepares the combined distribution of rain and wet snow.
+ * Prepares the combined distribution of rain and wet snow. With the lower and the higher antenna at hlo and hhi and the
+ * mean rain height hrainm = 1000 (h0 + 0.36), all m above sea level:
+ *
+ *     hhi <= hrainm - 3600:  rain only, section 2.4.1
+ *     hlo >= hrainm + 2400:  no attenuation by precipitation
+ *     else:                  both, `precipitationPercent`
+ *
+ * The table of rain alone, with P0 the share of time with rain:
+ *
+ *     Tn = P0 10^(-0.1 n),   An = attenuation by rain alone at Tn;   T0 = P0, A0 = 0
  *
  * @see Rec. ITU-R P.530-18 section 2.4.2. Read in implementations, see METHOD.
  */
@@ -115,7 +124,15 @@ function grouped(meanRainHeightM: number, lowM: number, highM: number): Multipli
   return multipliers;
 }
 
-/** Percent of the average year in which precipitation takes more than an attenuation (> 0 dB). Lean. */
+/**
+ * Percent of the average year in which precipitation takes more than an attenuation A (> 0 dB). Lean.
+ *
+ *     p(A) = sum_i P_i T(A/g_i),   g_i > 0
+ *
+ * P_i is the probability of the i-th rain height, g_i the path's multiplier for it, T the share of time in which rain
+ * alone takes so much.
+ * @see Rec. ITU-R P.530-18 section 2.4.2. The sum by analogy with attachment C.3 of P.2001, see METHOD.
+ */
 export function precipitationPercent(distribution: PrecipitationDistribution, attenuationDb: number): number {
   if (distribution.zone === "none") return 0;
   if (distribution.zone === "rain only") return rainTableTime(distribution, attenuationDb);
@@ -129,6 +146,7 @@ export function precipitationPercent(distribution: PrecipitationDistribution, at
 /**
  * Share of the average year in which rain and wet snow take more than a margin; above 1 % and below 0.001 % as for
  * rain. A path above all precipitation gets 0 %.
+ * @see Rec. ITU-R P.530-18 section 2.4.2, the sum of `precipitationPercent`
  */
 export function precipitationTimeForMargin(
   distribution: PrecipitationDistribution,
@@ -181,10 +199,14 @@ function rainOnlyTable(law: RainDistribution, probabilityPercent: number, stopAt
 
 const NEGLIGIBLE_DB = 20;
 
-/** Share of time (percent) of a rain-only attenuation: log-linear in the table, a decade a decibel beyond its end. */
+/**
+ * Share of time of a rain-only attenuation, percent: log-linear in the table, beyond its end
+ *
+ *     T = 10^(A_last - A + log T_last)
+ */
 function rainTableTime({ logT, attenuationDb }: PrecipitationDistribution, attenuation: number): number {
   const last = attenuationDb.length - 1;
-  // A decade a decibel beyond the end: after so many it is nothing beside any share that is asked for.
+  // A decade a decibel: after so many it is nothing beside any share that is asked for.
   if (attenuation > attenuationDb[last]! + NEGLIGIBLE_DB) return 0;
   if (attenuation > attenuationDb[last]!)
     return Math.exp(Math.LN10 * (attenuationDb[last]! - attenuation + logT[last]!));
