@@ -19,8 +19,10 @@ export interface HopSide {
 /**
  * Elevation of the ray at each end above the local horizontal, degrees; negative looks down.
  *
- * With central angle phi = d/(k a) and radii r = k a + h: tan(elevation 1) = (r2 cos phi - r1)/(r2 sin phi), written
- * here without the cancellation of the two radii. The two elevations add up to -phi.
+ *     tan e1 = (r2 cos phi - r1)/(r2 sin phi),   phi = d/(k a),   r = k a + h
+ *            = (h2 - h1 - 2 r2 sin^2(phi/2))/(r2 sin phi)
+ *
+ * The second form is used: in the first most digits of the two radii cancel. The two elevations add up to -phi.
  * @throws RangeError for a distance that is not positive, heights that are not finite, k = 0
  * @example elevationAngles({ distanceM: 30_000, height1M: 100, height2M: 100, k: 4 / 3 }) // -0.101 at both ends
  */
@@ -49,7 +51,7 @@ function degrees(radians: number): number {
 }
 
 /**
- * Straight distance between the antennas, m: sqrt(d^2 + (h2 - h1)^2). The curvature of the Earth is left out: it
+ * Straight distance between the antennas, `sqrt(d^2 + (h2 - h1)^2)`, m. The curvature of the Earth is left out: it
  * changes the length of a 100 km hop by less than 0.1 %.
  * @see Rec. ITU-R P.1812-6 eq (8a)
  */

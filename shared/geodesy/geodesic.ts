@@ -87,7 +87,14 @@ export function geodesicPoints(
 
 type Line = ReturnType<typeof WGS84.InverseLine>;
 
-/** An exact point with its rates of change, degrees and degrees per metre; longitude counted on past 180. */
+/**
+ * An exact point with its rates of change, degrees and degrees per metre; longitude counted on past 180.
+ *
+ *     dphi/ds = cos(alpha)/M,   dlambda/ds = sin(alpha)/(N cos phi)
+ *     N = a/w,   M = a (1 - e^2)/w^3,   w^2 = 1 - e^2 sin^2 phi,   e^2 = f (2 - f)
+ *
+ * at latitude phi on azimuth alpha, M and N the radii of curvature along the meridian and across it.
+ */
 interface Node {
   readonly latitudeDeg: number;
   readonly longitudeDeg: number;
@@ -105,16 +112,15 @@ function nodeAt(line: Line, distanceM: number): Node {
   };
   const latitude = (lat2 * Math.PI) / 180;
   const azimuth = (azi2 * Math.PI) / 180;
-  // Radii of curvature: across the meridian (N) and along it (M).
   const e2 = WGS84.f * (2 - WGS84.f);
   const w2 = 1 - e2 * Math.sin(latitude) ** 2;
-  const across = WGS84.a / Math.sqrt(w2);
-  const along = (across * (1 - e2)) / w2;
+  const N = WGS84.a / Math.sqrt(w2);
+  const M = (N * (1 - e2)) / w2;
   return {
     latitudeDeg: lat2,
     longitudeDeg: lon2,
-    latitudeRate: (Math.cos(azimuth) / along) * (180 / Math.PI),
-    longitudeRate: (Math.sin(azimuth) / (across * Math.cos(latitude))) * (180 / Math.PI),
+    latitudeRate: (Math.cos(azimuth) / M) * (180 / Math.PI),
+    longitudeRate: (Math.sin(azimuth) / (N * Math.cos(latitude))) * (180 / Math.PI),
   };
 }
 
@@ -138,7 +144,6 @@ function fillSegment(
     }
     return;
   }
-  // Cubic in u = 0..1 from values and slopes at both nodes.
   const h = (last - first) * stepM;
   const lat = hermite(a.latitudeDeg, a.latitudeRate * h, b.latitudeDeg, b.latitudeRate * h);
   const lon = hermite(a.longitudeDeg, a.longitudeRate * h, b.longitudeDeg, b.longitudeRate * h);
@@ -150,6 +155,7 @@ function fillSegment(
   }
 }
 
+/** Cubic `p = p0 + c1 u + c2 u^2 + c3 u^3` of u = 0..1 with values p0, p1 and slopes m0, m1 at its ends. */
 function hermite(p0: number, m0: number, p1: number, m1: number): { c1: number; c2: number; c3: number } {
   const rise = p1 - p0;
   return { c1: m0, c2: 3 * rise - 2 * m0 - m1, c3: m0 + m1 - 2 * rise };

@@ -15,8 +15,11 @@ export interface AntennaGain {
 }
 
 /**
- * Boresight gain at a frequency (> 0): the catalogue's points, linear in log frequency between two of
- * them; outside them the nearest point as it stands, and says so (never extrapolated); without points an
+ * Boresight gain at a frequency f (> 0): the catalogue's points, linear in log frequency between two of them,
+ *
+ *     G = G1 + (G2 - G1) ln(f/f1)/ln(f2/f1);
+ *
+ * outside them the nearest point as it stands, and says so (never extrapolated); without points an
  * estimate from the diameter.
  * @returns undefined when the catalogue gives neither gain nor diameter
  */
@@ -41,7 +44,10 @@ export function antennaGain(antenna: Antenna, frequencyHz: number): AntennaGain 
 }
 
 /**
- * Gain of a circular aperture, 10 log(eta (pi D / lambda)^2) dBi; diameter, frequency, efficiency > 0.
+ * Gain of a circular aperture; diameter D, frequency and efficiency eta > 0.
+ *
+ *     G = 10 log(eta (pi D/lambda)^2)    dBi, D and lambda in the same unit
+ *
  * @see aperture theory; the usual efficiency of 0.5 to 0.65 is common practice
  * @example parabolicGainDbi(0.6, 18.7e9, 0.55)
  */

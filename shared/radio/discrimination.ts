@@ -5,10 +5,13 @@ import { SPEED_OF_LIGHT_M_PER_S } from "../propagation/constants.js";
 const MAIN_LOBE_DB = 20;
 
 /**
- * How much weaker an antenna is at an angle off boresight, dB: from its pattern, straight between boresight and the
- * points; else the parabola of the main lobe, 12 (angle/beamwidth)^2 up to 20 dB, with a beamwidth of 70 lambda/D
- * degrees where none is given (both common practice); else 0.
- * @param angleDeg >= 0
+ * How much weaker an antenna is at an angle phi off boresight, dB: from its pattern, straight between boresight and the
+ * points; else the parabola of the main lobe for a 3 dB beamwidth B,
+ *
+ *     12 (phi/B)^2 up to 20 dB,   B = 70 lambda/D degrees where none is given;
+ *
+ * else 0. The parabola is common practice. So is 70 lambda/D; implementations of Rec. ITU-R F.699-8 have it as well.
+ * @param angleDeg phi, >= 0
  */
 export function discriminationDb(antenna: Antenna, angleDeg: number, frequencyHz: number): number {
   if (antenna.pattern.length > 0) return ofPattern(antenna.pattern, angleDeg);

@@ -10,8 +10,11 @@ export interface FeederLoss {
 }
 
 /**
- * Loss of a metre of feeder at a frequency (> 0): the catalogue's points, linear in log-log between two
- * of them; outside them the nearest point as it stands, and says so (a waveguide near its cut-off does
+ * Loss a of a metre of feeder at a frequency f (> 0): the catalogue's points, linear in log-log between two of them,
+ *
+ *     a = a1 (a2/a1)^(ln(f/f1)/ln(f2/f1));
+ *
+ * outside them the nearest point as it stands, and says so (a waveguide near its cut-off does
  * not follow any scaling, so nothing is extrapolated).
  * @returns undefined when the catalogue gives no loss
  */

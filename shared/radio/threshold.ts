@@ -16,8 +16,10 @@ export interface Threshold {
 }
 
 /**
- * Received level at which a mode reaches its reference bit error ratio: the catalogue's figure, else the
- * noise power in the symbol rate plus noise figure plus required signal-to-noise ratio.
+ * Received level at which a mode reaches its reference bit error ratio: the catalogue's figure, else
+ *
+ *     10 log(k T0 B) + F + S/N    B the symbol rate, F the noise figure, S/N what the mode needs
+ *
  * @returns undefined when the catalogue gives neither
  * @see kT0B with T0 = 290 K: physics; symbol rate = channel width / 1.15: common practice, unconfirmed
  */
@@ -34,7 +36,7 @@ export function modeThreshold(mode: RadioMode, noiseFigureDb: Radio["noiseFigure
   };
 }
 
-/** Thermal noise of a receiver, 10 log(k T0 B) + F in dBm; bandwidth > 0. */
+/** Thermal noise of a receiver, `N = 10 log(k T0 B) + F`, dBm; bandwidth B > 0, T0 = 290 K. */
 export function noisePowerDbm(bandwidthHz: number, noiseFigureDb: number): number {
   return 10 * Math.log10(BOLTZMANN_J_PER_K * STANDARD_TEMPERATURE_K * bandwidthHz) + 30 + noiseFigureDb;
 }
@@ -49,8 +51,11 @@ const LEAST_CODE_RATE = 0.5;
 
 /**
  * Level below which no mode of this modulation works, whatever its rate: thermal noise in the least symbol rate that
- * fills its width, plus noise figure, plus the SNR that half of its bits a symbol need after Shannon. Real modes lie 6
- * to 20 dB above. A name that tells no bits counts as one bit a symbol.
+ * fills its width, plus noise figure, plus the SNR that half of its b bits a symbol need after Shannon.
+ *
+ *     10 log(k T0 Rs) + F + 10 log(2^(b/2) - 1),   Rs = width/1.5
+ *
+ * Real modes lie 6 to 20 dB above. A name that tells no bits counts as one bit a symbol.
  * @param bandwidthHz > 0
  * @see Shannon's channel capacity; least code rate and widest filter: common practice, unconfirmed
  */
@@ -60,7 +65,11 @@ export function leastThresholdDbm(modulation: string, bandwidthHz: number, noise
   return noisePowerDbm(symbolRate, noiseFigureDb) + shannonSnrDb(leastRateBps, symbolRate);
 }
 
-/** Least signal-to-noise ratio for a net bit rate in a bandwidth, after Shannon: 10 log(2^(C/B) - 1) dB. */
+/**
+ * Least signal-to-noise ratio for a net bit rate C in a bandwidth B, after Shannon.
+ *
+ *     C = B log2(1 + S/N),   so S/N = 10 log(2^(C/B) - 1) dB
+ */
 export function shannonSnrDb(bitRateBps: number, bandwidthHz: number): number {
   const naturalLog = (bitRateBps / bandwidthHz) * Math.LN2;
   // Beyond some thousand bits a hertz the power overflows; the 1 was lost long before.

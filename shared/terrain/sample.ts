@@ -25,7 +25,11 @@ export interface Sampling {
 /**
  * Fills every point that has no height yet and lies between the outermost pixel centres of the raster:
  * bilinear between the four nearest centres, void when any of the four that carries weight is void.
- * Nothing is extrapolated into the half pixel outside.
+ *
+ *     upper = a + fc (b - a),   lower = d + fc (e - d),   height = upper + fr (lower - upper)
+ *
+ * with a, b the centres above and d, e those below the point, fc and fr its place between columns and rows, 0..1: the
+ * bilinear form of Rec. ITU-R P.1144. Nothing is extrapolated into the half pixel outside.
  * @param xOffset added to every x (a turn of 360 degrees, where the raster counts longitudes otherwise)
  * @returns the number of points filled
  */
