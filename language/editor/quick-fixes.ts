@@ -12,7 +12,7 @@ import type { SourceFile } from "../model/source-file.js";
 import { withEdits } from "../model/twin.js";
 import { acceptFix } from "./fixes/accept.js";
 import type { QuickFix, ToMend } from "./fixes/fix.js";
-import { PROPOSALS } from "./fixes/index.js";
+import { proposedFixes } from "./fixes/proposed.js";
 import { TEXT_PROPOSALS } from "./fixes/text-proposals.js";
 import { overlap, type TextEdit, type TextRange } from "./text-range.js";
 
@@ -86,7 +86,7 @@ const MOST_OFFERED = 4;
 /** Fixes of one engineering finding, those that were tried and help; accepting it comes last. */
 export async function findingFixes(toMend: ToMend, tryFix: TryFix): Promise<readonly QuickFix[]> {
   if (toMend.finding.accepted) return [];
-  const proposed = PROPOSALS[toMend.finding.rule]?.(toMend).slice(0, MOST_ATTEMPTS) ?? [];
+  const proposed = proposedFixes(toMend).slice(0, MOST_ATTEMPTS);
   const helping: QuickFix[] = [];
   for (const fix of proposed) {
     if (helping.length >= MOST_OFFERED) break;
@@ -101,7 +101,7 @@ export async function findingFixes(toMend: ToMend, tryFix: TryFix): Promise<read
 /** The one fix of a finding, where it has one alone that changes no decision; not tried. */
 export function certainFindingFix(toMend: Omit<ToMend, "before">): QuickFix | undefined {
   if (toMend.finding.accepted) return undefined;
-  const [fix, ...others] = PROPOSALS[toMend.finding.rule]?.({ ...toMend, before: [] }) ?? [];
+  const [fix, ...others] = proposedFixes({ ...toMend, before: [] });
   return fix === undefined || others.length > 0 || fix.changesDecision ? undefined : fix;
 }
 

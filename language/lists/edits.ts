@@ -1,5 +1,5 @@
 /** Facts of a list, stated in the text that is there: argument by argument, so that all else stays as it is written. */
-import type { FactChange, Statement } from "../../shared/lists/state.js";
+import type { ListedChange, Statement } from "../../shared/lists/state.js";
 import { lineOf } from "../../shared/lists/state.js";
 import {
   type BlockInText,
@@ -16,7 +16,7 @@ import { quote } from "../syntax/tree.js";
 /** @returns undefined where the change finds no place in the text */
 export function changeEdits(
   model: DesignModel,
-  { at, statement }: FactChange,
+  { at, statement }: ListedChange,
 ): readonly TextEdit[] | undefined {
   const block = blockOf(model, at);
   if (!block) return undefined;

@@ -8,7 +8,7 @@ import { leftOver } from "./left-over.js";
 import { type Paired, type Placed, pairDirections } from "./pairing.js";
 import { PartBook } from "./part-book.js";
 import { type BookedSite, SiteBook } from "./site-book.js";
-import type { FactChange, NewHop, NewPart, NewSite } from "./state.js";
+import type { ListedChange, NewHop, NewPart, NewSite } from "./state.js";
 import { endStatements, hopStatements, siteStatements } from "./state-facts.js";
 import { textOf } from "./table.js";
 
@@ -16,7 +16,7 @@ export interface ImportPlan {
   readonly newSites: readonly NewSite[];
   readonly newHops: readonly NewHop[];
   readonly newParts: readonly NewPart[];
-  readonly changes: readonly FactChange[];
+  readonly changes: readonly ListedChange[];
   /** Sites and hops of the design that rows speak of. */
   readonly matched: { readonly sites: number; readonly hops: number };
   readonly transmissions: {
@@ -123,7 +123,7 @@ function newSite(site: BookedSite): NewSite {
   return { name: site.name, title, facts: siteStatements(said) };
 }
 
-function siteChanges(site: BookedSite): FactChange[] {
+function siteChanges(site: BookedSite): ListedChange[] {
   const { known, rows } = site;
   if (!known || rows.length === 0) return [];
   const said = saidOf(site);
@@ -139,7 +139,7 @@ function listedText(text: string): string {
   return textOf(withoutSteering(text, (sign) => (/[\t\n\r]/.test(sign) ? sign : "\ufffd")));
 }
 
-function titleChange(at: string, title: string | undefined, was: string | undefined): FactChange[] {
+function titleChange(at: string, title: string | undefined, was: string | undefined): ListedChange[] {
   if (title === undefined || title === was || title === at.split(" ")[1]) return [];
   if (was !== undefined && listedText(was) === title) return [];
   return [{ at, statement: { word: "", args: [{ name: "title", text: title, changed: true }] } }];
@@ -150,7 +150,7 @@ function hopStated(
   parts: PartBook,
   { objectives }: Known,
   told: Told[],
-): { readonly added?: NewHop; readonly changes: readonly FactChange[] } {
+): { readonly added?: NewHop; readonly changes: readonly ListedChange[] } {
   const { facts, known } = hop;
   const asked = facts.objective;
   const objective = objectives.find((name) => name.toLowerCase() === asked?.toLowerCase());

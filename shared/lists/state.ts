@@ -36,7 +36,7 @@ export interface NewPart {
 }
 
 /** A fact of something that is there, to be stated in its block. */
-export interface FactChange {
+export interface ListedChange {
   /** `site KELD`, `hop KELD-TARN`, `hop KELD-TARN / TARN`. */
   readonly at: string;
   readonly statement: Statement;

@@ -1,4 +1,5 @@
 import { exampleHop } from "./example-preamble.js";
+import { removeAcceptance } from "./fixes/acceptance.js";
 import type { AcceptanceRule } from "./rule.js";
 
 export const acceptanceUnknown: AcceptanceRule = {
@@ -10,6 +11,7 @@ export const acceptanceUnknown: AcceptanceRule = {
   why: "A misspelt exception excuses nothing, and the reader believes it does.",
   fix: "Write the identifier that stands in the finding.",
   source: "common practice",
+  fixes: removeAcceptance,
   good: exampleHop(),
   bad: exampleHop({ more: 'accept antenna-too-high because "mast is being raised"' }),
 };

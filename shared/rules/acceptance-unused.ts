@@ -1,4 +1,5 @@
 import { exampleHop } from "./example-preamble.js";
+import { removeAcceptance } from "./fixes/acceptance.js";
 import type { AcceptanceRule } from "./rule.js";
 
 export const acceptanceUnused: AcceptanceRule = {
@@ -11,6 +12,7 @@ export const acceptanceUnused: AcceptanceRule = {
   why: "A stale exception would silently excuse the next mistake.",
   fix: "Remove the line.",
   source: "common practice",
+  fixes: removeAcceptance,
   good: exampleHop({
     keld: "antenna DISH60-18 at 70 m\n    transmits high",
     more: 'accept antenna-above-structure because "mast is being raised"',

@@ -3,6 +3,7 @@ import { branchesOf } from "../equipment/branches.js";
 import { antennasStated, joiningOf, standsOf, standWords } from "../equipment/stands.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { exampleHop } from "./example-preamble.js";
+import { removeAntenna } from "./fixes/further-antennas.js";
 import type { HopRule } from "./rule.js";
 
 export const antennaNotNeeded: HopRule = {
@@ -17,6 +18,7 @@ export const antennaNotNeeded: HopRule = {
   source: "common practice",
   needs: [],
   restsOn: ["arrangement"],
+  fixes: removeAntenna,
   good: exampleHop(),
   bad: exampleHop({
     keld: "antenna DISH60-18 at 40 m\n    second-antenna DISH60-18 at 38 m\n    transmits high",

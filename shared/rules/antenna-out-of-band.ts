@@ -4,6 +4,7 @@ import { frequency } from "../format/numbers.js";
 import { bandWords, firstOutsideAntenna } from "../radio/used-frequencies.js";
 import { exampleHop } from "./example-preamble.js";
 import { antennasThatFit } from "./fitting.js";
+import { otherAntenna } from "./fixes/antennas.js";
 import type { HopRule } from "./rule.js";
 
 export const antennaOutOfBand: HopRule = {
@@ -17,6 +18,7 @@ export const antennaOutOfBand: HopRule = {
   source: "common practice",
   needs: [],
   quietAfter: ["frequency-outside-tuning"],
+  fixes: otherAntenna(),
   good: exampleHop(),
   bad: exampleHop({ keld: "antenna DISH120-7 at 40 m\n    transmits high" }),
   check({ hop, report, tried }) {

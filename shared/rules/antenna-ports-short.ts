@@ -4,6 +4,7 @@ import { armCount } from "../equipment/branches.js";
 import { FURTHER, joiningOf, type Stand, standsOf } from "../equipment/stands.js";
 import { type ArrangementFacts, arrangementByName } from "../radio/arrangements.js";
 import { exampleHop } from "./example-preamble.js";
+import { addAntenna } from "./fixes/further-antennas.js";
 import type { HopRule, Report } from "./rule.js";
 
 const RADIO = "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement";
@@ -37,6 +38,7 @@ export const antennaPortsShort: HopRule = {
     "third-coupler",
     "fourth-coupler",
   ],
+  fixes: addAntenna,
   good: TWO_ANTENNAS("\n    second-antenna DISH60-18 at 38 m"),
   bad: TWO_ANTENNAS(""),
   check({ hop, report }) {

@@ -3,6 +3,7 @@ import { branchesAt, standsOf } from "../equipment/stands.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { exampleHop } from "./example-preamble.js";
 import { antennasThatFit } from "./fitting.js";
+import { otherAntenna } from "./fixes/antennas.js";
 import type { HopRule } from "./rule.js";
 
 export const antennaSinglePolarized: HopRule = {
@@ -16,6 +17,7 @@ export const antennaSinglePolarized: HopRule = {
   source: "common practice",
   needs: [],
   restsOn: ["arrangement"],
+  fixes: otherAntenna(({ polarizations }) => polarizations === "dual"),
   good: exampleHop(),
   bad: `antenna DISH60-18-S like DISH60-18 {\n  polarizations single\n}\n\n${exampleHop({
     hop: "radio R18\n  mode 55 MHz 128QAM\n  polarization vertical\n  arrangement 2+0 xpic",

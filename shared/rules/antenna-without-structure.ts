@@ -1,7 +1,9 @@
 import { address } from "../design/address.js";
+import type { Fix } from "../design/fact-change.js";
 import { antennasStated, standWords } from "../equipment/stands.js";
 import { apart, metres } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
+import { decision, endHere, type Mending } from "./fixes/mending.js";
 import type { HopRule } from "./rule.js";
 
 /** Few structures of microwave hops are higher. */
@@ -23,6 +25,7 @@ export const antennaWithoutStructure: HopRule = {
   fix: "State the structure of the site, or mend the height.",
   source: "common practice; the 120 m are our own limit",
   needs: [],
+  fixes: stateStructure,
   good: mastless(40),
   bad: mastless(140),
   check({ hop, report }) {
@@ -41,3 +44,17 @@ export const antennaWithoutStructure: HopRule = {
     }
   },
 };
+
+/** A structure at the site that reaches up to its antenna: what stands there is for the engineer to write. */
+function stateStructure(mending: Mending): readonly Fix[] {
+  const here = endHere(mending);
+  if (!here) return [];
+  const topM = Math.ceil(Math.max(...antennasStated(here.end).map(({ heightM = 0 }) => heightM)));
+  return ["mast", "tower"].map((kind) =>
+    decision(`State a ${kind} of ${topM} m at ${here.site} (write what really stands there)`, {
+      do: "state",
+      in: address("site", here.site),
+      line: `structure ${kind} ${topM} m`,
+    }),
+  );
+}

@@ -8,6 +8,7 @@ import { apart, decibels, availability as percent, yearly } from "../format/numb
 import { listed } from "../words/lists.js";
 import { changesOf, mending, sentences, triedWords } from "./advice.js";
 import { exampleHop } from "./example-preamble.js";
+import { proposedChanges } from "./fixes/proposed.js";
 import { toldOfMode } from "./judged-modes.js";
 import { dependsOnMargin, LARGER_ANTENNAS, meansAgainst, weighty, yieldsTo } from "./outage-advice.js";
 import type { HopContext, HopRule, Report } from "./rule.js";
@@ -24,6 +25,7 @@ export const availability: HopRule = {
   source: "Rec. ITU-R P.530-18 sections 2.3 and 2.4; the combination of both directions is common practice",
   needs: ["levels", "objective", "availability"],
   quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold", "capacity"],
+  fixes: proposedChanges,
   good: exampleHop(),
   bad: exampleHop({ keld: "antenna DISH60-18 at 40 m\n    transmits high\n    extra-loss 16 dB" }),
   check(context) {

@@ -1,7 +1,9 @@
 import { address } from "../design/address.js";
+import type { Fix } from "../design/fact-change.js";
 import { frequency } from "../format/numbers.js";
 import { halfOf, transmitAlike } from "../radio/halves.js";
 import { exampleHop } from "./example-preamble.js";
+import { decision, type Mending } from "./fixes/mending.js";
 import type { HopRule } from "./rule.js";
 
 export const bothEndsSameHalf: HopRule = {
@@ -15,6 +17,7 @@ export const bothEndsSameHalf: HopRule = {
   fix: "Exchange the half at one end; look at the other hops of the site first.",
   source: "common practice",
   needs: [],
+  fixes: otherHalf,
   good: exampleHop(),
   bad: exampleHop({ tarn: "antenna DISH60-18 at 40 m\n    transmits high" }),
   check({ hop, report }) {
@@ -42,3 +45,18 @@ export const bothEndsSameHalf: HopRule = {
     });
   },
 };
+
+/** Turns the half of one end; the last end first, as the finding stands there. */
+function otherHalf({ hop }: Mending): readonly Fix[] {
+  return (hop?.ends ?? []).toReversed().flatMap(({ site, transmits }) => {
+    if (transmits === undefined) return [];
+    const half = transmits === "high" ? "low" : "high";
+    return [
+      decision(`Let ${site.name} transmit ${half} (changes the half of this end)`, {
+        do: "state",
+        in: address("hop", hop!.name, site.name),
+        line: `transmits ${half}`,
+      }),
+    ];
+  });
+}

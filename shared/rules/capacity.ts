@@ -5,6 +5,7 @@ import { apart, bandwidth, bitRate } from "../format/numbers.js";
 import { carriers } from "../radio/arrangements.js";
 import { listed } from "../words/lists.js";
 import { exampleHop } from "./example-preamble.js";
+import { proposedChanges } from "./fixes/proposed.js";
 import type { HopContext, HopRule, Report } from "./rule.js";
 
 export const capacity: HopRule = {
@@ -19,6 +20,7 @@ export const capacity: HopRule = {
   source: "common practice",
   once: true,
   needs: ["objective"],
+  fixes: proposedChanges,
   good: exampleHop(),
   bad: exampleHop({ hop: "polarization vertical\n  radio R18\n  mode 55 MHz QPSK" }),
   check(context) {

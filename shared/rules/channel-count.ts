@@ -1,5 +1,6 @@
 import { address } from "../design/address.js";
 import type { Channel, Hop } from "../design/design.js";
+import type { Fix } from "../design/fact-change.js";
 import { hasFrequencyDiversity } from "../evaluate/fading/diversity.js";
 import { channelCountOf } from "../evaluate/level/channels.js";
 import { askedMode } from "../evaluate/level/judged-mode.js";
@@ -7,6 +8,7 @@ import { radiatesBoth } from "../evaluate/level/polarization.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { furtherAddress } from "./carriers.js";
 import { exampleHop } from "./example-preamble.js";
+import { decision, type Mending } from "./fixes/mending.js";
 import type { HopRule, Report } from "./rule.js";
 
 const RADIO = "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement";
@@ -24,6 +26,7 @@ export const channelCount: HopRule = {
   source: "common practice",
   needs: [],
   restsOn: ["arrangement", "channel"],
+  fixes: removeChannel,
   good: TWO.replace("P18 / 55 MHz / 4", "P18 / 55 MHz / 4\n  channel P18 / 55 MHz / 6"),
   bad: TWO.replace(
     "P18 / 55 MHz / 4",
@@ -90,4 +93,11 @@ const TOLERANCE_HZ = 1000;
 
 function isSame(a: Channel, b: Channel): boolean {
   return a.plan === b.plan && a.number === b.number && a.bandwidthHz === b.bandwidthHz;
+}
+
+/** Takes away a channel that is one too many or stands there twice. */
+function removeChannel({ hop, finding }: Mending): readonly Fix[] {
+  return hop && /channel#[1-9]\d*$/.test(finding.at)
+    ? [decision("Remove this channel", { do: "remove", at: finding.at })]
+    : [];
 }

@@ -5,6 +5,7 @@ import { frequency } from "../format/numbers.js";
 import { halfOf } from "../radio/halves.js";
 import { type Carrier, carriersOf } from "./carriers.js";
 import { exampleHop } from "./example-preamble.js";
+import { otherRadioOrChannel } from "./fixes/radio-or-channel.js";
 import type { HopRule } from "./rule.js";
 
 export const channelOutsideRadio: HopRule = {
@@ -19,6 +20,7 @@ export const channelOutsideRadio: HopRule = {
   source: "common practice",
   needs: [],
   quietAfter: ["frequency-outside-tuning", "both-ends-same-half", "half-outside-radio"],
+  fixes: otherRadioOrChannel,
   good: exampleHop(),
   bad: exampleHop({ keld: "antenna DISH60-18 at 40 m\n    transmits 19.69 GHz" }),
   check({ hop, report }) {

@@ -5,6 +5,7 @@ import { arrangementByName } from "../radio/arrangements.js";
 import { joinWords } from "./coupler-words.js";
 import { exampleHop } from "./example-preamble.js";
 import { couplersThatFit } from "./fitting.js";
+import { addCoupler } from "./fixes/couplers.js";
 import type { HopRule } from "./rule.js";
 
 export const couplerMissing: HopRule = {
@@ -18,6 +19,7 @@ export const couplerMissing: HopRule = {
   source: "common practice",
   needs: [],
   restsOn: ["arrangement", "coupler", "second-coupler", "third-coupler", "fourth-coupler"],
+  fixes: addCoupler,
   good: exampleHop({
     hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",
     keld: "antenna DISH60-18 at 40 m\n    coupler H18-U direct\n    transmits high",

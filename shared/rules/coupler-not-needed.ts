@@ -1,9 +1,12 @@
 import { address } from "../design/address.js";
+import type { Fix } from "../design/fact-change.js";
 import { branchesOf } from "../equipment/branches.js";
 import { couplersStated, joiningOf, standsOf } from "../equipment/stands.js";
 import { decibels } from "../format/numbers.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { exampleHop } from "./example-preamble.js";
+import { standHere } from "./fixes/couplers.js";
+import { decision, endHere, type Mending } from "./fixes/mending.js";
 import type { HopRule } from "./rule.js";
 
 export const couplerNotNeeded: HopRule = {
@@ -17,6 +20,7 @@ export const couplerNotNeeded: HopRule = {
   source: "common practice",
   needs: [],
   restsOn: ["arrangement", "second-antenna", "third-antenna", "fourth-antenna"],
+  fixes: removeCoupler,
   good: exampleHop(),
   bad: exampleHop({ keld: "antenna DISH60-18 at 40 m\n    coupler H18-E direct\n    transmits high" }),
   check({ hop, report }) {
@@ -43,3 +47,15 @@ export const couplerNotNeeded: HopRule = {
     }
   },
 };
+
+function removeCoupler(mending: Mending): readonly Fix[] {
+  const here = endHere(mending);
+  if (!here) return [];
+  const { couplerFact } = standHere(mending, here.end);
+  return [
+    decision(`Remove the coupler at ${here.site} (changes the equipment)`, {
+      do: "remove",
+      at: `${here.at} / ${couplerFact}`,
+    }),
+  ];
+}

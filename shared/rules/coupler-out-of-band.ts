@@ -5,6 +5,7 @@ import { arrangementByName } from "../radio/arrangements.js";
 import { bandWords, firstOutside } from "../radio/used-frequencies.js";
 import { exampleHop } from "./example-preamble.js";
 import { couplersThatFit } from "./fitting.js";
+import { otherCoupler } from "./fixes/couplers.js";
 import type { HopRule } from "./rule.js";
 
 export const couplerOutOfBand: HopRule = {
@@ -18,6 +19,7 @@ export const couplerOutOfBand: HopRule = {
   source: "common practice",
   needs: [],
   quietAfter: ["frequency-outside-tuning"],
+  fixes: otherCoupler,
   good: exampleHop(),
   bad: exampleHop({
     hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",

@@ -5,6 +5,7 @@ import { arrangementByName } from "../radio/arrangements.js";
 import { COUPLER_WORDS, joinWords } from "./coupler-words.js";
 import { exampleHop } from "./example-preamble.js";
 import { couplersThatFit } from "./fitting.js";
+import { otherCoupler } from "./fixes/couplers.js";
 import type { HopRule } from "./rule.js";
 
 export const couplerWrongKind: HopRule = {
@@ -19,6 +20,7 @@ export const couplerWrongKind: HopRule = {
   source: "common practice",
   needs: [],
   restsOn: ["arrangement"],
+  fixes: otherCoupler,
   good: exampleHop(),
   bad: exampleHop({
     hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",

@@ -3,6 +3,7 @@ import { hasFrequencyDiversity, hasSpaceDiversity } from "../evaluate/fading/div
 import { arrangementByName } from "../radio/arrangements.js";
 import { furtherAddress } from "./carriers.js";
 import { exampleHop } from "./example-preamble.js";
+import { removeAntenna } from "./fixes/further-antennas.js";
 import type { HopRule } from "./rule.js";
 
 export const diversityIncomplete: HopRule = {
@@ -17,6 +18,7 @@ export const diversityIncomplete: HopRule = {
   source: "Rec. ITU-R P.530-18 section 6.2",
   needs: [],
   restsOn: ["arrangement", "diversity-antenna"],
+  fixes: removeAntenna,
   good: exampleHop(),
   bad: exampleHop({
     keld: "antenna DISH60-18 at 40 m\n    diversity-antenna DISH60-18 at 30 m\n    transmits high",

@@ -2,6 +2,7 @@ import { address } from "../design/address.js";
 import { frequency } from "../format/numbers.js";
 import { furtherAddress, furtherWords } from "./carriers.js";
 import { exampleHop } from "./example-preamble.js";
+import { otherRadioOrChannel } from "./fixes/radio-or-channel.js";
 import type { HopRule } from "./rule.js";
 
 /** Rounding of stated frequencies. */
@@ -24,6 +25,7 @@ export const duplexMismatch: HopRule = {
     "half-outside-radio",
     "frequency-off-channel",
   ],
+  fixes: otherRadioOrChannel,
   good: exampleHop(),
   bad: exampleHop({
     keld: "antenna DISH60-18 at 40 m\n    transmits 19.4 GHz",

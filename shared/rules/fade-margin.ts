@@ -1,6 +1,7 @@
 import { address } from "../design/address.js";
 import { apart, decibels } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
+import { proposedChanges } from "./fixes/proposed.js";
 import { marginVerdict, toldOfMode, weakerDirection } from "./judged-modes.js";
 import { levelAdvice } from "./level-advice.js";
 import type { HopRule } from "./rule.js";
@@ -18,6 +19,7 @@ export const fadeMargin: HopRule = {
   once: true,
   needs: ["levels", "objective"],
   quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold", "capacity"],
+  fixes: proposedChanges,
   good: exampleHop(),
   bad: `objective deep {\n  margin 40 dB\n}\n\n${exampleHop().replace("objective trunk", "objective deep")}`,
   check(context) {

@@ -1,7 +1,10 @@
 import { address } from "../design/address.js";
+import type { Fix } from "../design/fact-change.js";
 import { frequency } from "../format/numbers.js";
 import { halfOf } from "../radio/halves.js";
 import { exampleHop } from "./example-preamble.js";
+import { allOf, decision, endHere, type Mending } from "./fixes/mending.js";
+import { otherRadioOrChannel } from "./fixes/radio-or-channel.js";
 import type { HopRule } from "./rule.js";
 
 /** Rounding of stated frequencies. */
@@ -18,6 +21,7 @@ export const frequencyOffChannel: HopRule = {
   source: "common practice",
   needs: [],
   quietAfter: ["frequency-outside-tuning"],
+  fixes: allOf(halfOfChannel, otherRadioOrChannel),
   good: exampleHop(),
   bad: exampleHop({ keld: "antenna DISH60-18 at 40 m\n    transmits 18.94 GHz" }),
   check({ hop, report }) {
@@ -38,3 +42,18 @@ export const frequencyOffChannel: HopRule = {
     }
   },
 };
+
+function halfOfChannel(mending: Mending): readonly Fix[] {
+  const here = endHere(mending);
+  if (!here) return [];
+  const { hop, site, at } = here;
+  const far = hop.ends.find((end) => end.site.name !== site);
+  const half = far?.transmits === "high" ? "low" : far?.transmits === "low" ? "high" : undefined;
+  return (half ? [half] : ["high", "low"]).map((one) =>
+    decision(`Let ${site} transmit the ${one} half of the channel`, {
+      do: "state",
+      in: at,
+      line: `transmits ${one}`,
+    }),
+  );
+}

@@ -2,6 +2,7 @@ import { address } from "../design/address.js";
 import { frequency } from "../format/numbers.js";
 import { carriersOf } from "./carriers.js";
 import { exampleHop } from "./example-preamble.js";
+import { otherRadioOrChannel } from "./fixes/radio-or-channel.js";
 import type { HopRule } from "./rule.js";
 
 export const frequencyOutsideTuning: HopRule = {
@@ -14,6 +15,7 @@ export const frequencyOutsideTuning: HopRule = {
   fix: "Choose another channel or another radio.",
   source: "common practice",
   needs: [],
+  fixes: otherRadioOrChannel,
   good: exampleHop(),
   bad: exampleHop({ keld: "antenna DISH60-18 at 40 m\n    transmits 23 GHz" }),
   check({ hop, report }) {

@@ -1,7 +1,10 @@
 import { address } from "../design/address.js";
+import type { Fix } from "../design/fact-change.js";
 import { metres } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
 import { meantWords, unitOfGround } from "./feet.js";
+import { siteHere } from "./fixes/cards.js";
+import { decision, type Mending } from "./fixes/mending.js";
 import { gathering } from "./rule.js";
 
 /** Rasters of 30 to 90 m smooth a summit by some metres; more is another place. */
@@ -21,6 +24,7 @@ export const groundDiffersFromTerrain = gathering<readonly Off[]>({
   why: "Either the coordinates are some hundred metres off, or the height is that of the mast top, of another datum, or in feet.",
   fix: "Check position and height against the survey. Where the stated ground is right, accept the finding at the site.",
   source: "common practice",
+  fixes: removeGround,
   good: exampleHop(),
   bad: `site HIGH {\n  at 47.55 -30.4\n  ground 320 m\n}\n\n${exampleHop().replaceAll("TARN", "HIGH")}`,
   each: "hop",
@@ -58,4 +62,11 @@ interface Off {
   readonly terrainGroundM: number;
   /** What has the other height. */
   readonly from: string;
+}
+
+/** Leaves the ground level to the terrain. */
+function removeGround(mending: Mending): readonly Fix[] {
+  const site = siteHere(mending);
+  const title = `Take the ground level of ${site} from the terrain (removes the stated one)`;
+  return [decision(title, { do: "remove", at: address("site", site, "ground") })];
 }

@@ -1,6 +1,9 @@
 import { address } from "../design/address.js";
 import { carriersOf } from "./carriers.js";
 import { exampleHop } from "./example-preamble.js";
+import { exchangeHalves } from "./fixes/halves.js";
+import { allOf } from "./fixes/mending.js";
+import { otherRadioOrChannel } from "./fixes/radio-or-channel.js";
 import type { HopRule } from "./rule.js";
 
 export const halfOutsideRadio: HopRule = {
@@ -15,6 +18,7 @@ export const halfOutsideRadio: HopRule = {
   source: "common practice",
   needs: [],
   quietAfter: ["frequency-outside-tuning", "both-ends-same-half"],
+  fixes: allOf(exchangeHalves, otherRadioOrChannel),
   good: exampleHop(),
   bad: exampleHop({ hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM" }).replace(
     "transmits high",

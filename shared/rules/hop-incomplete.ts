@@ -1,8 +1,11 @@
 import { address } from "../design/address.js";
-import type { Lack } from "../evaluate/account/lack.js";
+import type { FactChange, Fix } from "../design/fact-change.js";
+import type { FactCode, Lack } from "../evaluate/account/lack.js";
+import { missingFacts } from "../evaluate/missing.js";
 import { factsTold, factWords, lackClause } from "../words/lacks.js";
 import { shown } from "../words/message.js";
 import { exampleHop } from "./example-preamble.js";
+import { decision, type Mending } from "./fixes/mending.js";
 import type { HopContext, HopRule } from "./rule.js";
 
 export const hopIncomplete: HopRule = {
@@ -17,6 +20,7 @@ export const hopIncomplete: HopRule = {
   source: "common practice",
   once: true,
   needs: [],
+  fixes: addMissingLines,
   good: exampleHop(),
   bad: exampleHop({ tarn: "antenna DISH60-18\n    transmits low" }).replace("  objective trunk\n", ""),
   check(context) {
@@ -60,4 +64,36 @@ function notComputed({ result }: HopContext): string[] {
     blocked.push("level and fade margin");
   }
   return blocked;
+}
+
+/** What is written for a fact that is missing. */
+const LINES: Readonly<Partial<Record<FactCode, string>>> = {
+  radio: "radio ?",
+  mode: "mode ? ?",
+  polarization: "polarization ?",
+  "transmit-frequency": "transmits ?",
+  antenna: "antenna ? at ?",
+  position: "at ?",
+};
+
+/** The lines that a hop still lacks, with ? where something has to be chosen. */
+function addMissingLines({ hop }: Mending): readonly Fix[] {
+  if (!hop) return [];
+  const at = address("hop", hop.name);
+  const changes = missingFacts(hop).map(({ fact: { code, site } }): FactChange | undefined => {
+    const block = site === undefined ? at : code === "position" ? address("site", site) : `${at} / ${site}`;
+    // An antenna that is missing too brings its height with it.
+    if (code === "antenna-height")
+      return { do: "append", at: `${block} / antenna`, words: "at ?", optional: true };
+    const line = LINES[code];
+    return line === undefined ? undefined : { do: "add", in: block, lines: [line], once: true };
+  });
+  return changes.length === 0 || changes.some((change) => change === undefined)
+    ? []
+    : [
+        decision(
+          "Add the lines that are missing (write what each ? stands for)",
+          ...(changes as FactChange[]),
+        ),
+      ];
 }

@@ -1,6 +1,7 @@
 import { address } from "../design/address.js";
 import { apart, dbm, decibels, difference } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
+import { proposedChanges } from "./fixes/proposed.js";
 import { levelVerdict, toldOfMode, weakerDirection } from "./judged-modes.js";
 import { levelAdvice } from "./level-advice.js";
 import type { HopRule } from "./rule.js";
@@ -18,6 +19,7 @@ export const levelBelowThreshold: HopRule = {
   once: true,
   needs: ["levels"],
   quietAfter: ["path-length", "frequency-outside-tuning"],
+  fixes: proposedChanges,
   good: exampleHop(),
   bad: exampleHop({
     keld: "antenna DISH60-18 at 40 m\n    transmits high\n    extra-loss 30 dB",

@@ -6,6 +6,7 @@ import { shown } from "../words/message.js";
 import { countedMessage } from "../words/objectives.js";
 import { changesOf, mending, sentences, triedWords } from "./advice.js";
 import { exampleHop } from "./example-preamble.js";
+import { proposedChanges } from "./fixes/proposed.js";
 import { meansAgainst, worseMode, yieldsTo } from "./outage-advice.js";
 import type { HopContext, HopRule, Report } from "./rule.js";
 
@@ -21,6 +22,7 @@ export const linkAvailability: HopRule = {
   source: "Rec. ITU-R F.1703, from memory; the share by length is practice",
   needs: ["levels", "objective"],
   quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold", "capacity"],
+  fixes: proposedChanges,
   good: exampleHop(),
   bad: `objective far {
   availability-class long-haul over 200 km propagation 0.1 %

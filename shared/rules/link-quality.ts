@@ -7,6 +7,7 @@ import { shown } from "../words/message.js";
 import { countedMessage } from "../words/objectives.js";
 import { changesOf, mending, sentences, triedWords } from "./advice.js";
 import { exampleHop } from "./example-preamble.js";
+import { proposedChanges } from "./fixes/proposed.js";
 import { meansAgainst, worseMode, yieldsTo } from "./outage-advice.js";
 import type { HopContext, HopRule, Report } from "./rule.js";
 
@@ -22,6 +23,7 @@ export const linkQuality: HopRule = {
   source: "Rec. ITU-R F.1668 and ITU-T G.826, from memory; the share by length is practice",
   needs: ["levels", "objective"],
   quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold", "capacity"],
+  fixes: proposedChanges,
   good: exampleHop(),
   bad: `objective clean {
   quality intermediate over 2500 km block-ratio 0.01

@@ -4,6 +4,7 @@ import type { DirectionResult } from "../evaluate/account/level-result.js";
 import { apart, dbm, decibels } from "../format/numbers.js";
 import { listed } from "../words/lists.js";
 import { exampleHop } from "./example-preamble.js";
+import { proposedChanges } from "./fixes/proposed.js";
 import type { HopContext, HopRule, Report } from "./rule.js";
 
 export const overload: HopRule = {
@@ -17,6 +18,7 @@ export const overload: HopRule = {
   fix: "Lower the power, or choose smaller antennas.",
   source: "common practice",
   needs: ["levels"],
+  fixes: proposedChanges,
   good: exampleHop(),
   bad: `site CLOSE {\n  at 47.503 -30.5\n}\n\nhop KELD-CLOSE {\n  radio R18\n  polarization vertical\n  mode 55 MHz 128QAM\n  channel P18 / 55 MHz / 4\n  KELD {\n    antenna DISH60-18 at 20 m\n    transmits high\n  }\n  CLOSE {\n    antenna DISH60-18 at 20 m\n    transmits low\n  }\n}`,
   check(context) {

@@ -1,7 +1,9 @@
 import { address } from "../design/address.js";
+import type { Fix } from "../design/fact-change.js";
 import { apart, dbm } from "../format/numbers.js";
 import { isAboveMode, weakestMode } from "../radio/mode-power.js";
 import { exampleHop } from "./example-preamble.js";
+import { decision, endHere, type Mending } from "./fixes/mending.js";
 import type { HopRule } from "./rule.js";
 
 export const powerAboveMode: HopRule = {
@@ -14,6 +16,7 @@ export const powerAboveMode: HopRule = {
   fix: "Lower the power, or leave it to the mode.",
   source: "common practice",
   needs: [],
+  fixes: removePower,
   good: exampleHop({ keld: "antenna DISH60-18 at 40 m\n    transmits high\n    power 18 dBm" }),
   bad: exampleHop({ keld: "antenna DISH60-18 at 40 m\n    transmits high\n    power 24 dBm" }),
   check({ hop, report }) {
@@ -28,3 +31,11 @@ export const powerAboveMode: HopRule = {
     }
   },
 };
+
+/** Leaves the power to the mode. */
+function removePower(mending: Mending): readonly Fix[] {
+  const here = endHere(mending);
+  if (!here) return [];
+  const title = `Leave the power at ${here.site} to the mode (removes the stated power)`;
+  return [decision(title, { do: "remove", at: `${here.at} / power` })];
+}

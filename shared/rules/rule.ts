@@ -8,6 +8,7 @@ import type { HopResult } from "../evaluate/account/result.js";
 import type { HopInNetwork } from "../network/in-network.js";
 import type { SiteInNetwork } from "../network/sites.js";
 import type { Criterion } from "./asked.js";
+import type { Fixes } from "./fixes/mending.js";
 import type { PositionSlip, SpotHeights } from "./position-slips.js";
 import type { Tried } from "./trials.js";
 
@@ -29,6 +30,11 @@ export interface RuleText {
   readonly source: string;
   /** Of remarks on what figures rest on, for example `channel plans`: a reader is told how many there are, unless he asks. */
   readonly remarksOn?: string;
+  /**
+   * What mends a finding of it, in the order in which it is tried: changes of facts, made when a fix is asked for and not
+   * while it is judged. Those that need the text itself stand in `language/editor/fixes/`.
+   */
+  readonly fixes?: Fixes;
   /** Lines that follow `EXAMPLE_PREAMBLE`: without this finding, and with it. */
   readonly good: string;
   readonly bad: string;

@@ -3,6 +3,7 @@ import type { HalfOfBand, Hop } from "../design/design.js";
 import type { SitePlan } from "../equipment/site-plan.js";
 import { halfOf } from "../radio/halves.js";
 import { exampleHop } from "./example-preamble.js";
+import { exchangeHalves } from "./fixes/halves.js";
 import type { Report, SiteRule } from "./rule.js";
 
 interface Use {
@@ -20,6 +21,7 @@ export const siteHighAndLow: SiteRule = {
   why: "A strong local transmitter in the half that another unit of the site receives drowns it; administrations ask for one half a site.",
   fix: "Exchange the halves of the hop, or change its band. A ring of an odd number of sites needs a change of band somewhere.",
   source: "common practice",
+  fixes: exchangeHalves,
   good: exampleHop(),
   bad: `site MOSS {\n  at 47.45 -30.45\n}\n\n${exampleHop()}\n\n${exampleHop()
     .replaceAll("TARN", "MOSS")

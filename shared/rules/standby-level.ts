@@ -1,5 +1,6 @@
 import { apart, dbm, decibels } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";
+import { lessUnequal } from "./fixes/antennas.js";
 import type { HopRule } from "./rule.js";
 import { obstructionTold, standbyAddress, standbyHelp, standbyWords } from "./standby-words.js";
 
@@ -16,6 +17,7 @@ export const standbyLevel: HopRule = {
   once: true,
   needs: ["levels"],
   quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold"],
+  fixes: lessUnequal,
   good: exampleHop({
     hop: "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement 1+1 hot-standby",
     keld: "antenna DISH60-18 at 40 m\n    coupler H18-U direct\n    transmits high",

@@ -2,47 +2,11 @@
 import type { Hop } from "../../../shared/design/design.js";
 import { bandwidth } from "../../../shared/format/numbers.js";
 import { isWider } from "../../../shared/rules/mode-width.js";
-import { channelFrequencies, plansFor, plansNamed, worksIn } from "../../../shared/spectrum/channel-plan.js";
+import { type ChannelChoice, channelChoices, channelText } from "../../../shared/spectrum/channel-choices.js";
 import { argument, type Fact, factNamed, numberOf, quantityOf, wordOf } from "../../facts/fact.js";
-import type { DesignModel } from "../../model/design-model.js";
 import type { QuickFix, TextToMend } from "./fix.js";
 
 const MOST = 4;
-
-export interface ChannelChoice {
-  readonly plan: string;
-  readonly widthHz: number;
-  readonly number: number;
-  readonly lowHz: number;
-  readonly highHz: number;
-}
-
-/** Every channel of some plans that the radio tunes to with its spacing; of a radio that states neither all. */
-export function channelsFor(
-  model: DesignModel,
-  radio: Hop["radio"],
-  planName?: string,
-): readonly ChannelChoice[] {
-  const own = model.lookup.plans();
-  const plans = planName === undefined ? plansFor(radio ?? {}, own) : plansNamed(planName, own);
-  return plans.flatMap(({ id, rows }) =>
-    rows.flatMap(({ widthMHz, first, last }) =>
-      Array.from({ length: last - first + 1 }, (_, index) => first + index).flatMap(
-        (number): ChannelChoice[] => {
-          const widthHz = Math.round(widthMHz * 1e6);
-          const found = channelFrequencies(id, widthHz, number, own, radio);
-          return "what" in found || !worksIn(radio ?? {}, found)
-            ? []
-            : [{ ...found, plan: id, widthHz, number }];
-        },
-      ),
-    ),
-  );
-}
-
-export function channelText({ plan, widthHz, number }: ChannelChoice): string {
-  return `${plan} / ${bandwidth(widthHz)} / ${number}`;
-}
 
 export function otherChannel({ model, file, problem }: TextToMend): readonly QuickFix[] {
   const found = hopFactAt({ model, file, problem }, "channel");
@@ -53,7 +17,7 @@ export function otherChannel({ model, file, problem }: TextToMend): readonly Qui
   const widthHz = quantityOf(fact, "width") ?? 0;
   const wanted = numberOf(fact, "number") ?? 0;
   if (!plan || !width || !number) return [];
-  const of = (name?: string) => channelsFor(model, hop?.radio, name);
+  const of = (name?: string) => channelChoices(model.lookup.plans(), hop?.radio, name);
   const named = of(planName);
   const offWidth = (one: ChannelChoice) => Math.abs(Math.log(one.widthHz / widthHz));
   const offNumber = (one: ChannelChoice) => Math.abs(one.number - wanted);

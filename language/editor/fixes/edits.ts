@@ -1,5 +1,5 @@
 /** The pieces that fixes are made of: finding a hop's facts in the text, replacing, inserting and removing lines. */
-import { type Argument, type Fact, factNamed, wordOf } from "../../facts/fact.js";
+import { type Argument, type Fact, wordOf } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
 import { END, orderOf } from "../../schema/index.js";
 import type { Context } from "../../schema/types.js";
@@ -38,18 +38,6 @@ export function endInText(model: DesignModel, hop: string, site: string): BlockI
 
 export function replaceArgument(file: string, arg: Argument, newText: string): TextEdit {
   return { file, start: arg.start, end: arg.end, newText };
-}
-
-/** States a fact in a block: in the place of the one that stands there, or as a new line where the canonical order has it. */
-export function stateFact(
-  model: DesignModel,
-  block: BlockInText,
-  name: string,
-  line: string,
-): TextEdit | undefined {
-  const stated = factNamed(block.fact.facts, name);
-  if (!stated) return insertLine(model, block, name, line);
-  return { file: block.file, start: stated.statement.start, end: stated.statement.end, newText: line };
 }
 
 export function insertLine(

@@ -1,4 +1,4 @@
-import { antennasStated } from "../../../shared/equipment/stands.js";
+/** Heights of antennas, raised or lowered: written and rounded in the unit that they stand in, which no design knows. */
 import type { ClearanceResult } from "../../../shared/evaluate/account/path-result.js";
 import { trimmed } from "../../../shared/format/numbers.js";
 import { raisesOf, rayFault } from "../../../shared/rules/ray-fault.js";
@@ -7,14 +7,7 @@ import { argument, factNamed } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
 import { fromBase } from "../other-units.js";
 import type { TextEdit } from "../text-range.js";
-import {
-  acceptingInText,
-  type BlockInText,
-  endInText,
-  insertLine,
-  replaceArgument,
-  stateFact,
-} from "./edits.js";
+import { type BlockInText, endInText, insertLine, replaceArgument } from "./edits.js";
 import type { QuickFix, ToMend } from "./fix.js";
 
 /** Raises one antenna to the height that its rule names: the smaller raise first. */
@@ -56,19 +49,6 @@ export function lowerToStructure({ model, finding, judged }: ToMend): readonly Q
   if (!judged || !end || topM === undefined) return [];
   const which = /([a-z]+-antenna)\.at$/.exec(finding.at)?.[1] ?? "antenna";
   return heightFix(model, judged.hop.name, end.site.name, topM, "Lower", Math.floor, finding.rule, which);
-}
-
-/** A structure at the site that reaches up to its antenna: what stands there is for the engineer to write. */
-export function stateStructure({ model, finding, judged }: ToMend): readonly QuickFix[] {
-  const end = judged?.hop.ends.find(({ site }) => finding.at.includes(` / ${site.name} / `));
-  const block = end && acceptingInText(model, `site ${end.site.name}`);
-  if (!end || !block) return [];
-  const topM = Math.ceil(Math.max(...antennasStated(end).map(({ heightM = 0 }) => heightM)));
-  return ["mast", "tower"].flatMap((kind): QuickFix[] => {
-    const edit = stateFact(model, block, "structure", `structure ${kind} ${topM} m`);
-    const title = `State a ${kind} of ${topM} m at ${end.site.name} (write what really stands there)`;
-    return edit ? [{ title, edits: [edit], rule: finding.rule, changesDecision: true }] : [];
-  });
 }
 
 function neededAtAll(failing: readonly ClearanceResult[], end: 0 | 1): number | undefined {

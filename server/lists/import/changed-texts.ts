@@ -3,7 +3,7 @@
 import { applyEdits, type TextEdit } from "../../../language/editor/text-range.js";
 import { changeEdits, withoutTouching } from "../../../language/lists/edits.js";
 import type { DesignModel } from "../../../language/model/design-model.js";
-import type { FactChange } from "../../../shared/lists/state.js";
+import type { ListedChange } from "../../../shared/lists/state.js";
 import { lineOf } from "../../../shared/lists/state.js";
 import { readHopFile } from "../../files/hop-files.js";
 import { isOwn } from "../../files/own-file.js";
@@ -17,7 +17,7 @@ export interface ChangedText {
 /** @param lookingAt the design as it has to be looked at to find what an address speaks of */
 export function changedTexts(
   lookingAt: (address: string) => DesignModel,
-  changes: readonly FactChange[],
+  changes: readonly ListedChange[],
 ): { readonly changed: readonly ChangedText[]; readonly notChanged: readonly string[] } {
   const notChanged: string[] = [];
   const edits: TextEdit[] = [];

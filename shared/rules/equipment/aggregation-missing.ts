@@ -1,10 +1,13 @@
 import { address } from "../../design/address.js";
 import type { Hop } from "../../design/design.js";
 import type { PortType } from "../../design/equipment.js";
+import type { Fix } from "../../design/fact-change.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
 import { trimmed } from "../../format/numbers.js";
 import { arrangementByName } from "../../radio/arrangements.js";
 import { exampleHop } from "../example-preamble.js";
+import { addToSite } from "../fixes/cards.js";
+import type { Mending } from "../fixes/mending.js";
 import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { hasIndoorUnit } from "./site-rules.js";
@@ -32,6 +35,7 @@ export const aggregationMissing: SiteRule = {
   why: "Without it the pair is two links side by side, and through a slow port the wide band carries no more than the port.",
   fix: "A card that aggregates two bands; or accept it where the outdoor unit aggregates.",
   source: "common practice",
+  fixes: addAggregation,
   good: pair("  slot 2 MIST\n  slot 3 BRAMBLE"),
   bad: pair("  slot 2 MIST\n  slot 3 FERN"),
   check({ plan, pairs, report }) {
@@ -71,4 +75,9 @@ function faultOf({ placed }: SitePlan, high: Hop): string | undefined {
   const highBps = Math.max(0, ...high.modes.map(({ bitRateBps }) => bitRateBps ?? 0));
   if (portBps >= highBps) return undefined;
   return `the fastest port that aggregates carries ${trimmed(portBps / 1e6, 0)} Mbit/s of ${trimmed(highBps / 1e6, 0)} Mbit/s`;
+}
+
+/** A card that aggregates the two bands of a pair. */
+function addAggregation(mending: Mending): readonly Fix[] {
+  return addToSite(mending, ({ kind }) => (kind === "aggregation" ? 1 : Number.POSITIVE_INFINITY));
 }

@@ -1,5 +1,9 @@
 import { address, nth } from "../../design/address.js";
+import type { Fix } from "../../design/fact-change.js";
 import { portsThere } from "../../equipment/ports.js";
+import { sitePlans } from "../../equipment/site-plan.js";
+import { siteHere } from "../fixes/cards.js";
+import { decision, type Mending } from "../fixes/mending.js";
 import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { hasIndoorUnit } from "./site-rules.js";
@@ -14,6 +18,7 @@ export const alarmInput: SiteRule = {
   why: "Two contacts on one input cannot be told apart; a contact on none is never seen.",
   fix: "A free input, or another card with inputs.",
   source: "common practice",
+  fixes: otherInput,
   good: equipped('alarm 1 "door" open\nalarm 12 "mains"\nchassis COPSE {\n  slot 3 LICHEN\n}'),
   bad: equipped('alarm 1 "door" open\nalarm 1 "mains"\nchassis COPSE {\n  slot 3 LICHEN\n}'),
   check({ plan, report }) {
@@ -46,3 +51,20 @@ export const alarmInput: SiteRule = {
     }
   },
 };
+
+/** Gives an alarm the first input that no other has. */
+function otherInput(mending: Mending): readonly Fix[] {
+  const plan = sitePlans(mending.design).get(siteHere(mending));
+  const inputs = plan ? (portsThere(plan).get("alarm-in") ?? 0) : 0;
+  const taken = new Set(plan?.equipment?.alarms.map(({ input }) => input));
+  const free = Array.from({ length: inputs }, (_, index) => index + 1).find((input) => !taken.has(input));
+  if (free === undefined) return [];
+  return [
+    decision(`Give this alarm input ${free}`, {
+      do: "replace",
+      at: mending.finding.at,
+      argument: "input",
+      by: String(free),
+    }),
+  ];
+}

@@ -1,6 +1,9 @@
 import { address } from "../../design/address.js";
+import type { Fix } from "../../design/fact-change.js";
 import { arrangementByName } from "../../radio/arrangements.js";
 import { exampleHop } from "../example-preamble.js";
+import { takeArrangement } from "../fixes/arrangement.js";
+import type { Mending } from "../fixes/mending.js";
 import type { HopRule } from "../rule.js";
 
 export const constructionMismatch: HopRule = {
@@ -15,6 +18,7 @@ export const constructionMismatch: HopRule = {
   source: "common practice",
   needs: [],
   restsOn: ["arrangement"],
+  fixes: arrangementOfRadio,
   good: exampleHop(),
   bad: `radio R18O like R18 {
   construction all-outdoor
@@ -33,3 +37,11 @@ ${exampleHop({ hop: "polarization vertical\n  radio R18O\n  mode 55 MHz 128QAM\n
     });
   },
 };
+
+/** The arrangement of the same words with the construction of the radio in front. */
+function arrangementOfRadio({ hop }: Mending): readonly Fix[] {
+  const built = hop?.radio?.unit?.construction;
+  if (!hop || built === undefined) return [];
+  const bare = hop.arrangement.name.replace(/^all-(outdoor|indoor) /, "");
+  return takeArrangement(hop, built === "split-mount" ? bare : `${built} ${bare}`);
+}

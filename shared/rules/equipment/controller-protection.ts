@@ -1,3 +1,4 @@
+import { addController } from "../fixes/cards.js";
 import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { chassisAddress, chassisWords, hasIndoorUnit } from "./site-rules.js";
@@ -13,6 +14,7 @@ export const controllerProtection: SiteRule = {
   why: "Everything passes the controller: without it nothing works, and with one its failure takes every hop of the site.",
   fix: "Add a controller card, or take a chassis that has room for two.",
   source: "common practice",
+  fixes: addController,
   good: equipped("chassis HEDGE {\n  protect controller\n  card HEATH 2\n  card MIST\n}"),
   bad: equipped("chassis HEDGE {\n  protect controller\n  card HEATH\n  card MIST\n}"),
   check({ plan, report }) {

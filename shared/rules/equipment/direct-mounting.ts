@@ -1,8 +1,11 @@
 import { address } from "../../design/address.js";
 import type { Antenna } from "../../design/design.js";
+import type { Fix } from "../../design/fact-change.js";
 import { antennasUsed, leadTo, mountingFact, mountingOf, takesDirect } from "../../equipment/mounting.js";
 import { metres } from "../../format/numbers.js";
 import { exampleHop } from "../example-preamble.js";
+import { decision, endHere, type Mending } from "../fixes/mending.js";
+import { feederLine, feedersFor, mountingChange, USUAL_PIECE } from "../fixes/waveguide.js";
 import type { HopRule } from "../rule.js";
 
 export const directMounting: HopRule = {
@@ -16,6 +19,7 @@ export const directMounting: HopRule = {
   fix: "Mount separately with a waveguide, or choose a smaller antenna.",
   source: "common practice",
   needs: [],
+  fixes: mountSeparately,
   good: exampleHop({ keld: "antenna DISH60-18 at 40 m\n    mounting direct\n    transmits high" }),
   bad: `antenna DISH240-18 like DISH60-18 {
   diameter 2.4 m
@@ -48,4 +52,16 @@ function reason({ mount, diameterM = 0 }: Antenna): string {
   return mount?.direct === false
     ? "is not made for it"
     : `has ${metres(diameterM)}, and its catalogue entry does not allow it`;
+}
+
+/** Separate mounting, with the waveguide that it needs where none is stated. */
+function mountSeparately(mending: Mending): readonly Fix[] {
+  const here = endHere(mending);
+  const mounting = here && mountingChange(here, "separate");
+  if (!here || !mounting) return [];
+  const title = `Mount separately from the antenna at ${here.site}`;
+  if (here.end.feeder) return [decision(title, mounting)];
+  return feedersFor(mending, here.hop, false).map(({ name }) =>
+    decision(`${title}, with waveguide ${name}, ${USUAL_PIECE}`, mounting, feederLine(here, name)),
+  );
 }

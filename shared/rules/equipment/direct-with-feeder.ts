@@ -1,6 +1,9 @@
 import { address } from "../../design/address.js";
+import type { Fix } from "../../design/fact-change.js";
 import { antennasUsed, leadTo, mountingFact, mountingOf } from "../../equipment/mounting.js";
 import { exampleHop } from "../example-preamble.js";
+import { decision, endHere, type Mending } from "../fixes/mending.js";
+import { mountingChange } from "../fixes/waveguide.js";
 import type { HopRule } from "../rule.js";
 
 const FLEXIBLE = `feeder FLEX-18 {
@@ -23,6 +26,7 @@ export const directWithFeeder: HopRule = {
   fix: "Remove the feeder, or mount separately.",
   source: "common practice",
   needs: [],
+  fixes: directOrFeeder,
   good: mounted("separate"),
   bad: mounted("direct"),
   check({ hop, report }) {
@@ -42,3 +46,17 @@ export const directWithFeeder: HopRule = {
     }
   },
 };
+
+/** One of the two that contradict each other. */
+function directOrFeeder(mending: Mending): readonly Fix[] {
+  const here = endHere(mending);
+  if (!here) return [];
+  const separate = mountingChange(here, "separate");
+  const without = decision(`Remove the feeder at ${here.site} (changes the equipment)`, {
+    do: "remove",
+    at: `${here.at} / feeder`,
+  });
+  return separate
+    ? [decision(`Mount separately from the antenna at ${here.site}`, separate), without]
+    : [without];
+}

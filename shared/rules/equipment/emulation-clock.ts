@@ -1,4 +1,7 @@
+import type { Fix } from "../../design/fact-change.js";
 import { portsThere } from "../../equipment/ports.js";
+import { addToSite, portsOf } from "../fixes/cards.js";
+import type { Mending } from "../fixes/mending.js";
 import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { chassisAddress, hasIndoorUnit } from "./site-rules.js";
@@ -13,6 +16,7 @@ export const emulationClock: SiteRule = {
   why: "Packets do not carry the pace of the bits: two ends that each go by a clock of their own slip, and the line behind them drops bits.",
   fix: "A controller or a chassis with a clock port, fed from a clock that the far end has too; or accept it where the clock comes over the hop itself.",
   source: "common practice",
+  fixes: addClock,
   good: equipped("chassis SPINNEY {\n  slot 11 HEATH\n  slot 5 MIST\n  slot 7 IVY\n}"),
   bad: equipped("chassis COPSE {\n  slot 2 MIST\n  slot 3 IVY\n}"),
   check({ plan, report }) {
@@ -28,3 +32,8 @@ export const emulationClock: SiteRule = {
     });
   },
 };
+
+/** A card with a clock port. */
+function addClock(mending: Mending): readonly Fix[] {
+  return addToSite(mending, (card) => (portsOf(card, "sync") > 0 ? 1 : Number.POSITIVE_INFINITY));
+}

@@ -1,8 +1,11 @@
 import { address } from "../../design/address.js";
+import type { Fix } from "../../design/fact-change.js";
 import { antennasUsed, isAllIndoor } from "../../equipment/mounting.js";
 import { standWords } from "../../equipment/stands.js";
 import { apart, metres } from "../../format/numbers.js";
 import { exampleHop } from "../example-preamble.js";
+import { decision, endHere, type Mending } from "../fixes/mending.js";
+import { reachOf } from "../fixes/waveguide.js";
 import type { HopRule } from "../rule.js";
 
 const indoor = (length: string) => `feeder ELL-18 {
@@ -32,6 +35,7 @@ export const feederTooShort: HopRule = {
   source: "common practice",
   needs: [],
   restsOn: ["feeder"],
+  fixes: lengthenFeeder,
   good: indoor("30 m"),
   bad: indoor("3 m"),
   check({ hop, report }) {
@@ -58,3 +62,12 @@ export const feederTooShort: HopRule = {
     }
   },
 };
+
+/** As long as the antenna is high, at least. */
+function lengthenFeeder(mending: Mending): readonly Fix[] {
+  const here = endHere(mending);
+  if (!here) return [];
+  const length = reachOf(here.end);
+  const title = `Take ${length} of feeder at ${here.site}, as the antenna is high (changes the equipment)`;
+  return [decision(title, { do: "replace", at: `${here.at} / feeder`, argument: "length", by: length })];
+}

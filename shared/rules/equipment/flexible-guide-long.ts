@@ -1,6 +1,9 @@
 import { address } from "../../design/address.js";
+import type { Fix } from "../../design/fact-change.js";
 import { apart, metres } from "../../format/numbers.js";
 import { exampleHop } from "../example-preamble.js";
+import { decision, endHere, type Mending } from "../fixes/mending.js";
+import { USUAL_PIECE } from "../fixes/waveguide.js";
 import type { HopRule } from "../rule.js";
 
 /** Twice and more what is usual. */
@@ -25,6 +28,7 @@ export const flexibleGuideLong: HopRule = {
   fix: "Mount the unit nearer to the antenna, or take an elliptical or rigid guide.",
   source: "common practice, from memory, unconfirmed; the 2 m are our own limit",
   needs: [],
+  fixes: shortenPiece,
   good: piece("0.9 m"),
   bad: piece("12 m"),
   check({ hop, report }) {
@@ -39,3 +43,11 @@ export const flexibleGuideLong: HopRule = {
     }
   },
 };
+
+/** A usual piece in place of a long one. */
+function shortenPiece(mending: Mending): readonly Fix[] {
+  const here = endHere(mending);
+  if (!here) return [];
+  const title = `Take a piece of ${USUAL_PIECE} at ${here.site} (changes the equipment)`;
+  return [decision(title, { do: "replace", at: `${here.at} / feeder`, argument: "length", by: USUAL_PIECE })];
+}

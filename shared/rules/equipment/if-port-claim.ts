@@ -1,5 +1,7 @@
 import { address, nth } from "../../design/address.js";
+import type { Fix } from "../../design/fact-change.js";
 import type { ClaimFault } from "../../equipment/if-ports.js";
+import { decision, endHere, type Mending } from "../fixes/mending.js";
 import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { hasIndoorUnit } from "./site-rules.js";
@@ -18,6 +20,7 @@ export const ifPortClaim: SiteRule = {
   why: "Cables are labelled and connected by these numbers.",
   fix: "Another port, or leave it out to have one chosen.",
   source: "common practice",
+  fixes: removePort,
   good: equipped("chassis SPINNEY {\n  slot 6 DRIZZLE\n}", claiming("6 / 3")),
   bad: equipped("chassis SPINNEY {\n  slot 6 DRIZZLE\n}", claiming("7 / 1")),
   check({ plan, report }) {
@@ -41,3 +44,11 @@ const WORDS: Readonly<Record<ClaimFault, (slot: string, port: number) => string>
   "no IF port": (slot, port) => `port ${port} of the card in ${slot} is no IF port`,
   taken: (slot, port) => `port ${port} of the card in ${slot} is taken`,
 };
+
+/** Leaves the port of a unit to be chosen. */
+function removePort(mending: Mending): readonly Fix[] {
+  const here = endHere(mending);
+  if (!here) return [];
+  const title = `Leave this port at ${here.site} to be chosen (removes the stated one)`;
+  return [decision(title, { do: "remove", at: mending.finding.at })];
+}

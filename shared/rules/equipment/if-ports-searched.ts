@@ -1,4 +1,9 @@
 import { address } from "../../design/address.js";
+import type { FactChange, Fix } from "../../design/fact-change.js";
+import { branchesOf } from "../../equipment/branches.js";
+import { sitePlans } from "../../equipment/site-plan.js";
+import { siteHere } from "../fixes/cards.js";
+import { decision, type Mending } from "../fixes/mending.js";
 import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { hasIndoorUnit, some } from "./site-rules.js";
@@ -20,6 +25,7 @@ export const ifPortsSearched: SiteRule = {
   why: "Ports assigned one by one stay where they are when a hop or a card comes or goes. Those that were found together may all move, and with them the labels of cables that hang already.",
   fix: "Write the placement down as `if-port` lines.",
   source: "common practice",
+  fixes: writePortsDown,
   good: DUAL + equipped("chassis COPSE {\n  slot 3 SQUALL\n  slot 4 SQUALL\n}", THREE),
   bad: DUAL + equipped("chassis COPSE {\n  slot 2 MIST-LINK\n  slot 3 MIST-LINK\n  slot 4 MIST\n}", THREE),
   check({ plan, report }) {
@@ -34,3 +40,30 @@ export const ifPortsSearched: SiteRule = {
     });
   },
 };
+
+/** States the ports that were assigned to the units at a site, so that they stay. */
+function writePortsDown(mending: Mending): readonly Fix[] {
+  const site = siteHere(mending);
+  const plan = sitePlans(mending.design).get(site);
+  if (plan === undefined) return [];
+  const first = plan.placed.cards[0]?.chassis.name;
+  const open = Map.groupBy(
+    plan.ifPorts.uses.filter(({ automatic }) => automatic),
+    ({ hop }) => hop,
+  );
+  const changes = plan.ends.flatMap(({ hop, facts }): FactChange[] => {
+    const own = open.get(hop.name) ?? [];
+    if (own.length === 0 || facts === undefined) return [];
+    // Stated ports are those of the first units: the others follow in their order.
+    const lines = branchesOf(facts).flatMap(({ name }) => {
+      const use = own.find(({ branch }) => branch === name);
+      if (use === undefined) return [];
+      const { chassis, slot } = use.card;
+      return `if-port ${slot} / ${use.port}${chassis.name === first ? "" : ` in ${chassis.name}`}`;
+    });
+    return [{ do: "add", in: address("hop", hop.name, site), lines }];
+  });
+  if (changes.length < open.size) return [];
+  const hops = open.size === 1 ? "one hop" : `${open.size} hops`;
+  return [decision(`Write the IF ports at ${site} down (in ${hops})`, ...changes)];
+}

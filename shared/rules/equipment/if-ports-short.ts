@@ -1,4 +1,8 @@
 import { address } from "../../design/address.js";
+import type { Fix } from "../../design/fact-change.js";
+import { sitePlans } from "../../equipment/site-plan.js";
+import { addToSite, portsOf, siteHere } from "../fixes/cards.js";
+import type { Mending } from "../fixes/mending.js";
 import type { SiteRule } from "../rule.js";
 import { equipped, HOT_STANDBY } from "./example-equipment.js";
 import { hasIndoorUnit, searchWords } from "./site-rules.js";
@@ -13,6 +17,7 @@ export const ifPortsShort: SiteRule = {
   why: "One port short is found on the day of the turn-up: the unit hangs and stays dark.",
   fix: "Add an IF card, or one with two ports.",
   source: "common practice",
+  fixes: addIfCards,
   good: equipped("chassis COPSE {\n  card MIST 2\n}", HOT_STANDBY),
   bad: equipped("chassis COPSE {\n  card MIST\n}", HOT_STANDBY),
   check({ plan, report }) {
@@ -31,3 +36,11 @@ export const ifPortsShort: SiteRule = {
     }
   },
 };
+
+/** As many IF cards as the hop lacks ports for. */
+function addIfCards(mending: Mending): readonly Fix[] {
+  const plan = sitePlans(mending.design).get(siteHere(mending));
+  const name = mending.hop?.name;
+  const missing = plan?.ifPorts.short.find(({ hop }) => hop === name)?.missing ?? 0;
+  return missing === 0 ? [] : addToSite(mending, (card) => Math.ceil(missing / portsOf(card, "IF")));
+}

@@ -1,6 +1,8 @@
 import { address } from "../../design/address.js";
+import type { Fix } from "../../design/fact-change.js";
 import { arrangementByName } from "../../radio/arrangements.js";
 import { exampleHop } from "../example-preamble.js";
+import { decision, type Mending } from "../fixes/mending.js";
 import type { HopRule } from "../rule.js";
 
 const DUAL = "antenna DISH60-18-VH like DISH60-18 {\n  polarizations dual\n}\n\n";
@@ -23,6 +25,7 @@ export const polarizationOpen: HopRule = {
   source: "common practice",
   needs: [],
   restsOn: ["arrangement", "polarization"],
+  fixes: statePolarization,
   good: both("polarization vertical\n  "),
   bad: both(""),
   check({ hop, report }) {
@@ -35,3 +38,15 @@ export const polarizationOpen: HopRule = {
     });
   },
 };
+
+/** Either polarization for the first carrier. */
+function statePolarization({ hop }: Mending): readonly Fix[] {
+  if (!hop) return [];
+  return ["vertical", "horizontal"].map((polarization) =>
+    decision(`State polarization ${polarization} for the first carrier`, {
+      do: "state",
+      in: address("hop", hop.name),
+      line: `polarization ${polarization}`,
+    }),
+  );
+}

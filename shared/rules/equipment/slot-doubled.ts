@@ -1,4 +1,5 @@
 import { nth } from "../../design/address.js";
+import { otherSlot } from "../fixes/cards.js";
 import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { chassisAddress, chassisWords, hasIndoorUnit } from "./site-rules.js";
@@ -13,6 +14,7 @@ export const slotDoubled: SiteRule = {
   why: "One of the two cards is ordered for a place that it has not; ports planned on it do not exist.",
   fix: "Another slot for one of them.",
   source: "common practice",
+  fixes: otherSlot,
   good: equipped("chassis COPSE {\n  slot 3 MIST\n  slot 4 FERN\n}"),
   bad: equipped("chassis COPSE {\n  slot 3 MIST\n  slot 3 FERN\n}"),
   check({ plan, report }) {

@@ -1,5 +1,6 @@
 import { nth } from "../../design/address.js";
 import { slotKindOf } from "../../equipment/placement.js";
+import { otherSlot } from "../fixes/cards.js";
 import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { chassisAddress, chassisWords, hasIndoorUnit } from "./site-rules.js";
@@ -14,6 +15,7 @@ export const slotWrongKind: SiteRule = {
   why: "The card does not fit, or its connectors do not meet those of the back panel.",
   fix: "Another slot, or leave the slot open to have one chosen.",
   source: "common practice",
+  fixes: otherSlot,
   good: equipped("chassis HEDGE {\n  slot 1 HEATH\n  slot 3 MIST\n}"),
   bad: equipped("chassis HEDGE {\n  slot 1 HEATH\n  slot 6 MIST\n}"),
   check({ plan, report }) {

@@ -1,6 +1,7 @@
 import { address } from "../../design/address.js";
 import { apart, decibels } from "../../format/numbers.js";
 import { exampleHop } from "../example-preamble.js";
+import { lessUnequal } from "../fixes/antennas.js";
 import type { HopRule } from "../rule.js";
 import { obstructionTold, standbyAddress, standbyHelp, standbyWords } from "../standby-words.js";
 import { HOT_STANDBY } from "./example-equipment.js";
@@ -24,6 +25,7 @@ export const standbyMargin: HopRule = {
   once: true,
   needs: ["levels", "objective"],
   quietAfter: ["path-length", "frequency-outside-tuning", "level-below-threshold"],
+  fixes: lessUnequal,
   good: objective(10),
   bad: objective(18),
   check({ hop, result, report, has, leaveToCause }) {

@@ -1,10 +1,12 @@
 import { address } from "../../design/address.js";
 import type { Hop } from "../../design/design.js";
 import type { SubBand } from "../../design/equipment.js";
+import type { Fix } from "../../design/fact-change.js";
 import { frequenciesOf, holds } from "../../equipment/sub-band.js";
 import { frequency } from "../../format/numbers.js";
 import { furtherAddress, furtherWords } from "../carriers.js";
 import { exampleHop } from "../example-preamble.js";
+import { decision, endHere, type Mending } from "../fixes/mending.js";
 import type { HopContext, HopRule } from "../rule.js";
 
 const TWO_SUB_BANDS = `radio R18S like R18 {
@@ -28,6 +30,7 @@ export const subBand: HopRule = {
   source: "common practice",
   needs: [],
   quietAfter: ["both-ends-same-half", "frequency-outside-tuning", "duplex-mismatch"],
+  fixes: otherSubBand,
   good: TWO_SUB_BANDS + exampleHop({ hop: RADIO }),
   bad:
     TWO_SUB_BANDS +
@@ -78,4 +81,21 @@ function statedAt(hop: Hop): (readonly [string, string])[] {
   return hop.ends.flatMap(({ site, installation }) =>
     installation?.subBand === undefined ? [] : [[site.name, installation.subBand] as const],
   );
+}
+
+/** The sub-bands that hold the hop's frequencies, in place of the stated one. */
+function otherSubBand(mending: Mending): readonly Fix[] {
+  const here = endHere(mending);
+  const frequencies = here && frequenciesOf(here.hop);
+  if (!here || !frequencies) return [];
+  return (here.hop.radio?.unit?.subBands ?? [])
+    .filter((one) => holds(one, frequencies))
+    .map(({ name }) =>
+      decision(`Take sub-band ${name} at ${here.site} (changes the units ordered)`, {
+        do: "replace",
+        at: `${here.at} / unit-sub-band`,
+        argument: "name",
+        by: name,
+      }),
+    );
 }

@@ -1,7 +1,10 @@
 import { address } from "../../design/address.js";
-import type { PortType } from "../../design/equipment.js";
+import type { Card, PortType } from "../../design/equipment.js";
+import type { Fix } from "../../design/fact-change.js";
 import { portsThere } from "../../equipment/ports.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
+import { addToSite, portsOf } from "../fixes/cards.js";
+import type { Mending } from "../fixes/mending.js";
 import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { hasIndoorUnit } from "./site-rules.js";
@@ -17,6 +20,7 @@ export const trafficPortsShort: SiteRule = {
   why: "E1 of 120 ohm on a panel of 75 ohm, or a port too few, is found when the customer comes.",
   fix: "Another card; for E1, cards of the impedance that is asked.",
   source: "common practice",
+  fixes: addTrafficCard,
   good: equipped('service "village access" 9 E1-120\nchassis COPSE {\n  slot 4 GALE\n}'),
   bad: equipped('service "village access" 9 E1-120\nchassis COPSE {\n  slot 4 CLOVER\n}'),
   check({ plan, report }) {
@@ -68,4 +72,21 @@ function lacking(
     if (!ETHERNET.includes(type) && type !== "IF" && left < 0) short.push([type, -left]);
   }
   return short;
+}
+
+const TRAFFIC: readonly PortType[] = [
+  "FE",
+  "GE",
+  "2.5GE",
+  "10GE",
+  "E1-75",
+  "E1-120",
+  "STM-1-electrical",
+  "STM-1-optical",
+];
+
+/** One more card with ports for traffic: the trial tells which has the kind that is short. */
+function addTrafficCard(mending: Mending): readonly Fix[] {
+  const carries = (card: Card) => TRAFFIC.some((type) => portsOf(card, type) > 0);
+  return addToSite(mending, (card) => (carries(card) ? 1 : Number.POSITIVE_INFINITY));
 }

@@ -1,9 +1,12 @@
 import { address } from "../../design/address.js";
 import type { Antenna, Hop, HopEnd } from "../../design/design.js";
+import type { Fix } from "../../design/fact-change.js";
 import { ESTIMATED_LENGTH_M, guideEstimate, openLead } from "../../equipment/guide-to-choose.js";
-import { leadTo, mountingFact, mountingOf, takesDirect } from "../../equipment/mounting.js";
+import { isAllIndoor, leadTo, mountingFact, mountingOf, takesDirect } from "../../equipment/mounting.js";
 import { decibels, trimmed } from "../../format/numbers.js";
 import { exampleHop } from "../example-preamble.js";
+import { decision, endHere, type Mending } from "../fixes/mending.js";
+import { feederLine, feedersFor, mountingChange, reachOf, USUAL_PIECE } from "../fixes/waveguide.js";
 import type { HopRule } from "../rule.js";
 
 export const waveguideMissing: HopRule = {
@@ -18,6 +21,7 @@ export const waveguideMissing: HopRule = {
   source: "common practice; usual losses of flexible guide from memory, unconfirmed",
   needs: [],
   restsOn: ["feeder", "mounting", "arrangement"],
+  fixes: addWaveguide,
   good: exampleHop({
     keld: "antenna DISH60-18 at 40 m\n    mounting direct\n    transmits high",
   }),
@@ -79,4 +83,19 @@ function counted(hop: Hop, end: HopEnd): string {
   if (guide === undefined) return "its loss is not in the level";
   if ("open" in guide) return "nothing is estimated for it, and the level is open";
   return `${decibels(guide.lossDb)} are estimated, ${trimmed(ESTIMATED_LENGTH_M, 1)} m of flexible guide`;
+}
+
+/** A flexible waveguide for the hop's frequencies, or mounting without one; of an all-indoor radio the long line. */
+function addWaveguide(mending: Mending): readonly Fix[] {
+  const here = endHere(mending);
+  if (!here) return [];
+  const indoors = isAllIndoor(here.hop);
+  const [length, remark] = indoors
+    ? [reachOf(here.end), " (as the antenna is high; changes the equipment)"]
+    : [USUAL_PIECE, " (changes the equipment)"];
+  const pieces = feedersFor(mending, here.hop, indoors).map(({ name }) =>
+    decision(`Add waveguide ${name}, ${length}, at ${here.site}${remark}`, feederLine(here, name, length)),
+  );
+  const direct = indoors ? undefined : mountingChange(here, "direct");
+  return direct ? [...pieces, decision(`Mount directly on the antenna at ${here.site}`, direct)] : pieces;
 }

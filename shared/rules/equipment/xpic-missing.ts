@@ -1,6 +1,9 @@
 import { address } from "../../design/address.js";
+import type { Fix } from "../../design/fact-change.js";
 import { arrangementByName } from "../../radio/arrangements.js";
 import { exampleHop } from "../example-preamble.js";
+import { takeArrangement } from "../fixes/arrangement.js";
+import type { Mending } from "../fixes/mending.js";
 import type { HopRule } from "../rule.js";
 
 const XPIC = {
@@ -21,6 +24,7 @@ export const xpicMissing: HopRule = {
   source: "common practice",
   needs: [],
   restsOn: ["arrangement"],
+  fixes: withoutXpic,
   good: `${DUAL}radio R18P like R18 {\n  xpic yes\n}\n\n${exampleHop(XPIC)}`,
   bad: `${DUAL}radio R18P like R18 {\n  xpic no\n}\n\n${exampleHop(XPIC)}`,
   check({ hop, report }) {
@@ -33,3 +37,8 @@ export const xpicMissing: HopRule = {
     });
   },
 };
+
+/** A channel for each polarization in place of both on one. */
+function withoutXpic({ hop }: Mending): readonly Fix[] {
+  return hop ? takeArrangement(hop, hop.arrangement.name.replace(/ xpic$/, " dual-polarization")) : [];
+}
