@@ -9,6 +9,11 @@ export const METHOD: MethodReference = {
   title: "Availability of equipment from MTBF and MTTR",
   status: "verified",
   note: "Elementary: repairable units that fail and are repaired independently. A hop has two terminals in series.",
+  checked: {
+    by: "by hand and by enumeration",
+    vectors: ["equipment-availability"],
+    tolerance: "1e-6 of each value (ten digits given)",
+  },
 };
 
 /**

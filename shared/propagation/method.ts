@@ -16,6 +16,13 @@ export interface MethodReference {
   readonly status: MethodStatus;
   /** What the status rests on, where readings differ, and what is left out. */
   readonly note: string;
+  /** What it is held against. */
+  readonly checked: {
+    readonly by: string;
+    /** Files of `tests/vectors/`. */
+    readonly vectors?: readonly string[];
+    readonly tolerance: string;
+  };
   /** Whole and checked, but nothing that is shown rests on it: its functions are tagged `@nofigure`. */
   readonly usedByNoFigure?: true;
 }

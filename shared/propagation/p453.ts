@@ -14,6 +14,11 @@ export const METHOD: MethodReference = {
   status: "verified",
   note: "Index, humidity over water and k checked against published values; the saturation pressure over ice was read in an implementation, the temperature ranges are from memory.",
   usedByNoFigure: true,
+  checked: {
+    by: "ITU-R Study Group 3 values",
+    vectors: ["p453"],
+    tolerance: "1e-13",
+  },
 };
 
 /** State of the air. Total barometric pressure is `dryPressureHPa + vapourPressureHPa`. */

@@ -9,6 +9,11 @@ export const METHOD: MethodReference = {
   title: "Mean annual global reference atmosphere",
   status: "verified",
   note: "Agrees with the ITU-R Study Group 3 examples to 12 digits; below sea level the lowest layer is continued, outside the stated range.",
+  checked: {
+    by: "25 ITU-R Study Group 3 values",
+    vectors: ["p835"],
+    tolerance: "1e-12",
+  },
 };
 
 /** Air at a height. Total barometric pressure is `pressureHPa`; dry pressure is that less the vapour pressure. */

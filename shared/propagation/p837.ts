@@ -18,6 +18,11 @@ export const METHOD: MethodReference = {
   status: "verified",
   note: "Agrees with the ITU-R Study Group 3 examples within 1e-5. P.837-8 (09/2025) exists and is not covered.",
   usedByNoFigure: true,
+  checked: {
+    by: "40 ITU-R Study Group 3 values",
+    vectors: ["p837"],
+    tolerance: "1e-5",
+  },
 };
 
 export const METHOD_RAIN_ZONES: MethodReference = {
@@ -26,6 +31,10 @@ export const METHOD_RAIN_ZONES: MethodReference = {
   title: "Rain climatic zones (superseded)",
   status: "from memory",
   note: "Superseded by maps. Also equal to one public source file; a fallback when neither map nor local rain rate is given.",
+  checked: {
+    by: "one public source file",
+    tolerance: "digits printed",
+  },
 };
 
 /** One calendar month of the average year. */

@@ -17,6 +17,11 @@ export const METHOD: MethodReference = {
   title: "Specific attenuation by rain",
   status: "verified",
   note: "Agrees with the ITU-R Study Group 3 examples to 13 digits.",
+  checked: {
+    by: "published values of Study Group 3 and the table of older editions",
+    vectors: ["p838"],
+    tolerance: "1e-13; 5e-6 and 1.2e-3 for rounded tables",
+  },
 };
 
 /** A wave that meets rain. */

@@ -9,6 +9,11 @@ export const METHOD: MethodReference = {
   status: "verified",
   note: "Coefficient checked against ITU-R Study Group 3 examples; fog densities and the 200 GHz limit are from memory. No figure of a hop counts fog.",
   usedByNoFigure: true,
+  checked: {
+    by: "ITU-R Study Group 3 values",
+    vectors: ["p840"],
+    tolerance: "1e-13",
+  },
 };
 
 /** Fog on a path. */

@@ -10,6 +10,11 @@ export const METHOD: MethodReference = {
   note:
     "From memory, not checked against the Recommendation. All branches meet, Q is 1 at 100 % and the published inverse follows. " +
     "The global planning values are Q1 = 2.85 and beta = 0.13.",
+  checked: {
+    by: "two independent computations of each step; branches meet, published inverse follows",
+    vectors: ["worst-month-rain-p841"],
+    tolerance: "1e-6 of each value (ten digits given)",
+  },
 };
 
 /** Regional values belong in the design; these are the global ones for planning. */

@@ -42,3 +42,15 @@ test("what nothing but tests runs is told as used by no figure", () => {
       method.usedByNoFigure === true,
     );
 });
+
+test("each method says what it is checked by, and each file of check values whose it is", () => {
+  const files = globSync("vectors/**/*.json", { cwd: new URL("../", import.meta.url) });
+  const named = new Set(methods.flatMap(({ checked }) => checked.vectors ?? []));
+  const there = new Map(files.map((file) => [file.replace(/^.*[/\\]|[.]json$/g, ""), file]));
+  expect([...named].filter((name) => !there.has(name))).toEqual([]);
+  const ofStandards = [...there].filter(([, file]) => /^vectors.(p530|propagation)./.test(file));
+  expect(ofStandards.map(([name]) => name).filter((name) => !named.has(name))).toEqual([
+    // Printed runs of whole libraries, for several methods at once.
+    "library-runs",
+  ]);
+});

@@ -9,6 +9,11 @@ export const METHOD_FRESNEL: MethodReference = {
   title: "Fresnel ellipsoids",
   status: "verified",
   note: "Exact speed of light; the printed constant 550 is 0.45 % higher.",
+  checked: {
+    by: "geometry",
+    vectors: ["p526-knife-edge"],
+    tolerance: "1e-12",
+  },
 };
 
 /**

@@ -8,6 +8,11 @@ export const METHOD_KNIFE_EDGE: MethodReference = {
   title: "Single knife edge",
   status: "verified",
   note: "The approximate form for v > -0.78; the exact form is within 0.13 dB of it up to v = 5.",
+  checked: {
+    by: "two forms of the loss and Fresnel integrals",
+    vectors: ["p526-knife-edge"],
+    tolerance: "1e-11 dB",
+  },
 };
 
 /**

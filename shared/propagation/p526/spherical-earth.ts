@@ -13,6 +13,11 @@ export const METHOD_SPHERICAL_EARTH: MethodReference = {
   title: "Diffraction over a smooth spherical Earth",
   status: "verified",
   note: "Agrees with two published reference implementations; ground constants of P.1812 and P.452.",
+  checked: {
+    by: "a reference implementation",
+    vectors: ["p526-spherical-earth"],
+    tolerance: "1e-7 dB",
+  },
 };
 
 /** Polarization of a wave against the ground. */

@@ -10,6 +10,11 @@ export const METHOD: MethodReference = {
   note:
     "The conversion factor is limited from above (at most 10.8 dB), as in the reference code of P.2001. " +
     "Two public implementations limit it from below instead, which makes annual outage too small.",
+  checked: {
+    by: "two independent computations of each step",
+    vectors: ["annual-conversion"],
+    tolerance: "1e-6 of each value (ten digits given)",
+  },
 };
 
 export interface ConversionSteps {

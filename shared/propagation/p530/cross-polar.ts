@@ -21,6 +21,11 @@ export const METHOD_CLEAR_AIR: MethodReference = {
   note:
     "Steps read in two implementations. Both leave the text in P0, taken here as the fraction p0/100 of the average worst month; " +
     "that reading is from memory.",
+  checked: {
+    by: "two independent computations of each step",
+    vectors: ["xpd"],
+    tolerance: "1e-6 of each value (ten digits given)",
+  },
 };
 
 export const METHOD_PRECIPITATION: MethodReference = {
@@ -31,6 +36,11 @@ export const METHOD_PRECIPITATION: MethodReference = {
   note:
     "Read in two implementations and a course; 8 to 35 GHz. Stated for 0.001 to 1 % of the year; below, the formula is " +
     "continued down to its own limit of m, beyond which it counts as nothing: an estimate as in section 2.4.1.",
+  checked: {
+    by: "two independent computations of each step",
+    vectors: ["xpd"],
+    tolerance: "1e-6 of each value (ten digits given)",
+  },
 };
 
 /** The limit of m: beyond it the equivalent attenuation is more than rain reaches at any share of time. */

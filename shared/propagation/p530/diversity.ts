@@ -18,6 +18,11 @@ export const METHOD_SPACE: MethodReference = {
   title: "Improvement by space diversity",
   status: "from memory",
   note: "From memory, not checked against the Recommendation: the constants have no second source.",
+  checked: {
+    by: "two independent computations of each step of the remembered formula",
+    vectors: ["selective-and-diversity"],
+    tolerance: "1e-6 of each value (ten digits given)",
+  },
 };
 
 export const METHOD_FREQUENCY: MethodReference = {
@@ -28,6 +33,11 @@ export const METHOD_FREQUENCY: MethodReference = {
   note:
     "From memory, not checked against the Recommendation, and disputed: 80/(f^2 d), the conservative form used here, " +
     "against 80/(f d) as remembered of the print. They differ by the frequency in GHz.",
+  checked: {
+    by: "two independent computations of each step of the remembered formula",
+    vectors: ["selective-and-diversity"],
+    tolerance: "1e-6 of each value (ten digits given)",
+  },
 };
 
 export const METHOD_OUTAGE: MethodReference = {
@@ -38,6 +48,11 @@ export const METHOD_OUTAGE: MethodReference = {
   note:
     "From memory, not checked against the Recommendation; the branches of the fitted curves meet within 0.001. " +
     "Angle diversity is not implemented.",
+  checked: {
+    by: "two independent computations of each step of the remembered formula; the branches meet",
+    vectors: ["selective-and-diversity"],
+    tolerance: "1e-6 of each value (ten digits given)",
+  },
 };
 
 /** The improvement I of a path, prepared once and asked for each margin. */

@@ -8,6 +8,11 @@ export const METHOD: MethodReference = {
   title: "Enhancement of the received level",
   status: "verified",
   note: "Read in two implementations that agree. The two ranges do not quite meet at 10 dB (up to 3 % apart).",
+  checked: {
+    by: "two independent computations of each step",
+    vectors: ["enhancement"],
+    tolerance: "1e-6 of each value (ten digits given)",
+  },
 };
 
 export interface EnhancementSteps {

@@ -6,6 +6,11 @@ export const METHOD: MethodReference = {
   title: "Attenuation multiplier of the melting layer",
   status: "verified",
   note: "Read in one implementation; the same functions stand in attachment C of P.2001's reference code.",
+  checked: {
+    by: "two independent computations of each step; one public implementation run",
+    vectors: ["rain-wet-snow"],
+    tolerance: "1e-6 of each value (ten digits given)",
+  },
 };
 
 /**

@@ -6,6 +6,11 @@ export const METHOD: MethodReference = {
   title: "Multipath activity parameter",
   status: "read in implementations",
   note: "Read in two implementations; sections 5.1 and 6.2.6 use the same. P0 as a fraction is from memory.",
+  checked: {
+    by: "two independent computations of each step",
+    vectors: ["xpd"],
+    tolerance: "1e-6 of each value (ten digits given)",
+  },
 };
 
 /**

@@ -7,6 +7,11 @@ export const METHOD: MethodReference = {
   title: "Deep multipath fading, average worst month",
   status: "verified",
   note: "From the maps of logK and dN75. Read in two implementations that agree, and run against both.",
+  checked: {
+    by: "two independent computations of each step; two public implementations run",
+    vectors: ["multipath-p530-18"],
+    tolerance: "1e-6 of each value (ten digits given)",
+  },
 };
 
 /** Above this the formula speaks of sub-refractive diffraction, not of multipath. */

@@ -10,6 +10,11 @@ export const METHOD: MethodReference = {
   note:
     "Editions 13 to 17, superseded by P.530-18. Initial planning: the constants also stand in the reference code of P.2001. " +
     "Detailed: read in one implementation.",
+  checked: {
+    by: "two independent computations of each step",
+    vectors: ["multipath-p530-17"],
+    tolerance: "1e-6 of each value (ten digits given)",
+  },
 };
 
 export interface Multipath17Steps {

@@ -20,6 +20,11 @@ export const METHOD: MethodReference = {
     "(at most 4.2 % lower at 1 %, no change at 0.01 %). Stated for 0.001 to 1 % of the year. Below, the law is continued " +
     "in its own form down to its greatest attenuation, beyond which rain counts as nothing: an estimate outside the range, " +
     "named at each figure with the bound of 0.001 % beside it. Above 1 % there is a bound alone.",
+  checked: {
+    by: "two independent computations of each step; two public implementations run",
+    vectors: ["rain"],
+    tolerance: "1e-6 of each value (ten digits given)",
+  },
 };
 
 /** Range of the law in percent of the average year. */

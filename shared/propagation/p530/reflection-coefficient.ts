@@ -8,6 +8,10 @@ export const METHOD: MethodReference = {
   title: "Effective surface reflection coefficient",
   status: "read in implementations",
   note: "Fresnel's equations with a roughness factor in the handbook form, read in a university course.",
+  checked: {
+    by: "limits of Fresnel's equations",
+    tolerance: "1e-9",
+  },
 };
 
 export interface ReflectionCoefficientSteps {

@@ -10,6 +10,10 @@ export const METHOD: MethodReference = {
     "From memory, not checked against the Recommendation; between 10 and 20 dB the exponent is taken as linear. " +
     "Not for rain: add the rain outages of the hops, which is pessimistic.",
   usedByNoFigure: true,
+  checked: {
+    by: "limits and properties",
+    tolerance: "exact",
+  },
 };
 
 /**

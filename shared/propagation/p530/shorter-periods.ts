@@ -8,6 +8,11 @@ export const METHOD: MethodReference = {
   status: "verified",
   note: "Read in two implementations that agree. For deep fades.",
   usedByNoFigure: true,
+  checked: {
+    by: "two independent computations of each step",
+    vectors: ["shorter-periods"],
+    tolerance: "1e-6 of each value (ten digits given)",
+  },
 };
 
 export type PathTerrain = "flat" | "hilly" | "hilly land";

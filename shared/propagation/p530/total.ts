@@ -9,6 +9,10 @@ export const METHOD: MethodReference = {
   note:
     "From memory, not checked against the Recommendation. Clear-air outage belongs mostly to error performance (worst month), " +
     "outage in precipitation mostly to availability (year).",
+  checked: {
+    by: "sums and limits",
+    tolerance: "exact",
+  },
 };
 
 /**

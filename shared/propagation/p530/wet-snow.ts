@@ -35,6 +35,11 @@ export const METHOD: MethodReference = {
     "of P.2001. The table of rain alone is carried to 0.001 %; the one reading known stops it at the first step below 0.1 dB, " +
     "which on a path wholly in rain contradicts section 2.4.1 by several decibels. Below 0.001 % of the year, outside the range, " +
     "the law of rain alone is continued in place of the table's end, an estimate as in section 2.4.1.",
+  checked: {
+    by: "two independent computations of each step",
+    vectors: ["rain-wet-snow"],
+    tolerance: "1e-6 of each value (ten digits given)",
+  },
 };
 
 /** Where the path lies in the precipitation. */
