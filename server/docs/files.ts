@@ -6,6 +6,7 @@ import { methodsPage } from "../../language/docs/methods-page.js";
 import { propertiesPage } from "../../language/docs/properties-page.js";
 import { rulePages, rulesIndexPage } from "../../language/docs/rule-pages.js";
 import { formatsPage } from "./formats-page.js";
+import { needsPage } from "./needs-page.js";
 
 export function generatedFiles(): ReadonlyMap<string, string> {
   const files = new Map<string, string>([
@@ -15,6 +16,7 @@ export function generatedFiles(): ReadonlyMap<string, string> {
     ["language/reference/channel-plans.md", channelPlansPage()],
     ["language/reference/lists.md", listsPage()],
     ["language/reference/formats.md", formatsPage()],
+    ["language/reference/needs.md", needsPage()],
     ["extension/syntaxes/hop.tmLanguage.json", textMateGrammar()],
     ["extension/snippets/hop.json", snippets()],
   ]);
