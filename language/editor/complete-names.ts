@@ -6,9 +6,9 @@ import { wordOf } from "../facts/fact.js";
 import type { NamedKind } from "../schema/kinds.js";
 import type { ArgSpec } from "../schema/types.js";
 import type { Expected } from "./expected.js";
+import { KINDS_SHOWN, titleOf } from "./kinds-shown.js";
 import type { Proposal } from "./proposal.js";
 import { hopFact, hopFacts, hopFrequencyHz, type Scene, siteNamesOfEnds } from "./scene.js";
-import { summary, titleOf } from "./summary.js";
 
 export function nameItems(
   scene: Scene,
@@ -18,7 +18,7 @@ export function nameItems(
 ): readonly Proposal[] {
   const { model } = scene;
   return candidates(scene, expected, spec, kind).map((name) => {
-    const lines = summary(model, kind, name);
+    const lines = KINDS_SHOWN[kind].lines(model, name);
     return {
       label: name,
       kind: "name",

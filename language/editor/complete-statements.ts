@@ -6,11 +6,11 @@ import { alternatives, propertiesOf } from "../schema/index.js";
 import { INHERITING_KINDS } from "../schema/kinds.js";
 import type { Property } from "../schema/types.js";
 import { modesSnippet } from "./complete-modes.js";
+import { titleOf } from "./kinds-shown.js";
 import { propertyText } from "./property-text.js";
 import type { Proposal } from "./proposal.js";
 import { type Scene, siteNamesOfEnds } from "./scene.js";
 import { lineSnippet } from "./snippet.js";
-import { titleOf } from "./summary.js";
 
 export function statementItems(scene: Scene): readonly Proposal[] {
   const { context, before } = scene.caret;

@@ -9,9 +9,9 @@ import { declaredName } from "../model/source-file.js";
 import { END } from "../schema/index.js";
 import { escapeMarkdown, hopReport } from "./hover-hop.js";
 import { fromDefaults, fromLike, inheritedText } from "./inherited.js";
+import { KINDS_SHOWN, titleOf } from "./kinds-shown.js";
 import { hopsUsing, type Name } from "./occurrences.js";
 import type { Results } from "./results.js";
-import { summary, titleOf } from "./summary.js";
 import type { FactAt } from "./walk.js";
 
 export function nameText(name: Name, at: FactAt, model: DesignModel, results: Results): string {
@@ -33,7 +33,7 @@ function heading({ kind, name }: Name, model: DesignModel): string {
 }
 
 function bullets({ kind, name }: Name, model: DesignModel): string[] {
-  const lines = summary(model, kind, name);
+  const lines = KINDS_SHOWN[kind].lines(model, name);
   return lines.length > 0 && kind !== "hop"
     ? [lines.map((line) => `- ${escapeMarkdown(line)}`).join("\n")]
     : [];

@@ -1,32 +1,12 @@
 /** Colours by meaning: which word is a property, which a name and of what, which a unit. */
 import type { Argument, Fact } from "../facts/fact.js";
 import type { SourceFile } from "../model/source-file.js";
-import type { NamedKind } from "../schema/kinds.js";
 import type { Atom, Comment, Statement } from "../syntax/tree.js";
+import { KINDS_SHOWN } from "./kinds-shown.js";
 import { nameOf } from "./occurrences.js";
 import type { TextRange } from "./text-range.js";
+import type { TokenType } from "./token-types.js";
 import { labelAtoms, wordAtom } from "./walk.js";
-
-/** Names from the editor protocol's own list, so that every colour theme knows them. */
-export const TOKEN_TYPES = [
-  "comment",
-  "string",
-  "number",
-  "keyword",
-  "operator",
-  "property",
-  "enumMember",
-  /** A unit. */
-  "type",
-  "namespace",
-  "function",
-  "class",
-  "interface",
-  "enum",
-  /** The identifier of a rule. */
-  "event",
-] as const;
-type TokenType = (typeof TOKEN_TYPES)[number];
 
 export const TOKEN_MODIFIERS = ["declaration"] as const;
 type TokenModifier = (typeof TOKEN_MODIFIERS)[number];
@@ -38,20 +18,6 @@ export interface SemanticToken {
   readonly type: TokenType;
   readonly modifiers: readonly TokenModifier[];
 }
-
-const NAME_TYPE: Readonly<Record<NamedKind, TokenType>> = {
-  site: "namespace",
-  hop: "function",
-  radio: "class",
-  antenna: "class",
-  coupler: "class",
-  feeder: "class",
-  cable: "class",
-  chassis: "class",
-  card: "class",
-  objective: "interface",
-  plan: "enum",
-};
 
 /** In the order of the text, without overlaps. @param range only tokens that touch it */
 export function semanticTokens(file: SourceFile, range?: TextRange): readonly SemanticToken[] {
@@ -93,7 +59,10 @@ function meaning(fact: Fact, atom: Atom): Meaning | undefined {
 function valueMeaning(fact: Fact, arg: Argument, atom: Atom): Meaning | undefined {
   const name = nameOf(fact, arg);
   if (name)
-    return { type: NAME_TYPE[name.kind], modifiers: arg.value?.type === "name" ? ["declaration"] : [] };
+    return {
+      type: KINDS_SHOWN[name.kind].token,
+      modifiers: arg.value?.type === "name" ? ["declaration"] : [],
+    };
   switch (arg.value?.type) {
     case "quantity":
       return { type: atom.kind === "number" || atom.start === arg.start ? "number" : "type" };

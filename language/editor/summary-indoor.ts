@@ -1,35 +1,24 @@
 /** Cables, chassis and cards in a few lines. */
+import type { Cable, Card, Chassis } from "../../shared/design/equipment.js";
 import { trimmed } from "../../shared/format/numbers.js";
-import type { DesignModel } from "../model/design-model.js";
 
-export function indoorLines(
-  model: DesignModel,
-  kind: "cable" | "chassis" | "card",
-  name: string,
-): readonly string[] {
-  switch (kind) {
-    case "cable": {
-      const cable = model.lookup.cable(name);
-      return lines(cable?.kind, cable?.longestM === undefined ? undefined : `${cable.longestM} m at most`);
-    }
-    case "chassis": {
-      const chassis = model.lookup.chassis(name);
-      const slots = chassis?.slots.map(({ from, to, kind }) =>
-        from === to ? `slot ${from} ${kind}` : `slots ${from} to ${to} ${kind}`,
-      );
-      return lines(
-        chassis?.rackUnits === undefined ? undefined : `${trimmed(chassis.rackUnits, 1)} U`,
-        slots?.join(", "),
-      );
-    }
-    case "card": {
-      const card = model.lookup.card(name);
-      const ports = card?.ports.map(
-        ({ count, type, powered }) => `${count} ${type}${powered ? " powered" : ""}`,
-      );
-      return lines(card?.kind, ports?.join(", "), card?.xpic ? "XPIC" : undefined);
-    }
-  }
+export function cableLines(cable: Cable | undefined): string[] {
+  return lines(cable?.kind, cable?.longestM === undefined ? undefined : `${cable.longestM} m at most`);
+}
+
+export function chassisLines(chassis: Chassis | undefined): string[] {
+  const slots = chassis?.slots.map(({ from, to, kind }) =>
+    from === to ? `slot ${from} ${kind}` : `slots ${from} to ${to} ${kind}`,
+  );
+  return lines(
+    chassis?.rackUnits === undefined ? undefined : `${trimmed(chassis.rackUnits, 1)} U`,
+    slots?.join(", "),
+  );
+}
+
+export function cardLines(card: Card | undefined): string[] {
+  const ports = card?.ports.map(({ count, type, powered }) => `${count} ${type}${powered ? " powered" : ""}`);
+  return lines(card?.kind, ports?.join(", "), card?.xpic ? "XPIC" : undefined);
 }
 
 function lines(...said: readonly (string | undefined)[]): string[] {

@@ -5,10 +5,23 @@ import { declaredName, type SourceFile } from "../model/source-file.js";
 import { END } from "../schema/index.js";
 import { isNamedKind, type NamedKind } from "../schema/kinds.js";
 import { fuzzyRank } from "./fuzzy.js";
+import { KINDS_SHOWN, type Sign } from "./kinds-shown.js";
 import type { FileRange, TextRange } from "./text-range.js";
 import { wordAtom } from "./walk.js";
 
-export type SymbolKind = NamedKind | "network" | "climate" | "defaults" | "end";
+type OwnSymbol = "network" | "climate" | "defaults" | "end";
+export type SymbolKind = NamedKind | OwnSymbol;
+
+const OWN_SIGNS: Readonly<Record<OwnSymbol, Sign>> = {
+  network: "Package",
+  climate: "Namespace",
+  defaults: "Namespace",
+  end: "Field",
+};
+
+export function signOf(kind: SymbolKind): Sign {
+  return isNamedKind(kind) ? KINDS_SHOWN[kind].sign : OWN_SIGNS[kind];
+}
 
 export interface DocumentSymbol extends TextRange {
   readonly name: string;

@@ -30,9 +30,11 @@ export const NEEDS = {
       what: "what is made of it: the fields that rows name, and what no row can say; a line of `lookup.ts` and of `language/model/memoized-lookup.ts`",
       asked: "hand",
     },
-    { file: "language/editor/semantic-tokens.ts", what: "the colour of its name", asked: "types" },
-    { file: "language/editor/summary.ts", what: "one line of it, for hover and completion", asked: "types" },
-    { file: "server/lsp/features.ts", what: "its sign in the outline", asked: "types" },
+    {
+      file: "language/editor/kinds-shown.ts",
+      what: "the colour of its name, its sign in the outline, and what one is in a few lines",
+      asked: "types",
+    },
   ],
   property: [
     {

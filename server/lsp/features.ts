@@ -25,8 +25,9 @@ import { inlayHints } from "../../language/editor/inlay-hints.js";
 import { builtInPlanAt, definitionAt, highlightsAt, referencesAt } from "../../language/editor/navigation.js";
 import type { CompletionKind } from "../../language/editor/proposal.js";
 import { prepareRename, renameAt } from "../../language/editor/rename.js";
-import { semanticTokens, TOKEN_MODIFIERS, TOKEN_TYPES } from "../../language/editor/semantic-tokens.js";
+import { semanticTokens, TOKEN_MODIFIERS } from "../../language/editor/semantic-tokens.js";
 import * as symbols from "../../language/editor/symbols.js";
+import { TOKEN_TYPES } from "../../language/editor/token-types.js";
 import { formatText } from "../../language/format/format.js";
 import { readSource, type SourceFile } from "../../language/model/source-file.js";
 import { sizeProblem } from "../files/hop-files.js";
@@ -49,24 +50,6 @@ const COMPLETION_KIND: Readonly<Record<CompletionKind, CompletionItemKind>> = {
   name: CompletionItemKind.Reference,
   rule: CompletionItemKind.Constant,
   label: CompletionItemKind.Keyword,
-};
-
-const SYMBOL_KIND: Readonly<Record<symbols.SymbolKind, SymbolKind>> = {
-  network: SymbolKind.Package,
-  climate: SymbolKind.Namespace,
-  defaults: SymbolKind.Namespace,
-  objective: SymbolKind.Interface,
-  site: SymbolKind.Field,
-  hop: SymbolKind.Class,
-  end: SymbolKind.Field,
-  radio: SymbolKind.Struct,
-  antenna: SymbolKind.Struct,
-  coupler: SymbolKind.Struct,
-  feeder: SymbolKind.Struct,
-  cable: SymbolKind.Struct,
-  chassis: SymbolKind.Struct,
-  card: SymbolKind.Struct,
-  plan: SymbolKind.Enum,
 };
 
 /** A document in the design that answers for it, and the offset that was asked about. */
@@ -261,7 +244,12 @@ function registerSymbols(connection: Connection, { designs, fileOf }: Asked): vo
           if (!source) return [];
           const location = locationOf(source, symbol.start, symbol.end);
           return [
-            { name: symbol.name, kind: SYMBOL_KIND[symbol.kind], location, containerName: symbol.detail },
+            {
+              name: symbol.name,
+              kind: SymbolKind[symbols.signOf(symbol.kind)],
+              location,
+              containerName: symbol.detail,
+            },
           ];
         }),
       );
@@ -376,7 +364,7 @@ function documentSymbol(file: SourceFile, symbol: symbols.DocumentSymbol): Docum
   return {
     name: symbol.name,
     detail: symbol.detail,
-    kind: SYMBOL_KIND[symbol.kind],
+    kind: SymbolKind[symbols.signOf(symbol.kind)],
     range: lines.range(symbol.start, symbol.end),
     selectionRange: lines.range(symbol.nameRange.start, symbol.nameRange.end),
     children: symbol.children.map((child) => documentSymbol(file, child)),

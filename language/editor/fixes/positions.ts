@@ -1,4 +1,4 @@
-/** Positions as they were meant, where a slip of the pen is suspected. */
+/** Positions as they were meant, where a slip of the pen is suspected: in the signs that they are written with, which no design knows. */
 import type { Position } from "../../../shared/design/design.js";
 import { mendingsOf } from "../../../shared/rules/position-slips.js";
 import { argument, factNamed } from "../../facts/fact.js";

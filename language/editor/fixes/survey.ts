@@ -1,4 +1,4 @@
-/** States how surveys were made. */
+/** States how surveys were made, those of hops that are not resolved too: the text alone has them. */
 import { argument, factNamed } from "../../facts/fact.js";
 import type { TextEdit } from "../text-range.js";
 import type { QuickFix, ToMend } from "./fix.js";

@@ -1,4 +1,4 @@
-/** Heights whose figure was meant in the other of metres and feet. */
+/** Heights whose figure was meant in the other of metres and feet: the figure as written stays, which no design knows. */
 import { antennasStated } from "../../../shared/equipment/stands.js";
 import { hangsInFeet } from "../../../shared/rules/feet.js";
 import { type Argument, argument, factNamed } from "../../facts/fact.js";

@@ -1,5 +1,5 @@
-/** What a named thing is, in a few lines: for hover and for the list of completions. */
-import type { Antenna, Objective, Radio, Site } from "../../shared/design/design.js";
+/** How a kind is shown in an editor: the colour of its names, its sign in the outline, and what one is in a few lines. */
+import type { Antenna, Coupler, Feeder, Objective, Radio, Site } from "../../shared/design/design.js";
 import type { FrequencyRange } from "../../shared/design/frequency-range.js";
 import * as write from "../../shared/format/numbers.js";
 import { plansNamed } from "../../shared/spectrum/channel-plan.js";
@@ -9,54 +9,79 @@ import type { DesignModel } from "../model/design-model.js";
 import type { NamedKind } from "../schema/kinds.js";
 import { positionText } from "./position-text.js";
 import { siteNamesOfEnds } from "./scene.js";
-import { indoorLines } from "./summary-indoor.js";
+import { cableLines, cardLines, chassisLines } from "./summary-indoor.js";
+import type { TokenType } from "./token-types.js";
 
 /** The title of what counts under that name. */
 export function titleOf(model: DesignModel, kind: NamedKind, name: string): string | undefined {
   return wordOf(model.declarations(`${kind} ${name}`)[0]?.fact, "title");
 }
 
-/** Short sentences without a full stop; empty when nothing is stated or nothing is declared. */
-export function summary(model: DesignModel, kind: NamedKind, name: string): readonly string[] {
-  const { lookup } = model;
-  switch (kind) {
-    case "site":
-      return siteLines(lookup.site(name));
-    case "radio":
-      return radioLines(lookup.radio(name));
-    case "antenna":
-      return antennaLines(lookup.antenna(name));
-    case "coupler": {
-      const coupler = lookup.coupler(name);
-      if (!coupler) return [];
-      const { kind: sort, mainLossDb, standbyLossDb } = coupler;
-      const standby = standbyLossDb === undefined ? "" : `, standby arm ${write.decibels(standbyLossDb)}`;
-      return [
-        sort,
-        mainLossDb === undefined ? undefined : `main arm ${write.decibels(mainLossDb)}${standby}`,
-        band(coupler.band),
-      ].filter(isText);
-    }
-    case "feeder": {
-      const feeder = lookup.feeder(name);
-      const losses = feeder?.loss.map(
-        ({ lossDbPerM, frequencyHz }) => `${write.trimmed(lossDbPerM, 3)} dB/m${at(frequencyHz)}`,
-      );
-      return [feeder?.kind, losses?.join(", ") || undefined, band(feeder?.band)].filter(isText);
-    }
-    case "cable":
-    case "chassis":
-    case "card":
-      return indoorLines(model, kind, name);
-    case "objective":
-      return objectiveLines(lookup.objective(name));
-    case "plan":
-      return planLines(plansNamed(name, lookup.plans()));
-    case "hop": {
-      const ends = siteNamesOfEnds(model.declarations(`hop ${name}`)[0]?.fact.facts ?? []);
-      return ends.length > 0 ? [ends.join(" to ")] : [];
-    }
-  }
+/** Signs of an outline, after the editor protocol's own list. */
+export type Sign = "Package" | "Namespace" | "Field" | "Class" | "Struct" | "Interface" | "Enum";
+
+interface KindShown {
+  readonly token: TokenType;
+  readonly sign: Sign;
+  /** Short sentences without a full stop; empty when nothing is stated or nothing is declared. */
+  lines(model: DesignModel, name: string): readonly string[];
+}
+
+export const KINDS_SHOWN: Readonly<Record<NamedKind, KindShown>> = {
+  site: { token: "namespace", sign: "Field", lines: ({ lookup }, name) => siteLines(lookup.site(name)) },
+  hop: { token: "function", sign: "Class", lines: hopLines },
+  radio: { token: "class", sign: "Struct", lines: ({ lookup }, name) => radioLines(lookup.radio(name)) },
+  antenna: {
+    token: "class",
+    sign: "Struct",
+    lines: ({ lookup }, name) => antennaLines(lookup.antenna(name)),
+  },
+  coupler: {
+    token: "class",
+    sign: "Struct",
+    lines: ({ lookup }, name) => couplerLines(lookup.coupler(name)),
+  },
+  feeder: { token: "class", sign: "Struct", lines: ({ lookup }, name) => feederLines(lookup.feeder(name)) },
+  cable: { token: "class", sign: "Struct", lines: ({ lookup }, name) => cableLines(lookup.cable(name)) },
+  chassis: {
+    token: "class",
+    sign: "Struct",
+    lines: ({ lookup }, name) => chassisLines(lookup.chassis(name)),
+  },
+  card: { token: "class", sign: "Struct", lines: ({ lookup }, name) => cardLines(lookup.card(name)) },
+  objective: {
+    token: "interface",
+    sign: "Interface",
+    lines: ({ lookup }, name) => objectiveLines(lookup.objective(name)),
+  },
+  plan: {
+    token: "enum",
+    sign: "Enum",
+    lines: ({ lookup }, name) => planLines(plansNamed(name, lookup.plans())),
+  },
+};
+
+function hopLines(model: DesignModel, name: string): string[] {
+  const ends = siteNamesOfEnds(model.declarations(`hop ${name}`)[0]?.fact.facts ?? []);
+  return ends.length > 0 ? [ends.join(" to ")] : [];
+}
+
+function couplerLines(coupler: Coupler | undefined): string[] {
+  if (!coupler) return [];
+  const { kind, mainLossDb, standbyLossDb } = coupler;
+  const standby = standbyLossDb === undefined ? "" : `, standby arm ${write.decibels(standbyLossDb)}`;
+  return [
+    kind,
+    mainLossDb === undefined ? undefined : `main arm ${write.decibels(mainLossDb)}${standby}`,
+    band(coupler.band),
+  ].filter(isText);
+}
+
+function feederLines(feeder: Feeder | undefined): string[] {
+  const losses = feeder?.loss.map(
+    ({ lossDbPerM, frequencyHz }) => `${write.trimmed(lossDbPerM, 3)} dB/m${at(frequencyHz)}`,
+  );
+  return [feeder?.kind, losses?.join(", ") || undefined, band(feeder?.band)].filter(isText);
 }
 
 function siteLines(site: Site | undefined): string[] {
