@@ -197,12 +197,36 @@ export interface SiteEquipment {
   /** Alarm contacts by number, counted over all auxiliary cards of the site. */
   readonly alarms: readonly { readonly input: number; readonly title: string; readonly closed: boolean }[];
   /** Traffic ports that services take. */
-  readonly services: readonly { readonly title: string; readonly count: number; readonly type: PortType }[];
+  readonly services: readonly Service[];
+  /** Direct current to power cards, as stated. */
+  readonly feeds?: readonly Feed[];
+  /** Panels that join E1 of 75 ohm to E1 of 120 ohm: a part of the rack, no card. */
+  readonly baluns?: readonly { readonly title: string; readonly count: number }[];
   readonly wind?: { readonly basicSpeedMPerS: number; readonly terrain: "0" | "I" | "II" | "III" | "IV" };
   /** What the structure may bear of this design's antennas. */
   readonly mounts?: readonly Mount[];
   readonly windLimitN?: number;
   readonly weightLimitKg?: number;
+}
+
+export interface Service {
+  readonly title: string;
+  readonly count: number;
+  readonly type: PortType;
+  /** The first of its ports, the others follow; undefined: proposed. */
+  readonly port?: PortClaim;
+}
+
+/** A fuse of a feed and the power card behind it. */
+export interface Feed {
+  /** `A`, `B` */
+  readonly name: string;
+  readonly fuse: string;
+  readonly ratingA?: number;
+  /** Undefined: the only chassis. */
+  readonly chassis?: string;
+  /** Undefined: of a chassis with its supply built in. */
+  readonly slot?: number;
 }
 
 /** So many spares of a kind of part, by share of the parts in use. */

@@ -205,6 +205,12 @@ interface JoiningArm {
   readonly polarization?: 1 | 2;
 }
 
+/** As arms are called. */
+export const ARM_NAMES: Readonly<Record<"main" | "standby", string>> = {
+  main: "main arm",
+  standby: "standby arm",
+};
+
 const ARMS: Readonly<Record<Join, readonly JoiningArm[]>> = {
   nothing: [],
   none: [{ arm: "none" }],

@@ -7,6 +7,7 @@ import type { ArrangementFacts } from "../radio/arrangements.js";
 import { branchesOf, unitGroups } from "./branches.js";
 import { pairFault, type SearchRequest, searchPlacement } from "./if-port-search.js";
 import { byDraw, draw, type PlacedCard } from "./placement.js";
+import { skip } from "./skip.js";
 
 /** What one end of a hop asks for. */
 export interface IfDemand {
@@ -278,18 +279,6 @@ function openPlaces(places: readonly Place[], plan: Plan): (request: Request) =>
     return 0;
   };
   return (request) => give(request, request.branches, request.xpic);
-}
-
-/** The first place at or behind `at` that may still serve, with the way there shortened. */
-function skip(next: number[], at: number): number {
-  let to = at;
-  while (next[to]! > to) to = next[to]!;
-  for (let i = at; next[i]! > i; ) {
-    const then = next[i]!;
-    next[i] = to;
-    i = then;
-  }
-  return to;
 }
 
 function ifPortsOf({ card }: PlacedCard): number[] {

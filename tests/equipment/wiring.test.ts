@@ -1,0 +1,217 @@
+/** What is joined to what: two ends to each joint, nothing twice, a way from every unit to its antenna. */
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import type { PortType } from "../../shared/design/equipment.js";
+import { sitePlans } from "../../shared/equipment/site-plan.js";
+import { siteWiring } from "../../shared/equipment/wiring/site-wiring.js";
+import {
+  assignPorts,
+  serves,
+  type TrafficNeed,
+  type TrafficPort,
+} from "../../shared/equipment/wiring/traffic-ports.js";
+import { portKey, type Wiring } from "../../shared/equipment/wiring/wiring.js";
+import { EXAMPLE_ENTRIES } from "../../shared/rules/equipment/example-equipment.js";
+import { CASES, CATALOGUE, textOf } from "./arrangement-cases.js";
+import { designOf } from "./designs.js";
+
+/** What must hold of any wiring; the list says what it breaks. */
+function faultsOf({ parts, joints, loose }: Wiring): string[] {
+  const ports = new Set(
+    [...parts.values()].flatMap(({ id, ports: own }) =>
+      own.map(({ name }) => portKey({ part: id, port: name })),
+    ),
+  );
+  const faults: string[] = [];
+  for (const { id, ports: own } of parts.values())
+    if (new Set(own.map(({ name }) => name)).size < own.length)
+      faults.push(`${id} has two ports of one name`);
+  const seen = new Set<string>();
+  for (const end of joints.flatMap(({ ends }) => ends)) {
+    const key = portKey(end);
+    if (!ports.has(key)) faults.push(`no port ${key}`);
+    if (seen.has(key)) faults.push(`${key} twice`);
+    seen.add(key);
+  }
+  for (const { part, port } of loose)
+    if (seen.has(portKey({ part, port }))) faults.push(`${part} ${port} is not loose`);
+  return faults;
+}
+
+function wiringsOf(text: string): ReadonlyMap<string, Wiring> {
+  const plans = sitePlans(designOf(text));
+  return new Map([...plans].map(([name, plan]) => [name, siteWiring(plan)]));
+}
+
+/** Identifiers of parts that a walk from a part reaches towards the antenna. */
+function reachedFrom({ joints, parts }: Wiring, part: string): string[] {
+  const reached = [part];
+  for (const at of reached)
+    for (const { ends, carries } of joints)
+      if (ends[0].part === at && carries.kind === "hop" && !reached.includes(ends[1].part))
+        reached.push(ends[1].part);
+  return reached.map((id) => parts.get(id)!.kind);
+}
+
+describe("each arrangement", () => {
+  test.each(CASES.map((one, index) => [`${one.arrangement} (${index})`, one] as const))(
+    "%s",
+    (_name, one) => {
+      const count = (pieces: number | undefined) => pieces ?? 0;
+      let [units, antennas, couplers, guides] = [0, 0, 0, 0];
+      for (const wiring of wiringsOf(textOf(one)).values()) {
+        expect(faultsOf(wiring)).toEqual([]);
+        const kinds = [...wiring.parts.values()].map(({ kind }) => kind);
+        units += kinds.filter((kind) => kind === "unit").length;
+        antennas += kinds.filter((kind) => kind === "antenna").length;
+        couplers += kinds.filter((kind) => kind === "coupler").length;
+        guides += wiring.joints.filter(({ by }) => by.kind === "waveguide" && by.feeder !== undefined).length;
+        for (const { id, kind } of wiring.parts.values())
+          if (kind === "unit") expect(reachedFrom(wiring, id), id).toContain("antenna");
+        // No indoor unit is stated: what lacks is its ports, and nothing else.
+        expect(
+          wiring.loose.map(({ lacks }) => lacks).filter((lacks) => !/IF port|traffic port/.test(lacks)),
+        ).toEqual([]);
+      }
+      // Counted by hand beside each case.
+      const { unit, antenna, coupler, feeder } = one.parts;
+      expect([units, antennas, couplers, guides]).toEqual([unit, antenna, coupler, feeder].map(count));
+    },
+  );
+});
+
+const SITE = `${EXAMPLE_ENTRIES.join("\n")}
+cable COAX-10 { kind coaxial }
+site MOSS {
+  at 47.48 -30.48
+  structure mast 60 m
+  chassis HEDGE as A {
+    slot 1 HEATH
+    slot 6 EMBER
+    slot 7 EMBER
+    card SQUALL
+    card CLOVER
+    card FERN
+    card LICHEN
+  }
+  service "mill" 3 E1-75
+  service "harbour" 2 GE
+  alarm 2 "door" open
+}
+hop MOSS-TARN {
+  channel P18 / 55 MHz / 4
+  polarization vertical
+  arrangement 1+1 hot-standby
+  radio R18
+  mode 55 MHz 128QAM
+  MOSS { antenna DISH60-18 at 40 m; coupler H18-U direct; transmits high; cable COAX-10 length 50 m }
+  TARN { antenna DISH60-18 at 40 m; coupler H18-U direct; transmits low; cable COAX-10 length 50 m }
+}`;
+
+test("a site from what is handed over to the antenna, both ends of every joint named", () => {
+  const wiring = wiringsOf(SITE).get("MOSS")!;
+  expect(faultsOf(wiring)).toEqual([]);
+  expect(wiring.loose).toEqual([]);
+  const joined = (kind: string) =>
+    wiring.joints
+      .filter(({ by }) => by.kind === kind)
+      .map(({ ends: [from, to] }) => `${from.part}: ${from.port} - ${to.part}: ${to.port}`);
+  expect(joined("fuse")).toEqual(["plant: A 1 - card A/6: supply", "plant: B 1 - card A/7: supply"]);
+  expect(joined("flange")).toEqual(
+    [
+      "unit MOSS-TARN main: antenna - coupler MOSS-TARN coupler: main arm",
+      "unit MOSS-TARN standby: antenna - coupler MOSS-TARN coupler: standby arm",
+      "coupler MOSS-TARN coupler: antenna - antenna MOSS-TARN antenna: vertical",
+    ].map((line) => line.replace("antenna: vertical", "antenna: port")),
+  );
+  expect(joined("cable")).toHaveLength(2);
+  // The contact has the input that it states; services have a port each.
+  expect(joined("patch").filter((line) => /^contact 1: contact - card A\/\d+: 2$/.test(line))).toHaveLength(
+    1,
+  );
+  expect(joined("patch").filter((line) => line.startsWith("service"))).toHaveLength(5);
+  expect(joined("backplane")).toHaveLength(7);
+  expect(wiring.joints.filter(({ proposed }) => proposed).length).toBeGreaterThan(0);
+});
+
+test("both bands of a pair hang on one antenna, each on the port of its band", () => {
+  const hop = (name: string, more: string, radio: string, high: string, low: string) =>
+    `hop ${name} {\n  ${more}\n  polarization vertical\n  radio ${radio}\n  mode 55 MHz 128QAM\n  KELD { antenna DISH60-18-80 at 40 m; ${high} }\n  TARN { antenna DISH60-18-80 at 40 m; ${low} }\n}`;
+  const pair = wiringsOf(`${CATALOGUE}
+${hop("HIGH", "pair LOW\n  arrangement dual-band high", "R18O", "transmits 83 GHz", "transmits 73 GHz")}
+${hop("LOW", "pair HIGH\n  arrangement dual-band low\n  channel P18 / 55 MHz / 4", "R18", "transmits high", "transmits low")}`);
+  for (const wiring of pair.values()) {
+    expect(faultsOf(wiring)).toEqual([]);
+    const antennas = [...wiring.parts.values()].filter(({ kind }) => kind === "antenna");
+    expect(antennas.map(({ id }) => id)).toEqual(["antenna LOW antenna"]);
+    const ports = wiring.joints.flatMap(({ ends: [from, to] }) =>
+      to.part === antennas[0]!.id ? `${from.part}: ${to.port}` : [],
+    );
+    expect(ports.sort()).toEqual(["unit HIGH only: high band", "unit LOW only: low band"]);
+  }
+});
+
+const TYPES: readonly PortType[] = ["FE", "GE", "2.5GE", "10GE", "E1-75", "E1-120"];
+
+const port: fc.Arbitrary<TrafficPort> = fc.record({
+  type: fc.constantFrom(...TYPES),
+  powered: fc.boolean(),
+  part: fc.constantFrom("one", "two"),
+});
+const need = fc.record({
+  type: fc.constantFrom(...TYPES),
+  poweredBy: fc.option(fc.constantFrom("one", "two"), { nil: undefined, freq: 4 }),
+});
+
+/** The most needs that any way serves: every way, for few ports. */
+function mostServed(
+  ports: readonly TrafficPort[],
+  needs: readonly TrafficNeed[],
+  free: ReadonlySet<number>,
+): number {
+  const [first, ...rest] = needs;
+  if (first === undefined) return 0;
+  const without = mostServed(ports, rest, free);
+  return [...free].reduce((most, at) => {
+    if (!serves(ports[at]!, first)) return most;
+    const left = new Set([...free].filter((other) => other !== at));
+    return Math.max(most, 1 + mostServed(ports, rest, left));
+  }, without);
+}
+
+describe("traffic ports", () => {
+  test("serve as many as any way would, each need by a port that serves it, no port twice", () => {
+    fc.assert(
+      fc.property(
+        fc.array(port, { maxLength: 6 }),
+        fc.array(need, { maxLength: 5 }),
+        fc.uniqueArray(fc.nat(5), { maxLength: 2 }),
+        (ports, wanted, stated) => {
+          const taken = new Set(stated.filter((at) => at < ports.length));
+          const needs = wanted.map((one, index) => ({ key: `need ${index}`, ...one }));
+          const given = assignPorts(ports, needs, taken);
+          const used = given.filter((at) => at !== undefined);
+          expect(new Set(used).size).toBe(used.length);
+          expect(used.filter((at) => taken.has(at))).toEqual([]);
+          for (const [index, at] of given.entries())
+            if (at !== undefined) expect(serves(ports[at]!, needs[index]!)).toBe(true);
+          const free = new Set([...ports.keys()].filter((at) => !taken.has(at)));
+          expect(used.length).toBe(mostServed(ports, needs, free));
+        },
+      ),
+      { numRuns: 2000 },
+    );
+  });
+
+  test("one more service moves few of the others", () => {
+    const ports = Array.from(
+      { length: 40 },
+      (): TrafficPort => ({ type: "GE", powered: false, part: "one" }),
+    );
+    const needs = Array.from({ length: 20 }, (_, k): TrafficNeed => ({ key: `service ${k}`, type: "GE" }));
+    const before = assignPorts(ports, needs, new Set());
+    const after = assignPorts(ports, [...needs, { key: "another", type: "GE" }], new Set());
+    const moved = before.filter((at, index) => at !== after[index]).length;
+    expect(moved).toBeLessThanOrEqual(2);
+  });
+});
