@@ -117,7 +117,7 @@ function addList(root: Command): void {
     .description("print what a design knows as lists, for a spreadsheet, a map or a program")
     .argument(
       "<what>",
-      "sites, hops, ends, parts, channels, findings, several of them parted by commas, or all",
+      "sites, hops, ends, parts, ports, channels, findings, several of them parted by commas, or all",
     )
     .argument("[dir]", "folder of one design", ".")
     .option("--out <file>", "file to write instead of printing; never one that is there")

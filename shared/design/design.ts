@@ -417,4 +417,6 @@ export interface Design {
   readonly spares?: readonly SpareRule[];
   /** Grounding kits along a cable: one for each such length beside those at its ends. */
   readonly groundingEveryM?: number;
+  /** What is written on cables: text with words in braces; undefined: the usual rule. */
+  readonly labels?: string;
 }

@@ -2,6 +2,9 @@
 import { expect, test } from "vitest";
 import type { Design, Hop } from "../../shared/design/design.js";
 import { partsOfNetwork, spareParts } from "../../shared/equipment/parts-list.js";
+import { sitePlans } from "../../shared/equipment/site-plan.js";
+import { portPlan } from "../../shared/equipment/wiring/port-plan.js";
+import { siteWiring } from "../../shared/equipment/wiring/site-wiring.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
@@ -56,10 +59,12 @@ function measure(hops: number): { readonly ms: number; readonly findings: number
     const parts = partsOfNetwork(design);
     const spares = spareParts(parts, [{ kind: "unit", sharePercent: 5, least: 1 }]);
     const page = partsPage({ name: "parts", design, colophon: "" });
+    const ports = [...sitePlans(design).values()].flatMap((plan) => portPlan(siteWiring(plan)));
     const findings = judgeNetwork(design, results, "2026-06-01").length;
     const { user, system } = process.cpuUsage(start);
     const units = parts.reduce((sum, { kind, quantity }) => sum + (kind === "unit" ? quantity : 0), 0);
     expect([units, spares.length, page.sections.length]).toEqual([8 * hops, 2, 3]);
+    expect(ports.filter(({ part }) => part.kind === "unit").length).toBe(16 * hops);
     return { ms: (user + system) / 1000, findings };
   });
   return attempts.toSorted((a, b) => a.ms - b.ms)[0]!;

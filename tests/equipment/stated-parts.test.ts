@@ -7,7 +7,9 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Hop } from "../../shared/design/design.js";
 import { sitePlans } from "../../shared/equipment/site-plan.js";
+import { standsOf } from "../../shared/equipment/stands.js";
 import { hungAntennas, structureLoad } from "../../shared/equipment/structure-load.js";
+import { siteWiring } from "../../shared/equipment/wiring/site-wiring.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { ARRANGEMENTS, arrangementByName } from "../../shared/radio/arrangements.js";
@@ -15,6 +17,7 @@ import { judgeHop } from "../../shared/rules/judge.js";
 import { levelGround } from "../evaluate/builders.js";
 import { designOf } from "./designs.js";
 import { partsOfHop } from "./parts-of-hop.js";
+import { wiringFaults } from "./wiring-faults.js";
 
 const CATALOGUE = `
 antenna D18 { band 17.7 GHz to 19.7 GHz; diameter 0.6 m; gain 38.5 dBi at 18.7 GHz; polarizations dual; weight 10 kg }
@@ -289,6 +292,31 @@ describe("over all arrangements and stated parts", () => {
           0,
         );
         expect(structureLoad(plan).weightKg).toBe(kg);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  test("joints have two ends, no port is joined twice, and each unit has its antenna or is told", () => {
+    fc.assert(
+      fc.property(someArrangement, somePlaces, (name, places) => {
+        const { design } = hopOf(name, places);
+        for (const plan of sitePlans(design).values()) {
+          const wiring = siteWiring(plan);
+          expect(wiringFaults(wiring)).toEqual([]);
+          const kinds = [...wiring.parts.values()].map(({ kind }) => kind);
+          const antennas = plan.ends.flatMap(({ end, facts }) =>
+            standsOf(end, facts!).filter(({ antenna }) => antenna !== undefined),
+          );
+          expect(kinds.filter((kind) => kind === "antenna")).toHaveLength(antennas.length);
+          expect(kinds.filter((kind) => kind === "unit")).toHaveLength(
+            plan.ends.reduce((sum, { facts }) => sum + facts!.transceivers, 0),
+          );
+          const loose = new Set(wiring.loose.map(({ part }) => part));
+          const joined = new Set(wiring.joints.map(({ ends: [from] }) => from.part));
+          for (const { id, kind } of wiring.parts.values())
+            if (kind === "unit" || kind === "coupler") expect(joined.has(id) || loose.has(id), id).toBe(true);
+        }
       }),
       { numRuns: 500 },
     );

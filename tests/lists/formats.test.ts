@@ -16,7 +16,7 @@ import { CATALOGUE, csvOf, designText, listFrom, modelOf } from "./support.js";
 
 const LONG = 120_000;
 const RUNS = { numRuns: 30 };
-const subjects: readonly ListSubject[] = ["sites", "hops", "ends", "parts", "channels", "findings"];
+const subjects: readonly ListSubject[] = ["sites", "hops", "ends", "parts", "ports", "channels", "findings"];
 const lists = designText.map((text) =>
   subjects.map((subject) => listFrom(modelOf(CATALOGUE + text), subject)),
 );

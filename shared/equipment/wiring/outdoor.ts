@@ -1,6 +1,6 @@
 /** The outdoor side of an end of a hop: units, cables to them, couplers, guides, antennas. */
 import { address } from "../../design/address.js";
-import type { Antenna, Hop } from "../../design/design.js";
+import type { Antenna, CouplerKind, Hop } from "../../design/design.js";
 import type { ArrangementFacts } from "../../radio/arrangements.js";
 import { ARM_NAMES, armCount, type Branch, sidesOf } from "../branches.js";
 import { cableLength } from "../cable-run.js";
@@ -95,7 +95,7 @@ function joinToCard({ one, served, to }: Pick<Here, "one" | "served" | "to">, br
   const unit = { part: unitId(hop.name, branch), port: IF };
   const use = served.ifPorts.get(unit.part);
   if (use === undefined) {
-    to.loose({ ...unit, lacks: "IF port" });
+    to.loose({ ...unit, lacks: hasIndoorUnit(served.plan) ? "IF port" : "indoor unit" });
     return;
   }
   const { card, port, automatic } = use;
@@ -104,6 +104,10 @@ function joinToCard({ one, served, to }: Pick<Here, "one" | "served" | "to">, br
     carries: { kind: "hop", hop: hop.name, branch },
     proposed: automatic,
   });
+}
+
+function hasIndoorUnit({ equipment }: SitePlan): boolean {
+  return (equipment?.chassis.length ?? 0) > 0;
 }
 
 function cableOf({ end }: SiteEnd, { equipment }: SitePlan): JoinedBy {
@@ -175,8 +179,11 @@ function throughCoupler(
 ): Way[] {
   const { hop, end } = one;
   const id = `coupler ${hop.name} ${couplerFact}`;
-  const poles = [...new Set(ways.map(({ pole }) => pole))];
-  const arms = own.map(({ branch, unit }) => armName(branch, poleOf(unit, branch, facts), poles.length));
+  // One that no unit uses is bolted to its antenna all the same.
+  const poles = ways.length === 0 ? ["port"] : [...new Set(ways.map(({ pole }) => pole))];
+  const arms = own.map(({ branch, unit }) =>
+    armName(branch, poleOf(unit, branch, facts), poles.length, coupler!.kind),
+  );
   const unused = Math.max(0, armCount(coupler!.kind ?? "none") - arms.length);
   to.part({
     id,
@@ -206,8 +213,10 @@ function throughCoupler(
   }));
 }
 
-function armName({ arm, name }: Branch, pole: string, poles: number): string {
-  const words = [arm === "none" ? undefined : ARM_NAMES[arm], poles > 1 ? pole : undefined];
+function armName({ arm, name }: Branch, pole: string, poles: number, kind?: CouplerKind): string {
+  // The arms of an orthomode transducer are told by their polarization alone.
+  const byArm = kind === "omt" || arm === "none" ? undefined : ARM_NAMES[arm];
+  const words = [byArm, poles > 1 ? pole : undefined];
   const said = words.filter((word) => word !== undefined).join(", ");
   return said === "" ? name : said;
 }

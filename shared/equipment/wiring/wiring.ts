@@ -126,7 +126,7 @@ export interface LooseEnd {
     | "arm"
     | "antenna"
     | "slot"
-    | "card";
+    | "indoor unit";
 }
 
 export function portKey({ part, port }: PortRef): string {

@@ -5,6 +5,7 @@ import { hopList } from "./hops.js";
 import type { List, ListSubject } from "./list.js";
 import type { ListedDesign } from "./listed-design.js";
 import { partList } from "./parts.js";
+import { portList } from "./ports.js";
 import { siteList } from "./sites.js";
 
 const LISTS: Readonly<Record<ListSubject, (listed: ListedDesign) => List>> = {
@@ -12,6 +13,7 @@ const LISTS: Readonly<Record<ListSubject, (listed: ListedDesign) => List>> = {
   hops: hopList,
   ends: endList,
   parts: partList,
+  ports: portList,
   channels: channelList,
   findings: findingList,
 };

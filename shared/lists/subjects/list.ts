@@ -1,7 +1,7 @@
 /** A list that goes out: rows of one subject under typed heads, whatever it is printed as. */
 import type { LatLon } from "../../geodesy/coordinates.js";
 
-export const SUBJECTS = ["sites", "hops", "ends", "parts", "channels", "findings"] as const;
+export const SUBJECTS = ["sites", "hops", "ends", "parts", "ports", "channels", "findings"] as const;
 export type ListSubject = (typeof SUBJECTS)[number];
 
 export type Value = string | number | undefined;
@@ -31,6 +31,7 @@ export const SHOWN_ON = "shown_on";
 /** Lists of what follows from the design: they tell, and nothing of them is decided there. */
 export const TOLD_ONLY: ReadonlyMap<ListSubject, readonly string[]> = new Map([
   ["parts", ["site", "for", "kind", "part", "pieces"]],
+  ["ports", ["site", "port", "port_type", "use"]],
   ["channels", ["hop", "carrier", "low_MHz", "high_MHz"]],
   ["findings", ["severity", "rule", "message"]],
 ]);

@@ -1,0 +1,133 @@
+/**
+ * What is written at both ends of a cable, by the rule of the network or the usual one. Numbers rest on what the cable is
+ * for and not on its place in a list, so that a label stays true when others come or go.
+ */
+import type { Joint, PortRef, WiredPart, Wiring } from "./wiring.js";
+
+/** Words in braces that a rule may use, each with what it stands for. */
+export const LABEL_WORDS = {
+  site: "the site",
+  cable: "the number of the cable at its site",
+  here: "part and port at this end",
+  there: "part and port at the other end",
+  hop: "the hop, of a cable or guide to a unit",
+} as const;
+
+export type LabelWord = keyof typeof LABEL_WORDS;
+
+export const USUAL_LABEL = "{cable} to {there}";
+
+export interface CableLabel {
+  readonly cable: string;
+  /** In the order of the joint's ends. */
+  readonly ends: readonly [string, string];
+}
+
+/** Words in braces that no label has. */
+export function unknownLabelWords(rule: string): readonly string[] {
+  const words = [...rule.matchAll(/\{([^{}]*)\}/g)].map((match) => match[1]!);
+  return words.filter((word) => !Object.hasOwn(LABEL_WORDS, word));
+}
+
+/** Labels of a site's cables, guides and wires, by the joint; a flange and a backplane have none. */
+export function labelsOf(wiring: Wiring, rule: string = USUAL_LABEL): ReadonlyMap<Joint, CableLabel> {
+  const numbers = numbered(wiring);
+  return new Map(
+    [...numbers].map(([joint, cable]) => {
+      const [one, other] = joint.ends.map((end) => portWords(end, wiring));
+      const { carries } = joint;
+      const words = { site: wiring.site, cable, hop: carries.kind === "hop" ? carries.hop : "" };
+      return [
+        joint,
+        {
+          cable,
+          ends: [
+            filled(rule, { ...words, here: one!, there: other! }),
+            filled(rule, { ...words, here: other!, there: one! }),
+          ],
+        },
+      ];
+    }),
+  );
+}
+
+function filled(rule: string, words: Readonly<Record<LabelWord, string>>): string {
+  const text = rule.replace(/\{([^{}]*)\}/g, (found, word: string) =>
+    Object.hasOwn(LABEL_WORDS, word) ? words[word as LabelWord] : found,
+  );
+  return text.replace(/ +/g, " ").trim();
+}
+
+/** Short enough for a label: `A/3:1`, `MOSS-TARN main IF`, `mill 2`. */
+export function portWords({ part, port }: PortRef, { parts }: Pick<Wiring, "parts">): string {
+  const found = parts.get(part);
+  if (found === undefined) return `${part} ${port}`;
+  switch (found.kind) {
+    case "chassis":
+    case "card":
+      return `${placeWords(found)}:${port}`;
+    case "plant":
+      return port;
+    case "service":
+    case "contact":
+    case "balun":
+      return found.kind === "contact" ? (found.title ?? part) : `${found.title ?? part} ${port}`;
+    default:
+      return `${hopWords(found)} ${port}`;
+  }
+}
+
+function placeWords({ id, place }: WiredPart): string {
+  if (place === undefined) return id;
+  return place.slot === undefined ? place.chassis : `${place.chassis}/${place.slot}`;
+}
+
+function hopWords({ kind, of }: WiredPart): string {
+  const words = [of?.hop, of?.branch ?? kind];
+  return words.filter((word) => word !== undefined && word !== "only").join(" ");
+}
+
+/** A number for each joint that is a cable, a guide or a wire. */
+function numbered(wiring: Wiring): ReadonlyMap<Joint, string> {
+  const units = new Map<string, number>();
+  const unitNumber = new Map<string, number>();
+  for (const { id, kind, of } of wiring.parts.values()) {
+    if (kind !== "unit" || of === undefined) continue;
+    const number = (units.get(of.hop) ?? 0) + 1;
+    units.set(of.hop, number);
+    unitNumber.set(id, number);
+  }
+  const numbers = new Map<Joint, string>();
+  const used = new Map<string, number>();
+  for (const joint of wiring.joints) {
+    const base = numberOf(joint, unitNumber, wiring);
+    if (base === undefined) continue;
+    const times = used.get(base) ?? 0;
+    used.set(base, times + 1);
+    // One over a panel, or the second polarization behind a coupler.
+    numbers.set(joint, times === 0 ? base : `${base}${String.fromCharCode(97 + times)}`);
+  }
+  return numbers;
+}
+
+function numberOf(
+  { by, carries, ends }: Joint,
+  unitNumber: ReadonlyMap<string, number>,
+  { parts }: Wiring,
+): string | undefined {
+  if (by.kind === "flange" || by.kind === "backplane") return undefined;
+  switch (carries.kind) {
+    case "hop": {
+      const unit = ends.map(({ part }) => unitNumber.get(part)).find((number) => number !== undefined);
+      return `${carries.hop}-${by.kind === "waveguide" ? "W" : ""}${unit ?? ""}`.replace(/-$/, "");
+    }
+    case "service":
+      return `${parts.get(ends[0].part)?.title ?? carries.title}-${carries.index}`;
+    case "alarm":
+      return `alarm ${carries.input}`;
+    case "feed":
+      return by.kind === "fuse" ? `feed ${by.feed}${by.fuse}` : `feed ${carries.feed}`;
+    case "slot":
+      return undefined;
+  }
+}
