@@ -30,6 +30,7 @@ const OWN_CHAPTERS: readonly Chapter[] = [
     title: "In a chassis at a site",
     intro: "Cards in their slots, and cards whose slot is left open.",
   },
+  { context: "service", title: "In a service at a site", intro: "Where its ports are." },
   {
     context: "hop",
     title: "In a hop",
@@ -169,7 +170,11 @@ function domainOf(spec: ValueSpec): string {
     case "name":
       return "a new name";
     case "text":
-      return "text in quotes";
+      return spec.stands === undefined
+        ? "text in quotes"
+        : `text in quotes, in which ${Object.entries(spec.stands)
+            .map(([word, meaning]) => `\`{${word}}\` stands for ${meaning}`)
+            .join("; ")}`;
     case "path":
       return "path in quotes";
     case "date":

@@ -2,6 +2,7 @@
 
 import { nearest } from "../../shared/format/nearest.js";
 import { type Dimension, findUnit, unitSymbols } from "../../shared/units/units.js";
+import { listed } from "../../shared/words/lists.js";
 import type { ValueSpec } from "../schema/types.js";
 import { type Atom, unquote } from "../syntax/tree.js";
 import { readDate, resemblesDate } from "./date.js";
@@ -59,13 +60,30 @@ export function readValue(
     case "reference":
       return { value: { type: "reference", kind: spec.kind, name: atom.text }, next };
     case "text":
+      return {
+        value: { type: "text", text: unquote(atom.text) },
+        next,
+        problem: spec.stands && standingForNothing(atom, spec.stands),
+      };
     case "path":
-      return { value: { type: spec.type, text: unquote(atom.text) }, next };
+      return { value: { type: "path", text: unquote(atom.text) }, next };
     case "date":
       return { ...readDate(atom), next };
     case "position":
       return readPosition(atoms, at);
   }
+}
+
+/** A word in braces that would be printed as it is. */
+function standingForNothing(
+  { text, start }: Atom,
+  stands: Readonly<Record<string, string>>,
+): TextProblem | undefined {
+  const found = [...text.matchAll(/\{([^{}]*)\}/g)].find((match) => !Object.hasOwn(stands, match[1]!));
+  if (found === undefined) return undefined;
+  const words = listed(Object.keys(stands).map((word) => `{${word}}`));
+  const message = `${found[0]} stands for nothing; there are ${words}`;
+  return outOfRange({ start: start + found.index, end: start + found.index + found[0].length }, message, []);
 }
 
 /** How the kind of value is called in messages. */

@@ -4,10 +4,12 @@ import type {
   Cable,
   Card,
   Chassis,
+  Feed,
   Installation,
   InstalledChassis,
   Mount,
   PortType,
+  Service,
   SiteEquipment,
   SlotKind,
   SpareRule,
@@ -119,13 +121,7 @@ export function siteEquipmentOf(
         ? []
         : [{ input, title: wordOf(fact, "title") ?? "", closed: wordOf(fact, "state") !== "open" }];
     }),
-    services: factsNamed(facts, "service").flatMap((fact) => {
-      const count = numberOf(fact, "count");
-      const type = wordOf(fact, "type") as PortType | undefined;
-      return count === undefined || type === undefined
-        ? []
-        : [{ title: wordOf(fact, "title") ?? "", count, type }];
-    }),
+    ...joinedAt(facts, lookup),
     wind:
       basicSpeedMPerS === undefined
         ? undefined
@@ -133,6 +129,42 @@ export function siteEquipmentOf(
     mounts: mountsOf(facts),
   });
   return stated && { site, ...stated };
+}
+
+/** What is joined to what, as far as it is stated. */
+function joinedAt(
+  facts: readonly Fact[],
+  names: Names,
+): Pick<SiteEquipment, "services" | "feeds" | "baluns"> {
+  const feeds = factsNamed(facts, "feed").flatMap((fact): Feed[] => {
+    const name = wordOf(fact, "name");
+    const fuse = numberOf(fact, "fuse");
+    if (name === undefined || fuse === undefined) return [];
+    return [
+      {
+        name,
+        fuse,
+        ratingA: quantityOf(fact, "rating"),
+        slot: numberOf(fact, "slot"),
+        chassis: wordOf(fact, "chassis"),
+      },
+    ];
+  });
+  const baluns = factsNamed(facts, "balun").flatMap((fact) => {
+    const count = numberOf(fact, "count");
+    return count === undefined ? [] : [{ title: wordOf(fact, "title") ?? "", count }];
+  });
+  return {
+    services: factsNamed(facts, "service").flatMap((fact): Service[] => {
+      const count = numberOf(fact, "count");
+      const type = wordOf(fact, "type") as PortType | undefined;
+      if (count === undefined || type === undefined) return [];
+      const ports = entriesOf("claim", fact.facts, "port", names);
+      return [{ title: wordOf(fact, "title") ?? "", count, type, ...(ports.length > 0 && { ports }) }];
+    }),
+    ...(feeds.length > 0 && { feeds }),
+    ...(baluns.length > 0 && { baluns }),
+  };
 }
 
 const TERRAIN: Readonly<Record<string, "0" | "I" | "II" | "III" | "IV">> = {

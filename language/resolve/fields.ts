@@ -167,6 +167,8 @@ function readOf(spec: ArgSpec): Slot["read"] {
       case "word":
       case "free":
         return one.word;
+      case "text":
+        return one.text;
       case "position":
         return one.position;
       case "reference":

@@ -16,7 +16,8 @@ import { policyRows } from "./table/policy.js";
 import { radioRows } from "./table/radio.js";
 import { radioUnitRows } from "./table/radio-unit.js";
 import { siteRows } from "./table/site.js";
-import { siteEquipmentRows } from "./table/site-equipment.js";
+import { siteEquipmentRows, structureRows } from "./table/site-equipment.js";
+import { labelRows, siteWiringRows } from "./table/site-wiring.js";
 import { stateRows } from "./table/state.js";
 import { stockRows } from "./table/stock.js";
 import type { ArgSpec, Context, Property, ValueSpec } from "./types.js";
@@ -30,6 +31,9 @@ export const PROPERTIES: readonly Property[] = [
   ...stockRows,
   ...siteRows,
   ...siteEquipmentRows,
+  ...siteWiringRows,
+  ...structureRows,
+  ...labelRows,
   ...radioRows,
   ...antennaRows,
   ...couplerRows,

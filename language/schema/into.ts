@@ -45,7 +45,7 @@ export interface Things {
   readonly card: Card;
   readonly objective: Objective;
   readonly climate: Climate;
-  readonly network: Pick<Design, "groundingEveryM">;
+  readonly network: Pick<Design, "groundingEveryM" | "labels">;
   readonly hop: Hop;
   readonly end: HopEnd;
   readonly installation: Installation;

@@ -19,6 +19,7 @@ export type Context =
   | "defaults end"
   | "defaults site"
   | "site chassis"
+  | "service"
   | "end"
   | NamedKind;
 
@@ -61,6 +62,12 @@ interface PositionSpec {
   readonly type: "position";
 }
 
+interface TextSpec {
+  readonly type: "text";
+  /** Words in braces that stand for something; undefined: braces are letters like others. */
+  readonly stands?: Readonly<Record<string, string>>;
+}
+
 /** Any one word, for example a modulation; `example` shows one. */
 interface FreeSpec {
   readonly type: "free";
@@ -76,7 +83,7 @@ export type ValueSpec =
   | PositionSpec
   /** The name being declared. */
   | { readonly type: "name" }
-  | { readonly type: "text" }
+  | TextSpec
   /** A quoted file or folder, relative to the file that names it. */
   | { readonly type: "path" }
   | { readonly type: "date" }
@@ -107,7 +114,10 @@ type Taken =
   /** Words that the field does not know, or lacks, do not compile. */
   | { [P in keyof WordPlaces]: WordInto<P> }[keyof WordPlaces]
   | { readonly value: WordSpec<"yes" | "no">; readonly into: SomeOf<Into<true>> }
-  | { readonly value: WordSpec | FreeSpec | ReferenceSpec<"hop">; readonly into: SomeOf<Into<string>> }
+  | {
+      readonly value: WordSpec | FreeSpec | TextSpec | ReferenceSpec<"hop">;
+      readonly into: SomeOf<Into<string>>;
+    }
   | { readonly value: PositionSpec; readonly into: SomeOf<Into<Position>> }
   | { [Kind in keyof Resolved]: ReferenceInto<Kind> }[keyof Resolved]
   | { readonly value: ValueSpec | readonly ValueSpec[]; readonly into?: undefined };

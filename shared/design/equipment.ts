@@ -213,15 +213,16 @@ export interface Service {
   readonly title: string;
   readonly count: number;
   readonly type: PortType;
-  /** The first of its ports, the others follow; undefined: proposed. */
-  readonly port?: PortClaim;
+  /** Of its ports the first ones, as stated; the others are proposed. */
+  readonly ports?: readonly PortClaim[];
 }
 
 /** A fuse of a feed and the power card behind it. */
 export interface Feed {
   /** `A`, `B` */
   readonly name: string;
-  readonly fuse: string;
+  /** Number in the distribution. */
+  readonly fuse: number;
   readonly ratingA?: number;
   /** Undefined: the only chassis. */
   readonly chassis?: string;

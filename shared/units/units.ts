@@ -28,6 +28,7 @@ export type Dimension =
   | "delay"
   | "consumption"
   | "voltage"
+  | "current"
   | "charge"
   | "mass"
   | "force"
@@ -114,6 +115,7 @@ export const UNITS: Readonly<Record<Dimension, readonly Unit[]>> = {
   delay: [scale("ns", 1)],
   consumption: [scale("W", 1), scale("kW", 1000)],
   voltage: [scale("V", 1)],
+  current: [scale("A", 1), scale("mA", 0.001)],
   charge: [scale("Ah", 1)],
   mass: [scale("kg", 1), scale("t", 1000)],
   force: [scale("N", 1), scale("kN", 1000)],

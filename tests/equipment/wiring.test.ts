@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { PortType } from "../../shared/design/equipment.js";
 import { sitePlans } from "../../shared/equipment/site-plan.js";
+import { labelsOf } from "../../shared/equipment/wiring/labels.js";
 import { siteWiring } from "../../shared/equipment/wiring/site-wiring.js";
 import {
   assignPorts,
@@ -127,6 +128,90 @@ ${hop("LOW", "pair HIGH\n  arrangement dual-band low\n  channel P18 / 55 MHz / 4
     );
     expect(ports.sort()).toEqual(["unit HIGH only: high band", "unit LOW only: low band"]);
   }
+});
+
+describe("what is stated", () => {
+  const at = (lines: string, cards: string) =>
+    siteWiring(
+      sitePlans(
+        designOf(`${EXAMPLE_ENTRIES.join("\n")}
+site MOSS {
+  at 47.48 -30.48
+  ${lines}
+  chassis HEDGE as A {
+    slot 6 EMBER
+    slot 7 EMBER
+    ${cards}
+  }
+}`),
+      ).get("MOSS")!,
+    );
+  const services = ({ joints }: Wiring) =>
+    joints.flatMap(({ ends: [from, to], carries, proposed = false }) =>
+      carries.kind === "service"
+        ? [`${from.part} ${from.port} - ${to.part} ${to.port}${proposed ? " proposed" : ""}`]
+        : [],
+    );
+
+  test("a service has the ports that it states, the others are proposed around them", () => {
+    const wiring = at('service "mill" 2 GE\n  service "quay" 2 GE {\n    port 3 / 4\n  }', "slot 3 FERN");
+    expect(wiringFaults(wiring)).toEqual([]);
+    const joined = services(wiring);
+    expect(joined).toHaveLength(4);
+    expect(joined.filter((line) => line.includes("card A/3 4"))).toEqual(["service 2 1 - card A/3 4"]);
+    expect(joined.filter((line) => line.endsWith("proposed"))).toHaveLength(3);
+  });
+
+  test.each([
+    ["3 / 11", "no such port"],
+    ["4 / 1", "no card in the slot"],
+    ["2 / 1", "another kind"],
+  ])("a port %s that cannot be had is told with its reason", (port, fault) => {
+    const wiring = at(`service "mill" 1 GE {\n    port ${port}\n  }`, "slot 3 FERN\n    slot 2 CLOVER");
+    expect(wiring.loose).toEqual([{ part: "service 1", port: "1", lacks: "traffic port", fault }]);
+  });
+
+  test("of two on one port the first in the text has it", () => {
+    const wiring = at(
+      'service "mill" 1 GE {\n    port 3 / 2\n  }\n  service "quay" 1 GE {\n    port 3 / 2\n  }',
+      "slot 3 FERN",
+    );
+    expect(services(wiring)).toEqual(["service 1 1 - card A/3 2"]);
+    expect(wiring.loose).toEqual([{ part: "service 2", port: "1", lacks: "traffic port", fault: "taken" }]);
+  });
+
+  test("E1 of the other impedance reaches its card over a panel, as far as that goes", () => {
+    const wiring = at('balun "panel" 2\n  service "mill" 3 E1-120', "slot 3 CLOVER");
+    expect(wiringFaults(wiring)).toEqual([]);
+    expect(wiring.loose.map(({ lacks }) => lacks)).toEqual(["traffic port"]);
+    const over = wiring.joints.filter(({ ends: [from, to] }) => [from.part, to.part].includes("balun 1"));
+    const ways = over.map(({ ends }) =>
+      ends.map(({ part, port }) => (part === "balun 1" ? port : part)).join(" - "),
+    );
+    expect(ways).toEqual(["service 1 - 1 out", "1 in - card A/3", "service 1 - 2 out", "2 in - card A/3"]);
+  });
+
+  test("a feed has the fuse that is stated, the other card the next of the other feed", () => {
+    const wiring = at("feed B fuse 1 rated 16 A slot 6", "slot 3 FERN");
+    const fuses = wiring.joints.flatMap(({ by, ends: [, to], proposed = false }) =>
+      by.kind === "fuse"
+        ? [`${by.feed}${by.fuse} ${by.ratingA ?? "-"} ${to.part}${proposed ? " proposed" : ""}`]
+        : [],
+    );
+    expect(fuses).toEqual(["B1 16 card A/6", "B2 - card A/7 proposed"]);
+  });
+
+  test("labels at both ends follow the rule", () => {
+    const wiring = at('service "mill" 1 GE {\n    port 3 / 2\n  }', "slot 3 FERN");
+    const labels = (rule?: string) =>
+      [...labelsOf(wiring, rule)]
+        .filter(([{ carries }]) => carries.kind === "service")
+        .map(([, label]) => label);
+    expect(labels()).toEqual([{ cable: "mill-1", ends: ["mill-1 to A/3:2", "mill-1 to mill 1"] }]);
+    expect(labels("{site} {cable}: {here} {there}{hop} {x}")).toEqual([
+      { cable: "mill-1", ends: ["MOSS mill-1: mill 1 A/3:2 {x}", "MOSS mill-1: A/3:2 mill 1 {x}"] },
+    ]);
+  });
 });
 
 const TYPES: readonly PortType[] = ["FE", "GE", "2.5GE", "10GE", "E1-75", "E1-120"];

@@ -51,9 +51,11 @@ const WITHOUT_COLUMN: typeof STATED = {
   site: [
     "accept",
     "alarm",
+    "balun",
     "battery",
     "cable-run",
     "chassis",
+    "feed",
     "mount",
     "plant",
     "rack",

@@ -50,6 +50,13 @@ export function insertLine(
 }
 
 /** Several statements of one name, in this order. */
+/** The block of a statement that has none yet. */
+function newBlock(text: string, { file, fact: { statement } }: BlockInText, lines: readonly string[]): TextEdit {
+  const indentation = indentationAt(text, statement.start);
+  const inner = lines.map((line) => `\n${indentation}  ${line}`).join("");
+  return { file, start: statement.end, end: statement.end, newText: ` {${inner}\n${indentation}}` };
+}
+
 export function insertLines(
   model: DesignModel,
   block: BlockInText,
@@ -58,7 +65,8 @@ export function insertLines(
 ): TextEdit | undefined {
   const text = model.file(block.file)?.text;
   const braces = block.fact.statement.block;
-  if (text === undefined || !braces) return undefined;
+  if (text === undefined) return undefined;
+  if (!braces) return newBlock(text, block, lines);
   const order = orderOf(block.context, name);
   const before = block.fact.facts.findLast((fact) => factOrder(block.context, fact) <= order);
   const oneLine = !text.slice(braces.start, braces.end).includes("\n");

@@ -125,7 +125,7 @@ function factAt(
   return fact && { block, fact };
 }
 
-/** The block of a hop, an end, a site, or a chassis at a site. */
+/** The block of a hop, an end, a site, or what has a block at a site: a chassis, a service. */
 function blockAt(model: DesignModel, at: string): BlockInText | undefined {
   const [top = "", step] = at.split(" / ");
   if (top.startsWith("hop ")) {
@@ -136,8 +136,9 @@ function blockAt(model: DesignModel, at: string): BlockInText | undefined {
   if (!entry) return undefined;
   const site: BlockInText = { file: entry.file, fact: entry.fact, context: "site" };
   if (step === undefined) return site;
-  const chassis = nthFact(entry.fact, step);
-  return chassis && { ...site, fact: chassis, context: "site chassis" };
+  const inner = nthFact(entry.fact, step);
+  const context = inner?.property.block;
+  return inner && context && { ...site, fact: inner, context };
 }
 
 /** `channel#2`: the third of the name. */

@@ -1,6 +1,5 @@
 /** What stands at a site: racks, chassis with their cards, power, alarms, the loads of the structure. */
 import type { Context, ValueSpec } from "../types.js";
-import { portTypes } from "./part.js";
 import { stateArgs } from "./state.js";
 import { one, PRACTICE, quantity, type Rows, ref, text } from "./values.js";
 
@@ -186,19 +185,10 @@ export const siteEquipmentRows: Rows = [
     source: PRACTICE,
     example: 'alarm 1 "door open" open',
   },
-  {
-    name: "service",
-    in: ["site"],
-    args: [
-      { name: "title", value: text, meaning: "Whose traffic it is." },
-      { name: "count", value: count, meaning: "How many ports it takes." },
-      { name: "type", value: portTypes, meaning: "Of what kind." },
-    ],
-    repeatable: true,
-    meaning: "Traffic that is handed over at this site.",
-    source: PRACTICE,
-    example: 'service "village access" 2 GE',
-  },
+];
+
+/** The loads of the structure. */
+export const structureRows: Rows = [
   {
     name: "wind",
     in: SITE,

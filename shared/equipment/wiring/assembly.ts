@@ -1,8 +1,17 @@
 /** A wiring while it is put together: parts first, then what joins their ports. */
-import type { PortType, Service } from "../../design/equipment.js";
+import type { PortClaim, PortType } from "../../design/equipment.js";
 import { cardId } from "./ids.js";
 import type { TrafficPort } from "./traffic-ports.js";
-import { type Joint, type LooseEnd, type PortRef, portKey, type WiredPart, type Wiring } from "./wiring.js";
+import {
+  type Joint,
+  type LooseEnd,
+  type PortRef,
+  portKey,
+  type StatedFault,
+  type WiredPart,
+  type WiredPort,
+  type Wiring,
+} from "./wiring.js";
 
 export interface SitePort extends TrafficPort {
   readonly ref: PortRef;
@@ -14,22 +23,11 @@ interface BalunPair {
   readonly inner: PortRef;
 }
 
-/** Ports that carry traffic: no IF, no contacts, no auxiliary lines. */
-const TRAFFIC: ReadonlySet<string> = new Set<PortType>([
-  "FE",
-  "GE",
-  "2.5GE",
-  "10GE",
-  "E1-75",
-  "E1-120",
-  "STM-1-electrical",
-  "STM-1-optical",
-]);
-
 export class Assembly {
   private readonly parts = new Map<string, WiredPart>();
   private readonly joints: Joint[] = [];
   private readonly ends: LooseEnd[] = [];
+  private readonly joined = new Set<string>();
   private traffic: readonly SitePort[] | undefined;
   private indexes: ReadonlyMap<string, number> | undefined;
 
@@ -42,11 +40,16 @@ export class Assembly {
     ends: readonly [PortRef, PortRef],
     { proposed = false, ...rest }: Pick<Joint, "by" | "carries"> & { readonly proposed?: boolean },
   ): void {
+    for (const end of ends) this.joined.add(portKey(end));
     this.joints.push({ ends, ...rest, ...(proposed && { proposed }) });
   }
 
   loose(end: LooseEnd): void {
     this.ends.push(end);
+  }
+
+  isJoined(end: PortRef): boolean {
+    return this.joined.has(portKey(end));
   }
 
   /** Ports of one type on chassis and cards, in the order of the site. */
@@ -56,27 +59,27 @@ export class Assembly {
     );
   }
 
+  /** Ports that a service may take: all but those of units and those inside the rack. */
   trafficPorts(): readonly SitePort[] {
     this.traffic ??= this.rackParts().flatMap(({ id, ports }) =>
       ports.flatMap(({ name, type, powered = false }) =>
-        TRAFFIC.has(type)
-          ? [{ type: type as PortType, powered, part: id, ref: { part: id, port: name } }]
-          : [],
+        isHandedOver(type) ? [{ type, powered, part: id, ref: { part: id, port: name } }] : [],
       ),
     );
     return this.traffic;
   }
 
-  /** Indexes among the traffic ports of those that a service states; undefined where its port is no traffic port. */
-  statedPorts({ port: claim, count }: Service): readonly (number | undefined)[] | undefined {
-    if (claim === undefined) return undefined;
+  /** Index among the traffic ports of one that is stated, or why there is none. */
+  statedPort(claim: PortClaim): number | Exclude<StatedFault, "taken"> {
     const chassis = claim.chassis ?? this.rackParts().find(({ kind }) => kind === "chassis")?.place?.chassis;
     const part = chassis === undefined ? "" : cardId(chassis, claim.slot);
     this.indexes ??= new Map(this.trafficPorts().map(({ ref }, index) => [portKey(ref), index]));
-    const { indexes } = this;
-    return Array.from({ length: count }, (_, k) =>
-      indexes.get(portKey({ part, port: String(claim.port + k) })),
-    );
+    const port = String(claim.port);
+    const index = this.indexes.get(portKey({ part, port }));
+    if (index !== undefined) return index;
+    const card = this.parts.get(part);
+    if (card === undefined) return "no card in the slot";
+    return card.ports.some(({ name }) => name === port) ? "another kind" : "no such port";
   }
 
   balunPairs(): BalunPair[] {
@@ -97,4 +100,16 @@ export class Assembly {
   private rackParts(): readonly WiredPart[] {
     return [...this.parts.values()].filter(({ kind }) => kind === "chassis" || kind === "card");
   }
+}
+
+const NOT_HANDED_OVER: ReadonlySet<string> = new Set<WiredPort["type"]>([
+  "IF",
+  "backplane",
+  "supply",
+  "contact",
+  "waveguide",
+]);
+
+function isHandedOver(type: WiredPort["type"]): type is PortType {
+  return !NOT_HANDED_OVER.has(type);
 }

@@ -8,6 +8,11 @@ export function cardId(chassis: string, slot: number): string {
   return `card ${chassis}/${slot}`;
 }
 
+/** @param index among the services of the site, from 0 */
+export function serviceId(index: number): string {
+  return `service ${index + 1}`;
+}
+
 export function unitId(hop: string, branch: string): string {
   return `unit ${hop} ${branch}`;
 }

@@ -4,7 +4,7 @@ import type { InstalledChassis, PortType, Service } from "../../design/equipment
 import type { PlacedCard } from "../placement.js";
 import type { SitePlan } from "../site-plan.js";
 import type { Assembly } from "./assembly.js";
-import { cardId, chassisId } from "./ids.js";
+import { cardId, chassisId, serviceId } from "./ids.js";
 import { supplyFeeds } from "./supply.js";
 import { assignPorts, serves, type TrafficNeed } from "./traffic-ports.js";
 import type { JoinedBy, PortRef, WiredPart, WiredPort } from "./wiring.js";
@@ -146,7 +146,7 @@ interface Wanting extends TrafficNeed {
 /** Services and all-outdoor units on the traffic ports of the site, directly or over a balun panel. */
 export function addTraffic(plan: SitePlan, units: readonly UnitTraffic[], to: Assembly): void {
   const ports = to.trafficPorts();
-  const taken = new Map<number, string>();
+  const taken = new Set(ports.flatMap(({ ref }, index) => (to.isJoined(ref) ? [index] : [])));
   const wanting: Wanting[] = units.map((unit) => ({
     key: unit.key,
     type: unit.type,
@@ -156,7 +156,6 @@ export function addTraffic(plan: SitePlan, units: readonly UnitTraffic[], to: As
   }));
   for (const [index, service] of (plan.equipment?.services ?? []).entries()) {
     const id = addService(plan, service, index, to);
-    const stated = to.statedPorts(service);
     for (let k = 0; k < service.count; k++) {
       const one: Wanting = {
         key: `${service.title} ${index} ${k}`,
@@ -164,22 +163,25 @@ export function addTraffic(plan: SitePlan, units: readonly UnitTraffic[], to: As
         end: { part: id, port: String(k + 1) },
         service: { title: service.title, index: k + 1 },
       };
-      const at = stated?.[k];
-      const usable = at !== undefined && !taken.has(at) && serves(ports[at]!, one);
-      if (service.port === undefined) wanting.push(one);
-      else if (usable) {
-        taken.set(at, one.key);
-        joinTraffic(one, ports[at]!.ref, false, to);
-      } else to.loose({ ...one.end, lacks: "traffic port" });
+      const claim = service.ports?.[k];
+      const stated = claim && to.statedPort(claim);
+      if (stated === undefined) wanting.push(one);
+      else if (typeof stated === "string" || taken.has(stated) || !serves(ports[stated]!, one)) {
+        const fault = typeof stated === "string" ? stated : taken.has(stated) ? "taken" : "another kind";
+        to.loose({ ...one.end, lacks: "traffic port", fault });
+      } else {
+        taken.add(stated);
+        joinTraffic(one, ports[stated]!.ref, false, to);
+      }
     }
   }
-  const given = assignPorts(ports, wanting, new Set(taken.keys()));
+  const given = assignPorts(ports, wanting, taken);
   const over: Wanting[] = [];
   for (const [index, one] of wanting.entries()) {
     const port = given[index];
     if (port === undefined) over.push(one);
     else {
-      taken.set(port, one.key);
+      taken.add(port);
       joinTraffic(one, ports[port]!.ref, true, to);
     }
   }
@@ -187,7 +189,7 @@ export function addTraffic(plan: SitePlan, units: readonly UnitTraffic[], to: As
 }
 
 function addService(plan: SitePlan, { title, count, type }: Service, index: number, to: Assembly): string {
-  const id = `service ${index + 1}`;
+  const id = serviceId(index);
   const ports = Array.from({ length: count }, (_, k) => ({ name: String(k + 1), type }));
   to.part({ id, kind: "service", title, at: address("site", plan.site.name, nth("service", index)), ports });
   return id;
@@ -204,7 +206,7 @@ function joinTraffic({ end, unit, service }: Wanting, port: PortRef, proposed: b
 const OTHER_IMPEDANCE: Partial<Record<PortType, PortType>> = { "E1-75": "E1-120", "E1-120": "E1-75" };
 
 /** E1 that finds no port of its impedance goes over a balun panel to one of the other. */
-function overBaluns(over: readonly Wanting[], taken: ReadonlyMap<number, string>, to: Assembly): void {
+function overBaluns(over: readonly Wanting[], taken: ReadonlySet<number>, to: Assembly): void {
   const ports = to.trafficPorts();
   const free = new Map<PortType, number[]>();
   for (const [index, { type }] of ports.entries())

@@ -23,12 +23,6 @@ export interface CableLabel {
   readonly ends: readonly [string, string];
 }
 
-/** Words in braces that no label has. */
-export function unknownLabelWords(rule: string): readonly string[] {
-  const words = [...rule.matchAll(/\{([^{}]*)\}/g)].map((match) => match[1]!);
-  return words.filter((word) => !Object.hasOwn(LABEL_WORDS, word));
-}
-
 /** Labels of a site's cables, guides and wires, by the joint; a flange and a backplane have none. */
 export function labelsOf(wiring: Wiring, rule: string = USUAL_LABEL): ReadonlyMap<Joint, CableLabel> {
   const numbers = numbered(wiring);

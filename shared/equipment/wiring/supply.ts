@@ -27,7 +27,7 @@ export function supplyFeeds(plan: SitePlan, to: Assembly): void {
     for (;;) {
       const number = (fuses.get(feed) ?? 0) + 1;
       fuses.set(feed, number);
-      if (!stated.some(({ name, fuse }) => name === feed && fuse === String(number))) return String(number);
+      if (!stated.some(({ name, fuse }) => name === feed && fuse === number)) return number;
     }
   };
   const joints = inlets.map((inlet) => {

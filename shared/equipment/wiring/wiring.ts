@@ -3,7 +3,7 @@
  * or labels the equipment reads this; nothing of it is a figure.
  */
 import type { Address } from "../../design/address.js";
-import type { CableKind, PortType, SlotKind } from "../../design/equipment.js";
+import type { CableKind, PortType } from "../../design/equipment.js";
 
 export interface Wiring {
   readonly site: string;
@@ -70,7 +70,7 @@ export interface WiredPort {
 }
 
 /** Ports that are no traffic: what cards plug into, direct current, contacts, guide. */
-type JointPort = "backplane" | SlotKind | "supply" | "contact" | "waveguide";
+type JointPort = "backplane" | "supply" | "contact" | "waveguide";
 
 export interface PortRef {
   /** Identifier of the part. */
@@ -91,7 +91,7 @@ export type JoinedBy =
   | { readonly kind: "backplane" }
   /** A short cable in the rack that nobody lists by itself. */
   | { readonly kind: "patch" }
-  | { readonly kind: "fuse"; readonly feed: string; readonly fuse: string; readonly ratingA?: number }
+  | { readonly kind: "fuse"; readonly feed: string; readonly fuse: number; readonly ratingA?: number }
   | {
       readonly kind: "cable";
       readonly cable?: string;
@@ -115,6 +115,8 @@ export type Carried =
   | { readonly kind: "feed"; readonly feed: string }
   | { readonly kind: "alarm"; readonly input: number };
 
+export type StatedFault = "no card in the slot" | "no such port" | "another kind" | "taken";
+
 export interface LooseEnd {
   readonly part: string;
   readonly port: string;
@@ -127,6 +129,8 @@ export interface LooseEnd {
     | "antenna"
     | "slot"
     | "indoor unit";
+  /** Of one whose port is stated: why it cannot have it. */
+  readonly fault?: StatedFault;
 }
 
 export function portKey({ part, port }: PortRef): string {

@@ -16,6 +16,7 @@ import { directWithFeeder } from "./direct-with-feeder.js";
 import { dualBandPair } from "./dual-band-pair.js";
 import { emulationClock } from "./emulation-clock.js";
 import { ethernetPower } from "./ethernet-power.js";
+import { feedSlot } from "./feed-slot.js";
 import { feederLossImpossible } from "./feeder-loss-impossible.js";
 import { feederTooShort } from "./feeder-too-short.js";
 import { flexibleGuideLong } from "./flexible-guide-long.js";
@@ -27,7 +28,9 @@ import { pairOnOneCard } from "./pair-on-one-card.js";
 import { plantPower } from "./plant-power.js";
 import { polarizationNotTaken } from "./polarization-not-taken.js";
 import { polarizationOpen } from "./polarization-open.js";
+import { portsProposed } from "./ports-proposed.js";
 import { rackFull } from "./rack-full.js";
+import { servicePort } from "./service-port.js";
 import { slotDoubled } from "./slot-doubled.js";
 import { slotWrongKind } from "./slot-wrong-kind.js";
 import { slotsShort } from "./slots-short.js";
@@ -70,7 +73,10 @@ export const EQUIPMENT_NETWORK_RULES: readonly NetworkRule[] = [
   pairOnOneCard,
   xpicPair,
   controllerProtection,
+  servicePort,
   trafficPortsShort,
+  portsProposed,
+  feedSlot,
   aggregationMissing,
   emulationClock,
   ethernetPower,

@@ -340,6 +340,7 @@ test("what a snippet inserts, its tab stops at their first values, reads without
         climate: (inner) => `network "N" { climate {\n${inner}\n} }`,
         network: (inner) => `network "N" {\n${inner}\n}`,
         end: (inner) => `hop H { KELD {\n${inner}\n} }`,
+        service: (inner) => `site S { service "mill" 1 GE {\n${inner}\n} }`,
         "site chassis": (inner) => `site S { chassis C {\n${inner}\n} }`,
         "defaults hop": (inner) => `defaults hop {\n${inner}\n}`,
         "defaults end": (inner) => `defaults end {\n${inner}\n}`,
