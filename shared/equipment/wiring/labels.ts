@@ -13,9 +13,9 @@ export const LABEL_WORDS = {
   hop: "the hop, of a cable or guide to a unit",
 } as const;
 
-export type LabelWord = keyof typeof LABEL_WORDS;
+type LabelWord = keyof typeof LABEL_WORDS;
 
-export const USUAL_LABEL = "{cable} to {there}";
+const USUAL_LABEL = "{cable} to {there}";
 
 export interface CableLabel {
   readonly cable: string;

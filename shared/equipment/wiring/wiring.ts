@@ -46,14 +46,14 @@ export interface WiredPart {
 }
 
 /** Where a card is. */
-export interface RackPlace {
+interface RackPlace {
   /** Name of the chassis at the site. */
   readonly chassis: string;
   /** Undefined: the chassis itself. */
   readonly slot?: number;
 }
 
-export interface BranchPlace {
+interface BranchPlace {
   readonly hop: string;
   /** Undefined: of several branches. */
   readonly branch?: string;
@@ -135,15 +135,4 @@ export interface LooseEnd {
 
 export function portKey({ part, port }: PortRef): string {
   return `${part}\n${port}`;
-}
-
-/** Ports that nothing is joined to, by part. */
-export function freePorts({ parts, joints }: Wiring): ReadonlyMap<string, readonly WiredPort[]> {
-  const taken = new Set(joints.flatMap(({ ends }) => ends.map(portKey)));
-  const free = new Map<string, readonly WiredPort[]>();
-  for (const { id, ports } of parts.values()) {
-    const left = ports.filter(({ name }) => !taken.has(portKey({ part: id, port: name })));
-    if (left.length > 0) free.set(id, left);
-  }
-  return free;
 }

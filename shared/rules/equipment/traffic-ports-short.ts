@@ -43,8 +43,10 @@ export const trafficPortsShort: SiteRule = {
 };
 
 const OTHER_IMPEDANCE: Partial<Record<PortType, string>> = {
-  "E1-75": "Ports of 120 ohm do not serve 75 ohm: take cards with E1 of 75 ohm, hand over at 120 ohm, or state a `balun` panel.",
-  "E1-120": "Ports of 75 ohm do not serve 120 ohm: take cards with E1 of 120 ohm, hand over at 75 ohm, or state a `balun` panel.",
+  "E1-75":
+    "Ports of 120 ohm do not serve 75 ohm: take cards with E1 of 75 ohm, hand over at 120 ohm, or state a `balun` panel.",
+  "E1-120":
+    "Ports of 75 ohm do not serve 120 ohm: take cards with E1 of 120 ohm, hand over at 75 ohm, or state a `balun` panel.",
 };
 
 /** Of what kind ports are asked for, by services and by all-outdoor units. */
