@@ -166,7 +166,7 @@ describe("traffic ports and alarms", () => {
       ).findings.find(({ rule }) => rule === "traffic-ports-short");
     expect(short("4 E1-120", "CLOVER")).toMatchObject({
       message: "MOSS lacks 4 of 4 E1-120 ports; there are 0",
-      help: "Ports of 75 ohm do not serve 120 ohm: take cards with E1 of 120 ohm, or hand over at 75 ohm.",
+      help: "Ports of 75 ohm do not serve 120 ohm: take cards with E1 of 120 ohm, hand over at 75 ohm, or state a `balun` panel.",
     });
     expect(short("4 E1-75", "THISTLE")).toMatchObject({
       message: "MOSS lacks 4 of 4 E1-75 ports; there are 0",

@@ -51,7 +51,11 @@ export function insertLine(
 
 /** Several statements of one name, in this order. */
 /** The block of a statement that has none yet. */
-function newBlock(text: string, { file, fact: { statement } }: BlockInText, lines: readonly string[]): TextEdit {
+function newBlock(
+  text: string,
+  { file, fact: { statement } }: BlockInText,
+  lines: readonly string[],
+): TextEdit {
   const indentation = indentationAt(text, statement.start);
   const inner = lines.map((line) => `\n${indentation}  ${line}`).join("");
   return { file, start: statement.end, end: statement.end, newText: ` {${inner}\n${indentation}}` };

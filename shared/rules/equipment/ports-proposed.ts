@@ -49,9 +49,7 @@ function writeDown(mending: Mending): readonly Fix[] {
   const wiring = siteWiring(plan);
   const changes = services.flatMap(({ count }, index): FactChange[] => {
     const lines = proposedLines(wiring, index, count, chassis[0]?.name);
-    return lines.length === 0
-      ? []
-      : [{ do: "add", in: address("site", site, nth("service", index)), lines }];
+    return lines.length === 0 ? [] : [{ do: "add", in: address("site", site, nth("service", index)), lines }];
   });
   return changes.length === 0 ? [] : [decision(`Write the ports of services at ${site} down`, ...changes)];
 }
