@@ -170,7 +170,7 @@ describe("traffic ports and alarms", () => {
     });
     expect(short("4 E1-75", "THISTLE")).toMatchObject({
       message: "MOSS lacks 4 of 4 E1-75 ports; there are 0",
-      help: "Ports of 120 ohm do not serve 75 ohm: take cards with E1 of 75 ohm, or hand over at 120 ohm.",
+      help: "Ports of 120 ohm do not serve 75 ohm: take cards with E1 of 75 ohm, hand over at 120 ohm, or state a `balun` panel.",
     });
     expect([short("10 E1-75", "CLOVER"), short("24 E1-120", "THISTLE"), short("9 E1-75", "IVY")]).toEqual(
       Array(3).fill(undefined),
