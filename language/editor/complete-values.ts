@@ -2,7 +2,8 @@
 
 import { RULES } from "../../shared/rules/index.js";
 import { UNITS } from "../../shared/units/units.js";
-import { OPEN, readFacts } from "../facts/read.js";
+import { OPEN } from "../facts/complaints.js";
+import { readFacts } from "../facts/read.js";
 import { alternatives } from "../schema/index.js";
 import type { ArgSpec, Property, ValueSpec } from "../schema/types.js";
 import { parse } from "../syntax/parse.js";

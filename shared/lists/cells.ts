@@ -2,7 +2,7 @@
 import type { Dimension } from "../units/units.js";
 import { type Columns, type ColumnUse, called } from "./columns.js";
 import type { Source, Told } from "./facts.js";
-import type { FieldKey } from "./fields.js";
+import type { FieldKey } from "./field.js";
 import {
   type DecimalMark,
   decimalMarkOf,

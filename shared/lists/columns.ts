@@ -2,7 +2,9 @@
  * What a sheet lists, and which column holds what: the line of the heads is looked for, heads over several columns are
  * joined with those below, and whatever two columns claim or nobody claims is told before a row is read.
  */
-import { FIELD, type Field, type FieldKey } from "./fields.js";
+
+import type { Field, FieldKey } from "./field.js";
+import { FIELD } from "./fields.js";
 import { type EndMark, type Head, readHead, unitOf } from "./heads.js";
 import { type Sheet, type SheetRow, textOf } from "./table.js";
 

@@ -2,76 +2,7 @@
  * What the columns of a list can be: the words that head them, and what stands in them. A field belongs to a site, to a
  * hop, or to an end of a hop; a list that comes out and one that goes in are read by the same rows.
  */
-import type { Dimension } from "../units/units.js";
-
-export type FieldKey =
-  | "site"
-  | "title"
-  | "state"
-  | "latitude"
-  | "longitude"
-  | "position"
-  | "easting"
-  | "northing"
-  | "zone"
-  | "epsg"
-  | "datum"
-  | "ground"
-  | "structure"
-  | "structureHeight"
-  | "hop"
-  | "farSite"
-  | "objective"
-  | "plan"
-  | "channelWidth"
-  | "channel"
-  | "polarization"
-  | "arrangement"
-  | "radio"
-  | "modeWidth"
-  | "lowestMode"
-  | "highestMode"
-  | "bitRate"
-  | "antenna"
-  | "antennaHeight"
-  | "antennaDiameter"
-  | "antennaGain"
-  | "antennaBeamwidth"
-  | "coupler"
-  | "mounting"
-  | "feeder"
-  | "feederLength"
-  | "transmits"
-  | "frequency"
-  | "power"
-  | "extraLoss"
-  | "diversityAntenna"
-  | "diversityHeight"
-  | "diversityGain"
-  | "azimuth"
-  | "length";
-
-type FieldOf = "site" | "hop" | "end";
-
-export interface Field {
-  readonly key: FieldKey;
-  /** What it is called in messages. */
-  readonly called: string;
-  readonly of: readonly FieldOf[];
-  /** Figures have a dimension; where a head names no unit it is `usual`. */
-  readonly figure?: {
-    readonly dimension: Dimension;
-    readonly usual: string;
-    /** None is below zero. */
-    readonly positive?: true;
-  };
-  /** A figure without a unit. */
-  readonly number?: true;
-  /** Held against what is computed, never stated. */
-  readonly checked?: true;
-  /** Heads: words without blanks, accents and case. */
-  readonly spellings: readonly string[];
-}
+import type { Field, FieldKey } from "./field.js";
 
 const length = { dimension: "length", usual: "m" } as const;
 /** Above the ground, or of a thing. */

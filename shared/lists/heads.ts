@@ -3,7 +3,8 @@
  * of a field, the end of the hop that it speaks of, and a unit, in any order and spelling.
  */
 import { type Dimension, findUnit } from "../units/units.js";
-import { FIELDS, type Field, type FieldKey } from "./fields.js";
+import type { Field, FieldKey } from "./field.js";
+import { FIELDS } from "./fields.js";
 
 /** Which end: by letter or place, or by the direction that one row tells. */
 export type EndMark = "a" | "b" | "tx" | "rx";

@@ -5,7 +5,7 @@ import type { State } from "../design/state.js";
 import { Cells, PLACE, type Side } from "./cells.js";
 import { type Columns, type ColumnUse, called } from "./columns.js";
 import type { EndRow, HopEndRow, HopRow, ListedRows, SiteRow, Source, StatedPosition } from "./facts.js";
-import type { FieldKey } from "./fields.js";
+import type { FieldKey } from "./field.js";
 import { type Figure, numberOf, readFigure, short } from "./figures.js";
 import { type PlaceOptions, RowPlaces } from "./row-places.js";
 import { readState } from "./stated-state.js";

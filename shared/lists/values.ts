@@ -1,6 +1,6 @@
 /** Words in cells as the words of the language: polarizations, halves, structures, arrangements, modulations. */
 import { ARRANGEMENTS } from "../radio/arrangements.js";
-import type { FieldKey } from "./fields.js";
+import type { FieldKey } from "./field.js";
 
 /** @returns undefined where the word is none of the language's */
 export function wordFor(key: FieldKey, text: string): string | undefined {

@@ -1,5 +1,5 @@
 /** Marks what a line still lacks with the word for what is to be chosen. */
-import { OPEN } from "../../facts/read.js";
+import { OPEN } from "../../facts/complaints.js";
 import type { Statement } from "../../syntax/tree.js";
 import type { QuickFix, TextToMend } from "./fix.js";
 
