@@ -123,7 +123,9 @@ the design's objective. Angle diversity is not built.
 Not from any Recommendation, and marked so where they count: both directions together (rain of the worse, multipath of
 both), the passing of selective, diversity and cross-polar outage from the worst month to the year by the factor of deep
 fading, the dispersive fade margin, the carrier to interference a mode needs (its signal-to-noise ratio), hysteresis as
-time lost, the share of a link by length.
+time lost, the share of a link by length. Of equipment: loss of IF cables (fitted through the catalogue's points),
+consumption (sum of greatest ones) and battery by common practice; powered ports after IEEE 802.3 and wind after the form
+of EN 1991-1-4 from memory; test voltage, weight and the placing of cards and ports by rules of our own.
 
 A figure that a method gives beyond its stated range counts, and carries a remark wherever it is shown, for these: rain
 beyond 60 km and outside 1 to 100 GHz; rain in less than 0.001 % of the year, and cross-polar interference in it, where

@@ -198,26 +198,40 @@ function addProfile(root: Command): void {
 function addExplain(root: Command): void {
   root
     .command("explain")
-    .description("explain a rule, a channel plan, or every figure of a hop; without any, list the rules")
+    .description(
+      "explain a rule, a channel plan, or every figure of a hop or of a site's equipment; without any, list the rules",
+    )
     .argument(
       "[what...]",
-      "identifier of a rule, or a plan as a hop names it (F.595, F.595 / 55 MHz); with --hop the folder of the design",
+      "identifier of a rule, or a plan as a hop names it (F.595, F.595 / 55 MHz); with --hop or --site the folder of the design",
     )
-    .option("--hop <hop>", "the hop whose figures are explained")
+    .option("--hop <hop>", "the hop whose figures are explained, with the cables and supply of its units")
+    .option(
+      "--site <site>",
+      "the site whose equipment is explained: power, battery, heat, wind, weight, slots and ports",
+    )
     .option("--dir <dir>", "folder of a design, for the plans that it declares itself")
     .addOption(onOption())
     .addOption(todayOption())
     .action(async (what: readonly string[], options) => {
-      const { explainHopFigures, explainSubject } = await import("./commands/explain.js");
-      if (options.hop === undefined) {
-        if (options.format !== "text")
-          throw new CommandError("explain --format json explains a hop: name it with --hop");
-        return explainSubject(what.join(" "), options.dir);
+      const { explainHopFigures, explainSiteFigures, explainSubject } = await import("./commands/explain.js");
+      const { hop, site, dir, format } = options;
+      if (hop !== undefined && site !== undefined)
+        throw new CommandError("explain takes --hop or --site, not both");
+      if (hop === undefined && site === undefined) {
+        if (format !== "text")
+          throw new CommandError(
+            "explain --format json explains a hop or a site: name it with --hop or --site",
+          );
+        return explainSubject(what.join(" "), dir);
       }
-      const [folder = options.dir ?? ".", surplus] = what;
+      const [folder = dir ?? ".", surplus] = what;
       if (surplus !== undefined)
-        throw new CommandError(`explain --hop takes one folder; ${surplus} is one too many`);
-      await explainHopFigures(options.hop, folder, options);
+        throw new CommandError(
+          `explain --${hop === undefined ? "site" : "hop"} takes one folder; ${surplus} is one too many`,
+        );
+      if (hop !== undefined) await explainHopFigures(hop, folder, options);
+      else await explainSiteFigures(site, folder, options);
     });
 }
 

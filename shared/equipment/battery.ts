@@ -18,6 +18,15 @@ export interface BatteryInputs {
   readonly loadW: number;
 }
 
+/** Where nothing is stated. Shares by common practice, lead-acid. */
+export const USUAL_BATTERY = {
+  nominalV: 48,
+  depthOfDischarge: 0.8,
+  temperatureFactor: 1,
+  endOfLifeFactor: 0.8,
+  efficiency: 1,
+} as const;
+
 /**
  * Hours of autonomy: C V DoD kT kAge eff / P. Discharge faster than the rated one gives less: put in the capacity at
  * the rate of the load.
@@ -26,8 +35,14 @@ export interface BatteryInputs {
  * @example batteryAutonomy({ capacityAh: 100, loadW: 300 }) // 10.24 h
  */
 export function batteryAutonomy(inputs: BatteryInputs): Outcome<{ readonly hours: number }> {
-  const { capacityAh, loadW, nominalV = 48, depthOfDischarge = 0.8, temperatureFactor = 1 } = inputs;
-  const { endOfLifeFactor = 0.8, efficiency = 1 } = inputs;
+  const { capacityAh, loadW } = inputs;
+  const {
+    nominalV = USUAL_BATTERY.nominalV,
+    depthOfDischarge = USUAL_BATTERY.depthOfDischarge,
+    temperatureFactor = USUAL_BATTERY.temperatureFactor,
+    endOfLifeFactor = USUAL_BATTERY.endOfLifeFactor,
+    efficiency = USUAL_BATTERY.efficiency,
+  } = inputs;
   const shares = { depthOfDischarge, temperatureFactor, endOfLifeFactor, efficiency };
   const unusable = notPositive({ capacityAh, loadW, nominalV }) ?? negative(shares) ?? outside(shares, 0, 1);
   if (unusable) return refuse(unusable);

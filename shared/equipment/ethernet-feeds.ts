@@ -1,5 +1,5 @@
 /** Which cards feed the units that hang on copper Ethernet, by ports and by what the cards give in all. */
-import { cableLength } from "./cable-run.js";
+import { type CableLength, cableLength } from "./cable-run.js";
 import type { PlacedCard } from "./placement.js";
 import type { SiteEnd, SitePlan } from "./site-plan.js";
 
@@ -33,6 +33,8 @@ export interface EthernetFeed {
   readonly units: number;
   /** What one unit takes; undefined: not known, and counted as nothing. */
   readonly unitW?: number;
+  /** Of its cable; undefined: not known. */
+  readonly length?: CableLength;
   /** Cards that feed its units, one for each that is fed. */
   readonly cards: readonly PlacedCard[];
   /** Why some are not: no powered port was left, or none of a card with so much to give. */
@@ -63,9 +65,13 @@ function assign(plan: SitePlan): readonly EthernetFeed[] {
   });
   return plan.ends
     .filter(onCopper)
-    .map((end) => ({ end, units: end.facts?.outdoorUnits ?? 0, unitW: unitW(end, plan) }))
+    .map((end) => {
+      const length = cableLength(end.end, plan.equipment);
+      const unitW = takenFromPort(end.hop.radio?.unit?.drawsW, length?.lengthM);
+      return { end, units: end.facts?.outdoorUnits ?? 0, unitW, length };
+    })
     .toSorted((a, b) => (b.unitW ?? 0) - (a.unitW ?? 0))
-    .map(({ end, units, unitW }): EthernetFeed => {
+    .map(({ end, units, unitW, length }): EthernetFeed => {
       const cards: PlacedCard[] = [];
       for (let i = 0; i < units; i++) {
         sources = sources.filter(({ ports }) => ports > 0);
@@ -75,21 +81,17 @@ function assign(plan: SitePlan): readonly EthernetFeed[] {
         source.leftW -= unitW ?? 0;
         cards.push(source.card);
       }
-      if (cards.length === units) return { end, units, unitW, cards };
+      if (cards.length === units) return { end, units, unitW, length, cards };
       const left = sources.reduce((sum, { ports }) => sum + ports, 0);
       const mostLeftW = Math.max(0, ...sources.map(({ leftW }) => leftW));
       const lacks =
         left === 0
           ? ({ what: "port", left: cards.length } as const)
           : ({ what: "power", mostLeftW } as const);
-      return { end, units, unitW, cards, lacks };
+      return { end, units, unitW, length, cards, lacks };
     });
 }
 
 function onCopper({ hop, end }: SiteEnd): boolean {
   return hop.radio?.unit?.construction === "all-outdoor" && end.installation?.cable?.kind === "ethernet";
-}
-
-function unitW({ hop, end }: SiteEnd, plan: SitePlan): number | undefined {
-  return takenFromPort(hop.radio?.unit?.drawsW, cableLength(end, plan.equipment)?.lengthM);
 }

@@ -8,7 +8,7 @@ export interface RssiPoint {
 
 /**
  * Voltage for a level: straight lines between the catalogue's points, whichever way they slope. Outside them no
- * figure is given.
+ * figure is given. Beside it the two points that it lies between.
  *
  * @param points at least two, of different levels, in any order
  * @see data of the equipment
@@ -16,7 +16,7 @@ export interface RssiPoint {
 export function rssiVoltage(
   points: readonly RssiPoint[],
   levelDbm: number,
-): Outcome<{ readonly voltageV: number }> {
+): Outcome<{ readonly voltageV: number; readonly from: RssiPoint; readonly to: RssiPoint }> {
   const unusable = notFinite({ levelDbm });
   if (unusable) return refuse(unusable);
   const curve = [...points].sort((a, b) => a.levelDbm - b.levelDbm);
@@ -28,5 +28,5 @@ export function rssiVoltage(
   }
   const width = to.levelDbm - from.levelDbm;
   const share = width > 0 ? (levelDbm - from.levelDbm) / width : 0;
-  return figures({ voltageV: from.voltageV + share * (to.voltageV - from.voltageV) });
+  return figures({ voltageV: from.voltageV + share * (to.voltageV - from.voltageV), from, to });
 }

@@ -35,7 +35,26 @@ export function sharedWithPartner({ hop, end }: SiteEnd, plan: Pick<SitePlan, "e
   return partner?.end.antenna?.name === end.antenna.name && partner.end.antennaHeightM === end.antennaHeightM;
 }
 
+/** One kind of part that hangs at an end, or a mount. */
+export interface HungPart {
+  readonly name: string;
+  /** Of all its pieces; undefined: the catalogue does not tell it. */
+  readonly weightKg?: number;
+  /** Undefined: no wind at the site, or it does not count beside the others. */
+  readonly wind?: {
+    /** Undefined: the catalogue does not tell it. */
+    readonly areaM2?: number;
+    readonly coefficient: number;
+    /** Whether the catalogue gives the coefficient. */
+    readonly stated: boolean;
+    readonly heightM: number;
+    readonly peakPressurePa?: number;
+    readonly forceN?: number;
+  };
+}
+
 export interface StructureLoad {
+  readonly parts: readonly HungPart[];
   /** Undefined without a wind at the site, or without any area. */
   readonly windN?: number;
   readonly weightKg: number;
@@ -50,7 +69,12 @@ interface Load {
   readonly name: string;
   readonly weightKg?: number;
   /** Undefined: the wind on it does not count beside the others. */
-  readonly wind?: { readonly areaM2?: number; readonly coefficient: number; readonly heightM: number };
+  readonly wind?: {
+    readonly areaM2?: number;
+    readonly coefficient: number;
+    readonly stated: boolean;
+    readonly heightM: number;
+  };
 }
 
 /** Drag of a round line and of angular steel over the area they show. Common practice, from memory. */
@@ -63,26 +87,37 @@ const STEEL_COEFFICIENT = 2;
  * counts whole at its upper end, nothing shades another), silent about twist and ice.
  */
 export function structureLoad(plan: SitePlan): StructureLoad {
-  const wind = plan.equipment?.wind;
+  const parts = [...antennaLoads(plan), ...plan.ends.flatMap(endLoads), ...mountLoads(plan)].map((load) =>
+    inWind(load, plan),
+  );
   const unknown = new Set<string>();
   let weightKg = 0;
   let windN: number | undefined;
-  for (const load of [...antennaLoads(plan), ...plan.ends.flatMap(endLoads), ...mountLoads(plan)]) {
-    if (load.weightKg === undefined) unknown.add(load.name);
-    else weightKg += load.weightKg;
-    if (load.wind === undefined || wind === undefined) continue;
-    const { areaM2, coefficient, heightM } = load.wind;
-    const at = windAtHeight({ ...wind, heightM });
-    if (areaM2 === undefined) unknown.add(load.name);
-    else if (at.ok) windN = (windN ?? 0) + frontalForceN(at.peakPressurePa, areaM2, coefficient);
+  for (const { name, weightKg: ownKg, wind } of parts) {
+    if (ownKg === undefined) unknown.add(name);
+    else weightKg += ownKg;
+    if (wind === undefined) continue;
+    if (wind.areaM2 === undefined) unknown.add(name);
+    else if (wind.forceN !== undefined) windN = (windN ?? 0) + wind.forceN;
   }
   const noMounts = (plan.equipment?.mounts ?? []).length === 0;
   return {
+    parts,
     windN,
     weightKg,
     unknown: [...unknown],
     leftOut: ["twist", "ice", ...(noMounts ? ["mounts"] : [])],
   };
+}
+
+function inWind({ wind, ...load }: Load, { equipment }: SitePlan): HungPart {
+  if (wind === undefined || equipment?.wind === undefined) return load;
+  const { areaM2, coefficient, heightM } = wind;
+  const at = windAtHeight({ ...equipment.wind, heightM });
+  if (!at.ok) return { ...load, wind };
+  const { peakPressurePa } = at;
+  const forceN = areaM2 === undefined ? undefined : frontalForceN(peakPressurePa, areaM2, coefficient);
+  return { ...load, wind: { ...wind, peakPressurePa, forceN } };
 }
 
 function antennaLoads(plan: SitePlan): Load[] {
@@ -92,6 +127,7 @@ function antennaLoads(plan: SitePlan): Load[] {
     wind: {
       areaM2: diameterM === undefined ? undefined : discAreaM2(diameterM),
       coefficient: mount?.windCoefficient ?? ROUND_ANTENNA_COEFFICIENT,
+      stated: mount?.windCoefficient !== undefined,
       heightM,
     },
   }));
@@ -135,7 +171,12 @@ function lineLoad(
   return {
     name,
     weightKg: times(line?.kgPerM, lengthM * count),
-    wind: { areaM2: times(line?.diameterM, lengthM * count), coefficient: LINE_COEFFICIENT, heightM },
+    wind: {
+      areaM2: times(line?.diameterM, lengthM * count),
+      coefficient: LINE_COEFFICIENT,
+      stated: false,
+      heightM,
+    },
   };
 }
 
@@ -144,7 +185,7 @@ function mountLoads(plan: SitePlan): Load[] {
   return (plan.equipment?.mounts ?? []).map(({ title, massKg, areaM2, heightM = highestM }) => ({
     name: title,
     weightKg: massKg,
-    wind: { areaM2, coefficient: STEEL_COEFFICIENT, heightM },
+    wind: { areaM2, coefficient: STEEL_COEFFICIENT, stated: false, heightM },
   }));
 }
 

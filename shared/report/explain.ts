@@ -1,4 +1,4 @@
-import type { Hop } from "../design/design.js";
+import type { Design, Hop } from "../design/design.js";
 import type { DirectionResult, ModeResult } from "../evaluate/account/level-result.js";
 import type { ClearanceResult } from "../evaluate/account/path-result.js";
 import type { HopResult } from "../evaluate/account/result.js";
@@ -20,13 +20,17 @@ import { shown } from "../words/message.js";
 import { explainCarriers } from "./carriers.js";
 import { clearanceAgainst } from "./clearance-against.js";
 import { drawnKFactor } from "./draw/profile-points.js";
+import { explainEnds } from "./explain-ends.js";
 import { explainFading } from "./explain-fading.js";
 import { type Explanation, explainRest, explanation, type Sources, sourcesOf } from "./explanation.js";
 import { levelChange } from "./level-diagram.js";
 import { gasSteps } from "./steps.js";
 
-/** Explains every figure of a hop; what is missing stands last. */
-export function explainHop(hop: Hop, result: HopResult): Explanation[] {
+/**
+ * Explains every figure of a hop; what is missing stands last.
+ * @param design what the hop stands in; without it nothing is told of the cables and supply of its units
+ */
+export function explainHop(hop: Hop, result: HopResult, design?: Design): Explanation[] {
   const from = sourcesOf(result);
   const figures = [
     ...pathOf(hop, result, from),
@@ -37,6 +41,7 @@ export function explainHop(hop: Hop, result: HopResult): Explanation[] {
     ...result.directions.flatMap((direction) => overloadOf(direction, from)),
     ...gasesOf(result, from),
     ...explainFading(hop, result, from),
+    ...(design === undefined ? [] : explainEnds(hop, result, design)),
   ];
   return [
     ...figures,

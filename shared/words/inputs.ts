@@ -128,7 +128,99 @@ const INPUT_WORDS: InputWordTable = {
     value: ({ sharePercent }) => `${sharePercent} %`,
     note: () => "7.5 to 8.5 % in use",
   },
+  "cable-length": {
+    name: ({ site, cable }) => `length of ${cable} at ${site}`,
+    value: ({ lengthM }) => metres(lengthM),
+    note: ({ standing }) =>
+      standing === "estimated"
+        ? "estimated: up to the highest antenna and the run to the rack, a tenth and 4 m more, by common practice"
+        : undefined,
+  },
+  "cable-loss": {
+    name: ({ cable, frequencyHz }) => `loss of ${cable}${at(frequencyHz)}`,
+    value: ({ lossDbPerM }) => `${trimmed(100 * lossDbPerM, 2)} dB/100m`,
+  },
+  "if-limit": {
+    name: ({ radio, frequencyHz }) => `most that ${radio} equalizes${at(frequencyHz)}`,
+    value: ({ lossDb }) => `${trimmed(lossDb, 2)} dB`,
+  },
+  "loop-resistance": {
+    name: ({ cable }) => `loop resistance of ${cable}`,
+    value: ({ ohmPerM }) => `${trimmed(1000 * ohmPerM, 3)} ohm/km`,
+  },
+  "service-voltage": {
+    name: () => "lowest voltage of normal service",
+    value: ({ voltageV }) => `${trimmed(voltageV, 1)} V`,
+    note: () => "ETSI EN 300 132-2, from memory, unconfirmed",
+  },
+  "least-supply": {
+    name: ({ radio }) => `voltage at which ${radio} starts`,
+    value: ({ voltageV }) => `${trimmed(voltageV, 1)} V`,
+  },
+  "rssi-point": {
+    name: ({ radio, levelDbm }) => `test voltage of ${radio} at ${trimmed(levelDbm, 1)} dBm`,
+    value: ({ voltageV }) => `${trimmed(voltageV, 3)} V`,
+  },
+  consumption: {
+    name: ({ part }) => `greatest consumption of ${part}`,
+    value: ({ drawsW }) => `${trimmed(drawsW, 1)} W`,
+  },
+  "plant-power": {
+    name: ({ site }) => `plant at ${site}`,
+    value: ({ powerW }) => `${trimmed(powerW, 1)} W`,
+  },
+  "chassis-supply": {
+    name: ({ chassis }) => `supply of ${chassis}`,
+    value: ({ powerW }) => `${trimmed(powerW, 1)} W`,
+  },
+  "heat-limit": {
+    name: ({ chassis }) => `heat that the fan of ${chassis} carries away`,
+    value: ({ powerW }) => `${trimmed(powerW, 1)} W`,
+  },
+  "air-warming": {
+    name: () => "warming of the cooling air",
+    value: ({ riseK }) => `${trimmed(riseK, 1)} K`,
+    note: () => "common practice",
+  },
+  battery: {
+    name: () => "battery",
+    value: ({ capacityAh, nominalV }) => `${trimmed(capacityAh, 1)} Ah at ${trimmed(nominalV, 1)} V`,
+  },
+  "depth-of-discharge": {
+    name: () => "depth of discharge, DoD",
+    value: ({ share }) => `${trimmed(100 * share, 1)} %`,
+    note: commonPractice,
+  },
+  "end-of-life": {
+    name: () => "capacity left at the end of its life, k",
+    value: ({ share }) => `${trimmed(100 * share, 1)} %`,
+    note: commonPractice,
+  },
+  autonomy: { name: () => "autonomy asked", value: ({ hours }) => `${trimmed(hours, 1)} h` },
+  "basic-wind": {
+    name: () => "basic wind, 10-minute mean at 10 m",
+    value: ({ speedMPerS, terrainClass }) =>
+      `${trimmed(speedMPerS, 1)} m/s over terrain class ${terrainClass}`,
+    note: () => "roughness of the terrain classes from memory, unconfirmed",
+  },
+  drag: {
+    name: ({ part }) => `drag coefficient of ${part}, C`,
+    value: ({ coefficient }) => trimmed(coefficient, 2),
+    note: ({ origin }) => (origin === "default" ? "common practice, from memory" : undefined),
+  },
+  "wind-limit": {
+    name: () => "wind force that the structure takes",
+    value: ({ forceN }) => `${trimmed(forceN / 1000, 3)} kN`,
+  },
+  "weight-limit": {
+    name: () => "weight that the structure takes",
+    value: ({ massKg }) => `${trimmed(massKg, 1)} kg`,
+  },
 };
+
+function commonPractice({ origin }: InputBasis): string | undefined {
+  return origin === "default" ? "common practice, lead-acid" : undefined;
+}
 
 function at(frequencyHz: number | undefined): string {
   return frequencyHz === undefined ? "" : ` at ${frequency(frequencyHz)}`;

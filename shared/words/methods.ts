@@ -11,9 +11,10 @@ const STANDINGS: Readonly<Record<MethodStanding, string>> = {
   "common practice": "common practice, unconfirmed",
 };
 
-/** How far a method is vouched for. */
-export function standingMessage(standing: MethodStanding): Message {
-  return message(STANDINGS[standing]);
+/** How far a method is vouched for. @param source what it is after; not every document is a Recommendation */
+export function standingMessage(standing: MethodStanding, source = "Rec."): Message {
+  const told = STANDINGS[standing];
+  return message(source.startsWith("Rec.") ? told : told.replace("the Recommendation", "the standard"));
 }
 
 /** A method as it is shown: what it does, after which source, and how it stands. */
@@ -25,5 +26,5 @@ export interface MethodShown {
 
 export function methodShown(id: MethodId): MethodShown {
   const { what, source, standing } = METHODS[id];
-  return { what: message(what), source: message(source), standing: standingMessage(standing) };
+  return { what: message(what), source: message(source), standing: standingMessage(standing, source) };
 }

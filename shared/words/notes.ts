@@ -125,6 +125,28 @@ const NOTE_WORDS: NoteWords = {
     `The ${surface} surface from ${kilometres(fromM)} to ${kilometres(toM)} is not counted: ${
       reason === undefined ? "its height is neither stated nor in the profile." : refusalWords(reason)
     }`,
+
+  "if-loss-equalized": () =>
+    "The unit equalizes the loss of its IF cable: it is in no level diagram. Beyond the limit the unit does not start.",
+  "cable-of-one-point": ({ cable }) =>
+    `The catalogue gives the loss of ${cable} at one frequency only; to others it is taken to grow with the square root alone.`,
+  "standby-measured-by-switching": () =>
+    "Each branch is measured when the hop is turned up, those on standby by forcing the switch.",
+  "parts-not-counted": ({ parts }) =>
+    `The sum is too small: the catalogue has no figure of ${parts.join(", ")}.`,
+  "structure-planning-aid": ({ leftOut }) =>
+    `A planning aid: a structure is released by a structural engineer under the national code. Not in the sum: ${leftOut.join(", ")}.`,
+  "battery-at-rated-rate": () =>
+    "A battery gives less when it is discharged faster than at its rated rate: state the capacity at the rate of this load.",
+  "ports-searched": ({ search }) => PORTS_SEARCHED[search],
+};
+
+const PORTS_SEARCHED: Readonly<Record<NoteOf<"ports-searched">["search"], string>> = {
+  found:
+    "Ports given one by one would leave a unit without one or part a pair; all open ones were placed by a search.",
+  none: "All ways to place the open ports were tried: there is none.",
+  "given up":
+    "So many ways to place the open ports were tried that the search was ended; there may be one, and `if-port` states it.",
 };
 
 /** What a remark begins with, where its method alone would not say what it is of. */

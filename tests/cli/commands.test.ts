@@ -215,7 +215,31 @@ describe("explain", () => {
     const text = run(asked).stdout;
     expect(output.figures.length).toBeGreaterThan(10);
     for (const { figure, value } of output.figures) expect(text).toContain(`${figure}: ${value}\n`);
-    expect(run(["explain", "clearance", "--format", "json"]).stderr).toMatch(/name it with --hop\n$/);
+    expect(run(["explain", "clearance", "--format", "json"]).stderr).toMatch(
+      /name it with --hop or --site\n$/,
+    );
+  });
+
+  test("of a site's equipment, as text and as JSON by the same schema", () => {
+    const asked = ["explain", "--site", "HIGHFOLD", "eskerfold"];
+    const text = run(asked).stdout;
+    const output = JSON.parse(run([...asked, "--format", "json"]).stdout) as ExplainOutput;
+    const validate = new Ajv({ strict: false }).compile(JSON.parse(run(["schema", "explain"]).stdout));
+    expect(validate(output), JSON.stringify(validate.errors)).toBe(true);
+    expect(output).toMatchObject({ site: "HIGHFOLD" });
+    for (const { figure, value } of output.figures) expect(text).toContain(`${figure}: ${value}\n`);
+    expect(output.figures.map(({ figure }) => figure.split(" of ")[0])).toContain("consumption");
+    const hop = run(["explain", "--hop", "HIGHFOLD-TOLLBECK", "eskerfold"]).stdout;
+    expect(hop).toMatch(/^loss of the IF cable at HIGHFOLD: /m);
+    expect(hop).toMatch(/^voltage at the unit at TOLLBECK: /m);
+  });
+
+  test.each([
+    [["--site", "HIGHFOLT", "eskerfold"], "HIGHFOLT: there is no such site; did you mean HIGHFOLD?"],
+    [["--site", "HIGHFOLD", "--hop", "X"], "explain takes --hop or --site, not both"],
+    [["--site", "HIGHFOLD", "eskerfold", "more"], "explain --site takes one folder; more is one too many"],
+  ])("a site that cannot be explained: %s", (asked, stderr) => {
+    expect(run(["explain", ...asked])).toEqual({ status: 2, stdout: "", stderr: `error: ${stderr}\n` });
   });
 
   test("every rule has a page, and the list names them all", () => {

@@ -27,6 +27,7 @@ import { withinReason } from "../../shared/evaluate/reason.js";
 import { Memory } from "../../shared/network/memory.js";
 import type { Page } from "../../shared/report/document/document.js";
 import { explainHop } from "../../shared/report/explain.js";
+import { explainSite } from "../../shared/report/explain-site.js";
 import { disagreements } from "../rules/verdicts.js";
 import { thrown, Watch } from "./fuzzer.js";
 
@@ -73,13 +74,20 @@ const INPUTS: Inputs = {
       }
   },
   explain: ({ is }): Explained[] =>
-    is.designs.flatMap(({ session }) =>
-      [...session.results().values()].map(({ hop, result }) => ({
-        hop: hop.name,
-        figures: explainHop(hop, result),
+    is.designs.flatMap(({ model, session }) => {
+      const design = model.design();
+      const hops = [...session.results().values()].map(({ hop, result }) => ({
+        of: { hop: hop.name },
+        figures: explainHop(hop, result, design),
         paint: plain,
-      })),
-    ),
+      }));
+      const sites = [...design.sites.keys()].map((site) => ({
+        of: { site },
+        figures: explainSite(site, design) ?? [],
+        paint: plain,
+      }));
+      return [...hops, ...sites];
+    }),
   history: historiesOf,
 };
 

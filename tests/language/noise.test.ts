@@ -14,6 +14,7 @@ import { DesignModel } from "../../language/model/design-model.js";
 import { readSource } from "../../language/model/source-file.js";
 import { explainText } from "../../server/cli/print/explain-text.js";
 import { explainHop } from "../../shared/report/explain.js";
+import { explainSite } from "../../shared/report/explain-site.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
 import { RULES } from "../../shared/rules/index.js";
@@ -40,7 +41,20 @@ async function noiseOfDesign(texts: ReadonlyMap<string, string>, firstCaret: num
     );
   });
   const hops = model.names("hop").flatMap((name) => results(name) ?? []);
+  const sites = [...design.sites.keys()].map((site) =>
+    noiseOf(
+      [
+        ...(explainText.print({
+          of: { site },
+          figures: explainSite(site, design) ?? [],
+          paint: plain,
+        }) as Iterable<string>),
+      ],
+      `site ${site}`,
+    ),
+  );
   return [
+    ...sites,
     noiseOf(design, "design"),
     noiseOf(findings, "findings"),
     noiseOf(await Promise.all(fixes), "fixes"),
@@ -48,8 +62,8 @@ async function noiseOfDesign(texts: ReadonlyMap<string, string>, firstCaret: num
       ...noiseOf(
         [
           ...(explainText.print({
-            hop: judged.hop.name,
-            figures: explainHop(judged.hop, judged.result),
+            of: { hop: judged.hop.name },
+            figures: explainHop(judged.hop, judged.result, design),
             paint: plain,
           }) as Iterable<string>),
         ],

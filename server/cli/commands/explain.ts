@@ -1,6 +1,8 @@
 import { nearest } from "../../../shared/format/nearest.js";
 import { explainHop } from "../../../shared/report/explain.js";
 import { type AskedPlan, explainPlans } from "../../../shared/report/explain-plan.js";
+import { explainSite } from "../../../shared/report/explain-site.js";
+import type { Explanation } from "../../../shared/report/explanation.js";
 import { planNames, plansNamed } from "../../../shared/spectrum/channel-plan.js";
 import type { ChannelPlan } from "../../../shared/spectrum/channel-plans.data.js";
 import { findUnit } from "../../../shared/units/units.js";
@@ -8,8 +10,10 @@ import { CommandError } from "../../command-error.js";
 import { designFolder } from "../../findings/judged-folder.js";
 import { knownRules } from "../../findings/known-rules.js";
 import { findHop } from "../../findings/one-hop.js";
+import { findSite } from "../../findings/one-site.js";
 import { loadProject } from "../../session/load.js";
 import { FORMATS, formatNamed } from "../formats.js";
+import type { Explained } from "../print/format.js";
 import { noteTime } from "../print/note-time.js";
 import { planText } from "../print/plan.js";
 import { ruleList, ruleText } from "../print/rule-text.js";
@@ -46,10 +50,29 @@ export async function explainHopFigures(
 ): Promise<void> {
   const { hop, result, design } = await findHop(folder, name, today, on);
   noteTime(design);
-  const figures = explainHop(hop, result);
-  await print(
-    await formatNamed(FORMATS.explain, format).print({ hop: hop.name, figures, paint: paintStdout }),
-  );
+  const figures = explainHop(hop, result, design.model.design());
+  await printFigures({ hop: hop.name }, figures, format);
+}
+
+export async function explainSiteFigures(
+  name: string,
+  folder: string,
+  { today, on, format }: { readonly today: string; readonly on?: string; readonly format: string },
+): Promise<void> {
+  const model = findSite(folder, name, today, on);
+  noteTime({ model });
+  const figures = explainSite(name, model.design());
+  if (figures === undefined)
+    throw new CommandError(`${name}: no hop ends at this site and it states no equipment`);
+  await printFigures({ site: name }, figures, format);
+}
+
+async function printFigures(
+  of: Explained["of"],
+  figures: readonly Explanation[],
+  format: string,
+): Promise<void> {
+  await print(await formatNamed(FORMATS.explain, format).print({ of, figures, paint: paintStdout }));
 }
 
 /** As a hop writes its channel: `PLAN`, `PLAN / WIDTH` or `PLAN / WIDTH / NUMBER`, blanks as may be. */

@@ -6,15 +6,15 @@ import { explanationOutput } from "./result-output.js";
 
 export const explainJson: ExplainFormat = {
   name: "json",
-  what: "the figures of a hop for programs",
+  what: "the figures of a hop or a site for programs",
   print: printJson,
 };
 
-function printJson({ hop, figures }: Explained): Iterable<string> {
+function printJson({ of, figures }: Explained): Iterable<string> {
   const output: ExplainOutput = {
     schema: "hopwright-explain/2",
     version: VERSION,
-    hop,
+    ...of,
     figures: figures.map(explanationOutput),
   };
   return [`${jsonText(output, 1)}\n`];

@@ -10,7 +10,7 @@ const WIDTH = 78;
 
 export const explainText: ExplainFormat = {
   name: "text",
-  what: "for reading: each figure of a hop with its methods, inputs, steps and remarks",
+  what: "for reading: each figure of a hop or a site with its methods, inputs, steps and remarks",
   print: printText,
 };
 

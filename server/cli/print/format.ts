@@ -50,7 +50,8 @@ export type CheckFormat = Format<Checked>;
 export type DiffFormat = Format<FolderComparison>;
 
 export interface Explained extends Shown {
-  readonly hop: string;
+  /** What the figures are of. */
+  readonly of: { readonly hop: string } | { readonly site: string };
   readonly figures: readonly Explanation[];
 }
 export type ExplainFormat = Format<Explained>;

@@ -123,7 +123,7 @@ function inputOutput(input: InputUsed): InputOutput {
 
 function methodOutput(id: MethodId): MethodOutput {
   const { source, what, standing } = METHODS[id];
-  return { id, source, what, standing, status: shown(standingMessage(standing)) };
+  return { id, source, what, standing, status: shown(standingMessage(standing, source)) };
 }
 
 function availabilityOutput(found: Availability): AvailabilityOutput {

@@ -69,7 +69,50 @@ export type Input =
   // Equipment and objectives.
   | { readonly code: "mtbf"; readonly mtbfHours: number }
   | { readonly code: "repair-time"; readonly repairHours: number }
-  | { readonly code: "national-share"; readonly sharePercent: number };
+  | { readonly code: "national-share"; readonly sharePercent: number }
+  // Cables and supply of units.
+  | {
+      readonly code: "cable-length";
+      readonly site: string;
+      readonly cable: string;
+      readonly lengthM: number;
+    }
+  | {
+      readonly code: "cable-loss";
+      readonly cable: string;
+      readonly lossDbPerM: number;
+      readonly frequencyHz: number;
+    }
+  | {
+      readonly code: "if-limit";
+      readonly radio: string;
+      readonly lossDb: number;
+      readonly frequencyHz: number;
+    }
+  | { readonly code: "loop-resistance"; readonly cable: string; readonly ohmPerM: number }
+  | { readonly code: "service-voltage"; readonly voltageV: number }
+  | { readonly code: "least-supply"; readonly radio: string; readonly voltageV: number }
+  | {
+      readonly code: "rssi-point";
+      readonly radio: string;
+      readonly levelDbm: number;
+      readonly voltageV: number;
+    }
+  // What a site draws, and what it has for it.
+  | { readonly code: "consumption"; readonly part: string; readonly drawsW: number }
+  | { readonly code: "plant-power"; readonly site: string; readonly powerW: number }
+  | { readonly code: "chassis-supply"; readonly chassis: string; readonly powerW: number }
+  | { readonly code: "heat-limit"; readonly chassis: string; readonly powerW: number }
+  | { readonly code: "air-warming"; readonly riseK: number }
+  | { readonly code: "battery"; readonly capacityAh: number; readonly nominalV: number }
+  | { readonly code: "depth-of-discharge"; readonly share: number }
+  | { readonly code: "end-of-life"; readonly share: number }
+  | { readonly code: "autonomy"; readonly hours: number }
+  // What hangs on its structure.
+  | { readonly code: "basic-wind"; readonly speedMPerS: number; readonly terrainClass: string }
+  | { readonly code: "drag"; readonly part: string; readonly coefficient: number }
+  | { readonly code: "wind-limit"; readonly forceN: number }
+  | { readonly code: "weight-limit"; readonly massKg: number };
 
 interface OfStandardAir {
   /** Where the air is, above sea level: set where the standard atmosphere gives the figure. */

@@ -64,7 +64,18 @@ export type MethodId =
   | "link-quality"
   | "reflection"
   | "reflection-spacing"
-  | "reflection-coefficient";
+  | "reflection-coefficient"
+  | "if-cable"
+  | "unit-supply"
+  | "copper-ethernet"
+  | "test-voltage"
+  | "consumption"
+  | "cooling-air"
+  | "battery"
+  | "wind-force"
+  | "hung-weight"
+  | "card-slots"
+  | "if-ports";
 
 export interface MethodRow {
   /** For example `Rec. ITU-R P.530-18 section 2.4.1`. */
@@ -144,4 +155,70 @@ export const METHODS: Readonly<Record<MethodId, MethodRow>> = {
   reflection: row(REFLECTION),
   "reflection-spacing": row(METHOD_SPACING),
   "reflection-coefficient": row(COEFFICIENT),
+  "if-cable": {
+    source: "Skin effect and loss tangent, a sqrt(f) + b f through the catalogue's points",
+    what: "Loss of the IF cable at the unit's highest IF",
+    standing: "common practice",
+    withoutWeight: true,
+  },
+  "unit-supply": {
+    source: "Ohm's law at constant power, (Vs + sqrt(Vs^2 - 4 P R)) / 2",
+    what: "Voltage at the unit and what its cable loses",
+    standing: "verified",
+    withoutWeight: true,
+  },
+  "copper-ethernet": {
+    source: "IEEE 802.3, types of powered devices",
+    what: "What a unit takes from a powered port: its type's cable loss by the share of 100 m",
+    standing: "from memory",
+    withoutWeight: true,
+  },
+  "test-voltage": {
+    source: "Straight lines between the catalogue's points",
+    what: "Test voltage for the received level",
+    standing: "own rule",
+    withoutWeight: true,
+  },
+  consumption: {
+    source: "Sum of greatest consumptions",
+    what: "What is drawn, each unit with the loss in its cable",
+    standing: "common practice",
+    withoutWeight: true,
+  },
+  "cooling-air": {
+    source: "Energy balance, V = P / (rho cp dT)",
+    what: "Air that carries the heat away",
+    standing: "verified",
+    withoutWeight: true,
+  },
+  battery: {
+    source: "Energy balance, C V DoD k / P, k the share left at the end of its life",
+    what: "Hours on battery",
+    standing: "common practice",
+    withoutWeight: true,
+  },
+  "wind-force": {
+    source: "Form of EN 1991-1-4:2005 section 4, orography and turbulence factors of 1; F = qp C A",
+    what: "Peak wind pressure at each height and the force from the front",
+    standing: "from memory",
+    withoutWeight: true,
+  },
+  "hung-weight": {
+    source: "Sum of weights",
+    what: "What hangs on the structure",
+    standing: "own rule",
+    withoutWeight: true,
+  },
+  "card-slots": {
+    source: "As stated; else the first free slot of the card's kind from a place drawn from its name",
+    what: "Which slot takes which card",
+    standing: "own rule",
+    withoutWeight: true,
+  },
+  "if-ports": {
+    source: "As stated; else from a place drawn from the unit's name, a search where that does not serve all",
+    what: "Which IF port serves which unit",
+    standing: "own rule",
+    withoutWeight: true,
+  },
 };

@@ -73,6 +73,14 @@ const FACTS: { readonly [C in Exclude<NoteCode, Telling>]: NoteFacts } = {
   "equipment-outage-unknown": { about: ["equipment"] },
   "channels-not-stated": { about: [] },
   "surface-not-counted": { about: ["availability"] },
+  // Told by the figures of ends and sites themselves.
+  "if-loss-equalized": { about: [] },
+  "cable-of-one-point": { about: [] },
+  "standby-measured-by-switching": { about: [] },
+  "parts-not-counted": { about: [] },
+  "structure-planning-aid": { about: [] },
+  "battery-at-rated-rate": { about: [] },
+  "ports-searched": { about: [] },
 };
 
 const SPOKEN: Readonly<Record<Speaker, NoteFacts>> = {

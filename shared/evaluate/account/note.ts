@@ -122,7 +122,17 @@ export type Note =
       readonly code: "surface-not-counted";
       readonly surface: SurfaceKind;
       readonly reason?: RefusalReason;
-    } & Stretch);
+    } & Stretch)
+  // Equipment of ends and sites.
+  | { readonly code: "if-loss-equalized" }
+  /** The catalogue gives one point only: conductor loss alone. */
+  | { readonly code: "cable-of-one-point"; readonly cable: string }
+  | { readonly code: "standby-measured-by-switching" }
+  /** A sum is too small by these: the catalogue has no figure of them. */
+  | { readonly code: "parts-not-counted"; readonly parts: readonly string[] }
+  | { readonly code: "structure-planning-aid"; readonly leftOut: readonly string[] }
+  | { readonly code: "battery-at-rated-rate" }
+  | { readonly code: "ports-searched"; readonly search: "found" | "none" | "given up" };
 
 interface CrossedEnd {
   readonly site: string;

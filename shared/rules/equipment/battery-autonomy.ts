@@ -1,6 +1,5 @@
 import { address } from "../../design/address.js";
-import { batteryAutonomy } from "../../equipment/battery.js";
-import { siteLoad } from "../../equipment/power.js";
+import { siteBattery } from "../../equipment/site-battery.js";
 import { trimmed } from "../../format/numbers.js";
 import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
@@ -20,15 +19,12 @@ export const batteryHours: SiteRule = {
   good: equipped("battery 200 Ah autonomy 8 h\nchassis COPSE {\n  slot 3 MIST\n}"),
   bad: equipped("battery 20 Ah autonomy 24 h\nchassis SPINNEY {\n  slot 11 HEATH\n  slot 5 DRIZZLE\n}"),
   check({ plan, report }) {
-    const battery = plan.equipment?.battery;
-    if (battery?.autonomyH === undefined) return;
-    const { totalW, unknown } = siteLoad(plan);
-    const found = batteryAutonomy({ ...battery, loadW: totalW });
-    // Without a load there is nothing to carry.
-    if (!found.ok || found.hours >= battery.autonomyH) return;
+    const found = siteBattery(plan);
+    if (found?.autonomyH === undefined || found.hours >= found.autonomyH) return;
+    const { hours, autonomyH, loadW, unknown } = found;
     report({
       at: address("site", plan.site.name, "battery"),
-      message: `the battery of ${plan.site.name} lasts ${trimmed(found.hours, 1)} h at ${trimmed(totalW, 0)} W, ${trimmed(battery.autonomyH, 1)} h are asked${without(unknown)}`,
+      message: `the battery of ${plan.site.name} lasts ${trimmed(hours, 1)} h at ${trimmed(loadW, 0)} W, ${trimmed(autonomyH, 1)} h are asked${without(unknown)}`,
     });
   },
 };

@@ -1,8 +1,8 @@
 import { address } from "../../design/address.js";
 import type { Cable } from "../../design/equipment.js";
 import { cableLength } from "../../equipment/cable-run.js";
-import { coaxLoss, fitCoax } from "../../equipment/coax.js";
 import { LOWEST_SERVICE_V } from "../../equipment/dc-feed.js";
+import { ifCableLoss } from "../../equipment/if-cable.js";
 import { unitFeed } from "../../equipment/power.js";
 import type { SiteEnd, SitePlan } from "../../equipment/site-plan.js";
 import { metres, trimmed } from "../../format/numbers.js";
@@ -72,17 +72,11 @@ export const cableTooLong: SiteRule = {
 function tooLong(cable: Cable, lengthM: number, end: SiteEnd, plan: SitePlan): string | undefined {
   const longestM = cable.longestM ?? (cable.kind === "ethernet" ? COPPER_ETHERNET_M : undefined);
   if (longestM !== undefined && lengthM > longestM) return `${metres(longestM)} is its limit`;
-  const unit = end.hop.radio?.unit;
-  if (unit?.ifLimit !== undefined) {
-    const points = cable.loss.flatMap(({ lossDbPerM, frequencyHz }) =>
-      frequencyHz === undefined ? [] : [{ lossDbPerM, frequencyHz }],
-    );
-    const fit = fitCoax(points);
-    const loss = fit.ok ? coaxLoss(fit.model, { frequencyHz: unit.ifLimit.frequencyHz, lengthM }) : undefined;
-    if (loss?.ok && loss.lossDb > unit.ifLimit.lossDb) {
-      return `loses ${trimmed(loss.lossDb, 2)} dB at ${trimmed(unit.ifLimit.frequencyHz / 1e6, 0)} MHz, the unit equalizes ${trimmed(unit.ifLimit.lossDb, 2)} dB`;
-    }
+  const loss = ifCableLoss(end, plan);
+  if (loss !== undefined && loss.lossDb > loss.limitDb) {
+    return `loses ${trimmed(loss.lossDb, 2)} dB at ${trimmed(loss.frequencyHz / 1e6, 0)} MHz, the unit equalizes ${trimmed(loss.limitDb, 2)} dB`;
   }
+  const unit = end.hop.radio?.unit;
   const feed = unitFeed(end, plan);
   if (feed === undefined) return undefined;
   if (!feed.ok) return `cannot deliver the ${trimmed(unit!.drawsW!, 1)} W of the unit at all`;

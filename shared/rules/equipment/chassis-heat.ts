@@ -1,20 +1,9 @@
-import { airFlow } from "../../equipment/heat.js";
+import { coolingAir } from "../../equipment/cooling-air.js";
 import { siteLoad } from "../../equipment/power.js";
-import type { SitePlan } from "../../equipment/site-plan.js";
-import { standardAirDensity } from "../../equipment/wind.js";
 import { apart, trimmed, watts } from "../../format/numbers.js";
 import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { chassisAddress, chassisWords, hasIndoorUnit } from "./site-rules.js";
-
-/** Warming of the cooling air that the message speaks of. */
-const RISE_K = 10;
-
-/** Thin air carries less; undefined where the site's height is not stated. */
-function densityAt({ site }: SitePlan): number | undefined {
-  const density = site.groundM === undefined ? undefined : standardAirDensity(site.groundM);
-  return density?.ok ? density.airDensityKgPerM3 : undefined;
-}
 
 export const chassisHeat: SiteRule = {
   scope: "network",
@@ -34,9 +23,9 @@ export const chassisHeat: SiteRule = {
     for (const { chassis, heatW } of siteLoad(plan).chassis) {
       const limitW = chassis.chassis?.heatLimitW;
       if (limitW === undefined || heatW <= limitW) continue;
-      const air = airFlow({ heatW, riseK: RISE_K, airDensityKgPerM3: densityAt(plan) });
+      const air = coolingAir(plan, heatW);
       const help = air.ok
-        ? `Warmed by ${RISE_K} K, the air would have to flow with ${trimmed(air.flowM3PerH, 0)} m3/h.`
+        ? `Warmed by ${air.riseK} K, the air would have to flow with ${trimmed(air.flowM3PerH, 0)} m3/h.`
         : undefined;
       report({
         at: chassisAddress(plan, chassis),

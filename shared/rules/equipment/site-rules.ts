@@ -1,7 +1,10 @@
 /** What rules about a site's equipment share: where a fact of it stands. */
 import { type Address, address, nth } from "../../design/address.js";
 import type { InstalledChassis } from "../../design/equipment.js";
+import { chassisName } from "../../equipment/chassis-name.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
+import { shown } from "../../words/message.js";
+import { noteMessage } from "../../words/notes.js";
 
 /** Whether an indoor unit is stated at the site: without one nothing indoors is judged yet. */
 export function hasIndoorUnit({ equipment }: SitePlan): boolean {
@@ -13,18 +16,16 @@ export function chassisAddress(plan: SitePlan, installed: InstalledChassis, ...s
   return address("site", plan.site.name, nth("chassis", Math.max(0, index)), ...steps);
 }
 
-/** `chassis A of KELD`; the name is left out where there is one only. */
-export function chassisWords(plan: SitePlan, { name, chassis }: InstalledChassis): string {
-  const many = (plan.equipment?.chassis.length ?? 0) > 1;
-  return `${chassis?.name ?? "chassis"}${many ? ` ${name}` : ""} at ${plan.site.name}`;
+/** `SPINNEY A at KELD` */
+export function chassisWords(plan: SitePlan, installed: InstalledChassis): string {
+  return `${chassisName(installed, plan)} at ${plan.site.name}`;
 }
 
 /** What was tried before IF ports are told to be short or parted. */
 export function searchWords({ ifPorts: { search } }: SitePlan): string | undefined {
-  if (search === "none") return "All ways to place the open ports were tried: there is none.";
-  return search === "given up"
-    ? "So many ways to place the open ports were tried that the search was ended; there may be one, and `if-port` states it."
-    : undefined;
+  return search === undefined || search === "found"
+    ? undefined
+    : shown(noteMessage({ code: "ports-searched", search }));
 }
 
 /** So many things are named in a message; the others are counted. */
