@@ -160,13 +160,14 @@ function pathLevels(
 ): Pick<DirectionResult, "paths" | "pathsIncomplete" | "standbyReceivedLevelDbm"> {
   const pathsIncomplete = chain.complete ? undefined : true;
   if (chain.ways.length < 2) return { pathsIncomplete };
-  const paths = chain.ways.map(({ path, branchingLossDb, diffractionDb, totalDb }) => ({
+  const paths = chain.ways.map(({ path, branchingLossDb, betweenDb, diffractionDb, totalDb }) => ({
     state: path.state,
     from: path.from.name,
     to: path.to.name,
     fromArm: path.from.arm,
     toArm: path.to.arm,
     branchingLossDb,
+    betweenDb,
     diffractionDb: diffractionDb > 0 ? diffractionDb : undefined,
     receivedLevelDbm: receivedLevelDbm + totalDb - chain.totalDb,
   }));

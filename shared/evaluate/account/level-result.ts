@@ -86,6 +86,8 @@ export interface PathLevel {
   readonly toArm: Arm;
   /** Couplers and branching networks of both ends, dB; feeders are not in it. */
   readonly branchingLossDb: number;
+  /** Free space, gases and diffraction between its antennas, at the frequency of its sender, dB. */
+  readonly betweenDb: number;
   /** Of the ray between its antennas; undefined: none. */
   readonly diffractionDb?: number;
   readonly receivedLevelDbm: number;

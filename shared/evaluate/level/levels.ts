@@ -33,6 +33,8 @@ export interface Way {
   readonly totalDb: number;
   readonly sent: EndParts;
   readonly received: EndParts;
+  /** Free space, gases and diffraction. */
+  readonly betweenDb: number;
   readonly diffractionDb: number;
 }
 
@@ -105,6 +107,7 @@ function wayThrough(
     unit,
     sent,
     received,
+    betweenDb,
     diffractionDb,
     branchingLossDb: sent.branchingDb + received.branchingDb,
     eirpGainDb,

@@ -1,6 +1,6 @@
 /** The ways of a direction, each at the frequency of the channel that its unit works on. */
 import type { Hop, HopEnd } from "../../design/design.js";
-import { arrangementByName } from "../../radio/arrangements.js";
+import { type ArrangementFacts, arrangementByName } from "../../radio/arrangements.js";
 import { channelPlace, transmitFrequencies } from "../../radio/channels.js";
 import { type Ways, weakestOf } from "./levels.js";
 
@@ -24,11 +24,7 @@ export function ownChannels(
 ): OwnChannels {
   const facts = arrangementByName(hop.arrangement.name);
   if (facts === undefined || (hop.furtherChannels ?? []).length === 0) return { frequencyHz: firstHz };
-  const known = transmitFrequencies(hop, from);
-  const hzOf = (unit: number) => {
-    const hz = known[channelPlace(facts, unit)];
-    return hz !== undefined && hz > 0 ? hz : firstHz;
-  };
+  const hzOf = unitFrequencies(hop, from, firstHz, facts);
   const at = new Map<number, Ways | undefined>();
   const on = (hz: number) => {
     if (!at.has(hz)) at.set(hz, waysAt(hz));
@@ -39,4 +35,18 @@ export function ownChannels(
   const all = first.all.map((way, index) => on(hzOf(way.unit))?.all[index] ?? way);
   const weakest = weakestOf(all.filter(({ path }) => path.state === "normal"));
   return { frequencyHz: hzOf(weakest.unit), ways: { all, complete: first.complete } };
+}
+
+/** What each unit of an end transmits, by its place among the branches; on the first channel where its own is not known. */
+export function unitFrequencies(
+  hop: Hop,
+  from: HopEnd,
+  firstHz: number,
+  facts: ArrangementFacts,
+): (unit: number) => number {
+  const known = transmitFrequencies(hop, from);
+  return (unit) => {
+    const hz = known[channelPlace(facts, unit)];
+    return hz !== undefined && hz > 0 ? hz : firstHz;
+  };
 }

@@ -38,8 +38,11 @@ export interface Terminal {
   parts(branch: Branch): EndParts | undefined;
 }
 
+/** What of a passage its ends depend on. */
+type AtEnds = Omit<Passage, "climate">;
+
 /** One end of a passage, as its sender or its receiver. */
-export function terminal(passage: Passage, direction: Direction, facts: ArrangementFacts): Terminal {
+export function terminal(passage: AtEnds, direction: Direction, facts: ArrangementFacts): Terminal {
   const { hop, ends } = passage;
   const end = ends[direction === "transmit" ? 0 : 1];
   const side = sidesOf(hop)[end === hop.ends[0] ? 0 : 1];
@@ -73,7 +76,7 @@ interface BranchAtEnd {
 }
 
 function partsThrough(
-  { hop, frequencyHz, trace }: Passage,
+  { hop, frequencyHz, trace }: AtEnds,
   { end, stand, branch, direction }: BranchAtEnd,
 ): EndParts | undefined {
   const site = end.site.name;

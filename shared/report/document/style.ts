@@ -84,6 +84,16 @@ svg .threshold{stroke:${colour("error")};stroke-width:1.2;stroke-dasharray:5 3;f
 svg .margin{fill:${colour("zone")};fill-opacity:.65}
 svg .bar{fill:${colour("zone-edge")}}
 svg .bar-rain{fill:${colour("info")}}
+svg .box{stroke:${colour("ink")};stroke-width:1.3}
+svg .box.part{fill:${colour("panel")}}
+svg .box.open,svg .box.frame,svg .box.space{fill:none}
+svg .box.frame,svg .box.space{stroke:${colour("quiet")};stroke-width:.8}
+svg .box.label{fill:${colour("paper")};stroke:none}
+svg .wire{fill:none;stroke:${colour("ink")}}
+svg .wire.joint{stroke-width:1.6}
+svg .wire.air{stroke:${colour("ray")}}
+svg .wire.line{stroke:${colour("quiet")}}
+svg .joint-end,svg .arrow{fill:${colour("ink")}}
 svg .hop.planned{stroke-opacity:.45}
 svg .site{fill:${colour("ink")};stroke:${colour("paper")};stroke-width:1.5}
 svg .site.planned{fill:${colour("paper")};stroke:${colour("ink")};stroke-width:2}
@@ -167,6 +177,7 @@ figure svg{display:block;width:100%;height:auto;min-width:36rem}
 figure.small svg{min-width:0;max-width:34rem}
 figure .slim{display:none}
 figure .slim svg{min-width:0;max-width:34rem}
+figure svg.system{width:auto;min-width:0;max-width:100%}
 figcaption{font-size:.88rem;color:var(--quiet);max-width:50rem;margin-top:.4rem}
 .badge{font-size:.78rem;font-weight:600;border:1px solid currentColor;border-radius:.7em;padding:.02em .55em;white-space:nowrap}
 .badge.good{color:var(--good)}.badge.error{color:var(--error)}.badge.warning{color:var(--warning)}.badge.info{color:var(--info)}.badge.accepted{color:var(--accepted)}.badge.unjudged{color:var(--unjudged);border-style:dashed}

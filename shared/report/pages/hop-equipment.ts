@@ -10,6 +10,7 @@ import { dbm, decibels, frequency, trimmed } from "../../format/numbers.js";
 import { arrangementByName } from "../../radio/arrangements.js";
 import { armText } from "../carriers.js";
 import type { Block, Section, Table, TableRow } from "../document/document.js";
+import { drawChain } from "../draw/system/chain/draw-chain.js";
 
 /** @param design the whole design, or as much of it as the hop and its two sites need */
 export function hopEquipment(hop: Hop, result: HopResult, design: Design): Section[] {
@@ -17,6 +18,7 @@ export function hopEquipment(hop: Hop, result: HopResult, design: Design): Secti
     ...arrangementWords(hop),
     ...channelTable(hop),
     ...pathTables(hop, result),
+    ...chainFigure(hop, result, design),
     ...partsTable(hop, design),
   ];
   return blocks.length === 0 ? [] : [{ id: "equipment", title: "Equipment", blocks }];
@@ -109,6 +111,11 @@ function pathTables(hop: Hop, result: HopResult): Block[] {
 function branchWords(branch: string, arm: PathLevel["fromArm"]): string {
   const words = armText({ arm });
   return words === undefined ? branch : `${branch}, ${words}`;
+}
+
+function chainFigure(hop: Hop, result: HopResult, design: Design): Block[] {
+  const drawn = drawChain(hop, result, sitePlans(design));
+  return drawn === undefined ? [] : [{ type: "figure", name: "chain", ...drawn }];
 }
 
 function partsTable(hop: Hop, design: Design): Block[] {
