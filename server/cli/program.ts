@@ -132,7 +132,7 @@ function addList(root: Command): void {
 function addReport(root: Command): void {
   root
     .command("report")
-    .description("write an overview and a page for each hop")
+    .description("write an overview and a page for each hop and each site")
     .argument("[dir]", "folder of one or several designs", ".")
     .requiredOption("--out <dir>", "folder to write into; made when missing")
     .option("--hop <hop>", "this hop's page alone")

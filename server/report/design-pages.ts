@@ -4,12 +4,16 @@ import { resolve } from "node:path";
 import { changesOf, partsInTime } from "../../language/compare/decided.js";
 import { aroundHop } from "../../language/model/around.js";
 import { licenceSection, ordersSection } from "../../shared/compare/page/orders-section.js";
+import type { Design } from "../../shared/design/design.js";
 import { viewWords } from "../../shared/design/state.js";
+import { type SitePlan, sitePlans } from "../../shared/equipment/site-plan.js";
+import type { HopResult } from "../../shared/evaluate/account/result.js";
 import type { Page, ReportFinding } from "../../shared/report/document/document.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
 import { overviewPage } from "../../shared/report/pages/overview-page.js";
 import type { OtherBand } from "../../shared/report/pages/pair.js";
 import { partsPage } from "../../shared/report/pages/parts-page.js";
+import { sitePage } from "../../shared/report/pages/site-page.js";
 import type { HopTimes } from "../../shared/report/pages/times.js";
 import type { JudgedDesign } from "../findings/judged-folder.js";
 import { shownFrom } from "../findings/paths.js";
@@ -47,6 +51,8 @@ export async function pageOfHop(
     result: withShownFiles(judged.result, design.root),
     profile,
     around: aroundHop(design.model, name),
+    plans: plansOf(design),
+    sitePage: options.alone ? undefined : (site) => sitePageName(design, site, options),
     pair: otherBandOf(design, name, options),
     times: timesOf(design, name),
     findings: findingsOf(design, name).map((finding) => reportFinding(finding, design, false)),
@@ -94,7 +100,7 @@ export function overviewOf(design: JudgedDesign, options: PageOptions): Page {
   const declared = design.model.names("hop").filter((name) => design.model.standsHop(name));
   return overviewPage({
     name: `${options.folder}index`,
-    design: design.model.design(),
+    design: designOf(design),
     hops: hopsOf(design).flatMap((name) => {
       const left = design.gone.get(name);
       const judged = design.session.result(name) ?? left;
@@ -109,6 +115,7 @@ export function overviewOf(design: JudgedDesign, options: PageOptions): Page {
     unresolved: declared.filter((name) => !design.session.result(name)),
     up: options.up,
     parts: options.alone ? undefined : partsName(options),
+    sites: options.alone ? undefined : sitesShown(design, options),
     colophon: colophon(design),
   });
 }
@@ -119,11 +126,12 @@ export function partsOf(
   options: PageOptions,
   planned?: readonly PlannedStep[],
 ): Page | undefined {
-  const resolved = design.model.design();
+  const resolved = designOf(design);
   if (resolved.hops.size === 0) return undefined;
   return partsPage({
     name: partsName(options),
     design: resolved,
+    sitePage: (site) => sitePageName(design, site, options),
     planned: planned?.flatMap(({ by, orders, licences }, index) => {
       const when = by === undefined ? "what is planned without a date" : `what stands by ${by}`;
       return [
@@ -136,6 +144,43 @@ export function partsOf(
   });
 }
 
+/** A page for each site that has a hop or equipment, as it stands on the day that the report shows. */
+export function* pagesOfSites(design: JudgedDesign, options: PageOptions): Iterable<Page> {
+  const resolved = designOf(design);
+  for (const [site, plan] of sitePlans(resolved)) {
+    const results = new Map<string, HopResult>();
+    for (const { hop } of plan.ends) {
+      const result = design.session.result(hop.name)?.result;
+      if (result) results.set(hop.name, result);
+    }
+    yield sitePage({
+      plan,
+      design: resolved,
+      results,
+      findings: (preparedFor(design).bySite.get(site) ?? []).map((one) => reportFinding(one, design, false)),
+      pageOf: (kind, name) =>
+        kind === "hop" ? pageName(design, name, options) : sitePageName(design, name, options),
+      name: sitePageName(design, site, options)!,
+      up: { text: design.title ?? "Overview", page: `${options.folder}index` },
+      colophon: colophon(design),
+    });
+  }
+}
+
+function sitesShown(design: JudgedDesign, options: PageOptions) {
+  return [...plansOf(design).values()].map(({ site: { name, title } }) => ({
+    name,
+    title,
+    page: sitePageName(design, name, options)!,
+  }));
+}
+
+/** @returns undefined for a site that has no page on the day that the report shows */
+function sitePageName(design: JudgedDesign, site: string, { folder }: PageOptions): string | undefined {
+  const { siteNames, sites } = preparedFor(design);
+  return sites.has(site) ? `${folder}sites/${siteNames.get(site)}` : undefined;
+}
+
 function partsName({ folder }: PageOptions): string {
   return `${folder}parts`;
 }
@@ -144,6 +189,11 @@ function partsName({ folder }: PageOptions): string {
 interface Prepared {
   readonly fileNames: ReadonlyMap<string, string>;
   readonly byHop: ReadonlyMap<string | undefined, readonly PlacedFinding[]>;
+  /** Those on a site itself, by its name. */
+  readonly bySite: ReadonlyMap<string | undefined, readonly PlacedFinding[]>;
+  readonly siteNames: ReadonlyMap<string, string>;
+  /** Sites with a page. */
+  readonly sites: ReadonlySet<string>;
 }
 
 const prepared = new WeakMap<JudgedDesign, Prepared>();
@@ -151,13 +201,42 @@ const prepared = new WeakMap<JudgedDesign, Prepared>();
 function preparedFor(design: JudgedDesign): Prepared {
   let found = prepared.get(design);
   if (!found) {
+    const sites = [...plansOf(design).keys()];
     found = {
       fileNames: fileNames(design.model.names("hop")),
       byHop: Map.groupBy(design.findings, ({ hop }) => hop),
+      bySite: Map.groupBy(design.findings, siteOf),
+      siteNames: fileNames([...design.model.names("site"), ...sites]),
+      sites: new Set(sites),
     };
     prepared.set(design, found);
   }
   return found;
+}
+
+interface Viewed {
+  readonly view: JudgedDesign["model"]["view"];
+  readonly design: Design;
+}
+
+const viewed = new WeakMap<JudgedDesign, Viewed>();
+
+/** The design as it is looked at, put together once for all of its pages of a day. */
+function designOf(judged: JudgedDesign): Design {
+  const { view } = judged.model;
+  let known = viewed.get(judged);
+  if (known?.view !== view) viewed.set(judged, (known = { view, design: judged.model.design() }));
+  return known.design;
+}
+
+function plansOf(design: JudgedDesign): ReadonlyMap<string, SitePlan> {
+  return sitePlans(designOf(design));
+}
+
+/** The site that a finding is on, as its address says. */
+function siteOf({ hop, rule, key }: PlacedFinding): string | undefined {
+  const at = key.slice(rule.length + 1);
+  return hop === undefined && at.startsWith("site ") ? at.slice("site ".length).split(" / ")[0] : undefined;
 }
 
 function pageName(design: JudgedDesign, hop: string, { folder }: PageOptions): string {

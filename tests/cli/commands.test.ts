@@ -28,19 +28,22 @@ function filesBelow(folder: string): string[] {
 }
 
 describe("report", () => {
-  test("writes an overview, a parts list and a page a hop, and nothing else", () => {
+  test("writes an overview, a parts list, a page a hop and a page a site, and nothing else", () => {
     const out = scratch("report");
     const { status, stdout, stderr } = run(["report", "learning", "--out", out, "--today", "2026-11-01"]);
     expect(stdout).toBe("");
-    expect(stderr).toMatch(/^2 errors in the design, told on the pages\n6 pages written to /);
+    expect(stderr).toMatch(/^2 errors in the design, told on the pages\n12 pages written to /);
     // Two of its hops are wrong on purpose.
     expect(status).toBe(1);
     const files = filesBelow(out).filter((path) => path !== ".hopwright-report");
     const hops = ["ALDER-BIRCH", "ALDER-HAZEL", "BIRCH-ROWAN", "MAPLE-WILLOW"];
     const ofHop = (hop: string) => ["html", "md"].map((ending) => `hops/${hop}.${ending}`);
     const drawings = (hop: string) =>
-      ["level-1", "level-2", "profile"].map((name) => `hops/${hop}-${name}.svg`);
+      ["chain", "level-1", "level-2", "profile"].map((name) => `hops/${hop}-${name}.svg`);
+    const sites = ["ALDER", "BIRCH", "HAZEL", "MAPLE", "ROWAN", "WILLOW"];
+    const ofSite = ["above.svg", "mast.svg"].map((name) => `-${name}`);
     const expected = [
+      ...sites.flatMap((site) => [".html", ".md", ...ofSite].map((ending) => `sites/${site}${ending}`)),
       ...hops.flatMap((hop) => [...ofHop(hop), ...drawings(hop)]),
       "index-map.svg",
       "index.html",

@@ -55,6 +55,9 @@ test("pages of a hop that is gone go with it, and what others put beside them st
     "hops/notes.html",
     "index.html",
     "parts.html",
+    "sites",
+    "sites/A.html",
+    "sites/B.html",
   ]);
   rmSync(join(out, "hops/notes.html"));
   writeDesign();
@@ -161,9 +164,9 @@ test("where no folder can be, one line says so and nothing is written; where one
     expect(stderr).toMatch(reason);
   }
   const left = readdirSync(base, { recursive: true }).sort();
-  expect(left.filter((path) => !/\.hopwright-report$|^above\/(index|parts)/.test(String(path)))).toEqual(
-    before,
-  );
+  expect(
+    left.filter((path) => !/\.hopwright-report$|^above\/(index|parts|sites)/.test(String(path))),
+  ).toEqual(before);
   // The top of a repository, a home, a link to a folder.
   symlinkSync(join(base, "repository"), join(base, "link"));
   writeFileSync(join(base, "repository/README.md"), "mine");

@@ -1,7 +1,7 @@
 /** Any indoor repertoire can be said: chassis with any slots, cards with any ports; sums and rules are those of the text. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import type { CardKind, Chassis, PortType, SlotKind } from "../../shared/design/equipment.js";
+import type { PortType } from "../../shared/design/equipment.js";
 import { slotKindOf } from "../../shared/equipment/placement.js";
 import { portsThere } from "../../shared/equipment/ports.js";
 import { siteLoad } from "../../shared/equipment/power.js";
@@ -9,93 +9,12 @@ import { sitePlans } from "../../shared/equipment/site-plan.js";
 import { equipped } from "../../shared/rules/equipment/example-equipment.js";
 import { judgeExample } from "../rules/example-design.js";
 import { designOf } from "./designs.js";
-
-const SLOTS: readonly SlotKind[] = ["controller", "traffic", "fan", "power"];
-const AIR: readonly NonNullable<Chassis["air"]>[] = [
-  "left-to-right",
-  "right-to-left",
-  "front-to-back",
-  "back-to-front",
-];
-const KINDS: readonly CardKind[] = [
-  "controller",
-  "if",
-  "ethernet",
-  "aggregation",
-  "tdm",
-  "circuit-emulation",
-  "auxiliary",
-  "fan",
-  "power",
-];
-const PORTS: readonly PortType[] = [
-  "IF",
-  "FE",
-  "GE",
-  "2.5GE",
-  "10GE",
-  "E1-75",
-  "E1-120",
-  "STM-1-electrical",
-  "STM-1-optical",
-  "order-wire",
-  "data",
-  "alarm-in",
-  "alarm-out",
-  "sync",
-];
-
-const ports = (of: readonly PortType[]) =>
-  fc.array(fc.record({ count: fc.integer({ min: 1, max: 40 }), type: fc.constantFrom(...of) }), {
-    maxLength: 4,
-  });
-const chassis = fc.record({
-  units: fc.integer({ min: 1, max: 12 }),
-  slots: fc.array(fc.record({ kind: fc.constantFrom(...SLOTS), many: fc.integer({ min: 1, max: 6 }) }), {
-    minLength: 1,
-    maxLength: 8,
-  }),
-  air: fc.constantFrom(...AIR),
-  builtIn: fc.boolean(),
-  ports: ports(PORTS.filter((type) => type !== "IF")),
-  drawsW: fc.integer({ min: 0, max: 60 }),
-});
-const cards = fc.array(
-  fc.record({
-    kind: fc.constantFrom(...KINDS),
-    ports: ports(PORTS),
-    drawsW: fc.integer({ min: 0, max: 60 }),
-    count: fc.integer({ min: 1, max: 4 }),
-  }),
-  { minLength: 1, maxLength: 6 },
-);
-
-const portLines = (list: readonly { count: number; type: PortType }[]) =>
-  list.map(({ count, type }) => `  ports ${count} ${type}`);
+import { cards, chassis, PORTS, repertoireOf } from "./repertoire.js";
 
 test("a random chassis with random cards: slots, ports and power are as its text says", () => {
   fc.assert(
     fc.property(chassis, cards, (box, loose) => {
-      let next = 1;
-      const slots = box.slots.map(({ kind, many }) => ({ kind, from: next, to: (next += many) - 1 }));
-      const catalogue = [
-        `chassis BOX {`,
-        `  height ${box.units} U`,
-        ...slots.map(({ kind, from, to }) => `  slot ${from} to ${to} ${kind}`),
-        `  air ${box.air}`,
-        ...(box.builtIn ? ["  controller built-in"] : []),
-        ...portLines(box.ports),
-        `  draws ${box.drawsW} W`,
-        "}",
-        ...loose.flatMap(({ kind, ports, drawsW }, i) => [
-          `card C${i} {`,
-          `  kind ${kind}`,
-          ...portLines(ports),
-          `  draws ${drawsW} W`,
-          "}",
-        ]),
-      ].join("\n");
-      const lines = loose.map(({ count }, i) => `  card C${i} ${count}`);
+      const { slots, catalogue, lines } = repertoireOf(box, loose);
       const text = equipped(["chassis BOX {", ...lines, "}"].join("\n"), {}, catalogue);
       expect(judgeExample(text).problems).toEqual([]);
 

@@ -3,7 +3,7 @@ import { fileURLToPath } from "node:url";
 import MarkdownIt from "markdown-it";
 import { expect, test } from "vitest";
 import { judgeFolder } from "../../server/findings/judged-folder.js";
-import { overviewOf, pageOfHop, partsOf } from "../../server/report/design-pages.js";
+import { overviewOf, pageOfHop, pagesOfSites, partsOf } from "../../server/report/design-pages.js";
 import type { Page } from "../../shared/report/document/document.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
 
@@ -43,7 +43,9 @@ test.each(["eskerfold", "learning"])(
     const [design] = (await judgeFolder(`${SAMPLES}${name}`, { today: "2026-11-01" })).designs;
     const options = { folder: "", today: "2026-11-01" };
     const hops = await Promise.all(design!.model.names("hop").map((hop) => pageOfHop(design!, hop, options)));
-    const pages = [overviewOf(design!, options), partsOf(design!, options), ...hops] as Page[];
+    const sites = [...pagesOfSites(design!, options)];
+    expect(sites.length).toBeGreaterThan(5);
+    const pages = [overviewOf(design!, options), partsOf(design!, options), ...hops, ...sites] as Page[];
     expect(pages.length).toBeGreaterThan(5);
     for (const page of pages) {
       const { texts } = read(page);

@@ -8,7 +8,14 @@ import { type JudgedDesign, type JudgedFolder, judgeFolder } from "../../finding
 import { noSuchHop, notEvaluated, notStanding } from "../../findings/one-hop.js";
 import { shownFrom } from "../../findings/paths.js";
 import { countsOf } from "../../findings/summary.js";
-import { overviewOf, type PageOptions, pageOfHop, pagesOfGone, partsOf } from "../../report/design-pages.js";
+import {
+  overviewOf,
+  type PageOptions,
+  pageOfHop,
+  pagesOfGone,
+  pagesOfSites,
+  partsOf,
+} from "../../report/design-pages.js";
 import { fileNames } from "../../report/names.js";
 import { plannedOf } from "../../report/planned.js";
 import { FORMATS, formatNamed } from "../formats.js";
@@ -115,6 +122,7 @@ async function* designPages(design: JudgedDesign, options: PageOptions): AsyncIt
   yield overviewOf(design, options);
   const parts = partsOf(design, options, await plannedOf(design));
   if (parts) yield parts;
+  yield* pagesOfSites(design, options);
   for (const name of design.model.names("hop")) {
     const page = await pageOfHop(design, name, options);
     if (page) yield page;

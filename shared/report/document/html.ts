@@ -20,7 +20,7 @@ import {
   TONE_WORD,
 } from "./document.js";
 import { FIND_HASH, FIND_SCRIPT } from "./find.js";
-import { escaped as escapedAsIs } from "./markup.js";
+import { escaped as escapedAsIs, withMinus } from "./markup.js";
 import { STYLE } from "./style.js";
 
 /** A page is text, drawings and one style sheet: whatever a name smuggled in, nothing runs, loads or is sent. */
@@ -232,12 +232,10 @@ function href(page: Page, target: string): string {
   return escapedAsIs(linkFrom(page.name, target, ".html"));
 }
 
-/** A minus before a figure, and the space between a figure and what belongs to it. */
-const MINUS = /(?<=^|[\s(])-(?=\d)/g;
 const BEFORE_UNIT =
   /(?<=\d) (?=(dBm?i?|k?m|[MG]Hz|%|F1|deg|[MG]bit\/s|min|s a)(?![\w-]))|(?<=\bk|[<≤≥]) (?=\d)/g;
 
 /** Escaped and set as print sets it: true minus signs, and figures that keep their unit beside them. */
 function escaped(text: string): string {
-  return escapedAsIs(text.replace(MINUS, "\u2212").replace(BEFORE_UNIT, "\u00a0"));
+  return escapedAsIs(withMinus(text).replace(BEFORE_UNIT, "\u00a0"));
 }

@@ -20,6 +20,13 @@ const ENTITIES: Readonly<Record<string, string>> = {
   "'": "&#39;",
 };
 
+const MINUS = /(?<=^|[\s(])-(?=\d)/g;
+
+/** The sign of a figure as print has it. */
+export function withMinus(text: string): string {
+  return text.replace(MINUS, "\u2212");
+}
+
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
 /** @param content markup, escaped already */

@@ -86,13 +86,16 @@ svg .bar{fill:${colour("zone-edge")}}
 svg .bar-rain{fill:${colour("info")}}
 svg .box{stroke:${colour("ink")};stroke-width:1.3}
 svg .box.part{fill:${colour("panel")}}
-svg .box.open,svg .box.frame,svg .box.space{fill:none}
+svg .box.plug{fill:${colour("paper")};stroke-width:2.2}
+svg .box.open,svg .box.frame,svg .box.space,svg .box.socket{fill:none}
+svg .box.socket{stroke-width:.8}
 svg .box.frame,svg .box.space{stroke:${colour("quiet")};stroke-width:.8}
 svg .box.label{fill:${colour("paper")};stroke:none}
 svg .wire{fill:none;stroke:${colour("ink")}}
 svg .wire.joint{stroke-width:1.6}
 svg .wire.air{stroke:${colour("ray")}}
 svg .wire.line{stroke:${colour("quiet")}}
+svg .wire.faint{stroke:${colour("rule")}}
 svg .joint-end,svg .arrow{fill:${colour("ink")}}
 svg .hop.planned{stroke-opacity:.45}
 svg .site{fill:${colour("ink")};stroke:${colour("paper")};stroke-width:1.5}

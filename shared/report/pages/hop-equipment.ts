@@ -2,7 +2,7 @@
 import type { Design, Hop } from "../../design/design.js";
 import { merged, type Part, partsOfEnd, unitWords } from "../../equipment/parts-list.js";
 import { rssiVoltage } from "../../equipment/rssi.js";
-import { sitePlans } from "../../equipment/site-plan.js";
+import { type SitePlan, sitePlans } from "../../equipment/site-plan.js";
 import { type UnitSetting, unitsOf } from "../../equipment/units.js";
 import type { PathLevel } from "../../evaluate/account/level-result.js";
 import type { HopResult } from "../../evaluate/account/result.js";
@@ -12,14 +12,22 @@ import { armText } from "../carriers.js";
 import type { Block, Section, Table, TableRow } from "../document/document.js";
 import { drawChain } from "../draw/system/chain/draw-chain.js";
 
-/** @param design the whole design, or as much of it as the hop and its two sites need */
-export function hopEquipment(hop: Hop, result: HopResult, design: Design): Section[] {
+/**
+ * @param design the whole design, or as much of it as the hop and its two sites need
+ * @param plans of its two sites with all that stands there: on which port a unit is depends on the others
+ */
+export function hopEquipment(
+  hop: Hop,
+  result: HopResult,
+  design: Design,
+  plans: ReadonlyMap<string, SitePlan> = sitePlans(design),
+): Section[] {
   const blocks = [
     ...arrangementWords(hop),
     ...channelTable(hop),
     ...pathTables(hop, result),
-    ...chainFigure(hop, result, design),
-    ...partsTable(hop, design),
+    ...chainFigure(hop, result, plans),
+    ...partsTable(hop, design, plans),
   ];
   return blocks.length === 0 ? [] : [{ id: "equipment", title: "Equipment", blocks }];
 }
@@ -113,13 +121,12 @@ function branchWords(branch: string, arm: PathLevel["fromArm"]): string {
   return words === undefined ? branch : `${branch}, ${words}`;
 }
 
-function chainFigure(hop: Hop, result: HopResult, design: Design): Block[] {
-  const drawn = drawChain(hop, result, sitePlans(design));
+function chainFigure(hop: Hop, result: HopResult, plans: ReadonlyMap<string, SitePlan>): Block[] {
+  const drawn = drawChain(hop, result, plans);
   return drawn === undefined ? [] : [{ type: "figure", name: "chain", ...drawn }];
 }
 
-function partsTable(hop: Hop, design: Design): Block[] {
-  const plans = sitePlans(design);
+function partsTable(hop: Hop, design: Design, plans: ReadonlyMap<string, SitePlan>): Block[] {
   const [first, second] = hop.ends.map((end) => {
     const plan = plans.get(end.site.name);
     const here = plan?.ends.find((one) => one.hop.name === hop.name);

@@ -2,6 +2,7 @@
 
 import type { Design, Hop } from "../../design/design.js";
 import { stateWords } from "../../design/state.js";
+import type { SitePlan } from "../../equipment/site-plan.js";
 import type { DirectionResult } from "../../evaluate/account/level-result.js";
 import type { Note } from "../../evaluate/account/note.js";
 import { isAbout } from "../../evaluate/account/note-facts.js";
@@ -25,6 +26,7 @@ import {
   type Page,
   type ReportFinding,
   type Section,
+  type Span,
   sentence,
   type TableRow,
 } from "../document/document.js";
@@ -48,6 +50,10 @@ export interface HopPageInput {
   readonly profile?: TerrainProfile;
   /** The design around the hop, for its parts; without it the page tells none. */
   readonly around?: Design;
+  /** Plans of the sites of the whole design; undefined: what is around the hop is all that there is. */
+  readonly plans?: ReadonlyMap<string, SitePlan>;
+  /** Page of a site, where there is one. */
+  readonly sitePage?: (site: string) => string | undefined;
   /** The other hop of a dual-band pair: its power comes on top, and both are told together. */
   readonly pair?: OtherBand;
   /** Which time the page shows, where not all of the hop stands at all times. */
@@ -71,10 +77,10 @@ export function hopPage(input: HopPageInput): Page {
       ...timesSection(input.times),
       findingsSection(hop, findings, result),
       pathSection(input),
-      endsSection(hop, result),
+      endsSection(input),
       ...levelSection(hop, result),
       ...carrierSection(hop, result),
-      ...(input.around ? hopEquipment(hop, result, input.around) : []),
+      ...(input.around ? hopEquipment(hop, result, input.around, input.plans) : []),
       ...modesSection(hop, result),
       ...availabilitySection(hop, result),
       ...pairSection(input.pair),
@@ -198,8 +204,23 @@ function obstacleList({ obstacles, ends }: Hop): Block[] {
   ];
 }
 
-function endsSection(hop: Hop, result: HopResult): Section {
-  return { id: "ends", title: "The two ends", blocks: [endsTable(hop, result)] };
+function endsSection({ hop, result, sitePage }: HopPageInput): Section {
+  const links = hop.ends.flatMap(({ site }): Span[] => {
+    const page = sitePage?.(site.name);
+    return page === undefined ? [] : [{ text: site.name, to: { page } }];
+  });
+  const told: Inline = [
+    "Structure, rack and every port: ",
+    ...links.flatMap((one, k) => (k === 0 ? [one] : [", ", one])),
+  ];
+  return {
+    id: "ends",
+    title: "The two ends",
+    blocks: [
+      endsTable(hop, result),
+      ...(links.length === 0 ? [] : [{ type: "paragraph", text: told } as const]),
+    ],
+  };
 }
 
 function levelSection(hop: Hop, result: HopResult): Section[] {

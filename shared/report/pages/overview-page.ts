@@ -14,6 +14,7 @@ import {
   type Page,
   type ReportFinding,
   type Section,
+  type Span,
   type TableRow,
   TONE_WORD,
   type Tone,
@@ -46,6 +47,8 @@ export interface OverviewInput {
   readonly up?: { readonly text: string; readonly page: string };
   /** Page of the parts list, where there is one. */
   readonly parts?: string;
+  /** Sites with a page of their own. */
+  readonly sites?: readonly { readonly name: string; readonly title?: string; readonly page: string }[];
   readonly colophon: string;
 }
 
@@ -64,6 +67,7 @@ export function overviewPage(input: OverviewInput): Page {
     sections: [
       ...mapSection(design, hops),
       hopsSection(hops, unresolved, input.shows),
+      ...sitesSection(input.sites ?? []),
       ...partsSection(input.parts),
       ...findingsSections(findings),
     ],
@@ -202,6 +206,24 @@ function partsSection(page: string | undefined): Section[] {
     { text: "parts", to: { page } },
   ];
   return [{ id: "parts", title: "Parts", blocks: [{ type: "paragraph", text }] }];
+}
+
+function sitesSection(sites: NonNullable<OverviewInput["sites"]>): Section[] {
+  if (sites.length === 0) return [];
+  const text = sites.flatMap(({ name, title, page }, index): Span[] => [
+    ...(index === 0 ? [] : [", "]),
+    { text: title === undefined ? name : `${name} (${title})`, to: { page } },
+  ]);
+  return [
+    {
+      id: "sites",
+      title: "Sites",
+      blocks: [
+        { type: "paragraph", text: "Antennas and hops, rack and faces of each site:" },
+        { type: "paragraph", text },
+      ],
+    },
+  ];
 }
 
 /** Units stand in the headings, so that ten columns fit on a page. */

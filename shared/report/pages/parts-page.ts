@@ -15,11 +15,13 @@ export interface PartsPageInput {
   readonly design: Design;
   /** What of it has to be ordered and licensed, where some of it is built. */
   readonly planned?: readonly Section[];
+  /** Page of a site, where there is one. */
+  readonly sitePage?: (site: string) => string | undefined;
   readonly up?: { readonly text: string; readonly page: string };
   readonly colophon: string;
 }
 
-export function partsPage({ name, design, planned = [], up, colophon }: PartsPageInput): Page {
+export function partsPage({ name, design, planned = [], sitePage, up, colophon }: PartsPageInput): Page {
   const parts = partsOfNetwork(design);
   const pieces = (kind: Part["kind"]) =>
     String(parts.reduce((sum, part) => sum + (part.kind === kind ? part.quantity : 0), 0));
@@ -36,7 +38,7 @@ export function partsPage({ name, design, planned = [], up, colophon }: PartsPag
     sections: [
       ...planned,
       networkSection(parts, design),
-      ...[...sitePlans(design).values()].map((plan) => siteSection(plan, design)),
+      ...[...sitePlans(design).values()].map((plan) => siteSection(plan, design, sitePage)),
     ],
     colophon,
   };
@@ -75,9 +77,21 @@ function networkSection(parts: readonly Part[], design: Design): Section {
   };
 }
 
-function siteSection(plan: SitePlan, design: Design): Section {
-  const blocks: Block[] = [partsTable(partsOfSite(plan, design)), ...slotTables(plan), ...loadFacts(plan)];
-  return { id: `site-${plan.site.name}`, title: plan.site.title ?? plan.site.name, blocks };
+function siteSection(plan: SitePlan, design: Design, pageOf: PartsPageInput["sitePage"]): Section {
+  const { name, title } = plan.site;
+  const page = pageOf?.(name);
+  const blocks: Block[] = siteBlocks(plan, design);
+  if (page !== undefined)
+    blocks.unshift({
+      type: "paragraph",
+      text: ["Structure, rack and every port: ", { text: `page of ${name}`, to: { page } }],
+    });
+  return { id: `site-${name}`, title: title ?? name, blocks };
+}
+
+/** What is ordered for a site, where its cards stand, and what all of it draws and weighs. */
+export function siteBlocks(plan: SitePlan, design: Design): Block[] {
+  return [partsTable(partsOfSite(plan, design)), ...slotTables(plan), ...loadFacts(plan)];
 }
 
 function partsTable(parts: readonly Part[]): Table {

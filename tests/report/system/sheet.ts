@@ -39,12 +39,18 @@ export function faultsOf(placed: Placed): string[] {
   const texts = placed.items.flatMap((item) =>
     item.kind === "text" ? [{ item, rect: rectOfText(item) }] : [],
   );
-  const solid = boxes.filter(({ box }) => box === "part" || box === "open" || box === "space");
   for (const box of boxes) if (!within(box, sheet)) faults.push(`${box.box} off the sheet`);
-  for (const [index, one] of solid.entries())
-    for (const other of solid.slice(index + 1))
-      if (overlap(one, other))
-        faults.push(`${one.box} at ${one.x} ${one.y} on ${other.box} at ${other.x} ${other.y}`);
+  // Parts beside parts, ports beside ports within them.
+  for (const kinds of [
+    ["part", "open", "space"],
+    ["plug", "socket"],
+  ]) {
+    const solid = boxes.filter(({ box }) => kinds.includes(box));
+    for (const [index, one] of solid.entries())
+      for (const other of solid.slice(index + 1))
+        if (overlap(one, other))
+          faults.push(`${one.box} at ${one.x} ${one.y} on ${other.box} at ${other.x} ${other.y}`);
+  }
   for (const { item, rect } of texts) {
     if (!within(rect, sheet)) faults.push(`"${item.text}" off the sheet`);
     for (const box of boxes)
@@ -54,10 +60,16 @@ export function faultsOf(placed: Placed): string[] {
   for (const [index, one] of texts.entries())
     for (const other of texts.slice(index + 1))
       if (overlap(one.rect, other.rect)) faults.push(`"${one.item.text}" on "${other.item.text}"`);
-  for (const item of placed.items)
+  for (const item of placed.items) {
+    if (item.kind === "circle" || item.kind === "ring") {
+      const { x, y, radius } = item;
+      if (!within({ x: x - radius, y: y - radius, width: 2 * radius, height: 2 * radius }, sheet))
+        faults.push(`${item.kind} off the sheet`);
+    }
     if (item.kind === "wire")
       for (const [x, y] of item.points)
         if (!within({ x, y, width: 0, height: 0 }, sheet)) faults.push(`${item.wire} off the sheet`);
+  }
   const svg = draw(placed);
   if (/NaN|Infinity|undefined|\[object/.test(svg)) faults.push("no figure");
   return faults;

@@ -63,6 +63,11 @@ function fits(text: string, words: Words, width: number): boolean {
   return text.length <= LONGEST_MEASURED && widthOf({ ...words, text }) <= width;
 }
 
+/** Words that no line parts: a figure and its unit. */
+export function whole(text: string): string {
+  return text.replaceAll(" ", "\u00a0");
+}
+
 /** Behind a space, or behind a hyphen within a name. */
 function lastBreak(text: string, words: Words, width: number): number | undefined {
   let last: number | undefined;

@@ -2,7 +2,7 @@
  * What a drawing of equipment is made of once everything has its place: numbers and words, no markup. Boxes keep what
  * they say inside; nothing is told by colour alone.
  */
-import { coordinate, element, escaped } from "../../document/markup.js";
+import { coordinate, element, escaped, withMinus } from "../../document/markup.js";
 import { sizeOf, type TextStyle } from "./fit.js";
 
 export interface Placed {
@@ -21,9 +21,9 @@ export interface Rect {
 
 /**
  * `part`: what is mounted; `open`: what lacks or is free; `frame`: holds boxes; `space`: what is no part, as the air;
- * `label`: words on a wire, which is hidden behind them.
+ * `label`: words on a wire, which is hidden behind them; `plug` and `socket`: a port with something on it, a free one.
  */
-type BoxKind = "part" | "open" | "frame" | "space" | "label";
+type BoxKind = "part" | "open" | "frame" | "space" | "label" | "plug" | "socket";
 
 export type PlacedItem =
   | (Rect & {
@@ -48,13 +48,14 @@ export type PlacedItem =
   | {
       readonly kind: "wire";
       readonly points: readonly (readonly [number, number])[];
-      readonly wire: "joint" | "air" | "structure" | "line";
+      readonly wire: "joint" | "air" | "structure" | "line" | "faint";
       readonly proposed?: boolean;
     }
   | { readonly kind: "dot"; readonly x: number; readonly y: number }
   /** Which way a level goes. */
   | { readonly kind: "arrow"; readonly x: number; readonly y: number; readonly to: Way }
-  | { readonly kind: "circle"; readonly x: number; readonly y: number; readonly radius: number };
+  /** What is round, as an antenna; a ring is only a line. */
+  | { readonly kind: "circle" | "ring"; readonly x: number; readonly y: number; readonly radius: number };
 
 export type Way = "up" | "down" | "left" | "right";
 
@@ -69,6 +70,8 @@ const BOX_PAINT: Readonly<Record<BoxKind, Readonly<Record<string, string | numbe
   frame: { fill: "none", stroke: "#777", "stroke-width": 0.8 },
   space: { fill: "none", stroke: "#777", "stroke-width": 0.8, "stroke-dasharray": "8 3 2 3" },
   label: { fill: PAPER, stroke: "none" },
+  plug: { fill: PAPER, stroke: INK, "stroke-width": 2.2 },
+  socket: { fill: "none", stroke: INK, "stroke-width": 0.8, "stroke-dasharray": "1 2" },
 };
 
 const WIRE_PAINT: Readonly<Record<string, Readonly<Record<string, string | number | undefined>>>> = {
@@ -76,6 +79,7 @@ const WIRE_PAINT: Readonly<Record<string, Readonly<Record<string, string | numbe
   air: { stroke: INK, "stroke-width": 1.2, "stroke-dasharray": "8 3 2 3" },
   structure: { stroke: INK, "stroke-width": 2.5 },
   line: { stroke: "#777", "stroke-width": 0.8 },
+  faint: { stroke: "#ccc", "stroke-width": 0.6 },
 };
 
 const PROPOSED = "5 3";
@@ -132,9 +136,10 @@ function itemSvg(item: PlacedItem): string {
     case "dot":
       return element("circle", { class: "joint-end", fill: INK, cx: item.x, cy: item.y, r: 2.6 });
     case "circle":
+    case "ring":
       return element("circle", {
-        class: "box part",
-        ...BOX_PAINT.part,
+        class: item.kind === "circle" ? "box part" : "box frame",
+        ...BOX_PAINT[item.kind === "circle" ? "part" : "frame"],
         cx: item.x,
         cy: item.y,
         r: item.radius,
@@ -162,8 +167,8 @@ function textSvg({
       y,
       "text-anchor": anchor,
     },
-    ...(title === undefined ? [] : [element("title", {}, escaped(title))]),
-    escaped(text),
+    ...(title === undefined ? [] : [element("title", {}, escaped(withMinus(title)))]),
+    escaped(withMinus(text)),
   );
 }
 

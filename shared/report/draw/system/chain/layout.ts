@@ -3,7 +3,8 @@
  * branch, indoors below. On a narrow sheet with many branches one end below the other, the air between them.
  */
 
-import { broken, type Fitted, widthOf } from "../fit.js";
+import { broken, widthOf } from "../fit.js";
+import { LINE, PAD, textAt } from "../lines.js";
 import type { Placed, PlacedItem, Rect, Way } from "../placed.js";
 import { type Cell, cellsOf, type JointCell, type PartCell, type Stage, stagesOf } from "./cells.js";
 import type { ChainLine, HopChain } from "./chain.js";
@@ -13,8 +14,6 @@ import {
   type FittedCell,
   type FittedWords,
   GUTTER,
-  LINE,
-  PAD,
   type Rows,
   rowsOf,
   WIRE,
@@ -344,9 +343,4 @@ function centred(words: FittedWords, x: number, top: number, { up }: Place): Pla
     { kind: "arrow", x: x - half, y: top + LINE / 2 + 1, to: arrowOf(words.level, up) },
     textAt(words, x + ARROW / 2, top, "middle"),
   ];
-}
-
-/** @param top of the line */
-function textAt({ text, style, title }: Fitted, x: number, top: number, anchor?: "middle"): PlacedItem {
-  return { kind: "text", x, y: top + LINE - 3, text, style, anchor, title };
 }

@@ -1,11 +1,10 @@
 /** Cells of a chain with their words fitted into columns, and the heights of the rows that they stand in. */
 
 import { broken, type Fitted, widthOf } from "../fit.js";
+import { LINE, PAD } from "../lines.js";
 import type { Cell, JointCell, Stage } from "./cells.js";
 import type { ChainWords } from "./words.js";
 
-export const LINE = 14;
-export const PAD = 6;
 /** Between columns. */
 export const GUTTER = 8;
 /** Of a wire from the edge of its column, and of the words from the wire. */

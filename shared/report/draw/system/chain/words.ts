@@ -7,7 +7,7 @@ import { dbi, dbm, decibels, fixed, frequency, metres } from "../../../../format
 import { elementMessage } from "../../../../words/elements.js";
 import { shown } from "../../../../words/message.js";
 import { joinedByMessage, lacksMessage } from "../../../../words/wiring.js";
-import type { Words } from "../fit.js";
+import { type Words, whole } from "../fit.js";
 import type { ChainLine, HopChain, JointStep, PartStep } from "./chain.js";
 
 /** A line of a drawing; one that is a level has an arrow before it. */
@@ -91,7 +91,7 @@ export function armWords(step: PartStep, { branch }: ChainLine): ChainWords[] {
 export function antennaWords(step: PartStep, line: ChainLine, { hop, stands }: Around): ChainWords[] {
   const { part } = step;
   const stand = stands[line.branch.antenna - 1];
-  const height = stand?.heightM === undefined ? "" : ` at ${metres(stand.heightM)}`;
+  const height = stand?.heightM === undefined ? "" : ` at ${whole(metres(stand.heightM))}`;
   return some(
     strong(part.name ?? "antenna"),
     plain(`${stand ? standWords(stand) : "antenna"}${height}`),
@@ -172,8 +172,4 @@ export function airWords({ air, ends }: HopChain, continued: boolean): ChainWord
 /** Behind the name of a site whose first branches stand above. */
 export function continuedWords(more: number): string {
   return `, ${more} more`;
-}
-
-function whole(text: string): string {
-  return text.replaceAll(" ", "\u00a0");
 }
