@@ -1,5 +1,5 @@
 // The libraries of the core: figures, drawings, the ellipsoid. Each runs in a browser.
-const CORE = "d3-array|d3-scale|d3-shape|geographiclib-geodesic|proj4";
+const CORE = "@dagrejs/dagre|d3-array|d3-scale|d3-shape|geographiclib-geodesic|proj4";
 
 const CHAPTERS = ["account", "path", "level", "fading", "outage"];
 

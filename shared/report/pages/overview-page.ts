@@ -20,6 +20,7 @@ import {
   type Tone,
 } from "../document/document.js";
 import { drawNetwork, NARROW_MAP } from "../draw/network-map.js";
+import { drawTopology } from "../draw/system/topology/topology.js";
 import { gravest, gravestFirst, worstClearance } from "./figures.js";
 
 interface OverviewHop {
@@ -66,6 +67,7 @@ export function overviewPage(input: OverviewInput): Page {
     keyFigures: counts(input, findings),
     sections: [
       ...mapSection(design, hops),
+      ...diagramSection(design, hops),
       hopsSection(hops, unresolved, input.shows),
       ...sitesSection(input.sites ?? []),
       ...partsSection(input.parts),
@@ -101,6 +103,22 @@ function counts(
     { label: "Errors", value: String(errors), tone: errors > 0 ? "error" : undefined },
     { label: "Warnings", value: String(warnings), tone: warnings > 0 ? "warning" : undefined },
     { label: "Accepted", value: String(findings.filter(({ accepted }) => accepted).length) },
+  ];
+}
+
+/** The same without a scale: who is joined to whom, by what. */
+function diagramSection(design: Design, hops: readonly OverviewHop[]): Section[] {
+  const standing = hops.filter(({ until }) => until === undefined);
+  const drawn = drawTopology([...design.sites.values()], standing);
+  if (!drawn) return [];
+  const { svg, narrow, alt } = drawn;
+  const caption = "Band, capacity of the judged mode over all carriers, arrangement. Dashed: planned.";
+  return [
+    {
+      id: "diagram",
+      title: "Who is joined to whom",
+      blocks: [{ type: "figure", name: "diagram", svg, narrow, alt, caption }],
+    },
   ];
 }
 
