@@ -1,5 +1,5 @@
 /** What is joined to what, in words: kinds of parts, what joins them, what a joint carries, what lacks. */
-import type { Carried, JoinedBy, LooseEnd, PartKind } from "../equipment/wiring/wiring.js";
+import type { Carried, JoinedBy, LooseEnd, PartKind, WiredPart } from "../equipment/wiring/wiring.js";
 import { metres } from "../format/numbers.js";
 import { type Message, message } from "./message.js";
 
@@ -29,6 +29,16 @@ const LACKS: Readonly<Record<LooseEnd["lacks"], string>> = {
 
 export function partKindMessage(kind: PartKind): Message {
   return message(KINDS[kind]);
+}
+
+/** `card SQUALL in slot 3 of A`, `unit R18, MOSS-TARN, main` */
+export function partMessage({ kind, name, title, place, of }: WiredPart): Message {
+  const words = [name ?? title];
+  if (place?.slot !== undefined) words.push(`slot ${place.slot} of ${place.chassis}`);
+  else if (place !== undefined && place.chassis !== name) words.push(place.chassis);
+  if (of !== undefined) words.push(of.hop, of.branch === "only" ? undefined : of.branch);
+  const said = words.filter((word) => word !== undefined).join(", ");
+  return message(said === "" ? KINDS[kind] : `${KINDS[kind]} ${said}`);
 }
 
 export function lacksMessage(lacks: LooseEnd["lacks"]): Message {

@@ -15,7 +15,7 @@ export const LABEL_WORDS = {
 
 type LabelWord = keyof typeof LABEL_WORDS;
 
-const USUAL_LABEL = "{cable} to {there}";
+export const USUAL_LABEL = "{cable} to {there}";
 
 export interface CableLabel {
   readonly cable: string;

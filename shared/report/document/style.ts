@@ -181,6 +181,7 @@ figure.small svg{min-width:0;max-width:34rem}
 figure .slim{display:none}
 figure .slim svg{min-width:0;max-width:34rem}
 figure svg.system{width:auto;min-width:0;max-width:100%}
+@media screen{figure svg.whole{max-width:none}}
 figcaption{font-size:.88rem;color:var(--quiet);max-width:50rem;margin-top:.4rem}
 .badge{font-size:.78rem;font-weight:600;border:1px solid currentColor;border-radius:.7em;padding:.02em .55em;white-space:nowrap}
 .badge.good{color:var(--good)}.badge.error{color:var(--error)}.badge.warning{color:var(--warning)}.badge.info{color:var(--info)}.badge.accepted{color:var(--accepted)}.badge.unjudged{color:var(--unjudged);border-style:dashed}

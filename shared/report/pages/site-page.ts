@@ -16,6 +16,7 @@ import { faceTitle } from "../draw/system/site/face-words.js";
 import { type Hung, hungAt } from "../draw/system/site/hung.js";
 import { gravestFirst } from "./figures.js";
 import { siteBlocks } from "./parts-page.js";
+import { portPlanSections } from "./port-plan.js";
 
 export interface SitePageInput {
   readonly plan: SitePlan;
@@ -50,6 +51,7 @@ export function sitePage(input: SitePageInput): Page {
       ...findingsSection(findings),
       ...structureSection(input, hung),
       ...rackSection(plan, wiring),
+      ...portPlanSections(plan, design),
       { id: "parts", title: "Parts and loads", blocks: siteBlocks(plan, design) },
     ],
     colophon,

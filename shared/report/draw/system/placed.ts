@@ -84,14 +84,15 @@ const WIRE_PAINT: Readonly<Record<string, Readonly<Record<string, string | numbe
 
 const PROPOSED = "5 3";
 
-export function draw({ width, height, items }: Placed): string {
+/** @param look `whole`: as large as it is, however narrow the screen, which is scrolled */
+export function draw({ width, height, items }: Placed, look?: "whole"): string {
   return element(
     "svg",
     {
       viewBox: `0 0 ${coordinate(width)} ${coordinate(height)}`,
       width,
       height,
-      class: "system",
+      class: look === undefined ? "system" : `system ${look}`,
       "font-family": FONT,
       "font-size": sizeOf(),
       fill: INK,
