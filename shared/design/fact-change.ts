@@ -15,6 +15,8 @@ export type FactChange =
       readonly instead?: readonly string[];
       /** Only in the place of a statement of which this argument is so. */
       readonly where?: { readonly argument: string; readonly is: string };
+      /** There is no such change where the statement says when it stands: that would be lost. */
+      readonly bare?: true;
     }
   /** New lines beside what stands there. */
   | {

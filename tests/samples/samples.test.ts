@@ -33,8 +33,9 @@ describe("sample network Eskerfold", () => {
       "info channel-plan-unconfirmed tails.hop: F.637 / 56 MHz / 7",
       "info interference-not-counted network.hop: network",
       // The ring asks 99.999 %.
-      'info ports-proposed sites.hop: "harbour" 1 GE',
-      'info ports-proposed sites.hop: "village access" 2 GE',
+      "info ports-proposed sites.hop: COPSE",
+      "info ports-proposed sites.hop: HEDGE",
+      "info ports-proposed sites.hop: SPINNEY",
       "info rain-estimate network.hop: climate",
       // No radio of the catalogue states a signature.
       "info unchecked-methods network.hop: climate",

@@ -1,6 +1,7 @@
 /** Changes of facts written into the text of a design: the one place that knows where in it they go. */
 import type { FactChange } from "../../../shared/design/fact-change.js";
 import { argument, type Fact, factNamed, factsNamed, wordOf } from "../../facts/fact.js";
+import { hasStates } from "../../facts/states.js";
 import type { DesignModel } from "../../model/design-model.js";
 import type { TextEdit } from "../text-range.js";
 import { type BlockInText, endInText, hopInText, insertLines, removeFact, replaceArgument } from "./edits.js";
@@ -26,18 +27,30 @@ export function editsOf(model: DesignModel, changes: readonly FactChange[]): rea
     const place = insertLines(model, block, word, [""]);
     return place && `${place.file} ${place.start}`;
   });
-  for (const group of places.values()) {
-    const [{ block, word }] = group as [NewLines];
-    edits.push(
+  for (const group of places.values()) edits.push(...inOnePlace(model, group));
+  return edits.length === 0 || edits.some((edit) => edit === undefined) ? undefined : (edits as TextEdit[]);
+}
+
+/** One edit: a statement that gets its block is whole before lines that come behind it. */
+function inOnePlace(model: DesignModel, lines: readonly NewLines[]): readonly (TextEdit | undefined)[] {
+  const blocks = [...Map.groupBy(lines, ({ block }) => block.fact).values()];
+  const written = blocks
+    .toSorted(([a], [b]) => Number(hasBlock(a!)) - Number(hasBlock(b!)))
+    .map((own) =>
       insertLines(
         model,
-        block,
-        word,
-        group.flatMap((one) => one.lines),
+        own[0]!.block,
+        own[0]!.word,
+        own.flatMap((one) => one.lines),
       ),
     );
-  }
-  return edits.length === 0 || edits.some((edit) => edit === undefined) ? undefined : (edits as TextEdit[]);
+  const known = written.filter((edit) => edit !== undefined);
+  if (known.length < written.length || known.length < 2) return written;
+  return [{ ...known[0]!, newText: known.map(({ newText }) => newText).join("") }];
+}
+
+function hasBlock({ block }: NewLines): boolean {
+  return block.fact.statement.block !== undefined;
 }
 
 /** @returns undefined where it finds no place; nothing where it may be left out */
@@ -68,7 +81,7 @@ function writtenOf(model: DesignModel, change: FactChange): readonly Written[] |
 
 function stated(
   model: DesignModel,
-  { in: at, line, instead, where }: Extract<FactChange, { do: "state" }>,
+  { in: at, line, instead, where, bare }: Extract<FactChange, { do: "state" }>,
 ): readonly Written[] | undefined {
   const block = blockAt(model, at);
   if (!block) return undefined;
@@ -77,6 +90,7 @@ function stated(
     .flatMap((one) => factsNamed(block.fact.facts, one))
     .find((one) => where === undefined || wordOf(one, where.argument) === where.is);
   if (!fact) return [{ block, word, lines: [line] }];
+  if (bare && hasStates(fact)) return undefined;
   const { start, end } = fact.statement;
   return [{ file: block.file, start, end, newText: line }];
 }

@@ -1,9 +1,9 @@
 import { address } from "../../design/address.js";
-import type { FactChange, Fix } from "../../design/fact-change.js";
-import { branchesOf } from "../../equipment/branches.js";
+import type { Fix } from "../../design/fact-change.js";
 import { sitePlans } from "../../equipment/site-plan.js";
 import { siteHere } from "../fixes/cards.js";
 import { decision, type Mending } from "../fixes/mending.js";
+import { ifPortLines } from "../fixes/ports.js";
 import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { hasIndoorUnit, some } from "./site-rules.js";
@@ -45,25 +45,8 @@ export const ifPortsSearched: SiteRule = {
 function writePortsDown(mending: Mending): readonly Fix[] {
   const site = siteHere(mending);
   const plan = sitePlans(mending.design).get(site);
-  if (plan === undefined) return [];
-  const first = plan.placed.cards[0]?.chassis.name;
-  const open = Map.groupBy(
-    plan.ifPorts.uses.filter(({ automatic }) => automatic),
-    ({ hop }) => hop,
-  );
-  const changes = plan.ends.flatMap(({ hop, facts }): FactChange[] => {
-    const own = open.get(hop.name) ?? [];
-    if (own.length === 0 || facts === undefined) return [];
-    // Stated ports are those of the first units: the others follow in their order.
-    const lines = branchesOf(facts).flatMap(({ name }) => {
-      const use = own.find(({ branch }) => branch === name);
-      if (use === undefined) return [];
-      const { chassis, slot } = use.card;
-      return `if-port ${slot} / ${use.port}${chassis.name === first ? "" : ` in ${chassis.name}`}`;
-    });
-    return [{ do: "add", in: address("hop", hop.name, site), lines }];
-  });
-  if (changes.length < open.size) return [];
-  const hops = open.size === 1 ? "one hop" : `${open.size} hops`;
+  const changes = plan ? ifPortLines(plan) : [];
+  if (changes.length === 0) return [];
+  const hops = changes.length === 1 ? "one hop" : `${changes.length} hops`;
   return [decision(`Write the IF ports at ${site} down (in ${hops})`, ...changes)];
 }
