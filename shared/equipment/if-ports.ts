@@ -25,7 +25,7 @@ export interface IfPortUse {
   readonly automatic: boolean;
 }
 
-export type ClaimFault = "no card in the slot" | "no such port" | "no IF port" | "taken";
+export type ClaimFault = "no unit" | "no card in the slot" | "no such port" | "no IF port" | "taken";
 
 export interface IfPortPlan {
   readonly uses: readonly IfPortUse[];
@@ -183,6 +183,10 @@ function statedClaims(cards: readonly PlacedCard[], places: readonly Place[], pl
       const card = bySlot.get(`${claim.chassis ?? ""} ${claim.slot}`);
       const fault = (what: ClaimFault, by?: string) =>
         plan.faults.push({ hop, index, claim, fault: what, by });
+      if (index >= facts.ifCables) {
+        fault("no unit");
+        continue;
+      }
       if (card === undefined) {
         fault("no card in the slot");
         continue;
@@ -196,8 +200,7 @@ function statedClaims(cards: readonly PlacedCard[], places: readonly Place[], pl
         owner.set(key, hop);
         const free = placeOf.get(card)!.free;
         free.splice(free.indexOf(claim.port), 1);
-        const branch = branches[index]?.name ?? `unit ${index + 1}`;
-        plan.uses.push({ hop, branch, card, port: claim.port, automatic: false });
+        plan.uses.push({ hop, branch: branches[index]!.name, card, port: claim.port, automatic: false });
       }
     }
   };

@@ -58,7 +58,7 @@ export function carriedMessage(carried: Carried): Message {
     case "slot":
       return message("backplane");
     case "feed":
-      return message(`-48 V, feed ${carried.feed}`);
+      return message(`feed ${carried.feed}, -48 V`);
     case "alarm":
       return message(`alarm ${carried.input}`);
   }

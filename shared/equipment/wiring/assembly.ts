@@ -29,6 +29,7 @@ export class Assembly {
   private readonly ends: LooseEnd[] = [];
   private readonly joined = new Set<string>();
   private traffic: readonly SitePort[] | undefined;
+  private pairs: Iterator<BalunPair, undefined> | undefined;
   private indexes: ReadonlyMap<string, number> | undefined;
 
   /** The first of one identifier counts. */
@@ -82,15 +83,22 @@ export class Assembly {
     return card.ports.some(({ name }) => name === port) ? "another kind" : "no such port";
   }
 
-  balunPairs(): BalunPair[] {
-    return [...this.parts.values()]
+  hasRack(): boolean {
+    return this.rackParts().length > 0;
+  }
+
+  /** The next pair of the site's panels. */
+  takeBalunPair(): BalunPair | undefined {
+    this.pairs ??= [...this.parts.values()]
       .filter(({ kind }) => kind === "balun")
       .flatMap(({ id, ports }) =>
         Array.from({ length: ports.length / 2 }, (_, k) => ({
           outer: { part: id, port: `${k + 1} out` },
           inner: { part: id, port: `${k + 1} in` },
         })),
-      );
+      )
+      .values();
+    return this.pairs.next().value;
   }
 
   wiring(site: string): Wiring {

@@ -1,13 +1,13 @@
 /** The indoor side of a site: what is handed over, cards in their chassis, direct current, contacts. */
 import { address, nth } from "../../design/address.js";
-import type { InstalledChassis, PortType, Service } from "../../design/equipment.js";
+import type { InstalledChassis, PortClaim, PortType, Service } from "../../design/equipment.js";
 import type { PlacedCard } from "../placement.js";
 import type { SitePlan } from "../site-plan.js";
 import type { Assembly } from "./assembly.js";
 import { cardId, chassisId, serviceId } from "./ids.js";
 import { supplyFeeds } from "./supply.js";
 import { assignPorts, serves, type TrafficNeed } from "./traffic-ports.js";
-import type { JoinedBy, PortRef, WiredPart, WiredPort } from "./wiring.js";
+import type { JoinedBy, LooseEnd, PortRef, StatedFault, WiredPart, WiredPort } from "./wiring.js";
 
 /** Chassis, their cards, and the backplane between them. */
 export function addRack(plan: SitePlan, to: Assembly): void {
@@ -158,21 +158,14 @@ export function addTraffic(plan: SitePlan, units: readonly UnitTraffic[], to: As
     const id = addService(plan, service, index, to);
     for (let k = 0; k < service.count; k++) {
       const one: Wanting = {
-        key: `${service.title} ${index} ${k}`,
+        key: `${service.title} ${index}`,
         type: service.type,
         end: { part: id, port: String(k + 1) },
         service: { title: service.title, index: k + 1 },
       };
       const claim = service.ports?.[k];
-      const stated = claim && to.statedPort(claim);
-      if (stated === undefined) wanting.push(one);
-      else if (typeof stated === "string" || taken.has(stated) || !serves(ports[stated]!, one)) {
-        const fault = typeof stated === "string" ? stated : taken.has(stated) ? "taken" : "another kind";
-        to.loose({ ...one.end, lacks: "traffic port", fault });
-      } else {
-        taken.add(stated);
-        joinTraffic(one, ports[stated]!.ref, false, to);
-      }
+      if (claim === undefined) wanting.push(one);
+      else joinStated(one, claim, taken, to);
     }
   }
   const given = assignPorts(ports, wanting, taken);
@@ -186,6 +179,25 @@ export function addTraffic(plan: SitePlan, units: readonly UnitTraffic[], to: As
     }
   }
   overBaluns(over, taken, to);
+}
+
+/** The port that the design states; one of the other impedance is reached over a panel, as long as that has pairs. */
+function joinStated(one: Wanting, claim: PortClaim, taken: Set<number>, to: Assembly): void {
+  const stated = to.statedPort(claim);
+  const fault = typeof stated === "string" ? stated : taken.has(stated) ? "taken" : joinTo(one, stated, to);
+  if (fault !== undefined) to.loose({ ...one.end, lacks: "traffic port", fault });
+  else taken.add(stated as number);
+}
+
+/** @returns why it cannot be joined to that port */
+function joinTo(one: Wanting, stated: number, to: Assembly): StatedFault | undefined {
+  const port = to.trafficPorts()[stated]!;
+  if (!serves(port, one)) {
+    const over = port.type === OTHER_IMPEDANCE[one.type] && joinOver(one, port.ref, false, to);
+    return over ? undefined : "another kind";
+  }
+  joinTraffic(one, port.ref, false, to);
+  return undefined;
 }
 
 function addService(plan: SitePlan, { title, count, type }: Service, index: number, to: Assembly): string {
@@ -203,25 +215,35 @@ function joinTraffic({ end, unit, service }: Wanting, port: PortRef, proposed: b
     to.joint([end, port], { by: { kind: "patch" }, carries: { kind: "service", ...service! }, proposed });
 }
 
+function lackOf({ poweredBy }: Wanting, to: Assembly): LooseEnd["lacks"] {
+  if (!to.hasRack()) return "indoor unit";
+  return poweredBy === undefined ? "traffic port" : "powered port";
+}
+
 const OTHER_IMPEDANCE: Partial<Record<PortType, PortType>> = { "E1-75": "E1-120", "E1-120": "E1-75" };
 
 /** E1 that finds no port of its impedance goes over a balun panel to one of the other. */
 function overBaluns(over: readonly Wanting[], taken: ReadonlySet<number>, to: Assembly): void {
   const ports = to.trafficPorts();
-  const free = new Map<PortType, number[]>();
-  for (const [index, { type }] of ports.entries())
-    if (!taken.has(index)) free.set(type, [...(free.get(type) ?? []), index]);
-  const pairs = to.balunPairs();
+  const free = Map.groupBy(
+    [...ports.keys()].filter((index) => !taken.has(index)),
+    (index) => ports[index]!.type,
+  );
   for (const one of over) {
     const other = OTHER_IMPEDANCE[one.type];
-    const port = other && pairs.length > 0 ? free.get(other)?.shift() : undefined;
-    if (port === undefined) {
-      to.loose({ ...one.end, lacks: one.poweredBy === undefined ? "traffic port" : "powered port" });
-      continue;
-    }
-    const { outer, inner } = pairs.shift()!;
-    const carries = { kind: "service", ...one.service! } as const;
-    to.joint([one.end, outer], { by: { kind: "patch" }, carries, proposed: true });
-    to.joint([inner, ports[port]!.ref], { by: { kind: "patch" }, carries, proposed: true });
+    const left = other && free.get(other);
+    const port = left?.[0];
+    if (port !== undefined && joinOver(one, ports[port]!.ref, true, to)) left!.shift();
+    else to.loose({ ...one.end, lacks: lackOf(one, to) });
   }
+}
+
+/** @returns false where no pair of a panel is left */
+function joinOver({ end, service }: Wanting, port: PortRef, proposed: boolean, to: Assembly): boolean {
+  const pair = service && to.takeBalunPair();
+  if (!pair) return false;
+  const how = { by: { kind: "patch" }, carries: { kind: "service", ...service }, proposed } as const;
+  to.joint([end, pair.outer], how);
+  to.joint([pair.inner, port], how);
+  return true;
 }

@@ -52,7 +52,7 @@ function filled(rule: string, words: Readonly<Record<LabelWord, string>>): strin
   return text.replace(/ +/g, " ").trim();
 }
 
-/** Short enough for a label: `A/3:1`, `MOSS-TARN main IF`, `mill 2`. */
+/** Short enough for a label: `A/3:1`, `MOSS-TARN main unit:IF`, `mill 2`. */
 export function portWords({ part, port }: PortRef, { parts }: Pick<Wiring, "parts">): string {
   const found = parts.get(part);
   if (found === undefined) return `${part} ${port}`;
@@ -67,7 +67,7 @@ export function portWords({ part, port }: PortRef, { parts }: Pick<Wiring, "part
     case "balun":
       return found.kind === "contact" ? (found.title ?? part) : `${found.title ?? part} ${port}`;
     default:
-      return `${hopWords(found)} ${port}`;
+      return `${hopWords(found)}:${port}`;
   }
 }
 
@@ -76,9 +76,11 @@ function placeWords({ id, place }: WiredPart): string {
   return place.slot === undefined ? place.chassis : `${place.chassis}/${place.slot}`;
 }
 
-function hopWords({ kind, of }: WiredPart): string {
-  const words = [of?.hop, of?.branch ?? kind];
-  return words.filter((word) => word !== undefined && word !== "only").join(" ");
+/** An end may have several antennas and couplers: each is called as the fact that states it. */
+function hopWords({ kind, of, at }: WiredPart): string {
+  const stated = kind === "antenna" || kind === "coupler" ? at.split(" / ")[2]?.replaceAll("-", " ") : kind;
+  const words = [of?.hop, of?.branch === "only" ? undefined : of?.branch, stated];
+  return words.filter((word) => word !== undefined).join(" ");
 }
 
 /** A number for each joint that is a cable, a guide or a wire. */
@@ -115,8 +117,13 @@ function numberOf(
       const unit = ends.map(({ part }) => unitNumber.get(part)).find((number) => number !== undefined);
       return `${carries.hop}-${by.kind === "waveguide" ? "W" : ""}${unit ?? ""}`.replace(/-$/, "");
     }
-    case "service":
-      return `${parts.get(ends[0].part)?.title ?? carries.title}-${carries.index}`;
+    case "service": {
+      const from = parts.get(ends[0].part);
+      // Behind a panel the pair of the panel counts.
+      return from?.kind === "balun"
+        ? `${from.title ?? from.id}-${Number.parseInt(ends[0].port, 10)}`
+        : `${carries.title}-${carries.index}`;
+    }
     case "alarm":
       return `alarm ${carries.input}`;
     case "feed":

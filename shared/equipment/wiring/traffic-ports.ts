@@ -15,7 +15,7 @@ export interface TrafficPort {
 }
 
 export interface TrafficNeed {
-  /** Unique at the site; what a place is drawn from. */
+  /** What a place is drawn from: needs of one key follow each other. */
   readonly key: string;
   readonly type: PortType;
   /** From a powered port of this part alone. */
@@ -70,7 +70,10 @@ export function assignPorts(
 function hardestFirst(needs: readonly TrafficNeed[]): readonly TrafficNeed[] {
   const rank = ({ type, poweredBy }: TrafficNeed) =>
     (poweredBy === undefined ? 0 : ETHERNET.length) + Math.max(0, ETHERNET.indexOf(type));
-  return byDraw(needs).toSorted((a, b) => rank(b) - rank(a));
+  const byKey = [...Map.groupBy(needs, ({ key }) => key)].map(([key, own]) => ({ key, own }));
+  return byDraw(byKey)
+    .flatMap(({ own }) => own)
+    .toSorted((a, b) => rank(b) - rank(a));
 }
 
 /** Ports that serve the same needs, entered at a place of one's own. */

@@ -1,6 +1,9 @@
 import { address, nth } from "../../design/address.js";
 import type { Feed } from "../../design/equipment.js";
+import { LOWEST_SERVICE_V } from "../../equipment/dc-feed.js";
+import { siteLoad } from "../../equipment/power.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
+import { trimmed } from "../../format/numbers.js";
 import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { hasIndoorUnit } from "./site-rules.js";
@@ -14,7 +17,7 @@ export const feedSlot: SiteRule = {
   severity: "error",
   title: "A stated feed leads to a power card, each fuse and each card once",
   checks:
-    "Each `feed` of a site against the power cards of its chassis, or a chassis with its supply built in; fuses of one feed against each other; and a second power card of a chassis on the same feed as the first.",
+    "Each `feed` of a site against the power cards of its chassis, or a chassis with its supply built in; fuses of one feed against each other; the rating of a fuse against what its chassis draws at the lowest voltage of service; and a second power card of a chassis on the same feed as the first.",
   why: "Whoever switches a fuse off to work on one card must not take another with it. Two cards on one feed fail together.",
   fix: "Another slot, fuse or feed.",
   source: "common practice",
@@ -52,6 +55,14 @@ export const feedSlot: SiteRule = {
           severity: "warning",
           message: `both power cards of chassis ${chassis} at ${plan.site.name} are on feed ${name}: they fail together`,
           related: related(feeds.indexOf(before)),
+        });
+      const needsA =
+        (siteLoad(plan).chassis.find((one) => one.chassis.name === chassis)?.feedW ?? 0) / LOWEST_SERVICE_V;
+      if (feed.ratingA !== undefined && needsA > feed.ratingA)
+        report({
+          at,
+          severity: "warning",
+          message: `fuse ${fuse} of feed ${name} at ${plan.site.name} is rated ${trimmed(feed.ratingA, 1)} A; chassis ${chassis} draws ${trimmed(needsA, 1)} A at ${LOWEST_SERVICE_V} V, all of it through one feed when the other fails`,
         });
       fuses.set(`${name} ${fuse}`, sameFuse ?? index);
       slots.set(place, sameSlot ?? index);

@@ -16,7 +16,7 @@ export const ifPortClaim: SiteRule = {
   id: "if-port-claim",
   severity: "error",
   title: "A stated IF port must be there, be an IF port, and be free",
-  checks: "Each `if-port` against the cards of the site and against the ports of other hops.",
+  checks: "Each `if-port` against the units of the hop, the cards of the site and the ports of other hops.",
   why: "Cables are labelled and connected by these numbers.",
   fix: "Another port, or leave it out to have one chosen.",
   source: "common practice",
@@ -39,6 +39,7 @@ export const ifPortClaim: SiteRule = {
 };
 
 const WORDS: Readonly<Record<ClaimFault, (slot: string, port: number) => string>> = {
+  "no unit": (slot, port) => `port ${port} of the card in ${slot} is stated for one more unit than there is`,
   "no card in the slot": (slot) => `there is no card in ${slot}`,
   "no such port": (slot, port) => `the card in ${slot} has no port ${port}`,
   "no IF port": (slot, port) => `port ${port} of the card in ${slot} is no IF port`,

@@ -7,6 +7,7 @@ import { antennasOverlap } from "./antennas-overlap.js";
 import { batteryHours } from "./battery-autonomy.js";
 import { cableTooLong } from "./cable-too-long.js";
 import { cableWrongKind } from "./cable-wrong-kind.js";
+import { chassisDoubled } from "./chassis-doubled.js";
 import { chassisHeat } from "./chassis-heat.js";
 import { chassisPower } from "./chassis-power.js";
 import { constructionMismatch } from "./construction-mismatch.js";
@@ -64,6 +65,7 @@ export const EQUIPMENT_NETWORK_RULES: readonly NetworkRule[] = [
   dualBandPair,
   feederLossImpossible,
   cableTooLong,
+  chassisDoubled,
   slotWrongKind,
   slotDoubled,
   slotsShort,

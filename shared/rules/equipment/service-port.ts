@@ -27,13 +27,16 @@ export const servicePort: SiteRule = {
     const services = plan.equipment?.services ?? [];
     if (!hasIndoorUnit(plan) || services.every(({ ports }) => ports === undefined)) return;
     const faults = new Map(siteWiring(plan).loose.map(({ part, port, fault }) => [`${part} ${port}`, fault]));
+    const names = new Set(plan.equipment?.chassis.map(({ name }) => name));
     for (const [index, service] of services.entries()) {
       for (const [k, claim] of (service.ports ?? []).entries()) {
         const fault = faults.get(`${serviceId(index)} ${k + 1}`);
         const words =
           k >= service.count
             ? `"${service.title}" takes ${service.count} ${service.count === 1 ? "port" : "ports"}, and this is one more`
-            : fault && WORDS[fault](claim, service);
+            : claim.chassis !== undefined && !names.has(claim.chassis)
+              ? `there is no chassis ${claim.chassis}`
+              : fault && WORDS[fault](claim, service);
         if (words === undefined) continue;
         const at = address("site", plan.site.name, nth("service", index), nth("port", k));
         report({ at, message: `${words}, at ${plan.site.name}` });

@@ -63,7 +63,8 @@ function lackingOf({ parts, loose }: Wiring): ReadonlyMap<PortType, number> {
   const lacking = new Map<PortType, number>();
   for (const { part, port, lacks, fault } of loose) {
     const type = parts.get(part)?.ports.find(({ name }) => name === port)?.type;
-    if (lacks !== "traffic port" || fault !== undefined || type === undefined || !isTraffic(type)) continue;
+    if (lacks !== "traffic port" && lacks !== "powered port") continue;
+    if (fault !== undefined || type === undefined || !isTraffic(type)) continue;
     lacking.set(type, (lacking.get(type) ?? 0) + 1);
   }
   return lacking;

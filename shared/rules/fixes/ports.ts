@@ -33,13 +33,17 @@ export function servicePortLines(plan: SitePlan): FactChange[] {
   const joints = new Map(wiring.joints.map((joint) => [portKey(joint.ends[0]), joint]));
   return (plan.equipment?.services ?? []).flatMap(({ count }, index): FactChange[] => {
     const lines: string[] = [];
-    // Stated ports are those of the first: one that has none, or one of the chassis itself or behind a panel, ends them.
+    // Stated ports are those of the first: one that has none, or one of the chassis itself, ends them.
     for (let port = 1; port <= count; port++) {
       const joint = joints.get(portKey({ part: serviceId(index), port: String(port) }));
-      const far = joint?.ends[1];
-      const place = far && wiring.parts.get(far.part)?.place;
-      if (joint === undefined || place?.slot === undefined) break;
-      if (joint.proposed) lines.push(`port ${place.slot} / ${far!.port}${inChassis(plan, place.chassis)}`);
+      if (joint === undefined) break;
+      // Behind a panel it is the card's port that is stated.
+      const [, to] = joint.ends;
+      const behind = joints.get(portKey({ ...to, port: innerPort(to.port) }));
+      const [, far] = (behind ?? joint).ends;
+      const place = wiring.parts.get(far.part)?.place;
+      if (place?.slot === undefined) break;
+      if (joint.proposed) lines.push(`port ${place.slot} / ${far.port}${inChassis(plan, place.chassis)}`);
     }
     const at = address("site", plan.site.name, nth("service", index));
     return lines.length === 0 ? [] : [{ do: "add", in: at, lines }];
@@ -80,6 +84,11 @@ export function slotLines(plan: SitePlan): FactChange[] | undefined {
     }
   }
   return changes;
+}
+
+/** Of a pair of a panel the port to the card; any other port is none. */
+function innerPort(port: string): string {
+  return port.replace(/ out$/, " in");
 }
 
 /** The first chassis is meant where none is named. */
