@@ -5,7 +5,8 @@
 import { createHash } from "node:crypto";
 
 /** Names that Windows keeps for itself. */
-const RESERVED = /^(con|prn|aux|nul|com\d|lpt\d)$/i;
+/** Windows takes what stands before the first dot for a device. */
+const RESERVED = /^(con|prn|aux|nul|com\d|lpt\d)(\.|$)/i;
 const LONGEST = 100;
 /** So many hexadecimal digits part what else would read the same. */
 const MARK_DIGITS = 6;

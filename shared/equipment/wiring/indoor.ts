@@ -224,6 +224,7 @@ const OTHER_IMPEDANCE: Partial<Record<PortType, PortType>> = { "E1-75": "E1-120"
 
 /** E1 that finds no port of its impedance goes over a balun panel to one of the other. */
 function overBaluns(over: readonly Wanting[], taken: ReadonlySet<number>, to: Assembly): void {
+  if (over.length === 0) return;
   const ports = to.trafficPorts();
   const free = Map.groupBy(
     [...ports.keys()].filter((index) => !taken.has(index)),

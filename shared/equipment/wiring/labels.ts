@@ -101,7 +101,7 @@ function numbered(wiring: Wiring): ReadonlyMap<Joint, string> {
     const times = used.get(base) ?? 0;
     used.set(base, times + 1);
     // One over a panel, or the second polarization behind a coupler.
-    numbers.set(joint, times === 0 ? base : `${base}${String.fromCharCode(97 + times)}`);
+    numbers.set(joint, times === 0 ? base : `${base}.${times + 1}`);
   }
   return numbers;
 }

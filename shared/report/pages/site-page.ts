@@ -2,9 +2,10 @@
 import type { Design } from "../../design/design.js";
 import { stateWords } from "../../design/state.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
+import { unitsOf } from "../../equipment/units.js";
 import { siteWiring } from "../../equipment/wiring/site-wiring.js";
 import type { HopResult } from "../../evaluate/account/result.js";
-import { kilometres, metres } from "../../format/numbers.js";
+import { fixed, kilometres, metres } from "../../format/numbers.js";
 import { formatDms } from "../../geodesy/coordinates.js";
 import type { Block, Figure, Inline, Page, ReportFinding, Section, Table } from "../document/document.js";
 import { drawAbove } from "../draw/system/site/draw-above.js";
@@ -107,7 +108,7 @@ function figure(
 }
 
 /** What the drawings show, in words. */
-function hungTable({ plan, pageOf }: SitePageInput, hung: readonly Hung[]): Table {
+function hungTable({ plan, pageOf, results }: SitePageInput, hung: readonly Hung[]): Table {
   const hops = new Set(hung.map(({ hop }) => hop));
   const without = plan.ends.filter(({ hop }) => !hops.has(hop.name));
   const link = (kind: "hop" | "site", name: string): Inline => {
@@ -115,15 +116,28 @@ function hungTable({ plan, pageOf }: SitePageInput, hung: readonly Hung[]): Tabl
     return page === undefined ? name : { text: name, to: { page } };
   };
   const or = (text: string | undefined) => text ?? "–";
+  const ends = new Map(plan.ends.map((one) => [one.hop.name, one]));
+  const polarization = (name: string) => {
+    const { hop, end, facts } = ends.get(name)!;
+    const sent =
+      facts === undefined ? [] : unitsOf(hop, end, facts).flatMap((unit) => unit.polarization ?? []);
+    return [...new Set(sent)].join(" and ") || "not stated";
+  };
+  const elevation = (name: string) => {
+    const here = results.get(name)?.geometry?.find(({ site }) => site === plan.site.name);
+    return or(here && `${fixed(here.elevationDeg, 2)}°`);
+  };
   return {
     type: "table",
     columns: [
       { title: "Hop" },
       { title: "To" },
       { title: "Azimuth", align: "right" },
+      { title: "Elevation", align: "right" },
       { title: "Length", align: "right" },
       { title: "Antenna" },
       { title: "Height", align: "right" },
+      { title: "Polarization" },
       { title: "On it" },
       { title: "Down from it" },
     ],
@@ -133,16 +147,36 @@ function hungTable({ plan, pageOf }: SitePageInput, hung: readonly Hung[]): Tabl
           link("hop", one.hop),
           link("site", one.far),
           or(one.azimuthDeg === undefined ? undefined : bearing(one.azimuthDeg)),
+          elevation(one.hop),
           or(one.distanceM === undefined ? undefined : kilometres(one.distanceM)),
           one.role === "antenna" ? one.name : `${one.name}, ${one.role}`,
           or(one.heightM === undefined ? undefined : metres(one.heightM)),
+          polarization(one.hop),
           [...one.units, ...one.couplers, ...one.also.map((hop) => `also of ${hop}`)].join(", ") || "–",
           one.down.map(({ number }) => number).join(", ") || "–",
         ],
       })),
-      ...without.map(({ hop, far }) => ({
-        cells: [link("hop", hop.name), link("site", far.site.name), "–", "–", "not stated", "–", "–", "–"],
-      })),
+      ...without.map(({ hop, far }) => {
+        const shared = hung.find(({ also }) => also.includes(hop.name));
+        const antenna = shared === undefined ? "not stated" : `${shared.name}, shared with ${shared.hop}`;
+        const height = or(shared?.heightM === undefined ? undefined : metres(shared.heightM));
+        const azimuth = or(shared?.azimuthDeg === undefined ? undefined : bearing(shared.azimuthDeg));
+        const length = or(shared?.distanceM === undefined ? undefined : kilometres(shared.distanceM));
+        return {
+          cells: [
+            link("hop", hop.name),
+            link("site", far.site.name),
+            azimuth,
+            elevation(hop.name),
+            length,
+            antenna,
+            height,
+            polarization(hop.name),
+            "–",
+            "–",
+          ],
+        };
+      }),
     ],
   };
 }

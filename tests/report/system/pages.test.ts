@@ -78,7 +78,9 @@ test.each([undefined, LONG, MARKUP])("a design of which most lacks has its pages
     expect(text).not.toMatch(/<script|NaN|Infinity|undefined|\[object/);
     expect(text).toContain('href="OTHER.html"');
     expect(page.sections.map(({ id }) => id)).toEqual(
-      plan.equipment ? ["structure", "rack", "parts"] : ["structure", "parts"],
+      plan.equipment
+        ? ["structure", "rack", "ports", "earth", "parts"]
+        : ["structure", "ports", "earth", "parts"],
     );
   }
   for (const { hop, result, chain } of chainsIn(design)) {

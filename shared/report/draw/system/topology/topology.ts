@@ -17,6 +17,9 @@ export interface DiagramHop {
 
 /** With more sites a diagram would say less than the list does, and take its time. */
 const MOST_SITES = 150;
+const MOST_HOPS = 200;
+/** With more hops one way for each direction is tried: a layout takes its time. */
+const FEW_HOPS = 60;
 /** A sheet that is shrunk below this share cannot be read any more. */
 const LEAST_SCALE = 0.55;
 
@@ -35,8 +38,9 @@ export function drawTopology(sites: readonly Site[], hops: readonly DiagramHop[]
   const joined = hops.filter(({ result: { ends } }) => ends[0] !== ends[1]);
   const used = new Set(joined.flatMap(({ result }) => result.ends));
   const shown = sites.filter(({ name }) => used.has(name));
-  if (joined.length === 0 || shown.length > MOST_SITES) return undefined;
-  const diagrams = WAYS.map((way) => diagramOf(shown, joined, way));
+  if (joined.length === 0 || shown.length > MOST_SITES || joined.length > MOST_HOPS) return undefined;
+  const ways = joined.length > FEW_HOPS ? WAYS.filter(({ ranker }) => ranker === "longest-path") : WAYS;
+  const diagrams = ways.map((way) => diagramOf(shown, joined, way));
   const best = (width: number) =>
     diagrams.toSorted((a, b) => a.hidden - b.hidden || scale(b.placed, width) - scale(a.placed, width))[0]!
       .placed;
