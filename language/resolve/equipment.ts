@@ -68,6 +68,7 @@ export function installationOf(facts: readonly Fact[], names: Names): Installati
 
 export function chassisOf(entry: Declaration, facts: readonly Fact[], names: Names): Chassis {
   const ports = entriesOf("port", facts, "ports", names);
+  const needs = entriesOf("need", facts, "needs", names);
   return {
     ...named(entry),
     ...fieldsOf("chassis", facts, names),
@@ -78,6 +79,7 @@ export function chassisOf(entry: Declaration, facts: readonly Fact[], names: Nam
         ? []
         : [{ from, to: Math.max(from, numberOf(fact, "to") ?? from), kind }];
     }),
+    needs: needs.length > 0 ? needs : undefined,
     controllerBuiltIn: factNamed(facts, "controller") !== undefined ? true : undefined,
     ports: ports.length > 0 ? ports : undefined,
   };
@@ -87,6 +89,7 @@ export function cardOf(entry: Declaration, facts: readonly Fact[], names: Names)
   return {
     ...named(entry),
     ...fieldsOf("card", facts, names),
+    supplyBuiltIn: factNamed(facts, "supply") !== undefined ? true : undefined,
     ports: factsNamed(facts, "ports").flatMap((fact) => {
       const count = numberOf(fact, "count");
       const type = wordOf(fact, "type") as PortType | undefined;

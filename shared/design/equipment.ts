@@ -111,11 +111,18 @@ export interface Chassis {
   /** Most heat its fan carries away. */
   readonly heatLimitW?: number;
   readonly air?: "left-to-right" | "right-to-left" | "front-to-back" | "back-to-front";
+  /** Fan and power cards that it does not work without; of a kind that is not named, one where there are slots for it. */
+  readonly needs?: readonly ChassisNeed[];
   /** A controller that is part of the chassis counts as one, without a card. */
   readonly controllerBuiltIn?: true;
   /** Its own, beside those of its cards; IF ports are on cards. */
   readonly ports?: readonly { readonly count: number; readonly type: Exclude<PortType, "IF"> }[];
   readonly weightKg?: number;
+}
+
+export interface ChassisNeed {
+  readonly count: number;
+  readonly kind: "fan" | "power";
 }
 
 export type CardKind =
@@ -151,6 +158,10 @@ export interface Card {
   readonly kind?: CardKind;
   /** Slots it goes into; undefined: those that its kind usually has. */
   readonly slotKind?: SlotKind;
+  /** Slots that it covers, the one that is stated and those above it; undefined: one. */
+  readonly slotCount?: number;
+  /** The feed of the chassis comes in at this card: it counts as a power card beside what else it is. */
+  readonly supplyBuiltIn?: true;
   readonly ports: readonly { readonly count: number; readonly type: PortType; readonly powered: boolean }[];
   readonly xpic?: boolean;
   /** With what a port of it pairs for XPIC: another port of the card, or a card in the next slot. */

@@ -117,6 +117,29 @@ export const indoorRows: Rows = [
     example: "air left-to-right",
   },
   {
+    name: "needs",
+    in: ["chassis"],
+    args: [
+      {
+        name: "count",
+        value: { type: "number", integer: true, min: 0, max: 99 },
+        meaning: "How many; 0 where it works without.",
+        into: "need.count",
+      },
+      {
+        name: "kind",
+        value: { type: "word", words: { fan: "fan cards", power: "power cards" } },
+        meaning: "Of what kind.",
+        into: "need.kind",
+      },
+    ],
+    repeatable: true,
+    meaning: "Fan or power cards that the chassis does not work without.",
+    fallback: "one of each kind that it has slots for",
+    source: CATALOGUE,
+    example: "needs 2 fan",
+  },
+  {
     name: "controller",
     in: ["chassis"],
     args: one("value", { type: "word", words: { "built-in": "part of the chassis" } }, "Where it is."),
@@ -191,6 +214,35 @@ export const indoorRows: Rows = [
     fallback: "by its kind: controller, fan and power have their own, all others go into traffic slots",
     source: CATALOGUE,
     example: "slots traffic",
+  },
+  {
+    name: "spans",
+    in: ["card"],
+    args: one(
+      "slots",
+      { type: "number", integer: true, min: 1, max: 20 },
+      "Slots that it covers.",
+      "card.slotCount",
+    ),
+    meaning:
+      "Slots that the card covers: the one that it is put in, by which its ports are stated, and those with the numbers above it.",
+    fallback: "one slot",
+    source: CATALOGUE,
+    example: "spans 2",
+  },
+  {
+    name: "supply",
+    in: ["card"],
+    args: one(
+      "value",
+      { type: "word", words: { "built-in": "the feed of the chassis comes in at this card" } },
+      "Where it is.",
+    ),
+    meaning:
+      "A power feed that is part of the card, of a controller for example: the card counts as a power card too.",
+    fallback: "power cards are cards of their own",
+    source: CATALOGUE,
+    example: "supply built-in",
   },
   {
     name: "ports",

@@ -8,6 +8,7 @@ import { batteryHours } from "./battery-autonomy.js";
 import { cableTooLong } from "./cable-too-long.js";
 import { cableWrongKind } from "./cable-wrong-kind.js";
 import { chassisHeat } from "./chassis-heat.js";
+import { chassisNeeds } from "./chassis-needs.js";
 import { chassisPower } from "./chassis-power.js";
 import { constructionMismatch } from "./construction-mismatch.js";
 import { controllerProtection } from "./controller-protection.js";
@@ -73,6 +74,7 @@ export const EQUIPMENT_NETWORK_RULES: readonly NetworkRule[] = [
   pairOnOneCard,
   xpicPair,
   controllerProtection,
+  chassisNeeds,
   servicePort,
   trafficPortsShort,
   portsProposed,
