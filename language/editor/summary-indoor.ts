@@ -25,6 +25,8 @@ export function cardLines(card: Card | undefined): string[] {
     card?.supplyBuiltIn ? "supply built in" : undefined,
     ports?.join(", "),
     card?.xpic ? "XPIC" : undefined,
+    card?.drives && `drives ${card.drives.join(", ")}`,
+    card?.highestModulation && `up to ${card.highestModulation}`,
   );
 }
 

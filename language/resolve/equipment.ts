@@ -86,9 +86,18 @@ export function chassisOf(entry: Declaration, facts: readonly Fact[], names: Nam
 }
 
 export function cardOf(entry: Declaration, facts: readonly Fact[], names: Names): Card {
+  const drives = factsNamed(facts, "drives").flatMap((fact) => wordOf(fact, "generation") ?? []);
+  const widths = factsNamed(facts, "channel-width").flatMap((fact) => {
+    const widthHz = quantityOf(fact, "width");
+    const otherHz = quantityOf(fact, "to") ?? widthHz;
+    if (widthHz === undefined || otherHz === undefined) return [];
+    return [{ fromHz: Math.min(widthHz, otherHz), toHz: Math.max(widthHz, otherHz) }];
+  });
   return {
     ...named(entry),
     ...fieldsOf("card", facts, names),
+    drives: drives.length > 0 ? drives : undefined,
+    channelWidths: widths.length > 0 ? widths : undefined,
     supplyBuiltIn: factNamed(facts, "supply") !== undefined ? true : undefined,
     ports: factsNamed(facts, "ports").flatMap((fact) => {
       const count = numberOf(fact, "count");

@@ -22,6 +22,8 @@ export interface UnitFacts {
   readonly leastSupplyV?: number;
   /** Branching network of an all-indoor radio. */
   readonly branching?: { readonly filterDb: number; readonly passDb: number };
+  /** As makers tell their units apart; IF cards drive some of them. */
+  readonly generation?: string;
   /** Traffic port of an all-outdoor unit; the indoor side needs its like. */
   readonly port?: PortType;
 }
@@ -168,6 +170,15 @@ export interface Card {
   readonly pairs?: "within" | "neighbour";
   /** Most that its powered ports give together. */
   readonly powerBudgetW?: number;
+  /** Of an IF card: generations of outdoor units that it drives. */
+  readonly drives?: readonly string[];
+  /** Of an IF card: widths of channel that it works in; one width has both ends alike. */
+  readonly channelWidths?: readonly FrequencyRange[];
+  readonly highestModulation?: string;
+  /** Most that one IF port carries. */
+  readonly portCapacityBps?: number;
+  /** What goes over the air: the far end has to take it. */
+  readonly carries?: "packet" | "tdm" | "both";
   readonly drawsW?: number;
   readonly weightKg?: number;
 }

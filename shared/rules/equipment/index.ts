@@ -21,6 +21,8 @@ import { feedSlot } from "./feed-slot.js";
 import { feederLossImpossible } from "./feeder-loss-impossible.js";
 import { feederTooShort } from "./feeder-too-short.js";
 import { flexibleGuideLong } from "./flexible-guide-long.js";
+import { ifCardUnit } from "./if-card-unit.js";
+import { ifCardsDiffer } from "./if-cards-differ.js";
 import { ifPortClaim } from "./if-port-claim.js";
 import { ifPortsSearched } from "./if-ports-searched.js";
 import { ifPortsShort } from "./if-ports-short.js";
@@ -39,6 +41,7 @@ import { standbyMargin } from "./standby-margin.js";
 import { structureOverload } from "./structure-overload.js";
 import { subBand } from "./sub-band.js";
 import { trafficPortsShort } from "./traffic-ports-short.js";
+import { unitPortSlow } from "./unit-port-slow.js";
 import { waveguideMissing } from "./waveguide-missing.js";
 import { xpicMissing } from "./xpic-missing.js";
 import { xpicPair } from "./xpic-pair.js";
@@ -57,6 +60,7 @@ export const EQUIPMENT_HOP_RULES: readonly HopRule[] = [
   flexibleGuideLong,
   interfaceMismatch,
   cableWrongKind,
+  unitPortSlow,
 ];
 
 export { standbyMargin };
@@ -71,6 +75,8 @@ export const EQUIPMENT_NETWORK_RULES: readonly NetworkRule[] = [
   ifPortClaim,
   ifPortsShort,
   ifPortsSearched,
+  ifCardUnit,
+  ifCardsDiffer,
   pairOnOneCard,
   xpicPair,
   controllerProtection,
