@@ -133,6 +133,12 @@ export function slotsFrom(slot: number, card: Card): readonly number[] {
   return Array.from({ length: slotCountOf(card) }, (_, k) => slot + k);
 }
 
+/** `3`, of a wide card `3 to 4` */
+export function slotNumbers({ slot, card }: Pick<PlacedCard, "slot" | "card">): string {
+  const count = slotCountOf(card);
+  return count === 1 ? `${slot}` : `${slot} to ${slot + count - 1}`;
+}
+
 /** Whether the feed of the chassis comes in at a card. */
 export function isInlet({ kind, supplyBuiltIn }: Card): boolean {
   return kind === "power" || supplyBuiltIn === true;

@@ -2,7 +2,7 @@
 import type { Design } from "../../design/design.js";
 import { batteryAutonomy } from "../../equipment/battery.js";
 import { type Part, partsOfNetwork, partsOfSite, spareParts } from "../../equipment/parts-list.js";
-import { type PlacedCard, slotsFrom } from "../../equipment/placement.js";
+import { slotNumbers } from "../../equipment/placement.js";
 import { siteLoad } from "../../equipment/power.js";
 import { type SitePlan, sitePlans } from "../../equipment/site-plan.js";
 import { structureLoad } from "../../equipment/structure-load.js";
@@ -118,7 +118,7 @@ function slotTables({ placed, ifPorts }: SitePlan): Block[] {
           );
         return {
           cells: [
-            `${slotWords(card)}${card.automatic ? " (automatic)" : ""}`,
+            `${slotNumbers(card)}${card.automatic ? " (automatic)" : ""}`,
             partWords({ ...card.card, kind: "card", quantity: 1, estimated: false }),
             uses.join("; "),
           ],
@@ -131,11 +131,6 @@ function slotTables({ placed, ifPorts }: SitePlan): Block[] {
       rows,
     };
   });
-}
-
-function slotWords({ slot, card }: PlacedCard): string {
-  const last = slotsFrom(slot, card).at(-1)!;
-  return last === slot ? `${slot}` : `${slot} to ${last}`;
 }
 
 function loadFacts(plan: SitePlan): Block[] {
