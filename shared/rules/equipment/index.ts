@@ -4,6 +4,7 @@ import { aggregationMissing } from "./aggregation-missing.js";
 import { airPath } from "./air-path.js";
 import { alarmInput } from "./alarm-input.js";
 import { antennasOverlap } from "./antennas-overlap.js";
+import { armsExchanged } from "./arms-exchanged.js";
 import { batteryHours } from "./battery-autonomy.js";
 import { cableTooLong } from "./cable-too-long.js";
 import { cableWrongKind } from "./cable-wrong-kind.js";
@@ -52,6 +53,7 @@ export const EQUIPMENT_HOP_RULES: readonly HopRule[] = [
   constructionMismatch,
   polarizationNotTaken,
   polarizationOpen,
+  armsExchanged,
   xpicMissing,
   waveguideMissing,
   directMounting,
