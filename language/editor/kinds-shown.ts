@@ -68,11 +68,15 @@ function hopLines(model: DesignModel, name: string): string[] {
 
 function couplerLines(coupler: Coupler | undefined): string[] {
   if (!coupler) return [];
-  const { kind, mainLossDb, standbyLossDb } = coupler;
+  const { kind, mainLossDb, standbyLossDb, secondMainLossDb, secondStandbyLossDb } = coupler;
+  const second = [secondMainLossDb, secondStandbyLossDb].flatMap((lossDb) =>
+    lossDb === undefined ? [] : [write.decibels(lossDb)],
+  );
   const standby = standbyLossDb === undefined ? "" : `, standby arm ${write.decibels(standbyLossDb)}`;
   return [
     kind,
     mainLossDb === undefined ? undefined : `main arm ${write.decibels(mainLossDb)}${standby}`,
+    second.length > 0 ? `second polarization ${second.join(", ")}` : undefined,
     band(coupler.band),
   ].filter(isText);
 }

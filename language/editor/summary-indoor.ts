@@ -13,12 +13,21 @@ export function chassisLines(chassis: Chassis | undefined): string[] {
   return lines(
     chassis?.rackUnits === undefined ? undefined : `${trimmed(chassis.rackUnits, 1)} U`,
     slots?.join(", "),
+    chassis?.needs && `needs ${chassis.needs.map(({ count, kind }) => `${count} ${kind}`).join(", ")}`,
   );
 }
 
 export function cardLines(card: Card | undefined): string[] {
   const ports = card?.ports.map(({ count, type, powered }) => `${count} ${type}${powered ? " powered" : ""}`);
-  return lines(card?.kind, ports?.join(", "), card?.xpic ? "XPIC" : undefined);
+  return lines(
+    card?.kind,
+    card?.slotCount === undefined || card.slotCount === 1 ? undefined : `${card.slotCount} slots wide`,
+    card?.supplyBuiltIn ? "supply built in" : undefined,
+    ports?.join(", "),
+    card?.xpic ? "XPIC" : undefined,
+    card?.drives && `drives ${card.drives.join(", ")}`,
+    card?.highestModulation && `up to ${card.highestModulation}`,
+  );
 }
 
 function lines(...said: readonly (string | undefined)[]): string[] {

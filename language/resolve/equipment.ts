@@ -68,6 +68,7 @@ export function installationOf(facts: readonly Fact[], names: Names): Installati
 
 export function chassisOf(entry: Declaration, facts: readonly Fact[], names: Names): Chassis {
   const ports = entriesOf("port", facts, "ports", names);
+  const needs = entriesOf("need", facts, "needs", names);
   return {
     ...named(entry),
     ...fieldsOf("chassis", facts, names),
@@ -78,15 +79,26 @@ export function chassisOf(entry: Declaration, facts: readonly Fact[], names: Nam
         ? []
         : [{ from, to: Math.max(from, numberOf(fact, "to") ?? from), kind }];
     }),
+    needs: needs.length > 0 ? needs : undefined,
     controllerBuiltIn: factNamed(facts, "controller") !== undefined ? true : undefined,
     ports: ports.length > 0 ? ports : undefined,
   };
 }
 
 export function cardOf(entry: Declaration, facts: readonly Fact[], names: Names): Card {
+  const drives = factsNamed(facts, "drives").flatMap((fact) => wordOf(fact, "generation") ?? []);
+  const widths = factsNamed(facts, "channel-width").flatMap((fact) => {
+    const widthHz = quantityOf(fact, "width");
+    const otherHz = quantityOf(fact, "to") ?? widthHz;
+    if (widthHz === undefined || otherHz === undefined) return [];
+    return [{ fromHz: Math.min(widthHz, otherHz), toHz: Math.max(widthHz, otherHz) }];
+  });
   return {
     ...named(entry),
     ...fieldsOf("card", facts, names),
+    drives: drives.length > 0 ? drives : undefined,
+    channelWidths: widths.length > 0 ? widths : undefined,
+    supplyBuiltIn: factNamed(facts, "supply") !== undefined ? true : undefined,
     ports: factsNamed(facts, "ports").flatMap((fact) => {
       const count = numberOf(fact, "count");
       const type = wordOf(fact, "type") as PortType | undefined;

@@ -255,6 +255,7 @@ function endOf(fact: Fact, halves: ChannelInUse["halves"] | undefined, lookup: L
       quantityOf(factNamed(fact.facts, "antenna"), "at") ??
       quantityOf(factNamed(facts, "height"), "value") ??
       quantityOf(factNamed(defaults, "antenna"), "at"),
+    armsExchanged: factNamed(facts, "arms") === undefined ? undefined : true,
     further: furtherOf(facts, lookup),
     installation: installationOf(facts, lookup),
     transmits: half,
@@ -269,12 +270,17 @@ function furtherOf(facts: readonly Fact[], lookup: Lookup): readonly FurtherAnte
   const further = FURTHER.map((place): FurtherAntenna | undefined => {
     const antenna = factNamed(facts, `${place}-antenna`);
     const coupler = factNamed(facts, `${place}-coupler`);
-    if (antenna === undefined && coupler === undefined) return undefined;
+    const feeder = factNamed(facts, `${place}-feeder`);
+    if (antenna === undefined && coupler === undefined && feeder === undefined) return undefined;
     return {
       antenna: antenna && lookup.antenna(wordOf(antenna, "antenna") ?? ""),
       heightM: quantityOf(antenna, "at"),
       coupler: coupler && lookup.coupler(wordOf(coupler, "coupler") ?? ""),
       mounting: wordOf(coupler, "mounting") as Mounting | undefined,
+      ...(feeder && {
+        feeder: lookup.feeder(wordOf(feeder, "feeder") ?? ""),
+        feederLengthM: quantityOf(feeder, "length"),
+      }),
     };
   });
   const last = further.findLastIndex((one) => one !== undefined);

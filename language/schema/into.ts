@@ -61,6 +61,7 @@ export interface Entries {
   readonly criterion: ClearanceCriterion;
   readonly claim: PortClaim;
   readonly port: NonNullable<Chassis["ports"]>[number];
+  readonly need: NonNullable<Chassis["needs"]>[number];
 }
 
 /** Fields that one statement fills as a whole. */
@@ -96,6 +97,7 @@ export const NEEDED: {
   criterion: { fresnelFraction: true, kFactor: true },
   claim: { slot: true, port: true },
   port: { count: true, type: true },
+  need: { count: true, kind: true },
   "site.structure": { kind: true, heightM: true },
   "radio.tuning": { fromHz: true, toHz: true },
   "radio.lowHalf": { fromHz: true, toHz: true },

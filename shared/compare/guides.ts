@@ -5,6 +5,7 @@ import type { Hop, HopEnd } from "../design/design.js";
 import type { Finding } from "../design/finding.js";
 import { guideEstimate } from "../equipment/guide-to-choose.js";
 import { antennasUsed, mountingOf, takesDirect } from "../equipment/mounting.js";
+import { feedersStated } from "../equipment/stands.js";
 
 export interface GuideChange {
   /** Whether level, margin and availability may have risen only because a guide is gone, or was only estimated. */
@@ -43,7 +44,7 @@ function endChange(was: Side, is: Side): GuideChange {
     return changed(`waveguide at ${site} is an estimate on both sides`, beforeDb !== afterDb);
   if (afterDb !== undefined) return changed(`waveguide at ${site} is an estimate now`);
   if (beforeDb !== undefined) return changed(`waveguide at ${site} was an estimate`);
-  if (was[1].feeder === undefined || isDecided(is)) return { undecided: false, forgottenAt: [] };
+  if (feedersStated(was[1]).length === 0 || isDecided(is)) return { undecided: false, forgottenAt: [] };
   return changed(`feeder at ${site} is gone, and nothing sound stands for it`);
 }
 
@@ -56,7 +57,8 @@ function estimatedDb([hop, end]: Side): number | undefined {
 function isDecided([hop, end]: Side): boolean {
   if (end.feeder !== undefined) return true;
   return antennasUsed(hop, end).every(
-    (stand) => mountingOf(end, stand) === "direct" && takesDirect(stand.antenna!),
+    (stand) =>
+      stand.feeder !== undefined || (mountingOf(end, stand) === "direct" && takesDirect(stand.antenna!)),
   );
 }
 

@@ -126,6 +126,9 @@ export interface Coupler {
   readonly mainLossDb?: number;
   /** Loss of the standby arm; equal to the main arm's when not given. */
   readonly standbyLossDb?: number;
+  /** Of the arms of the second polarization; undefined: as of the first. */
+  readonly secondMainLossDb?: number;
+  readonly secondStandbyLossDb?: number;
   /** Loss outwards where it differs from the loss inwards. */
   readonly transmitLossDb?: number;
   /** Between the ports of its units. */
@@ -286,6 +289,9 @@ export interface FurtherAntenna {
   readonly heightM?: number;
   readonly coupler?: Coupler;
   readonly mounting?: Mounting;
+  /** What leads to it alone; undefined: as to the first. */
+  readonly feeder?: Feeder;
+  readonly feederLengthM?: number;
 }
 
 export interface HopEnd {
@@ -295,6 +301,8 @@ export interface HopEnd {
   readonly antennaHeightM?: number;
   readonly coupler?: Coupler;
   readonly mounting?: Mounting;
+  /** Main and standby units are on each other's arms. */
+  readonly armsExchanged?: true;
   /** Second, third and fourth antenna, in this order up to the last that is stated. */
   readonly further?: readonly FurtherAntenna[];
   /** Unless nothing of it is stated. */

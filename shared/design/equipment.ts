@@ -22,6 +22,8 @@ export interface UnitFacts {
   readonly leastSupplyV?: number;
   /** Branching network of an all-indoor radio. */
   readonly branching?: { readonly filterDb: number; readonly passDb: number };
+  /** As makers tell their units apart; IF cards drive some of them. */
+  readonly generation?: string;
   /** Traffic port of an all-outdoor unit; the indoor side needs its like. */
   readonly port?: PortType;
 }
@@ -111,11 +113,18 @@ export interface Chassis {
   /** Most heat its fan carries away. */
   readonly heatLimitW?: number;
   readonly air?: "left-to-right" | "right-to-left" | "front-to-back" | "back-to-front";
+  /** Fan and power cards that it does not work without; of a kind that is not named, one where there are slots for it. */
+  readonly needs?: readonly ChassisNeed[];
   /** A controller that is part of the chassis counts as one, without a card. */
   readonly controllerBuiltIn?: true;
   /** Its own, beside those of its cards; IF ports are on cards. */
   readonly ports?: readonly { readonly count: number; readonly type: Exclude<PortType, "IF"> }[];
   readonly weightKg?: number;
+}
+
+export interface ChassisNeed {
+  readonly count: number;
+  readonly kind: "fan" | "power";
 }
 
 export type CardKind =
@@ -151,12 +160,25 @@ export interface Card {
   readonly kind?: CardKind;
   /** Slots it goes into; undefined: those that its kind usually has. */
   readonly slotKind?: SlotKind;
+  /** Slots that it covers, the one that is stated and those above it; undefined: one. */
+  readonly slotCount?: number;
+  /** The feed of the chassis comes in at this card: it counts as a power card beside what else it is. */
+  readonly supplyBuiltIn?: true;
   readonly ports: readonly { readonly count: number; readonly type: PortType; readonly powered: boolean }[];
   readonly xpic?: boolean;
   /** With what a port of it pairs for XPIC: another port of the card, or a card in the next slot. */
   readonly pairs?: "within" | "neighbour";
   /** Most that its powered ports give together. */
   readonly powerBudgetW?: number;
+  /** Of an IF card: generations of outdoor units that it drives. */
+  readonly drives?: readonly string[];
+  /** Of an IF card: widths of channel that it works in; one width has both ends alike. */
+  readonly channelWidths?: readonly FrequencyRange[];
+  readonly highestModulation?: string;
+  /** Most that one IF port carries. */
+  readonly portCapacityBps?: number;
+  /** What goes over the air: the far end has to take it. */
+  readonly carries?: "packet" | "tdm" | "both";
   readonly drawsW?: number;
   readonly weightKg?: number;
 }

@@ -17,12 +17,15 @@ export interface BranchingNetwork {
  */
 export function armLossDb(
   coupler: Coupler,
-  arm: Branch["arm"],
+  { arm, polarization }: Pick<Branch, "arm" | "polarization">,
   direction: "transmit" | "receive",
 ): number | undefined {
   if (direction === "transmit" && coupler.transmitLossDb !== undefined) return coupler.transmitLossDb;
-  if (arm !== "standby") return coupler.mainLossDb;
-  return coupler.standbyLossDb ?? coupler.mainLossDb;
+  const { mainLossDb, standbyLossDb, secondMainLossDb, secondStandbyLossDb } = coupler;
+  const isSecond = polarization === 2;
+  const mainDb = isSecond ? (secondMainLossDb ?? mainLossDb) : mainLossDb;
+  if (arm !== "standby") return mainDb;
+  return (isSecond ? secondStandbyLossDb : undefined) ?? standbyLossDb ?? mainDb;
 }
 
 /**

@@ -59,17 +59,23 @@ function usualJoins({ antennas, coupler }: ArrangementFacts): readonly Join[] {
  * Branches of an end. Units fill the arms of the antennas in turn; those for which there is none are put on an antenna
  * beyond the last.
  * @param joins what joins units to each antenna of the end
+ * @param exchanged main and standby units are on each other's arms
  */
 export function branchesOf(
   facts: ArrangementFacts,
   joins: readonly Join[] = usualJoins(facts),
   side: Side = 0,
+  exchanged = false,
 ): readonly Branch[] {
   let of = BRANCHES.get(facts);
   if (of === undefined) BRANCHES.set(facts, (of = new Map()));
-  const key = `${side} ${joins.join()}`;
+  const key = `${side} ${exchanged} ${joins.join()}`;
   let known = of.get(key);
-  if (known === undefined) of.set(key, (known = makeBranches(facts, joins, side)));
+  if (known === undefined) {
+    known = makeBranches(facts, joins, side);
+    if (exchanged) known = known.map((branch) => onOtherArm(branch, joins));
+    of.set(key, known);
+  }
   return known;
 }
 
@@ -103,6 +109,12 @@ function makeBranches(facts: ArrangementFacts, joins: readonly Join[], side: Sid
       radiates: index % perGroup(facts) < radiatingPerGroup(facts),
     };
   });
+}
+
+/** The arms of an orthomode transducer are told by their polarization alone: there is nothing to exchange. */
+function onOtherArm(branch: Branch, joins: readonly Join[]): Branch {
+  const join = joins[branch.antenna - 1];
+  return join === undefined || join === "omt" ? branch : { ...branch, arm: OTHER_ARM[branch.arm] };
 }
 
 const OTHER_ARM: Readonly<Record<Arm, Arm>> = { none: "none", main: "standby", standby: "main" };

@@ -3,7 +3,7 @@
  * trying in a fixed order and going back where something is left over. Bounded in steps, so that the answer is the same
  * everywhere.
  */
-import { draw, type PlacedCard } from "./placement.js";
+import { draw, type PlacedCard, slotCountOf, slotsFrom } from "./placement.js";
 
 /** A card with the number of its IF ports that are open. */
 interface SearchPlace {
@@ -82,13 +82,14 @@ function withLinks(places: readonly SearchPlace[]): readonly Place[] {
   const chassis = new Map<PlacedCard["chassis"], Map<number, number>>();
   for (const [index, { card }] of places.entries()) {
     const slots = chassis.get(card.chassis) ?? new Map<number, number>();
-    chassis.set(card.chassis, slots.set(card.slot, index));
+    for (const slot of slotsFrom(card.slot, card.card)) slots.set(slot, index);
+    chassis.set(card.chassis, slots);
   }
   return places.map(({ card, free }) => ({
     card,
     free,
     xpic: card.card.xpic !== false,
-    linked: [card.slot - 1, card.slot + 1].flatMap((slot) => {
+    linked: [card.slot - 1, card.slot + slotCountOf(card.card)].flatMap((slot) => {
       const index = chassis.get(card.chassis)!.get(slot);
       return index !== undefined && pairFault(card, places[index]!.card) === undefined ? [index] : [];
     }),
@@ -104,7 +105,8 @@ export function pairFault(one: PlacedCard, other: PlacedCard): string | undefine
   if (one.chassis !== other.chassis) return "they are on cards of different chassis";
   if (one.card.pairs !== "neighbour" || other.card.pairs !== "neighbour")
     return `they are on two cards, in ${slots}, that do not pair`;
-  return Math.abs(one.slot - other.slot) === 1 ? undefined : `${slots} are not neighbours`;
+  const [before] = one.slot === low ? [one] : [other];
+  return low! + slotCountOf(before.card) === high ? undefined : `${slots} are not neighbours`;
 }
 
 function attempt(

@@ -1,12 +1,12 @@
 /** How units or coupler of an end meet its antennas, and what leads there. */
 import type { Antenna, Hop, HopEnd, Mounting } from "../design/design.js";
 import { arrangementByName, SINGLE } from "../radio/arrangements.js";
-import { type Stand, standsOf } from "./stands.js";
+import { isLedAlone, type Stand, standsOf } from "./stands.js";
 
 /** Where the catalogue says nothing. Common practice, from memory: usual to 1.2 m, possible to 1.8 m. */
 const LARGEST_DIRECT_M = 1.8;
 
-/** Antennas of an end that its arrangement uses: one feeder is stated for all of them. */
+/** Antennas of an end that its arrangement uses. */
 export function antennasUsed({ arrangement }: Pick<Hop, "arrangement">, end: HopEnd): readonly Stand[] {
   return standsOf(end, arrangementByName(arrangement.name) ?? SINGLE).filter(
     ({ antenna }) => antenna !== undefined,
@@ -14,8 +14,11 @@ export function antennasUsed({ arrangement }: Pick<Hop, "arrangement">, end: Hop
 }
 
 /** As the line of the antenna's coupler says, else the end; a feeder alone means separate. Undefined: not said. */
-export function mountingOf(end: HopEnd, { mounting }: Pick<Stand, "mounting">): Mounting | undefined {
-  return mounting ?? end.installation?.mounting ?? (end.feeder === undefined ? undefined : "separate");
+export function mountingOf(
+  end: HopEnd,
+  { mounting, feeder }: Pick<Stand, "mounting" | "feeder">,
+): Mounting | undefined {
+  return mounting ?? end.installation?.mounting ?? (feeder === undefined ? undefined : "separate");
 }
 
 /** The fact that says it. */
@@ -43,7 +46,8 @@ export type Lead = "feeder" | "none" | "piece to choose" | "line to choose";
 
 /** @returns "none" also where no antenna is stated, and where direct mounting is stated that the antenna can't take */
 export function leadTo(hop: Pick<Hop, "arrangement" | "radio">, end: HopEnd, stand: Stand): Lead {
-  if (end.feeder !== undefined) return isDirectBeside(hop, end, stand) ? "none" : "feeder";
+  if (isLedAlone(stand)) return "feeder";
+  if (stand.feeder !== undefined) return isDirectBeside(hop, end, stand) ? "none" : "feeder";
   if (stand.antenna === undefined) return "none";
   if (isAllIndoor(hop)) return "line to choose";
   const mounting = mountingOf(end, stand);

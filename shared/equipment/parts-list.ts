@@ -7,7 +7,7 @@ import type { SpareRule } from "../design/equipment.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
 import { cableLength, groundingKits } from "./cable-run.js";
 import { GUIDE_TO_CHOOSE } from "./guide-to-choose.js";
-import { guidePieces } from "./pieces.js";
+import { feederPieces, guidePieces } from "./pieces.js";
 import { type SiteEnd, type SitePlan, sitePlans } from "./site-plan.js";
 import { antennasStated, couplersStated } from "./stands.js";
 import { sharedWithPartner } from "./structure-load.js";
@@ -154,13 +154,15 @@ function antennaParts(one: SiteEnd, plan: SitePlan): Part[] {
 }
 
 function couplerParts({ hop, end }: SiteEnd, facts: ArrangementFacts): Part[] {
-  const { feeder, feederLengthM } = end;
   const parts = couplersStated(end).map(({ coupler }) => piece("coupler", coupler, 1));
-  if (feeder !== undefined && feederLengthM !== undefined) {
-    const quantity = guidePieces(hop, end, facts, ["feeder"]);
-    parts.push({ ...piece("feeder", feeder, quantity), detail: `${feederLengthM} m` });
+  for (const { stand, count } of feederPieces(hop, end, facts)) {
+    const { feeder, feederLengthM } = stand;
+    if (feeder !== undefined && feederLengthM !== undefined)
+      parts.push({ ...piece("feeder", feeder, count), detail: `${feederLengthM} m` });
   }
-  const toChoose = guidePieces(hop, end, facts, ["piece to choose", "line to choose"]);
+  const toChoose = guidePieces(hop, end, facts)
+    .filter(({ lead }) => lead === "piece to choose" || lead === "line to choose")
+    .reduce((sum, { count }) => sum + count, 0);
   if (toChoose > 0) parts.push({ ...piece("feeder", { name: GUIDE_TO_CHOOSE }, toChoose), toChoose: true });
   return parts;
 }

@@ -1,19 +1,38 @@
 import type { Hop, HopEnd } from "../design/design.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
 import { type Lead, leadTo } from "./mounting.js";
-import { branchesAt, standsOf } from "./stands.js";
+import { branchesAt, type Stand, standsOf } from "./stands.js";
 
-/** Pieces of guide at an end that lead so: one carries one polarization to one antenna; behind a hybrid one serves both units. */
+/** Pieces of guide at an end, by the antenna to which they lead. */
+export interface GuidePieces {
+  readonly stand: Stand;
+  readonly lead: Lead;
+  /** One carries one polarization to one antenna; behind a hybrid one serves both units. */
+  readonly count: number;
+}
+
 export function guidePieces(
   hop: Pick<Hop, "arrangement" | "radio">,
   end: HopEnd,
   facts: ArrangementFacts,
-  wanted: readonly Lead[],
-): number {
-  const stands = standsOf(end, facts);
-  const guides = branchesAt(end, facts).flatMap(({ antenna, polarization }) => {
-    const stand = stands[antenna - 1];
-    return stand && wanted.includes(leadTo(hop, end, stand)) ? [`${antenna} ${polarization}`] : [];
+): readonly GuidePieces[] {
+  const branches = branchesAt(end, facts);
+  return standsOf(end, facts).map((stand, index) => {
+    const own = branches.filter(({ antenna }) => antenna === index + 1);
+    const count = new Set(own.map(({ polarization }) => polarization)).size;
+    return { stand, lead: leadTo(hop, end, stand), count };
   });
-  return new Set(guides).size;
+}
+
+/** Stated feeders that lead to an antenna, each once with the pieces of it at the end. */
+export function feederPieces(
+  hop: Pick<Hop, "arrangement" | "radio">,
+  end: HopEnd,
+  facts: ArrangementFacts,
+): readonly GuidePieces[] {
+  const led = guidePieces(hop, end, facts).filter(({ lead }) => lead === "feeder");
+  return [...Map.groupBy(led, ({ stand }) => stand.feederFact).values()].map(([first, ...others]) => ({
+    ...first!,
+    count: others.reduce((sum, { count }) => sum + count, first!.count),
+  }));
 }

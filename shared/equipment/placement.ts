@@ -32,22 +32,35 @@ export function placeCards(installed: readonly InstalledChassis[]): PlacedCards 
     const seen = new Set<number>();
     for (const { slot, card } of chassis.slots) {
       // The first in a doubled slot counts; a rule tells the other.
-      if (card === undefined || seen.has(slot)) continue;
-      seen.add(slot);
+      if (card === undefined || slotsFrom(slot, card).some((one) => seen.has(one))) continue;
+      for (const one of slotsFrom(slot, card)) {
+        seen.add(one);
+        taken.add(one);
+      }
       cards.push({ chassis, slot, card, automatic: false });
     }
     const missing = new Map<Card, number>();
     const rings = new Map<SlotKind, readonly number[]>();
-    for (const claim of byDraw(chassis.loose.flatMap(claimsOf))) {
+    const isFree = (slot: number) => !taken.has(slot);
+    for (const claim of widestFirst(chassis.loose.flatMap(claimsOf))) {
       const { card, key } = claim;
       const kind = slotKindOf(card);
       const ring = rings.get(kind) ?? slotsFor(chassis, kind);
       rings.set(kind, ring);
-      const isFree = (slot: number) => !taken.has(slot);
       const take = (slot: number) => {
-        taken.add(slot);
+        for (const one of slotsFrom(slot, card)) taken.add(one);
         cards.push({ chassis, slot, card, automatic: true });
       };
+      const width = slotCountOf(card);
+      if (width > 1) {
+        const together = claim.count === 2 ? tightestRun(ring, 2 * width, isFree) : undefined;
+        for (let i = 0; i < claim.count; i++) {
+          const slot = together === undefined ? tightestRun(ring, width, isFree) : together + i * width;
+          if (slot === undefined) missing.set(card, (missing.get(card) ?? 0) + 1);
+          else take(slot);
+        }
+        continue;
+      }
       const beside = (slot: number) => ring.includes(slot + 1) && isFree(slot) && isFree(slot + 1);
       const pair = claim.count === 2 ? firstFree(ring, key, beside) : undefined;
       if (pair !== undefined) {
@@ -80,6 +93,55 @@ function claimsOf({ card, count }: InstalledChassis["loose"][number]): Claim[] {
     key: `${card.name} ${index * together}`,
     count: count - index * together >= 2 && together === 2 ? 2 : 1,
   }));
+}
+
+/** What fits in few places before what fits in many. */
+function widestFirst(claims: readonly Claim[]): readonly Claim[] {
+  const drawn = byDraw(claims);
+  if (drawn.every(({ card }) => slotCountOf(card) === 1)) return drawn;
+  return drawn.toSorted((a, b) => slotCountOf(b.card) - slotCountOf(a.card));
+}
+
+/** The beginning of the shortest run of free slots that holds so many: cards of one width all fit if they fit at all. */
+function tightestRun(
+  ring: readonly number[],
+  width: number,
+  isFree: (slot: number) => boolean,
+): number | undefined {
+  let tightest: { readonly from: number; readonly length: number } | undefined;
+  for (let at = 0; at < ring.length; ) {
+    const from = ring[at]!;
+    let length = 0;
+    while (ring[at] === from + length && isFree(from + length)) {
+      length++;
+      at++;
+    }
+    if (length === 0) at++;
+    else if (length >= width && (tightest === undefined || length < tightest.length))
+      tightest = { from, length };
+  }
+  return tightest?.from;
+}
+
+/** Slots that a card covers. */
+export function slotCountOf({ slotCount = 1 }: Card): number {
+  return slotCount;
+}
+
+/** Slots that a card covers, from the one that it is stated in. */
+export function slotsFrom(slot: number, card: Card): readonly number[] {
+  return Array.from({ length: slotCountOf(card) }, (_, k) => slot + k);
+}
+
+/** `3`, of a wide card `3 to 4` */
+export function slotNumbers({ slot, card }: Pick<PlacedCard, "slot" | "card">): string {
+  const count = slotCountOf(card);
+  return count === 1 ? `${slot}` : `${slot} to ${slot + count - 1}`;
+}
+
+/** Whether the feed of the chassis comes in at a card. */
+export function isInlet({ kind, supplyBuiltIn }: Card): boolean {
+  return kind === "power" || supplyBuiltIn === true;
 }
 
 /** Slots that take a card: as its entry says, else as its kind usually goes. */

@@ -1,5 +1,13 @@
 /** The antennas of an end, each with what joins units to it. */
-import type { Antenna, Coupler, CouplerKind, HopEnd, Mounting } from "../design/design.js";
+import type {
+  Antenna,
+  Coupler,
+  CouplerKind,
+  Feeder,
+  FurtherAntenna,
+  HopEnd,
+  Mounting,
+} from "../design/design.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
 import { type Branch, branchesOf, type Join, type Side } from "./branches.js";
 
@@ -14,6 +22,11 @@ export interface Stand {
   readonly coupler?: Coupler;
   /** As the coupler's line says. */
   readonly mounting?: Mounting;
+  /** What leads from the units to the antenna: its own, else that of the end. */
+  readonly feeder?: Feeder;
+  readonly feederLengthM?: number;
+  /** The fact that states it. */
+  readonly feederFact: string;
   /** The fact that states the antenna: `antenna`, `second-antenna`, `diversity-antenna`. */
   readonly fact: string;
   /** The fact that states its coupler. */
@@ -42,26 +55,74 @@ export function couplersStated(end: HopEnd): readonly { readonly coupler: Couple
   );
 }
 
-function firstOf({ antenna, antennaHeightM: heightM, coupler, mounting }: HopEnd): Stand {
-  return { antenna, heightM, coupler, mounting, fact: "antenna", couplerFact: "coupler" };
+/** Every feeder that an end states, with the fact that states it. */
+export function feedersStated(
+  end: HopEnd,
+): readonly { readonly feeder: Feeder; readonly lengthM?: number; readonly fact: string }[] {
+  const all = [end, ...(end.further ?? [])].map(({ feeder, feederLengthM: lengthM }, index) => ({
+    feeder,
+    lengthM,
+    fact: index === 0 ? FEEDER : furtherFact(index - 1, FEEDER),
+  }));
+  return all.flatMap(({ feeder, ...rest }) => (feeder === undefined ? [] : [{ feeder, ...rest }]));
 }
 
-function furtherOf({ further = [] }: HopEnd): Stand[] {
-  return further.map((one, index) => ({
+const FEEDER = "feeder";
+
+function furtherFact(index: number, what: "antenna" | "coupler" | typeof FEEDER): string {
+  return `${FURTHER[index]}-${what}`;
+}
+
+function firstOf(end: HopEnd): Stand {
+  const { antenna, antennaHeightM: heightM, coupler, mounting } = end;
+  return { antenna, heightM, coupler, mounting, ...ledAsFirst(end), fact: "antenna", couplerFact: "coupler" };
+}
+
+function furtherOf(end: HopEnd): Stand[] {
+  return (end.further ?? []).map((one, index) => ({
     ...one,
-    fact: `${FURTHER[index]}-antenna`,
-    couplerFact: `${FURTHER[index]}-coupler`,
+    ...leadOf(end, one, index),
+    fact: furtherFact(index, "antenna"),
+    couplerFact: furtherFact(index, "coupler"),
   }));
 }
 
-function diversityOf({
-  diversityAntenna: antenna,
-  diversityHeightM: heightM,
-  further = [],
-}: HopEnd): Stand[] {
+function diversityOf(end: HopEnd): Stand[] {
+  const { diversityAntenna: antenna, diversityHeightM: heightM, further = [] } = end;
   if (antenna === undefined) return [];
   const { coupler, mounting } = further[0] ?? {};
-  return [{ antenna, heightM, coupler, mounting, fact: "diversity-antenna", couplerFact: "second-coupler" }];
+  const led = leadOf(end, further[0], 0);
+  return [
+    {
+      antenna,
+      heightM,
+      coupler,
+      mounting,
+      ...led,
+      fact: "diversity-antenna",
+      couplerFact: furtherFact(0, "coupler"),
+    },
+  ];
+}
+
+type Led = Pick<Stand, "feeder" | "feederLengthM" | "feederFact">;
+
+function ledAsFirst({ feeder, feederLengthM }: HopEnd): Led {
+  return { feeder, feederLengthM, feederFact: FEEDER };
+}
+
+function leadOf(end: HopEnd, own: FurtherAntenna | undefined, index: number): Led {
+  if (own?.feeder === undefined) return ledAsFirst(end);
+  return {
+    feeder: own.feeder,
+    feederLengthM: own.feederLengthM,
+    feederFact: furtherFact(index, FEEDER),
+  };
+}
+
+/** Whether a feeder of its own leads to an antenna beside the first. */
+export function isLedAlone({ feederFact }: Stand): boolean {
+  return feederFact !== FEEDER;
 }
 
 /** How the units of an end come to its antennas. */
@@ -106,7 +167,8 @@ function statedJoin(
 
 /** Branches of an end with what is stated there. */
 export function branchesAt(end: HopEnd, facts: ArrangementFacts, side: Side = 0): readonly Branch[] {
-  return branchesOf(facts, joiningOf(standsOf(end, facts), facts).joins, side);
+  const { joins } = joiningOf(standsOf(end, facts), facts);
+  return branchesOf(facts, joins, side, end.armsExchanged);
 }
 
 /** An orthomode transducer takes two of the units for which a dual-polarized coupler is usual. */

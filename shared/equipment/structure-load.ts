@@ -3,9 +3,9 @@
 import type { Antenna } from "../design/design.js";
 import type { LineFacts } from "../design/equipment.js";
 import { arrangementByName } from "../radio/arrangements.js";
-import { guidePieces } from "./pieces.js";
+import { feederPieces } from "./pieces.js";
 import type { SiteEnd, SitePlan } from "./site-plan.js";
-import { antennasStated, couplersStated } from "./stands.js";
+import { antennasStated, couplersStated, isLedAlone } from "./stands.js";
 import { discAreaM2, frontalForceN, ROUND_ANTENNA_COEFFICIENT, windAtHeight } from "./wind.js";
 
 export interface HungAntenna {
@@ -137,7 +137,7 @@ function antennaLoads(plan: SitePlan): Load[] {
 function endLoads({ hop, end, facts }: SiteEnd): Load[] {
   if (facts === undefined) return [];
   const { radio } = hop;
-  const { feeder, feederLengthM, installation, antennaHeightM } = end;
+  const { installation, antennaHeightM } = end;
   const loads: Load[] = [];
   if (radio && facts.outdoorUnits > 0)
     loads.push({ name: radio.name, weightKg: times(radio.unit?.weightKg, facts.outdoorUnits) });
@@ -146,14 +146,13 @@ function endLoads({ hop, end, facts }: SiteEnd): Load[] {
   const cable = installation?.cable;
   if (cable && facts.outdoorUnits > 0 && antennaHeightM !== undefined)
     loads.push(lineLoad(cable, antennaHeightM, facts.outdoorUnits, antennaHeightM));
-  if (feeder && feederLengthM !== undefined && antennaHeightM !== undefined) {
+  for (const { stand, count } of feederPieces(hop, end, facts)) {
+    const { feeder, feederLengthM } = stand;
+    // One that is stated for all antennas is hung as to the first.
+    const heightM = isLedAlone(stand) ? stand.heightM : antennaHeightM;
+    if (feeder === undefined || feederLengthM === undefined || heightM === undefined) continue;
     // What is longer than the way down runs indoors; a short piece hides behind the antenna.
-    const hung = lineLoad(
-      feeder,
-      Math.min(feederLengthM, antennaHeightM),
-      guidePieces(hop, end, facts, ["feeder"]),
-      antennaHeightM,
-    );
+    const hung = lineLoad(feeder, Math.min(feederLengthM, heightM), count, heightM);
     loads.push(feederLengthM > SHORT_PIECE_M ? hung : { ...hung, wind: undefined });
   }
   return loads;

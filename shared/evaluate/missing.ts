@@ -1,6 +1,6 @@
 import { type Address, address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
-import { branchesAt, FURTHER, type Stand, standsOf } from "../equipment/stands.js";
+import { branchesAt, FURTHER, feedersStated, type Stand, standsOf } from "../equipment/stands.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { type FactCode, type FactName, STEPS, type Step } from "./account/lack.js";
 import { missing, type Trace } from "./account/trace.js";
@@ -49,9 +49,8 @@ export function missingFacts(hop: Hop): readonly MissingFact[] {
     const name = end.site.name;
     if (end.antenna === undefined) lacksAt(name, "antenna", ["level"], "antenna");
     if (end.antennaHeightM === undefined) lacksAt(name, "antenna-height", ["heights"], "antenna.at");
-    if (end.feeder !== undefined && end.feederLengthM === undefined) {
-      lacksAt(name, "feeder-length", ["level"], "feeder.length");
-    }
+    for (const { lengthM, fact } of feedersStated(end))
+      if (lengthM === undefined) lacksAt(name, "feeder-length", ["level"], `${fact}.length`);
   }
   return facts;
 }
@@ -128,7 +127,9 @@ const STEPS_WITH: Readonly<Record<string, readonly Step[] | undefined>> = {
   height: ["heights"],
   "diversity-antenna": FURTHER_STEPS,
   ...Object.fromEntries(
-    FURTHER.flatMap((which) => [`${which}-antenna`, `${which}-coupler`].map((fact) => [fact, FURTHER_STEPS])),
+    FURTHER.flatMap((which) =>
+      ["antenna", "coupler", "feeder"].map((what) => [`${which}-${what}`, FURTHER_STEPS]),
+    ),
   ),
   coupler: ["level", "standby"],
   feeder: ["level", "standby"],

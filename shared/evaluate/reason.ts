@@ -36,7 +36,13 @@ const ANTENNA: Bounds<Antenna> = {
   beamwidthDeg: [1e-3, 360],
   crossPolarDiscriminationDb: [0, 200],
 };
-const COUPLER: Bounds<Coupler> = { mainLossDb: DECIBELS, standbyLossDb: DECIBELS, transmitLossDb: DECIBELS };
+const COUPLER: Bounds<Coupler> = {
+  mainLossDb: DECIBELS,
+  standbyLossDb: DECIBELS,
+  secondMainLossDb: DECIBELS,
+  secondStandbyLossDb: DECIBELS,
+  transmitLossDb: DECIBELS,
+};
 const MODE: Bounds<RadioMode> = {
   bitRateBps: [1, 1e13],
   transmitPowerDbm: DECIBELS,
@@ -147,9 +153,15 @@ function endWithinReason(end: HopEnd, beyond: string[]): HopEnd {
 function furtherWithinReason(one: FurtherAntenna, site: string, beyond: string[]): FurtherAntenna {
   const antenna = one.antenna && antennaWithinReason(one.antenna, beyond);
   const coupler = one.coupler && bounded(one.coupler, COUPLER, `coupler ${one.coupler.name}`, beyond);
-  const own = bounded(one, { heightM: [0, 10_000] }, `of a further antenna at ${site}`, beyond);
-  const same = antenna === one.antenna && coupler === one.coupler;
-  return same ? own : { ...own, antenna, coupler };
+  const feeder = one.feeder && feederWithinReason(one.feeder, beyond);
+  const own = bounded(
+    one,
+    { heightM: [0, 10_000], feederLengthM: [0, 10_000] },
+    `of a further antenna at ${site}`,
+    beyond,
+  );
+  const same = antenna === one.antenna && coupler === one.coupler && feeder === one.feeder;
+  return same ? own : { ...own, antenna, coupler, feeder };
 }
 
 function siteWithinReason(site: Site, beyond: string[]): Site {

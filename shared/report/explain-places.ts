@@ -1,8 +1,9 @@
 /** Which card stands in which slot of a site, which port serves which unit, and what of its ports is left. */
 
+import type { Card } from "../design/equipment.js";
 import { chassisName } from "../equipment/chassis-name.js";
 import type { PlacedCard } from "../equipment/placement.js";
-import { slotKindOf } from "../equipment/placement.js";
+import { slotCountOf, slotKindOf, slotNumbers } from "../equipment/placement.js";
 import { portsThere } from "../equipment/ports.js";
 import type { SitePlan } from "../equipment/site-plan.js";
 import { portPlan } from "../equipment/wiring/port-plan.js";
@@ -24,14 +25,17 @@ function slotsOf(plan: SitePlan): Explanation[] {
     const of = there === undefined ? "" : ` of ${there}`;
     return explanation(
       `slots of ${chassisName(installed, plan)} at ${site.name}`,
-      `${cards.length}${of} taken`,
+      `${cards.reduce((sum, { card }) => sum + slotCountOf(card), 0)}${of} taken`,
       {
         methods: ["card-slots"],
         steps: [
-          ...cards.map((one) => ({ name: `slot ${one.slot}`, value: `${one.card.name}, ${why(one)}` })),
+          ...cards.map((one) => ({
+            name: `${slotCountOf(one.card) === 1 ? "slot" : "slots"} ${slotNumbers(one)}`,
+            value: `${one.card.name}, ${why(one)}`,
+          })),
           ...left.map(({ card, count }) => ({
             name: `no slot for ${card.name}`,
-            value: `${count}, no free ${slotKindOf(card)} slot is left`,
+            value: `${count}, ${roomWords(card)}`,
           })),
         ],
       },
@@ -39,8 +43,18 @@ function slotsOf(plan: SitePlan): Explanation[] {
   });
 }
 
+function roomWords(card: Card): string {
+  const count = slotCountOf(card);
+  const kind = slotKindOf(card);
+  return count === 1
+    ? `no free ${kind} slot is left`
+    : `no ${count} free ${kind} slots beside each other are left`;
+}
+
 function why({ automatic, card }: PlacedCard): string {
   if (!automatic) return "stated";
+  if (slotCountOf(card) > 1)
+    return `left open: the shortest run of free ${slotKindOf(card)} slots that holds it, before narrower cards`;
   const pair = card.pairs === "neighbour" ? ", beside its like where there is room" : "";
   return `left open: the first free ${slotKindOf(card)} slot from a place drawn from its name${pair}`;
 }

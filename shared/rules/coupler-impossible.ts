@@ -27,10 +27,27 @@ export const couplerImpossible = gathering({
     (hop) => hop.ends.flatMap(couplersStated).map(({ coupler }) => coupler),
     (coupler) => {
       const message = impossible(coupler);
-      return message === undefined ? [] : [{ at: address("coupler", coupler.name, "main-loss"), message }];
+      if (message !== undefined) return [{ at: address("coupler", coupler.name, "main-loss"), message }];
+      const ofSecond = secondOf(coupler);
+      const second = ofSecond && impossible(ofSecond);
+      const fact = coupler.secondMainLossDb === undefined ? "second-standby-loss" : "second-main-loss";
+      return second === undefined
+        ? []
+        : [{ at: address("coupler", coupler.name, fact), message: `second polarization: ${second}` }];
     },
   ),
 });
+
+/** With the losses of its second polarization; undefined: they are those of the first. */
+function secondOf(coupler: Coupler): Coupler | undefined {
+  const { mainLossDb, standbyLossDb, secondMainLossDb, secondStandbyLossDb } = coupler;
+  if (secondMainLossDb === undefined && secondStandbyLossDb === undefined) return undefined;
+  return {
+    ...coupler,
+    mainLossDb: secondMainLossDb ?? mainLossDb,
+    standbyLossDb: secondStandbyLossDb ?? standbyLossDb,
+  };
+}
 
 function impossible({ name, kind, mainLossDb, standbyLossDb }: Coupler): string | undefined {
   if (mainLossDb === undefined) return undefined;

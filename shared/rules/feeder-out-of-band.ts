@@ -1,4 +1,5 @@
 import { address } from "../design/address.js";
+import { feedersStated } from "../equipment/stands.js";
 import { frequency } from "../format/numbers.js";
 import { bandWords, firstOutside } from "../radio/used-frequencies.js";
 import { exampleHop } from "./example-preamble.js";
@@ -24,11 +25,12 @@ export const feederOutOfBand: HopRule = {
 
 ${exampleHop({ keld: "antenna DISH60-18 at 40 m\n    feeder FLEX-7 length 1.2 m\n    transmits high" })}`,
   check({ hop, report }) {
-    for (const { site, feeder } of hop.ends) {
-      const hz = feeder?.band && firstOutside(hop, feeder.band);
-      if (feeder?.band === undefined || hz === undefined) continue;
+    const stated = hop.ends.flatMap((end) => feedersStated(end).map((one) => ({ ...one, site: end.site })));
+    for (const { site, feeder, fact } of stated) {
+      const hz = feeder.band && firstOutside(hop, feeder.band);
+      if (feeder.band === undefined || hz === undefined) continue;
       report({
-        at: address("hop", hop.name, site.name, "feeder"),
+        at: address("hop", hop.name, site.name, fact),
         message: `${feeder.name} at ${site.name} is for ${bandWords(feeder.band)}, the hop uses ${frequency(hz)}`,
         related: [{ at: address("feeder", feeder.name, "band"), message: `band of ${feeder.name}` }],
       });

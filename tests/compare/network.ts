@@ -122,10 +122,9 @@ export function files(): Record<string, string> {
   };
 }
 
-/** An invented indoor unit with cards of one IF port. */
+/** An invented indoor unit, its supply built in, with cards of one IF port. */
 export const INDOOR = `chassis COPSE {
   height 1 U
-  slot 1 power
   slot 2 to 4 traffic
   supply 500 W
   draws 10 W

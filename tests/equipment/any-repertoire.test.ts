@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { PortType } from "../../shared/design/equipment.js";
-import { slotKindOf } from "../../shared/equipment/placement.js";
+import { slotKindOf, slotsFrom } from "../../shared/equipment/placement.js";
 import { portsThere } from "../../shared/equipment/ports.js";
 import { siteLoad } from "../../shared/equipment/power.js";
 import { sitePlans } from "../../shared/equipment/site-plan.js";
@@ -22,16 +22,17 @@ test("a random chassis with random cards: slots, ports and power are as its text
       const asked = loose.reduce((sum, { count }) => sum + count, 0);
       const left = plan.placed.left.reduce((sum, { count }) => sum + count, 0);
       expect(plan.placed.cards.length + left).toBe(asked);
-      const taken = plan.placed.cards.map(({ slot }) => slot);
+      const taken = plan.placed.cards.flatMap(({ slot, card }) => slotsFrom(slot, card));
       expect(new Set(taken).size).toBe(taken.length);
+      const kindOf = (slot: number) => slots.find(({ from, to }) => from <= slot && slot <= to)?.kind;
       for (const { slot, card } of plan.placed.cards)
-        expect(slots.find(({ from, to }) => from <= slot && slot <= to)?.kind).toBe(slotKindOf(card));
-      // No slot of a kind stays empty while a card of that kind finds none.
-      for (const { card } of plan.placed.left) {
-        const room = slots.filter(({ kind }) => kind === slotKindOf(card));
-        const filled = plan.placed.cards.filter((one) => slotKindOf(one.card) === slotKindOf(card));
-        expect(filled.length).toBe(room.reduce((sum, { from, to }) => sum + to - from + 1, 0));
-      }
+        for (const one of slotsFrom(slot, card)) expect(kindOf(one)).toBe(slotKindOf(card));
+      // No room of a kind stays empty while a card of that kind and width finds none.
+      for (const { card } of plan.placed.left)
+        for (let slot = 1; slot <= slots.at(-1)!.to; slot++)
+          expect(
+            slotsFrom(slot, card).every((one) => kindOf(one) === slotKindOf(card) && !taken.includes(one)),
+          ).toBe(false);
 
       const placedOf = (i: number) => plan.placed.cards.filter(({ card }) => card.name === `C${i}`).length;
       const there = portsThere(plan);

@@ -184,8 +184,8 @@ describe("losses of the branches", () => {
     const [name, coupler, state, besideDb = 0] = CASES[`${row.arrangement}, ${row.case}`]!;
     const paths = pathsOf(arrangementByName(name)!).filter((path) => path.state === state);
     for (const { from, to } of paths) {
-      const out = coupler ? armLossDb(coupler, from.arm, "transmit")! : 0;
-      const back = coupler ? armLossDb(coupler, to.arm, "receive")! : 0;
+      const out = coupler ? armLossDb(coupler, from, "transmit")! : 0;
+      const back = coupler ? armLossDb(coupler, to, "receive")! : 0;
       is.close(`${from.name} to ${to.name}`, out + back + besideDb, row.loss_dB, { absolute: 1e-9 });
     }
   });

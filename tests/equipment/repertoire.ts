@@ -58,6 +58,7 @@ export const cards = fc.array(
     ports: ports(PORTS),
     drawsW: fc.integer({ min: 0, max: 60 }),
     count: fc.integer({ min: 1, max: 4 }),
+    spans: fc.oneof({ weight: 3, arbitrary: fc.constant(1) }, fc.integer({ min: 1, max: 4 })),
   }),
   { minLength: 1, maxLength: 6 },
 );
@@ -81,11 +82,12 @@ export function repertoireOf(box: Box, loose: Loose) {
     ...portLines(box.ports),
     `  draws ${box.drawsW} W`,
     "}",
-    ...loose.flatMap(({ kind, ports, drawsW }, i) => [
+    ...loose.flatMap(({ kind, ports, drawsW, spans }, i) => [
       `card C${i} {`,
       `  kind ${kind}`,
       ...portLines(ports),
       `  draws ${drawsW} W`,
+      `  spans ${spans}`,
       "}",
     ]),
   ].join("\n");

@@ -62,6 +62,7 @@ const NOT_OF_A_HOP: ReadonlySet<string> = new Set([
   "rssi",
   "claim",
   "port",
+  "need",
   "pattern",
 ]);
 

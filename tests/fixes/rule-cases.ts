@@ -36,6 +36,14 @@ export const RULE_CASES: Readonly<Record<string, readonly string[]>> = {
   "aggregation-missing": [
     `${EXAMPLE_PREAMBLE}\ncard BRAMBLE { kind aggregation; ports 1 10GE }\n${RULES.get("aggregation-missing")!.bad}`,
   ],
+  "if-card-unit": [
+    `${EXAMPLE_PREAMBLE}\ncard GALE { kind if; ports 2 IF }\n${RULES.get("if-card-unit")!.bad}`,
+    `${EXAMPLE_PREAMBLE}\ncard GALE { kind if; ports 2 IF }\n${RULES.get("if-card-unit")!.bad.replace("slot 1 WAVE", "card WAVE")}`,
+  ],
+  "chassis-needs": [
+    `${EXAMPLE_PREAMBLE}\ncard GUST { kind fan }\n${RULES.get("chassis-needs")!.bad}`,
+    `${EXAMPLE_PREAMBLE}\ncard GUST { kind fan }\ncard BOLT { kind power }\n${equipped("chassis SPINNEY {\n  slot 11 HEATH\n  slot 5 MIST\n}")}`,
+  ],
   "emulation-clock": [
     `${EXAMPLE_PREAMBLE}\ncard HEATH { kind controller; ports 1 sync }\n${equipped("chassis SPINNEY {\n  slot 7 IVY\n  slot 5 MIST\n}")}`,
   ],

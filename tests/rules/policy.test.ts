@@ -122,7 +122,8 @@ test("an agreement that changes reaches the hops", () => {
 });
 
 describe("a finding about a site alone is accepted at the site", () => {
-  const FULL = "rack 1 U\nchassis HEDGE {\n  slot 12 HEATH\n  slot 3 MIST\n}";
+  const FULL =
+    "rack 1 U\nchassis HEDGE {\n  slot 12 HEATH\n  slot 6 EMBER\n  slot 13 BREEZE\n  slot 3 MIST\n}";
   // The hop of the example ends at MOSS in place of KELD, which is left without one.
   const at = (accept: string, more = "") =>
     judgeExample(`${more}${equipped(`${FULL}\n${accept}`)}`).findings.filter(

@@ -66,6 +66,38 @@ export const couplerRows: Rows = [
     example: "standby-loss 6.4 dB",
   },
   {
+    name: "second-main-loss",
+    in: ["coupler"],
+    args: [
+      {
+        name: "value",
+        value: loss,
+        meaning: "Loss of the main arm of the second polarization.",
+        into: "coupler.secondMainLossDb",
+      },
+    ],
+    meaning: "Loss of the main arm of the second polarization, where its way is another.",
+    fallback: "that of the first polarization",
+    source: CATALOGUE,
+    example: "second-main-loss 1.8 dB",
+  },
+  {
+    name: "second-standby-loss",
+    in: ["coupler"],
+    args: [
+      {
+        name: "value",
+        value: loss,
+        meaning: "Loss of the standby arm of the second polarization.",
+        into: "coupler.secondStandbyLossDb",
+      },
+    ],
+    meaning: "Loss of the standby arm of the second polarization, where its way is another.",
+    fallback: "that of the first polarization, else of its own main arm",
+    source: CATALOGUE,
+    example: "second-standby-loss 6.7 dB",
+  },
+  {
     name: "transmit-loss",
     in: ["coupler"],
     args: one(

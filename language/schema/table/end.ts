@@ -18,6 +18,17 @@ const couplerMounting = {
   meaning: "How it is mounted.",
 } as const;
 
+const feederLength = {
+  name: "length",
+  label: "length",
+  value: quantity("length", {
+    above: "0 m",
+    max: "300 m",
+    usual: ["0.2 to 200 m", "20 to 300 cm", "1 to 650 ft"],
+  }),
+  meaning: "Its length.",
+} as const;
+
 export const endRows: Rows = [
   {
     name: "antenna",
@@ -120,17 +131,7 @@ export const endRows: Rows = [
     alsoCalled: ["waveguide", "line"],
     args: [
       { name: "feeder", value: ref("feeder"), meaning: "Waveguide or cable.", into: "end.feeder" },
-      {
-        name: "length",
-        label: "length",
-        value: quantity("length", {
-          above: "0 m",
-          max: "300 m",
-          usual: ["0.2 to 200 m", "20 to 300 cm", "1 to 650 ft"],
-        }),
-        meaning: "Its length.",
-        into: "end.feederLengthM",
-      },
+      { ...feederLength, into: "end.feederLengthM" },
       ...stateArgs,
     ],
     meaning: "Waveguide between unit (or coupler) and antenna.",
@@ -139,6 +140,21 @@ export const endRows: Rows = [
     source: PRACTICE,
     example: "feeder FLEX-18 length 1.2 m",
   },
+  ...FURTHER.map(
+    (place): Property => ({
+      name: `${place}-feeder`,
+      in: END,
+      args: [
+        { name: "feeder", value: ref("feeder"), meaning: "Waveguide or cable." },
+        feederLength,
+        ...stateArgs,
+      ],
+      meaning: `Waveguide to the ${place} antenna${place === "second" ? " or the diversity antenna" : ""} alone.`,
+      fallback: "as `feeder` says",
+      source: PRACTICE,
+      example: `${place}-feeder FLEX-18 length 0.9 m`,
+    }),
+  ),
   {
     name: "transmits",
     in: END,
@@ -198,6 +214,23 @@ export const endRows: Rows = [
 ];
 
 export const installationRows: Rows = [
+  {
+    name: "arms",
+    in: END,
+    args: one(
+      "value",
+      {
+        type: "word",
+        words: { exchanged: "main units on the standby arms, standby units on the main arms" },
+      },
+      "How units meet the arms of their coupler.",
+    ),
+    meaning:
+      "Units on each other's arms of the coupler, at this end alone. Levels count it, and what it costs is told.",
+    fallback: "main units on main arms; of carriers that share a coupler, one end has them crossed",
+    source: PRACTICE,
+    example: "arms exchanged",
+  },
   {
     name: "mounting",
     in: END,

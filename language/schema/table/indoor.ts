@@ -1,7 +1,7 @@
 /** Indoor units of the catalogue: chassis and the cards that they take. */
 import type { NumberSpec } from "../types.js";
 import { portTypes } from "./part.js";
-import { CATALOGUE, entryArgs, one, quantity, type Rows } from "./values.js";
+import { bandwidth, CATALOGUE, entryArgs, one, quantity, type Rows } from "./values.js";
 
 const slotNumber: NumberSpec = { type: "number", integer: true, min: 1, max: 99 };
 const count: NumberSpec = { type: "number", integer: true, min: 1, max: 999 };
@@ -117,6 +117,29 @@ export const indoorRows: Rows = [
     example: "air left-to-right",
   },
   {
+    name: "needs",
+    in: ["chassis"],
+    args: [
+      {
+        name: "count",
+        value: { type: "number", integer: true, min: 0, max: 99 },
+        meaning: "How many; 0 where it works without.",
+        into: "need.count",
+      },
+      {
+        name: "kind",
+        value: { type: "word", words: { fan: "fan cards", power: "power cards" } },
+        meaning: "Of what kind.",
+        into: "need.kind",
+      },
+    ],
+    repeatable: true,
+    meaning: "Fan or power cards that the chassis does not work without.",
+    fallback: "one of each kind that it has slots for",
+    source: CATALOGUE,
+    example: "needs 2 fan",
+  },
+  {
     name: "controller",
     in: ["chassis"],
     args: one("value", { type: "word", words: { "built-in": "part of the chassis" } }, "Where it is."),
@@ -193,6 +216,35 @@ export const indoorRows: Rows = [
     example: "slots traffic",
   },
   {
+    name: "spans",
+    in: ["card"],
+    args: one(
+      "slots",
+      { type: "number", integer: true, min: 1, max: 20 },
+      "Slots that it covers.",
+      "card.slotCount",
+    ),
+    meaning:
+      "Slots that the card covers: the one that it is put in, by which its ports are stated, and those with the numbers above it.",
+    fallback: "one slot",
+    source: CATALOGUE,
+    example: "spans 2",
+  },
+  {
+    name: "supply",
+    in: ["card"],
+    args: one(
+      "value",
+      { type: "word", words: { "built-in": "the feed of the chassis comes in at this card" } },
+      "Where it is.",
+    ),
+    meaning:
+      "A power feed that is part of the card, of a controller for example: the card counts as a power card too.",
+    fallback: "power cards are cards of their own",
+    source: CATALOGUE,
+    example: "supply built-in",
+  },
+  {
     name: "ports",
     in: ["card"],
     args: [
@@ -244,5 +296,94 @@ export const indoorRows: Rows = [
     fallback: "the ports of one card",
     source: CATALOGUE,
     example: "pairs within",
+  },
+  {
+    name: "drives",
+    in: ["card"],
+    args: [
+      {
+        name: "generation",
+        value: { type: "free", example: "G2" },
+        meaning: "As the radio's entry names it.",
+      },
+    ],
+    repeatable: true,
+    meaning: "Generation of outdoor units that an IF card drives, one line each.",
+    fallback: "not held against the unit",
+    source: CATALOGUE,
+    example: "drives G2",
+  },
+  {
+    name: "channel-width",
+    in: ["card"],
+    args: [
+      { name: "width", value: bandwidth, meaning: "A width, or the least of several." },
+      {
+        name: "to",
+        label: "to",
+        optional: true,
+        value: bandwidth,
+        meaning: "The greatest of several.",
+        fallback: "one width",
+      },
+    ],
+    repeatable: true,
+    meaning: "Widths of channel that an IF card works in.",
+    fallback: "not held against the hop",
+    source: CATALOGUE,
+    example: "channel-width 7 MHz to 56 MHz",
+  },
+  {
+    name: "highest-modulation",
+    in: ["card"],
+    args: one(
+      "modulation",
+      { type: "free", example: "1024QAM" },
+      "With the most bits a symbol.",
+      "card.highestModulation",
+    ),
+    meaning: "Highest modulation of an IF card.",
+    fallback: "not held against the hop",
+    source: CATALOGUE,
+    example: "highest-modulation 1024QAM",
+  },
+  {
+    name: "capacity",
+    in: ["card"],
+    args: one(
+      "rate",
+      quantity("bit rate", {
+        above: "0 bit/s",
+        max: "100 Gbit/s",
+        usual: ["2 to 20000 Mbit/s", "1 to 20 Gbit/s"],
+      }),
+      "Of one IF port.",
+      "card.portCapacityBps",
+    ),
+    meaning: "Most that one IF port of the card carries.",
+    fallback: "not held against the modes",
+    source: CATALOGUE,
+    example: "capacity 500 Mbit/s",
+  },
+  {
+    name: "carries",
+    in: ["card"],
+    args: one(
+      "traffic",
+      {
+        type: "word",
+        words: {
+          packet: "packets alone",
+          tdm: "E1 and STM-1 alone",
+          both: "packets and TDM beside each other",
+        },
+      },
+      "Over the air.",
+      "card.carries",
+    ),
+    meaning: "What an IF card sends over the air: both ends have to share some of it.",
+    fallback: "not held against the far end",
+    source: CATALOGUE,
+    example: "carries packet",
   },
 ];

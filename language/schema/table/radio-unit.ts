@@ -139,6 +139,15 @@ export const radioUnitRows: Rows = [
     example: "branching 0.7 dB pass 0.15 dB",
   },
   {
+    name: "generation",
+    in: ["radio"],
+    args: one("name", { type: "free", example: "G2" }, "As IF cards name it.", "unit.generation"),
+    meaning: "Generation of the outdoor unit. An IF card states which ones it drives.",
+    fallback: "not held against the IF card",
+    source: CATALOGUE,
+    example: "generation G2",
+  },
+  {
     name: "port",
     in: ["radio"],
     args: one("type", portTypes, "Kind of port.", "unit.port"),

@@ -1,7 +1,7 @@
 /** The indoor side of a site: what is handed over, cards in their chassis, direct current, contacts. */
 import { address, nth } from "../../design/address.js";
 import type { InstalledChassis, PortClaim, PortType, Service } from "../../design/equipment.js";
-import type { PlacedCard } from "../placement.js";
+import { isInlet, type PlacedCard, slotCountOf } from "../placement.js";
 import type { SitePlan } from "../site-plan.js";
 import type { Assembly } from "./assembly.js";
 import { cardId, chassisId, serviceId } from "./ids.js";
@@ -52,7 +52,10 @@ function chassisPart(
   cards: readonly PlacedCard[],
 ): WiredPart {
   const slots: WiredPort[] = cards.map(({ slot }) => ({ name: slotPort(slot), type: BACKPLANE }));
-  const takesFeed = chassis !== undefined && !chassis.slots.some(({ kind }) => kind === "power");
+  const takesFeed =
+    chassis !== undefined &&
+    !chassis.slots.some(({ kind }) => kind === "power") &&
+    !cards.some(({ card }) => isInlet(card));
   return {
     id: chassisId(name),
     kind: "chassis",
@@ -69,14 +72,18 @@ function chassisPart(
 }
 
 function cardPart({ chassis, slot, card, automatic }: PlacedCard, at: string): WiredPart {
-  const supply: WiredPort[] = card.kind === "power" ? [{ name: "supply", type: "supply" }] : [];
+  const supply: WiredPort[] = isInlet(card) ? [{ name: "supply", type: "supply" }] : [];
   return {
     id: cardId(chassis.name, slot),
     kind: "card",
     name: card.name,
     title: card.title,
     at,
-    place: { chassis: chassis.name, slot },
+    place: {
+      chassis: chassis.name,
+      slot,
+      ...(slotCountOf(card) > 1 && { slotCount: slotCountOf(card) }),
+    },
     ports: [...numbered(card.ports), ...supply, { name: BACKPLANE, type: BACKPLANE }],
     ...(automatic && { proposed: true }),
   };

@@ -123,7 +123,7 @@ function cableOf({ end }: SiteEnd, { equipment }: SitePlan): JoinedBy {
 /** One antenna of the end with what joins the units on it: coupler, branching network, guide. */
 function addStand(here: Here, stand: Stand, number: number): void {
   const { one, facts, branches, to } = here;
-  const { hop, end } = one;
+  const { hop } = one;
   const own = branches.flatMap((branch, index) =>
     branch.antenna === number ? [{ branch, unit: here.units[index]! }] : [],
   );
@@ -152,7 +152,7 @@ function addStand(here: Here, stand: Stand, number: number): void {
     to.joint([at, { part: antenna.id, port }], {
       by: guideTo(hop, one, stand),
       carries: { kind: "hop", hop: hop.name, branch: names.length === 1 ? names[0] : undefined },
-      proposed: end.feeder === undefined && guideTo(hop, one, stand).kind === "waveguide",
+      proposed: stand.feeder === undefined && guideTo(hop, one, stand).kind === "waveguide",
     });
   }
 }
@@ -296,7 +296,7 @@ function antennaPort({ ports }: WiredPart, pole: string, facts: ArrangementFacts
 function guideTo(hop: Hop, { end }: SiteEnd, stand: Stand): JoinedBy {
   switch (leadTo(hop, end, stand)) {
     case "feeder":
-      return { kind: "waveguide", feeder: end.feeder?.name, lengthM: end.feederLengthM };
+      return { kind: "waveguide", feeder: stand.feeder?.name, lengthM: stand.feederLengthM };
     case "none":
       return { kind: "flange" };
     case "piece to choose":

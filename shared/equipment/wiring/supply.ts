@@ -1,6 +1,7 @@
 /** Direct current: from the plant through a fuse of feed A or B to each power card. */
 import { address, nth } from "../../design/address.js";
 import type { Feed, InstalledChassis } from "../../design/equipment.js";
+import { isInlet } from "../placement.js";
 import type { SitePlan } from "../site-plan.js";
 import type { Assembly } from "./assembly.js";
 import { cardId, chassisId } from "./ids.js";
@@ -65,11 +66,11 @@ interface Inlet {
   readonly index: number;
 }
 
-/** Power cards of a chassis; where it takes none, its own supply. */
+/** Power cards of a chassis, or those that have the supply built in; where it takes none, its own supply. */
 function inletsOf(installed: InstalledChassis, { placed }: SitePlan): Inlet[] {
   const { name: chassis } = installed;
   const cards = placed.cards
-    .filter((one) => one.chassis === installed && one.card.kind === "power")
+    .filter((one) => one.chassis === installed && isInlet(one.card))
     .toSorted((a, b) => a.slot - b.slot);
   if (cards.length > 0)
     return cards.map(({ slot }, index) => ({

@@ -51,6 +51,8 @@ interface RackPlace {
   readonly chassis: string;
   /** Undefined: the chassis itself. */
   readonly slot?: number;
+  /** Slots that a card covers from there on; undefined: one. */
+  readonly slotCount?: number;
 }
 
 interface BranchPlace {

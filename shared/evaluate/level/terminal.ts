@@ -82,10 +82,10 @@ function partsThrough(
   const site = end.site.name;
   const { antenna, coupler } = stand;
   const losses: Loss[] = [];
-  const feeder = leadTo(hop, end, stand) === "feeder" ? end.feeder : undefined;
+  const feeder = leadTo(hop, end, stand) === "feeder" ? stand.feeder : undefined;
   let branchingDb = 0;
   if (coupler !== undefined) {
-    const lossDb = armLossDb(coupler, branch.arm, direction);
+    const lossDb = armLossDb(coupler, branch, direction);
     if (lossDb === undefined) {
       lacksFigure({ code: "coupler-without-loss", coupler: coupler.name, site }, trace);
       return undefined;
@@ -105,9 +105,9 @@ function partsThrough(
       lacksFigure({ code: "feeder-without-loss", feeder: feeder.name, site }, trace);
       return undefined;
     }
-    if (end.feederLengthM === undefined) return undefined;
+    if (stand.feederLengthM === undefined) return undefined;
     if (loss.ofNearestPoint) note(trace, { code: "loss-of-nearest-point", feeder: feeder.name });
-    const { feederLengthM: lengthM } = end;
+    const { feederLengthM: lengthM } = stand;
     const passes = { code: "feeder", feeder: feeder.name, lengthM } as const;
     losses.push({ passes, lossDb: loss.lossDbPerM * lengthM });
   }

@@ -1,7 +1,14 @@
 /** What a hop states, or needs and does not state, that its figures leave out: with it they would be worse. */
 import { address, nth } from "../../design/address.js";
 import type { Hop } from "../../design/design.js";
-import { antennasStated, couplersStated, joiningOf, standsOf, suits } from "../../equipment/stands.js";
+import {
+  antennasStated,
+  couplersStated,
+  feedersStated,
+  joiningOf,
+  standsOf,
+  suits,
+} from "../../equipment/stands.js";
 import { arrangementByName } from "../../radio/arrangements.js";
 import { transmitAlike } from "../../radio/halves.js";
 import { isAboveMode, weakestMode } from "../../radio/mode-power.js";
@@ -37,9 +44,10 @@ function missBands(hop: Hop, trace: Trace): void {
         fact,
         hz: antenna && firstOutsideAntenna(hop, antenna),
       })),
-      ...[...couplersStated(end), ...(end.feeder ? [{ coupler: end.feeder, fact: "feeder" }] : [])].map(
-        ({ coupler: { name, band }, fact }) => ({ name, fact, hz: band && firstOutside(hop, band) }),
-      ),
+      ...[
+        ...couplersStated(end).map(({ coupler, fact }) => ({ part: coupler, fact })),
+        ...feedersStated(end).map(({ feeder, fact }) => ({ part: feeder, fact })),
+      ].map(({ part: { name, band }, fact }) => ({ name, fact, hz: band && firstOutside(hop, band) })),
     ];
     const site = end.site.name;
     for (const { name, fact, hz } of parts) {

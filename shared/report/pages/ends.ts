@@ -2,7 +2,7 @@ import type { Hop, HopEnd, Position } from "../../design/design.js";
 import { branchesOf } from "../../equipment/branches.js";
 import { GUIDE_TO_CHOOSE, guideEstimate } from "../../equipment/guide-to-choose.js";
 import { leadTo } from "../../equipment/mounting.js";
-import { antennasStated, type Stand } from "../../equipment/stands.js";
+import { antennasStated, isLedAlone, type Stand } from "../../equipment/stands.js";
 import { unitsOf } from "../../equipment/units.js";
 import type { CarrierEnd } from "../../evaluate/account/carrier-result.js";
 import type { HopResult } from "../../evaluate/account/result.js";
@@ -96,10 +96,17 @@ function feeder(hop: Hop, end: HopEnd): string | undefined {
     if (guide === undefined) return undefined;
     return `${GUIDE_TO_CHOOSE}; ${"open" in guide ? "not estimated" : `${decibels(guide.lossDb)} estimated`}`;
   }
-  return `${feeder.title ?? feeder.name}${feederLengthM === undefined ? "" : `, ${metres(feederLengthM)}`}`;
+  return feederWords({ feeder, feederLengthM });
 }
 
-/** Rows of each antenna beside the first. The design states one feeder an end, and the levels take it for all. */
+function feederWords({ feeder, feederLengthM }: Pick<Stand, "feeder" | "feederLengthM">): string | undefined {
+  return (
+    feeder &&
+    `${feeder.title ?? feeder.name}${feederLengthM === undefined ? "" : `, ${metres(feederLengthM)}`}`
+  );
+}
+
+/** Rows of each antenna beside the first. Without a feeder of its own the levels take that of the end. */
 function furtherAntennas(hop: Hop): Row[] {
   const facts = new Set(hop.ends.flatMap((end) => antennasStated(end).slice(1)).map(({ fact }) => fact));
   return [...facts].flatMap((fact): Row[] => {
@@ -152,6 +159,7 @@ function couplerWords({ coupler, mounting }: Pick<HopEnd, "coupler" | "mounting"
 
 function furtherFeeder(hop: Hop, end: HopEnd, stand: Stand | undefined): string | undefined {
   if (stand?.antenna === undefined) return undefined;
+  if (isLedAlone(stand)) return feederWords(stand);
   const isLed = leadTo(hop, end, stand) !== "none";
   return isLed && (end.feeder ?? guideEstimate(hop, end)) ? "taken to be as the first antenna's" : undefined;
 }

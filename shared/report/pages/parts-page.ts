@@ -2,6 +2,7 @@
 import type { Design } from "../../design/design.js";
 import { batteryAutonomy } from "../../equipment/battery.js";
 import { type Part, partsOfNetwork, partsOfSite, spareParts } from "../../equipment/parts-list.js";
+import { slotNumbers } from "../../equipment/placement.js";
 import { siteLoad } from "../../equipment/power.js";
 import { type SitePlan, sitePlans } from "../../equipment/site-plan.js";
 import { structureLoad } from "../../equipment/structure-load.js";
@@ -117,7 +118,7 @@ function slotTables({ placed, ifPorts }: SitePlan): Block[] {
           );
         return {
           cells: [
-            `${card.slot}${card.automatic ? " (automatic)" : ""}`,
+            `${slotNumbers(card)}${card.automatic ? " (automatic)" : ""}`,
             partWords({ ...card.card, kind: "card", quantity: 1, estimated: false }),
             uses.join("; "),
           ],

@@ -1,7 +1,7 @@
 import { address } from "../../design/address.js";
 import type { Hop } from "../../design/design.js";
-import type { PortType } from "../../design/equipment.js";
 import type { Fix } from "../../design/fact-change.js";
+import { ETHERNET_RATE_BPS } from "../../equipment/port-rate.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
 import { trimmed } from "../../format/numbers.js";
 import { arrangementByName } from "../../radio/arrangements.js";
@@ -62,15 +62,12 @@ function highBandOf(hop: Hop, other: Hop | undefined): Hop | undefined {
   return other !== undefined && band(hop) === "low" && band(other) === "high" ? other : undefined;
 }
 
-/** Rate of an Ethernet port, by its kind. */
-const RATE_BPS: Partial<Record<PortType, number>> = { FE: 100e6, GE: 1e9, "2.5GE": 2.5e9, "10GE": 10e9 };
-
 function faultOf({ placed }: SitePlan, high: Hop): string | undefined {
   const cards = placed.cards.filter(({ card }) => card.kind === "aggregation");
   if (cards.length === 0) return "no card there aggregates two bands";
   const portBps = Math.max(
     0,
-    ...cards.flatMap(({ card }) => card.ports.map(({ type }) => RATE_BPS[type] ?? 0)),
+    ...cards.flatMap(({ card }) => card.ports.map(({ type }) => ETHERNET_RATE_BPS[type] ?? 0)),
   );
   const highBps = Math.max(0, ...high.modes.map(({ bitRateBps }) => bitRateBps ?? 0));
   if (portBps >= highBps) return undefined;

@@ -1,6 +1,8 @@
 import { address } from "../../design/address.js";
-import type { Fix } from "../../design/fact-change.js";
+import type { Hop, HopEnd } from "../../design/design.js";
+import type { FactChange, Fix } from "../../design/fact-change.js";
 import { antennasUsed, leadTo, mountingFact, mountingOf } from "../../equipment/mounting.js";
+import { isLedAlone, type Stand } from "../../equipment/stands.js";
 import { exampleHop } from "../example-preamble.js";
 import { decision, endHere, type Mending } from "../fixes/mending.js";
 import { mountingChange } from "../fixes/waveguide.js";
@@ -31,30 +33,40 @@ export const directWithFeeder: HopRule = {
   bad: mounted("direct"),
   check({ hop, report }) {
     for (const end of hop.ends) {
-      const found = antennasUsed(hop, end).find(
-        (stand) => mountingOf(end, stand) === "direct" && leadTo(hop, end, stand) === "feeder",
-      );
-      if (end.feeder === undefined || found === undefined) continue;
+      const found = contradicting(hop, end);
+      if (found?.feeder === undefined) continue;
       const { name } = end.site;
+      const { feeder, feederFact } = found;
       const fact = mountingFact(found);
       report({
         at: address("hop", hop.name, name, fact),
         about: address("hop", hop.name, name),
-        message: `direct mounting at ${name}, and feeder ${end.feeder.name} all the same; its loss counts`,
-        related: [{ at: address("hop", hop.name, name, "feeder"), message: `feeder ${end.feeder.name}` }],
+        message: `direct mounting at ${name}, and feeder ${feeder.name} all the same; its loss counts`,
+        related: [{ at: address("hop", hop.name, name, feederFact), message: `feeder ${feeder.name}` }],
       });
     }
   },
 };
 
+/** The first antenna that units sit on and a feeder leads to. */
+function contradicting(hop: Hop, end: HopEnd): Stand | undefined {
+  return antennasUsed(hop, end).find(
+    (stand) => mountingOf(end, stand) === "direct" && leadTo(hop, end, stand) === "feeder",
+  );
+}
+
 /** One of the two that contradict each other. */
 function directOrFeeder(mending: Mending): readonly Fix[] {
   const here = endHere(mending);
-  if (!here) return [];
-  const separate = mountingChange(here, "separate");
+  const found = here && contradicting(here.hop, here.end);
+  if (!here || !found) return [];
+  const separate: FactChange | undefined =
+    isLedAlone(found) && found.mounting !== undefined
+      ? { do: "replace", at: `${here.at} / ${found.couplerFact}`, argument: "mounting", by: "separate" }
+      : mountingChange(here, "separate");
   const without = decision(`Remove the feeder at ${here.site} (changes the equipment)`, {
     do: "remove",
-    at: `${here.at} / feeder`,
+    at: `${here.at} / ${found.feederFact}`,
   });
   return separate
     ? [decision(`Mount separately from the antenna at ${here.site}`, separate), without]

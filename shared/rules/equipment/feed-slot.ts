@@ -2,6 +2,7 @@ import { address, nth } from "../../design/address.js";
 import type { Feed } from "../../design/equipment.js";
 import { LOWEST_SERVICE_V } from "../../equipment/dc-feed.js";
 import { siteLoad } from "../../equipment/power.js";
+import { isInlet } from "../../equipment/placement.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
 import { trimmed } from "../../format/numbers.js";
 import type { SiteRule } from "../rule.js";
@@ -73,9 +74,8 @@ export const feedSlot: SiteRule = {
 
 function takesFeed({ placed, equipment }: SitePlan, name: string, slot: number | undefined): boolean {
   const installed = equipment?.chassis.find((one) => one.name === name);
-  if (slot === undefined)
-    return installed?.chassis?.slots.every(({ kind }) => kind !== "power") ?? installed !== undefined;
-  return placed.cards.some(
-    (one) => one.chassis === installed && one.slot === slot && one.card.kind === "power",
-  );
+  const inlets = placed.cards.filter((one) => one.chassis === installed && isInlet(one.card));
+  if (slot !== undefined) return inlets.some((one) => one.slot === slot);
+  if (installed === undefined || inlets.length > 0) return false;
+  return installed.chassis?.slots.every(({ kind }) => kind !== "power") ?? true;
 }

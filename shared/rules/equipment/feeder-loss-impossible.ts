@@ -1,5 +1,6 @@
 import { address } from "../../design/address.js";
 import type { Feeder } from "../../design/design.js";
+import { feedersStated } from "../../equipment/stands.js";
 import { waveguideLoss, waveguideSize } from "../../equipment/waveguide.js";
 import { frequency, trimmed } from "../../format/numbers.js";
 import { aboutEntries } from "../entry-rule.js";
@@ -30,7 +31,7 @@ export const feederLossImpossible = gathering({
   good: feeder("0.5 dB/m"),
   bad: feeder("0.05 dB/m"),
   ...aboutEntries(
-    (hop) => hop.ends.flatMap(({ feeder }) => feeder ?? []),
+    (hop) => hop.ends.flatMap(feedersStated).map(({ feeder }) => feeder),
     (feeder) => {
       const message = impossible(feeder);
       return message === undefined ? [] : [{ at: address("feeder", feeder.name, "loss"), message }];

@@ -4,7 +4,7 @@ import { antennasUsed, isAllIndoor } from "../../equipment/mounting.js";
 import { standWords } from "../../equipment/stands.js";
 import { apart, metres } from "../../format/numbers.js";
 import { exampleHop } from "../example-preamble.js";
-import { decision, endHere, type Mending } from "../fixes/mending.js";
+import { decision, endHere, factHere, type Mending } from "../fixes/mending.js";
 import { reachOf } from "../fixes/waveguide.js";
 import type { HopRule } from "../rule.js";
 
@@ -29,7 +29,7 @@ export const feederTooShort: HopRule = {
   severity: "error",
   title: "The feeder of an all-indoor radio reaches at least up to its antenna",
   checks:
-    "Length of the feeder of an all-indoor radio against the height of the antenna above ground, of the diversity antenna too: one feeder is stated for both.",
+    "Length of the feeder of an all-indoor radio against the height of the antenna above ground, of the diversity antenna too, which the same feeder leads to unless it has its own.",
   why: "The radio stands at the foot of the structure. What the line lacks is missing in the order, and its loss in the level. On a roof, where the room may lie right below, it is a warning.",
   fix: "State the whole run: up the structure, across to the building and through it.",
   source: "common practice",
@@ -41,24 +41,27 @@ export const feederTooShort: HopRule = {
   check({ hop, report }) {
     if (!isAllIndoor(hop)) return;
     for (const end of hop.ends) {
-      const { site, feeder, feederLengthM } = end;
-      const highest = antennasUsed(hop, end).toSorted((a, b) => (b.heightM ?? 0) - (a.heightM ?? 0))[0];
-      const highestM = highest?.heightM;
-      if (highest === undefined || highestM === undefined || feeder === undefined) continue;
-      if (feederLengthM === undefined || feederLengthM >= highestM) continue;
-      const [length, height] = apart(metres, feederLengthM, highestM);
-      report({
-        at: address("hop", hop.name, site.name, "feeder.length"),
-        message: `${feeder.name} at ${site.name} is ${length} long, ${highest.fact === "antenna" ? "its antenna" : `the ${standWords(highest)}`} hangs at ${height} and the radio stands indoors`,
-        // The room may be the one under the roof.
-        severity: site.structure?.kind === "roof" ? "warning" : undefined,
-        related: [
-          {
-            at: address("hop", hop.name, site.name, `${highest.fact}.at`),
-            message: `at ${height}`,
-          },
-        ],
-      });
+      const { site } = end;
+      const byFeeder = Map.groupBy(antennasUsed(hop, end), ({ feederFact }) => feederFact);
+      for (const [fact, stands] of byFeeder) {
+        const [highest] = stands.toSorted((a, b) => (b.heightM ?? 0) - (a.heightM ?? 0));
+        const { heightM, feeder, feederLengthM } = highest!;
+        if (heightM === undefined || feeder === undefined) continue;
+        if (feederLengthM === undefined || feederLengthM >= heightM) continue;
+        const [length, height] = apart(metres, feederLengthM, heightM);
+        report({
+          at: address("hop", hop.name, site.name, `${fact}.length`),
+          message: `${feeder.name} at ${site.name} is ${length} long, ${highest!.fact === "antenna" ? "its antenna" : `the ${standWords(highest!)}`} hangs at ${height} and the radio stands indoors`,
+          // The room may be the one under the roof.
+          severity: site.structure?.kind === "roof" ? "warning" : undefined,
+          related: [
+            {
+              at: address("hop", hop.name, site.name, `${highest!.fact}.at`),
+              message: `at ${height}`,
+            },
+          ],
+        });
+      }
     }
   },
 };
@@ -66,8 +69,9 @@ export const feederTooShort: HopRule = {
 /** As long as the antenna is high, at least. */
 function lengthenFeeder(mending: Mending): readonly Fix[] {
   const here = endHere(mending);
-  if (!here) return [];
+  const fact = factHere(mending);
+  if (!here || fact === undefined) return [];
   const length = reachOf(here.end);
   const title = `Take ${length} of feeder at ${here.site}, as the antenna is high (changes the equipment)`;
-  return [decision(title, { do: "replace", at: `${here.at} / feeder`, argument: "length", by: length })];
+  return [decision(title, { do: "replace", at: `${here.at} / ${fact}`, argument: "length", by: length })];
 }

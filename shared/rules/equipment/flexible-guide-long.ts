@@ -1,8 +1,9 @@
 import { address } from "../../design/address.js";
 import type { Fix } from "../../design/fact-change.js";
+import { feedersStated } from "../../equipment/stands.js";
 import { apart, metres } from "../../format/numbers.js";
 import { exampleHop } from "../example-preamble.js";
-import { decision, endHere, type Mending } from "../fixes/mending.js";
+import { decision, endHere, factHere, type Mending } from "../fixes/mending.js";
 import { USUAL_PIECE } from "../fixes/waveguide.js";
 import type { HopRule } from "../rule.js";
 
@@ -32,11 +33,12 @@ export const flexibleGuideLong: HopRule = {
   good: piece("0.9 m"),
   bad: piece("12 m"),
   check({ hop, report }) {
-    for (const { site, feeder, feederLengthM } of hop.ends) {
-      if (feeder?.kind !== "flexible" || feederLengthM === undefined || feederLengthM <= LONGEST_M) continue;
-      const [length, longest] = apart(metres, feederLengthM, LONGEST_M);
+    const stated = hop.ends.flatMap((end) => feedersStated(end).map((one) => ({ ...one, site: end.site })));
+    for (const { site, feeder, lengthM, fact } of stated) {
+      if (feeder.kind !== "flexible" || lengthM === undefined || lengthM <= LONGEST_M) continue;
+      const [length, longest] = apart(metres, lengthM, LONGEST_M);
       report({
-        at: address("hop", hop.name, site.name, "feeder.length"),
+        at: address("hop", hop.name, site.name, `${fact}.length`),
         message: `${length} of flexible waveguide ${feeder.name} at ${site.name}; pieces of more than ${longest} are not usual`,
         related: [{ at: address("feeder", feeder.name, "kind"), message: `${feeder.name} is flexible` }],
       });
@@ -47,7 +49,10 @@ export const flexibleGuideLong: HopRule = {
 /** A usual piece in place of a long one. */
 function shortenPiece(mending: Mending): readonly Fix[] {
   const here = endHere(mending);
-  if (!here) return [];
+  const fact = factHere(mending);
+  if (!here || fact === undefined) return [];
   const title = `Take a piece of ${USUAL_PIECE} at ${here.site} (changes the equipment)`;
-  return [decision(title, { do: "replace", at: `${here.at} / feeder`, argument: "length", by: USUAL_PIECE })];
+  return [
+    decision(title, { do: "replace", at: `${here.at} / ${fact}`, argument: "length", by: USUAL_PIECE }),
+  ];
 }

@@ -4,11 +4,13 @@ import { aggregationMissing } from "./aggregation-missing.js";
 import { airPath } from "./air-path.js";
 import { alarmInput } from "./alarm-input.js";
 import { antennasOverlap } from "./antennas-overlap.js";
+import { armsExchanged } from "./arms-exchanged.js";
 import { batteryHours } from "./battery-autonomy.js";
 import { cableTooLong } from "./cable-too-long.js";
 import { cableWrongKind } from "./cable-wrong-kind.js";
 import { chassisDoubled } from "./chassis-doubled.js";
 import { chassisHeat } from "./chassis-heat.js";
+import { chassisNeeds } from "./chassis-needs.js";
 import { chassisPower } from "./chassis-power.js";
 import { constructionMismatch } from "./construction-mismatch.js";
 import { controllerProtection } from "./controller-protection.js";
@@ -21,6 +23,8 @@ import { feedSlot } from "./feed-slot.js";
 import { feederLossImpossible } from "./feeder-loss-impossible.js";
 import { feederTooShort } from "./feeder-too-short.js";
 import { flexibleGuideLong } from "./flexible-guide-long.js";
+import { ifCardUnit } from "./if-card-unit.js";
+import { ifCardsDiffer } from "./if-cards-differ.js";
 import { ifPortClaim } from "./if-port-claim.js";
 import { ifPortsSearched } from "./if-ports-searched.js";
 import { ifPortsShort } from "./if-ports-short.js";
@@ -39,6 +43,7 @@ import { standbyMargin } from "./standby-margin.js";
 import { structureOverload } from "./structure-overload.js";
 import { subBand } from "./sub-band.js";
 import { trafficPortsShort } from "./traffic-ports-short.js";
+import { unitPortSlow } from "./unit-port-slow.js";
 import { waveguideMissing } from "./waveguide-missing.js";
 import { xpicMissing } from "./xpic-missing.js";
 import { xpicPair } from "./xpic-pair.js";
@@ -49,6 +54,7 @@ export const EQUIPMENT_HOP_RULES: readonly HopRule[] = [
   constructionMismatch,
   polarizationNotTaken,
   polarizationOpen,
+  armsExchanged,
   xpicMissing,
   waveguideMissing,
   directMounting,
@@ -57,6 +63,7 @@ export const EQUIPMENT_HOP_RULES: readonly HopRule[] = [
   flexibleGuideLong,
   interfaceMismatch,
   cableWrongKind,
+  unitPortSlow,
 ];
 
 export { standbyMargin };
@@ -72,9 +79,12 @@ export const EQUIPMENT_NETWORK_RULES: readonly NetworkRule[] = [
   ifPortClaim,
   ifPortsShort,
   ifPortsSearched,
+  ifCardUnit,
+  ifCardsDiffer,
   pairOnOneCard,
   xpicPair,
   controllerProtection,
+  chassisNeeds,
   servicePort,
   trafficPortsShort,
   portsProposed,

@@ -82,11 +82,11 @@ function unfit(hop: Hop, end: HopEnd, stand: Stand) {
 function chain(hop: Hop, end: HopEnd, stand: Stand): readonly MountedPart[] {
   const { radio } = hop;
   const { coupler, antenna } = stand;
-  const feeder = leadTo(hop, end, stand) === "feeder" ? end.feeder : undefined;
+  const feeder = leadTo(hop, end, stand) === "feeder" ? stand.feeder : undefined;
   return [
     radio && { name: radio.name, fact: "radio", interface: radio.unit?.interface },
     coupler && { name: coupler.name, fact: stand.couplerFact, interface: coupler.interface },
-    feeder && { name: feeder.name, fact: "feeder", interface: feeder.interface },
+    feeder && { name: feeder.name, fact: stand.feederFact, interface: feeder.interface },
     antenna && { name: antenna.name, fact: stand.fact, interface: antenna.mount?.interface },
   ].filter((part) => part !== undefined);
 }

@@ -1,7 +1,8 @@
 /** What rules about a site's equipment share: where a fact of it stands. */
 import { type Address, address, nth } from "../../design/address.js";
-import type { InstalledChassis } from "../../design/equipment.js";
+import type { Card, InstalledChassis, SlotKind } from "../../design/equipment.js";
 import { chassisName } from "../../equipment/chassis-name.js";
+import { slotCountOf } from "../../equipment/placement.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
 import { shown } from "../../words/message.js";
 import { noteMessage } from "../../words/notes.js";
@@ -19,6 +20,12 @@ export function chassisAddress(plan: SitePlan, installed: InstalledChassis, ...s
 /** `SPINNEY A at KELD` */
 export function chassisWords(plan: SitePlan, installed: InstalledChassis): string {
   return `${chassisName(installed, plan)} at ${plan.site.name}`;
+}
+
+/** `a traffic slot`, `2 traffic slots beside each other` */
+export function slotsWords(card: Card, kind: SlotKind): string {
+  const count = slotCountOf(card);
+  return count === 1 ? `a ${kind} slot` : `${count} ${kind} slots beside each other`;
 }
 
 /** What was tried before IF ports are told to be short or parted. */

@@ -1,4 +1,5 @@
 import { nth } from "../../design/address.js";
+import { slotsFrom } from "../../equipment/placement.js";
 import { otherSlot } from "../fixes/cards.js";
 import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
@@ -10,7 +11,7 @@ export const slotDoubled: SiteRule = {
   id: "slot-doubled",
   severity: "error",
   title: "A slot takes one card",
-  checks: "Slots of each chassis that the design fills twice.",
+  checks: "Slots of each chassis that the design fills twice, with those that a wide card covers.",
   why: "One of the two cards is ordered for a place that it has not; ports planned on it do not exist.",
   fix: "Another slot for one of them.",
   source: "common practice",
@@ -22,16 +23,18 @@ export const slotDoubled: SiteRule = {
     for (const installed of plan.equipment?.chassis ?? []) {
       const first = new Map<number, number>();
       for (const [index, { slot, card }] of installed.slots.entries()) {
-        const before = first.get(slot);
-        if (before === undefined) first.set(slot, index);
+        const slots = card === undefined ? [slot] : slotsFrom(slot, card);
+        const doubled = slots.find((one) => first.has(one));
+        if (doubled === undefined) for (const one of slots) first.set(one, index);
         else {
+          const before = first.get(doubled)!;
           report({
             at: chassisAddress(plan, installed, nth("slot", index)),
-            message: `slot ${slot} of ${chassisWords(plan, installed)} has ${installed.slots[before]?.card?.name ?? "a card"} already; ${card?.name ?? "this card"} does not count`,
+            message: `slot ${doubled} of ${chassisWords(plan, installed)} has ${installed.slots[before]?.card?.name ?? "a card"} already; ${card?.name ?? "this card"} does not count`,
             related: [
               {
                 at: chassisAddress(plan, installed, nth("slot", before)),
-                message: `the first card of slot ${slot}`,
+                message: `the first card of slot ${doubled}`,
               },
             ],
           });

@@ -1,9 +1,9 @@
 import { nth } from "../../design/address.js";
-import { slotKindOf } from "../../equipment/placement.js";
+import { slotKindOf, slotsFrom } from "../../equipment/placement.js";
 import { otherSlot } from "../fixes/cards.js";
 import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
-import { chassisAddress, chassisWords, hasIndoorUnit } from "./site-rules.js";
+import { chassisAddress, chassisWords, hasIndoorUnit, slotsWords } from "./site-rules.js";
 
 export const slotWrongKind: SiteRule = {
   scope: "network",
@@ -11,7 +11,8 @@ export const slotWrongKind: SiteRule = {
   id: "slot-wrong-kind",
   severity: "error",
   title: "A slot must exist and take the card that is put in it",
-  checks: "Each stated slot against the slots of the chassis and the kind of slot that the card goes into.",
+  checks:
+    "Each stated slot, and those above it that a wide card covers, against the slots of the chassis and the kind of slot that the card goes into.",
   why: "The card does not fit, or its connectors do not meet those of the back panel.",
   fix: "Another slot, or leave the slot open to have one chosen.",
   source: "common practice",
@@ -25,13 +26,15 @@ export const slotWrongKind: SiteRule = {
       if (chassis === undefined || chassis.slots.length === 0) continue;
       for (const [index, { slot, card }] of slots.entries()) {
         if (card === undefined) continue;
-        const takes = chassis.slots.find(({ from, to }) => slot >= from && slot <= to)?.kind;
         const wanted = slotKindOf(card);
-        if (takes === wanted) continue;
-        const what = takes === undefined ? `there is no slot ${slot}` : `slot ${slot} is a ${takes} slot`;
+        const kindOf = (one: number) => chassis.slots.find(({ from, to }) => one >= from && one <= to)?.kind;
+        const wrong = slotsFrom(slot, card).find((one) => kindOf(one) !== wanted);
+        if (wrong === undefined) continue;
+        const takes = kindOf(wrong);
+        const what = takes === undefined ? `there is no slot ${wrong}` : `slot ${wrong} is a ${takes} slot`;
         report({
           at: chassisAddress(plan, installed, nth("slot", index)),
-          message: `${what} in ${chassisWords(plan, installed)}; ${card.name} goes into a ${wanted} slot`,
+          message: `${what} in ${chassisWords(plan, installed)}; ${card.name} goes into ${slotsWords(card, wanted)}`,
         });
       }
     }

@@ -1,5 +1,6 @@
 import { nth } from "../../design/address.js";
-import { slotKindOf } from "../../equipment/placement.js";
+import type { Card } from "../../design/equipment.js";
+import { slotCountOf, slotKindOf } from "../../equipment/placement.js";
 import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { chassisAddress, chassisWords, hasIndoorUnit } from "./site-rules.js";
@@ -20,11 +21,16 @@ export const slotsShort: SiteRule = {
     if (!hasIndoorUnit(plan)) return;
     for (const { chassis, card, count } of plan.placed.left) {
       const index = chassis.loose.findIndex((one) => one.card === card);
-      const kind = slotKindOf(card);
       report({
         at: chassisAddress(plan, chassis, nth("card", Math.max(0, index))),
-        message: `${count} of ${card.name} find no free ${kind} slot in ${chassisWords(plan, chassis)}`,
+        message: `${count} of ${card.name} find no ${slotWords(card)} in ${chassisWords(plan, chassis)}`,
       });
     }
   },
 };
+
+function slotWords(card: Card): string {
+  const count = slotCountOf(card);
+  const kind = slotKindOf(card);
+  return count === 1 ? `free ${kind} slot` : `${count} free ${kind} slots beside each other`;
+}

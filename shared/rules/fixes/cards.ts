@@ -2,7 +2,8 @@
 import { address, nth } from "../../design/address.js";
 import type { Card, InstalledChassis, PortType } from "../../design/equipment.js";
 import type { Fix } from "../../design/fact-change.js";
-import { slotKindOf } from "../../equipment/placement.js";
+import { chassisLacks } from "../../equipment/chassis-needs.js";
+import { placeCards, slotKindOf, slotsFrom } from "../../equipment/placement.js";
 import { decision, type Fixes, type Mending } from "./mending.js";
 
 interface ChassisHere {
@@ -18,11 +19,17 @@ export const otherSlot: Fixes = (mending) => {
   const card = here?.installed.slots[index]?.card;
   const chassis = here?.installed.chassis;
   if (!here || !card || !chassis) return [];
-  const taken = new Set(here.installed.slots.map(({ slot }) => slot));
+  const others = here.installed.slots.filter((_, other) => other !== index);
+  const taken = new Set([
+    ...here.installed.slots.map(({ slot }) => slot),
+    ...others.flatMap((one) => (one.card ? slotsFrom(one.slot, one.card) : [])),
+  ]);
   const slots = chassis.slots.flatMap(({ from, to, kind }) =>
     kind === slotKindOf(card) ? Array.from({ length: to - from + 1 }, (_, step) => from + step) : [],
   );
-  const free = slots.find((one) => !taken.has(one));
+  const free = slots.find((slot) =>
+    slotsFrom(slot, card).every((one) => slots.includes(one) && !taken.has(one)),
+  );
   if (free === undefined) return [];
   return [
     decision(`Put ${card.name} into slot ${free}`, {
@@ -41,6 +48,27 @@ export const addController: Fixes = (mending) => {
   return cardsLike(mending, [here.installed], ({ kind }) => kind === "controller").map((card) =>
     addCards(here, card, 1),
   );
+};
+
+/** The fan and power cards that a chassis lacks, of each kind the first that suits. */
+export const addNeeded: Fixes = (mending) => {
+  const here = chassisHere(mending);
+  const lacks = here ? chassisLacks(here.installed, placeCards([here.installed]).cards) : [];
+  if (!here || lacks.length === 0) return [];
+  const added = lacks.map(({ kind, needed, has }) => {
+    const [card] = cardsLike(mending, [here.installed], (one) => one.kind === kind);
+    return card && addCards(here, card, needed - has);
+  });
+  if (added.some((fix) => fix === undefined)) return [];
+  const fixes = added as readonly Fix[];
+  return fixes.length === 1
+    ? fixes
+    : [
+        decision(
+          "Add the fan and power cards that are missing (changes the equipment)",
+          ...fixes.flatMap(({ changes }) => changes),
+        ),
+      ];
 };
 
 /** @param countOf how many of a card would do; not finite: none would */

@@ -1,5 +1,6 @@
 /** The face of a chassis drawn: slots as rows in the order of their numbers, no maker's layout. */
 
+import { slotCountOf } from "../../../../equipment/placement.js";
 import type { PortRow } from "../../../../equipment/wiring/port-plan.js";
 import type { Words } from "../fit.js";
 import { broken, widthOf } from "../fit.js";
@@ -32,12 +33,12 @@ export function drawFace(face: ChassisFace): {
   readonly narrow: string;
   readonly alt: string;
 } {
-  const placed = face.slots.filter(({ card }) => card !== undefined);
-  const free = face.slots.length - placed.length;
+  const taken = face.slots.reduce((sum, { card }) => sum + (card === undefined ? 0 : slotCountOf(card)), 0);
+  const free = face.slots.filter(({ card }) => card === undefined).length;
   return {
     svg: draw(layoutFace(face, WIDE_FACE)),
     narrow: draw(layoutFace(face, NARROW_FACE)),
-    alt: `Face of ${faceTitle(face)}: ${placed.length} of ${face.slots.length} slots have a card, ${free} are free; ${faceFacts(
+    alt: `Face of ${faceTitle(face)}: ${taken} of ${taken + free} slots have a card, ${free} are free; ${faceFacts(
       face,
     )
       .map(({ text }) => text)

@@ -1,5 +1,6 @@
 /** What a face says: the chassis with its loads, each slot, each port. */
 import type { Chassis } from "../../../../design/equipment.js";
+import { slotCountOf, slotNumbers } from "../../../../equipment/placement.js";
 import type { PortRow } from "../../../../equipment/wiring/port-plan.js";
 import { watts } from "../../../../format/numbers.js";
 import { shown } from "../../../../words/message.js";
@@ -43,6 +44,7 @@ export function slotWords({ slot, takes, card, proposed }: FaceSlot): {
   const number: Words = { text: String(slot), style: "strong" };
   if (card === undefined) return { number, name: { text: `free, ${takes ?? "any"} slot`, style: "quiet" } };
   const notes = [
+    slotCountOf(card) === 1 ? undefined : `slots ${slotNumbers({ slot, card })}`,
     card.title,
     takes === undefined ? "the chassis has no such slot" : undefined,
     proposed ? PROPOSED : undefined,

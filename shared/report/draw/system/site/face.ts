@@ -1,6 +1,6 @@
 /** The face of a chassis as data: its slots in the order of their numbers, what is in them and what is on each port. */
 import type { Card, Chassis, InstalledChassis, SlotKind } from "../../../../design/equipment.js";
-import type { PlacedCard } from "../../../../equipment/placement.js";
+import { type PlacedCard, slotsFrom } from "../../../../equipment/placement.js";
 import { siteLoad } from "../../../../equipment/power.js";
 import type { SitePlan } from "../../../../equipment/site-plan.js";
 import { cardId, chassisId } from "../../../../equipment/wiring/ids.js";
@@ -64,7 +64,10 @@ function slotsOf(
   for (const { from, to, kind } of chassis?.slots ?? [])
     for (let slot = from; slot <= to && takes.size < MOST_SLOTS; slot++) takes.set(slot, kind);
   const placed = new Map(cards.map((card) => [card.slot, card]));
+  // What a wide card covers is its own row.
+  const covered = new Set(cards.flatMap(({ slot, card }) => slotsFrom(slot, card).slice(1)));
   return [...new Set([...takes.keys(), ...placed.keys()])]
+    .filter((slot) => !covered.has(slot))
     .sort((a, b) => a - b)
     .map((slot): FaceSlot => {
       const { card, automatic } = placed.get(slot) ?? {};
