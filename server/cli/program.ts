@@ -199,39 +199,34 @@ function addExplain(root: Command): void {
   root
     .command("explain")
     .description(
-      "explain a rule, a channel plan, or every figure of a hop or of a site's equipment; without any, list the rules",
+      "explain a rule, a channel plan, an arrangement, a part of the catalogue, or every figure of a hop or of a site's equipment; without any, list the rules",
     )
     .argument(
       "[what...]",
-      "identifier of a rule, or a plan as a hop names it (F.595, F.595 / 55 MHz); with --hop or --site the folder of the design",
+      "identifier of a rule, or a plan as a hop names it (F.595, F.595 / 55 MHz); beside --hop, --site and the parts the folder of the design",
     )
     .option("--hop <hop>", "the hop whose figures are explained, with the cables and supply of its units")
     .option(
       "--site <site>",
       "the site whose equipment is explained: power, battery, heat, wind, weight, slots and ports",
     )
+    .option(
+      "--arrangement <words>",
+      'an arrangement as the language writes it ("2+0 xpic"): what each end needs, what it protects and costs',
+    )
+    .option(
+      "--card <name>",
+      "a card of the design's catalogue: what it is, where it fits, which rules judge it",
+    )
+    .option("--radio <name>", "the same of a radio")
+    .option("--antenna <name>", "the same of an antenna")
+    .option("--coupler <name>", "the same of a coupler")
     .option("--dir <dir>", "folder of a design, for the plans that it declares itself")
     .addOption(onOption())
     .addOption(todayOption())
     .action(async (what: readonly string[], options) => {
-      const { explainHopFigures, explainSiteFigures, explainSubject } = await import("./commands/explain.js");
-      const { hop, site, dir, format } = options;
-      if (hop !== undefined && site !== undefined)
-        throw new CommandError("explain takes --hop or --site, not both");
-      if (hop === undefined && site === undefined) {
-        if (format !== "text")
-          throw new CommandError(
-            "explain --format json explains a hop or a site: name it with --hop or --site",
-          );
-        return explainSubject(what.join(" "), dir);
-      }
-      const [folder = dir ?? ".", surplus] = what;
-      if (surplus !== undefined)
-        throw new CommandError(
-          `explain --${hop === undefined ? "site" : "hop"} takes one folder; ${surplus} is one too many`,
-        );
-      if (hop !== undefined) await explainHopFigures(hop, folder, options);
-      else await explainSiteFigures(site, folder, options);
+      const { explain } = await import("./commands/explain.js");
+      await explain(what, options);
     });
 }
 

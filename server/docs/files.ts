@@ -1,4 +1,5 @@
 /** The generated files by their path from the repository's root. */
+import { arrangementPages, arrangementsIndexPage } from "../../language/docs/arrangement-pages.js";
 import { channelPlansPage } from "../../language/docs/channel-plans-page.js";
 import { snippets, textMateGrammar } from "../../language/docs/colouring.js";
 import { listsPage } from "../../language/docs/lists-page.js";
@@ -14,6 +15,7 @@ export function generatedFiles(): ReadonlyMap<string, string> {
     ["language/reference/rules.md", rulesIndexPage()],
     ["language/reference/methods.md", methodsPage()],
     ["language/reference/channel-plans.md", channelPlansPage()],
+    ["language/reference/arrangements.md", arrangementsIndexPage()],
     ["language/reference/lists.md", listsPage()],
     ["language/reference/formats.md", formatsPage()],
     ["language/reference/needs.md", needsPage()],
@@ -21,5 +23,7 @@ export function generatedFiles(): ReadonlyMap<string, string> {
     ["extension/snippets/hop.json", snippets()],
   ]);
   for (const [id, page] of rulePages()) files.set(`language/reference/rules/${id}.md`, page);
+  for (const [file, content] of arrangementPages())
+    files.set(`language/reference/arrangements/${file}`, content);
   return files;
 }

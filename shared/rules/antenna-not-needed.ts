@@ -10,6 +10,7 @@ export const antennaNotNeeded: HopRule = {
   scope: "hop",
   id: "antenna-not-needed",
   severity: "warning",
+  arrangements: () => true,
   title: "A further antenna without a unit is ordered and hung for nothing",
   checks:
     "Whether units of the arrangement hang on each further antenna that an end states (`diversity-incomplete` tells diversity antennas).",

@@ -20,6 +20,7 @@ export const antennaPortsShort: HopRule = {
   scope: "hop",
   id: "antenna-ports-short",
   severity: "error",
+  arrangements: ({ transceivers }) => transceivers > 1,
   title: "Every unit needs a place at an antenna",
   checks:
     "Units of the arrangement at each end against the ports of what is stated there: one for an antenna by itself, two for a hybrid or an orthomode transducer, four for a dual-polarized coupler; and both antennas of an arrangement that names two.",

@@ -10,6 +10,7 @@ export const antennaSinglePolarized: HopRule = {
   scope: "hop",
   id: "antenna-single-polarized",
   severity: "error",
+  arrangements: ({ dualPolarized }) => dualPolarized,
   title: "Two polarizations need a dual-polarized antenna",
   checks: "The polarizations of each antenna against the arrangement.",
   why: "An orthomode transducer finds no second port on a single-polarized antenna.",

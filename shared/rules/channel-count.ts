@@ -18,6 +18,7 @@ export const channelCount: HopRule = {
   scope: "hop",
   id: "channel-count",
   severity: "warning",
+  arrangements: ({ frequencyPairs }) => frequencyPairs > 1,
   title: "An arrangement of several channels states each of them",
   checks:
     "The channels of the hop against those of its arrangement: too many, one twice, or two that overlap, which in one polarization is an error; too few are information, or an error where the capacity asked for needs, in the mode that is judged, the carriers that have none (with frequency diversity `diversity-incomplete` tells them).",

@@ -12,6 +12,7 @@ export const couplerMissing: HopRule = {
   scope: "hop",
   id: "coupler-missing",
   severity: "error",
+  arrangements: ({ coupler }) => coupler !== undefined,
   title: "Several units on one antenna need a coupler",
   checks: "Whether each antenna that more than one unit hangs on has a coupler stated for it.",
   why: "Its loss counts at both ends: about 7 dB over the hop with equal couplers. A budget without it promises a level that nobody will measure.",

@@ -13,6 +13,7 @@ export const couplerNotNeeded: HopRule = {
   scope: "hop",
   id: "coupler-not-needed",
   severity: "warning",
+  arrangements: () => true,
   title: "A coupler without a second unit costs level for nothing",
   checks: "Whether an end states a coupler that its arrangement has no use for.",
   why: "It takes its loss at both ends all year. As a provision for a later second unit it is a decision worth writing down.",

@@ -12,6 +12,7 @@ export const couplerWrongKind: HopRule = {
   scope: "hop",
   id: "coupler-wrong-kind",
   severity: "error",
+  arrangements: ({ coupler }) => coupler !== undefined,
   title: "The coupler must be of the kind that the arrangement needs",
   checks:
     "Kind of each coupler (hybrid, orthomode transducer, dual-polarized) against the arrangement; a coupler whose entry states none is told too.",

@@ -16,6 +16,7 @@ export const diversityClearance: HopRule = {
   scope: "hop",
   id: "diversity-clearance",
   severity: "error",
+  arrangements: ({ spaceDiversity }) => spaceDiversity,
   title: "The ray to a diversity antenna must be clear too",
   checks:
     "For each diversity antenna the ray from the far end's first antenna, against the objective's `diversity-clearance`, or where it states none against its `clearance`.",

@@ -10,6 +10,7 @@ export const diversityIncomplete: HopRule = {
   scope: "hop",
   id: "diversity-incomplete",
   severity: "warning",
+  arrangements: () => true,
   title: "Arrangement and diversity must agree",
   checks:
     "A diversity arrangement states its second antennas or its second channel; neither is stated without such an arrangement.",

@@ -7,6 +7,7 @@ import type { Lack } from "../evaluate/account/lack.js";
 import type { HopResult } from "../evaluate/account/result.js";
 import type { HopInNetwork } from "../network/in-network.js";
 import type { SiteInNetwork } from "../network/sites.js";
+import type { ArrangementFacts } from "../radio/arrangements.js";
 import type { Criterion } from "./asked.js";
 import type { Fixes } from "./fixes/mending.js";
 import type { PositionSlip, SpotHeights } from "./position-slips.js";
@@ -30,6 +31,8 @@ export interface RuleText {
   readonly source: string;
   /** Of remarks on what figures rest on, for example `channel plans`: a reader is told how many there are, unless he asks. */
   readonly remarksOn?: string;
+  /** Which arrangements it is about; undefined: not about arrangements. The pages of arrangements name it. */
+  arrangements?(facts: ArrangementFacts): boolean;
   /**
    * What mends a finding of it, in the order in which it is tried: changes of facts, made when a fix is asked for and not
    * while it is judged. Those that need the text itself stand in `language/editor/fixes/`.

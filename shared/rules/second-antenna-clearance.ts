@@ -15,6 +15,7 @@ export const secondAntennaClearance: HopRule = {
   scope: "hop",
   id: "second-antenna-clearance",
   severity: "error",
+  arrangements: ({ spaceDiversity, transceivers }) => transceivers > 1 && !spaceDiversity,
   title: "Rays between further antennas must be clear too",
   checks:
     "Each ray that carriers or standby units use over a second, third or fourth antenna, against the objective's `clearance`. Of standby the ray from the far end's first antenna is judged; what diffraction takes from the ray between both standby antennas stands in its level.",

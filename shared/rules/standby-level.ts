@@ -8,6 +8,7 @@ export const standbyLevel: HopRule = {
   scope: "hop",
   id: "standby-level",
   severity: "error",
+  arrangements: ({ hotStandby }) => hotStandby,
   title: "A unit on standby must reach the threshold too",
   checks:
     "Where the objective states no `standby-margin`: received level in every state with a unit on standby (at the receiver, at the sender, at both ends), both directions, against the threshold of the mode that carries the capacity asked for.",

@@ -245,6 +245,43 @@ describe("explain", () => {
     expect(run(["explain", ...asked])).toEqual({ status: 2, stdout: "", stderr: `error: ${stderr}\n` });
   });
 
+  test("an arrangement as its page says it, and what ambiguous words may mean", () => {
+    const { stdout, status } = run(["explain", "--arrangement", "1+1  hot-standby"]);
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/^1\+1 hot-standby\nHot standby on one antenna\.\n/);
+    for (const title of ["What each end needs", "What it protects", "What it costs in dB", "Cautions"])
+      expect(stdout).toContain(`\n${title}\n`);
+    expect(stdout).toMatch(/unequal {2}normal +1 +Cm\+Cm +3\.20 dB\n/);
+    for (const line of stdout.split("\n")) expect(line.length).toBeLessThanOrEqual(80);
+  });
+
+  test("a part of the catalogue: what it is, where it fits, who uses it", () => {
+    const card = run(["explain", "--card", "SQUALL", "eskerfold"]).stdout;
+    expect(card).toContain("  - COPSE: slots 2 to 4\n");
+    expect(card.replace(/\s+/g, " ")).toMatch(
+      /- OSTREL: slot \d+ of HEDGE, proposed; units of HIGHFOLD-OSTREL/,
+    );
+    expect(card).toContain("  - slot-wrong-kind: ");
+    const radio = run(["explain", "--radio", "R15", "--dir", "eskerfold"]).stdout;
+    expect(radio).toContain("  - HIGHFOLD-TOLLBECK, 1+0\n");
+    expect(radio).toMatch(/Couplers of the catalogue for its band: H15-E/);
+    expect(run(["explain", "--antenna", "DISH120-8", "eskerfold"]).stdout).toContain("SIFTLAW-HIGHFOLD, 1+0");
+    expect(run(["explain", "--coupler", "O11", "eskerfold"]).stdout).toContain("HIGHFOLD-OSTREL, 2+0 xpic");
+  });
+
+  test.each([
+    [["--arrangement", "1+1 xpic"], "1+1 xpic may be 1+1 xpic two-units, 1+1 xpic four-units"],
+    [["--arrangement", "2+0", "xpic"], 'an arrangement of several words stands between quotes: "2+0 xpic"'],
+    [["--card", "FERM", "eskerfold"], "FERM: there is no such card; did you mean FERN?"],
+    [["--card", "FERN", "--radio", "R15"], "explain takes --card or --radio, not both"],
+    [
+      ["--card", "FERN", "--format", "json"],
+      "explain --format json explains a hop or a site: name it with --hop or --site",
+    ],
+  ])("a lesson that cannot be told: %s", (asked, stderr) => {
+    expect(run(["explain", ...asked])).toEqual({ status: 2, stdout: "", stderr: `error: ${stderr}\n` });
+  });
+
   test("every rule has a page, and the list names them all", () => {
     const list = run(["explain"]).stdout.trimEnd().split("\n");
     expect(list.map((line) => line.split(" ")[0])).toEqual([...RULES.keys(), ...Object.keys(TEXT_RULES)]);

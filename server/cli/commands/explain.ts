@@ -19,12 +19,54 @@ import { planText } from "../print/plan.js";
 import { ruleList, ruleText } from "../print/rule-text.js";
 import { paintStdout, print } from "../streams.js";
 
+export interface ExplainOptions {
+  readonly hop?: string;
+  readonly site?: string;
+  readonly arrangement?: string;
+  readonly card?: string;
+  readonly radio?: string;
+  readonly antenna?: string;
+  readonly coupler?: string;
+  readonly dir?: string;
+  readonly format: string;
+  readonly today: string;
+  readonly on?: string;
+}
+
+/** What an option names; without one a rule or a plan is explained. */
+const SUBJECTS = ["hop", "site", "arrangement", "card", "radio", "antenna", "coupler"] as const;
+
+/** @param what words of the command line: a rule or plan, or the folder of the design that an option's name is of */
+export async function explain(what: readonly string[], options: ExplainOptions): Promise<void> {
+  const { dir, format } = options;
+  const [of, second] = SUBJECTS.filter((one) => options[one] !== undefined);
+  if (of !== undefined && second !== undefined)
+    throw new CommandError(`explain takes --${of} or --${second}, not both`);
+  if (format !== "text" && of !== "hop" && of !== "site")
+    throw new CommandError("explain --format json explains a hop or a site: name it with --hop or --site");
+  if (of === undefined) return explainSubject(what.join(" "), dir);
+  const name = options[of]!;
+  const [folder = dir ?? ".", surplus] = what;
+  if (of === "arrangement") {
+    if (what.length > 0)
+      throw new CommandError(
+        `an arrangement of several words stands between quotes: "${[name, ...what].join(" ")}"`,
+      );
+    return (await import("./explain-lesson.js")).explainArrangement(name);
+  }
+  if (surplus !== undefined)
+    throw new CommandError(`explain --${of} takes one folder; ${surplus} is one too many`);
+  if (of === "hop") return explainHopFigures(name, folder, options);
+  if (of === "site") return explainSiteFigures(name, folder, options);
+  return (await import("./explain-lesson.js")).explainPart(of, name, folder, options);
+}
+
 /**
  * A rule, or a channel plan as a hop names it (`F.595`, `F.595 / 55 MHz`, `F.595 / 55 MHz / 4`); all rules when
  * nothing is named.
  * @param folder designs whose own plans count too
  */
-export async function explainSubject(subject: string, folder?: string): Promise<void> {
+async function explainSubject(subject: string, folder?: string): Promise<void> {
   const rules = knownRules();
   if (subject === "") return print(ruleList([...rules.values()], paintStdout));
   const rule = rules.get(subject);
@@ -43,7 +85,7 @@ export async function explainSubject(subject: string, folder?: string): Promise<
   await print(planText(plans, paintStdout));
 }
 
-export async function explainHopFigures(
+async function explainHopFigures(
   name: string,
   folder: string,
   { today, on, format }: { readonly today: string; readonly on?: string; readonly format: string },
@@ -54,7 +96,7 @@ export async function explainHopFigures(
   await printFigures({ hop: hop.name }, figures, format);
 }
 
-export async function explainSiteFigures(
+async function explainSiteFigures(
   name: string,
   folder: string,
   { today, on, format }: { readonly today: string; readonly on?: string; readonly format: string },

@@ -7,8 +7,11 @@ import { sharesAntenna } from "../../network/pairs.js";
 import type { Block, Section } from "../document/document.js";
 import { EXPOSURE_LIMITS_W_PER_M2, type KeepOut, keepOut } from "../exposure.js";
 
-const GENERAL: readonly string[] = [
-  "Local codes, the owner of the structure and licensed practice come first; this report replaces none of them.",
+const LOCAL_CODES =
+  "Local codes, the owner of the structure and licensed practice come first; this report replaces none of them.";
+
+/** What holds on every mast. */
+export const SAFETY: readonly string[] = [
   "Work at height only by trained people with fall protection, a rescue plan, the owner's permission and a limit for wind, ice and thunder. Tie loads and tools; keep the ground below closed.",
   "Before anyone comes in front of an antenna, switch its transmitter off or close the area. Never look into an open waveguide of a live unit.",
   "No work in a thunderstorm. Connect the outdoor unit to the structure's earth by the shortest straight wire, bond cable screens at top, bottom and entry, and keep one earthing system a site.",
@@ -26,7 +29,7 @@ export function cautions(hop: Hop, result: HopResult, pair?: Pair): Section {
     return keepOut({ result, site }, shared) ?? [];
   });
   if (distances.length > 0) blocks.push(...keepOutBlocks(distances));
-  blocks.push({ type: "list", items: GENERAL });
+  blocks.push({ type: "list", items: [LOCAL_CODES, ...SAFETY] });
   return { id: "safety", title: "Before work on site", blocks };
 }
 

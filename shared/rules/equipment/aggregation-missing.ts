@@ -29,6 +29,7 @@ export const aggregationMissing: SiteRule = {
   each: "site",
   id: "aggregation-missing",
   severity: "warning",
+  arrangements: ({ bandOfPair }) => bandOfPair !== undefined,
   title: "Two bands become one at a card that aggregates, with a port as fast as the wide one",
   checks:
     "Sites with cards at which a dual-band pair ends, against cards that aggregate, and their fastest Ethernet port against the rate of the high band's fastest mode.",

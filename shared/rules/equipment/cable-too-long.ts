@@ -32,6 +32,7 @@ export const cableTooLong: SiteRule = {
   each: "site",
   id: "cable-too-long",
   severity: "error",
+  arrangements: ({ outdoorUnits }) => outdoorUnits > 0,
   title: "The cable to a unit must not be longer than unit and cable bear",
   checks:
     "Length of each cable, stated or estimated, against its maker's limit, against the loss that the unit equalizes at its highest IF, and against the voltage that is left at the unit at 40.5 V and constant power.",

@@ -10,6 +10,7 @@ export const constructionMismatch: HopRule = {
   scope: "hop",
   id: "construction-mismatch",
   severity: "error",
+  arrangements: ({ bandOfPair }) => bandOfPair === undefined,
   title: "The radio must be built as the arrangement says",
   checks:
     "Construction of the radio (split-mount, all-outdoor, all-indoor) against the arrangement's. A dual-band pair may mix them.",

@@ -12,6 +12,7 @@ export const directMounting: HopRule = {
   scope: "hop",
   id: "direct-mounting",
   severity: "error",
+  arrangements: ({ construction }) => construction !== "all-indoor",
   title: "An antenna that is mounted directly must be made for it",
   checks:
     "Direct mounting without a feeder against what each antenna of the end states, or against a diameter of 1.8 m where it states nothing.",

@@ -24,6 +24,7 @@ export const dualBandPair: HopInNetworkRule = {
   each: "hop in network",
   id: "dual-band-pair",
   severity: "error",
+  arrangements: ({ bandOfPair }) => bandOfPair !== undefined,
   title: "The two hops of a dual-band pair must name each other",
   checks:
     "Whether each hop of a dual-band arrangement names a hop of the other role between the same sites that names it back.",

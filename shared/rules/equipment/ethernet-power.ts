@@ -19,6 +19,7 @@ export const ethernetPower: SiteRule = {
   each: "site",
   id: "ethernet-power",
   severity: "error",
+  arrangements: ({ construction }) => construction === "all-outdoor",
   title: "A unit on copper Ethernet needs a port that feeds it",
   checks:
     "All-outdoor units whose cable is copper Ethernet against the powered ports of the site's cards, what they take with their cable's loss against the power budget that a card states, and their consumption against 71.3 W, the most that reaches a device.",

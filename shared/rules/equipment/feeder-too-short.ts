@@ -27,6 +27,7 @@ export const feederTooShort: HopRule = {
   scope: "hop",
   id: "feeder-too-short",
   severity: "error",
+  arrangements: ({ construction }) => construction === "all-indoor",
   title: "The feeder of an all-indoor radio reaches at least up to its antenna",
   checks:
     "Length of the feeder of an all-indoor radio against the height of the antenna above ground, of the diversity antenna too, which the same feeder leads to unless it has its own.",

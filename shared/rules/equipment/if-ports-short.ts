@@ -12,6 +12,7 @@ export const ifPortsShort: SiteRule = {
   each: "site",
   id: "if-ports-short",
   severity: "error",
+  arrangements: ({ ifCables }) => ifCables > 0,
   title: "Every split-mount unit needs an IF port",
   checks: "IF ports on the cards of a site against the units of all hops that end there.",
   why: "One port short is found on the day of the turn-up: the unit hangs and stays dark.",

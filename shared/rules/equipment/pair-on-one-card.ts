@@ -9,6 +9,7 @@ export const pairOnOneCard: SiteRule = {
   each: "site",
   id: "pair-on-one-card",
   severity: "warning",
+  arrangements: wantsTwoCards,
   title: "Main and standby should not hang on one card",
   checks: "Cards of the IF ports of a protected pair: hot standby, space or frequency diversity.",
   why: "The card is then the one thing whose failure takes both units: the pair protects the cheaper half.",

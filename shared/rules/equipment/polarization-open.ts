@@ -18,6 +18,7 @@ export const polarizationOpen: HopRule = {
   scope: "hop",
   id: "polarization-open",
   severity: "warning",
+  arrangements: ({ polarizations }) => polarizations === 2,
   title: "On both polarizations it must be said which carrier has which",
   checks: "Whether a hop whose arrangement uses both polarizations states that of its first carrier.",
   why: 'Figures do not depend on it, papers do: order, licence and installation sheet say "not stated", and the units of the two ends may be set across each other.',

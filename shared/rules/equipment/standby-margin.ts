@@ -16,6 +16,7 @@ export const standbyMargin: HopRule = {
   scope: "hop",
   id: "standby-margin",
   severity: "error",
+  arrangements: ({ hotStandby }) => hotStandby,
   title: "With any unit on standby the margin asked for must be left",
   checks:
     "Fade margin in every state with a unit on standby (at the receiver, at the sender, at both ends), both directions, against the objective's standby-margin, in the mode that carries the capacity asked for.",

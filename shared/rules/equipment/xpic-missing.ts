@@ -17,6 +17,7 @@ export const xpicMissing: HopRule = {
   scope: "hop",
   id: "xpic-missing",
   severity: "error",
+  arrangements: ({ xpicPairs }) => xpicPairs > 0,
   title: "Two polarizations of one channel need a radio with XPIC",
   checks: "Whether the radio of a hop whose arrangement pairs polarizations can cancel the other one.",
   why: "Without the canceller the two carriers disturb each other; above low modulations neither works.",

@@ -16,6 +16,7 @@ export const xpicPair: SiteRule = {
   each: "site",
   id: "xpic-pair",
   severity: "error",
+  arrangements: ({ xpicPairs, ifCables }) => xpicPairs > 0 && ifCables > 0,
   title: "The IF ports of an XPIC pair must be able to pair",
   checks:
     "Whether the two IF ports of each pair of polarizations are on a card with XPIC, or on cards of neighbouring slots that pair.",
