@@ -1,6 +1,7 @@
 /** The indoor side of a site: what is handed over, cards in their chassis, direct current, contacts. */
 import { address, nth } from "../../design/address.js";
 import type { InstalledChassis, PortType, Service } from "../../design/equipment.js";
+import { cardFact } from "../card-fact.js";
 import type { PlacedCard } from "../placement.js";
 import type { SitePlan } from "../site-plan.js";
 import type { Assembly } from "./assembly.js";
@@ -18,7 +19,7 @@ export function addRack(plan: SitePlan, to: Assembly): void {
     to.part(chassisPart(installed, at, cards));
     for (const card of cards) {
       const id = cardId(installed.name, card.slot);
-      to.part(cardPart(card, at));
+      to.part(cardPart(card, `${at} / ${cardFact(card)}`));
       to.joint(
         [
           { part: id, port: BACKPLANE },
