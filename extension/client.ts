@@ -10,6 +10,9 @@ import {
   type CompareParams,
   type CompareResult,
   type InitializationOptions,
+  PLACE,
+  type PlaceParams,
+  type PlaceResult,
   REPORT,
   REVISIONS,
   type ReportParams,
@@ -88,6 +91,12 @@ export class HopwrightClient {
   async report(params: ReportParams): Promise<ReportResult | undefined> {
     if (!this.client.isRunning()) return undefined;
     return (await this.client.sendRequest<ReportResult | null>(REPORT, params)) ?? undefined;
+  }
+
+  /** Where the text states what a page draws; undefined where nothing does. */
+  async place(params: PlaceParams): Promise<PlaceResult | undefined> {
+    if (!this.client.isRunning()) return undefined;
+    return (await this.client.sendRequest<PlaceResult | null>(PLACE, params)) ?? undefined;
   }
 
   /** @returns undefined while the server is starting or stopped */

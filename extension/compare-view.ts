@@ -98,7 +98,9 @@ export class CompareView implements vscode.Disposable {
     );
     panel.iconPath = vscode.Uri.joinPath(media, "file.svg");
     panel.webview.html = reportShell(panel.webview, media);
-    panel.webview.onDidReceiveMessage(() => void this.refresh());
+    panel.webview.onDidReceiveMessage((message: { ready?: true }) => {
+      if (message.ready) void this.refresh();
+    });
     panel.onDidDispose(() => {
       this.panel = undefined;
       const uri = this.asked?.uri;

@@ -1,7 +1,8 @@
-/** The report beside the text: follows the caret from hop to hop and is drawn anew when a result changes. */
+/** The report beside the text: follows the caret from hop to site and is drawn anew when a result changes. */
 import * as vscode from "vscode";
 import type { ReportParams } from "../server/lsp/protocol.js";
 import { type HopwrightClient, LANGUAGE } from "./client.js";
+import { PointedPlace } from "./pointed-place.js";
 import { reportShell } from "./report-shell.js";
 
 /** Long enough that a held cursor key does not ask for every hop it passes. */
@@ -10,13 +11,17 @@ const SETTLE_MS = 150;
 export class ReportView implements vscode.Disposable {
   private panel: vscode.WebviewPanel | undefined;
   private wanted: ReportParams | undefined;
+  /** What the page draws of where the caret is. */
+  private caretAt: string | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
   private readonly follow: vscode.Disposable;
+  private readonly pointed: PointedPlace;
 
   constructor(
     private readonly extensionUri: vscode.Uri,
     private readonly client: HopwrightClient,
   ) {
+    this.pointed = new PointedPlace(client);
     this.follow = vscode.Disposable.from(
       vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => this.turnTo(textEditor)),
       vscode.window.onDidChangeActiveTextEditor((editor) => editor && this.turnTo(editor)),
@@ -31,7 +36,8 @@ export class ReportView implements vscode.Disposable {
       await vscode.window.showInformationMessage(vscode.l10n.t("Open a .hop file to see its report."));
       return;
     }
-    this.wanted = typeof hop === "string" ? { uri, hop } : editor ? atCaret(editor) : { uri };
+    if (typeof hop === "string") this.turnToHop(uri, hop);
+    else this.wanted = editor ? atCaret(editor) : { uri };
     this.panel ??= this.createPanel();
     this.panel.reveal(undefined, true);
     await this.refresh();
@@ -50,10 +56,17 @@ export class ReportView implements vscode.Disposable {
     this.refreshSoon();
   }
 
+  /** By its name, wherever the caret is. */
+  private turnToHop(uri: string, hop: string): void {
+    this.wanted = { uri, hop };
+    this.caretAt = undefined;
+  }
+
   dispose(): void {
     clearTimeout(this.timer);
     this.follow.dispose();
     this.panel?.dispose();
+    this.pointed.dispose();
   }
 
   private async refresh(): Promise<void> {
@@ -69,10 +82,15 @@ export class ReportView implements vscode.Disposable {
       await this.panel.webview.postMessage({ notice: answer ?? nothing });
       return;
     }
-    // From here on the hop is known by its name, wherever edits move its lines.
-    if (answer.hop !== undefined) this.wanted = { uri: asked.uri, hop: answer.hop };
+    const { hop, site, html, at } = answer;
+    // From here on the subject is known by its name, wherever edits move its lines.
+    if (hop !== undefined) this.wanted = { uri: asked.uri, hop };
+    else if (site !== undefined) this.wanted = { uri: asked.uri, site };
     this.panel.title = answer.title;
-    await this.panel.webview.postMessage({ subject: answer.hop, html: answer.html });
+    const subject = hop === undefined ? site && `site ${site}` : `hop ${hop}`;
+    // Asked by name, the answer knows of no caret: what is marked stays so.
+    if (asked.line !== undefined) this.caretAt = at;
+    await this.panel.webview.postMessage({ subject, html, at: this.caretAt ?? null });
   }
 
   private createPanel(): vscode.WebviewPanel {
@@ -85,19 +103,35 @@ export class ReportView implements vscode.Disposable {
     );
     panel.iconPath = vscode.Uri.joinPath(media, "file.svg");
     panel.webview.html = reportShell(panel.webview, media);
-    panel.webview.onDidReceiveMessage((message: { ready?: true; hop?: string }) => {
-      if (message.hop !== undefined && this.wanted) this.wanted = { uri: this.wanted.uri, hop: message.hop };
-      void this.refresh();
+    panel.webview.onDidReceiveMessage((message: FromPage) => {
+      const uri = this.wanted?.uri;
+      if (message.point !== undefined && uri !== undefined) void this.pointed.show(uri, message.point);
+      else if (message.reveal !== undefined && uri !== undefined)
+        void this.pointed.reveal(uri, message.reveal);
+      else {
+        if (message.hop !== undefined && uri !== undefined) this.turnToHop(uri, message.hop);
+        void this.refresh();
+      }
     });
     panel.onDidDispose(() => {
       this.panel = undefined;
+      this.pointed.clear();
     });
     return panel;
   }
 }
 
+/** What the page tells: it is there, a link was followed, a box is pointed at (null: none any more) or chosen. */
+interface FromPage {
+  readonly ready?: true;
+  readonly hop?: string;
+  readonly point?: string | null;
+  readonly reveal?: string;
+}
+
 function atCaret(editor: vscode.TextEditor): ReportParams {
-  return { uri: editor.document.uri.toString(), line: editor.selection.active.line };
+  const { line, character } = editor.selection.active;
+  return { uri: editor.document.uri.toString(), line, character };
 }
 
 /** The .hop editor in front, or one that is visible beside the report itself. */

@@ -3,11 +3,19 @@ import { type Address, nth } from "../../shared/design/address.js";
 import { type Fact, wordOf } from "../facts/fact.js";
 import { END } from "../schema/index.js";
 import { declarationAt } from "./declaration-at.js";
-import type { SourceFile } from "./source-file.js";
+import type { Declaration, SourceFile } from "./source-file.js";
 
-/** @returns undefined outside of every declaration */
-export function addressAt(file: SourceFile, offset: number): Address | undefined {
-  const declaration = declarationAt(file, offset);
+/**
+ * @param standing what of a declaration stands, where addresses count that alone
+ * @returns undefined outside of every declaration
+ */
+export function addressAt(
+  file: SourceFile,
+  offset: number,
+  standing: (entry: Declaration) => Declaration | undefined = (entry) => entry,
+): Address | undefined {
+  const found = declarationAt(file, offset);
+  const declaration = found && standing(found);
   if (!declaration) return undefined;
   const steps: string[] = [];
   let facts: readonly Fact[] = declaration.fact.facts;

@@ -41,21 +41,41 @@ export interface DesignStatus {
   readonly infos: number;
 }
 
-/** A page about a hop, or about the design when the place is in no hop, or is a folder. */
+/** A page about a hop or a site, or about the design when the place is in neither, or is a folder. */
 export const REPORT = "hopwright/report";
 export interface ReportParams {
   readonly uri: string;
-  /** Line (from 0) whose hop is meant; undefined: the design. */
+  /** Place of the caret, from 0, in the hop or site that is meant; undefined: the design. */
   readonly line?: number;
-  /** Name of the hop, in place of a line, to follow a page that is open already. */
+  readonly character?: number;
+  /** Name of the hop or site, in place of a line, to follow a page that is open already. */
   readonly hop?: string;
+  readonly site?: string;
 }
 export interface ReportResult {
   readonly title: string;
   /** A whole HTML document without scripts. */
   readonly html: string;
-  /** The hop it is about; undefined: the design. */
+  /** The hop or the site it is about; neither: the design. */
   readonly hop?: string;
+  readonly site?: string;
+  /** What the page draws of where the caret is: the `data-at` of its boxes. */
+  readonly at?: string;
+}
+
+/** The place in the text of what a page draws; null where the design of the document states no such thing. */
+export const PLACE = "hopwright/place";
+export interface PlaceParams {
+  readonly uri: string;
+  /** A `data-at` of a page of that document's design. */
+  readonly at: string;
+}
+export interface PlaceResult {
+  readonly uri: string;
+  readonly range: {
+    readonly start: { readonly line: number; readonly character: number };
+    readonly end: { readonly line: number; readonly character: number };
+  };
 }
 
 /** Evaluates everything that waits; answered when it is done. */

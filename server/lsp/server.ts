@@ -22,12 +22,14 @@ import {
   CHECK,
   type CheckParams,
   type InitializationOptions,
+  PLACE,
+  type PlaceParams,
   REPORT,
   type ReportParams,
   STATUS,
   TRUSTED,
 } from "./protocol.js";
-import { reportPage } from "./report-page.js";
+import { placeDrawn, reportPage } from "./report-page.js";
 import { statusOf } from "./status.js";
 import { answerRefused } from "./transport/gate.js";
 import { Watching } from "./watching.js";
@@ -136,6 +138,7 @@ export function startServer(connection: Connection): void {
     await evaluation.settled();
     return reportPage(designs, params, sessionOptions().today);
   });
+  connection.onRequest(PLACE, (params: PlaceParams) => placeDrawn(designs, params));
 
   registerFeatures(
     connection,

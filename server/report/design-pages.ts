@@ -146,25 +146,35 @@ export function partsOf(
 
 /** A page for each site that has a hop or equipment, as it stands on the day that the report shows. */
 export function* pagesOfSites(design: JudgedDesign, options: PageOptions): Iterable<Page> {
-  const resolved = designOf(design);
-  for (const [site, plan] of sitePlans(resolved)) {
-    const results = new Map<string, HopResult>();
-    for (const { hop } of plan.ends) {
-      const result = design.session.result(hop.name)?.result;
-      if (result) results.set(hop.name, result);
-    }
-    yield sitePage({
-      plan,
-      design: resolved,
-      results,
-      findings: (preparedFor(design).bySite.get(site) ?? []).map((one) => reportFinding(one, design, false)),
-      pageOf: (kind, name) =>
-        kind === "hop" ? pageName(design, name, options) : sitePageName(design, name, options),
-      name: sitePageName(design, site, options)!,
-      up: { text: design.title ?? "Overview", page: `${options.folder}index` },
-      colophon: colophon(design),
-    });
+  for (const plan of plansOf(design).values()) yield pageOfPlan(design, plan, options);
+}
+
+/** @returns undefined for a site that has no page on the day that the report shows */
+export function pageOfSite(design: JudgedDesign, site: string, options: PageOptions): Page | undefined {
+  const plan = plansOf(design).get(site);
+  return plan && pageOfPlan(design, plan, options);
+}
+
+function pageOfPlan(design: JudgedDesign, plan: SitePlan, options: PageOptions): Page {
+  const { name } = plan.site;
+  const results = new Map<string, HopResult>();
+  for (const { hop } of plan.ends) {
+    const result = design.session.result(hop.name)?.result;
+    if (result) results.set(hop.name, result);
   }
+  return sitePage({
+    plan,
+    design: designOf(design),
+    results,
+    findings: (preparedFor(design).bySite.get(name) ?? []).map((one) => reportFinding(one, design, false)),
+    pageOf: (kind, of) => {
+      if (options.alone) return undefined;
+      return kind === "hop" ? pageName(design, of, options) : sitePageName(design, of, options);
+    },
+    name: sitePageName(design, name, options)!,
+    up: options.alone ? undefined : { text: design.title ?? "Overview", page: `${options.folder}index` },
+    colophon: colophon(design),
+  });
 }
 
 function sitesShown(design: JudgedDesign, options: PageOptions) {

@@ -1,5 +1,5 @@
 /** What the parameters of each message that the server handles must hold, as far as it reads them. */
-import { CHECK, COMPARE, REPORT, REVISIONS, TRUSTED } from "../protocol.js";
+import { CHECK, COMPARE, PLACE, REPORT, REVISIONS, TRUSTED } from "../protocol.js";
 
 /** @returns what is wrong with the value, which stands at the given path; undefined: nothing */
 export type Shape = (value: unknown, at: string) => string | undefined;
@@ -98,7 +98,17 @@ export const REQUESTS: ReadonlyMap<string, Shape> = new Map([
   ["textDocument/codeLens", ofDocument],
   ["workspace/symbol", fields({ query: text })],
   [CHECK, optional(fields({ uri: optional(text) }))],
-  [REPORT, fields({ uri: text, line: optional(number), hop: optional(text) })],
+  [
+    REPORT,
+    fields({
+      uri: text,
+      line: optional(number),
+      character: optional(number),
+      hop: optional(text),
+      site: optional(text),
+    }),
+  ],
+  [PLACE, fields({ uri: text, at: text })],
   [COMPARE, fields({ uri: text, revision: optional(text) })],
   [REVISIONS, fields({ uri: text })],
 ]);

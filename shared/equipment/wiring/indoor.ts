@@ -2,6 +2,9 @@
 import { address, nth } from "../../design/address.js";
 import type { InstalledChassis, PortClaim, PortType, Service } from "../../design/equipment.js";
 import { isInlet, type PlacedCard, slotCountOf } from "../placement.js";
+import type { InstalledChassis, PortType, Service } from "../../design/equipment.js";
+import { cardFact } from "../card-fact.js";
+import type { PlacedCard } from "../placement.js";
 import type { SitePlan } from "../site-plan.js";
 import type { Assembly } from "./assembly.js";
 import { cardId, chassisId, serviceId } from "./ids.js";
@@ -18,7 +21,7 @@ export function addRack(plan: SitePlan, to: Assembly): void {
     to.part(chassisPart(installed, at, cards));
     for (const card of cards) {
       const id = cardId(installed.name, card.slot);
-      to.part(cardPart(card, at));
+      to.part(cardPart(card, `${at} / ${cardFact(card)}`));
       to.joint(
         [
           { part: id, port: BACKPLANE },

@@ -72,6 +72,7 @@ describe("any repertoire", () => {
 const hung: fc.Arbitrary<Hung> = fc.record({
   name: fc.constantFrom("DISH", LONG, MARKUP),
   role: fc.constantFrom("antenna", "diversity antenna"),
+  at: fc.constantFrom("hop A / B / antenna", MARKUP),
   hop: fc.oneof(
     fc.constantFrom(LONG, MARKUP),
     fc.integer({ min: 0, max: 99 }).map((k) => `HOP-${k}`),

@@ -2,6 +2,7 @@
  * What a drawing of equipment is made of once everything has its place: numbers and words, no markup. Boxes keep what
  * they say inside; nothing is told by colour alone.
  */
+import type { Address } from "../../../design/address.js";
 import { coordinate, element, escaped, withMinus } from "../../document/markup.js";
 import { sizeOf, type TextStyle } from "./fit.js";
 
@@ -25,15 +26,21 @@ export interface Rect {
  */
 type BoxKind = "part" | "open" | "frame" | "space" | "label" | "plug" | "socket";
 
+/** The fact that states what is drawn: whoever shows the drawing beside the text leads there. */
+interface Stated {
+  readonly at?: Address;
+}
+
 export type PlacedItem =
-  | (Rect & {
-      readonly kind: "box";
-      readonly box: BoxKind;
-      readonly proposed?: boolean;
-      readonly round?: boolean;
-      /** All that it says, where it is cut. */
-      readonly title?: string;
-    })
+  | (Rect &
+      Stated & {
+        readonly kind: "box";
+        readonly box: BoxKind;
+        readonly proposed?: boolean;
+        readonly round?: boolean;
+        /** All that it says, where it is cut. */
+        readonly title?: string;
+      })
   | {
       readonly kind: "text";
       readonly x: number;
@@ -45,17 +52,22 @@ export type PlacedItem =
       /** The whole, where the text is cut. */
       readonly title?: string;
     }
-  | {
+  | (Stated & {
       readonly kind: "wire";
       readonly points: readonly (readonly [number, number])[];
       readonly wire: "joint" | "air" | "structure" | "line" | "faint";
       readonly proposed?: boolean;
-    }
+    })
   | { readonly kind: "dot"; readonly x: number; readonly y: number }
   /** Which way a level goes. */
   | { readonly kind: "arrow"; readonly x: number; readonly y: number; readonly to: Way }
   /** What is round, as an antenna; a ring is only a line. */
-  | { readonly kind: "circle" | "ring"; readonly x: number; readonly y: number; readonly radius: number };
+  | (Stated & {
+      readonly kind: "circle" | "ring";
+      readonly x: number;
+      readonly y: number;
+      readonly radius: number;
+    });
 
 export type Way = "up" | "down" | "left" | "right";
 
@@ -84,6 +96,9 @@ const WIRE_PAINT: Readonly<Record<string, Readonly<Record<string, string | numbe
 
 const PROPOSED = "5 3";
 
+/** Does nothing by itself. */
+const AT = "data-at";
+
 /** @param look `whole`: as large as it is, however narrow the screen, which is scrolled */
 export function draw({ width, height, items }: Placed, look?: "whole"): string {
   return element(
@@ -104,8 +119,9 @@ export function draw({ width, height, items }: Placed, look?: "whole"): string {
 function itemSvg(item: PlacedItem): string {
   switch (item.kind) {
     case "box": {
-      const { x, y, width, height, box, proposed, round, title } = item;
+      const { x, y, width, height, box, proposed, round, title, at } = item;
       const shape = {
+        [AT]: at,
         class: proposed ? `box ${box} proposed` : `box ${box}`,
         ...BOX_PAINT[box],
         ...(proposed && { "stroke-dasharray": PROPOSED }),
@@ -122,11 +138,12 @@ function itemSvg(item: PlacedItem): string {
     case "text":
       return textSvg(item);
     case "wire": {
-      const { points, wire, proposed } = item;
+      const { points, wire, proposed, at } = item;
       const d = points
         .map(([x, y], index) => `${index === 0 ? "M" : "L"}${coordinate(x)} ${coordinate(y)}`)
         .join("");
       return element("path", {
+        [AT]: at,
         class: proposed ? `wire ${wire} proposed` : `wire ${wire}`,
         fill: "none",
         ...WIRE_PAINT[wire],
@@ -139,6 +156,7 @@ function itemSvg(item: PlacedItem): string {
     case "circle":
     case "ring":
       return element("circle", {
+        [AT]: item.at,
         class: item.kind === "circle" ? "box part" : "box frame",
         ...BOX_PAINT[item.kind === "circle" ? "part" : "frame"],
         cx: item.x,

@@ -1,4 +1,5 @@
 /** A chain as rows of cells: stages from indoors to the antenna, and what joins two of them; a column for each branch. */
+import { type Address, address } from "../../../../design/address.js";
 import type { PartKind } from "../../../../equipment/wiring/wiring.js";
 import type { ChainEnd, ChainLine, JointStep, PartStep } from "./chain.js";
 import {
@@ -31,6 +32,8 @@ interface CellBase {
 export interface PartCell extends CellBase {
   readonly kind: "part";
   readonly stage: Stage;
+  /** The fact that states it, or in which it lacks. */
+  readonly at: Address;
   readonly open: boolean;
   readonly proposed: boolean;
   readonly head: readonly ChainWords[];
@@ -90,7 +93,7 @@ export function cellsOf(lines: readonly ChainLine[], around: Around): readonly C
     for (const [from, to] of runs(parts.map((step) => step?.part.id)))
       cells.push(partCell(stage, lines.slice(from, to + 1), parts.slice(from, to + 1), from, around));
     for (const [index, line] of lines.entries()) {
-      const open = parts[index] === undefined ? openCell(stage, line, index) : undefined;
+      const open = parts[index] === undefined ? openCell(stage, line, index, around) : undefined;
       if (open) cells.push(open);
     }
     const joints = lines.map((line) => jointAfter(line, stage));
@@ -149,6 +152,7 @@ function partCell(
   return {
     kind: "part",
     stage,
+    at: part.at,
     from,
     to: from + steps.length - 1,
     open: false,
@@ -187,7 +191,7 @@ function columnOf(stage: Stage, step: PartStep, line: ChainLine): ChainWords[] {
   }
 }
 
-function openCell(stage: Stage, line: ChainLine, index: number): PartCell | undefined {
+function openCell(stage: Stage, line: ChainLine, index: number, { hop, end }: Around): PartCell | undefined {
   const lacks =
     stage === "indoor"
       ? line.lacks.filter(isIndoor)
@@ -198,6 +202,7 @@ function openCell(stage: Stage, line: ChainLine, index: number): PartCell | unde
   return {
     kind: "part",
     stage,
+    at: address("hop", hop, end.site.name),
     from: index,
     to: index,
     open: true,

@@ -3,6 +3,7 @@
  * branch, indoors below. On a narrow sheet with many branches one end below the other, the air between them.
  */
 
+import { address } from "../../../../design/address.js";
 import { broken, widthOf } from "../fit.js";
 import { LINE, PAD, textAt } from "../lines.js";
 import type { Placed, PlacedItem, Rect, Way } from "../placed.js";
@@ -204,6 +205,7 @@ function stackOf(
   }
   const bottom = y + PAD + (up ? title.height : 0);
   const left = (column: number) => frame.x + PAD + column * pitch + GUTTER / 2;
+  const stages = rows.map(({ key }) => key);
   const heights = new Map(rows.map(({ key, height }) => [key, height]));
   const rectOf = (cell: Cell, row: string): Rect => ({
     x: left(cell.from),
@@ -213,6 +215,8 @@ function stackOf(
   });
   const place: Place = { rectOf, left, pitch, up };
   const here = cells[at]!;
+  // The signal leaves the first end and arrives at the second: who walks the boxes goes with it.
+  const parts = at === 0 ? here : here.toSorted((a, b) => stages.indexOf(b.row) - stages.indexOf(a.row));
   const name = `${chain.ends[at]!.site}${continued ? continuedWords(lines[at]!.length) : ""}`;
   const [shownName] = broken({ text: name, style: "strong" }, frame.width - 2 * PAD, 1);
   const mouths = here.flatMap(({ cell, row }) => {
@@ -222,12 +226,21 @@ function stackOf(
   });
   return {
     items: [
-      { kind: "box", box: "frame", round: true, ...frame, height: bottom - frame.y },
+      {
+        kind: "box",
+        box: "frame",
+        round: true,
+        at: address("hop", chain.hop, chain.ends[at]!.site),
+        ...frame,
+        height: bottom - frame.y,
+      },
       textAt(shownName!, frame.x + PAD + GUTTER / 2, up ? bottom - title.height : frame.y + PAD / 2),
       ...here.flatMap((fitted) =>
         fitted.cell.kind === "joint" ? wireItems(fitted, fitted.cell, place) : [],
       ),
-      ...here.flatMap((fitted) => (fitted.cell.kind === "part" ? partItems(fitted, fitted.cell, place) : [])),
+      ...parts.flatMap((fitted) =>
+        fitted.cell.kind === "part" ? partItems(fitted, fitted.cell, place) : [],
+      ),
     ],
     bottom,
     mouths,
@@ -253,7 +266,14 @@ function partItems({ head, inner, row }: FittedCell, cell: PartCell, place: Plac
   const columnTop = up ? rect.y + rect.height - PAD - columns * LINE : rect.y + PAD;
   const middle = rect.x + rect.width / 2;
   return [
-    { kind: "box", box: cell.open ? "open" : "part", proposed: cell.proposed, round: true, ...rect },
+    {
+      kind: "box",
+      box: cell.open ? "open" : "part",
+      proposed: cell.proposed,
+      round: true,
+      at: cell.at,
+      ...rect,
+    },
     ...head.flatMap((words, index) => centred(words, middle, headTop + index * LINE, place)),
     ...inner.flatMap((of, column) =>
       of.flatMap((words, index) =>

@@ -1,4 +1,5 @@
 /** A site seen from above: where each hop leaves, and how far it goes. */
+import { address } from "../../../../design/address.js";
 import { kilometres } from "../../../../format/numbers.js";
 import { type Words, whole } from "../fit.js";
 import { besideEach, LINE, linesAt, linesOf, PAD, textAt } from "../lines.js";
@@ -61,6 +62,7 @@ export function layoutAbove(hung: readonly Hung[], { width, radius }: AboveSheet
     const lines = linesOf(words(one), columnWidth - 2 * PAD, 3);
     const turn = (one.azimuthDeg * Math.PI) / 180;
     return {
+      at: address("hop", one.hop),
       left: one.azimuthDeg > 180,
       dx: Math.sin(turn),
       dy: -Math.cos(turn),
@@ -79,7 +81,7 @@ export function layoutAbove(hung: readonly Hung[], { width, radius }: AboveSheet
       own.map(({ dy, height: high }) => ({ middle: y + dy * radius, height: high })),
       { top: MARGIN, bottom: height - MARGIN, gap: GAP },
     );
-    for (const [index, { dx, dy, lines, height: high }] of own.entries()) {
+    for (const [index, { at, dx, dy, lines, height: high }] of own.entries()) {
       const box = {
         x: left ? MARGIN : width - MARGIN - columnWidth,
         y: tops[index]!,
@@ -95,7 +97,7 @@ export function layoutAbove(hung: readonly Hung[], { width, radius }: AboveSheet
         },
         { kind: "wire", wire: "joint", points: [[x, y], end] },
         { kind: "dot", x: end[0], y: end[1] },
-        { kind: "box", box: "part", round: true, ...box },
+        { kind: "box", box: "part", round: true, at, ...box },
         ...linesAt(lines, box.x + PAD, box.y + PAD),
       );
     }

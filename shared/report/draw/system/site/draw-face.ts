@@ -81,7 +81,7 @@ export function layoutFace(face: ChassisFace, sheet: FaceSheet): Placed {
     width,
     height: bottom + MARGIN,
     items: [
-      { kind: "box", box: "frame", ...frame, height },
+      { kind: "box", box: "frame", at: face.at, ...frame, height },
       ...linesAt(head, frame.x + PAD, frame.y + PAD),
       ...(side === SIDE ? airItems(air === "left-to-right", { ...frame, y: top, height: bottom - top }) : []),
       ...items,
@@ -145,6 +145,7 @@ function slotBox(slot: FaceSlot, width: number): SlotBox {
         kind: "box",
         box: slot.card === undefined ? "open" : "part",
         proposed: slot.proposed,
+        at: slot.at,
         x,
         y,
         width,
@@ -159,14 +160,14 @@ function slotBox(slot: FaceSlot, width: number): SlotBox {
   };
 }
 
-function ownPorts({ ports }: ChassisFace, width: number): SlotBox {
+function ownPorts({ ports, at }: ChassisFace, width: number): SlotBox {
   const title: Words = { text: "ports of the chassis itself", style: "strong" };
   const block = portBlock(ports, width - 2 * PAD);
   const height = 2 * PAD + LINE + block.height;
   return {
     height,
     place: (x, y) => [
-      { kind: "box", box: "part", x, y, width, height },
+      { kind: "box", box: "part", at, x, y, width, height },
       ...linesAt(broken(title, width - 2 * PAD, 1), x + PAD, y + PAD),
       ...block.place(x + PAD, y + PAD + LINE),
     ],

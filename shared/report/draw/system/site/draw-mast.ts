@@ -1,4 +1,5 @@
 /** The structure of a site from the south: antennas at their heights and to scale, what is on them, cables down. */
+import { address } from "../../../../design/address.js";
 import type { SitePlan } from "../../../../equipment/site-plan.js";
 import { degrees, metres, trimmed } from "../../../../format/numbers.js";
 import { type Words, whole } from "../fit.js";
@@ -87,10 +88,11 @@ export function layoutMast(
   const y = (heightM: number) => ground - heightM * scale;
   const items: PlacedItem[] = [
     ...heightLines(topM, y, width),
-    ...structureItems(site.structure, mastX, y),
+    ...structureItems(site, mastX, y),
     {
       kind: "wire",
       wire: "structure",
+      at: address("site", site.name),
       points: [
         [MARGIN, ground],
         [width - MARGIN, ground],
@@ -132,8 +134,8 @@ export function layoutMast(
             [at.x, at.y],
           ],
         },
-        { kind: "circle", ...at, radius },
-        { kind: "box", box: "part", round: true, ...box },
+        { kind: "circle", at: one.at, ...at, radius },
+        { kind: "box", box: "part", round: true, at: one.at, ...box },
         ...linesAt(lines, box.x + PAD, box.y + PAD),
       );
     }
@@ -200,11 +202,14 @@ function heightLines(topM: number, y: (heightM: number) => number, width: number
   );
 }
 
-type Structure = SitePlan["site"]["structure"];
-
 /** A roof is as wide as it is drawn, a tower wider below; all else is a line. */
-function structureItems(structure: Structure, x: number, y: (heightM: number) => number): PlacedItem[] {
+function structureItems(
+  { name, structure }: SitePlan["site"],
+  x: number,
+  y: (heightM: number) => number,
+): PlacedItem[] {
   if (structure === undefined) return [];
+  const at = address("site", name, "structure");
   const { kind, heightM } = structure;
   const [foot, head] = [y(0), y(heightM)];
   const wide = { tower: [16, 5], roof: [30, 30], chimney: [9, 6] }[kind];
@@ -213,6 +218,7 @@ function structureItems(structure: Structure, x: number, y: (heightM: number) =>
       {
         kind: "wire",
         wire: "structure",
+        at,
         points: [
           [x, foot],
           [x, head],
@@ -224,6 +230,7 @@ function structureItems(structure: Structure, x: number, y: (heightM: number) =>
     {
       kind: "wire",
       wire: "structure",
+      at,
       points: [
         [x - below, foot],
         [x - above, head],

@@ -2,6 +2,7 @@
  * The rack of a site from the front: what its chassis take of the height that is free for them, in units of height.
  * Nothing states which unit a chassis stands on: they are drawn from above in the order of the text, and marked so.
  */
+import { type Address, address, nth } from "../../../../design/address.js";
 import type { InstalledChassis } from "../../../../design/equipment.js";
 import type { SitePlan } from "../../../../equipment/site-plan.js";
 import { trimmed } from "../../../../format/numbers.js";
@@ -40,16 +41,19 @@ export function drawRack(
 }
 
 interface RackRow {
-  readonly chassis: readonly InstalledChassis[];
+  readonly chassis: readonly (InstalledChassis & { readonly at: Address })[];
   /** Of the highest; 0 where none is stated. */
   readonly heightU: number;
 }
 
-function rackRows({ equipment }: SitePlan): RackRow[] {
-  const rows = new Map<string, InstalledChassis[]>();
+function rackRows({ site, equipment }: SitePlan): RackRow[] {
+  const rows = new Map<string, (InstalledChassis & { readonly at: Address })[]>();
   for (const [index, one] of (equipment?.chassis ?? []).entries()) {
     const key = one.row === undefined ? `alone ${index}` : `row ${one.row}`;
-    rows.set(key, [...(rows.get(key) ?? []), one]);
+    rows.set(key, [
+      ...(rows.get(key) ?? []),
+      { ...one, at: address("site", site.name, nth("chassis", index)) },
+    ]);
   }
   return [...rows.values()].map((chassis) => ({
     chassis,
@@ -79,9 +83,10 @@ export function layoutRack(plan: SitePlan, { width }: RackSheet): Placed {
       chassis.flatMap((one, index) => chassisItems(one, { x: left + index * each, y, width: each, height })),
     );
   }
-  for (const { title } of plan.equipment?.baluns ?? []) {
+  for (const [index, { title }] of (plan.equipment?.baluns ?? []).entries()) {
+    const at = address("site", plan.site.name, nth("balun", index));
     block(0, (height) => [
-      { kind: "box", box: "part", x: left, y, width: inside, height },
+      { kind: "box", box: "part", at, x: left, y, width: inside, height },
       ...linesAt(
         broken({ text: `${title}: balun panel, height not stated` }, inside - 2 * PAD, 1),
         left + PAD,
@@ -123,14 +128,14 @@ function rulerItems(from: number, heightU: number, y: number, height: number): P
 }
 
 function chassisItems(
-  { name, chassis }: InstalledChassis,
+  { name, chassis, at }: RackRow["chassis"][number],
   rect: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
 ): PlacedItem[] {
   const height =
     chassis?.rackUnits === undefined ? "height not stated" : `${trimmed(chassis.rackUnits, 1)} U`;
   const words = { text: `${name}: ${chassis?.name ?? "not in the catalogue"}, ${height}` };
   return [
-    { kind: "box", box: "part", ...rect },
+    { kind: "box", box: "part", at, ...rect },
     ...linesAt(
       broken(words, rect.width - 2 * PAD, rect.height > UNIT ? 2 : 1),
       rect.x + PAD,

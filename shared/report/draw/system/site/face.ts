@@ -1,6 +1,9 @@
 /** The face of a chassis as data: its slots in the order of their numbers, what is in them and what is on each port. */
+import { type Address, address, nth } from "../../../../design/address.js";
 import type { Card, Chassis, InstalledChassis, SlotKind } from "../../../../design/equipment.js";
 import { type PlacedCard, slotsFrom } from "../../../../equipment/placement.js";
+import { cardFact } from "../../../../equipment/card-fact.js";
+import type { PlacedCard } from "../../../../equipment/placement.js";
 import { siteLoad } from "../../../../equipment/power.js";
 import type { SitePlan } from "../../../../equipment/site-plan.js";
 import { cardId, chassisId } from "../../../../equipment/wiring/ids.js";
@@ -10,6 +13,8 @@ import type { Wiring } from "../../../../equipment/wiring/wiring.js";
 export interface ChassisFace {
   /** At its site. */
   readonly name: string;
+  /** The fact that states it. */
+  readonly at: Address;
   /** Its entry in the catalogue; undefined: nothing is known of it. */
   readonly chassis?: Chassis;
   /** Through its feeds, and what stays in the room; too small where a consumption is not stated. */
@@ -28,6 +33,8 @@ export interface FaceSlot {
   readonly takes?: SlotKind;
   /** Undefined: the slot is free. */
   readonly card?: Card;
+  /** The fact that states the card. */
+  readonly at?: Address;
   readonly proposed?: boolean;
   readonly ports: readonly PortRow[];
 }
@@ -39,14 +46,16 @@ export function facesOf(plan: SitePlan, wiring: Wiring): readonly ChassisFace[] 
   const rows = Map.groupBy(portPlan(wiring), ({ part }) => part.id);
   const cards = Map.groupBy(plan.placed.cards, ({ chassis }) => chassis);
   const loads = new Map(siteLoad(plan).chassis.map((load) => [load.chassis, load]));
-  return (plan.equipment?.chassis ?? []).map((installed) => {
+  return (plan.equipment?.chassis ?? []).map((installed, index) => {
+    const at = address("site", plan.site.name, nth("chassis", index));
     const { feedW = 0, heatW = 0 } = loads.get(installed) ?? {};
     return {
       name: installed.name,
+      at,
       chassis: installed.chassis,
       feedW,
       heatW,
-      slots: slotsOf(installed, cards.get(installed) ?? [], rows),
+      slots: slotsOf(installed, at, cards.get(installed) ?? [], rows),
       ports: portsOf(rows.get(chassisId(installed.name))),
       left: plan.placed.left.flatMap(({ chassis, card, count }) =>
         chassis === installed ? [{ card, count }] : [],
@@ -57,6 +66,7 @@ export function facesOf(plan: SitePlan, wiring: Wiring): readonly ChassisFace[] 
 
 function slotsOf(
   { name, chassis }: InstalledChassis,
+  at: Address,
   cards: readonly PlacedCard[],
   rows: ReadonlyMap<string, readonly PortRow[]>,
 ): FaceSlot[] {
@@ -70,11 +80,13 @@ function slotsOf(
     .filter((slot) => !covered.has(slot))
     .sort((a, b) => a - b)
     .map((slot): FaceSlot => {
-      const { card, automatic } = placed.get(slot) ?? {};
+      const here = placed.get(slot);
+      const { card, automatic } = here ?? {};
       return {
         slot,
         takes: takes.get(slot),
         card,
+        at: here && `${at} / ${cardFact(here)}`,
         proposed: automatic,
         ports: card ? portsOf(rows.get(cardId(name, slot))) : [],
       };

@@ -1,5 +1,6 @@
 /** What hangs on the structure of a site: each antenna with where it looks, what is on it and what comes down from it. */
 
+import { type Address, address } from "../../../../design/address.js";
 import type { SiteEnd, SitePlan } from "../../../../equipment/site-plan.js";
 import { antennasStated, standWords } from "../../../../equipment/stands.js";
 import { sharedWithPartner } from "../../../../equipment/structure-load.js";
@@ -13,6 +14,8 @@ export interface Hung {
   /** `antenna`, `second antenna`. */
   readonly role: string;
   readonly hop: string;
+  /** The fact that states it. */
+  readonly at: Address;
   /** The site that it looks at. */
   readonly far: string;
   /** Undefined: not stated. */
@@ -56,6 +59,7 @@ export function hungAt(
           title: antenna.title,
           role: standWords(stand),
           hop: end.hop.name,
+          at: address("hop", end.hop.name, end.end.site.name, fact),
           far: end.far.site.name,
           heightM,
           diameterM: antenna.diameterM,

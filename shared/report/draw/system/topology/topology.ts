@@ -1,4 +1,5 @@
 /** The network as a diagram: every site a box, every hop a line with its band, capacity and state; no map, no scale. */
+import { address } from "../../../../design/address.js";
 import type { Hop, Site } from "../../../../design/design.js";
 import { type State, stateWords } from "../../../../design/state.js";
 import type { HopResult } from "../../../../evaluate/account/result.js";
@@ -161,7 +162,16 @@ function label(hop: Hop, words: readonly Fitted[], { lines }: LaidOut): PlacedIt
   const height = words.length * LINE;
   const top = y - height / 2;
   return [
-    { kind: "box", box: "label", x: x - width / 2, y: top, width, height, title: hop.title ?? hop.name },
+    {
+      kind: "box",
+      box: "label",
+      at: address("hop", hop.name),
+      x: x - width / 2,
+      y: top,
+      width,
+      height,
+      title: hop.title ?? hop.name,
+    },
     ...words.map((line, index) => textAt(line, x, top + index * LINE, "middle")),
   ];
 }
@@ -170,7 +180,15 @@ function box(site: Site, lines: readonly Fitted[], laid: LaidOut): PlacedItem[] 
   const rect = rectOf(site, lines, laid);
   const planned = site.state?.word === "planned";
   return [
-    { kind: "box", box: "part", ...rect, proposed: planned, round: true, title: site.name },
+    {
+      kind: "box",
+      box: "part",
+      at: address("site", site.name),
+      ...rect,
+      proposed: planned,
+      round: true,
+      title: site.name,
+    },
     ...linesAt(lines, rect.x + PAD, rect.y + PAD),
   ];
 }
