@@ -1,10 +1,8 @@
 /** The indoor side of a site: what is handed over, cards in their chassis, direct current, contacts. */
 import { address, nth } from "../../design/address.js";
 import type { InstalledChassis, PortClaim, PortType, Service } from "../../design/equipment.js";
-import { isInlet, type PlacedCard, slotCountOf } from "../placement.js";
-import type { InstalledChassis, PortType, Service } from "../../design/equipment.js";
 import { cardFact } from "../card-fact.js";
-import type { PlacedCard } from "../placement.js";
+import { isInlet, type PlacedCard, slotCountOf } from "../placement.js";
 import type { SitePlan } from "../site-plan.js";
 import type { Assembly } from "./assembly.js";
 import { cardId, chassisId, serviceId } from "./ids.js";

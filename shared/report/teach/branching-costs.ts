@@ -82,7 +82,7 @@ function lossAt(
 ): { readonly symbols: readonly string[]; readonly lossDb: number } {
   const join = joins[branch.antenna - 1];
   const isCoupler = join !== undefined && join !== "none" && join !== "nothing";
-  const arm = isCoupler ? armLossDb(usualCoupler(join, split), branch.arm, direction)! : 0;
+  const arm = isCoupler ? armLossDb(usualCoupler(join, split), branch, direction)! : 0;
   const network = facts.construction === "all-indoor";
   const { filter, pass } = USUAL_LOSS_DB;
   return {

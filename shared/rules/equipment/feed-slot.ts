@@ -1,8 +1,8 @@
 import { address, nth } from "../../design/address.js";
 import type { Feed } from "../../design/equipment.js";
 import { LOWEST_SERVICE_V } from "../../equipment/dc-feed.js";
-import { siteLoad } from "../../equipment/power.js";
 import { isInlet } from "../../equipment/placement.js";
+import { siteLoad } from "../../equipment/power.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
 import { trimmed } from "../../format/numbers.js";
 import type { SiteRule } from "../rule.js";

@@ -1,9 +1,8 @@
 /** The face of a chassis as data: its slots in the order of their numbers, what is in them and what is on each port. */
 import { type Address, address, nth } from "../../../../design/address.js";
 import type { Card, Chassis, InstalledChassis, SlotKind } from "../../../../design/equipment.js";
-import { type PlacedCard, slotsFrom } from "../../../../equipment/placement.js";
 import { cardFact } from "../../../../equipment/card-fact.js";
-import type { PlacedCard } from "../../../../equipment/placement.js";
+import { type PlacedCard, slotsFrom } from "../../../../equipment/placement.js";
 import { siteLoad } from "../../../../equipment/power.js";
 import type { SitePlan } from "../../../../equipment/site-plan.js";
 import { cardId, chassisId } from "../../../../equipment/wiring/ids.js";
