@@ -60,8 +60,13 @@ function mountsOf(facts: readonly Fact[]): readonly Mount[] | undefined {
 
 /** How an end is mounted and connected; undefined when it states nothing of it. */
 export function installationOf(facts: readonly Fact[], names: Names): Installation | undefined {
+  const brackets = factsNamed(facts, "bracket").map((fact) => ({
+    title: wordOf(fact, "title") ?? "",
+    count: numberOf(fact, "count") ?? 1,
+  }));
   return unlessEmpty({
     ...fieldsOf("installation", facts, names),
+    ...(brackets.length > 0 && { brackets }),
     ifPorts: entriesOf("claim", facts, "if-port", names),
   });
 }

@@ -1,9 +1,18 @@
 /** What things of the design have in common, whatever they are. */
-import { wordOf } from "../facts/fact.js";
+import { factNamed, wordOf } from "../facts/fact.js";
 import type { Declaration } from "../model/source-file.js";
 
-export function named(entry: Declaration): { readonly name: string; readonly title?: string } {
-  return { name: entry.name, title: wordOf(entry.fact, "title") };
+interface Named {
+  readonly name: string;
+  readonly title?: string;
+  readonly orderCode?: string;
+}
+
+export function named(entry: Declaration): Named {
+  // Of the entry itself: what differs in anything from the one that it is like is another article.
+  const orderCode = wordOf(factNamed(entry.fact.facts, "order-code"), "code");
+  const title = wordOf(entry.fact, "title");
+  return orderCode === undefined ? { name: entry.name, title } : { name: entry.name, title, orderCode };
 }
 
 /** An object in which nothing is stated says nothing; it would only make every result depend on it. */

@@ -71,6 +71,7 @@ interface ModeSignature {
 export interface Radio {
   readonly name: string;
   readonly title?: string;
+  readonly orderCode?: string;
   readonly tuning?: FrequencyRange;
   readonly lowHalf?: FrequencyRange;
   readonly highHalf?: FrequencyRange;
@@ -97,6 +98,7 @@ export interface Radio {
 export interface Antenna {
   readonly name: string;
   readonly title?: string;
+  readonly orderCode?: string;
   readonly band?: FrequencyRange;
   readonly diameterM?: number;
   /** Gain points, ascending by frequency; between two points the gain is linear in log frequency. */
@@ -120,6 +122,7 @@ export type CouplerKind = "hybrid" | "omt" | "dual-polarized" | "splitter";
 export interface Coupler {
   readonly name: string;
   readonly title?: string;
+  readonly orderCode?: string;
   readonly kind?: CouplerKind;
   readonly band?: FrequencyRange;
   /** Loss of the main arm (or of each arm, if equal). */
@@ -140,6 +143,7 @@ export interface Coupler {
 export interface Feeder {
   readonly name: string;
   readonly title?: string;
+  readonly orderCode?: string;
   readonly kind?: string;
   readonly band?: FrequencyRange;
   readonly interface?: string;

@@ -22,6 +22,8 @@ export interface UnitFacts {
   readonly leastSupplyV?: number;
   /** Branching network of an all-indoor radio. */
   readonly branching?: { readonly filterDb: number; readonly passDb: number };
+  /** Turned by 90 degrees for the other polarization; false: it follows the antenna, whose feed is turned. */
+  readonly turns?: boolean;
   /** As makers tell their units apart; IF cards drive some of them. */
   readonly generation?: string;
   /** Traffic port of an all-outdoor unit; the indoor side needs its like. */
@@ -54,6 +56,7 @@ export type CableKind = "coaxial" | "ethernet" | "fibre";
 export interface Cable {
   readonly name: string;
   readonly title?: string;
+  readonly orderCode?: string;
   readonly kind?: CableKind;
   readonly loss: readonly { readonly lossDbPerM: number; readonly frequencyHz?: number }[];
   /** Both conductors together, direct current. */
@@ -87,6 +90,8 @@ export interface Installation {
   readonly cable?: Cable;
   /** As stated; undefined: estimated. */
   readonly cableLengthM?: number;
+  /** Brackets, pipes and other steel of the end, as stated. */
+  readonly brackets?: readonly { readonly title: string; readonly count: number }[];
   /** IF ports as stated, in the order of the branches. */
   readonly ifPorts: readonly PortClaim[];
 }
@@ -104,6 +109,7 @@ export type SlotKind = "controller" | "traffic" | "fan" | "power";
 export interface Chassis {
   readonly name: string;
   readonly title?: string;
+  readonly orderCode?: string;
   readonly rackUnits?: number;
   readonly slots: readonly { readonly from: number; readonly to: number; readonly kind: SlotKind }[];
   /** Most that all cards and units fed through it may draw. */
@@ -157,6 +163,7 @@ export type PortType =
 export interface Card {
   readonly name: string;
   readonly title?: string;
+  readonly orderCode?: string;
   readonly kind?: CardKind;
   /** Slots it goes into; undefined: those that its kind usually has. */
   readonly slotKind?: SlotKind;

@@ -12,6 +12,7 @@ import { type SiteEnd, type SitePlan, sitePlans } from "./site-plan.js";
 import { antennasStated, couplersStated } from "./stands.js";
 import { sharedWithPartner } from "./structure-load.js";
 import { type UnitSetting, unitsOf } from "./units.js";
+import { siteWiring } from "./wiring/site-wiring.js";
 
 type PartKind =
   | "unit"
@@ -21,7 +22,9 @@ type PartKind =
   | "cable"
   | "connector"
   | "grounding kit"
+  | "termination"
   | "mount"
+  | "patch cable"
   | "chassis"
   | "card";
 
@@ -30,6 +33,8 @@ export interface Part {
   /** Of the catalogue; of connectors and kits, what they are for. */
   readonly name: string;
   readonly title?: string;
+  /** As the catalogue states it. */
+  readonly orderCode?: string;
   /** What parts of one name differ by: half and sub-band of a unit, length of a feeder. */
   readonly detail?: string;
   /** Pieces. */
@@ -55,13 +60,20 @@ export function partsOfEnd(end: SiteEnd, plan: SitePlan, design: Design): readon
     ...antennaParts(end, plan),
     ...couplerParts(end, facts),
     ...cableParts(end, facts, plan, design.groundingEveryM),
+    ...terminations(end, plan),
+    ...bracketParts(end),
   ]);
 }
 
 /** Parts of a site: its ends of hops, its mounts, chassis and cards. */
 export function partsOfSite(plan: SitePlan, design: Design): readonly Part[] {
+  return merged([...plan.ends.flatMap((end) => partsOfEnd(end, plan, design)), ...partsBesideEnds(plan)]);
+}
+
+/** Parts of a site that belong to no hop: mounts, chassis, cards, and what is patched in the rack. */
+export function partsBesideEnds(plan: SitePlan): readonly Part[] {
   return merged([
-    ...plan.ends.flatMap((end) => partsOfEnd(end, plan, design)),
+    ...patchCables(plan),
     ...(plan.equipment?.mounts ?? []).map(({ title }) => piece("mount", { name: title }, 1)),
     ...(plan.equipment?.chassis ?? []).flatMap(({ chassis }) =>
       chassis ? [piece("chassis", chassis, 1)] : [],
@@ -114,7 +126,9 @@ const ORDER: readonly PartKind[] = [
   "cable",
   "connector",
   "grounding kit",
+  "termination",
   "mount",
+  "patch cable",
   "chassis",
   "card",
 ];
@@ -190,8 +204,37 @@ function cableParts(
   return parts;
 }
 
-function piece(kind: PartKind, { name, title }: { name: string; title?: string }, quantity: number): Part {
-  return { kind, name, title, quantity, estimated: false };
+/** Arms of couplers that no unit is on. */
+function terminations({ hop }: SiteEnd, plan: SitePlan): Part[] {
+  return [...siteWiring(plan).parts.values()].flatMap(({ kind, name, of, ports }) => {
+    const open = ports.filter(({ terminated }) => terminated).length;
+    return kind === "coupler" && of?.hop === hop.name && open > 0
+      ? [piece("termination", { name: `for ${name}` }, open)]
+      : [];
+  });
+}
+
+function bracketParts({ end }: SiteEnd): Part[] {
+  return (end.installation?.brackets ?? []).map(({ title, count }) => piece("mount", { name: title }, count));
+}
+
+/** By what they carry: services and contacts, directly or over a panel. */
+function patchCables(plan: SitePlan): Part[] {
+  const { joints, parts } = siteWiring(plan);
+  return joints.flatMap(({ by, ends: [from] }) => {
+    const port = parts.get(from.part)?.ports.find(({ name }) => name === from.port);
+    return by.kind === "patch" && port ? [piece("patch cable", { name: port.type }, 1)] : [];
+  });
+}
+
+interface Named {
+  readonly name: string;
+  readonly title?: string;
+  readonly orderCode?: string;
+}
+
+function piece(kind: PartKind, { name, title, orderCode }: Named, quantity: number): Part {
+  return { kind, name, title, ...(orderCode !== undefined && { orderCode }), quantity, estimated: false };
 }
 
 function words(parts: readonly (string | undefined)[]): string | undefined {

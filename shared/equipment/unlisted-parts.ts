@@ -20,7 +20,7 @@ export function unlistedParts(design: Design): readonly string[] {
       "no chassis is stated",
       plans.filter(lacksIndoor).map(({ site }) => site.name),
     ),
-    "Never in it: what the catalogue has no kind for, such as brackets, lightning arresters, sealing, labels and power cables.",
+    "Never in it: what the catalogue has no kind for, such as lightning arresters, sealing, labels and power cables.",
   ];
 }
 

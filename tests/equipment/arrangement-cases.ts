@@ -188,7 +188,8 @@ export const CASES: readonly Case[] = [
   ...["3+0 single-polarization", "2+1 single-polarization"].map((arrangement) => ({
     arrangement,
     lines: "coupler H18-U direct\n    second-antenna DISH60-18 at 30 m\n    second-coupler H18-E direct",
-    parts: { unit: 6, antenna: 4, coupler: 4 },
+    // One arm of the second coupler is left at each end.
+    parts: { unit: 6, antenna: 4, coupler: 4, termination: 2 },
     // Two cross on the unequal coupler, the third is alone on the equal one.
     lossesDb: [7, 8, 8],
     rows: ["coupler main arm", "coupler standby arm"],
@@ -202,7 +203,7 @@ export const CASES: readonly Case[] = [
     antenna: "DISH60-18-VH",
     lines: "coupler D18-E direct",
     // Three of the four places of one coupler.
-    parts: { unit: 6, antenna: 2, coupler: 2 },
+    parts: { unit: 6, antenna: 2, coupler: 2, termination: 2 },
     lossesDb: [7.8, 7.8, 7.8],
     rows: ["coupler arm", "coupler arm"],
     protects: arrangement.startsWith("2+1")

@@ -4,10 +4,12 @@ import { describe, expect, test } from "vitest";
 import { branchesOf, type Join } from "../../shared/equipment/branches.js";
 import { sitePlans } from "../../shared/equipment/site-plan.js";
 import { structureLoad } from "../../shared/equipment/structure-load.js";
+import { turnedAt } from "../../shared/equipment/turning.js";
 import { siteWiring } from "../../shared/equipment/wiring/site-wiring.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
+import { exampleHop } from "../../shared/rules/example-preamble.js";
 import { levelGround } from "../evaluate/builders.js";
 import { judgeExample } from "../rules/example-design.js";
 import { designOf } from "./designs.js";
@@ -225,5 +227,28 @@ describe("a dual-polarized coupler whose polarizations lose different amounts", 
     expect(found("second-main-loss 1.3 dB; second-standby-loss 7 dB")).toEqual([]);
     expect(found("second-main-loss 0.9 dB")).toHaveLength(1);
     expect(found("second-main-loss 0.9 dB")[0]).toContain("second polarization: DP loses 0.9 dB and 7 dB");
+  });
+});
+
+describe("what is turned between both polarizations", () => {
+  const turned = (antenna: string, radio: string, lines = "", arrangement = "1+0") => {
+    const design = designOf(`${CATALOGUE}
+antenna TX like DISH60-18 { ${antenna} }
+radio RT like R18 { ${radio} }
+${exampleHop({ hop: `polarization horizontal\n  radio RT\n  mode 55 MHz 128QAM\n  arrangement ${arrangement}`, keld: `antenna TX at 40 m\n    ${lines}\n    transmits high` })}`);
+    const hop = design.hops.get("KELD-TARN")!;
+    return turnedAt(hop, hop.ends[0]);
+  };
+
+  test("what sits on the antenna, else its feed; as the radio states; where anything is said", () => {
+    expect(turned("", "")).toBeUndefined();
+    expect(turned("takes either", "")).toBe("unit");
+    expect(turned("takes either", "", "coupler H18-U direct", "1+1 hot-standby")).toBe("coupler");
+    expect(turned("takes either", "", "feeder FLEX length 0.9 m")).toBe("feed");
+    expect(turned("takes either", "turns no")).toBe("feed");
+    expect(turned("", "turns yes", "feeder FLEX length 0.9 m")).toBe("unit");
+    expect(turned("takes horizontal", "turns yes")).toBeUndefined();
+    expect(turned("polarizations dual", "turns yes")).toBeUndefined();
+    expect(turned("takes either", "", "coupler O18 direct", "2+0 dual-polarization")).toBeUndefined();
   });
 });

@@ -77,6 +77,7 @@ const WITHOUT_COLUMN: typeof STATED = {
   ],
   end: [
     "arms",
+    "bracket",
     "cable",
     "fourth-antenna",
     "fourth-coupler",

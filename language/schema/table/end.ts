@@ -2,7 +2,7 @@
 import { FURTHER } from "../../../shared/equipment/stands.js";
 import type { Context, Property } from "../types.js";
 import { stateArgs } from "./state.js";
-import { frequency, one, PRACTICE, quantity, type Rows, ref } from "./values.js";
+import { frequency, one, PRACTICE, quantity, type Rows, ref, text } from "./values.js";
 
 const END: readonly Context[] = ["end", "defaults end"];
 const antennaHeight = quantity("length", { min: "0 m", max: "700 m", usual: ["2 to 200 m", "6 to 650 ft"] });
@@ -251,6 +251,27 @@ export const installationRows: Rows = [
       "as the coupler says; with a feeder separate, else direct, where the antenna can take it: where it can't, a waveguide is missing",
     source: PRACTICE,
     example: "mounting separate",
+  },
+  {
+    name: "bracket",
+    in: END,
+    alsoCalled: ["pipe-mount", "pole-mount"],
+    args: [
+      { name: "title", value: text, meaning: "What it is." },
+      {
+        name: "count",
+        optional: true,
+        value: { type: "number", integer: true, min: 1, max: 99 },
+        meaning: "How many.",
+        fallback: "one",
+      },
+    ],
+    repeatable: true,
+    meaning:
+      "Bracket, pipe or other steel that this end is mounted with, for the parts list. What it weighs is a `mount` of the site.",
+    fallback: "none in the parts list",
+    source: PRACTICE,
+    example: 'bracket "pipe mount, 89 mm" 2',
   },
   {
     name: "unit-sub-band",

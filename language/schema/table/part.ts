@@ -1,6 +1,6 @@
 /** What a part states of itself, whatever it is. */
 import type { ValueSpec } from "../types.js";
-import { CATALOGUE, one, quantity, type Rows } from "./values.js";
+import { CATALOGUE, one, quantity, type Rows, text } from "./values.js";
 
 /** Ports of indoor cards and of all-outdoor units. */
 export const portTypes = {
@@ -69,5 +69,16 @@ export const partRows: Rows = [
     fallback: "not in the sums, which say so",
     source: CATALOGUE,
     example: "weight 4.5 kg",
+  },
+  {
+    name: "order-code",
+    in: ["radio", "antenna", "coupler", "feeder", "cable", "chassis", "card"],
+    alsoCalled: ["part-number", "article"],
+    args: [{ name: "code", value: text, meaning: "As it is ordered by." }],
+    meaning:
+      "What the part is ordered by; parts lists carry it. It is the entry's own and never inherited by `like`.",
+    fallback: "parts lists have the name alone",
+    source: CATALOGUE,
+    example: 'order-code "HW-1807-A"',
   },
 ];

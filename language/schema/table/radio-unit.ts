@@ -1,6 +1,6 @@
 /** Radios as parts: how a unit is built, what it may be connected to. */
 import { portTypes } from "./part.js";
-import { CATALOGUE, frequency, one, quantity, type Rows, yesNo } from "./values.js";
+import { CATALOGUE, frequency, one, PRACTICE, quantity, type Rows, yesNo } from "./values.js";
 
 const decibels = quantity("ratio", { min: "0 dB", max: "120 dB" });
 
@@ -137,6 +137,16 @@ export const radioUnitRows: Rows = [
     fallback: "no loss",
     source: CATALOGUE,
     example: "branching 0.7 dB pass 0.15 dB",
+  },
+  {
+    name: "turns",
+    in: ["radio"],
+    args: one("value", yesNo, "Whether it is turned.", "unit.turns"),
+    meaning:
+      "Whether the unit is turned by 90 degrees for the other polarization; where it is not, it follows the antenna, whose feed is turned.",
+    fallback: "directly mounted it is turned, apart from the antenna the feed is",
+    source: PRACTICE,
+    example: "turns yes",
   },
   {
     name: "generation",

@@ -3,6 +3,7 @@ import { branchesOf } from "../../equipment/branches.js";
 import { GUIDE_TO_CHOOSE, guideEstimate } from "../../equipment/guide-to-choose.js";
 import { leadTo } from "../../equipment/mounting.js";
 import { antennasStated, isLedAlone, type Stand } from "../../equipment/stands.js";
+import { turnedAt } from "../../equipment/turning.js";
 import { unitsOf } from "../../equipment/units.js";
 import type { CarrierEnd } from "../../evaluate/account/carrier-result.js";
 import type { HopResult } from "../../evaluate/account/result.js";
@@ -44,6 +45,7 @@ export function endsTable(hop: Hop, result: HopResult): Table {
       (_end, index) => degreesOf(result.geometry?.[index].elevationDeg),
     ],
     ["Polarization", (end) => polarizations(hop, end)],
+    ["Between both polarizations", (end) => turned(hop, end)],
     ...furtherAntennas(hop),
   ];
   return tableOf(hop, rows);
@@ -151,6 +153,17 @@ function polarizations(hop: Hop, end: HopEnd): string | undefined {
   const units = unitsOf(hop, end, arrangementByName(hop.arrangement.name) ?? SINGLE);
   const found = new Set(units.flatMap(({ polarization }) => polarization ?? []));
   return found.size === 0 ? undefined : [...found].join(" and ");
+}
+
+const TURNED = {
+  unit: "turn the unit by 90°",
+  coupler: "turn the coupler with its units by 90°",
+  feed: "turn the antenna's feed by 90°",
+} as const;
+
+function turned(hop: Hop, end: HopEnd): string | undefined {
+  const what = turnedAt(hop, end);
+  return what && TURNED[what];
 }
 
 function couplerWords({ coupler, mounting }: Pick<HopEnd, "coupler" | "mounting">): string | undefined {

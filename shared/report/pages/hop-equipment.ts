@@ -164,8 +164,9 @@ function rowsOf(first: readonly Part[], second: readonly Part[]): TableRow[] {
 }
 
 /** `R18, 18 GHz split-mount unit, high half` */
-export function partWords({ name, title, detail }: Part): string {
-  return [name, title, detail].filter((word) => word !== undefined).join(", ");
+export function partWords({ name, title, detail, orderCode }: Part): string {
+  const code = orderCode === undefined ? undefined : `order code ${orderCode}`;
+  return [name, title, detail, code].filter((word) => word !== undefined).join(", ");
 }
 
 /** Pieces, and metres of cable behind them. */
