@@ -205,13 +205,23 @@ function cableParts(
 }
 
 /** Arms of couplers that no unit is on. */
-function terminations({ hop }: SiteEnd, plan: SitePlan): Part[] {
-  return [...siteWiring(plan).parts.values()].flatMap(({ kind, name, of, ports }) => {
+function terminations({ hop }: SiteEnd, plan: SitePlan): readonly Part[] {
+  let known = OPEN_ARMS.get(plan);
+  if (known === undefined) OPEN_ARMS.set(plan, (known = openArms(plan)));
+  return known.get(hop.name) ?? [];
+}
+
+/** A site may have a thousand hops: its couplers are looked through once. */
+const OPEN_ARMS = new WeakMap<SitePlan, ReadonlyMap<string, readonly Part[]>>();
+
+function openArms(plan: SitePlan): ReadonlyMap<string, readonly Part[]> {
+  const byHop = new Map<string, Part[]>();
+  for (const { kind, name, of, ports } of siteWiring(plan).parts.values()) {
     const open = ports.filter(({ terminated }) => terminated).length;
-    return kind === "coupler" && of?.hop === hop.name && open > 0
-      ? [piece("termination", { name: `for ${name}` }, open)]
-      : [];
-  });
+    if (kind !== "coupler" || of === undefined || open === 0) continue;
+    byHop.set(of.hop, [...(byHop.get(of.hop) ?? []), piece("termination", { name: `for ${name}` }, open)]);
+  }
+  return byHop;
 }
 
 function bracketParts({ end }: SiteEnd): Part[] {
