@@ -36,7 +36,8 @@ Made from the tables themselves (server/docs/needs.ts); do not edit by hand.
 
 Each line is a file that has to know it. \`types\`: it does not compile before. A test fails before it is there. The others
 are what the rest rests on. All that is not named here follows from the row: completion, hover, colouring, layout, snippets,
-outline, the pages of this reference, help and refusals of the command line.`;
+outline, the pages of this reference, help and refusals of the command line. Of a property the published schemas follow with
+\`node server/cli/schema/generate.ts\` (\`tests/cli/check.test.ts\` asks for it).`;
 
 function needRow({ file, what, asked }: Need): string[] {
   return [`\`${file}\``, what, asked === "types" ? "types" : asked === "hand" ? "" : `\`${asked}\``];
