@@ -24,6 +24,7 @@ const LACKS: Readonly<Record<LooseEnd["lacks"], string>> = {
   arm: "no arm of a coupler is left for it",
   antenna: "no antenna is stated for it",
   slot: "no free slot of its kind",
+  "port of its own": "what it would be joined to is not there, or has something else on it",
   "indoor unit": "no indoor unit is stated at the site",
 };
 

@@ -201,6 +201,42 @@ site MOSS {
     expect(fuses).toEqual(["B1 16 card A/6", "B2 - card A/7 proposed"]);
   });
 
+  test("whatever is stated twice or at the wrong place, no port is joined twice and none to what is not there", () => {
+    const name = fc.constantFrom("A", "B");
+    const slot = fc.integer({ min: 1, max: 14 });
+    const chassis = fc.tuple(
+      name,
+      fc.array(fc.tuple(slot, fc.constantFrom("FERN", "CLOVER", "GALE", "EMBER", "LICHEN")), {
+        maxLength: 4,
+      }),
+    );
+    const line = fc.oneof(
+      fc
+        .tuple(name, fc.integer({ min: 1, max: 2 }), slot, name)
+        .map(([feed, fuse, at, of]) => `feed ${feed} fuse ${fuse} slot ${at} in ${of}`),
+      fc
+        .tuple(fc.constantFrom("GE", "E1-75", "E1-120", "alarm-in"), slot, name)
+        .map(([type, at, of]) => `service "x" 2 ${type} { port ${at} / 1 in ${of} }`),
+      fc.integer({ min: 1, max: 13 }).map((input) => `alarm ${input} "door"`),
+      fc.constant('balun "panel" 1'),
+    );
+    fc.assert(
+      fc.property(
+        fc.array(chassis, { minLength: 1, maxLength: 3 }),
+        fc.array(line, { maxLength: 6 }),
+        (racks, lines) => {
+          const stands = racks.map(
+            ([as, cards]) =>
+              `chassis HEDGE as ${as} {\n${cards.map(([at, card]) => `slot ${at} ${card}`).join("\n")}\n}`,
+          );
+          const text = `${EXAMPLE_ENTRIES.join("\n")}\nsite MOSS {\nat 47.48 -30.48\n${[...lines, ...stands].join("\n")}\n}`;
+          expect(wiringFaults(siteWiring(sitePlans(designOf(text)).get("MOSS")!))).toEqual([]);
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
+
   test("labels at both ends follow the rule", () => {
     const wiring = at('service "mill" 1 GE {\n    port 3 / 2\n  }', "slot 3 FERN");
     const labels = (rule?: string) =>

@@ -28,19 +28,31 @@ export class Assembly {
   private readonly joints: Joint[] = [];
   private readonly ends: LooseEnd[] = [];
   private readonly joined = new Set<string>();
+  /** All ports of the parts. */
+  private readonly ports = new Set<string>();
+  private readonly rack: WiredPart[] = [];
   private traffic: readonly SitePort[] | undefined;
   private pairs: Iterator<BalunPair, undefined> | undefined;
   private indexes: ReadonlyMap<string, number> | undefined;
 
   /** The first of one identifier counts. */
   part(part: WiredPart): void {
-    if (!this.parts.has(part.id)) this.parts.set(part.id, part);
+    if (this.parts.has(part.id)) return;
+    this.parts.set(part.id, part);
+    for (const { name } of part.ports) this.ports.add(portKey({ part: part.id, port: name }));
+    if (part.kind === "chassis" || part.kind === "card") this.rack.push(part);
   }
 
+  /** Two ports that are there and free; where one is not, since a design says a thing twice, the other is left loose. */
   joint(
     ends: readonly [PortRef, PortRef],
     { proposed = false, ...rest }: Pick<Joint, "by" | "carries"> & { readonly proposed?: boolean },
   ): void {
+    const free = ends.filter((end) => this.ports.has(portKey(end)) && !this.isJoined(end));
+    if (free.length < 2) {
+      for (const end of free) this.loose({ ...end, lacks: "port of its own" });
+      return;
+    }
     for (const end of ends) this.joined.add(portKey(end));
     this.joints.push({ ends, ...rest, ...(proposed && { proposed }) });
   }
@@ -55,14 +67,14 @@ export class Assembly {
 
   /** Ports of one type on chassis and cards, in the order of the site. */
   portsOf(type: PortType): PortRef[] {
-    return this.rackParts().flatMap(({ id, ports }) =>
+    return this.rack.flatMap(({ id, ports }) =>
       ports.flatMap((port) => (port.type === type ? [{ part: id, port: port.name }] : [])),
     );
   }
 
   /** Ports that a service may take: all but those of units and those inside the rack. */
   trafficPorts(): readonly SitePort[] {
-    this.traffic ??= this.rackParts().flatMap(({ id, ports }) =>
+    this.traffic ??= this.rack.flatMap(({ id, ports }) =>
       ports.flatMap(({ name, type, powered = false }) =>
         isHandedOver(type) ? [{ type, powered, part: id, ref: { part: id, port: name } }] : [],
       ),
@@ -72,7 +84,7 @@ export class Assembly {
 
   /** Index among the traffic ports of one that is stated, or why there is none. */
   statedPort(claim: PortClaim): number | Exclude<StatedFault, "taken"> {
-    const chassis = claim.chassis ?? this.rackParts().find(({ kind }) => kind === "chassis")?.place?.chassis;
+    const chassis = claim.chassis ?? this.rack[0]?.place?.chassis;
     const part = chassis === undefined ? "" : cardId(chassis, claim.slot);
     this.indexes ??= new Map(this.trafficPorts().map(({ ref }, index) => [portKey(ref), index]));
     const port = String(claim.port);
@@ -84,7 +96,7 @@ export class Assembly {
   }
 
   hasRack(): boolean {
-    return this.rackParts().length > 0;
+    return this.rack.length > 0;
   }
 
   /** The next pair of the site's panels. */
@@ -103,10 +115,6 @@ export class Assembly {
 
   wiring(site: string): Wiring {
     return { site, parts: this.parts, joints: this.joints, loose: this.ends };
-  }
-
-  private rackParts(): readonly WiredPart[] {
-    return [...this.parts.values()].filter(({ kind }) => kind === "chassis" || kind === "card");
   }
 }
 

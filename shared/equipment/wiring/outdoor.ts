@@ -166,6 +166,9 @@ interface Way {
 /** The polarization that a branch is sent in, where it is known. */
 function poleOf({ polarization }: UnitSetting, branch: Branch, facts: ArrangementFacts): string {
   if (!facts.dualPolarized && polarization === undefined) return "port";
+  // Both are called slant, and stand across each other.
+  if (facts.dualPolarized && polarization === "slant")
+    return branch.polarization === 1 ? "first slant" : "second slant";
   return polarization ?? (branch.polarization === 1 ? "first polarization" : "second polarization");
 }
 
@@ -181,9 +184,11 @@ function throughCoupler(
   const id = `coupler ${hop.name} ${couplerFact}`;
   // One that no unit uses is bolted to its antenna all the same.
   const poles = ways.length === 0 ? ["port"] : [...new Set(ways.map(({ pole }) => pole))];
-  const arms = own.map(({ branch, unit }) =>
-    armName(branch, poleOf(unit, branch, facts), poles.length, coupler!.kind),
-  );
+  const armsOf = (kind: CouplerKind | undefined) =>
+    own.map(({ branch, unit }) => armName(branch, poleOf(unit, branch, facts), poles.length, kind));
+  const told = armsOf(coupler!.kind);
+  // A kind that does not suit counts as the usual one, with all of its arms: a rule tells it.
+  const arms = new Set(told).size === told.length ? told : armsOf(undefined);
   const unused = Math.max(0, armCount(coupler!.kind ?? "none") - arms.length);
   to.part({
     id,

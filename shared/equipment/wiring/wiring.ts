@@ -130,7 +130,9 @@ export interface LooseEnd {
     | "arm"
     | "antenna"
     | "slot"
-    | "indoor unit";
+    | "indoor unit"
+    /** What it would be joined to is not there, or has something else on it. */
+    | "port of its own";
   /** Of one whose port is stated: why it cannot have it. */
   readonly fault?: StatedFault;
 }
