@@ -1,11 +1,9 @@
 /** CSV (RFC 4180) that stays what it is in a spreadsheet: no text of it is ever taken for a formula. */
 
 import { withoutSteering } from "../../shared/format/steering.js";
+import { guarded } from "./formula-guard.js";
 
 export type CsvCell = string | number | boolean | undefined;
-
-/** What a spreadsheet would begin to compute, or what would read as guarded. */
-const DANGEROUS = /^[=+\-@\t\r']/;
 
 /** Texts that would be formulas have an apostrophe before them, which reading takes away; figures stay figures. */
 export function csvText(rows: Iterable<readonly CsvCell[]>): string {
@@ -16,6 +14,6 @@ function cellText(cell: CsvCell): string {
   if (cell === undefined) return "";
   if (typeof cell !== "string") return String(cell);
   const plain = withoutSteering(cell, (sign) => (/[\t\n\r]/.test(sign) ? sign : "\ufffd"));
-  const guarded = DANGEROUS.test(plain) ? `'${plain}` : plain;
-  return /[",\r\n]|^\s|\s$/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
+  const safe = guarded(plain);
+  return /[",\r\n]|^\s|\s$/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

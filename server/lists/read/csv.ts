@@ -1,5 +1,6 @@
 import { parse } from "csv-parse/sync";
 import type { Sheet, SheetRow } from "../../../shared/lists/table.js";
+import { unguarded } from "../formula-guard.js";
 import { LONGEST_CELL, LONGEST_LINE, MOST_COLUMNS, MOST_ROWS, UnfitList } from "./bounds.js";
 import { decode } from "./decode.js";
 
@@ -61,11 +62,6 @@ function once(cell: string, kept: Map<string, string>): string {
   if (known !== undefined) return known;
   if (kept.size < MOST_KEPT) kept.set(cell, cell);
   return cell;
-}
-
-/** What `list` puts before a text that a spreadsheet would take for a formula. */
-function unguarded(cell: string): string {
-  return /^'[=+\-@\t\r']/.test(cell) ? cell.slice(1) : cell;
 }
 
 function withoutLongLines(text: string): { readonly text: string; readonly notes: readonly string[] } {
