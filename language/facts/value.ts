@@ -3,7 +3,7 @@
 import { nearest } from "../../shared/format/nearest.js";
 import { type Dimension, findUnit, unitSymbols } from "../../shared/units/units.js";
 import { listed } from "../../shared/words/lists.js";
-import type { ValueSpec } from "../schema/types.js";
+import type { TextSpec, ValueSpec } from "../schema/types.js";
 import { type Atom, unquote } from "../syntax/tree.js";
 import { readDate, resemblesDate } from "./date.js";
 import type { TextFix, TextProblem, Value } from "./fact.js";
@@ -63,7 +63,7 @@ export function readValue(
       return {
         value: { type: "text", text: unquote(atom.text) },
         next,
-        problem: spec.stands && standingForNothing(atom, spec.stands),
+        problem: (spec.stands && standingForNothing(atom, spec.stands)) ?? lackingAll(atom, spec.oneOf),
       };
     case "path":
       return { value: { type: "path", text: unquote(atom.text) }, next };
@@ -84,6 +84,12 @@ function standingForNothing(
   const words = listed(Object.keys(stands).map((word) => `{${word}}`));
   const message = `${found[0]} stands for nothing; there are ${words}`;
   return outOfRange({ start: start + found.index, end: start + found.index + found[0].length }, message, []);
+}
+
+function lackingAll({ text, start, end }: Atom, oneOf: TextSpec["oneOf"]): TextProblem | undefined {
+  if (oneOf === undefined || oneOf.words.some((word) => text.includes(`{${word}}`))) return undefined;
+  const words = oneOf.words.map((word) => `{${word}}`).join(" or ");
+  return outOfRange({ start, end }, `${oneOf.why}: say ${words}`, []);
 }
 
 /** How the kind of value is called in messages. */

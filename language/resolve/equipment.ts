@@ -4,10 +4,12 @@ import type {
   Cable,
   Card,
   Chassis,
+  Delivery,
   Feed,
   Installation,
   InstalledChassis,
   Mount,
+  PartKind,
   PortType,
   Service,
   SiteEquipment,
@@ -60,6 +62,7 @@ function mountsOf(facts: readonly Fact[]): readonly Mount[] | undefined {
 
 /** How an end is mounted and connected; undefined when it states nothing of it. */
 export function installationOf(facts: readonly Fact[], names: Names): Installation | undefined {
+  const deliveries = deliveriesOf(facts);
   const brackets = factsNamed(facts, "bracket").map((fact) => ({
     title: wordOf(fact, "title") ?? "",
     count: numberOf(fact, "count") ?? 1,
@@ -67,7 +70,24 @@ export function installationOf(facts: readonly Fact[], names: Names): Installati
   return unlessEmpty({
     ...fieldsOf("installation", facts, names),
     ...(brackets.length > 0 && { brackets }),
+    ...(deliveries.length > 0 && { deliveries }),
     ifPorts: entriesOf("claim", facts, "if-port", names),
+  });
+}
+
+function deliveriesOf(facts: readonly Fact[]): readonly Delivery[] {
+  return factsNamed(facts, "delivery").flatMap((fact): Delivery[] => {
+    const state = wordOf(fact, "progress");
+    if (state !== "ordered" && state !== "delivered") return [];
+    const part = wordOf(fact, "part");
+    return [
+      {
+        state,
+        date: wordOf(fact, "date"),
+        of: part?.replaceAll("-", " ") as PartKind | undefined,
+        remark: wordOf(fact, "remark"),
+      },
+    ];
   });
 }
 
@@ -126,6 +146,7 @@ export function siteEquipmentOf(
   facts: readonly Fact[],
   lookup: IndoorLookup,
 ): SiteEquipment | undefined {
+  const deliveries = deliveriesOf(facts);
   const wind = factNamed(facts, "wind");
   const basicSpeedMPerS = quantityOf(wind, "speed");
   const stated = unlessEmpty({
@@ -144,6 +165,7 @@ export function siteEquipmentOf(
         ? undefined
         : { basicSpeedMPerS, terrain: TERRAIN[wordOf(wind, "terrain") ?? "country"] ?? "II" },
     mounts: mountsOf(facts),
+    ...(deliveries.length > 0 && { deliveries }),
   });
   return stated && { site, ...stated };
 }

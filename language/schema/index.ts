@@ -4,6 +4,7 @@ import { antennaRows } from "./table/antenna.js";
 import { cableRows } from "./table/cable.js";
 import { climateRows } from "./table/climate.js";
 import { couplerRows, feederRows } from "./table/coupler.js";
+import { deliveryRows } from "./table/delivery.js";
 import { endRows, installationRows } from "./table/end.js";
 import { hopRows } from "./table/hop.js";
 import { indoorRows } from "./table/indoor.js";
@@ -49,6 +50,7 @@ export const PROPERTIES: readonly Property[] = [
   ...acceptRows,
   ...endRows,
   ...installationRows,
+  ...deliveryRows,
 ];
 
 /** An end of a hop has no word of its own: it is named by its site. */

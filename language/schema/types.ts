@@ -62,10 +62,12 @@ interface PositionSpec {
   readonly type: "position";
 }
 
-interface TextSpec {
+export interface TextSpec {
   readonly type: "text";
   /** Words in braces that stand for something; undefined: braces are letters like others. */
   readonly stands?: Readonly<Record<string, string>>;
+  /** Of those, the words of which one is wanted, and why. */
+  readonly oneOf?: { readonly words: readonly string[]; readonly why: string };
 }
 
 /** Any one word, for example a modulation; `example` shows one. */

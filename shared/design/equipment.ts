@@ -92,8 +92,34 @@ export interface Installation {
   readonly cableLengthM?: number;
   /** Brackets, pipes and other steel of the end, as stated. */
   readonly brackets?: readonly { readonly title: string; readonly count: number }[];
+  readonly deliveries?: readonly Delivery[];
   /** IF ports as stated, in the order of the branches. */
   readonly ifPorts: readonly PortClaim[];
+}
+
+/** What is ordered, as far as parts of a design are called. */
+export type PartKind =
+  | "unit"
+  | "antenna"
+  | "coupler"
+  | "feeder"
+  | "cable"
+  | "connector"
+  | "grounding kit"
+  | "termination"
+  | "mount"
+  | "patch cable"
+  | "chassis"
+  | "card";
+
+/** Of parts at an end of a hop or at a site. */
+export interface Delivery {
+  readonly state: "ordered" | "delivered";
+  /** YYYY-MM-DD, as stated. */
+  readonly date?: string;
+  /** Undefined: all of them. */
+  readonly of?: PartKind;
+  readonly remark?: string;
 }
 
 export interface PortClaim {
@@ -235,6 +261,7 @@ export interface SiteEquipment {
   /** What the structure may bear of this design's antennas. */
   readonly mounts?: readonly Mount[];
   readonly windLimitN?: number;
+  readonly deliveries?: readonly Delivery[];
   readonly weightLimitKg?: number;
 }
 

@@ -3,9 +3,10 @@
  * Counts follow from the arrangement; nothing is counted that the design does not name but a waveguide that it needs.
  */
 import type { Design } from "../design/design.js";
-import type { SpareRule } from "../design/equipment.js";
+import type { Delivery, PartKind, SpareRule } from "../design/equipment.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
 import { cableLength, groundingKits } from "./cable-run.js";
+import { withDelivery, withoutDelivery } from "./delivery.js";
 import { GUIDE_TO_CHOOSE } from "./guide-to-choose.js";
 import { feederPieces, guidePieces } from "./pieces.js";
 import { type SiteEnd, type SitePlan, sitePlans } from "./site-plan.js";
@@ -13,20 +14,6 @@ import { antennasStated, couplersStated } from "./stands.js";
 import { sharedWithPartner } from "./structure-load.js";
 import { type UnitSetting, unitsOf } from "./units.js";
 import { siteWiring } from "./wiring/site-wiring.js";
-
-type PartKind =
-  | "unit"
-  | "antenna"
-  | "coupler"
-  | "feeder"
-  | "cable"
-  | "connector"
-  | "grounding kit"
-  | "termination"
-  | "mount"
-  | "patch cable"
-  | "chassis"
-  | "card";
 
 export interface Part {
   readonly kind: PartKind;
@@ -45,6 +32,8 @@ export interface Part {
   readonly estimated: boolean;
   /** Set where something is needed that the design does not name: nothing can be ordered yet. */
   readonly toChoose?: true;
+  /** As the design states it, of parts of one end or site. */
+  readonly delivery?: Delivery;
 }
 
 export interface SpareParts extends Part {
@@ -55,7 +44,7 @@ export interface SpareParts extends Part {
 export function partsOfEnd(end: SiteEnd, plan: SitePlan, design: Design): readonly Part[] {
   const { facts } = end;
   if (facts === undefined) return [];
-  return merged([
+  const parts = merged([
     ...unitParts(end, facts),
     ...antennaParts(end, plan),
     ...couplerParts(end, facts),
@@ -63,6 +52,7 @@ export function partsOfEnd(end: SiteEnd, plan: SitePlan, design: Design): readon
     ...terminations(end, plan),
     ...bracketParts(end),
   ]);
+  return withDelivery(parts, end.end.installation?.deliveries);
 }
 
 /** Parts of a site: its ends of hops, its mounts, chassis and cards. */
@@ -72,7 +62,7 @@ export function partsOfSite(plan: SitePlan, design: Design): readonly Part[] {
 
 /** Parts of a site that belong to no hop: mounts, chassis, cards, and what is patched in the rack. */
 export function partsBesideEnds(plan: SitePlan): readonly Part[] {
-  return merged([
+  const parts = merged([
     ...patchCables(plan),
     ...(plan.equipment?.mounts ?? []).map(({ title }) => piece("mount", { name: title }, 1)),
     ...(plan.equipment?.chassis ?? []).flatMap(({ chassis }) =>
@@ -82,11 +72,13 @@ export function partsBesideEnds(plan: SitePlan): readonly Part[] {
     // A card without a free slot is still ordered; a rule tells that it has none.
     ...plan.placed.left.map(({ card, count }) => piece("card", card, count)),
   ]);
+  return withDelivery(parts, plan.equipment?.deliveries);
 }
 
-/** Parts of the whole network. */
+/** Parts of the whole network, whether they are there already or not. */
 export function partsOfNetwork(design: Design): readonly Part[] {
-  return merged([...sitePlans(design).values()].flatMap((plan) => partsOfSite(plan, design)));
+  const all = [...sitePlans(design).values()].flatMap((plan) => partsOfSite(plan, design));
+  return merged(all.map(withoutDelivery));
 }
 
 /** Spares for parts in use: the share of each type, rounded up, and at least so many. */
@@ -102,11 +94,12 @@ export function spareParts(parts: readonly Part[], rules: readonly SpareRule[]):
   });
 }
 
-/** Equal parts added up, in the order of kinds, then of names. */
+/** Equal parts that are equally far added up, in the order of kinds, then of names. */
 export function merged(parts: readonly Part[]): readonly Part[] {
   const sums = new Map<string, Part>();
   for (const part of parts) {
-    const key = `${part.kind}\n${part.name}\n${part.detail ?? ""}`;
+    const { state, date, remark } = part.delivery ?? {};
+    const key = [part.kind, part.name, part.detail, state, date, remark].join("\n");
     const sum = sums.get(key);
     sums.set(key, sum === undefined ? part : added(sum, part));
   }
@@ -228,7 +221,7 @@ function bracketParts({ end }: SiteEnd): Part[] {
   return (end.installation?.brackets ?? []).map(({ title, count }) => piece("mount", { name: title }, count));
 }
 
-/** By what they carry: services and contacts, directly or over a panel. */
+/** By what they carry: services, directly or over a panel. Wires to contacts come off a reel. */
 function patchCables(plan: SitePlan): Part[] {
   const { joints, parts } = siteWiring(plan);
   return joints.flatMap(({ by, ends: [from] }) => {

@@ -71,6 +71,8 @@ export function joinedByMessage(by: JoinedBy): Message {
       return message("backplane");
     case "patch":
       return message("patch cable");
+    case "wire":
+      return message("wire");
     case "flange":
       return message("bolted");
     case "fuse": {

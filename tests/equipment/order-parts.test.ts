@@ -1,7 +1,8 @@
 /** What is ordered beside the large parts: by which code, and the small ones that nobody draws. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { partsOfNetwork, partsOfSite } from "../../shared/equipment/parts-list.js";
+import { deliveryWords } from "../../shared/equipment/delivery.js";
+import { partsOfNetwork, partsOfSite, spareParts } from "../../shared/equipment/parts-list.js";
 import { sitePlans } from "../../shared/equipment/site-plan.js";
 import { siteWiring } from "../../shared/equipment/wiring/site-wiring.js";
 import { partList } from "../../shared/lists/subjects/parts.js";
@@ -50,8 +51,8 @@ describe("patch cables", () => {
 card WAVE { kind if; ports 1 IF }
 card MANY { kind tdm; ports 4 E1-120; ports 2 GE; ports 2 alarm-in }`;
 
-  test("one for each that finds its port, two where it goes over a panel; none for what finds none", () => {
-    expect(counted("patch cable", at('service "mill" 2 GE\nalarm 1 "door"'))).toEqual(["2 GE", "1 contact"]);
+  test("one for each that finds its port, two where it goes over a panel; none for what finds none, nor for wires to contacts", () => {
+    expect(counted("patch cable", at('service "mill" 2 GE\nalarm 1 "door"'))).toEqual(["2 GE"]);
     expect(counted("patch cable", at('service "mill" 3 GE'))).toEqual(["2 GE"]);
     const over = counted("patch cable", at('balun "panel" 4\nservice "mill" 2 E1-75'));
     expect(over).toEqual(["2 E1-120", "2 E1-75"]);
@@ -97,4 +98,37 @@ test("the list has a row for each part of each end of a hop, and of the site bes
   expect(told).toContainEqual(["MOSS", "", "BOX", "C-1", 1]);
   const pieces = told.reduce((sum, row) => sum + Number(row.at(-1)), 0);
   expect(pieces).toBe(partsOfNetwork(design).reduce((sum, { quantity }) => sum + quantity, 0));
+});
+
+describe("how far parts are", () => {
+  const at = (keld: string, site = "") =>
+    equipped(`chassis BOX\n${site}`, { keld: `antenna DISH60-18 at 40 m\n${keld}\ntransmits high` }, BOX);
+  const BOX = "chassis BOX { slot 1 traffic; controller built-in }";
+  const told = (text: string) => {
+    const design = designOf(text);
+    return partsOfSite(sitePlans(design).get("MOSS")!, design).flatMap(({ kind, delivery }) =>
+      delivery ? [`${kind}: ${deliveryWords(delivery)}`] : [],
+    );
+  };
+
+  test("a line about one kind holds before one about all, and the last of two", () => {
+    const lines = "delivery delivered 2026-11-20 of antenna\ndelivery ordered\ndelivery ordered 2026-11-02";
+    expect(told(at(lines))).toEqual(["unit: ordered 2026-11-02", "antenna: delivered 2026-11-20"]);
+    expect(told(at("", 'delivery delivered of chassis "order 7"'))).toEqual(["chassis: delivered, order 7"]);
+    expect(told(at(""))).toEqual([]);
+  });
+
+  test("what is ordered and spared does not depend on it", () => {
+    const all = (text: string) => {
+      const parts = partsOfNetwork(designOf(text));
+      return [parts, spareParts(parts, [{ kind: "antenna", sharePercent: 10, least: 1 }])];
+    };
+    expect(all(at("delivery ordered"))).toEqual(all(at("")));
+  });
+
+  test("what is to be chosen still is not ordered", () => {
+    const design = designOf(at("delivery ordered\n    mounting separate"));
+    const parts = partsOfSite(sitePlans(design).get("MOSS")!, design);
+    expect(parts.filter(({ toChoose }) => toChoose).map(({ delivery }) => delivery)).toEqual([undefined]);
+  });
 });

@@ -105,9 +105,7 @@ test("a site from what is handed over to the antenna, both ends of every joint n
   );
   expect(joined("cable")).toHaveLength(2);
   // The contact has the input that it states; services have a port each.
-  expect(joined("patch").filter((line) => /^contact 1: contact - card A\/\d+: 2$/.test(line))).toHaveLength(
-    1,
-  );
+  expect(joined("wire").filter((line) => /^contact 1: contact - card A\/\d+: 2$/.test(line))).toHaveLength(1);
   expect(joined("patch").filter((line) => line.startsWith("service"))).toHaveLength(5);
   expect(joined("backplane")).toHaveLength(7);
   expect(wiring.joints.filter(({ proposed }) => proposed).length).toBeGreaterThan(0);

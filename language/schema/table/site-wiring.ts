@@ -1,5 +1,5 @@
 /** What is joined to what at a site: services and their ports, feeds and their fuses, panels. */
-import { LABEL_WORDS } from "../../../shared/equipment/wiring/labels.js";
+import { LABEL_WORDS, TELLING_APART } from "../../../shared/equipment/wiring/labels.js";
 import type { ValueSpec } from "../types.js";
 import { portTypes } from "./part.js";
 import { PRACTICE, quantity, type Rows, text } from "./values.js";
@@ -125,7 +125,11 @@ export const labelRows: Rows = [
     args: [
       {
         name: "rule",
-        value: { type: "text", stands: LABEL_WORDS },
+        value: {
+          type: "text",
+          stands: LABEL_WORDS,
+          oneOf: { words: TELLING_APART, why: "several cables of a site would have the same label" },
+        },
         meaning: "Text with words in braces.",
         into: "network.labels",
       },

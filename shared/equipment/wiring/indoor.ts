@@ -127,7 +127,7 @@ export function addContacts(plan: SitePlan, to: Assembly): void {
     const contact = { part: id, port: "contact" };
     const port = inputs[input - 1];
     if (port === undefined || taken.has(input)) to.loose({ ...contact, lacks: "alarm input" });
-    else to.joint([contact, port], { by: { kind: "patch" }, carries: { kind: "alarm", input } });
+    else to.joint([contact, port], { by: { kind: "wire" }, carries: { kind: "alarm", input } });
     taken.add(input);
   }
 }

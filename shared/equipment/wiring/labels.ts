@@ -17,6 +17,9 @@ type LabelWord = keyof typeof LABEL_WORDS;
 
 export const USUAL_LABEL = "{cable} to {there}";
 
+/** Words that differ from cable to cable: a number is on one, a port at one end of one. A rule needs one of them. */
+export const TELLING_APART: readonly LabelWord[] = ["cable", "here", "there"];
+
 export interface CableLabel {
   readonly cable: string;
   /** In the order of the joint's ends. */
@@ -65,7 +68,7 @@ export function portWords({ part, port }: PortRef, { parts }: Pick<Wiring, "part
     case "service":
     case "contact":
     case "balun":
-      return found.kind === "contact" ? (found.title ?? part) : `${found.title ?? part} ${port}`;
+      return found.kind === "contact" ? found.title || part : `${found.title || part} ${port}`;
     default:
       return `${hopWords(found)}:${port}`;
   }
@@ -121,8 +124,8 @@ function numberOf(
       const from = parts.get(ends[0].part);
       // Behind a panel the pair of the panel counts.
       return from?.kind === "balun"
-        ? `${from.title ?? from.id}-${Number.parseInt(ends[0].port, 10)}`
-        : `${carries.title}-${carries.index}`;
+        ? `${from.title || from.id}-${Number.parseInt(ends[0].port, 10)}`
+        : `${carries.title || ends[0].part}-${carries.index}`;
     }
     case "alarm":
       return `alarm ${carries.input}`;

@@ -93,6 +93,8 @@ export type JoinedBy =
   | { readonly kind: "backplane" }
   /** A short cable in the rack that nobody lists by itself. */
   | { readonly kind: "patch" }
+  /** A pair to a contact. */
+  | { readonly kind: "wire" }
   | { readonly kind: "fuse"; readonly feed: string; readonly fuse: number; readonly ratingA?: number }
   | {
       readonly kind: "cable";

@@ -30,6 +30,9 @@ const COLUMNS: readonly ListColumn<Row>[] = [
   text("length_is", ({ part }) =>
     part.lengthM === undefined ? undefined : part.estimated ? "estimated" : "stated",
   ),
+  text("delivery", ({ part }) => part.delivery?.state),
+  text("delivery_date", ({ part }) => part.delivery?.date),
+  text("delivery_remark", ({ part }) => part.delivery?.remark),
   text("to_choose", ({ part }) => (part.toChoose ? "yes" : undefined)),
 ];
 

@@ -1,5 +1,6 @@
 /** What a hop is made of: its arrangement in words, the way through every branch, and the parts at both ends. */
 import type { Design, Hop } from "../../design/design.js";
+import { deliveryWords, withoutDelivery } from "../../equipment/delivery.js";
 import { merged, type Part, partsOfEnd, unitWords } from "../../equipment/parts-list.js";
 import { rssiVoltage } from "../../equipment/rssi.js";
 import { type SitePlan, sitePlans } from "../../equipment/site-plan.js";
@@ -157,7 +158,7 @@ function rowsOf(first: readonly Part[], second: readonly Part[]): TableRow[] {
   const key = ({ kind, name, detail }: Part) => `${kind}\n${name}\n${detail ?? ""}`;
   const left = new Map(first.map((part) => [key(part), part]));
   const right = new Map(second.map((part) => [key(part), part]));
-  return merged([...first, ...second]).map((part) => {
+  return merged([...first, ...second].map(withoutDelivery)).map((part) => {
     const [here, there] = [left.get(key(part)), right.get(key(part))];
     return { cells: [part.kind, partWords(part), quantity(here), quantity(there)] };
   });
@@ -172,6 +173,7 @@ export function partWords({ name, title, detail, orderCode }: Part): string {
 /** Pieces, and metres of cable behind them. */
 export function quantity(part: Part | undefined): string {
   if (part === undefined) return "–";
-  if (part.lengthM === undefined) return String(part.quantity);
-  return `${part.quantity} (${part.estimated ? "~" : ""}${trimmed(part.lengthM, 1)} m)`;
+  const far = part.delivery === undefined ? "" : `, ${deliveryWords(part.delivery)}`;
+  if (part.lengthM === undefined) return `${part.quantity}${far}`;
+  return `${part.quantity} (${part.estimated ? "~" : ""}${trimmed(part.lengthM, 1)} m)${far}`;
 }

@@ -29,6 +29,7 @@ import { ifPortClaim } from "./if-port-claim.js";
 import { ifPortsSearched } from "./if-ports-searched.js";
 import { ifPortsShort } from "./if-ports-short.js";
 import { interfaceMismatch } from "./interface-mismatch.js";
+import { pairInTwoChassis } from "./pair-in-two-chassis.js";
 import { pairOnOneCard } from "./pair-on-one-card.js";
 import { plantPower } from "./plant-power.js";
 import { polarizationNotTaken } from "./polarization-not-taken.js";
@@ -36,6 +37,7 @@ import { polarizationOpen } from "./polarization-open.js";
 import { portsProposed } from "./ports-proposed.js";
 import { rackFull } from "./rack-full.js";
 import { servicePort } from "./service-port.js";
+import { serviceTitle } from "./service-title.js";
 import { slotDoubled } from "./slot-doubled.js";
 import { slotWrongKind } from "./slot-wrong-kind.js";
 import { slotsShort } from "./slots-short.js";
@@ -82,9 +84,11 @@ export const EQUIPMENT_NETWORK_RULES: readonly NetworkRule[] = [
   ifCardUnit,
   ifCardsDiffer,
   pairOnOneCard,
+  pairInTwoChassis,
   xpicPair,
   controllerProtection,
   chassisNeeds,
+  serviceTitle,
   servicePort,
   trafficPortsShort,
   portsProposed,
