@@ -21,10 +21,10 @@ export function checkNames(file: SourceFile, index: NameIndex): readonly TextPro
 }
 
 /** Kinds of which a design has one at most, beside the named ones. */
-const SINGLE: ReadonlySet<string> = new Set(["network", "climate"]);
+const SINGLE: ReadonlySet<string> = new Set(["network", "climate", "interference"]);
 
 /** Kinds without a name that may be stated in several lines, which all count. */
-const SEVERAL: ReadonlySet<string> = new Set(["terrain", "catalogue", "maps", "policy"]);
+const SEVERAL: ReadonlySet<string> = new Set(["terrain", "catalogue", "maps", "policy", "others"]);
 
 function doubledName(entry: Declaration, index: NameIndex): TextProblem | undefined {
   if (SEVERAL.has(entry.kind)) return undefined;

@@ -172,8 +172,9 @@ function entryFacts(model: DesignModel, key: string): readonly DecidedFact[] | u
   const declared = model.declarations(key);
   const [entry] = declared;
   if (!entry) return undefined;
-  // Folders may be named in several lines, which all count.
-  if (entry.fact.facts.length === 0 && !entry.name) return declared.flatMap(({ fact }) => decided(fact, {}));
+  // Folders and lists may be named in several lines, which all count.
+  if ((entry.fact.facts.length === 0 && !entry.name) || entry.kind === "others")
+    return declared.flatMap(({ fact }) => decided(fact, {}));
   const facts =
     entry.kind === "network"
       ? entry.fact.facts.filter((fact) => !isDeclared(fact, entry, model))

@@ -24,6 +24,17 @@ const OWN_CHAPTERS: readonly Chapter[] = [
   { context: "network", title: "In a network", intro: "What holds for the whole design." },
   { context: "climate", title: "In a climate", intro: "In the network, and in a hop where it differs." },
   { context: "objective", title: "In an objective", intro: "What a hop is judged against." },
+  {
+    context: "interference",
+    title: "In the interference of a network",
+    intro:
+      "What each receiver is judged by among all transmitters, and what the paths between them are like.",
+  },
+  {
+    context: "others",
+    title: "In a list of others' transmissions",
+    intro: "What the columns of the file are: a line a column, its head in quotes.",
+  },
   { context: "site", title: "In a site", intro: "" },
   {
     context: "site chassis",
@@ -47,7 +58,16 @@ const KIND_CHAPTERS: readonly Chapter[] = NAMED_KINDS.filter(
   (kind) => !OWN_CHAPTERS.some(({ context }) => context === kind),
 ).map((kind) => ({ context: kind, title: `In ${CALLED[kind] ?? article(kind)}`, intro: "" }));
 
-const CHAPTERS = [...OWN_CHAPTERS, ...KIND_CHAPTERS];
+const CHAPTERS: readonly Chapter[] = [
+  ...OWN_CHAPTERS,
+  ...KIND_CHAPTERS,
+  {
+    context: "spectrum",
+    title: "In a spectrum of a radio",
+    intro:
+      "Of all modes, of those of one width, or of one mode; what names a mode more closely counts before what names it less.",
+  },
+];
 
 export function propertiesPage(): string {
   /** Where each property is described: in the first chapter that has it. */
@@ -148,6 +168,7 @@ function domainOf(spec: ValueSpec): string {
         spec.above ? `above ${spec.above}` : "",
         spec.min ? `from ${spec.min}` : "",
         spec.max ? `to ${spec.max}` : "",
+        spec.below ? `and below ${spec.below}` : "",
       ].filter(Boolean);
       return `${spec.dimension} (${unitSymbols(spec.dimension).join(", ")})${limits.length > 0 ? `, ${limits.join(" ")}` : ""}`;
     }

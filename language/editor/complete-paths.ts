@@ -18,7 +18,8 @@ export type ListFolder = (folder: string) => readonly FolderEntry[] | undefined;
 const ENDINGS: Readonly<Record<string, RegExp>> = {
   terrain: /\.(hgt|tiff?|asc|zip|gz)$/i,
   survey: /\.csv$/i,
-  pattern: /\.csv$/i,
+  "pattern-file": /\.csv$/i,
+  others: /\.csv$/i,
 };
 
 /** A folder is shown up to this. */

@@ -48,8 +48,10 @@ function rangeText(spec: {
   readonly min?: string | number;
   readonly max?: string | number;
   readonly above?: string;
+  readonly below?: string;
 }): string {
   const least = spec.above === undefined ? spec.min : `above ${spec.above}`;
+  if (least !== undefined && spec.below !== undefined) return `, ${least} and below ${spec.below}`;
   if (least !== undefined && spec.max !== undefined) return `, ${least} to ${spec.max}`;
   if (least !== undefined) return spec.above === undefined ? `, at least ${least}` : `, ${least}`;
   return spec.max === undefined ? "" : `, at most ${spec.max}`;

@@ -28,8 +28,8 @@ function parsed(written: string): UsualRange {
   return { from: Number(from), to: Number(to), unit: unit! };
 }
 
-function limitsOf({ dimension, min, above, max }: QuantitySpec): string {
-  const [upper, unit = UNITS[dimension][0]!.symbol] = (max ?? "Infinity").split(" ");
+function limitsOf({ dimension, min, above, max, below }: QuantitySpec): string {
+  const [upper, unit = UNITS[dimension][0]!.symbol] = (max ?? below ?? "Infinity").split(" ");
   const [lower] = (min ?? above ?? "-Infinity").split(" ");
   return `${lower} to ${upper} ${unit}`;
 }

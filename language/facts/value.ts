@@ -229,10 +229,17 @@ function listUnits(dimension: Dimension): string {
 }
 
 export function limitMessage(spec: QuantitySpec, base: number, written: string): string | undefined {
+  const message = brokenLimit(spec, base, written);
+  return message === undefined || spec.because === undefined ? message : `${message}: ${spec.because}`;
+}
+
+function brokenLimit(spec: QuantitySpec, base: number, written: string): string | undefined {
   if (!Number.isFinite(base)) return `${written} is not a possible ${spec.dimension}`;
   const limit = (limitWritten: string) => limitOf(limitWritten, spec.dimension);
   if (spec.above !== undefined && base <= limit(spec.above))
     return `${written} is not possible; it must be above ${spec.above}`;
+  if (spec.below !== undefined && base >= limit(spec.below))
+    return `${written} is not possible; it must be below ${spec.below}`;
   if (spec.min !== undefined && base < limit(spec.min) - rounding(limit(spec.min)))
     return `${written} is not possible; the least is ${spec.min}`;
   if (spec.max !== undefined && base > limit(spec.max) + rounding(limit(spec.max)))

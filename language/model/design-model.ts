@@ -219,6 +219,7 @@ export class DesignModel {
     const hops = this.resolvedNames("hop", "hop", (name) => this.hop(name)?.hop);
     const unformed = this.resolvedNames("hop", "unformed", (name) => this.hop(name)?.unformed);
     const acceptedAt = this.resolvedNames("site", "accepted-at", this.lookup.acceptedAt);
+    const interferenceAt = this.resolvedNames("site", "interference-at", this.lookup.interferenceAt);
     const maps = this.maps();
     return {
       title: this.title(),
@@ -230,6 +231,9 @@ export class DesignModel {
       unformed: unformed.size > 0 ? unformed : undefined,
       sitesOfUnfinished: this.sitesOfUnfinished(hops),
       acceptedAt: acceptedAt.size > 0 ? acceptedAt : undefined,
+      interference: this.lookup.interference(),
+      interferenceAt: interferenceAt.size > 0 ? interferenceAt : undefined,
+      others: this.lookup.others(),
       ...stockOf(
         this.networkFacts(),
         this.resolvedNames("site", "equipment", this.lookup.equipment),

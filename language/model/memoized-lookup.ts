@@ -16,6 +16,7 @@ import {
 import { cableOf, cardOf, chassisOf, siteEquipmentOf } from "../resolve/equipment.js";
 import type { Names } from "../resolve/fields.js";
 import { inheritedFacts, merge } from "../resolve/inherit.js";
+import { interferenceAtSiteOf, interferenceOf, othersOf } from "../resolve/interference.js";
 import type { Lookup } from "../resolve/lookup.js";
 import { acceptancesOf, policyOf } from "../resolve/policy.js";
 import type { NamedKind } from "../schema/kinds.js";
@@ -35,7 +36,11 @@ export function memoizedLookup(memo: Memo, { declarations, names }: Declared): L
   };
   const entry = <T>(
     kind: string,
-    make: (entry: Declaration, facts: ReturnType<typeof inheritedFacts>, names: Names) => T,
+    make: (
+      entry: Declaration,
+      facts: ReturnType<typeof inheritedFacts>,
+      names: Names & Pick<Lookup, "declaration">,
+    ) => T,
   ) => {
     return (name: string): T | undefined => {
       return memo.get(`=${kind} ${name}`, () => {
@@ -102,6 +107,19 @@ export function memoizedLookup(memo: Memo, { declarations, names }: Declared): L
       memo.get("=policy", () => {
         memo.touch("policy");
         return policyOf(declarations("policy"));
+      }),
+    interference: () =>
+      memo.get("=interference", () => interferenceOf(declaration("interference")?.fact.facts ?? [], lookup)),
+    interferenceAt: (name) =>
+      memo.get(`=interference-at ${name}`, () => {
+        const found = declaration(`site ${name}`);
+        return found && interferenceAtSiteOf(found.fact.facts, lookup);
+      }),
+    others: () =>
+      memo.get("=others", () => {
+        memo.touch("others");
+        const lists = declarations("others").flatMap((entry) => othersOf(entry) ?? []);
+        return lists.length > 0 ? lists : undefined;
       }),
     defaults: (of) => declaration(`defaults ${of}`)?.fact.facts ?? [],
   };

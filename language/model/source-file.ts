@@ -36,6 +36,8 @@ export interface Declaration {
     | "catalogue"
     | "maps"
     | "bridge-gaps"
+    | "interference"
+    | "others"
     | "policy";
   readonly name: string;
   readonly fact: Fact;
@@ -106,7 +108,9 @@ function collectDeclarations(fact: Fact, file: string, text: string, into: Decla
     word === "terrain" ||
     word === "catalogue" ||
     word === "maps" ||
-    word === "bridge-gaps"
+    word === "bridge-gaps" ||
+    word === "interference" ||
+    word === "others"
   ) {
     add(word, "");
   } else if (word === "severity" || word === "required") {

@@ -16,6 +16,8 @@ import { stateOf } from "../facts/states.js";
 import type { Declaration } from "../model/source-file.js";
 import { unitOf } from "./equipment.js";
 import { entriesOf, fieldsOf, type Names } from "./fields.js";
+import { ascends, isOf, patternFileOf, withSpectra } from "./interference.js";
+import type { Lookup } from "./lookup.js";
 import { named, unlessEmpty } from "./stated.js";
 
 export function siteOf(entry: Declaration, facts: readonly Fact[], names: Names): Site {
@@ -33,20 +35,26 @@ export function radioOf(entry: Declaration, facts: readonly Fact[], names: Names
   return {
     ...named(entry),
     ...fieldsOf("radio", facts, names),
-    ...modesWithDispersion(facts, names),
+    ...modesWithMore(facts, names),
     unit: unitOf(facts, names),
   };
 }
 
-/** Modes with what signatures and dispersive margins say of them; either names its mode by width and modulation. */
-function modesWithDispersion(facts: readonly Fact[], names: Names): Pick<Radio, "modes" | "unknownModes"> {
-  const modes = [...entriesOf("mode", facts, "mode", names)];
-  const said = facts.filter(({ property }) => /^(signature|dispersive-margin)$/.test(property.name));
+/** Modes with what signatures, dispersive margins and spectra say of them; these name modes by width and modulation. */
+function modesWithMore(facts: readonly Fact[], names: Names): Pick<Radio, "modes" | "unknownModes"> {
+  const modes = withSpectra(entriesOf("mode", facts, "mode", names), facts, names);
+  const said = facts.filter(({ property }) => /^(signature|dispersive-margin|spectrum)$/.test(property.name));
   if (said.length === 0) return { modes };
   const unknown = new Set<string>();
   for (const fact of said) {
     const bandwidthHz = quantityOf(fact, "bandwidth");
     const modulation = wordOf(fact, "modulation");
+    if (fact.property.name === "spectrum") {
+      const names = [bandwidthHz === undefined ? [] : bandwidth(bandwidthHz), modulation ?? []].flat();
+      if (!modes.some((mode) => isOf(mode, { widthHz: bandwidthHz, modulation })) && names.length > 0)
+        unknown.add(names.join(" "));
+      continue;
+    }
     if (bandwidthHz === undefined || modulation === undefined) continue;
     const at = modes.findIndex(
       (mode) => Math.abs(mode.bandwidthHz - bandwidthHz) < 1000 && mode.modulation === modulation,
@@ -70,13 +78,21 @@ function dispersionOf(fact: Fact): Pick<RadioMode, "signature" | "dispersiveMarg
   };
 }
 
-export function antennaOf(entry: Declaration, facts: readonly Fact[], names: Names): Antenna {
+export function antennaOf(
+  entry: Declaration,
+  facts: readonly Fact[],
+  names: Names & Pick<Lookup, "declaration">,
+): Antenna {
+  const pattern = entriesOf("pattern", facts, "pattern", names);
+  const patternFile = patternFileOf(entry, facts, names);
   return {
     ...named(entry),
     ...fieldsOf("antenna", facts, names),
     gain: byFrequency(entriesOf("gain", facts, "gain", names)),
     mount: unlessEmpty(fieldsOf("mount", facts, names)),
-    pattern: entriesOf("pattern", facts, "pattern", names).toSorted((a, b) => a.angleDeg - b.angleDeg),
+    pattern: pattern.toSorted((a, b) => a.angleDeg - b.angleDeg),
+    ...(!ascends(pattern.map(({ angleDeg }) => angleDeg)) && { patternOutOfOrder: true as const }),
+    ...(patternFile !== undefined && { patternFile }),
   };
 }
 

@@ -35,6 +35,7 @@ import { climateOf } from "./catalogue.js";
 import { installationOf } from "./equipment.js";
 import { fieldsOf } from "./fields.js";
 import { merge } from "./inherit.js";
+import { powerControlOf } from "./interference.js";
 import type { Lookup, ResolveProblem } from "./lookup.js";
 import { modesOf } from "./modes.js";
 import { acceptancesOf } from "./policy.js";
@@ -236,17 +237,24 @@ function endsOf(
     );
     return undefined;
   }
-  const [first, second] = ends.map((fact) => endOf(fact, halves, lookup));
+  const [first, second] = ends.map((fact) => endOf(fact, facts, halves, lookup));
   return first && second ? [first, second] : undefined;
 }
 
-function endOf(fact: Fact, halves: ChannelInUse["halves"] | undefined, lookup: Lookup): HopEnd | undefined {
+function endOf(
+  fact: Fact,
+  ofHop: readonly Fact[],
+  halves: ChannelInUse["halves"] | undefined,
+  lookup: Lookup,
+): HopEnd | undefined {
   const site = lookup.site(wordOf(fact, "site") ?? "");
   if (!site) return undefined;
   const defaults = lookup.defaults("end");
   const facts = merge(fact.facts, defaults);
   const transmits = factNamed(facts, "transmits");
   const half = wordOf(transmits, "value") as "high" | "low" | undefined;
+  const radio = lookup.radio(wordOf(factNamed(ofHop, "radio"), "radio") ?? "");
+  const powerControl = powerControlOf(fact.facts, defaults, ofHop, radio);
   return {
     site,
     ...fieldsOf("end", facts, lookup),
@@ -258,6 +266,7 @@ function endOf(fact: Fact, halves: ChannelInUse["halves"] | undefined, lookup: L
     armsExchanged: factNamed(facts, "arms") === undefined ? undefined : true,
     further: furtherOf(facts, lookup),
     installation: installationOf(facts, lookup),
+    ...(powerControl && { powerControl }),
     transmits: half,
     transmitFrequencyHz:
       quantityOf(transmits, "value") ??

@@ -13,6 +13,7 @@ import type {
   Site,
 } from "../../shared/design/design.js";
 import type { Cable, Card, Chassis, SiteEquipment } from "../../shared/design/equipment.js";
+import type { InterferenceAtSite, InterferenceTerms, OthersList } from "../../shared/design/interference.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import type { Fact, TextProblem } from "../facts/fact.js";
 import type { Declaration } from "../model/source-file.js";
@@ -39,6 +40,11 @@ export interface Lookup {
   /** Gaps of the ground shorter than this are bridged; undefined: none is. */
   bridgeGapsM(): number | undefined;
   policy(): Policy | undefined;
+  /** What the network states of interference; undefined: nothing. */
+  interference(): InterferenceTerms | undefined;
+  interferenceAt(site: string): InterferenceAtSite | undefined;
+  /** In the order of the text; undefined: none is named. */
+  others(): readonly OthersList[] | undefined;
   defaults(of: "hop" | "end" | "site"): readonly Fact[];
 }
 

@@ -8,13 +8,16 @@ import { deliveryRows } from "./table/delivery.js";
 import { endRows, installationRows } from "./table/end.js";
 import { hopRows } from "./table/hop.js";
 import { indoorRows } from "./table/indoor.js";
+import { interferenceAtSiteRows, interferenceRows } from "./table/interference.js";
 import { defaultsRows, networkRows } from "./table/network.js";
 import { objectiveRows } from "./table/objective.js";
+import { othersRows } from "./table/others.js";
 import { partRows } from "./table/part.js";
 import { pathRows } from "./table/path.js";
 import { planRows } from "./table/plan.js";
 import { policyRows } from "./table/policy.js";
 import { radioRows } from "./table/radio.js";
+import { antennaPatternRows, powerControlRows, spectrumRows } from "./table/radio-spectrum.js";
 import { radioUnitRows } from "./table/radio-unit.js";
 import { siteRows } from "./table/site.js";
 import { siteEquipmentRows, structureRows } from "./table/site-equipment.js";
@@ -26,6 +29,8 @@ import type { ArgSpec, Context, Property, ValueSpec } from "./types.js";
 export const PROPERTIES: readonly Property[] = [
   ...networkRows,
   ...climateRows,
+  ...interferenceRows,
+  ...othersRows,
   ...objectiveRows,
   ...defaultsRows,
   ...policyRows,
@@ -33,10 +38,13 @@ export const PROPERTIES: readonly Property[] = [
   ...siteRows,
   ...siteEquipmentRows,
   ...siteWiringRows,
+  ...interferenceAtSiteRows,
   ...structureRows,
   ...labelRows,
   ...radioRows,
+  ...spectrumRows,
   ...antennaRows,
+  ...antennaPatternRows,
   ...couplerRows,
   ...feederRows,
   ...radioUnitRows,
@@ -45,6 +53,7 @@ export const PROPERTIES: readonly Property[] = [
   ...indoorRows,
   ...planRows,
   ...hopRows,
+  ...powerControlRows,
   ...stateRows,
   ...pathRows,
   ...acceptRows,

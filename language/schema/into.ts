@@ -28,6 +28,11 @@ import type {
   SiteEquipment,
   UnitFacts,
 } from "../../shared/design/equipment.js";
+import type {
+  InterferenceAtSite,
+  InterferenceTerms,
+  ModeSpectrum,
+} from "../../shared/design/interference.js";
 
 /** What is filled from all facts of a block, each statement at most once. Several may be filled from one block. */
 export interface Things {
@@ -46,6 +51,9 @@ export interface Things {
   readonly objective: Objective;
   readonly climate: Climate;
   readonly network: Pick<Design, "groundingEveryM" | "labels">;
+  readonly interference: InterferenceTerms;
+  readonly interferenceAt: InterferenceAtSite;
+  readonly spectrum: ModeSpectrum;
   readonly hop: Hop;
   readonly end: HopEnd;
   readonly installation: Installation;
@@ -57,6 +65,8 @@ export interface Entries {
   readonly rssi: UnitFacts["rssi"][number];
   readonly gain: Antenna["gain"][number];
   readonly pattern: Antenna["pattern"][number];
+  readonly spectrumPoint: SpectrumPoint;
+  readonly carrierToInterference: CarrierToInterference;
   readonly loss: Feeder["loss"][number];
   readonly criterion: ClearanceCriterion;
   readonly claim: PortClaim;
@@ -93,6 +103,8 @@ export const NEEDED: {
   rssi: { levelDbm: true, voltageV: true },
   gain: { gainDbi: true },
   pattern: { angleDeg: true, copolarDb: true },
+  spectrumPoint: { offsetHz: true, attenuationDb: true },
+  carrierToInterference: { offsetHz: true, for1Db: true, for3Db: true },
   loss: { lossDbPerM: true },
   criterion: { fresnelFraction: true, kFactor: true },
   claim: { slot: true, port: true },

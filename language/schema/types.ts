@@ -15,6 +15,9 @@ export type Context =
   | "file"
   | "network"
   | "climate"
+  | "interference"
+  | "others"
+  | "spectrum"
   | "defaults hop"
   | "defaults end"
   | "defaults site"
@@ -30,6 +33,9 @@ export interface QuantitySpec {
   readonly min?: string;
   readonly max?: string;
   readonly above?: string;
+  readonly below?: string;
+  /** Why there are these limits, where a figure that breaks them is a usual mistake; ends the message. */
+  readonly because?: string;
   /**
    * What it usually is, in each unit that it is written in, the commonest first: `-15 to 36 dBm`. A figure whose unit
    * or sign is wrong is read by them, and nothing outside of them is offered. Common practice. Without them the limits.

@@ -99,6 +99,8 @@ function kindOf(entry: string): Cause["kind"] {
     case "network":
       return word;
     case "policy":
+    case "interference":
+    case "others":
       return "network";
     case "maps":
       return "climate";

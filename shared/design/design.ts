@@ -8,6 +8,13 @@ import type {
   UnitFacts,
 } from "./equipment.js";
 import type { FrequencyRange } from "./frequency-range.js";
+import type {
+  InterferenceAtSite,
+  InterferenceTerms,
+  ModeSpectrum,
+  OthersList,
+  PowerControl,
+} from "./interference.js";
 import type { Severity } from "./severity.js";
 import type { State } from "./state.js";
 
@@ -58,6 +65,8 @@ export interface RadioMode {
   readonly signature?: ModeSignature;
   /** Dispersive fade margin, in place of a signature. */
   readonly dispersiveMarginDb?: number;
+  /** Unless nothing of it is stated. */
+  readonly spectrum?: ModeSpectrum;
 }
 
 /** Signature of a receiver, equal for minimum and non-minimum phase. */
@@ -83,6 +92,8 @@ export interface Radio {
   readonly xpicGainDb?: number;
   /** By how much the level must exceed a mode's threshold before an adaptive radio returns to it. */
   readonly hysteresisDb?: number;
+  /** Range of automatic transmit power control. */
+  readonly powerControlRangeDb?: number;
   /** Mean time between failures of one unit, all that fails with it included. */
   readonly mtbfHours?: number;
   /** Interruption when a standby takes over. */
@@ -91,7 +102,7 @@ export interface Radio {
   readonly modes: readonly RadioMode[];
   /** The unit as a part: construction, port, sub-bands, consumption. */
   readonly unit?: UnitFacts;
-  /** Modes named by a signature or dispersive margin that the radio does not have, as written. */
+  /** Modes named by a signature, dispersive margin or spectrum that the radio does not have, as written. */
   readonly unknownModes?: readonly string[];
 }
 
@@ -114,6 +125,12 @@ export interface Antenna {
     readonly copolarDb: number;
     readonly crossPolarDb?: number;
   }[];
+  /** The points do not ascend in the text. */
+  readonly patternOutOfOrder?: true;
+  /** File of a pattern, absolute; used where no points are stated. */
+  readonly patternFile?: string;
+  /** Reference pattern that the design chooses for it; used where neither points nor a file are stated. */
+  readonly referencePattern?: "F.699";
 }
 
 /** `splitter`: transmit relay and receive splitter of an all-indoor hot standby. */
@@ -321,6 +338,8 @@ export interface HopEnd {
   readonly transmitPowerDbm?: number;
   /** Further loss between radio and antenna. */
   readonly extraLossDb?: number;
+  /** Undefined: nothing is stated of it. */
+  readonly powerControl?: PowerControl;
   /** Second antenna of space diversity. */
   readonly diversityAntenna?: Antenna;
   readonly diversityHeightM?: number;
@@ -431,4 +450,8 @@ export interface Design {
   readonly groundingEveryM?: number;
   /** What is written on cables: text with words in braces; undefined: the usual rule. */
   readonly labels?: string;
+  readonly interference?: InterferenceTerms;
+  /** By the names of sites; those that state nothing are not in it. */
+  readonly interferenceAt?: ReadonlyMap<string, InterferenceAtSite>;
+  readonly others?: readonly OthersList[];
 }

@@ -23,6 +23,7 @@ import { couplerMissing } from "./coupler-missing.js";
 import { couplerNotNeeded } from "./coupler-not-needed.js";
 import { couplerOutOfBand } from "./coupler-out-of-band.js";
 import { couplerWrongKind } from "./coupler-wrong-kind.js";
+import { couplingLossSite } from "./coupling-loss-site.js";
 import { defaultInputs } from "./default-inputs.js";
 import { diffractionLoss } from "./diffraction-loss.js";
 import { diversityClearance } from "./diversity-clearance.js";
@@ -38,6 +39,7 @@ import { frequencyOutsideTuning } from "./frequency-outside-tuning.js";
 import { groundDiffersFromTerrain } from "./ground-differs-from-terrain.js";
 import { halfOutsideRadio } from "./half-outside-radio.js";
 import { hopIncomplete } from "./hop-incomplete.js";
+import { interferenceCriteria } from "./interference-criteria.js";
 import { interferenceNotCounted } from "./interference-not-counted.js";
 import { levelBelowThreshold } from "./level-below-threshold.js";
 import { linkAvailability } from "./link-availability.js";
@@ -52,9 +54,11 @@ import { objectiveMissing } from "./objective-missing.js";
 import { obstacleOffPath } from "./obstacle-off-path.js";
 import { overload } from "./overload.js";
 import { pathLength } from "./path-length.js";
+import { patternImplausible } from "./pattern-implausible.js";
 import { policyUnknown } from "./policy-unknown.js";
 import { positionSlip } from "./position-slip.js";
 import { powerAboveMode } from "./power-above-mode.js";
+import { powerControlRange } from "./power-control-range.js";
 import { rainEstimate } from "./rain-estimate.js";
 import { rainRateSuperseded } from "./rain-rate-superseded.js";
 import { rainValidity } from "./rain-validity.js";
@@ -65,6 +69,7 @@ import { secondAntennaClearance } from "./second-antenna-clearance.js";
 import { signatureWithoutMode } from "./signature-without-mode.js";
 import { siteHighAndLow } from "./site-high-and-low.js";
 import { siteUnused } from "./site-unused.js";
+import { spectrumImplausible } from "./spectrum-implausible.js";
 import { standbyLevel } from "./standby-level.js";
 import { structureInFeet } from "./structure-in-feet.js";
 import { surveyDiffersFromTerrain } from "./survey-differs-from-terrain.js";
@@ -97,6 +102,7 @@ export const HOP_RULES: readonly HopRule[] = [
   couplerOutOfBand,
   feederOutOfBand,
   powerAboveMode,
+  powerControlRange,
   clearance,
   notJudged,
   diversityClearance,
@@ -143,6 +149,10 @@ export const NETWORK_RULES: readonly NetworkRule[] = [
   antennaGainImplausible,
   thresholdImplausible,
   signatureWithoutMode,
+  spectrumImplausible,
+  patternImplausible,
+  interferenceCriteria,
+  couplingLossSite,
   channelPlanUnconfirmed,
   climateMissing,
   multipathAssumed,

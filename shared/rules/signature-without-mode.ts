@@ -7,9 +7,10 @@ export const signatureWithoutMode = gathering({
   scope: "network",
   id: "signature-without-mode",
   severity: "warning",
-  title: "A signature must name a mode of its radio",
-  checks: "Width and modulation of each `signature` and `dispersive-margin` against the radio's modes.",
-  why: "Selective fading of the mode that was meant would silently not count.",
+  title: "A signature or spectrum must name a mode of its radio",
+  checks:
+    "Width and modulation of each `signature`, `dispersive-margin` and `spectrum` against the radio's modes.",
+  why: "Selective fading or interference of the mode that was meant would silently count otherwise.",
   fix: "Write width and modulation as the radio's `mode` line has them.",
   source: "data of the equipment",
   good: exampleHop(),
@@ -21,7 +22,7 @@ export const signatureWithoutMode = gathering({
     ({ name, unknownModes = [] }) =>
       unknownModes.map((mode) => ({
         at: address("radio", name),
-        message: `${name} has no mode ${mode} for its signature or dispersive margin`,
+        message: `${name} has no mode ${mode} for its signature, dispersive margin or spectrum`,
       })),
   ),
 });

@@ -14,6 +14,7 @@ import { fixture } from "../support/fixture.js";
 
 /** Figures that are compared at most, and in no formula. */
 const NOT_COMPUTED_WITH: readonly string[] = [
+  "radio.powerControlRangeDb",
   "antenna.band.fromHz",
   "antenna.band.toHz",
   "antenna.frontToBackDb",
@@ -64,6 +65,11 @@ const NOT_OF_A_HOP: ReadonlySet<string> = new Set([
   "port",
   "need",
   "pattern",
+  "interference",
+  "interferenceAt",
+  "spectrum",
+  "spectrumPoint",
+  "carrierToInterference",
 ]);
 
 const figures = PROPERTIES.flatMap(({ args }) =>

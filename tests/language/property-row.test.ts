@@ -142,7 +142,7 @@ const UNIT_NAMES: Partial<Record<Dimension, RegExp>> = {
   "rack height": /^rackUnits$/,
   "Fresnel fraction": /^fresnelFraction$/,
   "refractivity increase": /^dN75$/,
-  "refractivity gradient": /^dN1$/,
+  "refractivity gradient": /^dN1$|NPerKm$/,
 };
 
 test("a quantity goes into a field that is named after its unit", () => {

@@ -1,0 +1,426 @@
+/** What a design states of interference, and what of it is refused or told. */
+import { describe, expect, test } from "vitest";
+import type { Design } from "../../shared/design/design.js";
+import { exampleHop } from "../../shared/rules/example-preamble.js";
+import { judge, PREAMBLE } from "../language/editor/judged.js";
+import { fixture } from "../support/fixture.js";
+
+function read(text: string): { readonly design: Design; readonly problems: readonly string[] } {
+  const { model, file } = fixture(text);
+  return {
+    design: model.design(),
+    problems: model.problemsOf(file).map(({ rule, message }) => `${rule}: ${message}`),
+  };
+}
+
+/** Findings of a rule about a design that the lines follow the example's. */
+function told(rule: string, text: string): readonly string[] {
+  const { model } = fixture(`${PREAMBLE}\n${text}`);
+  return judge(model).findings.flatMap((one) => (one.rule === rule ? one.message : []));
+}
+
+const TERMS = `network "N" {
+  interference {
+    single-entry 1 dB
+    aggregate 3 dB
+    toward-others -10 dB short-term 10 dB
+    long-term 20 %
+    short-term 0.01 % degradation 20 dB
+    lapse 45 N/km
+    N0 325
+    sea-below 0 m
+    sea-share 30 %
+    assumed-noise-figure 5 dB
+    search-distance 200 km
+    profile-step 100 m
+    sum-pattern F.1245
+  }
+}`;
+
+test("the terms of a network", () => {
+  const { design, problems } = read(TERMS);
+  expect(problems).toEqual([]);
+  expect(design.interference).toEqual({
+    singleEntryDegradationDb: 1,
+    aggregateDegradationDb: 3,
+    towardOthersLongTermDb: -10,
+    towardOthersShortTermDb: 10,
+    longTermPercent: 20,
+    shortTermPercent: 0.01,
+    shortTermDegradationDb: 20,
+    lapseNPerKm: 45,
+    surfaceRefractivity: 325,
+    seaBelowM: 0,
+    seaSharePercent: 30,
+    assumedNoiseFigureDb: 5,
+    searchDistanceM: 200_000,
+    profileStepM: 100,
+    sumPattern: "F.1245",
+  });
+});
+
+test("nothing stated is nothing there", () => {
+  expect(read(`network "N" { }`).design).toMatchObject({
+    interference: undefined,
+    interferenceAt: undefined,
+    others: undefined,
+  });
+  expect(read(`network "N" { interference { } }`).design.interference).toBeUndefined();
+});
+
+test("they are the same object as long as their words are the same", () => {
+  const { model } = fixture(TERMS);
+  expect(model.design().interference).toBe(model.design().interference);
+});
+
+describe("limits, from both sides", () => {
+  const problemOf = (line: string) => read(`interference {\n  ${line}\n}`).problems.join();
+  test.each([
+    ["lapse 0.001 N/km", "lapse 0 N/km", "must be above 0 N/km"],
+    ["lapse 156.999 N/km", "lapse 157 N/km", "must be below 157 N/km"],
+    ["lapse 45 N/km", "lapse -45 N/km", "fall with height, written positive"],
+    ["N0 200", "N0 199", "the least is 200"],
+    ["N0 450", "N0 451", "the most is 450"],
+    ["short-term 0.001 %", "short-term 0.0009 %", "the least is 0.001 %"],
+    ["long-term 50 %", "long-term 51 %", "the most is 50 %"],
+    ["profile-step 5 m", "profile-step 4 m", "the least is 5 m"],
+    ["sea-share 100 %", "sea-share 101 %", "the most is 100 %"],
+    ["single-entry 0.1 dB", "single-entry 0 dB", "must be above 0 dB"],
+    ["sum-pattern F.699", "sum-pattern F.1336", "not known here"],
+  ])("%s is read, %s is not", (good, bad, reason) => {
+    expect(problemOf(good)).toBe("");
+    expect(problemOf(bad)).toContain(reason);
+  });
+});
+
+test("two blocks of terms are one too many", () => {
+  expect(read("interference { }\ninterference { }").problems.join()).toContain(
+    "a design has one interference",
+  );
+});
+
+describe("criteria that contradict each other", () => {
+  const criteria = (...lines: readonly string[]) =>
+    told("interference-criteria", `interference {\n${lines.join("\n")}\n}\n${exampleHop()}`);
+  test.each<[good: readonly string[], bad: readonly string[]]>([
+    [
+      ["single-entry 3 dB", "aggregate 3 dB"],
+      ["single-entry 3.01 dB", "aggregate 3 dB"],
+    ],
+    [
+      ["long-term 1 %", "short-term 1 %"],
+      ["long-term 1 %", "short-term 1.01 %"],
+    ],
+    [["long-term 0.01 %"], ["long-term 0.009 %"]],
+    [["short-term 20 %"], ["short-term 20.1 %"]],
+    [
+      ["aggregate 3 dB", "short-term 0.01 % degradation 3 dB"],
+      ["aggregate 3 dB", "short-term 0.01 % degradation 2.9 dB"],
+    ],
+    [["toward-others -10 dB short-term -10 dB"], ["toward-others -10 dB short-term -10.1 dB"]],
+  ])("%j agree, %j do not", (good, bad) => {
+    expect(criteria(...good)).toEqual([]);
+    expect(criteria(...bad)).toHaveLength(1);
+  });
+});
+
+const RADIO = `radio R {
+  power-control 20 dB
+  mode 28 MHz QPSK
+  mode 55 MHz QPSK
+  mode 55 MHz 128QAM
+  spectrum {
+    roll-off 0.25
+    mask 30 MHz 0 dB
+    mask 40 MHz 35 dB
+  }
+  spectrum 55 MHz {
+    mask 60 MHz 35 dB
+    mask 50 MHz 0 dB
+    mask 60 MHz 20 dB
+  }
+  spectrum 55 MHz 128QAM {
+    roll-off 0.15
+    selectivity 60 MHz 50 dB
+    carrier-to-interference 55 MHz -5 dB -9 dB
+    carrier-to-interference 0 MHz 30 dB 26 dB
+  }
+}`;
+
+test("each mode has what its nearest block states, list by list", () => {
+  const { design, problems } = read(`${RADIO}
+site A { }
+site B { }
+hop A-B {
+  radio R
+  modes 55 MHz QPSK to 128QAM
+  A { }
+  B { }
+}`);
+  expect(problems).toEqual([]);
+  const radio = design.hops.get("A-B")!.radio!;
+  expect(radio.powerControlRangeDb).toBe(20);
+  const ofAll = [
+    { offsetHz: 30e6, attenuationDb: 0 },
+    { offsetHz: 40e6, attenuationDb: 35 },
+  ];
+  const of55 = [
+    { offsetHz: 50e6, attenuationDb: 0 },
+    { offsetHz: 60e6, attenuationDb: 20 },
+    { offsetHz: 60e6, attenuationDb: 35 },
+  ];
+  expect(radio.modes.map(({ spectrum }) => spectrum)).toEqual([
+    { rollOff: 0.25, transmitMask: ofAll },
+    { rollOff: 0.25, transmitMask: of55, outOfOrder: true },
+    {
+      rollOff: 0.15,
+      transmitMask: of55,
+      outOfOrder: true,
+      selectivity: [{ offsetHz: 60e6, attenuationDb: 50 }],
+      carrierToInterference: [
+        { offsetHz: 0, for1Db: 30, for3Db: 26 },
+        { offsetHz: 55e6, for1Db: -5, for3Db: -9 },
+      ],
+    },
+  ]);
+});
+
+test("a radio without a spectrum is what it was", () => {
+  const { design } = read(`radio R { mode 28 MHz QPSK }
+site A { }
+site B { }
+hop A-B { radio R; A { }; B { } }`);
+  const { radio, ends } = design.hops.get("A-B")!;
+  expect(Object.keys(radio!.modes[0]!)).not.toContain("spectrum");
+  expect(Object.keys(ends[0])).not.toContain("powerControl");
+});
+
+describe("spectra of radios in use", () => {
+  const spectrum = (...lines: readonly string[]) =>
+    told(
+      "spectrum-implausible",
+      `radio R18X like R18 {\n  spectrum {\n${lines.join("\n")}\n}\n}\n${exampleHop({
+        hop: "polarization vertical\n  radio R18X\n  mode 55 MHz 128QAM",
+      })}`,
+    );
+  test.each<[good: readonly string[], bad: readonly string[], reason: string]>([
+    [["mask 30 MHz 20 dB", "mask 40 MHz 20 dB"], ["mask 30 MHz 20 dB", "mask 40 MHz 19.9 dB"], "down at"],
+    [
+      ["mask 30 MHz 20 dB", "mask 30 MHz 40 dB"],
+      ["mask 30 MHz 20 dB", "mask 30 MHz 30 dB", "mask 30 MHz 40 dB"],
+      "more than two",
+    ],
+    [
+      ["selectivity 0 MHz 0 dB", "selectivity 10 MHz 1 dB"],
+      ["selectivity 10 MHz 1 dB", "selectivity 0 MHz 0 dB"],
+      "do not ascend",
+    ],
+    [
+      ["carrier-to-interference 0 MHz 20 dB 20 dB"],
+      ["carrier-to-interference 0 MHz 20 dB 20.1 dB"],
+      "exchanged",
+    ],
+    [
+      ["carrier-to-interference 0 MHz 20 dB 16 dB", "carrier-to-interference 1 MHz 20 dB 16 dB"],
+      ["carrier-to-interference 0 MHz 20 dB 16 dB", "carrier-to-interference 0 MHz 21 dB 16 dB"],
+      "stated twice",
+    ],
+  ])("%j stand, %j are told", (good, bad, reason) => {
+    expect(spectrum(...good)).toEqual([]);
+    const found = spectrum(...bad);
+    expect(found).toHaveLength(1);
+    expect(found[0]).toContain(reason);
+  });
+
+  test("a block that names no mode of its radio is told", () => {
+    const found = told(
+      "signature-without-mode",
+      `radio R18X like R18 {\n  spectrum 28 MHz { roll-off 0.2 }\n}\n${exampleHop({
+        hop: "polarization vertical\n  radio R18X\n  mode 55 MHz 128QAM",
+      })}`,
+    );
+    expect(found).toHaveLength(1);
+    expect(found[0]).toContain("28 MHz");
+  });
+});
+
+describe("power control", () => {
+  const ends = (radio: string, hop: string, end: string, defaults = "") => {
+    const { design, problems } = read(`radio R { ${radio} }
+site A { }
+site B { }
+defaults end { ${defaults} }
+hop A-B {
+  radio R
+  ${hop}
+  A { ${end} }
+  B { }
+}`);
+    expect(problems).toEqual([]);
+    return design.hops.get("A-B")!.ends.map(({ powerControl }) => powerControl?.reductionDb);
+  };
+  test.each([
+    ["power-control 20 dB", "", "", "", [undefined, undefined]],
+    ["power-control 20 dB", "power-control yes", "", "", [20, 20]],
+    ["power-control 20 dB", "power-control yes", "power-control no", "", [0, 20]],
+    ["power-control 20 dB", "power-control 10 dB", "power-control 5 dB", "power-control 3 dB", [5, 10]],
+    ["power-control 20 dB", "", "", "power-control 3 dB", [3, 3]],
+    ["", "power-control yes", "", "", [undefined, undefined]],
+  ])("radio %j, hop %j, end %j, defaults %j: %j", (radio, hop, end, defaults, reduced) => {
+    expect(ends(radio, hop, end, defaults)).toEqual(reduced);
+  });
+
+  const warned = (range: string, use: string) =>
+    told(
+      "power-control-range",
+      `radio R18X like R18 {\n  ${range}\n}\n${exampleHop({
+        hop: `polarization vertical\n  radio R18X\n  mode 55 MHz 128QAM\n  ${use}`,
+      })}`,
+    );
+  test("up to the range of the radio, which may not be known", () => {
+    expect(warned("power-control 20 dB", "power-control 20 dB")).toEqual([]);
+    expect(warned("power-control 20 dB", "power-control 20.1 dB")).toHaveLength(1);
+    expect(warned("", "power-control 10 dB")).toEqual([]);
+    expect(warned("", "power-control yes")).toHaveLength(1);
+    expect(warned("", "power-control no")).toEqual([]);
+  });
+});
+
+describe("patterns", () => {
+  const antenna = (text: string) => {
+    const { design, problems } = read(`${text}
+site A { }
+site B { }
+hop A-B { A { antenna D }; B { } }`);
+    return { antenna: design.hops.get("A-B")?.ends[0].antenna, problems };
+  };
+
+  test("a file counts from the entry that names it, whoever inherits", () => {
+    const { model } = fixture(`
+//- shop/antennas.hop
+antenna BASE {
+  pattern-file "patterns/base.csv"
+}
+//- main.hop
+antenna D like BASE { }
+site A { }
+site B { }
+hop A-B { A { antenna D }; B { } }
+`);
+    expect(model.design().hops.get("A-B")?.ends[0].antenna?.patternFile).toBe(
+      "/design/shop/patterns/base.csv",
+    );
+  });
+
+  test("a reference pattern is chosen by name, and the one for sums is not one of an antenna", () => {
+    expect(antenna("antenna D { reference-pattern F.699 }").antenna?.referencePattern).toBe("F.699");
+    expect(antenna("antenna D { reference-pattern F.1245 }").problems.join()).toContain("sum-pattern F.1245");
+  });
+
+  test.each([
+    ["pattern 0 deg 0 dB", "pattern -1 deg 0 dB", "the least is 0 deg"],
+    ["pattern 180 deg 60 dB", "pattern 181 deg 60 dB", "the most is 180 deg"],
+    ["pattern 0 deg 0 dB", "pattern 0 deg -1 dB", "the least is 0 dB"],
+  ])("%s is read, %s is not", (good, bad, reason) => {
+    expect(antenna(`antenna D { ${good} }`).problems).toEqual([]);
+    expect(antenna(`antenna D { ${bad} }`).problems.join()).toContain(reason);
+  });
+
+  const warned = (...lines: readonly string[]) =>
+    told(
+      "pattern-implausible",
+      `antenna DX like DISH60-18 {\n${lines.join("\n")}\n}\n${exampleHop({ keld: "antenna DX at 40 m" })}`,
+    );
+  test("points ascend, and one pattern counts", () => {
+    expect(warned("pattern 0 deg 0 dB cross 30 dB", "pattern 5 deg 25 dB cross 40 dB")).toEqual([]);
+    expect(warned("pattern 5 deg 25 dB", "pattern 0 deg 0 dB").join()).toContain("do not ascend");
+    expect(warned("pattern 5 deg 25 dB", "pattern 5 deg 25 dB")).toEqual([]);
+    expect(warned("pattern 5 deg 25 dB", "pattern 5 deg 26 dB").join()).toContain("two figures");
+    expect(warned('pattern-file "x.csv"', "reference-pattern F.699").join()).toContain("a file counts");
+  });
+});
+
+describe("at a site", () => {
+  const SITE = (lines: string) => `${exampleHop()}
+site MOSS {
+  at 47.48 -30.48
+}
+hop KELD-MOSS { KELD { antenna DISH60-18 at 30 m }; MOSS { antenna DISH60-18 at 30 m } }
+hop TARN-MOSS { TARN { antenna DISH60-18 at 30 m }; MOSS { antenna DISH60-18 at 30 m } }
+site QUAY {
+  at 47.4 -30.4
+  ${lines}
+}`;
+  test("the coast and coupling losses stand beside the site", () => {
+    const { model } = fixture(
+      `${PREAMBLE}\n${SITE("coast 3 km")}`.replace(
+        "at 47.48 -30.48",
+        "coupling-loss KELD-MOSS TARN-MOSS 60 dB",
+      ),
+    );
+    const design = model.design();
+    expect(design.interferenceAt).toEqual(
+      new Map([
+        ["QUAY", { coastM: 3000 }],
+        ["MOSS", { coastM: undefined, couplingLosses: [{ hops: ["KELD-MOSS", "TARN-MOSS"], lossDb: 60 }] }],
+      ]),
+    );
+    expect(Object.keys(design.sites.get("QUAY")!)).not.toContain("coastM");
+  });
+
+  test("a coupling loss is of two hops of the site", () => {
+    const found = (...lines: readonly string[]) =>
+      told("coupling-loss-site", SITE("").replace("at 47.48 -30.48", lines.join("\n  ")));
+    expect(found("coupling-loss KELD-MOSS TARN-MOSS 60 dB")).toEqual([]);
+    expect(found("coupling-loss KELD-MOSS KELD-MOSS 60 dB").join()).toContain("alone");
+    expect(found("coupling-loss KELD-MOSS KELD-TARN 60 dB").join()).toContain("does not end here");
+    expect(
+      found("coupling-loss KELD-MOSS TARN-MOSS 60 dB", "coupling-loss TARN-MOSS KELD-MOSS 70 dB").join(),
+    ).toContain("stated twice; 60.0 dB counts");
+  });
+
+  test("a hop that nothing bears is told as any name", () => {
+    expect(read("site A { coupling-loss X Y 60 dB }").problems).toHaveLength(2);
+  });
+});
+
+test("a list of others, with its columns and units", () => {
+  const { design, problems } = read(`network "N" {
+  others "lists/register.csv" {
+    epsg 25832
+    latitude "lat_deg" minutes "lat_min" seconds "lat_sec" hemisphere "lat_dir"
+    frequency "freq" in GHz
+    eirp "eirp"
+    status "state" stands "A"
+  }
+  others "other.csv" { }
+}`);
+  expect(problems).toEqual([]);
+  const column = { unit: undefined, minutes: undefined, seconds: undefined, hemisphere: undefined };
+  expect(design.others).toEqual([
+    {
+      file: "/design/lists/register.csv",
+      epsg: 25832,
+      stands: "A",
+      columns: [
+        {
+          ...column,
+          key: "latitude",
+          head: "lat_deg",
+          minutes: "lat_min",
+          seconds: "lat_sec",
+          hemisphere: "lat_dir",
+        },
+        { ...column, key: "frequency", head: "freq", unit: "GHz" },
+        { ...column, key: "eirp", head: "eirp" },
+        { ...column, key: "status", head: "state" },
+      ],
+    },
+    { file: "/design/other.csv", columns: [], epsg: undefined, stands: undefined },
+  ]);
+});
+
+test("a column of another unit is refused where it is written", () => {
+  expect(read(`others "x.csv" { frequency "f" in dBm }`).problems.join()).toContain("GHz");
+  expect(read(`others "x.csv" { polarization "p" in dBm }`).problems.join()).not.toBe("");
+});
