@@ -29,9 +29,11 @@ import type {
   UnitFacts,
 } from "../../shared/design/equipment.js";
 import type {
+  CarrierToInterference,
   InterferenceAtSite,
   InterferenceTerms,
   ModeSpectrum,
+  SpectrumPoint,
 } from "../../shared/design/interference.js";
 
 /** What is filled from all facts of a block, each statement at most once. Several may be filled from one block. */
