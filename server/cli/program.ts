@@ -249,9 +249,9 @@ function addSchema(root: Command): void {
     .addArgument(
       new Argument(
         "[output]",
-        "of check, diff, explain, history or list with --format json, or of the resolved design in check's",
+        "of check, diff, explain, history or list with --format json, of what explain teaches (lesson), or of the resolved design in check's",
       )
-        .choices(["check", "design", "diff", "explain", "history", "list"])
+        .choices(["check", "design", "diff", "explain", "history", "lesson", "list"])
         .default("check"),
     )
     .action(async (output) => {

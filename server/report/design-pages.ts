@@ -32,6 +32,8 @@ export interface PageOptions {
   readonly today: string;
   /** The page above the overview, if there is one. */
   readonly up?: { readonly text: string; readonly page: string };
+  /** Page of the entries in use, where there are any. */
+  readonly catalogue?: string;
   /** Hop pages stand alone: no way up to an overview. */
   readonly alone?: boolean;
 }
@@ -115,6 +117,7 @@ export function overviewOf(design: JudgedDesign, options: PageOptions): Page {
     unresolved: declared.filter((name) => !design.session.result(name)),
     up: options.up,
     parts: options.alone ? undefined : partsName(options),
+    catalogue: options.catalogue,
     sites: options.alone ? undefined : sitesShown(design, options),
     colophon: colophon(design),
   });
@@ -283,7 +286,7 @@ function withShownFiles<
   return { ...result, profile: { ...result.profile, sources } };
 }
 
-function colophon(design: JudgedDesign): string {
+export function colophon(design: JudgedDesign): string {
   const shown = shownTime(design);
   const when = shown === undefined ? "" : ` as it stands ${shown}`;
   return `Computed by Hopwright ${VERSION} from the design's text${when}; acceptances as of ${design.session.acceptanceDay}. Predictions rest on the methods and inputs named on each page and are no measurement and no survey.`;

@@ -28,11 +28,11 @@ function filesBelow(folder: string): string[] {
 }
 
 describe("report", () => {
-  test("writes an overview, a parts list, a page a hop and a page a site, and nothing else", () => {
+  test("writes an overview, a parts list, a page a hop, a site and an entry in use, and nothing else", () => {
     const out = scratch("report");
     const { status, stdout, stderr } = run(["report", "learning", "--out", out, "--today", "2026-11-01"]);
     expect(stdout).toBe("");
-    expect(stderr).toMatch(/^2 errors in the design, told on the pages\n12 pages written to /);
+    expect(stderr).toMatch(/^2 errors in the design, told on the pages\n21 pages written to /);
     // Two of its hops are wrong on purpose.
     expect(status).toBe(1);
     const files = filesBelow(out).filter((path) => path !== ".hopwright-report");
@@ -41,10 +41,16 @@ describe("report", () => {
     const drawings = (hop: string) =>
       ["chain", "level-1", "level-2", "profile"].map((name) => `hops/${hop}-${name}.svg`);
     const sites = ["ALDER", "BIRCH", "HAZEL", "MAPLE", "ROWAN", "WILLOW"];
+    const parts = ["antenna-DISH30-23", "antenna-DISH60-13", "antenna-DISH60-15", "antenna-DISH60-18"];
+    parts.push("radio-R13", "radio-R15", "radio-R18", "radio-R23");
     const ofSite = ["above.svg", "mast.svg"].map((name) => `-${name}`);
     const expected = [
       ...sites.flatMap((site) => [".html", ".md", ...ofSite].map((ending) => `sites/${site}${ending}`)),
       ...hops.flatMap((hop) => [...ofHop(hop), ...drawings(hop)]),
+      ...["catalogue", ...parts.map((part) => `catalogue/${part}`)].flatMap((page) => [
+        `${page}.html`,
+        `${page}.md`,
+      ]),
       "index-diagram.svg",
       "index-map.svg",
       "index.html",
@@ -211,6 +217,22 @@ describe("profile", () => {
 });
 
 describe("explain", () => {
+  test.each([
+    ["--arrangement", "2+0 xpic"],
+    ["--card", "FERN"],
+    ["--radio", "R15"],
+  ])("what teaches %s %s as JSON, by its schema, says what the text says", (option, name) => {
+    const where = option === "--arrangement" ? [] : ["eskerfold"];
+    const { stdout, status } = run(["explain", option, name, ...where, "--format", "json"]);
+    expect(status).toBe(0);
+    const lesson = JSON.parse(stdout);
+    const schema = JSON.parse(run(["schema", "lesson"]).stdout);
+    const ajv = new Ajv({ allErrors: true });
+    expect(ajv.validate(schema, lesson), ajv.errorsText()).toBe(true);
+    const text = run(["explain", option, name, ...where]).stdout;
+    for (const { title } of lesson.sections) expect(text).toContain(title);
+  });
+
   test("of a hop as JSON, by its schema, is what the text says", () => {
     const asked = ["explain", "--hop", "ALDER-HAZEL", "learning"];
     const output = JSON.parse(run([...asked, "--format", "json"]).stdout) as ExplainOutput;
@@ -220,7 +242,7 @@ describe("explain", () => {
     expect(output.figures.length).toBeGreaterThan(10);
     for (const { figure, value } of output.figures) expect(text).toContain(`${figure}: ${value}\n`);
     expect(run(["explain", "clearance", "--format", "json"]).stderr).toMatch(
-      /name it with --hop or --site\n$/,
+      /name it with --hop, --site, --arrangement or --card\n$/,
     );
   });
 
@@ -276,8 +298,8 @@ describe("explain", () => {
     [["--card", "FERM", "eskerfold"], "FERM: there is no such card; did you mean FERN?"],
     [["--card", "FERN", "--radio", "R15"], "explain takes --card or --radio, not both"],
     [
-      ["--card", "FERN", "--format", "json"],
-      "explain --format json explains a hop or a site: name it with --hop or --site",
+      ["F.595", "--format", "json"],
+      "explain --format json explains a hop, a site, an arrangement or a part of the catalogue: name it with --hop, --site, --arrangement or --card",
     ],
   ])("a lesson that cannot be told: %s", (asked, stderr) => {
     expect(run(["explain", ...asked])).toEqual({ status: 2, stdout: "", stderr: `error: ${stderr}\n` });

@@ -1,31 +1,25 @@
 /** `explain --arrangement`, `--card`, `--radio`, `--antenna`, `--coupler`: the page that teaches it, in the terminal. */
 import { lessonOf } from "../../../language/docs/arrangement-pages.js";
-import { KINDS_SHOWN } from "../../../language/editor/kinds-shown.js";
-import type { DesignModel } from "../../../language/model/design-model.js";
+import { aroundParts, lessonOfPart } from "../../../language/docs/part-lesson.js";
 import { nearest } from "../../../shared/format/nearest.js";
 import { ARRANGEMENTS, arrangementByName } from "../../../shared/radio/arrangements.js";
 import { arrangementsMeant } from "../../../shared/report/teach/arrangement-lesson.js";
 import type { Lesson } from "../../../shared/report/teach/lesson.js";
-import {
-  type Around,
-  antennaLesson,
-  cardLesson,
-  couplerLesson,
-  radioLesson,
-  type TaughtKind,
-} from "../../../shared/report/teach/part-lessons.js";
+import type { TaughtKind } from "../../../shared/report/teach/part-rules.js";
 import { CommandError } from "../../command-error.js";
 import { designFolder } from "../../findings/judged-folder.js";
 import { loadProject } from "../../session/load.js";
+import { FORMATS, formatNamed } from "../formats.js";
+import { lessonJson } from "../print/lesson-json.js";
 import { lessonText } from "../print/lesson-text.js";
 import { noteTime } from "../print/note-time.js";
 import { paintStdout, print } from "../streams.js";
 
 /** @param words as the language writes an arrangement; words that fit several name them */
-export async function explainArrangement(words: string): Promise<void> {
+export async function explainArrangement(words: string, format: string): Promise<void> {
   const facts = arrangementByName(words.trim().replaceAll(/\s+/g, " "));
   if (facts === undefined) throw noArrangement(words);
-  await print(lessonText(lessonOf(facts), paintStdout));
+  await printLesson(lessonOf(facts), format);
 }
 
 function noArrangement(words: string): CommandError {
@@ -45,7 +39,7 @@ export async function explainPart(
   kind: TaughtKind,
   name: string,
   folder: string,
-  { today, on }: { readonly today: string; readonly on?: string },
+  { today, on, format }: { readonly today: string; readonly on?: string; readonly format: string },
 ): Promise<void> {
   const models = [...loadProject(designFolder(folder)).project.designs()];
   const model = models.find((one) => one.declarations(`${kind} ${name}`).length > 0);
@@ -61,36 +55,13 @@ export async function explainPart(
   model.setToday(today);
   if (on !== undefined) model.setView({ on });
   noteTime({ model });
-  const lesson = lessonOfPart(kind, name, model);
+  const lesson = lessonOfPart(kind, name, model, aroundParts(model));
   if (lesson === undefined)
     throw new CommandError(`${name}: this ${kind} cannot be read yet; hopwright check says what is wrong`);
-  await print(lessonText(lesson, paintStdout));
+  await printLesson(lesson, format);
 }
 
-function lessonOfPart(kind: TaughtKind, name: string, model: DesignModel): Lesson | undefined {
-  const { lookup } = model;
-  const facts = KINDS_SHOWN[kind].lines(model, name);
-  const around: Around = {
-    design: model.design(),
-    chassis: model.names("chassis").flatMap((one) => lookup.chassis(one) ?? []),
-    ...lookup.stock(),
-  };
-  switch (kind) {
-    case "card": {
-      const part = lookup.card(name);
-      return part && cardLesson({ part, facts }, around);
-    }
-    case "radio": {
-      const part = lookup.radio(name);
-      return part && radioLesson({ part, facts }, around);
-    }
-    case "antenna": {
-      const part = lookup.antenna(name);
-      return part && antennaLesson({ part, facts }, around);
-    }
-    case "coupler": {
-      const part = lookup.coupler(name);
-      return part && couplerLesson({ part, facts }, around);
-    }
-  }
+async function printLesson(lesson: Lesson, format: string): Promise<void> {
+  const json = formatNamed(FORMATS.explain, format).name === "json";
+  await print(json ? lessonJson(lesson) : lessonText(lesson, paintStdout));
 }

@@ -42,9 +42,13 @@ export async function explain(what: readonly string[], options: ExplainOptions):
   const [of, second] = SUBJECTS.filter((one) => options[one] !== undefined);
   if (of !== undefined && second !== undefined)
     throw new CommandError(`explain takes --${of} or --${second}, not both`);
-  if (format !== "text" && of !== "hop" && of !== "site")
-    throw new CommandError("explain --format json explains a hop or a site: name it with --hop or --site");
-  if (of === undefined) return explainSubject(what.join(" "), dir);
+  if (of === undefined) {
+    if (format !== "text")
+      throw new CommandError(
+        "explain --format json explains a hop, a site, an arrangement or a part of the catalogue: name it with --hop, --site, --arrangement or --card",
+      );
+    return explainSubject(what.join(" "), dir);
+  }
   const name = options[of]!;
   const [folder = dir ?? ".", surplus] = what;
   if (of === "arrangement") {
@@ -52,7 +56,7 @@ export async function explain(what: readonly string[], options: ExplainOptions):
       throw new CommandError(
         `an arrangement of several words stands between quotes: "${[name, ...what].join(" ")}"`,
       );
-    return (await import("./explain-lesson.js")).explainArrangement(name);
+    return (await import("./explain-lesson.js")).explainArrangement(name, format);
   }
   if (surplus !== undefined)
     throw new CommandError(`explain --${of} takes one folder; ${surplus} is one too many`);

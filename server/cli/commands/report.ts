@@ -8,6 +8,7 @@ import { type JudgedDesign, type JudgedFolder, judgeFolder } from "../../finding
 import { noSuchHop, notEvaluated, notStanding } from "../../findings/one-hop.js";
 import { shownFrom } from "../../findings/paths.js";
 import { countsOf } from "../../findings/summary.js";
+import { cataloguePages } from "../../report/catalogue-pages.js";
 import {
   overviewOf,
   type PageOptions,
@@ -119,9 +120,11 @@ async function* allPages({ root, designs }: JudgedFolder, { today }: ReportOptio
 }
 
 async function* designPages(design: JudgedDesign, options: PageOptions): AsyncIterable<Page> {
-  yield overviewOf(design, options);
+  const catalogue = [...cataloguePages(design, options)];
+  yield overviewOf(design, { ...options, catalogue: catalogue[0]?.name });
   const parts = partsOf(design, options, await plannedOf(design));
   if (parts) yield parts;
+  yield* catalogue;
   yield* pagesOfSites(design, options);
   for (const name of design.model.names("hop")) {
     const page = await pageOfHop(design, name, options);

@@ -3,10 +3,11 @@ import design from "../schema/design.schema.json" with { type: "json" };
 import diff from "../schema/diff.schema.json" with { type: "json" };
 import explain from "../schema/explain.schema.json" with { type: "json" };
 import history from "../schema/history.schema.json" with { type: "json" };
+import lesson from "../schema/lesson.schema.json" with { type: "json" };
 import list from "../schema/list.schema.json" with { type: "json" };
 import { print } from "../streams.js";
 
-const SCHEMAS = { check, design, diff, explain, history, list };
+const SCHEMAS = { check, design, diff, explain, history, lesson, list };
 
 export async function schema(output: keyof typeof SCHEMAS): Promise<void> {
   await print([`${JSON.stringify(SCHEMAS[output], undefined, 2)}\n`]);

@@ -24,6 +24,11 @@ const OUTPUTS = [
     title: "Output of hopwright explain --hop --format json",
   },
   { file: "history.schema.json", type: "HistoryOutput", title: "Output of hopwright history --format json" },
+  {
+    file: "lesson.schema.json",
+    type: "LessonOutput",
+    title: "Output of hopwright explain --arrangement --format json, or of a part of the catalogue",
+  },
   { file: "list.schema.json", type: "ListOutput", title: "Output of hopwright list --format json" },
   { file: "diff.schema.json", type: "DiffOutput", title: "Output of hopwright diff --format json" },
 ];

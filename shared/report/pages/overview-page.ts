@@ -48,6 +48,8 @@ export interface OverviewInput {
   readonly up?: { readonly text: string; readonly page: string };
   /** Page of the parts list, where there is one. */
   readonly parts?: string;
+  /** Page of the catalogue, where there is one. */
+  readonly catalogue?: string;
   /** Sites with a page of their own. */
   readonly sites?: readonly { readonly name: string; readonly title?: string; readonly page: string }[];
   readonly colophon: string;
@@ -70,7 +72,7 @@ export function overviewPage(input: OverviewInput): Page {
       ...diagramSection(design, hops),
       hopsSection(hops, unresolved, input.shows),
       ...sitesSection(input.sites ?? []),
-      ...partsSection(input.parts),
+      ...partsSection(input.parts, input.catalogue),
       ...findingsSections(findings),
     ],
     colophon,
@@ -217,11 +219,17 @@ function hopsSection(
 const COLUMNS_TOLD =
   "Level at line-up: received in the highest mode, the lower of both directions. Fade margin and availability: of the judged mode, with the power of that mode: the lowest that carries the capacity asked for, the highest where none does, the lowest of all where the objective asks no capacity; the availability is that of propagation, both directions together.";
 
-function partsSection(page: string | undefined): Section[] {
+function partsSection(page: string | undefined, catalogue: string | undefined): Section[] {
   if (page === undefined) return [];
   const text = [
     "What to order, site by site, with slots, ports and loads: ",
     { text: "parts", to: { page } },
+    ...(catalogue === undefined
+      ? []
+      : [
+          ". What each radio, antenna, coupler and card is and where it fits: ",
+          { text: "catalogue", to: { page: catalogue } },
+        ]),
   ];
   return [{ id: "parts", title: "Parts", blocks: [{ type: "paragraph", text }] }];
 }

@@ -6,13 +6,16 @@ import { chassisName } from "../../equipment/chassis-name.js";
 import { type PlacedCard, slotKindOf } from "../../equipment/placement.js";
 import { type SitePlan, sitePlans } from "../../equipment/site-plan.js";
 import { antennasStated, couplersStated, suits } from "../../equipment/stands.js";
+import { siteWiring } from "../../equipment/wiring/site-wiring.js";
 import { decibels, frequency, trimmed } from "../../format/numbers.js";
 import { ARRANGEMENTS, type ArrangementFacts } from "../../radio/arrangements.js";
 import { RULES } from "../../rules/index.js";
+import { drawFace } from "../draw/system/site/draw-face.js";
+import { facesOf } from "../draw/system/site/face.js";
 import { SAFETY } from "../pages/cautions.js";
 import { COUPLER_TITLES } from "./arrangement-words.js";
 import { LESSON_CAUTION, type Lesson, type LessonBlock, list, paragraph, sectionOf } from "./lesson.js";
-import { PART_RULES } from "./part-rules.js";
+import { PART_RULES, type TaughtKind } from "./part-rules.js";
 
 /** What a catalogue holds, and the design that uses it. */
 export interface Around {
@@ -37,13 +40,28 @@ export function cardLesson({ part, facts }: Entry<Card>, { design, chassis }: Ar
       .map(({ from, to }) => (from === to ? String(from) : `${from} to ${to}`));
     return numbers.length === 0 ? [] : [`${name}: slots ${numbers.join(", ")}`];
   });
-  const stands = [...sitePlans(design).values()].flatMap((plan) =>
-    plan.placed.cards.filter(({ card }) => card.name === part.name).map((placed) => placeWords(placed, plan)),
+  const places = [...sitePlans(design).values()].flatMap((plan) =>
+    plan.placed.cards
+      .filter(({ card }) => card.name === part.name)
+      .map((placed) => ({ placed, plan, words: placeWords(placed, plan) })),
   );
+  const [first] = places;
+  const stands = places.map(({ words }) => words);
   return lessonOf("card", { part, facts: [...facts, ...amounts(part)] }, [
     fits(`It goes into ${kind} slots.`, takes, "No chassis of the catalogue has one."),
     ...used(stands, "It stands at no site of this design."),
+    ...(first === undefined ? [] : faceWith(first)),
   ]);
+}
+
+/** The first chassis that holds it, drawn as it stands there. */
+function faceWith({ placed, plan }: { readonly placed: PlacedCard; readonly plan: SitePlan }): LessonBlock[] {
+  const index = plan.equipment?.chassis.indexOf(placed.chassis) ?? -1;
+  const face = facesOf(plan, siteWiring(plan))[index];
+  if (face === undefined) return [];
+  const { svg, alt } = drawFace(face);
+  const caption = `In slot ${placed.slot} of ${chassisName(placed.chassis, plan)} at ${plan.site.name}.`;
+  return [{ type: "drawing", svg, alt, caption }];
 }
 
 /** Where a card stands, and the hops whose units hang on it. */
@@ -130,8 +148,6 @@ function amounts({ drawsW, weightKg }: { readonly drawsW?: number; readonly weig
     ...(weightKg === undefined ? [] : [`weighs ${trimmed(weightKg, 1)} kg`]),
   ];
 }
-
-export type TaughtKind = keyof typeof PART_RULES;
 
 function lessonOf<T>(kind: TaughtKind, { part, facts }: Entry<T>, where: readonly LessonBlock[]): Lesson {
   const { name, title } = part;

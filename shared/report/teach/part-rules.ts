@@ -54,3 +54,5 @@ export const PART_RULES = {
     "interface-mismatch",
   ],
 } as const satisfies Readonly<Record<string, readonly string[]>>;
+
+export type TaughtKind = keyof typeof PART_RULES;
