@@ -1,6 +1,7 @@
 /** The table of standards: what is implemented, how far it is vouched for, how it is checked and to what tolerance. */
 import { METHOD as EQUIPMENT } from "../../shared/availability/equipment.js";
 import { METHOD_F1668, METHOD_F1703 } from "../../shared/availability/objectives.js";
+import { METHOD as OFF_AXIS } from "../../shared/geodesy/off-axis.js";
 import { type MethodReference, sourceOf } from "../../shared/propagation/method.js";
 import { METHOD as P453 } from "../../shared/propagation/p453.js";
 import { METHOD as P525 } from "../../shared/propagation/p525.js";
@@ -42,6 +43,14 @@ import { METHOD as P838 } from "../../shared/propagation/p838.js";
 import { METHOD as P840 } from "../../shared/propagation/p840.js";
 import { METHOD as P841 } from "../../shared/propagation/p841.js";
 import { METHOD as P1144 } from "../../shared/propagation/p1144.js";
+import { METHOD_DEGRADATION } from "../../shared/radio/degradation.js";
+import { METHOD as ARTICLE21 } from "../../shared/spectrum/article21.js";
+import { METHOD as EMISSION } from "../../shared/spectrum/emission-designator.js";
+import { METHOD as F699 } from "../../shared/spectrum/f699.js";
+import { METHOD as F1245 } from "../../shared/spectrum/f1245.js";
+import { METHOD as FILTER } from "../../shared/spectrum/net-filter-discrimination.js";
+import { METHOD as COUPLING } from "../../shared/spectrum/polarization-coupling.js";
+import { METHOD as US_MASK } from "../../shared/spectrum/us-emission-mask.js";
 import { shown } from "../../shared/words/message.js";
 import { standingMessage } from "../../shared/words/methods.js";
 
@@ -86,6 +95,15 @@ const LISTED: readonly MethodReference[] = [
   METHOD_KNIFE_EDGE,
   METHOD_SPHERICAL_EARTH,
   METHOD_DELTA_BULLINGTON,
+  OFF_AXIS,
+  F699,
+  F1245,
+  COUPLING,
+  FILTER,
+  METHOD_DEGRADATION,
+  EMISSION,
+  ARTICLE21,
+  US_MASK,
   EQUIPMENT,
   METHOD_F1703,
   METHOD_F1668,

@@ -30,7 +30,9 @@ export type Remark =
   | { readonly code: "formula-negative" }
   | { readonly code: "rough-below-15-db" }
   | { readonly code: "correlation-limited" }
-  | { readonly code: "second-mode" };
+  | { readonly code: "second-mode" }
+  /** P.452 is carried for clear air only. */
+  | { readonly code: "rain-scatter-not-considered" };
 
 export type Wanted = "above-zero" | "zero-or-more" | "finite" | "whole";
 
@@ -72,4 +74,15 @@ export type RefusalReason =
   | { readonly code: "no-loss-points" }
   | { readonly code: "line-cannot-deliver" }
   | { readonly code: "below-cut-off" }
-  | { readonly code: "level-off-curve" };
+  | { readonly code: "level-off-curve" }
+  | { readonly code: "neither-gain-nor-diameter" }
+  | { readonly code: "gain-below-first-side-lobe" }
+  | { readonly code: "antenna-too-small" }
+  /** Offsets of a mask fall, or are no numbers of zero or more. */
+  | { readonly code: "points-not-rising" }
+  | { readonly code: "points-without-width" }
+  | { readonly code: "profile-too-short"; readonly points: number; readonly least: number }
+  /** Distances that do not rise from 0, or arrays of unequal length. `point` is an index. */
+  | { readonly code: "profile-not-rising"; readonly point: number }
+  | { readonly code: "profile-height-unknown"; readonly point: number }
+  | { readonly code: "profile-zone-unknown"; readonly point: number };

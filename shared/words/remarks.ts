@@ -21,6 +21,7 @@ const REMARKS: Words<Remark> = {
   "rough-below-15-db": () => "The formula is fair above about 15 dB of loss; below it is rough.",
   "correlation-limited": () => "The correlation exceeds the smaller hop's own outage and is limited to it.",
   "second-mode": () => "A second mode travels at this frequency.",
+  "rain-scatter-not-considered": () => "Rain scatter is not considered.",
 };
 
 const REFUSALS: Words<RefusalReason> = {
@@ -55,6 +56,21 @@ const REFUSALS: Words<RefusalReason> = {
   "line-cannot-deliver": () => "The line cannot deliver this power.",
   "below-cut-off": () => "The frequency lies below the guide's cut-off.",
   "level-off-curve": () => "The level lies outside the points of the curve.",
+  "neither-gain-nor-diameter": () => "A reference pattern needs the antenna's gain or its diameter.",
+  "gain-below-first-side-lobe": () =>
+    "The gain lies below the first side lobe of the reference pattern: the pattern does not apply to this antenna.",
+  "antenna-too-small": () =>
+    "The antenna is smaller than 0.63 wavelengths, where the pattern does not apply.",
+  "points-not-rising": () => "The offsets of a mask must be zero or more and may not fall.",
+  "points-without-width": () => "A mask needs at least one point away from its centre.",
+  "profile-too-short": ({ points, least }) =>
+    `The profile has ${points} points; at least ${least} are needed.`,
+  "profile-not-rising": ({ point }) =>
+    `The distances of the profile must rise from 0, with a height for each; point ${point + 1} does not fit.`,
+  "profile-height-unknown": ({ point }) =>
+    `The height of the ground is not known at point ${point + 1} of the path.`,
+  "profile-zone-unknown": ({ point }) =>
+    `Point ${point + 1} of the path is neither coastal land, nor inland, nor sea.`,
 };
 
 const WANTED: Readonly<Record<Wanted, string>> = {
