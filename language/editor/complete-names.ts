@@ -8,7 +8,7 @@ import type { ArgSpec } from "../schema/types.js";
 import type { Expected } from "./expected.js";
 import { KINDS_SHOWN, titleOf } from "./kinds-shown.js";
 import type { Proposal } from "./proposal.js";
-import { hopFact, hopFacts, hopFrequencyHz, type Scene, siteNamesOfEnds } from "./scene.js";
+import { endFact, hopFact, hopFacts, hopFrequencyHz, type Scene, siteNamesOfEnds } from "./scene.js";
 
 export function nameItems(
   scene: Scene,
@@ -42,7 +42,7 @@ function candidates(scene: Scene, expected: Expected, spec: ArgSpec, kind: Named
     .filter((name) => name !== self && (inherits || !model.declarations(`${kind} ${name}`)[0]?.template));
 }
 
-/** Whether a thing is made for the frequency of the hop, and a coupler for its arrangement. */
+/** Whether a thing is made for the frequency of the hop, and a coupler for the arrangement of its end. */
 function suits(scene: Scene, kind: NamedKind, name: string): boolean {
   const { lookup } = scene.model;
   const hz = hopFrequencyHz(scene);
@@ -55,7 +55,9 @@ function suits(scene: Scene, kind: NamedKind, name: string): boolean {
       return covers(lookup.feeder(name)?.band, hz);
     case "coupler": {
       const coupler = lookup.coupler(name);
-      const facts = arrangementByName(wordOf(hopFact(scene, "arrangement"), "value") ?? "");
+      const facts = arrangementByName(
+        wordOf(endFact(scene, "arrangement") ?? hopFact(scene, "arrangement"), "value") ?? "",
+      );
       const kind = coupler?.kind;
       const isSuiting = facts?.coupler === undefined || (kind !== undefined && suitsArrangement(kind, facts));
       return covers(coupler?.band, hz) && isSuiting;

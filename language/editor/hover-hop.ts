@@ -10,6 +10,7 @@ import { takesMost } from "../../shared/evaluate/outage/takes-most.js";
 import { withinReason } from "../../shared/evaluate/reason.js";
 import { availabilityBounded, ESTIMATE_REMARK, yearlyBounded } from "../../shared/format/bounds.js";
 import * as write from "../../shared/format/numbers.js";
+import { arrangementWords } from "../../shared/radio/arrangement-pairs.js";
 import { carrierTables, severalUnits } from "../../shared/report/carriers.js";
 import { clearanceAgainst } from "../../shared/report/clearance-against.js";
 import { levelTables, modeTables, type Table } from "../../shared/report/level-diagram.js";
@@ -26,7 +27,7 @@ export function hopReport({ hop, result, findings }: JudgedHop): string {
     findingsList(findings),
     result.distanceM === undefined
       ? undefined
-      : `${result.ends.join(" to ")}, **${write.kilometres(result.distanceM)}**, ${hop.arrangement.name}`,
+      : `${result.ends.join(" to ")}, **${write.kilometres(result.distanceM)}**, ${arrangementWords(hop)}`,
     ...levelTables(result).map(tableText),
     ...(severalUnits(result) ? carrierTables(hop, result) : []).map(tableText),
     availabilityText(result),

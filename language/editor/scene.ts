@@ -25,6 +25,12 @@ export function hopFact(scene: Scene, name: string): Fact | undefined {
   return own && (factNamed(own, name) ?? factNamed(scene.model.lookup.defaults("hop"), name));
 }
 
+/** A fact that the end around the caret states. */
+export function endFact({ caret }: Scene, name: string): Fact | undefined {
+  const block = caret.enclosing.findLast((fact) => fact.context === "end");
+  return block && factNamed(block.facts, name);
+}
+
 export function siteNamesOfEnds(facts: readonly Fact[]): readonly string[] {
   return facts.flatMap((fact) => (fact.property === END ? (wordOf(fact, "site") ?? []) : []));
 }

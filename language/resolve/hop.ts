@@ -62,18 +62,20 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
   const [channelFact, ...furtherFacts] = factsNamed(facts, "channel");
   const channel = channelOf(entry, channelFact, radio, lookup, report);
   const further = furtherFacts.flatMap((fact) => channelOf(entry, fact, radio, lookup, report) ?? []);
-  const arrangement = { name: wordOf(factNamed(facts, "arrangement"), "value") ?? "1+0" };
+  const common = arrangementOf(facts) ?? { name: "1+0" };
   const accepts = acceptancesOf(facts);
   const policy = lookup.policy();
   const siteNames = facts.filter((fact) => fact.property === END).map((fact) => wordOf(fact, "site") ?? "");
   const unformed: UnformedHop | undefined =
     siteNames.length < 2 && objective && asksAnything(objective)
-      ? { name: entry.name, arrangement, objective, accepts, policy, siteNames }
+      ? { name: entry.name, arrangement: common, objective, accepts, policy, siteNames }
       : undefined;
   if (unformed) return { unformed, problems, from: entry.fact.statement.start };
   const ends = endsOf(entry, facts, channel?.halves, lookup, report);
   const modes = modesOf(entry, facts, radio, channel?.channel.bandwidthHz, report);
   if (!ends) return { problems, from: entry.fact.statement.start };
+  // What neither end is built as says nothing of the hop.
+  const arrangement = ends.every((end) => end.arrangement) ? ends[0].arrangement! : common;
   const climate = factNamed(facts, "climate");
   const unusable = [
     ...unusableIn(facts, entry.fact.facts, lookup),
@@ -263,6 +265,7 @@ function endOf(
       quantityOf(factNamed(fact.facts, "antenna"), "at") ??
       quantityOf(factNamed(facts, "height"), "value") ??
       quantityOf(factNamed(defaults, "antenna"), "at"),
+    arrangement: arrangementOf(facts),
     armsExchanged: factNamed(facts, "arms") === undefined ? undefined : true,
     further: furtherOf(facts, lookup),
     installation: installationOf(facts, lookup),
@@ -272,6 +275,11 @@ function endOf(
       quantityOf(transmits, "value") ??
       (half && halves ? (half === "high" ? halves.highHz : halves.lowHz) : undefined),
   };
+}
+
+function arrangementOf(facts: readonly Fact[]): HopEnd["arrangement"] {
+  const name = wordOf(factNamed(facts, "arrangement"), "value");
+  return name === undefined ? undefined : { name };
 }
 
 /** Up to the last that is stated; undefined: none is. */

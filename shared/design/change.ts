@@ -49,8 +49,16 @@ interface SecondAntenna {
   readonly heightM: number;
 }
 
-/** What one carrier becomes with a second antenna and a standby unit at each end. */
-export const WITH_SPACE_DIVERSITY: ReadonlyMap<string, string> = new Map([
+/**
+ * What one carrier becomes with a second antenna and a standby unit at each end; undefined where there is no such
+ * arrangement, or an end has one of its own, which somebody chose.
+ */
+export function withSpaceDiversity({ arrangement, ends }: Hop): string | undefined {
+  if (ends.some((end) => end.arrangement !== undefined)) return undefined;
+  return WITH_SPACE_DIVERSITY.get(arrangement.name);
+}
+
+const WITH_SPACE_DIVERSITY: ReadonlyMap<string, string> = new Map([
   ["1+0", "1+1 space-diversity"],
   ["all-indoor 1+0", "all-indoor 1+1 space-diversity"],
 ]);
@@ -74,7 +82,7 @@ export function withChange(hop: Hop, change: Change, { antennas, radios }: Stock
       return modes && { ...hop, modes };
     }
     case "space-diversity": {
-      const name = WITH_SPACE_DIVERSITY.get(hop.arrangement.name);
+      const name = withSpaceDiversity(hop);
       if (name === undefined) return undefined;
       const second = new Map(change.second.map((one) => [one.site, one]));
       const sites = [...second.keys()];

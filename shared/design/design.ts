@@ -322,6 +322,8 @@ export interface HopEnd {
   readonly antennaHeightM?: number;
   readonly coupler?: Coupler;
   readonly mounting?: Mounting;
+  /** Its own, where it states one: see `radio/arrangement-pairs.ts`. */
+  readonly arrangement?: Arrangement;
   /** Main and standby units are on each other's arms. */
   readonly armsExchanged?: true;
   /** Second, third and fourth antenna, in this order up to the last that is stated. */
@@ -380,6 +382,7 @@ export interface Hop {
   /** What is stated and cannot be used, as the text's own problems tell; undefined: nothing. */
   readonly unusable?: readonly UnusableFact[];
   readonly polarization?: Polarization;
+  /** Of each end that states none of its own; where both do, that of the first. */
   readonly arrangement: Arrangement;
   /** Name of the hop of the other band of a dual-band pair. */
   readonly pairedWith?: string;

@@ -119,25 +119,54 @@ function onOtherArm(branch: Branch, joins: readonly Join[]): Branch {
 
 const OTHER_ARM: Readonly<Record<Arm, Arm>> = { none: "none", main: "standby", standby: "main" };
 
-/** Every way through the hop from the branches of one end to those of the other; those of the normal state first. */
-export function pathsBetween(
-  facts: ArrangementFacts,
-  from: readonly Branch[],
-  to: readonly Branch[],
-): readonly BranchPath[] {
-  if (!facts.hotStandby) return from.map((branch, i) => ({ state: "normal", from: branch, to: to[i]! }));
-  // The relay of an all-indoor terminal puts either transmitter on the main antenna.
-  const oneWayOut = facts.construction === "all-indoor";
+/** Places among the branches of an end of what serves one carrier there. */
+export interface CarrierUnits {
+  /** On in the normal state. */
+  readonly unit: number;
+  /** The one that waits; undefined: none does. */
+  readonly standby?: number;
+}
+
+/** The units of an end by carriers, in the order in which both ends have them. */
+export function carrierUnits({ hotStandby, transceivers }: ArrangementFacts): readonly CarrierUnits[] {
+  if (!hotStandby) return Array.from({ length: transceivers }, (_, unit) => ({ unit }));
+  return Array.from({ length: transceivers / 2 }, (_, pair) => ({ unit: 2 * pair, standby: 2 * pair + 1 }));
+}
+
+/**
+ * Whether another unit may send in place of the working one over a way of its own: the relay of an all-indoor terminal
+ * with two antennas puts either transmitter on the main one.
+ */
+export function hasSecondWayOut({ hotStandby, construction, antennas }: ArrangementFacts): boolean {
+  return hotStandby && !(construction === "all-indoor" && antennas > 1);
+}
+
+/** An end with its branches. */
+export interface EndBranches {
+  readonly facts: ArrangementFacts;
+  readonly branches: readonly Branch[];
+}
+
+/**
+ * Every way through the hop from the branches of one end to those of the other; those of the normal state first. Where
+ * one end alone has units on standby, so do the ways.
+ */
+export function pathsBetween(from: EndBranches, to: EndBranches): readonly BranchPath[] {
   const states = [
-    ["normal", 0, 0],
-    ["receiver on standby", 0, 1],
-    ["sender on standby", 1, 0],
-    ["both on standby", 1, 1],
+    ["normal", "unit", "unit"],
+    ["receiver on standby", "unit", "standby"],
+    ["sender on standby", "standby", "unit"],
+    ["both on standby", "standby", "standby"],
   ] as const;
-  const possible = states.filter(([, sends]) => sends === 0 || !(oneWayOut && facts.antennas > 1));
-  const pairs = Array.from({ length: Math.floor(from.length / 2) }, (_, i) => 2 * i);
-  return possible.flatMap(([state, sends, receives]) =>
-    pairs.map((pair): BranchPath => ({ state, from: from[pair + sends]!, to: to[pair + receives]! })),
+  const out = carrierUnits(from.facts);
+  const back = carrierUnits(to.facts);
+  const ways = states.filter(([, sends]) => sends === "unit" || hasSecondWayOut(from.facts));
+  return ways.flatMap(([state, sends, receives]) =>
+    out.flatMap((carrier, index): BranchPath[] => {
+      const [sender, receiver] = [carrier[sends], back[index]?.[receives]];
+      if (sender === undefined || receiver === undefined) return [];
+      return [{ state, from: from.branches[sender]!, to: to.branches[receiver]! }];
+    }),
   );
 }
 

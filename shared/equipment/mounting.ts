@@ -1,5 +1,6 @@
 /** How units or coupler of an end meet its antennas, and what leads there. */
 import type { Antenna, Hop, HopEnd, Mounting } from "../design/design.js";
+import { factsAt } from "../radio/arrangement-pairs.js";
 import { arrangementByName, SINGLE } from "../radio/arrangements.js";
 import { isLedAlone, type Stand, standsOf } from "./stands.js";
 
@@ -7,10 +8,8 @@ import { isLedAlone, type Stand, standsOf } from "./stands.js";
 const LARGEST_DIRECT_M = 1.8;
 
 /** Antennas of an end that its arrangement uses. */
-export function antennasUsed({ arrangement }: Pick<Hop, "arrangement">, end: HopEnd): readonly Stand[] {
-  return standsOf(end, arrangementByName(arrangement.name) ?? SINGLE).filter(
-    ({ antenna }) => antenna !== undefined,
-  );
+export function antennasUsed(hop: Pick<Hop, "arrangement">, end: HopEnd): readonly Stand[] {
+  return standsOf(end, factsAt(hop, end) ?? SINGLE).filter(({ antenna }) => antenna !== undefined);
 }
 
 /** As the line of the antenna's coupler says, else the end; a feeder alone means separate. Undefined: not said. */

@@ -1,7 +1,7 @@
 /** Which rays the units of a hop use beside that of the first antennas. */
 import type { Hop } from "../design/design.js";
-import { arrangementByName } from "../radio/arrangements.js";
-import { pathsBetween } from "./branches.js";
+import { factsAt } from "../radio/arrangement-pairs.js";
+import { type EndBranches, pathsBetween } from "./branches.js";
 import { branchesAt, type Stand, standsOf, standWords } from "./stands.js";
 
 export interface FurtherRay {
@@ -19,36 +19,46 @@ export interface FurtherRay {
  * of the far end, of carriers those that they run over. An antenna that the design does not state has none.
  */
 export function furtherRays(hop: Pick<Hop, "arrangement" | "ends">): readonly FurtherRay[] {
-  const facts = arrangementByName(hop.arrangement.name);
-  if (facts === undefined) return [];
-  const [here, there] = hop.ends;
-  const stands = [standsOf(here, facts), standsOf(there, facts)] as const;
-  if (stands[0].length === 1 && stands[1].length === 1) return [];
-  const branches = [branchesAt(here, facts), branchesAt(there, facts)] as const;
-  const pairs: (readonly [number, number])[] = facts.spaceDiversity
-    ? [
-        [2, 1],
-        [1, 2],
-      ]
-    : [
-        ...pathsBetween(facts, branches[0], branches[1]).flatMap(({ state, from, to }) =>
-          state === "both on standby" ? [] : [[from.antenna, to.antenna] as const],
-        ),
-        ...pathsBetween(facts, branches[1], branches[0]).flatMap(({ state, from, to }) =>
-          state === "both on standby" ? [] : [[to.antenna, from.antenna] as const],
-        ),
-      ];
-  const kind = facts.spaceDiversity ? "diversity" : facts.hotStandby ? "standby" : "carriers";
+  const ends = hop.ends.map((end) => {
+    const facts = factsAt(hop, end);
+    return facts && { facts, stands: standsOf(end, facts), branches: branchesAt(end, facts) };
+  });
+  const [here, there] = ends;
+  if (here === undefined || there === undefined) return [];
+  if (here.stands.length === 1 && there.stands.length === 1) return [];
+  const both = [here, there] as const;
   const rays = new Map<string, FurtherRay>();
-  for (const antennas of pairs) {
-    const [one, other] = [stands[0][antennas[0] - 1], stands[1][antennas[1] - 1]];
+  for (const antennas of antennaPairs(here, there)) {
+    const [one, other] = [here.stands[antennas[0] - 1], there.stands[antennas[1] - 1]];
     if (one === undefined || other === undefined || (antennas[0] === 1 && antennas[1] === 1)) continue;
     // A first antenna that is not stated is told as such; of its ray the height alone is asked.
     const isStated = (stand: Stand, number: number) => number === 1 || stand.antenna !== undefined;
     if (!isStated(one, antennas[0]) || !isStated(other, antennas[1])) continue;
-    rays.set(antennas.join(), { antennas, stands: [one, other], of: kind, name: nameOf(hop, [one, other]) });
+    const further = both.filter((_, index) => antennas[index] !== 1).map(({ facts }) => facts);
+    const of = further.some(({ spaceDiversity }) => spaceDiversity)
+      ? "diversity"
+      : further.some(({ hotStandby }) => hotStandby)
+        ? "standby"
+        : "carriers";
+    rays.set(antennas.join(), { antennas, stands: [one, other], of, name: nameOf(hop, [one, other]) });
   }
   return [...rays.values()];
+}
+
+/** Antennas between which something is sent: of two ends with space diversity each second one and the far first. */
+function antennaPairs(here: EndBranches, there: EndBranches): readonly (readonly [number, number])[] {
+  const diverse = [here.facts.spaceDiversity, there.facts.spaceDiversity];
+  const received = [...(diverse[0] ? [[2, 1] as const] : []), ...(diverse[1] ? [[1, 2] as const] : [])];
+  if (diverse[0] && diverse[1]) return received;
+  return [
+    ...received,
+    ...pathsBetween(here, there).flatMap(({ state, from, to }) =>
+      state === "both on standby" ? [] : [[from.antenna, to.antenna] as const],
+    ),
+    ...pathsBetween(there, here).flatMap(({ state, from, to }) =>
+      state === "both on standby" ? [] : [[to.antenna, from.antenna] as const],
+    ),
+  ];
 }
 
 function nameOf({ ends }: Pick<Hop, "ends">, stands: readonly [Stand, Stand]): string {

@@ -1,7 +1,8 @@
 /** Everything at a site that its rules, its papers and its parts list speak of, put together once. */
 import type { Design, Hop, HopEnd, Site } from "../design/design.js";
 import type { SiteEquipment } from "../design/equipment.js";
-import { type ArrangementFacts, arrangementByName } from "../radio/arrangements.js";
+import { factsAt } from "../radio/arrangement-pairs.js";
+import type { ArrangementFacts } from "../radio/arrangements.js";
 import { type IfPortPlan, planIfPorts } from "./if-ports.js";
 import { type PlacedCards, placeCards } from "./placement.js";
 
@@ -9,7 +10,7 @@ export interface SiteEnd {
   readonly hop: Hop;
   readonly end: HopEnd;
   readonly far: HopEnd;
-  /** Undefined for words that name no arrangement. */
+  /** What the end is built as; undefined for words that name no arrangement. */
   readonly facts?: ArrangementFacts;
 }
 
@@ -75,7 +76,7 @@ export function sitePlanOf(design: Design, name: string, hops: readonly string[]
 function siteEndOf(hop: Hop, site: string, second: boolean): SiteEnd {
   const [a, b] = hop.ends;
   const [end, far] = a.site.name === site && !second ? [a, b] : [b, a];
-  return { hop, end, far, facts: arrangementByName(hop.arrangement.name) };
+  return { hop, end, far, facts: factsAt(hop, end) };
 }
 
 const kept = new WeakMap<Site, SitePlan>();

@@ -1,5 +1,5 @@
 import type { Hop, HopEnd } from "../design/design.js";
-import { arrangementByName } from "../radio/arrangements.js";
+import { factsAt } from "../radio/arrangement-pairs.js";
 import { leadTo } from "./mounting.js";
 import { standsOf } from "./stands.js";
 
@@ -10,7 +10,7 @@ import { standsOf } from "./stands.js";
  * radio says a word of it
  */
 export function turnedAt(hop: Hop, end: HopEnd): "unit" | "coupler" | "feed" | undefined {
-  const facts = arrangementByName(hop.arrangement.name);
+  const facts = factsAt(hop, end);
   if (facts === undefined || facts.dualPolarized) return undefined;
   const [stand] = standsOf(end, facts);
   const takes = stand?.antenna?.mount?.takes;

@@ -1,7 +1,7 @@
 import { type Address, address } from "../design/address.js";
 import type { Hop } from "../design/design.js";
 import { branchesAt, FURTHER, feedersStated, type Stand, standsOf } from "../equipment/stands.js";
-import { arrangementByName } from "../radio/arrangements.js";
+import { factsAt } from "../radio/arrangement-pairs.js";
 import { type FactCode, type FactName, STEPS, type Step } from "./account/lack.js";
 import { missing, type Trace } from "./account/trace.js";
 import { capacityVerdict } from "./level/judged-mode.js";
@@ -68,11 +68,11 @@ function notStated({ unusable = [] }: Hop, facts: readonly MissingFact[]): reado
 }
 
 /** Of an arrangement with further antennas: those that units lack, and heights of those that they hang on. */
-function missingOfFurther({ name, objective, ends, arrangement }: Hop): readonly MissingFact[] {
-  const facts = arrangementByName(arrangement.name);
-  if (facts === undefined || facts.transceivers === 1) return [];
+function missingOfFurther(hop: Hop): readonly MissingFact[] {
+  const { name, objective, ends } = hop;
   return ends.flatMap((end): MissingFact[] => {
-    if (end.antenna === undefined) return [];
+    const facts = factsAt(hop, end);
+    if (facts === undefined || facts.transceivers === 1 || end.antenna === undefined) return [];
     const site = end.site.name;
     const stands = standsOf(end, facts);
     const units = branchesAt(end, facts).map(({ antenna: at }, unit) => ({

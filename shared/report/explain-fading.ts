@@ -234,7 +234,7 @@ function equipmentOf(hop: Hop, { availability: found }: HopResult, from: Sources
       methods: from.methods("equipment"),
       inputs: from.inputs("mtbf", "repair-time"),
       steps: [
-        { name: "protection", value: shown(protectionMessage(found.equipment.protection)) },
+        { name: "protection", value: shown(protectionMessage(found.equipment)) },
         ...equipmentSteps(hop),
       ],
       notes: from.notes("equipment"),

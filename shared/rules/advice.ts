@@ -6,7 +6,7 @@ import {
   counterparts,
   modesOfWidth,
   type Stock,
-  WITH_SPACE_DIVERSITY,
+  withSpaceDiversity,
 } from "../design/change.js";
 import type { Antenna, Hop, HopEnd, Radio, RadioMode } from "../design/design.js";
 import type { HopResult } from "../evaluate/account/result.js";
@@ -173,7 +173,7 @@ const SPACING_WAVELENGTHS = 200;
 
 /** A second antenna like the first at each end, below it where there is room, else above. */
 function spaceDiversity(hop: Hop): Change[] {
-  if (!WITH_SPACE_DIVERSITY.has(hop.arrangement.name)) return [];
+  if (withSpaceDiversity(hop) === undefined) return [];
   const frequencies = frequenciesHz(hop);
   if (frequencies.length === 0) return [];
   const spacingM = Math.ceil((SPACING_WAVELENGTHS * SPEED_OF_LIGHT_M_PER_S) / Math.min(...frequencies));

@@ -1,7 +1,7 @@
 import { address } from "../design/address.js";
 import { branchesOf } from "../equipment/branches.js";
 import { antennasStated, joiningOf, standsOf, standWords } from "../equipment/stands.js";
-import { arrangementByName } from "../radio/arrangements.js";
+import { factsAt } from "../radio/arrangement-pairs.js";
 import { exampleHop } from "./example-preamble.js";
 import { removeAntenna } from "./fixes/further-antennas.js";
 import type { HopRule } from "./rule.js";
@@ -25,10 +25,10 @@ export const antennaNotNeeded: HopRule = {
     keld: "antenna DISH60-18 at 40 m\n    second-antenna DISH60-18 at 38 m\n    transmits high",
   }),
   check({ hop, report }) {
-    const facts = arrangementByName(hop.arrangement.name);
-    if (facts === undefined) return;
-    const { name } = hop.arrangement;
     for (const end of hop.ends) {
+      const facts = factsAt(hop, end);
+      if (facts === undefined) continue;
+      const { name } = facts;
       const stands = standsOf(end, facts);
       const branches = branchesOf(facts, joiningOf(stands, facts).joins);
       for (const stand of antennasStated(end)) {

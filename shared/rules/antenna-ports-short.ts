@@ -2,10 +2,12 @@ import { address } from "../design/address.js";
 import type { Hop, HopEnd } from "../design/design.js";
 import { armCount } from "../equipment/branches.js";
 import { FURTHER, joiningOf, type Stand, standsOf } from "../equipment/stands.js";
-import { type ArrangementFacts, arrangementByName } from "../radio/arrangements.js";
+import { factsAt } from "../radio/arrangement-pairs.js";
+import type { ArrangementFacts } from "../radio/arrangements.js";
 import { exampleHop } from "./example-preamble.js";
 import { addAntenna } from "./fixes/further-antennas.js";
 import type { HopRule, Report } from "./rule.js";
+import { statedArrangement } from "./stated-arrangement.js";
 
 const RADIO = "polarization vertical\n  radio R18\n  mode 55 MHz 128QAM\n  arrangement";
 const two = (half: string, second: string) => `antenna DISH60-18 at 40 m${second}\n    transmits ${half}`;
@@ -43,10 +45,11 @@ export const antennaPortsShort: HopRule = {
   good: TWO_ANTENNAS("\n    second-antenna DISH60-18 at 38 m"),
   bad: TWO_ANTENNAS(""),
   check({ hop, report }) {
-    const facts = arrangementByName(hop.arrangement.name);
-    if (facts === undefined) return;
-    // Before the first antenna is stated, that is what is missing.
-    for (const end of hop.ends) if (end.antenna !== undefined) tell(hop, end, facts, report);
+    for (const end of hop.ends) {
+      const facts = factsAt(hop, end);
+      // Before the first antenna is stated, that is what is missing.
+      if (facts !== undefined && end.antenna !== undefined) tell(hop, end, facts, report);
+    }
   },
 };
 
@@ -56,7 +59,7 @@ function tell(hop: Hop, end: HopEnd, facts: ArrangementFacts, report: (finding: 
   const { joins, left } = joiningOf(stands, facts);
   const named = facts.coupler === undefined && !facts.spaceDiversity && there.length < facts.antennas;
   if (left === 0 && !named) return;
-  const { name } = hop.arrangement;
+  const { name } = facts;
   const units = facts.transceivers;
   const last = there.at(-1)!;
   const apart = facts.coupler === undefined;
@@ -67,7 +70,7 @@ function tell(hop: Hop, end: HopEnd, facts: ArrangementFacts, report: (finding: 
       ? `${name} has an antenna for each of its ${units} units; ${end.site.name} states one`
       : `${name} has ${units} units at ${end.site.name}; ${what(there)} ${there.length > 1 ? "take" : "takes"} ${Math.min(taken, units - left)}`,
     help: apart ? helpApart(facts) : helpTogether(facts, stands),
-    related: [{ at: address("hop", hop.name, "arrangement"), message: name }],
+    related: [statedArrangement(hop, end)],
   });
 }
 

@@ -1,10 +1,11 @@
 import { address } from "../design/address.js";
 import { branchesAt, standsOf } from "../equipment/stands.js";
-import { arrangementByName } from "../radio/arrangements.js";
+import { factsAt } from "../radio/arrangement-pairs.js";
 import { exampleHop } from "./example-preamble.js";
 import { antennasThatFit } from "./fitting.js";
 import { otherAntenna } from "./fixes/antennas.js";
 import type { HopRule } from "./rule.js";
+import { statedArrangement } from "./stated-arrangement.js";
 
 export const antennaSinglePolarized: HopRule = {
   scope: "hop",
@@ -26,9 +27,9 @@ export const antennaSinglePolarized: HopRule = {
     tarn: "antenna DISH60-18 at 40 m\n    coupler O18 direct\n    transmits low",
   })}`,
   check({ hop, report, tried }) {
-    const facts = arrangementByName(hop.arrangement.name);
-    if (!facts?.dualPolarized) return;
     for (const end of hop.ends) {
+      const facts = factsAt(hop, end);
+      if (!facts?.dualPolarized) continue;
       const { name } = end.site;
       const branches = branchesAt(end, facts);
       for (const [index, { antenna, fact }] of standsOf(end, facts).entries()) {
@@ -38,9 +39,9 @@ export const antennaSinglePolarized: HopRule = {
         if (index > 0 && new Set(here.map(({ polarization }) => polarization)).size < 2) continue;
         report({
           at: address("hop", hop.name, name, fact),
-          message: `${antenna.name} at ${name} is single-polarized, ${hop.arrangement.name} uses both polarizations`,
+          message: `${antenna.name} at ${name} is single-polarized, ${facts.name} uses both polarizations`,
           help: antennasThatFit({ tried }, ({ polarizations }) => polarizations === "dual"),
-          related: [{ at: address("hop", hop.name, "arrangement"), message: hop.arrangement.name }],
+          related: [statedArrangement(hop, end)],
         });
       }
     }

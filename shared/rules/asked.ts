@@ -8,6 +8,7 @@ import { type Lack, LEVEL_STEPS, RAY_STEPS, type Step } from "../evaluate/accoun
 import type { ObjectiveResult, Verdict } from "../evaluate/account/outage-result.js";
 import type { HopResult } from "../evaluate/account/result.js";
 import { askedMode, capacityVerdict, sameMode } from "../evaluate/level/judged-mode.js";
+import { factsAt } from "../radio/arrangement-pairs.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { judgedDirections, levelVerdict, marginVerdict } from "./judged-modes.js";
 
@@ -208,6 +209,7 @@ function overRays({ furtherPaths = [] }: HopResult, diversity: boolean): readonl
     .flatMap(({ clearance }) => clearance.map(({ verdict }) => verdict));
 }
 
-function hasStandby({ arrangement }: Arranged): boolean {
-  return arrangementByName(arrangement.name)?.hotStandby ?? false;
+function hasStandby(hop: Arranged): boolean {
+  if (!("ends" in hop)) return arrangementByName(hop.arrangement.name)?.hotStandby ?? false;
+  return hop.ends.some((end) => factsAt(hop, end)?.hotStandby);
 }

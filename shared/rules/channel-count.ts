@@ -61,7 +61,7 @@ export const channelCount: HopRule = {
           help: "Two carriers on one channel need both polarizations and XPIC.",
         });
     }
-    if (channels.length < asked && !hasFrequencyDiversity(name)) report(tooFew(hop));
+    if (channels.length < asked && !hasFrequencyDiversity(hop)) report(tooFew(hop));
   },
 };
 

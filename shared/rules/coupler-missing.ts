@@ -1,12 +1,13 @@
 import { address } from "../design/address.js";
 import { branchesOf } from "../equipment/branches.js";
 import { joiningOf, standsOf, standWords } from "../equipment/stands.js";
-import { arrangementByName } from "../radio/arrangements.js";
+import { factsAt } from "../radio/arrangement-pairs.js";
 import { joinWords } from "./coupler-words.js";
 import { exampleHop } from "./example-preamble.js";
 import { couplersThatFit } from "./fitting.js";
 import { addCoupler } from "./fixes/couplers.js";
 import type { HopRule } from "./rule.js";
+import { statedArrangement } from "./stated-arrangement.js";
 
 export const couplerMissing: HopRule = {
   scope: "hop",
@@ -31,11 +32,10 @@ export const couplerMissing: HopRule = {
     keld: "antenna DISH60-18 at 40 m\n    coupler H18-U direct\n    transmits high",
   }),
   check({ hop, report, tried }) {
-    const facts = arrangementByName(hop.arrangement.name);
-    if (facts === undefined) return;
     for (const end of hop.ends) {
+      const facts = factsAt(hop, end);
       const { site, antenna } = end;
-      if (antenna === undefined) continue;
+      if (facts === undefined || antenna === undefined) continue;
       const stands = standsOf(end, facts);
       const { joins, lacking } = joiningOf(stands, facts);
       for (const index of lacking) {
@@ -44,9 +44,9 @@ export const couplerMissing: HopRule = {
         const fact = index === 0 ? [] : [stands[index]!.fact];
         report({
           at: address("hop", hop.name, site.name, ...fact),
-          message: `${hop.arrangement.name} needs ${joinWords(facts, units)}${which} at ${site.name}; its loss is not in the level`,
+          message: `${facts.name} needs ${joinWords(facts, units)}${which} at ${site.name}; its loss is not in the level`,
           help: couplersThatFit({ tried }, facts),
-          related: [{ at: address("hop", hop.name, "arrangement"), message: hop.arrangement.name }],
+          related: [statedArrangement(hop, end)],
         });
       }
     }

@@ -3,7 +3,7 @@ import type { Fix } from "../design/fact-change.js";
 import { branchesOf } from "../equipment/branches.js";
 import { couplersStated, joiningOf, standsOf } from "../equipment/stands.js";
 import { decibels } from "../format/numbers.js";
-import { arrangementByName } from "../radio/arrangements.js";
+import { factsAt } from "../radio/arrangement-pairs.js";
 import { exampleHop } from "./example-preamble.js";
 import { standHere } from "./fixes/couplers.js";
 import { decision, endHere, type Mending } from "./fixes/mending.js";
@@ -25,9 +25,9 @@ export const couplerNotNeeded: HopRule = {
   good: exampleHop(),
   bad: exampleHop({ keld: "antenna DISH60-18 at 40 m\n    coupler H18-E direct\n    transmits high" }),
   check({ hop, report }) {
-    const facts = arrangementByName(hop.arrangement.name);
-    if (facts === undefined) return;
     for (const end of hop.ends) {
+      const facts = factsAt(hop, end);
+      if (facts === undefined) continue;
       const stands = standsOf(end, facts);
       const { joins, left } = joiningOf(stands, facts);
       const branches = branchesOf(facts, joins);
@@ -38,7 +38,7 @@ export const couplerNotNeeded: HopRule = {
         const joinsSome = facts.coupler === undefined ? units > 1 : units > 0;
         if (joinsSome || (left > 0 && facts.coupler !== undefined)) continue;
         const cost = coupler.mainLossDb === undefined ? "" : ` and costs ${decibels(coupler.mainLossDb)}`;
-        const { name } = hop.arrangement;
+        const { name } = facts;
         const needs = facts.coupler === undefined ? "no coupler" : "no further coupler";
         report({
           at: address("hop", hop.name, end.site.name, fact),

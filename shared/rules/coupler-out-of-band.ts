@@ -1,7 +1,7 @@
 import { address } from "../design/address.js";
 import { couplersStated } from "../equipment/stands.js";
 import { frequency } from "../format/numbers.js";
-import { arrangementByName } from "../radio/arrangements.js";
+import { factsAt } from "../radio/arrangement-pairs.js";
 import { bandWords, firstOutside } from "../radio/used-frequencies.js";
 import { exampleHop } from "./example-preamble.js";
 import { couplersThatFit } from "./fitting.js";
@@ -35,7 +35,7 @@ export const couplerOutOfBand: HopRule = {
         report({
           at: address("hop", hop.name, name, fact),
           message: `${coupler.name} at ${name} is for ${bandWords(coupler.band)}, the hop uses ${frequency(hz)}`,
-          help: couplersThatFit({ tried }, arrangementByName(hop.arrangement.name)),
+          help: couplersThatFit({ tried }, factsAt(hop, end)),
           related: [{ at: address("coupler", coupler.name, "band"), message: `band of ${coupler.name}` }],
         });
       }

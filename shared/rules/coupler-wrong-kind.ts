@@ -1,12 +1,13 @@
 import { address } from "../design/address.js";
 import { branchesOf } from "../equipment/branches.js";
 import { joiningOf, standsOf, suits } from "../equipment/stands.js";
-import { arrangementByName } from "../radio/arrangements.js";
+import { factsAt } from "../radio/arrangement-pairs.js";
 import { COUPLER_WORDS, joinWords } from "./coupler-words.js";
 import { exampleHop } from "./example-preamble.js";
 import { couplersThatFit } from "./fitting.js";
 import { otherCoupler } from "./fixes/couplers.js";
 import type { HopRule } from "./rule.js";
+import { statedArrangement } from "./stated-arrangement.js";
 
 export const couplerWrongKind: HopRule = {
   scope: "hop",
@@ -29,10 +30,10 @@ export const couplerWrongKind: HopRule = {
     tarn: "antenna DISH60-18 at 40 m\n    coupler H18-E direct\n    transmits low",
   }),
   check({ hop, report, tried }) {
-    const facts = arrangementByName(hop.arrangement.name);
-    if (facts?.coupler === undefined) return;
-    const { name } = hop.arrangement;
     for (const end of hop.ends) {
+      const facts = factsAt(hop, end);
+      if (facts?.coupler === undefined) continue;
+      const { name } = facts;
       const { joins } = joiningOf(standsOf(end, facts), facts);
       for (const [index, { coupler, couplerFact }] of standsOf(end, facts).entries()) {
         if (coupler === undefined || (coupler.kind !== undefined && suits(coupler.kind, facts))) continue;
@@ -46,7 +47,7 @@ export const couplerWrongKind: HopRule = {
               ? `the catalogue does not say what ${coupler.name} at ${site} is; ${needs}`
               : `${coupler.name} at ${site} is ${COUPLER_WORDS[coupler.kind]}, ${needs}`,
           help: couplersThatFit({ tried }, facts),
-          related: [{ at: address("hop", hop.name, "arrangement"), message: name }],
+          related: [statedArrangement(hop, end)],
         });
       }
     }

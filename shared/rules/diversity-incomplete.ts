@@ -1,5 +1,6 @@
 import { address } from "../design/address.js";
 import { hasFrequencyDiversity, hasSpaceDiversity } from "../evaluate/fading/diversity.js";
+import { arrangementAt } from "../radio/arrangement-pairs.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { furtherAddress } from "./carriers.js";
 import { exampleHop } from "./example-preamble.js";
@@ -25,11 +26,13 @@ export const diversityIncomplete: HopRule = {
     keld: "antenna DISH60-18 at 40 m\n    diversity-antenna DISH60-18 at 30 m\n    transmits high",
   }),
   check({ hop, report, has }) {
-    const { name } = hop.arrangement;
+    const common = hop.arrangement.name;
     const at = address("hop", hop.name, "arrangement");
-    const space = hasSpaceDiversity(name);
     const second = (hop.furtherChannels ?? []).length > 0;
-    for (const { site, diversityAntenna, diversityHeightM } of hop.ends) {
+    for (const one of hop.ends) {
+      const { site, diversityAntenna, diversityHeightM } = one;
+      const name = arrangementAt(hop, one);
+      const space = hasSpaceDiversity(hop, one);
       const stated = diversityAntenna !== undefined && diversityHeightM !== undefined;
       const end = address("hop", hop.name, site.name);
       if (space && !stated && !has("antenna-ports-short"))
@@ -44,12 +47,12 @@ export const diversityIncomplete: HopRule = {
               : undefined,
         });
     }
-    if (hasFrequencyDiversity(name) && !second)
-      report({ at, message: `${name} has no second channel; its improvement is not counted` });
-    else if (!hasFrequencyDiversity(name) && second && (arrangementByName(name)?.frequencyPairs ?? 1) < 2)
+    if (hasFrequencyDiversity(hop) && !second)
+      report({ at, message: `${common} has no second channel; its improvement is not counted` });
+    else if (!hasFrequencyDiversity(hop) && second && (arrangementByName(common)?.frequencyPairs ?? 1) < 2)
       report({
         at: furtherAddress(hop, 0),
-        message: `a second channel is stated, but the arrangement is ${name}; it is not counted`,
+        message: `a second channel is stated, but the arrangement is ${common}; it is not counted`,
       });
   },
 };

@@ -29,6 +29,7 @@ import { diffractionLoss } from "./diffraction-loss.js";
 import { diversityClearance } from "./diversity-clearance.js";
 import { diversityIncomplete } from "./diversity-incomplete.js";
 import { duplexMismatch } from "./duplex-mismatch.js";
+import { endArrangement } from "./end-arrangement.js";
 import { EQUIPMENT_HOP_RULES, EQUIPMENT_NETWORK_RULES, standbyMargin } from "./equipment/index.js";
 import { fadeMargin } from "./fade-margin.js";
 import { fadingValidity } from "./fading-validity.js";
@@ -94,6 +95,7 @@ export const HOP_RULES: readonly HopRule[] = [
   antennaWithoutStructure,
   antennaBelowGround,
   bothEndsSameHalf,
+  endArrangement,
   couplerWrongKind,
   couplerMissing,
   antennaPortsShort,

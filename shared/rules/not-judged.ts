@@ -91,6 +91,7 @@ const CAUSES: readonly { readonly rule: string; explains(lack: Lack, hop: Hop): 
   },
   { rule: "obstacle-off-path", explains: ({ code }) => code === "off path" },
   { rule: "both-ends-same-half", explains: ({ code }) => code === "no receiver" },
+  { rule: "end-arrangement", explains: ({ code }) => code === "ends apart" },
   { rule: "coupler-missing", explains: ({ code }) => code === "no coupler" },
   { rule: "coupler-wrong-kind", explains: ({ code }) => code === "no coupler" },
   ...["frequency-outside-tuning", "antenna-out-of-band", "coupler-out-of-band", "feeder-out-of-band"].map(

@@ -72,10 +72,10 @@ const MEANS: Readonly<Record<Cause, readonly Means[]>> = {
 };
 
 /** One sentence; it proposes nothing that the hop has already. */
-export function yieldsTo(cause: Cause, { arrangement }: Pick<Hop, "arrangement">): string {
-  const { name } = arrangement;
-  const diverse = hasSpaceDiversity(name) || hasFrequencyDiversity(name);
-  const orDiversity = diverse ? "" : " or space diversity";
+export function yieldsTo(cause: Cause, hop: Pick<Hop, "arrangement" | "ends">): string {
+  const bare = hop.ends.filter((end) => !hasSpaceDiversity(hop, end));
+  const where = bare.length === 1 ? ` at ${bare[0]!.site.name} too` : "";
+  const orDiversity = bare.length === 0 || hasFrequencyDiversity(hop) ? "" : ` or space diversity${where}`;
   switch (cause) {
     case "rain":
       return "Rain yields to margin, a lower band or a shorter hop, not to diversity.";
@@ -86,7 +86,7 @@ export function yieldsTo(cause: Cause, { arrangement }: Pick<Hop, "arrangement">
     case "selective fading":
       return `Selective fading yields to a better equalizer, a lower or narrower mode${orDiversity}, not to margin.`;
     case "fading with diversity":
-      return hasSpaceDiversity(name)
+      return bare.length < 2
         ? "Fading with this diversity yields to margin or a larger spacing of the antennas."
         : "Fading with this diversity yields to margin or channels further apart.";
     case "cross-polar interference in clear air":

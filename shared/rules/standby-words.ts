@@ -4,7 +4,7 @@ import type { Hop } from "../design/design.js";
 import { standsOf } from "../equipment/stands.js";
 import type { StandbyResult } from "../evaluate/account/level-result.js";
 import { decibels } from "../format/numbers.js";
-import { arrangementByName } from "../radio/arrangements.js";
+import { factsAt } from "../radio/arrangement-pairs.js";
 
 type Weakest = NonNullable<StandbyResult["weakest"]>;
 
@@ -18,8 +18,8 @@ export function standbyWords(hop: Hop, { state, from, to }: Weakest): string {
 }
 
 function placeAt(hop: Hop, site: string): string {
-  const facts = arrangementByName(hop.arrangement.name);
   const end = hop.ends.find((one) => one.site.name === site);
+  const facts = end && factsAt(hop, end);
   const further = facts && end ? standsOf(end, facts)[1] : undefined;
   if (further?.antenna === undefined) return "standby";
   return `the ${facts?.protection === "space-diversity" ? "diversity" : "second"} antenna`;
@@ -28,8 +28,8 @@ function placeAt(hop: Hop, site: string): string {
 /** The coupler or antenna at the end whose unit has switched; of both the receiver's. */
 export function standbyAddress(hop: Hop, { state, from, to }: Weakest): Address {
   const site = state === "sender on standby" ? from : to;
-  const facts = arrangementByName(hop.arrangement.name);
   const end = hop.ends.find((one) => one.site.name === site);
+  const facts = end && factsAt(hop, end);
   const further = facts && end ? standsOf(end, facts)[1] : undefined;
   return address("hop", hop.name, site, further?.antenna === undefined ? "coupler" : further.fact);
 }

@@ -50,6 +50,8 @@ const LACK_WORDS: LackWords = {
     `the waveguide at ${site} is not stated, and above ${frequency(aboveHz)} none is estimated`,
   "transmit-alike": ({ sites: [one, other] }) =>
     `${one} and ${other} transmit alike, so that neither receives the other`,
+  "arrangement-apart": ({ site, own, other }) =>
+    `${own} at ${site} does not work with ${other} at the other end, and counts as ${other}`,
   "part-of-other-band": ({ part, site, frequencyHz }) =>
     `${part} at ${site} is not for ${frequency(frequencyHz)}, and what it does there is not known`,
   "power-above-mode": ({ site, modulation }) =>

@@ -24,13 +24,19 @@ export function countedMessage({ counts }: Pick<ObjectiveResult, "counts">): Mes
   return message(COUNTED[counts]);
 }
 
-/** For example `a pair of units at each end`. */
-export function protectionMessage({ kind, sets }: EquipmentOutage["protection"]): Message {
-  return message(PROTECTION[kind](sets));
+/** For example `a pair of units at each end`, `a pair of units at KELD; none, one unit at TARN`. */
+export function protectionMessage({
+  protection,
+  protectionByEnd,
+}: Pick<EquipmentOutage, "protection" | "protectionByEnd">): Message {
+  const each = protectionByEnd ?? [{ site: "each end", ...protection }];
+  return message(each.map(({ kind, sets, site }) => PROTECTION[kind](sets, site)).join("; "));
 }
 
-const PROTECTION: Readonly<Record<EquipmentOutage["protection"]["kind"], (sets: number) => string>> = {
-  "n+1": (sets) => `one standby for ${sets} units at each end, outage of one channel`,
-  pairs: (sets) => `${sets === 1 ? "a pair of units" : `${sets} pairs of units in series`} at each end`,
-  none: (sets) => (sets === 1 ? "none, one unit at each end" : `none, ${sets} units in series at each end`),
+const PROTECTION: Readonly<
+  Record<EquipmentOutage["protection"]["kind"], (sets: number, at: string) => string>
+> = {
+  "n+1": (sets, at) => `one standby for ${sets} units at ${at}, outage of one channel`,
+  pairs: (sets, at) => `${sets === 1 ? "a pair of units" : `${sets} pairs of units in series`} at ${at}`,
+  none: (sets, at) => (sets === 1 ? `none, one unit at ${at}` : `none, ${sets} units in series at ${at}`),
 };

@@ -3,6 +3,6 @@ import type { ArrangementFacts } from "../../shared/radio/arrangements.js";
 
 /** Every way through the hop in one direction, with the usual joins at both ends; those of the normal state first. */
 export function pathsOf(facts: ArrangementFacts, from: Side = 0): readonly BranchPath[] {
-  const at = (side: Side) => branchesOf(facts, undefined, side);
-  return pathsBetween(facts, at(from), at(from === 0 ? 1 : 0));
+  const at = (side: Side) => ({ facts, branches: branchesOf(facts, undefined, side) });
+  return pathsBetween(at(from), at(from === 0 ? 1 : 0));
 }

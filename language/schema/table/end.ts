@@ -1,5 +1,7 @@
 /** An end of a hop: antennas and what leads to them, power, how it is mounted. */
+
 import { FURTHER } from "../../../shared/equipment/stands.js";
+import { ARRANGEMENT_WORDS } from "../arrangements.js";
 import type { Context, Property } from "../types.js";
 import { stateArgs } from "./state.js";
 import { frequency, one, PRACTICE, quantity, type Rows, ref, text } from "./values.js";
@@ -97,6 +99,23 @@ export const endRows: Rows = [
     fallback: "space diversity is not counted in the direction towards this end",
     source: "Rec. ITU-R P.530-18 section 6.2.4, from memory",
     example: "diversity-antenna DISH60-18 at 14 m",
+  },
+  {
+    name: "arrangement",
+    in: ["end"],
+    alsoCalled: ["configuration", "protection", "redundancy", "scheme"],
+    args: [
+      {
+        name: "value",
+        value: { type: "word", words: ARRANGEMENT_WORDS },
+        meaning: "Carriers and protection of this end.",
+      },
+    ],
+    meaning:
+      "What this end is built as, where the other is built otherwise: hot standby or a second receiving antenna at one end only. Levels, outage, wiring and parts count it here and in the direction that it acts on. Carriers, frequencies, polarizations, XPIC and construction are those of both ends.",
+    fallback: "the hop's",
+    source: PRACTICE,
+    example: "arrangement 1+1 hot-standby",
   },
   {
     name: "coupler",

@@ -130,7 +130,7 @@ function availabilityOutput(found: Availability): AvailabilityOutput {
   const { equipment, ...rest } = found;
   if (equipment === undefined) return rest;
   const { protection } = equipment;
-  const said = shown(protectionMessage(protection));
+  const said = shown(protectionMessage(equipment));
   return { ...rest, equipment: { ...equipment, protection: { ...protection, said } } };
 }
 

@@ -48,6 +48,7 @@ export const LEVEL_STEPS: readonly Step[] = ["path", "heights", "profile", "leve
  * - `unusable`: what is stated has a name that nothing bears, or cannot be read;
  * - `off path`: an obstacle stands where the path does not lead;
  * - `no receiver`: both ends transmit where neither receives;
+ * - `ends apart`: what one end is built as does not work with the other;
  * - `no coupler`: nothing that is stated joins the units to their antenna;
  * - `other band`: a part in the way of the signal is built for another band;
  * - `power not had`: more power is stated than the transmitter has.
@@ -64,6 +65,7 @@ type LackCode =
   | "unusable"
   | "off path"
   | "no receiver"
+  | "ends apart"
   | "no coupler"
   | "other band"
   | "power not had";
@@ -74,6 +76,7 @@ export const NOT_COUNTED: ReadonlySet<LackCode> = new Set([
   "unusable",
   "off path",
   "no receiver",
+  "ends apart",
   "no coupler",
   "other band",
   "power not had",
@@ -148,6 +151,12 @@ export type LackReason =
   | { readonly code: "antenna-without-gain"; readonly antenna: string; readonly site: string }
   | OpenLead
   | { readonly code: "transmit-alike"; readonly sites: readonly [string, string] }
+  | {
+      readonly code: "arrangement-apart";
+      readonly site: string;
+      readonly own: string;
+      readonly other: string;
+    }
   | {
       readonly code: "part-of-other-band";
       readonly part: string;

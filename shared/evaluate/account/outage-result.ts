@@ -61,12 +61,19 @@ export interface OutageTime {
   readonly worstMonthSeconds?: number;
 }
 
+interface Protected {
+  readonly kind: "n+1" | "pairs" | "none";
+  readonly sets: number;
+}
+
 export interface EquipmentOutage {
   /** Both ends in series, percent of time. */
   readonly unavailabilityPercent: number;
   readonly secondsPerYear: number;
   /** What protects: one standby for so many units, so many pairs, or nothing, with so many units in series. */
-  readonly protection: { readonly kind: "n+1" | "pairs" | "none"; readonly sets: number };
+  readonly protection: Protected;
+  /** Where the ends are built differently: of each; the above is that of the first. */
+  readonly protectionByEnd?: readonly ({ readonly site: string } & Protected)[];
   /** Of one unit. */
   readonly unitUnavailabilityPercent: number;
   /** Interruptions by switching over, a part of the above. */

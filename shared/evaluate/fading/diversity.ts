@@ -10,20 +10,27 @@ import {
   twoBranchOutage,
 } from "../../propagation/p530/diversity.js";
 import { antennaGain } from "../../radio/antenna-gain.js";
+import { factsAt } from "../../radio/arrangement-pairs.js";
 import { arrangementByName } from "../../radio/arrangements.js";
 import { cite, note, record, remarksOf, type Trace, use } from "../account/trace.js";
 import { usesUnchecked } from "../path/climate.js";
 import type { Diversity } from "./fading-model.js";
 
-export function hasSpaceDiversity(arrangement: string): boolean {
-  return arrangementByName(arrangement)?.spaceDiversity ?? false;
+/** Whether a second antenna of an end receives: it mends the direction that ends there, and no other. */
+export function hasSpaceDiversity(hop: Pick<Hop, "arrangement">, end: HopEnd): boolean {
+  return factsAt(hop, end)?.spaceDiversity ?? false;
 }
 
-export function hasFrequencyDiversity(arrangement: string): boolean {
-  return arrangementByName(arrangement)?.protection === "frequency-diversity";
+/** Of both directions: both ends have the second frequency. */
+export function hasFrequencyDiversity({ arrangement }: Pick<Hop, "arrangement">): boolean {
+  return arrangementByName(arrangement.name)?.protection === "frequency-diversity";
 }
 
-/** @returns undefined when the arrangement has no diversity, or what it needs is not stated */
+/**
+ * Diversity of one direction, by what its receiving end is built as.
+ * @param to the receiving end
+ * @returns undefined when it has none, or what it needs is not stated
+ */
 export function diversityOf(
   hop: Hop,
   to: HopEnd,
@@ -36,13 +43,13 @@ export function diversityOf(
   climate: Climate,
   trace: Trace,
 ): Diversity | undefined {
-  const { name } = hop.arrangement;
-  if (!hasSpaceDiversity(name) && !hasFrequencyDiversity(name)) return undefined;
+  const [bySpace, byFrequency] = [hasSpaceDiversity(hop, to), hasFrequencyDiversity(hop)];
+  if (!bySpace && !byFrequency) return undefined;
   if (!usesUnchecked(climate, "diversity", trace)) return undefined;
   const { distanceM, frequencyHz, occurrencePercent } = path;
   const common = { distanceM, frequencyHz };
-  const spacing = hasSpaceDiversity(name) ? spacingOf(to, frequencyHz, path.moreLossDb, trace) : undefined;
-  const separationHz = hasFrequencyDiversity(name) ? separationOf(hop, trace) : undefined;
+  const spacing = bySpace ? spacingOf(to, frequencyHz, path.moreLossDb, trace) : undefined;
+  const separationHz = byFrequency ? separationOf(hop, trace) : undefined;
   if (spacing === undefined && separationHz === undefined) return undefined;
   if (spacing) cite(trace, "space-diversity");
   if (separationHz) cite(trace, "frequency-diversity");

@@ -3,10 +3,18 @@
  * there. Page, explanation, comparison, licence and JSON all tell of carriers from here, so that they can't disagree.
  */
 import type { Hop, HopEnd } from "../../design/design.js";
-import { type Branch, type PathState, sidesOf } from "../../equipment/branches.js";
+import {
+  type Branch,
+  type CarrierUnits,
+  carrierUnits,
+  hasSecondWayOut,
+  type PathState,
+  sidesOf,
+} from "../../equipment/branches.js";
 import { branchesAt, type Stand, standsOf } from "../../equipment/stands.js";
-import { unitsOf } from "../../equipment/units.js";
-import { type ArrangementFacts, arrangementByName, SINGLE } from "../../radio/arrangements.js";
+import { type UnitSetting, unitsOf } from "../../equipment/units.js";
+import { factsAt } from "../../radio/arrangement-pairs.js";
+import { type ArrangementFacts, SINGLE } from "../../radio/arrangements.js";
 import type { CarrierEnd, CarrierResult, CarrierUnit, LevelByMode } from "../account/carrier-result.js";
 import type { DirectionResult } from "../account/level-result.js";
 import { judgedMode } from "./judged-mode.js";
@@ -20,32 +28,32 @@ export interface DirectionWays {
 
 /** @param hop as stated, not in the polarization that it is judged in */
 export function carriersOf(hop: Hop, directions: readonly DirectionWays[]): readonly CarrierResult[] {
-  const facts = factsOf(hop);
-  const units = hop.ends.map((end) => unitsOf(hop, end, facts));
-  return groupsOf(facts).map((group): CarrierResult => {
-    const { branch, channel, place, polarization } = units[0]![group.unit]!;
+  const ends = [equipped(hop, hop.ends[0]), equipped(hop, hop.ends[1])] as const;
+  return ends[0].groups.flatMap((group, carrier): CarrierResult[] => {
+    const other = ends[1].groups[carrier];
+    if (other === undefined) return [];
+    // Called as at an end where nothing waits: `only`, where the other has a main and a standby.
+    const called = group.standby !== undefined && other.standby === undefined ? 1 : 0;
+    const { branch, channel, place, polarization } = ends[called].units[(called === 0 ? group : other).unit]!;
     const endOf = (at: 0 | 1) => ({
-      ...endLevels(hop, facts, at, group, directions),
-      transmitHz: units[at]![group.unit]!.transmitHz,
+      ...endLevels(hop, ends, at, carrier, directions),
+      transmitHz: ends[at].units[ends[at].groups[carrier]!.unit]!.transmitHz,
     });
     const widthHz = widthOf(hop, place);
-    return { name: branch, channel, widthHz, polarization, ends: [endOf(0), endOf(1)] };
+    return [{ name: branch, channel, widthHz, polarization, ends: [endOf(0), endOf(1)] }];
   });
 }
 
-function factsOf({ arrangement }: Pick<Hop, "arrangement">): ArrangementFacts {
-  return arrangementByName(arrangement.name) ?? SINGLE;
+/** What an end is built as, and what it has for each carrier. */
+interface Equipped {
+  readonly facts: ArrangementFacts;
+  readonly units: readonly UnitSetting[];
+  readonly groups: readonly CarrierUnits[];
 }
 
-/** Places of a carrier's units among the branches. */
-interface Group {
-  readonly unit: number;
-  readonly standby?: number;
-}
-
-function groupsOf({ hotStandby, transceivers }: ArrangementFacts): Group[] {
-  if (!hotStandby) return Array.from({ length: transceivers }, (_, unit) => ({ unit }));
-  return Array.from({ length: transceivers / 2 }, (_, pair) => ({ unit: 2 * pair, standby: 2 * pair + 1 }));
+function equipped(hop: Hop, end: HopEnd): Equipped {
+  const facts = factsAt(hop, end) ?? SINGLE;
+  return { facts, units: unitsOf(hop, end, facts), groups: carrierUnits(facts) };
 }
 
 function widthOf({ channel, furtherChannels, modes }: Hop, place: number): number | undefined {
@@ -56,11 +64,14 @@ function widthOf({ channel, furtherChannels, modes }: Hop, place: number): numbe
 
 function endLevels(
   hop: Hop,
-  facts: ArrangementFacts,
+  ends: readonly [Equipped, Equipped],
   at: 0 | 1,
-  group: Group,
+  carrier: number,
   directions: readonly DirectionWays[],
 ): CarrierEnd {
+  const { facts, groups } = ends[at];
+  const group = groups[carrier]!;
+  const farUnit = ends[1 - at]!.groups[carrier]!.unit;
   const [end, far] = [hop.ends[at], hop.ends[1 - at]!];
   const stands = standsOf(end, facts);
   const branches = branchesAt(end, facts, sidesOf(hop)[at]);
@@ -74,12 +85,12 @@ function endLevels(
     };
   };
   const unit = unitAt(group.unit, "normal");
-  // The relay of an all-indoor terminal with space diversity has no second way out.
-  const sends = !(facts.construction === "all-indoor" && facts.antennas > 1);
   const standby =
-    group.standby !== undefined && sends ? unitAt(group.standby, "sender on standby") : undefined;
+    group.standby !== undefined && hasSecondWayOut(facts)
+      ? unitAt(group.standby, "sender on standby")
+      : undefined;
   const greatest = [unit, standby].flatMap((one) => one?.eirp?.greatestDbm ?? []);
-  const arriving = wayOf(back, group.unit, "normal");
+  const arriving = wayOf(back, farUnit, "normal");
   return {
     site: end.site.name,
     ...unit,

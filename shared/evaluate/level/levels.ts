@@ -1,6 +1,7 @@
 import type { HopEnd, RadioMode } from "../../design/design.js";
 import { type BranchPath, pathsBetween, sidesOf } from "../../equipment/branches.js";
-import { arrangementByName, SINGLE } from "../../radio/arrangements.js";
+import { factsAt } from "../../radio/arrangement-pairs.js";
+import { SINGLE } from "../../radio/arrangements.js";
 import type { LevelRow } from "../account/level-result.js";
 import { note } from "../account/trace.js";
 import type { Passage } from "../path/passage.js";
@@ -48,10 +49,10 @@ export interface Ways {
 
 /** @returns undefined when a loss or gain of a carrier is not known; the trace says which */
 export function waysOf(passage: Passage, path: PathLosses): Ways | undefined {
-  const facts = arrangementByName(passage.hop.arrangement.name) ?? SINGLE;
-  const out = terminal(passage, "transmit", facts);
-  const back = terminal(passage, "receive", facts);
-  const paths = pathsBetween(facts, out.branches, back.branches);
+  const { hop, ends } = passage;
+  const out = terminal(passage, "transmit", factsAt(hop, ends[0]) ?? SINGLE);
+  const back = terminal(passage, "receive", factsAt(hop, ends[1]) ?? SINGLE);
+  const paths = pathsBetween(out, back);
   const all: Way[] = [];
   for (const one of paths) {
     const sent = out.parts(one.from);

@@ -1,6 +1,7 @@
 /** The ways of a direction, each at the frequency of the channel that its unit works on. */
 import type { Hop, HopEnd } from "../../design/design.js";
-import { type ArrangementFacts, arrangementByName } from "../../radio/arrangements.js";
+import { factsAt } from "../../radio/arrangement-pairs.js";
+import type { ArrangementFacts } from "../../radio/arrangements.js";
 import { channelPlace, transmitFrequencies } from "../../radio/channels.js";
 import { type Ways, weakestOf } from "./levels.js";
 
@@ -22,7 +23,7 @@ export function ownChannels(
   firstHz: number,
   waysAt: (frequencyHz: number) => Ways | undefined,
 ): OwnChannels {
-  const facts = arrangementByName(hop.arrangement.name);
+  const facts = factsAt(hop, from);
   if (facts === undefined || (hop.furtherChannels ?? []).length === 0) return { frequencyHz: firstHz };
   const hzOf = unitFrequencies(hop, from, firstHz, facts);
   const at = new Map<number, Ways | undefined>();

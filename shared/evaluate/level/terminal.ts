@@ -2,7 +2,7 @@
 import { address } from "../../design/address.js";
 import type { Antenna, Coupler, HopEnd } from "../../design/design.js";
 import { armLossDb, branchingLossDb } from "../../equipment/branch-loss.js";
-import { type Arm, type Branch, sidesOf } from "../../equipment/branches.js";
+import { type Arm, type Branch, type EndBranches, sidesOf } from "../../equipment/branches.js";
 import { ESTIMATED_LENGTH_M, type GuideEstimate, guideEstimate } from "../../equipment/guide-to-choose.js";
 import { leadTo } from "../../equipment/mounting.js";
 import { branchesAt, type Stand, standsOf } from "../../equipment/stands.js";
@@ -32,8 +32,7 @@ export interface EndParts {
   readonly gainDbi: number;
 }
 
-export interface Terminal {
-  readonly branches: readonly Branch[];
+export interface Terminal extends EndBranches {
   /** Undefined when a figure is not known. */
   parts(branch: Branch): EndParts | undefined;
 }
@@ -41,7 +40,10 @@ export interface Terminal {
 /** What of a passage its ends depend on. */
 type AtEnds = Omit<Passage, "climate">;
 
-/** One end of a passage, as its sender or its receiver. */
+/**
+ * One end of a passage, as its sender or its receiver.
+ * @param facts what that end is built as
+ */
 export function terminal(passage: AtEnds, direction: Direction, facts: ArrangementFacts): Terminal {
   const { hop, ends } = passage;
   const end = ends[direction === "transmit" ? 0 : 1];
@@ -49,6 +51,7 @@ export function terminal(passage: AtEnds, direction: Direction, facts: Arrangeme
   const stands = standsOf(end, facts);
   const known = new Map<Branch, EndParts | undefined>();
   return {
+    facts,
     branches: branchesAt(end, facts, side),
     parts(branch) {
       if (!known.has(branch)) {

@@ -4,15 +4,15 @@ import {
   seriesUnavailability,
   unitUnavailability,
 } from "../../availability/equipment.js";
-import type { Hop } from "../../design/design.js";
-import { arrangementByName } from "../../radio/arrangements.js";
+import type { Hop, HopEnd } from "../../design/design.js";
+import { arrangementAt, factsAt } from "../../radio/arrangement-pairs.js";
 import type { EquipmentOutage } from "../account/outage-result.js";
 import { cite, note, record, type Trace, use } from "../account/trace.js";
 import { secondsAYear } from "./outage-time.js";
 
 /**
- * Outage by failures of the radios, both ends in series: what the arrangement protects is lost only when two units
- * fail, all carriers being needed. Antennas, feeders, power and what two units share count only as far as the stated
+ * Outage by failures of the radios, both ends in series, each with the redundancy of its own arrangement: what it
+ * protects is lost only when two units fail, all carriers being needed. Antennas, feeders, power and what two units share count only as far as the stated
  * MTBF holds them.
  * @returns undefined when MTBF or repair time is not stated, or the method refuses
  */
@@ -25,8 +25,10 @@ export function equipmentOutage(hop: Hop, trace: Trace): EquipmentOutage | undef
   if (mttrHours === undefined && mtbfHours !== undefined) note(trace, { code: "equipment-not-counted" });
   if (mtbfHours === undefined || mttrHours === undefined) return undefined;
   const unit = unitUnavailability({ mtbfHours, mttrHours });
-  const end = unit.ok ? endUnavailability(hop, unit.unavailability) : undefined;
-  if (!unit.ok || end === undefined) {
+  const [first, second] = hop.ends.map((end) =>
+    unit.ok ? endUnavailability(hop, end, unit.unavailability) : undefined,
+  );
+  if (!unit.ok || first === undefined || second === undefined) {
     note(
       trace,
       unit.ok
@@ -35,24 +37,34 @@ export function equipmentOutage(hop: Hop, trace: Trace): EquipmentOutage | undef
     );
     return undefined;
   }
-  const failures = seriesUnavailability([end.unavailability, end.unavailability]);
+  const failures = seriesUnavailability([first.unavailability, second.unavailability]);
   if (!failures.ok) return undefined;
   use(trace, { code: "mtbf", mtbfHours }, "catalogue");
   use(trace, { code: "repair-time", repairHours: mttrHours }, "design");
   cite(trace, "equipment");
-  // Each failure of a unit in service costs one switching over; 2 ends.
-  const switching = end.pairs === 0 ? 0 : (2 * end.pairs * (hop.radio?.switchOverHours ?? 0)) / mtbfHours;
+  // Each failure of a unit in service costs one switching over, at the end that has another.
+  const pairs = first.pairs + second.pairs;
+  const switching = pairs === 0 ? 0 : (pairs * (hop.radio?.switchOverHours ?? 0)) / mtbfHours;
   const unavailability = Math.min(1, failures.unavailability + switching);
+  const differ = arrangementAt(hop, hop.ends[0]) !== arrangementAt(hop, hop.ends[1]);
   record(trace, "equipment", {
     unit: unit.unavailability,
-    end: end.unavailability,
+    ...(differ
+      ? { firstEnd: first.unavailability, secondEnd: second.unavailability }
+      : { end: first.unavailability }),
     bothEnds: failures.unavailability,
     switching,
   });
   return {
     unavailabilityPercent: 100 * unavailability,
     secondsPerYear: secondsAYear(100 * unavailability),
-    protection: end.protection,
+    protection: first.protection,
+    protectionByEnd: differ
+      ? [
+          { site: hop.ends[0].site.name, ...first.protection },
+          { site: hop.ends[1].site.name, ...second.protection },
+        ]
+      : undefined,
     unitUnavailabilityPercent: 100 * unit.unavailability,
     switchOverPercent: switching > 0 ? 100 * switching : undefined,
   };
@@ -66,8 +78,8 @@ interface EndOutage {
 }
 
 /** Unavailability of one end with the units that its arrangement has, for all working carriers together. */
-function endUnavailability(hop: Hop, unit: number): EndOutage | undefined {
-  const facts = arrangementByName(hop.arrangement.name);
+function endUnavailability(hop: Hop, end: HopEnd, unit: number): EndOutage | undefined {
+  const facts = factsAt(hop, end);
   const working = facts?.workingCarriers ?? 1;
   if (facts?.protection === "n+1") {
     const channels = working;

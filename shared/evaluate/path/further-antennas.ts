@@ -1,7 +1,8 @@
-import type { Hop } from "../../design/design.js";
+import type { Hop, HopEnd } from "../../design/design.js";
 import { type FurtherRay, furtherRays } from "../../equipment/rays.js";
-import { standsOf } from "../../equipment/stands.js";
-import { arrangementByName, SINGLE } from "../../radio/arrangements.js";
+import { type Stand, standsOf } from "../../equipment/stands.js";
+import { factsAt } from "../../radio/arrangement-pairs.js";
+import { SINGLE } from "../../radio/arrangements.js";
 import type { ClearanceResult, FurtherPath } from "../account/path-result.js";
 import { missing, newTrace, note, type Trace } from "../account/trace.js";
 import { clearanceFor } from "./clearance.js";
@@ -21,8 +22,7 @@ export interface FurtherGround {
 
 /** @returns undefined when no end has a further antenna in use */
 export function furtherGround(hop: Hop, ground: GroundPath, trace: Trace): FurtherGround | undefined {
-  const facts = arrangementByName(hop.arrangement.name) ?? SINGLE;
-  if (hop.ends.every((end) => standsOf(end, facts).length === 1)) return undefined;
+  if (hop.ends.every((end) => standsAt(hop, end).length === 1)) return undefined;
   const known = new Map<string, number | undefined>();
   return {
     diffractionDb(antennas, frequencyHz) {
@@ -100,12 +100,15 @@ function clearancesOver(
   });
 }
 
+function standsAt(hop: Hop, end: HopEnd): readonly Stand[] {
+  return standsOf(end, factsAt(hop, end) ?? SINGLE);
+}
+
 /** Heights of the antennas that a ray hangs on; undefined where one of them is not stated. */
 function heightsOver(hop: Hop, heights: Heights, antennas: RayEnds): Heights | undefined {
-  const facts = arrangementByName(hop.arrangement.name) ?? SINGLE;
   const [first, other] = hop.ends.map((end, index) => {
     if (antennas[index] === 1) return heights.antennaAslM[index as 0 | 1];
-    const heightM = standsOf(end, facts)[antennas[index]! - 1]?.heightM;
+    const heightM = standsAt(hop, end)[antennas[index]! - 1]?.heightM;
     return heightM === undefined ? undefined : heights.groundM[index as 0 | 1] + heightM;
   });
   return first === undefined || other === undefined ? undefined : { ...heights, antennaAslM: [first, other] };

@@ -9,7 +9,7 @@ import {
   standsOf,
   suits,
 } from "../../equipment/stands.js";
-import { arrangementByName } from "../../radio/arrangements.js";
+import { factsAt, unfitAt } from "../../radio/arrangement-pairs.js";
 import { transmitAlike } from "../../radio/halves.js";
 import { isAboveMode, weakestMode } from "../../radio/mode-power.js";
 import { firstOutside, firstOutsideAntenna } from "../../radio/used-frequencies.js";
@@ -17,7 +17,7 @@ import { missing, type Trace } from "../account/trace.js";
 import type { Course } from "./geometry.js";
 import { obstacleTitle, standsOnPath } from "./profile.js";
 
-/** Tells what no figure counts: obstacles off the path, two senders that no receiver hears, the loss of couplers, parts for other bands, power that is not there. */
+/** Tells what no figure counts: obstacles off the path, two senders that no receiver hears, ends that do not work together, the loss of couplers, parts for other bands, power that is not there. */
 export function missUncounted(hop: Hop, course: Course | undefined, trace: Trace): void {
   const at = (...steps: string[]) => address("hop", hop.name, ...steps);
   for (const [index, obstacle] of hop.obstacles.entries()) {
@@ -30,6 +30,7 @@ export function missUncounted(hop: Hop, course: Course | undefined, trace: Trace
     const reason = { code: "transmit-alike", sites: [a.site.name, b.site.name] } as const;
     missing(trace, { code: "no receiver", of: ["level"], reason, at: at(b.site.name, "transmits") });
   }
+  missPartners(hop, trace);
   missCouplers(hop, trace);
   missBands(hop, trace);
   missPowers(hop, trace);
@@ -73,12 +74,25 @@ function missPowers(hop: Hop, trace: Trace): void {
   }
 }
 
-function missCouplers(hop: Hop, trace: Trace): void {
-  const facts = arrangementByName(hop.arrangement.name);
-  if (facts?.coupler === undefined) return;
+/** An end whose arrangement the other has no partner for counts as built like the other. */
+function missPartners(hop: Hop, trace: Trace): void {
   for (const end of hop.ends) {
+    const own = unfitAt(hop, end)?.name;
+    if (own === undefined) continue;
+    missing(trace, {
+      code: "ends apart",
+      of: ["level", "standby", "capacity"],
+      reason: { code: "arrangement-apart", site: end.site.name, own, other: hop.arrangement.name },
+      at: address("hop", hop.name, end.site.name, "arrangement"),
+    });
+  }
+}
+
+function missCouplers(hop: Hop, trace: Trace): void {
+  for (const end of hop.ends) {
+    const facts = factsAt(hop, end);
     const site = end.site.name;
-    if (end.antenna === undefined) continue;
+    if (facts?.coupler === undefined || end.antenna === undefined) continue;
     const stands = standsOf(end, facts);
     const { lacking } = joiningOf(stands, facts);
     for (const [index, stand] of stands.entries()) {

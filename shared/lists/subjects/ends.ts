@@ -1,5 +1,6 @@
 import type { Hop, HopEnd } from "../../design/design.js";
 import type { HopResult } from "../../evaluate/account/result.js";
+import { arrangementAt, endsDiffer } from "../../radio/arrangement-pairs.js";
 import { inMHz } from "./hops.js";
 import { type List, type ListColumn, listOf, number, shownOnColumn, text } from "./list.js";
 import type { ListedDesign } from "./listed-design.js";
@@ -39,6 +40,12 @@ const COLUMNS: readonly ListColumn<Row>[] = [
   { head: "figures_until", type: "date", of: ({ until }) => until },
 ];
 
+/** Where the ends of a hop are built differently. What hops state stands in their own list; this one is told only. */
+function builtColumn(hops: Iterable<Hop>): readonly ListColumn<Row>[] {
+  if (![...hops].some(endsDiffer)) return [];
+  return [text("built_as", ({ hop, end }) => arrangementAt(hop, end))];
+}
+
 export function endList({ last, results, shownOn }: ListedDesign): List {
   const rows = [...last.hops.values()].flatMap((hop): Row[] =>
     ([0, 1] as const).map((index) => ({
@@ -51,7 +58,7 @@ export function endList({ last, results, shownOn }: ListedDesign): List {
   );
   return listOf(
     "ends",
-    [...COLUMNS, ...shownOnColumn(shownOn)],
+    [...COLUMNS, ...builtColumn(last.hops.values()), ...shownOnColumn(shownOn)],
     rows,
     ({ end }) => end.site.position && [end.site.position],
   );

@@ -53,7 +53,7 @@ export function availabilitySection(hop: Hop, result: HopResult): Section[] {
     facts.push({
       label: "Equipment, both ends",
       value: outageBounded({ timePercent: equipment.unavailabilityPercent }),
-      note: `${yearly(equipment.unavailabilityPercent)}, protection: ${shown(protectionMessage(equipment.protection))}`,
+      note: `${yearly(equipment.unavailabilityPercent)}, protection: ${shown(protectionMessage(equipment))}`,
     });
     facts.push({
       label: "Propagation and equipment",

@@ -9,6 +9,7 @@ import type { CarrierEnd } from "../../evaluate/account/carrier-result.js";
 import type { HopResult } from "../../evaluate/account/result.js";
 import { dbm, decibels, degrees, frequency, kFactor, metres } from "../../format/numbers.js";
 import { formatDms } from "../../geodesy/coordinates.js";
+import { factsAt } from "../../radio/arrangement-pairs.js";
 import { arrangementByName, SINGLE } from "../../radio/arrangements.js";
 import { channelPlace } from "../../radio/channels.js";
 import { overCarriers, strongestMode } from "../carriers.js";
@@ -143,14 +144,14 @@ function unitLabel({ arrangement }: Hop): string {
 /** The unit of the first branch; where carriers have channels of their own, the table of units has the others. */
 function unitWords(hop: Hop, end: HopEnd): string | undefined {
   const { radio } = hop;
-  const [first] = unitsOf(hop, end, arrangementByName(hop.arrangement.name) ?? SINGLE);
+  const [first] = unitsOf(hop, end, factsAt(hop, end) ?? SINGLE);
   const name = radio?.title ?? radio?.name;
   if (name === undefined || first?.subBand === undefined) return name;
   return `${name}, sub-band ${first.subBand}`;
 }
 
 function polarizations(hop: Hop, end: HopEnd): string | undefined {
-  const units = unitsOf(hop, end, arrangementByName(hop.arrangement.name) ?? SINGLE);
+  const units = unitsOf(hop, end, factsAt(hop, end) ?? SINGLE);
   const found = new Set(units.flatMap(({ polarization }) => polarization ?? []));
   return found.size === 0 ? undefined : [...found].join(" and ");
 }

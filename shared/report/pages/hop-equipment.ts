@@ -1,6 +1,7 @@
 /** What a hop is made of: its arrangement in words, the way through every branch, and the parts at both ends. */
 import type { Design, Hop } from "../../design/design.js";
 import { deliveryWords, withoutDelivery } from "../../equipment/delivery.js";
+import { carrierUnits } from "../../equipment/branches.js";
 import { merged, type Part, partsOfEnd, unitWords } from "../../equipment/parts-list.js";
 import { rssiVoltage } from "../../equipment/rssi.js";
 import { type SitePlan, sitePlans } from "../../equipment/site-plan.js";
@@ -8,7 +9,8 @@ import { type UnitSetting, unitsOf } from "../../equipment/units.js";
 import type { PathLevel } from "../../evaluate/account/level-result.js";
 import type { HopResult } from "../../evaluate/account/result.js";
 import { dbm, decibels, frequency, trimmed } from "../../format/numbers.js";
-import { arrangementByName } from "../../radio/arrangements.js";
+import { endsDiffer, factsAt } from "../../radio/arrangement-pairs.js";
+import type { ArrangementFacts } from "../../radio/arrangements.js";
 import { armText } from "../carriers.js";
 import type { Block, Section, Table, TableRow } from "../document/document.js";
 import { drawChain } from "../draw/system/chain/draw-chain.js";
@@ -24,7 +26,7 @@ export function hopEquipment(
   plans: ReadonlyMap<string, SitePlan> = sitePlans(design),
 ): Section[] {
   const blocks = [
-    ...arrangementWords(hop),
+    ...arrangementParagraphs(hop),
     ...channelTable(hop),
     ...pathTables(hop, result),
     ...chainFigure(hop, result, plans),
@@ -33,8 +35,13 @@ export function hopEquipment(
   return blocks.length === 0 ? [] : [{ id: "equipment", title: "Equipment", blocks }];
 }
 
-function arrangementWords({ arrangement }: Hop): Block[] {
-  const facts = arrangementByName(arrangement.name);
+/** A paragraph for the hop; one for each end where they are built differently. */
+function arrangementParagraphs(hop: Hop): Block[] {
+  if (!endsDiffer(hop)) return arrangementParagraph(factsAt(hop, hop.ends[0]));
+  return hop.ends.flatMap((end) => arrangementParagraph(factsAt(hop, end), ` at ${end.site.name}`));
+}
+
+function arrangementParagraph(facts: ArrangementFacts | undefined, where = ""): Block[] {
   if (facts === undefined) return [];
   const said = [
     facts.title,
@@ -42,16 +49,19 @@ function arrangementWords({ arrangement }: Hop): Block[] {
     facts.doesNotProtect.length > 0 ? `does not protect ${facts.doesNotProtect.join("; ")}` : undefined,
   ].filter((part) => part !== undefined);
   const text = said.map((part) => `${part[0]!.toUpperCase()}${part.slice(1)}.`).join(" ");
-  return [{ type: "paragraph", text: [{ text: `${arrangement.name}:`, mark: "strong" }, ` ${text}`] }];
+  return [{ type: "paragraph", text: [{ text: `${facts.name}${where}:`, mark: "strong" }, ` ${text}`] }];
 }
 
 /** Where carriers have channels or polarizations of their own: which unit is ordered and set to what. */
 function channelTable(hop: Hop): Table[] {
-  const facts = arrangementByName(hop.arrangement.name);
-  if (facts === undefined || hop.radio === undefined) return [];
-  if (facts.frequencyPairs < 2 && facts.polarizations < 2) return [];
-  const [here, there] = hop.ends.map((end) => unitsOf(hop, end, facts));
-  const words = (unit: UnitSetting) => {
+  const [here, there] = hop.ends.map((end) => {
+    const facts = factsAt(hop, end);
+    return facts && { facts, units: unitsOf(hop, end, facts) };
+  });
+  if (here === undefined || there === undefined || hop.radio === undefined) return [];
+  if (here.facts.frequencyPairs < 2 && here.facts.polarizations < 2) return [];
+  const words = (unit: UnitSetting | undefined) => {
+    if (unit === undefined) return "–";
     const hz = unit.transmitHz === undefined ? undefined : frequency(unit.transmitHz);
     return [hz, unitWords(unit)].filter((word) => word !== undefined).join(", ") || "–";
   };
@@ -65,17 +75,41 @@ function channelTable(hop: Hop): Table[] {
         { title: "Polarization" },
         ...hop.ends.map(({ site }) => ({ title: `Transmits at ${site.name}` })),
       ],
-      rows: here!.map((unit, index) => ({
-        cells: [
-          unit.branch,
-          unit.channel === undefined ? "not stated" : String(unit.channel),
-          unit.polarization ?? "not stated",
-          words(unit),
-          words(there![index]!),
-        ],
-      })),
+      rows: unitPairs(here, there).map(([one, other]) => {
+        const { channel, polarization } = (one ?? other)!;
+        return {
+          cells: [
+            [...new Set([one, other].flatMap((unit) => unit?.branch ?? []))].join(" / "),
+            channel === undefined ? "not stated" : String(channel),
+            polarization ?? "not stated",
+            words(one),
+            words(other),
+          ],
+        };
+      }),
     },
   ];
+}
+
+interface UnitsAt {
+  readonly facts: ArrangementFacts;
+  readonly units: readonly UnitSetting[];
+}
+
+/** Units of both ends that speak to each other, in the order of the carriers; one that waits at one end only by itself. */
+function unitPairs(
+  here: UnitsAt,
+  there: UnitsAt,
+): readonly (readonly [UnitSetting | undefined, UnitSetting | undefined])[] {
+  const far = carrierUnits(there.facts);
+  return carrierUnits(here.facts).flatMap((own, carrier) => {
+    const other = far[carrier];
+    const at = ({ units }: UnitsAt, place: number | undefined) =>
+      place === undefined ? undefined : units[place];
+    const working = [at(here, own.unit), at(there, other?.unit)] as const;
+    const waiting = [at(here, own.standby), at(there, other?.standby)] as const;
+    return waiting.every((unit) => unit === undefined) ? [working] : [working, waiting];
+  });
 }
 
 /** What the technician reads at the unit for a level; undefined where the radio states no curve or the level lies outside. */

@@ -11,6 +11,7 @@ import { polarizationWords } from "../../evaluate/level/polarization.js";
 import { obstacleTitle } from "../../evaluate/path/profile.js";
 import { outageBounded } from "../../format/bounds.js";
 import { dbm, decibels, kilometres, metres } from "../../format/numbers.js";
+import { arrangementWords } from "../../radio/arrangement-pairs.js";
 import type { TerrainProfile } from "../../terrain/profile.js";
 import { stretchTold } from "../../words/gaps.js";
 import { inputShown } from "../../words/inputs.js";
@@ -92,11 +93,12 @@ export function hopPage(input: HopPageInput): Page {
   };
 }
 
-function subtitle({ name, title, state, arrangement, radio, polarization, objective }: Hop): string {
+function subtitle(hop: Hop): string {
+  const { name, title, state, arrangement, radio, polarization, objective } = hop;
   const parts = [
     title === undefined ? undefined : name,
     state === undefined ? undefined : stateWords(state),
-    arrangement.name,
+    arrangementWords(hop),
     radio?.title ?? radio?.name,
     polarizationWords({ arrangement, polarization }),
     objective === undefined ? undefined : `objective ${objective.title ?? objective.name}`,

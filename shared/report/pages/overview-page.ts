@@ -1,10 +1,12 @@
 /** The overview of a network: every hop in a row, the map, and what is wrong. */
+
 import type { Design, Hop } from "../../design/design.js";
 import { stateWords } from "../../design/state.js";
 import type { ClearanceResult } from "../../evaluate/account/path-result.js";
 import type { HopResult } from "../../evaluate/account/result.js";
 import { availabilityBounded, ESTIMATE_REMARK } from "../../format/bounds.js";
 import { dbm, decibels, fixed, fresnelAsked, kilometres, trimmed } from "../../format/numbers.js";
+import { arrangementWords } from "../../radio/arrangement-pairs.js";
 import { weakerDirection } from "../../rules/judged-modes.js";
 import { clearanceAgainst } from "../clearance-against.js";
 import {
@@ -266,7 +268,7 @@ function hopRow(row: OverviewHop, stated: boolean): TableRow {
       ...(stated ? [stateCell(row)] : []),
       distanceM === undefined ? "–" : figure(kilometres(distanceM)),
       transmits(hop),
-      hop.arrangement.name,
+      arrangementWords(hop),
       directions.length > 0 ? figure(dbm(Math.min(...directions.map((one) => one.receivedLevelDbm)))) : "–",
       weaker?.mode.modulation ?? "–",
       weaker ? figure(decibels(weaker.mode.fadeMarginDb)) : "–",

@@ -139,13 +139,19 @@ plan P18 {
 }
 `;
 
-/** The lines that state an arrangement between DELL and FELL; of a dual-band pair both hops. */
-export function arrangementExample(facts: ArrangementFacts): string {
+/**
+ * The lines that state an arrangement between DELL and FELL; of a dual-band pair both hops.
+ * @param far what FELL is built as
+ */
+export function arrangementExample(facts: ArrangementFacts, far: ArrangementFacts = facts): string {
   if (facts.bandOfPair !== undefined) return PAIR;
   const radio = { "split-mount": "R18", "all-outdoor": "R18O", "all-indoor": "R18I" }[facts.construction];
   const ends = (["DELL", "FELL"] as const).map(
     (site, index) => `  ${site} {
-${endLines(facts, index === 0 ? "high" : "low")
+${[
+  ...(index === 1 && far !== facts ? [`arrangement ${far.name}`] : []),
+  ...endLines(index === 0 ? facts : far, index === 0 ? "high" : "low"),
+]
   .map((line) => `    ${line}`)
   .join("\n")}
   }`,

@@ -1,12 +1,19 @@
 /** An arrangement as it is taught: what each end needs, what it protects, what it costs, how it is written, what judges it. */
 import type { Wiring } from "../../equipment/wiring/wiring.js";
 import { decibels } from "../../format/numbers.js";
+import { partnersOf } from "../../radio/arrangement-pairs.js";
 import { ARRANGEMENTS, type ArrangementFacts } from "../../radio/arrangements.js";
 import { RULES } from "../../rules/index.js";
 import { SAFETY } from "../pages/cautions.js";
 import { arrangementExample } from "./arrangement-example.js";
-import { AMBIGUOUS, COMMON_PARTS, COUPLER_TITLES, PROTECTION_WORDS } from "./arrangement-words.js";
-import { branchingCosts, type Split, symbolWords } from "./branching-costs.js";
+import {
+  AMBIGUOUS,
+  COMMON_PARTS,
+  COUPLER_TITLES,
+  ONE_END_WORDS,
+  PROTECTION_WORDS,
+} from "./arrangement-words.js";
+import { type BranchingCost, branchingCosts, type Split, symbolWords } from "./branching-costs.js";
 import { joinedLines } from "./joined-lines.js";
 import {
   LESSON_CAUTION,
@@ -43,6 +50,7 @@ export function arrangementLesson(facts: ArrangementFacts, shown: ArrangementSho
         paragraph(COMMON_PARTS),
       ]),
       ...costs(facts),
+      ...sectionOf("At one end only", oneEnd(facts)),
       ...sectionOf("How it is written", [
         { type: "design", text: arrangementExample(facts) },
         paragraph("Sites, objective and catalogue are those of all these examples; everything is invented."),
@@ -129,6 +137,43 @@ function costs(facts: ArrangementFacts): LessonSection[] {
       `${symbols.length === 0 ? "Nothing joins the units, so no branching loses anything. " : ""}${guide} Losses are common practice, from memory, unconfirmed, but for the 3.01 dB; a design counts those of its catalogue.`,
     ),
   ]);
+}
+
+/** What the other end may be built as instead; nothing where both have to be alike. */
+function oneEnd(facts: ArrangementFacts): LessonBlock[] {
+  const partners = partnersOf(facts);
+  if (partners.length === 0)
+    return [
+      paragraph(`Both ends are built alike: no other arrangement has the same carriers as ${facts.name}.`),
+    ];
+  const loses = (costs: readonly BranchingCost[]) =>
+    costs
+      .filter(({ state }) => state === "normal")
+      .map(({ formula, lossDb }) => (formula === "" ? "nothing" : `${formula}, ${decibels(lossDb, 1)}`))
+      .join("; ");
+  const rows = partners.map((far) => [
+    far.name,
+    loses(branchingCosts(facts, "equal", far)),
+    loses(branchingCosts(far, "equal", facts)),
+  ]);
+  const symbols = partners.flatMap((far) =>
+    branchingCosts(facts, "equal", far).flatMap(({ formula }) => formula.split("+").filter(Boolean)),
+  );
+  return [
+    paragraph(
+      `An end states an \`arrangement\` of its own within its block where it is built otherwise than the other; it has to share what goes over the air. With ${facts.name} at one end, the other may be:`,
+    ),
+    {
+      type: "table",
+      columns: ["the other end", "normal state, sent from here", "normal state, received here"],
+      rows,
+    },
+    ...(symbols.length === 0
+      ? []
+      : [list(...[...new Set(symbols)].map((symbol) => `${symbol}: ${symbolWords(symbol)}.`))]),
+    paragraph("With equal couplers; waveguides and feeders come to it."),
+    paragraph(ONE_END_WORDS),
+  ];
 }
 
 /** Arrangements that a reader may mean by some words: all of the words, in any place of the name. */

@@ -20,6 +20,10 @@ export const PROTECTION_WORDS: Readonly<Record<ArrangementFacts["protection"], s
 export const COMMON_PARTS =
   "Common parts remain whatever is doubled: chassis, controller, power, mast, and the antenna and coupler that units share. Nothing here protects against rain: another route or another band does.";
 
+/** Of ends that are built differently. */
+export const ONE_END_WORDS =
+  "A unit on standby protects its own end alone: where the other has one unit, that one takes the hop down. A second receiving antenna helps the direction that ends at it, and no other. A coupler at one end costs both directions, once each.";
+
 export const COUPLER_TITLES: Readonly<Record<CouplerKind, string>> = {
   hybrid: "hybrid coupler, joins two units of one polarization",
   omt: "orthomode transducer, joins two units of different polarization",

@@ -55,16 +55,23 @@ export interface BranchingCost {
   readonly paths: number;
 }
 
-/** Costs of every state, those that are alike told once; waveguides and feeders are not in them. */
-export function branchingCosts(facts: ArrangementFacts, split: Split): readonly BranchingCost[] {
-  const joins = joinsOf(facts);
-  const [one, other] = ([0, 1] as const).map((side: Side) => branchesOf(facts, joins, side));
+/**
+ * Costs of every state, those that are alike told once; waveguides and feeders are not in them.
+ * @param far what the receiving end is built as
+ */
+export function branchingCosts(
+  facts: ArrangementFacts,
+  split: Split,
+  far: ArrangementFacts = facts,
+): readonly BranchingCost[] {
+  const endOf = (built: ArrangementFacts, side: Side) => {
+    const joins = joinsOf(built);
+    return { facts: built, joins, branches: branchesOf(built, joins, side) };
+  };
+  const [one, other] = [endOf(facts, 0), endOf(far, 1)];
   const costs = new Map<string, BranchingCost>();
-  for (const { state, from, to } of pathsBetween(facts, one!, other!)) {
-    const ends = [
-      lossAt(facts, joins, split, from, "transmit"),
-      lossAt(facts, joins, split, to, "receive"),
-    ] as const;
+  for (const { state, from, to } of pathsBetween(one, other)) {
+    const ends = [lossAt(one, split, from, "transmit"), lossAt(other, split, to, "receive")] as const;
     const formula = ends.flatMap(({ symbols }) => symbols).join("+");
     const lossDb = ends[0].lossDb + ends[1].lossDb;
     const key = `${state} ${formula}`;
@@ -74,8 +81,7 @@ export function branchingCosts(facts: ArrangementFacts, split: Split): readonly 
 }
 
 function lossAt(
-  facts: ArrangementFacts,
-  joins: readonly Join[],
+  { facts, joins }: { readonly facts: ArrangementFacts; readonly joins: readonly Join[] },
   split: Split,
   branch: Branch,
   direction: "transmit" | "receive",

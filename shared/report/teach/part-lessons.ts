@@ -1,4 +1,5 @@
 /** An entry of a design's catalogue as it is taught: what it is, where it fits, who uses it, what judges it. */
+
 import type { Antenna, Coupler, Design, Hop, Radio } from "../../design/design.js";
 import type { Card, Chassis } from "../../design/equipment.js";
 import type { FrequencyRange } from "../../design/frequency-range.js";
@@ -8,6 +9,7 @@ import { type SitePlan, sitePlans } from "../../equipment/site-plan.js";
 import { antennasStated, couplersStated, suits } from "../../equipment/stands.js";
 import { siteWiring } from "../../equipment/wiring/site-wiring.js";
 import { decibels, frequency, trimmed } from "../../format/numbers.js";
+import { arrangementWords } from "../../radio/arrangement-pairs.js";
 import { ARRANGEMENTS, type ArrangementFacts } from "../../radio/arrangements.js";
 import { RULES } from "../../rules/index.js";
 import { drawFace } from "../draw/system/site/draw-face.js";
@@ -183,7 +185,7 @@ function used(by: readonly string[], none: string): LessonBlock[] {
 }
 
 function hopsOf({ hops }: Design, uses: (hop: Hop) => boolean): readonly string[] {
-  return [...hops.values()].filter(uses).map(({ name, arrangement }) => `${name}, ${arrangement.name}`);
+  return [...hops.values()].filter(uses).map((hop) => `${hop.name}, ${arrangementWords(hop)}`);
 }
 
 /** Beyond so many units the names go on by rule. */

@@ -5,7 +5,8 @@ import { armLossDb } from "../../equipment/branch-loss.js";
 import type { Branch } from "../../equipment/branches.js";
 import { branchesAt, standsOf } from "../../equipment/stands.js";
 import { decibels } from "../../format/numbers.js";
-import { type ArrangementFacts, arrangementByName } from "../../radio/arrangements.js";
+import { factsAt } from "../../radio/arrangement-pairs.js";
+import type { ArrangementFacts } from "../../radio/arrangements.js";
 import { exampleHop } from "../example-preamble.js";
 import { decision, endHere, type Mending } from "../fixes/mending.js";
 import type { HopRule } from "../rule.js";
@@ -33,10 +34,9 @@ export const armsExchanged: HopRule = {
   good: standby("H18-E"),
   bad: standby("H18-U"),
   check({ hop, report }) {
-    const facts = arrangementByName(hop.arrangement.name);
-    if (facts === undefined) return;
     for (const end of hop.ends) {
-      if (!end.armsExchanged) continue;
+      const facts = factsAt(hop, end);
+      if (facts === undefined || !end.armsExchanged) continue;
       const message = messageFor(hop, end, facts);
       if (message) report({ at: address("hop", hop.name, end.site.name, "arms"), message });
     }
@@ -58,7 +58,7 @@ function messageFor(hop: Hop, end: HopEnd, facts: ArrangementFacts): string | un
   }
   const far = hop.ends.find((one) => one !== end)!;
   if (far.armsExchanged) return undefined;
-  const apartDb = spreadDb(lossesDb) + spreadDb(exchange(far, facts).lossesDb);
+  const apartDb = spreadDb(lossesDb) + spreadDb(exchange(far, factsAt(hop, far) ?? facts).lossesDb);
   return apartDb < LEAST_DB
     ? undefined
     : `with the arms exchanged at ${name} carriers stand on like arms at both ends: one loses ${decibels(apartDb)} more than another`;

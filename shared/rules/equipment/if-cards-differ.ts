@@ -2,7 +2,7 @@ import { address } from "../../design/address.js";
 import type { Hop } from "../../design/design.js";
 import type { Card } from "../../design/equipment.js";
 import type { IfPortUse } from "../../equipment/if-ports.js";
-import { arrangementByName } from "../../radio/arrangements.js";
+import { factsAt } from "../../radio/arrangement-pairs.js";
 import { bitsPerSymbol } from "../../radio/modulation.js";
 import type { NetworkRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
@@ -54,7 +54,7 @@ export const ifCardsDiffer: NetworkRule = {
 
 /** Cards whose units speak to each other: of one carrier, or of any two where a standby takes over. */
 function facing(hop: Hop, own: readonly IfPortUse[], far: readonly IfPortUse[]): readonly [Card, Card][] {
-  const anyTwo = arrangementByName(hop.arrangement.name)?.hotStandby;
+  const anyTwo = hop.ends.some((end) => factsAt(hop, end)?.hotStandby);
   return own.flatMap(({ branch, card }) =>
     far.flatMap((other): [Card, Card][] =>
       anyTwo || other.branch === branch ? [[card.card, other.card.card]] : [],

@@ -3,7 +3,8 @@ import type { Hop, HopEnd } from "../../design/design.js";
 import { interfacesFit } from "../../equipment/interfaces.js";
 import { leadTo } from "../../equipment/mounting.js";
 import { type Stand, standsOf } from "../../equipment/stands.js";
-import { arrangementByName, SINGLE } from "../../radio/arrangements.js";
+import { factsAt } from "../../radio/arrangement-pairs.js";
+import { SINGLE } from "../../radio/arrangements.js";
 import { exampleHop } from "../example-preamble.js";
 import type { HopRule } from "../rule.js";
 
@@ -63,8 +64,8 @@ interface MountedPart {
 }
 
 /** The first also before its antenna is stated. */
-function standsToBolt({ arrangement }: Hop, end: HopEnd): readonly Stand[] {
-  const stands = standsOf(end, arrangementByName(arrangement.name) ?? SINGLE);
+function standsToBolt(hop: Hop, end: HopEnd): readonly Stand[] {
+  const stands = standsOf(end, factsAt(hop, end) ?? SINGLE);
   return stands.filter(({ antenna }, index) => index === 0 || antenna !== undefined);
 }
 

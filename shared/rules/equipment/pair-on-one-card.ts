@@ -27,7 +27,7 @@ export const pairOnOneCard: SiteRule = {
       report(
         {
           at: address("hop", hop.name, plan.site.name),
-          message: `all units of ${hop.name} (${hop.arrangement.name}) hang on one card at ${plan.site.name}`,
+          message: `all units of ${hop.name} (${facts.name}) hang on one card at ${plan.site.name}`,
         },
         hop.name,
       );

@@ -41,10 +41,14 @@ export const lessUnequal: Fixes = (mending) => {
     return [decision(`Take coupler ${name} at ${at.join(" and ")} (changes the equipment)`, ...changes)];
   };
   const greatest = Math.max(...hop.ends.map(({ coupler }) => (coupler ? spreadDb(coupler) : 0)));
-  const others = couplersFor(mending, hop)
+  const joined = hop.ends.filter(({ coupler }) => coupler !== undefined);
+  const groups = joined.length > 1 ? [joined, ...joined.map((end) => [end])] : joined.map((end) => [end]);
+  const others = joined
+    .slice(0, 1)
+    .flatMap((end) => couplersFor(mending, { hop, end }))
     .filter((one) => spreadDb(one) < greatest)
     .toSorted((a, b) => spreadDb(a) - spreadDb(b))
-    .flatMap(({ name }) => [hop.ends, [hop.ends[0]], [hop.ends[1]]].flatMap((ends) => swap(name, ends)));
+    .flatMap(({ name }) => groups.flatMap((ends) => swap(name, ends)));
   return [...others.slice(0, 6), ...largerAntenna(mending, hop)];
 };
 

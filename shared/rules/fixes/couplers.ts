@@ -1,14 +1,14 @@
 /** Couplers of the catalogue that suit the hop. */
-import type { Coupler, Hop, HopEnd } from "../../design/design.js";
+import type { Coupler, HopEnd } from "../../design/design.js";
 import { antennasStated, type Stand, suits } from "../../equipment/stands.js";
-import { arrangementByName } from "../../radio/arrangements.js";
-import { decision, endHere, type Fixes, factHere, type Mending } from "./mending.js";
+import { factsAt } from "../../radio/arrangement-pairs.js";
+import { decision, type EndHere, endHere, type Fixes, factHere, type Mending } from "./mending.js";
 
 export const addCoupler: Fixes = (mending) => {
   const here = endHere(mending);
   if (!here) return [];
   const { couplerFact } = standHere(mending, here.end);
-  return couplersFor(mending, here.hop).map(({ name }) =>
+  return couplersFor(mending, here).map(({ name }) =>
     decision(`Add coupler ${name} at ${here.site} (changes the equipment)`, {
       do: "add",
       in: here.at,
@@ -21,7 +21,7 @@ export const otherCoupler: Fixes = (mending) => {
   const here = endHere(mending);
   if (!here) return [];
   const { coupler, couplerFact } = standHere(mending, here.end);
-  return couplersFor(mending, here.hop)
+  return couplersFor(mending, here)
     .filter(({ name }) => name !== coupler?.name)
     .map(({ name }) =>
       decision(`Take coupler ${name} at ${here.site} (changes the equipment)`, {
@@ -41,8 +41,11 @@ export function standHere(mending: Mending, end: HopEnd): Stand {
 }
 
 /** Those of the usual kind first. Without a band stated none is proposed: nobody knows whether it suits. */
-export function couplersFor({ catalogue }: Mending, hop: Hop): readonly Coupler[] {
-  const facts = arrangementByName(hop.arrangement.name);
+export function couplersFor(
+  { catalogue }: Mending,
+  { hop, end }: Pick<EndHere, "hop" | "end">,
+): readonly Coupler[] {
+  const facts = factsAt(hop, end);
   if (facts === undefined) return [];
   const frequencies = hop.ends.flatMap((end) => end.transmitFrequencyHz ?? []);
   const suiting = catalogue.couplers.filter(

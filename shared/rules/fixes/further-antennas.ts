@@ -2,7 +2,7 @@
 import type { FactChange, Fix } from "../../design/fact-change.js";
 import { antennasStated, FURTHER, joiningOf, standsOf } from "../../equipment/stands.js";
 import { trimmed } from "../../format/numbers.js";
-import { arrangementByName } from "../../radio/arrangements.js";
+import { factsAt } from "../../radio/arrangement-pairs.js";
 import { couplersFor } from "./couplers.js";
 import { decision, endHere, type Fixes, factHere } from "./mending.js";
 
@@ -12,7 +12,7 @@ const ROOM_M = 0.5;
 /** The antenna under the word that its arrangement has for it, else one more like the last, with its coupler. */
 export const addAntenna: Fixes = (mending) => {
   const here = endHere(mending);
-  const facts = here && arrangementByName(here.hop.arrangement.name);
+  const facts = here && factsAt(here.hop, here.end);
   if (!here || !facts) return [];
   const before = [...renameAntenna(mending), ...couplerWithMore(mending)];
   const stands = standsOf(here.end, facts);
@@ -41,7 +41,7 @@ export const addAntenna: Fixes = (mending) => {
 /** `diversity-antenna` where the arrangement has a second one without diversity, and the other way round. */
 const renameAntenna: Fixes = (mending) => {
   const here = endHere(mending);
-  const facts = here && arrangementByName(here.hop.arrangement.name);
+  const facts = here && factsAt(here.hop, here.end);
   if (!here || !facts || facts.antennas < 2) return [];
   const [was, is] = facts.spaceDiversity
     ? ["second-antenna", "diversity-antenna"]
@@ -58,7 +58,7 @@ const renameAntenna: Fixes = (mending) => {
 /** A coupler that joins all units of its antenna in place of one for two. */
 const couplerWithMore: Fixes = (mending) => {
   const here = endHere(mending);
-  const facts = here && arrangementByName(here.hop.arrangement.name);
+  const facts = here && factsAt(here.hop, here.end);
   const small =
     here &&
     facts &&
@@ -66,7 +66,7 @@ const couplerWithMore: Fixes = (mending) => {
       ({ coupler }) => coupler?.kind !== undefined && coupler.kind !== facts.coupler,
     );
   if (!here || !small) return [];
-  return couplersFor(mending, here.hop)
+  return couplersFor(mending, here)
     .filter(({ kind }) => kind === facts.coupler)
     .map(({ name }) =>
       decision(`Take coupler ${name} at ${here.site} (changes the equipment)`, {

@@ -1,6 +1,6 @@
 /** What a finding proposes to the hop, as changes of its facts. */
 import { address } from "../../design/address.js";
-import { type Change, changeWords, modesStatement, WITH_SPACE_DIVERSITY } from "../../design/change.js";
+import { type Change, changeWords, modesStatement, withSpaceDiversity } from "../../design/change.js";
 import type { Hop } from "../../design/design.js";
 import type { FactChange } from "../../design/fact-change.js";
 import { trimmed } from "../../format/numbers.js";
@@ -48,7 +48,7 @@ function factsOf(hop: Hop, change: Change): readonly FactChange[] {
         {
           do: "state",
           in: at(),
-          line: `arrangement ${WITH_SPACE_DIVERSITY.get(hop.arrangement.name)}`,
+          line: `arrangement ${withSpaceDiversity(hop)}`,
         },
         ...change.second.map(
           ({ site, antenna, heightM }): FactChange => ({

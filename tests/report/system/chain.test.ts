@@ -2,12 +2,15 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { sitePlans } from "../../../shared/equipment/site-plan.js";
+import { standsOf } from "../../../shared/equipment/stands.js";
 import { portKey } from "../../../shared/equipment/wiring/wiring.js";
+import { partnersOf } from "../../../shared/radio/arrangement-pairs.js";
 import { ARRANGEMENTS } from "../../../shared/radio/arrangements.js";
 import type { ChainLine, ChainStep, PartStep } from "../../../shared/report/draw/system/chain/chain.js";
 import { drawChain } from "../../../shared/report/draw/system/chain/draw-chain.js";
 import { layoutChain, NARROW_CHAIN, WIDE_CHAIN } from "../../../shared/report/draw/system/chain/layout.js";
 import { draw } from "../../../shared/report/draw/system/placed.js";
+import { arrangementExample, TEACHING_STOCK } from "../../../shared/report/teach/arrangement-example.js";
 import { EXAMPLE_ENTRIES } from "../../../shared/rules/equipment/example-equipment.js";
 import { CASES, CATALOGUE, textOf } from "../../equipment/arrangement-cases.js";
 import { designOf } from "../../equipment/designs.js";
@@ -106,6 +109,37 @@ describe("each arrangement", () => {
           if (site !== undefined && passes.code !== "transmitter" && passes.code !== "receiver")
             expect(codes).toContain(`${JSON.stringify(passes)} ${changeDb.toFixed(9)}`);
       }
+    },
+  );
+});
+
+describe("each two arrangements of which the ends are built", () => {
+  const pairs = ARRANGEMENTS.flatMap((one) => partnersOf(one).map((other) => [one, other] as const));
+  test.each(pairs.map(([one, other]) => [`${one.name}, ${other.name}`, one, other] as const))(
+    "%s",
+    (_name, one, other) => {
+      const [chained] = chainsIn(designOf(arrangementExample(one, other), TEACHING_STOCK));
+      const { chain, hop, result } = chained!;
+      expect(chain.lacks).toEqual([]);
+      expect(chain.ends.map(({ lines }) => lines.length)).toEqual([one.transceivers, other.transceivers]);
+      for (const { lines } of chain.ends) {
+        expect(lines.flatMap(faultsOf)).toEqual([]);
+        for (const { steps, branch } of lines) {
+          const last = steps.at(-1)!;
+          expect(last.kind === "part" && last.part.kind, branch.name).toBe("antenna");
+        }
+      }
+      addsUp(chained!);
+      const drawn = drawChain(hop, result, new Map())!;
+      expect(drawn.alt).toContain(`${one.name} at DELL, ${other.name} at FELL`);
+      const around = hop.ends.map((end, at) => ({
+        hop: hop.name,
+        end,
+        stands: standsOf(end, [one, other][at]!),
+        cableNumber: () => undefined,
+      }));
+      for (const sheet of [WIDE_CHAIN, NARROW_CHAIN])
+        expect(sheetFaults(layoutChain(chain, [around[0]!, around[1]!], sheet)!)).toEqual([]);
     },
   );
 });

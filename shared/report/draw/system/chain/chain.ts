@@ -18,7 +18,7 @@ export interface HopChain {
 
 export interface ChainEnd {
   readonly site: string;
-  /** One for each branch, in the order of the arrangement's units; the same count at both ends. */
+  /** One for each branch, in the order of the units of what the end is built as. */
   readonly lines: readonly ChainLine[];
 }
 

@@ -7,7 +7,8 @@ import { siteWiring } from "../../../../equipment/wiring/site-wiring.js";
 import type { Wiring } from "../../../../equipment/wiring/wiring.js";
 import type { HopResult } from "../../../../evaluate/account/result.js";
 import { dbm } from "../../../../format/numbers.js";
-import { arrangementByName, SINGLE } from "../../../../radio/arrangements.js";
+import { arrangementWords, factsAt } from "../../../../radio/arrangement-pairs.js";
+import { SINGLE } from "../../../../radio/arrangements.js";
 import { draw } from "../placed.js";
 import type { HopChain } from "./chain.js";
 import { hopChain } from "./hop-chain.js";
@@ -50,7 +51,7 @@ function aroundOf(hop: Hop, at: 0 | 1, wiring: Wiring | undefined): Around {
   return {
     hop: hop.name,
     end,
-    stands: standsOf(end, arrangementByName(hop.arrangement.name) ?? SINGLE),
+    stands: standsOf(end, factsAt(hop, end) ?? SINGLE),
     cableNumber: ({ joint }) => labels?.get(joint)?.cable,
   };
 }
@@ -64,13 +65,13 @@ function numbersOf(wiring: Wiring): ReturnType<typeof labelsOf> {
   return known;
 }
 
-function altText({ arrangement }: Hop, { hop, ends }: HopChain): string {
+function altText(of: Hop, { hop, ends }: HopChain): string {
   const said = ends.map(({ site, lines }) => {
     const arrives = lines.flatMap(({ receive }) => receive?.unitDbm ?? []);
     const levels = arrives.length === 0 ? "" : `, at best ${dbm(Math.max(...arrives))} at its input`;
     return `${lines.length} ${lines.length === 1 ? "unit" : "units"} at ${site}${levels}`;
   });
-  return `Chain of ${hop}, ${arrangement.name}, from the ports indoors to the antennas of both ends: ${said.join("; ")}`;
+  return `Chain of ${hop}, ${arrangementWords(of)}, from the ports indoors to the antennas of both ends: ${said.join("; ")}`;
 }
 
 const LACK_WORDS: Readonly<Record<HopChain["lacks"][number], string>> = {

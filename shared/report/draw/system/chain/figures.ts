@@ -3,23 +3,30 @@
  * arises. Sums along a chain are those of the level diagram and of every way through the branches.
  */
 import type { Hop } from "../../../../design/design.js";
+import { carrierUnits } from "../../../../equipment/branches.js";
 import type { DirectionResult, LevelElement, PathLevel } from "../../../../evaluate/account/level-result.js";
 import type { HopResult } from "../../../../evaluate/account/result.js";
 import { newTrace } from "../../../../evaluate/account/trace.js";
 import { transmitPowerDbm } from "../../../../evaluate/level/levels.js";
 import { unitFrequencies } from "../../../../evaluate/level/own-channels.js";
 import { type EndParts, terminal } from "../../../../evaluate/level/terminal.js";
+import { factsAt } from "../../../../radio/arrangement-pairs.js";
 import type { ArrangementFacts } from "../../../../radio/arrangements.js";
 import type { ChainEnd, ChainLine, ChainStep, LineLevels, Passed } from "./chain.js";
 
-/** The ends with their figures; whatever is not known stays open. */
+/**
+ * The ends with their figures; whatever is not known stays open.
+ * @param built what each end is built as
+ */
 export function withFigures(
   hop: Hop,
   { directions }: HopResult,
   ends: readonly [ChainEnd, ChainEnd],
-  facts: ArrangementFacts,
+  built: readonly [ArrangementFacts | undefined, ArrangementFacts | undefined],
 ): readonly [ChainEnd, ChainEnd] {
-  const parts = [partsOf(hop, 0, facts), partsOf(hop, 1, facts)] as const;
+  const [first, second] = built;
+  if (first === undefined || second === undefined) return ends;
+  const parts = [partsOf(hop, 0, [first, second]), partsOf(hop, 1, [first, second])] as const;
   const endOf = (at: 0 | 1): ChainEnd => {
     const [{ site, lines }, far] = [ends[at], ends[1 - at]!];
     const out = directions.find(({ from }) => from === site);
@@ -28,8 +35,8 @@ export function withFigures(
       site,
       lines: lines.map((line, index): ChainLine => {
         const own = parts[at][index]!;
-        const sends = out && wayOf(out, lines.length, line.branch.name, "from");
-        const hears = back && wayOf(back, lines.length, line.branch.name, "to");
+        const sends = out && wayOf(out, lines.length, line.branch.name, "from", far);
+        const hears = back && wayOf(back, lines.length, line.branch.name, "to", far);
         const powerDbm = sends && outputDbm(hop, at);
         const sender = hears && far.lines.findIndex(({ branch }) => branch.name === hears.far);
         const sent = sender === undefined ? undefined : parts[1 - at]![sender]?.send;
@@ -69,28 +76,41 @@ interface BothWays {
   readonly receive?: EndParts;
 }
 
-function partsOf(hop: Hop, at: 0 | 1, facts: ArrangementFacts): readonly BothWays[] {
+function partsOf(
+  hop: Hop,
+  at: 0 | 1,
+  built: readonly [ArrangementFacts, ArrangementFacts],
+): readonly BothWays[] {
   const [end, far] = [hop.ends[at], hop.ends[1 - at]!];
-  const out = partsAlong(hop, [end, far], "transmit", facts);
-  const back = partsAlong(hop, [far, end], "receive", facts);
-  return Array.from({ length: facts.transceivers }, (_, index) => ({
+  const [own, sends] = [built[at], built[1 - at]!];
+  const out = partsAlong(hop, [end, far], "transmit", own, (branch) => branch);
+  const back = partsAlong(hop, [far, end], "receive", own, (branch) => senderOf(own, branch, sends));
+  return Array.from({ length: own.transceivers }, (_, index) => ({
     send: out(index),
     receive: back(index),
   }));
 }
 
+/** The working unit of the other end whose carrier a branch receives. */
+function senderOf(own: ArrangementFacts, branch: number, far: ArrangementFacts): number {
+  const carrier = carrierUnits(own).findIndex(({ unit, standby }) => unit === branch || standby === branch);
+  return carrierUnits(far)[carrier]?.unit ?? branch;
+}
+
+/** @param senderFor the unit that sends what passes a branch */
 function partsAlong(
   hop: Hop,
   ends: readonly [Hop["ends"][0], Hop["ends"][0]],
   direction: "transmit" | "receive",
   facts: ArrangementFacts,
+  senderFor: (branch: number) => number,
 ): (branch: number) => EndParts | undefined {
   const firstHz = ends[0].transmitFrequencyHz;
   if (firstHz === undefined || !(firstHz > 0)) return () => undefined;
-  const hzOf = unitFrequencies(hop, ends[0], firstHz, facts);
+  const hzOf = unitFrequencies(hop, ends[0], firstHz, factsAt(hop, ends[0]) ?? facts);
   const known = new Map<number, ReturnType<typeof terminal>>();
   return (branch) => {
-    const frequencyHz = hzOf(branch);
+    const frequencyHz = hzOf(senderFor(branch));
     const of =
       known.get(frequencyHz) ?? terminal({ hop, ends, frequencyHz, trace: newTrace() }, direction, facts);
     known.set(frequencyHz, of);
@@ -110,13 +130,14 @@ function wayOf(
   branches: number,
   name: string,
   as: "from" | "to",
+  far: ChainEnd,
 ): LineWay | undefined {
   const { paths, levels } = direction;
   if (paths === undefined) {
     if (branches > 1) return undefined;
     let betweenDb = 0;
     for (const { site, changeDb } of levels) if (site === undefined) betweenDb -= changeDb;
-    return { state: "normal", far: name, betweenDb };
+    return { state: "normal", far: far.lines[0]?.branch.name ?? name, betweenDb };
   }
   const own = as === "from" ? "sender on standby" : "receiver on standby";
   const path = paths.find((one) => one[as] === name && (one.state === "normal" || one.state === own));

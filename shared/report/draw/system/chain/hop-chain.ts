@@ -5,7 +5,7 @@ import { unitsOf } from "../../../../equipment/units.js";
 import type { Wiring } from "../../../../equipment/wiring/wiring.js";
 import type { HopResult } from "../../../../evaluate/account/result.js";
 import { withinReason } from "../../../../evaluate/reason.js";
-import { arrangementByName } from "../../../../radio/arrangements.js";
+import { factsAt } from "../../../../radio/arrangement-pairs.js";
 import type { Air, ChainEnd, ChainLack, ChainLine, HopChain } from "./chain.js";
 import { withFigures } from "./figures.js";
 import { joinedWay } from "./walk.js";
@@ -16,14 +16,15 @@ export function hopChain(
   result: HopResult,
   wirings: readonly [Wiring | undefined, Wiring | undefined],
 ): HopChain {
-  const facts = arrangementByName(hop.arrangement.name);
+  const built = [factsAt(hop, hop.ends[0]), factsAt(hop, hop.ends[1])] as const;
   const lacks: ChainLack[] = [
-    ...(facts === undefined ? (["arrangement"] as const) : []),
+    ...(built.includes(undefined) ? (["arrangement"] as const) : []),
     ...(hop.radio === undefined ? (["radio"] as const) : []),
     ...(result.directions.length < 2 ? (["level"] as const) : []),
   ];
   const bare = ([0, 1] as const).map((at): ChainEnd => {
     const end = hop.ends[at];
+    const facts = built[at];
     if (facts === undefined) return { site: end.site.name, lines: [] };
     const units = unitsOf(hop, end, facts);
     const wiring = wirings[at];
@@ -43,7 +44,7 @@ export function hopChain(
   const ends = [bare[0]!, bare[1]!] as const;
   return {
     hop: hop.name,
-    ends: facts ? withFigures(withinReason(hop).hop, result, ends, facts) : ends,
+    ends: withFigures(withinReason(hop).hop, result, ends, built),
     air: airOf(result),
     lacks,
   };

@@ -8,7 +8,7 @@ import { broken, widthOf } from "../fit.js";
 import { LINE, PAD, textAt } from "../lines.js";
 import type { Placed, PlacedItem, Rect, Way } from "../placed.js";
 import { type Cell, cellsOf, type JointCell, type PartCell, type Stage, stagesOf } from "./cells.js";
-import type { ChainLine, HopChain } from "./chain.js";
+import type { ChainEnd, ChainLine, HopChain } from "./chain.js";
 import {
   ARROW,
   apart,
@@ -53,14 +53,14 @@ export function layoutChain(
   const count = Math.max(...chain.ends.map(({ lines }) => lines.length));
   if (count === 0) return undefined;
   const stages = stagesOf(chain.ends);
-  const order = columnOrder(chain);
+  const orders = columnOrders(chain);
   const beside = Math.min(count, MOST_BESIDE);
   const width = sheet.widthFor(beside);
   const items: PlacedItem[] = [];
   let top = MARGIN;
   for (let from = 0; from < count; from += MOST_BESIDE) {
-    const lines = chain.ends.map(({ lines: of }) =>
-      order.slice(from, from + MOST_BESIDE).flatMap((index) => of[index] ?? []),
+    const lines = chain.ends.map(({ lines: of }, at) =>
+      orders[at]!.slice(from, from + MOST_BESIDE).flatMap((index) => of[index] ?? []),
     );
     const panel: Panel = { chain, lines, around, stages, width, columns: beside, continued: from > 0 };
     const placed = beside <= sheet.mostMirrored ? mirrored(panel, top) : stacked(panel, top);
@@ -70,9 +70,14 @@ export function layoutChain(
   return { width, height: top - GAP + MARGIN, items };
 }
 
+/** Of like ends that of the first, so that what speaks to each other stands opposite. */
+function columnOrders({ ends: [first, second] }: HopChain): readonly (readonly number[])[] {
+  const order = columnOrder(first);
+  return [order, first.lines.length === second.lines.length ? order : columnOrder(second)];
+}
+
 /** Branches that share an antenna, and there a polarization, stand beside each other: so do their joints. */
-function columnOrder({ ends }: HopChain): readonly number[] {
-  const { lines } = ends[0];
+function columnOrder({ lines }: ChainEnd): readonly number[] {
   const key = (index: number) => {
     const { antenna, polarization } = lines[index]!.branch;
     return 2 * antenna + polarization;

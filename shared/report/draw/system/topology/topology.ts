@@ -1,10 +1,12 @@
 /** The network as a diagram: every site a box, every hop a line with its band, capacity and state; no map, no scale. */
+
 import { address } from "../../../../design/address.js";
 import type { Hop, Site } from "../../../../design/design.js";
 import { type State, stateWords } from "../../../../design/state.js";
 import type { HopResult } from "../../../../evaluate/account/result.js";
 import { judgedMode } from "../../../../evaluate/level/judged-mode.js";
 import { bitRate } from "../../../../format/numbers.js";
+import { arrangementWords } from "../../../../radio/arrangement-pairs.js";
 import { carriers } from "../../../../radio/arrangements.js";
 import { broken, type Fitted, type Words, widthOf } from "../fit.js";
 import { LINE, linesAt, PAD, textAt } from "../lines.js";
@@ -140,7 +142,7 @@ function hopLines(hop: Hop, { directions }: HopResult): Fitted[] {
   ].filter((part) => part !== undefined);
   const words: Words[] = [
     { text: figures.join(", "), style: "quiet" },
-    { text: hop.arrangement.name, style: "quiet" },
+    { text: arrangementWords(hop), style: "quiet" },
   ];
   const said = stateSaid(hop.state);
   if (said !== undefined) words.push({ text: said, style: "quiet" });
