@@ -81,6 +81,7 @@ const WITHOUT_COLUMN: typeof STATED = {
   ],
   end: [
     "arms",
+    "arrangement",
     "bracket",
     "cable",
     "delivery",
