@@ -1,7 +1,7 @@
 /** What a hop is made of: its arrangement in words, the way through every branch, and the parts at both ends. */
 import type { Design, Hop } from "../../design/design.js";
-import { deliveryWords, withoutDelivery } from "../../equipment/delivery.js";
 import { carrierUnits } from "../../equipment/branches.js";
+import { deliveryWords, withoutDelivery } from "../../equipment/delivery.js";
 import { merged, type Part, partsOfEnd, unitWords } from "../../equipment/parts-list.js";
 import { rssiVoltage } from "../../equipment/rssi.js";
 import { type SitePlan, sitePlans } from "../../equipment/site-plan.js";
