@@ -186,6 +186,7 @@ function joinedAt(
         ratingA: quantityOf(fact, "rating"),
         slot: numberOf(fact, "slot"),
         chassis: wordOf(fact, "chassis"),
+        hop: wordOf(fact, "hop"),
       },
     ];
   });

@@ -273,7 +273,7 @@ export interface Service {
   readonly ports?: readonly PortClaim[];
 }
 
-/** A fuse of a feed and the power card behind it. */
+/** A fuse of a feed and the power card or unit behind it. */
 export interface Feed {
   /** `A`, `B` */
   readonly name: string;
@@ -284,6 +284,8 @@ export interface Feed {
   readonly chassis?: string;
   /** Undefined: of a chassis with its supply built in. */
   readonly slot?: number;
+  /** Hop of the unit that it feeds; undefined: it feeds a chassis. */
+  readonly hop?: string;
 }
 
 /** So many spares of a kind of part, by share of the parts in use. */

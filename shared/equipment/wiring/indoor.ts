@@ -6,7 +6,6 @@ import { isInlet, type PlacedCard, slotCountOf } from "../placement.js";
 import type { SitePlan } from "../site-plan.js";
 import type { Assembly } from "./assembly.js";
 import { cardId, chassisId, serviceId } from "./ids.js";
-import { supplyFeeds } from "./supply.js";
 import { assignPorts, serves, type TrafficNeed } from "./traffic-ports.js";
 import type { JoinedBy, LooseEnd, PortRef, StatedFault, WiredPart, WiredPort } from "./wiring.js";
 
@@ -38,7 +37,6 @@ export function addRack(plan: SitePlan, to: Assembly): void {
     to.part({ id, kind: "card", name: card.name, at: address("card", card.name), ports: [] });
     to.loose({ part: id, port: BACKPLANE, lacks: "slot" });
   }
-  supplyFeeds(plan, to);
 }
 
 const BACKPLANE = "backplane";

@@ -14,6 +14,7 @@ import { type UnitSetting, unitsOf } from "../units.js";
 import type { Assembly } from "./assembly.js";
 import { cardId, unitId } from "./ids.js";
 import type { UnitTraffic } from "./indoor.js";
+import { SUPPLY, takesOwnFeed } from "./supply.js";
 import type { JoinedBy, PortRef, WiredPart, WiredPort } from "./wiring.js";
 
 /** Everything of a hop at its site; what its all-outdoor units want of the traffic ports is returned. */
@@ -69,6 +70,7 @@ function addUnit({ one, served, facts, to }: Here, { name }: Branch, index: numb
   const ports: WiredPort[] = [{ name: ANTENNA, type: "waveguide" }];
   if (hasIf) ports.unshift({ name: IF, type: "IF" });
   else if (type !== undefined) ports.unshift({ name: TRAFFIC, type });
+  if (takesOwnFeed(one)) ports.push({ name: SUPPLY, type: SUPPLY });
   to.part({
     id,
     kind: "unit",

@@ -50,12 +50,14 @@ export function servicePortLines(plan: SitePlan): FactChange[] {
   });
 }
 
-/** Fuses that are proposed for power cards. */
+/** Fuses that are proposed for power cards and units. */
 export function feedLines(plan: SitePlan): FactChange[] {
   const wiring = siteWiring(plan);
   const lines = wiring.joints.flatMap(({ by, ends: [, inlet], proposed }) => {
-    const place = wiring.parts.get(inlet.part)?.place;
-    if (by.kind !== "fuse" || !proposed || place === undefined) return [];
+    const { place, of } = wiring.parts.get(inlet.part) ?? {};
+    if (by.kind !== "fuse" || !proposed) return [];
+    if (of !== undefined) return `feed ${by.feed} fuse ${by.fuse} to ${of.hop}`;
+    if (place === undefined) return [];
     const slot = place.slot === undefined ? "" : ` slot ${place.slot}`;
     return `feed ${by.feed} fuse ${by.fuse}${slot}${inChassis(plan, place.chassis)}`;
   });
