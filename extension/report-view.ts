@@ -1,4 +1,4 @@
-/** The report beside the text: follows the caret from hop to site and is drawn anew when a result changes. */
+/** The report beside the text: follows the caret from hop to site to entry and is drawn anew when a result changes. */
 import * as vscode from "vscode";
 import type { ReportParams } from "../server/lsp/protocol.js";
 import { type HopwrightClient, LANGUAGE } from "./client.js";
@@ -82,12 +82,13 @@ export class ReportView implements vscode.Disposable {
       await this.panel.webview.postMessage({ notice: answer ?? nothing });
       return;
     }
-    const { hop, site, html, at } = answer;
+    const { hop, site, entry, html, at } = answer;
     // From here on the subject is known by its name, wherever edits move its lines.
     if (hop !== undefined) this.wanted = { uri: asked.uri, hop };
     else if (site !== undefined) this.wanted = { uri: asked.uri, site };
+    else if (entry !== undefined) this.wanted = { uri: asked.uri, entry };
     this.panel.title = answer.title;
-    const subject = hop === undefined ? site && `site ${site}` : `hop ${hop}`;
+    const subject = hop !== undefined ? `hop ${hop}` : site !== undefined ? `site ${site}` : entry;
     // Asked by name, the answer knows of no caret: what is marked stays so.
     if (asked.line !== undefined) this.caretAt = at;
     await this.panel.webview.postMessage({ subject, html, at: this.caretAt ?? null });

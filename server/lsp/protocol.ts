@@ -41,24 +41,27 @@ export interface DesignStatus {
   readonly infos: number;
 }
 
-/** A page about a hop or a site, or about the design when the place is in neither, or is a folder. */
+/** A page about a hop, a site or an entry of the catalogue, or about the design when the place is in none, or is a folder. */
 export const REPORT = "hopwright/report";
 export interface ReportParams {
   readonly uri: string;
-  /** Place of the caret, from 0, in the hop or site that is meant; undefined: the design. */
+  /** Place of the caret, from 0, in the declaration that is meant; undefined: the design. */
   readonly line?: number;
   readonly character?: number;
-  /** Name of the hop or site, in place of a line, to follow a page that is open already. */
+  /** Name of the hop or site, or kind and name of the entry, in place of a line, to follow a page that is open already. */
   readonly hop?: string;
   readonly site?: string;
+  /** `card FERN` */
+  readonly entry?: string;
 }
 export interface ReportResult {
   readonly title: string;
   /** A whole HTML document without scripts. */
   readonly html: string;
-  /** The hop or the site it is about; neither: the design. */
+  /** The hop, the site or the entry it is about; none: the design. */
   readonly hop?: string;
   readonly site?: string;
+  readonly entry?: string;
   /** What the page draws of where the caret is: the `data-at` of its boxes. */
   readonly at?: string;
 }

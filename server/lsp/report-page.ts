@@ -1,4 +1,4 @@
-/** The page that a client shows beside the text: a hop's, a site's, or the overview of their design; and the way back. */
+/** The page that a client shows beside the text: a hop's, a site's, one of the catalogue, or the overview of their design; and the way back. */
 import { addressAt } from "../../language/model/address-at.js";
 import { declarationAt } from "../../language/model/declaration-at.js";
 import type { DesignModel } from "../../language/model/design-model.js";
@@ -7,6 +7,7 @@ import { printHtml } from "../../shared/report/document/html.js";
 import { escaped } from "../../shared/report/document/markup.js";
 import { judgedDesign } from "../findings/judged-folder.js";
 import { linesOf } from "../findings/lines.js";
+import { isTaught, pageOfEntry } from "../report/catalogue-pages.js";
 import { overviewOf, pageOfHop, pageOfSite } from "../report/design-pages.js";
 import type { DesignSession } from "../session/design-session.js";
 import type { Designs } from "./designs.js";
@@ -14,7 +15,7 @@ import { locationOf, pathOf } from "./locations.js";
 import type { PlaceParams, PlaceResult, ReportParams, ReportResult } from "./protocol.js";
 
 /** What a page is about. */
-type Subject = Pick<ReportResult, "hop" | "site">;
+type Subject = Pick<ReportResult, "hop" | "site" | "entry">;
 
 export async function reportPage(
   designs: Designs,
@@ -22,8 +23,9 @@ export async function reportPage(
   today: string,
 ): Promise<ReportResult | null> {
   const path = pathOf(params.uri);
-  const named = params.hop !== undefined || params.site !== undefined;
-  const subject: Subject = named ? { hop: params.hop, site: params.site } : subjectAt(designs, path, params);
+  const { hop: ofHop, site, entry } = params;
+  const named = ofHop !== undefined || site !== undefined || entry !== undefined;
+  const subject: Subject = named ? { hop: ofHop, site, entry } : subjectAt(designs, path, params);
   const { hop } = subject;
   const sessions = designs.sessionsOf(path);
   const session = sessions.find((one) => hop === undefined || one.result(hop)) ?? designs.sessionAt(path);
@@ -32,31 +34,38 @@ export async function reportPage(
   return { ...page, at: drawnAt(page.html, addressOfCaret(designs, session.model, path, params)) };
 }
 
-async function pageOf(session: DesignSession, { hop, site }: Subject, today: string): Promise<ReportResult> {
+async function pageOf(
+  session: DesignSession,
+  { hop, site, entry }: Subject,
+  today: string,
+): Promise<ReportResult> {
   const design = judgedDesign(session.model, session);
   const options = { folder: "", today, alone: true };
   const ofHop = hop === undefined ? undefined : await pageOfHop(design, hop, options);
   const ofSite = ofHop || site === undefined ? undefined : pageOfSite(design, site, options);
+  const ofEntry = entry === undefined ? undefined : pageOfEntry(design, entry, options);
   return {
-    title: (ofHop && hop) ?? (ofSite && site) ?? session.model.title() ?? "Design",
+    title: (ofHop && hop) ?? (ofSite && site) ?? (ofEntry && entry) ?? session.model.title() ?? "Design",
     hop: ofHop && hop,
     site: ofSite && site,
-    html: printHtml(ofHop ?? ofSite ?? overviewOf(design, options)).text,
+    entry: ofEntry && entry,
+    html: printHtml(ofHop ?? ofSite ?? ofEntry ?? overviewOf(design, options)).text,
   };
 }
 
-/** The hop or site whose declaration covers the line. */
+/** The hop, site or entry whose declaration covers the line. */
 function subjectAt(designs: Designs, path: string, { line }: ReportParams): Subject {
   const file = line === undefined ? undefined : designs.file(path);
   if (!file) return {};
   const lines = linesOf(file);
   const found = file.declarations.find(
     ({ kind, fact }) =>
-      (kind === "hop" || kind === "site") &&
+      (kind === "hop" || kind === "site" || isTaught(kind)) &&
       lines.position(fact.statement.start).line <= line! &&
       line! <= lines.position(fact.statement.end).line,
   );
-  return found ? { [found.kind]: found.name } : {};
+  if (!found) return {};
+  return isTaught(found.kind) ? { entry: `${found.kind} ${found.name}` } : { [found.kind]: found.name };
 }
 
 /** As the design counts on the day that it is looked at. */

@@ -9,6 +9,23 @@ import type { JudgedDesign } from "../findings/judged-folder.js";
 import { colophon, type PageOptions } from "./design-pages.js";
 import { fileNames } from "./names.js";
 
+export function isTaught(kind: string): kind is TaughtKind {
+  return KINDS.some(([taught]) => taught === kind);
+}
+
+/**
+ * The page of an entry by itself, whether the design uses it or not.
+ * @param entry `card FERN`
+ * @returns undefined where there is none, or none that can be read yet
+ */
+export function pageOfEntry(design: JudgedDesign, entry: string, options: PageOptions): Page | undefined {
+  const { model } = design;
+  const [kind = "", name = ""] = entry.split(" ");
+  if (!isTaught(kind) || model.declarations(entry).length === 0) return undefined;
+  const lesson = lessonOfPart(kind, name, model, aroundParts(model));
+  return lesson && lessonPage({ name: `${options.folder}${kind}`, lesson, colophon: colophon(design) });
+}
+
 function catalogueName({ folder }: PageOptions): string {
   return `${folder}catalogue`;
 }

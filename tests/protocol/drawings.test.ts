@@ -8,6 +8,7 @@ import { Editor } from "./client.js";
 
 const SAMPLES = join(import.meta.dirname, "../../samples");
 const SITES = "eskerfold/sites.hop";
+const CARDS = "catalogue/indoor.hop";
 const HOP = "eskerfold/hops/ring.hop";
 
 let folder: string;
@@ -73,6 +74,25 @@ test("asked by name a page is that of its hop or site, and knows of no caret", a
   const overview = await ask({ site: "NOWHERE" });
   expect([overview.site, overview.hop]).toEqual([undefined, undefined]);
   expect(overview.html).toContain('data-at="site OSTREL"');
+});
+
+test("the caret at an entry of the catalogue: its page, also when asked by name", async () => {
+  editor.open(CARDS);
+  await editor.settled();
+  expect(await reportAt(CARDS, "card FERN")).toMatchObject({ entry: "card FERN", title: "card FERN" });
+  const asked: ReportResult = await editor.connection.sendRequest("hopwright/report", {
+    uri: editor.uri(SITES),
+    entry: "card FERN",
+  });
+  expect([asked.title, asked.entry, asked.site]).toEqual(["card FERN", "card FERN", undefined]);
+  expect(asked.html).toContain("It goes into traffic slots.");
+  // The face that holds it is drawn, and its boxes lead to the text.
+  expect(asked.html).toContain('data-at="site HIGHFOLD / chassis');
+  const none: ReportResult = await editor.connection.sendRequest("hopwright/report", {
+    uri: editor.uri(SITES),
+    entry: "card NOWHERE",
+  });
+  expect(none.entry).toBeUndefined();
 });
 
 test("what is drawn has its place in the text, also in another file", async () => {

@@ -10,7 +10,7 @@ import { formatDms } from "../../geodesy/coordinates.js";
 import type { Block, Figure, Inline, Page, ReportFinding, Section, Table } from "../document/document.js";
 import { drawAbove } from "../draw/system/site/draw-above.js";
 import { drawFace } from "../draw/system/site/draw-face.js";
-import { bearing, drawMast } from "../draw/system/site/draw-mast.js";
+import { bearing, drawMast, MOST_DRAWN } from "../draw/system/site/draw-mast.js";
 import { drawRack } from "../draw/system/site/draw-rack.js";
 import { facesOf } from "../draw/system/site/face.js";
 import { faceTitle } from "../draw/system/site/face-words.js";
@@ -90,6 +90,14 @@ function structureSection(input: SitePageInput, hung: readonly Hung[]): Section[
   const blocks: Block[] = [
     ...(mast ? [figure("mast", mast, MAST_CAPTION)] : []),
     ...(above ? [figure("above", above, ABOVE_CAPTION)] : []),
+    ...(hung.length > MOST_DRAWN
+      ? [
+          {
+            type: "paragraph",
+            text: `${hung.length} antennas hang here: they are told below and not drawn, as no drawing of more than ${MOST_DRAWN} can be read.`,
+          } as const,
+        ]
+      : []),
     hungTable(input, hung),
   ];
   return [{ id: "structure", title: "Antennas and hops", blocks }];

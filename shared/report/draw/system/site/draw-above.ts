@@ -4,7 +4,7 @@ import { kilometres } from "../../../../format/numbers.js";
 import { type Words, whole } from "../fit.js";
 import { besideEach, LINE, linesAt, linesOf, PAD, textAt } from "../lines.js";
 import { draw, type Placed, type PlacedItem } from "../placed.js";
-import { bearing } from "./draw-mast.js";
+import { bearing, MOST_DRAWN } from "./draw-mast.js";
 import type { Hung } from "./hung.js";
 
 export interface AboveSheet {
@@ -21,7 +21,6 @@ const GAP = 6;
 const APART = 34;
 /** Of the letters outside of the circle. */
 const LETTER = 12;
-const MOST_DRAWN = 40;
 
 interface Leaving {
   readonly hop: string;

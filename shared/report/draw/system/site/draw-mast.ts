@@ -23,7 +23,7 @@ const LEAST_HEIGHT = 360;
 const BELOW_GROUND = 34;
 const GAP = 6;
 /** Beyond these the drawing says less than the table. */
-const MOST_DRAWN = 40;
+export const MOST_DRAWN = 40;
 /** So low a structure would make antennas of it that fill the sheet. */
 const LEAST_TOP_M = 5;
 /** What has room between the structure and the labels. */
