@@ -3,6 +3,9 @@ import { METHOD as EQUIPMENT } from "../../shared/availability/equipment.js";
 import { METHOD_F1668, METHOD_F1703 } from "../../shared/availability/objectives.js";
 import { METHOD as OFF_AXIS } from "../../shared/geodesy/off-axis.js";
 import { type MethodReference, sourceOf } from "../../shared/propagation/method.js";
+import { METHOD as P452 } from "../../shared/propagation/p452/clear-air.js";
+import { METHOD as P452_BOUND } from "../../shared/propagation/p452/lower-bound.js";
+import { METHOD as P452_YEAR } from "../../shared/propagation/p452/worst-month.js";
 import { METHOD as P453 } from "../../shared/propagation/p453.js";
 import { METHOD as P525 } from "../../shared/propagation/p525.js";
 import { METHOD_DELTA_BULLINGTON } from "../../shared/propagation/p526/delta-bullington.js";
@@ -95,6 +98,9 @@ const LISTED: readonly MethodReference[] = [
   METHOD_KNIFE_EDGE,
   METHOD_SPHERICAL_EARTH,
   METHOD_DELTA_BULLINGTON,
+  P452,
+  P452_BOUND,
+  P452_YEAR,
   OFF_AXIS,
   F699,
   F1245,

@@ -68,7 +68,7 @@ const REFUSALS: Words<RefusalReason> = {
   "profile-not-rising": ({ point }) =>
     `The distances of the profile must rise from 0, with a height for each; point ${point + 1} does not fit.`,
   "profile-height-unknown": ({ point }) =>
-    `The height of the ground is not known at point ${point + 1} of the path.`,
+    `The path has no usable height of the ground at point ${point + 1}.`,
   "profile-zone-unknown": ({ point }) =>
     `Point ${point + 1} of the path is neither coastal land, nor inland, nor sea.`,
 };

@@ -17,6 +17,8 @@ const NO_EQUATION: Readonly<Record<string, string>> = {
   "propagation/p837.ts rainZoneRateMmPerH": "read in a table",
   "propagation/p837.ts isRainZone": "a name of that table",
   "propagation/p838.ts coefficientValidity": "the stated range",
+  "propagation/p452/path.ts pathRefusal": "what is no path",
+  "propagation/p452/path.ts coastDistances": "read off the zones",
   "propagation/p530/diversity.ts improvementRemark": "what is said of a figure",
   "propagation/p530/fade-distribution.ts checkOccurrence": "the range that is used",
   "propagation/p530/rain.ts belowRange": "how an estimate is told",

@@ -131,31 +131,29 @@ export function deltaBullington(profile: PathProfile, link: DiffractionLink): De
   };
 }
 
+/** Heights of a straight line at the two ends, m above sea level. */
+export interface SmoothLine {
+  readonly height1M: number;
+  readonly height2M: number;
+}
+
 /**
- * Smooth surface through the bare terrain: a straight line fitted by least squares, lowered under obstructions and
- * never above the ground at the ends. P.1812-6 eq (85) to (89), P.452-17 eq (161) to (167).
+ * Straight line fitted to the bare terrain by least squares. P.1812-6 eq (85) to (86a), P.452-17 eq (161) to (164).
  *
  *     v1 = sum (d_i - d_{i-1}) (h_i + h_{i-1})                                       i = 1..n
  *     v2 = sum (d_i - d_{i-1}) [h_i (2 d_i + d_{i-1}) + h_{i-1} (d_i + 2 d_{i-1})]
  *     hst = (2 v1 d - v2)/d^2,   hsr = (v2 - v1 d)/d^2
- *     H_i = h_i - (hts (d - d_i) + hrs d_i)/d                                        i = 1..n-1
- *     hobs = max H_i,   at = max H_i/d_i,   ar = max H_i/(d - d_i)
- *     hobs > 0: hstp = hst - hobs at/(at + ar),   hsrp = hsr - hobs ar/(at + ar);   else hstp = hst, hsrp = hsr
- *     hstd = min(hstp, h_0),   hsrd = min(hsrp, h_n)
  *
- * H_i is measured from the direct line, without Earth bulge. Unknown points are bridged by a straight line.
+ * Unknown points are bridged by a straight line.
+ * @see Rec. ITU-R P.526-15 section 4.5.2
  */
-function smoothSurface(distanceM: Float64Array, heightM: Float64Array, hts: number, hrs: number) {
-  const last = distanceM.length - 1;
-  const d = distanceM[last]!;
+export function smoothLine(distanceM: Float64Array, heightM: Float64Array): SmoothLine {
+  const d = distanceM[distanceM.length - 1]!;
   let v1 = 0;
   let v2 = 0;
-  let hobs = Number.NEGATIVE_INFINITY;
-  let at = Number.NEGATIVE_INFINITY;
-  let ar = Number.NEGATIVE_INFINITY;
   let d0 = 0;
   let h0 = heightM[0]!;
-  for (let i = 1; i <= last; i++) {
+  for (let i = 1; i < distanceM.length; i++) {
     const h = heightM[i]!;
     if (Number.isNaN(h)) continue;
     const di = distanceM[i]!;
@@ -163,14 +161,36 @@ function smoothSurface(distanceM: Float64Array, heightM: Float64Array, hts: numb
     v2 += (di - d0) * (h * (2 * di + d0) + h0 * (di + 2 * d0));
     d0 = di;
     h0 = h;
-    if (i === last) break;
-    const H = h - (hts * (d - di) + hrs * di) / d;
+  }
+  return { height1M: (2 * v1 * d - v2) / d ** 2, height2M: (v2 - v1 * d) / d ** 2 };
+}
+
+/**
+ * Smooth surface: the fitted line, lowered under obstructions and never above the ground at the ends. P.1812-6 eq (87)
+ * to (89), P.452-17 eq (165) to (167).
+ *
+ *     H_i = h_i - (hts (d - d_i) + hrs d_i)/d                                        i = 1..n-1
+ *     hobs = max H_i,   at = max H_i/d_i,   ar = max H_i/(d - d_i)
+ *     hobs > 0: hstp = hst - hobs at/(at + ar),   hsrp = hsr - hobs ar/(at + ar);   else hstp = hst, hsrp = hsr
+ *     hstd = min(hstp, h_0),   hsrd = min(hsrp, h_n)
+ *
+ * H_i is measured from the direct line, without Earth bulge. Unknown points obstruct nothing.
+ */
+function smoothSurface(distanceM: Float64Array, heightM: Float64Array, hts: number, hrs: number) {
+  const last = distanceM.length - 1;
+  const d = distanceM[last]!;
+  let { height1M: hst, height2M: hsr } = smoothLine(distanceM, heightM);
+  let hobs = Number.NEGATIVE_INFINITY;
+  let at = Number.NEGATIVE_INFINITY;
+  let ar = Number.NEGATIVE_INFINITY;
+  for (let i = 1; i < last; i++) {
+    const di = distanceM[i]!;
+    const H = heightM[i]! - (hts * (d - di) + hrs * di) / d;
+    // All false for NaN.
     if (H > hobs) hobs = H;
     if (H > at * di) at = H / di;
     if (H > ar * (d - di)) ar = H / (d - di);
   }
-  let hst = (2 * v1 * d - v2) / d ** 2;
-  let hsr = (v2 - v1 * d) / d ** 2;
   // Slopes of a denormal obstruction may vanish; there is nothing to lower the surface under then.
   if (hobs > 0 && at + ar > 0) {
     hst -= (hobs * at) / (at + ar);
