@@ -7,6 +7,7 @@ import { readFacts } from "../facts/read.js";
 import { alternatives } from "../schema/index.js";
 import type { ArgSpec, Property, ValueSpec } from "../schema/types.js";
 import { parse } from "../syntax/parse.js";
+import { arrangementRank } from "./complete-arrangement.js";
 import { channelNumbers, channelPlans, channelWidths } from "./complete-channel.js";
 import { modeWidths, modulations } from "./complete-modes.js";
 import { nameItems } from "./complete-names.js";
@@ -59,6 +60,7 @@ function itemsOf(scene: Scene, expected: Expected, spec: ArgSpec, value: ValueSp
         kind: "value",
         insertText: label,
         detail,
+        rank: ofEndsArrangement(scene, expected) ? arrangementRank(scene, label) : undefined,
       }));
     case "reference":
       return nameItems(scene, expected, spec, value.kind);
@@ -73,6 +75,10 @@ function itemsOf(scene: Scene, expected: Expected, spec: ArgSpec, value: ValueSp
     default:
       return [];
   }
+}
+
+function ofEndsArrangement({ caret: { context } }: Scene, { property }: Expected): boolean {
+  return context === "end" && property.name === "arrangement";
 }
 
 /** The unit that the property's own example has comes first. */

@@ -56,10 +56,26 @@ const coupler = fc.record({
   standbyLossDb: maybe(wild),
 });
 
+const arrangementName = fc.constantFrom(
+  "1+0",
+  "1+1 hot-standby",
+  "1+1 hot-standby two-antennas",
+  "2+0 xpic",
+  "1+1 xpic four-units",
+  "4+1 xpic",
+  "5+0 single-polarization",
+  "3+1",
+  "1+1 space-diversity",
+  "1+1 frequency-diversity",
+  "1+1 space-and-frequency-diversity",
+  "none of ours",
+);
+
 const ends = (name: string): fc.Arbitrary<HopEnd> =>
   fc.record({
     site: site(name),
     antenna: maybe(antenna),
+    arrangement: maybe(fc.record({ name: arrangementName })),
     diversityAntenna: maybe(antenna),
     diversityHeightM: maybe(wild),
     antennaHeightM: maybe(wild),
@@ -117,21 +133,7 @@ const hops: fc.Arbitrary<Hop> = fc.record({
   name: fc.constant("KELD-TARN"),
   ends: fc.tuple(ends("KELD"), ends("TARN")),
   polarization: maybe(fc.constantFrom("horizontal", "vertical", "slant")),
-  arrangement: fc.record({
-    name: fc.constantFrom(
-      "1+0",
-      "1+1 hot-standby",
-      "1+1 hot-standby two-antennas",
-      "2+0 xpic",
-      "4+1 xpic",
-      "5+0 single-polarization",
-      "3+1",
-      "1+1 space-diversity",
-      "1+1 frequency-diversity",
-      "1+1 space-and-frequency-diversity",
-      "none of ours",
-    ),
-  }),
+  arrangement: fc.record({ name: arrangementName }),
   radio: maybe(
     fc.record({
       name: fc.constant("R"),

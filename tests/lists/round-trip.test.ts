@@ -96,6 +96,33 @@ test("a title that a list cannot carry whole is not changed by it", async () => 
   expect(imported.changed).toEqual([]);
 });
 
+test("an end with an arrangement of its own: told in the list of ends, and untouched by the lists", async () => {
+  const design = (own: string) => `site KELD { at 47.5 -30.5 }
+site TARN { at 47.55 -30.4 }
+hop KELD-TARN {
+  objective trunk
+  radio R18
+  KELD { antenna DISH60-18 at 20 m; ${own}coupler H18 direct }
+  TARN { antenna DISH60-18 at 20 m }
+}
+`;
+  const builtAs = (text: string) => {
+    const { columns, rows } = listFrom(modelOf(CATALOGUE + text), "ends");
+    const at = columns.findIndex(({ head }) => head === "built_as");
+    return rows.flatMap(({ values }) => values[at] ?? []);
+  };
+  expect(builtAs(design(""))).toEqual([]);
+  const text = design("arrangement 1+1 hot-standby; ");
+  expect(builtAs(text)).toEqual(["1+1 hot-standby", "1+0"]);
+  const model = modelOf(CATALOGUE + text);
+  const files = (["sites", "hops", "ends"] as const).map((subject) =>
+    fileOf(`${subject}.csv`, csvOf(listFrom(model, subject))),
+  );
+  const imported = await importInto(folderWith(text), ...files);
+  expect(imported.plan?.changes).toEqual([]);
+  expect(imported.newFiles).toEqual([]);
+});
+
 test("sites and hops by GeoJSON and KML into their design change nothing", { timeout: LONG }, async () => {
   await fc.assert(
     fc.asyncProperty(designText, async (text) => {

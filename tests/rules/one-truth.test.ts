@@ -110,17 +110,26 @@ const end = (site: string, half: string, branches: string) =>
     )
     .map((lines) => block(site, lines));
 
-/** With what an end of it usually has. */
-const ARRANGED = fc.constantFrom(
+/** With what an end of it usually has; of ends that are built differently what TARN has behind it. */
+const ARRANGED = fc.constantFrom<readonly string[]>(
   ["", ""],
   ["arrangement 1+1 hot-standby", "coupler H18-U direct"],
   ["arrangement 1+1 space-diversity", "diversity-antenna DISH60-18 at 28 m"],
   ["arrangement 2+0 xpic", "coupler O18 direct"],
   ["arrangement 1+1 hot-standby two-antennas", "second-antenna DISH60-18 at 28 m"],
   ["arrangement 2+0 single-polarization two-antennas", "second-antenna DISH60-18 at 28 m"],
+  ["", "arrangement 1+1 hot-standby\n    coupler H18-U direct", ""],
+  ["arrangement 1+1 hot-standby", "arrangement 1+0", "coupler H18-U direct"],
+  ["", "arrangement 1+1 space-diversity\n    diversity-antenna DISH60-18 at 28 m", ""],
+  [
+    "",
+    "arrangement 1+1 space-diversity\n    diversity-antenna DISH60-18 at 28 m",
+    "arrangement 1+1 hot-standby two-antennas\n    second-antenna DISH60-18 at 28 m",
+  ],
+  ["", "arrangement 2+0 xpic\n    coupler O18 direct", ""],
 );
 
-const HOP = ARRANGED.chain(([arrangement, branches]) =>
+const HOP = ARRANGED.chain(([arrangement, branches, others = branches]) =>
   fc
     .tuple(
       fc.constantFrom("objective own", "objective own", "objective own", "", "objective idle"),
@@ -134,7 +143,7 @@ const HOP = ARRANGED.chain(([arrangement, branches]) =>
       mostly("", 'obstacle "crane" 70 m at 3 km from KELD', 'obstacle "crane" 70 m at 200 km from KELD'),
       accepts.map((lines) => lines.join("\n  ")),
       end("KELD", "high", branches!),
-      end("TARN", "low", branches!),
+      end("TARN", "low", others!),
     )
     .map((lines) => block("hop KELD-TARN", lines)),
 );

@@ -1,11 +1,12 @@
 /** What results say of an objective, read without the table that judging reads; and whether the findings say the same. */
-import type { ClearanceCriterion, Hop } from "../../shared/design/design.js";
+import type { ClearanceCriterion, Hop, HopEnd } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
 import { furtherRays } from "../../shared/equipment/rays.js";
 import type { DirectionResult } from "../../shared/evaluate/account/level-result.js";
 import type { Verdict } from "../../shared/evaluate/account/outage-result.js";
 import type { ClearanceResult } from "../../shared/evaluate/account/path-result.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
+import { unfitAt } from "../../shared/radio/arrangement-pairs.js";
 import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
 
 /** Each criterion of the hop's objective by the rule that judges it. */
@@ -14,11 +15,18 @@ function verdictsOf(hop: Hop, result: HopResult): ReadonlyMap<string, Verdict> {
   const { objective, arrangement } = hop;
   if (objective === undefined) return verdicts;
   const facts = ARRANGEMENTS.find(({ name }) => name === arrangement.name);
+  // What does not go with the other end counts as not stated.
+  const builtAs = (end: HopEnd) =>
+    end.arrangement === undefined || unfitAt(hop, end)
+      ? facts
+      : ARRANGEMENTS.find(({ name }) => name === end.arrangement!.name);
+  const hasStandby = hop.ends.some((end) => builtAs(end)?.hotStandby);
   const { clearance, diversityClearance, availabilityPercent, capacityBps } = objective;
   if (clearance.length > 0) verdicts.set("clearance", ofRay(clearance, result.clearance));
   const second = diversityClearance ?? clearance;
-  for (const [end, { site, diversityAntenna }] of hop.ends.entries()) {
-    if (!facts?.spaceDiversity || diversityAntenna === undefined || second.length === 0) continue;
+  for (const [end, one] of hop.ends.entries()) {
+    const { site, diversityAntenna } = one;
+    if (!builtAs(one)?.spaceDiversity || diversityAntenna === undefined || second.length === 0) continue;
     const path = result.furtherPaths?.find(
       ({ antennas, name }) => antennas[end] === 2 && name.endsWith(site.name),
     );
@@ -30,15 +38,18 @@ function verdictsOf(hop: Hop, result: HopResult): ReadonlyMap<string, Verdict> {
   // Of two antennas standby is judged from the far end's first one, the second carrier from where it hangs there; a
   // hybrid takes both units to the first antenna unless the arrangement names two.
   const two = arrangement.name.endsWith("two-antennas");
-  const seconds = hop.ends.filter(
-    ({ further, coupler }) => further?.[0]?.antenna && (two || coupler === undefined),
-  ).length;
+  const hangs = (end: HopEnd) =>
+    end.further?.[0]?.antenna && (builtAs(end)?.name.endsWith("two-antennas") || end.coupler === undefined);
+  const seconds = hop.ends.filter(hangs).length;
   const hung = hop.ends.every(({ further, coupler }) => further?.[0]?.antenna || coupler?.kind === "hybrid");
-  const standby = facts?.hotStandby && !facts.spaceDiversity && facts.transceivers === 2 ? seconds : 0;
+  const standby = hop.ends.filter((end) => {
+    const own = builtAs(end);
+    return own?.hotStandby && !own.spaceDiversity && own.transceivers === 2 && hangs(end);
+  }).length;
   // Without a coupler carriers go over as many antennas as hang there, in whatever pairs.
   const spread =
-    two || facts === undefined || facts.hotStandby || facts.spaceDiversity ? 0 : furtherRays(hop).length;
-  const rays = standby + spread + (two && !facts?.hotStandby && hung && seconds > 0 ? 1 : 0);
+    two || facts === undefined || hasStandby || facts.spaceDiversity ? 0 : furtherRays(hop).length;
+  const rays = standby + spread + (two && !hasStandby && hung && seconds > 0 ? 1 : 0);
   if (rays > 0 && clearance.length > 0)
     for (let ray = 0; ray < rays; ray++)
       verdicts.set(
@@ -52,10 +63,10 @@ function verdictsOf(hop: Hop, result: HopResult): ReadonlyMap<string, Verdict> {
   const [first, other] = result.directions.map((direction) => marginOf(hop, direction));
   if (objective.fadeMarginDb !== undefined)
     verdicts.set("fade-margin", overGround(result, atLeast(objective.fadeMarginDb, [first, other])));
-  if (facts?.hotStandby && objective.standbyMarginDb !== undefined)
+  if (hasStandby && objective.standbyMarginDb !== undefined)
     verdicts.set("standby-margin", result.standby!.verdict);
   else if (
-    facts?.hotStandby &&
+    hasStandby &&
     [availabilityPercent, objective.fadeMarginDb, objective.availabilityClass, objective.quality].some(
       (one) => one !== undefined,
     )
@@ -135,6 +146,7 @@ const CAUSES_OF_OPEN = [
   "clearance",
   "obstacle-off-path",
   "both-ends-same-half",
+  "end-arrangement",
   "coupler-missing",
   "coupler-wrong-kind",
   "antenna-ports-short",

@@ -123,7 +123,12 @@ function tellCarriers(
 ): void {
   if (carriers.length < 2) return;
   const crossed = carriers.find(
-    ({ path, sent, received }) => path.from.arm !== path.to.arm && (sent.unequal || received.unequal),
+    ({ path: { from: sends, to: receives }, sent, received }) =>
+      sends.arm !== receives.arm &&
+      // At an end that has no coupler there is nothing to cross.
+      sends.arm !== "none" &&
+      receives.arm !== "none" &&
+      (sent.unequal || received.unequal),
   )?.path;
   if (crossed !== undefined) {
     // Said once, whichever direction is told.

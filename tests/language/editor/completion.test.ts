@@ -239,6 +239,22 @@ describe("names", () => {
     expect(labels(inHop("arrangement 2+0 xpic\n  KELD { coupler $0 }"))[0]).toBe("O18");
   });
 
+  test("of an end's own arrangement: those that go with the other end's first, couplers for it", () => {
+    const first = (source: string, count: number) => labels(source).slice(0, count);
+    const three = ["1+0", "1+1 hot-standby", "1+1 hot-standby two-antennas", "1+1 space-diversity"];
+    expect(first(inEnd("arrangement $0"), 4)).toEqual(three);
+    expect(first(inEnd("arrangement $0", "arrangement 2+0 xpic\n  "), 2)).toEqual([
+      "1+1 xpic four-units",
+      "2+0 xpic",
+    ]);
+    // What the other end states of its own comes before what the hop states.
+    const far = inEnd("arrangement $0\n", "arrangement 2+0 xpic\n  TARN { arrangement all-outdoor 1+0 }\n  ");
+    expect(first(far, 2)).toEqual(["all-outdoor 1+0", "all-outdoor 1+1 hot-standby"]);
+    const coupler = (own: string) => labels(inEnd(`arrangement ${own}\n    coupler $0`))[0];
+    expect(coupler("1+1 hot-standby")).toBe("H18-E");
+    expect(coupler("2+0 xpic")).toBe("O18");
+  });
+
   test("templates only behind like, and never the entry itself", () => {
     const source = (line: string) => `template radio T { }\nradio A { }\n${line}`;
     expect(labels(source("hop H { radio $0 }"))).toEqual(["A"]);

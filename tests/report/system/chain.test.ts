@@ -165,7 +165,9 @@ const place = fc.record({
   antenna: fc.option(fc.constantFrom(...ANTENNAS), { nil: undefined, freq: 6 }),
   coupler: fc.option(fc.constantFrom(...COUPLERS), { nil: undefined }),
 });
+const anyArrangement = fc.constantFrom(...ARRANGEMENTS.map(({ name }) => name));
 const end = fc.record({
+  own: fc.option(anyArrangement, { nil: undefined }),
   places: fc.array(place, { minLength: 1, maxLength: 4 }),
   diversity: fc.boolean(),
   feeder: fc.constantFrom(
@@ -177,7 +179,7 @@ const end = fc.record({
   cable: fc.constantFrom("", "cable COAX-10 length 50 m", "cable CAT"),
 });
 const anyHop = fc.record({
-  arrangement: fc.constantFrom(...ARRANGEMENTS.map(({ name }) => name)),
+  arrangement: anyArrangement,
   radio: fc.option(fc.constantFrom(...RADIOS), { nil: undefined, freq: 8 }),
   channel: fc.constantFrom(
     "",
@@ -197,8 +199,9 @@ function textOfAny({
   mode,
   ends,
 }: typeof anyHop extends fc.Arbitrary<infer H> ? H : never): string {
-  const lines = ({ places, diversity, feeder, cable }: (typeof ends)[0], half: string) =>
+  const lines = ({ own, places, diversity, feeder, cable }: (typeof ends)[0], half: string) =>
     [
+      own && `arrangement ${own}`,
       ...places.flatMap(({ antenna, coupler }, i) => [
         antenna && `${i === 1 && diversity ? "diversity-" : PLACES[i]}antenna ${antenna} at ${40 - 2 * i} m`,
         coupler && `${PLACES[i]}coupler ${coupler}`,
