@@ -50,14 +50,12 @@ function verdictsOf(hop: Hop, result: HopResult): ReadonlyMap<string, Verdict> {
   const spread =
     two || facts === undefined || hasStandby || facts.spaceDiversity ? 0 : furtherRays(hop).length;
   const rays = standby + spread + (two && !hasStandby && hung && seconds > 0 ? 1 : 0);
+  const further = (result.furtherPaths ?? []).filter(({ of }) => of !== "diversity");
   if (rays > 0 && clearance.length > 0)
     for (let ray = 0; ray < rays; ray++)
       verdicts.set(
         "second-antenna-clearance",
-        worse(
-          verdicts.get("second-antenna-clearance"),
-          ofRay(clearance, result.furtherPaths?.[ray]?.clearance ?? []),
-        ),
+        worse(verdicts.get("second-antenna-clearance"), ofRay(clearance, further[ray]?.clearance ?? [])),
       );
   if (availabilityPercent !== undefined) verdicts.set("availability", result.availability?.verdict ?? "open");
   const [first, other] = result.directions.map((direction) => marginOf(hop, direction));
