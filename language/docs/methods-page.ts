@@ -2,6 +2,7 @@
 import { METHOD as EQUIPMENT } from "../../shared/availability/equipment.js";
 import { METHOD_F1668, METHOD_F1703 } from "../../shared/availability/objectives.js";
 import { METHOD as OFF_AXIS } from "../../shared/geodesy/off-axis.js";
+import { METHOD as ORBIT } from "../../shared/geodesy/orbit.js";
 import { type MethodReference, sourceOf } from "../../shared/propagation/method.js";
 import { METHOD as P452 } from "../../shared/propagation/p452/clear-air.js";
 import { METHOD as P452_BOUND } from "../../shared/propagation/p452/lower-bound.js";
@@ -102,6 +103,7 @@ const LISTED: readonly MethodReference[] = [
   P452_BOUND,
   P452_YEAR,
   OFF_AXIS,
+  ORBIT,
   F699,
   F1245,
   COUPLING,

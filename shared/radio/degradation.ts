@@ -59,6 +59,27 @@ export function carrierToInterferenceDb(requiredSnrDb: number, degradationDb: nu
 }
 
 /**
+ * Total discrimination of a receiver against an offset from a table of carrier to interference for a degradation: how
+ * much more of the offset interferer it bears than of noise in its own band.
+ *
+ *     D = S/N - I/N(TD) - C/I(df)    dB, at least 0
+ *
+ * @param requiredSnrDb S/N that the mode needs without interference
+ * @param degradationDb TD that the table is for, 1 or 3 dB; > 0, else undefined
+ * @param tableRatioDb C/I at the offset, at which the threshold is degraded by TD
+ * @see derived; a table made for 1 dB and one for 3 dB give the same where the interferer is like noise
+ * @nofigure
+ */
+export function discriminationOfTableDb(
+  requiredSnrDb: number,
+  degradationDb: number,
+  tableRatioDb: number,
+): number | undefined {
+  const coChannelDb = carrierToInterferenceDb(requiredSnrDb, degradationDb);
+  return coChannelDb === undefined ? undefined : Math.max(0, coChannelDb - tableRatioDb);
+}
+
+/**
  * Sum of levels in power, `10 log(sum 10^(L/10))`, dB of the levels' own unit; the greatest is taken out, so that none
  * is too great or too small.
  * @returns undefined for no level, or where all are -Infinity

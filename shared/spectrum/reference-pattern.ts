@@ -101,8 +101,29 @@ type Size = Figures<{ readonly gainDbi: number; readonly x: number }> | Refusal<
  * @nofigure
  */
 export function referenceGainDbi(pattern: ReferencePattern, angleDeg: number): number {
-  const { gainDbi, diameterInWavelengths: x, mainBeamDeg, firstLobeDbi, rippleDeg } = pattern;
-  if (rippleDeg !== undefined) return rippledGainDbi(pattern, angleDeg, rippleDeg);
+  const { rippleDeg } = pattern;
+  return rippleDeg === undefined
+    ? withoutRippleDbi(pattern, angleDeg)
+    : rippledGainDbi(pattern, angleDeg, rippleDeg);
+}
+
+/**
+ * Greatest gain of a reference pattern in any direction at least `angleDeg` off the axis, dBi: what an interferer can
+ * have at most while only its azimuth is known. The patterns rise a little where their branches meet, and have lobes in
+ * recommends 3 of F.1245.
+ * @param angleDeg 0 to 180
+ * @nofigure
+ */
+export function greatestGainBeyondDbi(pattern: ReferencePattern, angleDeg: number): number {
+  let greatest = withoutRippleDbi(pattern, angleDeg);
+  for (const joint of [pattern.mainBeamDeg, pattern.lawFromDeg, pattern.floorFromDeg]) {
+    if (joint > angleDeg && joint <= 180) greatest = Math.max(greatest, withoutRippleDbi(pattern, joint));
+  }
+  return greatest;
+}
+
+function withoutRippleDbi(pattern: ReferencePattern, angleDeg: number): number {
+  const { gainDbi, diameterInWavelengths: x, mainBeamDeg, firstLobeDbi } = pattern;
   if (angleDeg < mainBeamDeg) return gainDbi - 2.5e-3 * (x * angleDeg) ** 2;
   return Math.min(gainDbi, angleDeg < pattern.lawFromDeg ? firstLobeDbi : beyondShelf(pattern, angleDeg));
 }

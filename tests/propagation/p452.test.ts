@@ -232,6 +232,27 @@ describe("published results of the Study Group 3 software", () => {
   }
 });
 
+describe("what rules the loss", () => {
+  const ruled = (id: string, fGHz: number, p: number) => {
+    const vector = byId.get(id)!;
+    return lossOf(vector, geometryOf(pathOf(vector)), fGHz, "H", [p]).ruledBy;
+  };
+
+  it("is the mechanism of the smallest part that counts", () => {
+    expect(ruled("inland-92km-los", 6, 0.01)).toBe("line-of-sight");
+    expect(ruled("alps-22km-blocked", 6, 20)).toBe("diffraction");
+    expect(ruled("strait-37km-sea-transhorizon", 6, 0.01)).toBe("ducting");
+    expect(ruled("strait-37km-sea-transhorizon", 6, 20)).toBe("diffraction");
+  });
+
+  it("is troposcatter on 100 km of flat land at 50 %, where published Lb and Lbs are one", () => {
+    const vector = publishedPath(published.p45218.find(({ name }) => name === "flat_land_100km")!);
+    const loss = lossOf(vector, geometryOf(pathOf(vector)), 10, "V", [50]);
+    expect(loss.ruledBy).toBe("troposcatter");
+    expect(loss.LbDb).toBeCloseTo(loss.LbsDb, 3);
+  });
+});
+
 describe("what is no path or leaves the range", () => {
   const good = pathOf(paths.paths[0]!);
   const g = geometryOf(good);

@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import { f699 } from "../../shared/spectrum/f699.js";
 import { f1245, f1245WithLobes } from "../../shared/spectrum/f1245.js";
-import { referenceGainDbi } from "../../shared/spectrum/reference-pattern.js";
+import { greatestGainBeyondDbi, referenceGainDbi } from "../../shared/spectrum/reference-pattern.js";
 import { must } from "../p530/support.js";
 import { loadVectors, testRows } from "../support/vectors.js";
 
@@ -74,6 +74,19 @@ describe.each(Object.entries(STANDARDS))("%s, any dish", (name, standard) => {
         const gain = referenceGainDbi(result.pattern, angle);
         expect(Number.isFinite(gain)).toBe(true);
         expect(gain).toBeLessThanOrEqual(result.pattern.gainDbi);
+      }),
+    );
+  });
+
+  it("is nowhere beyond an angle above what is told of all beyond it", () => {
+    const angle = fc.double({ min: 0, max: 180, noNaN: true });
+    fc.assert(
+      fc.property(dish, angle, angle, (one, a, b) => {
+        const result = standard(one);
+        if (!result.ok) return;
+        const bound = greatestGainBeyondDbi(result.pattern, Math.min(a, b));
+        expect(referenceGainDbi(result.pattern, Math.max(a, b))).toBeLessThanOrEqual(bound + 1e-9);
+        expect(bound).toBeLessThanOrEqual(result.pattern.gainDbi);
       }),
     );
   });

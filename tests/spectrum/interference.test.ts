@@ -6,6 +6,7 @@ import { freeSpaceLossDb } from "../../shared/propagation/p525.js";
 import {
   carrierToInterferenceDb,
   degradationDb,
+  discriminationOfTableDb,
   interferenceToNoiseDb,
   powerSumDb,
 } from "../../shared/radio/degradation.js";
@@ -184,6 +185,14 @@ describe("degradation", () => {
     expect(carrierToInterferenceDb(20, 1)).toBeCloseTo(25.86825, 5);
     expect(carrierToInterferenceDb(20, 3)).toBeCloseTo(20.02062, 5);
     expect(carrierToInterferenceDb(20, 0)).toBeUndefined();
+  });
+
+  it("a table of C/I tells the discrimination: 25.87 dB co-channel none, -4.13 dB at an offset 30 dB", () => {
+    expect(discriminationOfTableDb(20, 1, 25.8682532)).toBeCloseTo(0, 6);
+    expect(discriminationOfTableDb(20, 1, -4.1317468)).toBeCloseTo(30, 6);
+    expect(discriminationOfTableDb(20, 3, -9.97938)).toBeCloseTo(30, 4);
+    expect(discriminationOfTableDb(20, 1, 40)).toBe(0);
+    expect(discriminationOfTableDb(20, 0, 10)).toBeUndefined();
   });
 });
 

@@ -9,7 +9,7 @@ export const METHOD: MethodReference = {
   status: "verified",
   note:
     "Derived from the equations, not part of the Recommendation: no diffraction, the longest horizons, ducting never below free " +
-    "space with focusing. For 3 to 90 GHz.",
+    "space with focusing. For 1 to 100 GHz.",
   usedByNoFigure: true,
   checked: {
     by: "6000 random paths and every result of the other tables",
@@ -21,12 +21,8 @@ export const METHOD: MethodReference = {
 /** The least beta0 of any zones and latitude, %. */
 const LEAST_BETA0_PERCENT = 0.32;
 
-/** N0 up to which troposcatter takes off no more than the small slack. */
+/** Of surfaces that are not stated; with it, or less, and from 3 to 90 GHz troposcatter takes off 0.03 dB at most. */
 const USUAL_N0 = 400;
-
-/** What troposcatter can take off beyond, dB: up to that N0, and without limit (5 log 2). */
-const SLACK_DB = 0.03;
-const GREATEST_SLACK_DB = 1.51;
 
 export interface BoundInputs {
   readonly frequencyHz: number;
@@ -36,32 +32,52 @@ export interface BoundInputs {
   readonly beta0Percent?: number;
   /** gamma at rho = 3 g/m3, never more; absent: no gas. */
   readonly gammaDbPerKm?: number;
-  /** N0; absent: up to 400. */
+  /** N0; absent: 400, above that of nearly every place. */
   readonly seaLevelN?: number;
 }
 
 /**
  * Lower bound of Lb(p). Lean: no checks.
  *
- *     B = 92.4 + 20 log(f d) + gamma(3) d + 2.6 (1 - exp(-0.1 d)) log(min(p, beta0)/50) - 0.03,   Lb(p) >= B
+ *     B = 92.4 + 20 log(f d) + gamma(3) d + 2.6 (1 - exp(-0.1 d)) log(min(p, beta0)/50) - S,   Lb(p) >= B
+ *     S = 0.03 from 3 to 90 GHz and N0 up to 400, else that of `scatterSlackDb`
  *
- * For any terrain, zones and gains, f from 3 to 90 GHz, N0 up to 400; with N0 above, 1.51 stands for 0.03. Gas counts at
- * 3 g/m3 because troposcatter does. It rises with d.
+ * For any terrain, zones and gains, f from 1 to 100 GHz. Gas counts at 3 g/m3 because troposcatter does. It rises with d.
  * @param distanceM d, > 0
  * @see derived from Rec. ITU-R P.452-18 section 4; eq (8) to (12), (42), (45), (60) to (64)
  * @nofigure
  */
 export function lowerBoundDb(distanceM: number, inputs: BoundInputs): number {
   const { frequencyHz, timePercent, beta0Percent = LEAST_BETA0_PERCENT, gammaDbPerKm = 0 } = inputs;
+  const { seaLevelN = USUAL_N0 } = inputs;
+  const fGHz = frequencyHz / 1e9;
   const dKm = distanceM / 1000;
-  const slackDb = (inputs.seaLevelN ?? 0) > USUAL_N0 ? GREATEST_SLACK_DB : SLACK_DB;
+  const usual = fGHz >= 3 && fGHz <= 90 && seaLevelN <= USUAL_N0;
   return (
     92.4 +
-    20 * Math.log10((frequencyHz / 1e9) * dKm) +
+    20 * Math.log10(fGHz * dKm) +
     gammaDbPerKm * dKm +
     focusingDb(dKm, Math.min(timePercent, beta0Percent)) -
-    slackDb
+    (usual ? 0.03 : scatterSlackDb(fGHz, timePercent, seaLevelN))
   );
+}
+
+/**
+ * The most that troposcatter takes off the bound, by how far it lies above free space at least.
+ *
+ *     M = 97.6 + 5 log f - 2.5 (log(f/2))^2 - 0.15 N0 - 10.1 (log(50/p))^0.7
+ *     S = 5 log(1 + 10^(-0.2 M))
+ *
+ * M is eq (45) less 92.4 + 20 log(f d) + gamma(3) d, with theta and Lc 0; S is what eq (64) makes of it.
+ */
+function scatterSlackDb(fGHz: number, timePercent: number, seaLevelN: number): number {
+  const M =
+    97.6 +
+    5 * Math.log10(fGHz) -
+    2.5 * Math.log10(fGHz / 2) ** 2 -
+    0.15 * seaLevelN -
+    10.1 * Math.log10(50 / timePercent) ** 0.7;
+  return 5 * Math.log10(1 + 10 ** (-0.2 * M));
 }
 
 /**
