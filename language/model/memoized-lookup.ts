@@ -118,7 +118,7 @@ export function memoizedLookup(memo: Memo, { declarations, names }: Declared): L
     others: () =>
       memo.get("=others", () => {
         memo.touch("others");
-        const lists = declarations("others").flatMap((entry) => othersOf(entry) ?? []);
+        const lists = declarations("others").flatMap((entry, index) => othersOf(entry, index) ?? []);
         return lists.length > 0 ? lists : undefined;
       }),
     defaults: (of) => declaration(`defaults ${of}`)?.fact.facts ?? [],

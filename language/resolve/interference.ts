@@ -1,4 +1,5 @@
 /** What is stated of interference: spectra of modes, power control, the network's terms, lists of others. */
+import { nth } from "../../shared/design/address.js";
 import type { Radio, RadioMode } from "../../shared/design/design.js";
 import type {
   CouplingLoss,
@@ -113,11 +114,12 @@ export function interferenceAtSiteOf(facts: readonly Fact[], names: Names): Inte
 const KEYS: ReadonlySet<string> = new Set(OTHERS_KEYS);
 
 /** @returns undefined where the file is not named, or lies where nothing is read */
-export function othersOf({ fact, file: from }: Declaration): OthersList | undefined {
+export function othersOf({ fact, file: from }: Declaration, index: number): OthersList | undefined {
   const written = wordOf(fact, "file");
   const file = written === undefined ? undefined : resolvePath(from, written);
   if (file === undefined) return undefined;
   return {
+    at: nth("others", index),
     file,
     columns: fact.facts.flatMap((column): OthersColumn[] => {
       const head = wordOf(column, "column");

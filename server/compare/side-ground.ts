@@ -1,5 +1,5 @@
 /**
- * Terrain and surveys of one side of a comparison. A file that a commit has as the work tree has it is read there;
+ * Terrain, surveys and lists of one side of a comparison. A file that a commit has as the work tree has it is read there;
  * only what differs is written, into a folder of its own that is removed at the end.
  */
 import type { DesignModel } from "../../language/model/design-model.js";
@@ -7,6 +7,7 @@ import { isBelow } from "../../language/model/path.js";
 import { shownFrom } from "../findings/paths.js";
 import type { Tree } from "../git/objects.js";
 import { indexOf, type Repository } from "../git/repository.js";
+import { listedPaths } from "../session/listed-files.js";
 import { findRasterFiles, isRaster } from "../terrain/find-files.js";
 import type { openTerrain } from "../terrain/store.js";
 import { FilesOfCommit } from "./files-of-commit.js";
@@ -46,17 +47,18 @@ export async function groundOf(
   if (!revision || !tree) return { openTerrain: open, fileFor: (path) => path, shown, notes: [] };
   const { tracked } = await indexOf(repository);
   const files = new FilesOfCommit({ repository, revision, tree, tracked, scratch });
-  const surveys = new Map<string, string>();
-  const named = [...new Set(hops.flatMap((name) => model?.hop(name)?.hop?.surveyFile ?? []))].filter((path) =>
+  const found = new Map<string, string>();
+  const surveyFiles = hops.flatMap((name) => model?.hop(name)?.hop?.surveyFile ?? []);
+  const named = [...new Set([...surveyFiles, ...(model ? listedPaths(model) : [])])].filter((path) =>
     hasHistory(path, repository, tree),
   );
   await files.prepare(named.map((path) => within(repository, path)));
   for (const path of named) {
-    surveys.set(path, (await files.find(within(repository, path))) ?? scratch.nowhere(path));
+    found.set(path, (await files.find(within(repository, path))) ?? scratch.nowhere(path));
   }
   return {
     openTerrain: async (roots, options) => open(await rastersIn(roots, files, repository, tree), options),
-    fileFor: (path) => surveys.get(path) ?? path,
+    fileFor: (path) => found.get(path) ?? path,
     shown,
     notes: files.notes,
   };

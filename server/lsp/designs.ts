@@ -18,6 +18,7 @@ import {
   withoutNamedLinks,
 } from "../files/hop-files.js";
 import { DesignSession, type SessionOptions } from "../session/design-session.js";
+import { listedPaths } from "../session/listed-files.js";
 import { networkAbove } from "./network-above.js";
 import type { Standing } from "./protocol.js";
 import { isUnsaved, UnsavedDocuments } from "./unsaved.js";
@@ -177,11 +178,16 @@ export class Designs {
     return [...models].map((model) => this.sessionOf(model));
   }
 
-  /** What is read beside the opened folders: terrain, maps, shared catalogues, folders of networks above; absolute. */
+  /** What is read beside the opened folders: terrain, maps, shared catalogues, lists, patterns, folders of networks above; absolute. */
   placesNamed(): readonly string[] {
     const named = this.project
       .designs()
-      .flatMap((model) => [...model.terrain(), ...model.maps(), ...model.catalogues()]);
+      .flatMap((model) => [
+        ...model.terrain(),
+        ...model.maps(),
+        ...model.catalogues(),
+        ...listedPaths(model),
+      ]);
     return [...named, ...this.takenIn];
   }
 

@@ -1,10 +1,10 @@
 /** The user's own copies of the ITU-R maps: found by name in the folders of the design, read when first needed. */
 import { readdir, stat } from "node:fs/promises";
 import { join, relative, resolve } from "node:path";
-import type { ClimateReading } from "../../shared/evaluate/path/ground.js";
+import type { MapReading } from "../../shared/evaluate/path/ground.js";
 import {
+  type AnyMapFact,
   MAP_PRODUCTS,
-  type MapFact,
   type MapProduct,
   mapValue,
   readMap,
@@ -22,10 +22,10 @@ interface MapProblem {
 
 export interface MapStore {
   /** What the maps say at a place, of the facts asked for; those without a usable map are not among them. */
-  readings(
+  readings<Fact extends AnyMapFact>(
     at: { readonly latitudeDeg: number; readonly longitudeDeg: number },
-    facts: readonly MapFact[],
-  ): Promise<ClimateReading[]>;
+    facts: readonly Fact[],
+  ): Promise<MapReading<Fact>[]>;
   /** Folders and files that cannot be used. */
   readonly problems: readonly MapProblem[];
   /** Looks at the folders again; true when a map file came, went or changed. */
@@ -48,15 +48,15 @@ const LARGEST_MAP_BYTES = 256 * 2 ** 20;
 export async function openMaps(folders: readonly string[], baseDir: string): Promise<MapStore> {
   let folderProblems: MapProblem[] = [];
   const fileProblems = new Map<string, MapProblem>();
-  let maps = new Map<MapFact, FoundMap>();
+  let maps = new Map<AnyMapFact, FoundMap>();
   const shown = (path: string) => {
     const short = relative(baseDir, path);
     return slashed(short.startsWith("..") || short === "" ? path : short);
   };
 
-  async function find(): Promise<Map<MapFact, FoundMap>> {
+  async function find(): Promise<Map<AnyMapFact, FoundMap>> {
     folderProblems = [];
-    const found = new Map<MapFact, FoundMap>();
+    const found = new Map<AnyMapFact, FoundMap>();
     for (const folder of folders.map((one) => resolve(baseDir, one))) {
       const names = await readdir(folder).catch(() => undefined);
       if (names === undefined) {
@@ -86,8 +86,11 @@ export async function openMaps(folders: readonly string[], baseDir: string): Pro
 
   maps = await find();
   return {
-    async readings({ latitudeDeg, longitudeDeg }, facts) {
-      const readings: ClimateReading[] = [];
+    async readings<Fact extends AnyMapFact>(
+      { latitudeDeg, longitudeDeg }: { readonly latitudeDeg: number; readonly longitudeDeg: number },
+      facts: readonly Fact[],
+    ) {
+      const readings: MapReading<Fact>[] = [];
       for (const fact of facts) {
         const map = maps.get(fact);
         if (map === undefined) continue;
@@ -109,7 +112,7 @@ export async function openMaps(folders: readonly string[], baseDir: string): Pro
     },
     async refresh() {
       const fresh = await find();
-      const stamp = (found: ReadonlyMap<MapFact, FoundMap>) =>
+      const stamp = (found: ReadonlyMap<AnyMapFact, FoundMap>) =>
         [...found.values()].map(({ path, modifiedMs }) => `${path} ${modifiedMs}`).join("\n");
       if (stamp(fresh) === stamp(maps)) return false;
       maps = fresh;

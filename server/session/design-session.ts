@@ -15,6 +15,7 @@ import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { GroundInput } from "../../shared/evaluate/path/ground.js";
 import { type HopInNetwork, hopInNetwork } from "../../shared/network/in-network.js";
 import { Memory } from "../../shared/network/memory.js";
+import { type ListedFiles, NO_FILES } from "../../shared/others/listed.js";
 import { judgeHop } from "../../shared/rules/judge.js";
 import { judgeNetwork, judgeNetworkInSteps } from "../../shared/rules/judge-network.js";
 import type { SpotHeights } from "../../shared/rules/position-slips.js";
@@ -25,6 +26,7 @@ import { type AheadSource, type Channel, readAhead } from "../terrain/ahead.js";
 import { openTerrain, type TerrainStore } from "../terrain/store.js";
 import { askingAhead } from "./asking-ahead.js";
 import { ground, groundNow } from "./ground.js";
+import { listedFiles } from "./listed-files.js";
 import { notJudged } from "./not-judged.js";
 import { spotHeights } from "./spots.js";
 
@@ -69,6 +71,9 @@ export class DesignSession {
   private spots: SpotHeights = new Map();
   /** Whether other places than those read may be wanted. */
   private spotsWait = true;
+  private listed: ListedFiles = NO_FILES;
+  /** Whether other lists and patterns than those read may be named, or their files have changed. */
+  private listedWait = true;
   private store: TerrainStore | undefined;
   private storeRoots = "";
   private mapStore: MapStore | undefined;
@@ -189,8 +194,12 @@ export class DesignSession {
       ahead?.end();
     }
     if (this.model.takeSharedChanged() || changed.size > 0) this.networkIsStale = true;
-    if (this.networkIsStale) this.spotsWait = true;
+    if (this.networkIsStale) {
+      this.spotsWait = true;
+      this.listedWait = true;
+    }
     if (!only) await this.readSpots();
+    if (!only) await this.readListed(pace);
     return changed;
   }
 
@@ -202,6 +211,17 @@ export class DesignSession {
     this.spots = await this.readSpotsOf(this.model.design());
     if (this.spots !== known) this.networkIsStale = true;
     return this.spots;
+  }
+
+  /** Reads the lists and patterns that the design names; a run that is stale waits for none of them. */
+  async readListed(pace: Pace = {}): Promise<ListedFiles> {
+    if (!this.listedWait) return this.listed;
+    const read = await listedFiles(this.model, this.listed, { ...pace, fileFor: this.options.fileFor });
+    if (read === undefined) return this.listed;
+    this.listedWait = false;
+    if (read !== this.listed) this.networkIsStale = true;
+    this.listed = read;
+    return read;
   }
 
   /** Whether results changed since the network was last judged. */
@@ -221,9 +241,10 @@ export class DesignSession {
   /** The same, rule by rule. A stale judgement is given up: what it would say is judged again next time. */
   async updateNetworkInSteps(pace: Pace): Promise<Set<string>> {
     if (!this.networkIsStale) return new Set();
-    const { model, hopResults, acceptancesOn, spots, memory } = this;
+    const { model, hopResults, acceptancesOn, spots, listed, memory } = this;
     const judging = judgeNetworkInSteps(model.design(), hopResults, acceptancesOn, {
       heights: spots,
+      files: listed,
       memory,
     });
     for (;;) {
@@ -247,7 +268,7 @@ export class DesignSession {
       memory = this.memory,
     }: { readonly design?: Design; readonly heights?: SpotHeights; readonly memory?: Memory } = {},
   ): Finding[] {
-    return judgeNetwork(design, results, this.acceptancesOn, { heights, memory });
+    return judgeNetwork(design, results, this.acceptancesOn, { heights, files: this.listed, memory });
   }
 
   /** Terrain at the places that a state of the design asks for. */
@@ -284,6 +305,7 @@ export class DesignSession {
     if (terrain || maps) this.forgetResults();
     const surveys = new Set(files.filter((path) => /\.csv$/i.test(path)));
     if (surveys.size === 0) return;
+    this.listedWait = true;
     this.forgetResults((hop) => hop?.surveyFile !== undefined && surveys.has(hop.surveyFile));
   }
 

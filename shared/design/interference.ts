@@ -3,6 +3,8 @@
  * others' transmissions that it names. What is not stated is not here, so that it can be told from what is.
  */
 
+import type { Address } from "./address.js";
+
 /** A point of a mask or of a selectivity, both of which are alike on both sides of the centre. */
 export interface SpectrumPoint {
   /** From the centre, not below 0. */
@@ -89,6 +91,8 @@ export interface CouplingLoss {
 
 /** A file with others' transmissions, and what its columns are. */
 export interface OthersList {
+  /** Address of its statement. */
+  readonly at: Address;
   /** Absolute; `/` parts folders. */
   readonly file: string;
   /** In the order of the text. */

@@ -5,7 +5,11 @@
 import { decimal } from "../units/decimal.js";
 import { bilinear, gridPosition, type MapGrid } from "./p1144.js";
 
+/** Facts of a climate. */
 export type MapFact = "logK" | "dN75" | "dN1" | "terrainRoughnessM" | "rainRateMmPerH" | "rainHeightM";
+
+/** Facts of the air that interference is computed with. */
+export type AnyMapFact = MapFact | "lapseNPerKm" | "surfaceRefractivity";
 
 /** A known shape of a file: its numbers run row after row from its first place on. */
 interface MapShape {
@@ -18,7 +22,7 @@ interface MapShape {
 }
 
 export interface MapProduct {
-  readonly fact: MapFact;
+  readonly fact: AnyMapFact;
   /** Name of the file, any case. */
   readonly file: string;
   readonly recommendation: string;
@@ -100,6 +104,24 @@ export const MAP_PRODUCTS: readonly MapProduct[] = [
     shape: southward(361, 721, 0.5, 0),
     toFact: same,
     nature: [0, 3000],
+  },
+  // Read in three implementations.
+  {
+    fact: "lapseNPerKm",
+    file: "DN50.TXT",
+    recommendation: "ITU-R P.452-18",
+    shape: southward(121, 241, 1.5, 0),
+    toFact: same,
+    nature: [0, 157],
+  },
+  // Read in three implementations.
+  {
+    fact: "surfaceRefractivity",
+    file: "N050.TXT",
+    recommendation: "ITU-R P.452-18",
+    shape: southward(121, 241, 1.5, 0),
+    toFact: same,
+    nature: [200, 450],
   },
 ];
 

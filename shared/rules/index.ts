@@ -53,8 +53,13 @@ import { notCounted } from "./not-counted.js";
 import { notJudged } from "./not-judged.js";
 import { objectiveMissing } from "./objective-missing.js";
 import { obstacleOffPath } from "./obstacle-off-path.js";
+import { othersColumn } from "./others-column.js";
+import { othersFar } from "./others-far.js";
+import { othersRows } from "./others-rows.js";
+import { othersUnusable } from "./others-unusable.js";
 import { overload } from "./overload.js";
 import { pathLength } from "./path-length.js";
+import { patternFile } from "./pattern-file.js";
 import { patternImplausible } from "./pattern-implausible.js";
 import { policyUnknown } from "./policy-unknown.js";
 import { positionSlip } from "./position-slip.js";
@@ -153,8 +158,13 @@ export const NETWORK_RULES: readonly NetworkRule[] = [
   signatureWithoutMode,
   spectrumImplausible,
   patternImplausible,
+  patternFile,
   interferenceCriteria,
   couplingLossSite,
+  othersUnusable,
+  othersColumn,
+  othersRows,
+  othersFar,
   channelPlanUnconfirmed,
   climateMissing,
   multipathAssumed,

@@ -4,6 +4,7 @@ import type { HopResult } from "../evaluate/account/result.js";
 import { type HopInNetwork, hopsInNetwork } from "../network/in-network.js";
 import { Memory } from "../network/memory.js";
 import { type SiteInNetwork, sitesInNetwork } from "../network/sites.js";
+import { type ListedFiles, NO_FILES } from "../others/listed.js";
 import { type Accepting, accepted, acceptingHop, acceptingSites, judgeAcceptances } from "./acceptances.js";
 import { NETWORK_RULES, RULES } from "./index.js";
 import { notJudged, unformedReport } from "./not-judged.js";
@@ -24,6 +25,8 @@ const NO_HEIGHTS: SpotHeights = new Map();
 export interface NetworkOptions {
   /** Of the terrain, where `spotsWanted` asks for them. */
   readonly heights?: SpotHeights;
+  /** Lists and patterns that the design names, as far as they were read. */
+  readonly files?: ListedFiles;
   /** What an earlier judgement made of what is the same now. */
   readonly memory?: Memory;
 }
@@ -44,7 +47,7 @@ export function* judgeNetworkInSteps(
   design: Design,
   results: ReadonlyMap<string, HopResult>,
   today: string,
-  { heights = NO_HEIGHTS, memory = new Memory() }: NetworkOptions = {},
+  { heights = NO_HEIGHTS, files = NO_FILES, memory = new Memory() }: NetworkOptions = {},
 ): Generator<void, Finding[]> {
   const findings: Finding[] = [];
   const sites = acceptingSites(design);
@@ -56,7 +59,7 @@ export function* judgeNetworkInSteps(
   };
   const inNetwork = sitesInNetwork(design, results, memory);
   const slips = positionSlips(design, heights, memory);
-  const context = { design, results, sites: inNetwork, slips, heights };
+  const context = { design, results, sites: inNetwork, slips, heights, files };
   const ofSites = yield* toldOfSites(inNetwork.values(), memory);
   const { told: ofHops, noted } = yield* saidOfHops(design, results, memory);
   for (const rule of NETWORK_RULES) {

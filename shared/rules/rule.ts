@@ -7,6 +7,7 @@ import type { Lack } from "../evaluate/account/lack.js";
 import type { HopResult } from "../evaluate/account/result.js";
 import type { HopInNetwork } from "../network/in-network.js";
 import type { SiteInNetwork } from "../network/sites.js";
+import type { ListedFiles } from "../others/listed.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
 import type { Criterion } from "./asked.js";
 import type { Fixes } from "./fixes/mending.js";
@@ -100,6 +101,8 @@ export interface NetworkContext {
   readonly slips: ReadonlyMap<string, PositionSlip>;
   /** Of the terrain, where `spotsWanted` asks for them. */
   readonly heights: SpotHeights;
+  /** Lists and patterns, as far as they were read. */
+  readonly files: ListedFiles;
   /** @param hop name of a hop whose acceptance would excuse the finding */
   report(finding: Report, hop?: string): void;
 }

@@ -399,6 +399,7 @@ test("a list of others, with its columns and units", () => {
   const column = { unit: undefined, minutes: undefined, seconds: undefined, hemisphere: undefined };
   expect(design.others).toEqual([
     {
+      at: "others",
       file: "/design/lists/register.csv",
       epsg: 25832,
       stands: "A",
@@ -416,7 +417,7 @@ test("a list of others, with its columns and units", () => {
         { ...column, key: "status", head: "state" },
       ],
     },
-    { file: "/design/other.csv", columns: [], epsg: undefined, stands: undefined },
+    { at: "others#1", file: "/design/other.csv", columns: [], epsg: undefined, stands: undefined },
   ]);
 });
 

@@ -11,6 +11,7 @@ import { judgeHop } from "../../shared/rules/judge.js";
 import { judgeNetwork } from "../../shared/rules/judge-network.js";
 import { spotKey, spotsWanted } from "../../shared/rules/position-slips.js";
 import { groundOf } from "../evaluate/builders.js";
+import { exampleFiles } from "../support/listed.js";
 
 export const TODAY = "2026-06-01";
 
@@ -34,7 +35,8 @@ export function judgeExample(text: string): JudgedExample {
   const heights = new Map(
     spotsWanted(design).map((at) => [spotKey(at), at.latitudeDeg < 0 ? undefined : 200]),
   );
-  findings.push(...judgeNetwork(design, results, TODAY, { heights }));
+  const files = exampleFiles(design);
+  findings.push(...judgeNetwork(design, results, TODAY, { heights, files }));
   const problems = model.problemsOf("/example/example.hop").filter(({ severity }) => severity === "error");
   return { problems: problems.map(({ message }) => message), findings };
 }

@@ -69,9 +69,9 @@ export const networkRows: Rows = [
     ],
     repeatable: true,
     meaning:
-      "Where climate figures are read from that the design does not state: LogK.csv and dN75.csv (P.530-18), R001.TXT (P.837-7), h0.txt (P.839-4), DN65m_01d00_v1.txt (P.453) and gtopo_30.txt (P.530-16). The maps belong to the ITU and do not come with Hopwright.",
+      "Where climate figures are read from that the design does not state: LogK.csv and dN75.csv (P.530-18), R001.TXT (P.837-7), h0.txt (P.839-4), DN65m_01d00_v1.txt (P.453) and gtopo_30.txt (P.530-16); for interference DN50.TXT and N050.TXT (P.452-18). The maps belong to the ITU and do not come with Hopwright.",
     fallback: "only what the design states is used",
-    source: "Rec. ITU-R P.530-18, P.837-7, P.839-4, P.453-14, P.1144",
+    source: "Rec. ITU-R P.530-18, P.837-7, P.839-4, P.453-14, P.452-18, P.1144",
     example: 'maps "itu-maps"',
   },
 ];

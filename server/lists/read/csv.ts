@@ -90,7 +90,7 @@ function withoutLongLines(text: string): { readonly text: string; readonly notes
 const SAMPLED_LINES = 50;
 
 /** The one that most lines hold, and hold alike; decimal commas are no delimiters where semicolons stand. */
-function delimiterOf(text: string): string {
+export function delimiterOf(text: string): string {
   const lines = text
     .slice(0, 200_000)
     .replace(/"(?:[^"]|"")*"/g, "")

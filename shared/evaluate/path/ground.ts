@@ -1,4 +1,4 @@
-import type { MapFact } from "../../propagation/maps.js";
+import type { AnyMapFact, MapFact } from "../../propagation/maps.js";
 import type { TerrainProfile } from "../../terrain/profile.js";
 import type { SurveyFit } from "../../terrain/survey.js";
 import type { ReadFrom } from "../account/input.js";
@@ -19,8 +19,11 @@ export interface GroundInput {
 }
 
 /** A climate figure that was read, not stated. */
-export interface ClimateReading {
-  readonly fact: MapFact;
+export type ClimateReading = MapReading<MapFact>;
+
+/** A figure of the air that was read, not stated. */
+export interface MapReading<Fact extends AnyMapFact> {
+  readonly fact: Fact;
   readonly value: number;
   readonly origin: "map" | "terrain";
   /** File and date, or what was sampled. */

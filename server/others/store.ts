@@ -1,0 +1,45 @@
+/**
+ * Tables as they were read, as long as file and mapping are the same: several sessions (stages, both sides of a
+ * comparison) share them. A table is read in slices and goes on being read whoever has ceased to wait for it.
+ */
+import { stat } from "node:fs/promises";
+import type { OthersList } from "../../shared/design/interference.js";
+import type { OthersFile } from "../../shared/others/listed.js";
+import type { PatternFile } from "../../shared/radio/pattern-table.js";
+import { readOthersFile, readPatternFile } from "./read-tables.js";
+
+/** A table of the largest list takes some hundred megabytes. */
+const MOST_KEPT = 16;
+
+interface Kept {
+  readonly stamp: string;
+  readonly file: Promise<unknown>;
+}
+
+const kept = new Map<string, Kept>();
+
+/** @param path where the file of the list is read */
+export function othersFile(path: string, list: OthersList): Promise<OthersFile> {
+  const { file: _, at: __, ...mapping } = list;
+  return of(`${path}\n${JSON.stringify(mapping)}`, path, () => readOthersFile(path, list));
+}
+
+export function patternFile(path: string): Promise<PatternFile> {
+  return of(path, path, () => readPatternFile(path));
+}
+
+async function of<T>(key: string, path: string, read: () => Promise<T>): Promise<T> {
+  const stamp = await stat(path).then(
+    ({ mtimeMs, size }) => `${mtimeMs} ${size}`,
+    () => "none",
+  );
+  const known = kept.get(key);
+  kept.delete(key);
+  const now: Kept = known?.stamp === stamp ? known : { stamp, file: read() };
+  kept.set(key, now);
+  for (const oldest of kept.keys()) {
+    if (kept.size <= MOST_KEPT) break;
+    kept.delete(oldest);
+  }
+  return now.file as Promise<T>;
+}
