@@ -67,10 +67,7 @@ export class OthersReading {
   private notStanding = 0;
 
   /** @param heads cells of the first line */
-  constructor(
-    list: OthersList,
-    heads: readonly string[],
-  ) {
+  constructor(list: OthersList, heads: readonly string[]) {
     const { columns, faults } = mappedColumns(list, heads);
     // Of two statements of one key the first counts.
     this.by = new Map(columns.toReversed().map((column) => [column.key, column]));
@@ -142,8 +139,7 @@ export class OthersReading {
     const frequencyHz = this.figure(row, "frequency", true);
     if (frequencyHz === undefined) return { code: "frequency", sample: text("frequency") };
     const bandwidths = this.bandwidthsOf(row);
-    if (bandwidths.length === 0)
-      return { code: "bandwidth", sample: text("emission") || text("bandwidth") };
+    if (bandwidths.length === 0) return { code: "bandwidth", sample: text("emission") || text("bandwidth") };
     const gainDbi = this.figure(row, "antenna-gain");
     const diameterM = this.figure(row, "antenna-diameter");
     const eirpDbm = this.eirp(row, gainDbi, diameterM, frequencyHz);

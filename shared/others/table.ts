@@ -64,7 +64,7 @@ export interface OtherTransmission {
   readonly lastDay?: string;
 }
 
-export interface OtherReceiver {
+interface OtherReceiver {
   readonly position: LatLon;
   readonly groundM?: number;
   readonly antennaHeightM?: number;

@@ -12,7 +12,7 @@ export interface PatternRow {
 /** `unread`, `angle`, `above`: rows left out; of the others all points are taken, and this is to be known. */
 export type PatternFaultCode = "unread" | "angle" | "above" | "order" | "doubled";
 
-export interface PatternFault {
+interface PatternFault {
   readonly code: PatternFaultCode;
   readonly rows: number;
   /** Of the first of them. */
