@@ -19,14 +19,24 @@ const NO_ROWS = "it has no rows below a line of heads";
 /** A pattern has some hundred points. */
 const MOST_PATTERN_BYTES = 4 * 2 ** 20;
 
-export async function readOthersFile(path: string, list: OthersList): Promise<OthersFile> {
+export function readOthersFile(path: string, list: OthersList): Promise<OthersFile> {
+  return told(async () => readOthers(await readBounded(path, MOST_FILE_BYTES), list));
+}
+
+export function readPatternFile(path: string): Promise<PatternFile> {
+  return told(async () => patternIn(await readBounded(path, MOST_PATTERN_BYTES)));
+}
+
+/** What the system or the parser says of a file that is not there, or no table. */
+async function told<T>(read: () => Promise<T>): Promise<T | { readonly unusable: string }> {
   try {
-    return await readOthers(await readBounded(path, MOST_FILE_BYTES), list);
+    return await read();
   } catch (error) {
     return { unusable: reasonOf(error).split("\n", 1)[0]! };
   }
 }
 
+/** @throws what the parser says of bytes that are no table */
 export async function readOthers(bytes: Uint8Array, list: OthersList): Promise<OthersFile> {
   const text = textIn(bytes);
   const records = Readable.from(slices(text)).pipe(parseStream(optionsFor(text) as object));
@@ -44,15 +54,7 @@ export async function readOthers(bytes: Uint8Array, list: OthersList): Promise<O
   return reading === undefined || reading.rows === 0 ? { unusable: NO_ROWS } : reading.finish(beyond);
 }
 
-export async function readPatternFile(path: string): Promise<PatternFile> {
-  try {
-    return patternIn(await readBounded(path, MOST_PATTERN_BYTES));
-  } catch (error) {
-    return { unusable: reasonOf(error).split("\n", 1)[0]! };
-  }
-}
-
-/** @throws what the parser says of a text that is no table */
+/** @throws what the parser says of bytes that are no table */
 export function patternIn(bytes: Uint8Array): PatternFile {
   const text = textIn(bytes);
   const options = optionsFor(text);

@@ -1,13 +1,19 @@
 /** Lists of others' transmissions: what is read of them, and what is told. All figures are invented. */
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import fc from "fast-check";
-import { describe, expect, test } from "vitest";
-import { readOthers } from "../../server/others/read-tables.js";
+import { afterAll, describe, expect, test } from "vitest";
+import { readOthers, readOthersFile } from "../../server/others/read-tables.js";
 import type { OthersList } from "../../shared/design/interference.js";
 import type { OthersFile } from "../../shared/others/listed.js";
 import { type FaultCode, type OthersRead, OthersReading } from "../../shared/others/reading.js";
 import { FIGURES, type OthersTable } from "../../shared/others/table.js";
 import { fixture } from "../support/fixture.js";
 import { readText } from "../support/listed.js";
+
+const folder = mkdtempSync(join(tmpdir(), "hopwright-others-"));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 function listOf(lines: string): OthersList {
   const { model, file } = fixture(`others "register.csv" {\n${lines}\n}`);
@@ -276,13 +282,23 @@ describe("bad input: told, and the rest counts", () => {
   });
 
   test("bytes that are no table at all", async () => {
+    const path = join(folder, "bytes.csv");
     await fc.assert(
       fc.asyncProperty(fc.uint8Array({ maxLength: 300 }), async (bytes) => {
-        const file = await readOthers(bytes, listOf(PLAIN));
+        writeFileSync(path, bytes);
+        const file = await readOthersFile(path, listOf(PLAIN));
         if (!("unusable" in file)) expect(file.table.count).toBe(0);
       }),
       { numRuns: 60 },
     );
+  });
+
+  test("a quote that does not end", async () => {
+    const path = join(folder, "quote.csv");
+    writeFileSync(path, `${HEAD}\n${ROW}\n"47.5,-30.5\n`);
+    expect(await readOthersFile(path, listOf(PLAIN))).toEqual({
+      unusable: expect.stringMatching(/quote.* line \d/i),
+    });
   });
 
   test("a row that repeats another counts once", async () => {
