@@ -1,6 +1,7 @@
 /** What may be written at a caret, best first. */
 import type { DesignModel } from "../model/design-model.js";
 import { caretAt } from "./caret.js";
+import { type HeadsOf, headItems } from "./complete-heads.js";
 import { type ListFolder, pathItems } from "./complete-paths.js";
 import { statementItems } from "./complete-statements.js";
 import { valueItems } from "./complete-values.js";
@@ -19,23 +20,24 @@ export interface Completions {
   readonly cut: boolean;
 }
 
-/** What a host lends: results, and a look at folders. Without it less is offered. */
+/** What a host lends: results, a look at folders and at the heads of lists. Without it less is offered. */
 export interface CompletionHost {
   readonly results?: Results;
   readonly list?: ListFolder;
+  readonly heads?: HeadsOf;
 }
 
-/** Nothing in comments, and in quotes only paths. */
+/** Nothing in comments, and in quotes only paths and heads of columns. */
 export function completionAt(
   model: DesignModel,
   path: string,
   offset: number,
-  { results, list }: CompletionHost = {},
+  { results, list, heads }: CompletionHost = {},
 ): Completions {
   const file = model.file(path);
   if (!file) return { items: [], cut: false };
-  const paths = list && pathItems(file, offset, list);
-  if (paths) return ordered(paths, { start: offset, end: offset }, "");
+  const quoted = (list && pathItems(file, offset, list)) ?? (heads && headItems(file, offset, heads));
+  if (quoted) return ordered(quoted, { start: offset, end: offset }, "");
   const caret = caretAt(file, offset);
   if (!caret) return { items: [], cut: false };
   const scene = { model, path, caret, results };

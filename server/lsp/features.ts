@@ -37,6 +37,7 @@ import { registerCodeActions } from "./code-actions.js";
 import type { Designs } from "./designs.js";
 import { documentLinks } from "./document-links.js";
 import { folderEntries } from "./folder-entries.js";
+import { tableHeads } from "./table-heads.js";
 import { isJudged, locationOf, pathOf, uriOf } from "./locations.js";
 import { planPlace } from "./reference-pages.js";
 import { isUnsaved } from "./unsaved.js";
@@ -124,6 +125,7 @@ function registerCompletion(connection: Connection, { place }: Asked): void {
     const { items, cut } = completionAt(at.session.model, at.file.path, at.offset, {
       results: (name) => at.session.result(name),
       list: folderEntries,
+      heads: tableHeads,
     });
     return {
       isIncomplete: cut,

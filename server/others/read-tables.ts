@@ -63,6 +63,13 @@ export function patternIn(bytes: Uint8Array): PatternFile {
   return readPattern(rows, options.delimiter === "," ? "." : mark);
 }
 
+/** Cells of the first line. @param bytes the beginning of a table @throws what the parser says of them */
+export function headsIn(bytes: Uint8Array): readonly string[] {
+  const text = textIn(bytes);
+  const [first] = parse(text, { ...optionsFor(text), to: 1 } as object) as unknown as PatternRow[];
+  return (first?.cells ?? []).map((cell) => cell.trim()).filter((cell) => cell !== "");
+}
+
 function textIn(bytes: Uint8Array): string {
   return decode(bytes)
     .text.replaceAll("\0", "")

@@ -40,7 +40,6 @@ const FORM =
  * @returns undefined for anything else
  * @see Radio Regulations Appendix 1. Read in 47 CFR 2.201, 2.202(b), see METHOD; the optional symbols are from memory
  * @example readEmission("13M8D7W") // 13.8 MHz, D7W
- * @nofigure
  */
 export function readEmission(designator: string): Emission | undefined {
   const found = FORM.exec(designator.replaceAll(/\s/g, "").toUpperCase());

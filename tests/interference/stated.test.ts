@@ -2,6 +2,9 @@
 import { describe, expect, test } from "vitest";
 import type { Design } from "../../shared/design/design.js";
 import { exampleHop } from "../../shared/rules/example-preamble.js";
+import { completionAt } from "../../language/editor/completion.js";
+import { renameAt } from "../../language/editor/rename.js";
+import { formatText } from "../../language/format/format.js";
 import { judge, PREAMBLE } from "../language/editor/judged.js";
 import { fixture } from "../support/fixture.js";
 
@@ -424,4 +427,64 @@ test("a list of others, with its columns and units", () => {
 test("a column of another unit is refused where it is written", () => {
   expect(read(`others "x.csv" { frequency "f" in dBm }`).problems.join()).toContain("GHz");
   expect(read(`others "x.csv" { polarization "p" in dBm }`).problems.join()).not.toBe("");
+});
+
+describe("the editor", () => {
+  const heads = (path: string) => (path === "/design/r.csv" ? ["lat", "lon", 'f "MHz"'] : undefined);
+  const offered = (source: string) => {
+    const { model, file, offset } = fixture(source);
+    return completionAt(model, file, offset, { heads }).items.map(({ label, insertText }) => [label, insertText]);
+  };
+
+  test("offers the heads of the file, those that are taken last", () => {
+    expect(offered(`network "N" { others "r.csv" {\n latitude "lat"\n longitude "$0"\n} }`)).toEqual([
+      ["lon", "lon"],
+      ['f "MHz"', 'f \\"MHz\\"'],
+      ["lat", "lat"],
+    ]);
+    expect(offered(`others "x.csv" {\n latitude "$0"\n}`)).toEqual([]);
+    expect(offered(`others "r.csv" {\n status "lat" stands "$0"\n}`)).toEqual([]);
+  });
+
+  test("offers columns, and units behind `in`", () => {
+    const labels = (source: string) => offered(source).map(([label]) => label);
+    expect(labels(`others "r.csv" {\n $0\n}`)).toEqual(expect.arrayContaining(["latitude", "receiver-ground"]));
+    expect(labels(`others "r.csv" {\n frequency "f" in $0\n}`)).toEqual(["Hz", "kHz", "MHz", "GHz"]);
+    expect(labels(`interference {\n $0\n}`)).toEqual(expect.arrayContaining(["lapse", "N0", "aggregate"]));
+  });
+
+  test("renames the hops of a coupling loss", () => {
+    const { model, file, offset } = fixture(
+      "site A { coupling-loss A-B A-C 60 dB }\nsite B { }\nsite C { }\nhop A-B$0 { A { }; B { } }\nhop A-C { A { }; C { } }",
+    );
+    const renamed = renameAt(model, file, offset, "A-X");
+    expect(JSON.stringify(renamed)).toContain("A-X");
+    expect("edits" in renamed && renamed.edits).toHaveLength(2);
+  });
+
+  test("lays the blocks out in one order", () => {
+    const laid = formatText(`network "N" {
+  interference {
+    N0 325
+    single-entry   1dB
+  }
+  others "r.csv" { eirp "p" in dBm; latitude "lat" }
+  terrain "t"
+}
+`);
+    expect(laid).toMatchObject({
+      text: `network "N" {
+  terrain "t"
+  interference {
+    single-entry 1 dB
+    N0 325
+  }
+  others "r.csv" {
+    latitude "lat"
+    eirp "p" in dBm
+  }
+}
+`,
+    });
+  });
 });
