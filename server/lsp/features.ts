@@ -37,9 +37,9 @@ import { registerCodeActions } from "./code-actions.js";
 import type { Designs } from "./designs.js";
 import { documentLinks } from "./document-links.js";
 import { folderEntries } from "./folder-entries.js";
-import { tableHeads } from "./table-heads.js";
 import { isJudged, locationOf, pathOf, uriOf } from "./locations.js";
 import { planPlace } from "./reference-pages.js";
+import { tableHeads } from "./table-heads.js";
 import { isUnsaved } from "./unsaved.js";
 
 export const SEMANTIC_LEGEND = { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [...TOKEN_MODIFIERS] };

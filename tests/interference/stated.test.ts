@@ -1,10 +1,10 @@
 /** What a design states of interference, and what of it is refused or told. */
 import { describe, expect, test } from "vitest";
-import type { Design } from "../../shared/design/design.js";
-import { exampleHop } from "../../shared/rules/example-preamble.js";
 import { completionAt } from "../../language/editor/completion.js";
 import { renameAt } from "../../language/editor/rename.js";
 import { formatText } from "../../language/format/format.js";
+import type { Design } from "../../shared/design/design.js";
+import { exampleHop } from "../../shared/rules/example-preamble.js";
 import { judge, PREAMBLE } from "../language/editor/judged.js";
 import { fixture } from "../support/fixture.js";
 
@@ -433,7 +433,10 @@ describe("the editor", () => {
   const heads = (path: string) => (path === "/design/r.csv" ? ["lat", "lon", 'f "MHz"'] : undefined);
   const offered = (source: string) => {
     const { model, file, offset } = fixture(source);
-    return completionAt(model, file, offset, { heads }).items.map(({ label, insertText }) => [label, insertText]);
+    return completionAt(model, file, offset, { heads }).items.map(({ label, insertText }) => [
+      label,
+      insertText,
+    ]);
   };
 
   test("offers the heads of the file, those that are taken last", () => {
@@ -448,7 +451,9 @@ describe("the editor", () => {
 
   test("offers columns, and units behind `in`", () => {
     const labels = (source: string) => offered(source).map(([label]) => label);
-    expect(labels(`others "r.csv" {\n $0\n}`)).toEqual(expect.arrayContaining(["latitude", "receiver-ground"]));
+    expect(labels(`others "r.csv" {\n $0\n}`)).toEqual(
+      expect.arrayContaining(["latitude", "receiver-ground"]),
+    );
     expect(labels(`others "r.csv" {\n frequency "f" in $0\n}`)).toEqual(["Hz", "kHz", "MHz", "GHz"]);
     expect(labels(`interference {\n $0\n}`)).toEqual(expect.arrayContaining(["lapse", "N0", "aggregate"]));
   });
