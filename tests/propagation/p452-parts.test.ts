@@ -340,6 +340,21 @@ describe("radius of the bound", () => {
     );
   });
 
+  it("may count gas at 3 g/m3 for all: from 1 to 100 GHz it grows with the vapour up to 10 g/m3", () => {
+    for (let f = 1; f <= 100; f += 0.25) {
+      for (const temperatureK of [250, 288, 310]) {
+        for (const dryPressureHPa of [600, 1050]) {
+          const gamma = [3, 4, 5, 6, 7, 8, 9, 10].map((rho) => {
+            const vapourPressureHPa = vapourPressureOfDensityHPa(rho, temperatureK);
+            return lineByLine({ frequencyHz: f * 1e9, dryPressureHPa, vapourPressureHPa, temperatureK })
+              .totalDbPerKm;
+          });
+          expect(gamma, `${f} GHz`).toEqual(gamma.toSorted((a, b) => a - b));
+        }
+      }
+    }
+  });
+
   it("with a high N0 the bound is lower", () => {
     const inputs = { frequencyHz: 6e9, timePercent: 0.01 };
     const usual = lowerBoundDb(50_000, inputs);
