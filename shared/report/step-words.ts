@@ -117,6 +117,8 @@ export const STEP_WORDS: Readonly<Record<StepKey, readonly [words: string, unit?
 
   unit: ["unavailability of one unit, fraction"],
   end: ["unavailability of one end, fraction"],
+  firstEnd: ["unavailability of the first end, fraction"],
+  secondEnd: ["unavailability of the second end, fraction"],
   bothEnds: ["unavailability of both ends, fraction"],
   switching: ["unavailability by switching over, fraction"],
 

@@ -8,6 +8,7 @@ import type { Coupler, Hop, HopEnd } from "../../shared/design/design.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { endsDiffer, goTogether, partnersOf } from "../../shared/radio/arrangement-pairs.js";
 import { ARRANGEMENTS, arrangementByName } from "../../shared/radio/arrangements.js";
+import { equipmentSteps } from "../../shared/report/steps.js";
 import { judgeHop } from "../../shared/rules/judge.js";
 import {
   ANTENNA,
@@ -131,6 +132,20 @@ describe("failures of equipment", () => {
       { site: "KELD", kind: "pairs", sets: 1 },
       { site: "TARN", kind: "none", sets: 1 },
     ]);
+  });
+
+  test("is explained step by step: each end by itself", () => {
+    const told = (hop: Hop) =>
+      equipmentSteps({ ...hop, radio, repairHours: 8 }).map(({ name, value }) => `${name} = ${value}`);
+    // u^2 = 1.59987e-9 at KELD, u at TARN; like ends have one figure.
+    expect(told(GUARDED)).toEqual([
+      "unavailability of one unit, fraction = 0.000039998",
+      "unavailability of the first end, fraction = 0.0000000015999",
+      "unavailability of the second end, fraction = 0.000039998",
+      "unavailability of both ends, fraction = 0.00004",
+      "unavailability by switching over, fraction = 0.00000005",
+    ]);
+    expect(told(makeHop())[1]).toBe("unavailability of one end, fraction = 0.000039998");
   });
 
   test("it lies between both ends bare, 1 - (1 - u)^2, and both protected, 1 - (1 - u^2)^2", () => {

@@ -30,7 +30,7 @@ export const pairInTwoChassis: SiteRule = {
       report(
         {
           at: address("hop", hop.name, plan.site.name),
-          message: `the units of ${hop.name} (${hop.arrangement.name}) hang on chassis ${used.join(" and ")} at ${plan.site.name}`,
+          message: `the units of ${hop.name} (${facts.name}) hang on chassis ${used.join(" and ")} at ${plan.site.name}`,
         },
         hop.name,
       );
