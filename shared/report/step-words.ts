@@ -32,6 +32,8 @@ type OwnKey =
   | "ISecond"
   | "unit"
   | "end"
+  | "firstEnd"
+  | "secondEnd"
   | "bothEnds"
   | "switching"
   | "meanHeightM"
