@@ -27,6 +27,7 @@ const CAUSES: Readonly<Record<string, readonly string[]>> = {
   // Without what cannot be built or counted there is no verdict.
   "obstacle-off-path": ["not-judged"],
   "both-ends-same-half": ["duplex-mismatch", "not-judged"],
+  "end-arrangement": ["not-judged"],
   "coupler-wrong-kind": ["not-judged"],
   "coupler-missing": ["not-judged"],
   "antenna-ports-short": ["not-judged"],
