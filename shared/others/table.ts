@@ -158,6 +158,8 @@ export class OthersTableBuilder {
   private lines = new Uint32Array(1024);
   private polarizations = new Uint8Array(1024);
   private contents = new Float64Array(1024);
+  /** Columns in the order of `FIGURES`. */
+  private inOrder: readonly Float64Array[] = [];
   private readonly names: (string | undefined)[] = [];
   private hasNames = false;
   private filled = 0;
@@ -186,7 +188,8 @@ export class OthersTableBuilder {
 
   /** @returns the table, and the lines of rows that repeat another */
   finish(): { readonly table: OthersTable; readonly repeated: readonly number[] } {
-    const order = Array.from({ length: this.filled }, (_, index) => index);
+    this.inOrder = FIGURES.map((name) => this.columns[name]);
+    const order = Uint32Array.from({ length: this.filled }, (_, index) => index);
     order.sort((a, b) => this.compare(a, b) || this.lines[a]! - this.lines[b]!);
     const repeated: number[] = [];
     const kept = order.filter((row, i) => {
@@ -195,7 +198,7 @@ export class OthersTableBuilder {
       return !isRepeat;
     });
     const figures = Object.fromEntries(
-      FIGURES.map((name) => [name, Float64Array.from(kept, (row) => this.columns[name][row]!)]),
+      FIGURES.map((name) => [name, picked(this.columns[name], kept)]),
     ) as unknown as Figures;
     return {
       table: new OthersTable(
@@ -203,7 +206,7 @@ export class OthersTableBuilder {
         figures,
         Uint32Array.from(kept, (row) => this.lines[row]!),
         Uint8Array.from(kept, (row) => this.polarizations[row]!),
-        this.hasNames ? kept.map((row) => this.names[row]) : undefined,
+        this.hasNames ? Array.from(kept, (row) => this.names[row]) : undefined,
       ),
       repeated: repeated.sort((a, b) => a - b),
     };
@@ -211,9 +214,9 @@ export class OthersTableBuilder {
 
   /** Zero where two rows are the same. What is not stated comes first. */
   private compare(a: number, b: number): number {
-    for (const name of FIGURES) {
-      const column = this.columns[name];
-      const [one, other] = [column[a]!, column[b]!];
+    for (const column of this.inOrder) {
+      const one = column[a]!;
+      const other = column[b]!;
       if (one === other || (Number.isNaN(one) && Number.isNaN(other))) continue;
       if (Number.isNaN(one)) return -1;
       if (Number.isNaN(other)) return 1;
@@ -234,6 +237,12 @@ export class OthersTableBuilder {
     this.polarizations = grown(new Uint8Array(size), this.polarizations);
     this.contents = grown(new Float64Array(size), this.contents);
   }
+}
+
+function picked(column: Float64Array, rows: Uint32Array): Float64Array {
+  const values = new Float64Array(rows.length);
+  for (let i = 0; i < rows.length; i++) values[i] = column[rows[i]!]!;
+  return values;
 }
 
 function columnsOf(size: number): Figures {
