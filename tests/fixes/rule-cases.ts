@@ -16,7 +16,41 @@ const withLarger = (id: string) => `${EXAMPLE_PREAMBLE}\n${LARGER}\n${RULES.get(
 const lossy = (lossDb: number) =>
   `${EXAMPLE_PREAMBLE}\n${LARGER}\n${exampleHop({ keld: `antenna DISH60-18 at 40 m\n    transmits high\n    extra-loss ${lossDb} dB` })}`;
 
+/** Ends that are built differently: KELD states its own arrangement. */
+const oneEnd = (arrangement: string, keld: string, tarn = "") =>
+  `${EXAMPLE_PREAMBLE}\n${exampleHop({
+    keld: `antenna DISH60-18 at 40 m\n    arrangement ${arrangement}${keld}\n    transmits high`,
+    tarn: `antenna DISH60-18 at 40 m${tarn}\n    transmits low`,
+  })}`;
+
 export const RULE_CASES: Readonly<Record<string, readonly string[]>> = {
+  "end-arrangement": [
+    oneEnd(
+      "2+0 xpic",
+      "\n    coupler O18 direct",
+      "\n    arrangement 1+1 hot-standby\n    coupler H18-E direct",
+    ),
+    oneEnd("dual-band low", ""),
+    oneEnd("all-outdoor 1+1 hot-standby", ""),
+  ],
+  "coupler-missing": [oneEnd("1+1 hot-standby", "")],
+  "coupler-wrong-kind": [oneEnd("1+1 hot-standby", "\n    coupler O18 direct")],
+  "coupler-not-needed": [
+    oneEnd("1+1 hot-standby", "\n    coupler H18-E direct", "\n    coupler H18-E direct"),
+  ],
+  "antenna-ports-short": [oneEnd("1+1 hot-standby two-antennas", ""), oneEnd("1+1 space-diversity", "")],
+  "antenna-not-needed": [
+    oneEnd("1+1 hot-standby", "\n    coupler H18-E direct", "\n    second-antenna DISH60-18 at 36 m"),
+  ],
+  "diversity-incomplete": [
+    oneEnd(
+      "1+1 space-diversity",
+      "\n    diversity-antenna DISH60-18 at 28 m",
+      "\n    diversity-antenna DISH60-18 at 28 m",
+    ),
+  ],
+  "standby-level": [oneEnd("1+1 hot-standby", "\n    coupler H18-U direct\n    extra-loss 24 dB")],
+  "arms-exchanged": [oneEnd("1+1 hot-standby", "\n    coupler H18-U direct\n    arms exchanged")],
   availability: [withLarger("availability"), lossy(12)],
   "link-availability": [0.5, 1, 2, 5, 10, 20].map((percent) =>
     withLarger("link-availability").replace("propagation 0.1 %", `propagation ${percent} %`),
