@@ -101,9 +101,8 @@ async function judge(model: DesignModel, options: JudgeOptions, seen: Set<string
   const on = times.on ?? lastDayOf(model, only, today);
   model.setView({ on });
   session.holdAcceptancesOn(acceptanceDay(on, stagesOf(model, today, {}).at(-2), today));
-  const pair = model.hop(only)?.hop?.pairedWith;
-  // The other band of a pair is told of together with it.
-  await session.update({}, new Set(pair === undefined ? [only] : [only, pair]));
+  // What the others send is part of what this one can bear.
+  await session.update();
   return judgedHop(model, session, only);
 }
 

@@ -26,6 +26,7 @@ import { type AheadSource, type Channel, readAhead } from "../terrain/ahead.js";
 import { openTerrain, type TerrainStore } from "../terrain/store.js";
 import { askingAhead } from "./asking-ahead.js";
 import { ground, groundNow } from "./ground.js";
+import { SessionInterference } from "./interference.js";
 import { listedFiles } from "./listed-files.js";
 import { notJudged } from "./not-judged.js";
 import { spotHeights } from "./spots.js";
@@ -72,6 +73,7 @@ export class DesignSession {
   /** Whether other places than those read may be wanted. */
   private spotsWait = true;
   private listed: ListedFiles = NO_FILES;
+  readonly interference = new SessionInterference();
   /** Whether other lists and patterns than those read may be named, or their files have changed. */
   private listedWait = true;
   private store: TerrainStore | undefined;
@@ -103,6 +105,7 @@ export class DesignSession {
     const hops = {
       hop: (other: string) => model.hop(other)?.hop,
       result: (other: string) => hopResults.get(other),
+      interference: (other: string) => this.interference.of(other),
     };
     return hop && hopInNetwork(hop, hops, memory);
   }
@@ -200,6 +203,26 @@ export class DesignSession {
     }
     if (!only) await this.readSpots();
     if (!only) await this.readListed(pace);
+    if (!only) for (const name of await this.readInterference(pace)) changed.add(name);
+    return changed;
+  }
+
+  /**
+   * What others' transmissions do to each hop, for the results at hand; hops to which they do something else than before
+   * are judged anew.
+   */
+  private async readInterference(pace: Pace): Promise<ReadonlySet<string>> {
+    if (!this.networkIsStale || pace.isStale?.()) return new Set();
+    const { hopResults: results, listed, store: terrain, acceptancesOn: day, interference } = this;
+    const affected = await interference.update(
+      { design: this.model.design(), results, listed, terrain, day },
+      pace,
+    );
+    const changed = new Set<string>();
+    for (const name of affected) {
+      this.outdated.add(name);
+      if (await this.updateHop(name)) changed.add(name);
+    }
     return changed;
   }
 
@@ -241,10 +264,11 @@ export class DesignSession {
   /** The same, rule by rule. A stale judgement is given up: what it would say is judged again next time. */
   async updateNetworkInSteps(pace: Pace): Promise<Set<string>> {
     if (!this.networkIsStale) return new Set();
-    const { model, hopResults, acceptancesOn, spots, listed, memory } = this;
+    const { model, hopResults, acceptancesOn, spots, listed, memory, interference } = this;
     const judging = judgeNetworkInSteps(model.design(), hopResults, acceptancesOn, {
       heights: spots,
       files: listed,
+      interference,
       memory,
     });
     for (;;) {
@@ -268,7 +292,12 @@ export class DesignSession {
       memory = this.memory,
     }: { readonly design?: Design; readonly heights?: SpotHeights; readonly memory?: Memory } = {},
   ): Finding[] {
-    return judgeNetwork(design, results, this.acceptancesOn, { heights, files: this.listed, memory });
+    return judgeNetwork(design, results, this.acceptancesOn, {
+      heights,
+      files: this.listed,
+      interference: this.interference,
+      memory,
+    });
   }
 
   /** Terrain at the places that a state of the design asks for. */
@@ -386,7 +415,8 @@ export class DesignSession {
   private async judge(hop: Hop): Promise<SessionHop> {
     try {
       const ground = await this.groundOf(hop);
-      const result = evaluateHop(hop, ground);
+      const atEnds = this.interference.atEndsOf(hop.name);
+      const result = evaluateHop(hop, ground, atEnds);
       const { model } = this;
       let stock: Stock | undefined;
       const findings = judgeHop(hop, result, this.acceptancesOn, {
@@ -394,7 +424,7 @@ export class DesignSession {
           stock ??= model.stockFor(hop.name);
           return stock;
         },
-        evaluate: (changed) => evaluateHop(changed, ground),
+        evaluate: (changed) => evaluateHop(changed, ground, atEnds),
       });
       return { hop, result, findings, stock };
     } catch (error) {

@@ -27,6 +27,9 @@ export interface BothDirections {
   readonly fading: readonly Fading[];
 }
 
+/** Degradation of the thresholds at the receivers of a hop, dB, by the site where they are; see `shared/interference`. */
+export type InterferenceAtEnds = ReadonlyMap<string, number>;
+
 export const NOTHING: BothDirections = { directions: [], ways: [], losses: [], fading: [] };
 
 /** Level, margin and outage of each direction whose frequency is known. */
@@ -36,6 +39,7 @@ export function evaluateDirections(
   path: FadingPath & { readonly rays?: FurtherGround },
   obstruction: GroundPath | undefined,
   trace: Trace,
+  interference?: InterferenceAtEnds,
 ): BothDirections {
   if (obstruction !== undefined) note(trace, { code: "fading-as-of-clear-path" });
   const { heights, rays } = path;
@@ -47,7 +51,8 @@ export function evaluateDirections(
     const [from] = ends;
     const firstHz = from.transmitFrequencyHz;
     if (firstHz === undefined || !(firstHz > 0)) continue;
-    const passage: Passage = { hop, ends, frequencyHz: firstHz, climate, trace };
+    const interferenceDb = interference?.get(ends[1].site.name);
+    const passage: Passage = { hop, ends, frequencyHz: firstHz, climate, trace, interferenceDb };
     const between = (hz: number, tell: Trace): PathLosses | undefined => {
       const loss = pathLosses({ ...passage, frequencyHz: hz, trace: tell }, heights, obstruction);
       if (loss === undefined) return undefined;
@@ -181,7 +186,7 @@ function pathLevels(
 }
 
 function modeResult(
-  { hop, ends: [from], climate: { climate }, trace }: Passage,
+  { hop, ends: [from], climate: { climate }, trace, interferenceDb }: Passage,
   mode: RadioMode,
   chain: Chain,
   fading: Fading,
@@ -195,7 +200,8 @@ function modeResult(
   if (threshold.from !== "catalogue") cite(trace, "thermal-noise");
   const transmitPower = transmitPowerDbm(from, mode)!;
   const receivedLevelDbm = transmitPower + chain.totalDb;
-  const degradationDb = hop.degradationDb ?? 0;
+  // What is stated is the least that counts.
+  const degradationDb = Math.max(hop.degradationDb ?? 0, interferenceDb ?? 0);
   const fadeMarginDb = receivedLevelDbm - threshold.thresholdDbm - degradationDb;
   const modeFading = modeFadingOf(hop, fading, mode, climate, trace);
   const result: ModeResult = {
@@ -208,6 +214,7 @@ function modeResult(
     thresholdFrom: threshold.from,
     ...(threshold.noiseBandwidthHz !== undefined && { noiseBandwidthHz: threshold.noiseBandwidthHz }),
     degradationDb,
+    ...(interferenceDb !== undefined && { computedDegradationDb: interferenceDb }),
     fadeMarginDb,
     ...modeOutages(modeFading, fadeMarginDb, trace),
   };

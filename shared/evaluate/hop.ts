@@ -3,7 +3,7 @@ import { LEVEL_STEPS, RAY_STEPS } from "./account/lack.js";
 import type { EquipmentOutage } from "./account/outage-result.js";
 import type { HopResult } from "./account/result.js";
 import { missing, newTrace, note, type Trace } from "./account/trace.js";
-import { type BothDirections, evaluateDirections, NOTHING } from "./directions.js";
+import { type BothDirections, evaluateDirections, type InterferenceAtEnds, NOTHING } from "./directions.js";
 import { boundedRain } from "./fading/bounded-rain.js";
 import { carriersOf } from "./level/carriers.js";
 import { noteChannels } from "./level/channels.js";
@@ -27,9 +27,9 @@ import { withinReason } from "./reason.js";
 
 /**
  * Everything the engine computes for one hop: geometry, clearance, level diagram and availability. Pure; the host
- * hands in the ground. What a step lacks is told in `missing`, and the other steps go on without it.
+ * hands in the ground, and what others' transmissions cost, where that is known. What a step lacks is told in `missing`, and the other steps go on without it.
  */
-export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
+export function evaluateHop(design: Hop, ground: GroundInput, interference?: InterferenceAtEnds): HopResult {
   const trace = newTrace();
   const { hop: stated, beyond } = withinReason(design);
   const hop = inJudgedPolarization(stated, trace);
@@ -55,7 +55,14 @@ export function evaluateHop(design: Hop, ground: GroundInput): HopResult {
   const obstruction = known && obstructionOf(hop, known);
   const both =
     course && heights
-      ? evaluateDirections(hop, climate, { course, heights, terrain: summary, rays }, obstruction, trace)
+      ? evaluateDirections(
+          hop,
+          climate,
+          { course, heights, terrain: summary, rays },
+          obstruction,
+          trace,
+          interference,
+        )
       : NOTHING;
 
   const directions = both.directions.map(({ direction }) => direction);

@@ -7,7 +7,6 @@ export const METHOD: MethodReference = {
   title: "Angle off the axis of an antenna",
   status: "verified",
   note: "Unit vectors at one place; the elevations are the caller's, over the effective Earth or over the horizon.",
-  usedByNoFigure: true,
   checked: {
     by: "two angle formulas",
     vectors: ["interference-geometry"],
@@ -29,7 +28,6 @@ const RADIANS = Math.PI / 180;
  *     phi = atan2(|a x b|, a . b)
  *
  * a, b the unit vectors (cos el sin az, cos el cos az, sin el). Never by acos, which loses small angles.
- * @nofigure
  */
 export function offAxisAngleDeg(boresight: Direction, direction: Direction): number {
   // Turned so that the boresight has azimuth 0: one sine and cosine fewer, and equal azimuths cancel exactly.
@@ -54,7 +52,6 @@ export function offAxisAngleDeg(boresight: Direction, direction: Direction): num
  *     behind:       90 - |el0|
  *
  * @param azimuthDeg of the direction
- * @nofigure
  */
 export function leastOffAxisAngleDeg(boresight: Direction, azimuthDeg: number): number {
   const azimuth = (azimuthDeg - boresight.azimuthDeg) * RADIANS;

@@ -5,6 +5,7 @@
  */
 import type { Design, Hop } from "../design/design.js";
 import type { HopResult } from "../evaluate/account/result.js";
+import type { InterferenceAt } from "../interference/receiver-result.js";
 import type { Memory } from "./memory.js";
 import { type PairResult, pairResult } from "./pairs.js";
 
@@ -14,6 +15,8 @@ export interface HopInNetwork {
   readonly result?: HopResult;
   /** Of a hop that names the other of its dual-band pair, where that is declared. */
   readonly pair?: Pair;
+  /** At its receivers; undefined: interference was not computed. */
+  readonly interference?: readonly InterferenceAt[];
 }
 
 export interface Pair {
@@ -27,12 +30,15 @@ export interface Pair {
 export interface EvaluatedHops {
   hop(name: string): Hop | undefined;
   result(name: string): HopResult | undefined;
+  /** The same object as long as it is the same. */
+  interference?(name: string): readonly InterferenceAt[];
 }
 
 type Read = (name: string) => Pick<HopInNetwork, "hop" | "result"> | undefined;
 
 interface Known {
   readonly result: HopResult | undefined;
+  readonly interference: readonly InterferenceAt[] | undefined;
   /** What was asked for, and what was told. */
   readonly read: ReadonlyMap<string, ReturnType<Read>>;
   readonly outcome: HopInNetwork;
@@ -44,7 +50,14 @@ const STEP = {};
 export function hopInNetwork(hop: Hop, hops: EvaluatedHops, memory: Memory): HopInNetwork {
   return memory.renew(STEP, hop, (known: Known | undefined): Known => {
     const result = hops.result(hop.name);
-    if (known && known.result === result && stillTold(known.read, hops)) return known;
+    const interference = hops.interference?.(hop.name);
+    if (
+      known &&
+      known.result === result &&
+      known.interference === interference &&
+      stillTold(known.read, hops)
+    )
+      return known;
     const read = new Map<string, ReturnType<Read>>();
     const reading: Read = (name) => {
       const other = hops.hop(name);
@@ -52,7 +65,8 @@ export function hopInNetwork(hop: Hop, hops: EvaluatedHops, memory: Memory): Hop
       read.set(name, told);
       return told;
     };
-    return { result, read, outcome: inNetwork(hop, result, reading) };
+    const alone = { hop, result, ...(interference && { interference }) };
+    return { result, interference, read, outcome: inNetwork(alone, reading) };
   }).outcome;
 }
 
@@ -61,10 +75,12 @@ export function* hopsInNetwork(
   { hops }: Design,
   results: ReadonlyMap<string, HopResult>,
   memory: Memory,
+  interference?: EvaluatedHops["interference"],
 ): Generator<HopInNetwork> {
   const evaluated: EvaluatedHops = {
     hop: (name) => hops.get(name),
     result: (name) => results.get(name),
+    ...(interference && { interference }),
   };
   for (const hop of hops.values()) yield hopInNetwork(hop, evaluated, memory);
 }
@@ -75,10 +91,11 @@ function stillTold(read: Known["read"], hops: EvaluatedHops): boolean {
   return true;
 }
 
-function inNetwork(hop: Hop, result: HopResult | undefined, read: Read): HopInNetwork {
+function inNetwork(alone: HopInNetwork, read: Read): HopInNetwork {
+  const { hop, result } = alone;
   const other = hop.pairedWith === undefined ? undefined : read(hop.pairedWith);
-  if (other === undefined) return { hop, result };
+  if (other === undefined) return alone;
   const both =
     result && other.result && pairResult({ hop, result }, { hop: other.hop, result: other.result });
-  return { hop, result, pair: { other: other.hop, otherResult: other.result, both } };
+  return { ...alone, pair: { other: other.hop, otherResult: other.result, both } };
 }

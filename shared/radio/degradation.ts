@@ -24,7 +24,6 @@ export const METHOD_DEGRADATION: MethodReference = {
  * @param interferenceToNoiseDb I - N; -Infinity (no interference) gives 0
  * @returns >= 0
  * @example degradationDb(-10) // 0.41
- * @nofigure
  */
 export function degradationDb(interferenceToNoiseDb: number): number {
   // ln(1 + e^x) as max(x, 0) + ln(1 + e^-|x|): no overflow, and small ratios keep their digits.
@@ -36,7 +35,6 @@ export function degradationDb(interferenceToNoiseDb: number): number {
  * The interference that costs a degradation, `I/N = 10 log(10^(TD/10) - 1)`, dB.
  * @param degradationDb TD, > 0; nothing costs no degradation: undefined
  * @example interferenceToNoiseDb(1) // -5.87
- * @nofigure
  */
 export function interferenceToNoiseDb(degradationDb: number): number | undefined {
   if (!(degradationDb > 0)) return undefined;
@@ -83,7 +81,6 @@ export function discriminationOfTableDb(
  * Sum of levels in power, `10 log(sum 10^(L/10))`, dB of the levels' own unit; the greatest is taken out, so that none
  * is too great or too small.
  * @returns undefined for no level, or where all are -Infinity
- * @nofigure
  */
 export function powerSumDb(levelsDb: readonly number[]): number | undefined {
   let greatest = Number.NEGATIVE_INFINITY;

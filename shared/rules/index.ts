@@ -41,7 +41,9 @@ import { groundDiffersFromTerrain } from "./ground-differs-from-terrain.js";
 import { halfOutsideRadio } from "./half-outside-radio.js";
 import { hopIncomplete } from "./hop-incomplete.js";
 import { interferenceCriteria } from "./interference-criteria.js";
-import { interferenceNotCounted } from "./interference-not-counted.js";
+import { interferenceDegradation } from "./interference-degradation.js";
+import { interferencePreview } from "./interference-preview.js";
+import { interferenceUnderstated } from "./interference-understated.js";
 import { levelBelowThreshold } from "./level-below-threshold.js";
 import { linkAvailability } from "./link-availability.js";
 import { linkQuality } from "./link-quality.js";
@@ -55,6 +57,7 @@ import { objectiveMissing } from "./objective-missing.js";
 import { obstacleOffPath } from "./obstacle-off-path.js";
 import { othersColumn } from "./others-column.js";
 import { othersFar } from "./others-far.js";
+import { othersHarmed } from "./others-harmed.js";
 import { othersRows } from "./others-rows.js";
 import { othersUnusable } from "./others-unusable.js";
 import { overload } from "./overload.js";
@@ -160,18 +163,21 @@ export const NETWORK_RULES: readonly NetworkRule[] = [
   patternImplausible,
   patternFile,
   interferenceCriteria,
+  interferenceDegradation,
+  interferenceUnderstated,
   couplingLossSite,
   othersUnusable,
   othersColumn,
   othersRows,
   othersFar,
+  othersHarmed,
   channelPlanUnconfirmed,
   climateMissing,
   multipathAssumed,
   notCounted,
   defaultInputs,
   uncheckedMethods,
-  interferenceNotCounted,
+  interferencePreview,
   rainEstimate,
 ];
 

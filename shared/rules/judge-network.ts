@@ -1,6 +1,7 @@
 import type { Design, UnformedHop } from "../design/design.js";
 import type { Finding } from "../design/finding.js";
 import type { HopResult } from "../evaluate/account/result.js";
+import type { InterferenceFound } from "../interference/network.js";
 import { type HopInNetwork, hopsInNetwork } from "../network/in-network.js";
 import { Memory } from "../network/memory.js";
 import { type SiteInNetwork, sitesInNetwork } from "../network/sites.js";
@@ -27,6 +28,8 @@ export interface NetworkOptions {
   readonly heights?: SpotHeights;
   /** Lists and patterns that the design names, as far as they were read. */
   readonly files?: ListedFiles;
+  /** At the receivers of hops and of others; undefined: it was not computed. */
+  readonly interference?: InterferenceFound;
   /** What an earlier judgement made of what is the same now. */
   readonly memory?: Memory;
 }
@@ -47,7 +50,7 @@ export function* judgeNetworkInSteps(
   design: Design,
   results: ReadonlyMap<string, HopResult>,
   today: string,
-  { heights = NO_HEIGHTS, files = NO_FILES, memory = new Memory() }: NetworkOptions = {},
+  { heights = NO_HEIGHTS, files = NO_FILES, interference, memory = new Memory() }: NetworkOptions = {},
 ): Generator<void, Finding[]> {
   const findings: Finding[] = [];
   const sites = acceptingSites(design);
@@ -59,9 +62,9 @@ export function* judgeNetworkInSteps(
   };
   const inNetwork = sitesInNetwork(design, results, memory);
   const slips = positionSlips(design, heights, memory);
-  const context = { design, results, sites: inNetwork, slips, heights, files };
+  const context = { design, results, sites: inNetwork, slips, heights, files, interference };
   const ofSites = yield* toldOfSites(inNetwork.values(), memory);
-  const { told: ofHops, noted } = yield* saidOfHops(design, results, memory);
+  const { told: ofHops, noted } = yield* saidOfHops(design, results, memory, interference);
   for (const rule of NETWORK_RULES) {
     const report: NetworkContext["report"] = (what, hopName) => {
       const by = acceptingFor(what.at, hopName);
@@ -145,11 +148,17 @@ function* saidOfHops(
   design: Design,
   results: ReadonlyMap<string, HopResult>,
   memory: Memory,
+  interference: InterferenceFound | undefined,
 ): Generator<void, SaidOfHops> {
   const told = new Map<HopInNetworkRule, Told<HopInNetworkRule>[]>();
   const noted = new Map<GatheringRule, Noted<unknown>[]>();
   let looked = 0;
-  for (const hop of hopsInNetwork(design, results, memory)) {
+  for (const hop of hopsInNetwork(
+    design,
+    results,
+    memory,
+    interference && ((name) => interference.of(name)),
+  )) {
     const said = memory.of(GATHERING_RULES, hop, saidOf);
     for (const one of said.told) add(told, one.rule, one);
     for (const { rule, note } of said.notes) add(noted, rule, { hop: hop.hop, note });

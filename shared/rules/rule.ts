@@ -5,6 +5,7 @@ import type { Finding, RelatedPlace } from "../design/finding.js";
 import type { Severity } from "../design/severity.js";
 import type { Lack } from "../evaluate/account/lack.js";
 import type { HopResult } from "../evaluate/account/result.js";
+import type { InterferenceFound } from "../interference/network.js";
 import type { HopInNetwork } from "../network/in-network.js";
 import type { SiteInNetwork } from "../network/sites.js";
 import type { ListedFiles } from "../others/listed.js";
@@ -97,6 +98,8 @@ export interface NetworkContext {
   readonly results: ReadonlyMap<string, HopResult>;
   /** Sites that have a hop or equipment. */
   readonly sites: ReadonlyMap<string, SiteInNetwork>;
+  /** At the receivers of hops and of others; undefined: it was not computed. */
+  readonly interference?: InterferenceFound;
   /** Sites that stand where a slip of the pen may have put them. */
   readonly slips: ReadonlyMap<string, PositionSlip>;
   /** Of the terrain, where `spotsWanted` asks for them. */

@@ -33,7 +33,6 @@ export const METHOD: MethodReference = {
  *
  * @returns the pattern, for `referenceGainDbi`; 1 to 86 GHz, outside a remark
  * @see Rec. ITU-R F.1245-3 recommends 2. Read in implementations, see METHOD.
- * @nofigure
  */
 export function f1245(dish: ReferenceDish): Outcome<{ readonly pattern: ReferencePattern }> {
   return referencePattern(dish, 1, averageLobes);

@@ -16,7 +16,6 @@ export const METHOD: MethodReference = {
   note:
     "Read in one implementation of F.699-8 and, for 1 to 70 GHz, in a second of F.699-7. The branches meet within " +
     "0.04 dB, so that the constants confirm each other.",
-  usedByNoFigure: true,
   checked: {
     by: "two own formulations; a public implementation for 1 to 70 GHz",
     vectors: ["antenna-patterns"],
@@ -36,7 +35,6 @@ export const METHOD: MethodReference = {
  * so, F.699 does not).
  * @returns the pattern, for `referenceGainDbi`; 0.1 to 86 GHz, outside a remark
  * @see Rec. ITU-R F.699-8 recommends 2.1 to 2.3. Read in implementations, see METHOD.
- * @nofigure
  */
 export function f699(dish: ReferenceDish): Outcome<{ readonly pattern: ReferencePattern }> {
   return referencePattern(dish, 0.1, sideLobes);

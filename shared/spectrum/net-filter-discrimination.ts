@@ -24,7 +24,6 @@ export const METHOD: MethodReference = {
   note:
     "The definition is from memory, not checked against the report; the integral is computed. Without masks the spectrum is " +
     "a raised cosine and the receiver its root, which no real transmitter reaches far off: the figure ends at 50 dB, a limit of our own.",
-  usedByNoFigure: true,
   checked: {
     by: "adaptive and Simpson's quadrature; closed forms of masks",
     vectors: ["net-filter-discrimination"],
@@ -56,7 +55,6 @@ export interface FilterPair {
  *   held beyond
  * @param capDb >= 0
  * @returns refused for shapes that are none, see `FilterShape`
- * @nofigure
  */
 export function filterPair(
   transmit: FilterShape,
@@ -80,7 +78,6 @@ export function filterPair(
  * Net filter discrimination at an offset, dB, 0 to the cap of the pair.
  * @param offsetHz of the centres, either sign; NaN and infinite: the cap
  * @see ETSI TR 101 854, definition from memory, see METHOD
- * @nofigure
  */
 export function netFilterDiscriminationDb(pair: FilterPair, offsetHz: number): number {
   const offset = Math.abs(offsetHz);

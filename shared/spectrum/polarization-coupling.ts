@@ -9,7 +9,6 @@ export const METHOD: MethodReference = {
   note:
     "Common practice, from memory, not checked against a Recommendation: parallel counts co and co, crossed the two leakages in power. " +
     "That crossed never couples above parallel is a rule of our own.",
-  usedByNoFigure: true,
   checked: { by: "worked figures and limits", tolerance: "1e-12 dB" },
 };
 
@@ -34,7 +33,6 @@ export interface Discrimination {
  * Oblique is by decomposition of a linear polarization at 45 degrees.
  * @see common practice, from memory; the limit is our own
  * @example pairDiscriminationDb("crossed", { coDb: 0, crossDb: 30 }, { coDb: 0, crossDb: 30 }) // 26.99
- * @nofigure
  */
 export function pairDiscriminationDb(
   relation: PolarizationRelation,
@@ -60,7 +58,6 @@ function powerSum(aDb: number, bDb: number): number {
  * @param inputs.xpdDb stated on the axis; absent: none anywhere
  * @param inputs.beamwidthDeg full width at 3 dB; absent: no inside
  * @see common practice, from memory; it steps at the edge of the beam, a measured cross-polar column does not
- * @nofigure
  */
 export function crossDiscriminationDb(inputs: {
   readonly coDb: number;

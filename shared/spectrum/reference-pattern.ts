@@ -98,7 +98,6 @@ type Size = Figures<{ readonly gainDbi: number; readonly x: number }> | Refusal<
  * A boundary angle belongs to the outer branch. Never above the greatest gain: for x below about 2 the floor is (our
  * limit).
  * @param angleDeg phi, 0 to 180
- * @nofigure
  */
 export function referenceGainDbi(pattern: ReferencePattern, angleDeg: number): number {
   const { rippleDeg } = pattern;

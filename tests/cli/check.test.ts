@@ -61,7 +61,7 @@ describe("text", () => {
     expect(brief).not.toContain("channel-plan-unconfirmed");
     const whole = run(["check", folder, "--show", "remarks"]).stdout;
     expect(whole.match(/^info\[channel-plan-unconfirmed\]/gm)?.length).toBe(3);
-    expect(whole).toContain("info[interference-not-counted]");
+    expect(whole).toContain("info[unchecked-methods]");
     // Both come to the same.
     expect(brief.split("\n").at(-2)).toBe(whole.split("\n").at(-2));
   });

@@ -14,10 +14,10 @@ const DESIGN: Record<string, string> = {
   // From the defaults an objective, which these hops leave open or miss in several ways.
   "hops/open.hop": [
     TARN_LOW.replace("KELD-TARN", "NO-HEIGHT").replace("antenna DISH60-18 at 40 m", "antenna DISH60-18"),
-    TARN_LOW.replace("KELD-TARN", "NO-CLIMATE").replace(
-      "  KELD {",
-      "  climate {\n    multipath preceding\n  }\n  KELD {",
-    ),
+    // On a channel that no other hop is near: else interference is what is told of it.
+    hop("KELD-TARN", "KELD", "TARN", 15)
+      .replace("KELD-TARN", "NO-CLIMATE")
+      .replace("  KELD {", "  climate {\n    multipath preceding\n  }\n  KELD {"),
     TARN_LOW.replace("KELD-TARN", "NO-SURVEY").replace("  KELD {", '  survey "none.csv" from KELD\n  KELD {'),
     "hop ONE-END {\n  KELD {\n  }\n}\n",
     'hop ONE-END-ACCEPTED {\n  KELD {\n  }\n  accept not-judged because "no second site yet"\n}\n',

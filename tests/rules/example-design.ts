@@ -11,6 +11,7 @@ import { judgeHop } from "../../shared/rules/judge.js";
 import { judgeNetwork } from "../../shared/rules/judge-network.js";
 import { spotKey, spotsWanted } from "../../shared/rules/position-slips.js";
 import { groundOf } from "../evaluate/builders.js";
+import { interferenceIn } from "../support/interference.js";
 import { exampleFiles } from "../support/listed.js";
 
 export const TODAY = "2026-06-01";
@@ -36,7 +37,8 @@ export function judgeExample(text: string): JudgedExample {
     spotsWanted(design).map((at) => [spotKey(at), at.latitudeDeg < 0 ? undefined : 200]),
   );
   const files = exampleFiles(design);
-  findings.push(...judgeNetwork(design, results, TODAY, { heights, files }));
+  const interference = interferenceIn({ design, results, listed: files, day: TODAY });
+  findings.push(...judgeNetwork(design, results, TODAY, { heights, files, interference }));
   const problems = model.problemsOf("/example/example.hop").filter(({ severity }) => severity === "error");
   return { problems: problems.map(({ message }) => message), findings };
 }

@@ -210,7 +210,6 @@ test("an acceptance of a rule of the network is judged with the network", () => 
   const findings = network(makeHop(), second);
   expect(findings).toMatchObject([
     { rule: "site-high-and-low", severity: "info", at: "hop KELD-MOSS / KELD / transmits" },
-    { rule: "interference-not-counted", at: "network" },
   ]);
   expect(ids(judge(second))).toEqual([]);
   expect(ids(network({ ...second }))).toEqual(["acceptance-unused"]);

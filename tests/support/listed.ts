@@ -6,9 +6,10 @@ import type { ListedFiles } from "../../shared/others/listed.js";
 import { type OthersRead, OthersReading } from "../../shared/others/reading.js";
 
 /** Near the sites that the examples of rules are about; all invented. */
-const REGISTER = `lat,lon,frequency,emission,eirp
-47.52,-30.45,18715,27M5D7W,60
-47.61,-30.31,18770,55M0D7W,62.5
+const REGISTER = `lat,lon,frequency,emission,eirp,rx_lat,rx_lon
+47.52,-30.45,18715,27M5D7W,60,,
+47.61,-30.31,18770,55M0D7W,62.5,,
+47.6,-30.3,17920,55M0D7W,-60,47.45,-30.6
 `;
 
 /** What the examples of rules name: `register.csv`, and no pattern. */

@@ -50,8 +50,10 @@ export interface ModeResult {
   readonly thresholdFrom: "catalogue" | "noise figure and required SNR";
   /** Of a computed threshold: the bandwidth in which thermal noise is counted. */
   readonly noiseBandwidthHz?: number;
-  /** By how much interference raises the threshold; 0 when not stated. */
+  /** By how much interference raises the threshold: as stated or as computed, the greater. */
   readonly degradationDb?: number;
+  /** As computed from the network; undefined: it was not. */
+  readonly computedDegradationDb?: number;
   /** Received level less threshold and degradation. */
   readonly fadeMarginDb: number;
   /** All of clear air: flat and selective fading (with diversity where there is any), cross-polar interference. */

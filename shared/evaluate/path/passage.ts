@@ -9,6 +9,8 @@ export interface Passage {
   readonly ends: readonly [HopEnd, HopEnd];
   readonly frequencyHz: number;
   readonly climate: ClimateInUse;
+  /** What other transmissions cost the receiver, as computed from the network; undefined: it was not. */
+  readonly interferenceDb?: number;
   /** Takes what is told of the way. */
   readonly trace: Trace;
 }

@@ -31,7 +31,6 @@ export const METHOD: MethodReference = {
   note:
     "Read in implementations of three authors and computed anew; the text itself was not open, equation numbers are those of " +
     "P.452-17. Stated to 50 GHz. Rain scatter (section 5) is left out. Diffraction is the delta-Bullington of P.526.",
-  usedByNoFigure: true,
   checked: {
     by: "published results of the ITU-R Study Group 3 software; scratch computations and public implementations",
     vectors: ["p452-paths", "p452-cases", "p452-table", "p452-functions", "p452-published"],
@@ -88,7 +87,6 @@ export interface ClearAirLosses {
  * @returns LbDb of each, with steps. Refused outside that range of time and for values that mean nothing; always
  *   remarked that rain scatter is not considered; outside 0.1 to 50 GHz remarked and computed all the same
  * @see Rec. ITU-R P.452-18 section 4. Verified, see METHOD
- * @nofigure
  */
 export function clearAirLosses(
   geometry: ClearAirGeometry,

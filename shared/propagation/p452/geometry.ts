@@ -48,7 +48,6 @@ export interface ClearAirGeometry extends ZoneLengths, AnomalousPropagation, Hor
  * @returns refused for a profile that is none (fewer than 4 points, distances that do not rise, an unknown height or
  *   zone), antennas not above the ground, DN not from 0 to 156; remarked beyond 10 000 km
  * @see Rec. ITU-R P.452-18 section 3 (its number from memory) and Attachment 2
- * @nofigure
  */
 export function clearAirGeometry(path: ClearAirPath): Outcome<{ readonly geometry: ClearAirGeometry }> {
   const unusable = pathRefusal(path);

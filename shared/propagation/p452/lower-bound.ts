@@ -45,7 +45,6 @@ export interface BoundInputs {
  * For any terrain, zones and gains, f from 1 to 100 GHz. Gas counts at 3 g/m3 because troposcatter does. It rises with d.
  * @param distanceM d, > 0
  * @see derived from Rec. ITU-R P.452-18 section 4; eq (8) to (12), (42), (45), (60) to (64)
- * @nofigure
  */
 export function lowerBoundDb(distanceM: number, inputs: BoundInputs): number {
   const { frequencyHz, timePercent, beta0Percent = LEAST_BETA0_PERCENT, gammaDbPerKm = 0 } = inputs;

@@ -1,0 +1,93 @@
+/** What the filters of a pair of stations keep out, dB: memo over the few shapes that a network has. */
+import type { CarrierToInterference } from "../design/interference.js";
+import { interferenceToNoiseDb } from "../radio/degradation.js";
+import type { FilterShape } from "../spectrum/filter-shape.js";
+import {
+  DEFAULT_CAP_DB,
+  type FilterPair,
+  filterPair,
+  netFilterDiscriminationDb,
+} from "../spectrum/net-filter-discrimination.js";
+
+/**
+ * Emissions further away than so many times half of both bandwidths together are not looked at: there a transmitter's
+ * spurious emissions and a receiver's image count, of which a design knows nothing. 250 % of the bandwidth is where the
+ * spurious domain begins (ITU-R SM.329, from memory).
+ */
+const REACH = 2.5;
+
+export function reachHz(oneHz: number, otherHz: number): number {
+  return (REACH * (oneHz + otherHz)) / 2;
+}
+
+/** Pairs of filters by the shapes' own text: equal shapes share one. */
+export class Filters {
+  private readonly names = new Map<FilterShape, string>();
+  private readonly byShape = new WeakMap<FilterShape, Map<FilterShape, FilterPair | undefined>>();
+  private readonly byName = new Map<string, FilterPair | undefined>();
+
+  /** Net filter discrimination, 0 where a shape is none. */
+  discriminationDb(transmit: FilterShape, receive: FilterShape, offsetHz: number): number {
+    const pair = this.pair(transmit, receive);
+    return pair === undefined ? 0 : netFilterDiscriminationDb(pair, offsetHz);
+  }
+
+  private pair(transmit: FilterShape, receive: FilterShape): FilterPair | undefined {
+    let of = this.byShape.get(transmit);
+    if (of === undefined) this.byShape.set(transmit, (of = new Map()));
+    if (of.has(receive)) return of.get(receive);
+    const name = `${this.nameOf(transmit)}\n${this.nameOf(receive)}`;
+    if (!this.byName.has(name)) {
+      const made = filterPair(transmit, receive, DEFAULT_CAP_DB);
+      this.byName.set(name, made.ok ? made.pair : undefined);
+    }
+    const pair = this.byName.get(name);
+    of.set(receive, pair);
+    return pair;
+  }
+
+  private nameOf(shape: FilterShape): string {
+    let name = this.names.get(shape);
+    if (name === undefined) this.names.set(shape, (name = JSON.stringify(shape)));
+    return name;
+  }
+}
+
+/**
+ * I/N that a level before the filters comes to by a table of C/I, so that the stated degradation comes out at the stated
+ * ratio: straight in dB between offsets, held beyond the last.
+ *
+ *     I/N = I - (threshold - C/I(TD)) + I/N(TD)
+ *
+ * for TD of 1 and of 3 dB; the greater of both counts (ours: between and beyond them the table says nothing).
+ */
+export function toNoiseByTableDb(
+  levelDbm: number,
+  thresholdDbm: number,
+  points: readonly CarrierToInterference[],
+  offsetHz: number,
+): number {
+  const ratio = ratiosAt(points, Math.abs(offsetHz));
+  const over = (ratioDb: number, forDb: number) =>
+    levelDbm - (thresholdDbm - ratioDb) + interferenceToNoiseDb(forDb)!;
+  return Math.max(over(ratio.for1Db, 1), over(ratio.for3Db, 3));
+}
+
+function ratiosAt(
+  points: readonly CarrierToInterference[],
+  offsetHz: number,
+): { readonly for1Db: number; readonly for3Db: number } {
+  let before = points[0]!;
+  for (const point of points) {
+    if (offsetHz <= point.offsetHz) {
+      const span = point.offsetHz - before.offsetHz;
+      const share = span > 0 ? (offsetHz - before.offsetHz) / span : 1;
+      return {
+        for1Db: before.for1Db + share * (point.for1Db - before.for1Db),
+        for3Db: before.for3Db + share * (point.for3Db - before.for3Db),
+      };
+    }
+    before = point;
+  }
+  return before;
+}

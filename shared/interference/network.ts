@@ -1,0 +1,280 @@
+/**
+ * Interference of a network, kept up to date: every receiver of its hops against every sender in reach, and every
+ * receiver of others against its senders. What a hop's change does not touch stays as it was.
+ *
+ * Profiles are asked for one by one and handed in: whoever holds the terrain runs the generator.
+ */
+import type { CouplingLoss, InterferenceTerms } from "../design/interference.js";
+import type { LatLon } from "../geodesy/coordinates.js";
+import { offAxisAngleDeg } from "../geodesy/off-axis.js";
+import type { TerrainProfile } from "../terrain/profile.js";
+import { type Entry, entryOf, entryPath, type PathTerms, pathTermsOf } from "./entry.js";
+import { Filters, reachHz } from "./filters.js";
+import type { ForeignStations } from "./foreign.js";
+import { toNoiseDb } from "./level.js";
+import { type CoLocated, type InterferenceAt, interferenceAt } from "./receiver-result.js";
+import { SenderIndex } from "./search.js";
+import { isOwn, type Place, type Receiver, type Sender } from "./station.js";
+import type { HopStations } from "./stations.js";
+
+/** A profile from a sender to a receiver. */
+export interface ProfileAsked {
+  readonly from: LatLon;
+  readonly to: LatLon;
+  /** Undefined: the raster's own. */
+  readonly stepM?: number;
+}
+
+export interface NetworkState {
+  /** Of each hop that stands; the same object as long as it is the same. */
+  readonly hops: ReadonlyMap<string, HopStations>;
+  /** Of others; the same object as long as the lists are the same. */
+  readonly foreign: ForeignStations;
+  readonly terms: InterferenceTerms;
+  /** Stated at a site between two hops; the same object as long as it is the same. */
+  readonly couplings: ReadonlyMap<string, readonly CouplingLoss[]>;
+}
+
+/** What was found, for whoever judges and shows it. */
+export interface InterferenceFound {
+  /** At the receivers of a hop. */
+  of(hop: string): readonly InterferenceAt[];
+  /** At those receivers of others that any sender of the network reaches. */
+  ofOthers(): Iterable<InterferenceAt>;
+}
+
+const NONE: readonly InterferenceAt[] = [];
+
+/** Below this a sender that comes, goes or changes leaves a receiver's result as it was, I/N. */
+const UNTOUCHED_DB = -70;
+
+interface KnownEntry {
+  readonly receiver: Receiver;
+  readonly entry: Entry;
+}
+
+interface Indexes {
+  readonly own: SenderIndex;
+  readonly foreign: SenderIndex;
+}
+
+export class InterferenceNetwork implements InterferenceFound {
+  private state: NetworkState | undefined;
+  private readonly filters = new Filters();
+  private readonly entries = new Map<string, Map<string, KnownEntry>>();
+  private readonly byHop = new Map<string, readonly InterferenceAt[]>();
+  private readonly atOthers = new Map<string, InterferenceAt>();
+
+  of(hop: string): readonly InterferenceAt[] {
+    return this.byHop.get(hop) ?? NONE;
+  }
+
+  ofOthers(): Iterable<InterferenceAt> {
+    return this.atOthers.values();
+  }
+
+  /**
+   * @returns names of the hops at whose receivers something changed, those that went included; undefined where nothing
+   * changed anywhere
+   */
+  *update(next: NetworkState): Generator<ProfileAsked, ReadonlySet<string>, TerrainProfile | undefined> {
+    const before = this.state;
+    const path = pathTermsOf(next.terms);
+    const touched = before === undefined ? "all" : this.touchedBy(before, next, path);
+    this.state = next;
+    const changed = new Set<string>();
+    for (const hop of before?.hops.keys() ?? [])
+      if (!next.hops.has(hop)) {
+        this.forget(before!.hops.get(hop)!.receivers);
+        this.byHop.delete(hop);
+        changed.add(hop);
+      }
+    if (touched !== "all" && touched.size === 0) return changed;
+    const indexes = this.indexesOf(next, path);
+    for (const [hop, { receivers }] of next.hops) {
+      if (touched !== "all" && !receivers.some(({ key }) => touched.has(key))) {
+        if (before?.hops.get(hop) === next.hops.get(hop)) continue;
+      }
+      const known = this.byHop.get(hop) ?? [];
+      this.forget(
+        (before?.hops.get(hop)?.receivers ?? []).filter(
+          ({ key }) => !receivers.some((one) => one.key === key),
+        ),
+      );
+      const results: InterferenceAt[] = [];
+      for (const receiver of receivers) {
+        const same = known.find((one) => one.receiver === receiver);
+        if (same !== undefined && touched !== "all" && !touched.has(receiver.key)) results.push(same);
+        else results.push(yield* this.atReceiver(receiver, indexes, path, next));
+      }
+      this.byHop.set(hop, results);
+      changed.add(hop);
+    }
+    for (const receiver of next.foreign.receivers) {
+      if (touched !== "all" && !touched.has(receiver.key)) continue;
+      const result = yield* this.atReceiver(receiver, { own: indexes.own }, path, next);
+      if (result.entries.length > 0 || result.coLocated.length > 0) this.atOthers.set(receiver.key, result);
+      else this.atOthers.delete(receiver.key);
+    }
+    return changed;
+  }
+
+  private *atReceiver(
+    receiver: Receiver,
+    indexes: { readonly own: SenderIndex; readonly foreign?: SenderIndex },
+    path: PathTerms,
+    { terms, couplings }: NetworkState,
+  ): Generator<ProfileAsked, InterferenceAt, TerrainProfile | undefined> {
+    const found = [indexes.own, indexes.foreign].flatMap((index) =>
+      index === undefined ? [] : [{ index, found: index.find(receiver) }],
+    );
+    const senders = found.flatMap(({ index, found: { entries } }) => entries.map((at) => index.senders[at]!));
+    const known = this.entries.get(receiver.key);
+    const now = new Map<string, KnownEntry>();
+    const entries: Entry[] = [];
+    for (const sender of senders) {
+      const was = known?.get(sender.key);
+      const entry = yield* this.entryAt(sender, receiver, was, path, terms);
+      entries.push(entry);
+      now.set(sender.key, { receiver, entry });
+    }
+    if (now.size > 0) this.entries.set(receiver.key, now);
+    else this.entries.delete(receiver.key);
+    const coLocated = found.flatMap(({ index, found: { coLocated: near } }) =>
+      near.map((at) => this.coLocatedOf(index.senders[at]!, receiver, couplings)),
+    );
+    const cut = found.flatMap(({ found: { cutToNoiseDb } }) =>
+      cutToNoiseDb === undefined ? [] : cutToNoiseDb,
+    );
+    const cutToNoiseDb =
+      cut.length === 0 ? undefined : 10 * Math.log10(cut.reduce((sum, db) => sum + 10 ** (db / 10), 0));
+    return interferenceAt(receiver, terms, entries, coLocated, cutToNoiseDb);
+  }
+
+  private *entryAt(
+    sender: Sender,
+    receiver: Receiver,
+    was: KnownEntry | undefined,
+    path: PathTerms,
+    { profileStepM }: InterferenceTerms,
+  ): Generator<ProfileAsked, Entry, TerrainProfile | undefined> {
+    if (was?.entry.sender === sender && was.receiver === receiver && this.samePath) return was.entry;
+    const over =
+      was !== undefined &&
+      this.samePath &&
+      isSamePath(was.entry.sender, sender) &&
+      isSamePath(was.receiver, receiver)
+        ? was.entry.path
+        : entryPath(
+            sender,
+            receiver,
+            path,
+            yield { from: sender.place.position, to: receiver.place.position, stepM: profileStepM ?? 250 },
+          );
+    return entryOf(sender, receiver, over, this.filters);
+  }
+
+  private samePath = true;
+
+  private coLocatedOf(sender: Sender, receiver: Receiver, couplings: NetworkState["couplings"]): CoLocated {
+    const [looks, faces] = [sender.place.boresight, receiver.place.boresight];
+    const lossDb = couplingBetween(sender, receiver, couplings);
+    const portDbm = sender.eirpDbm - sender.antenna.gainDbi;
+    return {
+      sender,
+      offsetHz: sender.frequencyHz - receiver.frequencyHz,
+      ...(looks && faces && { apartDeg: offAxisAngleDeg(looks, faces) }),
+      ...(lossDb !== undefined && {
+        toNoiseDb: toNoiseDb(portDbm - lossDb - receiver.lossDb, sender, receiver, this.filters),
+      }),
+    };
+  }
+
+  private indexesOf(next: NetworkState, path: PathTerms): Indexes {
+    const { terms } = next;
+    const short = terms.shortTermDegradationDb !== undefined || terms.towardOthersShortTermDb !== undefined;
+    const percent = short ? path.shortTermPercent : path.longTermPercent;
+    const own = [...next.hops.values()].flatMap(({ senders }) => senders);
+    return {
+      own: new SenderIndex(own, this.filters, percent, path.seaLevelN),
+      foreign: new SenderIndex(next.foreign.senders, this.filters, percent, path.seaLevelN),
+    };
+  }
+
+  /** Keys of the receivers whose result may differ. */
+  private touchedBy(before: NetworkState, next: NetworkState, path: PathTerms): ReadonlySet<string> | "all" {
+    this.samePath = true;
+    if (before.terms !== next.terms && JSON.stringify(before.terms) !== JSON.stringify(next.terms)) {
+      this.samePath = false;
+      return "all";
+    }
+    if (before.foreign !== next.foreign || before.couplings !== next.couplings) return "all";
+    const moved: Sender[] = [];
+    const touched = new Set<string>();
+    for (const [hop, stations] of next.hops) {
+      const was = before.hops.get(hop);
+      if (was === stations) continue;
+      moved.push(...(was?.senders ?? []), ...stations.senders);
+      for (const { key } of stations.receivers) touched.add(key);
+    }
+    for (const [hop, { senders }] of before.hops) if (!next.hops.has(hop)) moved.push(...senders);
+    if (moved.length === 0) return touched;
+    const index = new SenderIndex(moved, this.filters, path.shortTermPercent, path.seaLevelN);
+    const reach = Math.max(...moved.map(({ bandwidthHz }) => bandwidthHz));
+    const [lowHz, highHz] = [
+      Math.min(...moved.map(({ frequencyHz }) => frequencyHz)),
+      Math.max(...moved.map(({ frequencyHz }) => frequencyHz)),
+    ];
+    const look = (receiver: Receiver) => {
+      const { frequencyHz, bandwidthHz } = receiver;
+      const far = reachHz(bandwidthHz, reach);
+      if (frequencyHz < lowHz - far || frequencyHz > highHz + far) return;
+      if (index.reaches(receiver, UNTOUCHED_DB)) touched.add(receiver.key);
+    };
+    for (const { receivers } of next.hops.values()) receivers.forEach(look);
+    next.foreign.receivers.forEach(look);
+    return touched;
+  }
+
+  private forget(receivers: readonly Receiver[]): void {
+    for (const { key } of receivers) this.entries.delete(key);
+  }
+}
+
+function couplingBetween(
+  { of: sends, place }: Sender,
+  { of: hears }: Receiver,
+  couplings: NetworkState["couplings"],
+): number | undefined {
+  if (!isOwn(sends) || !isOwn(hears) || place.site === undefined) return undefined;
+  return couplings
+    .get(place.site)
+    ?.find(({ hops }) => hops.includes(sends.hop) && hops.includes(hears.hop) && sends.hop !== hears.hop)
+    ?.lossDb;
+}
+
+/** Whether what lies between two stations is the same for the one as for the other. */
+function isSamePath(
+  one: Pick<Sender, "place" | "frequencyHz" | "polarization" | "antenna">,
+  other: Pick<Sender, "place" | "frequencyHz" | "polarization" | "antenna">,
+): boolean {
+  return (
+    one.frequencyHz === other.frequencyHz &&
+    one.polarization === other.polarization &&
+    one.antenna === other.antenna &&
+    isSamePlace(one.place, other.place)
+  );
+}
+
+function isSamePlace(one: Place, other: Place): boolean {
+  return (
+    one === other ||
+    (one.position.latitudeDeg === other.position.latitudeDeg &&
+      one.position.longitudeDeg === other.position.longitudeDeg &&
+      one.groundM === other.groundM &&
+      one.antennaM === other.antennaM &&
+      one.coastM === other.coastM &&
+      one.boresight?.azimuthDeg === other.boresight?.azimuthDeg &&
+      one.boresight?.elevationDeg === other.boresight?.elevationDeg)
+  );
+}

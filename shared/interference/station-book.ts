@@ -1,0 +1,127 @@
+/**
+ * The stations of a design as the search takes them: made once and kept as long as what they rest on is the same, so that
+ * what did not change is known by being the same object.
+ */
+import type { Antenna, Design, Hop } from "../design/design.js";
+import type { EndGeometry } from "../evaluate/account/path-result.js";
+import type { HopResult } from "../evaluate/account/result.js";
+import type { ListedFiles } from "../others/listed.js";
+import { type ForeignStations, foreignStations } from "./foreign.js";
+import type { NetworkState } from "./network.js";
+import { type HopStations, type StationTerms, stationsOf } from "./stations.js";
+
+export interface StationInputs {
+  readonly design: Design;
+  readonly results: ReadonlyMap<string, HopResult>;
+  readonly listed: ListedFiles;
+  /** ISO; rows of others count as their validity says. */
+  readonly day: string;
+}
+
+interface KnownStations {
+  readonly hop: Hop;
+  readonly geometry: readonly EndGeometry[] | undefined;
+  readonly stations: HopStations;
+}
+
+export class StationBook {
+  private readonly stations = new Map<string, KnownStations>();
+  private foreign: { readonly key: string; readonly stations: ForeignStations } | undefined;
+  private couplings: { readonly key: string; readonly map: NetworkState["couplings"] } | undefined;
+  private termsKey = "";
+
+  stateOf({ design, results, listed, day }: StationInputs): NetworkState {
+    const terms = design.interference ?? {};
+    const around: StationTerms = {
+      terms,
+      atSite: (site) => design.interferenceAt?.get(site),
+      patternOf: (antenna) => patternOf(antenna, listed),
+    };
+    // What stations rest on beside their hop; where it changes all are made anew.
+    const key = JSON.stringify([terms, [...(design.interferenceAt ?? [])], [...listed.patterns.keys()]]);
+    if (key !== this.termsKey) this.stations.clear();
+    this.termsKey = key;
+    const hops = new Map<string, HopStations>();
+    for (const hop of design.hops.values()) {
+      const result = results.get(hop.name);
+      if (result !== undefined) hops.set(hop.name, this.stationsOf(hop, result, around));
+    }
+    for (const name of this.stations.keys()) if (!hops.has(name)) this.stations.delete(name);
+    return { hops, terms, foreign: this.foreignOf(design, listed, day), couplings: this.couplingsOf(design) };
+  }
+
+  private stationsOf(hop: Hop, result: HopResult, around: StationTerms): HopStations {
+    const known = this.stations.get(hop.name);
+    if (known?.hop === hop && isSameGeometry(known.geometry, result.geometry)) return known.stations;
+    const stations = stationsOf(hop, result, around);
+    this.stations.set(hop.name, { hop, geometry: result.geometry, stations });
+    return stations;
+  }
+
+  private foreignOf(
+    { others = [], interference = {} }: Design,
+    listed: ListedFiles,
+    day: string,
+  ): ForeignStations {
+    const tables = others.flatMap((list, index) => {
+      const read = listed.others.get(list);
+      return read === undefined || "unusable" in read ? [] : [{ index, read }];
+    });
+    const key = [
+      day,
+      JSON.stringify(interference),
+      ...tables.map(({ index, read }) => `${index} ${idOf(read)}`),
+    ].join("\n");
+    if (this.foreign?.key === key) return this.foreign.stations;
+    const all = tables.map(({ index, read }) => foreignStations(read.table, index, interference, day));
+    const stations = {
+      senders: all.flatMap(({ senders }) => senders),
+      receivers: all.flatMap(({ receivers }) => receivers),
+    };
+    this.foreign = { key, stations };
+    return stations;
+  }
+
+  private couplingsOf({ interferenceAt }: Design): NetworkState["couplings"] {
+    const stated = [...(interferenceAt ?? [])].flatMap(([site, { couplingLosses }]) =>
+      couplingLosses === undefined ? [] : [[site, couplingLosses] as const],
+    );
+    const key = JSON.stringify(stated);
+    if (this.couplings?.key !== key) this.couplings = { key, map: new Map(stated) };
+    return this.couplings.map;
+  }
+}
+
+function patternOf(antenna: Antenna, { patterns }: ListedFiles): Antenna["pattern"] {
+  if (antenna.pattern.length > 0 || antenna.patternFile === undefined) return antenna.pattern;
+  const read = patterns.get(antenna.patternFile);
+  return read === undefined || "unusable" in read ? antenna.pattern : read.points;
+}
+
+function isSameGeometry(
+  one: readonly EndGeometry[] | undefined,
+  other: readonly EndGeometry[] | undefined,
+): boolean {
+  if (one === other) return true;
+  if (one === undefined || other?.length !== one.length) return false;
+  return one.every((end, index) => {
+    const { site, groundM, antennaHeightM, azimuthDeg, elevationDeg } = other[index]!;
+    return (
+      end.site === site &&
+      end.groundM === groundM &&
+      end.antennaHeightM === antennaHeightM &&
+      end.azimuthDeg === azimuthDeg &&
+      end.elevationDeg === elevationDeg
+    );
+  });
+}
+
+const ids = new WeakMap<object, number>();
+let lastId = 0;
+
+/** A number for an object, as long as it is the same. */
+function idOf(object: object): number {
+  let id = ids.get(object);
+  if (id === undefined) ids.set(object, (id = ++lastId));
+  return id;
+}

@@ -1,0 +1,240 @@
+/** Senders and receivers of a hop of the design: one for each channel, polarization and antenna of an end. */
+import type { Antenna, Hop, HopEnd, RadioMode } from "../design/design.js";
+import type { InterferenceAtSite, InterferenceTerms, ModeSpectrum } from "../design/interference.js";
+import { sidesOf } from "../equipment/branches.js";
+import { branchesAt, standsOf } from "../equipment/stands.js";
+import { unitsOf } from "../equipment/units.js";
+import type { EndGeometry } from "../evaluate/account/path-result.js";
+import type { HopResult } from "../evaluate/account/result.js";
+import { newTrace } from "../evaluate/account/trace.js";
+import { transmitPowerDbm } from "../evaluate/level/levels.js";
+import { type EndParts, terminal } from "../evaluate/level/terminal.js";
+import { factsAt } from "../radio/arrangement-pairs.js";
+import { modeThreshold, noisePowerDbm, symbolRateHz } from "../radio/threshold.js";
+import type { FilterShape } from "../spectrum/filter-shape.js";
+import { type AntennaView, antennaView, type ReferenceChoice, type ViewedAntenna } from "./antenna-view.js";
+import type { ModeTable, Place, Receiver, Sender } from "./station.js";
+
+export interface HopStations {
+  readonly senders: readonly Sender[];
+  readonly receivers: readonly Receiver[];
+}
+
+/** What the network says that stations rest on. */
+export interface StationTerms {
+  readonly terms: InterferenceTerms;
+  readonly atSite: (site: string) => InterferenceAtSite | undefined;
+  /** Points of a pattern that stands in a file, where it was read. */
+  readonly patternOf: (antenna: Antenna) => Antenna["pattern"];
+}
+
+/** Of receivers that state none; common practice, no source. */
+export const ASSUMED_NOISE_FIGURE_DB = 5;
+/** Of the raised cosine, where a catalogue states no roll-off; what the rest of the program takes a channel for. */
+const ASSUMED_ROLL_OFF = 0.15;
+
+const NONE: HopStations = { senders: [], receivers: [] };
+
+/** @param result of the hop by itself: where its antennas are and look */
+export function stationsOf(hop: Hop, { geometry }: HopResult, around: StationTerms): HopStations {
+  if (geometry === undefined) return NONE;
+  const senders: Sender[] = [];
+  const receivers: Receiver[] = [];
+  for (const at of [0, 1] as const) {
+    const end = hop.ends[at];
+    const seen = geometry.find(({ site }) => site === end.site.name);
+    if (seen === undefined) continue;
+    senders.push(...sendersAt(hop, at, seen, around));
+    receivers.push(...receiversAt(hop, at, seen, around));
+  }
+  return { senders, receivers };
+}
+
+/** A branch of an end with what it passes at the frequency asked for. */
+interface Line {
+  readonly place: number;
+  readonly polarization: Sender["polarization"];
+  readonly antennaNumber: number;
+  readonly antenna: Antenna;
+  readonly heightM: number | undefined;
+  readonly radiates: boolean;
+  parts(): EndParts | undefined;
+  readonly frequencyHz: number;
+}
+
+function linesAt(hop: Hop, at: 0 | 1, direction: "transmit" | "receive"): readonly Line[] {
+  const [end, far] = [hop.ends[at], hop.ends[1 - at]!];
+  const facts = factsAt(hop, end);
+  const farFacts = factsAt(hop, far);
+  if (facts === undefined || farFacts === undefined) return [];
+  const stands = standsOf(end, facts);
+  const branches = branchesAt(end, facts, sidesOf(hop)[at]);
+  const units = unitsOf(hop, end, facts);
+  const farUnits = direction === "receive" ? unitsOf(hop, far, farFacts) : units;
+  return branches.flatMap((branch, index): Line[] => {
+    const unit = units[index];
+    // What it hears is what the far end sends on the same channel.
+    const sends = direction === "transmit" ? unit : farUnits.find(({ place }) => place === unit?.place);
+    const stand = stands[branch.antenna - 1];
+    const frequencyHz = sends?.transmitHz;
+    if (unit === undefined || stand?.antenna === undefined || !(frequencyHz! > 0)) return [];
+    const ends = direction === "transmit" ? ([end, far] as const) : ([far, end] as const);
+    return [
+      {
+        place: unit.place,
+        polarization: unit.polarization,
+        antennaNumber: branch.antenna,
+        antenna: stand.antenna,
+        heightM: branch.antenna === 1 ? end.antennaHeightM : stand.heightM,
+        radiates: branch.radiates,
+        frequencyHz: frequencyHz!,
+        parts: () =>
+          terminal({ hop, ends, frequencyHz: frequencyHz!, trace: newTrace() }, direction, facts).parts(
+            branch,
+          ),
+      },
+    ];
+  });
+}
+
+function sendersAt(hop: Hop, at: 0 | 1, seen: EndGeometry, around: StationTerms): Sender[] {
+  const end = hop.ends[at];
+  const powered = hop.modes.flatMap((mode) => {
+    const powerDbm = transmitPowerDbm(end, mode);
+    return powerDbm === undefined ? [] : [{ mode, powerDbm }];
+  });
+  if (powered.length === 0) return [];
+  const strongest = powered.reduce((a, b) => (b.powerDbm > a.powerDbm ? b : a));
+  return linesAt(hop, at, "transmit").flatMap((line): Sender[] => {
+    const parts = line.radiates ? line.parts() : undefined;
+    if (parts === undefined || line.heightM === undefined) return [];
+    return [
+      {
+        key: keyOf(hop, end, line),
+        of: { hop: hop.name },
+        place: placeOf(line.heightM, end, seen, around),
+        frequencyHz: line.frequencyHz,
+        polarization: line.polarization,
+        bandwidthHz: strongest.mode.bandwidthHz,
+        ...viewsOf(line.antenna, parts.gainDbi, line.frequencyHz, around),
+        eirpDbm: strongest.powerDbm - parts.lossDb + parts.gainDbi,
+        reductionDb: reductionOf(hop, end),
+        spectrum: spectrumOf(strongest.mode, "transmitMask"),
+      },
+    ];
+  });
+}
+
+function receiversAt(hop: Hop, at: 0 | 1, seen: EndGeometry, around: StationTerms): Receiver[] {
+  const end = hop.ends[at];
+  const mode = widest(hop.modes);
+  if (mode === undefined) return [];
+  const found = new Map<string, Receiver>();
+  const { noiseFigureDb } = hop.radio ?? {};
+  const figureDb = noiseFigureDb ?? around.terms.assumedNoiseFigureDb ?? ASSUMED_NOISE_FIGURE_DB;
+  for (const line of linesAt(hop, at, "receive")) {
+    const parts = line.parts();
+    if (parts === undefined || line.heightM === undefined) continue;
+    const key = keyOf(hop, end, line);
+    const known = found.get(key);
+    // Of main and standby on one antenna the one that hears more counts.
+    if (known !== undefined && known.lossDb <= parts.lossDb) continue;
+    found.set(key, {
+      key,
+      of: { hop: hop.name },
+      place: placeOf(line.heightM, end, seen, around),
+      frequencyHz: line.frequencyHz,
+      polarization: line.polarization,
+      bandwidthHz: mode.bandwidthHz,
+      ...viewsOf(line.antenna, parts.gainDbi, line.frequencyHz, around),
+      lossDb: parts.lossDb,
+      noiseDbm: noisePowerDbm(symbolRateHz(mode.bandwidthHz), figureDb),
+      ...(noiseFigureDb === undefined && { noiseAssumed: true as const }),
+      selectivity: spectrumOf(mode, "selectivity"),
+      ...tablesOf(hop),
+    });
+  }
+  return [...found.values()];
+}
+
+function keyOf(hop: Hop, end: HopEnd, { place, polarization, antennaNumber }: Line): string {
+  return `${hop.name} ${end.site.name} ${place} ${polarization ?? "?"} ${antennaNumber}`;
+}
+
+function placeOf(antennaM: number, end: HopEnd, seen: EndGeometry, { atSite }: StationTerms): Place {
+  const { azimuthDeg, elevationDeg } = seen;
+  const coastM = atSite(end.site.name)?.coastM;
+  return {
+    site: end.site.name,
+    position: end.site.position!,
+    groundM: seen.groundM,
+    antennaM,
+    boresight: { azimuthDeg, elevationDeg },
+    ...(coastM !== undefined && { coastM }),
+  };
+}
+
+function viewsOf(
+  antenna: Antenna,
+  gainDbi: number,
+  frequencyHz: number,
+  { terms, patternOf }: StationTerms,
+): { readonly antenna: AntennaView; readonly antennaInSum?: AntennaView } {
+  const seen = { ...antenna, pattern: patternOf(antenna), gainDbi };
+  const view = (reference: ReferenceChoice) => knownView(seen, frequencyHz, reference);
+  return {
+    antenna: view("F.699"),
+    ...(terms.sumPattern === "F.1245" && seen.pattern.length === 0 && { antennaInSum: view("F.1245") }),
+  };
+}
+
+const views = new WeakMap<Antenna["pattern"], Map<string, AntennaView>>();
+
+/** The same for the same antenna at the same frequency, so that what was computed with it is known to be the same. */
+function knownView(antenna: ViewedAntenna, frequencyHz: number, reference: ReferenceChoice): AntennaView {
+  let of = views.get(antenna.pattern);
+  if (of === undefined) views.set(antenna.pattern, (of = new Map()));
+  const { gainDbi, diameterM, beamwidthDeg, crossPolarDiscriminationDb } = antenna;
+  const key = [frequencyHz, reference, gainDbi, diameterM, beamwidthDeg, crossPolarDiscriminationDb].join(
+    " ",
+  );
+  let known = of.get(key);
+  if (known === undefined) of.set(key, (known = antennaView(antenna, frequencyHz, reference)));
+  return known;
+}
+
+/** What power control takes off while nothing fades: as stated, else as far as the radio can where it is on. */
+function reductionOf({ radio }: Hop, { powerControl }: HopEnd): number {
+  if (powerControl === undefined) return 0;
+  return Math.max(0, powerControl.reductionDb ?? radio?.powerControlRangeDb ?? 0);
+}
+
+/** As the catalogue has it, else a raised cosine in the symbol rate that the channel holds. */
+export function spectrumOf(
+  { bandwidthHz, spectrum }: Pick<RadioMode, "bandwidthHz"> & { readonly spectrum?: ModeSpectrum },
+  of: "transmitMask" | "selectivity",
+): FilterShape {
+  const points = spectrum?.[of];
+  if (points !== undefined && points.length > 0 && spectrum?.outOfOrder === undefined)
+    return { kind: "points", points };
+  const rollOff = spectrum?.rollOff ?? ASSUMED_ROLL_OFF;
+  return { kind: "raised-cosine", symbolRateHz: bandwidthHz / (1 + rollOff), rollOff };
+}
+
+function tablesOf({ modes, radio }: Hop): { readonly tables?: readonly ModeTable[] } {
+  const tables = modes.flatMap((mode): ModeTable[] => {
+    const points = mode.spectrum?.carrierToInterference ?? [];
+    const threshold = modeThreshold(mode, radio?.noiseFigureDb);
+    return points.length === 0 || threshold === undefined
+      ? []
+      : [{ modulation: mode.modulation, thresholdDbm: threshold.thresholdDbm, points }];
+  });
+  return tables.length === 0 ? {} : { tables };
+}
+
+function widest(modes: readonly RadioMode[]): RadioMode | undefined {
+  return modes.reduce<RadioMode | undefined>(
+    (found, mode) => (found === undefined || mode.bandwidthHz > found.bandwidthHz ? mode : found),
+    undefined,
+  );
+}

@@ -1,0 +1,96 @@
+import { type Address, address } from "../design/address.js";
+import type { RelatedPlace } from "../design/finding.js";
+import { decibels } from "../format/numbers.js";
+import type { InterferenceAt } from "../interference/receiver-result.js";
+import { isOwn } from "../interference/station.js";
+import { entryWords } from "../words/interference.js";
+import { fromHub } from "./example-interference.js";
+import type { HopInNetworkRule } from "./rule.js";
+
+/** Degradation by one transmitter that planners allow as a rule, where nothing is stated. Common practice, from memory. */
+const USUAL_SINGLE_DB = 1;
+
+export const interferenceDegradation: HopInNetworkRule = {
+  scope: "network",
+  each: "hop in network",
+  id: "interference-degradation",
+  severity: "error",
+  title: "Other transmissions leave a receiver its threshold",
+  checks:
+    "At every receiver the degradation of its threshold by the strongest transmitter and by all together, in the long-term percentage of time, and by the strongest in the short-term one, against what the network allows; a warning from 1 dB on where it states nothing.",
+  why: "What interference takes is missing from every margin, and with it from every availability. It comes from hops that nobody looked at when this one was planned.",
+  fix: "Another channel, the other polarization, less power at the sender, or antennas that see less aside.",
+  source: "common practice; 1 dB by one transmitter is from memory",
+  good: fromHub({ channel: 6 }),
+  bad: fromHub({ channel: 4 }),
+  check({ hop, interference = [], report }) {
+    const worst = new Map<string, { readonly at: InterferenceAt; readonly fault: Fault }>();
+    for (const at of interference) {
+      const fault = faultOf(at);
+      const site = at.receiver.place.site ?? "";
+      const known = worst.get(site);
+      // Of both polarizations and all channels of an end the worst one is told.
+      if (fault !== undefined && (known === undefined || fault.overDb > known.fault.overDb))
+        worst.set(site, { at, fault });
+    }
+    for (const [site, { at, fault }] of worst) {
+      const strongest = at.entries[0];
+      report({
+        at: address("hop", hop.name, site),
+        about: address("hop", hop.name),
+        severity: fault.severity,
+        message: `${fault.what} at ${site} by ${decibels(fault.db)}${strongest ? `; most by ${entryWords(strongest)}` : ""}`,
+        related: relatedOf(at),
+      });
+    }
+  },
+};
+
+interface Fault {
+  readonly db: number;
+  readonly overDb: number;
+  readonly what: string;
+  readonly severity: "error" | "warning";
+}
+
+function faultOf(at: InterferenceAt): Fault | undefined {
+  const { singleEntryDegradationDb, aggregateDegradationDb, shortTermDegradationDb } = at.terms;
+  const stated = (singleEntryDegradationDb ?? aggregateDegradationDb ?? shortTermDegradationDb) !== undefined;
+  const faults = [
+    faultBy(at.singleDegradationDb, singleEntryDegradationDb, "one transmitter raises the threshold"),
+    faultBy(at.degradationDb, aggregateDegradationDb, "all transmitters together raise the threshold"),
+    faultBy(
+      at.shortDegradationDb,
+      shortTermDegradationDb,
+      "for a short time one transmitter raises the threshold",
+    ),
+    stated
+      ? undefined
+      : faultBy(at.degradationDb, USUAL_SINGLE_DB, "interference raises the threshold", "warning"),
+  ].filter((fault) => fault !== undefined);
+  return faults.toSorted((a, b) => b.overDb - a.overDb)[0];
+}
+
+function faultBy(
+  db: number,
+  mostDb: number | undefined,
+  what: string,
+  severity: Fault["severity"] = "error",
+): Fault | undefined {
+  // To a hundredth, as it is written.
+  if (mostDb === undefined || !(db > mostDb + 0.005)) return undefined;
+  const asked = severity === "error" ? `, of ${decibels(mostDb)} allowed,` : "";
+  return { db, overDb: db - mostDb, what: `${what}${asked}`, severity };
+}
+
+/** Hops that cause most of it. */
+function relatedOf({ entries }: InterferenceAt): RelatedPlace[] {
+  const told: RelatedPlace[] = [];
+  for (const { sender, toNoiseDb } of entries.slice(0, 3)) {
+    if (!isOwn(sender.of) || sender.place.site === undefined) continue;
+    const at: Address = address("hop", sender.of.hop, sender.place.site);
+    if (!told.some((one) => one.at === at))
+      told.push({ at, message: `comes in ${decibels(toNoiseDb)} against the noise` });
+  }
+  return told;
+}

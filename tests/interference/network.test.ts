@@ -1,0 +1,206 @@
+/** The search finds what a look at all pairs finds, and what is kept up to date is what is computed afresh. */
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { inverse } from "../../shared/geodesy/geodesic.js";
+import { antennaView } from "../../shared/interference/antenna-view.js";
+import { entryOf, entryPath, pathTermsOf } from "../../shared/interference/entry.js";
+import { Filters, reachHz } from "../../shared/interference/filters.js";
+import type { ForeignStations } from "../../shared/interference/foreign.js";
+import {
+  type InterferenceFound,
+  InterferenceNetwork,
+  type NetworkState,
+} from "../../shared/interference/network.js";
+import { CUT_DB, LEAST_DEGRADATION_DB, NEAR_M } from "../../shared/interference/search.js";
+import type { Place, Receiver, Sender } from "../../shared/interference/station.js";
+import type { HopStations } from "../../shared/interference/stations.js";
+import { degradationDb } from "../../shared/radio/degradation.js";
+import { levelGround, type ProfileOf } from "../support/interference.js";
+
+const NOBODY: ForeignStations = { senders: [], receivers: [] };
+
+/** A region of about 100 km, a dozen channels that overlap, antennas of two sizes, one with a pattern of its own. */
+const place = fc.record({
+  position: fc.record({
+    latitudeDeg: fc.double({ min: 47, max: 48, noNaN: true }),
+    longitudeDeg: fc.double({ min: -31, max: -30, noNaN: true }),
+  }),
+  groundM: fc.constant(200),
+  antennaM: fc.integer({ min: 5, max: 80 }),
+  boresight: fc.option(
+    fc.record({
+      azimuthDeg: fc.double({ min: 0, max: 360, noNaN: true }),
+      elevationDeg: fc.double({ min: -8, max: 8, noNaN: true }),
+    }),
+    { nil: undefined },
+  ),
+});
+
+const PATTERN = [
+  { angleDeg: 0, copolarDb: 0, crossPolarDb: 30 },
+  { angleDeg: 3, copolarDb: 18, crossPolarDb: 32 },
+  { angleDeg: 20, copolarDb: 40, crossPolarDb: 45 },
+  // Not falling all the way: behind the least beyond an angle stands this lobe.
+  { angleDeg: 100, copolarDb: 33, crossPolarDb: 50 },
+  { angleDeg: 180, copolarDb: 60, crossPolarDb: 62 },
+];
+const VIEWS = [
+  antennaView({ pattern: [], gainDbi: 38, diameterM: 0.6 }, 18e9, "F.699"),
+  antennaView({ pattern: [], gainDbi: 44, diameterM: 1.2, crossPolarDiscriminationDb: 30 }, 18e9, "F.699"),
+  antennaView({ pattern: PATTERN, gainDbi: 40 }, 18e9, "F.699"),
+];
+
+const station = fc.record({
+  place,
+  channel: fc.integer({ min: 0, max: 11 }),
+  polarization: fc.constantFrom("vertical", "horizontal", "slant", undefined),
+  width: fc.constantFrom(13.75e6, 27.5e6, 55e6),
+  view: fc.nat(2),
+  eirpDbm: fc.integer({ min: 20, max: 65 }),
+  reductionDb: fc.constantFrom(0, 0, 10),
+});
+
+type Drawn = typeof station extends fc.Arbitrary<infer T> ? T : never;
+
+function common({ place, channel, polarization, width, view }: Drawn, key: string, hop: string) {
+  const shape = { kind: "raised-cosine", symbolRateHz: width / 1.15, rollOff: 0.15 } as const;
+  return {
+    key,
+    of: { hop },
+    place: { ...place, site: key } as Place,
+    frequencyHz: 17.7e9 + channel * 13.75e6,
+    polarization,
+    bandwidthHz: width,
+    antenna: VIEWS[view]!,
+    shape,
+  };
+}
+
+function hopOf([sends, hears]: readonly [Drawn, Drawn], name: string): HopStations {
+  const { shape, ...sender } = common(sends, `${name} A`, name);
+  const { shape: filter, ...receiver } = common(hears, `${name} B`, name);
+  return {
+    senders: [{ ...sender, eirpDbm: sends.eirpDbm, reductionDb: sends.reductionDb, spectrum: shape }],
+    receivers: [{ ...receiver, lossDb: 1, noiseDbm: -95, selectivity: filter }],
+  };
+}
+
+const hops = fc
+  .array(fc.tuple(station, station), { minLength: 2, maxLength: 14 })
+  .map((drawn) => new Map(drawn.map((pair, index) => [`H${index}`, hopOf(pair, `H${index}`)])));
+
+function stateOf(of: ReadonlyMap<string, HopStations>): NetworkState {
+  return { hops: of, foreign: NOBODY, terms: TERMS, couplings: NONE };
+}
+const TERMS = {};
+const NONE: NetworkState["couplings"] = new Map();
+
+function run(network: InterferenceNetwork, state: NetworkState, profileOf: ProfileOf): ReadonlySet<string> {
+  const running = network.update(state);
+  let step = running.next();
+  while (!step.done) step = running.next(profileOf(step.value));
+  return step.value;
+}
+
+const noTerrain: ProfileOf = () => undefined;
+
+describe.each([
+  ["over unknown ground", noTerrain],
+  ["over level ground", levelGround],
+] as const)("%s", (_name, profileOf) => {
+  test("every pair above the cut is found, each term as computed alone, and the rest is bounded", () => {
+    fc.assert(
+      fc.property(hops, (of) => {
+        const network = new InterferenceNetwork();
+        run(network, stateOf(of), profileOf);
+        const filters = new Filters();
+        const path = pathTermsOf(TERMS);
+        for (const [name, { receivers }] of of) {
+          const [receiver] = receivers as [Receiver];
+          const [found] = network.of(name);
+          const byKey = new Map(found!.entries.map((entry) => [entry.sender.key, entry]));
+          let missed = 0;
+          for (const sender of [...of.values()].flatMap(({ senders }) => senders)) {
+            if (sender.key.startsWith(`${name} `) || !inReach(sender, receiver)) continue;
+            if (metres(sender, receiver) < NEAR_M) continue;
+            const asked = { from: sender.place.position, to: receiver.place.position, stepM: 250 };
+            const alone = entryOf(
+              sender,
+              receiver,
+              entryPath(sender, receiver, path, profileOf(asked)),
+              filters,
+            );
+            const entry = byKey.get(sender.key);
+            if (entry !== undefined) {
+              expect(entry.toNoiseDb).toBeCloseTo(alone.toNoiseDb, 9);
+              expect(entry.discriminationDb).toBeCloseTo(alone.discriminationDb, 9);
+              expect(entry.path.longTermLossDb).toBeCloseTo(alone.path.longTermLossDb, 9);
+              continue;
+            }
+            expect(alone.fullToNoiseDb).toBeLessThanOrEqual(CUT_DB);
+            missed += 10 ** (alone.fullToNoiseDb / 10);
+          }
+          const cut = found!.cutToNoiseDb === undefined ? 0 : 10 ** (found!.cutToNoiseDb / 10);
+          expect(missed).toBeLessThanOrEqual(cut * (1 + 1e-9));
+          if (cut > 0)
+            expect(degradationDb(10 * Math.log10(cut))).toBeLessThanOrEqual(LEAST_DEGRADATION_DB + 1e-9);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("after any change it is as computed afresh, and says at which hops", () => {
+    fc.assert(
+      fc.property(hops, hops, fc.array(fc.nat(13), { maxLength: 4 }), (before, other, taken) => {
+        const network = new InterferenceNetwork();
+        run(network, stateOf(before), profileOf);
+        const told = figures(network, before);
+        const after = new Map(before);
+        for (const index of taken) {
+          const name = `H${index}`;
+          const replaced = other.get(name);
+          if (replaced) after.set(name, replaced);
+          else after.delete(name);
+        }
+        const changed = run(network, stateOf(after), profileOf);
+        const fresh = new InterferenceNetwork();
+        run(fresh, stateOf(after), profileOf);
+        const now = figures(network, after);
+        const anew = figures(fresh, after);
+        for (const [name, ones] of anew) {
+          const kept = now.get(name)!;
+          expect(kept.map(([key]) => key)).toEqual(ones.map(([key]) => key));
+          for (const [index, [, db]] of ones.entries()) expect(kept[index]![1]).toBeCloseTo(db, 5);
+          const same = JSON.stringify(told.get(name)) === JSON.stringify(kept);
+          if (!changed.has(name)) expect(same).toBe(true);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+function figures(network: InterferenceFound, of: ReadonlyMap<string, HopStations>) {
+  return new Map(
+    [...of.keys()].map((name) => [
+      name,
+      network
+        .of(name)
+        .flatMap(({ receiver, entries, degradationDb: sum }) => [
+          [receiver.key, sum] as const,
+          ...entries.map(({ sender, toNoiseDb }) => [sender.key, toNoiseDb] as const),
+        ]),
+    ]),
+  );
+}
+
+function inReach(sender: Sender, receiver: Receiver): boolean {
+  return (
+    Math.abs(sender.frequencyHz - receiver.frequencyHz) <= reachHz(sender.bandwidthHz, receiver.bandwidthHz)
+  );
+}
+
+function metres(sender: Sender, receiver: Receiver): number {
+  return inverse({ from: sender.place.position, to: receiver.place.position }).distanceM;
+}
