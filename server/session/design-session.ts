@@ -377,6 +377,7 @@ export class DesignSession {
   private forgetResults(which?: (hop: Hop | undefined) => boolean): void {
     this.groundRevision++;
     if (!which) {
+      this.interference.forget();
       this.spots = new Map();
       this.spotsWait = true;
     }

@@ -2,6 +2,7 @@
 import type { InterferenceAtEnds } from "../../shared/evaluate/directions.js";
 import { type InterferenceFound, InterferenceNetwork } from "../../shared/interference/network.js";
 import { StationBook, type StationInputs } from "../../shared/interference/station-book.js";
+import { reasonOf } from "../files/hop-files.js";
 import type { TerrainStore } from "../terrain/store.js";
 
 interface Pausing {
@@ -14,7 +15,7 @@ interface InterferenceInputs extends StationInputs {
   readonly terrain: TerrainStore | undefined;
 }
 
-/** No verdict rests on less: figures of a run that goes on from an earlier one are those of a fresh one. */
+/** Figures to a hundredth of a dB, as they are printed: no verdict rests on less: figures of a run that goes on from an earlier one are those of a fresh one. */
 const STEPS_PER_DB = 100;
 
 export class SessionInterference implements InterferenceFound {
@@ -22,6 +23,10 @@ export class SessionInterference implements InterferenceFound {
   private readonly book = new StationBook();
   private terrain: TerrainStore | undefined;
   private readonly atEnds = new Map<string, InterferenceAtEnds>();
+  /** One run at a time: a run waits for the terrain, and another may begin meanwhile. */
+  private running: Promise<unknown> = Promise.resolve();
+  /** Why the last run broke off; undefined: it did not. */
+  problem: string | undefined;
 
   /** Everything is computed anew with the next run. */
   forget(): void {
@@ -42,7 +47,28 @@ export class SessionInterference implements InterferenceFound {
   }
 
   /** @returns hops whose degradation is another than before */
-  async update(inputs: InterferenceInputs, pace: Pausing): Promise<ReadonlySet<string>> {
+  update(inputs: InterferenceInputs, pace: Pausing): Promise<ReadonlySet<string>> {
+    const run = this.running.then(() => this.run(inputs, pace));
+    this.running = run;
+    return run;
+  }
+
+  /** A fault of ours must not cost the judgement of the hops by themselves: they count without interference then, and it is told. */
+  private async run(inputs: InterferenceInputs, pace: Pausing): Promise<ReadonlySet<string>> {
+    try {
+      const changed = await this.compute(inputs, pace);
+      this.problem = undefined;
+      return changed;
+    } catch (error) {
+      this.problem = reasonOf(error);
+      this.forget();
+      const counted = new Set(this.atEnds.keys());
+      this.atEnds.clear();
+      return counted;
+    }
+  }
+
+  private async compute(inputs: InterferenceInputs, pace: Pausing): Promise<ReadonlySet<string>> {
     const { terrain } = inputs;
     if (this.terrain !== terrain) this.forget();
     this.terrain = terrain;
@@ -63,18 +89,17 @@ export class SessionInterference implements InterferenceFound {
   }
 
   private take(hop: string): boolean {
-    const before = this.atEnds.get(hop);
+    const before = this.atEnds.get(hop) ?? NOTHING;
     const now = new Map<string, number>();
     for (const { receiver, degradationDb } of this.network.of(hop)) {
       const { site } = receiver.place;
       const db = Math.round(degradationDb * STEPS_PER_DB) / STEPS_PER_DB;
-      if (site !== undefined) now.set(site, Math.max(now.get(site) ?? 0, db));
+      if (site !== undefined && db > 0) now.set(site, Math.max(now.get(site) ?? 0, db));
     }
-    if (now.size === 0) {
-      this.atEnds.delete(hop);
-      return before !== undefined;
-    }
-    this.atEnds.set(hop, now);
-    return before === undefined || [...now].some(([site, db]) => before.get(site) !== db);
+    if (now.size === 0) this.atEnds.delete(hop);
+    else this.atEnds.set(hop, now);
+    return now.size !== before.size || [...now].some(([site, db]) => before.get(site) !== db);
   }
 }
+
+const NOTHING: InterferenceAtEnds = new Map();

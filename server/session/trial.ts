@@ -25,7 +25,9 @@ export async function tryEdits(
   );
   const findings: Finding[] = [];
   for (const hop of resolved) {
-    const result = evaluateHop(hop, await session.groundOf(hop));
+    // What the others do to it stays as it is: an edit is tried on the hop's own figures.
+    const atEnds = session.interference.atEndsOf(hop.name);
+    const result = evaluateHop(hop, await session.groundOf(hop), atEnds);
     results.set(hop.name, result);
     findings.push(...judgeHop(hop, result, session.acceptanceDay));
   }

@@ -41,6 +41,8 @@ export interface InterferenceFound {
   of(hop: string): readonly InterferenceAt[];
   /** At those receivers of others that any sender of the network reaches. */
   ofOthers(): Iterable<InterferenceAt>;
+  /** Why it could not be computed; undefined: it was. */
+  readonly problem?: string | undefined;
 }
 
 const NONE: readonly InterferenceAt[] = [];

@@ -19,6 +19,15 @@ export const interferencePreview: NetworkRule = {
   bad: fromHub({ channel: 4 }),
   check({ design, interference, report }) {
     if (interference === undefined) return;
+    if (interference.problem !== undefined) {
+      report({
+        at: "network",
+        severity: "error",
+        message: `interference could not be computed: ${interference.problem}`,
+        help: "Every hop is judged without it. This is a fault of the program.",
+      });
+      return;
+    }
     const found = [...design.hops.keys()].flatMap((hop) => interference.of(hop));
     const felt = found.filter(({ entries }) => entries.length > 0);
     if (felt.length === 0) return;
