@@ -27,6 +27,7 @@ import { openTerrain, type TerrainStore } from "../terrain/store.js";
 import { askingAhead } from "./asking-ahead.js";
 import { ground, groundNow } from "./ground.js";
 import { SessionInterference } from "./interference.js";
+import { interferenceTerms } from "./interference-terms.js";
 import { listedFiles } from "./listed-files.js";
 import { notJudged } from "./not-judged.js";
 import { spotHeights } from "./spots.js";
@@ -214,10 +215,9 @@ export class DesignSession {
   private async readInterference(pace: Pace): Promise<ReadonlySet<string>> {
     if (!this.networkIsStale || pace.isStale?.()) return new Set();
     const { hopResults: results, listed, store: terrain, acceptancesOn: day, interference } = this;
-    const affected = await interference.update(
-      { design: this.model.design(), results, listed, terrain, day },
-      pace,
-    );
+    const design = this.model.design();
+    const terms = await interferenceTerms(design, this.mapStore);
+    const affected = await interference.update({ design, results, listed, terrain, day, terms }, pace);
     const changed = new Set<string>();
     for (const name of affected) {
       this.outdated.add(name);

@@ -25,6 +25,8 @@ export interface PathTerms {
   readonly lapseNPerKm: number;
   readonly seaLevelN: number;
   readonly seaBelowM?: number;
+  /** 0 to 1; counts where `seaBelowM` is not stated. */
+  readonly seaShare?: number;
 }
 
 export function pathTermsOf(terms: InterferenceTerms): PathTerms {
@@ -34,6 +36,7 @@ export function pathTermsOf(terms: InterferenceTerms): PathTerms {
     lapseNPerKm: terms.lapseNPerKm ?? PREVIEW_LAPSE_N_PER_KM,
     seaLevelN: terms.surfaceRefractivity ?? PREVIEW_SEA_LEVEL_N,
     ...(terms.seaBelowM !== undefined && { seaBelowM: terms.seaBelowM }),
+    ...(terms.seaSharePercent !== undefined && { seaShare: terms.seaSharePercent / 100 }),
   };
 }
 
@@ -128,11 +131,7 @@ function geometryOf(
   const heights = Float64Array.from(heightM);
   if (sender.place.groundM !== undefined) heights[0] = sender.place.groundM;
   if (receiver.place.groundM !== undefined) heights[heights.length - 1] = receiver.place.groundM;
-  const { seaBelowM } = terms;
-  const zone =
-    seaBelowM === undefined
-      ? undefined
-      : Uint8Array.from(heightM, (height) => (height <= seaBelowM ? SEA : INLAND));
+  const zone = zonesOf(terms, heightM);
   const made = clearAirGeometry({
     distanceM,
     heightM: heights,
@@ -147,6 +146,15 @@ function geometryOf(
     ...(receiver.place.coastM !== undefined && { coastRM: receiver.place.coastM }),
   });
   return made.ok ? made.geometry : undefined;
+}
+
+/** Sea by the height of the terrain; else by the stated share, in one piece in the middle of the path. */
+function zonesOf({ seaBelowM, seaShare = 0 }: PathTerms, heightM: Float64Array): Uint8Array | undefined {
+  if (seaBelowM !== undefined)
+    return Uint8Array.from(heightM, (height) => (height <= seaBelowM ? SEA : INLAND));
+  if (!(seaShare > 0)) return undefined;
+  const last = heightM.length - 1;
+  return Uint8Array.from(heightM, (_, i) => (Math.abs(i / last - 0.5) <= seaShare / 2 ? SEA : INLAND));
 }
 
 function boundPath(

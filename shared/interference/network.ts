@@ -198,8 +198,14 @@ export class InterferenceNetwork implements InterferenceFound {
     const percent = short ? path.shortTermPercent : path.longTermPercent;
     const own = [...next.hops.values()].flatMap(({ senders }) => senders);
     return {
-      own: new SenderIndex(own, this.filters, percent, path.seaLevelN),
-      foreign: new SenderIndex(next.foreign.senders, this.filters, percent, path.seaLevelN),
+      own: new SenderIndex(own, this.filters, percent, path.seaLevelN, terms.searchDistanceM),
+      foreign: new SenderIndex(
+        next.foreign.senders,
+        this.filters,
+        percent,
+        path.seaLevelN,
+        terms.searchDistanceM,
+      ),
     };
   }
 

@@ -61,6 +61,8 @@ export class SenderIndex {
     /** Of the bound. */
     private readonly timePercent: number,
     private readonly seaLevelN: number,
+    /** Senders further away are not looked at. */
+    private readonly searchDistanceM = Number.POSITIVE_INFINITY,
   ) {
     this.vectors = new Vectors(senders.map(({ place }) => place));
     const bySlot = new Map<number, Map<string, number[]>>();
@@ -157,6 +159,7 @@ export class SenderIndex {
   private cellBoundDb(cell: Cell, receiver: Receiver, here: Vectors): number {
     const distanceM = chordM(here, 0, cell.vectors, 0) - cell.radiusM;
     if (!(distanceM > FAR_M)) return Number.POSITIVE_INFINITY;
+    if (distanceM > this.searchDistanceM) return Number.NEGATIVE_INFINITY;
     const half = Math.asin(Math.min(1, cell.radiusM / (distanceM + cell.radiusM))) * (180 / Math.PI);
     const angleDeg = Math.max(0, leastAngleDeg(here, 0, cell.vectors, 0) - 1.01 * half);
     // Of a receiver's band the gas at its own frequency stands for all: without it the bound only rises.
@@ -177,6 +180,7 @@ export class SenderIndex {
     if (isSame(sender, receiver)) return undefined;
     const distanceM = chordM(this.vectors, index, here, 0);
     if (distanceM < NEAR_M) return "near";
+    if (distanceM > this.searchDistanceM) return undefined;
     const gamma = this.gammaOf(sender.frequencyHz);
     const wholeDbm =
       sender.eirpDbm +

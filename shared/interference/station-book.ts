@@ -3,6 +3,7 @@
  * what did not change is known by being the same object.
  */
 import type { Antenna, Design, Hop } from "../design/design.js";
+import type { InterferenceTerms } from "../design/interference.js";
 import type { EndGeometry } from "../evaluate/account/path-result.js";
 import type { HopResult } from "../evaluate/account/result.js";
 import type { ListedFiles } from "../others/listed.js";
@@ -16,6 +17,8 @@ export interface StationInputs {
   readonly listed: ListedFiles;
   /** ISO; rows of others count as their validity says. */
   readonly day: string;
+  /** What the network states, with what maps say beside it; undefined: what it states. */
+  readonly terms?: InterferenceTerms;
 }
 
 interface KnownStations {
@@ -30,8 +33,7 @@ export class StationBook {
   private couplings: { readonly key: string; readonly map: NetworkState["couplings"] } | undefined;
   private termsKey = "";
 
-  stateOf({ design, results, listed, day }: StationInputs): NetworkState {
-    const terms = design.interference ?? {};
+  stateOf({ design, results, listed, day, terms = design.interference ?? {} }: StationInputs): NetworkState {
     const around: StationTerms = {
       terms,
       atSite: (site) => design.interferenceAt?.get(site),
@@ -47,7 +49,12 @@ export class StationBook {
       if (result !== undefined) hops.set(hop.name, this.stationsOf(hop, result, around));
     }
     for (const name of this.stations.keys()) if (!hops.has(name)) this.stations.delete(name);
-    return { hops, terms, foreign: this.foreignOf(design, listed, day), couplings: this.couplingsOf(design) };
+    return {
+      hops,
+      terms,
+      foreign: this.foreignOf(design, listed, day, terms),
+      couplings: this.couplingsOf(design),
+    };
   }
 
   private stationsOf(hop: Hop, result: HopResult, around: StationTerms): HopStations {
@@ -59,9 +66,10 @@ export class StationBook {
   }
 
   private foreignOf(
-    { others = [], interference = {} }: Design,
+    { others = [] }: Design,
     listed: ListedFiles,
     day: string,
+    terms: InterferenceTerms,
   ): ForeignStations {
     const tables = others.flatMap((list, index) => {
       const read = listed.others.get(list);
@@ -69,11 +77,11 @@ export class StationBook {
     });
     const key = [
       day,
-      JSON.stringify(interference),
+      JSON.stringify(terms),
       ...tables.map(({ index, read }) => `${index} ${idOf(read)}`),
     ].join("\n");
     if (this.foreign?.key === key) return this.foreign.stations;
-    const all = tables.map(({ index, read }) => foreignStations(read.table, index, interference, day));
+    const all = tables.map(({ index, read }) => foreignStations(read.table, index, terms, day));
     const stations = {
       senders: all.flatMap(({ senders }) => senders),
       receivers: all.flatMap(({ receivers }) => receivers),

@@ -31,7 +31,8 @@ export const interferencePreview: NetworkRule = {
     const found = [...design.hops.keys()].flatMap((hop) => interference.of(hop));
     const felt = found.filter(({ entries }) => entries.length > 0);
     if (felt.length === 0) return;
-    const { lapseNPerKm, surfaceRefractivity } = design.interference ?? {};
+    // As stated, or as the maps have it.
+    const { lapseNPerKm, surfaceRefractivity } = felt[0]!.terms;
     const lacks = [
       ...(lapseNPerKm === undefined ? ["lapse (45 N/km taken)"] : []),
       ...(surfaceRefractivity === undefined ? ["N0 (325 taken)"] : []),
