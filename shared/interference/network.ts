@@ -4,17 +4,20 @@
  *
  * Profiles are asked for one by one and handed in: whoever holds the terrain runs the generator.
  */
-import type { CouplingLoss, InterferenceTerms } from "../design/interference.js";
+import { type CouplingLoss, INTERFERENCE_DEFAULTS, type InterferenceTerms } from "../design/interference.js";
 import type { LatLon } from "../geodesy/coordinates.js";
-import { offAxisAngleDeg } from "../geodesy/off-axis.js";
 import type { TerrainProfile } from "../terrain/profile.js";
-import { type Entry, entryOf, entryPath, type PathTerms, pathTermsOf } from "./entry.js";
+import { restingOnCoarse } from "./closer.js";
+import { coLocatedOf } from "./co-located.js";
+import { type Entry, entryOf } from "./entry.js";
+import { entryPath, type PathTerms, type ProfileStep, pathTermsOf } from "./entry-path.js";
 import { Filters, reachHz } from "./filters.js";
 import type { ForeignStations } from "./foreign.js";
-import { toNoiseDb } from "./level.js";
-import { type CoLocated, type InterferenceAt, interferenceAt } from "./receiver-result.js";
+import { limitsAt } from "./limits.js";
+import { type InterferenceAt, interferenceAt } from "./receiver-result.js";
+import { isSamePath } from "./same-path.js";
 import { SenderIndex } from "./search.js";
-import { isOwn, type Place, type Receiver, type Sender } from "./station.js";
+import type { Receiver, Sender } from "./station.js";
 import type { HopStations } from "./stations.js";
 
 /** A profile from a sender to a receiver. */
@@ -50,9 +53,11 @@ const NONE: readonly InterferenceAt[] = [];
 /** Below this a sender that comes, goes or changes leaves a receiver's result as it was, I/N. */
 const UNTOUCHED_DB = -70;
 
+/** Remembered apart by the step of their profile: which of them counts is decided anew each time. */
 interface KnownEntry {
   readonly receiver: Receiver;
-  readonly entry: Entry;
+  readonly coarse: Entry;
+  readonly own?: Entry;
 }
 
 interface Indexes {
@@ -133,32 +138,49 @@ export class InterferenceNetwork implements InterferenceFound {
     const senders = found.flatMap(({ index, found: { entries } }) => entries.map((at) => index.senders[at]!));
     const known = this.entries.get(receiver.key);
     const now = new Map<string, KnownEntry>();
-    const entries: Entry[] = [];
+    const entries = new Map<string, Entry>();
     for (const sender of senders) {
       const was = known?.get(sender.key);
-      const entry = yield* this.entryAt(sender, receiver, was, path, terms);
-      entries.push(entry);
-      now.set(sender.key, { receiver, entry });
+      const coarse = yield* this.entryAt(sender, receiver, was && { ...was, entry: was.coarse }, {
+        path,
+        step: "coarse",
+        stepM: terms.profileStepM ?? INTERFERENCE_DEFAULTS.profileStepM,
+      });
+      entries.set(sender.key, coarse);
+      now.set(sender.key, { receiver, coarse });
     }
-    if (now.size > 0) this.entries.set(receiver.key, now);
-    else this.entries.delete(receiver.key);
     const coLocated = found.flatMap(({ index, found: { coLocated: near } }) =>
-      near.map((at) => this.coLocatedOf(index.senders[at]!, receiver, couplings)),
+      near.map((at) => coLocatedOf(index.senders[at]!, receiver, couplings, this.filters)),
     );
     const cut = found.flatMap(({ found: { cutToNoiseDb } }) =>
       cutToNoiseDb === undefined ? [] : cutToNoiseDb,
     );
     const cutToNoiseDb =
       cut.length === 0 ? undefined : 10 * Math.log10(cut.reduce((sum, db) => sum + 10 ** (db / 10), 0));
-    return interferenceAt(receiver, terms, entries, coLocated, cutToNoiseDb);
+    const limits = limitsAt(receiver, terms);
+    for (;;) {
+      const result = interferenceAt(receiver, terms, [...entries.values()], coLocated, cutToNoiseDb);
+      const closer = restingOnCoarse(result, limits);
+      if (closer.length === 0) {
+        if (now.size > 0) this.entries.set(receiver.key, now);
+        else this.entries.delete(receiver.key);
+        return result;
+      }
+      for (const { sender } of closer) {
+        const was = known?.get(sender.key);
+        const before = was?.own && { ...was, entry: was.own };
+        const own = yield* this.entryAt(sender, receiver, before, { path, step: "own" });
+        entries.set(sender.key, own);
+        now.set(sender.key, { ...now.get(sender.key)!, own });
+      }
+    }
   }
 
   private *entryAt(
     sender: Sender,
     receiver: Receiver,
-    was: KnownEntry | undefined,
-    path: PathTerms,
-    { profileStepM }: InterferenceTerms,
+    was: { readonly receiver: Receiver; readonly entry: Entry } | undefined,
+    { path, step, stepM }: { readonly path: PathTerms; readonly step: ProfileStep; readonly stepM?: number },
   ): Generator<ProfileAsked, Entry, TerrainProfile | undefined> {
     if (was?.entry.sender === sender && was.receiver === receiver && this.samePath) return was.entry;
     const over =
@@ -171,26 +193,13 @@ export class InterferenceNetwork implements InterferenceFound {
             sender,
             receiver,
             path,
-            yield { from: sender.place.position, to: receiver.place.position, stepM: profileStepM ?? 250 },
+            yield { from: sender.place.position, to: receiver.place.position, stepM },
+            step,
           );
     return entryOf(sender, receiver, over, this.filters);
   }
 
   private samePath = true;
-
-  private coLocatedOf(sender: Sender, receiver: Receiver, couplings: NetworkState["couplings"]): CoLocated {
-    const [looks, faces] = [sender.place.boresight, receiver.place.boresight];
-    const lossDb = couplingBetween(sender, receiver, couplings);
-    const portDbm = sender.eirpDbm - sender.antenna.gainDbi;
-    return {
-      sender,
-      offsetHz: sender.frequencyHz - receiver.frequencyHz,
-      ...(looks && faces && { apartDeg: offAxisAngleDeg(looks, faces) }),
-      ...(lossDb !== undefined && {
-        toNoiseDb: toNoiseDb(portDbm - lossDb - receiver.lossDb, sender, receiver, this.filters),
-      }),
-    };
-  }
 
   private indexesOf(next: NetworkState, path: PathTerms): Indexes {
     const { terms } = next;
@@ -247,42 +256,4 @@ export class InterferenceNetwork implements InterferenceFound {
   private forget(receivers: readonly Receiver[]): void {
     for (const { key } of receivers) this.entries.delete(key);
   }
-}
-
-function couplingBetween(
-  { of: sends, place }: Sender,
-  { of: hears }: Receiver,
-  couplings: NetworkState["couplings"],
-): number | undefined {
-  if (!isOwn(sends) || !isOwn(hears) || place.site === undefined) return undefined;
-  return couplings
-    .get(place.site)
-    ?.find(({ hops }) => hops.includes(sends.hop) && hops.includes(hears.hop) && sends.hop !== hears.hop)
-    ?.lossDb;
-}
-
-/** Whether what lies between two stations is the same for the one as for the other. */
-function isSamePath(
-  one: Pick<Sender, "place" | "frequencyHz" | "polarization" | "antenna">,
-  other: Pick<Sender, "place" | "frequencyHz" | "polarization" | "antenna">,
-): boolean {
-  return (
-    one.frequencyHz === other.frequencyHz &&
-    one.polarization === other.polarization &&
-    one.antenna === other.antenna &&
-    isSamePlace(one.place, other.place)
-  );
-}
-
-function isSamePlace(one: Place, other: Place): boolean {
-  return (
-    one === other ||
-    (one.position.latitudeDeg === other.position.latitudeDeg &&
-      one.position.longitudeDeg === other.position.longitudeDeg &&
-      one.groundM === other.groundM &&
-      one.antennaM === other.antennaM &&
-      one.coastM === other.coastM &&
-      one.boresight?.azimuthDeg === other.boresight?.azimuthDeg &&
-      one.boresight?.elevationDeg === other.boresight?.elevationDeg)
-  );
 }

@@ -1,14 +1,12 @@
 import { type Address, address } from "../design/address.js";
 import type { RelatedPlace } from "../design/finding.js";
 import { decibels } from "../format/numbers.js";
+import { ROUNDING_DB, USUAL_DEGRADATION_DB } from "../interference/limits.js";
 import type { InterferenceAt } from "../interference/receiver-result.js";
 import { isOwn } from "../interference/station.js";
 import { entryWords } from "../words/interference.js";
 import { fromHub } from "./example-interference.js";
 import type { HopInNetworkRule } from "./rule.js";
-
-/** Degradation by one transmitter that planners allow as a rule, where nothing is stated. Common practice, from memory. */
-const USUAL_SINGLE_DB = 1;
 
 export const interferenceDegradation: HopInNetworkRule = {
   scope: "network",
@@ -66,7 +64,7 @@ function faultOf(at: InterferenceAt): Fault | undefined {
     ),
     stated
       ? undefined
-      : faultBy(at.degradationDb, USUAL_SINGLE_DB, "interference raises the threshold", "warning"),
+      : faultBy(at.degradationDb, USUAL_DEGRADATION_DB, "interference raises the threshold", "warning"),
   ].filter((fault) => fault !== undefined);
   return faults.toSorted((a, b) => b.overDb - a.overDb)[0];
 }
@@ -77,8 +75,7 @@ function faultBy(
   what: string,
   severity: Fault["severity"] = "error",
 ): Fault | undefined {
-  // To a hundredth, as it is written.
-  if (mostDb === undefined || !(db > mostDb + 0.005)) return undefined;
+  if (mostDb === undefined || !(db > mostDb + ROUNDING_DB)) return undefined;
   const asked = severity === "error" ? `, of ${decibels(mostDb)} allowed,` : "";
   return { db, overDb: db - mostDb, what: `${what}${asked}`, severity };
 }

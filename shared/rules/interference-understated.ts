@@ -1,5 +1,6 @@
 import { address } from "../design/address.js";
 import { decibels } from "../format/numbers.js";
+import { ROUNDING_DB } from "../interference/limits.js";
 import { fromHub } from "./example-interference.js";
 import type { HopInNetworkRule } from "./rule.js";
 
@@ -20,7 +21,7 @@ export const interferenceUnderstated: HopInNetworkRule = {
     const { degradationDb } = hop;
     if (degradationDb === undefined) return;
     const most = Math.max(0, ...interference.map((at) => at.degradationDb));
-    if (!(most > degradationDb + 0.005)) return;
+    if (!(most > degradationDb + ROUNDING_DB)) return;
     const at = interference.find((one) => one.degradationDb === most)!;
     report({
       at: address("hop", hop.name, "degradation"),

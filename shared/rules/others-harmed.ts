@@ -1,5 +1,6 @@
 import { type Address, address } from "../design/address.js";
 import { decibels } from "../format/numbers.js";
+import { ROUNDING_DB, USUAL_TOWARD_OTHERS_DB } from "../interference/limits.js";
 import type { InterferenceAt } from "../interference/receiver-result.js";
 import { isOwn } from "../interference/station.js";
 import { entryWords, foreignWords } from "../words/interference.js";
@@ -48,8 +49,6 @@ export const othersHarmed: NetworkRule = {
   },
 };
 
-const USUAL_DB = -10;
-
 interface Fault {
   readonly db: number;
   readonly asked: string;
@@ -58,15 +57,18 @@ interface Fault {
 
 function faultOf({ terms, toNoiseDb, shortToNoiseDb }: InterferenceAt): Fault | undefined {
   const { towardOthersLongTermDb: long, towardOthersShortTermDb: short } = terms;
-  if (long !== undefined && toNoiseDb !== undefined && toNoiseDb > long + 0.005)
+  if (long !== undefined && toNoiseDb !== undefined && toNoiseDb > long + ROUNDING_DB)
     return { db: toNoiseDb, asked: `, at most ${decibels(long)} is allowed`, severity: "error" };
-  if (short !== undefined && shortToNoiseDb !== undefined && shortToNoiseDb > short + 0.005)
+  if (short !== undefined && shortToNoiseDb !== undefined && shortToNoiseDb > short + ROUNDING_DB)
     return {
       db: shortToNoiseDb,
       asked: ` for a short time, at most ${decibels(short)} is allowed`,
       severity: "error",
     };
-  return long === undefined && short === undefined && toNoiseDb !== undefined && toNoiseDb > USUAL_DB
+  return long === undefined &&
+    short === undefined &&
+    toNoiseDb !== undefined &&
+    toNoiseDb > USUAL_TOWARD_OTHERS_DB
     ? { db: toNoiseDb, asked: "", severity: "warning" }
     : undefined;
 }
