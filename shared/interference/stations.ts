@@ -54,6 +54,8 @@ export function stationsOf(hop: Hop, { geometry }: HopResult, around: StationTer
 interface Line {
   readonly place: number;
   readonly polarization: Sender["polarization"];
+  /** Of both polarizations of the hop the first or the second. */
+  readonly nth: 1 | 2;
   readonly antennaNumber: number;
   readonly antenna: Antenna;
   readonly heightM: number | undefined;
@@ -61,6 +63,9 @@ interface Line {
   parts(): EndParts | undefined;
   readonly frequencyHz: number;
 }
+
+/** A hop on both polarizations that does not say which is the first: it has the one and the other. */
+const EITHER = { 1: "vertical", 2: "horizontal" } as const;
 
 function linesAt(hop: Hop, at: 0 | 1, direction: "transmit" | "receive"): readonly Line[] {
   const [end, far] = [hop.ends[at], hop.ends[1 - at]!];
@@ -82,7 +87,9 @@ function linesAt(hop: Hop, at: 0 | 1, direction: "transmit" | "receive"): readon
     return [
       {
         place: unit.place,
-        polarization: unit.polarization,
+        polarization:
+          unit.polarization ?? (facts.polarizations === 2 ? EITHER[branch.polarization] : undefined),
+        nth: branch.polarization,
         antennaNumber: branch.antenna,
         antenna: stand.antenna,
         heightM: branch.antenna === 1 ? end.antennaHeightM : stand.heightM,
@@ -157,8 +164,10 @@ function receiversAt(hop: Hop, at: 0 | 1, seen: EndGeometry, around: StationTerm
   return [...found.values()];
 }
 
-function keyOf(hop: Hop, end: HopEnd, { place, polarization, antennaNumber }: Line): string {
-  return `${hop.name} ${end.site.name} ${place} ${polarization ?? "?"} ${antennaNumber}`;
+function keyOf(hop: Hop, end: HopEnd, { place, polarization, nth, antennaNumber }: Line): string {
+  // Both of a pair are called slant.
+  const called = `${polarization ?? "?"}${polarization === "slant" && nth === 2 ? " across" : ""}`;
+  return `${hop.name} ${end.site.name} ${place} ${called} ${antennaNumber}`;
 }
 
 function placeOf(antennaM: number, end: HopEnd, seen: EndGeometry, { atSite }: StationTerms): Place {

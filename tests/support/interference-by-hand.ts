@@ -8,13 +8,22 @@ import type { Entry } from "../../shared/interference/entry.js";
 import type { InterferenceNetwork } from "../../shared/interference/network.js";
 import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
 import { NO_FILES } from "../../shared/others/listed.js";
+import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
 import { designOf } from "../equipment/designs.js";
 import { exampleGround } from "../rules/example-design.js";
 import { interferenceIn, type ProfileOf } from "./interference.js";
 
-/** Interference of a design behind the examples' preamble; over unknown ground unless it is handed in. */
-export function networkOf(text: string, profileOf: ProfileOf = () => undefined): InterferenceNetwork {
-  const design = designOf(text);
+/**
+ * Interference of a design behind the examples' preamble; over unknown ground unless it is handed in.
+ * @param instead words of the preamble, and what stands in their place
+ */
+export function networkOf(
+  text: string,
+  profileOf: ProfileOf = () => undefined,
+  instead: readonly (readonly [string, string])[] = [],
+): InterferenceNetwork {
+  const preamble = instead.reduce((words, [was, is]) => words.replace(was, is), EXAMPLE_PREAMBLE);
+  const design = designOf(text, preamble);
   const results = new Map(
     [...design.hops.values()].map((hop) => [hop.name, evaluateHop(hop, exampleGround(hop))]),
   );
