@@ -7,6 +7,7 @@ import type {
   HopEnd,
   Mounting,
   Obstacle,
+  OpenChannel,
   Surface,
   SurfaceKind,
   UnformedHop,
@@ -16,6 +17,7 @@ import { FURTHER } from "../../shared/equipment/stands.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { asksAnything } from "../../shared/rules/asked.js";
 import { ADD_AN_END, unformedWords } from "../../shared/rules/not-judged.js";
+import { type ChannelChoice, channelChoices } from "../../shared/spectrum/channel-choices.js";
 import { channelFrequencies, type NoChannel } from "../../shared/spectrum/channel-plan.js";
 import {
   type Fact,
@@ -98,7 +100,8 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
     state: ownState ?? ofSites,
     ...(ofSites && { stateFromSites: true as const }),
     ends,
-    channel: channel?.channel,
+    channel: channel?.open ? undefined : channel?.channel,
+    openChannel: channel?.open,
     channelUnknown: channel === undefined && channelFact !== undefined ? true : undefined,
     unusable: unusable.length > 0 ? unusable : undefined,
     arrangement,
@@ -106,12 +109,14 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
     climate: climate ? climateOf(climate.facts, lookup.climate(), lookup) : lookup.climate(),
     ownClimate: climate && (Object.keys(climateOf(climate.facts, {}, lookup)) as (keyof Climate)[]),
     furtherChannels:
-      channel === undefined || further.length === 0
+      channel === undefined || channel.open || further.length === 0
         ? undefined
-        : further.map((one) => ({
-            ...one.channel,
-            separationHz: Math.abs(one.halves.lowHz - channel.halves.lowHz),
-          })),
+        : further
+            .filter(({ open }) => open === undefined)
+            .map((one) => ({
+              ...one.channel,
+              separationHz: Math.abs(one.halves.lowHz - channel.halves.lowHz),
+            })),
     surfaces: surfacesOf(facts, ends, report),
     obstacles: obstaclesOf(facts, ends, report),
     surveyFile: surveyFile === undefined ? undefined : resolvePath(entry.file, surveyFile),
@@ -147,6 +152,8 @@ function mergeHop(own: readonly Fact[], defaults: readonly Fact[]): readonly Fac
 
 interface ChannelInUse {
   readonly channel: Channel;
+  /** Its number is still to be chosen: `channel` is the one that is shown meanwhile. */
+  readonly open?: OpenChannel;
   readonly halves: { readonly highHz: number; readonly lowHz: number };
 }
 
@@ -159,8 +166,10 @@ function channelOf(
 ): ChannelInUse | undefined {
   const plan = wordOf(fact, "plan");
   const bandwidthHz = quantityOf(fact, "width");
-  const number = numberOf(fact, "number");
-  if (!fact || plan === undefined || bandwidthHz === undefined || number === undefined) return undefined;
+  if (!fact || plan === undefined || bandwidthHz === undefined) return undefined;
+  const stated = numberOf(fact, "number");
+  const open = stated === undefined ? openChannelOf(plan, bandwidthHz, lookup.plans(), radio) : undefined;
+  const number = stated ?? open?.number ?? 1;
   const found = channelFrequencies(plan, bandwidthHz, number, lookup.plans(), radio);
   if ("what" in found) {
     const arg = fact.args.find(({ spec }) => spec.name === found.what);
@@ -177,6 +186,7 @@ function channelOf(
     return undefined;
   }
   return {
+    ...(open && { open: { ...open, plan: found.plan } }),
     channel: {
       plan: found.plan,
       bandwidthHz,
@@ -188,6 +198,26 @@ function channelOf(
     },
     halves: { highHz: found.highHz, lowHz: found.lowHz },
   };
+}
+
+/** @returns undefined where the plan has no such width; of channels that the radio tunes none of, all count */
+function openChannelOf(
+  plan: string,
+  bandwidthHz: number,
+  own: ReturnType<Lookup["plans"]>,
+  radio: Hop["radio"],
+): OpenChannel | undefined {
+  const all = (tuning: Hop["radio"]) =>
+    channelChoices(own, tuning, plan).filter(({ widthHz }) => widthHz === Math.round(bandwidthHz));
+  const tuned = all(radio);
+  const choices = tuned.length > 0 ? tuned : all(undefined);
+  const highest = choices.reduce<ChannelChoice | undefined>(
+    (found, one) => (found === undefined || one.highHz > found.highHz ? one : found),
+    undefined,
+  );
+  if (highest === undefined) return undefined;
+  const lowestHz = Math.min(...choices.map(({ lowHz }) => lowHz));
+  return { plan: highest.plan, bandwidthHz, number: highest.number, count: choices.length, lowestHz };
 }
 
 const MOST_CHOICES = 12;

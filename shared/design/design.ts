@@ -356,6 +356,18 @@ export interface Channel extends RowStanding {
   readonly highHz?: number;
 }
 
+/** A channel whose number is open: the ends transmit as on that of the plan of which least arrives. */
+export interface OpenChannel {
+  readonly plan: string;
+  readonly bandwidthHz: number;
+  /** Of the channel that is shown meanwhile, the highest in frequency. */
+  readonly number: number;
+  /** How many there are to choose from. */
+  readonly count: number;
+  /** Lowest frequency of them all: the widest Fresnel zone. */
+  readonly lowestHz: number;
+}
+
 /** Channel of a carrier beside the first, and its distance from the first. */
 export type FurtherChannel = Channel & { readonly separationHz: number };
 
@@ -377,6 +389,8 @@ export interface Hop {
   /** In the order of the text; a hop with fewer or more than two ends in the text is not evaluated. */
   readonly ends: readonly [HopEnd, HopEnd];
   readonly channel?: Channel;
+  /** Plan and width are stated, the number is still to be chosen; then there is no `channel`. */
+  readonly openChannel?: OpenChannel;
   /** A channel is stated that no plan has; the text's own problem tells why. */
   readonly channelUnknown?: true;
   /** What is stated and cannot be used, as the text's own problems tell; undefined: nothing. */

@@ -17,6 +17,9 @@ export interface MissingFact {
   readonly of: readonly Step[];
 }
 
+/** What comes out otherwise at another frequency. */
+const OF_FREQUENCY: readonly Step[] = ["zone", "level", "rain", "multipath", "standby"];
+
 /**
  * Facts of a hop that are still to be written, in the order in which an engineer decides them. Climate,
  * terrain and objective are not among them: they have findings of their own.
@@ -152,6 +155,15 @@ export function missInputs(hop: Hop, beyond: readonly string[], trace: Trace): v
     const of = STEPS_WITH[fact];
     const reason = { code: "unusable", property: fact, site, open } as const;
     if (of) missing(trace, { code: "unusable", of, reason, told: inherited ? undefined : true });
+  }
+  if (hop.openChannel !== undefined) {
+    const { number, count } = hop.openChannel;
+    missing(trace, {
+      code: "channel open",
+      of: OF_FREQUENCY,
+      reason: { code: "channel-open", number, count },
+      at: address("hop", hop.name, "channel"),
+    });
   }
   if (hop.channelUnknown) {
     const told = hop.unusable?.some(({ fact, inherited }) => fact === "channel" && inherited)

@@ -37,7 +37,8 @@ const NONE: HopStations = { senders: [], receivers: [] };
 
 /** @param result of the hop by itself: where its antennas are and look */
 export function stationsOf(hop: Hop, { geometry }: HopResult, around: StationTerms): HopStations {
-  if (geometry === undefined) return NONE;
+  // As long as no channel is chosen it is on none.
+  if (geometry === undefined || hop.openChannel !== undefined) return NONE;
   const senders: Sender[] = [];
   const receivers: Receiver[] = [];
   for (const at of [0, 1] as const) {

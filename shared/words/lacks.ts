@@ -18,6 +18,8 @@ const LACK_WORDS: LackWords = {
   "beyond-reason": ({ what }) => `${what} is beyond reason and left out`,
   unusable: ({ property, site, open }) =>
     `${property === "at" ? `the position of ${site}` : placed(property, site)} ${open ? "is still to be chosen" : "is stated and cannot be used"}`,
+  "channel-open": ({ number, count }) =>
+    `the channel number is not stated (of ${count} the figures are those of the worst, ${number})`,
   "channel-unknown": () => "the channel is not known, so that its frequencies are not either",
   refused: ({ reason, of }) =>
     `${of === undefined ? "" : REFUSED_OF[of.figure](of)}${clause(refusalWords(reason))}`,

@@ -41,6 +41,8 @@ const NOTE_WORDS: NoteWords = {
   "diffraction-remark": ({ remark }) => `Diffraction: ${diffractionWords(remark)}.`,
   "median-diffraction-loss": ({ kFactor: k }) =>
     `The level diagram holds a median diffraction loss, at ${kFactor(k)}.`,
+  "channel-open": ({ plan, number, count }) =>
+    `The channel number is still to be chosen: level, gases and rain are those of channel ${number}, the highest of ${count} of ${plan}, and clearance that of the lowest.`,
   "carriers-cross": ({ ends: [one, other] }) =>
     `The carriers cross on the unequal couplers: ${one.branch} is on the ${one.arm} arm at ${one.site} and on the ${other.arm} arm at ${other.site}.`,
   "level-of-weakest-carrier": ({ from, to, carrier }) =>

@@ -58,8 +58,10 @@ export const hopRows: Rows = [
       {
         name: "number",
         slash: true,
+        optional: true,
         value: { type: "number", integer: true, min: 0, max: 999 },
         meaning: "Channel number.",
+        fallback: "still to be chosen; level, rain and clearance are those of the worst channel of the plan",
       },
     ],
     repeatable: true,

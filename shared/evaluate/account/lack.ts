@@ -62,6 +62,7 @@ type LackCode =
   | "bound"
   | "left out"
   | "beyond reason"
+  | "channel open"
   | "unusable"
   | "off path"
   | "no receiver"
@@ -70,8 +71,9 @@ type LackCode =
   | "other band"
   | "power not had";
 
-/** Something is stated, or needed, and not counted: a figure without it may be better than the hop is. */
+/** Something is stated, or needed, and not counted: a figure without it may be better than the hop is, or another. */
 export const NOT_COUNTED: ReadonlySet<LackCode> = new Set([
+  "channel open",
   "beyond reason",
   "unusable",
   "off path",
@@ -123,6 +125,8 @@ export type LackReason =
   /** A property of the text; still to be chosen, else stated and of no use. */
   | { readonly code: "unusable"; readonly property: string; readonly site?: string; readonly open?: true }
   | { readonly code: "channel-unknown" }
+  /** Figures are those of this channel meanwhile. */
+  | { readonly code: "channel-open"; readonly number: number; readonly count: number }
   | { readonly code: "refused"; readonly reason: RefusalReason; readonly of?: ModeRefused }
   | { readonly code: "evaluation-failed"; readonly hop: string; readonly why: string }
   // Path and ground.

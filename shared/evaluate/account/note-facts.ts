@@ -34,6 +34,7 @@ const FACTS: { readonly [C in Exclude<NoteCode, Telling>]: NoteFacts } = {
   "gain-of-nearest-point": { about: ["level"] },
   "loss-of-nearest-point": { about: ["level"] },
   "guide-loss-estimated": { about: ["level"] },
+  "channel-open": { about: ["level", "rain", "availability"] },
   "gases-not-counted": { about: ["level", "gases"] },
   "path-below-sea-level": { about: ["level", "gases"] },
   "path-above-reference-air": { about: ["level", "gases"] },

@@ -48,6 +48,8 @@ export type Note =
   | { readonly code: "gain-of-nearest-point"; readonly antenna: string }
   | { readonly code: "loss-of-nearest-point"; readonly feeder: string }
   | { readonly code: "guide-loss-estimated"; readonly site: string; readonly lossDb: number }
+  /** Of `count` channels of the plan, as long as none is chosen. */
+  | { readonly code: "channel-open"; readonly plan: string; readonly number: number; readonly count: number }
   | { readonly code: "gases-not-counted"; readonly why: "frequency" | "no-air" }
   | { readonly code: "path-below-sea-level" }
   | { readonly code: "path-above-reference-air" }

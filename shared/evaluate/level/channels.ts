@@ -24,6 +24,11 @@ export function channelCountOf({ arrangement, channel, furtherChannels = [] }: H
 
 /** The rates of all carriers add up, those whose channel is not stated too; the result says so. */
 export function noteChannels(hop: Hop, trace: Trace): void {
+  if (hop.openChannel !== undefined) {
+    const { plan, number, count } = hop.openChannel;
+    note(trace, { code: "channel-open", plan, number, count });
+    return;
+  }
   const { asked, stated, carriers, carriersOnStated } = channelCountOf(hop);
   if (carriersOnStated >= carriers || stated >= asked) return;
   note(trace, { code: "channels-not-stated", carriers, stated, asked });

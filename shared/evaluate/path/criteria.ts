@@ -51,6 +51,8 @@ function aboveGround(antenna: Antenna | undefined, neededM: number | undefined):
 
 /** The lower frequency has the wider Fresnel zone. Without any, the middle of the radio's tuning range serves. */
 export function zoneFrequencyHz(hop: Hop): number | undefined {
+  // Of a channel that is still to be chosen, the one with the widest zone.
+  if (hop.openChannel !== undefined) return hop.openChannel.lowestHz;
   const stated = hop.ends.map((end) => end.transmitFrequencyHz).filter((hz) => hz !== undefined);
   const tuning = hop.radio?.tuning;
   const frequencyHz = stated.length > 0 ? Math.min(...stated) : tuning && (tuning.fromHz + tuning.toHz) / 2;
