@@ -53,7 +53,9 @@ function isOfDesign({ code, of, fact }: Lack): boolean {
   // The text tells what cannot be used, and what is still to be chosen, at its place.
   if (code === "unusable") return false;
   if (code === "fact") return fact !== undefined;
-  return code === "catalogue" || code === "channel open" || code === "beyond reason" || of.includes("heights");
+  return (
+    code === "catalogue" || code === "channel open" || code === "beyond reason" || of.includes("heights")
+  );
 }
 
 function notComputed({ result }: HopContext): string[] {

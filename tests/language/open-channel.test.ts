@@ -45,7 +45,9 @@ test("no channel of the plan makes less of it", () => {
 describe("it is told once", () => {
   test("without an objective as what the hop still lacks", () => {
     const findings = told(open().replace("  objective trunk\n", ""));
-    expect(findings).toContain("hop-incomplete: the channel number is not stated (of 17 the figures are those of the worst, 17)");
+    expect(findings).toContain(
+      "hop-incomplete: the channel number is not stated (of 17 the figures are those of the worst, 17)",
+    );
     expect(judgeExample(open()).problems).toEqual([]);
   });
 
