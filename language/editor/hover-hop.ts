@@ -19,16 +19,19 @@ import { inputLine, inputShown } from "../../shared/words/inputs.js";
 import { lackSentence } from "../../shared/words/lacks.js";
 import { shown } from "../../shared/words/message.js";
 import { noteMessage } from "../../shared/words/notes.js";
+import { interferenceText } from "./hover-interference.js";
+import { escapeMarkdown } from "./markdown.js";
 import type { JudgedHop } from "./results.js";
 
-export function hopReport({ hop, result, findings }: JudgedHop): string {
+export function hopReport({ hop, result, findings, interference = [] }: JudgedHop): string {
   const sections = [
     verdictText(hop, result),
     findingsList(findings),
     result.distanceM === undefined
       ? undefined
       : `${result.ends.join(" to ")}, **${write.kilometres(result.distanceM)}**, ${arrangementWords(hop)}`,
-    ...levelTables(result).map(tableText),
+    ...levelTables(result, interference).map(tableText),
+    interferenceText(interference),
     ...(severalUnits(result) ? carrierTables(hop, result) : []).map(tableText),
     availabilityText(result),
     clearanceTable(result),
@@ -153,9 +156,4 @@ function table(
     `|${head.map((_, index) => (right[index] ? "---:" : "---")).join("|")}|`,
     ...rows.map(line),
   ].join("\n");
-}
-
-/** Texts of the design may hold what markdown would take for a table, a link or a tag. */
-export function escapeMarkdown(text: string): string {
-  return text.replace(/[\\`*_|<>[\]]/g, "\\$&").replace(/\r?\n/g, " ");
 }

@@ -5,6 +5,7 @@ import type { DesignModel } from "../model/design-model.js";
 import { resolvePath } from "../model/path.js";
 import { alternatives } from "../schema/index.js";
 import { heightText } from "./hover-height.js";
+import { interferenceAtFact } from "./hover-interference.js";
 import { nameText } from "./hover-name.js";
 import { channelText, modulationText, positionHover, quantityText } from "./hover-value.js";
 import { nameOf } from "./occurrences.js";
@@ -29,7 +30,13 @@ export function hoverAt(
   if (!at) return undefined;
   const markdown = at.arg
     ? argumentText(at, at.arg, model, path, results)
-    : `**${at.fact.property.name}**\n\n${propertyText(at.fact.property)}`;
+    : [
+        `**${at.fact.property.name}**`,
+        propertyText(at.fact.property),
+        at.fact.args[0] && interferenceAtFact(at, at.fact.args[0], results),
+      ]
+        .filter((part) => part !== undefined)
+        .join("\n\n");
   return markdown ? { markdown, ...at.range } : undefined;
 }
 
@@ -38,11 +45,15 @@ function argumentText(at: FactAt, arg: Argument, model: DesignModel, path: strin
   const onLabel = at.range.start !== arg.start;
   if (onLabel) return argLine(arg.spec);
   const name = nameOf(fact, arg);
-  if (name) return nameText(name, at, model, results);
+  const felt = interferenceAtFact(at, arg, results);
+  if (name)
+    return [nameText(name, at, model, results), felt].filter((part) => part !== undefined).join("\n\n");
   const value = valueText(at, arg, model, path);
   const meaning = argMeaning(fact, arg);
   if (!value) return argLine(arg.spec);
-  return [value, heightText(at, arg, results), meaning].filter((part) => part !== undefined).join("\n\n");
+  return [value, heightText(at, arg, results), felt, meaning]
+    .filter((part) => part !== undefined)
+    .join("\n\n");
 }
 
 function valueText(at: FactAt, arg: Argument, model: DesignModel, path: string): string | undefined {

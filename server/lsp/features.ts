@@ -146,7 +146,7 @@ function registerCompletion(connection: Connection, { place }: Asked): void {
 
   connection.onHover((params) => {
     const at = place(params);
-    const hover = at && hoverAt(at.session.model, at.file.path, at.offset, (name) => at.session.result(name));
+    const hover = at && hoverAt(at.session.model, at.file.path, at.offset, (name) => at.session.felt(name));
     if (!at || !hover) return null;
     return {
       contents: { kind: MarkupKind.Markdown, value: hover.markdown },

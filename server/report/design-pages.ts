@@ -56,12 +56,19 @@ export async function pageOfHop(
     plans: plansOf(design),
     sitePage: options.alone ? undefined : (site) => sitePageName(design, site, options),
     pair: otherBandOf(design, name, options),
+    interference: design.session.inNetwork(name)?.interference,
+    pageOfHop: (hop) =>
+      options.alone || !judgedHere(design, hop) ? undefined : pageName(design, hop, options),
     times: timesOf(design, name),
     findings: findingsOf(design, name).map((finding) => reportFinding(finding, design, false)),
     name: pageName(design, name, options),
     up: options.alone ? undefined : overview,
     colophon: colophon(design),
   });
+}
+
+function judgedHere({ session, gone }: JudgedDesign, hop: string): boolean {
+  return session.result(hop) !== undefined || gone.has(hop);
 }
 
 /** What of a hop stands for a time, and which time its page shows; undefined where nothing does. */

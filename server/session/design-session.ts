@@ -13,6 +13,7 @@ import type { Finding } from "../../shared/design/finding.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { GroundInput } from "../../shared/evaluate/path/ground.js";
+import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
 import { type HopInNetwork, hopInNetwork } from "../../shared/network/in-network.js";
 import { Memory } from "../../shared/network/memory.js";
 import { type ListedFiles, NO_FILES } from "../../shared/others/listed.js";
@@ -97,6 +98,12 @@ export class DesignSession {
 
   result(name: string): SessionHop | undefined {
     return this.judged.get(name);
+  }
+
+  /** The same with what others' transmissions do at its receivers. */
+  felt(name: string): (SessionHop & { readonly interference: readonly InterferenceAt[] }) | undefined {
+    const judged = this.judged.get(name);
+    return judged && { ...judged, interference: this.interference.of(name) };
   }
 
   /** A hop with the figures that rest on others. */

@@ -7,7 +7,6 @@ export const METHOD_DEGRADATION: MethodReference = {
   title: "Degradation of a threshold by interference",
   status: "verified",
   note: "Elementary: interference counts as noise, so that noise and all entries add in power and every threshold rises by the sum.",
-  usedByNoFigure: true,
   checked: {
     by: "closed forms and worked figures",
     vectors: ["noise-interference"],

@@ -14,7 +14,9 @@ import {
   kilometres,
   metres,
 } from "../format/numbers.js";
+import type { InterferenceAt } from "../interference/receiver-result.js";
 import { elementMessage } from "../words/elements.js";
+import { degradationOrigin } from "../words/interference.js";
 import { lackSentence } from "../words/lacks.js";
 import { shown } from "../words/message.js";
 import { explainCarriers } from "./carriers.js";
@@ -22,6 +24,7 @@ import { clearanceAgainst } from "./clearance-against.js";
 import { drawnKFactor } from "./draw/profile-points.js";
 import { explainEnds } from "./explain-ends.js";
 import { explainFading } from "./explain-fading.js";
+import { explainInterference } from "./explain-interference.js";
 import { type Explanation, explainRest, explanation, type Sources, sourcesOf } from "./explanation.js";
 import { levelChange } from "./level-diagram.js";
 import { gasSteps } from "./steps.js";
@@ -29,8 +32,14 @@ import { gasSteps } from "./steps.js";
 /**
  * Explains every figure of a hop; what is missing stands last.
  * @param design what the hop stands in; without it nothing is told of the cables and supply of its units
+ * @param interference at the receivers of the hop; without it a degradation is only told as it counts
  */
-export function explainHop(hop: Hop, result: HopResult, design?: Design): Explanation[] {
+export function explainHop(
+  hop: Hop,
+  result: HopResult,
+  design?: Design,
+  interference?: readonly InterferenceAt[],
+): Explanation[] {
   const from = sourcesOf(result);
   const figures = [
     ...pathOf(hop, result, from),
@@ -38,6 +47,7 @@ export function explainHop(hop: Hop, result: HopResult, design?: Design): Explan
     ...result.directions.map((direction) => levelOf(direction, from)),
     ...explainCarriers(result),
     ...result.directions.flatMap((direction) => marginsOf(direction, from)),
+    ...explainInterference(interference, result),
     ...result.directions.flatMap((direction) => overloadOf(direction, from)),
     ...gasesOf(result, from),
     ...explainFading(hop, result, from),
@@ -131,7 +141,12 @@ function marginsOf({ from, to, modes }: DirectionResult, sources: Sources): Expl
               },
             ]),
         ...(mode.degradationDb
-          ? [{ name: "degradation by interference", value: decibels(mode.degradationDb) }]
+          ? [
+              {
+                name: `degradation by interference, ${degradationOrigin(mode)}`,
+                value: decibels(mode.degradationDb),
+              },
+            ]
           : []),
       ],
     }),

@@ -16,7 +16,6 @@ export const METHOD: MethodReference = {
   note:
     "Read in two implementations, 70 to 86 GHz in one. A third takes another phi_m for D/lambda up to 100, which no check " +
     "rules out: up to 3 dB at the shoulder of small dishes. Recommends 3 was read once, its sine corrected by how the branches join.",
-  usedByNoFigure: true,
   checked: {
     by: "own formulations; a public implementation for 1 to 70 GHz",
     vectors: ["antenna-patterns"],

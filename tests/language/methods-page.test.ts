@@ -2,6 +2,7 @@
 import { globSync, readFileSync } from "node:fs";
 import { beforeAll, expect, test } from "vitest";
 import { methodsPage } from "../../language/docs/methods-page.js";
+import { METHODS } from "../../shared/evaluate/account/methods.js";
 import type { MethodReference } from "../../shared/propagation/method.js";
 
 const SHARED = new URL("../../shared/", import.meta.url);
@@ -36,7 +37,10 @@ test("what nothing but tests runs is told as used by no figure", () => {
     readFileSync(new URL(file, SHARED), "utf8").includes("@nofigure"),
   );
   const unused = methods.filter(({ usedByNoFigure }) => usedByNoFigure);
-  expect(new Set(unused.map(({ file }) => file))).toEqual(new Set(tagged.map(({ file }) => file)));
+  // A method that figures name may have functions beside it that none of them needs.
+  const named = new Set(Object.values(METHODS).map(({ what }) => what));
+  const wholly = tagged.filter(({ title }) => !named.has(title));
+  expect(new Set(unused.map(({ file }) => file))).toEqual(new Set(wholly.map(({ file }) => file)));
   for (const method of methods)
     expect(rowsOf(method)[0]!.includes("Used by no figure"), method.title).toBe(
       method.usedByNoFigure === true,

@@ -96,7 +96,8 @@ async function explainHopFigures(
 ): Promise<void> {
   const { hop, result, design } = await findHop(folder, name, today, on);
   noteTime(design);
-  const figures = explainHop(hop, result, design.model.design());
+  const interference = design.session.inNetwork(hop.name)?.interference;
+  const figures = explainHop(hop, result, design.model.design(), interference);
   await printFigures({ hop: hop.name }, figures, format);
 }
 

@@ -7,6 +7,7 @@ import type { SiteEquipment, SpareRule } from "../../../shared/design/equipment.
 import type { Severity } from "../../../shared/design/severity.js";
 import type { State } from "../../../shared/design/state.js";
 import type { Counts } from "../../findings/summary.js";
+import type { InterferenceOutput } from "./interference-output.js";
 import type { ResultOutput } from "./result-output.js";
 
 export interface CheckOutput {
@@ -81,6 +82,8 @@ export interface FindingOutput {
 }
 
 export interface HopOutput extends ResultOutput {
+  /** At each receiver of the hop; of a hop that has left nothing. */
+  readonly interference?: readonly InterferenceOutput[];
   /** As the hop states it; left out: it stands at all times, or as long as its sites do. */
   readonly state?: State;
   /** ISO date of the first judged day on which it stands no more; its figures are those before. */

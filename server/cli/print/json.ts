@@ -17,6 +17,7 @@ import type {
   PlaceOutput,
 } from "./check-output.js";
 import type { Checked, CheckFormat } from "./format.js";
+import { interferenceOutput } from "./interference-output.js";
 import { jsonText } from "./json-text.js";
 import { resultOutput } from "./result-output.js";
 
@@ -64,21 +65,27 @@ function* printDesign(design: JudgedDesign, root: string, { resolved }: JsonOpti
 }
 
 /** The result of a hop, and when it stands. */
-type Standing = HopResult & Pick<HopOutput, "state" | "until">;
+interface Standing {
+  readonly result: HopResult;
+  /** And what else is told of the hop. */
+  readonly more: Pick<HopOutput, "state" | "until" | "interference">;
+}
 
 /** Results in the order in which the hops were declared, whatever the order of evaluation was. */
 function inTextOrder(design: JudgedDesign): Standing[] {
   const { session, gone } = design;
   return hopsOf(design).flatMap((name): Standing[] => {
     const left = gone.get(name);
-    if (left) return [{ ...left.result, state: left.hop.state, until: left.until }];
-    const judged = session.result(name);
-    return judged ? [{ ...judged.result, state: judged.hop.state }] : [];
+    if (left) return [{ result: left.result, more: { state: left.hop.state, until: left.until } }];
+    const judged = session.felt(name);
+    if (!judged) return [];
+    const interference = judged.interference.map(interferenceOutput);
+    return [{ result: judged.result, more: { state: judged.hop.state, interference } }];
   });
 }
 
-function hopOutput(result: Standing, designRoot: string, root: string): HopOutput {
-  const output = { ...resultOutput(result), state: result.state, until: result.until };
+function hopOutput({ result, more }: Standing, designRoot: string, root: string): HopOutput {
+  const output = { ...resultOutput(result), ...more };
   if (!result.profile) return output;
   const sources = result.profile.sources.map((source) => ({
     ...source,

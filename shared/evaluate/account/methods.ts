@@ -2,6 +2,8 @@
 import { METHOD as EQUIPMENT } from "../../availability/equipment.js";
 import { METHOD_F1668, METHOD_F1703 } from "../../availability/objectives.js";
 import { type MethodReference, type MethodStanding, sourceOf } from "../../propagation/method.js";
+import { METHOD as INTERFERENCE_LOSS } from "../../propagation/p452/clear-air.js";
+import { METHOD as LEAST_LOSS } from "../../propagation/p452/lower-bound.js";
 import { METHOD as P525 } from "../../propagation/p525.js";
 import { METHOD_DELTA_BULLINGTON } from "../../propagation/p526/delta-bullington.js";
 import { METHOD_FRESNEL } from "../../propagation/p526/fresnel.js";
@@ -27,6 +29,11 @@ import { METHOD as P835 } from "../../propagation/p835.js";
 import { METHOD_RAIN_ZONES } from "../../propagation/p837.js";
 import { METHOD as P838 } from "../../propagation/p838.js";
 import { METHOD as P841 } from "../../propagation/p841.js";
+import { METHOD_DEGRADATION } from "../../radio/degradation.js";
+import { METHOD as ENVELOPE_PATTERN } from "../../spectrum/f699.js";
+import { METHOD as AVERAGE_PATTERN } from "../../spectrum/f1245.js";
+import { METHOD as FILTERS } from "../../spectrum/net-filter-discrimination.js";
+import { METHOD as COUPLING } from "../../spectrum/polarization-coupling.js";
 
 /** Identifier of a method; it never changes its meaning. */
 export type MethodId =
@@ -75,7 +82,14 @@ export type MethodId =
   | "wind-force"
   | "hung-weight"
   | "card-slots"
-  | "if-ports";
+  | "if-ports"
+  | "interference-loss"
+  | "interference-least-loss"
+  | "pattern-envelope"
+  | "pattern-average"
+  | "polarization-coupling"
+  | "net-filter-discrimination"
+  | "threshold-degradation";
 
 export interface MethodRow {
   /** For example `Rec. ITU-R P.530-18 section 2.4.1`. */
@@ -221,4 +235,11 @@ export const METHODS: Readonly<Record<MethodId, MethodRow>> = {
     standing: "own rule",
     withoutWeight: true,
   },
+  "interference-loss": row(INTERFERENCE_LOSS),
+  "interference-least-loss": row(LEAST_LOSS),
+  "pattern-envelope": row(ENVELOPE_PATTERN),
+  "pattern-average": row(AVERAGE_PATTERN),
+  "polarization-coupling": row(COUPLING),
+  "net-filter-discrimination": row(FILTERS),
+  "threshold-degradation": row(METHOD_DEGRADATION),
 };

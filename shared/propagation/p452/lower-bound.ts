@@ -10,7 +10,6 @@ export const METHOD: MethodReference = {
   note:
     "Derived from the equations, not part of the Recommendation: no diffraction, the longest horizons, ducting never below free " +
     "space with focusing. For 1 to 100 GHz.",
-  usedByNoFigure: true,
   checked: {
     by: "6000 random paths and every result of the other tables",
     vectors: ["p452-lower-bound"],

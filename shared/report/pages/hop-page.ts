@@ -11,6 +11,7 @@ import { polarizationWords } from "../../evaluate/level/polarization.js";
 import { obstacleTitle } from "../../evaluate/path/profile.js";
 import { outageBounded } from "../../format/bounds.js";
 import { dbm, decibels, kilometres, metres } from "../../format/numbers.js";
+import type { InterferenceAt } from "../../interference/receiver-result.js";
 import { arrangementWords } from "../../radio/arrangement-pairs.js";
 import type { TerrainProfile } from "../../terrain/profile.js";
 import { stretchTold } from "../../words/gaps.js";
@@ -33,6 +34,7 @@ import {
 } from "../document/document.js";
 import { drawLevels } from "../draw/levels.js";
 import { drawProfile, NARROW } from "../draw/profile.js";
+import { interferenceMethods, sumDbm, worstAt } from "../interference.js";
 import { levelTables, type Table } from "../level-diagram.js";
 import { availabilitySection } from "./availability.js";
 import { cautions } from "./cautions.js";
@@ -40,6 +42,7 @@ import { clearanceTable } from "./clearance.js";
 import { endsTable, powerTable } from "./ends.js";
 import { gravestFirst, keyFigures } from "./figures.js";
 import { hopEquipment, testVoltage } from "./hop-equipment.js";
+import { type HopPageOf, interferenceSection } from "./interference.js";
 import { modesSection } from "./modes.js";
 import { type OtherBand, pairSection } from "./pair.js";
 import { reflectionSection } from "./reflection.js";
@@ -57,6 +60,10 @@ export interface HopPageInput {
   readonly sitePage?: (site: string) => string | undefined;
   /** The other hop of a dual-band pair: its power comes on top, and both are told together. */
   readonly pair?: OtherBand;
+  /** At the receivers of the hop; undefined: it was not computed. */
+  readonly interference?: readonly InterferenceAt[];
+  /** Pages of other hops. */
+  readonly pageOfHop?: HopPageOf;
   /** Which time the page shows, where not all of the hop stands at all times. */
   readonly times?: HopTimes;
   readonly findings: readonly ReportFinding[];
@@ -79,14 +86,15 @@ export function hopPage(input: HopPageInput): Page {
       findingsSection(hop, findings, result),
       pathSection(input),
       endsSection(input),
-      ...levelSection(hop, result),
+      ...levelSection(input),
       ...carrierSection(hop, result),
       ...(input.around ? hopEquipment(hop, result, input.around, input.plans) : []),
       ...modesSection(hop, result),
+      ...interferenceSection(input.interference, result, input.pageOfHop),
       ...availabilitySection(hop, result),
       ...pairSection(input.pair),
       ...reflectionSection(hop, result),
-      ...originSection(result),
+      ...originSection(result, input.interference),
       cautions(hop, result, input.pair),
     ],
     colophon,
@@ -225,16 +233,20 @@ function endsSection({ hop, result, sitePage }: HopPageInput): Section {
   };
 }
 
-function levelSection(hop: Hop, result: HopResult): Section[] {
+function levelSection({ hop, result, interference = [] }: HopPageInput): Section[] {
   const onAir = powerTable(hop, result);
   if (result.directions.length === 0) return onAir ? [{ id: "level", title: "Power", blocks: [onAir] }] : [];
-  const tables = levelTables(result);
+  const tables = levelTables(result, interference);
   const sides = result.directions.map((direction, index) => {
-    const drawn = drawLevels(direction);
+    const at = worstAt(interference, direction.to);
+    const drawn = drawLevels(
+      direction,
+      at && { noiseDbm: at.receiver.noiseDbm, interferenceDbm: sumDbm(at) },
+    );
     const name = `level-${index + 1}`;
     return [
       ...(drawn ? [{ type: "figure", name, svg: drawn.svg, alt: drawn.alt, small: true } as const] : []),
-      numbered(tables[index]!),
+      numbered(tables[index]!, direction.levels.length),
       ...besideDiagram(hop, direction),
     ];
   });
@@ -312,8 +324,8 @@ function besideDiagram(
   return facts.length === 0 ? [] : [{ type: "facts", facts }];
 }
 
-/** Site and detail go under the element, so that two tables stand side by side. */
-function numbered({ title, rows }: Table) {
+/** Site and detail go under the element, so that two tables stand side by side. @param count rows of what is passed */
+function numbered({ title, rows }: Table, count: number) {
   return {
     type: "table",
     caption: title,
@@ -326,12 +338,14 @@ function numbered({ title, rows }: Table) {
     rows: rows.map(([site, element, detail, change, level], index): TableRow => {
       const more = [detail, site].filter((part) => part !== "").join(", ");
       const named: Inline = more === "" ? element! : [element!, { text: ` ${more}`, mark: "quiet" }];
-      return { cells: [{ text: String(index + 1), mark: "quiet" }, named, change!, level!] };
+      return {
+        cells: [{ text: index < count ? String(index + 1) : "", mark: "quiet" }, named, change!, level!],
+      };
     }),
   } as const;
 }
 
-function originSection(result: HopResult): Section[] {
+function originSection(result: HopResult, interference: HopPageInput["interference"] = []): Section[] {
   const sections: Section[] = [];
   if (result.missing.length > 0) {
     sections.push({
@@ -365,7 +379,8 @@ function originSection(result: HopResult): Section[] {
       ],
     });
   }
-  if (result.methods.length > 0) {
+  const methods = [...result.methods, ...interferenceMethods(interference)];
+  if (methods.length > 0) {
     const hasLevels = result.directions.length > 0;
     // Notes about a level stand with it.
     const notes = result.notes.filter((one) => !hasLevels || !isAbout(one, "level"));
@@ -376,7 +391,7 @@ function originSection(result: HopResult): Section[] {
         {
           type: "table",
           columns: [{ title: "Method" }, { title: "Source" }, { title: "Status" }],
-          rows: result.methods.map((id) => {
+          rows: methods.map((id) => {
             const { what, source, standing } = methodShown(id);
             return { cells: [shown(what), shown(source), shown(standing)] };
           }),

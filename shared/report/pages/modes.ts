@@ -5,8 +5,9 @@ import { lowestJudged, sameMode } from "../../evaluate/level/judged-mode.js";
 import { availabilityBounded, ESTIMATE_REMARK, outageBounded } from "../../format/bounds.js";
 import { bandwidth, bitRate, dbm, decibels, frequency } from "../../format/numbers.js";
 import { weakerDirection } from "../../rules/judged-modes.js";
+import { degradationOrigin, isRaised } from "../../words/interference.js";
 import { type Block, type Section, sentence, type Table } from "../document/document.js";
-import { thresholdText } from "../level-diagram.js";
+import { raisedText } from "../level-diagram.js";
 
 /** Every mode in both directions; the one that the objective is held against stands out. */
 export function modesSection(hop: Hop, result: HopResult): Section[] {
@@ -21,6 +22,7 @@ export function modesSection(hop: Hop, result: HopResult): Section[] {
       blocks: [
         ...(judged && several ? heldAgainst(hop, judged) : []),
         ...tables.map((direction) => modesTable(direction, judged)),
+        ...raisedBy(tables),
         ...powerOnFallback(tables),
         ...(tables.some(({ modes }) => modes.some(isEstimated))
           ? [{ type: "paragraph", text: ESTIMATE_REMARK } as const]
@@ -100,9 +102,16 @@ export function inUse({ timeInUsePercent, timeInUseEstimated, availabilityBound 
   return timeInUseEstimated ? `${share} (est.)` : share;
 }
 
-function raisedText(mode: ModeResult): string {
-  const raised = mode.degradationDb ? `, raised ${decibels(mode.degradationDb)}` : "";
-  return `${thresholdText(mode)}${raised}`;
+/** By what thresholds are raised, end by end, where they are. */
+function raisedBy(directions: readonly DirectionResult[]): Block[] {
+  const told = directions.flatMap(({ to, modes }) => {
+    const mode = modes.at(-1);
+    if (mode === undefined || !isRaised(mode)) return [];
+    return [
+      `At ${to} every threshold is raised by ${decibels(mode.degradationDb!)} of interference, ${degradationOrigin(mode)}.`,
+    ];
+  });
+  return told.length === 0 ? [] : [{ type: "paragraph", text: told.join(" ") }];
 }
 
 /** A lower mode with more power has the margin of its table only when the radio takes that power up. */
