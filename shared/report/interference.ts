@@ -3,7 +3,8 @@ import { INTERFERENCE_DEFAULTS } from "../design/interference.js";
 import type { DirectionResult } from "../evaluate/account/level-result.js";
 import type { MethodId } from "../evaluate/account/methods.js";
 import { dbm, decibels, trimmed } from "../format/numbers.js";
-import { type Entry, pathTermsOf } from "../interference/entry.js";
+import type { Entry } from "../interference/entry.js";
+import { pathTermsOf } from "../interference/entry-path.js";
 import type { InterferenceAt } from "../interference/receiver-result.js";
 import { isAimed, isSameFrequency } from "../words/interference.js";
 
@@ -122,7 +123,8 @@ export function interferenceTermsTold(found: readonly InterferenceAt[]): string[
   if (first === undefined) return [];
   const { terms } = first;
   const path = pathTermsOf(terms);
-  const taken = (stated: number | undefined) => (stated === undefined ? "taken for a preview" : "as stated");
+  const taken = (stated: number | undefined) =>
+    stated === undefined ? "taken for a preview" : "as stated, else of the maps";
   const entries = found.flatMap((at) => at.entries);
   const texts: string[] = [];
   if (entries.length > 0) {
@@ -153,8 +155,13 @@ function terrainTold(found: readonly InterferenceAt[], statedM: number | undefin
   const bound = paths.filter(({ by }) => by === "bound").length;
   const stepM = statedM ?? INTERFERENCE_DEFAULTS.profileStepM;
   const step = `a point every ${trimmed(stepM, 1)} m, ${statedM === undefined ? "which is usual here" : "as the network states"}`;
+  const own = paths.filter((path) => path.step === "own").length;
+  const closer =
+    own === 0
+      ? ""
+      : ` ${own === 1 ? "One of them, on which a verdict rests, was" : `${own} of them, on which verdicts rest, were`} read again at the step of the terrain itself.`;
   return [
-    ...(bound < paths.length ? [`Profiles of interfering paths have ${step}.`] : []),
+    ...(bound < paths.length ? [`Profiles of interfering paths have ${step}.${closer}`] : []),
     ...(bound > 0
       ? [
           `Of ${bound} of ${paths.length} interfering paths the ground is not known: there the least loss counts that any terrain could give, marked as least.`,

@@ -1,6 +1,7 @@
 /** Interference at the receivers of a hop for programs: figures alone, the senders by name or by the line of their list. */
 import type { Polarization } from "../../../shared/design/design.js";
-import { type Entry, type PathTerms, pathTermsOf } from "../../../shared/interference/entry.js";
+import type { Entry } from "../../../shared/interference/entry.js";
+import { type PathTerms, pathTermsOf } from "../../../shared/interference/entry-path.js";
 import type { InterferenceAt } from "../../../shared/interference/receiver-result.js";
 import { isOwn, type Owner } from "../../../shared/interference/station.js";
 

@@ -1,7 +1,8 @@
 /** What the transmissions of other hops and of others do at the receivers of a hop, every term of it. */
 import type { HopResult } from "../../evaluate/account/result.js";
 import { dbm, decibels, fixed, kilometres } from "../../format/numbers.js";
-import { type Entry, pathTermsOf } from "../../interference/entry.js";
+import type { Entry } from "../../interference/entry.js";
+import { pathTermsOf } from "../../interference/entry-path.js";
 import type { CoLocated, InterferenceAt } from "../../interference/receiver-result.js";
 import { CUT_DB } from "../../interference/search.js";
 import { isOwn, type Sender } from "../../interference/station.js";
