@@ -4,6 +4,7 @@
  * they change a decision of the design and say in their title which.
  */
 import type { Finding } from "../../shared/design/finding.js";
+import type { InterferenceFound } from "../../shared/interference/network.js";
 import { CRITERION_RULES } from "../../shared/rules/asked.js";
 import { RULES } from "../../shared/rules/index.js";
 import type { TextProblem } from "../facts/fact.js";
@@ -16,11 +17,16 @@ import { proposedFixes } from "./fixes/proposed.js";
 import { TEXT_PROPOSALS } from "./fixes/text-proposals.js";
 import { overlap, type TextEdit, type TextRange } from "./text-range.js";
 
-/**
- * Applies the edits to a copy of the design, reads and evaluates it again.
- * @returns every finding of the copy that stands on the hops concerned, network findings included
- */
-export type TryFix = (edits: readonly TextEdit[]) => readonly Finding[] | Promise<readonly Finding[]>;
+/** A copy of the design that was edited, read and evaluated again. */
+export interface TriedDesign {
+  /** All that stand on the hops concerned, network findings included. */
+  readonly findings: readonly Finding[];
+  /** Undefined: it was not computed. */
+  readonly interference?: InterferenceFound;
+}
+
+/** Applies the edits to a copy of the design. */
+export type TryFix = (edits: readonly TextEdit[]) => TriedDesign | Promise<TriedDesign>;
 
 /** Fixes of the text problems that touch a range of a file, each tried on the text. */
 export function textFixes(model: DesignModel, path: string, range: TextRange): readonly QuickFix[] {
@@ -82,19 +88,26 @@ function mendsText(model: DesignModel, { path }: SourceFile, rule: string, { edi
 /** More attempts than this are not made for one finding: each is an evaluation. */
 const MOST_ATTEMPTS = 12;
 const MOST_OFFERED = 4;
+/** Of those that tell what they come to. */
+const MOST_WITH_FIGURES = 3;
 
 /** Fixes of one engineering finding, those that were tried and help; accepting it comes last. */
 export async function findingFixes(toMend: ToMend, tryFix: TryFix): Promise<readonly QuickFix[]> {
   if (toMend.finding.accepted) return [];
   const proposed = proposedFixes(toMend).slice(0, MOST_ATTEMPTS);
+  const rule = RULES.get(toMend.finding.rule);
+  const most = rule?.comesTo ? MOST_WITH_FIGURES : MOST_OFFERED;
   const helping: QuickFix[] = [];
   for (const fix of proposed) {
-    if (helping.length >= MOST_OFFERED) break;
-    if (helps(toMend, await tryFix(fix.edits))) helping.push(fix);
+    if (helping.length >= most) break;
+    const { findings, interference } = await tryFix(fix.edits);
+    if (!helps(toMend, findings)) continue;
+    const figures = interference && rule?.comesTo?.(toMend.finding, interference);
+    helping.push(figures ? { ...fix, title: `${fix.title}: ${figures}` } : fix);
   }
   const accept = acceptFix(toMend);
   // What the accepted fault brings about may well be told from then on; that is no reason to refuse.
-  if (accept && vanishes(toMend, await tryFix(accept.edits))) helping.push(accept);
+  if (accept && vanishes(toMend, (await tryFix(accept.edits)).findings)) helping.push(accept);
   return helping;
 }
 
@@ -134,6 +147,11 @@ const UNCOVERED: ReadonlySet<string> = new Set([
 /** Rules about figures hide each other only where one is quiet behind the other; a hop that cannot be built hides all. */
 const FIGURES: ReadonlySet<string> = new Set([...UNCOVERED, ...CRITERION_RULES, "overload"]);
 
+/** What a hop does to others hides nothing of what it comes to itself. */
+function isAboutFigures(rule: string): boolean {
+  return FIGURES.has(rule) || RULES.get(rule)?.comesTo !== undefined;
+}
+
 function isQuietAfter(hidden: string, cause: string): boolean {
   const rule = RULES.get(hidden);
   // An obstruction tells what it costs.
@@ -151,15 +169,20 @@ function helps(toMend: ToMend, after: readonly Finding[]): boolean {
     one.rule !== finding.rule &&
     !isUncoveredBy(finding.rule, one.rule) &&
     keysOf(one).some((key) => !known.has(key));
+  // What one hop does to another is told by a warning as well as by an error, and may come elsewhere by the same rule.
+  const isHarm = (one: Finding) =>
+    [finding.rule, one.rule].every((rule) => RULES.get(rule)?.comesTo) &&
+    keysOf(one).some((key) => !known.has(key));
   return (
-    vanishes(toMend, after) && !after.some((one) => isOpen(one) && one.severity === "error" && isNew(one))
+    vanishes(toMend, after) &&
+    !after.some((one) => isOpen(one) && (isHarm(one) || (one.severity === "error" && isNew(one))))
   );
 }
 
 /** Whether mending a finding of one rule may show one of another that stood behind it. */
 function isUncoveredBy(mended: string, rule: string): boolean {
   return (
-    (UNCOVERED.has(rule) && (!FIGURES.has(mended) || isQuietAfter(rule, mended))) ||
+    (UNCOVERED.has(rule) && (!isAboutFigures(mended) || isQuietAfter(rule, mended))) ||
     (OTHER_PATH.has(mended) && (rule === "not-judged" || CRITERION_RULES.has(rule)))
   );
 }

@@ -46,8 +46,9 @@ export async function fixesAt(
       ...session.networkFindings(),
     ];
     fixes.push(
-      ...(await findingFixes({ model: session.model, finding, judged, before }, (edits) =>
-        tryEdits(session, edits, hops),
+      ...(await findingFixes(
+        { model: session.model, finding, judged, before, interference: session.interference },
+        (edits) => tryEdits(session, edits, hops),
       )),
     );
   }

@@ -13,6 +13,7 @@ import type { Finding } from "../../shared/design/finding.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { GroundInput } from "../../shared/evaluate/path/ground.js";
+import type { InterferenceFound } from "../../shared/interference/network.js";
 import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
 import { type HopInNetwork, hopInNetwork } from "../../shared/network/in-network.js";
 import { Memory } from "../../shared/network/memory.js";
@@ -297,14 +298,30 @@ export class DesignSession {
       design = this.model.design(),
       heights = this.spots,
       memory = this.memory,
-    }: { readonly design?: Design; readonly heights?: SpotHeights; readonly memory?: Memory } = {},
+      interference = this.interference,
+    }: {
+      readonly design?: Design;
+      readonly heights?: SpotHeights;
+      readonly memory?: Memory;
+      readonly interference?: InterferenceFound;
+    } = {},
   ): Finding[] {
     return judgeNetwork(design, results, this.acceptancesOn, {
       heights,
       files: this.listed,
-      interference: this.interference,
+      interference,
       memory,
     });
+  }
+
+  /** Interference of another state of the design, and the hops to which it does something else then. */
+  async tryInterference(
+    design: Design,
+    results: ReadonlyMap<string, HopResult>,
+  ): ReturnType<SessionInterference["tried"]> {
+    const { listed, store: terrain, acceptancesOn: day } = this;
+    const terms = await interferenceTerms(design, this.mapStore);
+    return this.interference.tried({ design, results, listed, terrain, day, terms });
   }
 
   /** Terrain at the places that a state of the design asks for. */

@@ -19,14 +19,36 @@ interface InterferenceInputs extends StationInputs {
 const STEPS_PER_DB = 100;
 
 export class SessionInterference implements InterferenceFound {
-  private network = new InterferenceNetwork();
-  private readonly book = new StationBook();
+  private network: InterferenceNetwork;
+  private readonly book: StationBook;
   private terrain: TerrainStore | undefined;
-  private readonly atEnds = new Map<string, InterferenceAtEnds>();
+  private readonly atEnds: Map<string, InterferenceAtEnds>;
   /** One run at a time: a run waits for the terrain, and another may begin meanwhile. */
   private running: Promise<unknown> = Promise.resolve();
   /** Why the last run broke off; undefined: it did not. */
   problem: string | undefined;
+
+  /** @param from goes on from what this one knows, and leaves it as it is */
+  constructor(from?: SessionInterference) {
+    this.network = new InterferenceNetwork(from?.network);
+    this.book = new StationBook(from?.book);
+    this.terrain = from?.terrain;
+    this.atEnds = new Map(from?.atEnds);
+    this.problem = from?.problem;
+  }
+
+  /**
+   * What another state of the design would come to, beside this one.
+   * @returns undefined where nothing was computed yet
+   */
+  async tried(
+    inputs: InterferenceInputs,
+  ): Promise<{ readonly found: SessionInterference; readonly changed: ReadonlySet<string> } | undefined> {
+    await this.running;
+    if (!this.network.isComputed) return undefined;
+    const found = new SessionInterference(this);
+    return { found, changed: await found.update(inputs, {}) };
+  }
 
   /** Everything is computed anew with the next run. */
   forget(): void {

@@ -67,10 +67,24 @@ interface Indexes {
 
 export class InterferenceNetwork implements InterferenceFound {
   private state: NetworkState | undefined;
-  private readonly filters = new Filters();
-  private readonly entries = new Map<string, Map<string, KnownEntry>>();
-  private readonly byHop = new Map<string, readonly InterferenceAt[]>();
-  private readonly atOthers = new Map<string, InterferenceAt>();
+  private readonly filters: Filters;
+  private readonly entries: Map<string, Map<string, KnownEntry>>;
+  private readonly byHop: Map<string, readonly InterferenceAt[]>;
+  private readonly atOthers: Map<string, InterferenceAt>;
+
+  /** @param from goes on from what this one knows, and leaves it as it is */
+  constructor(from?: InterferenceNetwork) {
+    this.state = from?.state;
+    this.filters = from?.filters ?? new Filters();
+    this.entries = new Map(from?.entries);
+    this.byHop = new Map(from?.byHop);
+    this.atOthers = new Map(from?.atOthers);
+  }
+
+  /** Whether anything was computed yet. */
+  get isComputed(): boolean {
+    return this.state !== undefined;
+  }
 
   of(hop: string): readonly InterferenceAt[] {
     return this.byHop.get(hop) ?? NONE;

@@ -28,10 +28,18 @@ interface KnownStations {
 }
 
 export class StationBook {
-  private readonly stations = new Map<string, KnownStations>();
+  private readonly stations: Map<string, KnownStations>;
   private foreign: { readonly key: string; readonly stations: ForeignStations } | undefined;
   private couplings: { readonly key: string; readonly map: NetworkState["couplings"] } | undefined;
-  private termsKey = "";
+  private termsKey: string;
+
+  /** @param from goes on from what this one knows, and leaves it as it is */
+  constructor(from?: StationBook) {
+    this.stations = new Map(from?.stations);
+    this.foreign = from?.foreign;
+    this.couplings = from?.couplings;
+    this.termsKey = from?.termsKey ?? "";
+  }
 
   stateOf({ design, results, listed, day, terms = design.interference ?? {} }: StationInputs): NetworkState {
     const around: StationTerms = {

@@ -1,11 +1,15 @@
 import { type Address, address } from "../design/address.js";
+import type { Fix } from "../design/fact-change.js";
 import type { RelatedPlace } from "../design/finding.js";
 import { decibels } from "../format/numbers.js";
 import { ROUNDING_DB, USUAL_DEGRADATION_DB } from "../interference/limits.js";
+import type { InterferenceFound } from "../interference/network.js";
 import type { InterferenceAt } from "../interference/receiver-result.js";
 import { isOwn } from "../interference/station.js";
 import { entryWords } from "../words/interference.js";
 import { fromHub } from "./example-interference.js";
+import { lessInterference } from "./fixes/less-interference.js";
+import { endHere, type Mending } from "./fixes/mending.js";
 import type { HopInNetworkRule } from "./rule.js";
 
 export const interferenceDegradation: HopInNetworkRule = {
@@ -19,6 +23,12 @@ export const interferenceDegradation: HopInNetworkRule = {
   why: "What interference takes is missing from every margin, and with it from every availability. It comes from hops that nobody looked at when this one was planned.",
   fix: "Another channel, the other polarization, less power at the sender, or antennas that see less aside.",
   source: "common practice; 1 dB by one transmitter is from memory",
+  fixes: mendReceiver,
+  comesTo({ at }, after) {
+    const [, hop, site] = /^hop (.*?) \/ (.*)$/.exec(at) ?? [];
+    const here = hop === undefined ? undefined : worstAt(after, hop, site);
+    return `${decibels(here?.degradationDb ?? 0)} here, nothing new elsewhere`;
+  },
   good: fromHub({ channel: 6 }),
   bad: fromHub({ channel: 4 }),
   check({ hop, interference = [], report }) {
@@ -43,6 +53,24 @@ export const interferenceDegradation: HopInNetworkRule = {
     }
   },
 };
+
+function mendReceiver(mending: Mending): readonly Fix[] {
+  const here = endHere(mending);
+  const at = here && mending.interference && worstAt(mending.interference, here.hop.name, here.site);
+  return at === undefined ? [] : lessInterference(mending, at);
+}
+
+/** Of the receivers of a hop at a site the one that suffers most. */
+function worstAt(
+  found: InterferenceFound,
+  hop: string,
+  site: string | undefined,
+): InterferenceAt | undefined {
+  return found
+    .of(hop)
+    .filter(({ receiver }) => receiver.place.site === site)
+    .toSorted((a, b) => b.degradationDb - a.degradationDb)[0];
+}
 
 interface Fault {
   readonly db: number;

@@ -1,10 +1,14 @@
 import { type Address, address } from "../design/address.js";
+import type { Fix } from "../design/fact-change.js";
 import { decibels } from "../format/numbers.js";
 import { ROUNDING_DB, USUAL_TOWARD_OTHERS_DB } from "../interference/limits.js";
+import type { InterferenceFound } from "../interference/network.js";
 import type { InterferenceAt } from "../interference/receiver-result.js";
 import { isOwn } from "../interference/station.js";
 import { entryWords, foreignWords } from "../words/interference.js";
 import { exampleHop } from "./example-preamble.js";
+import { lessInterference } from "./fixes/less-interference.js";
+import type { Mending } from "./fixes/mending.js";
 import { OTHERS_EXAMPLE } from "./others-words.js";
 import type { NetworkRule } from "./rule.js";
 
@@ -25,6 +29,12 @@ export const othersHarmed: NetworkRule = {
   why: "Whoever was there first may ask that this hop is taken off the air.",
   fix: "Another channel, the other polarization, less power, or an antenna that sends less aside.",
   source: "common practice; -10 dB is from memory (F.758)",
+  fixes: mendOthers,
+  comesTo({ about }, after) {
+    const toNoiseDb = about === undefined ? undefined : atOther(after, about)?.toNoiseDb;
+    const what = toNoiseDb === undefined ? "nothing is left there" : `an I/N of ${decibels(toNoiseDb)} there`;
+    return `${what}, nothing new elsewhere`;
+  },
   good: `${RECEIVERS}\n\n${exampleHop().replace("/ 4", "/ 8")}`,
   bad: `${RECEIVERS}\n\n${exampleHop()}`,
   check({ interference, report }) {
@@ -48,6 +58,16 @@ export const othersHarmed: NetworkRule = {
     }
   },
 };
+
+function mendOthers(mending: Mending): readonly Fix[] {
+  const { finding, interference } = mending;
+  const at = interference && finding.about !== undefined ? atOther(interference, finding.about) : undefined;
+  return at === undefined ? [] : lessInterference(mending, at);
+}
+
+function atOther(found: InterferenceFound, key: string): InterferenceAt | undefined {
+  return [...found.ofOthers()].find(({ receiver }) => receiver.key === key);
+}
 
 interface Fault {
   readonly db: number;

@@ -40,6 +40,11 @@ export interface RuleText {
    * while it is judged. Those that need the text itself stand in `language/editor/fixes/`.
    */
   readonly fixes?: Fixes;
+  /**
+   * Of a rule about what hops do to each other: what a fix that was tried comes to, here and elsewhere, behind its title.
+   * With it a finding of such a rule that was nowhere before speaks against the fix, whatever its severity.
+   */
+  comesTo?(finding: Finding, after: InterferenceFound): string | undefined;
   /** Lines that follow `EXAMPLE_PREAMBLE`: without this finding, and with it. */
   readonly good: string;
   readonly bad: string;

@@ -7,7 +7,7 @@ import { DesignModel } from "../../language/model/design-model.js";
 import { readSource } from "../../language/model/source-file.js";
 import type { Finding } from "../../shared/design/finding.js";
 import { judge } from "../language/editor/judged.js";
-import { exampleGround } from "../rules/example-design.js";
+import { exampleGround, exampleInterference } from "../rules/example-design.js";
 
 const FILE = "/example/example.hop";
 
@@ -34,15 +34,16 @@ interface Judged {
   readonly findings: readonly Finding[];
   readonly told: readonly Told[];
   readonly results: ReturnType<typeof judge>["results"];
+  readonly interference: ReturnType<typeof judge>["interference"];
 }
 
 function judged(text: string): Judged {
   const model = new DesignModel("/example");
   model.setFile(readSource(FILE, text));
-  const { results, findings } = judge(model, exampleGround);
+  const { results, findings, interference } = judge(model, exampleGround, exampleInterference);
   const problems = model.problemsOf(FILE).map((one) => ({ ...one, at: "text" }));
   const open = findings.filter(({ accepted }) => accepted === undefined);
-  return { model, findings, told: [...problems, ...open], results };
+  return { model, findings, told: [...problems, ...open], results, interference };
 }
 
 /** Fixes of what is found by a rule of the engine. */
@@ -57,8 +58,9 @@ export async function fixesOfRule(text: string, rule: string): Promise<readonly 
         finding,
         judged: hop === undefined ? undefined : was.results(hop),
         before: was.findings,
+        interference: was.interference,
       },
-      (edits) => judged(applyEdits(text, edits)).findings,
+      (edits) => judged(applyEdits(text, edits)),
     );
     applied.push(...fixes.map((fix) => outcome(text, was, rule, fix)));
   }

@@ -60,6 +60,15 @@ export const RULE_CASES: Readonly<Record<string, readonly string[]>> = {
       .replace("extra-loss 18 dB", `extra-loss ${lossDb} dB`)
       .replace("2500 km block-ratio 0.01", "30 km block-ratio 1"),
   ),
+  // Where the criteria ask for little less: by less power, by power control, and with better antennas in the catalogue.
+  "interference-degradation": [
+    `${EXAMPLE_PREAMBLE}\ninterference { aggregate 27 dB }\n${RULES.get("interference-degradation")!.bad}`,
+    `${EXAMPLE_PREAMBLE.replace("duplex 1010 MHz", "duplex 1010 MHz\n  power-control 20 dB")}\ninterference { single-entry 20 dB }\n${LARGER}\n${RULES.get("interference-degradation")!.bad}`,
+    withLarger("interference-degradation"),
+  ],
+  "others-harmed": [
+    `${EXAMPLE_PREAMBLE}\ninterference { toward-others 44 dB }\n${RULES.get("others-harmed")!.bad}`,
+  ],
   "fade-margin": [withLarger("fade-margin")],
   "level-below-threshold": [30, 34, 38, 42, 46].map(lossy),
   "antenna-single-polarized": [withLarger("antenna-single-polarized")],

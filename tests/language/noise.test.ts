@@ -37,7 +37,7 @@ async function noiseOfDesign(texts: ReadonlyMap<string, string>, firstCaret: num
     // Whatever is proposed counts as a help.
     return findingFixes(
       { model, finding, judged: hop === undefined ? undefined : results(hop), before: findings },
-      () => [],
+      () => ({ findings: [] }),
     );
   });
   const hops = model.names("hop").flatMap((name) => results(name) ?? []);

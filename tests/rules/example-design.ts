@@ -1,11 +1,12 @@
 import { DesignModel } from "../../language/model/design-model.js";
 import { readSource } from "../../language/model/source-file.js";
-import type { Hop } from "../../shared/design/design.js";
+import type { Design, Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { GroundInput } from "../../shared/evaluate/path/ground.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
+import type { InterferenceNetwork } from "../../shared/interference/network.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
 import { judgeHop } from "../../shared/rules/judge.js";
 import { judgeNetwork } from "../../shared/rules/judge-network.js";
@@ -37,10 +38,17 @@ export function judgeExample(text: string): JudgedExample {
     spotsWanted(design).map((at) => [spotKey(at), at.latitudeDeg < 0 ? undefined : 200]),
   );
   const files = exampleFiles(design);
-  const interference = interferenceIn({ design, results, listed: files, day: TODAY });
+  const interference = exampleInterference(design, results);
   findings.push(...judgeNetwork(design, results, TODAY, { heights, files, interference }));
   const problems = model.problemsOf("/example/example.hop").filter(({ severity }) => severity === "error");
   return { problems: problems.map(({ message }) => message), findings };
+}
+
+export function exampleInterference(
+  design: Design,
+  results: ReadonlyMap<string, HopResult>,
+): InterferenceNetwork {
+  return interferenceIn({ design, results, listed: exampleFiles(design), day: TODAY });
 }
 
 /**

@@ -210,7 +210,7 @@ describe("a trial of an edit", () => {
 
   it("tells what the edit would bring, and leaves the design and its results alone", async () => {
     const before = shown(session);
-    const tried = await tryEdits(session, [height(90)], [HOP]);
+    const { findings: tried } = await tryEdits(session, [height(90)], [HOP]);
     expect(tried.map(({ rule }) => rule)).toContain("antenna-above-structure");
     expect(shown(session)).toEqual(before);
     expect([...session.waiting()]).toEqual([]);
@@ -221,13 +221,13 @@ describe("a trial of an edit", () => {
   });
 
   it("does not see another one that runs at the same time, nor one before it", async () => {
-    const [low, high] = await Promise.all([
+    const [{ findings: low }, { findings: high }] = await Promise.all([
       tryEdits(session, [height(90)], [HOP]),
       tryEdits(session, [height(22)], [HOP]),
     ]);
     expect(low.map(({ rule }) => rule)).toContain("antenna-above-structure");
     expect(high.map(({ rule }) => rule)).not.toContain("antenna-above-structure");
-    expect(onHop(await tryEdits(session, [height(90)], [HOP]))).toEqual(onHop(low));
+    expect(onHop((await tryEdits(session, [height(90)], [HOP])).findings)).toEqual(onHop(low));
   });
 
   it("puts in the edited file and takes it back, and no other", async () => {
@@ -242,7 +242,7 @@ describe("a trial of an edit", () => {
     await tryEdits(session, [height(30)], [HOP]);
     edit(`${SAMPLE}/network.hop`, (text) => text.replace(/rain \d+ mm\/h/, "rain 140 mm/h"));
     await session.update();
-    const tried = await tryEdits(session, [height(30)], [HOP]);
+    const { findings: tried } = await tryEdits(session, [height(30)], [HOP]);
     expect(tried.map(({ rule, at }) => `${rule} ${at}`)).toContain(`availability hop ${HOP}`);
   });
 });

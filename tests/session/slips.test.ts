@@ -62,7 +62,7 @@ test("a wrong letter near Greenwich is told by the ground, mended on trial, and 
   );
   const at = design("51.52 0.02").indexOf("51.52 0.02");
   const edit = { file: path, start: at, end: at + "51.52 0.02".length, newText: "51.52 -0.02" };
-  const tried = await tryEdits(session, [edit], ["KELD-TARN"]);
+  const { findings: tried } = await tryEdits(session, [edit], ["KELD-TARN"]);
   expect(tried.filter(({ rule }) => /slip|ground/.test(rule))).toEqual([]);
   expect(await settle("51.52 -0.02")).toEqual([]);
   expect(await settle("51.52 0.03")).toEqual(["position-slip site TARN / at"]);

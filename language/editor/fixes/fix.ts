@@ -1,5 +1,6 @@
 /** What mends something, and what there is to mend. */
 import type { Finding } from "../../../shared/design/finding.js";
+import type { InterferenceFound } from "../../../shared/interference/network.js";
 import type { TextProblem } from "../../facts/fact.js";
 import type { DesignModel } from "../../model/design-model.js";
 import type { SourceFile } from "../../model/source-file.js";
@@ -26,6 +27,8 @@ export interface ToMend {
   readonly judged?: JudgedHop;
   /** Findings on the design as it is, to tell new errors from old ones. */
   readonly before: readonly Finding[];
+  /** Of the design as it is; undefined: it was not computed. */
+  readonly interference?: InterferenceFound;
 }
 
 export interface TextToMend {

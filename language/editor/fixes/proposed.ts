@@ -21,7 +21,7 @@ function fixesOfRule(toMend: ToMend): readonly QuickFix[] {
   });
 }
 
-function mendingOf({ model, finding, judged }: ToMend): Mending {
+function mendingOf({ model, finding, judged, interference }: ToMend): Mending {
   const name = hopOf(finding.at);
   let catalogue: Catalogue | undefined;
   return {
@@ -33,6 +33,7 @@ function mendingOf({ model, finding, judged }: ToMend): Mending {
     get design() {
       return model.design();
     },
+    interference,
     equipmentAt: (site) => model.lookup.equipment(site),
   };
 }

@@ -54,17 +54,19 @@ export const lessUnequal: Fixes = (mending) => {
 
 /** The next larger antennas for the hop's frequency, at each end alone; sizes in turn, the smallest change first. */
 function largerAntenna(mending: Mending, hop: Hop): readonly Fix[] {
-  const byEnd = hop.ends.map((end) => {
-    const here = { hop, end, site: end.site.name, at: address("hop", hop.name, end.site.name) };
-    return antennasFor(
-      mending,
-      hop,
-      (one) => (one.diameterM ?? 0) > (end.antenna?.diameterM ?? Number.POSITIVE_INFINITY),
-    )
-      .toSorted((a, b) => (a.diameterM ?? 0) - (b.diameterM ?? 0))
-      .map((one) => takeAntenna(mending, here, one, "antenna"));
-  });
-  return interleave(byEnd);
+  return interleave(hop.ends.map((end) => largerAntennasAt(mending, hop, end)));
+}
+
+/** The next larger ones at one end. */
+export function largerAntennasAt(mending: Mending, hop: Hop, end: HopEnd): readonly Fix[] {
+  const here = { hop, end, site: end.site.name, at: address("hop", hop.name, end.site.name) };
+  return antennasFor(
+    mending,
+    hop,
+    (one) => (one.diameterM ?? 0) > (end.antenna?.diameterM ?? Number.POSITIVE_INFINITY),
+  )
+    .toSorted((a, b) => (a.diameterM ?? 0) - (b.diameterM ?? 0))
+    .map((one) => takeAntenna(mending, here, one, "antenna"));
 }
 
 /** One that can't bear the unit is no way out without a guide to it. */

@@ -5,6 +5,7 @@ import type { Design, Feeder, Hop, HopEnd } from "../../design/design.js";
 import type { Card, SiteEquipment } from "../../design/equipment.js";
 import type { FactChange, Fix } from "../../design/fact-change.js";
 import type { Finding } from "../../design/finding.js";
+import type { InterferenceFound } from "../../interference/network.js";
 import type { ChannelPlan } from "../../spectrum/channel-plans.data.js";
 
 /** All of the catalogue that can be ordered, templates left out. */
@@ -22,6 +23,8 @@ export interface Mending {
   readonly hop?: Hop;
   readonly catalogue: Catalogue;
   readonly design: Design;
+  /** Of the design as it is; undefined: it was not computed. */
+  readonly interference?: InterferenceFound | undefined;
   equipmentAt(site: string): SiteEquipment | undefined;
 }
 

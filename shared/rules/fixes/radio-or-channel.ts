@@ -1,17 +1,21 @@
 /** A radio or a channel of the catalogue that fits what the other one is. */
 import { address } from "../../design/address.js";
 import type { Hop } from "../../design/design.js";
-import type { FactChange } from "../../design/fact-change.js";
-import { channelChoices, channelText } from "../../spectrum/channel-choices.js";
-import { decision, type Fixes, fitting } from "./mending.js";
+import type { FactChange, Fix } from "../../design/fact-change.js";
+import { type ChannelChoice, channelChoices, channelText } from "../../spectrum/channel-choices.js";
+import { decision, type Fixes, fitting, type Mending } from "./mending.js";
 
 /** Of each kind so many are tried. */
 const MOST = 4;
 
 /** Channels that the radio tunes, the nearest first, then other radios. */
-export const otherRadioOrChannel: Fixes = (mending) => [...otherChannels(mending), ...otherRadios(mending)];
+export const otherRadioOrChannel: Fixes = (mending) => [...channelsFor(mending), ...otherRadios(mending)];
 
-const otherChannels: Fixes = ({ hop, catalogue }) => {
+/** @param before which of two is rather tried; where it does not say, the nearer one */
+export function channelsFor(
+  { hop, catalogue }: Mending,
+  before: (a: ChannelChoice, b: ChannelChoice) => number = () => 0,
+): readonly Fix[] {
   if (!hop) return [];
   const [a, b] = hop.ends.map(({ transmitFrequencyHz }) => transmitFrequencyHz);
   const widthHz = hop.channel?.bandwidthHz ?? hop.modes[0]?.bandwidthHz;
@@ -21,7 +25,7 @@ const otherChannels: Fixes = ({ hop, catalogue }) => {
     Math.abs(one.lowHz - low) + Math.abs(one.highHz - high);
   return channelChoices(catalogue.plans, hop.radio)
     .filter((one) => Math.abs(one.widthHz - widthHz) < 1000 && offHz(one) > 0)
-    .toSorted((x, y) => offHz(x) - offHz(y))
+    .toSorted((x, y) => before(x, y) || offHz(x) - offHz(y))
     .slice(0, MOST)
     .map((one) =>
       decision(
@@ -30,7 +34,7 @@ const otherChannels: Fixes = ({ hop, catalogue }) => {
         ...halvesByFrequency(hop),
       ),
     );
-};
+}
 
 /** The half of each end that states its frequency; which is the higher one stays. */
 function halvesByFrequency({ name, ends }: Hop): readonly FactChange[] {

@@ -37,7 +37,7 @@ export async function fixesOf(
     { model, finding, judged: hop === undefined ? undefined : results(hop), before: findings },
     (edits) => {
       attempts++;
-      return judge(modelOf(applied({ edits }))).findings;
+      return judge(modelOf(applied({ edits })));
     },
   );
   return { finding, fixes, applied, attempts };

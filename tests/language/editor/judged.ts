@@ -2,11 +2,13 @@
 
 import type { JudgedHop, Results } from "../../../language/editor/results.js";
 import type { DesignModel } from "../../../language/model/design-model.js";
-import type { Hop } from "../../../shared/design/design.js";
+import type { Design, Hop } from "../../../shared/design/design.js";
 import type { Finding } from "../../../shared/design/finding.js";
+import type { HopResult } from "../../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../../shared/evaluate/hop.js";
 import type { GroundInput } from "../../../shared/evaluate/path/ground.js";
 import { inverse } from "../../../shared/geodesy/geodesic.js";
+import type { InterferenceFound } from "../../../shared/interference/network.js";
 import { EXAMPLE_PREAMBLE } from "../../../shared/rules/example-preamble.js";
 import { judgeHop } from "../../../shared/rules/judge.js";
 import { judgeNetwork } from "../../../shared/rules/judge-network.js";
@@ -20,9 +22,11 @@ export const PREAMBLE = EXAMPLE_PREAMBLE.trimStart();
 export function judge(
   model: DesignModel,
   groundUnder: (hop: Hop) => GroundInput = levelWithRidge,
+  interferenceOf?: (design: Design, results: ReadonlyMap<string, HopResult>) => InterferenceFound,
 ): {
   readonly results: Results;
   readonly findings: readonly Finding[];
+  readonly interference: InterferenceFound | undefined;
 } {
   const judged = new Map<string, JudgedHop>();
   const design = model.design();
@@ -36,11 +40,12 @@ export function judge(
     judged.set(hop.name, { hop, result, findings });
   }
   const results = new Map([...judged].map(([name, { result }]) => [name, result]));
+  const interference = interferenceOf?.(design, results);
   const findings = [
     ...[...judged.values()].flatMap((one) => one.findings),
-    ...judgeNetwork(design, results, TODAY),
+    ...judgeNetwork(design, results, TODAY, { interference }),
   ];
-  return { results: (name) => judged.get(name), findings };
+  return { results: (name) => judged.get(name), findings, interference };
 }
 
 function levelWithRidge(hop: Hop): GroundInput {

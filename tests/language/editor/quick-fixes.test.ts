@@ -482,7 +482,9 @@ test("a finding that is accepted already needs nothing", async () => {
   const finding = findings.find(({ rule }) => rule === "clearance")!;
   expect(finding.accepted).toBeDefined();
   expect(
-    await findingFixes({ model, finding, judged: results("KELD-TARN"), before: findings }, () => []),
+    await findingFixes({ model, finding, judged: results("KELD-TARN"), before: findings }, () => ({
+      findings: [],
+    })),
   ).toEqual([]);
 });
 
@@ -491,6 +493,8 @@ test("nothing is offered that does not help, however much is tried", async () =>
   const { results, findings } = judge(model);
   const finding = findings.find(({ rule }) => rule === "clearance")!;
   expect(
-    await findingFixes({ model, finding, judged: results("KELD-TARN"), before: findings }, () => findings),
+    await findingFixes({ model, finding, judged: results("KELD-TARN"), before: findings }, () => ({
+      findings,
+    })),
   ).toEqual([]);
 });
