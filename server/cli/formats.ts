@@ -1,5 +1,7 @@
 /** All formats by the command that prints in them; the first of each is taken where none is named. */
 import { CommandError } from "../command-error.js";
+import { channelsJson } from "./print/channels-json.js";
+import { channelsText } from "./print/channels-text.js";
 import { diffHtml } from "./print/diff-html.js";
 import { diffJson } from "./print/diff-json.js";
 import { diffMarkdown } from "./print/diff-markdown.js";
@@ -33,6 +35,7 @@ export const FORMATS = {
   history: [historyText, historyJson],
   profile: [profileText, profileCsv, profileSvg],
   explain: [explainText, explainJson],
+  channels: [channelsText, channelsJson],
 } as const;
 
 export type FormatCommand = keyof typeof FORMATS;

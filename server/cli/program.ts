@@ -195,6 +195,22 @@ function addProfile(root: Command): void {
     });
 }
 
+function addChannels(root: Command): void {
+  root
+    .command("channels")
+    .description(
+      "try every channel of a hop's plan: what it suffers there and does to others, the best first",
+    )
+    .argument("<hop>", "name of the hop")
+    .argument("[dir]", "folder of the design", ".")
+    .addOption(onOption())
+    .addOption(todayOption())
+    .action(async (hop, dir, options) => {
+      const { channels } = await import("./commands/channels.js");
+      await channels(hop, dir, options);
+    });
+}
+
 function addExplain(root: Command): void {
   root
     .command("explain")
@@ -249,9 +265,9 @@ function addSchema(root: Command): void {
     .addArgument(
       new Argument(
         "[output]",
-        "of check, diff, explain, history or list with --format json, of what explain teaches (lesson), or of the resolved design in check's",
+        "of channels, check, diff, explain, history or list with --format json, of what explain teaches (lesson), or of the resolved design in check's",
       )
-        .choices(["check", "design", "diff", "explain", "history", "lesson", "list"])
+        .choices(["channels", "check", "design", "diff", "explain", "history", "lesson", "list"])
         .default("check"),
     )
     .action(async (output) => {
@@ -285,6 +301,7 @@ const COMMANDS: readonly ((root: Command) => void)[] = [
   addDiff,
   addHistory,
   addProfile,
+  addChannels,
   addExplain,
   addFormat,
   addSchema,

@@ -13,8 +13,15 @@ import type { Finding } from "../../shared/design/finding.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { GroundInput } from "../../shared/evaluate/path/ground.js";
+import {
+  type ChannelTrial,
+  channelTrials,
+  choicesOf,
+  type NotTried,
+} from "../../shared/interference/channel-trials.js";
 import type { InterferenceFound } from "../../shared/interference/network.js";
 import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
+import { stationTerms } from "../../shared/interference/station-book.js";
 import { type HopInNetwork, hopInNetwork } from "../../shared/network/in-network.js";
 import { Memory } from "../../shared/network/memory.js";
 import { type ListedFiles, NO_FILES } from "../../shared/others/listed.js";
@@ -232,6 +239,31 @@ export class DesignSession {
       if (await this.updateHop(name)) changed.add(name);
     }
     return changed;
+  }
+
+  /**
+   * The channels of its plan tried for a hop, the best first.
+   * @returns why none can be tried
+   */
+  async channelTrials(name: string, pace: Pace = {}): Promise<readonly ChannelTrial[] | NotTried> {
+    const { hopResults: results, listed, store: terrain, acceptancesOn: day, model } = this;
+    const design = model.design();
+    const hop = design.hops.get(name);
+    const result = results.get(name);
+    if (hop === undefined || result === undefined) return "geometry";
+    const terms = await interferenceTerms(design, this.mapStore);
+    const asked = {
+      hop,
+      result,
+      around: stationTerms({ design, listed, terms }),
+      plans: model.lookup.plans(),
+    };
+    const choices = choicesOf(asked);
+    if (typeof choices === "string") return choices;
+    const inputs = { design, results, listed, terrain, day, terms };
+    return this.interference.tried(inputs, pace, (network, state) =>
+      channelTrials(network, state, asked, choices),
+    );
   }
 
   /** Reads the terrain that slips in positions are told by; the network waits for judgement when that is new. */

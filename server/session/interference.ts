@@ -1,7 +1,13 @@
 /** Interference of a session's design, kept up to date: its stations from the hops' results, its profiles from the terrain. */
 import type { InterferenceAtEnds } from "../../shared/evaluate/directions.js";
-import { type InterferenceFound, InterferenceNetwork } from "../../shared/interference/network.js";
+import {
+  type InterferenceFound,
+  InterferenceNetwork,
+  type NetworkState,
+  type ProfileAsked,
+} from "../../shared/interference/network.js";
 import { StationBook, type StationInputs } from "../../shared/interference/station-book.js";
+import type { TerrainProfile } from "../../shared/terrain/profile.js";
 import { reasonOf } from "../files/hop-files.js";
 import type { TerrainStore } from "../terrain/store.js";
 
@@ -94,20 +100,29 @@ export class SessionInterference implements InterferenceFound {
     const { terrain } = inputs;
     if (this.terrain !== terrain) this.forget();
     this.terrain = terrain;
-    const running = this.network.update(this.book.stateOf(inputs));
-    let step = running.next();
-    for (let count = 0; !step.done; count++) {
-      const { from, to, stepM } = step.value;
-      const options = { stepM };
-      const profile =
-        terrain && (terrain.profileSync(from, to, options) ?? (await terrain.profile(from, to, options)));
-      step = running.next(profile);
-      const pause = count % 200 === 199 ? pace.pause?.(0, 0) : undefined;
-      if (pause) await pause;
-    }
+    const touched = await finished(this.network.update(this.book.stateOf(inputs)), terrain, pace);
     const changed = new Set<string>();
-    for (const hop of step.value) if (this.take(hop)) changed.add(hop);
+    for (const hop of touched) if (this.take(hop)) changed.add(hop);
     return changed;
+  }
+
+  /** Something tried on the network as it is, which it leaves as it was. */
+  tried<T>(
+    inputs: InterferenceInputs,
+    pace: Pausing,
+    trying: (network: InterferenceNetwork, state: NetworkState) => Trying<T>,
+  ): Promise<T> {
+    const run = this.running.then(async () => {
+      try {
+        return await finished(trying(this.network, this.book.stateOf(inputs)), inputs.terrain, pace);
+      } catch (error) {
+        // Broken off half way it may hold anything.
+        this.forget();
+        throw error;
+      }
+    });
+    this.running = run.catch(() => undefined);
+    return run;
   }
 
   private take(hop: string): boolean {
@@ -125,3 +140,19 @@ export class SessionInterference implements InterferenceFound {
 }
 
 const NOTHING: InterferenceAtEnds = new Map();
+
+type Trying<T> = Generator<ProfileAsked, T, TerrainProfile | undefined>;
+
+async function finished<T>(running: Trying<T>, terrain: TerrainStore | undefined, pace: Pausing): Promise<T> {
+  let step = running.next();
+  for (let count = 0; !step.done; count++) {
+    const { from, to, stepM } = step.value;
+    const options = { stepM };
+    const profile =
+      terrain && (terrain.profileSync(from, to, options) ?? (await terrain.profile(from, to, options)));
+    step = running.next(profile);
+    const pause = count % 200 === 199 ? pace.pause?.(0, 0) : undefined;
+    if (pause) await pause;
+  }
+  return step.value;
+}

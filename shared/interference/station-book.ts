@@ -42,11 +42,7 @@ export class StationBook {
   }
 
   stateOf({ design, results, listed, day, terms = design.interference ?? {} }: StationInputs): NetworkState {
-    const around: StationTerms = {
-      terms,
-      atSite: (site) => design.interferenceAt?.get(site),
-      patternOf: (antenna) => patternOf(antenna, listed),
-    };
+    const around = stationTerms({ design, listed, terms });
     // What stations rest on beside their hop; where it changes all are made anew.
     const key = JSON.stringify([terms, [...(design.interferenceAt ?? [])], [...listed.patterns.keys()]]);
     if (key !== this.termsKey) this.stations.clear();
@@ -106,6 +102,19 @@ export class StationBook {
     if (this.couplings?.key !== key) this.couplings = { key, map: new Map(stated) };
     return this.couplings.map;
   }
+}
+
+/** What stations of a design rest on beside their hops. */
+export function stationTerms({
+  design,
+  listed,
+  terms = design.interference ?? {},
+}: Pick<StationInputs, "design" | "listed" | "terms">): StationTerms {
+  return {
+    terms,
+    atSite: (site) => design.interferenceAt?.get(site),
+    patternOf: (antenna) => patternOf(antenna, listed),
+  };
 }
 
 function patternOf(antenna: Antenna, { patterns }: ListedFiles): Antenna["pattern"] {

@@ -28,6 +28,7 @@ const ASKED: Readonly<Record<FormatCommand, readonly string[]>> = {
   history: ["history", "PEAK-TARN"],
   profile: ["profile", "PEAK-TARN"],
   explain: ["explain", "--hop", "PEAK-TARN"],
+  channels: ["channels", "PEAK-TARN"],
 };
 
 const LINE = /^[^\n]+\n$/m;

@@ -6,6 +6,7 @@ import { formatText } from "../../language/format/format.js";
 import { statusOf } from "../../server/cli/commands/check.js";
 import { FORMATS, type FormatCommand } from "../../server/cli/formats.js";
 import type {
+  ChannelsOfHop,
   Checked,
   Explained,
   Format,
@@ -89,6 +90,14 @@ const INPUTS: Inputs = {
       return [...hops, ...sites];
     }),
   history: historiesOf,
+  channels: async function* ({ is }): AsyncIterable<ChannelsOfHop> {
+    for (const { session } of is.designs)
+      for (const { hop } of session.results().values()) {
+        const trials = await session.channelTrials(hop.name);
+        if (typeof trials === "string") continue;
+        yield { hop, tried: trials.map((trial) => ({ trial })), paint: plain };
+      }
+  },
 };
 
 /** A row for each command and format; a case leaves some out. */
@@ -206,7 +215,11 @@ function* faultsOfResults({ is }: Fuzzed): Iterable<string> {
       if (path) yield `not finite: ${path}`;
       if (ofHop.some(({ rule }) => rule === "internal-fault")) continue;
       const told = result.missing.some((lack) => lack.told);
-      if (told && !findings.some(({ hop: at, severity }) => at === hop.name && severity === "error"))
+      // A position that cannot be read is told at its site.
+      const ofSite = hop.unusable?.some(({ fact }) => fact === "at") === true;
+      const isTold = ({ hop: at, severity }: { hop?: string; severity: string }) =>
+        severity === "error" && (at === hop.name || (ofSite && at === undefined));
+      if (told && !findings.some(isTold))
         yield `${hop.name} holds what cannot be used, and the text has no error there`;
       for (const said of disagreements(withinReason(hop).hop, result, ofHop)) yield `verdict: ${said}`;
     }

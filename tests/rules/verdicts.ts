@@ -115,7 +115,15 @@ const OF_LEVELS: ReadonlySet<string> = new Set(["path", "heights", "profile", "l
 function overGround({ profile, missing }: HopResult, verdict: Verdict): Verdict {
   const leftOut = missing.some(
     ({ code, of }) =>
-      ["off path", "no receiver", "ends apart", "no coupler", "other band", "power not had"].includes(code) ||
+      [
+        "channel open",
+        "off path",
+        "no receiver",
+        "ends apart",
+        "no coupler",
+        "other band",
+        "power not had",
+      ].includes(code) ||
       (["unusable", "beyond reason"].includes(code) && of.some((step) => OF_LEVELS.has(step))),
   );
   const isKnown = profile?.highestM !== undefined && profile.gaps.length === 0 && !leftOut;

@@ -47,7 +47,7 @@ export const stockRows: Rows = [
     in: ["network"],
     args: one(
       "every",
-      quantity("length", { above: "0 m", max: "1 km", usual: ["5 to 200 m", "15 to 650 ft"] }),
+      quantity("length", { min: "0.5 m", max: "1 km", usual: ["5 to 200 m", "15 to 650 ft"] }),
       "Of cable.",
       "network.groundingEveryM",
     ),

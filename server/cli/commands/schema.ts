@@ -1,3 +1,4 @@
+import channels from "../schema/channels.schema.json" with { type: "json" };
 import check from "../schema/check.schema.json" with { type: "json" };
 import design from "../schema/design.schema.json" with { type: "json" };
 import diff from "../schema/diff.schema.json" with { type: "json" };
@@ -7,7 +8,7 @@ import lesson from "../schema/lesson.schema.json" with { type: "json" };
 import list from "../schema/list.schema.json" with { type: "json" };
 import { print } from "../streams.js";
 
-const SCHEMAS = { check, design, diff, explain, history, lesson, list };
+const SCHEMAS = { channels, check, design, diff, explain, history, lesson, list };
 
 export async function schema(output: keyof typeof SCHEMAS): Promise<void> {
   await print([`${JSON.stringify(SCHEMAS[output], undefined, 2)}\n`]);

@@ -6,6 +6,7 @@
 import type { Hop } from "../../../shared/design/design.js";
 import type { Severity } from "../../../shared/design/severity.js";
 import type { HopResult } from "../../../shared/evaluate/account/result.js";
+import type { ChannelTrial } from "../../../shared/interference/channel-trials.js";
 import type { List } from "../../../shared/lists/subjects/list.js";
 import type { Page, PrintedFile } from "../../../shared/report/document/document.js";
 import type { Explanation } from "../../../shared/report/explanation.js";
@@ -63,6 +64,19 @@ export interface HistoryOfHop extends Shown {
   readonly notes: readonly string[];
 }
 export type HistoryFormat = Format<HistoryOfHop>;
+
+export interface TriedChannel {
+  readonly trial: ChannelTrial;
+  /** Least of both directions; undefined: not known. */
+  readonly marginDb?: number;
+  readonly availabilityPercent?: number;
+}
+
+export interface ChannelsOfHop extends Shown {
+  readonly hop: Hop;
+  readonly tried: readonly TriedChannel[];
+}
+export type ChannelsFormat = Format<ChannelsOfHop>;
 
 export interface ProfileOfHop extends Shown {
   readonly hop: Hop;

@@ -12,6 +12,11 @@ import { createGenerator } from "ts-json-schema-generator";
 const HERE = dirname(fileURLToPath(import.meta.url));
 
 const OUTPUTS = [
+  {
+    file: "channels.schema.json",
+    type: "ChannelsOutput",
+    title: "Output of hopwright channels --format json",
+  },
   { file: "check.schema.json", type: "CheckOutput", title: "Output of hopwright check --format json" },
   {
     file: "design.schema.json",
