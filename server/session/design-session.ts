@@ -245,7 +245,7 @@ export class DesignSession {
    * The channels of its plan tried for a hop, the best first.
    * @returns why none can be tried
    */
-  async channelTrials(name: string, pace: Pace = {}): Promise<readonly ChannelTrial[] | NotTried> {
+  async channelTrials(name: string): Promise<readonly ChannelTrial[] | NotTried> {
     const { hopResults: results, listed, store: terrain, acceptancesOn: day, model } = this;
     const design = model.design();
     const hop = design.hops.get(name);
@@ -261,7 +261,7 @@ export class DesignSession {
     const choices = choicesOf(asked);
     if (typeof choices === "string") return choices;
     const inputs = { design, results, listed, terrain, day, terms };
-    return this.interference.tried(inputs, pace, (network, state) =>
+    return this.interference.onCopy(inputs, (network, state) =>
       channelTrials(network, state, asked, choices),
     );
   }

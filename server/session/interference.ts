@@ -106,23 +106,14 @@ export class SessionInterference implements InterferenceFound {
     return changed;
   }
 
-  /** Something tried on the network as it is, which it leaves as it was. */
-  tried<T>(
+  /** Runs something on a copy of the network, which stays as it is. */
+  async onCopy<T>(
     inputs: InterferenceInputs,
-    pace: Pausing,
     trying: (network: InterferenceNetwork, state: NetworkState) => Trying<T>,
   ): Promise<T> {
-    const run = this.running.then(async () => {
-      try {
-        return await finished(trying(this.network, this.book.stateOf(inputs)), inputs.terrain, pace);
-      } catch (error) {
-        // Broken off half way it may hold anything.
-        this.forget();
-        throw error;
-      }
-    });
-    this.running = run.catch(() => undefined);
-    return run;
+    await this.running;
+    const { network, book } = new SessionInterference(this);
+    return finished(trying(network, book.stateOf(inputs)), inputs.terrain, {});
   }
 
   private take(hop: string): boolean {

@@ -1,6 +1,5 @@
 /**
  * Every channel of a plan tried for one hop: what it would suffer there from all others, and what it would do to them.
- * The network is left as it was.
  */
 import type { Hop, Polarization } from "../design/design.js";
 import type { HopResult } from "../evaluate/account/result.js";
@@ -76,7 +75,10 @@ export function choicesOf({ hop, result, plans }: ChannelsAsked): readonly Chann
   return choices.length === 0 ? "none tuned" : choices;
 }
 
-/** Best first: fewest receivers beyond what is allowed, then least harm, then the lowest number. */
+/**
+ * @param network of the caller's own: it is left on the last channel tried
+ * @returns the best first: fewest receivers beyond what is allowed, then least harm, then the lowest number
+ */
 export function* channelTrials(
   network: InterferenceNetwork,
   state: NetworkState,
@@ -119,7 +121,6 @@ export function* channelTrials(
       );
     }
   }
-  yield* network.update(state);
   return trials.toSorted(
     (a, b) =>
       a.beyond - b.beyond ||
