@@ -28,6 +28,8 @@ export interface Part {
   readonly quantity: number;
   /** All pieces together, of cables. */
   readonly lengthM?: number;
+  /** One piece; undefined where pieces differ. */
+  readonly eachM?: number;
   /** True when a length is estimated, not stated. */
   readonly estimated: boolean;
   /** Set where something is needed that the design does not name: nothing can be ordered yet. */
@@ -128,7 +130,8 @@ const ORDER: readonly PartKind[] = [
 
 function added(a: Part, b: Part): Part {
   const lengthM = a.lengthM === undefined ? b.lengthM : a.lengthM + (b.lengthM ?? 0);
-  return { ...a, quantity: a.quantity + b.quantity, lengthM, estimated: a.estimated || b.estimated };
+  const eachM = a.eachM === b.eachM ? a.eachM : undefined;
+  return { ...a, quantity: a.quantity + b.quantity, lengthM, eachM, estimated: a.estimated || b.estimated };
 }
 
 /** Without a locale: the same list everywhere. */
@@ -185,7 +188,9 @@ function cableParts(
   const quantity = facts.outdoorUnits;
   if (cable === undefined || length === undefined || quantity === 0) return [];
   const { lengthM, estimated } = length;
-  const parts: Part[] = [{ ...piece("cable", cable, quantity), lengthM: quantity * lengthM, estimated }];
+  const parts: Part[] = [
+    { ...piece("cable", cable, quantity), lengthM: quantity * lengthM, eachM: lengthM, estimated },
+  ];
   if (cable.connector !== undefined) {
     parts.push(piece("connector", { name: `${cable.connector} for ${cable.name}` }, 2 * quantity));
   }

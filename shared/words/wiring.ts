@@ -28,6 +28,13 @@ const LACKS: Readonly<Record<LooseEnd["lacks"], string>> = {
   "indoor unit": "no indoor unit is stated at the site",
 };
 
+/** A branch as it is read; the only one of an end is its unit. */
+export function branchName(branch: string): string {
+  return branch === ONLY ? "unit" : branch;
+}
+
+const ONLY = "only";
+
 export function partKindMessage(kind: PartKind): Message {
   return message(KINDS[kind]);
 }
@@ -37,7 +44,7 @@ export function partMessage({ kind, name, title, place, of }: WiredPart): Messag
   const words = [name ?? title];
   if (place?.slot !== undefined) words.push(`slot ${place.slot} of ${place.chassis}`);
   else if (place !== undefined && place.chassis !== name) words.push(place.chassis);
-  if (of !== undefined) words.push(of.hop, of.branch === "only" ? undefined : of.branch);
+  if (of !== undefined) words.push(of.hop, of.branch === ONLY ? undefined : of.branch);
   const said = words.filter((word) => word !== undefined).join(", ");
   return message(said === "" ? KINDS[kind] : `${KINDS[kind]} ${said}`);
 }
@@ -52,7 +59,7 @@ export function carriedMessage(carried: Carried): Message {
       return message(`${carried.title} ${carried.index}`);
     case "hop":
       return message(
-        carried.branch === undefined || carried.branch === "only"
+        carried.branch === undefined || carried.branch === ONLY
           ? carried.hop
           : `${carried.hop}, ${carried.branch}`,
       );

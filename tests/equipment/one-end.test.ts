@@ -73,7 +73,7 @@ describe("hot standby at DELL, one unit at FELL", () => {
     expect(text).toContain("1+1 hot-standby at DELL, 1+0 at FELL");
     expect(text).toContain("**1+1 hot-standby at DELL**: Hot standby on one antenna.");
     expect(text).toContain("**1+0 at FELL**: One carrier, unprotected.");
-    expect(text).toMatch(/Paths from FELL to DELL[\s\S]*receiver on standby \| only \| standby/);
+    expect(text).toMatch(/Paths from FELL to DELL[\s\S]*receiver on standby \| unit \| standby/);
   });
 });
 

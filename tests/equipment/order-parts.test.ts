@@ -2,10 +2,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { deliveryWords } from "../../shared/equipment/delivery.js";
-import { partsOfNetwork, partsOfSite, spareParts } from "../../shared/equipment/parts-list.js";
+import { merged, partsOfNetwork, partsOfSite, spareParts } from "../../shared/equipment/parts-list.js";
 import { sitePlans } from "../../shared/equipment/site-plan.js";
 import { siteWiring } from "../../shared/equipment/wiring/site-wiring.js";
 import { partList } from "../../shared/lists/subjects/parts.js";
+import { quantity } from "../../shared/report/pages/hop-equipment.js";
 import { equipped } from "../../shared/rules/equipment/example-equipment.js";
 import { designOf } from "./designs.js";
 
@@ -131,4 +132,18 @@ describe("how far parts are", () => {
     const parts = partsOfSite(sitePlans(design).get("MOSS")!, design);
     expect(parts.filter(({ toChoose }) => toChoose).map(({ delivery }) => delivery)).toEqual([undefined]);
   });
+});
+
+test("a cable is told by the length of one, the sum only where they differ", () => {
+  const cable = (quantityOf: number, lengthM: number, eachM?: number) =>
+    quantity({ kind: "cable", name: "C", quantity: quantityOf, lengthM, eachM, estimated: true });
+  expect(cable(2, 84, 42)).toBe("2 x ~42 m");
+  expect(cable(3, 90)).toBe("3, ~90 m together");
+  const parts = [
+    { kind: "cable", name: "C", quantity: 2, lengthM: 84, eachM: 42, estimated: false },
+    { kind: "cable", name: "C", quantity: 1, lengthM: 42, eachM: 42, estimated: false },
+  ] as const;
+  expect(merged(parts)).toMatchObject([{ quantity: 3, lengthM: 126, eachM: 42 }]);
+  const [first, second] = parts;
+  expect(merged([first, { ...second, lengthM: 10, eachM: 10 }])[0]!.eachM).toBeUndefined();
 });

@@ -242,8 +242,8 @@ site MOSS {
         .filter(([{ carries }]) => carries.kind === "service")
         .map(([, label]) => label);
     expect(labels()).toEqual([{ cable: "mill-1", ends: ["mill-1 to A/3:2", "mill-1 to mill 1"] }]);
-    expect(labels("{site} {cable}: {here} {there}{hop} {x}")).toEqual([
-      { cable: "mill-1", ends: ["MOSS mill-1: mill 1 A/3:2 {x}", "MOSS mill-1: A/3:2 mill 1 {x}"] },
+    expect(labels("{site} {cable}: {here} {there} {hop} {x}")).toEqual([
+      { cable: "mill-1", ends: ["MOSS mill-1: mill 1 A/3:2 mill {x}", "MOSS mill-1: A/3:2 mill 1 mill {x}"] },
     ]);
   });
 });

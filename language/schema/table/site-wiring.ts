@@ -1,5 +1,5 @@
 /** What is joined to what at a site: services and their ports, feeds and their fuses, panels. */
-import { LABEL_WORDS, TELLING_APART } from "../../../shared/equipment/wiring/labels.js";
+import { LABEL_WORDS, PORT_NOTATION, TELLING_APART } from "../../../shared/equipment/wiring/labels.js";
 import type { ValueSpec } from "../types.js";
 import { portTypes } from "./part.js";
 import { PRACTICE, quantity, type Rows, text } from "./values.js";
@@ -143,7 +143,7 @@ export const labelRows: Rows = [
         into: "network.labels",
       },
     ],
-    meaning: "What is written at both ends of every cable.",
+    meaning: `What is written at both ends of every cable. Part and port: ${PORT_NOTATION}`,
     fallback: '"{cable} to {there}"',
     source: PRACTICE,
     example: 'labels "{site} {cable} to {there}"',

@@ -95,11 +95,12 @@ function numbered(
   const types = lines.flatMap(({ count, type, powered = false }) =>
     Array.from({ length: count }, () => ({ type, powered })),
   );
-  return types.map(({ type, powered }, index) => ({
-    name: String(index + 1),
-    type,
-    ...(powered && { powered: true as const }),
-  }));
+  const counted = new Map<PortType, number>();
+  return types.map(({ type, powered }, index) => {
+    const ofType = (counted.get(type) ?? 0) + 1;
+    counted.set(type, ofType);
+    return { name: String(index + 1), type, ofType, ...(powered && { powered: true as const }) };
+  });
 }
 
 /** Panels of the rack that join both impedances of E1, before what may need them. */

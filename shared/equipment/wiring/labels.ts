@@ -10,8 +10,12 @@ export const LABEL_WORDS = {
   cable: "the number of the cable at its site",
   here: "part and port at this end",
   there: "part and port at the other end",
-  hop: "the hop, of a cable or guide to a unit",
+  hop: "the hop, of a cable or guide to a unit; of any other what it is for: the service, alarm or power",
 } as const;
+
+/** How labels name a part and its port. */
+export const PORT_NOTATION =
+  "A/11:1 is port 1 of the card in slot 11 of chassis A, A/6:supply the supply of the card in slot 6, A:1 a port of the chassis itself; KELD-TARN main unit:IF is port IF of the main unit of hop KELD-TARN.";
 
 type LabelWord = keyof typeof LABEL_WORDS;
 
@@ -32,8 +36,7 @@ export function labelsOf(wiring: Wiring, rule: string = USUAL_LABEL): ReadonlyMa
   return new Map(
     [...numbers].map(([joint, cable]) => {
       const [one, other] = joint.ends.map((end) => portWords(end, wiring));
-      const { carries } = joint;
-      const words = { site: wiring.site, cable, hop: carries.kind === "hop" ? carries.hop : "" };
+      const words = { site: wiring.site, cable, hop: purposeOf(joint) };
       return [
         joint,
         {
@@ -46,6 +49,21 @@ export function labelsOf(wiring: Wiring, rule: string = USUAL_LABEL): ReadonlyMa
       ];
     }),
   );
+}
+
+/** No label has a gap where a cable is of no hop. */
+function purposeOf({ carries, ends: [from] }: Joint): string {
+  switch (carries.kind) {
+    case "hop":
+      return carries.hop;
+    case "service":
+      return carries.title || from.part;
+    case "alarm":
+      return "alarm";
+    case "feed":
+    case "slot":
+      return "power";
+  }
 }
 
 function filled(rule: string, words: Readonly<Record<LabelWord, string>>): string {

@@ -65,6 +65,8 @@ export interface WiredPort {
   /** Unique within the part: `3`, `IF`, `main arm`, `vertical`. */
   readonly name: string;
   readonly type: PortType | JointPort;
+  /** Of a numbered one: which it is of its type, from 1; its name counts over all types of the part. */
+  readonly ofType?: number;
   /** Gives power over its cable. */
   readonly powered?: true;
   /** An unused one is closed with a termination. */

@@ -27,6 +27,7 @@ const COLUMNS: readonly ListColumn<Row>[] = [
   text("order_code", ({ part }) => part.orderCode),
   number("pieces", 0, ({ part }) => part.quantity),
   number("length_m", 2, ({ part }) => part.lengthM),
+  number("each_m", 2, ({ part }) => part.eachM),
   text("length_is", ({ part }) =>
     part.lengthM === undefined ? undefined : part.estimated ? "estimated" : "stated",
   ),

@@ -2,7 +2,13 @@ import { sitePlans } from "../../equipment/site-plan.js";
 import { type PortRow, portPlan } from "../../equipment/wiring/port-plan.js";
 import { siteWiring } from "../../equipment/wiring/site-wiring.js";
 import { shown } from "../../words/message.js";
-import { carriedMessage, joinedByMessage, lacksMessage, partKindMessage } from "../../words/wiring.js";
+import {
+  branchName,
+  carriedMessage,
+  joinedByMessage,
+  lacksMessage,
+  partKindMessage,
+} from "../../words/wiring.js";
 import { type List, type ListColumn, listOf, number, shownOnColumn, text } from "./list.js";
 import type { ListedDesign } from "./listed-design.js";
 
@@ -13,9 +19,10 @@ const COLUMNS: readonly ListColumn<PortRow>[] = [
   text("chassis", ({ part }) => part.place?.chassis),
   number("slot", 0, ({ part }) => part.place?.slot),
   text("hop", ({ part }) => part.of?.hop),
-  text("branch", ({ part }) => part.of?.branch),
+  text("branch", ({ part }) => part.of?.branch && branchName(part.of.branch)),
   text("port", ({ port }) => port.name),
   text("port_type", ({ port }) => port.type),
+  number("port_of_type", 0, ({ port }) => port.ofType),
   text("use", ({ joined, lacks, port }) =>
     joined ? "used" : lacks ? "lacks" : port.terminated ? "terminate" : "free",
   ),

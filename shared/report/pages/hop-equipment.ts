@@ -11,6 +11,7 @@ import type { HopResult } from "../../evaluate/account/result.js";
 import { dbm, decibels, frequency, trimmed } from "../../format/numbers.js";
 import { endsDiffer, factsAt } from "../../radio/arrangement-pairs.js";
 import type { ArrangementFacts } from "../../radio/arrangements.js";
+import { branchName } from "../../words/wiring.js";
 import { armText } from "../carriers.js";
 import type { Block, Section, Table, TableRow } from "../document/document.js";
 import { drawChain } from "../draw/system/chain/draw-chain.js";
@@ -79,7 +80,9 @@ function channelTable(hop: Hop): Table[] {
         const { channel, polarization } = (one ?? other)!;
         return {
           cells: [
-            [...new Set([one, other].flatMap((unit) => unit?.branch ?? []))].join(" / "),
+            [
+              ...new Set([one, other].flatMap((unit) => (unit === undefined ? [] : branchName(unit.branch)))),
+            ].join(" / "),
             channel === undefined ? "not stated" : String(channel),
             polarization ?? "not stated",
             words(one),
@@ -153,7 +156,8 @@ function pathTables(hop: Hop, result: HopResult): Block[] {
 
 function branchWords(branch: string, arm: PathLevel["fromArm"]): string {
   const words = armText({ arm });
-  return words === undefined ? branch : `${branch}, ${words}`;
+  const name = branchName(branch);
+  return words === undefined ? name : `${name}, ${words}`;
 }
 
 function chainFigure(hop: Hop, result: HopResult, plans: ReadonlyMap<string, SitePlan>): Block[] {
@@ -204,10 +208,13 @@ export function partWords({ name, title, detail, orderCode }: Part): string {
   return [name, title, detail, code].filter((word) => word !== undefined).join(", ");
 }
 
-/** Pieces, and metres of cable behind them. */
+/** Pieces; of cable `2 x ~42 m`, or the sum of those that differ: `3, ~90 m together`. */
 export function quantity(part: Part | undefined): string {
   if (part === undefined) return "–";
   const far = part.delivery === undefined ? "" : `, ${deliveryWords(part.delivery)}`;
   if (part.lengthM === undefined) return `${part.quantity}${far}`;
-  return `${part.quantity} (${part.estimated ? "~" : ""}${trimmed(part.lengthM, 1)} m)${far}`;
+  const metres = (lengthM: number) => `${part.estimated ? "~" : ""}${trimmed(lengthM, 1)} m`;
+  return part.eachM === undefined
+    ? `${part.quantity}, ${metres(part.lengthM)} together${far}`
+    : `${part.quantity} x ${metres(part.eachM)}${far}`;
 }

@@ -8,6 +8,7 @@ import { type SitePlan, sitePlans } from "../../equipment/site-plan.js";
 import { structureLoad } from "../../equipment/structure-load.js";
 import { unlistedParts } from "../../equipment/unlisted-parts.js";
 import { trimmed } from "../../format/numbers.js";
+import { branchName } from "../../words/wiring.js";
 import type { Block, Fact, Page, Section, Table } from "../document/document.js";
 import { partWords, quantity } from "./hop-equipment.js";
 
@@ -114,11 +115,11 @@ function slotTables({ placed, ifPorts }: SitePlan): Block[] {
           .toSorted((a, b) => a.port - b.port)
           .map(
             ({ port, hop, branch, automatic }) =>
-              `${port}: ${hop}, ${branch}${automatic ? " (automatic)" : ""}`,
+              `${port}: ${hop}, ${branchName(branch)}${automatic ? " (proposed)" : ""}`,
           );
         return {
           cells: [
-            `${slotNumbers(card)}${card.automatic ? " (automatic)" : ""}`,
+            `${slotNumbers(card)}${card.automatic ? " (proposed)" : ""}`,
             partWords({ ...card.card, kind: "card", quantity: 1, estimated: false }),
             uses.join("; "),
           ],

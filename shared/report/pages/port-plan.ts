@@ -2,9 +2,10 @@
 import type { Design } from "../../design/design.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
 import { earthPoints } from "../../equipment/wiring/earth.js";
-import { LABEL_WORDS, USUAL_LABEL } from "../../equipment/wiring/labels.js";
+import { LABEL_WORDS, PORT_NOTATION, USUAL_LABEL } from "../../equipment/wiring/labels.js";
 import { type PortRow, portPlan } from "../../equipment/wiring/port-plan.js";
 import { siteWiring } from "../../equipment/wiring/site-wiring.js";
+import type { WiredPort } from "../../equipment/wiring/wiring.js";
 import { shown } from "../../words/message.js";
 import { carriedMessage, joinedByMessage, lacksMessage, partMessage } from "../../words/wiring.js";
 import type { Block, Inline, Section, Table } from "../document/document.js";
@@ -23,7 +24,12 @@ export function portPlanSections(plan: SitePlan, design: Design): Section[] {
       text: "What is marked as proposed is placed by this tool in a stable order; the design states nothing of it.",
     });
   if (unused.length > 0) blocks.push(unusedTable(unused));
-  blocks.push(labelRule(design));
+  if (rows.some(({ port }) => differsAmong(port)))
+    blocks.push({
+      type: "paragraph",
+      text: "Ports of a card are counted from 1 over all of their kinds, in the order of its entry in the catalogue; where that is not the number among its own kind, it stands behind it: 2 (alarm-in 1) is the second port of the card and its first alarm input. What is printed on the card is in its manual.",
+    });
+  blocks.push(labelRule(design), ...longLabels(rows));
   return [{ id: "ports", title: "Ports and labels", blocks }, ...earthSection(plan, design)];
 }
 
@@ -35,7 +41,7 @@ function isUsed({ joined, lacks }: PortRow): boolean {
 function usedTable(rows: readonly PortRow[]): Table {
   return {
     type: "table",
-    caption: "Every port in use",
+    caption: "Ports in use, and those that lack what they are to be joined to",
     columns: [
       { title: "Part" },
       { title: "Port" },
@@ -45,7 +51,7 @@ function usedTable(rows: readonly PortRow[]): Table {
       { title: "Label at this end" },
     ],
     rows: rows.map(({ part, port, joined, lacks }) => {
-      const name = port.name === String(port.type) ? port.name : `${port.name} (${port.type})`;
+      const name = portName(port);
       if (joined === undefined)
         return {
           cells: [
@@ -86,13 +92,38 @@ function unusedTable(rows: readonly PortRow[]): Table {
     rows: [...byPart].map(([part, own]) => ({
       cells: [
         shown(partMessage(part)),
-        own
-          .map(({ port }) => (port.name === String(port.type) ? port.name : `${port.name} (${port.type})`))
-          .join(", "),
+        own.map(({ port }) => portName(port)).join(", "),
         own.some(({ port }) => port.terminated) ? "close with a termination" : "–",
       ],
     })),
   };
+}
+
+/** `2 (alarm-in 1)`, `3 (GE)`, `IF` */
+function portName(port: WiredPort): string {
+  const { name, type, ofType } = port;
+  if (name === String(type)) return name;
+  return `${name} (${type}${differsAmong(port) ? ` ${ofType}` : ""})`;
+}
+
+function differsAmong({ name, ofType }: WiredPort): boolean {
+  return ofType !== undefined && String(ofType) !== name;
+}
+
+/** Signs that a flag on a cable usually has room for. Common practice, no source. */
+const USUAL_LABEL_LENGTH = 40;
+
+function longLabels(rows: readonly PortRow[]): Block[] {
+  const lengths = rows.flatMap(({ joined }) => [...(joined?.label ?? "")].length);
+  const long = lengths.filter((length) => length > USUAL_LABEL_LENGTH).length;
+  if (long === 0) return [];
+  const are = long === 1 ? "label has" : "labels have";
+  return [
+    {
+      type: "paragraph",
+      text: `${long} ${are} more than ${USUAL_LABEL_LENGTH} signs, the longest ${Math.max(...lengths)}: more than a usual flag on a cable has room for (common practice, no source). A shorter rule leaves words out.`,
+    },
+  ];
 }
 
 function labelRule({ labels }: Design): Block {
@@ -100,7 +131,7 @@ function labelRule({ labels }: Design): Block {
   const by = labels === undefined ? "the usual rule" : "the rule that the network states";
   return {
     type: "paragraph",
-    text: `Labels follow ${by}, ${labels ?? USUAL_LABEL}: ${words.join("; ")}.`,
+    text: `Labels follow ${by}, ${labels ?? USUAL_LABEL}: ${words.join("; ")}. ${PORT_NOTATION}`,
   };
 }
 

@@ -104,7 +104,7 @@ function structureSection(input: SitePageInput, hung: readonly Hung[]): Section[
 }
 
 const MAST_CAPTION =
-  "Seen from the south: heights and the sizes of antennas to one scale; what looks east stands on the right. On a narrow screen all labels do.";
+  "Seen from the south: heights and the sizes of antennas to one scale. The further east an antenna looks, the further it stands to the right, the further west to the left; what looks north or south stands near the middle. Where several would cover each other they are moved outwards. On a narrow screen all labels stand on the right.";
 const ABOVE_CAPTION = "Seen from above, azimuths from true north.";
 
 function figure(
@@ -193,7 +193,7 @@ function rackSection(plan: SitePlan, wiring: ReturnType<typeof siteWiring>): Sec
   const rack = drawRack(plan);
   if (rack === undefined) return [];
   const faces = facesOf(plan, wiring).map((face, index) =>
-    figure(`face-${index + 1}`, drawFace(face), `${faceTitle(face)}. ${FACE_CAPTION}`),
+    figure(`face-${index + 1}`, drawFace(face), `${FACE_CAPTION} ${faceTitle(face)}.`),
   );
   return [
     {
@@ -205,6 +205,6 @@ function rackSection(plan: SitePlan, wiring: ReturnType<typeof siteWiring>): Sec
 }
 
 const RACK_CAPTION =
-  "In the order of the text, from above: which unit of height a chassis stands on is not stated.";
+  "Chassis in the order of the text, from above, each as high as it is: on which unit of height one stands is not stated.";
 const FACE_CAPTION =
-  "Slots by their numbers, not as they lie in the chassis. A port with something on it has a thick edge, a free one a dotted one; dashed is what is proposed, not stated.";
+  "No picture of the shelf: its slots are in the order of their numbers, not where the maker puts them. A port with something on it has a thick edge, a free one a dotted one; dashed is what is proposed, not stated.";

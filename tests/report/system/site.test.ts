@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { sitePlans } from "../../../shared/equipment/site-plan.js";
 import { siteWiring } from "../../../shared/equipment/wiring/site-wiring.js";
 import type { HopResult } from "../../../shared/evaluate/account/result.js";
-import { draw } from "../../../shared/report/draw/system/placed.js";
+import { draw, type Placed } from "../../../shared/report/draw/system/placed.js";
 import { layoutAbove, NARROW_ABOVE, WIDE_ABOVE } from "../../../shared/report/draw/system/site/draw-above.js";
 import { layoutFace, NARROW_FACE, WIDE_FACE } from "../../../shared/report/draw/system/site/draw-face.js";
 import { layoutMast, NARROW_MAST, WIDE_MAST } from "../../../shared/report/draw/system/site/draw-mast.js";
@@ -78,7 +78,9 @@ const hung: fc.Arbitrary<Hung> = fc.record({
     fc.integer({ min: 0, max: 99 }).map((k) => `HOP-${k}`),
   ),
   far: fc.constantFrom("TARN", LONG),
-  heightM: fc.option(fc.double({ min: 0, max: 300, noNaN: true }), { nil: undefined }),
+  heightM: fc.option(fc.oneof(fc.double({ min: 0, max: 300, noNaN: true }), fc.constantFrom(30, 30.5)), {
+    nil: undefined,
+  }),
   diameterM: fc.option(fc.double({ min: 0.1, max: 5, noNaN: true }), { nil: undefined }),
   azimuthDeg: fc.option(fc.double({ min: 0, max: 360, maxExcluded: true, noNaN: true }), { nil: undefined }),
   distanceM: fc.option(fc.double({ min: 1, max: 1e6, noNaN: true }), { nil: undefined }),
@@ -91,6 +93,69 @@ const hung: fc.Arbitrary<Hung> = fc.record({
       maxLength: 4,
     },
   ),
+});
+
+/** Antennas of which another drawn later leaves no spot, beyond those whose number is told. */
+function hiddenUntold({ items }: Placed): number {
+  const circles = items.flatMap((item) => (item.kind === "circle" ? [item] : []));
+  const hidden = circles.filter(({ x, y, radius }, index) => {
+    const later = circles.slice(index + 1);
+    const spots = [0, 0.3, 0.6, 0.97].flatMap((part) =>
+      Array.from({ length: 24 }, (_, k) => [
+        x + part * radius * Math.cos((k * Math.PI) / 12),
+        y + part * radius * Math.sin((k * Math.PI) / 12),
+      ]),
+    );
+    return spots.every(([px, py]) => later.some((one) => Math.hypot(px! - one.x, py! - one.y) <= one.radius));
+  });
+  const told = items.flatMap((item) =>
+    item.kind === "text" ? [Number(/^(\d+) antennas stand over each other/.exec(item.text)?.[1] ?? 0)] : [],
+  );
+  return Math.max(0, hidden.length - told.reduce((sum, count) => sum + count, 0));
+}
+
+const hungAs = (azimuthDeg: number, heightM = 62): Hung => ({
+  name: "DISH",
+  role: "antenna",
+  at: "hop A / B / antenna",
+  hop: "HOP",
+  far: "TARN",
+  heightM,
+  diameterM: 1.2,
+  azimuthDeg,
+  units: [],
+  couplers: [],
+  also: [],
+  down: [],
+});
+
+test("antennas of one height stand beside each other, what looks north stands in the middle", () => {
+  const plan = sitePlans(designOf(textOf(CASES[0]!))).get("KELD")!;
+  const places = (...there: Hung[]) =>
+    layoutMast(plan, there, WIDE_MAST)!.items.flatMap((item) => (item.kind === "circle" ? [item] : []));
+  const [one, other] = places(hungAs(62), hungAs(11));
+  expect(Math.abs(one!.x - other!.x)).toBeGreaterThan(one!.radius + other!.radius);
+  const middle = WIDE_MAST.width / 2;
+  const [west, east, south] = [270, 90, 180].map((azimuth) => places(hungAs(azimuth))[0]!.x - middle);
+  expect(west).toBeCloseTo(-east!, 9);
+  expect(east).toBeGreaterThan(10);
+  expect(south).toBeCloseTo(0, 6);
+  // Almost north, hardly west.
+  expect(places(hungAs(350.53))[0]!.x - middle).toBeGreaterThan(0.2 * west!);
+});
+
+test("as many lines come down as cables are told", () => {
+  const plan = sitePlans(designOf(textOf(CASES[0]!))).get("KELD")!;
+  const with4 = [62, 40].map((heightM, index) => ({
+    ...hungAs(90, heightM),
+    down: Array.from({ length: 2 }, (_, k) => ({ number: `K-${index}-${k}`, kind: "cable" as const })),
+  }));
+  const { items } = layoutMast(plan, with4, WIDE_MAST)!;
+  expect(items.some((item) => item.kind === "text" && item.text.startsWith("4 cables down"))).toBe(true);
+  const upright = items.filter(
+    (item) => item.kind === "wire" && item.wire === "line" && item.points[0]![0] === item.points[1]![0],
+  );
+  expect(upright).toHaveLength(4);
 });
 
 test("whatever hangs on whatever structure has its place, from the south and from above", () => {
@@ -115,6 +180,7 @@ test("whatever hangs on whatever structure has its place, from the south and fro
           expect(faultsOf(placed)).toEqual([]);
           expect(draw(placed)).not.toContain("<script");
           expect(placed.items.filter(({ kind }) => kind === "circle")).toHaveLength(high.length);
+          expect(hiddenUntold(placed)).toBe(0);
         }
       }
       for (const sheet of [WIDE_ABOVE, NARROW_ABOVE]) {

@@ -6,7 +6,7 @@ import type { WiredPart } from "../../../../equipment/wiring/wiring.js";
 import { dbi, dbm, decibels, fixed, frequency, metres } from "../../../../format/numbers.js";
 import { elementMessage } from "../../../../words/elements.js";
 import { shown } from "../../../../words/message.js";
-import { joinedByMessage, lacksMessage } from "../../../../words/wiring.js";
+import { branchName, joinedByMessage, lacksMessage } from "../../../../words/wiring.js";
 import { type Words, whole } from "../fit.js";
 import type { ChainLine, HopChain, JointStep, PartStep } from "./chain.js";
 
@@ -54,7 +54,7 @@ export function portWords({ outer }: PartStep): ChainWords[] {
 
 export function unitBoxWords({ branch, unit, xpicPair, lacks }: ChainLine, part: WiredPart): ChainWords[] {
   const ordered = unitWords(unit);
-  const name = branch.name === "only" ? "unit" : branch.name;
+  const name = branchName(branch.name);
   return some(
     strong(name),
     plain(part.name ?? "radio not stated"),

@@ -5,22 +5,25 @@ import { degrees, metres, trimmed } from "../../../../format/numbers.js";
 import { type Words, whole } from "../fit.js";
 import { besideEach, LINE, linesAt, linesOf, PAD, textAt } from "../lines.js";
 import { draw, type Placed, type PlacedItem } from "../placed.js";
+import { besideEachOther } from "./beside-each-other.js";
 import type { Hung } from "./hung.js";
+import { type AtHeight, belowWords, downItems, SHAFT } from "./mast-down.js";
 
 export interface MastSheet {
   readonly width: number;
   /** Labels on both sides of the structure, or all on the right. */
   readonly bothSides: boolean;
+  /** How far from the middle of the structure antennas are drawn. */
+  readonly reach: { readonly left: number; readonly right: number };
 }
 
-export const WIDE_MAST: MastSheet = { width: 960, bothSides: true };
-export const NARROW_MAST: MastSheet = { width: 420, bothSides: false };
+export const WIDE_MAST: MastSheet = { width: 960, bothSides: true, reach: { left: 104, right: 104 } };
+export const NARROW_MAST: MastSheet = { width: 420, bothSides: false, reach: { left: 58, right: 76 } };
 
 const MARGIN = 8;
 /** Where heights are written. */
 const RULER = 38;
 const LEAST_HEIGHT = 360;
-const BELOW_GROUND = 34;
 const GAP = 6;
 /** Beyond these the drawing says less than the table. */
 export const MOST_DRAWN = 40;
@@ -51,8 +54,6 @@ export function drawMast(
   };
 }
 
-type AtHeight = Hung & { readonly heightM: number };
-
 function withHeight(hung: readonly Hung[]): AtHeight[] {
   return hung.flatMap((one) =>
     one.heightM === undefined ? [] : [{ ...one, heightM: Math.max(0, one.heightM) }],
@@ -62,7 +63,7 @@ function withHeight(hung: readonly Hung[]): AtHeight[] {
 export function layoutMast(
   { site, equipment }: SitePlan,
   hung: readonly Hung[],
-  { width, bothSides }: MastSheet,
+  { width, bothSides, reach }: MastSheet,
 ): Placed | undefined {
   const there = withHeight(hung).toSorted((a, b) => b.heightM - a.heightM);
   const topM = Math.max(
@@ -71,11 +72,10 @@ export function layoutMast(
     ...there.map(({ heightM, diameterM = 0 }) => heightM + diameterM / 2),
   );
   if (there.length === 0 || there.length > MOST_DRAWN || !(topM < BEYOND_ANY_HEIGHT_M)) return undefined;
-  const mastX = bothSides ? width / 2 : MARGIN + RULER + 46;
-  const reach = bothSides ? 64 : 54;
-  const columnWidth = width - MARGIN - (mastX + reach);
+  const mastX = bothSides ? width / 2 : MARGIN + RULER + reach.left;
+  const columnWidth = width - MARGIN - (mastX + reach.right);
   const labels = there.map((one) => {
-    const left = bothSides && one.azimuthDeg !== undefined && one.azimuthDeg > 180;
+    const left = bothSides && eastOf(one) < 0;
     const lines = linesOf(labelWords(one), columnWidth - RULER * (bothSides ? 1 : 0) - 2 * PAD, 3);
     return { one, left, lines, height: lines.length * LINE + 2 * PAD };
   });
@@ -86,6 +86,55 @@ export function layoutMast(
   const largestM = Math.max(...there.map(({ diameterM = 0 }) => diameterM));
   const scale = Math.min((ground - top - 10) / topM, (2 * MOST_RADIUS) / largestM);
   const y = (heightM: number) => ground - heightM * scale;
+  const rounds = besideEachOther(
+    there.map((one) => ({
+      y: y(one.heightM),
+      radius: Math.max(2.5, ((one.diameterM ?? 0) / 2) * scale),
+      sin: eastOf(one),
+    })),
+    SHAFT + 3,
+    reach,
+  );
+  const fixed: PlacedItem[] = [];
+  const boxes: PlacedItem[] = [];
+  for (const left of [true, false]) {
+    const own = labels.flatMap((label, index) =>
+      label.left === left ? [{ ...label, round: rounds[index]! }] : [],
+    );
+    // Of several at one height the outermost has the lowest label, so that no line crosses one of the others.
+    own.sort((a, b) => a.round.y - b.round.y || Math.abs(a.round.x) - Math.abs(b.round.x));
+    const tops = besideEach(
+      own.map(({ round, height }) => ({ middle: round.y, height })),
+      { top, bottom: ground - GAP, gap: GAP },
+    );
+    for (const [index, { one, lines, height, round }] of own.entries()) {
+      const at = { x: mastX + round.x, y: round.y };
+      const boxWidth = columnWidth - (bothSides ? RULER : 0);
+      const box = {
+        x: left ? MARGIN + RULER : width - MARGIN - boxWidth,
+        y: tops[index]!,
+        width: boxWidth,
+        height,
+      };
+      const edge: Point = [left ? box.x + box.width : box.x, box.y + PAD + LINE / 2];
+      fixed.push(
+        { kind: "wire", wire: "line", points: [rimTowards(at, round.radius, edge), edge] },
+        {
+          kind: "wire",
+          wire: "structure",
+          points: [
+            [mastX, at.y],
+            [at.x, at.y],
+          ],
+        },
+      );
+      boxes.push(
+        { kind: "box", box: "part", round: true, at: one.at, ...box },
+        ...linesAt(lines, box.x + PAD, box.y + PAD),
+      );
+    }
+  }
+  const below = linesOf(belowWords(there, equipment?.cableRunM, rounds), width - 2 * MARGIN, 3);
   const items: PlacedItem[] = [
     ...heightLines(topM, y, width),
     ...structureItems(site, mastX, y),
@@ -98,54 +147,34 @@ export function layoutMast(
         [width - MARGIN, ground],
       ],
     },
+    ...downItems(there, { mastX, y, ground }),
+    ...fixed,
+    // The small ones in front of the large ones.
+    ...[...rounds.keys()]
+      .sort((a, b) => rounds[b]!.radius - rounds[a]!.radius)
+      .map((index): PlacedItem => {
+        const { x, y, radius } = rounds[index]!;
+        return { kind: "circle", at: there[index]!.at, x: mastX + x, y, radius };
+      }),
+    ...boxes,
+    ...linesAt(below, MARGIN, ground + PAD),
   ];
-  for (const left of [true, false]) {
-    const own = labels.filter((label) => label.left === left);
-    const tops = besideEach(
-      own.map(({ one, height }) => ({ middle: y(one.heightM), height })),
-      { top, bottom: ground - GAP, gap: GAP },
-    );
-    for (const [index, { one, lines, height }] of own.entries()) {
-      const radius = Math.max(2.5, ((one.diameterM ?? 0) / 2) * scale);
-      const sign = left ? -1 : 1;
-      const at = { x: mastX + sign * (SHAFT + 3 + radius), y: y(one.heightM) };
-      const boxWidth = columnWidth - (bothSides ? RULER : 0);
-      const box = {
-        x: left ? MARGIN + RULER : width - MARGIN - boxWidth,
-        y: tops[index]!,
-        width: boxWidth,
-        height,
-      };
-      const edge = left ? box.x + box.width : box.x;
-      items.push(
-        {
-          kind: "wire",
-          wire: "line",
-          points: [
-            [at.x + sign * radius, at.y],
-            [edge, box.y + PAD + LINE / 2],
-          ],
-        },
-        {
-          kind: "wire",
-          wire: "structure",
-          points: [
-            [mastX, at.y],
-            [at.x, at.y],
-          ],
-        },
-        { kind: "circle", at: one.at, ...at, radius },
-        { kind: "box", box: "part", round: true, at: one.at, ...box },
-        ...linesAt(lines, box.x + PAD, box.y + PAD),
-      );
-    }
-  }
-  items.push(...downItems(there, equipment?.cableRunM, { mastX, y, ground, width }));
-  return { width, height: ground + BELOW_GROUND + MARGIN, items };
+  return { width, height: ground + PAD + Math.max(2, below.length) * LINE + MARGIN, items };
 }
 
-/** Half the width of what antennas are fixed to. */
-const SHAFT = 6;
+type Point = readonly [number, number];
+
+/** Where on the rim a line starts that leads to a label: above, below or beside. */
+function rimTowards(at: { readonly x: number; readonly y: number }, radius: number, to: Point): Point {
+  if (to[1] < at.y - radius) return [at.x, at.y - radius];
+  if (to[1] > at.y + radius) return [at.x, at.y + radius];
+  return [at.x + Math.sign(to[0] - at.x) * radius, at.y];
+}
+
+/** How far east it looks, -1 to 1; what is not known stands on the right. */
+function eastOf({ azimuthDeg }: Hung): number {
+  return azimuthDeg === undefined ? 1 : Math.sin((azimuthDeg * Math.PI) / 180);
+}
 
 function labelWords({
   name,
@@ -239,42 +268,4 @@ function structureItems(
       ],
     },
   ];
-}
-
-interface Ground {
-  readonly mastX: number;
-  readonly y: (heightM: number) => number;
-  readonly ground: number;
-  readonly width: number;
-}
-
-const MOST_LINES_DOWN = 8;
-
-/** A line for each antenna that something comes down from, and how much that is. */
-function downItems(
-  there: readonly AtHeight[],
-  runM: number | undefined,
-  { mastX, y, ground, width }: Ground,
-): PlacedItem[] {
-  const lines = there.filter(({ down }) => down.length > 0);
-  const items = lines.slice(0, MOST_LINES_DOWN).map(({ heightM }, index): PlacedItem => {
-    const x =
-      mastX - SHAFT / 2 + (index * SHAFT) / Math.max(1, Math.min(lines.length, MOST_LINES_DOWN) - 1 || 1);
-    return {
-      kind: "wire",
-      wire: "line",
-      points: [
-        [x, y(heightM)],
-        [x, ground + 8],
-      ],
-    };
-  });
-  const count = (kind: string) =>
-    there.reduce((sum, { down }) => sum + down.filter((one) => one.kind === kind).length, 0);
-  const counts = (["cable", "guide"] as const).flatMap((kind) =>
-    count(kind) === 0 ? [] : [`${count(kind)} ${kind}${count(kind) === 1 ? "" : "s"}`],
-  );
-  const run = runM === undefined ? "" : `, ${metres(runM)} on to the rack`;
-  const text = counts.length === 0 ? "no cable or guide is joined" : `${counts.join(" and ")} down${run}`;
-  return [...items, ...linesAt(linesOf([{ text }], width - 2 * MARGIN, 2), MARGIN, ground + PAD)];
 }

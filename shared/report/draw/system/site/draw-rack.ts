@@ -1,13 +1,13 @@
 /**
  * The rack of a site from the front: what its chassis take of the height that is free for them, in units of height.
- * Nothing states which unit a chassis stands on: they are drawn from above in the order of the text, and marked so.
+ * Nothing states which unit a chassis stands on: they are drawn from above in the order of the text, without numbers.
  */
 import { type Address, address, nth } from "../../../../design/address.js";
 import type { InstalledChassis } from "../../../../design/equipment.js";
 import type { SitePlan } from "../../../../equipment/site-plan.js";
 import { trimmed } from "../../../../format/numbers.js";
 import { broken } from "../fit.js";
-import { LINE, linesAt, PAD, textAt } from "../lines.js";
+import { LINE, linesAt, PAD } from "../lines.js";
 import { draw, type Placed, type PlacedItem } from "../placed.js";
 
 export interface RackSheet {
@@ -19,8 +19,6 @@ export const NARROW_RACK: RackSheet = { width: 380 };
 
 const MARGIN = 6;
 const UNIT = 26;
-/** Where the units of height are numbered. */
-const RULER = 34;
 /** Higher ones are told in words and drawn shorter. */
 const MOST_UNITS = 20;
 
@@ -65,16 +63,14 @@ export function layoutRack(plan: SitePlan, { width }: RackSheet): Placed {
   const rows = rackRows(plan);
   const freeU = plan.equipment?.rackUnits;
   const neededU = rows.reduce((sum, { heightU }) => sum + heightU, 0);
-  const left = MARGIN + RULER;
+  const left = MARGIN;
   const inside = width - left - MARGIN;
   const items: PlacedItem[] = [];
   let y = MARGIN;
-  let unit = 1;
   const block = (heightU: number, place: (height: number) => PlacedItem[]) => {
     const drawnU = Math.max(1, Math.min(heightU, MOST_UNITS));
     const height = drawnU * UNIT;
-    items.push(...place(height), ...rulerItems(unit, heightU, y, height));
-    unit += heightU;
+    items.push(...place(height));
     y += height;
   };
   for (const { chassis, heightU } of rows) {
@@ -111,20 +107,6 @@ export function layoutRack(plan: SitePlan, { width }: RackSheet): Placed {
   const noteLines = notes.flatMap((text) => broken({ text }, inside, 2));
   items.push(...linesAt(noteLines, left, y + PAD));
   return { width, height: y + (noteLines.length > 0 ? PAD + noteLines.length * LINE : 0) + MARGIN, items };
-}
-
-/** Numbers of the units of height from above; where the drawing is not to scale, none. */
-function rulerItems(from: number, heightU: number, y: number, height: number): PlacedItem[] {
-  if (!Number.isInteger(from) || !Number.isInteger(heightU) || heightU * UNIT !== height || from > 999)
-    return [];
-  return Array.from({ length: heightU }, (_, index) =>
-    textAt(
-      { text: String(from + index), style: "quiet" },
-      MARGIN + RULER - PAD,
-      y + index * UNIT + (UNIT - LINE) / 2,
-      "end",
-    ),
-  );
 }
 
 function chassisItems(

@@ -57,13 +57,19 @@ export function slotWords({ slot, takes, card, proposed }: FaceSlot): {
   };
 }
 
-/** `1–3 E1-75: mill 1 to 3` */
+/** `1–3 E1-75: mill 1 to 3`; where a number and the place among its type differ, `2 alarm-in 1: mains` */
 export function runWords({ first, last, count }: PortRun): Words {
-  const range = count === 1 ? first.port.name : `${first.port.name}–${last.port.name}`;
-  const isNumber = /^\d+$/.test(first.port.name);
-  const type = isNumber ? ` ${first.port.type}${first.port.powered ? ", powered" : ""}` : "";
+  const range = rangeOf(first.port.name, last.port.name, count);
+  const { type, ofType, powered, name } = first.port;
+  const among =
+    ofType === undefined || String(ofType) === name ? "" : ` ${rangeOf(ofType, last.port.ofType, count)}`;
+  const kind = ofType === undefined ? "" : ` ${type}${among}${powered ? ", powered" : ""}`;
   const use = useOf(first, last);
-  return { text: `${range}${type}: ${use}`, style: first.joined === undefined ? "quiet" : "plain" };
+  return { text: `${range}${kind}: ${use}`, style: first.joined === undefined ? "quiet" : "plain" };
+}
+
+function rangeOf(first: string | number, last: string | number | undefined, count: number): string {
+  return count === 1 ? String(first) : `${first}–${last}`;
 }
 
 function useOf(first: PortRow, last: PortRow): string {
