@@ -410,6 +410,8 @@ export interface Hop {
   readonly furtherChannels?: readonly FurtherChannel[];
   /** By how much interference raises every threshold. */
   readonly degradationDb?: number;
+  /** Most EIRP that an end may have. */
+  readonly mostEirpDbm?: number;
   /** Mean time to repair, travel included. */
   readonly repairHours?: number;
   readonly measuredRain?: MeasuredRain;

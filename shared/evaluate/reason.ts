@@ -30,7 +30,7 @@ const END: Bounds<HopEnd> = {
   diversityHeightM: [0, 10_000],
 };
 const SITE: Bounds<Site> = { groundM: ABOVE_SEA_M };
-const HOP: Bounds<Hop> = { degradationDb: [0, 200], repairHours: [0, 1e5] };
+const HOP: Bounds<Hop> = { degradationDb: [0, 200], mostEirpDbm: DECIBELS, repairHours: [0, 1e5] };
 const ANTENNA: Bounds<Antenna> = {
   diameterM: [1e-3, 200],
   beamwidthDeg: [1e-3, 360],

@@ -10,7 +10,6 @@ export const METHOD: MethodReference = {
   note:
     "Spherical Earth, orbit of 42164 km. Refraction is counted by the pessimistic side: any bending of the ray from 0 to 1 degree " +
     "downward, the greatest from memory, unconfirmed.",
-  usedByNoFigure: true,
   checked: { by: "closed forms of azimuth and elevation of a satellite", tolerance: "1e-3 degrees" },
 };
 
@@ -37,7 +36,6 @@ const RADIANS = Math.PI / 180;
  * @param bendingDeg 0: refraction not counted
  * @returns undefined where nothing of the orbit is above the horizon (less the bending)
  * @example orbitAngleDeg(45, { azimuthDeg: 180, elevationDeg: 38.2 }, 0) // 0.0
- * @nofigure
  */
 export function orbitAngleDeg(
   latitudeDeg: number,

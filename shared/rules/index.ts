@@ -29,6 +29,7 @@ import { diffractionLoss } from "./diffraction-loss.js";
 import { diversityClearance } from "./diversity-clearance.js";
 import { diversityIncomplete } from "./diversity-incomplete.js";
 import { duplexMismatch } from "./duplex-mismatch.js";
+import { emissionLimits } from "./emission-limits.js";
 import { endArrangement } from "./end-arrangement.js";
 import { EQUIPMENT_HOP_RULES, EQUIPMENT_NETWORK_RULES, standbyMargin } from "./equipment/index.js";
 import { fadeMargin } from "./fade-margin.js";
@@ -129,6 +130,7 @@ export const HOP_RULES: readonly HopRule[] = [
   couplerNotNeeded,
   ...EQUIPMENT_HOP_RULES,
   farField,
+  emissionLimits,
   overload,
   levelBelowThreshold,
   standbyLevel,

@@ -9,7 +9,6 @@ export const METHOD: MethodReference = {
   note:
     "From memory, not checked against the Regulations. The rule of the orbit (21.2, 21.4) stands with the same figures in 47 CFR " +
     "101.145, which was read; +55 dBW, +13 and +10 dBW and the rule from 25.25 to 27.5 GHz have no witness.",
-  usedByNoFigure: true,
   checked: { by: "the figures as remembered, and that they join", tolerance: "exact" },
 };
 
@@ -38,7 +37,6 @@ export interface Article21Limits {
  *
  * @param frequencyHz below 1 GHz there are none: undefined
  * @see Radio Regulations Article 21. From memory, see METHOD
- * @nofigure
  */
 export function article21Limits(frequencyHz: number): Article21Limits | undefined {
   const f = frequencyHz / 1e9;
@@ -61,7 +59,6 @@ export function article21Limits(frequencyHz: number): Article21Limits | undefine
  * @param orbitAngleDeg between the beam's axis and the nearest point of the orbit, refraction counted, >= 0
  * @returns undefined where 21.4 says nothing; there 21.2 and 21.3 alone hold
  * @see Radio Regulations Article 21.4. From memory, see METHOD
- * @nofigure
  */
 export function eirpNearOrbitDbw(frequencyHz: number, orbitAngleDeg: number): number | undefined {
   const f = frequencyHz / 1e9;

@@ -72,6 +72,7 @@ const WITHOUT_COLUMN: typeof STATED = {
     "climate",
     "degradation",
     "measured-rain",
+    "most-eirp",
     "obstacle",
     "pair",
     "power-control",

@@ -112,6 +112,27 @@ export const hopRows: Rows = [
     example: "degradation 1 dB",
   },
   {
+    name: "most-eirp",
+    in: HOP,
+    alsoCalled: ["max-eirp", "eirp-limit"],
+    args: [
+      {
+        name: "value",
+        value: quantity("power level", {
+          min: "-40 dBm",
+          max: "100 dBm",
+          usual: ["20 to 85 dBm", "-10 to 55 dBW"],
+        }),
+        meaning: "Of each carrier, in the mode of the most power.",
+        into: "hop.mostEirpDbm",
+      },
+    ],
+    meaning: "Most EIRP that an end may have, as the licence or the administration says.",
+    fallback: "that of the Radio Regulations alone",
+    source: PRACTICE,
+    example: "most-eirp 55 dBW",
+  },
+  {
     name: "repair-time",
     in: HOP,
     alsoCalled: ["mttr"],
