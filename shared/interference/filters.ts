@@ -20,36 +20,36 @@ export function reachHz(oneHz: number, otherHz: number): number {
   return (REACH * (oneHz + otherHz)) / 2;
 }
 
-/** Pairs of filters by the shapes' own text: equal shapes share one. */
+/** Pairs of filters: shapes of the same text are one, numbered as they come. */
 export class Filters {
-  private readonly names = new Map<FilterShape, string>();
-  private readonly byShape = new WeakMap<FilterShape, Map<FilterShape, FilterPair | undefined>>();
-  private readonly byName = new Map<string, FilterPair | undefined>();
+  private readonly numbers = new WeakMap<FilterShape, number>();
+  private readonly byText = new Map<string, number>();
+  /** By the numbers of transmitter and receiver; null: a shape is none. */
+  private readonly pairs: (FilterPair | null)[][] = [];
 
   /** Net filter discrimination, 0 where a shape is none. */
   discriminationDb(transmit: FilterShape, receive: FilterShape, offsetHz: number): number {
     const pair = this.pair(transmit, receive);
-    return pair === undefined ? 0 : netFilterDiscriminationDb(pair, offsetHz);
+    return pair === null ? 0 : netFilterDiscriminationDb(pair, offsetHz);
   }
 
-  private pair(transmit: FilterShape, receive: FilterShape): FilterPair | undefined {
-    let of = this.byShape.get(transmit);
-    if (of === undefined) this.byShape.set(transmit, (of = new Map()));
-    if (of.has(receive)) return of.get(receive);
-    const name = `${this.nameOf(transmit)}\n${this.nameOf(receive)}`;
-    if (!this.byName.has(name)) {
-      const made = filterPair(transmit, receive, DEFAULT_CAP_DB);
-      this.byName.set(name, made.ok ? made.pair : undefined);
-    }
-    const pair = this.byName.get(name);
-    of.set(receive, pair);
-    return pair;
+  private pair(transmit: FilterShape, receive: FilterShape): FilterPair | null {
+    const of = (this.pairs[this.numberOf(transmit)] ??= []);
+    const at = this.numberOf(receive);
+    const known = of[at];
+    if (known !== undefined) return known;
+    const made = filterPair(transmit, receive, DEFAULT_CAP_DB);
+    return (of[at] = made.ok ? made.pair : null);
   }
 
-  private nameOf(shape: FilterShape): string {
-    let name = this.names.get(shape);
-    if (name === undefined) this.names.set(shape, (name = JSON.stringify(shape)));
-    return name;
+  private numberOf(shape: FilterShape): number {
+    let number = this.numbers.get(shape);
+    if (number !== undefined) return number;
+    const text = JSON.stringify(shape);
+    number = this.byText.get(text) ?? this.byText.size;
+    this.byText.set(text, number);
+    this.numbers.set(shape, number);
+    return number;
   }
 }
 

@@ -7,11 +7,12 @@
 import { type CouplingLoss, INTERFERENCE_DEFAULTS, type InterferenceTerms } from "../design/interference.js";
 import type { LatLon } from "../geodesy/coordinates.js";
 import type { TerrainProfile } from "../terrain/profile.js";
+import { Cells } from "./cells.js";
 import { restingOnCoarse } from "./closer.js";
 import { coLocatedOf } from "./co-located.js";
 import { type Entry, entryOf } from "./entry.js";
 import { entryPath, type PathTerms, type ProfileStep, pathTermsOf } from "./entry-path.js";
-import { Filters, reachHz } from "./filters.js";
+import { Filters } from "./filters.js";
 import type { ForeignStations } from "./foreign.js";
 import { limitsAt } from "./limits.js";
 import { type InterferenceAt, interferenceAt } from "./receiver-result.js";
@@ -68,6 +69,7 @@ interface Indexes {
 export class InterferenceNetwork implements InterferenceFound {
   private state: NetworkState | undefined;
   private readonly filters: Filters;
+  private indexes: Indexes | undefined;
   private readonly entries: Map<string, Map<string, KnownEntry>>;
   private readonly byHop: Map<string, readonly InterferenceAt[]>;
   private readonly atOthers: Map<string, InterferenceAt>;
@@ -79,6 +81,7 @@ export class InterferenceNetwork implements InterferenceFound {
     this.entries = new Map(from?.entries);
     this.byHop = new Map(from?.byHop);
     this.atOthers = new Map(from?.atOthers);
+    this.indexes = from?.indexes;
   }
 
   /** Whether anything was computed yet. */
@@ -110,8 +113,8 @@ export class InterferenceNetwork implements InterferenceFound {
         this.byHop.delete(hop);
         changed.add(hop);
       }
+    const indexes = this.indexesOf(before, next, path);
     if (touched !== "all" && touched.size === 0) return changed;
-    const indexes = this.indexesOf(next, path);
     for (const [hop, { receivers }] of next.hops) {
       if (touched !== "all" && !receivers.some(({ key }) => touched.has(key))) {
         if (before?.hops.get(hop) === next.hops.get(hop)) continue;
@@ -147,9 +150,9 @@ export class InterferenceNetwork implements InterferenceFound {
     { terms, couplings }: NetworkState,
   ): Generator<ProfileAsked, InterferenceAt, TerrainProfile | undefined> {
     const found = [indexes.own, indexes.foreign].flatMap((index) =>
-      index === undefined ? [] : [{ index, found: index.find(receiver) }],
+      index === undefined ? [] : [index.find(receiver)],
     );
-    const senders = found.flatMap(({ index, found: { entries } }) => entries.map((at) => index.senders[at]!));
+    const senders = found.flatMap(({ entries }) => entries);
     const known = this.entries.get(receiver.key);
     const now = new Map<string, KnownEntry>();
     const entries = new Map<string, Entry>();
@@ -163,17 +166,19 @@ export class InterferenceNetwork implements InterferenceFound {
       entries.set(sender.key, coarse);
       now.set(sender.key, { receiver, coarse });
     }
-    const coLocated = found.flatMap(({ index, found: { coLocated: near } }) =>
-      near.map((at) => coLocatedOf(index.senders[at]!, receiver, couplings, this.filters)),
+    const coLocated = found.flatMap(({ coLocated: near }) =>
+      near.map((sender) => coLocatedOf(sender, receiver, couplings, this.filters)),
     );
-    const cut = found.flatMap(({ found: { cutToNoiseDb } }) =>
-      cutToNoiseDb === undefined ? [] : cutToNoiseDb,
-    );
+    const cut = found.flatMap(({ cutToNoiseDb }) => cutToNoiseDb ?? []);
     const cutToNoiseDb =
       cut.length === 0 ? undefined : 10 * Math.log10(cut.reduce((sum, db) => sum + 10 ** (db / 10), 0));
+    const beyondMost = found.reduce((sum, one) => sum + (one.beyondMost ?? 0), 0);
     const limits = limitsAt(receiver, terms);
     for (;;) {
-      const result = interferenceAt(receiver, terms, [...entries.values()], coLocated, cutToNoiseDb);
+      const result = interferenceAt(receiver, terms, [...entries.values()], coLocated, {
+        cutToNoiseDb,
+        beyondMost,
+      });
       const closer = restingOnCoarse(result, limits);
       if (closer.length === 0) {
         if (now.size > 0) this.entries.set(receiver.key, now);
@@ -215,21 +220,33 @@ export class InterferenceNetwork implements InterferenceFound {
 
   private samePath = true;
 
-  private indexesOf(next: NetworkState, path: PathTerms): Indexes {
-    const { terms } = next;
+  /** What was indexed before goes on, as far as it is the same. */
+  private indexesOf(before: NetworkState | undefined, next: NetworkState, path: PathTerms): Indexes {
+    const { terms, foreign } = next;
     const short = terms.shortTermDegradationDb !== undefined || terms.towardOthersShortTermDb !== undefined;
     const percent = short ? path.shortTermPercent : path.longTermPercent;
-    const own = [...next.hops.values()].flatMap(({ senders }) => senders);
-    return {
-      own: new SenderIndex(own, this.filters, percent, path.seaLevelN, terms.searchDistanceM),
-      foreign: new SenderIndex(
-        next.foreign.senders,
-        this.filters,
-        percent,
-        path.seaLevelN,
-        terms.searchDistanceM,
-      ),
-    };
+    const made = (senders: Iterable<Sender>) =>
+      new SenderIndex(Cells.of(senders), this.filters, percent, path.seaLevelN, terms.searchDistanceM);
+    const known = this.samePath && before !== undefined ? this.indexes : undefined;
+    return (this.indexes = {
+      own:
+        known?.own.changed(...this.movedBetween(before!, next)) ??
+        made([...next.hops.values()].flatMap(({ senders }) => senders)),
+      foreign: known !== undefined && before!.foreign === foreign ? known.foreign : made(foreign.senders),
+    });
+  }
+
+  /** Senders that went, and those that came. */
+  private movedBetween(before: NetworkState, next: NetworkState): readonly [Sender[], Sender[]] {
+    const [gone, come]: [Sender[], Sender[]] = [[], []];
+    for (const [hop, stations] of next.hops) {
+      const was = before.hops.get(hop);
+      if (was === stations) continue;
+      gone.push(...(was?.senders ?? []));
+      come.push(...stations.senders);
+    }
+    for (const [hop, { senders }] of before.hops) if (!next.hops.has(hop)) gone.push(...senders);
+    return [gone, come];
   }
 
   /** Keys of the receivers whose result may differ. */
@@ -240,26 +257,13 @@ export class InterferenceNetwork implements InterferenceFound {
       return "all";
     }
     if (before.foreign !== next.foreign || before.couplings !== next.couplings) return "all";
-    const moved: Sender[] = [];
     const touched = new Set<string>();
-    for (const [hop, stations] of next.hops) {
-      const was = before.hops.get(hop);
-      if (was === stations) continue;
-      moved.push(...(was?.senders ?? []), ...stations.senders);
-      for (const { key } of stations.receivers) touched.add(key);
-    }
-    for (const [hop, { senders }] of before.hops) if (!next.hops.has(hop)) moved.push(...senders);
+    for (const [hop, stations] of next.hops)
+      if (before.hops.get(hop) !== stations) for (const { key } of stations.receivers) touched.add(key);
+    const moved = this.movedBetween(before, next).flat();
     if (moved.length === 0) return touched;
-    const index = new SenderIndex(moved, this.filters, path.shortTermPercent, path.seaLevelN);
-    const reach = Math.max(...moved.map(({ bandwidthHz }) => bandwidthHz));
-    const [lowHz, highHz] = [
-      Math.min(...moved.map(({ frequencyHz }) => frequencyHz)),
-      Math.max(...moved.map(({ frequencyHz }) => frequencyHz)),
-    ];
+    const index = new SenderIndex(Cells.of(moved), this.filters, path.shortTermPercent, path.seaLevelN);
     const look = (receiver: Receiver) => {
-      const { frequencyHz, bandwidthHz } = receiver;
-      const far = reachHz(bandwidthHz, reach);
-      if (frequencyHz < lowHz - far || frequencyHz > highHz + far) return;
       if (index.reaches(receiver, UNTOUCHED_DB)) touched.add(receiver.key);
     };
     for (const { receivers } of next.hops.values()) receivers.forEach(look);

@@ -1,6 +1,7 @@
 /** What all senders together do to one receiver. */
 import type { InterferenceTerms } from "../design/interference.js";
 import { degradationDb } from "../radio/degradation.js";
+import { byKey } from "./cells.js";
 import type { Entry } from "./entry.js";
 import { sumDb } from "./level.js";
 import type { Receiver, Sender } from "./station.js";
@@ -15,6 +16,8 @@ export interface InterferenceAt {
   readonly coLocated: readonly CoLocated[];
   /** I/N of the bounds of all that was not computed. */
   readonly cutToNoiseDb?: number;
+  /** So many of them lie above the cut: more are there than are computed at one receiver. */
+  readonly beyondMost?: number;
   /** I/N of the long-term sum with power control as it usually is, and with full power; undefined: there is none. */
   readonly toNoiseDb?: number;
   readonly fullToNoiseDb?: number;
@@ -41,22 +44,25 @@ export function interferenceAt(
   terms: InterferenceTerms,
   entries: readonly Entry[],
   coLocated: readonly CoLocated[],
-  cutToNoiseDb: number | undefined,
+  { cutToNoiseDb, beyondMost = 0 }: { readonly cutToNoiseDb?: number; readonly beyondMost?: number },
 ): InterferenceAt {
-  const sorted = entries.toSorted((a, b) => b.toNoiseDb - a.toNoiseDb || compare(a.sender.key, b.sender.key));
+  const sorted = entries.toSorted((a, b) => b.toNoiseDb - a.toNoiseDb || byKey(a.sender, b.sender));
   // What was cut counts in the sum as it could at most be: no verdict rests on leaving it out.
   const local = coLocated.flatMap(({ toNoiseDb }) => toNoiseDb ?? []);
   const rest = [...local, ...(cutToNoiseDb === undefined ? [] : [cutToNoiseDb])];
   const toNoiseDb = sumDb([...sorted.map(({ inSumToNoiseDb }) => inSumToNoiseDb), ...rest]);
   const fullToNoiseDb = sumDb([...sorted.map(({ fullInSumToNoiseDb }) => fullInSumToNoiseDb), ...rest]);
-  const shortToNoiseDb = greatest([...sorted.map((entry) => entry.shortToNoiseDb), ...local]);
-  const singleToNoiseDb = greatest([...sorted.map((entry) => entry.toNoiseDb), ...local]);
+  // Nor alone may one of those that are too many be the strongest.
+  const alone = beyondMost > 0 ? rest : local;
+  const shortToNoiseDb = greatest([...sorted.map((entry) => entry.shortToNoiseDb), ...alone]);
+  const singleToNoiseDb = greatest([...sorted.map((entry) => entry.toNoiseDb), ...alone]);
   return {
     receiver,
     terms,
     entries: sorted,
     coLocated,
     ...(cutToNoiseDb !== undefined && { cutToNoiseDb }),
+    ...(beyondMost > 0 && { beyondMost }),
     ...(toNoiseDb !== undefined && { toNoiseDb }),
     ...(fullToNoiseDb !== undefined && { fullToNoiseDb }),
     ...(shortToNoiseDb !== undefined && { shortToNoiseDb }),
@@ -73,8 +79,4 @@ function costOf(toNoiseDb: number | undefined): number {
 
 function greatest(values: readonly number[]): number | undefined {
   return values.length === 0 ? undefined : Math.max(...values);
-}
-
-function compare(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

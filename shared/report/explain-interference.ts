@@ -97,7 +97,8 @@ function patternOf({ source }: AntennaView): string {
 }
 
 function sumOf(at: InterferenceAt, directions: HopResult["directions"]): Explanation {
-  const { receiver, entries, coLocated, cutToNoiseDb, toNoiseDb, fullToNoiseDb, shortToNoiseDb } = at;
+  const { receiver, entries, coLocated, cutToNoiseDb, beyondMost, toNoiseDb, fullToNoiseDb, shortToNoiseDb } =
+    at;
   const more = entries.length - MOST_NAMED;
   const [sum, ratio] = [sumDbm(at), carrierRatio(at, directions)];
   const steps: Step[] = [
@@ -115,6 +116,7 @@ function sumOf(at: InterferenceAt, directions: HopResult["directions"]): Explana
         coupled === undefined ? "no coupling loss is stated, not judged" : `I/N ${decibels(coupled)}`,
       ),
     ),
+    ...(beyondMost === undefined ? [] : [step("more than are computed at one receiver", String(beyondMost))]),
     ...(cutToNoiseDb === undefined
       ? []
       : [step("I/N of the bounds of all that was not computed one by one", decibels(cutToNoiseDb))]),

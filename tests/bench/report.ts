@@ -1,6 +1,7 @@
 /** Lays the results of a run out as Markdown. */
 import type { DiffRun } from "./differences.js";
 import type { EditReport } from "./edits.js";
+import type { InterferenceFigures } from "./interference.js";
 import type { Phases } from "./phases.js";
 
 export interface ColdCheck {
@@ -71,6 +72,38 @@ export function serverTable(all: readonly NamedEdits[]): string {
     whole(peakRssMb),
   ]);
   return table(["design", "opened and evaluated, s", "peak MB"], rows);
+}
+
+export function interferenceTable(all: readonly InterferenceFigures[]): string {
+  const rows = all.map((one) => [
+    thousands(one.hops),
+    thousands(one.rows),
+    (one.coldMs / 1000).toFixed(1),
+    (one.processorMs / 1000).toFixed(1),
+    whole(one.peakRssMb),
+    whole(one.heapMb),
+    thousands(one.entries),
+    whole(one.mostAtOne),
+    whole((1000 * one.coldMs) / one.entries),
+    (one.bruteMs / 1000).toFixed(0),
+    (one.bruteMs / one.coldMs).toFixed(0),
+    ...one.edits.map(({ ms }) => `${whole(quantile(ms, 0.5))} / ${whole(quantile(ms, 0.95))}`),
+  ]);
+  const head = [
+    "hops",
+    "rows of others",
+    "cold s (bound 30, aim 10)",
+    "processor s",
+    "peak MB (bound 1,500)",
+    "of it interference MB",
+    "entries",
+    "most at one",
+    "µs an entry",
+    "all pairs s",
+    "times as long",
+    ...all[0]!.edits.map(({ what }) => `${what} p50 / p95 ms (bound 150, aim 60)`),
+  ];
+  return table(head, rows);
 }
 
 /** The smallest value that this share of all does not exceed. */

@@ -4,7 +4,7 @@
  *
  *     npm run bench                          100, 1,000 and 10,000 hops; some minutes
  *     npm run bench -- --quick               100 and 1,000 hops
- *     npm run bench -- phases check edits    some of the parts: phases, check, diff, edits, far, parts
+ *     npm run bench -- phases check edits    some of the parts: phases, check, diff, edits, far, interference, parts
  */
 import { spawnSync } from "node:child_process";
 import { cpus, loadavg, totalmem } from "node:os";
@@ -12,8 +12,10 @@ import { join } from "node:path";
 import { build } from "esbuild";
 import { diffRuns } from "./differences.js";
 import { farReachingEdits, heightEdits } from "./edits.js";
+import { type InterferenceFigures, interferenceOf } from "./interference.js";
 import { writeTiles } from "./network/landscape.js";
 import {
+  areaDegOf,
   FULL_AREA_DEG,
   inOneFile,
   type NetworkText,
@@ -21,6 +23,7 @@ import {
   withUnknownNames,
   writeNetwork,
 } from "./network/network.js";
+import { OTHERS_STATEMENT, othersText } from "./network/others.js";
 import { type Phases, phasesOf } from "./phases.js";
 import { startNode } from "./process.js";
 import {
@@ -28,6 +31,7 @@ import {
   coldCheckTable,
   diffTable,
   editsTable,
+  interferenceTable,
   type NamedEdits,
   phasesTable,
   quantile,
@@ -42,6 +46,7 @@ const COLD_RUNS = 3;
 const [first, ...rest] = process.argv.slice(2);
 // A part that must have a process of its own starts this file again with its name.
 if (first === "phases-of") console.log(JSON.stringify(await phasesOf(rest[0]!)));
+else if (first === "interference-of") console.log(JSON.stringify(await interferenceOf(rest[0]!)));
 else await run(process.argv.slice(2));
 
 async function run(asked: readonly string[]): Promise<void> {
@@ -82,6 +87,16 @@ async function run(asked: readonly string[]): Promise<void> {
     section("The server", "");
     console.log(serverTable(edits));
   }
+  if (wants("interference")) {
+    section(
+      "Interference",
+      "A network among twice as many transmissions of others, all pairs of a random and dense network; the hops by " +
+        "themselves are evaluated before. All pairs: a sample of receivers against every sender in reach of their " +
+        "filters, scaled. Edits: until all changed findings are there, the rest that the server takes not counted.",
+    );
+    const halves = [largest / 2, largest];
+    console.log(interferenceTable(await inTurn(halves, (hops) => interferenceAmong(hops, networks))));
+  }
   if (wants("parts")) await engineParts();
   console.log(`\nLoad of the machine at the end: ${loadavg()[0]!.toFixed(1)}.`);
 }
@@ -100,9 +115,25 @@ function folderOf(name: string): string {
   return join(CACHE, `net-${name}`);
 }
 
-async function phases(folder: string): Promise<Phases> {
+function phases(folder: string): Promise<Phases> {
+  return inOwnProcess("phases-of", folder);
+}
+
+function interferenceAmong(
+  hops: number,
+  networks: ReadonlyMap<number, NetworkText>,
+): Promise<InterferenceFigures> {
+  const folder = folderOf(`others-${hops}`);
+  const files = new Map(networks.get(hops) ?? networkText(hops, "../terrain"));
+  files.set("others.hop", OTHERS_STATEMENT);
+  files.set("register.csv", othersText(2 * hops, areaDegOf(hops)));
+  writeNetwork(folder, files);
+  return inOwnProcess("interference-of", folder);
+}
+
+async function inOwnProcess<T>(what: string, folder: string): Promise<T> {
   const { process: child, ended } = startNode(
-    [process.argv[1]!, "phases-of", folder],
+    ["--expose-gc", process.argv[1]!, what, folder],
     ["ignore", "pipe", "inherit"],
   );
   let out = "";
@@ -110,8 +141,8 @@ async function phases(folder: string): Promise<Phases> {
     out += String(data);
   });
   const { exitCode } = await ended;
-  if (exitCode !== 0) throw new Error(`the phases of ${folder} could not be measured`);
-  return JSON.parse(out) as Phases;
+  if (exitCode !== 0) throw new Error(`${what} ${folder} could not be measured`);
+  return JSON.parse(out) as T;
 }
 
 async function coldCheck(hops: number): Promise<ColdCheck> {

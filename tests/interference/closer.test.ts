@@ -69,7 +69,7 @@ test("without the named entries a missed sum is met, and a met one is met with t
   fc.assert(
     fc.property(drawn, fc.double({ min: -20, max: 5, noNaN: true }), (of, sumDb) => {
       const entries = of.map((one, index) => entry(one, `s${index}`));
-      const at = interferenceAt(receiver, {}, entries, [], undefined);
+      const at = interferenceAt(receiver, {}, entries, [], {});
       const named = new Set(restingOnCoarse(at, { sumDb }));
       for (const one of named) expect(one.path.step).toBe("coarse");
       const left = at.entries.filter((one) => one.path.step === "coarse" && !named.has(one));
@@ -109,7 +109,7 @@ test.each<[string, Limits, readonly Drawn[], readonly string[]]>([
   ],
 ])("%s", (_, limits, of, keys) => {
   const entries = of.map((one, index) => entry(one, `s${index}`));
-  const found = restingOnCoarse(interferenceAt(receiver, {}, entries, [], undefined), limits);
+  const found = restingOnCoarse(interferenceAt(receiver, {}, entries, [], {}), limits);
   expect(found.map((one) => one.sender.key)).toEqual(keys);
 });
 

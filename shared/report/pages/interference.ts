@@ -4,7 +4,7 @@ import { dbm, decibels, fixed, kilometres } from "../../format/numbers.js";
 import type { Entry } from "../../interference/entry.js";
 import { pathTermsOf } from "../../interference/entry-path.js";
 import type { CoLocated, InterferenceAt } from "../../interference/receiver-result.js";
-import { CUT_DB } from "../../interference/search.js";
+import { CUT_DB, MOST_ENTRIES } from "../../interference/search.js";
 import { isOwn, type Sender } from "../../interference/station.js";
 import { isAimed, lineWords, plainName, receiverWords } from "../../words/interference.js";
 import type { Block, Fact, Inline, Section, Table, TableRow } from "../document/document.js";
@@ -74,7 +74,7 @@ function sumSentence({ toNoiseDb, degradationDb, entries }: InterferenceAt): str
 }
 
 function factsOf(at: InterferenceAt, directions: HopResult["directions"]): Fact[] {
-  const { receiver, terms, toNoiseDb, fullToNoiseDb, shortToNoiseDb, cutToNoiseDb } = at;
+  const { receiver, terms, toNoiseDb, fullToNoiseDb, shortToNoiseDb, cutToNoiseDb, beyondMost } = at;
   const path = pathTermsOf(terms);
   const facts: Fact[] = [
     {
@@ -113,9 +113,9 @@ function factsOf(at: InterferenceAt, directions: HopResult["directions"]): Fact[
     });
   if (cutToNoiseDb !== undefined)
     facts.push({
-      label: "Below the cut",
+      label: beyondMost === undefined ? "Below the cut" : "Not computed",
       value: `I/N ${decibels(cutToNoiseDb)} at most`,
-      note: `not computed one by one: bounds below ${decibels(CUT_DB)}, or lower where those were too much; in the sum`,
+      note: `${beyondMost === undefined ? "" : `${beyondMost} above the cut, beyond the ${MOST_ENTRIES} strongest; further `}not computed one by one: bounds below ${decibels(CUT_DB)}, or lower where those were too much; in the sum`,
     });
   return facts;
 }

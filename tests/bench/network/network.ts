@@ -15,6 +15,11 @@ import { type Link, linkedSites, type Site } from "./links.js";
 
 /** Side of the square that 10,000 hops take; fewer take a part of it, as densely. */
 export const FULL_AREA_DEG = 3;
+/** Side of the square of so many hops. */
+export function areaDegOf(hopCount: number): number {
+  return FULL_AREA_DEG * Math.min(1, Math.sqrt(hopCount / 10_000));
+}
+
 const HOPS_A_FILE = 75;
 const SITES_A_FILE = 150;
 
@@ -23,7 +28,7 @@ export type NetworkText = Map<string, string>;
 
 /** @param terrain folder of the rasters, as the network's text names it */
 export function networkText(hopCount: number, terrain: string, seed = 1): NetworkText {
-  const areaDeg = FULL_AREA_DEG * Math.min(1, Math.sqrt(hopCount / 10_000));
+  const areaDeg = areaDegOf(hopCount);
   const { sites, links } = linkedSites(seed, Math.round(hopCount * 0.9), hopCount, areaDeg);
   const random = randomNumbers(seed + 1);
   const files: NetworkText = new Map([["network.hop", networkFile(terrain)]]);
