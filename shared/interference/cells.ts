@@ -9,8 +9,10 @@ const CELL_DEG = 0.5;
 export interface Cell {
   /** By key. */
   readonly senders: readonly Sender[];
-  /** Of each. */
+  /** Of each, in arrays: most senders are passed over for their frequency alone. */
   readonly vectors: Vectors;
+  readonly frequencyHz: Float64Array;
+  readonly bandwidthHz: Float64Array;
   /** Of all their EIRP, mW. */
   readonly sumMw: number;
   readonly lowestHz: number;
@@ -101,7 +103,19 @@ function cellOf(senders: readonly Sender[]): Cell {
     lowestHz = Math.min(lowestHz, frequencyHz);
     widestHz = Math.max(widestHz, bandwidthHz);
   }
-  return { senders, vectors, middle, sumMw, radiusM, lowestHz, widestHz };
+  const of = (figure: "frequencyHz" | "bandwidthHz") => Float64Array.from(senders, (one) => one[figure]);
+  const [frequencies, bandwidths] = [of("frequencyHz"), of("bandwidthHz")];
+  return {
+    senders,
+    frequencyHz: frequencies,
+    bandwidthHz: bandwidths,
+    vectors,
+    middle,
+    sumMw,
+    radiusM,
+    lowestHz,
+    widestHz,
+  };
 }
 
 export function byKey(a: { readonly key: string }, b: { readonly key: string }): number {

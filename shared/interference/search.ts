@@ -150,14 +150,14 @@ export class SenderIndex {
 
   /** @returns I/N that a sender cannot exceed; undefined: it is no interferer of this receiver */
   private boundDb(
-    { senders, vectors }: Cell,
+    { senders, vectors, frequencyHz, bandwidthHz }: Cell,
     index: number,
     receiver: Receiver,
     here: Vectors,
   ): number | "near" | undefined {
+    const offsetHz = frequencyHz[index]! - receiver.frequencyHz;
+    if (Math.abs(offsetHz) > reachHz(bandwidthHz[index]!, receiver.bandwidthHz)) return undefined;
     const sender = senders[index]!;
-    const offsetHz = sender.frequencyHz - receiver.frequencyHz;
-    if (Math.abs(offsetHz) > reachHz(sender.bandwidthHz, receiver.bandwidthHz)) return undefined;
     if (isSame(sender, receiver)) return undefined;
     const distanceM = chordM(vectors, index, here, 0);
     if (distanceM < NEAR_M) return "near";

@@ -228,7 +228,21 @@ export function spectrumOf(
   if (points !== undefined && points.length > 0 && spectrum?.outOfOrder === undefined)
     return { kind: "points", points };
   const rollOff = spectrum?.rollOff ?? ASSUMED_ROLL_OFF;
-  return { kind: "raised-cosine", symbolRateHz: bandwidthHz / (1 + rollOff), rollOff };
+  return raisedCosine(bandwidthHz / (1 + rollOff), rollOff);
+}
+
+const raisedCosines = new Map<string, FilterShape>();
+const MOST_REMEMBERED = 1000;
+
+/** The same for the same figures, so that the filters of a network are few. */
+function raisedCosine(symbolRateHz: number, rollOff: number): FilterShape {
+  const key = `${symbolRateHz} ${rollOff}`;
+  let shape = raisedCosines.get(key);
+  if (shape === undefined) {
+    if (raisedCosines.size >= MOST_REMEMBERED) raisedCosines.clear();
+    raisedCosines.set(key, (shape = { kind: "raised-cosine", symbolRateHz, rollOff }));
+  }
+  return shape;
 }
 
 function tablesOf({ modes, radio }: Hop): { readonly tables?: readonly ModeTable[] } {
