@@ -8,6 +8,9 @@ import { findRenames, hopNow } from "../../shared/compare/renames.js";
 import { contentComparison } from "../../shared/compare/same.js";
 import type { Design, Hop } from "../../shared/design/design.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
+import { feltBy, heardBy } from "../../shared/interference/in-touch.js";
+import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
+import { isOwn } from "../../shared/interference/station.js";
 import { Memory } from "../../shared/network/memory.js";
 import { DesignSession, type Pace, type SessionHop } from "../session/design-session.js";
 import type { TerrainStore } from "../terrain/store.js";
@@ -37,8 +40,14 @@ export async function compareStates(was: DesignState, is: DesignState, pace?: Pa
   const sides = [sideOf(was), sideOf(is)] as const;
   const ground = groundComparison(sides);
   const wanted = differing(sides, ground);
-  for (const [index, { session, live }] of states.entries())
-    if (!live) await session.update(pace, wanted[index]);
+  for (const [index, { session, live, design }] of sides.entries()) {
+    if (live || wanted[index]!.size === 0) continue;
+    // What these feel comes from hops that are the same on both sides too.
+    await session.updateTogether(
+      pace ?? {},
+      new Set([...wanted[index]!, ...heardBy(design, wanted[index]!)]),
+    );
+  }
   for (const { session } of states) await session.readSpots();
   const compared = [comparedSide(sides[0], wanted[0]), comparedSide(sides[1], wanted[1])] as const;
   const today = is.session.acceptanceDay;
@@ -123,22 +132,39 @@ function differing(sides: readonly [Side, Side], ground: GroundComparison): [Set
     differ[0].delete(name);
     differ[1].delete(now);
   }
+  const isTouched = differ.some(({ size }) => size > 0);
+  // A hop that changes may harm a receiver of others together with hops that do not.
+  if (!sameAround(was, is) || (isTouched && (is.design.others ?? []).length > 0))
+    return [new Set(was.hops.keys()), new Set(is.hops.keys())];
   // One that is evaluated on one side only would seem to have its findings from the change.
   const near = new Set([
-    ...[...withNeighbours(differ[0], was.hops)].map((name) => hopNow(name, renames)),
-    ...withNeighbours(differ[1], is.hops),
+    ...[...withNeighbours(differ[0], was)].map((name) => hopNow(name, renames)),
+    ...withNeighbours(differ[1], is),
   ]);
   return [new Set([...near].flatMap((name) => before.get(name) ?? [])), near];
 }
 
+/** Whether both sides state the same of interference and of others. Where they do not, every hop may differ. */
+function sameAround(was: Side, is: Side): boolean {
+  const [before, now] = [was.design, is.design];
+  const same = contentComparison();
+  const isSame =
+    same(before.interference, now.interference) &&
+    same([...(before.interferenceAt ?? [])], [...(now.interferenceAt ?? [])]) &&
+    same(before.others, now.others);
+  return (
+    isSame && (before.others ?? []).every(({ file }) => was.ground.fileFor(file) === is.ground.fileFor(file))
+  );
+}
+
 /**
  * Judging what hops share needs the results of all hops at a site, so those beside a hop that differs are evaluated
- * too. A rule that looks further must widen this.
+ * too, and those that feel what it sends. A rule that looks further must widen this.
  */
-function withNeighbours(names: ReadonlySet<string>, hops: ReadonlyMap<string, Hop>): Set<string> {
+function withNeighbours(names: ReadonlySet<string>, { hops, design }: Side): Set<string> {
   const sites = new Set([...names].flatMap((name) => hops.get(name)!.ends.map(({ site }) => site.name)));
   const beside = [...hops.values()].filter(({ ends }) => ends.some(({ site }) => sites.has(site.name)));
-  return new Set([...names, ...beside.map(({ name }) => name)]);
+  return new Set([...names, ...beside.map(({ name }) => name), ...feltBy(design, names)]);
 }
 
 /** Of a session that has evaluated more, what is not wanted is left out: it would be judged on one side only. */
@@ -151,7 +177,7 @@ function comparedSide(
   for (const name of wanted) {
     const judged = session.result(name);
     if (!judged) continue;
-    hops.set(name, withShownFiles(judged, ground));
+    hops.set(name, { ...withShownFiles(judged, ground), hears: hopsHeard(session.interference.of(name)) });
     results.set(name, judged.result);
   }
   const ofNetwork = session.judgeNetworkOf(results, { design, memory });
@@ -175,4 +201,10 @@ function withShownFiles({ hop, result, findings }: SessionHop, { shown }: SideGr
         : finding,
     ),
   };
+}
+
+/** Hops whose transmissions come in, the strongest first. */
+function hopsHeard(found: readonly InterferenceAt[]): readonly string[] {
+  const senders = found.flatMap(({ entries, coLocated }) => [...entries, ...coLocated]);
+  return [...new Set(senders.flatMap(({ sender: { of } }) => (isOwn(of) ? [of.hop] : [])))];
 }

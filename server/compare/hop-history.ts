@@ -6,6 +6,7 @@ import { type DecisionChange, decisionChanges } from "../../shared/compare/decis
 import { type DecidedHop, type Decisions, EVERYWHERE } from "../../shared/compare/facts.js";
 import { findRenames } from "../../shared/compare/renames.js";
 import { contentComparison } from "../../shared/compare/same.js";
+import { heardBy } from "../../shared/interference/in-touch.js";
 import { CommandError } from "../command-error.js";
 import { hopRemedy } from "../findings/one-hop.js";
 import { shownFrom } from "../findings/paths.js";
@@ -30,6 +31,8 @@ export interface HistoryEntry {
   /** What others decide for it: catalogue, defaults, climate, objective, sites. */
   readonly shared: readonly { readonly entry: string; readonly decisions: readonly DecisionChange[] }[];
   readonly terrainChanged: boolean;
+  /** By how much interference raises its thresholds changed, and nothing that the hop itself rests on. */
+  readonly interferenceChanged: boolean;
   /** Undefined: gone, or not to be evaluated. */
   readonly judged?: SessionHop;
 }
@@ -245,7 +248,9 @@ class StatesOfHop {
     });
     // What goes before the end has its figures as long as it stands.
     model.setView({ on: lastDayOf(model, name, this.today) });
-    await session.update({}, new Set([name]));
+    const own = new Set([name]);
+    // What others send is part of what this one can bear.
+    await session.updateTogether({}, new Set([...own, ...heardBy(model.design(), own)]));
     const judged = session.result(name);
     const [a, b] = judged?.hop.ends ?? [];
     const stamp =
@@ -282,7 +287,14 @@ function entryOf(
   const common = { commit, hop: child?.name ?? hop, judged: child?.judged };
   if (!child || !parent) {
     const status = child ? "added" : "removed";
-    return { ...common, status, decisions: [], shared: [], terrainChanged: false };
+    return {
+      ...common,
+      status,
+      decisions: [],
+      shared: [],
+      terrainChanged: false,
+      interferenceChanged: false,
+    };
   }
   const renames = findRenames(parent.decisions, child.decisions);
   const shared = [...new Set([...child.decided.uses, ...EVERYWHERE])].flatMap((entry) => {
@@ -302,6 +314,7 @@ function entryOf(
     shared,
     // Of a hop that cannot be evaluated nobody knows what lies under it.
     terrainChanged: parent.judged !== undefined && child.judged !== undefined && parent.stamp !== child.stamp,
+    interferenceChanged: degraded(parent.judged, child.judged),
   };
 }
 
@@ -310,11 +323,14 @@ function unchanged(parent: CommitState | undefined, child: CommitState | undefin
   if (parent.name !== child.name) return false;
   if (parent.judged && child.judged) {
     if (!same(parent.judged.hop, child.judged.hop)) return false;
-    // A raster may change where the path does not cross it.
-    return (
-      parent.stamp === child.stamp || figureChanges(parent.judged, child.judged, (site) => site).length === 0
-    );
+    // A raster may change where the path does not cross it, and another hop where it is not heard.
+    return figureChanges(parent.judged, child.judged, (site) => site).length === 0;
   }
   const nothing = { hops: new Map(), entries: new Map() };
   return decisionChanges(parent.decided.facts, child.decided.facts, nothing).length === 0;
+}
+
+function degraded(parent: SessionHop | undefined, child: SessionHop | undefined): boolean {
+  if (!parent || !child) return false;
+  return figureChanges(parent, child, (site) => site).some(({ kind }) => kind === "degradation");
 }

@@ -68,6 +68,17 @@ export interface Pace {
 /** Below this many hops a thread starts no sooner than they are done. */
 const WORTH_A_THREAD = 300;
 
+const NOTHING_FELT: readonly InterferenceAt[] = [];
+
+/** Of hops that are not judged, what they feel is known in part only, and not told. */
+function feltIn(results: ReadonlyMap<string, HopResult>, found: InterferenceFound): InterferenceFound {
+  return {
+    problem: found.problem,
+    of: (name) => (results.has(name) ? found.of(name) : NOTHING_FELT),
+    ofOthers: () => found.ofOthers(),
+  };
+}
+
 export class DesignSession {
   private readonly judged = new Map<string, SessionHop>();
   private readonly hopResults = new Map<string, HopResult>();
@@ -223,6 +234,13 @@ export class DesignSession {
     return changed;
   }
 
+  /** The same for some hops, with what the transmissions of those that are evaluated do to each other. */
+  async updateTogether(pace: Pace, only: ReadonlySet<string>): Promise<void> {
+    await this.update(pace, only);
+    await this.readListed(pace);
+    await this.readInterference(pace);
+  }
+
   /**
    * What others' transmissions do to each hop, for the results at hand; hops to which they do something else than before
    * are judged anew.
@@ -341,7 +359,7 @@ export class DesignSession {
     return judgeNetwork(design, results, this.acceptancesOn, {
       heights,
       files: this.listed,
-      interference,
+      interference: feltIn(results, interference),
       memory,
     });
   }

@@ -18,10 +18,14 @@ export interface CauseInput {
   readonly findings: readonly FindingChange[];
   /** Shared declarations that changed and count for this hop on the new side. */
   readonly sharedChanges: readonly SharedChange[];
+  /** Whether what interference takes of a threshold changed, or a finding on it came or went. */
+  readonly degraded: boolean;
   /** Both states of the hop as it was evaluated, where it was. */
   readonly hops?: readonly [Hop, Hop];
   readonly ground?: Pick<Cause, "ground"> & { readonly kind: "terrain" | "survey" };
   readonly movers: ReadonlyMap<string, EditedHop>;
+  /** Hops whose transmissions come in, where what they take of the threshold changed. */
+  readonly heard: readonly string[];
   /** Those of them that end at a site of this hop. */
   beside(): readonly string[];
 }
@@ -48,6 +52,7 @@ export function causesOf(input: CauseInput): Cause[] {
       .flatMap(({ at }) => /^hop (.*?)(?: \/ .*)?$/.exec(at ?? "")?.[1] ?? [])
       .filter((name) => input.movers.has(name)),
   );
+  for (const name of input.heard) if (input.movers.has(name)) others.add(name);
   // A finding that names no hop is about what the hops of a site share.
   if (causes.length === 0 && others.size === 0 && moved.length > 0)
     for (const other of input.beside()) others.add(other);
@@ -70,7 +75,9 @@ function byDefaults(decisions: readonly DecisionChange[]): Cause[] {
  * the hop states itself, a site a power supply that no result of the hop rests on; defaults are told by what they
  * decide.
  */
-function reaches(entry: string, { hops, findings }: CauseInput): boolean {
+function reaches(entry: string, { hops, findings, degraded }: CauseInput): boolean {
+  // Of interference the thresholds tell whether it reaches the hop.
+  if (entry === "interference" || entry === "others") return degraded;
   // The ground under the hop tells what the terrain did to it.
   if (entry.startsWith("defaults ") || entry === "terrain") return false;
   // What hops share is judged from more than stands in the hop.

@@ -14,6 +14,8 @@ export interface ComparedHop {
   readonly hop: Hop;
   readonly result: HopResult;
   readonly findings: readonly Finding[];
+  /** Hops whose transmissions come in at its receivers; undefined: interference was not computed. */
+  readonly hears?: readonly string[];
 }
 
 /** One side of a comparison. */

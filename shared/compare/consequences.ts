@@ -49,12 +49,13 @@ export function figureChanges(
     const key = `${figure.kind} ${figure.place}`;
     const then = before.get(key);
     before.delete(key);
+    if (then === undefined && isNothing(figure)) continue;
     if (then === undefined && asked && figure.kind === "clearance") continue;
     const change = changeOf(then, figure);
     if (change) changed.push(change);
   }
   for (const figure of before.values()) {
-    if (asked && figure.kind === "clearance") continue;
+    if ((asked && figure.kind === "clearance") || isNothing(figure)) continue;
     changed.push({
       ...named(figure),
       was: figure.text,
@@ -97,12 +98,18 @@ function carrierLevels(
 
 /** Figures of a hop that has no counterpart. */
 export function figuresAlone({ hop, result }: EvaluatedHop, side: "was" | "is"): FigureChange[] {
-  return figuresOf(hop, result).map((figure) => ({
-    ...named(figure),
-    [side]: figure.text,
-    verdict: "changed",
-  }));
+  return figuresOf(hop, result)
+    .filter((figure) => !isNothing(figure))
+    .map((figure) => ({ ...named(figure), [side]: figure.text, verdict: "changed" }));
 }
+
+/** A threshold that is not raised is worth no word where there is nothing to hold it against. */
+function isNothing({ kind, value, step }: Figure): boolean {
+  return kind === "degradation" && value < step / 2;
+}
+
+/** Figures of a receiving end. */
+const ENDS: ReadonlySet<FigureKind> = new Set(["level", "margin", "degradation"]);
 
 function named({
   kind,
@@ -110,7 +117,7 @@ function named({
   place,
   estimated,
 }: Figure): Pick<FigureChange, "kind" | "label" | "site" | "estimated"> {
-  return { kind, label, site: kind === "level" || kind === "margin" ? place : undefined, estimated };
+  return { kind, label, site: ENDS.has(kind) ? place : undefined, estimated };
 }
 
 function changeOf(was: Figure | undefined, is: Figure): FigureChange | undefined {
@@ -128,7 +135,9 @@ function changeOf(was: Figure | undefined, is: Figure): FigureChange | undefined
     return was.bound === is.bound ? undefined : { ...texts, verdict: "changed" };
   }
   if (!isCertain(was, is, by)) return { ...texts, verdict: "changed" };
-  const verdict = is.better === "neither" ? "changed" : by > 0 ? (otherMode ? "changed" : "better") : "worse";
+  const gain = is.better === "less" ? -by : by;
+  const verdict =
+    is.better === "neither" ? "changed" : gain > 0 ? (otherMode ? "changed" : "better") : "worse";
   return { ...texts, difference: is.difference(by), by, verdict };
 }
 

@@ -46,4 +46,12 @@ export interface Decisions {
 }
 
 /** Keys of declarations that count for every hop without being named in it. */
-export const EVERYWHERE: readonly string[] = ["network", "terrain", "maps", "climate", "policy"];
+export const EVERYWHERE: readonly string[] = [
+  "network",
+  "terrain",
+  "maps",
+  "climate",
+  "policy",
+  "interference",
+  "others",
+];

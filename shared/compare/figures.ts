@@ -22,6 +22,7 @@ export type FigureKind =
   | "length"
   | "level"
   | "margin"
+  | "degradation"
   | "standby"
   | "clearance"
   | "availability"
@@ -43,7 +44,7 @@ export interface Figure {
   /** Smallest difference that is worth telling: the last digit printed. */
   readonly step: number;
   /** Which way is better; a level by itself is neither. */
-  readonly better: "more" | "neither";
+  readonly better: "more" | "less" | "neither";
   /** How a difference is written, its sign included. */
   difference(by: number): string;
 }
@@ -58,6 +59,14 @@ export function figuresOf(hop: Hop, result: HopResult): Figure[] {
       return [
         levelOf(`Received level at ${place}, judged mode`, place, mode.receivedLevelDbm),
         inDecibels("margin", `Fade margin at ${place}`, place, mode.fadeMarginDb, decibels),
+        // Taken for nothing where nothing was computed: it is what counts in the margin.
+        inDecibels(
+          "degradation",
+          `Threshold at ${place} raised by interference`,
+          place,
+          mode.degradationDb ?? 0,
+          decibels,
+        ),
       ].map((figure) => ({ ...figure, mode: mode.modulation }));
     }),
     ...standbyOf(result),
@@ -92,7 +101,7 @@ export function levelOf(label: string, place: string, levelDbm: number): Figure 
 }
 
 function inDecibels(
-  kind: "level" | "margin" | "standby",
+  kind: "level" | "margin" | "degradation" | "standby",
   label: string,
   place: string,
   value: number,
@@ -105,7 +114,7 @@ function inDecibels(
     value,
     text: text(value),
     step: LEVEL_STEP_DB,
-    better: kind === "level" ? "neither" : "more",
+    better: kind === "level" ? "neither" : kind === "degradation" ? "less" : "more",
     difference: (by) => signed(by, 1, "dB"),
   };
 }

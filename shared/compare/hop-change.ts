@@ -8,7 +8,7 @@ import { type DecisionChange, decisionChanges } from "./decisions.js";
 import { type DecidedHop, EVERYWHERE } from "./facts.js";
 import { type FindingChange, isWorse } from "./findings.js";
 import type { RemainingOptions } from "./remaining.js";
-import { type Renames, siteNow } from "./renames.js";
+import { hopNow, type Renames, siteNow } from "./renames.js";
 
 export interface CompareOptions extends RemainingOptions {
   /** Whether the ground under a hop differs between the sides (names of the old and the new side). */
@@ -50,6 +50,8 @@ export function hopChange(pair: Pair, context: CompareContext): HopChange | unde
     pair.was === undefined ? "added" : pair.is === undefined ? "removed" : lost ? "not judged" : "changed";
   const moved = findings.filter((change) => change.status !== "still there");
   if (!edited.has(name) && figures.length === 0 && moved.length === 0 && !lost) return undefined;
+  const degraded =
+    figures.some(({ kind }) => kind === "degradation") || moved.some(({ rule }) => OF_INTERFERENCE.has(rule));
   // Facts are put together only here: of a large network most hops never come so far.
   const causes = causesOf({
     name,
@@ -62,6 +64,8 @@ export function hopChange(pair: Pair, context: CompareContext): HopChange | unde
     hops: before && now && [before.hop, now.hop],
     ground: ground && groundChange(ground, before, now),
     movers,
+    degraded,
+    heard: degraded ? heardHops(before, now, renames) : [],
     beside: () =>
       (is.decisions.hop(name)?.ends ?? []).flatMap((site) => editedAt(site, movers, was, is, renames)),
   });
@@ -81,6 +85,21 @@ export function hopChange(pair: Pair, context: CompareContext): HopChange | unde
     findings,
     worse: lost || findings.some(isWorse) || figures.some(({ verdict }) => verdict === "worse"),
   };
+}
+
+const OF_INTERFERENCE: ReadonlySet<string> = new Set([
+  "interference-degradation",
+  "interference-understated",
+]);
+
+/** Whose transmissions come in on either side, under their names on both. */
+function heardHops(
+  before: ComparedHop | undefined,
+  now: ComparedHop | undefined,
+  renames: Renames,
+): readonly string[] {
+  const was = (before?.hears ?? []).map((name) => hopNow(name, renames));
+  return [...new Set([...(now?.hears ?? []), ...was])];
 }
 
 /** Of a hop that stands on one side only, since or until when: the state that it has, or had. */

@@ -36,7 +36,11 @@ const ASSUMED_ROLL_OFF = 0.15;
 const NONE: HopStations = { senders: [], receivers: [] };
 
 /** @param result of the hop by itself: where its antennas are and look */
-export function stationsOf(hop: Hop, { geometry }: HopResult, around: StationTerms): HopStations {
+export function stationsOf(
+  hop: Hop,
+  { geometry }: Pick<HopResult, "geometry">,
+  around: StationTerms,
+): HopStations {
   // As long as no channel is chosen it is on none.
   if (geometry === undefined || hop.openChannel !== undefined) return NONE;
   const senders: Sender[] = [];

@@ -125,7 +125,11 @@ test("a design without states is compared once", async () => {
   const plain: Written = { dish: 120, swap: DAYS[0]!, hops: ["", ""], moss: "" };
   const { changes, times } = await compareInStages(sideOf(plain), sideOf({ ...plain, dish: 60 }), {});
   expect(times).toEqual([{ span: { from: "", until: "~" }, changes }]);
-  expect(changes.hops.map(({ hop }) => hop)).toEqual(["MOSS-TARN"]);
+  // The other one is on the same channel, and hears what the smaller dish sends aside.
+  expect(changes.hops.map(({ hop, edited }) => [hop, edited])).toEqual([
+    ["MOSS-TARN", true],
+    ["KELD-TARN", false],
+  ]);
 });
 
 test("what hangs today and goes later is told with its time", async () => {
@@ -133,7 +137,7 @@ test("what hangs today and goes later is told with its time", async () => {
   const { changes, times } = await compareInStages(sideOf(plain), sideOf({ ...plain, dish: 60 }), {});
   expect(changes.hops.map((hop) => [hop.hop, hop.figures.length])).toEqual([["MOSS-TARN", 0]]);
   expect(times.map(({ span, changes: then }) => [span, then.hops.map(({ hop }) => hop)])).toEqual([
-    [{ from: "", until: "2027-03-01" }, ["MOSS-TARN"]],
+    [{ from: "", until: "2027-03-01" }, ["MOSS-TARN", "KELD-TARN"]],
   ]);
   expect(times[0]!.changes.worse).toBe(true);
 });
@@ -144,7 +148,7 @@ test("one day alone", async () => {
     (await compareInStages(sideOf(plain), sideOf({ ...plain, dish: 60 }), { on: day })).changes.hops.map(
       (hop) => hop.figures.length > 0,
     );
-  expect([await on("2027-02-28"), await on("2027-03-01")]).toEqual([[true], [false]]);
+  expect([await on("2027-02-28"), await on("2027-03-01")]).toEqual([[true, true], [false]]);
 });
 
 test("of more days than are compared it is told how many are left out", async () => {

@@ -163,6 +163,7 @@ function historiesOf({ was, is }: Fuzzed): HistoryOfHop[] {
         decisions,
         shared: [],
         terrainChanged: true,
+        interferenceChanged: true,
         judged: session.result(hop),
       };
       return [{ hop, entries: [entry], notes: [], paint: plain }];

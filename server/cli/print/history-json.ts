@@ -17,7 +17,7 @@ function printJson({ hop, entries, notes }: HistoryOfHop): Iterable<string> {
     hop,
     notes,
     entries: entries.map((entry): HistoryEntryOutput => {
-      const { commit, hop, status, decisions, shared, terrainChanged } = entry;
+      const { commit, hop, status, decisions, shared, terrainChanged, interferenceChanged } = entry;
       return {
         commit: commit?.commit,
         date: commit?.date,
@@ -28,6 +28,7 @@ function printJson({ hop, entries, notes }: HistoryOfHop): Iterable<string> {
         decisions,
         shared,
         terrainChanged,
+        interferenceChanged,
         ...figures(entry),
       };
     }),

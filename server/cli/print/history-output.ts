@@ -26,6 +26,8 @@ export interface HistoryEntryOutput {
   readonly decisions: readonly DecisionChange[];
   readonly shared: readonly { readonly entry: string; readonly decisions: readonly DecisionChange[] }[];
   readonly terrainChanged: boolean;
+  /** By how much interference raises its thresholds changed. */
+  readonly interferenceChanged: boolean;
   /** Of the weaker direction, in the mode that the objective is held against. */
   readonly fadeMarginDb?: number;
   /** Of that mode. */

@@ -21,7 +21,7 @@ function* printText({ entries, paint }: HistoryOfHop): Iterable<string> {
   if (entries.length > 0)
     yield `${paint("dim", ["date".padEnd(10), "commit".padEnd(9), "margin".padStart(8), "mode".padEnd(8), "availability".padStart(width), "title"].join("  "))}\n`;
   for (const [index, entry] of entries.entries()) {
-    const { commit, hop, status, decisions, shared, terrainChanged } = entry;
+    const { commit, hop, status, decisions, shared, terrainChanged, interferenceChanged } = entry;
     const { fadeMarginDb, modulation = "" } = figures(entry);
     const told = [
       (commit?.date ?? "").padEnd(10),
@@ -36,6 +36,7 @@ function* printText({ entries, paint }: HistoryOfHop): Iterable<string> {
     for (const change of decisions) yield `    ${decision(change)}\n`;
     for (const other of shared)
       for (const change of other.decisions) yield `    ${safe(other.entry)}: ${decision(change)}\n`;
+    if (interferenceChanged) yield "    interference of other hops or of others changed\n";
     if (terrainChanged) yield "    terrain or survey changed\n";
   }
   if (entries.some(({ judged }) => judged?.result.availability?.atLeastPercent !== undefined))

@@ -23,6 +23,7 @@ function quoted(text: string | undefined): Inline {
 const FIGURES: readonly (readonly [FigureChange["kind"], string])[] = [
   ["level", "Received level"],
   ["margin", "Margin"],
+  ["degradation", "Interference"],
   ["standby", "On standby"],
   ["clearance", "Clearance"],
   ["availability", "Availability"],
