@@ -14,6 +14,7 @@ import {
 } from "../../shared/format/numbers.js";
 import { carriersOf } from "../../shared/rules/carriers.js";
 import { weakerDirection } from "../../shared/rules/judged-modes.js";
+import { degradationOrigin, isRaised } from "../../shared/words/interference.js";
 import { type Fact, factNamed, factsNamed, wordOf } from "../facts/fact.js";
 import type { DesignModel } from "../model/design-model.js";
 import { declaredName } from "../model/source-file.js";
@@ -77,7 +78,10 @@ function headline(fact: Fact, { hop, result }: JudgedHop): InlayHint[] {
   const weaker = weakerDirection(hop, result);
   if (weaker) {
     const { direction, mode } = weaker;
-    const tooltip = `Flat fade margin ${decibels(mode.fadeMarginDb)} from ${direction.from} to ${direction.to} with ${mode.modulation}, the weaker direction.`;
+    const raised = isRaised(mode)
+      ? ` Interference raises the threshold by ${decibels(mode.degradationDb ?? 0)}, ${degradationOrigin(mode)}.`
+      : "";
+    const tooltip = `Flat fade margin ${decibels(mode.fadeMarginDb)} from ${direction.from} to ${direction.to} with ${mode.modulation}, the weaker direction.${raised}`;
     add("margin", `margin ${fixed(mode.fadeMarginDb, 0)} dB`, tooltip);
   }
   const found = result.availability;

@@ -8,6 +8,7 @@ import type { Design } from "../../shared/design/design.js";
 import { viewWords } from "../../shared/design/state.js";
 import { type SitePlan, sitePlans } from "../../shared/equipment/site-plan.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
+import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
 import type { Page, ReportFinding } from "../../shared/report/document/document.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
 import { overviewPage } from "../../shared/report/pages/overview-page.js";
@@ -168,14 +169,18 @@ export function pageOfSite(design: JudgedDesign, site: string, options: PageOpti
 function pageOfPlan(design: JudgedDesign, plan: SitePlan, options: PageOptions): Page {
   const { name } = plan.site;
   const results = new Map<string, HopResult>();
+  const felt = new Map<string, readonly InterferenceAt[]>();
   for (const { hop } of plan.ends) {
-    const result = design.session.result(hop.name)?.result;
-    if (result) results.set(hop.name, result);
+    const judged = design.session.felt(hop.name);
+    if (!judged) continue;
+    results.set(hop.name, judged.result);
+    felt.set(hop.name, judged.interference);
   }
   return sitePage({
     plan,
     design: designOf(design),
     results,
+    felt,
     findings: (preparedFor(design).bySite.get(name) ?? []).map((one) => reportFinding(one, design, false)),
     pageOf: (kind, of) => {
       if (options.alone) return undefined;

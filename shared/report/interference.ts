@@ -141,6 +141,8 @@ export function interferenceTermsTold(found: readonly InterferenceAt[]): string[
   }
   const assumed = found.filter(({ receiver }) => receiver.noiseAssumed).length;
   if (assumed > 0) texts.push("The noise figure of the receivers is assumed: their radio states none.");
+  if (found.some(({ coLocated }) => coLocated.some(({ toNoiseDb }) => toNoiseDb === undefined)))
+    texts.push("Antennas at one place are judged only where the coupling loss between them is stated.");
   texts.push(
     "The wanted signal is taken at full fade while no interferer fades: their fades are not taken as correlated, which is the pessimistic case. In the short term the strongest alone counts: enhancements on different paths are taken not to coincide.",
     "Rain scatter is not considered.",

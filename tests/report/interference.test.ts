@@ -9,6 +9,7 @@ import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
 import { explainHop } from "../../shared/report/explain.js";
 import { levelTables } from "../../shared/report/level-diagram.js";
+import { coLocatedSection } from "../../shared/report/pages/co-located.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
 import { fromHub } from "../../shared/rules/example-interference.js";
 import { exampleHop } from "../../shared/rules/example-preamble.js";
@@ -39,7 +40,7 @@ function seen(
   const html = printHtml(page).text;
   const section = page.sections.find(({ id }) => id === "interference")!;
   const figures = explainHop(hop, result, undefined, found);
-  return { found, result, page, html, section, figures, markdown: printMarkdown(page)[0]!.text };
+  return { design, found, result, page, html, section, figures, markdown: printMarkdown(page)[0]!.text };
 }
 
 function listOf({ others = [] }: Design, text: string): ListedFiles {
@@ -155,6 +156,31 @@ test("over known ground the loss says so, and the step of the profiles is told",
 test("a stated degradation that is greater counts, and the page says what is computed", () => {
   const { markdown } = seen(fromHub({ channel: 4, degradation: "40 dB" }));
   expect(markdown).toMatch(/raised by 40\.0 dB of interference, as stated; computed are [\d.]+ dB/);
+});
+
+test("antennas of one site within reach of each other's filters stand on its page, with their coupling loss", () => {
+  const other = exampleHop({
+    keld: "antenna DISH60-18 at 30 m\n    transmits low",
+    tarn: "antenna DISH60-18 at 30 m\n    transmits high",
+  })
+    .replaceAll("KELD", "MOSS")
+    .replace("/ 4", "/ 5");
+  const site = (more: string) =>
+    `site MOSS {\n  at 47.6 -30.45\n  structure mast 60 m\n}\n${exampleHop()}\n${other}${more}`;
+  const sectionOf = (text: string) => {
+    const { design, found } = seen(text);
+    return coLocatedSection("TARN", [["KELD-TARN", found]], design, (name) => name);
+  };
+  const [section] = sectionOf(site(""));
+  const [table] = section!.blocks;
+  const rows = table!.type === "table" ? table!.rows.map(({ cells }) => cells) : [];
+  expect(rows).toEqual([
+    // The one hears what the other sends in the same half, one channel of 55 MHz away.
+    ["KELD-TARN", "MOSS-TARN", expect.stringMatching(/^\d+\.\d°$/), "+55 MHz", "not stated", "not judged"],
+  ]);
+  expect(
+    coLocatedSection("KELD", [["KELD-TARN", seen(site("")).found]], seen(site("")).design, String),
+  ).toEqual([]);
 });
 
 describe("a list that a stranger wrote", () => {

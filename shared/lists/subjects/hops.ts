@@ -43,6 +43,8 @@ const COLUMNS: readonly ListColumn<Row>[] = [
   ),
   text("judged_mode", (row) => weaker(row)?.mode.modulation),
   number("fade_margin_dB", 1, (row) => weaker(row)?.mode.fadeMarginDb),
+  // As it counts in the margin: stated or computed.
+  number("interference_dB", 1, (row) => weaker(row)?.mode.degradationDb),
   number("availability_percent", 7, ({ result }) => result?.availability?.availabilityPercent),
   text("availability_is", ({ result }) => availabilityIs(result)),
   number("clearance_F1", 2, ({ result }) => (result ? worstClearance(result)?.fraction : undefined)),

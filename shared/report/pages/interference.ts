@@ -183,16 +183,14 @@ function coLocatedBlocks(
         { title: "From" },
         { title: "Axes apart", align: "right" },
         { title: "Offset", align: "right" },
-        { title: "Coupling" },
+        { title: "Coupling loss" },
       ],
       rows: nearest.slice(0, MOST_ROWS).map(({ sender, apartDeg, offsetHz, toNoiseDb }) => ({
         cells: [
           from(sender, pageOf),
           apartDeg === undefined ? "not known" : angle(apartDeg),
           offsetWords(offsetHz),
-          toNoiseDb === undefined
-            ? "no loss is stated: not judged"
-            : `I/N ${decibels(toNoiseDb)}, by the loss stated at the site`,
+          toNoiseDb === undefined ? "not stated" : `stated, I/N ${decibels(toNoiseDb)}`,
         ],
       })),
     },

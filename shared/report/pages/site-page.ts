@@ -7,6 +7,7 @@ import { siteWiring } from "../../equipment/wiring/site-wiring.js";
 import type { HopResult } from "../../evaluate/account/result.js";
 import { fixed, kilometres, metres } from "../../format/numbers.js";
 import { formatDms } from "../../geodesy/coordinates.js";
+import type { InterferenceAt } from "../../interference/receiver-result.js";
 import type { Block, Figure, Inline, Page, ReportFinding, Section, Table } from "../document/document.js";
 import { drawAbove } from "../draw/system/site/draw-above.js";
 import { drawFace } from "../draw/system/site/draw-face.js";
@@ -15,6 +16,7 @@ import { drawRack } from "../draw/system/site/draw-rack.js";
 import { facesOf } from "../draw/system/site/face.js";
 import { faceTitle } from "../draw/system/site/face-words.js";
 import { type Hung, hungAt } from "../draw/system/site/hung.js";
+import { coLocatedSection } from "./co-located.js";
 import { gravestFirst } from "./figures.js";
 import { siteBlocks } from "./parts-page.js";
 import { portPlanSections } from "./port-plan.js";
@@ -24,6 +26,8 @@ export interface SitePageInput {
   readonly design: Design;
   /** Of the hops that end there, by name. */
   readonly results: ReadonlyMap<string, HopResult>;
+  /** At the receivers of these hops; undefined: it was not computed. */
+  readonly felt?: ReadonlyMap<string, readonly InterferenceAt[]>;
   /** On the site itself; those on its hops stand on their pages. */
   readonly findings: readonly ReportFinding[];
   /** Pages of hops and of other sites; undefined: there is none in this report. */
@@ -51,6 +55,7 @@ export function sitePage(input: SitePageInput): Page {
     sections: [
       ...findingsSection(findings),
       ...structureSection(input, hung),
+      ...coLocatedSection(plan.site.name, input.felt ?? [], design, (hop) => linkTo(input, "hop", hop)),
       ...rackSection(plan, wiring),
       ...portPlanSections(plan, design),
       { id: "parts", title: "Parts and loads", blocks: siteBlocks(plan, design) },
@@ -115,14 +120,16 @@ function figure(
   return { type: "figure", name, ...drawn, caption };
 }
 
+function linkTo({ pageOf }: Pick<SitePageInput, "pageOf">, kind: "hop" | "site", name: string): Inline {
+  const page = pageOf(kind, name);
+  return page === undefined ? name : { text: name, to: { page } };
+}
+
 /** What the drawings show, in words. */
 function hungTable({ plan, pageOf, results }: SitePageInput, hung: readonly Hung[]): Table {
   const hops = new Set(hung.map(({ hop }) => hop));
   const without = plan.ends.filter(({ hop }) => !hops.has(hop.name));
-  const link = (kind: "hop" | "site", name: string): Inline => {
-    const page = pageOf(kind, name);
-    return page === undefined ? name : { text: name, to: { page } };
-  };
+  const link = (kind: "hop" | "site", name: string) => linkTo({ pageOf }, kind, name);
   const or = (text: string | undefined) => text ?? "–";
   const ends = new Map(plan.ends.map((one) => [one.hop.name, one]));
   const polarization = (name: string) => {
