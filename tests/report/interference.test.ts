@@ -178,9 +178,12 @@ test("antennas of one site within reach of each other's filters stand on its pag
     // The one hears what the other sends in the same half, one channel of 55 MHz away.
     ["KELD-TARN", "MOSS-TARN", expect.stringMatching(/^\d+\.\d°$/), "+55 MHz", "not stated", "not judged"],
   ]);
-  expect(
-    coLocatedSection("KELD", [["KELD-TARN", seen(site("")).found]], seen(site("")).design, String),
-  ).toEqual([]);
+  const { design, found } = seen(site(""));
+  const couplingLosses = [{ hops: ["MOSS-TARN", "KELD-TARN"] as const, lossDb: 62 }];
+  const stated = { ...design, interferenceAt: new Map([["TARN", { couplingLosses }]]) };
+  const told = coLocatedSection("TARN", [["KELD-TARN", found]], stated, String);
+  expect(JSON.stringify(told)).toContain("62.0 dB");
+  expect(coLocatedSection("KELD", [["KELD-TARN", found]], design, String)).toEqual([]);
 });
 
 describe("a list that a stranger wrote", () => {
