@@ -5,6 +5,7 @@
 import type { Antenna, Design, Hop } from "../design/design.js";
 import type { EndGeometry } from "../evaluate/account/path-result.js";
 import { inverse } from "../geodesy/geodesic.js";
+import { Cells } from "./cells.js";
 import { pathTermsOf } from "./entry-path.js";
 import { Filters } from "./filters.js";
 import { SenderIndex } from "./search.js";
@@ -43,8 +44,7 @@ export function heardBy(design: Design, names: ReadonlySet<string>): Set<string>
   for (const name of names)
     for (const receiver of stationsAt(design, name)?.receivers ?? []) {
       const { entries, coLocated } = index.find(receiver);
-      for (const at of [...entries, ...coLocated]) {
-        const { of } = index.senders[at]!;
+      for (const { of } of [...entries, ...coLocated]) {
         if (isOwn(of) && !names.has(of.hop)) heard.add(of.hop);
       }
     }
@@ -53,7 +53,13 @@ export function heardBy(design: Design, names: ReadonlySet<string>): Set<string>
 
 function indexOf(senders: readonly Sender[], { interference = {} }: Design, filters: Filters): SenderIndex {
   const { shortTermPercent, seaLevelN } = pathTermsOf(interference);
-  return new SenderIndex(senders, filters, shortTermPercent, seaLevelN, interference.searchDistanceM);
+  return new SenderIndex(
+    Cells.of(senders),
+    filters,
+    shortTermPercent,
+    seaLevelN,
+    interference.searchDistanceM,
+  );
 }
 
 function stationsAt(design: Design, name: string): HopStations | undefined {
