@@ -2,6 +2,7 @@
 import type { Design, Hop } from "../design/design.js";
 import { isAllIndoor } from "./mounting.js";
 import { type SiteEnd, type SitePlan, sitePlans } from "./site-plan.js";
+import { takesOwnFeed } from "./wiring/supply.js";
 
 /** More places than this are counted. */
 const NAMED = 4;
@@ -18,7 +19,12 @@ export function unlistedParts(design: Design): readonly string[] {
     ...told(
       "chassis and cards",
       "no chassis is stated",
-      plans.filter(lacksIndoor).map(({ site }) => site.name),
+      plans.filter(lacksIndoorUnit).map(({ site }) => site.name),
+    ),
+    ...told(
+      "-48 V pairs",
+      "an all-outdoor unit on a fibre has one of its own",
+      ends.filter(takesOwnFeed).map(endName),
     ),
     "Never in it: what the catalogue has no kind for, such as lightning arresters, sealing, labels and power cables.",
   ];
@@ -36,7 +42,8 @@ function lacksCable({ hop, end }: SiteEnd): boolean {
   return hop.radio !== undefined && end.installation?.cable === undefined && !isAllIndoor(hop);
 }
 
-function lacksIndoor({ equipment, ends }: SitePlan): boolean {
+/** No chassis is stated, and a unit there is not known to need none. */
+export function lacksIndoorUnit({ equipment, ends }: SitePlan): boolean {
   const needs = ({ hop }: SiteEnd) => hop.radio?.unit?.construction !== "all-outdoor";
   return (equipment?.chassis ?? []).length === 0 && ends.some(needs);
 }

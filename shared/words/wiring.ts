@@ -26,6 +26,7 @@ const LACKS: Readonly<Record<LooseEnd["lacks"], string>> = {
   slot: "no free slot of its kind",
   "port of its own": "what it would be joined to is not there, or has something else on it",
   "indoor unit": "no indoor unit is stated at the site",
+  "handed over": "traffic is handed over here, no indoor unit is stated",
 };
 
 /** A branch as it is read; the only one of an end is its unit. */

@@ -195,7 +195,9 @@ test("an edit at a site is judged at once, though no hop changed", async () => {
     session.updateNetwork();
     // The preamble has sites that this text does not use, the chassis no power card, and all ports are open.
     const rules = session.networkFindings().map(({ rule }) => rule);
-    return rules.filter((rule) => !["site-unused", "chassis-needs", "ports-proposed"].includes(rule));
+    return rules.filter(
+      (rule) => !["site-unused", "chassis-needs", "ports-proposed", "chassis-unstated"].includes(rule),
+    );
   };
   expect(await found(TEXT)).toEqual([]);
   const before = session.evaluations;

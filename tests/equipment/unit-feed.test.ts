@@ -1,8 +1,11 @@
 /** An all-outdoor unit on a fibre has a pair for direct current of its own, with a fuse. */
 import { describe, expect, test } from "vitest";
 import { sitePlans } from "../../shared/equipment/site-plan.js";
+import { unlistedParts } from "../../shared/equipment/unlisted-parts.js";
 import { siteWiring } from "../../shared/equipment/wiring/site-wiring.js";
+import { unitBoxWords } from "../../shared/report/draw/system/chain/words.js";
 import { EXAMPLE_ENTRIES } from "../../shared/rules/equipment/example-equipment.js";
+import { chainsIn } from "../report/system/chains.js";
 import { judgeExample } from "../rules/example-design.js";
 import { designOf } from "./designs.js";
 import { wiringFaults } from "./wiring-faults.js";
@@ -77,4 +80,20 @@ describe("a stated feed of a unit is judged", () => {
       "no unit of MOSS-TARN at MOSS has a feed of its own: that is for all-outdoor units on a fibre",
     ]);
   });
+});
+
+test("its pair stands in the chain and in what the parts list leaves out; without a chassis its traffic is handed over", () => {
+  const design = designOf(text("fibre", "feed B fuse 7 rated 6 A to MOSS-TARN"));
+  const [chain] = chainsIn(design);
+  const words = chain!.chain.ends[0].lines.flatMap((line) =>
+    line.steps.flatMap((step) =>
+      step.kind === "part" && step.part.kind === "unit" ? unitBoxWords(line, step.part) : [],
+    ),
+  );
+  expect(words.map(({ text: said }) => said)).toContain("-48 V: feed B, fuse 7 of 6 A");
+  expect(unlistedParts(design)).toContain(
+    "Not in it: -48 V pairs where an all-outdoor unit on a fibre has one of its own (MOSS-TARN at MOSS).",
+  );
+  const bare = designOf(text("fibre", "").replace(/ {2}chassis COPSE.*\n/, ""));
+  expect(siteWiring(sitePlans(bare).get("MOSS")!).loose.map(({ lacks }) => lacks)).toEqual(["handed over"]);
 });

@@ -70,7 +70,7 @@ test("the headline shows the level that the installer measures, the judged mode 
   const { directions } = evaluateHop(STRONG, GROUND);
   const level = figureOf(page, "Received level at line-up");
   expect(level.value).toBe(directions.map(({ receivedLevelDbm }) => receivedLevelDbm.toFixed(1)).join(" / "));
-  expect(level.note).toBe("128QAM, at TARN / KELD");
+  expect(level.note).toBe("highest mode 128QAM, at TARN / KELD");
   expect(figureOf(page, "Fade margin").note).toMatch(/QPSK, -\d+\.\d dBm at (KELD|TARN)$/);
 });
 
@@ -134,7 +134,7 @@ test("the table of the two ends leads up the mast, from the ground over the unit
     "Elevation",
     "Polarization",
   ]);
-  expect(plainText(table.rows[3]!.cells[1]!)).toBe("cable, 60.0 m");
+  expect(plainText(table.rows[3]!.cells[1]!)).toBe("2 x cable, 60.0 m");
 });
 
 test("EIRP of the highest mode and the greatest EIRP stand apart, each named", () => {

@@ -31,6 +31,8 @@ describe("sample network Eskerfold", () => {
       "info channel-plan-unconfirmed tails.hop: F.595 / 55 MHz / 4",
       "info channel-plan-unconfirmed tails.hop: F.636 / 56 MHz / 3",
       "info channel-plan-unconfirmed tails.hop: F.637 / 56 MHz / 7",
+      // Indoor units are stated at three of its sites.
+      "info chassis-unstated sites.hop: GULLSCAR",
       // The ring asks 99.999 %.
       "info ports-proposed sites.hop: COPSE",
       "info ports-proposed sites.hop: HEDGE",

@@ -222,8 +222,8 @@ function joinTraffic({ end, unit, service }: Wanting, port: PortRef, proposed: b
     to.joint([end, port], { by: { kind: "patch" }, carries: { kind: "service", ...service! }, proposed });
 }
 
-function lackOf({ poweredBy }: Wanting, to: Assembly): LooseEnd["lacks"] {
-  if (!to.hasRack()) return "indoor unit";
+function lackOf({ poweredBy, unit }: Wanting, to: Assembly): LooseEnd["lacks"] {
+  if (!to.hasRack()) return unit === undefined ? "indoor unit" : "handed over";
   return poweredBy === undefined ? "traffic port" : "powered port";
 }
 

@@ -135,6 +135,8 @@ export interface LooseEnd {
     | "antenna"
     | "slot"
     | "indoor unit"
+    /** Of a unit with a traffic port of its own, at a site without an indoor unit: nothing lacks there. */
+    | "handed over"
     /** What it would be joined to is not there, or has something else on it. */
     | "port of its own";
   /** Of one whose port is stated: why it cannot have it. */

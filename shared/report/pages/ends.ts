@@ -12,6 +12,7 @@ import { formatDms } from "../../geodesy/coordinates.js";
 import { factsAt } from "../../radio/arrangement-pairs.js";
 import { arrangementByName, SINGLE } from "../../radio/arrangements.js";
 import { channelPlace } from "../../radio/channels.js";
+import { branchName } from "../../words/wiring.js";
 import { overCarriers, strongestMode } from "../carriers.js";
 import type { Table, TableRow } from "../document/document.js";
 import { drawnKFactor } from "../draw/profile-points.js";
@@ -31,7 +32,7 @@ export function endsTable(hop: Hop, result: HopResult): Table {
       "Structure",
       ({ site }) => site.structure && `${site.structure.kind}, ${metres(site.structure.heightM)}`,
     ],
-    ["Cable", cableWords],
+    ["Cable", (end) => cableWords(hop, end)],
     [unitLabel(hop), (end) => unitWords(hop, end)],
     ["Transmits", (end) => transmits(end)],
     ...furtherChannels(hop),
@@ -131,10 +132,16 @@ function metresOf(heightM: number | undefined): string | undefined {
   return heightM === undefined ? undefined : metres(heightM);
 }
 
-function cableWords({ installation }: HopEnd): string | undefined {
-  const { cable, cableLengthM } = installation ?? {};
-  if (cable === undefined) return metresOf(cableLengthM);
-  return `${cable.title ?? cable.name}${cableLengthM === undefined ? "" : `, ${metres(cableLengthM)}`}`;
+function cableWords(hop: Hop, end: HopEnd): string | undefined {
+  const { cable, cableLengthM } = end.installation ?? {};
+  const times = timesWords(factsAt(hop, end)?.outdoorUnits);
+  if (cable === undefined) return cableLengthM === undefined ? undefined : `${times}${metres(cableLengthM)}`;
+  return `${times}${cable.title ?? cable.name}${cableLengthM === undefined ? "" : `, ${metres(cableLengthM)}`}`;
+}
+
+/** `2 x `, nothing where it is one. */
+function timesWords(count: number | undefined): string {
+  return count === undefined || count < 2 ? "" : `${count} x `;
 }
 
 function unitLabel({ arrangement }: Hop): string {
@@ -146,8 +153,9 @@ function unitWords(hop: Hop, end: HopEnd): string | undefined {
   const { radio } = hop;
   const [first] = unitsOf(hop, end, factsAt(hop, end) ?? SINGLE);
   const name = radio?.title ?? radio?.name;
-  if (name === undefined || first?.subBand === undefined) return name;
-  return `${name}, sub-band ${first.subBand}`;
+  if (name === undefined) return undefined;
+  const times = timesWords(factsAt(hop, end)?.transceivers);
+  return `${times}${name}${first?.subBand === undefined ? "" : `, sub-band ${first.subBand}`}`;
 }
 
 function polarizations(hop: Hop, end: HopEnd): string | undefined {
@@ -184,7 +192,7 @@ function furtherChannels({ furtherChannels, arrangement }: Hop): Row[] {
   const on = (place: number) =>
     branchesOf(facts)
       .filter((_, unit) => channelPlace(facts, unit) === place)
-      .map(({ name }) => name)
+      .map(({ name }) => branchName(name))
       .join(" and ") || `carrier ${place + 1}`;
   return (furtherChannels ?? []).map(({ number, lowHz, highHz }, index) => [
     `Transmits, ${on(index + 1)}, channel ${number}`,

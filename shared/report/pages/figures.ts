@@ -69,7 +69,16 @@ function level({ directions }: HopResult): Figure {
   if (mode === undefined) return UNKNOWN;
   const levels = directions.map(({ receivedLevelDbm }) => fixed(receivedLevelDbm, 1));
   const at = directions.map(({ to }) => to).join(" / ");
-  return { value: levels.join(" / "), unit: "dBm", note: `${mode.modulation}, at ${at}` };
+  return {
+    value: levels.join(" / "),
+    unit: "dBm",
+    note: `${highestWords(directions[0]!.modes.length, mode.modulation)}, at ${at}`,
+  };
+}
+
+/** The margin beside it may be that of another mode. */
+function highestWords(count: number, modulation: string): string {
+  return count > 1 ? `highest mode ${modulation}` : modulation;
 }
 
 function margin(hop: Hop, result: HopResult): Figure {

@@ -30,7 +30,6 @@ export function hopEquipment(
     ...arrangementParagraphs(hop),
     ...channelTable(hop),
     ...pathTables(hop, result),
-    ...chainFigure(hop, result, plans),
     ...partsTable(hop, design, plans),
   ];
   return blocks.length === 0 ? [] : [{ id: "equipment", title: "Equipment", blocks }];
@@ -160,9 +159,18 @@ function branchWords(branch: string, arm: PathLevel["fromArm"]): string {
   return words === undefined ? name : `${name}, ${words}`;
 }
 
-function chainFigure(hop: Hop, result: HopResult, plans: ReadonlyMap<string, SitePlan>): Block[] {
+/** The whole hop at one look, before what is told of it. */
+export function chainSection(
+  hop: Hop,
+  result: HopResult,
+  design: Design,
+  plans: ReadonlyMap<string, SitePlan> = sitePlans(design),
+): Section[] {
   const drawn = drawChain(hop, result, plans);
-  return drawn === undefined ? [] : [{ type: "figure", name: "chain", ...drawn }];
+  if (drawn === undefined) return [];
+  return [
+    { id: "chain", title: "The hop as it is built", blocks: [{ type: "figure", name: "chain", ...drawn }] },
+  ];
 }
 
 function partsTable(hop: Hop, design: Design, plans: ReadonlyMap<string, SitePlan>): Block[] {

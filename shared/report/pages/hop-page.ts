@@ -41,7 +41,7 @@ import { cautions } from "./cautions.js";
 import { clearanceTable } from "./clearance.js";
 import { endsTable, powerTable } from "./ends.js";
 import { gravestFirst, keyFigures } from "./figures.js";
-import { hopEquipment, testVoltage } from "./hop-equipment.js";
+import { chainSection, hopEquipment, testVoltage } from "./hop-equipment.js";
 import { type HopPageOf, interferenceSection } from "./interference.js";
 import { modesSection } from "./modes.js";
 import { type OtherBand, pairSection } from "./pair.js";
@@ -84,6 +84,7 @@ export function hopPage(input: HopPageInput): Page {
     sections: [
       ...timesSection(input.times),
       findingsSection(hop, findings, result),
+      ...(input.around ? chainSection(hop, result, input.around, input.plans) : []),
       pathSection(input),
       endsSection(input),
       ...levelSection(input),

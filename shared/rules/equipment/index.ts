@@ -7,11 +7,13 @@ import { antennasOverlap } from "./antennas-overlap.js";
 import { armsExchanged } from "./arms-exchanged.js";
 import { batteryHours } from "./battery-autonomy.js";
 import { cableTooLong } from "./cable-too-long.js";
+import { cableTooShort } from "./cable-too-short.js";
 import { cableWrongKind } from "./cable-wrong-kind.js";
 import { chassisDoubled } from "./chassis-doubled.js";
 import { chassisHeat } from "./chassis-heat.js";
 import { chassisNeeds } from "./chassis-needs.js";
 import { chassisPower } from "./chassis-power.js";
+import { chassisUnstated } from "./chassis-unstated.js";
 import { constructionMismatch } from "./construction-mismatch.js";
 import { controllerProtection } from "./controller-protection.js";
 import { directMounting } from "./direct-mounting.js";
@@ -74,6 +76,8 @@ export const EQUIPMENT_NETWORK_RULES: readonly NetworkRule[] = [
   dualBandPair,
   feederLossImpossible,
   cableTooLong,
+  cableTooShort,
+  chassisUnstated,
   chassisDoubled,
   slotWrongKind,
   slotDoubled,

@@ -33,6 +33,8 @@ export interface ChainLine {
   readonly send?: LineLevels;
   readonly receive?: LineLevels;
   readonly lacks: readonly LooseEnd["lacks"][];
+  /** What brings direct current to its unit over a pair of its own. */
+  readonly feed?: Joint;
 }
 
 export interface LineLevels {

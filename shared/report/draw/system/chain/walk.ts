@@ -3,7 +3,7 @@ import type { Branch } from "../../../../equipment/branches.js";
 import type { UnitSetting } from "../../../../equipment/units.js";
 import { unitId } from "../../../../equipment/wiring/ids.js";
 import type { Joint, LooseEnd, Wiring } from "../../../../equipment/wiring/wiring.js";
-import type { ChainStep, JointStep, PartStep } from "./chain.js";
+import type { ChainLine, ChainStep, JointStep, PartStep } from "./chain.js";
 
 /** The walk alone; figures come on top. */
 const NO_FIGURES = { send: { passed: [] }, receive: { passed: [] } } as const;
@@ -14,10 +14,7 @@ interface Asked {
   readonly unit: UnitSetting;
 }
 
-export function joinedWay(
-  wiring: Wiring,
-  asked: Asked,
-): { readonly steps: readonly ChainStep[]; readonly lacks: readonly LooseEnd["lacks"][] } {
+export function joinedWay(wiring: Wiring, asked: Asked): Pick<ChainLine, "steps" | "lacks" | "feed"> {
   const index = indexOf(wiring);
   const { outwards, inwards } = index;
   const id = unitId(asked.hop, asked.branch.name);
@@ -43,7 +40,8 @@ export function joinedWay(
     part = { kind: "part", part: next, inner: joint.ends[1].port, ...NO_FIGURES };
   }
   steps.push(part);
-  return { steps, lacks: lacksOf(index, steps, id, pole) };
+  const feed = inwards.get(id)?.find(({ carries }) => carries.kind === "feed");
+  return { steps, lacks: lacksOf(index, steps, id, pole), ...(feed && { feed }) };
 }
 
 /** The joint that carries the branch on: its own, else that of all that its part passes in its polarization. */

@@ -52,7 +52,10 @@ export function portWords({ outer }: PartStep): ChainWords[] {
   return outer === undefined ? [] : [plain(`port ${outer}`)];
 }
 
-export function unitBoxWords({ branch, unit, xpicPair, lacks }: ChainLine, part: WiredPart): ChainWords[] {
+export function unitBoxWords(
+  { branch, unit, xpicPair, lacks, feed }: ChainLine,
+  part: WiredPart,
+): ChainWords[] {
   const ordered = unitWords(unit);
   const name = branchName(branch.name);
   return some(
@@ -64,6 +67,7 @@ export function unitBoxWords({ branch, unit, xpicPair, lacks }: ChainLine, part:
     ordered === undefined ? undefined : plain(ordered),
     xpicPair === undefined ? undefined : plain(`XPIC pair ${xpicPair}`),
     branch.radiates ? undefined : plain("waits, muted"),
+    feed && plain(`-48 V: ${shown(joinedByMessage(feed.by))}${feed.proposed ? `, ${PROPOSED}` : ""}`),
     ...lacks.filter((lack) => lack === "arm").map((lack) => plain(shown(lacksMessage(lack)))),
   );
 }

@@ -8,6 +8,7 @@ import { judgedMode } from "../../../../evaluate/level/judged-mode.js";
 import { bitRate } from "../../../../format/numbers.js";
 import { arrangementWords } from "../../../../radio/arrangement-pairs.js";
 import { carriers } from "../../../../radio/arrangements.js";
+import { usualBand } from "../../../../spectrum/usual-band.js";
 import { broken, type Fitted, type Words, widthOf } from "../fit.js";
 import { LINE, linesAt, PAD, textAt } from "../lines.js";
 import { draw, type Placed, type PlacedItem, type Rect } from "../placed.js";
@@ -137,7 +138,7 @@ function hopLines(hop: Hop, { directions }: HopResult): Fitted[] {
   const mode = directions[0] && judgedMode(hop, directions[0].modes);
   const rate = mode?.bitRateBps === undefined ? undefined : mode.bitRateBps * carriers(hop.arrangement.name);
   const figures = [
-    band === undefined ? "band open" : `${Math.round(band / 1e9)} GHz`,
+    band === undefined ? "band open" : usualBand(band, hop.channel?.plan),
     rate === undefined ? undefined : bitRate(rate),
   ].filter((part) => part !== undefined);
   const words: Words[] = [
