@@ -47,7 +47,7 @@ export const interferenceDegradation: HopInNetworkRule = {
         at: address("hop", hop.name, site),
         about: address("hop", hop.name),
         severity: fault.severity,
-        message: `${fault.what} at ${site} by ${decibels(fault.db)}${strongest ? `; most by ${entryWords(strongest)}` : ""}`,
+        message: `${fault.what} at ${site} by ${decibels(fault.db)}${fault.asked}${strongest ? `; most by ${entryWords(strongest)}` : ""}`,
         related: relatedOf(at),
       });
     }
@@ -76,6 +76,8 @@ interface Fault {
   readonly db: number;
   readonly overDb: number;
   readonly what: string;
+  /** The end of the sentence: what is allowed. */
+  readonly asked: string;
   readonly severity: "error" | "warning";
 }
 
@@ -104,8 +106,8 @@ function faultBy(
   severity: Fault["severity"] = "error",
 ): Fault | undefined {
   if (mostDb === undefined || !(db > mostDb + ROUNDING_DB)) return undefined;
-  const asked = severity === "error" ? `, of ${decibels(mostDb)} allowed,` : "";
-  return { db, overDb: db - mostDb, what: `${what}${asked}`, severity };
+  const asked = severity === "error" ? `, ${decibels(mostDb)} is allowed` : "";
+  return { db, overDb: db - mostDb, what, asked, severity };
 }
 
 /** Hops that cause most of it. */
