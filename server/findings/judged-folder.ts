@@ -150,7 +150,9 @@ function firstTold(findings: readonly PlacedFinding[], seen: Set<string>): reado
 /** The same for one hop: its findings alone, whatever the size of the network. */
 function judgedHop(model: DesignModel, session: DesignSession, name: string): JudgedDesign {
   const placer = new Placer(model);
-  const findings = session.result(name)?.findings ?? [];
+  session.updateNetwork();
+  const ofNetwork = session.networkFindings().filter((finding) => hopConcerned(finding) === name);
+  const findings = [...(session.result(name)?.findings ?? []), ...ofNetwork];
   return designOf(
     model,
     session,

@@ -9,15 +9,16 @@ import type { Receiver, Sender } from "./station.js";
  */
 export function toNoiseDb(levelDbm: number, sender: Sender, receiver: Receiver, filters: Filters): number {
   const offsetHz = sender.frequencyHz - receiver.frequencyHz;
-  if (receiver.tables !== undefined) {
-    let most = Number.NEGATIVE_INFINITY;
-    for (const { thresholdDbm, points } of receiver.tables)
-      most = Math.max(most, toNoiseByTableDb(levelDbm, thresholdDbm, points, offsetHz));
-    return most;
+  const filterDb = filters.discriminationDb(sender.spectrum, receiver.selectivity, offsetHz);
+  const filteredDb = levelDbm - filterDb - receiver.noiseDbm;
+  if (receiver.tables === undefined) return filteredDb;
+  let most = Number.NEGATIVE_INFINITY;
+  for (const { thresholdDbm, points } of receiver.tables) {
+    // Nearer than its first offset a table says nothing: what the mode bears on the next channel it need not bear on its own.
+    const isTold = Math.abs(offsetHz) >= points[0]!.offsetHz;
+    most = Math.max(most, isTold ? toNoiseByTableDb(levelDbm, thresholdDbm, points, offsetHz) : filteredDb);
   }
-  return (
-    levelDbm - filters.discriminationDb(sender.spectrum, receiver.selectivity, offsetHz) - receiver.noiseDbm
-  );
+  return most;
 }
 
 /** In power; undefined: there is none. */

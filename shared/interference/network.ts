@@ -115,7 +115,7 @@ export class InterferenceNetwork implements InterferenceFound {
       }
     const indexes = this.indexesOf(before, next, path);
     if (touched !== "all" && touched.size === 0) return changed;
-    for (const [hop, { receivers }] of next.hops) {
+    for (const [hop, { receivers }] of touched === "all" ? byPlace(next.hops) : next.hops) {
       if (touched !== "all" && !receivers.some(({ key }) => touched.has(key))) {
         if (before?.hops.get(hop) === next.hops.get(hop)) continue;
       }
@@ -274,4 +274,15 @@ export class InterferenceNetwork implements InterferenceFound {
   private forget(receivers: readonly Receiver[]): void {
     for (const { key } of receivers) this.entries.delete(key);
   }
+}
+
+const AREA_DEG = 0.25;
+
+/** Neighbours one after another, so that the terrain of one is still at hand for the next. */
+function byPlace(hops: ReadonlyMap<string, HopStations>): readonly (readonly [string, HopStations])[] {
+  const areaOf = ({ receivers: [first] }: HopStations) => {
+    const { latitudeDeg = 0, longitudeDeg = 0 } = first?.place.position ?? {};
+    return Math.floor(latitudeDeg / AREA_DEG) * 10_000 + Math.floor(longitudeDeg / AREA_DEG);
+  };
+  return [...hops].sort(([, a], [, b]) => areaOf(a) - areaOf(b));
 }

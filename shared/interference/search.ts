@@ -3,7 +3,7 @@
  * one, each by a bound that its full calculation can only fall below (P.452 reference section 12.3 and 12.4).
  */
 
-import { lowerBoundDb } from "../propagation/p452/lower-bound.js";
+import { boundWithoutSlackDb, LEAST_BETA0_PERCENT, slackDb } from "../propagation/p452/lower-bound.js";
 import { specificGasAttenuation } from "../propagation/p676.js";
 import { vapourPressureOfDensityHPa } from "../propagation/vapour.js";
 import { byKey, type Cell, type Cells } from "./cells.js";
@@ -53,6 +53,9 @@ interface Bounded {
 /** The same in whatever order its senders came. */
 export class SenderIndex {
   private readonly gammas = new Map<number, number>();
+  private readonly airs = new WeakMap<Cell, Air>();
+  /** Of the focusing in the bound. */
+  private readonly boundPercent: number;
 
   constructor(
     private readonly cells: Cells,
@@ -62,7 +65,9 @@ export class SenderIndex {
     private readonly seaLevelN: number,
     /** Senders further away are not looked at. */
     private readonly searchDistanceM = Number.POSITIVE_INFINITY,
-  ) {}
+  ) {
+    this.boundPercent = Math.min(timePercent, LEAST_BETA0_PERCENT);
+  }
 
   /** The same index with other senders; this one stays as it is. */
   changed(gone: Iterable<Sender>, come: Iterable<Sender>): SenderIndex {
@@ -75,8 +80,9 @@ export class SenderIndex {
     let here: Vectors | undefined;
     for (const cell of this.cellsInReach(receiver)) {
       here ??= new Vectors([receiver.place]);
+      const air = this.airOf(cell);
       for (let index = 0; index < cell.senders.length; index++) {
-        const boundDb = this.boundDb(cell, index, receiver, here);
+        const boundDb = this.boundDb(cell, index, receiver, here, air);
         if (boundDb === "near" || (boundDb !== undefined && boundDb > leastDb)) return true;
       }
     }
@@ -101,8 +107,9 @@ export class SenderIndex {
         cutPower += 10 ** (passedDb / 10);
         continue;
       }
+      const air = this.airOf(cell);
       for (let index = 0; index < cell.senders.length; index++) {
-        const boundDb = this.boundDb(cell, index, receiver, here);
+        const boundDb = this.boundDb(cell, index, receiver, here, air);
         if (boundDb === undefined) continue;
         const sender = cell.senders[index]!;
         if (boundDb === "near") coLocated.push(sender);
@@ -144,7 +151,8 @@ export class SenderIndex {
       receiver.antenna.gainDbi -
       receiver.antenna.leastBeyond(angleDeg) -
       receiver.lossDb -
-      this.lossBoundDb(distanceM, cell.lowestHz, 0);
+      this.lossBoundDb(distanceM, cell.lowestHz / 1e9, 0) +
+      this.slackOf(cell.lowestHz);
     return receiver.tables === undefined ? levelDbm - receiver.noiseDbm : Number.POSITIVE_INFINITY;
   }
 
@@ -154,6 +162,7 @@ export class SenderIndex {
     index: number,
     receiver: Receiver,
     here: Vectors,
+    { gammaDbPerKm, slack }: Air,
   ): number | "near" | undefined {
     const offsetHz = frequencyHz[index]! - receiver.frequencyHz;
     if (Math.abs(offsetHz) > reachHz(bandwidthHz[index]!, receiver.bandwidthHz)) return undefined;
@@ -162,20 +171,34 @@ export class SenderIndex {
     const distanceM = chordM(vectors, index, here, 0);
     if (distanceM < NEAR_M) return "near";
     if (distanceM > this.searchDistanceM) return undefined;
-    const gamma = this.gammaOf(sender.frequencyHz);
     const wholeDbm =
       sender.eirpDbm +
       receiver.antenna.gainDbi -
       receiver.lossDb -
-      this.lossBoundDb(distanceM, sender.frequencyHz, gamma);
+      this.lossBoundDb(distanceM, frequencyHz[index]! / 1e9, gammaDbPerKm[index]!) +
+      slack[index]!;
     const sent = sender.antenna.leastBeyond(leastAngleDeg(vectors, index, here, 0));
     const heard = receiver.antenna.leastBeyond(leastAngleDeg(here, 0, vectors, index));
     return toNoiseDb(wholeDbm - sent - heard, sender, receiver, this.filters);
   }
 
-  private lossBoundDb(distanceM: number, frequencyHz: number, gammaDbPerKm: number): number {
-    const { timePercent, seaLevelN } = this;
-    return lowerBoundDb(distanceM, { frequencyHz, timePercent, seaLevelN, gammaDbPerKm });
+  private lossBoundDb(distanceM: number, fGHz: number, gammaDbPerKm: number): number {
+    return boundWithoutSlackDb(distanceM / 1000, fGHz, gammaDbPerKm, this.boundPercent);
+  }
+
+  private slackOf(frequencyHz: number): number {
+    return slackDb(frequencyHz / 1e9, this.timePercent, this.seaLevelN);
+  }
+
+  /** Of every sender of a cell, worked out once. */
+  private airOf(cell: Cell): Air {
+    let air = this.airs.get(cell);
+    if (air === undefined) {
+      const gammaDbPerKm = cell.frequencyHz.map((hz) => this.gammaOf(hz));
+      const slack = cell.frequencyHz.map((hz) => this.slackOf(hz));
+      this.airs.set(cell, (air = { gammaDbPerKm, slack }));
+    }
+    return air;
   }
 
   private gammaOf(frequencyHz: number): number {
@@ -183,6 +206,13 @@ export class SenderIndex {
     if (gamma === undefined) this.gammas.set(frequencyHz, (gamma = gasDbPerKm(frequencyHz)));
     return gamma;
   }
+}
+
+/** What the bound takes of the air, by sender. */
+interface Air {
+  readonly gammaDbPerKm: Float64Array;
+  /** What troposcatter may take off, dB. */
+  readonly slack: Float64Array;
 }
 
 function strongestFirst(a: Bounded, b: Bounded): number {

@@ -230,7 +230,7 @@ export function spectrumOf(
 ): FilterShape {
   const points = spectrum?.[of];
   if (points !== undefined && points.length > 0 && spectrum?.outOfOrder === undefined)
-    return { kind: "points", points };
+    return { kind: "points", points: fromCentre(points) };
   const rollOff = spectrum?.rollOff ?? ASSUMED_ROLL_OFF;
   return raisedCosine(bandwidthHz / (1 + rollOff), rollOff);
 }
@@ -265,4 +265,16 @@ function widest(modes: readonly RadioMode[]): RadioMode | undefined {
     (found, mode) => (found === undefined || mode.bandwidthHz > found.bandwidthHz ? mode : found),
     undefined,
   );
+}
+
+type Points = NonNullable<ModeSpectrum["selectivity"]>;
+
+const wholes = new WeakMap<Points, Points>();
+
+/** A mask that is told from some offset on is 0 dB at the centre, and straight from there: what passes there is what it is for. */
+function fromCentre(points: Points): Points {
+  if (points[0]!.offsetHz <= 0) return points;
+  let whole = wholes.get(points);
+  if (whole === undefined) wholes.set(points, (whole = [{ offsetHz: 0, attenuationDb: 0 }, ...points]));
+  return whole;
 }

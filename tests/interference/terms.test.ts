@@ -4,6 +4,10 @@ import { interferenceTerms } from "../../server/session/interference-terms.js";
 import type { Design } from "../../shared/design/design.js";
 import type { InterferenceTerms } from "../../shared/design/interference.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { Filters } from "../../shared/interference/filters.js";
+import { toNoiseDb } from "../../shared/interference/level.js";
+import type { Receiver, Sender } from "../../shared/interference/station.js";
+import { spectrumOf } from "../../shared/interference/stations.js";
 import { NO_FILES } from "../../shared/others/listed.js";
 import { fromHub } from "../../shared/rules/example-interference.js";
 import { designOf } from "../equipment/designs.js";
@@ -70,4 +74,33 @@ test("lapse and N0 change the loss, and what is stated holds before the maps", a
   expect(await interferenceTerms(DESIGN, undefined)).toEqual({});
   // Asked in the middle of the sites, once for each design that leaves something open.
   expect(asked).toHaveLength(2);
+});
+
+test("a mask or a table that begins beside the channel lets nothing off on the channel itself", () => {
+  const shape = (of: Parameters<typeof spectrumOf>[0]) =>
+    spectrumOf({ ...of, bandwidthHz: 55e6 }, "selectivity");
+  const beside = shape({
+    bandwidthHz: 55e6,
+    spectrum: { selectivity: [{ offsetHz: 60e6, attenuationDb: 50 }] },
+  });
+  expect(beside).toEqual({
+    kind: "points",
+    points: [
+      { offsetHz: 0, attenuationDb: 0 },
+      { offsetHz: 60e6, attenuationDb: 50 },
+    ],
+  });
+  const receiver = {
+    frequencyHz: 18e9,
+    noiseDbm: -90,
+    selectivity: beside,
+    tables: [{ modulation: "QPSK", thresholdDbm: -80, points: [{ offsetHz: 55e6, for1Db: -5, for3Db: -9 }] }],
+  } as unknown as Receiver;
+  const sender = (frequencyHz: number) => ({ frequencyHz, spectrum: beside }) as unknown as Sender;
+  const plain = { ...receiver, tables: undefined } as Receiver;
+  const filters = new Filters();
+  const at = (of: Receiver, hz: number) => toNoiseDb(-60, sender(hz), of, filters);
+  expect(at(receiver, 18e9)).toBe(at(plain, 18e9));
+  // The threshold bears a C/I of -9 dB for a degradation of 3 dB, which is more than -5 dB for 1 dB makes of it.
+  expect(at(receiver, 18.055e9)).toBeCloseTo(-60 - (-80 + 9) - 0.02, 2);
 });

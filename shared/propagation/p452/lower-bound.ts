@@ -18,7 +18,7 @@ export const METHOD: MethodReference = {
 };
 
 /** The least beta0 of any zones and latitude, %. */
-const LEAST_BETA0_PERCENT = 0.32;
+export const LEAST_BETA0_PERCENT = 0.32;
 
 /** Of surfaces that are not stated; with it, or less, and from 3 to 90 GHz troposcatter takes off 0.03 dB at most. */
 const USUAL_N0 = 400;
@@ -47,17 +47,27 @@ export interface BoundInputs {
  */
 export function lowerBoundDb(distanceM: number, inputs: BoundInputs): number {
   const { frequencyHz, timePercent, beta0Percent = LEAST_BETA0_PERCENT, gammaDbPerKm = 0 } = inputs;
-  const { seaLevelN = USUAL_N0 } = inputs;
   const fGHz = frequencyHz / 1e9;
-  const dKm = distanceM / 1000;
-  const usual = fGHz >= 3 && fGHz <= 90 && seaLevelN <= USUAL_N0;
   return (
-    92.4 +
-    20 * Math.log10(fGHz * dKm) +
-    gammaDbPerKm * dKm +
-    focusingDb(dKm, Math.min(timePercent, beta0Percent)) -
-    (usual ? 0.03 : scatterSlackDb(fGHz, timePercent, seaLevelN))
+    boundWithoutSlackDb(distanceM / 1000, fGHz, gammaDbPerKm, Math.min(timePercent, beta0Percent)) -
+    slackDb(fGHz, timePercent, inputs.seaLevelN)
   );
+}
+
+/** The bound but for S, of plain numbers: it is asked for every pair of a network. @param percent min(p, beta0) */
+export function boundWithoutSlackDb(
+  dKm: number,
+  fGHz: number,
+  gammaDbPerKm: number,
+  percent: number,
+): number {
+  return 92.4 + 20 * Math.log10(fGHz * dKm) + gammaDbPerKm * dKm + focusingDb(dKm, percent);
+}
+
+/** S, the same for all pairs of a frequency. */
+export function slackDb(fGHz: number, timePercent: number, seaLevelN: number = USUAL_N0): number {
+  const usual = fGHz >= 3 && fGHz <= 90 && seaLevelN <= USUAL_N0;
+  return usual ? 0.03 : scatterSlackDb(fGHz, timePercent, seaLevelN);
 }
 
 /**
