@@ -1,5 +1,6 @@
 /** What teaches an entry of a design's catalogue, with the facts as the editor shows them. */
 import type { Lesson } from "../../shared/report/teach/lesson.js";
+import { cableLesson, chassisLesson, feederLesson } from "../../shared/report/teach/line-lessons.js";
 import {
   type Around,
   antennaLesson,
@@ -17,6 +18,7 @@ export function aroundParts(model: DesignModel): Around {
   return {
     design: model.design(),
     chassis: model.names("chassis").flatMap((one) => lookup.chassis(one) ?? []),
+    cards: model.names("card").flatMap((one) => lookup.card(one) ?? []),
     ...lookup.stock(),
   };
 }
@@ -46,6 +48,18 @@ export function lessonOfPart(
     case "coupler": {
       const part = lookup.coupler(name);
       return part && couplerLesson({ part, facts }, around);
+    }
+    case "chassis": {
+      const part = lookup.chassis(name);
+      return part && chassisLesson({ part, facts }, around);
+    }
+    case "cable": {
+      const part = lookup.cable(name);
+      return part && cableLesson({ part, facts }, around);
+    }
+    case "feeder": {
+      const part = lookup.feeder(name);
+      return part && feederLesson({ part, facts }, around);
     }
   }
 }

@@ -121,6 +121,7 @@ function addList(root: Command): void {
     )
     .argument("[dir]", "folder of one design", ".")
     .option("--out <file>", "file to write instead of printing; never one that is there")
+    .option("--site <site>", "rows of this site alone, in lists that name sites")
     .addOption(onOption())
     .addOption(todayOption())
     .action(async (what, dir, options) => {
@@ -237,6 +238,9 @@ function addExplain(root: Command): void {
     .option("--radio <name>", "the same of a radio")
     .option("--antenna <name>", "the same of an antenna")
     .option("--coupler <name>", "the same of a coupler")
+    .option("--chassis <name>", "the same of a chassis")
+    .option("--cable <name>", "the same of a cable")
+    .option("--feeder <name>", "the same of a feeder")
     .option("--dir <dir>", "folder of a design, for the plans that it declares itself")
     .addOption(onOption())
     .addOption(todayOption())

@@ -47,6 +47,8 @@ const FEW_HOPS = 12;
 export function hopRemedy(name: string, models: readonly DesignModel[]): string {
   const names = models.flatMap((model) => model.names("hop"));
   const meant = turnedRound(name, names) ?? nearest(name, names);
+  if (models.some((model) => model.declarations(`site ${name}`).length > 0))
+    return "; it is a site, which hopwright explain --site tells of";
   if (meant !== undefined) return `; did you mean ${meant}?`;
   if (names.length === 0) return "; there is no hop at all here";
   return names.length > FEW_HOPS

@@ -36,7 +36,11 @@ export function findSite(folder: string, name: string, today: string, on?: strin
   return model;
 }
 
-function noSuchSite(name: string, models: readonly DesignModel[]): CommandError {
+export function noSuchSite(name: string, models: readonly DesignModel[]): CommandError {
+  if (models.some((model) => model.declarations(`hop ${name}`).length > 0))
+    return new CommandError(
+      `${name}: there is no such site; it is a hop, which hopwright explain --hop tells of`,
+    );
   const near = nearest(
     name,
     models.flatMap((model) => model.names("site")),

@@ -36,6 +36,9 @@ const KINDS: readonly (readonly [TaughtKind, PartKind])[] = [
   ["antenna", "antenna"],
   ["coupler", "coupler"],
   ["card", "card"],
+  ["chassis", "chassis"],
+  ["cable", "cable"],
+  ["feeder", "feeder"],
 ];
 
 /** The list of entries that the design uses first, then a page for each; nothing where there is none. */

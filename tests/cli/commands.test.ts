@@ -290,10 +290,24 @@ describe("explain", () => {
     expect(radio).toMatch(/Couplers of the catalogue for its band: H15-E/);
     expect(run(["explain", "--antenna", "DISH120-8", "eskerfold"]).stdout).toContain("SIFTLAW-HIGHFOLD, 1+0");
     expect(run(["explain", "--coupler", "O11", "eskerfold"]).stdout).toContain("HIGHFOLD-OSTREL, 2+0 xpic");
+    expect(run(["explain", "--chassis", "HEDGE", "eskerfold"]).stdout).toContain("  - OSTREL\n");
+    expect(run(["explain", "--cable", "COAX-10", "eskerfold"]).stdout).toContain("cable-too-short");
+    expect(run(["explain", "--feeder", "FLEX-8", "eskerfold"]).stdout).toContain("OSTREL-LARKHOWE");
   });
 
   test.each([
-    [["--arrangement", "1+1 xpic"], "1+1 xpic may be 1+1 xpic two-units, 1+1 xpic four-units"],
+    [
+      ["--arrangement", "1+1 xpic"],
+      '1+1 xpic may be "1+1 xpic two-units" (one carrier, protected by its twin on the other polarization); "1+1 xpic four-units" (two carriers on one channel, each polarization with its hot standby)',
+    ],
+    [
+      ["--card", "HEDGE", "eskerfold"],
+      "HEDGE is no card but a chassis; hopwright explain --chassis HEDGE tells of it",
+    ],
+    [
+      ["--hop", "OSTREL", "eskerfold"],
+      "OSTREL: there is no such hop; it is a site, which hopwright explain --site tells of",
+    ],
     [["--arrangement", "2+0", "xpic"], 'an arrangement of several words stands between quotes: "2+0 xpic"'],
     [["--card", "FERM", "eskerfold"], "FERM: there is no such card; did you mean FERN?"],
     [["--card", "FERN", "--radio", "R15"], "explain takes --card or --radio, not both"],

@@ -8,13 +8,14 @@ import {
 } from "../../language/docs/arrangement-pages.js";
 import { DesignModel } from "../../language/model/design-model.js";
 import { readSource } from "../../language/model/source-file.js";
+import type { Card, PortType } from "../../shared/design/equipment.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
 import { arrangementExample, TEACHING_STOCK } from "../../shared/report/teach/arrangement-example.js";
-import { arrangementsMeant } from "../../shared/report/teach/arrangement-lesson.js";
 import { AMBIGUOUS } from "../../shared/report/teach/arrangement-words.js";
 import { branchingCosts } from "../../shared/report/teach/branching-costs.js";
-import { PART_RULES } from "../../shared/report/teach/part-rules.js";
+import { arrangementsMeant } from "../../shared/report/teach/meant-arrangements.js";
+import { PART_RULES, rulesOfCard } from "../../shared/report/teach/part-rules.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
 import { RULES } from "../../shared/rules/index.js";
 import { judgeHop } from "../../shared/rules/judge.js";
@@ -129,6 +130,43 @@ test("words find arrangements whatever their order, and ambiguous ones find all 
     "1+1 xpic four-units",
   ]);
   expect(arrangementsMeant("3+7")).toEqual([]);
+});
+
+// Common practice, no source.
+test.each([
+  ["hot standby", "1+1 hot-standby"],
+  ["1+1 HSB", "1+1 hot-standby"],
+  ["hsb", "all-outdoor 1+1 hot-standby"],
+  ["1+1 sd", "1+1 space-diversity"],
+  ["space diversity", "1+1 space-diversity"],
+  ["FD", "1+1 frequency-diversity"],
+  ["XPIC", "2+0 xpic"],
+  ["2+0 XPIC", "2+0 xpic"],
+  ["full outdoor 2+0 xpic", "all-outdoor 2+0 xpic"],
+  ["dual band", "dual-band low"],
+])("%s may be %s", (words, name) => {
+  const found = arrangementsMeant(words);
+  expect(found.map((one) => one.name)).toContain(name);
+  expect(found.length).toBeLessThan(ARRANGEMENTS.length / 2);
+});
+
+test("everyday words mean no more than they say", () => {
+  for (const { spaceDiversity } of arrangementsMeant("space diversity")) expect(spaceDiversity).toBe(true);
+  for (const { hotStandby } of arrangementsMeant("hsb")) expect(hotStandby).toBe(true);
+  expect(arrangementsMeant("sandwich")).toEqual([]);
+  expect(arrangementsMeant("hsb for breakfast")).toEqual([]);
+});
+
+test("a card is taught with the rules of its own kind", () => {
+  const card = (kind: Card["kind"], type?: PortType) =>
+    rulesOfCard({ name: "X", kind, ports: type ? [{ count: 1, type, powered: false }] : [] });
+  expect(card("power")).not.toContain("xpic-pair");
+  expect(card("power")).toContain("feed-slot");
+  expect(card("if", "IF")).toContain("xpic-pair");
+  expect(card("ethernet", "GE")).not.toContain("if-ports-short");
+  expect(card("auxiliary", "alarm-in")).toContain("alarm-input");
+  // Of one that says nothing, none is left out.
+  expect(card(undefined)).toEqual(PART_RULES.card);
 });
 
 /** Whether the radio of an example is not built as its arrangement says: told by a rule of its own, which others follow. */

@@ -1,13 +1,15 @@
-/** `explain --arrangement`, `--card`, `--radio`, `--antenna`, `--coupler`: the page that teaches it, in the terminal. */
+/** `explain --arrangement`, `--card` and the other kinds of the catalogue: the page that teaches it, in the terminal. */
 import { lessonOf } from "../../../language/docs/arrangement-pages.js";
 import { aroundParts, lessonOfPart } from "../../../language/docs/part-lesson.js";
+import { NAMED_KINDS } from "../../../language/schema/kinds.js";
 import { nearest } from "../../../shared/format/nearest.js";
 import { ARRANGEMENTS, arrangementByName } from "../../../shared/radio/arrangements.js";
-import { arrangementsMeant } from "../../../shared/report/teach/arrangement-lesson.js";
 import type { Lesson } from "../../../shared/report/teach/lesson.js";
+import { arrangementsMeant } from "../../../shared/report/teach/meant-arrangements.js";
 import type { TaughtKind } from "../../../shared/report/teach/part-rules.js";
 import { CommandError } from "../../command-error.js";
 import { designFolder } from "../../findings/judged-folder.js";
+import { isTaught } from "../../report/catalogue-pages.js";
 import { loadProject } from "../../session/load.js";
 import { FORMATS, formatNamed } from "../formats.js";
 import { lessonJson } from "../print/lesson-json.js";
@@ -22,9 +24,17 @@ export async function explainArrangement(words: string, format: string): Promise
   await printLesson(lessonOf(facts), format);
 }
 
+/** More than these are counted. */
+const MOST_MEANT = 6;
+
 function noArrangement(words: string): CommandError {
-  const meant = arrangementsMeant(words).map(({ name }) => name);
-  if (meant.length > 0) return new CommandError(`${words} may be ${meant.join(", ")}`);
+  const meant = arrangementsMeant(words);
+  if (meant.length > 0) {
+    const told = meant.slice(0, MOST_MEANT).map(({ name, title }) => `"${name}" (${title})`);
+    const more = meant.length - told.length;
+    const rest = more > 0 ? `; and ${more} more` : "";
+    return new CommandError(`${words} may be ${told.join("; ")}${rest}`);
+  }
   const near = nearest(
     words,
     ARRANGEMENTS.map(({ name }) => name),
@@ -44,6 +54,13 @@ export async function explainPart(
   const models = [...loadProject(designFolder(folder)).project.designs()];
   const model = models.find((one) => one.declarations(`${kind} ${name}`).length > 0);
   if (model === undefined) {
+    const other = NAMED_KINDS.find((one) =>
+      models.some((each) => each.declarations(`${one} ${name}`).length > 0),
+    );
+    if (other !== undefined)
+      throw new CommandError(
+        `${name} is no ${kind} but a ${other}${other === "hop" || other === "site" || isTaught(other) ? `; hopwright explain --${other} ${name} tells of it` : ""}`,
+      );
     const near = nearest(
       name,
       models.flatMap((one) => one.names(kind)),

@@ -27,6 +27,9 @@ export interface ExplainOptions {
   readonly radio?: string;
   readonly antenna?: string;
   readonly coupler?: string;
+  readonly chassis?: string;
+  readonly cable?: string;
+  readonly feeder?: string;
   readonly dir?: string;
   readonly format: string;
   readonly today: string;
@@ -34,7 +37,18 @@ export interface ExplainOptions {
 }
 
 /** What an option names; without one a rule or a plan is explained. */
-const SUBJECTS = ["hop", "site", "arrangement", "card", "radio", "antenna", "coupler"] as const;
+const SUBJECTS = [
+  "hop",
+  "site",
+  "arrangement",
+  "card",
+  "radio",
+  "antenna",
+  "coupler",
+  "chassis",
+  "cable",
+  "feeder",
+] as const;
 
 /** @param what words of the command line: a rule or plan, or the folder of the design that an option's name is of */
 export async function explain(what: readonly string[], options: ExplainOptions): Promise<void> {

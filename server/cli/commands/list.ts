@@ -3,9 +3,11 @@ import { existsSync } from "node:fs";
 import { makeList } from "../../../shared/lists/subjects/index.js";
 import { type ListSubject, SUBJECTS } from "../../../shared/lists/subjects/list.js";
 import type { ListedDesign, ListedFinding } from "../../../shared/lists/subjects/listed-design.js";
+import { ofSite } from "../../../shared/lists/subjects/of-site.js";
 import { CommandError, EXIT } from "../../command-error.js";
 import { writeBytes } from "../../files/write-whole.js";
 import { type JudgedDesign, judgeFolder } from "../../findings/judged-folder.js";
+import { noSuchSite } from "../../findings/one-site.js";
 import { shownFrom } from "../../findings/paths.js";
 import { holdsOn } from "../../findings/stages.js";
 import { hopsOf, shownTime } from "../../findings/summary.js";
@@ -21,6 +23,8 @@ import { note, print } from "../streams.js";
 export interface ListOptions {
   readonly format: string;
   readonly out?: string;
+  /** Rows of it alone. */
+  readonly site?: string;
   readonly today: string;
   /** The day that is looked at; left out: all that is planned stands. */
   readonly on?: string;
@@ -49,7 +53,13 @@ export async function list(asked: string, folder: string, options: ListOptions):
       `${folder}: there are ${judged.designs.length} designs in this folder; name the folder of one`,
     );
   const listed = listedDesign(design, { today, on });
-  const lists = subjects.map((subject) => makeList(subject, listed));
+  const { site } = options;
+  if (site !== undefined && !listed.last.sites.has(site)) throw noSuchSite(site, [design.model]);
+  const lists = subjects.flatMap((subject) => {
+    const made = makeList(subject, listed);
+    return site === undefined ? made : (ofSite(made, site) ?? []);
+  });
+  if (lists.length === 0) throw new CommandError(`${subjects.join(", ")} name no site; leave --site out`);
   await put({ lists, title: design.title, shows: shownTime(design) }, format, out);
   noteTime(design);
   return unreadable ? EXIT.unreadable : EXIT.clean;

@@ -2,7 +2,7 @@
 import type { Wiring } from "../../equipment/wiring/wiring.js";
 import { decibels } from "../../format/numbers.js";
 import { partnersOf } from "../../radio/arrangement-pairs.js";
-import { ARRANGEMENTS, type ArrangementFacts } from "../../radio/arrangements.js";
+import type { ArrangementFacts } from "../../radio/arrangements.js";
 import { RULES } from "../../rules/index.js";
 import { SAFETY } from "../pages/cautions.js";
 import { arrangementExample } from "./arrangement-example.js";
@@ -174,13 +174,4 @@ function oneEnd(facts: ArrangementFacts): LessonBlock[] {
     paragraph("With equal couplers; waveguides and feeders come to it."),
     paragraph(ONE_END_WORDS),
   ];
-}
-
-/** Arrangements that a reader may mean by some words: all of the words, in any place of the name. */
-export function arrangementsMeant(words: string): readonly ArrangementFacts[] {
-  const asked = words.trim().toLowerCase().split(/\s+/);
-  return ARRANGEMENTS.filter(({ name }) => {
-    const known = name.split(" ");
-    return asked.every((word) => known.includes(word));
-  });
 }

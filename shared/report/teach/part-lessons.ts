@@ -17,12 +17,13 @@ import { facesOf } from "../draw/system/site/face.js";
 import { SAFETY } from "../pages/cautions.js";
 import { COUPLER_TITLES } from "./arrangement-words.js";
 import { LESSON_CAUTION, type Lesson, type LessonBlock, list, paragraph, sectionOf } from "./lesson.js";
-import { PART_RULES, type TaughtKind } from "./part-rules.js";
+import { PART_RULES, rulesOfCard, type TaughtKind } from "./part-rules.js";
 
 /** What a catalogue holds, and the design that uses it. */
 export interface Around {
   readonly design: Design;
   readonly chassis: readonly Chassis[];
+  readonly cards: readonly Card[];
   readonly antennas: readonly Antenna[];
   readonly radios: readonly Radio[];
   readonly couplers: readonly Coupler[];
@@ -49,11 +50,12 @@ export function cardLesson({ part, facts }: Entry<Card>, { design, chassis }: Ar
   );
   const [first] = places;
   const stands = places.map(({ words }) => words);
-  return lessonOf("card", { part, facts: [...facts, ...amounts(part)] }, [
+  const where = [
     fits(`It goes into ${kind} slots.`, takes, "No chassis of the catalogue has one."),
     ...used(stands, "It stands at no site of this design."),
     ...(first === undefined ? [] : faceWith(first)),
-  ]);
+  ];
+  return lessonOf("card", { part, facts: [...facts, ...amounts(part)] }, where, rulesOfCard(part));
 }
 
 /** The first chassis that holds it, drawn as it stands there. */
@@ -144,16 +146,27 @@ export function couplerLesson({ part, facts }: Entry<Coupler>, around: Around): 
   ]);
 }
 
-function amounts({ drawsW, weightKg }: { readonly drawsW?: number; readonly weightKg?: number }): string[] {
+export function amounts({
+  drawsW,
+  weightKg,
+}: {
+  readonly drawsW?: number;
+  readonly weightKg?: number;
+}): string[] {
   return [
     ...(drawsW === undefined ? [] : [`draws ${trimmed(drawsW, 1)} W`]),
     ...(weightKg === undefined ? [] : [`weighs ${trimmed(weightKg, 1)} kg`]),
   ];
 }
 
-function lessonOf<T>(kind: TaughtKind, { part, facts }: Entry<T>, where: readonly LessonBlock[]): Lesson {
+export function lessonOf<T>(
+  kind: TaughtKind,
+  { part, facts }: Entry<T>,
+  where: readonly LessonBlock[],
+  judgedBy: readonly string[] = PART_RULES[kind],
+): Lesson {
   const { name, title } = part;
-  const rules = PART_RULES[kind].flatMap((id) => RULES.get(id) ?? []);
+  const rules = judgedBy.flatMap((id) => RULES.get(id) ?? []);
   return {
     title: `${kind} ${name}`,
     subtitle: title,
@@ -178,13 +191,13 @@ function fits(what: string, items: readonly string[], none: string): LessonBlock
   return items.length === 0 ? paragraph(`${what} ${none}`) : list(what, ...items);
 }
 
-function used(by: readonly string[], none: string): LessonBlock[] {
+export function used(by: readonly string[], none: string): LessonBlock[] {
   return by.length === 0
     ? [paragraph(none)]
     : [paragraph(`In this design, ${by.length === 1 ? "once" : `${by.length} times`}:`), list(...by)];
 }
 
-function hopsOf({ hops }: Design, uses: (hop: Hop) => boolean): readonly string[] {
+export function hopsOf({ hops }: Design, uses: (hop: Hop) => boolean): readonly string[] {
   return [...hops.values()].filter(uses).map((hop) => `${hop.name}, ${arrangementWords(hop)}`);
 }
 
@@ -198,6 +211,6 @@ function fewNames(suit: (facts: ArrangementFacts) => boolean): readonly string[]
   return more === 0 ? few : [...few, `and ${more} of more than ${FEW_UNITS} units`];
 }
 
-function meet(a: FrequencyRange | undefined, b: FrequencyRange | undefined): boolean {
+export function meet(a: FrequencyRange | undefined, b: FrequencyRange | undefined): boolean {
   return a !== undefined && b !== undefined && a.fromHz <= b.toHz && b.fromHz <= a.toHz;
 }

@@ -1,5 +1,6 @@
 import { address } from "../../design/address.js";
 import { partedPairs } from "../../equipment/if-ports.js";
+import type { SitePlan } from "../../equipment/site-plan.js";
 import type { SiteRule } from "../rule.js";
 import { equipped } from "./example-equipment.js";
 import { hasIndoorUnit, searchWords } from "./site-rules.js";
@@ -10,6 +11,12 @@ const XPIC = {
   keld: "antenna DISH60-18-VH at 40 m\n    coupler O18 direct\n    transmits high",
   tarn: "antenna DISH60-18-VH at 40 m\n    coupler O18 direct\n    transmits low",
 };
+
+function helpWords(plan: SitePlan): string {
+  const out =
+    "A card with XPIC and two free IF ports, or two cards that pair in neighbouring slots, lets them pair.";
+  return [searchWords(plan), out].filter((part) => part !== undefined).join(" ");
+}
 
 export const xpicPair: SiteRule = {
   scope: "network",
@@ -36,7 +43,7 @@ export const xpicPair: SiteRule = {
         {
           at: address("hop", hop.name, plan.site.name),
           message: `${parted.branches.join(" and ")} of ${hop.name} cannot pair for XPIC at ${plan.site.name}: ${parted.why}`,
-          help: parted.ports.some(({ automatic }) => automatic) ? searchWords(plan) : undefined,
+          help: parted.ports.some(({ automatic }) => automatic) ? helpWords(plan) : undefined,
         },
         hop.name,
       );

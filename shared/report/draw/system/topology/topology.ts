@@ -28,7 +28,7 @@ const FEW_HOPS = 60;
 const LEAST_SCALE = 0.55;
 
 const BOX_WIDTH = 118;
-const LABEL_WIDTH = 132;
+const LABEL_WIDTH = 150;
 
 export interface DrawnTopology {
   readonly svg: string;
