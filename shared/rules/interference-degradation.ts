@@ -47,7 +47,7 @@ export const interferenceDegradation: HopInNetworkRule = {
         at: address("hop", hop.name, site),
         about: address("hop", hop.name),
         severity: fault.severity,
-        message: `${fault.what} at ${site} by ${decibels(fault.db)}${fault.asked}${strongest ? `; most by ${entryWords(strongest)}` : ""}`,
+        message: `${fault.what} at ${site} by ${decibels(fault.db)}${fault.asked}${fault.beside}${strongest ? `; most by ${entryWords(strongest)}` : ""}`,
         related: relatedOf(at),
       });
     }
@@ -78,6 +78,8 @@ interface Fault {
   readonly what: string;
   /** The end of the sentence: what is allowed. */
   readonly asked: string;
+  /** What else is passed here. */
+  readonly beside: string;
   readonly severity: "error" | "warning";
 }
 
@@ -96,7 +98,9 @@ function faultOf(at: InterferenceAt): Fault | undefined {
       ? undefined
       : faultBy(at.degradationDb, USUAL_DEGRADATION_DB, "interference raises the threshold", "warning"),
   ].filter((fault) => fault !== undefined);
-  return faults.toSorted((a, b) => b.overDb - a.overDb)[0];
+  const [worst, ...others] = faults.toSorted((a, b) => b.overDb - a.overDb);
+  const beside = others.map(({ what, db, asked }) => `; ${what} by ${decibels(db)}${asked}`).join("");
+  return worst && { ...worst, beside };
 }
 
 function faultBy(
@@ -107,7 +111,7 @@ function faultBy(
 ): Fault | undefined {
   if (mostDb === undefined || !(db > mostDb + ROUNDING_DB)) return undefined;
   const asked = severity === "error" ? `, ${decibels(mostDb)} is allowed` : "";
-  return { db, overDb: db - mostDb, what, asked, severity };
+  return { db, overDb: db - mostDb, what, asked, beside: "", severity };
 }
 
 /** Hops that cause most of it. */

@@ -33,6 +33,11 @@ export const othersRows: NetworkRule = {
       if (told.length > MOST_TOLD) words.push(`and ${told.length - MOST_TOLD} more sorts of faults`);
       if (beyond) words.push(`only the first ${rows} rows are read`);
       const isNone = table.count === 0 && rows > notStanding;
+      // A word for the state that no row has leaves the whole list out.
+      if (table.count === 0 && rows > 0 && notStanding === rows)
+        words.push(
+          `the state of none of them says that it stands${list.stands === undefined ? "" : `, ${list.stands}`}`,
+        );
       if (words.length > 0)
         report({
           at: list.at,

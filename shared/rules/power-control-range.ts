@@ -29,9 +29,11 @@ export const powerControlRange: HopRule = {
       const fault =
         reductionDb === undefined
           ? `power control is to be used, and ${radio.name} states no range of it: none is counted`
-          : range !== undefined && reductionDb > range
-            ? `power control by ${decibels(reductionDb)} is more than the ${decibels(range)} of ${radio.name}`
-            : undefined;
+          : range === undefined && reductionDb > 0
+            ? `power control by ${decibels(reductionDb)} counts, and ${radio.name} states no range of it`
+            : range !== undefined && reductionDb > range
+              ? `power control by ${decibels(reductionDb)} is more than the ${decibels(range)} of ${radio.name}`
+              : undefined;
       // Stated for both ends it is told once.
       if (fault === undefined || told.has(fault)) continue;
       told.add(fault);

@@ -283,7 +283,7 @@ hop A-B {
   test("up to the range of the radio, which may not be known", () => {
     expect(warned("power-control 20 dB", "power-control 20 dB")).toEqual([]);
     expect(warned("power-control 20 dB", "power-control 20.1 dB")).toHaveLength(1);
-    expect(warned("", "power-control 10 dB")).toEqual([]);
+    expect(warned("", "power-control 10 dB")).toHaveLength(1);
     expect(warned("", "power-control yes")).toHaveLength(1);
     expect(warned("", "power-control no")).toEqual([]);
   });
