@@ -360,7 +360,7 @@ export const installationRows: Rows = [
     ],
     repeatable: true,
     meaning: "IF port of a unit, in the order of the branches: main before standby.",
-    fallback: "assigned automatically",
+    fallback: "proposed in a stable order",
     source: PRACTICE,
     example: "if-port 3 / 1",
   },

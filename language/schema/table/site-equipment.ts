@@ -88,7 +88,7 @@ export const siteEquipmentRows: Rows = [
     ],
     repeatable: true,
     meaning:
-      "Cards whose slot is left open: they are placed automatically, and stay where they are when others come or go.",
+      "Cards whose slot is left open: their places are proposed, and stay where they are when others come or go.",
     source: PRACTICE,
     example: "card SQUALL 2",
   },
