@@ -151,7 +151,7 @@ export class SenderIndex {
       receiver.antenna.gainDbi -
       receiver.antenna.leastBeyond(angleDeg) -
       receiver.lossDb -
-      this.lossBoundDb(distanceM, cell.lowestHz / 1e9, 0) +
+      this.lossBoundDb(distanceM, cell.lowestHz, 0) +
       this.slackOf(cell.lowestHz);
     return receiver.tables === undefined ? levelDbm - receiver.noiseDbm : Number.POSITIVE_INFINITY;
   }
@@ -175,19 +175,19 @@ export class SenderIndex {
       sender.eirpDbm +
       receiver.antenna.gainDbi -
       receiver.lossDb -
-      this.lossBoundDb(distanceM, frequencyHz[index]! / 1e9, gammaDbPerKm[index]!) +
+      this.lossBoundDb(distanceM, frequencyHz[index]!, gammaDbPerKm[index]!) +
       slack[index]!;
     const sent = sender.antenna.leastBeyond(leastAngleDeg(vectors, index, here, 0));
     const heard = receiver.antenna.leastBeyond(leastAngleDeg(here, 0, vectors, index));
     return toNoiseDb(wholeDbm - sent - heard, sender, receiver, this.filters);
   }
 
-  private lossBoundDb(distanceM: number, fGHz: number, gammaDbPerKm: number): number {
-    return boundWithoutSlackDb(distanceM / 1000, fGHz, gammaDbPerKm, this.boundPercent);
+  private lossBoundDb(distanceM: number, frequencyHz: number, gammaDbPerKm: number): number {
+    return boundWithoutSlackDb(distanceM, frequencyHz, gammaDbPerKm, this.boundPercent);
   }
 
   private slackOf(frequencyHz: number): number {
-    return slackDb(frequencyHz / 1e9, this.timePercent, this.seaLevelN);
+    return slackDb(frequencyHz, this.timePercent, this.seaLevelN);
   }
 
   /** Of every sender of a cell, worked out once. */

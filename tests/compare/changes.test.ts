@@ -352,7 +352,9 @@ test("one hop too many overruns ports and power of a site: its neighbour and the
     ]),
   ).toEqual([
     ["KELD", ["KELD-PEAK"], ["new plant-power"]],
-    ["PEAK", ["KELD-PEAK"], ["fixed site-unused"]],
+    // Of the sites that state no chassis the first that has a hop is told: it is another one now.
+    ["MOSSY", [], ["fixed chassis-unstated"]],
+    ["PEAK", ["KELD-PEAK"], ["new chassis-unstated", "fixed site-unused"]],
   ]);
   expect(orders.map(({ part }) => part)).toContain("unit R18, high half");
 });

@@ -58,7 +58,7 @@ describe("reading and editing a file", () => {
     await caretAt(workbench, "hops.hop", '"A hop in order" {', true);
     await workbench.page.keyboard.type("\n  ");
     await workbench.page.keyboard.press("Control+Space");
-    await expect.poll(() => suggestions().allInnerTexts(), { timeout: 10_000 }).toContain("obstacle");
+    await expect.poll(() => suggestions().allInnerTexts(), { timeout: 10_000 }).toContain("pair");
     await workbench.page.keyboard.press("Escape");
   });
 

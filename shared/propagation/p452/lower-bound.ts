@@ -47,25 +47,39 @@ export interface BoundInputs {
  */
 export function lowerBoundDb(distanceM: number, inputs: BoundInputs): number {
   const { frequencyHz, timePercent, beta0Percent = LEAST_BETA0_PERCENT, gammaDbPerKm = 0 } = inputs;
-  const fGHz = frequencyHz / 1e9;
   return (
-    boundWithoutSlackDb(distanceM / 1000, fGHz, gammaDbPerKm, Math.min(timePercent, beta0Percent)) -
-    slackDb(fGHz, timePercent, inputs.seaLevelN)
+    boundWithoutSlackDb(distanceM, frequencyHz, gammaDbPerKm, Math.min(timePercent, beta0Percent)) -
+    slackDb(frequencyHz, timePercent, inputs.seaLevelN)
   );
 }
 
-/** The bound but for S, of plain numbers: it is asked for every pair of a network. @param percent min(p, beta0) */
+/**
+ * The bound but for S, of plain numbers: it is asked for every pair of a network. See `lowerBoundDb`.
+ *
+ *     B + S = 92.4 + 20 log(f d) + gamma(3) d + 2.6 (1 - exp(-0.1 d)) log(min(p, beta0)/50)
+ *
+ * @param percent min(p, beta0)
+ * @see derived from Rec. ITU-R P.452-18 section 4; eq (8) to (12)
+ */
 export function boundWithoutSlackDb(
-  dKm: number,
-  fGHz: number,
+  distanceM: number,
+  frequencyHz: number,
   gammaDbPerKm: number,
   percent: number,
 ): number {
-  return 92.4 + 20 * Math.log10(fGHz * dKm) + gammaDbPerKm * dKm + focusingDb(dKm, percent);
+  const dKm = distanceM / 1000;
+  return 92.4 + 20 * Math.log10((frequencyHz / 1e9) * dKm) + gammaDbPerKm * dKm + focusingDb(dKm, percent);
 }
 
-/** S, the same for all pairs of a frequency. */
-export function slackDb(fGHz: number, timePercent: number, seaLevelN: number = USUAL_N0): number {
+/**
+ * S of the bound, the same for all pairs of a frequency: what troposcatter may take off, see `scatterSlackDb`.
+ *
+ *     S = 0.03   from 3 to 90 GHz and N0 up to 400
+ *
+ * @see derived from Rec. ITU-R P.452-18 section 4; eq (45), (64)
+ */
+export function slackDb(frequencyHz: number, timePercent: number, seaLevelN: number = USUAL_N0): number {
+  const fGHz = frequencyHz / 1e9;
   const usual = fGHz >= 3 && fGHz <= 90 && seaLevelN <= USUAL_N0;
   return usual ? 0.03 : scatterSlackDb(fGHz, timePercent, seaLevelN);
 }
