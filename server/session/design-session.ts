@@ -13,15 +13,8 @@ import type { Finding } from "../../shared/design/finding.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { GroundInput } from "../../shared/evaluate/path/ground.js";
-import {
-  type ChannelTrial,
-  channelTrials,
-  choicesOf,
-  type NotTried,
-} from "../../shared/interference/channel-trials.js";
 import type { InterferenceFound } from "../../shared/interference/network.js";
 import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
-import { stationTerms } from "../../shared/interference/station-book.js";
 import { type HopInNetwork, hopInNetwork } from "../../shared/network/in-network.js";
 import { Memory } from "../../shared/network/memory.js";
 import { type ListedFiles, NO_FILES } from "../../shared/others/listed.js";
@@ -35,7 +28,7 @@ import { type AheadSource, type Channel, readAhead } from "../terrain/ahead.js";
 import { openTerrain, type TerrainStore } from "../terrain/store.js";
 import { askingAhead } from "./asking-ahead.js";
 import { ground, groundNow } from "./ground.js";
-import { SessionInterference } from "./interference.js";
+import { type InterferenceInputs, SessionInterference } from "./interference.js";
 import { interferenceTerms } from "./interference-terms.js";
 import { listedFiles } from "./listed-files.js";
 import { notJudged } from "./not-judged.js";
@@ -95,6 +88,8 @@ export class DesignSession {
   private spotsWait = true;
   private listed: ListedFiles = NO_FILES;
   readonly interference = new SessionInterference();
+  /** Whether anything that it rests on may have changed since it was computed. */
+  private interferenceWaits = true;
   /** Whether other lists and patterns than those read may be named, or their files have changed. */
   private listedWait = true;
   private store: TerrainStore | undefined;
@@ -227,6 +222,7 @@ export class DesignSession {
     if (this.networkIsStale) {
       this.spotsWait = true;
       this.listedWait = true;
+      this.interferenceWaits = true;
     }
     if (!only) await this.readSpots();
     if (!only) await this.readListed(pace);
@@ -246,42 +242,28 @@ export class DesignSession {
    * are judged anew.
    */
   private async readInterference(pace: Pace): Promise<ReadonlySet<string>> {
-    if (!this.networkIsStale || pace.isStale?.()) return new Set();
-    const { hopResults: results, listed, store: terrain, acceptancesOn: day, interference } = this;
-    const design = this.model.design();
-    const terms = await interferenceTerms(design, this.mapStore);
-    const affected = await interference.update({ design, results, listed, terrain, day, terms }, pace);
+    if (!this.interferenceWaits || pace.isStale?.()) return new Set();
+    const felt = await this.interference.update(await this.interferenceInputs(), pace);
+    if (felt === undefined) return new Set();
+    this.interferenceWaits = false;
+    // The network may have been judged before, with what was known then.
+    if (felt.told) this.networkIsStale = true;
     const changed = new Set<string>();
-    for (const name of affected) {
+    for (const name of felt.changed) {
       this.outdated.add(name);
       if (await this.updateHop(name)) changed.add(name);
     }
     return changed;
   }
 
-  /**
-   * The channels of its plan tried for a hop, the best first.
-   * @returns why none can be tried
-   */
-  async channelTrials(name: string): Promise<readonly ChannelTrial[] | NotTried> {
-    const { hopResults: results, listed, store: terrain, acceptancesOn: day, model } = this;
-    const design = model.design();
-    const hop = design.hops.get(name);
-    const result = results.get(name);
-    if (hop === undefined || result === undefined) return "geometry";
+  /** What interference rests on, for the design as it is or for another state of it. */
+  async interferenceInputs(
+    design: Design = this.model.design(),
+    results: ReadonlyMap<string, HopResult> = this.hopResults,
+  ): Promise<InterferenceInputs> {
+    const { listed, store: terrain, acceptancesOn: day } = this;
     const terms = await interferenceTerms(design, this.mapStore);
-    const asked = {
-      hop,
-      result,
-      around: stationTerms({ design, listed, terms }),
-      plans: model.lookup.plans(),
-    };
-    const choices = choicesOf(asked);
-    if (typeof choices === "string") return choices;
-    const inputs = { design, results, listed, terrain, day, terms };
-    return this.interference.onCopy(inputs, (network, state) =>
-      channelTrials(network, state, asked, choices),
-    );
+    return { design, results, listed, terrain, day, terms };
   }
 
   /** Reads the terrain that slips in positions are told by; the network waits for judgement when that is new. */
@@ -300,7 +282,10 @@ export class DesignSession {
     const read = await listedFiles(this.model, this.listed, { ...pace, fileFor: this.options.fileFor });
     if (read === undefined) return this.listed;
     this.listedWait = false;
-    if (read !== this.listed) this.networkIsStale = true;
+    if (read !== this.listed) {
+      this.networkIsStale = true;
+      this.interferenceWaits = true;
+    }
     this.listed = read;
     return read;
   }
@@ -362,16 +347,6 @@ export class DesignSession {
       interference: feltIn(results, interference),
       memory,
     });
-  }
-
-  /** Interference of another state of the design, and the hops to which it does something else then. */
-  async tryInterference(
-    design: Design,
-    results: ReadonlyMap<string, HopResult>,
-  ): ReturnType<SessionInterference["tried"]> {
-    const { listed, store: terrain, acceptancesOn: day } = this;
-    const terms = await interferenceTerms(design, this.mapStore);
-    return this.interference.tried({ design, results, listed, terrain, day, terms });
   }
 
   /** Terrain at the places that a state of the design asks for. */

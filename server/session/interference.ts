@@ -1,27 +1,39 @@
 /** Interference of a session's design, kept up to date: its stations from the hops' results, its profiles from the terrain. */
 import type { InterferenceAtEnds } from "../../shared/evaluate/directions.js";
 import {
+  type Asking,
   type InterferenceFound,
   InterferenceNetwork,
   type NetworkState,
-  type ProfileAsked,
 } from "../../shared/interference/network.js";
 import { StationBook, type StationInputs } from "../../shared/interference/station-book.js";
-import type { TerrainProfile } from "../../shared/terrain/profile.js";
 import { reasonOf } from "../files/hop-files.js";
 import type { TerrainStore } from "../terrain/store.js";
 
 interface Pausing {
   /** Called now and then; a promise is awaited. */
   pause?(done: number, total: number): Promise<void> | undefined;
+  /** Whether the run has become pointless. */
+  isStale?(): boolean;
 }
 
 /** What a run rests on. */
-interface InterferenceInputs extends StationInputs {
+export interface InterferenceInputs extends StationInputs {
   readonly terrain: TerrainStore | undefined;
 }
 
-/** Figures to a hundredth of a dB, as they are printed: no verdict rests on less: figures of a run that goes on from an earlier one are those of a fresh one. */
+/** What a run came to. */
+interface Felt {
+  /** Hops whose degradation is another than before. */
+  readonly changed: ReadonlySet<string>;
+  /** Whether anything may be told otherwise, if no degradation. */
+  readonly told: boolean;
+}
+
+/**
+ * Figures to a hundredth of a dB, as they are printed: no verdict rests on less, and those of a run that goes on from an
+ * earlier one are those of a fresh one.
+ */
 const STEPS_PER_DB = 100;
 
 export class SessionInterference implements InterferenceFound {
@@ -31,7 +43,7 @@ export class SessionInterference implements InterferenceFound {
   private readonly atEnds: Map<string, InterferenceAtEnds>;
   /** One run at a time: a run waits for the terrain, and another may begin meanwhile. */
   private running: Promise<unknown> = Promise.resolve();
-  /** Why the last run broke off; undefined: it did not. */
+  /** Why the last run failed; undefined: it did not. */
   problem: string | undefined;
 
   /** @param from goes on from what this one knows, and leaves it as it is */
@@ -53,10 +65,23 @@ export class SessionInterference implements InterferenceFound {
     await this.running;
     if (!this.network.isComputed) return undefined;
     const found = new SessionInterference(this);
-    return { found, changed: await found.update(inputs, {}) };
+    const felt = await found.update(inputs, {});
+    return felt && { found, changed: felt.changed };
   }
 
-  /** Everything is computed anew with the next run. */
+  /** Runs something on a copy of the network, which stays as it is. */
+  async onCopy<T>(
+    inputs: InterferenceInputs,
+    trying: (network: InterferenceNetwork, state: NetworkState) => Asking<T>,
+  ): Promise<T> {
+    await this.running;
+    const { network, book } = new SessionInterference(this);
+    const finished = await run(trying(network, book.stateOf(inputs)), inputs.terrain, {});
+    // Nothing makes it pointless.
+    return finished!.value;
+  }
+
+  /** Everything is computed anew with the next run, and what runs now does not count. */
   forget(): void {
     this.network = new InterferenceNetwork();
   }
@@ -74,46 +99,46 @@ export class SessionInterference implements InterferenceFound {
     return this.atEnds.get(hop);
   }
 
-  /** @returns hops whose degradation is another than before */
-  update(inputs: InterferenceInputs, pace: Pausing): Promise<ReadonlySet<string>> {
-    const run = this.running.then(() => this.run(inputs, pace));
-    this.running = run;
-    return run;
+  /** @returns undefined where the run has become pointless: what it did is not lost, and the next one goes on */
+  update(inputs: InterferenceInputs, pace: Pausing): Promise<Felt | undefined> {
+    const next = this.running.then(() => this.computed(inputs, pace));
+    this.running = next;
+    return next;
   }
 
   /** A fault of ours must not cost the judgement of the hops by themselves: they count without interference then, and it is told. */
-  private async run(inputs: InterferenceInputs, pace: Pausing): Promise<ReadonlySet<string>> {
+  private async computed(inputs: InterferenceInputs, pace: Pausing): Promise<Felt | undefined> {
     try {
-      const changed = await this.compute(inputs, pace);
-      this.problem = undefined;
-      return changed;
+      const felt = await this.compute(inputs, pace);
+      if (felt !== undefined) this.problem = undefined;
+      return felt;
     } catch (error) {
       this.problem = reasonOf(error);
       this.forget();
-      const counted = new Set(this.atEnds.keys());
+      const changed = new Set(this.atEnds.keys());
       this.atEnds.clear();
-      return counted;
+      return { changed, told: true };
     }
   }
 
-  private async compute(inputs: InterferenceInputs, pace: Pausing): Promise<ReadonlySet<string>> {
+  private async compute(inputs: InterferenceInputs, pace: Pausing): Promise<Felt | undefined> {
     const { terrain } = inputs;
     if (this.terrain !== terrain) this.forget();
     this.terrain = terrain;
-    const touched = await finished(this.network.update(this.book.stateOf(inputs)), terrain, pace);
+    const from = this.network;
+    // On a copy: what is shown meanwhile is what was found last, and a run may be broken off.
+    const next = new InterferenceNetwork(from);
+    const finished = await run(next.update(this.book.stateOf(inputs)), terrain, pace);
+    // The ground has changed below it.
+    if (this.network !== from) return undefined;
+    if (finished === undefined) {
+      from.learn(next);
+      return undefined;
+    }
+    this.network = next;
     const changed = new Set<string>();
-    for (const hop of touched) if (this.take(hop)) changed.add(hop);
-    return changed;
-  }
-
-  /** Runs something on a copy of the network, which stays as it is. */
-  async onCopy<T>(
-    inputs: InterferenceInputs,
-    trying: (network: InterferenceNetwork, state: NetworkState) => Trying<T>,
-  ): Promise<T> {
-    await this.running;
-    const { network, book } = new SessionInterference(this);
-    return finished(trying(network, book.stateOf(inputs)), inputs.terrain, {});
+    for (const hop of finished.value) if (this.take(hop)) changed.add(hop);
+    return { changed, told: finished.value.size > 0 };
   }
 
   private take(hop: string): boolean {
@@ -132,18 +157,24 @@ export class SessionInterference implements InterferenceFound {
 
 const NOTHING: InterferenceAtEnds = new Map();
 
-type Trying<T> = Generator<ProfileAsked, T, TerrainProfile | undefined>;
-
-async function finished<T>(running: Trying<T>, terrain: TerrainStore | undefined, pace: Pausing): Promise<T> {
-  let step = running.next();
-  for (let count = 0; !step.done; count++) {
-    const { from, to, stepM } = step.value;
-    const options = { stepM };
-    const profile =
-      terrain && (terrain.profileSync(from, to, options) ?? (await terrain.profile(from, to, options)));
-    step = running.next(profile);
-    const pause = count % 200 === 199 ? pace.pause?.(0, 0) : undefined;
-    if (pause) await pause;
+/** @returns undefined where it was broken off */
+async function run<T>(
+  asking: Asking<T>,
+  terrain: TerrainStore | undefined,
+  pace: Pausing,
+): Promise<{ readonly value: T } | undefined> {
+  for (let step = asking.next(); ; ) {
+    if (step.done) return { value: step.value };
+    const asked = step.value;
+    let profile: Awaited<ReturnType<TerrainStore["profile"]>> | undefined;
+    if (asked === undefined) {
+      const pause = pace.pause?.(0, 0);
+      if (pause) await pause;
+      if (pace.isStale?.()) return undefined;
+    } else if (terrain !== undefined) {
+      const { from, to, stepM } = asked;
+      profile = terrain.profileSync(from, to, { stepM }) ?? (await terrain.profile(from, to, { stepM }));
+    }
+    step = asking.next(profile);
   }
-  return step.value;
 }

@@ -28,7 +28,7 @@ export async function tryEdits(
     [...session.results()].map(([name, judged]) => [name, judged.result]),
   );
   for (const [name, hop] of resolved) results.set(name, await evaluated(session, hop, session.interference));
-  const tried = await session.tryInterference(design, results);
+  const tried = await session.interference.tried(await session.interferenceInputs(design, results));
   const interference = tried?.found ?? session.interference;
   for (const name of tried?.changed ?? []) {
     const hop = resolved.get(name) ?? session.result(name)?.hop;

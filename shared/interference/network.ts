@@ -21,6 +21,12 @@ import { SenderIndex } from "./search.js";
 import type { Receiver, Sender } from "./station.js";
 import type { HopStations } from "./stations.js";
 
+/**
+ * What a run asks of its host: a profile each time, which is handed in; undefined where it only lets other work in, since
+ * much may be computed between two profiles.
+ */
+export type Asking<T> = Generator<ProfileAsked | undefined, T, TerrainProfile | undefined>;
+
 /** A profile from a sender to a receiver. */
 export interface ProfileAsked {
   readonly from: LatLon;
@@ -70,7 +76,9 @@ export class InterferenceNetwork implements InterferenceFound {
   private state: NetworkState | undefined;
   private readonly filters: Filters;
   private indexes: Indexes | undefined;
-  private readonly entries: Map<string, Map<string, KnownEntry>>;
+  private entries: Map<string, ReadonlyMap<string, KnownEntry>>;
+  /** The terms that entries were computed with. */
+  private termsKey: string | undefined;
   private readonly byHop: Map<string, readonly InterferenceAt[]>;
   private readonly atOthers: Map<string, InterferenceAt>;
 
@@ -79,6 +87,7 @@ export class InterferenceNetwork implements InterferenceFound {
     this.state = from?.state;
     this.filters = from?.filters ?? new Filters();
     this.entries = new Map(from?.entries);
+    this.termsKey = from?.termsKey;
     this.byHop = new Map(from?.byHop);
     this.atOthers = new Map(from?.atOthers);
     this.indexes = from?.indexes;
@@ -87,6 +96,12 @@ export class InterferenceNetwork implements InterferenceFound {
   /** Whether anything was computed yet. */
   get isComputed(): boolean {
     return this.state !== undefined;
+  }
+
+  /** Takes over what a run on a copy computed that was broken off: the next one need not compute it again. */
+  learn({ entries, termsKey }: InterferenceNetwork): void {
+    this.entries = entries;
+    this.termsKey = termsKey;
   }
 
   of(hop: string): readonly InterferenceAt[] {
@@ -98,14 +113,23 @@ export class InterferenceNetwork implements InterferenceFound {
   }
 
   /**
-   * @returns names of the hops at whose receivers something changed, those that went included; undefined where nothing
-   * changed anywhere
+   * Broken off, it leaves this one half way: run it on a copy where that may happen.
+   * @returns names of the hops at whose receivers something may have changed, those that went included
    */
-  *update(next: NetworkState): Generator<ProfileAsked, ReadonlySet<string>, TerrainProfile | undefined> {
+  *update(next: NetworkState): Asking<ReadonlySet<string>> {
     const before = this.state;
     const path = pathTermsOf(next.terms);
-    const touched = before === undefined ? "all" : this.touchedBy(before, next, path);
+    const termsKey = JSON.stringify(next.terms);
+    // Entries may have been learnt from a run with other terms than those of the results before.
+    if (this.termsKey !== termsKey) this.entries.clear();
+    this.termsKey = termsKey;
+    const sameTerms = before !== undefined && JSON.stringify(before.terms) === termsKey;
+    const touched = sameTerms ? this.touchedBy(before, next, path) : "all";
     this.state = next;
+    if (before?.foreign !== next.foreign) {
+      this.forget(before?.foreign.receivers ?? []);
+      this.atOthers.clear();
+    }
     const changed = new Set<string>();
     for (const hop of before?.hops.keys() ?? [])
       if (!next.hops.has(hop)) {
@@ -113,7 +137,7 @@ export class InterferenceNetwork implements InterferenceFound {
         this.byHop.delete(hop);
         changed.add(hop);
       }
-    const indexes = this.indexesOf(before, next, path);
+    const indexes = this.indexesOf(sameTerms ? before : undefined, next, path);
     if (touched !== "all" && touched.size === 0) return changed;
     for (const [hop, { receivers }] of touched === "all" ? byPlace(next.hops) : next.hops) {
       if (touched !== "all" && !receivers.some(({ key }) => touched.has(key))) {
@@ -129,7 +153,10 @@ export class InterferenceNetwork implements InterferenceFound {
       for (const receiver of receivers) {
         const same = known.find((one) => one.receiver === receiver);
         if (same !== undefined && touched !== "all" && !touched.has(receiver.key)) results.push(same);
-        else results.push(yield* this.atReceiver(receiver, indexes, path, next));
+        else {
+          results.push(yield* this.atReceiver(receiver, indexes, path, next));
+          yield undefined;
+        }
       }
       this.byHop.set(hop, results);
       changed.add(hop);
@@ -137,6 +164,7 @@ export class InterferenceNetwork implements InterferenceFound {
     for (const receiver of next.foreign.receivers) {
       if (touched !== "all" && !touched.has(receiver.key)) continue;
       const result = yield* this.atReceiver(receiver, { own: indexes.own }, path, next);
+      yield undefined;
       if (result.entries.length > 0 || result.coLocated.length > 0) this.atOthers.set(receiver.key, result);
       else this.atOthers.delete(receiver.key);
     }
@@ -148,7 +176,7 @@ export class InterferenceNetwork implements InterferenceFound {
     indexes: { readonly own: SenderIndex; readonly foreign?: SenderIndex },
     path: PathTerms,
     { terms, couplings }: NetworkState,
-  ): Generator<ProfileAsked, InterferenceAt, TerrainProfile | undefined> {
+  ): Asking<InterferenceAt> {
     const found = [indexes.own, indexes.foreign].flatMap((index) =>
       index === undefined ? [] : [index.find(receiver)],
     );
@@ -200,13 +228,10 @@ export class InterferenceNetwork implements InterferenceFound {
     receiver: Receiver,
     was: { readonly receiver: Receiver; readonly entry: Entry } | undefined,
     { path, step, stepM }: { readonly path: PathTerms; readonly step: ProfileStep; readonly stepM?: number },
-  ): Generator<ProfileAsked, Entry, TerrainProfile | undefined> {
-    if (was?.entry.sender === sender && was.receiver === receiver && this.samePath) return was.entry;
+  ): Asking<Entry> {
+    if (was?.entry.sender === sender && was.receiver === receiver) return was.entry;
     const over =
-      was !== undefined &&
-      this.samePath &&
-      isSamePath(was.entry.sender, sender) &&
-      isSamePath(was.receiver, receiver)
+      was !== undefined && isSamePath(was.entry.sender, sender) && isSamePath(was.receiver, receiver)
         ? was.entry.path
         : entryPath(
             sender,
@@ -218,16 +243,17 @@ export class InterferenceNetwork implements InterferenceFound {
     return entryOf(sender, receiver, over, this.filters);
   }
 
-  private samePath = true;
-
-  /** What was indexed before goes on, as far as it is the same. */
+  /**
+   * What was indexed before goes on, as far as it is the same.
+   * @param before undefined: with other terms, or none
+   */
   private indexesOf(before: NetworkState | undefined, next: NetworkState, path: PathTerms): Indexes {
     const { terms, foreign } = next;
     const short = terms.shortTermDegradationDb !== undefined || terms.towardOthersShortTermDb !== undefined;
     const percent = short ? path.shortTermPercent : path.longTermPercent;
     const made = (senders: Iterable<Sender>) =>
       new SenderIndex(Cells.of(senders), this.filters, percent, path.seaLevelN, terms.searchDistanceM);
-    const known = this.samePath && before !== undefined ? this.indexes : undefined;
+    const known = before === undefined ? undefined : this.indexes;
     return (this.indexes = {
       own:
         known?.own.changed(...this.movedBetween(before!, next)) ??
@@ -251,11 +277,6 @@ export class InterferenceNetwork implements InterferenceFound {
 
   /** Keys of the receivers whose result may differ. */
   private touchedBy(before: NetworkState, next: NetworkState, path: PathTerms): ReadonlySet<string> | "all" {
-    this.samePath = true;
-    if (before.terms !== next.terms && JSON.stringify(before.terms) !== JSON.stringify(next.terms)) {
-      this.samePath = false;
-      return "all";
-    }
     if (before.foreign !== next.foreign || before.couplings !== next.couplings) return "all";
     const touched = new Set<string>();
     for (const [hop, stations] of next.hops)

@@ -20,6 +20,7 @@ import { type ComparedDesign, notesOf } from "../../server/compare/compare-folde
 import type { JudgedFolder } from "../../server/findings/judged-folder.js";
 import { countsOf } from "../../server/findings/summary.js";
 import { overviewOf, pageOfHop, partsOf } from "../../server/report/design-pages.js";
+import { tryChannels } from "../../server/session/channels.js";
 import { ground } from "../../server/session/ground.js";
 import { decisionChanges } from "../../shared/compare/decisions.js";
 import { findRenames } from "../../shared/compare/renames.js";
@@ -93,9 +94,8 @@ const INPUTS: Inputs = {
   channels: async function* ({ is }): AsyncIterable<ChannelsOfHop> {
     for (const { session } of is.designs)
       for (const { hop } of session.results().values()) {
-        const trials = await session.channelTrials(hop.name);
-        if (typeof trials === "string") continue;
-        yield { hop, tried: trials.map((trial) => ({ trial })), paint: plain };
+        const tried = await tryChannels(session, hop.name);
+        if (typeof tried !== "string") yield { hop, tried, paint: plain };
       }
   },
 };

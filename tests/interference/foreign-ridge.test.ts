@@ -48,7 +48,7 @@ function network(
     couplings: new Map(),
   });
   let step = running.next();
-  while (!step.done) step = running.next(profileOf(step.value));
+  while (!step.done) step = running.next(step.value && profileOf(step.value));
   return made.of("A-B")[0]!;
 }
 

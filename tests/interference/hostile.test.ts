@@ -69,7 +69,7 @@ function found(hops: ReadonlyMap<string, HopStations>, profileOf: ProfileOf): In
     couplings: new Map(),
   });
   let step = running.next();
-  while (!step.done) step = running.next(profileOf(step.value));
+  while (!step.done) step = running.next(step.value && profileOf(step.value));
   return network;
 }
 

@@ -1,6 +1,7 @@
 /** The search finds what a look at all pairs finds, and what is kept up to date is what is computed afresh. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import type { InterferenceTerms } from "../../shared/design/interference.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { antennaView } from "../../shared/interference/antenna-view.js";
 import { entryOf } from "../../shared/interference/entry.js";
@@ -90,16 +91,35 @@ const hops = fc
   .array(fc.tuple(station, station), { minLength: 2, maxLength: 14 })
   .map((drawn) => new Map(drawn.map((pair, index) => [`H${index}`, hopOf(pair, `H${index}`)])));
 
-function stateOf(of: ReadonlyMap<string, HopStations>): NetworkState {
-  return { hops: of, foreign: NOBODY, terms: TERMS, couplings: NONE };
+function stateOf(
+  of: ReadonlyMap<string, HopStations>,
+  foreign: ForeignStations = NOBODY,
+  terms: InterferenceTerms = TERMS,
+): NetworkState {
+  return { hops: of, foreign, terms, couplings: NONE };
 }
+
+/** A list of others: the same stations, owned by rows. */
+const others = hops.map((of): ForeignStations => {
+  const owned = <S extends Sender | Receiver>(station: S, line: number): S => ({
+    ...station,
+    key: `0/${line} ${station.key}`,
+    of: { list: 0, line },
+    place: { ...station.place, site: undefined },
+  });
+  const all = [...of.values()];
+  return {
+    senders: all.flatMap(({ senders }, line) => senders.map((one) => owned(one, line))),
+    receivers: all.flatMap(({ receivers }, line) => receivers.map((one) => owned(one, line))),
+  };
+});
 const TERMS = {};
 const NONE: NetworkState["couplings"] = new Map();
 
 function run(network: InterferenceNetwork, state: NetworkState, profileOf: ProfileOf): ReadonlySet<string> {
   const running = network.update(state);
   let step = running.next();
-  while (!step.done) step = running.next(profileOf(step.value));
+  while (!step.done) step = running.next(step.value && profileOf(step.value));
   return step.value;
 }
 
@@ -216,3 +236,57 @@ function inReach(sender: Sender, receiver: Receiver): boolean {
 function metres(sender: Sender, receiver: Receiver): number {
   return inverse({ from: sender.place.position, to: receiver.place.position }).distanceM;
 }
+
+/** What a run holds, keys and figures. */
+function allOf(network: InterferenceFound, of: ReadonlyMap<string, HopStations>) {
+  const rounded = (db: number) => Math.round(db * 1e4) / 1e4;
+  const atOthers = [...network.ofOthers()].map(({ receiver, degradationDb: db }) => [
+    receiver.key,
+    rounded(db),
+  ]);
+  const own = [...figures(network, of)].map(([name, ones]) => [
+    name,
+    ones.map(([key, db]) => [key, rounded(db)]),
+  ]);
+  return { own: own.sort(), atOthers: atOthers.sort() };
+}
+
+test("whatever changes, hops, lists of others or terms, and wherever a run is broken off, it is as computed afresh", () => {
+  const change = fc.record({
+    hops,
+    others,
+    terms: fc.constantFrom<InterferenceTerms>(
+      {},
+      { lapseNPerKm: 60 },
+      { aggregateDegradationDb: 3, longTermPercent: 10 },
+    ),
+    what: fc.constantFrom("hops", "others", "terms", "all"),
+    /** After so many steps the run is broken off; beyond them it goes to its end. */
+    steps: fc.integer({ min: 0, max: 40 }),
+  });
+  fc.assert(
+    fc.property(fc.array(change, { minLength: 2, maxLength: 5 }), (changes) => {
+      let network = new InterferenceNetwork();
+      let state = stateOf(new Map());
+      for (const { what, steps, ...to } of changes) {
+        state = stateOf(
+          what === "hops" || what === "all" ? to.hops : state.hops,
+          what === "others" || what === "all" ? to.others : state.foreign,
+          what === "terms" || what === "all" ? to.terms : state.terms,
+        );
+        const copy = new InterferenceNetwork(network);
+        const running = copy.update(state);
+        let step = running.next();
+        for (let i = 0; i < steps && !step.done; i++)
+          step = running.next(step.value && levelGround(step.value));
+        if (step.done) network = copy;
+        else network.learn(copy);
+      }
+      run(network, state, levelGround);
+      const fresh = new InterferenceNetwork();
+      run(fresh, state, levelGround);
+      expect(allOf(network, state.hops)).toEqual(allOf(fresh, state.hops));
+    }),
+    { numRuns: 60 },
+  );
+});

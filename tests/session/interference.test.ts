@@ -99,3 +99,29 @@ describe("a fault of the computation", () => {
     expect(degradations(session).some((db) => db !== undefined)).toBe(true);
   });
 });
+
+test("the hops in sight first and the network judged on them: what the others do comes with the rest", async () => {
+  const { session, set } = sessionOf(8);
+  await session.update();
+  session.updateNetwork();
+  set(4);
+  // As an editor does it: the file in front, what hops share, then all.
+  await session.update({}, new Set(["KELD-TARN", "MOSS-TARN"]));
+  session.updateNetwork();
+  await session.update();
+  expect(degradations(session).some((db) => db !== undefined && db > 5)).toBe(true);
+  expect(session.networkWaits()).toBe(true);
+  expect(rules(session)).toContain("interference-degradation");
+});
+
+test("a run that has become pointless gives up, and the next one comes to the same", async () => {
+  const { session, set } = sessionOf(8);
+  await session.update();
+  set(4);
+  let asked = 0;
+  await session.update({ isStale: () => ++asked > 4, pause: () => undefined });
+  await session.update();
+  const fresh = sessionOf(4).session;
+  await fresh.update();
+  expect(degradations(session)).toEqual(degradations(fresh));
+});

@@ -13,7 +13,7 @@ export function interferenceIn(
   const network = new InterferenceNetwork();
   const running = network.update(new StationBook().stateOf(inputs));
   let step = running.next();
-  while (!step.done) step = running.next(profileOf(step.value));
+  while (!step.done) step = running.next(step.value && profileOf(step.value));
   return network;
 }
 

@@ -1,7 +1,8 @@
 import { bandwidth, decibels, frequency, trimmed } from "../../../shared/format/numbers.js";
 import { isOwn } from "../../../shared/interference/station.js";
 import { senderWords } from "../../../shared/words/interference.js";
-import type { ChannelsFormat, ChannelsOfHop, TriedChannel } from "./format.js";
+import type { TriedChannel } from "../../session/channels.js";
+import type { ChannelsFormat, ChannelsOfHop } from "./format.js";
 import { safe } from "./safe.js";
 
 export const channelsText: ChannelsFormat = {

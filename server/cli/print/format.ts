@@ -6,7 +6,6 @@
 import type { Hop } from "../../../shared/design/design.js";
 import type { Severity } from "../../../shared/design/severity.js";
 import type { HopResult } from "../../../shared/evaluate/account/result.js";
-import type { ChannelTrial } from "../../../shared/interference/channel-trials.js";
 import type { List } from "../../../shared/lists/subjects/list.js";
 import type { Page, PrintedFile } from "../../../shared/report/document/document.js";
 import type { Explanation } from "../../../shared/report/explanation.js";
@@ -15,6 +14,7 @@ import type { FolderComparison } from "../../compare/compare-folders.js";
 import type { HistoryEntry } from "../../compare/hop-history.js";
 import type { JudgedFolder } from "../../findings/judged-folder.js";
 import type { PlacedFinding } from "../../findings/placed.js";
+import type { TriedChannel } from "../../session/channels.js";
 import type { Baseline } from "../baseline.js";
 import type { Paint } from "../streams.js";
 
@@ -64,13 +64,6 @@ export interface HistoryOfHop extends Shown {
   readonly notes: readonly string[];
 }
 export type HistoryFormat = Format<HistoryOfHop>;
-
-export interface TriedChannel {
-  readonly trial: ChannelTrial;
-  /** Least of both directions; undefined: not known. */
-  readonly marginDb?: number;
-  readonly availabilityPercent?: number;
-}
 
 export interface ChannelsOfHop extends Shown {
   readonly hop: Hop;
