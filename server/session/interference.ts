@@ -31,10 +31,11 @@ interface Felt {
 }
 
 /**
- * Figures to a hundredth of a dB, as they are printed: no verdict rests on less, and those of a run that goes on from an
- * earlier one are those of a fresh one.
+ * Figures to a thousandth of a dB: no verdict rests on less, and those of a run that goes on from an earlier one are those
+ * of a fresh one. What rounds to no hundredth is none.
  */
-const STEPS_PER_DB = 100;
+const STEPS_PER_DB = 1000;
+const LEAST_DB = 0.005;
 
 export class SessionInterference implements InterferenceFound {
   private network: InterferenceNetwork;
@@ -147,7 +148,7 @@ export class SessionInterference implements InterferenceFound {
     for (const { receiver, degradationDb } of this.network.of(hop)) {
       const { site } = receiver.place;
       const db = Math.round(degradationDb * STEPS_PER_DB) / STEPS_PER_DB;
-      if (site !== undefined && db > 0) now.set(site, Math.max(now.get(site) ?? 0, db));
+      if (site !== undefined && db >= LEAST_DB) now.set(site, Math.max(now.get(site) ?? 0, db));
     }
     if (now.size === 0) this.atEnds.delete(hop);
     else this.atEnds.set(hop, now);

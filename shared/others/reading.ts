@@ -209,7 +209,10 @@ export class OthersReading {
     const gain =
       gainDbi ??
       (diameterM === undefined ? undefined : parabolicGainDbi(diameterM, frequencyHz, ESTIMATE_EFFICIENCY));
-    return gain === undefined ? undefined : powerDbm + gain - (this.figure(row, "feeder-loss") ?? 0);
+    if (gain === undefined) return undefined;
+    const unread = this.text(row, "eirp");
+    if (unread !== "") this.tell("cell", row.line, unread, "eirp");
+    return powerDbm + gain - (this.figure(row, "feeder-loss") ?? 0);
   }
 
   private bandwidthsOf(row: Row): readonly number[] {
@@ -218,6 +221,9 @@ export class OthersReading {
       let known = this.bandwidths.get(text);
       if (known === undefined) {
         known = text.split(/[|,;/\s]+/).flatMap(necessaryBandwidthHz);
+        // A slip of the unit is no emission: it would reach everywhere, spread so thin that it harms nobody.
+        const { least, most } = OTHERS_FIELDS.bandwidth.figure!;
+        if (known.some((hz) => hz < least || hz > most)) known = [];
         if (this.bandwidths.size < MOST_REMEMBERED) this.bandwidths.set(text, known);
       }
       if (known.length > 0) return known;
@@ -239,9 +245,9 @@ export class OthersReading {
   private receiver(row: Row, transmitter: LatLon): LatLon | undefined {
     const place = this.places.of(row.cells, "receiver-");
     if (place === undefined) {
-      const key = this.by.has("receiver-latitude") ? "receiver-latitude" : "receiver-position";
-      const text = this.text(row, key);
-      if (text !== "") this.tell("cell", row.line, text, key);
+      // Half a place is told as well as one that cannot be read.
+      const key = RECEIVER_PLACE.find((one) => this.text(row, one) !== "");
+      if (key !== undefined) this.tell("cell", row.line, this.text(row, key), key);
       return undefined;
     }
     const isSame =
@@ -260,6 +266,14 @@ export class OthersReading {
     if (fault.lines.length < LINES_TOLD) fault.lines.push(line);
   }
 }
+
+const RECEIVER_PLACE = [
+  "receiver-latitude",
+  "receiver-longitude",
+  "receiver-position",
+  "receiver-easting",
+  "receiver-northing",
+] as const;
 
 /** What stands behind the bandwidth is not looked at: registers know symbols of their own. */
 function necessaryBandwidthHz(designator: string): readonly number[] {

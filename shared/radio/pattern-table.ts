@@ -9,8 +9,8 @@ export interface PatternRow {
   readonly cells: readonly string[];
 }
 
-/** `unread`, `angle`, `above`: rows left out; of the others all points are taken, and this is to be known. */
-export type PatternFaultCode = "unread" | "angle" | "above" | "order" | "doubled";
+/** `unread`, `angle`, `above`, `beyond`: rows left out; of the others all points are taken, and this is to be known. */
+export type PatternFaultCode = "unread" | "angle" | "above" | "beyond" | "order" | "doubled";
 
 interface PatternFault {
   readonly code: PatternFaultCode;
@@ -28,6 +28,9 @@ export type PatternFile =
       readonly turned?: true;
     }
   | { readonly unusable: string };
+
+/** No antenna is so far down anywhere; of a `pattern` in the text the same is refused. */
+const MOST_DB = 120;
 
 interface Places {
   readonly angle: number;
@@ -78,7 +81,9 @@ export function readPattern(rows: readonly PatternRow[], mark: "." | "," = "."):
         ? "angle"
         : sign(copolarDb) < 0 || (crossPolarDb !== undefined && sign(crossPolarDb) < 0)
           ? "above"
-          : undefined;
+          : sign(copolarDb) > MOST_DB || (crossPolarDb !== undefined && sign(crossPolarDb) > MOST_DB)
+            ? "beyond"
+            : undefined;
     if (code !== undefined) {
       tell(code, line);
       return [];

@@ -62,6 +62,7 @@ const WORDS: Readonly<Record<PatternFaultCode, string>> = {
   unread: "rows without an angle and its figures in plain decimals are left out",
   angle: "angles below 0 or above 180 degrees are left out",
   above: "figures above the boresight gain are left out",
+  beyond: "figures of more than 120 dB are left out",
   order: "its angles do not ascend",
   doubled: "of two figures for one angle the one that lets more through counts",
 };

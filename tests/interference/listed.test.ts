@@ -1,4 +1,5 @@
 /** Lists and patterns as files beside a design: read by the host, watched, and told where they cannot be used. */
+
 import { appendFileSync, mkdtempSync, rmSync, utimesSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -7,6 +8,7 @@ import { judgeFolder } from "../../server/findings/judged-folder.js";
 import { openMaps } from "../../server/maps/store.js";
 import { patternIn } from "../../server/others/read-tables.js";
 import { MAP_PRODUCTS } from "../../shared/propagation/maps.js";
+import { readPattern } from "../../shared/radio/pattern-table.js";
 import { EXAMPLE_PREAMBLE, exampleHop } from "../../shared/rules/example-preamble.js";
 import { shownFrom } from "../session/shown.js";
 
@@ -204,4 +206,13 @@ test("maps of the lapse and of the refractivity at sea level are read from the f
     ["surfaceRefractivity", 321],
   ]);
   expect(maps.problems).toEqual([]);
+});
+
+test("a pattern takes no discrimination that no antenna has", () => {
+  const rows = (...lines: string[]) =>
+    lines.map((line, index) => ({ line: index + 1, cells: line.split(",") }));
+  const file = readPattern(rows("0,0,30", "10,120,120", "20,120.1,130", "30,40,3000"));
+  if ("unusable" in file) throw new Error(file.unusable);
+  expect(file.points.map(({ angleDeg }) => angleDeg)).toEqual([0, 10]);
+  expect(file.faults).toEqual([{ code: "beyond", rows: 2, line: 3 }]);
 });

@@ -245,6 +245,23 @@ describe("bad input: told, and the rest counts", () => {
     expect(faults).toEqual([{ code: "cell", key: "antenna-height", rows: 2, lines: [2, 4], sample: "high" }]);
   });
 
+  test("what stands there and is not used is told, and not passed over in silence", async () => {
+    const lines = `${PLAIN}\npower "p" in dBm\nantenna-gain "g" in dBi\nreceiver-latitude "rlat"\nreceiver-longitude "rlon"`;
+    const head = `${HEAD},p,g,rlat,rlon`;
+    const told = async (row: string) => {
+      const { faults, table } = await usable(lines, `${head}\n${row}\n`);
+      return [table.count, ...faults.map(({ code, key }) => `${code} ${key ?? ""}`.trim())];
+    };
+    // An EIRP that cannot be read beside a power that can.
+    expect(await told("47.5,-30.5,18700,55M0D7W,95x,20,40,,")).toEqual([1, "cell eirp"]);
+    // Half of the receiver's place, either half.
+    expect(await told("47.5,-30.5,18700,55M0D7W,60,,,,-30.4")).toEqual([1, "cell receiver-longitude"]);
+    expect(await told("47.5,-30.5,18700,55M0D7W,60,,,47.6,")).toEqual([1, "cell receiver-latitude"]);
+    // 55 GHz: a slip of the letter.
+    expect(await told("47.5,-30.5,18700,55G0D7W,60,,,,")).toEqual([0, "bandwidth"]);
+    expect(await told("47.5,-30.5,18700,10G0D7W,60,,,,")).toEqual([1]);
+  });
+
   test("many faults of one sort are one, with the first lines", async () => {
     const bad = Array.from({ length: 20 }, () => "47.5,-30.5,x,55M0D7W,60");
     const { faults } = await usable(PLAIN, [HEAD, ...bad].join("\n"));

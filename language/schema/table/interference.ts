@@ -196,7 +196,7 @@ export const interferenceRows: Rows = [
     alsoCalled: ["radius", "search-radius", "coordination-distance"],
     args: one(
       "distance",
-      quantity("length", { above: "0 m", max: "1000 km", usual: ["10 to 1000 km", "5 to 600 mi"] }),
+      quantity("length", { min: "1 km", max: "1000 km", usual: ["10 to 1000 km", "5 to 600 mi"] }),
       "From a receiver.",
       "interference.searchDistanceM",
     ),
