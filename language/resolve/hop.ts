@@ -1,13 +1,11 @@
 /** A hop: its own facts, the defaults behind them, and the things they name. */
 import type {
-  Channel,
   Climate,
   FurtherAntenna,
   Hop,
   HopEnd,
   Mounting,
   Obstacle,
-  OpenChannel,
   Surface,
   SurfaceKind,
   UnformedHop,
@@ -17,23 +15,14 @@ import { FURTHER } from "../../shared/equipment/stands.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { asksAnything } from "../../shared/rules/asked.js";
 import { ADD_AN_END, unformedWords } from "../../shared/rules/not-judged.js";
-import { type ChannelChoice, channelChoices } from "../../shared/spectrum/channel-choices.js";
-import { channelFrequencies, type NoChannel } from "../../shared/spectrum/channel-plan.js";
-import {
-  type Fact,
-  factNamed,
-  factsNamed,
-  numberOf,
-  quantityOf,
-  type TextProblem,
-  wordOf,
-} from "../facts/fact.js";
+import { type Fact, factNamed, factsNamed, quantityOf, type TextProblem, wordOf } from "../facts/fact.js";
 import { stateOf } from "../facts/states.js";
 import { resolvePath } from "../model/path.js";
 import { type Declaration, nameRange } from "../model/source-file.js";
 import { END } from "../schema/index.js";
 import { head } from "../syntax/tree.js";
 import { climateOf } from "./catalogue.js";
+import { type ChannelInUse, channelOf } from "./channel.js";
 import { installationOf } from "./equipment.js";
 import { fieldsOf } from "./fields.js";
 import { merge } from "./inherit.js";
@@ -148,86 +137,6 @@ function mergeHop(own: readonly Fact[], defaults: readonly Fact[]): readonly Fac
     own,
     defaults.filter((fact) => fact.property.name !== "mode" && fact.property.name !== "modes"),
   );
-}
-
-interface ChannelInUse {
-  readonly channel: Channel;
-  /** Its number is still to be chosen: `channel` is the one that is shown meanwhile. */
-  readonly open?: OpenChannel;
-  readonly halves: { readonly highHz: number; readonly lowHz: number };
-}
-
-function channelOf(
-  entry: Declaration,
-  fact: Fact | undefined,
-  radio: Hop["radio"],
-  lookup: Lookup,
-  report: (problem: TextProblem) => void,
-): ChannelInUse | undefined {
-  const plan = wordOf(fact, "plan");
-  const bandwidthHz = quantityOf(fact, "width");
-  if (!fact || plan === undefined || bandwidthHz === undefined) return undefined;
-  const stated = numberOf(fact, "number");
-  const open = stated === undefined ? openChannelOf(plan, bandwidthHz, lookup.plans(), radio) : undefined;
-  const number = stated ?? open?.number ?? 1;
-  const found = channelFrequencies(plan, bandwidthHz, number, lookup.plans(), radio);
-  if ("what" in found) {
-    const arg = fact.args.find(({ spec }) => spec.name === found.what);
-    const own = entry.fact.facts.includes(fact);
-    const range = own && arg ? arg : nameRange(entry);
-    report({
-      rule: "unknown-channel",
-      severity: "error",
-      start: range.start,
-      end: range.end,
-      message: found.message,
-      help: choicesHelp(found, radio),
-    });
-    return undefined;
-  }
-  return {
-    ...(open && { open: { ...open, plan: found.plan } }),
-    channel: {
-      plan: found.plan,
-      bandwidthHz,
-      number,
-      lowHz: found.lowHz,
-      highHz: found.highHz,
-      standing: found.standing,
-      ...(found.witnessed && { witnessed: found.witnessed }),
-    },
-    halves: { highHz: found.highHz, lowHz: found.lowHz },
-  };
-}
-
-/** @returns undefined where the plan has no such width; of channels that the radio tunes none of, all count */
-function openChannelOf(
-  plan: string,
-  bandwidthHz: number,
-  own: ReturnType<Lookup["plans"]>,
-  radio: Hop["radio"],
-): OpenChannel | undefined {
-  const all = (tuning: Hop["radio"]) =>
-    channelChoices(own, tuning, plan).filter(({ widthHz }) => widthHz === Math.round(bandwidthHz));
-  const tuned = all(radio);
-  const choices = tuned.length > 0 ? tuned : all(undefined);
-  const highest = choices.reduce<ChannelChoice | undefined>(
-    (found, one) => (found === undefined || one.highHz > found.highHz ? one : found),
-    undefined,
-  );
-  if (highest === undefined) return undefined;
-  const lowestHz = Math.min(...choices.map(({ lowHz }) => lowHz));
-  return { plan: highest.plan, bandwidthHz, number: highest.number, count: choices.length, lowestHz };
-}
-
-const MOST_CHOICES = 12;
-
-function choicesHelp({ what, message, choices }: NoChannel, radio: Hop["radio"]): string | undefined {
-  if (what === "plan" && choices.some((name) => message.includes(name))) return "write the one that is meant";
-  if (choices.length === 0 || choices.length > MOST_CHOICES)
-    return what === "plan" ? "name a plan of the reference, or declare one with `plan`" : undefined;
-  const where = radio && (radio.tuning ?? radio.duplexSpacingHz) ? `where ${radio.name} works ` : "";
-  return `${where}there are: ${choices.join(", ")}`;
 }
 
 function endsOf(

@@ -21,14 +21,10 @@ import { type ListedFiles, NO_FILES } from "../../shared/others/listed.js";
 import { judgeHop } from "../../shared/rules/judge.js";
 import { judgeNetwork, judgeNetworkInSteps } from "../../shared/rules/judge-network.js";
 import type { SpotHeights } from "../../shared/rules/position-slips.js";
-import { shownFrom } from "../findings/paths.js";
-import { climateReadings, openFacts } from "../maps/climate-readings.js";
-import { type MapStore, openMaps } from "../maps/store.js";
-import { type AheadSource, type Channel, readAhead } from "../terrain/ahead.js";
-import { openTerrain, type TerrainStore } from "../terrain/store.js";
-import { askingAhead } from "./asking-ahead.js";
-import { ground, groundNow } from "./ground.js";
-import { type InterferenceInputs, SessionInterference } from "./interference.js";
+import type { MapStore } from "../maps/store.js";
+import type { TerrainStore } from "../terrain/store.js";
+import { type GroundOptions, GroundSources } from "./ground-sources.js";
+import { feltIn, type InterferenceInputs, SessionInterference } from "./interference.js";
 import { interferenceTerms } from "./interference-terms.js";
 import { listedFiles } from "./listed-files.js";
 import { notJudged } from "./not-judged.js";
@@ -39,16 +35,9 @@ export interface SessionHop extends JudgedHop {
   readonly stock?: Stock;
 }
 
-export interface SessionOptions {
+export interface SessionOptions extends GroundOptions {
   /** ISO date that acceptances are held against. */
   readonly today: string;
-  readonly terrainCacheBytes?: number;
-  /** Where the ground is read, for a state of the design that is not the one on disk. */
-  readonly openTerrain?: typeof openTerrain;
-  /** Starts a second thread that reads terrain, worth its while from some hundred hops on. */
-  readonly startThread?: (source: AheadSource) => Channel | undefined;
-  /** The file to read in place of one that the design names. */
-  readonly fileFor?: (path: string) => string;
 }
 
 /** Lets other work run between hops, and says when this run has become pointless. */
@@ -60,17 +49,6 @@ export interface Pace {
 
 /** Below this many hops a thread starts no sooner than they are done. */
 const WORTH_A_THREAD = 300;
-
-const NOTHING_FELT: readonly InterferenceAt[] = [];
-
-/** Of hops that are not judged, what they feel is known in part only, and not told. */
-function feltIn(results: ReadonlyMap<string, HopResult>, found: InterferenceFound): InterferenceFound {
-  return {
-    problem: found.problem,
-    of: (name) => (results.has(name) ? found.of(name) : NOTHING_FELT),
-    ofOthers: () => found.ofOthers(),
-  };
-}
 
 export class DesignSession {
   private readonly judged = new Map<string, SessionHop>();
@@ -92,10 +70,7 @@ export class DesignSession {
   private interferenceWaits = true;
   /** Whether other lists and patterns than those read may be named, or their files have changed. */
   private listedWait = true;
-  private store: TerrainStore | undefined;
-  private storeRoots = "";
-  private mapStore: MapStore | undefined;
-  private mapFolders = "";
+  private readonly ground: GroundSources;
   private acceptancesOn: string;
   /** Hops evaluated since the start, for tests and figures. */
   evaluations = 0;
@@ -107,6 +82,7 @@ export class DesignSession {
     private readonly options: SessionOptions,
   ) {
     this.acceptancesOn = options.today;
+    this.ground = new GroundSources(model, options);
     model.setToday(options.today);
   }
 
@@ -169,22 +145,16 @@ export class DesignSession {
   }
 
   terrain(): TerrainStore | undefined {
-    return this.store;
+    return this.ground.terrain;
   }
 
   maps(): MapStore | undefined {
-    return this.mapStore;
+    return this.ground.maps;
   }
 
   /** The ground of a hop, with what maps and terrain say of its climate. */
-  async groundOf(hop: Hop): Promise<GroundInput> {
-    const read = this.read(hop);
-    const base = groundNow(read, this.store) ?? (await ground(read, this.store, this.shownSurvey(hop)));
-    // Most designs state all of it: nothing is waited for then.
-    if (!this.mapStore && hop.climate.multipathMethod !== "preceding") return base;
-    if (openFacts(hop).length === 0) return base;
-    const climate = await climateReadings(hop, this.mapStore, this.store);
-    return climate.length === 0 ? base : { ...base, climate };
+  groundOf(hop: Hop): Promise<GroundInput> {
+    return this.ground.of(hop);
   }
 
   /** Hops that wait for evaluation. */
@@ -199,12 +169,11 @@ export class DesignSession {
    * @returns names of the hops whose result or findings changed, deleted ones included
    */
   async update(pace: Pace = {}, only?: ReadonlySet<string>): Promise<Set<string>> {
-    const opened = await this.openTerrain();
-    if ((await this.openMaps()) || opened) this.forgetResults();
+    if (await this.ground.open()) this.forgetResults();
     const changed = new Set<string>();
     const waiting = [...this.waiting()];
     const names = only ? waiting.filter((name) => only.has(name)) : waiting;
-    const ahead = names.length >= WORTH_A_THREAD ? this.aheadOf(names) : undefined;
+    const ahead = names.length >= WORTH_A_THREAD ? this.ground.ahead(names) : undefined;
     try {
       for (const [index, name] of names.entries()) {
         if (pace.isStale?.()) break;
@@ -261,8 +230,9 @@ export class DesignSession {
     design: Design = this.model.design(),
     results: ReadonlyMap<string, HopResult> = this.hopResults,
   ): Promise<InterferenceInputs> {
-    const { listed, store: terrain, acceptancesOn: day } = this;
-    const terms = await interferenceTerms(design, this.mapStore);
+    const { listed, acceptancesOn: day } = this;
+    const { terrain, maps } = this.ground;
+    const terms = await interferenceTerms(design, maps);
     return { design, results, listed, terrain, day, terms };
   }
 
@@ -351,7 +321,7 @@ export class DesignSession {
 
   /** Terrain at the places that a state of the design asks for. */
   readSpotsOf(design: Design): Promise<SpotHeights> {
-    return spotHeights(design, this.store, this.spots, this.memory);
+    return spotHeights(design, this.ground.terrain, this.spots, this.memory);
   }
 
   private takeNetwork(findings: readonly Finding[]): Set<string> {
@@ -378,49 +348,11 @@ export class DesignSession {
    * @param files those that came, went or changed, absolute
    */
   async refreshGround(files: readonly string[]): Promise<void> {
-    const terrain = (await this.store?.refresh()) ?? false;
-    const maps = (await this.mapStore?.refresh()) ?? false;
-    if (terrain || maps) this.forgetResults();
+    if (await this.ground.refresh()) this.forgetResults();
     const surveys = new Set(files.filter((path) => /\.csv$/i.test(path)));
     if (surveys.size === 0) return;
     this.listedWait = true;
     this.forgetResults((hop) => hop?.surveyFile !== undefined && surveys.has(hop.surveyFile));
-  }
-
-  private async openTerrain(): Promise<boolean> {
-    const { roots, ...options } = this.terrainSource();
-    const key = roots.join("\n");
-    if (key === this.storeRoots) return false;
-    this.storeRoots = key;
-    this.store =
-      roots.length === 0 ? undefined : await (this.options.openTerrain ?? openTerrain)(roots, options);
-    return true;
-  }
-
-  /** From here on the store of this session hands out what a second thread reads for these hops. */
-  private aheadOf(names: readonly string[]): { ask(index: number): void; end(): void } | undefined {
-    const channel = this.store && this.options.startThread?.(this.terrainSource());
-    if (!this.store || !channel) return undefined;
-    const store = readAhead(this.store, channel);
-    this.store = store;
-    return { ask: askingAhead(store, names, (name) => this.model.hop(name)?.hop), end: store.end };
-  }
-
-  private terrainSource(): AheadSource {
-    return {
-      roots: this.model.terrain(),
-      baseDir: this.model.root,
-      cacheBytes: this.options.terrainCacheBytes,
-    };
-  }
-
-  private async openMaps(): Promise<boolean> {
-    const folders = this.model.maps();
-    const key = folders.join("\n");
-    if (key === this.mapFolders) return false;
-    this.mapFolders = key;
-    this.mapStore = folders.length === 0 ? undefined : await openMaps(folders, this.model.root);
-    return true;
   }
 
   private forgetResults(which?: (hop: Hop | undefined) => boolean): void {
@@ -482,14 +414,8 @@ export class DesignSession {
     }
   }
 
-  /** As results name it: from the folder of the design, on whatever machine. */
-  private shownSurvey({ surveyFile }: Hop): string | undefined {
-    return surveyFile === undefined ? undefined : shownFrom(this.model.root, surveyFile);
-  }
-
   /** The hop with the files that its ground is read from. */
   read(hop: Hop): Hop {
-    const { fileFor } = this.options;
-    return fileFor && hop.surveyFile !== undefined ? { ...hop, surveyFile: fileFor(hop.surveyFile) } : hop;
+    return this.ground.read(hop);
   }
 }

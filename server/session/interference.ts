@@ -179,3 +179,14 @@ async function run<T>(
     step = asking.next(profile);
   }
 }
+
+const NOTHING_FELT: ReturnType<InterferenceNetwork["of"]> = [];
+
+/** Of hops that are not judged, what they feel is known in part only, and not told. */
+export function feltIn(results: ReadonlyMap<string, unknown>, found: InterferenceFound): InterferenceFound {
+  return {
+    problem: found.problem,
+    of: (name) => (results.has(name) ? found.of(name) : NOTHING_FELT),
+    ofOthers: () => found.ofOthers(),
+  };
+}
