@@ -1,6 +1,7 @@
 /** Widths and modulations that the hop's radio has. */
+
+import type { RadioMode } from "../../shared/design/catalogue.js";
 import { modesOfWidth } from "../../shared/design/change.js";
-import type { RadioMode } from "../../shared/design/design.js";
 import { bandwidth, bitRate, dbm } from "../../shared/format/numbers.js";
 import { quantityOf } from "../facts/fact.js";
 import type { ArgSpec, Property } from "../schema/types.js";

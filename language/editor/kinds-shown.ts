@@ -1,6 +1,8 @@
 /** How a kind is shown in an editor: the colour of its names, its sign in the outline, and what one is in a few lines. */
-import type { Antenna, Coupler, Feeder, Objective, Radio, Site } from "../../shared/design/design.js";
+import type { Antenna, Coupler, Feeder, Radio } from "../../shared/design/catalogue.js";
+import type { Site } from "../../shared/design/design.js";
 import type { FrequencyRange } from "../../shared/design/frequency-range.js";
+import type { Objective } from "../../shared/design/objective.js";
 import * as write from "../../shared/format/numbers.js";
 import { plansNamed } from "../../shared/spectrum/channel-plan.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";

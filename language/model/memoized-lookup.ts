@@ -1,6 +1,6 @@
 /** Resolved values by name, each computed once and remembered with the declarations it was made from. */
 import type { Stock } from "../../shared/design/change.js";
-import type { Climate } from "../../shared/design/design.js";
+import type { Climate } from "../../shared/design/climate.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import { quantityOf } from "../facts/fact.js";
 import {

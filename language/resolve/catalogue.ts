@@ -1,14 +1,8 @@
 /** Catalogue entries, sites, objectives and climates: from facts to the plain data of the design. */
-import type {
-  Antenna,
-  Climate,
-  Coupler,
-  Feeder,
-  Objective,
-  Radio,
-  RadioMode,
-  Site,
-} from "../../shared/design/design.js";
+import type { Antenna, Coupler, Feeder, Radio, RadioMode } from "../../shared/design/catalogue.js";
+import type { Climate } from "../../shared/design/climate.js";
+import type { Site } from "../../shared/design/design.js";
+import type { Objective } from "../../shared/design/objective.js";
 import { bandwidth } from "../../shared/format/numbers.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import { argument, type Fact, factNamed, factsNamed, numberOf, quantityOf, wordOf } from "../facts/fact.js";

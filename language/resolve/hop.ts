@@ -1,6 +1,6 @@
 /** A hop: its own facts, the defaults behind them, and the things they name. */
+import type { Climate } from "../../shared/design/climate.js";
 import type {
-  Climate,
   FurtherAntenna,
   Hop,
   HopEnd,

@@ -1,6 +1,6 @@
 /** What is stated of interference: spectra of modes, power control, the network's terms, lists of others. */
 import { nth } from "../../shared/design/address.js";
-import type { Radio, RadioMode } from "../../shared/design/design.js";
+import type { Radio, RadioMode } from "../../shared/design/catalogue.js";
 import type {
   CouplingLoss,
   InterferenceAtSite,

@@ -1,19 +1,12 @@
 /** What resolving needs to know of the rest of the design. Every look-up is noted as a dependency. */
 
+import type { Antenna, Coupler, Feeder, Radio } from "../../shared/design/catalogue.js";
 import type { Stock } from "../../shared/design/change.js";
-import type {
-  Acceptance,
-  Antenna,
-  Climate,
-  Coupler,
-  Feeder,
-  Objective,
-  Policy,
-  Radio,
-  Site,
-} from "../../shared/design/design.js";
+import type { Climate } from "../../shared/design/climate.js";
+import type { Acceptance, Policy, Site } from "../../shared/design/design.js";
 import type { Cable, Card, Chassis, SiteEquipment } from "../../shared/design/equipment.js";
 import type { InterferenceAtSite, InterferenceTerms, OthersList } from "../../shared/design/interference.js";
+import type { Objective } from "../../shared/design/objective.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import type { Fact, TextProblem } from "../facts/fact.js";
 import type { Declaration } from "../model/source-file.js";

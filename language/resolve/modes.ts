@@ -1,5 +1,5 @@
 /** Which modes of the radio a hop uses: a fixed one, an adaptive range, or all that fit the channel. */
-import type { Radio, RadioMode } from "../../shared/design/design.js";
+import type { Radio, RadioMode } from "../../shared/design/catalogue.js";
 import { nearest } from "../../shared/format/nearest.js";
 import { bandwidth } from "../../shared/format/numbers.js";
 import { argument, type Fact, factNamed, quantityOf, type TextProblem, wordOf } from "../facts/fact.js";

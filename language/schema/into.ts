@@ -3,20 +3,9 @@
  * so that a field that is not there, or does not take such a value, does not compile in the row that names it.
  * `language/resolve/fields.ts` reads facts by it.
  */
-import type {
-  Antenna,
-  ClearanceCriterion,
-  Climate,
-  Coupler,
-  Design,
-  Feeder,
-  Hop,
-  HopEnd,
-  Objective,
-  Radio,
-  RadioMode,
-  Site,
-} from "../../shared/design/design.js";
+import type { Antenna, Coupler, Feeder, Radio, RadioMode } from "../../shared/design/catalogue.js";
+import type { Climate } from "../../shared/design/climate.js";
+import type { Design, Hop, HopEnd, Site } from "../../shared/design/design.js";
 import type {
   AntennaMount,
   Cable,
@@ -35,6 +24,7 @@ import type {
   ModeSpectrum,
   SpectrumPoint,
 } from "../../shared/design/interference.js";
+import type { ClearanceCriterion, Objective } from "../../shared/design/objective.js";
 
 /** What is filled from all facts of a block, each statement at most once. Several may be filled from one block. */
 export interface Things {

@@ -3,7 +3,8 @@
  * it into the text.
  */
 import { metres, trimmed } from "../format/numbers.js";
-import type { Antenna, Coupler, Hop, HopEnd, Polarization, Radio, RadioMode } from "./design.js";
+import type { Antenna, Coupler, Radio, RadioMode } from "./catalogue.js";
+import type { Hop, HopEnd, Polarization } from "./design.js";
 import type { FrequencyRange } from "./frequency-range.js";
 
 /** Equipment of the catalogue that could stand in for a hop's own; templates are not in it. */

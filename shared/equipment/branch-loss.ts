@@ -1,5 +1,5 @@
 /** What a branch loses between the transceiver and the antenna's feeder, by what is mounted there. */
-import type { Coupler } from "../design/design.js";
+import type { Coupler } from "../design/catalogue.js";
 import type { Branch } from "./branches.js";
 
 /** Channel filter and circulator passes of an all-indoor terminal. */

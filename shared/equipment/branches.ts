@@ -2,7 +2,8 @@
  * Branches and paths of an arrangement. A branch is one transceiver with its way to the antenna; a path is the
  * sender's branch, the hop, the receiver's branch. Common practice.
  */
-import type { CouplerKind, Hop } from "../design/design.js";
+import type { CouplerKind } from "../design/catalogue.js";
+import type { Hop } from "../design/design.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
 import { halfOf } from "../radio/halves.js";
 

@@ -1,5 +1,6 @@
 /** How units or coupler of an end meet its antennas, and what leads there. */
-import type { Antenna, Hop, HopEnd, Mounting } from "../design/design.js";
+import type { Antenna } from "../design/catalogue.js";
+import type { Hop, HopEnd, Mounting } from "../design/design.js";
 import { factsAt } from "../radio/arrangement-pairs.js";
 import { arrangementByName, SINGLE } from "../radio/arrangements.js";
 import { isLedAlone, type Stand, standsOf } from "./stands.js";

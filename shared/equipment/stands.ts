@@ -1,13 +1,6 @@
 /** The antennas of an end, each with what joins units to it. */
-import type {
-  Antenna,
-  Coupler,
-  CouplerKind,
-  Feeder,
-  FurtherAntenna,
-  HopEnd,
-  Mounting,
-} from "../design/design.js";
+import type { Antenna, Coupler, CouplerKind, Feeder } from "../design/catalogue.js";
+import type { FurtherAntenna, HopEnd, Mounting } from "../design/design.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
 import { type Branch, branchesOf, type Join, type Side } from "./branches.js";
 

@@ -1,6 +1,6 @@
 /** What hangs on a structure: where, how heavy, and what the wind does to it. */
 
-import type { Antenna } from "../design/design.js";
+import type { Antenna } from "../design/catalogue.js";
 import type { LineFacts } from "../design/equipment.js";
 import { arrangementByName } from "../radio/arrangements.js";
 import { feederPieces } from "./pieces.js";

@@ -1,4 +1,5 @@
-import type { Hop, RadioMode } from "../design/design.js";
+import type { RadioMode } from "../design/catalogue.js";
+import type { Hop } from "../design/design.js";
 import { enhancementExceeded } from "../propagation/p530/enhancement.js";
 import { modeThreshold } from "../radio/threshold.js";
 import { modeNamed } from "./account/lack.js";

@@ -1,16 +1,7 @@
-import type {
-  Antenna,
-  ClearanceCriterion,
-  Climate,
-  Coupler,
-  Feeder,
-  FurtherAntenna,
-  FurtherChannel,
-  Hop,
-  HopEnd,
-  RadioMode,
-  Site,
-} from "../design/design.js";
+import type { Antenna, Coupler, Feeder, RadioMode } from "../design/catalogue.js";
+import type { Climate } from "../design/climate.js";
+import type { FurtherAntenna, FurtherChannel, Hop, HopEnd, Site } from "../design/design.js";
+import type { ClearanceCriterion } from "../design/objective.js";
 
 /** Lowest and highest believable value of a fact, both allowed; wide, to keep arithmetic within the numbers. */
 type Bounds<T> = { readonly [K in keyof T]?: readonly [number, number] };

@@ -1,5 +1,5 @@
 /** An antenna as interference sees it: how much weaker it is in a direction, and at least from an angle on. */
-import type { Antenna } from "../design/design.js";
+import type { Antenna } from "../design/catalogue.js";
 import { f699 } from "../spectrum/f699.js";
 import { f1245 } from "../spectrum/f1245.js";
 import { crossDiscriminationDb, type Discrimination } from "../spectrum/polarization-coupling.js";

@@ -43,19 +43,18 @@ export type NotTried = "no channel" | "several channels" | "halves" | "geometry"
 /** The hop on a channel, with one of the two polarizations. */
 export function onChannel(
   hop: Hop,
-  { plan, widthHz, number, lowHz, highHz }: ChannelChoice,
+  { widthHz, ...channel }: ChannelChoice,
   polarization: Polarization | undefined,
 ): Hop {
   const at = (end: Hop["ends"][0]) => ({
     ...end,
-    transmitFrequencyHz: halfOf(end, hop.radio) === "low" ? lowHz : highHz,
+    transmitFrequencyHz: halfOf(end, hop.radio) === "low" ? channel.lowHz : channel.highHz,
   });
   const { openChannel: _, ...others } = hop;
-  const standing = hop.channel ?? { standing: "memory" as const };
   return {
     ...others,
     ...(polarization !== undefined && { polarization }),
-    channel: { ...standing, plan, bandwidthHz: widthHz, number, lowHz, highHz },
+    channel: { ...channel, bandwidthHz: widthHz },
     ends: [at(hop.ends[0]), at(hop.ends[1])],
   };
 }

@@ -2,7 +2,8 @@
  * Which hops matter to each other, told before any of them is evaluated: by the bound of the search, with heights left out,
  * which it hardly sees. Who looks at a few hops of a large network evaluates these beside them, and no others.
  */
-import type { Antenna, Design, Hop } from "../design/design.js";
+import type { Antenna } from "../design/catalogue.js";
+import type { Design, Hop } from "../design/design.js";
 import type { EndGeometry } from "../evaluate/account/path-result.js";
 import { inverse } from "../geodesy/geodesic.js";
 import { Cells } from "./cells.js";

@@ -2,7 +2,8 @@
  * The stations of a design as the search takes them: made once and kept as long as what they rest on is the same, so that
  * what did not change is known by being the same object.
  */
-import type { Antenna, Design, Hop } from "../design/design.js";
+import type { Antenna } from "../design/catalogue.js";
+import type { Design, Hop } from "../design/design.js";
 import type { InterferenceTerms } from "../design/interference.js";
 import type { EndGeometry } from "../evaluate/account/path-result.js";
 import type { HopResult } from "../evaluate/account/result.js";

@@ -1,5 +1,6 @@
 /** Senders and receivers of a hop of the design: one for each channel, polarization and antenna of an end. */
-import type { Antenna, Hop, HopEnd, RadioMode } from "../design/design.js";
+import type { Antenna, RadioMode } from "../design/catalogue.js";
+import type { Hop, HopEnd } from "../design/design.js";
 import type { InterferenceAtSite, InterferenceTerms, ModeSpectrum } from "../design/interference.js";
 import { sidesOf } from "../equipment/branches.js";
 import { branchesAt, standsOf } from "../equipment/stands.js";

@@ -1,5 +1,5 @@
 /** Antennas, radios, couplers and feeders that rows name or describe: of the catalogue, or entries with what is known. */
-import type { Antenna } from "../design/design.js";
+import type { Antenna } from "../design/catalogue.js";
 import { trimmed } from "../format/numbers.js";
 import type { EndRow, HopRow } from "./facts.js";
 import { type Figure, figureText, readFigure } from "./figures.js";

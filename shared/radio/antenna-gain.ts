@@ -1,4 +1,4 @@
-import type { Antenna } from "../design/design.js";
+import type { Antenna } from "../design/catalogue.js";
 import { SPEED_OF_LIGHT_M_PER_S } from "../propagation/constants.js";
 
 /** Efficiency of a parabolic antenna when the catalogue gives a diameter only; usual range 0.5 to 0.65. */

@@ -1,4 +1,4 @@
-import type { CouplerKind } from "../design/design.js";
+import type { CouplerKind } from "../design/catalogue.js";
 
 /** Where transmitter and receiver stand. */
 type Construction = "split-mount" | "all-outdoor" | "all-indoor";

@@ -1,4 +1,4 @@
-import type { Antenna } from "../design/design.js";
+import type { Antenna } from "../design/catalogue.js";
 import { SPEED_OF_LIGHT_M_PER_S } from "../propagation/constants.js";
 
 /** Beyond this the parabola of the main lobe says too much; it is then held. */

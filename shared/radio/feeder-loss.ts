@@ -1,4 +1,4 @@
-import type { Feeder } from "../design/design.js";
+import type { Feeder } from "../design/catalogue.js";
 
 /** A frequency this far (as a ratio) from the only loss point is worth a remark. */
 const FAR_FROM_POINT = 1.1;

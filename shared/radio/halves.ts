@@ -1,4 +1,5 @@
-import type { HalfOfBand, Hop, HopEnd, Radio } from "../design/design.js";
+import type { Radio } from "../design/catalogue.js";
+import type { HalfOfBand, Hop, HopEnd } from "../design/design.js";
 
 /** The half of the band in which an end transmits: as stated, else as its frequency lies in the radio's halves. */
 export function halfOf(end: HopEnd, radio: Radio | undefined): HalfOfBand | undefined {

@@ -1,4 +1,4 @@
-import type { RadioMode } from "../design/design.js";
+import type { RadioMode } from "../design/catalogue.js";
 
 /** The mode in use with the least power of the catalogue; undefined where none states one. */
 export function weakestMode(modes: readonly RadioMode[]): RadioMode | undefined {

@@ -1,5 +1,5 @@
 /** Pattern envelopes from tables: rows of angle, co-polar and cross-polar discrimination, as data sheets have them. */
-import type { Antenna } from "../design/design.js";
+import type { Antenna } from "../design/catalogue.js";
 import { plainDecimal } from "../units/decimal.js";
 
 type Points = Antenna["pattern"];

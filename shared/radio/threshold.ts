@@ -1,4 +1,4 @@
-import type { Radio, RadioMode } from "../design/design.js";
+import type { Radio, RadioMode } from "../design/catalogue.js";
 import { bitsPerSymbol } from "./modulation.js";
 
 /** Boltzmann constant, J/K (exact in the SI), and the standard noise temperature, K. */

@@ -1,4 +1,5 @@
-import type { Antenna, Hop } from "../design/design.js";
+import type { Antenna } from "../design/catalogue.js";
+import type { Hop } from "../design/design.js";
 import type { FrequencyRange } from "../design/frequency-range.js";
 import { frequency } from "../format/numbers.js";
 import { transmitFrequencies } from "./channels.js";

@@ -1,5 +1,6 @@
 /** What a finding proposes: changes that act on its cause, of which those are given that were tried and are enough. */
 
+import type { Antenna, Radio, RadioMode } from "../design/catalogue.js";
 import {
   type Change,
   changeWords,
@@ -8,7 +9,7 @@ import {
   type Stock,
   withSpaceDiversity,
 } from "../design/change.js";
-import type { Antenna, Hop, HopEnd, Radio, RadioMode } from "../design/design.js";
+import type { Hop, HopEnd } from "../design/design.js";
 import type { HopResult } from "../evaluate/account/result.js";
 import { askedMode } from "../evaluate/level/judged-mode.js";
 import { radiatesBoth } from "../evaluate/level/polarization.js";

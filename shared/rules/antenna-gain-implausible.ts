@@ -1,5 +1,5 @@
 import { address, nth } from "../design/address.js";
-import type { Antenna } from "../design/design.js";
+import type { Antenna } from "../design/catalogue.js";
 import { antennasStated } from "../equipment/stands.js";
 import { apart, dbi, frequency, metres, trimmed } from "../format/numbers.js";
 import { parabolicGainDbi } from "../radio/antenna-gain.js";

@@ -2,7 +2,8 @@
  * What an objective asks of a hop: each criterion with the rule that tells where it is missed, what the results say of
  * it, and what is missing for a verdict. Judging, the agreements of a design and the tests all read this one table.
  */
-import type { Hop, Objective, UnformedHop } from "../design/design.js";
+import type { Hop, UnformedHop } from "../design/design.js";
+import type { Objective } from "../design/objective.js";
 import { type FurtherRay, furtherRays } from "../equipment/rays.js";
 import { type Lack, LEVEL_STEPS, RAY_STEPS, type Step } from "../evaluate/account/lack.js";
 import type { ObjectiveResult, Verdict } from "../evaluate/account/outage-result.js";

@@ -1,5 +1,5 @@
 import { address } from "../design/address.js";
-import type { Coupler } from "../design/design.js";
+import type { Coupler } from "../design/catalogue.js";
 import { idealMainLossDb, splitOf } from "../equipment/coupler-split.js";
 import { couplersStated } from "../equipment/stands.js";
 import { trimmed } from "../format/numbers.js";

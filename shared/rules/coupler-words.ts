@@ -1,4 +1,4 @@
-import type { CouplerKind } from "../design/design.js";
+import type { CouplerKind } from "../design/catalogue.js";
 
 import type { ArrangementFacts } from "../radio/arrangements.js";
 

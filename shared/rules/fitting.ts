@@ -1,6 +1,6 @@
 /** What of the catalogue would fit in place of what does not, named beside the finding. */
 
-import type { Antenna, Coupler } from "../design/design.js";
+import type { Antenna, Coupler } from "../design/catalogue.js";
 import { suits } from "../equipment/stands.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
 import { listed } from "../words/lists.js";

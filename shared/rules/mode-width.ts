@@ -1,5 +1,6 @@
 import { type Address, address, nth } from "../design/address.js";
-import type { Channel, Hop, RadioMode } from "../design/design.js";
+import type { RadioMode } from "../design/catalogue.js";
+import type { Channel, Hop } from "../design/design.js";
 import type { Fix } from "../design/fact-change.js";
 import { bandwidth, trimmed } from "../format/numbers.js";
 import { exampleHop } from "./example-preamble.js";

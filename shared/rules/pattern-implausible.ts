@@ -1,5 +1,5 @@
 import { address } from "../design/address.js";
-import type { Antenna } from "../design/design.js";
+import type { Antenna } from "../design/catalogue.js";
 import { antennasStated } from "../equipment/stands.js";
 import { decibels, degrees } from "../format/numbers.js";
 import { listed } from "../words/lists.js";

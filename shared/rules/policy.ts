@@ -1,7 +1,8 @@
 /** What a design has agreed on about its rules: severities of its own, and rules of which nobody is excused. */
 import { nth } from "../design/address.js";
-import type { Objective, Policy } from "../design/design.js";
+import type { Policy } from "../design/design.js";
 import type { Finding } from "../design/finding.js";
+import type { Objective } from "../design/objective.js";
 import type { Severity } from "../design/severity.js";
 import { CRITERION_RULES, ONLY_ASKED_RULES } from "./asked.js";
 import { RULES } from "./index.js";

@@ -1,5 +1,5 @@
 import { address } from "../design/address.js";
-import type { RadioMode } from "../design/design.js";
+import type { RadioMode } from "../design/catalogue.js";
 import type { ModeSpectrum, SpectrumPoint } from "../design/interference.js";
 import { bandwidth, decibels, frequency } from "../format/numbers.js";
 import { aboutEntries } from "./entry-rule.js";

@@ -1,5 +1,5 @@
 import { address, nth } from "../design/address.js";
-import type { Radio, RadioMode } from "../design/design.js";
+import type { Radio, RadioMode } from "../design/catalogue.js";
 import { apart, dbm, decibels } from "../format/numbers.js";
 import {
   leastThresholdDbm,

@@ -1,10 +1,11 @@
 /** Channels that exist and a radio tunes. */
-import type { Radio } from "../design/design.js";
+import type { Radio } from "../design/catalogue.js";
 import { bandwidth } from "../format/numbers.js";
 import { channelFrequencies, plansFor, plansNamed, worksIn } from "./channel-plan.js";
 import type { ChannelPlan } from "./channel-plans.data.js";
+import type { RowStanding } from "./standing.js";
 
-export interface ChannelChoice {
+export interface ChannelChoice extends RowStanding {
   readonly plan: string;
   readonly widthHz: number;
   readonly number: number;

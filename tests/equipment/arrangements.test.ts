@@ -3,7 +3,7 @@
  * and branching.json (added by hand from example arm losses).
  */
 import { describe, expect, test } from "vitest";
-import type { Coupler } from "../../shared/design/design.js";
+import type { Coupler } from "../../shared/design/catalogue.js";
 import { armLossDb, branchingLossDb } from "../../shared/equipment/branch-loss.js";
 import { branchesOf, type PathState } from "../../shared/equipment/branches.js";
 import { ARRANGEMENTS, arrangementByName } from "../../shared/radio/arrangements.js";

@@ -3,7 +3,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { hopReport } from "../../language/editor/hover-hop.js";
-import type { Antenna, Hop, HopEnd } from "../../shared/design/design.js";
+import type { Antenna } from "../../shared/design/catalogue.js";
+import type { Hop, HopEnd } from "../../shared/design/design.js";
 import { FLEXIBLE_GUIDE_LOSS } from "../../shared/equipment/flexible-guide.data.js";
 import { guideEstimate } from "../../shared/equipment/guide-to-choose.js";
 import { partsOfNetwork, spareParts } from "../../shared/equipment/parts-list.js";

@@ -1,14 +1,7 @@
-import type {
-  Antenna,
-  Climate,
-  Coupler,
-  Hop,
-  HopEnd,
-  Objective,
-  Radio,
-  RadioMode,
-  Site,
-} from "../../shared/design/design.js";
+import type { Antenna, Coupler, Radio, RadioMode } from "../../shared/design/catalogue.js";
+import type { Climate } from "../../shared/design/climate.js";
+import type { Hop, HopEnd, Site } from "../../shared/design/design.js";
+import type { Objective } from "../../shared/design/objective.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import type { GroundInput } from "../../shared/evaluate/path/ground.js";
 import { arrangementByName } from "../../shared/radio/arrangements.js";

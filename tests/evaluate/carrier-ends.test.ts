@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Coupler, Hop } from "../../shared/design/design.js";
+import type { Coupler } from "../../shared/design/catalogue.js";
+import type { Hop } from "../../shared/design/design.js";
 import type { CarrierEnd } from "../../shared/evaluate/account/carrier-result.js";
 import { arrangementByName } from "../../shared/radio/arrangements.js";
 import { ANTENNA, end, KELD, makeHop, notFinite, QAM128, QPSK, R18, reversed, TARN } from "./builders.js";

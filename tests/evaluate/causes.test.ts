@@ -2,7 +2,8 @@
 
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Hop, RadioMode } from "../../shared/design/design.js";
+import type { RadioMode } from "../../shared/design/catalogue.js";
+import type { Hop } from "../../shared/design/design.js";
 import { METHODS } from "../../shared/evaluate/account/methods.js";
 import type { Cause } from "../../shared/evaluate/account/outage-result.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";

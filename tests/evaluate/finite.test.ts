@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import type { Climate, Hop, HopEnd, Site } from "../../shared/design/design.js";
+import type { Climate } from "../../shared/design/climate.js";
+import type { Hop, HopEnd, Site } from "../../shared/design/design.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { withinReason } from "../../shared/evaluate/reason.js";
 import { drawProfile } from "../../shared/report/draw/profile.js";

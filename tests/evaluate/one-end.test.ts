@@ -4,7 +4,8 @@
  */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Coupler, Hop, HopEnd } from "../../shared/design/design.js";
+import type { Coupler } from "../../shared/design/catalogue.js";
+import type { Hop, HopEnd } from "../../shared/design/design.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { endsDiffer, goTogether, partnersOf } from "../../shared/radio/arrangement-pairs.js";
 import { ARRANGEMENTS, arrangementByName } from "../../shared/radio/arrangements.js";

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import type { Hop, HopEnd, Objective } from "../../shared/design/design.js";
+import type { Hop, HopEnd } from "../../shared/design/design.js";
+import type { Objective } from "../../shared/design/objective.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { explainHop } from "../../shared/report/explain.js";
 import { clearanceTable } from "../../shared/report/pages/clearance.js";

@@ -1,7 +1,8 @@
 /** Every state of the arms that can occur in service, against what is asked. Common practice, no source. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Coupler, Hop, HopEnd } from "../../shared/design/design.js";
+import type { Coupler } from "../../shared/design/catalogue.js";
+import type { Hop, HopEnd } from "../../shared/design/design.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
 import { judgeHop } from "../../shared/rules/judge.js";

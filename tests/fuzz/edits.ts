@@ -34,7 +34,7 @@ const FEW_PIECES = [
   "defaults hop { radio R }",
   'network "N" { climate { rain 30 mm/h }; objective o { availability 99.9 % } }',
   'network "N" { catalogue "../shared" }',
-  'network "M" { catalogue "../shared"; catalogue "../work/hops" }',
+  'network "M" { catalogue "../shared"; catalogue "../network/hops" }',
   "objective o { availability 99 % }",
   "severity hop-incomplete error",
   "hop H { radio R; A { antenna X at 10 m }; B {} }",

@@ -13,7 +13,7 @@ function lookUp(
     searchPath,
     windows,
     strangers: [windows ? "C:\\designs\\north" : "/designs/north"],
-    workingFolder: windows ? "C:\\work" : "/work",
+    workingFolder: windows ? "C:\\design" : "/design",
     isProgram: (path) => programs.includes(path),
     real: (path) => (path.startsWith("/link") ? path.replace("/link", "/designs/north") : path),
     ...more,
@@ -36,19 +36,19 @@ const CASES: readonly {
   {
     name: "an empty part means the working folder",
     path: ":/usr/bin",
-    programs: ["git", "/work/git"],
+    programs: ["git", "/design/git"],
     found: undefined,
   },
   {
     name: "a part seen from the working folder",
     path: "bin:./x:/usr/bin",
-    programs: ["bin/git", "/work/bin/git", "/usr/bin/git"],
+    programs: ["bin/git", "/design/bin/git", "/usr/bin/git"],
     found: "/usr/bin/git",
   },
   {
     name: "the working folder by its name",
-    path: "/work:/usr/bin",
-    programs: ["/work/git", "/usr/bin/git"],
+    path: "/design:/usr/bin",
+    programs: ["/design/git", "/usr/bin/git"],
     found: "/usr/bin/git",
   },
   {
@@ -116,7 +116,7 @@ describe("git is", () => {
     it(name, () => expect(findProgram("git", lookUp(windows, path, programs))).toBe(found));
 
   it("not looked for by what git itself is given as its path", () => {
-    expect(ownFolders(lookUp(false, ":bin:/work:/designs/north/bin:/usr/bin:/bin", []))).toEqual([
+    expect(ownFolders(lookUp(false, ":bin:/design:/designs/north/bin:/usr/bin:/bin", []))).toEqual([
       "/usr/bin",
       "/bin",
     ]);

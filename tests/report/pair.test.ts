@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import type { Antenna, Hop, HopEnd, Radio } from "../../shared/design/design.js";
+import type { Antenna, Radio } from "../../shared/design/catalogue.js";
+import type { Hop, HopEnd } from "../../shared/design/design.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { hopInNetwork } from "../../shared/network/in-network.js";
 import { Memory } from "../../shared/network/memory.js";

@@ -1,8 +1,9 @@
 /** What a finding proposes follows its cause, was tried, and does what it says. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import type { Antenna, Coupler, CouplerKind, Radio } from "../../shared/design/catalogue.js";
 import { type Change, changeWords, type Stock, suiting, withChange } from "../../shared/design/change.js";
-import type { Antenna, Coupler, CouplerKind, Hop, Radio } from "../../shared/design/design.js";
+import type { Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";

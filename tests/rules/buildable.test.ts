@@ -1,7 +1,8 @@
 /** What can't be built is told: each rule on both sides of its limit, and where its brothers stand. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Antenna, Hop } from "../../shared/design/design.js";
+import type { Antenna } from "../../shared/design/catalogue.js";
+import type { Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { bitsPerSymbol } from "../../shared/radio/modulation.js";

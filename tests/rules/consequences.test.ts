@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import type { Hop, Radio } from "../../shared/design/design.js";
+import type { Radio } from "../../shared/design/catalogue.js";
+import type { Hop } from "../../shared/design/design.js";
 import type { CauseOutage } from "../../shared/evaluate/account/outage-result.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";

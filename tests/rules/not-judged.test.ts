@@ -1,7 +1,9 @@
 /** Each way in which something that is asked can stay open, and the same hop with what it lacked. */
 import { describe, expect, test } from "vitest";
-import type { Hop, Objective, Radio } from "../../shared/design/design.js";
+import type { Radio } from "../../shared/design/catalogue.js";
+import type { Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
+import type { Objective } from "../../shared/design/objective.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { GroundInput } from "../../shared/evaluate/path/ground.js";
 import { exampleHop } from "../../shared/rules/example-preamble.js";

@@ -1,6 +1,7 @@
 /** What a figure leaves out keeps its verdict open, whatever a design agrees on about the rule that tells it. */
 import { describe, expect, test } from "vitest";
-import type { Hop, Objective, Policy } from "../../shared/design/design.js";
+import type { Hop, Policy } from "../../shared/design/design.js";
+import type { Objective } from "../../shared/design/objective.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { judgeHop } from "../../shared/rules/judge.js";
 import { ANTENNA, end, KELD, levelGround, makeHop, QAM128, R18, TARN } from "../evaluate/builders.js";

@@ -1,6 +1,8 @@
 /** What results say of an objective, read without the table that judging reads; and whether the findings say the same. */
-import type { ClearanceCriterion, Hop, HopEnd } from "../../shared/design/design.js";
+
+import type { Hop, HopEnd } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
+import type { ClearanceCriterion } from "../../shared/design/objective.js";
 import { furtherRays } from "../../shared/equipment/rays.js";
 import type { DirectionResult } from "../../shared/evaluate/account/level-result.js";
 import type { Verdict } from "../../shared/evaluate/account/outage-result.js";

@@ -1,6 +1,7 @@
 /** The outdoor side of an end of a hop: units, cables to them, couplers, guides, antennas. */
 import { address } from "../../design/address.js";
-import type { Antenna, CouplerKind, Hop } from "../../design/design.js";
+import type { Antenna, CouplerKind } from "../../design/catalogue.js";
+import type { Hop } from "../../design/design.js";
 import type { ArrangementFacts } from "../../radio/arrangements.js";
 import { ARM_NAMES, armCount, type Branch, sidesOf } from "../branches.js";
 import { cableLength } from "../cable-run.js";

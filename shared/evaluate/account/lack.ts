@@ -1,5 +1,5 @@
 import type { Address } from "../../design/address.js";
-import type { RadioMode } from "../../design/design.js";
+import type { RadioMode } from "../../design/catalogue.js";
 import type { OpenLead } from "../../equipment/guide-to-choose.js";
 import type { RefusalReason } from "../../propagation/remark.js";
 import type { ProfileGap } from "../../terrain/profile.js";

@@ -2,7 +2,8 @@
  * What the engine computes for one hop. Plain data; every number is finite, and what could not be
  * computed is undefined with a reason in `missing`. Serialized into `--format json` by the host.
  */
-import type { Climate, Polarization } from "../../design/design.js";
+import type { Climate } from "../../design/climate.js";
+import type { Polarization } from "../../design/design.js";
 import type { CarrierResult } from "./carrier-result.js";
 import type { InputUsed } from "./input.js";
 import type { Lack } from "./lack.js";

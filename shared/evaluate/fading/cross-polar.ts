@@ -1,4 +1,6 @@
-import type { Climate, Hop, HopEnd, RadioMode } from "../../design/design.js";
+import type { RadioMode } from "../../design/catalogue.js";
+import type { Climate } from "../../design/climate.js";
+import type { Hop, HopEnd } from "../../design/design.js";
 import { antennasUsed } from "../../equipment/mounting.js";
 import type { TimeShare } from "../../propagation/outcome.js";
 import { clearAirXpdOutage, precipitationXpdOutage } from "../../propagation/p530/cross-polar.js";

@@ -1,4 +1,5 @@
-import type { Climate, Hop, HopEnd } from "../../design/design.js";
+import type { Climate } from "../../design/climate.js";
+import type { Hop, HopEnd } from "../../design/design.js";
 import type { Outcome } from "../../propagation/outcome.js";
 import {
   type DiversityImprovement,

@@ -1,4 +1,5 @@
-import type { Climate, RadioMode } from "../../design/design.js";
+import type { RadioMode } from "../../design/catalogue.js";
+import type { Climate } from "../../design/climate.js";
 import { selectiveOutage } from "../../propagation/p530/selective.js";
 import { cite, isFirst, note, record, refused, type Trace, use } from "../account/trace.js";
 import { usesUnchecked } from "../path/climate.js";

@@ -1,4 +1,5 @@
-import type { Hop, RadioMode } from "../../design/design.js";
+import type { RadioMode } from "../../design/catalogue.js";
+import type { Hop } from "../../design/design.js";
 import { carriers } from "../../radio/arrangements.js";
 import type { ModeResult } from "../account/level-result.js";
 import type { Verdict } from "../account/outage-result.js";

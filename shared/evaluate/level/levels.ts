@@ -1,4 +1,5 @@
-import type { HopEnd, RadioMode } from "../../design/design.js";
+import type { RadioMode } from "../../design/catalogue.js";
+import type { HopEnd } from "../../design/design.js";
 import { type BranchPath, pathsBetween, sidesOf } from "../../equipment/branches.js";
 import { factsAt } from "../../radio/arrangement-pairs.js";
 import { SINGLE } from "../../radio/arrangements.js";

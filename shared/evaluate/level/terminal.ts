@@ -1,6 +1,7 @@
 /** What a branch passes between its unit and its antenna, at one end and in one direction. */
 import { address } from "../../design/address.js";
-import type { Antenna, Coupler, HopEnd } from "../../design/design.js";
+import type { Antenna, Coupler } from "../../design/catalogue.js";
+import type { HopEnd } from "../../design/design.js";
 import { armLossDb, branchingLossDb } from "../../equipment/branch-loss.js";
 import { type Arm, type Branch, type EndBranches, sidesOf } from "../../equipment/branches.js";
 import { ESTIMATED_LENGTH_M, type GuideEstimate, guideEstimate } from "../../equipment/guide-to-choose.js";

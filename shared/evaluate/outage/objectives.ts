@@ -5,7 +5,8 @@ import {
   internationalErrorObjective,
 } from "../../availability/objectives.js";
 import { address } from "../../design/address.js";
-import type { AvailabilityClass, Hop, QualityShare } from "../../design/design.js";
+import type { Hop } from "../../design/design.js";
+import type { AvailabilityClass, QualityShare } from "../../design/objective.js";
 import { largerShare } from "../../propagation/p530/total.js";
 import type { Step } from "../account/lack.js";
 import type { ModeResult } from "../account/level-result.js";

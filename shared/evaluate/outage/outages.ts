@@ -1,4 +1,6 @@
-import type { Climate, Hop, RadioMode } from "../../design/design.js";
+import type { RadioMode } from "../../design/catalogue.js";
+import type { Climate } from "../../design/climate.js";
+import type { Hop } from "../../design/design.js";
 import { fadeExceededPercent } from "../../propagation/p530/fade-distribution.js";
 import { rainTimeForMargin } from "../../propagation/p530/rain.js";
 import { precipitationOutage } from "../../propagation/p530/total.js";

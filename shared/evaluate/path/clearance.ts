@@ -1,4 +1,4 @@
-import type { ClearanceCriterion } from "../../design/design.js";
+import type { ClearanceCriterion } from "../../design/objective.js";
 import { wavelengthM } from "../../propagation/constants.js";
 import { halfCurvature } from "../../propagation/earth.js";
 import type { TerrainProfile } from "../../terrain/profile.js";

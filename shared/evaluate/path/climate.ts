@@ -1,4 +1,5 @@
-import type { Climate, Hop } from "../../design/design.js";
+import type { Climate } from "../../design/climate.js";
+import type { Hop } from "../../design/design.js";
 import type { RareOutage } from "../../propagation/p530/rain.js";
 import { isRainZone, rainZoneRateMmPerH } from "../../propagation/p837.js";
 import type { InputBasis } from "../account/input.js";

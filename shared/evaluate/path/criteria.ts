@@ -1,4 +1,5 @@
-import type { Antenna, Hop } from "../../design/design.js";
+import type { Antenna } from "../../design/catalogue.js";
+import type { Hop } from "../../design/design.js";
 import type { ClearanceResult } from "../account/path-result.js";
 import { cite, missing, note, type Trace, use } from "../account/trace.js";
 import { clearanceFor, type RayPath } from "./clearance.js";

@@ -1,4 +1,5 @@
-import type { Climate, Hop } from "../../design/design.js";
+import type { Climate } from "../../design/climate.js";
+import type { Hop } from "../../design/design.js";
 import { MEAN_EARTH_RADIUS_M } from "../../propagation/constants.js";
 import { freeSpaceLossDb } from "../../propagation/p525.js";
 import { deltaBullington } from "../../propagation/p526/index.js";

@@ -1,4 +1,5 @@
-import type { Antenna, Hop, Surface, SurfaceKind } from "../../design/design.js";
+import type { Antenna } from "../../design/catalogue.js";
+import type { Hop, Surface, SurfaceKind } from "../../design/design.js";
 import { earthBulgeM } from "../../propagation/earth.js";
 import {
   lobeSpacing,

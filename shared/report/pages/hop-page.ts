@@ -4,7 +4,6 @@ import type { Design, Hop } from "../../design/design.js";
 import { stateWords } from "../../design/state.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
 import type { DirectionResult } from "../../evaluate/account/level-result.js";
-import type { Note } from "../../evaluate/account/note.js";
 import { isAbout } from "../../evaluate/account/note-facts.js";
 import type { HopResult } from "../../evaluate/account/result.js";
 import { polarizationWords } from "../../evaluate/level/polarization.js";
@@ -15,11 +14,8 @@ import type { InterferenceAt } from "../../interference/receiver-result.js";
 import { arrangementWords } from "../../radio/arrangement-pairs.js";
 import type { TerrainProfile } from "../../terrain/profile.js";
 import { stretchTold } from "../../words/gaps.js";
-import { inputShown } from "../../words/inputs.js";
-import { lackClause, lackSentence } from "../../words/lacks.js";
+import { lackClause } from "../../words/lacks.js";
 import { shown } from "../../words/message.js";
-import { methodShown } from "../../words/methods.js";
-import { noteMessage } from "../../words/notes.js";
 import { carrierTables, severalUnits } from "../carriers.js";
 import {
   type Block,
@@ -34,7 +30,7 @@ import {
 } from "../document/document.js";
 import { drawLevels } from "../draw/levels.js";
 import { drawProfile, NARROW } from "../draw/profile.js";
-import { interferenceMethods, sumDbm, worstAt } from "../interference.js";
+import { sumDbm, worstAt } from "../interference.js";
 import { levelTables, type Table } from "../level-diagram.js";
 import { availabilitySection } from "./availability.js";
 import { cautions } from "./cautions.js";
@@ -44,6 +40,7 @@ import { gravestFirst, keyFigures } from "./figures.js";
 import { chainSection, hopEquipment, testVoltage } from "./hop-equipment.js";
 import { type HopPageOf, interferenceSection } from "./interference.js";
 import { modesSection } from "./modes.js";
+import { noteList, originSection } from "./origin.js";
 import { type OtherBand, pairSection } from "./pair.js";
 import { reflectionSection } from "./reflection.js";
 import { type HopTimes, timesSection } from "./times.js";
@@ -344,90 +341,4 @@ function numbered({ title, rows }: Table, count: number) {
       };
     }),
   } as const;
-}
-
-function originSection(result: HopResult, interference: HopPageInput["interference"] = []): Section[] {
-  const sections: Section[] = [];
-  if (result.missing.length > 0) {
-    sections.push({
-      id: "missing",
-      title: "Not computed",
-      blocks: [{ type: "list", items: result.missing.map((lack) => sentence(shown(lackSentence(lack)))) }],
-    });
-  }
-  if (result.inputs.length > 0) {
-    sections.push({
-      id: "inputs",
-      title: "Inputs and their origin",
-      blocks: [
-        {
-          type: "table",
-          columns: [{ title: "Input" }, { title: "Value", align: "right" }, { title: "Origin" }],
-          rows: result.inputs.map((input) => {
-            const { name, value, origin, note } = inputShown(input);
-            return {
-              cells: [
-                shown(name),
-                shown(value),
-                note === undefined
-                  ? shown(origin)
-                  : [shown(origin), { text: `, ${shown(note)}`, mark: "quiet" } as const],
-              ],
-            };
-          }),
-        },
-        ...terrainSources(result),
-      ],
-    });
-  }
-  const methods = [...result.methods, ...interferenceMethods(interference)];
-  if (methods.length > 0) {
-    const hasLevels = result.directions.length > 0;
-    // Notes about a level stand with it.
-    const notes = result.notes.filter((one) => !hasLevels || !isAbout(one, "level"));
-    sections.push({
-      id: "methods",
-      title: "Methods",
-      blocks: [
-        {
-          type: "table",
-          columns: [{ title: "Method" }, { title: "Source" }, { title: "Status" }],
-          rows: methods.map((id) => {
-            const { what, source, standing } = methodShown(id);
-            return { cells: [shown(what), shown(source), shown(standing)] };
-          }),
-        },
-        ...(notes.length > 0 ? [noteList(notes)] : []),
-      ],
-    });
-  }
-  return sections;
-}
-
-function noteList(notes: readonly Note[]): Block {
-  return { type: "list", items: notes.map((one) => sentence(shown(noteMessage(one)))) };
-}
-
-function surveyWords(survey: HopResult["survey"]): string {
-  if (survey === undefined) return "Surveyed profile";
-  const made = survey.source === "field" ? "in the field" : "from a map";
-  const stated = survey.sourceStated ? "" : ", which is not stated";
-  const { stretchedM } = survey.fit ?? {};
-  const way = stretchedM === undefined || stretchedM > 0 ? "stretched" : "shortened";
-  const fit =
-    stretchedM === undefined ? "" : `, ${way} by ${metres(Math.abs(stretchedM))} at its far end to the path`;
-  return `Surveyed profile (${made}${stated}${fit})`;
-}
-
-function terrainSources({ profile, survey }: HopResult) {
-  if (profile === undefined) return [];
-  const files = profile.sources
-    .map(({ file, sharePercent }) => `${file} (${sharePercent.toFixed(0)} %)`)
-    .join(", ");
-  const step = `${profile.stepM.toFixed(0)} m`;
-  const text =
-    profile.kind === "survey"
-      ? `${surveyWords(survey)}: ${files || "no file"}; ${profile.points} points, usually ${step} apart.`
-      : `Terrain: ${files || "no file"}; ${profile.points} points, one every ${step}.`;
-  return [{ type: "paragraph", text } as const];
 }

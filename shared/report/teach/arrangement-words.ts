@@ -1,5 +1,5 @@
 /** What is said of arrangements beside their table: protection, words that mislead. Common practice, in our words. */
-import type { CouplerKind } from "../../design/design.js";
+import type { CouplerKind } from "../../design/catalogue.js";
 import type { ArrangementFacts } from "../../radio/arrangements.js";
 
 /** What the second unit is there for, and what to know of it. */

@@ -1,5 +1,5 @@
 /** What the branching of an arrangement loses over the hop, with the usual losses of its couplers. */
-import type { Coupler, CouplerKind } from "../../design/design.js";
+import type { Coupler, CouplerKind } from "../../design/catalogue.js";
 import { armLossDb, branchingLossDb } from "../../equipment/branch-loss.js";
 import {
   type Branch,

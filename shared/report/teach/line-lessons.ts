@@ -1,5 +1,5 @@
 /** What holds the cards and what leads to the units, as it is taught: chassis, cables, feeders. */
-import type { Feeder } from "../../design/design.js";
+import type { Feeder } from "../../design/catalogue.js";
 import type { Cable, Chassis } from "../../design/equipment.js";
 import { slotKindOf } from "../../equipment/placement.js";
 import { sitePlans } from "../../equipment/site-plan.js";

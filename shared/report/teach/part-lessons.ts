@@ -1,6 +1,7 @@
 /** An entry of a design's catalogue as it is taught: what it is, where it fits, who uses it, what judges it. */
 
-import type { Antenna, Coupler, Design, Hop, Radio } from "../../design/design.js";
+import type { Antenna, Coupler, Radio } from "../../design/catalogue.js";
+import type { Design, Hop } from "../../design/design.js";
 import type { Card, Chassis } from "../../design/equipment.js";
 import type { FrequencyRange } from "../../design/frequency-range.js";
 import { chassisName } from "../../equipment/chassis-name.js";

@@ -1,5 +1,5 @@
 import { address } from "../../design/address.js";
-import type { Antenna } from "../../design/design.js";
+import type { Antenna } from "../../design/catalogue.js";
 import type { Fix } from "../../design/fact-change.js";
 import { antennasUsed, leadTo, mountingFact, mountingOf, takesDirect } from "../../equipment/mounting.js";
 import { metres } from "../../format/numbers.js";

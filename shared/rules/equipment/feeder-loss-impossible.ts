@@ -1,5 +1,5 @@
 import { address } from "../../design/address.js";
-import type { Feeder } from "../../design/design.js";
+import type { Feeder } from "../../design/catalogue.js";
 import { feedersStated } from "../../equipment/stands.js";
 import { waveguideLoss, waveguideSize } from "../../equipment/waveguide.js";
 import { frequency, trimmed } from "../../format/numbers.js";

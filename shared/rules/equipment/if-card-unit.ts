@@ -1,5 +1,6 @@
 import { address, nth } from "../../design/address.js";
-import type { Hop, RadioMode } from "../../design/design.js";
+import type { RadioMode } from "../../design/catalogue.js";
+import type { Hop } from "../../design/design.js";
 import type { Card } from "../../design/equipment.js";
 import type { Fix } from "../../design/fact-change.js";
 import type { IfPortUse } from "../../equipment/if-ports.js";

@@ -1,5 +1,6 @@
 import { address } from "../../design/address.js";
-import type { Hop, RadioMode } from "../../design/design.js";
+import type { RadioMode } from "../../design/catalogue.js";
+import type { Hop } from "../../design/design.js";
 import { ETHERNET_RATE_BPS } from "../../equipment/port-rate.js";
 import { askedMode } from "../../evaluate/level/judged-mode.js";
 import { bitRate } from "../../format/numbers.js";

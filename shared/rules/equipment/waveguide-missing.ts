@@ -1,5 +1,6 @@
 import { address } from "../../design/address.js";
-import type { Antenna, Hop, HopEnd } from "../../design/design.js";
+import type { Antenna } from "../../design/catalogue.js";
+import type { Hop, HopEnd } from "../../design/design.js";
 import type { Fix } from "../../design/fact-change.js";
 import { ESTIMATED_LENGTH_M, guideEstimate, openLead } from "../../equipment/guide-to-choose.js";
 import { isAllIndoor, leadTo, mountingFact, mountingOf, takesDirect } from "../../equipment/mounting.js";

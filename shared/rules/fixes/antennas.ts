@@ -1,6 +1,7 @@
 /** Antennas of the catalogue that suit the hop. */
 import { address } from "../../design/address.js";
-import type { Antenna, Coupler, Hop, HopEnd } from "../../design/design.js";
+import type { Antenna, Coupler } from "../../design/catalogue.js";
+import type { Hop, HopEnd } from "../../design/design.js";
 import type { Fix } from "../../design/fact-change.js";
 import { leadTo } from "../../equipment/mounting.js";
 import { antennasStated } from "../../equipment/stands.js";

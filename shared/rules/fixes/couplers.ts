@@ -1,5 +1,6 @@
 /** Couplers of the catalogue that suit the hop. */
-import type { Coupler, HopEnd } from "../../design/design.js";
+import type { Coupler } from "../../design/catalogue.js";
+import type { HopEnd } from "../../design/design.js";
 import { antennasStated, type Stand, suits } from "../../equipment/stands.js";
 import { factsAt } from "../../radio/arrangement-pairs.js";
 import { decision, type EndHere, endHere, type Fixes, factHere, type Mending } from "./mending.js";

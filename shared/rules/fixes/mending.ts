@@ -1,7 +1,8 @@
 /** What fixes of rules are made from, and the pieces that they have in common. */
 import { type Address, address } from "../../design/address.js";
+import type { Feeder } from "../../design/catalogue.js";
 import { type Stock, suiting } from "../../design/change.js";
-import type { Design, Feeder, Hop, HopEnd } from "../../design/design.js";
+import type { Design, Hop, HopEnd } from "../../design/design.js";
 import type { Card, SiteEquipment } from "../../design/equipment.js";
 import type { FactChange, Fix } from "../../design/fact-change.js";
 import type { Finding } from "../../design/finding.js";

@@ -1,5 +1,6 @@
 /** What leads from the units to the antenna, as far as fixes of several rules need it. */
-import type { Feeder, Hop, HopEnd } from "../../design/design.js";
+import type { Feeder } from "../../design/catalogue.js";
+import type { Hop, HopEnd } from "../../design/design.js";
 import type { FactChange } from "../../design/fact-change.js";
 import type { FrequencyRange } from "../../design/frequency-range.js";
 import { antennasStated } from "../../equipment/stands.js";
