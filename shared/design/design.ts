@@ -196,6 +196,8 @@ export interface Hop {
   readonly furtherChannels?: readonly FurtherChannel[];
   /** By how much interference raises every threshold. */
   readonly degradationDb?: number;
+  /** Letters of its emissions behind the bandwidth, as stated: `D7W`. */
+  readonly emissionClass?: string;
   /** Most EIRP that an end may have. */
   readonly mostEirpDbm?: number;
   /** Mean time to repair, travel included. */

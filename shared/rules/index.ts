@@ -29,6 +29,7 @@ import { diffractionLoss } from "./diffraction-loss.js";
 import { diversityClearance } from "./diversity-clearance.js";
 import { diversityIncomplete } from "./diversity-incomplete.js";
 import { duplexMismatch } from "./duplex-mismatch.js";
+import { emissionClass } from "./emission-class.js";
 import { emissionLimits } from "./emission-limits.js";
 import { endArrangement } from "./end-arrangement.js";
 import { EQUIPMENT_HOP_RULES, EQUIPMENT_NETWORK_RULES, standbyMargin } from "./equipment/index.js";
@@ -173,6 +174,7 @@ export const NETWORK_RULES: readonly NetworkRule[] = [
   othersRows,
   othersFar,
   othersHarmed,
+  emissionClass,
   channelPlanUnconfirmed,
   climateMissing,
   multipathAssumed,

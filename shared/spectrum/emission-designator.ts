@@ -9,7 +9,6 @@ export const METHOD: MethodReference = {
   note:
     "Notation and its 15 examples were read in 47 CFR 2.202(b); that they are those of Appendix 1 is from memory. That " +
     "999.6 kHz becomes 1M00 is our reading. Which letters a licensing desk wants varies.",
-  usedByNoFigure: true,
   checked: {
     by: "the 15 examples of the rule and computed ones",
     vectors: ["emission-designator"],
@@ -63,7 +62,6 @@ export function readEmission(designator: string): Emission | undefined {
  * @param emissionClass put behind it; `D7W` is usual for QAM, `G7W` for PSK (common practice, from memory)
  * @see Radio Regulations Appendix 1. Read in 47 CFR 2.202(b), see METHOD
  * @example emissionDesignator(13_750_000, "D7W") // "13M8D7W"
- * @nofigure
  */
 export function emissionDesignator(bandwidthHz: number, emissionClass = ""): string | undefined {
   if (!(bandwidthHz > 0 && bandwidthHz < 1e12)) return undefined;

@@ -41,7 +41,7 @@ const ADDED: readonly { readonly things: readonly Thing[]; readonly edits: reado
       // A row with a place that is not there, and a field that a mode cannot be without.
       ["language/schema/table/radio.ts", 'into: "radio.mtbfHours"', 'into: "radio.gustLimitMPerS"'],
       [
-        "shared/design/design.ts",
+        "shared/design/catalogue.ts",
         "  readonly modulation: string;",
         "  readonly modulation: string;\n  readonly coding: string;",
       ],

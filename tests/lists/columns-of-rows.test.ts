@@ -71,6 +71,7 @@ const WITHOUT_COLUMN: typeof STATED = {
     "accept",
     "climate",
     "degradation",
+    "emission-class",
     "measured-rain",
     "most-eirp",
     "obstacle",

@@ -133,6 +133,25 @@ export const hopRows: Rows = [
     example: "most-eirp 55 dBW",
   },
   {
+    name: "emission-class",
+    in: HOP,
+    alsoCalled: ["emission", "emission-designator", "designator"],
+    args: [
+      {
+        name: "letters",
+        value: { type: "free", example: "D7W" },
+        meaning: "Modulation, signal and information, and what else may follow: D7W, G7W, D1D.",
+        into: "hop.emissionClass",
+      },
+    ],
+    meaning:
+      "Letters of the emission designator behind the bandwidth, as the administration wants them in a schedule or licence.",
+    fallback: "D7W, usual for QAM with several channels of information",
+    source:
+      "Radio Regulations Appendix 1, read in 47 CFR 2.201; what is usual is common practice, from memory",
+    example: "emission-class D7W",
+  },
+  {
     name: "repair-time",
     in: HOP,
     alsoCalled: ["mttr"],

@@ -1,50 +1,68 @@
-import type { Channel, Hop } from "../../design/design.js";
+/** The schedule of frequencies: a row a transmission, with what an administration asks for it. */
+import type { Hop } from "../../design/design.js";
+import type { HopResult } from "../../evaluate/account/result.js";
+import { type Transmission, transmissionsOf } from "../../licence/transmissions.js";
+import { arrangementAt } from "../../radio/arrangement-pairs.js";
 import { inMHz } from "./hops.js";
 import { type List, type ListColumn, listOf, number, shownOnColumn, text } from "./list.js";
 import type { ListedDesign } from "./listed-design.js";
 
-interface Row {
-  readonly hop: Hop;
-  /** From 1. */
-  readonly carrier: number;
-  /** Undefined: the ends state plain frequencies. */
-  readonly channel?: Channel;
+interface Row extends Transmission {
+  readonly of: Hop;
+  readonly until?: string;
 }
 
-const lowSite = ({ hop: { ends } }: Row) => ends.find(({ transmits }) => transmits === "low")?.site.name;
-const highSite = ({ hop: { ends } }: Row) => ends.find(({ transmits }) => transmits === "high")?.site.name;
-
 const COLUMNS: readonly ListColumn<Row>[] = [
-  text("hop", ({ hop }) => hop.name),
+  text("hop", ({ hop }) => hop),
   number("carrier", 0, ({ carrier }) => carrier),
+  text("site", ({ site }) => site),
+  text("far_site", ({ farSite }) => farSite),
   text("plan", ({ channel }) => channel?.plan),
   number("channel_width_MHz", 6, ({ channel }) => inMHz(channel?.bandwidthHz)),
   number("channel", 0, ({ channel }) => channel?.number),
-  text("polarization", ({ hop }) => hop.polarization),
-  text("arrangement", ({ hop }) => hop.arrangement.name),
-  number("low_MHz", 6, ({ channel, hop }) => inMHz(channel ? channel.lowHz : frequencies(hop)[0])),
-  text("low_at", lowSite),
-  number("high_MHz", 6, ({ channel, hop }) => inMHz(channel ? channel.highHz : frequencies(hop).at(-1))),
-  text("high_at", highSite),
+  text("half", ({ half }) => half),
+  number("frequency_MHz", 6, ({ frequencyHz }) => inMHz(frequencyHz)),
+  text("polarization", ({ polarization }) => polarization),
+  text("arrangement", ({ of, at }) => arrangementAt(of, of.ends[at])),
+  number("necessary_bandwidth_MHz", 6, ({ bandwidthHz }) => inMHz(bandwidthHz)),
+  text("emission", ({ emission }) => emission),
+  ...eirp("eirp_greatest", ({ greatestEirpDbm }) => greatestEirpDbm),
+  ...eirp("eirp_judged_mode", ({ judgedEirpDbm }) => judgedEirpDbm),
+  ...eirp("eirp_power_control", ({ controlledEirpDbm }) => controlledEirpDbm),
+  text("antenna", ({ antenna }) => antenna),
+  number("antenna_gain_dBi", 2, ({ gainDbi }) => gainDbi),
+  number("antenna_beamwidth_deg", 2, ({ beamwidthDeg }) => beamwidthDeg),
+  number("antenna_height_m", 4, ({ antennaHeightM }) => antennaHeightM),
+  text("standby_antenna", ({ standby }) => standby?.antenna),
+  number("standby_antenna_height_m", 4, ({ standby }) => standby?.antennaHeightM),
+  number("azimuth_deg", 2, ({ azimuthDeg }) => azimuthDeg),
+  number("elevation_deg", 2, ({ elevationDeg }) => elevationDeg),
+  number("latitude_deg", 9, ({ position }) => position?.latitudeDeg),
+  number("longitude_deg", 9, ({ position }) => position?.longitudeDeg),
+  number("ground_m", 1, ({ groundM }) => groundM),
+  { head: "stands_until", type: "date", of: ({ until }) => until },
 ];
+
+/** A power in both units that licences are written in. */
+function eirp(head: string, dbm: (row: Row) => number | undefined): readonly ListColumn<Row>[] {
+  return [
+    number(`${head}_dBm`, 2, dbm),
+    number(`${head}_dBW`, 2, (row) => {
+      const found = dbm(row);
+      return found === undefined ? undefined : found - 30;
+    }),
+  ];
+}
 
 export function channelList({ last, results, shownOn }: ListedDesign): List {
   const rows = [...last.hops.values()].flatMap((hop): Row[] => {
-    if (!hop.channel) return frequencies(hop).length > 0 ? [{ hop, carrier: 1 }] : [];
-    return [hop.channel, ...(hop.furtherChannels ?? [])].map((channel, i) => ({
-      hop,
-      carrier: i + 1,
-      channel,
-    }));
+    const judged = results.get(hop.name);
+    const [of, result]: [Hop, HopResult | undefined] = judged
+      ? [judged.hop, judged.result]
+      : [hop, undefined];
+    return transmissionsOf(of, result).map((one) => ({ ...one, of, until: judged?.until }));
   });
-  const until: ListColumn<Row> = {
-    head: "stands_until",
-    type: "date",
-    of: ({ hop }) => results.get(hop.name)?.until,
-  };
-  return listOf("channels", [...COLUMNS, until, ...shownOnColumn(shownOn)], rows);
-}
-
-function frequencies({ ends }: Hop): number[] {
-  return ends.flatMap(({ transmitFrequencyHz }) => transmitFrequencyHz ?? []).sort((a, b) => a - b);
+  return listOf("channels", [...COLUMNS, ...shownOnColumn(shownOn)], rows, ({ position }) =>
+    position === undefined ? undefined : [position],
+  );
 }

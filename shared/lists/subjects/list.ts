@@ -32,7 +32,7 @@ export const SHOWN_ON = "shown_on";
 export const TOLD_ONLY: ReadonlyMap<ListSubject, readonly string[]> = new Map([
   ["parts", ["site", "for", "kind", "part", "pieces"]],
   ["ports", ["site", "port", "port_type", "use"]],
-  ["channels", ["hop", "carrier", "low_MHz", "high_MHz"]],
+  ["channels", ["hop", "carrier", "far_site", "emission"]],
   ["findings", ["severity", "rule", "message"]],
 ]);
 

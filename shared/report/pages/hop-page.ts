@@ -43,6 +43,7 @@ import { modesSection } from "./modes.js";
 import { noteList, originSection } from "./origin.js";
 import { type OtherBand, pairSection } from "./pair.js";
 import { reflectionSection } from "./reflection.js";
+import { scheduleSection } from "./schedule.js";
 import { type HopTimes, timesSection } from "./times.js";
 
 export interface HopPageInput {
@@ -86,6 +87,7 @@ export function hopPage(input: HopPageInput): Page {
       endsSection(input),
       ...levelSection(input),
       ...carrierSection(hop, result),
+      ...scheduleSection(hop, result),
       ...(input.around ? hopEquipment(hop, result, input.around, input.plans) : []),
       ...modesSection(hop, result),
       ...interferenceSection(input.interference, result, input.pageOfHop),
