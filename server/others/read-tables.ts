@@ -19,8 +19,9 @@ const NO_ROWS = "it has no rows below a line of heads";
 /** A pattern has some hundred points. */
 const MOST_PATTERN_BYTES = 4 * 2 ** 20;
 
-export function readOthersFile(path: string, list: OthersList): Promise<OthersFile> {
-  return told(async () => readOthers(await readBounded(path, MOST_FILE_BYTES), list));
+/** @param stamp of the state of the file: lists of one file that are read at the same time share its text */
+export function readOthersFile(path: string, list: OthersList, stamp = ""): Promise<OthersFile> {
+  return told(() => withText(path, stamp, (text) => rowsOf(text, list)));
 }
 
 export function readPatternFile(path: string): Promise<PatternFile> {
@@ -36,17 +37,51 @@ async function told<T>(read: () => Promise<T>): Promise<T | { readonly unusable:
   }
 }
 
+/** A text as bytes in UTF-8, and what a parser of it has to know. */
+interface TableText {
+  readonly bytes: Uint8Array;
+  readonly options: ReturnType<typeof optionsFor>;
+}
+
+const open = new Map<string, { users: number; readonly text: Promise<TableText> }>();
+
+/** Held as long as anybody reads it: a large list takes a hundred megabytes. */
+async function withText<T>(path: string, stamp: string, read: (text: TableText) => Promise<T>): Promise<T> {
+  const key = `${stamp} ${path}`;
+  let shared = open.get(key);
+  if (shared === undefined) {
+    shared = { users: 0, text: readBounded(path, MOST_FILE_BYTES).then(tableText) };
+    open.set(key, shared);
+  }
+  shared.users++;
+  try {
+    return await read(await shared.text);
+  } finally {
+    if (--shared.users === 0) open.delete(key);
+  }
+}
+
+function tableText(file: Uint8Array): TableText {
+  const text = textIn(file);
+  return { bytes: Buffer.from(text), options: optionsFor(text) };
+}
+
 /** @throws what the parser says of bytes that are no table */
-export async function readOthers(bytes: Uint8Array, list: OthersList): Promise<OthersFile> {
-  const text = textIn(bytes);
-  const records = Readable.from(slices(text)).pipe(parseStream(optionsFor(text) as object));
+async function rowsOf({ bytes, options }: TableText, list: OthersList): Promise<OthersFile> {
+  const records = Readable.from(slices(bytes)).pipe(parseStream(options as object));
   let reading: OthersReading | undefined;
   let beyond: true | undefined;
+  let columns = 0;
   for await (const { line, cells } of records as AsyncIterable<PatternRow>) {
     if (cells.every((cell) => cell.trim() === "")) continue;
-    if (reading === undefined) reading = new OthersReading(list, cells);
-    else if (reading.rows < MOST_ROWS) reading.take(line, cells);
-    else {
+    if (reading === undefined) {
+      reading = new OthersReading(list, cells);
+      columns = cells.length;
+    } else if (reading.rows < MOST_ROWS) {
+      const lost = rowsWithin(cells, options.delimiter, columns);
+      if (lost > 0) reading.swallowed(line - lost, lost);
+      reading.take(line, cells);
+    } else {
       beyond = true;
       break;
     }
@@ -91,9 +126,25 @@ function optionsFor(text: string) {
   };
 }
 
+/**
+ * Lines that stand in one cell and look like rows, with as many delimiters as half of the columns: a quotation mark that
+ * was none began it. An address over several lines has not as many.
+ */
+function rowsWithin(cells: readonly string[], delimiter: string, columns: number): number {
+  const least = Math.max(1, (columns - 1) / 2);
+  let count = 0;
+  for (const cell of cells) {
+    if (!/[\r\n]/.test(cell)) continue;
+    const [, ...further] = cell.split(/\r\n|\n|\r/);
+    // What follows the mark that ends it is outside of the last line.
+    const isRows = further.slice(0, -1).some((line) => line.split(delimiter).length - 1 >= least);
+    if (isRows || (further.at(-1)?.split(delimiter).length ?? 0) - 1 >= least) count += further.length;
+  }
+  return count;
+}
+
 /** As bytes, which a parser puts together across a cut. */
-async function* slices(text: string): AsyncGenerator<Uint8Array> {
-  const bytes = Buffer.from(text);
+async function* slices(bytes: Uint8Array): AsyncGenerator<Uint8Array> {
   for (let at = 0; at < bytes.length; at += SLICE) {
     yield bytes.subarray(at, at + SLICE);
     await new Promise<void>((resolve) => void setImmediate(resolve));

@@ -21,21 +21,21 @@ const kept = new Map<string, Kept>();
 /** @param path where the file of the list is read */
 export function othersFile(path: string, list: OthersList): Promise<OthersFile> {
   const { file: _, at: __, ...mapping } = list;
-  return of(`${path}\n${JSON.stringify(mapping)}`, path, () => readOthersFile(path, list));
+  return of(`${path}\n${JSON.stringify(mapping)}`, path, (stamp) => readOthersFile(path, list, stamp));
 }
 
 export function patternFile(path: string): Promise<PatternFile> {
   return of(path, path, () => readPatternFile(path));
 }
 
-async function of<T>(key: string, path: string, read: () => Promise<T>): Promise<T> {
+async function of<T>(key: string, path: string, read: (stamp: string) => Promise<T>): Promise<T> {
   const stamp = await stat(path).then(
     ({ mtimeMs, size }) => `${mtimeMs} ${size}`,
     () => "none",
   );
   const known = kept.get(key);
   kept.delete(key);
-  const now: Kept = known?.stamp === stamp ? known : { stamp, file: read() };
+  const now: Kept = known?.stamp === stamp ? known : { stamp, file: read(stamp) };
   kept.set(key, now);
   for (const oldest of kept.keys()) {
     if (kept.size <= MOST_KEPT) break;

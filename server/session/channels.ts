@@ -1,5 +1,6 @@
 /** The channels of a plan tried for a hop of a session's design, with what would be left of it on each. */
 import { evaluateHop } from "../../shared/evaluate/hop.js";
+import type { Available } from "../../shared/format/bounds.js";
 import {
   type ChannelTrial,
   channelTrials,
@@ -14,7 +15,7 @@ export interface TriedChannel {
   readonly trial: ChannelTrial;
   /** Least of both directions; undefined: not known. */
   readonly marginDb?: number;
-  readonly availabilityPercent?: number;
+  readonly availability?: Available;
 }
 
 /** @returns the best first, or why none can be tried */
@@ -43,7 +44,7 @@ export async function tryChannels(
     return {
       trial,
       marginDb: margins.length === 0 ? undefined : Math.min(...margins),
-      availabilityPercent: left.availability?.availabilityPercent,
+      availability: left.availability,
     };
   });
 }

@@ -29,7 +29,12 @@ export async function interferenceTerms(
     longitudeDeg: turned(first.longitudeDeg + longitude / count),
   };
   const readings = await maps.readings<OfMaps>(middle, open);
-  return { ...interference, ...Object.fromEntries(readings.map(({ fact, value }) => [fact, value])) };
+  if (readings.length === 0) return interference;
+  return {
+    ...interference,
+    ...Object.fromEntries(readings.map(({ fact, value }) => [fact, value])),
+    fromMaps: readings.map(({ fact }) => fact),
+  };
 }
 
 function turned(deg: number): number {

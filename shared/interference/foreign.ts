@@ -21,33 +21,36 @@ export interface ForeignStations {
   readonly receivers: readonly Receiver[];
 }
 
-/**
- * @param list place of the list among those of the design
- * @param day ISO; rows count as their validity says
- */
-export function foreignStations(
-  table: OthersTable,
-  list: number,
-  terms: InterferenceTerms,
-  day: string,
-): ForeignStations {
+/** A list of the design, as it was read. */
+export interface ForeignList {
+  readonly table: OthersTable;
+  /** Its place among those of the design, and what its file is called. */
+  readonly list: number;
+  readonly file: string;
+  /** Rows that count as those of another list. */
+  readonly repeated: ReadonlySet<number>;
+}
+
+/** @param day ISO; rows count as their validity says */
+export function foreignStations(from: ForeignList, terms: InterferenceTerms, day: string): ForeignStations {
+  const { table, repeated } = from;
   const views = new Views(terms);
   const senders: Sender[] = [];
   const receivers: Receiver[] = [];
   for (let index = 0; index < table.count; index++) {
-    if (!table.stands(index, day)) continue;
+    if (repeated.has(index) || !table.stands(index, day)) continue;
     const row = table.at(index);
-    senders.push(senderOf(row, list, index, views));
-    const receiver = receiverOf(row, list, index, { views, terms });
+    senders.push(senderOf(row, from, index, views));
+    const receiver = receiverOf(row, from, index, { views, terms });
     if (receiver) receivers.push(receiver);
   }
   return { senders, receivers };
 }
 
-function senderOf(row: OtherTransmission, list: number, index: number, views: Views): Sender {
+function senderOf(row: OtherTransmission, { list, file }: ForeignList, index: number, views: Views): Sender {
   return {
     key: `${list}/${index}`,
-    of: { list, line: row.line, ...(row.name !== undefined && { name: row.name }) },
+    of: { list, file, line: row.line, ...(row.name !== undefined && { name: row.name }) },
     place: placeOf(row, boresightOf(row)),
     frequencyHz: row.frequencyHz,
     polarization: row.polarization,
@@ -61,7 +64,7 @@ function senderOf(row: OtherTransmission, list: number, index: number, views: Vi
 
 function receiverOf(
   row: OtherTransmission,
-  list: number,
+  { list, file }: ForeignList,
   index: number,
   { views, terms }: { readonly views: Views; readonly terms: InterferenceTerms },
 ): Receiver | undefined {
@@ -72,7 +75,7 @@ function receiverOf(
   const bandwidthHz = row.leastBandwidthHz;
   return {
     key: `${list}/${index} receiver`,
-    of: { list, line: row.line, ...(row.name !== undefined && { name: row.name }) },
+    of: { list, file, line: row.line, ...(row.name !== undefined && { name: row.name }) },
     place: placeOf(receiver, { azimuthDeg: azimuthFromDeg, elevationDeg: 0 }),
     frequencyHz: row.frequencyHz,
     polarization: row.polarization,

@@ -7,7 +7,9 @@ import type { Design, Hop } from "../design/design.js";
 import type { InterferenceTerms } from "../design/interference.js";
 import type { EndGeometry } from "../evaluate/account/path-result.js";
 import type { HopResult } from "../evaluate/account/result.js";
+import { shownFiles } from "../others/file-names.js";
 import type { ListedFiles } from "../others/listed.js";
+import { repeatedOver } from "../others/repeated.js";
 import { type ForeignStations, foreignStations } from "./foreign.js";
 import type { NetworkState } from "./network.js";
 import { type HopStations, type StationTerms, stationsOf } from "./stations.js";
@@ -76,17 +78,23 @@ export class StationBook {
     day: string,
     terms: InterferenceTerms,
   ): ForeignStations {
-    const tables = others.flatMap((list, index) => {
-      const read = listed.others.get(list);
-      return read === undefined || "unusable" in read ? [] : [{ index, read }];
+    const files = shownFiles(others.map(({ file }) => file));
+    const tables = others.flatMap((one, list) => {
+      const read = listed.others.get(one);
+      return read === undefined || "unusable" in read
+        ? []
+        : [{ list, file: files[list]!, table: read.table }];
     });
     const key = [
       day,
       JSON.stringify(terms),
-      ...tables.map(({ index, read }) => `${index} ${idOf(read)}`),
+      ...tables.map(({ list, file, table }) => `${list} ${file} ${idOf(table)}`),
     ].join("\n");
     if (this.foreign?.key === key) return this.foreign.stations;
-    const all = tables.map(({ index, read }) => foreignStations(read.table, index, terms, day));
+    const repeated = repeatedOver(tables.map(({ table }) => table));
+    const all = tables.map((one, place) =>
+      foreignStations({ ...one, repeated: repeated[place]!.rows }, terms, day),
+    );
     const stations = {
       senders: all.flatMap(({ senders }) => senders),
       receivers: all.flatMap(({ receivers }) => receivers),

@@ -26,8 +26,8 @@ export interface Place {
 /** Whose a station is. */
 export type Owner =
   | { readonly hop: string }
-  /** A row of a list: its place among the lists of the design, and its line. */
-  | { readonly list: number; readonly line: number; readonly name?: string };
+  /** A row of a list: its place among the lists of the design, what its file is called, and its line. */
+  | { readonly list: number; readonly file?: string; readonly line: number; readonly name?: string };
 
 interface Station {
   /** The same as long as it is the same station: `KELD-TARN KELD 1`. */

@@ -41,11 +41,19 @@ export interface Mapped {
 export function mappedColumns({ columns }: OthersList, heads: readonly string[]): Mapped {
   const texts = heads.map(textOf);
   const faults: ColumnFault[] = [];
+  // Of a file that has none of them, which may be any file, nothing is told.
+  const isMeant = columns.some(({ head }) => texts.includes(textOf(head)));
   const place = (column: OthersColumn, argument: string, head: string): number | undefined => {
     const index = texts.indexOf(textOf(head));
     const { key } = column;
     if (index < 0)
-      faults.push({ key, argument, head, is: "missing", nearest: nearest(head, texts.filter(Boolean)) });
+      faults.push({
+        key,
+        argument,
+        head,
+        is: "missing",
+        nearest: isMeant ? nearest(head, texts.filter(Boolean)) : undefined,
+      });
     else if (texts.indexOf(texts[index]!, index + 1) >= 0)
       faults.push({ key, argument, head, is: "doubled" });
     return index < 0 ? undefined : index;

@@ -14,8 +14,8 @@ import { type ColumnFault, type MappedColumn, mappedColumns } from "./mapped.js"
 import { type PlaceFault, PlacesOfRows } from "./places.js";
 import { dayNumber, type FigureName, type OthersTable, OthersTableBuilder } from "./table.js";
 
-/** Why rows are left out; `cell`: the cell alone is, and the row counts. */
-export type FaultCode = PlaceFault | "frequency" | "bandwidth" | "eirp" | "cell" | "repeated";
+/** Why rows are left out; `swallowed`: they stand in a cell of the row before; `cell`: the cell alone is, and the row counts. */
+export type FaultCode = PlaceFault | "swallowed" | "frequency" | "bandwidth" | "eirp" | "cell" | "repeated";
 
 export interface RowsFault {
   readonly code: FaultCode;
@@ -24,7 +24,7 @@ export interface RowsFault {
   readonly rows: number;
   /** The first of them. */
   readonly lines: readonly number[];
-  /** What stands in the first of them. */
+  /** What stands in the first of them; of a file of which no row counts, which may be any file, only what may be a figure. */
   readonly sample: string;
 }
 
@@ -93,6 +93,11 @@ export class OthersReading {
     else if (this.waiting.push({ line, cells }) === SAMPLED) this.begin();
   }
 
+  /** A quotation mark in a line goes on over the ends of so many lines, which look like rows. */
+  swallowed(line: number, lines: number): void {
+    for (let lost = 0; lost < lines; lost++) this.tell("swallowed", line, "");
+  }
+
   finish(beyond?: true): OthersRead {
     this.begin();
     const { table, repeated } = this.table.finish();
@@ -100,7 +105,11 @@ export class OthersReading {
     return {
       table,
       columnFaults: this.columnFaults,
-      faults: [...this.faults.values()].map((fault) => ({ ...fault, lines: [...fault.lines] })),
+      faults: [...this.faults.values()].map((fault) => ({
+        ...fault,
+        lines: [...fault.lines],
+        sample: table.count > 0 || isFigure(fault.sample) ? fault.sample : "",
+      })),
       rows: this.rows,
       notStanding: this.notStanding,
       beyond,
@@ -263,8 +272,13 @@ export class OthersReading {
       this.faults.set(id, (fault = { code, ...(key && { key }), rows: 0, lines: [], sample: short }));
     }
     fault.rows++;
-    if (fault.lines.length < LINES_TOLD) fault.lines.push(line);
+    if (fault.lines.length < LINES_TOLD && fault.lines.at(-1) !== line) fault.lines.push(line);
   }
+}
+
+/** A figure, an angle, or two of them. */
+function isFigure(sample: string): boolean {
+  return /\d/.test(sample) && /^[\d\s.,+\-°'"′″NSEW…]*$/i.test(sample);
 }
 
 const RECEIVER_PLACE = [

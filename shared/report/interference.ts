@@ -123,13 +123,15 @@ export function interferenceTermsTold(found: readonly InterferenceAt[]): string[
   if (first === undefined) return [];
   const { terms } = first;
   const path = pathTermsOf(terms);
-  const taken = (stated: number | undefined) =>
-    stated === undefined ? "taken for a preview" : "as stated, else of the maps";
+  const taken = (fact: "lapseNPerKm" | "surfaceRefractivity") => {
+    if (terms[fact] === undefined) return "taken for a preview";
+    return terms.fromMaps?.includes(fact) ? "read from the maps" : "as stated";
+  };
   const entries = found.flatMap((at) => at.entries);
   const texts: string[] = [];
   if (entries.length > 0) {
     texts.push(
-      `Losses are those of Rec. ITU-R P.452-18 in clear air that are not exceeded for ${share(path.longTermPercent)} of the average year (long term) and for ${share(path.shortTermPercent)} (short term), with a fall of refractivity of ${trimmed(path.lapseNPerKm, 2)} N/km (${taken(terms.lapseNPerKm)}) and ${trimmed(path.seaLevelN, 1)} N-units at sea level (${taken(terms.surfaceRefractivity)}).`,
+      `Losses are those of Rec. ITU-R P.452-18 in clear air that are not exceeded for ${share(path.longTermPercent)} of the average year (long term) and for ${share(path.shortTermPercent)} (short term), with a fall of refractivity of ${trimmed(path.lapseNPerKm, 2)} N/km (${taken("lapseNPerKm")}) and ${trimmed(path.seaLevelN, 1)} N-units at sea level (${taken("surfaceRefractivity")}).`,
     );
     texts.push(...terrainTold(found, terms.profileStepM), ...patternsTold(found));
     if (entries.some(({ sender }) => !isAimed(sender)))

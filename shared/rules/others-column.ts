@@ -1,5 +1,6 @@
+import { shownFile } from "../others/file-names.js";
 import { exampleHop } from "./example-preamble.js";
-import { OTHERS_EXAMPLE, shownFile } from "./others-words.js";
+import { OTHERS_EXAMPLE } from "./others-words.js";
 import type { NetworkRule } from "./rule.js";
 
 export const othersColumn: NetworkRule = {

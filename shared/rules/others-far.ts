@@ -1,8 +1,9 @@
 import type { Design } from "../design/design.js";
 import type { LatLon } from "../geodesy/coordinates.js";
+import { shownFile } from "../others/file-names.js";
 import type { OthersTable } from "../others/table.js";
 import { exampleHop } from "./example-preamble.js";
-import { OTHERS_EXAMPLE, shownFile } from "./others-words.js";
+import { OTHERS_EXAMPLE } from "./others-words.js";
 import type { NetworkRule } from "./rule.js";
 
 export const othersFar: NetworkRule = {

@@ -1,7 +1,8 @@
+import { shownFile } from "../others/file-names.js";
 import { lackingIn } from "../others/mapped.js";
 import { listed } from "../words/lists.js";
 import { exampleHop } from "./example-preamble.js";
-import { OTHERS_EXAMPLE, shownFile } from "./others-words.js";
+import { OTHERS_EXAMPLE } from "./others-words.js";
 import type { NetworkRule } from "./rule.js";
 
 export const othersUnusable: NetworkRule = {

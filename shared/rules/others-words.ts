@@ -1,10 +1,5 @@
 /** What rules about files of others and of patterns have in common. */
 
-/** The name of a file without its folder. */
-export function shownFile(path: string): string {
-  return path.slice(path.lastIndexOf("/") + 1);
-}
-
 /** `lines 4, 9 and 12 more` */
 export function linesWords(lines: readonly number[], rows: number): string {
   const more = rows - lines.length;

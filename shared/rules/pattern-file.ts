@@ -1,8 +1,8 @@
 import { address } from "../design/address.js";
 import { antennasStated } from "../equipment/stands.js";
+import { shownFile } from "../others/file-names.js";
 import type { PatternFaultCode } from "../radio/pattern-table.js";
 import { exampleHop } from "./example-preamble.js";
-import { shownFile } from "./others-words.js";
 import { gathering } from "./rule.js";
 
 export const patternFile = gathering<readonly InUse[]>({

@@ -5,7 +5,7 @@ import { withoutSteering } from "../format/steering.js";
 import type { Entry } from "../interference/entry.js";
 import { isOwn, type Owner, type Receiver, type Sender } from "../interference/station.js";
 
-/** `KELD-TARN at KELD`, or `a transmission of others, "north relay", line 12` */
+/** `KELD-TARN at KELD`, or `a transmission of others, "north relay", line 12 of register.csv` */
 export function senderWords({ of, place }: Pick<Sender, "of" | "place">): string {
   return isOwn(of) ? `${of.hop} at ${place.site}` : foreignWords(of);
 }
@@ -15,9 +15,9 @@ export function foreignWords(of: Exclude<Owner, { readonly hop: string }>): stri
   return `a transmission of others,${name} ${lineWords(of)}`;
 }
 
-/** `line 12`, of a further list `line 12 of list 2`. */
-export function lineWords({ line, list }: Exclude<Owner, { readonly hop: string }>): string {
-  return list === 0 ? `line ${line}` : `line ${line} of list ${list + 1}`;
+/** `line 12 of register.csv` */
+export function lineWords({ line, file }: Exclude<Owner, { readonly hop: string }>): string {
+  return file === undefined ? `line ${line}` : `line ${line} of ${plainName(file)}`;
 }
 
 /** Longer names of others end here; their line is told beside them. */

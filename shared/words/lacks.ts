@@ -19,7 +19,7 @@ const LACK_WORDS: LackWords = {
   unusable: ({ property, site, open }) =>
     `${property === "at" ? `the position of ${site}` : placed(property, site)} ${open ? "is still to be chosen" : "is stated and cannot be used"}`,
   "channel-open": ({ number, count }) =>
-    `the channel number is not stated (of ${count} the figures are those of the worst, ${number})`,
+    `the channel number is not stated (figures are those of channel ${number}, the worst of ${count})`,
   "channel-unknown": () => "the channel is not known, so that its frequencies are not either",
   refused: ({ reason, of }) =>
     `${of === undefined ? "" : REFUSED_OF[of.figure](of)}${clause(refusalWords(reason))}`,

@@ -102,6 +102,23 @@ describe("a list", () => {
     expect(await told(/^others-far$/)).toHaveLength(count);
   });
 
+  test("whose transmission a second list has too counts once, and so it is told", async () => {
+    const second = LIST.replace("register", "second");
+    write("main.hop", `${EXAMPLE_PREAMBLE}${LIST}\n${second}\n${exampleHop()}\n`);
+    const further = "47.53,-30.44,18715,27.5,60\n";
+    write("register.csv", HEAD + NEAR);
+    // Written with other digits, and a further one.
+    write("second.csv", `${HEAD}${NEAR.replace("47.52,", "47.520001,")}${further}`);
+    expect(await told(/^others-/)).toEqual([
+      "warning others-rows at others: second.csv: 1 of 2 rows count; line 2 is a transmission that register.csv has too, and counts once",
+    ]);
+    // Whoever is there twice in one list is two.
+    write("register.csv", `${HEAD}${further}`);
+    write("second.csv", HEAD + NEAR + NEAR.replace("60", "61"));
+    expect(await told(/^others-/)).toEqual([]);
+    rmSync(`${folder}/second.csv`);
+  });
+
   test("with its coordinates exchanged", async () => {
     write("register.csv", `${HEAD}-30.45,47.52,18700,28,60\n`);
     expect((await told(/^others-/)).join()).toContain("with latitude and longitude exchanged it would");

@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import fc from "fast-check";
 import { afterAll, describe, expect, test } from "vitest";
-import { readOthers, readOthersFile } from "../../server/others/read-tables.js";
+import { readOthersFile } from "../../server/others/read-tables.js";
 import type { OthersList } from "../../shared/design/interference.js";
 import type { OthersFile } from "../../shared/others/listed.js";
 import { type FaultCode, type OthersRead, OthersReading } from "../../shared/others/reading.js";
@@ -21,9 +21,16 @@ function listOf(lines: string): OthersList {
   return model.design().others![0]!;
 }
 
+let files = 0;
+
+function readAs(list: OthersList, text: string | Uint8Array): Promise<OthersFile> {
+  const path = join(folder, `${files++}.csv`);
+  writeFileSync(path, text);
+  return readOthersFile(path, list);
+}
+
 async function read(lines: string, text: string | Uint8Array): Promise<OthersFile> {
-  const bytes = typeof text === "string" ? new TextEncoder().encode(text) : text;
-  return readOthers(bytes, listOf(lines));
+  return readAs(listOf(lines), text);
 }
 
 async function usable(lines: string, text: string | Uint8Array): Promise<OthersRead> {
@@ -264,8 +271,37 @@ describe("bad input: told, and the rest counts", () => {
 
   test("many faults of one sort are one, with the first lines", async () => {
     const bad = Array.from({ length: 20 }, () => "47.5,-30.5,x,55M0D7W,60");
-    const { faults } = await usable(PLAIN, [HEAD, ...bad].join("\n"));
+    const { faults } = await usable(PLAIN, [HEAD, ...bad, ROW].join("\n"));
     expect(faults).toEqual([{ code: "frequency", rows: 20, lines: [2, 3, 4, 5, 6], sample: "x" }]);
+  });
+
+  test("of a file that is no such list nothing is told but figures", async () => {
+    // Every column on the one head that such a file begins with.
+    const text = "root:x:0:0:root:/root:/bin/sh\nbin:x:1:1::/:/bin/false\nop:x:2:2::/:/bin/false\n";
+    const keys = ["latitude", "longitude", "frequency", "emission", "eirp", "antenna-height", "name"];
+    const known = keys.map((key) => `${key} "root:x:0:0:root:/root:/bin/sh"`).join("\n");
+    const guessed = known.replaceAll("/bin/sh", "/bin/zsh");
+    for (const lines of [known, guessed]) {
+      const read = await usable(lines, text);
+      expect(JSON.stringify([read.faults, read.columnFaults])).not.toMatch(/false|root:\/root:\/bin\/sh"/);
+    }
+    const figures = await usable(PLAIN, `${HEAD}\n47.6,-30.4,18.7,28,60\n`);
+    expect(figures.faults).toMatchObject([{ code: "frequency", sample: "18.7" }]);
+  });
+
+  test("rows that a stray quotation mark takes into a cell are told with its line", async () => {
+    const lines = `name "name"\n${PLAIN}`;
+    const named = (name: string) => `${name},${ROW}`;
+    const rows = ["a", '"b', "c", "d", 'e"', "f"].map(named);
+    // The second mark ends the cell of the first.
+    const told = async (all: readonly string[]) => {
+      const { faults, table } = await usable(lines, [`name,${HEAD}`, ...all].join("\n"));
+      return [table.count, ...faults.map(({ code, rows: count, lines: at }) => `${code} ${count} ${at}`)];
+    };
+    expect(await told(rows)).toEqual([3, "swallowed 3 3"]);
+    expect(await told(rows.map((row) => row.replaceAll('"', "")))).toEqual([6]);
+    // An address over two lines is one cell.
+    expect(await told([named("a"), `"b street,\ntown",${ROW}`, named("c")])).toEqual([3]);
   });
 
   test("a head that the file has not, with the nearest, or has twice", async () => {
@@ -408,6 +444,26 @@ test("a table written and read again is the same", () => {
   );
 });
 
+test("lists of one file that are read at the same time are each read whole", async () => {
+  const path = join(folder, "shared.csv");
+  writeFileSync(path, `name,${HEAD}\n${Array.from({ length: 3000 }, (_, i) => `N${i},${ROW}`).join("\n")}\n`);
+  const [named, plain] = [listOf(`name "name"\n${PLAIN}`), listOf(PLAIN)];
+  const [one, other, again] = await Promise.all([
+    readOthersFile(path, named),
+    readOthersFile(path, plain),
+    readOthersFile(path, named),
+  ]);
+  for (const file of [one, other, again]) expect(file).toMatchObject({ rows: 3000 });
+  expect((one as OthersRead).table.at(0).name).toBe("N0");
+  expect((other as OthersRead).table.at(0).name).toBeUndefined();
+  // One that is gone is told to each, and is read again when it is there.
+  const lost = join(folder, "lost.csv");
+  const failed = await Promise.all([readOthersFile(lost, named), readOthersFile(lost, plain)]);
+  expect(failed).toEqual([failed[0], { unusable: "there is no such file or folder" }]);
+  writeFileSync(lost, `${HEAD}\n${ROW}\n`);
+  expect(await readOthersFile(lost, plain)).toMatchObject({ rows: 1 });
+});
+
 test("in slices it is read as in one go, and no figure is infinite", async () => {
   const rows = Array.from({ length: 5_000 }, (_, i) => {
     const name = i % 7 === 0 ? `"Höhe, ${i}\nzwei"` : `N${i}`;
@@ -415,7 +471,7 @@ test("in slices it is read as in one go, and no figure is infinite", async () =>
   });
   const text = `name,${HEAD}\n${rows.join("\n")}\n`;
   const list = listOf(`name "name"\n${PLAIN}`);
-  const sliced = (await readOthers(new TextEncoder().encode(text), list)) as OthersRead;
+  const sliced = (await readAs(list, text)) as OthersRead;
   const whole = readText(list, text);
   expect(contentOf(sliced.table)).toEqual(contentOf(whole.table));
   expect(sliced.table.count).toBe(5_000);

@@ -67,8 +67,16 @@ test("lapse and N0 change the loss, and what is stated holds before the maps", a
     },
   } as never;
   const stated: Design = { ...DESIGN, interference: { lapseNPerKm: 40 } };
-  expect(await interferenceTerms(stated, maps)).toEqual({ lapseNPerKm: 40, surfaceRefractivity: 330 });
-  expect(await interferenceTerms(DESIGN, maps)).toEqual({ lapseNPerKm: 50, surfaceRefractivity: 330 });
+  expect(await interferenceTerms(stated, maps)).toEqual({
+    lapseNPerKm: 40,
+    surfaceRefractivity: 330,
+    fromMaps: ["surfaceRefractivity"],
+  });
+  expect(await interferenceTerms(DESIGN, maps)).toEqual({
+    lapseNPerKm: 50,
+    surfaceRefractivity: 330,
+    fromMaps: ["lapseNPerKm", "surfaceRefractivity"],
+  });
   const both = { lapseNPerKm: 40, surfaceRefractivity: 300 };
   expect(await interferenceTerms({ ...DESIGN, interference: both }, maps)).toBe(both);
   expect(await interferenceTerms(DESIGN, undefined)).toEqual({});

@@ -82,7 +82,9 @@ describe("a hub of two hops on one channel", () => {
     const sumDbm = at.receiver.noiseDbm + at.toNoiseDb!;
     const text = html.replaceAll("\u00a0", " ");
     expect(text).toContain(`${one(sumDbm)} dBm, I/N ${one(at.toNoiseDb!)} dB`);
-    expect(text).toContain(`with full power ${one(at.fullDegradationDb)} dB`);
+    // No power control: full power is the only one.
+    expect(text).toContain(", with full power");
+    expect(text).not.toContain("power control as");
     expect(text).toContain(`${one(mode.receivedLevelDbm - sumDbm)} dB at the wanted level`);
     // The threshold rises to where noise and interference together ask it: C/I there is that of the mode, less what noise adds.
     expect(text).toContain(

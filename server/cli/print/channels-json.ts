@@ -18,7 +18,7 @@ function printJson({ hop, tried }: ChannelsOfHop): Iterable<string> {
     hop: hop.name,
     plan: plan.plan,
     bandwidthHz: plan.bandwidthHz,
-    channels: tried.map(({ trial, marginDb, availabilityPercent }) => ({
+    channels: tried.map(({ trial, marginDb, availability }) => ({
       number: trial.choice.number,
       polarization: trial.polarization,
       stated: trial.stated,
@@ -30,7 +30,9 @@ function printJson({ hop, tried }: ChannelsOfHop): Iterable<string> {
       causesAt: trial.at && senderWords(trial.at.receiver),
       beyond: trial.beyond,
       fadeMarginDb: marginDb,
-      availabilityPercent,
+      availabilityPercent: availability?.availabilityPercent,
+      availabilityBound: availability?.bound,
+      availabilityAtLeastPercent: availability?.atLeastPercent,
     })),
   };
   return [`${jsonText(output, 1)}\n`];

@@ -23,5 +23,9 @@ export interface ChannelsOutput {
     readonly beyond: number;
     readonly fadeMarginDb?: number;
     readonly availabilityPercent?: number;
+    /** Of one that its method only bounds. */
+    readonly availabilityBound?: "at most" | "at least";
+    /** Set: the availability is an estimate outside the range of its method, which itself says at least this. */
+    readonly availabilityAtLeastPercent?: number;
   }[];
 }

@@ -1,9 +1,11 @@
-import { bandwidth, decibels, frequency, trimmed } from "../../../shared/format/numbers.js";
+import { availabilityBounded, ESTIMATE_REMARK } from "../../../shared/format/bounds.js";
+import { bandwidth, decibels, frequency } from "../../../shared/format/numbers.js";
 import { isOwn } from "../../../shared/interference/station.js";
 import { senderWords } from "../../../shared/words/interference.js";
 import type { TriedChannel } from "../../session/channels.js";
 import type { ChannelsFormat, ChannelsOfHop } from "./format.js";
 import { safe } from "./safe.js";
+import { wrapped } from "./wrap.js";
 
 export const channelsText: ChannelsFormat = {
   name: "text",
@@ -25,6 +27,8 @@ function* printText({ hop, tried, paint }: ChannelsOfHop): Iterable<string> {
     const because = index === 0 ? undefined : reasons(tried[index - 1]!);
     if (because !== undefined) yield `    ${safe(because)}\n`;
   }
+  if (tried.some(({ availability }) => availability?.atLeastPercent !== undefined))
+    yield `\n${wrapped(ESTIMATE_REMARK, 95)}\n`;
   yield "\nSuffers: how much the hop's threshold rises, by all. Causes: the most that another receiver\nloses to it. Beyond: receivers that pass what the network allows, 1 dB where it states nothing.\n";
 }
 
@@ -39,7 +43,7 @@ const HEADS = [
   "available",
 ];
 
-function rowOf({ trial, marginDb, availabilityPercent }: TriedChannel): string[] {
+function rowOf({ trial, marginDb, availability }: TriedChannel): string[] {
   const { choice, polarization, stated, suffersDb, causesDb, beyond } = trial;
   return [
     `${choice.number}${stated ? " (stated)" : ""}`,
@@ -49,7 +53,7 @@ function rowOf({ trial, marginDb, availabilityPercent }: TriedChannel): string[]
     decibels(causesDb),
     String(beyond),
     marginDb === undefined ? "-" : decibels(marginDb),
-    availabilityPercent === undefined ? "-" : `${trimmed(availabilityPercent, 5)} %`,
+    availability === undefined ? "-" : availabilityBounded(availability),
   ];
 }
 

@@ -14,6 +14,8 @@ export interface InterfererOutput {
   readonly site?: string;
   /** Place of the list among those of the design, from 1. */
   readonly list?: number;
+  /** As messages call it. */
+  readonly file?: string;
   readonly line?: number;
   readonly name?: string;
 }
@@ -136,5 +138,5 @@ function entryOutput({ sender, path, ...entry }: Entry): InterferenceEntryOutput
 
 function interfererOf({ of, place }: { of: Owner; place: { readonly site?: string } }): InterfererOutput {
   if (isOwn(of)) return { hop: of.hop, site: place.site };
-  return { list: of.list + 1, line: of.line, name: of.name };
+  return { list: of.list + 1, file: of.file, line: of.line, name: of.name };
 }

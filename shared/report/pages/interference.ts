@@ -89,12 +89,12 @@ function factsOf(at: InterferenceAt, directions: HopResult["directions"]): Fact[
       {
         label: "Sum of interference",
         value: `${dbm(sum)}, I/N ${decibels(toNoiseDb)}`,
-        note: `${share(path.longTermPercent)} of the time, power control as it usually is; with full power I/N ${decibels(fullToNoiseDb)}`,
+        note: `${share(path.longTermPercent)} of the time${isLetDown(at) ? `, with power control as in clear air; with full power I/N ${decibels(fullToNoiseDb)}` : ", with full power"}`,
       },
       {
         label: "Degradation",
         value: decibels(at.degradationDb),
-        note: `with full power ${decibels(at.fullDegradationDb)}; by the strongest alone ${decibels(at.singleDegradationDb)}`,
+        note: `${isLetDown(at) ? `with full power ${decibels(at.fullDegradationDb)}; ` : ""}by the strongest alone ${decibels(at.singleDegradationDb)}`,
       },
     );
   }
@@ -118,6 +118,11 @@ function factsOf(at: InterferenceAt, directions: HopResult["directions"]): Fact[
       note: `${beyondMost === undefined ? "" : `${beyondMost} above the cut, beyond the ${MOST_ENTRIES} strongest; further `}not computed one by one: bounds below ${decibels(CUT_DB)}, or lower where those were too much; in the sum`,
     });
   return facts;
+}
+
+/** Whether power control lets any sender down that comes in. */
+function isLetDown({ entries }: InterferenceAt): boolean {
+  return entries.some(({ sender }) => sender.reductionDb > 0);
 }
 
 function entriesTable({ receiver, entries }: InterferenceAt, pageOf: HopPageOf): Table {
