@@ -13,8 +13,14 @@ export interface AntennaView {
   readonly source: PatternSource;
   /** Off its axis, dB below its greatest gain. @param angleDeg 0 to 180 */
   at(angleDeg: number): Discrimination;
-  /** Least co-polar discrimination at this angle and beyond: what a direction that is known in azimuth alone can count on. */
-  leastBeyond(angleDeg: number): number;
+  /** The same object each time. */
+  least(): LeastDiscrimination;
+}
+
+/** Least co-polar discrimination at an angle and beyond, dB: what a direction that is known in azimuth alone can count on. */
+export interface LeastDiscrimination {
+  /** @param sine of the angle, 0 to 1; whatever lies behind counts as at 90 degrees */
+  at(sine: number): number;
 }
 
 export interface ViewedAntenna
@@ -91,39 +97,40 @@ function ofReference(antenna: ViewedAntenna, pattern: ReferencePattern): At {
   };
 }
 
-/** Fine where patterns fall, coarse behind: angles at which the least discrimination beyond is remembered. */
-const FINE_TO_DEG = 6;
-const FINE_DEG = 0.05;
-const COARSE_DEG = 1;
-const FINE_COUNT = Math.round(FINE_TO_DEG / FINE_DEG);
-const ALL_COUNT = FINE_COUNT + Math.round((180 - FINE_TO_DEG) / COARSE_DEG) + 1;
+/** Fine where patterns fall, coarse beside: sines at which the least discrimination beyond is remembered. */
+const FINE_TO = 0.1;
+const FINE = 0.0008;
+const COARSE = 0.005;
+const FINE_COUNT = Math.round(FINE_TO / FINE);
+const ALL_COUNT = FINE_COUNT + Math.round((1 - FINE_TO) / COARSE) + 1;
 
-function viewOf(view: Omit<AntennaView, "leastBeyond">, corners: readonly number[] = []): AntennaView {
-  let least: Float64Array | undefined;
-  return {
-    ...view,
-    leastBeyond(angleDeg) {
-      least ??= leastTable(view.at, corners);
-      const place =
-        angleDeg < FINE_TO_DEG
-          ? Math.floor(angleDeg / FINE_DEG)
-          : FINE_COUNT + Math.floor((angleDeg - FINE_TO_DEG) / COARSE_DEG);
-      return least[Math.max(0, Math.min(ALL_COUNT - 1, place))]!;
-    },
-  };
+function viewOf(view: Omit<AntennaView, "least">, corners: readonly number[] = []): AntennaView {
+  let least: LeastTable | undefined;
+  return { ...view, least: () => (least ??= new LeastTable(view.at, corners)) };
 }
 
-/** @param corners angles between which the co-polar discrimination is straight or rises, ascending */
-function leastTable(at: At, corners: readonly number[]): Float64Array {
-  const table = new Float64Array(ALL_COUNT);
-  let least = Number.POSITIVE_INFINITY;
-  let corner = corners.length - 1;
-  for (let i = ALL_COUNT - 1; i >= 0; i--) {
-    const angleDeg = i < FINE_COUNT ? i * FINE_DEG : FINE_TO_DEG + (i - FINE_COUNT) * COARSE_DEG;
-    for (; corner >= 0 && corners[corner]! >= angleDeg; corner--)
-      least = Math.min(least, at(corners[corner]!).coDb);
-    least = Math.min(least, at(angleDeg).coDb);
-    table[i] = Math.max(0, least);
+class LeastTable implements LeastDiscrimination {
+  private readonly table = new Float64Array(ALL_COUNT);
+
+  /** @param corners angles between which the co-polar discrimination is straight or rises, ascending */
+  constructor(at: At, corners: readonly number[]) {
+    let least = Number.POSITIVE_INFINITY;
+    let corner = corners.length - 1;
+    const look = (angleDeg: number) => {
+      for (; corner >= 0 && corners[corner]! >= angleDeg; corner--)
+        least = Math.min(least, at(corners[corner]!).coDb);
+      least = Math.min(least, at(angleDeg).coDb);
+    };
+    for (let angleDeg = 180; angleDeg > 90; angleDeg--) look(angleDeg);
+    for (let i = ALL_COUNT - 1; i >= 0; i--) {
+      const sine = i < FINE_COUNT ? i * FINE : Math.min(1, FINE_TO + (i - FINE_COUNT) * COARSE);
+      look((Math.asin(sine) * 180) / Math.PI);
+      this.table[i] = Math.max(0, least);
+    }
   }
-  return table;
+
+  at(sine: number): number {
+    const place = sine < FINE_TO ? sine / FINE : FINE_COUNT + (sine - FINE_TO) / COARSE;
+    return this.table[Math.floor(place)]!;
+  }
 }

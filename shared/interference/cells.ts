@@ -3,7 +3,7 @@ import { chordM, Vectors } from "./geometry.js";
 import type { Sender } from "./station.js";
 
 const SLOT_HZ = 50e6;
-const CELL_DEG = 0.5;
+const CELL_DEG = 1;
 
 /** Senders of one slot of frequencies that stand near each other. */
 export interface Cell {

@@ -24,30 +24,36 @@ export function reachHz(oneHz: number, otherHz: number): number {
 export class Filters {
   private readonly numbers = new WeakMap<FilterShape, number>();
   private readonly byText = new Map<string, number>();
-  /** By the numbers of transmitter and receiver; null: a shape is none. */
+  private readonly shapes: FilterShape[] = [];
+  /** By the numbers of receiver and transmitter; null: a shape is none. */
   private readonly pairs: (FilterPair | null)[][] = [];
 
   /** Net filter discrimination, 0 where a shape is none. */
   discriminationDb(transmit: FilterShape, receive: FilterShape, offsetHz: number): number {
-    const pair = this.pair(transmit, receive);
-    return pair === null ? 0 : netFilterDiscriminationDb(pair, offsetHz);
+    return this.into(receive)(this.numberOf(transmit), offsetHz);
   }
 
-  private pair(transmit: FilterShape, receive: FilterShape): FilterPair | null {
-    const of = (this.pairs[this.numberOf(transmit)] ??= []);
-    const at = this.numberOf(receive);
-    const known = of[at];
-    if (known !== undefined) return known;
-    const made = filterPair(transmit, receive, DEFAULT_CAP_DB);
-    return (of[at] = made.ok ? made.pair : null);
+  /** The same for many transmitters of one receiver, by the numbers of their spectra. */
+  into(receive: FilterShape): (transmit: number, offsetHz: number) => number {
+    const of = (this.pairs[this.numberOf(receive)] ??= []);
+    return (transmit, offsetHz) => {
+      let pair = of[transmit];
+      if (pair === undefined) {
+        const made = filterPair(this.shapes[transmit]!, receive, DEFAULT_CAP_DB);
+        of[transmit] = pair = made.ok ? made.pair : null;
+      }
+      return pair === null ? 0 : netFilterDiscriminationDb(pair, offsetHz);
+    };
   }
 
-  private numberOf(shape: FilterShape): number {
+  /** Of shapes of the same text the same. */
+  numberOf(shape: FilterShape): number {
     let number = this.numbers.get(shape);
     if (number !== undefined) return number;
     const text = JSON.stringify(shape);
     number = this.byText.get(text) ?? this.byText.size;
     this.byText.set(text, number);
+    this.shapes[number] ??= shape;
     this.numbers.set(shape, number);
     return number;
   }

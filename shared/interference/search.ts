@@ -3,12 +3,19 @@
  * one, each by a bound that its full calculation can only fall below (P.452 reference section 12.3 and 12.4).
  */
 
-import { boundWithoutSlackDb, LEAST_BETA0_PERCENT, slackDb } from "../propagation/p452/lower-bound.js";
+import {
+  boundWithoutFrequencyDb,
+  boundWithoutSlackDb,
+  frequencyShareDb,
+  LEAST_BETA0_PERCENT,
+  slackDb,
+} from "../propagation/p452/lower-bound.js";
 import { specificGasAttenuation } from "../propagation/p676.js";
 import { vapourPressureOfDensityHPa } from "../propagation/vapour.js";
+import type { LeastDiscrimination } from "./antenna-view.js";
 import { byKey, type Cell, type Cells } from "./cells.js";
 import { type Filters, reachHz } from "./filters.js";
-import { chordM, leastAngleDeg, Vectors } from "./geometry.js";
+import { chordM, leastSine, Vectors } from "./geometry.js";
 import { toNoiseDb } from "./level.js";
 import { isOwn, type Receiver, type Sender } from "./station.js";
 
@@ -42,18 +49,44 @@ export interface Found {
   readonly beyondMost?: number;
 }
 
-/** Cells nearer than this are looked at one by one. */
+/** Cells nearer than this, and those of a few senders, are looked at one by one. */
 const FAR_M = 20_000;
+const FEW = 8;
 
 interface Bounded {
   readonly sender: Sender;
   readonly boundDb: number;
 }
 
+/** A receiver as the loops over senders take it. */
+interface Listening {
+  readonly receiver: Receiver;
+  readonly here: Vectors;
+  readonly owner: number;
+  readonly heard: LeastDiscrimination;
+}
+
+/** What the bound takes of the senders of a cell beside the cell itself, a figure an array. */
+interface Columns {
+  /** EIRP, with the frequency's share of the free-space loss and what troposcatter may take off. */
+  readonly sentDbm: Float64Array;
+  readonly gammaDbPerKm: Float64Array;
+  /** Numbers of their spectra among the filters, and of whom they belong to. */
+  readonly spectrum: Int32Array;
+  readonly owner: Int32Array;
+  readonly leaves: readonly LeastDiscrimination[];
+}
+
+/** Of a pair that is none, and of one that stands at one place. */
+const [NO_PAIR, NEAR] = [Number.NaN, Number.POSITIVE_INFINITY];
+
 /** The same in whatever order its senders came. */
 export class SenderIndex {
   private readonly gammas = new Map<number, number>();
-  private readonly airs = new WeakMap<Cell, Air>();
+  private readonly columns = new WeakMap<Cell, Columns>();
+  private readonly owners = new Map<string, number>();
+  /** Filled for one cell after another. */
+  private boundsDb = new Float64Array(0);
   /** Of the focusing in the bound. */
   private readonly boundPercent: number;
 
@@ -77,14 +110,12 @@ export class SenderIndex {
 
   /** Whether any sender of the index can bring so much to a receiver, or stands beside it. */
   reaches(receiver: Receiver, leastDb: number): boolean {
-    let here: Vectors | undefined;
+    let listening: Listening | undefined;
     for (const cell of this.cellsInReach(receiver)) {
-      here ??= new Vectors([receiver.place]);
-      const air = this.airOf(cell);
-      for (let index = 0; index < cell.senders.length; index++) {
-        const boundDb = this.boundDb(cell, index, receiver, here, air);
-        if (boundDb === "near" || (boundDb !== undefined && boundDb > leastDb)) return true;
-      }
+      listening ??= this.listening(receiver);
+      this.boundCell(cell, listening);
+      for (let index = 0; index < cell.senders.length; index++)
+        if (this.boundsDb[index]! > leastDb) return true;
     }
     return false;
   }
@@ -94,29 +125,37 @@ export class SenderIndex {
     return this.cells.between(frequencyHz - reach, frequencyHz + reach);
   }
 
+  private listening(receiver: Receiver): Listening {
+    return {
+      receiver,
+      here: new Vectors([receiver.place]),
+      owner: this.ownerOf(receiver.of),
+      heard: receiver.antenna.least(),
+    };
+  }
+
   /** What matters at a receiver, of all senders. */
   find(receiver: Receiver): Found {
-    const here = new Vectors([receiver.place]);
+    const listening = this.listening(receiver);
     const kept: Bounded[] = [];
     const near: Bounded[] = [];
     const coLocated: Sender[] = [];
     let cutPower = 0;
     for (const cell of this.cellsInReach(receiver)) {
-      const passedDb = this.cellBoundDb(cell, receiver, here);
+      const passedDb = this.cellBoundDb(cell, listening);
       if (passedDb < PASSED_DB) {
         cutPower += 10 ** (passedDb / 10);
         continue;
       }
-      const air = this.airOf(cell);
+      this.boundCell(cell, listening);
       for (let index = 0; index < cell.senders.length; index++) {
-        const boundDb = this.boundDb(cell, index, receiver, here, air);
-        if (boundDb === undefined) continue;
-        const sender = cell.senders[index]!;
-        if (boundDb === "near") coLocated.push(sender);
-        else if (boundDb > CUT_DB) kept.push({ sender, boundDb });
+        const boundDb = this.boundsDb[index]!;
+        if (Number.isNaN(boundDb)) continue;
+        if (boundDb === NEAR) coLocated.push(cell.senders[index]!);
+        else if (boundDb > CUT_DB) kept.push({ sender: cell.senders[index]!, boundDb });
         else {
           cutPower += 10 ** (boundDb / 10);
-          if (boundDb > PASSED_DB) near.push({ sender, boundDb });
+          if (boundDb > PASSED_DB) near.push({ sender: cell.senders[index]!, boundDb });
         }
       }
     }
@@ -139,51 +178,57 @@ export class SenderIndex {
   }
 
   /** Most that a cell as a whole can bring, I/N: all its senders look here through no filter. */
-  private cellBoundDb(cell: Cell, receiver: Receiver, here: Vectors): number {
+  private cellBoundDb(cell: Cell, { receiver, here, heard }: Listening): number {
+    if (cell.senders.length < FEW || receiver.tables !== undefined) return Number.POSITIVE_INFINITY;
     const distanceM = chordM(here, 0, cell.middle, 0) - cell.radiusM;
     if (!(distanceM > FAR_M)) return Number.POSITIVE_INFINITY;
     if (distanceM > this.searchDistanceM) return Number.NEGATIVE_INFINITY;
-    const half = Math.asin(Math.min(1, cell.radiusM / (distanceM + cell.radiusM))) * (180 / Math.PI);
-    const angleDeg = Math.max(0, leastAngleDeg(here, 0, cell.middle, 0) - 1.01 * half);
+    const half = Math.asin(Math.min(1, cell.radiusM / (distanceM + cell.radiusM)));
+    const angle = Math.max(0, Math.asin(leastSine(here, 0, cell.middle, 0)) - 1.01 * half);
     // Of a receiver's band the gas at its own frequency stands for all: without it the bound only rises.
-    const levelDbm =
+    return (
       10 * Math.log10(cell.sumMw) +
       receiver.antenna.gainDbi -
-      receiver.antenna.leastBeyond(angleDeg) -
+      heard.at(Math.sin(angle)) -
       receiver.lossDb -
-      this.lossBoundDb(distanceM, cell.lowestHz, 0) +
-      this.slackOf(cell.lowestHz);
-    return receiver.tables === undefined ? levelDbm - receiver.noiseDbm : Number.POSITIVE_INFINITY;
+      boundWithoutSlackDb(distanceM, cell.lowestHz, 0, this.boundPercent) +
+      this.slackOf(cell.lowestHz) -
+      receiver.noiseDbm
+    );
   }
 
-  /** @returns I/N that a sender cannot exceed; undefined: it is no interferer of this receiver */
-  private boundDb(
-    { senders, vectors, frequencyHz, bandwidthHz }: Cell,
-    index: number,
-    receiver: Receiver,
-    here: Vectors,
-    { gammaDbPerKm, slack }: Air,
-  ): number | "near" | undefined {
-    const offsetHz = frequencyHz[index]! - receiver.frequencyHz;
-    if (Math.abs(offsetHz) > reachHz(bandwidthHz[index]!, receiver.bandwidthHz)) return undefined;
-    const sender = senders[index]!;
-    if (isSame(sender, receiver)) return undefined;
-    const distanceM = chordM(vectors, index, here, 0);
-    if (distanceM < NEAR_M) return "near";
-    if (distanceM > this.searchDistanceM) return undefined;
-    const wholeDbm =
-      sender.eirpDbm +
-      receiver.antenna.gainDbi -
-      receiver.lossDb -
-      this.lossBoundDb(distanceM, frequencyHz[index]!, gammaDbPerKm[index]!) +
-      slack[index]!;
-    const sent = sender.antenna.leastBeyond(leastAngleDeg(vectors, index, here, 0));
-    const heard = receiver.antenna.leastBeyond(leastAngleDeg(here, 0, vectors, index));
-    return toNoiseDb(wholeDbm - sent - heard, sender, receiver, this.filters);
-  }
-
-  private lossBoundDb(distanceM: number, frequencyHz: number, gammaDbPerKm: number): number {
-    return boundWithoutSlackDb(distanceM, frequencyHz, gammaDbPerKm, this.boundPercent);
+  /** Sets `boundsDb` to the I/N that each sender of a cell cannot exceed: `NO_PAIR`, `NEAR` or a figure. */
+  private boundCell(cell: Cell, { receiver, here, owner, heard }: Listening): void {
+    const { senders, vectors, frequencyHz, bandwidthHz } = cell;
+    const count = senders.length;
+    if (this.boundsDb.length < count) this.boundsDb = new Float64Array(2 * count);
+    const { boundsDb, filters, boundPercent, searchDistanceM } = this;
+    const columns = this.columnsOf(cell);
+    const through = filters.into(receiver.selectivity);
+    const hereDb = receiver.antenna.gainDbi - receiver.lossDb;
+    for (let index = 0; index < count; index++) {
+      boundsDb[index] = NO_PAIR;
+      const offsetHz = frequencyHz[index]! - receiver.frequencyHz;
+      if (Math.abs(offsetHz) > reachHz(bandwidthHz[index]!, receiver.bandwidthHz)) continue;
+      // Units of one hop are its own affair, and so are both sides of one row.
+      if (columns.owner[index] === owner) continue;
+      const distanceM = chordM(vectors, index, here, 0);
+      if (distanceM > searchDistanceM) continue;
+      if (distanceM < NEAR_M) {
+        boundsDb[index] = NEAR;
+        continue;
+      }
+      const levelDbm =
+        columns.sentDbm[index]! +
+        hereDb -
+        boundWithoutFrequencyDb(distanceM, columns.gammaDbPerKm[index]!, boundPercent) -
+        columns.leaves[index]!.at(leastSine(vectors, index, here, 0)) -
+        heard.at(leastSine(here, 0, vectors, index));
+      boundsDb[index] =
+        receiver.tables === undefined
+          ? levelDbm - through(columns.spectrum[index]!, offsetHz) - receiver.noiseDbm
+          : toNoiseDb(levelDbm, senders[index]!, receiver, filters);
+    }
   }
 
   private slackOf(frequencyHz: number): number {
@@ -191,14 +236,30 @@ export class SenderIndex {
   }
 
   /** Of every sender of a cell, worked out once. */
-  private airOf(cell: Cell): Air {
-    let air = this.airs.get(cell);
-    if (air === undefined) {
-      const gammaDbPerKm = cell.frequencyHz.map((hz) => this.gammaOf(hz));
-      const slack = cell.frequencyHz.map((hz) => this.slackOf(hz));
-      this.airs.set(cell, (air = { gammaDbPerKm, slack }));
-    }
-    return air;
+  private columnsOf(cell: Cell): Columns {
+    let columns = this.columns.get(cell);
+    if (columns === undefined) this.columns.set(cell, (columns = this.columnsMade(cell)));
+    return columns;
+  }
+
+  private columnsMade({ senders }: Cell): Columns {
+    return {
+      sentDbm: Float64Array.from(
+        senders,
+        ({ eirpDbm, frequencyHz }) => eirpDbm - frequencyShareDb(frequencyHz) + this.slackOf(frequencyHz),
+      ),
+      gammaDbPerKm: Float64Array.from(senders, ({ frequencyHz }) => this.gammaOf(frequencyHz)),
+      spectrum: Int32Array.from(senders, ({ spectrum }) => this.filters.numberOf(spectrum)),
+      owner: Int32Array.from(senders, ({ of }) => this.ownerOf(of)),
+      leaves: senders.map(({ antenna }) => antenna.least()),
+    };
+  }
+
+  private ownerOf(of: Sender["of"]): number {
+    const key = isOwn(of) ? of.hop : `${of.list}/${of.line}`;
+    let number = this.owners.get(key);
+    if (number === undefined) this.owners.set(key, (number = this.owners.size));
+    return number;
   }
 
   private gammaOf(frequencyHz: number): number {
@@ -208,21 +269,8 @@ export class SenderIndex {
   }
 }
 
-/** What the bound takes of the air, by sender. */
-interface Air {
-  readonly gammaDbPerKm: Float64Array;
-  /** What troposcatter may take off, dB. */
-  readonly slack: Float64Array;
-}
-
 function strongestFirst(a: Bounded, b: Bounded): number {
   return b.boundDb - a.boundDb || byKey(a.sender, b.sender);
-}
-
-/** Units of one hop are its own affair, and so are both sides of one row. */
-function isSame({ of: sends }: Sender, { of: hears }: Receiver): boolean {
-  if (isOwn(sends)) return isOwn(hears) && sends.hop === hears.hop;
-  return !isOwn(hears) && sends.list === hears.list && sends.line === hears.line;
 }
 
 export function gasDbPerKm(frequencyHz: number): number {

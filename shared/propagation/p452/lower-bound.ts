@@ -54,7 +54,7 @@ export function lowerBoundDb(distanceM: number, inputs: BoundInputs): number {
 }
 
 /**
- * The bound but for S, of plain numbers: it is asked for every pair of a network. See `lowerBoundDb`.
+ * The bound but for S, of plain numbers. See `lowerBoundDb`.
  *
  *     B + S = 92.4 + 20 log(f d) + gamma(3) d + 2.6 (1 - exp(-0.1 d)) log(min(p, beta0)/50)
  *
@@ -67,8 +67,30 @@ export function boundWithoutSlackDb(
   gammaDbPerKm: number,
   percent: number,
 ): number {
+  return frequencyShareDb(frequencyHz) + boundWithoutFrequencyDb(distanceM, gammaDbPerKm, percent);
+}
+
+/**
+ * What of the bound rests on the frequency alone: 92.4 + 20 log(f), dB.
+ *
+ *     Bf = 92.4 + 20 log(f)
+ *
+ * @see derived from Rec. ITU-R P.452-18 section 4; eq (8)
+ */
+export function frequencyShareDb(frequencyHz: number): number {
+  return 92.4 + 20 * Math.log10(frequencyHz / 1e9);
+}
+
+/**
+ * What of it rests on the distance, dB: it is asked for every pair of a network.
+ *
+ *     B + S - Bf = 20 log(d) + gamma(3) d + 2.6 (1 - exp(-0.1 d)) log(min(p, beta0)/50)
+ *
+ * @see derived from Rec. ITU-R P.452-18 section 4; eq (8) to (12)
+ */
+export function boundWithoutFrequencyDb(distanceM: number, gammaDbPerKm: number, percent: number): number {
   const dKm = distanceM / 1000;
-  return 92.4 + 20 * Math.log10((frequencyHz / 1e9) * dKm) + gammaDbPerKm * dKm + focusingDb(dKm, percent);
+  return 20 * Math.log10(dKm) + gammaDbPerKm * dKm + focusingDb(dKm, percent);
 }
 
 /**
