@@ -12,6 +12,25 @@ export function halfOf(end: HopEnd, radio: Radio | undefined): HalfOfBand | unde
   return undefined;
 }
 
+/** Within one of these a site transmits one half: a channel plan, open number or not; without a plan the radio. */
+export function bandOf({ channel, openChannel, radio }: Hop): string | undefined {
+  return channel?.plan ?? openChannel?.plan ?? radio?.name;
+}
+
+/**
+ * What the first end transmits, by what either of them states. Ends that both state the same say nothing, and are told by
+ * a rule of their own.
+ */
+export function firstHalfOf({ ends: [first, second], radio }: Hop): HalfOfBand | "both alike" | undefined {
+  const [own, far] = [halfOf(first, radio), halfOf(second, radio)];
+  if (own !== undefined && own === far) return "both alike";
+  return own ?? (far === undefined ? undefined : otherHalf(far));
+}
+
+export function otherHalf(half: HalfOfBand): HalfOfBand {
+  return half === "high" ? "low" : "high";
+}
+
 /**
  * Whether neither end receives the other: both transmit in one half, or on frequencies less than a channel apart.
  * A receiver listens where its own sender does not.

@@ -23,7 +23,32 @@ const oneEnd = (arrangement: string, keld: string, tarn = "") =>
     tarn: `antenna DISH60-18 at 40 m${tarn}\n    transmits low`,
   })}`;
 
+/** Hops KELD-MOSS to the last by their halves, the first site's first. */
+const halvesOf = (...hops: readonly (readonly [from: string, to: string, first: "high" | "low"])[]) =>
+  `${EXAMPLE_PREAMBLE}\nsite MOSS { at 47.45 -30.45 }\nsite FELL { at 47.46 -30.47 }\n${hops
+    .map(([from, to, first]) =>
+      exampleHop({
+        keld: `antenna DISH60-18 at 40 m\n    transmits ${first}`,
+        tarn: `antenna DISH60-18 at 40 m\n    transmits ${first === "high" ? "low" : "high"}`,
+      })
+        .replaceAll("KELD", "FROM")
+        .replaceAll("TARN", to)
+        .replaceAll("FROM", from),
+    )
+    .join("\n")}`;
+
 export const RULE_CASES: Readonly<Record<string, readonly string[]>> = {
+  // Two hops in one exchange; a chain of them; a ring that none settles.
+  "site-high-and-low": [
+    halvesOf(
+      ["KELD", "TARN", "high"],
+      ["KELD", "MOSS", "high"],
+      ["KELD", "FELL", "low"],
+      ["MOSS", "TARN", "low"],
+    ),
+    halvesOf(["KELD", "TARN", "high"], ["TARN", "MOSS", "high"], ["MOSS", "FELL", "low"]),
+    halvesOf(["KELD", "TARN", "high"], ["TARN", "MOSS", "low"], ["MOSS", "KELD", "high"]),
+  ],
   "end-arrangement": [
     oneEnd(
       "2+0 xpic",
