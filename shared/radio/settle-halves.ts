@@ -1,10 +1,10 @@
 /**
  * One half of a band at each site: which hops to exchange so that no site transmits both, or the ring of an odd number of
- * hops that rules it out. A hop joins two sites that must have opposite halves, so that a band is a graph that must be
- * coloured with two colours. Common practice; graph theory has it that this can be done where no ring is odd.
+ * hops that rules it out. A hop joins two sites that must have opposite halves, so that a band is a graph to be coloured
+ * with two colours, which can be done where no ring is odd (graph theory); one half a site is common practice.
  */
 import type { HalfOfBand } from "../design/design.js";
-import { otherHalf } from "./halves.js";
+import { type OddGraph, opening, shortestOddRing } from "./odd-rings.js";
 
 export interface HopOfBand {
   readonly name: string;
@@ -19,12 +19,10 @@ export interface HopOfBand {
 
 /** A ring of an odd number of hops: whatever their halves, one of its sites transmits both. */
 export interface OddRing {
-  /** Names, in order round the ring. */
+  /** Names, in order round the ring; it is a shortest one. */
   readonly hops: readonly string[];
-  /** Of these each that opens all that is impossible here, by itself, once it is in another band. */
+  /** Of these each that opens every odd ring that hangs together with it, by itself, once it is in another band. */
   readonly opens: readonly string[];
-  /** Left out, so that the rest can be settled: one that opens, else any; none that should keep its half, if there is another. */
-  readonly leftOut: string;
 }
 
 /** Hops of a band that hang together by their sites. */
@@ -38,170 +36,135 @@ export interface SettledHalves {
   readonly exchanged: readonly string[];
   /** Of these those that should keep theirs: what keeps contradicts itself. */
   readonly keptExchanged: readonly string[];
-  /** The shortest first; each is one without the hops that earlier ones leave out. None: every site has one half. */
-  readonly rings: readonly OddRing[];
+  /** Undefined: every site has one half. */
+  readonly ring?: OddRing;
+  /** With these in another band all others are settled; those that keep theirs come last. Fewer may do. */
+  readonly leftOut: readonly string[];
 }
 
 /** In the order in which their first hops come. A hop that leads back to its own site is left out. */
-export function settleHalves(hops: readonly HopOfBand[]): readonly SettledHalves[] {
-  return componentsOf(hops.filter(({ sites: [a, b] }) => a !== b)).map(settled);
+export function settleHalves(all: readonly HopOfBand[]): readonly SettledHalves[] {
+  const hops = all.filter(({ sites: [a, b] }) => a !== b);
+  const { from, to, count } = numbered(hops);
+  const sites = new Parities(count);
+  const isLeftOut = new Uint8Array(hops.length);
+  const inForest = new Uint8Array(hops.length);
+  for (const first of [true, false])
+    for (let hop = 0; hop < hops.length; hop++)
+      if ((hops[hop]!.keeps ?? false) === first) {
+        if (sites.join(from[hop]!, to[hop]!)) inForest[hop] = 1;
+        else if (sites.parity(from[hop]!) === sites.parity(to[hop]!)) isLeftOut[hop] = 1;
+      }
+  const together = Map.groupBy(hops.keys(), (hop) => sites.root(from[hop]!));
+  return [...together.values()].map((own) => {
+    const left = own.filter((hop) => !isLeftOut[hop]);
+    const out = own.filter((hop) => isLeftOut[hop]);
+    const graph: OddGraph = { from, to, count, hops: own, inForest, isOdd: isLeftOut };
+    const name = (hop: number) => hops[hop]!.name;
+    const ring = out.length === 0 ? undefined : shortestOddRing(graph);
+    const opens = ring && opening(graph);
+    return {
+      band: hops[own[0]!]!.band,
+      hops: own.map(name),
+      ...smallerSide(left.map((hop) => [hops[hop]!, sites.parity(from[hop]!)])),
+      ...(ring && { ring: { hops: ring.map(name), opens: ring.filter((hop) => opens!.has(hop)).map(name) } }),
+      leftOut: out.map(name),
+    };
+  });
 }
 
-function settled(hops: readonly HopOfBand[]): SettledHalves {
-  const rings: OddRing[] = [];
-  let left = hops;
-  for (let ring = oddRing(left); ring !== undefined; ring = oddRing(left)) {
-    const [names, all] = [ring.map(({ name }) => name), left];
-    const opens = ring.filter((hop) => colours(without(all, hop)) !== undefined);
-    const leftOut = [...opens, ...ring].find(({ keeps }) => !keeps) ?? opens[0] ?? ring[0]!;
-    rings.push({ hops: names, opens: opens.map(({ name }) => name), leftOut: leftOut.name });
-    left = without(left, leftOut);
-  }
-  // What is left out may have held two parts together: each has its own smaller side.
-  const parts = componentsOf(left).map(smallerSide);
-  return {
-    band: hops[0]!.band,
-    hops: hops.map(({ name }) => name),
-    firstHalf: new Map(parts.flatMap(({ firstHalf }) => [...firstHalf])),
-    exchanged: parts.flatMap(({ exchanged }) => exchanged.map(({ name }) => name)),
-    keptExchanged: parts.flatMap(({ exchanged }) =>
-      exchanged.filter(({ keeps }) => keeps).map(({ name }) => name),
-    ),
-    rings,
+/** Sites of each band by numbers. */
+function numbered(hops: readonly HopOfBand[]): {
+  readonly from: Int32Array;
+  readonly to: Int32Array;
+  readonly count: number;
+} {
+  const bands = new Map<string, Map<string, number>>();
+  let count = 0;
+  const numberOf = (band: string, site: string) => {
+    let sites = bands.get(band);
+    if (sites === undefined) bands.set(band, (sites = new Map()));
+    const known = sites.get(site);
+    if (known !== undefined) return known;
+    sites.set(site, count);
+    return count++;
   };
+  const from = Int32Array.from(hops, ({ band, sites: [site] }) => numberOf(band, site));
+  const to = Int32Array.from(hops, ({ band, sites: [, site] }) => numberOf(band, site));
+  return { from, to, count };
 }
 
 /** Of the two ways to give halves to hops that hang together the one that exchanges fewer. */
-function smallerSide(hops: readonly HopOfBand[]): {
-  readonly firstHalf: ReadonlyMap<string, HalfOfBand>;
-  readonly exchanged: readonly HopOfBand[];
-} {
-  const colour = colours(hops)!;
-  const [one, other] = (["high", "low"] as const).map((first) => {
-    const firstHalf = new Map(
-      hops.map(({ name, sites: [a] }) => [name, colour.get(a) ? first : otherHalf(first)] as const),
-    );
-    const exchanged = hops.filter(
-      (hop) => hop.firstHalf !== undefined && hop.firstHalf !== firstHalf.get(hop.name),
-    );
-    return { firstHalf, exchanged, kept: exchanged.filter(({ keeps }) => keeps).length };
+function smallerSide(
+  hops: readonly (readonly [HopOfBand, parity: number])[],
+): Pick<SettledHalves, "firstHalf" | "exchanged" | "keptExchanged"> {
+  // Exchanges if a site of parity 0 transmits high, and if it transmits low.
+  const costs = [0, 1].map((high) => {
+    let [all, kept] = [0, 0];
+    for (const [{ firstHalf, keeps }, parity] of hops)
+      if (firstHalf !== undefined && firstHalf !== halfAt(parity, high)) {
+        all += 1;
+        if (keeps) kept += 1;
+      }
+    return { all, kept };
   });
-  const more = one!.kept - other!.kept || one!.exchanged.length - other!.exchanged.length;
-  return more <= 0 ? one! : other!;
+  const more = costs[0]!.kept - costs[1]!.kept || costs[0]!.all - costs[1]!.all;
+  const high = more <= 0 ? 0 : 1;
+  const exchanged = hops.flatMap(([hop, parity]) =>
+    hop.firstHalf !== undefined && hop.firstHalf !== halfAt(parity, high) ? [hop] : [],
+  );
+  return {
+    firstHalf: new Map(hops.map(([{ name }, parity]) => [name, halfAt(parity, high)])),
+    exchanged: exchanged.map(({ name }) => name),
+    keptExchanged: exchanged.filter(({ keeps }) => keeps).map(({ name }) => name),
+  };
 }
 
-type BySite = ReadonlyMap<string, readonly HopOfBand[]>;
+function halfAt(parity: number, high: number): HalfOfBand {
+  return parity === high ? "high" : "low";
+}
 
-function bySite(hops: readonly HopOfBand[]): BySite {
-  const all = new Map<string, HopOfBand[]>();
-  for (const hop of hops)
-    for (const site of hop.sites) {
-      const here = all.get(site);
-      if (here) here.push(hop);
-      else all.set(site, [hop]);
+/** Sites joined by hops, each with its parity against the first of those it hangs together with (union-find). */
+class Parities {
+  private readonly above: Int32Array;
+  private readonly odd: Uint8Array;
+
+  constructor(count: number) {
+    this.above = Int32Array.from({ length: count }, (_, site) => site);
+    this.odd = new Uint8Array(count);
+  }
+
+  root(site: number): number {
+    let root = site;
+    let parity = 0;
+    while (this.above[root] !== root) {
+      parity ^= this.odd[root]!;
+      root = this.above[root]!;
     }
-  return all;
-}
-
-function farOf({ sites: [a, b] }: HopOfBand, site: string): string {
-  return site === a ? b : a;
-}
-
-function componentsOf(hops: readonly HopOfBand[]): readonly (readonly HopOfBand[])[] {
-  return [...Map.groupBy(hops, ({ band }) => band).values()].flatMap(connected);
-}
-
-/** Of one band. */
-function connected(hops: readonly HopOfBand[]): readonly (readonly HopOfBand[])[] {
-  const at = bySite(hops);
-  const groupOf = new Map<string, number>();
-  let groups = 0;
-  for (const start of at.keys()) {
-    if (groupOf.has(start)) continue;
-    groupOf.set(start, groups);
-    const reached = [start];
-    for (const site of reached)
-      for (const hop of at.get(site)!) {
-        const far = farOf(hop, site);
-        if (groupOf.has(far)) continue;
-        groupOf.set(far, groups);
-        reached.push(far);
-      }
-    groups += 1;
-  }
-  return [...Map.groupBy(hops, ({ sites: [a] }) => groupOf.get(a)!).values()];
-}
-
-/** Two colours of sites so that no hop joins two of one; the first site has `true`. Undefined: a ring is odd. */
-function colours(hops: readonly HopOfBand[]): ReadonlyMap<string, boolean> | undefined {
-  const at = bySite(hops);
-  const colour = new Map<string, boolean>();
-  for (const start of at.keys()) {
-    if (colour.has(start)) continue;
-    colour.set(start, true);
-    const reached = [start];
-    for (const site of reached)
-      for (const hop of at.get(site)!) {
-        const far = farOf(hop, site);
-        const known = colour.get(far);
-        if (known === colour.get(site)) return undefined;
-        if (known !== undefined) continue;
-        colour.set(far, !colour.get(site));
-        reached.push(far);
-      }
-  }
-  return colour;
-}
-
-/**
- * A shortest ring of an odd number of hops. Round a site in growing distance the first hop that joins two sites of one
- * distance closes a ring of twice that and one, and of all sites the shortest one passes through its own.
- */
-function oddRing(hops: readonly HopOfBand[]): readonly HopOfBand[] | undefined {
-  if (colours(hops) !== undefined) return undefined;
-  const at = bySite(hops);
-  let best: readonly HopOfBand[] | undefined;
-  for (const start of at.keys()) {
-    const ring = ringFrom(start, at, best?.length ?? Number.POSITIVE_INFINITY);
-    if (ring !== undefined) best = ring;
-    if (best?.length === 3) break;
-  }
-  return best;
-}
-
-interface Reached {
-  readonly distance: number;
-  /** By which it was reached. */
-  readonly by?: HopOfBand;
-}
-
-function ringFrom(start: string, at: BySite, shorterThan: number): readonly HopOfBand[] | undefined {
-  const reached = new Map<string, Reached>([[start, { distance: 0 }]]);
-  for (const [site, { distance }] of reached) {
-    if (2 * distance + 1 >= shorterThan) return undefined;
-    for (const hop of at.get(site)!) {
-      const far = farOf(hop, site);
-      const known = reached.get(far);
-      if (known === undefined) reached.set(far, { distance: distance + 1, by: hop });
-      else if (known.distance === distance) return closed(hop, reached);
+    // What was walked over hangs at the root from now on.
+    for (let at = site; at !== root; ) {
+      const [next, odd] = [this.above[at]!, this.odd[at]!];
+      this.above[at] = root;
+      this.odd[at] = parity;
+      parity ^= odd;
+      at = next;
     }
+    return root;
   }
-  return undefined;
-}
 
-/** The hop with the ways from its ends back to where both meet, in order round. */
-function closed(hop: HopOfBand, reached: ReadonlyMap<string, Reached>): readonly HopOfBand[] {
-  const [there, back]: [HopOfBand[], HopOfBand[]] = [[], []];
-  let [a, b] = hop.sites;
-  while (a !== b) {
-    const [byA, byB] = [reached.get(a)!.by!, reached.get(b)!.by!];
-    there.push(byA);
-    back.push(byB);
-    [a, b] = [farOf(byA, a), farOf(byB, b)];
+  parity(site: number): number {
+    this.root(site);
+    return this.odd[site]!;
   }
-  return [hop, ...back, ...there.toReversed()];
-}
 
-function without(hops: readonly HopOfBand[], one: HopOfBand): readonly HopOfBand[] {
-  return hops.filter((hop) => hop !== one);
+  /** Opposite to each other. @returns false where they hang together already */
+  join(one: number, other: number): boolean {
+    const [root, far] = [this.root(one), this.root(other)];
+    if (root === far) return false;
+    // The earlier site stays the root.
+    const [stays, goes] = root < far ? [root, far] : [far, root];
+    this.odd[goes] = this.odd[one]! ^ this.odd[other]! ^ 1;
+    this.above[goes] = stays;
+    return true;
+  }
 }

@@ -26,46 +26,26 @@ export function settledByHop(hops: Iterable<Hop>): ReadonlyMap<string, SettledHa
   );
 }
 
-/** What to do: the fewest hops to exchange, and rings that no exchange settles. */
-export function settledWords({ band, exchanged, keptExchanged, rings }: SettledHalves): string {
-  return [ringWords(band, rings), exchangeWords(band, exchanged, keptExchanged, rings)]
-    .filter((words) => words !== "")
-    .join(" ");
-}
-
-function exchangeWords(
-  band: string,
-  exchanged: readonly string[],
-  kept: readonly string[],
-  rings: SettledHalves["rings"],
-): string {
-  if (exchanged.length === 0) return "";
+/** What to do: where a ring that no exchange settles opens, and the fewest hops to exchange. */
+export function settledWords(settled: SettledHalves): string {
+  const { band, exchanged, keptExchanged: kept } = settled;
+  const ring = ringWords(settled);
+  if (exchanged.length === 0) return ring;
   const built =
     kept.length === 0 ? "" : `, of which ${namesOf(kept)} ${kept.length === 1 ? "is" : "are"} built`;
   const of = `high and low of ${namesOf(exchanged)}${built}: the fewest hops that settle`;
-  if (rings.length === 0) return `Exchange ${of} all that hangs together in ${band}.`;
-  return `With ${namesOf(rings.map(({ leftOut }) => leftOut))} in another band exchange ${of} the rest.`;
+  if (ring === "") return `Exchange ${of} all that hangs together in ${band}.`;
+  return `${ring} With ${namesOf(settled.leftOut)} there, exchange ${of} the rest.`;
 }
 
-/** So many rings are named. */
-const RINGS_TOLD = 3;
-
-function ringWords(band: string, rings: SettledHalves["rings"]): string {
-  if (rings.length === 0) return "";
-  const told = rings.slice(0, RINGS_TOLD).map(({ hops, opens, leftOut }) => {
-    const ring = `${namesOf(hops, hops.length)} are a ring of ${hops.length} hops in ${band}, an odd number, which no halves settle`;
-    const where =
-      opens.length === hops.length ? "any of them" : opens.length > 0 ? orOf(opens) : `${leftOut} for one`;
-    return `${ring}: put ${where} in another band.`;
-  });
-  const more = rings.length - told.length;
-  if (more > 0) {
-    const others = rings.slice(RINGS_TOLD).map(({ leftOut }) => leftOut);
-    told.push(
-      `${more} more such ${more === 1 ? "ring opens" : "rings open"} with ${namesOf(others)} in another band.`,
-    );
-  }
-  return told.join(" ");
+export function ringWords({ band, ring, leftOut }: SettledHalves): string {
+  if (ring === undefined) return "";
+  const { hops, opens } = ring;
+  const names = namesOf(hops, hops.length);
+  const told = `${names} are a ring of ${hops.length} hops in ${band}, an odd number, which no halves settle`;
+  if (opens.length === hops.length) return `${told}: put any of them in another band.`;
+  if (opens.length > 0) return `${told}: put ${orOf(opens)} in another band.`;
+  return `${told}, and it is not the only one: put ${namesOf(leftOut)} in another band.`;
 }
 
 /** So many hops are named; the others are counted. */

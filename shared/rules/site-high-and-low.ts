@@ -4,7 +4,7 @@ import { bandOf, firstHalfOf, halfOf } from "../radio/halves.js";
 import { exampleHop } from "./example-preamble.js";
 import { exchangeFewest } from "./fixes/halves.js";
 import { gathering, type Report } from "./rule.js";
-import { settledByHop, settledWords } from "./settled-bands.js";
+import { ringWords, settledByHop, settledWords } from "./settled-bands.js";
 
 interface Use {
   readonly hop: Hop;
@@ -59,17 +59,17 @@ export const siteHighAndLow = gathering<Note>({
     if (!isAnyOpen) return;
     const open = new Map(noted.flatMap(({ hop, note }) => (note.isOpen ? [[hop.name, hop] as const] : [])));
     for (const found of new Set(settled.values())) {
-      const ring = found.rings.find(({ hops }) => hops.some((name) => open.has(name)));
-      const first = ring?.hops.find((name) => open.has(name));
+      const { hops } = found.ring ?? { hops: [] };
+      const first = hops.find((name) => open.has(name));
       if (first === undefined) continue;
       report(
         {
           at: address("hop", first),
-          about: `ring ${ring!.hops.toSorted().join(" ")}`,
+          about: `ring ${hops.toSorted().join(" ")}`,
           severity: "warning",
-          message: `${first} is in a ring of ${ring!.hops.length} hops in ${found.band}, an odd number: whatever their halves, one of its sites transmits both`,
-          help: settledWords({ ...found, exchanged: [], keptExchanged: [] }),
-          related: ring!.hops
+          message: `${first} is in a ring of ${hops.length} hops in ${found.band}, an odd number: whatever their halves, one of its sites transmits both`,
+          help: ringWords(found),
+          related: hops
             .filter((name) => name !== first)
             .map((name) => ({ at: address("hop", name), message: "in the same ring" })),
         },

@@ -22,11 +22,11 @@ export const exchangeFewest: Fixes = (mending) => {
   if (!hop) return [];
   const settled = settledByHop(design.hops.values()).get(hop.name);
   // Against a hop that accepts both halves, which is not counted among those that hang together.
-  if (settled === undefined || settled.exchanged.length + settled.rings.length === 0)
+  if (settled === undefined || settled.exchanged.length + settled.leftOut.length === 0)
     return exchangeHalves(mending);
-  const { exchanged, keptExchanged, rings } = settled;
+  const { exchanged, keptExchanged, leftOut } = settled;
   const each = exchanged.map((name) => exchange(design.hops.get(name)!));
-  if (rings.length > 0 || each.includes(undefined)) return [];
+  if (leftOut.length > 0 || each.includes(undefined)) return [];
   const built = keptExchanged.length === 0 ? "" : `, of which ${namesOf(keptExchanged)} built`;
   const what = `changes both ends of ${exchanged.length === 1 ? "it" : `these ${exchanged.length} hops`}${built}`;
   return [
