@@ -18,7 +18,7 @@ export interface HopOfBand {
 }
 
 /** A ring of an odd number of hops: whatever their halves, one of its sites transmits both. */
-export interface OddRing {
+interface OddRing {
   /** Names, in order round the ring; it is a shortest one. */
   readonly hops: readonly string[];
   /** Of these each that opens every odd ring that hangs together with it, by itself, once it is in another band. */
