@@ -6,7 +6,7 @@ import { type HopOfBand, type SettledHalves, settleHalves } from "../radio/settl
 const RULE = "site-high-and-low";
 
 /** A hop that accepts both halves at its sites is not held to one, and one whose ends contradict each other is told as such. */
-export function hopsOfBands(hops: Iterable<Hop>): readonly HopOfBand[] {
+function hopsOfBands(hops: Iterable<Hop>): readonly HopOfBand[] {
   return [...hops].flatMap((hop): HopOfBand[] => {
     const band = bandOf(hop);
     const firstHalf = firstHalfOf(hop);
