@@ -21,10 +21,10 @@ export function checkNames(file: SourceFile, index: NameIndex): readonly TextPro
 }
 
 /** Kinds of which a design has one at most, beside the named ones. */
-const SINGLE: ReadonlySet<string> = new Set(["network", "climate", "interference"]);
+const SINGLE: ReadonlySet<string> = new Set(["network", "climate", "interference", "licences"]);
 
 /** Kinds without a name that may be stated in several lines, which all count. */
-const SEVERAL: ReadonlySet<string> = new Set(["terrain", "catalogue", "maps", "policy", "others"]);
+const SEVERAL: ReadonlySet<string> = new Set(["terrain", "catalogue", "maps", "policy", "others", "licence"]);
 
 function doubledName(entry: Declaration, index: NameIndex): TextProblem | undefined {
   if (SEVERAL.has(entry.kind)) return undefined;
@@ -59,7 +59,7 @@ function deceivingName(entry: Declaration): TextProblem | undefined {
 }
 
 function checkReference(reference: Reference, index: NameIndex): TextProblem | undefined {
-  const { kind, name, start, end, inherits } = reference;
+  const { kind, name, start, end, inherits, granted } = reference;
   const target = index.declarations(`${kind} ${name}`)[0];
   if (target) {
     if (!target.template || inherits) return undefined;
@@ -82,7 +82,8 @@ function checkReference(reference: Reference, index: NameIndex): TextProblem | u
       message: `${name} is ${article(others[0]!)}, but ${article(kind)} is wanted here`,
     };
   }
-  return unknownName(kind, name, start, end, index);
+  // What a licence names that is no more is told by the rule of licences.
+  return granted ? undefined : unknownName(kind, name, start, end, index);
 }
 
 function unknownName(

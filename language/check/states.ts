@@ -122,7 +122,8 @@ function withoutPair(entry: Declaration, declared: Declared): readonly TextProbl
   ];
 }
 
-function hopSpan(entry: Declaration, declared: Declared): Span {
+/** When a hop stands: as it says, and as long as both of its sites do. */
+export function hopSpan(entry: Declaration, declared: Declared): Span {
   return endsOf(entry)
     .map((end) => declared(`site ${wordOf(end, "site")}`))
     .reduce(

@@ -173,7 +173,7 @@ function entryFacts(model: DesignModel, key: string): readonly DecidedFact[] | u
   const [entry] = declared;
   if (!entry) return undefined;
   // Folders and lists may be named in several lines, which all count.
-  if ((entry.fact.facts.length === 0 && !entry.name) || entry.kind === "others")
+  if ((entry.fact.facts.length === 0 && !entry.name) || entry.kind === "others" || entry.kind === "licence")
     return declared.flatMap(({ fact }) => decided(fact, {}));
   const facts =
     entry.kind === "network"

@@ -35,6 +35,11 @@ const OWN_CHAPTERS: readonly Chapter[] = [
     title: "In a list of others' transmissions",
     intro: "What the columns of the file are: a line a column, its head in quotes.",
   },
+  {
+    context: "licence",
+    title: "In a licence",
+    intro: "What was granted for one transmission; what is not stated is held against nothing.",
+  },
   { context: "site", title: "In a site", intro: "" },
   {
     context: "site chassis",

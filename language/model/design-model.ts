@@ -5,12 +5,14 @@
  */
 import { type Stock, suiting } from "../../shared/design/change.js";
 import type { Design } from "../../shared/design/design.js";
-import { type Span, type View, WHOLE } from "../../shared/design/state.js";
+import type { Absence, Licence } from "../../shared/design/licence.js";
+import { isDated, type Span, type View, WHOLE } from "../../shared/design/state.js";
 import { checkNames } from "../check/names.js";
-import { contradictions, overdue } from "../check/states.js";
+import { contradictions, hopSpan, overdue } from "../check/states.js";
 import { type Fact, factNamed, type TextProblem, wordOf } from "../facts/fact.js";
 import { type ResolvedHop, resolveHop } from "../resolve/hop.js";
 import { inheritedFacts } from "../resolve/inherit.js";
+import { licenceTermsOf } from "../resolve/licence.js";
 import type { Lookup, ResolveProblem } from "../resolve/lookup.js";
 import { stockOf } from "../resolve/stock.js";
 import { END } from "../schema/index.js";
@@ -221,6 +223,7 @@ export class DesignModel {
     const acceptedAt = this.resolvedNames("site", "accepted-at", this.lookup.acceptedAt);
     const interferenceAt = this.resolvedNames("site", "interference-at", this.lookup.interferenceAt);
     const maps = this.maps();
+    const licences = this.lookup.licences();
     return {
       title: this.title(),
       terrain: this.terrain(),
@@ -234,6 +237,9 @@ export class DesignModel {
       interference: this.lookup.interference(),
       interferenceAt: interferenceAt.size > 0 ? interferenceAt : undefined,
       others: this.lookup.others(),
+      licences,
+      absentHops: licences && this.absentHops(licences, hops),
+      licenceTerms: licenceTermsOf(this.declarations("licences")[0]?.fact),
       ...stockOf(
         this.networkFacts(),
         this.resolvedNames("site", "equipment", this.lookup.equipment),
@@ -252,6 +258,26 @@ export class DesignModel {
       .flatMap((name) => this.standing(`hop ${name}`).flatMap((entry) => entry.fact.facts));
     const ends = facts.filter((fact) => fact.property === END);
     return new Set(ends.flatMap((fact) => wordOf(fact, "site") ?? []));
+  }
+
+  /** Of the hops that licences name, those that do not stand in the view. */
+  private absentHops(
+    licences: readonly Licence[],
+    standing: ReadonlyMap<string, unknown>,
+  ): ReadonlyMap<string, Absence> | undefined {
+    const absent = new Map<string, Absence>();
+    for (const { hop } of licences) {
+      if (standing.has(hop) || absent.has(hop) || this.standsHop(hop)) continue;
+      const entry = this.declarations(`hop ${hop}`)[0];
+      absent.set(hop, entry ? this.absenceOf(entry) : { is: "not declared" });
+    }
+    return absent.size > 0 ? absent : undefined;
+  }
+
+  private absenceOf(entry: Declaration): Absence {
+    const { until } = hopSpan(entry, (key) => this.declarations(key)[0]);
+    if (until > this.looked.on) return { is: "to come" };
+    return isDated(until) ? { is: "gone", since: until } : { is: "gone" };
   }
 
   private resolvedNames<T>(kind: string, what: string, find: (name: string) => T | undefined) {

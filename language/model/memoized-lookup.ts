@@ -17,6 +17,7 @@ import { cableOf, cardOf, chassisOf, siteEquipmentOf } from "../resolve/equipmen
 import type { Names } from "../resolve/fields.js";
 import { inheritedFacts, merge } from "../resolve/inherit.js";
 import { interferenceAtSiteOf, interferenceOf, othersOf } from "../resolve/interference.js";
+import { licenceOf } from "../resolve/licence.js";
 import type { Lookup } from "../resolve/lookup.js";
 import { acceptancesOf, policyOf } from "../resolve/policy.js";
 import type { NamedKind } from "../schema/kinds.js";
@@ -120,6 +121,14 @@ export function memoizedLookup(memo: Memo, { declarations, names }: Declared): L
         memo.touch("others");
         const lists = declarations("others").flatMap((entry, index) => othersOf(entry, index) ?? []);
         return lists.length > 0 ? lists : undefined;
+      }),
+    licences: () =>
+      memo.get("=licences", () => {
+        memo.touch("licence");
+        const stated = declarations("licence").flatMap(
+          (entry, index) => licenceOf(entry, index, lookup) ?? [],
+        );
+        return stated.length > 0 ? stated : undefined;
       }),
     defaults: (of) => declaration(`defaults ${of}`)?.fact.facts ?? [],
   };

@@ -38,6 +38,8 @@ export interface Declaration {
     | "bridge-gaps"
     | "interference"
     | "others"
+    | "licence"
+    | "licences"
     | "policy";
   readonly name: string;
   readonly fact: Fact;
@@ -57,6 +59,8 @@ export interface Reference {
   readonly end: number;
   /** True for `like`, which alone may name a template. */
   readonly inherits: boolean;
+  /** In a licence, which may name what is no more. */
+  readonly granted: boolean;
 }
 
 export function readSource(path: string, written: string): SourceFile {
@@ -110,7 +114,9 @@ function collectDeclarations(fact: Fact, file: string, text: string, into: Decla
     word === "maps" ||
     word === "bridge-gaps" ||
     word === "interference" ||
-    word === "others"
+    word === "others" ||
+    word === "licence" ||
+    word === "licences"
   ) {
     add(word, "");
   } else if (word === "severity" || word === "required") {
@@ -124,12 +130,13 @@ function collectDeclarations(fact: Fact, file: string, text: string, into: Decla
   }
 }
 
-function collectReferences(fact: Fact, into: Reference[]): void {
+function collectReferences(fact: Fact, into: Reference[], inLicence = false): void {
+  const granted = inLicence || fact.property.block === "licence";
   for (const { spec, value, start, end } of fact.args) {
     if (value?.type === "reference")
-      into.push({ kind: value.kind, name: value.name, start, end, inherits: spec.label === "like" });
+      into.push({ kind: value.kind, name: value.name, start, end, inherits: spec.label === "like", granted });
   }
-  for (const inner of fact.facts) collectReferences(inner, into);
+  for (const inner of fact.facts) collectReferences(inner, into, granted);
 }
 
 /** What the text names on a share of a network that the file itself does not lie on. */
@@ -150,6 +157,7 @@ function collectShares(fact: Fact, path: string, into: TextProblem[]): void {
 
 /** Range of the declared name, or of the statement's word while there is no name. */
 export function nameRange(entry: Declaration): { readonly start: number; readonly end: number } {
-  const name = entry.fact.args.find(({ spec }) => spec.name === "name");
+  // A licence has a number.
+  const name = entry.fact.args.find(({ spec }) => spec.name === "name" || spec.name === "number");
   return name ?? head(entry.fact.statement);
 }

@@ -6,6 +6,7 @@ import type { Climate } from "../../shared/design/climate.js";
 import type { Acceptance, Policy, Site } from "../../shared/design/design.js";
 import type { Cable, Card, Chassis, SiteEquipment } from "../../shared/design/equipment.js";
 import type { InterferenceAtSite, InterferenceTerms, OthersList } from "../../shared/design/interference.js";
+import type { Licence } from "../../shared/design/licence.js";
 import type { Objective } from "../../shared/design/objective.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import type { Fact, TextProblem } from "../facts/fact.js";
@@ -38,6 +39,8 @@ export interface Lookup {
   interferenceAt(site: string): InterferenceAtSite | undefined;
   /** In the order of the text; undefined: none is named. */
   others(): readonly OthersList[] | undefined;
+  /** In the order of the text; undefined: none is stated. */
+  licences(): readonly Licence[] | undefined;
   defaults(of: "hop" | "end" | "site"): readonly Fact[];
 }
 

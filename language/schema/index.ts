@@ -9,6 +9,7 @@ import { endRows, installationRows } from "./table/end.js";
 import { hopRows } from "./table/hop.js";
 import { indoorRows } from "./table/indoor.js";
 import { interferenceAtSiteRows, interferenceRows } from "./table/interference.js";
+import { licenceRows } from "./table/licence.js";
 import { defaultsRows, networkRows } from "./table/network.js";
 import { objectiveRows } from "./table/objective.js";
 import { othersRows } from "./table/others.js";
@@ -60,6 +61,7 @@ export const PROPERTIES: readonly Property[] = [
   ...endRows,
   ...installationRows,
   ...deliveryRows,
+  ...licenceRows,
 ];
 
 /** An end of a hop has no word of its own: it is named by its site. */

@@ -24,6 +24,7 @@ import type {
   ModeSpectrum,
   SpectrumPoint,
 } from "../../shared/design/interference.js";
+import type { Licence } from "../../shared/design/licence.js";
 import type { ClearanceCriterion, Objective } from "../../shared/design/objective.js";
 
 /** What is filled from all facts of a block, each statement at most once. Several may be filled from one block. */
@@ -49,6 +50,7 @@ export interface Things {
   readonly hop: Hop;
   readonly end: HopEnd;
   readonly installation: Installation;
+  readonly licence: Licence;
 }
 
 /** What a single statement makes; there may be several of them. */

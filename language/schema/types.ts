@@ -17,6 +17,7 @@ export type Context =
   | "climate"
   | "interference"
   | "others"
+  | "licence"
   | "spectrum"
   | "defaults hop"
   | "defaults end"

@@ -282,6 +282,7 @@ export class DesignSession {
       heights: spots,
       files: listed,
       interference,
+      calendar: this.today,
       memory,
     });
     for (;;) {
@@ -315,6 +316,7 @@ export class DesignSession {
       heights,
       files: this.listed,
       interference: feltIn(results, interference),
+      calendar: this.today,
       memory,
     });
   }

@@ -78,6 +78,9 @@ function byDefaults(decisions: readonly DecisionChange[]): Cause[] {
 function reaches(entry: string, { hops, findings, degraded }: CauseInput): boolean {
   // Of interference the thresholds tell whether it reaches the hop.
   if (entry === "interference" || entry === "others") return degraded;
+  // A licence decides nothing of a hop but what is told of it.
+  if (entry === "licence" || entry === "licences")
+    return findings.some(({ status, rule }) => status !== "still there" && rule.startsWith("licence-"));
   // The ground under the hop tells what the terrain did to it.
   if (entry.startsWith("defaults ") || entry === "terrain") return false;
   // What hops share is judged from more than stands in the hop.
@@ -108,6 +111,8 @@ function kindOf(entry: string): Cause["kind"] {
     case "policy":
     case "interference":
     case "others":
+    case "licence":
+    case "licences":
       return "network";
     case "maps":
       return "climate";

@@ -54,4 +54,6 @@ export const EVERYWHERE: readonly string[] = [
   "policy",
   "interference",
   "others",
+  "licence",
+  "licences",
 ];

@@ -14,6 +14,19 @@ export function dayAfter(text: string): string {
   return year < 9999 ? written(year + 1, 1, 1) : text;
 }
 
+/** From one day to another, below zero where that comes before; both as ISO dates that there are. */
+export function daysBetween(from: string, to: string): number {
+  return dayNumber(to) - dayNumber(from);
+}
+
+/** Of the Gregorian calendar, counted from a day of its own; the year begins in March, so that a leap day ends it. */
+function dayNumber(text: string): number {
+  const [year, month, day] = text.split("-").map(Number) as [number, number, number];
+  const y = month > 2 ? year : year - 1;
+  const leapDays = Math.floor(y / 4) - Math.floor(y / 100) + Math.floor(y / 400);
+  return 365 * y + leapDays + Math.floor((153 * ((month + 9) % 12) + 2) / 5) + day;
+}
+
 function daysIn(year: number, month: number): number {
   const isLeap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
   if (month === 2) return isLeap ? 29 : 28;

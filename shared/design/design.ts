@@ -3,6 +3,7 @@ import type { Antenna, Coupler, Feeder, Radio, RadioMode } from "./catalogue.js"
 import type { Climate } from "./climate.js";
 import type { Installation, SiteEquipment, SpareRule } from "./equipment.js";
 import type { InterferenceAtSite, InterferenceTerms, OthersList, PowerControl } from "./interference.js";
+import type { Absence, Licence, LicenceTerms } from "./licence.js";
 import type { Objective } from "./objective.js";
 import type { Severity } from "./severity.js";
 import type { State } from "./state.js";
@@ -261,4 +262,9 @@ export interface Design {
   /** By the names of sites; those that state nothing are not in it. */
   readonly interferenceAt?: ReadonlyMap<string, InterferenceAtSite>;
   readonly others?: readonly OthersList[];
+  /** In the order of the text; undefined: none is stated. */
+  readonly licences?: readonly Licence[];
+  /** Hops that licences name and that do not stand, by their names. */
+  readonly absentHops?: ReadonlyMap<string, Absence>;
+  readonly licenceTerms?: LicenceTerms;
 }

@@ -47,6 +47,7 @@ import { interferenceDegradation } from "./interference-degradation.js";
 import { interferencePreview } from "./interference-preview.js";
 import { interferenceUnderstated } from "./interference-understated.js";
 import { levelBelowThreshold } from "./level-below-threshold.js";
+import { LICENCE_RULES } from "./licences/index.js";
 import { linkAvailability } from "./link-availability.js";
 import { linkQuality } from "./link-quality.js";
 import { modeWidth } from "./mode-width.js";
@@ -174,6 +175,7 @@ export const NETWORK_RULES: readonly NetworkRule[] = [
   othersRows,
   othersFar,
   othersHarmed,
+  ...LICENCE_RULES,
   emissionClass,
   channelPlanUnconfirmed,
   climateMissing,

@@ -2,6 +2,7 @@ import type { Design, UnformedHop } from "../design/design.js";
 import type { Finding } from "../design/finding.js";
 import type { HopResult } from "../evaluate/account/result.js";
 import type { InterferenceFound } from "../interference/network.js";
+import { heldInNetwork } from "../licence/held.js";
 import { type HopInNetwork, hopsInNetwork } from "../network/in-network.js";
 import { Memory } from "../network/memory.js";
 import { type SiteInNetwork, sitesInNetwork } from "../network/sites.js";
@@ -30,6 +31,8 @@ export interface NetworkOptions {
   readonly files?: ListedFiles;
   /** At the receivers of hops and of others; undefined: it was not computed. */
   readonly interference?: InterferenceFound;
+  /** ISO date of today, where another day is looked at: licences end by the calendar, whatever is planned. */
+  readonly calendar?: string;
   /** What an earlier judgement made of what is the same now. */
   readonly memory?: Memory;
 }
@@ -50,7 +53,13 @@ export function* judgeNetworkInSteps(
   design: Design,
   results: ReadonlyMap<string, HopResult>,
   today: string,
-  { heights = NO_HEIGHTS, files = NO_FILES, interference, memory = new Memory() }: NetworkOptions = {},
+  {
+    heights = NO_HEIGHTS,
+    files = NO_FILES,
+    interference,
+    calendar = today,
+    memory = new Memory(),
+  }: NetworkOptions = {},
 ): Generator<void, Finding[]> {
   const findings: Finding[] = [];
   const sites = acceptingSites(design);
@@ -62,7 +71,19 @@ export function* judgeNetworkInSteps(
   };
   const inNetwork = sitesInNetwork(design, results, memory);
   const slips = positionSlips(design, heights, memory);
-  const context = { design, results, sites: inNetwork, slips, heights, files, interference };
+  const licences = heldInNetwork(design, results, today, memory);
+  const licencesOn = { on: today, today: calendar };
+  const context = {
+    design,
+    results,
+    sites: inNetwork,
+    slips,
+    heights,
+    files,
+    interference,
+    licences,
+    licencesOn,
+  };
   const ofSites = yield* toldOfSites(inNetwork.values(), memory);
   const { told: ofHops, noted } = yield* saidOfHops(design, results, memory, interference);
   for (const rule of NETWORK_RULES) {

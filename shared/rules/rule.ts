@@ -6,6 +6,7 @@ import type { Severity } from "../design/severity.js";
 import type { Lack } from "../evaluate/account/lack.js";
 import type { HopResult } from "../evaluate/account/result.js";
 import type { InterferenceFound } from "../interference/network.js";
+import type { HeldHop } from "../licence/held.js";
 import type { HopInNetwork } from "../network/in-network.js";
 import type { SiteInNetwork } from "../network/sites.js";
 import type { ListedFiles } from "../others/listed.js";
@@ -105,6 +106,10 @@ export interface NetworkContext {
   readonly sites: ReadonlyMap<string, SiteInNetwork>;
   /** At the receivers of hops and of others; undefined: it was not computed. */
   readonly interference?: InterferenceFound;
+  /** Hops that have a licence, or are asked for one, by their names. */
+  readonly licences: ReadonlyMap<string, HeldHop>;
+  /** ISO dates: the day that is looked at, and today, against which the end of a licence is held. */
+  readonly licencesOn: { readonly on: string; readonly today: string };
   /** Sites that stand where a slip of the pen may have put them. */
   readonly slips: ReadonlyMap<string, PositionSlip>;
   /** Of the terrain, where `spotsWanted` asks for them. */

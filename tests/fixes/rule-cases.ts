@@ -58,6 +58,18 @@ export const RULE_CASES: Readonly<Record<string, readonly string[]>> = {
     oneEnd("dual-band low", ""),
     oneEnd("all-outdoor 1+1 hot-standby", ""),
   ],
+  "licence-differs": [
+    "polarization horizontal",
+    "height 30 m",
+    "frequency 17.965 GHz",
+    "antenna DISH90-18",
+    "at 47.501 -30.5",
+    "polarization horizontal; height 30 m; antenna DISH90-18",
+  ].map((granted) =>
+    [EXAMPLE_PREAMBLE, LARGER, exampleHop(), `licence "F-1" of KELD-TARN from KELD { ${granted} }`].join(
+      "\n",
+    ),
+  ),
   "coupler-missing": [oneEnd("1+1 hot-standby", "")],
   "coupler-wrong-kind": [oneEnd("1+1 hot-standby", "\n    coupler O18 direct")],
   "coupler-not-needed": [

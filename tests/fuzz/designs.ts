@@ -61,6 +61,20 @@ export const designs: Fuzzer = {
   },
 };
 
+/** Of the hop that most examples have; in those that have none it is one of a hop that is gone. */
+const LICENCE = `licences required notice 30 d
+licence "F-1" of KELD-TARN from TARN {
+  frequency 17.92 GHz
+  emission 28M0D7W
+  polarization horizontal
+  eirp 31.5 dBW
+  antenna DISH60-18
+  height 30 m
+  at 47°33'00"N 30°24'00"W
+  since 2026-01-01
+  until 2026-08-01
+}`;
+
 /** Mostly small designs, so that there are many. */
 function baseOf(chance: Chance): { folder: string; was: Texts } {
   if (chance.likely(0.08)) {
@@ -74,6 +88,7 @@ function baseOf(chance: Chance): { folder: string; was: Texts } {
     ? EXAMPLE_PREAMBLE.replace('"Example" {', '"Example" {\n  terrain "../terrain"')
     : EXAMPLE_PREAMBLE;
   const examples = Array.from({ length: 1 + chance.below(2) }, () => chance.of(EXAMPLES));
+  if (chance.likely(0.15)) examples.push(LICENCE);
   return {
     folder: "fuzz",
     was: new Map([

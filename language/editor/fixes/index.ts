@@ -5,6 +5,7 @@
  */
 import type { QuickFix, ToMend } from "./fix.js";
 import { clearFurtherHeight, clearHeights, lowerToStructure } from "./heights.js";
+import { writeLicences } from "./licence.js";
 import { mendPosition } from "./positions.js";
 import { removeSeverity } from "./remove.js";
 import { renameRule } from "./rename-rule.js";
@@ -23,6 +24,7 @@ export const IN_TEXT: Readonly<Record<string, ((toMend: ToMend) => readonly Quic
   "structure-in-feet": otherUnit,
   "ground-differs-from-terrain": otherUnit,
   "survey-source": stateSurveySource,
+  "licence-missing": writeLicences,
   "acceptance-unknown": renameRule,
   "policy-unknown": (toMend) => [...renameRule(toMend), ...removeSeverity(toMend)],
 };
