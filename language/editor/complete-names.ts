@@ -2,7 +2,7 @@
 import type { FrequencyRange } from "../../shared/design/frequency-range.js";
 import { suits as suitsArrangement } from "../../shared/equipment/stands.js";
 import { arrangementByName } from "../../shared/radio/arrangements.js";
-import { wordOf } from "../facts/fact.js";
+import { type Fact, wordOf } from "../facts/fact.js";
 import type { NamedKind } from "../schema/kinds.js";
 import type { ArgSpec } from "../schema/types.js";
 import type { Expected } from "./expected.js";
@@ -33,13 +33,19 @@ export function nameItems(
 function candidates(scene: Scene, expected: Expected, spec: ArgSpec, kind: NamedKind): readonly string[] {
   const { model } = scene;
   // `from` counts from an end of the hop.
-  const ends = kind === "site" ? siteNamesOfEnds(hopFacts(scene) ?? []) : [];
+  const ends = kind === "site" ? siteNamesOfEnds(hopFacts(scene) ?? licensedHopFacts(scene, expected)) : [];
   if (ends.length > 0) return ends.filter((name) => model.declarations(`site ${name}`).length > 0);
   const inherits = spec.label === "like";
   const self = inherits ? wordOf(expected.fact, "name") : undefined;
   return model
     .names(kind)
     .filter((name) => name !== self && (inherits || !model.declarations(`${kind} ${name}`)[0]?.template));
+}
+
+/** Of the hop that a licence is for: what sends is one of its ends. */
+function licensedHopFacts({ model }: Scene, { fact, property }: Expected): readonly Fact[] {
+  if (property.block !== "licence") return [];
+  return model.declarations(`hop ${wordOf(fact, "of")}`)[0]?.fact.facts ?? [];
 }
 
 /** Whether a thing is made for the frequency of the hop, and a coupler for the arrangement of its end. */

@@ -6,6 +6,7 @@ import { resolvePath } from "../model/path.js";
 import { alternatives } from "../schema/index.js";
 import { heightText } from "./hover-height.js";
 import { interferenceAtFact } from "./hover-interference.js";
+import { licenceText } from "./hover-licence.js";
 import { nameText } from "./hover-name.js";
 import { channelText, modulationText, positionHover, quantityText } from "./hover-value.js";
 import { nameOf } from "./occurrences.js";
@@ -34,6 +35,7 @@ export function hoverAt(
         `**${at.fact.property.name}**`,
         propertyText(at.fact.property),
         at.fact.args[0] && interferenceAtFact(at, at.fact.args[0], results),
+        licenceText(at.fact, model, results),
       ]
         .filter((part) => part !== undefined)
         .join("\n\n");
@@ -50,7 +52,7 @@ function argumentText(at: FactAt, arg: Argument, model: DesignModel, path: strin
     return [nameText(name, at, model, results), felt].filter((part) => part !== undefined).join("\n\n");
   const value = valueText(at, arg, model, path);
   const meaning = argMeaning(fact, arg);
-  if (!value) return argLine(arg.spec);
+  if (!value) return [licenceText(fact, model, results), argLine(arg.spec)].filter(Boolean).join("\n\n");
   return [value, heightText(at, arg, results), felt, meaning]
     .filter((part) => part !== undefined)
     .join("\n\n");

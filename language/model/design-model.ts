@@ -63,6 +63,11 @@ export class DesignModel {
     this.forget(new Set([...this.entriesWithStates()].map(({ key }) => key)));
   }
 
+  /** ISO date that plans are held against; undefined: nobody said. */
+  get calendar(): string | undefined {
+    return this.today;
+  }
+
   /** Puts a file in, in place of its former state. */
   setFile(file: SourceFile): void {
     this.replace(file.path, file);

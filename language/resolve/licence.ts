@@ -1,6 +1,7 @@
 /** Licences as stated. They are held against the design by name alone: neither rests on the other. */
 import { nth } from "../../shared/design/address.js";
 import type { Licence, LicenceTerms } from "../../shared/design/licence.js";
+import { over } from "../../shared/units/as-written.js";
 import { argument, type Fact, factNamed, quantityOf, wordOf } from "../facts/fact.js";
 import type { Declaration } from "../model/source-file.js";
 import { fieldsOf, type Names } from "./fields.js";
@@ -12,12 +13,15 @@ export function licenceOf({ fact }: Declaration, index: number, names: Names): L
   const hop = wordOf(fact, "of");
   const site = wordOf(fact, "from");
   if (number === undefined || hop === undefined || site === undefined) return undefined;
+  const stated = fieldsOf("licence", fact.facts, names);
+  const isSpoilt = stated.frequencyHz === undefined && factNamed(fact.facts, "frequency") !== undefined;
   return {
     at: nth("licence", index),
     number,
     hop,
     site,
-    ...fieldsOf("licence", fact.facts, names),
+    ...stated,
+    ...(isSpoilt && { frequencyUnreadable: true as const }),
     antenna: wordOf(factNamed(fact.facts, "antenna"), "antenna"),
     since: wordOf(factNamed(fact.facts, "since"), "date"),
     until: wordOf(factNamed(fact.facts, "until"), "date"),
@@ -31,6 +35,6 @@ export function licenceTermsOf(fact: Fact | undefined): LicenceTerms | undefined
   const noticeHours = quantityOf(fact, "notice");
   return {
     ...(wordOf(fact, "wanted") === "required" && { required: true as const }),
-    ...(noticeHours !== undefined && { noticeDays: noticeHours / HOURS_A_DAY }),
+    ...(noticeHours !== undefined && { noticeDays: over(noticeHours, HOURS_A_DAY) }),
   };
 }

@@ -7,10 +7,12 @@ import { remarkKey, vanishedRemarks } from "../../shared/compare/remaining.js";
 import { findRenames, hopNow } from "../../shared/compare/renames.js";
 import { contentComparison } from "../../shared/compare/same.js";
 import type { Design, Hop } from "../../shared/design/design.js";
+import type { Licence } from "../../shared/design/licence.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { feltBy, heardBy } from "../../shared/interference/in-touch.js";
 import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
 import { isOwn } from "../../shared/interference/station.js";
+import { licencesFor } from "../../shared/licence/held.js";
 import { Memory } from "../../shared/network/memory.js";
 import { DesignSession, type Pace, type SessionHop } from "../session/design-session.js";
 import type { TerrainStore } from "../terrain/store.js";
@@ -129,6 +131,8 @@ function differing(sides: readonly [Side, Side], ground: GroundComparison): [Set
     const now = hopNow(name, renames);
     const other = is.hops.get(now);
     if (!other || !same(hop, other) || ground(name, now) !== undefined) continue;
+    if (!same(licencesFor(was.design, name).map(unplaced), licencesFor(is.design, now).map(unplaced)))
+      continue;
     differ[0].delete(name);
     differ[1].delete(now);
   }
@@ -142,6 +146,11 @@ function differing(sides: readonly [Side, Side], ground: GroundComparison): [Set
     ...withNeighbours(differ[1], is),
   ]);
   return [new Set([...near].flatMap((name) => before.get(name) ?? [])), near];
+}
+
+/** A licence without its place among the others, which says nothing of the hop. */
+function unplaced({ at: _, ...licence }: Licence): Omit<Licence, "at"> {
+  return licence;
 }
 
 /** Whether both sides state the same of interference and of others. Where they do not, every hop may differ. */

@@ -9,9 +9,11 @@ import { viewWords } from "../../shared/design/state.js";
 import { type SitePlan, sitePlans } from "../../shared/equipment/site-plan.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
+import { type HeldHop, heldHop, licencesFor } from "../../shared/licence/held.js";
 import type { Page, ReportFinding } from "../../shared/report/document/document.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
-import { overviewPage } from "../../shared/report/pages/overview-page.js";
+import type { NetworkLicence } from "../../shared/report/pages/licences.js";
+import { type OverviewInput, overviewPage } from "../../shared/report/pages/overview-page.js";
 import type { OtherBand } from "../../shared/report/pages/pair.js";
 import { partsPage } from "../../shared/report/pages/parts-page.js";
 import { sitePage } from "../../shared/report/pages/site-page.js";
@@ -21,6 +23,7 @@ import { shownFrom } from "../findings/paths.js";
 import type { PlacedFinding } from "../findings/placed.js";
 import { holdsOn } from "../findings/stages.js";
 import { hopsOf, shownTime } from "../findings/summary.js";
+import type { SessionHop } from "../session/design-session.js";
 import { ground } from "../session/ground.js";
 import { VERSION } from "../version.js";
 import { fileNames } from "./names.js";
@@ -61,11 +64,36 @@ export async function pageOfHop(
     pageOfHop: (hop) =>
       options.alone || !judgedHere(design, hop) ? undefined : pageName(design, hop, options),
     times: timesOf(design, name),
+    licences: { held: heldBy(design, judged, name), today: design.session.today },
     findings: findingsOf(design, name).map((finding) => reportFinding(finding, design, false)),
     name: pageName(design, name, options),
     up: options.alone ? undefined : overview,
     colophon: colophon(design),
   });
+}
+
+/** What a hop is licensed for on the day that is looked at. */
+function heldBy(
+  design: JudgedDesign,
+  { hop, result }: Pick<SessionHop, "hop" | "result">,
+  name: string,
+): HeldHop {
+  return heldHop(hop, result, licencesFor(designOf(design), name), design.session.acceptanceDay);
+}
+
+/** In the order of the text. */
+function licencesOf(design: JudgedDesign, options: PageOptions): OverviewInput["licences"] {
+  const { licences } = designOf(design);
+  if (licences === undefined) return undefined;
+  const byHop = new Map<string, HeldHop | undefined>();
+  const all = licences.map((licence): NetworkLicence => {
+    const { hop } = licence;
+    const judged = design.session.result(hop);
+    if (!byHop.has(hop)) byHop.set(hop, judged && heldBy(design, judged, hop));
+    const held = byHop.get(hop)?.held.find((one) => one.licence === licence);
+    return { licence, held, page: judged && !options.alone ? pageName(design, hop, options) : undefined };
+  });
+  return { all, today: design.session.today };
 }
 
 function judgedHere({ session, gone }: JudgedDesign, hop: string): boolean {
@@ -127,6 +155,7 @@ export function overviewOf(design: JudgedDesign, options: PageOptions): Page {
     parts: options.alone ? undefined : partsName(options),
     catalogue: options.catalogue,
     sites: options.alone ? undefined : sitesShown(design, options),
+    licences: licencesOf(design, options),
     colophon: colophon(design),
   });
 }

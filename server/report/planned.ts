@@ -2,6 +2,7 @@
 import { type LicenceChange, licenceChanges } from "../../shared/compare/licences.js";
 import { type OrderChange, orderChanges } from "../../shared/compare/orders.js";
 import { ALL_BUILT } from "../../shared/design/state.js";
+import { licencesFor } from "../../shared/licence/held.js";
 import type { JudgedDesign } from "../findings/judged-folder.js";
 import { stagesOf } from "../findings/stages.js";
 
@@ -36,7 +37,11 @@ export async function plannedOf({
     const before = was;
     const orders = orderChanges(before.design, is.design, { hops: new Map(), entries: new Map() }, sites);
     const licences = [...hops].flatMap((name) =>
-      licenceChanges(before.hops.get(name), is.hops.get(name), (site) => site),
+      licenceChanges(before.hops.get(name), is.hops.get(name), (site) => site, {
+        was: licencesFor(before.design, name),
+        is: licencesFor(is.design, name),
+        day: on === ALL_BUILT ? session.today : on,
+      }),
     );
     if (orders.length > 0 || licences.length > 0)
       steps.push({ by: on === ALL_BUILT ? undefined : on, orders, licences });

@@ -1,5 +1,6 @@
 /** Holds two judged designs against each other. Pure: the host reads, evaluates and hands in both sides. */
 import type { Finding } from "../design/finding.js";
+import { licencesFor } from "../licence/held.js";
 import type { EditedHop } from "./causes.js";
 import type {
   ChangeCounts,
@@ -34,7 +35,12 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
     if (change) changes.push(change);
     const sides = [was.hops.get(pair.was ?? ""), is.hops.get(pair.is ?? "")] as const;
     if (isOneSided(pair, sides)) continue;
-    licences.push(...licenceChanges(sides[0], sides[1], (site) => siteNow(site, renames)));
+    const stated = {
+      was: licencesFor(was.design, pair.was ?? ""),
+      is: licencesFor(is.design, pair.is ?? ""),
+      day: options.today,
+    };
+    licences.push(...licenceChanges(sides[0], sides[1], (site) => siteNow(site, renames), stated));
   }
   const told = new Set(changes.map(({ hop }) => `hop ${hop}`));
   const sites = siteChanges(shared, (site) => editedAt(site, movers, was, is, renames));

@@ -12,6 +12,8 @@ export interface Licence {
   readonly site: string;
   /** Granted figures, as far as stated: what is not is held against nothing. */
   readonly frequencyHz?: number;
+  /** One is stated that cannot be read, as the text tells. */
+  readonly frequencyUnreadable?: true;
   readonly bandwidthHz?: number;
   /** Designator, as written: `28M0D7W`. */
   readonly emission?: string;

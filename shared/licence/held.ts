@@ -71,7 +71,7 @@ function pairsOf(
         one,
         licence,
         departures,
-        cost: costOf(departures, inForce(licence, day)) + apartIn(one, licence),
+        cost: costOf(departures, inForce(licence, day)) + openCost(licence) + apartIn(one, licence),
       };
     }),
   );
@@ -88,6 +88,11 @@ function pairsOf(
 function costOf(departures: readonly Departure[], holds: boolean): number {
   const figures = departures.reduce((sum, { figure }) => sum + (WEIGHT[figure] ?? 1), 0);
   return figures + (holds ? 0 : 1000);
+}
+
+/** One that does not say its frequency comes behind those that do. */
+function openCost({ frequencyHz }: Licence): number {
+  return frequencyHz === undefined ? 50 : 0;
 }
 
 /** Less than one figure: of carriers that are alike but for their power each has its own. */

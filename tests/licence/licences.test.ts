@@ -182,6 +182,9 @@ test("within its tolerance a figure is held", () => {
   );
 });
 
+/** That a licence of a test says little is told of each, and looked at once. */
+const isTold = ({ rule }: Finding) => rule.startsWith("licence-") && rule !== "licence-incomplete";
+
 function judgedText(text: string, today = TODAY) {
   const model = new DesignModel("/d");
   const path = "/d/all.hop";
@@ -190,7 +193,7 @@ function judgedText(text: string, today = TODAY) {
   const results = new Map(
     [...design.hops.values()].map((hop) => [hop.name, evaluateHop(hop, exampleGround(hop))]),
   );
-  const findings = judgeNetwork(design, results, today).filter(({ rule }) => rule.startsWith("licence-"));
+  const findings = judgeNetwork(design, results, today).filter(isTold);
   const source = model.file(path)!;
   const lineAt = (finding: Finding) => {
     const { start } = locate(finding.at, model)!;
@@ -250,7 +253,7 @@ describe("as written", () => {
       const { model } = judgedText(`${exampleHop({ more: state })}\n${LICENSED()}`);
       model.setView({ on });
       return judgeNetwork(model.design(), new Map(), TODAY)
-        .filter(({ rule }) => rule.startsWith("licence-"))
+        .filter(isTold)
         .map(({ message }) => message);
     };
     expect(view("state removed 2026-05-01", TODAY)).toEqual([
@@ -278,6 +281,18 @@ describe("as written", () => {
     expect(problems.map(({ rule }) => rule).sort()).toEqual(["unit-missing", "unknown-choice"]);
     expect(findings.map(({ message }) => message)).toEqual([
       "KELD: height 40.0 m; licence F-1 grants 30.0 m",
+    ]);
+  });
+
+  test("one that says no frequency is told, and comes behind one that does", () => {
+    const { design, results } = judgedText(
+      `${exampleHop()}\nlicence "A" of KELD-TARN from KELD {\n}\nlicence "B" of KELD-TARN from KELD {\n  frequency 18.93 GHz\n  height 30 m\n}`,
+    );
+    const findings = judgeNetwork(design, results, TODAY).filter(({ rule }) => rule.startsWith("licence-"));
+    expect(findings.map(({ rule, message }) => `${rule}: ${message}`)).toEqual([
+      "licence-unused: licence A grants KELD a transmission, and KELD-TARN sends nothing there that is not licensed already",
+      "licence-incomplete: licence A states no frequency: it is held against KELD-TARN whatever KELD sends",
+      "licence-differs: KELD: height 40.0 m; licence B grants 30.0 m",
     ]);
   });
 

@@ -87,6 +87,7 @@ function listedDesign(design: JudgedDesign, { today, on }: Pick<ListOptions, "to
     design: standing,
     last: on === undefined ? standingLast(model, today) : standing,
     shownOn: on,
+    today,
     hopNames: hopsOf(design),
     results: new Map([
       ...[...results].map(([name, { hop, result }]) => [name, { hop, result }] as const),

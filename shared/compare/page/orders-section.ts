@@ -27,11 +27,11 @@ export function ordersSection(
 
 export function licenceSection(licences: readonly LicenceChange[], title = "Licences"): Section[] {
   if (licences.length === 0) return [];
-  const rows = licences.map(({ hop, site, action, transmission, figures }) => ({
+  const rows = licences.map(({ hop, site, action, transmission, licence, figures }) => ({
     cells: [
       action,
       `${hop}, transmitted at ${site}`,
-      transmission,
+      licence === undefined ? transmission : `${transmission}; licence ${licence}`,
       figures.map(({ label, was, is }) => `${label} ${was ?? "unknown"} → ${is ?? "unknown"}`).join("; "),
     ],
   }));

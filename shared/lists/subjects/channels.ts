@@ -1,7 +1,9 @@
 /** The schedule of frequencies: a row a transmission, with what an administration asks for it. */
 import type { Hop } from "../../design/design.js";
-import type { HopResult } from "../../evaluate/account/result.js";
-import { type Transmission, transmissionsOf } from "../../licence/transmissions.js";
+import type { Licence } from "../../design/licence.js";
+import { ALL_BUILT } from "../../design/state.js";
+import { heldHop, licencesFor } from "../../licence/held.js";
+import type { Transmission } from "../../licence/transmissions.js";
 import { arrangementAt } from "../../radio/arrangement-pairs.js";
 import { inMHz } from "./hops.js";
 import { type List, type ListColumn, listOf, number, shownOnColumn, text } from "./list.js";
@@ -9,6 +11,8 @@ import type { ListedDesign } from "./listed-design.js";
 
 interface Row extends Transmission {
   readonly of: Hop;
+  /** That it rests on. */
+  readonly licence?: Licence;
   readonly until?: string;
 }
 
@@ -40,6 +44,8 @@ const COLUMNS: readonly ListColumn<Row>[] = [
   number("latitude_deg", 9, ({ position }) => position?.latitudeDeg),
   number("longitude_deg", 9, ({ position }) => position?.longitudeDeg),
   number("ground_m", 1, ({ groundM }) => groundM),
+  text("licence", ({ licence }) => licence?.number),
+  { head: "licence_until", type: "date", of: ({ licence }) => licence?.until },
   { head: "stands_until", type: "date", of: ({ until }) => until },
 ];
 
@@ -54,15 +60,13 @@ function eirp(head: string, dbm: (row: Row) => number | undefined): readonly Lis
   ];
 }
 
-export function channelList({ last, results, shownOn }: ListedDesign): List {
+export function channelList({ design, last, results, shownOn, today }: ListedDesign): List {
+  const day = shownOn ?? today ?? ALL_BUILT;
   const rows = [...last.hops.values()].flatMap((hop): Row[] => {
     const judged = results.get(hop.name);
-    const [of, result]: [Hop, HopResult | undefined] = judged
-      ? [judged.hop, judged.result]
-      : [hop, undefined];
-    return transmissionsOf(of, result).map((one) => ({ ...one, of, until: judged?.until }));
+    const of = judged?.hop ?? hop;
+    const { held } = heldHop(of, judged?.result, licencesFor(design, of.name), day);
+    return held.map(({ sent, licence }) => ({ ...sent, of, licence, until: judged?.until }));
   });
-  return listOf("channels", [...COLUMNS, ...shownOnColumn(shownOn)], rows, ({ position }) =>
-    position === undefined ? undefined : [position],
-  );
+  return listOf("channels", [...COLUMNS, ...shownOnColumn(shownOn)], rows);
 }

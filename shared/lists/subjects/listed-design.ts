@@ -11,6 +11,8 @@ export interface ListedDesign {
   readonly last: Pick<Design, "sites" | "hops">;
   /** ISO date of the one day that is told of; undefined: each thing is told as it stands last. */
   readonly shownOn?: string;
+  /** ISO date of today: of two licences for the same the one in force counts. */
+  readonly today?: string;
   /** All hops that stand at a time that was judged, in the order of the text. */
   readonly hopNames: readonly string[];
   readonly results: ReadonlyMap<string, ListedHop>;

@@ -39,6 +39,7 @@ import { endsTable, powerTable } from "./ends.js";
 import { gravestFirst, keyFigures } from "./figures.js";
 import { chainSection, hopEquipment, testVoltage } from "./hop-equipment.js";
 import { type HopPageOf, interferenceSection } from "./interference.js";
+import { type HopLicences, hopLicenceSection } from "./licences.js";
 import { modesSection } from "./modes.js";
 import { noteList, originSection } from "./origin.js";
 import { type OtherBand, pairSection } from "./pair.js";
@@ -64,6 +65,8 @@ export interface HopPageInput {
   readonly pageOfHop?: HopPageOf;
   /** Which time the page shows, where not all of the hop stands at all times. */
   readonly times?: HopTimes;
+  /** What the hop is licensed for; undefined: nobody asks. */
+  readonly licences?: HopLicences;
   readonly findings: readonly ReportFinding[];
   /** Name of this page, and of the overview that leads to it. */
   readonly name: string;
@@ -88,6 +91,7 @@ export function hopPage(input: HopPageInput): Page {
       ...levelSection(input),
       ...carrierSection(hop, result),
       ...scheduleSection(hop, result),
+      ...hopLicenceSection(input.licences),
       ...(input.around ? hopEquipment(hop, result, input.around, input.plans) : []),
       ...modesSection(hop, result),
       ...interferenceSection(input.interference, result, input.pageOfHop),

@@ -24,6 +24,7 @@ import {
 import { drawNetwork, NARROW_MAP } from "../draw/network-map.js";
 import { drawTopology } from "../draw/system/topology/topology.js";
 import { gravest, gravestFirst, worstClearance } from "./figures.js";
+import { type NetworkLicence, networkLicenceSection } from "./licences.js";
 
 interface OverviewHop {
   readonly hop: Hop;
@@ -54,6 +55,8 @@ export interface OverviewInput {
   readonly catalogue?: string;
   /** Sites with a page of their own. */
   readonly sites?: readonly { readonly name: string; readonly title?: string; readonly page: string }[];
+  /** Licences that the design states, and the day of today. */
+  readonly licences?: { readonly all: readonly NetworkLicence[]; readonly today: string };
   readonly colophon: string;
 }
 
@@ -73,6 +76,9 @@ export function overviewPage(input: OverviewInput): Page {
       ...mapSection(design, hops),
       ...diagramSection(design, hops),
       hopsSection(hops, unresolved, input.shows),
+      ...(input.licences
+        ? networkLicenceSection(input.licences.all, input.licences.today, design.licenceTerms?.noticeDays)
+        : []),
       ...sitesSection(input.sites ?? []),
       ...partsSection(input.parts, input.catalogue),
       ...findingsSections(findings),

@@ -1,5 +1,6 @@
 import { daysBetween } from "../../design/day.js";
 import { type Licence, NOTICE_DAYS } from "../../design/licence.js";
+import { trimmed } from "../../format/numbers.js";
 import { licenceName } from "../../licence/words.js";
 import type { NetworkContext, NetworkRule } from "../rule.js";
 import { licensedHop } from "./example-licence.js";
@@ -62,7 +63,7 @@ export const licenceExpires: NetworkRule = {
       const { until } = licence;
       if (until === undefined || until < today || daysBetween(today, until) > notice) continue;
       if (isFollowed(licence, design.licences ?? [])) continue;
-      const message = `${licenceName(licence)} for ${site} of ${hop} ends on ${until}, within ${notice} days`;
+      const message = `${licenceName(licence)} for ${site} of ${hop} ends on ${until}, within ${trimmed(notice, 1)} days`;
       const about = `${licence.number} ${hop} ${site}`;
       report({ at: `${licence.at} / until`, about, message, help: "apply for its renewal" }, hop);
     }
