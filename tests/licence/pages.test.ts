@@ -32,7 +32,7 @@ function pageOf(hop: Hop, licences: readonly Licence[]) {
 
 test("the page of a hop tells each licensed figure, and what departs", () => {
   const page = pageOf(HOP, [LICENCE]);
-  const [{ text }] = printMarkdown(page) as [{ text: string }];
+  const text = printMarkdown(page)[0]!.text;
   expect(text).toContain("## Licences");
   expect(text).toContain("until 2026-06-11, 10 days left");
   expect(text).toMatch(/\| frequency \| (\S+ GHz) \| \1 \| held \|/);
@@ -42,7 +42,7 @@ test("the page of a hop tells each licensed figure, and what departs", () => {
 });
 
 test("a hop without a licence has no such section", () => {
-  const [{ text }] = printMarkdown(pageOf(HOP, [])) as [{ text: string }];
+  const text = printMarkdown(pageOf(HOP, []))[0]!.text;
   expect(text).not.toContain("## Licences");
 });
 
