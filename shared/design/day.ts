@@ -19,6 +19,21 @@ export function daysBetween(from: string, to: string): number {
   return dayNumber(to) - dayNumber(from);
 }
 
+/** So many whole days later, 9999-12-31 at most. @param days not below zero */
+export function daysLater(text: string, days: number): string {
+  const LAST = "9999-12-31";
+  const number = dayNumber(text) + Math.floor(days);
+  if (!(number < dayNumber(LAST))) return LAST;
+  // The year by its mean length, and one to either side where that is a day off.
+  let y = Math.floor(number / 365.2425);
+  while (dayNumber(written(y, 3, 1)) > number) y--;
+  while (dayNumber(written(y + 1, 3, 1)) <= number) y++;
+  const ofYear = number - dayNumber(written(y, 3, 1));
+  const month = Math.floor((5 * ofYear + 2) / 153);
+  const day = ofYear - Math.floor((153 * month + 2) / 5) + 1;
+  return month < 10 ? written(y, month + 3, day) : written(y + 1, month - 9, day);
+}
+
 /** Of the Gregorian calendar, counted from a day of its own; the year begins in March, so that a leap day ends it. */
 function dayNumber(text: string): number {
   const [year, month, day] = text.split("-").map(Number) as [number, number, number];

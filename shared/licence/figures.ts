@@ -21,9 +21,14 @@ export function licensedRows({ licence, sent, departures }: Held): readonly Lice
   if (licence === undefined) return [];
   return FIGURES.flatMap(([figure, granted, is]): LicensedRow[] => {
     const told = granted(licence);
-    const departs = departures.some((one) => one.figure === figure);
+    const departs = departures.some((one) => one.figure === figure || isOfDesignator(one, figure, licence));
     return told === undefined ? [] : [{ figure, granted: told, is: is(sent), departs }];
   });
+}
+
+/** Without a bandwidth of its own that of the designator counts. */
+function isOfDesignator(one: Departure, figure: Departure["figure"], { bandwidthHz }: Licence): boolean {
+  return figure === "emission" && one.figure === "bandwidth" && bandwidthHz === undefined;
 }
 
 type Row = readonly [

@@ -58,6 +58,11 @@ export function heldHop(
 /** So many licences of an end are looked at; nobody has more. */
 const MOST_AT_AN_END = 200;
 
+interface Pair extends Held {
+  readonly licence: Licence;
+  readonly cost: number;
+}
+
 function pairsOf(
   hop: Hop,
   sent: readonly Transmission[],
@@ -65,24 +70,50 @@ function pairsOf(
   day: string,
 ): ReadonlyMap<Transmission, Held> {
   const all = sent.flatMap((one) =>
-    licences.slice(0, MOST_AT_AN_END).map((licence) => {
-      const departures = departuresOf(hop, one, licence);
-      return {
-        one,
-        licence,
-        departures,
-        cost: costOf(departures, inForce(licence, day)) + openCost(licence) + apartIn(one, licence),
-      };
-    }),
+    licences.slice(0, MOST_AT_AN_END).map((licence) => pairOf(hop, one, licence, day)),
   );
-  const pairs = new Map<Transmission, Held>();
+  const pairs = new Map<Transmission, Pair>();
   const used = new Set<Licence>();
-  for (const { one, licence, departures } of all.toSorted((a, b) => a.cost - b.cost)) {
-    if (pairs.has(one) || used.has(licence)) continue;
-    pairs.set(one, { sent: one, licence, departures });
-    used.add(licence);
+  for (const pair of all.toSorted((a, b) => a.cost - b.cost)) {
+    if (pairs.has(pair.sent) || used.has(pair.licence)) continue;
+    pairs.set(pair.sent, pair);
+    used.add(pair.licence);
+  }
+  return exchanged(hop, pairs, day);
+}
+
+function pairOf(hop: Hop, sent: Transmission, licence: Licence, day: string): Pair {
+  const departures = departuresOf(hop, sent, licence);
+  const cost = costOf(departures, inForce(licence, day)) + openCost(licence) + apartIn(sent, licence);
+  return { sent, licence, departures, cost };
+}
+
+/** What is nearest to one may be the only one that holds for another: two exchange as long as both together gain. */
+function exchanged(hop: Hop, pairs: Map<Transmission, Pair>, day: string): ReadonlyMap<Transmission, Held> {
+  const faulty = () => [...pairs.values()].filter(({ departures }) => departures.length > 0);
+  // Each exchange lowers the sum of costs; so many are more than there can be.
+  for (let left = pairs.size ** 2; left > 0; left--) {
+    const better = betterExchange(hop, faulty(), [...pairs.values()], day);
+    if (better === undefined) break;
+    for (const pair of better) pairs.set(pair.sent, pair);
   }
   return pairs;
+}
+
+function betterExchange(
+  hop: Hop,
+  faulty: readonly Pair[],
+  all: readonly Pair[],
+  day: string,
+): readonly [Pair, Pair] | undefined {
+  for (const one of faulty)
+    for (const other of all) {
+      if (other === one) continue;
+      const mine = pairOf(hop, one.sent, other.licence, day);
+      const theirs = pairOf(hop, other.sent, one.licence, day);
+      if (mine.cost + theirs.cost < one.cost + other.cost - 1e-9) return [mine, theirs];
+    }
+  return undefined;
 }
 
 function costOf(departures: readonly Departure[], holds: boolean): number {
@@ -136,12 +167,24 @@ export function heldInNetwork(
     if (licences.length === 0 && !asksForOne(design, hop)) continue;
     const result = results.get(hop.name);
     const { held } = memory.renew(STEP, hop, (known: Known | undefined): Known => {
-      if (known && known.result === result && known.day === day && known.licences === licences) return known;
+      if (known && known.result === result && known.day === day) {
+        if (known.licences === licences) return known;
+        if (isSame(known.licences, licences)) return { ...known, licences };
+      }
       return { result, licences, day, held: heldHop(hop, result, licences, day) };
     });
     all.set(hop.name, held);
   }
   return all;
+}
+
+/** An edit of one licence makes all of them anew; those of other hops say the same. */
+function isSame(known: readonly Licence[], now: readonly Licence[]): boolean {
+  if (known === now) return true;
+  return (
+    known.length === now.length &&
+    known.every((one, index) => JSON.stringify(one) === JSON.stringify(now[index]))
+  );
 }
 
 /**

@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { DesignModel } from "../../language/model/design-model.js";
 import { locate } from "../../language/model/locate.js";
 import { readSource } from "../../language/model/source-file.js";
-import { daysBetween } from "../../shared/design/day.js";
+import { daysBetween, daysLater } from "../../shared/design/day.js";
 import type { Design, Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
 import type { Licence } from "../../shared/design/licence.js";
@@ -280,7 +280,7 @@ describe("as written", () => {
     );
     expect(problems.map(({ rule }) => rule).sort()).toEqual(["unit-missing", "unknown-choice"]);
     expect(findings.map(({ message }) => message)).toEqual([
-      "KELD: height 40.0 m; licence F-1 grants 30.0 m",
+      "KELD has height 40.0 m; licence F-1 grants 30.0 m",
     ]);
   });
 
@@ -292,7 +292,7 @@ describe("as written", () => {
     expect(findings.map(({ rule, message }) => `${rule}: ${message}`)).toEqual([
       "licence-unused: licence A grants KELD a transmission, and KELD-TARN sends nothing there that is not licensed already",
       "licence-incomplete: licence A states no frequency: it is held against KELD-TARN whatever KELD sends",
-      "licence-differs: KELD: height 40.0 m; licence B grants 30.0 m",
+      "licence-differs: KELD has height 40.0 m; licence B grants 30.0 m",
     ]);
   });
 
@@ -362,6 +362,7 @@ licence "NEW" of KELD-TARN from KELD {\n  height 50 m\n  since 2026-07-01\n  unt
           };
           fc.pre(day(from + more).getUTCFullYear() < 9000);
           expect(daysBetween(iso(from), iso(from + more))).toBe(more);
+          expect(daysLater(iso(from), more)).toBe(iso(from + more));
         },
       ),
     );

@@ -41,6 +41,11 @@ test("the page of a hop tells each licensed figure, and what departs", () => {
   expect(printHtml(page).text).not.toContain("F-1|<b>");
 });
 
+test("too narrow a designator departs in its own row", () => {
+  const { text } = printMarkdown(pageOf(HOP, [{ ...LICENCE, emission: "27M5D7W" }]))[0]!;
+  expect(text).toMatch(/\| emission \| 27M5D7W \| 55M0D7W \| .*departs.* \|/);
+});
+
 test("a hop without a licence has no such section", () => {
   const text = printMarkdown(pageOf(HOP, []))[0]!.text;
   expect(text).not.toContain("## Licences");

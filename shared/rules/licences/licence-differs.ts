@@ -27,11 +27,11 @@ export const licenceDiffers: NetworkRule = {
 
 /** One finding a line of the design, whatever departs there. */
 function toldOf({ sent, licence, departures }: Held) {
-  if (licence === undefined) return [];
+  if (licence === undefined || departures.length === 0) return [];
   return [...Map.groupBy(departures, ({ at }) => at)].map(([at, here]) => ({
     at,
     about: `${licence.number} ${sent.hop} ${sent.site} ${at}`,
-    message: `${sent.site}: ${isWords(here)}; ${licenceName(licence)} grants ${grantedWords(here)}`,
+    message: `${sent.site} has ${isWords(here)}; ${licenceName(licence)} grants ${grantedWords(here)}`,
     help: "write the licensed figure again, or have the licence amended",
     related: here.map(({ grantedAt, figure }) => ({ at: grantedAt, message: `the licensed ${figure}` })),
   }));

@@ -1,4 +1,4 @@
-import { daysBetween } from "../../design/day.js";
+import { daysBetween, daysLater } from "../../design/day.js";
 import { type Licence, NOTICE_DAYS } from "../../design/licence.js";
 import { trimmed } from "../../format/numbers.js";
 import { licenceName } from "../../licence/words.js";
@@ -59,9 +59,10 @@ export const licenceExpires: NetworkRule = {
   }),
   check({ design, licences, licencesOn: { today }, report }) {
     const notice = design.licenceTerms?.noticeDays ?? NOTICE_DAYS;
+    const soon = daysLater(today, notice);
     for (const { hop, licence, site } of inUse(licences)) {
       const { until } = licence;
-      if (until === undefined || until < today || daysBetween(today, until) > notice) continue;
+      if (until === undefined || until < today || until > soon) continue;
       if (isFollowed(licence, design.licences ?? [])) continue;
       const message = `${licenceName(licence)} for ${site} of ${hop} ends on ${until}, within ${trimmed(notice, 1)} days`;
       const about = `${licence.number} ${hop} ${site}`;

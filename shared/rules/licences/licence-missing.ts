@@ -21,6 +21,7 @@ export const licenceMissing: NetworkRule = {
     for (const [name, { hop, held }] of licences) {
       if (!asksForOne(design, hop)) continue;
       const open = held.filter(({ licence }) => licence === undefined);
+      if (open.length === 0) continue;
       for (const [site, those] of Map.groupBy(open, ({ sent }) => sent.site)) {
         const what = those.map(({ sent }) => onTheAir(sent)).join("; ");
         report(
