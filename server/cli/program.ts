@@ -202,11 +202,35 @@ function addChannels(root: Command): void {
     .description(
       "try every channel of a hop's plan: what it suffers there and does to others, the best first",
     )
-    .argument("<hop>", "name of the hop")
+    .argument("[hop]", "name of the hop; with --open the folder of the design")
     .argument("[dir]", "folder of the design", ".")
+    .option(
+      "--open",
+      "propose number, polarization and half for all hops that lack them: fewest receivers beyond what is allowed, then least spectrum",
+    )
+    .option("--write", "with --open: write what is proposed into the design, all of it or nothing")
     .addOption(onOption())
     .addOption(todayOption())
-    .action(async (hop, dir, options) => {
+    .addHelpText(
+      "after",
+      "\nExit status with --open: 0 all that is open has a proposal and no receiver passes what it is allowed, 1 not so.",
+    )
+    .action(async (hop: string | undefined, dir: string, options) => {
+      if (options.open) {
+        if (hop !== undefined && dir !== ".")
+          throw new CommandError(
+            "channels --open takes the folder alone: it proposes for all hops that lack something",
+          );
+        const { openChannels } = await import("./commands/open-channels.js");
+        process.exitCode = await openChannels(hop ?? dir, options);
+        return;
+      }
+      if (options.write)
+        throw new CommandError(
+          "channels --write goes with --open: say which hops by leaving their number out",
+        );
+      if (hop === undefined)
+        throw new CommandError("channels: name the hop, or say --open for all hops whose channel is open");
       const { channels } = await import("./commands/channels.js");
       await channels(hop, dir, options);
     });
@@ -269,9 +293,19 @@ function addSchema(root: Command): void {
     .addArgument(
       new Argument(
         "[output]",
-        "of channels, check, diff, explain, history or list with --format json, of what explain teaches (lesson), or of the resolved design in check's",
+        "of channels, check, diff, explain, history or list with --format json, of channels --open (open-channels), of what explain teaches (lesson), or of the resolved design in check's",
       )
-        .choices(["channels", "check", "design", "diff", "explain", "history", "lesson", "list"])
+        .choices([
+          "channels",
+          "check",
+          "design",
+          "diff",
+          "explain",
+          "history",
+          "lesson",
+          "list",
+          "open-channels",
+        ])
         .default("check"),
     )
     .action(async (output) => {

@@ -12,7 +12,7 @@ const INTRO: Readonly<Record<FormatCommand, string>> = {
   diff: `\`hopwright diff REV --format FORMAT\`. ${FIRST}`,
   history: `\`hopwright history HOP --format FORMAT\`. ${FIRST}`,
   profile: `\`hopwright profile HOP --format FORMAT\`. ${FIRST}`,
-  channels: `\`hopwright channels HOP --format FORMAT\`. ${FIRST}`,
+  channels: `\`hopwright channels HOP --format FORMAT\`, \`hopwright channels --open --format FORMAT\`. ${FIRST}`,
   explain: `\`hopwright explain --hop HOP --format FORMAT\`. ${FIRST}`,
 };
 

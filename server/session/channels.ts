@@ -34,7 +34,8 @@ export async function tryChannels(
     channelTrials(network, state, asked, choices),
   );
   const ground = await session.groundOf(hop);
-  return trials.map((trial) => {
+  // Nothing makes it pointless.
+  return trials!.map((trial) => {
     const left = evaluateHop(onChannel(hop, trial.choice, trial.polarization), ground, trial.atEnds);
     const margins = left.directions.flatMap(({ judged, modes }) =>
       modes

@@ -10,7 +10,7 @@ import { StationBook, type StationInputs } from "../../shared/interference/stati
 import { reasonOf } from "../files/hop-files.js";
 import type { TerrainStore } from "../terrain/store.js";
 
-interface Pausing {
+export interface Pausing {
   /** Called now and then; a promise is awaited. */
   pause?(done: number, total: number): Promise<void> | undefined;
   /** Whether the run has become pointless. */
@@ -70,16 +70,19 @@ export class SessionInterference implements InterferenceFound {
     return felt && { found, changed: felt.changed };
   }
 
-  /** Runs something on a copy of the network, which stays as it is. */
+  /**
+   * Runs something on a copy of the network, which stays as it is.
+   * @returns undefined where it has become pointless
+   */
   async onCopy<T>(
     inputs: InterferenceInputs,
     trying: (network: InterferenceNetwork, state: NetworkState) => Asking<T>,
-  ): Promise<T> {
+    pace: Pausing = {},
+  ): Promise<T | undefined> {
     await this.running;
     const { network, book } = new SessionInterference(this);
-    const finished = await run(trying(network, book.stateOf(inputs)), inputs.terrain, {});
-    // Nothing makes it pointless.
-    return finished!.value;
+    const finished = await run(trying(network, book.stateOf(inputs)), inputs.terrain, pace);
+    return finished?.value;
   }
 
   /** Everything is computed anew with the next run, and what runs now does not count. */

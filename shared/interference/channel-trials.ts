@@ -171,7 +171,8 @@ function trialOf(
   };
 }
 
-function isBeyond({ receiver, terms, toNoiseDb, shortToNoiseDb, entries }: InterferenceAt): boolean {
+/** Whether a receiver passes what it is allowed, or what planners allow as a rule where nothing is stated. */
+export function isBeyond({ receiver, terms, toNoiseDb, shortToNoiseDb, entries }: InterferenceAt): boolean {
   const { sumDb, singleDb, shortDb } = limitsAt(receiver, terms);
   const isAbove = (db: number | undefined, most: number | undefined) =>
     db !== undefined && most !== undefined && db > most;

@@ -4,12 +4,13 @@
  *
  *     npm run bench                          100, 1,000 and 10,000 hops; some minutes
  *     npm run bench -- --quick               100 and 1,000 hops
- *     npm run bench -- phases check edits    some of the parts: phases, check, diff, edits, far, interference, parts
+ *     npm run bench -- phases check edits    some of the parts: phases, check, diff, edits, far, interference, channels, parts
  */
 import { spawnSync } from "node:child_process";
 import { cpus, loadavg, totalmem } from "node:os";
 import { join } from "node:path";
 import { build } from "esbuild";
+import { channelsOf, channelsTable } from "./channels.js";
 import { diffRuns } from "./differences.js";
 import { farReachingEdits, heightEdits } from "./edits.js";
 import { type InterferenceFigures, interferenceOf } from "./interference.js";
@@ -42,6 +43,7 @@ const CACHE = join(process.cwd(), ".cache/bench");
 const COMMAND = "dist/hopwright.cjs";
 const SERVER = COMMAND;
 const COLD_RUNS = 3;
+const MOST_OPEN = 1000;
 
 const [first, ...rest] = process.argv.slice(2);
 // A part that must have a process of its own starts this file again with its name.
@@ -96,6 +98,13 @@ async function run(asked: readonly string[]): Promise<void> {
     );
     const halves = [largest / 2, largest];
     console.log(interferenceTable(await inTurn(halves, (hops) => interferenceAmong(hops, networks))));
+  }
+  if (wants("channels")) {
+    section("`hopwright channels --open`", "Every hop of the network open: number, polarization and half.");
+    const some = sizes.filter((hops) => hops <= MOST_OPEN);
+    console.log(
+      channelsTable(some.map((hops) => channelsOf(COMMAND, folderOf("open"), networks.get(hops)!))),
+    );
   }
   if (wants("parts")) await engineParts();
   console.log(`\nLoad of the machine at the end: ${loadavg()[0]!.toFixed(1)}.`);

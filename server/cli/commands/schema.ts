@@ -6,9 +6,20 @@ import explain from "../schema/explain.schema.json" with { type: "json" };
 import history from "../schema/history.schema.json" with { type: "json" };
 import lesson from "../schema/lesson.schema.json" with { type: "json" };
 import list from "../schema/list.schema.json" with { type: "json" };
+import openChannels from "../schema/open-channels.schema.json" with { type: "json" };
 import { print } from "../streams.js";
 
-const SCHEMAS = { channels, check, design, diff, explain, history, lesson, list };
+const SCHEMAS = {
+  channels,
+  check,
+  design,
+  diff,
+  explain,
+  history,
+  lesson,
+  list,
+  "open-channels": openChannels,
+};
 
 export async function schema(output: keyof typeof SCHEMAS): Promise<void> {
   await print([`${JSON.stringify(SCHEMAS[output], undefined, 2)}\n`]);

@@ -6,16 +6,14 @@
 import type { QuickFix } from "../../../language/editor/fixes/fix.js";
 import { bringsErrors, certainFindingFix, certainTextFixes } from "../../../language/editor/quick-fixes.js";
 import type { JudgedHop } from "../../../language/editor/results.js";
-import { applyEdits, lineNumber } from "../../../language/editor/text-range.js";
+import { lineNumber } from "../../../language/editor/text-range.js";
 import type { DesignModel } from "../../../language/model/design-model.js";
-import type { Project } from "../../../language/model/project.js";
-import { readSource } from "../../../language/model/source-file.js";
 import type { Finding } from "../../../shared/design/finding.js";
-import { readHopFile } from "../../files/hop-files.js";
 import { isOwn } from "../../files/own-file.js";
 import { designFolder } from "../../findings/judged-folder.js";
 import { DesignSession } from "../../session/design-session.js";
 import { loadProject } from "../../session/load.js";
+import { type ChangedText, Texts } from "./texts.js";
 
 interface AppliedFix {
   readonly file: string;
@@ -23,12 +21,6 @@ interface AppliedFix {
   readonly line: number;
   readonly rule: string;
   readonly title: string;
-}
-
-export interface ChangedText {
-  readonly path: string;
-  readonly before: string;
-  readonly after: string;
 }
 
 export interface CertainFixes {
@@ -168,58 +160,6 @@ function remembered<T>(of: (key: string) => T): (key: string) => T {
     if (!known.has(key)) known.set(key, of(key));
     return known.get(key)!;
   };
-}
-
-/** Texts as they stand in the files: what reading makes of line ends stays out of them. */
-class Texts {
-  private readonly first = new Map<string, string>();
-  private readonly now = new Map<string, string>();
-
-  constructor(private readonly project: Project) {}
-
-  /** @returns what takes it back */
-  apply(fixes: readonly QuickFix[]): () => void {
-    const edits = Map.groupBy(
-      fixes.flatMap((fix) => fix.edits),
-      ({ file }) => file,
-    );
-    const was = [...edits.keys()].map((path) => [path, this.text(path)] as const);
-    for (const [path, own] of edits) {
-      const text = this.text(path);
-      const inLineEnds = (newText: string) =>
-        text.includes("\r\n") ? newText.replace(/\r?\n/g, "\r\n") : newText;
-      this.set(
-        path,
-        applyEdits(
-          text,
-          own.map((edit) => ({ ...edit, newText: inLineEnds(edit.newText) })),
-        ),
-      );
-    }
-    return () => {
-      for (const [path, text] of was) this.set(path, text);
-    };
-  }
-
-  changed(): readonly ChangedText[] {
-    return [...this.now]
-      .map(([path, after]) => ({ path, before: this.first.get(path)!, after }))
-      .filter(({ before, after }) => before !== after);
-  }
-
-  private text(path: string): string {
-    const known = this.now.get(path);
-    if (known !== undefined) return known;
-    const file = readHopFile(path);
-    const read = "text" in file ? file.text : this.project.file(path)!.text;
-    this.first.set(path, read);
-    return read;
-  }
-
-  private set(path: string, text: string): void {
-    this.now.set(path, text);
-    this.project.setFile(readSource(path, text));
-  }
 }
 
 /** Those whose edits lie apart; the first in the text of two that touch. */

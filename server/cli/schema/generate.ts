@@ -35,6 +35,11 @@ const OUTPUTS = [
     title: "Output of hopwright explain --arrangement --format json, or of a part of the catalogue",
   },
   { file: "list.schema.json", type: "ListOutput", title: "Output of hopwright list --format json" },
+  {
+    file: "open-channels.schema.json",
+    type: "OpenChannelsOutput",
+    title: "Output of hopwright channels --open --format json",
+  },
   { file: "diff.schema.json", type: "DiffOutput", title: "Output of hopwright diff --format json" },
 ];
 
