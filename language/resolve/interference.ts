@@ -97,7 +97,7 @@ export function interferenceOf(facts: readonly Fact[], names: Names): Interferen
 }
 
 export function interferenceAtSiteOf(facts: readonly Fact[], names: Names): InterferenceAtSite | undefined {
-  const couplingLosses = factsNamed(facts, "coupling-loss").flatMap((fact): CouplingLoss[] => {
+  const betweenHops = factsNamed(facts, "coupling-loss").flatMap((fact): CouplingLoss[] => {
     const hop = wordOf(fact, "hop");
     const other = wordOf(fact, "other");
     const lossDb = quantityOf(fact, "loss");
@@ -105,6 +105,12 @@ export function interferenceAtSiteOf(facts: readonly Fact[], names: Names): Inte
       ? []
       : [{ hops: [hop, other], lossDb }];
   });
+  const toOthers = factsNamed(facts, "coupling-loss-others").flatMap((fact): CouplingLoss[] => {
+    const hop = wordOf(fact, "hop");
+    const lossDb = quantityOf(fact, "loss");
+    return hop === undefined || lossDb === undefined ? [] : [{ hops: [hop], lossDb }];
+  });
+  const couplingLosses = [...betweenHops, ...toOthers];
   return unlessEmpty({
     ...fieldsOf("interferenceAt", facts, names),
     ...(couplingLosses.length > 0 && { couplingLosses }),

@@ -85,9 +85,9 @@ export interface InterferenceAtSite {
   readonly couplingLosses?: readonly CouplingLoss[];
 }
 
-/** Measured between the antenna ports of two hops at one site. */
+/** Measured between the antenna ports of two hops at one place; of a hop alone, to whatever others have there. */
 export interface CouplingLoss {
-  readonly hops: readonly [string, string];
+  readonly hops: readonly [string, string] | readonly [string];
   readonly lossDb: number;
 }
 

@@ -1,5 +1,6 @@
 /** An antenna as interference sees it: how much weaker it is in a direction, and at least from an angle on. */
 import type { Antenna } from "../design/catalogue.js";
+import { mainLobeDb, mainLobeToDeg } from "../radio/discrimination.js";
 import { f699 } from "../spectrum/f699.js";
 import { f1245 } from "../spectrum/f1245.js";
 import { crossDiscriminationDb, type Discrimination } from "../spectrum/polarization-coupling.js";
@@ -11,6 +12,8 @@ type PatternSource = "pattern" | "F.699" | "F.1245" | "none";
 export interface AntennaView {
   readonly gainDbi: number;
   readonly source: PatternSource;
+  /** Of its own pattern: up to here the stated beamwidth counts, degrees; undefined: nowhere. */
+  readonly mainLobeToDeg?: number;
   /** Off its axis, dB below its greatest gain. @param angleDeg 0 to 180 */
   at(angleDeg: number): Discrimination;
   /** The same object each time. */
@@ -33,7 +36,12 @@ export type ReferenceChoice = "F.699" | "F.1245";
 
 /**
  * The antenna's own pattern, co-polar and cross-polar, straight in dB between its points and held beyond the last; else
- * the reference pattern for its gain and diameter; else none.
+ * the reference pattern for its gain and diameter; else none. Before the first point beyond boresight the stated 3 dB beamwidth B counts,
+ *
+ *     12 (phi/B)^2, no more than at the first point
+ *
+ * which is the main beam of Rec. ITU-R F.699-8, 0.0025 (D phi/lambda)^2, with its B = 70 lambda/D (12.25 there; 12 puts the
+ * 3 dB at B/2). Without a beamwidth it is straight there as well.
  *
  * Where the pattern has no cross-polar column the antenna's stated discrimination counts inside the 3 dB beam, and none
  * outside it (common practice, from memory).
@@ -44,11 +52,18 @@ export function antennaView(
   reference: ReferenceChoice,
 ): AntennaView {
   const { gainDbi } = antenna;
-  if (antenna.pattern.length > 0)
+  if (antenna.pattern.length > 0) {
+    const toDeg = mainLobeToDeg(antenna);
     return viewOf(
-      { gainDbi, source: "pattern", at: ofPoints(antenna) },
+      {
+        gainDbi,
+        source: "pattern",
+        ...(toDeg > 0 && { mainLobeToDeg: toDeg }),
+        at: ofPoints(antenna),
+      },
       antenna.pattern.map(({ angleDeg }) => angleDeg),
     );
+  }
   const dish = {
     frequencyHz,
     gainDbi,
@@ -65,6 +80,7 @@ type At = AntennaView["at"];
 function ofPoints(antenna: ViewedAntenna): At {
   const { pattern, beamwidthDeg, crossPolarDiscriminationDb: xpdDb } = antenna;
   return (angleDeg) => {
+    const lobeToDeg = mainLobeToDeg(antenna);
     let before: (typeof pattern)[number] = { angleDeg: 0, copolarDb: 0, crossPolarDb: xpdDb };
     let found: { coDb: number; cross: number | undefined } | undefined;
     for (const point of pattern) {
@@ -74,7 +90,10 @@ function ofPoints(antenna: ViewedAntenna): At {
         const between = (a: number, b: number) => a + share * (b - a);
         const [a, b] = [before.crossPolarDb, point.crossPolarDb];
         found = {
-          coDb: between(before.copolarDb, point.copolarDb),
+          coDb:
+            lobeToDeg > 0 && point.angleDeg === lobeToDeg
+              ? Math.min(point.copolarDb, mainLobeDb(angleDeg, beamwidthDeg!))
+              : between(before.copolarDb, point.copolarDb),
           cross: a === undefined || b === undefined ? (b ?? a) : between(a, b),
         };
         break;

@@ -28,13 +28,23 @@ export function coLocatedOf(
 }
 
 function couplingBetween(
-  { of: sends, place }: Sender,
-  { of: hears }: Receiver,
+  { of: sends, place: from }: Sender,
+  { of: hears, place: to }: Receiver,
   couplings: Couplings,
 ): number | undefined {
-  if (!isOwn(sends) || !isOwn(hears) || place.site === undefined) return undefined;
-  return couplings
-    .get(place.site)
-    ?.find(({ hops }) => hops.includes(sends.hop) && hops.includes(hears.hop) && sends.hop !== hears.hop)
-    ?.lossDb;
+  const hops = [sends, hears].flatMap((of) => (isOwn(of) ? [of.hop] : []));
+  // Of two sites at one place either may state it.
+  return [from.site, to.site]
+    .map((site) => (site === undefined ? undefined : couplingLossDb(couplings.get(site), hops)))
+    .find((lossDb) => lossDb !== undefined);
+}
+
+/** @param hops two, or one between which and others it is */
+export function couplingLossDb(
+  stated: readonly CouplingLoss[] | undefined,
+  hops: readonly string[],
+): number | undefined {
+  return stated?.find(
+    (one) => one.hops.length === hops.length && hops.every((name) => one.hops.some((hop) => hop === name)),
+  )?.lossDb;
 }

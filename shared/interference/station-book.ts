@@ -12,7 +12,7 @@ import type { ListedFiles } from "../others/listed.js";
 import { repeatedOver } from "../others/repeated.js";
 import { type ForeignStations, foreignStations } from "./foreign.js";
 import type { NetworkState } from "./network.js";
-import { type HopStations, type StationTerms, stationsOf } from "./stations.js";
+import { type HopStations, reductionOf, type StationTerms, stationsOf } from "./stations.js";
 
 export interface StationInputs {
   readonly design: Design;
@@ -27,6 +27,8 @@ export interface StationInputs {
 interface KnownStations {
   readonly hop: Hop;
   readonly geometry: readonly EndGeometry[] | undefined;
+  /** By how much power control lets its ends down. */
+  readonly reductionsDb: readonly number[];
   readonly stations: HopStations;
 }
 
@@ -66,9 +68,15 @@ export class StationBook {
 
   private stationsOf(hop: Hop, result: HopResult, around: StationTerms): HopStations {
     const known = this.stations.get(hop.name);
-    if (known?.hop === hop && isSameGeometry(known.geometry, result.geometry)) return known.stations;
+    const reductionsDb = hop.ends.map((end) => reductionOf(hop, end, result));
+    if (
+      known?.hop === hop &&
+      isSameGeometry(known.geometry, result.geometry) &&
+      reductionsDb.every((db, i) => db === known.reductionsDb[i])
+    )
+      return known.stations;
     const stations = stationsOf(hop, result, around);
-    this.stations.set(hop.name, { hop, geometry: result.geometry, stations });
+    this.stations.set(hop.name, { hop, geometry: result.geometry, reductionsDb, stations });
     return stations;
   }
 

@@ -36,12 +36,11 @@ const ASSUMED_ROLL_OFF = 0.15;
 
 const NONE: HopStations = { senders: [], receivers: [] };
 
-/** @param result of the hop by itself: where its antennas are and look */
-export function stationsOf(
-  hop: Hop,
-  { geometry }: Pick<HopResult, "geometry">,
-  around: StationTerms,
-): HopStations {
+/** What of a hop by itself its stations rest on: where its antennas are and look, and its levels where they are known. */
+export type Standing = Pick<HopResult, "geometry"> & Partial<Pick<HopResult, "directions">>;
+
+export function stationsOf(hop: Hop, result: Standing, around: StationTerms): HopStations {
+  const { geometry } = result;
   // As long as no channel is chosen it is on none.
   if (geometry === undefined || hop.openChannel !== undefined) return NONE;
   const senders: Sender[] = [];
@@ -50,7 +49,9 @@ export function stationsOf(
     const end = hop.ends[at];
     const seen = geometry.find(({ site }) => site === end.site.name);
     if (seen === undefined) continue;
-    senders.push(...sendersAt(hop, at, seen, around));
+    senders.push(
+      ...sendersAt(hop, at, { seen, reductionDb: reductionOf(hop, hop.ends[at], result) }, around),
+    );
     receivers.push(...receiversAt(hop, at, seen, around));
   }
   return { senders, receivers };
@@ -110,7 +111,12 @@ function linesAt(hop: Hop, at: 0 | 1, direction: "transmit" | "receive"): readon
   });
 }
 
-function sendersAt(hop: Hop, at: 0 | 1, seen: EndGeometry, around: StationTerms): Sender[] {
+function sendersAt(
+  hop: Hop,
+  at: 0 | 1,
+  { seen, reductionDb }: { readonly seen: EndGeometry; readonly reductionDb: number },
+  around: StationTerms,
+): Sender[] {
   const end = hop.ends[at];
   const powered = hop.modes.flatMap((mode) => {
     const powerDbm = transmitPowerDbm(end, mode);
@@ -131,7 +137,7 @@ function sendersAt(hop: Hop, at: 0 | 1, seen: EndGeometry, around: StationTerms)
         bandwidthHz: strongest.mode.bandwidthHz,
         ...viewsOf(line.antenna, parts.gainDbi, line.frequencyHz, around),
         eirpDbm: strongest.powerDbm - parts.lossDb + parts.gainDbi,
-        reductionDb: reductionOf(hop, end),
+        reductionDb,
         spectrum: spectrumOf(strongest.mode, "transmitMask"),
       },
     ];
@@ -218,10 +224,22 @@ function knownView(antenna: ViewedAntenna, frequencyHz: number, reference: Refer
   return known;
 }
 
-/** What power control takes off while nothing fades: as stated, else as far as the radio can where it is on. */
-function reductionOf({ radio }: Hop, { powerControl }: HopEnd): number {
+/**
+ * What power control takes off while nothing fades: as stated, else as far as the radio can where it is on; and no more
+ * than the level lies above the threshold at the far end, for of a signal below it nothing is let down. Interference
+ * counts in neither, so that nothing turns in a circle.
+ */
+export function reductionOf(
+  { radio }: Pick<Hop, "radio">,
+  { powerControl, site }: Pick<HopEnd, "powerControl" | "site">,
+  { directions = [] }: Pick<Standing, "directions">,
+): number {
   if (powerControl === undefined) return 0;
-  return Math.max(0, powerControl.reductionDb ?? radio?.powerControlRangeDb ?? 0);
+  const modes = directions.find(({ from }) => from === site.name)?.modes ?? [];
+  const aboveDb = modes.map(({ receivedLevelDbm, thresholdDbm }) => receivedLevelDbm - thresholdDbm);
+  // Of levels that are not known what is stated counts.
+  const spareDb = aboveDb.length === 0 ? Number.POSITIVE_INFINITY : Math.max(...aboveDb);
+  return Math.max(0, Math.min(spareDb, powerControl.reductionDb ?? radio?.powerControlRangeDb ?? 0));
 }
 
 /** As the catalogue has it, else a raised cosine in the symbol rate that the channel holds. */

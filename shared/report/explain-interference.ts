@@ -56,7 +56,7 @@ function entryOf(entry: Entry, { receiver, terms }: InterferenceAt): Explanation
     step("off the axis of this antenna", `${entry.arrivesOffAxisDeg.toFixed(2)}°`),
     step("polarization", relationWords(entry.relation)),
     step(
-      `discrimination of both antennas (sender: ${patternOf(sender.antenna)}; here: ${patternOf(receiver.antenna)})`,
+      `discrimination of both antennas (sender: ${patternOf(sender.antenna, entry.leavesOffAxisDeg)}; here: ${patternOf(receiver.antenna, entry.arrivesOffAxisDeg)})`,
       decibels(entry.discriminationDb),
     ),
     step(`loss for ${share(longTermPercent)}, ${lossOrigin(entry)}`, decibels(path.longTermLossDb)),
@@ -91,8 +91,11 @@ function methodsOf({ path, filterDb, sender }: Entry, here: AntennaView): Method
   ];
 }
 
-function patternOf({ source }: AntennaView): string {
-  if (source === "pattern") return "its own pattern";
+function patternOf({ source, mainLobeToDeg = 0 }: AntennaView, offAxisDeg: number): string {
+  if (source === "pattern")
+    return offAxisDeg < mainLobeToDeg
+      ? "12 (angle/beamwidth)² in its main lobe, before the first point of its own pattern"
+      : "its own pattern";
   return source === "none" ? "not known, none" : source;
 }
 

@@ -195,5 +195,14 @@ function patternsTold(found: readonly InterferenceAt[]): string[] {
   const inSum = views.some(({ antennaInSum }) => antennaInSum !== undefined)
     ? " In the sum those without a pattern of their own count by Rec. ITU-R F.1245-3, as the network states."
     : "";
-  return [`Of the antennas, ${parts.join(", ")}.${inSum}`];
+  const inMainLobe = felt.some(({ receiver, entries }) =>
+    entries.some(
+      ({ sender, leavesOffAxisDeg, arrivesOffAxisDeg }) =>
+        leavesOffAxisDeg < (sender.antenna.mainLobeToDeg ?? 0) ||
+        arrivesOffAxisDeg < (receiver.antenna.mainLobeToDeg ?? 0),
+    ),
+  )
+    ? " Before the first point of a pattern the main lobe counts by the stated beamwidth, 12 (angle/beamwidth)², as in the main beam of Rec. ITU-R F.699-8, and no more than at that point."
+    : "";
+  return [`Of the antennas, ${parts.join(", ")}.${inSum}${inMainLobe}`];
 }

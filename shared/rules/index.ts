@@ -23,6 +23,7 @@ import { couplerMissing } from "./coupler-missing.js";
 import { couplerNotNeeded } from "./coupler-not-needed.js";
 import { couplerOutOfBand } from "./coupler-out-of-band.js";
 import { couplerWrongKind } from "./coupler-wrong-kind.js";
+import { couplingLossMissing } from "./coupling-loss-missing.js";
 import { couplingLossSite } from "./coupling-loss-site.js";
 import { defaultInputs } from "./default-inputs.js";
 import { diffractionLoss } from "./diffraction-loss.js";
@@ -176,6 +177,7 @@ export const NETWORK_RULES: readonly NetworkRule[] = [
   othersFar,
   othersHarmed,
   ...LICENCE_RULES,
+  couplingLossMissing,
   emissionClass,
   channelPlanUnconfirmed,
   climateMissing,

@@ -1,8 +1,10 @@
 import { address } from "../design/address.js";
+import type { Antenna } from "../design/catalogue.js";
 import { antennasStated } from "../equipment/stands.js";
 import { shownFile } from "../others/file-names.js";
 import type { PatternFaultCode } from "../radio/pattern-table.js";
 import { exampleHop } from "./example-preamble.js";
+import { radiatedFault } from "./pattern-implausible.js";
 import { gathering } from "./rule.js";
 
 export const patternFile = gathering<readonly InUse[]>({
@@ -11,7 +13,7 @@ export const patternFile = gathering<readonly InUse[]>({
   severity: "error",
   title: "The table of a pattern must be readable",
   checks:
-    "The tables of antennas in use: whether there is one; angles from 0 to 180 degrees, each once and in order; discrimination not below 0 dB. A row that is not so is left out, or told where it is taken all the same; levels at or below 0 dB throughout are relative to boresight, and their sign is turned.",
+    "The tables of antennas in use: whether there is one; angles from 0 to 180 degrees, each once and in order; discrimination not below 0 dB. What it would radiate with the gain of the antenna, as `pattern-implausible` has it. A row that is not so is left out, or told where it is taken all the same; levels at or below 0 dB throughout are relative to boresight, and their sign is turned.",
   why: "Without its pattern an antenna counts with a reference pattern, and a wrong row with tens of decibels.",
   fix: "Mend the path or the rows; the columns are angle, co-polar, cross-polar.",
   source: "data of the equipment",
@@ -24,13 +26,14 @@ export const patternFile = gathering<readonly InUse[]>({
     const found = ends
       .flatMap(antennasStated)
       .flatMap(({ antenna }) =>
-        antenna?.patternFile === undefined ? [] : [{ antenna: antenna.name, file: antenna.patternFile }],
+        antenna?.patternFile === undefined ? [] : [{ of: antenna, file: antenna.patternFile }],
       );
     return found.length === 0 ? undefined : found;
   },
   tell(noted, { files, report }) {
     const seen = new Set<string>();
-    for (const { antenna, file } of noted.flatMap(({ note }) => note)) {
+    for (const { of, file } of noted.flatMap(({ note }) => note)) {
+      const antenna = of.name;
       const read = files.patterns.get(file);
       if (read === undefined || seen.has(antenna)) continue;
       seen.add(antenna);
@@ -40,6 +43,14 @@ export const patternFile = gathering<readonly InUse[]>({
         report({ at, message: `the pattern ${shown} of ${antenna} is not used: ${read.unusable}` });
         continue;
       }
+      const over = of.pattern.length > 0 ? undefined : radiatedFault({ ...of, pattern: read.points });
+      if (over !== undefined)
+        report({
+          at,
+          about: `${file} radiated`,
+          severity: "warning",
+          message: `the pattern ${shown} of ${antenna}: ${over}`,
+        });
       for (const { code, rows, line } of read.faults) {
         const first = rows === 1 ? `line ${line}` : `${rows} rows, first in line ${line}`;
         report({
@@ -54,7 +65,7 @@ export const patternFile = gathering<readonly InUse[]>({
 });
 
 interface InUse {
-  readonly antenna: string;
+  readonly of: Antenna;
   readonly file: string;
 }
 

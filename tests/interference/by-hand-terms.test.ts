@@ -1,5 +1,6 @@
 /** What of an entry comes from its stations, worked by hand: polarizations, filters, power control, tables of C/I, coupling. */
 import { describe, expect, test } from "vitest";
+import { reductionOf } from "../../shared/interference/stations.js";
 import { exampleHop } from "../../shared/rules/example-preamble.js";
 import {
   cosine,
@@ -214,6 +215,22 @@ radio RW {
 
 describe("power control", () => {
   const controlled = (line: string) => networkOf(`${MOSS}${own()}${other({ more: line })}`);
+
+  test("a signal below its threshold is let down by nothing, one that lies little above by no more", () => {
+    const end = { powerControl: { reductionDb: 10 }, site: { name: "KELD" } };
+    const at = (...aboveDb: readonly number[]) => {
+      const modes = aboveDb.map((db) => ({ receivedLevelDbm: -70 + db, thresholdDbm: -70 }));
+      const directions = [{ from: "KELD", to: "TARN", modes }];
+      return reductionOf({}, end as never, { directions: directions as never });
+    };
+    expect(at(30)).toBe(10);
+    expect(at(4)).toBe(4);
+    expect(at(-1)).toBe(0);
+    // The lowest mode still has something to spare.
+    expect(at(-3, 6)).toBe(6);
+    // Of levels that are not known what is stated counts.
+    expect(at()).toBe(10);
+  });
 
   test("the power while nothing fades counts, all of it is told beside", () => {
     const plain = receiverIn(controlled(""), "KELD-TARN", "KELD");

@@ -228,6 +228,31 @@ describe("spectra of radios in use", () => {
       ["carrier-to-interference 0 MHz 20 dB 16 dB", "carrier-to-interference 0 MHz 21 dB 16 dB"],
       "stated twice",
     ],
+    // A quarter of 55 MHz is 13.75 MHz.
+    [["mask 13.7 MHz 6 dB"], ["mask 13.7 MHz 6.1 dB"], "where the signal itself is"],
+    [["mask 13.8 MHz 40 dB"], ["selectivity 1 Hz 100 dB"], "where the signal itself is"],
+    [["mask 100 MHz 120 dB"], ["mask 100 MHz 120.5 dB"], "is not measured"],
+    [
+      ["carrier-to-interference 0 MHz 25 dB 20 dB", "carrier-to-interference 55 MHz 25 dB 20 dB"],
+      ["carrier-to-interference 0 MHz 25 dB 20 dB", "carrier-to-interference 55 MHz 26 dB 20 dB"],
+      "more than nearer",
+    ],
+    [
+      ["carrier-to-interference 0 MHz 70 dB 60 dB"],
+      ["carrier-to-interference 0 MHz 71 dB 60 dB"],
+      "by no mode",
+    ],
+    // I/N of 1 dB of degradation is -5.87 dB.
+    [
+      ["carrier-to-interference 0 MHz 6 dB 3 dB"],
+      ["carrier-to-interference 0 MHz 5.8 dB 3 dB"],
+      "below the noise",
+    ],
+    [
+      ["carrier-to-interference 55 MHz -20 dB -25 dB"],
+      ["carrier-to-interference 55 MHz -100 dB -100 dB"],
+      "above 0.0 dBm at the receiver",
+    ],
   ])("%j stand, %j are told", (good, bad, reason) => {
     expect(spectrum(...good)).toEqual([]);
     const found = spectrum(...bad);
@@ -334,6 +359,25 @@ hop A-B { A { antenna D }; B { } }
       "pattern-implausible",
       `antenna DX like DISH60-18 {\n${lines.join("\n")}\n}\n${exampleHop({ keld: "antenna DX at 40 m" })}`,
     );
+  test("a pattern sends out no more than goes in, but for 6 dB", () => {
+    const found = (...points: readonly string[]) =>
+      warned("gain 38 dBi at 18.7 GHz", ...points.map((point) => `pattern ${point}`)).join();
+    expect(found("1 deg 3 dB", "5 deg 25 dB", "90 deg 50 dB", "180 deg 60 dB")).toBe("");
+    // It falls back to 0 dB behind.
+    expect(found("5 deg 25 dB", "90 deg 60 dB", "180 deg 0 dB")).toMatch(
+      /more than goes in, most of it behind/,
+    );
+    // 38 - 20 = 18 dBi from 1 degree to 90, half of the sphere: 15 dB.
+    expect(found("1 deg 20 dB", "90 deg 20 dB")).toMatch(
+      /sends out 15\.\d dB more than goes in, most of it ahead/,
+    );
+    // 38 - 32 = 6 dBi behind alone are 3 dB, and 38 - 28 = 10 dBi 7 dB.
+    expect(found("1 deg 10 dB", "3 deg 40 dB", "89 deg 50 dB", "90 deg 32 dB", "180 deg 32 dB")).toBe("");
+    expect(found("1 deg 10 dB", "3 deg 40 dB", "89 deg 50 dB", "90 deg 28 dB", "180 deg 28 dB")).toContain(
+      "behind",
+    );
+  });
+
   test("points ascend, and one pattern counts", () => {
     expect(warned("pattern 0 deg 0 dB cross 30 dB", "pattern 5 deg 25 dB cross 40 dB")).toEqual([]);
     expect(warned("pattern 5 deg 25 dB", "pattern 0 deg 0 dB").join()).toContain("do not ascend");
@@ -380,6 +424,16 @@ site QUAY {
     expect(
       found("coupling-loss KELD-MOSS TARN-MOSS 60 dB", "coupling-loss TARN-MOSS KELD-MOSS 70 dB").join(),
     ).toContain("stated twice; 60.0 dB counts");
+  });
+
+  test("a coupling loss to others is of a hop that ends there, and one to a hop of a site beside it counts", () => {
+    const found = (...lines: readonly string[]) =>
+      told("coupling-loss-site", SITE("").replace("at 47.48 -30.48", lines.join("\n  ")));
+    expect(found("coupling-loss-others KELD-MOSS 60 dB")).toEqual([]);
+    expect(found("coupling-loss-others KELD-TARN 60 dB").join()).toContain("does not end here");
+    expect(
+      found("coupling-loss-others KELD-MOSS 60 dB", "coupling-loss-others KELD-MOSS 50 dB").join(),
+    ).toContain("KELD-MOSS and others is stated twice; 60.0 dB counts");
   });
 
   test("a hop that nothing bears is told as any name", () => {

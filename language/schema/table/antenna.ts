@@ -91,7 +91,8 @@ export const antennaRows: Rows = [
         into: "antenna.beamwidthDeg",
       },
     ],
-    meaning: "Full half-power beamwidth.",
+    meaning:
+      "Full half-power beamwidth. Before the first point of a pattern the main lobe counts by it, 12 (angle/beamwidth)² dB, and no more than at that point.",
     source: CATALOGUE,
     example: "beamwidth 1.9 deg",
   },

@@ -263,7 +263,7 @@ export const interferenceAtSiteRows: Rows = [
     alsoCalled: ["decoupling", "isolation", "antenna-isolation"],
     args: [
       { name: "hop", value: ref("hop"), meaning: "A hop that ends here." },
-      { name: "other", value: ref("hop"), meaning: "Another one." },
+      { name: "other", value: ref("hop"), meaning: "Another one, or one that ends within 100 m." },
       {
         name: "loss",
         value: quantity("ratio", { min: "0 dB", max: "200 dB", usual: ["30 to 150 dB"] }),
@@ -276,5 +276,23 @@ export const interferenceAtSiteRows: Rows = [
     fallback: "antennas of one site are told with their angle and separation, and not judged",
     source: PRACTICE,
     example: "coupling-loss KELD-TARN KELD-MOSS 60 dB",
+  },
+  {
+    name: "coupling-loss-others",
+    in: ["site"],
+    args: [
+      { name: "hop", value: ref("hop"), meaning: "A hop that ends here." },
+      {
+        name: "loss",
+        value: quantity("ratio", { min: "0 dB", max: "200 dB", usual: ["30 to 150 dB"] }),
+        meaning: "Least of those measured between its antenna port and any of theirs.",
+      },
+    ],
+    repeatable: true,
+    meaning:
+      "Loss between the antenna of a hop at this site and those of others within 100 m, in both directions: nearer than that no path lies between them, and the loss is measured.",
+    fallback: "antennas of others that stand so near are told, and not judged",
+    source: PRACTICE,
+    example: "coupling-loss-others KELD-TARN 70 dB",
   },
 ];

@@ -198,7 +198,7 @@ export const powerControlRows: Rows = [
       },
     ],
     meaning:
-      "Automatic transmit power control: interference is computed with the power let down, and again with all of it. What an end states counts before what its hop does.",
+      "Automatic transmit power control: interference is computed with the power let down, and again with all of it. Of a signal that lies above its threshold by less only so much counts, below it nothing. What an end states counts before what its hop does.",
     fallback: "no: interference is that of the stated power",
     source: PRACTICE,
     example: "power-control 10 dB",

@@ -1,6 +1,7 @@
 /** Antennas at one site that are within reach of each other's filters: no loss of a path parts them, and coupling is measured. */
 import type { Design } from "../../design/design.js";
 import { decibels, fixed } from "../../format/numbers.js";
+import { couplingLossDb } from "../../interference/co-located.js";
 import type { CoLocated, InterferenceAt } from "../../interference/receiver-result.js";
 import { isOwn } from "../../interference/station.js";
 import { lineWords, plainName } from "../../words/interference.js";
@@ -27,12 +28,10 @@ export function coLocatedSection(
 ): Section[] {
   const pairs = pairsAt(site, felt);
   if (pairs.length === 0) return [];
-  const stated = interferenceAt?.get(site)?.couplingLosses ?? [];
-  const lossBetween = (one: string, other: string) =>
-    stated.find(({ hops }) => hops.includes(one) && hops.includes(other))?.lossDb;
+  const stated = interferenceAt?.get(site)?.couplingLosses;
   const row = ({ hears, near }: Pair): TableRow => {
     const { of } = near.sender;
-    const lossDb = isOwn(of) ? lossBetween(hears, of.hop) : undefined;
+    const lossDb = couplingLossDb(stated, isOwn(of) ? [hears, of.hop] : [hears]);
     return {
       cells: [
         link(hears),
