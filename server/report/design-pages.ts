@@ -8,6 +8,7 @@ import type { Design } from "../../shared/design/design.js";
 import { viewWords } from "../../shared/design/state.js";
 import { type SitePlan, sitePlans } from "../../shared/equipment/site-plan.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
+import { openNeighbours } from "../../shared/interference/caused.js";
 import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
 import { type HeldHop, heldHop, licencesFor } from "../../shared/licence/held.js";
 import type { Page, ReportFinding } from "../../shared/report/document/document.js";
@@ -61,6 +62,8 @@ export async function pageOfHop(
     sitePage: options.alone ? undefined : (site) => sitePageName(design, site, options),
     pair: otherBandOf(design, name, options),
     interference: design.session.inNetwork(name)?.interference,
+    caused: design.session.caused(name),
+    openNeighbours: openNeighbours(judged.hop, designOf(design).hops.values()),
     pageOfHop: (hop) =>
       options.alone || !judgedHere(design, hop) ? undefined : pageName(design, hop, options),
     times: timesOf(design, name),

@@ -13,6 +13,7 @@ import type { Finding } from "../../shared/design/finding.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { GroundInput } from "../../shared/evaluate/path/ground.js";
+import type { Caused } from "../../shared/interference/caused.js";
 import type { InterferenceFound } from "../../shared/interference/network.js";
 import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
 import { type HopInNetwork, hopInNetwork } from "../../shared/network/in-network.js";
@@ -94,6 +95,11 @@ export class DesignSession {
   felt(name: string): (SessionHop & { readonly interference: readonly InterferenceAt[] }) | undefined {
     const judged = this.judged.get(name);
     return judged && { ...judged, interference: this.interference.of(name) };
+  }
+
+  /** What a hop does to the receivers of the others that are judged, and of others' lists. */
+  caused(name: string): readonly Caused[] {
+    return this.interference.causedBy(name, this.judged.keys());
   }
 
   /** A hop with the figures that rest on others. */

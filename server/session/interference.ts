@@ -1,5 +1,6 @@
 /** Interference of a session's design, kept up to date: its stations from the hops' results, its profiles from the terrain. */
 import type { InterferenceAtEnds } from "../../shared/evaluate/directions.js";
+import { type Caused, type CausedBy, causedIn } from "../../shared/interference/caused.js";
 import {
   type Asking,
   type InterferenceFound,
@@ -41,6 +42,7 @@ export class SessionInterference implements InterferenceFound {
   private network: InterferenceNetwork;
   private readonly book: StationBook;
   private terrain: TerrainStore | undefined;
+  private caused: { readonly network: InterferenceNetwork; readonly by: CausedBy } | undefined;
   private readonly atEnds: Map<string, InterferenceAtEnds>;
   /** One run at a time: a run waits for the terrain, and another may begin meanwhile. */
   private running: Promise<unknown> = Promise.resolve();
@@ -96,6 +98,13 @@ export class SessionInterference implements InterferenceFound {
 
   ofOthers(): ReturnType<InterferenceNetwork["ofOthers"]> {
     return this.network.ofOthers();
+  }
+
+  /** What a hop does to the receivers of the others. @param hops all of the design */
+  causedBy(hop: string, hops: Iterable<string>): readonly Caused[] {
+    const { network } = this;
+    if (this.caused?.network !== network) this.caused = { network, by: causedIn(hops, network) };
+    return this.caused.by.get(hop) ?? [];
   }
 
   /** What counts at the receivers of a hop; undefined: nothing yet. */

@@ -83,6 +83,7 @@ function receiverOf(
     ...views.of(receiver, row.frequencyHz),
     lossDb: receiver.feederLossDb ?? 0,
     noiseDbm: noisePowerDbm(symbolRateHz(bandwidthHz), figureDb),
+    noise: { figureDb, symbolRateHz: symbolRateHz(bandwidthHz) },
     ...(receiver.noiseFigureDb === undefined && { noiseAssumed: true as const }),
     selectivity: spectrumOf({ bandwidthHz }, "selectivity"),
   };

@@ -50,12 +50,24 @@ export interface Sender extends Station {
   /** By how much power control lets it down while nothing fades; 0: not. */
   readonly reductionDb: number;
   readonly spectrum: FilterShape;
+  /** What the EIRP is made of; undefined: it is stated as one figure, or the row does not say. */
+  readonly power?: SentPower;
+}
+
+/** EIRP = power - loss + gain of the antenna. */
+export interface SentPower {
+  readonly modulation: string;
+  readonly powerDbm: number;
+  /** From the transmitter to the antenna. */
+  readonly lossDb: number;
 }
 
 export interface Receiver extends Station {
   /** From the antenna to the receiver. */
   readonly lossDb: number;
   readonly noiseDbm: number;
+  /** What the noise is made of: figure, and the symbol rate that it is counted over; undefined: not told. */
+  readonly noise?: { readonly figureDb: number; readonly symbolRateHz: number };
   /** The noise figure behind it is assumed. */
   readonly noiseAssumed?: true;
   readonly selectivity: FilterShape;

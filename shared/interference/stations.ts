@@ -139,6 +139,11 @@ function sendersAt(
         eirpDbm: strongest.powerDbm - parts.lossDb + parts.gainDbi,
         reductionDb,
         spectrum: spectrumOf(strongest.mode, "transmitMask"),
+        power: {
+          modulation: strongest.mode.modulation,
+          powerDbm: strongest.powerDbm,
+          lossDb: parts.lossDb,
+        },
       },
     ];
   });
@@ -168,6 +173,7 @@ function receiversAt(hop: Hop, at: 0 | 1, seen: EndGeometry, around: StationTerm
       ...viewsOf(line.antenna, parts.gainDbi, line.frequencyHz, around),
       lossDb: parts.lossDb,
       noiseDbm: noisePowerDbm(symbolRateHz(mode.bandwidthHz), figureDb),
+      noise: { figureDb, symbolRateHz: symbolRateHz(mode.bandwidthHz) },
       ...(noiseFigureDb === undefined && { noiseAssumed: true as const }),
       selectivity: spectrumOf(mode, "selectivity"),
       ...tablesOf(hop),

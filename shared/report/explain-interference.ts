@@ -44,7 +44,17 @@ function entryOf(entry: Entry, { receiver, terms }: InterferenceAt): Explanation
   const steps: Step[] = [
     step("frequency of the sender", frequency(sender.frequencyHz)),
     step("its offset", `${trimmed(entry.offsetHz / 1e6, 6)} MHz`),
-    step("EIRP, full power", dbm(sender.eirpDbm)),
+    ...(sender.power === undefined
+      ? []
+      : [
+          step(`power of its strongest mode, ${sender.power.modulation}`, dbm(sender.power.powerDbm)),
+          step("loss from it to the sender's antenna", decibels(sender.power.lossDb)),
+          step("gain of the sender's antenna", dbi(sender.antenna.gainDbi)),
+        ]),
+    step(
+      sender.power === undefined ? "EIRP, full power" : "EIRP, full power = power - loss + gain",
+      dbm(sender.eirpDbm),
+    ),
     ...(sender.reductionDb > 0
       ? [step("let down by power control, while nothing fades", decibels(sender.reductionDb))]
       : []),
@@ -105,8 +115,22 @@ function sumOf(at: InterferenceAt, directions: HopResult["directions"]): Explana
   const more = entries.length - MOST_NAMED;
   const [sum, ratio] = [sumDbm(at), carrierRatio(at, directions)];
   const steps: Step[] = [
+    ...(receiver.noise === undefined
+      ? []
+      : [
+          step(
+            receiver.noiseAssumed ? "noise figure of the receiver, assumed" : "noise figure of the receiver",
+            decibels(receiver.noise.figureDb),
+          ),
+          step(
+            "its symbol rate, channel width / 1.15",
+            `${trimmed(receiver.noise.symbolRateHz / 1e6, 3)} MHz`,
+          ),
+        ]),
     step(
-      receiver.noiseAssumed ? "noise of the receiver, its noise figure assumed" : "noise of the receiver",
+      receiver.noise === undefined
+        ? "noise of the receiver"
+        : "noise of the receiver = kT0 + symbol rate + noise figure",
       dbm(receiver.noiseDbm),
     ),
     ...entries

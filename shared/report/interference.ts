@@ -82,6 +82,11 @@ export function eirpWords({ sender: { eirpDbm, reductionDb } }: Pick<Entry, "sen
   return reductionDb > 0 ? `${dbm(eirpDbm)}, let down ${decibels(reductionDb)}` : dbm(eirpDbm);
 }
 
+/** Of the strongest mode, `20.0 dBm QPSK`. */
+export function powerWords({ sender: { power } }: Pick<Entry, "sender">): string {
+  return power === undefined ? "not told" : `${dbm(power.powerDbm)} ${power.modulation}`;
+}
+
 /** Methods that the figures of some receivers rest on. */
 export function interferenceMethods(found: readonly InterferenceAt[]): MethodId[] {
   const entries = found.flatMap((at) => at.entries);
@@ -144,7 +149,9 @@ export function interferenceTermsTold(found: readonly InterferenceAt[]): string[
   const assumed = found.filter(({ receiver }) => receiver.noiseAssumed).length;
   if (assumed > 0) texts.push("The noise figure of the receivers is assumed: their radio states none.");
   if (found.some(({ coLocated }) => coLocated.some(({ toNoiseDb }) => toNoiseDb === undefined)))
-    texts.push("Antennas at one place are judged only where the coupling loss between them is stated.");
+    texts.push(
+      "Antennas at one place are judged only where the coupling loss between them is stated; criteria are open until then.",
+    );
   texts.push(
     "The wanted signal is taken at full fade while no interferer fades: their fades are not taken as correlated, which is the pessimistic case. In the short term the strongest alone counts: enhancements on different paths are taken not to coincide.",
     "Rain scatter is not considered.",

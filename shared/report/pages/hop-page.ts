@@ -10,6 +10,7 @@ import { polarizationWords } from "../../evaluate/level/polarization.js";
 import { obstacleTitle } from "../../evaluate/path/profile.js";
 import { outageBounded } from "../../format/bounds.js";
 import { dbm, decibels, kilometres, metres } from "../../format/numbers.js";
+import type { Caused } from "../../interference/caused.js";
 import type { InterferenceAt } from "../../interference/receiver-result.js";
 import { arrangementWords } from "../../radio/arrangement-pairs.js";
 import type { TerrainProfile } from "../../terrain/profile.js";
@@ -61,6 +62,10 @@ export interface HopPageInput {
   readonly pair?: OtherBand;
   /** At the receivers of the hop; undefined: it was not computed. */
   readonly interference?: readonly InterferenceAt[];
+  /** What it does to the receivers of others. */
+  readonly caused?: readonly Caused[];
+  /** Hops near it whose channel is open: they are on none, and in no figure. */
+  readonly openNeighbours?: readonly string[];
   /** Pages of other hops. */
   readonly pageOfHop?: HopPageOf;
   /** Which time the page shows, where not all of the hop stands at all times. */
@@ -94,7 +99,7 @@ export function hopPage(input: HopPageInput): Page {
       ...hopLicenceSection(input.licences),
       ...(input.around ? hopEquipment(hop, result, input.around, input.plans) : []),
       ...modesSection(hop, result),
-      ...interferenceSection(input.interference, result, input.pageOfHop),
+      ...interferenceSection(input),
       ...availabilitySection(hop, result),
       ...pairSection(input.pair),
       ...reflectionSection(hop, result),

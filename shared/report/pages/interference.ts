@@ -1,13 +1,16 @@
 /** What the transmissions of other hops and of others do at the receivers of a hop, every term of it. */
+import type { Hop } from "../../design/design.js";
 import type { HopResult } from "../../evaluate/account/result.js";
 import { dbm, decibels, fixed, kilometres } from "../../format/numbers.js";
+import type { Caused } from "../../interference/caused.js";
 import type { Entry } from "../../interference/entry.js";
 import { pathTermsOf } from "../../interference/entry-path.js";
+import { sumDb } from "../../interference/level.js";
 import type { CoLocated, InterferenceAt } from "../../interference/receiver-result.js";
-import { CUT_DB, MOST_ENTRIES } from "../../interference/search.js";
-import { isOwn, type Sender } from "../../interference/station.js";
+import { CUT_DB, LEAST_DEGRADATION_DB, MOST_ENTRIES } from "../../interference/search.js";
+import { isOwn, type Receiver, type Sender } from "../../interference/station.js";
 import { isAimed, lineWords, plainName, receiverWords } from "../../words/interference.js";
-import type { Block, Fact, Inline, Section, Table, TableRow } from "../document/document.js";
+import type { Block, Fact, Inline, Section, Span, Table, TableRow } from "../document/document.js";
 import {
   carrierRatio,
   eirpWords,
@@ -16,9 +19,12 @@ import {
   isReached,
   lossMark,
   offsetWords,
+  powerWords,
   share,
   sumDbm,
 } from "../interference.js";
+import { causedBlocks } from "./interference-caused.js";
+import { criteriaAt, criteriaTable } from "./interference-criteria.js";
 
 /** More than so many are counted. */
 const MOST_ROWS = 12;
@@ -26,13 +32,27 @@ const MOST_ROWS = 12;
 /** Page of a hop, where there is one. */
 export type HopPageOf = (hop: string) => string | undefined;
 
-/** @param found undefined: interference was not computed */
-export function interferenceSection(
-  found: readonly InterferenceAt[] | undefined,
-  { directions }: HopResult,
-  pageOf: HopPageOf = () => undefined,
-): Section[] {
-  if (found === undefined || found.length === 0) return [];
+export interface InterferenceInput {
+  readonly hop: Hop;
+  readonly result: HopResult;
+  /** At the receivers of the hop; undefined: it was not computed. */
+  readonly interference?: readonly InterferenceAt[];
+  readonly caused?: readonly Caused[];
+  readonly openNeighbours?: readonly string[];
+  readonly pageOfHop?: HopPageOf;
+}
+
+export function interferenceSection({
+  hop,
+  result: { directions },
+  interference: found,
+  caused = [],
+  openNeighbours = [],
+  pageOfHop: pageOf = () => undefined,
+}: InterferenceInput): Section[] {
+  if (found === undefined) return [];
+  const silent = silentBlocks(hop, openNeighbours, pageOf);
+  if (found.length === 0 && silent.length === 0) return [];
   const reached = found.filter(isReached);
   const quiet = found.filter((at) => !isReached(at)).map(({ receiver }) => receiverWords(receiver));
   const blocks: Block[] = reached.flatMap((at) => receiverBlocks(at, directions, pageOf));
@@ -41,28 +61,55 @@ export function interferenceSection(
       type: "paragraph",
       text: `No other transmission is in reach of ${quiet.length === 1 ? "the receiver" : "the receivers"} at ${quiet.join("; at ")}.`,
     });
-  blocks.push({ type: "list", items: interferenceTermsTold(found) });
+  if (found.length > 0) blocks.push(...causedBlocks(caused, pageOf));
+  blocks.push(...silent);
+  if (found.length > 0) blocks.push({ type: "list", items: interferenceTermsTold(found) });
   return [{ id: "interference", title: "Interference", blocks }];
+}
+
+const MOST_OPEN = 8;
+
+/** Who is in no figure, since nobody knows yet on which channel. */
+function silentBlocks({ name, openChannel }: Hop, neighbours: readonly string[], pageOf: HopPageOf): Block[] {
+  const own =
+    openChannel === undefined
+      ? []
+      : [
+          {
+            type: "paragraph",
+            text: `The channel of ${name} is still open: it is on none, so that nothing is computed that it suffers or causes. The command \`hopwright channels ${name}\` tries each.`,
+          } as const,
+        ];
+  if (neighbours.length === 0) return own;
+  const more = neighbours.length - MOST_OPEN;
+  const links = neighbours.slice(0, MOST_OPEN).flatMap((hop, i): Span[] => {
+    const page = pageOf(hop);
+    return [...(i === 0 ? [] : [", "]), page === undefined ? hop : { text: hop, to: { page } }];
+  });
+  const isOne = neighbours.length === 1;
+  return [
+    ...own,
+    {
+      type: "paragraph",
+      text: [
+        `Not in these figures ${isOne ? "is a hop" : "are hops"} near whose channel is still open, and which ${isOne ? "sends" : "send"} on none so far: `,
+        ...links,
+        more > 0 ? ` and ${more} more.` : ".",
+      ],
+    },
+  ];
 }
 
 function receiverBlocks(at: InterferenceAt, directions: HopResult["directions"], pageOf: HopPageOf): Block[] {
   const { receiver, entries, coLocated } = at;
-  const more = entries.length - MOST_ROWS;
   return [
     {
       type: "paragraph",
       text: [{ text: `Receiver at ${receiverWords(receiver)}`, mark: "strong" }, `. ${sumSentence(at)}`],
     },
     { type: "facts", facts: factsOf(at, directions) },
+    criteriaTable(criteriaAt(at)),
     ...(entries.length > 0 ? [entriesTable(at, pageOf)] : []),
-    ...(more > 0
-      ? [
-          {
-            type: "paragraph",
-            text: `${more === 1 ? "One more comes in, at" : `${more} more come in, each at`} an I/N of ${decibels(entries[MOST_ROWS]!.toNoiseDb)}${more === 1 ? "; it is" : " or less; they are"} in the sum.`,
-          } as const,
-        ]
-      : []),
     ...(coLocated.length > 0 ? coLocatedBlocks(coLocated, at, pageOf) : []),
   ];
 }
@@ -80,7 +127,7 @@ function factsOf(at: InterferenceAt, directions: HopResult["directions"]): Fact[
     {
       label: "Noise",
       value: dbm(receiver.noiseDbm),
-      note: receiver.noiseAssumed ? "the noise figure is assumed" : undefined,
+      note: noiseNote(receiver),
     },
   ];
   const sum = sumDbm(at);
@@ -120,12 +167,20 @@ function factsOf(at: InterferenceAt, directions: HopResult["directions"]): Fact[
   return facts;
 }
 
+/** `noise figure 6.5 dB over 47.8 MHz` */
+function noiseNote({ noise, noiseAssumed }: Receiver): string | undefined {
+  if (noise === undefined) return noiseAssumed ? "the noise figure is assumed" : undefined;
+  return `noise figure ${decibels(noise.figureDb)}${noiseAssumed ? ", assumed," : ""} over the symbol rate of ${fixed(noise.symbolRateHz / 1e6, 1)} MHz`;
+}
+
 /** Whether power control lets any sender down that comes in. */
 function isLetDown({ entries }: InterferenceAt): boolean {
   return entries.some(({ sender }) => sender.reductionDb > 0);
 }
 
 function entriesTable({ receiver, entries }: InterferenceAt, pageOf: HopPageOf): Table {
+  const told = toldEntries(entries);
+  const rest = entries.filter((entry) => !told.includes(entry));
   return {
     type: "table",
     caption: `What comes in at ${receiverWords(receiver)}, the strongest first`,
@@ -135,6 +190,7 @@ function entriesTable({ receiver, entries }: InterferenceAt, pageOf: HopPageOf):
       { title: "Polarization" },
       { title: "Distance", align: "right" },
       { title: "Off its axis / off this", align: "right" },
+      { title: "Power, mode", align: "right" },
       { title: "EIRP", align: "right" },
       { title: "Antennas", align: "right" },
       { title: "Loss long / short", align: "right" },
@@ -142,8 +198,29 @@ function entriesTable({ receiver, entries }: InterferenceAt, pageOf: HopPageOf):
       { title: "Level", align: "right" },
       { title: "I/N long / short", align: "right" },
     ],
-    rows: entries.slice(0, MOST_ROWS).map((entry) => entryRow(entry, pageOf)),
+    rows: [...told.map((entry) => entryRow(entry, pageOf)), ...(rest.length > 0 ? [restRow(rest)] : [])],
   };
+}
+
+/** Below this one alone raises a threshold by less than the last digit that is printed, 0.05 dB. I/N. */
+const TOLD_DB = 10 * Math.log10(10 ** (LEAST_DEGRADATION_DB / 10) - 1);
+
+/** Those that matter by themselves, long or short; the strongest in any case, and where one alone is left that too. */
+function toldEntries(entries: readonly Entry[]): readonly Entry[] {
+  const told = entries.filter(
+    ({ toNoiseDb, shortToNoiseDb }, i) => i === 0 || toNoiseDb >= TOLD_DB || shortToNoiseDb >= TOLD_DB,
+  );
+  const count = Math.min(told.length, MOST_ROWS);
+  return entries.length === count + 1 ? entries : told.slice(0, count);
+}
+
+function restRow(rest: readonly Entry[]): TableRow {
+  const long = sumDb(rest.map(({ inSumToNoiseDb }) => inSumToNoiseDb));
+  const short = Math.max(...rest.map(({ shortToNoiseDb }) => shortToNoiseDb));
+  const cells = Array.from({ length: 12 }, (): Inline => "");
+  cells[0] = { text: `${rest.length} weaker ones, summed`, mark: "quiet" };
+  cells[11] = both(long === undefined ? "" : fixed(long, 1), `${decibels(short)} at most`);
+  return { cells };
 }
 
 function entryRow(entry: Entry, pageOf: HopPageOf): TableRow {
@@ -155,6 +232,7 @@ function entryRow(entry: Entry, pageOf: HopPageOf): TableRow {
       RELATION[relation],
       kilometres(path.distanceM),
       both(isAimed(sender) ? angle(entry.leavesOffAxisDeg) : "any", angle(entry.arrivesOffAxisDeg)),
+      powerWords(entry),
       eirpWords(entry),
       decibels(entry.discriminationDb),
       `${both(fixed(path.longTermLossDb, 1), decibels(path.shortTermLossDb))} ${lossMark(entry)}`,
