@@ -18,6 +18,12 @@ export function program(): Command {
     const { addFormats } = await import("./format-options.js");
     addFormats(command);
   });
+  for (const [name, options] of Object.entries(ELSEWHERE)) {
+    const command = root.commands.find((one) => one.name() === name)!;
+    command.configureOutput({
+      outputError: (text, write) => write(inOneLine(withWay(text, options))),
+    });
+  }
   root.showHelpAfterError("(hopwright --help lists the commands)");
   for (const command of root.commands)
     command.showHelpAfterError(`(hopwright ${command.name()} --help lists what it takes)`);
@@ -345,6 +351,21 @@ const COMMANDS: readonly ((root: Command) => void)[] = [
   addSchema,
   addLsp,
 ];
+
+/** Options that a command has not, as people try them, and what has them. */
+const ELSEWHERE: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  check: {
+    "--hop":
+      "the design is judged as a whole, since hops judge each other: `hopwright explain --hop HOP` tells one hop's figures, `hopwright report --hop HOP` makes its page, `hopwright check --format lines` has a line a finding to look through",
+    "--site": "`hopwright explain --site SITE` tells one site's equipment",
+  },
+};
+
+function withWay(error: string, options: Readonly<Record<string, string>>): string {
+  const [, option = ""] = /^error: unknown option '(--[\w-]+)/.exec(error) ?? [];
+  const way = Object.hasOwn(options, option) ? options[option] : undefined;
+  return way === undefined ? error : `${error.split("\n", 1)[0]}: ${way}\n`;
+}
 
 /** `error: --format pdf: choose from text, json`, whatever the library calls options and arguments. */
 function inOneLine(error: string): string {

@@ -83,8 +83,8 @@ export function eirpWords({ sender: { eirpDbm, reductionDb } }: Pick<Entry, "sen
 }
 
 /** Of the strongest mode, `20.0 dBm QPSK`. */
-export function powerWords({ sender: { power } }: Pick<Entry, "sender">): string {
-  return power === undefined ? "not told" : `${dbm(power.powerDbm)} ${power.modulation}`;
+export function powerWords({ sender: { power } }: Pick<Entry, "sender">): string | undefined {
+  return power && `${dbm(power.powerDbm)} ${power.modulation}`;
 }
 
 /** Methods that the figures of some receivers rest on. */

@@ -1,14 +1,18 @@
 import { address } from "../design/address.js";
+import { type Change, changeWords } from "../design/change.js";
 import type { Hop, HopEnd } from "../design/design.js";
 import type { CarrierEnd } from "../evaluate/account/carrier-result.js";
 import type { HopResult } from "../evaluate/account/result.js";
-import { apart, decibels, trimmed } from "../format/numbers.js";
+import { transmitPowerDbm } from "../evaluate/level/levels.js";
+import { apart, dbm, decibels, trimmed } from "../format/numbers.js";
 import type { Direction } from "../geodesy/off-axis.js";
 import { orbitAngleDeg } from "../geodesy/orbit.js";
 import { antennaGain } from "../radio/antenna-gain.js";
 import { type Article21Limits, article21Limits, eirpNearOrbitDbw } from "../spectrum/article21.js";
+import { listed } from "../words/lists.js";
 import { exampleHop } from "./example-preamble.js";
-import type { HopRule } from "./rule.js";
+import { proposedChanges } from "./fixes/proposed.js";
+import type { HopContext, HopRule, Report } from "./rule.js";
 
 export const emissionLimits: HopRule = {
   scope: "hop",
@@ -21,33 +25,60 @@ export const emissionLimits: HopRule = {
   fix: "Lower the power of the mode that has most, take a smaller antenna, or turn the path off the orbit.",
   source: "Radio Regulations Article 21 (21.2 to 21.5), from memory and not checked against it",
   needs: ["distance"],
+  fixes: proposedChanges,
   good: exampleHop({ more: "most-eirp 60 dBm" }),
   bad: exampleHop({ more: "most-eirp 55 dBm" }),
-  check({ hop, result, report }) {
+  check(context) {
+    const { hop, result, report } = context;
     // Of several carriers of an end the one with most: of all of them the limits are the same.
     for (const [index, end] of hop.ends.entries()) {
       const carriers = result.carriers.flatMap(({ ends, widthHz }) => ({ end: ends[index]!, widthHz }));
       const told = new Set<string>();
-      for (const fault of carriers.flatMap((one) => faultsOf(hop, end, one, result))) {
+      const faults = carriers.flatMap((one) => faultsOf(hop, end, one, result));
+      for (const fault of faults) {
         if (told.has(fault.limit)) continue;
         told.add(fault.limit);
-        const { severity, message } = fault;
+        const { limit, severity, message } = fault;
+        const overDb = Math.max(...faults.filter((one) => one.limit === limit).map((one) => one.overDb ?? 0));
         report({
           at: address("hop", hop.name, end.site.name),
-          about: `${hop.name} ${fault.limit}`,
+          about: `${hop.name} ${limit}`,
           severity,
           message,
+          ...lowerPower(context, end, overDb),
         });
       }
     }
   },
 };
 
+/** The power of an end holds in every mode, so that it may be no more than the weakest has. */
+function lowerPower(
+  { hop, tried }: HopContext,
+  end: HopEnd,
+  overDb: number,
+): Pick<Report, "help" | "changes"> {
+  const powers = hop.modes.flatMap((mode) => transmitPowerDbm(end, mode) ?? []);
+  if (!(overDb > 0) || powers.length === 0) return {};
+  const { name } = end.site;
+  const most = Math.floor((Math.max(...powers) - overDb) * 10 + 1e-6) / 10;
+  const least = Math.min(...hop.modes.map((mode) => mode.transmitPowerDbm ?? Number.POSITIVE_INFINITY));
+  const change: Change = { kind: "power", site: name, powerDbm: Math.min(most, least) };
+  const lower = `With ${dbm(most)} or less at ${name} it is met.`;
+  const attempt = tried?.attempt(emissionLimits.id, change, address("hop", hop.name, name));
+  if (!attempt?.mends) return { help: lower };
+  return attempt.brings.length === 0
+    ? { help: `${lower} Tried and enough: ${changeWords(change)}.`, changes: [change] }
+    : { help: `${lower} But ${changeWords(change)} misses then: ${listed(attempt.brings)}.` };
+}
+
 interface Fault {
   /** Which it passes. */
   readonly limit: string;
   readonly severity: "error" | "warning" | "info";
   readonly message: string;
+  /** By how much the power is too great; undefined: less power is not the only way. */
+  readonly overDb?: number;
 }
 
 interface Sent {
@@ -133,7 +164,7 @@ function above(
 ): Fault | undefined {
   if (mostDbw === undefined || !(valueDbw > mostDbw + ROUNDING)) return undefined;
   const [is, most] = apart(dbw, valueDbw, mostDbw);
-  return fault(is, most);
+  return { ...fault(is, most), overDb: valueDbw - mostDbw };
 }
 
 function dbw(value: number, moreDigits = 0): string {

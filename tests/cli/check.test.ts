@@ -138,6 +138,12 @@ describe("exit status", () => {
     expect(run(args).status).toBe(status);
   });
 
+  test("an option that another command has is told with the way there", () => {
+    const { status, stderr } = run(["check", "--hop", "X", "eskerfold"]);
+    expect(status).toBe(2);
+    expect(stderr).toMatch(/^error: unknown option '--hop': .*`hopwright explain --hop HOP`/);
+  });
+
   test("an accepted finding counts at no severity, the same without acceptance counts", () => {
     const order = copy("order", (at) => {
       const file = join(at, "hops.hop");

@@ -67,9 +67,8 @@ describe("a hub of two hops on one channel", () => {
         "same",
         "9.36 km",
         `${entry!.leavesOffAxisDeg.toFixed(1)}° / ${entry!.arrivesOffAxisDeg.toFixed(1)}°`,
-        "20.0 dBm 128QAM",
         // On 38.5 dBi.
-        "58.5 dBm",
+        "20.0 dBm 128QAM, 58.5 dBm",
         `${entry!.discriminationDb.toFixed(1)} dB`,
         `${entry!.path.longTermLossDb.toFixed(1)} / ${entry!.path.shortTermLossDb.toFixed(1)} dB least`,
         `${entry!.filterDb!.toFixed(1)} dB`,

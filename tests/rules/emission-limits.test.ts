@@ -44,6 +44,23 @@ test("what it passes is told with both figures, and that the limit is from memor
   ]);
 });
 
+test("the power that meets a limit is told, and not for what more than power decides", () => {
+  const helps = (text: string) =>
+    judgeExample(text).findings.flatMap((one) => (one.rule === "emission-limits" ? [one.help] : []));
+  // 20 dBm on 38.5 dBi are 58.5 dBm.
+  expect(helps(exampleHop({ more: "most-eirp 58 dBm" }))[0]).toBe("With 19.5 dBm or less at KELD it is met.");
+  expect(
+    told(
+      exampleHop({ more: "most-eirp 58 dBm" }).replace(
+        /antenna DISH60-18 at 40 m/g,
+        "$&\n    power 19.5 dBm",
+      ),
+    ),
+  ).toEqual([]);
+  // 40.1 dBm are a tenth above 10 dBW.
+  expect(helps(strong(40.1, 40))[0]).toBe("With 40.0 dBm or less at KELD it is met.");
+});
+
 /**
  * From 47.5 degrees north the orbit sets where cos l = 0.1513/cos 47.5, l = 77.1 degrees, and the satellite there stands
  * at 180 - atan(tan l/sin 47.5) = 99.6 degrees: a beam that leaves that way, level, looks into it.

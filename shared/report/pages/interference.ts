@@ -190,8 +190,7 @@ function entriesTable({ receiver, entries }: InterferenceAt, pageOf: HopPageOf):
       { title: "Polarization" },
       { title: "Distance", align: "right" },
       { title: "Off its axis / off this", align: "right" },
-      { title: "Power, mode", align: "right" },
-      { title: "EIRP", align: "right" },
+      { title: "Power, EIRP", align: "right" },
       { title: "Antennas", align: "right" },
       { title: "Loss long / short", align: "right" },
       { title: "Filters", align: "right" },
@@ -217,9 +216,9 @@ function toldEntries(entries: readonly Entry[]): readonly Entry[] {
 function restRow(rest: readonly Entry[]): TableRow {
   const long = sumDb(rest.map(({ inSumToNoiseDb }) => inSumToNoiseDb));
   const short = Math.max(...rest.map(({ shortToNoiseDb }) => shortToNoiseDb));
-  const cells = Array.from({ length: 12 }, (): Inline => "");
+  const cells = Array.from({ length: 11 }, (): Inline => "");
   cells[0] = { text: `${rest.length} weaker ones, summed`, mark: "quiet" };
-  cells[11] = both(long === undefined ? "" : fixed(long, 1), `${decibels(short)} at most`);
+  cells[10] = both(long === undefined ? "" : fixed(long, 1), `${decibels(short)} at most`);
   return { cells };
 }
 
@@ -232,8 +231,10 @@ function entryRow(entry: Entry, pageOf: HopPageOf): TableRow {
       RELATION[relation],
       kilometres(path.distanceM),
       both(isAimed(sender) ? angle(entry.leavesOffAxisDeg) : "any", angle(entry.arrivesOffAxisDeg)),
-      powerWords(entry),
-      eirpWords(entry),
+      [powerWords(entry), eirpWords(entry)]
+        .map((words) => words?.replaceAll(" ", "\u00a0"))
+        .filter(Boolean)
+        .join(", "),
       decibels(entry.discriminationDb),
       `${both(fixed(path.longTermLossDb, 1), decibels(path.shortTermLossDb))} ${lossMark(entry)}`,
       filterWords(entry),
