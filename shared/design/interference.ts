@@ -68,6 +68,8 @@ export interface InterferenceTerms {
   readonly profileStepM?: number;
   /** Reference pattern of antennas without one of their own, where many transmitters are summed; undefined: F.699 there too. */
   readonly sumPattern?: "F.699" | "F.1245";
+  /** Emission mask that the masks of radios are held against; undefined: none. */
+  readonly emissionMask?: "47-CFR-101.111";
   /** Figures of the air that the design leaves open and that were read from the user's maps. */
   readonly fromMaps?: readonly ("lapseNPerKm" | "surfaceRefractivity")[];
 }

@@ -10,6 +10,7 @@ import { noteChannels } from "./level/channels.js";
 import { inJudgedPolarization } from "./level/polarization.js";
 import { standbyResult } from "./level/standby.js";
 import { missInputs } from "./missing.js";
+import { onBestChannel, openWhereBetter } from "./open-channel.js";
 import { twoWayAvailability } from "./outage/availability.js";
 import { equipmentOutage } from "./outage/equipment.js";
 import { objectiveResults } from "./outage/objectives.js";
@@ -30,6 +31,12 @@ import { withinReason } from "./reason.js";
  * hands in the ground, and what others' transmissions cost, where that is known. What a step lacks is told in `missing`, and the other steps go on without it.
  */
 export function evaluateHop(design: Hop, ground: GroundInput, interference?: InterferenceAtEnds): HopResult {
+  const result = evaluated(design, ground, interference);
+  const best = onBestChannel(design);
+  return best === undefined ? result : openWhereBetter(result, evaluated(best, ground, interference));
+}
+
+function evaluated(design: Hop, ground: GroundInput, interference?: InterferenceAtEnds): HopResult {
   const trace = newTrace();
   const { hop: stated, beyond } = withinReason(design);
   const hop = inJudgedPolarization(stated, trace);

@@ -32,6 +32,7 @@ import { diversityIncomplete } from "./diversity-incomplete.js";
 import { duplexMismatch } from "./duplex-mismatch.js";
 import { emissionClass } from "./emission-class.js";
 import { emissionLimits } from "./emission-limits.js";
+import { emissionMask } from "./emission-mask.js";
 import { endArrangement } from "./end-arrangement.js";
 import { EQUIPMENT_HOP_RULES, EQUIPMENT_NETWORK_RULES, standbyMargin } from "./equipment/index.js";
 import { fadeMargin } from "./fade-margin.js";
@@ -178,6 +179,7 @@ export const NETWORK_RULES: readonly NetworkRule[] = [
   othersHarmed,
   ...LICENCE_RULES,
   couplingLossMissing,
+  emissionMask,
   emissionClass,
   channelPlanUnconfirmed,
   climateMissing,

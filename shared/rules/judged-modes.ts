@@ -30,14 +30,23 @@ export function weakerDirection(hop: Hop, result: HopResult): JudgedDirection | 
 
 /** Whether the level of a mode reaches its threshold. */
 export function levelVerdict({ mode }: JudgedDirection): Verdict {
-  return mode.fadeMarginDb > 0 ? "met" : "missed";
+  return verdictOf(mode, (marginDb) => marginDb > 0);
+}
+
+/** Missed with the worst channel alone, where it is still to be chosen, is open. */
+function verdictOf(
+  { fadeMarginDb, bestFadeMarginDb }: ModeResult,
+  isMet: (marginDb: number) => boolean,
+): Verdict {
+  if (isMet(fadeMarginDb)) return "met";
+  return bestFadeMarginDb !== undefined && isMet(bestFadeMarginDb) ? "open" : "missed";
 }
 
 /** Whether its margin is what the objective asks: over known ground alone it is not known to be. Undefined: none is asked. */
 export function marginVerdict(hop: Hop, result: HopResult, { mode }: JudgedDirection): Verdict | undefined {
   const askedDb = hop.objective?.fadeMarginDb;
   if (askedDb === undefined) return undefined;
-  const verdict: Verdict = mode.fadeMarginDb >= askedDb ? "met" : "missed";
+  const verdict = verdictOf(mode, (marginDb) => marginDb >= askedDb);
   return judgedOver(isWhole(result, LEVEL_STEPS), { verdict })!.verdict;
 }
 

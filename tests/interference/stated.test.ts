@@ -260,6 +260,23 @@ describe("spectra of radios in use", () => {
     expect(found[0]).toContain(reason);
   });
 
+  test("a mask is held against the one that the network states, from both sides of it", () => {
+    // At 27.775 MHz (50.5 % of 55 MHz) the law asks 11 + 0.4 0.5 + 10 log 55 = 28.60 dB in 1 MHz below the mean power;
+    // spread over 55/1.15 MHz that is 28.60 - 16.80 = 11.81 dB below the density at the centre.
+    const told1 = (edgeDb: number, network = "interference { emission-mask 47-CFR-101.111 }") =>
+      told(
+        "emission-mask",
+        `${network}\nradio R18X like R18 {\n  spectrum {\n    mask 20 MHz 0 dB\n    mask 27.775 MHz ${edgeDb} dB\n    mask 40 MHz 45 dB\n    mask 137.5 MHz 60 dB\n  }\n}\n${exampleHop(
+          { hop: "polarization vertical\n  radio R18X\n  mode 55 MHz 128QAM" },
+        )}`,
+      );
+    expect(told1(11.82)).toEqual([]);
+    expect(told1(11.79).join()).toMatch(
+      /28\.\d dB below the mean power at 27\.775 MHz, 47 CFR 101\.111 asks 28\.6 dB/,
+    );
+    expect(told1(2, "")).toEqual([]);
+  });
+
   test("a block that names no mode of its radio is told", () => {
     const found = told(
       "signature-without-mode",

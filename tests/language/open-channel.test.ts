@@ -46,7 +46,7 @@ describe("it is told once", () => {
   test("without an objective as what the hop still lacks", () => {
     const findings = told(open().replace("  objective trunk\n", ""));
     expect(findings).toContain(
-      "hop-incomplete: the channel number is not stated (of 17 the figures are those of the worst, 17)",
+      "hop-incomplete: the channel number is not stated (figures are those of channel 17, the worst of 17)",
     );
     expect(judgeExample(open()).problems).toEqual([]);
   });
@@ -64,6 +64,47 @@ describe("it is told once", () => {
       number: 17,
       count: 17,
     });
+  });
+});
+
+describe("what is missed with the worst channel alone is open, what is missed with the best is missed", () => {
+  const margins = (text: string) => resultOf(text).directions.map(({ modes }) => modes[0]!.fadeMarginDb);
+  const worstDb = Math.min(...margins(open()));
+  const bestDb = Math.min(...margins(exampleHop().replace("/ 4", "/ 1")));
+  const asking = (facts: string, text: string) =>
+    `objective deep {\n  ${facts}\n}\n\n${text.replace("objective trunk", "objective deep")}`;
+  const rulesFor = (facts: string, text = open()) =>
+    judgeExample(asking(facts, text)).findings.flatMap(({ rule, message }) =>
+      /^(fade-margin|clearance|availability|level-below-threshold)$/.test(rule) ||
+      (rule === "not-judged" && /channel number/.test(message))
+        ? [rule]
+        : [],
+    );
+
+  test("fade margin", () => {
+    expect(bestDb - worstDb).toBeGreaterThan(0.2);
+    const margin = (db: number) => `margin ${db.toFixed(3)} dB`;
+    // Met with the worst too: it stays open all the same until the channel is stated.
+    expect(rulesFor(margin(worstDb - 0.01))).toEqual(["not-judged"]);
+    expect(rulesFor(margin((worstDb + bestDb) / 2))).toEqual(["not-judged"]);
+    expect(rulesFor(margin(bestDb + 0.01))).toEqual(["fade-margin"]);
+    // With the channel stated each has its own verdict.
+    expect(rulesFor(margin((worstDb + bestDb) / 2), exampleHop().replace("/ 4", "/ 17"))).toEqual([
+      "fade-margin",
+    ]);
+  });
+
+  test("clearance, of which the highest channel has most", () => {
+    const fraction = (text: string) => resultOf(text).clearance[0]!.fraction;
+    const low = exampleHop({
+      keld: "antenna DISH60-18 at 25 m\n    transmits high",
+      tarn: "antenna DISH60-18 at 25 m\n    transmits low",
+    });
+    const [worst, best] = [fraction(open(low)), fraction(low.replace("/ 4", "/ 17"))];
+    const asked = (f: number) => `clearance ${f.toFixed(4)} F1 at k 1.33`;
+    expect(best).toBeGreaterThan(worst);
+    expect(rulesFor(asked((worst + best) / 2), open(low))).toEqual(["not-judged"]);
+    expect(rulesFor(asked(best + 0.01), open(low))).toEqual(["clearance"]);
   });
 });
 

@@ -240,6 +240,25 @@ export const interferenceRows: Rows = [
     source: "Rec. ITU-R F.699-8, F.1245-3",
     example: "sum-pattern F.1245",
   },
+  {
+    name: "emission-mask",
+    in: ["interference"],
+    args: one(
+      "mask",
+      {
+        type: "word",
+        words: {
+          "47-CFR-101.111": "digital fixed links in the United States, 47 CFR 101.111(a)(2)",
+        },
+      },
+      "Which mask.",
+      "interference.emissionMask",
+    ),
+    meaning: "Emission mask that the stated masks of radios in use are held against.",
+    fallback: "masks are held against none",
+    source: "47 CFR 101.111(a)(2), as it was read",
+    example: "emission-mask 47-CFR-101.111",
+  },
 ];
 
 export const interferenceAtSiteRows: Rows = [

@@ -56,6 +56,8 @@ export interface ModeResult {
   readonly computedDegradationDb?: number;
   /** Received level less threshold and degradation. */
   readonly fadeMarginDb: number;
+  /** With the best channel, where that is still to be chosen and the figures are those of the worst. */
+  readonly bestFadeMarginDb?: number;
   /** All of clear air: flat and selective fading (with diversity where there is any), cross-polar interference. */
   readonly multipath?: Outage;
   /** Fraction of the worst month that multipath takes, percent. */

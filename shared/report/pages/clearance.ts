@@ -28,7 +28,10 @@ export function clearanceTable(result: HopResult, accepted: boolean): Table {
         : one.verdict === "met"
           ? { text: "met", mark: "good" }
           : one.verdict === "open"
-            ? { text: "open: some ground is not known", mark: "quiet" }
+            ? {
+                text: `open: ${result.unknownGround === undefined ? "the channel is still to be chosen" : "some ground is not known"}`,
+                mark: "quiet",
+              }
             : accepted
               ? { text: "not met, accepted", mark: "accepted" }
               : { text: "not met", mark: "error" };
