@@ -55,7 +55,7 @@ export interface Sender extends Station {
 }
 
 /** EIRP = power - loss + gain of the antenna. */
-export interface SentPower {
+interface SentPower {
   readonly modulation: string;
   readonly powerDbm: number;
   /** From the transmitter to the antenna. */

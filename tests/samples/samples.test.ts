@@ -33,6 +33,7 @@ describe("sample network Eskerfold", () => {
       "info channel-plan-unconfirmed tails.hop: F.637 / 56 MHz / 7",
       // Indoor units are stated at three of its sites.
       "info chassis-unstated sites.hop: GULLSCAR",
+      "info coupling-loss-missing ring.hop: GULLSCAR",
       // The ring asks 99.999 %.
       "info ports-proposed sites.hop: COPSE",
       "info ports-proposed sites.hop: HEDGE",
