@@ -1,9 +1,12 @@
 /** What a change does to licences that the design states. */
+import { rmSync } from "node:fs";
 import { expect, test } from "vitest";
 import { licenceChanges } from "../../shared/compare/licences.js";
 import type { Hop } from "../../shared/design/design.js";
 import type { Licence } from "../../shared/design/licence.js";
 import { transmissionsOf } from "../../shared/licence/transmissions.js";
+import { EXAMPLE_PREAMBLE, exampleHop } from "../../shared/rules/example-preamble.js";
+import { TestRepository } from "../compare/repository.js";
 import { makeHop } from "../evaluate/builders.js";
 import { judgedOnLevelGround } from "../evaluate/carrier-hops.js";
 
@@ -64,4 +67,25 @@ test("what goes is cancelled by its number, what comes without one is applied fo
   const all = granted(HOP);
   expect(told(HOP, undefined, { was: all }).sort()).toEqual(["KELD cancel F-0", "TARN cancel F-1"]);
   expect(told(undefined, HOP, { is: [] }).map((one) => one.split(" ")[1])).toEqual(["license", "license"]);
+});
+
+test("the page of a comparison says which licence was changed", async () => {
+  const repository = TestRepository.create();
+  try {
+    const licence = (number: string, height: number) =>
+      `licence "${number}" of KELD-TARN from KELD {\n  frequency 18.93 GHz\n  height ${height} m\n}\n`;
+    const text = (a: number, b: number) =>
+      `${EXAMPLE_PREAMBLE}\n${exampleHop()}\n${licence("A", a)}\n${licence("B", b)}`;
+    repository.write({ "net.hop": text(40, 41) });
+    const before = repository.commit("before");
+    repository.write({ "net.hop": text(40, 42) });
+    const changes = await repository.changes(before, repository.commit("after"));
+    const [shared] = changes.shared;
+    expect(shared!.entry).toBe("licence");
+    expect(shared!.decisions.map(({ within, was, is }) => [within, was, is])).toEqual([
+      ['licence "B" of KELD-TARN from KELD', "height 41 m", "height 42 m"],
+    ]);
+  } finally {
+    rmSync(repository.root, { recursive: true, force: true });
+  }
 });

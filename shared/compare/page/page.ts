@@ -209,7 +209,12 @@ function sharedSection(input: TimeInput): Section[] {
     const reach = `${usedBy}, ${affects} of them with consequences`;
     if (decisions.length === 0) return [{ cells: [named, "", status === "changed" ? "" : status, reach] }];
     return rowsOfDecisions(decisions).map(({ cells }, index) => ({
-      cells: [index === 0 ? named : "", cells[1]!, cells[2]!, index === 0 ? reach : ""],
+      cells: [
+        whichOf(entry, decisions, index) ?? (index === 0 ? named : ""),
+        cells[1]!,
+        cells[2]!,
+        index === 0 ? reach : "",
+      ],
     }));
   });
   const items = shared.flatMap(({ findings, entry }) => findingItems(findings, input, entryWords(entry)));
@@ -220,6 +225,16 @@ function sharedSection(input: TimeInput): Section[] {
       ...(items.length > 0 ? [{ type: "list", items } as const] : []),
     ]),
   ];
+}
+
+/** Of licences, which have one entry together: the one that a row is about, where it is another than above. */
+function whichOf(
+  entry: string,
+  decisions: ChangeSet["shared"][number]["decisions"],
+  index: number,
+): string | undefined {
+  const within = entry === "licence" ? decisions[index]!.within : undefined;
+  return within === decisions[index - 1]?.within ? undefined : within;
 }
 
 function nowAndBefore(name: string, renamedFrom: string | undefined): string {
