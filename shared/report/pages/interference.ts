@@ -232,7 +232,7 @@ function entryRow(entry: Entry, pageOf: HopPageOf): TableRow {
       kilometres(path.distanceM),
       both(isAimed(sender) ? angle(entry.leavesOffAxisDeg) : "any", angle(entry.arrivesOffAxisDeg)),
       [powerWords(entry), eirpWords(entry)]
-        .map((words) => words?.replaceAll(" ", "\u00a0"))
+        .map((words) => words?.replaceAll(" dB", "\u00a0dB"))
         .filter(Boolean)
         .join(", "),
       decibels(entry.discriminationDb),
