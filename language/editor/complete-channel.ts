@@ -10,9 +10,11 @@ import {
 import type { ChannelPlan, ChannelRow } from "../../shared/spectrum/channel-plans.data.js";
 import { channelStandingText, isReliable, standingText } from "../../shared/spectrum/standing.js";
 import { quantityOf, wordOf } from "../facts/fact.js";
-import type { Expected } from "./expected.js";
+import type { DesignModel } from "../model/design-model.js";
+import { caretAt } from "./caret.js";
+import { type Expected, expectedAt } from "./expected.js";
 import type { Proposal } from "./proposal.js";
-import { hopRadio, type Scene } from "./scene.js";
+import { hopName, hopRadio, type Scene } from "./scene.js";
 
 export function channelPlans(scene: Scene): readonly Proposal[] {
   const own = scene.model.lookup.plans();
@@ -73,13 +75,16 @@ export function channelNumbers(scene: Scene, expected: Expected): readonly Propo
       if ("what" in found) return [];
       const label = String(number);
       const doubt = isReliable(found, number) ? "" : ", not confirmed";
+      const place = scene.tried?.findIndex((one) => one.number === number) ?? -1;
+      const figures = place < 0 ? "" : `; ${scene.tried![place]!.figures}`;
       return [
         {
           label,
           kind: "value",
           insertText: label,
-          detail: `low ${frequency(found.lowHz)}, high ${frequency(found.highHz)}${doubt}`,
+          detail: `low ${frequency(found.lowHz)}, high ${frequency(found.highHz)}${doubt}${figures}`,
           documentation: `${found.plan}: ${channelStandingText(found, number)}.`,
+          ...(scene.tried && { rank: place < 0 ? scene.tried.length : place }),
         },
       ];
     });
@@ -106,4 +111,23 @@ function planText(plan: ChannelPlan): string {
 function numbersText(rows: readonly ChannelRow[], widthMHz: number): string {
   const same = rows.filter((row) => row.widthMHz === widthMHz);
   return same.map(({ first, last }) => `channels ${first} to ${last}`).join(", ");
+}
+
+/** A hop's channel whose number is written or asked for at a place, with plan and width before it. */
+export function numberAskedAt(
+  model: DesignModel,
+  path: string,
+  offset: number,
+): { readonly hop: string; readonly plan: string; readonly bandwidthHz: number } | undefined {
+  const file = model.file(path);
+  const caret = file && caretAt(file, offset);
+  const expected = caret && caret.before.length > 0 ? expectedAt(caret) : undefined;
+  if (expected?.property.name !== "channel" || !expected.values.some(({ name }) => name === "number"))
+    return undefined;
+  const hop = hopName({ model, path, caret: caret! });
+  const name = wordOf(expected.fact, "plan") ?? "";
+  const bandwidthHz = quantityOf(expected.fact, "width");
+  const [plan, ...others] = plansNamed(name, model.lookup.plans());
+  if (hop === undefined || plan === undefined || bandwidthHz === undefined) return undefined;
+  return { hop, plan: others.length === 0 ? plan.id : name, bandwidthHz };
 }

@@ -9,6 +9,7 @@ import { expectedAt } from "./expected.js";
 import { fuzzyRank } from "./fuzzy.js";
 import type { CompletionItem, Proposal } from "./proposal.js";
 import type { Results } from "./results.js";
+import type { Scene } from "./scene.js";
 import type { TextRange } from "./text-range.js";
 
 /** A list is cut here; one that is cut says so, and the editor asks again with more letters. */
@@ -25,6 +26,7 @@ export interface CompletionHost {
   readonly results?: Results;
   readonly list?: ListFolder;
   readonly heads?: HeadsOf;
+  readonly tried?: Scene["tried"];
 }
 
 /** Nothing in comments, and in quotes only paths and heads of columns. */
@@ -32,7 +34,7 @@ export function completionAt(
   model: DesignModel,
   path: string,
   offset: number,
-  { results, list, heads }: CompletionHost = {},
+  { results, list, heads, tried }: CompletionHost = {},
 ): Completions {
   const file = model.file(path);
   if (!file) return { items: [], cut: false };
@@ -40,7 +42,7 @@ export function completionAt(
   if (quoted) return ordered(quoted, { start: offset, end: offset }, "");
   const caret = caretAt(file, offset);
   if (!caret) return { items: [], cut: false };
-  const scene = { model, path, caret, results };
+  const scene = { model, path, caret, results, ...(tried && { tried }) };
   const expected = caret.before.length > 0 ? expectedAt(caret) : undefined;
   const startsStatement = caret.before.length === 0 || isTemplateWord(caret.before, caret.context);
   const proposals = expected ? valueItems(scene, expected) : startsStatement ? statementItems(scene) : [];

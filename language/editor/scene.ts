@@ -11,6 +11,14 @@ export interface Scene {
   readonly path: string;
   readonly caret: Caret;
   readonly results?: Results;
+  /** What each channel number comes to for the hop around the caret, the best first; undefined: it was not tried. */
+  readonly tried?: readonly TriedNumber[];
+}
+
+export interface TriedNumber {
+  readonly number: number;
+  /** Behind its frequencies. */
+  readonly figures: string;
 }
 
 /** Facts of the block that a hop's facts stand in: the hop's own, or those of `defaults hop`. */

@@ -2,6 +2,7 @@
 import {
   type CodeAction,
   CodeActionKind,
+  CodeActionTriggerKind,
   type Connection,
   type Diagnostic,
   type TextEdit,
@@ -14,19 +15,36 @@ import type { Finding } from "../../shared/design/finding.js";
 import { linesOf } from "../findings/lines.js";
 import type { DesignSession } from "../session/design-session.js";
 import { tryEdits } from "../session/trial.js";
+import { bestChannels, openHopAt } from "./channel-figures.js";
 import type { Designs } from "./designs.js";
 import { pathOf, uriOf } from "./locations.js";
+import { proposeCommand } from "./propose-channels.js";
 import { isUnsaved } from "./unsaved.js";
 
 export function registerCodeActions(connection: Connection, designs: () => Designs): void {
-  connection.onCodeAction(async ({ textDocument, range, context }): Promise<CodeAction[]> => {
+  connection.onCodeAction(async ({ textDocument, range, context }, token): Promise<CodeAction[]> => {
     const file = designs().file(pathOf(textDocument.uri));
     if (!file) return [];
     const lines = linesOf(file);
     const asked = { start: lines.offset(range.start), end: lines.offset(range.end) };
     const { fixes, session } = await fixesAt(designs(), file.path, asked);
-    return session ? fixes.map((fix) => codeAction(fix, session, context.diagnostics)) : [];
+    if (session === undefined) return [];
+    const open = openHopAt(session, file.path, asked);
+    // Asked for by the caret alone, the network is not tried.
+    const isAsked = context.triggerKind !== CodeActionTriggerKind.Automatic;
+    const channels = open !== undefined && isAsked ? await bestChannels(session, open, token) : [];
+    const actions = [...fixes, ...channels].map((fix) => codeAction(fix, session, context.diagnostics));
+    return open === undefined || isUnsaved(file.path) ? actions : [...actions, proposeAll(file.path)];
   });
+}
+
+/** For all open hops at once: worked out only when it is taken. */
+function proposeAll(path: string): CodeAction {
+  return {
+    title: "Propose number, polarization and half for all open hops",
+    kind: CodeActionKind.QuickFix,
+    command: proposeCommand(path),
+  };
 }
 
 /** What mends the text's problems and the engine's findings that a range of a file touches. */

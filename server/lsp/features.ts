@@ -33,11 +33,13 @@ import { readSource, type SourceFile } from "../../language/model/source-file.js
 import { sizeProblem } from "../files/hop-files.js";
 import { linesOf } from "../findings/lines.js";
 import type { DesignSession } from "../session/design-session.js";
+import { numbersTried } from "./channel-figures.js";
 import { registerCodeActions } from "./code-actions.js";
 import type { Designs } from "./designs.js";
 import { documentLinks } from "./document-links.js";
 import { folderEntries } from "./folder-entries.js";
 import { isJudged, locationOf, pathOf, uriOf } from "./locations.js";
+import { registerProposing } from "./propose-channels.js";
 import { planPlace } from "./reference-pages.js";
 import { tableHeads } from "./table-heads.js";
 import { isUnsaved } from "./unsaved.js";
@@ -114,15 +116,20 @@ export function registerFeatures(
   registerHints(connection, asked);
   registerLayout(connection, asked);
   registerCodeActions(connection, designs);
+  registerProposing(connection, designs);
 }
 
 /** What may be written at the caret, and what stands there. */
 function registerCompletion(connection: Connection, { place }: Asked): void {
-  connection.onCompletion((params) => {
+  connection.onCompletion(async (params, token) => {
     const at = place(params);
     if (!at) return [];
     const lines = linesOf(at.file);
+    const tried = await numbersTried(at.session, at.file.path, at.offset, token);
+    // The text that was asked about is another one by now.
+    if (at.session.model.file(at.file.path) !== at.file) return [];
     const { items, cut } = completionAt(at.session.model, at.file.path, at.offset, {
+      ...(tried && { tried }),
       results: (name) => at.session.result(name),
       list: folderEntries,
       heads: tableHeads,

@@ -15,6 +15,9 @@ export interface InitializationOptions {
 /** The user has come to trust the opened folders. */
 export const TRUSTED = "hopwright/trusted";
 
+/** A standard command, run by a code action on the design of a document (its URI): channels for all open hops, in one edit. */
+export const PROPOSE_CHANNELS = "hopwright.proposeChannels";
+
 /** State of the evaluation, sent when it changes. */
 export const STATUS = "hopwright/status";
 export interface StatusParams {

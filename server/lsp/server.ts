@@ -24,6 +24,7 @@ import {
   type InitializationOptions,
   PLACE,
   type PlaceParams,
+  PROPOSE_CHANNELS,
   REPORT,
   type ReportParams,
   STATUS,
@@ -167,6 +168,7 @@ const CAPABILITIES: ServerCapabilities = {
   inlayHintProvider: true,
   codeLensProvider: {},
   codeActionProvider: { codeActionKinds: ["quickfix"] },
+  executeCommandProvider: { commands: [PROPOSE_CHANNELS], workDoneProgress: true },
   semanticTokensProvider: { legend: SEMANTIC_LEGEND, full: true },
   workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
 };

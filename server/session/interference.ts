@@ -66,7 +66,7 @@ export class SessionInterference implements InterferenceFound {
     inputs: InterferenceInputs,
   ): Promise<{ readonly found: SessionInterference; readonly changed: ReadonlySet<string> } | undefined> {
     await this.running;
-    if (!this.network.isComputed) return undefined;
+    if (!this.isComputed) return undefined;
     const found = new SessionInterference(this);
     const felt = await found.update(inputs, {});
     return felt && { found, changed: felt.changed };
@@ -90,6 +90,11 @@ export class SessionInterference implements InterferenceFound {
   /** Everything is computed anew with the next run, and what runs now does not count. */
   forget(): void {
     this.network = new InterferenceNetwork();
+  }
+
+  /** Whether anything was computed yet. */
+  get isComputed(): boolean {
+    return this.network.isComputed;
   }
 
   of(hop: string): ReturnType<InterferenceNetwork["of"]> {

@@ -96,6 +96,7 @@ export const REQUESTS: ReadonlyMap<string, Shape> = new Map([
     fields({ ...document, range, context: fields({ diagnostics: list(fields({})) }) }),
   ],
   ["textDocument/codeLens", ofDocument],
+  ["workspace/executeCommand", fields({ command: text, arguments: optional(list(anything)) })],
   ["workspace/symbol", fields({ query: text })],
   [CHECK, optional(fields({ uri: optional(text) }))],
   [
