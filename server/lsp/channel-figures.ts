@@ -20,7 +20,7 @@ import type { Pausing } from "../session/interference.js";
 const AT_ONCE_MS = 8;
 
 /** Lets edits and other questions in, and ends where the answer is not wanted any more. */
-export function besideOthers(token: Pick<CancellationToken, "isCancellationRequested">): Pausing {
+export function besideOthers(token: Token): Pausing {
   let next = performance.now() + AT_ONCE_MS;
   return {
     pause() {
@@ -36,12 +36,46 @@ export function besideOthers(token: Pick<CancellationToken, "isCancellationReque
   };
 }
 
-/** @returns undefined where no number is asked for at the place, or none can be tried */
+/** A list of numbers waits so long for its figures. */
+const MOST_WAITED_MS = 1000;
+
+/**
+ * @returns undefined where no number is asked for at the place, or none can be tried; `late` where a list had better come
+ * without figures, since interference is being computed or the network is large
+ */
 export async function numbersTried(
   session: DesignSession,
   path: string,
   offset: number,
   token: CancellationToken,
+): Promise<readonly TriedNumber[] | "late" | undefined> {
+  let isLate = false;
+  let timer: NodeJS.Timeout | undefined;
+  const waited = new Promise<"late">((resolve) => {
+    timer = setTimeout(() => {
+      isLate = true;
+      resolve("late");
+    }, MOST_WAITED_MS);
+  });
+  const wanted = {
+    get isCancellationRequested() {
+      return isLate || token.isCancellationRequested;
+    },
+  };
+  try {
+    return await Promise.race([numbersFor(session, path, offset, wanted), waited]);
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+type Token = Pick<CancellationToken, "isCancellationRequested">;
+
+async function numbersFor(
+  session: DesignSession,
+  path: string,
+  offset: number,
+  token: Token,
 ): Promise<readonly TriedNumber[] | undefined> {
   const asked = numberAskedAt(session.model, path, offset);
   if (asked === undefined || !session.interference.isComputed) return undefined;

@@ -129,13 +129,14 @@ function registerCompletion(connection: Connection, { place }: Asked): void {
     // The text that was asked about is another one by now.
     if (at.session.model.file(at.file.path) !== at.file) return [];
     const { items, cut } = completionAt(at.session.model, at.file.path, at.offset, {
-      ...(tried && { tried }),
+      ...(tried !== "late" && tried && { tried }),
       results: (name) => at.session.result(name),
       list: folderEntries,
       heads: tableHeads,
     });
     return {
-      isIncomplete: cut,
+      // With the next letter the figures may be there.
+      isIncomplete: cut || tried === "late",
       items: items.map((item) => ({
         label: item.label,
         kind: COMPLETION_KIND[item.kind],
