@@ -5,7 +5,7 @@ import { nearest } from "../../shared/format/nearest.js";
 import type { TextProblem } from "../facts/fact.js";
 import { article } from "../facts/value.js";
 import { type Declaration, nameRange, type Reference, type SourceFile } from "../model/source-file.js";
-import { NAMED_KINDS, type NamedKind } from "../schema/kinds.js";
+import { NAMED_KINDS } from "../schema/kinds.js";
 
 /** What checking needs to know of the design. */
 export interface NameIndex {
@@ -21,7 +21,7 @@ export function checkNames(file: SourceFile, index: NameIndex): readonly TextPro
 }
 
 /** Kinds of which a design has one at most, beside the named ones. */
-const SINGLE: ReadonlySet<string> = new Set(["network", "climate", "interference", "licences"]);
+const SINGLE: ReadonlySet<string> = new Set(["network", "climate", "interference", "licences", "traffic"]);
 
 /** Kinds without a name that may be stated in several lines, which all count. */
 const SEVERAL: ReadonlySet<string> = new Set(["terrain", "catalogue", "maps", "policy", "others", "licence"]);
@@ -59,8 +59,11 @@ function deceivingName(entry: Declaration): TextProblem | undefined {
 }
 
 function checkReference(reference: Reference, index: NameIndex): TextProblem | undefined {
-  const { kind, name, start, end, inherits, granted } = reference;
+  const { kind, orKind, name, start, end, inherits, granted } = reference;
   const target = index.declarations(`${kind} ${name}`)[0];
+  const other = orKind && index.declarations(`${orKind} ${name}`)[0];
+  if (target && other) return ambiguous(reference, target, other);
+  if (other) return undefined;
   if (target) {
     if (!target.template || inherits) return undefined;
     return {
@@ -79,22 +82,36 @@ function checkReference(reference: Reference, index: NameIndex): TextProblem | u
       severity: "error",
       start,
       end,
-      message: `${name} is ${article(others[0]!)}, but ${article(kind)} is wanted here`,
+      message: `${name} is ${article(others[0]!)}, but ${article(kind)}${orKind ? ` or ${article(orKind)}` : ""} is wanted here`,
     };
   }
   // What a licence names that is no more is told by the rule of licences.
-  return granted ? undefined : unknownName(kind, name, start, end, index);
+  return granted ? undefined : unknownName(reference, index);
 }
 
-function unknownName(
-  kind: NamedKind,
-  name: string,
-  start: number,
-  end: number,
-  index: NameIndex,
+function ambiguous(
+  { kind, orKind, name, start, end }: Reference,
+  ...declared: readonly Declaration[]
 ): TextProblem {
-  const names = index.names(kind);
-  const near = nearest(name, names);
+  return {
+    rule: "ambiguous-name",
+    severity: "error",
+    start,
+    end,
+    message: `${name} is ${article(kind)} and ${article(orKind!)}: which of the two is meant cannot be told, and it does not count`,
+    help: "rename one of the two, or name a place beside it",
+    related: declared.map((entry) => ({
+      file: entry.file,
+      ...nameRange(entry),
+      message: `the ${entry.kind}`,
+    })),
+  };
+}
+
+function unknownName({ kind, orKind, words, name, start, end }: Reference, index: NameIndex): TextProblem {
+  const kinds = orKind === undefined ? [kind] : [kind, orKind];
+  const names = kinds.flatMap((one) => index.names(one));
+  const near = nearest(name, [...names, ...words]);
   const begun = near === undefined ? beginningWith(name, names) : [];
   const meant = near ?? (begun.length > 0 ? listOr(begun) : undefined);
   const odd = oddLetter(name);
@@ -104,11 +121,11 @@ function unknownName(
     severity: "error",
     start,
     end,
-    message: `there is no ${kind} ${name}${odd ? ` (${odd})` : ""}${meant ? `; did you mean ${meant}?` : ""}`,
+    message: `there is no ${kinds.join(" or ")} ${name}${odd ? ` (${odd})` : ""}${meant ? `; did you mean ${meant}?` : ""}`,
     help: meant
       ? undefined
       : few
-        ? `${kind}s are: ${[...names].sort().join(", ")}`
+        ? `${kinds.map((one) => `${one}s`).join(" and ")} are: ${[...names].sort().join(", ")}`
         : `declare it: ${kind} ${name} { ... }`,
     fixes: (near ? [near] : begun).map((one) => ({ title: `Write ${one}`, start, end, newText: one })),
   };

@@ -19,6 +19,7 @@ type Declared = (key: string) => Declaration | undefined;
 /** @param declared the first declaration of a key, whatever stands */
 export function contradictions(entry: Declaration, declared: Declared): readonly TextProblem[] {
   const own = entry.states ? within(entry.fact, spanOf(undefined), entry.name) : [];
+  if (entry.kind === "demand") return [...own, ...withoutSites(entry, declared)];
   return entry.kind === "hop"
     ? [...own, ...withoutSites(entry, declared), ...withoutPair(entry, declared)]
     : own;
@@ -82,22 +83,23 @@ function within(fact: Fact, around: Span, name: string): readonly TextProblem[] 
   );
 }
 
-/** A hop that says itself when it stands needs both sites then; one that does not stands when they do. */
+/** A hop or a demand that says itself when it stands needs both sites then; one that does not stands when they do. */
 function withoutSites(entry: Declaration, declared: Declared): readonly TextProblem[] {
   const state = stateOf(entry.fact);
   if (state === undefined) return [];
   const span = spanOf(state);
-  return endsOf(entry).flatMap((fact) => {
-    const site = declared(`site ${wordOf(fact, "site")}`);
+  return endSites(entry.fact).flatMap(({ name, range }) => {
+    const site = declared(`site ${name}`);
     const stands = spanOf(site && stateOf(site.fact));
     if (!site || covers(stands, span)) return [];
     return [
-      told(
-        fact,
-        "error",
-        `it stands ${spanWords(span) || "at all times"}, its site ${site.name} ${spanWords(stands) || "never"}`,
-        "let the site stand as long as the hop does, or the hop as long as the site",
-      ),
+      {
+        rule: "state-contradiction",
+        severity: "error",
+        ...range,
+        message: `it stands ${spanWords(span) || "at all times"}, its site ${site.name} ${spanWords(stands) || "never"}`,
+        help: `let the site stand as long as the ${entry.kind} does, or the ${entry.kind} as long as the site`,
+      },
     ];
   });
 }
@@ -124,16 +126,29 @@ function withoutPair(entry: Declaration, declared: Declared): readonly TextProbl
 
 /** When a hop stands: as it says, and as long as both of its sites do. */
 export function hopSpan(entry: Declaration, declared: Declared): Span {
-  return endsOf(entry)
-    .map((end) => declared(`site ${wordOf(end, "site")}`))
+  return endSites(entry.fact)
+    .map(({ name }) => declared(`site ${name}`))
     .reduce(
       (span, site) => (site ? intersection(span, spanOf(stateOf(site.fact))) : span),
       spanOf(stateOf(entry.fact)),
     );
 }
 
-function endsOf({ fact }: Declaration): readonly Fact[] {
-  return fact.facts.filter((one) => one.property === END);
+interface EndSite {
+  readonly name: string;
+  readonly range: { readonly start: number; readonly end: number };
+}
+
+/** Sites at which a hop or a demand ends, as written. */
+export function endSites({ property, facts }: Fact): readonly EndSite[] {
+  const ends = facts.filter(
+    (one) => one.property === END || (property.name === "demand" && one.property.name === "from"),
+  );
+  return ends.flatMap(({ args }) =>
+    args.flatMap(({ value, start, end }) =>
+      value?.type === "reference" ? [{ name: value.name, range: { start, end } }] : [],
+    ),
+  );
 }
 
 function told(fact: Fact, severity: "error" | "warning", message: string, help: string): TextProblem {

@@ -83,6 +83,11 @@ export const TEXT_RULES: Readonly<Record<TextRule, TextRuleText>> = {
     why: "A site where an antenna belongs is a slip of the pen.",
     fix: "Name something of the kind that the message asks for.",
   },
+  "ambiguous-name": {
+    title: "A name means one thing",
+    why: "Where a site and a hop may stand, a name that both bear decides nothing.",
+    fix: "Rename one of the two, or name a place beside it.",
+  },
   "template-used": {
     title: "A template is inherited, not installed",
     why: "A template holds what several entries share; it is nothing that can be ordered.",
@@ -112,6 +117,16 @@ export const TEXT_RULES: Readonly<Record<TextRule, TextRuleText>> = {
     title: "A hop has two different ends",
     why: "A hop is two sites that face each other; nothing can be judged before both are named.",
     fix: "Name each end by its site: KELD { ... }.",
+  },
+  "demand-ends": {
+    title: "A demand joins two different sites",
+    why: "Without both ends there is no route, and nothing of the demand is judged.",
+    fix: "Write from SITE to SITE, or from SITE to handover.",
+  },
+  "demand-figures": {
+    title: "The figures of a demand fit together",
+    why: "Of two figures that cannot both be meant one is wrong, and the network would be built for it.",
+    fix: "Mend one of the two.",
   },
   "state-contradiction": {
     title: "What stands at one time fits together",

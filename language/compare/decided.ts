@@ -78,6 +78,7 @@ function wordsOf(model: DesignModel, key: string): string {
 const DEFAULTS_BEHIND: Readonly<Record<string, readonly string[]>> = {
   hop: DEFAULTS.map((of) => `defaults ${of}`),
   site: ["defaults site"],
+  demand: ["defaults demand"],
 };
 
 function decidedHop(
@@ -180,13 +181,14 @@ function entryFacts(model: DesignModel, key: string): readonly DecidedFact[] | u
       ? entry.fact.facts.filter((fact) => !isDeclared(fact, entry, model))
       : inheritedFacts(entry, model.lookup);
   const stated = new Set(facts.map(({ property }) => property.name));
-  const defaults = entry.kind === "site" ? model.lookup.defaults("site") : [];
+  const { kind } = entry;
+  const defaults = kind === "site" || kind === "demand" ? model.lookup.defaults(kind) : [];
   return [
     ...headFacts(entry.fact),
     ...facts.flatMap((fact) => decided(fact, {})),
     ...defaults
       .filter(({ property }) => !stated.has(property.name))
-      .flatMap((fact) => decided(fact, { from: "defaults site" })),
+      .flatMap((fact) => decided(fact, { from: `defaults ${kind}` })),
   ];
 }
 
@@ -233,13 +235,18 @@ function withinOf(fact: Fact, { within }: Place): string {
   return within === undefined ? here : `${within} / ${here}`;
 }
 
-/** Arguments by name, so that their order in the line says nothing; what cannot be read counts as written. */
+/**
+ * Arguments by name, so that their order in the line says nothing, but that of the names in a list; what cannot be read
+ * counts as written.
+ */
 function meaningsOf(fact: Fact): string[] {
-  return fact.args.length > 0 && fact.args.every(({ value }) => value)
-    ? fact.args
-        .map((arg) => (isReference(arg) ? meaningOf(arg) : `${arg.spec.name} ${meaningOf(arg)}`))
-        .sort()
-    : [textOf(fact)];
+  if (fact.args.length === 0 || !fact.args.every(({ value }) => value)) return [textOf(fact)];
+  const meaning = (arg: Argument) =>
+    isReference(arg) ? meaningOf(arg) : `${arg.spec.name} ${meaningOf(arg)}`;
+  const { listed = [], single = [] } = Object.groupBy(fact.args, ({ spec }) =>
+    spec.list ? "listed" : "single",
+  );
+  return [...single.map(meaning).sort(), ...listed.map(meaning)];
 }
 
 function isReference({ value }: Argument): boolean {

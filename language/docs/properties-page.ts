@@ -53,6 +53,17 @@ const OWN_CHAPTERS: readonly Chapter[] = [
     intro:
       "Facts of the hop as a whole, then its two ends. `defaults hop` takes the same facts, except what belongs to one hop alone.",
   },
+  {
+    context: "demand",
+    title: "In a demand",
+    intro:
+      "What must be carried, and what it may cost. `defaults demand` takes the same facts, except what belongs to one demand alone.",
+  },
+  {
+    context: "traffic",
+    title: "In the traffic of a network",
+    intro: "What holds for all demands.",
+  },
   { context: "end", title: "At an end of a hop", intro: "`defaults end` takes the same facts." },
 ];
 
@@ -192,7 +203,10 @@ function domainOf(spec: ValueSpec): string {
     case "free":
       return `a word, for example \`${spec.example}\``;
     case "reference":
-      return `name of ${article(spec.kind)}`;
+      return [
+        `name of ${article(spec.kind)}${spec.orKind ? ` or ${article(spec.orKind)}` : ""}`,
+        ...Object.entries(spec.words ?? {}).map(([word, meaning]) => `\`${word}\`: ${meaning}`),
+      ].join("; ");
     case "name":
       return "a new name";
     case "text":

@@ -3,6 +3,7 @@
  * an unclosed block reaches to the next statement behind it, or to the end of what encloses it.
  */
 import type { Fact } from "../facts/fact.js";
+import { isComma, parted } from "../facts/listed.js";
 import type { SourceFile } from "../model/source-file.js";
 import type { Context } from "../schema/types.js";
 import type { Atom, Block, Statement, SyntaxTree } from "../syntax/tree.js";
@@ -31,12 +32,17 @@ export function caretAt(file: SourceFile, offset: number): Caret | undefined {
   if (!level) return undefined;
   const { context, enclosing, facts } = level;
   const statement = level.statements.findLast((one) => isOn(one, file.text, offset));
-  const atoms = statement?.atoms ?? [];
+  const typed = statement && facts.find((fact) => fact.statement === statement);
+  const atoms = parted(typed?.property, statement?.atoms ?? []);
   if (atoms.some((atom) => inString(atom, offset))) return undefined;
   const word = atoms.find(
-    (atom) => atom.start < offset && offset <= atom.end && atom.kind !== "slash" && atom.kind !== "string",
+    (atom) =>
+      atom.start < offset &&
+      offset <= atom.end &&
+      atom.kind !== "slash" &&
+      atom.kind !== "string" &&
+      !(isComma(atom) && typed?.property.args.some(({ list }) => list)),
   );
-  const typed = statement && facts.find((fact) => fact.statement === statement);
   return {
     context,
     enclosing,

@@ -37,8 +37,10 @@ function candidates(scene: Scene, expected: Expected, spec: ArgSpec, kind: Named
   if (ends.length > 0) return ends.filter((name) => model.declarations(`site ${name}`).length > 0);
   const inherits = spec.label === "like";
   const self = inherits ? wordOf(expected.fact, "name") : undefined;
+  const inList = new Set(spec.list || spec.label === "to" ? namesIn(expected.fact) : []);
   return model
     .names(kind)
+    .filter((name) => !inList.has(name))
     .filter((name) => name !== self && (inherits || !model.declarations(`${kind} ${name}`)[0]?.template));
 }
 
@@ -46,6 +48,11 @@ function candidates(scene: Scene, expected: Expected, spec: ArgSpec, kind: Named
 function licensedHopFacts({ model }: Scene, { fact, property }: Expected): readonly Fact[] {
   if (property.block !== "licence") return [];
   return model.declarations(`hop ${wordOf(fact, "of")}`)[0]?.fact.facts ?? [];
+}
+
+/** What a route passes already, and where a demand begins, are named once. */
+function namesIn({ args }: Fact): readonly string[] {
+  return args.flatMap(({ value }) => (value?.type === "reference" ? value.name : []));
 }
 
 /** Whether a thing is made for the frequency of the hop, and a coupler for the arrangement of its end. */

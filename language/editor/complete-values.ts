@@ -63,7 +63,13 @@ function itemsOf(scene: Scene, expected: Expected, spec: ArgSpec, value: ValueSp
         rank: ofEndsArrangement(scene, expected) ? arrangementRank(scene, label) : undefined,
       }));
     case "reference":
-      return nameItems(scene, expected, spec, value.kind);
+      return [
+        ...Object.entries(value.words ?? {}).map(
+          ([label, detail]): Proposal => ({ label, kind: "value", insertText: label, detail, rank: 1 }),
+        ),
+        ...nameItems(scene, expected, spec, value.kind),
+        ...(value.orKind ? nameItems(scene, expected, spec, value.orKind) : []),
+      ];
     case "rule":
       return ruleItems(scene);
     case "name":
@@ -161,7 +167,7 @@ function ruleItems(scene: Scene): readonly Proposal[] {
     (hop === undefined ? [] : (results?.(hop)?.findings ?? [])).map((one) => [one.rule, one.message]),
   );
   return [...RULES.values()]
-    .filter(({ scope }) => scope !== "acceptance" && !(caret.context === "site" && scope === "hop"))
+    .filter(({ scope }) => scope !== "acceptance" && !(caret.context !== "hop" && scope === "hop"))
     .map((rule) => ({
       label: rule.id,
       kind: "rule",

@@ -1,5 +1,6 @@
 /** What may follow at a caret inside a statement: a value, the unit of a number, a label. */
 import type { Argument, Fact } from "../facts/fact.js";
+import { isComma } from "../facts/listed.js";
 import { readFacts } from "../facts/read.js";
 import { alternatives, findProperty } from "../schema/index.js";
 import { INHERITING_KINDS } from "../schema/kinds.js";
@@ -37,6 +38,9 @@ export function expectedAt(caret: Caret): Expected | undefined {
   const last = fact.args.at(-1);
   const base = { property, fact, slash: atoms.at(-1)!.kind === "slash", values: [], labels: [] };
   const free = freeArgs(caret, property, fact);
+  // Behind a comma the next name of a list is written.
+  const listed = last?.spec ?? free.find((spec) => spec.list && isLabelled(spec, atoms));
+  if (isComma(atoms.at(-1)!) && listed?.list) return { ...base, values: [listed] };
   const unread = atoms.filter(
     (atom) => atom.kind !== "slash" && atom !== word && atom.start >= (last?.end ?? word.end),
   );
@@ -50,6 +54,10 @@ export function expectedAt(caret: Caret): Expected | undefined {
       ? []
       : free.flatMap((spec) => (spec.label === undefined ? [] : [{ spec, words: spec.label }]));
   return { ...base, values, labels, phrase };
+}
+
+function isLabelled({ label }: ArgSpec, atoms: readonly Atom[]): boolean {
+  return atoms.some(({ text }) => text === label);
 }
 
 /** Arguments not given yet, neither before the caret nor with a label behind it. */

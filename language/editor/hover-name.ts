@@ -18,6 +18,7 @@ import type { FactAt } from "./walk.js";
 export function nameText(name: Name, at: FactAt, model: DesignModel, results: Results): string {
   const parts: (string | undefined)[] = [heading(name, model), ...bullets(name, model)];
   if (at.fact.property === END) parts.push(...endParts(at, model, results));
+  else if (name.kind === "demand") parts.push(demandParts(name, model));
   else if (name.kind === "hop") parts.push(...hopParts(name, model, results));
   else parts.push(...entryParts(name, model, results));
   return parts.filter((part) => part !== undefined).join("\n\n");
@@ -47,6 +48,11 @@ function hopParts({ name }: Name, model: DesignModel, results: Results): (string
     judged ? hopReport(judged) : entry && !model.standsHop(name) ? TAKEN_DOWN : "Not evaluated yet.",
     entry && inheritedText(fromDefaults(entry.fact.facts, "hop", model)),
   ];
+}
+
+function demandParts({ name }: Name, model: DesignModel): string | undefined {
+  const entry = model.declarations(`demand ${name}`)[0];
+  return entry && inheritedText(fromDefaults(entry.fact.facts, "demand", model));
 }
 
 const TAKEN_DOWN =

@@ -9,7 +9,7 @@ import { interferenceAtFact } from "./hover-interference.js";
 import { licenceText } from "./hover-licence.js";
 import { nameText } from "./hover-name.js";
 import { channelText, modulationText, positionHover, quantityText } from "./hover-value.js";
-import { nameOf } from "./occurrences.js";
+import { declaredIn, nameOf } from "./occurrences.js";
 import { argLine, propertyText } from "./property-text.js";
 import type { Results } from "./results.js";
 import type { TextRange } from "./text-range.js";
@@ -46,7 +46,7 @@ function argumentText(at: FactAt, arg: Argument, model: DesignModel, path: strin
   const { fact } = at;
   const onLabel = at.range.start !== arg.start;
   if (onLabel) return argLine(arg.spec);
-  const name = nameOf(fact, arg);
+  const name = nameOf(fact, arg, declaredIn(model));
   const felt = interferenceAtFact(at, arg, results);
   if (name)
     return [nameText(name, at, model, results), felt].filter((part) => part !== undefined).join("\n\n");

@@ -13,10 +13,10 @@ export interface InheritedFact {
   readonly from: string;
 }
 
-/** Facts of `defaults hop`, `end` or `site` that a block does not state itself. */
+/** Facts of `defaults hop`, `end`, `site` or `demand` that a block does not state itself. */
 export function fromDefaults(
   stated: readonly Fact[],
-  of: "hop" | "end" | "site",
+  of: "hop" | "end" | "site" | "demand",
   model: DesignModel,
 ): readonly InheritedFact[] {
   const entry = model.declarations(`defaults ${of}`)[0];

@@ -11,6 +11,7 @@ import type { DesignModel } from "../model/design-model.js";
 import type { NamedKind } from "../schema/kinds.js";
 import { positionText } from "./position-text.js";
 import { siteNamesOfEnds } from "./scene.js";
+import { demandLines } from "./summary-demand.js";
 import { cableLines, cardLines, chassisLines } from "./summary-indoor.js";
 import type { TokenType } from "./token-types.js";
 
@@ -20,7 +21,7 @@ export function titleOf(model: DesignModel, kind: NamedKind, name: string): stri
 }
 
 /** Signs of an outline, after the editor protocol's own list. */
-export type Sign = "Package" | "Namespace" | "Field" | "Class" | "Struct" | "Interface" | "Enum";
+export type Sign = "Package" | "Namespace" | "Field" | "Class" | "Event" | "Struct" | "Interface" | "Enum";
 
 interface KindShown {
   readonly token: TokenType;
@@ -32,6 +33,11 @@ interface KindShown {
 export const KINDS_SHOWN: Readonly<Record<NamedKind, KindShown>> = {
   site: { token: "namespace", sign: "Field", lines: ({ lookup }, name) => siteLines(lookup.site(name)) },
   hop: { token: "function", sign: "Class", lines: hopLines },
+  demand: {
+    token: "variable",
+    sign: "Event",
+    lines: (model, name) => demandLines(model.demand(name)?.demand),
+  },
   radio: { token: "class", sign: "Struct", lines: ({ lookup }, name) => radioLines(lookup.radio(name)) },
   antenna: {
     token: "class",

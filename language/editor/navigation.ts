@@ -2,7 +2,7 @@
 import { plansNamed } from "../../shared/spectrum/channel-plan.js";
 import type { DesignModel } from "../model/design-model.js";
 import { modeLineAt } from "./modulation.js";
-import { declarationsOf, type NameAt, nameAt, occurrences } from "./occurrences.js";
+import { declarationsOf, declaredIn, type NameAt, nameAt, occurrences } from "./occurrences.js";
 import type { FileRange } from "./text-range.js";
 import { factAt } from "./walk.js";
 
@@ -52,5 +52,5 @@ export function highlightsAt(
 
 function touched(model: DesignModel, path: string, offset: number): NameAt | undefined {
   const file = model.file(path);
-  return file && nameAt(file, offset);
+  return file && nameAt(file, offset, declaredIn(model));
 }

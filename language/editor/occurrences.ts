@@ -25,19 +25,33 @@ export interface Occurrence extends FileRange {
 }
 
 /** The name that an offset touches, declared or used. */
-export function nameAt(file: SourceFile, offset: number): NameAt | undefined {
+export function nameAt(file: SourceFile, offset: number, isDeclared: IsDeclared): NameAt | undefined {
   const at = factAt(file, offset);
   const arg = at?.arg;
   // On a label (`like`) there is no name.
   if (!arg || at.range.start !== arg.start) return undefined;
-  const name = nameOf(at.fact, arg);
+  const name = nameOf(at.fact, arg, isDeclared);
   return name && { ...name, range: at.range };
 }
 
-/** The name that an argument declares or uses. A channel's plan is one as well, built-in ones included. */
-export function nameOf(fact: Fact, arg: Argument): Name | undefined {
+/** Whether the design declares a key, `site KELD`. */
+export type IsDeclared = (key: string) => boolean;
+
+export function declaredIn(model: DesignModel): IsDeclared {
+  return (key) => model.declarations(key).length > 0;
+}
+
+/**
+ * The name that an argument declares or uses. A channel's plan is one as well, built-in ones included. Where a site or a
+ * hop may stand, what is declared tells which it is.
+ */
+export function nameOf(fact: Fact, arg: Argument, isDeclared: IsDeclared): Name | undefined {
   const { value } = arg;
-  if (value?.type === "reference") return { kind: value.kind, name: value.name };
+  if (value?.type === "reference") {
+    const { kind, orKind, name } = value;
+    const isOther = orKind && !isDeclared(`${kind} ${name}`) && isDeclared(`${orKind} ${name}`);
+    return { kind: isOther ? orKind : kind, name };
+  }
   if (value?.type === "name" && isNamedKind(fact.property.name))
     return { kind: fact.property.name, name: value.word };
   if (value?.type === "free" && isPlanOfChannel(fact, arg)) return { kind: "plan", name: value.word };
@@ -47,10 +61,11 @@ export function nameOf(fact: Fact, arg: Argument): Name | undefined {
 /** Files in the order of their paths, places in the order of the text. */
 export function occurrences({ kind, name }: Name, model: DesignModel): readonly Occurrence[] {
   const found: Occurrence[] = [];
+  const isDeclared = declaredIn(model);
   for (const file of filesWith({ kind, name }, model)) {
     walkFacts(file.facts, (fact, path) => {
       for (const arg of fact.args) {
-        const one = nameOf(fact, arg);
+        const one = nameOf(fact, arg, isDeclared);
         if (one?.kind !== kind || one.name !== name) continue;
         const context = path.at(-1)?.context ?? "file";
         found.push({

@@ -36,7 +36,10 @@ function kindText(spec: ValueSpec): string {
             .join(", ")
         : "";
     case "reference":
-      return `name of the ${spec.kind}`;
+      return [
+        `name of the ${spec.kind}${spec.orKind ? ` or ${spec.orKind}` : ""}`,
+        ...Object.keys(spec.words ?? {}).map((word) => `\`${word}\``),
+      ].join(" or ");
     case "date":
       return "a date, year-month-day";
     default:

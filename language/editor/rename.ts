@@ -7,7 +7,15 @@ import { article } from "../facts/value.js";
 import type { DesignModel } from "../model/design-model.js";
 import { END } from "../schema/index.js";
 import { parse } from "../syntax/parse.js";
-import { type Name, type NameAt, nameAt, nameOf, type Occurrence, occurrences } from "./occurrences.js";
+import {
+  declaredIn,
+  type Name,
+  type NameAt,
+  nameAt,
+  nameOf,
+  type Occurrence,
+  occurrences,
+} from "./occurrences.js";
 import type { TextEdit, TextRange } from "./text-range.js";
 
 export type RenameAnswer =
@@ -59,7 +67,7 @@ function hopsAlong(site: string, newName: string, model: DesignModel): readonly 
 
 function renamable(model: DesignModel, path: string, offset: number): NameAt | { readonly problem: string } {
   const file = model.file(path);
-  const name = file && nameAt(file, offset);
+  const name = file && nameAt(file, offset, declaredIn(model));
   if (!name)
     return {
       problem: "there is no name here; put the caret on the name of a site, a hop, a radio or the like",
@@ -117,8 +125,10 @@ function readsAsName(place: Occurrence, { kind, name }: Name, model: DesignModel
   const line = text.slice(atoms[0]!.start, arg.start) + name + text.slice(arg.end, atoms.at(-1)!.end);
   const read = readFacts(parse(fact.statement.block ? `${line} {\n}` : line).statements, context).facts[0];
   if (read?.property !== fact.property) return false;
-  const same = read.args.find((one) => one.spec === arg.spec);
-  const meant = same && nameOf(read, same);
+  const same = read.args[fact.args.indexOf(arg)];
+  const declared = declaredIn(model);
+  // The new name stands for what the old one did.
+  const meant = same && nameOf(read, same, (key) => key === `${kind} ${name}` || declared(key));
   // Something else of the line, the title for example, must not have changed its meaning either.
   const others = fact.args.every(
     ({ spec }) => spec === arg.spec || wordOf(read, spec.name) === wordOf(fact, spec.name),

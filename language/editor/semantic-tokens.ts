@@ -1,9 +1,10 @@
 /** Colours by meaning: which word is a property, which a name and of what, which a unit. */
 import type { Argument, Fact } from "../facts/fact.js";
+import { parted } from "../facts/listed.js";
 import type { SourceFile } from "../model/source-file.js";
 import type { Atom, Comment, Statement } from "../syntax/tree.js";
 import { KINDS_SHOWN } from "./kinds-shown.js";
-import { nameOf } from "./occurrences.js";
+import { type IsDeclared, nameOf } from "./occurrences.js";
 import type { TextRange } from "./text-range.js";
 import type { TokenType } from "./token-types.js";
 import { labelAtoms, wordAtom } from "./walk.js";
@@ -19,45 +20,53 @@ export interface SemanticToken {
   readonly modifiers: readonly TokenModifier[];
 }
 
-/** In the order of the text, without overlaps. @param range only tokens that touch it */
-export function semanticTokens(file: SourceFile, range?: TextRange): readonly SemanticToken[] {
+/**
+ * In the order of the text, without overlaps.
+ * @param range only tokens that touch it
+ * @param isDeclared tells what a name is that may be a site or a hop
+ */
+export function semanticTokens(
+  file: SourceFile,
+  range?: TextRange,
+  isDeclared: IsDeclared = () => false,
+): readonly SemanticToken[] {
   const tokens: SemanticToken[] = [];
   for (const comment of file.tree.comments)
     if (within(comment, range)) tokens.push(...commentTokens(comment));
-  statementTokens(file.tree.statements, file.facts, range, tokens);
+  statementTokens(file.tree.statements, file.facts, { isDeclared, range }, tokens);
   return tokens.sort((a, b) => a.start - b.start);
 }
 
 function statementTokens(
   statements: readonly Statement[],
   facts: readonly Fact[],
-  range: TextRange | undefined,
+  looked: { readonly isDeclared: IsDeclared; readonly range?: TextRange },
   into: SemanticToken[],
 ): void {
   const factOf = new Map(facts.map((fact) => [fact.statement, fact]));
   for (const statement of statements) {
-    if (!within(statement, range)) continue;
+    if (!within(statement, looked.range)) continue;
     const fact = factOf.get(statement);
-    for (const atom of statement.atoms) {
-      const type = (fact && meaning(fact, atom)) ?? plain(atom);
+    for (const atom of parted(fact?.property, statement.atoms)) {
+      const type = (fact && meaning(fact, atom, looked.isDeclared)) ?? plain(atom);
       if (type) into.push({ start: atom.start, length: atom.end - atom.start, modifiers: [], ...type });
     }
-    if (statement.block) statementTokens(statement.block.statements, fact?.facts ?? [], range, into);
+    if (statement.block) statementTokens(statement.block.statements, fact?.facts ?? [], looked, into);
   }
 }
 
 type Meaning = { readonly type: TokenType; readonly modifiers?: readonly TokenModifier[] };
 
-function meaning(fact: Fact, atom: Atom): Meaning | undefined {
+function meaning(fact: Fact, atom: Atom, isDeclared: IsDeclared): Meaning | undefined {
   const arg = fact.args.find((one) => one.start <= atom.start && atom.end <= one.end);
-  if (arg) return valueMeaning(fact, arg, atom);
+  if (arg) return valueMeaning(fact, arg, atom, isDeclared);
   if (fact.template && atom === fact.statement.atoms[0]) return { type: "keyword" };
   if (atom === wordAtom(fact)) return { type: fact.property.block ? "keyword" : "property" };
   return fact.args.some((one) => labelAtoms(fact, one).includes(atom)) ? { type: "keyword" } : undefined;
 }
 
-function valueMeaning(fact: Fact, arg: Argument, atom: Atom): Meaning | undefined {
-  const name = nameOf(fact, arg);
+function valueMeaning(fact: Fact, arg: Argument, atom: Atom, isDeclared: IsDeclared): Meaning | undefined {
+  const name = nameOf(fact, arg, isDeclared);
   if (name)
     return {
       type: KINDS_SHOWN[name.kind].token,

@@ -12,6 +12,7 @@ export const TOKEN_TYPES = [
   "namespace",
   "function",
   "class",
+  "variable",
   "interface",
   "enum",
   /** The identifier of a rule. */

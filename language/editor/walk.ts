@@ -1,5 +1,6 @@
 /** Every fact of a file, and the argument that a caret touches. */
 import type { Argument, Fact } from "../facts/fact.js";
+import { parted } from "../facts/listed.js";
 import type { SourceFile } from "../model/source-file.js";
 import { END } from "../schema/index.js";
 import { type Atom, head } from "../syntax/tree.js";
@@ -44,7 +45,7 @@ export function factAt(file: SourceFile, offset: number): FactAt | undefined {
 function onStatement(fact: Fact, path: readonly Fact[], offset: number): FactAt | undefined {
   const arg = fact.args.find((one) => touches(one, offset));
   if (arg) return { fact, path, arg, range: { start: arg.start, end: arg.end } };
-  const atom = fact.statement.atoms.find((one) => touches(one, offset));
+  const atom = parted(fact.property, fact.statement.atoms).find((one) => touches(one, offset));
   if (!atom) return undefined;
   const range = { start: atom.start, end: atom.end };
   if (atom === wordAtom(fact)) return { fact, path, range };

@@ -12,7 +12,13 @@ export type Value =
   | { readonly type: "number"; readonly number: number }
   | { readonly type: "word" | "free" | "name" | "rule"; readonly word: string }
   | { readonly type: "text" | "path"; readonly text: string }
-  | { readonly type: "reference"; readonly kind: NamedKind; readonly name: string }
+  /** `orKind`: it may name one of these instead. */
+  | {
+      readonly type: "reference";
+      readonly kind: NamedKind;
+      readonly name: string;
+      readonly orKind?: NamedKind;
+    }
   | { readonly type: "date"; readonly date: string }
   /** `system`: the projected one that it was written in. */
   | { readonly type: "position"; readonly position: Position; readonly system?: WrittenSystem };
@@ -54,12 +60,15 @@ export type TextRule =
   | "unknown-name"
   | "deceiving-name"
   | "wrong-kind"
+  | "ambiguous-name"
   | "template-used"
   | "inheritance-loop"
   | "inheritance-deep"
   | "unknown-mode"
   | "unknown-channel"
   | "hop-ends"
+  | "demand-ends"
+  | "demand-figures"
   | "state-contradiction"
   | "state-overdue"
   | "days-not-judged"

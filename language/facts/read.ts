@@ -11,6 +11,7 @@ import { type Atom, head, type Statement } from "../syntax/tree.js";
 import { doubledFact, gluedSlash, OPEN, problem, unexpected, unfinished, unknownWord } from "./complaints.js";
 import { withDates } from "./date.js";
 import type { Argument, Fact, TextProblem } from "./fact.js";
+import { parted, readList } from "./listed.js";
 import { hasSpoiltState, stateOf } from "./states.js";
 import { article, describe, fits, readValue } from "./value.js";
 
@@ -68,7 +69,8 @@ function readStatement(statement: Statement, context: Context, problems: TextPro
       ),
     );
   }
-  const read = atoms.some(({ kind }) => kind === "slash") && takesDate(property) ? withDates(atoms) : atoms;
+  const dated = atoms.some(({ kind }) => kind === "slash") && takesDate(property) ? withDates(atoms) : atoms;
+  const read = parted(property, dated);
   const args = readArguments(property, read, property === END ? 0 : 1, problems);
   const first = args[0]?.value;
   const inner = blockContext(property, first?.type === "word" ? first.word : undefined);
@@ -128,6 +130,11 @@ function readArguments(
           `${spec.label} needs ${describe(alternatives(spec)[0]!)} behind it`,
         ),
       );
+      continue;
+    }
+    if (spec.list) {
+      const isLabel = (behind: number) => findLabelled(property, atoms, behind, taken) !== undefined;
+      at = readList({ property, spec }, atoms, at, isLabel, { args, problems });
       continue;
     }
     if (atoms[at]!.text === OPEN) {

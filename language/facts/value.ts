@@ -3,7 +3,7 @@
 import { nearest } from "../../shared/format/nearest.js";
 import { type Dimension, findUnit, unitSymbols } from "../../shared/units/units.js";
 import { listed } from "../../shared/words/lists.js";
-import type { TextSpec, ValueSpec } from "../schema/types.js";
+import type { ReferenceSpec, TextSpec, ValueSpec } from "../schema/types.js";
 import { type Atom, unquote } from "../syntax/tree.js";
 import { readDate, resemblesDate } from "./date.js";
 import type { TextFix, TextProblem, Value } from "./fact.js";
@@ -58,7 +58,9 @@ export function readValue(
     case "rule":
       return { value: { type: spec.type, word: atom.text }, next };
     case "reference":
-      return { value: { type: "reference", kind: spec.kind, name: atom.text }, next };
+      if (spec.words && Object.hasOwn(spec.words, atom.text))
+        return { value: { type: "word", word: atom.text }, next };
+      return { value: referenceTo(spec, atom.text), next };
     case "text":
       return {
         value: { type: "text", text: unquote(atom.text) },
@@ -72,6 +74,10 @@ export function readValue(
     case "position":
       return readPosition(atoms, at);
   }
+}
+
+function referenceTo({ kind, orKind }: ReferenceSpec, name: string): Value {
+  return { type: "reference", kind, name, ...(orKind && { orKind }) };
 }
 
 /** A word in braces that would be printed as it is. */
@@ -106,7 +112,10 @@ export function describe(spec: ValueSpec): string {
     case "name":
       return "a name";
     case "reference":
-      return `the name of ${article(spec.kind)}`;
+      return [
+        `the name of ${article(spec.kind)}${spec.orKind ? ` or ${article(spec.orKind)}` : ""}`,
+        ...Object.keys(spec.words ?? {}),
+      ].join(" or ");
     case "text":
       return 'text in quotes ("...")';
     case "path":

@@ -8,8 +8,9 @@ import type { Design } from "../../shared/design/design.js";
 import type { Absence, Licence } from "../../shared/design/licence.js";
 import { isDated, type Span, type View, WHOLE } from "../../shared/design/state.js";
 import { checkNames } from "../check/names.js";
-import { contradictions, hopSpan, overdue } from "../check/states.js";
+import { contradictions, endSites, hopSpan, overdue } from "../check/states.js";
 import { type Fact, factNamed, type TextProblem, wordOf } from "../facts/fact.js";
+import { type ResolvedDemand, resolveDemand } from "../resolve/demand.js";
 import { type ResolvedHop, resolveHop } from "../resolve/hop.js";
 import { inheritedFacts } from "../resolve/inherit.js";
 import { licenceTermsOf } from "../resolve/licence.js";
@@ -44,6 +45,7 @@ export class DesignModel {
   private looked: View = WHOLE;
   readonly lookup: Lookup = memoizedLookup(this.memo, {
     declarations: (key) => this.standing(key),
+    isDeclared: (key) => this.declarations(key).length > 0,
     names: (kind) => this.names(kind),
   });
 
@@ -163,11 +165,21 @@ export class DesignModel {
     );
   }
 
-  /** Whether a site at which it ends is declared and does not stand: a hop stands when its sites do. */
+  /** @returns undefined where it does not stand: by its own state, or by that of a site at which it ends */
+  demand(name: string): ResolvedDemand | undefined {
+    const entry = this.standing(`demand ${name}`)[0];
+    if (!entry) return undefined;
+    return this.memo.get(`=demand ${name}`, () =>
+      this.noting(`demand ${name}`, () =>
+        this.lacksSite(entry) ? undefined : resolveDemand(entry, this.lookup),
+      ),
+    );
+  }
+
+  /** Whether a site at which it ends is declared and does not stand: a hop stands when its sites do, and so does a demand. */
   private lacksSite({ fact }: Declaration): boolean {
-    return fact.facts.some((end) => {
-      if (end.property !== END) return false;
-      const key = `site ${wordOf(end, "site")}`;
+    return endSites(fact).some(({ name }) => {
+      const key = `site ${name}`;
       this.memo.touch(key);
       const all = this.declarations(key);
       return all.length > 0 && this.standing(key).length === 0;
@@ -227,6 +239,8 @@ export class DesignModel {
     const unformed = this.resolvedNames("hop", "unformed", (name) => this.hop(name)?.unformed);
     const acceptedAt = this.resolvedNames("site", "accepted-at", this.lookup.acceptedAt);
     const interferenceAt = this.resolvedNames("site", "interference-at", this.lookup.interferenceAt);
+    const demands = this.resolvedNames("demand", "demand", (name) => this.demand(name)?.demand);
+    const trafficAt = this.resolvedNames("site", "traffic-at", this.lookup.trafficAt);
     const maps = this.maps();
     const licences = this.lookup.licences();
     return {
@@ -245,6 +259,9 @@ export class DesignModel {
       licences,
       absentHops: licences && this.absentHops(licences, hops),
       licenceTerms: licenceTermsOf(this.declarations("licences")[0]?.fact),
+      demands: demands.size > 0 ? demands : undefined,
+      traffic: this.lookup.traffic(),
+      trafficAt: trafficAt.size > 0 ? trafficAt : undefined,
       ...stockOf(
         this.networkFacts(),
         this.resolvedNames("site", "equipment", this.lookup.equipment),
@@ -326,6 +343,7 @@ export class DesignModel {
   private resolveProblems(entry: Declaration): readonly ResolveProblem[] {
     if (this.declarations(entry.key)[0] !== entry) return [];
     if (entry.kind === "hop") return foundIn(entry, this.hop(entry.name));
+    if (entry.kind === "demand") return foundIn(entry, this.demand(entry.name));
     if (!entry.fact.args.some(({ spec }) => spec.label === "like")) return [];
     const inherited = this.memo.get(`=like ${entry.key}`, () => {
       const problems: ResolveProblem[] = [];

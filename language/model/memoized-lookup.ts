@@ -13,6 +13,7 @@ import {
   radioOf,
   siteOf,
 } from "../resolve/catalogue.js";
+import { trafficAtSiteOf, trafficOf } from "../resolve/demand.js";
 import { cableOf, cardOf, chassisOf, siteEquipmentOf } from "../resolve/equipment.js";
 import type { Names } from "../resolve/fields.js";
 import { inheritedFacts, merge } from "../resolve/inherit.js";
@@ -27,10 +28,12 @@ import type { Declaration } from "./source-file.js";
 /** What is declared now. */
 interface Declared {
   declarations(key: string): readonly Declaration[];
+  /** Whether anything is declared so, whatever stands. */
+  isDeclared(key: string): boolean;
   names(kind: NamedKind): readonly string[];
 }
 
-export function memoizedLookup(memo: Memo, { declarations, names }: Declared): Lookup {
+export function memoizedLookup(memo: Memo, { declarations, isDeclared, names }: Declared): Lookup {
   const declaration = (key: string) => {
     memo.touch(key);
     return declarations(key)[0];
@@ -52,6 +55,10 @@ export function memoizedLookup(memo: Memo, { declarations, names }: Declared): L
   };
   const lookup: Lookup = {
     declaration,
+    isDeclared: (key) => {
+      memo.touch(key);
+      return isDeclared(key);
+    },
     site: entry("site", (found, facts) => siteOf(found, merge(facts, lookup.defaults("site")), lookup)),
     radio: entry("radio", radioOf),
     antenna: entry("antenna", antennaOf),
@@ -129,6 +136,12 @@ export function memoizedLookup(memo: Memo, { declarations, names }: Declared): L
           (entry, index) => licenceOf(entry, index, lookup) ?? [],
         );
         return stated.length > 0 ? stated : undefined;
+      }),
+    traffic: () => memo.get("=traffic", () => trafficOf(declaration("traffic")?.fact.facts ?? [], lookup)),
+    trafficAt: (name) =>
+      memo.get(`=traffic-at ${name}`, () => {
+        const found = declaration(`site ${name}`);
+        return found && trafficAtSiteOf(found.fact.facts);
       }),
     defaults: (of) => declaration(`defaults ${of}`)?.fact.facts ?? [],
   };

@@ -1,5 +1,5 @@
 /** Which files use which names. */
-import type { SourceFile } from "./source-file.js";
+import type { Reference, SourceFile } from "./source-file.js";
 
 export class Mentions {
   /** `site KELD` to paths. */
@@ -16,16 +16,25 @@ export class Mentions {
   }
 
   replace(before: SourceFile | undefined, after: SourceFile | undefined): void {
-    for (const { kind, name } of before?.references ?? [])
-      this.files.get(`${kind} ${name}`)?.delete(before!.path);
-    for (const { kind, name } of after?.references ?? []) add(this.files, `${kind} ${name}`, after!.path);
+    for (const reference of before?.references ?? [])
+      for (const key of keysOf(reference)) this.files.get(key)?.delete(before!.path);
+    for (const reference of after?.references ?? [])
+      for (const key of keysOf(reference)) add(this.files, key, after!.path);
   }
 
   noteUnresolved(file: SourceFile, isDeclared: (key: string) => boolean): void {
     for (const paths of this.unresolved.values()) paths.delete(file.path);
-    for (const { kind, name } of file.references)
-      if (!isDeclared(`${kind} ${name}`)) add(this.unresolved, kind, file.path);
+    for (const reference of file.references) {
+      if (keysOf(reference).some(isDeclared)) continue;
+      add(this.unresolved, reference.kind, file.path);
+      if (reference.orKind) add(this.unresolved, reference.orKind, file.path);
+    }
   }
+}
+
+/** What it may name. */
+function keysOf({ kind, orKind, name }: Reference): readonly string[] {
+  return orKind === undefined ? [`${kind} ${name}`] : [`${kind} ${name}`, `${orKind} ${name}`];
 }
 
 const NONE: ReadonlySet<string> = new Set();

@@ -22,7 +22,7 @@ export interface SourceFile {
 
 /**
  * Something that other facts depend on by name. Beside the named kinds these are the parts of the
- * network that hold for every hop: `climate`, `bridge-gaps`, `defaults hop`, `defaults end`, `defaults site`.
+ * network that hold for every hop: `climate`, `bridge-gaps`, `defaults hop`, `defaults end`, `defaults site`, `defaults demand`, `traffic`.
  */
 export interface Declaration {
   /** `site KELD`, `climate`, `defaults hop`: what dependants look it up by. */
@@ -40,6 +40,7 @@ export interface Declaration {
     | "others"
     | "licence"
     | "licences"
+    | "traffic"
     | "policy";
   readonly name: string;
   readonly fact: Fact;
@@ -54,6 +55,10 @@ export interface Declaration {
 /** A name used in an argument. */
 export interface Reference {
   readonly kind: NamedKind;
+  /** It may name one of these instead. */
+  readonly orKind?: NamedKind;
+  /** Words that may stand in its place. */
+  readonly words: readonly string[];
   readonly name: string;
   readonly start: number;
   readonly end: number;
@@ -116,7 +121,8 @@ function collectDeclarations(fact: Fact, file: string, text: string, into: Decla
     word === "interference" ||
     word === "others" ||
     word === "licence" ||
-    word === "licences"
+    word === "licences" ||
+    word === "traffic"
   ) {
     add(word, "");
   } else if (word === "severity" || word === "required") {
@@ -133,8 +139,12 @@ function collectDeclarations(fact: Fact, file: string, text: string, into: Decla
 function collectReferences(fact: Fact, into: Reference[], inLicence = false): void {
   const granted = inLicence || fact.property.block === "licence";
   for (const { spec, value, start, end } of fact.args) {
-    if (value?.type === "reference")
-      into.push({ kind: value.kind, name: value.name, start, end, inherits: spec.label === "like", granted });
+    if (value?.type !== "reference") continue;
+    const { kind, orKind, name } = value;
+    const words = alternatives(spec).flatMap((one) =>
+      one.type === "reference" && one.words ? Object.keys(one.words) : [],
+    );
+    into.push({ kind, orKind, words, name, start, end, inherits: spec.label === "like", granted });
   }
   for (const inner of fact.facts) collectReferences(inner, into, granted);
 }

@@ -3,6 +3,7 @@
 import type { Antenna, Coupler, Feeder, Radio } from "../../shared/design/catalogue.js";
 import type { Stock } from "../../shared/design/change.js";
 import type { Climate } from "../../shared/design/climate.js";
+import type { TrafficAtSite, TrafficTerms } from "../../shared/design/demand.js";
 import type { Acceptance, Policy, Site } from "../../shared/design/design.js";
 import type { Cable, Card, Chassis, SiteEquipment } from "../../shared/design/equipment.js";
 import type { InterferenceAtSite, InterferenceTerms, OthersList } from "../../shared/design/interference.js";
@@ -14,6 +15,8 @@ import type { Declaration } from "../model/source-file.js";
 
 export interface Lookup {
   declaration(key: string): Declaration | undefined;
+  /** Whether anything is declared so, whatever stands in the view. */
+  isDeclared(key: string): boolean;
   site(name: string): Site | undefined;
   radio(name: string): Radio | undefined;
   antenna(name: string): Antenna | undefined;
@@ -41,7 +44,11 @@ export interface Lookup {
   others(): readonly OthersList[] | undefined;
   /** In the order of the text; undefined: none is stated. */
   licences(): readonly Licence[] | undefined;
-  defaults(of: "hop" | "end" | "site"): readonly Fact[];
+  /** What the network says of all demands; undefined: nothing. */
+  traffic(): TrafficTerms | undefined;
+  /** What a site is to demands; undefined: nothing. */
+  trafficAt(site: string): TrafficAtSite | undefined;
+  defaults(of: "hop" | "end" | "site" | "demand"): readonly Fact[];
 }
 
 /** A problem found while resolving, with the file it belongs to. */

@@ -5,6 +5,7 @@ import { cableRows } from "./table/cable.js";
 import { climateRows } from "./table/climate.js";
 import { couplerRows, feederRows } from "./table/coupler.js";
 import { deliveryRows } from "./table/delivery.js";
+import { demandRows, trafficAtSiteRows } from "./table/demand.js";
 import { endRows, installationRows } from "./table/end.js";
 import { hopRows } from "./table/hop.js";
 import { indoorRows } from "./table/indoor.js";
@@ -25,6 +26,7 @@ import { siteEquipmentRows, structureRows } from "./table/site-equipment.js";
 import { labelRows, siteWiringRows } from "./table/site-wiring.js";
 import { stateRows } from "./table/state.js";
 import { stockRows } from "./table/stock.js";
+import { trafficRows } from "./table/traffic.js";
 import type { ArgSpec, Context, Property, ValueSpec } from "./types.js";
 
 export const PROPERTIES: readonly Property[] = [
@@ -32,6 +34,7 @@ export const PROPERTIES: readonly Property[] = [
   ...climateRows,
   ...interferenceRows,
   ...othersRows,
+  ...trafficRows,
   ...objectiveRows,
   ...defaultsRows,
   ...policyRows,
@@ -40,6 +43,7 @@ export const PROPERTIES: readonly Property[] = [
   ...siteEquipmentRows,
   ...siteWiringRows,
   ...interferenceAtSiteRows,
+  ...trafficAtSiteRows,
   ...structureRows,
   ...labelRows,
   ...radioRows,
@@ -55,6 +59,7 @@ export const PROPERTIES: readonly Property[] = [
   ...planRows,
   ...hopRows,
   ...powerControlRows,
+  ...demandRows,
   ...stateRows,
   ...pathRows,
   ...acceptRows,
@@ -125,5 +130,7 @@ export function alternatives(arg: ArgSpec): readonly ValueSpec[] {
 /** The context a statement's block opens; `defaults` depends on its argument. */
 export function blockContext(property: Property, firstWord: string | undefined): Context | undefined {
   if (property.name !== "defaults") return property.block;
-  return firstWord === "end" || firstWord === "site" ? `defaults ${firstWord}` : "defaults hop";
+  return firstWord === "end" || firstWord === "site" || firstWord === "demand"
+    ? `defaults ${firstWord}`
+    : "defaults hop";
 }

@@ -5,6 +5,7 @@
  */
 import type { Antenna, Coupler, Feeder, Radio, RadioMode } from "../../shared/design/catalogue.js";
 import type { Climate } from "../../shared/design/climate.js";
+import type { Demand, TrafficTerms } from "../../shared/design/demand.js";
 import type { Design, Hop, HopEnd, Site } from "../../shared/design/design.js";
 import type {
   AntennaMount,
@@ -51,6 +52,8 @@ export interface Things {
   readonly end: HopEnd;
   readonly installation: Installation;
   readonly licence: Licence;
+  readonly demand: Demand;
+  readonly traffic: TrafficTerms;
 }
 
 /** What a single statement makes; there may be several of them. */

@@ -18,6 +18,7 @@ interface KindRow {
 const KINDS = {
   site: { begins: ["at ?", "structure ? ?"] },
   hop: {},
+  demand: {},
   radio: {
     inherits: true,
     installed: true,

@@ -22,6 +22,8 @@ export type Context =
   | "defaults hop"
   | "defaults end"
   | "defaults site"
+  | "defaults demand"
+  | "traffic"
   | "site chassis"
   | "service"
   | "end"
@@ -62,6 +64,10 @@ export interface WordSpec<Word extends string = string> {
 export interface ReferenceSpec<Kind extends NamedKind = NamedKind> {
   readonly type: "reference";
   readonly kind: Kind;
+  /** It may be the name of one of these as well; what is declared tells which. */
+  readonly orKind?: NamedKind;
+  /** Words that stand here in place of a name, each with its meaning. */
+  readonly words?: Readonly<Record<string, string>>;
 }
 
 /** Latitude and longitude: two atoms, decimal or degrees-minutes-seconds. */
@@ -112,6 +118,8 @@ interface ArgWords {
   readonly fallback?: string;
   /** Written behind a slash: `F.595 / 55 MHz / 4`. */
   readonly slash?: boolean;
+  /** Several, parted by commas; it is the last of its line, or a label follows. */
+  readonly list?: true;
 }
 
 /**

@@ -23,6 +23,7 @@ import { foldingRanges } from "../../language/editor/folding.js";
 import { hoverAt } from "../../language/editor/hover.js";
 import { inlayHints } from "../../language/editor/inlay-hints.js";
 import { builtInPlanAt, definitionAt, highlightsAt, referencesAt } from "../../language/editor/navigation.js";
+import { declaredIn } from "../../language/editor/occurrences.js";
 import type { CompletionKind } from "../../language/editor/proposal.js";
 import { prepareRename, renameAt } from "../../language/editor/rename.js";
 import { semanticTokens, TOKEN_MODIFIERS } from "../../language/editor/semantic-tokens.js";
@@ -280,15 +281,16 @@ function registerSymbols(connection: Connection, { designs, fileOf }: Asked): vo
 
 function registerColours(
   connection: Connection,
-  { fileOf }: Asked,
+  { fileOf, place }: Asked,
   textOf: (uri: string) => string | undefined,
 ): void {
   connection.languages.semanticTokens.on((params) => {
     const file = fileOf(params) ?? onlyColoured(params.textDocument.uri, textOf);
+    const model = place({ ...params, position: { line: 0, character: 0 } })?.session.model;
     const builder = new SemanticTokensBuilder();
     if (!file) return builder.build();
     const lines = linesOf(file);
-    for (const token of semanticTokens(file)) {
+    for (const token of semanticTokens(file, undefined, model && declaredIn(model))) {
       const { line, character } = lines.position(token.start);
       const modifiers = token.modifiers.reduce(
         (bits, modifier) => bits | (1 << TOKEN_MODIFIERS.indexOf(modifier)),

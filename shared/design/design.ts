@@ -1,6 +1,7 @@
 import type { RowStanding } from "../spectrum/standing.js";
 import type { Antenna, Coupler, Feeder, Radio, RadioMode } from "./catalogue.js";
 import type { Climate } from "./climate.js";
+import type { Demand, TrafficAtSite, TrafficTerms } from "./demand.js";
 import type { Installation, SiteEquipment, SpareRule } from "./equipment.js";
 import type { InterferenceAtSite, InterferenceTerms, OthersList, PowerControl } from "./interference.js";
 import type { Absence, Licence, LicenceTerms } from "./licence.js";
@@ -267,4 +268,10 @@ export interface Design {
   /** Hops that licences name and that do not stand, by their names. */
   readonly absentHops?: ReadonlyMap<string, Absence>;
   readonly licenceTerms?: LicenceTerms;
+  /** What must be carried, by name, those that stand. */
+  readonly demands?: ReadonlyMap<string, Demand>;
+  /** What the network says of all demands. */
+  readonly traffic?: TrafficTerms;
+  /** By the names of sites; those that are nothing to demands are not in it. */
+  readonly trafficAt?: ReadonlyMap<string, TrafficAtSite>;
 }

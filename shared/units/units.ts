@@ -25,6 +25,8 @@ export type Dimension =
   | "loss per length"
   | "Fresnel fraction"
   | "duration"
+  | "time"
+  | "frame size"
   | "delay"
   | "consumption"
   | "voltage"
@@ -110,8 +112,11 @@ export const UNITS: Readonly<Record<Dimension, readonly Unit[]>> = {
     part("s", 3600),
     part("ms", 3.6e6),
     scale("d", 24),
-    scale("y", HOURS_A_YEAR),
+    scale("y", HOURS_A_YEAR, "years", "year"),
   ],
+  // What traffic takes and loses; a repair is counted in hours.
+  time: [scale("s", 1), part("ms", 1e3), part("us", 1e6, "µs", "μs")],
+  "frame size": [scale("B", 1, "bytes", "byte", "octets")],
   delay: [scale("ns", 1)],
   consumption: [scale("W", 1), scale("kW", 1000)],
   voltage: [scale("V", 1)],

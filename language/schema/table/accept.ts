@@ -4,7 +4,7 @@ import { PRACTICE, type Rows, text } from "./values.js";
 export const acceptRows: Rows = [
   {
     name: "accept",
-    in: ["hop", "site"],
+    in: ["hop", "site", "demand"],
     alsoCalled: ["waive", "waiver", "exception", "ignore"],
     args: [
       { name: "rule", value: { type: "rule" }, meaning: "Identifier of the rule." },
@@ -20,7 +20,7 @@ export const acceptRows: Rows = [
     ],
     repeatable: true,
     meaning:
-      "A finding that is accepted on purpose. It stays in every report. A finding about a hop is accepted on the hop, one about a site alone (rack, power, wind load) at the site.",
+      "A finding that is accepted on purpose. It stays in every report. A finding about a hop is accepted on the hop, one about a site alone (rack, power, wind load) at the site, one about a demand in the demand.",
     source: PRACTICE,
     example: 'accept clearance until 2027-05-01 because "felled next spring"',
   },

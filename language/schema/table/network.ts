@@ -89,15 +89,16 @@ export const defaultsRows: Rows = [
             hop: "facts of every hop",
             end: "facts of every end of a hop",
             site: "facts of every site",
+            demand: "facts of every demand",
           },
         },
         meaning: "What the defaults are for.",
       },
     ],
-    // The context depends on the word: `defaults hop`, `defaults end`, `defaults site`.
+    // The context depends on the word: `defaults hop`, `defaults end`, `defaults site`, `defaults demand`.
     block: "defaults hop",
     repeatable: true,
-    meaning: "Facts that hold for every hop, end or site that does not state them itself.",
+    meaning: "Facts that hold for every hop, end, site or demand that does not state them itself.",
     source: PRACTICE,
     example: "defaults hop {",
   },

@@ -10,7 +10,7 @@ const word: ValueSpec = {
     removed: "it is gone from the date on; without a date, it is gone",
   },
 };
-const IN: readonly Context[] = ["site", "hop", "site chassis"];
+const IN: readonly Context[] = ["site", "hop", "demand", "site chassis"];
 const date: ValueSpec = { type: "date" };
 const dates: readonly ArgSpec[] = [
   {
