@@ -125,7 +125,7 @@ function unknownName({ kind, orKind, words, name, start, end }: Reference, index
     help: meant
       ? undefined
       : few
-        ? `${kinds.map((one) => `${one}s`).join(" and ")} are: ${[...names].sort().join(", ")}`
+        ? `${kinds.map((one) => `${one}s`).join(" and ")} are: ${[...new Set(names)].sort().join(", ")}`
         : `declare it: ${kind} ${name} { ... }`,
     fixes: (near ? [near] : begun).map((one) => ({ title: `Write ${one}`, start, end, newText: one })),
   };

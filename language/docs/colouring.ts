@@ -55,7 +55,9 @@ export function textMateGrammar(): string {
 }
 
 function choicesOf(arg: ArgSpec): string[] {
-  return alternatives(arg).flatMap((spec) => (spec.type === "word" ? Object.keys(spec.words) : []));
+  return alternatives(arg).flatMap((spec) =>
+    spec.type === "word" || spec.type === "reference" ? Object.keys(spec.words ?? {}) : [],
+  );
 }
 
 function alternation(words: readonly string[]): string {
@@ -108,6 +110,19 @@ export function snippets(): string {
         "    antenna ${9:ANTENNA} at ${11:20} m",
         "    transmits low",
         "  }",
+        "}",
+      ],
+    },
+    demand: {
+      prefix: "demand",
+      description: "Traffic between two sites",
+      body: [
+        'demand ${1:NAME} "${2:Title}" {',
+        "  from ${3:A} to ${4:handover}",
+        "  committed ${5:100} Mbit/s",
+        "  peak ${6:300} Mbit/s",
+        "  availability ${7:99.95} %",
+        "  latency ${8:5} ms",
         "}",
       ],
     },

@@ -66,7 +66,9 @@ function valueText(at: FactAt, arg: Argument, model: DesignModel, path: string):
     case "number":
       return channelText(at, model) ?? `**${value.number}**`;
     case "word": {
-      const words = alternatives(arg.spec).flatMap((spec) => (spec.type === "word" ? [spec.words] : []))[0];
+      const words = alternatives(arg.spec).flatMap((spec) =>
+        spec.type === "word" || spec.type === "reference" ? [spec.words ?? {}] : [],
+      )[0];
       return `**${value.word}**: ${words?.[value.word] ?? ""}`;
     }
     case "free":

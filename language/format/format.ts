@@ -5,13 +5,13 @@
  */
 import { canonicalAngle } from "../facts/angle.js";
 import type { Fact } from "../facts/fact.js";
-import { isComma, parted } from "../facts/listed.js";
 import { readFacts } from "../facts/read.js";
 import { blockContext, END, findProperty, orderOf } from "../schema/index.js";
 import type { Context } from "../schema/types.js";
 import { withLineFeeds } from "../syntax/line-ends.js";
 import { parse } from "../syntax/parse.js";
 import { type Atom, type Comment, head, type Statement, type SyntaxProblem } from "../syntax/tree.js";
+import { type Lists, listed, listsIn } from "./lists.js";
 
 export type Formatted =
   | { readonly ok: true; readonly text: string }
@@ -45,13 +45,7 @@ interface Source {
   readonly quantities: ReadonlySet<number>;
   /** Where each plain number starts and ends: within `4/3` no spaces stand. */
   readonly numbers: ReadonlyMap<number, number>;
-  /** Of statements with a list that is read whole, by their atoms: parted, and where the names of the list start. */
-  readonly lists: ReadonlyMap<readonly Atom[], List>;
-}
-
-interface List {
-  readonly atoms: readonly Atom[];
-  readonly names: ReadonlySet<number>;
+  readonly lists: Lists;
 }
 
 /** A statement with the comments that travel with it, laid out. */
@@ -108,7 +102,7 @@ function formatStatement(source: Source, statement: Statement, context: Context,
   // Comments between the words go behind them where they can, else on lines of their own before them.
   const above = fitBehind(among) ? [] : commentBlock(source.text, among, indent);
   const behind = fitBehind(among) ? aside(among) : "";
-  const words = atomsText(source, listed(source, statement));
+  const words = atomsText(source, listed(source.lists, statement));
   if (!statement.block) return [...above, `${indent}${words}${behind}`];
   const template = head(statement).text === "template" && context === "file" ? 1 : 0;
   const word = statement.atoms[template] ?? head(statement);
@@ -137,18 +131,6 @@ function atomsText(source: Source, atoms: readonly Atom[]): string {
   return text;
 }
 
-/** The atoms with one comma behind each name of a list but the last. */
-function listed({ lists }: Source, { atoms }: Statement): readonly Atom[] {
-  const list = lists.get(atoms);
-  if (!list) return atoms;
-  return list.atoms.flatMap((atom, at): Atom[] => {
-    if (isComma(atom)) return [];
-    const next = list.atoms.slice(at + 1).find((one) => !isComma(one));
-    const isFollowed = list.names.has(atom.start) && next !== undefined && list.names.has(next.start);
-    return [isFollowed ? { ...atom, text: `${atom.text},` } : atom];
-  });
-}
-
 function atomText(atom: Atom, isQuantity: boolean): string {
   if (atom.kind === "angle") return canonicalAngle(atom.text);
   // A number by itself has nothing to part: only digits with a unit stuck to them, such as 24m, are one word.
@@ -174,25 +156,6 @@ function numberEnds(
     numberEnds(fact.facts, into);
   }
   return into;
-}
-
-function listsIn(facts: readonly Fact[], into: Map<readonly Atom[], List> = new Map()): Source["lists"] {
-  for (const { property, statement, args, facts: inner } of facts) {
-    const names = args.filter(({ spec }) => spec.list);
-    const atoms = parted(property, statement.atoms);
-    const commas = atoms.filter(isComma).length;
-    // A comma too many is a mistake that is told, and stays for whoever wrote it.
-    if (names.length > 0 && commas < names.length && !isComma(atoms.at(-1)!) && isOneList(atoms, names))
-      into.set(statement.atoms, { atoms, names: new Set(names.map(({ start }) => start)) });
-    listsIn(inner, into);
-  }
-  return into;
-}
-
-/** Whether nothing but names and single commas between two of them stand in it. */
-function isOneList(atoms: readonly Atom[], names: Fact["args"]): boolean {
-  const first = atoms.findIndex(({ start }) => start === names[0]!.start);
-  return atoms.every((atom, at) => !isComma(atom) || (at > first && !isComma(atoms[at - 1]!)));
 }
 
 function joinItems(items: readonly Item[], topLevel: boolean): string[] {

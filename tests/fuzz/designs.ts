@@ -87,15 +87,35 @@ function baseOf(chance: Chance): { folder: string; was: Texts } {
   const preamble = chance.likely(0.5)
     ? EXAMPLE_PREAMBLE.replace('"Example" {', '"Example" {\n  terrain "../terrain"')
     : EXAMPLE_PREAMBLE;
+  const demands = chance.likely(0.3) ? [["fuzz/demands.hop", demandsOf(chance)] as const] : [];
   const examples = Array.from({ length: 1 + chance.below(2) }, () => chance.of(EXAMPLES));
   if (chance.likely(0.15)) examples.push(LICENCE);
   return {
     folder: "fuzz",
-    was: new Map([
-      ["fuzz/network.hop", preamble],
-      ["fuzz/hops.hop", examples.join("\n")],
-    ]),
+    was: new Map([["fuzz/network.hop", preamble], ["fuzz/hops.hop", examples.join("\n")], ...demands]),
   };
+}
+
+const DEMANDED = [
+  "committed 20 Mbit/s", "peak 100 Mbit/s", "E1 2", "STM-1 1", "tdm-packet 256 B", "frame 512 B", "frame-overhead 8 B",
+  "availability 99.95 %", "availability-with-equipment 99.9 %", "latency 5 ms", "priority 1", "growth 10 % for 5 y",
+  "clock one-feed", "clock two-feeds", "route via KELD-TARN", "route via KELD, KELD-TARN", "second-route disjoint hop",
+  "second-route disjoint site via TARN", "second-route disjoint structure", "state planned 2027-03-01",
+  'accept availability until 2027-05-01 because "it is known"',
+]; // biome-ignore format: a list
+
+/** Between the sites of the preamble, by way of its hops or of what a mutation makes of them. */
+function demandsOf(chance: Chance): string {
+  const ends = () =>
+    `from ${chance.of(["KELD", "TARN"])} to ${chance.of(["KELD", "TARN", "TARN", "handover"])}`;
+  const each = Array.from(
+    { length: 1 + chance.below(3) },
+    (_, at) => `demand D${at} {\n${[ends(), ...chance.some(DEMANDED, 0.4)].join("\n")}\n}`,
+  );
+  const terms = chance.likely(0.5)
+    ? ["traffic {\nrerouting none\nswitching 50 ms\nhop-latency 200 us\nclock-hops 4\n}"]
+    : [];
+  return `${[...each, ...terms, "defaults demand {\npriority 3\n}"].join("\n")}\n`;
 }
 
 const read = new Map<string, SourceFile>();

@@ -2,6 +2,7 @@
  * Shape of `check --format json`. `hopwright schema check` prints its JSON Schema, which is generated from these
  * types. A change that a script could notice raises the number in `schema`.
  */
+import type { Demand, TrafficAtSite, TrafficTerms } from "../../../shared/design/demand.js";
 import type { Acceptance, Hop, Site } from "../../../shared/design/design.js";
 import type { SiteEquipment, SpareRule } from "../../../shared/design/equipment.js";
 import type { Severity } from "../../../shared/design/severity.js";
@@ -110,4 +111,9 @@ export interface DesignDocument {
   readonly acceptedAt?: readonly { readonly site: string; readonly accepts: readonly Acceptance[] }[];
   readonly spares?: readonly SpareRule[];
   readonly groundingEveryM?: number;
+  readonly demands?: readonly Demand[];
+  /** What the network says of all demands. */
+  readonly traffic?: TrafficTerms;
+  /** Sites where traffic leaves to fibre, or that have a clock of their own. */
+  readonly trafficAt?: readonly ({ readonly site: string } & TrafficAtSite)[];
 }

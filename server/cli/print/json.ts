@@ -95,7 +95,9 @@ function hopOutput({ result, more }: Standing, designRoot: string, root: string)
 }
 
 function designDocument({ model }: JudgedDesign): DesignDocument {
-  const { title, terrain, sites, hops, equipment, acceptedAt, spares, groundingEveryM } = model.design();
+  const { title, terrain, sites, hops, equipment, acceptedAt, spares, groundingEveryM, ...more } =
+    model.design();
+  const { demands, traffic, trafficAt } = more;
   return {
     schema: "hopwright-design/1",
     title,
@@ -106,6 +108,9 @@ function designDocument({ model }: JudgedDesign): DesignDocument {
     acceptedAt: acceptedAt && [...acceptedAt].map(([site, accepts]) => ({ site, accepts })),
     spares,
     groundingEveryM,
+    demands: demands && [...demands.values()],
+    traffic,
+    trafficAt: trafficAt && [...trafficAt].map(([site, at]) => ({ site, ...at })),
   };
 }
 
