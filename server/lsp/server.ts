@@ -154,7 +154,7 @@ export function startServer(connection: Connection): void {
 
 const CAPABILITIES: ServerCapabilities = {
   textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
-  completionProvider: { triggerCharacters: [" ", "/", '"'] },
+  completionProvider: { triggerCharacters: [" ", "/", '"', ","] },
   documentLinkProvider: {},
   hoverProvider: true,
   definitionProvider: true,

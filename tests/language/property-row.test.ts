@@ -124,6 +124,8 @@ const UNIT_NAMES: Partial<Record<Dimension, RegExp>> = {
   ratio: /Db$/,
   "power level": /Dbm$/,
   duration: /Hours$/,
+  time: /S$/,
+  "frame size": /Bytes$/,
   percentage: /Percent$/,
   angle: /Deg$/,
   gain: /Dbi$/,

@@ -6,11 +6,11 @@ import type { Block, KeyFigure, Page, Section, TableRow } from "../../report/doc
 import { type ChangeCounts, type ChangeSet, type HopChange, isEmpty } from "../change-set.js";
 import { isWorse } from "../findings.js";
 import { goesOn } from "../times.js";
-import { entryWords } from "../words.js";
 import { findingItems } from "./finding-items.js";
 import { hopBlocks, hopHeading } from "./hop-section.js";
 import type { ChangePageInput, TimeInput } from "./input.js";
 import { licenceSection, ordersSection } from "./orders-section.js";
+import { nowAndBefore, sharedSections } from "./shared-section.js";
 import { affectedTable, rowsOfDecisions } from "./tables.js";
 
 /** Beyond these the reader wants a table. */
@@ -55,7 +55,7 @@ function changeSections(input: TimeInput): Section[] {
   return [
     ...alone.map((hop) => section(`hop-${hop.hop}`, hopHeading(hop), hopBlocks(hop, input))),
     ...affectedSection(others, alone, input),
-    ...sharedSection(input),
+    ...sharedSections(input),
     ...siteSection(input),
     ...findingSection(input),
     ...ordersSection(changes.orders),
@@ -199,46 +199,6 @@ function affectedSection(
       ...(items.length > 0 ? [{ type: "list", items } as const] : []),
     ]),
   ];
-}
-
-function sharedSection(input: TimeInput): Section[] {
-  const { shared } = input.changes;
-  if (shared.length === 0) return [];
-  const rows = shared.flatMap(({ entry, status, renamedFrom, decisions, usedBy, affects }): TableRow[] => {
-    const named = nowAndBefore(entryWords(entry), renamedFrom);
-    const reach = `${usedBy}, ${affects} of them with consequences`;
-    if (decisions.length === 0) return [{ cells: [named, "", status === "changed" ? "" : status, reach] }];
-    return rowsOfDecisions(decisions).map(({ cells }, index) => ({
-      cells: [
-        whichOf(entry, decisions, index) ?? (index === 0 ? named : ""),
-        cells[1]!,
-        cells[2]!,
-        index === 0 ? reach : "",
-      ],
-    }));
-  });
-  const items = shared.flatMap(({ findings, entry }) => findingItems(findings, input, entryWords(entry)));
-  const columns = [{ title: "What" }, { title: "Was" }, { title: "Is" }, { title: "Hops" }];
-  return [
-    section("shared", "What hops share", [
-      { type: "table", columns, rows },
-      ...(items.length > 0 ? [{ type: "list", items } as const] : []),
-    ]),
-  ];
-}
-
-/** Of licences, which have one entry together: the one that a row is about, where it is another than above. */
-function whichOf(
-  entry: string,
-  decisions: ChangeSet["shared"][number]["decisions"],
-  index: number,
-): string | undefined {
-  const within = entry === "licence" ? decisions[index]!.within : undefined;
-  return within === decisions[index - 1]?.within ? undefined : within;
-}
-
-function nowAndBefore(name: string, renamedFrom: string | undefined): string {
-  return renamedFrom === undefined ? name : `${name} (was ${renamedFrom})`;
 }
 
 function siteSection(input: TimeInput): Section[] {

@@ -364,6 +364,8 @@ test("what a snippet inserts, its tab stops at their first values, reads without
         "site chassis": (inner) => `site S { chassis C {\n${inner}\n} }`,
         "defaults hop": (inner) => `defaults hop {\n${inner}\n}`,
         "defaults end": (inner) => `defaults end {\n${inner}\n}`,
+        traffic: (inner) => `traffic {\n${inner}\n}`,
+        "defaults demand": (inner) => `defaults demand {\n${inner}\n}`,
         "defaults site": (inner) => `defaults site {\n${inner}\n}`,
       };
       const text = (wrapped[context] ?? ((inner: string) => `${context} X {\n${inner}\n}`))(filled);

@@ -1,0 +1,83 @@
+/** Demands in an editor, by the built server on copies of the samples. */
+import { cpSync, mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import type {
+  CompletionList,
+  DocumentSymbol,
+  FoldingRange,
+  Hover,
+  Location,
+  SemanticTokens,
+  TextEdit,
+  WorkspaceEdit,
+} from "vscode-languageserver";
+import { codes, Editor } from "./client.js";
+
+const SAMPLES = join(import.meta.dirname, "../../samples");
+const DEMANDS = "learning/demands.hop";
+
+let folder: string;
+let editor: Editor;
+
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), "hopwright-"));
+  cpSync(SAMPLES, folder, { recursive: true });
+  editor = await Editor.start(folder);
+  editor.open(DEMANDS);
+  await editor.settled();
+});
+
+afterAll(async () => {
+  await editor.stop();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+it("what is wrong in one is told at its line, and goes with it", async () => {
+  editor.replace(DEMANDS, "from BIRCH to ALDER", "from BIRCH to ALDR\n  route via ALDER-BRCH");
+  await editor.until(DEMANDS, (all) => codes(all).filter((code) => code === "unknown-name").length === 2);
+  editor.replace(DEMANDS, "from BIRCH to ALDR\n  route via ALDER-BRCH", "from BIRCH to ALDER");
+  await editor.until(DEMANDS, (all) => !codes(all).includes("unknown-name"));
+});
+
+it("completion behind a comma offers sites and hops, a unit behind its figure", async () => {
+  editor.replace(DEMANDS, "from BIRCH to ALDER", "from BIRCH to ALDER\n  route via BIRCH, ");
+  const ask = async (what: string) => {
+    const position = editor.position(DEMANDS, what, what.length);
+    const { items } = await editor.request<CompletionList>("textDocument/completion", DEMANDS, { position });
+    return items.map(({ label }) => label);
+  };
+  expect(await ask("route via BIRCH, ")).toEqual(expect.arrayContaining(["ALDER", "ALDER-BIRCH"]));
+  expect(await ask("latency 2 ")).toEqual(["ms", "s", "us"]);
+  editor.replace(DEMANDS, "\n  route via BIRCH, ", "");
+});
+
+it("rename of a site reaches the demands that end there", async () => {
+  const edit = await editor.request<WorkspaceEdit>("textDocument/rename", DEMANDS, {
+    position: editor.position(DEMANDS, "to ALDER", 4),
+    newName: "ELDER",
+  });
+  const files = Object.keys(edit.changes ?? {}).map((uri) => uri.split("/").at(-1));
+  expect(files.sort()).toEqual(["demands.hop", "hops.hop", "sites.hop"]);
+});
+
+it("hover, definition, symbols, folding, colours and layout know them", async () => {
+  const position = editor.position(DEMANDS, "FARM", 1);
+  const { contents } = await editor.request<Hover>("textDocument/hover", DEMANDS, { position });
+  expect((contents as { value: string }).value).toContain("from BIRCH to ALDER");
+  const [target] = await editor.request<Location[]>("textDocument/definition", DEMANDS, {
+    position: editor.position(DEMANDS, "from WILLOW", 6),
+  });
+  expect(target?.uri).toMatch(/sites\.hop$/);
+  const symbols = await editor.request<DocumentSymbol[]>("textDocument/documentSymbol", DEMANDS);
+  expect(symbols.map(({ name }) => name)).toEqual(["FARM", "MILL", "CLINIC"]);
+  const folds = await editor.request<FoldingRange[]>("textDocument/foldingRange", DEMANDS);
+  expect(folds.length).toBeGreaterThanOrEqual(3);
+  const { data } = await editor.request<SemanticTokens>("textDocument/semanticTokens/full", DEMANDS);
+  expect(data.length).toBeGreaterThan(100);
+  const edits = await editor.request<TextEdit[]>("textDocument/formatting", DEMANDS, {
+    options: { tabSize: 2, insertSpaces: true },
+  });
+  expect(edits ?? []).toEqual([]);
+});
