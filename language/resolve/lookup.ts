@@ -1,10 +1,11 @@
 /** What resolving needs to know of the rest of the design. Every look-up is noted as a dependency. */
 
+import type { Acceptance } from "../../shared/design/acceptance.js";
 import type { Antenna, Coupler, Feeder, Radio } from "../../shared/design/catalogue.js";
 import type { Stock } from "../../shared/design/change.js";
 import type { Climate } from "../../shared/design/climate.js";
 import type { TrafficAtSite, TrafficTerms } from "../../shared/design/demand.js";
-import type { Acceptance, Policy, Site } from "../../shared/design/design.js";
+import type { Policy, Site } from "../../shared/design/design.js";
 import type { Cable, Card, Chassis, SiteEquipment } from "../../shared/design/equipment.js";
 import type { InterferenceAtSite, InterferenceTerms, OthersList } from "../../shared/design/interference.js";
 import type { Licence } from "../../shared/design/licence.js";

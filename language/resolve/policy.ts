@@ -1,5 +1,6 @@
 /** What the design has agreed on about its rules, from its statements wherever they stand. */
-import type { Acceptance, Policy } from "../../shared/design/design.js";
+import type { Acceptance } from "../../shared/design/acceptance.js";
+import type { Policy } from "../../shared/design/design.js";
 import type { Severity } from "../../shared/design/severity.js";
 import { type Fact, factsNamed, wordOf } from "../facts/fact.js";
 import type { Declaration } from "../model/source-file.js";

@@ -1,5 +1,5 @@
 /** What a network is for: what must be carried from one site to another, and what it may cost in time and failure. */
-import type { Acceptance } from "./design.js";
+import type { Acceptance } from "./acceptance.js";
 import type { State } from "./state.js";
 
 export interface Demand {

@@ -1,4 +1,5 @@
 import type { RowStanding } from "../spectrum/standing.js";
+import type { Acceptance } from "./acceptance.js";
 import type { Antenna, Coupler, Feeder, Radio, RadioMode } from "./catalogue.js";
 import type { Climate } from "./climate.js";
 import type { Demand, TrafficAtSite, TrafficTerms } from "./demand.js";
@@ -68,14 +69,6 @@ export interface MeasuredRain {
   readonly frequencyHz: number;
   /** Undefined: the hop's own. */
   readonly polarization?: Exclude<Polarization, "slant">;
-}
-
-/** A finding that the design accepts on purpose. */
-export interface Acceptance {
-  readonly rule: string;
-  readonly reason?: string;
-  /** ISO date; undefined: no end. */
-  readonly until?: string;
 }
 
 /** What a design has agreed on about its rules. */

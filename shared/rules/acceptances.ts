@@ -1,6 +1,8 @@
 /** What a hop or a site accepts on purpose: findings that it excuses, and what is wrong with the acceptances themselves. */
+
+import type { Acceptance } from "../design/acceptance.js";
 import { address, nth } from "../design/address.js";
-import type { Acceptance, Design, Hop, Policy } from "../design/design.js";
+import type { Design, Hop, Policy } from "../design/design.js";
 import type { Finding } from "../design/finding.js";
 import { acceptanceExpired } from "./acceptance-expired.js";
 import { acceptanceReason, REASON_TO_WRITE } from "./acceptance-reason.js";

@@ -17,7 +17,7 @@ export const frameBytes = quantity("frame size", {
 });
 export const frameOverheadBytes = quantity("frame size", { min: "0 B", max: "100 B" });
 /** Places that a route passes, in the order of the route. */
-export const passed = { type: "reference", kind: "site", orKind: "hop" } as const;
+const passed = { type: "reference", kind: "site", orKind: "hop" } as const;
 
 export const demandRows: Rows = [
   {

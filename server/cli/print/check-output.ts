@@ -2,8 +2,10 @@
  * Shape of `check --format json`. `hopwright schema check` prints its JSON Schema, which is generated from these
  * types. A change that a script could notice raises the number in `schema`.
  */
+
+import type { Acceptance } from "../../../shared/design/acceptance.js";
 import type { Demand, TrafficAtSite, TrafficTerms } from "../../../shared/design/demand.js";
-import type { Acceptance, Hop, Site } from "../../../shared/design/design.js";
+import type { Hop, Site } from "../../../shared/design/design.js";
 import type { SiteEquipment, SpareRule } from "../../../shared/design/equipment.js";
 import type { Severity } from "../../../shared/design/severity.js";
 import type { State } from "../../../shared/design/state.js";

@@ -36,7 +36,12 @@ function sectionOf(
     const hops = withHops ? [`${usedBy}, ${affects} of them with consequences`] : [];
     if (decisions.length === 0) return [{ cells: [named, "", status === "changed" ? "" : status, ...hops] }];
     return rowsOfDecisions(decisions).map(({ cells }, index) => ({
-      cells: [whichOf(entry, decisions, index) ?? (index === 0 ? named : ""), cells[1]!, cells[2]!, ...(index === 0 ? hops : hops.map(() => ""))],
+      cells: [
+        whichOf(entry, decisions, index) ?? (index === 0 ? named : ""),
+        cells[1]!,
+        cells[2]!,
+        ...(index === 0 ? hops : hops.map(() => "")),
+      ],
     }));
   });
   const items = changes.flatMap(({ findings, entry }) => findingItems(findings, input, entryWords(entry)));
@@ -49,11 +54,7 @@ function sectionOf(
 }
 
 /** Of licences, which have one entry together: the one that a row is about, where it is another than above. */
-function whichOf(
-  entry: string,
-  decisions: SharedChange["decisions"],
-  index: number,
-): string | undefined {
+function whichOf(entry: string, decisions: SharedChange["decisions"], index: number): string | undefined {
   const within = entry === "licence" ? decisions[index]!.within : undefined;
   return within === decisions[index - 1]?.within ? undefined : within;
 }
