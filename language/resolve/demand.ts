@@ -1,6 +1,7 @@
 /** A demand, and what sites and the network say of traffic: from facts to the plain data of the design. */
 import type { Demand, RoutePoint, TrafficAtSite, TrafficTerms } from "../../shared/design/demand.js";
 import { bitRate } from "../../shared/format/numbers.js";
+import { over } from "../../shared/units/as-written.js";
 import { HOURS_A_YEAR } from "../../shared/units/year.js";
 import {
   type Argument,
@@ -104,7 +105,7 @@ function growthOf(fact: Fact | undefined): Pick<Demand, "growthPercent" | "growt
   const growthPercent = quantityOf(fact, "rate");
   const hours = quantityOf(fact, "horizon");
   if (growthPercent === undefined || hours === undefined) return {};
-  return { growthPercent, growthYears: hours / HOURS_A_YEAR };
+  return { growthPercent, growthYears: over(hours, HOURS_A_YEAR) };
 }
 
 /** Names that nothing bears, or both a site and a hop, are left out. @returns undefined where none is left */

@@ -149,6 +149,7 @@ describe("exit status", () => {
       const file = join(at, "hops.hop");
       edit(file, /\/\/ 1\.[\s\S]*?(?=\/\/ 4\.)/, "");
       edit(join(at, "sites.hop"), /site ALDER[\s\S]*?(?=site MAPLE)/, "");
+      rmSync(join(at, "demands.hop"));
       // Frequencies by themselves, so that no remark about a channel plan is left.
       edit(file, / {2}channel .*\n/, "");
       edit(file, "transmits high", "transmits 13.087 GHz");

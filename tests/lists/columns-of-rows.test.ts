@@ -58,6 +58,7 @@ const WITHOUT_COLUMN: typeof STATED = {
     "clock-source",
     "coast",
     "coupling-loss",
+    "coupling-loss-others",
     "delivery",
     "feed",
     "handover",
