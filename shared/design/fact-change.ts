@@ -8,7 +8,7 @@ export type FactChange =
   /** In the place of the statement of the same word, or of one of `instead`; else a new line in a block. */
   | {
       readonly do: "state";
-      /** Block of a hop, an end, a site, a chassis or a service at a site. */
+      /** Block of a hop, an end, a site, a demand, a chassis or a service at a site. */
       readonly in: Address;
       /** As the language writes it: a word, and what is said with it. */
       readonly line: string;

@@ -41,6 +41,8 @@ export const TEXT_CASES: Readonly<Partial<Record<TextRule, readonly string[]>>> 
     inPreamble("rain 34 mm/h", "rain 34 mm/hr"),
     inPreamble("availability 99.99 %", "availability 99.99"),
     inPreamble("tuning 17.7 GHz", "tuning 17.7"),
+    behind("demand D {\n  from KELD to TARN\n  committed 200\n}"),
+    behind("demand D {\n  from KELD to TARN\n  latency 5\n}"),
   ],
   "wrong-dimension": [
     hop("transmits high", "transmits high\n    power 18 dB"),

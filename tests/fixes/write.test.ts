@@ -34,11 +34,27 @@ site K {
     card D 2
   }
 }
+demand D {
+  committed 200 Mbit/s
+  priority 2
+}
 `;
 const at = "hop K-T";
 
 describe.each<readonly [string, readonly FactChange[], string | undefined, string | undefined]>([
   ["states in place", [{ do: "state", in: at, line: "radio S" }], "radio R ", "radio S "],
+  [
+    "states in a demand",
+    [{ do: "state", in: "demand D", line: "latency 5 ms" }],
+    "Mbit/s\n  priority",
+    "Mbit/s\n  latency 5 ms\n  priority",
+  ],
+  [
+    "replaces in a demand",
+    [{ do: "replace", at: "demand D / committed", argument: "rate", by: "300 Mbit/s" }],
+    "200 Mbit/s",
+    "300 Mbit/s",
+  ],
   [
     "states anew where the order has it",
     [{ do: "state", in: at, line: "polarization vertical" }],

@@ -22,12 +22,17 @@ export function hopInText(model: DesignModel, hop: string): BlockInText | undefi
   return entry && { file: entry.file, fact: entry.fact, context: "hop" };
 }
 
-/** The hop or the site that an address lies in: there its findings are accepted. */
+/** The hop, the site or the demand that an address lies in: there its findings are accepted. */
 export function acceptingInText(model: DesignModel, at: string): BlockInText | undefined {
   const hop = hopOf(at);
   if (hop !== undefined) return hopInText(model, hop);
-  const entry = at.startsWith("site ") ? model.standing(at.split(" / ")[0]!)[0] : undefined;
-  return entry && { file: entry.file, fact: entry.fact, context: "site" };
+  return /^(site|demand) /.test(at) ? declarationInText(model, at.split(" / ")[0]!) : undefined;
+}
+
+/** What is declared and has no ends: a site, a demand, an entry of the catalogue. */
+export function declarationInText(model: DesignModel, key: string): BlockInText | undefined {
+  const { file, fact } = model.standing(key)[0] ?? {};
+  return file !== undefined && fact?.context ? { file, fact, context: fact.context } : undefined;
 }
 
 export function endInText(model: DesignModel, hop: string, site: string): BlockInText | undefined {

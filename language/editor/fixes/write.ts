@@ -4,7 +4,7 @@ import { argument, type Fact, factNamed, factsNamed, wordOf } from "../../facts/
 import { hasStates } from "../../facts/states.js";
 import type { DesignModel } from "../../model/design-model.js";
 import type { TextEdit } from "../text-range.js";
-import { type BlockInText, endInText, hopInText, insertLines, removeFact, replaceArgument } from "./edits.js";
+import { type BlockInText, declarationInText, endInText, hopInText, insertLines, removeFact, replaceArgument } from "./edits.js";
 
 /** New lines of a block, with the word that says where they go. */
 interface NewLines {
@@ -139,20 +139,18 @@ function factAt(
   return fact && { block, fact };
 }
 
-/** The block of a hop, an end, a site, or what has a block at a site: a chassis, a service. */
+/** The block of a hop, an end, a site, a demand, or what has a block at a site: a chassis, a service. */
 function blockAt(model: DesignModel, at: string): BlockInText | undefined {
   const [top = "", step] = at.split(" / ");
   if (top.startsWith("hop ")) {
     const hop = top.slice("hop ".length);
     return step === undefined ? hopInText(model, hop) : endInText(model, hop, step);
   }
-  const entry = model.standing(top)[0];
-  if (!entry) return undefined;
-  const site: BlockInText = { file: entry.file, fact: entry.fact, context: "site" };
-  if (step === undefined) return site;
-  const inner = nthFact(entry.fact, step);
+  const whole = declarationInText(model, top);
+  if (!whole || step === undefined) return whole;
+  const inner = nthFact(whole.fact, step);
   const context = inner?.property.block;
-  return inner && context && { ...site, fact: inner, context };
+  return inner && context && { ...whole, fact: inner, context };
 }
 
 /** `channel#2`: the third of the name. */
