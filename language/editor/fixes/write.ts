@@ -4,7 +4,15 @@ import { argument, type Fact, factNamed, factsNamed, wordOf } from "../../facts/
 import { hasStates } from "../../facts/states.js";
 import type { DesignModel } from "../../model/design-model.js";
 import type { TextEdit } from "../text-range.js";
-import { type BlockInText, declarationInText, endInText, hopInText, insertLines, removeFact, replaceArgument } from "./edits.js";
+import {
+  type BlockInText,
+  declarationInText,
+  endInText,
+  hopInText,
+  insertLines,
+  removeFact,
+  replaceArgument,
+} from "./edits.js";
 
 /** New lines of a block, with the word that says where they go. */
 interface NewLines {
