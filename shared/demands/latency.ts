@@ -1,0 +1,35 @@
+/** How long a frame is on its way, one way. */
+import type { TrafficTerms } from "../design/demand.js";
+import { SPEED_OF_LIGHT_M_PER_S } from "../propagation/constants.js";
+
+/** Of both radios of a hop, and of the switch at a site, where the network states none; ours, of usual equipment. */
+export const USUAL_HOP_LATENCY_S = 200e-6;
+export const USUAL_SITE_LATENCY_S = 20e-6;
+
+export interface LatencyHop {
+  readonly lengthM: number;
+  /** Of the mode that carries the demand; undefined: not known, and the frame takes no time. */
+  readonly bps?: number;
+}
+
+export interface Latency {
+  readonly pathS: number;
+  readonly radiosS: number;
+  readonly sitesS: number;
+  /** The frame itself, sent anew at each hop. */
+  readonly framesS: number;
+  readonly totalS: number;
+}
+
+/**
+ *     t = sum d/c + n t_hop + (n + 1) t_site + sum 8 B/R
+ *
+ * @param frameBytes B, with what the network adds
+ */
+export function latencyOf(hops: readonly LatencyHop[], frameBytes: number, terms: TrafficTerms): Latency {
+  const pathS = hops.reduce((sum, { lengthM }) => sum + lengthM, 0) / SPEED_OF_LIGHT_M_PER_S;
+  const radiosS = hops.length * (terms.hopLatencyS ?? USUAL_HOP_LATENCY_S);
+  const sitesS = (hops.length + 1) * (terms.siteLatencyS ?? USUAL_SITE_LATENCY_S);
+  const framesS = hops.reduce((sum, { bps }) => sum + (bps! > 0 ? (8 * frameBytes) / bps! : 0), 0);
+  return { pathS, radiosS, sitesS, framesS, totalS: pathS + radiosS + sitesS + framesS };
+}
