@@ -1,6 +1,7 @@
 /** What moves and what is lost when one hop, site or card of the network fails. */
-import type { DemandRoutes, RouteSearch } from "./routes.js";
-import { separationOf } from "./separation.js";
+import { GoalTree, type Remaining } from "./goal-tree.js";
+import type { Graph } from "./graph.js";
+import type { DemandRoutes } from "./routes.js";
 import type { Way } from "./shortest.js";
 
 export type Element =
@@ -19,75 +20,88 @@ export interface Failure {
 export interface RoutedDemand {
   readonly name: string;
   readonly routes: DemandRoutes;
-  isGoal(site: number): boolean;
-  /** It may end at any handover. */
-  readonly toAny: boolean;
+  /** The same object for all demands that may end at the same sites. */
+  readonly goals: ReadonlySet<number>;
+}
+
+interface Collected {
+  readonly element: Element;
+  readonly lost: string[];
+  readonly moved: Map<string, Way>;
 }
 
 /**
- * Each element that any route passes, hops first, by name. A demand that has a route of its own to stand in takes that as
- * long as it is whole; else, where the network reroutes, the shortest that remains.
+ * Each element that any route passes: hops by name, sites by name, then cards. A demand that has a route of its own to
+ * stand in takes that as long as it is whole; else, where the network reroutes, the shortest that remains.
  */
 export function failuresOf(
   demands: readonly RoutedDemand[],
-  search: RouteSearch,
+  graph: Graph,
   isRerouting: boolean,
   cards: readonly Extract<Element, { kind: "card" }>[],
 ): readonly Failure[] {
-  const { graph } = search;
-  const passing = { hop: groups(demands, ({ hops }) => hops), site: groups(demands, ({ sites }) => sites) };
-  const { bridge } = separationOf(graph);
-  const failures: Failure[] = [];
-  const fail = (
-    element: Element,
-    hops: ReadonlySet<number>,
-    sites: ReadonlySet<number>,
-    of: Iterable<RoutedDemand>,
-  ) => {
-    const lost: string[] = [];
-    const moved = new Map<string, Way>();
-    const isWhole = (way: Way) =>
-      !way.hops.some((hop) => hops.has(hop)) && !way.sites.some((site) => sites.has(site));
-    for (const { name, routes, isGoal, toAny } of of) {
-      const first = routes.first!;
-      const second = routes.second !== undefined && isWhole(routes.second) ? routes.second : undefined;
-      // Without a bridge its two sides do not reach each other; another handover may stand on the near side.
-      const isParted = element.kind === "hop" && bridge[[...hops][0]!] === 1 && !toAny;
-      const way =
-        second ??
-        (isRerouting && !isParted
-          ? search.shortest.find(first.sites[0]!, (site) => isGoal(site) && !sites.has(site), { hops, sites })
-          : undefined);
-      if (way === undefined) lost.push(name);
-      else moved.set(name, way);
+  const ofHops = new Map<number, Collected>();
+  const ofSites = new Map<number, Collected>();
+  const ofCards = new Map<number, Collected>();
+  // Of all demands to the same goals one tree tells what remains.
+  for (const [goals, of] of grouped(demands, ({ goals: to }) => [to])) {
+    const tree = isRerouting ? new GoalTree(graph, goals) : undefined;
+    const fail = (
+      failed: Collected,
+      hops: ReadonlySet<number>,
+      sites: ReadonlySet<number>,
+      passing: Iterable<RoutedDemand>,
+    ) => {
+      let remaining: Remaining | undefined;
+      for (const { name, routes } of passing) {
+        const isSpared = routes.second !== undefined && isWhole(routes.second, hops, sites);
+        const way = isSpared
+          ? routes.second
+          : (remaining ??= tree?.without(hops, sites))?.(routes.first!.sites[0]!);
+        if (way === undefined) failed.lost.push(name);
+        else failed.moved.set(name, way);
+      }
+    };
+    const byHop = grouped(of, ({ routes }) => routes.first!.hops);
+    for (const [hop, passing] of byHop)
+      fail(at(ofHops, hop, { kind: "hop", name: graph.hops[hop]! }), new Set([hop]), NONE, passing);
+    for (const [site, passing] of grouped(of, ({ routes }) => routes.first!.sites))
+      fail(at(ofSites, site, { kind: "site", name: graph.sites[site]! }), NONE, new Set([site]), passing);
+    for (const [number, card] of cards.entries()) {
+      const hops = new Set(card.hops.flatMap((name) => graph.hopNumbers.get(name) ?? []));
+      const passing = new Set([...hops].flatMap((hop) => byHop.get(hop) ?? []));
+      if (passing.size > 0) fail(at(ofCards, number, card), hops, NONE, passing);
     }
-    failures.push({ element, lost: lost.sort(), moved });
-  };
-  for (const [hop, of] of passing.hop)
-    fail({ kind: "hop", name: graph.hops[hop]! }, new Set([hop]), NONE, of);
-  for (const [site, of] of passing.site)
-    fail({ kind: "site", name: graph.sites[site]! }, NONE, new Set([site]), of);
-  for (const card of cards) {
-    const hops = new Set(card.hops.flatMap((name) => graph.hopNumbers.get(name) ?? []));
-    const of = new Set([...hops].flatMap((hop) => passing.hop.get(hop) ?? []));
-    if (of.size > 0) fail(card, hops, NONE, of);
   }
-  return failures;
+  return [ofHops, ofSites, ofCards].flatMap((of) =>
+    [...of]
+      .sort(([a], [b]) => a - b)
+      .map(([, { element, lost, moved }]) => ({ element, lost: lost.sort(), moved })),
+  );
 }
 
 const NONE: ReadonlySet<number> = new Set();
 
-/** Demands by each number that their first route passes, in its order. */
-function groups(
+function at(of: Map<number, Collected>, number: number, element: Element): Collected {
+  let known = of.get(number);
+  if (known === undefined) of.set(number, (known = { element, lost: [], moved: new Map() }));
+  return known;
+}
+
+function isWhole(way: Way, hops: ReadonlySet<number>, sites: ReadonlySet<number>): boolean {
+  return !way.hops.some((hop) => hops.has(hop)) && !way.sites.some((site) => sites.has(site));
+}
+
+function grouped<Key>(
   demands: readonly RoutedDemand[],
-  numbers: (way: Way) => readonly number[],
-): ReadonlyMap<number, readonly RoutedDemand[]> {
-  const by = new Map<number, RoutedDemand[]>();
+  keys: (demand: RoutedDemand) => readonly Key[],
+): ReadonlyMap<Key, readonly RoutedDemand[]> {
+  const by = new Map<Key, RoutedDemand[]>();
   for (const demand of demands)
-    for (const number of demand.routes.first === undefined ? [] : numbers(demand.routes.first)) {
-      const known = by.get(number);
-      if (known === undefined) by.set(number, [demand]);
+    for (const key of keys(demand)) {
+      const known = by.get(key);
+      if (known === undefined) by.set(key, [demand]);
       else known.push(demand);
     }
-  return new Map([...by].sort(([a], [b]) => a - b));
+  return by;
 }

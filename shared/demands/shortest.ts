@@ -1,5 +1,6 @@
 /** The shortest way from a site to one of several others. */
 import { across, type Graph } from "./graph.js";
+import { Heap } from "./heap.js";
 
 /** Sites and hops that a way passes, by number: one site more than hops. */
 export interface Way {
@@ -14,7 +15,7 @@ export interface Without {
 }
 
 /** A hop counts as much as so many metres of path: fewest hops first, then the shortest. No way on the Earth is longer. */
-const HOP_M = 100_000_000;
+export const HOP_M = 100_000_000;
 
 /**
  * Dijkstra's algorithm on the numbers of a graph; it ends at the first of the goals, so that near goals cost little however
@@ -81,63 +82,4 @@ export class Shortest {
     }
     return { sites: sites.reverse(), hops: hops.reverse() };
   }
-}
-
-/** Sites by cost, the least first; a site whose cost fell is in it twice, and its old place is passed over. */
-class Heap {
-  private readonly items: number[] = [];
-  private readonly costs: number[] = [];
-
-  constructor(private readonly costM: Float64Array) {}
-
-  clear(): void {
-    this.items.length = 0;
-    this.costs.length = 0;
-  }
-
-  push(site: number): void {
-    const { items, costs } = this;
-    let at = items.length;
-    const cost = this.costM[site]!;
-    items.push(site);
-    costs.push(cost);
-    while (at > 0) {
-      const above = (at - 1) >> 1;
-      if (!isBefore(cost, site, costs[above]!, items[above]!)) break;
-      items[at] = items[above]!;
-      costs[at] = costs[above]!;
-      at = above;
-    }
-    items[at] = site;
-    costs[at] = cost;
-  }
-
-  /** @returns -1 where it is empty */
-  pop(): number {
-    const { items, costs } = this;
-    if (items.length === 0) return -1;
-    const top = items[0]!;
-    const site = items.pop()!;
-    const cost = costs.pop()!;
-    const count = items.length;
-    if (count === 0) return top;
-    let at = 0;
-    for (;;) {
-      let below = 2 * at + 1;
-      if (below >= count) break;
-      if (below + 1 < count && isBefore(costs[below + 1]!, items[below + 1]!, costs[below]!, items[below]!))
-        below++;
-      if (!isBefore(costs[below]!, items[below]!, cost, site)) break;
-      items[at] = items[below]!;
-      costs[at] = costs[below]!;
-      at = below;
-    }
-    items[at] = site;
-    costs[at] = cost;
-    return top;
-  }
-}
-
-function isBefore(cost: number, site: number, than: number, thanSite: number): boolean {
-  return cost < than || (cost === than && site < thanSite);
 }

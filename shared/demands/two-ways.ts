@@ -3,10 +3,7 @@
  * After Bhandari: the first way may be taken back hop by hop, and what both use in opposite directions falls out.
  */
 import { across, type Graph } from "./graph.js";
-import type { Way } from "./shortest.js";
-
-/** As in `shortest.ts`: fewest hops first. */
-const HOP_M = 100_000_000;
+import { HOP_M, type Way } from "./shortest.js";
 
 /** A place of the search: a site, entered or left. Only of sites of the first way are the two not one. */
 type State = number;

@@ -47,6 +47,12 @@ export function waysOf(inputs: WaysInputs, known: Ways | undefined): Ways {
   const search: RouteSearch = { graph, shortest, handovers, near: nearOf(graph, inputs.sites) };
   const routes = new Map<string, DemandRoutes>();
   const routed: RoutedDemand[] = [];
+  const singles = new Map<number, ReadonlySet<number>>();
+  const one = (goal: number) => {
+    let known = singles.get(goal);
+    if (known === undefined) singles.set(goal, (known = new Set([goal])));
+    return known;
+  };
   for (const demand of inputs.demands.values()) {
     const found = routesOf(demand, search);
     if (found === undefined) continue;
@@ -54,15 +60,10 @@ export function waysOf(inputs: WaysInputs, known: Ways | undefined): Ways {
     if (found.first === undefined) continue;
     const { to } = demand;
     const goal = to === "handover" || to === undefined ? undefined : graph.siteNumbers.get(to.site);
-    routed.push({
-      name: demand.name,
-      routes: found,
-      toAny: goal === undefined,
-      isGoal: (site) => (goal === undefined ? handovers.has(site) : site === goal),
-    });
+    routed.push({ name: demand.name, routes: found, goals: goal === undefined ? handovers : one(goal) });
   }
   const blocks = separationOf(graph).blocks.map((block) => ({ block, ring: ringOf(graph, block) }));
-  const failures = failuresOf(routed, search, inputs.terms.rerouting !== "none", inputs.cards);
+  const failures = failuresOf(routed, graph, inputs.terms.rerouting !== "none", inputs.cards);
   const lostWith = new Map<string, Element[]>();
   for (const { element, lost } of failures)
     for (const name of lost) {
