@@ -2,15 +2,14 @@
 import type { Demand, TrafficAtSite, TrafficTerms } from "../design/demand.js";
 import type { Hop, Site } from "../design/design.js";
 import type { HopResult } from "../evaluate/account/result.js";
-import { type Capacity, capacityOf } from "./capacity.js";
+import { capacityOf } from "./capacity.js";
 import { clockFeeds } from "./clocks.js";
 import type { Element } from "./failures.js";
-import { hopLoadsOf } from "./hop-loads.js";
+import { type Flows, flowsOf } from "./flows.js";
+import { HopLoads } from "./hop-loads.js";
 import { judgedDemand } from "./judged-demand.js";
-import { type Carried, loadsOf } from "./load.js";
-import { takenBy } from "./rates.js";
 import type { DemandResult, DemandsResult } from "./result.js";
-import type { Ranked, Traffic } from "./traffic.js";
+import type { Clocks, HopOfNetwork, Traffic } from "./traffic.js";
 import { numbersOf, type Ways, waysOf } from "./ways.js";
 
 export interface DemandsInputs {
@@ -25,12 +24,34 @@ export interface DemandsInputs {
   readonly cards?: readonly Extract<Element, { kind: "card" }>[];
 }
 
+interface KnownHop {
+  readonly hop: Hop;
+  readonly result: HopResult;
+  readonly made: HopOfNetwork;
+}
+
+interface KnownDemand {
+  readonly demand: Demand;
+  readonly flows: string;
+  readonly ways: Ways;
+  readonly clocks: Clocks;
+  readonly terms: string;
+  /** Those that it passes. */
+  readonly hops: readonly HopOfNetwork[];
+  readonly result: DemandResult;
+}
+
+/** Keeps what does not change from look to look: an edited hop costs the demands that pass it. */
 export class Demands {
   private ways: Ways | undefined;
-  private readonly capacities = new WeakMap<HopResult, { readonly hop: Hop; readonly capacity: Capacity }>();
+  private flows: Flows | undefined;
+  private clocks: { readonly ways: Ways; readonly clocks: Clocks } | undefined;
+  private hops = new Map<string, KnownHop>();
+  private judged = new Map<string, KnownDemand>();
+  private readonly loads = new HopLoads();
 
-  /** Routes and failures are those of before where neither the map nor the demands' routes have changed. */
   of(inputs: DemandsInputs): DemandsResult {
+    const { demands, terms } = inputs;
     const standing = [...inputs.hops.values()].filter(({ name }) => inputs.results.has(name));
     const ways = (this.ways = waysOf(
       {
@@ -39,17 +60,22 @@ export class Demands {
           sites: [ends[0].site.name, ends[1].site.name],
           lengthM: inputs.results.get(name)!.distanceM,
         })),
-        demands: inputs.demands,
-        terms: inputs.terms,
+        demands,
+        terms,
         atSites: inputs.atSites,
         sites: inputs.sites,
         cards: inputs.cards ?? [],
       },
       this.ways,
     ));
-    const traffic = this.trafficOf(inputs, ways);
-    const demands = new Map<string, DemandResult>();
-    for (const demand of inputs.demands.values()) demands.set(demand.name, judgedDemand(demand, traffic));
+    const flows = (this.flows = flowsOf(ways, demands, terms, this.flows));
+    const traffic: Traffic = {
+      flows,
+      hops: this.hopsOf(inputs, ways),
+      terms,
+      clocks: this.clocksOf(ways, inputs.atSites),
+    };
+    const results = this.demandsOf(traffic);
     const named = ({
       sites,
       hops,
@@ -61,82 +87,82 @@ export class Demands {
       hops: hops.map((hop) => ways.graph.hops[hop]!),
     });
     return {
-      demands,
-      ...hopLoadsOf(traffic, demands),
+      demands: results,
+      ...this.loads.of(traffic, results),
       rings: ways.rings.map(named),
       meshes: ways.meshes.map(named),
     };
   }
 
-  private trafficOf({ hops, results, demands, terms, atSites }: DemandsInputs, ways: Ways): Traffic {
-    const { graph } = ways;
-    const ranked = rankedOf(demands, terms);
-    const carried = new Map<string, Carried>();
-    for (const [name, { first }] of ways.routes) {
-      const { committedBps, peakBps } = ranked.get(name)!.taken;
-      if (first !== undefined) carried.set(name, { name, way: first, committedBps, peakBps });
+  private demandsOf(traffic: Traffic): ReadonlyMap<string, DemandResult> {
+    const { flows, hops, clocks } = traffic;
+    const terms = JSON.stringify(traffic.terms);
+    const judged = new Map<string, KnownDemand>();
+    for (const { demand } of flows.ranked.values()) {
+      const { name } = demand;
+      const known = this.judged.get(name);
+      const { first, second } = flows.ways.routes.get(name) ?? {};
+      const passed = [...(first?.hops ?? []), ...(second?.hops ?? [])].map((hop) => hops[hop]!);
+      const holds =
+        known?.demand === demand &&
+        known.flows === flows.key &&
+        known.ways === flows.ways &&
+        known.clocks === clocks &&
+        known.terms === terms &&
+        known.hops.every((hop, index) => hop === passed[index]);
+      judged.set(
+        name,
+        holds
+          ? known
+          : {
+              demand,
+              flows: flows.key,
+              ways: flows.ways,
+              clocks,
+              terms,
+              hops: passed,
+              result: judgedDemand(demand, traffic),
+            },
+      );
     }
-    const byHop = new Map<number, { rank: number; bps: number }[]>();
-    for (const { name, way, committedBps } of carried.values())
-      for (const hop of way.hops) {
-        const one = { rank: ranked.get(name)!.rank, bps: committedBps };
-        const known = byHop.get(hop);
-        if (known === undefined) byHop.set(hop, [one]);
-        else known.push(one);
-      }
-    const stated = numbersOf(graph, atSites, ({ clockSource }) => clockSource === true);
+    this.judged = judged;
+    return new Map([...judged].map(([name, { result }]) => [name, result]));
+  }
+
+  private hopsOf({ hops, results }: DemandsInputs, { graph }: Ways): readonly HopOfNetwork[] {
+    const made = new Map<string, KnownHop>();
+    for (const [number, name] of graph.hops.entries()) {
+      const [hop, result] = [hops.get(name)!, results.get(name)!];
+      const known = this.hops.get(name);
+      made.set(
+        name,
+        known?.hop === hop && known.result === result
+          ? known
+          : { hop, result, made: hopOf(hop, result, graph.lengthM[number]!) },
+      );
+    }
+    this.hops = made;
+    return [...made.values()].map(({ made: one }) => one);
+  }
+
+  /** Where no site states a clock of its own it comes from where traffic leaves. */
+  private clocksOf(ways: Ways, atSites: ReadonlyMap<string, TrafficAtSite>): Clocks {
+    if (this.clocks?.ways === ways) return this.clocks.clocks;
+    const stated = numbersOf(ways.graph, atSites, ({ clockSource }) => clockSource === true);
     const sources = stated.size > 0 ? stated : ways.handovers;
-    return {
-      ways,
-      hops: graph.hops.map((name, number) => {
-        const [hop, result] = [hops.get(name)!, results.get(name)!];
-        const percent = result.availability?.equipment?.unavailabilityPercent;
-        return {
-          name,
-          lengthM: graph.lengthM[number]!,
-          capacity: this.capacityOf(hop, result),
-          ...(percent !== undefined && { equipmentFraction: percent / 100 }),
-          groundUnknown: result.unknownGround !== undefined,
-        };
-      }),
-      ranked,
-      carried,
-      normal: loadsOf(graph.hops.length, carried.values()),
-      terms,
-      clocks: { sources, feeds: clockFeeds(graph, sources) },
-      committedUpTo: (hop, rank) =>
-        (byHop.get(hop) ?? []).reduce((sum, one) => (one.rank <= rank ? sum + one.bps : sum), 0),
-    };
-  }
-
-  private capacityOf(hop: Hop, result: HopResult): Capacity {
-    const known = this.capacities.get(result);
-    if (known?.hop === hop) return known.capacity;
-    const capacity = capacityOf(hop, result);
-    this.capacities.set(result, { hop, capacity });
-    return capacity;
+    const clocks = { sources, feeds: clockFeeds(ways.graph, sources) };
+    this.clocks = { ways, clocks };
+    return clocks;
   }
 }
 
-function rankedOf(demands: ReadonlyMap<string, Demand>, terms: TrafficTerms): ReadonlyMap<string, Ranked> {
-  const keyOf = ({
-    priority = Number.POSITIVE_INFINITY,
-    availabilityPercent,
-    availabilityWithEquipmentPercent,
-  }: Demand) => [priority, -(availabilityPercent ?? availabilityWithEquipmentPercent ?? 0)] as const;
-  const sorted = [...demands.values()]
-    .map((demand) => ({ demand, key: keyOf(demand) }))
-    .sort((a, b) => compare(a.key, b.key));
-  const ranked = new Map<string, Ranked>();
-  let rank = 0;
-  for (const [index, { demand, key }] of sorted.entries()) {
-    if (index > 0 && compare(sorted[index - 1]!.key, key) !== 0) rank++;
-    ranked.set(demand.name, { demand, taken: takenBy(demand, terms), rank });
-  }
-  return ranked;
-}
-
-function compare(a: readonly [number, number], b: readonly [number, number]): number {
-  // Two infinities are alike, and their difference is none.
-  return a[0] === b[0] ? a[1] - b[1] : a[0] < b[0] ? -1 : 1;
+function hopOf(hop: Hop, result: HopResult, lengthM: number): HopOfNetwork {
+  const percent = result.availability?.equipment?.unavailabilityPercent;
+  return {
+    name: hop.name,
+    lengthM,
+    capacity: capacityOf(hop, result),
+    ...(percent !== undefined && { equipmentFraction: percent / 100 }),
+    groundUnknown: result.unknownGround !== undefined,
+  };
 }

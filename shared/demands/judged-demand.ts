@@ -12,8 +12,8 @@ import type { Way } from "./shortest.js";
 import type { HopOfNetwork, Traffic } from "./traffic.js";
 
 export function judgedDemand(demand: Demand, traffic: Traffic): DemandResult {
-  const { taken } = traffic.ranked.get(demand.name)!;
-  const routes = traffic.ways.routes.get(demand.name);
+  const { taken } = traffic.flows.ranked.get(demand.name)!;
+  const routes = traffic.flows.ways.routes.get(demand.name);
   const nothing = { demand, taken, hops: [], verdicts: {}, short: [], singlePoints: [] };
   if (routes === undefined) return nothing;
   const { first, second, problem, secondProblem } = routes;
@@ -62,9 +62,9 @@ function passedHop(
   traffic: Traffic,
 ): Passed {
   const hop = traffic.hops[number]!;
-  const { rank, taken } = traffic.ranked.get(demand.name)!;
+  const { rank, taken } = traffic.flows.ranked.get(demand.name)!;
   const isNormal = first.hops.includes(number);
-  const neededBps = traffic.committedUpTo(number, rank) + (isNormal ? 0 : taken.committedBps);
+  const neededBps = traffic.flows.committedUpTo(number, rank) + (isNormal ? 0 : taken.committedBps);
   const step = stepCarrying(hop.capacity, neededBps);
   const sharePercent = shareOf(number, demand, isNormal ? first : second!, second !== undefined, traffic);
   const told = {
@@ -159,7 +159,7 @@ function outageOf(passed: readonly Passed[], first: Way, second: Way | undefined
 }
 
 function routeOf({ sites, hops }: Way, demand: Demand, passed: readonly Passed[], traffic: Traffic): Route {
-  const { graph } = traffic.ways;
+  const { graph } = traffic.flows.ways;
   const frameBytes = demand.frameBytes ?? traffic.terms.frameBytes ?? USUAL_FRAME_BYTES;
   const overheadBytes = demand.frameOverheadBytes ?? traffic.terms.frameOverheadBytes ?? 0;
   const over = hops.map((hop) => {
@@ -214,20 +214,18 @@ function verdictsOf(
 }
 
 /** Elements between its ends whose failure leaves it without a route. */
-function singlePointsOf(
-  name: string,
-  { sites }: Way,
-  { ways: { lostWith, graph } }: Traffic,
-): readonly Element[] {
+function singlePointsOf(name: string, { sites }: Way, { flows: { ways } }: Traffic): readonly Element[] {
+  const { lostWith, graph } = ways;
   const ends = [graph.sites[sites[0]!]!, graph.sites[sites.at(-1)!]!];
   return (lostWith.get(name) ?? []).filter(({ kind, name: at }) => !(kind === "site" && ends.includes(at)));
 }
 
 /** Of a demand that wants a clock at the site from which it comes. */
 function clockAt(
-  { ways: { graph, shortest }, clocks: { sources, feeds } }: Traffic,
+  { flows: { ways }, clocks: { sources, feeds } }: Traffic,
   { from, clock }: Demand,
 ): DemandResult["clock"] {
+  const { graph, shortest } = ways;
   const site = from === undefined ? undefined : graph.siteNumbers.get(from);
   const feed = site === undefined ? undefined : feeds.get(site);
   if (clock === undefined || feed === undefined) return undefined;

@@ -59,6 +59,10 @@ export function loadsWithout(
   }
   return [...changes]
     .filter(([, { names }]) => names.length > 0)
-    .map(([hop, { bps, names }]) => ({ hop, committedBps: normal.committedBps[hop]! + bps, names }))
+    .map(([hop, { bps, names }]) => ({
+      hop,
+      committedBps: normal.committedBps[hop]! + bps,
+      names: names.sort(),
+    }))
     .sort((a, b) => a.hop - b.hop);
 }

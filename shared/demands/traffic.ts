@@ -1,12 +1,10 @@
 /** Everything that demands and the hops under them are judged by, put together once. */
-import type { Demand, TrafficTerms } from "../design/demand.js";
+import type { TrafficTerms } from "../design/demand.js";
 import type { Capacity } from "./capacity.js";
 import type { ClockFeed } from "./clocks.js";
-import type { Carried, Loads } from "./load.js";
-import type { Taken } from "./rates.js";
-import type { Ways } from "./ways.js";
+import type { Flows } from "./flows.js";
 
-/** A hop as demands meet it, by its number. */
+/** A hop as demands meet it, by its number; the same object as long as it is the same. */
 export interface HopOfNetwork {
   readonly name: string;
   readonly lengthM: number;
@@ -16,23 +14,15 @@ export interface HopOfNetwork {
   readonly groundUnknown: boolean;
 }
 
-/** Demands in the order in which a hop carries them: by priority, then those that may fail least. */
-export interface Ranked {
-  readonly demand: Demand;
-  readonly taken: Taken;
-  /** Equal for those that go together. */
-  readonly rank: number;
+export interface Traffic {
+  readonly flows: Flows;
+  readonly hops: readonly HopOfNetwork[];
+  readonly terms: TrafficTerms;
+  /** The same object as long as it is the same. */
+  readonly clocks: Clocks;
 }
 
-/** Everything that demands are judged by. */
-export interface Traffic {
-  readonly ways: Ways;
-  readonly hops: readonly HopOfNetwork[];
-  readonly ranked: ReadonlyMap<string, Ranked>;
-  readonly carried: ReadonlyMap<string, Carried>;
-  readonly normal: Loads;
-  readonly terms: TrafficTerms;
-  readonly clocks: { readonly sources: ReadonlySet<number>; readonly feeds: ReadonlyMap<number, ClockFeed> };
-  /** Committed on a hop by demands that go before one of such a rank, or with it. */
-  committedUpTo(hop: number, rank: number): number;
+export interface Clocks {
+  readonly sources: ReadonlySet<number>;
+  readonly feeds: ReadonlyMap<number, ClockFeed>;
 }

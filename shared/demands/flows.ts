@@ -1,0 +1,102 @@
+/**
+ * What runs where: loads of hops normally and while something fails. It rests on routes and rates alone, and stays as it
+ * is while hops change in what they can carry.
+ */
+import type { Demand, TrafficTerms } from "../design/demand.js";
+import { type Carried, type Loads, loadsOf, loadsWithout, type Moved } from "./load.js";
+import { type Taken, takenBy } from "./rates.js";
+import type { Ways } from "./ways.js";
+
+/** Demands in the order in which a hop carries them: by priority, then those that may fail least. */
+export interface Ranked {
+  readonly demand: Demand;
+  readonly taken: Taken;
+  /** Equal for those that go together. */
+  readonly rank: number;
+}
+
+export interface Flows {
+  readonly key: string;
+  readonly ways: Ways;
+  readonly ranked: ReadonlyMap<string, Ranked>;
+  readonly carried: ReadonlyMap<string, Carried>;
+  readonly normal: Loads;
+  /** By the number of the hop: names of the demands on it, in order. */
+  readonly on: readonly (readonly string[])[];
+  /** Of each failure of the ways, in their order: hops that have more to carry then. */
+  readonly more: readonly (readonly Moved[])[];
+  /** Committed on a hop by demands that go before one of such a rank, or with it. */
+  committedUpTo(hop: number, rank: number): number;
+}
+
+/** @param known goes on where it holds */
+export function flowsOf(
+  ways: Ways,
+  demands: ReadonlyMap<string, Demand>,
+  terms: TrafficTerms,
+  known: Flows | undefined,
+): Flows {
+  const ranked = rankedOf(demands, terms);
+  const key = JSON.stringify(
+    [...ranked.values()].map(({ demand: { name, growthPercent, growthYears }, taken, rank }) => [
+      name,
+      rank,
+      taken.committedBps,
+      taken.peakBps,
+      growthPercent,
+      growthYears,
+    ]),
+  );
+  if (known?.ways === ways && known.key === key) return { ...known, ranked };
+  const count = ways.graph.hops.length;
+  const carried = new Map<string, Carried>();
+  const on: string[][] = Array.from({ length: count }, () => []);
+  const byRank = Array.from({ length: count }, () => new Map<number, number>());
+  for (const [name, { first }] of ways.routes) {
+    const { taken, rank } = ranked.get(name)!;
+    if (first === undefined) continue;
+    carried.set(name, { name, way: first, committedBps: taken.committedBps, peakBps: taken.peakBps });
+    for (const hop of first.hops) {
+      on[hop]!.push(name);
+      byRank[hop]!.set(rank, (byRank[hop]!.get(rank) ?? 0) + taken.committedBps);
+    }
+  }
+  const upTo = byRank.map((sums) => {
+    let sum = 0;
+    return [...sums].sort(([a], [b]) => a - b).map(([rank, bps]) => ({ rank, bps: (sum += bps) }));
+  });
+  const normal = loadsOf(count, carried.values());
+  return {
+    key,
+    ways,
+    ranked,
+    carried,
+    normal,
+    on: on.map((names) => names.sort()),
+    more: ways.failures.map((failure) => loadsWithout(failure, normal, carried)),
+    committedUpTo: (hop, rank) => upTo[hop]!.findLast((one) => one.rank <= rank)?.bps ?? 0,
+  };
+}
+
+function rankedOf(demands: ReadonlyMap<string, Demand>, terms: TrafficTerms): ReadonlyMap<string, Ranked> {
+  const keyOf = ({
+    priority = Number.POSITIVE_INFINITY,
+    availabilityPercent,
+    availabilityWithEquipmentPercent,
+  }: Demand) => [priority, -(availabilityPercent ?? availabilityWithEquipmentPercent ?? 0)] as const;
+  const sorted = [...demands.values()]
+    .map((demand) => ({ demand, key: keyOf(demand) }))
+    .sort((a, b) => compare(a.key, b.key));
+  const ranked = new Map<string, Ranked>();
+  let rank = 0;
+  for (const [index, { demand, key }] of sorted.entries()) {
+    if (index > 0 && compare(sorted[index - 1]!.key, key) !== 0) rank++;
+    ranked.set(demand.name, { demand, taken: takenBy(demand, terms), rank });
+  }
+  return ranked;
+}
+
+function compare(a: readonly [number, number], b: readonly [number, number]): number {
+  // Two infinities are alike, and their difference is none.
+  return a[0] === b[0] ? a[1] - b[1] : a[0] < b[0] ? -1 : 1;
+}
