@@ -34,6 +34,7 @@ import { emissionClass } from "./emission-class.js";
 import { emissionLimits } from "./emission-limits.js";
 import { emissionMask } from "./emission-mask.js";
 import { endArrangement } from "./end-arrangement.js";
+import { DEMAND_RULES } from "./demands/index.js";
 import { EQUIPMENT_HOP_RULES, EQUIPMENT_NETWORK_RULES, standbyMargin } from "./equipment/index.js";
 import { fadeMargin } from "./fade-margin.js";
 import { fadingValidity } from "./fading-validity.js";
@@ -177,6 +178,7 @@ export const NETWORK_RULES: readonly NetworkRule[] = [
   othersRows,
   othersFar,
   othersHarmed,
+  ...DEMAND_RULES,
   ...LICENCE_RULES,
   couplingLossMissing,
   emissionMask,

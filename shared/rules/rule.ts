@@ -1,4 +1,5 @@
 import type { Address } from "../design/address.js";
+import type { DemandsResult } from "../demands/result.js";
 import type { Change } from "../design/change.js";
 import type { Design, Hop } from "../design/design.js";
 import type { Finding, RelatedPlace } from "../design/finding.js";
@@ -106,6 +107,8 @@ export interface NetworkContext {
   readonly sites: ReadonlyMap<string, SiteInNetwork>;
   /** At the receivers of hops and of others; undefined: it was not computed. */
   readonly interference?: InterferenceFound;
+  /** What the network carries; undefined: it states no demand. */
+  readonly demands?: DemandsResult;
   /** Hops that have a licence, or are asked for one, by their names. */
   readonly licences: ReadonlyMap<string, HeldHop>;
   /** ISO dates: the day that is looked at, and today, against which the end of a licence is held. */

@@ -1,0 +1,23 @@
+/** Rules about what the network carries, causes before their consequences. */
+import type { NetworkRule } from "../rule.js";
+import { demandAvailability } from "./demand-availability.js";
+import { demandCapacity } from "./demand-capacity.js";
+import { demandClock } from "./demand-clock.js";
+import { demandGrowth } from "./demand-growth.js";
+import { demandLatency } from "./demand-latency.js";
+import { demandRoute } from "./demand-route.js";
+import { demandSecondRoute } from "./demand-second-route.js";
+import { failureOverloads } from "./failure-overloads.js";
+import { hopCarriesNothing } from "./hop-carries-nothing.js";
+
+export const DEMAND_RULES: readonly NetworkRule[] = [
+  demandRoute,
+  demandSecondRoute,
+  demandCapacity,
+  demandAvailability,
+  demandLatency,
+  demandClock,
+  failureOverloads,
+  demandGrowth,
+  hopCarriesNothing,
+];
