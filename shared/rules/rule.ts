@@ -1,5 +1,5 @@
-import type { Address } from "../design/address.js";
 import type { DemandsResult } from "../demands/result.js";
+import type { Address } from "../design/address.js";
 import type { Change } from "../design/change.js";
 import type { Design, Hop } from "../design/design.js";
 import type { Finding, RelatedPlace } from "../design/finding.js";
