@@ -8,7 +8,7 @@ import { type Taken, takenBy } from "./rates.js";
 import type { Ways } from "./ways.js";
 
 /** Demands in the order in which a hop carries them: by priority, then those that may fail least. */
-export interface Ranked {
+interface Ranked {
   readonly demand: Demand;
   readonly taken: Taken;
   /** Equal for those that go together. */

@@ -3,8 +3,8 @@ import type { TrafficTerms } from "../design/demand.js";
 import { SPEED_OF_LIGHT_M_PER_S } from "../propagation/constants.js";
 
 /** Of both radios of a hop, and of the switch at a site, where the network states none; ours, of usual equipment. */
-export const USUAL_HOP_LATENCY_S = 200e-6;
-export const USUAL_SITE_LATENCY_S = 20e-6;
+const USUAL_HOP_LATENCY_S = 200e-6;
+const USUAL_SITE_LATENCY_S = 20e-6;
 
 export interface LatencyHop {
   readonly lengthM: number;

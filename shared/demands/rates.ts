@@ -6,7 +6,7 @@ export const E1_BPS = 2_048_000;
 export const STM1_BPS = 155_520_000;
 
 /** Before and between frames on a line: preamble and delimiter 8, gap 12. IEEE 802.3 clauses 3.1.1 and 4.4.2, from memory. */
-export const LINE_BYTES_A_FRAME = 20;
+const LINE_BYTES_A_FRAME = 20;
 
 /** Where a network states none; ours: the middle of what traffic tests use (64 to 1518 bytes). */
 export const USUAL_FRAME_BYTES = 512;

@@ -100,7 +100,7 @@ export interface FailureResult {
   }[];
 }
 
-export interface Ring {
+interface Ring {
   /** In turn, from the earliest name. */
   readonly sites: readonly string[];
   readonly hops: readonly string[];

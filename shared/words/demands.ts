@@ -1,14 +1,11 @@
 /** How routes, elements and problems of demands are told. */
+
 import type { Element } from "../demands/failures.js";
-import type { DemandResult, HopOfRoute, Route } from "../demands/result.js";
+import type { DemandResult, HopOfRoute } from "../demands/result.js";
 import type { RouteProblem, SecondProblem } from "../demands/routes.js";
+import type { Demand } from "../design/demand.js";
 import { bitRate, outage } from "../format/numbers.js";
 import { listed } from "./lists.js";
-
-/** `KELD, TARN, RIDGE`. */
-export function routeWords({ sites }: Route): string {
-  return sites.join(", ");
-}
 
 export function elementWords({ kind, name }: Element): string {
   return kind === "hop" ? `hop ${name}` : kind === "site" ? `site ${name}` : `card ${name}`;
@@ -25,14 +22,14 @@ export function someOf(words: readonly string[], most = 4): string {
     : `${words.slice(0, most).join(", ")} and ${words.length - most} more`;
 }
 
-export function routeProblemWords(problem: RouteProblem): string {
+export function routeProblemWords(problem: RouteProblem, { from, to }: Pick<Demand, "from" | "to">): string {
   switch (problem.code) {
     case "off-network":
       return `no hop that stands and is evaluated ends at ${problem.site}`;
     case "no-handover":
       return "no site with a hop states `handover`";
     case "no-route":
-      return "no hops lead there";
+      return `no hops that stand lead from ${from} to ${typeof to === "object" ? to.site : "a handover"}`;
     case "unreached":
       return `no hops lead over ${problem.point}`;
     case "passed-twice":

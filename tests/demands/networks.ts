@@ -7,7 +7,7 @@ import type { Demand, TrafficAtSite, TrafficTerms } from "../../shared/design/de
 import type { Hop, Site } from "../../shared/design/design.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 
-export interface MadeMode {
+interface MadeMode {
   readonly bps: number;
   /** Percent of the year, of each direction; undefined: not known. */
   readonly multipath?: number;

@@ -47,7 +47,7 @@ function reportOf(result: DemandResult, fact: string, outPercent: number, askedP
   const what = fact === "availability" ? "available" : "available, equipment counted,";
   return {
     at: address("demand", demand.name, fact),
-    message: `${what} ${figure} end to end${second ? " over both routes" : ""} (${out} out), ${wanted} is asked (${allowed})${most ? `; ${hopShareWords(most)}` : ""}`,
+    message: `${demand.name} is ${what} ${figure} end to end${second ? " over both routes" : ""} (${out} out), ${wanted} is asked (${allowed})${most ? `; ${hopShareWords(most)}` : ""}`,
     related: most && [{ at: address("hop", most.hop), message: `${most.hop} takes most` }],
   };
 }

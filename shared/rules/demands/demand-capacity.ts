@@ -26,7 +26,7 @@ export const demandCapacity: NetworkRule = {
       const others = short.length === 1 ? "" : `; so do ${someOf(short.slice(1))}`;
       report({
         at: address("demand", demand.name, "committed"),
-        message: `${first} carries ${bitRate(most)} at most, and ${bitRate(neededBps)} are committed on it up to this demand${others}`,
+        message: `${demand.name}: ${first} carries ${bitRate(most)} at most, and ${bitRate(neededBps)} are committed on it up to this demand${others}`,
         related: short
           .slice(0, 4)
           .map((name) => ({ at: address("hop", name), message: `carries too little` })),

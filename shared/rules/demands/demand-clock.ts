@@ -28,7 +28,7 @@ export const demandClock: NetworkRule = {
             : clock.secondHops === undefined
               ? `one feed comes, from ${clock.source} over ${clock.hops} ${clock.hops === 1 ? "hop" : "hops"}; no second shares no hop with it`
               : `the second feed comes over ${clock.secondHops} hops, at most ${limit} are allowed`;
-      report({ at: address("demand", demand.name, "clock"), message: why });
+      report({ at: address("demand", demand.name, "clock"), message: `${demand.name}: ${why}` });
     }
   },
 };

@@ -24,7 +24,7 @@ export const demandLatency: NetworkRule = {
       const ms = (seconds: number) => `${fixed(1000 * seconds, 3)} ms`;
       report({
         at: address("demand", demand.name, "latency"),
-        message: `${ms(totalS)}${isSecond ? " over the second route" : ""}, at most ${ms(demand.latencyS!)} is asked: path ${ms(pathS)}, radios ${ms(radiosS)}, sites ${ms(sitesS)}, frames ${ms(framesS)}`,
+        message: `${demand.name} takes ${ms(totalS)}${isSecond ? " over the second route" : ""}, at most ${ms(demand.latencyS!)} is asked: path ${ms(pathS)}, radios ${ms(radiosS)}, sites ${ms(sitesS)}, frames ${ms(framesS)}`,
       });
     }
   },

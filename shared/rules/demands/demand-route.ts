@@ -22,7 +22,7 @@ export const demandRoute: NetworkRule = {
       const isStated = problem.code === "unreached" || problem.code === "passed-twice";
       report({
         at: address("demand", demand.name, isStated ? "route" : "from"),
-        message: `no route: ${routeProblemWords(problem)}`,
+        message: `${demand.name} has no route: ${routeProblemWords(problem, demand)}`,
       });
     }
   },

@@ -25,7 +25,7 @@ export const demandSecondRoute: NetworkRule = {
       const hang = singlePoints.length === 0 ? "" : `; it hangs on ${elementsWords(singlePoints)}`;
       report({
         at: address("demand", demand.name, "second-route"),
-        message: `${secondProblemWords(secondProblem, demand.secondRoute.disjoint)}${hang}`,
+        message: `${demand.name}: ${secondProblemWords(secondProblem, demand.secondRoute.disjoint)}${hang}`,
         related: singlePoints
           .filter(({ kind }) => kind === "hop")
           .slice(0, 4)
