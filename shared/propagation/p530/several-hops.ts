@@ -9,7 +9,6 @@ export const METHOD: MethodReference = {
   note:
     "From memory, not checked against the Recommendation; between 10 and 20 dB the exponent is taken as linear. " +
     "Not for rain: add the rain outages of the hops, which is pessimistic.",
-  usedByNoFigure: true,
   checked: {
     by: "limits and properties",
     tolerance: "exact",
@@ -43,7 +42,6 @@ export interface HopOutage {
  *
  * C from the smaller margin of each pair. The joint outage of a pair is never taken above the smaller of both.
  * @see Rec. ITU-R P.530-18 section 2.3.7. From memory, not checked against the Recommendation.
- * @nofigure
  */
 export function seriesMultipathOutage(hops: readonly HopOutage[]): Outcome<{
   readonly outageFraction: number;

@@ -5,6 +5,7 @@ import { demandCapacity } from "./demand-capacity.js";
 import { demandClock } from "./demand-clock.js";
 import { demandGrowth } from "./demand-growth.js";
 import { demandLatency } from "./demand-latency.js";
+import { demandPorts } from "./demand-ports.js";
 import { demandRoute } from "./demand-route.js";
 import { demandSecondRoute } from "./demand-second-route.js";
 import { failureOverloads } from "./failure-overloads.js";
@@ -17,6 +18,7 @@ export const DEMAND_RULES: readonly NetworkRule[] = [
   demandAvailability,
   demandLatency,
   demandClock,
+  demandPorts,
   failureOverloads,
   demandGrowth,
   hopCarriesNothing,
