@@ -91,8 +91,8 @@ const CASES: readonly {
   {
     name: "on Windows not the working folder",
     windows: true,
-    path: ".;C:\\work;\\tools;C:tools",
-    programs: [".\\git.exe", "git.exe", "C:\\work\\git.exe", "\\tools\\git.exe", "C:tools\\git.exe"],
+    path: ".;C:\\design;\\tools;C:tools",
+    programs: [".\\git.exe", "git.exe", "C:\\design\\git.exe", "\\tools\\git.exe", "C:tools\\git.exe"],
     found: undefined,
   },
   {
