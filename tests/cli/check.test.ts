@@ -51,7 +51,7 @@ describe("text", () => {
 
       "
     `);
-    expect(stdout).toMatch(/\n\n2 errors, .*1 accepted; 4 hops judged\n$/);
+    expect(stdout).toMatch(/\n\n3 errors, .*1 accepted; 4 hops judged\n$/);
   });
 
   test("tells how many of all hops were judged", () => {
@@ -80,12 +80,14 @@ describe("text", () => {
     const { stdout, status } = run(["check", folder, "--format", "lines"]);
     expect(status).toBe(1);
     const lines = stdout.trimEnd().split("\n");
-    expect(lines[0]).toMatch(/hops\.hop:29:26: error clearance: ALDER-HAZEL: the ray is blocked by 2\.3 m /);
+    // Of findings as grave, by file.
+    expect(lines[0]).toMatch(/demands\.hop:\d+:\d+: error demand-route: CLINIC has no route: /);
+    expect(lines[1]).toMatch(/hops\.hop:29:26: error clearance: ALDER-HAZEL: the ray is blocked by 2\.3 m /);
     expect(
       lines.every((line) => /^\S+\.hop:\d+:\d+: (error|warning|info|accepted) [a-z-]+: /.test(line)),
     ).toBe(true);
     const only = run(["check", folder, "--format", "lines", "--show", "error"]).stdout.trimEnd().split("\n");
-    expect(only).toHaveLength(2);
+    expect(only).toHaveLength(3);
   });
 
   test("names each of several designs and sums them up", () => {
@@ -189,6 +191,8 @@ describe("exit status", () => {
         /\/\/ 2\.[\s\S]*/,
         "objective idle {\n}\n\nhop HAZEL-ROWAN {\n  objective idle\n}\n",
       );
+      // The hops that the demands go over are gone.
+      rmSync(join(at, "demands.hop"));
     });
     expect(run(["check", folder]).status).toBe(0);
     const { status, stdout } = run(["check", folder, "--severity", "info"]);
@@ -374,7 +378,7 @@ describe("json", () => {
     expect(output).toMatchObject({
       schema: "hopwright-check/3",
       root: "learning",
-      counts: { errors: 2, accepted: 1, hops: 4 },
+      counts: { errors: 3, accepted: 1, hops: 4 },
     });
   });
 
