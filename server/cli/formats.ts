@@ -2,6 +2,8 @@
 import { CommandError } from "../command-error.js";
 import { channelsJson } from "./print/channels-json.js";
 import { channelsText } from "./print/channels-text.js";
+import { demandsJson } from "./print/demands-json.js";
+import { demandsText } from "./print/demands-text.js";
 import { diffHtml } from "./print/diff-html.js";
 import { diffJson } from "./print/diff-json.js";
 import { diffMarkdown } from "./print/diff-markdown.js";
@@ -36,6 +38,7 @@ export const FORMATS = {
   profile: [profileText, profileCsv, profileSvg],
   explain: [explainText, explainJson],
   channels: [channelsText, channelsJson],
+  demands: [demandsText, demandsJson],
 } as const;
 
 export type FormatCommand = keyof typeof FORMATS;

@@ -242,6 +242,23 @@ function addChannels(root: Command): void {
     });
 }
 
+function addDemands(root: Command): void {
+  root
+    .command("demands")
+    .description(
+      "tell what the network is to carry: routes, rates, availability and latency end to end, loads of hops, and what fails when something fails",
+    )
+    .argument("[dir]", "folder of one or several designs", ".")
+    .option("--demand <demand>", "this demand alone, hop by hop, with each failure that touches it")
+    .addOption(onOption())
+    .addOption(todayOption())
+    .addHelpText("after", "\nExit status: 0 no demand has an error, 1 one has, 2 something cannot be read.")
+    .action(async (dir, options) => {
+      const { demands } = await import("./commands/demands.js");
+      await demands(dir, options);
+    });
+}
+
 function addExplain(root: Command): void {
   root
     .command("explain")
@@ -299,11 +316,12 @@ function addSchema(root: Command): void {
     .addArgument(
       new Argument(
         "[output]",
-        "of channels, check, diff, explain, history or list with --format json, of channels --open (open-channels), of what explain teaches (lesson), or of the resolved design in check's",
+        "of channels, check, demands, diff, explain, history or list with --format json, of channels --open (open-channels), of what explain teaches (lesson), or of the resolved design in check's",
       )
         .choices([
           "channels",
           "check",
+          "demands",
           "design",
           "diff",
           "explain",
@@ -346,6 +364,7 @@ const COMMANDS: readonly ((root: Command) => void)[] = [
   addHistory,
   addProfile,
   addChannels,
+  addDemands,
   addExplain,
   addFormat,
   addSchema,

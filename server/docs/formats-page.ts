@@ -13,6 +13,7 @@ const INTRO: Readonly<Record<FormatCommand, string>> = {
   history: `\`hopwright history HOP --format FORMAT\`. ${FIRST}`,
   profile: `\`hopwright profile HOP --format FORMAT\`. ${FIRST}`,
   channels: `\`hopwright channels HOP --format FORMAT\`, \`hopwright channels --open --format FORMAT\`. ${FIRST}`,
+  demands: `\`hopwright demands --format FORMAT\`. ${FIRST}`,
   explain: `\`hopwright explain --hop HOP --format FORMAT\`. ${FIRST}`,
 };
 
@@ -32,4 +33,4 @@ const HEAD = `# Formats
 
 Made from the table of formats (server/cli/formats.ts); do not edit by hand.
 
-What \`--format json\` of check, diff, explain, history and list holds is described by \`hopwright schema\`.`;
+What \`--format json\` of check, demands, diff, explain, history and list holds is described by \`hopwright schema\`.`;

@@ -7,6 +7,7 @@ import { isDeepStrictEqual } from "node:util";
 import type { JudgedHop } from "../../language/editor/results.js";
 import type { DesignModel } from "../../language/model/design-model.js";
 import { fileOf } from "../../language/model/locate.js";
+import type { DemandsResult } from "../../shared/demands/result.js";
 import type { Stock } from "../../shared/design/change.js";
 import type { Design, Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
@@ -16,6 +17,7 @@ import type { GroundInput } from "../../shared/evaluate/path/ground.js";
 import type { Caused } from "../../shared/interference/caused.js";
 import type { InterferenceFound } from "../../shared/interference/network.js";
 import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
+import { demandsInNetwork } from "../../shared/network/demands.js";
 import { type HopInNetwork, hopInNetwork } from "../../shared/network/in-network.js";
 import { Memory } from "../../shared/network/memory.js";
 import { type ListedFiles, NO_FILES } from "../../shared/others/listed.js";
@@ -112,6 +114,11 @@ export class DesignSession {
       interference: (other: string) => this.interference.of(other),
     };
     return hop && hopInNetwork(hop, hops, memory);
+  }
+
+  /** What the network carries, from the results at hand; undefined where no demand is stated. */
+  demands(): DemandsResult | undefined {
+    return demandsInNetwork(this.model.design(), this.hopResults, this.memory);
   }
 
   results(): ReadonlyMap<string, SessionHop> {

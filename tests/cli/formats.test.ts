@@ -29,6 +29,7 @@ const ASKED: Readonly<Record<FormatCommand, readonly string[]>> = {
   profile: ["profile", "PEAK-TARN"],
   explain: ["explain", "--hop", "PEAK-TARN"],
   channels: ["channels", "PEAK-TARN"],
+  demands: ["demands"],
 };
 
 const LINE = /^[^\n]+\n$/m;

@@ -8,6 +8,7 @@ import { FORMATS, type FormatCommand } from "../../server/cli/formats.js";
 import type {
   ChannelsOfHop,
   Checked,
+  DemandsOfFolder,
   Explained,
   Format,
   HistoryOfHop,
@@ -91,6 +92,7 @@ const INPUTS: Inputs = {
       return [...hops, ...sites];
     }),
   history: historiesOf,
+  demands: demandsIn,
   channels: async function* ({ is }): AsyncIterable<ChannelsOfHop> {
     for (const { session } of is.designs)
       for (const { hop } of session.results().values()) {
@@ -99,6 +101,22 @@ const INPUTS: Inputs = {
       }
   },
 };
+
+/** All of a design's demands, then each by itself. */
+function demandsIn({ is }: Fuzzed): DemandsOfFolder[] {
+  const designs = is.designs.map((design) => ({
+    design,
+    result: design.session.demands(),
+    findings: design.findings,
+  }));
+  const names = designs.flatMap(({ result }) => [...(result?.demands.keys() ?? [])]);
+  const one = names.map((only) => ({
+    designs: designs.filter(({ result }) => result?.demands.has(only)),
+    only,
+    paint: plain,
+  }));
+  return [{ designs, paint: plain }, ...one];
+}
 
 /** A row for each command and format; a case leaves some out. */
 export const OUTPUTS: Readonly<Record<string, Output>> = {

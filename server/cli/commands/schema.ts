@@ -1,5 +1,6 @@
 import channels from "../schema/channels.schema.json" with { type: "json" };
 import check from "../schema/check.schema.json" with { type: "json" };
+import demands from "../schema/demands.schema.json" with { type: "json" };
 import design from "../schema/design.schema.json" with { type: "json" };
 import diff from "../schema/diff.schema.json" with { type: "json" };
 import explain from "../schema/explain.schema.json" with { type: "json" };
@@ -12,6 +13,7 @@ import { print } from "../streams.js";
 const SCHEMAS = {
   channels,
   check,
+  demands,
   design,
   diff,
   explain,

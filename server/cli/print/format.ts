@@ -3,6 +3,7 @@
  * refusal of others, the page of the reference and the tests come from there.
  */
 
+import type { DemandsResult } from "../../../shared/demands/result.js";
 import type { Hop } from "../../../shared/design/design.js";
 import type { Severity } from "../../../shared/design/severity.js";
 import type { HopResult } from "../../../shared/evaluate/account/result.js";
@@ -12,7 +13,7 @@ import type { Explanation } from "../../../shared/report/explanation.js";
 import type { TerrainProfile } from "../../../shared/terrain/profile.js";
 import type { FolderComparison } from "../../compare/compare-folders.js";
 import type { HistoryEntry } from "../../compare/hop-history.js";
-import type { JudgedFolder } from "../../findings/judged-folder.js";
+import type { JudgedDesign, JudgedFolder } from "../../findings/judged-folder.js";
 import type { PlacedFinding } from "../../findings/placed.js";
 import type { TriedChannel } from "../../session/channels.js";
 import type { Baseline } from "../baseline.js";
@@ -70,6 +71,21 @@ export interface ChannelsOfHop extends Shown {
   readonly tried: readonly TriedChannel[];
 }
 export type ChannelsFormat = Format<ChannelsOfHop>;
+
+export interface DesignDemands {
+  readonly design: JudgedDesign;
+  /** Undefined: it states none. */
+  readonly result?: DemandsResult;
+  /** Those on demands. */
+  readonly findings: readonly PlacedFinding[];
+}
+
+export interface DemandsOfFolder extends Shown {
+  readonly designs: readonly DesignDemands[];
+  /** The one that is looked at alone. */
+  readonly only?: string;
+}
+export type DemandsFormat = Format<DemandsOfFolder>;
 
 export interface ProfileOfHop extends Shown {
   readonly hop: Hop;

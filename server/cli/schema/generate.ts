@@ -18,6 +18,7 @@ const OUTPUTS = [
     title: "Output of hopwright channels --format json",
   },
   { file: "check.schema.json", type: "CheckOutput", title: "Output of hopwright check --format json" },
+  { file: "demands.schema.json", type: "DemandsOutput", title: "Output of hopwright demands --format json" },
   {
     file: "design.schema.json",
     type: "DesignDocument",

@@ -1,0 +1,53 @@
+/** What stands under a demand: its routes, what takes its time, what failures do to it. */
+import type { WorstFailure } from "../../../shared/demands/failure-effects.js";
+import type { DemandResult } from "../../../shared/demands/result.js";
+import {
+  causesOf,
+  clockWords,
+  type Held,
+  NONE,
+  routeWords,
+  wholeAvailabilityHeld,
+  worstFailureWords,
+} from "../../../shared/words/demand-figures.js";
+import { yearlyBounded } from "../../../shared/format/bounds.js";
+import { routeProblemWords, secondProblemWords, someOf } from "../../../shared/words/demands.js";
+import { safe } from "./safe.js";
+import { wrapped } from "./wrap.js";
+
+/** `99.98 % of 99.95 % met` */
+export function heldWords(held: Held | undefined): string {
+  if (held === undefined) return NONE;
+  const { found, asked, verdict } = held;
+  return `${found}${asked === undefined ? "" : ` of ${asked}`}${verdict === undefined ? "" : ` ${verdict}`}`;
+}
+
+/** Lines with their ends, each with an indent. */
+export function* demandLines(
+  one: DemandResult,
+  worst: WorstFailure | undefined,
+  width: number,
+): Iterable<string> {
+  for (const line of linesOf(one, worst)) yield `${wrapped(safe(line), width - INDENT.length, INDENT)}\n`;
+}
+
+const INDENT = "    ";
+
+function* linesOf(one: DemandResult, worst: WorstFailure | undefined): Iterable<string> {
+  const { demand, route, problem, second, secondProblem, outage, short } = one;
+  if (problem) yield `no route: ${routeProblemWords(problem, demand)}`;
+  if (route) yield routeWords(route);
+  if (second) yield `second route ${routeWords(second)}`;
+  if (secondProblem)
+    yield `no second route: ${secondProblemWords(secondProblem, demand.secondRoute?.disjoint ?? "hop")}`;
+  if (short.length > 0) yield `no mode carries all that is committed: ${someOf(short)}`;
+  if (outage) {
+    const causes = causesOf(outage).map((parts) => parts.join(" "));
+    yield `out ${yearlyBounded({ timePercent: outage.propagationPercent })}: ${causes.join(", ")}`;
+  }
+  const whole = wholeAvailabilityHeld(one);
+  if (whole?.asked !== undefined) yield `with equipment: ${heldWords(whole)}`;
+  const clock = clockWords(one);
+  if (clock !== undefined) yield clock;
+  if (route) yield `failures: ${worstFailureWords(worst)}`;
+}

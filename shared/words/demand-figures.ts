@@ -1,0 +1,174 @@
+/** Figures of demands, hops and failures as tables and pages tell them. */
+import { sortedFailures, type WorstFailure } from "../demands/failure-effects.js";
+import type { Latency } from "../demands/latency.js";
+import type { DemandOutage, DemandResult, DemandsResult, HopLoad, Route } from "../demands/result.js";
+import { availabilityBounded, outageBounded } from "../format/bounds.js";
+import { apart, availability, bitRate, fixed, kilometres, trimmed } from "../format/numbers.js";
+import { elementsWords, elementWords, someOf } from "./demands.js";
+
+/** Where nothing is known or asked. */
+export const NONE = "–";
+
+/** `MERROW, by handover`: where a demand goes, as far as it is known. */
+export function goesTo({ demand: { to }, route }: Pick<DemandResult, "demand" | "route">): string {
+  if (to === undefined) return NONE;
+  if (to !== "handover") return to.site;
+  return route === undefined ? "handover" : route.sites.at(-1)!;
+}
+
+/** Every site in turn. */
+export function routeWords({ sites, hops, lengthM }: Route): string {
+  return `${sites.join(" > ")} (${hops.length} ${hops.length === 1 ? "hop" : "hops"}, ${kilometres(lengthM)})`;
+}
+
+/** Two rates, with so many digits that the second does not read as the first. */
+export function ratesWords({ taken: { committedBps, peakBps } }: Pick<DemandResult, "taken">): string {
+  if (!(peakBps > committedBps)) return bitRate(committedBps);
+  const [committed, peak] = apart(bitRate, committedBps, peakBps);
+  return committed === peak ? committed : `${committed}, up to ${peak}`;
+}
+
+export interface Held {
+  readonly found: string;
+  readonly asked?: string;
+  readonly verdict?: "met" | "missed" | "open";
+}
+
+export function availabilityHeld({ demand, outage, verdicts }: DemandResult): Held | undefined {
+  const asked = demand.availabilityPercent;
+  if (outage === undefined && asked === undefined) return undefined;
+  return {
+    found: outage === undefined ? NONE : availableWords(outage.propagationPercent, asked),
+    ...(asked !== undefined && { asked: availability(asked) }),
+    ...(verdicts.availability && { verdict: verdicts.availability }),
+  };
+}
+
+/** With failures of equipment. */
+export function wholeAvailabilityHeld({ demand, outage, verdicts }: DemandResult): Held | undefined {
+  const asked = demand.availabilityWithEquipmentPercent;
+  if (outage?.allPercent === undefined && asked === undefined) return undefined;
+  return {
+    found: outage?.allPercent === undefined ? NONE : availableWords(outage.allPercent, asked),
+    ...(asked !== undefined && { asked: availability(asked) }),
+    ...(verdicts.availabilityWithEquipment && { verdict: verdicts.availabilityWithEquipment }),
+  };
+}
+
+function availableWords(outPercent: number, asked: number | undefined): string {
+  return availabilityBounded({ availabilityPercent: 100 - outPercent }, asked);
+}
+
+/** Of the slower of both routes. */
+export function latencyHeld({ demand, route, second, verdicts }: DemandResult): Held | undefined {
+  if (route === undefined) return undefined;
+  const slowestS = Math.max(route.latency.totalS, second?.latency.totalS ?? 0);
+  const asked = demand.latencyS;
+  return {
+    found: asked === undefined ? latencyWords(slowestS) : apart(latencyWords, slowestS, asked)[0],
+    ...(asked !== undefined && { asked: `${trimmed(1000 * asked, 3)} ms` }),
+    ...(verdicts.latency && { verdict: verdicts.latency }),
+  };
+}
+
+function latencyWords(seconds: number, moreDigits = 0): string {
+  return `${fixed(1000 * seconds, 2 + moreDigits)} ms`;
+}
+
+export function latencyParts({ pathS, radiosS, sitesS, framesS }: Latency): string {
+  const ms = (seconds: number) => `${trimmed(1000 * seconds, 3)} ms`;
+  return `path ${ms(pathS)}, radios ${ms(radiosS)}, sites ${ms(sitesS)}, frames ${ms(framesS)}`;
+}
+
+/** Undefined: it wants none. */
+export function clockWords({ demand, clock, verdicts }: DemandResult): string | undefined {
+  if (demand.clock === undefined) return undefined;
+  const hops = (count: number) => `${count} ${count === 1 ? "hop" : "hops"}`;
+  const from =
+    clock === undefined
+      ? "no clock comes there"
+      : `clock from ${clock.source} over ${hops(clock.hops)}${clock.secondHops === undefined ? "" : `, also over ${clock.secondHops} that share none with them`}`;
+  return verdicts.clock === undefined ? from : `${from}: ${verdicts.clock}`;
+}
+
+/** What a cause takes of the year; rain between as if on each hop by itself and as if on all at once. */
+export function causesOf(outage: DemandOutage): readonly (readonly [cause: string, share: string])[] {
+  const { multipathPercent, rainIndependentPercent, rainTogetherPercent, mixedPercent, equipmentPercent } =
+    outage;
+  const share = (timePercent: number) => (timePercent > 0 ? outageBounded({ timePercent }) : "0 %");
+  const rain = [rainIndependentPercent, rainTogetherPercent].sort((a, b) => a - b).map(share);
+  return [
+    ["multipath", share(multipathPercent)],
+    ["rain", rain[0] === rain[1] ? rain[0]! : `${rain[0]} to ${rain[1]}`],
+    ...(mixedPercent > 0 ? ([["both routes, different causes", share(mixedPercent)]] as const) : []),
+    ["equipment", equipmentPercent === undefined ? "not known" : share(equipmentPercent)],
+  ];
+}
+
+export function worstFailureWords(worst: WorstFailure | undefined, most = 3): string {
+  switch (worst?.effect) {
+    case undefined:
+      return NONE;
+    case "lost":
+      return `lost without ${elementsWords(worst.elements, most)}`;
+    case "overloads":
+      return `moves without ${elementWords(worst.element)}, ${someOf(worst.hops, most)} overloaded then`;
+    case "moves":
+      return "moves, and fits";
+  }
+}
+
+/** `41 %` of what is carried; undefined: that is not known. */
+export function loadShare(committedBps: number, carriedBps: number | undefined): number | undefined {
+  return carriedBps !== undefined && carriedBps > 0 ? (100 * committedBps) / carriedBps : undefined;
+}
+
+/** Never the full hundred for what is a little more or less. */
+export function loadWords(sharePercent: number | undefined): string {
+  if (sharePercent === undefined) return NONE;
+  return `${apart((value, more = 0) => trimmed(value, more), sharePercent, 100)[0]} %`;
+}
+
+/** What a hop carries, and for which share of the year. */
+export function carriedWords({ carriedBps, percent }: Pick<HopLoad, "carriedBps" | "percent">): string {
+  if (carriedBps === undefined) return NONE;
+  return `${bitRate(carriedBps)} ${percent === undefined ? "in clear air" : `for ${availability(percent)}`}`;
+}
+
+/** Hops that carry something, or would when something fails; the fullest in the worst failure first. */
+export function loadedHops({ hops }: Pick<DemandsResult, "hops">): readonly HopLoad[] {
+  const fullness = ({ committedBps, worst, carriedBps = 0 }: HopLoad) =>
+    (worst?.committedBps ?? committedBps) / Math.max(1, carriedBps);
+  return [...hops.values()]
+    .filter(({ demands, worst }) => demands.length > 0 || worst !== undefined)
+    .sort((a, b) => fullness(b) - fullness(a));
+}
+
+/** What is not told one by one, a sentence each. */
+export function milderFailures(result: DemandsResult): readonly string[] {
+  const { ownOnly, movedOnly } = sortedFailures(result);
+  return [
+    ...(movedOnly === 0
+      ? []
+      : [`${movedOnly} more: traffic moves, nothing is lost and no hop is overloaded`]),
+    ...(ownOnly === 0
+      ? []
+      : [`${ownOnly} ${ownOnly === 1 ? "site" : "sites"}: only what comes from there is lost`]),
+  ];
+}
+
+/** Rings and meshes by their sites, a sentence each. */
+export function ringsWords({ rings, meshes }: Pick<DemandsResult, "rings" | "meshes">): readonly string[] {
+  return [
+    ...rings.map(({ sites }) => `ring ${sites.join(" - ")}`),
+    ...meshes.map(
+      ({ sites, hops }) => `mesh of ${sites.length} sites and ${hops.length} hops: ${someOf(sites, 8)}`,
+    ),
+  ];
+}
+
+/** What the figures rest on, for whoever reads them. */
+export const DEMANDS_REST_ON = [
+  "Each hop counts in the lowest mode that carries all that is committed on it up to the demand. Multipath of neighbouring hops follows Rec. ITU-R P.530-18 section 2.3.7, from memory, not checked against it; rain is told as if on each hop by itself and as if on all at once, the truth lies between, and the worse of both counts. A second route of its own counts, rerouting does not.",
+  "The share of a hop in what a demand may lose goes by its length along the route: common practice, no source. Where the network states no latency, 200 us for both radios of a hop and 20 us for a site are taken, and frames of 512 bytes: figures of our own. Clocks pass at most 20 hops where the network states no number, after ITU-T G.803, from memory.",
+];
