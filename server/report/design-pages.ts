@@ -4,6 +4,7 @@ import { resolve } from "node:path";
 import { changesOf, partsInTime } from "../../language/compare/decided.js";
 import { aroundHop } from "../../language/model/around.js";
 import { licenceSection, ordersSection } from "../../shared/compare/page/orders-section.js";
+import type { DemandsResult } from "../../shared/demands/result.js";
 import type { Design } from "../../shared/design/design.js";
 import { viewWords } from "../../shared/design/state.js";
 import { type SitePlan, sitePlans } from "../../shared/equipment/site-plan.js";
@@ -12,14 +13,18 @@ import { openNeighbours } from "../../shared/interference/caused.js";
 import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
 import { type HeldHop, heldHop, licencesFor } from "../../shared/licence/held.js";
 import type { Page, ReportFinding } from "../../shared/report/document/document.js";
+import { demandsPage } from "../../shared/report/pages/demands-page.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
 import type { NetworkLicence } from "../../shared/report/pages/licences.js";
+import type { CarriedByHop } from "../../shared/report/pages/loads.js";
 import { type OverviewInput, overviewPage } from "../../shared/report/pages/overview-page.js";
 import type { OtherBand } from "../../shared/report/pages/pair.js";
 import { partsPage } from "../../shared/report/pages/parts-page.js";
 import { sitePage } from "../../shared/report/pages/site-page.js";
 import type { HopTimes } from "../../shared/report/pages/times.js";
+import { demandsWords } from "../../shared/words/demand-figures.js";
 import type { JudgedDesign } from "../findings/judged-folder.js";
+import { isOfDemands } from "../findings/of-demands.js";
 import { shownFrom } from "../findings/paths.js";
 import type { PlacedFinding } from "../findings/placed.js";
 import { holdsOn } from "../findings/stages.js";
@@ -66,6 +71,7 @@ export async function pageOfHop(
     openNeighbours: openNeighbours(judged.hop, designOf(design).hops.values()),
     pageOfHop: (hop) =>
       options.alone || !judgedHere(design, hop) ? undefined : pageName(design, hop, options),
+    carried: carriedBy(design, name, options),
     times: timesOf(design, name),
     licences: { held: heldBy(design, judged, name), today: design.session.today },
     findings: findingsOf(design, name).map((finding) => reportFinding(finding, design, false)),
@@ -159,8 +165,40 @@ export function overviewOf(design: JudgedDesign, options: PageOptions): Page {
     catalogue: options.catalogue,
     sites: options.alone ? undefined : sitesShown(design, options),
     licences: licencesOf(design, options),
+    demands: demandsTold(design, options),
     colophon: colophon(design),
   });
+}
+
+/** Routes, loads and failures; undefined where no demand is stated. */
+export function demandsOf(design: JudgedDesign, options: PageOptions): Page | undefined {
+  const result = carriedIn(design);
+  if (result === undefined) return undefined;
+  return demandsPage({
+    name: demandsName(options),
+    title: design.title,
+    result,
+    findings: design.findings.filter(isOfDemands).map((one) => reportFinding(one, design, true)),
+    pageOf: (kind, of) => {
+      if (kind === "site") return sitePageName(design, of, options);
+      return judgedHere(design, of) ? pageName(design, of, options) : undefined;
+    },
+    up: { text: design.title ?? "Overview", page: `${options.folder}index` },
+    colophon: colophon(design),
+  });
+}
+
+/** What a hop carries; undefined where nothing is asked of the network, or the hop is no way for it. */
+function carriedBy(design: JudgedDesign, hop: string, options: PageOptions): CarriedByHop | undefined {
+  const result = carriedIn(design);
+  const load = result?.hops.get(hop);
+  if (load === undefined) return undefined;
+  return { load, demands: result!.demands, ...(!options.alone && { page: demandsName(options) }) };
+}
+
+function demandsTold(design: JudgedDesign, options: PageOptions): OverviewInput["demands"] {
+  const result = options.alone ? undefined : carriedIn(design);
+  return result && { words: demandsWords(result), page: demandsName(options) };
 }
 
 /** The parts of the design; undefined while it has no hop. */
@@ -238,6 +276,10 @@ function sitePageName(design: JudgedDesign, site: string, { folder }: PageOption
   return sites.has(site) ? `${folder}sites/${siteNames.get(site)}` : undefined;
 }
 
+function demandsName({ folder }: PageOptions): string {
+  return `${folder}demands`;
+}
+
 function partsName({ folder }: PageOptions): string {
   return `${folder}parts`;
 }
@@ -274,16 +316,27 @@ function preparedFor(design: JudgedDesign): Prepared {
 interface Viewed {
   readonly view: JudgedDesign["model"]["view"];
   readonly design: Design;
+  readonly carried: DemandsResult | undefined;
 }
 
 const viewed = new WeakMap<JudgedDesign, Viewed>();
 
 /** The design as it is looked at, put together once for all of its pages of a day. */
 function designOf(judged: JudgedDesign): Design {
-  const { view } = judged.model;
+  return viewedOf(judged).design;
+}
+
+function carriedIn(judged: JudgedDesign): DemandsResult | undefined {
+  return viewedOf(judged).carried;
+}
+
+function viewedOf(judged: JudgedDesign): Viewed {
+  const { model, session } = judged;
+  const { view } = model;
   let known = viewed.get(judged);
-  if (known?.view !== view) viewed.set(judged, (known = { view, design: judged.model.design() }));
-  return known.design;
+  if (known?.view !== view)
+    viewed.set(judged, (known = { view, design: model.design(), carried: session.demands() }));
+  return known;
 }
 
 function plansOf(design: JudgedDesign): ReadonlyMap<string, SitePlan> {

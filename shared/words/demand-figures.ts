@@ -1,5 +1,5 @@
 /** Figures of demands, hops and failures as tables and pages tell them. */
-import { sortedFailures, type WorstFailure } from "../demands/failure-effects.js";
+import { committedBps, sortedFailures, type WorstFailure } from "../demands/failure-effects.js";
 import type { Latency } from "../demands/latency.js";
 import type { DemandOutage, DemandResult, DemandsResult, HopLoad, Route } from "../demands/result.js";
 import { availabilityBounded, outageBounded } from "../format/bounds.js";
@@ -165,6 +165,24 @@ export function ringsWords({ rings, meshes }: Pick<DemandsResult, "rings" | "mes
       ({ sites, hops }) => `mesh of ${sites.length} sites and ${hops.length} hops: ${someOf(sites, 8)}`,
     ),
   ];
+}
+
+/** How many, how much, and how many of them miss something. */
+export function demandsWords({ demands }: Pick<DemandsResult, "demands">): string {
+  const all = [...demands.values()];
+  const missed = all.filter(missesSomething).length;
+  const asked = missed === 0 ? "" : `, ${missed} of them ${missed === 1 ? "misses" : "miss"} something`;
+  return `${all.length} ${all.length === 1 ? "demand" : "demands"}, ${bitRate(committedBps(all))} committed${asked}`;
+}
+
+/** It has no route, or not all that it asks. */
+export function missesSomething({ problem, secondProblem, short, verdicts }: DemandResult): boolean {
+  return (
+    problem !== undefined ||
+    secondProblem !== undefined ||
+    short.length > 0 ||
+    Object.values(verdicts).includes("missed")
+  );
 }
 
 /** What the figures rest on, for whoever reads them. */

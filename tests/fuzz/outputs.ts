@@ -20,7 +20,7 @@ import { compareStates, type DesignState } from "../../server/compare/compare-de
 import { type ComparedDesign, notesOf } from "../../server/compare/compare-folders.js";
 import type { JudgedFolder } from "../../server/findings/judged-folder.js";
 import { countsOf } from "../../server/findings/summary.js";
-import { overviewOf, pageOfHop, partsOf } from "../../server/report/design-pages.js";
+import { demandsOf, overviewOf, pageOfHop, partsOf } from "../../server/report/design-pages.js";
 import { tryChannels } from "../../server/session/channels.js";
 import { ground } from "../../server/session/ground.js";
 import { decisionChanges } from "../../shared/compare/decisions.js";
@@ -278,6 +278,8 @@ async function* pagesOf({ is, today }: Fuzzed): AsyncIterable<Page> {
     const options = { folder: "", today };
     yield overviewOf(design, options);
     const parts = partsOf(design, options);
+    const carried = demandsOf(design, options);
+    if (carried) yield carried;
     if (parts) yield parts;
     for (const name of design.model.names("hop")) {
       const page = await pageOfHop(design, name, options);

@@ -1,10 +1,9 @@
 /** `demands`: what the network is to carry, over which hops, and what it comes to when something fails. */
 
 import { nearest } from "../../../shared/format/nearest.js";
-import { DEMAND_RULES } from "../../../shared/rules/demands/index.js";
 import { CommandError } from "../../command-error.js";
 import { type JudgedDesign, judgeFolder } from "../../findings/judged-folder.js";
-import type { PlacedFinding } from "../../findings/placed.js";
+import { isOfDemands } from "../../findings/of-demands.js";
 import { FORMATS, formatNamed } from "../formats.js";
 import type { DesignDemands } from "../print/format.js";
 import { noteTime } from "../print/note-time.js";
@@ -46,13 +45,6 @@ export async function demands(folder: string, options: DemandsOptions): Promise<
 
 function carriedBy(design: JudgedDesign): DesignDemands {
   return { design, result: design.session.demands(), findings: design.findings.filter(isOfDemands) };
-}
-
-const RULES: ReadonlySet<string> = new Set(DEMAND_RULES.map(({ id }) => id));
-
-/** What rules of demands say, and what stands wrong in one. */
-function isOfDemands({ rule, key }: PlacedFinding): boolean {
-  return RULES.has(rule) || key.slice(rule.length + 1).startsWith("demand ");
 }
 
 function noSuchDemand(name: string, designs: readonly JudgedDesign[]): CommandError {

@@ -10,6 +10,7 @@ import { shownFrom } from "../../findings/paths.js";
 import { countsOf } from "../../findings/summary.js";
 import { cataloguePages } from "../../report/catalogue-pages.js";
 import {
+  demandsOf,
   overviewOf,
   type PageOptions,
   pageOfHop,
@@ -124,6 +125,8 @@ async function* designPages(design: JudgedDesign, options: PageOptions): AsyncIt
   yield overviewOf(design, { ...options, catalogue: catalogue[0]?.name });
   const parts = partsOf(design, options, await plannedOf(design));
   if (parts) yield parts;
+  const carried = demandsOf(design, options);
+  if (carried) yield carried;
   yield* catalogue;
   yield* pagesOfSites(design, options);
   for (const name of design.model.names("hop")) {

@@ -1,6 +1,7 @@
 /** What stands under a demand: its routes, what takes its time, what failures do to it. */
 import type { WorstFailure } from "../../../shared/demands/failure-effects.js";
 import type { DemandResult } from "../../../shared/demands/result.js";
+import { yearlyBounded } from "../../../shared/format/bounds.js";
 import {
   causesOf,
   clockWords,
@@ -10,7 +11,6 @@ import {
   wholeAvailabilityHeld,
   worstFailureWords,
 } from "../../../shared/words/demand-figures.js";
-import { yearlyBounded } from "../../../shared/format/bounds.js";
 import { routeProblemWords, secondProblemWords, someOf } from "../../../shared/words/demands.js";
 import { safe } from "./safe.js";
 import { wrapped } from "./wrap.js";

@@ -1,10 +1,11 @@
-import { committedBps, sortedFailures, worstFailures } from "../../../shared/demands/failure-effects.js";
+import { sortedFailures, worstFailures } from "../../../shared/demands/failure-effects.js";
 import type { DemandsResult, FailureResult, HopLoad } from "../../../shared/demands/result.js";
 import { bitRate } from "../../../shared/format/numbers.js";
 import {
   availabilityHeld,
   carriedWords,
   DEMANDS_REST_ON,
+  demandsWords,
   goesTo,
   latencyHeld,
   loadedHops,
@@ -46,8 +47,7 @@ function* ofDesign({ design, result, findings }: DesignDemands, paint: Paint): I
     yield `${safe(`${head}no demand is stated; \`demand NAME { from SITE; to handover; committed 100 Mbit/s }\` states one`)}\n`;
     return;
   }
-  const all = [...result.demands.values()];
-  yield `${paint("bold", safe(`${head}${all.length} ${all.length === 1 ? "demand" : "demands"}, ${bitRate(committedBps(all))} committed`))}\n`;
+  yield `${paint("bold", safe(`${head}${demandsWords(result)}`))}\n`;
   for (const words of ringsWords(result)) yield `${wrapped(safe(words), WIDTH)}\n`;
   yield "\n";
   yield* demandsTable(result, paint);

@@ -83,6 +83,7 @@ svg .step{stroke:${colour("ray")};stroke-width:2;fill:none;stroke-linejoin:round
 svg .threshold{stroke:${colour("error")};stroke-width:1.2;stroke-dasharray:5 3;fill:none}
 svg .margin{fill:${colour("zone")};fill-opacity:.65}
 svg .bar{fill:${colour("zone-edge")}}
+svg .bar-worst{fill:${colour("zone")};stroke:${colour("zone-edge")};stroke-width:1}
 svg .bar-rain{fill:${colour("info")}}
 svg .box{stroke:${colour("ink")};stroke-width:1.3}
 svg .box.part{fill:${colour("panel")}}

@@ -41,6 +41,7 @@ import { gravestFirst, keyFigures } from "./figures.js";
 import { chainSection, hopEquipment, testVoltage } from "./hop-equipment.js";
 import { type HopPageOf, interferenceSection } from "./interference.js";
 import { type HopLicences, hopLicenceSection } from "./licences.js";
+import { type CarriedByHop, carriesSection } from "./loads.js";
 import { modesSection } from "./modes.js";
 import { noteList, originSection } from "./origin.js";
 import { type OtherBand, pairSection } from "./pair.js";
@@ -70,6 +71,8 @@ export interface HopPageInput {
   readonly pageOfHop?: HopPageOf;
   /** Which time the page shows, where not all of the hop stands at all times. */
   readonly times?: HopTimes;
+  /** What the network has it carry; undefined: nothing is stated of that. */
+  readonly carried?: CarriedByHop;
   /** What the hop is licensed for; undefined: nobody asks. */
   readonly licences?: HopLicences;
   readonly findings: readonly ReportFinding[];
@@ -98,6 +101,7 @@ export function hopPage(input: HopPageInput): Page {
       ...scheduleSection(hop, result),
       ...hopLicenceSection(input.licences),
       ...(input.around ? hopEquipment(hop, result, input.around, input.plans) : []),
+      ...carriesSection(input.carried),
       ...modesSection(hop, result),
       ...interferenceSection(input),
       ...availabilitySection(hop, result),

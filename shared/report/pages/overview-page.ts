@@ -49,6 +49,8 @@ export interface OverviewInput {
   /** The time that figures are of, in words; undefined where nothing in the design has a state. */
   readonly shows?: string;
   readonly up?: { readonly text: string; readonly page: string };
+  /** What the network carries, and the page that tells it. */
+  readonly demands?: { readonly words: string; readonly page: string };
   /** Page of the parts list, where there is one. */
   readonly parts?: string;
   /** Page of the catalogue, where there is one. */
@@ -79,6 +81,7 @@ export function overviewPage(input: OverviewInput): Page {
       ...(input.licences
         ? networkLicenceSection(input.licences.all, input.licences.today, design.licenceTerms?.noticeDays)
         : []),
+      ...demandsLink(input.demands),
       ...sitesSection(input.sites ?? []),
       ...partsSection(input.parts, input.catalogue),
       ...findingsSections(findings),
@@ -226,6 +229,16 @@ function hopsSection(
 
 const COLUMNS_TOLD =
   "Level at line-up: received in the highest mode, the lower of both directions. Fade margin and availability: of the judged mode, with the power of that mode: the lowest that carries the capacity asked for, the highest where none does, the lowest of all where the objective asks no capacity; the availability is that of propagation, both directions together.";
+
+function demandsLink(demands: OverviewInput["demands"]): Section[] {
+  if (demands === undefined) return [];
+  const { words, page } = demands;
+  const text = [
+    `${words}. Routes, load of every hop, and what fails when something fails: `,
+    { text: "demands", to: { page } },
+  ];
+  return [{ id: "demands", title: "Demands", blocks: [{ type: "paragraph", text }] }];
+}
 
 function partsSection(page: string | undefined, catalogue: string | undefined): Section[] {
   if (page === undefined) return [];
