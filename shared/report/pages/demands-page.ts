@@ -1,7 +1,7 @@
 /** What the network is to carry: demands with their routes, the load of every hop, and what fails when something fails. */
 import { committedBps, type WorstFailure, worstFailures } from "../../demands/failure-effects.js";
-import type { DemandOutage, DemandResult, DemandsResult, Route } from "../../demands/result.js";
-import { yearlyBounded } from "../../format/bounds.js";
+import type { DemandResult, DemandsResult, Route } from "../../demands/result.js";
+import { outageBounded, yearlyBounded } from "../../format/bounds.js";
 import { bitRate, kilometres } from "../../format/numbers.js";
 import {
   availabilityHeld,
@@ -18,7 +18,7 @@ import {
   wholeAvailabilityHeld,
   worstFailureWords,
 } from "../../words/demand-figures.js";
-import { hopShareWords, routeProblemWords, secondProblemWords, takesMost } from "../../words/demands.js";
+import { routeProblemWords, secondProblemWords, takesMost } from "../../words/demands.js";
 import type {
   Block,
   Inline,
@@ -30,7 +30,7 @@ import type {
   Span,
   TableRow,
 } from "../document/document.js";
-import { type DemandsPageOf, linkedRoute } from "./demand-links.js";
+import { type DemandsPageOf, linkedHop, linkedRoute } from "./demand-links.js";
 import { failuresSection } from "./failures.js";
 import { gravestFirst } from "./figures.js";
 import { loadsSection } from "./loads.js";
@@ -203,7 +203,16 @@ function failureCell(worst: WorstFailure | undefined): Inline {
 
 /** Over which hops, and what takes their time. */
 function routesSection(result: DemandsResult, pageOf: DemandsPageOf): Section {
-  const rows = [...result.demands.values()].flatMap((one) => routeRows(one, pageOf));
+  const all = [...result.demands.values()];
+  const withEquipment = all.some(({ outage }) => outage?.equipmentPercent !== undefined);
+  const titles = [
+    ...["Demand", "Route", "Length", "Out", "Multipath", "Rain"],
+    ...(withEquipment ? ["Equipment"] : []),
+    "Takes most",
+  ];
+  const equipment = withEquipment
+    ? "Equipment stands beside it."
+    : "What failures of equipment take is known of no route: of some hop on each the parts state no MTBF and MTTR.";
   return {
     id: "routes",
     title: "Routes, and what takes their time",
@@ -211,34 +220,29 @@ function routesSection(result: DemandsResult, pageOf: DemandsPageOf): Section {
       {
         type: "table",
         searched: true,
-        columns: [
-          { title: "Demand" },
-          { title: "Route" },
-          { title: "Length", align: "right" },
-          { title: "Out", align: "right" },
-          { title: "Multipath", align: "right" },
-          { title: "Rain", align: "right" },
-          { title: "Equipment", align: "right" },
-          { title: "Takes most" },
-        ],
-        rows,
+        columns: titles.map((title, index) =>
+          index < 2 || title === "Takes most" ? { title } : { title, align: "right" },
+        ),
+        rows: all.flatMap((one) => routeRows(one, withEquipment, pageOf)),
       },
       {
         type: "paragraph",
-        text: "Out: of an average year, by propagation; of two routes, both at once. Equipment stands beside it. Rain: as if on each hop by itself, and as if on all at once.",
+        text: `Out: of an average year, by propagation; of two routes, both at once. ${equipment} Rain: as if on each hop by itself, and as if on all at once.`,
       },
     ],
   };
 }
 
-function routeRows(one: DemandResult, pageOf: DemandsPageOf): TableRow[] {
-  const { demand, route, problem, second, secondProblem, outage } = one;
-  const told = (name: Inline, spans: readonly Span[], way?: Route, rest = BLANK): TableRow => ({
-    cells: [name, spans, way === undefined ? "" : kilometres(way.lengthM), ...rest],
-  });
+function routeRows(one: DemandResult, withEquipment: boolean, pageOf: DemandsPageOf): TableRow[] {
+  const { demand, route, problem, second, secondProblem } = one;
+  const told = (name: Inline, spans: readonly Span[], way?: Route, out: readonly Inline[] = []): TableRow => {
+    const cells = [name, spans, way === undefined ? "" : kilometres(way.lengthM), ...out];
+    return { cells: [...cells, ...Array<Inline>(7 + Number(withEquipment) - cells.length).fill("")] };
+  };
   const secondName: Inline = { text: "second route", mark: "quiet" };
   const rows: TableRow[] = [];
-  if (route) rows.push(told(demand.name, linkedRoute(route, pageOf), route, outCells(one, outage)));
+  if (route)
+    rows.push(told(demand.name, linkedRoute(route, pageOf), route, outCells(one, withEquipment, pageOf)));
   else
     rows.push(
       told(demand.name, [
@@ -257,17 +261,18 @@ function routeRows(one: DemandResult, pageOf: DemandsPageOf): TableRow[] {
   return rows;
 }
 
-const BLANK: readonly Inline[] = ["", "", "", "", ""];
-
-function outCells(one: DemandResult, outage: DemandOutage | undefined): readonly Inline[] {
-  if (outage === undefined) return [NONE, NONE, NONE, NONE, NONE];
+function outCells(one: DemandResult, withEquipment: boolean, pageOf: DemandsPageOf): readonly Inline[] {
+  const { outage } = one;
+  if (outage === undefined) return [NONE];
   const causes = new Map(causesOf(outage));
   const most = takesMost(one);
   return [
     yearlyBounded({ timePercent: outage.propagationPercent }),
     causes.get("multipath")!,
     causes.get("rain")!,
-    causes.get("equipment")!,
-    most === undefined ? NONE : hopShareWords(most),
+    ...(withEquipment ? [causes.get("equipment")!] : []),
+    most === undefined
+      ? NONE
+      : [linkedHop(most.hop, pageOf), ` ${outageBounded({ timePercent: most.outagePercent! })}`],
   ];
 }
