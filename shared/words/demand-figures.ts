@@ -81,14 +81,16 @@ export function latencyParts({ pathS, radiosS, sitesS, framesS }: Latency): stri
 }
 
 /** Undefined: it wants none. */
-export function clockWords({ demand, clock, verdicts }: DemandResult): string | undefined {
+export function clockHeld({ demand, clock, verdicts }: DemandResult): Held | undefined {
   if (demand.clock === undefined) return undefined;
   const hops = (count: number) => `${count} ${count === 1 ? "hop" : "hops"}`;
-  const from =
-    clock === undefined
-      ? "no clock comes there"
-      : `clock from ${clock.source} over ${hops(clock.hops)}${clock.secondHops === undefined ? "" : `, also over ${clock.secondHops} that share none with them`}`;
-  return verdicts.clock === undefined ? from : `${from}: ${verdicts.clock}`;
+  const second =
+    clock?.secondHops === undefined ? "" : `, also over ${hops(clock.secondHops)} that share none with them`;
+  return {
+    found:
+      clock === undefined ? "none comes there" : `from ${clock.source} over ${hops(clock.hops)}${second}`,
+    ...(verdicts.clock && { verdict: verdicts.clock }),
+  };
 }
 
 /** What a cause takes of the year; rain between as if on each hop by itself and as if on all at once. */

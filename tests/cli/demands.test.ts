@@ -26,6 +26,7 @@ test("text tells demands with their routes, hops with their loads, failures with
     /\nCONTROL +RUDDOCK > LARKHOWE +4\.1 Mbit\/s +99\.9+\d* % of 99\.99 % met +[\d.]+ ms of 10 ms met\n/,
   );
   expect(stdout).toContain("\n    RUDDOCK > GULLSCAR > LARKHOWE (2 hops, ");
+  expect(stdout).toContain("\n    clock: from LARKHOWE over 2 hops met\n");
   expect(stdout).toContain("\n    failures: lost without site GULLSCAR\n");
   expect(stdout).toMatch(
     /\nOSTREL-LARKHOWE +[\d.]+ Mbit\/s +\d+ % +[\d.]+ Mbit\/s +\d+ % +hop LARKHOWE-GULLSCAR +/,

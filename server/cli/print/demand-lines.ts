@@ -4,7 +4,7 @@ import type { DemandResult } from "../../../shared/demands/result.js";
 import { yearlyBounded } from "../../../shared/format/bounds.js";
 import {
   causesOf,
-  clockWords,
+  clockHeld,
   type Held,
   NONE,
   routeWords,
@@ -47,7 +47,7 @@ function* linesOf(one: DemandResult, worst: WorstFailure | undefined): Iterable<
   }
   const whole = wholeAvailabilityHeld(one);
   if (whole?.asked !== undefined) yield `with equipment: ${heldWords(whole)}`;
-  const clock = clockWords(one);
-  if (clock !== undefined) yield clock;
+  const clock = clockHeld(one);
+  if (clock) yield `clock: ${heldWords(clock)}`;
   if (route) yield `failures: ${worstFailureWords(worst)}`;
 }

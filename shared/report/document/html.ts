@@ -158,7 +158,9 @@ function tableHtml(table: Table, page: Page): string {
           isWide(table) && columns[index]?.align === "right"
             ? unbroken(inline(cell, page))
             : inline(cell, page);
-        return `<td${side(index)}${label(index)}>${text}</td>`;
+        // As a card a cell is a flex box: what stands in it stays one run of text.
+        const kept = asCards && spansOf(cell).length > 1 ? `<span>${text}</span>` : text;
+        return `<td${side(index)}${label(index)}>${kept}</td>`;
       })
       .join("");
     const found = isSearched && find !== undefined ? ` data-find="${escaped(find)}"` : "";

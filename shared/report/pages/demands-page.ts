@@ -6,7 +6,7 @@ import { bitRate, kilometres } from "../../format/numbers.js";
 import {
   availabilityHeld,
   causesOf,
-  clockWords,
+  clockHeld,
   DEMANDS_REST_ON,
   goesTo,
   type Held,
@@ -131,8 +131,10 @@ function findingsSection(findings: readonly ReportFinding[]): Section[] {
 
 /** What each asks, and whether it is met. */
 function demandsSection(result: DemandsResult): Section {
+  const all = [...result.demands.values()];
+  const withClock = all.some(({ demand }) => demand.clock !== undefined);
   const worst = worstFailures(result);
-  const rows = [...result.demands.values()].map((one): TableRow => {
+  const rows = all.map((one): TableRow => {
     const { demand } = one;
     return {
       find: [demand.title, demand.from, goesTo(one)].filter((word) => word !== undefined).join(" "),
@@ -142,20 +144,18 @@ function demandsSection(result: DemandsResult): Section {
         ratesWords(one),
         availableCell(one),
         heldCell(latencyHeld(one)),
+        ...(withClock ? [heldCell(clockHeld(one))] : []),
         failureCell(worst.get(demand.name)),
       ],
     };
   });
-  const columns = [
-    "Demand",
-    "From, to",
-    "Committed",
-    "Availability end to end",
-    "Latency",
+  const titles = [
+    ...["Demand", "From, to", "Committed", "Availability", "Latency"],
+    ...(withClock ? ["Clock"] : []),
     "When one thing fails",
   ];
   const blocks: Block[] = [
-    { type: "table", searched: true, columns: columns.map((title) => ({ title })), rows },
+    { type: "table", searched: true, columns: titles.map((title) => ({ title })), rows },
   ];
   const rings = ringsWords(result);
   if (rings.length > 0)
@@ -171,13 +171,7 @@ function availableCell(one: DemandResult): Inline {
   return [
     ...heldCell(availabilityHeld(one)),
     ...(whole?.asked === undefined ? [] : ["; with equipment ", ...heldCell(whole)]),
-    ...clockSpans(one),
   ];
-}
-
-function clockSpans(one: DemandResult): Span[] {
-  const words = clockWords(one);
-  return words === undefined ? [] : [{ text: `; ${words}`, mark: "quiet" }];
 }
 
 const VERDICT: Readonly<Record<NonNullable<Held["verdict"]>, MarkedText>> = {
