@@ -28,12 +28,12 @@ function filesBelow(folder: string): string[] {
 }
 
 describe("report", () => {
-  test("writes an overview, a parts list, a page a hop, a site and an entry in use, and nothing else", () => {
+  test("writes an overview, a parts list, demands, a page a hop, a site and an entry in use, and nothing else", () => {
     const out = scratch("report");
     const { status, stdout, stderr } = run(["report", "learning", "--out", out, "--today", "2026-11-01"]);
     expect(stdout).toBe("");
-    expect(stderr).toMatch(/^2 errors in the design, told on the pages\n21 pages written to /);
-    // Two of its hops are wrong on purpose.
+    expect(stderr).toMatch(/^3 errors in the design, told on the pages\n22 pages written to /);
+    // Two of its hops and a demand are wrong on purpose.
     expect(status).toBe(1);
     const files = filesBelow(out).filter((path) => path !== ".hopwright-report");
     const hops = ["ALDER-BIRCH", "ALDER-HAZEL", "BIRCH-ROWAN", "MAPLE-WILLOW"];
@@ -55,6 +55,9 @@ describe("report", () => {
       "index-map.svg",
       "index.html",
       "index.md",
+      "demands.html",
+      "demands.md",
+      "demands-loads.svg",
       "parts.html",
       "parts.md",
     ];
