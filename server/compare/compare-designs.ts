@@ -13,6 +13,7 @@ import { feltBy, heardBy } from "../../shared/interference/in-touch.js";
 import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
 import { isOwn } from "../../shared/interference/station.js";
 import { licencesFor } from "../../shared/licence/held.js";
+import { demandsInNetwork } from "../../shared/network/demands.js";
 import { Memory } from "../../shared/network/memory.js";
 import { DesignSession, type Pace, type SessionHop } from "../session/design-session.js";
 import type { TerrainStore } from "../terrain/store.js";
@@ -137,8 +138,11 @@ function differing(sides: readonly [Side, Side], ground: GroundComparison): [Set
     differ[1].delete(now);
   }
   const isTouched = differ.some(({ size }) => size > 0);
-  // A hop that changes may harm a receiver of others together with hops that do not.
-  if (!sameAround(was, is) || (isTouched && (is.design.others ?? []).length > 0))
+  // A hop that changes may harm a receiver of others together with hops that do not, and demands far away.
+  const isFarReaching = [was, is].some(
+    ({ design }) => (design.others ?? []).length > 0 || design.demands !== undefined,
+  );
+  if (!sameAround(was, is) || !sameCarried(was, is) || (isTouched && isFarReaching))
     return [new Set(was.hops.keys()), new Set(is.hops.keys())];
   // One that is evaluated on one side only would seem to have its findings from the change.
   const near = new Set([
@@ -151,6 +155,17 @@ function differing(sides: readonly [Side, Side], ground: GroundComparison): [Set
 /** A licence without its place among the others, which says nothing of the hop. */
 function unplaced({ at: _, ...licence }: Licence): Omit<Licence, "at"> {
   return licence;
+}
+
+/** Whether both sides are to carry the same. Where they are not, all hops together say what becomes of it. */
+function sameCarried(was: Side, is: Side): boolean {
+  const [before, now] = [was.design, is.design];
+  const same = contentComparison();
+  return (
+    same([...(before.demands ?? [])], [...(now.demands ?? [])]) &&
+    same(before.traffic, now.traffic) &&
+    same([...(before.trafficAt ?? [])], [...(now.trafficAt ?? [])])
+  );
 }
 
 /** Whether both sides state the same of interference and of others. Where they do not, every hop may differ. */
@@ -189,9 +204,12 @@ function comparedSide(
     hops.set(name, { ...withShownFiles(judged, ground), hears: hopsHeard(session.interference.of(name)) });
     results.set(name, judged.result);
   }
-  const ofNetwork = session.judgeNetworkOf(results, { design, memory });
+  // Where only some hops are looked at, or none, the same is carried as before.
+  const isWhole = results.size > 0 && [...design.hops.keys()].every((name) => wanted.has(name));
+  const judged = isWhole ? design : { ...design, demands: undefined };
+  const ofNetwork = session.judgeNetworkOf(results, { design: judged, memory });
   const findings = [...ofNetwork, ...textFindings(session.model)];
-  return { decisions, design, hops, findings };
+  return { decisions, design, hops, findings, demands: demandsInNetwork(judged, results, memory) };
 }
 
 /** Terrain of a commit is read from elsewhere than where people know it. */

@@ -1,9 +1,11 @@
 /** What a change does to the network: the result of a comparison, plain data for every printer. */
+import type { DemandsResult } from "../demands/result.js";
 import type { Design, Hop } from "../design/design.js";
 import type { Finding } from "../design/finding.js";
 import type { HopResult } from "../evaluate/account/result.js";
 import type { FigureChange } from "./consequences.js";
 import type { DecisionChange } from "./decisions.js";
+import type { DemandChange } from "./demands.js";
 import type { Decisions } from "./facts.js";
 import type { FindingChange } from "./findings.js";
 import type { LicenceChange } from "./licences.js";
@@ -27,6 +29,8 @@ export interface ComparedSide {
    * one that cannot be evaluated is not.
    */
   readonly hops: ReadonlyMap<string, ComparedHop>;
+  /** What it carries; undefined: the design states no demand, or nothing that they rest on differs. */
+  readonly demands?: DemandsResult;
   /** Findings on what hops share, and on the text. */
   readonly findings: readonly Finding[];
 }
@@ -104,6 +108,8 @@ export interface ChangeSet {
   readonly shared: readonly SharedChange[];
   /** Findings on nothing of the above: a file, the network as a whole. */
   readonly findings: readonly FindingChange[];
+  /** Demands of both sides with other figures than before. */
+  readonly demands: readonly DemandChange[];
   readonly orders: readonly OrderChange[];
   readonly licences: readonly LicenceChange[];
   readonly counts: ChangeCounts;
@@ -121,6 +127,8 @@ export interface ChangeCounts {
   /** Hops that changed without being edited. */
   readonly affected: number;
   readonly worse: number;
+  /** Demands with a figure that fell. */
+  readonly demandsWorse: number;
   /** Errors and warnings that were not there, not so grave, or excused. */
   readonly newFindings: number;
   /** Errors and warnings that are gone. */
@@ -131,8 +139,8 @@ export interface ChangeCounts {
 }
 
 export function isEmpty(changes: ChangeSet): boolean {
-  const { hops, sites, shared, findings, orders, licences } = changes;
-  return [hops, sites, shared, findings, orders, licences].every((list) => list.length === 0);
+  const { hops, sites, shared, findings, demands, orders, licences } = changes;
+  return [hops, sites, shared, findings, demands, orders, licences].every((list) => list.length === 0);
 }
 
 /** Every finding that came, went or changed. */

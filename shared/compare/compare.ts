@@ -11,6 +11,7 @@ import type {
   SiteChange,
 } from "./change-set.js";
 import { decisionChanges } from "./decisions.js";
+import { demandChanges } from "./demands.js";
 import { EVERYWHERE } from "./facts.js";
 import { type FindingChange, findingChanges, isMended, isOpened, isWorse } from "./findings.js";
 import { type CompareOptions, decisionsOf, editedAt, hopChange, type Pair, sameWords } from "./hop-change.js";
@@ -49,6 +50,7 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
   const hops = changes.toSorted(mattersFirst);
   const others = rest.filter(({ status }) => status !== "still there");
   const all = [...hops, ...sites, ...shared].flatMap((change) => change.findings).concat(others);
+  const demands = demandChanges(was.demands, is.demands, renames, { hops, shared });
   return {
     hops,
     sites,
@@ -56,6 +58,7 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
       .filter(({ entry }) => !entry.startsWith("site "))
       .map((change) => ({ ...change, ...reach(change.entry, is, hops) })),
     findings: others,
+    demands,
     orders: orderChanges(
       ordered(was, "was", pairs, is),
       ordered(is, "is", pairs, was),
@@ -63,8 +66,8 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
       touchedSites(was, is, sites, renames),
     ),
     licences,
-    counts: countsOf(hops, all),
-    worse: hops.some(({ worse }) => worse) || all.some(isWorse),
+    counts: countsOf(hops, demands, all),
+    worse: [...hops, ...demands].some(({ worse }) => worse) || all.some(isWorse),
     newFindings: all.some(isWorse),
   };
 }
@@ -234,7 +237,11 @@ function reach(entry: string, is: ComparedSide, hops: readonly HopChange[]) {
   return { usedBy: is.decisions.hops.filter(uses).length, affects: affected.length };
 }
 
-export function countsOf(hops: readonly HopChange[], findings: readonly FindingChange[]): ChangeCounts {
+export function countsOf(
+  hops: readonly HopChange[],
+  demands: ChangeSet["demands"],
+  findings: readonly FindingChange[],
+): ChangeCounts {
   const hopsWith = (has: (change: HopChange) => boolean) => hops.filter(has).length;
   const findingsWith = (has: (change: FindingChange) => boolean) => findings.filter(has).length;
   return {
@@ -248,6 +255,7 @@ export function countsOf(hops: readonly HopChange[], findings: readonly FindingC
     ),
     affected: hopsWith(({ status, edited }) => (status === "changed" || status === "not judged") && !edited),
     worse: hopsWith(({ worse }) => worse),
+    demandsWorse: demands.filter(({ worse }) => worse).length,
     newFindings: findingsWith(isWorse),
     fixedFindings: findingsWith(isMended),
     newlyAccepted: findingsWith(({ status }) => status === "newly accepted"),

@@ -156,7 +156,7 @@ function availabilityOf({ availability: found }: HopResult): Figure[] {
       estimated: found.atLeastPercent === undefined ? undefined : true,
       step: outage > 0 ? 10 ** Math.max(-7, Math.floor(Math.log10(outage)) - 1) : 1e-7,
       better: "more",
-      difference: (by) => minutes(by),
+      difference: (by) => outageDifference(by),
     },
   ];
 }
@@ -180,7 +180,7 @@ function capacityOf({ modes, arrangement }: Hop): Figure[] {
 }
 
 /** A difference of availability is read as time in which the hop is down. */
-function minutes(byPercent: number): string {
+export function outageDifference(byPercent: number): string {
   const lost = (-byPercent / 100) * MINUTES_A_YEAR;
   const size = Math.abs(lost);
   const [value, unit] = size < 1 ? [lost * 60, "s"] : size >= 600 ? [lost / 60, "h"] : [lost, "min"];

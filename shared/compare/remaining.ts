@@ -4,6 +4,7 @@ import type { Finding } from "../design/finding.js";
 import { RULES } from "../rules/index.js";
 import { judgedHop } from "../rules/judge.js";
 import type { ComparedHop, ComparedSide } from "./change-set.js";
+import { isOpenOn } from "./demands.js";
 import { type GuideChange, goneWithGuide, guideChange } from "./guides.js";
 import { addressNow, hopNow, type Renames, siteNow } from "./renames.js";
 
@@ -58,6 +59,8 @@ export function remainingOn(
     if (remarks?.has(remarkKey(finding) ?? "")) return finding;
     const owner = addressNow(finding.at, renames).split(" / ")[0]!;
     if (owner.startsWith("site ") && lostAt.has(owner)) return "no longer judged";
+    const demand = owner.startsWith("demand ") && is.demands?.demands.get(owner.slice("demand ".length));
+    if (demand && isOpenOn(finding.rule, demand)) return "no longer judged";
     const scope = RULES.get(finding.rule)?.scope;
     if (!owner.startsWith("hop ") || scope === undefined) return undefined;
     const name = owner.slice("hop ".length);

@@ -1,5 +1,6 @@
 /** What a change does to the demands of a network, in the words of its text. */
 import { afterAll, expect, test } from "vitest";
+import { diffMarkdown } from "../../server/cli/print/diff-markdown.js";
 import type { ChangeSet } from "../../shared/compare/change-set.js";
 import { files } from "./network.js";
 import { TestRepository } from "./repository.js";
@@ -78,4 +79,67 @@ test("terms of the network, and defaults where a demand states nothing", async (
   const found = await changed({ "more.hop": "defaults demand {\n  latency 9 ms\n}\n" });
   expect(found.join("\n")).toContain("latency 9 ms");
   expect(found.join("\n")).not.toContain("demand SCHOOL: latency");
+});
+
+test("a hop with less margin harms the demand over it: told with the cause, and worse", async () => {
+  const asked = DEMANDS.replace("latency 5 ms", "availability 99.99 %").replace(
+    "  route via KELD-MOSS, PEAK\n",
+    "",
+  );
+  repository.write({ "demands.hop": asked });
+  const before = repository.commit("asked");
+  const north = repository.read("hops/north.hop");
+  repository.write({
+    "hops/north.hop": north.replace("transmits high", "transmits high\n    extra-loss 12 dB"),
+  });
+  const changes = await repository.changes(before, undefined);
+  const [school, ...others] = changes.demands;
+  expect(others).toEqual([]);
+  expect(school).toMatchObject({ demand: "SCHOOL", worse: true, because: ["hop KELD-TARN"] });
+  expect(school!.figures).toMatchObject([{ kind: "availability", verdict: "worse" }]);
+  expect(school!.figures[0]!.by).toBeLessThan(0);
+  expect(school!.figures[0]!.difference).toMatch(/out a year$/);
+  const told = changes.shared.find(({ entry }) => entry === "demand SCHOOL")!;
+  expect(told.decisions).toEqual([]);
+  expect(told.findings.map(({ status, rule }) => `${status} ${rule}`)).toEqual(["new demand-availability"]);
+  expect(changes.newFindings).toBe(true);
+  expect(changes.counts.demandsWorse).toBe(1);
+  const compared = await repository.compare(before, undefined);
+  const page = [...(await diffMarkdown.print(compared))].join("");
+  compared.dispose();
+  expect(page).toContain("What is carried");
+  expect(page).toMatch(/demand SCHOOL, because of hop KELD-TARN: SCHOOL is available/);
+  expect(page).toMatch(/1 demand worse/);
+  repository.git("checkout", "-q", "--", ".");
+});
+
+test("a hop that goes takes the route with it: what was judged on it before is not mended", async () => {
+  // It misses this with the hop already.
+  repository.edit("demands.hop", "availability 99.99 %", "availability 99.9999 %");
+  const before = repository.commit("more asked");
+  repository.write({
+    "hops/north.hop": repository.read("hops/north.hop").replace(/hop KELD-TARN [\s\S]*?\n}\n/, ""),
+  });
+  const changes = await repository.changes(before, undefined);
+  const school = changes.demands.find(({ demand }) => demand === "SCHOOL")!;
+  expect(school.because).toContain("hop KELD-TARN removed");
+  expect(school.figures.find(({ kind }) => kind === "route")).toMatchObject({
+    verdict: "worse",
+    was: "KELD-TARN",
+  });
+  const { findings } = changes.shared.find(({ entry }) => entry === "demand SCHOOL")!;
+  expect(findings).toMatchObject([
+    { rule: "demand-route", status: "new", severity: "error" },
+    { rule: "demand-availability", status: "no longer judged" },
+  ]);
+  repository.git("checkout", "-q", "--", ".");
+});
+
+test("a change far from every demand, and one of a name alone, tell nothing of demands", async () => {
+  const before = repository.commit("as it is");
+  repository.edit("demands.hop", '"School"', '"The school"');
+  const changes = await repository.changes(before, undefined);
+  expect(changes.demands).toEqual([]);
+  expect(changes.worse).toBe(false);
+  repository.git("checkout", "-q", "--", ".");
 });

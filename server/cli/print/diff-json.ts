@@ -78,6 +78,7 @@ function changesOutput(
     sites: changes.sites.map(withFindings),
     shared: changes.shared.map(withFindings),
     findings: changes.findings.map(finding),
+    demands: changes.demands,
     orders: changes.orders,
     licences: changes.licences,
   };

@@ -9,6 +9,7 @@ import type {
   SharedChange,
   SiteChange,
 } from "../../../shared/compare/change-set.js";
+import type { DemandChange } from "../../../shared/compare/demands.js";
 import type { FindingStatus } from "../../../shared/compare/findings.js";
 import type { LicenceChange } from "../../../shared/compare/licences.js";
 import type { OrderChange } from "../../../shared/compare/orders.js";
@@ -50,6 +51,8 @@ export interface DesignChangeOutput {
   readonly shared: readonly (Omit<SharedChange, "findings"> & WithFindings)[];
   /** On nothing of the above. */
   readonly findings: readonly FindingChangeOutput[];
+  /** Demands with other figures than before. */
+  readonly demands: readonly DemandChange[];
   readonly orders: readonly OrderChange[];
   readonly licences: readonly LicenceChange[];
   /** The same and what passes before all that is planned stands, each with its time; left out where there is one. */

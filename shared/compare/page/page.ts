@@ -6,6 +6,7 @@ import type { Block, KeyFigure, Page, Section, TableRow } from "../../report/doc
 import { type ChangeCounts, type ChangeSet, type HopChange, isEmpty } from "../change-set.js";
 import { isWorse } from "../findings.js";
 import { goesOn } from "../times.js";
+import { demandSection } from "./demands-section.js";
 import { findingItems } from "./finding-items.js";
 import { hopBlocks, hopHeading } from "./hop-section.js";
 import type { ChangePageInput, TimeInput } from "./input.js";
@@ -53,6 +54,7 @@ function changeSections(input: TimeInput): Section[] {
   const alone = changes.hops.filter(standsAlone).slice(0, MOST_SECTIONS);
   const others = changes.hops.filter((hop) => !alone.includes(hop));
   return [
+    ...demandSection(input),
     ...alone.map((hop) => section(`hop-${hop.hop}`, hopHeading(hop), hopBlocks(hop, input))),
     ...affectedSection(others, alone, input),
     ...sharedSections(input),
@@ -91,8 +93,8 @@ function paragraph(text: string): Block {
 
 /** What the sides differ in, of one design or of several together. */
 export function keyFigures(all: readonly ChangeSet[]): KeyFigure[] {
-  const { worse, edited, affected, newFindings, newRemarks, fixedFindings, newlyAccepted, ...came } =
-    totalOf(all);
+  const { worse, demandsWorse, edited, affected, newFindings, newRemarks, ...came } = totalOf(all);
+  const { fixedFindings, newlyAccepted } = came;
   const errors = all.some(({ hops, sites, shared, findings }) =>
     [...hops, ...sites, ...shared]
       .flatMap((change) => change.findings)
@@ -103,6 +105,9 @@ export function keyFigures(all: readonly ChangeSet[]): KeyFigure[] {
     told.flatMap(([count, words]) => (count > 0 ? `${count} ${words}` : [])).join(", ") || undefined;
   return [
     { label: "Hops worse", value: String(worse), tone: worse > 0 ? "warning" : undefined },
+    ...(demandsWorse > 0
+      ? [{ label: "Demands worse", value: String(demandsWorse), tone: "warning" as const }]
+      : []),
     {
       label: "Hops edited",
       value: String(edited),
@@ -139,6 +144,7 @@ const NO_COUNTS: ChangeCounts = {
   edited: 0,
   affected: 0,
   worse: 0,
+  demandsWorse: 0,
   newFindings: 0,
   fixedFindings: 0,
   newlyAccepted: 0,
@@ -151,8 +157,8 @@ function summaryOf({ times }: ChangePageInput): string {
   const [last, passing] = [times.filter(goesOn), times.filter((time) => !goesOn(time))].map((some) =>
     totalOf(some.map(({ changes }) => changes)),
   ) as [ChangeCounts, ChangeCounts];
-  const { worse: hops, newFindings, fixedFindings } = passing;
-  const before = summaryOfCounts({ ...NO_COUNTS, worse: hops, newFindings, fixedFindings });
+  const { worse: hops, demandsWorse, newFindings, fixedFindings } = passing;
+  const before = summaryOfCounts({ ...NO_COUNTS, worse: hops, demandsWorse, newFindings, fixedFindings });
   const parts = [
     worse ? "" : "nothing got worse",
     summaryOfCounts(last),
@@ -181,7 +187,8 @@ function summaryOfCounts(counts: ChangeCounts): string {
     [found.fixedFindings, "fixed"],
     [found.newRemarks, "new remark", "new remarks"],
   );
-  return [hops, findings].filter((part) => part !== "").join("; ");
+  const demands = told([found.demandsWorse, "demand worse", "demands worse"]);
+  return [hops, demands, findings].filter((part) => part !== "").join("; ");
 }
 
 function affectedSection(

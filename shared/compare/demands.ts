@@ -1,0 +1,179 @@
+/** What a change does to the demands of a network: figures that changed notably, and what changed on their way. */
+import type { DemandResult, DemandsResult, Route } from "../demands/result.js";
+import { availability, fixed } from "../format/numbers.js";
+import type { HopChange, SharedChange } from "./change-set.js";
+import { outageDifference } from "./figures.js";
+import { hopNow, type Renames } from "./renames.js";
+
+/** Of outage, and of latency: smaller changes of a demand are not told. Ours. */
+const NOTABLE_OUTAGE = 0.05;
+const NOTABLE_LATENCY = 0.01;
+
+export interface DemandFigureChange {
+  readonly kind: "route" | "second-route" | "availability" | "availability-with-equipment" | "latency";
+  readonly label: string;
+  /** As printed; undefined: there is none, or it could not be computed. */
+  readonly was?: string;
+  readonly is?: string;
+  /** As printed, with its sign; undefined where one side is missing, and of routes. */
+  readonly difference?: string;
+  /** The same as a number, in percent or seconds. */
+  readonly by?: number;
+  readonly verdict: "worse" | "better" | "changed";
+}
+
+export interface DemandChange {
+  readonly demand: string;
+  readonly title?: string;
+  readonly figures: readonly DemandFigureChange[];
+  /** What changed on its way: `hop KELD-TARN removed`, `demand HALL`, `traffic`. */
+  readonly because: readonly string[];
+  readonly worse: boolean;
+}
+
+/** Of demands of both sides; one that came or went is told with what was decided. */
+export function demandChanges(
+  was: DemandsResult | undefined,
+  is: DemandsResult | undefined,
+  renames: Renames,
+  { hops, shared }: { readonly hops: readonly HopChange[]; readonly shared: readonly SharedChange[] },
+): DemandChange[] {
+  const before = new Map(
+    [...(was?.demands ?? [])].map(([name, result]) => [demandNow(name, renames), result] as const),
+  );
+  const judged = new Set(shared.flatMap(({ entry, findings }) => (findings.some(isChange) ? [entry] : [])));
+  return [...(is?.demands ?? [])].flatMap(([name, now]): DemandChange[] => {
+    const then = before.get(name);
+    if (then === undefined) return [];
+    const figures = figuresOf(then, now, renames);
+    if (figures.length === 0 && !judged.has(`demand ${name}`)) return [];
+    const passed = new Set([...hopsOf(then).map((hop) => hopNow(hop, renames)), ...hopsOf(now)]);
+    const others = new Set([...passed].flatMap((hop) => is!.hops.get(hop)?.demands ?? []).concat(name));
+    return [
+      {
+        demand: name,
+        title: now.demand.title,
+        figures,
+        because: [
+          ...hops.filter((hop) => passed.has(hop.hop) && says(hop)).map(hopWords),
+          ...shared.filter((change) => isAbout(change, others)).map(({ entry }) => entry),
+        ],
+        worse: figures.some(({ verdict }) => verdict === "worse"),
+      },
+    ];
+  });
+}
+
+const isChange = ({ status }: SharedChange["findings"][number]) => status !== "still there";
+
+function demandNow(name: string, { entries }: Renames): string {
+  return (entries.get(`demand ${name}`) ?? `demand ${name}`).slice("demand ".length);
+}
+
+function hopsOf({ route, second }: DemandResult): string[] {
+  return [...(route?.hops ?? []), ...(second?.hops ?? [])];
+}
+
+function says({ status, decisions, figures }: HopChange): boolean {
+  return status !== "changed" || decisions.length > 0 || figures.length > 0;
+}
+
+function hopWords({ hop, status, byState }: HopChange): string {
+  if (status === "changed") return `hop ${hop}`;
+  if (status === "not judged") return `hop ${hop}, not judged any more`;
+  return `hop ${hop} ${byState ? (status === "added" ? "stands" : "does not stand") : status}`;
+}
+
+/** Whether a change of this declaration may have changed it: its own, that of one beside it, or of all traffic. */
+function isAbout({ entry, status, decisions }: SharedChange, demands: ReadonlySet<string>): boolean {
+  if (status === "changed" && decisions.length === 0) return false;
+  if (entry === "traffic" || entry === "defaults demand") return true;
+  return entry.startsWith("demand ") && demands.has(entry.slice("demand ".length));
+}
+
+function figuresOf(was: DemandResult, is: DemandResult, renames: Renames): DemandFigureChange[] {
+  return [
+    routeChange("route", "Route", was.route, is.route, renames),
+    routeChange("second-route", "Second route", was.second, is.second, renames),
+    outageChange(
+      "availability",
+      "Availability end to end",
+      was.outage?.propagationPercent,
+      is.outage?.propagationPercent,
+    ),
+    outageChange(
+      "availability-with-equipment",
+      "Availability with equipment",
+      asked(was) || asked(is) ? was.outage?.allPercent : undefined,
+      asked(was) || asked(is) ? is.outage?.allPercent : undefined,
+    ),
+    latencyChange(slowest(was), slowest(is)),
+  ].filter((change) => change !== undefined);
+}
+
+function asked({ demand }: DemandResult): boolean {
+  return demand.availabilityWithEquipmentPercent !== undefined;
+}
+
+function routeChange(
+  kind: "route" | "second-route",
+  label: string,
+  was: Route | undefined,
+  is: Route | undefined,
+  renames: Renames,
+): DemandFigureChange | undefined {
+  const then = was?.hops.map((hop) => hopNow(hop, renames)).join(", ");
+  const now = is?.hops.join(", ");
+  if (then === now) return undefined;
+  const verdict = now === undefined ? "worse" : then === undefined ? "better" : "changed";
+  return { kind, label, was: then, is: now, verdict };
+}
+
+function outageChange(
+  kind: "availability" | "availability-with-equipment",
+  label: string,
+  wasPercent: number | undefined,
+  isPercent: number | undefined,
+): DemandFigureChange | undefined {
+  const change = numberChange(wasPercent, isPercent, NOTABLE_OUTAGE);
+  if (change === undefined) return undefined;
+  const [was, is] = [wasPercent, isPercent].map((out) => (out === undefined ? out : availability(100 - out)));
+  const by = change.by === undefined ? undefined : -change.by;
+  const difference = by === undefined ? undefined : outageDifference(by);
+  return { kind, label, was, is, by, difference, verdict: change.verdict };
+}
+
+function latencyChange(wasS: number | undefined, isS: number | undefined): DemandFigureChange | undefined {
+  const change = numberChange(wasS, isS, NOTABLE_LATENCY);
+  if (change === undefined) return undefined;
+  const ms = (seconds: number) => `${fixed(1000 * seconds, 3)} ms`;
+  const [was, is] = [wasS, isS].map((seconds) => (seconds === undefined ? seconds : ms(seconds)));
+  const { by } = change;
+  const difference = by === undefined ? undefined : `${by > 0 ? "+" : ""}${ms(by)}`;
+  return { kind: "latency", label: "Latency one way", was, is, by, difference, verdict: change.verdict };
+}
+
+/** Of figures of which less is better; undefined: no notable change. */
+function numberChange(
+  was: number | undefined,
+  is: number | undefined,
+  notable: number,
+): { readonly by?: number; readonly verdict: DemandFigureChange["verdict"] } | undefined {
+  if (was === undefined && is === undefined) return undefined;
+  if (was === undefined) return { verdict: "changed" };
+  if (is === undefined) return { verdict: "worse" };
+  const by = is - was;
+  if (by === 0 || Math.abs(by) < notable * Math.max(was, is)) return undefined;
+  return { by, verdict: by > 0 ? "worse" : "better" };
+}
+
+function slowest({ route, second }: DemandResult): number | undefined {
+  return route && Math.max(route.latency.totalS, second?.latency.totalS ?? 0);
+}
+
+/** Whether a rule has no verdict on a demand, so that nobody knows whether what it found is mended. */
+export function isOpenOn(rule: string, { problem, outage, short }: DemandResult): boolean {
+  if (rule === "demand-route") return false;
+  if (problem !== undefined) return true;
+  return rule === "demand-availability" && (outage === undefined || short.length > 0);
+}
