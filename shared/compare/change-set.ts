@@ -5,7 +5,7 @@ import type { Finding } from "../design/finding.js";
 import type { HopResult } from "../evaluate/account/result.js";
 import type { FigureChange } from "./consequences.js";
 import type { DecisionChange } from "./decisions.js";
-import type { DemandChange } from "./demands.js";
+import type { DemandChange } from "./demand-change.js";
 import type { Decisions } from "./facts.js";
 import type { FindingChange } from "./findings.js";
 import type { LicenceChange } from "./licences.js";

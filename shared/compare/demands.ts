@@ -2,34 +2,13 @@
 import type { DemandResult, DemandsResult, Route } from "../demands/result.js";
 import { availability, fixed } from "../format/numbers.js";
 import type { HopChange, SharedChange } from "./change-set.js";
+import type { DemandChange, DemandFigureChange } from "./demand-change.js";
 import { outageDifference } from "./figures.js";
 import { hopNow, type Renames } from "./renames.js";
 
 /** Of outage, and of latency: smaller changes of a demand are not told. Ours. */
 const NOTABLE_OUTAGE = 0.05;
 const NOTABLE_LATENCY = 0.01;
-
-export interface DemandFigureChange {
-  readonly kind: "route" | "second-route" | "availability" | "availability-with-equipment" | "latency";
-  readonly label: string;
-  /** As printed; undefined: there is none, or it could not be computed. */
-  readonly was?: string;
-  readonly is?: string;
-  /** As printed, with its sign; undefined where one side is missing, and of routes. */
-  readonly difference?: string;
-  /** The same as a number, in percent or seconds. */
-  readonly by?: number;
-  readonly verdict: "worse" | "better" | "changed";
-}
-
-export interface DemandChange {
-  readonly demand: string;
-  readonly title?: string;
-  readonly figures: readonly DemandFigureChange[];
-  /** What changed on its way: `hop KELD-TARN removed`, `demand HALL`, `traffic`. */
-  readonly because: readonly string[];
-  readonly worse: boolean;
-}
 
 /** Of demands of both sides; one that came or went is told with what was decided. */
 export function demandChanges(

@@ -10,7 +10,7 @@ import {
   type SiteChange,
 } from "./change-set.js";
 import { countsOf } from "./compare.js";
-import type { DemandChange } from "./demands.js";
+import type { DemandChange } from "./demand-change.js";
 import { type FindingChange, isWorse } from "./findings.js";
 import { contentComparison } from "./same.js";
 

@@ -9,7 +9,7 @@ import type {
   SharedChange,
   SiteChange,
 } from "../../../shared/compare/change-set.js";
-import type { DemandChange } from "../../../shared/compare/demands.js";
+import type { DemandChange } from "../../../shared/compare/demand-change.js";
 import type { FindingStatus } from "../../../shared/compare/findings.js";
 import type { LicenceChange } from "../../../shared/compare/licences.js";
 import type { OrderChange } from "../../../shared/compare/orders.js";

@@ -1,6 +1,6 @@
 /** What the network must carry, and what becomes of it: decisions, figures, findings with what changed on the way. */
 import type { Block, Inline, Section, TableRow } from "../../report/document/document.js";
-import type { DemandChange, DemandFigureChange } from "../demands.js";
+import type { DemandChange, DemandFigureChange } from "../demand-change.js";
 import { entryWords } from "../words.js";
 import { findingItems } from "./finding-items.js";
 import type { TimeInput } from "./input.js";
