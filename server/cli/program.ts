@@ -48,6 +48,10 @@ function addCheck(root: Command): void {
       "--baseline <file>",
       "output of an earlier check --format json: only findings that are not in it make the exit status 1",
     )
+    .option(
+      "--without <what>",
+      "judge what remains when this hop, all hops of this site, or those on this card (SITE/CHASSIS/SLOT) are gone",
+    )
     .option("--fix", "first write the fixes that leave nothing to choose and change no decision, then judge")
     .option(
       "--dry-run",

@@ -22,6 +22,7 @@ import {
   stagesOf,
   type Times,
 } from "./stages.js";
+import { holdingElement, type TakenOut, takenOut, withRoutes } from "./without.js";
 
 export interface JudgedDesign {
   /** Folder of the design, absolute. */
@@ -38,6 +39,8 @@ export interface JudgedDesign {
   /** The hops that are told of, where not all are. */
   readonly about?: ReadonlySet<string>;
   readonly goneSites: ReadonlyMap<string, LeftSite>;
+  /** What was taken out before judging. */
+  readonly without?: TakenOut;
   /** The days that were judged, in order; of the last are the figures of the session. */
   readonly days: readonly string[];
 }
@@ -56,6 +59,8 @@ export interface JudgeOptions {
   readonly pace?: Pace;
   /** Evaluates this hop alone, and leaves the findings of everything else out. */
   readonly only?: string;
+  /** A hop, a site or a card: the hops that it takes with it do not stand. */
+  readonly without?: string;
   /** Which times are judged; each from today on, if left out. */
   readonly times?: Times;
 }
@@ -70,7 +75,12 @@ export async function judgeFolder(folder: string, options: JudgeOptions): Promis
   }
   const seen = new Set<string>();
   const designs: JudgedDesign[] = [];
-  for (const model of project.designs()) designs.push(await judge(model, options, seen));
+  const models = project.designs();
+  const out = options.without === undefined ? undefined : holdingElement(models, options.without);
+  for (const model of models)
+    designs.push(
+      await judge(model, { ...options, without: model === out ? options.without : undefined }, seen),
+    );
   return { root: project.root, designs, unreadable };
 }
 
@@ -94,9 +104,12 @@ async function judge(model: DesignModel, options: JudgeOptions, seen: Set<string
   const session = new DesignSession(model, { today, startThread });
   const { times = {} } = options;
   if (only === undefined) {
+    const without =
+      options.without === undefined ? undefined : await takenOut(session, options.without, options);
     const staged = await judgeStages(session, times, pace, () => findingsOf(model, session));
     const { findings, ...others } = times.state === "planned" ? plannedOnly(model, staged) : staged;
-    return { ...designOf(model, session, firstTold(findings, seen)), ...others };
+    const judged = { ...designOf(model, session, firstTold(findings, seen)), ...others };
+    return without === undefined ? judged : { ...judged, without: withRoutes(without, session) };
   }
   const on = times.on ?? lastDayOf(model, only, today);
   model.setView({ on });

@@ -1,7 +1,9 @@
 /** What a network carries, kept up to date while it is edited. */
-import { Demands } from "../demands/demands.js";
+import { Demands, type DemandsInputs } from "../demands/demands.js";
 import type { DemandsResult } from "../demands/result.js";
 import type { Design } from "../design/design.js";
+import { cardHops } from "../equipment/card-hops.js";
+import { sitePlans } from "../equipment/site-plan.js";
 import type { HopResult } from "../evaluate/account/result.js";
 import type { Memory } from "./memory.js";
 
@@ -10,11 +12,29 @@ const NONE = new Map();
 
 /** @returns undefined where the design states no demand */
 export function demandsInNetwork(
-  { hops, sites, demands, traffic = {}, trafficAt = NONE }: Design,
+  design: Design,
   results: ReadonlyMap<string, HopResult>,
   memory: Memory,
 ): DemandsResult | undefined {
+  const { hops, sites, demands, traffic = {}, trafficAt = NONE } = design;
   if (demands === undefined || demands.size === 0) return undefined;
   const known = memory.renew(STEP, STEP, (before: Demands | undefined) => before ?? new Demands());
-  return known.of({ hops, results, sites, demands, terms: traffic, atSites: trafficAt });
+  return known.of({
+    hops,
+    results,
+    sites,
+    demands,
+    terms: traffic,
+    atSites: trafficAt,
+    cards: sharedCards(design),
+  });
+}
+
+/** Cards whose failure takes several hops: of one alone the hop's own failure says as much. */
+function sharedCards(design: Design): NonNullable<DemandsInputs["cards"]> {
+  return [...sitePlans(design).values()].flatMap((plan) =>
+    cardHops(plan).flatMap(({ name, hops }) =>
+      hops.length > 1 ? { kind: "card" as const, name, hops } : [],
+    ),
+  );
 }

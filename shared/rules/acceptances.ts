@@ -1,4 +1,4 @@
-/** What a hop or a site accepts on purpose: findings that it excuses, and what is wrong with the acceptances themselves. */
+/** What a hop, a site or a demand accepts on purpose: findings that it excuses, and what is wrong with the acceptances themselves. */
 
 import type { Acceptance } from "../design/acceptance.js";
 import { address, nth } from "../design/address.js";
@@ -14,9 +14,9 @@ import { requiredRule } from "./policy.js";
 import { requiredAccepted } from "./required-accepted.js";
 import { finding } from "./rule.js";
 
-/** Who accepts. A finding is accepted where it stands: on its hop, or at the site that it speaks of alone. */
+/** Who accepts. A finding is accepted where it stands: on its hop, at the site that it speaks of alone, or in the demand. */
 export interface Accepting {
-  readonly kind: "hop" | "site";
+  readonly kind: "hop" | "site" | "demand";
   /** For example `site KELD`. */
   readonly at: string;
   readonly accepts: readonly Acceptance[];
@@ -27,14 +27,16 @@ export function acceptingHop({ name, accepts, policy }: Pick<Hop, "name" | "acce
   return { kind: "hop", at: address("hop", name), accepts, policy };
 }
 
-/** By the first step of their addresses. */
-export function acceptingSites({ acceptedAt, policy }: Design): ReadonlyMap<string, Accepting> {
-  return new Map(
-    [...(acceptedAt ?? [])].map(([name, accepts]) => {
-      const at = address("site", name);
-      return [at, { kind: "site", at, accepts, policy }];
-    }),
-  );
+/** Sites and demands, by the first step of their addresses. */
+export function acceptingOthers({ acceptedAt, demands, policy }: Design): ReadonlyMap<string, Accepting> {
+  const all = new Map<string, Accepting>();
+  const add = (kind: "site" | "demand", name: string, accepts: readonly Acceptance[]) => {
+    const at = address(kind, name);
+    if (accepts.length > 0) all.set(at, { kind, at, accepts, policy });
+  };
+  for (const [name, accepts] of acceptedAt ?? []) add("site", name, accepts);
+  for (const { name, accepts } of demands?.values() ?? []) add("demand", name, accepts);
+  return all;
 }
 
 /** An accepted finding stays visible, as information with the reason beside it. */
@@ -65,8 +67,8 @@ export function judgeAcceptances(
         : `there is no rule ${accept.rule} to accept${didYouMean(accept.rule)}`;
       return [finding(acceptanceUnknown, { at, message })];
     }
-    if (kind === "site" && rule.scope === "hop") {
-      const message = `${accept.rule} judges a hop, so it is accepted on the hop, not at a site`;
+    if (kind !== "hop" && rule.scope === "hop") {
+      const message = `${accept.rule} judges a hop, so it is accepted on the hop, not ${kind === "site" ? "at a site" : "in a demand"}`;
       return [finding(acceptanceUnknown, { at, message, help: "Move the line to the hop." })];
     }
     if (rule.scope !== scope) return [];
@@ -79,7 +81,7 @@ export function judgeAcceptances(
     // Of a rule that could not be judged nobody knows whether its acceptance is still needed.
     if (!concerned && passedOver.has(accept.rule)) return [];
     if (!concerned) {
-      const message = `accepts ${accept.rule}, which finds nothing ${kind === "hop" ? "on this hop" : "at this site"}`;
+      const message = `accepts ${accept.rule}, which finds nothing ${HERE[kind]}`;
       return [finding(acceptanceUnused, { at, message, help: "Remove the line." })];
     }
     const required = concerning.map((one) => requiredRule(one, policy)).find((one) => one !== undefined);
@@ -94,6 +96,12 @@ export function judgeAcceptances(
     return [finding(acceptanceExpired, { at, message, help: "Mend the cause or agree on a new date." })];
   });
 }
+
+const HERE: Readonly<Record<Accepting["kind"], string>> = {
+  hop: "on this hop",
+  site: "at this site",
+  demand: "in this demand",
+};
 
 /** With which judgement unknown rules are told, so that they are told once. */
 function kindScope(kind: Accepting["kind"]): "hop" | "network" {

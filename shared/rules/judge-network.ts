@@ -8,7 +8,7 @@ import { type HopInNetwork, hopsInNetwork } from "../network/in-network.js";
 import { Memory } from "../network/memory.js";
 import { type SiteInNetwork, sitesInNetwork } from "../network/sites.js";
 import { type ListedFiles, NO_FILES } from "../others/listed.js";
-import { type Accepting, accepted, acceptingHop, acceptingSites, judgeAcceptances } from "./acceptances.js";
+import { type Accepting, accepted, acceptingHop, acceptingOthers, judgeAcceptances } from "./acceptances.js";
 import { NETWORK_RULES, RULES } from "./index.js";
 import { notJudged, unformedReport } from "./not-judged.js";
 import { agreedSeverity, judgePolicy } from "./policy.js";
@@ -63,10 +63,10 @@ export function* judgeNetworkInSteps(
   }: NetworkOptions = {},
 ): Generator<void, Finding[]> {
   const findings: Finding[] = [];
-  const sites = acceptingSites(design);
+  const others = acceptingOthers(design);
   const found = new Map<string, Finding[]>();
   const acceptingFor = (at: string, hopName: string | undefined): Accepting | undefined => {
-    if (hopName === undefined) return sites.get(at.split(" / ")[0]!);
+    if (hopName === undefined) return others.get(at.split(" / ")[0]!);
     const hop = design.hops.get(hopName);
     return hop && acceptingHop(hop);
   };
@@ -111,8 +111,7 @@ export function* judgeNetworkInSteps(
   findings.push(...judgePolicy(design.policy));
   for (const hop of design.hops.values())
     if (hop.accepts.length > 0) findings.push(...judgeAccepting(acceptingHop(hop), found, today));
-  for (const by of sites.values())
-    if (by.accepts.length > 0) findings.push(...judgeAccepting(by, found, today));
+  for (const by of others.values()) findings.push(...judgeAccepting(by, found, today));
   return findings;
 }
 

@@ -26,7 +26,7 @@ export const policyRows: Rows = [
     args: [{ name: "rule", value: { type: "rule" }, meaning: "Identifier of the rule." }],
     repeatable: true,
     meaning:
-      "A rule from which no hop or site is excused: its findings cannot be accepted, nor can `not-judged` where it lists what this rule judges.",
+      "A rule from which no hop, site or demand is excused: its findings cannot be accepted, nor can `not-judged` where it lists what this rule judges.",
     fallback: "every rule can be accepted",
     source: PRACTICE,
     example: "required clearance",

@@ -18,6 +18,8 @@ export interface CheckOptions {
   /** Which times are judged. */
   readonly times?: Times;
   readonly resolved?: boolean;
+  /** A hop, a site or a card that is taken out. */
+  readonly without?: string;
   /** Writes the fixes that are certain before judging. */
   readonly fix?: boolean;
   /** With `fix`: only shows them. */
@@ -32,6 +34,13 @@ export async function check(folder: string, options: CheckOptions): Promise<numb
     throw new CommandError("check --dry-run shows what --fix would write; add --fix");
   if (options.dryRun && options.format !== "text")
     throw new CommandError("check --fix --dry-run prints a diff; leave --format out");
+  if (options.without !== undefined) {
+    if (options.fix) throw new CommandError("check --without only looks; leave --fix out");
+    if (options.format !== "text" && options.format !== "json")
+      throw new CommandError(
+        `check --without prints text and JSON: in ${options.format} nobody would see that something is taken out`,
+      );
+  }
   if (options.fix) {
     const { applyFixes, showFixes } = await import("./fix.js");
     if (options.dryRun) return showFixes(folder, options.today);
@@ -41,13 +50,15 @@ export async function check(folder: string, options: CheckOptions): Promise<numb
   const judged = await judgeFolder(folder, {
     today: options.today,
     times: options.times,
+    without: options.without,
     pace: progress.pace,
   });
   progress.end();
   const baseline = options.baseline === undefined ? undefined : readBaseline(options.baseline, judged);
   const counts = (finding: PlacedFinding) =>
     !finding.accepted && atLeast(finding.severity, options.severity) && !baseline?.(finding);
-  const status = statusOf(judged, counts);
+  const loses = judged.designs.some(({ without }) => (without?.lost ?? []).length > 0);
+  const status = Math.max(statusOf(judged, counts), loses ? EXIT.findings : EXIT.clean);
   // Before printing: a reader that closes the pipe ends the process with it.
   process.exitCode = status;
   const { show, resolved } = options;

@@ -52,6 +52,7 @@ function* printDesign(design: JudgedDesign, root: string, { resolved }: JsonOpti
     folder: shownFrom(root, design.root),
     title: design.title,
     shows: shownTime(design),
+    without: design.without,
     counts: countsOf(design),
     terrainProblems: design.terrainProblems.map((problem) => fileProblem(problem, root)),
   };

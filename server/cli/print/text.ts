@@ -11,6 +11,7 @@ import type { Paint, Style } from "../streams.js";
 import type { Checked, CheckFormat } from "./format.js";
 import { safe } from "./safe.js";
 import { withoutOld } from "./without-old.js";
+import { withoutText } from "./without-text.js";
 
 export const checkText: CheckFormat = {
   name: "text",
@@ -33,10 +34,11 @@ function* printText(judged: JudgedFolder, options: TextOptions): Iterable<string
     hidden += design.findings.length - all.length;
     const remarks = show === "remarks" ? [] : all.filter(isRemark);
     const findings = gravestFirst(all.filter((one) => !remarks.includes(one)));
-    if (several && all.length + terrainProblems.length > 0) {
+    if (several && (all.length + terrainProblems.length > 0 || design.without)) {
       yield `${paint("bold", heading(design, cwd))}\n\n`;
     }
     yield* fileErrors(terrainProblems, options);
+    if (design.without) yield withoutText(design.without, paint);
     for (const finding of findings) yield `${findingText(finding, design.root, options)}\n`;
     if (remarks.length > 0) yield `${remarksText(remarks, options)}\n\n`;
     if (several && all.length > 0)

@@ -11,7 +11,7 @@ export const failureOverloads: NetworkRule = {
   ofResults: true,
   title: "What moves when something fails must fit where it goes",
   checks:
-    "For every hop the failure of one hop or site that brings most committed traffic to it, against what it carries at the share of time that its own demands ask, else in clear air.",
+    "For every hop the failure of one hop, site or card that brings most committed traffic to it, against what it carries at the share of time that its own demands ask, else in clear air.",
   why: "A ring that carries everything when whole and half of it when broken protects nobody.",
   fix: "More capacity on the way round, a second route stated elsewhere, or less committed.",
   source: "common practice, no source",

@@ -1,0 +1,35 @@
+/** What is taken out of a design, and what that does to its demands: before the findings of what remains. */
+import { bitRate } from "../../../shared/format/numbers.js";
+import { elementWords, someOf } from "../../../shared/words/demands.js";
+import { listed } from "../../../shared/words/lists.js";
+import type { TakenOut } from "../../findings/without.js";
+import type { Paint } from "../streams.js";
+import { safe } from "./safe.js";
+
+/** Demands that move are told one by one up to so many. */
+const MOST_MOVED = 10;
+
+export function withoutText(out: TakenOut, paint: Paint): string {
+  const { kind, name, hops, partly, lost, moved, overloaded, untouched } = out;
+  const element = kind === "card" ? ({ kind, name, hops } as const) : ({ kind, name } as const);
+  const what = kind === "hop" ? "" : `: ${someOf(hops, 8)} ${hops.length === 1 ? "does" : "do"} not stand`;
+  const rows = [paint("bold", safe(`Without ${elementWords(element)}${what}`))];
+  const add = (label: string, text: string, isGrave = false) =>
+    rows.push(`  ${isGrave ? paint("red", label) : label}: ${safe(text)}`);
+  if (partly.length > 0) add("taken as standing", `${listed(partly)}, with units on other cards too`);
+  if (lost.length > 0) add("lost", someOf(lost, 8), true);
+  for (const { hop, committedBps, carriedBps } of overloaded)
+    add(
+      "overloaded",
+      `${hop} has ${bitRate(committedBps)} committed to carry, it carries ${bitRate(carriedBps)}`,
+      true,
+    );
+  for (const { demand, was, is } of moved.slice(0, MOST_MOVED)) {
+    const to = is?.filter((hop) => !was.includes(hop)) ?? [];
+    const way = to.length === 0 ? "" : ` to ${someOf(to, 6)}`;
+    add("moved", `${demand}${way}${is === undefined ? "" : ` (${is.length} hops, before ${was.length})`}`);
+  }
+  if (moved.length > MOST_MOVED) add("moved", `${moved.length - MOST_MOVED} more`);
+  if (untouched > 0) add("as before", `${untouched} ${untouched === 1 ? "demand" : "demands"}`);
+  return `${rows.join("\n")}\n\n`;
+}

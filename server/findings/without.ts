@@ -1,0 +1,163 @@
+/** A design as if something had failed: a hop, a site, a card. What it takes with it, and what that does to demands. */
+import type { DesignModel } from "../../language/model/design-model.js";
+import type { DemandResult, FailureResult } from "../../shared/demands/result.js";
+import { viewWords } from "../../shared/design/state.js";
+import { cardHops } from "../../shared/equipment/card-hops.js";
+import { sitePlans } from "../../shared/equipment/site-plan.js";
+import { nearest } from "../../shared/format/nearest.js";
+import { CommandError } from "../command-error.js";
+import type { DesignSession, Pace } from "../session/design-session.js";
+import { stagesOf, type Times } from "./stages.js";
+
+interface TakenElement {
+  readonly kind: "hop" | "site" | "card";
+  /** Of a card `KELD/A/3`: site, chassis, slot. */
+  readonly name: string;
+  /** Hops that do not stand without it. */
+  readonly hops: readonly string[];
+  /** Hops with units on other cards too: they are taken as standing, though they carry less or are unprotected. */
+  readonly partly: readonly string[];
+}
+
+export interface TakenOut extends TakenElement {
+  /** Demands that have no route then, those that begin or end at the site included. */
+  readonly lost: readonly string[];
+  /** Those that go on over other hops. */
+  readonly moved: readonly {
+    readonly demand: string;
+    readonly was: readonly string[];
+    /** Undefined: it is not known. */
+    readonly is?: readonly string[];
+  }[];
+  /** Hops that carry less than what is committed on them then. */
+  readonly overloaded: FailureResult["overloaded"];
+  /** Demands that stay as they are. */
+  readonly untouched: number;
+}
+
+/** @throws CommandError when no design has it, or several have */
+export function holdingElement(models: readonly DesignModel[], name: string): DesignModel {
+  const holding = models.filter((model) => findElement(model, name) !== undefined);
+  const [model] = holding;
+  if (holding.length > 1)
+    throw new CommandError(
+      `${name}: ${holding.length} designs here have something of this name; name the folder of one of them`,
+    );
+  if (model) return model;
+  const all = models.flatMap((one) => [
+    ...hopsIn(one),
+    ...one.names("site"),
+    ...cardsIn(one).map((card) => card.name),
+  ]);
+  const meant = nearest(nameIn(name), all);
+  throw new CommandError(
+    `${name}: there is no hop, no site and no card of this name${meant === undefined ? "; a card is named SITE/CHASSIS/SLOT" : `; did you mean ${meant}?`}`,
+  );
+}
+
+/** Takes it out of the model, for good. @returns what that does when all else is as planned */
+export async function takenOut(
+  session: DesignSession,
+  name: string,
+  { times = {}, pace }: { readonly times?: Times; readonly pace?: Pace },
+): Promise<TakenOut> {
+  const { model, today } = session;
+  const builtOnly = times.state === "built" ? true : undefined;
+  model.setView({ on: stagesOf(model, today, times).at(-1)!, builtOnly });
+  const element = findElement(model, name);
+  if (element === undefined || element.hops.every((hop) => !model.standsHop(hop)))
+    throw new CommandError(`${name}: ${nothingToTake(element)} ${viewWords(model.view)}`);
+  const effect = model.names("demand").length === 0 ? NO_EFFECT : await effectOf(session, element, pace);
+  model.takeOut(element.hops);
+  return { ...element, ...effect };
+}
+
+function nothingToTake(element: TakenElement | undefined): string {
+  if (element?.partly.length) return "every hop on it has units elsewhere too, so that none falls,";
+  return element?.kind === "site" ? "no hop ends there" : "it does not stand";
+}
+
+/** With the routes that demands take in the design that is left. */
+export function withRoutes(out: TakenOut, session: DesignSession): TakenOut {
+  const now = session.demands();
+  return {
+    ...out,
+    moved: out.moved.map((one) => ({ ...one, is: one.is ?? now?.demands.get(one.demand)?.route?.hops })),
+  };
+}
+
+type Effect = Omit<TakenOut, keyof TakenElement>;
+
+const NO_EFFECT: Effect = { lost: [], moved: [], overloaded: [], untouched: 0 };
+
+async function effectOf(
+  session: DesignSession,
+  { kind, name, hops }: TakenElement,
+  pace: Pace | undefined,
+): Promise<Effect> {
+  await session.update(pace);
+  const result = session.demands();
+  if (result === undefined) return NO_EFFECT;
+  // Of a card that takes one hop the failure of that says as much.
+  const failed = kind === "card" && hops.length === 1 ? { kind: "hop", name: hops[0]! } : { kind, name };
+  const failure = result.failures.find(
+    ({ element }) => element.kind === failed.kind && element.name === failed.name,
+  );
+  const { lost = [], moved = [], overloaded = [] } = failure ?? {};
+  const gone = new Set(hops);
+  return {
+    lost,
+    moved: moved.map((demand) => {
+      const { route, second } = result.demands.get(demand)!;
+      return { demand, was: route?.hops ?? [], is: spared(second, gone) };
+    }),
+    overloaded,
+    untouched: result.demands.size - lost.length - moved.length,
+  };
+}
+
+/** A second route that nothing is taken of. */
+function spared(second: DemandResult["second"], gone: ReadonlySet<string>): readonly string[] | undefined {
+  return second?.hops.some((hop) => gone.has(hop)) ? undefined : second?.hops;
+}
+
+/** A hop before a site before a card; with its kind before it (`site KELD`) that alone. */
+function findElement(model: DesignModel, asked: string): TakenElement | undefined {
+  const name = nameIn(asked);
+  const only = name === asked ? undefined : asked.slice(0, asked.indexOf(" "));
+  const is = (kind: TakenElement["kind"]) => only === undefined || only === kind;
+  if (is("hop") && hopsIn(model).includes(name)) return { kind: "hop", name, hops: [name], partly: [] };
+  if (is("site") && model.declarations(`site ${name}`).length > 0) {
+    const hops = [...model.design().hops.values()].filter(({ ends }) =>
+      ends.some(({ site }) => site.name === name),
+    );
+    return { kind: "site", name, hops: hops.map((hop) => hop.name), partly: [] };
+  }
+  if (!is("card")) return undefined;
+  const cards = cardsIn(model);
+  const card =
+    cards.find((one) => one.name === name) ?? onlyOne(cards.filter((one) => inShort(one.name) === name));
+  return card && { kind: "card", ...card };
+}
+
+function nameIn(asked: string): string {
+  return asked.replace(/^(hop|site|card) /, "");
+}
+
+/** `KELD/3` for `KELD/1/3`: enough where a site has one chassis. */
+function inShort(card: string): string {
+  const [site, , slot] = card.split("/");
+  return `${site}/${slot}`;
+}
+
+function onlyOne<T>(all: readonly T[]): T | undefined {
+  return all.length === 1 ? all[0] : undefined;
+}
+
+function hopsIn(model: DesignModel): readonly string[] {
+  return model.names("hop").filter((name) => !model.declarations(`hop ${name}`)[0]?.template);
+}
+
+function cardsIn(model: DesignModel): ReturnType<typeof cardHops> {
+  return [...sitePlans(model.design()).values()].flatMap(cardHops);
+}
