@@ -7,19 +7,27 @@ import { stateOf } from "../facts/states.js";
 import type { DesignModel } from "../model/design-model.js";
 import { declaredName } from "../model/source-file.js";
 import { END } from "../schema/index.js";
+import { carriedText, hopCarriesText } from "./hover-demand.js";
 import { hopReport } from "./hover-hop.js";
 import { fromDefaults, fromLike, inheritedText } from "./inherited.js";
 import { KINDS_SHOWN, titleOf } from "./kinds-shown.js";
 import { escapeMarkdown } from "./markdown.js";
 import { hopsUsing, type Name } from "./occurrences.js";
-import type { Results } from "./results.js";
+import type { Carried, Results } from "./results.js";
 import type { FactAt } from "./walk.js";
 
-export function nameText(name: Name, at: FactAt, model: DesignModel, results: Results): string {
+export function nameText(
+  name: Name,
+  at: FactAt,
+  model: DesignModel,
+  results: Results,
+  carried: Carried,
+): string {
   const parts: (string | undefined)[] = [heading(name, model), ...bullets(name, model)];
   if (at.fact.property === END) parts.push(...endParts(at, model, results));
-  else if (name.kind === "demand") parts.push(demandParts(name, model));
-  else if (name.kind === "hop") parts.push(...hopParts(name, model, results));
+  else if (name.kind === "demand") parts.push(carriedText(name.name, carried), demandParts(name, model));
+  else if (name.kind === "hop")
+    parts.push(hopCarriesText(name.name, carried), ...hopParts(name, model, results));
   else parts.push(...entryParts(name, model, results));
   return parts.filter((part) => part !== undefined).join("\n\n");
 }

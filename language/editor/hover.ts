@@ -11,7 +11,7 @@ import { nameText } from "./hover-name.js";
 import { channelText, modulationText, positionHover, quantityText } from "./hover-value.js";
 import { declaredIn, nameOf } from "./occurrences.js";
 import { argLine, propertyText } from "./property-text.js";
-import type { Results } from "./results.js";
+import type { Carried, Results } from "./results.js";
 import type { TextRange } from "./text-range.js";
 import { type FactAt, factAt } from "./walk.js";
 
@@ -25,12 +25,13 @@ export function hoverAt(
   path: string,
   offset: number,
   results: Results,
+  carried: Carried = () => undefined,
 ): Hover | undefined {
   const file = model.file(path);
   const at = file && factAt(file, offset);
   if (!at) return undefined;
   const markdown = at.arg
-    ? argumentText(at, at.arg, model, path, results)
+    ? argumentText(at, at.arg, model, path, results, carried)
     : [
         `**${at.fact.property.name}**`,
         propertyText(at.fact.property),
@@ -42,14 +43,23 @@ export function hoverAt(
   return markdown ? { markdown, ...at.range } : undefined;
 }
 
-function argumentText(at: FactAt, arg: Argument, model: DesignModel, path: string, results: Results): string {
+function argumentText(
+  at: FactAt,
+  arg: Argument,
+  model: DesignModel,
+  path: string,
+  results: Results,
+  carried: Carried,
+): string {
   const { fact } = at;
   const onLabel = at.range.start !== arg.start;
   if (onLabel) return argLine(arg.spec);
   const name = nameOf(fact, arg, declaredIn(model));
   const felt = interferenceAtFact(at, arg, results);
   if (name)
-    return [nameText(name, at, model, results), felt].filter((part) => part !== undefined).join("\n\n");
+    return [nameText(name, at, model, results, carried), felt]
+      .filter((part) => part !== undefined)
+      .join("\n\n");
   const value = valueText(at, arg, model, path);
   const meaning = argMeaning(fact, arg);
   if (!value) return [licenceText(fact, model, results), argLine(arg.spec)].filter(Boolean).join("\n\n");

@@ -4,6 +4,7 @@ import type { EndGeometry } from "../../shared/evaluate/account/path-result.js";
 import { availabilityBounded, ESTIMATE_REMARK, yearlyOut } from "../../shared/format/bounds.js";
 import {
   availability,
+  bitRate,
   decibels,
   degrees,
   fixed,
@@ -14,17 +15,36 @@ import {
 } from "../../shared/format/numbers.js";
 import { carriersOf } from "../../shared/rules/carriers.js";
 import { weakerDirection } from "../../shared/rules/judged-modes.js";
+import {
+  availabilityHeld,
+  type Held,
+  latencyHeld,
+  loadShare,
+  loadWords,
+  NONE,
+  routeWords,
+} from "../../shared/words/demand-figures.js";
+import { routeProblemWords, someOf } from "../../shared/words/demands.js";
 import { degradationOrigin, isRaised } from "../../shared/words/interference.js";
 import { type Fact, factNamed, factsNamed, wordOf } from "../facts/fact.js";
 import type { DesignModel } from "../model/design-model.js";
 import { declaredName } from "../model/source-file.js";
 import { END } from "../schema/index.js";
+import { carriesWords } from "./hover-demand.js";
 import { hopsUsing } from "./occurrences.js";
-import type { JudgedHop, Results } from "./results.js";
+import type { Carried, JudgedHop, Results } from "./results.js";
 import { overlap, type TextRange } from "./text-range.js";
 import { wordAtom } from "./walk.js";
 
-type HintKind = "distance" | "margin" | "availability" | "azimuth" | "level" | "frequency" | "ground";
+type HintKind =
+  | "distance"
+  | "margin"
+  | "availability"
+  | "azimuth"
+  | "level"
+  | "frequency"
+  | "ground"
+  | "demand";
 
 export interface InlayHint {
   /** The hint stands behind this offset, a space before it. */
@@ -40,13 +60,16 @@ export function inlayHints(
   path: string,
   range: TextRange,
   results: Results,
+  carried: Carried = () => undefined,
 ): readonly InlayHint[] {
   const hints: InlayHint[] = [];
   for (const fact of model.file(path)?.facts ?? []) {
     if (!overlap(fact.statement, range)) continue;
     const name = declaredName(fact);
     if (name === undefined || model.declarations(`${fact.property.name} ${name}`)[0]?.fact !== fact) continue;
-    if (fact.property.name === "hop") hints.push(...hopHints(fact, results(name)));
+    if (fact.property.name === "hop")
+      hints.push(...hopHints(fact, results(name)), ...loadHint(fact, name, carried));
+    if (fact.property.name === "demand") hints.push(...demandHints(fact, name, carried));
     if (fact.property.name === "site") hints.push(...siteHints(fact, name, model, results));
   }
   return hints
@@ -140,6 +163,46 @@ function endHints(end: Fact, { hop, result }: JudgedHop): InlayHint[] {
     hints.push({ offset: transmits.statement.end, kind: "frequency", text: frequency(hz), tooltip });
   }
   return hints;
+}
+
+/** How full the hop is, with all that is committed on it. */
+function loadHint(fact: Fact, name: string, carried: Carried): InlayHint[] {
+  const load = carried()?.hops.get(name);
+  if (load === undefined || load.demands.length === 0) return [];
+  const share = loadWords(loadShare(load.committedBps, load.carriedBps));
+  const text = share === NONE ? bitRate(load.committedBps) : `load ${share}`;
+  const sentence = carriesWords(load);
+  return [
+    {
+      offset: fact.statement.atoms.at(-1)!.end,
+      kind: "demand",
+      text,
+      tooltip: `${sentence[0]!.toUpperCase()}${sentence.slice(1)}: ${someOf(load.demands)}.`,
+    },
+  ];
+}
+
+/** Hops, availability and latency end to end, beside the name. */
+function demandHints(fact: Fact, name: string, carried: Carried): InlayHint[] {
+  const result = carried()?.demands.get(name);
+  if (result === undefined) return [];
+  const offset = fact.statement.atoms.at(-1)!.end;
+  const hint = (text: string, tooltip: string): InlayHint => ({ offset, kind: "demand", text, tooltip });
+  const { route, problem, demand } = result;
+  if (route === undefined)
+    return problem ? [hint("no route", `No route: ${routeProblemWords(problem, demand)}.`)] : [];
+  const [available, late] = [availabilityHeld(result), latencyHeld(result)];
+  return [
+    hint(`→ ${route.hops.length} ${route.hops.length === 1 ? "hop" : "hops"}`, `Over ${routeWords(route)}.`),
+    ...(available && available.found !== NONE
+      ? [hint(available.found, `Available end to end, propagation only${askedWords(available)}.`)]
+      : []),
+    ...(late ? [hint(late.found, `Latency one way${askedWords(late)}.`)] : []),
+  ];
+}
+
+function askedWords({ asked, verdict }: Held): string {
+  return asked === undefined ? "" : `; ${asked} is asked${verdict === undefined ? "" : `, ${verdict}`}`;
 }
 
 /** The ground level that the terrain gives, where the site states none. */

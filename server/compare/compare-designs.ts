@@ -204,12 +204,9 @@ function comparedSide(
     hops.set(name, { ...withShownFiles(judged, ground), hears: hopsHeard(session.interference.of(name)) });
     results.set(name, judged.result);
   }
-  // Where only some hops are looked at, or none, the same is carried as before.
-  const isWhole = results.size > 0 && [...design.hops.keys()].every((name) => wanted.has(name));
-  const judged = isWhole ? design : { ...design, demands: undefined };
-  const ofNetwork = session.judgeNetworkOf(results, { design: judged, memory });
+  const ofNetwork = session.judgeNetworkOf(results, { design, memory });
   const findings = [...ofNetwork, ...textFindings(session.model)];
-  return { decisions, design, hops, findings, demands: demandsInNetwork(judged, results, memory) };
+  return { decisions, design, hops, findings, demands: demandsInNetwork(design, results, memory) };
 }
 
 /** Terrain of a commit is read from elsewhere than where people know it. */

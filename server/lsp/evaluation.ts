@@ -151,7 +151,10 @@ export class Evaluation {
     if (!session.networkWaits()) return;
     const start = performance.now();
     for (const file of await session.updateNetworkInSteps(pace)) this.due.add(file);
-    if (!session.networkWaits()) this.networkMs = performance.now() - start;
+    if (session.networkWaits()) return;
+    this.networkMs = performance.now() - start;
+    // What stands beside demands, and beside hops that they pass, rests on hops elsewhere.
+    if (session.model.names("demand").length > 0) this.host.changed(new Set());
   }
 
   /** Goes last: what is edited is judged as it is to be, the times before it follow. */

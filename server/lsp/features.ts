@@ -155,7 +155,15 @@ function registerCompletion(connection: Connection, { place }: Asked): void {
 
   connection.onHover((params) => {
     const at = place(params);
-    const hover = at && hoverAt(at.session.model, at.file.path, at.offset, (name) => at.session.felt(name));
+    const hover =
+      at &&
+      hoverAt(
+        at.session.model,
+        at.file.path,
+        at.offset,
+        (name) => at.session.felt(name),
+        () => at.session.carried(),
+      );
     if (!at || !hover) return null;
     return {
       contents: { kind: MarkupKind.Markdown, value: hover.markdown },
@@ -308,7 +316,13 @@ function registerHints(connection: Connection, { place }: Asked): void {
     if (!at) return [];
     const lines = linesOf(at.file);
     const asked = { start: at.offset, end: lines.offset(range.end) };
-    const hints = inlayHints(at.session.model, at.file.path, asked, (name) => at.session.result(name));
+    const hints = inlayHints(
+      at.session.model,
+      at.file.path,
+      asked,
+      (name) => at.session.result(name),
+      () => at.session.carried(),
+    );
     // Hints of one place are parts of one hint, or they would run into each other.
     return [...Map.groupBy(hints, ({ offset }) => offset)].map(([offset, together]) => ({
       position: lines.position(offset),

@@ -64,6 +64,7 @@ export class DesignSession {
   private network: readonly Finding[] = [];
   private networkByFile = new Map<string, Finding[]>();
   private networkIsStale = false;
+  private lastCarried: { readonly network: readonly Finding[]; readonly result?: DemandsResult } | undefined;
   private spots: SpotHeights = new Map();
   /** Whether other places than those read may be wanted. */
   private spotsWait = true;
@@ -119,6 +120,14 @@ export class DesignSession {
   /** What the network carries, from the results at hand; undefined where no demand is stated. */
   demands(): DemandsResult | undefined {
     return demandsInNetwork(this.model.design(), this.hopResults, this.memory);
+  }
+
+  /** The same as the network was last judged with; undefined before it was. */
+  carried(): DemandsResult | undefined {
+    const { network } = this;
+    if (this.lastCarried?.network !== network && !this.networkIsStale && this.waiting().size === 0)
+      this.lastCarried = { network, result: this.demands() };
+    return this.lastCarried?.result;
   }
 
   results(): ReadonlyMap<string, SessionHop> {

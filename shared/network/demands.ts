@@ -10,7 +10,7 @@ import type { Memory } from "./memory.js";
 const STEP = {};
 const NONE = new Map();
 
-/** @returns undefined where the design states no demand */
+/** @returns undefined where the design states no demand, and while a hop of it waits for its result: routes would go round it */
 export function demandsInNetwork(
   design: Design,
   results: ReadonlyMap<string, HopResult>,
@@ -18,6 +18,7 @@ export function demandsInNetwork(
 ): DemandsResult | undefined {
   const { hops, sites, demands, traffic = {}, trafficAt = NONE } = design;
   if (demands === undefined || demands.size === 0) return undefined;
+  if ([...hops.keys()].some((name) => !results.has(name))) return undefined;
   const known = memory.renew(STEP, STEP, (before: Demands | undefined) => before ?? new Demands());
   return known.of({
     hops,
