@@ -4,7 +4,7 @@ import * as write from "../../shared/format/numbers.js";
 import {
   availabilityHeld,
   causesOf,
-  clockWords,
+  clockHeld,
   type Held,
   latencyHeld,
   routeWords,
@@ -40,7 +40,7 @@ function demandResultLines(result: DemandResult): readonly string[] {
     ...outageLines(result),
     most && hopShareWords(most),
     heldLine("latency one way", latencyHeld(result)),
-    clockWords(result),
+    heldLine("clock", clockHeld(result)),
     singlePoints.length === 0 ? "no single point of failure" : `hangs on ${elementsWords(singlePoints, 6)}`,
   ].filter((line) => line !== undefined);
 }

@@ -8,6 +8,7 @@ import type {
   DocumentSymbol,
   FoldingRange,
   Hover,
+  InlayHint,
   Location,
   SemanticTokens,
   TextEdit,
@@ -80,4 +81,34 @@ it("hover, definition, symbols, folding, colours and layout know them", async ()
     options: { tabSize: 2, insertSpaces: true },
   });
   expect(edits ?? []).toEqual([]);
+});
+
+it("hover and hints tell what a demand comes to, and what a hop carries; both follow an edit", async () => {
+  editor.open("learning/hops.hop");
+  await editor.settled();
+  const hover = async (file: string, word: string) => {
+    const position = editor.position(file, word, 1);
+    const { contents } = await editor.request<Hover>("textDocument/hover", file, { position });
+    return (contents as { value: string }).value.replaceAll("\\", "");
+  };
+  const farm = await hover(DEMANDS, "FARM");
+  expect(farm).toMatch(/- route BIRCH > ALDER \(1 hop, [\d.]+ km\)/);
+  expect(farm).toMatch(/- availability end to end (> )?99\.\d+ % \(99\.99 % asked, met\)/);
+  expect(farm).toMatch(/- multipath .*rain .*equipment/);
+  expect(farm).toMatch(/- hangs on hop ALDER-BIRCH/);
+  const carries = await hover("learning/hops.hop", "ALDER-BIRCH");
+  expect(carries).toMatch(/- carries \d+ demands?, [\d.]+ Mbit\/s committed of [\d.]+ Mbit\/s/);
+  expect(carries).toMatch(/- without it: .*FARM/);
+  const hints = async (file: string) => {
+    const range = { start: { line: 0, character: 0 }, end: { line: 200, character: 0 } };
+    const found = await editor.request<InlayHint[]>("textDocument/inlayHint", file, { range });
+    return found.map(({ label }) => (label as { value: string }[]).map(({ value }) => value).join(""));
+  };
+  expect(await hints(DEMANDS)).toContainEqual(
+    expect.stringMatching(/^→ 1 hop · (> )?99\.\d+ % · \d\.\d+ ms$/),
+  );
+  expect(await hints("learning/hops.hop")).toContainEqual(expect.stringMatching(/ · load [\d.]+ %$/));
+  editor.replace(DEMANDS, "from BIRCH to ALDER", "from BIRCH to HAZEL");
+  await editor.settled();
+  expect(await hover(DEMANDS, "FARM")).toMatch(/route BIRCH > ALDER > HAZEL/);
 });
