@@ -4,7 +4,8 @@ import { resolve } from "node:path";
 import { changesOf, partsInTime } from "../../language/compare/decided.js";
 import { aroundHop } from "../../language/model/around.js";
 import { licenceSection, ordersSection } from "../../shared/compare/page/orders-section.js";
-import type { DemandsResult } from "../../shared/demands/result.js";
+import { demandsByHop } from "../../shared/demands/by-hop.js";
+import type { DemandResult, DemandsResult } from "../../shared/demands/result.js";
 import type { Design } from "../../shared/design/design.js";
 import { viewWords } from "../../shared/design/state.js";
 import { type SitePlan, sitePlans } from "../../shared/equipment/site-plan.js";
@@ -190,10 +191,11 @@ export function demandsOf(design: JudgedDesign, options: PageOptions): Page | un
 
 /** What a hop carries; undefined where nothing is asked of the network, or the hop is no way for it. */
 function carriedBy(design: JudgedDesign, hop: string, options: PageOptions): CarriedByHop | undefined {
-  const result = carriedIn(design);
-  const load = result?.hops.get(hop);
+  const { carried, passing } = viewedOf(design);
+  const load = carried?.hops.get(hop);
   if (load === undefined) return undefined;
-  return { load, demands: result!.demands, ...(!options.alone && { page: demandsName(options) }) };
+  const page = options.alone ? undefined : demandsName(options);
+  return { load, demands: passing?.get(hop) ?? [], ...(page !== undefined && { page }) };
 }
 
 function demandsTold(design: JudgedDesign, options: PageOptions): OverviewInput["demands"] {
@@ -317,6 +319,8 @@ interface Viewed {
   readonly view: JudgedDesign["model"]["view"];
   readonly design: Design;
   readonly carried: DemandsResult | undefined;
+  /** By hop. */
+  readonly passing: ReadonlyMap<string, readonly DemandResult[]> | undefined;
 }
 
 const viewed = new WeakMap<JudgedDesign, Viewed>();
@@ -334,8 +338,11 @@ function viewedOf(judged: JudgedDesign): Viewed {
   const { model, session } = judged;
   const { view } = model;
   let known = viewed.get(judged);
-  if (known?.view !== view)
-    viewed.set(judged, (known = { view, design: model.design(), carried: session.demands() }));
+  if (known?.view !== view) {
+    const carried = session.demands();
+    const passing = carried && demandsByHop(carried);
+    viewed.set(judged, (known = { view, design: model.design(), carried, passing }));
+  }
   return known;
 }
 

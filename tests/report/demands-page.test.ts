@@ -4,6 +4,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { judgeFolder } from "../../server/findings/judged-folder.js";
 import { demandsOf, overviewOf, pageOfHop } from "../../server/report/design-pages.js";
+import { demandsByHop } from "../../shared/demands/by-hop.js";
 import { sortedFailures, worstFailures } from "../../shared/demands/failure-effects.js";
 import type { Demand } from "../../shared/design/demand.js";
 import { printHtml } from "../../shared/report/document/html.js";
@@ -71,8 +72,9 @@ test("pages of any network name every demand, and tell no nonsense", () => {
     fc.property(networks, (result) => {
       const pageOf = (kind: string, name: string) => `${kind}s/${name}`;
       const page = demandsPage({ name: "demands", result, findings: [], pageOf, colophon: "" });
+      const passing = demandsByHop(result);
       const carried = [...result.hops.values()].flatMap((load) =>
-        carriesSection({ load, demands: result.demands }),
+        carriesSection({ load, demands: passing.get(load.hop) ?? [] }),
       );
       const all = { ...page, sections: [...page.sections, ...carried] };
       const [markdown] = printMarkdown(all);

@@ -20,7 +20,8 @@ const MOST_BARS = 40;
 
 export function loadsSection(result: DemandsResult, pageOf: DemandsPageOf): Section {
   const loads = loadedHops(result);
-  const idle = [...result.hops.values()].filter((load) => !loads.includes(load)).map(({ hop }) => hop);
+  const loaded = new Set(loads);
+  const idle = [...result.hops.values()].filter((load) => !loaded.has(load)).map(({ hop }) => hop);
   const blocks: Block[] = [...barsFigure(loads)];
   if (loads.length > 0) blocks.push(loadsTable(loads, pageOf));
   if (idle.length > 0)
@@ -108,7 +109,8 @@ function grownSpans({ outgrown }: HopLoad): Span[] {
 
 export interface CarriedByHop {
   readonly load: HopLoad;
-  readonly demands: ReadonlyMap<string, DemandResult>;
+  /** That pass it normally or by a second route, in the order in which they are carried. */
+  readonly demands: readonly DemandResult[];
   /** Page of all demands, where there is one. */
   readonly page?: string;
 }
@@ -116,8 +118,7 @@ export interface CarriedByHop {
 /** Of one hop: its demands with what each asks of it, and what it comes to. */
 export function carriesSection(carried: CarriedByHop | undefined): Section[] {
   if (carried === undefined) return [];
-  const { load, demands, page } = carried;
-  const passing = [...demands.values()].filter(({ hops }) => hops.some(({ hop }) => hop === load.hop));
+  const { load, demands: passing, page } = carried;
   const blocks: Block[] = [{ type: "facts", facts: factsOf(load) }];
   if (passing.length > 0) blocks.push(passingTable(load, passing));
   const all =
