@@ -7,7 +7,7 @@ export type WorstFailure =
   | { readonly effect: "lost"; readonly elements: readonly Element[] }
   /** It moves, and some hop has more committed then than it carries. */
   | { readonly effect: "overloads"; readonly element: Element; readonly hops: readonly string[] }
-  /** It moves, and all hops carry what is committed. */
+  /** It moves, and no hop is known to carry less than what is committed. */
   | { readonly effect: "moves"; readonly failures: number };
 
 /** @returns by name of the demand; those without a route have none */
@@ -58,4 +58,12 @@ export function sortedFailures({ demands, failures }: DemandsResult): SortedFail
 /** Of demands together. */
 export function committedBps(demands: readonly DemandResult[]): number {
   return demands.reduce((sum, { taken }) => sum + taken.committedBps, 0);
+}
+
+/** Whether it is known of every hop that has something to carry, normally or in a failure, what it carries. */
+export function areLoadsKnown({ hops }: Pick<DemandsResult, "hops">): boolean {
+  return [...hops.values()].every(
+    ({ carriedBps, demands, worst }) =>
+      carriedBps !== undefined || (demands.length === 0 && worst === undefined),
+  );
 }

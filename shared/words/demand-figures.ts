@@ -1,5 +1,10 @@
 /** Figures of demands, hops and failures as tables and pages tell them. */
-import { committedBps, sortedFailures, type WorstFailure } from "../demands/failure-effects.js";
+import {
+  areLoadsKnown,
+  committedBps,
+  sortedFailures,
+  type WorstFailure,
+} from "../demands/failure-effects.js";
 import type { Latency } from "../demands/latency.js";
 import type { DemandOutage, DemandResult, DemandsResult, HopLoad, Route } from "../demands/result.js";
 import { availabilityBounded, outageBounded } from "../format/bounds.js";
@@ -116,7 +121,7 @@ export function worstFailureWords(worst: WorstFailure | undefined, most = 3): st
     case "overloads":
       return `moves without ${elementWords(worst.element)}, ${someOf(worst.hops, most)} overloaded then`;
     case "moves":
-      return "moves, and fits";
+      return "moves, overloads nothing";
   }
 }
 
@@ -149,10 +154,11 @@ export function loadedHops({ hops }: Pick<DemandsResult, "hops">): readonly HopL
 /** What is not told one by one, a sentence each. */
 export function milderFailures(result: DemandsResult): readonly string[] {
   const { ownOnly, movedOnly } = sortedFailures(result);
+  const known = areLoadsKnown(result) ? "" : ", as far as it is known what hops carry";
   return [
     ...(movedOnly === 0
       ? []
-      : [`${movedOnly} more: traffic moves, nothing is lost and no hop is overloaded`]),
+      : [`${movedOnly} more: traffic moves, nothing is lost and no hop is overloaded${known}`]),
     ...(ownOnly === 0
       ? []
       : [`${ownOnly} ${ownOnly === 1 ? "site" : "sites"}: only what comes from there is lost`]),

@@ -44,7 +44,7 @@ function* printText({ designs, only, paint }: DemandsOfFolder): Iterable<string>
 function* ofDesign({ design, result, findings }: DesignDemands, paint: Paint): Iterable<string> {
   const head = design.title === undefined ? "" : `${design.title}: `;
   if (result === undefined) {
-    yield `${safe(`${head}no demand is stated; \`demand NAME { from SITE; to handover; committed 100 Mbit/s }\` states one`)}\n`;
+    yield `${safe(`${head}no demand is stated; a block \`demand NAME\` with \`from SITE to SITE\` and \`committed 100 Mbit/s\` states one`)}\n`;
     return;
   }
   yield `${paint("bold", safe(`${head}${demandsWords(result)}`))}\n`;

@@ -1,5 +1,5 @@
 /** What is lost, moves or is overloaded when one hop, site or card fails. */
-import { committedBps, sortedFailures } from "../../demands/failure-effects.js";
+import { areLoadsKnown, committedBps, sortedFailures } from "../../demands/failure-effects.js";
 import type { DemandsResult, FailureResult } from "../../demands/result.js";
 import { bitRate } from "../../format/numbers.js";
 import { milderFailures, NONE } from "../../words/demand-figures.js";
@@ -27,7 +27,10 @@ export function failuresSection(result: DemandsResult, pageOf: DemandsPageOf): S
         ...milder.map((words): TableRow => ({ cells: [{ text: words, mark: "quiet" }, "", "", "", ""] })),
       ],
     });
-  blocks.push({ type: "paragraph", text: FAILURES_TOLD });
+  const unknown = areLoadsKnown(result)
+    ? ""
+    : " Of some hops it is not known what they carry: they are never told as overloaded.";
+  blocks.push({ type: "paragraph", text: `${FAILURES_TOLD}${unknown}` });
   return { id: "failures", title: "What fails when something fails", blocks };
 }
 
