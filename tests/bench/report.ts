@@ -1,4 +1,6 @@
 /** Lays the results of a run out as Markdown. */
+
+import type { DemandFigures } from "./demands.js";
 import type { DiffRun } from "./differences.js";
 import type { EditReport } from "./edits.js";
 import type { InterferenceFigures } from "./interference.js";
@@ -104,6 +106,30 @@ export function interferenceTable(all: readonly InterferenceFigures[]): string {
     ...all[0]!.edits.map(({ what }) => `${what} p50 / p95 ms (bound 150, aim 60)`),
   ];
   return table(head, rows);
+}
+
+export function demandsTable(all: readonly DemandFigures[]): string {
+  const at = (ms: readonly number[]) => `${whole(quantile(ms, 0.5))} / ${whole(quantile(ms, 0.95))}`;
+  return table(
+    [
+      "hops",
+      "demands",
+      "failures",
+      "cold s (bound 60, aim 20)",
+      "MB",
+      "edit, demands alone p50 / p95 ms (bound 150)",
+      "edit, all findings p50 / p95 ms",
+    ],
+    all.map((one) => [
+      thousands(one.hops),
+      thousands(one.demands),
+      thousands(one.failures),
+      (one.coldMs / 1000).toFixed(1),
+      whole(one.heapMb),
+      at(one.editMs),
+      at(one.settledMs),
+    ]),
+  );
 }
 
 /** The smallest value that this share of all does not exceed. */

@@ -4,16 +4,18 @@
  *
  *     npm run bench                          100, 1,000 and 10,000 hops; some minutes
  *     npm run bench -- --quick               100 and 1,000 hops
- *     npm run bench -- phases check edits    some of the parts: phases, check, diff, edits, far, interference, channels, parts
+ *     npm run bench -- phases check edits    some of the parts: phases, check, diff, edits, far, interference, demands, channels, parts
  */
 import { spawnSync } from "node:child_process";
 import { cpus, loadavg, totalmem } from "node:os";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { channelsOf, channelsTable } from "./channels.js";
+import { type DemandFigures, demandsOf } from "./demands.js";
 import { diffRuns } from "./differences.js";
 import { farReachingEdits, heightEdits } from "./edits.js";
 import { type InterferenceFigures, interferenceOf } from "./interference.js";
+import { withDemands } from "./network/demands.js";
 import { writeTiles } from "./network/landscape.js";
 import {
   areaDegOf,
@@ -30,6 +32,7 @@ import { startNode } from "./process.js";
 import {
   type ColdCheck,
   coldCheckTable,
+  demandsTable,
   diffTable,
   editsTable,
   interferenceTable,
@@ -48,6 +51,7 @@ const MOST_OPEN = 1000;
 const [first, ...rest] = process.argv.slice(2);
 // A part that must have a process of its own starts this file again with its name.
 if (first === "phases-of") console.log(JSON.stringify(await phasesOf(rest[0]!)));
+else if (first === "demands-of") console.log(JSON.stringify(await demandsOf(rest[0]!)));
 else if (first === "interference-of") console.log(JSON.stringify(await interferenceOf(rest[0]!)));
 else await run(process.argv.slice(2));
 
@@ -99,6 +103,15 @@ async function run(asked: readonly string[]): Promise<void> {
     const halves = [largest / 2, largest];
     console.log(interferenceTable(await inTurn(halves, (hops) => interferenceAmong(hops, networks))));
   }
+  if (wants("demands")) {
+    section(
+      "Demands",
+      "Half as many demands as hops, most to where traffic leaves, one of ten with a second route; every failure of one " +
+        "hop or site. The hops by themselves are evaluated before. Edits: a height of one hop; the demands alone, and " +
+        "until every finding of the network is there.",
+    );
+    console.log(demandsTable([await demandsAmong(largest, networks.get(largest)!)]));
+  }
   if (wants("channels")) {
     section("`hopwright channels --open`", "Every hop of the network open: number, polarization and half.");
     const some = sizes.filter((hops) => hops <= MOST_OPEN);
@@ -138,6 +151,12 @@ function interferenceAmong(
   files.set("register.csv", othersText(2 * hops, areaDegOf(hops)));
   writeNetwork(folder, files);
   return inOwnProcess("interference-of", folder);
+}
+
+function demandsAmong(hops: number, files: NetworkText): Promise<DemandFigures> {
+  const folder = folderOf(`demands-${hops}`);
+  writeNetwork(folder, withDemands(files, hops / 2));
+  return inOwnProcess("demands-of", folder);
 }
 
 async function inOwnProcess<T>(what: string, folder: string): Promise<T> {
