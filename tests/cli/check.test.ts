@@ -224,7 +224,7 @@ describe("what cannot be read is one line, and the rest is judged", () => {
     ],
     [
       ["schema", "foo"],
-      "error: output foo: choose from channels, check, design, diff, explain, history, lesson, list, open-channels\n(hopwright schema --help lists what it takes)\n",
+      "error: output foo: choose from channels, check, demands, design, diff, explain, history, lesson, list, open-channels\n(hopwright schema --help lists what it takes)\n",
     ],
     [
       ["check", "--severity", "bad"],
