@@ -6,7 +6,6 @@
 import { isDeepStrictEqual } from "node:util";
 import type { JudgedHop } from "../../language/editor/results.js";
 import type { DesignModel } from "../../language/model/design-model.js";
-import { fileOf } from "../../language/model/locate.js";
 import type { DemandsResult } from "../../shared/demands/result.js";
 import type { Stock } from "../../shared/design/change.js";
 import type { Design, Hop } from "../../shared/design/design.js";
@@ -26,6 +25,7 @@ import { judgeNetwork, judgeNetworkInSteps } from "../../shared/rules/judge-netw
 import type { SpotHeights } from "../../shared/rules/position-slips.js";
 import type { MapStore } from "../maps/store.js";
 import type { TerrainStore } from "../terrain/store.js";
+import { FindingsByFile } from "./findings-by-file.js";
 import { type GroundOptions, GroundSources } from "./ground-sources.js";
 import { feltIn, type InterferenceInputs, SessionInterference } from "./interference.js";
 import { interferenceTerms } from "./interference-terms.js";
@@ -61,8 +61,7 @@ export class DesignSession {
   private readonly pending = new Set<string>();
   /** What judging made of sites and hops, as long as they are the same. */
   private readonly memory = new Memory();
-  private network: readonly Finding[] = [];
-  private networkByFile = new Map<string, Finding[]>();
+  private readonly network = new FindingsByFile();
   private networkIsStale = false;
   private lastCarried: { readonly network: readonly Finding[]; readonly result?: DemandsResult } | undefined;
   private spots: SpotHeights = new Map();
@@ -124,7 +123,7 @@ export class DesignSession {
 
   /** The same as the network was last judged with; undefined before it was. */
   carried(): DemandsResult | undefined {
-    const { network } = this;
+    const { all: network } = this.network;
     if (this.lastCarried?.network !== network && !this.networkIsStale && this.waiting().size === 0)
       this.lastCarried = { network, result: this.demands() };
     return this.lastCarried?.result;
@@ -135,11 +134,11 @@ export class DesignSession {
   }
 
   networkFindings(): readonly Finding[] {
-    return this.network;
+    return this.network.all;
   }
 
   networkFindingsIn(path: string): readonly Finding[] {
-    return this.networkByFile.get(path) ?? [];
+    return this.network.in(path);
   }
 
   /** ISO date. */
@@ -350,21 +349,7 @@ export class DesignSession {
 
   private takeNetwork(findings: readonly Finding[]): Set<string> {
     this.networkIsStale = false;
-    this.network = findings;
-    const before = this.networkByFile;
-    this.networkByFile = new Map();
-    for (const finding of this.network) {
-      const file = fileOf(finding.at, this.model) ?? "";
-      const others = this.networkByFile.get(file);
-      if (others) others.push(finding);
-      else this.networkByFile.set(file, [finding]);
-    }
-    const files = new Set([...before.keys(), ...this.networkByFile.keys()]);
-    return new Set(
-      [...files].filter(
-        (file) => JSON.stringify(before.get(file)) !== JSON.stringify(this.networkByFile.get(file)),
-      ),
-    );
+    return this.network.take(findings, this.model);
   }
 
   /**

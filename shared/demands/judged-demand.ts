@@ -22,7 +22,7 @@ export function judgedDemand(demand: Demand, traffic: Traffic): DemandResult {
     passedHop(hop, demand, first, second, traffic),
   );
   const outage = outageOf(passed, first, second);
-  const [route, other] = [first, second].map((way) => way && routeOf(way, demand, passed, traffic));
+  const [route, other] = [first, second].map((way) => way && routeOf(way, demand, traffic));
   const clock = clockAt(traffic, demand);
   const told = {
     demand,
@@ -158,19 +158,20 @@ function outageOf(passed: readonly Passed[], first: Way, second: Way | undefined
   };
 }
 
-function routeOf({ sites, hops }: Way, demand: Demand, passed: readonly Passed[], traffic: Traffic): Route {
+function routeOf({ sites, hops }: Way, demand: Demand, traffic: Traffic): Route {
   const { graph } = traffic.flows.ways;
   const frameBytes = demand.frameBytes ?? traffic.terms.frameBytes ?? USUAL_FRAME_BYTES;
   const overheadBytes = demand.frameOverheadBytes ?? traffic.terms.frameOverheadBytes ?? 0;
   const over = hops.map((hop) => {
-    const { bps } = passed.find(({ number }) => number === hop)!.told;
-    return { lengthM: traffic.hops[hop]!.lengthM, ...(bps !== undefined && { bps }) };
+    const { lengthM, capacity } = traffic.hops[hop]!;
+    const [lowest] = capacity;
+    return { lengthM, ...(lowest && { bps: lowest.bps }) };
   });
   return {
     sites: sites.map((site) => graph.sites[site]!),
     hops: hops.map((hop) => graph.hops[hop]!),
     lengthM: over.reduce((sum, { lengthM }) => sum + lengthM, 0),
-    latency: latencyOf(over, frameBytes + overheadBytes, traffic.terms),
+    latency: latencyOf(over, frameBytes + overheadBytes, traffic.terms, demand),
   };
 }
 

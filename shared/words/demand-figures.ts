@@ -65,9 +65,16 @@ function availableWords(outPercent: number, asked: number | undefined): string {
 }
 
 /** Of the slower of both routes. */
-export function latencyHeld({ demand, route, second, verdicts }: DemandResult): Held | undefined {
-  if (route === undefined) return undefined;
-  const slowestS = Math.max(route.latency.totalS, second?.latency.totalS ?? 0);
+export function slowerLatency({ route, second }: DemandResult): Latency | undefined {
+  return second !== undefined && second.latency.totalS > route!.latency.totalS
+    ? second.latency
+    : route?.latency;
+}
+
+export function latencyHeld(one: DemandResult): Held | undefined {
+  const { demand, verdicts } = one;
+  const slowestS = slowerLatency(one)?.totalS;
+  if (slowestS === undefined) return undefined;
   const asked = demand.latencyS;
   return {
     found: asked === undefined ? latencyWords(slowestS) : apart(latencyWords, slowestS, asked)[0],
@@ -80,9 +87,9 @@ function latencyWords(seconds: number, moreDigits = 0): string {
   return `${fixed(1000 * seconds, 2 + moreDigits)} ms`;
 }
 
-export function latencyParts({ pathS, radiosS, sitesS, framesS }: Latency): string {
+export function latencyParts({ pathS, radiosS, sitesS, framesS, packetS }: Latency): string {
   const ms = (seconds: number) => `${trimmed(1000 * seconds, 3)} ms`;
-  return `path ${ms(pathS)}, radios ${ms(radiosS)}, sites ${ms(sitesS)}, frames ${ms(framesS)}`;
+  return `path ${ms(pathS)}, radios ${ms(radiosS)}, sites ${ms(sitesS)}, frames ${ms(framesS)}${packetS > 0 ? `, filling of packets ${ms(packetS)}` : ""}`;
 }
 
 /** Undefined: it wants none. */
@@ -196,5 +203,5 @@ export function missesSomething({ problem, secondProblem, short, verdicts }: Dem
 /** What the figures rest on, for whoever reads them. */
 export const DEMANDS_REST_ON = [
   "Each hop counts in the lowest mode that carries all that is committed on it up to the demand. Multipath of neighbouring hops follows Rec. ITU-R P.530-18 section 2.3.7, from memory, not checked against it; rain is told as if on each hop by itself and as if on all at once, the truth lies between, and the worse of both counts. A second route of its own counts, rerouting does not.",
-  "The share of a hop in what a demand may lose goes by its length along the route: common practice, no source. Where the network states no latency, 200 us for both radios of a hop and 20 us for a site are taken, and frames of 512 bytes: figures of our own. Clocks pass at most 20 hops where the network states no number, after ITU-T G.803, from memory.",
+  "The share of a hop in what a demand may lose goes by its length along the route: common practice, no source; of two routes each may lose the square root, as both are seldom down at once. Frames take the time of the lowest mode of each hop, which a fade may leave; of TDM in packets the filling of a packet counts, the buffer that evens them out does not. Where the network states no latency, 200 us for both radios of a hop and 20 us for a site are taken, and frames of 512 bytes: figures of our own. Clocks pass at most 20 hops where the network states no number, after ITU-T G.803, from memory.",
 ];

@@ -15,6 +15,7 @@ import {
   latencyParts,
   NONE,
   ratesWords,
+  slowerLatency,
 } from "../../../shared/words/demand-figures.js";
 import { elementsWords, elementWords, someOf } from "../../../shared/words/demands.js";
 import type { Paint } from "../streams.js";
@@ -28,14 +29,14 @@ export function* demandText(
   width: number,
   paint: Paint,
 ): Iterable<string> {
-  const { demand, route, hops } = one;
+  const { demand, hops } = one;
   const { name, title, from = NONE } = demand;
-  yield `${paint("bold", safe(`${name}${title === undefined ? "" : ` (${title})`}: ${from} > ${goesTo(one)}, ${ratesWords(one)} committed`))}\n`;
+  yield `${paint("bold", safe(`${name}${title === undefined ? "" : ` (${title})`}: ${from} > ${goesTo(one)}, committed on its hops ${ratesWords(one)}`))}\n`;
   yield* demandLines(one, worstFailures(result).get(name), width);
   const available = availabilityHeld(one);
   if (available) yield `    available: ${heldWords(available)}\n`;
   const latency = latencyHeld(one);
-  if (latency) yield `    latency: ${heldWords(latency)}: ${latencyParts(route!.latency)}\n`;
+  if (latency) yield `    latency: ${heldWords(latency)}: ${latencyParts(slowerLatency(one)!)}\n`;
   if (hops.length > 0) {
     yield "\n";
     yield* setInColumns(

@@ -69,7 +69,7 @@ function* demandsTable(result: DemandsResult, paint: Paint): Iterable<string> {
     { head: "demand" },
     { head: "from > to" },
     { head: "committed" },
-    { head: "available" },
+    { head: "available, propagation" },
     { head: "latency" },
   ];
   const rows = all.map((one) => [

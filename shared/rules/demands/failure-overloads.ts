@@ -24,11 +24,13 @@ export const failureOverloads: NetworkRule = {
   check({ demands, report }) {
     for (const { hop, worst, carriedBps } of demands?.hops.values() ?? []) {
       if (!worst?.overloaded) continue;
-      const [first] = worst.demands;
+      // Told where most comes from: that is the demand to move or to make smaller.
+      const bpsOf = (name: string) => demands!.demands.get(name)!.taken.committedBps;
+      const first = worst.demands.reduce((most, name) => (bpsOf(name) > bpsOf(most) ? name : most));
       report({
-        at: address("demand", first!),
+        at: address("demand", first),
         about: hop,
-        message: `without ${elementWords(worst.element)} ${hop} has ${bitRate(worst.committedBps)} committed to carry, it carries ${bitRate(carriedBps!)}; ${someOf(worst.demands)} ${worst.demands.length === 1 ? "comes" : "come"} to it`,
+        message: `without ${elementWords(worst.element)}, ${hop} has ${bitRate(worst.committedBps)} committed to carry, it carries ${bitRate(carriedBps!)}; ${someOf(worst.demands)} ${worst.demands.length === 1 ? "comes" : "come"} to it`,
         related: [{ at: address("hop", hop), message: `carries ${bitRate(carriedBps!)}` }],
       });
     }
