@@ -52,7 +52,7 @@ test("one demand is told hop by hop; one that is not there is refused with what 
   const { stdout, status } = run(["demands", "eskerfold", "--demand", "CONTROL", ...TODAY]);
   expect(status).toBe(0);
   expect(stdout).toMatch(
-    /^CONTROL \(Control of Ruddock works\): RUDDOCK > LARKHOWE, 4\.1 Mbit\/s committed\n/,
+    /^CONTROL \(Control of Ruddock works\): RUDDOCK > LARKHOWE, committed on its hops 4\.1 Mbit\/s\n/,
   );
   expect(stdout).toMatch(/\nGULLSCAR-RUDDOCK +4\.1 Mbit\/s +\S+ +\d+ Mbit\/s +[\d.]+ % +[\d.]+ %\n/);
   expect(stdout).toMatch(/\nlost without: .*site GULLSCAR/);

@@ -1,12 +1,9 @@
 /** JSON that a terminal can show: what would steer it stands escaped, and reads back as the same value. */
-import { withoutSteering } from "../../../shared/format/steering.js";
+import { steeringEscaped } from "../../../shared/format/steering.js";
 
 /** @param indent blanks a level; 0 puts all in one line */
 export function jsonText(value: object, indent: 0 | 1): string {
-  const escaped = (character: string) =>
-    // Between values there is no other control character.
-    character === "\n" ? character : `\\u${character.charCodeAt(0).toString(16).padStart(4, "0")}`;
-  return withoutSteering(JSON.stringify(value, twelveDigits, indent), escaped);
+  return steeringEscaped(JSON.stringify(value, twelveDigits, indent));
 }
 
 /** The last bits of a double differ between machines, and a difference of texts should not show them. */

@@ -1,15 +1,16 @@
 /** GeoJSON (RFC 7946): longitude first on WGS 84, no `crs`, and lines over the antimeridian cut in two (section 3.1.9). */
+import { steeringEscaped } from "../../../shared/format/steering.js";
 import type { LatLon } from "../../../shared/geodesy/coordinates.js";
 import type { List, ListRow } from "../../../shared/lists/subjects/list.js";
 
 /** @param shows the time that figures are of; a foreign member (section 6.1) */
 export function* geoJsonText(lists: readonly List[], shows?: string): Iterable<string> {
-  const foreign = shows === undefined ? "" : `"shows":${JSON.stringify(shows)},`;
+  const foreign = shows === undefined ? "" : `"shows":${steeringEscaped(JSON.stringify(shows))},`;
   yield `{"type":"FeatureCollection",${foreign}"features":[`;
   let first = true;
   for (const list of lists)
     for (const row of list.rows) {
-      yield `${first ? "" : ","}\n${JSON.stringify(featureOf(list, row))}`;
+      yield `${first ? "" : ","}\n${steeringEscaped(JSON.stringify(featureOf(list, row)))}`;
       first = false;
     }
   yield "\n]}\n";

@@ -6,12 +6,14 @@ import { demandClock } from "./demand-clock.js";
 import { demandGrowth } from "./demand-growth.js";
 import { demandLatency } from "./demand-latency.js";
 import { demandPorts } from "./demand-ports.js";
+import { demandRate } from "./demand-rate.js";
 import { demandRoute } from "./demand-route.js";
 import { demandSecondRoute } from "./demand-second-route.js";
 import { failureOverloads } from "./failure-overloads.js";
 import { hopCarriesNothing } from "./hop-carries-nothing.js";
 
 export const DEMAND_RULES: readonly NetworkRule[] = [
+  demandRate,
   demandRoute,
   demandSecondRoute,
   demandCapacity,
