@@ -119,7 +119,7 @@ function differ(was: Figure, is: Figure): boolean {
     : Math.abs(is.value - was.value) >= is.step * (1 - 5e-7);
 }
 
-const LICENSED = "greatest EIRP, licensed";
+const LICENSED = "greatest EIRP";
 const JUDGED = "EIRP in the judged mode";
 
 /** One a carrier and end, in an order of their own. */

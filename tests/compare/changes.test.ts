@@ -127,7 +127,7 @@ describe("a commit", () => {
     expect(licences.map(({ site, action }) => [site, action])).toEqual([["FELL", "amend"]]);
     // 20 dBm and 38.5 dBi, then 44 dBi.
     expect(licences[0]!.figures).toEqual([
-      { label: "greatest EIRP, licensed", was: "58.5 dBm", is: "64.0 dBm" },
+      { label: "greatest EIRP", was: "58.5 dBm", is: "64.0 dBm" },
       { label: "antenna", was: "DISH60-18", is: "DISH120-18" },
     ]);
     expect(shared).toEqual([]);

@@ -8,7 +8,7 @@ import { hopPage } from "../../shared/report/pages/hop-page.js";
 import { ANTENNA, makeHop, QAM128, QPSK } from "../evaluate/builders.js";
 import { carrierHops, judgedOnLevelGround, onChannels } from "../evaluate/carrier-hops.js";
 
-const LICENSED = "greatest EIRP, licensed";
+const LICENSED = "greatest EIRP";
 
 function licences(was: Hop | undefined, is: Hop | undefined): LicenceChange[] {
   const [before, now] = [was, is].map((hop) => hop && judgedOnLevelGround(hop));

@@ -70,6 +70,10 @@ const NOT_OF_A_HOP: ReadonlySet<string> = new Set([
   "spectrum",
   "spectrumPoint",
   "carrierToInterference",
+  "traffic",
+  "demand",
+  "licence",
+  "licenceTerms",
 ]);
 
 const figures = PROPERTIES.flatMap(({ args }) =>

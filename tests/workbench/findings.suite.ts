@@ -28,7 +28,7 @@ describe("findings while typing", () => {
 
   it("says in the status bar which design it is and how many errors it has", async () => {
     const item = workbench.page.locator('.statusbar-item[id*="hopwright.status"]');
-    await expect.poll(() => item.textContent(), { timeout: 20_000 }).toMatch(/Learning\s+2\s+\d/);
+    await expect.poll(() => item.textContent(), { timeout: 20_000 }).toMatch(/Learning\s+3\s+\d/);
   });
 
   it("takes a clearance finding away when the antenna is raised, and brings it back when it is lowered", async () => {

@@ -29,7 +29,8 @@ export function licenceSection(licences: readonly LicenceChange[], title = "Lice
   if (licences.length === 0) return [];
   const rows = licences.map(({ hop, site, action, transmission, licence, figures }) => ({
     cells: [
-      action,
+      // A design need not state its licences.
+      action === "amend" && licence === undefined ? "amend, if licensed" : action,
       `${hop}, transmitted at ${site}`,
       licence === undefined ? transmission : `${transmission}; licence ${licence}`,
       figures.map(({ label, was, is }) => `${label} ${was ?? "unknown"} → ${is ?? "unknown"}`).join("; "),
@@ -40,7 +41,7 @@ export function licenceSection(licences: readonly LicenceChange[], title = "Lice
     { title: "Hop" },
     { title: "Transmission" },
     // Only what is amended has such.
-    ...(licences.some(({ figures }) => figures.length > 0) ? [{ title: "No longer true" }] : []),
+    ...(licences.some(({ figures }) => figures.length > 0) ? [{ title: "Changes" }] : []),
   ];
   const shown = rows.map(({ cells }) => ({ cells: cells.slice(0, columns.length) }));
   return [{ id: "licences", title, blocks: [{ type: "table", columns, rows: shown }] }];
