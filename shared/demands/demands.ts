@@ -157,11 +157,14 @@ export class Demands {
 }
 
 function hopOf(hop: Hop, result: HopResult, lengthM: number): HopOfNetwork {
+  const capacity = capacityOf(hop, result);
   const percent = result.availability?.equipment?.unavailabilityPercent;
   return {
     name: hop.name,
     lengthM,
-    capacity: capacityOf(hop, result),
+    lengthUnknown: result.distanceM === undefined,
+    capacity,
+    capacityPartly: capacity.length < hop.modes.length,
     ...(percent !== undefined && { equipmentFraction: percent / 100 }),
     groundUnknown: result.unknownGround !== undefined,
   };

@@ -1,20 +1,20 @@
 /** One demand: what its way comes to, and what of what it asks that meets. */
 import type { Demand } from "../design/demand.js";
-import type { Verdict } from "../evaluate/account/outage-result.js";
 import { stepCarrying } from "./capacity.js";
-import { secondFeedHops, USUAL_CLOCK_HOPS } from "./clocks.js";
+import { secondFeedHops } from "./clocks.js";
+import { type FoundOutage, openOf, type Passed, verdictsOf } from "./demand-verdicts.js";
 import type { Element } from "./failures.js";
 import { latencyOf } from "./latency.js";
 import { USUAL_FRAME_BYTES } from "./rates.js";
-import type { DemandOutage, DemandResult, HopOfRoute, Route } from "./result.js";
+import type { DemandResult, Route } from "./result.js";
 import { type HopShare, protectedOutage, type RouteOutage, routeOutage } from "./route-outage.js";
 import type { Way } from "./shortest.js";
-import type { HopOfNetwork, Traffic } from "./traffic.js";
+import type { Traffic } from "./traffic.js";
 
 export function judgedDemand(demand: Demand, traffic: Traffic): DemandResult {
   const { taken } = traffic.flows.ranked.get(demand.name)!;
   const routes = traffic.flows.ways.routes.get(demand.name);
-  const nothing = { demand, taken, hops: [], verdicts: {}, short: [], singlePoints: [] };
+  const nothing = { demand, taken, hops: [], verdicts: {}, open: [], short: [], singlePoints: [] };
   if (routes === undefined) return nothing;
   const { first, second, problem, secondProblem } = routes;
   if (first === undefined) return { ...nothing, ...(problem && { problem }) };
@@ -37,21 +37,10 @@ export function judgedDemand(demand: Demand, traffic: Traffic): DemandResult {
   return {
     ...told,
     verdicts: verdictsOf(told, outage, passed, traffic),
+    open: openOf(told, passed, outage),
     short: passed.filter(({ carries }) => carries === false).map(({ told: { hop } }) => hop),
     singlePoints: singlePointsOf(demand.name, first, traffic),
   };
-}
-
-/** A hop on the way of the demand, with its shares of time at what it may be at least, as computed, and at most. */
-interface Passed {
-  readonly number: number;
-  readonly hop: HopOfNetwork;
-  readonly told: HopOfRoute;
-  /** False: no mode takes all that must be carried; undefined: no mode is known. */
-  readonly carries?: boolean;
-  readonly share?: HopShare;
-  readonly least?: HopShare;
-  readonly most?: HopShare;
 }
 
 function passedHop(
@@ -74,7 +63,8 @@ function passedHop(
   };
   const equipment = hop.equipmentFraction === undefined ? {} : { equipmentFraction: hop.equipmentFraction };
   if (step === undefined) {
-    if (hop.capacity.length === 0) return { number, hop, told };
+    // A mode that is not known may carry it.
+    if (hop.capacity.length === 0 || hop.capacityPartly) return { number, hop, told };
     const share = { multipathFraction: 1, fadeMarginDb: 0, rainFraction: 0, ...equipment };
     return {
       number,
@@ -118,14 +108,6 @@ function shareOf(
   const ofRoute = 100 * (isProtected ? Math.sqrt(lost) : lost);
   const lengthM = hops.reduce((sum, hop) => sum + traffic.hops[hop]!.lengthM, 0);
   return lengthM > 0 ? (ofRoute * traffic.hops[number]!.lengthM) / lengthM : ofRoute / hops.length;
-}
-
-interface FoundOutage {
-  readonly told: DemandOutage;
-  readonly found: RouteOutage;
-  readonly least: RouteOutage;
-  readonly most: RouteOutage;
-  readonly equipmentKnown: boolean;
 }
 
 function outageOf(passed: readonly Passed[], first: Way, second: Way | undefined): FoundOutage | undefined {
@@ -172,45 +154,6 @@ function routeOf({ sites, hops }: Way, demand: Demand, traffic: Traffic): Route 
     hops: hops.map((hop) => graph.hops[hop]!),
     lengthM: over.reduce((sum, { lengthM }) => sum + lengthM, 0),
     latency: latencyOf(over, frameBytes + overheadBytes, traffic.terms, demand),
-  };
-}
-
-function verdictsOf(
-  told: Omit<DemandResult, "verdicts" | "short" | "singlePoints">,
-  outage: FoundOutage | undefined,
-  passed: readonly Passed[],
-  { terms }: Traffic,
-): DemandResult["verdicts"] {
-  const { demand, route, second, clock } = told;
-  const { availabilityPercent, availabilityWithEquipmentPercent, latencyS } = demand;
-  const isOpen = passed.some(({ hop }) => hop.groundUnknown);
-  const verdict = (of: (one: RouteOutage) => number, percent: number): Verdict => {
-    if (outage === undefined) return "open";
-    const allowed = (100 - percent) / 100 + 1e-12;
-    if (of(outage.least) > allowed) return "missed";
-    return of(outage.most) <= allowed && !isOpen ? "met" : "open";
-  };
-  const limit = terms.clockHops ?? USUAL_CLOCK_HOPS;
-  const clockVerdict = (): Verdict => {
-    if (clock === undefined || clock.hops > limit) return "missed";
-    if (demand.clock === "one-feed") return "met";
-    return clock.secondHops !== undefined && clock.secondHops <= limit ? "met" : "missed";
-  };
-  const slowestS = Math.max(route!.latency.totalS, second?.latency.totalS ?? 0);
-  return {
-    ...(availabilityPercent !== undefined && {
-      availability: verdict(({ propagation }) => propagation, availabilityPercent),
-    }),
-    ...(availabilityWithEquipmentPercent !== undefined && {
-      availabilityWithEquipment:
-        outage === undefined || outage.equipmentKnown
-          ? verdict(({ all }) => all, availabilityWithEquipmentPercent)
-          : verdict(({ propagation }) => propagation, availabilityWithEquipmentPercent) === "missed"
-            ? "missed"
-            : "open",
-    }),
-    ...(latencyS !== undefined && { latency: slowestS <= latencyS ? ("met" as const) : ("missed" as const) }),
-    ...(demand.clock !== undefined && { clock: clockVerdict() }),
   };
 }
 

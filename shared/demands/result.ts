@@ -40,6 +40,12 @@ export interface HopOfRoute {
   readonly sharePercent?: number;
 }
 
+/**
+ * What is not known of a hop: what its modes carry, what they lose, rain that is only bounded, where its ends are, its
+ * ground, its failures.
+ */
+export type OpenLack = "capacity" | "outage" | "rain" | "length" | "ground" | "equipment";
+
 export interface DemandResult {
   readonly demand: Demand;
   readonly taken: Taken;
@@ -57,6 +63,8 @@ export interface DemandResult {
     readonly latency?: Verdict;
     readonly clock?: Verdict;
   };
+  /** Hops of which too little is known for what it asks. */
+  readonly open: readonly { readonly hop: string; readonly lacks: readonly OpenLack[] }[];
   /** Hops that no mode takes through with all that must be carried. */
   readonly short: readonly string[];
   /** Of its site; undefined: none is wanted, or none comes there. */

@@ -10,6 +10,10 @@ export interface HopOfNetwork {
   readonly lengthM: number;
   readonly capacity: Capacity;
   readonly equipmentFraction?: number;
+  /** Its ends are not known, and its length counts as none. */
+  readonly lengthUnknown: boolean;
+  /** Of a mode in use rate or level is not known: it may carry what the others do not. */
+  readonly capacityPartly: boolean;
   /** An obstruction may stand where nobody knows the ground. */
   readonly groundUnknown: boolean;
 }

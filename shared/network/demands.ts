@@ -3,18 +3,22 @@ import { Demands, type DemandsInputs } from "../demands/demands.js";
 import type { DemandsResult } from "../demands/result.js";
 import type { Design } from "../design/design.js";
 import { cardHops } from "../equipment/card-hops.js";
-import { sitePlans } from "../equipment/site-plan.js";
 import type { HopResult } from "../evaluate/account/result.js";
 import type { Memory } from "./memory.js";
+import { type SiteInNetwork, sitesInNetwork } from "./sites.js";
 
 const STEP = {};
 const NONE = new Map();
 
-/** @returns undefined where the design states no demand, and while a hop of it waits for its result: routes would go round it */
+/**
+ * @param inNetwork of the same design and results, where they are at hand
+ * @returns undefined where the design states no demand, and while a hop of it waits for its result: routes would go round it
+ */
 export function demandsInNetwork(
   design: Design,
   results: ReadonlyMap<string, HopResult>,
   memory: Memory,
+  inNetwork?: ReadonlyMap<string, SiteInNetwork>,
 ): DemandsResult | undefined {
   const { hops, sites, demands, traffic = {}, trafficAt = NONE } = design;
   if (demands === undefined || demands.size === 0) return undefined;
@@ -27,13 +31,13 @@ export function demandsInNetwork(
     demands,
     terms: traffic,
     atSites: trafficAt,
-    cards: sharedCards(design),
+    cards: sharedCards(inNetwork ?? sitesInNetwork(design, results, memory)),
   });
 }
 
 /** Cards whose failure takes several hops: of one alone the hop's own failure says as much. */
-function sharedCards(design: Design): NonNullable<DemandsInputs["cards"]> {
-  return [...sitePlans(design).values()].flatMap((plan) =>
+function sharedCards(sites: ReadonlyMap<string, SiteInNetwork>): NonNullable<DemandsInputs["cards"]> {
+  return [...sites.values()].flatMap(({ plan }) =>
     cardHops(plan).flatMap(({ name, hops }) =>
       hops.length > 1 ? { kind: "card" as const, name, hops } : [],
     ),

@@ -82,7 +82,7 @@ export function* judgeNetworkInSteps(
     heights,
     files,
     interference,
-    demands: demandsInNetwork(design, results, memory),
+    demands: demandsInNetwork(design, results, memory, inNetwork),
     licences,
     licencesOn,
   };

@@ -41,6 +41,45 @@ describe("a tail", () => {
     expect(demands.get("D")!.verdicts.latency).toBe("met");
   });
 
+  it("sends frames in its lowest mode at worst, whatever it carries, and fills packets of TDM", () => {
+    const modes = [
+      { bps: 40e6, multipath: 0, rain: 0 },
+      { bps: 400e6, multipath: 0, rain: 0.01 },
+    ];
+    const latencyOf = (committedBps: number, tdm = {}) =>
+      network({ "A-B": { modes } }, { D: { from: "A", to: site("B"), committedBps, ...tdm } }).demands.get(
+        "D",
+      )!.route!.latency;
+    // 512 x 8 / 40e6 = 102.4 us.
+    for (const committedBps of [1e6, 300e6])
+      expect(latencyOf(committedBps).framesS * 1e6).toBeCloseTo(102.4, 6);
+    // 256 x 8 / 2.048e6 = 1 ms.
+    expect(latencyOf(1e6, { e1: 1, tdmPacketBytes: 256 }).packetS).toBe(1e-3);
+    expect(latencyOf(1e6, { e1: 1 }).packetS).toBe(0);
+  });
+
+  it.each([
+    ["no mode with figures", { modes: [] }, ["capacity"], ["open", "open"]],
+    ["no outage", { modes: [{ bps: 200e6 }] }, ["outage"], ["open", "met"]],
+    ["no failures", { modes: [{ bps: 200e6, multipath: 0, rain: 0 }] }, ["equipment"], ["met", "met"]],
+  ] as const)("of which too little is known is open, never met: %s", (_, hop, lacks, [available, late]) => {
+    const { open, verdicts } = network(
+      { "A-B": hop },
+      {
+        D: {
+          from: "A",
+          to: site("B"),
+          committedBps: 1e6,
+          availabilityPercent: 99,
+          availabilityWithEquipmentPercent: 99,
+          latencyS: 1,
+        },
+      },
+    ).demands.get("D")!;
+    expect(open).toEqual([{ hop: "A-B", lacks: [...lacks] }]);
+    expect(verdicts).toEqual({ availability: available, availabilityWithEquipment: "open", latency: late });
+  });
+
   it("with two modes has the lower for longer", () => {
     const modes = [
       { bps: 100e6, multipath: 0, rain: 0.001 },

@@ -86,6 +86,20 @@ it("no figure is none, and every load is the sum of what passes", () => {
   );
 });
 
+it("what is open says which hop lacks what, and of a mode without figures nothing is met", () => {
+  fc.assert(
+    fc.property(networks, (state) => {
+      const { demands } = new Demands().of(inputs(...(state as Parameters<typeof inputs>)));
+      for (const { hops: passed, open, verdicts } of demands.values()) {
+        const { availability, latency } = verdicts;
+        if (availability === "open" || latency === "open") expect(open).not.toEqual([]);
+        if (passed.some(({ bps, outagePercent }) => bps === undefined && outagePercent === undefined))
+          for (const verdict of [availability, latency]) expect(verdict).not.toBe("met");
+      }
+    }),
+  );
+});
+
 it("what a failed hop loses has no way in the network without it, and what moves has", () => {
   fc.assert(
     fc.property(networks, ([all, asked, { at }]) => {

@@ -26,7 +26,7 @@ export const demandAvailability: NetworkRule = {
       if (outage === undefined || result.short.length > 0) continue;
       if (verdicts.availability === "missed")
         report(reportOf(result, "availability", outage.propagationPercent, demand.availabilityPercent!));
-      else if (verdicts.availabilityWithEquipment === "missed")
+      if (verdicts.availabilityWithEquipment === "missed")
         report(
           reportOf(
             result,

@@ -5,6 +5,7 @@ import { demandCapacity } from "./demand-capacity.js";
 import { demandClock } from "./demand-clock.js";
 import { demandGrowth } from "./demand-growth.js";
 import { demandLatency } from "./demand-latency.js";
+import { demandNotJudged } from "./demand-not-judged.js";
 import { demandPorts } from "./demand-ports.js";
 import { demandRate } from "./demand-rate.js";
 import { demandRoute } from "./demand-route.js";
@@ -16,6 +17,7 @@ export const DEMAND_RULES: readonly NetworkRule[] = [
   demandRate,
   demandRoute,
   demandSecondRoute,
+  demandNotJudged,
   demandCapacity,
   demandAvailability,
   demandLatency,
