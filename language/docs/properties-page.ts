@@ -54,6 +54,11 @@ const OWN_CHAPTERS: readonly Chapter[] = [
       "Facts of the hop as a whole, then its two ends. `defaults hop` takes the same facts, except what belongs to one hop alone.",
   },
   {
+    context: "as-built",
+    title: "In what was built at an end",
+    intro: "What was found at the end of a hop beside what was planned.",
+  },
+  {
     context: "demand",
     title: "In a demand",
     intro:
@@ -64,7 +69,11 @@ const OWN_CHAPTERS: readonly Chapter[] = [
     title: "In the traffic of a network",
     intro: "What holds for all demands.",
   },
-  { context: "end", title: "At an end of a hop", intro: "`defaults end` takes the same facts." },
+  {
+    context: "end",
+    title: "At an end of a hop",
+    intro: "`defaults end` takes the same facts but `as-built`.",
+  },
 ];
 
 /** Kinds that are called otherwise in a sentence. */

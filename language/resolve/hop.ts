@@ -21,6 +21,7 @@ import { resolvePath } from "../model/path.js";
 import { type Declaration, nameRange } from "../model/source-file.js";
 import { END } from "../schema/index.js";
 import { head } from "../syntax/tree.js";
+import { asBuiltOf, measuredOf } from "./as-built.js";
 import { climateOf } from "./catalogue.js";
 import { type ChannelInUse, channelOf } from "./channel.js";
 import { installationOf } from "./equipment.js";
@@ -112,6 +113,7 @@ export function resolveHop(entry: Declaration, lookup: Lookup): ResolvedHop {
     surveyReversed: wordOf(survey, "from") === ends[1].site.name || undefined,
     surveySource: wordOf(survey, "source") as Hop["surveySource"],
     bridgeGapsM: lookup.bridgeGapsM(),
+    measured: measuredAtEnds(facts, ends, report),
     accepts,
     policy,
   };
@@ -205,6 +207,7 @@ function endOf(
       quantityOf(factNamed(facts, "height"), "value") ??
       quantityOf(factNamed(defaults, "antenna"), "at"),
     arrangement: arrangementOf(facts),
+    asBuilt: asBuiltOf(fact.facts, lookup),
     armsExchanged: factNamed(facts, "arms") === undefined ? undefined : true,
     further: furtherOf(facts, lookup),
     installation: installationOf(facts, lookup),
@@ -315,17 +318,32 @@ function surveyOf(
   return undefined;
 }
 
+/** A level that was read elsewhere is of another hop. */
+function measuredAtEnds(
+  facts: readonly Fact[],
+  ends: readonly [HopEnd, HopEnd],
+  report: (problem: TextProblem) => void,
+): Hop["measured"] {
+  const isEnd = (name: string) => ends.some(({ site }) => site.name === name);
+  for (const fact of factsNamed(facts, "measured")) {
+    const at = wordOf(fact, "at");
+    if (at !== undefined && !isEnd(at)) reportNoEnd(fact, ends, report, "at");
+  }
+  return measuredOf(facts)?.map((one) => (one && isEnd(one.site) ? one : undefined));
+}
+
 function reportNoEnd(
   fact: Fact,
   [first, second]: readonly [HopEnd, HopEnd],
   report: (problem: TextProblem) => void,
+  name = "from",
 ): void {
-  const arg = fact.args.find(({ spec }) => spec.name === "from")!;
+  const arg = fact.args.find(({ spec }) => spec.name === name)!;
   report({
     rule: "hop-ends",
     severity: "error",
     start: arg.start,
     end: arg.end,
-    message: `${wordOf(fact, "from")} is not an end of this hop; its ends are ${first.site.name} and ${second.site.name}`,
+    message: `${wordOf(fact, name)} is not an end of this hop; its ends are ${first.site.name} and ${second.site.name}`,
   });
 }

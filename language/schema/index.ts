@@ -1,6 +1,7 @@
 /** The property table as a whole, and the look-ups on it. The order of the rows is the canonical order of a block. */
 import { acceptRows } from "./table/accept.js";
 import { antennaRows } from "./table/antenna.js";
+import { asBuiltRows, measuredRows } from "./table/as-built.js";
 import { cableRows } from "./table/cable.js";
 import { climateRows } from "./table/climate.js";
 import { couplerRows, feederRows } from "./table/coupler.js";
@@ -63,9 +64,11 @@ export const PROPERTIES: readonly Property[] = [
   ...stateRows,
   ...pathRows,
   ...acceptRows,
+  ...measuredRows,
   ...endRows,
   ...installationRows,
   ...deliveryRows,
+  ...asBuiltRows,
   ...licenceRows,
 ];
 

@@ -3,6 +3,7 @@
  * so that a field that is not there, or does not take such a value, does not compile in the row that names it.
  * `language/resolve/fields.ts` reads facts by it.
  */
+import type { AsBuilt } from "../../shared/design/as-built.js";
 import type { Antenna, Coupler, Feeder, Radio, RadioMode } from "../../shared/design/catalogue.js";
 import type { Climate } from "../../shared/design/climate.js";
 import type { Demand, TrafficTerms } from "../../shared/design/demand.js";
@@ -51,6 +52,7 @@ export interface Things {
   readonly hop: Hop;
   readonly end: HopEnd;
   readonly installation: Installation;
+  readonly asBuilt: AsBuilt;
   readonly licence: Licence;
   readonly demand: Demand;
   readonly traffic: TrafficTerms;

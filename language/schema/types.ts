@@ -26,6 +26,7 @@ export type Context =
   | "traffic"
   | "site chassis"
   | "service"
+  | "as-built"
   | "end"
   | NamedKind;
 

@@ -1,5 +1,6 @@
 import type { RowStanding } from "../spectrum/standing.js";
 import type { Acceptance } from "./acceptance.js";
+import type { AsBuilt, Measurement } from "./as-built.js";
 import type { Antenna, Coupler, Feeder, Radio, RadioMode } from "./catalogue.js";
 import type { Climate } from "./climate.js";
 import type { Demand, TrafficAtSite, TrafficTerms } from "./demand.js";
@@ -126,6 +127,8 @@ export interface HopEnd {
   /** Second antenna of space diversity. */
   readonly diversityAntenna?: Antenna;
   readonly diversityHeightM?: number;
+  /** Beside the plan: no figure of the hop rests on it. Undefined: nothing is stated. */
+  readonly asBuilt?: AsBuilt;
 }
 
 export interface Channel extends RowStanding {
@@ -209,6 +212,8 @@ export interface Hop {
   readonly surveySource?: SurveySource;
   /** Stretches of unknown ground shorter than this are bridged by a straight line; undefined: none is. */
   readonly bridgeGapsM?: number;
+  /** In the order of the text, with a gap for one that cannot be read; no figure of the hop rests on it. */
+  readonly measured?: readonly (Measurement | undefined)[];
   readonly accepts: readonly Acceptance[];
   /** The design's, by which the hop is judged. */
   readonly policy?: Policy;

@@ -16,6 +16,8 @@ export interface Objective {
   readonly fadeMarginDb?: number;
   /** Least fade margin that is left with a unit on standby: at the receiver, at the sender, at both ends. */
   readonly standbyMarginDb?: number;
+  /** How far a measured level may be from the promised one; undefined: the usual. */
+  readonly levelWindowDb?: number;
   readonly clearance: readonly ClearanceCriterion[];
   /** Of the second antenna of space diversity; undefined: as of the first. */
   readonly diversityClearance?: readonly ClearanceCriterion[];

@@ -243,6 +243,7 @@ function objectiveWithinReason(
     capacityBps: [0, 1e15],
     fadeMarginDb: DECIBELS,
     standbyMarginDb: DECIBELS,
+    levelWindowDb: [0, 200],
   } as const;
   const own = bounded(objective, bounds, `objective ${objective.name}`, beyond);
   const criteria = (of: readonly ClearanceCriterion[], what: string) =>

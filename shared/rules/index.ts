@@ -10,6 +10,7 @@ import { antennaOutOfBand } from "./antenna-out-of-band.js";
 import { antennaPortsShort } from "./antenna-ports-short.js";
 import { antennaSinglePolarized } from "./antenna-single-polarized.js";
 import { antennaWithoutStructure } from "./antenna-without-structure.js";
+import { AS_BUILT_HOP_RULES } from "./as-built/index.js";
 import { availability } from "./availability.js";
 import { bothEndsSameHalf } from "./both-ends-same-half.js";
 import { capacity } from "./capacity.js";
@@ -150,6 +151,7 @@ export const HOP_RULES: readonly HopRule[] = [
   linkAvailability,
   linkQuality,
   fadeMargin,
+  ...AS_BUILT_HOP_RULES,
 ];
 
 export const NETWORK_RULES: readonly NetworkRule[] = [

@@ -73,6 +73,7 @@ const NOT_OF_A_HOP: ReadonlySet<string> = new Set([
   "traffic",
   "demand",
   "licence",
+  "asBuilt",
   "licenceTerms",
 ]);
 

@@ -75,6 +75,7 @@ const WITHOUT_COLUMN: typeof STATED = {
     "climate",
     "degradation",
     "emission-class",
+    "measured",
     "measured-rain",
     "most-eirp",
     "obstacle",
@@ -87,6 +88,7 @@ const WITHOUT_COLUMN: typeof STATED = {
   end: [
     "arms",
     "arrangement",
+    "as-built",
     "bracket",
     "cable",
     "delivery",

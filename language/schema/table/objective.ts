@@ -234,4 +234,19 @@ export const objectiveRows: Rows = [
     source: PRACTICE,
     example: "standby-margin 10 dB",
   },
+  {
+    name: "level-window",
+    in: ["objective"],
+    alsoCalled: ["line-up-window", "level-tolerance"],
+    args: one(
+      "value",
+      quantity("ratio", { above: "0 dB", max: "20 dB" }),
+      "Above and below.",
+      "objective.levelWindowDb",
+    ),
+    meaning: "How far a measured level may be from the promised one.",
+    fallback: "3 dB",
+    source: "common practice; the 3 dB are ours, no source",
+    example: "level-window 2 dB",
+  },
 ];

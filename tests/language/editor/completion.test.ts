@@ -359,6 +359,7 @@ test("what a snippet inserts, its tab stops at their first values, reads without
         interference: (inner) => `interference {\n${inner}\n}`,
         others: (inner) => `others "x.csv" {\n${inner}\n}`,
         licence: (inner) => `licence "F-1" of H from S {\n${inner}\n}`,
+        "as-built": (inner) => `hop H { KELD { as-built {\n${inner}\n} } }`,
         spectrum: (inner) => `radio R { spectrum {\n${inner}\n} }`,
         service: (inner) => `site S { service "mill" 1 GE {\n${inner}\n} }`,
         "site chassis": (inner) => `site S { chassis C {\n${inner}\n} }`,
