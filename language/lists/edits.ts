@@ -21,6 +21,11 @@ export function changeEdits(
   const block = blockOf(model, at);
   if (!block) return undefined;
   if (statement.word === "") return titleEdit(block, statement.args[0]!.text);
+  // Readings stand beside each other.
+  if (statement.word === "measured") {
+    const line = insertLine(model, block, statement.word, lineOf(statement));
+    return line && [line];
+  }
   // Of a fact that stands once a state, a list does not say which is meant; of several channels it names the first.
   if (statement.word !== "channel" && factsNamed(block.fact.facts, statement.word).length > 1)
     return undefined;

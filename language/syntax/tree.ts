@@ -57,7 +57,8 @@ export function head(statement: Statement): Atom {
 
 /** Text of a string atom without its quotes and escapes. */
 export function unquote(text: string): string {
-  const closed = text.length > 1 && text.endsWith('"') && !text.endsWith('\\"');
+  // A quotation mark behind an even number of strokes ends it: two strokes are one.
+  const closed = text.length > 1 && /(?<!\\)(?:\\\\)*"$/.test(text);
   return text.slice(1, closed ? -1 : undefined).replace(/\\(.)/g, "$1");
 }
 

@@ -1,4 +1,6 @@
 /** What a row says, read: facts of sites and of hops, each with the place that it was read at. */
+
+import type { Measurement } from "../design/as-built.js";
 import type { HalfOfBand, Polarization } from "../design/design.js";
 import type { State } from "../design/state.js";
 import type { LatLon } from "../geodesy/coordinates.js";
@@ -84,6 +86,13 @@ export interface HopEndRow {
   readonly end: EndRow;
 }
 
+/** A level that was read, with the row that it stands in. */
+export interface ReadingRow {
+  readonly from: Source;
+  readonly hop: string;
+  readonly measured: Measurement;
+}
+
 /** What is to be told of a row or a cell. */
 export interface Told {
   readonly from: Source;
@@ -98,5 +107,7 @@ export interface ListedRows {
   /** From the transmitter, the first end, to the receiver. */
   readonly transmissions: readonly HopRow[];
   readonly ends: readonly HopEndRow[];
+  /** Levels that were measured. */
+  readonly readings: readonly ReadingRow[];
   readonly told: readonly Told[];
 }

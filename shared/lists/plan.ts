@@ -5,6 +5,7 @@ import type { EndRow, ListedRows, SiteRow, Source, Told } from "./facts.js";
 import { type BookedEnd, type BookedHop, filled, HopBook } from "./hop-book.js";
 import type { Known } from "./known.js";
 import { leftOver } from "./left-over.js";
+import { readingChanges } from "./line-up-rows.js";
 import { type Paired, type Placed, pairDirections } from "./pairing.js";
 import { PartBook } from "./part-book.js";
 import { type BookedSite, SiteBook } from "./site-book.js";
@@ -49,6 +50,7 @@ export function planImport(rows: ListedRows, known: Known): ImportPlan {
     if (a && b) compareRow(row, a, b, compared);
   }
   tellPairing(pairing.pairs, pairing.repeated, told);
+  const readings = readingChanges(rows.readings, known.design.hops, told);
   const shift = commonShift(sites.sites);
   const parts = new PartBook(known.stocked);
   const stated = hops.hops.map((hop) => hopStated(hop, parts, known, told));
@@ -60,7 +62,7 @@ export function planImport(rows: ListedRows, known: Known): ImportPlan {
     newSites: sites.sites.filter((site) => !site.known && wanted(site)).map((site) => newSite(site)),
     newHops: stated.flatMap(({ added }) => added ?? []),
     newParts: parts.parts,
-    changes: [...sites.sites.flatMap(siteChanges), ...stated.flatMap(({ changes }) => changes)],
+    changes: [...sites.sites.flatMap(siteChanges), ...stated.flatMap(({ changes }) => changes), ...readings],
     matched: {
       sites: sites.sites.filter(({ known: site, rows: said }) => site && said.length > 0).length,
       hops: hops.hops.filter(({ known: hop }) => hop).length,
@@ -90,7 +92,14 @@ function tellRepeated(row: SiteRow, site: BookedSite | undefined, told: Told[]):
 /** By list, in the order in which they were read, and by line. */
 function inOrder(told: readonly Told[], rows: ListedRows): readonly Told[] {
   const lists = new Map<string, number>();
-  for (const { from } of [...rows.told, ...rows.sites, ...rows.hops, ...rows.transmissions, ...rows.ends])
+  for (const { from } of [
+    ...rows.told,
+    ...rows.sites,
+    ...rows.hops,
+    ...rows.transmissions,
+    ...rows.ends,
+    ...rows.readings,
+  ])
     if (!lists.has(from.sheet)) lists.set(from.sheet, lists.size);
   const order = ({ from }: Told) => lists.get(from.sheet) ?? lists.size;
   return told.toSorted((a, b) => order(a) - order(b) || a.from.line - b.from.line);

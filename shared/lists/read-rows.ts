@@ -61,6 +61,7 @@ class Reader {
       );
     return {
       ...lists,
+      readings: [],
       told: this.cells.told,
       read: this.columns.uses.map((use) => ({ head: use.head, as: this.readAs(use) })),
       remarks: this.cells.remarks,

@@ -10,7 +10,7 @@ import { antennaOutOfBand } from "./antenna-out-of-band.js";
 import { antennaPortsShort } from "./antenna-ports-short.js";
 import { antennaSinglePolarized } from "./antenna-single-polarized.js";
 import { antennaWithoutStructure } from "./antenna-without-structure.js";
-import { AS_BUILT_HOP_RULES } from "./as-built/index.js";
+import { AS_BUILT_HOP_RULES, AS_BUILT_NETWORK_RULES } from "./as-built/index.js";
 import { availability } from "./availability.js";
 import { bothEndsSameHalf } from "./both-ends-same-half.js";
 import { capacity } from "./capacity.js";
@@ -182,6 +182,7 @@ export const NETWORK_RULES: readonly NetworkRule[] = [
   othersHarmed,
   ...DEMAND_RULES,
   ...LICENCE_RULES,
+  ...AS_BUILT_NETWORK_RULES,
   couplingLossMissing,
   emissionMask,
   emissionClass,

@@ -111,8 +111,11 @@ async function put(listed: Listed, format: ListFormat, out: string | undefined):
     else writeBytes(out, printed);
   } else if (out === undefined) await print(printed);
   else writeBytes(out, [...printed].join(""));
-  const counted = lists
-    .map(({ subject, rows }) => `${rows.length} ${rows.length === 1 ? subject.slice(0, -1) : subject}`)
-    .join(", ");
-  if (out !== undefined) note(`${counted} written to ${safe(out)}`);
+  const told = lists.map(({ subject, rows }) => counted(subject, rows.length)).join(", ");
+  if (out !== undefined) note(`${told} written to ${safe(out)}`);
+}
+
+function counted(subject: ListSubject, rows: number): string {
+  if (subject === "line-up") return `${rows} ${rows === 1 ? "level" : "levels"} to be measured`;
+  return `${rows} ${rows === 1 ? subject.slice(0, -1) : subject}`;
 }

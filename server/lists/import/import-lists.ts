@@ -6,6 +6,7 @@ import { filesOf, hopText, type ListFile, partText, siteText } from "../../../la
 import type { DesignModel } from "../../../language/model/design-model.js";
 import { type Columns, columnsOf, type Mapping } from "../../../shared/lists/columns.js";
 import type { ListedRows } from "../../../shared/lists/facts.js";
+import { lineUpRows } from "../../../shared/lists/line-up-rows.js";
 import { type ImportPlan, planImport } from "../../../shared/lists/plan.js";
 import { type ReadOptions, readRows } from "../../../shared/lists/read-rows.js";
 import { SHOWN_ON, TOLD_ONLY } from "../../../shared/lists/subjects/list.js";
@@ -56,7 +57,9 @@ export async function importLists(request: ImportRequest): Promise<Imported> {
           throw new UnfitList(
             `it is a list of one day, ${day}, and is not read back, since what stands on other days is not in it: make it without --on`,
           );
-        sheets.push({ sheet, columns, list: readRows(sheet, columns, request) });
+        sheets.push(
+          measuredSheet(sheet, columns) ?? { sheet, columns, list: readRows(sheet, columns, request) },
+        );
       }
     } catch (error) {
       if (!(error instanceof UnfitList)) throw error;
@@ -106,9 +109,33 @@ function toldOnly({ rows }: Sheet): string | undefined {
   return [...TOLD_ONLY].find(([, own]) => own.every((head) => heads.has(head)))?.[0];
 }
 
+const NOTHING = {
+  sites: [],
+  hops: [],
+  transmissions: [],
+  ends: [],
+  readings: [],
+  told: [],
+  read: [],
+  remarks: [],
+  unclear: [],
+};
+
+/** A list for line-up holds facts of its own: what was read, and no decision. */
+function measuredSheet(sheet: Sheet, columns: Columns): ReadSheet | undefined {
+  const rows = lineUpRows(sheet);
+  if (rows === undefined) return undefined;
+  const { readings, told, empty } = rows;
+  const remark = `a list for line-up: ${readings.length} levels that were measured, ${empty} rows without one`;
+  return {
+    sheet,
+    columns: { ...columns, uses: [], unused: [], unclear: [] },
+    list: { ...NOTHING, readings, told, remarks: [remark] },
+  };
+}
+
 function passedOver({ sheet, columns }: ReadSheet, remark: string): ReadSheet {
-  const nothing = { sites: [], hops: [], transmissions: [], ends: [], told: [], read: [], unclear: [] };
-  return { sheet, columns: { ...columns, uses: [], unused: [] }, list: { ...nothing, remarks: [remark] } };
+  return { sheet, columns: { ...columns, uses: [], unused: [] }, list: { ...NOTHING, remarks: [remark] } };
 }
 
 function together(sheets: readonly ReadSheet[]): ListedRows {
@@ -119,6 +146,7 @@ function together(sheets: readonly ReadSheet[]): ListedRows {
     hops: all("hops"),
     transmissions: all("transmissions"),
     ends: all("ends"),
+    readings: all("readings"),
     told: all("told"),
   };
 }

@@ -2,6 +2,7 @@ import { channelList } from "./channels.js";
 import { endList } from "./ends.js";
 import { findingList } from "./findings.js";
 import { hopList } from "./hops.js";
+import { lineUpList } from "./line-up.js";
 import type { List, ListSubject } from "./list.js";
 import type { ListedDesign } from "./listed-design.js";
 import { partList } from "./parts.js";
@@ -15,6 +16,7 @@ const LISTS: Readonly<Record<ListSubject, (listed: ListedDesign) => List>> = {
   parts: partList,
   ports: portList,
   channels: channelList,
+  "line-up": lineUpList,
   findings: findingList,
 };
 

@@ -1,7 +1,16 @@
 /** A list that goes out: rows of one subject under typed heads, whatever it is printed as. */
 import type { LatLon } from "../../geodesy/coordinates.js";
 
-export const SUBJECTS = ["sites", "hops", "ends", "parts", "ports", "channels", "findings"] as const;
+export const SUBJECTS = [
+  "sites",
+  "hops",
+  "ends",
+  "parts",
+  "ports",
+  "channels",
+  "line-up",
+  "findings",
+] as const;
 export type ListSubject = (typeof SUBJECTS)[number];
 
 export type Value = string | number | undefined;

@@ -33,6 +33,7 @@ import { drawLevels } from "../draw/levels.js";
 import { drawProfile, NARROW } from "../draw/profile.js";
 import { sumDbm, worstAt } from "../interference.js";
 import { levelTables, type Table } from "../level-diagram.js";
+import { asBuiltSection } from "./as-built.js";
 import { availabilitySection } from "./availability.js";
 import { cautions } from "./cautions.js";
 import { clearanceTable } from "./clearance.js";
@@ -97,6 +98,7 @@ export function hopPage(input: HopPageInput): Page {
       pathSection(input),
       endsSection(input),
       ...levelSection(input),
+      ...asBuiltSection(hop, result),
       ...carrierSection(hop, result),
       ...scheduleSection(hop, result),
       ...hopLicenceSection(input.licences),

@@ -16,6 +16,7 @@ import { drawRack } from "../draw/system/site/draw-rack.js";
 import { facesOf } from "../draw/system/site/face.js";
 import { faceTitle } from "../draw/system/site/face-words.js";
 import { type Hung, hungAt } from "../draw/system/site/hung.js";
+import { builtAtSite } from "./as-built.js";
 import { coLocatedSection } from "./co-located.js";
 import { gravestFirst } from "./figures.js";
 import { siteBlocks } from "./parts-page.js";
@@ -55,6 +56,7 @@ export function sitePage(input: SitePageInput): Page {
     sections: [
       ...findingsSection(findings),
       ...structureSection(input, hung),
+      ...builtAtSite(plan, results),
       ...coLocatedSection(plan.site.name, input.felt ?? [], design, (hop) => linkTo(input, "hop", hop)),
       ...rackSection(plan, wiring),
       ...portPlanSections(plan, design),

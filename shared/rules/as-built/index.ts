@@ -1,4 +1,6 @@
-import type { HopRule } from "../rule.js";
+import type { HopRule, NetworkRule } from "../rule.js";
+import { asBuiltDiffers } from "./as-built-differs.js";
+import { asBuiltLicence } from "./as-built-licence.js";
 import { measuredBeforeChange } from "./measured-before-change.js";
 import { measuredDoubled } from "./measured-doubled.js";
 import { measuredMissing } from "./measured-missing.js";
@@ -9,8 +11,9 @@ import { measuredPowerControl } from "./measured-power-control.js";
 import { measuredSideLobe } from "./measured-side-lobe.js";
 import { measuredTurnedFeed } from "./measured-turned-feed.js";
 
-/** What was measured, behind all that the design itself can be told. */
+/** What was built and measured, behind all that the design itself can be told. */
 export const AS_BUILT_HOP_RULES: readonly HopRule[] = [
+  asBuiltDiffers,
   measuredNotOfHop,
   measuredDoubled,
   measuredPowerControl,
@@ -21,3 +24,5 @@ export const AS_BUILT_HOP_RULES: readonly HopRule[] = [
   measuredOutsideWindow,
   measuredMissing,
 ];
+
+export const AS_BUILT_NETWORK_RULES: readonly NetworkRule[] = [asBuiltLicence];

@@ -1,0 +1,27 @@
+/** What was built, in words. */
+import { decibels, metres } from "../format/numbers.js";
+import type { BuiltDifference, BuiltFact } from "./differences.js";
+
+const CALLED: Readonly<Record<BuiltFact, string>> = {
+  antenna: "antenna",
+  height: "height of the antenna",
+  "diversity-height": "height of the diversity antenna",
+  azimuth: "azimuth of the antenna",
+  "cable-length": "length of the cable",
+};
+
+export function builtFactWords(fact: BuiltFact): string {
+  return CALLED[fact];
+}
+
+/** `23.6 m`, `134.20°`, `DISH60-18` */
+export function builtFigure(fact: BuiltFact, value: BuiltDifference["built"]): string {
+  if ("name" in value) return value.name;
+  return fact === "azimuth" ? `${value.figure.toFixed(2)}°` : metres(value.figure);
+}
+
+/** `, which costs 3.2 dB`, nothing where it is not known. */
+export function costWords({ lessDb }: Pick<BuiltDifference, "lessDb">): string {
+  if (lessDb === undefined || Math.abs(lessDb) < 0.05) return "";
+  return lessDb > 0 ? `, which costs ${decibels(lessDb)}` : `, which gains ${decibels(-lessDb)}`;
+}

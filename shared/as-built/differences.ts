@@ -1,0 +1,89 @@
+/** What was built otherwise than planned, and what it costs where that is one figure. */
+import type { AsBuilt } from "../design/as-built.js";
+import type { Hop, HopEnd } from "../design/design.js";
+import type { HopResult } from "../evaluate/account/result.js";
+import { antennaGain } from "../radio/antenna-gain.js";
+import { discriminationDb } from "../radio/discrimination.js";
+
+/** What counts as planned; common practice, no source. */
+export const BUILT_TOLERANCES = {
+  heightM: 0.5,
+  /** Where the antenna's beamwidth is not known. */
+  azimuthDeg: 1,
+  /** Off the axis the antenna has its half power at half of its beamwidth: so far is as planned. */
+  azimuthBeamwidths: 0.5,
+  cableLengthM: 2,
+} as const;
+
+export type BuiltFact = "antenna" | "height" | "diversity-height" | "azimuth" | "cable-length";
+
+export interface BuiltDifference {
+  readonly site: string;
+  readonly fact: BuiltFact;
+  readonly planned: { readonly name: string } | { readonly figure: number };
+  readonly built: { readonly name: string } | { readonly figure: number };
+  /** Less on the hop for it, dB, both directions; undefined: it is not one figure, or not known. */
+  readonly lessDb?: number;
+}
+
+/**
+ * What of the ends is built otherwise by more than the tolerances. Figures of the hop stay those of the plan, which is
+ * what was decided: a difference is told, with the loss of an antenna that looks aside and with the gain of another one.
+ */
+export function builtDifferences(hop: Hop, result: HopResult): readonly BuiltDifference[] {
+  return ([0, 1] as const).flatMap((at) => {
+    const end = hop.ends[at];
+    return end.asBuilt === undefined ? [] : differencesAt(end, end.asBuilt, result.geometry?.[at].azimuthDeg);
+  });
+}
+
+function differencesAt(end: HopEnd, built: AsBuilt, azimuthDeg: number | undefined): BuiltDifference[] {
+  const site = end.site.name;
+  const found: BuiltDifference[] = [];
+  const hz = end.transmitFrequencyHz;
+  const { antenna } = built;
+  if (antenna !== undefined && end.antenna !== undefined && antenna.name !== end.antenna.name) {
+    const gains = hz !== undefined && hz > 0 ? [end.antenna, antenna].map((one) => antennaGain(one, hz)) : [];
+    const [planned, hung] = gains;
+    const lessDb = planned && hung && planned.gainDbi - hung.gainDbi;
+    found.push({
+      site,
+      fact: "antenna",
+      planned: { name: end.antenna.name },
+      built: { name: antenna.name },
+      lessDb,
+    });
+  }
+  const figures = [
+    ["height", end.antennaHeightM, built.heightM, BUILT_TOLERANCES.heightM],
+    ["diversity-height", end.diversityHeightM, built.diversityHeightM, BUILT_TOLERANCES.heightM],
+    ["cable-length", end.installation?.cableLengthM, built.cableLengthM, BUILT_TOLERANCES.cableLengthM],
+  ] as const;
+  for (const [fact, planned, is, tolerance] of figures)
+    if (planned !== undefined && is !== undefined && Math.abs(is - planned) > tolerance + ROUNDING)
+      found.push({ site, fact, planned: { figure: planned }, built: { figure: is } });
+  if (azimuthDeg !== undefined && built.azimuthDeg !== undefined) {
+    const hung = antenna ?? end.antenna;
+    const offDeg = Math.abs(turnDeg(azimuthDeg, built.azimuthDeg));
+    const halfBeamDeg = hung?.beamwidthDeg && hung.beamwidthDeg * BUILT_TOLERANCES.azimuthBeamwidths;
+    if (offDeg > (halfBeamDeg ?? BUILT_TOLERANCES.azimuthDeg) + ROUNDING) {
+      const lessDb = hung && hz !== undefined && hz > 0 ? discriminationDb(hung, offDeg, hz) : undefined;
+      found.push({
+        site,
+        fact: "azimuth",
+        planned: { figure: azimuthDeg },
+        built: { figure: built.azimuthDeg },
+        ...(lessDb !== undefined && lessDb > 0 && { lessDb }),
+      });
+    }
+  }
+  return found;
+}
+
+/** Figures are stated with few decimals. */
+const ROUNDING = 1e-9;
+
+/** From one azimuth to another the shorter way round, clockwise positive, -180 to 180. */
+export function turnDeg(fromDeg: number, toDeg: number): number {
+  return ((((toDeg - fromDeg + 180) % 360) + 360) % 360) - 180;
+}
