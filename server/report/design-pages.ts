@@ -3,6 +3,7 @@
 import { resolve } from "node:path";
 import { changesOf, partsInTime } from "../../language/compare/decided.js";
 import { aroundHop } from "../../language/model/around.js";
+import { type Calibration, calibrationOf } from "../../shared/as-built/calibration.js";
 import { licenceSection, ordersSection } from "../../shared/compare/page/orders-section.js";
 import { demandsByHop } from "../../shared/demands/by-hop.js";
 import type { DemandResult, DemandsResult } from "../../shared/demands/result.js";
@@ -14,6 +15,7 @@ import { openNeighbours } from "../../shared/interference/caused.js";
 import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
 import { type HeldHop, heldHop, licencesFor } from "../../shared/licence/held.js";
 import type { Page, ReportFinding } from "../../shared/report/document/document.js";
+import { calibrationPage, calibrationWords } from "../../shared/report/pages/calibration-page.js";
 import { demandsPage } from "../../shared/report/pages/demands-page.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
 import type { NetworkLicence } from "../../shared/report/pages/licences.js";
@@ -167,6 +169,7 @@ export function overviewOf(design: JudgedDesign, options: PageOptions): Page {
     sites: options.alone ? undefined : sitesShown(design, options),
     licences: licencesOf(design, options),
     demands: demandsTold(design, options),
+    measured: measuredTold(design, options),
     colophon: colophon(design),
   });
 }
@@ -187,6 +190,33 @@ export function demandsOf(design: JudgedDesign, options: PageOptions): Page | un
     up: { text: design.title ?? "Overview", page: `${options.folder}index` },
     colophon: colophon(design),
   });
+}
+
+/** Readings of the network against what was promised; undefined where nothing was measured. */
+export function calibrationIn(design: JudgedDesign, options: PageOptions): Page | undefined {
+  const calibration = readingsOf(design);
+  if (calibration === undefined) return undefined;
+  return calibrationPage({
+    name: calibrationName(options),
+    title: design.title,
+    calibration,
+    pageOfHop: (hop) => (judgedHere(design, hop) ? pageName(design, hop, options) : undefined),
+    up: { text: design.title ?? "Overview", page: `${options.folder}index` },
+    colophon: colophon(design),
+  });
+}
+
+function readingsOf({ session }: JudgedDesign): Calibration | undefined {
+  return calibrationOf(session.results().values());
+}
+
+function measuredTold(design: JudgedDesign, options: PageOptions): OverviewInput["measured"] {
+  const calibration = options.alone ? undefined : readingsOf(design);
+  return calibration && { words: calibrationWords(calibration), page: calibrationName(options) };
+}
+
+function calibrationName({ folder }: PageOptions): string {
+  return `${folder}calibration`;
 }
 
 /** What a hop carries; undefined where nothing is asked of the network, or the hop is no way for it. */

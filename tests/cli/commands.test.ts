@@ -32,7 +32,7 @@ describe("report", () => {
     const out = scratch("report");
     const { status, stdout, stderr } = run(["report", "learning", "--out", out, "--today", "2026-11-01"]);
     expect(stdout).toBe("");
-    expect(stderr).toMatch(/^3 errors in the design, told on the pages\n22 pages written to /);
+    expect(stderr).toMatch(/^3 errors in the design, told on the pages\n23 pages written to /);
     // Two of its hops and a demand are wrong on purpose.
     expect(status).toBe(1);
     const files = filesBelow(out).filter((path) => path !== ".hopwright-report");
@@ -57,6 +57,8 @@ describe("report", () => {
       "index.md",
       "demands.html",
       "demands.md",
+      "calibration.html",
+      "calibration.md",
       "demands-loads.svg",
       "parts.html",
       "parts.md",

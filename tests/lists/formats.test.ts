@@ -16,7 +16,17 @@ import { CATALOGUE, csvOf, designText, listFrom, modelOf } from "./support.js";
 
 const LONG = 120_000;
 const RUNS = { numRuns: 30 };
-const subjects: readonly ListSubject[] = ["sites", "hops", "ends", "parts", "ports", "channels", "findings"];
+const subjects: readonly ListSubject[] = [
+  "sites",
+  "hops",
+  "ends",
+  "parts",
+  "ports",
+  "channels",
+  "line-up",
+  "calibration",
+  "findings",
+];
 const lists = designText.map((text) =>
   subjects.map((subject) => listFrom(modelOf(CATALOGUE + text), subject)),
 );

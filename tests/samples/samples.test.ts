@@ -63,9 +63,10 @@ describe("sample lessons", () => {
   const BLOCKED = "error clearance ALDER-HAZEL hops.hop: 15 m";
   const RAIN = "error availability BIRCH-ROWAN hops.hop: BIRCH-ROWAN";
   const PARTED = "error demand-route demands.hop: MAPLE to ALDER";
+  const READ = 'warning measured-one-low BIRCH-ROWAN hops.hop: -62.8 dBm at ROWAN on 2026-05-02 by "M.K."';
   const ACCEPTED = "accepted clearance MAPLE-WILLOW hops.hop: 20 m";
 
-  test("fail in the three places meant, with one accepted exception", async () => {
+  test("fail in the four places meant, with one accepted exception", async () => {
     const { findings } = await judge("learning");
     expect(findings).toEqual(
       [
@@ -77,6 +78,7 @@ describe("sample lessons", () => {
         BLOCKED,
         RAIN,
         PARTED,
+        READ,
         ACCEPTED,
       ].sort(),
     );
@@ -115,6 +117,12 @@ describe("sample lessons", () => {
       "accept clearance until 2020-01-01 because",
       "acceptance-expired",
     ],
+    [
+      "both directions on a side lobe",
+      'measured -62.8 dBm at ROWAN on 2026-05-02 by "M.K."\n  measured -56.6 dBm',
+      "measured -78.2 dBm at ROWAN on 2026-05-02\n  measured -78.2 dBm",
+      "warning measured-side-lobe BIRCH-ROWAN",
+    ],
     ["what grown trees cost", '"spruce" 14 m', '"spruce" 22 m', "error availability MAPLE-WILLOW"],
   ])("%s is found", async (_what, from, to, expected) => {
     const before = (await judge("learning")).findings;
@@ -140,6 +148,11 @@ describe("sample lessons", () => {
     const { findings } = await judge("learning", from, to);
     expect(findings).not.toContain(gone);
     expect(findings.filter((finding) => finding.startsWith("error") && finding !== PARTED)).toHaveLength(1);
+  });
+
+  test("a direction that reads what is promised is told no more", async () => {
+    const { findings } = await judge("learning", "-62.8 dBm at ROWAN", "-56.9 dBm at ROWAN");
+    expect(findings.filter((finding) => finding.includes("measured-"))).toEqual([]);
   });
 
   test("a larger antenna at one end alone is not enough", async () => {

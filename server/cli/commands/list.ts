@@ -117,5 +117,6 @@ async function put(listed: Listed, format: ListFormat, out: string | undefined):
 
 function counted(subject: ListSubject, rows: number): string {
   if (subject === "line-up") return `${rows} ${rows === 1 ? "level" : "levels"} to be measured`;
+  if (subject === "calibration") return `${rows} ${rows === 1 ? "group" : "groups"} of readings`;
   return `${rows} ${rows === 1 ? subject.slice(0, -1) : subject}`;
 }

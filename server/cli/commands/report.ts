@@ -10,6 +10,7 @@ import { shownFrom } from "../../findings/paths.js";
 import { countsOf } from "../../findings/summary.js";
 import { cataloguePages } from "../../report/catalogue-pages.js";
 import {
+  calibrationIn,
   demandsOf,
   overviewOf,
   type PageOptions,
@@ -127,6 +128,8 @@ async function* designPages(design: JudgedDesign, options: PageOptions): AsyncIt
   if (parts) yield parts;
   const carried = demandsOf(design, options);
   if (carried) yield carried;
+  const measured = calibrationIn(design, options);
+  if (measured) yield measured;
   yield* catalogue;
   yield* pagesOfSites(design, options);
   for (const name of design.model.names("hop")) {

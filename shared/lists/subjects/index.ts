@@ -1,3 +1,4 @@
+import { calibrationList } from "./calibration.js";
 import { channelList } from "./channels.js";
 import { endList } from "./ends.js";
 import { findingList } from "./findings.js";
@@ -17,6 +18,7 @@ const LISTS: Readonly<Record<ListSubject, (listed: ListedDesign) => List>> = {
   ports: portList,
   channels: channelList,
   "line-up": lineUpList,
+  calibration: calibrationList,
   findings: findingList,
 };
 

@@ -9,6 +9,7 @@ export const SUBJECTS = [
   "ports",
   "channels",
   "line-up",
+  "calibration",
   "findings",
 ] as const;
 export type ListSubject = (typeof SUBJECTS)[number];
@@ -42,6 +43,7 @@ export const TOLD_ONLY: ReadonlyMap<ListSubject, readonly string[]> = new Map([
   ["parts", ["site", "for", "kind", "part", "pieces"]],
   ["ports", ["site", "port", "port_type", "use"]],
   ["channels", ["hop", "carrier", "far_site", "emission"]],
+  ["calibration", ["group_by", "group", "bias_dB", "spread_dB"]],
   ["findings", ["severity", "rule", "message"]],
 ]);
 

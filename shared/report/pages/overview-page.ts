@@ -51,6 +51,8 @@ export interface OverviewInput {
   readonly up?: { readonly text: string; readonly page: string };
   /** What the network carries, and the page that tells it. */
   readonly demands?: { readonly words: string; readonly page: string };
+  /** Readings against what was promised, and the page that tells them. */
+  readonly measured?: { readonly words: string; readonly page: string };
   /** Page of the parts list, where there is one. */
   readonly parts?: string;
   /** Page of the catalogue, where there is one. */
@@ -82,6 +84,7 @@ export function overviewPage(input: OverviewInput): Page {
         ? networkLicenceSection(input.licences.all, input.licences.today, design.licenceTerms?.noticeDays)
         : []),
       ...demandsLink(input.demands),
+      ...measuredLink(input.measured),
       ...sitesSection(input.sites ?? []),
       ...partsSection(input.parts, input.catalogue),
       ...findingsSections(findings),
@@ -238,6 +241,13 @@ function demandsLink(demands: OverviewInput["demands"]): Section[] {
     { text: "demands", to: { page } },
   ];
   return [{ id: "demands", title: "Demands", blocks: [{ type: "paragraph", text }] }];
+}
+
+function measuredLink(measured: OverviewInput["measured"]): Section[] {
+  if (measured === undefined) return [];
+  const { words, page } = measured;
+  const text = [`${words}. By band, radio and branch: `, { text: "measured against promised", to: { page } }];
+  return [{ id: "measured", title: "Measured", blocks: [{ type: "paragraph", text }] }];
 }
 
 function partsSection(page: string | undefined, catalogue: string | undefined): Section[] {
