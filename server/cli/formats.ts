@@ -33,6 +33,7 @@ export const FORMATS = {
   check: [checkText, checkLines, checkJson, checkSarif, checkJunit, checkGithub],
   list: [listCsv, listXlsx, listJson, listGeoJson, listKml],
   report: [reportHtml, reportMarkdown],
+  sheets: [reportHtml, reportMarkdown],
   diff: [diffMarkdown, diffHtml, diffJson],
   history: [historyText, historyJson],
   profile: [profileText, profileCsv, profileSvg],

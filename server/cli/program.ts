@@ -127,7 +127,7 @@ function addList(root: Command): void {
     .description("print what a design knows as lists, for a spreadsheet, a map or a program")
     .argument(
       "<what>",
-      "sites, hops, ends, parts, ports, channels, findings, several of them parted by commas, or all",
+      "sites, hops, ends, parts, ports, channels, line-up, calibration, findings, several of them parted by commas, or all",
     )
     .argument("[dir]", "folder of one design", ".")
     .option("--out <file>", "file to write instead of printing; never one that is there")
@@ -137,6 +137,27 @@ function addList(root: Command): void {
     .action(async (what, dir, options) => {
       const { list } = await import("./commands/list.js");
       process.exitCode = await list(what, dir, options);
+    });
+}
+
+function addSheets(root: Command): void {
+  root
+    .command("sheets")
+    .description("write papers for people outside: what to read at line-up, what a hop is accepted with")
+    .argument("[dir]", "folder of one or several designs", ".")
+    .requiredOption("--out <dir>", "folder to write into; made when missing")
+    .option("--sheet <kinds...>", "line-up, acceptance; left out: both")
+    .option("--hop <hop>", "sheets of this hop alone")
+    .option("--language <language>", "en or de", "en")
+    .addOption(onOption())
+    .addOption(todayOption())
+    .addHelpText(
+      "after",
+      "\nSheets of earlier runs into the same folder that are no more are taken away. Exit status as of `report`.",
+    )
+    .action(async (dir, { sheet = [], ...options }) => {
+      const { sheets } = await import("./commands/sheets.js");
+      process.exitCode = await sheets(dir, { sheet, ...options });
     });
 }
 
@@ -364,6 +385,7 @@ const COMMANDS: readonly ((root: Command) => void)[] = [
   addImport,
   addList,
   addReport,
+  addSheets,
   addDiff,
   addHistory,
   addProfile,

@@ -9,6 +9,7 @@ const INTRO: Readonly<Record<FormatCommand, string>> = {
   list: `\`hopwright list LISTS --format FORMAT\`. ${FIRST}`,
   report:
     "`hopwright report --only FORMAT`, or several parted by a comma. Without it all of them are written.",
+  sheets: `\`hopwright sheets --format FORMAT\`. ${FIRST}`,
   diff: `\`hopwright diff REV --format FORMAT\`. ${FIRST}`,
   history: `\`hopwright history HOP --format FORMAT\`. ${FIRST}`,
   profile: `\`hopwright profile HOP --format FORMAT\`. ${FIRST}`,

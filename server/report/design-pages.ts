@@ -390,6 +390,11 @@ function pageName(design: JudgedDesign, hop: string, { folder }: PageOptions): s
   return `${folder}hops/${preparedFor(design).fileNames.get(hop)}`;
 }
 
+/** What was found about a hop, as its sheets tell it. */
+export function findingsAbout(design: JudgedDesign, hop: string): readonly ReportFinding[] {
+  return findingsOf(design, hop).map((finding) => reportFinding(finding, design, false));
+}
+
 /** Of one hop, or of none. */
 function findingsOf(design: JudgedDesign, hop: string | undefined): readonly PlacedFinding[] {
   return preparedFor(design).byHop.get(hop) ?? [];

@@ -9,7 +9,7 @@ import { type SignatureCode, type Signatures, signaturesFitting, signaturesOf } 
  * What a reading comes to. `replaced`: a later one is of the same. `before change`: the design promised another level
  * then. `not of the hop`: see `unlike`. `not known`: no level is computed there.
  */
-type ReadingVerdict =
+export type ReadingVerdict =
   | "agrees"
   | "low"
   | "high"

@@ -24,6 +24,7 @@ const ASKED: Readonly<Record<FormatCommand, readonly string[]>> = {
   check: ["check"],
   list: ["list", "hops"],
   report: ["report", "--out"],
+  sheets: ["sheets", "--out"],
   diff: ["diff", "HEAD~1", "HEAD", "--fail-on", "never"],
   history: ["history", "PEAK-TARN"],
   profile: ["profile", "PEAK-TARN"],
@@ -68,16 +69,16 @@ const rows = Object.entries(FORMATS).flatMap(([command, formats]) =>
 
 test.each(rows)("$command prints $name", ({ command, name }) => {
   const out = scratch(`${command}-${name}`);
-  const args =
-    command === "report" ? [...ASKED.report, out, "--only", name] : [...ASKED[command], "--format", name];
+  const writes = command === "report" || command === "sheets";
+  const option = command === "report" ? "--only" : "--format";
+  const args = [...ASKED[command], ...(writes ? [out] : []), option, name];
   const { stdout, stderr, status } = run([...args, "--today", TODAY], { cwd: repository.root });
   expect([stderr.split("\n").filter((line) => line.startsWith("error")), status === 2]).toEqual([[], false]);
-  const texts =
-    command === "report"
-      ? readdirSync(out)
-          .filter((file) => file.endsWith(name === "html" ? ".html" : ".md"))
-          .map((file) => readFileSync(join(out, file), "utf8"))
-      : [stdout];
+  const texts = writes
+    ? readdirSync(out, { recursive: true, encoding: "utf8" })
+        .filter((file) => file.endsWith(name === "html" ? ".html" : ".md"))
+        .map((file) => readFileSync(join(out, file), "utf8"))
+    : [stdout];
   expect(texts.length).toBeGreaterThan(0);
   for (const text of texts) VALID[name]!(text);
 });
@@ -89,7 +90,9 @@ test.each(Object.keys(FORMATS) as FormatCommand[])(
     const names = FORMATS[command].map(({ name }) => name);
     for (const { name, what } of FORMATS[command])
       expect(help).toMatch(new RegExp(`^  ${name} +${escaped(what)}$`, "m"));
-    const args = command === "report" ? ["report", "--out", "x", "--only"] : [...ASKED[command], "--format"];
+    const writes = command === "report" || command === "sheets";
+    const option = command === "report" ? "--only" : "--format";
+    const args = [...ASKED[command], ...(writes ? ["x"] : []), option];
     const { status, stdout, stderr } = run([...args, "pdf"], { cwd: repository.root });
     expect([status, stdout]).toEqual([2, ""]);
     expect(stderr).toContain("pdf: ");

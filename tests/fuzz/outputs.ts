@@ -20,9 +20,16 @@ import { compareStates, type DesignState } from "../../server/compare/compare-de
 import { type ComparedDesign, notesOf } from "../../server/compare/compare-folders.js";
 import type { JudgedFolder } from "../../server/findings/judged-folder.js";
 import { countsOf } from "../../server/findings/summary.js";
-import { demandsOf, overviewOf, pageOfHop, partsOf } from "../../server/report/design-pages.js";
+import {
+  calibrationIn,
+  demandsOf,
+  overviewOf,
+  pageOfHop,
+  partsOf,
+} from "../../server/report/design-pages.js";
 import { tryChannels } from "../../server/session/channels.js";
 import { ground } from "../../server/session/ground.js";
+import { HOP_SHEETS, hopSheets } from "../../server/sheets/hop-sheets.js";
 import { decisionChanges } from "../../shared/compare/decisions.js";
 import { findRenames } from "../../shared/compare/renames.js";
 import { atAllTimes } from "../../shared/compare/times.js";
@@ -66,6 +73,12 @@ const INPUTS: Inputs = {
     },
   ],
   report: pagesOf,
+  sheets: ({ is }) =>
+    is.designs.flatMap((design) =>
+      (["en", "de"] as const).flatMap((language) => [
+        ...hopSheets(design, { sheets: HOP_SHEETS, language, folder: `${language}/` }),
+      ]),
+    ),
   diff: async function* (fuzzed) {
     yield await comparisonOf(fuzzed);
   },
@@ -280,6 +293,8 @@ async function* pagesOf({ is, today }: Fuzzed): AsyncIterable<Page> {
     const parts = partsOf(design, options);
     const carried = demandsOf(design, options);
     if (carried) yield carried;
+    const measured = calibrationIn(design, options);
+    if (measured) yield measured;
     if (parts) yield parts;
     for (const name of design.model.names("hop")) {
       const page = await pageOfHop(design, name, options);

@@ -1,9 +1,7 @@
-import { existsSync, realpathSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import type { Page } from "../../../shared/report/document/document.js";
 import { listPage } from "../../../shared/report/pages/list-page.js";
-import { CommandError, EXIT } from "../../command-error.js";
-import { slashed } from "../../files/slashed.js";
+import { EXIT } from "../../command-error.js";
 import { type JudgedDesign, type JudgedFolder, judgeFolder } from "../../findings/judged-folder.js";
 import { noSuchHop, notEvaluated, notStanding } from "../../findings/one-hop.js";
 import { shownFrom } from "../../findings/paths.js";
@@ -19,9 +17,9 @@ import {
   pagesOfSites,
   partsOf,
 } from "../../report/design-pages.js";
-import { fileNames } from "../../report/names.js";
 import { plannedOf } from "../../report/planned.js";
 import { FORMATS, formatNamed } from "../formats.js";
+import { designFolders, refusedFolders } from "../out-folders.js";
 import { safe } from "../print/safe.js";
 import { tellUnreadable } from "../print/unreadable.js";
 import { progressLine } from "../progress.js";
@@ -81,22 +79,6 @@ export async function report(folder: string, options: ReportOptions): Promise<nu
   return errors > 0 ? EXIT.findings : EXIT.clean;
 }
 
-/** Pages among the files of a design would be taken for a part of it by the next reader, those of git's by git. */
-function refusedFolders({ designs }: JudgedFolder, out: string): (folder: string) => void {
-  if (out.trim() === "") throw new CommandError("--out: name a folder to write into");
-  const roots = new Set(designs.map(({ root }) => realpathSync(root)));
-  return (folder) => {
-    if (!existsSync(folder)) return;
-    const real = realpathSync(folder);
-    if (roots.has(real))
-      throw new CommandError(
-        `${folder}: this is the folder of the design itself; name another, for example ${join(folder, "out")}`,
-      );
-    if (slashed(real).split("/").includes(".git"))
-      throw new CommandError(`${folder}: this is a folder of git's own; name another`);
-  };
-}
-
 /** Page by page, so that a large network's report is never whole in memory. */
 async function* allPages({ root, designs }: JudgedFolder, { today }: ReportOptions): AsyncIterable<Page> {
   const [only] = designs;
@@ -154,11 +136,4 @@ async function* pagesOfHop(
     else if (!design.model.standsHop(name)) throw notStanding(name, on);
     else throw notEvaluated(name);
   }
-}
-
-function designFolders(root: string, designs: readonly JudgedDesign[]): Map<JudgedDesign, string> {
-  const paths = designs.map((design) => shownFrom(root, design.root).replaceAll("/", "-"));
-  const names = fileNames(paths.map((path) => (path === "." ? "root" : path)));
-  const each = [...names.values()];
-  return new Map(designs.map((design, index) => [design, `${each[index]}/`]));
 }

@@ -26,6 +26,8 @@ export interface Column {
   readonly title: string;
   /** Figures stand right, so that their digits stand below each other. */
   readonly align?: "left" | "right";
+  /** To be filled in by hand: its empty cells are drawn as boxes. */
+  readonly fill?: true;
 }
 
 export interface TableRow {
@@ -79,11 +81,36 @@ export interface ReportFinding {
   readonly otherTime?: true;
 }
 
+/** A field to fill in by hand. */
+export interface FormField {
+  readonly label: string;
+  /** What is expected there. */
+  readonly expected?: string;
+  readonly unit?: string;
+  /** Filled in already; undefined: an empty box. */
+  readonly value?: string;
+  /** A whole line of its own. */
+  readonly wide?: true;
+}
+
+/** A place to sign: the role, and what is written there. */
+export interface SigningPlace {
+  readonly role: string;
+  readonly fields: readonly string[];
+}
+
+/** As `lang` of a page. */
+export type PageLanguage = "en" | "de";
+
 export type Block =
   | { readonly type: "paragraph"; readonly text: Inline }
   | { readonly type: "list"; readonly items: readonly Inline[] }
   | { readonly type: "facts"; readonly facts: readonly Fact[] }
   | { readonly type: "findings"; readonly findings: readonly ReportFinding[] }
+  | { readonly type: "form"; readonly fields: readonly FormField[] }
+  | { readonly type: "signatures"; readonly places: readonly SigningPlace[] }
+  /** Sentences of safety: seen in black and white, and never parted from their heading. */
+  | { readonly type: "cautions"; readonly items: readonly Inline[] }
   /** Stand side by side where there is room. */
   | { readonly type: "pair"; readonly sides: readonly (readonly Block[])[] }
   | Table
@@ -109,6 +136,8 @@ export interface Page {
   readonly name: string;
   readonly title: string;
   readonly subtitle?: string;
+  /** Undefined: English. */
+  readonly language?: PageLanguage;
   /** The way back to the page above. */
   readonly up?: { readonly text: string; readonly to: PageLink };
   readonly keyFigures: readonly KeyFigure[];

@@ -6,6 +6,7 @@ import {
   type Block,
   type Fact,
   type Figure,
+  type FormField,
   type Inline,
   type KeyFigure,
   linkFrom,
@@ -13,6 +14,7 @@ import {
   type PrintedFile,
   type ReportFinding,
   type Section,
+  type SigningPlace,
   type Span,
   sentence,
   spansOf,
@@ -30,7 +32,7 @@ export function printHtml(page: Page): PrintedFile {
   const isSearched = page.sections.some(({ blocks }) => blocks.some(canBeSearched));
   const policy = isSearched ? `${POLICY}; script-src '${FIND_HASH}'` : POLICY;
   const text = `<!doctype html>
-<html lang="en">
+<html lang="${page.language ?? "en"}">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
@@ -120,6 +122,12 @@ function blockHtml(block: Block, page: Page): string {
       return factsHtml(block.facts, page);
     case "findings":
       return findingsHtml(block.findings, page);
+    case "form":
+      return formHtml(block.fields);
+    case "signatures":
+      return signaturesHtml(block.places);
+    case "cautions":
+      return `<ul class="cautions">${block.items.map((item) => `<li>${inline(item, page)}</li>`).join("")}</ul>`;
     case "pair":
       return `<div class="pair">${block.sides.map((side) => `<div>${blocksHtml(side, page)}</div>`).join("")}</div>`;
     case "table":
@@ -137,6 +145,24 @@ function factsHtml(facts: readonly Fact[], page: Page): string {
   return `<dl class="facts">${rows.join("")}</dl>`;
 }
 
+function formHtml(fields: readonly FormField[]): string {
+  const boxes = fields.map(({ label, expected, unit, value, wide }) => {
+    const about = expected === undefined ? "" : ` <span class="quiet">${escaped(expected)}</span>`;
+    const behind = unit === undefined ? "" : `<span class="unit">${escaped(unit)}</span>`;
+    const box = `<span class="box">${value === undefined ? "" : escaped(value)}</span>`;
+    return `<div${wide ? ' class="broad"' : ""}><dt>${escaped(label)}${about}</dt><dd>${box}${behind}</dd></div>`;
+  });
+  return `<dl class="form">${boxes.join("")}</dl>`;
+}
+
+function signaturesHtml(places: readonly SigningPlace[]): string {
+  const signed = places.map(({ role, fields }) => {
+    const lines = fields.map((field) => `<div><dt>${escaped(field)}</dt><dd></dd></div>`);
+    return `<div><p><strong>${escaped(role)}</strong></p><dl>${lines.join("")}</dl></div>`;
+  });
+  return `<div class="signatures">${signed.join("")}</div>`;
+}
+
 /** On a narrow screen each row of a wider table becomes a card with a line for each cell; a long list stays a table. */
 const WIDEST_ON_PHONE = 4;
 const MOST_CARDS = 60;
@@ -144,6 +170,7 @@ const MOST_CARDS = 60;
 function tableHtml(table: Table, page: Page): string {
   const { caption, columns, rows } = table;
   const side = (index: number) => (columns[index]?.align === "right" ? ' class="right"' : "");
+  const sideOf = (index: number) => (columns[index]?.fill ? ' class="fill"' : side(index));
   const head = columns
     .map(({ title }, index) => `<th scope="col"${side(index)}>${escaped(title)}</th>`)
     .join("");
@@ -160,7 +187,7 @@ function tableHtml(table: Table, page: Page): string {
             : inline(cell, page);
         // As a card a cell is a flex box: what stands in it stays one run of text.
         const kept = asCards && spansOf(cell).length > 1 ? `<span>${text}</span>` : text;
-        return `<td${side(index)}${label(index)}>${kept}</td>`;
+        return `<td${sideOf(index)}${label(index)}>${kept}</td>`;
       })
       .join("");
     const found = isSearched && find !== undefined ? ` data-find="${escaped(find)}"` : "";

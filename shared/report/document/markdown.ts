@@ -68,6 +68,23 @@ function blockText(block: Block, page: Page, drawings: PrintedFile[]): string[] 
       ];
     case "findings":
       return [block.findings.map((finding) => findingText(finding, page)).join("\n")];
+    case "form":
+      return [
+        block.fields
+          .map(({ label, expected, unit, value }) => {
+            const about = expected === undefined ? "" : ` (${escaped(expected)})`;
+            const behind = unit === undefined ? "" : ` ${escaped(unit)}`;
+            return `- ${escaped(label)}${about}: ${value === undefined ? BLANK : escaped(value)}${behind}`;
+          })
+          .join("\n"),
+      ];
+    case "signatures":
+      return block.places.flatMap(({ role, fields }) => [
+        `**${escaped(role)}**`,
+        fields.map((field) => `- ${escaped(field)}: ${BLANK}`).join("\n"),
+      ]);
+    case "cautions":
+      return [block.items.map((item) => `- ⚠ ${inline(item, page)}`).join("\n")];
     case "pair":
       return block.sides.flat().flatMap((one) => blockText(one, page, drawings));
     case "table":
@@ -83,6 +100,9 @@ function blockText(block: Block, page: Page, drawings: PrintedFile[]): string[] 
     }
   }
 }
+
+/** Where somebody writes. */
+const BLANK = "…………………………";
 
 function findingText(
   { rule, severity, message, help, where, hop, accepted }: ReportFinding,

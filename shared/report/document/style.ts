@@ -205,8 +205,22 @@ table.cards td:empty{display:none}
 .key.many{grid-template-columns:repeat(2,1fr);gap:0 1rem}
 .key.many dd:not(.note){font-size:1.15rem;white-space:normal}
 }
+.cautions{border:1.5px solid var(--ink);border-radius:3px;padding:.5rem .8rem .5rem 2.2rem;margin:.4rem 0}
+.cautions li{list-style:"⚠  "}
+.form{display:grid;grid-template-columns:repeat(auto-fill,minmax(15rem,1fr));gap:.5rem 1.2rem;margin:.4rem 0}
+.form .broad{grid-column:1/-1}
+.form dt{font-size:.85em}
+.form dd{display:flex;gap:.4rem;align-items:center;margin:0}
+.form .box{flex:1;border:1px solid var(--quiet);min-height:1.7em;padding:0 .4em}
+.form .broad .box{min-height:4em}
+td.fill{border:1px solid var(--quiet);min-width:5.5em}
+.signatures{display:grid;grid-template-columns:repeat(auto-fit,minmax(15rem,1fr));gap:1.2rem 2rem}
+.signatures dl{margin:0}
+.signatures dt{font-size:.85em;color:var(--quiet)}
+.signatures dd{border-bottom:1px solid var(--ink);height:2em;margin:0 0 .4rem}
 ${drawingStyle((name) => `var(--${name})`)}
 @media print{
+.cautions,.form>div,.signatures>div{break-inside:avoid}
 @page{margin:16mm 14mm}
 :root{--paper:#fff;--panel:#f2f2f2}
 :root,body{font-size:9.5pt}

@@ -21,16 +21,21 @@ export const SAFETY: readonly string[] = [
 /** @param pair the other hop of a dual-band pair */
 export function cautions(hop: Hop, result: HopResult, pair?: Pair): Section {
   const blocks: Block[] = [];
-  const distances = result.ends.flatMap((site) => {
+  const distances = distancesToKeep(hop, result, pair);
+  if (distances.length > 0) blocks.push(...keepOutBlocks(distances));
+  blocks.push({ type: "list", items: [LOCAL_CODES, ...SAFETY] });
+  return { id: "safety", title: "Before work on site", blocks };
+}
+
+/** In front of the antennas of both ends; of one that two bands share, of both together. */
+export function distancesToKeep(hop: Hop, result: HopResult, pair?: Pair): readonly KeepOut[] {
+  return result.ends.flatMap((site) => {
     const shared =
       pair?.otherResult && sharesAntenna(hop, pair.other, site)
         ? { result: pair.otherResult, site }
         : undefined;
     return keepOut({ result, site }, shared) ?? [];
   });
-  if (distances.length > 0) blocks.push(...keepOutBlocks(distances));
-  blocks.push({ type: "list", items: [LOCAL_CODES, ...SAFETY] });
-  return { id: "safety", title: "Before work on site", blocks };
 }
 
 function keepOutBlocks(distances: readonly KeepOut[]): Block[] {

@@ -1,0 +1,90 @@
+/** `sheets`: papers for people outside of the design team, each a page of its own. */
+import { dirname, join, resolve } from "node:path";
+import { CommandError, EXIT } from "../../command-error.js";
+import { judgeFolder } from "../../findings/judged-folder.js";
+import { noSuchHop, notEvaluated, notStanding } from "../../findings/one-hop.js";
+import { shownFrom } from "../../findings/paths.js";
+import { countsOf } from "../../findings/summary.js";
+import { HOP_SHEETS, type HopSheet, hopSheets, LANGUAGES } from "../../sheets/hop-sheets.js";
+import { FORMATS, formatNamed } from "../formats.js";
+import { designFolders, refusedFolders } from "../out-folders.js";
+import { safe } from "../print/safe.js";
+import { tellUnreadable } from "../print/unreadable.js";
+import { progressLine } from "../progress.js";
+import { ReportRecord } from "../report-record.js";
+import { note } from "../streams.js";
+
+export interface SheetsOptions {
+  readonly out: string;
+  readonly format: string;
+  /** Kinds; empty: all. */
+  readonly sheet: readonly string[];
+  readonly hop?: string;
+  readonly language: string;
+  readonly today: string;
+  readonly on?: string;
+}
+
+/** @returns the exit status, as of `report` */
+export async function sheets(folder: string, options: SheetsOptions): Promise<number> {
+  const format = formatNamed(FORMATS.sheets, options.format);
+  const kinds = kindsOf(options.sheet);
+  const { language } = options;
+  if (!isLanguage(language))
+    throw new CommandError(`--language ${language}: choose from ${Object.keys(LANGUAGES).join(", ")}`);
+  const progress = progressLine();
+  const { hop, today, on } = options;
+  const judged = await judgeFolder(folder, { today, pace: progress.pace, only: hop, times: { on } });
+  progress.end();
+  const unreadable = tellUnreadable(judged);
+  const refuse = refusedFolders(judged, options.out);
+  refuse(options.out);
+  const { designs } = judged;
+  if (hop !== undefined) mustHaveSheets(designs, hop, on);
+  const folders = designFolders(judged.root, designs);
+  const record = new ReportRecord(options.out);
+  let pages = 0;
+  for (const design of designs) {
+    const within = designs.length === 1 ? "" : folders.get(design)!;
+    for (const page of hopSheets(design, { sheets: kinds, hop, language, folder: within })) {
+      for (const { path, text } of await format.print(page)) {
+        refuse(dirname(join(options.out, path)));
+        record.write(path, text);
+      }
+      pages++;
+    }
+  }
+  // Sheets of one hop or of one kind say nothing of the others.
+  const isAll = hop === undefined && options.sheet.length === 0;
+  for (const path of isAll ? record.removeOthers() : [])
+    note(`${safe(path)} was changed by hand since an earlier run and is left there`);
+  const errors = designs.reduce((sum, design) => sum + countsOf(design).errors, 0);
+  if (errors > 0) note(`${errors} error${errors === 1 ? "" : "s"} in the design`);
+  note(
+    `${pages} sheet${pages === 1 ? "" : "s"} written to ${safe(shownFrom(process.cwd(), resolve(options.out)))}`,
+  );
+  if (unreadable) return EXIT.unreadable;
+  return errors > 0 ? EXIT.findings : EXIT.clean;
+}
+
+function kindsOf(asked: readonly string[]): readonly HopSheet[] {
+  const wrong = asked.find((one) => !(HOP_SHEETS as readonly string[]).includes(one));
+  if (wrong !== undefined) throw new CommandError(`--sheet ${wrong}: choose from ${HOP_SHEETS.join(", ")}`);
+  return asked.length === 0 ? HOP_SHEETS : HOP_SHEETS.filter((one) => asked.includes(one));
+}
+
+function isLanguage(language: string): language is keyof typeof LANGUAGES {
+  return Object.hasOwn(LANGUAGES, language);
+}
+
+function mustHaveSheets(
+  designs: Awaited<ReturnType<typeof judgeFolder>>["designs"],
+  hop: string,
+  on: string | undefined,
+): void {
+  const holding = designs.filter(({ model }) => model.declarations(`hop ${hop}`).length > 0);
+  if (holding.length === 0) throw noSuchHop(hop, designs);
+  if (holding.some(({ session }) => session.result(hop) !== undefined)) return;
+  if (holding.every(({ model }) => !model.standsHop(hop))) throw notStanding(hop, on);
+  throw notEvaluated(hop);
+}

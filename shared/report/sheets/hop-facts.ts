@@ -1,0 +1,116 @@
+/** What both sheets of a hop begin with: what it is, and the cautions. */
+import type { Hop, HopEnd } from "../../design/design.js";
+import { unitsOf } from "../../equipment/units.js";
+import type { HopResult } from "../../evaluate/account/result.js";
+import { dbm, fixed, frequency, kilometres, metres } from "../../format/numbers.js";
+import type { Pair } from "../../network/in-network.js";
+import { factsAt } from "../../radio/arrangement-pairs.js";
+import { SINGLE } from "../../radio/arrangements.js";
+import type { Inline, Section, TableRow } from "../document/document.js";
+import { distancesToKeep } from "../pages/cautions.js";
+import type { SheetWords } from "./words/sheet-words.js";
+
+export interface HopSheetInput {
+  readonly hop: Hop;
+  readonly result: HopResult;
+  /** The other hop of a dual-band pair: its power comes on top where the antenna is shared. */
+  readonly pair?: Pair | undefined;
+  /** Of the design. */
+  readonly design?: string;
+  readonly name: string;
+  readonly words: SheetWords;
+  readonly colophon: string;
+}
+
+/** A row a fact, a column an end. */
+export function hopFacts({ hop, result, words }: HopSheetInput): Section {
+  const { facts, common, figure, polarizations } = words;
+  const row = (label: string, of: (end: HopEnd, at: 0 | 1) => string | undefined): TableRow[] => {
+    const cells = ([0, 1] as const).map((at) => of(hop.ends[at], at));
+    if (cells.every((cell) => cell === undefined)) return [];
+    return [{ cells: [label, ...cells.map((cell) => cell ?? common.notStated)] }];
+  };
+  const geometry = (at: 0 | 1) => result.geometry?.[at];
+  const directionFrom = (end: HopEnd) => result.directions.find(({ from }) => from === end.site.name);
+  const polarizationOf = (end: HopEnd) => {
+    const units = unitsOf(hop, end, factsAt(hop, end) ?? SINGLE);
+    const all = [...new Set(units.flatMap(({ polarization }) => polarization ?? []))];
+    return all.length === 0 ? undefined : all.map((one) => polarizations[one]).join(", ");
+  };
+  const rows = [
+    ...row(
+      common.antenna[0]!.toUpperCase() + common.antenna.slice(1),
+      ({ antenna }) => antenna?.title ?? antenna?.name,
+    ),
+    ...row(facts.height, ({ antennaHeightM }) =>
+      antennaHeightM === undefined ? undefined : figure(metres(antennaHeightM)),
+    ),
+    ...row(facts.azimuthTrue, (_, at) => {
+      const seen = geometry(at);
+      return seen && figure(`${fixed(seen.azimuthDeg, 2)}°`);
+    }),
+    ...row(facts.elevation, (_, at) => {
+      const seen = geometry(at);
+      return seen && figure(`${fixed(seen.elevationDeg, 2)}°`);
+    }),
+    ...row(facts.transmits, ({ transmitFrequencyHz }) =>
+      transmitFrequencyHz === undefined ? undefined : figure(frequency(transmitFrequencyHz)),
+    ),
+    ...row(facts.polarization, polarizationOf),
+    ...row(facts.radio, () => hop.radio?.title ?? hop.radio?.name),
+    ...row(facts.power, (end) => {
+      const first = directionFrom(end)?.levels[0];
+      return first && figure(dbm(first.levelDbm));
+    }),
+    ...row(facts.coupler, ({ coupler }) => coupler?.title ?? coupler?.name),
+    ...row(facts.cable, ({ installation }) =>
+      installation?.cableLengthM === undefined ? undefined : figure(metres(installation.cableLengthM)),
+    ),
+  ];
+  const length: Inline =
+    result.distanceM === undefined
+      ? `${facts.length}: ${common.notStated}`
+      : `${facts.length}: ${figure(kilometres(result.distanceM))}`;
+  return {
+    id: "hop",
+    title: facts.title,
+    blocks: [
+      { type: "paragraph", text: length },
+      {
+        type: "table",
+        columns: [
+          { title: common.what },
+          ...hop.ends.map(({ site }) => ({
+            title: site.title === undefined ? site.name : `${site.name}, ${site.title}`,
+          })),
+        ],
+        rows,
+      },
+    ],
+  };
+}
+
+/** Never apart from the sheet that sends somebody there; `brief` on one that is signed: distances, and what comes first. */
+export function sheetCautions(
+  { hop, result, pair, words }: HopSheetInput,
+  length: "whole" | "brief" = "whole",
+): Section {
+  const { safety, figure } = words;
+  const up = (distanceM: number) => figure(`${fixed(Math.ceil(distanceM * 10) / 10, 1)} m`);
+  const distances = distancesToKeep(hop, result, pair).map(({ site, generalPublicM, occupationalM }) =>
+    safety.keepOut(site, up(generalPublicM), up(occupationalM)),
+  );
+  const items = [
+    ...distances,
+    ...safety.items.slice(0, length === "brief" ? 1 : undefined),
+    ...(distances.length > 0 ? [safety.keepOutLaw] : []),
+  ];
+  return { id: "safety", title: safety.title, blocks: [{ type: "cautions", items }] };
+}
+
+export function sheetSubtitle({ hop, design, words }: HopSheetInput): string {
+  const names = hop.ends.map(({ site }) => site.title ?? site.name).join(" – ");
+  const parts = [hop.title === undefined ? undefined : hop.name, names];
+  if (design !== undefined) parts.push(`${words.common.designOf}: ${design}`);
+  return parts.filter((part) => part !== undefined).join(", ");
+}

@@ -1,0 +1,233 @@
+/** The sheet that a technician lines a hop up with: what to read, within which window, and what less points to. */
+import { type ExpectedLevel, expectedLevels, levelWindowDb } from "../../as-built/expected.js";
+import type { LessByRange } from "../../as-built/side-lobe.js";
+import { signaturesOf } from "../../as-built/signatures.js";
+import type { Hop } from "../../design/design.js";
+import { rssiVoltage } from "../../equipment/rssi.js";
+import { dbm, decibels } from "../../format/numbers.js";
+import type { Block, Page, Section, Table, TableRow } from "../document/document.js";
+import { type HopSheetInput, hopFacts, sheetCautions, sheetSubtitle } from "./hop-facts.js";
+import type { SheetWords } from "./words/sheet-words.js";
+
+export function lineUpSheet(input: HopSheetInput): Page {
+  const { hop, result, name, words, colophon } = input;
+  const expected = expectedLevels(hop, result);
+  return {
+    name,
+    title: `${words.lineUp.title}: ${hop.title ?? hop.name}`,
+    subtitle: sheetSubtitle(input),
+    language: words.language,
+    keyFigures: [],
+    sections: [
+      sheetCautions(input),
+      hopFacts(input),
+      levelSection(input, expected),
+      lessSection(input, expected),
+      {
+        id: "order",
+        title: words.lineUp.order,
+        blocks: [orderTable(words)],
+      },
+      fieldSection(input),
+    ],
+    colophon,
+  };
+}
+
+/** In the order of the work, each with a box for whoever has done it. */
+function orderTable({ lineUp, common }: SheetWords): Table {
+  return {
+    type: "table",
+    columns: [{ title: "", align: "right" }, { title: common.what }, { title: lineUp.done, fill: true }],
+    rows: lineUp.steps.map((step, at) => ({ cells: [String(at + 1), step, ""] })),
+  };
+}
+
+function levelSection({ hop, words }: HopSheetInput, expected: readonly ExpectedLevel[]): Section {
+  const { lineUp } = words;
+  const directions = [...Map.groupBy(expected, ({ to }) => to).values()];
+  const modes = modeTable(hop, expected, words);
+  return {
+    id: "levels",
+    title: lineUp.levels,
+    blocks: [
+      { type: "paragraph", text: lineUp.levelsTold(words.figure(decibels(levelWindowDb(hop)))) },
+      ...directions.map((those) => levelTable(hop, those, words)),
+      ...(modes ? [modes] : []),
+    ],
+  };
+}
+
+function levelTable(hop: Hop, those: readonly ExpectedLevel[], words: SheetWords): Table {
+  const { lineUp } = words;
+  const [first] = those;
+  const several = new Set(those.map(({ carrier }) => carrier)).size > 1;
+  return {
+    type: "table",
+    caption: lineUp.direction(first!.from, first!.to),
+    columns: [
+      { title: lineUp.receiver },
+      { title: lineUp.sender },
+      { title: lineUp.promised, align: "right" },
+      { title: lineUp.window, align: "right" },
+      { title: lineUp.testVoltage, align: "right" },
+      { title: lineUp.measured, fill: true },
+      { title: lineUp.voltageRead, fill: true },
+    ],
+    rows: those.map((one) => {
+      const { levelDbm } = one.modes.at(-1)!;
+      return {
+        cells: [
+          receiverWords(one, several, words),
+          words.roles[one.sender === "main" ? "main" : "standby"],
+          words.figure(dbm(levelDbm)),
+          windowWords(hop, levelDbm, words),
+          voltageWords(hop, levelDbm, words),
+          "",
+          "",
+        ],
+      };
+    }),
+  };
+}
+
+export function receiverWords(
+  { branch, carrier, polarization }: Pick<ExpectedLevel, "branch" | "carrier" | "polarization">,
+  several: boolean,
+  words: SheetWords,
+): string {
+  const parts = [
+    words.roles[branch],
+    several ? words.carrier(carrier) : undefined,
+    several && polarization ? words.polarizations[polarization] : undefined,
+  ];
+  return parts.filter((part) => part !== undefined).join(", ");
+}
+
+/** `-46.0 to -40.0 dBm` */
+function windowWords(hop: Hop, levelDbm: number, { figure, common }: SheetWords): string {
+  const windowDb = levelWindowDb(hop);
+  return figure(`${(levelDbm - windowDb).toFixed(1)} ${common.to} ${dbm(levelDbm + windowDb)}`);
+}
+
+function voltageWords(hop: Hop, levelDbm: number, { figure, lineUp }: SheetWords): string {
+  const points = hop.radio?.unit?.rssi ?? [];
+  if (points.length === 0) return "–";
+  const found = rssiVoltage(points, levelDbm);
+  return found.ok ? figure(`${found.voltageV.toFixed(2)} V`) : lineUp.offCurve;
+}
+
+/** Of the main units, where the hop runs in several modes: another mode may have another power. */
+function modeTable(hop: Hop, expected: readonly ExpectedLevel[], words: SheetWords): Table | undefined {
+  const main = expected.filter(({ state, carrier }) => state === "normal" && carrier === 1);
+  const modes = main[0]?.modes ?? [];
+  if (modes.length < 2) return undefined;
+  const rows = modes.slice(0, -1).map(
+    ({ modulation }, at): TableRow => ({
+      cells: [
+        modulation,
+        ...main.map((one) => {
+          const levelDbm = one.modes[at]?.levelDbm;
+          return levelDbm === undefined ? "–" : words.figure(dbm(levelDbm));
+        }),
+      ],
+    }),
+  );
+  return {
+    type: "table",
+    caption: words.lineUp.otherModes,
+    columns: [
+      { title: words.common.mode },
+      ...main.map(({ to }) => ({ title: to, align: "right" as const })),
+    ],
+    rows: hop.modes.length > MOST_MODES ? rows.slice(0, MOST_MODES) : rows,
+  };
+}
+
+const MOST_MODES = 16;
+
+function lessSection({ hop, words }: HopSheetInput, expected: readonly ExpectedLevel[]): Section {
+  const { lineUp } = words;
+  const { oneLobe, bothLobes, turned } = signaturesOf(hop);
+  const main = expected.filter(
+    ({ state, carrier, branch }) => state === "normal" && carrier === 1 && branch === "main",
+  );
+  const row = (code: keyof typeof lineUp.signs, range: LessByRange | undefined): TableRow[] =>
+    range === undefined
+      ? []
+      : [
+          {
+            cells: [
+              lineUp.signs[code],
+              rangeText(range.fromDb, range.toDb, "dB", words),
+              ...main.map(({ modes }) => {
+                const { levelDbm } = modes.at(-1)!;
+                return rangeText(levelDbm - range.toDb, levelDbm - range.fromDb, "dBm", words);
+              }),
+            ],
+          },
+        ];
+  const rows = [
+    ...row("one side lobe", oneLobe),
+    ...row("turned feed", turned),
+    ...row("both side lobes", bothLobes),
+  ];
+  const table: Block[] =
+    rows.length === 0
+      ? []
+      : [
+          {
+            type: "table",
+            columns: [
+              { title: lineUp.sign },
+              { title: lineUp.lessBy, align: "right" },
+              ...main.map(({ to }) => ({ title: lineUp.levelAt(to), align: "right" as const })),
+            ],
+            rows,
+          },
+        ];
+  return {
+    id: "less",
+    title: lineUp.lessTitle,
+    blocks: [{ type: "paragraph", text: lineUp.lessTold }, ...table],
+  };
+}
+
+function rangeText(from: number, to: number, unit: string, { figure, common }: SheetWords): string {
+  return figure(`${from.toFixed(0)} ${common.to} ${to.toFixed(0)} ${unit}`);
+}
+
+function fieldSection({ hop, words }: HopSheetInput): Section {
+  const { lineUp, common } = words;
+  const names = lineUp.fieldNames;
+  const ofEnds = hop.ends.flatMap(({ site: { name } }) => [
+    { label: names.azimuthBuilt(name), unit: "°" },
+    { label: names.heightBuilt(name), unit: "m" },
+    { label: names.serialOf(common.unit, name) },
+    { label: names.serialOf(common.antenna, name) },
+  ]);
+  return {
+    id: "fields",
+    title: lineUp.fields,
+    blocks: [
+      {
+        type: "form",
+        fields: [
+          { label: names.readOn },
+          { label: names.readBy },
+          { label: names.instrument },
+          { label: names.weather },
+          { label: names.powerControlOff, value: "☐" },
+          ...ofEnds,
+          { label: names.remarks, wide: true },
+        ],
+      },
+      {
+        type: "paragraph",
+        text: lineUp.back
+          .split("`")
+          .map((part, at) => (at % 2 ? { text: part, mark: "code" as const } : part)),
+      },
+    ],
+  };
+}

@@ -1,0 +1,136 @@
+/** The words of sheets, a table a language: whoever makes a sheet takes every word, figure and day from here. */
+
+import type { BuiltFact } from "../../../as-built/differences.js";
+import type { ReadingVerdict } from "../../../as-built/held.js";
+import type { SignatureCode } from "../../../as-built/signatures.js";
+import type { UnitRole } from "../../../design/as-built.js";
+import type { Polarization } from "../../../design/design.js";
+import type { Verdict } from "../../../evaluate/account/outage-result.js";
+import type { PageLanguage } from "../../document/document.js";
+
+export interface SheetWords {
+  readonly language: PageLanguage;
+  /** `2026-05-02` as a reader of the language writes it. */
+  day(iso: string): string;
+  /** Figures with the decimal mark of the language. @param text with a point */
+  figure(text: string): string;
+  readonly common: {
+    readonly designOf: string;
+    readonly site: string;
+    readonly what: string;
+    readonly planned: string;
+    readonly built: string;
+    readonly difference: string;
+    readonly notStated: string;
+    readonly from: string;
+    readonly to: string;
+    readonly mode: string;
+    readonly name: string;
+    readonly date: string;
+    readonly signature: string;
+    readonly serial: string;
+    readonly unit: string;
+    readonly antenna: string;
+    colophon(version: string, on: string): string;
+  };
+  readonly safety: {
+    readonly title: string;
+    /** Local codes first. */
+    readonly items: readonly string[];
+    keepOut(site: string, publicM: string, workersM: string): string;
+    readonly keepOutLaw: string;
+  };
+  readonly roles: Readonly<Record<UnitRole, string>>;
+  readonly polarizations: Readonly<Record<Polarization, string>>;
+  carrier(number: number): string;
+  readonly senderStandby: string;
+  readonly facts: {
+    readonly title: string;
+    readonly length: string;
+    readonly height: string;
+    readonly azimuthTrue: string;
+    readonly elevation: string;
+    readonly transmits: string;
+    readonly polarization: string;
+    readonly radio: string;
+    readonly power: string;
+    readonly coupler: string;
+    readonly cable: string;
+  };
+  readonly lineUp: {
+    readonly title: string;
+    readonly order: string;
+    readonly steps: readonly string[];
+    readonly done: string;
+    readonly levels: string;
+    levelsTold(windowDb: string): string;
+    direction(from: string, to: string): string;
+    readonly receiver: string;
+    readonly sender: string;
+    readonly promised: string;
+    readonly window: string;
+    readonly testVoltage: string;
+    readonly measured: string;
+    readonly voltageRead: string;
+    readonly otherModes: string;
+    readonly lessTitle: string;
+    readonly lessTold: string;
+    readonly sign: string;
+    readonly lessBy: string;
+    levelAt(site: string): string;
+    readonly signs: Readonly<Record<SignatureCode, string>>;
+    readonly offCurve: string;
+    readonly fields: string;
+    readonly fieldNames: {
+      readonly readOn: string;
+      readonly readBy: string;
+      readonly instrument: string;
+      readonly weather: string;
+      readonly powerControlOff: string;
+      azimuthBuilt(site: string): string;
+      heightBuilt(site: string): string;
+      serialOf(what: string, site: string): string;
+      readonly remarks: string;
+    };
+    readonly back: string;
+  };
+  readonly acceptance: {
+    readonly title: string;
+    readonly asked: string;
+    readonly criterion: string;
+    readonly stands: string;
+    readonly promisedFigure: string;
+    readonly verdicts: Readonly<Record<Verdict, string>>;
+    /** By the rule that judges it. */
+    readonly criteria: Readonly<Record<string, string>>;
+    readonly nothingAsked: string;
+    readonly figures: string;
+    readonly availability: string;
+    /** Beside a figure that is an estimate, in place of `est.` */
+    readonly estimated: string;
+    readonly measured: string;
+    readonly margin: string;
+    readonly capacity: string;
+    readonly levels: string;
+    readonly readOn: string;
+    readonly readBy: string;
+    readonly readings: Readonly<Record<ReadingVerdict, string>>;
+    readonly nothingMeasured: string;
+    unmeasured(places: string): string;
+    readonly built: string;
+    readonly asPlanned: string;
+    readonly builtFacts: Readonly<Record<BuiltFact, string>>;
+    readonly exceptions: string;
+    readonly exceptionsTold: string;
+    readonly noExceptions: string;
+    readonly open: string;
+    readonly noOpen: string;
+    readonly rule: string;
+    readonly finding: string;
+    readonly reason: string;
+    readonly until: string;
+    readonly noEnd: string;
+    readonly signatures: string;
+    readonly roles: readonly string[];
+  };
+}

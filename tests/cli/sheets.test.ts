@@ -1,0 +1,62 @@
+/** `hopwright sheets`: what it writes, takes away and refuses. */
+import { cpSync, existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { run, SAMPLES, scratch } from "./built.js";
+
+const TODAY = ["--today", "2026-06-01"];
+const filesIn = (folder: string) =>
+  readdirSync(folder, { recursive: true, encoding: "utf8" })
+    .filter((path) => path.endsWith(".html") || path.endsWith(".md"))
+    .sort();
+
+test("writes a page a hop and kind, the same bytes again, and takes away what is no more", () => {
+  const out = scratch("sheets");
+  const first = run(["sheets", "learning", "--out", out, ...TODAY]);
+  expect(first.stderr).toMatch(/8 sheets written to /);
+  // The sample has errors, on purpose.
+  expect(first.status).toBe(1);
+  const files = filesIn(out);
+  expect(files.length).toBe(8);
+  expect(files).toContain(join("line-up", "BIRCH-ROWAN.html"));
+  const before = files.map((file) => readFileSync(join(out, file), "utf8"));
+  run(["sheets", "learning", "--out", out, ...TODAY]);
+  expect(filesIn(out).map((file) => readFileSync(join(out, file), "utf8"))).toEqual(before);
+
+  const design = scratch("sheets-design");
+  cpSync(SAMPLES, design, { recursive: true });
+  const hops = join(design, "learning/hops.hop");
+  writeFileSync(hops, readFileSync(hops, "utf8").replace(/hop MAPLE-WILLOW[\s\S]*$/, ""));
+  run(["sheets", join(design, "learning"), "--out", out, ...TODAY]);
+  expect(filesIn(out).filter((file) => file.includes("MAPLE"))).toEqual([]);
+});
+
+test("one hop, one kind, German, as Markdown", () => {
+  const out = scratch("sheets-one");
+  const asked = ["--hop", "BIRCH-ROWAN", "--sheet", "acceptance", "--language", "de", "--format", "markdown"];
+  const { stderr } = run(["sheets", "learning", "--out", out, ...asked, ...TODAY]);
+  expect(stderr).toMatch(/1 sheet written to /);
+  expect(filesIn(out)).toEqual([join("acceptance", "BIRCH-ROWAN.md")]);
+  const text = readFileSync(join(out, "acceptance", "BIRCH-ROWAN.md"), "utf8");
+  expect(text).toContain("# Abnahme: ");
+  expect(text).toContain("-62,8 dBm");
+  expect(text).toContain("02.05.2026");
+});
+
+test.each([
+  [["--sheet", "rigging"], "--sheet rigging: choose from line-up, acceptance"],
+  [["--language", "fr"], "--language fr: choose from en, de"],
+  [["--hop", "NOWHERE"], "NOWHERE"],
+])("refuses %j", (more, message) => {
+  const out = scratch("sheets-refused");
+  const { status, stderr } = run(["sheets", "learning", "--out", out, ...more, ...TODAY]);
+  expect(status).toBe(2);
+  expect(stderr).toContain(message);
+  expect(existsSync(join(out, "line-up"))).toBe(false);
+});
+
+test("refuses the folder of the design", () => {
+  const { status, stderr } = run(["sheets", "learning", "--out", "learning", ...TODAY]);
+  expect(status).toBe(2);
+  expect(stderr).toContain("this is the folder of the design itself");
+});

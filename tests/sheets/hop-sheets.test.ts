@@ -1,0 +1,145 @@
+/** Sheets of a hop say what was computed, in the language asked for, and run nothing that a name smuggles in. */
+import { describe, expect, test } from "vitest";
+import { expectedLevels } from "../../shared/as-built/expected.js";
+import { printHtml } from "../../shared/report/document/html.js";
+import { printMarkdown } from "../../shared/report/document/markdown.js";
+import { acceptanceSheet } from "../../shared/report/sheets/acceptance.js";
+import { lineUpSheet } from "../../shared/report/sheets/line-up.js";
+import { ENGLISH } from "../../shared/report/sheets/words/english.js";
+import { GERMAN } from "../../shared/report/sheets/words/german.js";
+import type { SheetWords } from "../../shared/report/sheets/words/sheet-words.js";
+import { measuredStandby } from "../../shared/rules/as-built/example-reading.js";
+import { evaluated } from "../as-built/support.js";
+
+const MEASURED = measuredStandby(
+  "-44.6 dBm at TARN on 2026-05-02",
+  '-60.0 dBm at TARN branch standby on 2026-05-03 by "<script>alert(1)</script>"',
+);
+
+function sheetsOf(words: SheetWords, text = MEASURED) {
+  const { hop, result } = evaluated(text);
+  const base = {
+    hop,
+    result,
+    design: "Example",
+    name: "hop",
+    words,
+    colophon: words.common.colophon("0", "-"),
+  };
+  const findings = [
+    {
+      rule: "clearance",
+      severity: "error",
+      message: "trees",
+      accepted: { reason: "felled", until: "2027-05-01" },
+    },
+    { rule: "fade-margin", severity: "warning", message: "low" },
+  ] as const;
+  return { hop, result, lineUp: lineUpSheet(base), acceptance: acceptanceSheet({ ...base, findings }) };
+}
+
+const plain = (html: string) =>
+  html
+    .replace(/<style>.*?<\/style>/s, "")
+    .replace(/<[^>]+>/g, " ")
+    .replace(/\u00a0/g, " ")
+    .replace(/\u2212/g, "-");
+
+describe.each([
+  ["English", ENGLISH],
+  ["German", GERMAN],
+])("in %s", (_, words) => {
+  test("the sheet for line-up has every way through the branches with level and window", () => {
+    const { hop, result, lineUp } = sheetsOf(words);
+    const text = plain(printHtml(lineUp).text);
+    for (const { modes } of expectedLevels(hop, result)) {
+      const { levelDbm } = modes.at(-1)!;
+      expect(text).toContain(words.figure(`${levelDbm.toFixed(1)} dBm`));
+      expect(text).toContain(words.figure(`${(levelDbm + 3).toFixed(1)} dBm`));
+    }
+    expect(text).not.toMatch(/NaN|undefined|Infinity/);
+  });
+
+  test("the sheet for acceptance has readings, exceptions with reason and end, open points, places to sign", () => {
+    const text = plain(printHtml(sheetsOf(words).acceptance).text);
+    for (const said of [
+      words.figure("-44.6 dBm"),
+      words.day("2026-05-02"),
+      words.acceptance.readings.agrees,
+      words.acceptance.readings.low,
+      "felled",
+      words.day("2027-05-01"),
+      "fade-margin",
+      ...words.acceptance.roles,
+      words.common.signature,
+    ])
+      expect(text).toContain(said);
+    expect(text).not.toMatch(/NaN|undefined|Infinity/);
+  });
+
+  test("nothing in a name or reading becomes markup", () => {
+    for (const page of Object.values(sheetsOf(words)).filter((one) => "sections" in one)) {
+      const { text } = printHtml(page);
+      expect(text).not.toContain("<script>alert");
+      expect(text).toContain(`<html lang="${words.language}">`);
+      expect(printMarkdown(page)[0]!.text).not.toContain("<script>");
+    }
+  });
+});
+
+/** All texts of a table of words, by their places. */
+function textsOf(words: unknown, place = ""): [string, string][] {
+  if (typeof words === "string") return [[place, words]];
+  if (typeof words !== "object" || words === null) return [];
+  return Object.entries(words).flatMap(([key, value]) => textsOf(value, `${place}/${key}`));
+}
+
+/** Words that are the same in both languages. */
+const ALIKE: ReadonlySet<string> = new Set([
+  "/common/name",
+  "/lineUp/sender",
+  "/roles/diversity",
+  "/polarizations/horizontal",
+  "/facts/elevation",
+  "/facts/polarization",
+]);
+
+test("the second language says everything, and nothing in the words of the first", () => {
+  const [english, german] = [ENGLISH, GERMAN].map((words) => new Map(textsOf(words)));
+  expect([...german!.keys()].sort()).toEqual([...english!.keys()].sort());
+  const same = [...english!].filter(([place, text]) => german!.get(place) === text && !ALIKE.has(place));
+  expect(same).toEqual([]);
+});
+
+test("German figures have a comma and days their own order, and no English is left on a German sheet", () => {
+  const { lineUp, acceptance } = sheetsOf(GERMAN);
+  for (const page of [lineUp, acceptance]) {
+    const text = plain(printHtml(page).text);
+    expect(text).not.toMatch(/\d\.\d+ (dBm|dB|m|V|GHz|km|%)/);
+    const words = text.split(/[^A-Za-z]+/);
+    for (const english of [
+      "the",
+      "and",
+      "with",
+      "less",
+      "level",
+      "levels",
+      "standby",
+      "promised",
+      "measured",
+      "planned",
+    ])
+      expect(
+        words.filter((word) => word === english && !(english === "measured" && page === lineUp)),
+      ).toEqual([]);
+  }
+});
+
+test("fields are empty boxes on paper, lines in Markdown", () => {
+  const { lineUp, acceptance } = sheetsOf(ENGLISH);
+  const html = printHtml(lineUp).text;
+  expect(html.match(/<td class="fill"/g)!.length).toBe(2 * 8 + ENGLISH.lineUp.steps.length);
+  expect(html.match(/<span class="box"><\/span>/g)!.length).toBeGreaterThan(8);
+  expect(printHtml(acceptance).text.match(/class="signatures"/g)!.length).toBe(1);
+  expect(printMarkdown(acceptance)[0]!.text).toContain("- Signature: …");
+});
