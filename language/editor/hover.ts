@@ -8,6 +8,7 @@ import { heightText } from "./hover-height.js";
 import { interferenceAtFact } from "./hover-interference.js";
 import { licenceText } from "./hover-licence.js";
 import { nameText } from "./hover-name.js";
+import { readingText } from "./hover-reading.js";
 import { channelText, modulationText, positionHover, quantityText } from "./hover-value.js";
 import { declaredIn, nameOf } from "./occurrences.js";
 import { argLine, propertyText } from "./property-text.js";
@@ -37,6 +38,7 @@ export function hoverAt(
         propertyText(at.fact.property),
         at.fact.args[0] && interferenceAtFact(at, at.fact.args[0], results),
         licenceText(at.fact, model, results),
+        readingText(at, results),
       ]
         .filter((part) => part !== undefined)
         .join("\n\n");
@@ -53,7 +55,8 @@ function argumentText(
 ): string {
   const { fact } = at;
   const onLabel = at.range.start !== arg.start;
-  if (onLabel) return argLine(arg.spec);
+  const read = readingText(at, results);
+  if (onLabel) return [argLine(arg.spec), read].filter((part) => part !== undefined).join("\n\n");
   const name = nameOf(fact, arg, declaredIn(model));
   const felt = interferenceAtFact(at, arg, results);
   if (name)
@@ -63,7 +66,7 @@ function argumentText(
   const value = valueText(at, arg, model, path);
   const meaning = argMeaning(fact, arg);
   if (!value) return [licenceText(fact, model, results), argLine(arg.spec)].filter(Boolean).join("\n\n");
-  return [value, heightText(at, arg, results), felt, meaning]
+  return [value, heightText(at, arg, results), read, felt, meaning]
     .filter((part) => part !== undefined)
     .join("\n\n");
 }

@@ -80,8 +80,9 @@ function hold(hop: Hop, measured: NonNullable<Hop["measured"]>, result: HopResul
     const fitting = verdict === "low" ? signaturesFitting(signatures, lessDb!, windowDb) : [];
     return { ...one, verdict, lessDb, signatures: fitting, ...(sameAs !== undefined && { sameAs }) };
   });
+  const agree = judged.filter(({ verdict }) => verdict === "agrees");
   const readings = judged.map((one) =>
-    one.verdict === "low" ? { ...one, agreeing: agreeingWith(one, judged) } : one,
+    one.verdict === "low" ? { ...one, agreeing: agreeingWith(one, agree) } : one,
   );
   const seen = new Set(placed.map((one) => one.expected && keyOf(one.expected)));
   const unmeasured = expected.filter((one) => one.sender === "main" && !seen.has(keyOf(one)));
@@ -173,8 +174,7 @@ function verdictOf(
 }
 
 /** Both directions pass the same antennas and the same ground: where one is as promised, these are not at fault. */
-function agreeingWith(low: HeldReading, all: readonly HeldReading[]): HeldReading["agreeing"] {
-  const agree = all.filter(({ verdict }) => verdict === "agrees");
+function agreeingWith(low: HeldReading, agree: readonly HeldReading[]): HeldReading["agreeing"] {
   const { to, carrier } = low.expected!;
   const back = agree.find(({ expected }) => expected!.from === to && expected!.carrier === carrier);
   if (back !== undefined) return { of: "direction", index: back.index };
