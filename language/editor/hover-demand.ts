@@ -3,11 +3,15 @@ import type { DemandResult, DemandsResult, FailureResult, HopLoad } from "../../
 import * as write from "../../shared/format/numbers.js";
 import {
   availabilityHeld,
+  carriedWhen,
   causesOf,
   clockHeld,
+  exceededWords,
   type Held,
   latencyHeld,
+  outgrownWords,
   routeWords,
+  shareHeldWords,
   wholeAvailabilityHeld,
 } from "../../shared/words/demand-figures.js";
 import {
@@ -73,23 +77,23 @@ export function hopCarriesText(hop: string, carried: Carried): string | undefine
   return bullets([
     `${carriesWords(load)}${load.demands.length === 0 ? "" : `: ${someOf(load.demands, 6)}`}`,
     ...worstLines(load),
-    ...(load.outgrown === undefined
+    ...outgrownWords(load),
+    ...(load.share === undefined ? [] : [shareHeldWords(load.share)]),
+    ...(load.share?.exceeded === undefined
       ? []
-      : [
-          `outgrown in year ${load.outgrown.year}: ${write.bitRate(load.outgrown.committedBps)} committed then`,
-        ]),
+      : [`of ${load.share.exceeded.demand} it takes ${exceededWords(load.share.exceeded)}`]),
     `without it: ${withoutWords(failureOf(hop, result))}`,
   ]);
 }
 
 /** `carries 5 demands, 310 of 420 Mbit/s at 99.99 %` */
-export function carriesWords({ demands, committedBps, carriedBps, percent }: HopLoad): string {
+export function carriesWords(load: HopLoad): string {
+  const { demands, committedBps, carriedBps } = load;
   if (demands.length === 0) return "carries no demand";
   const count = `carries ${demands.length} ${demands.length === 1 ? "demand" : "demands"}`;
   if (carriedBps === undefined) return `${count}, ${write.bitRate(committedBps)} committed`;
   const [committed, most] = write.apart(write.bitRate, committedBps, carriedBps);
-  const when = percent === undefined ? "in clear air" : `at ${write.availability(percent)}`;
-  return `${count}, ${committed} committed of ${most} ${when}`;
+  return `${count}, ${committed} committed of ${most} ${carriedWhen(load, "at")}`;
 }
 
 function worstLines({ worst, carriedBps }: HopLoad): readonly string[] {
@@ -105,7 +109,7 @@ function failureOf(hop: string, { failures }: DemandsResult): FailureResult | un
 }
 
 /** What remains when an element is gone. */
-function withoutWords(failure: FailureResult | undefined): string {
+export function withoutWords(failure: FailureResult | undefined): string {
   const { lost = [], moved = [], overloaded = [] } = failure ?? {};
   if (lost.length + moved.length === 0) return "nothing is lost, and nothing moves";
   return [

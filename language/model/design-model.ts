@@ -28,6 +28,8 @@ import { Resolved } from "./resolved.js";
 import type { Declaration, SourceFile } from "./source-file.js";
 import { acceptedUntil, sameFacts, spansIn, standing } from "./standing.js";
 
+import { TakenOut } from "./taken-out.js";
+
 export class DesignModel {
   private readonly files = new Map<string, SourceFile>();
   private readonly declared = new Map<string, Declaration[]>();
@@ -43,7 +45,7 @@ export class DesignModel {
   /** Problems of files, as long as the file is not among those that changed. */
   private readonly knownProblems = new Map<string, readonly TextProblem[]>();
   private looked: View = WHOLE;
-  private takenOut: ReadonlySet<string> = new Set();
+  private takenOut = TakenOut.NOTHING;
   readonly lookup: Lookup = memoizedLookup(this.memo, {
     declarations: (key) => this.standing(key),
     isDeclared: (key) => this.declarations(key).length > 0,
@@ -123,10 +125,10 @@ export class DesignModel {
   }
 
   /** From now on these hops do not stand, at any time: as if they had failed. What else names them is left as it is. */
-  takeOut(hops: readonly string[]): void {
+  takeOut(out: TakenOut): void {
     const before = this.takenOut;
-    this.takenOut = new Set(hops.map((name) => `hop ${name}`));
-    this.forget(new Set([...before, ...this.takenOut]));
+    this.takenOut = out;
+    this.forget(new Set([...before.keys, ...out.keys]));
   }
 
   /** When what has a state stands. */
@@ -153,7 +155,7 @@ export class DesignModel {
 
   /** Those of a key that stand in the view, with what of them stands: what is resolved, and what addresses count by. */
   standing(key: string): readonly Declaration[] {
-    if (this.takenOut.has(key)) return [];
+    if (this.takenOut.keys.has(key)) return [];
     const all = this.declarations(key);
     if (!all.some(({ states }) => states)) return all;
     const [first, ...others] = all.map((entry) => standing(entry, this.looked));
@@ -248,10 +250,12 @@ export class DesignModel {
     const unformed = this.resolvedNames("hop", "unformed", (name) => this.hop(name)?.unformed);
     const acceptedAt = this.resolvedNames("site", "accepted-at", this.lookup.acceptedAt);
     const interferenceAt = this.resolvedNames("site", "interference-at", this.lookup.interferenceAt);
-    const demands = this.resolvedNames("demand", "demand", (name) => this.demand(name)?.demand);
+    const demands = this.takenOut.demandsLeft(
+      this.resolvedNames("demand", "demand", (name) => this.demand(name)?.demand),
+    );
     const trafficAt = this.resolvedNames("site", "traffic-at", this.lookup.trafficAt);
     const maps = this.maps();
-    const licences = this.withoutTakenOut(this.lookup.licences());
+    const licences = this.takenOut.licencesLeft(this.lookup.licences());
     return {
       title: this.title(),
       terrain: this.terrain(),
@@ -289,12 +293,6 @@ export class DesignModel {
       .flatMap((name) => this.standing(`hop ${name}`).flatMap((entry) => entry.fact.facts));
     const ends = facts.filter((fact) => fact.property === END);
     return new Set(ends.flatMap((fact) => wordOf(fact, "site") ?? []));
-  }
-
-  /** Nothing is wrong with the licence of a hop that has failed. */
-  private withoutTakenOut(licences: readonly Licence[] | undefined): readonly Licence[] | undefined {
-    if (this.takenOut.size === 0) return licences;
-    return licences?.filter(({ hop }) => !this.takenOut.has(`hop ${hop}`));
   }
 
   /** Of the hops that licences name, those that do not stand in the view. */

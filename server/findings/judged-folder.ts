@@ -22,7 +22,7 @@ import {
   stagesOf,
   type Times,
 } from "./stages.js";
-import { holdingElement, type TakenOut, takenOut, withRoutes } from "./without.js";
+import { holdingElement, takenOut, type Without, withRoutes } from "./without.js";
 
 export interface JudgedDesign {
   /** Folder of the design, absolute. */
@@ -40,7 +40,7 @@ export interface JudgedDesign {
   readonly about?: ReadonlySet<string>;
   readonly goneSites: ReadonlyMap<string, LeftSite>;
   /** What was taken out before judging. */
-  readonly without?: TakenOut;
+  readonly without?: Without;
   /** The days that were judged, in order; of the last are the figures of the session. */
   readonly days: readonly string[];
 }

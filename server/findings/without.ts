@@ -1,6 +1,8 @@
 /** A design as if something had failed: a hop, a site, a card. What it takes with it, and what that does to demands. */
 import type { DesignModel } from "../../language/model/design-model.js";
+import { TakenOut } from "../../language/model/taken-out.js";
 import type { DemandResult, FailureResult } from "../../shared/demands/result.js";
+import type { Demand } from "../../shared/design/demand.js";
 import { viewWords } from "../../shared/design/state.js";
 import { cardHops } from "../../shared/equipment/card-hops.js";
 import { sitePlans } from "../../shared/equipment/site-plan.js";
@@ -19,7 +21,7 @@ interface TakenElement {
   readonly partly: readonly string[];
 }
 
-export interface TakenOut extends TakenElement {
+export interface Without extends TakenElement {
   /** Demands that have no route then, those that begin or end at the site included. */
   readonly lost: readonly string[];
   /** Those that go on over other hops. */
@@ -60,15 +62,16 @@ export async function takenOut(
   session: DesignSession,
   name: string,
   { times = {}, pace }: { readonly times?: Times; readonly pace?: Pace },
-): Promise<TakenOut> {
+): Promise<Without> {
   const { model, today } = session;
   const builtOnly = times.state === "built" ? true : undefined;
   model.setView({ on: stagesOf(model, today, times).at(-1)!, builtOnly });
   const element = findElement(model, name);
   if (element === undefined || element.hops.every((hop) => !model.standsHop(hop)))
     throw new CommandError(`${name}: ${nothingToTake(element)} ${viewWords(model.view)}`);
-  const effect = model.names("demand").length === 0 ? NO_EFFECT : await effectOf(session, element, pace);
-  model.takeOut(element.hops);
+  const { goingOn, ...effect } =
+    model.names("demand").length === 0 ? NO_EFFECT : await effectOf(session, element, pace);
+  model.takeOut(new TakenOut(element.hops, goingOn));
   return { ...element, ...effect };
 }
 
@@ -78,7 +81,7 @@ function nothingToTake(element: TakenElement | undefined): string {
 }
 
 /** With the routes that demands take in the design that is left. */
-export function withRoutes(out: TakenOut, session: DesignSession): TakenOut {
+export function withRoutes(out: Without, session: DesignSession): Without {
   const now = session.demands();
   return {
     ...out,
@@ -86,9 +89,12 @@ export function withRoutes(out: TakenOut, session: DesignSession): TakenOut {
   };
 }
 
-type Effect = Omit<TakenOut, keyof TakenElement>;
+interface Effect extends Omit<Without, keyof TakenElement> {
+  /** How demands are routed in what is left, other than they state. */
+  readonly goingOn: ReadonlyMap<string, Demand | undefined>;
+}
 
-const NO_EFFECT: Effect = { lost: [], moved: [], overloaded: [], untouched: 0 };
+const NO_EFFECT: Effect = { lost: [], moved: [], overloaded: [], untouched: 0, goingOn: new Map() };
 
 async function effectOf(
   session: DesignSession,
@@ -105,15 +111,32 @@ async function effectOf(
   );
   const { lost = [], moved = [], overloaded = [] } = failure ?? {};
   const gone = new Set(hops);
+  const told = moved.map((demand) => {
+    const { route, second } = result.demands.get(demand)!;
+    return { demand, was: route?.hops ?? [], is: spared(second, gone) };
+  });
+  const demandOf = (name: string) => result.demands.get(name)!.demand;
+  // Without rerouting nothing is searched for what is lost; what has a second route takes that, not the shortest.
+  const isRerouting = session.model.design().traffic?.rerouting !== "none";
+  const goingOn = new Map<string, Demand | undefined>([
+    ...(isRerouting ? [] : lost.map((name) => [name, undefined] as const)),
+    ...told.flatMap(({ demand, is }) =>
+      is === undefined ? [] : [[demand, over(demandOf(demand), is)] as const],
+    ),
+  ]);
   return {
     lost,
-    moved: moved.map((demand) => {
-      const { route, second } = result.demands.get(demand)!;
-      return { demand, was: route?.hops ?? [], is: spared(second, gone) };
-    }),
+    moved: told,
     overloaded,
     untouched: result.demands.size - lost.length - moved.length,
+    goingOn,
   };
+}
+
+/** Another second route is wanted still, and told where there is none left. */
+function over({ secondRoute, ...demand }: Demand, hops: readonly string[]): Demand {
+  const via = hops.map((hop) => ({ hop }));
+  return { ...demand, via, ...(secondRoute && { secondRoute: { disjoint: secondRoute.disjoint } }) };
 }
 
 /** A second route that nothing is taken of. */

@@ -46,7 +46,6 @@ export class CompareHost {
   ) {
     connection.onRequest(COMPARE, (params: CompareParams) => this.compare(params));
     connection.onRequest(REVISIONS, (params: RevisionsParams) => this.revisions(params));
-    connection.onCodeLens(({ textDocument }) => this.lenses(pathOf(textDocument.uri)));
   }
 
   /** From now on git may be started. */
@@ -152,12 +151,13 @@ export class CompareHost {
     this.refreshLenses();
   }
 
-  private refreshLenses(): void {
+  /** Lenses of failures stand beside those of a comparison, and are asked for together. */
+  refreshLenses(): void {
     if (this.canRefreshLenses)
       void this.connection.sendRequest(CodeLensRefreshRequest.type).catch(() => undefined);
   }
 
-  private lenses(path: string): CodeLens[] {
+  lenses(path: string): CodeLens[] {
     const { comparison, refused } = this;
     if (refused?.path === path) {
       const start = { line: 0, character: 0 };

@@ -17,6 +17,7 @@ import { CompareHost } from "./compare-host.js";
 import { Designs } from "./designs.js";
 import { Evaluation } from "./evaluation.js";
 import { registerFeatures, SEMANTIC_LEGEND } from "./features.js";
+import { registerLenses } from "./lenses.js";
 import { isJudged, pathOf, uriOf } from "./locations.js";
 import {
   CHECK,
@@ -61,6 +62,8 @@ export function startServer(connection: Connection): void {
         void connection.sendNotification(STATUS, statusOf(designs, waiting));
         if (waiting > 0) return;
         compared.settled();
+        if (designs.allSessions().some((session) => session.carried() !== undefined))
+          compared.refreshLenses();
         watching?.follow(designs);
       },
       failed: (error) =>
@@ -147,6 +150,7 @@ export function startServer(connection: Connection): void {
     (uri) => documents.get(uri)?.getText(),
     () => confirmsEdits,
   );
+  registerLenses(connection, () => designs, compared);
   answerRefused(connection);
   documents.listen(connection);
   connection.listen();

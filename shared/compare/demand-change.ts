@@ -1,6 +1,12 @@
 /** A demand whose figures a change makes others: plain data. */
 export interface DemandFigureChange {
-  readonly kind: "route" | "second-route" | "availability" | "availability-with-equipment" | "latency";
+  readonly kind:
+    | "route"
+    | "second-route"
+    | "availability"
+    | "availability-with-equipment"
+    | "latency"
+    | "stricter";
   readonly label: string;
   /** As printed; undefined: there is none, or it could not be computed. */
   readonly was?: string;

@@ -1,6 +1,7 @@
 /** What a change does to the demands of a network: figures that changed notably, and what changed on their way. */
 import type { DemandResult, DemandsResult, Route } from "../demands/result.js";
 import { availability, fixed } from "../format/numbers.js";
+import { stricterWords } from "../words/demand-figures.js";
 import type { HopChange, SharedChange } from "./change-set.js";
 import type { DemandChange, DemandFigureChange } from "./demand-change.js";
 import { outageDifference } from "./figures.js";
@@ -10,23 +11,28 @@ import { hopNow, type Renames } from "./renames.js";
 const NOTABLE_OUTAGE = 0.05;
 const NOTABLE_LATENCY = 0.01;
 
-/** Of demands of both sides; one that came or went is told with what was decided. */
+/** Of demands of both sides; one that came or went is told with what was decided, here only what it asks of hops. */
 export function demandChanges(
   was: DemandsResult | undefined,
   is: DemandsResult | undefined,
   renames: Renames,
   { hops, shared }: { readonly hops: readonly HopChange[]; readonly shared: readonly SharedChange[] },
 ): DemandChange[] {
-  const before = new Map(
+  const known = new Map(
     [...(was?.demands ?? [])].map(([name, result]) => [demandNow(name, renames), result] as const),
   );
+  const overtaken = overtakenShares(was, is, renames);
   const judged = new Set(shared.flatMap(({ entry, findings }) => (findings.some(isChange) ? [entry] : [])));
   return [...(is?.demands ?? [])].flatMap(([name, now]): DemandChange[] => {
-    const then = before.get(name);
-    if (then === undefined) return [];
-    const figures = figuresOf(then, now, renames);
-    if (figures.length === 0 && !judged.has(`demand ${name}`)) return [];
-    const passed = new Set([...hopsOf(then).map((hop) => hopNow(hop, renames)), ...hopsOf(now)]);
+    const then = known.get(name);
+    const figures = [
+      ...(then === undefined ? [] : figuresOf(then, now, renames)),
+      ...(overtaken.get(name) ?? []),
+    ];
+    const isJudgedOtherwise = then !== undefined && judged.has(`demand ${name}`);
+    if (figures.length === 0 && !isJudgedOtherwise) return [];
+    const before = then === undefined ? [] : hopsOf(then).map((hop) => hopNow(hop, renames));
+    const passed = new Set([...before, ...hopsOf(now)]);
     const others = new Set([...passed].flatMap((hop) => is!.hops.get(hop)?.demands ?? []).concat(name));
     return [
       {
@@ -88,6 +94,37 @@ function figuresOf(was: DemandResult, is: DemandResult, renames: Renames): Deman
     ),
     latencyChange(slowest(was), slowest(is)),
   ].filter((change) => change !== undefined);
+}
+
+/** Hops on which the share of a demand has become stricter than their own objective, or the other way; by the demand. */
+function overtakenShares(
+  was: DemandsResult | undefined,
+  is: DemandsResult | undefined,
+  renames: Renames,
+): ReadonlyMap<string, readonly DemandFigureChange[]> {
+  const before = new Map(
+    [...(was?.hops.values() ?? [])].map(({ hop, share }) => [hopNow(hop, renames), share] as const),
+  );
+  const by = new Map<string, DemandFigureChange[]>();
+  for (const { hop, share: now } of is?.hops.values() ?? []) {
+    const then = before.get(hop);
+    // Of two demands the stricter is a share all the same; with no demand at all its own objective holds alone.
+    const own = then?.ownPercent ?? now?.ownPercent;
+    if (own === undefined || (then?.stricter ?? "objective") === (now?.stricter ?? "objective")) continue;
+    const relaxed = then && demandNow(then.demand, renames);
+    const owner =
+      relaxed !== undefined && now?.stricter !== "demand" && is!.demands.has(relaxed) ? relaxed : now?.demand;
+    if (owner === undefined) continue;
+    const change: DemandFigureChange = {
+      kind: "stricter",
+      label: `Holds on ${hop}`,
+      was: stricterWords(then ?? { ...now!, stricter: "objective" }),
+      is: stricterWords(now ?? { ...then!, stricter: "objective" }),
+      verdict: "changed",
+    };
+    by.set(owner, [...(by.get(owner) ?? []), change]);
+  }
+  return by;
 }
 
 function asked({ demand }: DemandResult): boolean {

@@ -159,6 +159,7 @@ export class Demands {
 function hopOf(hop: Hop, result: HopResult, lengthM: number): HopOfNetwork {
   const capacity = capacityOf(hop, result);
   const percent = result.availability?.equipment?.unavailabilityPercent;
+  const own = hop.objective?.availabilityPercent;
   return {
     name: hop.name,
     lengthM,
@@ -167,5 +168,6 @@ function hopOf(hop: Hop, result: HopResult, lengthM: number): HopOfNetwork {
     capacityPartly: capacity.length < hop.modes.length,
     ...(percent !== undefined && { equipmentFraction: percent / 100 }),
     groundUnknown: result.unknownGround !== undefined,
+    ...(own !== undefined && { ownPercent: 100 - own }),
   };
 }

@@ -3,6 +3,7 @@
  * is while hops change in what they can carry.
  */
 import type { Demand, TrafficTerms } from "../design/demand.js";
+import { mostGrown } from "./growth.js";
 import { type Carried, type Loads, loadsOf, loadsWithout, type Moved } from "./load.js";
 import { type Taken, takenBy } from "./rates.js";
 import type { Ways } from "./ways.js";
@@ -23,6 +24,8 @@ export interface Flows {
   readonly normal: Loads;
   /** By the number of the hop: names of the demands on it, in order. */
   readonly on: readonly (readonly string[])[];
+  /** The same with those that pass it by their second route alone. */
+  readonly over: readonly (readonly string[])[];
   /** Of each failure of the ways, in their order: hops that have more to carry then. */
   readonly more: readonly (readonly Moved[])[];
   /** Committed on a hop by demands that go before one of such a rank, or with it. */
@@ -51,11 +54,15 @@ export function flowsOf(
   const count = ways.graph.hops.length;
   const carried = new Map<string, Carried>();
   const on: string[][] = Array.from({ length: count }, () => []);
+  const over: string[][] = Array.from({ length: count }, () => []);
   const byRank = Array.from({ length: count }, () => new Map<number, number>());
-  for (const [name, { first }] of ways.routes) {
-    const { taken, rank } = ranked.get(name)!;
+  for (const [name, { first, second }] of ways.routes) {
+    const { demand, taken, rank } = ranked.get(name)!;
     if (first === undefined) continue;
-    carried.set(name, { name, way: first, committedBps: taken.committedBps, peakBps: taken.peakBps });
+    const { committedBps, peakBps } = taken;
+    const grownBps = committedBps * mostGrown(demand);
+    carried.set(name, { name, way: first, committedBps, peakBps, grownBps });
+    for (const hop of new Set([...first.hops, ...(second?.hops ?? [])])) over[hop]!.push(name);
     for (const hop of first.hops) {
       on[hop]!.push(name);
       byRank[hop]!.set(rank, (byRank[hop]!.get(rank) ?? 0) + taken.committedBps);
@@ -73,6 +80,7 @@ export function flowsOf(
     carried,
     normal,
     on: on.map((names) => names.sort()),
+    over,
     more: ways.failures.map((failure) => loadsWithout(failure, normal, carried)),
     committedUpTo: (hop, rank) => upTo[hop]!.findLast((one) => one.rank <= rank)?.bps ?? 0,
   };

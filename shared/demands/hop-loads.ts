@@ -1,20 +1,19 @@
 /** What each hop carries, normally, in the worst failure and as demands grow; and each failure with what it overloads. */
 import { carriedAt, clearAirBps } from "./capacity.js";
 import type { Flows } from "./flows.js";
+import { outgrownBy, ROUNDING } from "./growth.js";
+import { hopShare } from "./hop-share.js";
 import type { DemandResult, DemandsResult, FailureResult, HopLoad } from "./result.js";
 import type { HopOfNetwork, Traffic } from "./traffic.js";
 
-/** A bit in a million is rounding of what was summed. */
-const ROUNDING = 1 + 1e-6;
-
 interface KnownLoad {
   readonly hop: HopOfNetwork;
-  /** Of the demands on it. */
+  /** Of the demands whose first or second route passes it. */
   readonly results: readonly DemandResult[];
   readonly load: HopLoad;
 }
 
-type Worst = ReadonlyMap<number, NonNullable<HopLoad["worst"]>>;
+type Worst = ReadonlyMap<number, Pick<HopLoad, "worst" | "outgrownWithout">>;
 
 interface KnownFailures {
   readonly carriedBps: readonly (number | undefined)[];
@@ -34,7 +33,7 @@ export class HopLoads {
     const isSame = this.flows?.ways === flows.ways && this.flows.key === flows.key;
     this.flows = flows;
     this.loads = hops.map((hop, number) => {
-      const results = flows.on[number]!.map((name) => demands.get(name)!);
+      const results = flows.over[number]!.map((name) => demands.get(name)!);
       const known = isSame ? this.loads[number] : undefined;
       if (known?.hop === hop && known.results.every((one, index) => one === results[index])) return known;
       return { hop, results, load: loadOf(hop, number, results, flows) };
@@ -43,30 +42,32 @@ export class HopLoads {
     const known = isSame ? this.failures : undefined;
     this.failures = known?.carriedBps.every((bps, index) => bps === carriedBps[index])
       ? known
-      : { carriedBps, ...failuresOf(flows, carriedBps) };
+      : {
+          carriedBps,
+          ...failuresOf(
+            flows,
+            this.loads.map(({ load }) => load),
+          ),
+        };
     const { failures, worst } = this.failures;
     return {
       failures,
       hops: new Map(
         this.loads.map(({ load }, number) => {
-          const heaviest = worst.get(number);
-          return [load.hop, heaviest === undefined ? load : { ...load, worst: heaviest }];
+          const inFailure = worst.get(number);
+          return [load.hop, inFailure === undefined ? load : { ...load, ...inFailure }];
         }),
       ),
     };
   }
 }
 
-function loadOf(
-  { name, capacity }: HopOfNetwork,
-  number: number,
-  results: readonly DemandResult[],
-  flows: Flows,
-): HopLoad {
-  const passing = results.map(({ hops, verdicts }) => ({
-    hop: hops.find(({ hop }) => hop === name)!,
-    verdicts,
-  }));
+function loadOf(hop: HopOfNetwork, number: number, results: readonly DemandResult[], flows: Flows): HopLoad {
+  const { name, capacity } = hop;
+  const normal = new Set(flows.on[number]!);
+  const passing = results
+    .filter(({ demand }) => normal.has(demand.name))
+    .map(({ hops, verdicts }) => ({ hop: hops.find((one) => one.hop === name)!, verdicts }));
   const percent = passing.reduce<number | undefined>(
     (most, { hop: { sharePercent } }) =>
       sharePercent === undefined ? most : Math.max(most ?? 0, 100 - sharePercent),
@@ -79,58 +80,76 @@ function loadOf(
       verdicts.availability === "missed" ? most : Math.max(most, bps),
     0,
   );
-  const held = percent === undefined ? clear : Math.max(carriedAt(capacity, percent)?.bps ?? 0, inUse);
-  const load = {
+  const atShare = percent === undefined ? undefined : (carriedAt(capacity, percent)?.bps ?? 0);
+  const held = atShare === undefined ? clear : Math.max(atShare, inUse);
+  const share = hopShare(hop, results);
+  const load: HopLoad = {
     hop: name,
     demands: flows.on[number]!,
     committedBps: flows.normal.committedBps[number]!,
     peakBps: flows.normal.peakBps[number]!,
     ...(clear !== undefined && { clearAirBps: clear }),
     ...(percent !== undefined && { percent }),
-    ...(held !== undefined && capacity.length > 0 && { carriedBps: held }),
+    ...(held !== undefined &&
+      capacity.length > 0 && {
+        carriedBps: held,
+        carriedAs: atShare === undefined ? "clear air" : inUse > atShare ? "needed" : "share",
+      }),
+    ...(share && { share }),
   };
-  const outgrown = outgrownOf(load, flows);
+  const outgrown =
+    load.carriedBps === undefined
+      ? undefined
+      : outgrownBy(load.demands, load.carriedBps, (one) => flows.ranked.get(one)!.demand, flows.carried);
   return outgrown === undefined ? load : { ...load, outgrown };
 }
 
 function failuresOf(
-  { ways: { graph, failures }, more }: Flows,
-  carriedBps: readonly (number | undefined)[],
+  flows: Flows,
+  loads: readonly HopLoad[],
 ): { readonly failures: readonly FailureResult[]; readonly worst: Worst } {
-  const worst = new Map<number, NonNullable<HopLoad["worst"]>>();
+  const {
+    ways: { graph, failures },
+    more,
+  } = flows;
+  const worst = new Map<number, Pick<HopLoad, "worst" | "outgrownWithout">>();
   const told = failures.map(({ element, lost, moved }, index): FailureResult => {
     const overloaded: { hop: string; committedBps: number; carriedBps: number }[] = [];
-    for (const { hop, committedBps, names } of more[index]!) {
-      const carried = carriedBps[hop];
+    for (const { hop, committedBps, grownBps, names, left } of more[index]!) {
+      const { carriedBps: carried } = loads[hop]!;
       const isOver = carried !== undefined && committedBps > carried * ROUNDING;
       if (isOver) overloaded.push({ hop: graph.hops[hop]!, committedBps, carriedBps: carried });
       const known = worst.get(hop);
-      if (known === undefined || committedBps > known.committedBps)
-        worst.set(hop, { element, committedBps, demands: names, overloaded: isOver });
+      const isWorse = known?.worst === undefined || committedBps > known.worst.committedBps;
+      // Years are counted only where the end of the horizon is too much.
+      const outgrown =
+        carried !== undefined && !isOver && grownBps > carried * ROUNDING
+          ? outgrownIn(loads[hop]!, names, left, flows)
+          : undefined;
+      const isEarlier =
+        outgrown !== undefined &&
+        outgrown.year <
+          (known?.outgrownWithout?.year ?? loads[hop]!.outgrown?.year ?? Number.POSITIVE_INFINITY);
+      if (isWorse || isEarlier)
+        worst.set(hop, {
+          ...known,
+          ...(isWorse && { worst: { element, committedBps, demands: names, overloaded: isOver } }),
+          ...(isEarlier && { outgrownWithout: { ...outgrown, element } }),
+        });
     }
     return { element, lost, moved: [...moved.keys()].sort(), overloaded };
   });
   return { failures: told, worst };
 }
 
-/** The first year in which what is committed on the hop has outgrown what it carries today. */
-function outgrownOf(
-  { demands, committedBps, carriedBps }: HopLoad,
+/** Of a hop with what comes to it and without what leaves it. */
+function outgrownIn(
+  { demands, carriedBps }: HopLoad,
+  come: readonly string[],
+  left: readonly string[],
   { ranked, carried }: Flows,
 ): HopLoad["outgrown"] {
-  if (carriedBps === undefined || committedBps > carriedBps * ROUNDING) return undefined;
-  const growing = demands.map((name) => {
-    const { growthPercent = 0, growthYears = 0 } = ranked.get(name)!.demand;
-    return { growthPercent, growthYears, bps: carried.get(name)!.committedBps };
-  });
-  const horizon = growing.reduce((most, { growthYears }) => Math.max(most, growthYears), 0);
-  for (let year = 1; year <= horizon; year++) {
-    const then = growing.reduce(
-      (sum, { growthPercent, growthYears, bps }) =>
-        sum + bps * (1 + growthPercent / 100) ** Math.min(year, growthYears),
-      0,
-    );
-    if (then > carriedBps * ROUNDING) return { year, committedBps: then, carriedBps };
-  }
-  return undefined;
+  const gone = new Set(left);
+  const then = [...demands.filter((name) => !gone.has(name)), ...come];
+  return outgrownBy(then, carriedBps!, (name) => ranked.get(name)!.demand, carried);
 }

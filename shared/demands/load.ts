@@ -8,31 +8,39 @@ export interface Carried {
   readonly way: Way;
   readonly committedBps: number;
   readonly peakBps: number;
+  /** The most that is committed within the horizon of its growth. */
+  readonly grownBps: number;
 }
 
 /** By the number of the hop, each direction the same, bit/s. */
 export interface Loads {
   readonly committedBps: Float64Array;
   readonly peakBps: Float64Array;
+  readonly grownBps: Float64Array;
 }
 
 export function loadsOf(count: number, demands: Iterable<Carried>): Loads {
   const committedBps = new Float64Array(count);
   const peakBps = new Float64Array(count);
-  for (const { way, committedBps: committed, peakBps: peak } of demands)
+  const grownBps = new Float64Array(count);
+  for (const { way, committedBps: committed, peakBps: peak, grownBps: grown } of demands)
     for (const hop of way.hops) {
       committedBps[hop]! += committed;
       peakBps[hop]! += peak;
+      grownBps[hop]! += grown;
     }
-  return { committedBps, peakBps };
+  return { committedBps, peakBps, grownBps };
 }
 
 /** More committed traffic on a hop than it normally has, since an element failed. */
 export interface Moved {
   readonly hop: number;
   readonly committedBps: number;
-  /** Demands that have come to it. */
+  /** The most that growth makes of it. */
+  readonly grownBps: number;
+  /** Demands that have come to it, and those that have left it. */
   readonly names: readonly string[];
+  readonly left: readonly string[];
 }
 
 /** Hops that have more to carry while an element is down; what is lost with it and what leaves a hop is taken off. */
@@ -41,28 +49,40 @@ export function loadsWithout(
   normal: Loads,
   carried: ReadonlyMap<string, Carried>,
 ): readonly Moved[] {
-  const changes = new Map<number, { bps: number; names: string[] }>();
-  const change = (hop: number, bps: number, name?: string) => {
+  const changes = new Map<number, { bps: number; grownBps: number; names: string[]; left: string[] }>();
+  const at = (hop: number) => {
     let known = changes.get(hop);
-    if (known === undefined) changes.set(hop, (known = { bps: 0, names: [] }));
-    known.bps += bps;
-    if (name !== undefined) known.names.push(name);
+    if (known === undefined) changes.set(hop, (known = { bps: 0, grownBps: 0, names: [], left: [] }));
+    return known;
   };
   for (const name of [...lost, ...moved.keys()]) {
     const demand = carried.get(name);
     if (demand === undefined) continue;
-    const { way, committedBps } = demand;
-    const now = moved.get(name);
-    const before = new Set(way.hops);
-    for (const hop of way.hops) change(hop, -committedBps);
-    for (const hop of now?.hops ?? []) change(hop, committedBps, before.has(hop) ? undefined : name);
+    const { way, committedBps, grownBps } = demand;
+    const [before, now] = [new Set(way.hops), new Set(moved.get(name)?.hops)];
+    for (const hop of before) {
+      if (now.has(hop)) continue;
+      const change = at(hop);
+      change.bps -= committedBps;
+      change.grownBps -= grownBps;
+      change.left.push(name);
+    }
+    for (const hop of now) {
+      if (before.has(hop)) continue;
+      const change = at(hop);
+      change.bps += committedBps;
+      change.grownBps += grownBps;
+      change.names.push(name);
+    }
   }
   return [...changes]
     .filter(([, { names }]) => names.length > 0)
-    .map(([hop, { bps, names }]) => ({
+    .map(([hop, { bps, grownBps, names, left }]) => ({
       hop,
       committedBps: normal.committedBps[hop]! + bps,
+      grownBps: normal.grownBps[hop]! + grownBps,
       names: names.sort(),
+      left,
     }))
     .sort((a, b) => a.hop - b.hop);
 }

@@ -2,6 +2,7 @@
 import type { Demand } from "../design/demand.js";
 import type { Verdict } from "../evaluate/account/outage-result.js";
 import type { Element } from "./failures.js";
+import type { Outgrown } from "./growth.js";
 import type { Latency } from "./latency.js";
 import type { Taken } from "./rates.js";
 import type { RouteProblem, SecondProblem } from "./routes.js";
@@ -83,6 +84,28 @@ export interface HopLoad {
   /** The strictest that a demand on it asks end to end, and what is carried then. */
   readonly percent?: number;
   readonly carriedBps?: number;
+  /**
+   * What `carriedBps` is: what it carries for `percent` of the year; more than that, as its demands need it, since what
+   * they ask end to end is met all the same; or, where none asks for a share of time, what it carries in clear air.
+   */
+  readonly carriedAs?: "share" | "needed" | "clear air";
+  /** What it may lose, by what its demands ask; undefined: none asks. */
+  readonly share?: {
+    /** The one that leaves it least, by its length along the route, and what: percent of the year, of propagation. */
+    readonly demand: string;
+    readonly leftPercent: number;
+    /** What its own objective leaves it; undefined: none is stated. */
+    readonly ownPercent?: number;
+    readonly stricter: "demand" | "objective";
+    /** The demand whose share it exceeds most; undefined: it is not known to exceed any. */
+    readonly exceeded?: {
+      readonly demand: string;
+      readonly leftPercent: number;
+      readonly outagePercent: number;
+      /** What the demand asks end to end is met all the same. */
+      readonly othersMakeUp: boolean;
+    };
+  };
   /** With the most committed traffic of all failures of one element; undefined: none brings more than is normal. */
   readonly worst?: {
     readonly element: Element;
@@ -93,7 +116,9 @@ export interface HopLoad {
     readonly overloaded: boolean;
   };
   /** First year in which growth outgrows it, and what must be carried then; undefined: within all horizons none does. */
-  readonly outgrown?: { readonly year: number; readonly committedBps: number; readonly carriedBps: number };
+  readonly outgrown?: Outgrown;
+  /** The same while an element is down, the earliest of all failures; undefined too where it is outgrown as it is by then. */
+  readonly outgrownWithout?: Outgrown & { readonly element: Element };
 }
 
 export interface FailureResult {

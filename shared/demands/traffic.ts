@@ -16,6 +16,8 @@ export interface HopOfNetwork {
   readonly capacityPartly: boolean;
   /** An obstruction may stand where nobody knows the ground. */
   readonly groundUnknown: boolean;
+  /** What its own objective leaves it of the year, percent. */
+  readonly ownPercent?: number;
 }
 
 export interface Traffic {

@@ -8,7 +8,7 @@ import {
 import type { Latency } from "../demands/latency.js";
 import type { DemandOutage, DemandResult, DemandsResult, HopLoad, Route } from "../demands/result.js";
 import { availabilityBounded, outageBounded } from "../format/bounds.js";
-import { apart, availability, bitRate, fixed, kilometres, trimmed } from "../format/numbers.js";
+import { apart, availability, bitRate, fixed, kilometres, outage, trimmed } from "../format/numbers.js";
 import { elementsWords, elementWords, someOf } from "./demands.js";
 
 /** Where nothing is known or asked. */
@@ -144,9 +144,69 @@ export function loadWords(sharePercent: number | undefined): string {
 }
 
 /** What a hop carries, and for which share of the year. */
-export function carriedWords({ carriedBps, percent }: Pick<HopLoad, "carriedBps" | "percent">): string {
-  if (carriedBps === undefined) return NONE;
-  return `${bitRate(carriedBps)} ${percent === undefined ? "in clear air" : `for ${availability(percent)}`}`;
+export function carriedWords(load: Pick<HopLoad, "carriedBps" | "percent" | "carriedAs">): string {
+  return load.carriedBps === undefined ? NONE : `${bitRate(load.carriedBps)} ${carriedWhen(load, "for")}`;
+}
+
+/** `for 99.99 %`, `in clear air`: when it carries what it is said to carry. */
+export function carriedWhen(
+  { percent, carriedAs }: Pick<HopLoad, "percent" | "carriedAs">,
+  preposition: "for" | "at",
+): string {
+  switch (carriedAs) {
+    case "share":
+      return `${preposition} ${availability(percent!)}`;
+    case "needed":
+      return "in the mode that its demands need, which are met end to end";
+    default:
+      return "in clear air";
+  }
+}
+
+/** What outgrows a hop first, as the network is and when an element fails; none: within all horizons nothing does. */
+export function outgrownWords({ outgrown, outgrownWithout }: HopLoad): readonly string[] {
+  return [
+    ...(outgrown === undefined ? [] : [`outgrown in year ${outgrown.year}`]),
+    ...(outgrownWithout === undefined
+      ? []
+      : [`outgrown in year ${outgrownWithout.year} without ${elementWords(outgrownWithout.element)}`]),
+  ];
+}
+
+/** What its own objective and its demands leave a hop, and which of them holds. */
+export function shareHeldWords({
+  demand,
+  leftPercent,
+  ownPercent,
+  stricter,
+}: NonNullable<HopLoad["share"]>): string {
+  const [left, own] = apart(outage, leftPercent, ownPercent ?? leftPercent);
+  if (ownPercent === undefined) return `${demand} leaves it ${left}, by length`;
+  return stricter === "demand"
+    ? `${demand} leaves it ${left}, by length, which is stricter than the ${own} of its own objective`
+    : `its own objective leaves it ${own}, which is no less strict than the ${left} of ${demand}, by length`;
+}
+
+/** The one of both that holds, as an availability. */
+export function stricterWords({
+  demand,
+  leftPercent,
+  ownPercent,
+  stricter,
+}: NonNullable<HopLoad["share"]>): string {
+  return stricter === "objective"
+    ? `its own objective, ${availability(100 - ownPercent!)}`
+    : `the share of ${demand}, ${availability(100 - leftPercent)}`;
+}
+
+/** What it takes of the year in the mode that carries the demand, and who makes up for it. */
+export function exceededWords({
+  leftPercent,
+  outagePercent,
+  othersMakeUp,
+}: NonNullable<NonNullable<HopLoad["share"]>["exceeded"]>): string {
+  const [takes, left] = apart(outage, outagePercent, leftPercent);
+  return `${takes} in the mode that carries it, ${left} are left${othersMakeUp ? "; other hops on its way take less than theirs and make up for it" : ""}`;
 }
 
 /** Hops that carry something, or would when something fails; the fullest in the worst failure first. */

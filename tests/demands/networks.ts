@@ -20,6 +20,8 @@ export interface MadeHop {
   readonly modes?: readonly MadeMode[];
   /** Percent. */
   readonly equipment?: number;
+  /** Availability that its own objective asks, percent. */
+  readonly objective?: number;
 }
 
 /** `A-B` is a hop from A to B, `A-B/2` another. */
@@ -62,7 +64,7 @@ const FIXED: readonly MadeMode[] = [{ bps: 400e6, multipath: 0, rain: 0 }];
 
 function madeHop(
   name: string,
-  { km = 10, modes = FIXED, equipment }: MadeHop,
+  { km = 10, modes = FIXED, equipment, objective }: MadeHop,
 ): { hop: Hop; result: HopResult } {
   const [from, to] = name.replace(/\/.*/, "").split("-") as [string, string];
   const direction = {
@@ -85,6 +87,7 @@ function madeHop(
     arrangement: { name: "1+0" },
     modes: [],
     climate: {},
+    ...(objective !== undefined && { objective: { availabilityPercent: objective } }),
     obstacles: [],
     accepts: [],
   } as unknown as Hop;

@@ -1,6 +1,7 @@
 /** Hops that are taken out of a design: as if they were not written, but that their names stay declared. */
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { TakenOut } from "../../language/model/taken-out.js";
 import { fixture } from "../support/fixture.js";
 import { HOP, PREAMBLE } from "./editor/judged.js";
 
@@ -13,7 +14,7 @@ test("what remains is what the text without them gives, in whichever order they 
   fc.assert(
     fc.property(fc.array(fc.subarray(NAMES), { minLength: 1, maxLength: 4 }), (steps) => {
       for (const gone of steps) {
-        whole.takeOut(gone);
+        whole.takeOut(new TakenOut(gone, new Map()));
         const left = NAMES.filter((name) => !gone.includes(name));
         const { hops } = fixture(textOf(left)).model.design();
         expect(whole.design().hops).toEqual(hops);
@@ -22,6 +23,6 @@ test("what remains is what the text without them gives, in whichever order they 
     }),
     { numRuns: 30 },
   );
-  whole.takeOut([]);
+  whole.takeOut(TakenOut.NOTHING);
   expect([...whole.design().hops.keys()]).toEqual(NAMES);
 });

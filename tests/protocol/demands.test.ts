@@ -1,9 +1,10 @@
 /** Demands in an editor, by the built server on copies of the samples. */
-import { cpSync, mkdtempSync, rmSync } from "node:fs";
+import { cpSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type {
+  CodeLens,
   CompletionList,
   DocumentSymbol,
   FoldingRange,
@@ -112,3 +113,25 @@ it("hover and hints tell what a demand comes to, and what a hop carries; both fo
   await editor.settled();
   expect(await hover(DEMANDS, "FARM")).toMatch(/route BIRCH > ALDER > HAZEL/);
 });
+
+it("a lens over a hop and a site tells what remains when it is gone, and follows the text", async () => {
+  const ring = "eskerfold/hops/ring.hop";
+  editor.open(ring);
+  await editor.settled();
+  const lenses = async (file: string) =>
+    (await editor.request<CodeLens[] | null>("textDocument/codeLens", file))?.map(
+      ({ range, command }) => `${lineOf(file, range.start.line)} | ${command!.title}`,
+    );
+  expect(await lenses(ring)).toContainEqual(
+    expect.stringMatching(/^hop LARKHOWE-GULLSCAR .*\| without it: nothing is lost, .*CONTROL.* move/),
+  );
+  // Nothing is said of a file without hops or sites.
+  expect(await lenses("eskerfold/demands.hop")).toEqual([]);
+  expect(await lenses("eskerfold/sites.hop")).toContainEqual(
+    expect.stringMatching(/^site GULLSCAR .*\| without it: CONTROL, SKELHAVEN-VILLAGE and WORKS are lost/),
+  );
+});
+
+function lineOf(file: string, line: number): string {
+  return readFileSync(join(folder, file), "utf8").split("\n")[line]!;
+}

@@ -10,7 +10,7 @@ import type { SiteEquipment, SpareRule } from "../../../shared/design/equipment.
 import type { Severity } from "../../../shared/design/severity.js";
 import type { State } from "../../../shared/design/state.js";
 import type { Counts } from "../../findings/summary.js";
-import type { TakenOut } from "../../findings/without.js";
+import type { Without } from "../../findings/without.js";
 import type { InterferenceOutput } from "./interference-output.js";
 import type { ResultOutput } from "./result-output.js";
 
@@ -41,7 +41,7 @@ export interface DesignOutput {
   /** The time that the figures of `hops` are of, in words; left out where nothing in the design has a state. */
   readonly shows?: string;
   /** With `--without`: what is taken out, and what that does to demands; all else is of what remains. */
-  readonly without?: TakenOut;
+  readonly without?: Without;
   readonly counts: CountsOutput;
   /** Terrain that could not be used, and terrain used with a reservation. */
   readonly terrainProblems: readonly FileProblemOutput[];

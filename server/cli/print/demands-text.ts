@@ -13,6 +13,7 @@ import {
   loadWords,
   milderFailures,
   NONE,
+  outgrownWords,
   ratesWords,
   ringsWords,
 } from "../../../shared/words/demand-figures.js";
@@ -105,8 +106,7 @@ function* hopsTable(result: DemandsResult, paint: Paint): Iterable<string> {
 }
 
 function hopRow(load: HopLoad): readonly string[] {
-  const { hop, committedBps: normalBps, carriedBps, worst, outgrown } = load;
-  const grown = outgrown === undefined ? "" : `, outgrown in year ${outgrown.year}`;
+  const { hop, committedBps: normalBps, carriedBps, worst } = load;
   return [
     hop,
     bitRate(normalBps),
@@ -114,7 +114,7 @@ function hopRow(load: HopLoad): readonly string[] {
     worst === undefined ? NONE : bitRate(worst.committedBps),
     worst === undefined ? NONE : loadWords(loadShare(worst.committedBps, carriedBps)),
     worst === undefined ? NONE : `${elementWords(worst.element)}${worst.overloaded ? " overloaded" : ""}`,
-    `${carriedWords(load)}${grown}`,
+    [carriedWords(load), ...outgrownWords(load)].join(", "),
   ];
 }
 

@@ -2,14 +2,14 @@
 import { bitRate } from "../../../shared/format/numbers.js";
 import { elementWords, someOf } from "../../../shared/words/demands.js";
 import { listed } from "../../../shared/words/lists.js";
-import type { TakenOut } from "../../findings/without.js";
+import type { Without } from "../../findings/without.js";
 import type { Paint } from "../streams.js";
 import { safe } from "./safe.js";
 
 /** Demands that move are told one by one up to so many. */
 const MOST_MOVED = 10;
 
-export function withoutText(out: TakenOut, paint: Paint): string {
+export function withoutText(out: Without, paint: Paint): string {
   const { kind, name, hops, partly, lost, moved, overloaded, untouched } = out;
   const element = kind === "card" ? ({ kind, name, hops } as const) : ({ kind, name } as const);
   const what = kind === "hop" ? "" : `: ${someOf(hops, 8)} ${hops.length === 1 ? "does" : "do"} not stand`;
@@ -25,11 +25,14 @@ export function withoutText(out: TakenOut, paint: Paint): string {
       true,
     );
   for (const { demand, was, is } of moved.slice(0, MOST_MOVED)) {
-    const to = is?.filter((hop) => !was.includes(hop)) ?? [];
-    const way = to.length === 0 ? "" : ` to ${someOf(to, 6)}`;
-    add("moved", `${demand}${way}${is === undefined ? "" : ` (${is.length} hops, before ${was.length})`}`);
+    const way = is === undefined ? "" : `, now over ${someOf(is, 6)} (${countOf(is)}, before ${was.length})`;
+    add("moved", `${demand}${way}`);
   }
   if (moved.length > MOST_MOVED) add("moved", `${moved.length - MOST_MOVED} more`);
   if (untouched > 0) add("as before", `${untouched} ${untouched === 1 ? "demand" : "demands"}`);
   return `${rows.join("\n")}\n\n`;
+}
+
+function countOf(hops: readonly string[]): string {
+  return `${hops.length} ${hops.length === 1 ? "hop" : "hops"}`;
 }

@@ -4,11 +4,14 @@ import { outageBounded } from "../../format/bounds.js";
 import { bitRate } from "../../format/numbers.js";
 import {
   carriedWords,
+  exceededWords,
   loadedHops,
   loadShare,
   loadWords,
   NONE,
+  outgrownWords,
   ratesWords,
+  shareHeldWords,
 } from "../../words/demand-figures.js";
 import { elementWords, someOf } from "../../words/demands.js";
 import type { Block, Fact, Inline, Section, Span, Table } from "../document/document.js";
@@ -103,8 +106,8 @@ function share(committedBps: number, carriedBps: number | undefined): Inline {
     : loadWords(percent);
 }
 
-function grownSpans({ outgrown }: HopLoad): Span[] {
-  return outgrown === undefined ? [] : [" ", { text: `outgrown in year ${outgrown.year}`, mark: "warning" }];
+function grownSpans(load: HopLoad): Span[] {
+  return outgrownWords(load).flatMap((text) => [" ", { text, mark: "warning" }]);
 }
 
 export interface CarriedByHop {
@@ -140,6 +143,7 @@ function factsOf({
   clearAirBps,
   worst,
   outgrown,
+  outgrownWithout,
   ...load
 }: HopLoad): Fact[] {
   const facts: Fact[] = [
@@ -172,6 +176,27 @@ function factsOf({
       label: "Outgrown",
       value: { text: `in year ${outgrown.year}`, mark: "warning" },
       note: `${bitRate(outgrown.committedBps)} committed then`,
+    });
+  if (outgrownWithout)
+    facts.push({
+      label: `Outgrown without ${elementWords(outgrownWithout.element)}`,
+      value: { text: `in year ${outgrownWithout.year}`, mark: "warning" },
+      note: `${bitRate(outgrownWithout.committedBps)} committed then`,
+    });
+  facts.push(...shareFacts(load.share));
+  return facts;
+}
+
+/** What it may lose: by its own objective and by what its demands ask. */
+function shareFacts(share: HopLoad["share"]): Fact[] {
+  if (share === undefined) return [];
+  const { exceeded } = share;
+  const facts: Fact[] = [{ label: "May be out", value: shareHeldWords(share) }];
+  if (exceeded)
+    facts.push({
+      label: `Of what ${exceeded.demand} leaves it`,
+      value: { text: "exceeded", mark: exceeded.othersMakeUp ? "info" : "warning" },
+      note: exceededWords(exceeded),
     });
   return facts;
 }

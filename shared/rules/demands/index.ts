@@ -12,6 +12,7 @@ import { demandRoute } from "./demand-route.js";
 import { demandSecondRoute } from "./demand-second-route.js";
 import { failureOverloads } from "./failure-overloads.js";
 import { hopCarriesNothing } from "./hop-carries-nothing.js";
+import { objectiveShare } from "./objective-share.js";
 
 export const DEMAND_RULES: readonly NetworkRule[] = [
   demandRate,
@@ -25,5 +26,6 @@ export const DEMAND_RULES: readonly NetworkRule[] = [
   demandPorts,
   failureOverloads,
   demandGrowth,
+  objectiveShare,
   hopCarriesNothing,
 ];

@@ -1,0 +1,48 @@
+/** Growth of demands year by year, against what a hop carries today: as the network is, and when an element fails. */
+import type { Demand } from "../design/demand.js";
+import type { Carried } from "./load.js";
+
+/** A bit in a million is rounding of what was summed. */
+export const ROUNDING = 1 + 1e-6;
+
+type Growing = Pick<Demand, "growthPercent" | "growthYears">;
+
+/** By how much a demand has grown in a year from now, as it states; behind its horizon it stays. */
+export function growthFactor({ growthPercent = 0, growthYears = 0 }: Growing, year: number): number {
+  return (1 + growthPercent / 100) ** Math.min(year, growthYears);
+}
+
+/** The most that a demand becomes within its horizon: what shrinks is largest today. */
+export function mostGrown(demand: Growing): number {
+  return Math.max(1, growthFactor(demand, demand.growthYears ?? 0));
+}
+
+export interface Outgrown {
+  readonly year: number;
+  readonly committedBps: number;
+  readonly carriedBps: number;
+}
+
+/**
+ * The first year in which what is committed on a hop is more than it carries today; undefined: within all horizons
+ * none, or it is more already.
+ * @param names demands on it
+ */
+export function outgrownBy(
+  names: readonly string[],
+  carriedBps: number,
+  demandOf: (name: string) => Growing,
+  carried: ReadonlyMap<string, Pick<Carried, "committedBps">>,
+): Outgrown | undefined {
+  const growing = names.map((name) => ({
+    demand: demandOf(name),
+    bps: carried.get(name)!.committedBps,
+  }));
+  const horizon = growing.reduce((most, { demand: { growthYears = 0 } }) => Math.max(most, growthYears), 0);
+  for (let year = 0; year <= horizon; year++) {
+    const committedBps = growing.reduce((sum, { demand, bps }) => sum + bps * growthFactor(demand, year), 0);
+    if (committedBps > carriedBps * ROUNDING)
+      return year === 0 ? undefined : { year, committedBps, carriedBps };
+  }
+  return undefined;
+}

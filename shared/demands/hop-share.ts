@@ -1,0 +1,51 @@
+/** What demands leave a hop of the year, beside what its own objective leaves it: the stricter holds. */
+import type { DemandResult, HopLoad } from "./result.js";
+import type { HopOfNetwork } from "./traffic.js";
+
+/** A share is met when it is met to a millionth: both are sums of the same figures. */
+const ROUNDING = 1 + 1e-6;
+
+/** @param passing demands whose first or second route leads over the hop */
+export function hopShare(
+  { name, ownPercent }: Pick<HopOfNetwork, "name" | "ownPercent">,
+  passing: readonly DemandResult[],
+): HopLoad["share"] {
+  const asking = passing.flatMap(({ demand, hops, verdicts }) => {
+    const { sharePercent, outagePercent } = hops.find(({ hop }) => hop === name)!;
+    if (sharePercent === undefined) return [];
+    return [{ demand: demand.name, leftPercent: sharePercent, outagePercent, holds: verdicts.availability }];
+  });
+  const [first] = asking;
+  if (first === undefined) return undefined;
+  const { demand, leftPercent } = asking.reduce(
+    (least, one) => (one.leftPercent < least.leftPercent ? one : least),
+    first,
+  );
+  const over = asking.flatMap(({ outagePercent, ...one }) =>
+    outagePercent !== undefined && outagePercent > one.leftPercent * ROUNDING
+      ? [{ ...one, outagePercent }]
+      : [],
+  );
+  const [one] = over;
+  const worst =
+    one &&
+    over.reduce(
+      (most, each) =>
+        each.outagePercent / each.leftPercent > most.outagePercent / most.leftPercent ? each : most,
+      one,
+    );
+  return {
+    demand,
+    leftPercent,
+    ...(ownPercent !== undefined && { ownPercent }),
+    stricter: ownPercent !== undefined && ownPercent <= leftPercent ? "objective" : "demand",
+    ...(worst && {
+      exceeded: {
+        demand: worst.demand,
+        leftPercent: worst.leftPercent,
+        outagePercent: worst.outagePercent,
+        othersMakeUp: worst.holds === "met",
+      },
+    }),
+  };
+}

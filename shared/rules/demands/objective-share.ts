@@ -1,0 +1,47 @@
+import { address } from "../../design/address.js";
+import { apart, availability, outage } from "../../format/numbers.js";
+import { exampleHop } from "../example-preamble.js";
+import type { NetworkRule } from "../rule.js";
+import { exampleDemand } from "./example-demand.js";
+
+/** Over two hops, of which the second takes less than its half. */
+function chain(loss: string): string {
+  const beyond = exampleHop().replaceAll("TARN", "MOSS").replace("/ 4", "/ 8");
+  return `site MOSS {\n  at 47.46 -30.41\n  structure mast 60 m\n}\n\n${beyond}\n\n${exampleDemand(
+    ["committed 100 Mbit/s", "availability 99.99 %"],
+    { keld: `antenna DISH60-18 at 40 m\n    transmits high${loss}` },
+  ).replace("from KELD", "from MOSS")}`;
+}
+
+export const objectiveShare: NetworkRule = {
+  scope: "network",
+  id: "objective-share",
+  severity: "warning",
+  ofResults: true,
+  title: "A hop with an objective should hold the stricter of that and its demands' share",
+  checks:
+    "Of hops that state an objective and are asked more by a demand, whose share goes by length along its route: what the hop takes of the year in the mode that carries the demand, against that share. Where the demand is missed, that is told of the demand.",
+  why: "The demand holds because other hops on its way are better than they need be. Change one of them, and it falls.",
+  fix: "More margin on this hop, a stricter objective for it, or an acceptance that says which hop makes up for it.",
+  source: "shares by length are common practice, no source",
+  good: chain(""),
+  bad: chain("\n    extra-loss 3 dB"),
+  check({ demands, report }) {
+    for (const { hop, share } of demands?.hops.values() ?? []) {
+      if (share?.ownPercent === undefined || share.stricter === "objective") continue;
+      const { exceeded, ownPercent } = share;
+      // What exceeds its own objective too is told of that.
+      if (!exceeded?.othersMakeUp || exceeded.outagePercent > ownPercent) continue;
+      const { demand, leftPercent, outagePercent } = exceeded;
+      const [takes, left] = apart(outage, outagePercent, leftPercent);
+      report(
+        {
+          at: address("hop", hop, "objective"),
+          message: `it takes ${takes} of the year for ${demand}, which leaves it ${left} by length; its own objective asks ${availability(100 - ownPercent)}, and the stricter holds. Other hops on the way make up for it`,
+          related: [{ at: address("demand", demand, "availability"), message: `${demand} asks for it` }],
+        },
+        hop,
+      );
+    }
+  },
+};
