@@ -8,7 +8,7 @@ export const ROUNDING = 1 + 1e-6;
 type Growing = Pick<Demand, "growthPercent" | "growthYears">;
 
 /** By how much a demand has grown in a year from now, as it states; behind its horizon it stays. */
-export function growthFactor({ growthPercent = 0, growthYears = 0 }: Growing, year: number): number {
+function growthFactor({ growthPercent = 0, growthYears = 0 }: Growing, year: number): number {
   return (1 + growthPercent / 100) ** Math.min(year, growthYears);
 }
 

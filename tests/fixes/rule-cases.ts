@@ -1,4 +1,6 @@
 /** Designs for rules whose own example holds no catalogue entry, or no line, that could mend it. */
+
+import { exampleDemand } from "../../shared/rules/demands/example-demand.js";
 import { equipped } from "../../shared/rules/equipment/example-equipment.js";
 import { EXAMPLE_PREAMBLE, exampleHop } from "../../shared/rules/example-preamble.js";
 import { RULES } from "../../shared/rules/index.js";
@@ -88,6 +90,13 @@ export const RULE_CASES: Readonly<Record<string, readonly string[]>> = {
   ],
   "standby-level": [oneEnd("1+1 hot-standby", "\n    coupler H18-U direct\n    extra-loss 24 dB")],
   "arms-exchanged": [oneEnd("1+1 hot-standby", "\n    coupler H18-U direct\n    arms exchanged")],
+  "demand-availability": [
+    `${EXAMPLE_PREAMBLE}\n${LARGER}\n${exampleDemand(["committed 100 Mbit/s", "availability 99.999 %"])}`,
+  ],
+  // The mode in use carries 78 Mbit/s, the radio has one of 310.
+  "demand-capacity": [
+    `${EXAMPLE_PREAMBLE}\n${exampleDemand(["committed 200 Mbit/s"]).replace("55 MHz 128QAM", "55 MHz QPSK")}`,
+  ],
   availability: [withLarger("availability"), lossy(12)],
   "link-availability": [0.5, 1, 2, 5, 10, 20].map((percent) =>
     withLarger("link-availability").replace("propagation 0.1 %", `propagation ${percent} %`),

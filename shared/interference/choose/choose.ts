@@ -24,8 +24,9 @@ export function* choose(problem: Problem): Generator<void, Chosen> {
   const order = heardMostFirst(problem);
   const tally = yield* searched(problem);
   const families = familiesOf(problem, order).map((family) => groupsOf(problem, family, TOGETHER));
-  const groups = families.flat();
-  const isSmall = groups.length <= 1;
+  // A few are settled all at once even where they do not hear each other: they may share what is heard, and the spectrum.
+  const isSmall = order.length <= TOGETHER;
+  const groups = isSmall ? [order] : families.flat();
   let isProven = isSmall;
   for (const group of groups) {
     const found = yield* settledExactly(tally, group, isSmall ? STEPS_OF_ALL : STEPS_AMONG);

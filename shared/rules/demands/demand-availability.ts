@@ -2,6 +2,7 @@ import type { DemandResult } from "../../demands/result.js";
 import { address } from "../../design/address.js";
 import { apart, availability, yearly } from "../../format/numbers.js";
 import { hopShareWords, takesMost } from "../../words/demands.js";
+import { moreAvailable } from "../fixes/demands.js";
 import type { NetworkRule, Report } from "../rule.js";
 import { exampleDemand } from "./example-demand.js";
 
@@ -17,6 +18,7 @@ export const demandAvailability: NetworkRule = {
   fix: "The hop that takes most: more margin, a lower mode with enough rate, or less to carry; else a second route.",
   source:
     "Rec. ITU-R P.530-18 section 2.3.7, from memory; shares by length and sums are common practice, no source",
+  fixes: moreAvailable,
   good: exampleDemand(["committed 100 Mbit/s", "availability 99.9 %"]),
   bad: exampleDemand(["committed 100 Mbit/s", "availability 99.99999 %"]),
   check({ demands, report }) {

@@ -1,6 +1,7 @@
 import { address } from "../../design/address.js";
 import { bitRate } from "../../format/numbers.js";
 import { someOf } from "../../words/demands.js";
+import { moreCapacity } from "../fixes/demands.js";
 import type { NetworkRule } from "../rule.js";
 import { exampleDemand } from "./example-demand.js";
 
@@ -15,6 +16,7 @@ export const demandCapacity: NetworkRule = {
   why: "Each demand by itself fits, all of them together do not: the last one starves.",
   fix: "A higher mode, a wider channel, a second carrier, another route, or less committed.",
   source: "common practice, no source",
+  fixes: moreCapacity,
   good: exampleDemand(["committed 100 Mbit/s"]),
   bad: exampleDemand(["committed 400 Mbit/s"]),
   check({ demands, report }) {

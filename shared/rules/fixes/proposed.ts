@@ -16,7 +16,7 @@ export const proposedChanges: Fixes = ({ finding, hop }) =>
         ),
       );
 
-const DECIDES: Readonly<Record<Change["kind"], string>> = {
+export const DECIDES: Readonly<Record<Change["kind"], string>> = {
   polarization: "licence and the mounting",
   antenna: "equipment",
   radio: "equipment",
@@ -25,7 +25,7 @@ const DECIDES: Readonly<Record<Change["kind"], string>> = {
   power: "licence",
 };
 
-function factsOf(hop: Hop, change: Change): readonly FactChange[] {
+export function factsOf(hop: Hop, change: Change): readonly FactChange[] {
   const at = (...site: readonly string[]) => address("hop", hop.name, ...site);
   switch (change.kind) {
     case "polarization":
