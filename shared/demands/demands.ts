@@ -9,6 +9,7 @@ import { type Flows, flowsOf } from "./flows.js";
 import { HopLoads } from "./hop-loads.js";
 import { judgedDemand } from "./judged-demand.js";
 import type { DemandResult, DemandsResult } from "./result.js";
+import { atOnce, type Steps } from "./steps.js";
 import type { Clocks, HopOfNetwork, Traffic } from "./traffic.js";
 import { numbersOf, type Ways, waysOf } from "./ways.js";
 
@@ -41,6 +42,9 @@ interface KnownDemand {
   readonly result: DemandResult;
 }
 
+/** So many demands are judged between two stops. */
+const AT_ONCE = 256;
+
 /** Keeps what does not change from look to look: an edited hop costs the demands that pass it. */
 export class Demands {
   private ways: Ways | undefined;
@@ -51,9 +55,14 @@ export class Demands {
   private readonly loads = new HopLoads();
 
   of(inputs: DemandsInputs): DemandsResult {
+    return atOnce(this.inSteps(inputs));
+  }
+
+  /** The same with stops; broken off between two of them, what was done whole is kept. */
+  *inSteps(inputs: DemandsInputs): Steps<DemandsResult> {
     const { demands, terms } = inputs;
     const standing = [...inputs.hops.values()].filter(({ name }) => inputs.results.has(name));
-    const ways = (this.ways = waysOf(
+    const ways = (this.ways = yield* waysOf(
       {
         hops: standing.map(({ name, ends }) => ({
           name,
@@ -68,14 +77,16 @@ export class Demands {
       },
       this.ways,
     ));
-    const flows = (this.flows = flowsOf(ways, demands, terms, this.flows));
+    const flows = (this.flows = yield* flowsOf(ways, demands, terms, this.flows));
+    yield;
     const traffic: Traffic = {
       flows,
       hops: this.hopsOf(inputs, ways),
       terms,
       clocks: this.clocksOf(ways, inputs.atSites),
     };
-    const results = this.demandsOf(traffic);
+    const results = yield* this.demandsOf(traffic);
+    yield;
     const named = ({
       sites,
       hops,
@@ -94,12 +105,13 @@ export class Demands {
     };
   }
 
-  private demandsOf(traffic: Traffic): ReadonlyMap<string, DemandResult> {
+  private *demandsOf(traffic: Traffic): Steps<ReadonlyMap<string, DemandResult>> {
     const { flows, hops, clocks } = traffic;
     const terms = JSON.stringify(traffic.terms);
     const judged = new Map<string, KnownDemand>();
     for (const { demand } of flows.ranked.values()) {
       const { name } = demand;
+      if (judged.size % AT_ONCE === AT_ONCE - 1) yield;
       const known = this.judged.get(name);
       const { first, second } = flows.ways.routes.get(name) ?? {};
       const passed = [...(first?.hops ?? []), ...(second?.hops ?? [])].map((hop) => hops[hop]!);

@@ -3,6 +3,7 @@ import { GoalTree, type Remaining } from "./goal-tree.js";
 import type { Graph } from "./graph.js";
 import type { DemandRoutes } from "./routes.js";
 import type { Way } from "./shortest.js";
+import type { Steps } from "./steps.js";
 
 export type Element =
   | { readonly kind: "hop" | "site"; readonly name: string }
@@ -34,12 +35,12 @@ interface Collected {
  * Each element that any route passes: hops by name, sites by name, then cards. A demand that has a route of its own to
  * stand in takes that as long as it is whole; else, where the network reroutes, the shortest that remains.
  */
-export function failuresOf(
+export function* failuresOf(
   demands: readonly RoutedDemand[],
   graph: Graph,
   isRerouting: boolean,
   cards: readonly Extract<Element, { kind: "card" }>[],
-): readonly Failure[] {
+): Steps<readonly Failure[]> {
   const ofHops = new Map<number, Collected>();
   const ofSites = new Map<number, Collected>();
   const ofCards = new Map<number, Collected>();
@@ -63,10 +64,15 @@ export function failuresOf(
       }
     };
     const byHop = grouped(of, ({ routes }) => routes.first!.hops);
-    for (const [hop, passing] of byHop)
+    let failed = 0;
+    for (const [hop, passing] of byHop) {
       fail(at(ofHops, hop, { kind: "hop", name: graph.hops[hop]! }), new Set([hop]), NONE, passing);
-    for (const [site, passing] of grouped(of, ({ routes }) => routes.first!.sites))
+      if (++failed % AT_ONCE === 0) yield;
+    }
+    for (const [site, passing] of grouped(of, ({ routes }) => routes.first!.sites)) {
       fail(at(ofSites, site, { kind: "site", name: graph.sites[site]! }), NONE, new Set([site]), passing);
+      if (++failed % AT_ONCE === 0) yield;
+    }
     for (const [number, card] of cards.entries()) {
       const hops = new Set(card.hops.flatMap((name) => graph.hopNumbers.get(name) ?? []));
       const passing = new Set([...hops].flatMap((hop) => byHop.get(hop) ?? []));
@@ -81,6 +87,8 @@ export function failuresOf(
 }
 
 const NONE: ReadonlySet<number> = new Set();
+/** So many failures are looked at between two stops. */
+const AT_ONCE = 64;
 
 function at(of: Map<number, Collected>, number: number, element: Element): Collected {
   let known = of.get(number);

@@ -6,7 +6,11 @@ import type { Demand, TrafficTerms } from "../design/demand.js";
 import { mostGrown } from "./growth.js";
 import { type Carried, type Loads, loadsOf, loadsWithout, type Moved } from "./load.js";
 import { type Taken, takenBy } from "./rates.js";
+import type { Steps } from "./steps.js";
 import type { Ways } from "./ways.js";
+
+/** So many failures are looked at between two stops. */
+const AT_ONCE = 256;
 
 /** Demands in the order in which a hop carries them: by priority, then those that may fail least. */
 interface Ranked {
@@ -14,6 +18,11 @@ interface Ranked {
   readonly taken: Taken;
   /** Equal for those that go together. */
   readonly rank: number;
+}
+
+interface Coming {
+  readonly failure: number;
+  readonly moved: Moved;
 }
 
 export interface Flows {
@@ -28,17 +37,19 @@ export interface Flows {
   readonly over: readonly (readonly string[])[];
   /** Of each failure of the ways, in their order: hops that have more to carry then. */
   readonly more: readonly (readonly Moved[])[];
+  /** By the number of the hop: what failures bring to it, with their places among all. */
+  readonly comingTo: readonly (readonly Coming[])[];
   /** Committed on a hop by demands that go before one of such a rank, or with it. */
   committedUpTo(hop: number, rank: number): number;
 }
 
 /** @param known goes on where it holds */
-export function flowsOf(
+export function* flowsOf(
   ways: Ways,
   demands: ReadonlyMap<string, Demand>,
   terms: TrafficTerms,
   known: Flows | undefined,
-): Flows {
+): Steps<Flows> {
   const ranked = rankedOf(demands, terms);
   const key = JSON.stringify(
     [...ranked.values()].map(({ demand: { name, growthPercent, growthYears }, taken, rank }) => [
@@ -73,6 +84,14 @@ export function flowsOf(
     return [...sums].sort(([a], [b]) => a - b).map(([rank, bps]) => ({ rank, bps: (sum += bps) }));
   });
   const normal = loadsOf(count, carried.values());
+  const more: (readonly Moved[])[] = [];
+  const comingTo: Coming[][] = Array.from({ length: count }, () => []);
+  for (const [index, failure] of ways.failures.entries()) {
+    const all = loadsWithout(failure, normal, carried);
+    more.push(all);
+    for (const moved of all) comingTo[moved.hop]!.push({ failure: index, moved });
+    if (index % AT_ONCE === AT_ONCE - 1) yield;
+  }
   return {
     key,
     ways,
@@ -81,7 +100,8 @@ export function flowsOf(
     normal,
     on: on.map((names) => names.sort()),
     over,
-    more: ways.failures.map((failure) => loadsWithout(failure, normal, carried)),
+    more,
+    comingTo,
     committedUpTo: (hop, rank) => upTo[hop]!.findLast((one) => one.rank <= rank)?.bps ?? 0,
   };
 }

@@ -13,12 +13,13 @@ interface KnownLoad {
   readonly load: HopLoad;
 }
 
-type Worst = ReadonlyMap<number, Pick<HopLoad, "worst" | "outgrownWithout">>;
+type InFailure = Pick<HopLoad, "worst" | "outgrownWithout">;
 
 interface KnownFailures {
-  readonly carriedBps: readonly (number | undefined)[];
+  readonly loads: readonly KnownLoad[];
   readonly failures: readonly FailureResult[];
-  readonly worst: Worst;
+  /** By the number of the hop; undefined: none brings more to it. */
+  readonly inFailure: readonly (InFailure | undefined)[];
 }
 
 export class HopLoads {
@@ -38,24 +39,14 @@ export class HopLoads {
       if (known?.hop === hop && known.results.every((one, index) => one === results[index])) return known;
       return { hop, results, load: loadOf(hop, number, results, flows) };
     });
-    const carriedBps = this.loads.map(({ load }) => load.carriedBps);
-    const known = isSame ? this.failures : undefined;
-    this.failures = known?.carriedBps.every((bps, index) => bps === carriedBps[index])
-      ? known
-      : {
-          carriedBps,
-          ...failuresOf(
-            flows,
-            this.loads.map(({ load }) => load),
-          ),
-        };
-    const { failures, worst } = this.failures;
+    this.failures = failuresOf(flows, this.loads, isSame ? this.failures : undefined);
+    const { failures, inFailure } = this.failures;
     return {
       failures,
       hops: new Map(
         this.loads.map(({ load }, number) => {
-          const inFailure = worst.get(number);
-          return [load.hop, inFailure === undefined ? load : { ...load, ...inFailure }];
+          const then = inFailure[number];
+          return [load.hop, then === undefined ? load : { ...load, ...then }];
         }),
       ),
     };
@@ -104,42 +95,69 @@ function loadOf(hop: HopOfNetwork, number: number, results: readonly DemandResul
   return outgrown === undefined ? load : { ...load, outgrown };
 }
 
+/** @param known of the same flows: what comes to hops that carry what they carried is left as it is */
 function failuresOf(
   flows: Flows,
-  loads: readonly HopLoad[],
-): { readonly failures: readonly FailureResult[]; readonly worst: Worst } {
-  const {
-    ways: { graph, failures },
-    more,
-  } = flows;
-  const worst = new Map<number, Pick<HopLoad, "worst" | "outgrownWithout">>();
-  const told = failures.map(({ element, lost, moved }, index): FailureResult => {
-    const overloaded: { hop: string; committedBps: number; carriedBps: number }[] = [];
-    for (const { hop, committedBps, grownBps, names, left } of more[index]!) {
-      const { carriedBps: carried } = loads[hop]!;
-      const isOver = carried !== undefined && committedBps > carried * ROUNDING;
-      if (isOver) overloaded.push({ hop: graph.hops[hop]!, committedBps, carriedBps: carried });
-      const known = worst.get(hop);
-      const isWorse = known?.worst === undefined || committedBps > known.worst.committedBps;
-      // Years are counted only where the end of the horizon is too much.
-      const outgrown =
-        carried !== undefined && !isOver && grownBps > carried * ROUNDING
-          ? outgrownIn(loads[hop]!, names, left, flows)
-          : undefined;
-      const isEarlier =
-        outgrown !== undefined &&
-        outgrown.year <
-          (known?.outgrownWithout?.year ?? loads[hop]!.outgrown?.year ?? Number.POSITIVE_INFINITY);
-      if (isWorse || isEarlier)
-        worst.set(hop, {
-          ...known,
-          ...(isWorse && { worst: { element, committedBps, demands: names, overloaded: isOver } }),
-          ...(isEarlier && { outgrownWithout: { ...outgrown, element } }),
-        });
-    }
-    return { element, lost, moved: [...moved.keys()].sort(), overloaded };
+  loads: readonly KnownLoad[],
+  known: KnownFailures | undefined,
+): KnownFailures {
+  const changed = loads.flatMap(({ load }, hop) => {
+    const before = known?.loads[hop]!.load;
+    return before !== undefined && before.carriedBps === load.carriedBps ? [] : [hop];
   });
-  return { failures: told, worst };
+  if (known !== undefined && changed.length === 0) return { ...known, loads };
+  const inFailure = known?.inFailure.slice() ?? [];
+  for (const hop of changed) inFailure[hop] = inFailureOf(hop, loads[hop]!.load, flows);
+  if (known === undefined)
+    return {
+      loads,
+      inFailure,
+      failures: flows.ways.failures.map(({ element, lost, moved }, index) => ({
+        element,
+        lost,
+        moved: [...moved.keys()].sort(),
+        overloaded: overloadedIn(index, loads, flows),
+      })),
+    };
+  const failures = known.failures.slice();
+  for (const index of new Set(changed.flatMap((hop) => flows.comingTo[hop]!.map(({ failure }) => failure))))
+    failures[index] = { ...failures[index]!, overloaded: overloadedIn(index, loads, flows) };
+  return { loads, failures, inFailure };
+}
+
+function overloadedIn(
+  failure: number,
+  loads: readonly KnownLoad[],
+  { more }: Flows,
+): FailureResult["overloaded"] {
+  return more[failure]!.flatMap(({ hop, committedBps }) => {
+    const { hop: name, carriedBps } = loads[hop]!.load;
+    return isOver(committedBps, carriedBps) ? [{ hop: name, committedBps, carriedBps: carriedBps! }] : [];
+  });
+}
+
+function isOver(committedBps: number, carriedBps: number | undefined): boolean {
+  return carriedBps !== undefined && committedBps > carriedBps * ROUNDING;
+}
+
+/** The most that any failure brings to a hop, and the earliest year in which growth outgrows it in one. */
+function inFailureOf(hop: number, load: HopLoad, flows: Flows): InFailure | undefined {
+  const { carriedBps } = load;
+  let worst: HopLoad["worst"];
+  let outgrownWithout: HopLoad["outgrownWithout"];
+  for (const { failure, moved } of flows.comingTo[hop]!) {
+    const { element } = flows.ways.failures[failure]!;
+    const { committedBps, grownBps, names, left } = moved;
+    const overloaded = isOver(committedBps, carriedBps);
+    if (worst === undefined || committedBps > worst.committedBps)
+      worst = { element, committedBps, demands: names, overloaded };
+    // Years are counted only where the end of the horizon is too much.
+    if (overloaded || !isOver(grownBps, carriedBps)) continue;
+    const outgrown = outgrownIn(load, names, left, flows);
+    const earliest = outgrownWithout?.year ?? load.outgrown?.year ?? Number.POSITIVE_INFINITY;
+    if (outgrown !== undefined && outgrown.year < earliest) outgrownWithout = { ...outgrown, element };
+  }
+  return worst && { worst, ...(outgrownWithout && { outgrownWithout }) };
 }
 
 /** Of a hop with what comes to it and without what leaves it. */

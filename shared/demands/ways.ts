@@ -10,6 +10,10 @@ import { type Graph, type GraphHop, graphOf } from "./graph.js";
 import { type DemandRoutes, type RouteSearch, routesOf } from "./routes.js";
 import { ringOf, separationOf } from "./separation.js";
 import { Shortest } from "./shortest.js";
+import type { Steps } from "./steps.js";
+
+/** So many routes are sought between two stops. */
+const AT_ONCE = 64;
 
 /** Sites nearer to each other than this stand on one structure for a second route; ours. */
 const ONE_STRUCTURE_M = 100;
@@ -24,7 +28,8 @@ export interface WaysInputs {
 }
 
 export interface Ways {
-  readonly key: string;
+  /** What it was made from. */
+  readonly from: WaysInputs;
   readonly graph: Graph;
   readonly shortest: Shortest;
   readonly handovers: ReadonlySet<number>;
@@ -38,9 +43,8 @@ export interface Ways {
 }
 
 /** @param known goes on where it holds */
-export function waysOf(inputs: WaysInputs, known: Ways | undefined): Ways {
-  const key = keyOf(inputs);
-  if (known?.key === key) return known;
+export function* waysOf(inputs: WaysInputs, known: Ways | undefined): Steps<Ways> {
+  if (known !== undefined && isSameMap(known.from, inputs)) return known;
   const graph = graphOf(inputs.hops);
   const shortest = new Shortest(graph);
   const handovers = numbersOf(graph, inputs.atSites, ({ handover }) => handover === true);
@@ -53,7 +57,9 @@ export function waysOf(inputs: WaysInputs, known: Ways | undefined): Ways {
     if (known === undefined) singles.set(goal, (known = new Set([goal])));
     return known;
   };
+  let sought = 0;
   for (const demand of inputs.demands.values()) {
+    if (++sought % AT_ONCE === 0) yield;
     const found = routesOf(demand, search);
     if (found === undefined) continue;
     routes.set(demand.name, found);
@@ -63,7 +69,7 @@ export function waysOf(inputs: WaysInputs, known: Ways | undefined): Ways {
     routed.push({ name: demand.name, routes: found, goals: goal === undefined ? handovers : one(goal) });
   }
   const blocks = separationOf(graph).blocks.map((block) => ({ block, ring: ringOf(graph, block) }));
-  const failures = failuresOf(routed, graph, inputs.terms.rerouting !== "none", inputs.cards);
+  const failures = yield* failuresOf(routed, graph, inputs.terms.rerouting !== "none", inputs.cards);
   const lostWith = new Map<string, Element[]>();
   for (const { element, lost } of failures)
     for (const name of lost) {
@@ -72,7 +78,7 @@ export function waysOf(inputs: WaysInputs, known: Ways | undefined): Ways {
       else known.push(element);
     }
   return {
-    key,
+    from: inputs,
     graph,
     shortest,
     handovers,
@@ -92,16 +98,41 @@ export function numbersOf(
   return new Set([...atSites].flatMap(([name, at]) => (is(at) ? (siteNumbers.get(name) ?? []) : [])));
 }
 
-function keyOf({ hops, demands, terms, atSites, sites, cards }: WaysInputs): string {
-  const needsPlaces = [...demands.values()].some(({ secondRoute }) => secondRoute?.disjoint === "structure");
-  return JSON.stringify([
-    hops.map(({ name, sites: ends, lengthM }) => [name, ends, lengthM]),
-    [...demands.values()].map(({ name, from, to, via, secondRoute }) => [name, from, to, via, secondRoute]),
-    terms.rerouting,
-    [...atSites],
-    needsPlaces ? [...sites.values()].map(({ name, position }) => [name, position]) : [],
-    cards,
-  ]);
+/** Whether routes and failures are the same: most is the same object, and little of the rest counts. */
+function isSameMap(a: WaysInputs, b: WaysInputs): boolean {
+  return (
+    a.terms.rerouting === b.terms.rerouting &&
+    isSameList(a.hops, b.hops, isSameHop) &&
+    isSameList([...a.demands.values()], [...b.demands.values()], isSameDemand) &&
+    isSameJson([...a.atSites], [...b.atSites]) &&
+    isSameJson(a.cards, b.cards) &&
+    isSameJson(placesOf(a), placesOf(b))
+  );
+}
+
+function isSameHop(a: GraphHop, b: GraphHop): boolean {
+  return (
+    a.name === b.name && a.lengthM === b.lengthM && a.sites[0] === b.sites[0] && a.sites[1] === b.sites[1]
+  );
+}
+
+function isSameDemand(a: Demand, b: Demand): boolean {
+  const asked = ({ name, from, to, via, secondRoute }: Demand) => [name, from, to, via, secondRoute];
+  return a === b || isSameJson(asked(a), asked(b));
+}
+
+/** Of use only where second routes keep off structures. */
+function placesOf({ demands, sites }: WaysInputs): readonly unknown[] {
+  const needed = [...demands.values()].some(({ secondRoute }) => secondRoute?.disjoint === "structure");
+  return needed ? [...sites.values()].map(({ name, position }) => [name, position]) : [];
+}
+
+function isSameList<T>(a: readonly T[], b: readonly T[], isSame: (a: T, b: T) => boolean): boolean {
+  return a.length === b.length && a.every((one, index) => isSame(one, b[index]!));
+}
+
+function isSameJson(a: unknown, b: unknown): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
 }
 
 function nearOf(graph: Graph, sites: ReadonlyMap<string, Site>): RouteSearch["near"] {

@@ -1,6 +1,7 @@
 /** What a network carries, kept up to date while it is edited. */
 import { Demands, type DemandsInputs } from "../demands/demands.js";
 import type { DemandsResult } from "../demands/result.js";
+import { atOnce, type Steps } from "../demands/steps.js";
 import type { Design } from "../design/design.js";
 import { cardHops } from "../equipment/card-hops.js";
 import type { HopResult } from "../evaluate/account/result.js";
@@ -18,13 +19,22 @@ export function demandsInNetwork(
   design: Design,
   results: ReadonlyMap<string, HopResult>,
   memory: Memory,
-  inNetwork?: ReadonlyMap<string, SiteInNetwork>,
 ): DemandsResult | undefined {
+  return atOnce(demandsInSteps(design, results, memory));
+}
+
+/** The same with stops. */
+export function* demandsInSteps(
+  design: Design,
+  results: ReadonlyMap<string, HopResult>,
+  memory: Memory,
+  inNetwork?: ReadonlyMap<string, SiteInNetwork>,
+): Steps<DemandsResult | undefined> {
   const { hops, sites, demands, traffic = {}, trafficAt = NONE } = design;
   if (demands === undefined || demands.size === 0) return undefined;
   if ([...hops.keys()].some((name) => !results.has(name))) return undefined;
   const known = memory.renew(STEP, STEP, (before: Demands | undefined) => before ?? new Demands());
-  return known.of({
+  return yield* known.inSteps({
     hops,
     results,
     sites,

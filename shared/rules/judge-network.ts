@@ -3,7 +3,7 @@ import type { Finding } from "../design/finding.js";
 import type { HopResult } from "../evaluate/account/result.js";
 import type { InterferenceFound } from "../interference/network.js";
 import { heldInNetwork } from "../licence/held.js";
-import { demandsInNetwork } from "../network/demands.js";
+import { demandsInSteps } from "../network/demands.js";
 import { type HopInNetwork, hopsInNetwork } from "../network/in-network.js";
 import { Memory } from "../network/memory.js";
 import { type SiteInNetwork, sitesInNetwork } from "../network/sites.js";
@@ -82,7 +82,7 @@ export function* judgeNetworkInSteps(
     heights,
     files,
     interference,
-    demands: demandsInNetwork(design, results, memory, inNetwork),
+    demands: yield* demandsInSteps(design, results, memory, inNetwork),
     licences,
     licencesOn,
   };

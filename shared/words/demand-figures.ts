@@ -157,7 +157,7 @@ export function carriedWhen(
     case "share":
       return `${preposition} ${availability(percent!)}`;
     case "needed":
-      return "in the mode that its demands need, which are met end to end";
+      return "as its demands need it";
     default:
       return "in clear air";
   }
