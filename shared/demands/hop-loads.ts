@@ -102,7 +102,7 @@ function failuresOf(
   known: KnownFailures | undefined,
 ): KnownFailures {
   const changed = loads.flatMap(({ load }, hop) => {
-    const before = known?.loads[hop]!.load;
+    const before = known?.loads[hop]?.load;
     return before !== undefined && before.carriedBps === load.carriedBps ? [] : [hop];
   });
   if (known !== undefined && changed.length === 0) return { ...known, loads };

@@ -157,7 +157,7 @@ export function carriedWhen(
     case "share":
       return `${preposition} ${availability(percent!)}`;
     case "needed":
-      return "as its demands need it";
+      return "as demands need";
     default:
       return "in clear air";
   }

@@ -57,8 +57,11 @@ function* ofDesign({ design, result, findings }: DesignDemands, paint: Paint): I
   yield* failuresTable(result, paint);
   const told = findings.filter(({ accepted }) => !accepted);
   if (told.length > 0) yield "\n";
-  for (const { rule, severity, hop, message } of told)
-    yield `${paint(severity === "error" ? "red" : severity === "warning" ? "yellow" : "cyan", severity)}[${rule}]: ${safe(hop === undefined || message.startsWith(hop) ? message : `${hop}: ${message}`)}\n`;
+  for (const { rule, severity, hop, message } of told) {
+    const label = paint(severity === "error" ? "red" : severity === "warning" ? "yellow" : "cyan", severity);
+    const words = hop === undefined || message.startsWith(hop) ? message : `${hop}: ${message}`;
+    yield `${label}[${rule}]:\n${wrapped(safe(words), WIDTH, "    ")}\n`;
+  }
   yield "\n";
   for (const words of DEMANDS_REST_ON) yield `${wrapped(words, WIDTH)}\n`;
 }
@@ -101,6 +104,7 @@ function* hopsTable(result: DemandsResult, paint: Paint): Iterable<string> {
       ],
       loads.map(hopRow),
       paint,
+      (index) => outgrownWords(loads[index]!).map((words) => `    ${words}\n`),
     );
   if (idle > 0) yield `${idle} ${idle === 1 ? "hop carries" : "hops carry"} nothing, whatever fails\n`;
 }
@@ -114,7 +118,7 @@ function hopRow(load: HopLoad): readonly string[] {
     worst === undefined ? NONE : bitRate(worst.committedBps),
     worst === undefined ? NONE : loadWords(loadShare(worst.committedBps, carriedBps)),
     worst === undefined ? NONE : `${elementWords(worst.element)}${worst.overloaded ? " overloaded" : ""}`,
-    [carriedWords(load), ...outgrownWords(load)].join(", "),
+    carriedWords(load),
   ];
 }
 

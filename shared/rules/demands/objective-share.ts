@@ -37,7 +37,7 @@ export const objectiveShare: NetworkRule = {
       report(
         {
           at: address("hop", hop, "objective"),
-          message: `it takes ${takes} of the year for ${demand}, which leaves it ${left} by length; its own objective asks ${availability(100 - ownPercent)}, and the stricter holds. Other hops on the way make up for it`,
+          message: `it takes ${takes} of the year, ${demand} leaves it ${left} by length, stricter than its objective of ${availability(100 - ownPercent)}; other hops make up for it`,
           related: [{ at: address("demand", demand, "availability"), message: `${demand} asks for it` }],
         },
         hop,
