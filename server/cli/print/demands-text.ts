@@ -60,7 +60,9 @@ function* ofDesign({ design, result, findings }: DesignDemands, paint: Paint): I
   for (const { rule, severity, hop, message } of told) {
     const label = paint(severity === "error" ? "red" : severity === "warning" ? "yellow" : "cyan", severity);
     const words = hop === undefined || message.startsWith(hop) ? message : `${hop}: ${message}`;
-    yield `${label}[${rule}]:\n${wrapped(safe(words), WIDTH, "    ")}\n`;
+    // What paints has no width.
+    const lines = wrapped(`${severity}[${rule}]: ${safe(words)}`, WIDTH);
+    yield `${label}${lines.slice(severity.length)}\n`;
   }
   yield "\n";
   for (const words of DEMANDS_REST_ON) yield `${wrapped(words, WIDTH)}\n`;
