@@ -4,6 +4,8 @@
  *
  *     npm run bench                          100, 1,000 and 10,000 hops; some minutes
  *     npm run bench -- --quick               100 and 1,000 hops
+ *     npm run bench -- --compare             beside bounds and what was recorded last; exits 1 when something got a fifth slower
+ *     npm run bench -- --record              records what was measured in tests/bench/recorded.json
  *     npm run bench -- phases check edits    some of the parts: phases, check, diff, edits, far, interference, demands, channels, parts
  */
 import { spawnSync } from "node:child_process";
@@ -15,6 +17,20 @@ import { type DemandFigures, demandsOf } from "./demands.js";
 import { diffRuns } from "./differences.js";
 import { farReachingEdits, heightEdits } from "./edits.js";
 import { type InterferenceFigures, interferenceOf } from "./interference.js";
+import {
+  type BenchFigure,
+  checkFigures,
+  demandsJudged,
+  diffFigures,
+  editFigures,
+  interferenceJudged,
+  judged,
+  judgedTable,
+  RECORDED,
+  readRecorded,
+  record,
+  yardstick,
+} from "./judge.js";
 import { withDemands } from "./network/demands.js";
 import { writeTiles } from "./network/landscape.js";
 import {
@@ -63,6 +79,8 @@ async function run(asked: readonly string[]): Promise<void> {
   const largest = sizes.at(-1)!;
 
   console.log(`# Bench\n\n${machine()}\n`);
+  const yardstickMs = yardstick();
+  const figures: BenchFigure[] = [];
   writeTiles(join(CACHE, "terrain"), quick ? 1 : FULL_AREA_DEG);
   const networks = new Map(sizes.map((hops) => [hops, networkText(hops, "../terrain")]));
   for (const [hops, files] of networks) writeNetwork(folderOf(String(hops)), files);
@@ -73,16 +91,21 @@ async function run(asked: readonly string[]): Promise<void> {
   }
   if (wants("check")) {
     section("`hopwright check`, cold", `The built program, process start included; median of ${COLD_RUNS}.`);
-    console.log(coldCheckTable(await inTurn(sizes, coldCheck)));
+    const checks = await inTurn(sizes, coldCheck);
+    figures.push(...checks.flatMap(checkFigures));
+    console.log(coldCheckTable(checks));
   }
   if (wants("diff")) {
     section("`hopwright diff`, cold", `The built program on ${largest} hops in a repository of git.`);
-    console.log(diffTable(await diffRuns(COMMAND, folderOf("diff"), networks.get(largest)!)));
+    const runs = await diffRuns(COMMAND, folderOf("diff"), networks.get(largest)!);
+    if (!quick) figures.push(...runs.flatMap(diffFigures));
+    console.log(diffTable(runs));
   }
   const edits: NamedEdits[] = [];
   if (wants("edits"))
     edits.push(...(await inTurn(sizes, (hops) => ordinaryEdits(hops, networks.get(hops)!))));
   if (wants("far")) edits.push(...(await cruelEdits(largest, networks.get(largest)!)));
+  figures.push(...edits.flatMap(editFigures));
   if (edits.length > 0) {
     section(
       "From an edit to its diagnostics",
@@ -101,7 +124,9 @@ async function run(asked: readonly string[]): Promise<void> {
         "filters, scaled. Edits: until all changed findings are there, the rest that the server takes not counted.",
     );
     const halves = [largest / 2, largest];
-    console.log(interferenceTable(await inTurn(halves, (hops) => interferenceAmong(hops, networks))));
+    const found = await inTurn(halves, (hops) => interferenceAmong(hops, networks));
+    figures.push(...found.flatMap(interferenceJudged));
+    console.log(interferenceTable(found));
   }
   if (wants("demands")) {
     section(
@@ -110,7 +135,9 @@ async function run(asked: readonly string[]): Promise<void> {
         "hop or site. The hops by themselves are evaluated before. Edits: a height of one hop; the demands alone, and " +
         "until every finding of the network is there.",
     );
-    console.log(demandsTable([await demandsAmong(largest, networks.get(largest)!)]));
+    const found = await demandsAmong(largest, networks.get(largest)!);
+    figures.push(...demandsJudged(found));
+    console.log(demandsTable([found]));
   }
   if (wants("channels")) {
     section("`hopwright channels --open`", "Every hop of the network open: number, polarization and half.");
@@ -120,7 +147,16 @@ async function run(asked: readonly string[]): Promise<void> {
     );
   }
   if (wants("parts")) await engineParts();
+  if (figures.length > 0) judge(figures, (yardstickMs + yardstick()) / 2, asked);
   console.log(`\nLoad of the machine at the end: ${loadavg()[0]!.toFixed(1)}.`);
+}
+
+function judge(figures: readonly BenchFigure[], yardstickMs: number, asked: readonly string[]): void {
+  const all = judged(figures, yardstickMs, readRecorded(RECORDED));
+  section("Judged", `The fixed piece of work took ${yardstickMs.toFixed(0)} ms, the mean of begin and end.`);
+  console.log(judgedTable(all));
+  if (asked.includes("--record")) record(RECORDED, figures, yardstickMs);
+  else if (asked.includes("--compare") && all.some(({ isSlower }) => isSlower)) process.exitCode = 1;
 }
 
 function machine(): string {
