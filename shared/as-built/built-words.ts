@@ -25,3 +25,13 @@ export function costWords({ lessDb }: Pick<BuiltDifference, "lessDb">): string {
   if (lessDb === undefined || Math.abs(lessDb) < 0.05) return "";
   return lessDb > 0 ? `, which costs ${decibels(lessDb)}` : `, which gains ${decibels(-lessDb)}`;
 }
+
+/** Why an azimuth is off, where it is off by just the declination. */
+export function compassWords({ compass }: Pick<BuiltDifference, "compass">): string {
+  if (compass === undefined) return "";
+  const { slip, declinationDeg } = compass;
+  const declination = `the declination there of ${declinationDeg.toFixed(1)}°`;
+  return slip === "set by compass"
+    ? `; that is ${declination}: set on a compass without it`
+    : `; that is ${declination}: read off a compass, and no azimuth from true north`;
+}

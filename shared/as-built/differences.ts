@@ -4,6 +4,7 @@ import type { Hop, HopEnd } from "../design/design.js";
 import type { HopResult } from "../evaluate/account/result.js";
 import { antennaGain } from "../radio/antenna-gain.js";
 import { discriminationDb } from "../radio/discrimination.js";
+import { compassSlip, declinationAt } from "./declination.js";
 
 /** What counts as planned; common practice, no source. */
 export const BUILT_TOLERANCES = {
@@ -24,6 +25,8 @@ export interface BuiltDifference {
   readonly built: { readonly name: string } | { readonly figure: number };
   /** Less on the hop for it, dB, both directions; undefined: it is not one figure, or not known. */
   readonly lessDb?: number;
+  /** Of an azimuth: it is off by just the declination of its site, which is this, degrees, positive east. */
+  readonly compass?: { readonly slip: "set by compass" | "read by compass"; readonly declinationDeg: number };
 }
 
 /**
@@ -74,10 +77,21 @@ function differencesAt(end: HopEnd, built: AsBuilt, azimuthDeg: number | undefin
         planned: { figure: azimuthDeg },
         built: { figure: built.azimuthDeg },
         ...(lessDb !== undefined && lessDb > 0 && { lessDb }),
+        ...compassOf(end, built, azimuthDeg),
       });
     }
   }
   return found;
+}
+
+function compassOf(
+  { site }: HopEnd,
+  { on, azimuthDeg }: AsBuilt,
+  plannedDeg: number,
+): Pick<BuiltDifference, "compass"> {
+  const declinationDeg = declinationAt(site, on);
+  const slip = compassSlip(turnDeg(plannedDeg, azimuthDeg!), declinationDeg);
+  return slip === undefined ? {} : { compass: { slip, declinationDeg: declinationDeg! } };
 }
 
 /** Figures are stated with few decimals. */

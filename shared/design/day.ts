@@ -19,6 +19,13 @@ export function daysBetween(from: string, to: string): number {
   return dayNumber(to) - dayNumber(from);
 }
 
+/** 2026-07-02 is about 2026.5. */
+export function decimalYear(text: string): number {
+  const year = Number(text.slice(0, 4));
+  const first = written(year, 1, 1);
+  return year + daysBetween(first, text) / daysBetween(first, written(year + 1, 1, 1));
+}
+
 /** So many whole days later, 9999-12-31 at most. @param days not below zero */
 export function daysLater(text: string, days: number): string {
   const LAST = "9999-12-31";

@@ -2,6 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { builtDifferences, turnDeg } from "../../shared/as-built/differences.js";
+import { magneticField } from "../../shared/geodesy/magnetic.js";
 import type { Block } from "../../shared/report/document/document.js";
 import { asBuiltSection } from "../../shared/report/pages/as-built.js";
 import { exampleHop } from "../../shared/rules/example-preamble.js";
@@ -39,6 +40,27 @@ test("a height, an antenna and an azimuth that are otherwise are told with what 
   // 0.6 m at 17.92 GHz: B = 70 * 0.01673/0.6 = 1.952 degrees, 12 (1.5/1.952)^2 = 7.09 dB.
   expect(off!.lessDb).toBeCloseTo(7.09, 1);
   expect(differences(`azimuth ${(azimuth + 0.9).toFixed(4)} deg`)).toEqual([]);
+});
+
+test("an azimuth that is off by just the declination is told as that, whichever way it came about", () => {
+  // By the model's own formulas at TARN, 47.55 N 30.4 W, ground 200 m, on 2026-05-02; checked in tests/geodesy.
+  const declinationDeg = magneticField(
+    { latitudeDeg: 47.55, longitudeDeg: -30.4 },
+    0,
+    2026 + 121 / 365,
+  )!.declinationDeg;
+  expect(declinationDeg).toBeLessThan(-5);
+  const { result } = evaluated(built("height 40 m"));
+  const azimuth = result.geometry![1].azimuthDeg;
+  const told = (offDeg: number) => {
+    const { findings } = judgeExample(built(`azimuth ${(azimuth + offDeg).toFixed(3)} deg`));
+    return findings.filter(({ rule }) => rule === "as-built-differs").map(({ message }) => message);
+  };
+  expect(told(declinationDeg)).toEqual([expect.stringContaining("set on a compass without it")]);
+  expect(told(declinationDeg + 0.4)).toEqual([expect.stringContaining("set on a compass without it")]);
+  expect(told(-declinationDeg)).toEqual([expect.stringContaining("read off a compass")]);
+  for (const offDeg of [declinationDeg + 0.7, declinationDeg - 0.7, 3])
+    expect(told(offDeg)).toEqual([expect.not.stringContaining("compass")]);
 });
 
 test("another antenna tells what its gain makes", () => {

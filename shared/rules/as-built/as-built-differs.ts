@@ -1,4 +1,4 @@
-import { builtFactWords, builtFigure, costWords } from "../../as-built/built-words.js";
+import { builtFactWords, builtFigure, compassWords, costWords } from "../../as-built/built-words.js";
 import { BUILT_TOLERANCES, type BuiltFact, builtDifferences } from "../../as-built/differences.js";
 import { address } from "../../design/address.js";
 import type { FactChange } from "../../design/fact-change.js";
@@ -54,10 +54,11 @@ export const asBuiltDiffers: HopRule = {
   id: "as-built-differs",
   severity: "warning",
   title: "What was built is what was planned",
-  checks: `What stands in \`as-built\` against the plan: the antenna, heights to ${BUILT_TOLERANCES.heightM} m, the azimuth to half of the antenna's beamwidth (${BUILT_TOLERANCES.azimuthDeg} deg where that is not known), the length of the cable to ${BUILT_TOLERANCES.cableLengthM} m.`,
+  checks: `What stands in \`as-built\` against the plan: the antenna, heights to ${BUILT_TOLERANCES.heightM} m, the azimuth to half of the antenna's beamwidth (${BUILT_TOLERANCES.azimuthDeg} deg where that is not known), the length of the cable to ${BUILT_TOLERANCES.cableLengthM} m. An azimuth that is off by just the magnetic declination of its site on that day, to half a degree, is told as that.`,
   why: "Figures, licences and lists follow the plan. What hangs otherwise has another clearance, another level and another load than all of them say.",
   fix: "Have it moved, or write what was built into the plan, so that the whole design is judged with it.",
-  source: "common practice; the tolerances are ours, no source",
+  source:
+    "World Magnetic Model 2025 (NOAA NCEI, BGS) for the declination; else common practice; the tolerances are ours, no source",
   needs: ["distance"],
   fixes: builtIntoPlan,
   good: exampleHop({
@@ -71,7 +72,7 @@ export const asBuiltDiffers: HopRule = {
       const { site, fact, planned, built } = one;
       report({
         at: address("hop", hop.name, site, "as-built", fact),
-        message: `the ${builtFactWords(fact)} at ${site} is ${builtFigure(fact, built)} as built, and ${builtFigure(fact, planned)} in the plan${costWords(one)}`,
+        message: `the ${builtFactWords(fact)} at ${site} is ${builtFigure(fact, built)} as built, and ${builtFigure(fact, planned)} in the plan${costWords(one)}${compassWords(one)}`,
         help: "have it moved, or write what was built into the plan",
       });
     }
