@@ -169,6 +169,8 @@ function readOf(spec: ArgSpec): Slot["read"] {
         return one.word;
       case "text":
         return one.text;
+      case "date":
+        return one.date;
       case "position":
         return one.position;
       case "reference":

@@ -9,7 +9,7 @@ export function stockOf(
   network: readonly Fact[],
   equipment: ReadonlyMap<string, SiteEquipment>,
   names: Names,
-): Pick<Design, "equipment" | "spares" | "groundingEveryM" | "labels"> {
+): Pick<Design, "equipment" | "spares" | "groundingEveryM" | "labels" | "magneticDay"> {
   const spares = spareRulesOf(network);
   return {
     equipment: equipment.size > 0 ? equipment : undefined,

@@ -45,7 +45,7 @@ export interface Things {
   readonly card: Card;
   readonly objective: Objective;
   readonly climate: Climate;
-  readonly network: Pick<Design, "groundingEveryM" | "labels">;
+  readonly network: Pick<Design, "groundingEveryM" | "labels" | "magneticDay">;
   readonly interference: InterferenceTerms;
   readonly interferenceAt: InterferenceAtSite;
   readonly spectrum: ModeSpectrum;

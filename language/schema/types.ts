@@ -84,6 +84,11 @@ export interface TextSpec {
   readonly oneOf?: { readonly words: readonly string[]; readonly why: string };
 }
 
+/** A day of the calendar. */
+interface DateSpec {
+  readonly type: "date";
+}
+
 /** Any one word, for example a modulation; `example` shows one. */
 interface FreeSpec {
   readonly type: "free";
@@ -102,7 +107,7 @@ export type ValueSpec =
   | TextSpec
   /** A quoted file or folder, relative to the file that names it. */
   | { readonly type: "path" }
-  | { readonly type: "date" }
+  | DateSpec
   /** The identifier of a rule. */
   | { readonly type: "rule" };
 
@@ -133,7 +138,7 @@ type Taken =
   | { [P in keyof WordPlaces]: WordInto<P> }[keyof WordPlaces]
   | { readonly value: WordSpec<"yes" | "no">; readonly into: SomeOf<Into<true>> }
   | {
-      readonly value: WordSpec | FreeSpec | TextSpec | ReferenceSpec<"hop">;
+      readonly value: WordSpec | FreeSpec | TextSpec | DateSpec | ReferenceSpec<"hop">;
       readonly into: SomeOf<Into<string>>;
     }
   | { readonly value: PositionSpec; readonly into: SomeOf<Into<Position>> }

@@ -39,6 +39,7 @@ export function* hopSheets(design: JudgedDesign, options: SheetOptions): Iterabl
         hop,
         result,
         pair,
+        magneticDay: model.design().magneticDay,
         ...(title !== undefined && { design: title }),
         name: `${options.folder}${sheet}/${names.get(name)}`,
         words,

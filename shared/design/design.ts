@@ -257,6 +257,8 @@ export interface Design {
   readonly groundingEveryM?: number;
   /** What is written on cables: text with words in braces; undefined: the usual rule. */
   readonly labels?: string;
+  /** Day that compass bearings on sheets are for, ISO date. */
+  readonly magneticDay?: string;
   readonly interference?: InterferenceTerms;
   /** By the names of sites; those that state nothing are not in it. */
   readonly interferenceAt?: ReadonlyMap<string, InterferenceAtSite>;

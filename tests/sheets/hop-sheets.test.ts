@@ -1,6 +1,7 @@
 /** Sheets of a hop say what was computed, in the language asked for, and run nothing that a name smuggles in. */
 import { describe, expect, test } from "vitest";
 import { expectedLevels } from "../../shared/as-built/expected.js";
+import { magneticField } from "../../shared/geodesy/magnetic.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
 import { acceptanceSheet } from "../../shared/report/sheets/acceptance.js";
@@ -10,13 +11,14 @@ import { GERMAN } from "../../shared/report/sheets/words/german.js";
 import type { SheetWords } from "../../shared/report/sheets/words/sheet-words.js";
 import { measuredStandby } from "../../shared/rules/as-built/example-reading.js";
 import { evaluated } from "../as-built/support.js";
+import { fixture } from "../support/fixture.js";
 
 const MEASURED = measuredStandby(
   "-44.6 dBm at TARN on 2026-05-02",
   '-60.0 dBm at TARN branch standby on 2026-05-03 by "<script>alert(1)</script>"',
 );
 
-function sheetsOf(words: SheetWords, text = MEASURED) {
+function sheetsOf(words: SheetWords, text = MEASURED, magneticDay?: string) {
   const { hop, result } = evaluated(text);
   const base = {
     hop,
@@ -24,6 +26,7 @@ function sheetsOf(words: SheetWords, text = MEASURED) {
     design: "Example",
     name: "hop",
     words,
+    magneticDay,
     colophon: words.common.colophon("0", "-"),
   };
   const findings = [
@@ -142,4 +145,25 @@ test("fields are empty boxes on paper, lines in Markdown", () => {
   expect(html.match(/<span class="box"><\/span>/g)!.length).toBeGreaterThan(8);
   expect(printHtml(acceptance).text.match(/class="signatures"/g)!.length).toBe(1);
   expect(printMarkdown(acceptance)[0]!.text).toContain("- Signature: …");
+});
+
+test("a compass shows the azimuth less the declination of the day that is stated; without one that is said", () => {
+  const { result, lineUp } = sheetsOf(ENGLISH, MEASURED, "2026-05-02");
+  const text = plain(printHtml(lineUp).text);
+  // KELD of the examples; the model itself is held against its published values in tests/geodesy.
+  const { declinationDeg } = magneticField({ latitudeDeg: 47.5, longitudeDeg: -30.5 }, 0, 2026 + 121 / 365)!;
+  const shown = (result.geometry![0].azimuthDeg - declinationDeg).toFixed(1);
+  expect(text).toContain(`${shown}° (declination ${declinationDeg.toFixed(1)}°)`);
+  expect(text).toContain("World Magnetic Model 2025");
+  expect(plain(printHtml(sheetsOf(ENGLISH).lineUp).text)).toContain("states no day for them (magnetic-date)");
+  const later = plain(printHtml(sheetsOf(ENGLISH, MEASURED, "2031-01-01").lineUp).text);
+  expect(later).toContain("outside the years of the model");
+});
+
+test("the day of compass bearings is a fact of the network", () => {
+  const text = (day: string) => `network "N" {\n  magnetic-date ${day}\n}\n`;
+  expect(fixture(text("2026-05-02")).model.design().magneticDay).toBe("2026-05-02");
+  expect(fixture(text("2026-02-30")).model.design().magneticDay).toBeUndefined();
+  const { model, file: path } = fixture(text("2026-02-30"));
+  expect(model.problemsOf(path).length).toBeGreaterThan(0);
 });

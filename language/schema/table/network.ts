@@ -1,5 +1,5 @@
 /** The network, what it takes from other folders, and what holds unless something else is stated. */
-import { PRACTICE, quantity, type Rows, text } from "./values.js";
+import { one, PRACTICE, quantity, type Rows, text } from "./values.js";
 
 export const networkRows: Rows = [
   {
@@ -45,6 +45,17 @@ export const networkRows: Rows = [
     fallback: "none is bridged: over any gap, however short, the clearance is open",
     source: PRACTICE,
     example: "bridge-gaps 200 m",
+  },
+  {
+    name: "magnetic-date",
+    in: ["network"],
+    alsoCalled: ["declination-date", "compass-date"],
+    args: one("date", { type: "date" }, "Day on which antennas are turned.", "network.magneticDay"),
+    meaning:
+      "The day that compass bearings on sheets are for: magnetic north moves by a tenth of a degree and more a year. The World Magnetic Model 2025 holds from 2025 to 2029.",
+    fallback: "sheets have azimuths from true north alone, and say so",
+    source: "World Magnetic Model 2025 (NOAA NCEI, British Geological Survey)",
+    example: "magnetic-date 2026-05-01",
   },
   {
     name: "catalogue",

@@ -1,4 +1,5 @@
 /** What both sheets of a hop begin with: what it is, and the cautions. */
+import { declinationAt } from "../../as-built/declination.js";
 import type { Hop, HopEnd } from "../../design/design.js";
 import { unitsOf } from "../../equipment/units.js";
 import type { HopResult } from "../../evaluate/account/result.js";
@@ -15,6 +16,8 @@ export interface HopSheetInput {
   readonly result: HopResult;
   /** The other hop of a dual-band pair: its power comes on top where the antenna is shared. */
   readonly pair?: Pair | undefined;
+  /** Day that compass bearings are for, ISO date; undefined: none is stated, and they are left out. */
+  readonly magneticDay?: string | undefined;
   /** Of the design. */
   readonly design?: string;
   readonly name: string;
@@ -23,7 +26,7 @@ export interface HopSheetInput {
 }
 
 /** A row a fact, a column an end. */
-export function hopFacts({ hop, result, words }: HopSheetInput): Section {
+export function hopFacts({ hop, result, words, magneticDay }: HopSheetInput): Section {
   const { facts, common, figure, polarizations } = words;
   const row = (label: string, of: (end: HopEnd, at: 0 | 1) => string | undefined): TableRow[] => {
     const cells = ([0, 1] as const).map((at) => of(hop.ends[at], at));
@@ -49,6 +52,17 @@ export function hopFacts({ hop, result, words }: HopSheetInput): Section {
       const seen = geometry(at);
       return seen && figure(`${fixed(seen.azimuthDeg, 2)}°`);
     }),
+    ...(magneticDay === undefined
+      ? []
+      : row(facts.azimuthCompass(words.day(magneticDay)), (end, at) => {
+          const seen = geometry(at);
+          const declinationDeg = declinationAt(end.site, magneticDay);
+          if (seen === undefined) return undefined;
+          if (declinationDeg === undefined) return facts.noDeclination;
+          const compassDeg = (seen.azimuthDeg - declinationDeg + 360) % 360;
+          const declination = `${declinationDeg >= 0 ? "+" : ""}${fixed(declinationDeg, 1)}°`;
+          return figure(`${fixed(compassDeg, 1)}° (${facts.declination} ${declination})`);
+        })),
     ...row(facts.elevation, (_, at) => {
       const seen = geometry(at);
       return seen && figure(`${fixed(seen.elevationDeg, 2)}°`);
@@ -67,6 +81,7 @@ export function hopFacts({ hop, result, words }: HopSheetInput): Section {
       installation?.cableLengthM === undefined ? undefined : figure(metres(installation.cableLengthM)),
     ),
   ];
+  const compass: Inline = facts[magneticDay === undefined ? "noMagneticDay" : "compassTold"];
   const length: Inline =
     result.distanceM === undefined
       ? `${facts.length}: ${common.notStated}`
@@ -86,6 +101,7 @@ export function hopFacts({ hop, result, words }: HopSheetInput): Section {
         ],
         rows,
       },
+      { type: "paragraph", text: { text: compass, mark: "quiet" } },
     ],
   };
 }

@@ -47,6 +47,13 @@ export const ENGLISH: SheetWords = {
     length: "Length",
     height: "Height of the antenna",
     azimuthTrue: "Azimuth from true north",
+    azimuthCompass: (day) => `Azimuth on a compass, ${day}`,
+    declination: "declination",
+    noDeclination: "no declination: outside the years of the model, near a magnetic pole, or no place",
+    noMagneticDay:
+      "Azimuths are from true north. A compass shows others: the design states no day for them (magnetic-date).",
+    compassTold:
+      "Compass: World Magnetic Model 2025, declination positive east; iron nearby, the mast above all, turns a compass further.",
     elevation: "Elevation",
     transmits: "Transmits",
     polarization: "Polarization",

@@ -47,6 +47,13 @@ export const GERMAN: SheetWords = {
     length: "Länge",
     height: "Höhe der Antenne",
     azimuthTrue: "Azimut gegen geografisch Nord",
+    azimuthCompass: (day) => `Azimut am Kompass, ${day}`,
+    declination: "Missweisung",
+    noDeclination: "keine Missweisung: außerhalb der Jahre des Modells, nahe einem Magnetpol oder ohne Ort",
+    noMagneticDay:
+      "Azimute gegen geografisch Nord. Ein Kompass zeigt andere: der Entwurf nennt keinen Tag dafür (magnetic-date).",
+    compassTold:
+      "Kompass: World Magnetic Model 2025, Missweisung nach Osten positiv; Eisen in der Nähe, vor allem der Mast, lenkt ihn weiter ab.",
     elevation: "Elevation",
     transmits: "Sendet",
     polarization: "Polarisation",

@@ -49,6 +49,12 @@ export interface SheetWords {
     readonly length: string;
     readonly height: string;
     readonly azimuthTrue: string;
+    readonly azimuthCompass: (day: string) => string;
+    readonly declination: string;
+    /** Beyond the years of the model, near a magnetic pole, or of a site without a place. */
+    readonly noDeclination: string;
+    readonly noMagneticDay: string;
+    readonly compassTold: string;
     readonly elevation: string;
     readonly transmits: string;
     readonly polarization: string;
