@@ -207,7 +207,7 @@ table.cards td:empty{display:none}
 }
 .cautions{border:1.5px solid var(--ink);border-radius:3px;padding:.5rem .8rem .5rem 2.2rem;margin:.4rem 0}
 .cautions li{list-style:"⚠  "}
-.form{display:grid;grid-template-columns:repeat(auto-fill,minmax(15rem,1fr));gap:.5rem 1.2rem;margin:.4rem 0}
+.form{padding-right:2px;display:grid;grid-template-columns:repeat(auto-fill,minmax(15rem,1fr));gap:.5rem 1.2rem;margin:.4rem 0}
 .form .broad{grid-column:1/-1}
 .form dt{font-size:.85em}
 .form dd{display:flex;gap:.4rem;align-items:center;margin:0}
