@@ -29,7 +29,7 @@ import {
 } from "../../server/report/design-pages.js";
 import { tryChannels } from "../../server/session/channels.js";
 import { ground } from "../../server/session/ground.js";
-import { HOP_SHEETS, hopSheets } from "../../server/sheets/hop-sheets.js";
+import { SHEET_KINDS, SHEET_LANGUAGES, sheetsOf } from "../../server/sheets/sheets.js";
 import { decisionChanges } from "../../shared/compare/decisions.js";
 import { findRenames } from "../../shared/compare/renames.js";
 import { atAllTimes } from "../../shared/compare/times.js";
@@ -76,7 +76,11 @@ const INPUTS: Inputs = {
   sheets: ({ is }) =>
     is.designs.flatMap((design) =>
       (["en", "de"] as const).flatMap((language) => [
-        ...hopSheets(design, { sheets: HOP_SHEETS, language, folder: `${language}/` }),
+        ...sheetsOf(design, {
+          kinds: SHEET_KINDS,
+          words: SHEET_LANGUAGES[language],
+          folder: `${language}/`,
+        }),
       ]),
     ),
   diff: async function* (fuzzed) {

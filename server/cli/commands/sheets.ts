@@ -5,7 +5,7 @@ import { judgeFolder } from "../../findings/judged-folder.js";
 import { noSuchHop, notEvaluated, notStanding } from "../../findings/one-hop.js";
 import { shownFrom } from "../../findings/paths.js";
 import { countsOf } from "../../findings/summary.js";
-import { HOP_SHEETS, type HopSheet, hopSheets, LANGUAGES } from "../../sheets/hop-sheets.js";
+import { SHEET_KINDS, SHEET_LANGUAGES, sheetsOf } from "../../sheets/sheets.js";
 import { FORMATS, formatNamed } from "../formats.js";
 import { designFolders, refusedFolders } from "../out-folders.js";
 import { safe } from "../print/safe.js";
@@ -31,7 +31,8 @@ export async function sheets(folder: string, options: SheetsOptions): Promise<nu
   const kinds = kindsOf(options.sheet);
   const { language } = options;
   if (!isLanguage(language))
-    throw new CommandError(`--language ${language}: choose from ${Object.keys(LANGUAGES).join(", ")}`);
+    throw new CommandError(`--language ${language}: choose from ${Object.keys(SHEET_LANGUAGES).join(", ")}`);
+  const words = SHEET_LANGUAGES[language];
   const progress = progressLine();
   const { hop, today, on } = options;
   const judged = await judgeFolder(folder, { today, pace: progress.pace, only: hop, times: { on } });
@@ -46,7 +47,7 @@ export async function sheets(folder: string, options: SheetsOptions): Promise<nu
   let pages = 0;
   for (const design of designs) {
     const within = designs.length === 1 ? "" : folders.get(design)!;
-    for (const page of hopSheets(design, { sheets: kinds, hop, language, folder: within })) {
+    for (const page of sheetsOf(design, { kinds, hop, words, folder: within })) {
       for (const { path, text } of await format.print(page)) {
         refuse(dirname(join(options.out, path)));
         record.write(path, text);
@@ -67,14 +68,14 @@ export async function sheets(folder: string, options: SheetsOptions): Promise<nu
   return errors > 0 ? EXIT.findings : EXIT.clean;
 }
 
-function kindsOf(asked: readonly string[]): readonly HopSheet[] {
-  const wrong = asked.find((one) => !(HOP_SHEETS as readonly string[]).includes(one));
-  if (wrong !== undefined) throw new CommandError(`--sheet ${wrong}: choose from ${HOP_SHEETS.join(", ")}`);
-  return asked.length === 0 ? HOP_SHEETS : HOP_SHEETS.filter((one) => asked.includes(one));
+function kindsOf(asked: readonly string[]): readonly string[] {
+  const wrong = asked.find((one) => !SHEET_KINDS.includes(one));
+  if (wrong !== undefined) throw new CommandError(`--sheet ${wrong}: choose from ${SHEET_KINDS.join(", ")}`);
+  return asked.length === 0 ? SHEET_KINDS : SHEET_KINDS.filter((one) => asked.includes(one));
 }
 
-function isLanguage(language: string): language is keyof typeof LANGUAGES {
-  return Object.hasOwn(LANGUAGES, language);
+function isLanguage(language: string): language is keyof typeof SHEET_LANGUAGES {
+  return Object.hasOwn(SHEET_LANGUAGES, language);
 }
 
 function mustHaveSheets(

@@ -138,6 +138,8 @@ export interface Page {
   readonly subtitle?: string;
   /** Undefined: English. */
   readonly language?: PageLanguage;
+  /** What each printed side carries beside its number: the design's name and revision. */
+  readonly running?: string;
   /** The way back to the page above. */
   readonly up?: { readonly text: string; readonly to: PageLink };
   readonly keyFigures: readonly KeyFigure[];

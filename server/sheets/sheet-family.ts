@@ -1,0 +1,20 @@
+/** What kinds of sheets have in common: each family makes its own from one judged design. */
+import type { Page } from "../../shared/report/document/document.js";
+import type { SheetWords } from "../../shared/report/sheets/words/sheet-words.js";
+import type { JudgedDesign } from "../findings/judged-folder.js";
+
+export interface SheetOptions {
+  /** Of the family's kinds those that are asked for. */
+  readonly kinds: readonly string[];
+  /** Of this hop alone: families that are not about hops have none then. */
+  readonly hop?: string;
+  readonly words: SheetWords;
+  /** Of the design's sheets, empty or ending in `/`. */
+  readonly folder: string;
+}
+
+export interface SheetFamily {
+  /** As typed behind `--sheet`; each is a folder of its sheets. */
+  readonly kinds: readonly string[];
+  pages(design: JudgedDesign, options: SheetOptions): Iterable<Page>;
+}

@@ -1,0 +1,21 @@
+/** All sheets that there are, by kind, and the languages that they speak. */
+import type { Page } from "../../shared/report/document/document.js";
+import { ENGLISH } from "../../shared/report/sheets/words/english.js";
+import { GERMAN } from "../../shared/report/sheets/words/german.js";
+import type { JudgedDesign } from "../findings/judged-folder.js";
+import { HOP_SHEETS } from "./hop-sheets.js";
+import type { SheetFamily, SheetOptions } from "./sheet-family.js";
+
+const FAMILIES: readonly SheetFamily[] = [HOP_SHEETS];
+
+export const SHEET_KINDS: readonly string[] = FAMILIES.flatMap(({ kinds }) => kinds);
+
+export const SHEET_LANGUAGES = { en: ENGLISH, de: GERMAN } as const;
+
+/** @param options.kinds those asked for, of {@link SHEET_KINDS} */
+export function* sheetsOf(design: JudgedDesign, options: SheetOptions): Iterable<Page> {
+  for (const family of FAMILIES) {
+    const kinds = family.kinds.filter((kind) => options.kinds.includes(kind));
+    if (kinds.length > 0) yield* family.pages(design, { ...options, kinds });
+  }
+}
