@@ -1,4 +1,6 @@
+import fc from "fast-check";
 import { expect, test } from "vitest";
+import { base64 } from "../../shared/format/base64.js";
 import { linkFrom, type Page } from "../../shared/report/document/document.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
@@ -136,4 +138,28 @@ test("on paper a heading keeps with the first thing below it, unless that is lon
   expect(lead(tablePage(3, 16))).toMatch(/^\s*<h2>S<\/h2>\n<p>Before\.<\/p>\n<div class="scroll"><table>/);
   expect(lead(tablePage(3, 17))).not.toContain("<table");
   expect(tablePage(3, 17)).toContain('<div class="scroll long"><table>');
+});
+
+test("head and foot of those who hand a page out: a picture is embedded, and only then may the page show any", () => {
+  const bytes = Uint8Array.from({ length: 64 }, (_, at) => (at * 37) % 256);
+  const logo = { type: "image/png", bytes, widthPx: 4, heightPx: 2, alt: AWKWARD } as const;
+  const letterhead = { name: AWKWARD, logo, head: [AWKWARD], foot: [AWKWARD] };
+  const { text } = printHtml({ ...PAGE, letterhead, paper: { size: "A4", landscape: true } });
+  expect(text).not.toContain("<script>alert");
+  expect(text).toContain(`src="data:image/png;base64,${Buffer.from(bytes).toString("base64")}"`);
+  expect(text).toContain("img-src data:");
+  expect(text).toContain("@page{size:A4 landscape}");
+  expect(printHtml({ ...PAGE, letterhead: { head: [], foot: [] } }).text).toBe(printHtml(PAGE).text);
+  expect(printHtml(PAGE).text).not.toContain("img-src");
+  const markdown = printMarkdown({ ...PAGE, letterhead })[0]!.text;
+  expect(markdown).not.toContain("<script>");
+  expect(markdown.split("\n\n")[0]).toContain("alert");
+});
+
+test("bytes as text are those of RFC 4648, of every length of the last group", () => {
+  fc.assert(
+    fc.property(fc.uint8Array({ maxLength: 40 }), (bytes) => {
+      expect(base64(bytes)).toBe(Buffer.from(bytes).toString("base64"));
+    }),
+  );
 });

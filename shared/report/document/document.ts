@@ -131,6 +131,34 @@ export interface KeyFigure {
   readonly tone?: Tone;
 }
 
+/** A picture of dots that the design brings along, whole as its file is: a printer embeds it or writes it beside the page. */
+export interface Picture {
+  readonly type: "image/png" | "image/jpeg";
+  readonly bytes: Uint8Array;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  /** What it shows, for those who do not see it. */
+  readonly alt: string;
+}
+
+/** What those who hand a page out have at its head and its foot. */
+export interface Letterhead {
+  /** Of the company. */
+  readonly name?: string;
+  readonly logo?: Picture;
+  /** Lines above the title, below the name. */
+  readonly head: readonly string[];
+  /** Lines behind all sections. */
+  readonly foot: readonly string[];
+}
+
+/** Undefined: as the reader's printer is set. */
+export interface Paper {
+  readonly size?: "A4" | "Letter";
+  /** For tables of many columns. */
+  readonly landscape?: true;
+}
+
 export interface Page {
   /** File name without ending; folders parted by `/`. */
   readonly name: string;
@@ -140,6 +168,8 @@ export interface Page {
   readonly language?: PageLanguage;
   /** What each printed side carries beside its number: the design's name and revision. */
   readonly running?: string;
+  readonly letterhead?: Letterhead;
+  readonly paper?: Paper;
   /** The way back to the page above. */
   readonly up?: { readonly text: string; readonly to: PageLink };
   readonly keyFigures: readonly KeyFigure[];

@@ -22,6 +22,7 @@ import {
   TONE_WORD,
 } from "./document.js";
 import { FIND_HASH, FIND_SCRIPT } from "./find.js";
+import { footLines, letterheadHtml, paperStyle } from "./letterhead.js";
 import { escaped as escapedAsIs, withMinus } from "./markup.js";
 import { STYLE } from "./style.js";
 
@@ -30,7 +31,11 @@ const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; 
 
 export function printHtml(page: Page): PrintedFile {
   const isSearched = page.sections.some(({ blocks }) => blocks.some(canBeSearched));
-  const policy = isSearched ? `${POLICY}; script-src '${FIND_HASH}'` : POLICY;
+  const policy = [
+    POLICY,
+    ...(isSearched ? [`script-src '${FIND_HASH}'`] : []),
+    ...(page.letterhead?.logo ? ["img-src data:"] : []),
+  ].join("; ");
   const text = `<!doctype html>
 <html lang="${page.language ?? "en"}">
 <head>
@@ -39,7 +44,7 @@ export function printHtml(page: Page): PrintedFile {
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="color-scheme" content="light dark">
 <title>${escaped(page.title)}</title>
-<style>${STYLE}</style>
+<style>${STYLE}${paperStyle(page.paper)}</style>
 </head>
 <body>
 ${htmlBody(page)}
@@ -69,11 +74,11 @@ function htmlBody(page: Page): string {
   const subtitle = page.subtitle === undefined ? "" : `<p class="subtitle">${escaped(page.subtitle)}</p>\n`;
   return `<main>
 <header>
-${up}<h1>${escaped(page.title)}</h1>
+${letterheadHtml(page.letterhead)}${up}<h1>${escaped(page.title)}</h1>
 ${subtitle}</header>
 ${keyFigures(page.keyFigures)}
 ${page.sections.map((section) => sectionHtml(section, page)).join("\n")}
-<footer>${escaped(page.colophon)}</footer>
+${footLines(page.letterhead)}<footer>${escaped(page.colophon)}</footer>
 </main>`;
 }
 

@@ -21,14 +21,16 @@ import { standaloneSvg } from "./style.js";
 /** @returns the page first, then the drawings that it shows */
 export function printMarkdown(page: Page): PrintedFile[] {
   const drawings: PrintedFile[] = [];
-  const parts = [`# ${escaped(page.title)}`];
+  const { name, head = [], foot = [] } = page.letterhead ?? {};
+  const parts = name === undefined ? [] : [`**${escaped(name)}**`];
+  parts.push(...head.map(escaped), `# ${escaped(page.title)}`);
   if (page.up) parts.push(`[${escaped(page.up.text)}](${linkFrom(page.name, page.up.to.page, ".md")})`);
   if (page.subtitle !== undefined) parts.push(escaped(page.subtitle));
   if (page.keyFigures.length > 0) parts.push(tableText(keyTable(page.keyFigures), page));
   for (const { title, blocks } of page.sections) {
     parts.push(`## ${escaped(title)}`, ...blocks.flatMap((block) => blockText(block, page, drawings)));
   }
-  parts.push("---", escaped(page.colophon));
+  parts.push(...foot.map(escaped), "---", escaped(page.colophon));
   return [{ path: `${page.name}.md`, text: `${parts.join("\n\n")}\n` }, ...drawings];
 }
 

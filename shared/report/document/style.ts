@@ -135,6 +135,10 @@ h1{font-size:2.1rem;line-height:1.15;margin:.4rem 0 .3rem;letter-spacing:-.01em}
 h2{font-size:1.3rem;margin:0 0 .8rem}
 section{margin-top:2.8rem}
 nav{font-size:.9rem}
+.letterhead{display:flex;justify-content:space-between;align-items:flex-start;gap:1.5rem;border-bottom:1px solid var(--rule);padding-bottom:.7rem;margin-bottom:1.4rem}
+.letterhead p,.foot p{margin:0}
+.letterhead img{width:auto;height:auto;max-width:45%;max-height:4rem;background:#fff}
+.foot{margin-top:2.5rem}
 .find{display:block;margin:.5rem 0}
 tr[hidden]{display:none !important}
 a{color:var(--accent);text-underline-offset:.15em;text-decoration-thickness:.06em}
