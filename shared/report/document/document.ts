@@ -132,7 +132,7 @@ export interface KeyFigure {
 }
 
 /** A picture of dots that the design brings along, whole as its file is: a printer embeds it or writes it beside the page. */
-export interface Picture {
+interface Picture {
   readonly type: "image/png" | "image/jpeg";
   readonly bytes: Uint8Array;
   readonly widthPx: number;
