@@ -11,6 +11,8 @@ export interface Tree {
   readonly submodules: readonly string[];
   /** Paths of symbolic links. */
   readonly links: readonly string[];
+  /** What a link or submodule is in the commit, by path: the object of the link's text, a commit of the other repository. */
+  readonly pointing: ReadonlyMap<string, string>;
   /** Paths that no file can have, or that lead out of the repository. */
   readonly refused: readonly string[];
 }
@@ -21,6 +23,7 @@ const LINK = "120000";
 export async function treeOf({ root }: Repository, commit: string): Promise<Tree> {
   const out = await git(root, ["ls-tree", "-r", "-z", "--full-tree", commit]);
   const files = new Map<string, string>();
+  const pointing = new Map<string, string>();
   const [submodules, links, refused]: [string[], string[], string[]] = [[], [], []];
   for (const line of out.toString("utf8").split("\0")) {
     const tab = line.indexOf("\t");
@@ -31,8 +34,9 @@ export async function treeOf({ root }: Repository, commit: string): Promise<Tree
     else if (FILE.test(mode)) files.set(path, object);
     else if (mode === SUBMODULE) submodules.push(path);
     else if (mode === LINK) links.push(path);
+    if (mode === SUBMODULE || mode === LINK) pointing.set(path, object);
   }
-  return { files, submodules, links, refused };
+  return { files, submodules, links, pointing, refused };
 }
 
 /** Git refuses other names when it checks files out, not when a clone brings them. */

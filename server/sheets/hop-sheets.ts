@@ -1,6 +1,7 @@
 /** The sheets of hops of one judged design, as pages: what a host has at hand is put together for `shared/report/sheets`. */
 import { acceptanceSheet } from "../../shared/report/sheets/acceptance.js";
 import { lineUpSheet } from "../../shared/report/sheets/line-up.js";
+import { magneticDayOf } from "../../shared/report/sheets/running.js";
 import { findingsAbout } from "../report/design-pages.js";
 import { fileNames } from "../report/names.js";
 import { VERSION } from "../version.js";
@@ -9,9 +10,10 @@ import type { SheetFamily } from "./sheet-family.js";
 /** Hop by hop, in the order of the text; hops that are not evaluated have none. */
 export const HOP_SHEETS: SheetFamily = {
   kinds: ["line-up", "acceptance"],
-  *pages(design, { kinds, hop: only, words, folder }) {
+  *pages(design, { kinds, hop: only, words, folder, revision }) {
     const { session, model, title } = design;
     const names = fileNames(model.names("hop"));
+    const magneticDay = magneticDayOf(model.design().magneticDay, revision);
     for (const name of model.names("hop")) {
       const judged = session.result(name);
       if (judged === undefined || (only !== undefined && only !== name)) continue;
@@ -23,7 +25,7 @@ export const HOP_SHEETS: SheetFamily = {
           hop,
           result,
           pair,
-          magneticDay: model.design().magneticDay,
+          magneticDay,
           ...(title !== undefined && { design: title }),
           name: `${folder}${kind}/${names.get(name)}`,
           words,

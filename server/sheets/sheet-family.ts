@@ -1,4 +1,6 @@
 /** What kinds of sheets have in common: each family makes its own from one judged design. */
+
+import type { DesignRevision } from "../../shared/design/revision.js";
 import type { Page } from "../../shared/report/document/document.js";
 import type { SheetWords } from "../../shared/report/sheets/words/sheet-words.js";
 import type { JudgedDesign } from "../findings/judged-folder.js";
@@ -8,6 +10,7 @@ export interface SheetOptions {
   readonly kinds: readonly string[];
   /** Of this hop alone: families that are not about hops have none then. */
   readonly hop?: string;
+  readonly revision: DesignRevision;
   readonly words: SheetWords;
   /** Of the design's sheets, empty or ending in `/`. */
   readonly folder: string;

@@ -1,5 +1,6 @@
 /** All sheets that there are, by kind, and the languages that they speak. */
 import type { Page } from "../../shared/report/document/document.js";
+import { runningTitle, withRunning } from "../../shared/report/sheets/running.js";
 import { ENGLISH } from "../../shared/report/sheets/words/english.js";
 import { GERMAN } from "../../shared/report/sheets/words/german.js";
 import type { JudgedDesign } from "../findings/judged-folder.js";
@@ -14,8 +15,10 @@ export const SHEET_LANGUAGES = { en: ENGLISH, de: GERMAN } as const;
 
 /** @param options.kinds those asked for, of {@link SHEET_KINDS} */
 export function* sheetsOf(design: JudgedDesign, options: SheetOptions): Iterable<Page> {
+  const running = runningTitle(design.title, options.revision, options.words);
   for (const family of FAMILIES) {
     const kinds = family.kinds.filter((kind) => options.kinds.includes(kind));
-    if (kinds.length > 0) yield* family.pages(design, { ...options, kinds });
+    if (kinds.length === 0) continue;
+    for (const page of family.pages(design, { ...options, kinds })) yield withRunning(page, running);
   }
 }

@@ -30,6 +30,8 @@ interface Asked {
   readonly diff: Ran;
   readonly commits: Ran;
   readonly history: Ran;
+  readonly sheets: Ran;
+  readonly report: Ran;
   readonly compared: CompareResult;
   /** Programs that were started by any of these. */
   readonly started: readonly string[];
@@ -54,6 +56,8 @@ beforeAll(async () => {
       diff: run(["diff", "before", "--today", TODAY], { cwd }),
       commits: run(["diff", "before", "after", "--today", TODAY], { cwd }),
       history: run(["history", "FELL-TARN", "--today", TODAY], { cwd }),
+      sheets: run(["sheets", "--out", join(top, "papers", NAMES[index]!)], { cwd }),
+      report: run(["report", "--hop", "FELL-TARN", "--out", join(top, "pages", NAMES[index]!)], { cwd }),
       compared: await editor.connection.sendRequest<CompareResult>(COMPARE, params),
       started: traps.filter(({ started }) => started).map(({ name }) => name),
     });
@@ -83,6 +87,14 @@ describe.each(NAMES)("%s", (name) => {
     }
     if (scene.told) expect(compared.problem).toMatch(scene.told);
     else expect(compared.html).toContain("Changes of Change");
+  });
+
+  test("sheets and pages are written all the same", () => {
+    const { sheets, report } = asked.get(name)!;
+    for (const { stderr } of [sheets, report]) {
+      expect(stderr).not.toContain("fault of hopwright");
+      expect(stderr).toMatch(/[1-9]\d* (sheets?|pages?) written to/);
+    }
   });
 
   test("plain git starts each program that lies there", () => {

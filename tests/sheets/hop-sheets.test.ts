@@ -26,7 +26,7 @@ function sheetsOf(words: SheetWords, text = MEASURED, magneticDay?: string) {
     design: "Example",
     name: "hop",
     words,
-    magneticDay,
+    magneticDay: magneticDay === undefined ? undefined : { day: magneticDay },
     colophon: words.common.colophon("0", "-"),
   };
   const findings = [
@@ -155,9 +155,11 @@ test("a compass shows the azimuth less the declination of the day that is stated
   const shown = (result.geometry![0].azimuthDeg - declinationDeg).toFixed(1);
   expect(text).toContain(`${shown}° (declination ${declinationDeg.toFixed(1)}°)`);
   expect(text).toContain("World Magnetic Model 2025");
-  expect(plain(printHtml(sheetsOf(ENGLISH).lineUp).text)).toContain("states no day for them (magnetic-date)");
+  expect(plain(printHtml(sheetsOf(ENGLISH).lineUp).text)).toContain(
+    "states no day for them (magnetic-date) and no commit of git has one",
+  );
   const later = plain(printHtml(sheetsOf(ENGLISH, MEASURED, "2031-01-01").lineUp).text);
-  expect(later).toContain("outside the years of the model");
+  expect(later).toContain("outside the years of the World Magnetic Model 2025");
 });
 
 test("the day of compass bearings is a fact of the network", () => {

@@ -53,7 +53,8 @@ export const networkRows: Rows = [
     args: one("date", { type: "date" }, "Day on which antennas are turned.", "network.magneticDay"),
     meaning:
       "The day that compass bearings on sheets are for: magnetic north moves by a tenth of a degree and more a year. The World Magnetic Model 2025 holds from 2025 to 2029.",
-    fallback: "sheets have azimuths from true north alone, and say so",
+    fallback:
+      "the date of the design's commit in git; without one sheets have azimuths from true north alone, and say so",
     source: "World Magnetic Model 2025 (NOAA NCEI, British Geological Survey)",
     example: "magnetic-date 2026-05-01",
   },

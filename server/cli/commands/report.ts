@@ -1,6 +1,8 @@
 import { dirname, join, resolve } from "node:path";
 import type { Page } from "../../../shared/report/document/document.js";
 import { listPage } from "../../../shared/report/pages/list-page.js";
+import { runningTitle, withRunning } from "../../../shared/report/sheets/running.js";
+import { ENGLISH } from "../../../shared/report/sheets/words/english.js";
 import { EXIT } from "../../command-error.js";
 import { type JudgedDesign, type JudgedFolder, judgeFolder } from "../../findings/judged-folder.js";
 import { noSuchHop, notEvaluated, notStanding } from "../../findings/one-hop.js";
@@ -25,6 +27,7 @@ import { tellUnreadable } from "../print/unreadable.js";
 import { progressLine } from "../progress.js";
 import { ReportRecord } from "../report-record.js";
 import { note } from "../streams.js";
+import { toldRevision } from "../told-revision.js";
 
 export interface ReportOptions {
   readonly out: string;
@@ -80,10 +83,11 @@ export async function report(folder: string, options: ReportOptions): Promise<nu
 }
 
 /** Page by page, so that a large network's report is never whole in memory. */
-async function* allPages({ root, designs }: JudgedFolder, { today }: ReportOptions): AsyncIterable<Page> {
+async function* allPages(judged: JudgedFolder, { today }: ReportOptions): AsyncIterable<Page> {
+  const { root, designs } = judged;
   const [only] = designs;
   if (designs.length === 1 && only) {
-    yield* designPages(only, { folder: "", today });
+    yield* inRevision(only, judged, designPages(only, { folder: "", today }));
     return;
   }
   const folders = designFolders(root, designs);
@@ -95,12 +99,19 @@ async function* allPages({ root, designs }: JudgedFolder, { today }: ReportOptio
   }));
   yield listPage({ name: "index", rows });
   for (const design of designs) {
-    yield* designPages(design, {
-      folder: folders.get(design)!,
-      today,
-      up: { text: "All designs", page: "index" },
-    });
+    const options = { folder: folders.get(design)!, today, up: { text: "All designs", page: "index" } };
+    yield* inRevision(design, judged, designPages(design, options));
   }
+}
+
+/** With the design's name and revision for each printed side. */
+async function* inRevision(
+  design: JudgedDesign,
+  judged: JudgedFolder,
+  pages: AsyncIterable<Page>,
+): AsyncIterable<Page> {
+  const running = runningTitle(design.title, await toldRevision(design, judged), ENGLISH);
+  for await (const page of pages) yield withRunning(page, running);
 }
 
 async function* designPages(design: JudgedDesign, options: PageOptions): AsyncIterable<Page> {
@@ -122,17 +133,19 @@ async function* designPages(design: JudgedDesign, options: PageOptions): AsyncIt
 }
 
 async function* pagesOfHop(
-  { root, designs }: JudgedFolder,
+  judged: JudgedFolder,
   name: string,
   { today, on }: ReportOptions,
 ): AsyncIterable<Page> {
+  const { root, designs } = judged;
   const holding = designs.filter(({ model }) => model.declarations(`hop ${name}`).length > 0);
   if (holding.length === 0) throw noSuchHop(name, designs);
   const folders = designFolders(root, holding);
   for (const design of holding) {
     const folder = holding.length === 1 ? "" : folders.get(design)!;
     const page = await pageOfHop(design, name, { folder, today, alone: true });
-    if (page) yield page;
+    if (page)
+      yield withRunning(page, runningTitle(design.title, await toldRevision(design, judged), ENGLISH));
     else if (!design.model.standsHop(name)) throw notStanding(name, on);
     else throw notEvaluated(name);
   }

@@ -13,6 +13,7 @@ import { tellUnreadable } from "../print/unreadable.js";
 import { progressLine } from "../progress.js";
 import { ReportRecord } from "../report-record.js";
 import { note } from "../streams.js";
+import { toldRevision } from "../told-revision.js";
 
 export interface SheetsOptions {
   readonly out: string;
@@ -47,7 +48,8 @@ export async function sheets(folder: string, options: SheetsOptions): Promise<nu
   let pages = 0;
   for (const design of designs) {
     const within = designs.length === 1 ? "" : folders.get(design)!;
-    for (const page of sheetsOf(design, { kinds, hop, words, folder: within })) {
+    const revision = await toldRevision(design, judged);
+    for (const page of sheetsOf(design, { kinds, hop, words, folder: within, revision })) {
       for (const { path, text } of await format.print(page)) {
         refuse(dirname(join(options.out, path)));
         record.write(path, text);

@@ -2,6 +2,7 @@
  * Prints a page as one self-contained HTML file: no second file, readable on paper and by screen readers, and no script
  * but the one that narrows a long table of names (`find.ts`).
  */
+import { withoutSteering } from "../../format/steering.js";
 import {
   type Block,
   type Fact,
@@ -44,7 +45,7 @@ export function printHtml(page: Page): PrintedFile {
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="color-scheme" content="light dark">
 <title>${escaped(page.title)}</title>
-<style>${STYLE}${paperStyle(page.paper)}</style>
+<style>${STYLE}${paperStyle(page.paper)}${runningStyle(page.running)}</style>
 </head>
 <body>
 ${htmlBody(page)}
@@ -57,6 +58,17 @@ ${
 </html>
 `;
   return { path: `${page.name}.html`, text };
+}
+
+/** The running title and the number of each printed side, in the margin where the browser has boxes there. */
+function runningStyle(running: string | undefined): string {
+  if (running === undefined) return "";
+  // Whatever is no plain letter goes in by its number, so that no name can end the string or the style sheet.
+  const text = withoutSteering(running, () => " ").replace(
+    /[^A-Za-z0-9 ]/gu,
+    (sign) => `\\${sign.codePointAt(0)!.toString(16)} `,
+  );
+  return `@media print{@page{@bottom-left{content:"${text}"}@bottom-right{content:counter(page) " / " counter(pages)}}}`;
 }
 
 /** Of fewer rows everybody sees all. */
@@ -78,7 +90,7 @@ ${letterheadHtml(page.letterhead)}${up}<h1>${escaped(page.title)}</h1>
 ${subtitle}</header>
 ${keyFigures(page.keyFigures)}
 ${page.sections.map((section) => sectionHtml(section, page)).join("\n")}
-${footLines(page.letterhead)}<footer>${escaped(page.colophon)}</footer>
+${footLines(page.letterhead)}<footer>${page.running === undefined ? "" : `<p class="running">${escaped(page.running)}</p>`}${escaped(page.colophon)}</footer>
 </main>`;
 }
 

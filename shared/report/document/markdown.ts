@@ -30,7 +30,8 @@ export function printMarkdown(page: Page): PrintedFile[] {
   for (const { title, blocks } of page.sections) {
     parts.push(`## ${escaped(title)}`, ...blocks.flatMap((block) => blockText(block, page, drawings)));
   }
-  parts.push(...foot.map(escaped), "---", escaped(page.colophon));
+  const running = page.running === undefined ? [] : [escaped(page.running)];
+  parts.push(...foot.map(escaped), "---", ...running, escaped(page.colophon));
   return [{ path: `${page.name}.md`, text: `${parts.join("\n\n")}\n` }, ...drawings];
 }
 

@@ -9,6 +9,7 @@ import { factsAt } from "../../radio/arrangement-pairs.js";
 import { SINGLE } from "../../radio/arrangements.js";
 import type { Inline, Section, TableRow } from "../document/document.js";
 import { distancesToKeep } from "../pages/cautions.js";
+import { compassTold, type MagneticDay } from "./running.js";
 import type { SheetWords } from "./words/sheet-words.js";
 
 export interface HopSheetInput {
@@ -16,8 +17,8 @@ export interface HopSheetInput {
   readonly result: HopResult;
   /** The other hop of a dual-band pair: its power comes on top where the antenna is shared. */
   readonly pair?: Pair | undefined;
-  /** Day that compass bearings are for, ISO date; undefined: none is stated, and they are left out. */
-  readonly magneticDay?: string | undefined;
+  /** Undefined: there is none, and bearings for a compass are left out. */
+  readonly magneticDay?: MagneticDay | undefined;
   /** Of the design. */
   readonly design?: string;
   readonly name: string;
@@ -28,6 +29,7 @@ export interface HopSheetInput {
 /** A row a fact, a column an end. */
 export function hopFacts({ hop, result, words, magneticDay }: HopSheetInput): Section {
   const { facts, common, figure, polarizations } = words;
+  const { text: compass, day } = compassTold(magneticDay, words);
   const row = (label: string, of: (end: HopEnd, at: 0 | 1) => string | undefined): TableRow[] => {
     const cells = ([0, 1] as const).map((at) => of(hop.ends[at], at));
     if (cells.every((cell) => cell === undefined)) return [];
@@ -52,11 +54,11 @@ export function hopFacts({ hop, result, words, magneticDay }: HopSheetInput): Se
       const seen = geometry(at);
       return seen && figure(`${fixed(seen.azimuthDeg, 2)}°`);
     }),
-    ...(magneticDay === undefined
+    ...(day === undefined
       ? []
-      : row(facts.azimuthCompass(words.day(magneticDay)), (end, at) => {
+      : row(facts.azimuthCompass(words.day(day)), (end, at) => {
           const seen = geometry(at);
-          const declinationDeg = declinationAt(end.site, magneticDay);
+          const declinationDeg = declinationAt(end.site, day);
           if (seen === undefined) return undefined;
           if (declinationDeg === undefined) return facts.noDeclination;
           const compassDeg = (seen.azimuthDeg - declinationDeg + 360) % 360;
@@ -81,7 +83,6 @@ export function hopFacts({ hop, result, words, magneticDay }: HopSheetInput): Se
       installation?.cableLengthM === undefined ? undefined : figure(metres(installation.cableLengthM)),
     ),
   ];
-  const compass: Inline = facts[magneticDay === undefined ? "noMagneticDay" : "compassTold"];
   const length: Inline =
     result.distanceM === undefined
       ? `${facts.length}: ${common.notStated}`

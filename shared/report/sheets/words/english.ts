@@ -1,9 +1,11 @@
+import { ENGLISH_REVISION } from "./english/revision.js";
 import type { SheetWords } from "./sheet-words.js";
 
 export const ENGLISH: SheetWords = {
   language: "en",
   day: (iso) => iso,
   figure: (text) => text,
+  revision: ENGLISH_REVISION,
   common: {
     designOf: "Design",
     site: "Site",
@@ -49,9 +51,9 @@ export const ENGLISH: SheetWords = {
     azimuthTrue: "Azimuth from true north",
     azimuthCompass: (day) => `Azimuth on a compass, ${day}`,
     declination: "declination",
-    noDeclination: "no declination: outside the years of the model, near a magnetic pole, or no place",
+    noDeclination: "no declination: near a magnetic pole, or no place",
     noMagneticDay:
-      "Azimuths are from true north. A compass shows others: the design states no day for them (magnetic-date).",
+      "Azimuths are from true north. A compass shows others: the design states no day for them (magnetic-date) and no commit of git has one.",
     compassTold:
       "Compass: World Magnetic Model 2025, declination positive east; iron nearby, the mast above all, turns a compass further.",
     elevation: "Elevation",

@@ -1,9 +1,11 @@
+import { GERMAN_REVISION } from "./german/revision.js";
 import type { SheetWords } from "./sheet-words.js";
 
 export const GERMAN: SheetWords = {
   language: "de",
   day: (iso) => iso.split("-").toReversed().join("."),
   figure: (text) => text.replace(/(?<=\d)\.(?=\d)/g, ","),
+  revision: GERMAN_REVISION,
   common: {
     designOf: "Entwurf",
     site: "Standort",
@@ -49,9 +51,9 @@ export const GERMAN: SheetWords = {
     azimuthTrue: "Azimut gegen geografisch Nord",
     azimuthCompass: (day) => `Azimut am Kompass, ${day}`,
     declination: "Missweisung",
-    noDeclination: "keine Missweisung: außerhalb der Jahre des Modells, nahe einem Magnetpol oder ohne Ort",
+    noDeclination: "keine Missweisung: nahe einem Magnetpol oder ohne Ort",
     noMagneticDay:
-      "Azimute gegen geografisch Nord. Ein Kompass zeigt andere: der Entwurf nennt keinen Tag dafür (magnetic-date).",
+      "Azimute gegen geografisch Nord. Ein Kompass zeigt andere: der Entwurf nennt keinen Tag dafür (magnetic-date), und kein Stand in git hat einen.",
     compassTold:
       "Kompass: World Magnetic Model 2025, Missweisung nach Osten positiv; Eisen in der Nähe, vor allem der Mast, lenkt ihn weiter ab.",
     elevation: "Elevation",

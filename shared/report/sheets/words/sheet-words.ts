@@ -7,6 +7,7 @@ import type { UnitRole } from "../../../design/as-built.js";
 import type { Polarization } from "../../../design/design.js";
 import type { Verdict } from "../../../evaluate/account/outage-result.js";
 import type { PageLanguage } from "../../document/document.js";
+import type { RevisionWords } from "./revision-words.js";
 
 export interface SheetWords {
   readonly language: PageLanguage;
@@ -14,6 +15,7 @@ export interface SheetWords {
   day(iso: string): string;
   /** Figures with the decimal mark of the language. @param text with a point */
   figure(text: string): string;
+  readonly revision: RevisionWords;
   readonly common: {
     readonly designOf: string;
     readonly site: string;
@@ -51,7 +53,7 @@ export interface SheetWords {
     readonly azimuthTrue: string;
     readonly azimuthCompass: (day: string) => string;
     readonly declination: string;
-    /** Beyond the years of the model, near a magnetic pole, or of a site without a place. */
+    /** Near a magnetic pole, or of a site without a place. */
     readonly noDeclination: string;
     readonly noMagneticDay: string;
     readonly compassTold: string;
