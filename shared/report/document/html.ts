@@ -44,7 +44,7 @@ export function printHtml(page: Page): PrintedFile {
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="color-scheme" content="light dark">
-<title>${escaped(page.title)}</title>
+<title>${escaped(page.running === undefined ? page.title : `${page.title} · ${page.running}`)}</title>
 <style>${STYLE}${paperStyle(page.paper)}${runningStyle(page.running)}</style>
 </head>
 <body>
@@ -60,7 +60,10 @@ ${
   return { path: `${page.name}.html`, text };
 }
 
-/** The running title and the number of each printed side, in the margin where the browser has boxes there. */
+/**
+ * The running title and the number of each printed side, in the margin where the browser has boxes there. Others print the
+ * title of the page in theirs, which holds the same.
+ */
 function runningStyle(running: string | undefined): string {
   if (running === undefined) return "";
   // Whatever is no plain letter goes in by its number, so that no name can end the string or the style sheet.
