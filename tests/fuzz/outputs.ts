@@ -78,7 +78,8 @@ const INPUTS: Inputs = {
       (["en", "de"] as const).flatMap((language) => [
         ...sheetsOf(design, {
           kinds: SHEET_KINDS,
-          revision: { state: "not in git" }, words: SHEET_LANGUAGES[language],
+          revision: { state: "not in git" },
+          words: SHEET_LANGUAGES[language],
           folder: `${language}/`,
         }),
       ]),
