@@ -1,5 +1,11 @@
 /** What a demand comes to, and what a hop carries, in a few lines of a hover. */
-import type { DemandResult, DemandsResult, FailureResult, HopLoad } from "../../shared/demands/result.js";
+import type {
+  DemandResult,
+  DemandsResult,
+  ExceededShare,
+  FailureResult,
+  HopLoad,
+} from "../../shared/demands/result.js";
 import * as write from "../../shared/format/numbers.js";
 import {
   availabilityHeld,
@@ -40,7 +46,9 @@ function demandResultLines(result: DemandResult): readonly string[] {
   return [
     `route ${routeWords(route)}`,
     second && `second route ${routeWords(second)}`,
-    secondProblem && demand.secondRoute && secondProblemWords(secondProblem, demand.secondRoute.disjoint),
+    secondProblem &&
+      demand.secondRoute &&
+      `second route missed: ${secondProblemWords(secondProblem, demand.secondRoute.disjoint)}`,
     ...outageLines(result),
     most && hopShareWords(most),
     heldLine("latency one way", latencyHeld(result)),
@@ -66,7 +74,11 @@ function outageLines(result: DemandResult): readonly (string | undefined)[] {
 function heldLine(what: string, held: Held | undefined): string | undefined {
   if (held === undefined) return undefined;
   const { found, asked, verdict } = held;
-  return `${what} ${found}${asked === undefined ? "" : ` (${asked} asked${verdict === undefined ? "" : `, ${verdict}`})`}`;
+  const about = [
+    ...(asked === undefined ? [] : [`${asked} asked`]),
+    ...(verdict === undefined ? [] : [verdict]),
+  ];
+  return `${what} ${found}${about.length === 0 ? "" : ` (${about.join(", ")})`}`;
 }
 
 /** What a hop carries, the worst that a failure brings to it, and what remains without it. */
@@ -79,11 +91,15 @@ export function hopCarriesText(hop: string, carried: Carried): string | undefine
     ...worstLines(load),
     ...outgrownWords(load),
     ...(load.share === undefined ? [] : [shareHeldWords(load.share)]),
-    ...(load.share?.exceeded === undefined
-      ? []
-      : [`of ${load.share.exceeded.demand} it takes ${exceededWords(load.share.exceeded)}`]),
+    ...exceededLines(load.share?.exceeded ?? []),
     `without it: ${withoutWords(failureOf(hop, result))}`,
   ]);
+}
+
+function exceededLines([most, ...others]: readonly ExceededShare[]): readonly string[] {
+  if (most === undefined) return [];
+  const more = others.length === 0 ? "" : `; exceeded too: ${someOf(others.map(({ demand }) => demand))}`;
+  return [`of what ${most.demand} leaves it: ${exceededWords(most)}${more}`];
 }
 
 /** `carries 5 demands, 310 of 420 Mbit/s at 99.99 %` */

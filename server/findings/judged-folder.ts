@@ -22,7 +22,7 @@ import {
   stagesOf,
   type Times,
 } from "./stages.js";
-import { holdingElement, takenOut, type Without, withRoutes } from "./without.js";
+import { holdingElement, ofTrial, takenOut, type Without, withRoutes } from "./without.js";
 
 export interface JudgedDesign {
   /** Folder of the design, absolute. */
@@ -106,7 +106,10 @@ async function judge(model: DesignModel, options: JudgeOptions, seen: Set<string
   if (only === undefined) {
     const without =
       options.without === undefined ? undefined : await takenOut(session, options.without, options);
-    const staged = await judgeStages(session, times, pace, () => findingsOf(model, session));
+    const staged = await judgeStages(session, times, pace, () => {
+      const found = findingsOf(model, session);
+      return without === undefined ? found : ofTrial(found, without);
+    });
     const { findings, ...others } = times.state === "planned" ? plannedOnly(model, staged) : staged;
     const judged = { ...designOf(model, session, firstTold(findings, seen)), ...others };
     return without === undefined ? judged : { ...judged, without: withRoutes(without, session) };

@@ -1,14 +1,17 @@
 /** A design as if something had failed: a hop, a site, a card. What it takes with it, and what that does to demands. */
 import type { DesignModel } from "../../language/model/design-model.js";
 import { TakenOut } from "../../language/model/taken-out.js";
-import type { DemandResult, FailureResult } from "../../shared/demands/result.js";
+import { idleHops } from "../../shared/demands/failure-effects.js";
+import type { DemandResult, DemandsResult, FailureResult } from "../../shared/demands/result.js";
 import type { Demand } from "../../shared/design/demand.js";
 import { viewWords } from "../../shared/design/state.js";
 import { cardHops } from "../../shared/equipment/card-hops.js";
 import { sitePlans } from "../../shared/equipment/site-plan.js";
 import { nearest } from "../../shared/format/nearest.js";
+import { hopCarriesNothing } from "../../shared/rules/demands/hop-carries-nothing.js";
 import { CommandError } from "../command-error.js";
 import type { DesignSession, Pace } from "../session/design-session.js";
+import type { PlacedFinding } from "./placed.js";
 import { stagesOf, type Times } from "./stages.js";
 
 interface TakenElement {
@@ -33,9 +36,13 @@ export interface Without extends TakenElement {
   }[];
   /** Hops that carry less than what is committed on them then. */
   readonly overloaded: FailureResult["overloaded"];
+  /** Those that have a route still, and no longer what else they ask of routes; they may have moved too. */
+  readonly weakened: readonly { readonly demand: string; readonly loses: readonly Protection[] }[];
   /** Demands that stay as they are. */
   readonly untouched: number;
 }
+
+export type Protection = "second route" | "clock" | "second clock feed";
 
 /** @throws CommandError when no design has it, or several have */
 export function holdingElement(models: readonly DesignModel[], name: string): DesignModel {
@@ -62,7 +69,7 @@ export async function takenOut(
   session: DesignSession,
   name: string,
   { times = {}, pace }: { readonly times?: Times; readonly pace?: Pace },
-): Promise<Without> {
+): Promise<Taken> {
   const { model, today } = session;
   const builtOnly = times.state === "built" ? true : undefined;
   model.setView({ on: stagesOf(model, today, times).at(-1)!, builtOnly });
@@ -80,21 +87,63 @@ function nothingToTake(element: TakenElement | undefined): string {
   return element?.kind === "site" ? "no hop ends there" : "it does not stand";
 }
 
-/** With the routes that demands take in the design that is left. */
-export function withRoutes(out: Without, session: DesignSession): Without {
+/** With the routes that demands take in the design that is left, and what they still have beside them. */
+export function withRoutes({ before, ...out }: Taken, session: DesignSession): Without {
   const now = session.demands();
+  if (before === undefined || now === undefined) return { ...out, weakened: [], untouched: 0 };
+  const lost = new Set(out.lost);
+  const weakened = [...before.demands].flatMap(([demand, was]) => {
+    const is = now.demands.get(demand);
+    if (lost.has(demand) || is === undefined) return [];
+    const left = new Set(protectionsOf(is));
+    const loses = protectionsOf(was).filter((one) => !left.has(one));
+    return loses.length === 0 ? [] : [{ demand, loses }];
+  });
+  const touched = new Set(
+    [...lost, ...out.moved, ...weakened].map((one) => (typeof one === "string" ? one : one.demand)),
+  );
   return {
     ...out,
-    moved: out.moved.map((one) => ({ ...one, is: one.is ?? now?.demands.get(one.demand)?.route?.hops })),
+    moved: out.moved.map((one) => ({ ...one, is: one.is ?? now.demands.get(one.demand)?.route?.hops })),
+    weakened,
+    untouched: before.demands.size - touched.size,
   };
 }
 
-interface Effect extends Omit<Without, keyof TakenElement> {
+/** Of what it asks. */
+function protectionsOf({ demand, second, clock }: DemandResult): readonly Protection[] {
+  return [
+    ...(demand.secondRoute !== undefined && second !== undefined ? (["second route"] as const) : []),
+    ...(demand.clock !== undefined && clock !== undefined ? (["clock"] as const) : []),
+    ...(demand.clock === "two-feeds" && clock?.secondHops !== undefined
+      ? (["second clock feed"] as const)
+      : []),
+  ];
+}
+
+/** Of what remains: that a hop has nothing to carry while something is away is no finding. */
+export function ofTrial<F extends Pick<PlacedFinding, "rule" | "hop">>(
+  findings: readonly F[],
+  { before }: Taken,
+): readonly F[] {
+  const idle = before && idleHops(before);
+  return findings.filter(
+    ({ rule, hop }) => idle === undefined || rule !== hopCarriesNothing.id || idle.has(hop!),
+  );
+}
+
+/** Before it is known what remains. */
+export interface Taken extends Omit<Without, "weakened" | "untouched"> {
+  /** Demands as they are with it; undefined: none are judged. */
+  readonly before?: DemandsResult;
+}
+
+interface Effect extends Omit<Taken, keyof TakenElement> {
   /** How demands are routed in what is left, other than they state. */
   readonly goingOn: ReadonlyMap<string, Demand | undefined>;
 }
 
-const NO_EFFECT: Effect = { lost: [], moved: [], overloaded: [], untouched: 0, goingOn: new Map() };
+const NO_EFFECT: Effect = { lost: [], moved: [], overloaded: [], goingOn: new Map() };
 
 async function effectOf(
   session: DesignSession,
@@ -128,7 +177,7 @@ async function effectOf(
     lost,
     moved: told,
     overloaded,
-    untouched: result.demands.size - lost.length - moved.length,
+    before: result,
     goingOn,
   };
 }

@@ -1,10 +1,12 @@
 /** What a change does to the demands of a network: figures that changed notably, and what changed on their way. */
-import type { DemandResult, DemandsResult, Route } from "../demands/result.js";
+import { ROUNDING } from "../demands/growth.js";
+import type { DemandResult, DemandsResult, HopLoad, Route } from "../demands/result.js";
 import { availability, fixed } from "../format/numbers.js";
 import { stricterWords } from "../words/demand-figures.js";
 import type { HopChange, SharedChange } from "./change-set.js";
 import type { DemandChange, DemandFigureChange } from "./demand-change.js";
 import { outageDifference } from "./figures.js";
+import { isWorse } from "./findings.js";
 import { hopNow, type Renames } from "./renames.js";
 
 /** Of outage, and of latency: smaller changes of a demand are not told. Ours. */
@@ -22,18 +24,20 @@ export function demandChanges(
     [...(was?.demands ?? [])].map(([name, result]) => [demandNow(name, renames), result] as const),
   );
   const overtaken = overtakenShares(was, is, renames);
-  const judged = new Set(shared.flatMap(({ entry, findings }) => (findings.some(isChange) ? [entry] : [])));
+  const judged = new Map(shared.map(({ entry, findings }) => [entry, findings.filter(isChange)]));
   return [...(is?.demands ?? [])].flatMap(([name, now]): DemandChange[] => {
     const then = known.get(name);
     const figures = [
       ...(then === undefined ? [] : figuresOf(then, now, renames)),
       ...(overtaken.get(name) ?? []),
     ];
-    const isJudgedOtherwise = then !== undefined && judged.has(`demand ${name}`);
-    if (figures.length === 0 && !isJudgedOtherwise) return [];
+    const findings = then === undefined ? [] : (judged.get(`demand ${name}`) ?? []);
+    if (figures.length === 0 && findings.length === 0) return [];
     const before = then === undefined ? [] : hopsOf(then).map((hop) => hopNow(hop, renames));
-    const passed = new Set([...before, ...hopsOf(now)]);
-    const others = new Set([...passed].flatMap((hop) => is!.hops.get(hop)?.demands ?? []).concat(name));
+    // Growth and failures bring it to hops that it does not pass as things are.
+    const told = findings.flatMap(({ was, is }) => [was, is]).flatMap((one) => one?.about ?? []);
+    const passed = new Set([...before, ...hopsOf(now), ...told.map((hop) => hopNow(hop, renames))]);
+    const others = new Set([...passed].flatMap((hop) => comingTo(is!.hops.get(hop))).concat(name));
     return [
       {
         demand: name,
@@ -43,13 +47,18 @@ export function demandChanges(
           ...hops.filter((hop) => passed.has(hop.hop) && says(hop)).map(hopWords),
           ...shared.filter((change) => isAbout(change, others)).map(({ entry }) => entry),
         ],
-        worse: figures.some(({ verdict }) => verdict === "worse"),
+        worse: figures.some(({ verdict }) => verdict === "worse") || findings.some(isWorse),
       },
     ];
   });
 }
 
 const isChange = ({ status }: SharedChange["findings"][number]) => status !== "still there";
+
+/** Normally, or in its worst failure. */
+function comingTo(load: HopLoad | undefined): readonly string[] {
+  return load === undefined ? [] : [...load.demands, ...(load.worst?.demands ?? [])];
+}
 
 function demandNow(name: string, { entries }: Renames): string {
   return (entries.get(`demand ${name}`) ?? `demand ${name}`).slice("demand ".length);
@@ -188,8 +197,32 @@ function slowest({ route, second }: DemandResult): number | undefined {
 }
 
 /** Whether a rule has no verdict on a demand, so that nobody knows whether what it found is mended. */
-export function isOpenOn(rule: string, { problem, outage, short }: DemandResult): boolean {
+export function isOpenOn(rule: string, { problem, short, verdicts, open }: DemandResult): boolean {
   if (rule === "demand-route") return false;
   if (problem !== undefined) return true;
-  return rule === "demand-availability" && (outage === undefined || short.length > 0);
+  switch (rule) {
+    case "demand-availability":
+      return (
+        short.length > 0 || verdicts.availability === "open" || verdicts.availabilityWithEquipment === "open"
+      );
+    case "demand-latency":
+      return verdicts.latency === "open";
+    case "demand-capacity":
+      return open.some(({ lacks }) => lacks.includes("capacity"));
+    default:
+      return false;
+  }
+}
+
+/** The same of what a rule finds of a hop in failures and years to come: what is too much today is told in its place. */
+export function isOpenOnLoad(rule: string, { carriedBps, committedBps, worst }: HopLoad): boolean {
+  const isOver = carriedBps === undefined || committedBps > carriedBps * ROUNDING;
+  switch (rule) {
+    case "failure-overloads":
+      return isOver;
+    case "demand-growth":
+      return isOver || worst?.overloaded === true;
+    default:
+      return false;
+  }
 }

@@ -4,7 +4,7 @@ import type { Finding } from "../design/finding.js";
 import { RULES } from "../rules/index.js";
 import { judgedHop } from "../rules/judge.js";
 import type { ComparedHop, ComparedSide } from "./change-set.js";
-import { isOpenOn } from "./demands.js";
+import { isOpenOn, isOpenOnLoad } from "./demands.js";
 import { type GuideChange, goneWithGuide, guideChange } from "./guides.js";
 import { addressNow, hopNow, type Renames, siteNow } from "./renames.js";
 
@@ -61,6 +61,9 @@ export function remainingOn(
     if (owner.startsWith("site ") && lostAt.has(owner)) return "no longer judged";
     const demand = owner.startsWith("demand ") && is.demands?.demands.get(owner.slice("demand ".length));
     if (demand && isOpenOn(finding.rule, demand)) return "no longer judged";
+    const load =
+      finding.about === undefined ? undefined : is.demands?.hops.get(hopNow(finding.about, renames));
+    if (load && isOpenOnLoad(finding.rule, load)) return "no longer judged";
     const scope = RULES.get(finding.rule)?.scope;
     if (!owner.startsWith("hop ") || scope === undefined) return undefined;
     const name = owner.slice("hop ".length);

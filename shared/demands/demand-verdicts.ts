@@ -67,6 +67,9 @@ export function verdictsOf(
       latency: slowestS > latencyS ? ("missed" as const) : isTimed ? ("met" as const) : ("open" as const),
     }),
     ...(demand.clock !== undefined && { clock: clockVerdict() }),
+    ...(demand.secondRoute !== undefined && {
+      secondRoute: second !== undefined && told.secondProblem === undefined ? "met" : "missed",
+    }),
   };
 }
 

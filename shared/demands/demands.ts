@@ -8,7 +8,7 @@ import type { Element } from "./failures.js";
 import { type Flows, flowsOf } from "./flows.js";
 import { HopLoads } from "./hop-loads.js";
 import { judgedDemand } from "./judged-demand.js";
-import type { DemandResult, DemandsResult } from "./result.js";
+import type { DefaultsTaken, DemandResult, DemandsResult } from "./result.js";
 import { atOnce, type Steps } from "./steps.js";
 import type { Clocks, HopOfNetwork, Traffic } from "./traffic.js";
 import { numbersOf, type Ways, waysOf } from "./ways.js";
@@ -98,6 +98,7 @@ export class Demands {
       hops: hops.map((hop) => ways.graph.hops[hop]!),
     });
     return {
+      defaults: defaultsTaken(demands, terms),
       demands: results,
       ...this.loads.of(traffic, results),
       rings: ways.rings.map(named),
@@ -166,6 +167,16 @@ export class Demands {
     this.clocks = { ways, clocks };
     return clocks;
   }
+}
+
+function defaultsTaken(demands: ReadonlyMap<string, Demand>, terms: TrafficTerms): DefaultsTaken {
+  const all = [...demands.values()];
+  return {
+    hopLatency: all.length > 0 && terms.hopLatencyS === undefined,
+    siteLatency: all.length > 0 && terms.siteLatencyS === undefined,
+    frameBytes: terms.frameBytes === undefined && all.some(({ frameBytes }) => frameBytes === undefined),
+    clockHops: terms.clockHops === undefined && all.some(({ clock }) => clock !== undefined),
+  };
 }
 
 function hopOf(hop: Hop, result: HopResult, lengthM: number): HopOfNetwork {

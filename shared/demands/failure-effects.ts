@@ -55,6 +55,15 @@ export function sortedFailures({ demands, failures }: DemandsResult): SortedFail
   return { grave, ownOnly, movedOnly };
 }
 
+/** Hops that no demand passes, on a second route or after any failure either. */
+export function idleHops({ demands, hops }: Pick<DemandsResult, "demands" | "hops">): ReadonlySet<string> {
+  const seconds = new Set([...demands.values()].flatMap(({ second }) => second?.hops ?? []));
+  const idle = [...hops.values()].filter(
+    ({ hop, demands: on, worst }) => on.length === 0 && worst === undefined && !seconds.has(hop),
+  );
+  return new Set(idle.map(({ hop }) => hop));
+}
+
 /** Of demands together. */
 export function committedBps(demands: readonly DemandResult[]): number {
   return demands.reduce((sum, { taken }) => sum + taken.committedBps, 0);

@@ -106,12 +106,22 @@ export function* flowsOf(
   };
 }
 
+type RankKey = readonly [priority: number, mayFail: number];
+
+function keyOf({
+  priority = Number.POSITIVE_INFINITY,
+  availabilityPercent,
+  availabilityWithEquipmentPercent,
+}: Demand): RankKey {
+  return [priority, -(availabilityPercent ?? availabilityWithEquipmentPercent ?? 0)];
+}
+
+/** Whether two are of one rank: neither is carried before the other. */
+export function goTogether(a: Demand, b: Demand): boolean {
+  return compare(keyOf(a), keyOf(b)) === 0;
+}
+
 function rankedOf(demands: ReadonlyMap<string, Demand>, terms: TrafficTerms): ReadonlyMap<string, Ranked> {
-  const keyOf = ({
-    priority = Number.POSITIVE_INFINITY,
-    availabilityPercent,
-    availabilityWithEquipmentPercent,
-  }: Demand) => [priority, -(availabilityPercent ?? availabilityWithEquipmentPercent ?? 0)] as const;
   const sorted = [...demands.values()]
     .map((demand) => ({ demand, key: keyOf(demand) }))
     .sort((a, b) => compare(a.key, b.key));
@@ -124,7 +134,7 @@ function rankedOf(demands: ReadonlyMap<string, Demand>, terms: TrafficTerms): Re
   return ranked;
 }
 
-function compare(a: readonly [number, number], b: readonly [number, number]): number {
+function compare(a: RankKey, b: RankKey): number {
   // Two infinities are alike, and their difference is none.
   return a[0] === b[0] ? a[1] - b[1] : a[0] < b[0] ? -1 : 1;
 }

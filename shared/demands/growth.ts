@@ -18,9 +18,12 @@ export function mostGrown(demand: Growing): number {
 }
 
 export interface Outgrown {
+  /** From today's figures, those of year 0. */
   readonly year: number;
   readonly committedBps: number;
   readonly carriedBps: number;
+  /** The demand whose growth until then adds most. */
+  readonly mostBy: string;
 }
 
 /**
@@ -35,14 +38,18 @@ export function outgrownBy(
   carried: ReadonlyMap<string, Pick<Carried, "committedBps">>,
 ): Outgrown | undefined {
   const growing = names.map((name) => ({
+    name,
     demand: demandOf(name),
     bps: carried.get(name)!.committedBps,
   }));
   const horizon = growing.reduce((most, { demand: { growthYears = 0 } }) => Math.max(most, growthYears), 0);
   for (let year = 0; year <= horizon; year++) {
     const committedBps = growing.reduce((sum, { demand, bps }) => sum + bps * growthFactor(demand, year), 0);
-    if (committedBps > carriedBps * ROUNDING)
-      return year === 0 ? undefined : { year, committedBps, carriedBps };
+    if (committedBps <= carriedBps * ROUNDING) continue;
+    if (year === 0) return undefined;
+    const addedBps = ({ demand, bps }: (typeof growing)[number]) => bps * (growthFactor(demand, year) - 1);
+    const most = growing.reduce((most, one) => (addedBps(one) > addedBps(most) ? one : most));
+    return { year, committedBps, carriedBps, mostBy: most.name };
   }
   return undefined;
 }

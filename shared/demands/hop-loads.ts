@@ -84,7 +84,7 @@ function loadOf(hop: HopOfNetwork, number: number, results: readonly DemandResul
     ...(held !== undefined &&
       capacity.length > 0 && {
         carriedBps: held,
-        carriedAs: atShare === undefined ? "clear air" : inUse > atShare ? "needed" : "share",
+        carriedAs: atShare === undefined ? "clear air" : inUse > atShare ? "in use" : "share",
       }),
     ...(share && { share }),
   };
@@ -157,7 +157,8 @@ function inFailureOf(hop: number, load: HopLoad, flows: Flows): InFailure | unde
     const earliest = outgrownWithout?.year ?? load.outgrown?.year ?? Number.POSITIVE_INFINITY;
     if (outgrown !== undefined && outgrown.year < earliest) outgrownWithout = { ...outgrown, element };
   }
-  return worst && { worst, ...(outgrownWithout && { outgrownWithout }) };
+  // What is too much today in some failure is told by that, and need not be told of later years.
+  return worst && { worst, ...(outgrownWithout && !worst.overloaded && { outgrownWithout }) };
 }
 
 /** Of a hop with what comes to it and without what leaves it. */

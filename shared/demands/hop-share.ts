@@ -1,5 +1,5 @@
 /** What demands leave a hop of the year, beside what its own objective leaves it: the stricter holds. */
-import type { DemandResult, HopLoad } from "./result.js";
+import type { DemandResult, ExceededShare, HopLoad } from "./result.js";
 import type { HopOfNetwork } from "./traffic.js";
 
 /** A share is met when it is met to a millionth: both are sums of the same figures. */
@@ -11,9 +11,17 @@ export function hopShare(
   passing: readonly DemandResult[],
 ): HopLoad["share"] {
   const asking = passing.flatMap(({ demand, hops, verdicts }) => {
-    const { sharePercent, outagePercent } = hops.find(({ hop }) => hop === name)!;
+    const { sharePercent, outagePercent, modulation } = hops.find(({ hop }) => hop === name)!;
     if (sharePercent === undefined) return [];
-    return [{ demand: demand.name, leftPercent: sharePercent, outagePercent, holds: verdicts.availability }];
+    return [
+      {
+        demand: demand.name,
+        leftPercent: sharePercent,
+        outagePercent,
+        ...(modulation !== undefined && { modulation }),
+        othersMakeUp: verdicts.availability === "met",
+      },
+    ];
   });
   const [first] = asking;
   if (first === undefined) return undefined;
@@ -21,31 +29,18 @@ export function hopShare(
     (least, one) => (one.leftPercent < least.leftPercent ? one : least),
     first,
   );
-  const over = asking.flatMap(({ outagePercent, ...one }) =>
-    outagePercent !== undefined && outagePercent > one.leftPercent * ROUNDING
-      ? [{ ...one, outagePercent }]
-      : [],
-  );
-  const [one] = over;
-  const worst =
-    one &&
-    over.reduce(
-      (most, each) =>
-        each.outagePercent / each.leftPercent > most.outagePercent / most.leftPercent ? each : most,
-      one,
-    );
+  const exceeded = asking
+    .flatMap(({ outagePercent, ...one }): ExceededShare[] =>
+      outagePercent !== undefined && outagePercent > one.leftPercent * ROUNDING
+        ? [{ ...one, outagePercent }]
+        : [],
+    )
+    .sort((a, b) => b.outagePercent / b.leftPercent - a.outagePercent / a.leftPercent);
   return {
     demand,
     leftPercent,
     ...(ownPercent !== undefined && { ownPercent }),
     stricter: ownPercent !== undefined && ownPercent <= leftPercent ? "objective" : "demand",
-    ...(worst && {
-      exceeded: {
-        demand: worst.demand,
-        leftPercent: worst.leftPercent,
-        outagePercent: worst.outagePercent,
-        othersMakeUp: worst.holds === "met",
-      },
-    }),
+    exceeded,
   };
 }

@@ -63,6 +63,8 @@ export interface DemandResult {
     readonly availabilityWithEquipment?: Verdict;
     readonly latency?: Verdict;
     readonly clock?: Verdict;
+    /** Whether there is the second route that it asks for. */
+    readonly secondRoute?: Verdict;
   };
   /** Hops of which too little is known for what it asks. */
   readonly open: readonly { readonly hop: string; readonly lacks: readonly OpenLack[] }[];
@@ -72,6 +74,16 @@ export interface DemandResult {
   readonly clock?: { readonly source: string; readonly hops: number; readonly secondHops?: number };
   /** Elements between its ends whose failure leaves it without a route. */
   readonly singlePoints: readonly Element[];
+}
+
+export interface ExceededShare {
+  readonly demand: string;
+  readonly leftPercent: number;
+  readonly outagePercent: number;
+  /** The mode that carries the demand; undefined: none does. */
+  readonly modulation?: string;
+  /** What the demand asks end to end is met all the same. */
+  readonly othersMakeUp: boolean;
 }
 
 export interface HopLoad {
@@ -85,10 +97,10 @@ export interface HopLoad {
   readonly percent?: number;
   readonly carriedBps?: number;
   /**
-   * What `carriedBps` is: what it carries for `percent` of the year; more than that, as its demands need it, since what
-   * they ask end to end is met all the same; or, where none asks for a share of time, what it carries in clear air.
+   * What `carriedBps` is: what it carries for `percent` of the year; more than that, in a mode that is in use since what
+   * its demands ask end to end is met all the same; or, where none asks for a share of time, what it carries in clear air.
    */
-  readonly carriedAs?: "share" | "needed" | "clear air";
+  readonly carriedAs?: "share" | "in use" | "clear air";
   /** What it may lose, by what its demands ask; undefined: none asks. */
   readonly share?: {
     /** The one that leaves it least, by its length along the route, and what: percent of the year, of propagation. */
@@ -97,14 +109,8 @@ export interface HopLoad {
     /** What its own objective leaves it; undefined: none is stated. */
     readonly ownPercent?: number;
     readonly stricter: "demand" | "objective";
-    /** The demand whose share it exceeds most; undefined: it is not known to exceed any. */
-    readonly exceeded?: {
-      readonly demand: string;
-      readonly leftPercent: number;
-      readonly outagePercent: number;
-      /** What the demand asks end to end is met all the same. */
-      readonly othersMakeUp: boolean;
-    };
+    /** Demands whose share it is known to exceed, the one exceeded most first. */
+    readonly exceeded: readonly ExceededShare[];
   };
   /** With the most committed traffic of all failures of one element; undefined: none brings more than is normal. */
   readonly worst?: {
@@ -117,7 +123,10 @@ export interface HopLoad {
   };
   /** First year in which growth outgrows it, and what must be carried then; undefined: within all horizons none does. */
   readonly outgrown?: Outgrown;
-  /** The same while an element is down, the earliest of all failures; undefined too where it is outgrown as it is by then. */
+  /**
+   * The same while an element is down, the earliest of all failures; undefined too where it is outgrown as it is by then,
+   * and where a failure overloads it today.
+   */
   readonly outgrownWithout?: Outgrown & { readonly element: Element };
 }
 
@@ -139,7 +148,16 @@ interface Ring {
   readonly hops: readonly string[];
 }
 
+/** Figures of our own that were taken since neither the network nor the demand that wants one states any. */
+export interface DefaultsTaken {
+  readonly hopLatency: boolean;
+  readonly siteLatency: boolean;
+  readonly frameBytes: boolean;
+  readonly clockHops: boolean;
+}
+
 export interface DemandsResult {
+  readonly defaults: DefaultsTaken;
   readonly demands: ReadonlyMap<string, DemandResult>;
   /** By name; hops that carry nothing too. */
   readonly hops: ReadonlyMap<string, HopLoad>;

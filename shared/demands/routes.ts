@@ -7,7 +7,8 @@ import { twoWays } from "./two-ways.js";
 export type RouteProblem =
   /** No hop ends there. */
   | { readonly code: "off-network"; readonly site: string }
-  | { readonly code: "no-handover" }
+  /** `stated`: a site that states one, though no hop ends there. */
+  | { readonly code: "no-handover"; readonly stated?: string }
   | { readonly code: "no-route" }
   | { readonly code: "unreached"; readonly point: string }
   | { readonly code: "passed-twice"; readonly site: string };
@@ -31,6 +32,8 @@ export interface RouteSearch {
   readonly graph: Graph;
   readonly shortest: Shortest;
   readonly handovers: ReadonlySet<number>;
+  /** A site that states a handover, though no hop ends there. */
+  readonly idleHandover?: string | undefined;
   /** Sites on one structure with another, itself left out. */
   near(site: number): readonly number[];
 }
@@ -44,7 +47,10 @@ export function routesOf(
   const { graph, handovers } = search;
   const begin = graph.siteNumbers.get(from);
   if (begin === undefined) return { problem: { code: "off-network", site: from } };
-  if (to === "handover" && handovers.size === 0) return { problem: { code: "no-handover" } };
+  if (to === "handover" && handovers.size === 0) {
+    const stated = search.idleHandover;
+    return { problem: { code: "no-handover", ...(stated !== undefined && { stated }) } };
+  }
   const end = to === "handover" ? undefined : graph.siteNumbers.get(to.site);
   if (to !== "handover" && end === undefined) return { problem: { code: "off-network", site: to.site } };
   const isGoal = (site: number) => (end === undefined ? handovers.has(site) : site === end);

@@ -48,7 +48,14 @@ export function* waysOf(inputs: WaysInputs, known: Ways | undefined): Steps<Ways
   const graph = graphOf(inputs.hops);
   const shortest = new Shortest(graph);
   const handovers = numbersOf(graph, inputs.atSites, ({ handover }) => handover === true);
-  const search: RouteSearch = { graph, shortest, handovers, near: nearOf(graph, inputs.sites) };
+  const idleHandover = [...inputs.atSites].find(([name, at]) => at.handover && !graph.siteNumbers.has(name));
+  const search: RouteSearch = {
+    graph,
+    shortest,
+    handovers,
+    idleHandover: idleHandover?.[0],
+    near: nearOf(graph, inputs.sites),
+  };
   const routes = new Map<string, DemandRoutes>();
   const routed: RoutedDemand[] = [];
   const singles = new Map<number, ReadonlySet<number>>();

@@ -6,10 +6,18 @@ import {
   type WorstFailure,
 } from "../demands/failure-effects.js";
 import type { Latency } from "../demands/latency.js";
-import type { DemandOutage, DemandResult, DemandsResult, HopLoad, Route } from "../demands/result.js";
+import type {
+  DemandOutage,
+  DemandResult,
+  DemandsResult,
+  ExceededShare,
+  HopLoad,
+  Route,
+} from "../demands/result.js";
 import { availabilityBounded, outageBounded } from "../format/bounds.js";
 import { apart, availability, bitRate, fixed, kilometres, outage, trimmed } from "../format/numbers.js";
 import { elementsWords, elementWords, someOf } from "./demands.js";
+import { listed } from "./lists.js";
 
 /** Where nothing is known or asked. */
 export const NONE = "–";
@@ -97,11 +105,23 @@ export function clockHeld({ demand, clock, verdicts }: DemandResult): Held | und
   if (demand.clock === undefined) return undefined;
   const hops = (count: number) => `${count} ${count === 1 ? "hop" : "hops"}`;
   const second =
-    clock?.secondHops === undefined ? "" : `, also over ${hops(clock.secondHops)} that share none with them`;
+    clock?.secondHops === undefined ? "" : ` (second feed over ${hops(clock.secondHops)}, none shared)`;
   return {
     found:
       clock === undefined ? "none comes there" : `from ${clock.source} over ${hops(clock.hops)}${second}`,
     ...(verdicts.clock && { verdict: verdicts.clock }),
+  };
+}
+
+/** Undefined: it asks for none. */
+export function secondRouteHeld({ demand, second, verdicts }: DemandResult): Held | undefined {
+  const { secondRoute } = verdicts;
+  if (secondRoute === undefined) return undefined;
+  const count = second?.hops.length ?? 0;
+  return {
+    found: second === undefined ? "none" : `over ${count} ${count === 1 ? "hop" : "hops"}`,
+    asked: `no ${demand.secondRoute!.disjoint} shared`,
+    verdict: secondRoute,
   };
 }
 
@@ -156,8 +176,8 @@ export function carriedWhen(
   switch (carriedAs) {
     case "share":
       return `${preposition} ${availability(percent!)}`;
-    case "needed":
-      return "as demands need";
+    case "in use":
+      return "in the mode in use";
     default:
       return "in clear air";
   }
@@ -183,7 +203,7 @@ export function shareHeldWords({
   const [left, own] = apart(outage, leftPercent, ownPercent ?? leftPercent);
   if (ownPercent === undefined) return `${demand} leaves it ${left}, by length`;
   return stricter === "demand"
-    ? `${demand} leaves it ${left}, by length, which is stricter than the ${own} of its own objective`
+    ? `${demand} leaves it ${left}, by length, stricter than the ${own} of its own objective`
     : `its own objective leaves it ${own}, which is no less strict than the ${left} of ${demand}, by length`;
 }
 
@@ -203,10 +223,12 @@ export function stricterWords({
 export function exceededWords({
   leftPercent,
   outagePercent,
+  modulation,
   othersMakeUp,
-}: NonNullable<NonNullable<HopLoad["share"]>["exceeded"]>): string {
+}: ExceededShare): string {
   const [takes, left] = apart(outage, outagePercent, leftPercent);
-  return `${takes} in the mode that carries it, ${left} are left${othersMakeUp ? "; other hops on its way take less than theirs and make up for it" : ""}`;
+  const mode = modulation === undefined ? "no mode carries it" : `with ${modulation}, which carries it`;
+  return `${takes} ${mode}, ${left} are left${othersMakeUp ? "; other hops on its way take less than theirs and make up for it" : ""}`;
 }
 
 /** Hops that carry something, or would when something fails; the fullest in the worst failure first. */
@@ -251,17 +273,31 @@ export function demandsWords({ demands }: Pick<DemandsResult, "demands">): strin
 }
 
 /** It has no route, or not all that it asks. */
-export function missesSomething({ problem, secondProblem, short, verdicts }: DemandResult): boolean {
-  return (
-    problem !== undefined ||
-    secondProblem !== undefined ||
-    short.length > 0 ||
-    Object.values(verdicts).includes("missed")
-  );
+export function missesSomething({ problem, short, verdicts }: DemandResult): boolean {
+  return problem !== undefined || short.length > 0 || Object.values(verdicts).includes("missed");
 }
 
-/** What the figures rest on, for whoever reads them. */
-export const DEMANDS_REST_ON = [
-  "Each hop counts in the lowest mode that carries all that is committed on it up to the demand. Multipath of neighbouring hops follows Rec. ITU-R P.530-18 section 2.3.7, from memory, not checked against it; rain is told as if on each hop by itself and as if on all at once, the truth lies between, and the worse of both counts. A second route of its own counts, rerouting does not.",
-  "The share of a hop in what a demand may lose goes by its length along the route: common practice, no source; of two routes each may lose the square root, as both are seldom down at once. Frames take the time of the lowest mode of each hop, which a fade may leave; of TDM in packets the filling of a packet counts, the buffer that evens them out does not. Where the network states no latency, 200 us for both radios of a hop and 20 us for a site are taken, and frames of 512 bytes: figures of our own. Clocks pass at most 20 hops where the network states no number, after ITU-T G.803, from memory.",
-];
+/** What the figures rest on, for whoever reads them: what the network leaves to us is told where we took it. */
+export function demandsRestOn({ demands, hops, defaults }: DemandsResult): readonly string[] {
+  const taken = [
+    ...(defaults.hopLatency ? ["200 us for both radios of a hop"] : []),
+    ...(defaults.siteLatency ? ["20 us for a site"] : []),
+    ...(defaults.frameBytes ? ["frames of 512 bytes"] : []),
+  ];
+  const own = taken.length === 0 ? "" : ` Not stated, so figures of our own are taken: ${listed(taken)}.`;
+  const clocks = defaults.clockHops
+    ? " Clocks pass at most 20 hops, after ITU-T G.803, from memory, since the network states no number."
+    : "";
+  const all = [...demands.values()];
+  const grows = all.some(({ demand }) => demand.growthPercent !== undefined)
+    ? " Growth goes from today's figures, year 0, to the horizon of each demand, and stays there; hops carry then what they carry today."
+    : "";
+  const inUse = [...hops.values()].some(({ carriedAs }) => carriedAs === "in use")
+    ? " In the mode in use: a demand runs in a mode that falls short of the hop's share, and holds end to end all the same, since other hops on its way take less than theirs."
+    : "";
+  return [
+    `Committed counts with what the network adds to each frame, and TDM as it is carried. Each hop counts in the lowest mode that carries all that is committed on it up to the demand: by demands of higher priority, of the same priority by those that may fail less, and by those alike in both, which go together.${inUse}${grows}`,
+    "Multipath of neighbouring hops follows Rec. ITU-R P.530-18 section 2.3.7, from memory, not checked against it; rain is told as if on each hop by itself and as if on all at once, the truth lies between, and the worse of both counts. A second route of its own counts, rerouting does not.",
+    `The share of a hop in what a demand may lose goes by its length along the route: common practice, no source; of two routes each may lose the square root, as both are seldom down at once. Frames take the time of the lowest mode of each hop, which a fade may leave; of TDM in packets the filling of a packet counts, the buffer that evens them out does not.${own}${clocks}`,
+  ];
+}

@@ -27,7 +27,9 @@ export function routeProblemWords(problem: RouteProblem, { from, to }: Pick<Dema
     case "off-network":
       return `no hop that stands and is evaluated ends at ${problem.site}`;
     case "no-handover":
-      return "no site with a hop states `handover`";
+      return problem.stated === undefined
+        ? "no site with a hop states `handover`"
+        : `no hop that stands and is evaluated ends at ${problem.stated}, where traffic leaves`;
     case "no-route":
       return `no hops that stand lead from ${from} to ${typeof to === "object" ? to.site : "a handover"}`;
     case "unreached":

@@ -67,6 +67,21 @@ it("after any edits the results are those of a fresh look", () => {
   );
 });
 
+it("broken off at any step and asked again with anything else, it gives what a fresh look gives", () => {
+  const step = fc.tuple(networks, fc.integer({ min: 0, max: 12 }));
+  fc.assert(
+    fc.property(fc.array(step, { minLength: 1, maxLength: 4 }), networks, (broken, last) => {
+      const kept = new Demands();
+      for (const [state, steps] of broken) {
+        const looking = kept.inSteps(inputs(...(state as Parameters<typeof inputs>)));
+        for (let step = 0; step < steps; step++) if (looking.next().done) break;
+      }
+      const now = inputs(...(last as Parameters<typeof inputs>));
+      expect(kept.of(now)).toEqual(new Demands().of(now));
+    }),
+  );
+});
+
 it("no figure is none, and every load is the sum of what passes", () => {
   fc.assert(
     fc.property(networks, (state) => {

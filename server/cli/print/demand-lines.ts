@@ -37,9 +37,9 @@ function* linesOf(one: DemandResult, worst: WorstFailure | undefined): Iterable<
   const { demand, route, problem, second, secondProblem, outage, short } = one;
   if (problem) yield `no route: ${routeProblemWords(problem, demand)}`;
   if (route) yield routeWords(route);
-  if (second) yield `second route ${routeWords(second)}`;
+  if (second) yield `second route ${routeWords(second)}${secondProblem ? "" : " met"}`;
   if (secondProblem)
-    yield `no second route: ${secondProblemWords(secondProblem, demand.secondRoute?.disjoint ?? "hop")}`;
+    yield `second route missed: ${secondProblemWords(secondProblem, demand.secondRoute?.disjoint ?? "hop")}`;
   if (short.length > 0) yield `no mode carries all that is committed: ${someOf(short)}`;
   if (outage) {
     const causes = causesOf(outage).map((parts) => parts.join(" "));

@@ -47,7 +47,7 @@ export function* demandText(
   }
   const touching = result.failures.filter(({ lost, moved }) => lost.includes(name) || moved.includes(name));
   if (touching.length > 0) yield "\n";
-  for (const [words, failures] of effectsOn(name, touching))
+  for (const [words, failures] of effectsOn(one, touching))
     yield `${words}: ${safe(
       elementsWords(
         failures.map(({ element }) => element),
@@ -59,12 +59,16 @@ export function* demandText(
       yield `without ${safe(`${elementWords(element)} overloaded: ${someOf(overloaded.map(({ hop }) => hop))}`)}\n`;
 }
 
-function effectsOn(name: string, touching: readonly FailureResult[]) {
-  const lost = touching.filter((failure) => failure.lost.includes(name));
+/** What it is lost without is told above but for the sites where it begins and ends. */
+function effectsOn({ demand: { name }, singlePoints }: DemandResult, touching: readonly FailureResult[]) {
+  const between = new Set(singlePoints.map(elementWords));
+  const lost = touching.filter(
+    (failure) => failure.lost.includes(name) && !between.has(elementWords(failure.element)),
+  );
   const moved = touching.filter((failure) => failure.moved.includes(name));
   return (
     [
-      ["lost without", lost],
+      ["lost too without what it begins or ends on", lost],
       ["moves without", moved],
     ] as const
   ).filter(([, of]) => of.length > 0);

@@ -19,7 +19,7 @@ export interface DesignDemandsOutput {
   readonly demands: readonly DemandOutput[];
   /** By name; hops that carry nothing too. */
   readonly hops: readonly HopLoad[];
-  /** Each hop, then each site, that any route passes. */
+  /** Each hop, then each site, then each card, that any route passes. */
   readonly failures: readonly FailureResult[];
   readonly rings: readonly RingOutput[];
   /** More than rings: any one hop among these sites may fail. */

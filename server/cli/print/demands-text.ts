@@ -4,7 +4,7 @@ import { bitRate } from "../../../shared/format/numbers.js";
 import {
   availabilityHeld,
   carriedWords,
-  DEMANDS_REST_ON,
+  demandsRestOn,
   demandsWords,
   goesTo,
   latencyHeld,
@@ -65,7 +65,7 @@ function* ofDesign({ design, result, findings }: DesignDemands, paint: Paint): I
     yield `${label}${lines.slice(severity.length)}\n`;
   }
   yield "\n";
-  for (const words of DEMANDS_REST_ON) yield `${wrapped(words, WIDTH)}\n`;
+  for (const words of demandsRestOn(result)) yield `${wrapped(words, WIDTH)}\n`;
 }
 
 function* demandsTable(result: DemandsResult, paint: Paint): Iterable<string> {

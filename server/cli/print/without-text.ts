@@ -2,7 +2,7 @@
 import { bitRate } from "../../../shared/format/numbers.js";
 import { elementWords, someOf } from "../../../shared/words/demands.js";
 import { listed } from "../../../shared/words/lists.js";
-import type { Without } from "../../findings/without.js";
+import type { Protection, Without } from "../../findings/without.js";
 import type { Paint } from "../streams.js";
 import { safe } from "./safe.js";
 
@@ -10,7 +10,7 @@ import { safe } from "./safe.js";
 const MOST_MOVED = 10;
 
 export function withoutText(out: Without, paint: Paint): string {
-  const { kind, name, hops, partly, lost, moved, overloaded, untouched } = out;
+  const { kind, name, hops, partly, lost, moved, weakened, overloaded, untouched } = out;
   const element = kind === "card" ? ({ kind, name, hops } as const) : ({ kind, name } as const);
   const what = kind === "hop" ? "" : `: ${someOf(hops, 8)} ${hops.length === 1 ? "does" : "do"} not stand`;
   const rows = [paint("bold", safe(`Without ${elementWords(element)}${what}`))];
@@ -29,6 +29,10 @@ export function withoutText(out: Without, paint: Paint): string {
     add("moved", `${demand}${way}`);
   }
   if (moved.length > MOST_MOVED) add("moved", `${moved.length - MOST_MOVED} more`);
+  const names = (what: string) =>
+    weakened.filter(({ loses }) => loses.some((one) => one === what)).map(({ demand }) => demand);
+  for (const what of ["second route", "clock", "second clock feed"] satisfies Protection[])
+    if (names(what).length > 0) add(`without a ${what}`, someOf(names(what), 8));
   if (untouched > 0) add("as before", `${untouched} ${untouched === 1 ? "demand" : "demands"}`);
   return `${rows.join("\n")}\n\n`;
 }

@@ -7,7 +7,7 @@ import {
   availabilityHeld,
   causesOf,
   clockHeld,
-  DEMANDS_REST_ON,
+  demandsRestOn,
   goesTo,
   type Held,
   latencyHeld,
@@ -15,6 +15,7 @@ import {
   NONE,
   ratesWords,
   ringsWords,
+  secondRouteHeld,
   wholeAvailabilityHeld,
   worstFailureWords,
 } from "../../words/demand-figures.js";
@@ -63,7 +64,7 @@ export function demandsPage(input: DemandsPageInput): Page {
       {
         id: "origin",
         title: "What the figures rest on",
-        blocks: DEMANDS_REST_ON.map((text) => ({ type: "paragraph", text })),
+        blocks: demandsRestOn(result).map((text) => ({ type: "paragraph", text })),
       },
     ],
     colophon,
@@ -91,7 +92,7 @@ function keyFigures(result: DemandsResult): KeyFigure[] {
     {
       label: "Lost by one failure",
       value: String(alone),
-      note: "of a hop or site between their ends",
+      note: "of a hop, site or card between their ends",
     },
     {
       label: "Hops overloaded in a failure",
@@ -132,6 +133,7 @@ function findingsSection(findings: readonly ReportFinding[]): Section[] {
 /** What each asks, and whether it is met. */
 function demandsSection(result: DemandsResult): Section {
   const all = [...result.demands.values()];
+  const withSecond = all.some(({ verdicts }) => verdicts.secondRoute !== undefined);
   const withClock = all.some(({ demand }) => demand.clock !== undefined);
   const worst = worstFailures(result);
   const rows = all.map((one): TableRow => {
@@ -144,6 +146,7 @@ function demandsSection(result: DemandsResult): Section {
         ratesWords(one),
         availableCell(one),
         heldCell(latencyHeld(one)),
+        ...(withSecond ? [heldCell(secondRouteHeld(one))] : []),
         ...(withClock ? [heldCell(clockHeld(one))] : []),
         failureCell(worst.get(demand.name)),
       ],
@@ -151,6 +154,7 @@ function demandsSection(result: DemandsResult): Section {
   });
   const titles = [
     ...["Demand", "From, to", "Committed", "Availability", "Latency"],
+    ...(withSecond ? ["Second route"] : []),
     ...(withClock ? ["Clock"] : []),
     "When one thing fails",
   ];

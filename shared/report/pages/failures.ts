@@ -35,7 +35,7 @@ export function failuresSection(result: DemandsResult, pageOf: DemandsPageOf): S
 }
 
 const FAILURES_TOLD =
-  "One hop or site at a time, of those that a route passes. A demand takes its own second route as long as that is whole, else the shortest way that remains where the network reroutes. Overloaded: hops with more committed on them then than they carry.";
+  "One hop, site or card at a time, of those that a route passes. A demand takes its own second route as long as that is whole, else the shortest way that remains where the network reroutes. Overloaded: hops with more committed on them then than they carry.";
 
 function failureRow(
   { element, lost, moved, overloaded }: FailureResult,

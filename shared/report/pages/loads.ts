@@ -34,7 +34,7 @@ export function loadsSection(result: DemandsResult, pageOf: DemandsPageOf): Sect
 }
 
 const LOADS_TOLD =
-  "Committed, in each direction, against what the hop carries for the share of the year that its demands ask of it, each by its length along the route; where they ask none, in clear air. The worst failure is that of one hop, site or card that brings most committed traffic to it.";
+  "Committed, in each direction, against what the hop carries for the share of the year that its demands ask of it, each by its length along the route; where they ask none, in clear air; and in the mode in use where a demand runs in one that falls short of its share there and holds end to end all the same. The worst failure is that of one hop, site or card that brings most committed traffic to it.";
 
 function barsFigure(loads: readonly HopLoad[]): Block[] {
   const bars = loads.slice(0, MOST_BARS).flatMap(barOf);
@@ -125,7 +125,7 @@ export function carriesSection(carried: CarriedByHop | undefined): Section[] {
   const blocks: Block[] = [{ type: "facts", facts: factsOf(load) }];
   if (passing.length > 0) blocks.push(passingTable(load, passing));
   const all =
-    "Demands are carried in the order of the rows, each in the lowest mode that takes it with those above it. ";
+    "Demands are carried in the order of the rows, each in the lowest mode that takes it with those above it; demands of the same priority and availability go together. ";
   blocks.push({
     type: "paragraph",
     text:
@@ -187,17 +187,22 @@ function factsOf({
   return facts;
 }
 
+const MOST_EXCEEDED = 3;
+
 /** What it may lose: by its own objective and by what its demands ask. */
 function shareFacts(share: HopLoad["share"]): Fact[] {
   if (share === undefined) return [];
   const { exceeded } = share;
+  const told = exceeded.slice(0, MOST_EXCEEDED);
   const facts: Fact[] = [{ label: "May be out", value: shareHeldWords(share) }];
-  if (exceeded)
+  for (const one of told)
     facts.push({
-      label: `Of what ${exceeded.demand} leaves it`,
-      value: { text: "exceeded", mark: exceeded.othersMakeUp ? "info" : "warning" },
-      note: exceededWords(exceeded),
+      label: `Of what ${one.demand} leaves it`,
+      value: { text: "exceeded", mark: one.othersMakeUp ? "info" : "warning" },
+      note: exceededWords(one),
     });
+  const more = exceeded.slice(MOST_EXCEEDED).map(({ demand }) => demand);
+  if (more.length > 0) facts.push({ label: "Exceeded too", value: someOf(more) });
   return facts;
 }
 

@@ -1,3 +1,4 @@
+import { goTogether } from "../../demands/flows.js";
 import { address } from "../../design/address.js";
 import { bitRate } from "../../format/numbers.js";
 import { someOf } from "../../words/demands.js";
@@ -12,7 +13,7 @@ export const demandCapacity: NetworkRule = {
   ofResults: true,
   title: "Hops must carry all that is committed on them",
   checks:
-    "For each hop of a demand's routes whether one of its modes carries what is committed by this demand and by those that go before it: of higher priority, and of the same priority those that may fail less.",
+    "For each hop of a demand's routes whether one of its modes carries what is committed by this demand and by those that go before it: of higher priority, and of the same priority those that may fail less. Demands alike in both go together: where they do not fit, each of them is told.",
   why: "Each demand by itself fits, all of them together do not: the last one starves.",
   fix: "A higher mode, a wider channel, a second carrier, another route, or less committed.",
   source: "common practice, no source",
@@ -25,10 +26,16 @@ export const demandCapacity: NetworkRule = {
       if (first === undefined) continue;
       const { neededBps } = hops.find(({ hop }) => hop === first)!;
       const most = demands!.hops.get(first)!.clearAirBps ?? 0;
+      const together = demands!.hops
+        .get(first)!
+        .demands.filter(
+          (name) => name !== demand.name && goTogether(demands!.demands.get(name)!.demand, demand),
+        );
+      const alike = together.length === 0 ? "" : `, with ${someOf(together)} of the same rank`;
       const others = short.length === 1 ? "" : `; so do ${someOf(short.slice(1))}`;
       report({
         at: address("demand", demand.name, "committed"),
-        message: `${demand.name}: ${first} carries ${bitRate(most)} at most, and ${bitRate(neededBps)} are committed on it up to this demand${others}`,
+        message: `${demand.name}: ${first} carries ${bitRate(most)} at most, and ${bitRate(neededBps)} are committed on it up to this demand${alike}${others}`,
         related: short
           .slice(0, 4)
           .map((name) => ({ at: address("hop", name), message: `carries too little` })),

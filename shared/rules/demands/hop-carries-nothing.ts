@@ -1,3 +1,4 @@
+import { idleHops } from "../../demands/failure-effects.js";
 import { address } from "../../design/address.js";
 import { exampleHop } from "../example-preamble.js";
 import type { NetworkRule } from "../rule.js";
@@ -20,13 +21,10 @@ export const hopCarriesNothing: NetworkRule = {
   bad: `site MOSS {\n  at 47.46 -30.41\n  structure mast 60 m\n}\n\n${exampleDemand(["committed 100 Mbit/s"])}\n\n${ASIDE}`,
   check({ demands, report }) {
     if (demands === undefined) return;
-    const seconds = new Set([...demands.demands.values()].flatMap(({ second }) => second?.hops ?? []));
-    for (const { hop, demands: on, worst } of demands.hops.values()) {
-      if (on.length > 0 || worst !== undefined || seconds.has(hop)) continue;
+    for (const hop of idleHops(demands))
       report(
         { at: address("hop", hop), message: "no demand passes it, normally or when anything fails" },
         hop,
       );
-    }
   },
 };

@@ -1,5 +1,6 @@
 import { address } from "../../design/address.js";
-import { apart, availability, outage } from "../../format/numbers.js";
+import { apart, outage } from "../../format/numbers.js";
+import { someOf } from "../../words/demands.js";
 import { exampleHop } from "../example-preamble.js";
 import type { NetworkRule } from "../rule.js";
 import { exampleDemand } from "./example-demand.js";
@@ -28,17 +29,28 @@ export const objectiveShare: NetworkRule = {
   bad: chain("\n    extra-loss 3 dB"),
   check({ demands, report }) {
     for (const { hop, share } of demands?.hops.values() ?? []) {
-      if (share?.ownPercent === undefined || share.stricter === "objective") continue;
-      const { exceeded, ownPercent } = share;
+      if (share?.ownPercent === undefined) continue;
+      const { ownPercent } = share;
       // What exceeds its own objective too is told of that.
-      if (!exceeded?.othersMakeUp || exceeded.outagePercent > ownPercent) continue;
-      const { demand, leftPercent, outagePercent } = exceeded;
-      const [takes, left] = apart(outage, outagePercent, leftPercent);
+      const all = share.exceeded.filter(
+        (one) => one.othersMakeUp && one.leftPercent < ownPercent && one.outagePercent <= ownPercent,
+      );
+      const [most] = all;
+      if (most === undefined) continue;
+      const [takes, left] = apart(outage, most.outagePercent, most.leftPercent);
+      const [, own] = apart(outage, most.outagePercent, ownPercent);
+      const others =
+        all.length === 1
+          ? ""
+          : `, and the shares of ${someOf(all.slice(1).map(({ demand }) => demand))} likewise`;
       report(
         {
           at: address("hop", hop, "objective"),
-          message: `it takes ${takes} of the year, ${demand} leaves it ${left} by length, stricter than its objective of ${availability(100 - ownPercent)}; other hops make up for it`,
-          related: [{ at: address("demand", demand, "availability"), message: `${demand} asks for it` }],
+          message: `${most.demand} leaves it ${left} by length, stricter than the ${own} of its objective, and it takes ${takes} with ${most.modulation}, which carries that demand${others}; other hops make up for it`,
+          related: all.slice(0, 4).map(({ demand }) => ({
+            at: address("demand", demand, "availability"),
+            message: `${demand} asks for it`,
+          })),
         },
         hop,
       );
