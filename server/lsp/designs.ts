@@ -17,6 +17,7 @@ import {
   type UnreadableFile,
   withoutNamedLinks,
 } from "../files/hop-files.js";
+import { readWithin } from "../files/read-within.js";
 import { DesignSession, type SessionOptions } from "../session/design-session.js";
 import { listedPaths } from "../session/listed-files.js";
 import { networkAbove } from "./network-above.js";
@@ -205,10 +206,13 @@ export class Designs {
   private loadFolder(folder: string): void {
     if (!existsSync(folder)) return;
     const { texts, unreadable } = readHopFiles(folder);
-    for (const file of unreadable) this.unreadable.set(file.path, file);
-    this.project.setFiles(
-      texts.filter(({ path }) => !this.open.has(path)).map(({ path, text }) => readSource(path, text)),
+    const { files, unread } = readWithin(
+      texts.filter(({ path }) => !this.open.has(path)),
+      readSource,
+      this.project.allFiles(),
     );
+    for (const file of [...unreadable, ...unread]) this.unreadable.set(file.path, file);
+    this.project.setFiles(files);
   }
 
   /** Reads what counts now and was not read, and forgets what counts no more. */

@@ -4,6 +4,7 @@ import { resolve } from "node:path";
 import { Project } from "../../language/model/project.js";
 import { readSource, type SourceFile } from "../../language/model/source-file.js";
 import { type HopFiles, readHopFiles, type UnreadableFile, withoutNamedLinks } from "../files/hop-files.js";
+import { readWithin } from "../files/read-within.js";
 import { slashed } from "../files/slashed.js";
 
 export interface LoadedProject {
@@ -31,7 +32,9 @@ export function loadProject(folder: string, from: DesignFiles = ON_DISK): Loaded
     unreadable.push(...files.unreadable);
     const fresh = files.texts.filter(({ path }) => !loaded.has(path));
     for (const { path } of fresh) loaded.add(path);
-    project.setFiles(fresh.map(({ path, text }) => from.source(path, text)));
+    const within = readWithin(fresh, from.source, project.allFiles());
+    unreadable.push(...within.unread);
+    project.setFiles(within.files);
   };
   load(root);
   const folders = new Set<string>();
