@@ -68,7 +68,7 @@ function effectsOn({ demand: { name }, singlePoints }: DemandResult, touching: r
   const moved = touching.filter((failure) => failure.moved.includes(name));
   return (
     [
-      ["lost too without what it begins or ends on", lost],
+      ["at its ends, lost without", lost],
       ["moves without", moved],
     ] as const
   ).filter(([, of]) => of.length > 0);
