@@ -1,0 +1,89 @@
+/**
+ * Tries the tests: each mutant is one small change to the core that some test should fail on. Prints the share that one
+ * does, with the interval in which it lies for all mutants, and those that none finds.
+ *
+ *     npm run mutate                      100 mutants, drawn by a seed, of each folder
+ *     npm run mutate -- rules             all of this folder
+ *     npm run mutate -- --most 20         so many of each
+ *     npm run mutate -- --seed 2          others
+ */
+import { mkdirSync, writeFileSync } from "node:fs";
+import { join, relative } from "node:path";
+import { parseArgs } from "node:util";
+import type { MutantResult } from "@stryker-mutator/api/core";
+import { Stryker } from "@stryker-mutator/core";
+import { EXCLUDED_MUTATIONS, FOLDERS, type Folder, isFolder } from "./folders.ts";
+import { filesOf, mutantsOf, slashed } from "./mutants.ts";
+import { CHOSEN, HERE, WORK } from "./places.ts";
+import { drawn, keyOf, type Mutant } from "./sample.ts";
+import { scoreOf } from "./score.ts";
+
+/** What a mutant came to where tests could be asked at all. */
+const JUDGED: ReadonlySet<string> = new Set(["Killed", "Timeout", "Survived", "NoCoverage"]);
+
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: { most: { type: "string", default: "100" }, seed: { type: "string", default: "1" } },
+});
+const wrong = positionals.find((name) => !isFolder(name));
+if (wrong !== undefined) throw new Error(`${wrong}: choose from ${FOLDERS.join(", ")}`);
+const whole = positionals.length > 0;
+const folders = whole ? positionals.filter(isFolder) : FOLDERS;
+const most = whole ? Number.POSITIVE_INFINITY : Number(values.most);
+if (!(most >= 1)) throw new Error(`--most ${values.most}: a count, for example 20`);
+
+process.chdir(HERE);
+const inOrder = new Map<Folder, readonly Mutant[]>();
+for (const folder of folders) inOrder.set(folder, drawn(await mutantsOf(folder), Number(values.seed)));
+// Some of those drawn turn out to be static when tests run; others stand in for them.
+const chosen = [...inOrder.values()].flatMap((all) => all.slice(0, Math.ceil(most * 1.6)).map(keyOf));
+mkdirSync(WORK, { recursive: true });
+writeFileSync(CHOSEN, JSON.stringify(chosen));
+
+const results = await new Stryker({
+  mutate: folders.flatMap(filesOf),
+  mutator: { excludedMutations: EXCLUDED_MUTATIONS },
+  plugins: ["@stryker-mutator/vitest-runner", join(HERE, "tests/mutation/chosen-checker.ts")],
+  checkers: ["chosen"],
+  testRunner: "vitest",
+  vitest: { configFile: "tests/mutation/vitest.config.ts", related: false },
+  coverageAnalysis: "perTest",
+  ignoreStatic: true,
+  concurrency: 2,
+  disableTypeChecks: false,
+  tempDirName: ".cache/mutation/copies",
+  ignorePatterns: ["dist", "out", ".cache", "*.vsix"],
+  reporters: ["progress-append-only"],
+  clearTextReporter: { allowColor: false },
+  allowEmpty: true,
+  dryRunTimeoutMinutes: 30,
+  timeoutMS: 30_000,
+}).runMutationTest();
+
+const found = new Map<string, MutantResult>(
+  results.map((one) => [keyOf({ ...one, file: slashed(relative(HERE, one.fileName)) }), one]),
+);
+let [allKilled, allOf] = [0, 0];
+for (const [folder, all] of inOrder) {
+  const judged = all
+    .map((mutant) => ({ mutant, status: found.get(keyOf(mutant))?.status }))
+    .filter(({ status }) => status !== undefined && JUDGED.has(status))
+    .slice(0, most);
+  const killed = judged.filter(({ status }) => status === "Killed" || status === "Timeout").length;
+  allKilled += killed;
+  allOf += judged.length;
+  console.log(`${folder}: ${scoreWords(killed, judged.length)}, drawn from ${all.length}`);
+  for (const { mutant, status } of judged)
+    if (status === "Survived" || status === "NoCoverage")
+      console.log(
+        `  ${status === "Survived" ? "not found" : "not run by any test"}: ${mutant.file}:${mutant.location.start.line}:${mutant.location.start.column} ${mutant.mutatorName}: ${mutant.replacement.replace(/\s+/g, " ").slice(0, 80)}`,
+      );
+}
+console.log(`all: ${scoreWords(allKilled, allOf)}`);
+
+function scoreWords(killed: number, of: number): string {
+  if (of === 0) return "no mutant judged";
+  const { share, low, high } = scoreOf(killed, of);
+  const percent = (value: number) => `${(100 * value).toFixed(0)} %`;
+  return `${killed} of ${of} found, ${percent(share)} (95 %: ${percent(low)} to ${percent(high)})`;
+}
