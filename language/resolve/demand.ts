@@ -100,12 +100,15 @@ function siteOf(name: string | undefined, { isDeclared }: Declared): string | un
   return name !== undefined && isDeclared(`site ${name}`) ? name : undefined;
 }
 
+/** A day more is a year begun; less is rounding of what was converted. */
+const ROUNDING_YEARS = 1e-6;
+
 /** Half of it says nothing: how much without how long, or how long without how much. */
 function growthOf(fact: Fact | undefined): Pick<Demand, "growthPercent" | "growthYears"> {
   const growthPercent = quantityOf(fact, "rate");
   const hours = quantityOf(fact, "horizon");
   if (growthPercent === undefined || hours === undefined) return {};
-  return { growthPercent, growthYears: over(hours, HOURS_A_YEAR) };
+  return { growthPercent, growthYears: Math.ceil(over(hours, HOURS_A_YEAR) - ROUNDING_YEARS) };
 }
 
 /** Names that nothing bears, or both a site and a hop, are left out. @returns undefined where none is left */

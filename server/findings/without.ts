@@ -3,12 +3,14 @@ import type { DesignModel } from "../../language/model/design-model.js";
 import { TakenOut } from "../../language/model/taken-out.js";
 import { idleHops } from "../../shared/demands/failure-effects.js";
 import type { DemandResult, DemandsResult, FailureResult } from "../../shared/demands/result.js";
+import { address } from "../../shared/design/address.js";
 import type { Demand } from "../../shared/design/demand.js";
 import { viewWords } from "../../shared/design/state.js";
 import { cardHops } from "../../shared/equipment/card-hops.js";
 import { sitePlans } from "../../shared/equipment/site-plan.js";
 import { nearest } from "../../shared/format/nearest.js";
 import { hopCarriesNothing } from "../../shared/rules/demands/hop-carries-nothing.js";
+import { siteUnused } from "../../shared/rules/site-unused.js";
 import { CommandError } from "../command-error.js";
 import type { DesignSession, Pace } from "../session/design-session.js";
 import type { PlacedFinding } from "./placed.js";
@@ -38,11 +40,16 @@ export interface Without extends TakenElement {
   readonly overloaded: FailureResult["overloaded"];
   /** Those that have a route still, and no longer what else they ask of routes; they may have moved too. */
   readonly weakened: readonly { readonly demand: string; readonly loses: readonly Protection[] }[];
+  /** Those that have it still, over other hops or from another site. */
+  readonly shifted: readonly { readonly demand: string; readonly has: readonly Protection[] }[];
+  /** Those that go on, and miss then what they met. */
+  readonly missing: readonly { readonly demand: string; readonly misses: readonly Missed[] }[];
   /** Demands that stay as they are. */
   readonly untouched: number;
 }
 
 export type Protection = "second route" | "clock" | "second clock feed";
+type Missed = keyof DemandResult["verdicts"];
 
 /** @throws CommandError when no design has it, or several have */
 export function holdingElement(models: readonly DesignModel[], name: string): DesignModel {
@@ -78,8 +85,10 @@ export async function takenOut(
     throw new CommandError(`${name}: ${nothingToTake(element)} ${viewWords(model.view)}`);
   const { goingOn, ...effect } =
     model.names("demand").length === 0 ? NO_EFFECT : await effectOf(session, element, pace);
+  const { hops } = model.design();
+  const sites = element.hops.flatMap((one) => hops.get(one)?.ends.map(({ site }) => site.name) ?? []);
   model.takeOut(new TakenOut(element.hops, goingOn));
-  return { ...element, ...effect };
+  return { ...element, ...effect, sites };
 }
 
 function nothingToTake(element: TakenElement | undefined): string {
@@ -87,58 +96,83 @@ function nothingToTake(element: TakenElement | undefined): string {
   return element?.kind === "site" ? "no hop ends there" : "it does not stand";
 }
 
+const NOTHING_LEFT = { weakened: [], shifted: [], missing: [], untouched: 0 } as const;
+
 /** With the routes that demands take in the design that is left, and what they still have beside them. */
-export function withRoutes({ before, ...out }: Taken, session: DesignSession): Without {
+export function withRoutes({ before, sites: _, ...out }: Taken, session: DesignSession): Without {
   const now = session.demands();
-  if (before === undefined || now === undefined) return { ...out, weakened: [], untouched: 0 };
+  if (before === undefined || now === undefined) return { ...out, ...NOTHING_LEFT };
   const lost = new Set(out.lost);
-  const weakened = [...before.demands].flatMap(([demand, was]) => {
+  const going = [...before.demands].flatMap(([demand, was]) => {
     const is = now.demands.get(demand);
-    if (lost.has(demand) || is === undefined) return [];
-    const left = new Set(protectionsOf(is));
-    const loses = protectionsOf(was).filter((one) => !left.has(one));
+    return lost.has(demand) || is === undefined ? [] : [{ demand, was, is }];
+  });
+  const weakened = going.flatMap(({ demand, was, is }) => {
+    const left = protectionsOf(is);
+    const loses = [...protectionsOf(was).keys()].filter((one) => !left.has(one));
     return loses.length === 0 ? [] : [{ demand, loses }];
   });
-  const touched = new Set(
-    [...lost, ...out.moved, ...weakened].map((one) => (typeof one === "string" ? one : one.demand)),
-  );
+  const shifted = going.flatMap(({ demand, was, is }) => {
+    const left = protectionsOf(is);
+    const has = [...protectionsOf(was)].flatMap(([one, by]) =>
+      left.has(one) && left.get(one) !== by ? one : [],
+    );
+    return has.length === 0 ? [] : [{ demand, has }];
+  });
+  const missing = going.flatMap(({ demand, was, is }) => {
+    const asked = Object.keys(is.verdicts) as Missed[];
+    // What it loses of its second route is told by that.
+    const misses = asked.filter(
+      (one) => one !== "secondRoute" && is.verdicts[one] === "missed" && was.verdicts[one] !== "missed",
+    );
+    return misses.length === 0 ? [] : [{ demand, misses }];
+  });
+  const touched = new Set([
+    ...lost,
+    ...[...out.moved, ...weakened, ...shifted, ...missing].map(({ demand }) => demand),
+  ]);
   return {
     ...out,
     moved: out.moved.map((one) => ({ ...one, is: one.is ?? now.demands.get(one.demand)?.route?.hops })),
     weakened,
+    shifted,
+    missing,
     untouched: before.demands.size - touched.size,
   };
 }
 
-/** Of what it asks. */
-function protectionsOf({ demand, second, clock }: DemandResult): readonly Protection[] {
-  return [
-    ...(demand.secondRoute !== undefined && second !== undefined ? (["second route"] as const) : []),
-    ...(demand.clock !== undefined && clock !== undefined ? (["clock"] as const) : []),
-    ...(demand.clock === "two-feeds" && clock?.secondHops !== undefined
-      ? (["second clock feed"] as const)
-      : []),
-  ];
+/** Of what it asks, and over or from what. */
+function protectionsOf({ demand, second, clock }: DemandResult): ReadonlyMap<Protection, string> {
+  const found = new Map<Protection, string>();
+  if (demand.secondRoute !== undefined && second !== undefined) found.set("second route", second.hops.join());
+  if (demand.clock !== undefined && clock !== undefined) found.set("clock", `${clock.source} ${clock.hops}`);
+  if (demand.clock === "two-feeds" && clock?.secondHops !== undefined)
+    found.set("second clock feed", String(clock.secondHops));
+  return found;
 }
 
-/** Of what remains: that a hop has nothing to carry while something is away is no finding. */
-export function ofTrial<F extends Pick<PlacedFinding, "rule" | "hop">>(
+/** Of what remains: that a hop has nothing to carry, or a site no hop, while something is away is no finding. */
+export function ofTrial<F extends Pick<PlacedFinding, "rule" | "key" | "hop">>(
   findings: readonly F[],
-  { before }: Taken,
+  { before, sites }: Taken,
 ): readonly F[] {
   const idle = before && idleHops(before);
-  return findings.filter(
-    ({ rule, hop }) => idle === undefined || rule !== hopCarriesNothing.id || idle.has(hop!),
-  );
+  const unused = new Set(sites.map((site) => address("site", site)));
+  return findings.filter(({ rule, key, hop }) => {
+    if (rule === hopCarriesNothing.id) return idle === undefined || idle.has(hop!);
+    return rule !== siteUnused.id || !unused.has(key.slice(rule.length + 1));
+  });
 }
 
 /** Before it is known what remains. */
-export interface Taken extends Omit<Without, "weakened" | "untouched"> {
+export interface Taken extends Omit<Without, keyof typeof NOTHING_LEFT> {
   /** Demands as they are with it; undefined: none are judged. */
   readonly before?: DemandsResult;
+  /** At the ends of what is taken out. */
+  readonly sites: readonly string[];
 }
 
-interface Effect extends Omit<Taken, keyof TakenElement> {
+interface Effect extends Omit<Taken, keyof TakenElement | "sites"> {
   /** How demands are routed in what is left, other than they state. */
   readonly goingOn: ReadonlyMap<string, Demand | undefined>;
 }

@@ -2,7 +2,11 @@
  * The one place that starts a program: git, to read objects and names of a repository that may be a stranger's. Nothing
  * that its configuration names is started, nothing is fetched, nothing is written, and nobody is asked for a password.
  */
-import { spawn } from "node:child_process";
+import {
+  type ChildProcessWithoutNullStreams,
+  type SpawnOptionsWithoutStdio,
+  spawn,
+} from "node:child_process";
 import { dirname } from "node:path";
 import { CommandError } from "../command-error.js";
 import { findProgram, lookUpHere, ownFolders, type UserProgram } from "./program.js";
@@ -188,7 +192,7 @@ function start(
   { input = "", mostBytes = MOST_BYTES, longestSilenceMs = LONGEST_SILENCE_MS.else }: GitOptions,
 ): Promise<void> {
   return new Promise((resolve, reject) => {
-    const child = spawn(program, args, {
+    const child = started(root, program, args, {
       // Where the program lies: libraries are looked for in the working folder too.
       cwd: dirname(program),
       env: { ...fromTheUser(), ...OURS, ...environment },
@@ -235,6 +239,20 @@ function start(
     child.stdin.on("error", () => {});
     child.stdin.end(input);
   });
+}
+
+/** @throws GitError where no program may be started */
+function started(
+  root: string,
+  program: UserProgram,
+  args: readonly string[],
+  options: SpawnOptionsWithoutStdio,
+): ChildProcessWithoutNullStreams {
+  try {
+    return spawn(program, args, options);
+  } catch (error) {
+    throw new GitError(root, error instanceof Error ? error.message : String(error));
+  }
 }
 
 /** That a name stands for another kind of object is no damage. */

@@ -6,14 +6,16 @@ export interface DemandFigureChange {
     | "availability"
     | "availability-with-equipment"
     | "latency"
-    | "stricter";
+    | "stricter"
+    | "load"
+    | "growth";
   readonly label: string;
   /** As printed; undefined: there is none, or it could not be computed. */
   readonly was?: string;
   readonly is?: string;
   /** As printed, with its sign; undefined where one side is missing, and of routes. */
   readonly difference?: string;
-  /** The same as a number, in percent or seconds. */
+  /** The same as a number, in percent, seconds or bit/s. */
   readonly by?: number;
   readonly verdict: "worse" | "better" | "changed";
 }

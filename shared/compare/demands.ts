@@ -1,10 +1,13 @@
 /** What a change does to the demands of a network: figures that changed notably, and what changed on their way. */
 import { ROUNDING } from "../demands/growth.js";
+import type { Latency } from "../demands/latency.js";
 import type { DemandResult, DemandsResult, HopLoad, Route } from "../demands/result.js";
+import type { Verdict } from "../evaluate/account/outage-result.js";
 import { availability, fixed } from "../format/numbers.js";
-import { stricterWords } from "../words/demand-figures.js";
+import { slowerLatency, stricterWords } from "../words/demand-figures.js";
 import type { HopChange, SharedChange } from "./change-set.js";
 import type { DemandChange, DemandFigureChange } from "./demand-change.js";
+import { loadChanges } from "./demand-loads.js";
 import { outageDifference } from "./figures.js";
 import { isWorse } from "./findings.js";
 import { hopNow, type Renames } from "./renames.js";
@@ -24,20 +27,30 @@ export function demandChanges(
     [...(was?.demands ?? [])].map(([name, result]) => [demandNow(name, renames), result] as const),
   );
   const overtaken = overtakenShares(was, is, renames);
+  const loads = loadChanges(was, is, renames);
   const judged = new Map(shared.map(({ entry, findings }) => [entry, findings.filter(isChange)]));
   return [...(is?.demands ?? [])].flatMap(([name, now]): DemandChange[] => {
     const then = known.get(name);
     const figures = [
       ...(then === undefined ? [] : figuresOf(then, now, renames)),
       ...(overtaken.get(name) ?? []),
+      ...(loads.get(name) ?? []),
     ];
     const findings = then === undefined ? [] : (judged.get(`demand ${name}`) ?? []);
     if (figures.length === 0 && findings.length === 0) return [];
     const before = then === undefined ? [] : hopsOf(then).map((hop) => hopNow(hop, renames));
     // Growth and failures bring it to hops that it does not pass as things are.
-    const told = findings.flatMap(({ was, is }) => [was, is]).flatMap((one) => one?.about ?? []);
-    const passed = new Set([...before, ...hopsOf(now), ...told.map((hop) => hopNow(hop, renames))]);
-    const others = new Set([...passed].flatMap((hop) => comingTo(is!.hops.get(hop))).concat(name));
+    const told = findings
+      .flatMap(({ was, is }) => [was, is])
+      .flatMap((one) => one?.about ?? [])
+      .map((hop) => hopNow(hop, renames));
+    const own = [...before, ...hopsOf(now)];
+    const passed = new Set([...own, ...told]);
+    const others = new Set([
+      name,
+      ...own.flatMap((hop) => is!.hops.get(hop)?.demands ?? []),
+      ...told.flatMap((hop) => comingTo(is!.hops.get(hop))),
+    ]);
     return [
       {
         demand: name,
@@ -45,7 +58,7 @@ export function demandChanges(
         figures,
         because: [
           ...hops.filter((hop) => passed.has(hop.hop) && says(hop)).map(hopWords),
-          ...shared.filter((change) => isAbout(change, others)).map(({ entry }) => entry),
+          ...shared.filter((change) => isAbout(change, others, now)).map(({ entry }) => entry),
         ],
         worse: figures.some(({ verdict }) => verdict === "worse") || findings.some(isWorse),
       },
@@ -78,9 +91,21 @@ function hopWords({ hop, status, byState }: HopChange): string {
   return `hop ${hop} ${byState ? (status === "added" ? "stands" : "does not stand") : status}`;
 }
 
-/** Whether a change of this declaration may have changed it: its own, that of one beside it, or of all traffic. */
-function isAbout({ entry, status, decisions }: SharedChange, demands: ReadonlySet<string>): boolean {
+/**
+ * Whether a change of this declaration may have changed it: its own, that of one beside it, of all traffic, or of a site
+ * where traffic leaves or a clock comes from.
+ */
+function isAbout(
+  { entry, status, decisions }: SharedChange,
+  demands: ReadonlySet<string>,
+  { demand }: DemandResult,
+): boolean {
   if (status === "changed" && decisions.length === 0) return false;
+  if (entry.startsWith("site ")) {
+    const has = (word: string) => decisions.some((one) => one.word === word);
+    const clock = demand.clock !== undefined && (has("clock-source") || has("handover"));
+    return clock || (demand.to === "handover" && has("handover"));
+  }
   if (entry === "traffic" || entry === "defaults demand") return true;
   return entry.startsWith("demand ") && demands.has(entry.slice("demand ".length));
 }
@@ -101,7 +126,7 @@ function figuresOf(was: DemandResult, is: DemandResult, renames: Renames): Deman
       asked(was) || asked(is) ? was.outage?.allPercent : undefined,
       asked(was) || asked(is) ? is.outage?.allPercent : undefined,
     ),
-    latencyChange(slowest(was), slowest(is)),
+    latencyChange(slowerLatency(was), slowerLatency(is)),
   ].filter((change) => change !== undefined);
 }
 
@@ -168,14 +193,26 @@ function outageChange(
   return { kind, label, was, is, by, difference, verdict: change.verdict };
 }
 
-function latencyChange(wasS: number | undefined, isS: number | undefined): DemandFigureChange | undefined {
-  const change = numberChange(wasS, isS, NOTABLE_LATENCY);
-  if (change === undefined) return undefined;
+function latencyChange(
+  wasLatency: Latency | undefined,
+  isLatency: Latency | undefined,
+): DemandFigureChange | undefined {
+  const change = numberChange(wasLatency?.totalS, isLatency?.totalS, NOTABLE_LATENCY);
+  const isOpen = wasLatency?.isLeast || isLatency?.isLeast;
+  if (change === undefined && wasLatency?.isLeast === isLatency?.isLeast) return undefined;
   const ms = (seconds: number) => `${fixed(1000 * seconds, 3)} ms`;
-  const [was, is] = [wasS, isS].map((seconds) => (seconds === undefined ? seconds : ms(seconds)));
-  const { by } = change;
+  const words = (one: Latency | undefined) => one && `${one.isLeast ? "at least " : ""}${ms(one.totalS)}`;
+  const sides = {
+    kind: "latency",
+    label: "Latency one way",
+    was: words(wasLatency),
+    is: words(isLatency),
+  } as const;
+  // What is only known to be so much or more is neither better nor worse.
+  if (isOpen || change === undefined) return { ...sides, verdict: "changed" };
+  const { by, verdict } = change;
   const difference = by === undefined ? undefined : `${by > 0 ? "+" : ""}${ms(by)}`;
-  return { kind: "latency", label: "Latency one way", was, is, by, difference, verdict: change.verdict };
+  return { ...sides, by, difference, verdict };
 }
 
 /** Of figures of which less is better; undefined: no notable change. */
@@ -192,21 +229,15 @@ function numberChange(
   return { by, verdict: by > 0 ? "worse" : "better" };
 }
 
-function slowest({ route, second }: DemandResult): number | undefined {
-  return route && Math.max(route.latency.totalS, second?.latency.totalS ?? 0);
-}
-
 /** Whether a rule has no verdict on a demand, so that nobody knows whether what it found is mended. */
 export function isOpenOn(rule: string, { problem, short, verdicts, open }: DemandResult): boolean {
   if (rule === "demand-route") return false;
   if (problem !== undefined) return true;
   switch (rule) {
     case "demand-availability":
-      return (
-        short.length > 0 || verdicts.availability === "open" || verdicts.availabilityWithEquipment === "open"
-      );
+      return short.length > 0 || !isDecided(verdicts.availability, verdicts.availabilityWithEquipment);
     case "demand-latency":
-      return verdicts.latency === "open";
+      return !isDecided(verdicts.latency);
     case "demand-capacity":
       return open.some(({ lacks }) => lacks.includes("capacity"));
     default:
@@ -214,14 +245,21 @@ export function isOpenOn(rule: string, { problem, short, verdicts, open }: Deman
   }
 }
 
+/** It is asked still, and known. */
+function isDecided(...verdicts: readonly (Verdict | undefined)[]): boolean {
+  return !verdicts.includes("open") && verdicts.some((verdict) => verdict !== undefined);
+}
+
 /** The same of what a rule finds of a hop in failures and years to come: what is too much today is told in its place. */
-export function isOpenOnLoad(rule: string, { carriedBps, committedBps, worst }: HopLoad): boolean {
+export function isOpenOnLoad(rule: string, { carriedBps, committedBps, worst, outgrown }: HopLoad): boolean {
   const isOver = carriedBps === undefined || committedBps > carriedBps * ROUNDING;
   switch (rule) {
     case "failure-overloads":
-      return isOver;
     case "demand-growth":
-      return isOver || worst?.overloaded === true;
+      return isOver;
+    case "failure-growth":
+      // Outgrown before that as the network is, which is told in its place.
+      return isOver || worst?.overloaded === true || outgrown !== undefined;
     default:
       return false;
   }

@@ -8,6 +8,7 @@ import type { Element } from "./failures.js";
 import { type Flows, flowsOf } from "./flows.js";
 import { HopLoads } from "./hop-loads.js";
 import { judgedDemand } from "./judged-demand.js";
+import { isTdmOnly } from "./rates.js";
 import type { DefaultsTaken, DemandResult, DemandsResult } from "./result.js";
 import { atOnce, type Steps } from "./steps.js";
 import type { Clocks, HopOfNetwork, Traffic } from "./traffic.js";
@@ -98,7 +99,7 @@ export class Demands {
       hops: hops.map((hop) => ways.graph.hops[hop]!),
     });
     return {
-      defaults: defaultsTaken(demands, terms),
+      defaults: defaultsTaken(results, terms),
       demands: results,
       ...this.loads.of(traffic, results),
       rings: ways.rings.map(named),
@@ -169,13 +170,16 @@ export class Demands {
   }
 }
 
-function defaultsTaken(demands: ReadonlyMap<string, Demand>, terms: TrafficTerms): DefaultsTaken {
-  const all = [...demands.values()];
+/** Of what the results stand on. */
+function defaultsTaken(results: ReadonlyMap<string, DemandResult>, terms: TrafficTerms): DefaultsTaken {
+  const routed = [...results.values()].filter(({ route }) => route !== undefined);
   return {
-    hopLatency: all.length > 0 && terms.hopLatencyS === undefined,
-    siteLatency: all.length > 0 && terms.siteLatencyS === undefined,
-    frameBytes: terms.frameBytes === undefined && all.some(({ frameBytes }) => frameBytes === undefined),
-    clockHops: terms.clockHops === undefined && all.some(({ clock }) => clock !== undefined),
+    hopLatency: routed.length > 0 && terms.hopLatencyS === undefined,
+    siteLatency: routed.length > 0 && terms.siteLatencyS === undefined,
+    frameBytes:
+      terms.frameBytes === undefined &&
+      routed.some(({ demand }) => demand.frameBytes === undefined && !isTdmOnly(demand)),
+    clockHops: terms.clockHops === undefined && routed.some(({ clock }) => clock !== undefined),
   };
 }
 

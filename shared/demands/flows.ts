@@ -3,7 +3,7 @@
  * is while hops change in what they can carry.
  */
 import type { Demand, TrafficTerms } from "../design/demand.js";
-import { mostGrown } from "./growth.js";
+import { mostGrownBps } from "./growth.js";
 import { type Carried, type Loads, loadsOf, loadsWithout, type Moved } from "./load.js";
 import { type Taken, takenBy } from "./rates.js";
 import type { Steps } from "./steps.js";
@@ -57,6 +57,7 @@ export function* flowsOf(
       rank,
       taken.committedBps,
       taken.peakBps,
+      taken.tdmBps,
       growthPercent,
       growthYears,
     ]),
@@ -70,9 +71,9 @@ export function* flowsOf(
   for (const [name, { first, second }] of ways.routes) {
     const { demand, taken, rank } = ranked.get(name)!;
     if (first === undefined) continue;
-    const { committedBps, peakBps } = taken;
-    const grownBps = committedBps * mostGrown(demand);
-    carried.set(name, { name, way: first, committedBps, peakBps, grownBps });
+    const { committedBps, peakBps, tdmBps } = taken;
+    const grownBps = mostGrownBps(demand, taken);
+    carried.set(name, { name, way: first, committedBps, peakBps, tdmBps, grownBps });
     for (const hop of new Set([...first.hops, ...(second?.hops ?? [])])) over[hop]!.push(name);
     for (const hop of first.hops) {
       on[hop]!.push(name);

@@ -1,20 +1,21 @@
 /** Growth of demands year by year, against what a hop carries today: as the network is, and when an element fails. */
 import type { Demand } from "../design/demand.js";
 import type { Carried } from "./load.js";
+import type { Taken } from "./rates.js";
 
 /** A bit in a million is rounding of what was summed. */
 export const ROUNDING = 1 + 1e-6;
 
 type Growing = Pick<Demand, "growthPercent" | "growthYears">;
 
-/** By how much a demand has grown in a year from now, as it states; behind its horizon it stays. */
+/** By how much the Ethernet rates of a demand have grown in a year from now, as it states; behind its horizon they stay. */
 function growthFactor({ growthPercent = 0, growthYears = 0 }: Growing, year: number): number {
   return (1 + growthPercent / 100) ** Math.min(year, growthYears);
 }
 
-/** The most that a demand becomes within its horizon: what shrinks is largest today. */
-export function mostGrown(demand: Growing): number {
-  return Math.max(1, growthFactor(demand, demand.growthYears ?? 0));
+/** The most that is committed for a demand within its horizon: what shrinks is largest today. TDM does not grow. */
+export function mostGrownBps(demand: Growing, { committedBps, tdmBps }: Taken): number {
+  return tdmBps + (committedBps - tdmBps) * Math.max(1, growthFactor(demand, demand.growthYears ?? 0));
 }
 
 export interface Outgrown {
@@ -35,21 +36,29 @@ export function outgrownBy(
   names: readonly string[],
   carriedBps: number,
   demandOf: (name: string) => Growing,
-  carried: ReadonlyMap<string, Pick<Carried, "committedBps">>,
+  carried: ReadonlyMap<string, Pick<Carried, "committedBps" | "tdmBps">>,
 ): Outgrown | undefined {
   const growing = names.map((name) => ({
     name,
     demand: demandOf(name),
-    bps: carried.get(name)!.committedBps,
+    ...growingPart(carried.get(name)!),
   }));
   const horizon = growing.reduce((most, { demand: { growthYears = 0 } }) => Math.max(most, growthYears), 0);
   for (let year = 0; year <= horizon; year++) {
-    const committedBps = growing.reduce((sum, { demand, bps }) => sum + bps * growthFactor(demand, year), 0);
+    const committedBps = growing.reduce(
+      (sum, { demand, tdmBps, ethernetBps }) => sum + tdmBps + ethernetBps * growthFactor(demand, year),
+      0,
+    );
     if (committedBps <= carriedBps * ROUNDING) continue;
     if (year === 0) return undefined;
-    const addedBps = ({ demand, bps }: (typeof growing)[number]) => bps * (growthFactor(demand, year) - 1);
+    const addedBps = ({ demand, ethernetBps }: (typeof growing)[number]) =>
+      ethernetBps * (growthFactor(demand, year) - 1);
     const most = growing.reduce((most, one) => (addedBps(one) > addedBps(most) ? one : most));
     return { year, committedBps, carriedBps, mostBy: most.name };
   }
   return undefined;
+}
+
+function growingPart({ committedBps, tdmBps }: Pick<Carried, "committedBps" | "tdmBps">) {
+  return { tdmBps, ethernetBps: committedBps - tdmBps };
 }

@@ -5,9 +5,10 @@ import { secondFeedHops } from "./clocks.js";
 import { type FoundOutage, openOf, type Passed, verdictsOf } from "./demand-verdicts.js";
 import type { Element } from "./failures.js";
 import { latencyOf } from "./latency.js";
-import { USUAL_FRAME_BYTES } from "./rates.js";
+import { sentBytes } from "./rates.js";
 import type { DemandResult, Route } from "./result.js";
 import { type HopShare, protectedOutage, type RouteOutage, routeOutage } from "./route-outage.js";
+import type { SecondProblem } from "./routes.js";
 import type { Way } from "./shortest.js";
 import type { Traffic } from "./traffic.js";
 
@@ -16,11 +17,12 @@ export function judgedDemand(demand: Demand, traffic: Traffic): DemandResult {
   const routes = traffic.flows.ways.routes.get(demand.name);
   const nothing = { demand, taken, hops: [], verdicts: {}, open: [], short: [], singlePoints: [] };
   if (routes === undefined) return nothing;
-  const { first, second, problem, secondProblem } = routes;
+  const { first, second, problem } = routes;
   if (first === undefined) return { ...nothing, ...(problem && { problem }) };
   const passed = [...new Set([...first.hops, ...(second?.hops ?? [])])].map((hop) =>
     passedHop(hop, demand, first, second, traffic),
   );
+  const secondProblem = routes.secondProblem ?? deadSecond(passed, first);
   const outage = outageOf(passed, first, second);
   const [route, other] = [first, second].map((way) => way && routeOf(way, demand, traffic));
   const clock = clockAt(traffic, demand);
@@ -41,6 +43,14 @@ export function judgedDemand(demand: Demand, traffic: Traffic): DemandResult {
     short: passed.filter(({ carries }) => carries === false).map(({ told: { hop } }) => hop),
     singlePoints: singlePointsOf(demand.name, first, traffic),
   };
+}
+
+/** A second route of which a hop is out all the time is none. */
+function deadSecond(passed: readonly Passed[], first: Way): SecondProblem | undefined {
+  const dead = passed.find(
+    ({ number, told: { outagePercent = 0 } }) => outagePercent >= 100 && !first.hops.includes(number),
+  );
+  return dead && { code: "out", hop: dead.told.hop };
 }
 
 function passedHop(
@@ -142,18 +152,17 @@ function outageOf(passed: readonly Passed[], first: Way, second: Way | undefined
 
 function routeOf({ sites, hops }: Way, demand: Demand, traffic: Traffic): Route {
   const { graph } = traffic.flows.ways;
-  const frameBytes = demand.frameBytes ?? traffic.terms.frameBytes ?? USUAL_FRAME_BYTES;
-  const overheadBytes = demand.frameOverheadBytes ?? traffic.terms.frameOverheadBytes ?? 0;
   const over = hops.map((hop) => {
-    const { lengthM, capacity } = traffic.hops[hop]!;
-    const [lowest] = capacity;
-    return { lengthM, ...(lowest && { bps: lowest.bps }) };
+    const { lengthM, lengthUnknown, capacity, capacityPartly } = traffic.hops[hop]!;
+    // Of modes that are not known one may be lower.
+    const lowest = capacityPartly ? undefined : capacity[0];
+    return { lengthM, lengthUnknown, ...(lowest && { bps: lowest.bps }) };
   });
   return {
     sites: sites.map((site) => graph.sites[site]!),
     hops: hops.map((hop) => graph.hops[hop]!),
     lengthM: over.reduce((sum, { lengthM }) => sum + lengthM, 0),
-    latency: latencyOf(over, frameBytes + overheadBytes, traffic.terms, demand),
+    latency: latencyOf(over, sentBytes(demand, traffic.terms), traffic.terms, demand),
   };
 }
 

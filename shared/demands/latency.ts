@@ -11,6 +11,7 @@ export interface LatencyHop {
   readonly lengthM: number;
   /** Of its lowest mode, which a fade may leave; undefined: not known, and the frame takes no time. */
   readonly bps?: number;
+  readonly lengthUnknown?: boolean;
 }
 
 export interface Latency {
@@ -22,6 +23,8 @@ export interface Latency {
   /** Until a packet of TDM is full; the buffer that evens packets out at the far end is not counted. */
   readonly packetS: number;
   readonly totalS: number;
+  /** Set: more is not known, of a hop without a length or without a known mode; the total is the least. */
+  readonly isLeast?: true;
 }
 
 /**
@@ -42,5 +45,16 @@ export function latencyOf(
   const framesS = hops.reduce((sum, { bps }) => sum + (bps! > 0 ? (8 * frameBytes) / bps! : 0), 0);
   const isTdm = e1 > 0 || stm1 > 0;
   const packetS = isTdm ? (8 * tdmPacketBytes) / (e1 > 0 ? E1_BPS : STM1_BPS) : 0;
-  return { pathS, radiosS, sitesS, framesS, packetS, totalS: pathS + radiosS + sitesS + framesS + packetS };
+  const isLeast = hops.some(
+    ({ bps, lengthUnknown }) => lengthUnknown || (bps === undefined && frameBytes > 0),
+  );
+  return {
+    pathS,
+    radiosS,
+    sitesS,
+    framesS,
+    packetS,
+    totalS: pathS + radiosS + sitesS + framesS + packetS,
+    ...(isLeast && { isLeast: true as const }),
+  };
 }

@@ -8,6 +8,8 @@ export interface Carried {
   readonly way: Way;
   readonly committedBps: number;
   readonly peakBps: number;
+  /** Of `committedBps`. */
+  readonly tdmBps: number;
   /** The most that is committed within the horizon of its growth. */
   readonly grownBps: number;
 }

@@ -26,6 +26,29 @@ export function lineRateBps(rateBps: number, frameBytes: number): number {
   return withOverheadBps(rateBps, frameBytes, LINE_BYTES_A_FRAME);
 }
 
+/** What is sent whole at each hop: a frame with what the network adds; where only TDM is carried its packet, or nothing natively. */
+export function sentBytes(
+  demand: Pick<
+    Demand,
+    "committedBps" | "peakBps" | "e1" | "stm1" | "tdmPacketBytes" | "frameBytes" | "frameOverheadBytes"
+  >,
+  terms: TrafficTerms,
+): number {
+  const { tdmPacketBytes } = demand;
+  if (isTdmOnly(demand)) return tdmPacketBytes === undefined ? 0 : tdmPacketBytes + TDM_HEADER_BYTES;
+  const overheadBytes = demand.frameOverheadBytes ?? terms.frameOverheadBytes ?? 0;
+  return (demand.frameBytes ?? terms.frameBytes ?? USUAL_FRAME_BYTES) + overheadBytes;
+}
+
+export function isTdmOnly({
+  committedBps = 0,
+  peakBps = 0,
+  e1 = 0,
+  stm1 = 0,
+}: Pick<Demand, "committedBps" | "peakBps" | "e1" | "stm1">): boolean {
+  return committedBps === 0 && peakBps === 0 && (e1 > 0 || stm1 > 0);
+}
+
 export interface Taken {
   readonly committedBps: number;
   /** With what it may take beyond. */

@@ -14,6 +14,8 @@ export type RouteProblem =
   | { readonly code: "passed-twice"; readonly site: string };
 
 export type SecondProblem =
+  /** A hop that the first route does not pass is out all the time for it. */
+  | { readonly code: "out"; readonly hop: string }
   | { readonly code: "none-apart" }
   | { readonly code: "unreached"; readonly point: string }
   | { readonly code: "passed-twice"; readonly site: string }

@@ -81,11 +81,13 @@ export function slowerLatency({ route, second }: DemandResult): Latency | undefi
 
 export function latencyHeld(one: DemandResult): Held | undefined {
   const { demand, verdicts } = one;
-  const slowestS = slowerLatency(one)?.totalS;
-  if (slowestS === undefined) return undefined;
+  const slower = slowerLatency(one);
+  if (slower === undefined) return undefined;
   const asked = demand.latencyS;
+  const { totalS } = slower;
+  const found = asked === undefined ? latencyWords(totalS) : apart(latencyWords, totalS, asked)[0];
   return {
-    found: asked === undefined ? latencyWords(slowestS) : apart(latencyWords, slowestS, asked)[0],
+    found: slower.isLeast ? `at least ${found}` : found,
     ...(asked !== undefined && { asked: `${trimmed(1000 * asked, 3)} ms` }),
     ...(verdicts.latency && { verdict: verdicts.latency }),
   };
@@ -119,8 +121,7 @@ export function secondRouteHeld({ demand, second, verdicts }: DemandResult): Hel
   if (secondRoute === undefined) return undefined;
   const count = second?.hops.length ?? 0;
   return {
-    found: second === undefined ? "none" : `over ${count} ${count === 1 ? "hop" : "hops"}`,
-    asked: `no ${demand.secondRoute!.disjoint} shared`,
+    found: `${second === undefined ? "none" : `over ${count} ${count === 1 ? "hop" : "hops"}`}, no ${demand.secondRoute!.disjoint} shared`,
     verdict: secondRoute,
   };
 }
@@ -146,7 +147,7 @@ export function worstFailureWords(worst: WorstFailure | undefined, most = 3): st
     case "lost":
       return `lost without ${elementsWords(worst.elements, most)}`;
     case "overloads":
-      return `moves without ${elementWords(worst.element)}, ${someOf(worst.hops, most)} overloaded then`;
+      return `moves without ${elementWords(worst.element)}; then ${someOf(worst.hops, most)} ${worst.hops.length === 1 ? "is" : "are"} overloaded`;
     case "moves":
       return "moves, overloads nothing";
   }
@@ -293,7 +294,7 @@ export function demandsRestOn({ demands, hops, defaults }: DemandsResult): reado
     ? " Growth goes from today's figures, year 0, to the horizon of each demand, and stays there; hops carry then what they carry today."
     : "";
   const inUse = [...hops.values()].some(({ carriedAs }) => carriedAs === "in use")
-    ? " In the mode in use: a demand runs in a mode that falls short of the hop's share, and holds end to end all the same, since other hops on its way take less than theirs."
+    ? " In the mode in use: demands that hold end to end run in a mode that carries more than the strictest share on the hop would leave."
     : "";
   return [
     `Committed counts with what the network adds to each frame, and TDM as it is carried. Each hop counts in the lowest mode that carries all that is committed on it up to the demand: by demands of higher priority, of the same priority by those that may fail less, and by those alike in both, which go together.${inUse}${grows}`,

@@ -35,18 +35,20 @@ export function routeProblemWords(problem: RouteProblem, { from, to }: Pick<Dema
     case "unreached":
       return `no hops lead over ${problem.point}`;
     case "passed-twice":
-      return `its points lead twice over ${problem.site}`;
+      return `as \`via\` states it, it leads twice over ${problem.site}`;
   }
 }
 
 export function secondProblemWords(problem: SecondProblem, disjoint: "hop" | "site" | "structure"): string {
   switch (problem.code) {
+    case "out":
+      return `${problem.hop} of it is out all the time`;
     case "none-apart":
       return `there is no second route that shares no ${disjoint} with the first`;
     case "unreached":
       return `no hops lead over ${problem.point}`;
     case "passed-twice":
-      return `its points lead twice over ${problem.site}`;
+      return `as \`via\` states it, it leads twice over ${problem.site}`;
     case "shares":
       return `as stated it shares ${problem.hop === undefined ? `site ${problem.site}` : `hop ${problem.hop}`} with the first`;
   }

@@ -99,7 +99,7 @@ describe("several demands over a hop with an objective", () => {
       ["FAR", true],
     ]);
     expect(findings(result)).toEqual([
-      "FAR2 leaves it 0.0098 % by length, stricter than the 0.02 % of its objective, and it takes 0.015 % with MODE 1, which carries that demand, and the shares of FAR likewise; other hops make up for it",
+      "FAR2 leaves it 0.0098 % by length, stricter than the 0.02 % of its objective, and it takes 0.015 % with MODE 1, which carries that demand; the same holds for FAR; other hops make up for it",
     ]);
   });
 
@@ -137,6 +137,23 @@ describe("growth", () => {
     expect(today.worst).toMatchObject({ overloaded: true });
     expect(today.outgrownWithout).toBeUndefined();
     expect(today.outgrown).toMatchObject({ year: 6 });
+  });
+
+  it("is of Ethernet alone: E1 and STM-1 stay as they are, with what packets add", () => {
+    // 200 of frames of 512 + 8 bytes are 203.125; 10 E1 in packets of 256 bytes 20.48 (1 + 34/256) = 23.2 Mbit/s.
+    const of = (demand: Record<string, unknown>) =>
+      network(
+        { "A-B": { modes: [{ bps: 300e6, multipath: 0, rain: 0 }] } },
+        {
+          D: { from: "A", to: site("B"), growthPercent: 10, growthYears: 5, ...demand },
+        },
+      ).hops.get("A-B")!.outgrown;
+    expect(of({ e1: 100, growthPercent: 20 })).toBeUndefined();
+    expect(of({ stm1: 1, growthPercent: 50 })).toBeUndefined();
+    const mixed = of({ committedBps: 200e6, frameOverheadBytes: 8, e1: 10, tdmPacketBytes: 256 });
+    // Year 3: 203.125 x 1.331 + 23.2 = 293.6; year 4: 203.125 x 1.4641 + 23.2 = 320.6.
+    expect(mixed).toMatchObject({ year: 4 });
+    expect(mixed!.committedBps / 1e6).toBeCloseTo(203.125 * 1.4641 + 23.2, 6);
   });
 
   it("is not told where the horizon ends before, where it shrinks, and where it is too much today", () => {

@@ -4,8 +4,8 @@ import { relative } from "node:path";
 import type { Checker, CheckResult } from "@stryker-mutator/api/check";
 import type { Mutant as Made } from "@stryker-mutator/api/core";
 import { declareClassPlugin, PluginKind } from "@stryker-mutator/api/plugin";
-import { CHOSEN, HERE } from "./places.ts";
-import { keyOf } from "./sample.ts";
+import { CHOSEN, HERE } from "./places.js";
+import { keyOf } from "./sample.js";
 
 class ChosenChecker implements Checker {
   private chosen: ReadonlySet<string> = new Set();

@@ -1,8 +1,8 @@
 /** All mutants of a folder of the core, as the tool will make them. */
 import { globSync, readFileSync } from "node:fs";
 import { Instrumenter } from "@stryker-mutator/instrumenter";
-import { EXCLUDED_MUTATIONS, type Folder } from "./folders.ts";
-import type { Mutant } from "./sample.ts";
+import { EXCLUDED_MUTATIONS, type Folder } from "./folders.js";
+import type { Mutant } from "./sample.js";
 
 const quiet = new Proxy({}, { get: (_, name) => (String(name).startsWith("is") ? () => false : () => {}) });
 

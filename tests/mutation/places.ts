@@ -1,7 +1,8 @@
 /** Where a run keeps what it needs; processes that the tool starts find it again by these. */
 import { join } from "node:path";
 
-/** The repository, from wherever a part of the tool runs: its copies lie below `.cache`. */
-export const HERE = join(import.meta.dirname, "../..").replace(/[\\/]\.cache[\\/]mutation[\\/].*$/, "");
-export const WORK = join(HERE, ".cache/mutation");
+/** Where the bundles lie that run. */
+export const WORK = import.meta.dirname;
+/** The repository: bundles are in `.cache/mutation`. */
+export const HERE = join(WORK, "../..");
 export const CHOSEN = join(WORK, "chosen.json");

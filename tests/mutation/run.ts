@@ -12,11 +12,11 @@ import { join, relative } from "node:path";
 import { parseArgs } from "node:util";
 import type { MutantResult } from "@stryker-mutator/api/core";
 import { Stryker } from "@stryker-mutator/core";
-import { EXCLUDED_MUTATIONS, FOLDERS, type Folder, isFolder } from "./folders.ts";
-import { filesOf, mutantsOf, slashed } from "./mutants.ts";
-import { CHOSEN, HERE, WORK } from "./places.ts";
-import { drawn, keyOf, type Mutant } from "./sample.ts";
-import { scoreOf } from "./score.ts";
+import { EXCLUDED_MUTATIONS, FOLDERS, type Folder, isFolder } from "./folders.js";
+import { filesOf, mutantsOf, slashed } from "./mutants.js";
+import { CHOSEN, HERE, WORK } from "./places.js";
+import { drawn, keyOf, type Mutant } from "./sample.js";
+import { scoreOf } from "./score.js";
 
 /** What a mutant came to where tests could be asked at all. */
 const JUDGED: ReadonlySet<string> = new Set(["Killed", "Timeout", "Survived", "NoCoverage"]);
@@ -43,7 +43,7 @@ writeFileSync(CHOSEN, JSON.stringify(chosen));
 const results = await new Stryker({
   mutate: folders.flatMap(filesOf),
   mutator: { excludedMutations: EXCLUDED_MUTATIONS },
-  plugins: ["@stryker-mutator/vitest-runner", join(HERE, "tests/mutation/chosen-checker.ts")],
+  plugins: ["@stryker-mutator/vitest-runner", join(WORK, "chosen-checker.mjs")],
   checkers: ["chosen"],
   testRunner: "vitest",
   vitest: { configFile: "tests/mutation/vitest.config.ts", related: false },

@@ -19,7 +19,10 @@ export function keyOf({ file, location: { start, end }, mutatorName, replacement
 
 /** In the order in which they are drawn: a larger sample begins with a smaller one of the same seed. */
 export function drawn<M extends Mutant>(mutants: readonly M[], seed: number): readonly M[] {
-  const place = (mutant: M) => createHash("sha256").update(`${seed} ${keyOf(mutant)}`).digest("hex");
+  const place = (mutant: M) =>
+    createHash("sha256")
+      .update(`${seed} ${keyOf(mutant)}`)
+      .digest("hex");
   return mutants
     .map((mutant) => ({ mutant, at: place(mutant) }))
     .sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0))

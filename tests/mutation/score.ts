@@ -26,5 +26,11 @@ export function scoreOf(killed: number, of: number): Score {
   const middle = share + z2 / (2 * of);
   const half = Z * Math.sqrt((share * (1 - share)) / of + z2 / (4 * of * of));
   const scale = 1 + z2 / of;
-  return { killed, of, share, low: Math.max(0, (middle - half) / scale), high: Math.min(1, (middle + half) / scale) };
+  return {
+    killed,
+    of,
+    share,
+    low: Math.max(0, (middle - half) / scale),
+    high: Math.min(1, (middle + half) / scale),
+  };
 }

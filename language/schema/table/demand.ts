@@ -209,7 +209,7 @@ export const demandRows: Rows = [
         name: "horizon",
         label: "for",
         value: quantity("duration", { min: "1 y", max: "30 y", usual: ["1 to 30 y", "366 to 9999 d"] }),
-        meaning: "How long it grows so.",
+        meaning: "How long it grows so; a year that is begun counts whole.",
       },
     ],
     meaning: "How its rates grow, and over how many years the network must bear it.",

@@ -27,13 +27,19 @@ export function* demandLines(
   one: DemandResult,
   worst: WorstFailure | undefined,
   width: number,
+  mostElements = 3,
 ): Iterable<string> {
-  for (const line of linesOf(one, worst)) yield `${wrapped(safe(line), width - INDENT.length, INDENT)}\n`;
+  for (const line of linesOf(one, worst, mostElements))
+    yield `${wrapped(safe(line), width - INDENT.length, INDENT)}\n`;
 }
 
 const INDENT = "    ";
 
-function* linesOf(one: DemandResult, worst: WorstFailure | undefined): Iterable<string> {
+function* linesOf(
+  one: DemandResult,
+  worst: WorstFailure | undefined,
+  mostElements: number,
+): Iterable<string> {
   const { demand, route, problem, second, secondProblem, outage, short } = one;
   if (problem) yield `no route: ${routeProblemWords(problem, demand)}`;
   if (route) yield routeWords(route);
@@ -43,11 +49,13 @@ function* linesOf(one: DemandResult, worst: WorstFailure | undefined): Iterable<
   if (short.length > 0) yield `no mode carries all that is committed: ${someOf(short)}`;
   if (outage) {
     const causes = causesOf(outage).map((parts) => parts.join(" "));
-    yield `out ${yearlyBounded({ timePercent: outage.propagationPercent })}: ${causes.join(", ")}`;
+    // Of what no mode carries fading is no cause.
+    const why = short.length > 0 ? "" : `: ${causes.join(", ")}`;
+    yield `out ${yearlyBounded({ timePercent: outage.propagationPercent })}${why}`;
   }
   const whole = wholeAvailabilityHeld(one);
   if (whole?.asked !== undefined) yield `with equipment: ${heldWords(whole)}`;
   const clock = clockHeld(one);
   if (clock) yield `clock: ${heldWords(clock)}`;
-  if (route) yield `failures: ${worstFailureWords(worst)}`;
+  if (route) yield `failures: ${worstFailureWords(worst, mostElements)}`;
 }

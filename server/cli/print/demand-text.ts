@@ -32,7 +32,7 @@ export function* demandText(
   const { demand, hops } = one;
   const { name, title, from = NONE } = demand;
   yield `${paint("bold", safe(`${name}${title === undefined ? "" : ` (${title})`}: ${from} > ${goesTo(one)}, committed on its hops ${ratesWords(one)}`))}\n`;
-  yield* demandLines(one, worstFailures(result).get(name), width);
+  yield* demandLines(one, worstFailures(result).get(name), width, Number.POSITIVE_INFINITY);
   const available = availabilityHeld(one);
   if (available) yield `    available: ${heldWords(available)}\n`;
   const latency = latencyHeld(one);
@@ -51,7 +51,7 @@ export function* demandText(
     yield `${words}: ${safe(
       elementsWords(
         failures.map(({ element }) => element),
-        6,
+        Number.POSITIVE_INFINITY,
       ),
     )}\n`;
   for (const { element, overloaded } of touching)

@@ -84,7 +84,7 @@ function keyFigures(result: DemandsResult): KeyFigure[] {
     { label: "Demands", value: String(all.length), ...ringsNote(result) },
     { label: "Committed", value: value!, unit: unit! },
     {
-      label: "With something missed",
+      label: "Missed on the way",
       value: String(missed),
       ...(open > 0 && { note: `${open} open` }),
       ...(missed > 0 && { tone: "error" as const }),
@@ -266,8 +266,8 @@ function outCells(one: DemandResult, withEquipment: boolean, pageOf: DemandsPage
   const most = takesMost(one);
   return [
     yearlyBounded({ timePercent: outage.propagationPercent }),
-    causes.get("multipath")!,
-    causes.get("rain")!,
+    // Of what no mode carries fading is no cause.
+    ...(one.short.length > 0 ? [NONE, NONE] : [causes.get("multipath")!, causes.get("rain")!]),
     ...(withEquipment ? [causes.get("equipment")!] : []),
     most === undefined
       ? NONE

@@ -34,7 +34,7 @@ export function loadsSection(result: DemandsResult, pageOf: DemandsPageOf): Sect
 }
 
 const LOADS_TOLD =
-  "Committed, in each direction, against what the hop carries for the share of the year that its demands ask of it, each by its length along the route; where they ask none, in clear air; and in the mode in use where a demand runs in one that falls short of its share there and holds end to end all the same. The worst failure is that of one hop, site or card that brings most committed traffic to it.";
+  "Committed, in each direction, against what the hop carries for the share of the year that its demands ask of it, each by its length along the route; where they ask none, in clear air; and in the mode in use where demands that hold end to end run in one that carries more than the strictest share on the hop would leave. The worst failure is that of one hop, site or card that brings most committed traffic to it.";
 
 function barsFigure(loads: readonly HopLoad[]): Block[] {
   const bars = loads.slice(0, MOST_BARS).flatMap(barOf);
@@ -107,7 +107,7 @@ function share(committedBps: number, carriedBps: number | undefined): Inline {
 }
 
 function grownSpans(load: HopLoad): Span[] {
-  return outgrownWords(load).flatMap((text) => [" ", { text, mark: "warning" }]);
+  return outgrownWords(load).flatMap((text) => [", ", { text, mark: "warning" }]);
 }
 
 export interface CarriedByHop {

@@ -1,5 +1,7 @@
 import { USUAL_CLOCK_HOPS } from "../../demands/clocks.js";
 import { address } from "../../design/address.js";
+import type { TrafficAtSite } from "../../design/demand.js";
+import { someOf } from "../../words/demands.js";
 import type { NetworkRule } from "../rule.js";
 import { exampleDemand } from "./example-demand.js";
 
@@ -22,7 +24,7 @@ export const demandClock: NetworkRule = {
       if (verdicts.clock !== "missed" || route === undefined) continue;
       const why =
         clock === undefined
-          ? `no site with a clock reaches ${demand.from}: none states \`clock-source\` or \`handover\``
+          ? `no site with a clock reaches ${demand.from}: ${sourcesWords(design.trafficAt ?? new Map())}`
           : clock.hops > limit
             ? `the clock of ${clock.source} comes over ${clock.hops} hops, at most ${limit} are allowed`
             : clock.secondHops === undefined
@@ -32,3 +34,12 @@ export const demandClock: NetworkRule = {
     }
   },
 };
+
+/** Where a clock is stated, if anywhere. */
+function sourcesWords(sites: ReadonlyMap<string, TrafficAtSite>): string {
+  const stated = [...sites].flatMap(([name, { clockSource, handover }]) =>
+    clockSource || handover ? name : [],
+  );
+  if (stated.length === 0) return "none states `clock-source` or `handover`";
+  return `no hops that stand lead there from ${someOf(stated)}, where one is stated`;
+}

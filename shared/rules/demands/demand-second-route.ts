@@ -13,15 +13,17 @@ export const demandSecondRoute: NetworkRule = {
   ofResults: true,
   title: "A second route must share nothing that may not fail for both",
   checks:
-    "Whether the network has a second route that shares no hop, no site or no structure with the first, as the demand asks; of structure, whether no two of their sites are nearer than 100 m (ours). Where the shortest route stands in the way of any second, the two that are shortest together are taken.",
+    "Whether the network has a second route that shares no hop, no site or no structure with the first, as the demand asks; of structure, whether no two of their sites are nearer than 100 m (ours). Where the shortest route stands in the way of any second, the two that are shortest together are taken. A second route over a hop that is out all the time is none.",
   why: "A protection that hangs on the same mast or hop fails with what it protects.",
   fix: "A hop that closes a ring, another site, or less asked of the demand.",
   source: "common practice, no source",
   good: `${exampleDemand(["second-route disjoint hop"])}\n\n${SECOND_HOP}`,
   bad: exampleDemand(["second-route disjoint hop"]),
   check({ demands, report }) {
-    for (const { demand, secondProblem, singlePoints } of demands?.demands.values() ?? []) {
+    for (const { demand, secondProblem, short, singlePoints } of demands?.demands.values() ?? []) {
       if (secondProblem === undefined || demand.secondRoute === undefined) continue;
+      // That no mode carries what is committed there is told of the capacity.
+      if (secondProblem.code === "out" && short.includes(secondProblem.hop)) continue;
       const hang = singlePoints.length === 0 ? "" : `; it hangs on ${elementsWords(singlePoints)}`;
       report({
         at: address("demand", demand.name, "second-route"),

@@ -23,7 +23,7 @@ export const hopCarriesNothing: NetworkRule = {
     if (demands === undefined) return;
     for (const hop of idleHops(demands))
       report(
-        { at: address("hop", hop), message: "no demand passes it, normally or when anything fails" },
+        { at: address("hop", hop), message: `no demand passes ${hop}, normally or when anything fails` },
         hop,
       );
   },

@@ -10,6 +10,7 @@ import { demandPorts } from "./demand-ports.js";
 import { demandRate } from "./demand-rate.js";
 import { demandRoute } from "./demand-route.js";
 import { demandSecondRoute } from "./demand-second-route.js";
+import { failureGrowth } from "./failure-growth.js";
 import { failureOverloads } from "./failure-overloads.js";
 import { hopCarriesNothing } from "./hop-carries-nothing.js";
 import { objectiveShare } from "./objective-share.js";
@@ -26,6 +27,7 @@ export const DEMAND_RULES: readonly NetworkRule[] = [
   demandPorts,
   failureOverloads,
   demandGrowth,
+  failureGrowth,
   objectiveShare,
   hopCarriesNothing,
 ];

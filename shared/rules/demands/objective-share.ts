@@ -40,9 +40,7 @@ export const objectiveShare: NetworkRule = {
       const [takes, left] = apart(outage, most.outagePercent, most.leftPercent);
       const [, own] = apart(outage, most.outagePercent, ownPercent);
       const others =
-        all.length === 1
-          ? ""
-          : `, and the shares of ${someOf(all.slice(1).map(({ demand }) => demand))} likewise`;
+        all.length === 1 ? "" : `; the same holds for ${someOf(all.slice(1).map(({ demand }) => demand))}`;
       report(
         {
           at: address("hop", hop, "objective"),
