@@ -13,6 +13,7 @@ const config = ({ production = false }: { production?: boolean }): KnipConfig =>
     "extension/package/notices.ts!",
     "tests/bench/*.ts",
     "tests/fuzz/run.ts",
+    "tests/mutation/{run,chosen-checker,no-worker,vitest.config}.ts",
     "tests/workbench/*.{suite,pictures,config}.ts",
     "tests/workbench/host/setup.ts",
     "samples/**/*.{ts,mjs}",
