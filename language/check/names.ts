@@ -1,7 +1,7 @@
 /** Checks the names of a file against the design: unknown ones, of the wrong kind, declared twice, templates. */
 
 import { oddLetter, skeleton } from "../../shared/format/look-alikes.js";
-import { nearest } from "../../shared/format/nearest.js";
+import { NearNames, nearest } from "../../shared/format/nearest.js";
 import type { TextProblem } from "../facts/fact.js";
 import { article } from "../facts/value.js";
 import { type Declaration, nameRange, type Reference, type SourceFile } from "../model/source-file.js";
@@ -110,12 +110,16 @@ function ambiguous(
 
 function unknownName({ kind, orKind, words, name, start, end }: Reference, index: NameIndex): TextProblem {
   const kinds = orKind === undefined ? [kind] : [kind, orKind];
-  const names = kinds.flatMap((one) => index.names(one));
-  const near = nearest(name, [...names, ...words]);
-  const begun = near === undefined ? beginningWith(name, names) : [];
+  const lists = kinds.map((one) => index.names(one));
+  const near = nearest(name, [
+    ...lists.flatMap((names) => NearNames.of(names).nearest(name) ?? []),
+    ...words,
+  ]);
+  const begun = near === undefined ? beginningWith(name, lists) : [];
   const meant = near ?? (begun.length > 0 ? listOr(begun) : undefined);
   const odd = oddLetter(name);
-  const few = names.length > 0 && names.length <= 12;
+  const count = lists.reduce((sum, { length }) => sum + length, 0);
+  const few = count > 0 && count <= 12;
   return {
     rule: "unknown-name",
     severity: "error",
@@ -125,7 +129,7 @@ function unknownName({ kind, orKind, words, name, start, end }: Reference, index
     help: meant
       ? undefined
       : few
-        ? `${kinds.map((one) => `${one}s`).join(" and ")} are: ${[...new Set(names)].sort().join(", ")}`
+        ? `${kinds.map((one) => `${one}s`).join(" and ")} are: ${[...new Set(lists.flat())].sort().join(", ")}`
         : `declare it: ${kind} ${name} { ... }`,
     fixes: (near ? [near] : begun).map((one) => ({ title: `Write ${one}`, start, end, newText: one })),
   };
@@ -134,11 +138,10 @@ function unknownName({ kind, orKind, words, name, start, end }: Reference, index
 const MOST_BEGUN = 4;
 
 /** `DISH60` for the family of DISH60-18: a name that was written only as far as it came to mind. */
-function beginningWith(name: string, names: readonly string[]): readonly string[] {
+function beginningWith(name: string, lists: readonly (readonly string[])[]): readonly string[] {
   if (name.length < 2) return [];
-  const begun = name.toLowerCase();
-  return names
-    .filter((other) => other.toLowerCase().startsWith(begun))
+  return lists
+    .flatMap((names) => NearNames.of(names).beginningWith(name, MOST_BEGUN))
     .sort()
     .slice(0, MOST_BEGUN);
 }

@@ -1,5 +1,5 @@
 import type { Licence } from "../../design/licence.js";
-import { nearest } from "../../format/nearest.js";
+import { NearNames } from "../../format/nearest.js";
 import { licenceName, onTheAir } from "../../licence/words.js";
 import { exampleHop } from "../example-preamble.js";
 import type { NetworkContext, NetworkRule } from "../rule.js";
@@ -22,8 +22,9 @@ licence "F-2031/14" of KELD-MOSS from KELD {
   frequency 18.93 GHz
 }`,
   check({ design, licences, report }) {
+    const names = [...design.hops.keys()];
     for (const licence of design.licences ?? []) {
-      const message = withoutHop(licence, design);
+      const message = withoutHop(licence, design, names);
       if (message !== undefined)
         report({ at: licence.at, about: aboutOf(licence), message, help: GIVE_BACK });
     }
@@ -49,12 +50,16 @@ function aboutOf({ number, hop, site }: Licence): string {
 }
 
 /** Undefined: the hop is there, or is still to come. */
-function withoutHop(licence: Licence, { absentHops, hops }: NetworkContext["design"]): string | undefined {
+function withoutHop(
+  licence: Licence,
+  { absentHops }: NetworkContext["design"],
+  names: readonly string[],
+): string | undefined {
   const absence = absentHops?.get(licence.hop);
   const told = `${licenceName(licence)} is for ${licence.hop}`;
   switch (absence?.is) {
     case "not declared": {
-      const near = nearest(licence.hop, [...hops.keys()]);
+      const near = NearNames.of(names).nearest(licence.hop);
       return `${told}, a hop that the design does not have${near === undefined ? "" : `; did you mean ${near}?`}`;
     }
     case "gone":
