@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { formatText } from "../../language/format/format.js";
 import { DesignModel } from "../../language/model/design-model.js";
 import { readSource } from "../../language/model/source-file.js";
-import { inOneFile, networkText, withUnknownNames } from "./network/network.js";
+import { hopsAlone, inOneFile, networkText, withUnknownNames } from "./network/network.js";
 
 /** What the bench measures must be text that a careful author would have: else its figures say nothing. */
 describe("the generated network", () => {
@@ -29,6 +29,13 @@ describe("the generated network", () => {
       "hops/area-001.hop unknown-name",
       "hops/area-002.hop unknown-name",
     ]);
+  });
+
+  test("has hops by themselves when asked for: the same ones, in the same layout", () => {
+    const alone = hopsAlone(files);
+    expect(formatText(alone.get("network.hop")!)).toEqual({ ok: true, text: alone.get("network.hop") });
+    const [{ hops, interference }, whole] = [modelOf(alone).design(), modelOf(files).design()];
+    expect([hops, interference]).toEqual([whole.hops, { searchDistanceM: 1000 }]);
   });
 
   test("is the same every time", () => {

@@ -7,8 +7,12 @@ import type { InterferenceFigures } from "./interference.js";
 import type { Phases } from "./phases.js";
 
 export interface ColdCheck {
+  /** Whether no hop hears another. */
+  readonly isAlone: boolean;
   readonly hops: number;
   readonly wallMs: number;
+  /** Of all threads. */
+  readonly processorMs: number;
   readonly peakRssMb: number;
 }
 
@@ -31,13 +35,15 @@ export function phasesTable(all: readonly Phases[]): string {
 }
 
 export function coldCheckTable(all: readonly ColdCheck[]): string {
-  const rows = all.map(({ hops, wallMs, peakRssMb }) => [
+  const rows = all.map(({ isAlone, hops, wallMs, processorMs, peakRssMb }) => [
     thousands(hops),
+    isAlone ? "alone" : "with interference",
     (wallMs / 1000).toFixed(2),
+    (processorMs / 1000).toFixed(2),
     whole((1000 * wallMs) / hops),
     whole(peakRssMb),
   ]);
-  return table(["hops", "s", "µs a hop", "peak MB"], rows);
+  return table(["hops", "which", "s", "of processors", "µs a hop", "peak MB"], rows);
 }
 
 export function diffTable(all: readonly DiffRun[]): string {

@@ -36,6 +36,7 @@ import { writeTiles } from "./network/landscape.js";
 import {
   areaDegOf,
   FULL_AREA_DEG,
+  hopsAlone,
   inOneFile,
   type NetworkText,
   networkText,
@@ -90,8 +91,14 @@ async function run(asked: readonly string[]): Promise<void> {
     console.log(phasesTable(await inTurn(sizes, (hops) => phases(folderOf(String(hops))))));
   }
   if (wants("check")) {
-    section("`hopwright check`, cold", `The built program, process start included; median of ${COLD_RUNS}.`);
-    const checks = await inTurn(sizes, coldCheck);
+    section(
+      "`hopwright check`, cold",
+      `The built program, process start included; median of ${COLD_RUNS}. Alone: the network states that no transmitter ` +
+        "further away than 1 km is looked at.",
+    );
+    for (const [hops, files] of networks) writeNetwork(folderOf(`alone-${hops}`), hopsAlone(files));
+    const both = sizes.flatMap((hops) => [true, false].map((isAlone) => ({ hops, isAlone })));
+    const checks = await inTurn(both, coldCheck);
     figures.push(...checks.flatMap(checkFigures));
     console.log(coldCheckTable(checks));
   }
@@ -209,20 +216,25 @@ async function inOwnProcess<T>(what: string, folder: string): Promise<T> {
   return JSON.parse(out) as T;
 }
 
-async function coldCheck(hops: number): Promise<ColdCheck> {
+async function coldCheck({ hops, isAlone }: Pick<ColdCheck, "hops" | "isAlone">): Promise<ColdCheck> {
+  const folder = folderOf(isAlone ? `alone-${hops}` : String(hops));
   const runs = await inTurn(Array.from({ length: COLD_RUNS }), async () => {
-    const { ended } = startNode([COMMAND, "check", folderOf(String(hops))], ["ignore", "ignore", "inherit"]);
+    const { ended } = startNode([COMMAND, "check", folder], ["ignore", "ignore", "inherit"]);
     const done = await ended;
     // 1: there are findings, as meant.
     if (done.exitCode !== 0 && done.exitCode !== 1) throw new Error(`check ended with ${done.exitCode}`);
     return done;
   });
+  const median = (of: "wallMs" | "processorMs") =>
+    quantile(
+      runs.map((run) => run[of]),
+      0.5,
+    );
   return {
     hops,
-    wallMs: quantile(
-      runs.map(({ wallMs }) => wallMs),
-      0.5,
-    ),
+    isAlone,
+    wallMs: median("wallMs"),
+    processorMs: median("processorMs"),
     peakRssMb: Math.max(...runs.map(({ peakRssMb }) => peakRssMb)),
   };
 }

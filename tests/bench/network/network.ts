@@ -57,6 +57,16 @@ export function withUnknownNames(files: NetworkText): NetworkText {
   );
 }
 
+/**
+ * The same network with every hop by itself: it states that no transmitter further away than the least that may be stated
+ * is looked at, so that interference comes to next to nothing.
+ */
+export function hopsAlone(files: NetworkText): NetworkText {
+  const text = files.get("network.hop")!;
+  const alone = text.replace(/^ {2}defaults hop \{$/m, "  interference {\n    search-distance 1 km\n  }\n$&");
+  return new Map([...files, ["network.hop", alone]]);
+}
+
 /** Writes a network in place of what the folder held. */
 export function writeNetwork(folder: string, files: NetworkText): void {
   rmSync(folder, { recursive: true, force: true });
