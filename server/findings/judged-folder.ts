@@ -7,6 +7,7 @@ import type { Finding } from "../../shared/design/finding.js";
 import { CommandError } from "../command-error.js";
 import { type FileProblem, reasonOf, type UnreadableFile } from "../files/hop-files.js";
 import { slashed } from "../files/slashed.js";
+import { type Keeping, openKept } from "../kept/open.js";
 import { DesignSession, type Pace } from "../session/design-session.js";
 import { loadProject } from "../session/load.js";
 import { startThread } from "../terrain/ahead.js";
@@ -63,6 +64,8 @@ export interface JudgeOptions {
   readonly without?: string;
   /** Which times are judged; each from today on, if left out. */
   readonly times?: Times;
+  /** Takes results from earlier runs, and keeps those of this one; called where nothing can be kept. */
+  readonly keeping?: (problem: string) => void;
 }
 
 /** @throws CommandError when the folder is not there, or there is nothing of a design in it */
@@ -79,7 +82,12 @@ export async function judgeFolder(folder: string, options: JudgeOptions): Promis
   const out = options.without === undefined ? undefined : holdingElement(models, options.without);
   for (const model of models)
     designs.push(
-      await judge(model, { ...options, without: model === out ? options.without : undefined }, seen),
+      await judge(
+        model,
+        { ...options, without: model === out ? options.without : undefined },
+        seen,
+        options.keeping && (await openKept(project.root, model, options.keeping)),
+      ),
     );
   return { root: project.root, designs, unreadable };
 }
@@ -99,9 +107,14 @@ export function designFolder(folder: string): string {
 }
 
 /** @param seen findings told already, by design before: a shared catalogue counts for several designs */
-async function judge(model: DesignModel, options: JudgeOptions, seen: Set<string>): Promise<JudgedDesign> {
+async function judge(
+  model: DesignModel,
+  options: JudgeOptions,
+  seen: Set<string>,
+  keeping: Keeping | undefined,
+): Promise<JudgedDesign> {
   const { today, pace, only } = options;
-  const session = new DesignSession(model, { today, startThread });
+  const session = new DesignSession(model, { today, startThread, kept: keeping?.results });
   const { times = {} } = options;
   if (only === undefined) {
     const without =
@@ -110,6 +123,7 @@ async function judge(model: DesignModel, options: JudgeOptions, seen: Set<string
       const found = findingsOf(model, session);
       return without === undefined ? found : ofTrial(found, without);
     });
+    await keeping?.end(session);
     const { findings, ...others } = times.state === "planned" ? plannedOnly(model, staged) : staged;
     const judged = { ...designOf(model, session, firstTold(findings, seen)), ...others };
     return without === undefined ? judged : { ...judged, without: withRoutes(without, session) };

@@ -23,6 +23,7 @@ import { type ListedFiles, NO_FILES } from "../../shared/others/listed.js";
 import { judgeHop } from "../../shared/rules/judge.js";
 import { judgeNetwork, judgeNetworkInSteps } from "../../shared/rules/judge-network.js";
 import type { SpotHeights } from "../../shared/rules/position-slips.js";
+import type { KeptResults } from "../kept/kept-results.js";
 import type { MapStore } from "../maps/store.js";
 import type { TerrainStore } from "../terrain/store.js";
 import { FindingsByFile } from "./findings-by-file.js";
@@ -41,6 +42,8 @@ export interface SessionHop extends JudgedHop {
 export interface SessionOptions extends GroundOptions {
   /** ISO date that acceptances are held against. */
   readonly today: string;
+  /** Results of earlier runs. */
+  readonly kept?: KeptResults | undefined;
 }
 
 /** Lets other work run between hops, and says when this run has become pointless. */
@@ -194,11 +197,13 @@ export class DesignSession {
     const changed = new Set<string>();
     const waiting = [...this.waiting()];
     const names = only ? waiting.filter((name) => only.has(name)) : waiting;
-    const ahead = names.length >= WORTH_A_THREAD ? this.ground.ahead(names) : undefined;
+    const onGround = names.filter((name) => !this.isKept(name));
+    const ahead = onGround.length >= WORTH_A_THREAD ? this.ground.ahead(onGround) : undefined;
+    let asked = 0;
     try {
       for (const [index, name] of names.entries()) {
         if (pace.isStale?.()) break;
-        ahead?.ask(index);
+        if (name === onGround[asked]) ahead?.ask(asked++);
         if (await this.updateHop(name)) changed.add(name);
         this.pending.delete(name);
         const pause = pace.pause?.(index + 1, names.length);
@@ -405,6 +410,10 @@ export class DesignSession {
   /** A fault of ours in one hop must not cost the judgement of the others. */
   private async judge(hop: Hop): Promise<SessionHop> {
     try {
+      const { kept } = this.options;
+      const key = this.keyOf(hop);
+      const known = key === undefined ? undefined : kept?.take(hop.name, key);
+      if (known !== undefined) return { hop, ...known };
       const ground = await this.groundOf(hop);
       const atEnds = this.interference.atEndsOf(hop.name);
       const result = evaluateHop(hop, ground, atEnds);
@@ -417,10 +426,28 @@ export class DesignSession {
         },
         evaluate: (changed) => evaluateHop(changed, ground, atEnds),
       });
+      // Advice was tried with what the catalogue has; the key says nothing of that.
+      if (key !== undefined && stock === undefined) kept?.keep(hop.name, key, { result, findings });
       return { hop, result, findings, stock };
     } catch (error) {
       return notJudged(hop, error);
     }
+  }
+
+  private isKept(name: string): boolean {
+    const { kept } = this.options;
+    const hop = kept && this.model.hop(name)?.hop;
+    const key = hop && this.keyOf(hop);
+    return key !== undefined && kept!.has(name, key);
+  }
+
+  /** What a hop's result rests on; undefined where that is more than the hop and the terrain. */
+  private keyOf(hop: Hop): string | undefined {
+    const { kept } = this.options;
+    if (kept === undefined || this.ground.maps !== undefined || hop.surveyFile !== undefined)
+      return undefined;
+    if (hop.climate.multipathMethod === "preceding") return undefined;
+    return kept.keyOf(hop, this.acceptancesOn, this.interference.atEndsOf(hop.name));
   }
 
   /** The hop with the files that its ground is read from. */

@@ -6,6 +6,7 @@ import { atLeast, type PlacedFinding } from "../../findings/placed.js";
 import type { Times } from "../../findings/stages.js";
 import { readBaseline } from "../baseline.js";
 import { FORMATS, formatNamed } from "../formats.js";
+import { safe } from "../print/safe.js";
 import { progressLine } from "../progress.js";
 import { paintStdout, print, terminalColumns } from "../streams.js";
 
@@ -26,6 +27,8 @@ export interface CheckOptions {
   readonly dryRun?: boolean;
   /** Output of an earlier `check --format json`: only findings that are not in it make the exit status 1. */
   readonly baseline?: string;
+  /** Whether results are taken from earlier runs, and kept for later ones. */
+  readonly cache?: boolean;
 }
 
 /** @returns the exit status */
@@ -52,6 +55,9 @@ export async function check(folder: string, options: CheckOptions): Promise<numb
     times: options.times,
     without: options.without,
     pace: progress.pace,
+    ...(options.cache !== false && {
+      keeping: (problem: string) => void process.stderr.write(`hopwright: ${safe(problem)}\n`),
+    }),
   });
   progress.end();
   const baseline = options.baseline === undefined ? undefined : readBaseline(options.baseline, judged);
