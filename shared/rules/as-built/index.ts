@@ -3,6 +3,7 @@ import { asBuiltDiffers } from "./as-built-differs.js";
 import { asBuiltLicence } from "./as-built-licence.js";
 import { measuredBeforeChange } from "./measured-before-change.js";
 import { measuredDoubled } from "./measured-doubled.js";
+import { measuredInFuture } from "./measured-in-future.js";
 import { measuredMissing } from "./measured-missing.js";
 import { measuredNotOfHop } from "./measured-not-of-hop.js";
 import { measuredOneLow } from "./measured-one-low.js";
@@ -25,4 +26,4 @@ export const AS_BUILT_HOP_RULES: readonly HopRule[] = [
   measuredMissing,
 ];
 
-export const AS_BUILT_NETWORK_RULES: readonly NetworkRule[] = [asBuiltLicence];
+export const AS_BUILT_NETWORK_RULES: readonly NetworkRule[] = [asBuiltLicence, measuredInFuture];
