@@ -120,6 +120,8 @@ export interface Section {
   readonly id: string;
   readonly title: string;
   readonly blocks: readonly Block[];
+  /** On paper: left out, as another paper has it, or set small in two columns. Undefined: as on the screen. */
+  readonly print?: "left out" | "small";
 }
 
 /** A figure that a reader looks for first. */

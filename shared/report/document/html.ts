@@ -74,6 +74,15 @@ function runningStyle(running: string | undefined): string {
   return `@media print{@page{@bottom-left{content:"${text}"}@bottom-right{content:counter(page) " / " counter(pages)}}}`;
 }
 
+const LEFT_OUT = { en: "On the screen alone", de: "Nur am Bildschirm" } as const;
+
+function leftOutOnPaper({ sections, language = "en" }: Page): string {
+  const titles = sections.flatMap(({ title, print }) => (print === "left out" ? [title] : []));
+  return titles.length === 0
+    ? ""
+    : `<p class="paper">${LEFT_OUT[language]}: ${escaped(titles.join(", "))}.</p>`;
+}
+
 /** Of fewer rows everybody sees all. */
 const FEWEST_SEARCHED = 8;
 
@@ -93,7 +102,7 @@ ${letterheadHtml(page.letterhead)}${up}<h1>${escaped(page.title)}</h1>
 ${subtitle}</header>
 ${keyFigures(page.keyFigures)}
 ${page.sections.map((section) => sectionHtml(section, page)).join("\n")}
-${footLines(page.letterhead)}<footer>${page.running === undefined ? "" : `<p class="running">${escaped(page.running)}</p>`}${escaped(page.colophon)}</footer>
+${footLines(page.letterhead)}<footer>${leftOutOnPaper(page)}${page.running === undefined ? "" : `<p class="running">${escaped(page.running)}</p>`}${escaped(page.colophon)}</footer>
 </main>`;
 }
 
@@ -108,11 +117,12 @@ function keyFigures(figures: readonly KeyFigure[]): string {
   return `<dl class="key${figures.length > 5 ? " many" : ""}">${items.join("")}</dl>`;
 }
 
-function sectionHtml({ id, title, blocks }: Section, page: Page): string {
+function sectionHtml({ id, title, blocks, print }: Section, page: Page): string {
   // On paper a heading does not part from what it is about: sentences alone are only the way there.
   const first = blocks.findIndex(({ type }) => type !== "paragraph");
   const led = first < 0 ? blocks.length : isLong(blocks[first]!) ? first : first + 1;
-  return `<section id="${escapedAsIs(id)}">
+  const printed = print === undefined ? "" : ` class="${print === "small" ? "small" : "unprinted"}"`;
+  return `<section id="${escapedAsIs(id)}"${printed}>
 <div class="lead">
 <h2>${escaped(title)}</h2>
 ${blocksHtml(blocks.slice(0, led), page)}

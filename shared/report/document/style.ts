@@ -209,6 +209,7 @@ table.cards td:empty{display:none}
 .key.many{grid-template-columns:repeat(2,1fr);gap:0 1rem}
 .key.many dd:not(.note){font-size:1.15rem;white-space:normal}
 }
+.paper{display:none}
 .cautions{border:1.5px solid var(--ink);border-radius:3px;padding:.5rem .8rem .5rem 2.2rem;margin:.4rem 0}
 .cautions li{list-style:"⚠  "}
 .form{padding-right:2px;display:grid;grid-template-columns:repeat(auto-fill,minmax(15rem,1fr));gap:.5rem 1.2rem;margin:.4rem 0}
@@ -225,14 +226,18 @@ td.fill{border:1px solid var(--quiet);min-width:5.5em}
 ${drawingStyle((name) => `var(--${name})`)}
 @media print{
 .cautions,.form>div,.signatures>div{break-inside:avoid}
-@page{margin:16mm 14mm}
+@page{margin:11mm 12mm 13mm;@bottom-left{font:7.5pt sans-serif;color:#444}@bottom-right{font:7.5pt sans-serif;color:#444}}
 :root{--paper:#fff;--panel:#f2f2f2}
-:root,body{font-size:9.5pt}
+:root,body{font-size:8pt;line-height:1.3}
 main{max-width:none;padding:0}
-.find{display:none}
-.key{gap:0 1.2rem}
-.key dd{font-size:1.2rem}
-section{margin-top:7mm}
+.find,nav,.unprinted{display:none}
+.paper{display:block}
+h1{font-size:17pt;margin:0 0 .1rem}
+h2{font-size:11pt;margin:0 0 .3rem}
+.key{gap:0 1.2rem;margin-top:.6rem}
+.key>div{padding:.3rem 0 .25rem}
+.key dd{font-size:1.15rem}
+section{margin-top:3.2mm}
 h2{break-after:avoid}
 .lead{break-inside:avoid}
 figure,tr,.findings li,.key,.scroll,.facts,.pair>div{break-inside:avoid}
@@ -240,19 +245,44 @@ figure,tr,.findings li,.key,.scroll,.facts,.pair>div{break-inside:avoid}
 figure.small{break-after:avoid}
 thead{display:table-header-group}
 caption{break-after:avoid}
-p{orphans:3;widows:3}
+p{orphans:3;widows:3;margin:.25rem 0}
+p,ul,.cautions,footer,figcaption{max-width:none}
+ul{margin:.25rem 0}
+.cautions{padding:.25rem .6rem .25rem 1.9rem}
+.findings li{margin:0 0 .4rem}
 .scroll{overflow:visible}
 figure svg,figure.small svg{min-width:0}
+figure svg{max-height:58mm;margin-inline:auto}
+figure.small svg{max-height:36mm}
+figcaption{font-size:7.2pt;margin-top:.15rem}
 a{color:inherit;text-decoration:none}
-.pair{grid-template-columns:1fr 1fr;gap:6mm}
-table{font-size:8.5pt;margin:.2rem 0 .5rem}
-th,td{padding-block:.14rem}
-.facts>div{padding:.14rem 0}
-figure{margin:.2rem 0 .5rem}
-.pair table,.pair .facts{font-size:7.4pt}
-table.wide{font-size:7.2pt}
+.pair{grid-template-columns:1fr 1fr;gap:2mm 6mm}
+.facts{grid-template-columns:1fr 1fr;font-size:7.6pt;line-height:1.25}
+.facts .quiet{min-width:0}
+table{font-size:7.6pt;margin:.1rem 0 .25rem;line-height:1.25}
+th,td{padding-block:.1rem}
+caption{padding:.15rem 0}
+.facts>div{padding:.1rem 0}
+figure{margin:.15rem 0 .35rem}
+.pair table,.pair .facts{font-size:7.1pt;line-height:1.2}
+table.wide{font-size:6.4pt;line-height:1.15}
 table.wide th,table.wide td{padding-right:.45rem}
 .badge{font-size:.9em}
+.small{columns:2;column-gap:6mm;font-size:6.6pt;line-height:1.17}
+.small .lead{break-inside:auto}
+.small td.right{white-space:normal}
+.small .facts{grid-template-columns:1fr;font-size:6.5pt;line-height:1.15}
+.small .facts .quiet{display:inline}
+.small p{margin:.1rem 0}
+.small ul{margin:0}
+.small table{font-size:6.1pt;line-height:1.12}
+.small th,.small td{padding-block:.03rem;padding-right:.4rem}
+.small .scroll{break-inside:auto}
+.form{gap:.25rem 1rem}
+.form .box{min-height:2.1em}
+.signatures{gap:.6rem 2rem}
+footer{margin-top:3mm;padding-top:.3rem;font-size:7.2pt}
+footer p{margin:0 0 .15rem}
 }
 `;
 

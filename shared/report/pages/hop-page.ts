@@ -91,12 +91,13 @@ export function hopPage(input: HopPageInput): Page {
     subtitle: subtitle(hop),
     up: up && { text: up.text, to: { page: up.page } },
     keyFigures: keyFigures(hop, result, findings),
-    sections: [
+    sections: printed([
       ...timesSection(input.times),
       findingsSection(hop, findings, result),
       ...(input.around ? chainSection(hop, result, input.around, input.plans) : []),
       pathSection(input),
       endsSection(input),
+      cautions(hop, result, input.pair),
       ...levelSection(input),
       ...asBuiltSection(hop, result),
       ...carrierSection(hop, result),
@@ -110,10 +111,34 @@ export function hopPage(input: HopPageInput): Page {
       ...pairSection(input.pair),
       ...reflectionSection(hop, result),
       ...originSection(result, input.interference),
-      cautions(hop, result, input.pair),
-    ],
+    ]),
     colophon,
   };
+}
+
+/**
+ * For the file cabinet a hop is two or three sides: what sheets, lists and the pages of sites and parts have in full stays
+ * on the screen, and what is looked up rather than read is set small.
+ */
+const ON_PAPER: Readonly<Record<string, Section["print"]>> = {
+  chain: "left out",
+  "as-built": "left out",
+  carriers: "left out",
+  schedule: "left out",
+  licences: "left out",
+  carries: "left out",
+  equipment: "left out",
+  safety: "small",
+  interference: "small",
+  inputs: "small",
+  methods: "small",
+};
+
+function printed(sections: readonly Section[]): Section[] {
+  return sections.map((section) => {
+    const print = ON_PAPER[section.id];
+    return print === undefined ? section : { ...section, print };
+  });
 }
 
 function subtitle(hop: Hop): string {
