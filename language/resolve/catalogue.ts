@@ -5,7 +5,16 @@ import type { Site } from "../../shared/design/design.js";
 import type { Objective } from "../../shared/design/objective.js";
 import { bandwidth } from "../../shared/format/numbers.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
-import { argument, type Fact, factNamed, factsNamed, numberOf, quantityOf, wordOf } from "../facts/fact.js";
+import {
+  type Argument,
+  argument,
+  type Fact,
+  factNamed,
+  factsNamed,
+  numberOf,
+  quantityOf,
+  wordOf,
+} from "../facts/fact.js";
 import { stateOf } from "../facts/states.js";
 import type { Declaration } from "../model/source-file.js";
 import { unitOf } from "./equipment.js";
@@ -16,13 +25,19 @@ import { named, unlessEmpty } from "./stated.js";
 
 export function siteOf(entry: Declaration, facts: readonly Fact[], names: Names): Site {
   const stated = fieldsOf("site", facts, names);
-  const isPlaced = argument(factNamed(facts, "at"), "position") !== undefined;
+  const placed = argument(factNamed(facts, "at"), "position");
   return {
     ...named(entry),
     state: stateOf(entry.fact),
     ...stated,
-    ...(isPlaced && stated.position === undefined && { positionUnreadable: true as const }),
+    ...(placed !== undefined && stated.position === undefined && { positionUnreadable: true as const }),
+    ...gridOf(placed),
   };
+}
+
+function gridOf(placed: Argument | undefined): Pick<Site, "gridEpsg"> {
+  const system = placed?.value?.type === "position" ? placed.value.system : undefined;
+  return system === undefined ? {} : { gridEpsg: system.epsg };
 }
 
 export function radioOf(entry: Declaration, facts: readonly Fact[], names: Names): Radio {

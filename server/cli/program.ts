@@ -144,11 +144,14 @@ function addList(root: Command): void {
 function addSheets(root: Command): void {
   root
     .command("sheets")
-    .description("write papers for people outside: what to read at line-up, what a hop is accepted with")
+    .description(
+      "write papers for people outside: what a site is built by, what to read at line-up, what a hop is accepted with",
+    )
     .argument("[dir]", "folder of one or several designs", ".")
     .requiredOption("--out <dir>", "folder to write into; made when missing")
-    .option("--sheet <kinds...>", "line-up, acceptance; left out: both")
+    .option("--sheet <kinds...>", "line-up, acceptance, installation; left out: all")
     .option("--hop <hop>", "sheets of this hop alone")
+    .option("--site <site>", "sheets of this site alone")
     .option("--language <language>", "en or de", "en")
     .addOption(onOption())
     .addOption(todayOption())

@@ -10,6 +10,8 @@ export interface SheetOptions {
   readonly kinds: readonly string[];
   /** Of this hop alone: families that are not about hops have none then. */
   readonly hop?: string;
+  /** Of this site alone: families that are not about sites have none then. */
+  readonly site?: string;
   readonly revision: DesignRevision;
   readonly words: SheetWords;
   /** Of the design's sheets, empty or ending in `/`. */
@@ -19,5 +21,7 @@ export interface SheetOptions {
 export interface SheetFamily {
   /** As typed behind `--sheet`; each is a folder of its sheets. */
   readonly kinds: readonly string[];
+  /** What each of its sheets is about. */
+  readonly of: "hop" | "site" | "design";
   pages(design: JudgedDesign, options: SheetOptions): Iterable<Page>;
 }

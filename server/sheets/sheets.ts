@@ -6,8 +6,9 @@ import { GERMAN } from "../../shared/report/sheets/words/german.js";
 import type { JudgedDesign } from "../findings/judged-folder.js";
 import { HOP_SHEETS } from "./hop-sheets.js";
 import type { SheetFamily, SheetOptions } from "./sheet-family.js";
+import { SITE_SHEETS } from "./site-sheets.js";
 
-const FAMILIES: readonly SheetFamily[] = [HOP_SHEETS];
+const FAMILIES: readonly SheetFamily[] = [HOP_SHEETS, SITE_SHEETS];
 
 export const SHEET_KINDS: readonly string[] = FAMILIES.flatMap(({ kinds }) => kinds);
 
@@ -18,7 +19,13 @@ export function* sheetsOf(design: JudgedDesign, options: SheetOptions): Iterable
   const running = runningTitle(design.title, options.revision, options.words);
   for (const family of FAMILIES) {
     const kinds = family.kinds.filter((kind) => options.kinds.includes(kind));
-    if (kinds.length === 0) continue;
+    if (kinds.length === 0 || !isWanted(family, options)) continue;
     for (const page of family.pages(design, { ...options, kinds })) yield withRunning(page, running);
   }
+}
+
+/** Whoever asks for one hop or one site wants no sheet of anything else. */
+function isWanted({ of }: SheetFamily, { hop, site }: SheetOptions): boolean {
+  if (hop !== undefined && of !== "hop") return false;
+  return site === undefined || of === "site";
 }

@@ -41,6 +41,12 @@ export interface Site {
   /** Ground level above sea level as stated; undefined: taken from terrain. */
   readonly groundM?: number;
   readonly structure?: { readonly kind: string; readonly heightM: number };
+  /** EPSG code of the projected system that the position is stated in; undefined: in degrees. */
+  readonly gridEpsg?: number;
+  /** How one gets there, and who lets in: read by people alone. */
+  readonly address?: string;
+  readonly access?: string;
+  readonly contact?: string;
 }
 
 /** Something on the path that the terrain does not know. */

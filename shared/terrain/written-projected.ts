@@ -11,6 +11,7 @@ import { placeOf } from "./projection.js";
 export interface WrittenSystem {
   /** `EPSG:2056`, or `UTM 32 north on WGS 84`. */
   readonly name: string;
+  readonly epsg: number;
   /** Horizontal accuracy of its shift to WGS 84, metres; 0: none, undefined: not known. */
   readonly accuracyM: number | undefined;
 }
@@ -34,8 +35,9 @@ export function parseProjected(text: string): ProjectedReading {
   if (utm) {
     const [, zone, half, ...figures] = utm as unknown as readonly string[];
     if (Number(zone) < 1 || Number(zone) > 60) return no(`UTM has zones 1 to 60; there is no ${zone}`);
-    const crs = crsOfEpsg((half === "north" ? 32600 : 32700) + Number(zone))!;
-    return withinUtm(placed(crs, `UTM ${Number(zone)} ${half} on WGS 84`, figures, isInUtm));
+    const code = (half === "north" ? 32600 : 32700) + Number(zone);
+    const named = { ...crsOfEpsg(code)!, name: `UTM ${Number(zone)} ${half} on WGS 84` };
+    return withinUtm(placed(named, code, figures, isInUtm));
   }
   const epsg = EPSG.exec(text);
   if (epsg) {
@@ -48,8 +50,8 @@ export function parseProjected(text: string): ProjectedReading {
     if (crs.degrees)
       return no(`EPSG:${code} has degrees, not east and north; write latitude and longitude alone`);
     return isUtm(Number(code))
-      ? withinUtm(placed(crs, crs.name, figures, isInUtm))
-      : placed(crs, crs.name, figures, () => undefined);
+      ? withinUtm(placed(crs, Number(code), figures, isInUtm))
+      : placed(crs, Number(code), figures, () => undefined);
   }
   const readings = projectedReadings(text);
   return no(
@@ -99,7 +101,7 @@ const no = (reason: string, readings: readonly string[] = []): ProjectedReading 
 /** @param figures two, each with its letter behind it */
 function placed(
   crs: Crs,
-  name: string,
+  epsg: number,
   figures: readonly string[],
   faultOf: (eastM: number, northM: number) => string | undefined,
 ): ProjectedReading {
@@ -111,8 +113,8 @@ function placed(
   const fault = faultOf(eastM, northM);
   if (fault !== undefined) return no(fault);
   const position = placeOf(crs, eastM, northM);
-  if (!position) return no(`${eastM} E ${northM} N lies outside of ${name}`);
-  return { ok: true, position, system: { name, accuracyM: crs.accuracyM } };
+  if (!position) return no(`${eastM} E ${northM} N lies outside of ${crs.name}`);
+  return { ok: true, position, system: { name: crs.name, epsg, accuracyM: crs.accuracyM } };
 }
 
 /** A zone is 6 degrees wide: its eastings stay within these figures everywhere, with room for a neighbour's site. */

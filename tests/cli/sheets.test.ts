@@ -13,11 +13,11 @@ const filesIn = (folder: string) =>
 test("writes a page a hop and kind, the same bytes again, and takes away what is no more", () => {
   const out = scratch("sheets");
   const first = run(["sheets", "learning", "--out", out, ...TODAY]);
-  expect(first.stderr).toMatch(/8 sheets written to /);
+  expect(first.stderr).toMatch(/13 sheets written to /);
   // The sample has errors, on purpose.
   expect(first.status).toBe(1);
   const files = filesIn(out);
-  expect(files.length).toBe(8);
+  expect(files.length).toBe(13);
   expect(files).toContain(join("line-up", "BIRCH-ROWAN.html"));
   const before = files.map((file) => readFileSync(join(out, file), "utf8"));
   run(["sheets", "learning", "--out", out, ...TODAY]);
@@ -29,6 +29,13 @@ test("writes a page a hop and kind, the same bytes again, and takes away what is
   writeFileSync(hops, readFileSync(hops, "utf8").replace(/hop MAPLE-WILLOW[\s\S]*$/, ""));
   run(["sheets", join(design, "learning"), "--out", out, ...TODAY]);
   expect(filesIn(out).filter((file) => file.includes("MAPLE"))).toEqual([]);
+});
+
+test("one site: the sheet that it is built by, and nothing else", () => {
+  const out = scratch("sheets-site");
+  const { stderr } = run(["sheets", "learning", "--out", out, "--site", "BIRCH", ...TODAY]);
+  expect(stderr).toMatch(/1 sheet written to /);
+  expect(filesIn(out)).toEqual([join("installation", "BIRCH.html")]);
 });
 
 test("one hop, one kind, German, as Markdown", () => {
@@ -45,6 +52,8 @@ test("one hop, one kind, German, as Markdown", () => {
 
 test.each([
   [["--sheet", "rigging"], "--sheet rigging: choose from line-up, acceptance"],
+  [["--site", "NOWHERE"], "NOWHERE: there is no such site"],
+  [["--site", "BIRCH", "--hop", "BIRCH-ROWAN"], "--hop and --site: name one of them"],
   [["--language", "fr"], "--language fr: choose from en, de"],
   [["--hop", "NOWHERE"], "NOWHERE"],
 ])("refuses %j", (more, message) => {

@@ -100,6 +100,7 @@ function textsOf(words: unknown, place = ""): [string, string][] {
 /** Words that are the same in both languages. */
 const ALIKE: ReadonlySet<string> = new Set([
   "/common/name",
+  "/installation/antennas/polarization",
   "/lineUp/sender",
   "/roles/diversity",
   "/polarizations/horizontal",
@@ -108,7 +109,10 @@ const ALIKE: ReadonlySet<string> = new Set([
 ]);
 
 test("the second language says everything, and nothing in the words of the first", () => {
-  const [english, german] = [ENGLISH, GERMAN].map((words) => new Map(textsOf(words)));
+  const [english, german] = [ENGLISH, GERMAN].map(
+    // What the design itself says in English is a piece in the other language alone.
+    (words) => new Map(textsOf(words).filter(([place]) => !place.startsWith("/installation/pieces/"))),
+  );
   expect([...german!.keys()].sort()).toEqual([...english!.keys()].sort());
   const same = [...english!].filter(([place, text]) => german!.get(place) === text && !ALIKE.has(place));
   expect(same).toEqual([]);

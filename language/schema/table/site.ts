@@ -1,4 +1,4 @@
-import { quantity, type Rows, text } from "./values.js";
+import { PRACTICE, quantity, type Rows, text } from "./values.js";
 
 export const siteRows: Rows = [
   {
@@ -78,5 +78,57 @@ export const siteRows: Rows = [
     fallback: "antenna heights are not held against a structure",
     source: "survey",
     example: "structure mast 30 m",
+  },
+  {
+    name: "address",
+    in: ["site"],
+    alsoCalled: ["street"],
+    args: [
+      {
+        name: "text",
+        value: text,
+        meaning: "Road, number, place; or the way there where there is none.",
+        into: "site.address",
+      },
+    ],
+    meaning: "Where the site is for whoever drives there; on the sheet for installation.",
+    fallback: "the sheet says that none is stated",
+    source: PRACTICE,
+    example: 'address "Quarry Road 4, Keld"',
+  },
+  {
+    name: "access",
+    in: ["site"],
+    alsoCalled: ["keys", "entry"],
+    args: [
+      {
+        name: "text",
+        value: text,
+        meaning: "Keys, gates, hours, track, lift; what the owner asks.",
+        into: "site.access",
+      },
+    ],
+    meaning: "How one comes in and up; on the sheet for installation.",
+    fallback: "the sheet says that none is stated",
+    source: PRACTICE,
+    example: 'access "key at the works office, track for four-wheel drive"',
+  },
+  {
+    name: "contact",
+    in: ["site"],
+    alsoCalled: ["owner", "phone"],
+    args: [
+      {
+        name: "text",
+        value: text,
+        meaning:
+          "Who lets in and is told of the work, and by what means. It stands in the design's history for good.",
+        into: "site.contact",
+      },
+    ],
+    meaning: "Whom to call about the site; on the sheet for installation.",
+    fallback: "the sheet says that none is stated",
+    source: PRACTICE,
+    example: 'contact "works office, weekdays 7 to 16 h"',
   },
 ];

@@ -1,8 +1,10 @@
 /** `sheets`: papers for people outside of the design team, each a page of its own. */
 import { dirname, join, resolve } from "node:path";
+import { sitePlans } from "../../../shared/equipment/site-plan.js";
 import { CommandError, EXIT } from "../../command-error.js";
-import { judgeFolder } from "../../findings/judged-folder.js";
+import { type JudgedDesign, judgeFolder } from "../../findings/judged-folder.js";
 import { noSuchHop, notEvaluated, notStanding } from "../../findings/one-hop.js";
+import { noSuchSite } from "../../findings/one-site.js";
 import { shownFrom } from "../../findings/paths.js";
 import { countsOf } from "../../findings/summary.js";
 import { SHEET_KINDS, SHEET_LANGUAGES, sheetsOf } from "../../sheets/sheets.js";
@@ -21,6 +23,7 @@ export interface SheetsOptions {
   /** Kinds; empty: all. */
   readonly sheet: readonly string[];
   readonly hop?: string;
+  readonly site?: string;
   readonly language: string;
   readonly today: string;
   readonly on?: string;
@@ -35,7 +38,8 @@ export async function sheets(folder: string, options: SheetsOptions): Promise<nu
     throw new CommandError(`--language ${language}: choose from ${Object.keys(SHEET_LANGUAGES).join(", ")}`);
   const words = SHEET_LANGUAGES[language];
   const progress = progressLine();
-  const { hop, today, on } = options;
+  const { hop, site, today, on } = options;
+  if (hop !== undefined && site !== undefined) throw new CommandError("--hop and --site: name one of them");
   const judged = await judgeFolder(folder, { today, pace: progress.pace, only: hop, times: { on } });
   progress.end();
   const unreadable = tellUnreadable(judged);
@@ -43,13 +47,14 @@ export async function sheets(folder: string, options: SheetsOptions): Promise<nu
   refuse(options.out);
   const { designs } = judged;
   if (hop !== undefined) mustHaveSheets(designs, hop, on);
+  if (site !== undefined) mustHaveSite(designs, site);
   const folders = designFolders(judged.root, designs);
   const record = new ReportRecord(options.out);
   let pages = 0;
   for (const design of designs) {
     const within = designs.length === 1 ? "" : folders.get(design)!;
     const revision = await toldRevision(design, judged);
-    for (const page of sheetsOf(design, { kinds, hop, words, folder: within, revision })) {
+    for (const page of sheetsOf(design, { kinds, hop, site, words, folder: within, revision })) {
       for (const { path, text } of await format.print(page)) {
         refuse(dirname(join(options.out, path)));
         record.write(path, text);
@@ -57,8 +62,8 @@ export async function sheets(folder: string, options: SheetsOptions): Promise<nu
       pages++;
     }
   }
-  // Sheets of one hop or of one kind say nothing of the others.
-  const isAll = hop === undefined && options.sheet.length === 0;
+  // Sheets of one hop, of one site or of one kind say nothing of the others.
+  const isAll = hop === undefined && site === undefined && options.sheet.length === 0;
   for (const path of isAll ? record.removeOthers() : [])
     note(`${safe(path)} was changed by hand since an earlier run and is left there`);
   const errors = designs.reduce((sum, design) => sum + countsOf(design).errors, 0);
@@ -90,4 +95,17 @@ function mustHaveSheets(
   if (holding.some(({ session }) => session.result(hop) !== undefined)) return;
   if (holding.every(({ model }) => !model.standsHop(hop))) throw notStanding(hop, on);
   throw notEvaluated(hop);
+}
+
+function mustHaveSite(designs: readonly JudgedDesign[], site: string): void {
+  const holding = designs.filter(({ model }) => model.declarations(`site ${site}`).length > 0);
+  if (holding.length === 0)
+    throw noSuchSite(
+      site,
+      designs.map(({ model }) => model),
+    );
+  if (!holding.some(({ model }) => sitePlans(model.design()).has(site)))
+    throw new CommandError(
+      `${site}: no hop ends there and no equipment is stated: there is nothing to build`,
+    );
 }

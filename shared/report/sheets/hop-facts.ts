@@ -8,7 +8,9 @@ import type { Pair } from "../../network/in-network.js";
 import { factsAt } from "../../radio/arrangement-pairs.js";
 import { SINGLE } from "../../radio/arrangements.js";
 import type { Inline, Section, TableRow } from "../document/document.js";
+import type { KeepOut } from "../exposure.js";
 import { distancesToKeep } from "../pages/cautions.js";
+import { azimuthText, countedFrom, gridNorthAt, signedDegrees } from "./norths.js";
 import { compassTold, type MagneticDay } from "./running.js";
 import type { SheetWords } from "./words/sheet-words.js";
 
@@ -65,6 +67,13 @@ export function hopFacts({ hop, result, words, magneticDay }: HopSheetInput): Se
           const declination = `${declinationDeg >= 0 ? "+" : ""}${fixed(declinationDeg, 1)}°`;
           return figure(`${fixed(compassDeg, 1)}° (${facts.declination} ${declination})`);
         })),
+    ...row(facts.azimuthGrid, (end, at) => {
+      const seen = geometry(at);
+      const grid = gridNorthAt(end.site);
+      if (seen === undefined || grid === undefined) return undefined;
+      const azimuth = azimuthText(countedFrom(seen.azimuthDeg, grid.convergenceDeg), 2);
+      return `${figure(azimuth)} (${words.installation.gridName(grid.grid)}, ${figure(signedDegrees(grid.convergenceDeg, 2))})`;
+    }),
     ...row(facts.elevation, (_, at) => {
       const seen = geometry(at);
       return seen && figure(`${fixed(seen.elevationDeg, 2)}°`);
@@ -112,15 +121,23 @@ export function sheetCautions(
   { hop, result, pair, words }: HopSheetInput,
   length: "whole" | "brief" = "whole",
 ): Section {
-  const { safety, figure } = words;
+  return cautionsSection(distancesToKeep(hop, result, pair), words, length);
+}
+
+/** @param distances each with what stands in front of its sentence, a site or a hop */
+export function cautionsSection(
+  distances: readonly Pick<KeepOut, "site" | "generalPublicM" | "occupationalM">[],
+  { safety, figure }: SheetWords,
+  length: "whole" | "brief",
+): Section {
   const up = (distanceM: number) => figure(`${fixed(Math.ceil(distanceM * 10) / 10, 1)} m`);
-  const distances = distancesToKeep(hop, result, pair).map(({ site, generalPublicM, occupationalM }) =>
+  const told = distances.map(({ site, generalPublicM, occupationalM }) =>
     safety.keepOut(site, up(generalPublicM), up(occupationalM)),
   );
   const items = [
-    ...distances,
+    ...told,
     ...safety.items.slice(0, length === "brief" ? 1 : undefined),
-    ...(distances.length > 0 ? [safety.keepOutLaw] : []),
+    ...(told.length > 0 ? [safety.keepOutLaw] : []),
   ];
   return { id: "safety", title: safety.title, blocks: [{ type: "cautions", items }] };
 }

@@ -1,3 +1,4 @@
+import { ENGLISH_INSTALLATION } from "./english/installation.js";
 import { ENGLISH_REVISION } from "./english/revision.js";
 import type { SheetWords } from "./sheet-words.js";
 
@@ -6,6 +7,7 @@ export const ENGLISH: SheetWords = {
   day: (iso) => iso,
   figure: (text) => text,
   revision: ENGLISH_REVISION,
+  installation: ENGLISH_INSTALLATION,
   common: {
     designOf: "Design",
     site: "Site",
@@ -50,6 +52,7 @@ export const ENGLISH: SheetWords = {
     height: "Height of the antenna",
     azimuthTrue: "Azimuth from true north",
     azimuthCompass: (day) => `Azimuth on a compass, ${day}`,
+    azimuthGrid: "Azimuth on the grid of a map, convergence",
     declination: "declination",
     noDeclination: "no declination: near a magnetic pole, or no place",
     noMagneticDay:

@@ -1,3 +1,4 @@
+import { GERMAN_INSTALLATION } from "./german/installation.js";
 import { GERMAN_REVISION } from "./german/revision.js";
 import type { SheetWords } from "./sheet-words.js";
 
@@ -6,6 +7,7 @@ export const GERMAN: SheetWords = {
   day: (iso) => iso.split("-").toReversed().join("."),
   figure: (text) => text.replace(/(?<=\d)\.(?=\d)/g, ","),
   revision: GERMAN_REVISION,
+  installation: GERMAN_INSTALLATION,
   common: {
     designOf: "Entwurf",
     site: "Standort",
@@ -50,6 +52,7 @@ export const GERMAN: SheetWords = {
     height: "Höhe der Antenne",
     azimuthTrue: "Azimut gegen geografisch Nord",
     azimuthCompass: (day) => `Azimut am Kompass, ${day}`,
+    azimuthGrid: "Azimut im Gitter einer Karte, Konvergenz",
     declination: "Missweisung",
     noDeclination: "keine Missweisung: nahe einem Magnetpol oder ohne Ort",
     noMagneticDay:

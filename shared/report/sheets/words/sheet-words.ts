@@ -7,6 +7,7 @@ import type { UnitRole } from "../../../design/as-built.js";
 import type { Polarization } from "../../../design/design.js";
 import type { Verdict } from "../../../evaluate/account/outage-result.js";
 import type { PageLanguage } from "../../document/document.js";
+import type { InstallationWords } from "./installation-words.js";
 import type { RevisionWords } from "./revision-words.js";
 
 export interface SheetWords {
@@ -16,6 +17,7 @@ export interface SheetWords {
   /** Figures with the decimal mark of the language. @param text with a point */
   figure(text: string): string;
   readonly revision: RevisionWords;
+  readonly installation: InstallationWords;
   readonly common: {
     readonly designOf: string;
     readonly site: string;
@@ -52,6 +54,7 @@ export interface SheetWords {
     readonly height: string;
     readonly azimuthTrue: string;
     readonly azimuthCompass: (day: string) => string;
+    readonly azimuthGrid: string;
     readonly declination: string;
     /** Near a magnetic pole, or of a site without a place. */
     readonly noDeclination: string;

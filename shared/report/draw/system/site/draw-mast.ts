@@ -8,6 +8,7 @@ import { draw, type Placed, type PlacedItem } from "../placed.js";
 import { besideEachOther } from "./beside-each-other.js";
 import type { Hung } from "./hung.js";
 import { type AtHeight, belowWords, downItems, SHAFT } from "./mast-down.js";
+import { ENGLISH_MAST, type MastWords } from "./mast-words.js";
 
 export interface MastSheet {
   readonly width: number;
@@ -38,19 +39,23 @@ const BEYOND_ANY_HEIGHT_M = 2000;
 export function drawMast(
   plan: SitePlan,
   hung: readonly Hung[],
+  words: MastWords = ENGLISH_MAST,
 ): { readonly svg: string; readonly narrow: string; readonly alt: string } | undefined {
-  const [wide, narrow] = [layoutMast(plan, hung, WIDE_MAST), layoutMast(plan, hung, NARROW_MAST)];
+  const [wide, narrow] = [
+    layoutMast(plan, hung, WIDE_MAST, words),
+    layoutMast(plan, hung, NARROW_MAST, words),
+  ];
   if (wide === undefined || narrow === undefined) return undefined;
   const { structure } = plan.site;
-  const on =
-    structure === undefined
-      ? "a structure that is not stated"
-      : `${structure.kind}, ${metres(structure.heightM)}`;
-  const heights = withHeight(hung).map(({ name, heightM, hop }) => `${name} of ${hop} at ${metres(heightM)}`);
+  const height = (heightM: number) => words.figure(metres(heightM));
+  const on = structure && `${words.structure(structure.kind)}, ${height(structure.heightM)}`;
+  const heights = withHeight(hung).map(({ name, heightM, hop }) =>
+    words.antennaAt(name, hop, height(heightM)),
+  );
   return {
     svg: draw(wide),
     narrow: draw(narrow),
-    alt: `Antennas at ${plan.site.name} on ${on}: ${heights.join("; ")}`,
+    alt: words.alt(plan.site.name, on, heights.join("; ")),
   };
 }
 
@@ -64,6 +69,7 @@ export function layoutMast(
   { site, equipment }: SitePlan,
   hung: readonly Hung[],
   { width, bothSides, reach }: MastSheet,
+  words: MastWords = ENGLISH_MAST,
 ): Placed | undefined {
   const there = withHeight(hung).toSorted((a, b) => b.heightM - a.heightM);
   const topM = Math.max(
@@ -76,7 +82,7 @@ export function layoutMast(
   const columnWidth = width - MARGIN - (mastX + reach.right);
   const labels = there.map((one) => {
     const left = bothSides && eastOf(one) < 0;
-    const lines = linesOf(labelWords(one), columnWidth - RULER * (bothSides ? 1 : 0) - 2 * PAD, 3);
+    const lines = linesOf(labelWords(one, words), columnWidth - RULER * (bothSides ? 1 : 0) - 2 * PAD, 3);
     return { one, left, lines, height: lines.length * LINE + 2 * PAD };
   });
   const needed = (left: boolean) =>
@@ -134,7 +140,7 @@ export function layoutMast(
       );
     }
   }
-  const below = linesOf(belowWords(there, equipment?.cableRunM, rounds), width - 2 * MARGIN, 3);
+  const below = linesOf(belowWords(there, equipment?.cableRunM, rounds, words), width - 2 * MARGIN, 3);
   const items: PlacedItem[] = [
     ...heightLines(topM, y, width),
     ...structureItems(site, mastX, y),
@@ -176,30 +182,23 @@ function eastOf({ azimuthDeg }: Hung): number {
   return azimuthDeg === undefined ? 1 : Math.sin((azimuthDeg * Math.PI) / 180);
 }
 
-function labelWords({
-  name,
-  diameterM,
-  heightM,
-  hop,
-  far,
-  azimuthDeg,
-  role,
-  units,
-  couplers,
-  also,
-  down,
-}: AtHeight): Words[] {
-  const size = diameterM === undefined ? "" : `, ${whole(`${trimmed(diameterM, 2)} m`)}`;
-  const azimuth = azimuthDeg === undefined ? "azimuth not known" : whole(`azimuth ${bearing(azimuthDeg)}`);
+function labelWords(
+  { name, diameterM, heightM, hop, far, azimuthDeg, role, units, couplers, also, down }: AtHeight,
+  words: MastWords,
+): Words[] {
+  const { figure } = words;
+  const size = diameterM === undefined ? "" : `, ${whole(figure(`${trimmed(diameterM, 2)} m`))}`;
+  const azimuth =
+    azimuthDeg === undefined ? words.noAzimuth : whole(words.azimuth(figure(bearing(azimuthDeg))));
   const on = [...counted(units), ...counted(couplers)].join(", ");
   const numbers = down.map(({ number }) => number).join(", ");
   return [
-    { text: `${metres(heightM)}: ${name}${size}`, style: "strong" },
-    { text: `${hop} to ${far}, ${azimuth}` },
-    ...(role === "antenna" ? [] : [{ text: role }]),
-    ...(on === "" ? [] : [{ text: `on it: ${on}` }]),
-    ...(numbers === "" ? [] : [{ text: `down: ${numbers}` }]),
-    ...(also.length === 0 ? [] : [{ text: `also of ${also.join(", ")}` }]),
+    { text: `${figure(metres(heightM))}: ${name}${size}`, style: "strong" },
+    { text: `${words.to(hop, far)}, ${azimuth}` },
+    ...(role === "antenna" ? [] : [{ text: words.role(role) }]),
+    ...(on === "" ? [] : [{ text: words.onIt(on) }]),
+    ...(numbers === "" ? [] : [{ text: words.down(numbers) }]),
+    ...(also.length === 0 ? [] : [{ text: words.alsoOf(also.join(", ")) }]),
   ];
 }
 

@@ -4,6 +4,7 @@ import type { Words } from "../fit.js";
 import type { PlacedItem } from "../placed.js";
 import { overEachOther, type PlacedRound } from "./beside-each-other.js";
 import type { Hung } from "./hung.js";
+import type { MastWords } from "./mast-words.js";
 
 export type AtHeight = Hung & { readonly heightM: number };
 
@@ -47,22 +48,19 @@ export function belowWords(
   there: readonly AtHeight[],
   runM: number | undefined,
   rounds: readonly PlacedRound[],
+  words: MastWords,
 ): Words[] {
   const count = (kind: string) =>
     there.reduce((sum, { down }) => sum + down.filter((one) => one.kind === kind).length, 0);
-  const counts = (["cable", "guide"] as const).flatMap((kind) =>
-    count(kind) === 0 ? [] : [`${count(kind)} ${kind}${count(kind) === 1 ? "" : "s"}`],
-  );
-  const run = runM === undefined ? "" : `, ${metres(runM)} on to the rack`;
-  const drawn =
-    count("cable") + count("guide") > MOST_LINES_DOWN ? "; a line stands for all of one antenna" : "";
-  const down =
-    counts.length === 0 ? "no cable or guide is joined" : `${counts.join(" and ")} down${run}${drawn}`;
+  const [cables, guides] = [count("cable"), count("guide")];
+  const height = (heightM: number) => words.figure(metres(heightM));
+  const run = runM === undefined ? "" : words.onToRack(height(runM));
+  const drawn = cables + guides > MOST_LINES_DOWN ? words.lineForAll : "";
+  const down = cables + guides === 0 ? words.nothingDown : `${words.comesDown(cables, guides)}${run}${drawn}`;
   const over = overEachOther(rounds).map((group) => {
     const heights = group.map((index) => there[index]!.heightM);
     const [low, high] = [Math.min(...heights), Math.max(...heights)];
-    const where = low === high ? `at ${metres(low)}` : `from ${metres(low)} to ${metres(high)}`;
-    return `${group.length} antennas stand over each other here, ${where}`;
+    return words.over(group.length, height(low), height(high));
   });
   return [down, ...over].map((text) => ({ text }));
 }

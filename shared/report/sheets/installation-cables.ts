@@ -1,0 +1,119 @@
+/** Every cable, guide and feed of a site with what is written on it at both ends. */
+import { type CableLabel, labelsOf, portWords } from "../../equipment/wiring/labels.js";
+import type { JoinedBy, Joint, Wiring } from "../../equipment/wiring/wiring.js";
+import { metres, trimmed } from "../../format/numbers.js";
+import type { Block, Inline, Section, Table } from "../document/document.js";
+import type { SheetWords } from "./words/sheet-words.js";
+
+/** @param rule of labels, as the network states it */
+export function cableSection(wiring: Wiring, rule: string | undefined, words: SheetWords): Section[] {
+  const { cables } = words.installation;
+  const labels = labelsOf(wiring, rule);
+  const labelled = wiring.joints.flatMap((joint) => {
+    const label = labels.get(joint);
+    return label === undefined ? [] : [{ joint, label }];
+  });
+  const outdoors = labelled.filter(({ joint }) => joint.carries.kind === "hop");
+  const indoors = labelled.filter(({ joint }) => joint.carries.kind !== "hop");
+  const blocks: Block[] = [
+    ...(outdoors.length === 0 ? [] : [cableTable(cables.outdoors, outdoors, wiring, words)]),
+    ...(indoors.length === 0 ? [] : [cableTable(cables.indoors, indoors, wiring, words)]),
+    ...openTable(wiring, words),
+  ];
+  if (blocks.length === 0) return [];
+  const told = [
+    ...(labelled.some(({ joint }) => joint.proposed) ? [cables.proposedTold] : []),
+    cables.labelsTold,
+  ].join(" ");
+  return [
+    {
+      id: "cables",
+      title: cables.title,
+      blocks: [...blocks, { type: "paragraph", text: { text: told, mark: "quiet" } }],
+    },
+  ];
+}
+
+interface Labelled {
+  readonly joint: Joint;
+  readonly label: CableLabel;
+}
+
+function cableTable(caption: string, all: readonly Labelled[], wiring: Wiring, words: SheetWords): Table {
+  const { cables } = words.installation;
+  return {
+    type: "table",
+    caption,
+    columns: [
+      { title: cables.number },
+      { title: cables.what },
+      { title: cables.from },
+      { title: cables.labelThere },
+      { title: cables.to },
+      { title: cables.labelThere },
+      { title: cables.done, fill: true },
+    ],
+    rows: all.map(({ joint, label }) => {
+      const by: Inline = joint.proposed
+        ? [byText(joint.by, words), { text: ` ${cables.proposed}`, mark: "quiet" }]
+        : byText(joint.by, words);
+      const [one, other] = joint.ends;
+      return {
+        cells: [
+          { text: label.cable, mark: "strong" },
+          by,
+          portWords(one, wiring),
+          label.ends[0],
+          portWords(other, wiring),
+          label.ends[1],
+          "",
+        ],
+      };
+    }),
+  };
+}
+
+function byText(by: JoinedBy, words: SheetWords): string {
+  const { cables, antennas } = words.installation;
+  switch (by.kind) {
+    case "cable": {
+      const name = by.cable ?? `${cables.kinds[by.sort]}, ${antennas.toChoose}`;
+      return withLength(name, by.lengthM, by.estimated === true, words);
+    }
+    case "waveguide":
+      return withLength(by.feeder ?? `${cables.guide}, ${antennas.toChoose}`, by.lengthM, false, words);
+    case "fuse":
+      return words.figure(
+        cables.fuse(by.feed, by.fuse, by.ratingA === undefined ? undefined : `${trimmed(by.ratingA, 1)} A`),
+      );
+    case "wire":
+      return cables.wire;
+    // A flange and a backplane have no label.
+    default:
+      return cables.patch;
+  }
+}
+
+function withLength(
+  name: string,
+  lengthM: number | undefined,
+  estimated: boolean,
+  { figure }: SheetWords,
+): string {
+  return lengthM === undefined ? name : `${name}, ${estimated ? "~" : ""}${figure(metres(lengthM))}`;
+}
+
+/** What found no port, or has nothing at its other end. */
+function openTable(wiring: Wiring, words: SheetWords): Table[] {
+  const { cables } = words.installation;
+  const loose = wiring.loose.filter(({ lacks }) => lacks !== "handed over");
+  if (loose.length === 0) return [];
+  return [
+    {
+      type: "table",
+      caption: cables.open,
+      columns: [{ title: cables.from }, { title: words.acceptance.reason }],
+      rows: loose.map((one) => ({ cells: [portWords(one, wiring), cables.lacks[one.lacks]] })),
+    },
+  ];
+}

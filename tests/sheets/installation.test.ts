@@ -1,0 +1,213 @@
+/** The sheet that a site is built by has everything that hangs, runs and is earthed there, in the language asked for. */
+import { beforeAll, describe, expect, test } from "vitest";
+import { type JudgedDesign, judgeFolder } from "../../server/findings/judged-folder.js";
+import { sheetsOf } from "../../server/sheets/sheets.js";
+import { branchesOf } from "../../shared/equipment/branches.js";
+import { type SitePlan, sitePlans } from "../../shared/equipment/site-plan.js";
+import { labelsOf, portWords } from "../../shared/equipment/wiring/labels.js";
+import { siteWiring } from "../../shared/equipment/wiring/site-wiring.js";
+import type { HopResult } from "../../shared/evaluate/account/result.js";
+import { metres } from "../../shared/format/numbers.js";
+import { gridNorth } from "../../shared/geodesy/grid-convergence.js";
+import { magneticField } from "../../shared/geodesy/magnetic.js";
+import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
+import type { Page } from "../../shared/report/document/document.js";
+import { printHtml } from "../../shared/report/document/html.js";
+import { printMarkdown } from "../../shared/report/document/markdown.js";
+import { hungAt } from "../../shared/report/draw/system/site/hung.js";
+import { installationSheet } from "../../shared/report/sheets/installation.js";
+import { countedFrom } from "../../shared/report/sheets/norths.js";
+import { said } from "../../shared/report/sheets/said.js";
+import { ENGLISH } from "../../shared/report/sheets/words/english.js";
+import { GERMAN } from "../../shared/report/sheets/words/german.js";
+import { fixture } from "../support/fixture.js";
+
+let design: JudgedDesign;
+let plans: ReadonlyMap<string, SitePlan>;
+const results = new Map<string, HopResult>();
+
+beforeAll(async () => {
+  const judged = await judgeFolder("samples/eskerfold", { today: "2026-06-01" });
+  design = judged.designs[0]!;
+  plans = sitePlans(design.model.design());
+  for (const [name, { result }] of design.session.results()) results.set(name, result);
+}, 300_000);
+
+const REVISION = { state: "not in git" } as const;
+const plain = (html: string) =>
+  html
+    .replace(/<style>.*?<\/style>/s, "")
+    .replace(/<figure>.*?<\/figure>/gs, " ")
+    .replace(/<[^>]+>/g, "\n")
+    .replace(/&#39;/g, "'")
+    .replace(/&quot;/g, '"')
+    .replace(/\u00a0/g, " ")
+    .replace(/\u2212/g, "-");
+
+describe.each([
+  ["English", ENGLISH],
+  ["German", GERMAN],
+])("in %s", (_, words) => {
+  const sheets = (site?: string) => [
+    ...sheetsOf(design, { kinds: ["installation"], site, words, folder: "", revision: REVISION }),
+  ];
+
+  test("each site that has something has a sheet, and one alone when it is asked for", () => {
+    expect(sheets().length).toBe(plans.size);
+    expect(sheets("OSTREL").map(({ name }) => name)).toEqual(["installation/OSTREL"]);
+  });
+
+  test("each antenna has height, azimuths of three norths, tilt, what is on it, and boxes", () => {
+    for (const [name, plan] of plans) {
+      const [page] = sheets(name);
+      const text = plain(printHtml(page!).text);
+      const position = plan.site.position!;
+      const { declinationDeg } = magneticField(position, plan.site.groundM ?? 0, 2026 + 120 / 365)!;
+      const { convergenceDeg } = gridNorth(position)!;
+      for (const one of hungAt(plan, siteWiring(plan), results)) {
+        expect(text).toContain(words.figure(metres(one.heightM!)));
+        expect(text).toContain(words.figure(`${one.azimuthDeg!.toFixed(2)}°`));
+        expect(text).toContain(words.figure(`${countedFrom(one.azimuthDeg!, declinationDeg).toFixed(1)}°`));
+        expect(text).toContain(words.figure(`${countedFrom(one.azimuthDeg!, convergenceDeg).toFixed(2)}°`));
+      }
+      expect(text).toContain(words.day("2026-05-01"));
+      expect(text).not.toMatch(/NaN|undefined|Infinity/);
+    }
+  });
+
+  test("each cable, guide and feed has its number, both ends and both labels", () => {
+    for (const [name, plan] of plans) {
+      const text = plain(printHtml(sheets(name)[0]!).text);
+      const wiring = siteWiring(plan);
+      for (const [joint, { cable, ends }] of labelsOf(wiring, design.model.design().labels))
+        for (const told of [cable, ...ends, ...joint.ends.map((end) => portWords(end, wiring))])
+          expect(text).toContain(told);
+    }
+  });
+
+  test("cautions come first, with a distance for each hop of the site", () => {
+    for (const page of sheets()) {
+      expect(page.sections[0]!.blocks[0]!.type).toBe("cautions");
+      const text = plain(printHtml(page).text);
+      for (const item of words.safety.items) expect(text).toContain(item.replaceAll("-48", "-48"));
+      const plan = plans.get(page.name.split("/")[1]!)!;
+      for (const { hop } of plan.ends) expect(text).toMatch(new RegExp(`${hop.name}: .* \\d`));
+    }
+  });
+
+  test("address, access and contact where they are stated, and that they are not", () => {
+    const text = plain(printHtml(sheets("HIGHFOLD")[0]!).text);
+    expect(text).toContain("end of the fold road");
+    expect(text).toContain("village hall, weekdays");
+    expect(plain(printHtml(sheets("OSTREL")[0]!).text)).toContain(words.common.notStated);
+  });
+
+  test("the same in Markdown, where boxes are lines", () => {
+    const [page] = sheets("HIGHFOLD");
+    const [text] = printMarkdown(page!);
+    expect(text!.text).toContain(`# ${words.installation.title}: High Fold`);
+    expect(text!.text).not.toMatch(/NaN|undefined/);
+  });
+});
+
+/** Words that would be left over from the other language; labels and names of the catalogue are the design's. */
+const ENGLISH_ONLY =
+  /\b(the|and|with|height|azimuth|main|standby|arm|first polarization|carrier|unit of|chassis|coupler|earthed|feed|guide|true|north|fuse|patch|wire|tower|mast of)\b/;
+
+test("no English is left on a German sheet but for labels and what the design itself says", () => {
+  for (const page of sheetsOf(design, {
+    kinds: ["installation"],
+    words: GERMAN,
+    folder: "",
+    revision: REVISION,
+  })) {
+    const rows = page.sections
+      .filter(({ id }) => id !== "cables")
+      .flatMap(({ blocks }) => textsIn({ ...page, sections: [{ id: "", title: "", blocks }] }));
+    for (const text of rows) if (!FROM_THE_DESIGN.test(text)) expect(text).not.toMatch(ENGLISH_ONLY);
+    expect(
+      rows.filter(
+        (line) => /\d\.\d+ (m|km|GHz|dB|kg)\b/.test(line) && !/parabolic|split mount|waveguide/.test(line),
+      ),
+    ).toEqual([]);
+  }
+});
+
+const FROM_THE_DESIGN =
+  /split mount|parabolic|waveguide|transducer|hybrid|village|snow|fold road|Ethernet|all-outdoor|long-haul|GHz/;
+
+function textsIn(page: Page): string[] {
+  const text = printHtml({ ...page, colophon: "" }).text;
+  return plain(text)
+    .split("\n")
+    .filter((line) => line.trim() !== "");
+}
+
+test("each branch of each arrangement is said in German", () => {
+  const known = new Set(Object.keys(GERMAN.installation.pieces));
+  for (const facts of ARRANGEMENTS)
+    for (const { name } of branchesOf(facts))
+      for (const piece of name.split(", ")) expect(known).toContain(piece.replace(/ \d+$/, ""));
+  expect(said("first polarization, standby", GERMAN)).toBe("erste Polarisation, Reserve");
+  expect(said("carrier 2", GERMAN)).toBe("Träger 2");
+  expect(said("main arm, vertical", GERMAN)).toBe("Hauptarm, vertikal");
+  expect(said("constructor", GERMAN)).toBe("constructor");
+});
+
+test("without a day and outside the model's years bearings for a compass are left out, and that is said", () => {
+  const plan = plans.get("HIGHFOLD")!;
+  const base = { plan, design: {}, results, pairs: new Map(), name: "a", words: ENGLISH, colophon: "" };
+  const none = plain(printHtml(installationSheet(base)).text);
+  expect(none).toContain("states no day for them (magnetic-date) and no commit of git has one");
+  expect(none).not.toContain("On a compass, ");
+  const late = plain(printHtml(installationSheet({ ...base, magneticDay: { day: "2031-05-01" } })).text);
+  expect(late).toContain("2031-05-01 lies outside the years");
+  expect(late).not.toContain("On a compass, ");
+});
+
+test("a site about which next to nothing is stated has a sheet that says so", () => {
+  const { model } = fixture(`site A {
+  address "<script>alert(1)</script>"
+  access "| **bold** |"
+}
+site B {
+}
+hop A-B {
+  A {
+    transmits high
+  }
+  B {
+    transmits low
+  }
+}`);
+  const plan = sitePlans(model.design()).get("A")!;
+  const base = {
+    plan,
+    design: {},
+    results: new Map(),
+    pairs: new Map(),
+    name: "a",
+    words: ENGLISH,
+    colophon: "",
+  };
+  const page = installationSheet(base);
+  const { text } = printHtml(page);
+  expect(plain(text)).toContain("not stated");
+  expect(text).not.toContain("<script>");
+  expect(text).not.toMatch(/NaN|undefined/);
+  expect(printMarkdown(page)[0]!.text).not.toContain("| **bold** |");
+});
+
+test("the grid is that of the system that the position is stated in", () => {
+  const { model } = fixture(`site A {
+  at epsg 2056 2600000 E 1200000 N
+}
+site B {
+  at utm 32 north 412345 E 5261234 N
+}
+site C {
+  at 47.5 8.5
+}`);
+  const sites = model.design().sites;
+  expect(["A", "B", "C"].map((name) => sites.get(name)!.gridEpsg)).toEqual([2056, 32632, undefined]);
+});
