@@ -29,6 +29,6 @@ test("a section that is left out on paper is on the screen, and paper says where
 });
 
 test("Markdown has all of it", () => {
-  const [{ text }] = printMarkdown(page) as [{ text: string }];
-  for (const said of ["one", "two", "three"]) expect(text).toContain(said);
+  const [printed] = printMarkdown(page);
+  for (const said of ["one", "two", "three"]) expect(printed!.text).toContain(said);
 });
