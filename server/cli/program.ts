@@ -144,12 +144,10 @@ function addList(root: Command): void {
 function addSheets(root: Command): void {
   root
     .command("sheets")
-    .description(
-      "write papers for people outside: what a site is built by, what to read at line-up, what a hop is accepted with",
-    )
+    .description("write papers for people outside: for building, line-up, acceptance, the licensing desk, the buyer")
     .argument("[dir]", "folder of one or several designs", ".")
     .requiredOption("--out <dir>", "folder to write into; made when missing")
-    .option("--sheet <kinds...>", "line-up, acceptance, installation; left out: all")
+    .option("--sheet <kinds...>", "line-up, acceptance, installation, licences, frequencies, parts; left out: all")
     .option("--hop <hop>", "sheets of this hop alone")
     .option("--site <site>", "sheets of this site alone")
     .option("--language <language>", "en or de", "en")

@@ -4,11 +4,12 @@ import { runningTitle, withRunning } from "../../shared/report/sheets/running.js
 import { ENGLISH } from "../../shared/report/sheets/words/english.js";
 import { GERMAN } from "../../shared/report/sheets/words/german.js";
 import type { JudgedDesign } from "../findings/judged-folder.js";
+import { DESIGN_SHEETS } from "./design-sheets.js";
 import { HOP_SHEETS } from "./hop-sheets.js";
 import type { SheetFamily, SheetOptions } from "./sheet-family.js";
 import { SITE_SHEETS } from "./site-sheets.js";
 
-const FAMILIES: readonly SheetFamily[] = [HOP_SHEETS, SITE_SHEETS];
+const FAMILIES: readonly SheetFamily[] = [HOP_SHEETS, SITE_SHEETS, DESIGN_SHEETS];
 
 export const SHEET_KINDS: readonly string[] = FAMILIES.flatMap(({ kinds }) => kinds);
 

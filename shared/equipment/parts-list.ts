@@ -24,6 +24,8 @@ export interface Part {
   readonly orderCode?: string;
   /** What parts of one name differ by: half and sub-band of a unit, length of a feeder. */
   readonly detail?: string;
+  /** What our own words in name and detail stand for, for whoever says it in another language. */
+  readonly says?: PartSays;
   /** Pieces. */
   readonly quantity: number;
   /** All pieces together, of cables. */
@@ -37,6 +39,12 @@ export interface Part {
   /** As the design states it, of parts of one end or site. */
   readonly delivery?: Delivery;
 }
+
+export type PartSays =
+  | ({ readonly is: "setting" } & Pick<UnitSetting, "half" | "subBand" | "open">)
+  /** @param entry of the catalogue that it goes with */
+  | { readonly is: "fitting"; readonly entry: string; readonly connector?: string }
+  | { readonly is: "piece"; readonly lengthM: number };
 
 export interface SpareParts extends Part {
   readonly rule: SpareRule;
@@ -143,7 +151,12 @@ function compare(a: string, b: string): number {
 function unitParts({ hop, end }: SiteEnd, facts: ArrangementFacts): Part[] {
   const { radio } = hop;
   if (radio === undefined) return [];
-  return unitsOf(hop, end, facts).map((unit) => ({ ...piece("unit", radio, 1), detail: unitWords(unit) }));
+  return unitsOf(hop, end, facts).map((unit) => {
+    const { half, subBand, open } = unit;
+    const detail = unitWords(unit);
+    const part = piece("unit", radio, 1);
+    return detail === undefined ? part : { ...part, detail, says: { is: "setting", half, subBand, open } };
+  });
 }
 
 /** What units of one radio are ordered by: `high half, sub-band A`. */
@@ -168,7 +181,11 @@ function couplerParts({ hop, end }: SiteEnd, facts: ArrangementFacts): Part[] {
   for (const { stand, count } of feederPieces(hop, end, facts)) {
     const { feeder, feederLengthM } = stand;
     if (feeder !== undefined && feederLengthM !== undefined)
-      parts.push({ ...piece("feeder", feeder, count), detail: `${feederLengthM} m` });
+      parts.push({
+        ...piece("feeder", feeder, count),
+        detail: `${feederLengthM} m`,
+        says: { is: "piece", lengthM: feederLengthM },
+      });
   }
   const toChoose = guidePieces(hop, end, facts)
     .filter(({ lead }) => lead === "piece to choose" || lead === "line to choose")
@@ -192,12 +209,16 @@ function cableParts(
     { ...piece("cable", cable, quantity), lengthM: quantity * lengthM, eachM: lengthM, estimated },
   ];
   if (cable.connector !== undefined) {
-    parts.push(piece("connector", { name: `${cable.connector} for ${cable.name}` }, 2 * quantity));
+    const { connector, name } = cable;
+    parts.push({
+      ...piece("connector", { name: `${connector} for ${name}` }, 2 * quantity),
+      says: { is: "fitting", entry: name, connector },
+    });
   }
   // Fibre has no screen to ground.
   if (cable.kind !== "fibre") {
     const kits = groundingKits(lengthM, groundingEveryM) * quantity;
-    parts.push({ ...piece("grounding kit", { name: `for ${cable.name}` }, kits), estimated });
+    parts.push({ ...fitting("grounding kit", cable.name, kits), estimated });
   }
   return parts;
 }
@@ -217,7 +238,7 @@ function openArms(plan: SitePlan): ReadonlyMap<string, readonly Part[]> {
   for (const { kind, name, of, ports } of siteWiring(plan).parts.values()) {
     const open = ports.filter(({ terminated }) => terminated).length;
     if (kind !== "coupler" || of === undefined || open === 0) continue;
-    byHop.set(of.hop, [...(byHop.get(of.hop) ?? []), piece("termination", { name: `for ${name}` }, open)]);
+    byHop.set(of.hop, [...(byHop.get(of.hop) ?? []), fitting("termination", name ?? "", open)]);
   }
   return byHop;
 }
@@ -243,6 +264,10 @@ interface Named {
 
 function piece(kind: PartKind, { name, title, orderCode }: Named, quantity: number): Part {
   return { kind, name, title, ...(orderCode !== undefined && { orderCode }), quantity, estimated: false };
+}
+
+function fitting(kind: PartKind, entry: string, quantity: number): Part {
+  return { ...piece(kind, { name: `for ${entry}` }, quantity), says: { is: "fitting", entry } };
 }
 
 function words(parts: readonly (string | undefined)[]): string | undefined {

@@ -7,6 +7,7 @@ import { type Stand, standsOf } from "../equipment/stands.js";
 import type { CarrierEnd, CarrierResult } from "../evaluate/account/carrier-result.js";
 import type { HopResult } from "../evaluate/account/result.js";
 import { carriersOf } from "../evaluate/level/carriers.js";
+import { transmitPowerDbm } from "../evaluate/level/levels.js";
 import { antennaGain } from "../radio/antenna-gain.js";
 import { factsAt } from "../radio/arrangement-pairs.js";
 import { SINGLE } from "../radio/arrangements.js";
@@ -35,6 +36,12 @@ export interface Transmission {
   readonly bandwidthHz?: number;
   /** For example `55M0D7W`. */
   readonly emission?: string;
+  /** At the unit, of any mode. */
+  readonly powerDbm?: number;
+  /** What lies between the unit and its antenna, 0 or more; undefined: not known. */
+  readonly lossDb?: number;
+  /** What power control takes off while nothing fades. */
+  readonly reductionDb?: number;
   /** Of any mode, of the unit and its standby: what a licence is for. */
   readonly greatestEirpDbm?: number;
   /** In the mode that the objective is held against. */
@@ -116,6 +123,9 @@ function transmissionOf(
   const { widthHz } = carrier;
   const greatestEirpDbm = end.licensedEirpDbm;
   const reductionDb = reductionOf(hop, stated);
+  const powersDbm = hop.modes.flatMap((mode) => transmitPowerDbm(stated, mode) ?? []);
+  const powerDbm = powersDbm.length > 0 ? Math.max(...powersDbm) : undefined;
+  const gainDbi = stand?.antenna && antennaGain(stand.antenna, frequencyHz)?.gainDbi;
   return {
     hop: hop.name,
     site: end.site,
@@ -128,13 +138,16 @@ function transmissionOf(
     polarization: carrier.polarization,
     bandwidthHz: widthHz,
     emission: widthHz === undefined ? undefined : emissionDesignator(widthHz, emissionClassOf(hop)),
+    powerDbm,
+    lossDb: lossBetween(powerDbm, gainDbi, end.eirp?.greatestDbm),
+    reductionDb,
     greatestEirpDbm,
     judgedEirpDbm: end.eirp?.judgedDbm,
     controlledEirpDbm:
       greatestEirpDbm === undefined || reductionDb === undefined ? undefined : greatestEirpDbm - reductionDb,
     antenna: end.antenna,
     antennaFact: stand?.fact ?? "antenna",
-    gainDbi: stand?.antenna && antennaGain(stand.antenna, frequencyHz)?.gainDbi,
+    gainDbi,
     beamwidthDeg: stand?.antenna?.beamwidthDeg,
     antennaHeightM: end.antennaHeightM,
     azimuthDeg: seen?.azimuthDeg,
@@ -163,6 +176,17 @@ function channelOf({ channel, furtherChannels = [] }: Hop, number: number | unde
 
 function standOf(hop: Hop, end: HopEnd, antennaNumber: number): Stand | undefined {
   return standsOf(end, factsAt(hop, end) ?? SINGLE)[antennaNumber - 1];
+}
+
+/** Below a hair it is rounding. */
+function lossBetween(
+  powerDbm: number | undefined,
+  gainDbi: number | undefined,
+  eirpDbm: number | undefined,
+): number | undefined {
+  if (powerDbm === undefined || gainDbi === undefined || eirpDbm === undefined) return undefined;
+  const lossDb = powerDbm + gainDbi - eirpDbm;
+  return Math.abs(lossDb) < 1e-9 ? 0 : lossDb;
 }
 
 /** Undefined: nothing is taken off, or the radio does not say how much. */

@@ -122,6 +122,8 @@ export interface Section {
   readonly blocks: readonly Block[];
   /** On paper: left out, as another paper has it, or set small in two columns. Undefined: as on the screen. */
   readonly print?: "left out" | "small";
+  /** Short enough for one side of paper, where it stays together. */
+  readonly together?: true;
 }
 
 /** A figure that a reader looks for first. */
@@ -154,12 +156,8 @@ export interface Letterhead {
   readonly foot: readonly string[];
 }
 
-/** Undefined: as the reader's printer is set. */
-export interface Paper {
-  readonly size?: "A4" | "Letter";
-  /** For tables of many columns. */
-  readonly landscape?: true;
-}
+/** As `size` of a page in CSS. */
+export type PaperSize = "A4" | "Letter";
 
 export interface Page {
   /** File name without ending; folders parted by `/`. */
@@ -171,7 +169,8 @@ export interface Page {
   /** What each printed side carries beside its number: the design's name and revision. */
   readonly running?: string;
   readonly letterhead?: Letterhead;
-  readonly paper?: Paper;
+  /** Undefined: as the reader's printer is set. */
+  readonly paper?: PaperSize;
   /** The way back to the page above. */
   readonly up?: { readonly text: string; readonly to: PageLink };
   readonly keyFigures: readonly KeyFigure[];

@@ -117,12 +117,16 @@ function keyFigures(figures: readonly KeyFigure[]): string {
   return `<dl class="key${figures.length > 5 ? " many" : ""}">${items.join("")}</dl>`;
 }
 
-function sectionHtml({ id, title, blocks, print }: Section, page: Page): string {
+function sectionHtml({ id, title, blocks, print, together }: Section, page: Page): string {
   // On paper a heading does not part from what it is about: sentences alone are only the way there.
   const first = blocks.findIndex(({ type }) => type !== "paragraph");
   const led = first < 0 ? blocks.length : isLong(blocks[first]!) ? first : first + 1;
-  const printed = print === undefined ? "" : ` class="${print === "small" ? "small" : "unprinted"}"`;
-  return `<section id="${escapedAsIs(id)}"${printed}>
+  const printed = [
+    ...(print === undefined ? [] : [print === "small" ? "small" : "unprinted"]),
+    ...(together ? ["together"] : []),
+  ];
+  const classes = printed.length === 0 ? "" : ` class="${printed.join(" ")}"`;
+  return `<section id="${escapedAsIs(id)}"${classes}>
 <div class="lead">
 <h2>${escaped(title)}</h2>
 ${blocksHtml(blocks.slice(0, led), page)}

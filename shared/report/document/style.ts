@@ -239,6 +239,7 @@ h2{font-size:11pt;margin:0 0 .3rem}
 .key dd{font-size:1.15rem}
 section{margin-top:3.2mm}
 h2{break-after:avoid}
+.together{break-inside:avoid}
 .lead{break-inside:avoid}
 figure,tr,.findings li,.key,.scroll,.facts,.pair>div{break-inside:avoid}
 .scroll.long{break-inside:auto}

@@ -1,4 +1,5 @@
 import { ENGLISH_INSTALLATION } from "./english/installation.js";
+import { ENGLISH_DESK } from "./english/desk.js";
 import { ENGLISH_REVISION } from "./english/revision.js";
 import type { SheetWords } from "./sheet-words.js";
 
@@ -119,6 +120,7 @@ export const ENGLISH: SheetWords = {
     },
     back: "Readings go back into the design by the list for line-up (`hopwright list line-up`, then `hopwright import`), or as `measured` lines of the hop.",
   },
+  desk: ENGLISH_DESK,
   acceptance: {
     title: "Acceptance",
     asked: "What is asked",

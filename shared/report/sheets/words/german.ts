@@ -1,4 +1,5 @@
 import { GERMAN_INSTALLATION } from "./german/installation.js";
+import { GERMAN_DESK } from "./german/desk.js";
 import { GERMAN_REVISION } from "./german/revision.js";
 import type { SheetWords } from "./sheet-words.js";
 
@@ -119,6 +120,7 @@ export const GERMAN: SheetWords = {
     },
     back: "Ablesungen kommen mit der Liste zum Einmessen in den Entwurf zurück (`hopwright list line-up`, dann `hopwright import`) oder als Zeilen `measured` des Funkfelds.",
   },
+  desk: GERMAN_DESK,
   acceptance: {
     title: "Abnahme",
     asked: "Was verlangt ist",

@@ -8,6 +8,7 @@ import type { Polarization } from "../../../design/design.js";
 import type { Verdict } from "../../../evaluate/account/outage-result.js";
 import type { PageLanguage } from "../../document/document.js";
 import type { InstallationWords } from "./installation-words.js";
+import type { DeskWords } from "./desk-words.js";
 import type { RevisionWords } from "./revision-words.js";
 
 export interface SheetWords {
@@ -105,6 +106,7 @@ export interface SheetWords {
     };
     readonly back: string;
   };
+  readonly desk: DeskWords;
   readonly acceptance: {
     readonly title: string;
     readonly asked: string;

@@ -1,0 +1,181 @@
+/** Licence schedule: all that an application, or a check of one, needs of each transmission, and what was granted. */
+import { daysBetween } from "../../../design/day.js";
+import type { Hop } from "../../../design/design.js";
+import type { Licence } from "../../../design/licence.js";
+import { ALL_BUILT } from "../../../design/state.js";
+import type { HopResult } from "../../../evaluate/account/result.js";
+import { kilometres } from "../../../format/numbers.js";
+import type { Held, HeldHop } from "../../../licence/held.js";
+import type { Block, Inline, Page, Section, Table, TableRow } from "../../document/document.js";
+import type { SheetWords } from "../words/sheet-words.js";
+import { type DeskInput, deskPage, hopName, siteName, stateText } from "./desk-sheet.js";
+import { departureText, placeRows, sentRows, unconfirmedPlans } from "./licence-rows.js";
+
+export interface LicensedHop {
+  readonly held: HeldHop;
+  readonly result?: HopResult;
+}
+
+export interface LicencesInput extends DeskInput {
+  /** In the order of the text. */
+  readonly hops: readonly LicensedHop[];
+  /** In the order of the text; undefined: the design states none. */
+  readonly licences?: readonly Licence[];
+  /** ISO date. */
+  readonly day: string;
+}
+
+export function licencesSheet(input: LicencesInput): Page {
+  const { hops, words } = input;
+  const sending = hops.filter(({ held }) => held.held.length > 0);
+  const silent = hops.filter(({ held }) => held.held.length === 0);
+  return deskPage(input, words.desk.licences.title, [
+    summary(input),
+    ...sending.map((one) => hopSection(one, words)),
+    ...(silent.length === 0 ? [] : [openSection(silent, words)]),
+  ]);
+}
+
+function summary({ hops, licences, day, words }: LicencesInput): Section {
+  const { licences: said } = words.desk;
+  const shownDay = day === ALL_BUILT ? "–" : words.day(day);
+  const blocks: Block[] = [{ type: "paragraph", text: said.told(shownDay) }];
+  if (licences === undefined || licences.length === 0)
+    blocks.push({ type: "paragraph", text: said.noneStated });
+  else {
+    const held = new Map(hops.flatMap((one) => one.held.held.map((each) => [each.licence, each] as const)));
+    const rows = licences
+      .toSorted((a, b) => compare(a.until ?? "~", b.until ?? "~"))
+      .map((licence) => licenceRow(licence, held.get(licence), day, words));
+    const columns = [said.number, words.desk.hop, said.from, said.lastDay, said.left, said.stands];
+    blocks.push({ type: "table", columns: columns.map((title) => ({ title })), rows });
+    const without = hops.flatMap((one) => one.held.held.filter(({ licence }) => licence === undefined));
+    if (without.length > 0) blocks.push({ type: "paragraph", text: said.without(without.length) });
+  }
+  blocks.push({ type: "paragraph", text: { text: said.usualLetters, mark: "quiet" } });
+  blocks.push({ type: "paragraph", text: { text: said.powerTold, mark: "quiet" } });
+  return { id: "licences", title: said.summary, blocks };
+}
+
+function licenceRow(licence: Licence, held: Held | undefined, day: string, words: SheetWords): TableRow {
+  const { licences: said } = words.desk;
+  return {
+    cells: [
+      licence.number,
+      licence.hop,
+      licence.site,
+      licence.until === undefined ? "–" : words.day(licence.until),
+      left(licence, day, words),
+      held === undefined
+        ? { text: said.notSent, mark: "warning" }
+        : held.departures.length === 0
+          ? said.held
+          : [
+              { text: said.differs, mark: "error" },
+              ` ${held.departures.map(({ figure }) => said.figures[figure]).join(", ")}`,
+            ],
+    ],
+  };
+}
+
+function left({ until }: Licence, day: string, { desk }: SheetWords): Inline {
+  const { licences: said } = desk;
+  if (until === undefined) return said.noEnd;
+  if (until < day) return { text: said.ended, mark: "error" };
+  return said.daysLeft(daysBetween(day, until));
+}
+
+/** More transmissions than these stand in a table for each end. */
+const MOST_COLUMNS = 4;
+
+function hopSection({ held, result }: LicensedHop, words: SheetWords): Section {
+  const { hop, held: all } = held;
+  const about = [
+    result?.distanceM === undefined ? undefined : words.figure(kilometres(result.distanceM)),
+    hop.arrangement.name,
+    stateText(hop, words),
+  ].filter((word) => word !== undefined && word !== "");
+  const groups = all.length <= MOST_COLUMNS ? [all] : [...Map.groupBy(all, ({ sent }) => sent.site).values()];
+  return {
+    id: `hop-${hop.name}`,
+    title: hopName(hop),
+    together: true,
+    blocks: [
+      { type: "paragraph", text: about.join(", ") },
+      placeTable(hop, all, words),
+      ...groups.map((those) => sentTable(hop, those, all, result, words)),
+      ...notes(all, words),
+    ],
+  };
+}
+
+function placeTable(hop: Hop, all: readonly Held[], words: SheetWords): Table {
+  return {
+    type: "table",
+    columns: [
+      { title: words.desk.licences.place },
+      ...hop.ends.map(({ site }) => ({ title: siteName(site) })),
+    ],
+    rows: placeRows(hop, all, words),
+  };
+}
+
+function sentTable(
+  hop: Hop,
+  those: readonly Held[],
+  all: readonly Held[],
+  result: HopResult | undefined,
+  words: SheetWords,
+): Table {
+  const several = new Set(all.map(({ sent }) => sent.carrier)).size > 1;
+  return {
+    type: "table",
+    columns: [
+      { title: words.desk.licences.transmission },
+      ...those.map(({ sent }) => ({
+        title: several ? `${sent.site}, ${words.carrier(sent.carrier)}` : sent.site,
+      })),
+    ],
+    rows: sentRows({ hop, those, all, result, words }),
+  };
+}
+
+/** What the star means, and differences once more in a sentence each, so that no cell has to be searched for. */
+function notes(all: readonly Held[], words: SheetWords): Block[] {
+  const items = all.flatMap(({ sent, licence, departures }) =>
+    departures.map(
+      (one): Inline => [
+        `${sent.site}, ${licence!.number}: `,
+        { text: words.desk.licences.differs, mark: "error" },
+        ` ${departureText(one, sent, licence!, words)}`,
+      ],
+    ),
+  );
+  const plans = unconfirmedPlans(all, words).map(
+    (standing): Inline => [
+      "* ",
+      { text: words.desk.notConfirmed, mark: "unjudged" },
+      ` ${standing}. ${words.desk.standingNeeds}`,
+    ],
+  );
+  return [
+    ...(items.length === 0 ? [] : [{ type: "list", items } as const]),
+    ...plans.map((text) => ({ type: "paragraph", text }) as const),
+  ];
+}
+
+function openSection(silent: readonly LicensedHop[], words: SheetWords): Section {
+  const { licences: said } = words.desk;
+  return {
+    id: "open",
+    title: said.open,
+    blocks: [
+      { type: "paragraph", text: said.openTold },
+      { type: "list", items: silent.map(({ held: { hop } }) => hopName(hop)) },
+    ],
+  };
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}

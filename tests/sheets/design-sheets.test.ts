@@ -1,0 +1,260 @@
+/** The sheets of a whole design say what lists, licences and rules say, in both languages, and run nothing. */
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { DesignModel } from "../../language/model/design-model.js";
+import { readSource } from "../../language/model/source-file.js";
+import { merged, partsOfNetwork } from "../../shared/equipment/parts-list.js";
+import { runsOf } from "../../shared/equipment/runs.js";
+import { sitePlans } from "../../shared/equipment/site-plan.js";
+import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { heldHop, licencesFor } from "../../shared/licence/held.js";
+import { rastersOf, siteHalves } from "../../shared/licence/rasters.js";
+import { transmissionsOf } from "../../shared/licence/transmissions.js";
+import { channelList } from "../../shared/lists/subjects/channels.js";
+import { partList } from "../../shared/lists/subjects/parts.js";
+import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
+import type { Page, Table } from "../../shared/report/document/document.js";
+import { spansOf } from "../../shared/report/document/document.js";
+import { printHtml } from "../../shared/report/document/html.js";
+import { printMarkdown } from "../../shared/report/document/markdown.js";
+import { frequenciesSheet } from "../../shared/report/sheets/desk/frequencies.js";
+import { licencesSheet } from "../../shared/report/sheets/desk/licences.js";
+import { partsSheet } from "../../shared/report/sheets/desk/parts.js";
+import { ENGLISH } from "../../shared/report/sheets/words/english.js";
+import { GERMAN } from "../../shared/report/sheets/words/german.js";
+import type { SheetWords } from "../../shared/report/sheets/words/sheet-words.js";
+import { EXAMPLE_PREAMBLE, exampleHop } from "../../shared/rules/example-preamble.js";
+import { CATALOGUE, textOf } from "../equipment/arrangement-texts.js";
+import { designOf } from "../equipment/designs.js";
+import { exampleGround, judgeExample } from "../rules/example-design.js";
+
+const DAY = "2026-06-01";
+
+function sheetsOf(text: string, words: SheetWords = ENGLISH) {
+  const model = new DesignModel("/example");
+  model.setFile(readSource("/example/example.hop", `${EXAMPLE_PREAMBLE}\n${text}`));
+  const design = model.design();
+  const judged = [...design.hops.values()].map((hop) => ({
+    hop,
+    result: evaluateHop(hop, exampleGround(hop)),
+  }));
+  const base = { title: "Example", name: "sheet", words, colophon: words.common.colophon("0", "-") };
+  const licences = licencesSheet({
+    ...base,
+    day: DAY,
+    licences: design.licences,
+    hops: judged.map(({ hop, result }) => ({
+      held: heldHop(hop, result, licencesFor(design, hop.name), DAY),
+      result,
+    })),
+  });
+  const sent = judged.map(({ hop, result }) => ({ hop, sent: transmissionsOf(hop, result) }));
+  const frequencies = frequenciesSheet({ ...base, plans: model.lookup.plans(), hops: sent });
+  return { design, judged, sent, licences, frequencies, parts: partsSheet({ ...base, design }) };
+}
+
+const plain = (page: Page) =>
+  printHtml(page)
+    .text.replace(/<style>.*?<\/style>/s, "")
+    .replace(/<[^>]+>/g, " ")
+    .replace(/\u00a0/g, " ")
+    .replace(/\u2212/g, "-")
+    .replace(/ +/g, " ");
+
+const cell = (inline: Table["rows"][number]["cells"][number]) =>
+  spansOf(inline)
+    .map((span) => (typeof span === "string" ? span : span.text))
+    .join("");
+
+const tablesIn = (page: Page, section: string) =>
+  page.sections
+    .filter(({ id }) => id === section)
+    .flatMap(({ blocks }) => blocks.filter((block) => block.type === "table"));
+
+const TWO = textOf("2+0 xpic", [4], "KELD", "TARN");
+const PARTS = `${CATALOGUE}${TWO}
+`;
+
+describe("licence schedule", () => {
+  const LICENSED = `${exampleHop()}
+licence "F-1" of KELD-TARN from KELD { frequency 18.93 GHz; polarization horizontal; eirp 20 dBW; antenna DISH120-7; height 30 m; at 47.501 -30.5; until 2026-07-01 }
+licence "F-2" of KELD-TARN from TARN { frequency 17.92 GHz; until 2026-05-01 }
+licence "F-3" of KELD-MOSS from KELD { frequency 7 GHz }
+`;
+
+  test("has every transmission of the list with its figures, and power, loss and gain make the EIRP", () => {
+    const { licences, sent, judged, design } = sheetsOf(PARTS);
+    const list = channelList({
+      design,
+      last: design,
+      hopNames: [],
+      findings: [],
+      today: DAY,
+      results: new Map(judged.map((one) => [one.hop.name, one])),
+    });
+    const all = sent.flatMap((one) => one.sent);
+    expect(all).toHaveLength(list.rows.length);
+    const text = plain(licences);
+    for (const one of all) {
+      expect(one.powerDbm! - one.lossDb! + one.gainDbi!).toBeCloseTo(one.greatestEirpDbm!, 9);
+      // The orthomode transducer O18 of the preamble.
+      expect(one.lossDb).toBeCloseTo(0.4, 9);
+      for (const said of [
+        `${one.frequencyHz / 1e9} GHz`,
+        one.emission!,
+        `${one.powerDbm!.toFixed(1)} dBm`,
+        `${one.greatestEirpDbm!.toFixed(1)} dBm`,
+        `${one.azimuthDeg!.toFixed(2)}°`,
+      ])
+        expect(text).toContain(said);
+    }
+    for (const said of [
+      `47°30&#39;00.0&quot;N`,
+      "47.500000° / -30.500000°",
+      ENGLISH.desk.licences.noneStated,
+    ])
+      expect(text).toContain(said);
+  });
+
+  test("marks each figure that departs from what was granted, at the figure and once more in a sentence", () => {
+    const { licences } = sheetsOf(LICENSED);
+    const text = plain(licences);
+    for (const said of [
+      "granted horizontal",
+      "granted 50.0 dBm, 20.0 dBW",
+      "granted DISH120-7",
+      "granted 30.0 m",
+      "polarization: vertical, granted horizontal",
+      "position: 47°30",
+      "away",
+      ENGLISH.desk.licences.ended,
+      ENGLISH.desk.licences.notSent,
+      "30 days",
+    ])
+      expect(text).toContain(said);
+    expect(text).not.toContain("granted 18.93 GHz");
+  });
+
+  test("a hop without a channel is told as open and has no figures", () => {
+    const { licences, frequencies } = sheetsOf(exampleHop().replace(" / 4", ""));
+    expect(plain(licences)).toContain(ENGLISH.desk.licences.openTold);
+    expect(plain(frequencies)).toContain(`number open, 17 to choose from`);
+  });
+});
+
+describe("frequency plan", () => {
+  test("each transmission is on the row of its channel once, halves from who sends them", () => {
+    const { sent, frequencies } = sheetsOf(PARTS);
+    const rasters = rastersOf(sent, []);
+    for (const { hop, sent: those } of sent)
+      for (const one of those) {
+        const rows = rasters
+          .flatMap(({ uses }) => uses)
+          .filter((use) => use.hop === hop && use.channel?.number === one.channel?.number);
+        expect(rows).toHaveLength(1);
+        const [row] = rows;
+        expect(one.half === "low" ? row!.lowFrom : row!.highFrom).toBe(one.site);
+        expect(one.half === "low" ? row!.lowHz : row!.highHz).toBe(one.frequencyHz);
+        expect(row!.polarizations).toContain(one.polarization);
+      }
+    // 17 channels of the plan of the examples, one in use.
+    expect(plain(frequencies)).toContain("no hop of this design is on: 1–3, 5–17.");
+  });
+
+  test("a site with both halves is told where the rule tells it, and nowhere else", () => {
+    const mixed = `site MOSS {\n  at 47.45 -30.45\n}\n${exampleHop()}\n${exampleHop()
+      .replaceAll("TARN", "MOSS")
+      .replace("transmits high", "transmits x")
+      .replace("transmits low", "transmits high")
+      .replace("transmits x", "transmits low")}`;
+    for (const text of [mixed, exampleHop()]) {
+      const { design, frequencies } = sheetsOf(text);
+      const told = judgeExample(text).findings.filter(({ rule }) => rule === "site-high-and-low");
+      const sites = siteHalves(design.hops.values()).filter(({ low, high }) => low.length * high.length > 0);
+      expect(sites).toHaveLength(told.length);
+      expect(printHtml(frequencies).text.includes('<span class="badge error">')).toBe(told.length > 0);
+    }
+  });
+});
+
+describe("parts and cables", () => {
+  const arrangements = fc.constantFrom(...ARRANGEMENTS.map(({ name }) => name));
+  const channels = fc.uniqueArray(fc.integer({ min: 1, max: 17 }), { minLength: 1, maxLength: 8 });
+  const feeders = "feeder GUIDE { kind flexible; band 17.7 GHz to 19.7 GHz; loss 1 dB/m }\n";
+
+  test("runs have the lengths and pieces of the list, boxes those of the bill, whatever the arrangement", () => {
+    fc.assert(
+      fc.property(arrangements, channels, fc.boolean(), (name, numbers, separate) => {
+        const text = textOf(name, numbers, "KELD", "TARN");
+        const guided = separate ? text.replaceAll(" direct", " separate") : text;
+        const design = designOf(
+          CATALOGUE +
+            feeders +
+            guided.replaceAll(
+              "cable COAX",
+              separate ? "feeder GUIDE length 1.5 m\n    cable COAX" : "cable COAX",
+            ),
+        );
+        const list = partList({ design, last: design, hopNames: [], findings: [], results: new Map() });
+        const listed = list.rows.map((row) =>
+          Object.fromEntries(list.columns.map(({ head }, index) => [head, row.values[index]])),
+        );
+        const runs = [...sitePlans(design).values()].flatMap((plan) => runsOf(plan, design));
+        const cables = runs.filter(({ kind }) => kind === "cable");
+        const metres = cables.reduce((sum, { lengthM }) => sum + lengthM!, 0);
+        const ofList = (kind: string, column: string) =>
+          listed.filter((row) => row.kind === kind).reduce((sum, row) => sum + Number(row[column] ?? 0), 0);
+        expect([cables.length, metres]).toEqual([ofList("cable", "pieces"), ofList("cable", "length_m")]);
+        expect(runs.filter(({ kind }) => kind === "guide")).toHaveLength(ofList("feeder", "pieces"));
+
+        const boxes = [...sitePlans(design).values()].length;
+        const page = partsSheet({ design, name: "p", words: ENGLISH, colophon: "" });
+        const [bill] = tablesIn(page, "bill");
+        expect(bill!.rows).toHaveLength(partsOfNetwork(design).length);
+        expect(tablesIn(page, "boxes")).toHaveLength(boxes);
+        const pieces = (tables: readonly Table[], column: number) =>
+          tables
+            .flatMap(({ rows }) => rows)
+            .reduce((sum, { cells }) => sum + Number.parseInt(cell(cells[column]!), 10), 0);
+        const total = merged(partsOfNetwork(design)).reduce((sum, { quantity }) => sum + quantity, 0);
+        expect([pieces([bill!], 2), pieces(tablesIn(page, "boxes"), 2)]).toEqual([total, total]);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe("in both languages", () => {
+  const HOSTILE = `site MOSS "<img src=x onerror=alert(1)>" { at 47.45 -30.45 }
+${PARTS}
+${textOf("1+1 hot-standby", [], "MOSS", "KELD").replace("hop MOSS-KELD {", 'hop MOSS-KELD "<script>alert(1)</script>" {')}
+licence "<script>alert(2)</script>" of KELD-TARN from KELD { frequency 18.9 GHz; until 2026-05-01 }
+`;
+
+  test.each([
+    ["English", ENGLISH],
+    ["German", GERMAN],
+  ])("%s: nothing becomes markup, nothing is no figure", (_, words) => {
+    const { licences, frequencies, parts } = sheetsOf(HOSTILE, words);
+    for (const page of [licences, frequencies, parts]) {
+      const { text } = printHtml(page);
+      expect(text).toContain(`<html lang="${words.language}">`);
+      expect(text).not.toMatch(/<script>|<img/);
+      expect(text).not.toMatch(/NaN|undefined|Infinity|\[object/);
+      expect(printMarkdown(page)[0]!.text).not.toMatch(/(?<!\\)<(script|img)/);
+    }
+  });
+
+  test("a German sheet has commas, and none of our English words", () => {
+    const { licences, frequencies, parts } = sheetsOf(PARTS, GERMAN);
+    // What is the design's own, or is on the cables, is as it stands there.
+    const own = /unit:IF|carrier \d|coupler:\w+|antenna:\w+|\b2\+0 xpic\b|\bto\b/g;
+    for (const page of [licences, frequencies, parts]) {
+      const text = plain(page).replace(own, " ");
+      expect(text).not.toMatch(/\d\.\d+ (dBm|dBi|dB|m|GHz|MHz|km|%)/);
+      const words = new Set(text.split(/[^A-Za-z]+/));
+      const english = ["the", "and", "of", "for", "half", "high", "low", "unit", "card", "channel", "stated"];
+      expect(english.filter((word) => words.has(word))).toEqual([]);
+    }
+  });
+});
