@@ -40,7 +40,7 @@ export interface Part {
   readonly delivery?: Delivery;
 }
 
-export type PartSays =
+type PartSays =
   | ({ readonly is: "setting" } & Pick<UnitSetting, "half" | "subBand" | "open">)
   /** @param entry of the catalogue that it goes with */
   | { readonly is: "fitting"; readonly entry: string; readonly connector?: string }

@@ -11,7 +11,7 @@ import type { SheetWords } from "../words/sheet-words.js";
 import { type DeskInput, deskPage, hopName, siteName, stateText } from "./desk-sheet.js";
 import { departureText, placeRows, sentRows, unconfirmedPlans } from "./licence-rows.js";
 
-export interface LicensedHop {
+interface LicensedHop {
   readonly held: HeldHop;
   readonly result?: HopResult;
 }
