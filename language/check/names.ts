@@ -24,7 +24,15 @@ export function checkNames(file: SourceFile, index: NameIndex): readonly TextPro
 const SINGLE: ReadonlySet<string> = new Set(["network", "climate", "interference", "licences", "traffic"]);
 
 /** Kinds without a name that may be stated in several lines, which all count. */
-const SEVERAL: ReadonlySet<string> = new Set(["terrain", "catalogue", "maps", "policy", "others", "licence"]);
+const SEVERAL: ReadonlySet<string> = new Set([
+  "terrain",
+  "catalogue",
+  "maps",
+  "policy",
+  "others",
+  "licence",
+  "sheets",
+]);
 
 function doubledName(entry: Declaration, index: NameIndex): TextProblem | undefined {
   if (SEVERAL.has(entry.kind)) return undefined;

@@ -169,12 +169,15 @@ function entryKeys(model: DesignModel): string[] {
   return [...keys];
 }
 
+/** Stated in several lines without a name of their own, which all count. */
+const LISTED: ReadonlySet<string> = new Set(["others", "licence", "sheets"]);
+
 function entryFacts(model: DesignModel, key: string): readonly DecidedFact[] | undefined {
   const declared = model.declarations(key);
   const [entry] = declared;
   if (!entry) return undefined;
   // Folders and lists may be named in several lines, which all count.
-  if ((entry.fact.facts.length === 0 && !entry.name) || entry.kind === "others" || entry.kind === "licence")
+  if ((entry.fact.facts.length === 0 && !entry.name) || LISTED.has(entry.kind))
     return declared.flatMap(({ fact }) => decided(fact, {}));
   const facts =
     entry.kind === "network"

@@ -40,6 +40,11 @@ const OWN_CHAPTERS: readonly Chapter[] = [
     title: "In a licence",
     intro: "What was granted for one transmission; what is not stated is held against nothing.",
   },
+  {
+    context: "sheets",
+    title: "In a template of sheets",
+    intro: "Which papers are made, what stands on them beside the figures, and whose they are.",
+  },
   { context: "site", title: "In a site", intro: "" },
   {
     context: "site chassis",

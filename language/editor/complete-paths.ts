@@ -20,6 +20,7 @@ const ENDINGS: Readonly<Record<string, RegExp>> = {
   survey: /\.csv$/i,
   "pattern-file": /\.csv$/i,
   others: /\.csv$/i,
+  logo: /\.(png|jpe?g)$/i,
 };
 
 /** A folder is shown up to this. */

@@ -272,6 +272,7 @@ export class DesignModel {
       licences,
       absentHops: licences && this.absentHops(licences, hops),
       licenceTerms: licenceTermsOf(this.declarations("licences")[0]?.fact),
+      sheets: this.lookup.sheets(),
       demands: demands.size > 0 ? demands : undefined,
       traffic: this.lookup.traffic(),
       trafficAt: trafficAt.size > 0 ? trafficAt : undefined,

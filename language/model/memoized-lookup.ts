@@ -21,6 +21,7 @@ import { interferenceAtSiteOf, interferenceOf, othersOf } from "../resolve/inter
 import { licenceOf } from "../resolve/licence.js";
 import type { Lookup } from "../resolve/lookup.js";
 import { acceptancesOf, policyOf } from "../resolve/policy.js";
+import { sheetTemplateOf } from "../resolve/sheets.js";
 import type { NamedKind } from "../schema/kinds.js";
 import type { Memo } from "./memo.js";
 import type { Declaration } from "./source-file.js";
@@ -135,6 +136,12 @@ export function memoizedLookup(memo: Memo, { declarations, isDeclared, names }: 
         const stated = declarations("licence").flatMap(
           (entry, index) => licenceOf(entry, index, lookup) ?? [],
         );
+        return stated.length > 0 ? stated : undefined;
+      }),
+    sheets: () =>
+      memo.get("=sheets", () => {
+        memo.touch("sheets");
+        const stated = declarations("sheets").flatMap((entry, index) => sheetTemplateOf(entry, index) ?? []);
         return stated.length > 0 ? stated : undefined;
       }),
     traffic: () => memo.get("=traffic", () => trafficOf(declaration("traffic")?.fact.facts ?? [], lookup)),

@@ -40,6 +40,7 @@ export interface Declaration {
     | "others"
     | "licence"
     | "licences"
+    | "sheets"
     | "traffic"
     | "policy";
   readonly name: string;
@@ -122,6 +123,7 @@ function collectDeclarations(fact: Fact, file: string, text: string, into: Decla
     word === "others" ||
     word === "licence" ||
     word === "licences" ||
+    word === "sheets" ||
     word === "traffic"
   ) {
     add(word, "");

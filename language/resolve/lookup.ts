@@ -10,6 +10,7 @@ import type { Cable, Card, Chassis, SiteEquipment } from "../../shared/design/eq
 import type { InterferenceAtSite, InterferenceTerms, OthersList } from "../../shared/design/interference.js";
 import type { Licence } from "../../shared/design/licence.js";
 import type { Objective } from "../../shared/design/objective.js";
+import type { SheetTemplate } from "../../shared/design/sheets.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import type { Fact, TextProblem } from "../facts/fact.js";
 import type { Declaration } from "../model/source-file.js";
@@ -45,6 +46,8 @@ export interface Lookup {
   others(): readonly OthersList[] | undefined;
   /** In the order of the text; undefined: none is stated. */
   licences(): readonly Licence[] | undefined;
+  /** Templates of sheets, in the order of the text; undefined: none is stated. */
+  sheets(): readonly SheetTemplate[] | undefined;
   /** What the network says of all demands; undefined: nothing. */
   traffic(): TrafficTerms | undefined;
   /** What a site is to demands; undefined: nothing. */

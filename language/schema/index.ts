@@ -22,6 +22,7 @@ import { policyRows } from "./table/policy.js";
 import { radioRows } from "./table/radio.js";
 import { antennaPatternRows, powerControlRows, spectrumRows } from "./table/radio-spectrum.js";
 import { radioUnitRows } from "./table/radio-unit.js";
+import { sheetRows } from "./table/sheets.js";
 import { siteRows } from "./table/site.js";
 import { siteEquipmentRows, structureRows } from "./table/site-equipment.js";
 import { labelRows, siteWiringRows } from "./table/site-wiring.js";
@@ -70,6 +71,7 @@ export const PROPERTIES: readonly Property[] = [
   ...deliveryRows,
   ...asBuiltRows,
   ...licenceRows,
+  ...sheetRows,
 ];
 
 /** An end of a hop has no word of its own: it is named by its site. */

@@ -18,6 +18,7 @@ export type Context =
   | "interference"
   | "others"
   | "licence"
+  | "sheets"
   | "spectrum"
   | "defaults hop"
   | "defaults end"

@@ -150,7 +150,8 @@ function addSheets(root: Command): void {
     .option("--sheet <kinds...>", "line-up, acceptance, installation, licences, frequencies, parts; left out: all")
     .option("--hop <hop>", "sheets of this hop alone")
     .option("--site <site>", "sheets of this site alone")
-    .option("--language <language>", "en or de", "en")
+    .option("--language <language>", "en or de; left out: that of the template, else en")
+    .option("--template <name>", "the template of the design that they are made by; left out: the only one")
     .addOption(onOption())
     .addOption(todayOption())
     .addHelpText(

@@ -4,8 +4,9 @@
  */
 import { stat } from "node:fs/promises";
 import type { OthersList } from "../../shared/design/interference.js";
-import type { OthersFile } from "../../shared/others/listed.js";
+import type { LogoFile, OthersFile } from "../../shared/others/listed.js";
 import type { PatternFile } from "../../shared/radio/pattern-table.js";
+import { readLogo } from "../sheets/logo.js";
 import { readOthersFile, readPatternFile } from "./read-tables.js";
 
 /** A table of the largest list takes some hundred megabytes. */
@@ -22,6 +23,11 @@ const kept = new Map<string, Kept>();
 export function othersFile(path: string, list: OthersList): Promise<OthersFile> {
   const { file: _, at: __, ...mapping } = list;
   return of(`${path}\n${JSON.stringify(mapping)}`, path, (stamp) => readOthersFile(path, list, stamp));
+}
+
+/** @param root folder of the design that names it */
+export function logoFile(path: string, root: string): Promise<LogoFile> {
+  return of(`${path}\n${root}`, path, () => readLogo(path, root));
 }
 
 export function patternFile(path: string): Promise<PatternFile> {

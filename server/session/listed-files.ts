@@ -1,8 +1,8 @@
 /** The files that a design names for interference, read: lists of others' transmissions, and patterns. */
 import type { DesignModel } from "../../language/model/design-model.js";
-import type { ListedFiles, OthersFile } from "../../shared/others/listed.js";
+import type { ListedFiles, LogoFile, OthersFile } from "../../shared/others/listed.js";
 import type { PatternFile } from "../../shared/radio/pattern-table.js";
-import { othersFile, patternFile } from "../others/store.js";
+import { logoFile, othersFile, patternFile } from "../others/store.js";
 
 interface Waiting {
   isStale?(): boolean;
@@ -24,21 +24,38 @@ export async function listedFiles(
 ): Promise<ListedFiles | undefined> {
   const lists = model.lookup.others() ?? [];
   const paths = patternPaths(model);
-  if (lists.length + paths.length + known.others.size + known.patterns.size === 0) return known;
+  const logos = logoPaths(model);
+  const all = lists.length + paths.length + logos.length;
+  if (all + known.others.size + known.patterns.size + known.logos.size === 0) return known;
   const reading = Promise.all([
     Promise.all(lists.map(async (list) => [list, await othersFile(fileFor(list.file), list)] as const)),
     Promise.all(paths.map(async (path) => [path, await patternFile(fileFor(path))] as const)),
+    Promise.all(
+      logos.map(async (path) => [path, await logoFile(fileFor(path), fileFor(model.root))] as const),
+    ),
   ]);
   let done: Awaited<typeof reading> | undefined;
   while ((done = await Promise.race([reading, later()])) === undefined) if (isStale?.()) return undefined;
   const others = new Map<(typeof lists)[number], OthersFile>(done[0]);
   const patterns = new Map<string, PatternFile>(done[1]);
-  return isSame(others, known.others) && isSame(patterns, known.patterns) ? known : { others, patterns };
+  const pictures = new Map<string, LogoFile>(done[2]);
+  return isSame(others, known.others) && isSame(patterns, known.patterns) && isSame(pictures, known.logos)
+    ? known
+    : { others, patterns, logos: pictures };
 }
 
-/** Lists and patterns that a design names, absolute. */
+/** Lists, patterns and logos that a design names, absolute. */
 export function listedPaths(model: DesignModel): readonly string[] {
-  return [...(model.lookup.others() ?? []).map(({ file }) => file), ...patternPaths(model)];
+  return [
+    ...(model.lookup.others() ?? []).map(({ file }) => file),
+    ...patternPaths(model),
+    ...logoPaths(model),
+  ];
+}
+
+function logoPaths(model: DesignModel): readonly string[] {
+  const found = (model.lookup.sheets() ?? []).flatMap(({ logo }) => logo?.file ?? []);
+  return [...new Set(found)];
 }
 
 function patternPaths(model: DesignModel): readonly string[] {

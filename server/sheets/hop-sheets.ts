@@ -9,8 +9,8 @@ import type { SheetFamily } from "./sheet-family.js";
 
 /** Hop by hop, in the order of the text; hops that are not evaluated have none. */
 export const HOP_SHEETS: SheetFamily = {
+  about: "hop",
   kinds: ["line-up", "acceptance"],
-  of: "hop",
   *pages(design, { kinds, hop: only, words, folder, revision }) {
     const { session, model, title } = design;
     const names = fileNames(model.names("hop"));

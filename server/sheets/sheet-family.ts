@@ -1,7 +1,8 @@
 /** What kinds of sheets have in common: each family makes its own from one judged design. */
 
 import type { DesignRevision } from "../../shared/design/revision.js";
-import type { Page } from "../../shared/report/document/document.js";
+import type { SheetTemplate } from "../../shared/design/sheets.js";
+import type { Page, Picture } from "../../shared/report/document/document.js";
 import type { SheetWords } from "../../shared/report/sheets/words/sheet-words.js";
 import type { JudgedDesign } from "../findings/judged-folder.js";
 
@@ -13,15 +14,19 @@ export interface SheetOptions {
   /** Of this site alone: families that are not about sites have none then. */
   readonly site?: string;
   readonly revision: DesignRevision;
+  /** Undefined: the design states none, or none was chosen. */
+  readonly template?: SheetTemplate;
+  /** Of the template; undefined: it names none that can be shown. */
+  readonly logo?: Omit<Picture, "alt">;
   readonly words: SheetWords;
   /** Of the design's sheets, empty or ending in `/`. */
   readonly folder: string;
 }
 
 export interface SheetFamily {
+  /** What its sheets are about, one each; undefined: the whole design. */
+  readonly about?: "hop" | "site";
   /** As typed behind `--sheet`; each is a folder of its sheets. */
   readonly kinds: readonly string[];
-  /** What each of its sheets is about. */
-  readonly of: "hop" | "site" | "design";
   pages(design: JudgedDesign, options: SheetOptions): Iterable<Page>;
 }

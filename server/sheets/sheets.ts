@@ -1,11 +1,13 @@
 /** All sheets that there are, by kind, and the languages that they speak. */
 import type { Page } from "../../shared/report/document/document.js";
 import { runningTitle, withRunning } from "../../shared/report/sheets/running.js";
+import { templated } from "../../shared/report/sheets/template.js";
 import { ENGLISH } from "../../shared/report/sheets/words/english.js";
 import { GERMAN } from "../../shared/report/sheets/words/german.js";
 import type { JudgedDesign } from "../findings/judged-folder.js";
 import { DESIGN_SHEETS } from "./design-sheets.js";
 import { HOP_SHEETS } from "./hop-sheets.js";
+import { ownFields } from "./own-fields.js";
 import type { SheetFamily, SheetOptions } from "./sheet-family.js";
 import { SITE_SHEETS } from "./site-sheets.js";
 
@@ -21,12 +23,16 @@ export function* sheetsOf(design: JudgedDesign, options: SheetOptions): Iterable
   for (const family of FAMILIES) {
     const kinds = family.kinds.filter((kind) => options.kinds.includes(kind));
     if (kinds.length === 0 || !isWanted(family, options)) continue;
-    for (const page of family.pages(design, { ...options, kinds })) yield withRunning(page, running);
+    const ownOf = ownFields(design.model, family.about);
+    for (const page of family.pages(design, { ...options, kinds })) {
+      const [kind = "", file = ""] = page.name.slice(options.folder.length).split("/");
+      yield withRunning(templated(page, { ...options, kind, own: ownOf(file) }), running);
+    }
   }
 }
 
 /** Whoever asks for one hop or one site wants no sheet of anything else. */
-function isWanted({ of }: SheetFamily, { hop, site }: SheetOptions): boolean {
-  if (hop !== undefined && of !== "hop") return false;
-  return site === undefined || of === "site";
+function isWanted({ about }: SheetFamily, { hop, site }: SheetOptions): boolean {
+  if (hop !== undefined && about !== "hop") return false;
+  return site === undefined || about === "site";
 }

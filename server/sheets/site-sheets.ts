@@ -10,8 +10,8 @@ import type { SheetFamily } from "./sheet-family.js";
 
 /** A sheet for each site that has a hop or equipment, in the order of names. */
 export const SITE_SHEETS: SheetFamily = {
+  about: "site",
   kinds: ["installation"],
-  of: "site",
   *pages({ session, model, title }, { site: only, words, folder, revision }) {
     const design = model.design();
     const plans = sitePlans(design);

@@ -9,6 +9,7 @@ import type { InterferenceAtSite, InterferenceTerms, OthersList, PowerControl } 
 import type { Absence, Licence, LicenceTerms } from "./licence.js";
 import type { Objective } from "./objective.js";
 import type { Severity } from "./severity.js";
+import type { SheetTemplate } from "./sheets.js";
 import type { State } from "./state.js";
 
 /**
@@ -274,6 +275,8 @@ export interface Design {
   /** Hops that licences name and that do not stand, by their names. */
   readonly absentHops?: ReadonlyMap<string, Absence>;
   readonly licenceTerms?: LicenceTerms;
+  /** Templates of sheets, in the order of the text; undefined: none is stated. */
+  readonly sheets?: readonly SheetTemplate[];
   /** What must be carried, by name, those that stand. */
   readonly demands?: ReadonlyMap<string, Demand>;
   /** What the network says of all demands. */

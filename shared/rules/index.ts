@@ -82,6 +82,9 @@ import { reflectionRipple } from "./reflection-ripple.js";
 import { requiredAccepted } from "./required-accepted.js";
 import type { HopRule, NetworkRule, Rule } from "./rule.js";
 import { secondAntennaClearance } from "./second-antenna-clearance.js";
+import { sheetLogo } from "./sheets/sheet-logo.js";
+import { sheetSection } from "./sheets/sheet-section.js";
+import { sheetsDoubled } from "./sheets/sheets-doubled.js";
 import { signatureWithoutMode } from "./signature-without-mode.js";
 import { siteHighAndLow } from "./site-high-and-low.js";
 import { siteUnused } from "./site-unused.js";
@@ -182,6 +185,9 @@ export const NETWORK_RULES: readonly NetworkRule[] = [
   othersHarmed,
   ...DEMAND_RULES,
   ...LICENCE_RULES,
+  sheetsDoubled,
+  sheetLogo,
+  sheetSection,
   ...AS_BUILT_NETWORK_RULES,
   couplingLossMissing,
   emissionMask,

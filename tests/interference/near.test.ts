@@ -27,6 +27,7 @@ function judged(text: string, rows: string) {
   const files = {
     others: new Map((design.others ?? []).map((list) => [list, readText(list, HEAD + rows)])),
     patterns: new Map(),
+    logos: new Map(),
   };
   const interference = interferenceIn({ design, results, listed: files, day: "2026-06-01" });
   const findings = judgeNetwork(design, results, "2026-06-01", { files, interference });
@@ -109,6 +110,7 @@ function interferenceStated(text: string, rows: string, lossDb: number) {
   const files = {
     others: new Map((design.others ?? []).map((list) => [list, readText(list, HEAD + rows)])),
     patterns: new Map(),
+    logos: new Map(),
   };
   const interference = interferenceIn({ design: stated, results, listed: files, day: "2026-06-01" });
   const findings = judgeNetwork(stated, results, "2026-06-01", { files, interference });

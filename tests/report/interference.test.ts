@@ -44,7 +44,11 @@ function seen(
 }
 
 function listOf({ others = [] }: Design, text: string): ListedFiles {
-  return { others: new Map(others.map((list) => [list, readText(list, text)])), patterns: new Map() };
+  return {
+    others: new Map(others.map((list) => [list, readText(list, text)])),
+    patterns: new Map(),
+    logos: new Map(),
+  };
 }
 
 describe("a hub of two hops on one channel", () => {

@@ -18,6 +18,11 @@ export function exampleFiles(design: Design): ListedFiles {
     ends.flatMap(({ antenna }) => antenna ?? []),
   );
   return {
+    logos: new Map(
+      (design.sheets ?? []).flatMap(({ logo }) =>
+        logo === undefined ? [] : [[logo.file, { unusable: "there is no such file or folder" }]],
+      ),
+    ),
     others: new Map((design.others ?? []).map((list) => [list, readText(list, REGISTER)])),
     patterns: new Map(
       antennas.flatMap(({ patternFile }) =>

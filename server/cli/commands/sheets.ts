@@ -7,6 +7,8 @@ import { noSuchHop, notEvaluated, notStanding } from "../../findings/one-hop.js"
 import { noSuchSite } from "../../findings/one-site.js";
 import { shownFrom } from "../../findings/paths.js";
 import { countsOf } from "../../findings/summary.js";
+import { mustHaveTemplate, templateOf } from "../../sheets/choose-template.js";
+import type { SheetOptions } from "../../sheets/sheet-family.js";
 import { SHEET_KINDS, SHEET_LANGUAGES, sheetsOf } from "../../sheets/sheets.js";
 import { FORMATS, formatNamed } from "../formats.js";
 import { designFolders, refusedFolders } from "../out-folders.js";
@@ -24,7 +26,10 @@ export interface SheetsOptions {
   readonly sheet: readonly string[];
   readonly hop?: string;
   readonly site?: string;
-  readonly language: string;
+  /** Undefined: that of the template, else English. */
+  readonly language?: string;
+  /** Undefined: the only one that a design states. */
+  readonly template?: string;
   readonly today: string;
   readonly on?: string;
 }
@@ -34,9 +39,8 @@ export async function sheets(folder: string, options: SheetsOptions): Promise<nu
   const format = formatNamed(FORMATS.sheets, options.format);
   const kinds = kindsOf(options.sheet);
   const { language } = options;
-  if (!isLanguage(language))
+  if (language !== undefined && !isLanguage(language))
     throw new CommandError(`--language ${language}: choose from ${Object.keys(SHEET_LANGUAGES).join(", ")}`);
-  const words = SHEET_LANGUAGES[language];
   const progress = progressLine();
   const { hop, site, today, on } = options;
   if (hop !== undefined && site !== undefined) throw new CommandError("--hop and --site: name one of them");
@@ -48,13 +52,17 @@ export async function sheets(folder: string, options: SheetsOptions): Promise<nu
   const { designs } = judged;
   if (hop !== undefined) mustHaveSheets(designs, hop, on);
   if (site !== undefined) mustHaveSite(designs, site);
+  mustHaveTemplate(designs, options.template);
   const folders = designFolders(judged.root, designs);
   const record = new ReportRecord(options.out);
   let pages = 0;
   for (const design of designs) {
     const within = designs.length === 1 ? "" : folders.get(design)!;
     const revision = await toldRevision(design, judged);
-    for (const page of sheetsOf(design, { kinds, hop, site, words, folder: within, revision })) {
+    const chosen = await chosenFor(design, options.template);
+    const words = SHEET_LANGUAGES[language ?? chosen.template?.language ?? "en"];
+    const made = options.sheet.length > 0 ? kinds : (chosen.template?.kinds ?? kinds);
+    for (const page of sheetsOf(design, { kinds: made, hop, site, words, folder: within, revision, ...chosen })) {
       for (const { path, text } of await format.print(page)) {
         refuse(dirname(join(options.out, path)));
         record.write(path, text);
@@ -73,6 +81,22 @@ export async function sheets(folder: string, options: SheetsOptions): Promise<nu
   );
   if (unreadable) return EXIT.unreadable;
   return errors > 0 ? EXIT.findings : EXIT.clean;
+}
+
+/** The template with its logo, as far as that can be shown: why not is told by a finding. */
+async function chosenFor(
+  design: JudgedDesign,
+  name: string | undefined,
+): Promise<Pick<SheetOptions, "template" | "logo">> {
+  const template = templateOf(design, name);
+  if (template === undefined) {
+    if ((design.model.lookup.sheets() ?? []).length > 0)
+      note("several templates are stated and none is taken: name one with --template");
+    return {};
+  }
+  const { logos } = await design.session.readListed();
+  const logo = template.logo && logos.get(template.logo.file);
+  return { template, ...(logo && !("unusable" in logo) && { logo }) };
 }
 
 function kindsOf(asked: readonly string[]): readonly string[] {

@@ -136,7 +136,7 @@ export interface KeyFigure {
 }
 
 /** A picture of dots that the design brings along, whole as its file is: a printer embeds it or writes it beside the page. */
-interface Picture {
+export interface Picture {
   readonly type: "image/png" | "image/jpeg";
   readonly bytes: Uint8Array;
   readonly widthPx: number;

@@ -121,6 +121,12 @@ export const ENGLISH: SheetWords = {
     back: "Readings go back into the design by the list for line-up (`hopwright list line-up`, then `hopwright import`), or as `measured` lines of the hop.",
   },
   desk: ENGLISH_DESK,
+  templates: {
+    fields: "Further details",
+    instructions: "Instructions",
+    logo: "Logo",
+    logoOf: (company) => `Logo of ${company}`,
+  },
   acceptance: {
     title: "Acceptance",
     asked: "What is asked",

@@ -121,6 +121,12 @@ export const GERMAN: SheetWords = {
     back: "Ablesungen kommen mit der Liste zum Einmessen in den Entwurf zurück (`hopwright list line-up`, dann `hopwright import`) oder als Zeilen `measured` des Funkfelds.",
   },
   desk: GERMAN_DESK,
+  templates: {
+    fields: "Weitere Angaben",
+    instructions: "Anweisungen",
+    logo: "Firmenzeichen",
+    logoOf: (company) => `Firmenzeichen von ${company}`,
+  },
   acceptance: {
     title: "Abnahme",
     asked: "Was verlangt ist",

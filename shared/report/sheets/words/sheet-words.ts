@@ -107,6 +107,12 @@ export interface SheetWords {
     readonly back: string;
   };
   readonly desk: DeskWords;
+  readonly templates: {
+    readonly fields: string;
+    readonly instructions: string;
+    readonly logo: string;
+    logoOf(company: string): string;
+  };
   readonly acceptance: {
     readonly title: string;
     readonly asked: string;

@@ -1,0 +1,18 @@
+/** Kinds of sheets with their sections, by the identifiers that templates name them by; those of one hop each are one. */
+
+export const SHEET_SECTIONS = {
+  "line-up": ["hop", "levels", "less", "order", "fields"],
+  acceptance: ["hop", "promised", "levels", "built", "exceptions", "open", "signatures"],
+  licences: ["licences", "hop", "open"],
+  frequencies: ["raster", "halves"],
+  parts: ["bill", "missing", "totals", "runs", "boxes"],
+} as const satisfies Readonly<Record<string, readonly string[]>>;
+
+export type SheetKind = keyof typeof SHEET_SECTIONS;
+
+export function isSheetKind(kind: string): kind is SheetKind {
+  return Object.hasOwn(SHEET_SECTIONS, kind);
+}
+
+/** No template parts a sheet from them. */
+export const CAUTIONS = "safety";
