@@ -1,6 +1,7 @@
 // Bundles the command line (which is the language server too), its terrain thread and the extension. CommonJS,
 // because some bundled libraries are CommonJS inside and an ESM bundle would need a require shim.
-import { chmodSync, rmSync, writeFileSync } from "node:fs";
+import { chmodSync, cpSync, rmSync, writeFileSync } from "node:fs";
+import { resolve } from "node:path";
 import { build } from "esbuild";
 import { noticesOf, packagesIn } from "./extension/package/notices.ts";
 
@@ -13,8 +14,33 @@ const noBrowserWorker = {
     })),
 };
 
+/** PDFs are made by a bundle of their own, which is loaded when one is asked for. */
+const pdfApart = {
+  name: "pdf-apart",
+  setup: ({ onResolve }) =>
+    onResolve({ filter: /\/pdf\/make\.js$/ }, ({ kind }) =>
+      kind === "dynamic-import" ? { path: "./pdf.cjs", external: true } : undefined,
+    ),
+};
+
+/** A font is taken apart once for all documents; fonts of the web, packed otherwise, are none of ours. */
+const fontsOnce = {
+  name: "fonts-once",
+  setup: ({ onLoad, onResolve }) => {
+    onResolve({ filter: /^brotli/ }, ({ path }) => ({ path, namespace: "none" }));
+    onLoad({ filter: /^brotli/, namespace: "none" }, () => ({
+      contents: 'module.exports = () => { throw new Error("no packed font is opened here"); };',
+    }));
+    onResolve({ filter: /^fontkit$/ }, ({ importer }) =>
+      /node_modules[\\/]pdfkit[\\/]/.test(importer)
+        ? { path: resolve("server/pdf/open-fonts.ts") }
+        : undefined,
+    );
+  },
+};
+
 const common = {
-  plugins: [noBrowserWorker],
+  plugins: [noBrowserWorker, pdfApart],
   bundle: true,
   platform: "node",
   target: "node22",
@@ -42,13 +68,24 @@ const bundles = await Promise.all([
   build({ ...common, entryPoints: ["server/terrain/thread.ts"], outfile: "dist/terrain-thread.cjs" }),
   build({
     ...common,
+    plugins: [fontsOnce],
+    entryPoints: ["server/pdf/make.ts"],
+    outfile: "dist/pdf.cjs",
+  }),
+  build({
+    ...common,
     entryPoints: ["extension/extension.ts"],
     outfile: "dist/extension.cjs",
     external: ["vscode"],
   }),
 ]);
 
-writeFileSync("dist/notices.txt", noticesOf(bundles.flatMap(({ metafile }) => packagesIn(metafile))));
+const FONTS = "node_modules/dejavu-fonts-ttf";
+for (const cut of ["DejaVuSans.ttf", "DejaVuSans-Bold.ttf"])
+  cpSync(`${FONTS}/ttf/${cut}`, `dist/fonts/${cut}`);
+
+const packages = [...bundles.flatMap(({ metafile }) => packagesIn(metafile)), FONTS];
+writeFileSync("dist/notices.txt", noticesOf(packages));
 
 // npm makes a program executable when it links it, and not again when it is built anew.
 chmodSync("dist/hopwright.cjs", 0o755);

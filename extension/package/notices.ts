@@ -8,6 +8,8 @@ import type { Metafile } from "esbuild";
 
 /** Packages whose archive lacks the text of its licence: where the text stands, and the notice their sources carry. */
 const TEXT_ELSEWHERE: Readonly<Record<string, { readonly textOf: string; readonly notice: string }>> = {
+  dfa: { textOf: "restructure", notice: "Copyright Devon Govett. The terms are those of restructure:" },
+  fontkit: { textOf: "restructure", notice: "Copyright Devon Govett. The terms are those of restructure:" },
   lerc: { textOf: "web-worker", notice: "Copyright 2015-2021 Esri" },
   saxes: {
     textOf: "d3-array",
@@ -25,7 +27,20 @@ const FREE = new Set([
   "BlueOak-1.0.0",
   "CC0-1.0",
   "Zlib",
+  // Of fonts: free to use, to embed and to pass on with other software; not to be sold alone.
+  "Bitstream-Vera",
 ]);
+
+/** Packages that name no licence but a file: what its text amounts to. */
+const TERMS_IN_FILE: Readonly<Record<string, string>> = {
+  "dejavu-fonts-ttf": "Bitstream-Vera",
+  "png-js": "MIT",
+};
+
+/** Folders of packages with the work of others in them, which has terms of its own. */
+const WITHIN: Readonly<Record<string, readonly string[]>> = {
+  pdfmake: ["src/3rd-party/svg-to-pdfkit"],
+};
 
 /**
  * Folders of the packages in one bundle, sorted.
@@ -61,7 +76,8 @@ export function noticesOf(folders: readonly string[]): string {
 }
 
 function noticeOf(name: string, folder: string): string {
-  const { version, license } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
+  const { version, license: stated } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
+  const license = TERMS_IN_FILE[name] ?? stated;
   const terms = String(license).replace(/[()]/g, "").split(" AND ");
   if (!terms.every((one) => FREE.has(one)))
     throw new Error(`${folder}: licence ${license} is not among those that may be bundled`);
@@ -71,7 +87,8 @@ function noticeOf(name: string, folder: string): string {
 
 function termsOf(name: string, folder: string): string {
   const elsewhere = TEXT_ELSEWHERE[name];
-  const texts = textsIn(folder);
+  const within = (WITHIN[name] ?? []).flatMap((path) => textsIn(join(folder, path)));
+  const texts = [...textsIn(folder), ...within];
   if (texts.length > 0) return texts.join("\n\n");
   const borrowed = elsewhere && textsIn(join("node_modules", elsewhere.textOf));
   if (!borrowed?.length) throw new Error(`${folder}: no text of its licence; add it to TEXT_ELSEWHERE`);

@@ -2,12 +2,15 @@
 import { type Command, InvalidArgumentError, Option } from "commander";
 import { FORMATS, type FormatCommand, hasFormats } from "./formats.js";
 
+/** Of a report's formats those that are made without being asked for. */
+const UNNAMED = FORMATS.report.filter(({ named }) => !named).map(({ name }) => name);
+
 /** How a command calls it, where it is not `--format`. */
 const ASKED: { readonly [C in FormatCommand]?: (names: readonly string[]) => Option } = {
   report: (names) =>
     new Option("--only <kinds>", `${names.join(", ")}, or several parted by a comma`)
       .argParser((text) => kindsIn(text, names))
-      .default(names, names.join(",")),
+      .default(UNNAMED, UNNAMED.join(",")),
 };
 
 export function addFormats(command: Command): void {

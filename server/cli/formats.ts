@@ -26,14 +26,15 @@ import { profileSvg } from "./print/profile-svg.js";
 import { profileText } from "./print/profile-text.js";
 import { reportHtml } from "./print/report-html.js";
 import { reportMarkdown } from "./print/report-markdown.js";
+import { reportPdf } from "./print/report-pdf.js";
 import { checkSarif } from "./print/sarif.js";
 import { checkText } from "./print/text.js";
 
 export const FORMATS = {
   check: [checkText, checkLines, checkJson, checkSarif, checkJunit, checkGithub],
   list: [listCsv, listXlsx, listJson, listGeoJson, listKml],
-  report: [reportHtml, reportMarkdown],
-  sheets: [reportHtml, reportMarkdown],
+  report: [reportHtml, reportMarkdown, reportPdf],
+  sheets: [reportHtml, reportMarkdown, reportPdf],
   diff: [diffMarkdown, diffHtml, diffJson],
   history: [historyText, historyJson],
   profile: [profileText, profileCsv, profileSvg],

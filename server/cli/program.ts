@@ -152,6 +152,7 @@ function addSheets(root: Command): void {
     .option("--site <site>", "sheets of this site alone")
     .option("--language <language>", "en or de; left out: that of the template, else en")
     .option("--template <name>", "the template of the design that they are made by; left out: the only one")
+    .addOption(paperOption())
     .addOption(onOption())
     .addOption(todayOption())
     .addHelpText(
@@ -164,6 +165,10 @@ function addSheets(root: Command): void {
     });
 }
 
+function paperOption(): Option {
+  return new Option("--paper <paper>", "A4 or Letter; left out: A4 for PDF, else as the reader prints");
+}
+
 function addReport(root: Command): void {
   root
     .command("report")
@@ -171,6 +176,7 @@ function addReport(root: Command): void {
     .argument("[dir]", "folder of one or several designs", ".")
     .requiredOption("--out <dir>", "folder to write into; made when missing")
     .option("--hop <hop>", "this hop's page alone")
+    .addOption(paperOption())
     .addOption(onOption())
     .addOption(todayOption())
     .action(async (dir, options) => {

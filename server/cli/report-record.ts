@@ -11,7 +11,7 @@ import { CommandError } from "../command-error.js";
 import { reasonOf } from "../files/hop-files.js";
 import { readBoundedSync } from "../files/read-bounded.js";
 import { slashed } from "../files/slashed.js";
-import { makeFolder, writeWhole } from "../files/write-whole.js";
+import { makeFolder, writeBytes, writeWhole } from "../files/write-whole.js";
 
 const RECORD = ".hopwright-report";
 /** A line of the record: hash and path, as checksum programs write them. */
@@ -38,12 +38,12 @@ export class ReportRecord {
    * Writes a page. It is noted first, so that a run that is broken off leaves no page that nobody knows.
    * @throws CommandError when a file stands there that no run has written
    */
-  write(path: string, text: string): void {
+  write(path: string, content: string | Uint8Array): void {
     const at = join(this.folder, path);
     if (existsSync(at) && !this.earlier.has(path) && !this.now.has(path)) {
       throw new CommandError(`${at}: is no page of an earlier report; name another folder, or move the file`);
     }
-    const hash = hashOf(text);
+    const hash = hashOf(content);
     this.now.set(path, hash);
     makeFolder(dirname(at));
     if (!this.isInside(dirname(at)))
@@ -52,7 +52,7 @@ export class ReportRecord {
       );
     // On a line of its own, also behind one that a run could not end.
     appendFileSync(join(this.folder, RECORD), `\n${line(path, hash)}`);
-    writeWhole(at, text);
+    writeBytes(at, content);
   }
 
   /**

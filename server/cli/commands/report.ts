@@ -1,4 +1,4 @@
-import { dirname, join, resolve } from "node:path";
+import { resolve } from "node:path";
 import type { Page } from "../../../shared/report/document/document.js";
 import { listPage } from "../../../shared/report/pages/list-page.js";
 import { runningTitle, withRunning } from "../../../shared/report/sheets/running.js";
@@ -28,12 +28,14 @@ import { progressLine } from "../progress.js";
 import { ReportRecord } from "../report-record.js";
 import { note } from "../streams.js";
 import { toldRevision } from "../told-revision.js";
+import { paperNamed, WrittenPages } from "../written-pages.js";
 
 export interface ReportOptions {
   readonly out: string;
   /** Names of formats. */
   readonly only: readonly string[];
   readonly hop?: string;
+  readonly paper?: string;
   readonly today: string;
   /** The day that is looked at; left out: all that is planned stands. */
   readonly on?: string;
@@ -45,6 +47,7 @@ export interface ReportOptions {
  * @throws CommandError when the folder to write into is a design's own
  */
 export async function report(folder: string, options: ReportOptions): Promise<number> {
+  const paper = paperNamed(options.paper);
   const progress = progressLine();
   const judged = await judgeFolder(folder, {
     today: options.today,
@@ -58,17 +61,18 @@ export async function report(folder: string, options: ReportOptions): Promise<nu
   refuse(options.out);
   const record = new ReportRecord(options.out);
   const formats = options.only.map((name) => formatNamed(FORMATS.report, name));
-  let pages = 0;
+  const written = new WrittenPages(options.out, {
+    formats,
+    paper,
+    record,
+    progress,
+    refuse,
+  });
   for await (const page of options.hop === undefined
     ? allPages(judged, options)
-    : pagesOfHop(judged, options.hop, options)) {
-    for (const format of formats)
-      for (const { path, text } of await format.print(page)) {
-        refuse(dirname(join(options.out, path)));
-        record.write(path, text);
-      }
-    pages++;
-  }
+    : pagesOfHop(judged, options.hop, options))
+    await written.write(page);
+  written.tell();
   // One hop's page says nothing of the others.
   const changed = options.hop === undefined ? record.removeOthers() : [];
   for (const path of changed)
@@ -76,7 +80,7 @@ export async function report(folder: string, options: ReportOptions): Promise<nu
   const errors = judged.designs.reduce((sum, design) => sum + countsOf(design).errors, 0);
   if (errors > 0) note(`${errors} error${errors === 1 ? "" : "s"} in the design, told on the pages`);
   note(
-    `${pages} page${pages === 1 ? "" : "s"} written to ${safe(shownFrom(process.cwd(), resolve(options.out)))}`,
+    `${written.pages} page${written.pages === 1 ? "" : "s"} written to ${safe(shownFrom(process.cwd(), resolve(options.out)))}`,
   );
   if (unreadable) return EXIT.unreadable;
   return errors > 0 ? EXIT.findings : EXIT.clean;

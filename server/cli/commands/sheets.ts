@@ -1,5 +1,5 @@
 /** `sheets`: papers for people outside of the design team, each a page of its own. */
-import { dirname, join, resolve } from "node:path";
+import { resolve } from "node:path";
 import { sitePlans } from "../../../shared/equipment/site-plan.js";
 import { CommandError, EXIT } from "../../command-error.js";
 import { type JudgedDesign, judgeFolder } from "../../findings/judged-folder.js";
@@ -18,6 +18,7 @@ import { progressLine } from "../progress.js";
 import { ReportRecord } from "../report-record.js";
 import { note } from "../streams.js";
 import { toldRevision } from "../told-revision.js";
+import { paperNamed, WrittenPages } from "../written-pages.js";
 
 export interface SheetsOptions {
   readonly out: string;
@@ -30,6 +31,7 @@ export interface SheetsOptions {
   readonly language?: string;
   /** Undefined: the only one that a design states. */
   readonly template?: string;
+  readonly paper?: string;
   readonly today: string;
   readonly on?: string;
 }
@@ -41,6 +43,7 @@ export async function sheets(folder: string, options: SheetsOptions): Promise<nu
   const { language } = options;
   if (language !== undefined && !isLanguage(language))
     throw new CommandError(`--language ${language}: choose from ${Object.keys(SHEET_LANGUAGES).join(", ")}`);
+  const paper = paperNamed(options.paper);
   const progress = progressLine();
   const { hop, site, today, on } = options;
   if (hop !== undefined && site !== undefined) throw new CommandError("--hop and --site: name one of them");
@@ -55,21 +58,17 @@ export async function sheets(folder: string, options: SheetsOptions): Promise<nu
   mustHaveTemplate(designs, options.template);
   const folders = designFolders(judged.root, designs);
   const record = new ReportRecord(options.out);
-  let pages = 0;
+  const written = new WrittenPages(options.out, { formats: [format], paper, record, progress, refuse });
   for (const design of designs) {
     const within = designs.length === 1 ? "" : folders.get(design)!;
     const revision = await toldRevision(design, judged);
     const chosen = await chosenFor(design, options.template);
     const words = SHEET_LANGUAGES[language ?? chosen.template?.language ?? "en"];
     const made = options.sheet.length > 0 ? kinds : (chosen.template?.kinds ?? kinds);
-    for (const page of sheetsOf(design, { kinds: made, hop, site, words, folder: within, revision, ...chosen })) {
-      for (const { path, text } of await format.print(page)) {
-        refuse(dirname(join(options.out, path)));
-        record.write(path, text);
-      }
-      pages++;
-    }
+    for (const page of sheetsOf(design, { kinds: made, hop, site, words, folder: within, revision, ...chosen }))
+      await written.write(page);
   }
+  written.tell();
   // Sheets of one hop, of one site or of one kind say nothing of the others.
   const isAll = hop === undefined && site === undefined && options.sheet.length === 0;
   for (const path of isAll ? record.removeOthers() : [])
@@ -77,7 +76,7 @@ export async function sheets(folder: string, options: SheetsOptions): Promise<nu
   const errors = designs.reduce((sum, design) => sum + countsOf(design).errors, 0);
   if (errors > 0) note(`${errors} error${errors === 1 ? "" : "s"} in the design`);
   note(
-    `${pages} sheet${pages === 1 ? "" : "s"} written to ${safe(shownFrom(process.cwd(), resolve(options.out)))}`,
+    `${written.pages} sheet${written.pages === 1 ? "" : "s"} written to ${safe(shownFrom(process.cwd(), resolve(options.out)))}`,
   );
   if (unreadable) return EXIT.unreadable;
   return errors > 0 ? EXIT.findings : EXIT.clean;

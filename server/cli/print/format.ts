@@ -110,4 +110,15 @@ export interface ListFormat extends Format<Listed, Iterable<string> | Uint8Array
   readonly map?: true;
 }
 
-export type ReportFormat = Format<Page, readonly PrintedFile[]>;
+/** A page as bytes, signs that its font lacks, and the words of a picture that could not be read. */
+export interface PrintedBytes {
+  readonly path: string;
+  readonly bytes: Uint8Array;
+  readonly missing: readonly string[];
+  readonly unread?: string;
+}
+
+export interface ReportFormat extends Format<Page, readonly (PrintedFile | PrintedBytes)[]> {
+  /** Made only where it is named. */
+  readonly named?: true;
+}

@@ -24,8 +24,9 @@ import {
 } from "./document.js";
 import { FIND_HASH, FIND_SCRIPT } from "./find.js";
 import { footLines, letterheadHtml, paperStyle } from "./letterhead.js";
-import { escaped as escapedAsIs, withMinus } from "./markup.js";
+import { escaped as escapedAsIs } from "./markup.js";
 import { STYLE } from "./style.js";
+import { typeset } from "./typeset.js";
 
 /** A page is text, drawings and one style sheet: whatever a name smuggled in, nothing runs, loads or is sent. */
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
@@ -295,10 +296,7 @@ function href(page: Page, target: string): string {
   return escapedAsIs(linkFrom(page.name, target, ".html"));
 }
 
-const BEFORE_UNIT =
-  /(?<=\d) (?=(dBm?i?|k?m|[MG]Hz|%|F1|deg|[MG]bit\/s|min|s a)(?![\w-]))|(?<=\bk|[<≤≥]) (?=\d)/g;
-
-/** Escaped and set as print sets it: true minus signs, and figures that keep their unit beside them. */
+/** Escaped and set as print sets it. */
 function escaped(text: string): string {
-  return escapedAsIs(withMinus(text).replace(BEFORE_UNIT, "\u00a0"));
+  return escapedAsIs(typeset(text));
 }

@@ -1,115 +1,7 @@
 /** How pages and drawings look: one palette for both, light and dark, and on paper always light. */
 
-const LIGHT = {
-  paper: "#fdfcf9",
-  panel: "#f4f1e9",
-  ink: "#1f272b",
-  quiet: "#5f6a6b",
-  rule: "#d9d4c7",
-  accent: "#0b666b",
-  land: "#d3d7bd",
-  "land-edge": "#737f50",
-  zone: "#bcdde2",
-  "zone-edge": "#3f8794",
-  ray: "#0b5560",
-  "low-k": "#a8660d",
-  obstacle: "#8a4326",
-  good: "#27704a",
-  error: "#ad2a1f",
-  warning: "#8d5f00",
-  info: "#34648f",
-  accepted: "#67548f",
-  unjudged: "#5f6a6b",
-};
-
-type Palette = typeof LIGHT;
-
-const DARK: Palette = {
-  paper: "#14181b",
-  panel: "#1d2327",
-  ink: "#e6e3db",
-  quiet: "#9aa4a3",
-  rule: "#353d41",
-  accent: "#74c8c5",
-  land: "#39422f",
-  "land-edge": "#93a06f",
-  zone: "#1e4750",
-  "zone-edge": "#63aebb",
-  ray: "#9fe0e0",
-  "low-k": "#e0a553",
-  obstacle: "#d98f6d",
-  good: "#74c596",
-  error: "#f08b7d",
-  warning: "#dcae52",
-  info: "#8fb8dd",
-  accepted: "#b7a5dd",
-  unjudged: "#9aa4a3",
-};
-
-type Colour = (name: keyof Palette) => string;
-
-/** Colours and strokes of every drawing by class; nothing in a drawing has a colour of its own. */
-function drawingStyle(colour: Colour): string {
-  return `
-svg text{font-family:ui-sans-serif,system-ui,"Segoe UI","Noto Sans",sans-serif;font-size:12px;fill:${colour("ink")};font-variant-numeric:tabular-nums}
-svg .quiet{fill:${colour("quiet")}}
-svg .strong{font-weight:600}
-svg .small{font-size:11px}
-svg .grid{stroke:${colour("rule")};stroke-width:1;fill:none}
-svg .axis{stroke:${colour("quiet")};stroke-width:1;fill:none}
-svg .land{fill:${colour("land")}}
-svg .land-edge{stroke:${colour("land-edge")};stroke-width:1.5;fill:none;stroke-linejoin:round}
-svg .zone{fill:${colour("zone")};fill-opacity:.65}
-svg .asked{stroke:${colour("zone-edge")};stroke-width:1.2;stroke-dasharray:5 3;fill:none}
-svg .ray{stroke:${colour("ray")};stroke-width:1.8;fill:none}
-svg .diversity{stroke:${colour("ray")};stroke-width:.8;fill:none}
-svg .second-antenna{fill:${colour("paper")};stroke:${colour("ray")};stroke-width:1.5}
-svg .reflected{stroke:${colour("info")};stroke-width:1.2;stroke-dasharray:7 3 1.5 3;fill:none}
-svg .surface{stroke:${colour("info")};stroke-width:3.5;fill:none}
-svg .ripple{stroke:${colour("ray")};stroke-width:1.8;fill:none;stroke-linejoin:round}
-svg .antenna{fill:${colour("ray")};stroke:${colour("paper")};stroke-width:1.5}
-svg .mast{stroke:${colour("ink")};stroke-width:2.5}
-svg .low-k{stroke:${colour("low-k")};stroke-width:1.2;stroke-dasharray:2 3;fill:none}
-svg .was{stroke:${colour("low-k")};stroke-width:1.5;stroke-dasharray:6 3;fill:none}
-svg .obstacle{stroke:${colour("obstacle")};stroke-width:3;fill:${colour("obstacle")}}
-svg .gap{fill:${colour("rule")};fill-opacity:.6}
-svg .cover{fill:${colour("land-edge")};fill-opacity:.45}
-svg .bridge{fill:${colour("paper")};fill-opacity:.65;stroke:${colour("land-edge")};stroke-width:1.2;stroke-dasharray:4 3}
-svg .gap-edge{stroke:${colour("quiet")};stroke-width:1;stroke-dasharray:1 3}
-svg .leader{stroke:${colour("quiet")};stroke-width:1;stroke-dasharray:2 2;fill:none}
-svg .mark{fill:${colour("paper")};stroke:${colour("ink")};stroke-width:1.5}
-svg .halo{stroke:${colour("paper")};stroke-width:3;stroke-linejoin:round;paint-order:stroke}
-svg .step{stroke:${colour("ray")};stroke-width:2;fill:none;stroke-linejoin:round}
-svg .threshold{stroke:${colour("error")};stroke-width:1.2;stroke-dasharray:5 3;fill:none}
-svg .margin{fill:${colour("zone")};fill-opacity:.65}
-svg .bar{fill:${colour("zone-edge")}}
-svg .bar-worst{fill:${colour("zone")};stroke:${colour("zone-edge")};stroke-width:1}
-svg .bar-rain{fill:${colour("info")}}
-svg .box{stroke:${colour("ink")};stroke-width:1.3}
-svg .box.part{fill:${colour("panel")}}
-svg .box.plug{fill:${colour("paper")};stroke-width:2.2}
-svg .box.open,svg .box.frame,svg .box.space,svg .box.socket{fill:none}
-svg .box.socket{stroke-width:.8}
-svg .box.frame,svg .box.space{stroke:${colour("quiet")};stroke-width:.8}
-svg .box.label{fill:${colour("paper")};stroke:none}
-svg .wire{fill:none;stroke:${colour("ink")}}
-svg .wire.joint{stroke-width:1.6}
-svg .wire.air{stroke:${colour("ray")}}
-svg .wire.line{stroke:${colour("quiet")}}
-svg .wire.faint{stroke:${colour("rule")}}
-svg .joint-end,svg .arrow{fill:${colour("ink")}}
-svg .hop.planned{stroke-opacity:.45}
-svg .site{fill:${colour("ink")};stroke:${colour("paper")};stroke-width:1.5}
-svg .site.planned{fill:${colour("paper")};stroke:${colour("ink")};stroke-width:2}
-svg .hop{fill:none;stroke-width:2.5;stroke-linecap:round}
-${(["good", "error", "warning", "info", "accepted", "unjudged"] as const).map((tone) => `svg .hop.${tone}{stroke:${colour(tone)}}svg text.${tone}{fill:${colour(tone)}}svg .mark.${tone}{stroke:${colour(tone)}}`).join("\n")}
-svg .hop.error{stroke-width:4}
-svg .hop.warning{stroke-dasharray:9 4}
-svg .hop.accepted{stroke-dasharray:2 5}
-svg .hop.unjudged{stroke-width:1.5}
-svg .hop.unknown{stroke:${colour("quiet")};stroke-dasharray:1 5}
-`;
-}
+import { drawingStyle } from "./drawing-paint.js";
+import { DARK, LIGHT, type Palette, PRINT } from "./palette.js";
 
 function variables(palette: Palette): string {
   return Object.entries(palette)
@@ -227,7 +119,7 @@ ${drawingStyle((name) => `var(--${name})`)}
 @media print{
 .cautions,.form>div,.signatures>div{break-inside:avoid}
 @page{margin:11mm 12mm 13mm;@bottom-left{font:7.5pt sans-serif;color:#444}@bottom-right{font:7.5pt sans-serif;color:#444}}
-:root{--paper:#fff;--panel:#f2f2f2}
+:root{--paper:${PRINT.paper};--panel:${PRINT.panel}}
 :root,body{font-size:8pt;line-height:1.3}
 main{max-width:none;padding:0}
 .find,nav,.unprinted{display:none}

@@ -1,0 +1,213 @@
+/** Every block of a page as nodes of a PDF. */
+import type { Block, Fact, FormField, ReportFinding, SigningPlace } from "../document.js";
+import { sentence, TONE_WORD } from "../document.js";
+import { acceptedText } from "../html.js";
+import { PRINT } from "../palette.js";
+import { drawingNode } from "./drawing.js";
+import { heightOf, type Measure } from "./measure.js";
+import type { Cell, Node, TableNode } from "./nodes.js";
+import { partsOf, quiet, SIZE, textNode, toned } from "./spans.js";
+import { GAP, gridNode, tableNode } from "./tables.js";
+
+/** Where a block stands. Lengths in points. */
+export interface Room {
+  readonly width: number;
+  /** Of a side. */
+  readonly height: number;
+  readonly measure: Measure;
+}
+
+/** A share of a side: what is estimated to be lower surely fits on one, and leaves less than that of one empty. */
+const KEPT_SHARE = 0.35;
+/** Of a row. */
+const ROW_SHARE = 0.5;
+/** Of a drawing, whose height is known, and of what is kept with it. */
+const DRAWING_SHARE = 0.8;
+const WITH_DRAWING_SHARE = 0.93;
+const SMALL_DRAWING_PT = 270;
+
+/** On one side where it fits. */
+export function kept(nodes: readonly Node[], room: Room): Node[] {
+  if (nodes.length === 0 || !isKept(nodes, room)) return [...nodes];
+  return [{ stack: nodes.map(asFollowing), unbreakable: true }];
+}
+
+function isKept(nodes: readonly Node[], { width, height, measure }: Room): boolean {
+  const share = nodes.some(isDrawing) ? WITH_DRAWING_SHARE : KEPT_SHARE;
+  return nodes.reduce((sum, node) => sum + heightOf(node, width, measure), 0) < share * height;
+}
+
+function isDrawing(node: Node): boolean {
+  return "stack" in node && "svg" in (node.stack[0] ?? {});
+}
+
+/** What is kept with the next needs no look at where it came to stand. */
+function asFollowing(node: Node): Node {
+  if (!("headlineLevel" in node)) return node;
+  const { headlineLevel: _kept, ...others } = node;
+  return others;
+}
+
+export function blockNodes(block: Block, room: Room): Node[] {
+  const { width, height, measure } = room;
+  switch (block.type) {
+    case "paragraph":
+      return [textNode(block.text, SIZE.text, { margin: [0, 1, 0, 3] })];
+    case "list":
+      return [{ ul: block.items.map((item) => textNode(item, SIZE.text)), margin: [0, 1, 0, 4] }];
+    case "facts":
+      return [factsNode(block.facts, room)];
+    case "findings":
+      return block.findings.flatMap((finding) => kept([findingNode(finding, room)], room));
+    case "form":
+      return formNodes(block.fields, room);
+    case "signatures":
+      return [signaturesNode(block.places, room)];
+    case "cautions":
+      return kept([cautionsNode(block.items, room)], room);
+    case "pair": {
+      const gap = GAP * 2;
+      const one = (width - gap * (block.sides.length - 1)) / block.sides.length;
+      const columns = block.sides.map((side) => ({
+        stack: side.flatMap((inner) => blockNodes(inner, { ...room, width: one })),
+        width: one,
+      }));
+      return kept([{ columns, columnGap: gap }], room);
+    }
+    case "table": {
+      const table = tableNode(block, width, ROW_SHARE * height, measure);
+      if (block.caption === undefined) return kept([table], room);
+      const caption = textNode(block.caption, SIZE.text, {
+        bold: true,
+        headlineLevel: 2,
+        margin: [0, 3, 0, 1],
+      });
+      return kept([caption, table], room);
+    }
+    case "figure": {
+      const wide = block.small ? Math.min(width, SMALL_DRAWING_PT) : width;
+      const drawing = drawingNode(block.svg, wide, DRAWING_SHARE * height);
+      const below =
+        block.caption === undefined ? [] : [quiet(block.caption, SIZE.small, { margin: [0, 0, 0, 4] })];
+      return [{ stack: [drawing, ...below], unbreakable: true }];
+    }
+  }
+}
+
+/** Two beside each other, where both are short. */
+function factsNode(facts: readonly Fact[], { width, height, measure }: Room): TableNode {
+  const rows = facts.map(({ label, value, note }) => ({
+    cells: [
+      { text: label, mark: "quiet" as const },
+      note === undefined ? value : [...partsAsSpans(value), { text: ` ${note}`, mark: "quiet" as const }],
+    ],
+  }));
+  const columns = [{ title: "" }, { title: "", align: "right" as const }];
+  const node = tableNode({ columns, rows }, Math.min(width, FACTS_PT), ROW_SHARE * height, measure);
+  const { headerRows: _none, keepWithHeaderRows: _two, ...table } = node.table;
+  return { ...node, table: { ...table, body: table.body.slice(1) } };
+}
+
+/** Label and value would stand too far apart. */
+const FACTS_PT = 380;
+
+function partsAsSpans(value: Fact["value"]) {
+  return typeof value === "string" || !Array.isArray(value)
+    ? [value as Exclude<typeof value, readonly unknown[]>]
+    : value;
+}
+
+function findingNode(
+  { rule, severity, message, help, where, hop, accepted }: ReportFinding,
+  { width }: Room,
+): Node {
+  const tone = accepted ? "accepted" : severity;
+  const lines: Node[] = [
+    {
+      text: [
+        toned(TONE_WORD[tone], tone),
+        { text: "  " },
+        ...(hop === undefined ? [] : [...partsOf(hop, true), { text: "  " }]),
+        ...partsOf(sentence(message)),
+      ],
+      fontSize: SIZE.text,
+    },
+  ];
+  if (accepted) lines.push(textNode(acceptedText(accepted), SIZE.text));
+  if (help !== undefined) lines.push(textNode(sentence(help), SIZE.text));
+  lines.push(quiet(where === undefined ? rule : `${rule} at ${where}`));
+  return { stack: lines, margin: [Math.min(8, width / 10), 1, 0, 5] };
+}
+
+const BOX_HEIGHT = 15;
+const WIDE_BOX_HEIGHT = 46;
+
+function formNodes(fields: readonly FormField[], { width }: Room): Node[] {
+  const across = width > 300 ? 3 : width > 180 ? 2 : 1;
+  const narrow = fields.filter(({ wide }) => !wide);
+  const grid =
+    narrow.length === 0
+      ? []
+      : [
+          gridNode(
+            narrow.map((field) => (one) => fieldNode(field, one)),
+            width,
+            across,
+          ),
+        ];
+  return [...grid, ...fields.filter(({ wide }) => wide).map((field) => fieldNode(field, width))];
+}
+
+function fieldNode({ label, expected, unit, value, wide }: FormField, width: number): Node {
+  const unitWidth = unit === undefined ? 0 : 26;
+  const box: Cell = { ...textNode(value ?? "", SIZE.table), border: [true, true, true, true] };
+  const behind: Cell = { ...textNode(unit ?? "", SIZE.table), border: [false, false, false, false] };
+  return {
+    stack: [
+      {
+        text: [
+          ...partsOf(label),
+          ...(expected === undefined ? [] : [{ text: `  ${expected}`, color: PRINT.quiet }]),
+        ],
+        fontSize: SIZE.small,
+      },
+      {
+        table: {
+          widths: unit === undefined ? [width - 10] : [width - 10 - unitWidth - GAP, unitWidth],
+          heights: wide ? WIDE_BOX_HEIGHT : BOX_HEIGHT,
+          body: [unit === undefined ? [box] : [box, behind]],
+        },
+        layout: "boxes",
+      },
+    ],
+    margin: [0, 1, 0, 3],
+  };
+}
+
+function signaturesNode(places: readonly SigningPlace[], { width }: Room): TableNode {
+  const across = Math.max(1, Math.min(3, places.length));
+  return gridNode(
+    places.map((place) => (one) => signingNode(place, one)),
+    width,
+    across,
+  );
+}
+
+const LINE_HEIGHT = 20;
+
+function signingNode({ role, fields }: SigningPlace, width: number): Node {
+  const lines = fields.map((field): TableNode => {
+    const cell: Cell = { ...quiet(field), border: [false, false, false, true] };
+    return { table: { widths: [width], heights: LINE_HEIGHT, body: [[cell]] }, layout: "rows" };
+  });
+  return { stack: [textNode(role, SIZE.text, { bold: true }), ...lines], margin: [0, 2, 0, 4] };
+}
+
+function cautionsNode(items: Extract<Block, { type: "cautions" }>["items"], { width }: Room): TableNode {
+  const stack = items.map((item) => ({
+    text: [{ text: "⚠\u00a0 ", bold: true as const }, ...partsOf(item)],
+    fontSize: SIZE.text,
+    margin: [0, 1, 0, 2] as const,
+  }));
+  return { table: { widths: [width - 14], body: [[{ stack }]] }, layout: "frame", margin: [0, 1, 0, 6] };
+}

@@ -1,0 +1,164 @@
+/** A page as a PDF: its blocks in order, headings with what they head, the running title for the foot of each side. */
+import { base64 } from "../../../format/base64.js";
+import type { KeyFigure, Letterhead, Page, Paper, Section } from "../document.js";
+import { PRINT } from "../palette.js";
+import { blockNodes, kept, type Room } from "./blocks.js";
+import { type Measure, widthOf } from "./measure.js";
+import type { Margin, Node, PdfDocument, PictureNode, TextPart } from "./nodes.js";
+import { partsOf, plain, quiet, SIZE, textNode } from "./spans.js";
+import { gridNode } from "./tables.js";
+
+const SIZES: Readonly<Record<NonNullable<Paper["size"]>, PdfDocument["pageSize"]>> = {
+  A4: { width: 595.28, height: 841.89 },
+  Letter: { width: 612, height: 792 },
+};
+
+const MARGINS: Margin = [40, 32, 40, 40];
+
+/** The foot has one line or two of it. */
+const LONGEST_RUNNING = 150;
+
+export function pdfDocument(page: Page, measure: Measure): PdfDocument {
+  const pageSize = sizeOf(page.paper);
+  const [left, top, right, bottom] = MARGINS;
+  const room = { width: pageSize.width - left - right, height: pageSize.height - top - bottom, measure };
+  const running = [page.title, page.running].filter((one) => one !== undefined).join(" · ");
+  return {
+    title: plain(page.title),
+    ...(page.subtitle !== undefined && { subject: plain(page.subtitle) }),
+    language: page.language ?? "en",
+    pageSize,
+    pageMargins: MARGINS,
+    running: cut(plain(running)),
+    content: [
+      ...letterheadNodes(page.letterhead, room.width),
+      ...headNodes(page),
+      ...keyNodes(page.keyFigures, room),
+      ...page.sections.flatMap((section) => sectionNodes(section, room)),
+      ...(page.letterhead?.foot ?? []).map((line, at) =>
+        quiet(line, SIZE.small, { margin: [0, at === 0 ? 10 : 1, 0, 0] }),
+      ),
+      quiet(page.colophon, SIZE.small, { margin: [0, 10, 0, 0] }),
+    ],
+  };
+}
+
+function sizeOf({ size = "A4", landscape }: Paper = {}): PdfDocument["pageSize"] {
+  const { width, height } = SIZES[size];
+  return landscape ? { width: height, height: width } : { width, height };
+}
+
+const LOGO_PT = { width: 170, height: 44 };
+
+/** Words at the left, the picture at the right, as large as its room. */
+function letterheadNodes(letterhead: Letterhead | undefined, width: number): Node[] {
+  if (letterhead === undefined) return [];
+  const { name, logo, head } = letterhead;
+  const lines = [
+    ...(name === undefined ? [] : [textNode(name, SIZE.text, { bold: true })]),
+    ...head.map((line) => textNode(line, SIZE.text)),
+  ];
+  if (logo === undefined) return lines.length === 0 ? [] : [{ stack: lines, margin: [0, 0, 0, 10] }];
+  const scale = Math.min(LOGO_PT.width / logo.widthPx, LOGO_PT.height / logo.heightPx);
+  const picture: PictureNode = {
+    image: `data:${logo.type};base64,${base64(logo.bytes)}`,
+    width: logo.widthPx * scale,
+    height: logo.heightPx * scale,
+    alt: logo.alt,
+  };
+  const columns = [
+    { stack: lines, width: width - picture.width - LOGO_GAP_PT },
+    { stack: [picture], width: picture.width },
+  ];
+  return [{ columns, columnGap: LOGO_GAP_PT, margin: [0, 0, 0, 10] }];
+}
+
+const LOGO_GAP_PT = 16;
+
+function cut(text: string): string {
+  const signs = [...text];
+  return signs.length > LONGEST_RUNNING ? `${signs.slice(0, LONGEST_RUNNING - 1).join("")}…` : text;
+}
+
+function headNodes({ title, subtitle }: Page): Node[] {
+  return [
+    textNode(title, SIZE.title, { bold: true, headlineLevel: 1 }),
+    ...(subtitle === undefined
+      ? []
+      : [quiet(subtitle, SIZE.text, { margin: [0, 2, 0, 2], headlineLevel: 1 })]),
+  ];
+}
+
+const MOST_KEYS_ACROSS = 5;
+
+function keyNodes(figures: readonly KeyFigure[], room: Room): Node[] {
+  if (figures.length === 0) return [];
+  const across = figures.length > MOST_KEYS_ACROSS ? 3 : figures.length;
+  const grid = gridNode(
+    figures.map((figure) => (width) => keyNode(figure, width, room.measure)),
+    room.width,
+    across,
+  );
+  return kept([{ ...grid, margin: [0, 6, 0, 6] }], room);
+}
+
+function keyNode({ label, value, unit, note, tone }: KeyFigure, width: number, measure: Measure): Node {
+  const color = tone === undefined ? {} : { color: PRINT[tone] };
+  const text: TextPart[] = [
+    ...partsOf(value, tone === undefined ? undefined : true).map((part) => ({ ...part, ...color })),
+    ...(unit === undefined ? [] : [{ text: `\u00a0${plain(unit)}` }]),
+  ];
+  // In two lines at most where it is longer than usual.
+  const fontSize = Math.max(SIZE.text, Math.min(SIZE.key, (1.6 * width) / widthOf(text, 1, measure)));
+  return {
+    stack: [quiet(label), { text, fontSize }, ...(note === undefined ? [] : [quiet(note)])],
+  };
+}
+
+function sectionNodes({ id, title, blocks }: Section, room: Room): Node[] {
+  const heading = textNode(title, SIZE.heading, {
+    bold: true,
+    headlineLevel: 1,
+    outline: true,
+    margin: [0, 7, 0, 2],
+    id: placeOf(id),
+  });
+  // Sentences alone are only the way to what the section is about.
+  const first = blocks.findIndex(({ type }) => type !== "paragraph");
+  const at = first < 0 ? blocks.length : first;
+  const led = blocks.slice(0, at).flatMap((block) => blockNodes(block, room));
+  const leading = first < 0 ? led : led.map((node) => ({ ...node, headlineLevel: 1 }));
+  const [next = [], ...others] = blocks.slice(at).map((block) => blockNodes(block, room));
+  const whole = [heading, ...leading, ...next.slice(0, 1)];
+  return anchored([...kept(whole, room), ...next.slice(1), ...others.flat()], placeOf(id));
+}
+
+/** Of a section. A library that looks names up in a list would find its methods under `map` or `find`. */
+function placeOf(id: string): string {
+  return `at-${id}`;
+}
+
+/**
+ * Names the first words of each part: the layout keeps account of the side on which what has a name came to stand, and
+ * by that it is known whether a heading was left behind.
+ */
+function anchored(nodes: readonly Node[], id: string): Node[] {
+  return nodes.map((node, index) => ("headlineLevel" in node ? node : named(node, `${id}.${index}`)));
+}
+
+function named(node: Node, id: string): Node {
+  if ("text" in node) return node.id === undefined ? { ...node, id } : node;
+  if ("stack" in node) return { ...node, stack: firstNamed(node.stack, id) };
+  if ("ul" in node) return { ...node, ul: firstNamed(node.ul, id) };
+  if ("columns" in node) return { ...node, columns: firstNamed(node.columns, id) };
+  if ("svg" in node || "image" in node) return node;
+  // A head is repeated: the row below it stands once.
+  const { table } = node;
+  const row = Math.min(table.headerRows ?? 0, table.body.length - 1);
+  const body = table.body.map((cells, at) => (at === row ? firstNamed(cells, id) : cells));
+  return { ...node, table: { ...table, body } };
+}
+
+function firstNamed<N extends Node>(nodes: readonly N[], id: string): N[] {
+  return nodes.map((one, at) => (at === 0 ? (named(one, id) as N) : one));
+}

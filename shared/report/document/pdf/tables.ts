@@ -1,0 +1,124 @@
+/** Tables of a page: columns as wide as their figures, a head that is repeated, boxes to write in. */
+import type { Column, Table } from "../document.js";
+import { PRINT } from "../palette.js";
+import { columnWidths } from "./columns.js";
+import { longestWord, type Measure, rowHeight, widthOf } from "./measure.js";
+import type { Border, Cell, Node, TableNode } from "./nodes.js";
+import { partsOf, SIZE } from "./spans.js";
+
+/** Between two columns. */
+export const GAP = 8;
+/** A box that somebody writes a figure into. */
+const BOX_PT = 44;
+/** Figures of rounding, so that what just fits stays in one line. */
+const SLACK_PT = 0.6;
+
+/** Beside each other; more columns are set in smaller letters. */
+const MOST_USUAL_COLUMNS = 8;
+const SMALLEST = 5;
+
+const BELOW: Border = [false, false, false, true];
+const AROUND: Border = [true, true, true, true];
+
+/** @param room of the whole table, points @param highest that a row may be to be kept on one side */
+export function tableNode(
+  { columns, rows }: Pick<Table, "columns" | "rows">,
+  room: number,
+  highest: number,
+  measure: Measure,
+): TableNode {
+  const usual = columns.length > MOST_USUAL_COLUMNS ? SIZE.wide : SIZE.table;
+  const fontSize = sizeFor({ columns, rows }, usual, innerWidth(columns, room), measure);
+  const needs = needsOf({ columns, rows }, fontSize, measure);
+  const widths = columnWidths(needs, innerWidth(columns, room));
+  const cell = (column: Column | undefined, text: Cell): Cell => ({
+    ...text,
+    border: column?.fill ? AROUND : BELOW,
+  });
+  const head = columns.map((column) =>
+    cell(undefined, {
+      text: partsOf(column.title).map((part) => ({ ...part, color: PRINT.quiet })),
+      fontSize,
+      ...(column.align === "right" && { alignment: "right" }),
+    }),
+  );
+  const body = rows.map(({ cells, emphasis }) =>
+    columns.map((column, at) =>
+      cell(column, {
+        text: partsOf(cells[at] ?? "", emphasis),
+        fontSize,
+        ...(column.align === "right" && { alignment: "right" }),
+        ...(emphasis && { fillColor: PRINT.panel }),
+      } as Cell),
+    ),
+  );
+  const isLow = [head, ...body].every((row) => rowHeight(row, widths, measure) < highest);
+  return {
+    table: {
+      headerRows: 1,
+      // What is kept together must fit on a side.
+      ...(isLow && { keepWithHeaderRows: Math.min(2, body.length), dontBreakRows: true }),
+      widths,
+      body: [head, ...body],
+    },
+    layout: columns.some(({ fill }) => fill) ? "boxes" : "rows",
+    margin: [0, 1, 0, 6],
+  };
+}
+
+function innerWidth(columns: readonly Column[], room: number): number {
+  return Math.max(
+    columns.length,
+    room - GAP * (columns.length - 1) - (columns.some(({ fill }) => fill) ? 2 : 0),
+  );
+}
+
+/** Smaller where words would break otherwise. */
+function sizeFor(
+  table: Pick<Table, "columns" | "rows">,
+  usual: number,
+  room: number,
+  measure: Measure,
+): number {
+  const least = needsOf(table, usual, measure).reduce((sum, { word }) => sum + word, 0);
+  return least <= room ? usual : Math.max(SMALLEST, Math.floor(((usual * room) / least) * 10) / 10);
+}
+
+function needsOf({ columns, rows }: Pick<Table, "columns" | "rows">, fontSize: number, measure: Measure) {
+  return columns.map(({ title, fill }, at) => {
+    const cells = [partsOf(title), ...rows.map(({ cells, emphasis }) => partsOf(cells[at] ?? "", emphasis))];
+    const most = (of: typeof widthOf) =>
+      cells.reduce((sum, one) => Math.max(sum, of(one, fontSize, measure)), 0) + SLACK_PT;
+    const [longest, word] = [most(widthOf), most(longestWord)];
+    return fill ? { longest: Math.max(longest, BOX_PT), word: Math.max(word, BOX_PT) } : { longest, word };
+  });
+}
+
+/** Things in a grid of equal columns, row by row. */
+export function gridNode(
+  things: readonly ((width: number) => Node)[],
+  room: number,
+  across: number,
+  gap = GAP * 2,
+): TableNode {
+  const width = (room - gap * (across - 1)) / across;
+  const rows: Cell[][] = [];
+  for (let at = 0; at < things.length; at += across)
+    rows.push(
+      Array.from({ length: across }, (_, column): Cell => {
+        const inside = column === across - 1 ? width : width + gap - GAP;
+        const thing = things[at + column]?.(width);
+        const cell =
+          thing === undefined ? { text: [{ text: "" }], fontSize: SIZE.small } : { stack: [thing] };
+        return {
+          ...cell,
+          border: [false, false, false, false],
+          ...(inside > width && { margin: [0, 0, inside - width, 0] }),
+        };
+      }),
+    );
+  const widths = Array.from({ length: across }, (_, column) =>
+    column === across - 1 ? width : width + gap - GAP,
+  );
+  return { table: { dontBreakRows: true, widths, body: rows }, layout: "none", margin: [0, 0, 0, 4] };
+}
