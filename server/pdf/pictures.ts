@@ -3,7 +3,7 @@
  * end the program. So what is in it is counted here first.
  */
 import { inflateSync } from "node:zlib";
-import type { Picture } from "../../shared/report/document/document.js";
+import type { Letterhead } from "../../shared/report/document/document.js";
 
 /** Larger ones are no logo. */
 const MOST_DOTS = 2 ** 24;
@@ -18,9 +18,9 @@ const SIGNATURE = Buffer.from([137, 80, 78, 71, 13, 10, 26, 10]);
 /** Samples a dot, by kind of colour (ISO/IEC 15948, table 11.1). */
 const SAMPLES: Readonly<Record<number, number>> = { 0: 1, 2: 3, 3: 1, 4: 2, 6: 4 };
 
-export function canBeShown({ type, bytes }: Pick<Picture, "type" | "bytes">): boolean {
-  // Of a JPEG the head alone is read, and its bytes go in as they are.
-  return type === "image/jpeg" || isWholePng(Buffer.from(bytes));
+export function canBeShown({ bytes }: NonNullable<Letterhead["logo"]>): boolean {
+  // By what it is, and not by what it is called. Of a JPEG the head alone is read, and its bytes go in as they are.
+  return (bytes[0] === 0xff && bytes[1] === 0xd8) || isWholePng(Buffer.from(bytes));
 }
 
 function isWholePng(bytes: Buffer): boolean {

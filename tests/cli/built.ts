@@ -4,7 +4,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { build } from "esbuild";
+import { build, type Plugin } from "esbuild";
 import { afterAll, beforeAll } from "vitest";
 
 export const SAMPLES = fileURLToPath(new URL("../../samples", import.meta.url));
@@ -18,6 +18,16 @@ export function scratch(name: string): string {
   return join(folder, name);
 }
 
+/** The bundle that makes PDFs, as it was built: it is loaded by itself, and its fonts lie beside it. */
+const pdfBuilt: Plugin = {
+  name: "pdf-built",
+  setup: ({ onResolve }) =>
+    onResolve({ filter: /\/pdf\/make\.js$/ }, () => ({
+      path: fileURLToPath(new URL("../../dist/pdf.cjs", import.meta.url)),
+      external: true,
+    })),
+};
+
 beforeAll(async () => {
   await build({
     entryPoints: [fileURLToPath(new URL("../../server/cli/main.ts", import.meta.url))],
@@ -28,6 +38,7 @@ beforeAll(async () => {
     format: "cjs",
     logLevel: "error",
     define: { "import.meta.url": "__bundleUrl" },
+    plugins: [pdfBuilt],
     banner: { js: 'const __bundleUrl=require("node:url").pathToFileURL(__filename).href;' },
   });
 }, 60_000);

@@ -49,6 +49,7 @@ const VALID: Readonly<Record<string, (text: string) => void>> = {
   svg: xml,
   html: (text) => expect(text).toMatch(/^<!doctype html>\n<html lang="en">[\s\S]*<\/html>\n$/),
   markdown: (text) => expect(text).toMatch(/^# /),
+  pdf: (text) => expect(text).toMatch(/^%PDF-1\.7\n[\s\S]*%%EOF\s*$/),
 };
 
 function xml(text: string): void {
@@ -76,8 +77,8 @@ test.each(rows)("$command prints $name", ({ command, name }) => {
   expect([stderr.split("\n").filter((line) => line.startsWith("error")), status === 2]).toEqual([[], false]);
   const texts = writes
     ? readdirSync(out, { recursive: true, encoding: "utf8" })
-        .filter((file) => file.endsWith(name === "html" ? ".html" : ".md"))
-        .map((file) => readFileSync(join(out, file), "utf8"))
+        .filter((file) => file.endsWith(name === "markdown" ? ".md" : `.${name}`))
+        .map((file) => readFileSync(join(out, file), name === "pdf" ? "latin1" : "utf8"))
     : [stdout];
   expect(texts.length).toBeGreaterThan(0);
   for (const text of texts) VALID[name]!(text);
@@ -95,7 +96,7 @@ test.each(Object.keys(FORMATS) as FormatCommand[])(
     const args = [...ASKED[command], ...(writes ? ["x"] : []), option];
     const { status, stdout, stderr } = run([...args, "pdf"], { cwd: repository.root });
     expect([status, stdout]).toEqual([2, ""]);
-    expect(stderr).toContain("pdf: ");
+    expect(stderr).toContain("docx: ");
     expect(stderr).toContain(names.join(", "));
   },
 );

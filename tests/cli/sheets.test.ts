@@ -50,7 +50,28 @@ test("one hop, one kind, German, as Markdown", () => {
   expect(text).toContain("02.05.2026");
 });
 
+test("as PDF: the same bytes again, on the paper that is asked for, signs that the font lacks told", () => {
+  const design = scratch("sheets-pdf-design");
+  cpSync(SAMPLES, design, { recursive: true });
+  const hops = join(design, "learning/hops.hop");
+  writeFileSync(hops, readFileSync(hops, "utf8").replace("hop BIRCH-ROWAN", 'hop BIRCH-ROWAN "山 <b>"'));
+  const out = scratch("sheets-pdf");
+  const asked = ["--hop", "BIRCH-ROWAN", "--sheet", "line-up", "--format", "pdf", "--out", out, ...TODAY];
+  const read = () => readFileSync(join(out, "line-up", "BIRCH-ROWAN.pdf"), "latin1");
+  const { stderr } = run(["sheets", join(design, "learning"), ...asked]);
+  expect(stderr).toContain("the font of PDFs lacks 山 (U+5C71)");
+  expect(stderr).toContain("first in line-up/BIRCH-ROWAN.pdf");
+  const first = read();
+  expect(first).toMatch(/^%PDF-1\.7/);
+  expect(first).toContain("/MediaBox [0 0 595.28 841.89]");
+  run(["sheets", join(design, "learning"), ...asked]);
+  expect(read()).toBe(first);
+  run(["sheets", join(design, "learning"), ...asked, "--paper", "letter"]);
+  expect(read()).toContain("/MediaBox [0 0 612 792]");
+});
+
 test.each([
+  [["--paper", "foolscap"], "--paper foolscap: choose from A4, Letter"],
   [["--sheet", "rigging"], "--sheet rigging: choose from line-up, acceptance"],
   [["--site", "NOWHERE"], "NOWHERE: there is no such site"],
   [["--site", "BIRCH", "--hop", "BIRCH-ROWAN"], "--hop and --site: name one of them"],

@@ -149,11 +149,16 @@ export const OUTPUTS: Readonly<Record<string, Output>> = {
   format: ({ texts }) => texts.flatMap((text) => formatted(text)),
 };
 
+/** A page takes as long as many in other formats. */
+const MOST_PDFS = 2;
+
 async function* printedIn(
   format: Format<unknown>,
   inputs: Iterable<unknown> | AsyncIterable<unknown>,
 ): AsyncIterable<string> {
+  let left = format.name === "pdf" ? MOST_PDFS : Infinity;
   for await (const input of inputs) {
+    if (left-- === 0) return;
     try {
       const printed = textsOf(await format.print(input));
       yield* HELD[format.name]?.(printed) ?? printed;
@@ -170,9 +175,16 @@ async function all(parts: Iterable<string> | AsyncIterable<string>): Promise<str
   return told;
 }
 
-/** A page is printed as files. */
-function* textsOf(printed: Iterable<string | { readonly text: string }>): Iterable<string> {
-  for (const one of printed) yield typeof one === "string" ? one : one.text;
+type Printed = string | { readonly text: string } | { readonly bytes: Uint8Array };
+
+/** A page is printed as files; of one in bytes only that it is whole is seen here. */
+function* textsOf(printed: Iterable<Printed>): Iterable<string> {
+  for (const one of printed) {
+    if (typeof one === "string") yield one;
+    else if ("text" in one) yield one.text;
+    else if (Buffer.from(one.bytes.slice(-6)).toString("latin1").trim() !== "%%EOF")
+      throw new Error("a PDF without an end");
+  }
 }
 
 /** What text of a format must be for those who read it. */

@@ -6,7 +6,7 @@ import { PRINT } from "../palette.js";
 import { drawingNode } from "./drawing.js";
 import { heightOf, type Measure } from "./measure.js";
 import type { Cell, Node, TableNode } from "./nodes.js";
-import { partsOf, quiet, SIZE, textNode, toned } from "./spans.js";
+import { partsOf, plain, quiet, SIZE, textNode, toned } from "./spans.js";
 import { GAP, gridNode, tableNode } from "./tables.js";
 
 /** Where a block stands. Lengths in points. */
@@ -167,7 +167,7 @@ function fieldNode({ label, expected, unit, value, wide }: FormField, width: num
       {
         text: [
           ...partsOf(label),
-          ...(expected === undefined ? [] : [{ text: `  ${expected}`, color: PRINT.quiet }]),
+          ...(expected === undefined ? [] : [{ text: `  ${plain(expected)}`, color: PRINT.quiet }]),
         ],
         fontSize: SIZE.small,
       },

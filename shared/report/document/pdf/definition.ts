@@ -82,10 +82,8 @@ function cut(text: string): string {
 
 function headNodes({ title, subtitle }: Page): Node[] {
   return [
-    textNode(title, SIZE.title, { bold: true, headlineLevel: 1 }),
-    ...(subtitle === undefined
-      ? []
-      : [quiet(subtitle, SIZE.text, { margin: [0, 2, 0, 2], headlineLevel: 1 })]),
+    textNode(title, SIZE.title, { bold: true }),
+    ...(subtitle === undefined ? [] : [quiet(subtitle, SIZE.text, { margin: [0, 2, 0, 2] })]),
   ];
 }
 
@@ -120,6 +118,7 @@ function sectionNodes({ id, title, blocks }: Section, room: Room): Node[] {
     bold: true,
     headlineLevel: 1,
     outline: true,
+    outlineText: plain(title),
     margin: [0, 7, 0, 2],
     id: placeOf(id),
   });

@@ -21,6 +21,8 @@ export interface TextNode {
   readonly id?: string;
   /** It stands in the reader's list of contents. */
   readonly outline?: true;
+  /** Its words there. */
+  readonly outlineText?: string;
 }
 
 export interface StackNode {
