@@ -148,8 +148,3 @@ export function paintOf(
       painted[name] = coloured(value, (colour) => colours[colour]);
   return painted;
 }
-
-/** Classes that have a paint of their own, alone or with others. */
-export function paintedClasses(): ReadonlySet<string> {
-  return new Set(RULES.flatMap(([select]) => select.split(".").slice(1)));
-}

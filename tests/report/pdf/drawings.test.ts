@@ -4,7 +4,7 @@ import { beforeAll, expect, test } from "vitest";
 import { judgeFolder } from "../../../server/findings/judged-folder.js";
 import { demandsOf, overviewOf, pageOfHop, pagesOfSites } from "../../../server/report/design-pages.js";
 import type { Block, Page } from "../../../shared/report/document/document.js";
-import { paintedClasses } from "../../../shared/report/document/drawing-paint.js";
+import { paintOf } from "../../../shared/report/document/drawing-paint.js";
 import { PRINT } from "../../../shared/report/document/palette.js";
 import { drawingNode, painted } from "../../../shared/report/document/pdf/drawing.js";
 
@@ -36,16 +36,25 @@ beforeAll(async () => {
 const TAG = /<([a-z]+)((?:\s+[\w:-]+="[^"]*")*)\s*\/?>/g;
 const attribute = (text: string, name: string) => new RegExp(` ${name}="([^"]*)"`).exec(text)?.[1];
 
-/** They part drawings, and change no paint: what stands in attributes already, or only shows on a screen. */
+/** They change no paint: what stands in attributes already, or only shows on a screen. */
 const WITHOUT_PAINT = new Set(["system", "whole", "proposed", "structure"]);
 
-test("each class in a drawing has its paint", () => {
-  const used = new Set(
-    drawings.flatMap((svg) => [...svg.matchAll(/ class="([^"]*)"/g)].flatMap(([, all]) => all!.split(" "))),
-  );
-  const known = paintedClasses();
+test("each class of a drawing changes the paint of what has it", () => {
+  const elements = new Set(drawings.flatMap((svg) => svg.match(/<[a-z]+[^>]* class="[^"]*"/g) ?? []));
+  const painting = new Set<string>();
+  const used = new Set<string>();
+  for (const element of elements) {
+    const name = /<([a-z]+)/.exec(element)![1]!;
+    const classes = attribute(element, "class")!.split(" ");
+    const whole = JSON.stringify(paintOf(name, classes));
+    for (const one of classes) {
+      used.add(one);
+      const others = classes.filter((other) => other !== one);
+      if (JSON.stringify(paintOf(name, others)) !== whole) painting.add(one);
+    }
+  }
   expect(used.size).toBeGreaterThan(30);
-  expect([...used].filter((one) => !known.has(one) && !WITHOUT_PAINT.has(one))).toEqual([]);
+  expect([...used].filter((one) => !painting.has(one) && !WITHOUT_PAINT.has(one))).toEqual([]);
 });
 
 test("no class, style or variable is left, and every shape and word says its colour", () => {

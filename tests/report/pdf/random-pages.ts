@@ -16,7 +16,7 @@ const HOSTILE = fc.constantFrom(
   "http://example.org/a",
 );
 
-export const TEXT: fc.Arbitrary<string> = fc.oneof(
+const TEXT: fc.Arbitrary<string> = fc.oneof(
   { weight: 12, arbitrary: fc.array(WORD, { minLength: 1, maxLength: 6 }).map((words) => words.join(" ")) },
   { weight: 2, arbitrary: fc.array(WORD, { minLength: 40, maxLength: 120 }).map((words) => words.join(" ")) },
   { weight: 1, arbitrary: LONG_WORD },

@@ -5,7 +5,7 @@ import type { Node, TextPart } from "./nodes.js";
 export type Measure = (text: string, bold: boolean) => number;
 
 /** Of lines over each other, as a share of the size of letters. */
-export const LINE = 1.35;
+const LINE = 1.35;
 
 export function widthOf(parts: readonly TextPart[], fontSize: number, measure: Measure): number {
   return parts.reduce((sum, { text, bold }) => sum + measure(text, bold === true), 0) * fontSize;

@@ -25,7 +25,7 @@ export interface TextNode {
   readonly outlineText?: string;
 }
 
-export interface StackNode {
+interface StackNode {
   readonly stack: readonly Node[];
   /** On one side whole. Only what surely fits: what is taller would be cut. */
   readonly unbreakable?: true;
@@ -33,7 +33,7 @@ export interface StackNode {
   readonly width?: number;
 }
 
-export interface ColumnsNode {
+interface ColumnsNode {
   readonly columns: readonly StackNode[];
   readonly columnGap: number;
   readonly margin?: Margin;
@@ -45,7 +45,7 @@ export type Border = readonly [boolean, boolean, boolean, boolean];
 export type Cell = Node & { readonly border?: Border; readonly fillColor?: string };
 
 /** `rows`: a thin line below each; `boxes`: the same with lines at boxes; `frame`: a strong line around; `none`. */
-export type Layout = "rows" | "boxes" | "frame" | "none";
+type Layout = "rows" | "boxes" | "frame" | "none";
 
 export interface TableNode {
   readonly table: {
@@ -80,7 +80,7 @@ export interface PictureNode {
   readonly margin?: Margin;
 }
 
-export interface ListNode {
+interface ListNode {
   readonly ul: readonly TextNode[];
   readonly margin?: Margin;
 }

@@ -17,7 +17,7 @@ export const SIZE = {
 } as const;
 
 /** Beside the word, so that paper without colours says the same. */
-export const TONE_SIGN: Readonly<Record<Tone, string>> = {
+const TONE_SIGN: Readonly<Record<Tone, string>> = {
   good: "✓",
   error: "✗",
   warning: "▲",
