@@ -147,7 +147,10 @@ function addSheets(root: Command): void {
     .description("write papers for people outside: for building, line-up, acceptance, the licensing desk, the buyer")
     .argument("[dir]", "folder of one or several designs", ".")
     .requiredOption("--out <dir>", "folder to write into; made when missing")
-    .option("--sheet <kinds...>", "line-up, acceptance, installation, licences, frequencies, parts; left out: all")
+    .option(
+      "--sheet <kinds...>",
+      "line-up, acceptance, installation, licences, frequencies, parts, book; left out: all",
+    )
     .option("--hop <hop>", "sheets of this hop alone")
     .option("--site <site>", "sheets of this site alone")
     .option("--language <language>", "en or de; left out: that of the template, else en")

@@ -5,13 +5,14 @@ import { templated } from "../../shared/report/sheets/template.js";
 import { ENGLISH } from "../../shared/report/sheets/words/english.js";
 import { GERMAN } from "../../shared/report/sheets/words/german.js";
 import type { JudgedDesign } from "../findings/judged-folder.js";
+import { BOOK_SHEETS } from "./book-sheets.js";
 import { DESIGN_SHEETS } from "./design-sheets.js";
 import { HOP_SHEETS } from "./hop-sheets.js";
 import { ownFields } from "./own-fields.js";
 import type { SheetFamily, SheetOptions } from "./sheet-family.js";
 import { SITE_SHEETS } from "./site-sheets.js";
 
-const FAMILIES: readonly SheetFamily[] = [HOP_SHEETS, SITE_SHEETS, DESIGN_SHEETS];
+const FAMILIES: readonly SheetFamily[] = [HOP_SHEETS, SITE_SHEETS, DESIGN_SHEETS, BOOK_SHEETS];
 
 export const SHEET_KINDS: readonly string[] = FAMILIES.flatMap(({ kinds }) => kinds);
 

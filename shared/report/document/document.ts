@@ -45,6 +45,8 @@ export interface Table {
   readonly rows: readonly TableRow[];
   /** It lists what people look for by name. */
   readonly searched?: true;
+  /** A reader may put it in the order of a column. */
+  readonly sorted?: true;
 }
 
 export interface Figure {
@@ -111,6 +113,11 @@ export type Block =
   | { readonly type: "signatures"; readonly places: readonly SigningPlace[] }
   /** Sentences of safety: seen in black and white, and never parted from their heading. */
   | { readonly type: "cautions"; readonly items: readonly Inline[] }
+  /** The way to sections of the same page, by their names. */
+  | {
+      readonly type: "contents";
+      readonly entries: readonly { readonly id: string; readonly title: string }[];
+    }
   /** Stand side by side where there is room. */
   | { readonly type: "pair"; readonly sides: readonly (readonly Block[])[] }
   | Table

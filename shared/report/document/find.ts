@@ -10,7 +10,7 @@ export const FIND_SCRIPT = `
   const field = document.createElement("input");
   label.className = "find";
   field.type = "search";
-  label.append("Find by name ", field);
+  label.append(table.dataset.find + " ", field);
   table.parentElement.before(label);
   const find = () => {
     const words = field.value.toLowerCase().split(/\\s+/);
@@ -26,4 +26,4 @@ export const FIND_SCRIPT = `
 `;
 
 /** Of the script above, as policies name it; a test holds the two together. */
-export const FIND_HASH = "sha256-xc90uLhPAvNgyLm01o4NuINsVprHUTYjvXqHL7F6g/A=";
+export const FIND_HASH = "sha256-y6ia850dyyueWZp3+VAh2tsIjR0UtNFj/P5g6DpAIiw=";

@@ -12,6 +12,7 @@ import {
   type KeyFigure,
   linkFrom,
   type Page,
+  type PageLanguage,
   type PrintedFile,
   type ReportFinding,
   type Section,
@@ -25,6 +26,7 @@ import {
 import { FIND_HASH, FIND_SCRIPT } from "./find.js";
 import { footLines, letterheadHtml, paperStyle } from "./letterhead.js";
 import { escaped as escapedAsIs } from "./markup.js";
+import { SORT_HASH, SORT_SCRIPT } from "./sort.js";
 import { STYLE } from "./style.js";
 import { typeset } from "./typeset.js";
 
@@ -32,10 +34,13 @@ import { typeset } from "./typeset.js";
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
 export function printHtml(page: Page): PrintedFile {
-  const isSearched = page.sections.some(({ blocks }) => blocks.some(canBeSearched));
+  const scripts = [
+    ...(has(page, canBeSearched) ? [{ hash: FIND_HASH, script: FIND_SCRIPT }] : []),
+    ...(has(page, canBeSorted) ? [{ hash: SORT_HASH, script: SORT_SCRIPT }] : []),
+  ];
   const policy = [
     POLICY,
-    ...(isSearched ? [`script-src '${FIND_HASH}'`] : []),
+    ...(scripts.length > 0 ? [`script-src ${scripts.map(({ hash }) => `'${hash}'`).join(" ")}`] : []),
     ...(page.letterhead?.logo ? ["img-src data:"] : []),
   ].join("; ");
   const text = `<!doctype html>
@@ -50,12 +55,7 @@ export function printHtml(page: Page): PrintedFile {
 </head>
 <body>
 ${htmlBody(page)}
-${
-  isSearched
-    ? `<script>${FIND_SCRIPT}</script>
-`
-    : ""
-}</body>
+${scripts.map(({ script }) => `<script>${script}</script>\n`).join("")}</body>
 </html>
 `;
   return { path: `${page.name}.html`, text };
@@ -86,6 +86,20 @@ function leftOutOnPaper({ sections, language = "en" }: Page): string {
 
 /** Of fewer rows everybody sees all. */
 const FEWEST_SEARCHED = 8;
+
+function has(page: Page, such: (block: Block) => boolean): boolean {
+  return page.sections.some(({ blocks }) => blocks.some(such));
+}
+
+function canBeSorted(block: Block): boolean {
+  return block.type === "table" && block.sorted === true && block.rows.length > 1;
+}
+
+/** What stands beside the field, in the language of the page. */
+const FIND_WORDS: Readonly<Record<PageLanguage, string>> = {
+  en: "Find by name",
+  de: "Nach Namen suchen",
+};
 
 function canBeSearched(block: Block): boolean {
   return block.type === "table" && block.searched === true && block.rows.length >= FEWEST_SEARCHED;
@@ -163,6 +177,8 @@ function blockHtml(block: Block, page: Page): string {
       return signaturesHtml(block.places);
     case "cautions":
       return `<ul class="cautions">${block.items.map((item) => `<li>${inline(item, page)}</li>`).join("")}</ul>`;
+    case "contents":
+      return `<ul class="contents">${block.entries.map(({ id, title }) => `<li><a href="#${escapedAsIs(id)}">${escaped(title)}</a></li>`).join("")}</ul>`;
     case "pair":
       return `<div class="pair">${block.sides.map((side) => `<div>${blocksHtml(side, page)}</div>`).join("")}</div>`;
     case "table":
@@ -231,7 +247,7 @@ function tableHtml(table: Table, page: Page): string {
   const title = caption === undefined ? "" : `<caption>${escaped(caption)}</caption>`;
   const names = [...(isWide(table) ? ["wide"] : []), ...(asCards ? ["cards"] : [])];
   const classes = names.length === 0 ? "" : ` class="${names.join(" ")}"`;
-  return `<div class="scroll${isLong(table) ? " long" : ""}"><table${classes}${isSearched ? " data-find" : ""}>${title}<thead><tr>${head}</tr></thead><tbody>${body.join("\n")}</tbody></table></div>`;
+  return `<div class="scroll${isLong(table) ? " long" : ""}"><table${classes}${isSearched ? ` data-find="${FIND_WORDS[page.language ?? "en"]}"` : ""}${canBeSorted(table) ? " data-sort" : ""}>${title}<thead><tr>${head}</tr></thead><tbody>${body.join("\n")}</tbody></table></div>`;
 }
 
 function isWide({ columns }: Table): boolean {

@@ -88,6 +88,8 @@ function blockText(block: Block, page: Page, drawings: PrintedFile[]): string[] 
       ]);
     case "cautions":
       return [block.items.map((item) => `- ⚠ ${inline(item, page)}`).join("\n")];
+    case "contents":
+      return [block.entries.map(({ title }) => `- ${escaped(title)}`).join("\n")];
     case "pair":
       return block.sides.flat().flatMap((one) => blockText(one, page, drawings));
     case "table":

@@ -33,6 +33,11 @@ nav{font-size:.9rem}
 .foot{margin-top:2.5rem}
 .find{display:block;margin:.5rem 0}
 tr[hidden]{display:none !important}
+th button{font:inherit;color:inherit;background:none;border:0;border-bottom:1px dotted;padding:0;cursor:pointer;text-align:inherit}
+th[aria-sort] button{color:var(--ink);border-bottom-style:solid}
+th[aria-sort=ascending] button::after{content:" ▲"}
+th[aria-sort=descending] button::after{content:" ▼"}
+.contents{list-style:none;padding:0}
 a{color:var(--accent);text-underline-offset:.15em;text-decoration-thickness:.06em}
 .subtitle{margin:0;color:var(--quiet);font-size:1.05rem}
 .quiet{color:var(--quiet)}
@@ -124,6 +129,8 @@ ${drawingStyle((name) => `var(--${name})`)}
 main{max-width:none;padding:0}
 .find,nav,.unprinted{display:none}
 .paper{display:block}
+th button{border:0}
+th[aria-sort] button::after{content:none}
 h1{font-size:17pt;margin:0 0 .1rem}
 h2{font-size:11pt;margin:0 0 .3rem}
 .key{gap:0 1.2rem;margin-top:.6rem}

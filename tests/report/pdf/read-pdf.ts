@@ -23,7 +23,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
   let size: readonly number[] = [];
   for (let side = 1; side <= read.numPages; side++) {
     const page = await read.getPage(side);
-    active.push(...(await page.getAnnotations()));
+    active.push(...(await page.getAnnotations()).filter((one) => !isWithin(one)));
     size = page.view.slice(2);
   }
   const { info } = await read.getMetadata();
@@ -35,6 +35,12 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
     outline: outline.map(({ title }) => title),
     size,
   };
+}
+
+/** A way to another side of the same document. */
+function isWithin(one: Readonly<Record<string, unknown>>): boolean {
+  const { subtype, dest, url, unsafeUrl, action } = one;
+  return subtype === "Link" && dest !== undefined && [url, unsafeUrl, action].every((way) => !way);
 }
 
 /** Without blanks: where a line breaks is no part of the text. */

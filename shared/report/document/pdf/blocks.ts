@@ -6,7 +6,7 @@ import { PRINT } from "../palette.js";
 import { drawingNode } from "./drawing.js";
 import { heightOf, type Measure } from "./measure.js";
 import type { Cell, Node, TableNode } from "./nodes.js";
-import { partsOf, plain, quiet, SIZE, textNode, toned } from "./spans.js";
+import { partsOf, placeOf, plain, quiet, SIZE, textNode, toned } from "./spans.js";
 import { GAP, gridNode, tableNode } from "./tables.js";
 
 /** Where a block stands. Lengths in points. */
@@ -65,6 +65,8 @@ export function blockNodes(block: Block, room: Room): Node[] {
       return [signaturesNode(block.places, room)];
     case "cautions":
       return kept([cautionsNode(block.items, room)], room);
+    case "contents":
+      return kept([contentsNode(block.entries, width)], room);
     case "pair": {
       const gap = GAP * 2;
       const one = (width - gap * (block.sides.length - 1)) / block.sides.length;
@@ -201,6 +203,17 @@ function signingNode({ role, fields }: SigningPlace, width: number): Node {
     return { table: { widths: [width], heights: LINE_HEIGHT, body: [[cell]] }, layout: "rows" };
   });
   return { stack: [textNode(role, SIZE.text, { bold: true }), ...lines], margin: [0, 2, 0, 4] };
+}
+
+function contentsNode(entries: Extract<Block, { type: "contents" }>["entries"], width: number): TableNode {
+  const number = 40;
+  const widths = [Math.min(width, FACTS_PT) - number - GAP, number];
+  const border = [false, false, false, true] as const;
+  const body = entries.map(({ id, title }): Cell[] => [
+    { ...textNode(title, SIZE.text), border },
+    { pageReference: placeOf(id), fontSize: SIZE.text, alignment: "right", border },
+  ]);
+  return { table: { widths, body }, layout: "rows", margin: [0, 1, 0, 6] };
 }
 
 function cautionsNode(items: Extract<Block, { type: "cautions" }>["items"], { width }: Room): TableNode {

@@ -5,7 +5,7 @@ import { PRINT } from "../palette.js";
 import { blockNodes, kept, type Room } from "./blocks.js";
 import { type Measure, widthOf } from "./measure.js";
 import type { Margin, Node, PdfDocument, PictureNode, TextPart } from "./nodes.js";
-import { partsOf, plain, quiet, SIZE, textNode } from "./spans.js";
+import { partsOf, placeOf, plain, quiet, SIZE, textNode } from "./spans.js";
 import { gridNode } from "./tables.js";
 
 const SIZES: Readonly<Record<NonNullable<Paper["size"]>, PdfDocument["pageSize"]>> = {
@@ -132,11 +132,6 @@ function sectionNodes({ id, title, blocks }: Section, room: Room): Node[] {
   return anchored([...kept(whole, room), ...next.slice(1), ...others.flat()], placeOf(id));
 }
 
-/** Of a section. A library that looks names up in a list would find its methods under `map` or `find`. */
-function placeOf(id: string): string {
-  return `at-${id}`;
-}
-
 /**
  * Names the first words of each part: the layout keeps account of the side on which what has a name came to stand, and
  * by that it is known whether a heading was left behind.
@@ -150,7 +145,7 @@ function named(node: Node, id: string): Node {
   if ("stack" in node) return { ...node, stack: firstNamed(node.stack, id) };
   if ("ul" in node) return { ...node, ul: firstNamed(node.ul, id) };
   if ("columns" in node) return { ...node, columns: firstNamed(node.columns, id) };
-  if ("svg" in node || "image" in node) return node;
+  if ("svg" in node || "image" in node || "pageReference" in node) return node;
   // A head is repeated: the row below it stands once.
   const { table } = node;
   const row = Math.min(table.headerRows ?? 0, table.body.length - 1);

@@ -45,6 +45,7 @@ function bareHeight(node: Node, width: number, measure: Measure): number {
   if ("ul" in node) return sumOf(node.ul, width - 12, measure);
   if ("svg" in node) return node.fit[1];
   if ("image" in node) return node.height;
+  if ("pageReference" in node) return node.fontSize * LINE;
   if ("columns" in node)
     return Math.max(...node.columns.map((column) => heightOf(column, column.width ?? width, measure)));
   const { body, widths, heights = 0 } = node.table;

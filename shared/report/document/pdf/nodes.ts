@@ -80,12 +80,28 @@ export interface PictureNode {
   readonly margin?: Margin;
 }
 
+/** The number of the side on which what has the name came to stand. */
+interface NumberNode {
+  readonly pageReference: string;
+  readonly fontSize: number;
+  readonly alignment: "right";
+  readonly margin?: Margin;
+}
+
 interface ListNode {
   readonly ul: readonly TextNode[];
   readonly margin?: Margin;
 }
 
-export type Node = TextNode | StackNode | ColumnsNode | TableNode | DrawingNode | PictureNode | ListNode;
+export type Node =
+  | TextNode
+  | StackNode
+  | ColumnsNode
+  | TableNode
+  | DrawingNode
+  | PictureNode
+  | NumberNode
+  | ListNode;
 
 /** Left, top, right, bottom. */
 export type Margin = readonly [number, number, number, number];

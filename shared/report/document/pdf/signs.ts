@@ -16,6 +16,7 @@ export function signsOf({ content, running, title }: PdfDocument): Sign[] {
     if ("text" in node) for (const part of node.text) add(part.text, part.bold === true);
     else if ("stack" in node) node.stack.forEach(walk);
     else if ("columns" in node) node.columns.forEach(walk);
+    else if ("pageReference" in node) return;
     else if ("image" in node) add(node.alt, false);
     else if ("ul" in node) node.ul.forEach(walk);
     else if ("svg" in node)

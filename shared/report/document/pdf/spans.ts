@@ -69,3 +69,8 @@ function partOf(span: Span, bold: boolean | undefined): TextPart {
 export function plain(text: string): string {
   return typeset(withoutSteering(text.toWellFormed(), () => " "));
 }
+
+/** Of a section. A library that looks names up in a list would find its methods under `map` or `find`. */
+export function placeOf(id: string): string {
+  return `at-${id}`;
+}

@@ -1,5 +1,6 @@
 import { ENGLISH_INSTALLATION } from "./english/installation.js";
 import { ENGLISH_DESK } from "./english/desk.js";
+import { ENGLISH_BOOK } from "./english/book.js";
 import { ENGLISH_REVISION } from "./english/revision.js";
 import type { SheetWords } from "./sheet-words.js";
 
@@ -9,6 +10,7 @@ export const ENGLISH: SheetWords = {
   figure: (text) => text,
   revision: ENGLISH_REVISION,
   installation: ENGLISH_INSTALLATION,
+  book: ENGLISH_BOOK,
   common: {
     designOf: "Design",
     site: "Site",

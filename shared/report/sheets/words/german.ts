@@ -1,5 +1,6 @@
 import { GERMAN_INSTALLATION } from "./german/installation.js";
 import { GERMAN_DESK } from "./german/desk.js";
+import { GERMAN_BOOK } from "./german/book.js";
 import { GERMAN_REVISION } from "./german/revision.js";
 import type { SheetWords } from "./sheet-words.js";
 
@@ -9,6 +10,7 @@ export const GERMAN: SheetWords = {
   figure: (text) => text.replace(/(?<=\d)\.(?=\d)/g, ","),
   revision: GERMAN_REVISION,
   installation: GERMAN_INSTALLATION,
+  book: GERMAN_BOOK,
   common: {
     designOf: "Entwurf",
     site: "Standort",

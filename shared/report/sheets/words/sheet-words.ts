@@ -9,6 +9,7 @@ import type { Verdict } from "../../../evaluate/account/outage-result.js";
 import type { PageLanguage } from "../../document/document.js";
 import type { InstallationWords } from "./installation-words.js";
 import type { DeskWords } from "./desk-words.js";
+import type { BookWords } from "./book-words.js";
 import type { RevisionWords } from "./revision-words.js";
 
 export interface SheetWords {
@@ -19,6 +20,7 @@ export interface SheetWords {
   figure(text: string): string;
   readonly revision: RevisionWords;
   readonly installation: InstallationWords;
+  readonly book: BookWords;
   readonly common: {
     readonly designOf: string;
     readonly site: string;

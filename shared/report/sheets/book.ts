@@ -1,0 +1,371 @@
+/** The book of a network: where it lies, who is joined to whom, every hop in a row, what is asked and met, its demands. */
+import type { DemandResult, DemandsResult, Route } from "../../demands/result.js";
+import type { Design, Hop, HopEnd, Site } from "../../design/design.js";
+import type { Verdict } from "../../evaluate/account/outage-result.js";
+import type { HopResult } from "../../evaluate/account/result.js";
+import { judgedMode } from "../../evaluate/level/judged-mode.js";
+import { withinReason } from "../../evaluate/reason.js";
+import { bitRate, fixed, trimmed } from "../../format/numbers.js";
+import { formatDms } from "../../geodesy/coordinates.js";
+import { arrangementWords } from "../../radio/arrangement-pairs.js";
+import { carriers } from "../../radio/arrangements.js";
+import { type Criterion, criteriaOf } from "../../rules/asked.js";
+import { availabilityHeld } from "../../words/demand-figures.js";
+import type {
+  Block,
+  Inline,
+  KeyFigure,
+  MarkedText,
+  Page,
+  Section,
+  TableRow,
+  Tone,
+} from "../document/document.js";
+import { drawNetwork, NARROW_MAP } from "../draw/network-map.js";
+import { drawTopology } from "../draw/system/topology/topology.js";
+import type { SheetWords } from "./words/sheet-words.js";
+
+interface BookHop {
+  readonly hop: Hop;
+  readonly result: HopResult;
+}
+
+export interface BookInput {
+  readonly design: Design;
+  readonly hops: readonly BookHop[];
+  /** Hops of the text that have no result. */
+  readonly unresolved: readonly string[];
+  /** Undefined: the design states none. */
+  readonly demands?: DemandsResult | undefined;
+  readonly name: string;
+  readonly words: SheetWords;
+  readonly colophon: string;
+}
+
+/** A hop with what is asked of it, looked at once. */
+interface HeldHop extends BookHop {
+  readonly criteria: readonly Criterion[];
+  /** Undefined: it has no objective, or one that asks nothing of it. */
+  readonly verdict: Verdict | undefined;
+}
+
+export function networkBook(input: BookInput): Page {
+  const { design, name, words, colophon } = input;
+  const held = input.hops.map(heldOf);
+  // What fills a side as it comes first, so that none before a drawing stays half empty.
+  const sections = [
+    objectivesSection(held, words),
+    demandsSection(input.demands, words),
+    ...mapSection(design, held, words),
+    ...topologySection(design, held, words),
+    hopsSection(held, input.unresolved, words),
+    sitesSection(design, held, words),
+  ];
+  const entries = sections.map(({ id, title }) => ({ id, title }));
+  const { book } = words;
+  return {
+    name,
+    title: design.title === undefined ? book.title : `${book.title}: ${design.title}`,
+    language: words.language,
+    // For the table of hops, and the diagram is wide too.
+    paper: { landscape: true },
+    keyFigures: keyFigures(input, held),
+    sections: [
+      { id: "contents", title: book.contents, blocks: [{ type: "contents", entries }] },
+      ...sections,
+    ],
+    colophon,
+  };
+}
+
+function heldOf({ hop, result }: BookHop): HeldHop {
+  const criteria = hop.objective === undefined ? [] : criteriaOf(hop, withinReason(hop).hop, result);
+  return { hop, result, criteria, verdict: worst(criteria.map(({ verdict }) => verdict)) };
+}
+
+function keyFigures({ design, unresolved, words }: BookInput, held: readonly HeldHop[]): KeyFigure[] {
+  const { book, figure } = words;
+  const lengthM = held.reduce((sum, { result }) => sum + (result.distanceM ?? 0), 0);
+  const count = (verdict: Verdict) => held.filter((one) => one.verdict === verdict).length;
+  const [missed, open] = [count("missed"), count("open")];
+  return [
+    {
+      label: book.hops,
+      value: String(held.length + unresolved.length),
+      note: figure(`${trimmed(lengthM / 1000, 0)} km`),
+    },
+    { label: book.sites, value: String(design.sites.size) },
+    { label: `${book.objectives}: ${book.verdicts.met}`, value: String(count("met")) },
+    {
+      label: `${book.objectives}: ${book.verdicts.missed}`,
+      value: String(missed),
+      ...(missed > 0 && { tone: "error" as const }),
+    },
+    {
+      label: `${book.objectives}: ${book.verdicts.open}`,
+      value: String(open),
+      ...(open > 0 && { tone: "warning" as const }),
+    },
+  ];
+}
+
+function worst(verdicts: readonly Verdict[]): Verdict | undefined {
+  return (["missed", "open", "met"] as const).find((one) => verdicts.includes(one));
+}
+
+const TONES: Readonly<Record<Verdict | "none", Tone>> = {
+  met: "good",
+  missed: "error",
+  open: "warning",
+  none: "unjudged",
+};
+
+function mapSection(design: Design, held: readonly HeldHop[], { book }: SheetWords): Section[] {
+  const sites = [...design.sites.values()];
+  const lines = held.map(({ hop, result, verdict }) => ({
+    name: hop.name,
+    sites: result.ends,
+    tone: TONES[verdict ?? "none"],
+    state: hop.state,
+  }));
+  const drawn = drawNetwork(sites, lines);
+  if (!drawn) return [];
+  const narrow = sites.length > MOST_ON_PHONE ? undefined : drawNetwork(sites, lines, NARROW_MAP)?.svg;
+  const alt = book.mapAlt(sites.length, lines.length);
+  return [
+    { id: "map", title: book.map, blocks: [{ type: "figure", name: "map", svg: drawn.svg, narrow, alt }] },
+  ];
+}
+
+/** The map of a large network is a picture of its shape, and not worth a second one. */
+const MOST_ON_PHONE = 400;
+
+function topologySection(design: Design, held: readonly HeldHop[], { book }: SheetWords): Section[] {
+  const drawn = drawTopology([...design.sites.values()], held);
+  if (!drawn) return [];
+  const { svg, narrow } = drawn;
+  const alt = book.topologyAlt(design.sites.size, held.length);
+  const caption = book.topologyTold;
+  return [
+    {
+      id: "topology",
+      title: book.topology,
+      blocks: [{ type: "figure", name: "topology", svg, narrow, alt, caption }],
+    },
+  ];
+}
+
+function hopsSection(held: readonly HeldHop[], unresolved: readonly string[], words: SheetWords): Section {
+  const { book } = words;
+  const { columns } = book;
+  const right = "right" as const;
+  const blocks: Block[] = [
+    {
+      type: "table",
+      searched: true,
+      sorted: true,
+      columns: [
+        { title: columns.hop },
+        { title: columns.sites },
+        { title: columns.lengthKm, align: right },
+        { title: columns.sendsGhz, align: right },
+        { title: columns.radio },
+        { title: columns.antennas },
+        { title: columns.azimuths, align: right },
+        { title: columns.capacityMbit, align: right },
+        { title: columns.arrangement },
+        { title: columns.objective },
+      ],
+      rows: held.map((one) => hopRow(one, words)),
+    },
+    { type: "paragraph", text: { text: book.hopsTold, mark: "quiet" } },
+  ];
+  if (unresolved.length > 0)
+    blocks.push({ type: "paragraph", text: book.notEvaluated(unresolved.join(", ")) });
+  return { id: "hops", title: book.hops, blocks };
+}
+
+function hopRow({ hop, result, verdict }: HeldHop, words: SheetWords): TableRow {
+  const { figure } = words;
+  const each = (of: (end: HopEnd, at: 0 | 1) => string | undefined) => {
+    const both = ([0, 1] as const).map((at) => of(hop.ends[at], at) ?? NONE);
+    return both.every((one) => one === NONE) ? NONE : both.join(" / ");
+  };
+  const title = ({ site }: HopEnd) => site.title ?? site.name;
+  const titles = hop.ends.map(title).join(" – ");
+  const capacity = capacityBps(hop, result);
+  return {
+    find: [hop.title, ...hop.ends.map(({ site }) => site.name)].filter((one) => one !== undefined).join(" "),
+    cells: [
+      hop.name,
+      titles,
+      result.distanceM === undefined ? NONE : figure(fixed(result.distanceM / 1000, 2)),
+      figure(each(({ transmitFrequencyHz: hz }) => (hz === undefined ? undefined : trimmed(hz / 1e9, 4)))),
+      hop.radio?.title ?? hop.radio?.name ?? NONE,
+      same(each(({ antenna }) => antenna?.name)),
+      figure(each((_, at) => (result.geometry ? fixed(result.geometry[at].azimuthDeg, 2) : undefined))),
+      capacity === undefined ? NONE : figure(trimmed(capacity / 1e6, 1)),
+      arrangementWords(hop),
+      verdictMark(verdict, words),
+    ],
+  };
+}
+
+const NONE = "–";
+
+/** What both ends have alike stands once. */
+function same(both: string): string {
+  const [one, other] = both.split(" / ");
+  return one === other ? one! : both;
+}
+
+/** What both directions carry in the mode that the objective is held against. */
+function capacityBps(hop: Hop, { directions }: HopResult): number | undefined {
+  const rates = directions.map(({ modes }) => judgedMode(hop, modes)?.bitRateBps);
+  if (rates.length === 0 || rates.includes(undefined)) return undefined;
+  return Math.min(...rates.map((rate) => rate!)) * carriers(hop.arrangement.name);
+}
+
+function verdictMark(verdict: Verdict | undefined, { book }: SheetWords): MarkedText {
+  const code = verdict ?? "none";
+  return { text: book.verdicts[code], mark: TONES[code] };
+}
+
+function objectivesSection(held: readonly HeldHop[], words: SheetWords): Section {
+  const { book, acceptance } = words;
+  const counts = { met: 0, missed: 0, open: 0 };
+  for (const { verdict } of held) if (verdict) counts[verdict]++;
+  const without = held.filter(({ verdict }) => verdict === undefined).length;
+  const named = (criteria: readonly Criterion[], which: Verdict): string =>
+    criteria
+      .filter(({ verdict }) => verdict === which)
+      .map(({ rule, name }) => acceptance.criteria[rule] ?? name)
+      .join(", ") || NONE;
+  /** With reason and last day. */
+  const acceptedIn = ({ accepts }: Hop, criteria: readonly Criterion[]): string =>
+    criteria
+      .filter(({ verdict }) => verdict !== "met")
+      .flatMap(({ rule, name }) => {
+        const accepted = accepts.find((one) => one.rule === rule);
+        if (accepted === undefined) return [];
+        const { reason, until } = accepted;
+        const what = acceptance.criteria[rule] ?? name;
+        return book.acceptedAs(what, reason, until === undefined ? undefined : words.day(until));
+      })
+      .join("; ") || NONE;
+  const rows = held
+    .filter(({ verdict }) => verdict === "missed" || verdict === "open")
+    .map(({ hop, criteria, verdict }) => ({
+      cells: [
+        hop.name,
+        hop.objective?.title ?? hop.objective?.name ?? NONE,
+        verdictMark(verdict, words),
+        named(criteria, "missed"),
+        named(criteria, "open"),
+        acceptedIn(hop, criteria),
+      ],
+    }));
+  const table: Block = {
+    type: "table",
+    columns: [
+      { title: book.columns.hop },
+      { title: book.objective },
+      { title: acceptance.stands },
+      { title: book.missed },
+      { title: book.open },
+      { title: book.accepted },
+    ],
+    rows,
+  };
+  return {
+    id: "objectives",
+    title: book.objectives,
+    blocks: [
+      { type: "paragraph", text: book.objectivesCounted(counts, without) },
+      ...(rows.length > 0 ? [table] : []),
+    ],
+  };
+}
+
+function demandsSection(result: DemandsResult | undefined, words: SheetWords): Section {
+  const { book, figure } = words;
+  const all = [...(result?.demands.values() ?? [])];
+  const way = (route: Route | undefined) => route?.sites.join(" > ") ?? book.noWay;
+  const row = (one: DemandResult): TableRow => {
+    const { demand, taken, route, second, verdicts } = one;
+    const available = availabilityHeld(one);
+    const to =
+      demand.to === undefined ? NONE : demand.to === "handover" ? route?.sites.at(-1) : demand.to.site;
+    const verdict = route === undefined ? "missed" : worst(Object.values(verdicts));
+    const cells: Inline[] = [
+      demand.name,
+      demand.from ?? NONE,
+      to ?? book.overHandover,
+      figure(bitRate(taken.committedBps)),
+      way(route),
+      second === undefined ? NONE : way(second),
+      figure(available?.found ?? NONE),
+      figure(available?.asked ?? NONE),
+      verdictMark(verdict, words),
+    ];
+    return { cells };
+  };
+  const { name, from, to, rates, way: over, second, available, asked, stands } = book.demand;
+  const table: Block = {
+    type: "table",
+    columns: [
+      { title: name },
+      { title: from },
+      { title: to },
+      { title: rates, align: "right" },
+      { title: over },
+      { title: second },
+      { title: available, align: "right" },
+      { title: asked, align: "right" },
+      { title: stands },
+    ],
+    rows: all.map(row),
+  };
+  return {
+    id: "demands",
+    title: book.demands,
+    blocks: [all.length === 0 ? { type: "paragraph", text: book.noDemands } : table],
+  };
+}
+
+function sitesSection(design: Design, held: readonly HeldHop[], words: SheetWords): Section {
+  const { book, figure } = words;
+  const at = new Map<string, number>();
+  for (const { result } of held) for (const site of result.ends) at.set(site, (at.get(site) ?? 0) + 1);
+  const row = ({ name, title, position, structure }: Site): TableRow => ({
+    cells: [
+      name,
+      title ?? NONE,
+      position === undefined ? NONE : figure(formatDms(position.latitudeDeg, "latitude")),
+      position === undefined ? NONE : figure(formatDms(position.longitudeDeg, "longitude")),
+      structure?.kind ?? NONE,
+      structure === undefined ? NONE : figure(trimmed(structure.heightM, 1)),
+      String(at.get(name) ?? 0),
+    ],
+  });
+  const { site } = book;
+  return {
+    id: "sites",
+    title: book.sites,
+    blocks: [
+      {
+        type: "table",
+        columns: [
+          { title: site.name },
+          { title: site.title },
+          { title: site.latitude, align: "right" },
+          { title: site.longitude, align: "right" },
+          { title: site.structure },
+          { title: site.heightM, align: "right" },
+          { title: site.hops, align: "right" },
+        ],
+        rows: [...design.sites.values()].map(row),
+      },
+    ],
+  };
+}

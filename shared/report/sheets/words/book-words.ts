@@ -1,0 +1,60 @@
+import type { Verdict } from "../../../evaluate/account/outage-result.js";
+
+/** Words of the book of a network. */
+export interface BookWords {
+  readonly title: string;
+  readonly contents: string;
+  readonly map: string;
+  mapAlt(sites: number, hops: number): string;
+  readonly topology: string;
+  topologyAlt(sites: number, hops: number): string;
+  readonly topologyTold: string;
+  readonly hops: string;
+  readonly hopsTold: string;
+  notEvaluated(names: string): string;
+  readonly columns: {
+    readonly hop: string;
+    readonly sites: string;
+    readonly lengthKm: string;
+    readonly sendsGhz: string;
+    readonly radio: string;
+    readonly antennas: string;
+    readonly azimuths: string;
+    readonly capacityMbit: string;
+    readonly arrangement: string;
+    readonly objective: string;
+  };
+  readonly sites: string;
+  readonly site: {
+    readonly name: string;
+    readonly title: string;
+    readonly latitude: string;
+    readonly longitude: string;
+    readonly structure: string;
+    readonly heightM: string;
+    readonly hops: string;
+  };
+  readonly objectives: string;
+  objectivesCounted(counts: Readonly<Record<Verdict, number>>, without: number): string;
+  readonly verdicts: Readonly<Record<Verdict | "none", string>>;
+  readonly objective: string;
+  readonly missed: string;
+  readonly open: string;
+  readonly accepted: string;
+  acceptedAs(what: string, reason: string | undefined, until: string | undefined): string;
+  readonly demands: string;
+  readonly noDemands: string;
+  readonly demand: {
+    readonly name: string;
+    readonly from: string;
+    readonly to: string;
+    readonly rates: string;
+    readonly way: string;
+    readonly second: string;
+    readonly available: string;
+    readonly asked: string;
+    readonly stands: string;
+  };
+  readonly noWay: string;
+  readonly overHandover: string;
+}

@@ -1,0 +1,63 @@
+import type { BookWords } from "../book-words.js";
+
+export const GERMAN_BOOK: BookWords = {
+  title: "Netzbuch",
+  contents: "Inhalt",
+  map: "Lage",
+  mapAlt: (sites, hops) => `Karte mit ${sites} Standorten und ${hops} Funkfeldern`,
+  topology: "Wer mit wem verbunden ist",
+  topologyAlt: (sites, hops) => `Schema mit ${sites} Standorten und ${hops} Funkfeldern`,
+  topologyTold:
+    "Band, Kapazität der beurteilten Betriebsart über alle Träger, Anordnung. Gestrichelt: geplant.",
+  hops: "Funkfelder",
+  hopsTold:
+    "Die Enden stehen in der Reihenfolge der Standorte. Azimute ab geografisch Nord. Kapazität: der beurteilten Betriebsart über alle Träger, die kleinere beider Richtungen.",
+  notEvaluated: (names) => `Nicht gerechnet, weil der Text nicht genug sagt: ${names}.`,
+  columns: {
+    hop: "Funkfeld",
+    sites: "Standorte",
+    lengthKm: "Länge, km",
+    sendsGhz: "Sendet, GHz",
+    radio: "Funkgerät",
+    antennas: "Antennen",
+    azimuths: "Azimute, °",
+    capacityMbit: "Kapazität, Mbit/s",
+    arrangement: "Anordnung",
+    objective: "Ziel",
+  },
+  sites: "Standorte",
+  site: {
+    name: "Standort",
+    title: "Bezeichnung",
+    latitude: "Breite",
+    longitude: "Länge",
+    structure: "Bauwerk",
+    heightM: "Höhe, m",
+    hops: "Funkfelder",
+  },
+  objectives: "Ziele",
+  objectivesCounted: ({ met, missed, open }, without) =>
+    `Erfüllt: ${met} Funkfelder. Verfehlt: ${missed}. Offen: ${open}. Ohne Ziel: ${without}.`,
+  verdicts: { met: "erfüllt", missed: "verfehlt", open: "offen", none: "kein Ziel" },
+  objective: "Ziel",
+  missed: "Verfehlt",
+  open: "Offen",
+  accepted: "Zugelassen",
+  acceptedAs: (what, reason, until) =>
+    `${what}${reason === undefined ? "" : `: ${reason}`}${until === undefined ? "" : `, bis ${until}`}`,
+  demands: "Bedarf",
+  noDemands: "Der Entwurf nennt keinen.",
+  demand: {
+    name: "Bedarf",
+    from: "Von",
+    to: "Nach",
+    rates: "Zugesagt",
+    way: "Weg",
+    second: "Zweiter Weg",
+    available: "Verfügbarkeit, Ausbreitung",
+    asked: "Gefordert",
+    stands: "Stand",
+  },
+  noWay: "keiner",
+  overHandover: "eine Übergabe",
+};
