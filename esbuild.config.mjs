@@ -23,7 +23,10 @@ const pdfApart = {
     ),
 };
 
-/** A font is taken apart once for all documents; fonts of the web, packed otherwise, are none of ours. */
+/**
+ * A font is read and taken apart once for all documents, and no other file is read; fonts of the web, packed otherwise,
+ * are none of ours.
+ */
 const fontsOnce = {
   name: "fonts-once",
   setup: ({ onLoad, onResolve }) => {
@@ -31,7 +34,7 @@ const fontsOnce = {
     onLoad({ filter: /^brotli/, namespace: "none" }, () => ({
       contents: 'module.exports = () => { throw new Error("no packed font is opened here"); };',
     }));
-    onResolve({ filter: /^fontkit$/ }, ({ importer }) =>
+    onResolve({ filter: /^(fontkit|fs)$/ }, ({ importer }) =>
       /node_modules[\\/]pdfkit[\\/]/.test(importer)
         ? { path: resolve("server/pdf/open-fonts.ts") }
         : undefined,

@@ -1,9 +1,9 @@
 /** The font that PDFs are set in, two cuts of it: where their files lie, how wide their signs are, which they have. */
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import type { Font } from "fontkit";
 import type { Measure } from "../../shared/report/document/pdf/measure.js";
-import { create } from "./open-fonts.js";
+import { create, readFileSync } from "./open-fonts.js";
 
 const FILES = { normal: "DejaVuSans.ttf", bold: "DejaVuSans-Bold.ttf" } as const;
 
