@@ -1,34 +1,27 @@
 /** The book of a network: where it lies, who is joined to whom, every hop in a row, what is asked and met, its demands. */
-import type { DemandResult, DemandsResult, Route } from "../../demands/result.js";
+import type { DemandsResult } from "../../demands/result.js";
 import type { Design, Hop, HopEnd, Site } from "../../design/design.js";
 import type { Verdict } from "../../evaluate/account/outage-result.js";
 import type { HopResult } from "../../evaluate/account/result.js";
 import { judgedMode } from "../../evaluate/level/judged-mode.js";
-import { withinReason } from "../../evaluate/reason.js";
-import { bitRate, fixed, trimmed } from "../../format/numbers.js";
+import { fixed, trimmed } from "../../format/numbers.js";
 import { formatDms } from "../../geodesy/coordinates.js";
 import { arrangementWords } from "../../radio/arrangement-pairs.js";
 import { carriers } from "../../radio/arrangements.js";
-import { type Criterion, criteriaOf } from "../../rules/asked.js";
-import { availabilityHeld } from "../../words/demand-figures.js";
-import type {
-  Block,
-  Inline,
-  KeyFigure,
-  MarkedText,
-  Page,
-  Section,
-  TableRow,
-  Tone,
-} from "../document/document.js";
+import type { Block, KeyFigure, Page, Section, TableRow } from "../document/document.js";
 import { drawNetwork, NARROW_MAP } from "../draw/network-map.js";
 import { drawTopology } from "../draw/system/topology/topology.js";
+import {
+  type BookHop,
+  demandsSection,
+  type HeldHop,
+  heldOf,
+  NONE,
+  objectivesSection,
+  TONES,
+  verdictMark,
+} from "./book-asked.js";
 import type { SheetWords } from "./words/sheet-words.js";
-
-interface BookHop {
-  readonly hop: Hop;
-  readonly result: HopResult;
-}
 
 export interface BookInput {
   readonly design: Design;
@@ -40,13 +33,6 @@ export interface BookInput {
   readonly name: string;
   readonly words: SheetWords;
   readonly colophon: string;
-}
-
-/** A hop with what is asked of it, looked at once. */
-interface HeldHop extends BookHop {
-  readonly criteria: readonly Criterion[];
-  /** Undefined: it has no objective, or one that asks nothing of it. */
-  readonly verdict: Verdict | undefined;
 }
 
 export function networkBook(input: BookInput): Page {
@@ -78,11 +64,6 @@ export function networkBook(input: BookInput): Page {
   };
 }
 
-function heldOf({ hop, result }: BookHop): HeldHop {
-  const criteria = hop.objective === undefined ? [] : criteriaOf(hop, withinReason(hop).hop, result);
-  return { hop, result, criteria, verdict: worst(criteria.map(({ verdict }) => verdict)) };
-}
-
 function keyFigures({ design, unresolved, words }: BookInput, held: readonly HeldHop[]): KeyFigure[] {
   const { book, figure } = words;
   const lengthM = held.reduce((sum, { result }) => sum + (result.distanceM ?? 0), 0);
@@ -108,17 +89,6 @@ function keyFigures({ design, unresolved, words }: BookInput, held: readonly Hel
     },
   ];
 }
-
-function worst(verdicts: readonly Verdict[]): Verdict | undefined {
-  return (["missed", "open", "met"] as const).find((one) => verdicts.includes(one));
-}
-
-const TONES: Readonly<Record<Verdict | "none", Tone>> = {
-  met: "good",
-  missed: "error",
-  open: "warning",
-  none: "unjudged",
-};
 
 function mapSection(design: Design, held: readonly HeldHop[], { book }: SheetWords): Section[] {
   const sites = [...design.sites.values()];
@@ -211,8 +181,6 @@ function hopRow({ hop, result, verdict }: HeldHop, words: SheetWords): TableRow 
   };
 }
 
-const NONE = "–";
-
 /** What both ends have alike stands once. */
 function same(both: string): string {
   const [one, other] = both.split(" / ");
@@ -224,113 +192,6 @@ function capacityBps(hop: Hop, { directions }: HopResult): number | undefined {
   const rates = directions.map(({ modes }) => judgedMode(hop, modes)?.bitRateBps);
   if (rates.length === 0 || rates.includes(undefined)) return undefined;
   return Math.min(...rates.map((rate) => rate!)) * carriers(hop.arrangement.name);
-}
-
-function verdictMark(verdict: Verdict | undefined, { book }: SheetWords): MarkedText {
-  const code = verdict ?? "none";
-  return { text: book.verdicts[code], mark: TONES[code] };
-}
-
-function objectivesSection(held: readonly HeldHop[], words: SheetWords): Section {
-  const { book, acceptance } = words;
-  const counts = { met: 0, missed: 0, open: 0 };
-  for (const { verdict } of held) if (verdict) counts[verdict]++;
-  const without = held.filter(({ verdict }) => verdict === undefined).length;
-  const named = (criteria: readonly Criterion[], which: Verdict): string =>
-    criteria
-      .filter(({ verdict }) => verdict === which)
-      .map(({ rule, name }) => acceptance.criteria[rule] ?? name)
-      .join(", ") || NONE;
-  /** With reason and last day. */
-  const acceptedIn = ({ accepts }: Hop, criteria: readonly Criterion[]): string =>
-    criteria
-      .filter(({ verdict }) => verdict !== "met")
-      .flatMap(({ rule, name }) => {
-        const accepted = accepts.find((one) => one.rule === rule);
-        if (accepted === undefined) return [];
-        const { reason, until } = accepted;
-        const what = acceptance.criteria[rule] ?? name;
-        return book.acceptedAs(what, reason, until === undefined ? undefined : words.day(until));
-      })
-      .join("; ") || NONE;
-  const rows = held
-    .filter(({ verdict }) => verdict === "missed" || verdict === "open")
-    .map(({ hop, criteria, verdict }) => ({
-      cells: [
-        hop.name,
-        hop.objective?.title ?? hop.objective?.name ?? NONE,
-        verdictMark(verdict, words),
-        named(criteria, "missed"),
-        named(criteria, "open"),
-        acceptedIn(hop, criteria),
-      ],
-    }));
-  const table: Block = {
-    type: "table",
-    columns: [
-      { title: book.columns.hop },
-      { title: book.objective },
-      { title: acceptance.stands },
-      { title: book.missed },
-      { title: book.open },
-      { title: book.accepted },
-    ],
-    rows,
-  };
-  return {
-    id: "objectives",
-    title: book.objectives,
-    blocks: [
-      { type: "paragraph", text: book.objectivesCounted(counts, without) },
-      ...(rows.length > 0 ? [table] : []),
-    ],
-  };
-}
-
-function demandsSection(result: DemandsResult | undefined, words: SheetWords): Section {
-  const { book, figure } = words;
-  const all = [...(result?.demands.values() ?? [])];
-  const way = (route: Route | undefined) => route?.sites.join(" > ") ?? book.noWay;
-  const row = (one: DemandResult): TableRow => {
-    const { demand, taken, route, second, verdicts } = one;
-    const available = availabilityHeld(one);
-    const to =
-      demand.to === undefined ? NONE : demand.to === "handover" ? route?.sites.at(-1) : demand.to.site;
-    const verdict = route === undefined ? "missed" : worst(Object.values(verdicts));
-    const cells: Inline[] = [
-      demand.name,
-      demand.from ?? NONE,
-      to ?? book.overHandover,
-      figure(bitRate(taken.committedBps)),
-      way(route),
-      second === undefined ? NONE : way(second),
-      figure(available?.found ?? NONE),
-      figure(available?.asked ?? NONE),
-      verdictMark(verdict, words),
-    ];
-    return { cells };
-  };
-  const { name, from, to, rates, way: over, second, available, asked, stands } = book.demand;
-  const table: Block = {
-    type: "table",
-    columns: [
-      { title: name },
-      { title: from },
-      { title: to },
-      { title: rates, align: "right" },
-      { title: over },
-      { title: second },
-      { title: available, align: "right" },
-      { title: asked, align: "right" },
-      { title: stands },
-    ],
-    rows: all.map(row),
-  };
-  return {
-    id: "demands",
-    title: book.demands,
-    blocks: [all.length === 0 ? { type: "paragraph", text: book.noDemands } : table],
-  };
 }
 
 function sitesSection(design: Design, held: readonly HeldHop[], words: SheetWords): Section {
