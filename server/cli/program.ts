@@ -144,7 +144,9 @@ function addList(root: Command): void {
 function addSheets(root: Command): void {
   root
     .command("sheets")
-    .description("write papers for people outside: for building, line-up, acceptance, the licensing desk, the buyer")
+    .description(
+      "write papers for people outside: for building, line-up, acceptance, the licensing desk, the buyer",
+    )
     .argument("[dir]", "folder of one or several designs", ".")
     .requiredOption("--out <dir>", "folder to write into; made when missing")
     .option(

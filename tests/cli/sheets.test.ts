@@ -13,11 +13,11 @@ const filesIn = (folder: string) =>
 test("writes a page a hop and kind, the same bytes again, and takes away what is no more", () => {
   const out = scratch("sheets");
   const first = run(["sheets", "learning", "--out", out, ...TODAY]);
-  expect(first.stderr).toMatch(/17 sheets written to /);
+  expect(first.stderr).toMatch(/18 sheets written to /);
   // The sample has errors, on purpose.
   expect(first.status).toBe(1);
   const files = filesIn(out);
-  expect(files.length).toBe(17);
+  expect(files.length).toBe(18);
   expect(files).toContain("book.html");
   expect(files).toContain(join("line-up", "BIRCH-ROWAN.html"));
   const before = files.map((file) => readFileSync(join(out, file), "utf8"));

@@ -144,7 +144,7 @@ test("head and foot of those who hand a page out: a picture is embedded, and onl
   const bytes = Uint8Array.from({ length: 64 }, (_, at) => (at * 37) % 256);
   const logo = { type: "image/png", bytes, widthPx: 4, heightPx: 2, alt: AWKWARD } as const;
   const letterhead = { name: AWKWARD, logo, head: [AWKWARD], foot: [AWKWARD] };
-  const { text } = printHtml({ ...PAGE, letterhead, paper: "A4" });
+  const { text } = printHtml({ ...PAGE, letterhead, paper: { size: "A4" } });
   expect(text).not.toContain("<script>alert");
   expect(text).toContain(`src="data:image/png;base64,${Buffer.from(bytes).toString("base64")}"`);
   expect(text).toContain("img-src data:");

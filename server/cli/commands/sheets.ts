@@ -65,7 +65,15 @@ export async function sheets(folder: string, options: SheetsOptions): Promise<nu
     const chosen = await chosenFor(design, options.template);
     const words = SHEET_LANGUAGES[language ?? chosen.template?.language ?? "en"];
     const made = options.sheet.length > 0 ? kinds : (chosen.template?.kinds ?? kinds);
-    for (const page of sheetsOf(design, { kinds: made, hop, site, words, folder: within, revision, ...chosen }))
+    for (const page of sheetsOf(design, {
+      kinds: made,
+      hop,
+      site,
+      words,
+      folder: within,
+      revision,
+      ...chosen,
+    }))
       await written.write(page);
   }
   written.tell();

@@ -163,8 +163,12 @@ export interface Letterhead {
   readonly foot: readonly string[];
 }
 
-/** As `size` of a page in CSS. */
-export type PaperSize = "A4" | "Letter";
+export interface Paper {
+  /** ISO 216, or the North American letter. Undefined: as the reader's printer is set, and A4 where there is none. */
+  readonly size?: "A4" | "Letter";
+  /** For tables of many columns. */
+  readonly landscape?: true;
+}
 
 export interface Page {
   /** File name without ending; folders parted by `/`. */
@@ -177,7 +181,7 @@ export interface Page {
   readonly running?: string;
   readonly letterhead?: Letterhead;
   /** Undefined: as the reader's printer is set. */
-  readonly paper?: PaperSize;
+  readonly paper?: Paper;
   /** The way back to the page above. */
   readonly up?: { readonly text: string; readonly to: PageLink };
   readonly keyFigures: readonly KeyFigure[];

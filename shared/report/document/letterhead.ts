@@ -1,10 +1,11 @@
 /** Head, foot and paper of an HTML page: what those who hand it out have there. */
 import { base64 } from "../../format/base64.js";
-import type { Letterhead, PaperSize } from "./document.js";
+import type { Letterhead, Paper } from "./document.js";
 import { escaped } from "./markup.js";
 
-export function paperStyle(size: PaperSize | undefined): string {
-  return size === undefined ? "" : `@page{size:${size}}\n`;
+export function paperStyle({ size, landscape }: Paper = {}): string {
+  const words = [...(size === undefined ? [] : [size]), ...(landscape ? ["landscape"] : [])];
+  return words.length === 0 ? "" : `@page{size:${words.join(" ")}}\n`;
 }
 
 export function letterheadHtml(letterhead: Letterhead | undefined): string {

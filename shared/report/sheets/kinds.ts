@@ -3,9 +3,11 @@
 export const SHEET_SECTIONS = {
   "line-up": ["hop", "levels", "less", "order", "fields"],
   acceptance: ["hop", "promised", "levels", "built", "exceptions", "open", "signatures"],
+  installation: ["structure", "place", "antennas", "cables", "earth", "order", "fields"],
   licences: ["licences", "hop", "open"],
   frequencies: ["raster", "halves"],
   parts: ["bill", "missing", "totals", "runs", "boxes"],
+  book: ["contents", "objectives", "demands", "map", "topology", "hops", "sites"],
 } as const satisfies Readonly<Record<string, readonly string[]>>;
 
 export type SheetKind = keyof typeof SHEET_SECTIONS;

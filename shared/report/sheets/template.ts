@@ -34,7 +34,12 @@ export function templated(page: Page, input: TemplateInput): Page {
   );
   const { paper } = template ?? {};
   const letterhead = template && letterheadOf(template, input);
-  return { ...page, sections, ...(letterhead && { letterhead }), ...(paper && { paper }) };
+  return {
+    ...page,
+    sections,
+    ...(letterhead && { letterhead }),
+    ...(paper && { paper: { ...page.paper, size: paper } }),
+  };
 }
 
 /** Of several sections of one sort, as those of hops, the sort is named. */

@@ -1,6 +1,6 @@
-import { ENGLISH_INSTALLATION } from "./english/installation.js";
-import { ENGLISH_DESK } from "./english/desk.js";
 import { ENGLISH_BOOK } from "./english/book.js";
+import { ENGLISH_DESK } from "./english/desk.js";
+import { ENGLISH_INSTALLATION } from "./english/installation.js";
 import { ENGLISH_REVISION } from "./english/revision.js";
 import type { SheetWords } from "./sheet-words.js";
 

@@ -1,6 +1,6 @@
-import { GERMAN_INSTALLATION } from "./german/installation.js";
-import { GERMAN_DESK } from "./german/desk.js";
 import { GERMAN_BOOK } from "./german/book.js";
+import { GERMAN_DESK } from "./german/desk.js";
+import { GERMAN_INSTALLATION } from "./german/installation.js";
 import { GERMAN_REVISION } from "./german/revision.js";
 import type { SheetWords } from "./sheet-words.js";
 

@@ -7,9 +7,9 @@ import type { UnitRole } from "../../../design/as-built.js";
 import type { Polarization } from "../../../design/design.js";
 import type { Verdict } from "../../../evaluate/account/outage-result.js";
 import type { PageLanguage } from "../../document/document.js";
-import type { InstallationWords } from "./installation-words.js";
-import type { DeskWords } from "./desk-words.js";
 import type { BookWords } from "./book-words.js";
+import type { DeskWords } from "./desk-words.js";
+import type { InstallationWords } from "./installation-words.js";
 import type { RevisionWords } from "./revision-words.js";
 
 export interface SheetWords {
