@@ -125,11 +125,11 @@ function definitionOf({
   };
 }
 
-/** What the layout tells of a part that has its place; the side is right only of what has a name. */
+/** What the layout tells of a part that has its place; the side is right only of the first line of what has a name. */
 interface Laid {
   readonly id?: string;
   readonly headlineLevel?: number;
-  readonly startPosition: { readonly top: number };
+  readonly startPosition: { readonly top: number; readonly pageNumber: number };
 }
 
 /** At the head of a side a heading stands well, whatever follows. */
@@ -142,6 +142,9 @@ function isLeftBehind(
 ): boolean {
   if (headlineLevel === undefined || startPosition.top < HEAD_OF_SIDE_PT) return false;
   return getFollowingNodesOnPage().every(
-    (other) => other.id === undefined || other.headlineLevel !== undefined,
+    (other) =>
+      other.id === undefined ||
+      other.headlineLevel !== undefined ||
+      other.startPosition.pageNumber !== startPosition.pageNumber,
   );
 }

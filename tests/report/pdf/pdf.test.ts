@@ -24,7 +24,9 @@ test("every sign of a page is in the text of its PDF, short texts in one piece, 
     fc.asyncProperty(PAGE, async (page) => {
       const { bytes, missing } = await makePdf(page);
       const { sides, active } = await readPdf(bytes);
-      const texts = textsOf(page).map(plain).map(dense);
+      // At the foot, which is cut where it is long.
+      const { running: _foot, ...told } = page;
+      const texts = textsOf(told).map(plain).map(dense);
       const read = dense(sides.join(""));
       const found = counted(sides);
       expect(missing).toEqual([]);

@@ -4,26 +4,17 @@ import { sentence, TONE_WORD } from "../document.js";
 import { acceptedText } from "../html.js";
 import { PRINT } from "../palette.js";
 import { drawingNode } from "./drawing.js";
-import { heightOf, type Measure } from "./measure.js";
+import { heightOf } from "./measure.js";
 import type { Cell, Node, TableNode } from "./nodes.js";
 import { partsOf, placeOf, plain, quiet, SIZE, textNode, toned } from "./spans.js";
-import { GAP, gridNode, tableNode } from "./tables.js";
-
-/** Where a block stands. Lengths in points. */
-export interface Room {
-  readonly width: number;
-  /** Of a side. */
-  readonly height: number;
-  readonly measure: Measure;
-}
+import { GAP, gridNode, type Room, tableNode } from "./tables.js";
 
 /** A share of a side: what is estimated to be lower surely fits on one, and leaves less than that of one empty. */
 const KEPT_SHARE = 0.35;
-/** Of a row. */
-const ROW_SHARE = 0.5;
 /** Of a drawing, whose height is known, and of what is kept with it. */
 const DRAWING_SHARE = 0.8;
 const WITH_DRAWING_SHARE = 0.93;
+const PAIR_SHARE = 0.75;
 const SMALL_DRAWING_PT = 270;
 
 /** On one side where it fits. */
@@ -49,7 +40,7 @@ function asFollowing(node: Node): Node {
 }
 
 export function blockNodes(block: Block, room: Room): Node[] {
-  const { width, height, measure } = room;
+  const { width, height } = room;
   switch (block.type) {
     case "paragraph":
       return [textNode(block.text, SIZE.text, { margin: [0, 1, 0, 3] })];
@@ -67,17 +58,10 @@ export function blockNodes(block: Block, room: Room): Node[] {
       return kept([cautionsNode(block.items, room)], room);
     case "contents":
       return kept([contentsNode(block.entries, width)], room);
-    case "pair": {
-      const gap = GAP * 2;
-      const one = (width - gap * (block.sides.length - 1)) / block.sides.length;
-      const columns = block.sides.map((side) => ({
-        stack: side.flatMap((inner) => blockNodes(inner, { ...room, width: one })),
-        width: one,
-      }));
-      return kept([{ columns, columnGap: gap }], room);
-    }
+    case "pair":
+      return pairNodes(block.sides, room);
     case "table": {
-      const table = tableNode(block, width, ROW_SHARE * height, measure);
+      const table = tableNode(block, room);
       if (block.caption === undefined) return kept([table], room);
       const caption = textNode(block.caption, SIZE.text, {
         bold: true,
@@ -96,8 +80,22 @@ export function blockNodes(block: Block, room: Room): Node[] {
   }
 }
 
+/** Beside each other on one side, or one after the other: columns that go over sides lose what is kept whole in them. */
+function pairNodes(sides: readonly (readonly Block[])[], room: Room): Node[] {
+  const { width, height, measure } = room;
+  const gap = GAP * 2;
+  const one = (width - gap * (sides.length - 1)) / sides.length;
+  const columns = sides.map((side) => ({
+    stack: side.flatMap((block) => blockNodes(block, { ...room, width: one })).map(asFollowing),
+    width: one,
+  }));
+  const beside: Node = { columns, columnGap: gap };
+  if (heightOf(beside, width, measure) < PAIR_SHARE * height) return [{ stack: [beside], unbreakable: true }];
+  return sides.flat().flatMap((block) => blockNodes(block, room));
+}
+
 /** Two beside each other, where both are short. */
-function factsNode(facts: readonly Fact[], { width, height, measure }: Room): TableNode {
+function factsNode(facts: readonly Fact[], room: Room): TableNode {
   const rows = facts.map(({ label, value, note }) => ({
     cells: [
       { text: label, mark: "quiet" as const },
@@ -105,7 +103,7 @@ function factsNode(facts: readonly Fact[], { width, height, measure }: Room): Ta
     ],
   }));
   const columns = [{ title: "" }, { title: "", align: "right" as const }];
-  const node = tableNode({ columns, rows }, Math.min(width, FACTS_PT), ROW_SHARE * height, measure);
+  const node = tableNode({ columns, rows }, { ...room, width: Math.min(room.width, FACTS_PT) });
   const { headerRows: _none, keepWithHeaderRows: _two, ...table } = node.table;
   return { ...node, table: { ...table, body: table.body.slice(1) } };
 }
@@ -144,7 +142,8 @@ function findingNode(
 const BOX_HEIGHT = 15;
 const WIDE_BOX_HEIGHT = 46;
 
-function formNodes(fields: readonly FormField[], { width }: Room): Node[] {
+function formNodes(fields: readonly FormField[], room: Room): Node[] {
+  const { width } = room;
   const across = width > 300 ? 3 : width > 180 ? 2 : 1;
   const narrow = fields.filter(({ wide }) => !wide);
   const grid =
@@ -153,7 +152,7 @@ function formNodes(fields: readonly FormField[], { width }: Room): Node[] {
       : [
           gridNode(
             narrow.map((field) => (one) => fieldNode(field, one)),
-            width,
+            room,
             across,
           ),
         ];
@@ -186,11 +185,11 @@ function fieldNode({ label, expected, unit, value, wide }: FormField, width: num
   };
 }
 
-function signaturesNode(places: readonly SigningPlace[], { width }: Room): TableNode {
+function signaturesNode(places: readonly SigningPlace[], room: Room): TableNode {
   const across = Math.max(1, Math.min(3, places.length));
   return gridNode(
     places.map((place) => (one) => signingNode(place, one)),
-    width,
+    room,
     across,
   );
 }

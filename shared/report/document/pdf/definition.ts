@@ -2,11 +2,11 @@
 import { base64 } from "../../../format/base64.js";
 import type { KeyFigure, Letterhead, Page, Paper, Section } from "../document.js";
 import { PRINT } from "../palette.js";
-import { blockNodes, kept, type Room } from "./blocks.js";
+import { blockNodes, kept } from "./blocks.js";
 import { type Measure, widthOf } from "./measure.js";
 import type { Margin, Node, PdfDocument, PictureNode, TextPart } from "./nodes.js";
 import { partsOf, placeOf, plain, quiet, SIZE, textNode } from "./spans.js";
-import { gridNode } from "./tables.js";
+import { gridNode, type Room } from "./tables.js";
 
 const SIZES: Readonly<Record<NonNullable<Paper["size"]>, PdfDocument["pageSize"]>> = {
   A4: { width: 595.28, height: 841.89 },
@@ -94,7 +94,7 @@ function keyNodes(figures: readonly KeyFigure[], room: Room): Node[] {
   const across = figures.length > MOST_KEYS_ACROSS ? 3 : figures.length;
   const grid = gridNode(
     figures.map((figure) => (width) => keyNode(figure, width, room.measure)),
-    room.width,
+    room,
     across,
   );
   return kept([{ ...grid, margin: [0, 6, 0, 6] }], room);

@@ -20,12 +20,20 @@ const SMALLEST = 5;
 const BELOW: Border = [false, false, false, true];
 const AROUND: Border = [true, true, true, true];
 
-/** @param room of the whole table, points @param highest that a row may be to be kept on one side */
+/** Where a block stands. Lengths in points. */
+export interface Room {
+  readonly width: number;
+  /** Of a side. */
+  readonly height: number;
+  readonly measure: Measure;
+}
+
+/** A row that is higher goes over sides: what is kept whole must fit on one. */
+const ROW_SHARE = 0.5;
+
 export function tableNode(
   { columns, rows }: Pick<Table, "columns" | "rows">,
-  room: number,
-  highest: number,
-  measure: Measure,
+  { width: room, height, measure }: Room,
 ): TableNode {
   const usual = columns.length > MOST_USUAL_COLUMNS ? SIZE.wide : SIZE.table;
   const fontSize = sizeFor({ columns, rows }, usual, innerWidth(columns, room), measure);
@@ -52,7 +60,7 @@ export function tableNode(
       } as Cell),
     ),
   );
-  const isLow = [head, ...body].every((row) => rowHeight(row, widths, measure) < highest);
+  const isLow = [head, ...body].every((row) => rowHeight(row, widths, measure) < ROW_SHARE * height);
   return {
     table: {
       headerRows: 1,
@@ -97,28 +105,24 @@ function needsOf({ columns, rows }: Pick<Table, "columns" | "rows">, fontSize: n
 /** Things in a grid of equal columns, row by row. */
 export function gridNode(
   things: readonly ((width: number) => Node)[],
-  room: number,
+  { width: whole, height, measure }: Room,
   across: number,
-  gap = GAP * 2,
 ): TableNode {
-  const width = (room - gap * (across - 1)) / across;
+  // A gap is twice that of a table, whose own the layout adds.
+  const width = (whole - 2 * GAP * (across - 1)) / across;
+  const widths = Array.from({ length: across }, (_, column) => (column === across - 1 ? width : width + GAP));
   const rows: Cell[][] = [];
   for (let at = 0; at < things.length; at += across)
     rows.push(
-      Array.from({ length: across }, (_, column): Cell => {
-        const inside = column === across - 1 ? width : width + gap - GAP;
+      widths.map((room, column): Cell => {
         const thing = things[at + column]?.(width);
-        const cell =
-          thing === undefined ? { text: [{ text: "" }], fontSize: SIZE.small } : { stack: [thing] };
-        return {
-          ...cell,
-          border: [false, false, false, false],
-          ...(inside > width && { margin: [0, 0, inside - width, 0] }),
-        };
+        const cell = thing === undefined ? EMPTY : { stack: [thing] };
+        return { ...cell, border: [false, false, false, false], margin: [0, 0, room - width, 0] };
       }),
     );
-  const widths = Array.from({ length: across }, (_, column) =>
-    column === across - 1 ? width : width + gap - GAP,
-  );
-  return { table: { dontBreakRows: true, widths, body: rows }, layout: "none", margin: [0, 0, 0, 4] };
+  const isLow = rows.every((row) => rowHeight(row, widths, measure) < ROW_SHARE * height);
+  const table = { ...(isLow && { dontBreakRows: true as const }), widths, body: rows };
+  return { table, layout: "none", margin: [0, 0, 0, 4] };
 }
+
+const EMPTY: Cell = { text: [{ text: "" }], fontSize: SIZE.small };
