@@ -14,7 +14,7 @@ const KEPT_SHARE = 0.35;
 /** Of a drawing, whose height is known, and of what is kept with it. */
 const DRAWING_SHARE = 0.8;
 const WITH_DRAWING_SHARE = 0.93;
-const PAIR_SHARE = 0.75;
+const PAIR_SHARE = 0.95;
 const SMALL_DRAWING_PT = 270;
 
 /** On one side where it fits. */
