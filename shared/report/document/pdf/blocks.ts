@@ -164,6 +164,8 @@ function fieldNode({ label, expected, unit, value, wide }: FormField, width: num
   const box: Cell = { ...textNode(value ?? "", SIZE.table), border: [true, true, true, true] };
   const behind: Cell = { ...textNode(unit ?? "", SIZE.table), border: [false, false, false, false] };
   return {
+    // Parted from its label a box is none; its height would be taken anew on the next side.
+    unbreakable: true,
     stack: [
       {
         text: [
