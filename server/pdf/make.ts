@@ -99,6 +99,7 @@ function definitionOf({
   pageSize,
   pageMargins,
   running,
+  last,
   content,
 }: PdfDocument): object {
   const [left, , right] = pageMargins;
@@ -113,7 +114,10 @@ function definitionOf({
     content,
     footer: (side: number, sides: number) => ({
       columns: [
-        { text: running, width: "*" },
+        {
+          text: side === sides && last !== "" ? [running, "\n", { text: last, fontSize: 6 }] : running,
+          width: "*",
+        },
         { text: PAGE_WORDS[language](side, sides), width: "auto", alignment: "right" },
       ],
       columnGap: 20,

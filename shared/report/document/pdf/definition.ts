@@ -17,12 +17,15 @@ const MARGINS: Margin = [40, 32, 40, 40];
 
 /** The foot has one line or two of it. */
 const LONGEST_RUNNING = 150;
+/** So much of small print has room at the foot of the last side; more would open a side of its own. */
+const LONGEST_LAST = 240;
 
 export function pdfDocument(page: Page, measure: Measure): PdfDocument {
   const pageSize = sizeOf(page.paper);
   const [left, top, right, bottom] = MARGINS;
   const room = { width: pageSize.width - left - right, height: pageSize.height - top - bottom, measure };
   const running = [page.title, page.running].filter((one) => one !== undefined).join(" · ");
+  const isShort = page.colophon.length <= LONGEST_LAST;
   return {
     title: plain(page.title),
     ...(page.subtitle !== undefined && { subject: plain(page.subtitle) }),
@@ -30,6 +33,7 @@ export function pdfDocument(page: Page, measure: Measure): PdfDocument {
     pageSize,
     pageMargins: MARGINS,
     running: cut(plain(running)),
+    last: isShort ? plain(page.colophon) : "",
     content: [
       ...letterheadNodes(page.letterhead, room.width),
       ...headNodes(page),
@@ -38,7 +42,7 @@ export function pdfDocument(page: Page, measure: Measure): PdfDocument {
       ...(page.letterhead?.foot ?? []).map((line, at) =>
         quiet(line, SIZE.small, { margin: [0, at === 0 ? 10 : 1, 0, 0] }),
       ),
-      quiet(page.colophon, SIZE.small, { margin: [0, 10, 0, 0] }),
+      ...(isShort ? [] : [quiet(page.colophon, SIZE.small, { margin: [0, 10, 0, 0] })]),
     ],
   };
 }

@@ -114,5 +114,7 @@ export interface PdfDocument {
   readonly pageMargins: Margin;
   /** At the foot of every side, beside its number. */
   readonly running: string;
+  /** At the foot of the last side; empty: none. */
+  readonly last: string;
   readonly content: readonly Node[];
 }

@@ -6,8 +6,8 @@ export interface Sign {
   readonly bold: boolean;
 }
 
-export function signsOf({ content, running, title }: PdfDocument): Sign[] {
-  const normal = new Set([...running, ...title]);
+export function signsOf({ content, running, last, title }: PdfDocument): Sign[] {
+  const normal = new Set([...running, ...last, ...title]);
   const bold = new Set<string>();
   const add = (text: string, isBold: boolean) => {
     for (const sign of text) (isBold ? bold : normal).add(sign);
