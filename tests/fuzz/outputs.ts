@@ -150,7 +150,7 @@ export const OUTPUTS: Readonly<Record<string, Output>> = {
 };
 
 /** A page takes as long as many in other formats. */
-const MOST_PDFS = 2;
+const MOST_PDFS = 1;
 
 async function* printedIn(
   format: Format<unknown>,

@@ -7,7 +7,7 @@ export const SORT_SCRIPT = `
   const keyOf = (row, at) => {
     const text = row.cells[at].textContent.trim();
     const figure = parseFloat(text.replace("\\u2212", "-").replace(",", "."));
-    return /^[-\\u2212]?\\d/.test(text) ? figure : text === "\\u2013" ? undefined : text;
+    return /^[-\\u2212]?\\d/.test(text) ? figure : text === "\\u2013" ? null : text;
   };
   const compare = (a, b) =>
     typeof a === "number" && typeof b === "number" ? a - b : String(a).localeCompare(String(b), document.documentElement.lang);
@@ -24,8 +24,8 @@ export const SORT_SCRIPT = `
         for (const other of heads) other.removeAttribute("aria-sort");
         head.setAttribute("aria-sort", turned === 1 ? "ascending" : "descending");
         const rows = [...body.rows].map((row) => ({ row, key: keyOf(row, at) }));
-        const known = rows.filter(({ key }) => key !== undefined).sort((a, b) => turned * compare(a.key, b.key));
-        const unknown = rows.filter(({ key }) => key === undefined);
+        const known = rows.filter(({ key }) => key !== null).sort((a, b) => turned * compare(a.key, b.key));
+        const unknown = rows.filter(({ key }) => key === null);
         body.append(...[...known, ...unknown].map(({ row }) => row));
       });
     });
@@ -34,4 +34,4 @@ export const SORT_SCRIPT = `
 `;
 
 /** Of the script above, as policies name it; a test holds the two together. */
-export const SORT_HASH = "sha256-Rl8sRO1KB7J0tuaHoiU6CqGoLlOnVaA4z0wXvDl5AlQ=";
+export const SORT_HASH = "sha256-FlzWe2wXY53L4tSvnS7lTe9Fm81GkxLABGkEsp/dmok=";
