@@ -1,9 +1,13 @@
 /** The sheet that a hop is accepted with: what is promised, what was measured, what is excepted, and places to sign. */
-import { type BuiltDifference, builtDifferences } from "../../as-built/differences.js";
+import { type BuiltDifference, type BuiltFact, builtDifferences } from "../../as-built/differences.js";
 import { type HeldReading, heldReadings } from "../../as-built/held.js";
+import type { Hop } from "../../design/design.js";
+import type { HopResult } from "../../evaluate/account/result.js";
+import { judgedMode } from "../../evaluate/level/judged-mode.js";
 import { withinReason } from "../../evaluate/reason.js";
 import { availabilityBounded } from "../../format/bounds.js";
 import { bitRate, dbm, decibels, metres } from "../../format/numbers.js";
+import { carriers } from "../../radio/arrangements.js";
 import { criteriaOf } from "../../rules/asked.js";
 import type { Block, Inline, Page, ReportFinding, Section, TableRow } from "../document/document.js";
 import { type HopSheetInput, hopFacts, sheetCautions, sheetSubtitle } from "./hop-facts.js";
@@ -51,15 +55,21 @@ export function acceptanceSheet(input: AcceptanceInput): Page {
 function promised({ hop, result, words }: AcceptanceInput): Section {
   const { acceptance, common, figure } = words;
   const { availability, directions } = result;
-  const margins = directions.flatMap(({ modes }) => modes.at(-1)?.fadeMarginDb ?? []);
-  const [highest] = directions.flatMap(({ modes }) => modes.at(-1)?.bitRateBps ?? []);
+  const judged = directions.flatMap(({ modes }) => judgedMode(hop, modes) ?? []);
+  const margins = judged.flatMap(({ fadeMarginDb }) => fadeMarginDb ?? []);
+  const rates = judged.flatMap(({ bitRateBps }) => bitRateBps ?? []);
+  const carriedBps = Math.min(...rates) * carriers(hop.arrangement.name);
+  const names = [...new Set(judged.map(({ modulation }) => modulation))].join(", ");
   const rows: (readonly [string, string | undefined])[] = [
     [
       acceptance.availability,
       availability && figure(availabilityBounded(availability).replace("est.", () => acceptance.estimated)),
     ],
-    [acceptance.margin, margins.length === 0 ? undefined : figure(decibels(Math.min(...margins)))],
-    [acceptance.capacity, highest === undefined ? undefined : figure(bitRate(highest))],
+    [
+      acceptance.margin,
+      margins.length === 0 ? undefined : `${figure(decibels(Math.min(...margins)))}, ${names}`,
+    ],
+    [acceptance.capacity, rates.length === 0 ? undefined : figure(bitRate(carriedBps))],
   ];
   const criteria = hop.objective === undefined ? [] : criteriaOf(hop, withinReason(hop).hop, result);
   const asked: Block =
@@ -157,7 +167,7 @@ function readingRow(
 function built({ hop, result, words }: AcceptanceInput): Section {
   const { acceptance, common, figure } = words;
   const differences = builtDifferences(hop, result);
-  const text = ({ fact }: BuiltDifference, value: BuiltDifference["built"]) =>
+  const text = ({ fact }: Pick<BuiltDifference, "fact">, value: BuiltDifference["built"]) =>
     "name" in value
       ? value.name
       : figure(fact === "azimuth" ? `${value.figure.toFixed(2)}°` : metres(value.figure));
@@ -175,13 +185,23 @@ function built({ hop, result, words }: AcceptanceInput): Section {
     ...differences.map((one) => ({
       cells: [one.site, acceptance.builtFacts[one.fact], text(one, one.planned), text(one, one.built)],
     })),
+    ...agreeing(hop, result, differences).map((one) => ({
+      cells: [one.site, acceptance.builtFacts[one.fact], text(one, one.planned), text(one, one.built)],
+    })),
     ...serials,
   ];
   return {
     id: "built",
     title: acceptance.built,
     blocks: [
-      ...(differences.length === 0 ? [{ type: "paragraph", text: acceptance.asPlanned } as const] : []),
+      ...(differences.length > 0
+        ? []
+        : [
+            {
+              type: "paragraph",
+              text: acceptance[rows.length === 0 ? "asPlanned" : "withinReason"],
+            } as const,
+          ]),
       ...(rows.length === 0
         ? []
         : [
@@ -198,6 +218,28 @@ function built({ hop, result, words }: AcceptanceInput): Section {
           ]),
     ],
   };
+}
+
+/** Figures that are stated as built and agree with the plan. */
+function agreeing(
+  hop: Hop,
+  result: HopResult,
+  differences: readonly BuiltDifference[],
+): Pick<BuiltDifference, "site" | "fact" | "planned" | "built">[] {
+  return hop.ends.flatMap((end, at) => {
+    const { site, asBuilt, antennaHeightM, diversityHeightM, installation } = end;
+    const figures: readonly (readonly [BuiltFact, number | undefined, number | undefined])[] = [
+      ["height", antennaHeightM, asBuilt?.heightM],
+      ["diversity-height", diversityHeightM, asBuilt?.diversityHeightM],
+      ["azimuth", result.geometry?.[at as 0 | 1].azimuthDeg, asBuilt?.azimuthDeg],
+      ["cable-length", installation?.cableLengthM, asBuilt?.cableLengthM],
+    ];
+    return figures.flatMap(([fact, planned, is]) => {
+      const isTold = differences.some((one) => one.site === site.name && one.fact === fact);
+      if (planned === undefined || is === undefined || isTold) return [];
+      return [{ site: site.name, fact, planned: { figure: planned }, built: { figure: is } }];
+    });
+  });
 }
 
 function exceptions({ findings, words }: AcceptanceInput): Section {

@@ -1,9 +1,9 @@
 /** What both sheets of a hop begin with: what it is, and the cautions. */
 import { declinationAt } from "../../as-built/declination.js";
-import type { Hop, HopEnd } from "../../design/design.js";
+import type { Channel, Hop, HopEnd } from "../../design/design.js";
 import { unitsOf } from "../../equipment/units.js";
 import type { HopResult } from "../../evaluate/account/result.js";
-import { dbm, fixed, frequency, kilometres, metres } from "../../format/numbers.js";
+import { bandwidth, dbm, fixed, frequency, kilometres, metres } from "../../format/numbers.js";
 import type { Pair } from "../../network/in-network.js";
 import { factsAt } from "../../radio/arrangement-pairs.js";
 import { SINGLE } from "../../radio/arrangements.js";
@@ -81,6 +81,12 @@ export function hopFacts({ hop, result, words, magneticDay }: HopSheetInput): Se
     ...row(facts.transmits, ({ transmitFrequencyHz }) =>
       transmitFrequencyHz === undefined ? undefined : figure(frequency(transmitFrequencyHz)),
     ),
+    ...row(facts.receives, (end) => {
+      const other = hop.ends.find((one) => one !== end)?.transmitFrequencyHz;
+      return other === undefined ? undefined : figure(frequency(other));
+    }),
+    ...row(facts.channel, () => hop.channel && channelText(hop.channel, figure)),
+    ...row(facts.modes, () => modesText(hop)),
     ...row(facts.polarization, polarizationOf),
     ...row(facts.radio, () => hop.radio?.title ?? hop.radio?.name),
     ...row(facts.power, (end) => {
@@ -114,6 +120,16 @@ export function hopFacts({ hop, result, words, magneticDay }: HopSheetInput): Se
       { type: "paragraph", text: { text: compass, mark: "quiet" } },
     ],
   };
+}
+
+function channelText({ plan, bandwidthHz, number }: Channel, figure: (text: string) => string): string {
+  return `${plan} / ${figure(bandwidth(bandwidthHz))} / ${number}`;
+}
+
+/** The lowest and the highest. */
+function modesText({ modes }: Hop): string | undefined {
+  const names = [modes[0], modes.at(-1)].flatMap((mode) => mode?.modulation ?? []);
+  return names.length === 0 ? undefined : [...new Set(names)].join(" – ");
 }
 
 /** Never apart from the sheet that sends somebody there; `brief` on one that is signed: distances, and what comes first. */

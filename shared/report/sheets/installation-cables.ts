@@ -1,4 +1,6 @@
 /** Every cable, guide and feed of a site with what is written on it at both ends. */
+
+import type { Run } from "../../equipment/runs.js";
 import { type CableLabel, labelsOf, portWords } from "../../equipment/wiring/labels.js";
 import type { JoinedBy, Joint, Wiring } from "../../equipment/wiring/wiring.js";
 import { metres, trimmed } from "../../format/numbers.js";
@@ -6,7 +8,12 @@ import type { Block, Inline, Section, Table } from "../document/document.js";
 import type { SheetWords } from "./words/sheet-words.js";
 
 /** @param rule of labels, as the network states it */
-export function cableSection(wiring: Wiring, rule: string | undefined, words: SheetWords): Section[] {
+export function cableSection(
+  wiring: Wiring,
+  rule: string | undefined,
+  runs: readonly Run[],
+  words: SheetWords,
+): Section[] {
   const { cables } = words.installation;
   const labels = labelsOf(wiring, rule);
   const labelled = wiring.joints.flatMap((joint) => {
@@ -18,6 +25,7 @@ export function cableSection(wiring: Wiring, rule: string | undefined, words: Sh
   const blocks: Block[] = [
     ...(outdoors.length === 0 ? [] : [cableTable(cables.outdoors, outdoors, wiring, words)]),
     ...(indoors.length === 0 ? [] : [cableTable(cables.indoors, indoors, wiring, words)]),
+    ...unjoinedTable(runs, words),
     ...openTable(wiring, words),
   ];
   if (blocks.length === 0) return [];
@@ -101,6 +109,23 @@ function withLength(
   { figure }: SheetWords,
 ): string {
   return lengthM === undefined ? name : `${name}, ${estimated ? "~" : ""}${figure(metres(lengthM))}`;
+}
+
+/** To be laid all the same: where they end indoors is not known. */
+function unjoinedTable(runs: readonly Run[], words: SheetWords): Table[] {
+  const { cables, antennas } = words.installation;
+  const open = runs.filter(({ joined }) => joined === undefined);
+  if (open.length === 0) return [];
+  return [
+    {
+      type: "table",
+      caption: cables.unjoined,
+      columns: [{ title: cables.hop }, { title: cables.what }, { title: cables.done, fill: true }],
+      rows: open.map(({ hop, entry, lengthM, estimated }) => ({
+        cells: [hop, withLength(entry ?? antennas.toChoose, lengthM, estimated, words), ""],
+      })),
+    },
+  ];
 }
 
 /** What found no port, or has nothing at its other end. */

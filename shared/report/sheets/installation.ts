@@ -1,4 +1,6 @@
 /** The sheet that a site is built by: whoever climbs has no other paper. */
+
+import { runsOf } from "../../equipment/runs.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
 import { earthPoints } from "../../equipment/wiring/earth.js";
 import { siteWiring } from "../../equipment/wiring/site-wiring.js";
@@ -42,7 +44,7 @@ export function installationSheet(input: InstallationInput): Page {
             ? [{ type: "paragraph", text: installation.antennas.none }]
             : antennaBlocks(input, hung, wiring),
       },
-      ...cableSection(wiring, input.design.labels, words),
+      ...cableSection(wiring, input.design.labels, runsOf(plan, input.design), words),
       ...earthSection(input, wiring.parts),
       orderSection(words),
       fieldSection(words),

@@ -77,6 +77,8 @@ export interface InstallationWords {
     readonly proposed: string;
     readonly proposedTold: string;
     readonly labelsTold: string;
+    readonly unjoined: string;
+    readonly hop: string;
     readonly open: string;
     readonly lacks: Readonly<Record<LooseEnd["lacks"], string>>;
   };

@@ -64,7 +64,10 @@ export interface SheetWords {
     readonly noMagneticDay: string;
     readonly compassTold: string;
     readonly elevation: string;
+    readonly channel: string;
+    readonly modes: string;
     readonly transmits: string;
+    readonly receives: string;
     readonly polarization: string;
     readonly radio: string;
     readonly power: string;
@@ -140,6 +143,7 @@ export interface SheetWords {
     unmeasured(places: string): string;
     readonly built: string;
     readonly asPlanned: string;
+    readonly withinReason: string;
     readonly builtFacts: Readonly<Record<BuiltFact, string>>;
     readonly exceptions: string;
     readonly exceptionsTold: string;

@@ -81,6 +81,8 @@ export const ENGLISH_INSTALLATION: InstallationWords = {
     proposedTold: "Proposed: the design does not state the port; this one is free.",
     labelsTold:
       "A/11:1 is port 1 of the card in slot 11 of chassis A; labels are as the design writes them. About (~) is an estimate: measure before cutting.",
+    unjoined: "To be laid, with no port indoors in the design",
+    hop: "Hop",
     open: "Not joined to anything in the design",
     lacks: {
       "traffic port": "no free traffic port of its kind",

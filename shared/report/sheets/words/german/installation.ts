@@ -124,6 +124,8 @@ export const GERMAN_INSTALLATION: InstallationWords = {
     proposedTold: "Vorgeschlagen: der Entwurf nennt den Anschluss nicht; dieser ist frei.",
     labelsTold:
       "A/11:1 ist Anschluss 1 der Karte im Platz 11 des Geräteträgers A; Schilder lauten wie im Entwurf. Ungefähres (~) ist geschätzt: vor dem Schneiden messen.",
+    unjoined: "Zu verlegen, im Entwurf ohne Anschluss innen",
+    hop: "Funkfeld",
     open: "Im Entwurf mit nichts verbunden",
     lacks: {
       "traffic port": "kein freier Anschluss seiner Art",
