@@ -114,8 +114,8 @@ describe("report", () => {
     [["--hop", "HAZEL-ALDER"], "error: HAZEL-ALDER: there is no such hop; did you mean ALDER-HAZEL?\n"],
     [["--hop", "ALDER-HAZLE"], "error: ALDER-HAZLE: there is no such hop; did you mean ALDER-HAZEL?\n"],
     [
-      ["--only", "pdf"],
-      /^error: --only pdf: a report is written as html, markdown or html,markdown\n\(hopwright report --help /,
+      ["--only", "docx"],
+      /^error: --only docx: a report is written as html, markdown, pdf or html,markdown,pdf\n\(hopwright report --help /,
     ],
   ])("%j cannot be done", (more, said) => {
     const { status, stderr } = run(["report", "learning", "--out", scratch("none"), ...more]);
