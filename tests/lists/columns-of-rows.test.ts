@@ -49,6 +49,9 @@ const STATED: { readonly [C in Extract<Context, "site" | "hop" | "end">]: readon
 /** What spreadsheets of sites and hops seldom hold, or hold in a form of their own. */
 const WITHOUT_COLUMN: typeof STATED = {
   site: [
+    "access",
+    "address",
+    "contact",
     "accept",
     "alarm",
     "balun",
