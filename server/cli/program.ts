@@ -66,7 +66,7 @@ function addCheck(root: Command): void {
     )
     .option("--resolved", "with --format json: add the design with all names and defaults resolved")
     .addOption(todayOption())
-    .option("--no-cache", "take no results from earlier runs, and keep none in your cache folder")
+    .option("--keep", "take results of hops from earlier runs, and keep them in your cache folder")
     .action(async (dir, options) => {
       const { check } = await import("./commands/check.js");
       const { on, state } = options;

