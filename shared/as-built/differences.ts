@@ -57,31 +57,59 @@ function differencesAt(end: HopEnd, built: AsBuilt, azimuthDeg: number | undefin
       lessDb,
     });
   }
-  const figures = [
-    ["height", end.antennaHeightM, built.heightM, BUILT_TOLERANCES.heightM],
-    ["diversity-height", end.diversityHeightM, built.diversityHeightM, BUILT_TOLERANCES.heightM],
-    ["cable-length", end.installation?.cableLengthM, built.cableLengthM, BUILT_TOLERANCES.cableLengthM],
-  ] as const;
-  for (const [fact, planned, is, tolerance] of figures)
-    if (planned !== undefined && is !== undefined && Math.abs(is - planned) > tolerance + ROUNDING)
-      found.push({ site, fact, planned: { figure: planned }, built: { figure: is } });
-  if (azimuthDeg !== undefined && built.azimuthDeg !== undefined) {
-    const hung = antenna ?? end.antenna;
-    const offDeg = Math.abs(turnDeg(azimuthDeg, built.azimuthDeg));
-    const halfBeamDeg = hung?.beamwidthDeg && hung.beamwidthDeg * BUILT_TOLERANCES.azimuthBeamwidths;
-    if (offDeg > (halfBeamDeg ?? BUILT_TOLERANCES.azimuthDeg) + ROUNDING) {
-      const lessDb = hung && hz !== undefined && hz > 0 ? discriminationDb(hung, offDeg, hz) : undefined;
-      found.push({
-        site,
-        fact: "azimuth",
-        planned: { figure: azimuthDeg },
-        built: { figure: built.azimuthDeg },
-        ...(lessDb !== undefined && lessDb > 0 && { lessDb }),
-        ...compassOf(end, built, azimuthDeg),
-      });
+  for (const { fact, planned, built: is, by, agrees } of builtFigures(end, built, azimuthDeg)) {
+    if (planned === undefined || agrees) continue;
+    const figures = { planned: { figure: planned }, built: { figure: is } };
+    if (fact !== "azimuth") {
+      found.push({ site, fact, ...figures });
+      continue;
     }
+    const hung = antenna ?? end.antenna;
+    const lessDb = hung && hz !== undefined && hz > 0 ? discriminationDb(hung, Math.abs(by!), hz) : undefined;
+    found.push({
+      site,
+      fact,
+      ...figures,
+      ...(lessDb !== undefined && lessDb > 0 && { lessDb }),
+      ...compassOf(end, built, planned),
+    });
   }
   return found;
+}
+
+export interface BuiltFigure {
+  readonly fact: Exclude<BuiltFact, "antenna">;
+  /** m, of an azimuth degrees; undefined: nothing is planned, or it is not known. */
+  readonly planned?: number;
+  readonly built: number;
+  /** From planned to built, of an azimuth clockwise; undefined as `planned` is. */
+  readonly by?: number;
+  /** By no more than its tolerance; undefined as `planned` is. */
+  readonly agrees?: boolean;
+}
+
+/** What is stated as built of an end in figures, beside the plan. @param azimuthDeg planned, true; undefined: not known */
+export function builtFigures(
+  end: HopEnd,
+  built: AsBuilt,
+  azimuthDeg: number | undefined,
+): readonly BuiltFigure[] {
+  const { heightM, cableLengthM, azimuthBeamwidths } = BUILT_TOLERANCES;
+  const beamwidthDeg = (built.antenna ?? end.antenna)?.beamwidthDeg;
+  const azimuthToleranceDeg =
+    beamwidthDeg === undefined ? BUILT_TOLERANCES.azimuthDeg : beamwidthDeg * azimuthBeamwidths;
+  const figures = [
+    ["height", end.antennaHeightM, built.heightM, heightM],
+    ["diversity-height", end.diversityHeightM, built.diversityHeightM, heightM],
+    ["azimuth", azimuthDeg, built.azimuthDeg, azimuthToleranceDeg],
+    ["cable-length", end.installation?.cableLengthM, built.cableLengthM, cableLengthM],
+  ] as const;
+  return figures.flatMap(([fact, planned, is, tolerance]): BuiltFigure[] => {
+    if (is === undefined) return [];
+    if (planned === undefined) return [{ fact, built: is }];
+    const by = fact === "azimuth" ? turnDeg(planned, is) : is - planned;
+    return [{ fact, planned, built: is, by, agrees: Math.abs(by) <= tolerance + ROUNDING }];
+  });
 }
 
 function compassOf(

@@ -3,7 +3,7 @@ import type { Carried, JoinedBy, LooseEnd, PartKind, WiredPart } from "../equipm
 import { metres } from "../format/numbers.js";
 import { type Message, message } from "./message.js";
 
-const KINDS: Readonly<Record<PartKind, string>> = {
+export const PART_KINDS: Readonly<Record<PartKind, string>> = {
   service: "service",
   contact: "contact",
   plant: "DC plant",
@@ -37,7 +37,7 @@ export function branchName(branch: string): string {
 const ONLY = "only";
 
 export function partKindMessage(kind: PartKind): Message {
-  return message(KINDS[kind]);
+  return message(PART_KINDS[kind]);
 }
 
 /** `card SQUALL in slot 3 of A`, `unit R18, MOSS-TARN, main` */
@@ -47,7 +47,7 @@ export function partMessage({ kind, name, title, place, of }: WiredPart): Messag
   else if (place !== undefined && place.chassis !== name) words.push(place.chassis);
   if (of !== undefined) words.push(of.hop, of.branch === ONLY ? undefined : of.branch);
   const said = words.filter((word) => word !== undefined).join(", ");
-  return message(said === "" ? KINDS[kind] : `${KINDS[kind]} ${said}`);
+  return message(said === "" ? PART_KINDS[kind] : `${PART_KINDS[kind]} ${said}`);
 }
 
 export function lacksMessage(lacks: LooseEnd["lacks"]): Message {

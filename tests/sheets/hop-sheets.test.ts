@@ -10,6 +10,7 @@ import { ENGLISH } from "../../shared/report/sheets/words/english.js";
 import { GERMAN } from "../../shared/report/sheets/words/german.js";
 import type { SheetWords } from "../../shared/report/sheets/words/sheet-words.js";
 import { measuredStandby } from "../../shared/rules/as-built/example-reading.js";
+import { exampleHop } from "../../shared/rules/example-preamble.js";
 import { evaluated } from "../as-built/support.js";
 import { fixture } from "../support/fixture.js";
 
@@ -40,6 +41,8 @@ function sheetsOf(words: SheetWords, text = MEASURED, magneticDay?: string) {
   ] as const;
   return { hop, result, lineUp: lineUpSheet(base), acceptance: acceptanceSheet({ ...base, findings }) };
 }
+
+const EMPTY = { name: "p", title: "T", keyFigures: [], colophon: "" };
 
 const plain = (html: string) =>
   html
@@ -174,4 +177,25 @@ test("the day of compass bearings is a fact of the network", () => {
   expect(fixture(text("2026-02-30")).model.design().magneticDay).toBeUndefined();
   const { model, file: path } = fixture(text("2026-02-30"));
   expect(model.problemsOf(path).length).toBeGreaterThan(0);
+});
+
+test("what was built is on the sheet for acceptance, as planned or not, and agrees only where there was a plan to agree with", () => {
+  const builtOf = (facts: string) => {
+    const text = exampleHop({
+      tarn: `antenna DISH60-18 at 40 m\n    transmits low\n    as-built on 2026-05-02 by "M.K." {\n      ${facts}\n    }`,
+    });
+    const section = sheetsOf(ENGLISH, text).acceptance.sections.find(({ id }) => id === "built")!;
+    return plain(printMarkdown({ ...EMPTY, sections: [section] })[0]!.text);
+  };
+  const { asPlanned, withinReason } = ENGLISH.acceptance;
+  for (const [facts, told, not] of [
+    ["height 40.4 m", ["40.4 m", "40.0 m", withinReason], [asPlanned]],
+    ["height 44 m", ["44.0 m", "40.0 m"], [asPlanned, withinReason]],
+    ['serial "A81" of unit', ["A81", asPlanned], [withinReason]],
+    ["cable-length 31 m", ["31.0 m", asPlanned], [withinReason]],
+  ] as const) {
+    const text = builtOf(facts);
+    for (const one of told) expect(text).toContain(one);
+    for (const one of not) expect(text).not.toContain(one);
+  }
 });

@@ -1,5 +1,5 @@
 /** What was measured beside what was promised, and what was built beside what was planned. */
-import { BUILT_TOLERANCES, turnDeg } from "../../as-built/differences.js";
+import { type BuiltFigure, builtFigures } from "../../as-built/differences.js";
 import { type HeldHopReadings, type HeldReading, heldReadings } from "../../as-built/held.js";
 import { deviationWords, placeWords, readingPlace, signatureWords } from "../../as-built/words.js";
 import type { AsBuilt, Serial } from "../../design/as-built.js";
@@ -158,31 +158,7 @@ function builtWhen({ on, by }: AsBuilt): string {
 
 /** What is stated as built, beside what is planned. */
 function builtRows(end: HopEnd, built: AsBuilt, azimuthDeg: number | undefined): TableRow[] {
-  const figure = (
-    what: string,
-    planned: number | undefined,
-    is: number | undefined,
-    write: (value: number) => string,
-    tolerance: number,
-    off = (a: number, b: number) => b - a,
-  ): TableRow[] => {
-    if (is === undefined) return [];
-    const by = planned === undefined ? undefined : off(planned, is);
-    const apart: Inline =
-      by === undefined
-        ? "–"
-        : Math.abs(by) <= tolerance
-          ? { text: "as planned", mark: "good" }
-          : { text: `${by > 0 ? "+" : ""}${write(by)}`, mark: "warning" };
-    return [{ cells: [what, planned === undefined ? "–" : write(planned), write(is), apart] }];
-  };
-  const degreesOf = (value: number) => `${value.toFixed(2)}°`;
   const { antenna, serials = [] } = built;
-  const hung = antenna ?? end.antenna;
-  const azimuthTolerance =
-    hung?.beamwidthDeg === undefined
-      ? BUILT_TOLERANCES.azimuthDeg
-      : hung.beamwidthDeg * BUILT_TOLERANCES.azimuthBeamwidths;
   return [
     ...(antenna === undefined
       ? []
@@ -198,24 +174,27 @@ function builtRows(end: HopEnd, built: AsBuilt, azimuthDeg: number | undefined):
             ],
           },
         ]),
-    ...figure("Height of the antenna", end.antennaHeightM, built.heightM, metres, BUILT_TOLERANCES.heightM),
-    ...figure(
-      "Height of the diversity antenna",
-      end.diversityHeightM,
-      built.diversityHeightM,
-      metres,
-      BUILT_TOLERANCES.heightM,
-    ),
-    ...figure("Azimuth, true", azimuthDeg, built.azimuthDeg, degreesOf, azimuthTolerance, turnDeg),
-    ...figure(
-      "Length of the cable",
-      end.installation?.cableLengthM,
-      built.cableLengthM,
-      metres,
-      BUILT_TOLERANCES.cableLengthM,
-    ),
+    ...builtFigures(end, built, azimuthDeg).map(figureRow),
     ...serials.map((one) => ({ cells: [`Serial number, ${serialOf(one)}`, "–", one.number, "–"] })),
   ];
+}
+
+const FIGURES: Readonly<Record<BuiltFigure["fact"], string>> = {
+  height: "Height of the antenna",
+  "diversity-height": "Height of the diversity antenna",
+  azimuth: "Azimuth, true",
+  "cable-length": "Length of the cable",
+};
+
+function figureRow({ fact, planned, built, by, agrees }: BuiltFigure): TableRow {
+  const write = (value: number) => (fact === "azimuth" ? `${value.toFixed(2)}°` : metres(value));
+  const apart: Inline =
+    by === undefined
+      ? "–"
+      : agrees
+        ? { text: "as planned", mark: "good" }
+        : { text: `${by > 0 ? "+" : ""}${write(by)}`, mark: "warning" };
+  return { cells: [FIGURES[fact], planned === undefined ? "–" : write(planned), write(built), apart] };
 }
 
 /** `unit, standby`, `diversity antenna` */

@@ -1,8 +1,6 @@
 /** The sheet that a hop is accepted with: what is promised, what was measured, what is excepted, and places to sign. */
-import { type BuiltDifference, type BuiltFact, builtDifferences } from "../../as-built/differences.js";
+import { type BuiltFact, builtDifferences, builtFigures } from "../../as-built/differences.js";
 import { type HeldReading, heldReadings } from "../../as-built/held.js";
-import type { Hop } from "../../design/design.js";
-import type { HopResult } from "../../evaluate/account/result.js";
 import { judgedMode } from "../../evaluate/level/judged-mode.js";
 import { withinReason } from "../../evaluate/reason.js";
 import { availabilityBounded } from "../../format/bounds.js";
@@ -167,10 +165,26 @@ function readingRow(
 function built({ hop, result, words }: AcceptanceInput): Section {
   const { acceptance, common, figure } = words;
   const differences = builtDifferences(hop, result);
-  const text = ({ fact }: Pick<BuiltDifference, "fact">, value: BuiltDifference["built"]) =>
-    "name" in value
-      ? value.name
-      : figure(fact === "azimuth" ? `${value.figure.toFixed(2)}°` : metres(value.figure));
+  const figureText = (fact: BuiltFact, value: number) =>
+    figure(fact === "azimuth" ? `${value.toFixed(2)}°` : metres(value));
+  const stated = hop.ends.flatMap(({ site, antenna, asBuilt, ...end }, at): TableRow[] => {
+    if (asBuilt === undefined) return [];
+    const azimuthDeg = result.geometry?.[at as 0 | 1].azimuthDeg;
+    const hung = asBuilt.antenna?.name;
+    return [
+      ...(hung === undefined
+        ? []
+        : [{ cells: [site.name, acceptance.builtFacts.antenna, antenna?.name ?? "–", hung] }]),
+      ...builtFigures({ site, antenna, ...end }, asBuilt, azimuthDeg).map(({ fact, planned, built }) => ({
+        cells: [
+          site.name,
+          acceptance.builtFacts[fact],
+          planned === undefined ? "–" : figureText(fact, planned),
+          figureText(fact, built),
+        ],
+      })),
+    ];
+  });
   const serials: TableRow[] = hop.ends.flatMap(({ site, asBuilt }) =>
     (asBuilt?.serials ?? []).map(({ number, of, branch }) => ({
       cells: [
@@ -181,15 +195,7 @@ function built({ hop, result, words }: AcceptanceInput): Section {
       ],
     })),
   );
-  const rows: TableRow[] = [
-    ...differences.map((one) => ({
-      cells: [one.site, acceptance.builtFacts[one.fact], text(one, one.planned), text(one, one.built)],
-    })),
-    ...agreeing(hop, result, differences).map((one) => ({
-      cells: [one.site, acceptance.builtFacts[one.fact], text(one, one.planned), text(one, one.built)],
-    })),
-    ...serials,
-  ];
+  const rows = [...stated, ...serials];
   return {
     id: "built",
     title: acceptance.built,
@@ -199,7 +205,7 @@ function built({ hop, result, words }: AcceptanceInput): Section {
         : [
             {
               type: "paragraph",
-              text: acceptance[rows.length === 0 ? "asPlanned" : "withinReason"],
+              text: acceptance[stated.some(({ cells }) => cells[2] !== "–") ? "withinReason" : "asPlanned"],
             } as const,
           ]),
       ...(rows.length === 0
@@ -218,28 +224,6 @@ function built({ hop, result, words }: AcceptanceInput): Section {
           ]),
     ],
   };
-}
-
-/** Figures that are stated as built and agree with the plan. */
-function agreeing(
-  hop: Hop,
-  result: HopResult,
-  differences: readonly BuiltDifference[],
-): Pick<BuiltDifference, "site" | "fact" | "planned" | "built">[] {
-  return hop.ends.flatMap((end, at) => {
-    const { site, asBuilt, antennaHeightM, diversityHeightM, installation } = end;
-    const figures: readonly (readonly [BuiltFact, number | undefined, number | undefined])[] = [
-      ["height", antennaHeightM, asBuilt?.heightM],
-      ["diversity-height", diversityHeightM, asBuilt?.diversityHeightM],
-      ["azimuth", result.geometry?.[at as 0 | 1].azimuthDeg, asBuilt?.azimuthDeg],
-      ["cable-length", installation?.cableLengthM, asBuilt?.cableLengthM],
-    ];
-    return figures.flatMap(([fact, planned, is]) => {
-      const isTold = differences.some((one) => one.site === site.name && one.fact === fact);
-      if (planned === undefined || is === undefined || isTold) return [];
-      return [{ site: site.name, fact, planned: { figure: planned }, built: { figure: is } }];
-    });
-  });
 }
 
 function exceptions({ findings, words }: AcceptanceInput): Section {

@@ -173,7 +173,7 @@ export const ENGLISH: SheetWords = {
     },
     nothingMeasured: "No level was measured yet.",
     unmeasured: (places) => `Not measured: ${places}.`,
-    built: "Built otherwise than planned",
+    built: "As built, beside the plan",
     asPlanned: "Nothing is stated as built otherwise than planned.",
     withinReason: "What was built agrees with the plan within what measuring allows.",
     builtFacts: {

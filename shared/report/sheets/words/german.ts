@@ -173,7 +173,7 @@ export const GERMAN: SheetWords = {
     },
     nothingMeasured: "Es ist noch kein Pegel gemessen.",
     unmeasured: (places) => `Nicht gemessen: ${places}.`,
-    built: "Anders gebaut als geplant",
+    built: "Gebaut und geplant",
     asPlanned: "Nichts ist als anders gebaut angegeben.",
     withinReason: "Was gebaut wurde, stimmt mit der Planung überein, soweit sich messen lässt.",
     builtFacts: {

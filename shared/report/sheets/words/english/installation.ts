@@ -1,3 +1,4 @@
+import { PART_KINDS } from "../../../../words/wiring.js";
 import { ENGLISH_MAST } from "../../../draw/system/site/mast-words.js";
 import type { InstallationWords } from "../installation-words.js";
 
@@ -97,18 +98,7 @@ export const ENGLISH_INSTALLATION: InstallationWords = {
       "handed over": "traffic is handed over here",
     },
   },
-  parts: {
-    service: "service",
-    contact: "contact",
-    plant: "DC plant",
-    balun: "balun panel",
-    chassis: "chassis",
-    card: "card",
-    unit: "unit",
-    coupler: "coupler",
-    branching: "branching network",
-    antenna: "antenna",
-  },
+  parts: PART_KINDS,
   pieces: { only: "unit" },
   earth: {
     title: "Earth",
