@@ -199,3 +199,16 @@ test("what was built is on the sheet for acceptance, as planned or not, and agre
     for (const one of not) expect(text).not.toContain(one);
   }
 });
+
+test("a hop that misses what is asked of it says so on the sheet for line-up, and no other does", () => {
+  const textOf = (heightM: number) => {
+    const text = exampleHop({
+      tarn: `antenna DISH60-18 at ${heightM} m\n    transmits low`,
+    });
+    return plain(printHtml(sheetsOf(ENGLISH, text).lineUp).text);
+  };
+  const said = ENGLISH.lineUp.missed("").slice(0, 40);
+  expect(textOf(1)).toContain(said);
+  expect(textOf(1)).toContain(ENGLISH.acceptance.criteria.clearance);
+  expect(textOf(55)).not.toContain(said);
+});

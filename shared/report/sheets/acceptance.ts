@@ -2,13 +2,11 @@
 import { type BuiltFact, builtDifferences, builtFigures } from "../../as-built/differences.js";
 import { type HeldReading, heldReadings } from "../../as-built/held.js";
 import { judgedMode } from "../../evaluate/level/judged-mode.js";
-import { withinReason } from "../../evaluate/reason.js";
 import { availabilityBounded } from "../../format/bounds.js";
 import { bitRate, dbm, decibels, metres } from "../../format/numbers.js";
 import { carriers } from "../../radio/arrangements.js";
-import { criteriaOf } from "../../rules/asked.js";
 import type { Block, Inline, Page, ReportFinding, Section, TableRow } from "../document/document.js";
-import { type HopSheetInput, hopFacts, sheetCautions, sheetSubtitle } from "./hop-facts.js";
+import { askedOf, type HopSheetInput, hopFacts, sheetCautions, sheetSubtitle } from "./hop-facts.js";
 import { receiverWords } from "./line-up.js";
 import type { SheetWords } from "./words/sheet-words.js";
 
@@ -69,7 +67,7 @@ function promised({ hop, result, words }: AcceptanceInput): Section {
     ],
     [acceptance.capacity, rates.length === 0 ? undefined : figure(bitRate(carriedBps))],
   ];
-  const criteria = hop.objective === undefined ? [] : criteriaOf(hop, withinReason(hop).hop, result);
+  const criteria = askedOf(hop, result);
   const asked: Block =
     criteria.length === 0
       ? { type: "paragraph", text: acceptance.nothingAsked }

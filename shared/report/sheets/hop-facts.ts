@@ -3,10 +3,12 @@ import { declinationAt } from "../../as-built/declination.js";
 import type { Channel, Hop, HopEnd } from "../../design/design.js";
 import { unitsOf } from "../../equipment/units.js";
 import type { HopResult } from "../../evaluate/account/result.js";
+import { withinReason } from "../../evaluate/reason.js";
 import { bandwidth, dbm, fixed, frequency, kilometres, metres } from "../../format/numbers.js";
 import type { Pair } from "../../network/in-network.js";
 import { factsAt } from "../../radio/arrangement-pairs.js";
 import { SINGLE } from "../../radio/arrangements.js";
+import { criteriaOf } from "../../rules/asked.js";
 import type { Inline, Section, TableRow } from "../document/document.js";
 import type { KeepOut } from "../exposure.js";
 import { distancesToKeep } from "../pages/cautions.js";
@@ -130,6 +132,11 @@ function channelText({ plan, bandwidthHz, number }: Channel, figure: (text: stri
 function modesText({ modes }: Hop): string | undefined {
   const names = [modes[0], modes.at(-1)].flatMap((mode) => mode?.modulation ?? []);
   return names.length === 0 ? undefined : [...new Set(names)].join(" – ");
+}
+
+/** What its objective asks, with verdicts; none where it has no objective. */
+export function askedOf(hop: Hop, result: HopResult): ReturnType<typeof criteriaOf> {
+  return hop.objective === undefined ? [] : criteriaOf(hop, withinReason(hop).hop, result);
 }
 
 /** Never apart from the sheet that sends somebody there; `brief` on one that is signed: distances, and what comes first. */

@@ -6,7 +6,7 @@ import type { Hop } from "../../design/design.js";
 import { rssiVoltage } from "../../equipment/rssi.js";
 import { dbm, decibels } from "../../format/numbers.js";
 import type { Block, Page, Section, Table, TableRow } from "../document/document.js";
-import { type HopSheetInput, hopFacts, sheetCautions, sheetSubtitle } from "./hop-facts.js";
+import { askedOf, type HopSheetInput, hopFacts, sheetCautions, sheetSubtitle } from "./hop-facts.js";
 import type { SheetWords } from "./words/sheet-words.js";
 
 export function lineUpSheet(input: HopSheetInput): Page {
@@ -43,14 +43,25 @@ function orderTable({ lineUp, common }: SheetWords): Table {
   };
 }
 
-function levelSection({ hop, words }: HopSheetInput, expected: readonly ExpectedLevel[]): Section {
-  const { lineUp } = words;
+function levelSection({ hop, result, words }: HopSheetInput, expected: readonly ExpectedLevel[]): Section {
+  const { lineUp, acceptance } = words;
+  const missed = askedOf(hop, result).flatMap(({ rule, name, verdict }) =>
+    verdict === "missed" ? (acceptance.criteria[rule] ?? name) : [],
+  );
   const directions = [...Map.groupBy(expected, ({ to }) => to).values()];
   const modes = modeTable(hop, expected, words);
   return {
     id: "levels",
     title: lineUp.levels,
     blocks: [
+      ...(missed.length === 0
+        ? []
+        : [
+            {
+              type: "paragraph",
+              text: { text: lineUp.missed(missed.join(", ")), mark: "strong" },
+            } as const,
+          ]),
       { type: "paragraph", text: lineUp.levelsTold(words.figure(decibels(levelWindowDb(hop)))) },
       ...directions.map((those) => levelTable(hop, those, words)),
       ...(modes ? [modes] : []),

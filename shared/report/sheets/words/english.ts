@@ -88,6 +88,8 @@ export const ENGLISH: SheetWords = {
     ],
     done: "Done",
     levels: "Expected levels",
+    missed: (criteria) =>
+      `By the design this hop misses what is asked of it: ${criteria}. The levels below may not be reached; ask before work begins.`,
     levelsTold: (windowDb) =>
       `Median in clear air at full power in the highest mode. A reading within ${windowDb} above and below agrees.`,
     direction: (from, to) => `At ${to}, from ${from}`,

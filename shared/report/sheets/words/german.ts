@@ -88,6 +88,8 @@ export const GERMAN: SheetWords = {
     ],
     done: "Erledigt",
     levels: "Erwartete Pegel",
+    missed: (criteria) =>
+      `Nach dem Entwurf verfehlt dieses Funkfeld, was verlangt ist: ${criteria}. Die Pegel unten werden vielleicht nicht erreicht; vor Beginn der Arbeit nachfragen.`,
     levelsTold: (windowDb) =>
       `Median bei klarem Wetter und voller Leistung in der höchsten Betriebsart. Eine Ablesung bis ${windowDb} darüber und darunter stimmt.`,
     direction: (from, to) => `In ${to}, von ${from}`,

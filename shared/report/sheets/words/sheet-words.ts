@@ -81,6 +81,7 @@ export interface SheetWords {
     readonly done: string;
     readonly levels: string;
     levelsTold(windowDb: string): string;
+    missed(criteria: string): string;
     direction(from: string, to: string): string;
     readonly receiver: string;
     readonly sender: string;
