@@ -3,6 +3,7 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { type JudgedDesign, judgeFolder } from "../../server/findings/judged-folder.js";
 import { sheetsOf } from "../../server/sheets/sheets.js";
 import { branchesOf } from "../../shared/equipment/branches.js";
+import { runsOf } from "../../shared/equipment/runs.js";
 import { type SitePlan, sitePlans } from "../../shared/equipment/site-plan.js";
 import { labelsOf, portWords } from "../../shared/equipment/wiring/labels.js";
 import { siteWiring } from "../../shared/equipment/wiring/site-wiring.js";
@@ -72,6 +73,38 @@ describe.each([
       }
       expect(text).toContain(words.day("2026-05-01"));
       expect(text).not.toMatch(/NaN|undefined|Infinity/);
+    }
+  });
+
+  test("boxes are filled in with what the design states as built, and with nothing else", () => {
+    for (const [name, plan] of plans) {
+      const [sheet] = sheets(name);
+      const stated = plan.ends.flatMap(({ end: { asBuilt } }) => [
+        ...(asBuilt?.heightM === undefined ? [] : [words.figure(`${asBuilt.heightM.toFixed(1)} m`)]),
+        ...(asBuilt?.serials ?? []).map(({ number }) => number),
+      ]);
+      const antennas = sheet!.sections.find(({ id }) => id === "antennas")!;
+      const tables = antennas.blocks.flatMap((block) =>
+        block.type === "pair" ? block.sides.flat() : [block],
+      );
+      const boxes = tables.flatMap((block) =>
+        block.type === "table" ? block.rows.map(({ cells }) => cells[2]) : [],
+      );
+      expect(boxes.filter((box) => box !== "").sort(), name).toEqual(stated.sort());
+    }
+    expect(JSON.stringify(sheets("LARKHOWE"))).toContain("8-00318");
+  });
+
+  test("each run of cable that finds no port is on the sheet with its length, as it is in the parts", () => {
+    for (const [name, plan] of plans) {
+      const open = runsOf(plan, design.model.design()).filter(({ joined }) => joined === undefined);
+      const cables = sheets(name)[0]!.sections.find(({ id }) => id === "cables");
+      const table = cables?.blocks.find(
+        (block) => block.type === "table" && block.caption === words.installation.cables.unjoined,
+      );
+      expect(table?.type === "table" ? table.rows.map(({ cells }) => cells[0]) : [], name).toEqual(
+        open.map(({ hop }) => hop),
+      );
     }
   });
 

@@ -1,5 +1,7 @@
 /** A table an antenna: what is planned, and boxes for what was built. */
 
+import { type BuiltFigure, builtFigures } from "../../as-built/differences.js";
+import type { HopEnd } from "../../design/design.js";
 import { mountingOf } from "../../equipment/mounting.js";
 import type { SiteEnd } from "../../equipment/site-plan.js";
 import { antennasStated, type Stand } from "../../equipment/stands.js";
@@ -40,9 +42,10 @@ function antennaTable(input: InstallationInput, one: Hung, number: number, wirin
   const { azimuthDeg, heightM, diameterM, distanceM } = one;
   const row = (label: string, value: string | undefined, box?: string): TableRow[] =>
     value === undefined && box === undefined ? [] : [{ cells: [label, value ?? "–", box ?? ""] }];
-  const always = (label: string, value: string | undefined): TableRow => ({
-    cells: [label, value ?? common.notStated, ""],
+  const always = (label: string, value: string | undefined, box = ""): TableRow => ({
+    cells: [label, value ?? common.notStated, box],
   });
+  const built = builtOf(end.end, stand?.fact, azimuthDeg);
   const mounting = stand && mountingOf(end.end, stand);
   const weightKg = stand?.antenna?.mount?.weightKg;
   const rows: TableRow[] = [
@@ -55,9 +58,17 @@ function antennaTable(input: InstallationInput, one: Hung, number: number, wirin
     ),
     ...(one.role === "antenna" ? [] : row("", installation.mast.role(one.role))),
     ...row(antennas.weight, weightKg === undefined ? undefined : figure(`${trimmed(weightKg, 1)} kg`)),
-    always(antennas.height, heightM === undefined ? undefined : figure(metres(heightM))),
+    always(
+      antennas.height,
+      heightM === undefined ? undefined : figure(metres(heightM)),
+      built.heightM === undefined ? "" : figure(metres(built.heightM)),
+    ),
     ...row(antennas.side, azimuthDeg === undefined ? undefined : sideOf(azimuthDeg, antennas.sides)),
-    always(antennas.azimuthTrue, azimuthDeg === undefined ? undefined : figure(azimuthText(azimuthDeg, 2))),
+    always(
+      antennas.azimuthTrue,
+      azimuthDeg === undefined ? undefined : figure(azimuthText(azimuthDeg, 2)),
+      built.azimuthDeg === undefined ? "" : figure(azimuthText(built.azimuthDeg, 2)),
+    ),
     ...(day === undefined
       ? []
       : row(
@@ -84,7 +95,7 @@ function antennaTable(input: InstallationInput, one: Hung, number: number, wirin
     ...row(antennas.down, one.down.map(({ number: cable }) => cable).join(", ") || undefined),
     ...bracketRows(end, words),
     ...row("", one.also.length === 0 ? undefined : antennas.sharedWith(one.also.join(", "))),
-    { cells: [antennas.serialAntenna, "", ""] },
+    { cells: [antennas.serialAntenna, "", serialsOf(end.end, stand?.fact).join(", ")] },
   ];
   return {
     type: "table",
@@ -140,11 +151,37 @@ function unitRows({ hop, end, facts }: SiteEnd, one: Hung, wiring: Wiring, words
         cells: [
           `${antennas.serialUnit}, ${branch === "only" ? words.common.unit : said(branch, words)}`,
           "",
-          "",
+          serialsOf(end, "unit", branch).join(", "),
         ],
       },
     ];
   });
+}
+
+/** What the design states of this antenna as built: its box is filled in. */
+function builtOf(
+  end: HopEnd,
+  antenna: Stand["fact"] | undefined,
+  azimuthDeg: number | undefined,
+): { readonly heightM?: number; readonly azimuthDeg?: number } {
+  const figures = end.asBuilt === undefined ? [] : builtFigures(end, end.asBuilt, azimuthDeg);
+  const of = (fact: BuiltFigure["fact"]) => figures.find((one) => one.fact === fact)?.built;
+  switch (antenna) {
+    case "antenna":
+      return { heightM: of("height"), azimuthDeg: of("azimuth") };
+    case "diversity-antenna":
+      return { heightM: of("diversity-height") };
+    default:
+      return {};
+  }
+}
+
+/** Of a unit by its branch; the one that names none is of the main unit. */
+function serialsOf(end: HopEnd, of: string | undefined, branch = "main"): readonly string[] {
+  const wanted = branch === "only" ? "main" : branch;
+  return (end.asBuilt?.serials ?? [])
+    .filter((one) => one.of === of && (of !== "unit" || (one.branch ?? "main") === wanted))
+    .map(({ number }) => number);
 }
 
 /** Whether what a unit sends goes out by an antenna. */
