@@ -1,6 +1,6 @@
 import type { Frame, Locator } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { caretAt, command, openFile, webview, workbenchOf } from "./workbench.js";
+import { caretAt, command, openFile, placeOf, savedText, webview, workbenchOf } from "./workbench.js";
 
 const CARD = "site HIGHFOLD / chassis / slot#1";
 const OTHER_CARD = "site HIGHFOLD / chassis / slot";
@@ -22,10 +22,13 @@ describe("drawings beside the text", () => {
       const { top, bottom } = element.getBoundingClientRect();
       return top < innerHeight && bottom > 0;
     });
-  const caret = (line: RegExp) =>
-    expect
+  /** Waits until the caret is on the line of the sites' file that begins with a text. */
+  const caretOn = (text: string) => {
+    const { line } = placeOf(savedText(workbench, "sites.hop"), text);
+    return expect
       .poll(() => workbench.page.locator("#status\\.editor\\.selection").textContent(), { timeout: 20_000 })
-      .toMatch(line);
+      .toMatch(new RegExp(`^Ln ${line},`));
+  };
   const bands = () => workbench.page.locator(".editor-instance .view-overlays [class*='ced-']").count();
 
   it("shows the face of the chassis that the caret is in, the card's box marked", async () => {
@@ -56,7 +59,7 @@ describe("drawings beside the text", () => {
   it("goes to the line of the box that is clicked", async () => {
     const page = await webview(workbench, /High Fold/);
     await box(page, OTHER_CARD).click();
-    await caret(/^Ln 10,/);
+    await caretOn("slot 11 HEATH");
     await marked(OTHER_CARD);
   });
 
@@ -71,7 +74,7 @@ describe("drawings beside the text", () => {
     expect(await focused()).toBe(CARD);
     expect(await page.locator("svg.system[role=group][aria-label]").count()).toBeGreaterThan(0);
     await page.page().keyboard.press("Enter");
-    await caret(/^Ln 11,/);
+    await caretOn("slot 4 BREEZE");
     await marked(CARD);
   });
 

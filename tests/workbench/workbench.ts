@@ -213,7 +213,7 @@ export async function webview({ page }: Workbench, text: string | RegExp): Promi
   return found!;
 }
 
-function placeOf(text: string, wanted: string, after: boolean): { line: number; column: number } {
+export function placeOf(text: string, wanted: string, after = false): { line: number; column: number } {
   const index = text.indexOf(wanted);
   if (index < 0) throw new Error(`the file does not hold: ${wanted}`);
   const before = text.slice(0, index + (after ? wanted.length : 0)).split("\n");
