@@ -15,7 +15,7 @@ import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
 import { RULES } from "../../shared/rules/index.js";
 import { TestRepository, TODAY } from "../compare/repository.js";
 import { Chance } from "./chance.js";
-import { type Fuzzer, thrown } from "./fuzzer.js";
+import { type Fuzzer, thrown, Watch } from "./fuzzer.js";
 import { GENTLE, MUTATIONS, mutated } from "./mutate.js";
 
 const EXAMPLES = [...RULES.values()].flatMap(({ good, bad }) => [good, bad]);
@@ -57,7 +57,7 @@ export const commits: Fuzzer = {
     return {
       parts: steps.length,
       counts: 1,
-      run: (kept) => faultsOf(statesOf(kept)),
+      run: (kept, watch) => faultsOf(statesOf(kept), watch),
       tell: (kept) =>
         statesOf(kept)
           .map((state, i) =>
@@ -85,7 +85,12 @@ function after(states: readonly Texts[], { path, seed, how }: Step, kinds: reado
   return now;
 }
 
-async function faultsOf(states: readonly Texts[]): Promise<string[]> {
+async function faultsOf(states: readonly Texts[], watch: Watch): Promise<string[]> {
+  const timed = async <T>(name: string, run: () => Promise<T>): Promise<T> => {
+    const { value, ms } = await Watch.time(run);
+    watch.command(name, ms);
+    return value;
+  };
   base ??= mkdtempSync(join(tmpdir(), "hopwright-commits-"));
   const root = join(base, "case");
   rmSync(root, { recursive: true, force: true });
@@ -97,21 +102,25 @@ async function faultsOf(states: readonly Texts[]): Promise<string[]> {
   for (const state of states) {
     repository.write(Object.fromEntries(state));
     names.push(repository.commit("x"));
-    judged.push(await judgeFolder(root, { today: TODAY }));
+    judged.push(await timed("check", () => judgeFolder(root, { today: TODAY })));
   }
   const wrong: string[] = [];
   const last = states.length - 1;
   const pairs = [...names.keys()].slice(1).map((now) => [now - 1, now] as const);
   for (const [was, is] of [...pairs, [0, last], [last, 0]] as const)
     try {
-      wrong.push(...(await faultsOfDiff(root, [names[was]!, judged[was]!], [names[is]!, judged[is]!])));
+      wrong.push(
+        ...(await timed("diff", () =>
+          faultsOfDiff(root, [names[was]!, judged[was]!], [names[is]!, judged[is]!]),
+        )),
+      );
     } catch (error) {
       if (!(error instanceof CommandError)) wrong.push(thrown("diff", error));
     }
   const hops = judged.at(-1)!.designs.flatMap(({ model }) => model.names("hop"));
   for (const hop of hops.slice(0, 2))
     try {
-      wrong.push(...(await faultsOfHistory(root, hop, names, judged)));
+      wrong.push(...(await timed("history", () => faultsOfHistory(root, hop, names, judged))));
     } catch (error) {
       if (!(error instanceof CommandError)) wrong.push(thrown("history", error));
     }
