@@ -179,10 +179,10 @@ export class SenderIndex {
 
   /** Most that a cell as a whole can bring, I/N: all its senders look here through no filter. */
   private cellBoundDb(cell: Cell, { receiver, here, heard }: Listening): number {
-    if (cell.senders.length < FEW || receiver.tables !== undefined) return Number.POSITIVE_INFINITY;
     const distanceM = chordM(here, 0, cell.middle, 0) - cell.radiusM;
-    if (!(distanceM > FAR_M)) return Number.POSITIVE_INFINITY;
     if (distanceM > this.searchDistanceM) return Number.NEGATIVE_INFINITY;
+    if (cell.senders.length < FEW || receiver.tables !== undefined || !(distanceM > FAR_M))
+      return Number.POSITIVE_INFINITY;
     const half = Math.asin(Math.min(1, cell.radiusM / (distanceM + cell.radiusM)));
     const angle = Math.max(0, Math.asin(leastSine(here, 0, cell.middle, 0)) - 1.01 * half);
     // Of a receiver's band the gas at its own frequency stands for all: without it the bound only rises.

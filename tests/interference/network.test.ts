@@ -141,9 +141,10 @@ describe.each([
 ] as const)("%s", (_name, profileOf) => {
   test("every pair above the cut is found, each term as computed alone, and the rest is bounded", () => {
     fc.assert(
-      fc.property(hops, (of) => {
+      fc.property(hops, fc.constantFrom(undefined, 3_000, 15_000, 60_000), (of, searchDistanceM) => {
         const network = new InterferenceNetwork();
-        run(network, stateOf(of), profileOf);
+        const terms = { ...TERMS, ...(searchDistanceM !== undefined && { searchDistanceM }) };
+        run(network, stateOf(of, NOBODY, terms), profileOf);
         const filters = new Filters();
         const path = pathTermsOf(TERMS);
         for (const [name, { receivers }] of of) {
@@ -153,8 +154,13 @@ describe.each([
           let missed = 0;
           for (const sender of [...of.values()].flatMap(({ senders }) => senders)) {
             if (sender.key.startsWith(`${name} `) || !inReach(sender, receiver)) continue;
-            if (metres(sender, receiver) < NEAR_M) continue;
+            const distanceM = metres(sender, receiver);
+            if (distanceM < NEAR_M) continue;
             const entry = byKey.get(sender.key);
+            const beyond = distanceM / (searchDistanceM ?? Number.POSITIVE_INFINITY);
+            if (beyond > 1.01) expect(entry).toBeUndefined();
+            // The search takes the Earth for a sphere: about its limit either is right.
+            if (beyond > 0.99 && entry === undefined) continue;
             const stepM = entry?.path.step === "own" ? undefined : 250;
             const asked = { from: sender.place.position, to: receiver.place.position, stepM };
             const alone = entryOf(

@@ -36,12 +36,13 @@ process.chdir(HERE);
 const inOrder = new Map<Folder, readonly Mutant[]>();
 for (const folder of folders) inOrder.set(folder, drawn(await mutantsOf(folder), Number(values.seed)));
 // Some of those drawn turn out to be static when tests run; others stand in for them.
-const chosen = [...inOrder.values()].flatMap((all) => all.slice(0, Math.ceil(most * 1.6)).map(keyOf));
+const chosen = [...inOrder.values()].flatMap((all) => all.slice(0, Math.ceil(most * 1.6)));
 mkdirSync(WORK, { recursive: true });
-writeFileSync(CHOSEN, JSON.stringify(chosen));
+writeFileSync(CHOSEN, JSON.stringify(chosen.map(keyOf)));
 
 const results = await new Stryker({
-  mutate: folders.flatMap(filesOf),
+  // Only these lines are made ready for mutants: with all of the core ready, a look at the tests takes many times as long.
+  mutate: whole ? folders.flatMap(filesOf) : [...new Set(chosen.map(linesOf))],
   mutator: { excludedMutations: EXCLUDED_MUTATIONS },
   plugins: ["@stryker-mutator/vitest-runner", join(WORK, "chosen-checker.mjs")],
   checkers: ["chosen"],
@@ -76,10 +77,14 @@ for (const [folder, all] of inOrder) {
   for (const { mutant, status } of judged)
     if (status === "Survived" || status === "NoCoverage")
       console.log(
-        `  ${status === "Survived" ? "not found" : "not run by any test"}: ${mutant.file}:${mutant.location.start.line}:${mutant.location.start.column} ${mutant.mutatorName}: ${mutant.replacement.replace(/\s+/g, " ").slice(0, 80)}`,
+        `  ${status === "Survived" ? "not found" : "not run by any test"}: ${mutant.file}:${mutant.location.start.line + 1}:${mutant.location.start.column + 1} ${mutant.mutatorName}: ${mutant.replacement.replace(/\s+/g, " ").slice(0, 80)}`,
       );
 }
 console.log(`all: ${scoreWords(allKilled, allOf)}`);
+
+function linesOf({ file, location: { start, end } }: Mutant): string {
+  return `${file}:${start.line + 1}-${end.line + 1}`;
+}
 
 function scoreWords(killed: number, of: number): string {
   if (of === 0) return "no mutant judged";

@@ -5,6 +5,7 @@ import { createHash } from "node:crypto";
 export interface Mutant {
   /** From the root of the repository, parted by `/`. */
   readonly file: string;
+  /** Lines and columns from 0, as the tool counts. */
   readonly location: {
     readonly start: { readonly line: number; readonly column: number };
     readonly end: { readonly line: number; readonly column: number };
