@@ -89,17 +89,28 @@ function expectedOver(
   };
 }
 
-interface BranchPlace {
+export interface BranchPlace {
+  /** By which the arrangement knows it. */
   readonly name: string;
   readonly role: UnitRole;
   readonly carrier: number;
   readonly polarization?: Polarization;
 }
 
+/** Every unit of an end, in the order of the branches. */
+export function unitPlaces(hop: Hop, end: HopEnd): readonly BranchPlace[] {
+  const facts = factsAt(hop, end) ?? SINGLE;
+  return branchesOf(facts).flatMap((_, index) => placeAt(hop, end, facts, index) ?? []);
+}
+
 /** @param branch undefined: the only one */
 function placeOf(hop: Hop, end: HopEnd, branch: string | undefined): BranchPlace | undefined {
   const facts = factsAt(hop, end) ?? SINGLE;
   const index = branch === undefined ? 0 : branchesOf(facts).findIndex(({ name }) => name === branch);
+  return placeAt(hop, end, facts, index);
+}
+
+function placeAt(hop: Hop, end: HopEnd, facts: ArrangementFacts, index: number): BranchPlace | undefined {
   const unit = unitsOf(hop, end, facts)[index];
   const carrier = carrierUnits(facts).findIndex((one) => one.unit === index || one.standby === index);
   if (unit === undefined || carrier < 0) return undefined;

@@ -1,14 +1,22 @@
-/** The sheet that a hop is accepted with: what is promised, what was measured, what is excepted, and places to sign. */
+/** The sheet that a hop is accepted with: what is asked and promised, what was measured, what is excepted, and places to sign. */
 import { type BuiltFact, builtDifferences, builtFigures } from "../../as-built/differences.js";
-import { type HeldReading, heldReadings } from "../../as-built/held.js";
-import { judgedMode } from "../../evaluate/level/judged-mode.js";
-import { availabilityBounded } from "../../format/bounds.js";
-import { bitRate, dbm, decibels, metres } from "../../format/numbers.js";
+import { sameMode } from "../../evaluate/level/judged-mode.js";
+import { bandwidth, bitRate, decibels, metres } from "../../format/numbers.js";
 import { carriers } from "../../radio/arrangements.js";
-import type { Block, Inline, Page, ReportFinding, Section, TableRow } from "../document/document.js";
-import { askedOf, type HopSheetInput, hopFacts, sheetCautions, sheetSubtitle } from "./hop-facts.js";
-import { receiverWords } from "./line-up.js";
-import type { SheetWords } from "./words/sheet-words.js";
+import { judgedDirections } from "../../rules/judged-modes.js";
+import type {
+  Inline,
+  MarkedText,
+  Page,
+  ReportFinding,
+  Section,
+  Table,
+  TableRow,
+} from "../document/document.js";
+import { type AskedRow, askedRows } from "./acceptance-asked.js";
+import { checksSection, exceptionsSection, openSection, signatures } from "./acceptance-closing.js";
+import { levelsSection } from "./acceptance-levels.js";
+import { type HopSheetInput, hopFacts, sheetCautions, sheetSubtitle } from "./hop-facts.js";
 
 export interface AcceptanceInput extends HopSheetInput {
   readonly findings: readonly ReportFinding[];
@@ -23,140 +31,97 @@ export function acceptanceSheet(input: AcceptanceInput): Page {
     language: words.language,
     keyFigures: [],
     sections: [
-      hopFacts(input),
-      promised(input),
-      levels(input),
-      built(input),
-      exceptions(input),
-      openPoints(input),
       sheetCautions(input, "brief"),
-      {
-        id: "signatures",
-        title: words.acceptance.signatures,
-        blocks: [
-          {
-            type: "signatures",
-            places: words.acceptance.roles.map((role) => ({
-              role,
-              fields: [words.common.name, words.common.date, words.common.signature],
-            })),
-          },
-        ],
-      },
+      hopFacts(input, "brief"),
+      asked(input),
+      levelsSection(input),
+      built(input),
+      exceptionsSection(input.findings, input.words),
+      openSection(input.findings, input.words),
+      checksSection(input),
+      signatures(input),
     ],
     colophon,
   };
 }
 
-function promised({ hop, result, words }: AcceptanceInput): Section {
-  const { acceptance, common, figure } = words;
-  const { availability, directions } = result;
-  const judged = directions.flatMap(({ modes }) => judgedMode(hop, modes) ?? []);
-  const margins = judged.flatMap(({ fadeMarginDb }) => fadeMarginDb ?? []);
-  const rates = judged.flatMap(({ bitRateBps }) => bitRateBps ?? []);
-  const carriedBps = Math.min(...rates) * carriers(hop.arrangement.name);
-  const names = [...new Set(judged.map(({ modulation }) => modulation))].join(", ");
-  const rows: (readonly [string, string | undefined])[] = [
-    [
-      acceptance.availability,
-      availability && figure(availabilityBounded(availability).replace("est.", () => acceptance.estimated)),
+function asked({ hop, result, findings, words }: AcceptanceInput): Section {
+  const { acceptance, common } = words;
+  const accepted = new Map(findings.flatMap((one) => (one.accepted ? [[one.rule, one.accepted]] : [])));
+  const stands = ({ rule, verdict }: AskedRow): Inline => {
+    if (verdict === undefined) return "";
+    const until = verdict === "met" || rule === undefined ? undefined : accepted.get(rule);
+    const said: MarkedText = { text: acceptance.verdicts[verdict], mark: TONES[verdict] };
+    if (until === undefined) return said;
+    const day = until.until === undefined ? undefined : words.day(until.until);
+    return [said, ` ${acceptance.acceptedUntil(day)}`];
+  };
+  const rows = askedRows({ hop, result, words }).map((row) => ({
+    cells: [row.what, row.asked ?? "–", row.promised ?? acceptance.notComputed, stands(row)],
+  }));
+  const table: Table = {
+    type: "table",
+    columns: [
+      { title: common.what },
+      { title: acceptance.askedFigure, align: "right" },
+      { title: acceptance.promisedFigure, align: "right" },
+      { title: acceptance.stands },
     ],
-    [
-      acceptance.margin,
-      margins.length === 0 ? undefined : `${figure(decibels(Math.min(...margins)))}, ${names}`,
-    ],
-    [acceptance.capacity, rates.length === 0 ? undefined : figure(bitRate(carriedBps))],
-  ];
-  const criteria = askedOf(hop, result);
-  const asked: Block =
-    criteria.length === 0
-      ? { type: "paragraph", text: acceptance.nothingAsked }
-      : {
-          type: "table",
-          caption: acceptance.asked,
-          columns: [{ title: acceptance.criterion }, { title: acceptance.stands }],
-          rows: criteria.map(({ rule, name, verdict }) => ({
-            cells: [
-              acceptance.criteria[rule] ?? name,
-              { text: acceptance.verdicts[verdict], mark: TONES[verdict] },
-            ],
-          })),
-        };
+    rows,
+  };
+  const modes = modesTable({ hop, result, words });
   return {
     id: "promised",
-    title: acceptance.figures,
+    title: acceptance.asked,
     blocks: [
       {
-        type: "table",
-        columns: [{ title: common.what }, { title: acceptance.promisedFigure, align: "right" }],
-        rows: rows.map(([label, value]) => ({ cells: [label, value ?? common.notStated] })),
+        type: "paragraph",
+        text: hop.objective === undefined ? acceptance.nothingAsked : acceptance.askedTold,
       },
-      asked,
+      ...(rows.length === 0 ? [] : [table]),
+      ...(modes ? [modes] : []),
     ],
   };
 }
 
 const TONES = { met: "good", missed: "error", open: "unjudged" } as const;
 
-function levels({ hop, result, words }: AcceptanceInput): Section {
-  const { acceptance, lineUp, common } = words;
-  const held = heldReadings(hop, result);
-  const counting = (held?.readings ?? []).filter(({ verdict }) => verdict !== "replaced");
-  const several = new Set(held?.readings.map(({ expected }) => expected?.carrier)).size > 1;
-  const missing = (held?.unmeasured ?? []).map((one) => `${one.to} ${receiverWords(one, several, words)}`);
-  const table: Block =
-    counting.length === 0
-      ? { type: "paragraph", text: acceptance.nothingMeasured }
-      : {
-          type: "table",
-          columns: [
-            { title: common.site },
-            { title: lineUp.receiver },
-            { title: common.mode },
-            { title: lineUp.promised, align: "right" },
-            { title: acceptance.measured, align: "right" },
-            { title: common.difference, align: "right" },
-            { title: acceptance.stands },
-            { title: acceptance.readOn },
-            { title: acceptance.readBy },
-          ],
-          rows: counting.map((one) => readingRow(one, several, words)),
-        };
+/** The margin of each mode in both directions, the judged one standing out; undefined: there is one alone, told above. */
+function modesTable({
+  hop,
+  result,
+  words,
+}: Pick<HopSheetInput, "hop" | "result" | "words">): Table | undefined {
+  const { acceptance, common, figure } = words;
+  if (hop.modes.length < 2 || result.directions.length === 0) return undefined;
+  const judged = judgedDirections(hop, result)[0]?.mode;
+  const widths = new Set(hop.modes.map(({ bandwidthHz }) => bandwidthHz));
+  const count = carriers(hop.arrangement.name);
+  const rows = hop.modes.map((mode): TableRow => {
+    const { modulation, bandwidthHz, bitRateBps } = mode;
+    const margins = result.directions.map(
+      ({ modes }) => modes.find((one) => sameMode(one, mode))?.fadeMarginDb,
+    );
+    return {
+      emphasis: judged !== undefined && sameMode(judged, mode),
+      cells: [
+        widths.size > 1 ? `${modulation}, ${figure(bandwidth(bandwidthHz))}` : modulation,
+        bitRateBps === undefined ? common.notStated : figure(bitRate(count * bitRateBps)),
+        ...margins.map((marginDb) =>
+          marginDb === undefined ? acceptance.notComputed : figure(decibels(marginDb)),
+        ),
+      ],
+    };
+  });
   return {
-    id: "levels",
-    title: acceptance.levels,
-    blocks: [
-      table,
-      ...(missing.length === 0
-        ? []
-        : [{ type: "paragraph", text: acceptance.unmeasured(missing.join("; ")) } as const]),
+    type: "table",
+    caption: acceptance.modes,
+    columns: [
+      { title: common.mode },
+      { title: acceptance.rate, align: "right" },
+      ...result.directions.map(({ to }) => ({ title: acceptance.marginAt(to), align: "right" as const })),
     ],
-  };
-}
-
-function readingRow(
-  { measured, expected, mode, lessDb, verdict }: HeldReading,
-  several: boolean,
-  words: SheetWords,
-): TableRow {
-  const { figure, acceptance, roles } = words;
-  const receiver = expected ? receiverWords(expected, several, words) : roles[measured.branch ?? "main"];
-  const sender = measured.sender === "standby" ? `, ${words.senderStandby}` : "";
-  const off = lessDb === undefined ? "–" : figure(`${lessDb <= 0 ? "+" : ""}${decibels(-lessDb)}`);
-  const mark =
-    verdict === "agrees" ? "good" : verdict === "low" || verdict === "high" ? "warning" : "unjudged";
-  return {
-    cells: [
-      measured.site,
-      `${receiver}${sender}`,
-      mode?.modulation ?? measured.mode ?? "–",
-      mode === undefined ? "–" : figure(dbm(mode.levelDbm)),
-      figure(dbm(measured.levelDbm)),
-      off,
-      { text: acceptance.readings[verdict], mark },
-      words.day(measured.on),
-      measured.by ?? "–",
-    ],
+    rows,
   };
 }
 
@@ -184,10 +149,15 @@ function built({ hop, result, words }: AcceptanceInput): Section {
     ];
   });
   const serials: TableRow[] = hop.ends.flatMap(({ site, asBuilt }) =>
-    (asBuilt?.serials ?? []).map(({ number, of, branch }) => ({
+    (asBuilt?.serials ?? []).map(({ number, of, branch, carrier }) => ({
       cells: [
         site.name,
-        `${common.serial}, ${of === "unit" ? common.unit : of === "antenna" ? common.antenna : of}${branch ? `, ${words.roles[branch]}` : ""}`,
+        [
+          common.serial,
+          acceptance.serialOf[of],
+          ...(branch === undefined ? [] : [words.roles[branch]]),
+          ...(carrier === undefined ? [] : [words.carrier(carrier)]),
+        ].join(", "),
         "–",
         number,
       ],
@@ -222,53 +192,4 @@ function built({ hop, result, words }: AcceptanceInput): Section {
           ]),
     ],
   };
-}
-
-function exceptions({ findings, words }: AcceptanceInput): Section {
-  const { acceptance, day } = words;
-  const accepted = findings.filter((one) => one.accepted !== undefined);
-  const rows = accepted.map(({ rule, message, accepted: why }) => ({
-    cells: [
-      { text: rule, mark: "code" } as Inline,
-      message,
-      why?.reason ?? "–",
-      why?.until === undefined ? acceptance.noEnd : day(why.until),
-    ],
-  }));
-  const blocks: Block[] =
-    rows.length === 0
-      ? [{ type: "paragraph", text: acceptance.noExceptions }]
-      : [
-          { type: "paragraph", text: acceptance.exceptionsTold },
-          {
-            type: "table",
-            columns: [
-              { title: acceptance.rule },
-              { title: acceptance.finding },
-              { title: acceptance.reason },
-              { title: acceptance.until },
-            ],
-            rows,
-          },
-        ];
-  return { id: "exceptions", title: acceptance.exceptions, blocks };
-}
-
-/** Errors and warnings that nobody has accepted. */
-function openPoints({ findings, words }: AcceptanceInput): Section {
-  const { acceptance } = words;
-  const open = findings.filter((one) => one.accepted === undefined && one.severity !== "info");
-  const blocks: Block[] =
-    open.length === 0
-      ? [{ type: "paragraph", text: acceptance.noOpen }]
-      : [
-          {
-            type: "table",
-            columns: [{ title: acceptance.rule }, { title: acceptance.finding }],
-            rows: open.map(({ rule, message }) => ({
-              cells: [{ text: rule, mark: "code" } as Inline, message],
-            })),
-          },
-        ];
-  return { id: "open", title: acceptance.open, blocks };
 }

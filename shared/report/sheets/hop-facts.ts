@@ -30,10 +30,10 @@ export interface HopSheetInput {
   readonly colophon: string;
 }
 
-/** A row a fact, a column an end. */
-export function hopFacts({ hop, result, words, magneticDay }: HopSheetInput): Section {
+/** A row a fact, a column an end; `brief`: without what an antenna is turned by. */
+export function hopFacts(input: HopSheetInput, length: "whole" | "brief" = "whole"): Section {
+  const { hop, result, words, magneticDay } = input;
   const { facts, common, figure, polarizations } = words;
-  const { text: compass, day } = compassTold(magneticDay, words);
   const row = (label: string, of: (end: HopEnd, at: 0 | 1) => string | undefined): TableRow[] => {
     const cells = ([0, 1] as const).map((at) => of(hop.ends[at], at));
     if (cells.every((cell) => cell === undefined)) return [];
@@ -56,30 +56,9 @@ export function hopFacts({ hop, result, words, magneticDay }: HopSheetInput): Se
     ),
     ...row(facts.azimuthTrue, (_, at) => {
       const seen = geometry(at);
-      return seen && figure(`${fixed(seen.azimuthDeg, 2)}°`);
+      return seen && facts.norths.true(figure(azimuthText(seen.azimuthDeg, 2)));
     }),
-    ...(day === undefined
-      ? []
-      : row(facts.azimuthCompass(words.day(day)), (end, at) => {
-          const seen = geometry(at);
-          const declinationDeg = declinationAt(end.site, day);
-          if (seen === undefined) return undefined;
-          if (declinationDeg === undefined) return facts.noDeclination;
-          const compassDeg = (seen.azimuthDeg - declinationDeg + 360) % 360;
-          const declination = `${declinationDeg >= 0 ? "+" : ""}${fixed(declinationDeg, 1)}°`;
-          return figure(`${fixed(compassDeg, 1)}° (${facts.declination} ${declination})`);
-        })),
-    ...row(facts.azimuthGrid, (end, at) => {
-      const seen = geometry(at);
-      const grid = gridNorthAt(end.site);
-      if (seen === undefined || grid === undefined) return undefined;
-      const azimuth = azimuthText(countedFrom(seen.azimuthDeg, grid.convergenceDeg), 2);
-      return `${figure(azimuth)} (${words.installation.gridName(grid.grid)}, ${figure(signedDegrees(grid.convergenceDeg, 2))})`;
-    }),
-    ...row(facts.elevation, (_, at) => {
-      const seen = geometry(at);
-      return seen && figure(`${fixed(seen.elevationDeg, 2)}°`);
-    }),
+    ...(length === "brief" ? [] : turningRows(input, row)),
     ...row(facts.transmits, ({ transmitFrequencyHz }) =>
       transmitFrequencyHz === undefined ? undefined : figure(frequency(transmitFrequencyHz)),
     ),
@@ -100,7 +79,7 @@ export function hopFacts({ hop, result, words, magneticDay }: HopSheetInput): Se
       installation?.cableLengthM === undefined ? undefined : figure(metres(installation.cableLengthM)),
     ),
   ];
-  const length: Inline =
+  const path: Inline =
     result.distanceM === undefined
       ? `${facts.length}: ${common.notStated}`
       : `${facts.length}: ${figure(kilometres(result.distanceM))}`;
@@ -108,7 +87,7 @@ export function hopFacts({ hop, result, words, magneticDay }: HopSheetInput): Se
     id: "hop",
     title: facts.title,
     blocks: [
-      { type: "paragraph", text: length },
+      { type: "paragraph", text: path },
       {
         type: "table",
         columns: [
@@ -119,9 +98,51 @@ export function hopFacts({ hop, result, words, magneticDay }: HopSheetInput): Se
         ],
         rows,
       },
-      { type: "paragraph", text: { text: compass, mark: "quiet" } },
+      ...(length === "brief"
+        ? []
+        : [
+            {
+              type: "paragraph",
+              text: { text: compassTold(magneticDay, words).text, mark: "quiet" },
+            } as const,
+            { type: "paragraph", text: { text: facts.polarizationTold, mark: "quiet" } } as const,
+          ]),
     ],
   };
+}
+
+type RowOf = (label: string, of: (end: HopEnd, at: 0 | 1) => string | undefined) => TableRow[];
+
+/** What an antenna is turned by, from each north. */
+function turningRows({ result, words, magneticDay }: HopSheetInput, row: RowOf): TableRow[] {
+  const { facts, figure } = words;
+  const { day } = compassTold(magneticDay, words);
+  const geometry = (at: 0 | 1) => result.geometry?.[at];
+  return [
+    ...(day === undefined
+      ? []
+      : row(facts.azimuthCompass(words.day(day)), (end, at) => {
+          const seen = geometry(at);
+          const declinationDeg = declinationAt(end.site, day);
+          if (seen === undefined) return undefined;
+          if (declinationDeg === undefined) return facts.noDeclination;
+          const compassDeg = (seen.azimuthDeg - declinationDeg + 360) % 360;
+          const declination = `${declinationDeg >= 0 ? "+" : ""}${fixed(declinationDeg, 1)}°`;
+          const azimuth = facts.norths.magnetic(figure(azimuthText(compassDeg, 1)));
+          return `${azimuth} (${facts.declination} ${figure(declination)})`;
+        })),
+    ...row(facts.azimuthGrid, (end, at) => {
+      const seen = geometry(at);
+      const grid = gridNorthAt(end.site);
+      if (seen === undefined || grid === undefined) return undefined;
+      const azimuth = azimuthText(countedFrom(seen.azimuthDeg, grid.convergenceDeg), 2);
+      return `${facts.norths.grid(figure(azimuth))} (${words.installation.gridName(grid.grid)}, ${figure(signedDegrees(grid.convergenceDeg, 2))})`;
+    }),
+    ...row(facts.elevation, (_, at) => {
+      const seen = geometry(at);
+      return seen && figure(`${fixed(seen.elevationDeg, 2)}°`);
+    }),
+  ];
 }
 
 function channelText({ plan, bandwidthHz, number }: Channel, figure: (text: string) => string): string {
@@ -159,7 +180,7 @@ export function cautionsSection(
   );
   const items = [
     ...told,
-    ...safety.items.slice(0, length === "brief" ? 1 : undefined),
+    ...(length === "brief" ? [...safety.items.slice(0, 1), safety.brief] : safety.items),
     ...(told.length > 0 ? [safety.keepOutLaw] : []),
   ];
   return { id: "safety", title: safety.title, blocks: [{ type: "cautions", items }] };

@@ -7,6 +7,8 @@ import { rssiVoltage } from "../../equipment/rssi.js";
 import { dbm, decibels } from "../../format/numbers.js";
 import type { Block, Page, Section, Table, TableRow } from "../document/document.js";
 import { askedOf, type HopSheetInput, hopFacts, sheetCautions, sheetSubtitle } from "./hop-facts.js";
+import { receiverWords, windowWords } from "./level-words.js";
+import { fieldsSection } from "./line-up-fields.js";
 import type { SheetWords } from "./words/sheet-words.js";
 
 export function lineUpSheet(input: HopSheetInput): Page {
@@ -28,7 +30,7 @@ export function lineUpSheet(input: HopSheetInput): Page {
         title: words.lineUp.order,
         blocks: [orderTable(words)],
       },
-      fieldSection(input),
+      fieldsSection(input),
     ],
     colophon,
   };
@@ -49,7 +51,7 @@ function levelSection({ hop, result, words }: HopSheetInput, expected: readonly 
     verdict === "missed" ? (acceptance.criteria[rule] ?? name) : [],
   );
   const directions = [...Map.groupBy(expected, ({ to }) => to).values()];
-  const modes = modeTable(hop, expected, words);
+  const modes = modeTable(expected, words);
   return {
     id: "levels",
     title: lineUp.levels,
@@ -72,6 +74,8 @@ function levelSection({ hop, result, words }: HopSheetInput, expected: readonly 
 function levelTable(hop: Hop, those: readonly ExpectedLevel[], words: SheetWords): Table {
   const { lineUp } = words;
   const [first] = those;
+  const windowDb = levelWindowDb(hop);
+  const hasCurve = (hop.radio?.unit?.rssi ?? []).length > 0;
   const several = new Set(those.map(({ carrier }) => carrier)).size > 1;
   return {
     type: "table",
@@ -81,7 +85,12 @@ function levelTable(hop: Hop, those: readonly ExpectedLevel[], words: SheetWords
       { title: lineUp.sender },
       { title: lineUp.promised, align: "right" },
       { title: lineUp.window, align: "right" },
-      { title: lineUp.testVoltage, align: "right" },
+      ...(hasCurve
+        ? ([
+            { title: lineUp.testVoltage, align: "right" },
+            { title: lineUp.voltageWindow, align: "right" },
+          ] as const)
+        : []),
       { title: lineUp.measured, fill: true },
       { title: lineUp.voltageRead, fill: true },
     ],
@@ -92,8 +101,8 @@ function levelTable(hop: Hop, those: readonly ExpectedLevel[], words: SheetWords
           receiverWords(one, several, words),
           words.roles[one.sender === "main" ? "main" : "standby"],
           words.figure(dbm(levelDbm)),
-          windowWords(hop, levelDbm, words),
-          voltageWords(hop, levelDbm, words),
+          windowWords(levelDbm, windowDb, words),
+          ...(hasCurve ? [voltageWords(hop, levelDbm, words), voltageWindow(hop, levelDbm, words)] : []),
           "",
           "",
         ],
@@ -102,56 +111,49 @@ function levelTable(hop: Hop, those: readonly ExpectedLevel[], words: SheetWords
   };
 }
 
-export function receiverWords(
-  { branch, carrier, polarization }: Pick<ExpectedLevel, "branch" | "carrier" | "polarization">,
-  several: boolean,
-  words: SheetWords,
-): string {
-  const parts = [
-    words.roles[branch],
-    several ? words.carrier(carrier) : undefined,
-    several && polarization ? words.polarizations[polarization] : undefined,
-  ];
-  return parts.filter((part) => part !== undefined).join(", ");
-}
-
-/** `-46.0 to -40.0 dBm` */
-function windowWords(hop: Hop, levelDbm: number, { figure, common }: SheetWords): string {
-  const windowDb = levelWindowDb(hop);
-  return figure(`${(levelDbm - windowDb).toFixed(1)} ${common.to} ${dbm(levelDbm + windowDb)}`);
-}
-
 function voltageWords(hop: Hop, levelDbm: number, { figure, lineUp }: SheetWords): string {
-  const points = hop.radio?.unit?.rssi ?? [];
-  if (points.length === 0) return "–";
-  const found = rssiVoltage(points, levelDbm);
+  const found = rssiVoltage(hop.radio?.unit?.rssi ?? [], levelDbm);
   return found.ok ? figure(`${found.voltageV.toFixed(2)} V`) : lineUp.offCurve;
 }
 
+/** `1.91 to 2.09 V`, lowest level first; an edge off the curve says so. */
+function voltageWindow(hop: Hop, levelDbm: number, words: SheetWords): string {
+  const windowDb = levelWindowDb(hop);
+  const [low, high] = [-windowDb, windowDb].map((off) => voltageWords(hop, levelDbm + off, words));
+  const { offCurve } = words.lineUp;
+  if (low === offCurve && high === offCurve) return offCurve;
+  const shown = high === offCurve ? low : low!.replace(/ V$/, "");
+  return `${shown} ${words.common.to} ${high}`;
+}
+
+/** Side by side there is room for so many; more stand below each other. */
+const MOST_BESIDE = 7;
+
 /** Of the main units, where the hop runs in several modes: another mode may have another power. */
-function modeTable(hop: Hop, expected: readonly ExpectedLevel[], words: SheetWords): Table | undefined {
+function modeTable(expected: readonly ExpectedLevel[], words: SheetWords): Table | undefined {
   const main = expected.filter(({ state, carrier }) => state === "normal" && carrier === 1);
-  const modes = main[0]?.modes ?? [];
-  if (modes.length < 2) return undefined;
-  const rows = modes.slice(0, -1).map(
-    ({ modulation }, at): TableRow => ({
-      cells: [
-        modulation,
-        ...main.map((one) => {
-          const levelDbm = one.modes[at]?.levelDbm;
-          return levelDbm === undefined ? "–" : words.figure(dbm(levelDbm));
-        }),
-      ],
-    }),
-  );
+  const modes = (main[0]?.modes ?? []).slice(0, -1);
+  if (modes.length === 0) return undefined;
+  const { lineUp, common } = words;
+  const right = (title: string) => ({ title, align: "right" as const });
+  const level = ({ modes: all }: ExpectedLevel, at: number) => {
+    const found = all[at]?.levelDbm;
+    return found === undefined ? "–" : words.figure(dbm(found));
+  };
+  if (modes.length <= MOST_BESIDE)
+    return {
+      type: "table",
+      caption: lineUp.otherModes,
+      columns: [{ title: common.site }, ...modes.map(({ modulation }) => right(modulation))],
+      rows: main.map((one) => ({ cells: [one.to, ...modes.map((_, at) => level(one, at))] })),
+    };
   return {
     type: "table",
-    caption: words.lineUp.otherModes,
-    columns: [
-      { title: words.common.mode },
-      ...main.map(({ to }) => ({ title: to, align: "right" as const })),
-    ],
-    rows: hop.modes.length > MOST_MODES ? rows.slice(0, MOST_MODES) : rows,
+    caption: lineUp.otherModes,
+    columns: [{ title: common.mode }, ...main.map(({ to }) => right(to))],
+    rows: modes
+      .slice(0, MOST_MODES)
+      .map(({ modulation }, at) => ({ cells: [modulation, ...main.map((one) => level(one, at))] })),
   };
 }
 
@@ -206,39 +208,4 @@ function lessSection({ hop, words }: HopSheetInput, expected: readonly ExpectedL
 
 function rangeText(from: number, to: number, unit: string, { figure, common }: SheetWords): string {
   return figure(`${from.toFixed(0)} ${common.to} ${to.toFixed(0)} ${unit}`);
-}
-
-function fieldSection({ hop, words }: HopSheetInput): Section {
-  const { lineUp, common } = words;
-  const names = lineUp.fieldNames;
-  const ofEnds = hop.ends.flatMap(({ site: { name } }) => [
-    { label: names.azimuthBuilt(name), unit: "°" },
-    { label: names.heightBuilt(name), unit: "m" },
-    { label: names.serialOf(common.unit, name) },
-    { label: names.serialOf(common.antenna, name) },
-  ]);
-  return {
-    id: "fields",
-    title: lineUp.fields,
-    blocks: [
-      {
-        type: "form",
-        fields: [
-          { label: names.readOn },
-          { label: names.readBy },
-          { label: names.instrument },
-          { label: names.weather },
-          { label: names.powerControlOff, value: "☐" },
-          ...ofEnds,
-          { label: names.remarks, wide: true },
-        ],
-      },
-      {
-        type: "paragraph",
-        text: lineUp.back
-          .split("`")
-          .map((part, at) => (at % 2 ? { text: part, mark: "code" as const } : part)),
-      },
-    ],
-  };
 }

@@ -1,12 +1,10 @@
 /** The words of sheets, a table a language: whoever makes a sheet takes every word, figure and day from here. */
 
-import type { BuiltFact } from "../../../as-built/differences.js";
-import type { ReadingVerdict } from "../../../as-built/held.js";
 import type { SignatureCode } from "../../../as-built/signatures.js";
 import type { UnitRole } from "../../../design/as-built.js";
 import type { Polarization } from "../../../design/design.js";
-import type { Verdict } from "../../../evaluate/account/outage-result.js";
 import type { PageLanguage } from "../../document/document.js";
+import type { AcceptanceWords } from "./acceptance-words.js";
 import type { BookWords } from "./book-words.js";
 import type { DeskWords } from "./desk-words.js";
 import type { InstallationWords } from "./installation-words.js";
@@ -44,6 +42,8 @@ export interface SheetWords {
     readonly title: string;
     /** Local codes first. */
     readonly items: readonly string[];
+    /** In place of all but the first, on a sheet that is signed. */
+    readonly brief: string;
     keepOut(site: string, publicM: string, workersM: string): string;
     readonly keepOutLaw: string;
   };
@@ -59,10 +59,13 @@ export interface SheetWords {
     readonly azimuthCompass: (day: string) => string;
     readonly azimuthGrid: string;
     readonly declination: string;
+    /** An azimuth with the north that it is counted from, for each cell by itself. */
+    readonly norths: Readonly<Record<"true" | "magnetic" | "grid", (azimuth: string) => string>>;
     /** Near a magnetic pole, or of a site without a place. */
     readonly noDeclination: string;
     readonly noMagneticDay: string;
     readonly compassTold: string;
+    readonly polarizationTold: string;
     readonly elevation: string;
     readonly channel: string;
     readonly modes: string;
@@ -88,6 +91,7 @@ export interface SheetWords {
     readonly promised: string;
     readonly window: string;
     readonly testVoltage: string;
+    readonly voltageWindow: string;
     readonly measured: string;
     readonly voltageRead: string;
     readonly otherModes: string;
@@ -107,6 +111,7 @@ export interface SheetWords {
       readonly powerControlOff: string;
       azimuthBuilt(site: string): string;
       heightBuilt(site: string): string;
+      diversityHeightBuilt(site: string): string;
       serialOf(what: string, site: string): string;
       readonly remarks: string;
     };
@@ -119,44 +124,5 @@ export interface SheetWords {
     readonly logo: string;
     logoOf(company: string): string;
   };
-  readonly acceptance: {
-    readonly title: string;
-    readonly asked: string;
-    readonly criterion: string;
-    readonly stands: string;
-    readonly promisedFigure: string;
-    readonly verdicts: Readonly<Record<Verdict, string>>;
-    /** By the rule that judges it. */
-    readonly criteria: Readonly<Record<string, string>>;
-    readonly nothingAsked: string;
-    readonly figures: string;
-    readonly availability: string;
-    /** Beside a figure that is an estimate, in place of `est.` */
-    readonly estimated: string;
-    readonly measured: string;
-    readonly margin: string;
-    readonly capacity: string;
-    readonly levels: string;
-    readonly readOn: string;
-    readonly readBy: string;
-    readonly readings: Readonly<Record<ReadingVerdict, string>>;
-    readonly nothingMeasured: string;
-    unmeasured(places: string): string;
-    readonly built: string;
-    readonly asPlanned: string;
-    readonly withinReason: string;
-    readonly builtFacts: Readonly<Record<BuiltFact, string>>;
-    readonly exceptions: string;
-    readonly exceptionsTold: string;
-    readonly noExceptions: string;
-    readonly open: string;
-    readonly noOpen: string;
-    readonly rule: string;
-    readonly finding: string;
-    readonly reason: string;
-    readonly until: string;
-    readonly noEnd: string;
-    readonly signatures: string;
-    readonly roles: readonly string[];
-  };
+  readonly acceptance: AcceptanceWords;
 }
