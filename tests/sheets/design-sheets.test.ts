@@ -17,6 +17,7 @@ import type { Page, Table } from "../../shared/report/document/document.js";
 import { spansOf } from "../../shared/report/document/document.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
+import { eirpDigits, printedLossDb } from "../../shared/report/sheets/desk/eirp-terms.js";
 import { frequenciesSheet } from "../../shared/report/sheets/desk/frequencies.js";
 import { licencesSheet } from "../../shared/report/sheets/desk/licences.js";
 import { partsSheet } from "../../shared/report/sheets/desk/parts.js";
@@ -104,7 +105,7 @@ licence "F-3" of KELD-MOSS from KELD { frequency 7 GHz }
         one.emission!,
         `${one.powerDbm!.toFixed(1)} dBm`,
         `${one.greatestEirpDbm!.toFixed(1)} dBm`,
-        `${one.azimuthDeg!.toFixed(2)}°`,
+        `${one.azimuthDeg!.toFixed(2)}° true`,
       ])
         expect(text).toContain(said);
     }
@@ -116,23 +117,89 @@ licence "F-3" of KELD-MOSS from KELD { frequency 7 GHz }
       expect(text).toContain(said);
   });
 
-  test("marks each figure that departs from what was granted, at the figure and once more in a sentence", () => {
-    const { licences } = sheetsOf(LICENSED);
+  test("granted stands beside designed, figure by figure, and differs where the licence's rule says so", () => {
+    const { licences, design, judged } = sheetsOf(LICENSED);
+    const { hop, result } = judged[0]!;
+    const held = heldHop(hop, result, licencesFor(design, hop.name), DAY).held;
+    const [table] = tablesIn(licences, `hop-${hop.name}`).filter(({ caption }) => caption !== undefined);
+    const { figures, differs, agrees } = ENGLISH.desk.licences;
+    for (const [at, { departures, licence }] of held.entries()) {
+      expect(table!.columns[2 + 3 * at]!.title).toContain(licence!.number);
+      const stands = new Map(
+        table!.rows.map(({ cells }) => [cell(cells[0]!).replaceAll("\u00a0", " "), cell(cells[3 + 3 * at]!)]),
+      );
+      expect([...stands.keys()]).toEqual(expect.arrayContaining(Object.values(figures)));
+      for (const [figure, word] of Object.entries(figures)) {
+        const departs = departures.some((one) => one.figure === figure);
+        expect([figure, stands.get(word)!.startsWith(differs)]).toEqual([figure, departs]);
+        if (!departs) expect([agrees, "–", ENGLISH.desk.licences.notCompared]).toContain(stands.get(word));
+      }
+    }
+    expect(held[0]!.departures.map(({ figure }) => figure)).toEqual(
+      expect.arrayContaining(["polarization", "EIRP", "antenna", "height", "position"]),
+    );
     const text = plain(licences);
     for (const said of [
-      "granted horizontal",
-      "granted 50.0 dBm, 20.0 dBW",
-      "granted DISH120-7",
-      "granted 30.0 m",
-      "polarization: vertical, granted horizontal",
-      "position: 47°30",
-      "away",
+      "horizontal",
+      "≤ 50.0 dBm, 20.0 dBW",
+      "DISH120-7",
+      "30.0 m",
+      "m away",
       ENGLISH.desk.licences.ended,
       ENGLISH.desk.licences.notSent,
       "30 days",
     ])
       expect(text).toContain(said);
-    expect(text).not.toContain("granted 18.93 GHz");
+    expect(tablesIn(sheetsOf(PARTS).licences, "hop-KELD-TARN").filter(({ caption }) => caption)).toEqual([]);
+  });
+
+  test("letters that the design leaves open are held against none that were granted", () => {
+    const text = (letters: string) =>
+      plain(
+        sheetsOf(LICENSED.replace("frequency 18.93 GHz;", `frequency 18.93 GHz; emission 55M0${letters};`))
+          .licences,
+      );
+    expect(text("G7W")).toContain(ENGLISH.desk.licences.notCompared);
+    expect(text("D7W")).not.toContain(ENGLISH.desk.licences.notCompared);
+  });
+
+  test("printed power, less printed loss, plus printed gain is the printed EIRP, for any figures", () => {
+    const decibels = fc.double({ min: -40, max: 80, noNaN: true });
+    fc.assert(
+      fc.property(
+        decibels,
+        fc.double({ min: 0, max: 30, noNaN: true }),
+        decibels,
+        (powerDbm, lossDb, gainDbi) => {
+          const sent = { powerDbm, lossDb, gainDbi, greatestEirpDbm: powerDbm - lossDb + gainDbi };
+          const digits = eirpDigits(sent);
+          const printed = (value: number) => Math.round(Number(value.toFixed(digits)) * 10 ** digits);
+          const lossAsPrinted = printedLossDb(sent, digits)!;
+          const sum = printed(powerDbm) - printed(lossAsPrinted) + printed(gainDbi);
+          expect(Math.abs(sum - printed(sent.greatestEirpDbm))).toBe(0);
+          expect(Math.abs(lossAsPrinted - lossDb)).toBeLessThanOrEqual(digits < 4 ? 0 : 2e-4);
+        },
+      ),
+      { numRuns: 2000 },
+    );
+  });
+
+  test("what a sheet says of antenna and power control is what the design states", () => {
+    const catalogue = `antenna A18 like DISH60-18 { xpd 33 dB; pattern-file "folder/made.csv" }\nradio R18P like R18 { power-control 20 dB }\n`;
+    const hop = exampleHop()
+      .replaceAll("DISH60-18", "A18")
+      .replace("radio R18\n", "radio R18P\n")
+      .replace("transmits high", "transmits high\n    power-control 12 dB");
+    const text = plain(sheetsOf(catalogue + hop).licences);
+    for (const said of [
+      "A18, 0.6 m, 40.0 m",
+      "33.0 dB, file made.csv",
+      "control takes off 12.0 dB, range of the radio 20.0 dB",
+      "control not used, range of the radio 20.0 dB",
+      "Modes: 128QAM",
+    ])
+      expect(text).toContain(said);
+    expect(text).not.toContain("folder");
   });
 
   test("a hop without a channel is told as open and has no figures", () => {

@@ -18,13 +18,16 @@ const PAIR_SHARE = 0.95;
 const SMALL_DRAWING_PT = 270;
 
 /** On one side where it fits. */
-export function kept(nodes: readonly Node[], room: Room): Node[] {
-  if (nodes.length === 0 || !isKept(nodes, room)) return [...nodes];
+export function kept(nodes: readonly Node[], room: Room, share?: number): Node[] {
+  if (nodes.length === 0 || !isKept(nodes, room, share)) return [...nodes];
   return [{ stack: nodes.map(asFollowing), unbreakable: true }];
 }
 
-function isKept(nodes: readonly Node[], { width, height, measure }: Room): boolean {
-  const share = nodes.some(isDrawing) ? WITH_DRAWING_SHARE : KEPT_SHARE;
+function isKept(
+  nodes: readonly Node[],
+  { width, height, measure }: Room,
+  share = nodes.some(isDrawing) ? WITH_DRAWING_SHARE : KEPT_SHARE,
+): boolean {
   return nodes.reduce((sum, node) => sum + heightOf(node, width, measure), 0) < share * height;
 }
 

@@ -117,7 +117,10 @@ function keyNode({ label, value, unit, note, tone }: KeyFigure, width: number, m
   };
 }
 
-function sectionNodes({ id, title, blocks }: Section, room: Room): Node[] {
+/** What is to stay together and is higher goes over sides; heights are estimates. */
+const TOGETHER_SHARE = 0.92;
+
+function sectionNodes({ id, title, blocks, together }: Section, room: Room): Node[] {
   const heading = textNode(title, SIZE.heading, {
     bold: true,
     headlineLevel: 1,
@@ -132,6 +135,10 @@ function sectionNodes({ id, title, blocks }: Section, room: Room): Node[] {
   const led = blocks.slice(0, at).flatMap((block) => blockNodes(block, room));
   const leading = first < 0 ? led : led.map((node) => ({ ...node, headlineLevel: 1 }));
   const [next = [], ...others] = blocks.slice(at).map((block) => blockNodes(block, room));
+  if (together) {
+    const all = kept([heading, ...leading, ...next, ...others.flat()], room, TOGETHER_SHARE);
+    if (all.length === 1) return anchored(all, placeOf(id));
+  }
   const whole = [heading, ...leading, ...next.slice(0, 1)];
   return anchored([...kept(whole, room), ...next.slice(1), ...others.flat()], placeOf(id));
 }

@@ -65,8 +65,8 @@ function standingText(uses: readonly ChannelUse[], { desk }: SheetWords): Inline
     }),
   );
   if (standings.size === 0) return undefined;
-  const said = [...standings].map((one) => desk.standings[one]).join("; ");
-  return [{ text: desk.notConfirmed, mark: "unjudged" }, ` ${said}. ${desk.standingNeeds}`];
+  const said = [...standings].map((one) => desk.standings[one]).join(" ");
+  return [{ text: desk.notConfirmed, mark: "unjudged" }, ` ${said} ${desk.standingNeeds}`];
 }
 
 function usesTable(uses: readonly ChannelUse[], words: SheetWords): Block {

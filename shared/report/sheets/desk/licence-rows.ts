@@ -1,16 +1,18 @@
-/** Rows of the licence schedule: of the sites of a hop, and of what they send, with what was granted where it differs. */
+/** Rows of the licence schedule: of the sites of a hop, and of what they send. */
+import type { Antenna } from "../../../design/catalogue.js";
 import type { Hop } from "../../../design/design.js";
 import type { Licence } from "../../../design/licence.js";
+import { antennasStated } from "../../../equipment/stands.js";
 import type { HopResult } from "../../../evaluate/account/result.js";
-import { bandwidth, dbi, dbm, decibels, fixed, frequency, metres } from "../../../format/numbers.js";
+import { bandwidth, dbi, dbm, decibels, fixed, frequency, metres, trimmed } from "../../../format/numbers.js";
 import { formatDms, type LatLon } from "../../../geodesy/coordinates.js";
-import { inverse } from "../../../geodesy/geodesic.js";
-import type { Departure } from "../../../licence/departures.js";
 import type { Held } from "../../../licence/held.js";
 import type { Transmission } from "../../../licence/transmissions.js";
 import { isReliable, STANDINGS } from "../../../spectrum/standing.js";
-import { type Inline, type Span, spansOf, type TableRow } from "../../document/document.js";
+import type { Inline, Span, TableRow } from "../../document/document.js";
+import { azimuthText } from "../norths.js";
 import type { SheetWords } from "../words/sheet-words.js";
+import { eirpDigits, isOfStandby, mainEirpDbm, printedLossDb } from "./eirp-terms.js";
 
 /** A column an end. */
 export function placeRows(hop: Hop, all: readonly Held[], words: SheetWords): readonly TableRow[] {
@@ -46,11 +48,8 @@ export function sentRows({ hop, those, all, result, words }: SentRowsInput): rea
   const { licences: said } = words.desk;
   const { figure } = words;
   type Of = (held: Held) => Inline | undefined;
-  const row = (label: string, of: Of, ...granted: readonly Departure["figure"][]): TableRow => ({
-    cells: [
-      labelOf(label),
-      ...those.map((held): Inline => withGranted(of(held) ?? notStated(words), held, granted, words)),
-    ],
+  const row = (label: string, of: Of): TableRow => ({
+    cells: [labelOf(label), ...those.map((held): Inline => of(held) ?? notStated(words))],
   });
   const whereAny = (label: string, of: Of): TableRow[] => {
     const found = those.map(of);
@@ -58,61 +57,72 @@ export function sentRows({ hop, those, all, result, words }: SentRowsInput): rea
     return [{ cells: [labelOf(label), ...found.map((one) => one ?? "–")] }];
   };
   const isEstimated = ({ sent }: Held) => hasEstimatedGuide(result, sent.site);
+  const part = ({ sent }: Held) => antennaOf(hop, sent);
+  const digits = new Map(those.map((held) => [held, eirpDigits(held.sent)]));
+  const more = (held: Held) => digits.get(held)! - 1;
   return [
-    row(said.frequency, ({ sent }) => figure(frequency(sent.frequencyHz)), "frequency"),
-    row(said.receives, ({ sent }) => {
+    row(said.frequencies, ({ sent }) => {
       const far = all.find((one) => one.sent.at !== sent.at && one.sent.carrier === sent.carrier);
-      return far && figure(frequency(far.sent.frequencyHz));
+      return both(figure(frequency(sent.frequencyHz)), far && figure(frequency(far.sent.frequencyHz)), words);
     }),
     row(said.channel, ({ sent }) => channelText(sent, words)),
-    row(
-      said.bandwidth,
-      ({ sent }) =>
-        both(
-          told(sent.bandwidthHz, (hz) => figure(bandwidth(hz))),
-          sent.emission,
-          words,
-        ),
-      "bandwidth",
-      "emission",
-    ),
-    row(
-      said.polarization,
-      ({ sent }) => sent.polarization && words.polarizations[sent.polarization],
-      "polarization",
-    ),
-    row(said.power, ({ sent }) => told(sent.powerDbm, (power) => inBoth(power, words))),
-    ...whereAny(said.control, ({ sent }) => {
-      if (sent.reductionDb !== undefined) return figure(decibels(sent.reductionDb));
-      return hop.ends[sent.at].powerControl === undefined ? undefined : said.controlOn;
-    }),
-    row(said.loss, (held) =>
-      told(held.sent.lossDb, (lossDb): Inline => {
-        const text = figure(decibels(lossDb));
-        return isEstimated(held) ? [text, quiet(said.estimated)] : text;
-      }),
-    ),
-    row(
-      said.antenna,
-      ({ sent }) =>
-        both(
-          sent.antenna,
-          told(sent.antennaHeightM, (heightM) => figure(metres(heightM))),
-          words,
-        ),
-      "antenna",
-      "height",
-    ),
-    row(said.gain, ({ sent }) =>
+    row(said.bandwidth, ({ sent }) =>
       both(
-        told(sent.gainDbi, (gain) => figure(dbi(gain))),
-        told(sent.beamwidthDeg, (deg) => angle(deg, words)),
+        told(sent.bandwidthHz, (hz) => figure(bandwidth(hz))),
+        sent.emission,
         words,
       ),
     ),
-    row(said.eirp, ({ sent }) => told(sent.greatestEirpDbm, (power) => inBoth(power, words)), "EIRP"),
-    ...whereAny(said.eirpControlled, ({ sent }) =>
-      told(sent.controlledEirpDbm, (power) => inBoth(power, words)),
+    row(said.polarization, ({ sent }) => sent.polarization && words.polarizations[sent.polarization]),
+    row(said.power, (held) =>
+      told(
+        held.sent.powerDbm,
+        (power) => `${inBoth(power, words, more(held))}, ${controlText(hop, held.sent, words)}`,
+      ),
+    ),
+    row(said.loss, (held) =>
+      told(printedLossDb(held.sent, digits.get(held)!), (lossDb): Inline => {
+        const text = figure(decibels(lossDb, more(held)));
+        return isEstimated(held) ? [text, quiet(said.estimated)] : text;
+      }),
+    ),
+    row(said.antenna, (held) => {
+      const { antenna, antennaHeightM } = held.sent;
+      if (antenna === undefined && antennaHeightM === undefined) return undefined;
+      const diameterM = part(held)?.diameterM;
+      return [
+        antenna ?? words.common.notStated,
+        ...(diameterM === undefined ? [] : [figure(`${trimmed(diameterM, 2)} m`)]),
+        told(antennaHeightM, (heightM) => figure(metres(heightM))) ?? words.common.notStated,
+      ].join(", ");
+    }),
+    row(said.gain, (held) =>
+      both(
+        told(held.sent.gainDbi, (gain) => figure(dbi(gain, more(held)))),
+        told(held.sent.beamwidthDeg, (deg) => angle(deg, words)),
+        words,
+      ),
+    ),
+    row(said.pattern, (held) =>
+      both(
+        told(part(held)?.crossPolarDiscriminationDb, (value) => figure(decibels(value))),
+        told(part(held), (antenna) => patternText(antenna, words)),
+        words,
+      ),
+    ),
+    ...whereAny(said.eirpMain, (held) =>
+      isOfStandby(held.sent)
+        ? told(mainEirpDbm(held.sent), (power) => inBoth(power, words, more(held)))
+        : undefined,
+    ),
+    row(said.eirp, (held) =>
+      told(held.sent.greatestEirpDbm, (power): Inline => {
+        const text = inBoth(power, words, more(held));
+        return isOfStandby(held.sent) ? [text, quiet(said.ofStandby)] : text;
+      }),
+    ),
+    ...whereAny(said.eirpControlled, (held) =>
+      told(held.sent.controlledEirpDbm, (power) => inBoth(power, words, more(held))),
     ),
     ...whereAny(
       said.standbyAntenna,
@@ -124,13 +134,44 @@ export function sentRows({ hop, those, all, result, words }: SentRowsInput): rea
     ),
     row(said.directed, ({ sent }) =>
       both(
-        told(sent.azimuthDeg, (deg) => angle(deg, words)),
+        told(sent.azimuthDeg, (deg) => words.facts.norths.true(figure(azimuthText(deg, 2)))),
         told(sent.elevationDeg, (deg) => angle(deg, words)),
         words,
       ),
     ),
     ...licenceRows(those, words),
   ];
+}
+
+/** The entry of the catalogue. */
+function antennaOf(hop: Hop, { at, antennaFact }: Transmission): Antenna | undefined {
+  return antennasStated(hop.ends[at]).find(({ fact }) => fact === antennaFact)?.antenna;
+}
+
+/** What tells how it sends past its axis. A file is named without the folders that it lies in. */
+function patternText(
+  { pattern, patternFile, referencePattern }: Antenna,
+  { desk }: SheetWords,
+): string | undefined {
+  const { patterns } = desk.licences;
+  if (pattern.length > 0) return patterns.points(pattern.length);
+  if (patternFile !== undefined) return patterns.file(patternFile.split(/[\\/]/).at(-1)!);
+  return referencePattern && patterns.reference(referencePattern);
+}
+
+/** Whether it is used, what it takes off, and how far the radio can. */
+function controlText({ ends, radio }: Hop, { at, reductionDb }: Transmission, words: SheetWords): string {
+  const { controls: control } = words.desk.licences;
+  const stated = ends[at].powerControl;
+  const rangeDb = radio?.powerControlRangeDb;
+  const range = rangeDb === undefined ? undefined : words.figure(decibels(rangeDb));
+  const used =
+    stated === undefined || stated.reductionDb === 0
+      ? control.off
+      : reductionDb === undefined
+        ? control.on
+        : control.takesOff(words.figure(decibels(reductionDb)));
+  return range === undefined ? used : `${used}, ${control.range(range)}`;
 }
 
 function licenceRows(those: readonly Held[], words: SheetWords): TableRow[] {
@@ -147,87 +188,6 @@ function licenceRows(those: readonly Held[], words: SheetWords): TableRow[] {
       .filter((word) => word !== undefined)
       .join(" ");
   return [{ cells: [labelOf(said.licence), ...cells((one) => `${one.number}, ${lasts(one)}`)] }];
-}
-
-/** The granted figure beside the design's where they differ. */
-function withGranted(
-  is: Inline,
-  { licence, departures }: Held,
-  figures: readonly Departure["figure"][],
-  words: SheetWords,
-): Inline {
-  if (licence === undefined) return is;
-  const { licences: said } = words.desk;
-  const granted = departures
-    .filter(({ figure }) => figures.includes(figure))
-    .flatMap(({ figure }): Span[] => [
-      " ",
-      { text: `${said.granted} ${grantedText(figure, licence, words)}`, mark: "error" },
-    ]);
-  return granted.length === 0 ? is : [...spansOf(is), ...granted];
-}
-
-/** `frequency: 18.93 GHz, granted 18.95 GHz` */
-export function departureText(
-  { figure }: Departure,
-  sent: Transmission,
-  licence: Licence,
-  words: SheetWords,
-): string {
-  const { licences: said } = words.desk;
-  const is = sentText(figure, sent, words);
-  const apart =
-    figure === "position" && licence.position && sent.position
-      ? `, ${said.metresApart(words.figure(metres(inverse({ from: licence.position, to: sent.position }).distanceM)))}`
-      : "";
-  return `${said.figures[figure]}: ${is}, ${said.granted} ${grantedText(figure, licence, words)}${apart}`;
-}
-
-function grantedText(figure: Departure["figure"], licence: Licence, words: SheetWords): string {
-  const { bandwidthHz, emission, eirpDbm } = licence;
-  const found =
-    figure === "bandwidth"
-      ? (told(bandwidthHz, (hz) => words.figure(bandwidth(hz))) ?? emission)
-      : figure === "emission"
-        ? emission
-        : figure === "EIRP"
-          ? told(eirpDbm, (power) => inBoth(power, words))
-          : ofBoth(figure, licence, words);
-  return found ?? words.common.notStated;
-}
-
-function sentText(figure: Departure["figure"], sent: Transmission, words: SheetWords): string {
-  const { bandwidthHz, emission, greatestEirpDbm } = sent;
-  const found =
-    figure === "bandwidth"
-      ? told(bandwidthHz, (hz) => words.figure(bandwidth(hz)))
-      : figure === "emission"
-        ? emission
-        : figure === "EIRP"
-          ? told(greatestEirpDbm, (power) => inBoth(power, words))
-          : ofBoth(figure, sent, words);
-  return found ?? words.common.notStated;
-}
-
-type Both = Pick<Licence, "frequencyHz" | "polarization" | "antenna" | "antennaHeightM" | "position">;
-
-function ofBoth(
-  figure: Exclude<Departure["figure"], "bandwidth" | "emission" | "EIRP">,
-  { frequencyHz, polarization, antenna, antennaHeightM, position }: Both,
-  words: SheetWords,
-): string | undefined {
-  switch (figure) {
-    case "frequency":
-      return told(frequencyHz, (hz) => words.figure(frequency(hz)));
-    case "polarization":
-      return polarization && words.polarizations[polarization];
-    case "antenna":
-      return antenna;
-    case "height":
-      return told(antennaHeightM, (heightM) => words.figure(metres(heightM)));
-    case "position":
-      return told(position, (place) => dms(place, words));
-  }
 }
 
 /** With a star where the plan is not confirmed: see the note below the table. */
@@ -254,15 +214,16 @@ function hasEstimatedGuide(result: HopResult | undefined, site: string): boolean
   return levels.some((row) => row.site === site && row.passes.code === "guide-to-choose");
 }
 
-function inBoth(powerDbm: number, { figure }: SheetWords): string {
-  return figure(`${dbm(powerDbm)}, ${decibels(powerDbm - 30)}W`);
+/** A desk may ask for either unit. */
+export function inBoth(powerDbm: number, { figure }: SheetWords, moreDigits = 0): string {
+  return figure(`${dbm(powerDbm, moreDigits)}, ${decibels(powerDbm - 30, moreDigits)}W`);
 }
 
 function angle(angleDeg: number, { figure }: SheetWords): string {
   return figure(`${fixed(angleDeg, 2)}°`);
 }
 
-function dms({ latitudeDeg, longitudeDeg }: LatLon, { figure }: SheetWords): string {
+export function dms({ latitudeDeg, longitudeDeg }: LatLon, { figure }: SheetWords): string {
   return figure(`${formatDms(latitudeDeg, "latitude")} ${formatDms(longitudeDeg, "longitude")}`);
 }
 
@@ -272,7 +233,7 @@ function decimal({ latitudeDeg, longitudeDeg }: LatLon, { figure }: SheetWords):
 }
 
 /** In one line, whatever else the table holds. */
-function labelOf(text: string): Inline {
+export function labelOf(text: string): Inline {
   return { text: text.replaceAll(" ", "\u00a0"), mark: "quiet" };
 }
 
@@ -290,10 +251,10 @@ function quiet(text: string): Span {
   return { text: ` (${text})`, mark: "quiet" };
 }
 
-function notStated({ common }: SheetWords): Inline {
+export function notStated({ common }: SheetWords): Inline {
   return { text: common.notStated, mark: "unjudged" };
 }
 
-function told<T, R>(value: T | undefined, write: (value: T) => R): R | undefined {
+export function told<T, R>(value: T | undefined, write: (value: T) => R): R | undefined {
   return value === undefined ? undefined : write(value);
 }

@@ -4,12 +4,13 @@ import type { Hop } from "../../../design/design.js";
 import type { Licence } from "../../../design/licence.js";
 import { ALL_BUILT } from "../../../design/state.js";
 import type { HopResult } from "../../../evaluate/account/result.js";
-import { kilometres } from "../../../format/numbers.js";
+import { bandwidth, kilometres } from "../../../format/numbers.js";
 import type { Held, HeldHop } from "../../../licence/held.js";
 import type { Block, Inline, Page, Section, Table, TableRow } from "../../document/document.js";
 import type { SheetWords } from "../words/sheet-words.js";
 import { type DeskInput, deskPage, hopName, siteName, stateText } from "./desk-sheet.js";
-import { departureText, placeRows, sentRows, unconfirmedPlans } from "./licence-rows.js";
+import { grantedTables } from "./licence-granted.js";
+import { placeRows, sentRows, unconfirmedPlans } from "./licence-rows.js";
 
 interface LicensedHop {
   readonly held: HeldHop;
@@ -94,6 +95,7 @@ function hopSection({ held, result }: LicensedHop, words: SheetWords): Section {
     result?.distanceM === undefined ? undefined : words.figure(kilometres(result.distanceM)),
     hop.arrangement.name,
     stateText(hop, words),
+    hop.modes.length === 0 ? undefined : modesText(hop, words),
   ].filter((word) => word !== undefined && word !== "");
   const groups = all.length <= MOST_COLUMNS ? [all] : [...Map.groupBy(all, ({ sent }) => sent.site).values()];
   return {
@@ -104,9 +106,20 @@ function hopSection({ held, result }: LicensedHop, words: SheetWords): Section {
       { type: "paragraph", text: about.join(", ") },
       placeTable(hop, all, words),
       ...groups.map((those) => sentTable(hop, those, all, result, words)),
+      ...grantedTables(hop, all, words),
       ...notes(all, words),
     ],
   };
+}
+
+/** All of them, lowest first, with their widths where there are several. */
+function modesText({ modes }: Hop, { desk, figure }: SheetWords): string {
+  const widths = [...Map.groupBy(modes, ({ bandwidthHz }) => bandwidthHz)];
+  const named = widths.map(([hz, those]) => {
+    const names = [...new Set(those.map(({ modulation }) => modulation))].join(", ");
+    return widths.length > 1 ? `${figure(bandwidth(hz))}: ${names}` : names;
+  });
+  return `${desk.licences.modes}: ${named.join("; ")}`;
 }
 
 function placeTable(hop: Hop, all: readonly Held[], words: SheetWords): Table {
@@ -140,28 +153,16 @@ function sentTable(
   };
 }
 
-/** What the star means, and differences once more in a sentence each, so that no cell has to be searched for. */
+/** What the star means. */
 function notes(all: readonly Held[], words: SheetWords): Block[] {
-  const items = all.flatMap(({ sent, licence, departures }) =>
-    departures.map(
-      (one): Inline => [
-        `${sent.site}, ${licence!.number}: `,
-        { text: words.desk.licences.differs, mark: "error" },
-        ` ${departureText(one, sent, licence!, words)}`,
-      ],
-    ),
-  );
-  const plans = unconfirmedPlans(all, words).map(
-    (standing): Inline => [
+  return unconfirmedPlans(all, words).map((standing) => ({
+    type: "paragraph",
+    text: [
       "* ",
       { text: words.desk.notConfirmed, mark: "unjudged" },
-      ` ${standing}. ${words.desk.standingNeeds}`,
+      ` ${standing} ${words.desk.standingNeeds}`,
     ],
-  );
-  return [
-    ...(items.length === 0 ? [] : [{ type: "list", items } as const]),
-    ...plans.map((text) => ({ type: "paragraph", text }) as const),
-  ];
+  }));
 }
 
 function openSection(silent: readonly LicensedHop[], words: SheetWords): Section {

@@ -35,7 +35,14 @@ export interface DeskWords {
     readonly noneStated: string;
     without(count: number): string;
     readonly notLicensed: string;
-    readonly granted: string;
+    readonly compared: string;
+    designedAt(from: string): string;
+    grantedBy(number: string): string;
+    readonly compares: string;
+    readonly agrees: string;
+    /** Letters that the design leaves open. */
+    readonly notCompared: string;
+    readonly modes: string;
     readonly figures: Readonly<Record<Departure["figure"], string>>;
     readonly metresApart: (distance: string) => string;
     readonly place: string;
@@ -44,19 +51,30 @@ export interface DeskWords {
     readonly ground: string;
     readonly fromTerrain: string;
     readonly transmission: string;
-    readonly frequency: string;
-    readonly receives: string;
+    readonly frequencies: string;
     readonly channel: string;
     readonly bandwidth: string;
     readonly polarization: string;
     readonly power: string;
-    readonly control: string;
-    readonly controlOn: string;
+    readonly controls: {
+      readonly off: string;
+      readonly on: string;
+      takesOff(figure: string): string;
+      range(figure: string): string;
+    };
     readonly loss: string;
     readonly estimated: string;
     readonly antenna: string;
     readonly gain: string;
+    readonly pattern: string;
+    readonly patterns: {
+      points(count: number): string;
+      file(name: string): string;
+      reference(name: string): string;
+    };
+    readonly eirpMain: string;
     readonly eirp: string;
+    readonly ofStandby: string;
     readonly eirpControlled: string;
     readonly standbyAntenna: string;
     readonly directed: string;
