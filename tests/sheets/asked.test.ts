@@ -97,17 +97,19 @@ test("its figures are those of the evaluation, and what is missed never reads as
   fc.assert(
     fc.property(hops, ({ hop, result }) => {
       const rows = askedRows({ hop, result, words: ENGLISH });
-      const margins = rows.filter(({ what }) => what.startsWith("Fade margin,"));
+      const margins = rows
+        .filter(({ what }) => what === "Fade margin")
+        .filter(({ where }) => where !== undefined);
       for (const row of margins) {
         const mode = result.directions
-          .find(({ to }) => row.what.includes(to))!
-          .modes.find(({ modulation }) => row.what.endsWith(modulation))!;
+          .find(({ to }) => row.where!.startsWith(to))!
+          .modes.find(({ modulation }) => row.where!.endsWith(modulation))!;
         expect(Math.abs(figureIn(row.promised) - mode.fadeMarginDb)).toBeLessThanOrEqual(0.05 + 1e-9);
         if (row.verdict === "missed") expect(figureIn(row.promised)).toBeLessThan(figureIn(row.asked));
         if (row.asked !== undefined) expect(figureIn(row.asked)).toBe(hop.objective!.fadeMarginDb);
       }
       const { availability } = result;
-      const available = rows.find(({ what }) => what.startsWith("Availability, propagation"));
+      const available = rows.find(({ what }) => what === "Availability, propagation");
       expect(available !== undefined).toBe(availability !== undefined);
       if (availability) {
         expect(
@@ -119,7 +121,7 @@ test("its figures are those of the evaluation, and what is missed never reads as
           availability.equipment !== undefined,
         );
       }
-      const clearances = rows.filter(({ what }) => what.startsWith("Clearance, k"));
+      const clearances = rows.filter(({ what, where }) => what === "Clearance" && where !== undefined);
       expect(clearances).toHaveLength(result.clearance.length);
       for (const [at, { fraction }] of result.clearance.entries())
         expect(Math.abs(figureIn(clearances[at]!.promised) - fraction)).toBeLessThanOrEqual(0.005 + 1e-9);

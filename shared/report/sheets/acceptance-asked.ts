@@ -30,6 +30,8 @@ import type { SheetWords } from "./words/sheet-words.js";
 
 export interface AskedRow {
   readonly what: string;
+  /** Site, mode, ray: what it is the figure of. */
+  readonly where?: string;
   /** Rule of the criterion; undefined: nobody asks, it is told. */
   readonly rule?: string;
   readonly asked?: string;
@@ -65,7 +67,8 @@ export function askedRows({ hop, result, words }: Told): readonly AskedRow[] {
   ].flatMap((rowsOf) => rowsOf(told));
   const judged = rows.flatMap((row): AskedRow[] => {
     if (row.rule === undefined || asked.has(row.rule)) return [row];
-    return row.promised === undefined ? [] : [{ what: row.what, promised: row.promised }];
+    const { what, where, promised } = row;
+    return promised === undefined ? [] : [{ what, ...(where && { where }), promised }];
   });
   const alone = criteria.flatMap(({ rule, name, verdict }): AskedRow[] => {
     const found = judged.flatMap((row) => (row.rule === rule && row.verdict ? [row.verdict] : []));
@@ -124,10 +127,11 @@ function clearanceRow(
   ray?: string,
 ): AskedRow {
   const { kFactor: k, requiredFraction, distanceM, verdict, forInformation } = found;
-  const parts = [acceptance.criteria[rule]!, ray, figure(kFactor(k))].filter((part) => part !== undefined);
+  const where = [ray, figure(kFactor(k))].filter((part) => part !== undefined);
   const place = acceptance.placeAt(figure(kilometres(distanceM)), hop.ends[0].site.name);
   return {
-    what: capital(parts.join(", ")),
+    what: capital(acceptance.criteria[rule]!),
+    where: where.join(", "),
     promised: `${figure(clearanceAgainst(found))}, ${place}`,
     ...(!forInformation && { rule, asked: figure(fresnelAsked(requiredFraction)), verdict }),
   };
@@ -141,8 +145,8 @@ function levelRows({ hop, result, words: { acceptance, figure } }: Told): AskedR
     if (verdict === "met") return [];
     const { receivedLevelDbm, fadeMarginDb } = one.mode;
     const [promised, asked] = apart(dbm, receivedLevelDbm, receivedLevelDbm - fadeMarginDb);
-    const what = inDirection(acceptance.criteria[rule]!, one);
-    return [{ what, rule, asked: figure(asked), promised: figure(promised), verdict }];
+    const told = inDirection(acceptance.criteria[rule]!, one);
+    return [{ ...told, rule, asked: figure(asked), promised: figure(promised), verdict }];
   });
 }
 
@@ -151,14 +155,14 @@ function capacityRows({ hop, result, words: { acceptance, figure } }: Told): Ask
   const mode = judgedDirections(hop, result)[0]?.mode ?? askedMode(hop);
   const rate = rates.length > 0 ? Math.min(...rates) : mode?.bitRateBps;
   if (mode === undefined || rate === undefined) return [];
-  const what = acceptance.capacity(mode.modulation);
+  const told = { what: acceptance.rate, where: mode.modulation };
   const promisedBps = rate * carriers(hop.arrangement.name);
   const askedBps = hop.objective?.capacityBps;
-  if (askedBps === undefined) return [{ what, promised: figure(bitRate(promisedBps)) }];
+  if (askedBps === undefined) return [{ ...told, promised: figure(bitRate(promisedBps)) }];
   const [promised, asked] = apart(bitRate, promisedBps, askedBps);
   return [
     {
-      what,
+      ...told,
       rule: "capacity",
       asked: figure(asked),
       promised: figure(promised),
@@ -171,12 +175,12 @@ function marginRows({ hop, result, words: { acceptance, figure } }: Told): Asked
   const rule = "fade-margin";
   const askedDb = hop.objective?.fadeMarginDb;
   return judgedDirections(hop, result).map((one): AskedRow => {
-    const what = inDirection(acceptance.criteria[rule]!, one);
+    const told = inDirection(acceptance.criteria[rule]!, one);
     const { fadeMarginDb } = one.mode;
-    if (askedDb === undefined) return { what, promised: figure(decibels(fadeMarginDb)) };
+    if (askedDb === undefined) return { ...told, promised: figure(decibels(fadeMarginDb)) };
     const [promised, asked] = apart(decibels, fadeMarginDb, askedDb);
     const verdict = marginVerdict(hop, result, one);
-    return { what, rule, asked: figure(asked), promised: figure(promised), ...(verdict && { verdict }) };
+    return { ...told, rule, asked: figure(asked), promised: figure(promised), ...(verdict && { verdict }) };
   });
 }
 
@@ -186,12 +190,13 @@ function standbyRows({ result: { standby }, words: { acceptance, figure } }: Tol
   const { askedDb, verdict, weakest } = standby;
   const rule = askedDb === undefined ? "standby-level" : "standby-margin";
   const { to, state, modulation, receivedLevelDbm, fadeMarginDb } = weakest;
-  const what = capital(`${acceptance.criteria[rule]!}, ${to}, ${modulation}, ${acceptance.states[state]}`);
+  const what = capital(acceptance.criteria[rule]!);
+  const where = `${to}, ${modulation}, ${acceptance.states[state]}`;
   const [promised, asked] =
     askedDb === undefined
       ? apart(dbm, receivedLevelDbm, receivedLevelDbm - fadeMarginDb)
       : apart(decibels, fadeMarginDb, askedDb);
-  return [{ what, rule, asked: figure(asked), promised: figure(promised), verdict }];
+  return [{ what, where, rule, asked: figure(asked), promised: figure(promised), verdict }];
 }
 
 /** Propagation is judged; what takes how long is told behind it. */
@@ -200,7 +205,8 @@ function availabilityRows({ result: { availability: found }, words }: Told): Ask
   const { acceptance, figure } = words;
   const { objectivePercent, modulation, verdict, equipment } = found;
   const available = {
-    what: acceptance.availability(modulation),
+    what: acceptance.availability,
+    where: acceptance.bothWays(modulation),
     promised: estimated(availabilityBounded(found, objectivePercent), words),
   };
   const time = (share: Parameters<typeof yearlyBounded>[0]) => lasting(yearlyBounded(share), words);
@@ -265,12 +271,15 @@ function degradationRows({ hop, result, words: { acceptance, figure } }: Told): 
   return judgedDirections(hop, result).flatMap((one): AskedRow[] => {
     const { degradationDb = 0 } = one.mode;
     if (!(degradationDb > 0)) return [];
-    return [{ what: inDirection(acceptance.degradation, one), promised: figure(decibels(degradationDb, 1)) }];
+    return [{ ...inDirection(acceptance.degradation, one), promised: figure(decibels(degradationDb, 1)) }];
   });
 }
 
-function inDirection(what: string, { direction, mode }: JudgedDirection): string {
-  return capital(`${what}, ${direction.to}, ${mode.modulation}`);
+function inDirection(
+  what: string,
+  { direction, mode }: JudgedDirection,
+): { readonly what: string; readonly where: string } {
+  return { what: capital(what), where: `${direction.to}, ${mode.modulation}` };
 }
 
 function estimated(text: string, { acceptance, figure }: SheetWords): string {

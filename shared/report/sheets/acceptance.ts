@@ -57,12 +57,13 @@ function asked({ hop, result, findings, words }: AcceptanceInput): Section {
     return [said, ` ${acceptance.acceptedUntil(day)}`];
   };
   const rows = askedRows({ hop, result, words }).map((row) => ({
-    cells: [row.what, row.asked ?? "–", row.promised ?? acceptance.notComputed, stands(row)],
+    cells: [row.what, row.where ?? "", row.asked ?? "–", row.promised ?? acceptance.notComputed, stands(row)],
   }));
   const table: Table = {
     type: "table",
     columns: [
       { title: common.what },
+      { title: acceptance.where },
       { title: acceptance.askedFigure, align: "right" },
       { title: acceptance.promisedFigure, align: "right" },
       { title: acceptance.stands },

@@ -9,6 +9,7 @@ export interface AcceptanceWords {
   readonly title: string;
   readonly asked: string;
   readonly askedTold: string;
+  readonly where: string;
   readonly askedFigure: string;
   readonly stands: string;
   readonly promisedFigure: string;
@@ -24,7 +25,8 @@ export interface AcceptanceWords {
   /** @param one site and number of the antenna there */
   ray(one: string, other: string): string;
   readonly states: Readonly<Record<Exclude<PathState, "normal">, string>>;
-  availability(mode: string): string;
+  readonly availability: string;
+  bothWays(mode: string): string;
   readonly outBy: Readonly<Record<"rain" | "multipath" | "equipment", string>>;
   readonly withEquipment: string;
   readonly links: Readonly<Record<ObjectiveResult["method"], string>>;
@@ -34,7 +36,6 @@ export interface AcceptanceWords {
   /** Beside a figure that is an estimate, in place of `est.` */
   readonly estimated: string;
   readonly measured: string;
-  capacity(mode: string): string;
   readonly modes: string;
   readonly rate: string;
   marginAt(site: string): string;

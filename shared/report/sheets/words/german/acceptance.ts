@@ -5,6 +5,7 @@ export const GERMAN_ACCEPTANCE: AcceptanceWords = {
   asked: "Was verlangt ist, und was der Entwurf zusagt",
   askedTold:
     "Zugesagt ist, was der Entwurf mit seinen Geräten und seinem Klima vorhersagt; nichts davon ist gemessen.",
+  where: "Wo, Betriebsart",
   askedFigure: "Verlangt",
   stands: "Stand",
   promisedFigure: "Zugesagt",
@@ -32,7 +33,8 @@ export const GERMAN_ACCEPTANCE: AcceptanceWords = {
     "sender on standby": "Reserve sendet",
     "both on standby": "Reserve an beiden Enden",
   },
-  availability: (mode) => `Verfügbarkeit, Ausbreitung, beide Richtungen, ${mode}`,
+  availability: "Verfügbarkeit, Ausbreitung",
+  bothWays: (mode) => `beide Richtungen, ${mode}`,
   outBy: {
     rain: "Davon Ausfall durch Regen",
     multipath: "Davon Ausfall durch Mehrwege",
@@ -43,7 +45,7 @@ export const GERMAN_ACCEPTANCE: AcceptanceWords = {
     "link-availability": "Nichtverfügbarkeit, Anteil der Verbindung",
     "link-quality": "Stark gestörte Sekunden, Anteil der Verbindung",
   },
-  degradation: "Schwelle durch Störung angehoben, oben abgezogen",
+  degradation: "Reserve, die Störung genommen hat",
   time: (text) =>
     text
       .replaceAll("less than", "weniger als")
@@ -53,7 +55,6 @@ export const GERMAN_ACCEPTANCE: AcceptanceWords = {
       .replaceAll("est.", "geschätzt"),
   estimated: "geschätzt",
   measured: "Gemessen",
-  capacity: (mode) => `Kapazität, alle Träger, ${mode}`,
   modes: "Schwundreserve je Betriebsart; was verlangt ist, gilt für die hervorgehobene",
   rate: "Kapazität, alle Träger",
   marginAt: (site) => `Reserve in ${site}`,
