@@ -51,7 +51,8 @@ function layout(
 
 pdfmake.setTableLayouts({
   rows: layout((at) => (at === 0 ? 0 : 0.5), 0, { x: 4, y: 1.3 }),
-  boxes: layout(() => 0.6, 0.6, { x: 4, y: 1.3 }),
+  // Room for a hand, not for a printer's types.
+  boxes: layout(() => 0.6, 0.6, { x: 4, y: 2.3 }),
   frame: {
     ...layout(() => 1.2, 1.2, { x: 6, y: 4 }),
     hLineColor: () => PRINT.ink,

@@ -180,6 +180,7 @@ table.wide th,table.wide td{padding-right:.45rem}
 .small .scroll{break-inside:auto}
 .form{gap:.25rem 1rem}
 .form .box{min-height:2.1em}
+td.fill{height:2.3em}
 .signatures{gap:.6rem 2rem}
 footer{margin-top:3mm;padding-top:.3rem;font-size:7.2pt}
 footer p{margin:0 0 .15rem}
