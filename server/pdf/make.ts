@@ -64,6 +64,12 @@ pdfmake.setTableLayouts({
 /** Of a document without one, so that the same page is the same bytes. */
 const NO_DAY = new Date(0);
 
+/** @param day ISO date */
+function dayOf(day: string | undefined): Date {
+  const date = day === undefined ? NO_DAY : new Date(`${day}T00:00:00Z`);
+  return Number.isNaN(date.getTime()) ? NO_DAY : date;
+}
+
 const PAGE_WORDS = {
   en: (page: number, pages: number) => `Page ${page} of ${pages}`,
   de: (page: number, pages: number) => `Seite ${page} von ${pages}`,
@@ -97,6 +103,7 @@ function definitionOf({
   title,
   subject,
   language,
+  day,
   pageSize,
   pageMargins,
   running,
@@ -110,7 +117,7 @@ function definitionOf({
     pageMargins: [...pageMargins],
     language,
     displayTitle: true,
-    info: { title, subject, creator: "Hopwright", producer: "Hopwright", creationDate: NO_DAY },
+    info: { title, subject, creator: "Hopwright", producer: "Hopwright", creationDate: dayOf(day) },
     defaultStyle: { font: FAMILY, color: PRINT.ink, lineHeight: 1.04 },
     content,
     footer: (side: number, sides: number) => ({
@@ -124,7 +131,7 @@ function definitionOf({
       columnGap: 20,
       fontSize: 7,
       color: PRINT.quiet,
-      margin: [left, 12, right, 0],
+      margin: [left, 8, right, 0],
     }),
     pageBreakBefore: isLeftBehind,
   };

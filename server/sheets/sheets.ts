@@ -27,7 +27,7 @@ export function* sheetsOf(design: JudgedDesign, options: SheetOptions): Iterable
     const ownOf = ownFields(design.model, family.about);
     for (const page of family.pages(design, { ...options, kinds })) {
       const [kind = "", file = ""] = page.name.slice(options.folder.length).split("/");
-      yield withRunning(templated(page, { ...options, kind, own: ownOf(file) }), running);
+      yield withRunning(templated(page, { ...options, kind, own: ownOf(file) }), running, options.revision);
     }
   }
 }

@@ -93,8 +93,22 @@ export function endsDiffer(hop: Pick<Hop, "arrangement" | "ends">): boolean {
   return arrangementAt(hop, hop.ends[0]) !== arrangementAt(hop, hop.ends[1]);
 }
 
+/** How an arrangement and the site that has it are told. */
+interface Telling {
+  arrangement(name: string): string;
+  at(arrangement: string, site: string): string;
+}
+
+const AS_WRITTEN: Telling = {
+  arrangement: (name) => name,
+  at: (arrangement, site) => `${arrangement} at ${site}`,
+};
+
 /** `1+1 hot-standby`; of ends that differ `1+1 hot-standby at KELD, 1+0 at TARN`. */
-export function arrangementWords(hop: Pick<Hop, "arrangement" | "ends">): string {
-  if (!endsDiffer(hop)) return arrangementAt(hop, hop.ends[0]);
-  return hop.ends.map((end) => `${arrangementAt(hop, end)} at ${end.site.name}`).join(", ");
+export function arrangementWords(
+  hop: Pick<Hop, "arrangement" | "ends">,
+  { arrangement, at }: Telling = AS_WRITTEN,
+): string {
+  if (!endsDiffer(hop)) return arrangement(arrangementAt(hop, hop.ends[0]));
+  return hop.ends.map((end) => at(arrangement(arrangementAt(hop, end)), end.site.name)).join(", ");
 }

@@ -1,14 +1,19 @@
 /** The book of a network says what was computed of every hop, in the language asked for, and can be put in order. */
 import { createHash } from "node:crypto";
 import { join } from "node:path";
+import fc from "fast-check";
 import { beforeAll, expect, test } from "vitest";
 import { type JudgedDesign, judgeFolder } from "../../server/findings/judged-folder.js";
 import { makePdf } from "../../server/pdf/make.js";
 import { BOOK_SHEETS } from "../../server/sheets/book-sheets.js";
-import type { Page, Table } from "../../shared/report/document/document.js";
+import { heldHop, licencesFor } from "../../shared/licence/held.js";
+import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
+import type { Page, Table, Tone } from "../../shared/report/document/document.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
+import { PAGE_WORDS } from "../../shared/report/document/page-words.js";
 import { SORT_HASH, SORT_SCRIPT } from "../../shared/report/document/sort.js";
+import { exceptionsSection, licencesSection } from "../../shared/report/sheets/book-lists.js";
 import { ENGLISH } from "../../shared/report/sheets/words/english.js";
 import { GERMAN } from "../../shared/report/sheets/words/german.js";
 import type { SheetWords } from "../../shared/report/sheets/words/sheet-words.js";
@@ -81,9 +86,102 @@ test("its contents lead to its sections, and the rows can be put in order by the
   expect(text).toContain(`<script>${SORT_SCRIPT}</script>`);
   expect(text).toContain('data-find="Nach Namen suchen" data-sort>');
   const entries = [...text.matchAll(/<li><a href="#([\w-]+)">/g)].map(([, id]) => id);
-  expect(entries).toEqual(["objectives", "demands", "map", "topology", "hops", "sites"]);
+  expect(entries).toEqual([
+    "objectives",
+    "demands",
+    "exceptions",
+    "licences",
+    "map",
+    "topology",
+    "hops",
+    "sites",
+  ]);
   for (const id of entries) expect(text).toContain(`<section id="${id}">`);
   expect(printMarkdown(bookOf(GERMAN))[0]!.text).toContain("- Funkfelder");
+});
+
+test("what is let pass stands with reason and end, what has ended says so", () => {
+  const rows = tableOf(bookOf(ENGLISH), "exceptions").rows.map(({ cells }) => cells);
+  const stated = [...design.model.design().hops.values()].flatMap(({ accepts }) => accepts);
+  expect(rows.length).toBe(stated.length);
+  expect(rows).toContainEqual([
+    "hop SKELHAVEN-RUDDOCK",
+    ["clearance ", { text: "clearance", mark: "code" }],
+    "the chimney's only gallery is at 20 m",
+    "no end",
+  ]);
+  fc.assert(
+    fc.property(day, day, (until, today) => {
+      const [hop] = design.model.design().hops.values();
+      const hops = new Map([["H", { ...hop!, name: "H", accepts: [{ rule: "clearance", until }] }]]);
+      const { blocks } = exceptionsSection({ ...design.model.design(), hops }, today, GERMAN);
+      const text = JSON.stringify(blocks);
+      expect(text.includes("abgelaufen")).toBe(until < today);
+      expect(text).toContain(GERMAN.day(until));
+    }),
+  );
+});
+
+const day = fc
+  .date({ min: new Date("2020-01-01"), max: new Date("2040-01-01"), noInvalidDate: true })
+  .map((one) => one.toISOString().slice(0, 10));
+
+test("what is on the air without a licence is listed where licences are judged, and nowhere else", () => {
+  const base = design.model.design();
+  const licensed = [...base.hops.values()].map((hop) =>
+    heldHop(hop, design.session.result(hop.name)?.result, licencesFor(base, hop.name), "2026-06-01"),
+  );
+  const open = (more: object) => licencesSection({ ...base, ...more }, licensed, ENGLISH)[0]?.blocks;
+  expect(open({ licences: undefined, licenceTerms: undefined })).toBeUndefined();
+  const required = open({ licenceTerms: { required: true } })!;
+  const table = required.find((block) => block.type === "table")!;
+  const asked = licensed.flatMap(({ hop, held }) => (hop.state?.word === "planned" ? [] : held));
+  expect(table.rows.map(({ cells }) => cells.slice(0, 2))).toEqual(
+    asked.filter(({ licence }) => licence === undefined).map(({ sent }) => [sent.hop, sent.site]),
+  );
+  expect(table.rows.length).toBeGreaterThan(0);
+  expect(table.rows.length).toBeLessThan(asked.length);
+});
+
+test("the German book has no English head, state, verdict or word of a drawing", () => {
+  const pages = [bookOf(ENGLISH), bookOf(GERMAN)].map((page) => printMarkdown(page));
+  const [english, german] = pages.map(([page]) => page!.text.split("\n"));
+  // A line of letters that is the same in both is the design's own, or a name of ours.
+  const heads = (lines: readonly string[]) =>
+    lines.filter((_, at) => /^\| (---|--:)/.test(lines[at + 1] ?? ""));
+  expect(heads(german!).length).toBe(heads(english!).length);
+  for (const [at, head] of heads(german!).entries()) expect(head).not.toBe(heads(english!)[at]);
+  const drawn = pages[1]!
+    .slice(1)
+    .map(({ text }) => text.replace(/<style>.*?<\/style>/s, ""))
+    .join("");
+  const told = [...drawn.matchAll(/<(?:text|title)[^>]*>([^<]*)/g)].map(([, words]) => words!);
+  const text = [...german!, ...told].join("\n");
+  for (const tone of Object.keys(PAGE_WORDS.en.tones) as Tone[])
+    expect(text.replaceAll("information", "")).not.toMatch(new RegExp(`\\b${PAGE_WORDS.en.tones[tone]}\\b`));
+  for (const word of [
+    "Figure",
+    "Value",
+    "| tower",
+    "| roof",
+    "| chimney",
+    "lower 6 GHz, ",
+    "planned",
+    "standby at",
+    "open",
+  ])
+    expect(text.includes(word), word).toBe(false);
+  expect(text).toContain("unteres 6 GHz");
+  expect(text).toContain("1,5 Gbit/s");
+  expect(told).toContain("erfüllt sein Ziel");
+  expect(told).toContain("verfehlt es");
+  expect(told).not.toContain("ohne Ziel");
+});
+
+test("every arrangement is said in German", () => {
+  for (const { name } of ARRANGEMENTS)
+    for (const piece of name.split(" ").filter((one) => !/^\d\+\d$/.test(one)))
+      expect(GERMAN.book.network.arrangement(piece)).not.toBe(piece);
 });
 
 test("as PDF the contents name the side of each section", async () => {

@@ -11,7 +11,7 @@ import { sheetsOf } from "../../server/sheets/sheets.js";
 import type { DesignRevision } from "../../shared/design/revision.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
-import { magneticDayOf, runningTitle } from "../../shared/report/sheets/running.js";
+import { magneticDayOf, runningTitle, withRunning } from "../../shared/report/sheets/running.js";
 import { ENGLISH } from "../../shared/report/sheets/words/english.js";
 import { GERMAN } from "../../shared/report/sheets/words/german.js";
 import { files, terrain } from "../compare/network.js";
@@ -228,6 +228,7 @@ test("each sheet carries name and revision, and the compass is for the day of th
   expect(pages.length).toBeGreaterThan(0);
   for (const page of pages) {
     expect(page.running).toBe(running);
+    expect(page.commitDay).toBe("2026-01-01");
     const html = printHtml(page).text;
     expect(html).toContain(`<p class="running">${running}</p>`);
     expect(html).toContain("counter(page)");
@@ -236,6 +237,16 @@ test("each sheet carries name and revision, and the compass is for the day of th
     expect(html.includes(GERMAN.revision.compassOfCommit)).toBe(page.name.startsWith("line-up"));
     expect(printMarkdown(page)[0]!.text).toContain(running);
   }
+});
+
+test("a page is of the day of a commit only where nothing differs from it", () => {
+  const page = { name: "p", title: "T", keyFigures: [], sections: [], colophon: "" };
+  const committed = { state: "committed", commit: "0123456789ab", day: "2026-01-01" } as const;
+  const dayOf = (revision: DesignRevision) => withRunning(page, "running", revision).commitDay;
+  expect(dayOf({ ...committed, changed: false, filesBeside: false })).toBe("2026-01-01");
+  expect(dayOf({ ...committed, changed: true, filesBeside: false })).toBeUndefined();
+  expect(dayOf({ ...committed, changed: false, filesBeside: true })).toBeUndefined();
+  expect(dayOf({ state: "not in git" })).toBeUndefined();
 });
 
 test("the day of the network comes before that of the commit; without both there is none", () => {

@@ -114,8 +114,9 @@ async function* inRevision(
   judged: JudgedFolder,
   pages: AsyncIterable<Page>,
 ): AsyncIterable<Page> {
-  const running = runningTitle(design.title, await toldRevision(design, judged), ENGLISH);
-  for await (const page of pages) yield withRunning(page, running);
+  const revision = await toldRevision(design, judged);
+  const running = runningTitle(design.title, revision, ENGLISH);
+  for await (const page of pages) yield withRunning(page, running, revision);
 }
 
 async function* designPages(design: JudgedDesign, options: PageOptions): AsyncIterable<Page> {
@@ -148,9 +149,10 @@ async function* pagesOfHop(
   for (const design of holding) {
     const folder = holding.length === 1 ? "" : folders.get(design)!;
     const page = await pageOfHop(design, name, { folder, today, alone: true });
-    if (page)
-      yield withRunning(page, runningTitle(design.title, await toldRevision(design, judged), ENGLISH));
-    else if (!design.model.standsHop(name)) throw notStanding(name, on);
+    if (page) {
+      const revision = await toldRevision(design, judged);
+      yield withRunning(page, runningTitle(design.title, revision, ENGLISH), revision);
+    } else if (!design.model.standsHop(name)) throw notStanding(name, on);
     else throw notEvaluated(name);
   }
 }

@@ -179,6 +179,8 @@ export interface Page {
   readonly language?: PageLanguage;
   /** What each printed side carries beside its number: the design's name and revision. */
   readonly running?: string;
+  /** Of the commit that the page tells all of, ISO date; undefined: there is none, or something differs from it. */
+  readonly commitDay?: string;
   readonly letterhead?: Letterhead;
   /** Undefined: as the reader's printer is set. */
   readonly paper?: Paper;
@@ -195,16 +197,6 @@ export interface PrintedFile {
   readonly path: string;
   readonly text: string;
 }
-
-/** Each tone in a word and in a sign. */
-export const TONE_WORD: Readonly<Record<Tone, string>> = {
-  good: "met",
-  error: "error",
-  warning: "warning",
-  info: "remark",
-  accepted: "accepted",
-  unjudged: "not judged",
-};
 
 export function spansOf(inline: Inline): readonly Span[] {
   return typeof inline === "string" || "text" in (inline as MarkedText)

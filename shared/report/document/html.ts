@@ -12,7 +12,6 @@ import {
   type KeyFigure,
   linkFrom,
   type Page,
-  type PageLanguage,
   type PrintedFile,
   type ReportFinding,
   type Section,
@@ -21,11 +20,11 @@ import {
   sentence,
   spansOf,
   type Table,
-  TONE_WORD,
 } from "./document.js";
 import { FIND_HASH, FIND_SCRIPT } from "./find.js";
 import { footLines, letterheadHtml, paperStyle } from "./letterhead.js";
 import { escaped as escapedAsIs } from "./markup.js";
+import { wordsOf } from "./page-words.js";
 import { SORT_HASH, SORT_SCRIPT } from "./sort.js";
 import { STYLE } from "./style.js";
 import { typeset } from "./typeset.js";
@@ -75,13 +74,11 @@ function runningStyle(running: string | undefined): string {
   return `@media print{@page{@bottom-left{content:"${text}"}@bottom-right{content:counter(page) " / " counter(pages)}}}`;
 }
 
-const LEFT_OUT = { en: "On the screen alone", de: "Nur am Bildschirm" } as const;
-
-function leftOutOnPaper({ sections, language = "en" }: Page): string {
-  const titles = sections.flatMap(({ title, print }) => (print === "left out" ? [title] : []));
+function leftOutOnPaper(page: Page): string {
+  const titles = page.sections.flatMap(({ title, print }) => (print === "left out" ? [title] : []));
   return titles.length === 0
     ? ""
-    : `<p class="paper">${LEFT_OUT[language]}: ${escaped(titles.join(", "))}.</p>`;
+    : `<p class="paper">${wordsOf(page).leftOut}: ${escaped(titles.join(", "))}.</p>`;
 }
 
 /** Of fewer rows everybody sees all. */
@@ -94,12 +91,6 @@ function has(page: Page, such: (block: Block) => boolean): boolean {
 function canBeSorted(block: Block): boolean {
   return block.type === "table" && block.sorted === true && block.rows.length > 1;
 }
-
-/** What stands beside the field, in the language of the page. */
-const FIND_WORDS: Readonly<Record<PageLanguage, string>> = {
-  en: "Find by name",
-  de: "Nach Namen suchen",
-};
 
 function canBeSearched(block: Block): boolean {
   return block.type === "table" && block.searched === true && block.rows.length >= FEWEST_SEARCHED;
@@ -247,7 +238,7 @@ function tableHtml(table: Table, page: Page): string {
   const title = caption === undefined ? "" : `<caption>${escaped(caption)}</caption>`;
   const names = [...(isWide(table) ? ["wide"] : []), ...(asCards ? ["cards"] : [])];
   const classes = names.length === 0 ? "" : ` class="${names.join(" ")}"`;
-  return `<div class="scroll${isLong(table) ? " long" : ""}"><table${classes}${isSearched ? ` data-find="${FIND_WORDS[page.language ?? "en"]}"` : ""}${canBeSorted(table) ? " data-sort" : ""}>${title}<thead><tr>${head}</tr></thead><tbody>${body.join("\n")}</tbody></table></div>`;
+  return `<div class="scroll${isLong(table) ? " long" : ""}"><table${classes}${isSearched ? ` data-find="${wordsOf(page).find}"` : ""}${canBeSorted(table) ? " data-sort" : ""}>${title}<thead><tr>${head}</tr></thead><tbody>${body.join("\n")}</tbody></table></div>`;
 }
 
 function isWide({ columns }: Table): boolean {
@@ -271,24 +262,20 @@ function figureHtml({ svg, narrow, alt, caption, small }: Figure): string {
 }
 
 function findingsHtml(findings: readonly ReportFinding[], page: Page): string {
+  const words = wordsOf(page);
   const items = findings.map(({ rule, severity, message, help, where, hop, accepted }) => {
     const tone = accepted ? "accepted" : severity;
     const parts = [
-      `<p><span class="badge ${tone}">${TONE_WORD[tone]}</span> ${hop === undefined ? "" : `<b>${escaped(hop)}</b> `}${inline(sentence(message), page)}</p>`,
+      `<p><span class="badge ${tone}">${words.tones[tone]}</span> ${hop === undefined ? "" : `<b>${escaped(hop)}</b> `}${inline(sentence(message), page)}</p>`,
     ];
-    if (accepted) parts.push(`<p>${escaped(acceptedText(accepted))}</p>`);
+    if (accepted) parts.push(`<p>${escaped(words.accepted(accepted.reason, accepted.until))}</p>`);
     if (help !== undefined) parts.push(`<p>${inline(sentence(help), page)}</p>`);
     parts.push(
-      `<p class="quiet"><code>${escaped(rule)}</code>${where === undefined ? "" : ` at <code>${escaped(where)}</code>`}</p>`,
+      `<p class="quiet"><code>${escaped(rule)}</code>${where === undefined ? "" : ` ${words.at} <code>${escaped(where)}</code>`}</p>`,
     );
     return `<li class="${tone}">${parts.join("")}</li>`;
   });
   return `<ul class="findings">${items.join("")}</ul>`;
-}
-
-export function acceptedText({ reason, until }: NonNullable<ReportFinding["accepted"]>): string {
-  const end = until === undefined ? "with no end" : `until ${until}`;
-  return `Accepted ${end}${reason === undefined ? "." : `: ${reason}`}`;
 }
 
 function inline(text: Inline, page: Page): string {

@@ -4,7 +4,6 @@ import {
   type Block,
   type Column,
   type Inline,
-  type KeyFigure,
   linkFrom,
   type Page,
   type PrintedFile,
@@ -13,9 +12,8 @@ import {
   sentence,
   spansOf,
   type Table,
-  TONE_WORD,
 } from "./document.js";
-import { acceptedText } from "./html.js";
+import { wordsOf } from "./page-words.js";
 import { standaloneSvg } from "./style.js";
 
 /** @returns the page first, then the drawings that it shows */
@@ -26,7 +24,7 @@ export function printMarkdown(page: Page): PrintedFile[] {
   parts.push(...head.map(escaped), `# ${escaped(page.title)}`);
   if (page.up) parts.push(`[${escaped(page.up.text)}](${linkFrom(page.name, page.up.to.page, ".md")})`);
   if (page.subtitle !== undefined) parts.push(escaped(page.subtitle));
-  if (page.keyFigures.length > 0) parts.push(tableText(keyTable(page.keyFigures), page));
+  if (page.keyFigures.length > 0) parts.push(tableText(keyTable(page), page));
   for (const { title, blocks } of page.sections) {
     parts.push(`## ${escaped(title)}`, ...blocks.flatMap((block) => blockText(block, page, drawings)));
   }
@@ -35,18 +33,20 @@ export function printMarkdown(page: Page): PrintedFile[] {
   return [{ path: `${page.name}.md`, text: `${parts.join("\n\n")}\n` }, ...drawings];
 }
 
-function keyTable(figures: readonly KeyFigure[]): Table {
+function keyTable(page: Page): Table {
+  const { keyFigures: figures } = page;
+  const { tones, keyHeads } = wordsOf(page);
   const rows = figures.map(({ label, value, unit, note, tone }) => ({
     cells: [
       label,
       unit === undefined ? value : `${value} ${unit}`,
       note ?? "",
-      tone === undefined ? "" : TONE_WORD[tone],
+      tone === undefined ? "" : tones[tone],
     ],
   }));
   // Without a title a column of nothing would stand there on a page where nothing stands out.
   const toned = figures.some(({ tone }) => tone !== undefined);
-  const titles = ["Figure", "Value", "Remark", ...(toned ? ["Finding"] : [])];
+  const titles = keyHeads.slice(0, toned ? 4 : 3);
   return {
     type: "table",
     columns: titles.map((title) => ({ title })),
@@ -113,12 +113,13 @@ function findingText(
   { rule, severity, message, help, where, hop, accepted }: ReportFinding,
   page: Page,
 ): string {
+  const words = wordsOf(page);
   const tone = accepted ? "accepted" : severity;
   const on = hop === undefined ? "" : ` ${escaped(hop)}:`;
-  const lines = [`- **${TONE_WORD[tone]}** \`${code(rule)}\`${on} ${inline(sentence(message), page)}`];
-  if (accepted) lines.push(`  ${escaped(acceptedText(accepted))}`);
+  const lines = [`- **${words.tones[tone]}** \`${code(rule)}\`${on} ${inline(sentence(message), page)}`];
+  if (accepted) lines.push(`  ${escaped(words.accepted(accepted.reason, accepted.until))}`);
   if (help !== undefined) lines.push(`  ${inline(sentence(help), page)}`);
-  if (where !== undefined) lines.push(`  at \`${code(where)}\``);
+  if (where !== undefined) lines.push(`  ${words.at} \`${code(where)}\``);
   return lines.join("  \n");
 }
 

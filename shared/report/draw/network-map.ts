@@ -1,12 +1,15 @@
 /** Sites and hops as they lie, north up, drawn without any map beneath: enough to see which hop is meant. */
 import { scaleLinear } from "d3-scale";
 import type { Position, Site } from "../../design/design.js";
-import { type State, stateWords } from "../../design/state.js";
+import type { State } from "../../design/state.js";
 import { kilometres, trimmed } from "../../format/numbers.js";
 import { MEAN_EARTH_RADIUS_M } from "../../propagation/constants.js";
 import type { Tone } from "../document/document.js";
 import { coordinate, element, escaped } from "../document/markup.js";
 import { textWidth } from "./labels.js";
+import { ENGLISH_NETWORK, type NetworkWords } from "./network-words.js";
+import { type LegendItem, legendBelow } from "./sheet.js";
+import { broken } from "./system/fit.js";
 
 export interface MapHop {
   readonly name: string;
@@ -36,6 +39,13 @@ export const NARROW_MAP: MapSheet = {
   heights: { least: 240, most: 480 },
 };
 
+/** What the map says in words. */
+export interface MapTelling {
+  readonly words?: NetworkWords;
+  /** Below the map; empty: none. */
+  readonly legend?: readonly LegendItem[];
+}
+
 /** With more sites than this the names would cover the hops. */
 const MOST_LABELS = 80;
 
@@ -44,6 +54,7 @@ export function drawNetwork(
   sites: readonly Site[],
   hops: readonly MapHop[],
   sheet = WIDE_MAP,
+  { words = ENGLISH_NETWORK, legend = [] }: MapTelling = {},
 ): { readonly svg: string; readonly alt: string } | undefined {
   const placed = eastNorthM(sites);
   if (placed.size === 0) return undefined;
@@ -59,7 +70,7 @@ export function drawNetwork(
     return element(
       "path",
       { class: `hop ${tone ?? "unknown"}${plannedClass(state)}`, d },
-      element("title", {}, escaped(titled(name, state))),
+      element("title", {}, escaped(titled(name, state, words))),
     );
   });
   const states = new Map(sites.map(({ name, state }) => [name, state]));
@@ -67,18 +78,22 @@ export function drawNetwork(
     element(
       "circle",
       { class: `site${plannedClass(states.get(name))}`, cx: x, cy: y, r: points.size > 400 ? 2 : 5 },
-      element("title", {}, escaped(titled(name, states.get(name)))),
+      element("title", {}, escaped(titled(name, states.get(name), words))),
     ),
   );
   const labels = points.size > MOST_LABELS ? [] : siteLabels(points, hops, { width: sheet.width, height });
+  const told =
+    legend.length === 0 ? undefined : legendBelow(legend, height + 4, { left: 16, right: sheet.width - 16 });
+  const tall = height + (told === undefined ? 0 : told.height + 8);
   const svg = element(
     "svg",
-    { viewBox: `0 0 ${sheet.width} ${coordinate(height)}`, width: sheet.width, height },
+    { viewBox: `0 0 ${sheet.width} ${coordinate(tall)}`, width: sheet.width, height: tall },
     ...lines,
     ...dots,
     ...labels,
-    scaleBar(mPerUnit, sheet.width, height),
+    scaleBar(mPerUnit, sheet.width, height, words),
     north(sheet.width - 26),
+    ...(told === undefined ? [] : [told.svg]),
   );
   return { svg, alt: `Map of ${placed.size} sites and ${lines.length} hops` };
 }
@@ -87,8 +102,8 @@ function plannedClass(state: State | undefined): string {
   return state?.word === "planned" ? " planned" : "";
 }
 
-function titled(name: string, state: State | undefined): string {
-  return state ? `${name}, ${stateWords(state)}` : name;
+function titled(name: string, state: State | undefined, words: NetworkWords): string {
+  return state ? `${name}, ${words.state(state)}` : name;
 }
 
 /** Metres east and north of the middle; true to shape within a network's size. */
@@ -143,6 +158,9 @@ function fitted(places: readonly (readonly [number, number])[], { width, margin,
 
 type Box = { readonly x1: number; readonly y1: number; readonly x2: number; readonly y2: number };
 
+/** A longer name is cut: the whole stands at its site. */
+const LONGEST_LABEL = 180;
+
 /** Each name on the side of its site where it covers least: other names, sites, hops. */
 function siteLabels(
   points: ReadonlyMap<string, readonly [number, number]>,
@@ -152,7 +170,8 @@ function siteLabels(
   const taken: Box[] = [...points.values()].map(([x, y]) => ({ x1: x - 7, y1: y - 7, x2: x + 7, y2: y + 7 }));
   taken.push(...furniture(size));
   const alongHops = hops.flatMap(({ sites }) => samples(points.get(sites[0]), points.get(sites[1])));
-  return [...points].map(([name, [x, y]]) => {
+  return [...points].map(([whole, [x, y]]) => {
+    const [{ text: name } = { text: "" }] = broken({ text: whole }, LONGEST_LABEL, 1);
     const width = textWidth(name);
     const sides = [
       { x: x + 10, y: y + 4, anchor: "start", left: x + 10 },
@@ -215,7 +234,7 @@ function cost(
 }
 
 /** A round length near a sixth of the width. */
-function scaleBar(mPerUnit: number, width: number, height: number): string {
+function scaleBar(mPerUnit: number, width: number, height: number, { figure }: NetworkWords): string {
   const about = (width / 6) * mPerUnit;
   const power = 10 ** Math.floor(Math.log10(about));
   const lengthM = [5, 2, 1].map((step) => step * power).find((step) => step <= about) ?? power;
@@ -224,7 +243,7 @@ function scaleBar(mPerUnit: number, width: number, height: number): string {
   const words = lengthM >= 1000 ? `${trimmed(lengthM / 1000, 0)} km` : kilometres(lengthM);
   return (
     element("path", { class: "axis", d: `M16 ${coordinate(y - 4)}v4H${coordinate(end)}v-4` }) +
-    element("text", { class: "quiet small", x: end + 8, y: y + 1 }, words)
+    element("text", { class: "quiet small", x: end + 8, y: y + 1 }, figure(words))
   );
 }
 

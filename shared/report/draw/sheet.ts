@@ -50,7 +50,7 @@ const SMALL = 11 / 12;
 export function legendBelow(
   items: readonly LegendItem[],
   top: number,
-  { left, right }: Plot,
+  { left, right }: Pick<Plot, "left" | "right">,
 ): { readonly svg: string; readonly height: number } {
   let x = left;
   let row = 0;

@@ -9,18 +9,18 @@ import { dbm, decibels, fixed, fresnelAsked, kilometres, trimmed } from "../../f
 import { arrangementWords } from "../../radio/arrangement-pairs.js";
 import { weakerDirection } from "../../rules/judged-modes.js";
 import { clearanceAgainst } from "../clearance-against.js";
-import {
-  type Inline,
-  type KeyFigure,
-  type MarkedText,
-  type Page,
-  type ReportFinding,
-  type Section,
-  type Span,
-  type TableRow,
-  TONE_WORD,
-  type Tone,
+import type {
+  Inline,
+  KeyFigure,
+  MarkedText,
+  Page,
+  ReportFinding,
+  Section,
+  Span,
+  TableRow,
+  Tone,
 } from "../document/document.js";
+import { PAGE_WORDS } from "../document/page-words.js";
 import { drawNetwork, NARROW_MAP } from "../draw/network-map.js";
 import { drawTopology } from "../draw/system/topology/topology.js";
 import { gravest, gravestFirst, worstClearance } from "./figures.js";
@@ -334,7 +334,12 @@ function badges(findings: readonly ReportFinding[], unjudged: boolean): Inline {
     const count = findings.filter((one) => (one.accepted ? "accepted" : one.severity) === tone).length;
     return count === 0
       ? []
-      : [{ text: `${count === 1 ? "" : `${count} `}${plural(TONE_WORD[tone], count)}`, mark: tone }];
+      : [
+          {
+            text: `${count === 1 ? "" : `${count} `}${plural(PAGE_WORDS.en.tones[tone], count)}`,
+            mark: tone,
+          },
+        ];
   });
   if (unjudged) kinds.push({ text: "not judged: no objective", mark: "unjudged" });
   return kinds.length === 0 ? "" : kinds.flatMap((kind, index) => (index === 0 ? [kind] : [" ", kind]));

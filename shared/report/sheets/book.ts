@@ -6,10 +6,11 @@ import type { HopResult } from "../../evaluate/account/result.js";
 import { judgedMode } from "../../evaluate/level/judged-mode.js";
 import { fixed, trimmed } from "../../format/numbers.js";
 import { formatDms } from "../../geodesy/coordinates.js";
+import type { HeldHop as LicensedHop } from "../../licence/held.js";
 import { arrangementWords } from "../../radio/arrangement-pairs.js";
 import { carriers } from "../../radio/arrangements.js";
 import type { Block, KeyFigure, Page, Section, TableRow } from "../document/document.js";
-import { drawNetwork, NARROW_MAP } from "../draw/network-map.js";
+import { drawNetwork, NARROW_MAP, WIDE_MAP } from "../draw/network-map.js";
 import { drawTopology } from "../draw/system/topology/topology.js";
 import {
   type BookHop,
@@ -21,6 +22,7 @@ import {
   TONES,
   verdictMark,
 } from "./book-asked.js";
+import { exceptionsSection, licencesSection } from "./book-lists.js";
 import type { SheetWords } from "./words/sheet-words.js";
 
 export interface BookInput {
@@ -30,6 +32,10 @@ export interface BookInput {
   readonly unresolved: readonly string[];
   /** Undefined: the design states none. */
   readonly demands?: DemandsResult | undefined;
+  /** What each hop sends, with the licence that it rests on. */
+  readonly licensed: readonly LicensedHop[];
+  /** ISO date, today's. */
+  readonly day: string;
   readonly name: string;
   readonly words: SheetWords;
   readonly colophon: string;
@@ -42,6 +48,8 @@ export function networkBook(input: BookInput): Page {
   const sections = [
     objectivesSection(held, words),
     demandsSection(input.demands, words),
+    exceptionsSection(design, input.day, words),
+    ...licencesSection(design, input.licensed, words),
     ...mapSection(design, held, words),
     ...topologySection(design, held, words),
     hopsSection(held, input.unresolved, words),
@@ -91,6 +99,7 @@ function keyFigures({ design, unresolved, words }: BookInput, held: readonly Hel
 }
 
 function mapSection(design: Design, held: readonly HeldHop[], { book }: SheetWords): Section[] {
+  const { network: words, legend: said } = book;
   const sites = [...design.sites.values()];
   const lines = held.map(({ hop, result, verdict }) => ({
     name: hop.name,
@@ -98,9 +107,18 @@ function mapSection(design: Design, held: readonly HeldHop[], { book }: SheetWor
     tone: TONES[verdict ?? "none"],
     state: hop.state,
   }));
-  const drawn = drawNetwork(sites, lines);
+  const isPlanned = [...sites, ...lines].some(({ state }) => state?.word === "planned");
+  const legend = (["met", "missed", "open", "none"] as const)
+    .filter((one) => held.some(({ verdict }) => (verdict ?? "none") === one))
+    .map((one) => ({ kind: `hop ${TONES[one]}`, words: said[one] }));
+  const telling = {
+    words,
+    legend: [...legend, ...(isPlanned ? [{ kind: "hop good planned", words: said.planned }] : [])],
+  };
+  const drawn = drawNetwork(sites, lines, WIDE_MAP, telling);
   if (!drawn) return [];
-  const narrow = sites.length > MOST_ON_PHONE ? undefined : drawNetwork(sites, lines, NARROW_MAP)?.svg;
+  const narrow =
+    sites.length > MOST_ON_PHONE ? undefined : drawNetwork(sites, lines, NARROW_MAP, telling)?.svg;
   const alt = book.mapAlt(sites.length, lines.length);
   return [
     { id: "map", title: book.map, blocks: [{ type: "figure", name: "map", svg: drawn.svg, narrow, alt }] },
@@ -111,7 +129,7 @@ function mapSection(design: Design, held: readonly HeldHop[], { book }: SheetWor
 const MOST_ON_PHONE = 400;
 
 function topologySection(design: Design, held: readonly HeldHop[], { book }: SheetWords): Section[] {
-  const drawn = drawTopology([...design.sites.values()], held);
+  const drawn = drawTopology([...design.sites.values()], held, book.network);
   if (!drawn) return [];
   const { svg, narrow } = drawn;
   const alt = book.topologyAlt(design.sites.size, held.length);
@@ -175,7 +193,7 @@ function hopRow({ hop, result, verdict }: HeldHop, words: SheetWords): TableRow 
       same(each(({ antenna }) => antenna?.name)),
       figure(each((_, at) => (result.geometry ? fixed(result.geometry[at].azimuthDeg, 2) : undefined))),
       capacity === undefined ? NONE : figure(trimmed(capacity / 1e6, 1)),
-      arrangementWords(hop),
+      arrangementWords(hop, words.book.network),
       verdictMark(verdict, words),
     ],
   };
@@ -204,7 +222,7 @@ function sitesSection(design: Design, held: readonly HeldHop[], words: SheetWord
       title ?? NONE,
       position === undefined ? NONE : figure(formatDms(position.latitudeDeg, "latitude")),
       position === undefined ? NONE : figure(formatDms(position.longitudeDeg, "longitude")),
-      structure?.kind ?? NONE,
+      structure === undefined ? NONE : words.installation.mast.structure(structure.kind),
       structure === undefined ? NONE : figure(trimmed(structure.heightM, 1)),
       String(at.get(name) ?? 0),
     ],

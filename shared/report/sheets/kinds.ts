@@ -7,7 +7,7 @@ export const SHEET_SECTIONS = {
   licences: ["licences", "hop", "open"],
   frequencies: ["raster", "halves"],
   parts: ["bill", "missing", "totals", "runs", "boxes"],
-  book: ["contents", "objectives", "demands", "map", "topology", "hops", "sites"],
+  book: ["contents", "objectives", "demands", "exceptions", "licences", "map", "topology", "hops", "sites"],
 } as const satisfies Readonly<Record<string, readonly string[]>>;
 
 export type SheetKind = keyof typeof SHEET_SECTIONS;

@@ -12,9 +12,11 @@ export function runningTitle(
   return [...(design === undefined ? [] : [design]), revisionText(revision, words)].join(" · ");
 }
 
-/** The page with the running title, unless it has one of its own. */
-export function withRunning(page: Page, running: string): Page {
-  return page.running === undefined ? { ...page, running } : page;
+/** The page with the running title, unless it has one of its own, and with the day of the commit where nothing differs from it. */
+export function withRunning(page: Page, running: string, revision: DesignRevision): Page {
+  const isWhole = revision.state === "committed" && !revision.changed && !revision.filesBeside;
+  const told = isWhole && revision.day !== undefined ? { ...page, commitDay: revision.day } : page;
+  return told.running === undefined ? { ...told, running } : told;
 }
 
 function revisionText(told: DesignRevision, { revision, day }: Pick<SheetWords, "revision" | "day">): string {

@@ -93,6 +93,22 @@ test("title, subject, language and contents are told to the reader; paper is A4 
   expect(await sizeOf({ size: "A4", landscape: true })).toEqual([842, 595]);
 });
 
+test("it is of the day of the commit that it tells all of, else of no day", async () => {
+  const made = async (commitDay?: string) => {
+    const { bytes } = await makePdf({ ...EMPTY, ...(commitDay !== undefined && { commitDay }) });
+    expect(
+      Buffer.compare(
+        (await makePdf({ ...EMPTY, ...(commitDay !== undefined && { commitDay }) })).bytes,
+        bytes,
+      ),
+    ).toBe(0);
+    return (await readPdf(bytes)).info.CreationDate;
+  };
+  expect(await made("2026-05-02")).toMatch(/^D:20260502000000/);
+  for (const none of [undefined, "2026-13-77", "yesterday"])
+    expect(await made(none)).toMatch(/^D:19700101000000/);
+});
+
 test("signs that the font lacks are told", async () => {
   const { missing } = await makePdf({ ...EMPTY, title: "山 Müller → λ", colophon: "\u{1f4e1}" });
   expect([...missing].sort()).toEqual(["山", "\u{1f4e1}"].sort());

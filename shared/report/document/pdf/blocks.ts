@@ -1,7 +1,7 @@
 /** Every block of a page as nodes of a PDF. */
 import type { Block, Fact, FormField, ReportFinding, SigningPlace } from "../document.js";
-import { sentence, TONE_WORD } from "../document.js";
-import { acceptedText } from "../html.js";
+import { sentence } from "../document.js";
+import { PAGE_WORDS } from "../page-words.js";
 import { PRINT } from "../palette.js";
 import { drawingNode } from "./drawing.js";
 import { heightOf } from "./measure.js";
@@ -122,13 +122,14 @@ function partsAsSpans(value: Fact["value"]) {
 
 function findingNode(
   { rule, severity, message, help, where, hop, accepted }: ReportFinding,
-  { width }: Room,
+  { width, language }: Room,
 ): Node {
+  const words = PAGE_WORDS[language];
   const tone = accepted ? "accepted" : severity;
   const lines: Node[] = [
     {
       text: [
-        toned(TONE_WORD[tone], tone),
+        toned(words.tones[tone], tone),
         { text: "  " },
         ...(hop === undefined ? [] : [...partsOf(hop, true), { text: "  " }]),
         ...partsOf(sentence(message)),
@@ -136,9 +137,9 @@ function findingNode(
       fontSize: SIZE.text,
     },
   ];
-  if (accepted) lines.push(textNode(acceptedText(accepted), SIZE.text));
+  if (accepted) lines.push(textNode(words.accepted(accepted.reason, accepted.until), SIZE.text));
   if (help !== undefined) lines.push(textNode(sentence(help), SIZE.text));
-  lines.push(quiet(where === undefined ? rule : `${rule} at ${where}`));
+  lines.push(quiet(where === undefined ? rule : `${rule} ${words.at} ${where}`));
   return { stack: lines, margin: [Math.min(8, width / 10), 1, 0, 5] };
 }
 

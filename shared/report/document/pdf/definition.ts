@@ -15,26 +15,38 @@ const SIZES: Readonly<Record<NonNullable<Paper["size"]>, PdfDocument["pageSize"]
 
 const MARGINS: Margin = [40, 32, 40, 40];
 
-/** The foot has one line or two of it. */
-const LONGEST_RUNNING = 150;
-/** So much of small print has room at the foot of the last side; more would open a side of its own. */
-const LONGEST_LAST = 240;
+/** The foot has room for so many lines of it, beside the number of the side. */
+const RUNNING = { lines: 2, fontSize: 7, beside: 85 };
+/** So many lines have room there together with the small print that ends the last side, in points of its letters. */
+const FOOT = { lines: 3, lastSize: 6 };
 
 export function pdfDocument(page: Page, measure: Measure): PdfDocument {
   const pageSize = sizeOf(page.paper);
   const [left, top, right, bottom] = MARGINS;
-  const room = { width: pageSize.width - left - right, height: pageSize.height - top - bottom, measure };
+  const { language = "en" } = page;
+  const room = {
+    width: pageSize.width - left - right,
+    height: pageSize.height - top - bottom,
+    measure,
+    language,
+  };
   const running = [page.title, page.running].filter((one) => one !== undefined).join(" · ");
-  const isShort = page.colophon.length <= LONGEST_LAST;
+  const beside = room.width - RUNNING.beside;
+  const foot = cutToLines(plain(running), beside, measure);
+  const isShort =
+    linesOf(foot, beside, RUNNING.fontSize, measure) +
+      linesOf(plain(page.colophon), beside, FOOT.lastSize, measure) <=
+    FOOT.lines;
   return {
     title: plain(page.title),
     ...(page.subtitle !== undefined && { subject: plain(page.subtitle) }),
-    language: page.language ?? "en",
+    language,
+    ...(page.commitDay !== undefined && { day: page.commitDay }),
     pageSize,
     pageMargins: MARGINS,
-    running: cut(plain(running)),
+    running: foot,
     last: isShort ? plain(page.colophon) : "",
-    content: [
+    content: withoutEnd([
       ...letterheadNodes(page.letterhead, room.width),
       ...headNodes(page),
       ...keyNodes(page.keyFigures, room),
@@ -43,8 +55,21 @@ export function pdfDocument(page: Page, measure: Measure): PdfDocument {
         quiet(line, SIZE.small, { margin: [0, at === 0 ? 10 : 1, 0, 0] }),
       ),
       ...(isShort ? [] : [quiet(page.colophon, SIZE.small, { margin: [0, 10, 0, 0] })]),
-    ],
+    ]),
   };
+}
+
+/** No room is kept below the last words: where they end at the foot of a side it would open one more, with nothing on it. */
+function withoutEnd<N extends Node>(nodes: readonly N[]): N[] {
+  return nodes.map((node, at): N => {
+    if (at < nodes.length - 1) return node;
+    const [left, top, right] = node.margin ?? [0, 0, 0];
+    const ended = { ...node, margin: [left, top, right, 0] as const };
+    if ("stack" in ended) return { ...ended, stack: withoutEnd(ended.stack) };
+    if ("ul" in ended) return { ...ended, ul: withoutEnd(ended.ul) };
+    if ("columns" in ended) return { ...ended, columns: ended.columns.map((one) => withoutEnd([one])[0]!) };
+    return ended;
+  });
 }
 
 function sizeOf({ size = "A4", landscape }: Paper = {}): PdfDocument["pageSize"] {
@@ -79,9 +104,45 @@ function letterheadNodes(letterhead: Letterhead | undefined, width: number): Nod
 
 const LOGO_GAP_PT = 16;
 
-function cut(text: string): string {
-  const signs = [...text];
-  return signs.length > LONGEST_RUNNING ? `${signs.slice(0, LONGEST_RUNNING - 1).join("")}…` : text;
+/** As many words as have room; where one is left out, or has no room in a line of its own, an ellipsis ends them. */
+function cutToLines(text: string, width: number, measure: Measure): string {
+  const widthOfText = (words: string) => measure(words, false) * RUNNING.fontSize;
+  const room = width - widthOfText("…");
+  const kept: string[] = [];
+  let line = "";
+  let lines = 1;
+  for (const word of text.split(" ")) {
+    const longer = line === "" ? word : `${line} ${word}`;
+    if (widthOfText(longer) <= room) line = longer;
+    else if (line !== "" && lines < RUNNING.lines && widthOfText(word) <= room) {
+      lines++;
+      line = word;
+    } else {
+      const left = [...word];
+      const start = line === "" ? "" : `${line} `;
+      while (left.length > 0 && widthOfText(start + left.join("")) > room) left.pop();
+      return `${[...kept, left.join("")].join(" ").trimEnd()}…`;
+    }
+    kept.push(word);
+  }
+  return text;
+}
+
+/** Filled with words one after the other; one that is longer goes on in the next. */
+function linesOf(text: string, width: number, fontSize: number, measure: Measure): number {
+  let lines = 1;
+  let at = 0;
+  const blank = measure(" ", false) * fontSize;
+  for (const word of text.split(" ")) {
+    const long = measure(word, false) * fontSize;
+    if (at > 0 && at + blank + long > width) {
+      lines++;
+      at = 0;
+    } else if (at > 0) at += blank;
+    lines += Math.floor(long / width);
+    at += long % width;
+  }
+  return lines;
 }
 
 function headNodes({ title, subtitle }: Page): Node[] {

@@ -110,6 +110,8 @@ export interface PdfDocument {
   readonly title: string;
   readonly subject?: string;
   readonly language: "en" | "de";
+  /** ISO date; undefined: of no day. */
+  readonly day?: string;
   readonly pageSize: { readonly width: number; readonly height: number };
   readonly pageMargins: Margin;
   /** At the foot of every side, beside its number. */

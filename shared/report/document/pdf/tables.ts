@@ -1,5 +1,5 @@
 /** Tables of a page: columns as wide as their figures, a head that is repeated, boxes to write in. */
-import type { Column, Table } from "../document.js";
+import type { Column, PageLanguage, Table } from "../document.js";
 import { PRINT } from "../palette.js";
 import { columnWidths } from "./columns.js";
 import { longestWord, type Measure, rowHeight, widthOf } from "./measure.js";
@@ -10,6 +10,8 @@ import { partsOf, SIZE } from "./spans.js";
 export const GAP = 8;
 /** A box that somebody writes a figure into. */
 const BOX_PT = 44;
+/** Of the lines around boxes, which the layout adds between columns and at both ends. */
+const BOX_LINE_PT = 0.6;
 /** Figures of rounding, so that what just fits stays in one line. */
 const SLACK_PT = 0.6;
 
@@ -26,6 +28,7 @@ export interface Room {
   /** Of a side. */
   readonly height: number;
   readonly measure: Measure;
+  readonly language: PageLanguage;
 }
 
 /** A row that is higher goes over sides: what is kept whole must fit on one. */
@@ -77,7 +80,9 @@ export function tableNode(
 function innerWidth(columns: readonly Column[], room: number): number {
   return Math.max(
     columns.length,
-    room - GAP * (columns.length - 1) - (columns.some(({ fill }) => fill) ? 2 : 0),
+    room -
+      GAP * (columns.length - 1) -
+      (columns.some(({ fill }) => fill) ? BOX_LINE_PT * (columns.length + 1) : 0),
   );
 }
 

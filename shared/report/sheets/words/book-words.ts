@@ -1,10 +1,15 @@
 import type { Verdict } from "../../../evaluate/account/outage-result.js";
+import type { NetworkWords } from "../../draw/network-words.js";
 
 /** Words of the book of a network. */
 export interface BookWords {
   readonly title: string;
   readonly contents: string;
   readonly map: string;
+  /** Of its drawings. */
+  readonly network: NetworkWords;
+  /** Of the map's lines, by how the hop stands. */
+  readonly legend: Readonly<Record<Verdict | "none" | "planned", string>>;
   mapAlt(sites: number, hops: number): string;
   readonly topology: string;
   topologyAlt(sites: number, hops: number): string;
@@ -42,6 +47,29 @@ export interface BookWords {
   readonly open: string;
   readonly accepted: string;
   acceptedAs(what: string, reason: string | undefined, until: string | undefined): string;
+  readonly exceptions: {
+    readonly title: string;
+    readonly none: string;
+    readonly about: string;
+    readonly kinds: Readonly<Record<"hop" | "site" | "demand", string>>;
+    readonly what: string;
+    readonly reason: string;
+    readonly until: string;
+    readonly noEnd: string;
+    ended(day: string): string;
+  };
+  readonly licences: {
+    readonly title: string;
+    /** @param required whether the network asks for one of every hop that is not merely planned */
+    told(hops: number, required: boolean): string;
+    readonly none: string;
+    readonly hop: string;
+    readonly from: string;
+    readonly to: string;
+    readonly frequency: string;
+    readonly polarization: string;
+    readonly emission: string;
+  };
   readonly demands: string;
   readonly noDemands: string;
   readonly demand: {

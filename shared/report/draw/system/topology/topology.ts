@@ -2,13 +2,14 @@
 
 import { address } from "../../../../design/address.js";
 import type { Hop, Site } from "../../../../design/design.js";
-import { type State, stateWords } from "../../../../design/state.js";
+import type { State } from "../../../../design/state.js";
 import type { HopResult } from "../../../../evaluate/account/result.js";
 import { judgedMode } from "../../../../evaluate/level/judged-mode.js";
 import { bitRate } from "../../../../format/numbers.js";
 import { arrangementWords } from "../../../../radio/arrangement-pairs.js";
 import { carriers } from "../../../../radio/arrangements.js";
 import { usualBand } from "../../../../spectrum/usual-band.js";
+import { ENGLISH_NETWORK, type NetworkWords } from "../../network-words.js";
 import { broken, type Fitted, type Words, widthOf } from "../fit.js";
 import { LINE, linesAt, PAD, textAt } from "../lines.js";
 import { draw, type Placed, type PlacedItem, type Rect } from "../placed.js";
@@ -38,13 +39,17 @@ export interface DrawnTopology {
 }
 
 /** @returns undefined for a network without a hop between two sites, or with too many sites */
-export function drawTopology(sites: readonly Site[], hops: readonly DiagramHop[]): DrawnTopology | undefined {
+export function drawTopology(
+  sites: readonly Site[],
+  hops: readonly DiagramHop[],
+  words = ENGLISH_NETWORK,
+): DrawnTopology | undefined {
   const joined = hops.filter(({ result: { ends } }) => ends[0] !== ends[1]);
   const used = new Set(joined.flatMap(({ result }) => result.ends));
   const shown = sites.filter(({ name }) => used.has(name));
   if (joined.length === 0 || shown.length > MOST_SITES || joined.length > MOST_HOPS) return undefined;
   const ways = joined.length > FEW_HOPS ? WAYS.filter(({ ranker }) => ranker === "longest-path") : WAYS;
-  const diagrams = ways.map((way) => diagramOf(shown, joined, way));
+  const diagrams = ways.map((way) => diagramOf(shown, joined, way, words));
   const best = (width: number) =>
     diagrams.toSorted((a, b) => a.hidden - b.hidden || scale(b.placed, width) - scale(a.placed, width))[0]!
       .placed;
@@ -70,9 +75,18 @@ export interface Diagram {
   readonly hidden: number;
 }
 
-export function diagramOf(sites: readonly Site[], hops: readonly DiagramHop[], way: Way): Diagram {
-  const nodes = sites.map((site) => ({ site, lines: siteLines(site) }));
-  const edges = hops.map(({ hop, result }) => ({ hop, ends: result.ends, lines: hopLines(hop, result) }));
+export function diagramOf(
+  sites: readonly Site[],
+  hops: readonly DiagramHop[],
+  way: Way,
+  words = ENGLISH_NETWORK,
+): Diagram {
+  const nodes = sites.map((site) => ({ site, lines: siteLines(site, words) }));
+  const edges = hops.map(({ hop, result }) => ({
+    hop,
+    ends: result.ends,
+    lines: hopLines(hop, result, words),
+  }));
   const laid = layOut(
     nodes.map(({ site, lines }): Box => ({ id: site.name, width: BOX_WIDTH, height: heightOf(lines) })),
     edges.map(({ hop, ends: [from, to], lines }): Line => {
@@ -120,34 +134,34 @@ function rectOf({ name }: Site, lines: readonly Fitted[], { boxes }: LaidOut): R
   return { x: x - BOX_WIDTH / 2, y: y - height / 2, width: BOX_WIDTH, height };
 }
 
-function siteLines({ name, title, state }: Site): Fitted[] {
+function siteLines({ name, title, state }: Site, telling: NetworkWords): Fitted[] {
   const words: Words[] = [{ text: name, style: "strong" }];
   if (title !== undefined && title !== name) words.push({ text: title, style: "quiet" });
-  const said = stateSaid(state);
+  const said = stateSaid(state, telling);
   if (said !== undefined) words.push({ text: said, style: "quiet" });
   return words.flatMap((one) => broken(one, BOX_WIDTH - 2 * PAD));
 }
 
 /** What stands is told by nothing: most of a network does. */
-function stateSaid(state: State | undefined): string | undefined {
-  return state === undefined || state.word === "built" ? undefined : stateWords(state);
+function stateSaid(state: State | undefined, telling: NetworkWords): string | undefined {
+  return state === undefined || state.word === "built" ? undefined : telling.state(state);
 }
 
-function hopLines(hop: Hop, { directions }: HopResult): Fitted[] {
+function hopLines(hop: Hop, { directions }: HopResult, telling: NetworkWords): Fitted[] {
   const band = directions[0]?.frequencyHz ?? hop.ends[0].transmitFrequencyHz;
   const mode = directions[0] && judgedMode(hop, directions[0].modes);
   const rate = mode?.bitRateBps === undefined ? undefined : mode.bitRateBps * carriers(hop.arrangement.name);
   const figures = [
-    band === undefined ? "band open" : usualBand(band, hop.channel?.plan),
-    rate === undefined ? undefined : bitRate(rate),
+    band === undefined ? telling.bandOpen : telling.band(usualBand(band, hop.channel?.plan)),
+    rate === undefined ? undefined : telling.figure(bitRate(rate)),
   ].filter((part) => part !== undefined);
   const words: Words[] = [
     { text: figures.join(", "), style: "quiet" },
-    { text: arrangementWords(hop), style: "quiet" },
+    { text: arrangementWords(hop, telling), style: "quiet" },
   ];
-  const said = stateSaid(hop.state);
+  const said = stateSaid(hop.state, telling);
   if (said !== undefined) words.push({ text: said, style: "quiet" });
-  return words.flatMap((one) => broken(one, LABEL_WIDTH, 1));
+  return words.flatMap((one) => broken(one, LABEL_WIDTH));
 }
 
 function heightOf(lines: readonly Fitted[]): number {

@@ -1,9 +1,18 @@
+import { ENGLISH_NETWORK } from "../../../draw/network-words.js";
 import type { BookWords } from "../book-words.js";
 
 export const ENGLISH_BOOK: BookWords = {
   title: "Network book",
   contents: "Contents",
   map: "Where it lies",
+  network: ENGLISH_NETWORK,
+  legend: {
+    met: "meets its objective",
+    missed: "misses it",
+    open: "part of it not known yet",
+    none: "no objective",
+    planned: "pale line, hollow site: planned",
+  },
   mapAlt: (sites, hops) => `Map of ${sites} sites and ${hops} hops`,
   topology: "Who is joined to whom",
   topologyAlt: (sites, hops) => `Diagram of ${sites} sites and ${hops} hops`,
@@ -44,6 +53,33 @@ export const ENGLISH_BOOK: BookWords = {
   accepted: "Accepted",
   acceptedAs: (what, reason, until) =>
     `${what}${reason === undefined ? "" : `: ${reason}`}${until === undefined ? "" : `, until ${until}`}`,
+  exceptions: {
+    title: "Exceptions",
+    none: "The design states none.",
+    about: "Where",
+    kinds: { hop: "hop", site: "site", demand: "demand" },
+    what: "What is let pass",
+    reason: "Reason",
+    until: "Last day",
+    noEnd: "no end",
+    ended: (day) => `ended ${day}`,
+  },
+  licences: {
+    title: "Licences still open",
+    told: (hops, required) => {
+      const asked = required ? "that is not merely planned" : "that is stated as built";
+      return hops === 0
+        ? `A licence is asked of every hop ${asked}: there is none.`
+        : `A licence is asked of every hop ${asked}: ${hops} here.`;
+    },
+    none: "Each of their transmissions has one stated.",
+    hop: "Hop",
+    from: "From",
+    to: "To",
+    frequency: "Transmits",
+    polarization: "Polarization",
+    emission: "Emission",
+  },
   demands: "Demands",
   noDemands: "The design states none.",
   demand: {

@@ -1,9 +1,61 @@
+import type { NetworkWords } from "../../../draw/network-words.js";
 import type { BookWords } from "../book-words.js";
+
+/** Pieces of an arrangement as the language writes it; counts of carriers stay. */
+const ARRANGEMENT_PIECES: Readonly<Record<string, string>> = {
+  "hot-standby": "Hot-Standby",
+  "two-antennas": "zwei Antennen",
+  "space-diversity": "Raumdiversity",
+  "frequency-diversity": "Frequenzdiversity",
+  "space-and-frequency-diversity": "Raum- und Frequenzdiversity",
+  xpic: "XPIC",
+  "two-units": "zwei Geräte",
+  "four-units": "vier Geräte",
+  "single-polarization": "eine Polarisation",
+  "dual-polarization": "beide Polarisationen",
+  "dual-band": "Zweiband",
+  low: "unteres Band",
+  high: "oberes Band",
+  "all-outdoor": "ganz außen",
+  "all-indoor": "ganz innen",
+};
+
+const STATES = { built: "gebaut", planned: "geplant", removed: "abgebaut" } as const;
+
+function day(iso: string): string {
+  return iso.split("-").toReversed().join(".");
+}
+
+const NETWORK: NetworkWords = {
+  figure: (text) => text.replace(/(?<=\d)\.(?=\d)/g, ","),
+  state: ({ word, date, until }) =>
+    [
+      STATES[word],
+      ...(date === undefined ? [] : [day(date)]),
+      ...(until === undefined ? [] : [`bis ${day(until)}`]),
+    ].join(" "),
+  band: (name) => name.replace(/^lower /, "unteres ").replace(/^upper /, "oberes "),
+  bandOpen: "Band offen",
+  arrangement: (name) =>
+    name
+      .split(" ")
+      .map((piece) => (Object.hasOwn(ARRANGEMENT_PIECES, piece) ? ARRANGEMENT_PIECES[piece] : piece))
+      .join(" "),
+  at: (arrangement, site) => `${arrangement} in ${site}`,
+};
 
 export const GERMAN_BOOK: BookWords = {
   title: "Netzbuch",
   contents: "Inhalt",
   map: "Lage",
+  network: NETWORK,
+  legend: {
+    met: "erfüllt sein Ziel",
+    missed: "verfehlt es",
+    open: "zum Teil noch nicht bekannt",
+    none: "ohne Ziel",
+    planned: "blasse Linie, hohler Standort: geplant",
+  },
   mapAlt: (sites, hops) => `Karte mit ${sites} Standorten und ${hops} Funkfeldern`,
   topology: "Wer mit wem verbunden ist",
   topologyAlt: (sites, hops) => `Schema mit ${sites} Standorten und ${hops} Funkfeldern`,
@@ -45,6 +97,31 @@ export const GERMAN_BOOK: BookWords = {
   accepted: "Zugelassen",
   acceptedAs: (what, reason, until) =>
     `${what}${reason === undefined ? "" : `: ${reason}`}${until === undefined ? "" : `, bis ${until}`}`,
+  exceptions: {
+    title: "Ausnahmen",
+    none: "Der Entwurf nennt keine.",
+    about: "Wo",
+    kinds: { hop: "Funkfeld", site: "Standort", demand: "Bedarf" },
+    what: "Was zugelassen ist",
+    reason: "Grund",
+    until: "Letzter Tag",
+    noEnd: "ohne Ende",
+    ended: (day) => `abgelaufen ${day}`,
+  },
+  licences: {
+    title: "Genehmigungen, die noch fehlen",
+    told: (hops, required) => {
+      const asked = required ? "das nicht nur geplant ist" : "das als gebaut angegeben ist";
+      return `Verlangt ist eine Genehmigung von jedem Funkfeld, ${asked}: ${hops === 0 ? "keines" : hops} hier.`;
+    },
+    none: "Für jede ihrer Aussendungen ist eine angegeben.",
+    hop: "Funkfeld",
+    from: "Von",
+    to: "Nach",
+    frequency: "Sendet",
+    polarization: "Polarisation",
+    emission: "Sendeart",
+  },
   demands: "Bedarf",
   noDemands: "Der Entwurf nennt keinen.",
   demand: {

@@ -1,0 +1,68 @@
+/** No word of a sheet runs over the frame of its side, however long names are, and no side is empty. */
+import { cp, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import fc from "fast-check";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { type JudgedDesign, judgeFolder } from "../../server/findings/judged-folder.js";
+import { makePdf } from "../../server/pdf/make.js";
+import { SHEET_KINDS, SHEET_LANGUAGES, sheetsOf } from "../../server/sheets/sheets.js";
+import { outside, placedTexts } from "../report/pdf/frame.js";
+import { PAGE } from "../report/pdf/random-pages.js";
+
+const SAMPLES = join(import.meta.dirname, "../../samples");
+
+/** The widest letter there is, and words that break nowhere. */
+const LONG = "W".repeat(280);
+
+let folder: string;
+let design: JudgedDesign;
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "hopwright-frame-"));
+  await cp(SAMPLES, folder, { recursive: true });
+  const root = join(folder, "eskerfold");
+  for (const name of await readdir(root, { recursive: true })) {
+    if (!name.endsWith(".hop")) continue;
+    const text = await readFile(join(root, name), "utf8");
+    const longer = text
+      .replaceAll("OSTREL", `OSTREL${LONG}`)
+      .replaceAll('"Ostrel ridge"', `"${LONG}"`)
+      .replaceAll('"Ring"', `"${LONG}"`);
+    await writeFile(join(root, name), longer);
+  }
+  [design] = (await judgeFolder(root, { today: "2026-06-01" })).designs as [JudgedDesign];
+}, 60_000);
+afterAll(() => rm(folder, { recursive: true }));
+
+test.each(["en", "de"] as const)(
+  "every text of every sheet lies within its side, of names of 300 letters too (%s)",
+  { timeout: 120_000 },
+  async (language) => {
+    let count = 0;
+    for (const page of sheetsOf(design, {
+      kinds: SHEET_KINDS,
+      words: SHEET_LANGUAGES[language],
+      folder: "",
+      revision: { state: "not in git" },
+    })) {
+      if (page.name.includes("/") && !page.name.includes("OSTREL")) continue;
+      const placed = await placedTexts((await makePdf(page)).bytes);
+      expect(outside(placed), page.name.slice(0, 60)).toEqual([]);
+      count++;
+    }
+    expect(count).toBeGreaterThan(10);
+  },
+);
+
+test("every text of a random page lies within its side, and no side but for the foot is empty", async () => {
+  await fc.assert(
+    fc.asyncProperty(PAGE, async (page) => {
+      const placed = await placedTexts((await makePdf(page)).bytes);
+      expect(outside(placed)).toEqual([]);
+      const filled = new Set(placed.texts.filter(({ bottom }) => bottom > 40).map(({ side }) => side));
+      const drawn = page.sections.some(({ blocks }) => JSON.stringify(blocks).includes('"figure"'));
+      if (!drawn) expect(filled.size).toBe(placed.sides);
+    }),
+    { numRuns: 12, endOnFailure: true },
+  );
+});
