@@ -9,6 +9,7 @@ import { PRINT } from "../../shared/report/document/palette.js";
 import { pdfDocument } from "../../shared/report/document/pdf/definition.js";
 import type { PdfDocument } from "../../shared/report/document/pdf/nodes.js";
 import { signsOf } from "../../shared/report/document/pdf/signs.js";
+import { tightened } from "../../shared/report/document/pdf/tightened.js";
 import { FONT_FILES, hasSign, measure } from "./fonts.js";
 import { canBeShown } from "./pictures.js";
 
@@ -95,21 +96,54 @@ async function made(page: Page): Promise<MadePdf> {
   const missing = new Set<string>();
   for (const { sign, bold } of signsOf(document))
     if (!hasSign(sign, bold ? "bold" : "normal")) missing.add(sign);
-  const bytes = await pdfmake.createPdf(definitionOf(document)).getBuffer();
+  const usual = await laidOut(document);
+  if (usual.sides < 2 || usual.lastPt > SPARSE_SHARE * document.pageSize.height)
+    return { bytes: usual.bytes, missing: [...missing] };
+  // The layout writes into what it is given: once more from the page.
+  const tight = await laidOut(tightened(pdfDocument(page, measure)));
+  const { bytes } = tight.sides < usual.sides ? tight : usual;
   return { bytes, missing: [...missing] };
 }
 
-function definitionOf({
-  title,
-  subject,
-  language,
-  day,
-  pageSize,
-  pageMargins,
-  running,
-  last,
-  content,
-}: PdfDocument): object {
+/** Where the last part begins above this share of its side, a second try is worth its time, a little tighter. */
+const SPARSE_SHARE = 0.4;
+
+interface LaidOut {
+  readonly bytes: Uint8Array;
+  readonly sides: number;
+  /** Where the last part begins, from the upper edge of its side. */
+  readonly lastPt: number;
+}
+
+async function laidOut(document: PdfDocument): Promise<LaidOut> {
+  let lastPt = 0;
+  let sides = 0;
+  const bytes = await pdfmake
+    .createPdf(
+      definitionOf(document, {
+        // All parts in order, and that again as often as one moves on: what is told last is the last part where it stays.
+        at: ({ top }) => {
+          lastPt = top;
+        },
+        ofSides: (count) => {
+          sides = count;
+        },
+      }),
+    )
+    .getBuffer();
+  return { bytes, sides, lastPt };
+}
+
+/** Told while a document is laid out. */
+interface Watching {
+  at(place: Laid["startPosition"]): void;
+  ofSides(count: number): void;
+}
+
+function definitionOf(
+  { title, subject, language, day, pageSize, pageMargins, running, last, content }: PdfDocument,
+  watching: Watching,
+): object {
   const [left, , right] = pageMargins;
   return {
     version: "1.7",
@@ -120,7 +154,17 @@ function definitionOf({
     info: { title, subject, creator: "Hopwright", producer: "Hopwright", creationDate: dayOf(day) },
     defaultStyle: { font: FAMILY, color: PRINT.ink, lineHeight: 1.04 },
     content,
-    footer: (side: number, sides: number) => ({
+    footer: (side: number, sides: number) => {
+      watching.ofSides(sides);
+      return footNode(side, sides);
+    },
+    pageBreakBefore: (laid: Laid, others: Others) => {
+      watching.at(laid.startPosition);
+      return isLeftBehind(laid, others);
+    },
+  };
+  function footNode(side: number, sides: number): object {
+    return {
       columns: [
         {
           text: side === sides && last !== "" ? [running, "\n", { text: last, fontSize: 6 }] : running,
@@ -132,9 +176,8 @@ function definitionOf({
       fontSize: 7,
       color: PRINT.quiet,
       margin: [left, 8, right, 0],
-    }),
-    pageBreakBefore: isLeftBehind,
-  };
+    };
+  }
 }
 
 /** What the layout tells of a part that has its place; the side is right only of the first line of what has a name. */
@@ -144,14 +187,15 @@ interface Laid {
   readonly startPosition: { readonly top: number; readonly pageNumber: number };
 }
 
+interface Others {
+  getFollowingNodesOnPage(): readonly Laid[];
+}
+
 /** At the head of a side a heading stands well, whatever follows. */
 const HEAD_OF_SIDE_PT = 60;
 
 /** What leads to something does not stay as the last words of a side. */
-function isLeftBehind(
-  { headlineLevel, startPosition }: Laid,
-  { getFollowingNodesOnPage }: { getFollowingNodesOnPage(): readonly Laid[] },
-): boolean {
+function isLeftBehind({ headlineLevel, startPosition }: Laid, { getFollowingNodesOnPage }: Others): boolean {
   if (headlineLevel === undefined || startPosition.top < HEAD_OF_SIDE_PT) return false;
   return getFollowingNodesOnPage().every(
     (other) =>

@@ -11,7 +11,7 @@ const SLACK_FACTOR = 1.1;
 const LOOPS_M = 4;
 
 /** A kit for so much cable beside those at its ends; owners differ between 20 and 40 m. Common practice. */
-const USUAL_GROUNDING_M = 30;
+export const USUAL_GROUNDING_M = 30;
 
 /** At the unit, at the foot of the structure before the bend, at the entry. Common practice. */
 const KITS_AT_ENDS = 3;

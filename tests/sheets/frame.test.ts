@@ -54,6 +54,40 @@ test.each(["en", "de"] as const)(
   },
 );
 
+test.each([
+  ["en", "A4"],
+  ["de", "Letter"],
+] as const)(
+  "sheets of the samples take few sides, and no heading or caption stays behind (%s, %s)",
+  { timeout: 120_000 },
+  async (language, size) => {
+    const [sample] = (await judgeFolder(join(SAMPLES, "eskerfold"), { today: "2026-06-01" })).designs;
+    const words = SHEET_LANGUAGES[language];
+    const revision = { state: "not in git" } as const;
+    const sides = new Map<string, number>();
+    for (const page of sheetsOf(sample!, { kinds: ["installation", "book"], words, folder: "", revision })) {
+      const placed = await placedTexts((await makePdf({ ...page, paper: { ...page.paper, size } })).bytes);
+      sides.set(page.name, placed.sides);
+      const titles = page.sections.flatMap(({ title, blocks }) => [
+        title,
+        ...blocks.flatMap((block) => (block.type === "table" ? (block.caption ?? []) : [])),
+      ]);
+      for (let side = 1; side < placed.sides; side++) {
+        const body = placed.texts.filter((one) => one.side === side && one.bottom > 40);
+        const lowest = body.toSorted((a, b) => a.bottom - b.bottom)[0]!;
+        expect(titles, `${page.name}, side ${side}`).not.toContain(lowest.text.trim());
+      }
+    }
+    // Two antennas and all that belongs to them fit on two sides, four on three.
+    const counted = (...sites: string[]) => sites.map((site) => sides.get(`installation/${site}`));
+    expect(counted("ANSELBAY", "DUNLIN", "MERROW", "RUDDOCK", "SIFTLAW", "WICKSAND")).toEqual([
+      2, 2, 2, 2, 2, 2,
+    ]);
+    expect(counted("OSTREL", "LARKHOWE", "GULLSCAR")).toEqual([3, 3, 3]);
+    expect(sides.get("book")).toBe(4);
+  },
+);
+
 test("every text of a random page lies within its side, and no side but for the foot is empty", async () => {
   await fc.assert(
     fc.asyncProperty(PAGE, async (page) => {

@@ -1,8 +1,10 @@
 /** The sheet that a site is built by has everything that hangs, runs and is earthed there, in the language asked for. */
+import fc from "fast-check";
 import { beforeAll, describe, expect, test } from "vitest";
 import { type JudgedDesign, judgeFolder } from "../../server/findings/judged-folder.js";
 import { sheetsOf } from "../../server/sheets/sheets.js";
 import { branchesOf } from "../../shared/equipment/branches.js";
+import { groundingKits } from "../../shared/equipment/cable-run.js";
 import { runsOf } from "../../shared/equipment/runs.js";
 import { type SitePlan, sitePlans } from "../../shared/equipment/site-plan.js";
 import { labelsOf, portWords } from "../../shared/equipment/wiring/labels.js";
@@ -12,7 +14,7 @@ import { metres } from "../../shared/format/numbers.js";
 import { gridNorth } from "../../shared/geodesy/grid-convergence.js";
 import { magneticField } from "../../shared/geodesy/magnetic.js";
 import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
-import type { Page } from "../../shared/report/document/document.js";
+import type { Page, Table } from "../../shared/report/document/document.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
 import { hungAt } from "../../shared/report/draw/system/site/hung.js";
@@ -21,6 +23,7 @@ import { countedFrom } from "../../shared/report/sheets/norths.js";
 import { said } from "../../shared/report/sheets/said.js";
 import { ENGLISH } from "../../shared/report/sheets/words/english.js";
 import { GERMAN } from "../../shared/report/sheets/words/german.js";
+import type { SheetWords } from "../../shared/report/sheets/words/sheet-words.js";
 import { fixture } from "../support/fixture.js";
 
 let design: JudgedDesign;
@@ -167,7 +170,7 @@ test("no English is left on a German sheet but for labels and what the design it
 });
 
 const FROM_THE_DESIGN =
-  /split mount|parabolic|waveguide|transducer|hybrid|village|snow|fold road|Ethernet|all-outdoor|long-haul|GHz/;
+  /pole for|split mount|parabolic|waveguide|transducer|hybrid|village|snow|fold road|Ethernet|all-outdoor|long-haul|GHz/;
 
 function textsIn(page: Page): string[] {
   const text = printHtml({ ...page, colophon: "" }).text;
@@ -229,6 +232,59 @@ hop A-B {
   expect(text).not.toContain("<script>");
   expect(text).not.toMatch(/NaN|undefined/);
   expect(printMarkdown(page)[0]!.text).not.toContain("| **bold** |");
+});
+
+test("a pair for power that goes up the structure stands with its length among the cables there", () => {
+  const text = (words: SheetWords) => {
+    const [page] = sheetsOf(design, {
+      kinds: ["installation"],
+      site: "MERROW",
+      words,
+      folder: "",
+      revision: REVISION,
+    });
+    const { blocks } = page!.sections.find(({ id }) => id === "cables")!;
+    const table = (caption: string) =>
+      blocks.find((block) => block.type === "table" && block.caption === caption) as Table | undefined;
+    const { outdoors, indoors } = words.installation.cables;
+    const feeds = (one: Table | undefined) =>
+      JSON.stringify(one?.rows.filter(({ cells }) => JSON.stringify(cells).includes("-48 V")) ?? []);
+    expect(feeds(table(indoors))).toBe("[]");
+    return feeds(table(outdoors));
+  };
+  // 20 m up and 10 m along, a tenth more and two loops of 2 m: as the other cable to the unit.
+  expect(text(ENGLISH)).toContain("supply cable, ~37.0 m; feed A, -48 V, fuse 1, rating not stated");
+  expect(text(GERMAN)).toContain(
+    "Stromkabel, ~37,0 m; Speisung A, -48 V, Sicherung 1, Nennstrom nicht angegeben",
+  );
+});
+
+test("as many kits along a cable as the sheet says places for", () => {
+  fc.assert(
+    fc.property(
+      fc.double({ min: 1, max: 400, noNaN: true }),
+      fc.double({ min: 5, max: 60, noNaN: true }),
+      (lengthM, everyM) => {
+        // Below the unit, at the foot, at the entry, and one for each full distance.
+        expect(groundingKits(lengthM, everyM)).toBe(3 + Math.floor(lengthM / everyM));
+      },
+    ),
+  );
+  const told = plain(
+    printHtml(
+      [
+        ...sheetsOf(design, {
+          kinds: ["installation"],
+          site: "OSTREL",
+          words: ENGLISH,
+          folder: "",
+          revision: REVISION,
+        }),
+      ][0]!,
+    ).text,
+  );
+  expect(told).toContain("one for each full 30.0 m of its length");
+  expect(told).toContain("stud of the unit; 4 kits along its cable");
 });
 
 test("the grid is that of the system that the position is stated in", () => {

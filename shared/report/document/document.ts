@@ -62,6 +62,8 @@ export interface Figure {
   readonly caption?: string;
   /** Half a page wide, where there is room for two side by side. */
   readonly small?: boolean;
+  /** No higher on paper than a browser prints it, where other drawings take the room that there is. */
+  readonly low?: true;
 }
 
 export interface Fact {

@@ -141,12 +141,13 @@ ${blocksHtml(blocks.slice(led), page)}
 </section>`;
 }
 
-/** So long that it may go on behind a page's end, its head repeated there. */
+/** So long that it may go on behind a page's end, its head repeated there: a side would stay half empty before it. */
 function isLong(block: Block): boolean {
+  if (block.type === "pair") return block.sides.flat().some(isLong);
   return block.type === "table" && block.rows.length > MOST_UNBROKEN_ROWS;
 }
 
-const MOST_UNBROKEN_ROWS = 16;
+const MOST_UNBROKEN_ROWS = 10;
 
 function blocksHtml(blocks: readonly Block[], page: Page): string {
   return blocks.map((block) => blockHtml(block, page)).join("\n");
@@ -171,7 +172,7 @@ function blockHtml(block: Block, page: Page): string {
     case "contents":
       return `<ul class="contents">${block.entries.map(({ id, title }) => `<li><a href="#${escapedAsIs(id)}">${escaped(title)}</a></li>`).join("")}</ul>`;
     case "pair":
-      return `<div class="pair">${block.sides.map((side) => `<div>${blocksHtml(side, page)}</div>`).join("")}</div>`;
+      return `<div class="pair${isLong(block) ? " long" : ""}">${block.sides.map((side) => `<div>${blocksHtml(side, page)}</div>`).join("")}</div>`;
     case "table":
       return tableHtml(block, page);
     case "figure":

@@ -141,7 +141,7 @@ h2{break-after:avoid}
 .together{break-inside:avoid}
 .lead{break-inside:avoid}
 figure,tr,.findings li,.key,.scroll,.facts,.pair>div{break-inside:avoid}
-.scroll.long{break-inside:auto}
+.scroll.long,.pair.long>div{break-inside:auto}
 figure.small{break-after:avoid}
 thead{display:table-header-group}
 caption{break-after:avoid}

@@ -55,9 +55,10 @@ function antennaTable(input: InstallationInput, one: Hung, number: number, wirin
         [one.name, diameterM === undefined ? undefined : figure(`${trimmed(diameterM, 2)} m`)]
           .filter((part) => part !== undefined)
           .join(", "),
+      serialsOf(end.end, stand?.fact).join(", "),
     ),
     ...(one.role === "antenna" ? [] : row("", installation.mast.role(one.role))),
-    ...row(antennas.weight, weightKg === undefined ? undefined : figure(`${trimmed(weightKg, 1)} kg`)),
+    always(antennas.weight, weightText(weightKg, words)),
     always(
       antennas.height,
       heightM === undefined ? undefined : figure(metres(heightM)),
@@ -89,13 +90,18 @@ function antennaTable(input: InstallationInput, one: Hung, number: number, wirin
     always(antennas.polarization, polarizationOf(end, words)),
     ...row(antennas.length, distanceM === undefined ? undefined : figure(kilometres(distanceM))),
     ...row(antennas.mounting, mounting && antennas.mountings[mounting]),
-    ...row(antennas.coupler, stand?.coupler && (stand.coupler.title ?? stand.coupler.name)),
+    ...row(
+      antennas.coupler,
+      stand?.coupler &&
+        [stand.coupler.title ?? stand.coupler.name, weightText(stand.coupler.weightKg, words)]
+          .filter((part) => part !== undefined)
+          .join(", "),
+    ),
     ...unitRows(end, one, wiring, words),
     ...guideRows(stand, words),
     ...row(antennas.down, one.down.map(({ number: cable }) => cable).join(", ") || undefined),
     ...bracketRows(end, words),
     ...row("", one.also.length === 0 ? undefined : antennas.sharedWith(one.also.join(", "))),
-    { cells: [antennas.serialAntenna, "", serialsOf(end.end, stand?.fact).join(", ")] },
   ];
   return {
     type: "table",
@@ -120,7 +126,7 @@ function polarizationOf({ hop, end, facts }: SiteEnd, words: SheetWords): string
   return told.length === 0 ? undefined : told.join(", ");
 }
 
-/** Units that send through this antenna: where each is joined, what it is set to; its serial number is a box. */
+/** Units that send through this antenna: where each is joined, what it is set to and weighs; its serial number goes into the box. */
 function unitRows({ hop, end, facts }: SiteEnd, one: Hung, wiring: Wiring, words: SheetWords): TableRow[] {
   if (facts === undefined) return [];
   const { antennas } = words.installation;
@@ -143,19 +149,15 @@ function unitRows({ hop, end, facts }: SiteEnd, one: Hung, wiring: Wiring, words
         ? words.polarizations[polarization]
         : undefined,
       transmitHz === undefined ? undefined : words.figure(frequency(transmitHz)),
+      weightText(hop.radio?.unit?.weightKg, words),
     ].filter((part) => part !== undefined);
     const label = branch === "only" ? antennas.unit : `${antennas.unit}, ${said(branch, words)}`;
-    return [
-      { cells: [label, told.join(", ") || "–", ""] },
-      {
-        cells: [
-          `${antennas.serialUnit}, ${branch === "only" ? words.common.unit : said(branch, words)}`,
-          "",
-          serialsOf(end, "unit", branch).join(", "),
-        ],
-      },
-    ];
+    return [{ cells: [label, told.join(", ") || "–", serialsOf(end, "unit", branch).join(", ")] }];
   });
+}
+
+function weightText(weightKg: number | undefined, { figure }: SheetWords): string | undefined {
+  return weightKg === undefined ? undefined : figure(`${trimmed(weightKg, 1)} kg`);
 }
 
 /** What the design states of this antenna as built: its box is filled in. */

@@ -1,6 +1,8 @@
 /** Every cable, guide and feed of a site with what is written on it at both ends. */
 
+import { cableLength } from "../../equipment/cable-run.js";
 import type { Run } from "../../equipment/runs.js";
+import type { SitePlan } from "../../equipment/site-plan.js";
 import { type CableLabel, labelsOf, portWords } from "../../equipment/wiring/labels.js";
 import type { JoinedBy, Joint, Wiring } from "../../equipment/wiring/wiring.js";
 import { metres, trimmed } from "../../format/numbers.js";
@@ -9,6 +11,7 @@ import type { SheetWords } from "./words/sheet-words.js";
 
 /** @param rule of labels, as the network states it */
 export function cableSection(
+  plan: SitePlan,
   wiring: Wiring,
   rule: string | undefined,
   runs: readonly Run[],
@@ -20,11 +23,14 @@ export function cableSection(
     const label = labels.get(joint);
     return label === undefined ? [] : [{ joint, label }];
   });
-  const outdoors = labelled.filter(({ joint }) => joint.carries.kind === "hop");
-  const indoors = labelled.filter(({ joint }) => joint.carries.kind !== "hop");
+  const { outdoors = [], indoors = [] } = Object.groupBy(labelled, ({ joint }) =>
+    joint.carries.kind === "hop" || supplied(joint, plan, wiring) !== undefined ? "outdoors" : "indoors",
+  );
+  const table = (caption: string, all: readonly Labelled[]) =>
+    all.length === 0 ? [] : [cableTable(caption, all, plan, wiring, words)];
   const blocks: Block[] = [
-    ...(outdoors.length === 0 ? [] : [cableTable(cables.outdoors, outdoors, wiring, words)]),
-    ...(indoors.length === 0 ? [] : [cableTable(cables.indoors, indoors, wiring, words)]),
+    ...table(cables.outdoors, outdoors),
+    ...table(cables.indoors, indoors),
     ...unjoinedTable(runs, words),
     ...openTable(wiring, words),
   ];
@@ -47,7 +53,35 @@ interface Labelled {
   readonly label: CableLabel;
 }
 
-function cableTable(caption: string, all: readonly Labelled[], wiring: Wiring, words: SheetWords): Table {
+/** The end whose unit on the structure a feed goes up to. */
+function supplied(
+  { by, ends }: Joint,
+  plan: SitePlan,
+  { parts }: Wiring,
+): SitePlan["ends"][number] | undefined {
+  if (by.kind !== "fuse") return undefined;
+  const fed = parts.get(ends[1].part);
+  if (fed?.kind !== "unit") return undefined;
+  return plan.ends.find(({ hop, facts }) => hop.name === fed.of?.hop && (facts?.outdoorUnits ?? 0) > 0);
+}
+
+/** As long as the other cable to the unit, beside which it lies: an estimate, as the design states none. */
+function supplyText(joint: Joint, plan: SitePlan, wiring: Wiring, words: SheetWords): string {
+  const end = supplied(joint, plan, wiring);
+  const length = end && cableLength(end.end, plan.equipment);
+  const told = byText(joint.by, words);
+  if (end === undefined) return told;
+  const { supply } = words.installation.cables;
+  return `${withLength(supply, length?.lengthM, true, words)}; ${told}`;
+}
+
+function cableTable(
+  caption: string,
+  all: readonly Labelled[],
+  plan: SitePlan,
+  wiring: Wiring,
+  words: SheetWords,
+): Table {
   const { cables } = words.installation;
   return {
     type: "table",
@@ -63,8 +97,8 @@ function cableTable(caption: string, all: readonly Labelled[], wiring: Wiring, w
     ],
     rows: all.map(({ joint, label }) => {
       const by: Inline = joint.proposed
-        ? [byText(joint.by, words), { text: ` ${cables.proposed}`, mark: "quiet" }]
-        : byText(joint.by, words);
+        ? [supplyText(joint, plan, wiring, words), { text: ` ${cables.proposed}`, mark: "quiet" }]
+        : supplyText(joint, plan, wiring, words);
       const [one, other] = joint.ends;
       return {
         cells: [

@@ -1,5 +1,6 @@
 /** The sheet that a site is built by: whoever climbs has no other paper. */
 
+import { USUAL_GROUNDING_M } from "../../equipment/cable-run.js";
 import { runsOf } from "../../equipment/runs.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
 import { earthPoints } from "../../equipment/wiring/earth.js";
@@ -35,6 +36,7 @@ export function installationSheet(input: InstallationInput): Page {
     sections: [
       cautions(input),
       placeSection(input),
+      orderSection(words),
       ...drawing(plan, hung, words),
       {
         id: "antennas",
@@ -42,11 +44,13 @@ export function installationSheet(input: InstallationInput): Page {
         blocks:
           hung.length === 0
             ? [{ type: "paragraph", text: installation.antennas.none }]
-            : antennaBlocks(input, hung, wiring),
+            : [
+                { type: "paragraph", text: { text: installation.antennas.boxesTold, mark: "quiet" } },
+                ...antennaBlocks(input, hung, wiring),
+              ],
       },
-      ...cableSection(wiring, input.design.labels, runsOf(plan, input.design), words),
+      ...cableSection(plan, wiring, input.design.labels, runsOf(plan, input.design), words),
       ...earthSection(input, wiring.parts),
-      orderSection(words),
       fieldSection(words),
     ],
     colophon,
@@ -98,6 +102,14 @@ function placeSection({ plan, results, magneticDay, words }: InstallationInput):
       place.structure,
       structure && `${installation.mast.structure(structure.kind)}, ${figure(metres(structure.heightM))}`,
     ),
+    ...(equipment?.mounts ?? []).map(({ title, massKg, heightM }) => ({
+      label: place.steel,
+      value: [
+        title,
+        figure(`${trimmed(massKg, 1)} kg`),
+        ...(heightM === undefined ? [] : [figure(metres(heightM))]),
+      ].join(", "),
+    })),
     open(place.address, site.address),
     open(place.access, site.access),
     open(place.contact, site.contact),
@@ -155,7 +167,7 @@ function groundOf(
 function drawing(plan: SitePlan, hung: readonly Hung[], { installation }: SheetWords): Section[] {
   const drawn = drawMast(plan, hung, installation.mast);
   const blocks: Block[] = drawn
-    ? [{ type: "figure", name: "mast", ...drawn, caption: installation.drawingTold }]
+    ? [{ type: "figure", name: "mast", low: true, ...drawn, caption: installation.drawingTold }]
     : hung.length > MOST_DRAWN
       ? [{ type: "paragraph", text: installation.notDrawn(hung.length, MOST_DRAWN) }]
       : [];
@@ -169,6 +181,8 @@ function earthSection(
   const { earth, cables } = words.installation;
   const points = earthPoints(plan, siteWiring(plan), design.groundingEveryM);
   if (points.length === 0) return [];
+  const byPart = [...Map.groupBy(points, ({ part }) => part)];
+  const alongCables = points.some(({ what }) => what === "kits along the cable");
   return [
     {
       id: "earth",
@@ -182,10 +196,23 @@ function earthSection(
             { title: earth.points, align: "right" },
             { title: cables.done, fill: true },
           ],
-          rows: points.map(({ part, what, count }) => ({
-            cells: [partText(parts.get(part)!, words), earth.where[what], String(count), ""],
+          rows: byPart.map(([part, those]) => ({
+            cells: [
+              partText(parts.get(part)!, words),
+              those.map(({ what, count }) => (count === 1 ? "" : `${count} `) + earth.where[what]).join("; "),
+              String(those.reduce((sum, { count }) => sum + count, 0)),
+              "",
+            ],
           })),
         },
+        ...(alongCables
+          ? [
+              {
+                type: "paragraph" as const,
+                text: earth.kitsTold(words.figure(metres(design.groundingEveryM ?? USUAL_GROUNDING_M))),
+              },
+            ]
+          : []),
         { type: "paragraph", text: { text: earth.told, mark: "quiet" } },
       ],
     },

@@ -4,7 +4,7 @@ import { sentence } from "../document.js";
 import { PAGE_WORDS } from "../page-words.js";
 import { PRINT } from "../palette.js";
 import { drawingNode } from "./drawing.js";
-import { heightOf } from "./measure.js";
+import { heightOf, widthOf } from "./measure.js";
 import type { Cell, Node, TableNode } from "./nodes.js";
 import { partsOf, placeOf, plain, quiet, SIZE, textNode, toned } from "./spans.js";
 import { GAP, gridNode, type Room, tableNode } from "./tables.js";
@@ -16,6 +16,8 @@ const DRAWING_SHARE = 0.8;
 const WITH_DRAWING_SHARE = 0.93;
 const PAIR_SHARE = 0.95;
 const SMALL_DRAWING_PT = 270;
+/** 58 mm, as in the style sheet. */
+const LOW_DRAWING_PT = 164;
 
 /** On one side where it fits. */
 export function kept(nodes: readonly Node[], room: Room, share?: number): Node[] {
@@ -23,12 +25,22 @@ export function kept(nodes: readonly Node[], room: Room, share?: number): Node[]
   return [{ stack: nodes.map(asFollowing), unbreakable: true }];
 }
 
+/** A table that a side need not stay half empty before: it goes on behind the end of a side, its head repeated there. */
+function isLong(node: Node): boolean {
+  return "table" in node && node.table.headerRows === 1 && node.table.body.length > 1 + MOST_UNBROKEN_ROWS;
+}
+
+const MOST_UNBROKEN_ROWS = 10;
+
 function isKept(
   nodes: readonly Node[],
   { width, height, measure }: Room,
-  share = nodes.some(isDrawing) ? WITH_DRAWING_SHARE : KEPT_SHARE,
+  share?: number,
 ): boolean {
-  return nodes.reduce((sum, node) => sum + heightOf(node, width, measure), 0) < share * height;
+  // Where somebody asks for a share, tables stay whole up to it.
+  if (share === undefined && nodes.some(isLong)) return false;
+  const most = share ?? (nodes.some(isDrawing) ? WITH_DRAWING_SHARE : KEPT_SHARE);
+  return nodes.reduce((sum, node) => sum + heightOf(node, width, measure), 0) < most * height;
 }
 
 function isDrawing(node: Node): boolean {
@@ -46,11 +58,11 @@ export function blockNodes(block: Block, room: Room): Node[] {
   const { width, height } = room;
   switch (block.type) {
     case "paragraph":
-      return [textNode(block.text, SIZE.text, { margin: [0, 1, 0, 3] })];
+      return [textNode(block.text, SIZE.text, { margin: [0, 1, 0, 2] })];
     case "list":
       return [{ ul: block.items.map((item) => textNode(item, SIZE.text)), margin: [0, 1, 0, 4] }];
     case "facts":
-      return [factsNode(block.facts, room)];
+      return factsNodes(block.facts, room);
     case "findings":
       return block.findings.flatMap((finding) => kept([findingNode(finding, room)], room));
     case "form":
@@ -75,7 +87,8 @@ export function blockNodes(block: Block, room: Room): Node[] {
     }
     case "figure": {
       const wide = block.small ? Math.min(width, SMALL_DRAWING_PT) : width;
-      const drawing = drawingNode(block.svg, wide, DRAWING_SHARE * height);
+      const high = block.low ? Math.min(LOW_DRAWING_PT, DRAWING_SHARE * height) : DRAWING_SHARE * height;
+      const drawing = drawingNode(block.svg, wide, high);
       const below =
         block.caption === undefined ? [] : [quiet(block.caption, SIZE.small, { margin: [0, 0, 0, 4] })];
       return [{ stack: [drawing, ...below], unbreakable: true }];
@@ -97,7 +110,29 @@ function pairNodes(sides: readonly (readonly Block[])[], room: Room): Node[] {
   return sides.flat().flatMap((block) => blockNodes(block, room));
 }
 
-/** Two beside each other, where both are short. */
+/** In two columns, down the one and then the other, where each fits into one line there; else below each other. */
+function factsNodes(facts: readonly Fact[], room: Room): Node[] {
+  const { width, measure } = room;
+  const gap = GAP * 2;
+  const one = (width - gap) / 2;
+  const isShort = facts.every(
+    ({ label, value, note = "" }) =>
+      widthOf([...partsOf(label), ...partsOf(value), ...partsOf(note)], SIZE.table, measure) + FACT_GAP_PT <
+      one,
+  );
+  if (facts.length < FEWEST_IN_COLUMNS || !isShort) return [factsNode(facts, room)];
+  const half = Math.ceil(facts.length / 2);
+  const columns = [facts.slice(0, half), facts.slice(half)].map((those) => ({
+    stack: [factsNode(those, { ...room, width: one })],
+    width: one,
+  }));
+  return [{ stack: [{ columns, columnGap: gap }], unbreakable: true }];
+}
+
+const FEWEST_IN_COLUMNS = 4;
+/** Between a label and its value, signs of a note and what the layout adds. */
+const FACT_GAP_PT = 24;
+
 function factsNode(facts: readonly Fact[], room: Room): TableNode {
   const rows = facts.map(({ label, value, note }) => ({
     cells: [
@@ -225,7 +260,7 @@ function cautionsNode(items: Extract<Block, { type: "cautions" }>["items"], { wi
   const stack = items.map((item) => ({
     text: [{ text: "⚠\u00a0 ", bold: true as const }, ...partsOf(item)],
     fontSize: SIZE.text,
-    margin: [0, 1, 0, 2] as const,
+    margin: [0, 0, 0, 1] as const,
   }));
   return { table: { widths: [width - 14], body: [[{ stack }]] }, layout: "frame", margin: [0, 1, 0, 6] };
 }

@@ -187,7 +187,7 @@ function sectionNodes({ id, title, blocks, together }: Section, room: Room): Nod
     headlineLevel: 1,
     outline: true,
     outlineText: plain(title),
-    margin: [0, 7, 0, 2],
+    margin: [0, 6, 0, 2],
     id: placeOf(id),
   });
   // Sentences alone are only the way to what the section is about.
@@ -201,7 +201,10 @@ function sectionNodes({ id, title, blocks, together }: Section, room: Room): Nod
     if (all.length === 1) return anchored(all, placeOf(id));
   }
   const whole = [heading, ...leading, ...next.slice(0, 1)];
-  return anchored([...kept(whole, room), ...next.slice(1), ...others.flat()], placeOf(id));
+  // The caption of a long table leads on to it, as the heading does.
+  const isLeading = "headlineLevel" in whole.at(-1)!;
+  const beginning = isLeading ? whole : kept(whole, room);
+  return anchored([...beginning, ...next.slice(1), ...others.flat()], placeOf(id));
 }
 
 /**

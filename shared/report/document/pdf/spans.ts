@@ -5,15 +5,15 @@ import { PRINT } from "../palette.js";
 import { typeset } from "../typeset.js";
 import type { TextNode, TextPart } from "./nodes.js";
 
-/** Letters in points. */
+/** Letters in points, about as large as a browser prints the page. */
 export const SIZE = {
   title: 16,
   heading: 10.5,
   key: 13,
-  text: 8.8,
-  table: 8,
+  text: 8.2,
+  table: 7.7,
   wide: 6.8,
-  small: 7.4,
+  small: 7.2,
 } as const;
 
 /** Beside the word, so that paper without colours says the same. */

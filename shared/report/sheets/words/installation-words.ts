@@ -15,6 +15,8 @@ export interface InstallationWords {
     readonly contact: string;
     readonly plant: string;
     readonly battery: string;
+    /** Poles and other steel that the design adds to the structure. */
+    readonly steel: string;
     readonly fromTerrain: string;
     readonly declination: string;
     convergence(grid: string): string;
@@ -54,10 +56,10 @@ export interface InstallationWords {
     readonly brackets: string;
     readonly weight: string;
     readonly down: string;
-    readonly serialAntenna: string;
-    readonly serialUnit: string;
     readonly built: string;
     sharedWith(hop: string): string;
+    /** What the boxes are for. */
+    readonly boxesTold: string;
   };
   readonly cables: {
     readonly title: string;
@@ -74,6 +76,8 @@ export interface InstallationWords {
     readonly wire: string;
     readonly guide: string;
     fuse(feed: string, fuse: number, rating: string | undefined): string;
+    /** A pair for direct current that goes up to a unit. */
+    readonly supply: string;
     readonly proposed: string;
     readonly proposedTold: string;
     readonly labelsTold: string;
@@ -91,6 +95,8 @@ export interface InstallationWords {
     readonly at: string;
     readonly points: string;
     readonly where: Readonly<Record<EarthPoint["what"], string>>;
+    /** Where kits along a cable go; common practice. */
+    kitsTold(every: string): string;
     readonly told: string;
   };
   readonly order: {

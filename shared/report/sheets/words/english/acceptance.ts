@@ -7,7 +7,7 @@ export const ENGLISH_ACCEPTANCE: AcceptanceWords = {
     "Promised is what the design predicts, with the equipment and the climate that it states; nothing of it was measured.",
   where: "Where, mode",
   askedFigure: "Asked",
-  stands: "Stands",
+  stands: "Result",
   promisedFigure: "Promised",
   verdicts: { met: "met", missed: "missed", open: "open" },
   criteria: {

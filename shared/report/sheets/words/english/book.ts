@@ -91,7 +91,7 @@ export const ENGLISH_BOOK: BookWords = {
     second: "Second way",
     available: "Availability, propagation",
     asked: "Asked",
-    stands: "Stands",
+    stands: "Result",
   },
   noWay: "none",
   overHandover: "a handover",

@@ -14,6 +14,7 @@ export const ENGLISH_INSTALLATION: InstallationWords = {
     contact: "Contact",
     plant: "DC plant",
     battery: "Battery",
+    steel: "Poles and steel added",
     fromTerrain: "from the terrain",
     declination: "Magnetic declination, east positive",
     convergence: (grid) => `Grid convergence, ${grid}`,
@@ -57,9 +58,8 @@ export const ENGLISH_INSTALLATION: InstallationWords = {
     brackets: "Steel",
     weight: "Weight of the antenna",
     down: "Down from it",
-    serialAntenna: "Serial number, antenna",
-    serialUnit: "Serial number",
     built: "As built",
+    boxesTold: "Boxes: height and azimuth as built; beside the antenna and each unit its serial number.",
     sharedWith: (hop) => `also of ${hop}`,
   },
   cables: {
@@ -77,7 +77,8 @@ export const ENGLISH_INSTALLATION: InstallationWords = {
     wire: "wire",
     guide: "guide",
     fuse: (feed, fuse, rating) =>
-      `feed ${feed}, -48 V, fuse ${fuse}${rating === undefined ? "" : ` of ${rating}`}`,
+      `feed ${feed}, -48 V, fuse ${fuse}${rating === undefined ? ", rating not stated" : ` of ${rating}`}`,
+    supply: "supply cable",
     proposed: "proposed",
     proposedTold: "Proposed: the design does not state the port; this one is free.",
     labelsTold:
@@ -108,9 +109,11 @@ export const ENGLISH_INSTALLATION: InstallationWords = {
     where: {
       "stud of the chassis": "stud of the chassis",
       "stud of the unit": "stud of the unit",
-      "kits along the cable": "kits along the cable",
+      "kits along the cable": "kits along its cable",
       "panel of the rack": "panel of the rack",
     },
+    kitsTold: (every) =>
+      `Kits along a cable, from the top: just below the unit; one for each full ${every} of its length, spread evenly on the way down; at the foot of the structure, before the cable bends away; at the entry, outside.`,
     told: "Common practice, no source: local codes and the owner of the structure come first. One earthing system a site, short straight wires.",
   },
   order: {

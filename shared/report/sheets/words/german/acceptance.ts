@@ -7,7 +7,7 @@ export const GERMAN_ACCEPTANCE: AcceptanceWords = {
     "Zugesagt ist, was der Entwurf mit seinen Geräten und seinem Klima vorhersagt; nichts davon ist gemessen.",
   where: "Wo, Betriebsart",
   askedFigure: "Verlangt",
-  stands: "Stand",
+  stands: "Ergebnis",
   promisedFigure: "Zugesagt",
   verdicts: { met: "erfüllt", missed: "verfehlt", open: "offen" },
   criteria: {

@@ -133,7 +133,7 @@ export const GERMAN_BOOK: BookWords = {
     second: "Zweiter Weg",
     available: "Verfügbarkeit, Ausbreitung",
     asked: "Gefordert",
-    stands: "Stand",
+    stands: "Ergebnis",
   },
   noWay: "keiner",
   overHandover: "eine Übergabe",

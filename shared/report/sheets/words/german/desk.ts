@@ -8,7 +8,7 @@ export const GERMAN_DESK: DeskWords = {
   none: "Keine.",
   halves: { low: "Unterband", high: "Oberband" },
   state: (word, date) => (date === undefined ? STATES[word] : `${STATES[word]} ${date}`),
-  stateTitle: "Stand",
+  stateTitle: "Zustand",
   standings: {
     confirmed: "durch einen nationalen Plan bestätigt",
     "published-table": "durch eine veröffentlichte Kanaltabelle bestätigt",
@@ -111,8 +111,8 @@ export const GERMAN_DESK: DeskWords = {
     channel: "Kanal",
     low: "Unterband",
     high: "Oberband",
-    lowFrom: "Unten von",
-    highFrom: "Oben von",
+    lowFrom: "Unterband sendet",
+    highFrom: "Oberband sendet",
     unused: (channels) => `Kanäle, auf denen kein Funkfeld dieses Entwurfs ist: ${channels}.`,
     open: "Kanal noch zu wählen",
     openChannel: "Nummer offen",
@@ -121,8 +121,8 @@ export const GERMAN_DESK: DeskWords = {
     sites: "Bandhälften nach Standort",
     sitesTold: "Ein Standort sendet nur in einer Hälfte eines Bandes: die andere empfängt er.",
     band: "Band",
-    transmitsLow: "Sendet unten",
-    transmitsHigh: "Sendet oben",
+    transmitsLow: "Sendet im Unterband",
+    transmitsHigh: "Sendet im Oberband",
     conflict: "beide Hälften",
     conflicts: (count) =>
       count === 1

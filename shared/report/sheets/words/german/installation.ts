@@ -56,6 +56,7 @@ export const GERMAN_INSTALLATION: InstallationWords = {
     contact: "Ansprechpartner",
     plant: "Gleichstromanlage",
     battery: "Batterie",
+    steel: "Rohre und Stahl, zusätzlich",
     fromTerrain: "aus dem Gelände",
     declination: "Missweisung, nach Osten positiv",
     convergence: (grid) => `Meridiankonvergenz, ${grid}`,
@@ -99,9 +100,8 @@ export const GERMAN_INSTALLATION: InstallationWords = {
     brackets: "Stahlteile",
     weight: "Gewicht der Antenne",
     down: "Hinab davon",
-    serialAntenna: "Seriennummer, Antenne",
-    serialUnit: "Seriennummer",
     built: "Wie gebaut",
+    boxesTold: "Kästen: Höhe und Azimut, wie gebaut; neben Antenne und Geräten deren Seriennummer.",
     sharedWith: (hop) => `auch für ${hop}`,
   },
   cables: {
@@ -119,7 +119,8 @@ export const GERMAN_INSTALLATION: InstallationWords = {
     wire: "Draht",
     guide: "Hohlleiter",
     fuse: (feed, fuse, rating) =>
-      `Speisung ${feed}, -48 V, Sicherung ${fuse}${rating === undefined ? "" : ` mit ${rating}`}`,
+      `Speisung ${feed}, -48 V, Sicherung ${fuse}${rating === undefined ? ", Nennstrom nicht angegeben" : ` mit ${rating}`}`,
+    supply: "Stromkabel",
     proposed: "vorgeschlagen",
     proposedTold: "Vorgeschlagen: der Entwurf nennt den Anschluss nicht; dieser ist frei.",
     labelsTold:
@@ -183,9 +184,11 @@ export const GERMAN_INSTALLATION: InstallationWords = {
     where: {
       "stud of the chassis": "Bolzen des Geräteträgers",
       "stud of the unit": "Bolzen des Geräts",
-      "kits along the cable": "Erdungssätze am Kabel",
+      "kits along the cable": "Erdungssätze an seinem Kabel",
       "panel of the rack": "Schiene des Gestells",
     },
+    kitsTold: (every) =>
+      `Erdungssätze an einem Kabel, von oben: gleich unter dem Gerät; einer für je volle ${every} seiner Länge, gleichmäßig auf dem Weg hinab; am Fuß des Bauwerks, bevor das Kabel abbiegt; am Eintritt, außen.`,
     told: "Gängige Praxis, ohne Quelle: örtliche Vorschriften und der Eigentümer des Bauwerks gehen vor. Eine Erdungsanlage je Standort, kurze gerade Leitungen.",
   },
   order: {
