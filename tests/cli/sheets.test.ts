@@ -32,6 +32,39 @@ test("writes a page a hop and kind, the same bytes again, and takes away what is
   expect(filesIn(out).filter((file) => file.includes("MAPLE"))).toEqual([]);
 });
 
+test("what is wrong with a template is told by name and place, as check finds it", () => {
+  const design = scratch("sheets-fault");
+  cpSync(SAMPLES, design, { recursive: true });
+  const lines = ["sheets DESK {", '  logo "lost\u001b.png"', "  leave-out bill of line-up", "}", ""];
+  writeFileSync(join(design, "learning/desk.hop"), lines.join("\n"));
+  const asked = [
+    "sheets",
+    join(design, "learning"),
+    "--out",
+    scratch("sheets-fault-out"),
+    "--sheet",
+    "parts",
+  ];
+  const { stderr } = run([...asked, ...TODAY]);
+  expect(stderr).toMatch(/error\[sheet-logo\]: the logo lost.*\.png is not shown: .*\(.*desk\.hop:2:\d+\)/);
+  expect(stderr).toMatch(
+    /warning\[sheet-section\]: sheets for line-up have no section bill.*\(.*desk\.hop:3:\d+\)/,
+  );
+  expect(stderr).not.toContain("\u001b");
+});
+
+test("the sample's templates make what they name", () => {
+  const out = scratch("sheets-templates");
+  const asked = ["sheets", "eskerfold", "--template", "DESK", "--format", "markdown", "--out", out];
+  const { stderr } = run([...asked, ...TODAY]);
+  expect(stderr).not.toContain("sheet-");
+  expect(filesIn(out)).toEqual(["book.md", "frequencies.md", "licences.md", "parts.md"]);
+  const text = readFileSync(join(out, "parts.md"), "utf8");
+  expect(text).toContain("Planning, room 4");
+  expect(text).toContain("# Teile und Kabel");
+  expect(text).not.toContain("## Nach Standort");
+});
+
 test("one site: the sheet that it is built by, and nothing else", () => {
   const out = scratch("sheets-site");
   const { stderr } = run(["sheets", "learning", "--out", out, "--site", "BIRCH", ...TODAY]);

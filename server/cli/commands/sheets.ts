@@ -13,6 +13,7 @@ import { SHEET_KINDS, SHEET_LANGUAGES, sheetsOf } from "../../sheets/sheets.js";
 import { FORMATS, formatNamed } from "../formats.js";
 import { designFolders, refusedFolders } from "../out-folders.js";
 import { safe } from "../print/safe.js";
+import { sheetFaults } from "../print/sheet-faults.js";
 import { tellUnreadable } from "../print/unreadable.js";
 import { progressLine } from "../progress.js";
 import { ReportRecord } from "../report-record.js";
@@ -62,6 +63,7 @@ export async function sheets(folder: string, options: SheetsOptions): Promise<nu
   for (const design of designs) {
     const within = designs.length === 1 ? "" : folders.get(design)!;
     const revision = await toldRevision(design, judged);
+    for (const fault of sheetFaults(design, process.cwd())) note(fault);
     const chosen = await chosenFor(design, options.template);
     const words = SHEET_LANGUAGES[language ?? chosen.template?.language ?? "en"];
     const made = options.sheet.length > 0 ? kinds : (chosen.template?.kinds ?? kinds);
