@@ -289,6 +289,41 @@ describe("parts and cables", () => {
       { numRuns: 60 },
     );
   });
+
+  test("of a hop that stands nothing is left to order, of one that does not everything", () => {
+    fc.assert(
+      fc.property(arrangements, channels, fc.boolean(), (name, numbers, built) => {
+        const text = textOf(name, numbers, "KELD", "TARN");
+        const design = designOf(
+          CATALOGUE + (built ? text.replace("hop KELD-TARN {", "hop KELD-TARN {\n  state built") : text),
+        );
+        expect(design.hops.get("KELD-TARN")!.state?.word).toBe(built ? "built" : undefined);
+        const [bill] = tablesIn(partsSheet({ design, name: "p", words: ENGLISH, colophon: "" }), "bill");
+        const heads = bill!.columns.map(({ title }) => title);
+        expect(heads.includes("Still to order")).toBe(built);
+        if (!built) return;
+        const ofHop = ["unit", "antenna", "coupler", "cable", "connector", "grounding kit"];
+        for (const { cells } of bill!.rows)
+          if (ofHop.includes(cell(cells[0]!))) expect(cell(cells.at(-1)!)).toBe("–");
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  test("the longest run of each type stands beside the length of all", () => {
+    const design = designOf(CATALOGUE + textOf("1+1 hot-standby", [], "KELD", "TARN"));
+    const runs = [...sitePlans(design).values()].flatMap((plan) => runsOf(plan, design));
+    const [totals] = tablesIn(partsSheet({ design, name: "p", words: ENGLISH, colophon: "" }), "totals");
+    for (const { cells } of totals!.rows) {
+      const lengths = runs.filter(({ entry }) => entry === cell(cells[0]!)).map(({ lengthM }) => lengthM!);
+      expect(Number.parseFloat(cell(cells[2]!))).toBeCloseTo(
+        lengths.reduce((sum, one) => sum + one, 0),
+        1,
+      );
+      expect(Number.parseFloat(cell(cells[3]!))).toBeCloseTo(Math.max(...lengths), 1);
+    }
+    expect(totals!.rows.length).toBeGreaterThan(0);
+  });
 });
 
 describe("in both languages", () => {

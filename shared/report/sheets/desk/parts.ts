@@ -1,8 +1,7 @@
 /** Parts and cables for the buyer and for whoever packs: what there is of each, each run, and each site's box. */
 import type { Design } from "../../../design/design.js";
-import type { Delivery } from "../../../design/equipment.js";
 import { withoutDelivery } from "../../../equipment/delivery.js";
-import { merged, type Part, partsOfSite, spareParts } from "../../../equipment/parts-list.js";
+import { merged, type Part, partsOfEnd, partsOfSite, spareParts } from "../../../equipment/parts-list.js";
 import { type Run, runsOf } from "../../../equipment/runs.js";
 import { type SitePlan, sitePlans } from "../../../equipment/site-plan.js";
 import { type Unlisted, unlistedOf } from "../../../equipment/unlisted-parts.js";
@@ -10,6 +9,7 @@ import { trimmed } from "../../../format/numbers.js";
 import type { Block, Inline, Page, Section, TableRow } from "../../document/document.js";
 import type { SheetWords } from "../words/sheet-words.js";
 import { type DeskInput, deskPage, siteName } from "./desk-sheet.js";
+import { amount, deliveryCounts, deliveryText, paragraph, typeWords } from "./part-words.js";
 
 export interface PartsInput extends DeskInput {
   readonly design: Design;
@@ -44,6 +44,11 @@ function billSection(sites: readonly SiteParts[], design: Design, words: SheetWo
   const withCode = parts.some(({ orderCode }) => orderCode !== undefined);
   const withDelivery = all.some(({ delivery }) => delivery !== undefined);
   const withSpares = spares.size > 0;
+  const there = Map.groupBy(thereAlready(sites, design), keyOf);
+  const toOrder = (part: Part): string => {
+    const left = leftOf(part, there.get(keyOf(part)) ?? []);
+    return left === undefined ? "–" : amount(left, words);
+  };
   const columns = [
     { title: said.kind },
     { title: said.type },
@@ -56,19 +61,20 @@ function billSection(sites: readonly SiteParts[], design: Design, words: SheetWo
         ]
       : []),
     ...(withDelivery ? [{ title: said.delivery }] : []),
+    ...(there.size > 0 ? [{ title: said.toOrder, align: "right" as const }] : []),
   ];
   const rows = parts.map((part): TableRow => {
     const spare = spares.get(keyOf(part));
+    const together = spare ? sumOf(part, spare) : part;
     return {
       cells: [
         said.kinds[part.kind],
         typeWords(part, words),
-        ...(withCode ? [part.orderCode ?? "–"] : []),
+        ...(withCode ? [part.orderCode ?? { text: words.common.notStated, mark: "unjudged" as const }] : []),
         amount(part, words),
-        ...(withSpares
-          ? [spare ? amount(spare, words) : "–", amount(spare ? sumOf(part, spare) : part, words)]
-          : []),
+        ...(withSpares ? [spare ? amount(spare, words) : "–", amount(together, words)] : []),
         ...(withDelivery ? [deliveryCounts(delivered.get(keyOf(part)) ?? [], words)] : []),
+        ...(there.size > 0 ? [toOrder(together)] : []),
       ],
     };
   });
@@ -78,9 +84,37 @@ function billSection(sites: readonly SiteParts[], design: Design, words: SheetWo
     blocks: [
       paragraph(said.told),
       { type: "table", columns, rows },
-      paragraph(withSpares ? said.sparesTold : said.noSpares),
+      paragraph(
+        [
+          withSpares ? said.sparesTold : said.noSpares,
+          ...(there.size > 0 ? [said.toOrderTold] : []),
+          ...(withCode ? [] : [said.noCodes]),
+        ].join(" "),
+      ),
     ],
   };
+}
+
+/** Delivered or ordered, or of an end of a hop that is stated as built. */
+function thereAlready(sites: readonly SiteParts[], design: Design): Part[] {
+  return sites.flatMap(({ plan, parts }) => {
+    const built = plan.ends
+      .filter(({ hop }) => hop.state?.word === "built")
+      .flatMap((end) => partsOfEnd(end, plan, design));
+    return [
+      ...parts.filter(({ delivery }) => delivery !== undefined),
+      ...built.filter(({ delivery }) => delivery === undefined),
+    ];
+  });
+}
+
+/** What is left of a part, in pieces and metres; undefined: nothing. */
+function leftOf(part: Part, there: readonly Part[]): Part | undefined {
+  const quantity = part.quantity - there.reduce((sum, one) => sum + one.quantity, 0);
+  if (quantity <= 0) return undefined;
+  if (part.lengthM === undefined) return { ...part, quantity };
+  const lengthM = Math.max(0, part.lengthM - there.reduce((sum, one) => sum + (one.lengthM ?? 0), 0));
+  return { ...part, quantity, lengthM };
 }
 
 /** As lists add parts up. */
@@ -91,43 +125,6 @@ function keyOf({ kind, name, detail }: Part): string {
 function sumOf(part: Part, spare: Part): Part {
   const lengthM = part.lengthM === undefined ? undefined : part.lengthM + (spare.lengthM ?? 0);
   return { ...part, quantity: part.quantity + spare.quantity, lengthM };
-}
-
-/** `DISH60-18, 0.6 m parabolic` in our own words for what is ours, as stated for what is the design's. */
-function typeWords({ name, title, detail, says, toChoose }: Part, words: SheetWords): string {
-  const { parts: said, halves } = words.desk;
-  if (toChoose) return said.toChoose;
-  switch (says?.is) {
-    case undefined:
-      return listed([name, title, detail]);
-    case "fitting":
-      return listed([said.fits(says.entry, says.connector), title]);
-    case "piece":
-      return listed([name, title, words.figure(`${trimmed(says.lengthM, 2)} m`)]);
-    case "setting": {
-      const { half, subBand, open } = says;
-      const band = subBand === undefined ? (open ? said.subBandOpen : undefined) : said.subBand(subBand);
-      return listed([name, title, half && halves[half], band]);
-    }
-  }
-}
-
-/** Pieces; of cable with the length of all of them. */
-function amount({ quantity, lengthM, estimated }: Part, { figure, desk }: SheetWords): string {
-  if (lengthM === undefined) return String(quantity);
-  const length = figure(`${estimated ? "~" : ""}${trimmed(lengthM, 1)} m`);
-  return quantity === 1 ? `1, ${length}` : desk.parts.inAll(quantity, length);
-}
-
-const DELIVERIES: readonly Delivery["state"][] = ["delivered", "ordered"];
-
-/** `2 delivered, 4 ordered`; a dash where nothing is stated of any. */
-function deliveryCounts(parts: readonly Part[], { desk }: SheetWords): string {
-  const counts = DELIVERIES.flatMap((state) => {
-    const count = parts.reduce((sum, part) => sum + (part.delivery?.state === state ? part.quantity : 0), 0);
-    return count > 0 ? [`${count} ${desk.parts.deliveries[state]}`] : [];
-  });
-  return counts.length === 0 ? "–" : counts.join(", ");
 }
 
 /** Places of one kind that are named; the others are counted. */
@@ -171,6 +168,9 @@ function totalsSection(sites: readonly SiteParts[], words: SheetWords): Section 
           entry === "" ? { text: said.toChoose, mark: "unjudged" } : entry,
           String(runs.length),
           entry === "" ? "–" : metres(sum(runs)),
+          entry === ""
+            ? "–"
+            : metres(runs.reduce((longest, { lengthM = 0 }) => Math.max(longest, lengthM), 0)),
           estimated > 0 ? metres(estimated) : "–",
         ],
       };
@@ -185,10 +185,12 @@ function totalsSection(sites: readonly SiteParts[], words: SheetWords): Section 
               { title: said.type },
               { title: said.runCount, align: "right" },
               { title: said.total, align: "right" },
+              { title: said.longest, align: "right" },
               { title: said.ofEstimated, align: "right" },
             ],
             rows,
           },
+          paragraph(said.drumsTold),
         ];
   return { id: "totals", title: said.totals, blocks };
 }
@@ -274,20 +276,4 @@ function boxSections(sites: readonly SiteParts[], words: SheetWords): Section[] 
     ];
   });
   return tables.length === 0 ? [] : [{ id: "boxes", title: said.bySite, blocks: tables }];
-}
-
-function deliveryText({ state, date, remark }: Delivery, { desk, day }: SheetWords): string {
-  const when = date === undefined ? undefined : day(date);
-  return listed([
-    [desk.parts.deliveries[state], when].filter((word) => word !== undefined).join(" "),
-    remark === "" ? undefined : remark,
-  ]);
-}
-
-function listed(parts: readonly (string | undefined)[]): string {
-  return parts.filter((part) => part !== undefined).join(", ");
-}
-
-function paragraph(text: string): Block {
-  return { type: "paragraph", text };
 }

@@ -119,6 +119,10 @@ export interface DeskWords {
     readonly inUse: string;
     readonly spare: string;
     readonly together: string;
+    readonly toOrder: string;
+    readonly toOrderTold: string;
+    /** The catalogue states no code at all. */
+    readonly noCodes: string;
     readonly pieces: string;
     /** @param length of all of them */
     inAll(count: number, length: string): string;
@@ -147,6 +151,9 @@ export interface DeskWords {
     readonly totals: string;
     readonly runCount: string;
     readonly total: string;
+    /** Of one run. */
+    readonly longest: string;
+    readonly drumsTold: string;
     readonly ofEstimated: string;
     readonly noRuns: string;
     readonly bySite: string;

@@ -152,6 +152,10 @@ export const ENGLISH_DESK: DeskWords = {
     inUse: "In use",
     spare: "Spare",
     together: "Together",
+    toOrder: "Still to order",
+    toOrderTold:
+      "Still to order: what is needed together, less what is delivered or ordered and what belongs to hops that are stated as built.",
+    noCodes: "The catalogue states no order codes.",
     pieces: "Pieces",
     inAll: (count, length) => `${count}, ${length} in all`,
     delivery: "Delivery",
@@ -186,6 +190,9 @@ export const ENGLISH_DESK: DeskWords = {
     totals: "Lengths together",
     runCount: "Runs",
     total: "Length",
+    longest: "Longest single run",
+    drumsTold:
+      "How much a drum or reel holds is the buyer's to ask: no run is joined on its way, so the longest must come off one, and what is left over on each is not counted.",
     ofEstimated: "of it estimated",
     noRuns: "The design states no cable and no waveguide with a length.",
     bySite: "To pack, site by site",

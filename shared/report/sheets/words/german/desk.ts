@@ -154,6 +154,10 @@ export const GERMAN_DESK: DeskWords = {
     inUse: "In Betrieb",
     spare: "Ersatz",
     together: "Zusammen",
+    toOrder: "Noch zu bestellen",
+    toOrderTold:
+      "Noch zu bestellen: was zusammen gebraucht wird, weniger was geliefert oder bestellt ist und was zu Funkfeldern gehört, die als gebaut angegeben sind.",
+    noCodes: "Der Katalog nennt keine Bestellnummern.",
     pieces: "Stück",
     inAll: (count, length) => `${count}, zusammen ${length}`,
     delivery: "Lieferung",
@@ -188,6 +192,9 @@ export const GERMAN_DESK: DeskWords = {
     totals: "Längen zusammen",
     runCount: "Strecken",
     total: "Gesamtlänge",
+    longest: "Längste einzelne Strecke",
+    drumsTold:
+      "Wie viel auf eine Trommel geht, fragt, wer kauft: keine Strecke wird unterwegs verbunden, also muss die längste von einer kommen, und was auf jeder übrig bleibt, ist nicht gezählt.",
     ofEstimated: "davon geschätzt",
     noRuns: "Der Entwurf nennt kein Kabel und keinen Hohlleiter mit Länge.",
     bySite: "Zu packen, Standort für Standort",
