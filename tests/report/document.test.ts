@@ -135,9 +135,9 @@ test("on a narrow screen the rows of a wide table are cards that name their cell
 
 test("on paper a heading keeps with the first thing below it, unless that is long enough to be broken itself", () => {
   const lead = (text: string) => /<div class="lead">([\s\S]*?)\n<\/div>/.exec(text)![1]!;
-  expect(lead(tablePage(3, 16))).toMatch(/^\s*<h2>S<\/h2>\n<p>Before\.<\/p>\n<div class="scroll"><table>/);
-  expect(lead(tablePage(3, 17))).not.toContain("<table");
-  expect(tablePage(3, 17)).toContain('<div class="scroll long"><table>');
+  expect(lead(tablePage(3, 10))).toMatch(/^\s*<h2>S<\/h2>\n<p>Before\.<\/p>\n<div class="scroll"><table>/);
+  expect(lead(tablePage(3, 11))).not.toContain("<table");
+  expect(tablePage(3, 11)).toContain('<div class="scroll long"><table>');
 });
 
 test("head and foot of those who hand a page out: a picture is embedded, and only then may the page show any", () => {

@@ -45,7 +45,9 @@ export async function placedTexts(bytes: Uint8Array): Promise<PlacedSides> {
 /** Margins of `definition.ts`; what stands lower is the foot of a side. */
 const FRAME = { side: 40, top: 32, foot: 40 };
 /** Of rounding, and of what hangs over: letters are measured without what a font draws closer. */
-const SLACK = 1.5;
+const SLACK = 2.5;
+/** A blank that a line begins with is set before it, where nobody sees it; letters are 16 points at most. */
+const BLANK = 16 * 0.32 + SLACK;
 
 /** Texts that lie over the frame of their side: the foot's own words stand below it, above its edge. */
 export function outside({ width, height, texts }: PlacedSides): readonly PlacedText[] {
@@ -53,7 +55,7 @@ export function outside({ width, height, texts }: PlacedSides): readonly PlacedT
     const isFoot = top < FRAME.foot;
     const lowest = isFoot ? 8 : FRAME.foot - 3;
     return (
-      left < FRAME.side - SLACK ||
+      left < FRAME.side - BLANK ||
       right > width - FRAME.side + SLACK ||
       bottom < lowest ||
       top > height - FRAME.top + 3
