@@ -32,11 +32,7 @@ function isLong(node: Node): boolean {
 
 const MOST_UNBROKEN_ROWS = 10;
 
-function isKept(
-  nodes: readonly Node[],
-  { width, height, measure }: Room,
-  share?: number,
-): boolean {
+function isKept(nodes: readonly Node[], { width, height, measure }: Room, share?: number): boolean {
   // Where somebody asks for a share, tables stay whole up to it.
   if (share === undefined && nodes.some(isLong)) return false;
   const most = share ?? (nodes.some(isDrawing) ? WITH_DRAWING_SHARE : KEPT_SHARE);
