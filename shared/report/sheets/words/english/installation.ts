@@ -44,9 +44,9 @@ export const ENGLISH_INSTALLATION: InstallationWords = {
     length: "Length of the hop",
     polarization: "Polarization",
     turned: {
-      unit: "between both: unit by 90°",
-      coupler: "between both: coupler with units by 90°",
-      feed: "between both: feed by 90°",
+      unit: "to change it, the unit is turned by 90°",
+      coupler: "to change it, the coupler is turned with its units by 90°",
+      feed: "to change it, the feed is turned by 90°",
     },
     mounting: "Units and coupler",
     mountings: { direct: "on the antenna's back", separate: "on the pole, with a guide" },

@@ -86,9 +86,9 @@ export const GERMAN_INSTALLATION: InstallationWords = {
     length: "Länge des Funkfelds",
     polarization: "Polarisation",
     turned: {
-      unit: "zwischen beiden: Gerät um 90°",
-      coupler: "zwischen beiden: Koppler mit Geräten um 90°",
-      feed: "zwischen beiden: Erreger um 90°",
+      unit: "zum Wechseln wird das Gerät um 90° gedreht",
+      coupler: "zum Wechseln wird der Koppler mit den Geräten um 90° gedreht",
+      feed: "zum Wechseln wird der Erreger um 90° gedreht",
     },
     mounting: "Geräte und Koppler",
     mountings: { direct: "hinten an der Antenne", separate: "am Rohr, mit Hohlleiter" },
