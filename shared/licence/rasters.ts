@@ -1,8 +1,8 @@
 /** What of each raster of channels the hops of a design use: the frequency plan, as data. */
 import type { Channel, HalfOfBand, Hop, Polarization } from "../design/design.js";
 import { bandOf, halfOf } from "../radio/halves.js";
-import { channelRows } from "../spectrum/channel-plan.js";
-import type { ChannelPlan } from "../spectrum/channel-plans.data.js";
+import { channelRows, rowChannel } from "../spectrum/channel-plan.js";
+import type { ChannelPlan, ChannelRow } from "../spectrum/channel-plans.data.js";
 import type { Transmission } from "./transmissions.js";
 
 export interface SentHop {
@@ -33,8 +33,16 @@ export interface Raster {
   readonly uses: readonly ChannelUse[];
   /** Hops whose channel is still to be chosen, or that state none. */
   readonly open: readonly Hop[];
-  /** Channels of the raster that no hop of the design is on; empty for plain frequencies. */
+  /** Channels of the raster whose spectrum no hop of the design sends in; empty for plain frequencies. */
   readonly unused: readonly number[];
+  /** Those that no hop is on, though one sends in part of their spectrum: by a channel of another width, or beside a raster. */
+  readonly overlapped: readonly OverlappedChannel[];
+}
+
+export interface OverlappedChannel {
+  readonly number: number;
+  /** Hops that send there, in the order of the text. */
+  readonly by: readonly string[];
 }
 
 /** By lowest frequency; what has no plan comes last. @param own plans of the design */
@@ -50,14 +58,16 @@ export function rastersOf(hops: readonly SentHop[], own: readonly ChannelPlan[])
       return one && rasterKey(one.plan, one.bandwidthHz);
     },
   );
+  const spans = hops.flatMap(({ sent }) => sent.map(spanOf));
   const keys = new Set([...uses.keys(), ...open.keys()]);
   const all = [...keys].map((key): Raster => {
     const here = (uses.get(key) ?? []).toSorted(byChannel);
     const waiting = open.get(key) ?? [];
     const one = here[0]?.channel ?? waiting[0]?.openChannel ?? waiting[0]?.channel;
-    if (key === undefined || one === undefined) return { uses: here, open: waiting, unused: [] };
+    if (key === undefined || one === undefined)
+      return { uses: here, open: waiting, unused: [], overlapped: [] };
     const { plan, bandwidthHz } = one;
-    return { plan, widthHz: bandwidthHz, uses: here, open: waiting, unused: unusedOf(one, here, own) };
+    return { plan, widthHz: bandwidthHz, uses: here, open: waiting, ...freeOf(one, here, spans, own) };
   });
   return all.toSorted((a, b) => lowest(a) - lowest(b));
 }
@@ -109,20 +119,53 @@ function lowest({ plan, uses, open }: Raster): number {
 /** A raster of very many narrow channels is not told channel by channel. */
 const MOST_CHANNELS = 10_000;
 
-function unusedOf(
+/** Spectrum that a hop sends in. */
+interface Span {
+  readonly hop: string;
+  readonly lowHz: number;
+  readonly highHz: number;
+}
+
+/** Of unknown bandwidth it is its centre alone. */
+function spanOf({ hop, frequencyHz, bandwidthHz = 0 }: Transmission): Span {
+  return { hop, lowHz: frequencyHz - bandwidthHz / 2, highHz: frequencyHz + bandwidthHz / 2 };
+}
+
+/** Channels touch at their edges by rights; frequencies are stated to the kilohertz. */
+const TOUCHING_HZ = 2000;
+
+function freeOf(
   { plan, bandwidthHz }: Pick<Channel, "plan" | "bandwidthHz">,
   uses: readonly ChannelUse[],
+  spans: readonly Span[],
   own: readonly ChannelPlan[],
-): readonly number[] {
+): Pick<Raster, "unused" | "overlapped"> {
   const rows = channelRows(plan, bandwidthHz, undefined, own);
-  if ("what" in rows) return [];
+  if ("what" in rows) return { unused: [], overlapped: [] };
   const used = new Set(uses.map(({ channel }) => channel?.number));
-  const numbers = new Set(
-    rows.flatMap(({ row: { first, last } }) =>
-      Array.from({ length: Math.min(last - first + 1, MOST_CHANNELS) }, (_, index) => first + index),
-    ),
-  );
-  return [...numbers].filter((number) => !used.has(number)).sort((a, b) => a - b);
+  const hopsIn = new Map<number, Set<string>>();
+  for (const one of rows)
+    for (const number of numbersOf(one.row)) {
+      const by = hopsIn.get(number) ?? new Set();
+      hopsIn.set(number, by);
+      const { lowHz, highHz } = rowChannel(one, number);
+      for (const centreHz of [lowHz, highHz])
+        for (const span of spans)
+          if (
+            span.highHz > centreHz - bandwidthHz / 2 + TOUCHING_HZ &&
+            span.lowHz < centreHz + bandwidthHz / 2 - TOUCHING_HZ
+          )
+            by.add(span.hop);
+    }
+  const others = [...hopsIn].filter(([number]) => !used.has(number)).sort(([a], [b]) => a - b);
+  return {
+    unused: others.flatMap(([number, by]) => (by.size === 0 ? [number] : [])),
+    overlapped: others.flatMap(([number, by]) => (by.size === 0 ? [] : [{ number, by: [...by] }])),
+  };
+}
+
+function numbersOf({ first, last }: ChannelRow): readonly number[] {
+  return Array.from({ length: Math.min(last - first + 1, MOST_CHANNELS) }, (_, index) => first + index);
 }
 
 /** What a site transmits in a band: hops in each half. Both at once drown what it receives. */

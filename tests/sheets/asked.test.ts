@@ -156,7 +156,7 @@ test("cautions stand before all else, and places to sign behind it", () => {
   expect([ids[0], ids.at(-1)]).toEqual(["safety", "signatures"]);
 });
 
-test("a reading that counts takes its blank row away, one with power control or of before a change does not", () => {
+test("a reading that agrees takes its blank row away, one outside its window, with power control or of before a change does not", () => {
   const blanks = (...readings: readonly string[]) => {
     const { hop, result } = evaluated(measuredStandby(...readings));
     return tablesIn(sheets(hop, result, ENGLISH).acceptance, "levels").find(
@@ -166,9 +166,34 @@ test("a reading that counts takes its blank row away, one with power control or 
   const all = blanks();
   expect(all).toBe(8);
   expect(blanks("-44.6 dBm at TARN on 2026-05-02")).toBe(7);
-  expect(blanks("-60 dBm at TARN on 2026-05-02")).toBe(7);
+  expect(blanks("-60 dBm at TARN on 2026-05-02")).toBe(8);
   expect(blanks("-44.6 dBm at TARN on 2026-05-02 power-control active")).toBe(8);
   expect(blanks("-44.6 dBm at TARN on 2026-05-02 promised -50 dBm")).toBe(8);
+});
+
+test("the steps and checks of standby and of both polarizations are there for hops that have them, and for no other", () => {
+  fc.assert(
+    fc.property(arrangements, (name) => {
+      const { hop, result } = evaluated(CATALOGUE + textOf(name, [1, 3, 5, 7], "KELD", "TARN"));
+      const { acceptance, lineUp } = sheets(hop, result, ENGLISH);
+      const { standbyStep, polarizationStep } = ENGLISH.lineUp;
+      const { switchCheck, polarizationCheck } = ENGLISH.acceptance;
+      const cellsOf = (page: Page, id: string) =>
+        tablesIn(page, id).flatMap(({ rows }) => rows.flatMap(({ cells }) => cells));
+      const [steps, checks] = [cellsOf(lineUp, "order"), cellsOf(acceptance, "checks")];
+      // By the words of the name alone: `1+1`, `2+2` and diversity have units that wait, `xpic` both polarizations.
+      const waits = /\+[1-9]|sd|fd|diversity/.test(name);
+      expect([name, steps.includes(standbyStep), checks.includes(switchCheck)]).toEqual([name, waits, waits]);
+      const both =
+        unitPlaces(hop, hop.ends[0]).some(({ polarization }) => polarization === "horizontal") &&
+        unitPlaces(hop, hop.ends[0]).some(({ polarization }) => polarization === "vertical");
+      expect([name, steps.includes(polarizationStep), checks.includes(polarizationCheck)]).toEqual([
+        name,
+        both,
+        both,
+      ]);
+    }),
+  );
 });
 
 test("an accepted criterion says so beside its verdict, with its last day", () => {

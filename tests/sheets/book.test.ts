@@ -106,7 +106,7 @@ test("what is let pass stands with reason and end, what has ended says so", () =
   expect(rows.length).toBe(stated.length);
   expect(rows).toContainEqual([
     "hop SKELHAVEN-RUDDOCK",
-    ["clearance ", { text: "clearance", mark: "code" }],
+    { text: "clearance", mark: "code" },
     "the chimney's only gallery is at 20 m",
     "no end",
   ]);

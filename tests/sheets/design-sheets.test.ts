@@ -25,6 +25,7 @@ import { ENGLISH } from "../../shared/report/sheets/words/english.js";
 import { GERMAN } from "../../shared/report/sheets/words/german.js";
 import type { SheetWords } from "../../shared/report/sheets/words/sheet-words.js";
 import { EXAMPLE_PREAMBLE, exampleHop } from "../../shared/rules/example-preamble.js";
+import { channelFrequencies } from "../../shared/spectrum/channel-plan.js";
 import { CATALOGUE, textOf } from "../equipment/arrangement-texts.js";
 import { designOf } from "../equipment/designs.js";
 import { exampleGround, judgeExample } from "../rules/example-design.js";
@@ -51,7 +52,15 @@ function sheetsOf(text: string, words: SheetWords = ENGLISH) {
   });
   const sent = judged.map(({ hop, result }) => ({ hop, sent: transmissionsOf(hop, result) }));
   const frequencies = frequenciesSheet({ ...base, plans: model.lookup.plans(), hops: sent });
-  return { design, judged, sent, licences, frequencies, parts: partsSheet({ ...base, design }) };
+  return {
+    design,
+    judged,
+    sent,
+    plans: model.lookup.plans(),
+    licences,
+    frequencies,
+    parts: partsSheet({ ...base, design }),
+  };
 }
 
 const plain = (page: Page) =>
@@ -225,7 +234,47 @@ describe("frequency plan", () => {
         expect(row!.polarizations).toContain(one.polarization);
       }
     // 17 channels of the plan of the examples, one in use.
-    expect(plain(frequencies)).toContain("no hop of this design is on: 1–3, 5–17.");
+    expect(plain(frequencies)).toContain("in which no hop of this design sends: 1–3, 5–17.");
+  });
+
+  test("no channel is told as one in which nobody sends, if a hop sends in part of it, whatever the widths", () => {
+    const channel = fc.oneof(
+      fc.record({ width: fc.constant("55 MHz"), number: fc.integer({ min: 1, max: 17 }) }),
+      fc.record({ width: fc.constant("27.5 MHz"), number: fc.integer({ min: 1, max: 35 }) }),
+    );
+    fc.assert(
+      fc.property(channel, channel, (one, other) => {
+        const on = ({ width, number }: typeof one, name: string) =>
+          exampleHop()
+            .replace("P18 / 55 MHz / 4", `Q18 / ${width} / ${number}`)
+            .replace(/^hop \S+/m, `hop ${name}`);
+        const plan = `plan Q18 {
+  centre 18.7 GHz
+  row 55 MHz go -1000 MHz return 10 MHz channels 1 to 17
+  row 27.5 MHz go -1000 MHz return 10 MHz channels 1 to 35
+}`;
+        const { sent, plans } = sheetsOf(`${plan}\n${on(one, "ONE")}\n${on(other, "OTHER")}`);
+        const all = sent.flatMap(({ sent: those }) => those);
+        expect(all).toHaveLength(4);
+        for (const { plan, widthHz = 0, uses, unused, overlapped } of rastersOf(sent, plans)) {
+          const free = (number: number) => {
+            const found = channelFrequencies(plan!, widthHz, number, plans);
+            if ("what" in found) throw new Error(found.message);
+            return [found.lowHz, found.highHz].every((centreHz) =>
+              all.every(
+                ({ frequencyHz, bandwidthHz = 0 }) =>
+                  Math.abs(frequencyHz - centreHz) >= (bandwidthHz + widthHz) / 2 - 1e4,
+              ),
+            );
+          };
+          expect(unused.every(free)).toBe(true);
+          expect(overlapped.some(({ number }) => free(number))).toBe(false);
+          const used = new Set(uses.map(({ channel: on }) => on!.number));
+          expect(used.size + unused.length + overlapped.length).toBe(widthHz === 55e6 ? 17 : 35);
+        }
+      }),
+      { numRuns: 40 },
+    );
   });
 
   test("a site with both halves is told where the rule tells it, and nowhere else", () => {

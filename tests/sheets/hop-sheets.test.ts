@@ -157,7 +157,7 @@ test("German figures have a comma and days their own order, and no English is le
 test("fields are empty boxes on paper, lines in Markdown", () => {
   const { lineUp, acceptance } = sheetsOf(ENGLISH);
   const html = printHtml(lineUp).text;
-  expect(html.match(/<td class="fill"/g)!.length).toBe(2 * 8 + ENGLISH.lineUp.steps.length);
+  expect(html.match(/<td class="fill"/g)!.length).toBe(2 * 8 + ENGLISH.lineUp.steps.length + 1);
   expect(html.match(/<span class="box"><\/span>/g)!.length).toBeGreaterThan(8);
   expect(printHtml(acceptance).text.match(/class="signatures"/g)!.length).toBe(1);
   expect(printMarkdown(acceptance)[0]!.text).toContain("- Signature: …");

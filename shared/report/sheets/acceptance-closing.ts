@@ -1,7 +1,7 @@
 /** What an acceptance ends with: exceptions, open points, checks on site, and places to sign. */
-import { factsAt } from "../../radio/arrangement-pairs.js";
 import type { Block, Inline, ReportFinding, Section } from "../document/document.js";
 import type { HopSheetInput } from "./hop-facts.js";
+import { hasBothPolarizations, hasWaiting } from "./level-words.js";
 import type { SheetWords } from "./words/sheet-words.js";
 
 export function exceptionsSection(findings: readonly ReportFinding[], words: SheetWords): Section {
@@ -56,11 +56,11 @@ export function openSection(findings: readonly ReportFinding[], words: SheetWord
 /** A box an end for each check; common practice, no source. */
 export function checksSection({ hop, words }: Pick<HopSheetInput, "hop" | "words">): Section {
   const { acceptance } = words;
-  const waits = hop.ends.some((end) => {
-    const facts = factsAt(hop, end);
-    return facts !== undefined && facts.protection !== "none";
-  });
-  const checks = [...acceptance.checks, ...(waits ? [acceptance.switchCheck] : [])];
+  const checks = [
+    ...acceptance.checks,
+    ...(hasWaiting(hop) ? [acceptance.switchCheck] : []),
+    ...(hasBothPolarizations(hop) ? [acceptance.polarizationCheck] : []),
+  ];
   return {
     id: "checks",
     title: acceptance.checksTitle,

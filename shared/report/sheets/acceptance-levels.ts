@@ -4,7 +4,7 @@ import { type HeldReading, heldReadings, type ReadingVerdict } from "../../as-bu
 import { dbm, decibels } from "../../format/numbers.js";
 import type { Block, Section, Table, TableRow } from "../document/document.js";
 import type { HopSheetInput } from "./hop-facts.js";
-import { receiverWords, windowWords } from "./level-words.js";
+import { receiverWords, senderWords, windowWords } from "./level-words.js";
 import type { SheetWords } from "./words/sheet-words.js";
 
 export function levelsSection({ hop, result, words }: HopSheetInput): Section {
@@ -23,19 +23,20 @@ export function levelsSection({ hop, result, words }: HopSheetInput): Section {
             { title: lineUp.receiver },
             { title: common.mode },
             { title: lineUp.promised, align: "right" },
+            { title: lineUp.window, align: "right" },
             { title: acceptance.measured, align: "right" },
             { title: common.difference, align: "right" },
             { title: acceptance.stands },
             { title: acceptance.readOn },
             { title: acceptance.readBy },
           ],
-          rows: counting.map((one) => readingRow(one, several, words)),
+          rows: counting.map((one) => readingRow(one, several, levelWindowDb(hop), words)),
         };
   return { id: "levels", title: acceptance.levels, blocks: [table, ...(blank ? [blank] : [])] };
 }
 
-/** A reading of these holds today: nobody has to read that again. */
-const COUNTS: ReadonlySet<ReadingVerdict> = new Set(["agrees", "low", "high"]);
+/** Nobody has to read that again; what lies outside its window is read anew once its cause is mended. */
+const COUNTS: ReadonlySet<ReadingVerdict> = new Set(["agrees"]);
 
 /** A row a way through the branches that no reading counts for; undefined: there is none. */
 function blankTable({
@@ -58,7 +59,7 @@ function blankTable({
         cells: [
           one.to,
           receiverWords(one, several, words),
-          words.roles[one.sender === "main" ? "main" : "standby"],
+          senderWords(one, several, words),
           modulation,
           figure(dbm(levelDbm)),
           windowWords(levelDbm, levelWindowDb(hop), words),
@@ -94,6 +95,7 @@ function wayOf({ to, carrier, branch, sender }: ExpectedLevel): string {
 function readingRow(
   { measured, expected, mode, lessDb, verdict }: HeldReading,
   several: boolean,
+  windowDb: number,
   words: SheetWords,
 ): TableRow {
   const { figure, acceptance, roles } = words;
@@ -108,6 +110,7 @@ function readingRow(
       `${receiver}${sender}`,
       mode?.modulation ?? measured.mode ?? "–",
       mode === undefined ? "–" : figure(dbm(mode.levelDbm)),
+      mode === undefined ? "–" : windowWords(mode.levelDbm, windowDb, words),
       figure(dbm(measured.levelDbm)),
       off,
       { text: acceptance.readings[verdict], mark },

@@ -1,5 +1,7 @@
 /** What is asked in a network and how it stands: objectives of hops, and demands. */
+
 import type { DemandResult, DemandsResult, Route } from "../../demands/result.js";
+import type { Demand } from "../../design/demand.js";
 import type { Hop } from "../../design/design.js";
 import type { Verdict } from "../../evaluate/account/outage-result.js";
 import type { HopResult } from "../../evaluate/account/result.js";
@@ -102,6 +104,16 @@ export function objectivesSection(held: readonly HeldHop[], words: SheetWords): 
   };
 }
 
+/** As the text has it: `20 Mbit/s + 2 E1`. */
+function statedRate({ committedBps, e1, stm1 }: Demand, { figure }: SheetWords): string {
+  const parts = [
+    ...(committedBps === undefined ? [] : [figure(bitRate(committedBps))]),
+    ...(e1 === undefined ? [] : [`${e1} E1`]),
+    ...(stm1 === undefined ? [] : [`${stm1} STM-1`]),
+  ];
+  return parts.length === 0 ? NONE : parts.join(" + ");
+}
+
 export function demandsSection(result: DemandsResult | undefined, words: SheetWords): Section {
   const { book, figure } = words;
   const all = [...(result?.demands.values() ?? [])];
@@ -116,6 +128,7 @@ export function demandsSection(result: DemandsResult | undefined, words: SheetWo
       demand.name,
       demand.from ?? NONE,
       to ?? book.overHandover,
+      statedRate(demand, words),
       figure(bitRate(taken.committedBps)),
       way(route),
       second === undefined ? NONE : way(second),
@@ -125,7 +138,7 @@ export function demandsSection(result: DemandsResult | undefined, words: SheetWo
     ];
     return { cells };
   };
-  const { name, from, to, rates, way: over, second, available, asked, stands } = book.demand;
+  const { name, from, to, rates, taken: takes, way: over, second, available, asked, stands } = book.demand;
   const table: Block = {
     type: "table",
     columns: [
@@ -133,6 +146,7 @@ export function demandsSection(result: DemandsResult | undefined, words: SheetWo
       { title: from },
       { title: to },
       { title: rates, align: "right" },
+      { title: takes, align: "right" },
       { title: over },
       { title: second },
       { title: available, align: "right" },

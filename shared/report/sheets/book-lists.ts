@@ -52,7 +52,7 @@ export function exceptionsSection(design: Design, day: string, words: SheetWords
 /** In words where sheets have some for the rule, and always as the text writes it. */
 function ruleText(rule: string, { acceptance: { criteria } }: SheetWords): Inline {
   const code = { text: rule, mark: "code" } as const;
-  return Object.hasOwn(criteria, rule) ? [`${criteria[rule]} `, code] : code;
+  return Object.hasOwn(criteria, rule) && criteria[rule] !== rule ? [`${criteria[rule]} `, code] : code;
 }
 
 /** Its last day counts. */
@@ -84,6 +84,8 @@ export function licencesSection(
       ],
     }),
   );
+  const all = licensed.flatMap(({ held }) => held);
+  const without = all.filter(({ licence }) => licence === undefined).length;
   const required = design.licenceTerms?.required === true;
   const { hop, from, to, frequency, polarization, emission } = licences;
   return [
@@ -91,7 +93,7 @@ export function licencesSection(
       id: "licences",
       title: licences.title,
       blocks: [
-        { type: "paragraph", text: licences.told(asked.length, required) },
+        { type: "paragraph", text: licences.told(asked.length, required, { without, all: all.length }) },
         ...(asked.length === 0
           ? []
           : [

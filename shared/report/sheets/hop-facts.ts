@@ -1,5 +1,6 @@
 /** What both sheets of a hop begin with: what it is, and the cautions. */
 import { declinationAt } from "../../as-built/declination.js";
+import { unitPlaces } from "../../as-built/expected.js";
 import type { Channel, Hop, HopEnd } from "../../design/design.js";
 import { unitsOf } from "../../equipment/units.js";
 import type { HopResult } from "../../evaluate/account/result.js";
@@ -34,10 +35,17 @@ export interface HopSheetInput {
 export function hopFacts(input: HopSheetInput, length: "whole" | "brief" = "whole"): Section {
   const { hop, result, words, magneticDay } = input;
   const { facts, common, figure, polarizations } = words;
-  const row = (label: string, of: (end: HopEnd, at: 0 | 1) => string | undefined): TableRow[] => {
+  /** @param needless why an end has none of it by rights */
+  const row = (
+    label: string,
+    of: (end: HopEnd, at: 0 | 1) => string | undefined,
+    needless: (end: HopEnd) => string | undefined = () => undefined,
+  ): TableRow[] => {
     const cells = ([0, 1] as const).map((at) => of(hop.ends[at], at));
     if (cells.every((cell) => cell === undefined)) return [];
-    return [{ cells: [label, ...cells.map((cell) => cell ?? common.notStated)] }];
+    return [
+      { cells: [label, ...cells.map((cell, at) => cell ?? needless(hop.ends[at]!) ?? common.notStated)] },
+    ];
   };
   const geometry = (at: 0 | 1) => result.geometry?.[at];
   const directionFrom = (end: HopEnd) => result.directions.find(({ from }) => from === end.site.name);
@@ -74,7 +82,11 @@ export function hopFacts(input: HopSheetInput, length: "whole" | "brief" = "whol
       const first = directionFrom(end)?.levels[0];
       return first && figure(dbm(first.levelDbm));
     }),
-    ...row(facts.coupler, ({ coupler }) => coupler?.title ?? coupler?.name),
+    ...row(
+      facts.coupler,
+      (end) => end.coupler?.title ?? end.coupler?.name,
+      (end) => (unitPlaces(hop, end).length === 1 ? facts.noCoupler : undefined),
+    ),
     ...row(facts.cable, ({ installation }) =>
       installation?.cableLengthM === undefined ? undefined : figure(metres(installation.cableLengthM)),
     ),

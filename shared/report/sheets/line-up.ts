@@ -7,7 +7,7 @@ import { rssiVoltage } from "../../equipment/rssi.js";
 import { dbm, decibels } from "../../format/numbers.js";
 import type { Block, Page, Section, Table, TableRow } from "../document/document.js";
 import { askedOf, type HopSheetInput, hopFacts, sheetCautions, sheetSubtitle } from "./hop-facts.js";
-import { receiverWords, windowWords } from "./level-words.js";
+import { hasBothPolarizations, hasWaiting, receiverWords, senderWords, windowWords } from "./level-words.js";
 import { fieldsSection } from "./line-up-fields.js";
 import type { SheetWords } from "./words/sheet-words.js";
 
@@ -28,7 +28,7 @@ export function lineUpSheet(input: HopSheetInput): Page {
       {
         id: "order",
         title: words.lineUp.order,
-        blocks: [orderTable(words)],
+        blocks: [orderTable(hop, words)],
       },
       fieldsSection(input),
     ],
@@ -37,11 +37,17 @@ export function lineUpSheet(input: HopSheetInput): Page {
 }
 
 /** In the order of the work, each with a box for whoever has done it. */
-function orderTable({ lineUp, common }: SheetWords): Table {
+function orderTable(hop: Hop, { lineUp, common }: SheetWords): Table {
+  const steps = lineUp.steps.toSpliced(
+    -2,
+    0,
+    ...(hasWaiting(hop) ? [lineUp.standbyStep] : []),
+    ...(hasBothPolarizations(hop) ? [lineUp.polarizationStep] : []),
+  );
   return {
     type: "table",
     columns: [{ title: "", align: "right" }, { title: common.what }, { title: lineUp.done, fill: true }],
-    rows: lineUp.steps.map((step, at) => ({ cells: [String(at + 1), step, ""] })),
+    rows: steps.map((step, at) => ({ cells: [String(at + 1), step, ""] })),
   };
 }
 
@@ -99,7 +105,7 @@ function levelTable(hop: Hop, those: readonly ExpectedLevel[], words: SheetWords
       return {
         cells: [
           receiverWords(one, several, words),
-          words.roles[one.sender === "main" ? "main" : "standby"],
+          senderWords(one, several, words),
           words.figure(dbm(levelDbm)),
           windowWords(levelDbm, windowDb, words),
           ...(hasCurve ? [voltageWords(hop, levelDbm, words), voltageWindow(hop, levelDbm, words)] : []),

@@ -3,6 +3,7 @@ import type { Hop } from "../../../design/design.js";
 import { bandwidth, frequency } from "../../../format/numbers.js";
 import {
   type ChannelUse,
+  type OverlappedChannel,
   type Raster,
   rastersOf,
   type SentHop,
@@ -35,7 +36,7 @@ export function frequenciesSheet(input: FrequenciesInput): Page {
 
 function rasterSection(raster: Raster, index: number, words: SheetWords): Section {
   const { frequencies: said } = words.desk;
-  const { plan, widthHz, uses, open, unused } = raster;
+  const { plan, widthHz, uses, open, unused, overlapped } = raster;
   const blocks: Block[] = [];
   const standing = standingText(uses, words);
   if (standing !== undefined) blocks.push({ type: "paragraph", text: standing });
@@ -48,11 +49,20 @@ function rasterSection(raster: Raster, index: number, words: SheetWords): Sectio
       rows: open.map((hop) => ({ cells: [hop.name, openText(hop, words)] })),
     });
   if (unused.length > 0) blocks.push(text(said.unused(numberRanges(unused))));
+  if (overlapped.length > 0) blocks.push(text(said.overlapped(overlappedText(overlapped))));
   const title =
     plan === undefined || widthHz === undefined
       ? said.plain
       : said.raster(plan, words.figure(bandwidth(widthHz)));
   return { id: `raster-${index + 1}`, title, blocks };
+}
+
+/** `3-4 (A-B), 7 (A-B, C-D)`: channels that the same hops send in stand together. */
+function overlappedText(overlapped: readonly OverlappedChannel[]): string {
+  const byHops = Map.groupBy(overlapped, ({ by }) => by.join(", "));
+  return [...byHops]
+    .map(([hops, those]) => `${numberRanges(those.map(({ number }) => number))} (${hops})`)
+    .join("; ");
 }
 
 /** Of the row that its channels stand in, where that is not to be relied upon for each of them. */

@@ -67,6 +67,7 @@ export interface AcceptanceWords {
   readonly checks: readonly string[];
   /** Where a unit waits for another. */
   readonly switchCheck: string;
+  readonly polarizationCheck: string;
   readonly signatures: string;
   readonly agreed: string;
   readonly agreedWhat: string;

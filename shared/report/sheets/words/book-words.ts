@@ -61,7 +61,11 @@ export interface BookWords {
   readonly licences: {
     readonly title: string;
     /** @param required whether the network asks for one of every hop that is not merely planned */
-    told(hops: number, required: boolean): string;
+    told(
+      hops: number,
+      required: boolean,
+      transmissions: { readonly without: number; readonly all: number },
+    ): string;
     readonly none: string;
     readonly hop: string;
     readonly from: string;
@@ -77,6 +81,7 @@ export interface BookWords {
     readonly from: string;
     readonly to: string;
     readonly rates: string;
+    readonly taken: string;
     readonly way: string;
     readonly second: string;
     readonly available: string;

@@ -95,6 +95,7 @@ export interface DeskWords {
     readonly lowFrom: string;
     readonly highFrom: string;
     unused(channels: string): string;
+    overlapped(channels: string): string;
     readonly open: string;
     readonly openChannel: string;
     choices(count: number): string;

@@ -81,6 +81,7 @@ export const ENGLISH: SheetWords = {
     radio: "Radio",
     power: "Power, highest mode",
     coupler: "Coupler",
+    noCoupler: "none, one unit on the antenna",
     cable: "Cable to each unit",
   },
   lineUp: {
@@ -92,10 +93,12 @@ export const ENGLISH: SheetWords = {
       "Turn each antenna coarsely to its azimuth, that of the north in hand (true, magnetic or of a map's grid), and elevation, then find the main lobe: swing through it in azimuth to both first minima, the main lobe is the middle and highest of the three maxima; then in elevation.",
       "Turn the other antenna in the same way, then the first once more.",
       "Read level and test voltage at both ends on the main units and write them down.",
-      "Force the switch to each standby or diversity unit, sender and receiver, and read each.",
       "Hold each reading against its window. Where less arrives see above before anything is fixed.",
       "Tighten and seal, read once more, switch power control and adaptive modes on again.",
     ],
+    standbyStep: "Force the switch to each standby or diversity unit, sender and receiver, and read each.",
+    polarizationStep:
+      "One sender on, the other off: read the receivers of both polarizations and turn the feed until the other one reads least. How much less it reads is the discrimination of both: write it down, at each end and for each sender.",
     done: "Done",
     levels: "Expected levels",
     missed: (criteria) =>

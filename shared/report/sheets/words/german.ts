@@ -81,6 +81,7 @@ export const GERMAN: SheetWords = {
     radio: "Funkgerät",
     power: "Leistung, höchste Betriebsart",
     coupler: "Koppler",
+    noCoupler: "keiner, ein Gerät an der Antenne",
     cable: "Kabel je Gerät",
   },
   lineUp: {
@@ -92,10 +93,13 @@ export const GERMAN: SheetWords = {
       "Jede Antenne grob auf ihren Azimut gegen das Nord, das man hat (geografisch, magnetisch oder Gitter), und auf ihre Elevation drehen, dann die Hauptkeule suchen: im Azimut bis zu beiden ersten Minima schwenken, die Hauptkeule ist das mittlere und höchste der drei Maxima; dann in der Elevation.",
       "Die andere Antenne ebenso drehen, danach die erste noch einmal.",
       "Pegel und Prüfspannung an beiden Enden an den Betriebsgeräten ablesen und eintragen.",
-      "Auf jedes Reserve- oder Diversity-Gerät umschalten, Sender und Empfänger, und jedes ablesen.",
       "Jede Ablesung mit ihrem Fenster vergleichen. Kommt weniger an, zuerst oben nachsehen.",
       "Festziehen und abdichten, noch einmal ablesen, Leistungsregelung und adaptive Betriebsarten wieder einschalten.",
     ],
+    standbyStep:
+      "Auf jedes Reserve- oder Diversity-Gerät umschalten, Sender und Empfänger, und jedes ablesen.",
+    polarizationStep:
+      "Ein Sender ein, der andere aus: die Empfänger beider Polarisationen ablesen und den Erreger drehen, bis der andere am wenigsten zeigt. Um wie viel er weniger zeigt, ist die Entkopplung beider: eintragen, an jedem Ende und für jeden Sender.",
     done: "Erledigt",
     levels: "Erwartete Pegel",
     missed: (criteria) =>

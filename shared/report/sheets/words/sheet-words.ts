@@ -75,12 +75,16 @@ export interface SheetWords {
     readonly radio: string;
     readonly power: string;
     readonly coupler: string;
+    readonly noCoupler: string;
     readonly cable: string;
   };
   readonly lineUp: {
     readonly title: string;
     readonly order: string;
     readonly steps: readonly string[];
+    /** Before the last two of them, where an end has units that wait, or both polarizations carry. */
+    readonly standbyStep: string;
+    readonly polarizationStep: string;
     readonly done: string;
     readonly levels: string;
     levelsTold(windowDb: string): string;

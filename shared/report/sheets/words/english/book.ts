@@ -45,7 +45,7 @@ export const ENGLISH_BOOK: BookWords = {
   },
   objectives: "Objectives",
   objectivesCounted: ({ met, missed, open }, without) =>
-    `Met: ${met} hops. Missed: ${missed}. Open: ${open}. Without an objective: ${without}.`,
+    `Met: ${met} ${met === 1 ? "hop" : "hops"}. Missed: ${missed}. Open: ${open}. Without an objective: ${without}.`,
   verdicts: { met: "met", missed: "missed", open: "open", none: "none asked" },
   objective: "Objective",
   missed: "Missed",
@@ -66,11 +66,9 @@ export const ENGLISH_BOOK: BookWords = {
   },
   licences: {
     title: "Licences still open",
-    told: (hops, required) => {
+    told: (hops, required, { without, all }) => {
       const asked = required ? "that is not merely planned" : "that is stated as built";
-      return hops === 0
-        ? `A licence is asked of every hop ${asked}: there is none.`
-        : `A licence is asked of every hop ${asked}: ${hops} here.`;
+      return `${without} of ${all} transmissions have no licence stated. One is asked of every hop ${asked}: ${hops === 0 ? "no hop is so far" : `${hops} here`}.`;
     },
     none: "Each of their transmissions has one stated.",
     hop: "Hop",
@@ -87,6 +85,7 @@ export const ENGLISH_BOOK: BookWords = {
     from: "From",
     to: "To",
     rates: "Committed",
+    taken: "Takes of each hop, with overhead",
     way: "Way",
     second: "Second way",
     available: "Availability, propagation",

@@ -72,7 +72,7 @@ export const GERMAN_ACCEPTANCE: AcceptanceWords = {
     "not known": "nichts berechnet",
   },
   nothingMeasured: "Es ist noch kein Pegel gemessen.",
-  toRead: "Abzulesen und einzutragen: hierfür zählt keine Ablesung des Entwurfs",
+  toRead: "Abzulesen und einzutragen: hierfür hat der Entwurf keine Ablesung, die stimmt",
   initials: "Kürzel",
   built: "Gebaut und geplant",
   asPlanned: "Nichts ist als anders gebaut angegeben.",
@@ -113,6 +113,7 @@ export const GERMAN_ACCEPTANCE: AcceptanceWords = {
     "Antennen, Kabel, Schilder, Dichtungen und Erdung angesehen; Bilder gemacht",
     "Seriennummern, Höhen und Azimute wie gebaut übergeben",
   ],
+  polarizationCheck: "Entkopplung beider Polarisationen, dB, abgelesen mit je einem Sender allein",
   switchCheck:
     "Auf jedes Reserve- oder Diversity-Gerät und zurück geschaltet: Verkehr kommt von selbst wieder",
   signatures: "Abgenommen",

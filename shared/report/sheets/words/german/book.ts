@@ -89,7 +89,7 @@ export const GERMAN_BOOK: BookWords = {
   },
   objectives: "Ziele",
   objectivesCounted: ({ met, missed, open }, without) =>
-    `Erfüllt: ${met} Funkfelder. Verfehlt: ${missed}. Offen: ${open}. Ohne Ziel: ${without}.`,
+    `Erfüllt: ${met} ${met === 1 ? "Funkfeld" : "Funkfelder"}. Verfehlt: ${missed}. Offen: ${open}. Ohne Ziel: ${without}.`,
   verdicts: { met: "erfüllt", missed: "verfehlt", open: "offen", none: "kein Ziel" },
   objective: "Ziel",
   missed: "Verfehlt",
@@ -110,9 +110,9 @@ export const GERMAN_BOOK: BookWords = {
   },
   licences: {
     title: "Genehmigungen, die noch fehlen",
-    told: (hops, required) => {
+    told: (hops, required, { without, all }) => {
       const asked = required ? "das nicht nur geplant ist" : "das als gebaut angegeben ist";
-      return `Verlangt ist eine Genehmigung von jedem Funkfeld, ${asked}: ${hops === 0 ? "keines" : hops} hier.`;
+      return `Für ${without} von ${all} Aussendungen ist keine Genehmigung angegeben. Verlangt ist eine von jedem Funkfeld, ${asked}: ${hops === 0 ? "bisher von keinem" : `${hops} hier`}.`;
     },
     none: "Für jede ihrer Aussendungen ist eine angegeben.",
     hop: "Funkfeld",
@@ -129,6 +129,7 @@ export const GERMAN_BOOK: BookWords = {
     from: "Von",
     to: "Nach",
     rates: "Zugesagt",
+    taken: "Braucht auf jedem Funkfeld, mit Kopfdaten",
     way: "Weg",
     second: "Zweiter Weg",
     available: "Verfügbarkeit, Ausbreitung",

@@ -113,7 +113,9 @@ export const GERMAN_DESK: DeskWords = {
     high: "Oberband",
     lowFrom: "Unterband sendet",
     highFrom: "Oberband sendet",
-    unused: (channels) => `Kanäle, auf denen kein Funkfeld dieses Entwurfs ist: ${channels}.`,
+    unused: (channels) => `Kanäle, in denen kein Funkfeld dieses Entwurfs sendet: ${channels}.`,
+    overlapped: (channels) =>
+      `Auf diesen ist kein Funkfeld, doch sendet eines in einem Teil ihres Spektrums: ${channels}.`,
     open: "Kanal noch zu wählen",
     openChannel: "Nummer offen",
     choices: (count) => `${count} zur Wahl`,
