@@ -171,6 +171,21 @@ test("a reading that agrees takes its blank row away, one outside its window, wi
   expect(blanks("-44.6 dBm at TARN on 2026-05-02 promised -50 dBm")).toBe(8);
 });
 
+test("a reading that agrees stands in its box at line-up already, no other does", () => {
+  const boxes = (reading: string) => {
+    const { hop, result } = evaluated(measuredStandby(reading));
+    return tablesIn(sheets(hop, result, ENGLISH).lineUp, "levels")
+      .filter(({ columns }) => columns.some(({ fill }) => fill))
+      .flatMap(({ columns, rows }) => rows.map(({ cells }) => cells[columns.findIndex(({ fill }) => fill)]))
+      .filter((cell) => cell !== "");
+  };
+  expect(boxes("-44.6 dBm at TARN on 2026-05-02")).toEqual([
+    expect.stringMatching(/^[-−]44.6 dBm, 2026-05-02$/),
+  ]);
+  expect(boxes("-60 dBm at TARN on 2026-05-02")).toEqual([]);
+  expect(boxes("-44.6 dBm at TARN on 2026-05-02 promised -50 dBm")).toEqual([]);
+});
+
 test("the steps and checks of standby and of both polarizations are there for hops that have them, and for no other", () => {
   fc.assert(
     fc.property(arrangements, (name) => {

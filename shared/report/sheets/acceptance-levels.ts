@@ -1,10 +1,10 @@
 /** Levels on the sheet for acceptance: those that the design states as read, and places to write the others into. */
-import { type ExpectedLevel, expectedLevels, levelWindowDb } from "../../as-built/expected.js";
+import { expectedLevels, levelWindowDb } from "../../as-built/expected.js";
 import { type HeldReading, heldReadings, type ReadingVerdict } from "../../as-built/held.js";
 import { dbm, decibels } from "../../format/numbers.js";
 import type { Block, Section, Table, TableRow } from "../document/document.js";
 import type { HopSheetInput } from "./hop-facts.js";
-import { receiverWords, senderWords, windowWords } from "./level-words.js";
+import { receiverWords, senderWords, wayOf, windowWords } from "./level-words.js";
 import type { SheetWords } from "./words/sheet-words.js";
 
 export function levelsSection({ hop, result, words }: HopSheetInput): Section {
@@ -86,10 +86,6 @@ function blankTable({
     ],
     rows,
   };
-}
-
-function wayOf({ to, carrier, branch, sender }: ExpectedLevel): string {
-  return `${to} ${carrier} ${branch} ${sender === "main" ? "main" : "standby"}`;
 }
 
 function readingRow(

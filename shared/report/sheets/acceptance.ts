@@ -80,6 +80,9 @@ function asked({ hop, result, findings, words }: AcceptanceInput): Section {
         text: hop.objective === undefined ? acceptance.nothingAsked : acceptance.askedTold,
       },
       ...(rows.length === 0 ? [] : [table]),
+      ...(result.availability?.rainAtMostPercent === undefined
+        ? []
+        : [{ type: "paragraph", text: { text: acceptance.estimateTold, mark: "quiet" } } as const]),
       ...(modes ? [modes] : []),
     ],
   };

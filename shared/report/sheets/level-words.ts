@@ -29,6 +29,11 @@ export function senderWords(
   return several ? `${role}, ${words.carrier(carrier)}` : role;
 }
 
+/** The way of a level from a sender to a receiver: what a reading is of. */
+export function wayOf({ to, carrier, branch, sender }: ExpectedLevel): string {
+  return `${to} ${carrier} ${branch} ${sender === "main" ? "main" : "standby"}`;
+}
+
 /** Whether an end has units that wait for others to fail. */
 export function hasWaiting(hop: Hop): boolean {
   return hop.ends.some((end) => (factsAt(hop, end)?.protection ?? "none") !== "none");

@@ -1,5 +1,6 @@
 /** The sheet that a technician lines a hop up with: what to read, within which window, and what less points to. */
 import { type ExpectedLevel, expectedLevels, levelWindowDb } from "../../as-built/expected.js";
+import { type HeldReading, heldReadings } from "../../as-built/held.js";
 import type { LessByRange } from "../../as-built/side-lobe.js";
 import { signaturesOf } from "../../as-built/signatures.js";
 import type { Hop } from "../../design/design.js";
@@ -7,7 +8,14 @@ import { rssiVoltage } from "../../equipment/rssi.js";
 import { dbm, decibels } from "../../format/numbers.js";
 import type { Block, Page, Section, Table, TableRow } from "../document/document.js";
 import { askedOf, type HopSheetInput, hopFacts, sheetCautions, sheetSubtitle } from "./hop-facts.js";
-import { hasBothPolarizations, hasWaiting, receiverWords, senderWords, windowWords } from "./level-words.js";
+import {
+  hasBothPolarizations,
+  hasWaiting,
+  receiverWords,
+  senderWords,
+  wayOf,
+  windowWords,
+} from "./level-words.js";
 import { fieldsSection } from "./line-up-fields.js";
 import type { SheetWords } from "./words/sheet-words.js";
 
@@ -71,14 +79,19 @@ function levelSection({ hop, result, words }: HopSheetInput, expected: readonly 
             } as const,
           ]),
       { type: "paragraph", text: lineUp.levelsTold(words.figure(decibels(levelWindowDb(hop)))) },
-      ...directions.map((those) => levelTable(hop, those, words)),
+      ...directions.map((those) => levelTable({ hop, result }, those, words)),
       ...(modes ? [modes] : []),
     ],
   };
 }
 
-function levelTable(hop: Hop, those: readonly ExpectedLevel[], words: SheetWords): Table {
+function levelTable(
+  { hop, result }: Pick<HopSheetInput, "hop" | "result">,
+  those: readonly ExpectedLevel[],
+  words: SheetWords,
+): Table {
   const { lineUp } = words;
+  const readings = heldReadings(hop, result)?.readings ?? [];
   const [first] = those;
   const windowDb = levelWindowDb(hop);
   const hasCurve = (hop.radio?.unit?.rssi ?? []).length > 0;
@@ -109,12 +122,24 @@ function levelTable(hop: Hop, those: readonly ExpectedLevel[], words: SheetWords
           words.figure(dbm(levelDbm)),
           windowWords(levelDbm, windowDb, words),
           ...(hasCurve ? [voltageWords(hop, levelDbm, words), voltageWindow(hop, levelDbm, words)] : []),
-          "",
+          readWords(one, readings, words),
           "",
         ],
       };
     }),
   };
+}
+
+/** The latest reading that agrees stands in its box already. */
+function readWords(
+  one: ExpectedLevel,
+  readings: readonly HeldReading[],
+  { figure, day }: SheetWords,
+): string {
+  const found = readings.findLast(
+    ({ verdict, expected }) => verdict === "agrees" && expected && wayOf(expected) === wayOf(one),
+  );
+  return found === undefined ? "" : `${figure(dbm(found.measured.levelDbm))}, ${day(found.measured.on)}`;
 }
 
 function voltageWords(hop: Hop, levelDbm: number, { figure, lineUp }: SheetWords): string {

@@ -9,6 +9,8 @@ export interface AcceptanceWords {
   readonly title: string;
   readonly asked: string;
   readonly askedTold: string;
+  /** Beside figures of rain outside the range of its law. */
+  readonly estimateTold: string;
   readonly where: string;
   readonly askedFigure: string;
   readonly stands: string;

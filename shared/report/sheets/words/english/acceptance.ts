@@ -5,6 +5,8 @@ export const ENGLISH_ACCEPTANCE: AcceptanceWords = {
   asked: "What is asked, and what the design promises",
   askedTold:
     "Promised is what the design predicts, with the equipment and the climate that it states; nothing of it was measured.",
+  estimateTold:
+    "est.: rain takes less than 0.001 % of the year, outside the range of Rec. ITU-R P.530-18 section 2.4.1; its law is continued there, and the result goes by that. Behind it stands what the Recommendation itself says; who wants that judged writes rare-rain bound in the climate.",
   where: "Where, mode",
   askedFigure: "Asked",
   stands: "Result",

@@ -5,6 +5,8 @@ export const GERMAN_ACCEPTANCE: AcceptanceWords = {
   asked: "Was verlangt ist, und was der Entwurf zusagt",
   askedTold:
     "Zugesagt ist, was der Entwurf mit seinen Geräten und seinem Klima vorhersagt; nichts davon ist gemessen.",
+  estimateTold:
+    "geschätzt: Regen nimmt weniger als 0,001 % des Jahres, außerhalb des Bereichs von Rec. ITU-R P.530-18 Abschnitt 2.4.1; sein Gesetz ist dort fortgesetzt, und das Ergebnis richtet sich danach. Dahinter steht, was die Empfehlung selbst sagt; wer das beurteilt haben will, schreibt rare-rain bound ins Klima.",
   where: "Wo, Betriebsart",
   askedFigure: "Verlangt",
   stands: "Ergebnis",
