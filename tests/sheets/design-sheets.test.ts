@@ -3,7 +3,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { DesignModel } from "../../language/model/design-model.js";
 import { readSource } from "../../language/model/source-file.js";
-import { merged, partsOfNetwork } from "../../shared/equipment/parts-list.js";
+import { merged, partsOfEnd, partsOfNetwork } from "../../shared/equipment/parts-list.js";
 import { runsOf } from "../../shared/equipment/runs.js";
 import { sitePlans } from "../../shared/equipment/site-plan.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
@@ -20,6 +20,7 @@ import { printMarkdown } from "../../shared/report/document/markdown.js";
 import { eirpDigits, printedLossDb } from "../../shared/report/sheets/desk/eirp-terms.js";
 import { frequenciesSheet } from "../../shared/report/sheets/desk/frequencies.js";
 import { licencesSheet } from "../../shared/report/sheets/desk/licences.js";
+import { typeWords } from "../../shared/report/sheets/desk/part-words.js";
 import { partsSheet } from "../../shared/report/sheets/desk/parts.js";
 import { ENGLISH } from "../../shared/report/sheets/words/english.js";
 import { GERMAN } from "../../shared/report/sheets/words/german.js";
@@ -356,6 +357,49 @@ describe("parts and cables", () => {
           if (ofHop.includes(cell(cells[0]!))) expect(cell(cells.at(-1)!)).toBe("–");
       }),
       { numRuns: 40 },
+    );
+  });
+
+  test("what is measured, or has the serial number of a unit, is there, and marked where no state says so", () => {
+    const marks = fc.constantFrom(
+      { ends: 2, state: "", fact: "measured -40 dBm at KELD on 2026-05-01" },
+      { ends: 1, state: "", fact: 'KELD { as-built on 2026-05-01 { serial "1" of unit } }' },
+      { ends: 0, state: "", fact: 'KELD { as-built on 2026-05-01 { serial "1" of antenna } }' },
+      { ends: 2, state: "built", fact: "measured -40 dBm at KELD on 2026-05-01" },
+      { ends: 2, state: "planned 2027-01-01", fact: "measured -40 dBm at KELD on 2026-05-01" },
+    );
+    fc.assert(
+      fc.property(arrangements, channels, marks, (name, numbers, { ends, state, fact }) => {
+        const stated = state === "" ? "" : `  state ${state}\n`;
+        const [end, inner] = fact.startsWith("KELD {") ? ["  KELD {", fact.slice(6, -1)] : ["", fact];
+        const text = textOf(name, numbers, "KELD", "TARN");
+        const found =
+          end === ""
+            ? text.replace("hop KELD-TARN {", `hop KELD-TARN {\n${stated}  ${inner}`)
+            : text.replace(end, `${end}\n${inner}`);
+        const design = designOf(CATALOGUE + found);
+        const page = partsSheet({ design, name: "p", words: ENGLISH, colophon: "" });
+        const [bill] = tablesIn(page, "bill");
+        const atKeld = merged(
+          [...sitePlans(design).values()]
+            .filter(({ site }) => ends === 2 || (ends === 1 && site.name === "KELD"))
+            .flatMap((plan) => plan.ends.flatMap((one) => partsOfEnd(one, plan, design))),
+        );
+        const isMarked = ends > 0 && state !== "built";
+        const paragraphs = JSON.stringify(page.sections.find(({ id }) => id === "bill")!.blocks);
+        expect(paragraphs.includes("measured or built, but its state is not stated as built")).toBe(isMarked);
+        for (const { cells } of bill!.rows) {
+          const [kind, type] = [cell(cells[0]!), cell(cells[1]!)];
+          const there = atKeld
+            .filter((part) => part.kind === kind && typeWords(part, ENGLISH) === type && !part.toChoose)
+            .reduce((sum, { quantity }) => sum + quantity, 0);
+          const left = Number.parseInt(cell(cells[2]!), 10) - there;
+          if (ends === 0) continue;
+          expect([kind, type, Number.parseInt(cell(cells.at(-1)!), 10) || 0]).toEqual([kind, type, left]);
+          expect(cell(cells.at(-1)!).includes("†")).toBe(isMarked && there > 0);
+        }
+      }),
+      { numRuns: 60 },
     );
   });
 

@@ -1,7 +1,7 @@
 /** Parts and cables for the buyer and for whoever packs: what there is of each, each run, and each site's box. */
 import type { Design } from "../../../design/design.js";
 import { withoutDelivery } from "../../../equipment/delivery.js";
-import { merged, type Part, partsOfEnd, partsOfSite, spareParts } from "../../../equipment/parts-list.js";
+import { merged, type Part, partsOfSite, spareParts } from "../../../equipment/parts-list.js";
 import { type Run, runsOf } from "../../../equipment/runs.js";
 import { type SitePlan, sitePlans } from "../../../equipment/site-plan.js";
 import { type Unlisted, unlistedOf } from "../../../equipment/unlisted-parts.js";
@@ -10,6 +10,7 @@ import type { Block, Inline, Page, Section, TableRow } from "../../document/docu
 import type { SheetWords } from "../words/sheet-words.js";
 import { type DeskInput, deskPage, siteName } from "./desk-sheet.js";
 import { amount, deliveryCounts, deliveryText, paragraph, typeWords } from "./part-words.js";
+import { keyOf, leftOf, thereAlready } from "./parts-there.js";
 
 export interface PartsInput extends DeskInput {
   readonly design: Design;
@@ -35,6 +36,9 @@ export function partsSheet(input: PartsInput): Page {
   ]);
 }
 
+/** Behind a figure that rests on what was found at a hop. */
+const FOUND = "†";
+
 function billSection(sites: readonly SiteParts[], design: Design, words: SheetWords): Section {
   const { parts: said } = words.desk;
   const all = sites.flatMap(({ parts }) => parts);
@@ -44,10 +48,11 @@ function billSection(sites: readonly SiteParts[], design: Design, words: SheetWo
   const withCode = parts.some(({ orderCode }) => orderCode !== undefined);
   const withDelivery = all.some(({ delivery }) => delivery !== undefined);
   const withSpares = spares.size > 0;
-  const there = Map.groupBy(thereAlready(sites, design), keyOf);
-  const toOrder = (part: Part): string => {
+  const { parts: there, found, hops: foundHops } = thereAlready(sites, design);
+  const toOrder = (part: Part): Inline => {
     const left = leftOf(part, there.get(keyOf(part)) ?? []);
-    return left === undefined ? "–" : amount(left, words);
+    const text = left === undefined ? "–" : amount(left, words);
+    return found.has(keyOf(part)) ? [text, { text: ` ${FOUND}`, mark: "unjudged" }] : text;
   };
   const columns = [
     { title: said.kind },
@@ -88,38 +93,12 @@ function billSection(sites: readonly SiteParts[], design: Design, words: SheetWo
         [
           withSpares ? said.sparesTold : said.noSpares,
           ...(there.size > 0 ? [said.toOrderTold] : []),
+          ...(found.size > 0 ? [`${FOUND} ${said.foundTold(foundHops.join(", "))}`] : []),
           ...(withCode ? [] : [said.noCodes]),
         ].join(" "),
       ),
     ],
   };
-}
-
-/** Delivered or ordered, or of an end of a hop that is stated as built. */
-function thereAlready(sites: readonly SiteParts[], design: Design): Part[] {
-  return sites.flatMap(({ plan, parts }) => {
-    const built = plan.ends
-      .filter(({ hop }) => hop.state?.word === "built")
-      .flatMap((end) => partsOfEnd(end, plan, design));
-    return [
-      ...parts.filter(({ delivery }) => delivery !== undefined),
-      ...built.filter(({ delivery }) => delivery === undefined),
-    ];
-  });
-}
-
-/** What is left of a part, in pieces and metres; undefined: nothing. */
-function leftOf(part: Part, there: readonly Part[]): Part | undefined {
-  const quantity = part.quantity - there.reduce((sum, one) => sum + one.quantity, 0);
-  if (quantity <= 0) return undefined;
-  if (part.lengthM === undefined) return { ...part, quantity };
-  const lengthM = Math.max(0, part.lengthM - there.reduce((sum, one) => sum + (one.lengthM ?? 0), 0));
-  return { ...part, quantity, lengthM };
-}
-
-/** As lists add parts up. */
-function keyOf({ kind, name, detail }: Part): string {
-  return [kind, name, detail].join("\n");
 }
 
 function sumOf(part: Part, spare: Part): Part {

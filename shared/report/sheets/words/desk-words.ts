@@ -122,6 +122,8 @@ export interface DeskWords {
     readonly together: string;
     readonly toOrder: string;
     readonly toOrderTold: string;
+    /** @param hops by name, at least one */
+    foundTold(hops: string): string;
     /** The catalogue states no code at all. */
     readonly noCodes: string;
     readonly pieces: string;

@@ -156,6 +156,8 @@ export const ENGLISH_DESK: DeskWords = {
     toOrder: "Still to order",
     toOrderTold:
       "Still to order: what is needed together, less what is delivered or ordered and what belongs to hops that are stated as built.",
+    foundTold: (hops) =>
+      `Counted as there too: parts of what is measured or built, but its state is not stated as built. Hops: ${hops}.`,
     noCodes: "The catalogue states no order codes.",
     pieces: "Pieces",
     inAll: (count, length) => `${count}, ${length} in all`,

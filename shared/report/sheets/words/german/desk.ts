@@ -159,6 +159,8 @@ export const GERMAN_DESK: DeskWords = {
     toOrder: "Noch zu bestellen",
     toOrderTold:
       "Noch zu bestellen: was zusammen gebraucht wird, weniger was geliefert oder bestellt ist und was zu Funkfeldern gehört, die als gebaut angegeben sind.",
+    foundTold: (hops) =>
+      `Auch als vorhanden gezählt: Teile von dem, was gemessen oder gebaut, aber nicht als gebaut angegeben ist. Funkfelder: ${hops}.`,
     noCodes: "Der Katalog nennt keine Bestellnummern.",
     pieces: "Stück",
     inAll: (count, length) => `${count}, zusammen ${length}`,
