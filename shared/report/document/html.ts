@@ -3,6 +3,7 @@
  * but the one that narrows a long table of names (`find.ts`).
  */
 import { withoutSteering } from "../../format/steering.js";
+import { breakable } from "./breaks.js";
 import {
   type Block,
   type Fact,
@@ -78,7 +79,7 @@ function leftOutOnPaper(page: Page): string {
   const titles = page.sections.flatMap(({ title, print }) => (print === "left out" ? [title] : []));
   return titles.length === 0
     ? ""
-    : `<p class="paper">${wordsOf(page).leftOut}: ${escaped(titles.join(", "))}.</p>`;
+    : `<p class="paper">${wordsOf(page).leftOut}: ${shown(titles.join(", "))}.</p>`;
 }
 
 /** Of fewer rows everybody sees all. */
@@ -99,16 +100,16 @@ function canBeSearched(block: Block): boolean {
 /** What stands between the tags of the body, for hosts that have a frame of their own. */
 function htmlBody(page: Page): string {
   const up = page.up
-    ? `<nav><a href="${href(page, page.up.to.page)}">${escaped(page.up.text)}</a></nav>\n`
+    ? `<nav><a href="${href(page, page.up.to.page)}">${shown(page.up.text)}</a></nav>\n`
     : "";
-  const subtitle = page.subtitle === undefined ? "" : `<p class="subtitle">${escaped(page.subtitle)}</p>\n`;
+  const subtitle = page.subtitle === undefined ? "" : `<p class="subtitle">${shown(page.subtitle)}</p>\n`;
   return `<main>
 <header>
-${letterheadHtml(page.letterhead)}${up}<h1>${escaped(page.title)}</h1>
+${letterheadHtml(page.letterhead)}${up}<h1>${shown(page.title)}</h1>
 ${subtitle}</header>
 ${keyFigures(page.keyFigures)}
 ${page.sections.map((section) => sectionHtml(section, page)).join("\n")}
-${footLines(page.letterhead)}<footer>${leftOutOnPaper(page)}${page.running === undefined ? "" : `<p class="running">${escaped(page.running)}</p>`}${escaped(page.colophon)}</footer>
+${footLines(page.letterhead)}<footer>${leftOutOnPaper(page)}${page.running === undefined ? "" : `<p class="running">${shown(page.running)}</p>`}${shown(page.colophon)}</footer>
 </main>`;
 }
 
@@ -116,9 +117,9 @@ function keyFigures(figures: readonly KeyFigure[]): string {
   if (figures.length === 0) return "";
   const items = figures.map(({ label, value, unit, note, tone }) => {
     const toneClass = tone === undefined ? "" : ` class="${tone}"`;
-    const unitText = unit === undefined ? "" : ` <small>${escaped(unit)}</small>`;
-    const noteText = note === undefined ? "" : `<dd class="note">${escaped(note)}</dd>`;
-    return `<div${toneClass}><dt>${escaped(label)}</dt><dd>${escaped(value)}${unitText}</dd>${noteText}</div>`;
+    const unitText = unit === undefined ? "" : ` <small>${shown(unit)}</small>`;
+    const noteText = note === undefined ? "" : `<dd class="note">${shown(note)}</dd>`;
+    return `<div${toneClass}><dt>${shown(label)}</dt><dd>${shown(value)}${unitText}</dd>${noteText}</div>`;
   });
   return `<dl class="key${figures.length > 5 ? " many" : ""}">${items.join("")}</dl>`;
 }
@@ -134,7 +135,7 @@ function sectionHtml({ id, title, blocks, print, together }: Section, page: Page
   const classes = printed.length === 0 ? "" : ` class="${printed.join(" ")}"`;
   return `<section id="${escapedAsIs(id)}"${classes}>
 <div class="lead">
-<h2>${escaped(title)}</h2>
+<h2>${shown(title)}</h2>
 ${blocksHtml(blocks.slice(0, led), page)}
 </div>
 ${blocksHtml(blocks.slice(led), page)}
@@ -170,7 +171,7 @@ function blockHtml(block: Block, page: Page): string {
     case "cautions":
       return `<ul class="cautions">${block.items.map((item) => `<li>${inline(item, page)}</li>`).join("")}</ul>`;
     case "contents":
-      return `<ul class="contents">${block.entries.map(({ id, title }) => `<li><a href="#${escapedAsIs(id)}">${escaped(title)}</a></li>`).join("")}</ul>`;
+      return `<ul class="contents">${block.entries.map(({ id, title }) => `<li><a href="#${escapedAsIs(id)}">${shown(title)}</a></li>`).join("")}</ul>`;
     case "pair":
       return `<div class="pair${isLong(block) ? " long" : ""}">${block.sides.map((side) => `<div>${blocksHtml(side, page)}</div>`).join("")}</div>`;
     case "table":
@@ -182,26 +183,26 @@ function blockHtml(block: Block, page: Page): string {
 
 function factsHtml(facts: readonly Fact[], page: Page): string {
   const rows = facts.map(({ label, value, note }) => {
-    const quiet = note === undefined ? "" : ` <span class="quiet">${escaped(note)}</span>`;
-    return `<div><dt>${escaped(label)}</dt><dd>${inline(value, page)}${quiet}</dd></div>`;
+    const quiet = note === undefined ? "" : ` <span class="quiet">${shown(note)}</span>`;
+    return `<div><dt>${shown(label)}</dt><dd>${inline(value, page)}${quiet}</dd></div>`;
   });
   return `<dl class="facts">${rows.join("")}</dl>`;
 }
 
 function formHtml(fields: readonly FormField[]): string {
   const boxes = fields.map(({ label, expected, unit, value, wide }) => {
-    const about = expected === undefined ? "" : ` <span class="quiet">${escaped(expected)}</span>`;
-    const behind = unit === undefined ? "" : `<span class="unit">${escaped(unit)}</span>`;
-    const box = `<span class="box">${value === undefined ? "" : escaped(value)}</span>`;
-    return `<div${wide ? ' class="broad"' : ""}><dt>${escaped(label)}${about}</dt><dd>${box}${behind}</dd></div>`;
+    const about = expected === undefined ? "" : ` <span class="quiet">${shown(expected)}</span>`;
+    const behind = unit === undefined ? "" : `<span class="unit">${shown(unit)}</span>`;
+    const box = `<span class="box">${value === undefined ? "" : shown(value)}</span>`;
+    return `<div${wide ? ' class="broad"' : ""}><dt>${shown(label)}${about}</dt><dd>${box}${behind}</dd></div>`;
   });
   return `<dl class="form">${boxes.join("")}</dl>`;
 }
 
 function signaturesHtml(places: readonly SigningPlace[]): string {
   const signed = places.map(({ role, fields }) => {
-    const lines = fields.map((field) => `<div><dt>${escaped(field)}</dt><dd></dd></div>`);
-    return `<div><p><strong>${escaped(role)}</strong></p><dl>${lines.join("")}</dl></div>`;
+    const lines = fields.map((field) => `<div><dt>${shown(field)}</dt><dd></dd></div>`);
+    return `<div><p><strong>${shown(role)}</strong></p><dl>${lines.join("")}</dl></div>`;
   });
   return `<div class="signatures">${signed.join("")}</div>`;
 }
@@ -215,7 +216,7 @@ function tableHtml(table: Table, page: Page): string {
   const side = (index: number) => (columns[index]?.align === "right" ? ' class="right"' : "");
   const sideOf = (index: number) => (columns[index]?.fill ? ' class="fill"' : side(index));
   const head = columns
-    .map(({ title }, index) => `<th scope="col"${side(index)}>${escaped(title)}</th>`)
+    .map(({ title }, index) => `<th scope="col"${side(index)}>${shown(title)}</th>`)
     .join("");
   const asCards = columns.length > WIDEST_ON_PHONE && rows.length <= MOST_CARDS;
   const label = (index: number) =>
@@ -236,7 +237,7 @@ function tableHtml(table: Table, page: Page): string {
     const found = isSearched && find !== undefined ? ` data-find="${escaped(find)}"` : "";
     return `<tr${emphasis ? ' class="emphasis"' : ""}${found}>${cellsHtml}</tr>`;
   });
-  const title = caption === undefined ? "" : `<caption>${escaped(caption)}</caption>`;
+  const title = caption === undefined ? "" : `<caption>${shown(caption)}</caption>`;
   const names = [...(isWide(table) ? ["wide"] : []), ...(asCards ? ["cards"] : [])];
   const classes = names.length === 0 ? "" : ` class="${names.join(" ")}"`;
   return `<div class="scroll${isLong(table) ? " long" : ""}"><table${classes}${isSearched ? ` data-find="${wordsOf(page).find}"` : ""}${canBeSorted(table) ? " data-sort" : ""}>${title}<thead><tr>${head}</tr></thead><tbody>${body.join("\n")}</tbody></table></div>`;
@@ -253,13 +254,13 @@ function unbroken(html: string): string {
 
 /** A drawing in two widths: the style sheet shows one of them, and hides the other from screen readers too. */
 function figureHtml({ svg, narrow, alt, caption, small }: Figure): string {
-  const below = caption === undefined ? "" : `<figcaption>${escaped(caption)}</figcaption>`;
+  const below = caption === undefined ? "" : `<figcaption>${shown(caption)}</figcaption>`;
   const drawing = (one: string) => one.replace("<svg", () => `<svg role="img" aria-label="${escaped(alt)}"`);
-  const shown =
+  const drawings =
     narrow === undefined
       ? `<div class="scroll">${drawing(svg)}</div>`
       : `<div class="broad scroll">${drawing(svg)}</div><div class="slim">${drawing(narrow)}</div>`;
-  return `<figure${small ? ' class="small"' : ""}>${shown}${below}</figure>`;
+  return `<figure${small ? ' class="small"' : ""}>${drawings}${below}</figure>`;
 }
 
 function findingsHtml(findings: readonly ReportFinding[], page: Page): string {
@@ -267,12 +268,12 @@ function findingsHtml(findings: readonly ReportFinding[], page: Page): string {
   const items = findings.map(({ rule, severity, message, help, where, hop, accepted }) => {
     const tone = accepted ? "accepted" : severity;
     const parts = [
-      `<p><span class="badge ${tone}">${words.tones[tone]}</span> ${hop === undefined ? "" : `<b>${escaped(hop)}</b> `}${inline(sentence(message), page)}</p>`,
+      `<p><span class="badge ${tone}">${words.tones[tone]}</span> ${hop === undefined ? "" : `<b>${shown(hop)}</b> `}${inline(sentence(message), page)}</p>`,
     ];
-    if (accepted) parts.push(`<p>${escaped(words.accepted(accepted.reason, accepted.until))}</p>`);
+    if (accepted) parts.push(`<p>${shown(words.accepted(accepted.reason, accepted.until))}</p>`);
     if (help !== undefined) parts.push(`<p>${inline(sentence(help), page)}</p>`);
     parts.push(
-      `<p class="quiet"><code>${escaped(rule)}</code>${where === undefined ? "" : ` ${words.at} <code>${escaped(where)}</code>`}</p>`,
+      `<p class="quiet"><code>${shown(rule)}</code>${where === undefined ? "" : ` ${words.at} <code>${shown(where)}</code>`}</p>`,
     );
     return `<li class="${tone}">${parts.join("")}</li>`;
   });
@@ -286,9 +287,9 @@ function inline(text: Inline, page: Page): string {
 }
 
 function spanHtml(span: Span, page: Page): string {
-  if (typeof span === "string") return escaped(span);
+  if (typeof span === "string") return shown(span);
   const { text, mark, to } = span;
-  let html = escaped(text);
+  let html = shown(text);
   if (mark === "strong") html = `<strong>${html}</strong>`;
   else if (mark === "code") html = `<code>${html}</code>`;
   else if (mark === "quiet") html = `<span class="quiet">${html}</span>`;
@@ -303,4 +304,9 @@ function href(page: Page, target: string): string {
 /** Escaped and set as print sets it. */
 function escaped(text: string): string {
   return escapedAsIs(typeset(text));
+}
+
+/** As a text of the page, which breaks wherever it must. */
+function shown(text: string): string {
+  return breakable(typeset(text));
 }

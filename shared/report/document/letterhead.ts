@@ -1,5 +1,6 @@
 /** Head, foot and paper of an HTML page: what those who hand it out have there. */
 import { base64 } from "../../format/base64.js";
+import { breakable } from "./breaks.js";
 import type { Letterhead, Paper } from "./document.js";
 import { escaped } from "./markup.js";
 
@@ -11,8 +12,8 @@ export function paperStyle({ size, landscape }: Paper = {}): string {
 export function letterheadHtml(letterhead: Letterhead | undefined): string {
   if (letterhead === undefined) return "";
   const { name, logo, head } = letterhead;
-  const lines = head.map((line) => `<p>${escaped(line)}</p>`);
-  if (name !== undefined) lines.unshift(`<p><strong>${escaped(name)}</strong></p>`);
+  const lines = head.map((line) => `<p>${breakable(line)}</p>`);
+  if (name !== undefined) lines.unshift(`<p><strong>${breakable(name)}</strong></p>`);
   const picture =
     logo === undefined
       ? ""
@@ -22,6 +23,6 @@ export function letterheadHtml(letterhead: Letterhead | undefined): string {
 }
 
 export function footLines(letterhead: Letterhead | undefined): string {
-  const lines = (letterhead?.foot ?? []).map((line) => `<p>${escaped(line)}</p>`);
+  const lines = (letterhead?.foot ?? []).map((line) => `<p>${breakable(line)}</p>`);
   return lines.length === 0 ? "" : `<div class="foot">${lines.join("")}</div>\n`;
 }

@@ -21,7 +21,7 @@ export const STYLE = `
 .vscode-high-contrast-light{${HIGH_CONTRAST}--paper:#fff;--panel:#fff;--ink:#000}
 *{box-sizing:border-box}
 body{margin:0;background:var(--paper);color:var(--ink);font:16px/1.5 ui-sans-serif,system-ui,"Segoe UI","Noto Sans",sans-serif}
-main{max-width:68rem;margin:0 auto;padding:2.5rem 1.5rem 4rem}
+main{max-width:68rem;margin:0 auto;padding:2.5rem 1.5rem 4rem;overflow-wrap:break-word}
 h1,h2{font-family:"Iowan Old Style","Palatino Linotype",Palatino,"URW Palladio L",Georgia,"DejaVu Serif",serif;font-weight:600;text-wrap:balance}
 h1{font-size:2.1rem;line-height:1.15;margin:.4rem 0 .3rem;letter-spacing:-.01em}
 h2{font-size:1.3rem;margin:0 0 .8rem}
@@ -29,6 +29,7 @@ section{margin-top:2.8rem}
 nav{font-size:.9rem}
 .letterhead{display:flex;justify-content:space-between;align-items:flex-start;gap:1.5rem;border-bottom:1px solid var(--rule);padding-bottom:.7rem;margin-bottom:1.4rem}
 .letterhead p,.foot p{margin:0}
+.letterhead>div{min-width:0}
 .letterhead img{width:auto;height:auto;max-width:45%;max-height:4rem;background:#fff}
 .foot{margin-top:2.5rem}
 .find{display:block;margin:.5rem 0}
@@ -109,14 +110,15 @@ table.cards td:empty{display:none}
 .paper{display:none}
 .cautions{border:1.5px solid var(--ink);border-radius:3px;padding:.5rem .8rem .5rem 2.2rem;margin:.4rem 0}
 .cautions li{list-style:"⚠  "}
-.form{padding-right:2px;display:grid;grid-template-columns:repeat(auto-fill,minmax(15rem,1fr));gap:.5rem 1.2rem;margin:.4rem 0}
+.form{padding-right:2px;display:grid;grid-template-columns:repeat(auto-fill,minmax(min(100%,15rem),1fr));gap:.5rem 1.2rem;margin:.4rem 0}
 .form .broad{grid-column:1/-1}
 .form dt{font-size:.85em}
 .form dd{display:flex;gap:.4rem;align-items:center;margin:0}
-.form .box{flex:1;border:1px solid var(--quiet);min-height:1.7em;padding:0 .4em}
+.form>div,.signatures>div{min-width:0}
+.form .box{flex:1;min-width:0;border:1px solid var(--quiet);min-height:1.7em;padding:0 .4em}
 .form .broad .box{min-height:4em}
 td.fill{border:1px solid var(--quiet);min-width:5.5em}
-.signatures{display:grid;grid-template-columns:repeat(auto-fit,minmax(15rem,1fr));gap:1.2rem 2rem}
+.signatures{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,15rem),1fr));gap:1.2rem 2rem}
 .signatures dl{margin:0}
 .signatures dt{font-size:.85em;color:var(--quiet)}
 .signatures dd{border-bottom:1px solid var(--ink);height:2em;margin:0 0 .4rem}

@@ -14,6 +14,7 @@ export const SIZE = {
   table: 7.7,
   wide: 6.8,
   small: 7.2,
+  least: 6.5,
 } as const;
 
 /** Beside the word, so that paper without colours says the same. */

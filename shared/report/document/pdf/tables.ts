@@ -17,7 +17,10 @@ const SLACK_PT = 0.6;
 
 /** Beside each other; more columns are set in smaller letters. */
 const MOST_USUAL_COLUMNS = 8;
-const SMALLEST = 5;
+/** Smaller ones nobody reads on a structure: a word breaks instead. */
+const SMALLEST = SIZE.least;
+/** Share of the room up to which letters grow smaller for one word. */
+const WORD_SHARE = 1 / 3;
 
 const BELOW: Border = [false, false, false, true];
 const AROUND: Border = [true, true, true, true];
@@ -93,7 +96,8 @@ function sizeFor(
   room: number,
   measure: Measure,
 ): number {
-  const least = needsOf(table, usual, measure).reduce((sum, { word }) => sum + word, 0);
+  const most = room * WORD_SHARE;
+  const least = needsOf(table, usual, measure).reduce((sum, { word }) => sum + Math.min(word, most), 0);
   return least <= room ? usual : Math.max(SMALLEST, Math.floor(((usual * room) / least) * 10) / 10);
 }
 

@@ -1,7 +1,8 @@
 /** A document with everything a little lower, for one whose last words would open a side of their own. */
 import type { Margin, Node, PdfDocument } from "./nodes.js";
+import { SIZE } from "./spans.js";
 
-/** Letters of tables stay above 7 points. */
+/** Letters of usual tables stay above 7 points. */
 const FACTOR = 0.92;
 
 /** Widths stay: what fitted into a line fits into it all the more. */
@@ -15,7 +16,7 @@ function lower<N extends Node>(node: N): N {
 }
 
 function inside(node: Node): Partial<Node> {
-  if ("text" in node || "pageReference" in node) return { fontSize: node.fontSize * FACTOR };
+  if ("text" in node || "pageReference" in node) return { fontSize: lowerSize(node.fontSize) };
   if ("stack" in node) return { stack: node.stack.map(lower) };
   if ("ul" in node) return { ul: node.ul.map(lower) };
   if ("columns" in node) return { columns: node.columns.map(lower) };
@@ -25,6 +26,11 @@ function inside(node: Node): Partial<Node> {
   const { table } = node;
   const heights = table.heights === undefined ? {} : { heights: table.heights * FACTOR };
   return { table: { ...table, ...heights, body: table.body.map((row) => row.map(lower)) } };
+}
+
+/** No smaller than tables are set at the least. */
+function lowerSize(fontSize: number): number {
+  return Math.max(fontSize * FACTOR, Math.min(fontSize, SIZE.least));
 }
 
 function lowerMargin([left, top, right, bottom]: Margin): Margin {
