@@ -4,11 +4,11 @@ import type { SiteEquipment } from "../design/equipment.js";
 import { antennasStated } from "./stands.js";
 
 /** Horizontal run when the site states none, m. Common practice. */
-const USUAL_RUN_M = 10;
+export const USUAL_RUN_M = 10;
 
 /** Slack: a tenth of the way, and loops at both ends. Common practice. */
 const SLACK_FACTOR = 1.1;
-const LOOPS_M = 4;
+export const LOOPS_M = 4;
 
 /** A kit for so much cable beside those at its ends; owners differ between 20 and 40 m. Common practice. */
 export const USUAL_GROUNDING_M = 30;

@@ -9,9 +9,9 @@ import { cableLength } from "./cable-run.js";
 import { feederPieces, guidePieces } from "./pieces.js";
 import type { SiteEnd, SitePlan } from "./site-plan.js";
 import { unitId } from "./wiring/ids.js";
-import { labelsOf, portWords } from "./wiring/labels.js";
+import { labelsOf, openLabel, portWords } from "./wiring/labels.js";
 import { siteWiring } from "./wiring/site-wiring.js";
-import type { Joint } from "./wiring/wiring.js";
+import type { Joint, Wiring } from "./wiring/wiring.js";
 
 export interface Run {
   readonly kind: "cable" | "guide";
@@ -24,6 +24,18 @@ export interface Run {
   readonly estimated: boolean;
   /** Undefined: it finds no port at one of its ends. */
   readonly joined?: RunEnds;
+  /** Of a cable to a unit that finds no port indoors: what is known of it all the same. */
+  readonly open?: OpenEnds;
+}
+
+interface OpenEnds {
+  readonly cable: string;
+  /** Identifier of the unit. */
+  readonly unit: string;
+  /** Port of the unit. */
+  readonly to: string;
+  /** From indoors to the unit; a blank stands for the port indoors. */
+  readonly labels: readonly [string, string];
 }
 
 /** From indoors towards the antenna. */
@@ -51,6 +63,7 @@ export function runsOf(plan: SitePlan, design: Pick<Design, "labels">): readonly
       proposed: joint.proposed === true,
     };
   };
+  const openOf: OpenOf = (unit) => openEnds(unit, wiring, design.labels);
   const byHop = Map.groupBy(wiring.joints, ({ ends }) =>
     ends.map(({ part }) => wiring.parts.get(part)?.of?.hop).find((hop) => hop !== undefined),
   );
@@ -58,11 +71,20 @@ export function runsOf(plan: SitePlan, design: Pick<Design, "labels">): readonly
     const { facts, hop } = one;
     if (facts === undefined) return [];
     const joints = byHop.get(hop.name) ?? [];
-    return [...cablesAt(one, facts, plan, joints, endsOf), ...guidesAt(one, facts, joints, endsOf)];
+    return [...cablesAt(one, facts, plan, joints, endsOf, openOf), ...guidesAt(one, facts, joints, endsOf)];
   });
 }
 
 type EndsOf = (joint: Joint | undefined) => RunEnds | undefined;
+type OpenOf = (unit: string) => OpenEnds | undefined;
+
+function openEnds(unit: string, wiring: Wiring, rule: string | undefined): OpenEnds | undefined {
+  const port = wiring.parts.get(unit)?.ports.find(({ type }) => type !== "waveguide" && type !== "supply");
+  if (port === undefined) return undefined;
+  const at = { part: unit, port: port.name };
+  const { cable, ends } = openLabel(at, wiring, rule);
+  return { cable, unit, to: portWords(at, wiring), labels: ends };
+}
 
 /** One a unit on the structure. */
 function cablesAt(
@@ -71,6 +93,7 @@ function cablesAt(
   { equipment }: SitePlan,
   joints: readonly Joint[],
   endsOf: EndsOf,
+  openOf: OpenOf,
 ): Run[] {
   const entry = end.installation?.cable?.name;
   const length = cableLength(end, equipment);
@@ -82,7 +105,8 @@ function cablesAt(
     const joint = joints.find(
       ({ by, ends }) => by.kind === "cable" && ends.some(({ part }) => part === unit),
     );
-    return { kind: "cable", hop: hop.name, entry, ...length, joined: endsOf(joint) };
+    const open = joint === undefined && unit !== undefined ? openOf(unit) : undefined;
+    return { kind: "cable", hop: hop.name, entry, ...length, joined: endsOf(joint), ...(open && { open }) };
   });
 }
 

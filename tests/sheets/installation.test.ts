@@ -5,16 +5,25 @@ import { type JudgedDesign, judgeFolder } from "../../server/findings/judged-fol
 import { sheetsOf } from "../../server/sheets/sheets.js";
 import { branchesOf } from "../../shared/equipment/branches.js";
 import { groundingKits } from "../../shared/equipment/cable-run.js";
+import { cardHops } from "../../shared/equipment/card-hops.js";
 import { runsOf } from "../../shared/equipment/runs.js";
 import { type SitePlan, sitePlans } from "../../shared/equipment/site-plan.js";
+import { structureLoad } from "../../shared/equipment/structure-load.js";
 import { labelsOf, portWords } from "../../shared/equipment/wiring/labels.js";
 import { siteWiring } from "../../shared/equipment/wiring/site-wiring.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
-import { metres } from "../../shared/format/numbers.js";
+import { metres, trimmed } from "../../shared/format/numbers.js";
 import { gridNorth } from "../../shared/geodesy/grid-convergence.js";
 import { magneticField } from "../../shared/geodesy/magnetic.js";
 import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
-import type { Page, Table } from "../../shared/report/document/document.js";
+import {
+  type Figure,
+  type Inline,
+  type MarkedText,
+  type Page,
+  spansOf,
+  type Table,
+} from "../../shared/report/document/document.js";
 import { printHtml } from "../../shared/report/document/html.js";
 import { printMarkdown } from "../../shared/report/document/markdown.js";
 import { hungAt } from "../../shared/report/draw/system/site/hung.js";
@@ -47,6 +56,11 @@ const plain = (html: string) =>
     .replace(/&quot;/g, '"')
     .replace(/\u00a0/g, " ")
     .replace(/\u2212/g, "-");
+
+const plainText = (cell: Inline) =>
+  spansOf(cell)
+    .map((span) => (typeof span === "string" ? span : span.text))
+    .join("");
 
 describe.each([
   ["English", ENGLISH],
@@ -105,9 +119,80 @@ describe.each([
       const table = cables?.blocks.find(
         (block) => block.type === "table" && block.caption === words.installation.cables.unjoined,
       );
-      expect(table?.type === "table" ? table.rows.map(({ cells }) => cells[0]) : [], name).toEqual(
-        open.map(({ hop }) => hop),
-      );
+      expect(
+        table?.type === "table" ? table.rows.map(({ cells }) => (cells[0] as MarkedText).text) : [],
+        name,
+      ).toEqual(open.map(({ hop, open: known }) => known?.cable ?? hop));
+    }
+  });
+
+  test("each chassis and each card stands in the rack with its slot and the hops on it", () => {
+    for (const [name, plan] of plans) {
+      const rack = sheets(name)[0]!.sections.find(({ id }) => id === "rack");
+      const chassis = plan.equipment?.chassis ?? [];
+      expect(rack !== undefined, name).toBe(chassis.length > 0);
+      if (rack === undefined) continue;
+      const rows = (rack.blocks[0] as Table).rows.map(({ cells }) => cells.map((cell) => plainText(cell)));
+      const hops = new Map(cardHops(plan).map((one) => [one.name, [...one.hops, ...one.partly].sort()]));
+      for (const { name: of } of chassis) expect(rows.map(([first]) => first)).toContain(of);
+      for (const { chassis: of, slot, card } of plan.placed.cards) {
+        const row = rows.find(([first, at]) => first === of.name && at?.split("–")[0] === String(slot));
+        expect(row?.[2]).toContain(card.title ?? card.name);
+        expect(row?.[3]).toBe(hops.get(`${name}/${of.name}/${slot}`)?.join(", ") ?? "–");
+      }
+    }
+  });
+
+  test("a cable that finds no port has its number, its upper end and a box for the other, as in the parts", () => {
+    let seen = 0;
+    for (const [name, plan] of plans) {
+      const rule = design.model.design().labels;
+      const [page] = sheets(name);
+      for (const { open } of runsOf(plan, { labels: rule })) {
+        if (open === undefined) continue;
+        seen++;
+        const { blocks } = page!.sections.find(({ id }) => id === "cables")!;
+        const table = blocks.find(
+          (block) => block.type === "table" && block.caption === words.installation.cables.unjoined,
+        ) as Table;
+        const row = table.rows.find(({ cells }) => plainText(cells[0]!) === open.cable)!;
+        expect(row.cells.slice(2)).toEqual([open.to, open.labels[1], "", open.labels[0], "", ""]);
+        const drawn = page!.sections.find(({ id }) => id === "structure")!.blocks[0] as Figure;
+        expect(drawn.svg).toContain(open.cable);
+        expect(drawn.svg).not.toContain(words.installation.mast.nothingDown);
+      }
+    }
+    expect(seen).toBeGreaterThan(0);
+  });
+
+  test("load is told as the rule of the structure computes it, else that it is not stated", () => {
+    for (const [name, plan] of plans) {
+      const { blocks } = sheets(name)[0]!.sections.find(({ id }) => id === "load")!;
+      const [facts] = blocks;
+      const { windN, weightKg, parts } = structureLoad(plan);
+      const values = facts!.type === "facts" ? facts!.facts.map(({ value }) => value) : [];
+      const told = (value: number | undefined, digits: number, unit: string) =>
+        value === undefined ? words.common.notStated : words.figure(`${trimmed(value, digits)} ${unit}`);
+      const weighed = parts.some((part) => part.weightKg !== undefined);
+      expect(values).toHaveLength(6);
+      expect(values[0]).toBe(told(weighed ? weightKg : undefined, 1, "kg"));
+      expect(values[4]).toBe(told(windN === undefined ? undefined : windN / 1000, 2, "kN"));
+      expect(values[5]).toBe(told(plan.equipment?.windLimitN && plan.equipment.windLimitN / 1000, 2, "kN"));
+    }
+  });
+
+  test("antennas have one number in their tables and in the drawing, and ports of the note stand on the sheet", () => {
+    for (const [name, plan] of plans) {
+      const [page] = sheets(name);
+      const drawn = page!.sections.find(({ id }) => id === "structure")?.blocks[0] as Figure | undefined;
+      for (const [index, one] of hungAt(plan, siteWiring(plan), results).entries())
+        expect(drawn?.svg).toContain(`${index + 1}. ${words.figure(metres(one.heightM!))}`);
+      const cables = page!.sections.find(({ id }) => id === "cables");
+      const note = JSON.stringify(cables?.blocks.at(-1) ?? "");
+      const example = /[^\s"]+\/\d+:\w+(?= (is port|ist Anschluss))/.exec(note)?.[0];
+      if (example !== undefined)
+        expect(JSON.stringify(cables!.blocks.slice(0, -1))).toContain(`"${example}"`);
+      expect(example !== undefined, name).toBe((plan.equipment?.chassis ?? []).length > 0);
     }
   });
 
@@ -158,7 +243,7 @@ test("no English is left on a German sheet but for labels and what the design it
     revision: REVISION,
   })) {
     const rows = page.sections
-      .filter(({ id }) => id !== "cables")
+      .filter(({ id }) => id !== "cables" && id !== "rack")
       .flatMap(({ blocks }) => textsIn({ ...page, sections: [{ id: "", title: "", blocks }] }));
     for (const text of rows) if (!FROM_THE_DESIGN.test(text)) expect(text).not.toMatch(ENGLISH_ONLY);
     expect(
@@ -253,9 +338,9 @@ test("a pair for power that goes up the structure stands with its length among t
     return feeds(table(outdoors));
   };
   // 20 m up and 10 m along, a tenth more and two loops of 2 m: as the other cable to the unit.
-  expect(text(ENGLISH)).toContain("supply cable, ~37.0 m; feed A, -48 V, fuse 1, rating not stated");
+  expect(text(ENGLISH)).toContain("supply cable, ~37 m; feed A, -48 V, fuse 1, rating not stated");
   expect(text(GERMAN)).toContain(
-    "Stromkabel, ~37,0 m; Speisung A, -48 V, Sicherung 1, Nennstrom nicht angegeben",
+    "Stromkabel, ~37 m; Speisung A, -48 V, Sicherung 1, Nennstrom nicht angegeben",
   );
 });
 

@@ -51,6 +51,24 @@ export function labelsOf(wiring: Wiring, rule: string = USUAL_LABEL): ReadonlyMa
   );
 }
 
+/** Where the port at the other end is written by hand. */
+export const BLANK_PORT = "……";
+
+/** Of a cable to a unit that finds no port indoors: from indoors to the unit, with a blank for that port. */
+export function openLabel(unit: PortRef, wiring: Wiring, rule: string = USUAL_LABEL): CableLabel {
+  const hop = wiring.parts.get(unit.part)?.of?.hop ?? "";
+  const cable = `${hop}-${unitNumbers(wiring).get(unit.part) ?? ""}`.replace(/-$/, "");
+  const words = { site: wiring.site, cable, hop };
+  const upper = portWords(unit, wiring);
+  return {
+    cable,
+    ends: [
+      filled(rule, { ...words, here: BLANK_PORT, there: upper }),
+      filled(rule, { ...words, here: upper, there: BLANK_PORT }),
+    ],
+  };
+}
+
 /** No label has a gap where a cable is of no hop. */
 function purposeOf({ carries, ends: [from] }: Joint): string {
   switch (carries.kind) {
@@ -104,8 +122,8 @@ function hopWords({ kind, of, at }: WiredPart): string {
   return words.filter((word) => word !== undefined).join(" ");
 }
 
-/** A number for each joint that is a cable, a guide or a wire. */
-function numbered(wiring: Wiring): ReadonlyMap<Joint, string> {
+/** Each unit's number among those of its hop, from 1. */
+function unitNumbers(wiring: Wiring): ReadonlyMap<string, number> {
   const units = new Map<string, number>();
   const unitNumber = new Map<string, number>();
   for (const { id, kind, of } of wiring.parts.values()) {
@@ -114,6 +132,12 @@ function numbered(wiring: Wiring): ReadonlyMap<Joint, string> {
     units.set(of.hop, number);
     unitNumber.set(id, number);
   }
+  return unitNumber;
+}
+
+/** A number for each joint that is a cable, a guide or a wire. */
+function numbered(wiring: Wiring): ReadonlyMap<Joint, string> {
+  const unitNumber = unitNumbers(wiring);
   const numbers = new Map<Joint, string>();
   const used = new Map<string, number>();
   for (const joint of wiring.joints) {

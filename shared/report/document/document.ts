@@ -43,6 +43,8 @@ export interface Table {
   readonly caption?: string;
   readonly columns: readonly Column[];
   readonly rows: readonly TableRow[];
+  /** It stays on one side of paper where that has room for it, however long. */
+  readonly whole?: true;
   /** It lists what people look for by name. */
   readonly searched?: true;
   /** A reader may put it in the order of a column. */

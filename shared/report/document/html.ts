@@ -145,7 +145,7 @@ ${blocksHtml(blocks.slice(led), page)}
 /** So long that it may go on behind a page's end, its head repeated there: a side would stay half empty before it. */
 function isLong(block: Block): boolean {
   if (block.type === "pair") return block.sides.flat().some(isLong);
-  return block.type === "table" && block.rows.length > MOST_UNBROKEN_ROWS;
+  return block.type === "table" && !block.whole && block.rows.length > MOST_UNBROKEN_ROWS;
 }
 
 const MOST_UNBROKEN_ROWS = 10;

@@ -105,6 +105,7 @@ function antennaTable(input: InstallationInput, one: Hung, number: number, wirin
   ];
   return {
     type: "table",
+    whole: true,
     caption: antennas.caption(number, one.name, one.hop, one.far),
     columns: [{ title: "" }, { title: common.planned }, { title: antennas.built, fill: true }],
     rows: rows.map(({ cells: [label, ...others] }) => ({

@@ -5,8 +5,9 @@ import type { Run } from "../../equipment/runs.js";
 import type { SitePlan } from "../../equipment/site-plan.js";
 import { type CableLabel, labelsOf, portWords } from "../../equipment/wiring/labels.js";
 import type { JoinedBy, Joint, Wiring } from "../../equipment/wiring/wiring.js";
-import { metres, trimmed } from "../../format/numbers.js";
+import { fixed, metres, trimmed } from "../../format/numbers.js";
 import type { Block, Inline, Section, Table } from "../document/document.js";
+import { examplePort } from "./example-port.js";
 import type { SheetWords } from "./words/sheet-words.js";
 
 /** @param rule of labels, as the network states it */
@@ -18,6 +19,7 @@ export function cableSection(
   words: SheetWords,
 ): Section[] {
   const { cables } = words.installation;
+  const runM = plan.equipment?.cableRunM;
   const labels = labelsOf(wiring, rule);
   const labelled = wiring.joints.flatMap((joint) => {
     const label = labels.get(joint);
@@ -37,7 +39,10 @@ export function cableSection(
   if (blocks.length === 0) return [];
   const told = [
     ...(labelled.some(({ joint }) => joint.proposed) ? [cables.proposedTold] : []),
-    cables.labelsTold,
+    cables.labelsTold(examplePort([wiring])),
+    ...(runs.some(({ estimated }) => estimated)
+      ? [cables.estimateTold(runM === undefined ? undefined : words.figure(metres(runM)))]
+      : []),
   ].join(" ");
   return [
     {
@@ -93,11 +98,14 @@ function cableTable(
       { title: cables.labelThere },
       { title: cables.to },
       { title: cables.labelThere },
+      { title: cables.lengthBuilt, fill: true },
       { title: cables.done, fill: true },
     ],
     rows: all.map(({ joint, label }) => {
+      const noPlant = joint.by.kind === "fuse" && plan.equipment?.plantW === undefined;
+      const proposed = noPlant ? `${cables.proposed}, ${cables.noPlant}` : cables.proposed;
       const by: Inline = joint.proposed
-        ? [supplyText(joint, plan, wiring, words), { text: ` ${cables.proposed}`, mark: "quiet" }]
+        ? [supplyText(joint, plan, wiring, words), { text: ` ${proposed}`, mark: "quiet" }]
         : supplyText(joint, plan, wiring, words);
       const [one, other] = joint.ends;
       return {
@@ -108,11 +116,17 @@ function cableTable(
           label.ends[0],
           portWords(other, wiring),
           label.ends[1],
+          hasLength(joint) ? "" : "–",
           "",
         ],
       };
     }),
   };
+}
+
+/** A wire to a contact comes off a reel. */
+function hasLength({ by }: Joint): boolean {
+  return by.kind !== "wire";
 }
 
 function byText(by: JoinedBy, words: SheetWords): string {
@@ -142,7 +156,9 @@ function withLength(
   estimated: boolean,
   { figure }: SheetWords,
 ): string {
-  return lengthM === undefined ? name : `${name}, ${estimated ? "~" : ""}${figure(metres(lengthM))}`;
+  if (lengthM === undefined) return name;
+  // An estimate is no better than a metre.
+  return `${name}, ${estimated ? `~${fixed(lengthM, 0)} m` : figure(metres(lengthM))}`;
 }
 
 /** To be laid all the same: where they end indoors is not known. */
@@ -154,9 +170,27 @@ function unjoinedTable(runs: readonly Run[], words: SheetWords): Table[] {
     {
       type: "table",
       caption: cables.unjoined,
-      columns: [{ title: cables.hop }, { title: cables.what }, { title: cables.done, fill: true }],
-      rows: open.map(({ hop, entry, lengthM, estimated }) => ({
-        cells: [hop, withLength(entry ?? antennas.toChoose, lengthM, estimated, words), ""],
+      columns: [
+        { title: cables.number },
+        { title: cables.what },
+        { title: cables.upper },
+        { title: cables.labelThere },
+        { title: cables.indoorPort, fill: true },
+        { title: cables.labelThere },
+        { title: cables.lengthBuilt, fill: true },
+        { title: cables.done, fill: true },
+      ],
+      rows: open.map(({ hop, entry, lengthM, estimated, open: known }) => ({
+        cells: [
+          { text: known?.cable ?? hop, mark: "strong" },
+          withLength(entry ?? antennas.toChoose, lengthM, estimated, words),
+          known?.to ?? "–",
+          known?.labels[1] ?? "–",
+          "",
+          known?.labels[0] ?? "–",
+          "",
+          "",
+        ],
       })),
     },
   ];

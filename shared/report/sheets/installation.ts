@@ -17,6 +17,8 @@ import { cautionsSection } from "./hop-facts.js";
 import { antennaBlocks } from "./installation-antennas.js";
 import { cableSection } from "./installation-cables.js";
 import type { InstallationInput } from "./installation-input.js";
+import { loadSection } from "./installation-load.js";
+import { rackSection } from "./installation-rack.js";
 import { declinationOn, gridNorthAt, signedDegrees } from "./norths.js";
 import { compassTold } from "./running.js";
 import { said } from "./said.js";
@@ -26,16 +28,17 @@ export function installationSheet(input: InstallationInput): Page {
   const { plan, results, name, words, colophon } = input;
   const { installation } = words;
   const wiring = siteWiring(plan);
-  const hung = hungAt(plan, wiring, results);
+  const hung = hungAt(plan, wiring, results).map((one, index) => ({ ...one, number: index + 1 }));
   return {
     name,
-    title: `${installation.title}: ${plan.site.title ?? plan.site.name}`,
+    title: `${installation.title}: ${plan.site.title || plan.site.name}`,
     subtitle: subtitle(input),
     language: words.language,
     keyFigures: [],
     sections: [
       cautions(input),
       placeSection(input),
+      loadSection(plan, words),
       orderSection(words),
       ...drawing(plan, hung, words),
       {
@@ -49,6 +52,7 @@ export function installationSheet(input: InstallationInput): Page {
                 ...antennaBlocks(input, hung, wiring),
               ],
       },
+      ...rackSection(plan, words),
       ...cableSection(plan, wiring, input.design.labels, runsOf(plan, input.design), words),
       ...earthSection(input, wiring.parts),
       fieldSection(words),
@@ -58,7 +62,7 @@ export function installationSheet(input: InstallationInput): Page {
 }
 
 function subtitle({ plan: { site }, title, words }: InstallationInput): string {
-  const parts = [site.title === undefined ? undefined : site.name];
+  const parts = [site.title ? site.name : undefined];
   if (title !== undefined) parts.push(`${words.common.designOf}: ${title}`);
   return parts.filter((part) => part !== undefined).join(", ");
 }
@@ -182,7 +186,7 @@ function earthSection(
   const points = earthPoints(plan, siteWiring(plan), design.groundingEveryM);
   if (points.length === 0) return [];
   const byPart = [...Map.groupBy(points, ({ part }) => part)];
-  const alongCables = points.some(({ what }) => what === "kits along the cable");
+  const alongCables = points.some(({ what }) => what.startsWith("kits along"));
   return [
     {
       id: "earth",

@@ -3,7 +3,7 @@
 export const SHEET_SECTIONS = {
   "line-up": ["hop", "levels", "less", "order", "fields"],
   acceptance: ["hop", "promised", "levels", "built", "exceptions", "open", "checks", "signatures"],
-  installation: ["structure", "place", "antennas", "cables", "earth", "order", "fields"],
+  installation: ["structure", "place", "load", "antennas", "rack", "cables", "earth", "order", "fields"],
   licences: ["licences", "hop", "open"],
   frequencies: ["raster", "halves"],
   parts: ["bill", "missing", "totals", "runs", "boxes"],

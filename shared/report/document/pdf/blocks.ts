@@ -79,7 +79,7 @@ export function blockNodes(block: Block, room: Room): Node[] {
         headlineLevel: 2,
         margin: [0, 3, 0, 1],
       });
-      return kept([caption, table], room);
+      return kept([caption, table], room, block.whole && PAIR_SHARE);
     }
     case "figure": {
       const wide = block.small ? Math.min(width, SMALL_DRAWING_PT) : width;

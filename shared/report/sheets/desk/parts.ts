@@ -5,8 +5,10 @@ import { merged, type Part, partsOfSite, spareParts } from "../../../equipment/p
 import { type Run, runsOf } from "../../../equipment/runs.js";
 import { type SitePlan, sitePlans } from "../../../equipment/site-plan.js";
 import { type Unlisted, unlistedOf } from "../../../equipment/unlisted-parts.js";
+import { siteWiring } from "../../../equipment/wiring/site-wiring.js";
 import { trimmed } from "../../../format/numbers.js";
 import type { Block, Inline, Page, Section, TableRow } from "../../document/document.js";
+import { examplePort } from "../example-port.js";
 import type { SheetWords } from "../words/sheet-words.js";
 import { type DeskInput, deskPage, siteName } from "./desk-sheet.js";
 import { amount, deliveryCounts, deliveryText, paragraph, typeWords } from "./part-words.js";
@@ -201,21 +203,32 @@ function runSections(sites: readonly SiteParts[], words: SheetWords): Section[] 
       blocks: [
         paragraph(said.runsTold),
         ...tables,
-        { type: "paragraph", text: { text: said.notation, mark: "quiet" } },
+        {
+          type: "paragraph",
+          text: {
+            text: said.notation(examplePort(sites.map(({ plan }) => siteWiring(plan)))),
+            mark: "quiet",
+          },
+        },
       ],
     },
   ];
 }
 
-function runRow({ hop, entry, lengthM, estimated, joined }: Run, words: SheetWords): TableRow {
+function runRow({ hop, entry, lengthM, estimated, joined, open }: Run, words: SheetWords): TableRow {
   const { parts: said } = words.desk;
   const ends = [0, 1].map((at): Inline => {
-    if (joined === undefined) return at === 0 ? { text: said.notJoined, mark: "unjudged" } : "–";
+    if (joined === undefined) {
+      const known = open?.labels[at];
+      const label = known === undefined ? "" : `: ${known}`;
+      if (at === 0) return [{ text: said.notJoined, mark: "unjudged" }, label];
+      return open === undefined ? "–" : [{ text: open.to, mark: "strong" }, label];
+    }
     const place = at === 0 ? joined.from : joined.to;
     const label = joined.labels?.[at];
     return [{ text: place, mark: "strong" }, label === undefined ? "" : `: ${label}`];
   });
-  const cable = joined?.cable ?? hop;
+  const cable = joined?.cable ?? open?.cable ?? hop;
   return {
     cells: [
       joined?.proposed ? [`${cable} `, { text: said.proposed, mark: "unjudged" }] : cable,

@@ -4,6 +4,7 @@ import type { Delivery, PartKind } from "../../../design/equipment.js";
 import type { UnlistedKind } from "../../../equipment/unlisted-parts.js";
 import type { Departure } from "../../../licence/departures.js";
 import type { Standing } from "../../../spectrum/standing.js";
+import type { ExamplePort } from "../example-port.js";
 
 export interface DeskWords {
   readonly hop: string;
@@ -150,7 +151,8 @@ export interface DeskWords {
     readonly labelTo: string;
     readonly notJoined: string;
     readonly proposed: string;
-    readonly notation: string;
+    /** @param example of a port on the sheet, where there is one of a card */
+    notation(example: ExamplePort | undefined): string;
     readonly totals: string;
     readonly runCount: string;
     readonly total: string;

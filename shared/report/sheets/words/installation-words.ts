@@ -2,6 +2,7 @@
 import type { EarthPoint } from "../../../equipment/wiring/earth.js";
 import type { LooseEnd, PartKind } from "../../../equipment/wiring/wiring.js";
 import type { MastWords } from "../../draw/system/site/mast-words.js";
+import type { ExamplePort } from "../example-port.js";
 
 export interface InstallationWords {
   readonly title: string;
@@ -80,11 +81,44 @@ export interface InstallationWords {
     readonly supply: string;
     readonly proposed: string;
     readonly proposedTold: string;
-    readonly labelsTold: string;
+    /** @param example of a port on the sheet, where there is one of a card */
+    labelsTold(example: ExamplePort | undefined): string;
+    /** @param run between structure and rack, as stated; undefined: the usual one is taken */
+    estimateTold(run: string | undefined): string;
+    readonly lengthBuilt: string;
+    /** Of a cable that finds no port indoors. */
+    readonly upper: string;
+    readonly indoorPort: string;
+    readonly noPlant: string;
     readonly unjoined: string;
-    readonly hop: string;
     readonly open: string;
     readonly lacks: Readonly<Record<LooseEnd["lacks"], string>>;
+  };
+  readonly rack: {
+    readonly title: string;
+    readonly chassis: string;
+    readonly slot: string;
+    readonly what: string;
+    readonly serves: string;
+    /** Where the chassis is screwed in: written by hand. */
+    readonly unit: string;
+    row(name: string): string;
+    free(height: string): string;
+    readonly noFree: string;
+    readonly unitTold: string;
+    readonly proposedTold: string;
+  };
+  readonly load: {
+    readonly title: string;
+    readonly weight: string;
+    readonly weightLimit: string;
+    readonly area: string;
+    readonly basicWind: string;
+    readonly wind: string;
+    readonly windLimit: string;
+    readonly told: string;
+    without(parts: string): string;
+    leftOut(mounts: boolean): string;
   };
   readonly parts: Readonly<Record<PartKind, string>>;
   /** What the design's own words for branches, arms and ports are in the language; others stay as they are. */

@@ -183,7 +183,7 @@ function eastOf({ azimuthDeg }: Hung): number {
 }
 
 function labelWords(
-  { name, diameterM, heightM, hop, far, azimuthDeg, role, units, couplers, also, down }: AtHeight,
+  { name, number, diameterM, heightM, hop, far, azimuthDeg, role, units, couplers, also, down }: AtHeight,
   words: MastWords,
 ): Words[] {
   const { figure } = words;
@@ -193,7 +193,10 @@ function labelWords(
   const on = [...counted(units), ...counted(couplers)].join(", ");
   const numbers = down.map(({ number }) => number).join(", ");
   return [
-    { text: `${figure(metres(heightM))}: ${name}${size}`, style: "strong" },
+    {
+      text: `${number === undefined ? "" : `${number}. `}${figure(metres(heightM))}: ${name}${size}`,
+      style: "strong",
+    },
     { text: `${words.to(hop, far)}, ${azimuth}` },
     ...(role === "antenna" ? [] : [{ text: words.role(role) }]),
     ...(on === "" ? [] : [{ text: words.onIt(on) }]),

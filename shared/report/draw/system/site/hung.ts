@@ -1,6 +1,7 @@
 /** What hangs on the structure of a site: each antenna with where it looks, what is on it and what comes down from it. */
 
 import { type Address, address } from "../../../../design/address.js";
+import { runsOf } from "../../../../equipment/runs.js";
 import type { SiteEnd, SitePlan } from "../../../../equipment/site-plan.js";
 import { antennasStated, standWords } from "../../../../equipment/stands.js";
 import { sharedWithPartner } from "../../../../equipment/structure-load.js";
@@ -16,6 +17,8 @@ export interface Hung {
   readonly hop: string;
   /** The fact that states it. */
   readonly at: Address;
+  /** Undefined: nothing else numbers it. From 1. */
+  readonly number?: number;
   /** The site that it looks at. */
   readonly far: string;
   /** Undefined: not stated. */
@@ -45,6 +48,8 @@ export function hungAt(
   results: ReadonlyMap<string, HopResult>,
 ): readonly Hung[] {
   const numbers = labelsOf(wiring);
+  // To be laid all the same, whatever they end at indoors.
+  const open = runsOf(plan, {}).flatMap((run) => run.open ?? []);
   const inwards = Map.groupBy(wiring.joints, ({ ends }) => ends[1].part);
   return plan.ends.flatMap((end) =>
     antennasStated(end.end).flatMap((stand): Hung[] => {
@@ -67,14 +72,19 @@ export function hungAt(
           units: outdoor ? units.map(({ name }) => name ?? "unit") : [],
           couplers: behind.parts.flatMap(({ kind, name }) => (kind === "coupler" ? [name ?? "coupler"] : [])),
           also: [...new Set(units.flatMap(({ of }) => of?.hop ?? []))].filter((hop) => hop !== end.hop.name),
-          down: behind.joints.flatMap((joint): Down[] => {
-            const { kind } = joint.by;
-            const isDown = kind === "cable" || (kind === "waveguide" && !outdoor);
-            const number = numbers.get(joint)?.cable;
-            return isDown && number !== undefined
-              ? [{ number, kind: kind === "cable" ? "cable" : "guide" }]
-              : [];
-          }),
+          down: [
+            ...open
+              .filter(({ unit }) => units.some(({ id }) => id === unit))
+              .map(({ cable }): Down => ({ number: cable, kind: "cable" })),
+            ...behind.joints.flatMap((joint): Down[] => {
+              const { kind } = joint.by;
+              const isDown = kind === "cable" || (kind === "waveguide" && !outdoor);
+              const number = numbers.get(joint)?.cable;
+              return isDown && number !== undefined
+                ? [{ number, kind: kind === "cable" ? "cable" : "guide" }]
+                : [];
+            }),
+          ],
         },
       ];
     }),

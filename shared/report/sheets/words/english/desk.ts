@@ -179,17 +179,18 @@ export const ENGLISH_DESK: DeskWords = {
     },
     at: (hop, site) => `${hop} at ${site}`,
     more: (count) => `and ${count} more`,
-    never: "what the catalogue has no kind for: lightning arresters, sealing, labels, power cables",
+    never:
+      "what the catalogue has no kind for: lightning arresters, sealing, labels, power cables, and grounding kits of these and of guides",
     runs: "Cables and guides, run by run",
     runsTold: "From indoors towards the antenna, with what is written at both ends.",
     cable: "Cable",
     length: "Length",
     labelFrom: "Lower end, label there",
     labelTo: "Upper end, label there",
-    notJoined: "finds no port",
+    notJoined: "no port indoors in the design",
     proposed: "proposed",
-    notation:
-      "A/11:1 is port 1 of the card in slot 11 of chassis A; a unit is named by its hop and branch. Labels are in the words that are on the cable.",
+    notation: (example) =>
+      `${example === undefined ? "A" : `${example.written} is port ${example.port} of the card in slot ${example.slot} of chassis ${example.chassis}; a`} unit is named by its hop and branch. Labels are in the words that are on the cable; …… stands for a port that the design does not name.`,
     totals: "Lengths together",
     runCount: "Runs",
     total: "Length",

@@ -1,3 +1,4 @@
+import { LOOPS_M, USUAL_RUN_M } from "../../../../equipment/cable-run.js";
 import { PART_KINDS } from "../../../../words/wiring.js";
 import { ENGLISH_MAST } from "../../../draw/system/site/mast-words.js";
 import type { InstallationWords } from "../installation-words.js";
@@ -81,10 +82,15 @@ export const ENGLISH_INSTALLATION: InstallationWords = {
     supply: "supply cable",
     proposed: "proposed",
     proposedTold: "Proposed: the design does not state the port; this one is free.",
-    labelsTold:
-      "A/11:1 is port 1 of the card in slot 11 of chassis A; labels are as the design writes them. About (~) is an estimate: measure before cutting.",
+    labelsTold: (example) =>
+      `${example === undefined ? "Labels" : `${example.written} is port ${example.port} of the card in slot ${example.slot} of chassis ${example.chassis}; labels`} are as the design writes them.`,
+    estimateTold: (run) =>
+      `About (~) is an estimate, measure before cutting: the height of the highest antenna of the hop here and ${run === undefined ? `the usual ${USUAL_RUN_M} m, as the site states no cable-run,` : `the stated ${run}`} between structure and rack, a tenth more, and ${LOOPS_M} m for loops.`,
+    lengthBuilt: "Length as built, m",
+    upper: "Upper end",
+    indoorPort: "Port indoors",
+    noPlant: "no plant is stated",
     unjoined: "To be laid, with no port indoors in the design",
-    hop: "Hop",
     open: "Not joined to anything in the design",
     lacks: {
       "traffic port": "no free traffic port of its kind",
@@ -99,6 +105,31 @@ export const ENGLISH_INSTALLATION: InstallationWords = {
       "handed over": "traffic is handed over here",
     },
   },
+  rack: {
+    title: "Chassis and cards",
+    chassis: "Chassis",
+    slot: "Slot",
+    what: "Chassis or card",
+    serves: "Serves",
+    unit: "Rack unit",
+    row: (name) => `row ${name}`,
+    free: (height) => `The site states ${height} of free height in its rack.`,
+    noFree: "The site states no free height in its rack.",
+    unitTold: "The design does not say at which rack unit a chassis stands: write it into the box.",
+    proposedTold: "Proposed: the design does not state the slot; this one is free.",
+  },
+  load: {
+    title: "Load on the structure",
+    weight: "Weight of all that hangs here",
+    weightLimit: "Weight limit of the structure",
+    area: "Area turned to the wind",
+    basicWind: "Basic wind, 10-minute mean",
+    wind: "Wind force, all from the front at once",
+    windLimit: "Wind limit of the structure",
+    told: "A planning aid: a structural engineer releases the structure under the national code. Of what this design names alone; what hangs there already from others is not in it.",
+    without: (parts) => `Too small by what the catalogue does not tell of: ${parts}.`,
+    leftOut: (mounts) => `Not in it: twist, ice${mounts ? ", poles and brackets" : ""}.`,
+  },
   parts: PART_KINDS,
   pieces: { only: "unit" },
   earth: {
@@ -110,10 +141,12 @@ export const ENGLISH_INSTALLATION: InstallationWords = {
       "stud of the chassis": "stud of the chassis",
       "stud of the unit": "stud of the unit",
       "kits along the cable": "kits along its cable",
+      "kits along the supply pair": "kits along its supply pair",
+      "kits along the guide": "kits along its guide",
       "panel of the rack": "panel of the rack",
     },
     kitsTold: (every) =>
-      `Kits along a cable, from the top: just below the unit; one for each full ${every} of its length, spread evenly on the way down; at the foot of the structure, before the cable bends away; at the entry, outside.`,
+      `Kits along a cable, a supply pair or a guide, from the top: just below the unit or antenna; one for each full ${every} of its length, spread evenly on the way down; at the foot of the structure, before the cable bends away; at the entry, outside.`,
     told: "Common practice, no source: local codes and the owner of the structure come first. One earthing system a site, short straight wires.",
   },
   order: {

@@ -182,17 +182,18 @@ export const GERMAN_DESK: DeskWords = {
     },
     at: (hop, site) => `${hop} in ${site}`,
     more: (count) => `und ${count} weitere`,
-    never: "wofür der Katalog keine Art hat: Überspannungsableiter, Abdichtung, Schilder, Stromkabel",
+    never:
+      "wofür der Katalog keine Art hat: Überspannungsableiter, Abdichtung, Schilder, Stromkabel, und Erdungssätze an diesen und an Hohlleitern",
     runs: "Kabel und Hohlleiter, Strecke für Strecke",
     runsTold: "Von innen zur Antenne hin, mit dem, was an beiden Enden geschrieben steht.",
     cable: "Kabelnummer",
     length: "Länge",
     labelFrom: "Unteres Ende, Schild dort",
     labelTo: "Oberes Ende, Schild dort",
-    notJoined: "findet keinen Anschluss",
+    notJoined: "im Entwurf kein Anschluss innen",
     proposed: "vorgeschlagen",
-    notation:
-      "A/11:1 ist Anschluss 1 der Karte in Platz 11 des Gestells A; ein Gerät heißt nach Funkfeld und Zweig. Schilder in den Worten, die auf dem Kabel stehen.",
+    notation: (example) =>
+      `${example === undefined ? "Ein" : `${example.written} ist Anschluss ${example.port} der Karte in Platz ${example.slot} des Gestells ${example.chassis}; ein`} Gerät heißt nach Funkfeld und Zweig. Schilder in den Worten, die auf dem Kabel stehen; …… steht für einen Anschluss, den der Entwurf nicht nennt.`,
     totals: "Längen zusammen",
     runCount: "Strecken",
     total: "Gesamtlänge",

@@ -1,3 +1,4 @@
+import { LOOPS_M, USUAL_RUN_M } from "../../../../equipment/cable-run.js";
 import type { MastWords } from "../../../draw/system/site/mast-words.js";
 import type { InstallationWords } from "../installation-words.js";
 
@@ -123,10 +124,15 @@ export const GERMAN_INSTALLATION: InstallationWords = {
     supply: "Stromkabel",
     proposed: "vorgeschlagen",
     proposedTold: "Vorgeschlagen: der Entwurf nennt den Anschluss nicht; dieser ist frei.",
-    labelsTold:
-      "A/11:1 ist Anschluss 1 der Karte im Platz 11 des Geräteträgers A; Schilder lauten wie im Entwurf. Ungefähres (~) ist geschätzt: vor dem Schneiden messen.",
+    labelsTold: (example) =>
+      `${example === undefined ? "" : `${example.written} ist Anschluss ${example.port} der Karte im Platz ${example.slot} des Geräteträgers ${example.chassis}; `}Schilder lauten wie im Entwurf.`,
+    estimateTold: (run) =>
+      `Ungefähres (~) ist geschätzt, vor dem Schneiden messen: Höhe der höchsten Antenne des Funkfelds hier und ${run === undefined ? `die üblichen ${USUAL_RUN_M} m, da der Standort kein cable-run angibt,` : `die angegebenen ${run}`} zwischen Bauwerk und Gestell, ein Zehntel mehr, und ${LOOPS_M} m für Schlaufen.`,
+    lengthBuilt: "Länge wie gebaut, m",
+    upper: "Oberes Ende",
+    indoorPort: "Anschluss innen",
+    noPlant: "keine Anlage angegeben",
     unjoined: "Zu verlegen, im Entwurf ohne Anschluss innen",
-    hop: "Funkfeld",
     open: "Im Entwurf mit nichts verbunden",
     lacks: {
       "traffic port": "kein freier Anschluss seiner Art",
@@ -140,6 +146,32 @@ export const GERMAN_INSTALLATION: InstallationWords = {
       "indoor unit": "kein Innengerät am Standort angegeben",
       "handed over": "der Verkehr wird hier übergeben",
     },
+  },
+  rack: {
+    title: "Geräteträger und Karten",
+    chassis: "Geräteträger",
+    slot: "Platz",
+    what: "Geräteträger oder Karte",
+    serves: "Bedient",
+    unit: "Höheneinheit",
+    row: (name) => `Reihe ${name}`,
+    free: (height) => `Der Standort gibt ${height} freie Höhe im Gestell an.`,
+    noFree: "Der Standort gibt keine freie Höhe im Gestell an.",
+    unitTold:
+      "Der Entwurf sagt nicht, auf welcher Höheneinheit ein Geräteträger sitzt: in den Kasten schreiben.",
+    proposedTold: "Vorgeschlagen: der Entwurf nennt den Platz nicht; dieser ist frei.",
+  },
+  load: {
+    title: "Last am Bauwerk",
+    weight: "Gewicht von allem, was hier hängt",
+    weightLimit: "Gewichtsgrenze des Bauwerks",
+    area: "Fläche im Wind",
+    basicWind: "Basiswind, 10-Minuten-Mittel",
+    wind: "Windkraft, alles zugleich von vorn",
+    windLimit: "Windgrenze des Bauwerks",
+    told: "Eine Planungshilfe: das Bauwerk gibt ein Statiker nach der nationalen Norm frei. Nur von dem, was dieser Entwurf nennt; was von anderen schon dort hängt, ist nicht dabei.",
+    without: (parts) => `Zu klein um das, wozu der Katalog nichts sagt: ${parts}.`,
+    leftOut: (mounts) => `Nicht dabei: Verdrehung, Eis${mounts ? ", Rohre und Halter" : ""}.`,
   },
   parts: {
     service: "Dienst",
@@ -185,10 +217,12 @@ export const GERMAN_INSTALLATION: InstallationWords = {
       "stud of the chassis": "Bolzen des Geräteträgers",
       "stud of the unit": "Bolzen des Geräts",
       "kits along the cable": "Erdungssätze an seinem Kabel",
+      "kits along the supply pair": "Erdungssätze an seinem Stromkabel",
+      "kits along the guide": "Erdungssätze am Hohlleiter",
       "panel of the rack": "Schiene des Gestells",
     },
     kitsTold: (every) =>
-      `Erdungssätze an einem Kabel, von oben: gleich unter dem Gerät; einer für je volle ${every} seiner Länge, gleichmäßig auf dem Weg hinab; am Fuß des Bauwerks, bevor das Kabel abbiegt; am Eintritt, außen.`,
+      `Erdungssätze an einem Kabel, Stromkabel oder Hohlleiter, von oben: gleich unter dem Gerät oder der Antenne; einer für je volle ${every} seiner Länge, gleichmäßig auf dem Weg hinab; am Fuß des Bauwerks, bevor das Kabel abbiegt; am Eintritt, außen.`,
     told: "Gängige Praxis, ohne Quelle: örtliche Vorschriften und der Eigentümer des Bauwerks gehen vor. Eine Erdungsanlage je Standort, kurze gerade Leitungen.",
   },
   order: {
