@@ -33,7 +33,8 @@ export class WrittenPages {
   /** Signs that a font lacks, with the first file that has each. */
   private readonly missing = new Map<string, string>();
 
-  private unread: string | undefined;
+  /** Words in place of a picture, and why. */
+  private unread: { readonly words: string; readonly reason: string } | undefined;
 
   constructor(
     private readonly out: string,
@@ -56,8 +57,8 @@ export class WrittenPages {
     progress.count(++this.count, "pages");
   }
 
-  private noteLacks({ path, missing, unread }: PrintedBytes): void {
-    this.unread ??= unread;
+  private noteLacks({ path, missing, unread, unreadReason = "it cannot be read" }: PrintedBytes): void {
+    if (unread !== undefined) this.unread ??= { words: unread, reason: unreadReason };
     for (const sign of missing) if (!this.missing.has(sign)) this.missing.set(sign, path);
   }
 
@@ -66,7 +67,9 @@ export class WrittenPages {
     this.ways.progress.end();
     if (this.unread !== undefined)
       note(
-        safe(`the picture of the letterhead cannot be put into a PDF; in its place stands: ${this.unread}`),
+        safe(
+          `the picture of the letterhead is not put into a PDF, ${this.unread.reason}; in its place stands: ${this.unread.words}`,
+        ),
       );
     if (this.missing.size === 0) return;
     const shown = [...this.missing].slice(0, MOST_SIGNS).map(([sign]) => `${sign} (${codeOf(sign)})`);

@@ -55,8 +55,10 @@ function fitSize(stat: Stat, mostBytes: number): number {
   if (stat.isDirectory()) throw new UnfitFile("it is a folder");
   if (!stat.isFile()) throw new UnfitFile("it is a device or a pipe, no file");
   if (stat.size > mostBytes) {
-    const [size, limit] = [stat.size, mostBytes].map((bytes) => Math.ceil(bytes / 2 ** 20));
-    throw new UnfitFile(`${size} MB are more than the ${limit} MB that such a file may have`);
+    // A bound below a megabyte would read as the size of what is above it.
+    const [unit, unitBytes] = mostBytes < 2 ** 20 ? ["kB", 2 ** 10] : ["MB", 2 ** 20];
+    const [size, limit] = [stat.size, mostBytes].map((bytes) => Math.ceil(bytes / Number(unitBytes)));
+    throw new UnfitFile(`${size} ${unit} are more than the ${limit} ${unit} that such a file may have`);
   }
   return stat.size;
 }

@@ -11,7 +11,7 @@ import type { PdfDocument } from "../../shared/report/document/pdf/nodes.js";
 import { signsOf } from "../../shared/report/document/pdf/signs.js";
 import { tightened } from "../../shared/report/document/pdf/tightened.js";
 import { FONT_FILES, hasSign, measure } from "./fonts.js";
-import { canBeShown } from "./pictures.js";
+import { whyNotShown } from "./pictures.js";
 
 export interface MadePdf {
   readonly bytes: Uint8Array;
@@ -19,6 +19,8 @@ export interface MadePdf {
   readonly missing: readonly string[];
   /** Words of a picture that cannot be read: they stand in its place. */
   readonly unread?: string;
+  /** One clause: why that picture cannot be read. */
+  readonly unreadReason?: string;
 }
 
 const FAMILY = "DejaVu";
@@ -79,7 +81,8 @@ const PAGE_WORDS = {
 export async function makePdf(page: Page): Promise<MadePdf> {
   const logo = page.letterhead?.logo;
   if (logo === undefined) return made(page);
-  if (canBeShown(logo)) {
+  const reason = whyNotShown(logo);
+  if (reason === undefined) {
     try {
       return await made(page);
     } catch {
@@ -88,7 +91,11 @@ export async function makePdf(page: Page): Promise<MadePdf> {
   }
   const { logo: _unread, ...letterhead } = page.letterhead!;
   const head = [logo.alt, ...letterhead.head];
-  return { ...(await made({ ...page, letterhead: { ...letterhead, head } })), unread: logo.alt };
+  return {
+    ...(await made({ ...page, letterhead: { ...letterhead, head } })),
+    unread: logo.alt,
+    unreadReason: reason ?? "it is not read",
+  };
 }
 
 async function made(page: Page): Promise<MadePdf> {

@@ -1,5 +1,5 @@
 /**
- * Which picture some bytes are, read from its first lines alone: nothing of it is unpacked here, and a drawing that can
+ * Which picture some bytes are, and whether they reach its end: nothing of it is unpacked here, and a drawing that can
  * hold scripts is none. PNG: W3C Portable Network Graphics, third edition, section 5.2 (signature) and 11.2.1 (IHDR);
  * JPEG: Rec. ITU-T T.81 Annex B (markers and frame header); both from memory.
  */
@@ -16,6 +16,8 @@ export function pictureOf(bytes: Uint8Array): PictureRead {
   if (size === undefined) return { unusable: "it is no PNG or JPEG picture" };
   const { type, widthPx, heightPx } = size;
   if (widthPx === 0 || heightPx === 0) return { unusable: "it has no width or no height" };
+  if (!(type === "image/png" ? hasPngEnd(bytes) : hasJpegEnd(bytes)))
+    return { unusable: "it is cut off: it ends before its picture does" };
   if (Math.max(widthPx, heightPx) > MOST_PX)
     return { unusable: `it has ${widthPx} x ${heightPx} dots; at most ${MOST_PX} x ${MOST_PX} are taken` };
   return { type, widthPx, heightPx };
@@ -33,6 +35,22 @@ const IHDR = [0x49, 0x48, 0x44, 0x52];
 function pngSize(bytes: Uint8Array): Size | undefined {
   if (bytes.length < 33 || !holds(bytes, 0, PNG_BEGINS) || !holds(bytes, 12, IHDR)) return undefined;
   return { type: "image/png", widthPx: word(bytes, 16, 4), heightPx: word(bytes, 20, 4) };
+}
+
+const IEND = [0x49, 0x45, 0x4e, 0x44];
+
+/** Chunks follow each other whole up to the last: length, kind, content, checksum (section 5.3). */
+function hasPngEnd(bytes: Uint8Array): boolean {
+  for (let at = PNG_BEGINS.length; at + 12 <= bytes.length; at += 12 + word(bytes, at, 4))
+    if (holds(bytes, at + 4, IEND)) return true;
+  return false;
+}
+
+/** Within the picture no byte of its end follows a fill byte; some programs write more behind it. */
+function hasJpegEnd(bytes: Uint8Array): boolean {
+  for (let at = bytes.length - 2; at > 1; at--)
+    if (bytes[at] === FILL && bytes[at + 1] === END_OF_IMAGE) return true;
+  return false;
 }
 
 const FILL = 0xff;

@@ -92,6 +92,8 @@ describe("a picture", () => {
     for (const [bytes, why] of [
       [png(5000, 10), "5000 x 10 dots"],
       [png(0, 10), "no width"],
+      [png(40, 12).subarray(0, -1), "cut off"],
+      [jpeg(300, 70).subarray(0, -2), "cut off"],
       [
         Buffer.from('<svg xmlns="http://www.w3.org/2000/svg"><script>alert(1)</script></svg>'),
         "no PNG or JPEG",
@@ -124,7 +126,7 @@ describe("a picture", () => {
     for (const [path, why] of [
       [join(outside, "logo.png"), "outside"],
       [join(folder, "link.png"), "outside"],
-      [join(folder, "large.png"), "MB"],
+      [join(folder, "large.png"), "600 kB are more than the 512 kB"],
       [join(folder, "none.png"), "no such file"],
       [folder, "folder"],
     ] as const)

@@ -116,6 +116,7 @@ export interface PrintedBytes {
   readonly bytes: Uint8Array;
   readonly missing: readonly string[];
   readonly unread?: string;
+  readonly unreadReason?: string;
 }
 
 export interface ReportFormat extends Format<Page, readonly (PrintedFile | PrintedBytes)[]> {

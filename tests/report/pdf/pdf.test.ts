@@ -121,11 +121,11 @@ describe("the picture of a letterhead", () => {
     return Buffer.concat([length, Buffer.from(kind, "latin1"), content, Buffer.alloc(4)]);
   };
   /** With colours and alpha, so that it is unpacked. */
-  const png = (rows: Buffer, width = 2, height = 2) => {
+  const png = (rows: Buffer, width = 2, height = 2, interlace = 0) => {
     const head = Buffer.alloc(13);
     head.writeUInt32BE(width, 0);
     head.writeUInt32BE(height, 4);
-    head.set([8, 6, 0, 0, 0], 8);
+    head.set([8, 6, 0, 0, interlace], 8);
     return Buffer.concat([
       Buffer.from([137, 80, 78, 71, 13, 10, 26, 10]),
       chunk("IHDR", head),
@@ -153,16 +153,18 @@ describe("the picture of a letterhead", () => {
   });
 
   test.each([
-    ["more than its size says", png(Buffer.alloc(4000))],
-    ["less than its size says", png(Buffer.alloc(3))],
-    ["a filter that there is not", png(Buffer.alloc(2 * 9, 9))],
-    ["a size beyond all", png(Buffer.alloc(18), 2 ** 30, 2 ** 30)],
-    ["nothing", Buffer.alloc(0)],
-    ["a page of the web", Buffer.from("<html>")],
-  ])("gives way to its words where its file holds %s", async (_, bytes) => {
+    ["more than its size says", png(Buffer.alloc(4000)), "not what its head says"],
+    ["less than its size says", png(Buffer.alloc(3)), "not what its head says"],
+    ["a filter that there is not", png(Buffer.alloc(2 * 9, 9)), "not what its head says"],
+    ["a size beyond all", png(Buffer.alloc(18), 2 ** 30, 2 ** 30), "more dots"],
+    ["rows in several passes", png(Buffer.alloc(2 * 9), 2, 2, 1), "interlaced"],
+    ["half of it", png(Buffer.alloc(2 * 9)).subarray(0, 50), "cut off"],
+    ["nothing", Buffer.alloc(0), "no PNG or JPEG"],
+    ["a page of the web", Buffer.from("<html>"), "no PNG or JPEG"],
+  ])("gives way to its words, and says why, where its file holds %s", async (_, bytes, why) => {
     for (const type of ["image/png", "image/jpeg"] as const) {
-      const { unread, bytes: pdf } = await made(bytes, type);
-      expect(unread).toBe("two gulls");
+      const { unread, unreadReason, bytes: pdf } = await made(bytes, type);
+      expect([unread, unreadReason]).toEqual(["two gulls", expect.stringContaining(why)]);
       expect((await readPdf(pdf)).sides[0]).toContain("two gulls");
     }
   });
