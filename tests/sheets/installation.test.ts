@@ -385,3 +385,58 @@ site C {
   const sites = model.design().sites;
   expect(["A", "B", "C"].map((name) => sites.get(name)!.gridEpsg)).toEqual([2056, 32632, undefined]);
 });
+
+test("what hangs stays whole on paper, an estimate has no decimals, and a title of nothing gives way to the name", () => {
+  const { model } = fixture(`site A "" {
+}
+site B {
+}
+cable LINE { kind ethernet }
+radio OUT { construction all-outdoor; port GE }
+antenna DISH { diameter 0.6 m }
+hop A-B {
+  radio OUT
+  arrangement all-outdoor 1+0
+  A {
+    antenna DISH at 33.3 m
+    cable LINE
+  }
+  B {
+  }
+}`);
+  const plan = sitePlans(model.design()).get("A")!;
+  const [run] = runsOf(plan, {});
+  for (const words of [ENGLISH, GERMAN]) {
+    const base = { design: {}, results: new Map(), pairs: new Map(), name: "a", words, colophon: "" };
+    const page = installationSheet({ ...base, plan });
+    expect(page.title).toBe(`${words.installation.title}: A`);
+    const told = JSON.stringify(page.sections.find(({ id }) => id === "cables"));
+    // (33.3 m + 10 m) and a tenth, two loops of 2 m, whole metres.
+    expect(run!.lengthM).toBe(52);
+    expect(told).toContain("LINE, ~52 m");
+    expect(told).toContain("cable-run");
+    expect(told).not.toMatch(/~\d+[.,]\d/);
+    const tables = page.sections
+      .find(({ id }) => id === "antennas")!
+      .blocks.flatMap((block) => (block.type === "pair" ? block.sides.flat() : [block]))
+      .filter((block) => block.type === "table");
+    expect(tables.map(({ whole }) => whole)).toEqual([true]);
+    expect(printHtml(page).text).not.toMatch(/class="scroll long"><table><caption>1\./);
+  }
+});
+
+test("each cable and guide has a box for its length as built", () => {
+  for (const page of sheetsOf(design, {
+    kinds: ["installation"],
+    words: ENGLISH,
+    folder: "",
+    revision: REVISION,
+  }))
+    for (const block of page.sections.find(({ id }) => id === "cables")?.blocks ?? []) {
+      if (block.type !== "table" || !block.columns.some(({ fill }) => fill)) continue;
+      const at = block.columns.findIndex(({ title }) => title === ENGLISH.installation.cables.lengthBuilt);
+      expect(block.columns[at]?.fill).toBe(true);
+      for (const { cells } of block.rows)
+        if (/COAX|FIBRE|FLEX|supply cable/.test(JSON.stringify(cells[1]))) expect(cells[at]).toBe("");
+    }
+});

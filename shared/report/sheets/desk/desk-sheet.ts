@@ -33,7 +33,7 @@ export function hopName({ name, title }: Hop): string {
 }
 
 export function siteName({ name, title }: Hop["ends"][number]["site"]): string {
-  return title === undefined || title === name ? name : `${name}, ${title}`;
+  return !title || title === name ? name : `${name}, ${title}`;
 }
 
 /** Empty where the hop states none: it stands at all times. */

@@ -51,10 +51,10 @@ function billSection(sites: readonly SiteParts[], design: Design, words: SheetWo
   const withDelivery = all.some(({ delivery }) => delivery !== undefined);
   const withSpares = spares.size > 0;
   const { parts: there, found, hops: foundHops } = thereAlready(sites, design);
-  const toOrder = (part: Part): Inline => {
+  const toOrder = (part: Part): string => {
     const left = leftOf(part, there.get(keyOf(part)) ?? []);
     const text = left === undefined ? "–" : amount(left, words);
-    return found.has(keyOf(part)) ? [text, { text: ` ${FOUND}`, mark: "unjudged" }] : text;
+    return found.has(keyOf(part)) ? `${text} ${FOUND}` : text;
   };
   const columns = [
     { title: said.kind },
