@@ -52,7 +52,7 @@ export function labelsOf(wiring: Wiring, rule: string = USUAL_LABEL): ReadonlyMa
 }
 
 /** Where the port at the other end is written by hand. */
-export const BLANK_PORT = "……";
+const BLANK_PORT = "……";
 
 /** Of a cable to a unit that finds no port indoors: from indoors to the unit, with a blank for that port. */
 export function openLabel(unit: PortRef, wiring: Wiring, rule: string = USUAL_LABEL): CableLabel {

@@ -8,7 +8,7 @@ export const sheetLogo: NetworkRule = {
   severity: "error",
   title: "The logo of sheets must be a picture in the design's folder",
   checks:
-    "Whether the file is there, within the folder of the design, a PNG or JPEG by its first bytes, of 512 kB and 4000 dots a side at most.",
+    "Whether the file is there, within the folder of the design, a PNG or JPEG by its first bytes, whole, of 512 kB and 4000 dots a side at most.",
   why: "Sheets go out without the logo otherwise. A drawing that can hold scripts is never taken, and no file from elsewhere.",
   fix: "Put a PNG or JPEG of the logo into the design's folder and name it.",
   source: "common practice",
