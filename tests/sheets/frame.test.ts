@@ -94,6 +94,18 @@ test.each([
   },
 );
 
+test("a word that breaks, with blanks behind it, stays within its side where figures stand right", async () => {
+  const cells = [[{ text: `${"x".repeat(23)} \u0007  `, mark: "strong" as const }, "y".repeat(400)]];
+  for (let letters = 1; letters < 40; letters += 3) {
+    const columns = [{ title: "a" }, { title: "b", align: "right" as const }];
+    const rows = [{ cells: ["w".repeat(letters * 8), ...cells] }];
+    const blocks = [{ type: "table" as const, columns, rows }];
+    const sections = [{ id: "s", title: "S", blocks }];
+    const page = { name: "p", title: "T", keyFigures: [], sections, colophon: "end" };
+    expect(outside(await placedTexts((await makePdf(page)).bytes))).toEqual([]);
+  }
+});
+
 test("every text of a random page lies within its side, and no side but for the foot is empty", async () => {
   await fc.assert(
     fc.asyncProperty(PAGE, async (page) => {

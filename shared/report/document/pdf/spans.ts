@@ -66,9 +66,12 @@ function partOf(span: Span, bold: boolean | undefined): TextPart {
   }
 }
 
-/** Lone halves of characters and what steers a reader do not come in. */
+/**
+ * Lone halves of characters and what steers a reader do not come in. Blanks are one, as on a page: the layout sets a
+ * line that it breaks within a word further right by as many as end the word.
+ */
 export function plain(text: string): string {
-  return typeset(withoutSteering(text.toWellFormed(), () => " "));
+  return typeset(withoutSteering(text.toWellFormed(), () => " ").replace(/ {2,}/g, " "));
 }
 
 /** Of a section. A library that looks names up in a list would find its methods under `map` or `find`. */
