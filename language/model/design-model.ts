@@ -15,6 +15,7 @@ import { type ResolvedHop, resolveHop } from "../resolve/hop.js";
 import { inheritedFacts } from "../resolve/inherit.js";
 import { licenceTermsOf } from "../resolve/licence.js";
 import type { Lookup, ResolveProblem } from "../resolve/lookup.js";
+import { titleOf } from "../resolve/stated.js";
 import { stockOf } from "../resolve/stock.js";
 import { END } from "../schema/index.js";
 import { NAMED_KINDS } from "../schema/kinds.js";
@@ -325,7 +326,7 @@ export class DesignModel {
   }
 
   title(): string | undefined {
-    return wordOf(this.declarations("network")[0]?.fact, "title");
+    return titleOf(this.declarations("network")[0]?.fact);
   }
 
   /** Terrain folders and files, absolute. */

@@ -1,5 +1,5 @@
 /** What things of the design have in common, whatever they are. */
-import { factNamed, wordOf } from "../facts/fact.js";
+import { type Fact, factNamed, wordOf } from "../facts/fact.js";
 import type { Declaration } from "../model/source-file.js";
 
 interface Named {
@@ -11,8 +11,14 @@ interface Named {
 export function named(entry: Declaration): Named {
   // Of the entry itself: what differs in anything from the one that it is like is another article.
   const orderCode = wordOf(factNamed(entry.fact.facts, "order-code"), "code");
-  const title = wordOf(entry.fact, "title");
+  const title = titleOf(entry.fact);
   return orderCode === undefined ? { name: entry.name, title } : { name: entry.name, title, orderCode };
+}
+
+/** One of nothing but blanks is none: what has it is called by its name then. */
+export function titleOf(fact: Fact | undefined): string | undefined {
+  const title = wordOf(fact, "title");
+  return title === undefined || title.trim() === "" ? undefined : title;
 }
 
 /** An object in which nothing is stated says nothing; it would only make every result depend on it. */

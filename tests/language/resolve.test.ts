@@ -8,6 +8,21 @@ function hop(text: string) {
   return fixture(SITES + text).model.hop("H")?.hop;
 }
 
+describe("titles", () => {
+  it.each(["", " ", "\t"])("of nothing but blanks are none: what has it is called by its name", (blank) => {
+    const { model } = fixture(
+      `network "${blank}" { }\nsite A "${blank}" { at 47 -30 }\nsite B "Bent" { at 47 -30.1 }\nradio R "${blank}" { }\nhop H "${blank}" { radio R; A { }; B { } }`,
+    );
+    const found = model.hop("H")!.hop!;
+    expect([
+      model.title(),
+      found.title,
+      found.radio?.title,
+      ...found.ends.map(({ site }) => site.title),
+    ]).toEqual([undefined, undefined, undefined, undefined, "Bent"]);
+  });
+});
+
 describe("inheritance", () => {
   it("takes what an entry does not state from those it is like", () => {
     const { model } = fixture(`
