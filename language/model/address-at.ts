@@ -23,8 +23,28 @@ export function addressAt(
     steps.push(stepsOf(facts).get(here)!);
     facts = here.facts;
   }
-  return [declaration.key, ...steps].join(" / ");
+  return [topOf(file, found), ...steps].join(" / ");
 }
+
+/** Its key; of several without a name in a file all but the first are numbered, as `locate` numbers them. */
+function topOf({ declarations }: SourceFile, found: Declaration): string {
+  if (found.name !== "") return found.key;
+  let tops = nameless.get(declarations);
+  if (!tops) {
+    const byKey = Map.groupBy(
+      declarations.filter(({ name }) => name === ""),
+      ({ key }) => key,
+    );
+    tops = new Map(
+      [...byKey].flatMap(([key, those]) => those.map((one, index) => [one, nth(key, index)] as const)),
+    );
+    nameless.set(declarations, tops);
+  }
+  return tops.get(found) ?? found.key;
+}
+
+/** Worked out once a file, as the steps are. */
+const nameless = new WeakMap<readonly Declaration[], ReadonlyMap<Declaration, string>>();
 
 const known = new WeakMap<readonly Fact[], ReadonlyMap<Fact, string>>();
 

@@ -77,7 +77,8 @@ const drawn = (most: number, channels: number): fc.Arbitrary<Problem> =>
         fc.record({
           channels: fc.integer({ min: 1, max: channels }),
           polarizations: fc.integer({ min: 1, max: 2 }),
-          limit: fc.constantFrom(0.1, 0.26, 1),
+          // No sum of the powers below comes to one of these: at the limit itself the order of a sum would decide.
+          limit: fc.constantFrom(0.1003, 0.2607, 1.0031),
           single: fc.boolean(),
         }),
         { minLength: 1, maxLength: most },

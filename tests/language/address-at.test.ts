@@ -20,6 +20,14 @@ test("what is located there has the address of its place", () => {
   }
 });
 
+test("of several declarations without a name each has its own", () => {
+  const file = readSource("a.hop", 'sheets A {\n  foot "a"\n}\nsheets B {\n  foot "b"\n}\n');
+  expect(["a", "b"].map((word) => addressAt(file, file.text.indexOf(`"${word}"`)))).toEqual([
+    "sheets / foot",
+    "sheets#1 / foot",
+  ]);
+});
+
 test("a block with the same fact twenty thousand times takes no longer for each", () => {
   const line = "  at 4 4\n";
   const text = `site A {\n${line.repeat(20_000)}}\n`;
