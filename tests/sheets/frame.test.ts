@@ -115,6 +115,6 @@ test("every text of a random page lies within its side, and no side but for the 
       const drawn = page.sections.some(({ blocks }) => JSON.stringify(blocks).includes('"figure"'));
       if (!drawn) expect(filled.size).toBe(placed.sides);
     }),
-    { numRuns: 12, endOnFailure: true },
+    { numRuns: 60, endOnFailure: true },
   );
 });

@@ -1,5 +1,6 @@
 /** Where each piece of text of a PDF stands, as another program reads it. */
 import { getDocumentProxy } from "unpdf";
+import { GAP } from "../../../shared/report/document/pdf/tables.js";
 
 /** In points from the lower left corner of its side. */
 interface PlacedText {
@@ -44,8 +45,11 @@ export async function placedTexts(bytes: Uint8Array): Promise<PlacedSides> {
 
 /** Margins of `definition.ts`; what stands lower is the foot of a side. */
 const FRAME = { side: 40, top: 32, foot: 40 };
-/** Of rounding, and of what hangs over: letters are measured without what a font draws closer. */
-const SLACK = 2.5;
+/**
+ * Where two marks meet within a word that breaks, the layout may set its last letter over the edge of the column; that
+ * reaches no neighbour as long as it stays within the gap between columns.
+ */
+const SLACK = GAP;
 /** A blank that a line begins with is set before it, where nobody sees it; letters are 16 points at most. */
 const BLANK = 16 * 0.32 + SLACK;
 
