@@ -9,11 +9,12 @@ import {
   setForFolder,
   shownLines,
   typeOver,
+  withSettings,
   workbenchOf,
 } from "./workbench.js";
 
 describe("reading and editing a file", () => {
-  const workbench = workbenchOf("editing");
+  const workbench = workbenchOf("editing", "learning", withSettings("learning"));
   const suggestions = () => workbench.page.locator(".suggest-widget.visible .monaco-list-row .label-name");
 
   it("shows results at the end of the lines they depend on", async () => {

@@ -16,6 +16,7 @@ import {
   untilVisible,
   type Workbench,
   webview,
+  withSettings,
   workbenchOf,
 } from "./workbench.js";
 
@@ -92,7 +93,7 @@ describe("pictures of the text", () => {
 });
 
 describe("pictures of the network of Eskerfold", () => {
-  const workbench = workbenchOf("pictures-network", "eskerfold");
+  const workbench = workbenchOf("pictures-network", "eskerfold", withSettings("eskerfold"));
 
   it.each([
     ["dark", "Default Dark Modern"],

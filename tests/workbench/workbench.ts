@@ -155,8 +155,14 @@ export function savedText({ folder }: Workbench, file: string): string {
   return readFileSync(join(folder, file), "utf8");
 }
 
-/** Writes the settings of the opened folder, as a file that the workbench watches. */
-export function setForFolder({ folder }: Workbench, settings: Record<string, unknown>): void {
+/** For `prepare` of a suite that changes settings: of a folder and a file that come at once the watching may miss the file. */
+export const withSettings =
+  (design: string) =>
+  (samples: string): void =>
+    setForFolder({ folder: join(samples, design) }, {});
+
+/** Writes the settings of the opened folder, as a file that the workbench watches; it was opened `withSettings`. */
+export function setForFolder({ folder }: Pick<Workbench, "folder">, settings: Record<string, unknown>): void {
   mkdirSync(join(folder, ".vscode"), { recursive: true });
   writeFileSync(join(folder, ".vscode", "settings.json"), JSON.stringify(settings));
 }
