@@ -6,8 +6,8 @@ import type { Page } from "../../shared/report/document/document.js";
 import { type CatalogueEntry, cataloguePage, lessonPage } from "../../shared/report/pages/lesson-page.js";
 import type { TaughtKind } from "../../shared/report/teach/part-rules.js";
 import type { JudgedDesign } from "../findings/judged-folder.js";
-import { colophon, type PageOptions } from "./design-pages.js";
 import { fileNames } from "./names.js";
+import { colophon, type PageOptions } from "./page-material.js";
 
 export function isTaught(kind: string): kind is TaughtKind {
   return KINDS.some(([taught]) => taught === kind);

@@ -5,16 +5,13 @@ import { changesOf, partsInTime } from "../../language/compare/decided.js";
 import { aroundHop } from "../../language/model/around.js";
 import { type Calibration, calibrationOf } from "../../shared/as-built/calibration.js";
 import { licenceSection, ordersSection } from "../../shared/compare/page/orders-section.js";
-import { demandsByHop } from "../../shared/demands/by-hop.js";
-import type { DemandResult, DemandsResult } from "../../shared/demands/result.js";
-import type { Design } from "../../shared/design/design.js";
 import { viewWords } from "../../shared/design/state.js";
-import { type SitePlan, sitePlans } from "../../shared/equipment/site-plan.js";
+import type { SitePlan } from "../../shared/equipment/site-plan.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { openNeighbours } from "../../shared/interference/caused.js";
 import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
 import { type HeldHop, heldHop, licencesFor } from "../../shared/licence/held.js";
-import type { Page, ReportFinding } from "../../shared/report/document/document.js";
+import type { Page } from "../../shared/report/document/document.js";
 import { calibrationPage, calibrationWords } from "../../shared/report/pages/calibration-page.js";
 import { demandsPage } from "../../shared/report/pages/demands-page.js";
 import { hopPage } from "../../shared/report/pages/hop-page.js";
@@ -29,27 +26,26 @@ import { demandsWords } from "../../shared/words/demand-figures.js";
 import type { JudgedDesign } from "../findings/judged-folder.js";
 import { isOfDemands } from "../findings/of-demands.js";
 import { shownFrom } from "../findings/paths.js";
-import type { PlacedFinding } from "../findings/placed.js";
-import { holdsOn } from "../findings/stages.js";
 import { hopsOf, shownTime } from "../findings/summary.js";
 import type { SessionHop } from "../session/design-session.js";
 import { ground } from "../session/ground.js";
-import { VERSION } from "../version.js";
-import { fileNames } from "./names.js";
+import {
+  calibrationName,
+  carriedIn,
+  colophon,
+  demandsName,
+  designOf,
+  findingsOf,
+  findingsOfSite,
+  type PageOptions,
+  pageName,
+  partsName,
+  plansOf,
+  reportFinding,
+  sitePageName,
+  viewedOf,
+} from "./page-material.js";
 import type { PlannedStep } from "./planned.js";
-
-export interface PageOptions {
-  /** Folder of the design's pages within the report, empty or ending in `/`. */
-  readonly folder: string;
-  /** ISO date that acceptances were held against. */
-  readonly today: string;
-  /** The page above the overview, if there is one. */
-  readonly up?: { readonly text: string; readonly page: string };
-  /** Page of the entries in use, where there are any. */
-  readonly catalogue?: string;
-  /** Hop pages stand alone: no way up to an overview. */
-  readonly alone?: boolean;
-}
 
 /** @returns undefined when the hop is not evaluated */
 export async function pageOfHop(
@@ -215,10 +211,6 @@ function measuredTold(design: JudgedDesign, options: PageOptions): OverviewInput
   return calibration && { words: calibrationWords(calibration), page: calibrationName(options) };
 }
 
-function calibrationName({ folder }: PageOptions): string {
-  return `${folder}calibration`;
-}
-
 /** What a hop carries; undefined where nothing is asked of the network, or the hop is no way for it. */
 function carriedBy(design: JudgedDesign, hop: string, options: PageOptions): CarriedByHop | undefined {
   const { carried, passing } = viewedOf(design);
@@ -283,7 +275,7 @@ function pageOfPlan(design: JudgedDesign, plan: SitePlan, options: PageOptions):
     design: designOf(design),
     results,
     felt,
-    findings: (preparedFor(design).bySite.get(name) ?? []).map((one) => reportFinding(one, design, false)),
+    findings: findingsOfSite(design, name).map((one) => reportFinding(one, design, false)),
     pageOf: (kind, of) => {
       if (options.alone) return undefined;
       return kind === "hop" ? pageName(design, of, options) : sitePageName(design, of, options);
@@ -302,113 +294,6 @@ function sitesShown(design: JudgedDesign, options: PageOptions) {
   }));
 }
 
-/** @returns undefined for a site that has no page on the day that the report shows */
-function sitePageName(design: JudgedDesign, site: string, { folder }: PageOptions): string | undefined {
-  const { siteNames, sites } = preparedFor(design);
-  return sites.has(site) ? `${folder}sites/${siteNames.get(site)}` : undefined;
-}
-
-function demandsName({ folder }: PageOptions): string {
-  return `${folder}demands`;
-}
-
-function partsName({ folder }: PageOptions): string {
-  return `${folder}parts`;
-}
-
-/** What every page of a design asks for, worked out once: with ten thousand hops it would be ten thousand times. */
-interface Prepared {
-  readonly fileNames: ReadonlyMap<string, string>;
-  readonly byHop: ReadonlyMap<string | undefined, readonly PlacedFinding[]>;
-  /** Those on a site itself, by its name. */
-  readonly bySite: ReadonlyMap<string | undefined, readonly PlacedFinding[]>;
-  readonly siteNames: ReadonlyMap<string, string>;
-  /** Sites with a page. */
-  readonly sites: ReadonlySet<string>;
-}
-
-const prepared = new WeakMap<JudgedDesign, Prepared>();
-
-function preparedFor(design: JudgedDesign): Prepared {
-  let found = prepared.get(design);
-  if (!found) {
-    const sites = [...plansOf(design).keys()];
-    found = {
-      fileNames: fileNames(design.model.names("hop")),
-      byHop: Map.groupBy(design.findings, ({ hop }) => hop),
-      bySite: Map.groupBy(design.findings, siteOf),
-      siteNames: fileNames([...design.model.names("site"), ...sites]),
-      sites: new Set(sites),
-    };
-    prepared.set(design, found);
-  }
-  return found;
-}
-
-interface Viewed {
-  readonly view: JudgedDesign["model"]["view"];
-  readonly design: Design;
-  readonly carried: DemandsResult | undefined;
-  /** By hop. */
-  readonly passing: ReadonlyMap<string, readonly DemandResult[]> | undefined;
-}
-
-const viewed = new WeakMap<JudgedDesign, Viewed>();
-
-/** The design as it is looked at, put together once for all of its pages of a day. */
-function designOf(judged: JudgedDesign): Design {
-  return viewedOf(judged).design;
-}
-
-function carriedIn(judged: JudgedDesign): DemandsResult | undefined {
-  return viewedOf(judged).carried;
-}
-
-function viewedOf(judged: JudgedDesign): Viewed {
-  const { model, session } = judged;
-  const { view } = model;
-  let known = viewed.get(judged);
-  if (known?.view !== view) {
-    const carried = session.demands();
-    const passing = carried && demandsByHop(carried);
-    viewed.set(judged, (known = { view, design: model.design(), carried, passing }));
-  }
-  return known;
-}
-
-function plansOf(design: JudgedDesign): ReadonlyMap<string, SitePlan> {
-  return sitePlans(designOf(design));
-}
-
-/** The site that a finding is on, as its address says. */
-function siteOf({ hop, rule, key }: PlacedFinding): string | undefined {
-  const at = key.slice(rule.length + 1);
-  return hop === undefined && at.startsWith("site ") ? at.slice("site ".length).split(" / ")[0] : undefined;
-}
-
-function pageName(design: JudgedDesign, hop: string, { folder }: PageOptions): string {
-  return `${folder}hops/${preparedFor(design).fileNames.get(hop)}`;
-}
-
-/** What was found about a hop, as its sheets tell it. */
-export function findingsAbout(design: JudgedDesign, hop: string): readonly ReportFinding[] {
-  return findingsOf(design, hop).map((finding) => reportFinding(finding, design, false));
-}
-
-/** Of one hop, or of none. */
-function findingsOf(design: JudgedDesign, hop: string | undefined): readonly PlacedFinding[] {
-  return preparedFor(design).byHop.get(hop) ?? [];
-}
-
-function reportFinding(finding: PlacedFinding, design: JudgedDesign, withHop: boolean): ReportFinding {
-  const { rule, severity, message, help, place, hop, accepted } = finding;
-  const { root, gone, days } = design;
-  const day = (hop === undefined ? undefined : gone.get(hop)?.on) ?? days.at(-1)!;
-  const otherTime = holdsOn(finding, day) ? undefined : true;
-  const where = place && `${shownFrom(root, place.file)}:${place.line}:${place.column}`;
-  return { rule, severity, message, help, where, hop: withHop ? hop : undefined, accepted, otherTime };
-}
-
 /** Terrain files as seen from the design, so that a page is the same wherever the design lies. */
 function withShownFiles<
   T extends {
@@ -423,10 +308,4 @@ function withShownFiles<
     file: shownFrom(root, resolve(root, source.file)),
   }));
   return { ...result, profile: { ...result.profile, sources } };
-}
-
-export function colophon(design: JudgedDesign): string {
-  const shown = shownTime(design);
-  const when = shown === undefined ? "" : ` as it stands ${shown}`;
-  return `Computed by Hopwright ${VERSION} from the design's text${when}; acceptances as of ${design.session.acceptanceDay}. Predictions rest on the methods and inputs named on each page and are no measurement and no survey.`;
 }

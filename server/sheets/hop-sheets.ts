@@ -2,8 +2,8 @@
 import { acceptanceSheet } from "../../shared/report/sheets/acceptance.js";
 import { lineUpSheet } from "../../shared/report/sheets/line-up.js";
 import { magneticDayOf } from "../../shared/report/sheets/running.js";
-import { findingsAbout } from "../report/design-pages.js";
 import { fileNames } from "../report/names.js";
+import { findingsAbout } from "../report/page-material.js";
 import { VERSION } from "../version.js";
 import type { SheetFamily } from "./sheet-family.js";
 

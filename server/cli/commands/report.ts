@@ -13,12 +13,12 @@ import {
   calibrationIn,
   demandsOf,
   overviewOf,
-  type PageOptions,
   pageOfHop,
   pagesOfGone,
   pagesOfSites,
   partsOf,
 } from "../../report/design-pages.js";
+import type { PageOptions } from "../../report/page-material.js";
 import { plannedOf } from "../../report/planned.js";
 import { FORMATS, formatNamed } from "../formats.js";
 import { designFolders, refusedFolders } from "../out-folders.js";
