@@ -19,7 +19,8 @@ import { titleOf } from "../resolve/stated.js";
 import { stockOf } from "../resolve/stock.js";
 import { END } from "../schema/index.js";
 import { NAMED_KINDS } from "../schema/kinds.js";
-import { contentByKey, orderOf } from "./content.js";
+import { contentByKey } from "./content.js";
+import { Declarations, type NamesChanged } from "./declarations.js";
 import { Memo } from "./memo.js";
 import { memoizedLookup } from "./memoized-lookup.js";
 import { Mentions } from "./mentions.js";
@@ -32,14 +33,11 @@ import { acceptedUntil, sameFacts, spansIn, standing } from "./standing.js";
 import { TakenOut } from "./taken-out.js";
 
 export class DesignModel {
-  private readonly files = new Map<string, SourceFile>();
-  private readonly declared = new Map<string, Declaration[]>();
+  private readonly declared = new Declarations();
   private readonly memo = new Memo();
   private readonly changedHops = new Set<string>();
   private readonly changedFiles = new Set<string>();
   private sharedChanged = false;
-  /** Names of each kind in the order of the text, as long as no declaration came, went or moved past another. */
-  private readonly namesByKind = new Map<string, readonly string[]>();
   /** Values that `design` lists. */
   private readonly resolved = new Resolved();
   private readonly mentions = new Mentions();
@@ -66,7 +64,7 @@ export class DesignModel {
   setToday(today: string): void {
     if (today === this.today) return;
     this.today = today;
-    this.forget(new Set([...this.entriesWithStates()].map(({ key }) => key)));
+    this.forget(new Set([...this.declared.withStates()].map(({ key }) => key)));
   }
 
   /** ISO date that plans are held against; undefined: nobody said. */
@@ -84,25 +82,16 @@ export class DesignModel {
   }
 
   file(path: string): SourceFile | undefined {
-    return this.files.get(path);
+    return this.declared.file(path);
   }
 
   allFiles(): Iterable<SourceFile> {
-    return this.files.values();
+    return this.declared.allFiles();
   }
 
   /** Names of a kind, in the order of files and text, whatever was edited before. */
   names(kind: string): readonly string[] {
-    let names = this.namesByKind.get(kind);
-    if (!names) this.namesByKind.set(kind, (names = this.namesInOrder(kind)));
-    return names;
-  }
-
-  private namesInOrder(kind: string): readonly string[] {
-    const names = new Set<string>();
-    for (const path of [...this.files.keys()].sort())
-      for (const entry of this.files.get(path)!.declarations) if (entry.kind === kind) names.add(entry.name);
-    return [...names];
+    return this.declared.names(kind);
   }
 
   /** Files in which a name of a kind is used. */
@@ -120,7 +109,7 @@ export class DesignModel {
     const before = this.looked;
     this.looked = view;
     const changed = new Set<string>();
-    for (const entry of this.entriesWithStates())
+    for (const entry of this.declared.withStates())
       if (!sameFacts(standing(entry, before), standing(entry, view))) changed.add(entry.key);
     this.forget(changed);
   }
@@ -134,24 +123,18 @@ export class DesignModel {
 
   /** When what has a state stands. */
   *spans(): Iterable<Span> {
-    for (const { fact } of this.entriesWithStates()) yield* spansIn(fact);
+    for (const { fact } of this.declared.withStates()) yield* spansIn(fact);
   }
 
   /** Last days of acceptances, of hops and sites. */
   *acceptancesEnd(): Iterable<string> {
-    for (const file of this.files.values())
-      for (const { fact } of file.declarations) yield* acceptedUntil(fact);
+    for (const file of this.allFiles()) for (const { fact } of file.declarations) yield* acceptedUntil(fact);
   }
 
   /** Whether a hop stands in the view, by its own state and those of its sites. */
   standsHop(name: string): boolean {
     const entry = this.standing(`hop ${name}`)[0];
     return entry !== undefined && !this.lacksSite(entry);
-  }
-
-  private *entriesWithStates(): Iterable<Declaration> {
-    for (const file of this.files.values())
-      for (const entry of file.declarations) if (entry.states) yield entry;
   }
 
   /** Those of a key that stand in the view, with what of them stands: what is resolved, and what addresses count by. */
@@ -166,7 +149,7 @@ export class DesignModel {
 
   /** The declaration that counts, and any later ones of the same name. */
   declarations(key: string): readonly Declaration[] {
-    return this.declared.get(key) ?? [];
+    return this.declared.of(key);
   }
 
   hop(name: string): ResolvedHop | undefined {
@@ -230,7 +213,7 @@ export class DesignModel {
 
   /** Everything wrong with a file's text: by itself, by its names, and by what resolving found in it. */
   problemsOf(path: string): readonly TextProblem[] {
-    const file = this.files.get(path);
+    const file = this.file(path);
     if (!file) return [];
     let problems = this.knownProblems.get(path);
     if (!problems) {
@@ -385,7 +368,7 @@ export class DesignModel {
   }
 
   private replace(path: string, file: SourceFile | undefined): void {
-    const before = this.files.get(path);
+    const before = this.file(path);
     const changed = new Set<string>();
     const contents = contentByKey(before);
     for (const [key, content] of contentByKey(file)) {
@@ -393,10 +376,8 @@ export class DesignModel {
       contents.delete(key);
     }
     for (const key of contents.keys()) changed.add(key);
-    if (file) this.files.set(path, file);
-    else this.files.delete(path);
     this.mentions.replace(before, file);
-    this.replaceDeclarations(before, file);
+    this.noteNames(this.declared.replace(path, file));
     this.noteFile(path);
     this.forget(changed);
   }
@@ -422,30 +403,11 @@ export class DesignModel {
     this.knownProblems.delete(path);
   }
 
-  private replaceDeclarations(before: SourceFile | undefined, after: SourceFile | undefined): void {
-    const path = (before ?? after)?.path;
-    if (orderOf(before) !== orderOf(after)) {
-      this.namesByKind.clear();
-      this.sharedChanged = true;
-    }
-    const keys = new Set(
-      [...(before?.declarations ?? []), ...(after?.declarations ?? [])].map((entry) => entry.key),
-    );
-    const fresh = Map.groupBy(after?.declarations ?? [], (entry) => entry.key);
-    for (const key of keys) {
-      const others = (this.declared.get(key) ?? []).filter((entry) => entry.file !== path);
-      // Which of two equal names counts must not depend on the order in which files were opened.
-      const all = [...others, ...(fresh.get(key) ?? [])];
-      if (others.length > 0) all.sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : 0));
-      const first = this.declared.get(key)?.[0];
-      const known = this.declared.get(key)?.length ?? 0;
-      if (all.length === 0) this.declared.delete(key);
-      else this.declared.set(key, all);
-      if (known > 0 !== all.length > 0) this.noteName((all[0] ?? first)!);
-      else if (first?.template !== all[0]?.template)
-        for (const mentioning of this.filesMentioning(key)) this.noteFile(mentioning);
-      if (known > 1 || all.length > 1) for (const entry of all) this.noteFile(entry.file);
-    }
+  private noteNames({ order, cameOrWent, kinds, twins }: NamesChanged): void {
+    if (order) this.sharedChanged = true;
+    for (const entry of cameOrWent) this.noteName(entry);
+    for (const key of kinds) for (const path of this.filesMentioning(key)) this.noteFile(path);
+    for (const { file } of twins) this.noteFile(file);
   }
 
   /** A name has appeared or vanished: files that mention it, in whatever role, have other problems now. */

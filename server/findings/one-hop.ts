@@ -2,8 +2,8 @@ import type { DesignModel } from "../../language/model/design-model.js";
 import { nearest } from "../../shared/format/nearest.js";
 import type { TerrainProfile } from "../../shared/terrain/profile.js";
 import { CommandError } from "../command-error.js";
-import type { SessionHop } from "../session/design-session.js";
 import { ground } from "../session/ground.js";
+import type { SessionHop } from "../session/hop-judge.js";
 import { type JudgedDesign, judgeFolder } from "./judged-folder.js";
 
 export interface FoundHop extends SessionHop {

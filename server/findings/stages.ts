@@ -10,7 +10,8 @@ import { dayAfter } from "../../shared/design/day.js";
 import type { Site } from "../../shared/design/design.js";
 import { ALL_BUILT, spanWords, stagesFrom } from "../../shared/design/state.js";
 import { RULES } from "../../shared/rules/index.js";
-import type { DesignSession, Pace, SessionHop } from "../session/design-session.js";
+import type { DesignSession, Pace } from "../session/design-session.js";
+import type { SessionHop } from "../session/hop-judge.js";
 import { type PlacedFinding, Placer } from "./placed.js";
 
 /** Which times of a design are judged. */

@@ -27,8 +27,8 @@ import type { JudgedDesign } from "../findings/judged-folder.js";
 import { isOfDemands } from "../findings/of-demands.js";
 import { shownFrom } from "../findings/paths.js";
 import { hopsOf, shownTime } from "../findings/summary.js";
-import type { SessionHop } from "../session/design-session.js";
 import { ground } from "../session/ground.js";
+import type { SessionHop } from "../session/hop-judge.js";
 import {
   calibrationName,
   carriedIn,

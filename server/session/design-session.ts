@@ -4,14 +4,11 @@
  */
 
 import { isDeepStrictEqual } from "node:util";
-import type { JudgedHop } from "../../language/editor/results.js";
 import type { DesignModel } from "../../language/model/design-model.js";
 import type { DemandsResult } from "../../shared/demands/result.js";
-import type { Stock } from "../../shared/design/change.js";
 import type { Design, Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
-import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { GroundInput } from "../../shared/evaluate/path/ground.js";
 import type { Caused } from "../../shared/interference/caused.js";
 import type { InterferenceFound } from "../../shared/interference/network.js";
@@ -20,7 +17,6 @@ import { demandsInNetwork } from "../../shared/network/demands.js";
 import { type HopInNetwork, hopInNetwork } from "../../shared/network/in-network.js";
 import { Memory } from "../../shared/network/memory.js";
 import { type ListedFiles, NO_FILES } from "../../shared/others/listed.js";
-import { judgeHop } from "../../shared/rules/judge.js";
 import { judgeNetwork, judgeNetworkInSteps } from "../../shared/rules/judge-network.js";
 import type { SpotHeights } from "../../shared/rules/position-slips.js";
 import type { KeptResults } from "../kept/kept-results.js";
@@ -28,16 +24,11 @@ import type { MapStore } from "../maps/store.js";
 import type { TerrainStore } from "../terrain/store.js";
 import { FindingsByFile } from "./findings-by-file.js";
 import { type GroundOptions, GroundSources } from "./ground-sources.js";
+import { HopJudge, type SessionHop } from "./hop-judge.js";
 import { feltIn, type InterferenceInputs, SessionInterference } from "./interference.js";
 import { interferenceTerms } from "./interference-terms.js";
 import { listedFiles } from "./listed-files.js";
-import { notJudged } from "./not-judged.js";
 import { spotHeights } from "./spots.js";
-
-export interface SessionHop extends JudgedHop {
-  /** What of the catalogue advice was tried with; undefined: none had to be. */
-  readonly stock?: Stock;
-}
 
 export interface SessionOptions extends GroundOptions {
   /** ISO date that acceptances are held against. */
@@ -77,6 +68,7 @@ export class DesignSession {
   /** Whether other lists and patterns than those read may be named, or their files have changed. */
   private listedWait = true;
   private readonly ground: GroundSources;
+  private readonly judge: HopJudge;
   private acceptancesOn: string;
   /** Hops evaluated since the start, for tests and figures. */
   evaluations = 0;
@@ -89,6 +81,7 @@ export class DesignSession {
   ) {
     this.acceptancesOn = options.today;
     this.ground = new GroundSources(model, options);
+    this.judge = new HopJudge(model, this.ground, this.interference, options.kept);
     model.setToday(options.today);
   }
 
@@ -197,7 +190,7 @@ export class DesignSession {
     const changed = new Set<string>();
     const waiting = [...this.waiting()];
     const names = only ? waiting.filter((name) => only.has(name)) : waiting;
-    const onGround = names.filter((name) => !this.isKept(name));
+    const onGround = names.filter((name) => !this.judge.isKept(name, this.acceptancesOn));
     const ahead = onGround.length >= WORTH_A_THREAD ? this.ground.ahead(onGround) : undefined;
     let asked = 0;
     try {
@@ -393,7 +386,7 @@ export class DesignSession {
     }
     const known = this.judged.get(name);
     if (known && !this.outdated.has(name) && this.isSame(known, hop)) return false;
-    const judged = await this.judge(hop);
+    const judged = await this.judge.judge(hop, this.acceptancesOn);
     this.evaluations++;
     this.outdated.delete(name);
     this.hopResults.set(name, judged.result);
@@ -405,49 +398,6 @@ export class DesignSession {
   private isSame({ hop: was, stock }: SessionHop, hop: Hop): boolean {
     if (!isDeepStrictEqual(was, hop)) return false;
     return stock === undefined || isDeepStrictEqual(stock, this.model.stockFor(hop.name));
-  }
-
-  /** A fault of ours in one hop must not cost the judgement of the others. */
-  private async judge(hop: Hop): Promise<SessionHop> {
-    try {
-      const { kept } = this.options;
-      const key = this.keyOf(hop);
-      const known = key === undefined ? undefined : kept?.take(hop.name, key);
-      if (known !== undefined) return { hop, ...known };
-      const ground = await this.groundOf(hop);
-      const atEnds = this.interference.atEndsOf(hop.name);
-      const result = evaluateHop(hop, ground, atEnds);
-      const { model } = this;
-      let stock: Stock | undefined;
-      const findings = judgeHop(hop, result, this.acceptancesOn, {
-        get stock() {
-          stock ??= model.stockFor(hop.name);
-          return stock;
-        },
-        evaluate: (changed) => evaluateHop(changed, ground, atEnds),
-      });
-      // Advice was tried with what the catalogue has; the key says nothing of that.
-      if (key !== undefined && stock === undefined) kept?.keep(hop.name, key, { result, findings });
-      return { hop, result, findings, stock };
-    } catch (error) {
-      return notJudged(hop, error);
-    }
-  }
-
-  private isKept(name: string): boolean {
-    const { kept } = this.options;
-    const hop = kept && this.model.hop(name)?.hop;
-    const key = hop && this.keyOf(hop);
-    return key !== undefined && kept!.has(name, key);
-  }
-
-  /** What a hop's result rests on; undefined where that is more than the hop and the terrain. */
-  private keyOf(hop: Hop): string | undefined {
-    const { kept } = this.options;
-    if (kept === undefined || this.ground.maps !== undefined || hop.surveyFile !== undefined)
-      return undefined;
-    if (hop.climate.multipathMethod === "preceding") return undefined;
-    return kept.keyOf(hop, this.acceptancesOn, this.interference.atEndsOf(hop.name));
   }
 
   /** The hop with the files that its ground is read from. */
