@@ -117,7 +117,9 @@ export class Evaluation {
       }
     }
     this.collect(session, await session.update(pace, wanted));
-    if (this.networkMs < QUICK_NETWORK_MS && !pace.isStale?.()) await this.judgeNetwork(session, {});
+    if (pace.isStale?.()) return;
+    if (this.networkMs < QUICK_NETWORK_MS) await this.judgeNetwork(session, {});
+    else for (const path of this.designs.openFiles()) if (this.due.has(path)) session.judgeEntriesOf(path);
   }
 
   /** Of the copy of a design that an unsaved document is judged with, its own hops count. */

@@ -12,6 +12,12 @@ export class FindingsByFile {
     return this.byFile.get(path) ?? [];
   }
 
+  /** What some rules say of a file is new before the rest is judged. */
+  takeSome(path: string, rules: ReadonlySet<string>, findings: readonly Finding[]): void {
+    const others = this.in(path).filter(({ rule }) => !rules.has(rule));
+    this.byFile.set(path, [...others, ...findings]);
+  }
+
   /** @returns files whose findings are others than before */
   take(findings: readonly Finding[], model: DesignModel): Set<string> {
     this.all = findings;

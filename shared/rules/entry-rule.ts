@@ -1,19 +1,14 @@
 /** Rules about catalogue entries in use: each entry is judged once, and told once, however many hops use it. */
 import type { Hop } from "../design/design.js";
-import type { GatheringRule, NetworkContext, Noted, Report } from "./rule.js";
+import type { GatheringRule, JudgedEntry, NetworkContext, Noted, Report } from "./rule.js";
 
 interface Entry {
   readonly name: string;
 }
 
 interface EntriesTold {
-  note(hop: Hop): readonly Told[] | undefined;
-  tell(noted: readonly Noted<readonly Told[]>[], context: NetworkContext): void;
-}
-
-interface Told {
-  readonly entry: string;
-  readonly reports: readonly Report[];
+  note(hop: Hop): readonly JudgedEntry[] | undefined;
+  tell(noted: readonly Noted<readonly JudgedEntry[]>[], context: NetworkContext): void;
 }
 
 /**
@@ -23,21 +18,20 @@ interface Told {
 export function aboutEntries<One extends Entry>(
   entriesOf: (hop: Hop) => Iterable<One>,
   judge: (entry: One) => readonly Report[],
-): EntriesTold & Pick<GatheringRule, "each"> {
+): EntriesTold & Pick<GatheringRule, "each" | "ofEntries"> {
   const judged = new WeakMap<One, readonly Report[]>();
   const reportsOf = (entry: One) => {
     let reports = judged.get(entry);
     if (reports === undefined) judged.set(entry, (reports = judge(entry)));
     return reports;
   };
+  const ofEntries = (hop: Hop) =>
+    [...entriesOf(hop)].map((entry) => ({ entry: entry.name, reports: reportsOf(entry) }));
   return {
     each: "hop",
+    ofEntries,
     note: (hop) => {
-      const told: Told[] = [];
-      for (const entry of entriesOf(hop)) {
-        const reports = reportsOf(entry);
-        if (reports.length > 0) told.push({ entry: entry.name, reports });
-      }
+      const told = ofEntries(hop).filter(({ reports }) => reports.length > 0);
       return told.length === 0 ? undefined : told;
     },
     tell: (noted, { report }) => {

@@ -164,6 +164,13 @@ export interface GatheringRule<Note = unknown> extends SharedText {
   note(hop: Hop, result: HopResult | undefined): Note | undefined;
   /** @param noted in the order of the text */
   tell(noted: readonly Noted<Note>[], context: NetworkContext): void;
+  /** Of a rule about catalogue entries alone: those that a hop uses, each with what is wrong with it, whoever uses it. */
+  ofEntries?(hop: Hop): Iterable<JudgedEntry>;
+}
+
+export interface JudgedEntry {
+  readonly entry: string;
+  readonly reports: readonly Report[];
 }
 
 /** A rule that looks at the network as a whole. */

@@ -1,5 +1,6 @@
 import { join } from "node:path";
 import { defineConfig } from "vitest/config";
+import ShortestFirst from "./shortest-first.js";
 
 /** Suites of the core: what runs the built program, an editor or whole samples would take minutes a mutant. */
 const SUITES =
@@ -11,6 +12,9 @@ export default defineConfig({
     alias: { "web-worker": join(import.meta.dirname, "no-worker.ts") },
   },
   test: {
+    // One process for all files of a run: a new one for each would cost more than most of their tests.
+    isolate: false,
+    sequence: { sequencer: ShortestFirst },
     include: [`tests/${SUITES}/**/*.test.ts`],
     testTimeout: 300_000,
     hookTimeout: 300_000,
