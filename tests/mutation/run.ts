@@ -12,9 +12,9 @@ import { join, relative } from "node:path";
 import { parseArgs } from "node:util";
 import type { MutantResult } from "@stryker-mutator/api/core";
 import { Stryker } from "@stryker-mutator/core";
-import { EXCLUDED_MUTATIONS, FOLDERS, type Folder, isFolder } from "./folders.js";
+import { EXCLUDED_MUTATIONS, FOLDERS, type Folder, isFolder, MUTATED } from "./folders.js";
 import { filesOf, mutantsOf, slashed } from "./mutants.js";
-import { CHOSEN, HERE, WORK } from "./places.js";
+import { CHOSEN, type Chosen, HERE, WORK } from "./places.js";
 import { drawn, keyOf, type Mutant } from "./sample.js";
 import { scoreOf } from "./score.js";
 
@@ -33,39 +33,13 @@ const most = whole ? Number.POSITIVE_INFINITY : Number(values.most);
 if (!(most >= 1)) throw new Error(`--most ${values.most}: a count, for example 20`);
 
 process.chdir(HERE);
-const inOrder = new Map<Folder, readonly Mutant[]>();
-for (const folder of folders) inOrder.set(folder, drawn(await mutantsOf(folder), Number(values.seed)));
-// Some of those drawn turn out to be static when tests run; others stand in for them.
-const chosen = [...inOrder.values()].flatMap((all) => all.slice(0, Math.ceil(most * 1.6)));
 mkdirSync(WORK, { recursive: true });
-writeFileSync(CHOSEN, JSON.stringify(chosen.map(keyOf)));
-
-const results = await new Stryker({
-  // Only these lines are made ready for mutants: with all of the core ready, a look at the tests takes many times as long.
-  mutate: whole ? folders.flatMap(filesOf) : [...new Set(chosen.map(linesOf))],
-  mutator: { excludedMutations: EXCLUDED_MUTATIONS },
-  plugins: ["@stryker-mutator/vitest-runner", join(WORK, "chosen-checker.mjs")],
-  checkers: ["chosen"],
-  testRunner: "vitest",
-  vitest: { configFile: "tests/mutation/vitest.config.ts", related: false },
-  coverageAnalysis: "perTest",
-  ignoreStatic: true,
-  concurrency: 2,
-  disableTypeChecks: false,
-  tempDirName: ".cache/mutation/copies",
-  ignorePatterns: ["dist", "out", ".cache", "*.vsix"],
-  reporters: ["progress-append-only"],
-  clearTextReporter: { allowColor: false },
-  allowEmpty: true,
-  dryRunTimeoutMinutes: 30,
-  timeoutMS: 30_000,
-}).runMutationTest();
-
-const found = new Map<string, MutantResult>(
-  results.map((one) => [keyOf({ ...one, file: slashed(relative(HERE, one.fileName)) }), one]),
-);
 let [allKilled, allOf] = [0, 0];
-for (const [folder, all] of inOrder) {
+for (const folder of folders) {
+  const all = drawn(await mutantsOf(folder), Number(values.seed));
+  const found = await tried(folder, all);
+  if (found.size > 0 && !all.some((mutant) => found.has(keyOf(mutant))))
+    throw new Error("no mutant that was drawn is among the results");
   const judged = all
     .map((mutant) => ({ mutant, status: found.get(keyOf(mutant))?.status }))
     .filter(({ status }) => status !== undefined && JUDGED.has(status))
@@ -81,6 +55,48 @@ for (const [folder, all] of inOrder) {
       );
 }
 console.log(`all: ${scoreWords(allKilled, allOf)}`);
+
+/** Runs the mutants of a folder that are wanted. @returns results by what a mutant is known by */
+async function tried(folder: Folder, all: readonly Mutant[]): Promise<ReadonlyMap<string, MutantResult>> {
+  // Some of those drawn turn out to be static when tests run; others stand in for them.
+  const inOrder = whole ? all : all.slice(0, Math.ceil(most * 1.6));
+  const chosen: Chosen = { most: whole ? null : most, inOrder: inOrder.map(keyOf) };
+  writeFileSync(CHOSEN, JSON.stringify(chosen));
+  process.env[MUTATED] = folder;
+  const results = await new Stryker({
+    // Only these lines are made ready for mutants: with all of the core ready, a look at the tests takes many times as long.
+    mutate: whole ? [...filesOf(folder)] : [...new Set(inOrder.map(linesOf))],
+    mutator: { excludedMutations: EXCLUDED_MUTATIONS },
+    plugins: ["@stryker-mutator/vitest-runner", join(WORK, "chosen-checker.mjs")],
+    checkers: ["chosen"],
+    testRunner: "vitest",
+    vitest: { configFile: "tests/mutation/vitest.config.ts", related: false },
+    coverageAnalysis: "perTest",
+    ignoreStatic: true,
+    concurrency: 2,
+    disableTypeChecks: false,
+    tempDirName: ".cache/mutation/copies",
+    ignorePatterns: ["dist", "out", ".cache", "*.vsix"],
+    reporters: ["progress-append-only"],
+    clearTextReporter: { allowColor: false },
+    allowEmpty: true,
+    dryRunTimeoutMinutes: 30,
+    timeoutMS: 30_000,
+  }).runMutationTest();
+  return new Map(results.map((one) => [keyOf(mutantOf(one)), one]));
+}
+
+/** Results count lines and columns from 1, everything before from 0. */
+function mutantOf({
+  fileName,
+  location: { start, end },
+  mutatorName,
+  replacement = "",
+}: MutantResult): Mutant {
+  const before = ({ line, column }: Mutant["location"]["start"]) => ({ line: line - 1, column: column - 1 });
+  const file = slashed(relative(HERE, fileName));
+  return { file, location: { start: before(start), end: before(end) }, mutatorName, replacement };
+}
 
 function linesOf({ file, location: { start, end } }: Mutant): string {
   return `${file}:${start.line + 1}-${end.line + 1}`;

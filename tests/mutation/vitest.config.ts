@@ -1,10 +1,7 @@
 import { join } from "node:path";
 import { defineConfig } from "vitest/config";
+import { MUTATED, suitesOf } from "./folders.js";
 import ShortestFirst from "./shortest-first.js";
-
-/** Suites of the core: what runs the built program, an editor or whole samples would take minutes a mutant. */
-const SUITES =
-  "{as-built,compare,demands,design,equipment,evaluate,geodesy,interference,licence,p530,propagation,report,rules,spectrum,terrain}";
 
 export default defineConfig({
   resolve: {
@@ -15,7 +12,15 @@ export default defineConfig({
     // One process for all files of a run: a new one for each would cost more than most of their tests.
     isolate: false,
     sequence: { sequencer: ShortestFirst },
-    include: [`tests/${SUITES}/**/*.test.ts`],
+    include: suitesOf(process.env[MUTATED]).map((suite) => `tests/${suite}/**/*.test.ts`),
+    exclude: [
+      // Of large networks, and of repositories and pages whole: they find little that others do not, slowly.
+      "**/large.test.ts",
+      "**/git.test.ts",
+      "tests/report/pdf/**",
+      // Reads the text of the core, which is not what was written while mutants are in it.
+      "**/equations.test.ts",
+    ],
     testTimeout: 300_000,
     hookTimeout: 300_000,
     server: { deps: { inline: ["geotiff", "web-worker"] } },
