@@ -44,8 +44,10 @@ checkVectors("reflection", ({ inputs }) => {
 describe("clearance", () => {
   it("grazing costs 10 dB and 0.6 F1 nothing", () => {
     const path = { distanceM: 20_000, obstacleDistanceM: 10_000, frequencyHz: 7.5e9, k: 4 / 3 };
-    expect(must(averageTerrainLoss({ ...path, rayHeightM: 0 })).lossDb).toBe(10);
-    const { F1M } = must(averageTerrainLoss({ ...path, rayHeightM: 0 })).steps;
+    const grazing = must(averageTerrainLoss({ ...path, rayHeightM: 0 }));
+    expect(grazing.lossDb).toBe(10);
+    expect(grazing.validity).toEqual([{ code: "rough-below-15-db" }]);
+    const { F1M } = grazing.steps;
     const clear = must(averageTerrainLoss({ ...path, rayHeightM: 0.6 * F1M }));
     expect(clear.lossDb).toBe(0);
     expect(clear.steps.AdDb).toBeCloseTo(-2, 12);

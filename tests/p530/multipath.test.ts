@@ -182,6 +182,20 @@ describe("refusals and limits", () => {
     expect(multipathOccurrence({ ...short, distanceM: 5001 })).toMatchObject({ ok: true, needed: true });
   });
 
+  it("needs none by the older editions either, whatever the occurrence would be", () => {
+    const beyond = { dN1: -2000, antenna1AslM: 0, antenna2AslM: 0, frequencyHz: 30e9 };
+    const short = multipathOccurrence17({ ...beyond, distanceM: 5000 });
+    expect(short).toMatchObject({ ok: true, occurrencePercent: 0, needed: false, validity: [] });
+    expect(multipathOccurrence17({ ...beyond, distanceM: 5001 })).toMatchObject({
+      ok: false,
+      refusal: { code: "beyond-fit" },
+    });
+  });
+
+  it("below the least occurrence nothing but the tail is left, by the share of the year", () => {
+    expect(fadeDistribution(1e-21, 0.25)).toMatchObject({ AtDb: 0, ptPercent: 2.5e-22, timeFactor: 0.25 });
+  });
+
   it("says when the frequency leaves the range", () => {
     expect(must(multipathOccurrence({ ...usual, frequencyHz: 60e9 })).validity[0]).toMatchObject({
       quantity: "frequency",

@@ -311,3 +311,10 @@ describe("selective and total outage", () => {
     );
   });
 });
+
+it("an improvement of just 1, or of just 5 by frequency, is none to remark on", () => {
+  expect(improvementRemark("space", 1)).toBeUndefined();
+  expect(improvementRemark("space", 0.999)).toEqual({ code: "diversity-does-not-help" });
+  expect(improvementRemark("frequency", 5)).toBeUndefined();
+  expect(improvementRemark("frequency", 4.999)).toEqual({ code: "improvement-below-five" });
+});

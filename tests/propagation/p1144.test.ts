@@ -38,6 +38,15 @@ describe("P.1144 bilinear", () => {
     }
   });
 
+  test("four values are a grid, fewer are none", () => {
+    const four = { ...invented, rows: 2, columns: 2, values: Float64Array.of(1, 2, 3, 4) };
+    expect(bilinear(four, 0, 0)).toBe(1);
+    expect(bilinear(four, 1, 1)).toBe(4);
+    expect(bilinear(four, 0.5, 0.5)).toBe(2.5);
+    expect(bilinear({ ...four, columns: 1, values: Float64Array.of(1, 2) }, 0, 0)).toBeUndefined();
+    expect(bilinear({ ...four, rows: 1, values: Float64Array.of(1, 2) }, 0, 0)).toBeUndefined();
+  });
+
   test("nothing outside the grid", () => {
     const { row, column } = gridPosition(invented, 3, 0);
     expect(bilinear(invented, row, column)).toBeUndefined();
