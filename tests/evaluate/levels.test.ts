@@ -2,6 +2,8 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { HopEnd } from "../../shared/design/design.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { specificGasAttenuation } from "../../shared/propagation/p676.js";
+import { referenceAtmosphere } from "../../shared/propagation/p835.js";
 import { elementName } from "../support/element-name.js";
 import { loadVectors, testRows } from "../support/vectors.js";
 import {
@@ -12,6 +14,7 @@ import {
   lacksTold,
   levelGround,
   makeHop,
+  NO_GROUND,
   QAM128,
   QPSK,
   reversed,
@@ -207,4 +210,15 @@ test("the level at line-up is that of the highest mode, the judged one and the g
   expect(there.greatestEirpDbm - there.eirpDbm).toBeCloseTo(4, 9);
   const one = direction(evaluateHop(makeHop({ modes: [QAM128] }), GROUND), "KELD");
   expect([one.judged!.receivedLevelDbm, one.greatestEirpDbm]).toEqual([one.receivedLevelDbm, one.eirpDbm]);
+});
+
+test("gases are those of the reference atmosphere half way up between the antennas", () => {
+  const high = { ...TARN, groundM: 2200 };
+  const result = evaluateHop(makeHop({ ends: [end(KELD, "high"), end(high, "low")] }), NO_GROUND);
+  const gases = direction(result, "KELD").levels.find(({ passes }) => passes.code === "gases")!;
+  // Antennas at 240 and 2240 m: P.676 with the air of P.835 at 1240 m, both held against published values.
+  const air = referenceAtmosphere(1240);
+  const gammaDbPerKm = specificGasAttenuation({ frequencyHz: 18.93e9, ...air }).totalDbPerKm;
+  const slantKm = Math.hypot(LENGTH_M, 2000) / 1000;
+  expect(-gases.changeDb / (gammaDbPerKm * slantKm)).toBeCloseTo(1, 3);
 });

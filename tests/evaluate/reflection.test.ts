@@ -71,6 +71,22 @@ test("a hill in the reflected ray shields", () => {
   expect(reflection(hop, ground)!.shielded).toBe(true);
 });
 
+test("what shields stands on the bulge of the Earth below the leg of the ray", () => {
+  const level = levelGround(LENGTH_M, 0);
+  const shieldedBy = (hillM: number) => {
+    const heightM = Float64Array.from(level.profile!.heightM, (height, i) =>
+      i === 25 ? height + hillM : height,
+    );
+    const ground = { ...level, profile: { ...level.profile!, heightM } };
+    return reflection(makeHop({ surfaces: [{ ...WATER, heightM: 200 }] }), ground)!.shielded;
+  };
+  // Half way along the leg to the middle the ray is 20 m up, over d1 d2/(2 k a) with d1 = d2 = d/4, k 4/3, a 6371 km.
+  const leastM = 20 - (LENGTH_M / 4) ** 2 / (2 * (4 / 3) * 6_371_000);
+  expect(leastM).toBeLessThan(19.8);
+  expect(shieldedBy(leastM - 0.01)).toBe(false);
+  expect(shieldedBy(leastM + 0.01)).toBe(true);
+});
+
 test("an antenna discriminates by its pattern, else by its main lobe", () => {
   const pattern = [
     { angleDeg: 2, copolarDb: 6 },

@@ -196,3 +196,9 @@ test("a reflection counts as shielded where known ground stands in it, and as op
   const hill = level().map((height, i) => (i === 20 ? null : i === 30 ? 238 : height));
   expect(shielded(groundOf(hill, LENGTH_M))).toBe(true);
 });
+
+test("a profile that is more than a fiftieth longer or shorter than the path is of another one", () => {
+  const lackOf = (share: number) => lacksTold(evaluateHop(makeHop(), levelGround(share * LENGTH_M)));
+  for (const share of [0.981, 1, 1.019]) expect(lackOf(share)).not.toMatch(/profile/);
+  for (const share of [0.979, 1.021]) expect(lackOf(share)).toMatch(/profile/);
+});
