@@ -9,7 +9,7 @@ import { contentComparison } from "../../shared/compare/same.js";
 import type { Design, Hop } from "../../shared/design/design.js";
 import type { Licence } from "../../shared/design/licence.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
-import { feltBy, heardBy } from "../../shared/interference/in-touch.js";
+import { areAlike, feltBy, heardBy } from "../../shared/interference/in-touch.js";
 import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
 import { isOwn } from "../../shared/interference/station.js";
 import { licencesFor } from "../../shared/licence/held.js";
@@ -47,10 +47,7 @@ export async function compareStates(was: DesignState, is: DesignState, pace?: Pa
   for (const [index, { session, live, design }] of sides.entries()) {
     if (live || wanted[index]!.size === 0) continue;
     // What these feel comes from hops that are the same on both sides too.
-    await session.updateTogether(
-      pace ?? {},
-      new Set([...wanted[index]!, ...heardBy(design, wanted[index]!)]),
-    );
+    await session.updateAmong(pace ?? {}, wanted[index]!, heardBy(design, wanted[index]!));
   }
   for (const { session } of states) await session.readSpots();
   const compared = [comparedSide(sides[0], wanted[0]), comparedSide(sides[1], wanted[1])] as const;
@@ -129,6 +126,7 @@ function differing(sides: readonly [Side, Side], ground: GroundComparison): [Set
   const renames = findRenames(was.decisions, is.decisions);
   const before = new Map([...was.hops.keys()].map((name) => [hopNow(name, renames), name]));
   const differ: [Set<string>, Set<string>] = [new Set(before.values()), new Set(is.hops.keys())];
+  const alike: [Hop, Hop][] = [];
   for (const [name, hop] of was.hops) {
     const now = hopNow(name, renames);
     const other = is.hops.get(now);
@@ -137,6 +135,7 @@ function differing(sides: readonly [Side, Side], ground: GroundComparison): [Set
       continue;
     differ[0].delete(name);
     differ[1].delete(now);
+    alike.push([hop, other]);
   }
   const isTouched = differ.some(({ size }) => size > 0);
   // A hop that changes may harm a receiver of others together with hops that do not, and demands far away.
@@ -145,6 +144,7 @@ function differing(sides: readonly [Side, Side], ground: GroundComparison): [Set
   );
   if (!sameAround(was, is) || !sameCarried(was, is) || (isTouched && isFarReaching))
     return [new Set(was.hops.keys()), new Set(is.hops.keys())];
+  for (const [before, now] of alike) if (before.name === now.name) areAlike(before, now);
   // One that is evaluated on one side only would seem to have its findings from the change.
   const near = new Set([
     ...[...withNeighbours(differ[0], was)].map((name) => hopNow(name, renames)),

@@ -251,7 +251,7 @@ class StatesOfHop {
     model.setView({ on: lastDayOf(model, name, this.today) });
     const own = new Set([name]);
     // What others send is part of what this one can bear.
-    await session.updateTogether({}, new Set([...own, ...heardBy(model.design(), own)]));
+    await session.updateAmong({}, own, heardBy(model.design(), own));
     const judged = session.result(name);
     const [a, b] = judged?.hop.ends ?? [];
     const stamp =

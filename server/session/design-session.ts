@@ -15,6 +15,7 @@ import type { GroundInput } from "../../shared/evaluate/path/ground.js";
 import type { Caused } from "../../shared/interference/caused.js";
 import type { InterferenceFound } from "../../shared/interference/network.js";
 import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
+import type { Standing } from "../../shared/interference/stations.js";
 import { demandsInNetwork } from "../../shared/network/demands.js";
 import { type HopInNetwork, hopInNetwork } from "../../shared/network/in-network.js";
 import { Memory } from "../../shared/network/memory.js";
@@ -46,6 +47,9 @@ export interface Pace {
   pause?(done: number, total: number): Promise<void> | undefined;
   isStale?(): boolean;
 }
+
+/** Of hops that were judged, not only placed. */
+type Judged<Inputs> = Omit<Inputs, "results"> & { readonly results: ReadonlyMap<string, HopResult> };
 
 /** Below this many hops a thread starts no sooner than they are done. */
 const WORTH_A_THREAD = 300;
@@ -221,20 +225,28 @@ export class DesignSession {
     return changed;
   }
 
-  /** The same for some hops, with what the transmissions of those that are evaluated do to each other. */
-  async updateTogether(pace: Pace, only: ReadonlySet<string>): Promise<void> {
-    await this.update(pace, only);
+  /**
+   * The same for some hops, with what the transmissions of others do to them. Those are neither judged nor held: what they
+   * feel of each other nobody asks.
+   */
+  async updateAmong(pace: Pace, names: ReadonlySet<string>, senders: ReadonlySet<string>): Promise<void> {
+    await this.update(pace, names);
     await this.readListed(pace);
-    await this.readInterference(pace);
+    const results = new Map<string, Standing>(this.hopResults);
+    for (const name of senders) {
+      const hop = results.has(name) ? undefined : this.model.hop(name)?.hop;
+      if (hop !== undefined) results.set(name, await this.judge.standing(hop));
+    }
+    await this.readInterference(pace, { ...(await this.interferenceInputs()), results, receiving: names });
   }
 
   /**
    * What others' transmissions do to each hop, for the results at hand; hops to which they do something else than before
    * are judged anew.
    */
-  private async readInterference(pace: Pace): Promise<ReadonlySet<string>> {
+  private async readInterference(pace: Pace, inputs?: InterferenceInputs): Promise<ReadonlySet<string>> {
     if (!this.interferenceWaits || pace.isStale?.()) return new Set();
-    const felt = await this.interference.update(await this.interferenceInputs(), pace);
+    const felt = await this.interference.update(inputs ?? (await this.interferenceInputs()), pace);
     if (felt === undefined) return new Set();
     this.interferenceWaits = false;
     // The network may have been judged before, with what was known then.
@@ -251,7 +263,7 @@ export class DesignSession {
   async interferenceInputs(
     design: Design = this.model.design(),
     results: ReadonlyMap<string, HopResult> = this.hopResults,
-  ): Promise<InterferenceInputs> {
+  ): Promise<Judged<InterferenceInputs>> {
     const { listed, acceptancesOn: day } = this;
     const { terrain, maps } = this.ground;
     const terms = await interferenceTerms(design, maps);

@@ -2,6 +2,7 @@
 import type { DesignModel } from "../../language/model/design-model.js";
 import type { Hop } from "../../shared/design/design.js";
 import type { GroundInput } from "../../shared/evaluate/path/ground.js";
+import type { LatLon } from "../../shared/geodesy/coordinates.js";
 import { shownFrom } from "../findings/paths.js";
 import { climateReadings, openFacts } from "../maps/climate-readings.js";
 import { type MapStore, openMaps } from "../maps/store.js";
@@ -53,6 +54,23 @@ export class GroundSources {
     if (openFacts(hop).length === 0) return base;
     const climate = await climateReadings(hop, this.maps, this.terrain);
     return climate.length === 0 ? base : { ...base, climate };
+  }
+
+  /**
+   * The ground at the ends of a hop alone, where nothing else is read for it.
+   * @returns undefined where the whole path is
+   */
+  async atEnds(hop: Hop): Promise<GroundInput | undefined> {
+    const isPlain = hop.surveyFile === undefined && !this.maps && hop.climate.multipathMethod !== "preceding";
+    const [from, to] = hop.ends.map(({ site }) => site.position);
+    if (!isPlain || !this.terrain || !from || !to) return undefined;
+    const groundM = [await this.heightAt(from), await this.heightAt(to)] as const;
+    return { groundM, profileKind: "terrain" };
+  }
+
+  private async heightAt(at: LatLon): Promise<number | undefined> {
+    const now = this.terrain!.heightAtSync(at);
+    return now === "loading" ? this.terrain!.heightAt(at) : now;
   }
 
   /** The hop with the files that its ground is read from. */

@@ -3,7 +3,8 @@ import type { JudgedHop } from "../../language/editor/results.js";
 import type { DesignModel } from "../../language/model/design-model.js";
 import type { Stock } from "../../shared/design/change.js";
 import type { Hop } from "../../shared/design/design.js";
-import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { evaluateHop, geometryOf } from "../../shared/evaluate/hop.js";
+import type { Standing } from "../../shared/interference/stations.js";
 import { judgeHop } from "../../shared/rules/judge.js";
 import type { KeptResults } from "../kept/kept-results.js";
 import type { GroundSources } from "./ground-sources.js";
@@ -51,6 +52,15 @@ export class HopJudge {
     } catch (error) {
       return notJudged(hop, error);
     }
+  }
+
+  /** Where a hop stands and what it sends, for those that hear it; it is not judged. */
+  async standing(hop: Hop): Promise<Standing> {
+    // How far power control lets an end down rests on its levels.
+    const isLetDown = hop.ends.some(({ powerControl }) => powerControl !== undefined);
+    const atEnds = isLetDown ? undefined : await this.ground.atEnds(hop);
+    if (atEnds !== undefined) return { geometry: geometryOf(hop, atEnds) };
+    return evaluateHop(hop, await this.ground.of(hop), this.interference.atEndsOf(hop.name));
   }
 
   /** Whether a hop need not be evaluated: an earlier run did. */

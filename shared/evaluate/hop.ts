@@ -36,6 +36,18 @@ export function evaluateHop(design: Hop, ground: GroundInput, interference?: Int
   return best === undefined ? result : openWhereBetter(result, evaluated(best, ground, interference));
 }
 
+/**
+ * Where the antennas of a hop stand and look, as `evaluateHop` tells it, without anything else: the hop by itself, on the
+ * channel that is stated. The ends of the ground suffice.
+ */
+export function geometryOf(design: Hop, ground: GroundInput): HopResult["geometry"] {
+  const trace = newTrace();
+  const hop = inJudgedPolarization(withinReason(design).hop, trace);
+  const course = courseOf(hop, trace);
+  const kFactor = medianKFactor(climateInUse(hop, ground.climate), trace);
+  return course && heightsOf(hop, ground, course, kFactor, trace)?.ends;
+}
+
 function evaluated(design: Hop, ground: GroundInput, interference?: InterferenceAtEnds): HopResult {
   const trace = newTrace();
   const { hop: stated, beyond } = withinReason(design);

@@ -17,6 +17,12 @@ import { type HopStations, stationsOf } from "./stations.js";
 const FELT_DB = -40;
 
 const known = new WeakMap<Hop, HopStations>();
+const twins = new WeakMap<Hop, Hop>();
+
+/** A hop and its like in another state of the design, with the same terms of interference: what is worked out of one is of both. */
+export function areAlike(one: Hop, other: Hop): void {
+  twins.set(other, one);
+}
 
 /** Hops at whose receivers any sender of some hops can be felt; without those hops themselves. */
 export function feltBy(design: Design, names: ReadonlySet<string>): Set<string> {
@@ -66,7 +72,8 @@ function indexOf(senders: readonly Sender[], { interference = {} }: Design, filt
 function stationsAt(design: Design, name: string): HopStations | undefined {
   const hop = design.hops.get(name);
   if (hop === undefined) return undefined;
-  let found = known.get(hop);
+  const like = twins.get(hop) ?? hop;
+  let found = known.get(like);
   if (found === undefined) {
     const around = {
       terms: design.interference ?? {},
@@ -75,7 +82,7 @@ function stationsAt(design: Design, name: string): HopStations | undefined {
       patternOf: ({ pattern }: Antenna) => pattern,
     };
     found = stationsOf(hop, { geometry: levelGeometry(hop) }, around);
-    known.set(hop, found);
+    known.set(like, found);
   }
   return found;
 }

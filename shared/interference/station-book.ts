@@ -6,17 +6,18 @@ import type { Antenna } from "../design/catalogue.js";
 import type { Design, Hop } from "../design/design.js";
 import type { InterferenceTerms } from "../design/interference.js";
 import type { EndGeometry } from "../evaluate/account/path-result.js";
-import type { HopResult } from "../evaluate/account/result.js";
 import { shownFiles } from "../others/file-names.js";
 import type { ListedFiles } from "../others/listed.js";
 import { repeatedOver } from "../others/repeated.js";
 import { type ForeignStations, foreignStations } from "./foreign.js";
 import type { NetworkState } from "./network.js";
-import { type HopStations, reductionOf, type StationTerms, stationsOf } from "./stations.js";
+import { type HopStations, reductionOf, type Standing, type StationTerms, stationsOf } from "./stations.js";
 
 export interface StationInputs {
   readonly design: Design;
-  readonly results: ReadonlyMap<string, HopResult>;
+  readonly results: ReadonlyMap<string, Standing>;
+  /** Hops at whose receivers it is asked what comes in; the others only send. Undefined: all. */
+  readonly receiving?: ReadonlySet<string>;
   readonly listed: ListedFiles;
   /** ISO; rows of others count as their validity says. */
   readonly day: string;
@@ -29,6 +30,7 @@ interface KnownStations {
   readonly geometry: readonly EndGeometry[] | undefined;
   /** By how much power control lets its ends down. */
   readonly reductionsDb: readonly number[];
+  readonly receives: boolean;
   readonly stations: HopStations;
 }
 
@@ -46,7 +48,14 @@ export class StationBook {
     this.termsKey = from?.termsKey ?? "";
   }
 
-  stateOf({ design, results, listed, day, terms = design.interference ?? {} }: StationInputs): NetworkState {
+  stateOf({
+    design,
+    results,
+    receiving,
+    listed,
+    day,
+    terms = design.interference ?? {},
+  }: StationInputs): NetworkState {
     const around = stationTerms({ design, listed, terms });
     // What stations rest on beside their hop; where it changes all are made anew.
     const key = JSON.stringify([terms, [...(design.interferenceAt ?? [])], [...listed.patterns.keys()]]);
@@ -55,7 +64,8 @@ export class StationBook {
     const hops = new Map<string, HopStations>();
     for (const hop of design.hops.values()) {
       const result = results.get(hop.name);
-      if (result !== undefined) hops.set(hop.name, this.stationsOf(hop, result, around));
+      const receives = receiving === undefined || receiving.has(hop.name);
+      if (result !== undefined) hops.set(hop.name, this.stationsOf(hop, result, receives, around));
     }
     for (const name of this.stations.keys()) if (!hops.has(name)) this.stations.delete(name);
     return {
@@ -66,17 +76,19 @@ export class StationBook {
     };
   }
 
-  private stationsOf(hop: Hop, result: HopResult, around: StationTerms): HopStations {
+  private stationsOf(hop: Hop, result: Standing, receives: boolean, around: StationTerms): HopStations {
     const known = this.stations.get(hop.name);
     const reductionsDb = hop.ends.map((end) => reductionOf(hop, end, result));
     if (
       known?.hop === hop &&
+      known.receives === receives &&
       isSameGeometry(known.geometry, result.geometry) &&
       reductionsDb.every((db, i) => db === known.reductionsDb[i])
     )
       return known.stations;
-    const stations = stationsOf(hop, result, around);
-    this.stations.set(hop.name, { hop, geometry: result.geometry, reductionsDb, stations });
+    const all = stationsOf(hop, result, around);
+    const stations = receives ? all : { senders: all.senders, receivers: [] };
+    this.stations.set(hop.name, { hop, geometry: result.geometry, reductionsDb, receives, stations });
     return stations;
   }
 

@@ -5,7 +5,7 @@
 const SUITES = {
   propagation: ["propagation", "p530", "evaluate", "design"],
   evaluate: ["evaluate", "p530", "design", "rules", "as-built"],
-  network: ["equipment", "rules", "demands", "interference", "licence"],
+  network: ["equipment", "rules", "demands", "interference", "licence", "report"],
   rules: ["rules", "equipment", "licence", "as-built", "demands"],
   equipment: ["equipment", "rules", "report"],
   spectrum: ["spectrum", "interference", "licence", "rules"],

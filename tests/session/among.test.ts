@@ -1,0 +1,87 @@
+/** A hop judged among others that only send feels what it feels where all of them are judged. */
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { DesignSession } from "../../server/session/design-session.js";
+import { loadProject } from "../../server/session/load.js";
+import { evaluateHop, geometryOf } from "../../shared/evaluate/hop.js";
+import { heardBy } from "../../shared/interference/in-touch.js";
+import { files, hop } from "../compare/network.js";
+
+const made = mkdtempSync(join(tmpdir(), "hopwright-among-"));
+const SAMPLES = join(import.meta.dirname, "../../samples");
+
+/** Two pairs on one channel each, and one hop whose power control lets it down. */
+const ON_ONE_CHANNEL = [
+  hop("KELD-TARN", "KELD", "TARN", 4),
+  hop("FELL-MOSS", "FELL", "MOSS", 4, { more: "power-control 6 dB" }),
+  hop("PEAK-TARN", "PEAK", "TARN", 5),
+  hop("PEAK-MOSS", "PEAK", "MOSS", 5),
+];
+
+beforeAll(() => {
+  for (const [path, text] of Object.entries({ ...files(), "hops/all.hop": ON_ONE_CHANNEL.join("\n") })) {
+    mkdirSync(dirname(join(made, path)), { recursive: true });
+    writeFileSync(join(made, path), text);
+  }
+});
+afterAll(() => rmSync(made, { recursive: true, force: true }));
+
+const fresh = (folder: string) =>
+  new DesignSession(loadProject(folder.replaceAll("\\", "/")).project.designs()[0]!, { today: "2026-01-01" });
+
+/** What comes in at the receivers of a hop; what lies below what counts takes a thousandth of a dB together. */
+const felt = (session: DesignSession, name: string) =>
+  session.interference.of(name).map(({ receiver, degradationDb, entries }) => ({
+    receiver: receiver.key,
+    degradationDb,
+    strongest: entries[0]?.sender.key,
+  }));
+
+it.each([
+  ["a network on few channels", made],
+  ["a sample", join(SAMPLES, "eskerfold")],
+])(
+  "each hop of %s by itself, others as far as it hears them",
+  async (_, folder) => {
+    const whole = fresh(folder);
+    await whole.update();
+    let greatestDb = 0;
+    for (const name of whole.model.names("hop")) {
+      const among = fresh(folder);
+      const own = new Set([name]);
+      await among.updateAmong({}, own, heardBy(among.model.design(), own));
+      expect([...among.results().keys()]).toEqual(whole.result(name) ? [name] : []);
+      const wanted = felt(whole, name);
+      expect(felt(among, name)).toEqual(
+        wanted.map((one) => ({ ...one, degradationDb: expect.closeTo(one.degradationDb, 2) })),
+      );
+      greatestDb = Math.max(greatestDb, ...wanted.map(({ degradationDb }) => degradationDb));
+    }
+    // Otherwise nothing would be shown.
+    if (folder === made) expect(greatestDb).toBeGreaterThan(1);
+  },
+  300_000,
+);
+
+it.each([
+  ["a network on few channels", made],
+  ["a sample", join(SAMPLES, "eskerfold")],
+])(
+  "where the antennas of %s stand and look needs the ends of the ground alone",
+  async (_, folder) => {
+    const session = fresh(folder);
+    await session.update();
+    expect(session.results().size).toBeGreaterThan(3);
+    for (const { hop: one, result } of session.results().values()) {
+      const { profile: _profile, ...atEnds } = await session.groundOf(one);
+      expect(result.geometry).toBeDefined();
+      expect(geometryOf(one, atEnds)).toEqual(result.geometry);
+      expect(geometryOf(one, await session.groundOf(one))).toEqual(
+        evaluateHop(one, await session.groundOf(one)).geometry,
+      );
+    }
+  },
+  300_000,
+);
