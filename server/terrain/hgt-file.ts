@@ -2,7 +2,7 @@ import { promisify } from "node:util";
 import { gunzip } from "node:zlib";
 import { crsOfEpsg } from "../../shared/terrain/crs.js";
 import {
-  decodeHgt,
+  decodeHgtRows,
   HGT_SAMPLES,
   type HgtTile,
   hgtPlacement,
@@ -19,6 +19,11 @@ const gunzipAsync = promisify(gunzip);
 
 /** A small packed file may unpack to any size; more than this is no tile. */
 const LARGEST_TILE_BYTES = Math.max(...HGT_SAMPLES) ** 2 * 2;
+/**
+ * So many samples of a plain tile are read at once: a hop lies in a small part of a tile of 1 arc second. One of 3 arc
+ * seconds is read whole.
+ */
+const PAGE_SAMPLES = 3 * 2 ** 19;
 /** A packed tile is no larger than a tile, but for what stands beside it. */
 const LARGEST_PACKED_BYTES = 2 * LARGEST_TILE_BYTES;
 
@@ -39,7 +44,7 @@ export async function openHgt(disk: FileOnDisk): Promise<RasterHeader> {
   const samples = hgtSamplesOfSize(sizeBytes);
   if (samples === undefined) {
     // A size from a place where the file should have ended means nothing: what is there is told instead.
-    if (packing.sizeIsAtEnd) await packing.unpack(disk);
+    if (packing.sizeIsAtEnd) await packing.unpack?.(disk);
     throw new TerrainFileError(hgtSizeMessage(sizeBytes), "fetch the tile again");
   }
   return {
@@ -48,30 +53,42 @@ export async function openHgt(disk: FileOnDisk): Promise<RasterHeader> {
     placement: hgtPlacement(tile, samples),
     crs: crsOfEpsg(4326)!,
     pageWidth: samples - 1,
-    pageHeight: samples - 1,
-    async read() {
-      const bytes = await packing.unpack(disk);
-      if (hgtSamplesOfSize(bytes.byteLength) !== samples) {
-        throw new TerrainFileError(hgtSizeMessage(bytes.byteLength), "fetch the tile again");
-      }
-      const raster = decodeHgt(bytes, tile);
-      return canonicalHeights(raster.heightsM as Int16Array, { noData: -32768, scale: 1, offsetM: 0 });
+    // What is packed is unpacked whole; of a plain file the rows are read that are asked for.
+    pageHeight: packing.unpack ? samples - 1 : Math.floor(PAGE_SAMPLES / samples),
+    async read({ row, height }) {
+      const bytes = packing.unpack
+        ? wholeOf(await packing.unpack(disk), samples)
+        : await rowsOf(disk, samples, row, height);
+      return canonicalHeights(decodeHgtRows(bytes), { noData: -32768, scale: 1, offsetM: 0 });
     },
   };
+}
+
+function wholeOf(bytes: Uint8Array, samples: number): Uint8Array {
+  if (hgtSamplesOfSize(bytes.byteLength) === samples) return bytes;
+  throw new TerrainFileError(hgtSizeMessage(bytes.byteLength), "fetch the tile again");
+}
+
+async function rowsOf(disk: FileOnDisk, samples: number, row: number, rows: number): Promise<Uint8Array> {
+  const from = row * samples * 2;
+  const bytes = await readAt(disk, from, rows * samples * 2);
+  if (bytes.byteLength === rows * samples * 2) return bytes;
+  // It was whole when it was looked at.
+  throw new TerrainFileError(hgtSizeMessage(from + bytes.byteLength), "fetch the tile again");
 }
 
 interface Packing {
   /** Whether `peek` learns the size from the end of the file, which is missing when it is cut short. */
   readonly sizeIsAtEnd?: true;
   peek(disk: FileOnDisk): Promise<{ name: string; sizeBytes: number }>;
-  unpack(disk: FileOnDisk): Promise<Uint8Array>;
+  /** Undefined: nothing has to be. */
+  unpack?(disk: FileOnDisk): Promise<Uint8Array>;
 }
 
 const baseName = (path: string): string => path.replace(/^.*[\\/]/, "");
 
 const PLAIN: Packing = {
   peek: async (disk) => ({ name: baseName(disk.path), sizeBytes: disk.sizeBytes }),
-  unpack: (disk) => readBounded(disk.path, LARGEST_TILE_BYTES),
 };
 
 const GZIP: Packing = {

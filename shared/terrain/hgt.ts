@@ -1,4 +1,4 @@
-import { northUp, type Placement, type Raster } from "./raster.js";
+import { northUp, type Placement } from "./raster.js";
 
 /**
  * SRTM .hgt tiles: no header, 16-bit signed big-endian, rows from north to south, columns from west to east,
@@ -32,18 +32,14 @@ export function hgtPlacement(tile: HgtTile, samples: number): Placement {
   return northUp(tile.westDeg, tile.southDeg + 1, 1 / (samples - 1), 1 / (samples - 1));
 }
 
-/**
- * @throws RangeError when the number of bytes is not that of a whole tile
- */
-export function decodeHgt(bytes: Uint8Array, tile: HgtTile): Raster {
-  const samples = hgtSamplesOfSize(bytes.byteLength);
-  if (samples === undefined) throw new RangeError(hgtSizeMessage(bytes.byteLength));
+/** Heights of some whole rows of a tile, as they follow each other in the file; void is -32768. */
+export function decodeHgtRows(bytes: Uint8Array): Int16Array {
   // Copied, so that the swap below neither harms the caller's bytes nor needs them aligned. The `slice` of a host's own
   // kind of bytes may copy nothing.
   const copy = new Uint8Array(bytes);
-  const heightsM = new Int16Array(copy.buffer, 0, samples * samples);
-  if (isLittleEndian) swapBytes(new Uint16Array(copy.buffer, 0, samples * samples));
-  return { width: samples, height: samples, heightsM, placement: hgtPlacement(tile, samples) };
+  const words = Math.floor(copy.byteLength / 2);
+  if (isLittleEndian) swapBytes(new Uint16Array(copy.buffer, 0, words));
+  return new Int16Array(copy.buffer, 0, words);
 }
 
 export function hgtSizeMessage(byteLength: number): string {

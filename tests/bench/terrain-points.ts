@@ -8,7 +8,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { basename, join } from "node:path";
 import { openTerrain } from "../../server/terrain/store.js";
-import { decodeHgt, hgtTileOfName } from "../../shared/terrain/hgt.js";
+import { decodeHgtRows, hgtPlacement, hgtSamplesOfSize, hgtTileOfName } from "../../shared/terrain/hgt.js";
 import { fillFromRaster, UNCOVERED } from "../../shared/terrain/sample.js";
 import { encodeHgt } from "../terrain/encode-hgt.js";
 
@@ -26,7 +26,13 @@ try {
   console.log(`Node ${process.version}, ${process.arch}, tile ${name}`);
 
   // Sampling alone: coordinates given, as a raster tool would measure it.
-  const raster = decodeHgt(bytes, tile);
+  const samples = hgtSamplesOfSize(bytes.length)!;
+  const raster = {
+    width: samples,
+    height: samples,
+    heightsM: decodeHgtRows(bytes),
+    placement: hgtPlacement(tile, samples),
+  };
   const count = 1_000_000;
   const random = randomNumbers(1);
   const x = Float64Array.from({ length: count }, () => tile.westDeg + random());

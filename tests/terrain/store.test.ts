@@ -74,6 +74,25 @@ describe("SRTM tiles", () => {
     });
   }
 
+  it("of a plain tile of 1 arc second reads the rows that are asked for, of a packed one all, with the same heights", async () => {
+    const fine = encodeHgt({ southDeg: 40, westDeg: 10 }, 3601, (lat, lon) =>
+      Math.round(1500 + 1400 * Math.sin(lat * 40) * Math.cos(lon * 30)),
+    );
+    const plain = (await storeOf({ "N40E010.hgt": fine })).store;
+    const packed = (await storeOf({ "N40E010.hgt.gz": gzipSync(fine, { level: 1 }) })).store;
+    expect(await plain.heightAt(at(40.5, 10.5))).toBe(await packed.heightAt(at(40.5, 10.5)));
+    expect(packed.stats().cacheBytes).toBe(fine.length);
+    expect(plain.stats().cacheBytes).toBeLessThan(fine.length / 8);
+    // From north to south over every seam between what is read at once, and along one.
+    for (const [from, to] of [
+      [at(40.9999, 10.2), at(40.0001, 10.3)],
+      [at(41, 10), at(40, 11)],
+      [at(41 - 436 / 3600, 10.1), at(41 - 436 / 3600, 10.9)],
+    ] as const)
+      expect((await plain.profile(from, to)).heightM).toEqual((await packed.profile(from, to)).heightM);
+    expect(plain.problems).toEqual([]);
+  });
+
   it("goes over the seam of two tiles without a gap", async () => {
     const { store } = await storeOf({ "N40E010.hgt": HGT, "N40E011.hgt": HGT_EAST });
     const profile = await store.profile(at(40.2, 10.9), at(40.3, 11.1));
