@@ -75,7 +75,7 @@ describe.each([
     expect(sheets("OSTREL").map(({ name }) => name)).toEqual(["installation/OSTREL"]);
   });
 
-  test("each antenna has height, azimuths of three norths, tilt, what is on it, and boxes", () => {
+  test("each antenna has height, azimuths of three norths, elevation, what is on it, and boxes", () => {
     for (const [name, plan] of plans) {
       const [page] = sheets(name);
       const text = plain(printHtml(page!).text);

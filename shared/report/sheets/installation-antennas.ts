@@ -86,7 +86,7 @@ function antennaTable(input: InstallationInput, one: Hung, number: number, wirin
             ? undefined
             : figure(azimuthText(countedFrom(azimuthDeg, grid.convergenceDeg), 2)),
         )),
-    always(antennas.tilt, seen && figure(signedDegrees(seen.elevationDeg, 2))),
+    always(antennas.elevation, seen && figure(signedDegrees(seen.elevationDeg, 2))),
     always(antennas.polarization, polarizationOf(end, words)),
     ...row(antennas.length, distanceM === undefined ? undefined : figure(kilometres(distanceM))),
     ...row(antennas.mounting, mounting && antennas.mountings[mounting]),

@@ -43,7 +43,7 @@ export interface InstallationWords {
     readonly azimuthTrue: string;
     azimuthCompass(day: string): string;
     azimuthGrid(grid: string): string;
-    readonly tilt: string;
+    readonly elevation: string;
     readonly length: string;
     readonly polarization: string;
     readonly turned: Readonly<Record<"unit" | "coupler" | "feed", string>>;

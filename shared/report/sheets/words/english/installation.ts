@@ -41,7 +41,7 @@ export const ENGLISH_INSTALLATION: InstallationWords = {
     azimuthTrue: "Azimuth, true north",
     azimuthCompass: (day) => `On a compass, ${day}`,
     azimuthGrid: (grid) => `On the grid, ${grid}`,
-    tilt: "Tilt, up positive",
+    elevation: "Elevation, up positive",
     length: "Length of the hop",
     polarization: "Polarization",
     turned: {
@@ -156,7 +156,7 @@ export const ENGLISH_INSTALLATION: InstallationWords = {
       "Transmitters in front of which somebody works are off or their area is closed, and stay so until all are down.",
       "Structure, pole and steel looked at: sound, plumb, and as the antenna's manual asks; the structural engineer has released the load.",
       "On the ground: antenna, feed and polarization as in its table, units and coupler on their arms, seals and caps in place; serial numbers written down.",
-      "Antenna hoisted; height of its centre measured from the ground and written down; azimuth and tilt set roughly, bolts held.",
+      "Antenna hoisted; height of its centre measured from the ground and written down; azimuth and elevation set roughly, bolts held.",
       "Cables and guides laid without kinks, fixed, labelled at both ends, joints sealed against water, a loop to drip off.",
       "Earthed at every point of the table, each point measured or looked at.",
       "Supply off at its fuse; polarity, voltage and fuse checked before anything is plugged in.",

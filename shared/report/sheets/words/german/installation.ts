@@ -83,7 +83,7 @@ export const GERMAN_INSTALLATION: InstallationWords = {
     azimuthTrue: "Azimut, geografisch Nord",
     azimuthCompass: (day) => `Am Kompass, ${day}`,
     azimuthGrid: (grid) => `Im Gitter, ${grid}`,
-    tilt: "Neigung, nach oben positiv",
+    elevation: "Elevation, nach oben positiv",
     length: "Länge des Funkfelds",
     polarization: "Polarisation",
     turned: {
@@ -232,7 +232,7 @@ export const GERMAN_INSTALLATION: InstallationWords = {
       "Sender, vor denen jemand arbeitet, sind aus oder ihr Bereich ist gesperrt, bis alle unten sind.",
       "Bauwerk, Rohr und Stahlteile angesehen: heil, im Lot und wie das Handbuch der Antenne verlangt; der Statiker hat die Last freigegeben.",
       "Am Boden: Antenne, Erreger und Polarisation wie in ihrer Tabelle, Geräte und Koppler an ihren Armen, Dichtungen und Kappen drin; Seriennummern notiert.",
-      "Antenne hochgezogen; Höhe ihrer Mitte vom Boden gemessen und notiert; Azimut und Neigung grob eingestellt, Schrauben gehalten.",
+      "Antenne hochgezogen; Höhe ihrer Mitte vom Boden gemessen und notiert; Azimut und Elevation grob eingestellt, Schrauben gehalten.",
       "Kabel und Hohlleiter ohne Knick verlegt, befestigt, an beiden Enden beschriftet, Stecker gegen Wasser abgedichtet, mit Tropfschlaufe.",
       "An jeder Stelle der Tabelle geerdet, jede gemessen oder angesehen.",
       "Speisung an der Sicherung aus; Polung, Spannung und Sicherung geprüft, bevor etwas gesteckt wird.",
