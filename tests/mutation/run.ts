@@ -5,6 +5,7 @@
  *     npm run mutate                      100 mutants, drawn by a seed, of each folder
  *     npm run mutate -- rules             all of this folder
  *     npm run mutate -- --most 20         so many of each
+ *     npm run mutate -- rules --most 20   so many of this folder
  *     npm run mutate -- --seed 2          others
  */
 import { mkdirSync, writeFileSync } from "node:fs";
@@ -23,13 +24,13 @@ const JUDGED: ReadonlySet<string> = new Set(["Killed", "Timeout", "Survived", "N
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
-  options: { most: { type: "string", default: "100" }, seed: { type: "string", default: "1" } },
+  options: { most: { type: "string" }, seed: { type: "string", default: "1" } },
 });
 const wrong = positionals.find((name) => !isFolder(name));
 if (wrong !== undefined) throw new Error(`${wrong}: choose from ${FOLDERS.join(", ")}`);
-const whole = positionals.length > 0;
-const folders = whole ? positionals.filter(isFolder) : FOLDERS;
-const most = whole ? Number.POSITIVE_INFINITY : Number(values.most);
+const folders = positionals.length > 0 ? positionals.filter(isFolder) : FOLDERS;
+const whole = positionals.length > 0 && values.most === undefined;
+const most = whole ? Number.POSITIVE_INFINITY : Number(values.most ?? 100);
 if (!(most >= 1)) throw new Error(`--most ${values.most}: a count, for example 20`);
 
 process.chdir(HERE);
