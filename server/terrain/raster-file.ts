@@ -47,9 +47,10 @@ export class TerrainFileError extends Error {
 export async function readAt(disk: FileOnDisk, offset: number, length: number): Promise<Uint8Array> {
   const handle = await open(disk.path, "r");
   try {
-    const buffer = new Uint8Array(length);
+    // Of its own, as decoders lay numbers over it, and not filled before it is read into.
+    const buffer = new Uint8Array(Buffer.allocUnsafeSlow(length).buffer);
     const { bytesRead } = await handle.read(buffer, 0, length, offset);
-    return buffer.slice(0, bytesRead);
+    return bytesRead === length ? buffer : buffer.slice(0, bytesRead);
   } finally {
     await handle.close();
   }
