@@ -6,7 +6,7 @@ const SUITES = {
   propagation: ["propagation", "p530", "evaluate", "design"],
   evaluate: ["evaluate", "p530", "design", "rules", "as-built"],
   network: ["equipment", "rules", "demands", "interference", "licence"],
-  rules: ["rules", "equipment", "licence", "as-built", "demands"],
+  rules: ["rules", "equipment", "licence", "as-built", "demands", "fixes"],
   equipment: ["equipment", "rules", "report"],
   spectrum: ["spectrum", "interference", "licence", "rules"],
   compare: ["compare", "licence"],

@@ -5,6 +5,7 @@ import type { FurtherPath } from "../../shared/evaluate/account/path-result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { type ListedFiles, NO_FILES } from "../../shared/others/listed.js";
 import type { PatternFile } from "../../shared/radio/pattern-table.js";
+import { exampleDemand } from "../../shared/rules/demands/example-demand.js";
 import { EXAMPLE_ENTRIES, equipped } from "../../shared/rules/equipment/example-equipment.js";
 import { fromHub } from "../../shared/rules/example-interference.js";
 import { exampleHop } from "../../shared/rules/example-preamble.js";
@@ -69,6 +70,13 @@ const CASES: readonly (readonly [rule: string, what: string, tells: string, sile
     "a service stands for the demands of its kind",
     `${served('service "mill" 2 GE')}\n\n${demand("MOSS")}`,
     `${served('service "mill" 2 E1-75')}\n\n${demand("MOSS")}`,
+  ],
+  // A port that is stated and not there is told at its line.
+  [
+    "traffic-ports-short",
+    "seven ports and what is stated elsewhere",
+    served('service "mill" 8 GE'),
+    served('service "mill" 1 GE {\n  port 4 / 99\n}'),
   ],
   [
     "chassis-unstated",
@@ -265,4 +273,16 @@ describe("an antenna that has to be raised", () => {
     expect(raises(10, 10, [12, 14], [undefined, 11])).toEqual(["that at TARN to 14"]);
     expect(raises(10, 10, [undefined, undefined])).toEqual([]);
   });
+});
+
+test("a clock that comes over one hop, or over several, is told so", () => {
+  const site = "site MOSS {\n  at 47.46 -30.41\n  structure mast 60 m\n  clock-source\n}\n\n";
+  const why = (text: string) => messages("demand-clock", text).join();
+  const one = exampleDemand(["clock two-feeds"]).replaceAll("TARN", "MOSS");
+  expect(why(site + one)).toMatch(/over 1 hop; no second shares no hop with it$/);
+  const two = exampleHop()
+    .replaceAll("KELD", "MOSS")
+    .replaceAll("channel P18 / 55 MHz / 4", "channel P18 / 55 MHz / 8");
+  const asked = exampleDemand(["clock two-feeds"]);
+  expect(why(`${site}${asked}\n\n${two}`)).toMatch(/over 2 hops; no second shares no hop with it$/);
 });
