@@ -1,7 +1,7 @@
 /** What fixes take from the catalogue: what suits, as much as is lacking, on the line that it has already. */
 import { expect, test } from "vitest";
 import { EXAMPLE_ENTRIES, equipped, HOT_STANDBY } from "../../shared/rules/equipment/example-equipment.js";
-import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
+import { EXAMPLE_PREAMBLE, exampleHop } from "../../shared/rules/example-preamble.js";
 import { RULES } from "../../shared/rules/index.js";
 import { fixesOfRule } from "./applied.js";
 
@@ -65,4 +65,36 @@ card TIDE { kind if; ports 1 IF; highest-modulation 128QAM }`;
   };
   expect(await offered("slot 1 TIDE", "slot 2 WAVE")).toContain("Take TIDE in place of WAVE at MOSS");
   expect(await offered("slot 1 WAVE", "slot 2 TIDE")).toContain("Take TIDE in place of WAVE at MOSS");
+});
+
+test("the card of another hop is left alone, though it would not do here", async () => {
+  const catalogue = `chassis BOX { slot 1 to 4 traffic; controller built-in }
+card WAVE { kind if; ports 1 IF; highest-modulation QPSK }
+card RILL { kind if; ports 1 IF; highest-modulation 64QAM }
+card TIDE { kind if; ports 1 IF; highest-modulation 128QAM }`;
+  const own = { keld: "antenna DISH60-18 at 40 m\n    transmits high\n    if-port 2 / 1" };
+  const other = exampleHop({
+    hop: "polarization vertical\n  radio R18\n  mode 55 MHz QPSK\n  arrangement 1+0",
+    tarn: "antenna DISH60-18 at 40 m\n    transmits high\n    if-port 1 / 1",
+    keld: "antenna DISH60-18 at 40 m\n    transmits low",
+  }).replaceAll("TARN", "MOSS");
+  const site = equipped("chassis BOX {\n  slot 1 WAVE\n  slot 2 RILL\n}", own, catalogue);
+  const offered = await titles(`${EXAMPLE_PREAMBLE}\n${site}\n\n${other}`, "if-card-unit");
+  expect(offered.filter((title) => title.startsWith("Take "))).toEqual([
+    "Take TIDE in place of RILL at MOSS",
+  ]);
+});
+
+test("a card goes into the first free slot of its kind, up to the last", async () => {
+  // Slot 1 of COPSE is for power, 2 to 4 are for traffic.
+  const offered = async (...taken: number[]) => {
+    const slots = ["slot 1 FERN", ...taken.map((slot) => `slot ${slot} MIST`)].join("\n  ");
+    const site = equipped(`chassis COPSE {\n  ${slots}\n}`, {}, EXAMPLE_ENTRIES.join("\n"));
+    const all = await titles(`${EXAMPLE_PREAMBLE}\n${site}`, "slot-wrong-kind");
+    return all.filter((title) => title.startsWith("Put "));
+  };
+  expect(await offered()).toEqual(["Put FERN into slot 2"]);
+  expect(await offered(2)).toEqual(["Put FERN into slot 3"]);
+  expect(await offered(2, 3)).toEqual(["Put FERN into slot 4"]);
+  expect(await offered(2, 3, 4)).toEqual([]);
 });
