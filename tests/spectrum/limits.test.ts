@@ -4,6 +4,7 @@ import { article21Limits, eirpNearOrbitDbw } from "../../shared/spectrum/article
 import { channelFrequencies, type PlanRadio } from "../../shared/spectrum/channel-plan.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import { f1245WithLobes } from "../../shared/spectrum/f1245.js";
+import { filterPair } from "../../shared/spectrum/net-filter-discrimination.js";
 import { pairDiscriminationDb } from "../../shared/spectrum/polarization-coupling.js";
 import { channelStandingText, standingText } from "../../shared/spectrum/standing.js";
 
@@ -122,4 +123,16 @@ test("a row of which only some channels were seen says so, and for each channel 
     expect(channelStandingText(some, unseen)).toMatch(
       new RegExp(`that there is a channel ${unseen} is from memory$`),
     );
+});
+
+test("a mask too narrow or too wide for numbers is refused, one within them is not", () => {
+  const receive = { kind: "raised-cosine", symbolRateHz: 40e6, rollOff: 0.2 } as const;
+  const made = (offsetHz: number) =>
+    filterPair({ kind: "points", points: [{ offsetHz, attenuationDb: 10 }] }, receive);
+  for (const offsetHz of [1e-300, 1, 30e6, 1e300]) expect(made(offsetHz).ok, String(offsetHz)).toBe(true);
+  for (const offsetHz of [5e-324, 1.7e308])
+    expect(made(offsetHz), String(offsetHz)).toMatchObject({
+      ok: false,
+      refusal: { code: "beyond-numbers" },
+    });
 });
