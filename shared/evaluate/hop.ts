@@ -1,6 +1,7 @@
 import type { Hop } from "../design/design.js";
 import { LEVEL_STEPS, RAY_STEPS } from "./account/lack.js";
 import type { EquipmentOutage } from "./account/outage-result.js";
+import type { ClearanceResult } from "./account/path-result.js";
 import type { HopResult } from "./account/result.js";
 import { missing, newTrace, note, type Trace } from "./account/trace.js";
 import { type BothDirections, evaluateDirections, type InterferenceAtEnds, NOTHING } from "./directions.js";
@@ -67,9 +68,8 @@ function evaluated(design: Hop, ground: GroundInput, interference?: Interference
   const tops = profile && course ? topsOf(hop, profile, course.distanceM, trace) : [];
 
   const known = profile && course && heights && { course, heights, profile, tops, kFactor };
-  const clearance = (known ? clearances(hop, known, trace) : []).map(
-    (one) => judgedOver(isWhole(told, RAY_STEPS), one)!,
-  );
+  const ofRay = (one: ClearanceResult) => judgedOver(isWhole(told, RAY_STEPS), one)!;
+  const clearance = (known ? clearances(hop, known, trace) : []).map(ofRay);
   const rays = known && furtherGround(hop, known, trace);
   const obstruction = known && obstructionOf(hop, known);
   const both =
@@ -88,6 +88,7 @@ function evaluated(design: Hop, ground: GroundInput, interference?: Interference
   const bothWays = twoWayAvailability(hop, both.directions, trace);
   if (bothWays?.verdict === "open") missing(trace, boundedRain(bothWays.rainBound ?? "at most"));
   const availability = withEquipment(committedOver(whole, bothWays), equipmentOutage(hop, trace), trace);
+  const further = known && furtherPaths(hop, known, rays, trace);
   const distanceM = course?.distanceM;
   const objectives = objectiveResults(hop, { directions, distanceM, availability }, trace);
   return {
@@ -101,7 +102,7 @@ function evaluated(design: Hop, ground: GroundInput, interference?: Interference
     survey: surveyUse(hop, ground),
     unknownGround,
     clearance,
-    furtherPaths: known && furtherPaths(hop, known, rays, trace),
+    furtherPaths: further?.map((path) => ({ ...path, clearance: path.clearance.map(ofRay) })),
     ...worseLosses(both),
     directions,
     carriers: carriersOf(stated, both.ways),

@@ -95,11 +95,11 @@ function missingOfFurther(hop: Hop): readonly MissingFact[] {
       ? "diversity-antenna"
       : (hole ?? (next === undefined ? stands.at(-1)!.fact : `${next}-antenna`));
     const antennas = lacking((stand) => stand?.antenna === undefined);
-    const heights = lacking(
-      (stand) => stand?.antenna !== undefined && stand.heightM === undefined,
-      ["further antennas"],
-    );
-    const low = stands.find(({ antenna, heightM }) => antenna !== undefined && heightM === undefined);
+    const lacksHeight = (stand: Stand | undefined) =>
+      stand?.antenna !== undefined && stand.heightM === undefined;
+    const heights = lacking(lacksHeight, ["further antennas"]);
+    // The height of the first is a fact of its own.
+    const low = stands.slice(1).find(lacksHeight);
     const lack = (code: FactCode, property: string, of: readonly Step[]) =>
       of.length === 0
         ? []

@@ -78,11 +78,12 @@ export function withinReason(hop: Hop): Believable {
 
 const checked = new WeakMap<Hop, Believable>();
 
+/** The parts are copied as they are looked through; where all can be believed the hop itself is handed back. */
 function check(hop: Hop): Believable {
   const beyond: string[] = [];
   const ends = hop.ends.map((end) => endWithinReason(end, beyond));
   const changed: Partial<Hop> = {
-    ends: ends.some((end, i) => end !== hop.ends[i]) ? [ends[0]!, ends[1]!] : hop.ends,
+    ends: [ends[0]!, ends[1]!],
     radio: hop.radio && radioWithinReason(hop.radio, beyond),
     modes: modesWithinReason(hop.modes, beyond),
     climate: bounded(hop.climate, CLIMATE, "climate", beyond),
@@ -131,14 +132,7 @@ function endWithinReason(end: HopEnd, beyond: string[]): HopEnd {
   const feeder = end.feeder && feederWithinReason(end.feeder, beyond);
   const further = end.further?.map((one) => furtherWithinReason(one, end.site.name, beyond));
   const own = bounded(end, END, `at ${end.site.name}`, beyond);
-  const parts =
-    site === end.site &&
-    antenna === end.antenna &&
-    diversityAntenna === end.diversityAntenna &&
-    coupler === end.coupler &&
-    (further?.every((one, index) => one === end.further![index]) ?? true) &&
-    feeder === end.feeder;
-  return parts ? own : { ...own, site, antenna, diversityAntenna, coupler, further, feeder };
+  return { ...own, site, antenna, diversityAntenna, coupler, further, feeder };
 }
 
 function furtherWithinReason(one: FurtherAntenna, site: string, beyond: string[]): FurtherAntenna {
@@ -151,8 +145,7 @@ function furtherWithinReason(one: FurtherAntenna, site: string, beyond: string[]
     `of a further antenna at ${site}`,
     beyond,
   );
-  const same = antenna === one.antenna && coupler === one.coupler && feeder === one.feeder;
-  return same ? own : { ...own, antenna, coupler, feeder };
+  return { ...own, antenna, coupler, feeder };
 }
 
 function siteWithinReason(site: Site, beyond: string[]): Site {
@@ -206,7 +199,6 @@ function radioWithinReason(radio: NonNullable<Hop["radio"]>, beyond: string[]): 
   for (const name of ranges) beyond.push(`${name} of ${radio.name}`);
   const own = bounded(radio, bounds, radio.name, beyond);
   const modes = modesWithinReason(radio.modes, beyond);
-  if (ranges.length === 0 && own === radio && modes === radio.modes) return radio;
   return { ...own, modes, ...Object.fromEntries(ranges.map((name) => [name, undefined])) };
 }
 
@@ -217,13 +209,12 @@ function modesWithinReason(modes: readonly RadioMode[], beyond: string[]): reado
     "the bandwidth of a mode",
     beyond,
   );
-  const own = usable.map((mode) => {
+  return usable.map((mode) => {
     const checkedMode = bounded(mode, MODE, mode.modulation, beyond);
     if (mode.signature === undefined || signatureIsPossible(mode.signature)) return checkedMode;
     beyond.push(`the signature of ${mode.modulation}`);
     return { ...checkedMode, signature: undefined };
   });
-  return own.some((mode, i) => mode !== usable[i]) ? own : usable;
 }
 
 function signatureIsPossible(signature: NonNullable<RadioMode["signature"]>): boolean {
@@ -267,14 +258,7 @@ function objectiveWithinReason(
       "quality",
       beyond,
     );
-  const same =
-    clearance === objective.clearance &&
-    diversityClearance === objective.diversityClearance &&
-    availabilityClass === objective.availabilityClass &&
-    quality === objective.quality;
-  return own === objective && same
-    ? objective
-    : { ...own, clearance, diversityClearance, availabilityClass, quality };
+  return { ...own, clearance, diversityClearance, availabilityClass, quality };
 }
 
 /** The object itself, or a copy in which facts out of bounds are not stated. */

@@ -52,7 +52,7 @@ export function pairResult(one: PairedHop, second: PairedHop): PairResult | unde
   const highIsRobust = known && highOut.yearPercent < lowOut.yearPercent;
   const robust = bandOf(highIsRobust ? highHop : lowHop);
   const other = bandOf(highIsRobust ? lowHop : highHop);
-  const smaller = highIsRobust ? highOut : lowOut;
+  const smaller = known ? (highIsRobust ? highOut : lowOut) : undefined;
   return {
     robust,
     other,
@@ -60,9 +60,9 @@ export function pairResult(one: PairedHop, second: PairedHop): PairResult | unde
       robust.clearAirBps === undefined || other.clearAirBps === undefined
         ? undefined
         : robust.clearAirBps + other.clearAirBps,
-    bothOutPercent: known ? smaller?.yearPercent : undefined,
-    bothOutBound: known ? smaller?.bound : undefined,
-    bothOutAtMostPercent: known ? smaller?.atMost?.yearPercent : undefined,
+    bothOutPercent: smaller?.yearPercent,
+    bothOutBound: smaller?.bound,
+    bothOutAtMostPercent: smaller?.atMost?.yearPercent,
   };
 }
 

@@ -52,8 +52,9 @@ function kept(plan: SitePlan, { hops }: Design, results: Results, known: SiteInN
   return same ? known : { plan, results: own, pairs };
 }
 
+/** Of the same plan, so that there are as many. */
 function isSame(one: readonly unknown[], other: readonly unknown[]): boolean {
-  return one.length === other.length && one.every((value, index) => value === other[index]);
+  return one.every((value, index) => value === other[index]);
 }
 
 /**

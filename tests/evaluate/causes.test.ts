@@ -183,6 +183,19 @@ describe("cross-polar interference", () => {
     ).toBeCloseTo(1, 9);
   });
 
+  test("of a mode that states no ratio, from its threshold over the noise", () => {
+    const found = (mode: Partial<RadioMode>, noiseFigureDb: number | undefined) =>
+      cause(
+        judge(withMode(mode, { ...XPIC, radio: { ...R18, xpicGainDb: 18, noiseFigureDb } })),
+        "cross-polar interference in clear air",
+      )?.worstMonthPercent;
+    // 10 log(k T0 B) + 30 + F with B = 55 MHz/1.15, T0 = 290 K: the threshold of -69 dBm lies this far above.
+    const ratioDb = -69 - (10 * Math.log10((1.380649e-23 * 290 * 55e6) / 1.15) + 30 + 6.5);
+    expect(found({}, 6.5)! / found({ requiredSnrDb: ratioDb }, 6.5)!).toBeCloseTo(1, 9);
+    expect(found({}, undefined)).toBeUndefined();
+    expect(found({ requiredSnrDb: ratioDb }, undefined)).toBeGreaterThan(0);
+  });
+
   test("in rain counts where it takes more than the attenuation", () => {
     const climate = { ...CLIMATE, logK: -3.6, rainRateMmPerH: 90 };
     const wet = (xpicGainDb: number) =>
@@ -219,6 +232,19 @@ describe("rain", () => {
     expect(measured(22, 18e9)).toBeCloseTo(22 * (phi(F[1]) / phi(18)) ** (1 - H), 9);
     // Section 2.4.4: 300 A/(335 + A).
     expect(measured(22, F[1] * 1e9, "horizontal")).toBeCloseTo((300 * 22) / (335 + 22), 9);
+  });
+
+  test("measured where its method does not reach gives no figure of rain, and says so", () => {
+    const at = (frequencyHz: number) =>
+      judge(longHop({ measuredRain: { attenuation001Db: 22, frequencyHz } }));
+    // From 1 GHz on.
+    expect(at(1e9).rainAttenuation001Db).toBeGreaterThan(0);
+    const refused = at(0.99e9);
+    expect(refused.rainAttenuation001Db).toBeUndefined();
+    expect(refused.availability).toBeUndefined();
+    expect(refused.methods).not.toContain("rain-frequency");
+    expect(refused.missing).toContainEqual(expect.objectContaining({ code: "refusal", of: ["rain"] }));
+    expect(notFinite(refused)).toEqual([]);
   });
 
   test("with wet snow: none above it, more in the melting layer, rain alone far below", () => {
@@ -286,6 +312,13 @@ describe("multipath methods", () => {
     expect(
       lacksTold(judge(longHop({ climate: { rainRateMmPerH: 34, multipathMethod: "current" } }))),
     ).toContain("needs logK and dN75");
+    // A method that was chosen is not replaced by another.
+    const preceding = judge(
+      longHop({ climate: { rainRateMmPerH: 34, multipathMethod: "preceding", terrainRoughnessM: 20 } }),
+    );
+    expect(lacksTold(preceding)).toContain("the preceding method needs dN1");
+    expect(there(preceding).multipath).toBeUndefined();
+    expect(preceding.inputs.map(({ code }) => code)).not.toContain("dn1");
   });
 });
 
@@ -371,6 +404,27 @@ describe("objectives of a link", () => {
     );
     expect(held({ quality: { portion: "access" } })!.allowedPercent).toBeCloseTo(100 * 1.6e-4, 12);
   });
+});
+
+test("that the law of rain ends is told where it leaves an objective of a link open, and nowhere else", () => {
+  const told = new Set<string>();
+  for (const propagationPercent of [0, 0.01, 0.1, 1, 5, 20, 100])
+    for (const rainRateMmPerH of [1, 20, 60, 120])
+      for (const extraLossDb of [0, 30]) {
+        const objective = {
+          name: "link",
+          clearance: [],
+          availabilityClass: { portion: "access", propagationPercent },
+        } as const;
+        const climate = { ...CLIMATE, rainRateMmPerH, rareRain: "bound" } as const;
+        const { objectives, missing } = judge(longHop({ climate, objective }, { extraLossDb }));
+        const { verdict, bound } = objectives![0]!;
+        const ends = missing.some(({ reason }) => reason?.code === "law-of-rain-ends");
+        expect(ends, `${propagationPercent} %, ${rainRateMmPerH} mm/h`).toBe(verdict === "open");
+        told.add(`${verdict} ${bound}`);
+      }
+  for (const one of ["met at most", "open at most", "met undefined", "missed undefined"])
+    expect(told).toContain(one);
 });
 
 describe("every cause together", () => {

@@ -131,11 +131,13 @@ test("every thing that rows fill is either of a hop or named as none", () => {
 describe.each(ofHops)("$place", ({ place, limits }) => {
   const [thing, ...path] = place.split(".");
   const put = PUT[thing as keyof typeof PUT]!;
-  const beyond = (value: number) => withinReason(put(base, partOf(path, value, REST[path[0]!] ?? {}))).beyond;
+  const believed = (value: number) => withinReason(put(base, partOf(path, value, REST[path[0]!] ?? {})));
+  const beyond = (value: number) => believed(value).beyond;
 
   test("beyond all reason it is left out", () => {
     if (NOT_COMPUTED_WITH.includes(place)) expect(beyond(1e300)).toEqual([]);
     else expect(beyond(1e300)).toHaveLength(1);
+    expect(JSON.stringify(believed(1e300).hop).includes("1e+300")).toBe(NOT_COMPUTED_WITH.includes(place));
   });
 
   test("within its row's limits it is not", () => {

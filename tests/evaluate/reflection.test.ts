@@ -55,6 +55,17 @@ test("the height of a maximum and half a lobe are where the path difference says
   expect(keld.bestSpacingM!).toBeCloseTo(keld.lobeSpacingM! / 2, 12);
 });
 
+test("no antenna is told to hang at or below the ground", () => {
+  const ends = [end(KELD, "high", { antennaHeightM: 0.3 }), end(TARN, "low")] as const;
+  const heights = Array.from({ length: 60 }, (_, i) => 180 + 0.05 * i).map(
+    (heightM) => reflection(makeHop({ ends, surfaces: [{ ...WATER, heightM }] }))!.ends[0].heightOfMaximumM,
+  );
+  // Lobes are a metre and more apart here: for some heights of the water the nearest maximum lies below the ground.
+  expect(heights).toContain(undefined);
+  expect(heights.filter((heightM) => heightM !== undefined).length).toBeGreaterThan(10);
+  for (const heightM of heights) if (heightM !== undefined) expect(heightM).toBeGreaterThan(0);
+});
+
 test("ripple is that of the two rays: 20 log of 1 less and 1 plus their ratio", () => {
   const { effectiveRatio: ratio, deepestFadeDb, highestGainDb } = reflection(makeHop({ surfaces: [WATER] }))!;
   expect(ratio).toBeGreaterThan(0.3);

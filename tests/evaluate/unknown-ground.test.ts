@@ -85,6 +85,23 @@ test("without any profile nothing that rests on the path is met either", () => {
   expect(evaluateHop(nowhere, NO_GROUND).unknownGround).toBeUndefined();
 });
 
+test("an obstacle off the path leaves every ray open that is met without it, over further antennas too", () => {
+  const second = { diversityAntenna: ANTENNA, diversityHeightM: 36 };
+  const rays = (distanceM: number) => {
+    const { clearance, furtherPaths } = evaluateHop(
+      makeHop({
+        arrangement: { name: "1+1 space-diversity" },
+        ends: [end(KELD, "high", second), end(TARN, "low", second)],
+        obstacles: [{ distanceM, heightM: 1 }],
+      }),
+      without(),
+    );
+    return [clearance, ...furtherPaths!.map((path) => path.clearance)].map(([one]) => one!.verdict);
+  };
+  expect(rays(LENGTH_M / 2)).toEqual(["met", "met", "met"]);
+  expect(rays(LENGTH_M + 50)).toEqual(["open", "open", "open"]);
+});
+
 test("no verdict is met where some ground is not known, whatever the ground, the gaps and the hop (property)", () => {
   const sample = fc.oneof(
     { weight: 8, arbitrary: fc.double({ min: 150, max: 232, noNaN: true }) },

@@ -112,6 +112,30 @@ const availability = (hop: Hop, stock?: Stock) => {
   return { ...found, proposed: (found?.changes ?? []).map(changeWords), result };
 };
 
+test("what was tried is told with the figure that it makes, of severely errored seconds too", () => {
+  const objective = {
+    name: "clean",
+    clearance: [],
+    quality: { portion: "intermediate", linkLengthM: 300_000 },
+  } as const;
+  // Missed by so little that something of the stock is enough.
+  const proposing = [0, 3, 6].flatMap((lossDb) =>
+    judged(hopWith({ lossDb }, { climate: FADING, objective })).findings.filter(
+      ({ rule }) => rule === "link-quality",
+    ),
+  );
+  expect(proposing).toHaveLength(3);
+  for (const { changes, help } of proposing) {
+    const [, tried] = /Tried and enough: (.*)\./.exec(help!)!;
+    const each = tried!.split("; ");
+    expect(each).toHaveLength(changes!.length);
+    for (const [i, one] of each.entries()) {
+      expect(one.startsWith(`${changeWords(changes![i]!)}, `), one).toBe(true);
+      expect(one).toMatch(/, [\d.]+ (s|min|h|%)/);
+    }
+  }
+});
+
 describe("of availability", () => {
   test("rain: polarization where it decides, antennas at one end and at both, and never diversity", () => {
     const hop = (more: Partial<Hop>) => hopWith({}, { climate: WET, ...more });

@@ -3,14 +3,17 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { DesignModel } from "../../language/model/design-model.js";
 import { readSource } from "../../language/model/source-file.js";
+import type { Design, Hop as DesignHop, Site } from "../../shared/design/design.js";
+import type { SiteEquipment } from "../../shared/design/equipment.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { hopsInNetwork } from "../../shared/network/in-network.js";
 import { Memory } from "../../shared/network/memory.js";
-import { sitesInNetwork } from "../../shared/network/sites.js";
+import { type SiteInNetwork, sitesInNetwork } from "../../shared/network/sites.js";
 import { EXAMPLE_ENTRIES } from "../../shared/rules/equipment/example-equipment.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
 import { judgeNetwork } from "../../shared/rules/judge-network.js";
+import { end, makeHop } from "../evaluate/builders.js";
 import { exampleGround } from "./example-design.js";
 
 const TODAY = "2026-06-01";
@@ -154,4 +157,127 @@ test("an edit of one hop makes its two sites anew, and no other", () => {
     ["MOSS", true],
     ["FELL", true],
   ]);
+});
+
+/** What one edit does to a network of plain data; the thing is a number among those that there are. */
+type Edit = readonly [
+  "hop" | "result" | "pair" | "move" | "site" | "equipment" | "bare" | "add" | "remove" | "order" | "none",
+  number,
+];
+
+const edits: fc.Arbitrary<Edit[]> = fc.array(
+  fc.tuple(
+    fc.constantFrom<Edit[0]>(
+      "hop",
+      "result",
+      "pair",
+      "move",
+      "site",
+      "equipment",
+      "bare",
+      "add",
+      "remove",
+      "order",
+      "none",
+    ),
+    fc.nat({ max: 11 }),
+  ),
+  { minLength: 1, maxLength: 12 },
+);
+
+/** A network that is edited as a model edits it: what is not touched is the same object. */
+class Edited {
+  private count = 0;
+  private sites = new Map(SITES.map((name): [string, Site] => [name, { name }]));
+  private hops = new Map<string, DesignHop>();
+  private equipment: Map<string, SiteEquipment> | undefined;
+  readonly results = new Map<string, HopResult>();
+
+  constructor() {
+    for (const n of [0, 1, 2]) this.edit(["add", n]);
+  }
+
+  edit([what, n]: Edit): void {
+    const title = String(++this.count);
+    const names = [...this.hops.keys()];
+    const name = names[n % Math.max(1, names.length)];
+    const hop = name === undefined ? undefined : this.hops.get(name);
+    const place = SITES[n % SITES.length]!;
+    const put = (more: Partial<DesignHop>) => hop && this.hops.set(hop.name, { ...hop, ...more });
+    this.hops = new Map(this.hops);
+    if (what === "hop") put({ title });
+    else if (what === "result" && name) this.results.set(name, { hop: title } as HopResult);
+    else if (what === "pair") put({ pairedWith: n > 8 ? undefined : `H${n % 4}` });
+    else if (what === "move") put({ ends: this.ends(n + 1) });
+    else if (what === "site") {
+      this.sites = new Map(this.sites).set(place, { name: place, title });
+      for (const one of this.hops.values())
+        if (one.ends.some(({ site }) => site.name === place))
+          this.hops.set(one.name, {
+            ...one,
+            ends: one.ends.map((end) => ({
+              ...end,
+              site: this.sites.get(end.site.name)!,
+            })) as unknown as DesignHop["ends"],
+          });
+    } else if (what === "equipment")
+      this.equipment = new Map(this.equipment).set(place, standsAt(place, this.count));
+    else if (what === "bare") {
+      this.equipment = new Map(this.equipment);
+      this.equipment.delete(place);
+      if (this.equipment.size === 0) this.equipment = undefined;
+    } else if (what === "add") {
+      const added = `H${n % 4}`;
+      if (!this.hops.has(added)) this.hops.set(added, makeHop({ name: added, ends: this.ends(n) }));
+      this.results.set(added, { hop: title } as HopResult);
+    } else if (what === "remove" && name) {
+      this.hops.delete(name);
+      this.results.delete(name);
+    } else if (what === "order") this.hops = new Map([...this.hops].reverse());
+  }
+
+  design(): Design {
+    const { hops, sites, equipment } = this;
+    return { terrain: [], hops, sites, equipment };
+  }
+
+  private ends(n: number): DesignHop["ends"] {
+    const at = (i: number) => end(this.sites.get(SITES[i % SITES.length]!)!, i % 2 ? "high" : "low");
+    return [at(n), at(n + 1 + (n % 3))];
+  }
+}
+
+function standsAt(site: string, rackUnits: number): SiteEquipment {
+  return { site, rackUnits, chassis: [], alarms: [], services: [] } as unknown as SiteEquipment;
+}
+
+test("sites that are remembered are those that are put together anew, the same object where nothing of them changed", () => {
+  let [same, others] = [0, 0];
+  fc.assert(
+    fc.property(fc.array(edits, { minLength: 1, maxLength: 5 }), (rounds) => {
+      const network = new Edited();
+      const memory = new Memory();
+      let before: ReadonlyMap<string, SiteInNetwork> = new Map();
+      for (const round of rounds) {
+        for (const edit of round) network.edit(edit);
+        const sites = sitesInNetwork(network.design(), network.results, memory);
+        const fresh = sitesInNetwork(network.design(), network.results, new Memory());
+        expect(new Map(sites)).toEqual(new Map(fresh));
+        expect([...sites.keys()].toSorted()).toEqual([...fresh.keys()].toSorted());
+        for (const [name, { plan, results, pairs }] of fresh) {
+          const [is, was] = [sites.get(name)!, before.get(name)];
+          expect(is.plan, name).toBe(plan);
+          const things = [plan, ...results, ...pairs];
+          const known = was && [was.plan, ...was.results, ...was.pairs];
+          const isSame = known?.length === things.length && things.every((one, i) => one === known[i]);
+          expect(is === was, name).toBe(isSame);
+          if (isSame) same++;
+          else others++;
+        }
+        before = sites;
+      }
+    }),
+    { numRuns: 300 },
+  );
+  expect(Math.min(same, others)).toBeGreaterThan(100);
 });

@@ -103,7 +103,6 @@ export function crossPolarOutage(
 function requiredRatioDb({ radio }: Hop, mode: RadioMode): number | undefined {
   if (mode.requiredSnrDb !== undefined) return mode.requiredSnrDb;
   const threshold = modeThreshold(mode, radio?.noiseFigureDb);
-  if (threshold === undefined || radio?.noiseFigureDb === undefined || !(mode.bandwidthHz > 0))
-    return undefined;
+  if (threshold === undefined || radio?.noiseFigureDb === undefined) return undefined;
   return threshold.thresholdDbm - noisePowerDbm(symbolRateHz(mode.bandwidthHz), radio.noiseFigureDb);
 }

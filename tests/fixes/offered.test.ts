@@ -1,0 +1,100 @@
+/** What fixes take from the catalogue: what suits, as much as is lacking, on the line that it has already. */
+import { expect, test } from "vitest";
+import { EXAMPLE_ENTRIES, equipped, HOT_STANDBY } from "../../shared/rules/equipment/example-equipment.js";
+import { EXAMPLE_PREAMBLE, exampleHop } from "../../shared/rules/example-preamble.js";
+import { RULES } from "../../shared/rules/index.js";
+import { fixesOfRule } from "./applied.js";
+
+async function added(...cards: string[]): Promise<Map<string, string>> {
+  const site = equipped(
+    `chassis HEDGE {\n  ${cards.join("\n  ")}\n}`,
+    HOT_STANDBY,
+    EXAMPLE_ENTRIES.join("\n"),
+  );
+  const applied = await fixesOfRule(`${EXAMPLE_PREAMBLE}\n${site}`, "if-ports-short");
+  return new Map(
+    applied
+      .filter(({ fix }) => fix.title.startsWith("Add "))
+      .map(({ fix, text }) => [
+        fix.title.replace(/ \(changes.*/, ""),
+        [...text.matchAll(/^ {4}card (.*)$/gm)].map(([, line]) => line).join("; "),
+      ]),
+  );
+}
+
+test("two units without a port take two cards of one port, or one of three or four", async () => {
+  const fixes = await added("slot 2 FERN");
+  expect(fixes.get("Add 2 cards MIST")).toBe("MIST 2");
+  expect(fixes.get("Add card DRIZZLE")).toBe("DRIZZLE");
+  expect(fixes.get("Add card SQUALL")).toBe("SQUALL");
+});
+
+test("a card is counted up on its own line, whatever other cards there are", async () => {
+  const fixes = await added("card FERN 2", "card MIST");
+  expect(fixes.get("Add card MIST")).toBe("FERN 2; MIST 2");
+  expect(fixes.get("Add card DRIZZLE")?.split("; ").toSorted()).toEqual(["DRIZZLE", "FERN 2", "MIST"]);
+});
+
+const titles = async (text: string, rule: string) =>
+  (await fixesOfRule(text, rule)).map(({ fix }) => fix.title.replace(/ \(changes.*/, ""));
+
+test("a coupler is offered where its kind and band suit; one without a band is not", async () => {
+  const couplers = [
+    "coupler BANDLESS { kind hybrid; main-loss 3.5 dB }",
+    "coupler ELSEWHERE { kind hybrid; band 7.1 GHz to 7.9 GHz; main-loss 3.5 dB }",
+    "coupler WIDER { kind hybrid; band 17 GHz to 20 GHz; main-loss 3.5 dB }",
+  ].join("\n");
+  const offered = await titles(
+    `${EXAMPLE_PREAMBLE}\n${couplers}\n${RULES.get("coupler-missing")!.bad}`,
+    "coupler-missing",
+  );
+  expect(offered.filter((title) => title.startsWith("Add coupler ")).toSorted()).toEqual([
+    "Add coupler H18-E at TARN",
+    "Add coupler H18-U at TARN",
+    "Add coupler WIDER at TARN",
+  ]);
+});
+
+test("of several IF cards the one is exchanged that does not drive the hop's units", async () => {
+  const catalogue = `chassis BOX { slot 1 to 4 traffic; controller built-in }
+card WAVE { kind if; ports 1 IF; highest-modulation 64QAM }
+card TIDE { kind if; ports 1 IF; highest-modulation 128QAM }`;
+  const offered = (...slots: string[]) => {
+    const site = equipped(`chassis BOX {\n  ${slots.join("\n  ")}\n}`, HOT_STANDBY, catalogue);
+    return titles(`${EXAMPLE_PREAMBLE}\n${site}`, "if-card-unit");
+  };
+  expect(await offered("slot 1 TIDE", "slot 2 WAVE")).toContain("Take TIDE in place of WAVE at MOSS");
+  expect(await offered("slot 1 WAVE", "slot 2 TIDE")).toContain("Take TIDE in place of WAVE at MOSS");
+});
+
+test("the card of another hop is left alone, though it would not do here", async () => {
+  const catalogue = `chassis BOX { slot 1 to 4 traffic; controller built-in }
+card WAVE { kind if; ports 1 IF; highest-modulation QPSK }
+card RILL { kind if; ports 1 IF; highest-modulation 64QAM }
+card TIDE { kind if; ports 1 IF; highest-modulation 128QAM }`;
+  const own = { keld: "antenna DISH60-18 at 40 m\n    transmits high\n    if-port 2 / 1" };
+  const other = exampleHop({
+    hop: "polarization vertical\n  radio R18\n  mode 55 MHz QPSK\n  arrangement 1+0",
+    tarn: "antenna DISH60-18 at 40 m\n    transmits high\n    if-port 1 / 1",
+    keld: "antenna DISH60-18 at 40 m\n    transmits low",
+  }).replaceAll("TARN", "MOSS");
+  const site = equipped("chassis BOX {\n  slot 1 WAVE\n  slot 2 RILL\n}", own, catalogue);
+  const offered = await titles(`${EXAMPLE_PREAMBLE}\n${site}\n\n${other}`, "if-card-unit");
+  expect(offered.filter((title) => title.startsWith("Take "))).toEqual([
+    "Take TIDE in place of RILL at MOSS",
+  ]);
+});
+
+test("a card goes into the first free slot of its kind, up to the last", async () => {
+  // Slot 1 of COPSE is for power, 2 to 4 are for traffic.
+  const offered = async (...taken: number[]) => {
+    const slots = ["slot 1 FERN", ...taken.map((slot) => `slot ${slot} MIST`)].join("\n  ");
+    const site = equipped(`chassis COPSE {\n  ${slots}\n}`, {}, EXAMPLE_ENTRIES.join("\n"));
+    const all = await titles(`${EXAMPLE_PREAMBLE}\n${site}`, "slot-wrong-kind");
+    return all.filter((title) => title.startsWith("Put "));
+  };
+  expect(await offered()).toEqual(["Put FERN into slot 2"]);
+  expect(await offered(2)).toEqual(["Put FERN into slot 3"]);
+  expect(await offered(2, 3)).toEqual(["Put FERN into slot 4"]);
+  expect(await offered(2, 3, 4)).toEqual([]);
+});
