@@ -5,8 +5,6 @@
 
 import { isDeepStrictEqual } from "node:util";
 import type { DesignModel } from "../../language/model/design-model.js";
-import { fileOf } from "../../language/model/locate.js";
-import { isInstalled, isNamedKind } from "../../language/schema/kinds.js";
 import type { DemandsResult } from "../../shared/demands/result.js";
 import type { Design, Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
@@ -20,13 +18,14 @@ import { demandsInNetwork } from "../../shared/network/demands.js";
 import { type HopInNetwork, hopInNetwork } from "../../shared/network/in-network.js";
 import { Memory } from "../../shared/network/memory.js";
 import { type ListedFiles, NO_FILES } from "../../shared/others/listed.js";
-import { ENTRY_RULES, entriesUsed, judgeEntries } from "../../shared/rules/judge-entries.js";
+import { ENTRY_RULES } from "../../shared/rules/judge-entries.js";
 import { judgeNetwork, judgeNetworkInSteps } from "../../shared/rules/judge-network.js";
 import type { SpotHeights } from "../../shared/rules/position-slips.js";
 import type { KeptResults } from "../kept/kept-results.js";
 import type { MapStore } from "../maps/store.js";
 import type { TerrainStore } from "../terrain/store.js";
 import { FindingsByFile } from "./findings-by-file.js";
+import { findingsOnEntries } from "./findings-on-entries.js";
 import { type GroundOptions, GroundSources } from "./ground-sources.js";
 import { HopJudge, type SessionHop } from "./hop-judge.js";
 import { feltIn, type InterferenceInputs, SessionInterference } from "./interference.js";
@@ -355,32 +354,10 @@ export class DesignSession {
     });
   }
 
-  /**
-   * What is wrong with the catalogue entries of a file, told before the hops that use them are evaluated anew: one hop of
-   * each is looked at, of those that were judged before.
-   */
+  /** What is wrong with the catalogue entries of a file, told before the hops that use them are evaluated anew. */
   judgeEntriesOf(path: string): void {
-    const { model } = this;
-    const entries = (model.file(path)?.declarations ?? []).filter(
-      ({ kind }) => isNamedKind(kind) && isInstalled(kind),
-    );
-    const missing = new Set(entries.map(({ name }) => name));
-    if (missing.size === 0) return;
-    const users: Hop[] = [];
-    for (const [name, { hop: before }] of this.judged) {
-      const used = [...entriesUsed(before)].filter((entry) => missing.has(entry));
-      const hop = used.length > 0 ? model.hop(name)?.hop : undefined;
-      if (hop === undefined) continue;
-      for (const entry of used) missing.delete(entry);
-      users.push(hop);
-      if (missing.size === 0) break;
-    }
-    const found = judgeEntries(users, model.lookup.policy());
-    this.network.takeSome(
-      path,
-      ENTRY_RULES,
-      found.filter(({ at }) => fileOf(at, model) === path),
-    );
+    const found = findingsOnEntries(path, this.model, this.judged.values());
+    if (found !== undefined) this.network.takeSome(path, ENTRY_RULES, found);
   }
 
   /** Terrain at the places that a state of the design asks for. */
