@@ -41,7 +41,7 @@ export const ENGLISH_INSTALLATION: InstallationWords = {
     azimuthTrue: "Azimuth, true north",
     azimuthCompass: (day) => `On a compass, ${day}`,
     azimuthGrid: (grid) => `On the grid, ${grid}`,
-    elevation: "Elevation, up positive",
+    elevation: "Elevation, up +",
     length: "Length of the hop",
     polarization: "Polarization",
     turned: {
