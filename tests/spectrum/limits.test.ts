@@ -1,30 +1,37 @@
 /** What holds on either side of a limit, and at it. */
 import { describe, expect, test } from "vitest";
 import { article21Limits, eirpNearOrbitDbw } from "../../shared/spectrum/article21.js";
-import { channelFrequencies, type PlanRadio } from "../../shared/spectrum/channel-plan.js";
+import { channelFrequencies, type PlanRadio, worksIn } from "../../shared/spectrum/channel-plan.js";
 import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
+import { emissionDesignator } from "../../shared/spectrum/emission-designator.js";
 import { f1245WithLobes } from "../../shared/spectrum/f1245.js";
 import { filterPair } from "../../shared/spectrum/net-filter-discrimination.js";
 import { pairDiscriminationDb } from "../../shared/spectrum/polarization-coupling.js";
+import { greatestGainBeyondDbi, referenceGainDbi } from "../../shared/spectrum/reference-pattern.js";
 import { channelStandingText, standingText } from "../../shared/spectrum/standing.js";
+import { must } from "../p530/support.js";
 
 describe("limits of Article 21", () => {
-  // As its docstring has them, each range with its upper end; 25.25 to 27.5 GHz with both.
+  // As its docstring has them, from memory, each range with its upper end; 25.25 to 27.5 GHz with both.
   test.each([
-    [0.999, undefined, undefined],
-    [1, 13, 2],
-    [10, 13, 2],
-    [10.001, 10, 1.5],
-    [15, 10, 1.5],
-    [15.001, 10, undefined],
-    [25.249, 10, undefined],
-    [25.25, 10, 1.5],
-    [27.5, 10, 1.5],
-    [27.501, 10, undefined],
-  ])("%d GHz", (gigahertz, powerDbw, leastAngleDeg) => {
-    const found = article21Limits(gigahertz * 1e9);
-    expect(found?.powerDbw).toBe(powerDbw);
-    expect(found?.orbit?.leastAngleDeg).toBe(leastAngleDeg);
+    [0.999, undefined],
+    [1, { eirpDbw: 55, powerDbw: 13, orbit: { aboveEirpDbw: 35, leastAngleDeg: 2 } }],
+    [10, { eirpDbw: 55, powerDbw: 13, orbit: { aboveEirpDbw: 35, leastAngleDeg: 2 } }],
+    [10.001, { eirpDbw: 55, powerDbw: 10, orbit: { aboveEirpDbw: 45, leastAngleDeg: 1.5 } }],
+    [15, { eirpDbw: 55, powerDbw: 10, orbit: { aboveEirpDbw: 45, leastAngleDeg: 1.5 } }],
+    [15.001, { eirpDbw: 55, powerDbw: 10 }],
+    [25.249, { eirpDbw: 55, powerDbw: 10 }],
+    [
+      25.25,
+      { eirpDbw: 55, powerDbw: 10, orbit: { aboveEirpDbw: 24, inBandwidthHz: 1e6, leastAngleDeg: 1.5 } },
+    ],
+    [
+      27.5,
+      { eirpDbw: 55, powerDbw: 10, orbit: { aboveEirpDbw: 24, inBandwidthHz: 1e6, leastAngleDeg: 1.5 } },
+    ],
+    [27.501, { eirpDbw: 55, powerDbw: 10 }],
+  ])("at %s GHz", (frequencyGHz, wanted) => {
+    expect(article21Limits(frequencyGHz * 1e9)).toEqual(wanted);
   });
 
   test.each([
@@ -135,4 +142,39 @@ test("a mask too narrow or too wide for numbers is refused, one within them is n
       ok: false,
       refusal: { code: "beyond-numbers" },
     });
+});
+
+test("a radio works at both ends of what it tunes to, and no further", () => {
+  const radio = { tuning: { fromHz: 7.1e9, toHz: 7.7e9 }, duplexSpacingHz: 500e6 };
+  expect(worksIn(radio, { lowHz: 7.1e9, highHz: 7.6e9 })).toBe(true);
+  expect(worksIn(radio, { lowHz: 7.2e9, highHz: 7.7e9 })).toBe(true);
+  expect(worksIn(radio, { lowHz: 7.1e9 - 1, highHz: 7.6e9 - 1 })).toBe(false);
+  expect(worksIn(radio, { lowHz: 7.2e9 + 1, highHz: 7.7e9 + 1 })).toBe(false);
+  expect(worksIn(radio, { lowHz: 7.1e9, highHz: 7.6e9 + 1000 })).toBe(true);
+  expect(worksIn(radio, { lowHz: 7.1e9, highHz: 7.6e9 + 1001 })).toBe(false);
+});
+
+test("a designator turns from parts of a hertz to hertz, and on, where the numerals do", () => {
+  // Half a unit of the third numeral rounds up: 999.5 of one unit is 1.00 of the next.
+  expect([0.999, 0.9995, 1, 9.99, 999, 999.5, 1000].map((hz) => emissionDesignator(hz))).toEqual([
+    "H999",
+    "1H00",
+    "1H00",
+    "9H99",
+    "999H",
+    "1K00",
+    "1K00",
+  ]);
+});
+
+test("beyond the joint of two branches of a pattern nothing is greater than what is told from there on", () => {
+  // Of one dish on either side of D/lambda of 100, where F.1245 changes its law.
+  for (const diameterM of [0.6, 1.2, 2.4]) {
+    const { pattern } = must(f1245WithLobes({ frequencyHz: 18e9, diameterM }));
+    for (let at = 0; at <= 180; at += 0.5) {
+      const told = greatestGainBeyondDbi(pattern, at);
+      for (let angle = at; angle <= 180; angle += 0.25)
+        expect(referenceGainDbi(pattern, angle)).toBeLessThanOrEqual(told + 1e-9);
+    }
+  }
 });
