@@ -9,7 +9,7 @@ import { contentComparison } from "../../shared/compare/same.js";
 import type { Design, Hop } from "../../shared/design/design.js";
 import type { Licence } from "../../shared/design/licence.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
-import { areAlike, feltBy, heardBy } from "../../shared/interference/in-touch.js";
+import { feltBy, heardBy, noteAlike } from "../../shared/interference/in-touch.js";
 import type { InterferenceAt } from "../../shared/interference/receiver-result.js";
 import { isOwn } from "../../shared/interference/station.js";
 import { licencesFor } from "../../shared/licence/held.js";
@@ -144,7 +144,7 @@ function differing(sides: readonly [Side, Side], ground: GroundComparison): [Set
   );
   if (!sameAround(was, is) || !sameCarried(was, is) || (isTouched && isFarReaching))
     return [new Set(was.hops.keys()), new Set(is.hops.keys())];
-  for (const [before, now] of alike) if (before.name === now.name) areAlike(before, now);
+  for (const [before, now] of alike) if (before.name === now.name) noteAlike(before, now);
   // One that is evaluated on one side only would seem to have its findings from the change.
   const near = new Set([
     ...[...withNeighbours(differ[0], was)].map((name) => hopNow(name, renames)),

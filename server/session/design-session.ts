@@ -235,6 +235,9 @@ export class DesignSession {
     for (const name of senders) {
       const hop = results.has(name) ? undefined : this.model.hop(name)?.hop;
       if (hop !== undefined) results.set(name, await this.judge.standing(hop));
+      const pause = pace.pause?.(0, 0);
+      if (pause) await pause;
+      if (pace.isStale?.()) return;
     }
     await this.readInterference(pace, { ...(await this.interferenceInputs()), results, receiving: names });
   }

@@ -54,13 +54,17 @@ export class HopJudge {
     }
   }
 
-  /** Where a hop stands and what it sends, for those that hear it; it is not judged. */
+  /** Where a hop stands and what it sends, for those that hear it; it is not judged, and a fault of ours leaves it out. */
   async standing(hop: Hop): Promise<Standing> {
-    // How far power control lets an end down rests on its levels.
-    const isLetDown = hop.ends.some(({ powerControl }) => powerControl !== undefined);
-    const atEnds = isLetDown ? undefined : await this.ground.atEnds(hop);
-    if (atEnds !== undefined) return { geometry: geometryOf(hop, atEnds) };
-    return evaluateHop(hop, await this.ground.of(hop), this.interference.atEndsOf(hop.name));
+    try {
+      // How far power control lets an end down rests on its levels.
+      const isLetDown = hop.ends.some(({ powerControl }) => powerControl !== undefined);
+      const atEnds = isLetDown ? undefined : await this.ground.atEnds(hop);
+      if (atEnds !== undefined) return { geometry: geometryOf(hop, atEnds) };
+      return evaluateHop(hop, await this.ground.of(hop), this.interference.atEndsOf(hop.name));
+    } catch {
+      return { geometry: undefined };
+    }
   }
 
   /** Whether a hop need not be evaluated: an earlier run did. */

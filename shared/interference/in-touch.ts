@@ -20,7 +20,7 @@ const known = new WeakMap<Hop, HopStations>();
 const twins = new WeakMap<Hop, Hop>();
 
 /** A hop and its like in another state of the design, with the same terms of interference: what is worked out of one is of both. */
-export function areAlike(one: Hop, other: Hop): void {
+export function noteAlike(one: Hop, other: Hop): void {
   twins.set(other, one);
 }
 

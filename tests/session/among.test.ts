@@ -5,6 +5,7 @@ import { dirname, join } from "node:path";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { DesignSession } from "../../server/session/design-session.js";
 import { loadProject } from "../../server/session/load.js";
+import { openTerrain } from "../../server/terrain/store.js";
 import { evaluateHop, geometryOf } from "../../shared/evaluate/hop.js";
 import { heardBy } from "../../shared/interference/in-touch.js";
 import { files, hop } from "../compare/network.js";
@@ -65,6 +66,43 @@ it.each([
   300_000,
 );
 
+it("a fault in one that is only heard costs the others nothing", async () => {
+  const model = loadProject(made.replaceAll("\\", "/")).project.designs()[0]!;
+  const faulty: typeof openTerrain = async (...asked) => ({
+    ...(await openTerrain(...asked)),
+    heightAtSync: () => {
+      throw new Error("a fault");
+    },
+  });
+  const session = new DesignSession(model, { today: "2026-01-01", openTerrain: faulty });
+  const own = new Set(["KELD-TARN"]);
+  const heard = heardBy(model.design(), own);
+  expect(heard.size).toBeGreaterThan(0);
+  await session.updateAmong({}, own, heard);
+  expect(session.result("KELD-TARN")!.result.directions).toHaveLength(2);
+  expect(session.interference.problem).toBeUndefined();
+});
+
+it("it is broken off among those that are only heard, and goes on from there", async () => {
+  const own = new Set(["KELD-TARN"]);
+  const whole = fresh(made);
+  const heard = heardBy(whole.model.design(), own);
+  await whole.updateAmong({}, own, heard);
+  const session = fresh(made);
+  let pauses = 0;
+  const pause = () => {
+    pauses++;
+    return undefined;
+  };
+  // One pause after its own hop, the next after the first that is heard.
+  await session.updateAmong({ pause, isStale: () => pauses > 1 }, own, heard);
+  expect(pauses).toBe(2);
+  expect(session.interference.isComputed).toBe(false);
+  await session.updateAmong({}, own, heard);
+  expect(felt(session, "KELD-TARN")).toEqual(felt(whole, "KELD-TARN"));
+  expect(session.result("KELD-TARN")).toEqual(whole.result("KELD-TARN"));
+});
+
 it.each([
   ["a network on few channels", made],
   ["a sample", join(SAMPLES, "eskerfold")],
@@ -75,7 +113,14 @@ it.each([
     await session.update();
     expect(session.results().size).toBeGreaterThan(3);
     for (const { hop: one, result } of session.results().values()) {
-      const { profile: _profile, ...atEnds } = await session.groundOf(one);
+      const [from, to] = one.ends.map(({ site }) => site.position!);
+      const terrain = session.terrain()!;
+      // As the hops that are only heard have it: two heights, and no path between them.
+      const atEnds = {
+        groundM: [await terrain.heightAt(from!), await terrain.heightAt(to!)],
+        profileKind: "terrain",
+      } as const;
+      if (one.surveyFile !== undefined) continue;
       expect(result.geometry).toBeDefined();
       expect(geometryOf(one, atEnds)).toEqual(result.geometry);
       expect(geometryOf(one, await session.groundOf(one))).toEqual(
