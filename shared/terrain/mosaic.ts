@@ -4,7 +4,7 @@ import type { Path } from "./path.js";
 import type { LatLon } from "./profile.js";
 import { projectionOf, projectPath } from "./projection.js";
 import { type Placement, pixelTransform, type Raster, shiftedPlacement } from "./raster.js";
-import { covers, fillFromRaster, markPending, type Sampling, UNCOVERED } from "./sample.js";
+import { covers, fillFromRaster, markPending, type Sampling, type Span, UNCOVERED } from "./sample.js";
 
 /** What must be known of a raster to tell whether, and with which of its pages, it serves a path. */
 export interface MosaicMember {
@@ -110,12 +110,12 @@ export function mosaicHeights<M extends MosaicMember>(
       points = { ...points, x, y };
     }
     for (const turn of turns) {
-      for (const page of pagesFor(member, points, turn)) {
+      for (const { page, ...span } of pagesFor(member, points, turn)) {
         const held = raster(member, page);
-        if (held) remaining -= fillFromRaster(held, points, index, turn);
+        if (held) remaining -= fillFromRaster(held, points, index, turn, span);
         else {
           const placement = shiftedPlacement(member.placement, page.column, page.row);
-          const marked = markPending(page.width, page.height, placement, points, turn);
+          const marked = markPending(page.width, page.height, placement, points, turn, span);
           if (marked > 0) missing.push({ member, page });
           remaining -= marked;
         }
@@ -125,15 +125,22 @@ export function mosaicHeights<M extends MosaicMember>(
   return { heightM, origin, missing };
 }
 
+/** A page, and the span of the path's points within which all that lie in it are. */
+interface Crossed extends Span {
+  readonly page: Page;
+}
+
 /** The pages in which points without a height lie; a member of one page is not searched. */
-function pagesFor(member: MosaicMember, points: Sampling, turn: number): Page[] {
+function pagesFor(member: MosaicMember, points: Sampling, turn: number): readonly Crossed[] {
   const { width, height, pageWidth, pageHeight } = member;
-  if (pageWidth >= width - 1 && pageHeight >= height - 1) return [{ column: 0, row: 0, width, height }];
+  const { count } = points;
+  if (pageWidth >= width - 1 && pageHeight >= height - 1)
+    return [{ page: { column: 0, row: 0, width, height }, first: 0, end: count }];
   const t = pixelTransform(member.placement);
-  const pages = new Map<number, Page>();
+  const pages = new Map<number, { readonly page: Page; readonly first: number; end: number }>();
   const across = Math.ceil((width - 1) / pageWidth);
   const down = Math.ceil((height - 1) / pageHeight);
-  for (let i = 0; i < points.count; i++) {
+  for (let i = 0; i < count; i++) {
     const x = points.x[i]! + turn;
     const y = points.y[i]!;
     if (points.origin[i]! >= 0 || !covers(width, height, t, x, y)) continue;
@@ -142,15 +149,20 @@ function pagesFor(member: MosaicMember, points: Sampling, turn: number): Page[] 
     const pageColumn = Math.min(across - 1, Math.max(0, Math.floor(column / pageWidth)));
     const pageRow = Math.min(down - 1, Math.max(0, Math.floor(row / pageHeight)));
     const key = pageRow * across + pageColumn;
-    if (pages.has(key)) continue;
+    const known = pages.get(key);
+    if (known !== undefined) {
+      known.end = i + 1;
+      continue;
+    }
     const left = pageColumn * pageWidth;
     const top = pageRow * pageHeight;
-    pages.set(key, {
+    const page = {
       column: left,
       row: top,
       width: Math.min(pageWidth + 1, width - left),
       height: Math.min(pageHeight + 1, height - top),
-    });
+    };
+    pages.set(key, { page, first: i, end: i + 1 });
   }
   return [...pages.values()];
 }

@@ -22,6 +22,12 @@ export interface Sampling {
   readonly origin: Int16Array;
 }
 
+/** Points from the first up to the end, which is not one of them. */
+export interface Span {
+  readonly first: number;
+  readonly end: number;
+}
+
 /**
  * Fills every point that has no height yet and lies between the outermost pixel centres of the raster:
  * bilinear between the four nearest centres, void when any of the four that carries weight is void.
@@ -31,14 +37,21 @@ export interface Sampling {
  * with a, b the centres above and d, e those below the point, fc and fr its place between columns and rows, 0..1: the
  * bilinear form of Rec. ITU-R P.1144. Nothing is extrapolated into the half pixel outside.
  * @param xOffset added to every x (a turn of 360 degrees, where the raster counts longitudes otherwise)
+ * @param span no other points are looked at
  * @returns the number of points filled
  */
-export function fillFromRaster(raster: Raster, points: Sampling, source: number, xOffset = 0): number {
+export function fillFromRaster(
+  raster: Raster,
+  points: Sampling,
+  source: number,
+  xOffset = 0,
+  span: Span = { first: 0, end: points.count },
+): number {
   const { width, height, heightsM } = raster;
   const t = pixelTransform(raster.placement);
   return heightsM instanceof Int16Array
-    ? fillInt16(heightsM, width, height, t, points, source, xOffset)
-    : fillFloat32(heightsM, width, height, t, points, source, xOffset);
+    ? fillInt16(heightsM, width, height, t, points, source, xOffset, span)
+    : fillFloat32(heightsM, width, height, t, points, source, xOffset, span);
 }
 
 /**
@@ -52,10 +65,11 @@ export function markPending(
   placement: Placement,
   points: Sampling,
   xOffset = 0,
+  { first, end }: Span = { first: 0, end: points.count },
 ): number {
   const t = pixelTransform(placement);
   let marked = 0;
-  for (let i = 0; i < points.count; i++) {
+  for (let i = first; i < end; i++) {
     if (points.origin[i]! >= 0 || points.origin[i] === PENDING) continue;
     if (!covers(width, height, t, points.x[i]! + xOffset, points.y[i]!)) continue;
     points.origin[i] = PENDING;
@@ -87,15 +101,16 @@ function fillInt16(
   points: Sampling,
   source: number,
   xOffset: number,
+  { first, end }: Span,
 ): number {
-  const { count, x, y, heightM, origin } = points;
+  const { x, y, heightM, origin } = points;
   const { columnPerX, columnPerY, rowPerX, rowPerY } = t;
   const column0 = t.column0 + columnPerX * xOffset;
   const row0 = t.row0 + rowPerX * xOffset;
   const lastColumn = width - 1 + ON_CENTRE;
   const lastRow = height - 1 + ON_CENTRE;
   let filled = 0;
-  for (let i = 0; i < count; i++) {
+  for (let i = first; i < end; i++) {
     if (origin[i]! >= 0 || origin[i] === PENDING) continue;
     const px = x[i]!;
     const py = y[i]!;
@@ -145,15 +160,16 @@ function fillFloat32(
   points: Sampling,
   source: number,
   xOffset: number,
+  { first, end }: Span,
 ): number {
-  const { count, x, y, heightM, origin } = points;
+  const { x, y, heightM, origin } = points;
   const { columnPerX, columnPerY, rowPerX, rowPerY } = t;
   const column0 = t.column0 + columnPerX * xOffset;
   const row0 = t.row0 + rowPerX * xOffset;
   const lastColumn = width - 1 + ON_CENTRE;
   const lastRow = height - 1 + ON_CENTRE;
   let filled = 0;
-  for (let i = 0; i < count; i++) {
+  for (let i = first; i < end; i++) {
     if (origin[i]! >= 0 || origin[i] === PENDING) continue;
     const px = x[i]!;
     const py = y[i]!;

@@ -2,11 +2,17 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { meetingTurns, pathBounds, rasterBounds } from "../../shared/terrain/bounds.js";
 import { crsOfEpsg } from "../../shared/terrain/crs.js";
-import { matchingStepM, mosaicHeights, placeMember } from "../../shared/terrain/mosaic.js";
+import {
+  type MosaicMember,
+  matchingStepM,
+  mosaicHeights,
+  type Page,
+  placeMember,
+} from "../../shared/terrain/mosaic.js";
 import { pathLengthM, pathPoints } from "../../shared/terrain/path.js";
 import { assembleProfile, intervalsFor } from "../../shared/terrain/profile.js";
-import { northUp, type Placement, type Raster } from "../../shared/terrain/raster.js";
-import { fillFromRaster, UNCOVERED, VOID } from "../../shared/terrain/sample.js";
+import { northUp, type Placement, type Raster, shiftedPlacement } from "../../shared/terrain/raster.js";
+import { fillFromRaster, PENDING, UNCOVERED, VOID } from "../../shared/terrain/sample.js";
 import { gridRaster } from "./grid-raster.js";
 
 function sample(raster: Raster, places: [number, number][], xOffset = 0) {
@@ -128,6 +134,62 @@ describe("mosaic", () => {
     const { heightM, origin } = heights([fine, coarse], [40.95, 1.005], [40.95, 1.195], 19);
     expect(Array.from(heightM)).toEqual([7, 7, 7, 7, 3, 3, 7, 7, 7, 7, ...Array(10).fill(3)]);
     expect(Array.from(origin).filter((o) => o < 0)).toEqual([]);
+  });
+
+  it("finds along any path the same in a raster that is read in pages as in the whole", () => {
+    const whole = gridRaster(41, 31, northUp(10, 50, 0.01, 0.01), (x, y) => {
+      const height = 100 + 80 * Math.sin(90 * x) + 60 * Math.cos(70 * y);
+      return height > 210 ? undefined : height;
+    });
+    const coarse = gridRaster(5, 5, northUp(9.9, 50.1, 0.15, 0.15), () => 7);
+    const cut = ({ column, row, width, height }: Page): Raster => ({
+      width,
+      height,
+      heightsM: Float32Array.from({ length: width * height }, (_, i) => {
+        const at = (row + Math.floor(i / width)) * whole.width + column + (i % width);
+        return whole.heightsM[at]!;
+      }),
+      placement: shiftedPlacement(whole.placement, column, row),
+    });
+    const place = fc.record({
+      latitudeDeg: fc.double({ min: 49.6, max: 50.05, noNaN: true }),
+      longitudeDeg: fc.double({ min: 9.95, max: 10.45, noNaN: true }),
+    });
+    const side = fc.integer({ min: 1, max: 45 });
+    fc.assert(
+      fc.property(
+        place,
+        place,
+        fc.integer({ min: 2, max: 300 }),
+        side,
+        side,
+        (from, to, intervals, pageWidth, pageHeight) => {
+          const path = pathPoints(from, to, intervals);
+          const at = (fine: MosaicMember, raster: (page: Page) => Raster | undefined) =>
+            mosaicHeights([placeMember(fine)!, placeMember(member(coarse))!], path, from, to, (one, page) =>
+              one === fine ? raster(page) : coarse,
+            );
+          const asOne = at(member(whole), () => whole);
+          const inPages = { ...member(whole), pageWidth, pageHeight };
+          const paged = at(inPages, cut);
+          expect(paged.origin).toEqual(asOne.origin);
+          for (const [i, heightM] of paged.heightM.entries())
+            expect(Math.abs(heightM - asOne.heightM[i]!) || 0).toBeLessThan(1e-9);
+          // Nothing coarser answers where a page is not there yet, and each such page is named.
+          const none = at(inPages, () => undefined);
+          const isCovered = asOne.origin.map((_, i) =>
+            sample(whole, [[path.longitudeDeg[i]!, path.latitudeDeg[i]!]]).origin[0] === UNCOVERED ? 0 : 1,
+          );
+          expect(none.origin.map((origin) => (origin === PENDING ? 1 : 0))).toEqual(isCovered);
+          const filled = at(inPages, (page) =>
+            none.missing.some((one) => one.page.column === page.column && one.page.row === page.row)
+              ? cut(page)
+              : undefined,
+          );
+          expect(filled.missing).toEqual([]);
+        },
+      ),
+    );
   });
 
   it("crosses the antimeridian, whichever way the rasters count", () => {
