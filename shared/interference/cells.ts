@@ -2,6 +2,7 @@
 import { chordM, Vectors } from "./geometry.js";
 import type { Sender } from "./station.js";
 
+const NO_CELLS: readonly Cell[] = [];
 const SLOT_HZ = 50e6;
 const CELL_DEG = 1;
 
@@ -27,9 +28,18 @@ export class Cells {
   private readonly slots: ReadonlyMap<number, ReadonlyMap<string, Cell>>;
   /** Bandwidth of the widest. */
   readonly widestHz: number;
+  private readonly lowestSlot: number;
+  private readonly highestSlot: number;
 
   private constructor(slots: ReadonlyMap<number, ReadonlyMap<string, Cell>>) {
     this.slots = slots;
+    let [lowest, highest] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+    for (const slot of slots.keys()) {
+      lowest = Math.min(lowest, slot);
+      highest = Math.max(highest, slot);
+    }
+    this.lowestSlot = lowest;
+    this.highestSlot = highest;
     let widestHz = 0;
     for (const cells of slots.values())
       for (const cell of cells.values()) widestHz = Math.max(widestHz, cell.widestHz);
@@ -70,14 +80,21 @@ export class Cells {
   }
 
   /** Cells of the slots that such a span of frequencies touches. */
-  *between(lowHz: number, highHz: number): Generator<Cell> {
-    const [low, high] = [slotOf(lowHz), slotOf(highHz)];
+  between(lowHz: number, highHz: number): readonly Cell[] {
+    const low = Math.max(slotOf(lowHz), this.lowestSlot);
+    const high = Math.min(slotOf(highHz), this.highestSlot);
+    if (low > high) return NO_CELLS;
+    const found: Cell[] = [];
     // A stranger's bandwidth may span more slots than there are.
     if (high - low > this.slots.size) {
-      for (const [slot, cells] of this.slots) if (slot >= low && slot <= high) yield* cells.values();
-      return;
+      for (const [slot, cells] of this.slots) if (slot >= low && slot <= high) found.push(...cells.values());
+      return found;
     }
-    for (let slot = low; slot <= high; slot++) yield* this.slots.get(slot)?.values() ?? [];
+    for (let slot = low; slot <= high; slot++) {
+      const cells = this.slots.get(slot);
+      if (cells !== undefined) found.push(...cells.values());
+    }
+    return found;
   }
 }
 

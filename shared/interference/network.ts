@@ -14,6 +14,7 @@ import { type Entry, entryOf } from "./entry.js";
 import { entryPath, type PathTerms, type ProfileStep, pathTermsOf } from "./entry-path.js";
 import { Filters } from "./filters.js";
 import type { ForeignStations } from "./foreign.js";
+import { LayeredMap } from "./layered-map.js";
 import { limitsAt } from "./limits.js";
 import { type InterferenceAt, interferenceAt } from "./receiver-result.js";
 import { isSamePath } from "./same-path.js";
@@ -67,6 +68,12 @@ interface KnownEntry {
   readonly own?: Entry;
 }
 
+/** Receivers whose result may differ: of hops by their keys. */
+interface Touched {
+  readonly own: ReadonlySet<string>;
+  readonly others: readonly Receiver[];
+}
+
 interface Indexes {
   readonly own: SenderIndex;
   readonly foreign: SenderIndex;
@@ -76,20 +83,20 @@ export class InterferenceNetwork implements InterferenceFound {
   private state: NetworkState | undefined;
   private readonly filters: Filters;
   private indexes: Indexes | undefined;
-  private entries: Map<string, ReadonlyMap<string, KnownEntry>>;
+  private entries: LayeredMap<string, ReadonlyMap<string, KnownEntry>>;
   /** The terms that entries were computed with. */
   private termsKey: string | undefined;
-  private readonly byHop: Map<string, readonly InterferenceAt[]>;
-  private readonly atOthers: Map<string, InterferenceAt>;
+  private readonly byHop: LayeredMap<string, readonly InterferenceAt[]>;
+  private readonly atOthers: LayeredMap<string, InterferenceAt>;
 
   /** @param from goes on from what this one knows, and leaves it as it is */
   constructor(from?: InterferenceNetwork) {
     this.state = from?.state;
     this.filters = from?.filters ?? new Filters();
-    this.entries = new Map(from?.entries);
+    this.entries = new LayeredMap(from?.entries);
     this.termsKey = from?.termsKey;
-    this.byHop = new Map(from?.byHop);
-    this.atOthers = new Map(from?.atOthers);
+    this.byHop = new LayeredMap(from?.byHop);
+    this.atOthers = new LayeredMap(from?.atOthers);
     this.indexes = from?.indexes;
   }
 
@@ -138,9 +145,9 @@ export class InterferenceNetwork implements InterferenceFound {
         changed.add(hop);
       }
     const indexes = this.indexesOf(sameTerms ? before : undefined, next, path);
-    if (touched !== "all" && touched.size === 0) return changed;
+    if (touched !== "all" && touched.own.size + touched.others.length === 0) return changed;
     for (const [hop, { receivers }] of touched === "all" ? byPlace(next.hops) : next.hops) {
-      if (touched !== "all" && !receivers.some(({ key }) => touched.has(key))) {
+      if (touched !== "all" && !receivers.some(({ key }) => touched.own.has(key))) {
         if (before?.hops.get(hop) === next.hops.get(hop)) continue;
       }
       const known = this.byHop.get(hop) ?? [];
@@ -152,7 +159,7 @@ export class InterferenceNetwork implements InterferenceFound {
       const results: InterferenceAt[] = [];
       for (const receiver of receivers) {
         const same = known.find((one) => one.receiver === receiver);
-        if (same !== undefined && touched !== "all" && !touched.has(receiver.key)) results.push(same);
+        if (same !== undefined && touched !== "all" && !touched.own.has(receiver.key)) results.push(same);
         else {
           results.push(yield* this.atReceiver(receiver, indexes, path, next));
           yield undefined;
@@ -161,8 +168,7 @@ export class InterferenceNetwork implements InterferenceFound {
       this.byHop.set(hop, results);
       changed.add(hop);
     }
-    for (const receiver of next.foreign.receivers) {
-      if (touched !== "all" && !touched.has(receiver.key)) continue;
+    for (const receiver of touched === "all" ? next.foreign.receivers : touched.others) {
       const result = yield* this.atReceiver(receiver, { own: indexes.own }, path, next);
       yield undefined;
       if (result.entries.length > 0 || result.coLocated.length > 0) this.atOthers.set(receiver.key, result);
@@ -275,21 +281,18 @@ export class InterferenceNetwork implements InterferenceFound {
     return [gone, come];
   }
 
-  /** Keys of the receivers whose result may differ. */
-  private touchedBy(before: NetworkState, next: NetworkState, path: PathTerms): ReadonlySet<string> | "all" {
+  private touchedBy(before: NetworkState, next: NetworkState, path: PathTerms): Touched | "all" {
     if (before.foreign !== next.foreign || before.couplings !== next.couplings) return "all";
-    const touched = new Set<string>();
+    const own = new Set<string>();
     for (const [hop, stations] of next.hops)
-      if (before.hops.get(hop) !== stations) for (const { key } of stations.receivers) touched.add(key);
+      if (before.hops.get(hop) !== stations) for (const { key } of stations.receivers) own.add(key);
     const moved = this.movedBetween(before, next).flat();
-    if (moved.length === 0) return touched;
+    if (moved.length === 0) return { own, others: [] };
     const index = new SenderIndex(Cells.of(moved), this.filters, path.shortTermPercent, path.seaLevelN);
-    const look = (receiver: Receiver) => {
-      if (index.reaches(receiver, UNTOUCHED_DB)) touched.add(receiver.key);
-    };
-    for (const { receivers } of next.hops.values()) receivers.forEach(look);
-    next.foreign.receivers.forEach(look);
-    return touched;
+    for (const { receivers } of next.hops.values())
+      for (const receiver of receivers) if (index.reaches(receiver, UNTOUCHED_DB)) own.add(receiver.key);
+    const others = next.foreign.receivers.filter((receiver) => index.reaches(receiver, UNTOUCHED_DB));
+    return { own, others };
   }
 
   private forget(receivers: readonly Receiver[]): void {

@@ -80,11 +80,16 @@ interface Columns {
 /** Of a pair that is none, and of one that stands at one place. */
 const [NO_PAIR, NEAR] = [Number.NaN, Number.POSITIVE_INFINITY];
 
+/** What an index worked out of its cells, for the next one that has most of them too. */
+class KnownOfCells {
+  readonly gammas = new Map<number, number>();
+  readonly columns = new WeakMap<Cell, Columns>();
+  /** Numbers by whom a station belongs to; they only grow. */
+  readonly owners = new Map<string, number>();
+}
+
 /** The same in whatever order its senders came. */
 export class SenderIndex {
-  private readonly gammas = new Map<number, number>();
-  private readonly columns = new WeakMap<Cell, Columns>();
-  private readonly owners = new Map<string, number>();
   /** Filled for one cell after another. */
   private boundsDb = new Float64Array(0);
   /** Of the focusing in the bound. */
@@ -98,14 +103,17 @@ export class SenderIndex {
     private readonly seaLevelN: number,
     /** Senders further away are not looked at. */
     private readonly searchDistanceM = Number.POSITIVE_INFINITY,
+    /** What was worked out of cells that the index before had too. */
+    private readonly known = new KnownOfCells(),
   ) {
     this.boundPercent = Math.min(timePercent, LEAST_BETA0_PERCENT);
   }
 
   /** The same index with other senders; this one stays as it is. */
   changed(gone: Iterable<Sender>, come: Iterable<Sender>): SenderIndex {
-    const { cells, filters, timePercent, seaLevelN, searchDistanceM } = this;
-    return new SenderIndex(cells.changed(gone, come), filters, timePercent, seaLevelN, searchDistanceM);
+    const { cells, filters, timePercent, seaLevelN, searchDistanceM, known } = this;
+    const changed = cells.changed(gone, come);
+    return new SenderIndex(changed, filters, timePercent, seaLevelN, searchDistanceM, known);
   }
 
   /** Whether any sender of the index can bring so much to a receiver, or stands beside it. */
@@ -237,9 +245,10 @@ export class SenderIndex {
 
   /** Of every sender of a cell, worked out once. */
   private columnsOf(cell: Cell): Columns {
-    let columns = this.columns.get(cell);
-    if (columns === undefined) this.columns.set(cell, (columns = this.columnsMade(cell)));
-    return columns;
+    const { columns } = this.known;
+    let made = columns.get(cell);
+    if (made === undefined) columns.set(cell, (made = this.columnsMade(cell)));
+    return made;
   }
 
   private columnsMade({ senders }: Cell): Columns {
@@ -257,14 +266,16 @@ export class SenderIndex {
 
   private ownerOf(of: Sender["of"]): number {
     const key = isOwn(of) ? of.hop : `${of.list}/${of.line}`;
-    let number = this.owners.get(key);
-    if (number === undefined) this.owners.set(key, (number = this.owners.size));
+    const { owners } = this.known;
+    let number = owners.get(key);
+    if (number === undefined) owners.set(key, (number = owners.size));
     return number;
   }
 
   private gammaOf(frequencyHz: number): number {
-    let gamma = this.gammas.get(frequencyHz);
-    if (gamma === undefined) this.gammas.set(frequencyHz, (gamma = gasDbPerKm(frequencyHz)));
+    const { gammas } = this.known;
+    let gamma = gammas.get(frequencyHz);
+    if (gamma === undefined) gammas.set(frequencyHz, (gamma = gasDbPerKm(frequencyHz)));
     return gamma;
   }
 }

@@ -27,6 +27,7 @@ export interface StationInputs {
 
 interface KnownStations {
   readonly hop: Hop;
+  readonly result: Standing;
   readonly geometry: readonly EndGeometry[] | undefined;
   /** By how much power control lets its ends down. */
   readonly reductionsDb: readonly number[];
@@ -78,17 +79,21 @@ export class StationBook {
 
   private stationsOf(hop: Hop, result: Standing, receives: boolean, around: StationTerms): HopStations {
     const known = this.stations.get(hop.name);
+    if (known?.hop === hop && known.result === result && known.receives === receives) return known.stations;
     const reductionsDb = hop.ends.map((end) => reductionOf(hop, end, result));
     if (
       known?.hop === hop &&
       known.receives === receives &&
       isSameGeometry(known.geometry, result.geometry) &&
       reductionsDb.every((db, i) => db === known.reductionsDb[i])
-    )
+    ) {
+      this.stations.set(hop.name, { ...known, result });
       return known.stations;
+    }
     const all = stationsOf(hop, result, around);
     const stations = receives ? all : { senders: all.senders, receivers: [] };
-    this.stations.set(hop.name, { hop, geometry: result.geometry, reductionsDb, receives, stations });
+    const { geometry } = result;
+    this.stations.set(hop.name, { hop, result, geometry, reductionsDb, receives, stations });
     return stations;
   }
 

@@ -42,6 +42,16 @@ interface Station {
   readonly antenna: AntennaView;
   /** Of the same antenna for the sum of many, where the network wants another pattern there. */
   readonly antennaInSum?: AntennaView;
+  /** Undefined: of others. */
+  readonly entries?: StationEntries;
+}
+
+/** What of the catalogue a station is made of, by name. */
+export interface StationEntries {
+  readonly antenna: string;
+  /** Its pattern is to stand in a file. */
+  readonly patternInFile?: true;
+  readonly radio?: string;
 }
 
 export interface Sender extends Station {

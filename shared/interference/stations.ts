@@ -14,7 +14,7 @@ import { factsAt } from "../radio/arrangement-pairs.js";
 import { modeThreshold, noisePowerDbm, symbolRateHz } from "../radio/threshold.js";
 import type { FilterShape } from "../spectrum/filter-shape.js";
 import { type AntennaView, antennaView, type ReferenceChoice, type ViewedAntenna } from "./antenna-view.js";
-import type { ModeTable, Place, Receiver, Sender } from "./station.js";
+import type { ModeTable, Place, Receiver, Sender, StationEntries } from "./station.js";
 
 export interface HopStations {
   readonly senders: readonly Sender[];
@@ -136,6 +136,7 @@ function sendersAt(
         polarization: line.polarization,
         bandwidthHz: strongest.mode.bandwidthHz,
         ...viewsOf(line.antenna, parts.gainDbi, line.frequencyHz, around),
+        entries: entriesOf(line.antenna, hop),
         eirpDbm: strongest.powerDbm - parts.lossDb + parts.gainDbi,
         reductionDb,
         spectrum: spectrumOf(strongest.mode, "transmitMask"),
@@ -171,6 +172,7 @@ function receiversAt(hop: Hop, at: 0 | 1, seen: EndGeometry, around: StationTerm
       polarization: line.polarization,
       bandwidthHz: mode.bandwidthHz,
       ...viewsOf(line.antenna, parts.gainDbi, line.frequencyHz, around),
+      entries: entriesOf(line.antenna, hop),
       lossDb: parts.lossDb,
       noiseDbm: noisePowerDbm(symbolRateHz(mode.bandwidthHz), figureDb),
       noise: { figureDb, symbolRateHz: symbolRateHz(mode.bandwidthHz) },
@@ -180,6 +182,14 @@ function receiversAt(hop: Hop, at: 0 | 1, seen: EndGeometry, around: StationTerm
     });
   }
   return [...found.values()];
+}
+
+function entriesOf({ name, patternFile }: Antenna, { radio }: Hop): StationEntries {
+  return {
+    antenna: name,
+    ...(patternFile !== undefined && { patternInFile: true as const }),
+    ...(radio !== undefined && { radio: radio.name }),
+  };
 }
 
 function keyOf(hop: Hop, end: HopEnd, { place, polarization, nth, antennaNumber }: Line): string {

@@ -1,7 +1,5 @@
-import type { Design } from "../design/design.js";
-import { antennasStated } from "../equipment/stands.js";
 import type { InterferenceAt } from "../interference/receiver-result.js";
-import { isOwn, type Owner } from "../interference/station.js";
+import { isOwn, type Receiver, type Sender } from "../interference/station.js";
 import { isSameFrequency } from "../words/interference.js";
 import { listed } from "../words/lists.js";
 import { fromHub } from "./example-interference.js";
@@ -22,7 +20,7 @@ export const interferencePreview: NetworkRule = {
   source: "what this program computes; the values are from memory",
   good: exampleHop(),
   bad: fromHub({ channel: 4 }),
-  check({ design, interference, report }) {
+  check({ design, interference, memory, report }) {
     if (interference === undefined) return;
     if (interference.problem !== undefined) {
       report({
@@ -38,25 +36,14 @@ export const interferencePreview: NetworkRule = {
     if (felt.length === 0) return;
     // As stated, or as the maps have it.
     const { lapseNPerKm, surfaceRefractivity } = felt[0]!.terms;
+    const taken = felt.map((at) => memory.of(STEP, at, takenAt));
     const lacks = [
       ...(lapseNPerKm === undefined ? ["lapse (45 N/km taken)"] : []),
       ...(surfaceRefractivity === undefined ? ["N0 (325 taken)"] : []),
-      ...counted(felt, ({ entries }) => entries.some(({ path }) => path.by === "bound"), "terrain"),
-      ...named(
-        felt,
-        felt.filter(hasReference).flatMap((at) => withoutPattern(design, at)),
-        "patterns of antennas (reference patterns taken)",
-      ),
-      ...named(
-        felt,
-        felt.flatMap((at) => withoutMask(design, at)),
-        "spectra of radios (raised cosine taken)",
-      ),
-      ...named(
-        felt,
-        felt.flatMap((at) => withoutNoise(design, at)),
-        "noise figure (assumed)",
-      ),
+      ...counted(taken.filter(({ overAny }) => overAny).length, felt, "terrain"),
+      ...named(taken, "patterns", felt, "patterns of antennas (reference patterns taken)"),
+      ...named(taken, "spectra", felt, "spectra of radios (raised cosine taken)"),
+      ...named(taken, "noise", felt, "noise figure (assumed)"),
     ];
     if (lacks.length === 0) return;
     report({
@@ -67,79 +54,91 @@ export const interferencePreview: NetworkRule = {
   },
 };
 
-function counted(
-  found: readonly InterferenceAt[],
-  lacks: (at: InterferenceAt) => boolean,
-  what: string,
-): string[] {
-  const count = found.filter(lacks).length;
-  if (count === 0) return [];
-  return [`${what} at ${count} of ${found.length} receivers`];
+/** What a result at a receiver rests on that nobody states. */
+interface Taken {
+  /** Some path is taken over any terrain. */
+  readonly overAny: boolean;
+  /** Names of catalogue entries without them, those of others all together; each once. */
+  readonly patterns: readonly string[];
+  readonly spectra: readonly string[];
+  readonly noise: readonly string[];
 }
 
-/** @param whose with what each of them lacks, once for each receiver */
-function named(felt: readonly InterferenceAt[], whose: readonly Lacking[], what: string): string[] {
-  const names = [...new Set(whose.map(({ name }) => name))];
-  if (names.length === 0) return [];
-  const count = new Set(whose.map(({ at }) => at)).size;
-  const told = names.slice(0, MOST_NAMED);
-  const more = names.length - told.length;
+const STEP = {};
+const NONE: readonly string[] = [];
+const NOTHING: Taken = { overAny: false, patterns: NONE, spectra: NONE, noise: NONE };
+
+function takenAt(at: InterferenceAt): Taken {
+  const taken: Taken = {
+    overAny: at.entries.some(({ path }) => path.by === "bound"),
+    patterns: withoutPattern(at),
+    spectra: withoutSpectrum(at),
+    noise: withoutNoise(at),
+  };
+  const isNone = !taken.overAny && taken.patterns.length + taken.spectra.length + taken.noise.length === 0;
+  return isNone ? NOTHING : taken;
+}
+
+function counted(count: number, felt: readonly InterferenceAt[], what: string): string[] {
+  return count === 0 ? [] : [`${what} at ${count} of ${felt.length} receivers`];
+}
+
+function named(
+  taken: readonly Taken[],
+  kind: "patterns" | "spectra" | "noise",
+  felt: readonly InterferenceAt[],
+  what: string,
+): string[] {
+  const names = new Set<string>();
+  let count = 0;
+  for (const { [kind]: of } of taken) {
+    if (of.length > 0) count++;
+    for (const name of of) names.add(name);
+  }
+  if (count === 0) return [];
+  const told = [...names].slice(0, MOST_NAMED);
+  const more = names.size - told.length;
   const all = more > 0 ? [...told, `${more} more`] : told;
-  return [`${what}: ${listed(all)}, at ${count} of ${felt.length} receivers`];
+  return counted(count, felt, `${what}: ${listed(all)},`);
 }
 
 const MOST_NAMED = 5;
 
-interface Lacking {
-  readonly name: string;
-  readonly at: InterferenceAt;
-}
-
 /** Antennas of this design by name; those of others all together. */
-function withoutPattern({ hops }: Design, at: InterferenceAt): readonly Lacking[] {
-  const stations = [at.receiver, ...at.entries.map(({ sender }) => sender)];
-  return stations
-    .filter(({ antenna }) => antenna.source !== "pattern")
-    .flatMap(({ of, place }) => {
-      if (!isOwn(of)) return [{ name: OTHERS, at }];
-      const end = hops.get(of.hop)?.ends.find(({ site }) => site.name === place.site);
-      const antennas = end === undefined ? [] : antennasStated(end).flatMap(({ antenna }) => antenna ?? []);
-      return antennas
-        .filter(({ pattern }) => pattern.length === 0)
-        .map(({ name, patternFile }) => ({
-          name: patternFile === undefined ? name : `${name} (its file is not read)`,
-          at,
-        }));
-    });
+function withoutPattern({ receiver, entries }: InterferenceAt): readonly string[] {
+  const stations = [receiver, ...entries.map(({ sender }) => sender)];
+  return once(
+    stations
+      .filter(({ antenna }) => antenna.source !== "pattern")
+      .map(({ entries }) => {
+        if (entries === undefined) return OTHERS;
+        return entries.patternInFile ? `${entries.antenna} (its file is not read)` : entries.antenna;
+      }),
+  );
 }
 
 /** Radios whose filters are taken where they part two frequencies. */
-function withoutMask({ hops }: Design, at: InterferenceAt): readonly Lacking[] {
-  const apart = at.entries.filter(
+function withoutSpectrum({ receiver, entries }: InterferenceAt): readonly string[] {
+  const apart = entries.filter(
     ({ offsetHz, filterDb }) => !isSameFrequency(offsetHz) && filterDb !== undefined,
   );
-  if (apart.length === 0) return [];
-  const radioOf = (of: Owner, what: string): Lacking[] => {
-    if (!isOwn(of)) return [{ name: OTHERS, at }];
-    const radio = hops.get(of.hop)?.radio;
-    return radio === undefined ? [] : [{ name: `${radio.name} (${what})`, at }];
+  if (apart.length === 0) return NONE;
+  const radioOf = ({ entries }: Sender | Receiver, what: string): readonly string[] => {
+    if (entries === undefined) return [OTHERS];
+    return entries.radio === undefined ? [] : [`${entries.radio} (${what})`];
   };
-  return [
-    ...(at.receiver.selectivity.kind === "points" ? [] : radioOf(at.receiver.of, "selectivity")),
-    ...apart.flatMap(({ sender }) => (sender.spectrum.kind === "points" ? [] : radioOf(sender.of, "mask"))),
-  ];
+  return once([
+    ...(receiver.selectivity.kind === "points" ? [] : radioOf(receiver, "selectivity")),
+    ...apart.flatMap(({ sender }) => (sender.spectrum.kind === "points" ? [] : radioOf(sender, "mask"))),
+  ]);
 }
 
-function withoutNoise({ hops }: Design, at: InterferenceAt): readonly Lacking[] {
-  const { of, noiseAssumed } = at.receiver;
-  if (noiseAssumed !== true || !isOwn(of)) return [];
-  return [{ name: hops.get(of.hop)?.radio?.name ?? of.hop, at }];
+function withoutNoise({ receiver: { of, noiseAssumed, entries } }: InterferenceAt): readonly string[] {
+  return noiseAssumed === true && isOwn(of) ? [entries?.radio ?? of.hop] : NONE;
 }
 
 const OTHERS = "transmissions of others";
 
-function hasReference({ receiver, entries }: InterferenceAt): boolean {
-  return (
-    receiver.antenna.source !== "pattern" || entries.some(({ sender }) => sender.antenna.source !== "pattern")
-  );
+function once(names: readonly string[]): readonly string[] {
+  return names.length === 0 ? NONE : [...new Set(names)];
 }

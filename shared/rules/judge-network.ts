@@ -81,6 +81,7 @@ export function* judgeNetworkInSteps(
     slips,
     heights,
     files,
+    memory,
     interference,
     demands: yield* demandsInSteps(design, results, memory, inNetwork),
     licences,

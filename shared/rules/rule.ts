@@ -9,6 +9,7 @@ import type { HopResult } from "../evaluate/account/result.js";
 import type { InterferenceFound } from "../interference/network.js";
 import type { HeldHop } from "../licence/held.js";
 import type { HopInNetwork } from "../network/in-network.js";
+import type { Memory } from "../network/memory.js";
 import type { SiteInNetwork } from "../network/sites.js";
 import type { ListedFiles } from "../others/listed.js";
 import type { ArrangementFacts } from "../radio/arrangements.js";
@@ -119,6 +120,8 @@ export interface NetworkContext {
   readonly heights: SpotHeights;
   /** Lists and patterns, as far as they were read. */
   readonly files: ListedFiles;
+  /** Of what was looked at before and is the same now. */
+  readonly memory: Memory;
   /** @param hop name of a hop whose acceptance would excuse the finding */
   report(finding: Report, hop?: string): void;
 }
