@@ -25,7 +25,7 @@ describe("a map with layers", () => {
       value: fc.nat(),
     });
     fc.assert(
-      fc.property(fc.array(change, { maxLength: 60 }), (changes) => {
+      fc.property(fc.array(change, { maxLength: 60, size: "max" }), (changes) => {
         const pairs = [{ layered: new LayeredMap<number, number>(), plain: new Map<number, number>() }];
         for (const { which, what, key, value } of changes) {
           // Of the last few, so that copies of copies come about.
