@@ -1,4 +1,5 @@
 /** What hops of a design share, as last judged, by the files that it is told in. */
+import { isDeepStrictEqual } from "node:util";
 import type { DesignModel } from "../../language/model/design-model.js";
 import { fileOf } from "../../language/model/locate.js";
 import type { Finding } from "../../shared/design/finding.js";
@@ -31,7 +32,30 @@ export class FindingsByFile {
     }
     const files = new Set([...before.keys(), ...this.byFile.keys()]);
     return new Set(
-      [...files].filter((file) => JSON.stringify(before.get(file)) !== JSON.stringify(this.byFile.get(file))),
+      [...files].filter((file) => !areSame(before.get(file) ?? [], this.byFile.get(file) ?? [])),
     );
   }
+}
+
+function areSame(some: readonly Finding[], others: readonly Finding[]): boolean {
+  return some.length === others.length && some.every((finding, index) => isSame(finding, others[index]!));
+}
+
+/** Words first: most findings are the same in all, and of those that are not most differ in them. */
+function isSame(
+  { rule, severity, at, about, message, help, ...rest }: Finding,
+  { changes, related, notJudged, accepted, ...other }: Finding,
+): boolean {
+  return (
+    message === other.message &&
+    at === other.at &&
+    rule === other.rule &&
+    severity === other.severity &&
+    about === other.about &&
+    help === other.help &&
+    isDeepStrictEqual(rest.changes, changes) &&
+    isDeepStrictEqual(rest.related, related) &&
+    isDeepStrictEqual(rest.notJudged, notJudged) &&
+    isDeepStrictEqual(rest.accepted, accepted)
+  );
 }

@@ -21,8 +21,9 @@ export class Memory {
   renew<Key extends object, T>(step: object, key: Key, make: (known: T | undefined) => T): T {
     let known = this.steps.get(step);
     if (known === undefined) this.steps.set(step, (known = new WeakMap()));
-    const outcome = make(known.get(key) as T | undefined);
-    known.set(key, outcome);
+    const before = known.get(key) as T | undefined;
+    const outcome = make(before);
+    if (outcome !== before || before === undefined) known.set(key, outcome);
     return outcome;
   }
 }

@@ -10,7 +10,7 @@ import { exampleHop } from "./example-preamble.js";
 import { lessInterference } from "./fixes/less-interference.js";
 import type { Mending } from "./fixes/mending.js";
 import { OTHERS_EXAMPLE } from "./others-words.js";
-import type { NetworkRule } from "./rule.js";
+import type { NetworkRule, Report } from "./rule.js";
 
 /** One of them listens behind KELD to the frequency that TARN sends. */
 const RECEIVERS = OTHERS_EXAMPLE.replace(
@@ -37,27 +37,38 @@ export const othersHarmed: NetworkRule = {
   },
   good: `${RECEIVERS}\n\n${exampleHop().replace("/ 4", "/ 8")}`,
   bad: `${RECEIVERS}\n\n${exampleHop()}`,
-  check({ interference, report }) {
+  check({ interference, memory, report }) {
     for (const at of interference?.ofOthers() ?? []) {
-      const fault = faultOf(at);
-      const strongest = at.entries[0];
-      if (fault === undefined || strongest === undefined || !isOwn(strongest.sender.of)) continue;
-      const { of, place } = strongest.sender;
-      const where: Address = address("hop", of.hop, place.site!);
-      const { receiver } = at;
-      const who = isOwn(receiver.of) ? receiver.key : foreignWords(receiver.of);
-      report(
-        {
-          at: where,
-          about: `${receiver.key}`,
-          severity: fault.severity,
-          message: `the receiver of ${who} gets an I/N of ${decibels(fault.db)}${fault.asked}; most by ${entryWords(strongest)}`,
-        },
-        of.hop,
-      );
+      const harmed = memory.of(STEP, at, harmedAt);
+      if (harmed !== undefined) report(harmed.report, harmed.hop);
     }
   },
 };
+
+const STEP = {};
+
+interface Harmed {
+  readonly report: Report;
+  /** Which harms most. */
+  readonly hop: string;
+}
+
+function harmedAt(at: InterferenceAt): Harmed | undefined {
+  const fault = faultOf(at);
+  const strongest = at.entries[0];
+  if (fault === undefined || strongest === undefined || !isOwn(strongest.sender.of)) return undefined;
+  const { of, place } = strongest.sender;
+  const where: Address = address("hop", of.hop, place.site!);
+  const { receiver } = at;
+  const who = isOwn(receiver.of) ? receiver.key : foreignWords(receiver.of);
+  const report = {
+    at: where,
+    about: `${receiver.key}`,
+    severity: fault.severity,
+    message: `the receiver of ${who} gets an I/N of ${decibels(fault.db)}${fault.asked}; most by ${entryWords(strongest)}`,
+  };
+  return { report, hop: of.hop };
+}
 
 function mendOthers(mending: Mending): readonly Fix[] {
   const { finding, interference } = mending;

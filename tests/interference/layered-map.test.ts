@@ -45,6 +45,7 @@ describe("a map with layers", () => {
           expect(sorted(layered.values())).toEqual(sorted(plain.values()));
         }
       }),
+      { numRuns: 30 },
     );
   });
 });
