@@ -37,7 +37,7 @@ export const couplingLossMissing: NetworkRule = {
   source: "common practice; the distance is ours",
   good: hub("low"),
   bad: hub("high"),
-  check({ design, interference, memory, report }) {
+  check({ design, interference, report }) {
     if (interference === undefined) return;
     const open = new Map<string, Open>();
     const add = (at: InterferenceAt, near: CoLocated, own: OwnEnd, other: Owner, way: Open["way"]) => {
@@ -52,11 +52,11 @@ export const couplingLossMissing: NetworkRule = {
       for (const at of interference.of(name)) {
         const { site } = at.receiver.place;
         if (site === undefined) continue;
-        for (const near of memory.of(STEP, at, unjudged))
+        for (const near of unjudged(at))
           add(at, near, { hop: name, site }, near.sender.of, "hears");
       }
     for (const at of interference.ofOthers())
-      for (const near of memory.of(STEP, at, unjudged)) {
+      for (const near of unjudged(at)) {
         const { of, place } = near.sender;
         if (!isOwn(of) || place.site === undefined) continue;
         add(at, near, { hop: of.hop, site: place.site }, at.receiver.of, "harms");
@@ -80,12 +80,9 @@ interface Open extends OwnEnd {
 
 const OTHERS = "";
 
-const STEP = {};
-const NONE: readonly CoLocated[] = [];
-
 function unjudged({ coLocated }: InterferenceAt): readonly CoLocated[] {
-  const open = coLocated.filter(({ toNoiseDb }) => toNoiseDb === undefined);
-  return open.length === 0 ? NONE : open;
+  // Most receivers have none, and all are looked at after every edit.
+  return coLocated.length === 0 ? coLocated : coLocated.filter(({ toNoiseDb }) => toNoiseDb === undefined);
 }
 
 function isAsked(terms: InterferenceTerms, way: Open["way"]): boolean {
