@@ -12,37 +12,39 @@ export interface PageCache {
 }
 
 export function pageCache(limitBytes: number): PageCache {
-  // A Map keeps the order of insertion: the first key is the one unused for longest.
-  const pages = new Map<string, Raster>();
+  const pages = new Map<string, { readonly raster: Raster; usedAt: number }>();
   let bytes = 0;
   let hits = 0;
   let misses = 0;
+  // Counted, not moved to the end of the map: pages are asked for a million times, and seldom dropped.
+  let uses = 0;
   const remove = (key: string): void => {
-    bytes -= pages.get(key)?.heightsM.byteLength ?? 0;
+    bytes -= pages.get(key)?.raster.heightsM.byteLength ?? 0;
     pages.delete(key);
+  };
+  const longestUnused = (): string => {
+    let [oldest, at] = ["", Number.POSITIVE_INFINITY];
+    for (const [key, { usedAt }] of pages) if (usedAt < at) [oldest, at] = [key, usedAt];
+    return oldest;
   };
   return {
     get(key) {
-      const raster = pages.get(key);
-      if (!raster) {
+      const page = pages.get(key);
+      if (!page) {
         misses++;
         return undefined;
       }
       hits++;
-      pages.delete(key);
-      pages.set(key, raster);
-      return raster;
+      page.usedAt = uses++;
+      return page.raster;
     },
     set(key, raster) {
       remove(key);
       // A page larger than the whole cache would only drive out all others and be dropped next.
       if (raster.heightsM.byteLength > limitBytes) return;
-      pages.set(key, raster);
+      pages.set(key, { raster, usedAt: uses++ });
       bytes += raster.heightsM.byteLength;
-      for (const oldest of pages.keys()) {
-        if (bytes <= limitBytes) break;
-        remove(oldest);
-      }
+      while (bytes > limitBytes) remove(longestUnused());
     },
     drop(prefix) {
       for (const key of [...pages.keys()]) if (key.startsWith(prefix)) remove(key);

@@ -325,7 +325,17 @@ async function readPage(member: Member, page: Page, report: Report): Promise<Ras
 
 const keyPrefix = (disk: FileOnDisk): string => `${disk.path}\n${disk.sizeBytes} ${disk.modifiedMs}\n`;
 
-const pageKey = (member: Member, page: Page): string => `${keyPrefix(member.disk)}${page.column} ${page.row}`;
+/** Of each member by the first pixel of a page: made once, since every profile asks for some. */
+const pageKeys = new WeakMap<Member, Map<number, string>>();
+
+function pageKey(member: Member, { column, row }: Page): string {
+  let keys = pageKeys.get(member);
+  if (keys === undefined) pageKeys.set(member, (keys = new Map()));
+  const first = row * member.width + column;
+  let key = keys.get(first);
+  if (key === undefined) keys.set(first, (key = `${keyPrefix(member.disk)}${column} ${row}`));
+  return key;
+}
 
 function sameFile(a: FileOnDisk, b: FileOnDisk): boolean {
   return a.sizeBytes === b.sizeBytes && a.modifiedMs === b.modifiedMs;
