@@ -74,6 +74,8 @@ describe.each([...RULES.values()])("$id", (rule) => {
       const applied = (await Promise.all(texts.map((text) => fixesOfRule(text, rule.id)))).flat();
       const allowed = (one: Applied) => (isAcceptance(one) ? CAUSES : HIDES)[rule.id] ?? [];
       expect(faultsOf(applied, allowed)).toEqual([]);
+      // What is offered, in its order; written anew with `-u` where a change is meant.
+      expect(`\n${applied.map(({ fix }) => fix.title).join("\n")}\n`).toMatchSnapshot();
       const mending = applied.filter((one) => !isAcceptance(one));
       if (IN_TEXT[rule.id] ?? rule.fixes) expect(mending.length).toBeGreaterThan(0);
       else expect(mending).toEqual([]);
