@@ -67,8 +67,11 @@ export function bandwidth(bandwidthHz: number): string {
   return `${trimmed(bandwidthHz / 1e6, 3)} MHz`;
 }
 
+/** In Mbit/s as the trade has it; less than one in kbit/s, from a thousand on in Gbit/s. */
 export function bitRate(bitRateBps: number, moreDigits = 0): string {
-  return Math.abs(bitRateBps) < 1e9
+  const rate = Math.abs(bitRateBps);
+  if (rate > 0 && rate < 1e6) return `${trimmed(bitRateBps / 1e3, 1 + moreDigits)} kbit/s`;
+  return rate < 1e9
     ? `${trimmed(bitRateBps / 1e6, 1 + moreDigits)} Mbit/s`
     : `${trimmed(bitRateBps / 1e9, 3 + moreDigits)} Gbit/s`;
 }

@@ -4,6 +4,7 @@
  */
 import type { Antenna } from "../design/catalogue.js";
 import type { Design, Hop } from "../design/design.js";
+import type { InterferenceTerms } from "../design/interference.js";
 import type { EndGeometry } from "../evaluate/account/path-result.js";
 import { inverse } from "../geodesy/geodesic.js";
 import { Cells } from "./cells.js";
@@ -16,7 +17,8 @@ import { type HopStations, stationsOf } from "./stations.js";
 /** A sender that brings less leaves a threshold as it is printed: 0.0004 dB. I/N. */
 const FELT_DB = -40;
 
-const known = new WeakMap<Hop, HopStations>();
+/** With the terms that they were worked out with: a network may state others while its hops stay the same. */
+const known = new WeakMap<Hop, { readonly terms: string; readonly stations: HopStations }>();
 const twins = new WeakMap<Hop, Hop>();
 
 /** A hop and its like in another state of the design, with the same terms of interference: what is worked out of one is of both. */
@@ -73,18 +75,30 @@ function stationsAt(design: Design, name: string): HopStations | undefined {
   const hop = design.hops.get(name);
   if (hop === undefined) return undefined;
   const like = twins.get(hop) ?? hop;
+  const { interference = NO_TERMS } = design;
+  const terms = wordsOf(interference);
   let found = known.get(like);
-  if (found === undefined) {
+  if (found?.terms !== terms) {
     const around = {
-      terms: design.interference ?? {},
+      terms: interference,
       atSite: () => undefined,
       // A pattern in a file is not read for it: without one the reference pattern stands in.
       patternOf: ({ pattern }: Antenna) => pattern,
     };
-    found = stationsOf(hop, { geometry: levelGeometry(hop) }, around);
+    found = { terms, stations: stationsOf(hop, { geometry: levelGeometry(hop) }, around) };
     known.set(like, found);
   }
-  return found;
+  return found.stations;
+}
+
+const NO_TERMS: InterferenceTerms = {};
+const termsWords = new WeakMap<InterferenceTerms, string>();
+
+/** Equal for equal terms; of the same object made once, since every hop asks. */
+function wordsOf(terms: InterferenceTerms): string {
+  let words = termsWords.get(terms);
+  if (words === undefined) termsWords.set(terms, (words = JSON.stringify(terms)));
+  return words;
 }
 
 /** Where the antennas look, all of it at one height. */

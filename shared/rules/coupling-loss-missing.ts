@@ -52,8 +52,7 @@ export const couplingLossMissing: NetworkRule = {
       for (const at of interference.of(name)) {
         const { site } = at.receiver.place;
         if (site === undefined) continue;
-        for (const near of unjudged(at))
-          add(at, near, { hop: name, site }, near.sender.of, "hears");
+        for (const near of unjudged(at)) add(at, near, { hop: name, site }, near.sender.of, "hears");
       }
     for (const at of interference.ofOthers())
       for (const near of unjudged(at)) {

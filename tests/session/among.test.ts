@@ -3,11 +3,13 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import type { DesignModel } from "../../language/model/design-model.js";
+import { readSource } from "../../language/model/source-file.js";
 import { DesignSession } from "../../server/session/design-session.js";
 import { loadProject } from "../../server/session/load.js";
 import { openTerrain } from "../../server/terrain/store.js";
 import { evaluateHop, geometryOf } from "../../shared/evaluate/hop.js";
-import { heardBy } from "../../shared/interference/in-touch.js";
+import { feltBy, heardBy } from "../../shared/interference/in-touch.js";
 import { files, hop } from "../compare/network.js";
 
 const made = mkdtempSync(join(tmpdir(), "hopwright-among-"));
@@ -65,6 +67,36 @@ it.each([
   },
   300_000,
 );
+
+it("which hops hear each other is told by the terms that the network states now, whatever it stated before", () => {
+  const open = () => loadProject(made.replaceAll("\\", "/")).project.designs()[0]!;
+  const edit = (model: DesignModel, ending: string, of: (text: string) => string) => {
+    const { path, text } = [...model.allFiles()].find((one) => one.path.endsWith(ending))!;
+    model.setFile(readSource(path, of(text)));
+  };
+  // Radios and antennas that keep silent of noise and pattern are as the network says.
+  const silent = (model: DesignModel) =>
+    edit(model, "catalogue.hop", (text) => text.replace(/\n *noise-figure .*/, ""));
+  const state = (model: DesignModel, db: number) =>
+    edit(model, "network.hop", (text) =>
+      text.replace("climate {", `interference {\n    assumed-noise-figure ${db} dB\n  }\n  climate {`),
+    );
+  const restate = (model: DesignModel, db: number) =>
+    edit(model, "network.hop", (text) => text.replace(/(assumed-noise-figure) \S+/, `$1 ${db}`));
+  const touching = (model: DesignModel) =>
+    model.names("hop").map((name) => {
+      const one = new Set([name]);
+      return [name, [...heardBy(model.design(), one)].sort(), [...feltBy(model.design(), one)].sort()];
+    });
+  const [edited, fresh] = [open(), open()];
+  for (const model of [edited, fresh]) silent(model);
+  state(edited, 0);
+  const before = touching(edited);
+  restate(edited, 20);
+  state(fresh, 20);
+  expect(touching(edited)).toEqual(touching(fresh));
+  expect(touching(edited)).not.toEqual(before);
+});
 
 it("a fault in one that is only heard costs the others nothing", async () => {
   const model = loadProject(made.replaceAll("\\", "/")).project.designs()[0]!;
