@@ -36,7 +36,7 @@ export function demandChanges(
       ...(overtaken.get(name) ?? []),
       ...(loads.get(name) ?? []),
     ];
-    const findings = then === undefined ? [] : (judged.get(`demand ${name}`) ?? []);
+    const findings = judged.get(`demand ${name}`) ?? [];
     if (figures.length === 0 && findings.length === 0) return [];
     const before = then === undefined ? [] : hopsOf(then).map((hop) => hopNow(hop, renames));
     // Growth and failures bring it to hops that it does not pass as things are.

@@ -74,6 +74,24 @@ test("one that comes, one that goes", async () => {
   ]);
 });
 
+test("one that comes and asks for more than there is counts as a demand that got worse; one that fits does not", async () => {
+  const added = async (committed: string) => {
+    repository.write({ "more.hop": `demand MILL {\n  from FELL to KELD\n  committed ${committed}\n}\n` });
+    const compared = await repository.compare(base, undefined);
+    const page = [...(await diffMarkdown.print(compared))].join("");
+    compared.dispose();
+    const changes = await repository.changes(base, undefined);
+    repository.git("clean", "-fdq");
+    return { changes, page };
+  };
+  const fits = (await added("1 Mbit/s")).changes;
+  expect([fits.counts.demandsWorse, fits.demands]).toEqual([0, []]);
+  const greedy = await added("900 Mbit/s");
+  expect(greedy.changes.counts.demandsWorse).toBe(1);
+  expect(greedy.changes.demands).toMatchObject([{ demand: "MILL", worse: true, because: ["demand MILL"] }]);
+  expect(greedy.page).toMatch(/1 demand worse/);
+});
+
 test("terms of the network, and defaults where a demand states nothing", async () => {
   expect(await changed({ "more.hop": "traffic {\n  switching 50 ms\n}\n" })).toContain("traffic added");
   const found = await changed({ "more.hop": "defaults demand {\n  latency 9 ms\n}\n" });
