@@ -67,7 +67,8 @@ export interface Believable {
 
 /**
  * Leaves out facts that no terrestrial hop can have (an antenna 1e9 m high, a k of 1e-300), as if they were not
- * written, and tells each. The bounds are ours and wide; ranges of methods are told by the methods.
+ * written, and tells each. The bounds are ours and wide; ranges of methods are told by the methods. A k that is not above
+ * 0 has no radius, and nothing behind this asks for it again.
  */
 export function withinReason(hop: Hop): Believable {
   // Evaluation and judgement ask for the same hop; a design is immutable.

@@ -77,8 +77,8 @@ function bandOf({ hop, result }: PairedHop): BandOfPair {
     rate === undefined ? undefined : rate * carriers(hop.arrangement.name);
   return {
     hop: hop.name,
-    clearAirBps:
-      there === undefined || back === undefined ? undefined : highest ? all(highest.bitRateBps) : 0,
+    // A direction alone is the first of the two, whichever it is.
+    clearAirBps: back === undefined ? undefined : highest ? all(highest.bitRateBps) : 0,
     judgedBps: all(judged?.bitRateBps),
     modulation: judged?.modulation,
     availabilityPercent: result.availability?.availabilityPercent,

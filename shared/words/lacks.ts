@@ -35,7 +35,6 @@ const LACK_WORDS: LackWords = {
   "no-height-known": () => "no height of the profile is known",
   "ground-under-obstacle-unknown": ({ obstacle }) => `the ground under ${obstacle} is not known`,
   "mean-terrain-unknown": () => "the mean terrain height is not known without a profile",
-  "criterion-k-not-positive": () => "a criterion states a k that is not above 0",
   "obstacle-off-path": ({ obstacle }) => `"${obstacle}" stands off the path and is not counted`,
 
   "mode-without-rate": ({ modulation }) => `mode ${modulation} has no rate in the catalogue`,

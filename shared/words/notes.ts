@@ -22,8 +22,6 @@ const NOTE_WORDS: NoteWords = {
   "obstacles-not-counted": () => "Not every obstacle could be counted.",
   "known-ground-only": () =>
     "Clearance, levels and margins are those of the known ground; where they are met, the rest leaves them open.",
-  "median-k-refused": ({ kFactor: stated }) =>
-    `Median k ${trimmed(stated, 3)} gives no straight ray; 1.33 is used.`,
 
   "gain-estimated": ({ antenna, efficiency }) =>
     `Gain of ${antenna} estimated from its diameter with ${trimmed(100 * efficiency, 1)} % efficiency.`,

@@ -188,6 +188,27 @@ test("a hop in its network has its other band, and both together once both are e
   expect(alone.pair).toBeUndefined();
 });
 
+test("a hop is made anew in its network when a figure of its other band changes, and else stays the same", () => {
+  const hops = new Map([LOW, HIGH].map((hop) => [hop.name, hop]));
+  const results = new Map([
+    ["LOW", resultOf({ margins: WORKS, out: 0.01 })],
+    ["HIGH", resultOf({ margins: WORKS, out: 0.1 })],
+  ]);
+  const network = { hop: (name: string) => hops.get(name), result: (name: string) => results.get(name) };
+  const memory = new Memory();
+  const low = () => hopInNetwork(LOW, network, memory);
+  const first = low();
+  expect(first.pair!.both!.bothOutPercent).toBe(0.01);
+  expect(low()).toBe(first);
+  // The hop is as it was; its ground, say, is another.
+  results.set("HIGH", resultOf({ margins: WORKS, out: 0.002 }));
+  expect(low().pair!.both!.bothOutPercent).toBe(0.002);
+  results.delete("HIGH");
+  expect(low().pair).toMatchObject({ other: HIGH, both: undefined });
+  hops.delete("HIGH");
+  expect(low().pair).toBeUndefined();
+});
+
 describe("one antenna for both bands", () => {
   const dual = {
     ...ANTENNA,
@@ -201,6 +222,10 @@ describe("one antenna for both bands", () => {
       ...hop,
       ends: [end(KELD, "high", { antenna: dual, ...more }), end(TARN, "low")],
     });
+  const elsewhere = (hop: Hop): Hop => ({
+    ...hop,
+    ends: [end({ ...KELD, name: "MOSS" }, "high", { antenna: dual }), end(TARN, "low")],
+  });
   const shares = (low: Hop, high: Hop, site = "KELD") => sharesAntenna(low, high, site);
 
   test("is one of two bands, of one name at one height, of hops that name each other", () => {
@@ -218,6 +243,8 @@ describe("one antenna for both bands", () => {
       ["one band", at({ antenna: single })(LOW), at({ antenna: single })(HIGH)],
       ["no word of its mount", same(LOW), same(HIGH), "TARN"],
       ["another site", same(LOW), same(HIGH), "MOSS"],
+      ["the high one does not end there", same(LOW), elsewhere(HIGH)],
+      ["the low one does not end there", elsewhere(LOW), same(HIGH)],
     ];
     for (const [what, low, high, site] of others) expect(shares(low, high, site), what).toBe(false);
   });

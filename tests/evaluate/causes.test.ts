@@ -340,6 +340,40 @@ describe("degradation and adaptive modes", () => {
     expect(eager.expectedCapacityBps!).toBeGreaterThan(found.expectedCapacityBps!);
   });
 
+  test("a share of time is an estimate where the rain that it rests on is one, with hysteresis too", () => {
+    const modes = [QPSK, QAM128];
+    const estimated = (hysteresisDb: number, rainRateMmPerH: number) => {
+      const climate = { ...CLIMATE, logK: -3.6, rainRateMmPerH };
+      const hop = longHop({ modes, radio: { ...R18, modes, hysteresisDb }, climate }, { extraLossDb: 20 });
+      return direction(judge(hop), "KELD").modes.map((mode) => [
+        mode.rain!.atMostPercent !== undefined,
+        mode.timeInUseEstimated,
+      ]);
+    };
+    for (const hysteresisDb of [0, 3]) {
+      expect(estimated(hysteresisDb, 150)).toEqual([
+        [false, undefined],
+        [false, undefined],
+      ]);
+      expect(estimated(hysteresisDb, 10)).toEqual([
+        [true, true],
+        [true, true],
+      ]);
+    }
+  });
+
+  test("a mode without a level for it is never in use, whatever is known of fading", () => {
+    const modes = [QPSK, QAM128];
+    for (const climate of [CLIMATE, {}])
+      for (const hysteresisDb of [0, 3]) {
+        const hop = longHop({ modes, radio: { ...R18, modes, hysteresisDb }, climate }, { extraLossDb: 80 });
+        const found = direction(judge(hop), "KELD");
+        for (const { fadeMarginDb } of found.modes) expect(fadeMarginDb).toBeLessThan(0);
+        expect(found.modes.map(({ timeInUsePercent }) => timeInUsePercent)).toEqual([0, 0]);
+        expect(found.expectedCapacityBps).toBe(0);
+      }
+  });
+
   test("the committed mode is the highest that meets the objective both ways", () => {
     const modes = [QPSK, QAM128];
     const committed = (availabilityPercent: number) =>

@@ -6,9 +6,11 @@ import { profileSummary } from "../../shared/evaluate/path/profile.js";
 import { deltaBullington } from "../../shared/propagation/p526/index.js";
 import { loadVectors, testRows } from "../support/vectors.js";
 import {
+  ANTENNA,
   end,
   groundOf,
   KELD,
+  lacksTold,
   levelGround,
   makeHop,
   notesTold,
@@ -201,6 +203,26 @@ test("k = 4/3 is shown for information when the objective asks for others", () =
   const objective = { ...TRUNK, clearance: [{ fresnelFraction: 0.3, kFactor: 0.7 }] };
   const results = evaluateHop(makeHop({ objective }), levelGround(LENGTH_M)).clearance;
   expect(results.map(({ forInformation }) => forInformation)).toEqual([undefined, true]);
+});
+
+test("a criterion of a k that no place has asks nothing of any ray, and is told", () => {
+  const second = { diversityAntenna: ANTENNA, diversityHeightM: 36 };
+  const judged = (kFactor: number) => {
+    const clearance = [{ fresnelFraction: 1, kFactor }];
+    const result = evaluateHop(
+      makeHop({
+        arrangement: { name: "1+1 space-diversity" },
+        ends: [end(KELD, "high", second), end(TARN, "low", second)],
+        objective: { ...TRUNK, clearance, diversityClearance: clearance },
+      }),
+      levelGround(LENGTH_M),
+    );
+    const asked = [...result.clearance, ...result.furtherPaths!.flatMap((one) => one.clearance)];
+    return [asked.filter(({ forInformation }) => !forInformation).length, lacksTold(result)] as const;
+  };
+  const told = "A clearance of trunk is beyond reason and left out.";
+  expect(judged(0.7)).toEqual([3, expect.not.stringContaining(told)]);
+  for (const k of [0, -1.33]) expect(judged(k)).toEqual([0, expect.stringContaining(told)]);
 });
 
 function profileHeights() {

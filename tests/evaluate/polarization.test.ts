@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { licenceChanges } from "../../shared/compare/licences.js";
 import type { Hop, Polarization } from "../../shared/design/design.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
+import { polarizationWords } from "../../shared/evaluate/level/polarization.js";
 import { missingFacts } from "../../shared/evaluate/missing.js";
 import { ARRANGEMENTS } from "../../shared/radio/arrangements.js";
 import { explainHop } from "../../shared/report/explain.js";
@@ -77,6 +78,16 @@ describe("carriers on both polarizations are judged for the worse of them", () =
     expect(steps("1+0", "horizontal")).not.toEqual(steps("1+0", "vertical"));
     expect(steps("2+0 xpic", "vertical")).toEqual(steps("1+0", "horizontal"));
   });
+});
+
+test("a report says which polarizations are on the air, and which of two is judged", () => {
+  const words = (name: string, polarization: Polarization | undefined) =>
+    polarizationWords({ arrangement: { name }, polarization });
+  expect(words("1+0", "slant")).toBe("slant polarization");
+  expect(words("1+0", undefined)).toBeUndefined();
+  expect(words("2+0 xpic", "slant")).toBe("both slant polarizations");
+  for (const stated of ["vertical", "horizontal", undefined] as const)
+    expect(words("2+0 xpic", stated)).toBe("both polarizations, judged for the worse, horizontal");
 });
 
 test("two carriers on one channel are licensed for both polarizations, stated or not", () => {

@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import type { Hop, Surface } from "../../shared/design/design.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { discriminationDb } from "../../shared/radio/discrimination.js";
-import { ANTENNA, end, KELD, levelGround, makeHop, TARN } from "./builders.js";
+import { ANTENNA, end, KELD, levelGround, makeHop, TARN, TRUNK } from "./builders.js";
 
 const LENGTH_M = evaluateHop(makeHop(), levelGround(9000)).distanceM!;
 const GROUND = levelGround(LENGTH_M);
@@ -29,6 +29,46 @@ test("equal antennas reflect in the middle, at the angle that geometry gives", (
 test("the point leaves a surface that ends before it", () => {
   expect(reflection(makeHop({ surfaces: [{ ...WATER, toM: 3000 }] }))!.onSurface).toBe(false);
   expect(reflection(makeHop({ surfaces: [{ ...WATER, kind: "rough" }] }))).toBeUndefined();
+});
+
+test("where the surface has the point for one k alone, it is told for that k", () => {
+  // The point lies where the grazing angles at both legs are equal, h1/d1 = h2/d2 with heights over the tangent there.
+  const ends = [end(KELD, "high", { antennaHeightM: 80 }), end(TARN, "low", { antennaHeightM: 30 })] as const;
+  const angles = (pointM: number, k: number) => {
+    const over = (heightM: number, legM: number) => heightM / legM - legM / (2 * k * 6_371_000);
+    return [over(80, pointM), over(30, LENGTH_M - pointM)] as const;
+  };
+  const atK = (kFactor: number) =>
+    reflection(makeHop({ ends, surfaces: [WATER], climate: { kFactor } }))!.pointM;
+  for (const k of [0.9, 4 / 3, 10]) {
+    const [one, other] = angles(atK(k), k);
+    expect(one / other).toBeCloseTo(1, 6);
+  }
+  const on = (pointM: number) => ({ ...WATER, heightM: 200, fromM: pointM - 0.5, toM: pointM + 0.5 });
+  const told = (surface: Surface) => reflection(makeHop({ ends, surfaces: [surface] }))!;
+  for (const kFactor of [0.9, 4 / 3, 10]) {
+    const found = told(on(atK(kFactor)));
+    expect(found).toMatchObject({ kFactor, onSurface: true, kRange: [0.9, 10] });
+    expect(found.pointM).toBeCloseTo(atK(kFactor), 9);
+  }
+  // Between two of them it passes over the surface without a k of the three at it: the median's figures stand.
+  const between = told(on((atK(0.9) + atK(4 / 3)) / 2));
+  expect(between).toMatchObject({ kFactor: 4 / 3, onSurface: true });
+  expect(told({ ...WATER, toM: 100 })).toMatchObject({ kFactor: 4 / 3, onSurface: false });
+});
+
+test("the range of k begins at the least that is looked at: 0.9, or a criterion's or the median's below it", () => {
+  const range = (kFactors: readonly number[], kFactor?: number) => {
+    const objective = { ...TRUNK, clearance: kFactors.map((k) => ({ fresnelFraction: 0, kFactor: k })) };
+    return reflection(makeHop({ surfaces: [WATER], objective, climate: { kFactor } }))!.kRange;
+  };
+  expect(range([])).toEqual([0.9, 10]);
+  expect(range([1.33, 0.7])).toEqual([0.7, 10]);
+  expect(range([0.95])).toEqual([0.9, 10]);
+  expect(range([0.8], 0.75)).toEqual([0.75, 10]);
+  expect(range([], 12)).toEqual([0.9, 12]);
+  // No place has a k of 0 or less: nothing is asked for it.
+  expect(range([0, -1])).toEqual([0.9, 10]);
 });
 
 test("the higher antenna is further from the point, told from either end", () => {

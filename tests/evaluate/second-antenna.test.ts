@@ -152,6 +152,27 @@ test("an arrangement with two antennas uses the second one without diversity too
   ]);
 });
 
+test("no level is told over a further antenna of which the height is not stated", () => {
+  const over = (further: HopEnd["further"]) => {
+    const hop = makeHop({
+      arrangement: { name: "1+1 hot-standby two-antennas" },
+      ends: [
+        end(KELD, "high", { antennaHeightM: 50, further: [{ antenna: ANTENNA, heightM: 44 }] }),
+        end(TARN, "low", { antennaHeightM: 50, further }),
+      ],
+    });
+    const { paths, pathsIncomplete } = direction(evaluate(hop), "KELD");
+    return [paths?.map(({ state }) => state), pathsIncomplete];
+  };
+  const towardsFirst = ["normal", "sender on standby"];
+  expect(over([{ antenna: ANTENNA, heightM: 44 }])).toEqual([
+    expect.arrayContaining(["receiver on standby", "both on standby"]),
+    undefined,
+  ]);
+  expect(over([{ antenna: ANTENNA }])).toEqual([towardsFirst, true]);
+  expect(over([{ heightM: 44 }])).toEqual([towardsFirst, true]);
+});
+
 test("the clearance table of the page has a row for each diversity antenna", () => {
   const { rows } = clearanceTable(evaluate(diverse(44, 2)), false);
   expect(rows.map(({ cells }) => cells[0])).toEqual([

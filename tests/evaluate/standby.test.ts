@@ -15,6 +15,7 @@ import {
   makeHop,
   QAM128,
   QPSK,
+  R18,
   TARN,
   TRUNK,
 } from "./builders.js";
@@ -124,6 +125,15 @@ describe("what is not known is open", () => {
       });
     }
   });
+});
+
+test("a mode that comes to no margin leaves what is left on standby open", () => {
+  const modes = [QPSK, { ...QAM128, thresholdDbm: undefined }];
+  const radio = { ...R18, noiseFigureDb: undefined, modes };
+  const hop = guarded(10, { coupler: UNEQUAL }, { coupler: UNEQUAL }, { modes, radio });
+  // 300 Mbit/s are asked, which 128QAM alone carries; the levels are known all the same.
+  expect(direction(evaluate(hop), "KELD").paths).toHaveLength(4);
+  expect(evaluate(hop).standby).toMatchObject({ verdict: "open", weakest: undefined });
 });
 
 test("an arrangement without standby has no such result, one with it always has", () => {

@@ -195,6 +195,52 @@ test("no point on the ground clears less than what is told, and what is told lie
   );
 });
 
+test("over a bulge higher than the antennas the least clearance lies in the middle of the line, not at its ends", () => {
+  // Sites at 200 m, antennas 10 m up, a plain at 211 m from 100 m before one to 100 m before the other.
+  const lengthM = 50_000;
+  const profile = profileOf({
+    lengthM,
+    rows: [at(0, 200), at(100, 211), at(lengthM - 100, 211), at(lengthM, 200)],
+  });
+  const path = {
+    distanceM: lengthM,
+    antennaAslM: [210, 210] as const,
+    groundM: [200, 200] as const,
+    frequencyHz: 18e9,
+  };
+  const found = clearanceFor({ kFactor: 4 / 3, fresnelFraction: 0.6 }, path, profile, [])!;
+  // n = -1 m - D^2/(8 k a), F1 = sqrt(lambda D)/2.
+  const radiusM = Math.sqrt((299_792_458 / 18e9) * lengthM) / 2;
+  expect(found.clearanceM).toBeCloseTo(-1 - lengthM ** 2 / (8 * (4 / 3) * 6_371_000), 6);
+  expect(found.distanceM).toBeCloseTo(lengthM / 2, 3);
+  expect(found.fraction).toBeCloseTo(found.clearanceM / radiusM, 9);
+});
+
+test("close to an antenna, where the radius begins to grow, the line is looked at", () => {
+  // A slope of 1 in 2 from 2 m above the antenna, 3 m long, then level far below: at 18 GHz the radius is 0.1 m up to
+  // d (D - d) lambda/D = 0.01 m2, nearly d = 0.01 m2/lambda = 0.6004 m, and the ray is blocked there by 2.3 m.
+  const lengthM = 9000;
+  const slope = [at(0, 212), at(3, 213.5), at(3.1, 150)];
+  const rows = [...slope, at(lengthM, 200)];
+  const turned = rows.map(({ distanceM, heightM }) => at(lengthM - distanceM, heightM!)).reverse();
+  const clearsOver = (surveyed: readonly SurveyRow[], groundM: readonly [number, number]) =>
+    clearanceFor(
+      { kFactor: 4 / 3, fresnelFraction: 0.6 },
+      { distanceM: lengthM, antennaAslM: [210, 210], groundM, frequencyHz: 18e9 },
+      profileOf({ lengthM, rows: surveyed }),
+      [],
+    )!;
+  const nearM = 0.01 / (299_792_458 / 18e9);
+  for (const [found, atM] of [
+    [clearsOver(rows, [212, 200]), nearM],
+    [clearsOver(turned, [200, 212]), lengthM - nearM],
+  ] as const) {
+    expect(found.distanceM).toBeCloseTo(atM, 3);
+    expect(found.clearanceM).toBeCloseTo(-2 - nearM / 2, 3);
+    expect(found.fraction).toBeCloseTo((-2 - nearM / 2) / 0.1, 1);
+  }
+});
+
 test("the same survey told from the other end gives the same figures", () => {
   fc.assert(
     fc.property(paths, (drawn) => {

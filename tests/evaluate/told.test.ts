@@ -1,15 +1,19 @@
 /** What a result says beside its figures: each remark and each citation on both sides of what it depends on. */
 import { describe, expect, test } from "vitest";
 import type { Hop, HopEnd } from "../../shared/design/design.js";
+import type { InputCode, InputUsed } from "../../shared/evaluate/account/input.js";
 import type { MethodId } from "../../shared/evaluate/account/methods.js";
 import type { NoteCode } from "../../shared/evaluate/account/note.js";
+import { isAbout } from "../../shared/evaluate/account/note-facts.js";
 import type { HopResult } from "../../shared/evaluate/account/result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { GroundInput } from "../../shared/evaluate/path/ground.js";
+import { explainHop } from "../../shared/report/explain.js";
 import {
   ANTENNA,
   antennasFor,
   CLIMATE,
+  direction,
   end,
   KELD,
   levelGround,
@@ -103,6 +107,28 @@ const NOTES: readonly (readonly [NoteCode, one: Case, next: Case])[] = [
     { hop: inClimate({ ...CLIMATE, rainHeightM: 500 }) },
     { hop: inClimate({ rainHeightM: 500 }) },
   ],
+  // Antennas at 240 m: 3600 m below the rain height the path lies wholly in rain, wet snow or its lack is nothing to tell.
+  [
+    "wet-snow-counted",
+    { hop: inClimate({ ...CLIMATE, rainHeightM: 3839, rainProbabilityPercent: 5 }) },
+    { hop: inClimate({ ...CLIMATE, rainHeightM: 3840, rainProbabilityPercent: 5 }) },
+  ],
+  [
+    "rain-alone-counted",
+    { hop: inClimate({ ...CLIMATE, rainHeightM: 3839 }) },
+    { hop: inClimate({ ...CLIMATE, rainHeightM: 3840 }) },
+  ],
+  [
+    "rain-alone-counted",
+    { hop: inClimate({ ...CLIMATE, rainHeightM: 500 }) },
+    { hop: inClimate({ ...CLIMATE, rainHeightM: 3840, rainProbabilityPercent: 5 }) },
+  ],
+  // 200 g/m3 of vapour at 288 K press with rho T/216.7 = 266 hPa: there is no air of less.
+  [
+    "gases-not-counted",
+    { hop: inClimate({ ...CLIMATE, ...AIR, pressureHPa: 200, waterVapourDensityGm3: 200 }) },
+    { hop: inClimate({ ...CLIMATE, ...AIR, pressureHPa: 300, waterVapourDensityGm3: 200 }) },
+  ],
 ];
 
 describe.each(NOTES)("the remark %s", (code, withIt, without) => {
@@ -112,6 +138,91 @@ describe.each(NOTES)("the remark %s", (code, withIt, without) => {
     expect(told(withIt)).toBeGreaterThan(0);
     expect(told(without)).toBe(0);
   });
+});
+
+/** Figures that a hop rests on, each with where it came from: what is stated, and what stands in where nothing is. */
+const INPUTS: readonly (readonly [InputCode, hop: Hop, told: Partial<InputUsed>])[] = [
+  ["log-k", makeHop(), { logK: -4.2, origin: "network climate" }],
+  ["log-k", makeHop({ ownClimate: ["logK"] }), { logK: -4.2, origin: "hop climate" }],
+  ["dn75", makeHop(), { dN75: 12, origin: "network climate" }],
+  ["mean-terrain", makeHop(), { heightM: 200, origin: "terrain" }],
+  ["rain-rate", makeHop(), { rateMmPerH: 34, origin: "network climate" }],
+  ["median-k", makeHop(), { kFactor: 4 / 3, origin: "default" }],
+  ["median-k", inClimate({ ...CLIMATE, kFactor: 1.5 }), { kFactor: 1.5, origin: "network climate" }],
+  ["antenna-discrimination", xpic({}), { discriminationDb: 30, origin: "catalogue" }],
+  ["canceller-gain", xpic({}), { gainDb: 20, origin: "default" }],
+  ["canceller-gain", xpic({ xpicGainDb: 17 }), { gainDb: 17, origin: "catalogue" }],
+  ["mtbf", failing(1e5, 24), { mtbfHours: 1e5, origin: "catalogue" }],
+  ["repair-time", failing(1e5, 24), { repairHours: 24, origin: "design" }],
+];
+
+test.each(INPUTS)("%s is told once among what went in, with its origin", (code, hop, told) => {
+  const found = of({ hop }).inputs.filter((input) => input.code === code);
+  expect(found).toEqual([expect.objectContaining(told)]);
+});
+
+test("a guide that is counted and not chosen is told among what went in, with the loss that the level has", () => {
+  const result = of({
+    hop: makeHop({ ends: [end(KELD, "high", { mounting: "separate" }), end(TARN, "low")] }),
+  });
+  const guide = direction(result, "KELD").levels.find(({ passes }) => passes.code === "guide-to-choose")!;
+  expect(result.inputs.filter(({ code }) => code === "guide-loss")).toEqual([
+    expect.objectContaining({
+      site: "KELD",
+      lossDb: -guide.changeDb,
+      lengthM: 1,
+      origin: "default",
+      standing: "estimated",
+    }),
+  ]);
+});
+
+describe("a rain rate of a map", () => {
+  const from = {
+    code: "map",
+    file: "R001.TXT",
+    date: "2026-01-05",
+    recommendation: "ITU-R P.837-7",
+  } as const;
+  const reading = { fact: "rainRateMmPerH", value: 27, origin: "map", from } as const;
+  const judged = (climate: Hop["climate"]) =>
+    of({ hop: inClimate(climate), ground: { ...GROUND, climate: [reading] } });
+
+  // Maps are of 0.01 %; a share of time belongs to the rate that is stated with it, here one that nobody can believe.
+  test("is that of 0.01 %, whatever share of time the design states beside a rate of its own that is none", () => {
+    const { inputs, missing } = judged({ ...CLIMATE, rainRateMmPerH: 2001, rainTimePercent: 0.1 });
+    expect(inputs.find(({ code }) => code === "rain-rate")).toMatchObject({ rateMmPerH: 27, origin: "map" });
+    expect(missing.filter(({ of: [step] }) => step === "rain")).toEqual([]);
+  });
+
+  test("gives way to a stated one, which is of no use at another share of time", () => {
+    expect(judged(CLIMATE).inputs.find(({ code }) => code === "rain-rate")).toMatchObject({
+      rateMmPerH: 34,
+      origin: "network climate",
+    });
+    const { inputs, missing } = judged({ ...CLIMATE, rainTimePercent: 0.1 });
+    expect(inputs.map(({ code }) => code)).not.toContain("rain-rate");
+    expect(missing).toContainEqual(
+      expect.objectContaining({ reason: { code: "rain-rate-elsewhere", timePercent: 0.1 } }),
+    );
+  });
+});
+
+test("a remark stands with the figures that it is about in an explanation, and beside no other", () => {
+  const hop = makeHop({
+    ends: [end(KELD, "high", { antenna: { ...ANTENNA, gain: [] } }), end(TARN, "low")],
+    climate: { ...CLIMATE, rainHeightM: 500 },
+  });
+  const explained = explainHop(hop, of({ hop }));
+  const figuresWith = (code: NoteCode) =>
+    explained.filter(({ notes }) => notes.some((one) => one.code === code)).map(({ figure }) => figure);
+  expect(figuresWith("gain-estimated")).toEqual([
+    expect.stringMatching(/^received level KELD to TARN/),
+    expect.stringMatching(/^received level TARN to KELD/),
+  ]);
+  for (const figure of figuresWith("rain-alone-counted")) expect(figure).toMatch(/rain/);
+  expect(figuresWith("rain-alone-counted").length).toBeGreaterThan(0);
+  expect(figuresWith("selective-fading-not-counted").join()).toMatch(/availability/);
 });
 
 const METHODS_CITED: readonly (readonly [MethodId, one: Case, next: Case])[] = [
@@ -187,4 +298,25 @@ test("units that nothing joins are told with the antenna, unless it is the first
   expect(lacks([{ antenna: ANTENNA, heightM: 38, coupler: omt }], { coupler: HYBRID })).toEqual([
     { code: "units-not-joined", site: "KELD", coupler: "OMT", property: "second-antenna" },
   ]);
+});
+
+test("failures that are not counted are told as that alone, and those that nobody states not at all", () => {
+  const about = (hop: Hop) =>
+    of({ hop }).notes.flatMap((one) => (isAbout(one, "equipment") ? [one.code] : []));
+  expect(about(failing(1e5, undefined))).toEqual(["equipment-not-counted"]);
+  expect(about(failing(undefined, 24))).toEqual(["equipment-not-counted"]);
+  expect(about(failing(undefined, undefined))).toEqual([]);
+  expect(about(failing(1e5, 24))).toEqual([]);
+});
+
+test("a coupler that is stated and cannot be used is not told as none, another fact or end that cannot be is no excuse", () => {
+  const lacksWith = (unusable: Hop["unusable"]) => {
+    const ends = [end(KELD, "high"), end(TARN, "low", { coupler: HYBRID })] as const;
+    const hop = makeHop({ arrangement: { name: "1+1 hot-standby" }, ends, unusable });
+    return of({ hop }).missing.filter(({ reason }) => reason?.code === "units-not-joined").length;
+  };
+  expect(lacksWith(undefined)).toBe(1);
+  expect(lacksWith([{ fact: "coupler", site: "KELD" }])).toBe(0);
+  expect(lacksWith([{ fact: "coupler", site: "TARN" }])).toBe(1);
+  expect(lacksWith([{ fact: "feeder", site: "KELD" }])).toBe(1);
 });

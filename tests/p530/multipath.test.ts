@@ -204,6 +204,14 @@ describe("refusals and limits", () => {
     expect(must(multipathOccurrence(usual)).validity).toEqual([]);
   });
 
+  // At the equator and without inclination dG = 10.5 - 5.6 log 2.1 - 2.7 log d = 8.69557 - 2.7 log d: 0 at 1661.7 km.
+  it("says when the year would fade more than its worst month", () => {
+    const validityAt = (distanceM: number) =>
+      must(annualConversion({ latitudeDeg: 0, distanceM, inclinationMrad: 0 })).validity;
+    expect(validityAt(1_661_000)).toEqual([]);
+    expect(validityAt(1_663_000)).toEqual([{ code: "conversion-negative" }]);
+  });
+
   it("says when a path leaves the tested range of the older editions", () => {
     const older = { dN1: -200, antenna1AslM: 120, antenna2AslM: 140, frequencyHz: 7.5e9, distanceM: 40_000 };
     expect(must(multipathOccurrence17(older)).validity).toEqual([]);

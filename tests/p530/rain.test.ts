@@ -323,4 +323,39 @@ describe("P.841", () => {
     expect(worstMonthFromAnnual({ annualPercent: 1, q1: 0.5 }).ok).toBe(false);
     expect(worstMonthFromAnnual({ annualPercent: 1, beta: 0 }).ok).toBe(false);
   });
+
+  it("takes each share of the year by the branch that it lies in, its upper end with it", () => {
+    const branchAt = (annualPercent: number, beta?: number) =>
+      must(worstMonthFromAnnual({ annualPercent, beta })).steps.branch;
+    // (2.85/12)^(1/0.13) = 1.578e-5 %.
+    expect([0, 1.5e-5].map((p) => branchAt(p))).toEqual([1, 1]);
+    expect([1.6e-5, 3].map((p) => branchAt(p))).toEqual([2, 2]);
+    expect([3.001, 30].map((p) => branchAt(p))).toEqual([3, 3]);
+    expect([30.001, 100].map((p) => branchAt(p))).toEqual([4, 4]);
+    // The first branch of so small a slope ends below the smallest number; Q there is 12 all the same.
+    expect(branchAt(0, 0.001)).toBe(1);
+  });
+
+  // With beta = 0.13: Q1 3^-beta is Q from 3 to 30 %. At 1.1535 it is 1, at 3.8451 it is 10/3, and 30 % of the year would
+  // be all of the month; the first branch ends at 3 % for 12 x 3^0.13 = 13.84, where that is exceeded long since.
+  it("refuses a worst month that is better than the year or longer than itself, and tells its parameters", () => {
+    for (const [q1, ok] of [
+      [1.15, false],
+      [1.16, true],
+      [3.84, true],
+      [3.85, false],
+    ] as const) {
+      const found = worstMonthFromAnnual({ annualPercent: 30, q1, beta: 0.13 });
+      expect(found, `Q1 ${q1}`).toMatchObject(
+        ok ? { ok } : { ok, refusal: { code: "no-worst-month", q1, beta: 0.13 } },
+      );
+      expect(worstMonthPercent(30, { q1, beta: 0.13 }) !== undefined).toBe(ok);
+    }
+    const nowhere = worstMonthFromAnnual({
+      annualPercent: 30,
+      q1: Number.NaN,
+      beta: Number.POSITIVE_INFINITY,
+    });
+    expect(nowhere).toEqual({ ok: false, refusal: { code: "no-worst-month" } });
+  });
 });

@@ -230,6 +230,20 @@ describe("selective and total outage", () => {
     ).toBeLessThan(1e-20);
   });
 
+  // At p0 = 100 %, eta = 1 - e^-0.2 = 0.181269, and 50 km, tau_m = 0.7 ns: of two alike, 30 MHz wide, 20 dB deep, Ps is
+  // 2.15 x 0.181269 x 2 x 0.03 x 0.1 x 0.49/6.3 = 1.81873e-4. Ps grows with the width: 1 at 164.95 GHz.
+  it("is refused where the signature would bring the receiver down for more than the whole time, with its steps", () => {
+    const at = (widthHz: number) =>
+      selectiveOutage({ occurrencePercent: 100, distanceM: 50_000, minimumPhase: { ...signature, widthHz } });
+    expect(must(at(30e6)).outageFraction).toBeCloseTo(1.81873e-4, 9);
+    expect(must(at(164.9e9)).outageFraction).toBeCloseTo(0.9997, 4);
+    expect(at(165e9)).toEqual({
+      ok: false,
+      refusal: { code: "signature-too-wide" },
+      steps: expect.objectContaining({ P0: 1, tauMeanNs: expect.closeTo(0.7, 12) }),
+    });
+  });
+
   it("takes the larger in precipitation", () => {
     const below = { timePercent: 0.001, bound: "at most" } as const;
     const above = { timePercent: 1, bound: "at least" } as const;

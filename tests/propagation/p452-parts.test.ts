@@ -334,8 +334,8 @@ describe("radius of the bound", () => {
         for (const factor of [1.0001, 1.1, 2, 10]) {
           if (radius * factor < 20e6) expect(lowerBoundDb(radius * factor, inputs)).toBeGreaterThan(lossDb);
         }
-        if (radius > 1 && radius < 20e6)
-          expect(lowerBoundDb(radius - 0.01, inputs)).toBeLessThanOrEqual(lossDb);
+        // As near as that: only where nothing on Earth is far enough does it end at the other side.
+        if (radius > 1) expect(lowerBoundDb(radius - 0.01, inputs)).toBeLessThanOrEqual(lossDb);
       }),
     );
   });
@@ -362,6 +362,37 @@ describe("radius of the bound", () => {
     expect(high).toBeLessThan(usual);
     // Two equal powers are the most that (64) can add while troposcatter stays above free space.
     expect(high).toBeGreaterThan(usual - 1.51);
+  });
+});
+
+describe("distances to the coast", () => {
+  const land = 2;
+  const sea = 3;
+  const coasts = (zone: number[] | undefined, stated: Pick<ClearAirPath, "coastTM" | "coastRM"> = {}) => {
+    const { dctKm, dcrKm } = geometryOf({
+      distanceM: Float64Array.of(0, 4000, 9000, 15_000, 22_000),
+      heightM: new Float64Array(5),
+      zone: zone && Uint8Array.from(zone),
+      antennaTM: 20,
+      antennaRM: 20,
+      latitudeDeg: 50,
+      lapseNPerKm: 45,
+      seaLevelN: 330,
+      ...stated,
+    });
+    return [dctKm, dcrKm];
+  };
+
+  it("run to the nearest sea point from each end, 0 where the end itself is at sea", () => {
+    expect(coasts([land, sea, land, sea, land])).toEqual([4, 7]);
+    expect(coasts([sea, land, land, land, land])).toEqual([0, 22]);
+    expect(coasts([land, land, land, land, sea])).toEqual([22, 0]);
+  });
+
+  it("are those stated, and 500 km without any sea", () => {
+    expect(coasts([land, land, land, land, land])).toEqual([500, 500]);
+    expect(coasts(undefined)).toEqual([500, 500]);
+    expect(coasts([sea, sea, sea, sea, sea], { coastTM: 3000, coastRM: 8000 })).toEqual([3, 8]);
   });
 });
 

@@ -48,7 +48,17 @@ describe("P.837 Annex 1", () => {
     const deluge = wet.map((month) => ({ ...month, rainMm: 6000 }));
     const found = rainRateExceeded(0.01, deluge);
     expect(found.annualRainProbabilityPercent).toBeCloseTo(70, 10);
-    expect(Number.isFinite(found.rainRateMmPerH)).toBe(true);
+    // Eq (2): r = (100/70) 6000 mm/(24 x 31 h) in January, 24 x 28.25 h in February, 24 x 30 h in April.
+    expect(found.months[0]).toEqual({
+      rainRateMmPerH: expect.closeTo(11.520737, 6),
+      rainProbabilityPercent: 70,
+    });
+    expect(found.months[1]!.rainRateMmPerH).toBeCloseTo(12.642225, 6);
+    expect(found.months[3]!.rainRateMmPerH).toBeCloseTo(11.904762, 6);
+    // Half of the 70 % lies above the median of ln R, ln r - 0.7938: R at 35 % of the year is that of the mean month.
+    const even = rainRateExceeded(35, deluge).rainRateMmPerH;
+    expect(even).toBeGreaterThan(11.520737 * Math.exp(-0.7938));
+    expect(even).toBeLessThan(12.642225 * Math.exp(-0.7938));
   });
 
   test("refuses what is no climate", () => {

@@ -159,6 +159,44 @@ test("an edit of one hop makes its two sites anew, and no other", () => {
   ]);
 });
 
+/** Which hops were asked for by name. */
+class Asked extends Map<string, DesignHop> {
+  readonly names = new Set<string>();
+  override get(name: string): DesignHop | undefined {
+    this.names.add(name);
+    return super.get(name);
+  }
+}
+
+test("an edit of one hop, or another result of it, asks for the hops at its two sites and no other", () => {
+  // A chain of sites S0, S1, ... with hops H0 from S0 to S1 and so on; H7 and H8 name each other.
+  const sites = new Map(Array.from({ length: 10 }, (_, i): [string, Site] => [`S${i}`, { name: `S${i}` }]));
+  const hopAt = (i: number, title?: string): DesignHop =>
+    makeHop({
+      name: `H${i}`,
+      title,
+      pairedWith: i === 7 ? "H8" : i === 8 ? "H7" : undefined,
+      ends: [end(sites.get(`S${i}`)!, "high"), end(sites.get(`S${i + 1}`)!, "low")],
+    });
+  let hops = new Map(Array.from({ length: 9 }, (_, i): [string, DesignHop] => [`H${i}`, hopAt(i)]));
+  const results = new Map<string, HopResult>();
+  const memory = new Memory();
+  const askedFor = () => {
+    const asked = new Asked(hops);
+    sitesInNetwork({ terrain: [], hops: asked, sites, equipment: undefined }, results, memory);
+    return [...asked.names].toSorted();
+  };
+  expect(askedFor()).toHaveLength(9);
+  expect(askedFor()).toEqual([]);
+  hops = new Map(hops).set("H3", hopAt(3, "raised"));
+  expect(askedFor()).toEqual(["H2", "H3", "H4"]);
+  results.set("H0", { hop: "H0" } as HopResult);
+  expect(askedFor()).toEqual(["H0", "H1"]);
+  // The other band of a pair is seen from the sites of the one that names it.
+  hops = new Map(hops).set("H8", hopAt(8, "raised"));
+  expect(askedFor()).toEqual(["H6", "H7", "H8"]);
+});
+
 /** What one edit does to a network of plain data; the thing is a number among those that there are. */
 type Edit = readonly [
   "hop" | "result" | "pair" | "move" | "site" | "equipment" | "bare" | "add" | "remove" | "order" | "none",

@@ -144,7 +144,6 @@ export type LackReason =
   | { readonly code: "no-height-known" }
   | { readonly code: "ground-under-obstacle-unknown"; readonly obstacle: string }
   | { readonly code: "mean-terrain-unknown" }
-  | { readonly code: "criterion-k-not-positive" }
   | { readonly code: "obstacle-off-path"; readonly obstacle: string }
   // Equipment.
   | { readonly code: "mode-without-rate"; readonly modulation: string }

@@ -29,7 +29,6 @@ const FACTS: { readonly [C in Exclude<NoteCode, Telling>]: NoteFacts } = {
   "ground-bridged": { about: [] },
   "obstacles-not-counted": { about: ["clearance"] },
   "known-ground-only": { about: ["clearance"] },
-  "median-k-refused": { about: [] },
   "gain-estimated": { about: ["level"] },
   "gain-of-nearest-point": { about: ["level"] },
   "loss-of-nearest-point": { about: ["level"] },

@@ -42,7 +42,6 @@ export type Note =
   | ({ readonly code: "ground-bridged" } & Stretch)
   | { readonly code: "obstacles-not-counted" }
   | { readonly code: "known-ground-only" }
-  | { readonly code: "median-k-refused"; readonly kFactor: number }
   // Level.
   | { readonly code: "gain-estimated"; readonly antenna: string; readonly efficiency: number }
   | { readonly code: "gain-of-nearest-point"; readonly antenna: string }

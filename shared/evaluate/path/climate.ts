@@ -49,14 +49,13 @@ export function rareOutage({ rareRain }: Climate): RareOutage {
   return rareRain ?? "estimate";
 }
 
-/** Median k of the hop; a value that is not above 0 (ducting) is refused and the standard one taken, with a note. */
+/** Median k of the hop, the standard one where none is stated. */
 export function medianKFactor({ climate, origin }: ClimateInUse, trace: Trace): number {
   const stated = climate.kFactor;
-  if (stated !== undefined && stated > 0) {
+  if (stated !== undefined) {
     use(trace, { code: "median-k", kFactor: stated }, origin("kFactor"));
     return stated;
   }
-  if (stated !== undefined) note(trace, { code: "median-k-refused", kFactor: stated });
   use(trace, { code: "median-k", kFactor: STANDARD_K_FACTOR }, "default");
   return STANDARD_K_FACTOR;
 }

@@ -20,13 +20,7 @@ export function clearances(hop: Hop, ground: GroundPath, trace: Trace): Clearanc
   const add = (result: ClearanceResult | undefined, more?: Partial<ClearanceResult>) => {
     if (result !== undefined) results.push({ ...hangable(result, antennas), ...more });
   };
-  for (const criterion of hop.objective?.clearance ?? []) {
-    if (!(criterion.kFactor > 0)) {
-      missing(trace, { code: "refusal", of: ["zone"], reason: { code: "criterion-k-not-positive" } });
-      continue;
-    }
-    add(clearanceFor(criterion, path, profile, tops));
-  }
+  for (const criterion of hop.objective?.clearance ?? []) add(clearanceFor(criterion, path, profile, tops));
   if (!results.some((result) => Math.abs(result.kFactor - STANDARD_K_FACTOR) < 0.01)) {
     const standard = { kFactor: STANDARD_K_FACTOR, fresnelFraction: FREE_OF_DIFFRACTION_FRACTION };
     add(clearanceFor(standard, path, profile, tops), { forInformation: true });

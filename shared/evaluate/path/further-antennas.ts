@@ -95,7 +95,7 @@ function clearancesOver(
   if (path === undefined) return [];
   const criteria = of === "diversity" ? (diversityClearance ?? clearance) : clearance;
   return criteria.flatMap((criterion) => {
-    const found = criterion.kFactor > 0 ? clearanceFor(criterion, path, profile, tops) : undefined;
+    const found = clearanceFor(criterion, path, profile, tops);
     return found === undefined ? [] : [hangable(found, [stands[0].antenna, stands[1].antenna])];
   });
 }

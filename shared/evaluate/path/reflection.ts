@@ -81,7 +81,7 @@ function reflectionOf(path: Path, surface: Surface, trace: Trace): ReflectionRes
     antenna1AboveSurfaceM: heights.antennaAslM[0] - surfaceAslM,
     antenna2AboveSurfaceM: heights.antennaAslM[1] - surfaceAslM,
   });
-  const criteria = (hop.objective?.clearance ?? []).map(({ kFactor }) => kFactor).filter((k) => k > 0);
+  const criteria = (hop.objective?.clearance ?? []).map(({ kFactor }) => kFactor);
   const kRange = [Math.min(LEAST_K, medianK, ...criteria), Math.max(GREATEST_K, medianK)] as const;
   const median = reflectionGeometry(inputs(medianK));
   const steep = reflectionGeometry(inputs(kRange[1]));

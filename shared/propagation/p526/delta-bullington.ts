@@ -191,8 +191,8 @@ function smoothSurface(distanceM: Float64Array, heightM: Float64Array, hts: numb
     if (H > at * di) at = H / di;
     if (H > ar * (d - di)) ar = H / (d - di);
   }
-  // Slopes of a denormal obstruction may vanish; there is nothing to lower the surface under then.
-  if (hobs > 0 && at + ar > 0) {
+  // Only for hobs > 0, whose sign the slopes have. Those of a denormal one may vanish; nothing is to be lowered then.
+  if (at + ar > 0) {
     hst -= (hobs * at) / (at + ar);
     hsr -= (hobs * ar) / (at + ar);
   }
