@@ -5,8 +5,7 @@
  * Profiles are asked for one by one and handed in: whoever holds the terrain runs the generator.
  */
 import { type CouplingLoss, INTERFERENCE_DEFAULTS, type InterferenceTerms } from "../design/interference.js";
-import type { LatLon } from "../geodesy/coordinates.js";
-import type { TerrainProfile } from "../terrain/profile.js";
+import { type Ahead, type Asking, askedFor, type KnownAtStep, knownPath } from "./asking.js";
 import { Cells } from "./cells.js";
 import { restingOnCoarse } from "./closer.js";
 import { coLocatedOf } from "./co-located.js";
@@ -17,24 +16,9 @@ import type { ForeignStations } from "./foreign.js";
 import { LayeredMap } from "./layered-map.js";
 import { limitsAt } from "./limits.js";
 import { type InterferenceAt, interferenceAt } from "./receiver-result.js";
-import { isSamePath } from "./same-path.js";
-import { SenderIndex } from "./search.js";
+import { type Found, SenderIndex } from "./search.js";
 import type { Receiver, Sender } from "./station.js";
 import type { HopStations } from "./stations.js";
-
-/**
- * What a run asks of its host: a profile each time, which is handed in; undefined where it only lets other work in, since
- * much may be computed between two profiles.
- */
-export type Asking<T> = Generator<ProfileAsked | undefined, T, TerrainProfile | undefined>;
-
-/** A profile from a sender to a receiver. */
-export interface ProfileAsked {
-  readonly from: LatLon;
-  readonly to: LatLon;
-  /** Undefined: the raster's own. */
-  readonly stepM?: number;
-}
 
 export interface NetworkState {
   /** Of each hop that stands; the same object as long as it is the same. */
@@ -68,9 +52,10 @@ interface KnownEntry {
   readonly own?: Entry;
 }
 
-/** Receivers whose result may differ: of hops by their keys. */
+/** Where something may differ: receivers of hops by their keys, the hops that they are of, and receivers of others. */
 interface Touched {
   readonly own: ReadonlySet<string>;
+  readonly hops: ReadonlySet<string>;
   readonly others: readonly Receiver[];
 }
 
@@ -121,9 +106,11 @@ export class InterferenceNetwork implements InterferenceFound {
 
   /**
    * Broken off, it leaves this one half way: run it on a copy where that may happen.
+   * @param ahead told of profiles that will be asked for soon, each once and in this order: whoever can has them read
+   * meanwhile
    * @returns names of the hops at whose receivers something may have changed, those that went included
    */
-  *update(next: NetworkState): Asking<ReadonlySet<string>> {
+  *update(next: NetworkState, ahead?: Ahead): Asking<ReadonlySet<string>> {
     const before = this.state;
     const path = pathTermsOf(next.terms);
     const termsKey = JSON.stringify(next.terms);
@@ -145,47 +132,110 @@ export class InterferenceNetwork implements InterferenceFound {
         changed.add(hop);
       }
     const indexes = this.indexesOf(sameTerms ? before : undefined, next, path);
-    if (touched !== "all" && touched.own.size + touched.others.length === 0) return changed;
-    for (const [hop, { receivers }] of touched === "all" ? byPlace(next.hops) : next.hops) {
-      if (touched !== "all" && !receivers.some(({ key }) => touched.own.has(key))) {
-        if (before?.hops.get(hop) === next.hops.get(hop)) continue;
-      }
-      const known = this.byHop.get(hop) ?? [];
-      this.forget(
-        (before?.hops.get(hop)?.receivers ?? []).filter(
-          ({ key }) => !receivers.some((one) => one.key === key),
-        ),
-      );
+    if (touched === "all") yield* this.atAll(before, next, indexes, path, ahead);
+    else yield* this.atTouched(touched, before, next, indexes, path);
+    for (const hop of touched === "all" ? next.hops.keys() : touched.hops) changed.add(hop);
+    return changed;
+  }
+
+  private *atTouched(
+    { own, hops, others }: Touched,
+    before: NetworkState | undefined,
+    next: NetworkState,
+    indexes: Indexes,
+    path: PathTerms,
+  ): Asking<void> {
+    for (const hop of hops) {
+      const { receivers } = next.hops.get(hop)!;
+      const known = this.of(hop);
+      this.forgetGone(before?.hops.get(hop), receivers);
       const results: InterferenceAt[] = [];
       for (const receiver of receivers) {
         const same = known.find((one) => one.receiver === receiver);
-        if (same !== undefined && touched !== "all" && !touched.own.has(receiver.key)) results.push(same);
+        if (same !== undefined && !own.has(receiver.key)) results.push(same);
         else {
-          results.push(yield* this.atReceiver(receiver, indexes, path, next));
+          results.push(yield* this.atReceiver(receiver, foundAt(receiver, indexes), path, next));
           yield undefined;
         }
       }
       this.byHop.set(hop, results);
-      changed.add(hop);
     }
-    for (const receiver of touched === "all" ? next.foreign.receivers : touched.others) {
-      const result = yield* this.atReceiver(receiver, { own: indexes.own }, path, next);
+    for (const receiver of others) {
+      const found = foundAt(receiver, { own: indexes.own });
+      this.takeAtOther(receiver, yield* this.atReceiver(receiver, found, path, next));
       yield undefined;
-      if (result.entries.length > 0 || result.coLocated.length > 0) this.atOthers.set(receiver.key, result);
-      else this.atOthers.delete(receiver.key);
     }
-    return changed;
+  }
+
+  /**
+   * All receivers, some at a time: what is to be computed at the next ones is known while it is computed at these, so that
+   * their profiles are read meanwhile.
+   */
+  private *atAll(
+    before: NetworkState | undefined,
+    next: NetworkState,
+    indexes: Indexes,
+    path: PathTerms,
+    ahead: Ahead | undefined,
+  ): Asking<void> {
+    for (const [hop, { receivers }] of next.hops) {
+      this.forgetGone(before?.hops.get(hop), receivers);
+      this.byHop.set(hop, NONE);
+    }
+    const all = [
+      ...byPlace(next.hops).flatMap(([hop, { receivers }]) =>
+        receivers.map((receiver): Waiting => ({ receiver, hop })),
+      ),
+      ...next.foreign.receivers.map((receiver): Waiting => ({ receiver })),
+    ];
+    const groupAt = (start: number): readonly Prepared[] =>
+      all.slice(start, start + AT_ONCE).map(({ receiver, hop }) => {
+        const found = foundAt(receiver, hop === undefined ? { own: indexes.own } : indexes);
+        return { receiver, hop, found };
+      });
+    const stepM = coarseStepM(next);
+    const tell = (group: readonly Prepared[]) =>
+      ahead?.(
+        group.flatMap(({ receiver, found }) =>
+          found.flatMap(({ entries }) =>
+            entries.flatMap((sender) => {
+              const was = this.entries.get(receiver.key)?.get(sender.key);
+              return knownPath(sender, receiver, was && { ...was, entry: was.coarse }) === undefined
+                ? [askedFor(sender, receiver, stepM)]
+                : [];
+            }),
+          ),
+        ),
+      );
+    let group = groupAt(0);
+    tell(group);
+    for (let start = AT_ONCE; group.length > 0; start += AT_ONCE) {
+      const following = groupAt(start);
+      tell(following);
+      for (const { receiver, hop, found } of group) {
+        const result = yield* this.atReceiver(receiver, found, path, next);
+        if (hop === undefined) this.takeAtOther(receiver, result);
+        else this.byHop.set(hop, [...this.of(hop), result]);
+        yield undefined;
+      }
+      group = following;
+    }
+  }
+
+  /** What nobody of the network reaches is not kept. */
+  private takeAtOther(receiver: Receiver, result: InterferenceAt): void {
+    if (result.entries.length > 0 || result.coLocated.length > 0) this.atOthers.set(receiver.key, result);
+    else this.atOthers.delete(receiver.key);
   }
 
   private *atReceiver(
     receiver: Receiver,
-    indexes: { readonly own: SenderIndex; readonly foreign?: SenderIndex },
+    found: readonly Found[],
     path: PathTerms,
-    { terms, couplings }: NetworkState,
+    state: NetworkState,
   ): Asking<InterferenceAt> {
-    const found = [indexes.own, indexes.foreign].flatMap((index) =>
-      index === undefined ? [] : [index.find(receiver)],
-    );
+    const { terms, couplings } = state;
+    const stepM = coarseStepM(state);
     const senders = found.flatMap(({ entries }) => entries);
     const known = this.entries.get(receiver.key);
     const now = new Map<string, KnownEntry>();
@@ -195,7 +245,7 @@ export class InterferenceNetwork implements InterferenceFound {
       const coarse = yield* this.entryAt(sender, receiver, was && { ...was, entry: was.coarse }, {
         path,
         step: "coarse",
-        stepM: terms.profileStepM ?? INTERFERENCE_DEFAULTS.profileStepM,
+        stepM,
       });
       entries.set(sender.key, coarse);
       now.set(sender.key, { receiver, coarse });
@@ -232,20 +282,13 @@ export class InterferenceNetwork implements InterferenceFound {
   private *entryAt(
     sender: Sender,
     receiver: Receiver,
-    was: { readonly receiver: Receiver; readonly entry: Entry } | undefined,
+    was: KnownAtStep | undefined,
     { path, step, stepM }: { readonly path: PathTerms; readonly step: ProfileStep; readonly stepM?: number },
   ): Asking<Entry> {
     if (was?.entry.sender === sender && was.receiver === receiver) return was.entry;
     const over =
-      was !== undefined && isSamePath(was.entry.sender, sender) && isSamePath(was.receiver, receiver)
-        ? was.entry.path
-        : entryPath(
-            sender,
-            receiver,
-            path,
-            yield { from: sender.place.position, to: receiver.place.position, stepM },
-            step,
-          );
+      knownPath(sender, receiver, was) ??
+      entryPath(sender, receiver, path, yield askedFor(sender, receiver, stepM), step);
     return entryOf(sender, receiver, over, this.filters);
   }
 
@@ -283,22 +326,58 @@ export class InterferenceNetwork implements InterferenceFound {
 
   private touchedBy(before: NetworkState, next: NetworkState, path: PathTerms): Touched | "all" {
     if (before.foreign !== next.foreign || before.couplings !== next.couplings) return "all";
-    const own = new Set<string>();
-    for (const [hop, stations] of next.hops)
-      if (before.hops.get(hop) !== stations) for (const { key } of stations.receivers) own.add(key);
+    const [own, hops] = [new Set<string>(), new Set<string>()];
+    const touch = (hop: string, key: string) => {
+      own.add(key);
+      hops.add(hop);
+    };
+    for (const [hop, stations] of next.hops) {
+      if (before.hops.get(hop) === stations) continue;
+      hops.add(hop);
+      for (const { key } of stations.receivers) touch(hop, key);
+    }
     const moved = this.movedBetween(before, next).flat();
-    if (moved.length === 0) return { own, others: [] };
+    if (moved.length === 0) return { own, hops, others: [] };
     const index = new SenderIndex(Cells.of(moved), this.filters, path.shortTermPercent, path.seaLevelN);
-    for (const { receivers } of next.hops.values())
-      for (const receiver of receivers) if (index.reaches(receiver, UNTOUCHED_DB)) own.add(receiver.key);
+    for (const [hop, { receivers }] of next.hops)
+      for (const receiver of receivers) if (index.reaches(receiver, UNTOUCHED_DB)) touch(hop, receiver.key);
     const others = next.foreign.receivers.filter((receiver) => index.reaches(receiver, UNTOUCHED_DB));
-    return { own, others };
+    return { own, hops, others };
+  }
+
+  private forgetGone(before: HopStations | undefined, receivers: readonly Receiver[]): void {
+    this.forget((before?.receivers ?? []).filter(({ key }) => !receivers.some((one) => one.key === key)));
   }
 
   private forget(receivers: readonly Receiver[]): void {
     for (const { key } of receivers) this.entries.delete(key);
   }
 }
+
+function coarseStepM({ terms }: NetworkState): number {
+  return terms.profileStepM ?? INTERFERENCE_DEFAULTS.profileStepM;
+}
+
+/** What matters at a receiver, of each index. */
+function foundAt(
+  receiver: Receiver,
+  { own, foreign }: { readonly own: SenderIndex; readonly foreign?: SenderIndex },
+): readonly Found[] {
+  return foreign === undefined ? [own.find(receiver)] : [own.find(receiver), foreign.find(receiver)];
+}
+
+interface Waiting {
+  readonly receiver: Receiver;
+  /** Undefined: of others. */
+  readonly hop?: string;
+}
+
+interface Prepared extends Waiting {
+  readonly found: readonly Found[];
+}
+
+/** Receivers that are looked at in one go: enough that the other side has work, and no pause is missed for long. */
+const AT_ONCE = 32;
 
 const AREA_DEG = 0.25;
 

@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import type { InterferenceTerms } from "../../shared/design/interference.js";
 import { inverse } from "../../shared/geodesy/geodesic.js";
 import { antennaView } from "../../shared/interference/antenna-view.js";
+import type { ProfileAsked } from "../../shared/interference/asking.js";
 import { entryOf } from "../../shared/interference/entry.js";
 import { entryPath, pathTermsOf } from "../../shared/interference/entry-path.js";
 import { Filters, reachHz } from "../../shared/interference/filters.js";
@@ -281,10 +282,17 @@ test("whatever changes, hops, lists of others or terms, and wherever a run is br
           what === "terms" || what === "all" ? to.terms : state.terms,
         );
         const copy = new InterferenceNetwork(network);
-        const running = copy.update(state);
+        const told: ProfileAsked[] = [];
+        const asked: ProfileAsked[] = [];
+        const running = copy.update(state, (some) => void told.push(...some));
         let step = running.next();
-        for (let i = 0; i < steps && !step.done; i++)
+        for (let i = 0; i < steps && !step.done; i++) {
+          if (step.value !== undefined && step.value.stepM !== undefined) asked.push(step.value);
           step = running.next(step.value && levelGround(step.value));
+        }
+        // Who reads ahead reads what will be asked for, and nothing else; after an edit of little nothing is told.
+        if (told.length > 0) expect(told.slice(0, asked.length)).toEqual(asked);
+        if (step.done && told.length > 0) expect(told).toHaveLength(asked.length);
         if (step.done) network = copy;
         else network.learn(copy);
       }
