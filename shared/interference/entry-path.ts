@@ -117,7 +117,7 @@ function geometryOf(
   { distanceM, heightM, coverM, gaps }: TerrainProfile,
 ): ClearAirGeometry | undefined {
   if (gaps.length > 0 || heightM.length < 4) return undefined;
-  const heights = Float64Array.from(heightM);
+  const heights = heightM.slice();
   if (sender.place.groundM !== undefined) heights[0] = sender.place.groundM;
   if (receiver.place.groundM !== undefined) heights[heights.length - 1] = receiver.place.groundM;
   const zone = zonesOf(terms, heightM);

@@ -4,18 +4,15 @@
  *
  * Profiles are asked for one by one and handed in: whoever holds the terrain runs the generator.
  */
-import { type CouplingLoss, INTERFERENCE_DEFAULTS, type InterferenceTerms } from "../design/interference.js";
-import { type Ahead, type Asking, askedFor, type KnownAtStep, knownPath } from "./asking.js";
+import type { CouplingLoss, InterferenceTerms } from "../design/interference.js";
+import type { Ahead, Asking, ProfileAsked } from "./asking.js";
+import { atReceiver, coarseAsked, type KnownEntries } from "./at-receiver.js";
 import { Cells } from "./cells.js";
-import { restingOnCoarse } from "./closer.js";
-import { coLocatedOf } from "./co-located.js";
-import { type Entry, entryOf } from "./entry.js";
-import { entryPath, type PathTerms, type ProfileStep, pathTermsOf } from "./entry-path.js";
+import { type PathTerms, pathTermsOf } from "./entry-path.js";
 import { Filters } from "./filters.js";
 import type { ForeignStations } from "./foreign.js";
 import { LayeredMap } from "./layered-map.js";
-import { limitsAt } from "./limits.js";
-import { type InterferenceAt, interferenceAt } from "./receiver-result.js";
+import type { InterferenceAt } from "./receiver-result.js";
 import { type Found, SenderIndex } from "./search.js";
 import type { Receiver, Sender } from "./station.js";
 import type { HopStations } from "./stations.js";
@@ -45,13 +42,6 @@ const NONE: readonly InterferenceAt[] = [];
 /** Below this a sender that comes, goes or changes leaves a receiver's result as it was, I/N. */
 const UNTOUCHED_DB = -70;
 
-/** Remembered apart by the step of their profile: which of them counts is decided anew each time. */
-interface KnownEntry {
-  readonly receiver: Receiver;
-  readonly coarse: Entry;
-  readonly own?: Entry;
-}
-
 /** Where something may differ: receivers of hops by their keys, the hops that they are of, and receivers of others. */
 interface Touched {
   readonly own: ReadonlySet<string>;
@@ -68,7 +58,7 @@ export class InterferenceNetwork implements InterferenceFound {
   private state: NetworkState | undefined;
   private readonly filters: Filters;
   private indexes: Indexes | undefined;
-  private entries: LayeredMap<string, ReadonlyMap<string, KnownEntry>>;
+  private entries: LayeredMap<string, KnownEntries>;
   /** The terms that entries were computed with. */
   private termsKey: string | undefined;
   private readonly byHop: LayeredMap<string, readonly InterferenceAt[]>;
@@ -178,48 +168,58 @@ export class InterferenceNetwork implements InterferenceFound {
     path: PathTerms,
     ahead: Ahead | undefined,
   ): Asking<void> {
+    const results = new Map<string, InterferenceAt[]>();
     for (const [hop, { receivers }] of next.hops) {
       this.forgetGone(before?.hops.get(hop), receivers);
-      this.byHop.set(hop, NONE);
+      results.set(hop, []);
     }
     const all = [
       ...byPlace(next.hops).flatMap(([hop, { receivers }]) =>
-        receivers.map((receiver): Waiting => ({ receiver, hop })),
+        receivers.map((receiver, place): Waiting => ({ receiver, hop, place })),
       ),
-      ...next.foreign.receivers.map((receiver): Waiting => ({ receiver })),
+      ...next.foreign.receivers.map((receiver, place): Waiting => ({ receiver, place })),
     ];
+    const take = ({ receiver, hop, place }: Waiting, result: InterferenceAt) => {
+      if (hop === undefined) this.takeAtOther(receiver, result);
+      else results.get(hop)![place] = result;
+    };
     const groupAt = (start: number): readonly Prepared[] =>
-      all.slice(start, start + AT_ONCE).map(({ receiver, hop }) => {
-        const found = foundAt(receiver, hop === undefined ? { own: indexes.own } : indexes);
-        return { receiver, hop, found };
+      all.slice(start, start + AT_ONCE).map((waiting) => {
+        const from = waiting.hop === undefined ? { own: indexes.own } : indexes;
+        return { waiting, found: foundAt(waiting.receiver, from) };
       });
-    const stepM = coarseStepM(next);
     const tell = (group: readonly Prepared[]) =>
       ahead?.(
-        group.flatMap(({ receiver, found }) =>
-          found.flatMap(({ entries }) =>
-            entries.flatMap((sender) => {
-              const was = this.entries.get(receiver.key)?.get(sender.key);
-              return knownPath(sender, receiver, was && { ...was, entry: was.coarse }) === undefined
-                ? [askedFor(sender, receiver, stepM)]
-                : [];
-            }),
-          ),
+        group.flatMap(({ waiting: { receiver }, found }) =>
+          coarseAsked(receiver, found, this.entries.get(receiver.key), next),
         ),
       );
     let group = groupAt(0);
+    // Those of the group before that want a closer look at some profiles.
+    let closer: readonly Begun[] = [];
     tell(group);
-    for (let start = AT_ONCE; group.length > 0; start += AT_ONCE) {
+    for (let start = AT_ONCE; group.length + closer.length > 0; start += AT_ONCE) {
       const following = groupAt(start);
       tell(following);
-      for (const { receiver, hop, found } of group) {
-        const result = yield* this.atReceiver(receiver, found, path, next);
-        if (hop === undefined) this.takeAtOther(receiver, result);
-        else this.byHop.set(hop, [...this.of(hop), result]);
+      const begun: Begun[] = [];
+      for (const { waiting, found } of group) {
+        const running = this.atReceiver(waiting.receiver, found, path, next, ahead);
+        let step = running.next();
+        while (!step.done && step.value?.stepM !== undefined) step = running.next(yield step.value);
+        if (step.done) take(waiting, step.value);
+        else begun.push({ waiting, running, step });
+        yield undefined;
+      }
+      for (const { waiting, running, step: first } of closer) {
+        let step: typeof first | IteratorReturnResult<InterferenceAt> = first;
+        while (!step.done) step = running.next(yield step.value);
+        take(waiting, step.value);
         yield undefined;
       }
       group = following;
+      closer = begun;
     }
+    for (const [hop, at] of results) this.byHop.set(hop, at);
   }
 
   /** What nobody of the network reaches is not kept. */
@@ -233,63 +233,14 @@ export class InterferenceNetwork implements InterferenceFound {
     found: readonly Found[],
     path: PathTerms,
     state: NetworkState,
+    ahead?: Ahead,
   ): Asking<InterferenceAt> {
-    const { terms, couplings } = state;
-    const stepM = coarseStepM(state);
-    const senders = found.flatMap(({ entries }) => entries);
     const known = this.entries.get(receiver.key);
-    const now = new Map<string, KnownEntry>();
-    const entries = new Map<string, Entry>();
-    for (const sender of senders) {
-      const was = known?.get(sender.key);
-      const coarse = yield* this.entryAt(sender, receiver, was && { ...was, entry: was.coarse }, {
-        path,
-        step: "coarse",
-        stepM,
-      });
-      entries.set(sender.key, coarse);
-      now.set(sender.key, { receiver, coarse });
-    }
-    const coLocated = found.flatMap(({ coLocated: near }) =>
-      near.map((sender) => coLocatedOf(sender, receiver, couplings, this.filters)),
-    );
-    const cut = found.flatMap(({ cutToNoiseDb }) => cutToNoiseDb ?? []);
-    const cutToNoiseDb =
-      cut.length === 0 ? undefined : 10 * Math.log10(cut.reduce((sum, db) => sum + 10 ** (db / 10), 0));
-    const beyondMost = found.reduce((sum, one) => sum + (one.beyondMost ?? 0), 0);
-    const limits = limitsAt(receiver, terms);
-    for (;;) {
-      const result = interferenceAt(receiver, terms, [...entries.values()], coLocated, {
-        cutToNoiseDb,
-        beyondMost,
-      });
-      const closer = restingOnCoarse(result, limits);
-      if (closer.length === 0) {
-        if (now.size > 0) this.entries.set(receiver.key, now);
-        else this.entries.delete(receiver.key);
-        return result;
-      }
-      for (const { sender } of closer) {
-        const was = known?.get(sender.key);
-        const before = was?.own && { ...was, entry: was.own };
-        const own = yield* this.entryAt(sender, receiver, before, { path, step: "own" });
-        entries.set(sender.key, own);
-        now.set(sender.key, { ...now.get(sender.key)!, own });
-      }
-    }
-  }
-
-  private *entryAt(
-    sender: Sender,
-    receiver: Receiver,
-    was: KnownAtStep | undefined,
-    { path, step, stepM }: { readonly path: PathTerms; readonly step: ProfileStep; readonly stepM?: number },
-  ): Asking<Entry> {
-    if (was?.entry.sender === sender && was.receiver === receiver) return was.entry;
-    const over =
-      knownPath(sender, receiver, was) ??
-      entryPath(sender, receiver, path, yield askedFor(sender, receiver, stepM), step);
-    return entryOf(sender, receiver, over, this.filters);
+    const { filters } = this;
+    const { result, entries } = yield* atReceiver(receiver, found, known, { path, state, filters, ahead });
+    if (entries.size > 0) this.entries.set(receiver.key, entries);
+    else this.entries.delete(receiver.key);
+    return result;
   }
 
   /**
@@ -354,10 +305,6 @@ export class InterferenceNetwork implements InterferenceFound {
   }
 }
 
-function coarseStepM({ terms }: NetworkState): number {
-  return terms.profileStepM ?? INTERFERENCE_DEFAULTS.profileStepM;
-}
-
 /** What matters at a receiver, of each index. */
 function foundAt(
   receiver: Receiver,
@@ -370,10 +317,20 @@ interface Waiting {
   readonly receiver: Receiver;
   /** Undefined: of others. */
   readonly hop?: string;
+  /** Among those of its hop. */
+  readonly place: number;
 }
 
-interface Prepared extends Waiting {
+interface Prepared {
+  readonly waiting: Waiting;
   readonly found: readonly Found[];
+}
+
+/** As far as its coarse profiles go, and the first that it wants a closer look at. */
+interface Begun {
+  readonly waiting: Waiting;
+  readonly running: Asking<InterferenceAt>;
+  readonly step: IteratorYieldResult<ProfileAsked | undefined>;
 }
 
 /** Receivers that are looked at in one go: enough that the other side has work, and no pause is missed for long. */

@@ -1,4 +1,5 @@
 /** The search finds what a look at all pairs finds, and what is kept up to date is what is computed afresh. */
+import { isDeepStrictEqual } from "node:util";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { InterferenceTerms } from "../../shared/design/interference.js";
@@ -287,18 +288,27 @@ test("whatever changes, hops, lists of others or terms, and wherever a run is br
         const running = copy.update(state, (some) => void told.push(...some));
         let step = running.next();
         for (let i = 0; i < steps && !step.done; i++) {
-          if (step.value !== undefined && step.value.stepM !== undefined) asked.push(step.value);
-          step = running.next(step.value && levelGround(step.value));
+          if (step.value !== undefined) asked.push(step.value);
+          step = running.next(step.value && betweenTops(step.value));
         }
         // Who reads ahead reads what will be asked for, and nothing else; after an edit of little nothing is told.
-        if (told.length > 0) expect(told.slice(0, asked.length)).toEqual(asked);
-        if (step.done && told.length > 0) expect(told).toHaveLength(asked.length);
+        if (told.length > 0) {
+          const left = [...told];
+          for (const one of asked) {
+            const at = left.findIndex((it) => isDeepStrictEqual(it, one));
+            expect(at).toBeGreaterThanOrEqual(0);
+            left.splice(at, 1);
+          }
+          if (step.done) expect(left).toEqual([]);
+          const coarse = (some: readonly ProfileAsked[]) => some.filter(({ stepM }) => stepM !== undefined);
+          expect(coarse(told).slice(0, coarse(asked).length)).toEqual(coarse(asked));
+        }
         if (step.done) network = copy;
         else network.learn(copy);
       }
-      run(network, state, levelGround);
+      run(network, state, betweenTops);
       const fresh = new InterferenceNetwork();
-      run(fresh, state, levelGround);
+      run(fresh, state, betweenTops);
       expect(allOf(network, state.hops)).toEqual(allOf(fresh, state.hops));
     }),
     { numRuns: 60 },
