@@ -29,7 +29,6 @@ import { findingsOnEntries } from "./findings-on-entries.js";
 import { type GroundOptions, GroundSources } from "./ground-sources.js";
 import { HopJudge, type SessionHop } from "./hop-judge.js";
 import { feltIn, type InterferenceInputs, SessionInterference } from "./interference.js";
-import { updateInterference, WORTH_A_THREAD } from "./interference-ahead.js";
 import { interferenceTerms } from "./interference-terms.js";
 import { listedFiles } from "./listed-files.js";
 import { spotHeights } from "./spots.js";
@@ -50,6 +49,9 @@ export interface Pace {
 
 /** Of hops that were judged, not only placed. */
 type Judged<Inputs> = Omit<Inputs, "results"> & { readonly results: ReadonlyMap<string, HopResult> };
+
+/** Below this many hops a thread starts no sooner than they are done. */
+const WORTH_A_THREAD = 300;
 
 export class DesignSession {
   private readonly judged = new Map<string, SessionHop>();
@@ -246,8 +248,7 @@ export class DesignSession {
    */
   private async readInterference(pace: Pace, inputs?: InterferenceInputs): Promise<ReadonlySet<string>> {
     if (!this.interferenceWaits || pace.isStale?.()) return new Set();
-    const restsOn = inputs ?? (await this.interferenceInputs());
-    const felt = await updateInterference(this.interference, restsOn, this.ground, pace);
+    const felt = await this.interference.update(inputs ?? (await this.interferenceInputs()), pace);
     if (felt === undefined) return new Set();
     this.interferenceWaits = false;
     // The network may have been judged before, with what was known then.

@@ -6,7 +6,7 @@ import type { LatLon } from "../../shared/geodesy/coordinates.js";
 import { shownFrom } from "../findings/paths.js";
 import { climateReadings, openFacts } from "../maps/climate-readings.js";
 import { type MapStore, openMaps } from "../maps/store.js";
-import { type AheadSource, type AheadStore, type Channel, readAhead } from "../terrain/ahead.js";
+import { type AheadSource, type Channel, readAhead } from "../terrain/ahead.js";
 import { openTerrain, type TerrainStore } from "../terrain/store.js";
 import { askingAhead } from "./asking-ahead.js";
 import { ground, groundNow } from "./ground.js";
@@ -81,17 +81,11 @@ export class GroundSources {
 
   /** From here on the terrain hands out what a second thread reads for these hops. */
   ahead(names: readonly string[]): { ask(index: number): void; end(): void } | undefined {
-    const store = this.withThread();
-    return store && { ask: askingAhead(store, names, (name) => this.model.hop(name)?.hop), end: store.end };
-  }
-
-  /** The same for whatever is asked for. */
-  withThread(): AheadStore | undefined {
     const channel = this.terrain && this.options.startThread?.(this.terrainSource());
     if (!this.terrain || !channel) return undefined;
     const store = readAhead(this.terrain, channel);
     this.terrain = store;
-    return store;
+    return { ask: askingAhead(store, names, (name) => this.model.hop(name)?.hop), end: store.end };
   }
 
   private async openTerrain(): Promise<boolean> {

@@ -1,8 +1,8 @@
 /** Interference of a session's design, kept up to date: its stations from the hops' results, its profiles from the terrain. */
 import type { InterferenceAtEnds } from "../../shared/evaluate/directions.js";
-import type { Ahead, Asking } from "../../shared/interference/asking.js";
 import { type Caused, type CausedBy, causedIn } from "../../shared/interference/caused.js";
 import {
+  type Asking,
   type InterferenceFound,
   InterferenceNetwork,
   type NetworkState,
@@ -21,8 +21,6 @@ export interface Pausing {
 /** What a run rests on. */
 export interface InterferenceInputs extends StationInputs {
   readonly terrain: TerrainStore | undefined;
-  /** Has the terrain read what will be asked for. */
-  readonly ahead?: Ahead | undefined;
 }
 
 /** What a run came to. */
@@ -142,13 +140,13 @@ export class SessionInterference implements InterferenceFound {
   }
 
   private async compute(inputs: InterferenceInputs, pace: Pausing): Promise<Felt | undefined> {
-    const { terrain, ahead } = inputs;
+    const { terrain } = inputs;
     if (this.terrain !== terrain) this.forget();
     this.terrain = terrain;
     const from = this.network;
     // On a copy: what is shown meanwhile is what was found last, and a run may be broken off.
     const next = new InterferenceNetwork(from);
-    const finished = await run(next.update(this.book.stateOf(inputs), ahead), terrain, pace);
+    const finished = await run(next.update(this.book.stateOf(inputs)), terrain, pace);
     // The ground has changed below it.
     if (this.network !== from) return undefined;
     if (finished === undefined) {

@@ -32,12 +32,12 @@ export interface Channel {
   end(): void;
 }
 
-/** Five numbers a path: latitude and longitude of both ends, degrees; the step in metres, NaN where none is wanted. */
+/** Four numbers a path: latitude and longitude of both ends, degrees. */
 export type PathList = Float64Array;
 
 export interface AheadStore extends TerrainStore {
-  /** Has these read ahead; each is handed out once. @param stepM as of a profile that will be asked for */
-  ask(paths: readonly Path[], stepM?: number): void;
+  /** Has these read ahead; each is handed out once. */
+  ask(paths: readonly Path[]): void;
   /** Ends the thread. The store goes on by itself. */
   end(): void;
 }
@@ -92,25 +92,19 @@ export function readAhead(store: TerrainStore, channel: Channel): AheadStore {
     return one.profile;
   };
   return {
-    ask(paths, stepM) {
+    ask(paths) {
       if (ended) return;
       const answered = new Promise<AheadAnswer | undefined>((done) => unanswered.push(done));
       const numbers: number[] = [];
       for (const [from, to] of paths) {
-        const key = keyOf(from, to, stepM);
+        const key = keyOf([from, to]);
         const known = coming.get(key);
         if (known) {
           known.wanted++;
           continue;
         }
-        const index = numbers.length / NUMBERS;
-        numbers.push(
-          from.latitudeDeg,
-          from.longitudeDeg,
-          to.latitudeDeg,
-          to.longitudeDeg,
-          stepM ?? Number.NaN,
-        );
+        const index = numbers.length / 4;
+        numbers.push(from.latitudeDeg, from.longitudeDeg, to.latitudeDeg, to.longitudeDeg);
         const one: Coming = {
           arrival: answered.then((answer) => {
             one.profile = answer?.profiles[index];
@@ -123,13 +117,14 @@ export function readAhead(store: TerrainStore, channel: Channel): AheadStore {
     },
     end,
     async profile(from, to, options) {
-      const key = keyOf(from, to, options?.stepM);
+      if (options !== undefined) return store.profile(from, to, options);
+      const key = keyOf([from, to]);
       await coming.get(key)?.arrival;
-      return take(key) ?? store.profile(from, to, options);
+      return take(key) ?? store.profile(from, to);
     },
     profileSync(from, to, options) {
-      const key = keyOf(from, to, options?.stepM);
-      if (!coming.has(key)) return store.profileSync(from, to, options);
+      const key = keyOf([from, to]);
+      if (options !== undefined || !coming.has(key)) return store.profileSync(from, to, options);
       // What the thread is about to bring isn't read here as well.
       return take(key);
     },
@@ -150,11 +145,8 @@ export function readAhead(store: TerrainStore, channel: Channel): AheadStore {
   };
 }
 
-/** Numbers of a path in a list. */
-export const NUMBERS = 5;
-
-const keyOf = (from: LatLon, to: LatLon, stepM: number | undefined): string =>
-  `${from.latitudeDeg} ${from.longitudeDeg} ${to.latitudeDeg} ${to.longitudeDeg} ${stepM ?? ""}`;
+const keyOf = ([from, to]: Path): string =>
+  `${from.latitudeDeg} ${from.longitudeDeg} ${to.latitudeDeg} ${to.longitudeDeg}`;
 
 function withoutDoubles(problems: readonly TerrainProblem[]): TerrainProblem[] {
   return [...new Map(problems.map((problem) => [`${problem.file}\n${problem.message}`, problem])).values()];

@@ -1,6 +1,6 @@
 import type { MessagePort } from "node:worker_threads";
 import type { TerrainProfile } from "../../shared/terrain/profile.js";
-import { type AheadAnswer, NUMBERS, type PathList } from "./ahead.js";
+import type { AheadAnswer, PathList } from "./ahead.js";
 import type { TerrainStore } from "./store.js";
 
 /** The other side of `readAhead`: answers each list of paths with the profiles, one list after the other. */
@@ -22,12 +22,10 @@ async function answerTo(
   store: TerrainStore,
 ): Promise<{ answer: AheadAnswer; buffers: ArrayBuffer[] }> {
   const profiles: (TerrainProfile | undefined)[] = [];
-  for (let i = 0; i < paths.length; i += NUMBERS) {
+  for (let i = 0; i < paths.length; i += 4) {
     const from = { latitudeDeg: paths[i]!, longitudeDeg: paths[i + 1]! };
     const to = { latitudeDeg: paths[i + 2]!, longitudeDeg: paths[i + 3]! };
-    const stepM = paths[i + 4]!;
-    const options = Number.isNaN(stepM) ? {} : { stepM };
-    profiles.push(store.profileSync(from, to, options) ?? (await store.profile(from, to, options)));
+    profiles.push(store.profileSync(from, to) ?? (await store.profile(from, to)));
   }
   const buffers = profiles.flatMap((profile) =>
     profile ? [profile.distanceM.buffer as ArrayBuffer, profile.heightM.buffer as ArrayBuffer] : [],

@@ -7,10 +7,9 @@ import type { InterferenceAtEnds } from "../evaluate/directions.js";
 import { halfOf } from "../radio/halves.js";
 import { type ChannelChoice, channelChoices } from "../spectrum/channel-choices.js";
 import type { ChannelPlan } from "../spectrum/channel-plans.data.js";
-import type { Asking } from "./asking.js";
 import type { Entry } from "./entry.js";
 import { limitsAt } from "./limits.js";
-import type { InterferenceNetwork, NetworkState } from "./network.js";
+import type { Asking, InterferenceNetwork, NetworkState } from "./network.js";
 import type { InterferenceAt } from "./receiver-result.js";
 import { type StationTerms, stationsOf } from "./stations.js";
 

@@ -4,18 +4,37 @@
  *
  * Profiles are asked for one by one and handed in: whoever holds the terrain runs the generator.
  */
-import type { CouplingLoss, InterferenceTerms } from "../design/interference.js";
-import type { Ahead, Asking, ProfileAsked } from "./asking.js";
-import { atReceiver, coarseAsked, type KnownEntries } from "./at-receiver.js";
+import { type CouplingLoss, INTERFERENCE_DEFAULTS, type InterferenceTerms } from "../design/interference.js";
+import type { LatLon } from "../geodesy/coordinates.js";
+import type { TerrainProfile } from "../terrain/profile.js";
 import { Cells } from "./cells.js";
-import { type PathTerms, pathTermsOf } from "./entry-path.js";
+import { restingOnCoarse } from "./closer.js";
+import { coLocatedOf } from "./co-located.js";
+import { type Entry, entryOf } from "./entry.js";
+import { entryPath, type PathTerms, type ProfileStep, pathTermsOf } from "./entry-path.js";
 import { Filters } from "./filters.js";
 import type { ForeignStations } from "./foreign.js";
 import { LayeredMap } from "./layered-map.js";
-import type { InterferenceAt } from "./receiver-result.js";
-import { type Found, SenderIndex } from "./search.js";
+import { limitsAt } from "./limits.js";
+import { type InterferenceAt, interferenceAt } from "./receiver-result.js";
+import { isSamePath } from "./same-path.js";
+import { SenderIndex } from "./search.js";
 import type { Receiver, Sender } from "./station.js";
 import type { HopStations } from "./stations.js";
+
+/**
+ * What a run asks of its host: a profile each time, which is handed in; undefined where it only lets other work in, since
+ * much may be computed between two profiles.
+ */
+export type Asking<T> = Generator<ProfileAsked | undefined, T, TerrainProfile | undefined>;
+
+/** A profile from a sender to a receiver. */
+export interface ProfileAsked {
+  readonly from: LatLon;
+  readonly to: LatLon;
+  /** Undefined: the raster's own. */
+  readonly stepM?: number;
+}
 
 export interface NetworkState {
   /** Of each hop that stands; the same object as long as it is the same. */
@@ -42,10 +61,16 @@ const NONE: readonly InterferenceAt[] = [];
 /** Below this a sender that comes, goes or changes leaves a receiver's result as it was, I/N. */
 const UNTOUCHED_DB = -70;
 
-/** Where something may differ: receivers of hops by their keys, the hops that they are of, and receivers of others. */
+/** Remembered apart by the step of their profile: which of them counts is decided anew each time. */
+interface KnownEntry {
+  readonly receiver: Receiver;
+  readonly coarse: Entry;
+  readonly own?: Entry;
+}
+
+/** Receivers whose result may differ: of hops by their keys. */
 interface Touched {
   readonly own: ReadonlySet<string>;
-  readonly hops: ReadonlySet<string>;
   readonly others: readonly Receiver[];
 }
 
@@ -58,7 +83,7 @@ export class InterferenceNetwork implements InterferenceFound {
   private state: NetworkState | undefined;
   private readonly filters: Filters;
   private indexes: Indexes | undefined;
-  private entries: LayeredMap<string, KnownEntries>;
+  private entries: LayeredMap<string, ReadonlyMap<string, KnownEntry>>;
   /** The terms that entries were computed with. */
   private termsKey: string | undefined;
   private readonly byHop: LayeredMap<string, readonly InterferenceAt[]>;
@@ -96,11 +121,9 @@ export class InterferenceNetwork implements InterferenceFound {
 
   /**
    * Broken off, it leaves this one half way: run it on a copy where that may happen.
-   * @param ahead told of profiles that will be asked for soon, each once and in this order: whoever can has them read
-   * meanwhile
    * @returns names of the hops at whose receivers something may have changed, those that went included
    */
-  *update(next: NetworkState, ahead?: Ahead): Asking<ReadonlySet<string>> {
+  *update(next: NetworkState): Asking<ReadonlySet<string>> {
     const before = this.state;
     const path = pathTermsOf(next.terms);
     const termsKey = JSON.stringify(next.terms);
@@ -122,125 +145,108 @@ export class InterferenceNetwork implements InterferenceFound {
         changed.add(hop);
       }
     const indexes = this.indexesOf(sameTerms ? before : undefined, next, path);
-    if (touched === "all") yield* this.atAll(before, next, indexes, path, ahead);
-    else yield* this.atTouched(touched, before, next, indexes, path);
-    for (const hop of touched === "all" ? next.hops.keys() : touched.hops) changed.add(hop);
-    return changed;
-  }
-
-  private *atTouched(
-    { own, hops, others }: Touched,
-    before: NetworkState | undefined,
-    next: NetworkState,
-    indexes: Indexes,
-    path: PathTerms,
-  ): Asking<void> {
-    for (const hop of hops) {
-      const { receivers } = next.hops.get(hop)!;
-      const known = this.of(hop);
-      this.forgetGone(before?.hops.get(hop), receivers);
+    if (touched !== "all" && touched.own.size + touched.others.length === 0) return changed;
+    for (const [hop, { receivers }] of touched === "all" ? byPlace(next.hops) : next.hops) {
+      if (touched !== "all" && !receivers.some(({ key }) => touched.own.has(key))) {
+        if (before?.hops.get(hop) === next.hops.get(hop)) continue;
+      }
+      const known = this.byHop.get(hop) ?? [];
+      this.forget(
+        (before?.hops.get(hop)?.receivers ?? []).filter(
+          ({ key }) => !receivers.some((one) => one.key === key),
+        ),
+      );
       const results: InterferenceAt[] = [];
       for (const receiver of receivers) {
         const same = known.find((one) => one.receiver === receiver);
-        if (same !== undefined && !own.has(receiver.key)) results.push(same);
+        if (same !== undefined && touched !== "all" && !touched.own.has(receiver.key)) results.push(same);
         else {
-          results.push(yield* this.atReceiver(receiver, foundAt(receiver, indexes), path, next));
+          results.push(yield* this.atReceiver(receiver, indexes, path, next));
           yield undefined;
         }
       }
       this.byHop.set(hop, results);
+      changed.add(hop);
     }
-    for (const receiver of others) {
-      const found = foundAt(receiver, { own: indexes.own });
-      this.takeAtOther(receiver, yield* this.atReceiver(receiver, found, path, next));
+    for (const receiver of touched === "all" ? next.foreign.receivers : touched.others) {
+      const result = yield* this.atReceiver(receiver, { own: indexes.own }, path, next);
       yield undefined;
+      if (result.entries.length > 0 || result.coLocated.length > 0) this.atOthers.set(receiver.key, result);
+      else this.atOthers.delete(receiver.key);
     }
-  }
-
-  /**
-   * All receivers, some at a time: what is to be computed at the next ones is known while it is computed at these, so that
-   * their profiles are read meanwhile.
-   */
-  private *atAll(
-    before: NetworkState | undefined,
-    next: NetworkState,
-    indexes: Indexes,
-    path: PathTerms,
-    ahead: Ahead | undefined,
-  ): Asking<void> {
-    const results = new Map<string, InterferenceAt[]>();
-    for (const [hop, { receivers }] of next.hops) {
-      this.forgetGone(before?.hops.get(hop), receivers);
-      results.set(hop, []);
-    }
-    const all = [
-      ...byPlace(next.hops).flatMap(([hop, { receivers }]) =>
-        receivers.map((receiver, place): Waiting => ({ receiver, hop, place })),
-      ),
-      ...next.foreign.receivers.map((receiver, place): Waiting => ({ receiver, place })),
-    ];
-    const take = ({ receiver, hop, place }: Waiting, result: InterferenceAt) => {
-      if (hop === undefined) this.takeAtOther(receiver, result);
-      else results.get(hop)![place] = result;
-    };
-    const groupAt = (start: number): readonly Prepared[] =>
-      all.slice(start, start + AT_ONCE).map((waiting) => {
-        const from = waiting.hop === undefined ? { own: indexes.own } : indexes;
-        return { waiting, found: foundAt(waiting.receiver, from) };
-      });
-    const tell = (group: readonly Prepared[]) =>
-      ahead?.(
-        group.flatMap(({ waiting: { receiver }, found }) =>
-          coarseAsked(receiver, found, this.entries.get(receiver.key), next),
-        ),
-      );
-    let group = groupAt(0);
-    // Those of the group before that want a closer look at some profiles.
-    let closer: readonly Begun[] = [];
-    tell(group);
-    for (let start = AT_ONCE; group.length + closer.length > 0; start += AT_ONCE) {
-      const following = groupAt(start);
-      tell(following);
-      const begun: Begun[] = [];
-      for (const { waiting, found } of group) {
-        const running = this.atReceiver(waiting.receiver, found, path, next, ahead);
-        let step = running.next();
-        while (!step.done && step.value?.stepM !== undefined) step = running.next(yield step.value);
-        if (step.done) take(waiting, step.value);
-        else begun.push({ waiting, running, step });
-        yield undefined;
-      }
-      for (const { waiting, running, step: first } of closer) {
-        let step: typeof first | IteratorReturnResult<InterferenceAt> = first;
-        while (!step.done) step = running.next(yield step.value);
-        take(waiting, step.value);
-        yield undefined;
-      }
-      group = following;
-      closer = begun;
-    }
-    for (const [hop, at] of results) this.byHop.set(hop, at);
-  }
-
-  /** What nobody of the network reaches is not kept. */
-  private takeAtOther(receiver: Receiver, result: InterferenceAt): void {
-    if (result.entries.length > 0 || result.coLocated.length > 0) this.atOthers.set(receiver.key, result);
-    else this.atOthers.delete(receiver.key);
+    return changed;
   }
 
   private *atReceiver(
     receiver: Receiver,
-    found: readonly Found[],
+    indexes: { readonly own: SenderIndex; readonly foreign?: SenderIndex },
     path: PathTerms,
-    state: NetworkState,
-    ahead?: Ahead,
+    { terms, couplings }: NetworkState,
   ): Asking<InterferenceAt> {
+    const found = [indexes.own, indexes.foreign].flatMap((index) =>
+      index === undefined ? [] : [index.find(receiver)],
+    );
+    const senders = found.flatMap(({ entries }) => entries);
     const known = this.entries.get(receiver.key);
-    const { filters } = this;
-    const { result, entries } = yield* atReceiver(receiver, found, known, { path, state, filters, ahead });
-    if (entries.size > 0) this.entries.set(receiver.key, entries);
-    else this.entries.delete(receiver.key);
-    return result;
+    const now = new Map<string, KnownEntry>();
+    const entries = new Map<string, Entry>();
+    for (const sender of senders) {
+      const was = known?.get(sender.key);
+      const coarse = yield* this.entryAt(sender, receiver, was && { ...was, entry: was.coarse }, {
+        path,
+        step: "coarse",
+        stepM: terms.profileStepM ?? INTERFERENCE_DEFAULTS.profileStepM,
+      });
+      entries.set(sender.key, coarse);
+      now.set(sender.key, { receiver, coarse });
+    }
+    const coLocated = found.flatMap(({ coLocated: near }) =>
+      near.map((sender) => coLocatedOf(sender, receiver, couplings, this.filters)),
+    );
+    const cut = found.flatMap(({ cutToNoiseDb }) => cutToNoiseDb ?? []);
+    const cutToNoiseDb =
+      cut.length === 0 ? undefined : 10 * Math.log10(cut.reduce((sum, db) => sum + 10 ** (db / 10), 0));
+    const beyondMost = found.reduce((sum, one) => sum + (one.beyondMost ?? 0), 0);
+    const limits = limitsAt(receiver, terms);
+    for (;;) {
+      const result = interferenceAt(receiver, terms, [...entries.values()], coLocated, {
+        cutToNoiseDb,
+        beyondMost,
+      });
+      const closer = restingOnCoarse(result, limits);
+      if (closer.length === 0) {
+        if (now.size > 0) this.entries.set(receiver.key, now);
+        else this.entries.delete(receiver.key);
+        return result;
+      }
+      for (const { sender } of closer) {
+        const was = known?.get(sender.key);
+        const before = was?.own && { ...was, entry: was.own };
+        const own = yield* this.entryAt(sender, receiver, before, { path, step: "own" });
+        entries.set(sender.key, own);
+        now.set(sender.key, { ...now.get(sender.key)!, own });
+      }
+    }
+  }
+
+  private *entryAt(
+    sender: Sender,
+    receiver: Receiver,
+    was: { readonly receiver: Receiver; readonly entry: Entry } | undefined,
+    { path, step, stepM }: { readonly path: PathTerms; readonly step: ProfileStep; readonly stepM?: number },
+  ): Asking<Entry> {
+    if (was?.entry.sender === sender && was.receiver === receiver) return was.entry;
+    const over =
+      was !== undefined && isSamePath(was.entry.sender, sender) && isSamePath(was.receiver, receiver)
+        ? was.entry.path
+        : entryPath(
+            sender,
+            receiver,
+            path,
+            yield { from: sender.place.position, to: receiver.place.position, stepM },
+            step,
+          );
+    return entryOf(sender, receiver, over, this.filters);
   }
 
   /**
@@ -277,64 +283,22 @@ export class InterferenceNetwork implements InterferenceFound {
 
   private touchedBy(before: NetworkState, next: NetworkState, path: PathTerms): Touched | "all" {
     if (before.foreign !== next.foreign || before.couplings !== next.couplings) return "all";
-    const [own, hops] = [new Set<string>(), new Set<string>()];
-    const touch = (hop: string, key: string) => {
-      own.add(key);
-      hops.add(hop);
-    };
-    for (const [hop, stations] of next.hops) {
-      if (before.hops.get(hop) === stations) continue;
-      hops.add(hop);
-      for (const { key } of stations.receivers) touch(hop, key);
-    }
+    const own = new Set<string>();
+    for (const [hop, stations] of next.hops)
+      if (before.hops.get(hop) !== stations) for (const { key } of stations.receivers) own.add(key);
     const moved = this.movedBetween(before, next).flat();
-    if (moved.length === 0) return { own, hops, others: [] };
+    if (moved.length === 0) return { own, others: [] };
     const index = new SenderIndex(Cells.of(moved), this.filters, path.shortTermPercent, path.seaLevelN);
-    for (const [hop, { receivers }] of next.hops)
-      for (const receiver of receivers) if (index.reaches(receiver, UNTOUCHED_DB)) touch(hop, receiver.key);
+    for (const { receivers } of next.hops.values())
+      for (const receiver of receivers) if (index.reaches(receiver, UNTOUCHED_DB)) own.add(receiver.key);
     const others = next.foreign.receivers.filter((receiver) => index.reaches(receiver, UNTOUCHED_DB));
-    return { own, hops, others };
-  }
-
-  private forgetGone(before: HopStations | undefined, receivers: readonly Receiver[]): void {
-    this.forget((before?.receivers ?? []).filter(({ key }) => !receivers.some((one) => one.key === key)));
+    return { own, others };
   }
 
   private forget(receivers: readonly Receiver[]): void {
     for (const { key } of receivers) this.entries.delete(key);
   }
 }
-
-/** What matters at a receiver, of each index. */
-function foundAt(
-  receiver: Receiver,
-  { own, foreign }: { readonly own: SenderIndex; readonly foreign?: SenderIndex },
-): readonly Found[] {
-  return foreign === undefined ? [own.find(receiver)] : [own.find(receiver), foreign.find(receiver)];
-}
-
-interface Waiting {
-  readonly receiver: Receiver;
-  /** Undefined: of others. */
-  readonly hop?: string;
-  /** Among those of its hop. */
-  readonly place: number;
-}
-
-interface Prepared {
-  readonly waiting: Waiting;
-  readonly found: readonly Found[];
-}
-
-/** As far as its coarse profiles go, and the first that it wants a closer look at. */
-interface Begun {
-  readonly waiting: Waiting;
-  readonly running: Asking<InterferenceAt>;
-  readonly step: IteratorYieldResult<ProfileAsked | undefined>;
-}
-
-/** Receivers that are looked at in one go: enough that the other side has work, and no pause is missed for long. */
-const AT_ONCE = 32;
 
 const AREA_DEG = 0.25;
 

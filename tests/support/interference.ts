@@ -1,7 +1,6 @@
 /** Interference of a design in tests, all at once, over level ground. */
 import { inverse } from "../../shared/geodesy/geodesic.js";
-import type { ProfileAsked } from "../../shared/interference/asking.js";
-import { InterferenceNetwork } from "../../shared/interference/network.js";
+import { InterferenceNetwork, type ProfileAsked } from "../../shared/interference/network.js";
 import { StationBook, type StationInputs } from "../../shared/interference/station-book.js";
 import type { TerrainProfile } from "../../shared/terrain/profile.js";
 

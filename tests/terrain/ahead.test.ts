@@ -53,20 +53,6 @@ describe("a store that is read ahead", () => {
     expect(store.stats().tilesRead).toBe(0);
   });
 
-  it("tells profiles of other steps apart, and hands out each as it was asked for", async () => {
-    const [path, other] = somePaths();
-    const alone = await openTerrain([TERRAIN]);
-    const store = await pair([TERRAIN]);
-    store.ask([path!, other!], 250);
-    store.ask([path!]);
-    for (const options of [{ stepM: 250 }, undefined])
-      expect(await store.profile(...path!, options)).toEqual(await alone.profile(...path!, options));
-    expect(await store.profile(...other!, { stepM: 250 })).toEqual(
-      await alone.profile(...other!, { stepM: 250 }),
-    );
-    expect(store.stats().tilesRead).toBe(0);
-  });
-
   it("reads by itself what nobody asked for, and everything once the thread is gone", async () => {
     const [first, second] = somePaths();
     const store = await pair([TERRAIN]);

@@ -4,7 +4,6 @@
  * interference works out every term; here they are put apart, since channel and polarization change two of them alone.
  */
 import { INTERFERENCE_DEFAULTS, type InterferenceTerms } from "../../design/interference.js";
-import type { Asking } from "../asking.js";
 import { Cells } from "../cells.js";
 import { coLocatedOf } from "../co-located.js";
 import { entryOf } from "../entry.js";
@@ -12,7 +11,7 @@ import { type EntryPath, entryPath, pathTermsOf } from "../entry-path.js";
 import { Filters, reachHz } from "../filters.js";
 import { toNoiseDb } from "../level.js";
 import { limitsAt } from "../limits.js";
-import type { NetworkState } from "../network.js";
+import type { Asking, NetworkState } from "../network.js";
 import { SenderIndex } from "../search.js";
 import type { Receiver, Sender } from "../station.js";
 import type { HopStations } from "../stations.js";
