@@ -45,6 +45,7 @@ export class DesignModel {
   private readonly knownProblems = new Map<string, readonly TextProblem[]>();
   private looked: View = WHOLE;
   private takenOut = TakenOut.NOTHING;
+  private lastDesign: Design | undefined;
   readonly lookup: Lookup = memoizedLookup(this.memo, {
     declarations: (key) => this.standing(key),
     isDeclared: (key) => this.declarations(key).length > 0,
@@ -227,8 +228,13 @@ export class DesignModel {
     return problems;
   }
 
-  /** The design as data. Hops that cannot be resolved yet are not in it. */
+  /** The design as data; the same object until anything of it changes. Hops that cannot be resolved yet are not in it. */
   design(): Design {
+    this.lastDesign ??= this.makeDesign();
+    return this.lastDesign;
+  }
+
+  private makeDesign(): Design {
     const sites = this.resolvedNames("site", "site", this.lookup.site);
     const hops = this.resolvedNames("hop", "hop", (name) => this.hop(name)?.hop);
     const unformed = this.resolvedNames("hop", "unformed", (name) => this.hop(name)?.unformed);
@@ -384,6 +390,7 @@ export class DesignModel {
 
   /** Forgets what was made from declarations whose words changed. */
   private forget(changed: ReadonlySet<string>): void {
+    this.lastDesign = undefined;
     if ([...changed].some((key) => !key.startsWith("hop "))) this.sharedChanged = true;
     for (const key of [...changed, ...this.memo.forget(changed)]) {
       const declared = key.replace(/^=(like |states )?/, "");
