@@ -105,6 +105,19 @@ describe("open, and judged with what it lacked", () => {
       /mode 128QAM has neither a threshold/,
     ],
     [
+      "power of one direction",
+      {
+        objective: MARGIN,
+        modes: [{ ...QAM128, transmitPowerDbm: undefined }],
+        ends: ends({ transmitPowerDbm: 20 }),
+      },
+      {
+        modes: [{ ...QAM128, transmitPowerDbm: undefined }],
+        ends: [end(KELD, "high", { transmitPowerDbm: 20 }), end(TARN, "low", { transmitPowerDbm: 20 })],
+      },
+      /^fade margin is not judged: mode 128QAM has no transmit power/,
+    ],
+    [
       "threshold of the judged mode",
       { objective: MARGIN, modes: [{ ...QPSK, thresholdDbm: undefined }, QAM128] },
       { modes: [QPSK, { ...QAM128, thresholdDbm: undefined }] },
