@@ -88,7 +88,15 @@ export const RULE_CASES: Readonly<Record<string, readonly string[]>> = {
       "\n    diversity-antenna DISH60-18 at 28 m",
     ),
   ],
-  "standby-level": [oneEnd("1+1 hot-standby", "\n    coupler H18-U direct\n    extra-loss 24 dB")],
+  "standby-level": [
+    oneEnd("1+1 hot-standby", "\n    coupler H18-U direct\n    extra-loss 24 dB"),
+    // A little too low, so that a larger antenna at one end is enough.
+    withLarger("standby-level"),
+  ],
+  // What is too large for a unit on its back comes with the piece that leads to it.
+  "antenna-out-of-band": [
+    `antenna DISH240-18 like DISH60-18 { diameter 2.4 m; gain 50 dBi }\n${withLarger("antenna-out-of-band")}`,
+  ],
   "arms-exchanged": [oneEnd("1+1 hot-standby", "\n    coupler H18-U direct\n    arms exchanged")],
   "demand-availability": [
     `${EXAMPLE_PREAMBLE}\n${LARGER}\n${exampleDemand(["committed 100 Mbit/s", "availability 99.999 %"])}`,
