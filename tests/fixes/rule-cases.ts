@@ -119,6 +119,8 @@ export const RULE_CASES: Readonly<Record<string, readonly string[]>> = {
     `${EXAMPLE_PREAMBLE}\ninterference { aggregate 27 dB }\n${RULES.get("interference-degradation")!.bad}`,
     `${EXAMPLE_PREAMBLE.replace("duplex 1010 MHz", "duplex 1010 MHz\n  power-control 20 dB")}\ninterference { single-entry 20 dB }\n${LARGER}\n${RULES.get("interference-degradation")!.bad}`,
     withLarger("interference-degradation"),
+    // A third hop sends from the hub too: what it brings stays when the power of the strongest is lowered.
+    `${EXAMPLE_PREAMBLE}\ninterference { aggregate 28 dB }\nsite FELL { at 47.50 -30.55; structure mast 60 m }\n${RULES.get("interference-degradation")!.bad}\n${exampleHop().replaceAll("KELD", "FELL")}`,
   ],
   "others-harmed": [
     `${EXAMPLE_PREAMBLE}\ninterference { toward-others 44 dB }\n${RULES.get("others-harmed")!.bad}`,
