@@ -166,10 +166,10 @@ const AT_THE_LIMIT: readonly (readonly [rule: string, limit: string, beyond: str
   ["frequency-outside-tuning", "19.7 GHz", sent("19.7001"), sent("19.7")],
   ["frequency-outside-tuning", "17.7 GHz", sent("17.6999"), sent("17.7")],
   ["half-outside-radio", "18.71 GHz", sent("18.7099"), sent("18.71")],
-  ["half-outside-radio", "18.69 GHz", sent("18.6901"), sent("18.69")],
-  // Half of 55 MHz from the edges.
-  ["channel-outside-radio", "19.7 GHz", sent("19.6726"), sent("19.6725")],
-  ["channel-outside-radio", "17.7 GHz", sent("18.93", "17.7274"), sent("18.93", "17.7275")],
+  ["half-outside-radio", "18.69 GHz", sent("18.93", "18.6901"), sent("18.93", "18.69")],
+  // Half of 55 MHz from the edges, and 1 kHz of rounding.
+  ["channel-outside-radio", "19.7 GHz", sent("19.6725011"), sent("19.672501")],
+  ["channel-outside-radio", "17.7 GHz", sent("18.93", "17.7274989"), sent("18.93", "17.727499")],
   ["frequency-off-channel", "1 kHz over 18.93 GHz", sent("18.9300011"), sent("18.930001")],
   ["frequency-off-channel", "1 kHz under 18.93 GHz", sent("18.9299989"), sent("18.929999")],
   ["duplex-mismatch", "1 kHz over 1010 MHz", sent("18.9300011", "17.92"), sent("18.930001", "17.92")],
