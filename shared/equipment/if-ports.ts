@@ -137,7 +137,7 @@ function placedTogether(
 }
 
 function searchRequest({ hop, key, branches, mate }: Request, stated: readonly IfPortUse[]): SearchRequest {
-  const pairsWith = mate === undefined ? undefined : stated.find(({ branch }) => branch === mate)?.card;
+  const pairsWith = stated.find(({ branch }) => branch === mate)?.card;
   return { hop, key, units: branches.length === 2 ? 2 : 1, pairsWith };
 }
 

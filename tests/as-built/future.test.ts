@@ -29,7 +29,14 @@ test("a reading of a day to come is told at its line, and with it what was built
   ]);
 });
 
-test("today, and tomorrow, which it is already elsewhere, are none", () => {
-  expect(told(READING, "2026-05-04")).toEqual([]);
-  expect(told(READING, "2026-05-03")).toEqual([]);
+test("today, and tomorrow, which it is already elsewhere, are none, of a reading and of what was built alike", () => {
+  const built = measuredHop("-41.6 dBm at TARN on 2026-05-02").replace(
+    "transmits low",
+    "transmits low\n    as-built on 2026-05-04 {\n      height 39 m\n    }",
+  );
+  for (const text of [READING, built]) {
+    expect(told(text, "2026-05-04")).toEqual([]);
+    expect(told(text, "2026-05-03")).toEqual([]);
+    expect(told(text, "2026-05-02")).toHaveLength(1);
+  }
 });

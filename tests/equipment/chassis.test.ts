@@ -89,6 +89,17 @@ describe("fan and power cards", () => {
     expect(told("feed-slot", text("feed B fuse 4 slot 9"))).toHaveLength(1);
   });
 
+  test("without any power card the feed of a chassis that has slots for one leads nowhere, and not into the chassis", () => {
+    const wiring = (cards: string) =>
+      siteWiring(
+        sitePlans(designOf(box("", cards).replace("chassis BOX as A {", "feed A fuse 1\n  $&"))).get("MOSS")!,
+      );
+    const inlets = ({ parts }: ReturnType<typeof wiring>) =>
+      [...parts.values()].flatMap(({ id, ports }) => (ports.some(({ name }) => name === "supply") ? id : []));
+    expect(inlets(wiring("card WAVE"))).toEqual([]);
+    expect(inlets(wiring("card WAVE\nslot 1 BOLT"))).toEqual(["card A/1"]);
+  });
+
   test("a chassis without power slots takes its feed at the card that has the supply, else itself", () => {
     const bare = (lines: string) =>
       equipped(

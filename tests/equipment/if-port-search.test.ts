@@ -5,7 +5,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Card, InstalledChassis, PortClaim } from "../../shared/design/equipment.js";
-import { pairFault } from "../../shared/equipment/if-port-search.js";
+import { pairFault, searchPlacement } from "../../shared/equipment/if-port-search.js";
 import {
   type IfDemand,
   type IfPortPlan,
@@ -14,7 +14,7 @@ import {
   portGroups,
   wantsTwoCards,
 } from "../../shared/equipment/if-ports.js";
-import type { PlacedCard } from "../../shared/equipment/placement.js";
+import { type PlacedCard, slotCountOf } from "../../shared/equipment/placement.js";
 import { arrangementByName } from "../../shared/radio/arrangements.js";
 
 const CHASSIS: readonly InstalledChassis[] = ["1", "2"].map((name) => ({
@@ -33,6 +33,7 @@ const DRIZZLE = card("DRIZZLE", 3, { xpic: false });
 const TWIN = card("TWIN", 2, { xpic: true, pairs: "within" });
 const SQUALL = card("SQUALL", 3, { xpic: true, pairs: "within" });
 const BOTH = card("BOTH", 2, { xpic: true, pairs: "neighbour" });
+const WIDE = card("WIDE", 1, { xpic: true, pairs: "neighbour", slotCount: 2 });
 
 function placed(card: Card, slot: number, chassis = 0): PlacedCard {
   return { chassis: CHASSIS[chassis]!, slot, card, automatic: false };
@@ -48,7 +49,7 @@ function faultsOf(plan: IfPortPlan, demands: readonly IfDemand[]): string[] {
   const keys = plan.uses.map(({ card: at, port }) => `${at.chassis.name} ${at.slot} ${port}`);
   if (new Set(keys).size < keys.length) faults.push("a port twice");
   for (const { card: at, port } of plan.uses)
-    if (port < 1 || port > at.card.ports[0]!.count) faults.push("no such port");
+    if (!(port >= 1 && port <= at.card.ports[0]!.count)) faults.push("no such port");
   for (const { hop, facts } of demands) {
     const own = plan.uses.filter((use) => use.hop === hop);
     if (new Set(own.map(({ branch }) => branch)).size < own.length) faults.push("a unit twice");
@@ -113,6 +114,33 @@ function indexOf({ facts }: IfDemand, branch: string): number {
   const inGroup = groups[place]!.indexOf(branch);
   return four ? 2 * inGroup + place : groups.slice(0, place).flat().length + inGroup;
 }
+
+test.each<[Card, number, Card, number, boolean]>([
+  [LINK, 3, LINK, 4, true],
+  [LINK, 3, LINK, 5, false],
+  [WIDE, 3, LINK, 5, true],
+  [WIDE, 3, LINK, 6, false],
+  [LINK, 3, WIDE, 4, true],
+  [LINK, 3, WIDE, 5, false],
+  [WIDE, 3, WIDE, 5, true],
+  [WIDE, 3, WIDE, 6, false],
+])(
+  "cards are neighbours where the slots of one end and those of the other begin, whichever is named first (%#)",
+  (one, low, other, high, beside) => {
+    const [a, b] = [placed(one, low), placed(other, high)];
+    const fault = beside ? undefined : `slots ${low} and ${high} are not neighbours`;
+    expect([pairFault(a, b), pairFault(b, a)]).toEqual([fault, fault]);
+  },
+);
+
+test("of linked cards one whose ports are all stated for others is left alone", () => {
+  const places = [3, 4, 5, 6].map((slot) => ({ card: placed(LINK, slot), free: slot === 4 ? 0 : 1 }));
+  for (const hop of ["A", "B", "C", "D", "E", "F"]) {
+    const requests = [{ hop, key: hop, units: 2 }] as const;
+    const { found } = searchPlacement({ places, requests, apart: new Map() });
+    expect(found?.[0]?.toSorted(), hop).toEqual([2, 3]);
+  }
+});
 
 describe("IF ports that fit only together", () => {
   test("a pair and a single carrier, on a card for two and a card for one", () => {
@@ -190,14 +218,18 @@ describe("IF ports that fit only together", () => {
 });
 
 const cardsOf = fc
-  .array(fc.tuple(fc.constantFrom(MIST, LINK, DRIZZLE, TWIN, SQUALL, BOTH), fc.boolean()), {
+  .array(fc.tuple(fc.constantFrom(MIST, LINK, DRIZZLE, TWIN, SQUALL, BOTH, WIDE), fc.boolean()), {
     minLength: 1,
     maxLength: 5,
   })
   .map((list) => {
     // A slot is left empty here and there.
-    let slot = 0;
-    return list.map(([one, gap]) => placed(one, (slot += gap ? 2 : 1)));
+    let free = 1;
+    return list.map(([one, gap]) => {
+      const slot = free + (gap ? 1 : 0);
+      free = slot + slotCountOf(one);
+      return placed(one, slot);
+    });
   });
 const arrangements = fc.constantFrom(
   "1+0",

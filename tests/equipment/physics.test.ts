@@ -138,6 +138,13 @@ test("a cable known at one point, or by points that contradict physics, has cond
   expect(falling.dielectricDbPerMPerHz).toBe(0);
   expect(fitCoax([])).toMatchObject({ ok: false });
 });
+test("a cable is not known by a point that means nothing, whatever the others say", () => {
+  const sound = { lossDbPerM: 0.1, frequencyHz: 100e6 };
+  for (const wrong of [0, -0.1, Number.NaN])
+    for (const which of ["lossDbPerM", "frequencyHz"] as const)
+      for (const points of [[{ ...sound, [which]: wrong }], [sound, { ...sound, [which]: wrong }]])
+        expect(fitCoax(points), `${which} ${wrong}`).toMatchObject({ ok: false, refusal: { input: which } });
+});
 
 const DC: Vectors = loadVectors("equipment/dc.json");
 testRows("direct current to a constant-power load", DC.formula, DC.vectors as Vectors[], (row, is) => {

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Card, Chassis, InstalledChassis, PortClaim } from "../../shared/design/equipment.js";
 import { planIfPorts, portGroups } from "../../shared/equipment/if-ports.js";
-import { placeCards } from "../../shared/equipment/placement.js";
+import { placeCards, slotNumbers, slotsFrom } from "../../shared/equipment/placement.js";
 import { arrangementByName } from "../../shared/radio/arrangements.js";
 
 const CHASSIS: Chassis = {
@@ -120,6 +120,53 @@ describe("cards whose slot is left open", () => {
     );
     expect(moved / placed).toBeLessThan(0.1);
   });
+});
+
+test("no two cards lie in one slot however wide they are, none in one of another kind, and the lines of slots say nothing by their order", () => {
+  const spread: Chassis = {
+    name: "SPREAD",
+    slots: [
+      { from: 1, to: 4, kind: "traffic" },
+      { from: 5, to: 5, kind: "fan" },
+      { from: 6, to: 8, kind: "traffic" },
+      { from: 9, to: 12, kind: "traffic" },
+    ],
+  };
+  const ofWidth = (slotCount: number): Card => ({ ...SQUALL, name: `WIDE${slotCount}`, slotCount });
+  const width = fc.integer({ min: 1, max: 3 });
+  fc.assert(
+    fc.property(
+      fc.array(fc.tuple(fc.integer({ min: 1, max: 12 }), width), { maxLength: 4 }),
+      fc.array(fc.tuple(width, fc.integer({ min: 1, max: 3 })), { maxLength: 3 }),
+      (stated, open) => {
+        const place = (chassis: Chassis) =>
+          placeCards([
+            installed({
+              chassis,
+              slots: stated.map(([slot, wide]) => ({ slot, card: ofWidth(wide) })),
+              loose: open.map(([wide, count]) => ({ card: ofWidth(wide), count })),
+            }),
+          ]).cards.map(({ slot, card, automatic }) => ({ slot, card, automatic }));
+        const cards = place(spread);
+        const covered = cards.flatMap(({ slot, card }) => slotsFrom(slot, card));
+        expect(new Set(covered).size).toBe(covered.length);
+        for (const { slot, card, automatic } of cards) {
+          if (!automatic) continue;
+          const own = slotsFrom(slot, card);
+          expect([own.includes(5), own.at(-1)! > 12]).toEqual([false, false]);
+          // A slot that is stated, though for a card that does not count, is not given away.
+          expect(stated.filter(([at]) => own.includes(at))).toEqual([]);
+        }
+        expect(place({ ...spread, slots: spread.slots.toReversed() })).toEqual(cards);
+      },
+    ),
+    { numRuns: 300 },
+  );
+});
+
+test("a card is told by its slot, a wide one by the first and the last", () => {
+  const told = (slotCount?: number) => slotNumbers({ slot: 3, card: { ...SQUALL, slotCount } });
+  expect([undefined, 1, 2, 3].map(told)).toEqual(["3", "3", "3 to 4", "3 to 5"]);
 });
 
 describe("IF ports", () => {

@@ -144,6 +144,31 @@ test("structure: lines from the antenna down and stated mounts; what is not in t
   expect(guide("50 m").windN! - bare.windN!).toBeCloseTo(1208.5 * 30 * 0.045 * 1.2, 0);
   expect(guide("0.9 m").weightKg - bare.weightKg).toBeCloseTo(0.54, 9);
   expect(guide("0.9 m").windN).toBe(bare.windN);
+  // 3 m are a piece that hides behind the antenna still, 3.1 m are a line.
+  expect(guide("3 m").windN).toBe(bare.windN);
+  expect(guide("3.1 m").windN! - bare.windN!).toBeCloseTo(1208.5 * 3.1 * 0.045 * 1.2, 0);
+});
+
+test("structure: a line whose length or height nobody stated is no weight and no wind, and all sums stay numbers", () => {
+  const at = (antenna: string) =>
+    structureLoad(
+      sitePlans(
+        designOf(
+          `feeder GUIDE { kind elliptical; weight-per-length 60 kg/100m; diameter 45 mm }\n${TEXT.replaceAll(/antenna .* at 30 m\n {4}coupler H18-W direct/g, antenna)}`,
+          PREAMBLE,
+        ),
+      ).get("MOSS")!,
+    );
+  const hung = (antenna: string) => {
+    const { parts, weightKg, windN } = at(antenna);
+    expect([weightKg, windN ?? 0].every(Number.isFinite)).toBe(true);
+    return parts.map(({ name }) => name).filter((name) => name === "GUIDE");
+  };
+  expect(hung("antenna DISH60-18-W at 30 m\n    coupler H18-W\n    feeder GUIDE length 50 m")).toEqual([
+    "GUIDE",
+  ]);
+  expect(hung("antenna DISH60-18-W at 30 m\n    coupler H18-W\n    feeder GUIDE length ?")).toEqual([]);
+  expect(hung("antenna DISH60-18-W\n    coupler H18-W\n    feeder GUIDE length 50 m")).toEqual([]);
 });
 
 test("parts of a site, and of the network as the sum of its sites", () => {

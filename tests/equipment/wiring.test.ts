@@ -189,6 +189,20 @@ site MOSS {
       ends.map(({ part, port }) => (part === "balun 1" ? port : part)).join(" - "),
     );
     expect(ways).toEqual(["service 1 - 1 out", "1 in - card A/3", "service 1 - 2 out", "2 in - card A/3"]);
+    // Behind the panel the cable is told by the pair, before it by the service.
+    const labels = labelsOf(wiring);
+    expect(over.map((joint) => labels.get(joint)!.cable)).toEqual(["mill-1", "panel-1", "mill-2", "panel-2"]);
+  });
+
+  test("a port that a service of its own impedance has is none for one over a panel", () => {
+    // CLOVER has ten ports of 75 ohm.
+    const over = (own: number) =>
+      at(`balun "panel" 4\n  service "mill" ${own} E1-75\n  service "quay" 2 E1-120`, "slot 3 CLOVER");
+    for (const own of [8, 9, 10]) {
+      const wiring = over(own);
+      expect(wiringFaults(wiring)).toEqual([]);
+      expect(wiring.loose.filter(({ lacks }) => lacks === "traffic port")).toHaveLength(own - 8);
+    }
   });
 
   test("a feed has the fuse that is stated, the other card the next of the other feed", () => {
@@ -217,6 +231,9 @@ site MOSS {
       fc
         .tuple(fc.constantFrom("GE", "E1-75", "E1-120", "alarm-in"), slot, name)
         .map(([type, at, of]) => `service "x" 2 ${type} { port ${at} / 1 in ${of} }`),
+      fc
+        .tuple(fc.integer({ min: 1, max: 12 }), fc.constantFrom("GE", "E1-75", "E1-120"))
+        .map(([count, type]) => `service "x" ${count} ${type}`),
       fc.integer({ min: 1, max: 13 }).map((input) => `alarm ${input} "door"`),
       fc.constant('balun "panel" 1'),
     );

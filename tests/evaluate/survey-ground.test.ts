@@ -139,7 +139,8 @@ test("further points on the lines between change clearance by less than 1 cm and
       if (coarse > 0) diffracted++;
       expect(Math.abs(fine - coarse)).toBeLessThan(0.05);
     }),
-    { numRuns: 1500 },
+    // So long at most: a failing path of two hundred points would be made smaller for many minutes.
+    { numRuns: 1500, interruptAfterTimeLimit: 30_000 },
   );
   expect(diffracted).toBeGreaterThan(100);
 });

@@ -98,3 +98,38 @@ test("a card goes into the first free slot of its kind, up to the last", async (
   expect(await offered(2, 3)).toEqual(["Put FERN into slot 4"]);
   expect(await offered(2, 3, 4)).toEqual([]);
 });
+
+test("halves are not offered to be exchanged where a hop states its frequencies in their place", async () => {
+  // A chain whose first and last hop have their halves the wrong way round; high and low of channel 4 are these.
+  const chain = (first: readonly [string, string]) =>
+    [
+      EXAMPLE_PREAMBLE,
+      ...["MOSS", "FELL", "BECK", "CRAG"].map((name, i) => `site ${name} { at ${47.6 + i / 20} -30.4 }`),
+      ...(
+        [
+          ["KELD", "TARN", ...first],
+          ["TARN", "MOSS", "high", "low"],
+          ["MOSS", "FELL", "low", "high"],
+          ["FELL", "BECK", "high", "low"],
+          ["BECK", "CRAG", "high", "low"],
+        ] as const
+      ).map(([from, to, one, other]) =>
+        exampleHop({
+          keld: `antenna DISH60-18 at 40 m\n    transmits ${one}`,
+          tarn: `antenna DISH60-18 at 40 m\n    transmits ${other}`,
+        })
+          .replaceAll("KELD", "FROM")
+          .replaceAll("TARN", to)
+          .replaceAll("FROM", from),
+      ),
+    ].join("\n");
+  const exchanges = async (first: readonly [string, string]) =>
+    new Set(
+      (await titles(chain(first), "site-high-and-low")).filter((title) => title.startsWith("Exchange ")),
+    );
+  expect(await exchanges(["high", "low"])).toEqual(
+    new Set(["Exchange high and low of KELD-TARN and BECK-CRAG"]),
+  );
+  expect(await exchanges(["18.93 GHz", "17.92 GHz"])).toEqual(new Set());
+  expect(await exchanges(["high", "17.92 GHz"])).toEqual(new Set());
+});

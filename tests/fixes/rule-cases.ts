@@ -88,7 +88,15 @@ export const RULE_CASES: Readonly<Record<string, readonly string[]>> = {
       "\n    diversity-antenna DISH60-18 at 28 m",
     ),
   ],
-  "standby-level": [oneEnd("1+1 hot-standby", "\n    coupler H18-U direct\n    extra-loss 24 dB")],
+  "standby-level": [
+    oneEnd("1+1 hot-standby", "\n    coupler H18-U direct\n    extra-loss 24 dB"),
+    // A little too low, so that a larger antenna at one end is enough.
+    withLarger("standby-level"),
+  ],
+  // What is too large for a unit on its back comes with the piece that leads to it.
+  "antenna-out-of-band": [
+    `antenna DISH240-18 like DISH60-18 { diameter 2.4 m; gain 50 dBi }\n${withLarger("antenna-out-of-band")}`,
+  ],
   "arms-exchanged": [oneEnd("1+1 hot-standby", "\n    coupler H18-U direct\n    arms exchanged")],
   "demand-availability": [
     `${EXAMPLE_PREAMBLE}\n${LARGER}\n${exampleDemand(["committed 100 Mbit/s", "availability 99.999 %"])}`,
@@ -111,6 +119,8 @@ export const RULE_CASES: Readonly<Record<string, readonly string[]>> = {
     `${EXAMPLE_PREAMBLE}\ninterference { aggregate 27 dB }\n${RULES.get("interference-degradation")!.bad}`,
     `${EXAMPLE_PREAMBLE.replace("duplex 1010 MHz", "duplex 1010 MHz\n  power-control 20 dB")}\ninterference { single-entry 20 dB }\n${LARGER}\n${RULES.get("interference-degradation")!.bad}`,
     withLarger("interference-degradation"),
+    // A third hop sends from the hub too: what it brings stays when the power of the strongest is lowered.
+    `${EXAMPLE_PREAMBLE}\ninterference { aggregate 28 dB }\nsite FELL { at 47.50 -30.55; structure mast 60 m }\n${RULES.get("interference-degradation")!.bad}\n${exampleHop().replaceAll("KELD", "FELL")}`,
   ],
   "others-harmed": [
     `${EXAMPLE_PREAMBLE}\ninterference { toward-others 44 dB }\n${RULES.get("others-harmed")!.bad}`,

@@ -277,6 +277,19 @@ describe("spectra of radios in use", () => {
     expect(told1(2, "")).toEqual([]);
   });
 
+  test("such a mask is looked at up to 250 % of the channel, that included, and no further", () => {
+    // 137.5 MHz are 250 % of 55 MHz, one step of half a percent before it are 137.225 MHz.
+    const falling = (good: string, bad: string) =>
+      told(
+        "emission-mask",
+        `interference { emission-mask 47-CFR-101.111 }\nradio R18X like R18 {\n  spectrum {\n    mask 20 MHz 0 dB\n    mask 25 MHz 45 dB\n    mask ${good} 60 dB\n    mask ${bad} 10 dB\n  }\n}\n${exampleHop(
+          { hop: "polarization vertical\n  radio R18X\n  mode 55 MHz 128QAM" },
+        )}`,
+      );
+    expect(falling("137.225 MHz", "137.5 MHz").join()).toContain("at 137.5 MHz");
+    expect(falling("137.5 MHz", "137.6 MHz")).toEqual([]);
+  });
+
   test("a block that names no mode of its radio is told", () => {
     const found = told(
       "signature-without-mode",

@@ -206,6 +206,14 @@ describe("rules say which arrangements they are about", () => {
       if (!rule.arrangements!(one)) expect(told(one.name), one.name).toBe(false);
   });
 
+  test("rules of IF ports are about those alone whose units hang on one", () => {
+    const ofPorts = ["if-ports-short", "xpic-pair", "pair-on-one-card", "pair-in-two-chassis"];
+    for (const id of ofPorts)
+      for (const facts of ARRANGEMENTS)
+        if (facts.ifCables === 0)
+          expect(RULES.get(id)!.arrangements!(facts), `${id} ${facts.name}`).toBe(false);
+  });
+
   test("every arrangement is judged by some", () => {
     for (const facts of ARRANGEMENTS)
       expect(about.filter((rule) => rule.arrangements!(facts)).length).toBeGreaterThan(2);

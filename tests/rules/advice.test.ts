@@ -266,6 +266,31 @@ test("the level: what is missing, whether a clear path would be enough, what was
   );
 });
 
+test("however many are too little, the first that is enough is found, and what is no larger is none of the larger ones", () => {
+  // 5 dB are missing.
+  const proposed = (stock: Partial<Stock>) =>
+    judged(hopWith({ lossDb: 13 }, { objective: { ...only(90), fadeMarginDb: 20 } }), {
+      ...STOCK,
+      antennas: [A06],
+      radios: [RADIO],
+      ...stock,
+    }).findings.find(({ rule }) => rule === "fade-margin")!.changes;
+  const small = [1, 2, 3, 4, 4.5].map((moreDb, i) =>
+    antenna(`A${i}`, 0.7 + i / 20, 38.5 + moreDb, { polarizations: "dual" }),
+  );
+  expect(proposed({ antennas: [A06, ...small, A12] })?.map(changeWords)).toContain("antenna A12 at KELD");
+  const gainy = antenna("A06-G", 0.6, 48, { polarizations: "dual" });
+  expect(proposed({ antennas: [A06, gainy] })).toBeUndefined();
+  const by = (moreDb: number): Radio => ({
+    ...RADIO,
+    name: `R18+${moreDb}`,
+    modes: MODES.map((mode) => ({ ...mode, transmitPowerDbm: mode.transmitPowerDbm! + moreDb })),
+  });
+  expect(proposed({ radios: [RADIO, ...[1, 2, 3, 4, 4.5, 7, 9].map(by)] })?.map(changeWords)).toEqual([
+    "radio R18+7",
+  ]);
+});
+
 test("capacity names the mode, and the one that would carry it", () => {
   const told = (modes: Hop["modes"], capacityBps: number, more: Partial<Hop> = {}) =>
     judged(
@@ -470,6 +495,15 @@ test("where a coupler or antenna does not fit, those of the catalogue that do ar
   const seven = hopWith({ antennas: { ...A06, name: "D7", band: { fromHz: 7e9, toHz: 8e9 } } });
   expect(helpOf(seven, "antenna-out-of-band")).toBe("Of the catalogue fit A06, A12 and A18.");
   expect(helpOf(hot(), "coupler-missing", { ...STOCK, couplers: [] })).toBeUndefined();
+  // Six are named, of more the first six.
+  const many = (count: number) => ({
+    ...STOCK,
+    couplers: Array.from({ length: count }, (_, i) => coupler(`H${i + 1}`, "hybrid")),
+  });
+  expect(helpOf(hot(), "coupler-missing", many(6))).toBe("Of the catalogue fit H1, H2, H3, H4, H5 and H6.");
+  expect(helpOf(hot(), "coupler-missing", many(7))).toBe(
+    "Of the catalogue fit H1, H2, H3, H4, H5, H6 and 1 more.",
+  );
 });
 
 test("a finding says the same whether anything was tried or not, but for what was tried", () => {

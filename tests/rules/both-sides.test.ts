@@ -6,10 +6,12 @@ import { evaluateHop } from "../../shared/evaluate/hop.js";
 import { type ListedFiles, NO_FILES } from "../../shared/others/listed.js";
 import type { PatternFile } from "../../shared/radio/pattern-table.js";
 import { exampleDemand } from "../../shared/rules/demands/example-demand.js";
-import { EXAMPLE_ENTRIES, equipped } from "../../shared/rules/equipment/example-equipment.js";
+import { EXAMPLE_ENTRIES, equipped, HOT_STANDBY } from "../../shared/rules/equipment/example-equipment.js";
 import { fromHub } from "../../shared/rules/example-interference.js";
 import { exampleHop } from "../../shared/rules/example-preamble.js";
+import { RULES } from "../../shared/rules/index.js";
 import { judgeNetwork } from "../../shared/rules/judge-network.js";
+import { licensedHop } from "../../shared/rules/licences/example-licence.js";
 import { OTHERS_EXAMPLE } from "../../shared/rules/others-words.js";
 import { weighty } from "../../shared/rules/outage-advice.js";
 import { raisesOf } from "../../shared/rules/ray-fault.js";
@@ -111,6 +113,192 @@ const CASES: readonly (readonly [rule: string, what: string, tells: string, sile
   ],
   ["waveguide-missing", "1.8 m bear the unit", guided(1.81, ""), guided(1.8, "")],
 ];
+
+/** A figure of a rule's own example put in place of another. */
+const figured = (rule: string, which: "good" | "bad", figure: string, other: string) => {
+  const text = RULES.get(rule)![which];
+  expect(text).toContain(figure);
+  return text.replaceAll(figure, other);
+};
+/** Frequencies in place of halves; with both no channel is stated. */
+const sent = (ghz: string, tarnGhz?: string) => {
+  const at = (of: string) => `antenna DISH60-18 at 40 m\n    transmits ${of} GHz`;
+  if (tarnGhz === undefined) return exampleHop({ keld: at(ghz) });
+  return exampleHop({ keld: at(ghz), tarn: at(tarnGhz) }).replace("  channel P18 / 55 MHz / 4\n", "");
+};
+const carrying = (rateMbps: number) =>
+  `radio R18C like R18 { mode 55 MHz 256QAM rate ${rateMbps} Mbit/s power 18 dBm threshold -66 dBm }\n\n${exampleHop({ hop: "polarization vertical\n  radio R18C\n  mode 55 MHz 256QAM\n  arrangement 1+0" })}`;
+/** COPSE takes 15 W itself. */
+const hot = (watts: number) =>
+  equipped(
+    "chassis COPSE {\n  card HOT\n}",
+    {},
+    `${EXAMPLE_ENTRIES[0]}\ncard HOT { kind ethernet; ports 4 GE; draws ${watts} W }`,
+  );
+const cards = EXAMPLE_ENTRIES.join("\n");
+
+/** Stated figures and counts at the limit itself, which passes, and the least step beyond it. */
+const AT_THE_LIMIT: readonly (readonly [rule: string, limit: string, beyond: string, at: string])[] = [
+  [
+    "antenna-above-structure",
+    "a mast of 60 m",
+    keld("antenna DISH60-18 at 60.1 m"),
+    keld("antenna DISH60-18 at 60 m"),
+  ],
+  [
+    "antenna-without-structure",
+    "120 m",
+    figured("antenna-without-structure", "bad", "140 m", "120.1 m"),
+    figured("antenna-without-structure", "bad", "140 m", "120 m"),
+  ],
+  [
+    "ground-differs-from-terrain",
+    "15 m over terrain at 200 m",
+    figured("ground-differs-from-terrain", "bad", "320 m", "215.1 m"),
+    figured("ground-differs-from-terrain", "bad", "320 m", "215 m"),
+  ],
+  [
+    "ground-differs-from-terrain",
+    "15 m under it",
+    figured("ground-differs-from-terrain", "bad", "320 m", "184.9 m"),
+    figured("ground-differs-from-terrain", "bad", "320 m", "185 m"),
+  ],
+  ["frequency-outside-tuning", "19.7 GHz", sent("19.7001"), sent("19.7")],
+  ["frequency-outside-tuning", "17.7 GHz", sent("17.6999"), sent("17.7")],
+  ["half-outside-radio", "18.71 GHz", sent("18.7099"), sent("18.71")],
+  ["half-outside-radio", "18.69 GHz", sent("18.93", "18.6901"), sent("18.93", "18.69")],
+  // Half of 55 MHz from the edges, and 1 kHz of rounding.
+  ["channel-outside-radio", "19.7 GHz", sent("19.6725011"), sent("19.672501")],
+  ["channel-outside-radio", "17.7 GHz", sent("18.93", "17.7274989"), sent("18.93", "17.727499")],
+  ["frequency-off-channel", "1 kHz over 18.93 GHz", sent("18.9300011"), sent("18.930001")],
+  ["frequency-off-channel", "1 kHz under 18.93 GHz", sent("18.9299989"), sent("18.929999")],
+  ["duplex-mismatch", "1 kHz over 1010 MHz", sent("18.9300011", "17.92"), sent("18.930001", "17.92")],
+  ["duplex-mismatch", "1 kHz under 1010 MHz", sent("18.9299989", "17.92"), sent("18.929999", "17.92")],
+  [
+    "power-above-mode",
+    "20 dBm of 128QAM",
+    figured("power-above-mode", "bad", "24 dBm", "20.1 dBm"),
+    figured("power-above-mode", "bad", "24 dBm", "20 dBm"),
+  ],
+  ["capacity", "300 Mbit/s", carrying(299.9), carrying(300)],
+  [
+    "demand-capacity",
+    "310 Mbit/s of the mode",
+    exampleDemand(["committed 310.1 Mbit/s"]),
+    exampleDemand(["committed 310 Mbit/s"]),
+  ],
+  [
+    "flexible-guide-long",
+    "2 m",
+    figured("flexible-guide-long", "bad", "12 m", "2.1 m"),
+    figured("flexible-guide-long", "bad", "12 m", "2 m"),
+  ],
+  [
+    "feeder-too-short",
+    "an antenna at 20 m",
+    figured("feeder-too-short", "bad", " 3 m", " 19.9 m"),
+    figured("feeder-too-short", "bad", " 3 m", " 20 m"),
+  ],
+  ["chassis-power", "a supply of 300 W", hot(285.1), hot(285)],
+  ["chassis-heat", "80 W of heat", hot(65.1), hot(65)],
+  [
+    "plant-power",
+    "the 27 W of a chassis and its card",
+    equipped("plant 26.9 W\nchassis COPSE {\n  slot 3 MIST\n}"),
+    equipped("plant 27 W\nchassis COPSE {\n  slot 3 MIST\n}"),
+  ],
+  [
+    "rack-full",
+    "two chassis of a unit each",
+    equipped("rack 1 U\nchassis COPSE as A\nchassis COPSE as B"),
+    equipped("rack 2 U\nchassis COPSE as A\nchassis COPSE as B"),
+  ],
+  [
+    "alarm-input",
+    "a card of twelve",
+    equipped('alarm 13 "mains"\nchassis COPSE {\n  slot 3 LICHEN\n}'),
+    equipped('alarm 12 "mains"\nchassis COPSE {\n  slot 3 LICHEN\n}'),
+  ],
+  [
+    "service-port",
+    "one port of a service of one",
+    served('service "mill" 1 GE {\n  port 4 / 1\n  port 4 / 2\n}'),
+    served('service "mill" 1 GE {\n  port 4 / 1\n}'),
+  ],
+  [
+    "service-port",
+    "the last of ten ports",
+    served('service "mill" 1 FE {\n  port 4 / 11\n}'),
+    served('service "mill" 1 FE {\n  port 4 / 10\n}'),
+  ],
+  ["traffic-ports-short", "seven ports", served('service "mill" 8 GE'), served('service "mill" 7 GE')],
+  [
+    "slots-short",
+    "three slots",
+    equipped("chassis COPSE {\n  card FERN 4\n}"),
+    equipped("chassis COPSE {\n  card FERN 3\n}"),
+  ],
+  [
+    "slot-wrong-kind",
+    "slot 4, the last",
+    equipped("chassis COPSE {\n  slot 5 FERN\n}"),
+    equipped("chassis COPSE {\n  slot 4 FERN\n}"),
+  ],
+  [
+    "slot-wrong-kind",
+    "slot 2, the first for traffic",
+    equipped("chassis COPSE {\n  slot 1 FERN\n}"),
+    equipped("chassis COPSE {\n  slot 2 FERN\n}"),
+  ],
+  [
+    "if-ports-short",
+    "a port for each unit",
+    equipped("chassis COPSE {\n  slot 3 MIST\n}", HOT_STANDBY, cards),
+    equipped("chassis COPSE {\n  slot 2 MIST\n  slot 3 MIST\n}", HOT_STANDBY, cards),
+  ],
+  ...(
+    [
+      ["channels up to 55 MHz", "28 MHz to 56 MHz", "28 MHz to 54.9 MHz", "28 MHz to 55 MHz"],
+      ["channels from 55 MHz on", "28 MHz to 56 MHz", "55.1 MHz to 56 MHz", "55 MHz to 56 MHz"],
+      ["310 Mbit/s", "310 Mbit/s", "309.9 Mbit/s", "310 Mbit/s"],
+      ["128QAM", "128QAM; capacity", "64QAM; capacity", "128QAM; capacity"],
+    ] as const
+  ).map(
+    ([limit, figure, beyond, at]) =>
+      [
+        "if-card-unit",
+        limit,
+        figured("if-card-unit", "good", figure, beyond),
+        figured("if-card-unit", "good", figure, at),
+      ] as const,
+  ),
+  [
+    "licence-expired",
+    "its last day",
+    licensedHop("frequency 18.93 GHz", { until: "2026-05-31" }),
+    licensedHop("frequency 18.93 GHz", { until: TODAY }),
+  ],
+  [
+    "licence-expires",
+    "a notice of 30 days",
+    licensedHop("frequency 18.93 GHz", { until: "2026-07-01", network: "licences stated notice 30 d" }),
+    licensedHop("frequency 18.93 GHz", { until: "2026-07-02", network: "licences stated notice 30 d" }),
+  ],
+];
+
+test.each(AT_THE_LIMIT)("%s passes at %s, and tells the next step", (rule, _, beyond, at) => {
+  expect(messages(rule, beyond)).not.toEqual([]);
+  expect(messages(rule, at)).toEqual([]);
+});
+
+test("ground that is more than 100 m off is an error", () => {
+  const severity = (figure: string) =>
+    told("ground-differs-from-terrain", figured("ground-differs-from-terrain", "bad", "320 m", figure)).map(
+      (one) => one.severity,
+    );
+  expect(severity("300 m")).toEqual(["warning"]);
+  expect(severity("300.1 m")).toEqual(["error"]);
+});
 
 test.each(CASES)("%s: %s", (rule, _, tells, silent) => {
   expect(messages(rule, tells)).not.toEqual([]);

@@ -370,19 +370,19 @@ ${equipped(`chassis COPSE {\n  slot 3 ${card}\n}`, {
   keld: "antenna DISH60-18 at 40 m\n    transmits high\n    cable CAT",
 })}`,
     );
-  expect(at(71, "FERN-SMALL")).toEqual([]);
-  expect(at(72, "FERN-SMALL")[0]).toContain("R18O draws 72 W, at most 71.3 W reach it");
+  expect(at(71.3, "FERN-SMALL")).toEqual([]);
+  expect(at(71.4, "FERN-SMALL")[0]).toContain("R18O draws 71.4 W, at most 71.3 W reach it");
   expect(at(45, "FERN")[0]).toContain("0 powered ports are left, it needs 1");
 });
 
 test("power over copper: what a card's ports give together", () => {
   // A unit of 45 W is of the type that gives 60 W for 51 W: 45 x 60/51 = 52.9 W over 100 m, half the loss over 50 m.
-  const at = (budget: string, length: string) =>
+  const at = (budget: string, length: string, ports = 4, draws = 45) =>
     found(
       `cable CAT { kind ethernet }
-radio R18O like R18 { construction all-outdoor; draws 45 W }
+radio R18O like R18 { construction all-outdoor; draws ${draws} W }
 antenna DISH60-18-VH like DISH60-18 { polarizations dual }
-card FERN-WIDE { kind ethernet; ports 4 GE powered; ${budget}; draws 9 W }
+card FERN-WIDE { kind ethernet; ports ${ports} GE powered; ${budget}; draws 9 W }
 ${equipped("chassis SPINNEY {\n  slot 11 HEATH\n  slot 9 FERN-WIDE\n}", {
   hop: "polarization vertical\n  radio R18O\n  mode 55 MHz 128QAM\n  arrangement all-outdoor 2+0 xpic",
   keld: `antenna DISH60-18-VH at 40 m\n    coupler O18 direct\n    transmits high\n    cable CAT length ${length}`,
@@ -395,6 +395,14 @@ ${equipped("chassis SPINNEY {\n  slot 11 HEATH\n  slot 9 FERN-WIDE\n}", {
     "ethernet-power: MOSS-TARN cannot be fed over copper Ethernet at MOSS: a unit takes 52.9 W with its cable, the cards with a powered port left give 52.1 W more",
   ]);
   expect(at("power-budget 98 W", "50 m")).toEqual([]);
+  // Of 51 W, the most of that type: two take 120 W, neither more nor less.
+  expect(at("power-budget 120 W", "100 m", 4, 51)).toEqual([]);
+  expect(at("power-budget 119.9 W", "100 m", 4, 51)).toHaveLength(1);
+  // A port is for one unit.
+  expect(at("weight 1 kg", "100 m", 2)).toEqual([]);
+  expect(at("weight 1 kg", "100 m", 1)).toEqual([
+    "ethernet-power: MOSS-TARN cannot be fed over copper Ethernet at MOSS: 1 powered port is left, it needs 2",
+  ]);
 });
 
 describe("words that mean two things", () => {

@@ -4,8 +4,10 @@ import type { Radio } from "../../shared/design/catalogue.js";
 import type { Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
 import type { Objective } from "../../shared/design/objective.js";
+import type { Verdict } from "../../shared/evaluate/account/outage-result.js";
 import { evaluateHop } from "../../shared/evaluate/hop.js";
 import type { GroundInput } from "../../shared/evaluate/path/ground.js";
+import { criteriaOf } from "../../shared/rules/asked.js";
 import { exampleHop } from "../../shared/rules/example-preamble.js";
 import { judgeHop } from "../../shared/rules/judge.js";
 import {
@@ -103,6 +105,19 @@ describe("open, and judged with what it lacked", () => {
       { objective: MARGIN, modes: [{ ...QAM128, thresholdDbm: undefined }] },
       {},
       /mode 128QAM has neither a threshold/,
+    ],
+    [
+      "power of one direction",
+      {
+        objective: MARGIN,
+        modes: [{ ...QAM128, transmitPowerDbm: undefined }],
+        ends: ends({ transmitPowerDbm: 20 }),
+      },
+      {
+        modes: [{ ...QAM128, transmitPowerDbm: undefined }],
+        ends: [end(KELD, "high", { transmitPowerDbm: 20 }), end(TARN, "low", { transmitPowerDbm: 20 })],
+      },
+      /^fade margin is not judged: mode 128QAM has no transmit power/,
     ],
     [
       "threshold of the judged mode",
@@ -254,6 +269,32 @@ describe("open, and judged with what it lacked", () => {
       "error clearance",
     ]);
   });
+});
+
+test("of several judged together, one that is open leaves what is asked open, and one that is missed misses it", () => {
+  const objective = asking({
+    clearance: [0.6, 1].map((fresnelFraction) => ({ fresnelFraction, kFactor: 1.33 })),
+  });
+  const hop = makeHop({ objective });
+  const result = evaluateHop(hop, LEVEL);
+  const verdict = (...each: readonly Verdict[]) =>
+    criteriaOf(hop, hop, {
+      ...result,
+      clearance: each.map((one, i) => ({ ...result.clearance[i]!, verdict: one })),
+    }).map((one) => one.verdict);
+  expect(verdict("met", "met")).toEqual(["met"]);
+  expect(verdict("met", "open")).toEqual(["open"]);
+  expect(verdict("met")).toEqual(["open"]);
+  expect(verdict("open", "missed")).toEqual(["missed"]);
+});
+
+test("a path without a profile is told where nothing that is asked needs one, whatever else is open", () => {
+  const rules = (objective: Objective) =>
+    judge(makeHop({ objective, modes: [{ ...QAM128, bitRateBps: undefined }] }), NO_GROUND).map(
+      ({ rule }) => rule,
+    );
+  expect(rules(asking({ capacityBps: 300e6 }))).toEqual(["no-terrain", "not-judged"]);
+  expect(rules({ ...CLEAR, capacityBps: 300e6 })).toEqual(["not-judged"]);
 });
 
 test("all that is missing stands in one finding, and nowhere else", () => {

@@ -54,6 +54,7 @@ function tooHungry({ hop }: SiteEnd): string | undefined {
 
 function lacking({ units, unitW, lacks }: EthernetFeed): string | undefined {
   if (lacks === undefined) return undefined;
-  if (lacks.what === "port") return `${lacks.left} powered ports are left, it needs ${units}`;
+  if (lacks.what === "port")
+    return `${lacks.left} powered ${lacks.left === 1 ? "port is" : "ports are"} left, it needs ${units}`;
   return `a unit takes ${trimmed(unitW ?? 0, 1)} W with its cable, the cards with a powered port left give ${trimmed(lacks.mostLeftW, 1)} W more`;
 }
