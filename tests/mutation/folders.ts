@@ -7,7 +7,7 @@ const SUITES = {
   evaluate: ["evaluate", "p530", "design", "rules", "as-built"],
   network: ["equipment", "rules", "demands", "interference", "licence", "report"],
   rules: ["rules", "fixes", "equipment", "licence", "as-built", "demands", "interference"],
-  equipment: ["equipment", "rules", "report"],
+  equipment: ["equipment", "rules", "report", "demands"],
   spectrum: ["spectrum", "interference", "licence", "rules"],
   compare: ["compare", "licence"],
 } as const;
