@@ -31,12 +31,13 @@ export const interferencePreview: NetworkRule = {
       });
       return;
     }
-    const found = [...design.hops.keys()].flatMap((hop) => interference.of(hop));
-    const felt = found.filter(({ entries }) => entries.length > 0);
+    const felt = [...design.hops.keys()].flatMap((hop) =>
+      interference.of(hop).filter(({ entries }) => entries.length > 0),
+    );
     if (felt.length === 0) return;
     // As stated, or as the maps have it.
     const { lapseNPerKm, surfaceRefractivity } = felt[0]!.terms;
-    const taken = felt.map((at) => memory.of(STEP, at, takenAt));
+    const taken = felt.map((at) => memory.of(STEP, at, takenAt)).filter((one) => one !== NOTHING);
     const lacks = [
       ...(lapseNPerKm === undefined ? ["lapse (45 N/km taken)"] : []),
       ...(surfaceRefractivity === undefined ? ["N0 (325 taken)"] : []),
