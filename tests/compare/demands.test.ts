@@ -2,7 +2,7 @@
 import { afterAll, expect, test } from "vitest";
 import { diffMarkdown } from "../../server/cli/print/diff-markdown.js";
 import type { ChangeSet } from "../../shared/compare/change-set.js";
-import { files } from "./network.js";
+import { files, hop } from "./network.js";
 import { TestRepository } from "./repository.js";
 
 const DEMANDS = `demand SCHOOL "School" {
@@ -161,3 +161,45 @@ test("a change far from every demand, and one of a name alone, tell nothing of d
   expect(changes.worse).toBe(false);
   repository.git("checkout", "-q", "--", ".");
 });
+
+test("another name of a hop is no new finding on what a failure brings to it", async () => {
+  repository.write({
+    "demands.hop": DEMANDS.replace("  route via KELD-MOSS, PEAK\n", ""),
+    // Round over PEAK, where less goes through than is committed.
+    "hops/round.hop": `${hop("KELD-PEAK", "KELD", "PEAK", 10, { more: "mode 55 MHz QPSK", heightM: 20 })}\n${hop("PEAK-TARN", "PEAK", "TARN", 12, { heightM: 30 })}`,
+  });
+  const before = repository.commit("round");
+  repository.edit("hops/round.hop", "hop KELD-PEAK", "hop WEST");
+  const changes = await repository.changes(before, undefined);
+  // It is there on both sides, or this would show nothing.
+  expect(
+    changes.hops.flatMap(({ findings }) => findings.map(({ rule, status }) => `${status} ${rule}`)),
+  ).toContain("still there coupling-loss-missing");
+  expect(changes.hops.map(({ hop, renamedFrom }) => [hop, renamedFrom])).toEqual([["WEST", "KELD-PEAK"]]);
+  expect([changes.shared, changes.counts.newFindings, changes.counts.fixedFindings]).toEqual([[], 0, 0]);
+  repository.git("checkout", "-q", "--", ".");
+});
+
+test.each([
+  ["comes", `${DEMANDS}\ndemand MILL {\n  from FELL to TARN\n}\n`, "demand MILL", "added"],
+  ["ends elsewhere", DEMANDS.replace("to handover", "to TARN"), "demand HALL", "changed"],
+])(
+  "a hop that carries something now does so because of the demand that %s",
+  async (_, text, entry, status) => {
+    repository.write({ "hops/round.hop": "", "demands.hop": DEMANDS });
+    const before = repository.commit("nothing over FELL-TARN");
+    repository.write({ "demands.hop": text });
+    const whole = repository.commit("carried");
+    for (const [was, is, came] of [
+      [before, whole, "fixed"],
+      [whole, before, "new"],
+    ] as const) {
+      const { hops } = await repository.changes(was, is);
+      const carried = hops.find(({ hop }) => hop === "FELL-TARN")!;
+      expect(carried.findings).toMatchObject([{ status: came, rule: "hop-carries-nothing" }]);
+      const turned = status === "added" && came === "new" ? "removed" : status;
+      expect(carried.causes).toMatchObject([{ kind: "network", text: entry, status: turned }]);
+    }
+    repository.git("reset", "-q", "--hard", before);
+  },
+);
