@@ -83,11 +83,12 @@ function words(text: Inline): string {
 }
 
 /** What stands on the page beside the name of the side, which is a commit. */
-function printed({ subtitle = "", keyFigures }: Page): string {
+function printed({ subtitle = "", keyFigures, sections }: Page): string {
   const figures = keyFigures.map(({ label, value, note, tone }) =>
     [`${label}: ${value}`, tone, note].filter((part) => part !== undefined).join(", "),
   );
-  return [subtitle.replace(/^From .* to/, "From a commit to"), ...figures].join("\n");
+  const titles = sections.map(({ title }) => `- ${title}`);
+  return [subtitle.replace(/^From .* to/, "From a commit to"), ...figures, ...titles].join("\n");
 }
 
 /** Each by its title, so that what changed on a page is seen at a glance. */
