@@ -132,6 +132,12 @@ test("a decision is worth what it is worth: a dish that takes it, mounted direct
   );
 });
 
+test("a feeder that leads to the antenna under its coupler is none that is gone", async () => {
+  const under = `${SMALL}\n    coupler H18-E separate${piece("0.9 m")}`;
+  const changes = await changed(SMALL + piece("0.9 m"), under);
+  expect(remarks(changes)).toEqual([]);
+});
+
 test("an estimate on both sides hides no larger dish", async () => {
   // 50.5 against 38.5 dBi at both ends, both mounted apart without a guide.
   const changes = await changed(SMALL + SEPARATE, BIG + SEPARATE);

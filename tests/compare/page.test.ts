@@ -107,7 +107,7 @@ function edit(): void {
     "hops/more.hop": hop("PEAK-TARN", "PEAK", "TARN", 10, { heightM: 9 }),
     "hops/far.hop": repository.read("hops/far.hop").replace("hop PEAK-FELL", "hop FAR"),
   });
-  repository.edit("hops/south.hop", "antenna DISH60-18", "antenna DISH120-18");
+  repository.edit("hops/south.hop", "antenna DISH60-18 at 40 m", "antenna DISH120-18 at 42 m");
   repository.edit(
     "hops/north.hop",
     "hop KELD-TARN {",
@@ -141,5 +141,25 @@ test("what differs for a time is told under it, and a hop that only has another 
   repository.edit("hops/south.hop", "  channel", "  state planned 2027-03-01\n  channel");
   repository.edit("hops/north.hop", "  channel", "  state removed 2028-01-01\n  channel");
   repository.edit("catalogue.hop", "gain 44 dBi", "gain 43 dBi");
+  // What comes back goes by the name that it has now.
+  for (const file of ["catalogue", "hops/north", "hops/far"])
+    repository.edit(`${file}.hop`, "DISH60-18", "DISH60-A");
+  expectPage(await pageSince(before));
+});
+
+test("what is only decided is a table alone; of licences each is named once", async () => {
+  const stated = (latency: string, height: string) => ({
+    "demands.hop": `demand WELL {\n  from FELL to PEAK\n  committed 2 Mbit/s\n  latency ${latency}\n}\n`,
+    "licences.hop": ["A", "B"]
+      .map(
+        (name) =>
+          `licence "${name}" of FELL-PEAK from FELL {\n  frequency 19.48 GHz\n  height ${height}\n}\n`,
+      )
+      .join("\n"),
+  });
+  repository.git("checkout", "-q", "--", ".");
+  repository.write(stated("5 ms", "40 m"));
+  const before = repository.commit("stated");
+  repository.write(stated("6 ms", "41 m"));
   expectPage(await pageSince(before));
 });
