@@ -132,9 +132,13 @@ test("a decision is worth what it is worth: a dish that takes it, mounted direct
   );
 });
 
-test("a feeder that leads to the antenna under its coupler is none that is gone", async () => {
-  const under = `${SMALL}\n    coupler H18-E separate${piece("0.9 m")}`;
-  const changes = await changed(SMALL + piece("0.9 m"), under);
+test("of two antennas the one that takes the unit needs no feeder where the other has its own", async () => {
+  const two = `${SMALL}\n    arrangement 1+1 space-diversity\n    diversity-antenna DISH240-18 at 30 m`;
+  const changes = await changed(
+    two + piece("0.9 m"),
+    `${two}${DIRECT}\n    second-feeder FLEX-18 length 0.9 m`,
+  );
+  expect(levelsTold(changes)).toContain("Fade margin: +1.8 dB better");
   expect(remarks(changes)).toEqual([]);
 });
 
