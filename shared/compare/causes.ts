@@ -113,6 +113,7 @@ function kindOf(entry: string): Cause["kind"] {
     case "others":
     case "licence":
     case "licences":
+    case "demand":
       return "network";
     case "maps":
       return "climate";

@@ -19,7 +19,7 @@ import { type LicenceChange, licenceChanges } from "./licences.js";
 import { mattersFirst } from "./matters-first.js";
 import { orderChanges } from "./orders.js";
 import { remainingOn } from "./remaining.js";
-import { addressNow, findRenames, hopNow, type Renames, siteNow } from "./renames.js";
+import { aboutNow, addressNow, findRenames, hopNow, type Renames, siteNow } from "./renames.js";
 
 export function compareDesigns(was: ComparedSide, is: ComparedSide, options: CompareOptions): ChangeSet {
   const renames = findRenames(was.decisions, is.decisions);
@@ -149,7 +149,11 @@ function findingsByOwner(
   ];
   const now = (at: string) => addressNow(at, renames);
   const remaining = remainingOn(was, is, renames, options);
-  const changes = findingChanges(all(was), all(is), { addressNow: now, remaining });
+  const changes = findingChanges(all(was), all(is), {
+    addressNow: now,
+    aboutNow: (about) => aboutNow(about, renames),
+    remaining,
+  });
   return Map.groupBy(changes, ({ is: after, was: before }) => {
     const at = after ? after.at : now(before!.at);
     return at.split(" / ")[0]!;

@@ -73,7 +73,14 @@ function comingTo(load: HopLoad | undefined): readonly string[] {
   return load === undefined ? [] : [...load.demands, ...(load.worst?.demands ?? [])];
 }
 
-function demandNow(name: string, { entries }: Renames): string {
+/** Demands that pass a hop as things are, or when something fails. */
+export function demandsOver(hop: string | undefined, result: DemandsResult | undefined): readonly string[] {
+  if (hop === undefined || result === undefined) return [];
+  const seconds = [...result.demands.values()].filter(({ second }) => second?.hops.includes(hop));
+  return [...comingTo(result.hops.get(hop)), ...seconds.map(({ demand }) => demand.name)];
+}
+
+export function demandNow(name: string, { entries }: Renames): string {
   return (entries.get(`demand ${name}`) ?? `demand ${name}`).slice("demand ".length);
 }
 

@@ -30,6 +30,8 @@ export interface FindingChange {
 
 export interface FindingOptions {
   addressNow(address: Address): Address;
+  /** The same of what a finding is about. */
+  aboutNow(about: string): string;
   /** What the new side has in place of a finding without a counterpart; undefined: nothing, it is fixed. */
   remaining?(was: Finding): Finding | "no longer judged" | undefined;
 }
@@ -43,17 +45,18 @@ export interface FindingOptions {
 export function findingChanges(
   was: readonly Finding[],
   is: readonly Finding[],
-  { addressNow, remaining = () => undefined }: FindingOptions,
+  { addressNow, aboutNow, remaining = () => undefined }: FindingOptions,
 ): FindingChange[] {
   const open = new Set(is);
   const pairs = new Map<Finding, Finding>();
-  const pair = (keyOf: (finding: Finding, now: (address: Address) => Address) => string | undefined) => {
+  type Now = (name: string) => string;
+  const pair = (keyOf: (finding: Finding, now: Now) => string | undefined, nowOf: Now = addressNow) => {
     const free = Map.groupBy(open, (finding) => keyOf(finding, (at) => at));
     for (const finding of was) {
-      const key = pairs.has(finding) ? undefined : keyOf(finding, addressNow);
+      const key = pairs.has(finding) ? undefined : keyOf(finding, nowOf);
       const list = key === undefined ? undefined : free.get(key);
       // One that both sides tell of something is no counterpart of one that is told of something else.
-      const index = list?.findIndex((other) => !isOfOther(finding, other, addressNow)) ?? -1;
+      const index = list?.findIndex((other) => !isOfOther(finding, other, aboutNow)) ?? -1;
       if (index < 0) continue;
       const [found] = list!.splice(index, 1);
       pairs.set(finding, found!);
@@ -61,7 +64,7 @@ export function findingChanges(
     }
   };
   const unnumbered = (at: Address) => at.replace(/#\d+/g, "");
-  pair(({ rule, about }, now) => about && `${rule} ${now(about)}`);
+  pair(({ rule, about }, now) => about && `${rule} ${now(about)}`, aboutNow);
   pair(({ rule, at, message }, now) => `${rule} ${unnumbered(now(at))} ${message}`);
   pair(({ rule, at }, now) => `${rule} ${now(at)}`);
   pair(({ rule, at }, now) => `${rule} ${unnumbered(now(at))}`);
@@ -74,7 +77,7 @@ export function findingChanges(
   return [...[...open].map((finding) => changeOf(undefined, finding)), ...kept];
 }
 
-function isOfOther(was: Finding, is: Finding, now: (address: Address) => Address): boolean {
+function isOfOther(was: Finding, is: Finding, now: (about: string) => string): boolean {
   return was.about !== undefined && is.about !== undefined && now(was.about) !== is.about;
 }
 

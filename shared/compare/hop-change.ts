@@ -5,6 +5,7 @@ import { type CauseInput, causesOf, type EditedHop } from "./causes.js";
 import type { ComparedHop, ComparedSide, HopChange, SharedChange } from "./change-set.js";
 import { type FigureChange, figureChanges, figuresAlone } from "./consequences.js";
 import { type DecisionChange, decisionChanges } from "./decisions.js";
+import { demandNow, demandsOver } from "./demands.js";
 import { type DecidedHop, EVERYWHERE } from "./facts.js";
 import { type FindingChange, isWorse } from "./findings.js";
 import type { RemainingOptions } from "./remaining.js";
@@ -57,10 +58,13 @@ export function hopChange(pair: Pair, context: CompareContext): HopChange | unde
     name,
     decisions,
     findings,
-    sharedChanges: [...namedEntries(pair, was, is, renames)].flatMap(([entry, named]) => {
-      const change = entries.get(entry);
-      return change && isDecided(change, named) ? [change] : [];
-    }),
+    sharedChanges: [
+      ...[...namedEntries(pair, was, is, renames)].flatMap(([entry, named]) => {
+        const change = entries.get(entry);
+        return change && isDecided(change, named) ? [change] : [];
+      }),
+      ...carriedNow(pair, moved, context),
+    ],
     hops: before && now && [before.hop, now.hop],
     ground: ground && groundChange(ground, before, now),
     movers,
@@ -85,6 +89,28 @@ export function hopChange(pair: Pair, context: CompareContext): HopChange | unde
     findings,
     worse: lost || findings.some(isWorse) || figures.some(({ verdict }) => verdict === "worse"),
   };
+}
+
+/** What of a demand decides which hops it passes. */
+const OF_WAYS: ReadonlySet<string> = new Set(["from", "route", "second-route", "state"]);
+
+/** Demands that came, went or go another way, where a hop carries something that carried nothing, or the other way. */
+function carriedNow(
+  pair: Pair,
+  moved: readonly FindingChange[],
+  { was, is, renames, entries }: CompareContext,
+): readonly SharedChange[] {
+  if (!moved.some(({ rule }) => rule === "hop-carries-nothing")) return [];
+  const over = new Set([
+    ...demandsOver(pair.was, was.demands).map((name) => demandNow(name, renames)),
+    ...demandsOver(pair.is, is.demands),
+  ]);
+  return [...over].flatMap((name) => {
+    const change = entries.get(`demand ${name}`);
+    const { status, decisions = [] } = change ?? {};
+    const came = status === "added" || status === "removed";
+    return change && (came || decisions.some(({ word }) => OF_WAYS.has(word))) ? [change] : [];
+  });
 }
 
 const OF_INTERFERENCE: ReadonlySet<string> = new Set([

@@ -32,6 +32,14 @@ export function addressNow(address: Address, renames: Renames): Address {
   return [newTop, ...steps.map((step) => siteNow(step, renames))].join(" / ");
 }
 
+/** What a finding of the old side is about, with the new names: an address, or names of hops and sites among words. */
+export function aboutNow(about: string, renames: Renames): string {
+  const address = addressNow(about, renames);
+  if (address !== about || (renames.hops.size === 0 && renames.entries.size === 0)) return address;
+  const now = (word: string) => renames.hops.get(word) ?? siteNow(word, renames);
+  return about.split(" ").map(now).join(" ");
+}
+
 /** What an old fact means, told with the new names. */
 export function meaningNow(meaning: readonly string[], { entries }: Renames): readonly string[] {
   return entries.size === 0 ? meaning : meaning.map((part) => entries.get(part) ?? part);

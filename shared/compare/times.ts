@@ -120,7 +120,7 @@ function emptyLists(): Record<Kind, unknown[]> {
 }
 
 interface Run {
-  readonly item: unknown;
+  item: unknown;
   readonly first: number;
   end: number;
 }
@@ -136,7 +136,7 @@ function runsOf(kind: Kind, stages: readonly StageChanges[]): readonly Run[] {
       const item = withoutText(shown(change));
       if (item === undefined) continue;
       const run = runs.find(({ item: known, end }) => end === index - 1 && same(known, item));
-      if (run) run.end = index;
+      if (run) [run.item, run.end] = [withMostUsers(run.item, item), index];
       else runs.push({ item, first: index, end: index });
     }
   }
@@ -195,15 +195,21 @@ function isOwner(change: unknown): change is Owner {
 
 function withoutCauses(change: unknown): unknown {
   if (isDemand(change)) return { ...change, because: [] };
+  // How many use it is no change of it.
+  if (isShared(change)) return { ...change, usedBy: 0, affects: 0 };
   return isHop(change) ? { ...change, causes: [] } : change;
+}
+
+/** Hops come and go while it is so: of those that use it as many are told as there are at most. */
+function withMostUsers(known: unknown, now: unknown): unknown {
+  if (!isShared(known) || !isShared(now)) return known;
+  const [usedBy, affects] = [Math.max(known.usedBy, now.usedBy), Math.max(known.affects, now.affects)];
+  return { ...known, usedBy, affects };
 }
 
 /** As it is told for a time. */
 function shown(change: unknown): unknown {
-  if (isHop(change)) return hopForATime(change);
-  if (!isShared(change)) return change;
-  // How many use it is no change of it.
-  return { ...change, usedBy: 0, affects: 0 };
+  return isHop(change) ? hopForATime(change) : change;
 }
 
 function hopForATime(change: HopChange): HopChange {

@@ -2,7 +2,10 @@
 import { afterAll, expect, test } from "vitest";
 import { diffMarkdown } from "../../server/cli/print/diff-markdown.js";
 import type { ChangeSet } from "../../shared/compare/change-set.js";
-import { files } from "./network.js";
+import { demandChanges, isOpenOnLoad } from "../../shared/compare/demands.js";
+import type { DemandsResult } from "../../shared/demands/result.js";
+import { network } from "../demands/networks.js";
+import { files, hop } from "./network.js";
 import { TestRepository } from "./repository.js";
 
 const DEMANDS = `demand SCHOOL "School" {
@@ -160,4 +163,154 @@ test("a change far from every demand, and one of a name alone, tell nothing of d
   expect(changes.demands).toEqual([]);
   expect(changes.worse).toBe(false);
   repository.git("checkout", "-q", "--", ".");
+});
+
+test("another name of a hop is no new finding on what a failure brings to it", async () => {
+  repository.write({
+    "demands.hop": DEMANDS.replace("  route via KELD-MOSS, PEAK\n", ""),
+    // Round over PEAK, where less goes through than is committed.
+    "hops/round.hop": `${hop("KELD-PEAK", "KELD", "PEAK", 10, { more: "mode 55 MHz QPSK", heightM: 20 })}\n${hop("PEAK-TARN", "PEAK", "TARN", 12, { heightM: 30 })}`,
+  });
+  const before = repository.commit("round");
+  repository.edit("hops/round.hop", "hop KELD-PEAK", "hop WEST");
+  const changes = await repository.changes(before, undefined);
+  // It is there on both sides, or this would show nothing.
+  expect(
+    changes.hops.flatMap(({ findings }) => findings.map(({ rule, status }) => `${status} ${rule}`)),
+  ).toContain("still there coupling-loss-missing");
+  expect(changes.hops.map(({ hop, renamedFrom }) => [hop, renamedFrom])).toEqual([["WEST", "KELD-PEAK"]]);
+  expect([changes.shared, changes.counts.newFindings, changes.counts.fixedFindings]).toEqual([[], 0, 0]);
+  repository.git("checkout", "-q", "--", ".");
+});
+
+test.each([
+  ["comes", `${DEMANDS}\ndemand MILL {\n  from FELL to TARN\n}\n`, "demand MILL", "added"],
+  ["ends elsewhere", DEMANDS.replace("to handover", "to TARN"), "demand HALL", "changed"],
+])(
+  "a hop that carries something now does so because of the demand that %s",
+  async (_, text, entry, status) => {
+    repository.write({ "hops/round.hop": "", "demands.hop": DEMANDS });
+    const before = repository.commit("nothing over FELL-TARN");
+    repository.write({ "demands.hop": text });
+    const whole = repository.commit("carried");
+    for (const [was, is, came] of [
+      [before, whole, "fixed"],
+      [whole, before, "new"],
+    ] as const) {
+      const { hops } = await repository.changes(was, is);
+      const carried = hops.find(({ hop }) => hop === "FELL-TARN")!;
+      expect(carried.findings).toMatchObject([{ status: came, rule: "hop-carries-nothing" }]);
+      const turned = status === "added" && came === "new" ? "removed" : status;
+      expect(carried.causes).toMatchObject([{ kind: "network", text: entry, status: turned }]);
+    }
+    repository.git("reset", "-q", "--hard", before);
+  },
+);
+
+const NO_RENAMES = { hops: new Map(), entries: new Map() };
+
+/** Demand, figure, was, is, difference. */
+function figuresBetween(was: DemandsResult, is: DemandsResult): string[] {
+  return demandChanges(was, is, NO_RENAMES, { hops: [], shared: [] }).flatMap(({ demand, figures }) =>
+    figures.map(({ label, was, is, difference = "" }) => [demand, label, was, is, difference].join(" | ")),
+  );
+}
+
+test("which demand or objective holds on a hop is told of the demand that took it over or let go", () => {
+  const A_TO_B = { from: "A", to: { site: "B" }, committedBps: 1e6 };
+  const on = (availability: Readonly<Record<string, number>>) =>
+    network(
+      { "A-B": { objective: 99.9, modes: [{ bps: 100e6 }] } },
+      Object.fromEntries(
+        Object.entries(availability).map(([name, availabilityPercent]) => [
+          name,
+          { ...A_TO_B, availabilityPercent },
+        ]),
+      ),
+    );
+  // Of one hop a demand may lose there all that it may lose: 0.01 % is stricter than the objective's 0.1 %.
+  expect(figuresBetween(on({ X: 99.99 }), on({ X: 99.5, Y: 99.8 }))).toMatchInlineSnapshot(`
+    [
+      "X | Holds on A-B | the share of X, 99.99 % | its own objective, 99.9 % | ",
+    ]
+  `);
+  expect(figuresBetween(on({ X: 99.5 }), on({ X: 99.5, Y: 99.99 }))).toMatchInlineSnapshot(`
+    [
+      "Y | Holds on A-B | its own objective, 99.9 % | the share of Y, 99.99 % | ",
+    ]
+  `);
+  // The demand that held is gone.
+  expect(figuresBetween(on({ X: 99.99, Y: 99.5 }), on({ Y: 99.5 }))).toMatchInlineSnapshot(`
+    [
+      "Y | Holds on A-B | the share of X, 99.99 % | its own objective, 99.9 % | ",
+    ]
+  `);
+  expect(figuresBetween(on({ X: 99.5 }), on({ X: 99.8 }))).toEqual([]);
+});
+
+test("a hop that a failure overloads still says by how much more or less", () => {
+  // A-B fails, and all goes round by C, where 100 Mbit/s are carried.
+  const ring = (committedBps: number) =>
+    network(
+      {
+        "A-B": { modes: [{ bps: 900e6 }] },
+        "A-C": { modes: [{ bps: 100e6 }] },
+        "B-C": { modes: [{ bps: 500e6 }] },
+      },
+      { X: { from: "A", to: { site: "B" }, committedBps } },
+    );
+  expect(figuresBetween(ring(300e6), ring(200e6))).toMatchInlineSnapshot(`
+    [
+      "X | Committed on A-C in its worst failure | 300 Mbit/s of 100 Mbit/s | 200 Mbit/s of 100 Mbit/s | -100 Mbit/s",
+    ]
+  `);
+  expect(figuresBetween(ring(200e6), ring(300e6))).toMatchInlineSnapshot(`
+    [
+      "X | Committed on A-C in its worst failure | 200 Mbit/s of 100 Mbit/s | 300 Mbit/s of 100 Mbit/s | +100 Mbit/s",
+    ]
+  `);
+});
+
+test("a site is a reason for a demand that wants a clock only by what it says of clocks", () => {
+  const wanted = (bps: number) =>
+    network(
+      { "A-B": { modes: [{ bps: 100e6 }] }, "B-C": { modes: [{ bps: 100e6 }] } },
+      { X: { from: "A", to: { site: bps > 1e6 ? "C" : "B" }, committedBps: bps, clock: "one-feed" } },
+    );
+  const because = (word: string) => {
+    const decisions = [{ word, was: undefined, is: word }];
+    const site = {
+      entry: "site B",
+      status: "changed",
+      decisions,
+      findings: [],
+      usedBy: 0,
+      affects: 0,
+    } as const;
+    return demandChanges(wanted(1e6), wanted(2e6), NO_RENAMES, { hops: [], shared: [site] }).map(
+      (change) => change.because,
+    );
+  };
+  expect([because("clock-source"), because("handover"), because("plant")]).toEqual(
+    [["site B"], ["site B"], []].map((one) => [one]),
+  );
+});
+
+test("growth within what a hop carries is judged though a failure overloads it", () => {
+  const load = { hop: "A-B", demands: ["X"], committedBps: 1e6, peakBps: 1e6, carriedBps: 2e6 };
+  const worst = {
+    element: { kind: "hop", name: "A-C" } as const,
+    committedBps: 3e6,
+    demands: ["Y"],
+    overloaded: true,
+  };
+  const open = (of: Parameters<typeof isOpenOnLoad>[1]) =>
+    ["failure-overloads", "demand-growth", "failure-growth"].filter((rule) => isOpenOnLoad(rule, of));
+  expect(open(load)).toEqual([]);
+  expect(open({ ...load, worst })).toEqual(["failure-growth"]);
+  expect(open({ ...load, committedBps: 3e6 })).toEqual([
+    "failure-overloads",
+    "demand-growth",
+    "failure-growth",
+  ]);
 });

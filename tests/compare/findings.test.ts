@@ -12,7 +12,10 @@ const open = (hop: string, notJudged: string[], more: Partial<Finding> = {}): Fi
   ...more,
 });
 const changes = (was: Finding, is: Finding, renamed: (at: string) => string = (at) => at) =>
-  findingChanges([was], [is], { addressNow: renamed }).map((change) => [change.status, isWorse(change)]);
+  findingChanges([was], [is], { addressNow: renamed, aboutNow: renamed }).map((change) => [
+    change.status,
+    isWorse(change),
+  ]);
 
 test("a hop of which more is left unjudged is worse, of which less is not", () => {
   const [one, two] = [open("A-B", ["clearance"]), open("A-B", ["clearance", "availability"])];

@@ -132,6 +132,16 @@ test("a decision is worth what it is worth: a dish that takes it, mounted direct
   );
 });
 
+test("of two antennas the one that takes the unit needs no feeder where the other has its own", async () => {
+  const two = `${SMALL}\n    arrangement 1+1 space-diversity\n    diversity-antenna DISH240-18 at 30 m`;
+  const changes = await changed(
+    two + piece("0.9 m"),
+    `${two}${DIRECT}\n    second-feeder FLEX-18 length 0.9 m`,
+  );
+  expect(levelsTold(changes)).toContain("Fade margin: +1.8 dB better");
+  expect(remarks(changes)).toEqual([]);
+});
+
 test("an estimate on both sides hides no larger dish", async () => {
   // 50.5 against 38.5 dBi at both ends, both mounted apart without a guide.
   const changes = await changed(SMALL + SEPARATE, BIG + SEPARATE);

@@ -9,6 +9,8 @@ import type { SideGround } from "../../server/compare/side-ground.js";
 import { MOST_STAGES } from "../../server/findings/stages.js";
 import { openTerrain } from "../../server/terrain/store.js";
 import { type ChangeSet, findingsIn, type HopChange } from "../../shared/compare/change-set.js";
+import type { FindingChange } from "../../shared/compare/findings.js";
+import { timedChanges } from "../../shared/compare/times.js";
 import { ALL_BUILT, standsOn } from "../../shared/design/state.js";
 import { EXAMPLE_ENTRIES } from "../../shared/rules/equipment/example-equipment.js";
 import { EXAMPLE_PREAMBLE } from "../../shared/rules/example-preamble.js";
@@ -186,5 +188,63 @@ test("what is wrong with the text is told once, at all times, and what is to be 
   const more = await compareInStages(sideOf(plain), sideOf({ ...plain, dish: 60 }), {});
   expect(more.times.filter(({ changes }) => changes.orders.length > 0).map(({ span }) => span)).toEqual([
     { from: "", until: "~" },
+  ]);
+});
+
+const NOTHING: ChangeSet = {
+  hops: [],
+  sites: [],
+  shared: [],
+  findings: [],
+  demands: [],
+  orders: [],
+  licences: [],
+  counts: {} as ChangeSet["counts"],
+  worse: false,
+  newFindings: false,
+};
+const LESS: HopChange = {
+  hop: "A-B",
+  status: "changed",
+  edited: true,
+  decisions: [{ word: "power", was: "power 20 dBm", is: "power 18 dBm" }],
+  figures: [{ kind: "margin", label: "Fade margin at B", was: "22.0 dB", is: "20.0 dB", verdict: "worse" }],
+  causes: [],
+  findings: [],
+  worse: true,
+};
+const stagesOf = (...hops: readonly (readonly HopChange[])[]) =>
+  hops.map((those, index) => ({ from: `202${index}-01-01`, changes: { ...NOTHING, hops: those } }));
+const spansOf = (stages: ReturnType<typeof stagesOf>) =>
+  timedChanges(stages).map(({ span, changes }) => [
+    span.from,
+    span.until,
+    ...changes.hops.map(({ hop }) => hop),
+  ]);
+
+test("what is so twice with a time between is told of both times, and of two that go on the first comes first", () => {
+  expect(spansOf(stagesOf([LESS], [], [LESS]))).toEqual([
+    ["2022-01-01", "~", "A-B"],
+    ["", "2021-01-01", "A-B"],
+  ]);
+  const [first, second] = ["C-D", "E-F"].map((hop) => ({ ...LESS, hop })) as [HopChange, HopChange];
+  for (const last of [
+    [first, second],
+    [second, first],
+  ])
+    expect(spansOf(stagesOf([], [first], last))).toEqual([
+      ["2021-01-01", "~", "C-D"],
+      ["2022-01-01", "~", "E-F"],
+    ]);
+});
+
+test("a hop whose text has a slip keeps what else is told of it", () => {
+  const slip: FindingChange = { status: "new", rule: "unknown-name", severity: "error", message: "no such" };
+  const both = { ...LESS, findings: [slip] };
+  const [told, ...others] = timedChanges(stagesOf([both], [both]));
+  expect(others).toEqual([]);
+  expect(told!.changes.hops.map(({ findings, figures }) => [findings.length, figures.length])).toEqual([
+    [1, 0],
+    [0, 1],
   ]);
 });

@@ -1,9 +1,16 @@
 /** What holds on either side of a limit, and at it. */
 import { describe, expect, test } from "vitest";
 import { article21Limits, eirpNearOrbitDbw } from "../../shared/spectrum/article21.js";
-import { channelFrequencies, type PlanRadio, worksIn } from "../../shared/spectrum/channel-plan.js";
-import type { ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
+import {
+  channelFrequencies,
+  channelRows,
+  type PlanRadio,
+  planNames,
+  worksIn,
+} from "../../shared/spectrum/channel-plan.js";
+import { CHANNEL_PLANS, type ChannelPlan } from "../../shared/spectrum/channel-plans.data.js";
 import { emissionDesignator } from "../../shared/spectrum/emission-designator.js";
+import { f699 } from "../../shared/spectrum/f699.js";
 import { f1245WithLobes } from "../../shared/spectrum/f1245.js";
 import { filterPair } from "../../shared/spectrum/net-filter-discrimination.js";
 import { pairDiscriminationDb } from "../../shared/spectrum/polarization-coupling.js";
@@ -89,6 +96,12 @@ describe("choices where a plan has no such channel", () => {
     expect(choices(40, 1)!.choices).toEqual(["10 MHz", "20 MHz"]);
     expect(choices(40, 1, tuned(9559, 9561))!.choices).toEqual(["20 MHz"]);
     expect(choices(40, 1, tuned(9564, 9566))!.choices).toEqual(["10 MHz"]);
+  });
+
+  test("are all plans there are, the design's own first, where none is called so", () => {
+    const found = channelRows("NONE", undefined, undefined, own);
+    expect("what" in found && found.choices).toEqual(["OWN", ...CHANNEL_PLANS.map(({ id }) => id)]);
+    expect(planNames()).toEqual(CHANNEL_PLANS.map(({ id }) => id));
   });
 
   test("at the edge of the radio's range a channel is there", () => {
@@ -177,4 +190,24 @@ test("beyond the joint of two branches of a pattern nothing is greater than what
         expect(referenceGainDbi(pattern, angle)).toBeLessThanOrEqual(told + 1e-9);
     }
   }
+});
+
+test("what is told of all directions beyond an angle is reached in one of them, and never in one before it", () => {
+  for (const diameterM of [0.3, 0.6, 1.2, 2.4]) {
+    const { pattern } = must(f699({ frequencyHz: 18e9, diameterM }));
+    const { mainBeamDeg, lawFromDeg, floorFromDeg } = pattern;
+    // The law falls: where the pattern rises it is at a joint.
+    const joints = [mainBeamDeg, lawFromDeg, floorFromDeg];
+    for (let at = 0; at <= 180; at += 0.5) {
+      const beyond = [at, ...joints.filter((joint) => joint > at)];
+      expect(greatestGainBeyondDbi(pattern, at)).toBe(
+        Math.max(...beyond.map((angle) => referenceGainDbi(pattern, angle))),
+      );
+    }
+  }
+  // Just inside of a rise of the printed constants the joint counts: at 48 degrees the law is below the floor of -10 dBi.
+  const { pattern } = must(f699({ frequencyHz: 18e9, diameterM: 2.4 }));
+  const inside = pattern.floorFromDeg - 1e-6;
+  expect(referenceGainDbi(pattern, inside)).toBeLessThan(pattern.floorDbi);
+  expect(greatestGainBeyondDbi(pattern, inside)).toBe(pattern.floorDbi);
 });

@@ -69,6 +69,9 @@ describe("masks", () => {
     expect(nfd(points([14, 0]), raisedCosine(25, 0.15), 65)(200e6)).toBe(65);
     expect(nfd(points([14, 0]), points([14, 0], [20, 42]), 65)(200e6)).toBeCloseTo(42, 9);
     expect(nfd(points([14, 0]), raisedCosine(25, 0.15))(Number.NaN)).toBe(50);
+    // Also where the last point of a selectivity would be held.
+    const held = nfd(points([14, 0]), points([14, 0], [20, 42]), 65);
+    expect([Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY].map(held)).toEqual([65, 65, 65]);
   });
 
   it("what is none is refused with the reason", () => {

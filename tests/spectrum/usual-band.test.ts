@@ -27,5 +27,8 @@ test("of hops as they are called, not rounded up; outside of all bands no name i
   // Common practice, no source.
   const called = [18.7, 19.6, 39.2, 73.5, 82, 6.1, 12.9].map((ghz) => usualBand(ghz * 1e9));
   expect(called).toEqual(["18 GHz", "18 GHz", "38 GHz", "80 GHz", "80 GHz", "lower 6 GHz", "13 GHz"]);
+  // The upper edge belongs to a band where no other begins; where one does, the first holds.
+  const edges = [19.7, 40, 57, 71, 86, 7.125].map((ghz) => usualBand(ghz * 1e9));
+  expect(edges).toEqual(["18 GHz", "38 GHz", "55 GHz", "60 GHz", "80 GHz", "upper 6 GHz"]);
   expect([1.9e9, 450e6].map((hz) => usualBand(hz))).toEqual(["1 GHz", "450 MHz"]);
 });
