@@ -76,8 +76,23 @@ function comingTo(load: HopLoad | undefined): readonly string[] {
 /** Demands that pass a hop as things are, or when something fails. */
 export function demandsOver(hop: string | undefined, result: DemandsResult | undefined): readonly string[] {
   if (hop === undefined || result === undefined) return [];
-  const seconds = [...result.demands.values()].filter(({ second }) => second?.hops.includes(hop));
-  return [...comingTo(result.hops.get(hop)), ...seconds.map(({ demand }) => demand.name)];
+  let seconds = secondRoutes.get(result);
+  if (seconds === undefined) secondRoutes.set(result, (seconds = secondRoutesOver(result)));
+  return [...comingTo(result.hops.get(hop)), ...(seconds.get(hop) ?? [])];
+}
+
+/** Of each result worked out once: every hop that a change touches may ask. */
+const secondRoutes = new WeakMap<DemandsResult, ReadonlyMap<string, readonly string[]>>();
+
+function secondRoutesOver({ demands }: DemandsResult): ReadonlyMap<string, readonly string[]> {
+  const over = new Map<string, string[]>();
+  for (const { demand, second } of demands.values())
+    for (const hop of second?.hops ?? []) {
+      const names = over.get(hop);
+      if (names) names.push(demand.name);
+      else over.set(hop, [demand.name]);
+    }
+  return over;
 }
 
 export function demandNow(name: string, { entries }: Renames): string {
