@@ -31,19 +31,19 @@ export class Resolved {
 }
 
 function renewed<T>({ names, all, stale }: Kind, find: (name: string) => T | undefined) {
-  const next = new Map(all);
-  let changed = false;
+  // A copy is dear among many names, and most kinds stay as they are.
+  let next: Map<string, unknown> | undefined;
   for (const name of stale) {
     const value = find(name);
     if (value === all.get(name)) continue;
-    changed = true;
     // One that is new among the others has a place that no end of a map is.
     if (value !== undefined && !all.has(name))
       return inOrder(names, (one) => (stale.has(one) ? find(one) : all.get(one)));
+    next ??= new Map(all);
     if (value === undefined) next.delete(name);
     else next.set(name, value);
   }
-  return changed ? next : all;
+  return next ?? all;
 }
 
 /** Names that stay keep what they stand for. */

@@ -38,7 +38,10 @@ export class FindingsByFile {
 }
 
 function areSame(some: readonly Finding[], others: readonly Finding[]): boolean {
-  return some.length === others.length && some.every((finding, index) => isSame(finding, others[index]!));
+  return (
+    some.length === others.length &&
+    some.every((finding, index) => finding === others[index] || isSame(finding, others[index]!))
+  );
 }
 
 /** Words first: most findings are the same in all, and of those that are not most differ in them. */

@@ -1,9 +1,8 @@
 /** Senders parted by frequency and by place, so that those far from a receiver in either are passed over together. */
 import { chordM, Vectors } from "./geometry.js";
+import { Slots, slotOf } from "./slots.js";
 import type { Sender } from "./station.js";
 
-const NO_CELLS: readonly Cell[] = [];
-const SLOT_HZ = 50e6;
 const CELL_DEG = 1;
 
 /** Senders of one slot of frequencies that stand near each other. */
@@ -23,31 +22,22 @@ export interface Cell {
   readonly radiusM: number;
 }
 
+type Areas = ReadonlyMap<string, Cell>;
+
 /** The same cells in whatever order the senders came and went. */
 export class Cells {
-  private readonly slots: ReadonlyMap<number, ReadonlyMap<string, Cell>>;
   /** Bandwidth of the widest. */
   readonly widestHz: number;
-  private readonly lowestSlot: number;
-  private readonly highestSlot: number;
 
-  private constructor(slots: ReadonlyMap<number, ReadonlyMap<string, Cell>>) {
-    this.slots = slots;
-    let [lowest, highest] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-    for (const slot of slots.keys()) {
-      lowest = Math.min(lowest, slot);
-      highest = Math.max(highest, slot);
-    }
-    this.lowestSlot = lowest;
-    this.highestSlot = highest;
+  private constructor(private readonly slots: Slots<Areas>) {
     let widestHz = 0;
-    for (const cells of slots.values())
-      for (const cell of cells.values()) widestHz = Math.max(widestHz, cell.widestHz);
+    for (const areas of slots.all())
+      for (const cell of areas.values()) widestHz = Math.max(widestHz, cell.widestHz);
     this.widestHz = widestHz;
   }
 
   static of(senders: Iterable<Sender>): Cells {
-    return new Cells(new Map()).changed([], senders);
+    return new Cells(new Slots()).changed([], senders);
   }
 
   /**
@@ -57,7 +47,7 @@ export class Cells {
   changed(gone: Iterable<Sender>, come: Iterable<Sender>): Cells {
     const concerned = new Map<number, Map<string, Set<Sender>>>();
     const at = (sender: Sender) => {
-      const [slot, area] = [slotOf(sender.frequencyHz), areaOf(sender)];
+      const [slot, area] = [slotOf(sender), areaOf(sender)];
       let areas = concerned.get(slot);
       if (areas === undefined) concerned.set(slot, (areas = new Map()));
       let senders = areas.get(area);
@@ -67,39 +57,37 @@ export class Cells {
     };
     for (const sender of gone) at(sender).delete(sender);
     for (const sender of come) at(sender).add(sender);
-    const slots = new Map(this.slots);
-    for (const [slot, areas] of concerned) {
-      const cells = new Map(slots.get(slot) ?? []);
+    const parts = [...concerned].map(([slot, areas]) => {
+      const cells = new Map(this.slots.get(slot));
       for (const [area, senders] of areas)
         if (senders.size > 0) cells.set(area, cellOf([...senders].sort(byKey)));
         else cells.delete(area);
-      if (cells.size > 0) slots.set(slot, cells);
-      else slots.delete(slot);
-    }
-    return new Cells(slots);
+      return [slot, cells.size > 0 ? cells : undefined] as const;
+    });
+    return new Cells(this.slots.changed(parts));
   }
 
   /** Cells of the slots that such a span of frequencies touches. */
   between(lowHz: number, highHz: number): readonly Cell[] {
-    const low = Math.max(slotOf(lowHz), this.lowestSlot);
-    const high = Math.min(slotOf(highHz), this.highestSlot);
-    if (low > high) return NO_CELLS;
     const found: Cell[] = [];
-    // A stranger's bandwidth may span more slots than there are.
-    if (high - low > this.slots.size) {
-      for (const [slot, cells] of this.slots) if (slot >= low && slot <= high) found.push(...cells.values());
-      return found;
-    }
-    for (let slot = low; slot <= high; slot++) {
-      const cells = this.slots.get(slot);
-      if (cells !== undefined) found.push(...cells.values());
+    for (const slot of this.slots.between(lowHz, highHz)) found.push(...this.slots.get(slot)!.values());
+    return found;
+  }
+
+  /** Of such a span the cells of these that are not among the others, and those of the others that are not among these. */
+  differing(others: Cells, lowHz: number, highHz: number): readonly [readonly Cell[], readonly Cell[]] {
+    return [this.without(others, lowHz, highHz), others.without(this, lowHz, highHz)];
+  }
+
+  private without(others: Cells, lowHz: number, highHz: number): readonly Cell[] {
+    const found: Cell[] = [];
+    for (const slot of this.slots.between(lowHz, highHz)) {
+      const [here, there] = [this.slots.get(slot)!, others.slots.get(slot)];
+      if (here === there) continue;
+      for (const [area, cell] of here) if (there?.get(area) !== cell) found.push(cell);
     }
     return found;
   }
-}
-
-function slotOf(frequencyHz: number): number {
-  return Math.floor(frequencyHz / SLOT_HZ);
 }
 
 function areaOf({ place: { position } }: Sender): string {

@@ -1,11 +1,15 @@
+/** Stands on top for what is gone from the base. */
+const GONE = Symbol("gone");
+
 /**
  * A map that is copied without copying what it holds: copies share a base that nobody changes, and each has what it
  * changed on top. A network keeps a result for each of its receivers, and an edit changes few of them.
  */
-export class LayeredMap<Key, Value> {
+export class LayeredMap<Key, Value extends object | number> {
   private base: ReadonlyMap<Key, Value>;
-  /** Undefined: it is gone from the base. */
-  private readonly top: Map<Key, Value | undefined>;
+  private readonly top: Map<Key, Value | typeof GONE>;
+  /** All values, as long as nothing changes. */
+  private listed: readonly Value[] | undefined;
 
   constructor(from?: LayeredMap<Key, Value>) {
     this.base = from?.base ?? new Map();
@@ -15,36 +19,49 @@ export class LayeredMap<Key, Value> {
 
   get(key: Key): Value | undefined {
     const changed = this.top.get(key);
-    return changed !== undefined || this.top.has(key) ? changed : this.base.get(key);
+    if (changed === undefined) return this.base.get(key);
+    return changed === GONE ? undefined : changed;
   }
 
   set(key: Key, value: Value): void {
+    this.listed = undefined;
     this.top.set(key, value);
   }
 
   delete(key: Key): void {
-    if (this.base.has(key)) this.top.set(key, undefined);
+    this.listed = undefined;
+    if (this.base.has(key)) this.top.set(key, GONE);
     else this.top.delete(key);
   }
 
   clear(): void {
+    this.listed = undefined;
     this.base = new Map();
     this.top.clear();
   }
 
-  /** In the order in which keys came first; a copy may have moved those that went and came again. */
-  *values(): Generator<Value> {
+  /**
+   * Values in the order in which keys came first; a copy may have moved those that went and came again. The same array
+   * until something changes.
+   */
+  all(): readonly Value[] {
+    return (this.listed ??= this.list());
+  }
+
+  private list(): Value[] {
+    const all: Value[] = [];
     for (const [key, value] of this.base) {
-      const now = this.top.has(key) ? this.top.get(key) : value;
-      if (now !== undefined) yield now;
+      const now = this.top.get(key) ?? value;
+      if (now !== GONE) all.push(now);
     }
-    for (const [key, value] of this.top) if (value !== undefined && !this.base.has(key)) yield value;
+    for (const [key, value] of this.top) if (value !== GONE && !this.base.has(key)) all.push(value);
+    return all;
   }
 
   private merge(): void {
     const merged = new Map(this.base);
     for (const [key, value] of this.top)
-      if (value === undefined) merged.delete(key);
+      if (value === GONE) merged.delete(key);
       else merged.set(key, value);
     this.base = merged;
     this.top.clear();

@@ -7,6 +7,7 @@
 import { type CouplingLoss, INTERFERENCE_DEFAULTS, type InterferenceTerms } from "../design/interference.js";
 import type { LatLon } from "../geodesy/coordinates.js";
 import type { TerrainProfile } from "../terrain/profile.js";
+import { Bands } from "./bands.js";
 import { Cells } from "./cells.js";
 import { restingOnCoarse } from "./closer.js";
 import { coLocatedOf } from "./co-located.js";
@@ -18,8 +19,8 @@ import { LayeredMap } from "./layered-map.js";
 import { limitsAt } from "./limits.js";
 import { type InterferenceAt, interferenceAt } from "./receiver-result.js";
 import { isSamePath } from "./same-path.js";
-import { SenderIndex } from "./search.js";
-import type { Receiver, Sender } from "./station.js";
+import { type Found, SenderIndex } from "./search.js";
+import { isOwn, type Receiver, type Sender } from "./station.js";
 import type { HopStations } from "./stations.js";
 
 /**
@@ -51,7 +52,7 @@ export interface InterferenceFound {
   /** At the receivers of a hop. */
   of(hop: string): readonly InterferenceAt[];
   /** At those receivers of others that any sender of the network reaches. */
-  ofOthers(): Iterable<InterferenceAt>;
+  ofOthers(): readonly InterferenceAt[];
   /** Why it could not be computed; undefined: it was. */
   readonly problem?: string | undefined;
 }
@@ -68,23 +69,33 @@ interface KnownEntry {
   readonly own?: Entry;
 }
 
-/** Receivers whose result may differ: of hops by their keys. */
-interface Touched {
-  readonly own: ReadonlySet<string>;
-  readonly others: readonly Receiver[];
+/** What is known at a receiver, of a station of its key. */
+interface KnownAt {
+  readonly own: Found;
+  readonly foreign?: Found;
+  /** By the keys of their senders. */
+  readonly entries: ReadonlyMap<string, KnownEntry>;
 }
 
 interface Indexes {
   readonly own: SenderIndex;
   readonly foreign: SenderIndex;
+  readonly ownReceivers: Bands;
+  readonly foreignReceivers: Bands;
+}
+
+/** Stations that went, and those that came or came instead, by hop. */
+interface Moved {
+  readonly gone: ReadonlyMap<string, HopStations>;
+  readonly come: ReadonlyMap<string, HopStations>;
 }
 
 export class InterferenceNetwork implements InterferenceFound {
   private state: NetworkState | undefined;
   private readonly filters: Filters;
   private indexes: Indexes | undefined;
-  private entries: LayeredMap<string, ReadonlyMap<string, KnownEntry>>;
-  /** The terms that entries were computed with. */
+  private known: LayeredMap<string, KnownAt>;
+  /** The terms that what is known was computed with. */
   private termsKey: string | undefined;
   private readonly byHop: LayeredMap<string, readonly InterferenceAt[]>;
   private readonly atOthers: LayeredMap<string, InterferenceAt>;
@@ -93,7 +104,7 @@ export class InterferenceNetwork implements InterferenceFound {
   constructor(from?: InterferenceNetwork) {
     this.state = from?.state;
     this.filters = from?.filters ?? new Filters();
-    this.entries = new LayeredMap(from?.entries);
+    this.known = new LayeredMap(from?.known);
     this.termsKey = from?.termsKey;
     this.byHop = new LayeredMap(from?.byHop);
     this.atOthers = new LayeredMap(from?.atOthers);
@@ -106,8 +117,8 @@ export class InterferenceNetwork implements InterferenceFound {
   }
 
   /** Takes over what a run on a copy computed that was broken off: the next one need not compute it again. */
-  learn({ entries, termsKey }: InterferenceNetwork): void {
-    this.entries = entries;
+  learn({ known, termsKey }: InterferenceNetwork): void {
+    this.known = known;
     this.termsKey = termsKey;
   }
 
@@ -115,8 +126,8 @@ export class InterferenceNetwork implements InterferenceFound {
     return this.byHop.get(hop) ?? NONE;
   }
 
-  ofOthers(): Iterable<InterferenceAt> {
-    return this.atOthers.values();
+  ofOthers(): readonly InterferenceAt[] {
+    return this.atOthers.all();
   }
 
   /**
@@ -128,28 +139,28 @@ export class InterferenceNetwork implements InterferenceFound {
     const path = pathTermsOf(next.terms);
     const termsKey = JSON.stringify(next.terms);
     // Entries may have been learnt from a run with other terms than those of the results before.
-    if (this.termsKey !== termsKey) this.entries.clear();
+    if (this.termsKey !== termsKey) this.known.clear();
     this.termsKey = termsKey;
-    const sameTerms = before !== undefined && JSON.stringify(before.terms) === termsKey;
-    const touched = sameTerms ? this.touchedBy(before, next, path) : "all";
+    const from = before !== undefined && JSON.stringify(before.terms) === termsKey ? before : undefined;
+    const moved = movedBetween(from, next);
+    const indexes = this.indexesOf(from, next, moved, path);
+    const goesOn = from?.foreign === next.foreign && from.couplings === next.couplings;
+    const touched = goesOn ? this.touchedBy(moved, indexes, path) : "all";
     this.state = next;
     if (before?.foreign !== next.foreign) {
       this.forget(before?.foreign.receivers ?? []);
       this.atOthers.clear();
     }
     const changed = new Set<string>();
-    for (const hop of before?.hops.keys() ?? [])
+    for (const [hop, { receivers }] of from === undefined ? (before?.hops ?? []) : moved.gone)
       if (!next.hops.has(hop)) {
-        this.forget(before!.hops.get(hop)!.receivers);
+        this.forget(receivers);
         this.byHop.delete(hop);
         changed.add(hop);
       }
-    const indexes = this.indexesOf(sameTerms ? before : undefined, next, path);
-    if (touched !== "all" && touched.own.size + touched.others.length === 0) return changed;
-    for (const [hop, { receivers }] of touched === "all" ? byPlace(next.hops) : next.hops) {
-      if (touched !== "all" && !receivers.some(({ key }) => touched.own.has(key))) {
-        if (before?.hops.get(hop) === next.hops.get(hop)) continue;
-      }
+    for (const [hop, { receivers }] of touched === "all"
+      ? byPlace(next.hops)
+      : hopsOf(touched, moved, next)) {
       const known = this.byHop.get(hop) ?? [];
       this.forget(
         (before?.hops.get(hop)?.receivers ?? []).filter(
@@ -159,7 +170,7 @@ export class InterferenceNetwork implements InterferenceFound {
       const results: InterferenceAt[] = [];
       for (const receiver of receivers) {
         const same = known.find((one) => one.receiver === receiver);
-        if (same !== undefined && touched !== "all" && !touched.own.has(receiver.key)) results.push(same);
+        if (same !== undefined && touched !== "all" && !touched.own.has(receiver)) results.push(same);
         else {
           results.push(yield* this.atReceiver(receiver, indexes, path, next));
           yield undefined;
@@ -183,11 +194,12 @@ export class InterferenceNetwork implements InterferenceFound {
     path: PathTerms,
     { terms, couplings }: NetworkState,
   ): Asking<InterferenceAt> {
-    const found = [indexes.own, indexes.foreign].flatMap((index) =>
-      index === undefined ? [] : [index.find(receiver)],
-    );
+    const before = this.known.get(receiver.key);
+    const known = before?.entries;
+    const own = indexes.own.find(receiver, before?.own);
+    const foreign = indexes.foreign?.find(receiver, before?.foreign);
+    const found = foreign === undefined ? [own] : [own, foreign];
     const senders = found.flatMap(({ entries }) => entries);
-    const known = this.entries.get(receiver.key);
     const now = new Map<string, KnownEntry>();
     const entries = new Map<string, Entry>();
     for (const sender of senders) {
@@ -215,8 +227,7 @@ export class InterferenceNetwork implements InterferenceFound {
       });
       const closer = restingOnCoarse(result, limits);
       if (closer.length === 0) {
-        if (now.size > 0) this.entries.set(receiver.key, now);
-        else this.entries.delete(receiver.key);
+        this.known.set(receiver.key, { own, ...(foreign !== undefined && { foreign }), entries: now });
         return result;
       }
       for (const { sender } of closer) {
@@ -253,51 +264,88 @@ export class InterferenceNetwork implements InterferenceFound {
    * What was indexed before goes on, as far as it is the same.
    * @param before undefined: with other terms, or none
    */
-  private indexesOf(before: NetworkState | undefined, next: NetworkState, path: PathTerms): Indexes {
-    const { terms, foreign } = next;
+  private indexesOf(
+    before: NetworkState | undefined,
+    { terms, foreign, hops }: NetworkState,
+    { gone, come }: Moved,
+    path: PathTerms,
+  ): Indexes {
     const short = terms.shortTermDegradationDb !== undefined || terms.towardOthersShortTermDb !== undefined;
     const percent = short ? path.shortTermPercent : path.longTermPercent;
     const made = (senders: Iterable<Sender>) =>
       new SenderIndex(Cells.of(senders), this.filters, percent, path.seaLevelN, terms.searchDistanceM);
     const known = before === undefined ? undefined : this.indexes;
+    const { foreign: foreignSenders, foreignReceivers } =
+      known !== undefined && before!.foreign === foreign
+        ? known
+        : { foreign: made(foreign.senders), foreignReceivers: Bands.of(foreign.receivers) };
+    const [went, came] = [[...gone.values()], [...come.values()]];
     return (this.indexes = {
-      own:
-        known?.own.changed(...this.movedBetween(before!, next)) ??
-        made([...next.hops.values()].flatMap(({ senders }) => senders)),
-      foreign: known !== undefined && before!.foreign === foreign ? known.foreign : made(foreign.senders),
+      own: known?.own.changed(sendersOf(went), sendersOf(came)) ?? made(sendersOf(hops.values())),
+      foreign: foreignSenders,
+      ownReceivers:
+        known?.ownReceivers.changed(receiversOf(went), receiversOf(came)) ??
+        Bands.of(receiversOf(hops.values())),
+      foreignReceivers,
     });
   }
 
-  /** Senders that went, and those that came. */
-  private movedBetween(before: NetworkState, next: NetworkState): readonly [Sender[], Sender[]] {
-    const [gone, come]: [Sender[], Sender[]] = [[], []];
-    for (const [hop, stations] of next.hops) {
-      const was = before.hops.get(hop);
-      if (was === stations) continue;
-      gone.push(...(was?.senders ?? []));
-      come.push(...stations.senders);
-    }
-    for (const [hop, { senders }] of before.hops) if (!next.hops.has(hop)) gone.push(...senders);
-    return [gone, come];
-  }
-
-  private touchedBy(before: NetworkState, next: NetworkState, path: PathTerms): Touched | "all" {
-    if (before.foreign !== next.foreign || before.couplings !== next.couplings) return "all";
-    const own = new Set<string>();
-    for (const [hop, stations] of next.hops)
-      if (before.hops.get(hop) !== stations) for (const { key } of stations.receivers) own.add(key);
-    const moved = this.movedBetween(before, next).flat();
-    if (moved.length === 0) return { own, others: [] };
-    const index = new SenderIndex(Cells.of(moved), this.filters, path.shortTermPercent, path.seaLevelN);
-    for (const { receivers } of next.hops.values())
-      for (const receiver of receivers) if (index.reaches(receiver, UNTOUCHED_DB)) own.add(receiver.key);
-    const others = next.foreign.receivers.filter((receiver) => index.reaches(receiver, UNTOUCHED_DB));
-    return { own, others };
+  /** Receivers whose result may differ. */
+  private touchedBy(
+    { gone, come }: Moved,
+    { ownReceivers, foreignReceivers }: Indexes,
+    path: PathTerms,
+  ): Touched {
+    const senders = sendersOf([...gone.values(), ...come.values()]);
+    const index = new SenderIndex(Cells.of(senders), this.filters, path.shortTermPercent, path.seaLevelN);
+    const reached = (receivers: Bands) =>
+      receivers.near(senders).filter((receiver) => index.reaches(receiver, UNTOUCHED_DB));
+    return {
+      own: new Set([...receiversOf(come.values()), ...reached(ownReceivers)]),
+      others: reached(foreignReceivers),
+    };
   }
 
   private forget(receivers: readonly Receiver[]): void {
-    for (const { key } of receivers) this.entries.delete(key);
+    for (const { key } of receivers) this.known.delete(key);
   }
+}
+
+interface Touched {
+  readonly own: ReadonlySet<Receiver>;
+  readonly others: readonly Receiver[];
+}
+
+/** Hops with a receiver that is touched, and those that changed in anything. */
+function hopsOf({ own }: Touched, { come }: Moved, { hops }: NetworkState): Iterable<[string, HopStations]> {
+  const all = new Map(come);
+  for (const { of } of own) if (isOwn(of)) all.set(of.hop, hops.get(of.hop)!);
+  return all;
+}
+
+/** @param before undefined: there is none to go on from, and all have come */
+function movedBetween(before: NetworkState | undefined, { hops }: NetworkState): Moved {
+  const [gone, come] = [new Map<string, HopStations>(), new Map<string, HopStations>()];
+  if (before === undefined) return { gone, come: hops };
+  let stayed = 0;
+  for (const [hop, stations] of hops) {
+    const was = before.hops.get(hop);
+    if (was !== undefined) stayed++;
+    if (was === stations) continue;
+    if (was !== undefined) gone.set(hop, was);
+    come.set(hop, stations);
+  }
+  if (stayed < before.hops.size)
+    for (const [hop, stations] of before.hops) if (!hops.has(hop)) gone.set(hop, stations);
+  return { gone, come };
+}
+
+function sendersOf(stations: Iterable<HopStations>): readonly Sender[] {
+  return [...stations].flatMap(({ senders }) => senders);
+}
+
+function receiversOf(stations: Iterable<HopStations>): readonly Receiver[] {
+  return [...stations].flatMap(({ receivers }) => receivers);
 }
 
 const AREA_DEG = 0.25;

@@ -39,12 +39,17 @@ export const TEMPERATURE_K = 288.15;
 const LEAST_VAPOUR_GM3 = 3;
 
 export interface Found {
+  readonly receiver: Receiver;
+  /** The cells that were searched. */
+  readonly among: Cells;
   /** To be computed, the strongest bound first. */
   readonly entries: readonly Sender[];
   /** At the same place. */
   readonly coLocated: readonly Sender[];
   /** I/N of the bounds of all others in reach, summed in power; undefined: there is none. */
   readonly cutToNoiseDb?: number;
+  /** The same sum in `UNITS`, where the entries are just those above the cut; undefined: they are more or fewer. */
+  readonly cutUnits?: number;
   /** So many of them lie above the cut, and are more than are computed at one receiver. */
   readonly beyondMost?: number;
 }
@@ -52,6 +57,32 @@ export interface Found {
 /** Cells nearer than this, and those of a few senders, are looked at one by one. */
 const FAR_M = 20_000;
 const FEW = 8;
+
+/**
+ * What is cut is summed in units of the noise: so small that nobody feels one, so few that they are counted exactly. Sums
+ * are the same in any order, and what is taken off again leaves nothing behind.
+ */
+const UNITS = 2 ** 50;
+const MOST_COUNTED = 2 ** 52;
+
+function unitsOf(toNoiseDb: number): number {
+  return Math.ceil(UNITS * 10 ** (toNoiseDb / 10));
+}
+
+function unitsDb(units: number): number {
+  return 10 * Math.log10(units / UNITS);
+}
+
+/** What some cells have for a receiver. */
+interface Weighed {
+  /** Above the cut. */
+  readonly kept: Bounded[];
+  /** Below it, but not by much. */
+  readonly near: Bounded[];
+  readonly coLocated: Sender[];
+  /** Of all below the cut. */
+  readonly cutUnits: number;
+}
 
 interface Bounded {
   readonly sender: Sender;
@@ -128,9 +159,14 @@ export class SenderIndex {
     return false;
   }
 
-  private cellsInReach({ frequencyHz, bandwidthHz }: Receiver): Iterable<Cell> {
+  private cellsInReach(receiver: Receiver): Iterable<Cell> {
+    return this.cells.between(...this.spanOf(receiver));
+  }
+
+  /** Frequencies of senders that a receiver may hear. */
+  private spanOf({ frequencyHz, bandwidthHz }: Receiver): readonly [number, number] {
     const reach = reachHz(bandwidthHz, this.cells.widestHz);
-    return this.cells.between(frequencyHz - reach, frequencyHz + reach);
+    return [frequencyHz - reach, frequencyHz + reach];
   }
 
   private listening(receiver: Receiver): Listening {
@@ -142,17 +178,79 @@ export class SenderIndex {
     };
   }
 
-  /** What matters at a receiver, of all senders. */
-  find(receiver: Receiver): Found {
+  /**
+   * What matters at a receiver, of all senders.
+   * @param before what was found for a station of that key among earlier senders, of an index with the same terms
+   */
+  find(receiver: Receiver, before?: Found): Found {
+    if (before?.receiver !== receiver) return this.search(receiver);
+    return before.among === this.cells ? before : (this.goneOn(before) ?? this.search(receiver));
+  }
+
+  private search(receiver: Receiver): Found {
+    const {
+      kept,
+      near,
+      coLocated,
+      cutUnits: all,
+    } = this.weighed(this.cellsInReach(receiver), this.listening(receiver));
+    let cutUnits = all;
+    kept.sort(strongestFirst);
+    const beyond = kept.splice(MOST_ENTRIES);
+    const above = kept.length;
+    near.sort(strongestFirst);
+    // Together they would cost too much: the strongest of them are computed.
+    for (const one of near) {
+      if (kept.length >= MOST_ENTRIES || !costsTooMuch(cutUnits)) break;
+      cutUnits -= unitsOf(one.boundDb);
+      kept.push(one);
+    }
+    for (const { boundDb } of beyond) cutUnits += unitsOf(boundDb);
+    const isPlain = beyond.length === 0 && kept.length === above && cutUnits < MOST_COUNTED;
+    return {
+      receiver,
+      among: this.cells,
+      entries: kept.map(({ sender }) => sender),
+      coLocated: coLocated.sort(byKey),
+      ...(cutUnits > 0 && { cutToNoiseDb: unitsDb(cutUnits) }),
+      ...(isPlain && { cutUnits }),
+      ...(beyond.length > 0 && { beyondMost: beyond.length }),
+    };
+  }
+
+  /**
+   * The same as a search comes to, from an earlier one: only cells that are others than then are looked at.
+   * @returns undefined where other senders matter
+   */
+  private goneOn({ receiver, among, entries, coLocated, cutUnits }: Found): Found | undefined {
+    if (cutUnits === undefined || among.widestHz !== this.cells.widestHz) return undefined;
+    const [gone, come] = among.differing(this.cells, ...this.spanOf(receiver));
     const listening = this.listening(receiver);
+    const was = this.weighed(gone, listening);
+    const now = this.weighed(come, listening);
+    if (!areSame(was.kept.map(senderOf), now.kept.map(senderOf))) return undefined;
+    if (!areSame(was.coLocated, now.coLocated)) return undefined;
+    const units = cutUnits - was.cutUnits + now.cutUnits;
+    if (costsTooMuch(units)) return undefined;
+    return {
+      receiver,
+      among: this.cells,
+      entries,
+      coLocated,
+      ...(units > 0 && { cutToNoiseDb: unitsDb(units) }),
+      cutUnits: units,
+    };
+  }
+
+  private weighed(cells: Iterable<Cell>, listening: Listening): Weighed {
     const kept: Bounded[] = [];
     const near: Bounded[] = [];
     const coLocated: Sender[] = [];
-    let cutPower = 0;
-    for (const cell of this.cellsInReach(receiver)) {
+    let cutUnits = 0;
+    for (const cell of cells) {
       const passedDb = this.cellBoundDb(cell, listening);
       if (passedDb < PASSED_DB) {
-        cutPower += 10 ** (passedDb / 10);
+        cutUnits += unitsOf(passedDb);
         continue;
       }
       this.boundCell(cell, listening);
@@ -162,27 +260,12 @@ export class SenderIndex {
         if (boundDb === NEAR) coLocated.push(cell.senders[index]!);
         else if (boundDb > CUT_DB) kept.push({ sender: cell.senders[index]!, boundDb });
         else {
-          cutPower += 10 ** (boundDb / 10);
+          cutUnits += unitsOf(boundDb);
           if (boundDb > PASSED_DB) near.push({ sender: cell.senders[index]!, boundDb });
         }
       }
     }
-    kept.sort(strongestFirst);
-    const beyond = kept.splice(MOST_ENTRIES);
-    near.sort(strongestFirst);
-    // Together they would cost too much: the strongest of them are computed.
-    for (const one of near) {
-      if (kept.length >= MOST_ENTRIES || !(10 * Math.log10(cutPower) > LEAST_SUM_DB)) break;
-      cutPower = Math.max(0, cutPower - 10 ** (one.boundDb / 10));
-      kept.push(one);
-    }
-    for (const { boundDb } of beyond) cutPower += 10 ** (boundDb / 10);
-    return {
-      entries: kept.map(({ sender }) => sender),
-      coLocated: coLocated.sort(byKey),
-      ...(cutPower > 0 && { cutToNoiseDb: 10 * Math.log10(cutPower) }),
-      ...(beyond.length > 0 && { beyondMost: beyond.length }),
-    };
+    return { kept, near, coLocated, cutUnits };
   }
 
   /** Most that a cell as a whole can bring, I/N: all its senders look here through no filter. */
@@ -278,6 +361,19 @@ export class SenderIndex {
     if (gamma === undefined) gammas.set(frequencyHz, (gamma = gasDbPerKm(frequencyHz)));
     return gamma;
   }
+}
+
+function costsTooMuch(cutUnits: number): boolean {
+  return unitsDb(cutUnits) > LEAST_SUM_DB;
+}
+
+function senderOf({ sender }: Bounded): Sender {
+  return sender;
+}
+
+/** In whatever order. */
+function areSame(some: readonly Sender[], others: readonly Sender[]): boolean {
+  return some.length === others.length && some.every((one) => others.includes(one));
 }
 
 function strongestFirst(a: Bounded, b: Bounded): number {

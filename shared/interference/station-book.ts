@@ -68,7 +68,8 @@ export class StationBook {
       const receives = receiving === undefined || receiving.has(hop.name);
       if (result !== undefined) hops.set(hop.name, this.stationsOf(hop, result, receives, around));
     }
-    for (const name of this.stations.keys()) if (!hops.has(name)) this.stations.delete(name);
+    if (this.stations.size > hops.size)
+      for (const name of this.stations.keys()) if (!hops.has(name)) this.stations.delete(name);
     return {
       hops,
       terms,

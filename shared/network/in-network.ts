@@ -37,6 +37,7 @@ export interface EvaluatedHops {
 type Read = (name: string) => Pick<HopInNetwork, "hop" | "result"> | undefined;
 
 interface Known {
+  readonly hop: Hop;
   readonly result: HopResult | undefined;
   readonly interference: readonly InterferenceAt[] | undefined;
   /** What was asked for, and what was told. */
@@ -44,20 +45,49 @@ interface Known {
   readonly outcome: HopInNetwork;
 }
 
-const STEP = {};
+interface KnownOfAll {
+  readonly known: readonly Known[];
+  readonly outcomes: readonly HopInNetwork[];
+}
+
+const OF_ONE = {};
+const OF_ALL = {};
 
 /** One hop in its network. The same object as before, where neither it nor what it rests on changed. */
 export function hopInNetwork(hop: Hop, hops: EvaluatedHops, memory: Memory): HopInNetwork {
-  return memory.renew(STEP, hop, (known: Known | undefined): Known => {
+  return renewed(hop, hops, memory).outcome;
+}
+
+/** All hops in their network, in the order of the design: the same array as long as each of them is the same. */
+export function hopsInNetwork(
+  { hops }: Design,
+  results: ReadonlyMap<string, HopResult>,
+  memory: Memory,
+  interference?: EvaluatedHops["interference"],
+): readonly HopInNetwork[] {
+  const evaluated: EvaluatedHops = {
+    hop: (name) => hops.get(name),
+    result: (name) => results.get(name),
+    ...(interference && { interference }),
+  };
+  return memory.renew(OF_ALL, OF_ALL, (before: KnownOfAll | undefined): KnownOfAll => {
+    let isSame = before?.known.length === hops.size;
+    const known = Array.from(hops.values(), (hop, place) => {
+      const was = before?.known[place];
+      if (was?.hop === hop && still(was, evaluated)) return was;
+      const now = renewed(hop, evaluated, memory);
+      if (now !== was) isSame = false;
+      return now;
+    });
+    return before && isSame ? before : { known, outcomes: known.map(({ outcome }) => outcome) };
+  }).outcomes;
+}
+
+function renewed(hop: Hop, hops: EvaluatedHops, memory: Memory): Known {
+  return memory.renew(OF_ONE, hop, (known: Known | undefined): Known => {
+    if (known && still(known, hops)) return known;
     const result = hops.result(hop.name);
     const interference = hops.interference?.(hop.name);
-    if (
-      known &&
-      known.result === result &&
-      known.interference === interference &&
-      stillTold(known.read, hops)
-    )
-      return known;
     const read = new Map<string, ReturnType<Read>>();
     const reading: Read = (name) => {
       const other = hops.hop(name);
@@ -66,23 +96,14 @@ export function hopInNetwork(hop: Hop, hops: EvaluatedHops, memory: Memory): Hop
       return told;
     };
     const alone = { hop, result, ...(interference && { interference }) };
-    return { result, interference, read, outcome: inNetwork(alone, reading) };
-  }).outcome;
+    return { hop, result, interference, read, outcome: inNetwork(alone, reading) };
+  });
 }
 
-/** All hops in their network, in the order of the design. */
-export function* hopsInNetwork(
-  { hops }: Design,
-  results: ReadonlyMap<string, HopResult>,
-  memory: Memory,
-  interference?: EvaluatedHops["interference"],
-): Generator<HopInNetwork> {
-  const evaluated: EvaluatedHops = {
-    hop: (name) => hops.get(name),
-    result: (name) => results.get(name),
-    ...(interference && { interference }),
-  };
-  for (const hop of hops.values()) yield hopInNetwork(hop, evaluated, memory);
+/** Whether what it rests on is what it was. */
+function still({ hop: { name }, result, interference, read }: Known, hops: EvaluatedHops): boolean {
+  if (result !== hops.result(name) || interference !== hops.interference?.(name)) return false;
+  return read.size === 0 || stillTold(read, hops);
 }
 
 function stillTold(read: Known["read"], hops: EvaluatedHops): boolean {

@@ -15,9 +15,14 @@ export interface SiteInNetwork {
 type Results = ReadonlyMap<string, HopResult>;
 type Sites = ReadonlyMap<string, SiteInNetwork>;
 
-interface Known {
+interface Judged {
   readonly design: Design;
-  readonly results: ReadonlyMap<string, HopResult>;
+  /** In the order of the design, and the result of each. */
+  readonly hops: readonly Hop[];
+  readonly results: readonly (HopResult | undefined)[];
+}
+
+interface Known extends Judged {
   /** Names of the hops that end at each site. */
   readonly hopsAt: ReadonlyMap<string, readonly string[]>;
   readonly sites: Sites;
@@ -31,15 +36,17 @@ const STEP = {};
  */
 export function sitesInNetwork(design: Design, results: Results, memory: Memory): Sites {
   return memory.renew(STEP, STEP, (known: Known | undefined): Known => {
-    const touched = known && touchedSites(known, design, results);
+    const hops = [...design.hops.values()];
+    // The results of a session change in place.
+    const resultOfEach = hops.map(({ name }) => results.get(name));
+    const touched = known && touchedSites(known, { design, hops, results: resultOfEach });
     const hopsAt = touched ? known.hopsAt : siteOrder(design);
     const sites = new Map<string, SiteInNetwork>(touched && known.sites);
     for (const name of touched ?? hopsAt.keys()) {
       const plan = sitePlanOf(design, name, hopsAt.get(name) ?? []);
       if (plan) sites.set(name, kept(plan, design, results, known?.sites.get(name)));
     }
-    // The results of a session change in place.
-    return { design, results: new Map(results), hopsAt, sites };
+    return { design, hops, results: resultOfEach, hopsAt, sites };
   }).sites;
 }
 
@@ -61,27 +68,25 @@ function isSame(one: readonly unknown[], other: readonly unknown[]): boolean {
  * Sites at which something is another than it was; undefined: hops or sites came, went or moved, and all is put together
  * anew.
  */
-function touchedSites(
-  known: Known,
-  { sites, hops, equipment }: Design,
-  results: Results,
-): Set<string> | undefined {
+function touchedSites(known: Known, { design, hops, results }: Judged): Set<string> | undefined {
   const was = known.design;
-  if (!sameKeys(was.hops, hops) || !sameKeys(was.sites, sites)) return undefined;
+  const { sites, equipment } = design;
+  if (hops.length !== known.hops.length || !sameKeys(was.sites, sites)) return undefined;
   if (!sameKeys(was.equipment ?? NONE, equipment ?? NONE)) return undefined;
   const touched = new Set<string>();
   const changed = new Set<string>();
-  for (const [name, hop] of hops) {
-    const before = was.hops.get(name)!;
-    if (before === hop && known.results.get(name) === results.get(name)) continue;
-    if (before !== hop) changed.add(name);
+  for (const [place, hop] of hops.entries()) {
+    const before = known.hops[place]!;
+    if (before === hop && known.results[place] === results[place]) continue;
+    if (before.name !== hop.name) return undefined;
+    if (before !== hop) changed.add(hop.name);
     for (const [index, { site }] of hop.ends.entries()) {
       if (before.ends[index]!.site.name !== site.name) return undefined;
       touched.add(site.name);
     }
   }
   if (changed.size > 0)
-    for (const { pairedWith, ends } of hops.values())
+    for (const { pairedWith, ends } of hops)
       if (pairedWith !== undefined && changed.has(pairedWith))
         for (const { site } of ends) touched.add(site.name);
   if (was.sites !== sites)

@@ -4,7 +4,13 @@ import { channelStandingText, isReliable } from "../spectrum/standing.js";
 import { exampleHop } from "./example-preamble.js";
 import { gathering } from "./rule.js";
 
-export const channelPlanUnconfirmed = gathering<readonly Channel[]>({
+/** A channel in a row that is not confirmed; `about` is the row. */
+interface Unconfirmed {
+  readonly about: string;
+  readonly channel: Channel;
+}
+
+export const channelPlanUnconfirmed = gathering<readonly Unconfirmed[]>({
   scope: "network",
   id: "channel-plan-unconfirmed",
   severity: "info",
@@ -19,22 +25,19 @@ export const channelPlanUnconfirmed = gathering<readonly Channel[]>({
   bad: exampleHop().replace("P18 / 55 MHz / 4", "F.386 / 29.65 MHz / 2"),
   each: "hop",
   note(hop) {
-    const channels = unconfirmed(hop);
-    return channels.length === 0 ? undefined : channels;
+    const rows = unconfirmed(hop);
+    return rows.length === 0 ? undefined : rows;
   },
   tell(noted, { report }) {
-    const byRow = new Map<string, { readonly channel: Channel; readonly hops: Set<Hop> }>();
+    const byRow = new Map<string, { readonly channel: Channel; readonly first: Hop; more: number }>();
     for (const { hop, note } of noted) {
-      for (const channel of note) {
-        const about = `${channel.plan} ${channel.bandwidthHz}`;
+      for (const { about, channel } of note) {
         const told = byRow.get(about);
-        if (told) told.hops.add(hop);
-        else byRow.set(about, { channel, hops: new Set([hop]) });
+        if (told) told.more++;
+        else byRow.set(about, { channel, first: hop, more: 0 });
       }
     }
-    for (const [about, { channel, hops }] of byRow) {
-      const [first] = hops;
-      const more = hops.size - 1;
+    for (const [about, { channel, first, more }] of byRow) {
       const others =
         more === 0
           ? ""
@@ -43,17 +46,23 @@ export const channelPlanUnconfirmed = gathering<readonly Channel[]>({
             : `; ${more} more hops have such channels`;
       report(
         {
-          at: address("hop", first!.name, "channel"),
+          at: address("hop", first.name, "channel"),
           about,
           message: `the figures of plan ${channel.plan} are ${channelStandingText(channel, channel.number)}${others}`,
         },
-        first!.name,
+        first.name,
       );
     }
   },
 });
 
-function unconfirmed({ channel, furtherChannels = [] }: Hop): readonly Channel[] {
+/** The first channel of the hop in each row. */
+function unconfirmed({ channel, furtherChannels = [] }: Hop): readonly Unconfirmed[] {
   const all = channel === undefined ? furtherChannels : [channel, ...furtherChannels];
-  return all.filter((one) => !isReliable(one, one.number));
+  const byRow = new Map<string, Channel>();
+  for (const one of all) {
+    const about = `${one.plan} ${one.bandwidthHz}`;
+    if (!isReliable(one, one.number) && !byRow.has(about)) byRow.set(about, one);
+  }
+  return [...byRow].map(([about, one]) => ({ about, channel: one }));
 }

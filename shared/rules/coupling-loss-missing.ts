@@ -3,6 +3,7 @@ import type { InterferenceTerms } from "../design/interference.js";
 import type { CoLocated, InterferenceAt } from "../interference/receiver-result.js";
 import { NEAR_M } from "../interference/search.js";
 import { isOwn, type Owner } from "../interference/station.js";
+import type { HopInNetwork } from "../network/in-network.js";
 import { lineWords, plainName } from "../words/interference.js";
 import { listed } from "../words/lists.js";
 import { exampleHop } from "./example-preamble.js";
@@ -37,54 +38,72 @@ export const couplingLossMissing: NetworkRule = {
   source: "common practice; the distance is ours",
   good: hub("low"),
   bad: hub("high"),
-  check({ design, interference, report }) {
+  check({ hops, interference, memory, report }) {
     if (interference === undefined) return;
     const open = new Map<string, Open>();
-    const add = (at: InterferenceAt, near: CoLocated, own: OwnEnd, other: Owner, way: Open["way"]) => {
-      const key = `${own.hop} ${own.site} ${way}`;
-      let one = open.get(key);
-      if (one === undefined)
-        open.set(key, (one = { ...own, way, others: new Map(), isAsked: isAsked(at.terms, way) }));
-      const name = isOwn(other) ? other.hop : OTHERS;
-      one.others.set(name, [...(one.others.get(name) ?? []), { of: other, offsetHz: near.offsetHz }]);
-    };
-    for (const name of design.hops.keys())
-      for (const at of interference.of(name)) {
-        const { site } = at.receiver.place;
-        if (site === undefined) continue;
-        for (const near of unjudged(at)) add(at, near, { hop: name, site }, near.sender.of, "hears");
-      }
-    for (const at of interference.ofOthers())
-      for (const near of unjudged(at)) {
-        const { of, place } = near.sender;
-        if (!isOwn(of) || place.site === undefined) continue;
-        add(at, near, { hop: of.hop, site: place.site }, at.receiver.of, "harms");
-      }
+    for (const pairs of memory.each(HEARD, hops, heardBy)) addAll(open, pairs);
+    for (const pairs of memory.each(HARMED, interference.ofOthers(), harmedAt)) addAll(open, pairs);
     for (const one of open.values()) report(toldOf(one), one.hop);
   },
 };
 
+/** An end of a hop for which no coupling loss is stated where it would have to be. */
 interface OwnEnd {
   readonly hop: string;
   readonly site: string;
-}
-
-interface Open extends OwnEnd {
   /** Whether its receiver is concerned, or those of others by its sender. */
   readonly way: "hears" | "harms";
-  /** Whose the others are: by hop, and those of others all together. */
-  readonly others: Map<string, readonly { readonly of: Owner; readonly offsetHz: number }[]>;
   readonly isAsked: boolean;
 }
 
-const OTHERS = "";
-
-function unjudged({ coLocated }: InterferenceAt): readonly CoLocated[] {
-  // Most receivers have none, and all are looked at after every edit.
-  return coLocated.length === 0 ? coLocated : coLocated.filter(({ toNoiseDb }) => toNoiseDb === undefined);
+interface Pair extends OwnEnd {
+  readonly other: Owner;
 }
 
-function isAsked(terms: InterferenceTerms, way: Open["way"]): boolean {
+interface Open extends OwnEnd {
+  /** Whose the others are: by hop, and those of others all together. */
+  readonly others: Map<string, readonly Owner[]>;
+}
+
+const OTHERS = "";
+const HEARD = {};
+const HARMED = {};
+const NONE: readonly Pair[] = [];
+
+function addAll(open: Map<string, Open>, pairs: readonly Pair[]): void {
+  for (const { hop, site, way, other, isAsked } of pairs) {
+    const key = `${hop} ${site} ${way}`;
+    let one = open.get(key);
+    if (one === undefined) open.set(key, (one = { hop, site, way, others: new Map(), isAsked }));
+    const name = isOwn(other) ? other.hop : OTHERS;
+    one.others.set(name, [...(one.others.get(name) ?? []), other]);
+  }
+}
+
+function heardBy({ hop: { name }, interference = [] }: HopInNetwork): readonly Pair[] {
+  const pairs = interference.flatMap((at) => {
+    const { site } = at.receiver.place;
+    if (site === undefined) return NONE;
+    const own: OwnEnd = { hop: name, site, way: "hears", isAsked: isAsked(at.terms, "hears") };
+    return unjudged(at).map(({ sender }) => ({ ...own, other: sender.of }));
+  });
+  return pairs.length === 0 ? NONE : pairs;
+}
+
+function harmedAt(at: InterferenceAt): readonly Pair[] {
+  const pairs = unjudged(at).flatMap(({ sender: { of, place } }): readonly Pair[] => {
+    if (!isOwn(of) || place.site === undefined) return NONE;
+    const own: OwnEnd = { hop: of.hop, site: place.site, way: "harms", isAsked: isAsked(at.terms, "harms") };
+    return [{ ...own, other: at.receiver.of }];
+  });
+  return pairs.length === 0 ? NONE : pairs;
+}
+
+function unjudged({ coLocated }: InterferenceAt): readonly CoLocated[] {
+  return coLocated.filter(({ toNoiseDb }) => toNoiseDb === undefined);
+}
+
+function isAsked(terms: InterferenceTerms, way: OwnEnd["way"]): boolean {
   const stated =
     way === "hears"
       ? [terms.singleEntryDegradationDb, terms.aggregateDegradationDb, terms.shortTermDegradationDb]
@@ -96,7 +115,7 @@ function toldOf({ hop, site, way, others, isAsked: asked }: Open) {
   const at: Address = address("hop", hop, site);
   const foreign = others.get(OTHERS) ?? [];
   const own = [...others.keys()].filter((name) => name !== OTHERS);
-  const who = [...own, ...(foreign.length === 0 ? [] : [foreignTold(foreign.map(({ of }) => of))])];
+  const who = [...own, ...(foreign.length === 0 ? [] : [foreignTold(foreign)])];
   const lines = [
     ...own.map((name) => `coupling-loss ${hop} ${name} 60 dB`),
     ...(foreign.length === 0 ? [] : [`coupling-loss-others ${hop} 60 dB`]),

@@ -1,5 +1,6 @@
 import type { InterferenceAt } from "../interference/receiver-result.js";
 import { isOwn, type Receiver, type Sender } from "../interference/station.js";
+import type { HopInNetwork } from "../network/in-network.js";
 import { isSameFrequency } from "../words/interference.js";
 import { listed } from "../words/lists.js";
 import { fromHub } from "./example-interference.js";
@@ -20,7 +21,7 @@ export const interferencePreview: NetworkRule = {
   source: "what this program computes; the values are from memory",
   good: exampleHop(),
   bad: fromHub({ channel: 4 }),
-  check({ design, interference, memory, report }) {
+  check({ hops, interference, memory, report }) {
     if (interference === undefined) return;
     if (interference.problem !== undefined) {
       report({
@@ -31,20 +32,35 @@ export const interferencePreview: NetworkRule = {
       });
       return;
     }
-    const felt = [...design.hops.keys()].flatMap((hop) =>
-      interference.of(hop).filter(({ entries }) => entries.length > 0),
-    );
-    if (felt.length === 0) return;
+    const felt = memory.each(STEP, hops, feltBy).filter((one) => one !== NOTHING_FELT);
+    const first = felt[0]?.terms;
+    if (first === undefined) return;
     // As stated, or as the maps have it.
-    const { lapseNPerKm, surfaceRefractivity } = felt[0]!.terms;
-    const taken = felt.map((at) => memory.of(STEP, at, takenAt)).filter((one) => one !== NOTHING);
+    const { lapseNPerKm, surfaceRefractivity } = first;
+    const receivers = felt.reduce((sum, one) => sum + one.receivers, 0);
     const lacks = [
       ...(lapseNPerKm === undefined ? ["lapse (45 N/km taken)"] : []),
       ...(surfaceRefractivity === undefined ? ["N0 (325 taken)"] : []),
-      ...counted(taken.filter(({ overAny }) => overAny).length, felt, "terrain"),
-      ...named(taken, "patterns", felt, "patterns of antennas (reference patterns taken)"),
-      ...named(taken, "spectra", felt, "spectra of radios (raised cosine taken)"),
-      ...named(taken, "noise", felt, "noise figure (assumed)"),
+      ...counted(
+        felt.reduce((sum, one) => sum + one.overAny, 0),
+        receivers,
+        "terrain",
+      ),
+      ...named(
+        felt.map(({ patterns }) => patterns),
+        receivers,
+        "patterns of antennas (reference patterns taken)",
+      ),
+      ...named(
+        felt.map(({ spectra }) => spectra),
+        receivers,
+        "spectra of radios (raised cosine taken)",
+      ),
+      ...named(
+        felt.map(({ noise }) => noise),
+        receivers,
+        "noise figure (assumed)",
+      ),
     ];
     if (lacks.length === 0) return;
     report({
@@ -55,52 +71,63 @@ export const interferencePreview: NetworkRule = {
   },
 };
 
-/** What a result at a receiver rests on that nobody states. */
-interface Taken {
-  /** Some path is taken over any terrain. */
-  readonly overAny: boolean;
-  /** Names of catalogue entries without them, those of others all together; each once. */
-  readonly patterns: readonly string[];
-  readonly spectra: readonly string[];
-  readonly noise: readonly string[];
+/** What results at the receivers of a hop rest on that nobody states, of those where any transmitter matters. */
+interface Felt {
+  readonly receivers: number;
+  /** At so many of them some path is taken over any terrain. */
+  readonly overAny: number;
+  readonly patterns: Lack;
+  readonly spectra: Lack;
+  readonly noise: Lack;
+  /** The network's, so that they are everywhere the same. */
+  readonly terms?: InterferenceAt["terms"];
+}
+
+/** At how many receivers, and whose: names of catalogue entries, those of others all together. */
+interface Lack {
+  readonly receivers: number;
+  readonly names: readonly string[];
 }
 
 const STEP = {};
 const NONE: readonly string[] = [];
-const NOTHING: Taken = { overAny: false, patterns: NONE, spectra: NONE, noise: NONE };
+const NO_LACK: Lack = { receivers: 0, names: NONE };
+const NOTHING_FELT: Felt = { receivers: 0, overAny: 0, patterns: NO_LACK, spectra: NO_LACK, noise: NO_LACK };
 
-function takenAt(at: InterferenceAt): Taken {
-  const taken: Taken = {
-    overAny: at.entries.some(({ path }) => path.by === "bound"),
-    patterns: withoutPattern(at),
-    spectra: withoutSpectrum(at),
-    noise: withoutNoise(at),
+function feltBy({ interference = [] }: HopInNetwork): Felt {
+  const felt = interference.filter(({ entries }) => entries.length > 0);
+  if (felt.length === 0) return NOTHING_FELT;
+  return {
+    receivers: felt.length,
+    overAny: felt.filter(({ entries }) => entries.some(({ path }) => path.by === "bound")).length,
+    patterns: lackOf(felt.map(withoutPattern)),
+    spectra: lackOf(felt.map(withoutSpectrum)),
+    noise: lackOf(felt.map(withoutNoise)),
+    terms: felt[0]!.terms,
   };
-  const isNone = !taken.overAny && taken.patterns.length + taken.spectra.length + taken.noise.length === 0;
-  return isNone ? NOTHING : taken;
 }
 
-function counted(count: number, felt: readonly InterferenceAt[], what: string): string[] {
-  return count === 0 ? [] : [`${what} at ${count} of ${felt.length} receivers`];
+function lackOf(names: readonly (readonly string[])[]): Lack {
+  const lacking = names.filter((of) => of.length > 0);
+  return lacking.length === 0 ? NO_LACK : { receivers: lacking.length, names: once(lacking.flat()) };
 }
 
-function named(
-  taken: readonly Taken[],
-  kind: "patterns" | "spectra" | "noise",
-  felt: readonly InterferenceAt[],
-  what: string,
-): string[] {
+function counted(count: number, receivers: number, what: string): string[] {
+  return count === 0 ? [] : [`${what} at ${count} of ${receivers} receivers`];
+}
+
+function named(lacks: readonly Lack[], of: number, what: string): string[] {
   const names = new Set<string>();
-  let count = 0;
-  for (const { [kind]: of } of taken) {
-    if (of.length > 0) count++;
-    for (const name of of) names.add(name);
+  let receivers = 0;
+  for (const lack of lacks) {
+    receivers += lack.receivers;
+    for (const name of lack.names) names.add(name);
   }
-  if (count === 0) return [];
+  if (receivers === 0) return [];
   const told = [...names].slice(0, MOST_NAMED);
   const more = names.size - told.length;
   const all = more > 0 ? [...told, `${more} more`] : told;
-  return counted(count, felt, `${what}: ${listed(all)},`);
+  return counted(receivers, of, `${what}: ${listed(all)},`);
 }
 
 const MOST_NAMED = 5;

@@ -23,6 +23,7 @@ import {
   type SiteRule,
 } from "./rule.js";
 
+const FINDING = {};
 const NO_HEIGHTS: SpotHeights = new Map();
 
 export interface NetworkOptions {
@@ -68,15 +69,17 @@ export function* judgeNetworkInSteps(
   const acceptingFor = (at: string, hopName: string | undefined): Accepting | undefined => {
     if (hopName === undefined) return others.get(at.split(" / ")[0]!);
     const hop = design.hops.get(hopName);
-    return hop && acceptingHop(hop);
+    return hop && hop.accepts.length > 0 ? acceptingHop(hop) : undefined;
   };
   const inNetwork = sitesInNetwork(design, results, memory);
   const slips = positionSlips(design, heights, memory);
   const licences = heldInNetwork(design, results, today, memory);
   const licencesOn = { on: today, today: calendar };
+  const hops = hopsInNetwork(design, results, memory, interference && ((name) => interference.of(name)));
   const context = {
     design,
     results,
+    hops,
     sites: inNetwork,
     slips,
     heights,
@@ -87,16 +90,19 @@ export function* judgeNetworkInSteps(
     licences,
     licencesOn,
   };
-  const ofSites = yield* toldOfSites(inNetwork.values(), memory);
-  const { told: ofHops, noted } = yield* saidOfHops(design, results, memory, interference);
+  const ofSites = yield* toldOfSites([...inNetwork.values()], memory);
+  const { told: ofHops, noted } = yield* saidOfHops(hops, memory);
   for (const rule of NETWORK_RULES) {
     const report: NetworkContext["report"] = (what, hopName) => {
       const by = acceptingFor(what.at, hopName);
       const severity = agreedSeverity(rule, what.severity, design);
-      const agreed = finding(rule, { ...what, severity });
+      // Most is said again as it was before.
+      const agreed = memory.renew(FINDING, what, (known: Finding | undefined) =>
+        known?.severity === severity ? known : finding(rule, { ...what, severity }),
+      );
       const one = by ? accepted(by, agreed, today) : agreed;
       findings.push(one);
-      if (by === undefined || by.accepts.length === 0) return;
+      if (by === undefined) return;
       const before = found.get(by.at);
       if (before) before.push(one);
       else found.set(by.at, [one]);
@@ -130,20 +136,14 @@ const SITE_RULES = NETWORK_RULES.filter((rule): rule is SiteRule => rule.each ==
 const HOP_RULES = NETWORK_RULES.filter((rule): rule is HopInNetworkRule => rule.each === "hop in network");
 const GATHERING_RULES = NETWORK_RULES.filter((rule): rule is GatheringRule => rule.each === "hop");
 
-/** So many sites or hops are looked at between two stops. */
-const AT_ONCE = 256;
-
 /** What the rules of sites report, by rule and in the order of the sites. */
 function* toldOfSites(
-  sites: Iterable<SiteInNetwork>,
+  sites: readonly SiteInNetwork[],
   memory: Memory,
 ): Generator<void, ReadonlyMap<SiteRule, readonly Told<SiteRule>[]>> {
   const byRule = new Map<SiteRule, Told<SiteRule>[]>();
-  let looked = 0;
-  for (const site of sites) {
-    for (const one of memory.of(SITE_RULES, site, reportsOf)) add(byRule, one.rule, one);
-    if (++looked % AT_ONCE === 0) yield;
-  }
+  for (const told of yield* memory.eachInSteps(SITE_RULES, sites, reportsOf))
+    for (const one of told) add(byRule, one.rule, one);
   return byRule;
 }
 
@@ -158,7 +158,7 @@ function reportsOf(site: SiteInNetwork): readonly Told<SiteRule>[] {
 
 interface SaidOfHop {
   readonly told: readonly Told<HopInNetworkRule>[];
-  readonly notes: readonly { readonly rule: GatheringRule; readonly note: unknown }[];
+  readonly notes: readonly { readonly rule: GatheringRule; readonly noted: Noted<unknown> }[];
 }
 
 interface SaidOfHops {
@@ -167,25 +167,12 @@ interface SaidOfHops {
 }
 
 /** What is reported of hops in their network, and what the gathering rules note of them: by rule, in the order of the hops. */
-function* saidOfHops(
-  design: Design,
-  results: ReadonlyMap<string, HopResult>,
-  memory: Memory,
-  interference: InterferenceFound | undefined,
-): Generator<void, SaidOfHops> {
+function* saidOfHops(hops: readonly HopInNetwork[], memory: Memory): Generator<void, SaidOfHops> {
   const told = new Map<HopInNetworkRule, Told<HopInNetworkRule>[]>();
   const noted = new Map<GatheringRule, Noted<unknown>[]>();
-  let looked = 0;
-  for (const hop of hopsInNetwork(
-    design,
-    results,
-    memory,
-    interference && ((name) => interference.of(name)),
-  )) {
-    const said = memory.of(GATHERING_RULES, hop, saidOf);
+  for (const said of yield* memory.eachInSteps(GATHERING_RULES, hops, saidOf)) {
     for (const one of said.told) add(told, one.rule, one);
-    for (const { rule, note } of said.notes) add(noted, rule, { hop: hop.hop, note });
-    if (++looked % AT_ONCE === 0) yield;
+    for (const { rule, noted: one } of said.notes) add(noted, rule, one);
   }
   return { told, noted };
 }
@@ -199,7 +186,7 @@ function saidOf(inNetwork: HopInNetwork): SaidOfHop {
     rule.check({ ...inNetwork, report: (report) => void told.push({ rule, report, hop: hop.name }) });
   const notes = GATHERING_RULES.flatMap((rule) => {
     const note = rule.note(hop, result);
-    return note === undefined ? [] : [{ rule, note }];
+    return note === undefined ? [] : [{ rule, noted: { hop, note } }];
   });
   return told.length + notes.length === 0 ? SILENT : { told, notes };
 }

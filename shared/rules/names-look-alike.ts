@@ -17,25 +17,42 @@ export const namesLookAlike: NetworkRule = {
   good: SITE("FELL"),
   // Beside TARN: this A is a Greek letter.
   bad: SITE("T\u0391RN"),
-  check({ design, report }) {
+  check({ design, memory, report }) {
     for (const [kind, named] of [
       ["site", design.sites],
       ["hop", design.hops],
     ] as const) {
-      const first = new Map<string, string>();
-      for (const name of named.keys()) {
-        const looks = skeleton(name);
-        const other = first.get(looks);
-        if (other === undefined) first.set(looks, name);
-        else {
-          report({
-            at: address(kind, name),
-            message: `${kind} ${name} looks like ${kind} ${other}, and is another`,
-            help: "Rename one of them.",
-            related: [{ at: address(kind, other), message: `the other ${kind}` }],
-          });
-        }
-      }
+      const looks = memory.each(LOOKS[kind], [...named.keys()], looksOf);
+      for (const { name, other } of memory.of(ALIKE, looks, alikeAmong))
+        report({
+          at: address(kind, name),
+          message: `${kind} ${name} looks like ${kind} ${other}, and is another`,
+          help: "Rename one of them.",
+          related: [{ at: address(kind, other), message: `the other ${kind}` }],
+        });
     }
   },
 };
+
+const LOOKS = { site: {}, hop: {} };
+const ALIKE = {};
+
+interface Looks {
+  readonly name: string;
+  /** Of all names that look the same the same. */
+  readonly as: string;
+}
+
+function looksOf(name: string): Looks {
+  return { name, as: skeleton(name) };
+}
+
+/** Each name with the first that looks like it. */
+function alikeAmong(all: readonly Looks[]): readonly { readonly name: string; readonly other: string }[] {
+  const first = new Map<string, string>();
+  return all.flatMap(({ name, as }) => {
+    const other = first.get(as);
+    if (other === undefined) first.set(as, name);
+    return other === undefined ? [] : [{ name, other }];
+  });
+}

@@ -18,10 +18,11 @@ export const othersFar: NetworkRule = {
   source: "common practice; the distance is ours",
   good: `${OTHERS_EXAMPLE}\n\n${exampleHop()}`,
   bad: `${OTHERS_EXAMPLE.replace('"lat"', '"lon"').replace('longitude "lon"', 'longitude "lat"')}\n\n${exampleHop()}`,
-  check({ design, files, report }) {
-    const box = boxOf(design);
+  check({ design, files, memory, report }) {
+    if (design.others === undefined) return;
+    const box = memory.of(BOX, design.sites, boxOf);
     if (box === undefined) return;
-    for (const list of design.others ?? []) {
+    for (const list of design.others) {
       const read = files.others.get(list);
       if (read === undefined || "unusable" in read || read.table.count === 0) continue;
       if (hasNear(read.table, box, false)) continue;
@@ -48,7 +49,9 @@ interface Box {
   readonly halfDeg: number;
 }
 
-function boxOf({ sites }: Design): Box | undefined {
+const BOX = {};
+
+function boxOf(sites: Design["sites"]): Box | undefined {
   const places = [...sites.values()].flatMap(({ position }) => position ?? []);
   const first = places[0];
   if (first === undefined) return undefined;

@@ -38,10 +38,8 @@ export const othersHarmed: NetworkRule = {
   good: `${RECEIVERS}\n\n${exampleHop().replace("/ 4", "/ 8")}`,
   bad: `${RECEIVERS}\n\n${exampleHop()}`,
   check({ interference, memory, report }) {
-    for (const at of interference?.ofOthers() ?? []) {
-      const harmed = memory.of(STEP, at, harmedAt);
+    for (const harmed of memory.each(STEP, interference?.ofOthers() ?? [], harmedAt))
       if (harmed !== undefined) report(harmed.report, harmed.hop);
-    }
   },
 };
 
@@ -77,7 +75,7 @@ function mendOthers(mending: Mending): readonly Fix[] {
 }
 
 function atOther(found: InterferenceFound, key: string): InterferenceAt | undefined {
-  return [...found.ofOthers()].find(({ receiver }) => receiver.key === key);
+  return found.ofOthers().find(({ receiver }) => receiver.key === key);
 }
 
 interface Fault {

@@ -120,8 +120,8 @@ function isPlace(position: Position | undefined): position is Position {
 /** Sites that a slip may bring near a far end of theirs. Most networks have none: nothing is made for the others. */
 function slippable({ hops }: Design, memory: Memory): ReadonlySet<string> {
   const names = new Set<string>();
-  for (const hop of hops.values())
-    for (const name of memory.of(slippableEnds, hop, slippableEnds)) names.add(name);
+  for (const ends of memory.each(slippableEnds, [...hops.values()], slippableEnds))
+    for (const name of ends) names.add(name);
   return names;
 }
 

@@ -104,6 +104,8 @@ export interface HopRule extends RuleText {
 export interface NetworkContext {
   readonly design: Design;
   readonly results: ReadonlyMap<string, HopResult>;
+  /** In the order of the design: the same array as long as all of them are the same. */
+  readonly hops: readonly HopInNetwork[];
   /** Sites that have a hop or equipment. */
   readonly sites: ReadonlyMap<string, SiteInNetwork>;
   /** At the receivers of hops and of others; undefined: it was not computed. */

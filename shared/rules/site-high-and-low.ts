@@ -1,9 +1,11 @@
 import { address } from "../design/address.js";
 import type { HalfOfBand, Hop } from "../design/design.js";
+import type { HopInNetwork } from "../network/in-network.js";
+import type { SiteInNetwork } from "../network/sites.js";
 import { bandOf, firstHalfOf, halfOf } from "../radio/halves.js";
 import { exampleHop } from "./example-preamble.js";
 import { exchangeFewest } from "./fixes/halves.js";
-import { gathering, type Report } from "./rule.js";
+import type { NetworkRule, Report } from "./rule.js";
 import { ringWords, settledByHop, settledWords } from "./settled-bands.js";
 
 interface Use {
@@ -11,16 +13,8 @@ interface Use {
   readonly half: HalfOfBand;
 }
 
-/** What the ends of a hop transmit in its band; its halves may be open. */
-interface Note {
-  readonly band: string;
-  readonly isOpen: boolean;
-  readonly ends: readonly { readonly site: string; readonly half: HalfOfBand }[];
-}
-
-export const siteHighAndLow = gathering<Note>({
+export const siteHighAndLow: NetworkRule = {
   scope: "network",
-  each: "hop",
   id: "site-high-and-low",
   severity: "error",
   title: "A site transmits in one half of a band only",
@@ -36,28 +30,19 @@ export const siteHighAndLow = gathering<Note>({
     .replace("transmits high", "transmits x")
     .replace("transmits low", "transmits high")
     .replace("transmits x", "transmits low")}`,
-  note(hop) {
-    const band = bandOf(hop);
-    if (band === undefined) return undefined;
-    const ends = hop.ends.flatMap((end) => {
-      const half = halfOf(end, hop.radio);
-      return half === undefined ? [] : [{ site: end.site.name, half }];
-    });
-    return { band, ends, isOpen: firstHalfOf(hop) === undefined };
-  },
-  tell(noted, { report }) {
-    const mixed = mixedSites(noted);
-    const isAnyOpen = noted.some(({ note }) => note.isOpen);
-    if (mixed.length === 0 && !isAnyOpen) return;
-    const settled = settledByHop(noted.map(({ hop }) => hop));
+  check({ hops, sites, memory, report }) {
+    const mixed = memory.each(MIXED, [...sites.values()], mixedAt).flat();
+    const open = new Set(memory.each(OPEN, hops, nameOfOpen));
+    open.delete(undefined);
+    if (mixed.length === 0 && open.size === 0) return;
+    const settled = settledByHop(hops.map(({ hop }) => hop));
     for (const { site, band, odd, rest } of mixed)
       for (const { hop, half } of odd) {
         const found = settled.get(hop.name);
         const help = found && settledWords(found);
         report({ ...conflict(site, band, hop, half, rest), ...(help && { help }) }, hop.name);
       }
-    if (!isAnyOpen) return;
-    const open = new Map(noted.flatMap(({ hop, note }) => (note.isOpen ? [[hop.name, hop] as const] : [])));
+    if (open.size === 0) return;
     for (const found of new Set(settled.values())) {
       const { hops } = found.ring ?? { hops: [] };
       const first = hops.find((name) => open.has(name));
@@ -77,7 +62,7 @@ export const siteHighAndLow = gathering<Note>({
       );
     }
   },
-});
+};
 
 interface Mixed {
   readonly site: string;
@@ -87,30 +72,30 @@ interface Mixed {
   readonly rest: readonly Use[];
 }
 
-function mixedSites(noted: readonly { readonly hop: Hop; readonly note: Note }[]): readonly Mixed[] {
-  const uses = new Map<string, Map<string, Use[]>>();
-  for (const { hop, note } of noted)
-    for (const { site, half } of note.ends) {
-      let bands = uses.get(site);
-      if (bands === undefined) uses.set(site, (bands = new Map()));
-      const known = bands.get(note.band);
-      if (known) known.push({ hop, half });
-      else bands.set(note.band, [{ hop, half }]);
-    }
-  return [...uses].flatMap(([site, bands]) =>
-    [...bands].flatMap(([band, all]) => {
-      // One end alone mixes nothing.
-      if (all.every(({ half }) => half === all[0]!.half)) return [];
-      const byName = all.toSorted((a, b) => (a.hop.name < b.hop.name ? -1 : 1));
-      const high = byName.filter(({ half }) => half === "high");
-      const low = byName.filter(({ half }) => half === "low");
-      return [
-        high.length < low.length
-          ? { site, band, odd: high, rest: low }
-          : { site, band, odd: low, rest: high },
-      ];
-    }),
-  );
+const MIXED = {};
+const OPEN = {};
+const NONE: readonly Mixed[] = [];
+
+function mixedAt({ plan: { site, ends } }: SiteInNetwork): readonly Mixed[] {
+  // One end alone mixes nothing.
+  if (ends.length < 2) return NONE;
+  const uses = ends.flatMap(({ hop, end }) => {
+    const [band, half] = [bandOf(hop), halfOf(end, hop.radio)];
+    return band === undefined || half === undefined ? [] : [{ hop, band, half }];
+  });
+  return [...Map.groupBy(uses, ({ band }) => band)].flatMap(([band, all]) => {
+    if (all.every(({ half }) => half === all[0]!.half)) return NONE;
+    const byName = all.toSorted((a, b) => (a.hop.name < b.hop.name ? -1 : 1));
+    const high = byName.filter(({ half }) => half === "high");
+    const low = byName.filter(({ half }) => half === "low");
+    const [odd, rest] = high.length < low.length ? [high, low] : [low, high];
+    return [{ site: site.name, band, odd, rest }];
+  });
+}
+
+/** Of a hop whose halves are open. */
+function nameOfOpen({ hop }: HopInNetwork): string | undefined {
+  return bandOf(hop) !== undefined && firstHalfOf(hop) === undefined ? hop.name : undefined;
 }
 
 function conflict(site: string, band: string, hop: Hop, half: HalfOfBand, rest: readonly Use[]): Report {

@@ -2,6 +2,7 @@ import { address } from "../design/address.js";
 import type { Design, Site } from "../design/design.js";
 import { antennasStated } from "../equipment/stands.js";
 import { metres } from "../format/numbers.js";
+import type { Memory } from "../network/memory.js";
 import { exampleHop } from "./example-preamble.js";
 import { FOOT_M, meantWords } from "./feet.js";
 import type { NetworkRule } from "./rule.js";
@@ -24,8 +25,8 @@ export const structureInFeet: NetworkRule = {
   source: "common practice",
   good: mast(60),
   bad: mast(160),
-  check({ design, report }) {
-    for (const { site, usualM, highestM } of inFeet(design)) {
+  check({ design, memory, report }) {
+    for (const { site, usualM, highestM } of inFeet(design, memory)) {
       const { kind, heightM } = site.structure!;
       report({
         at: address("site", site.name, "structure"),
@@ -51,8 +52,18 @@ const LITTLE_MORE = 1.1;
 const ROUNDING = 1.02;
 const UPPER_HALF = 0.5;
 
-function inFeet(design: Design): Found[] {
-  const sites = [...design.sites.values()]
+interface Outlying {
+  readonly sites: readonly Site[];
+  /** The highest of the others. */
+  readonly usualM: number;
+}
+
+const NONE: Outlying = { sites: [], usualM: 0 };
+const STEP = {};
+
+/** Sites whose structures are much higher than all others. */
+function outlying(all: Design["sites"]): Outlying {
+  const sites = [...all.values()]
     .filter(({ structure }) => structure !== undefined)
     .sort((a, b) => a.structure!.heightM - b.structure!.heightM);
   const first = sites.findIndex(
@@ -61,9 +72,13 @@ function inFeet(design: Design): Found[] {
       i >= OTHERS_SHARE * sites.length &&
       structure!.heightM > TIMES_HIGHER * sites[i - 1]!.structure!.heightM,
   );
-  if (first < 0) return [];
-  const usualM = sites[first - 1]!.structure!.heightM;
-  return sites.slice(first).flatMap((site): Found[] => {
+  if (first < 0) return NONE;
+  return { sites: sites.slice(first), usualM: sites[first - 1]!.structure!.heightM };
+}
+
+function inFeet(design: Design, memory: Memory): Found[] {
+  const { sites, usualM } = memory.of(STEP, design.sites, outlying);
+  return sites.flatMap((site): Found[] => {
     const meant = site.structure!.heightM * FOOT_M;
     const heights = antennaHeights(design, site.name);
     const highestM = Math.max(...heights);
