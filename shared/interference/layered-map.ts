@@ -8,8 +8,6 @@ const GONE = Symbol("gone");
 export class LayeredMap<Key, Value extends object | number> {
   private base: ReadonlyMap<Key, Value>;
   private readonly top: Map<Key, Value | typeof GONE>;
-  /** All values, as long as nothing changes. */
-  private listed: readonly Value[] | undefined;
 
   constructor(from?: LayeredMap<Key, Value>) {
     this.base = from?.base ?? new Map();
@@ -24,38 +22,17 @@ export class LayeredMap<Key, Value extends object | number> {
   }
 
   set(key: Key, value: Value): void {
-    this.listed = undefined;
     this.top.set(key, value);
   }
 
   delete(key: Key): void {
-    this.listed = undefined;
     if (this.base.has(key)) this.top.set(key, GONE);
     else this.top.delete(key);
   }
 
   clear(): void {
-    this.listed = undefined;
     this.base = new Map();
     this.top.clear();
-  }
-
-  /**
-   * Values in the order in which keys came first; a copy may have moved those that went and came again. The same array
-   * until something changes.
-   */
-  all(): readonly Value[] {
-    return (this.listed ??= this.list());
-  }
-
-  private list(): Value[] {
-    const all: Value[] = [];
-    for (const [key, value] of this.base) {
-      const now = this.top.get(key) ?? value;
-      if (now !== GONE) all.push(now);
-    }
-    for (const [key, value] of this.top) if (value !== GONE && !this.base.has(key)) all.push(value);
-    return all;
   }
 
   private merge(): void {

@@ -51,7 +51,7 @@ export interface NetworkState {
 export interface InterferenceFound {
   /** At the receivers of a hop. */
   of(hop: string): readonly InterferenceAt[];
-  /** At those receivers of others that any sender of the network reaches. */
+  /** At those receivers of others that any sender of the network reaches, in the order of their lists; the same array as long as they are the same. */
   ofOthers(): readonly InterferenceAt[];
   /** Why it could not be computed; undefined: it was. */
   readonly problem?: string | undefined;
@@ -99,6 +99,8 @@ export class InterferenceNetwork implements InterferenceFound {
   private termsKey: string | undefined;
   private readonly byHop: LayeredMap<string, readonly InterferenceAt[]>;
   private readonly atOthers: LayeredMap<string, InterferenceAt>;
+  /** The same in the order of the lists, as long as nothing changes. */
+  private listedAtOthers: readonly InterferenceAt[] | undefined;
 
   /** @param from goes on from what this one knows, and leaves it as it is */
   constructor(from?: InterferenceNetwork) {
@@ -127,7 +129,8 @@ export class InterferenceNetwork implements InterferenceFound {
   }
 
   ofOthers(): readonly InterferenceAt[] {
-    return this.atOthers.all();
+    const { receivers = [] } = this.state?.foreign ?? {};
+    return (this.listedAtOthers ??= receivers.flatMap(({ key }) => this.atOthers.get(key) ?? []));
   }
 
   /**
@@ -147,6 +150,7 @@ export class InterferenceNetwork implements InterferenceFound {
     const goesOn = from?.foreign === next.foreign && from.couplings === next.couplings;
     const touched = goesOn ? this.touchedBy(moved, indexes, path) : "all";
     this.state = next;
+    this.listedAtOthers = undefined;
     if (before?.foreign !== next.foreign) {
       this.forget(before?.foreign.receivers ?? []);
       this.atOthers.clear();
