@@ -115,6 +115,10 @@ describe("cross-polarization", () => {
     const hopeless = clearAirXpdOutage({ ...path, carrierToInterferenceDb: 60 });
     expect(hopeless).toMatchObject({ ok: false });
     expect(hopeless.steps?.MXPDDb).toBeLessThan(0);
+    // 2 dB short: P0 10^(0.2) would still be a share of time, and means nothing.
+    const { CDb } = must(clearAirXpdOutage(path)).steps;
+    const short = clearAirXpdOutage({ ...path, carrierToInterferenceDb: CDb! + 2 });
+    expect(short).toMatchObject({ ok: false, refusal: { code: "discrimination-below-ratio" } });
   });
 
   it("below -3 continues the formula where an estimate is asked for, down to its own limit of m", () => {
@@ -199,6 +203,11 @@ describe("diversity", () => {
     );
     expect(wide.steps.usedSeparationHz).toBeCloseTo(0.3e9, 3);
     expect(wide.validity).toContainEqual({ code: "separation-limited" });
+    // Just at the limit nothing was cut.
+    const widest = must(
+      frequencyDiversityImprovement({ frequencyHz: 6e9, separationHz: 0.05 * 6e9, distanceM: 44_000 }),
+    );
+    expect(widest.validity).not.toContainEqual({ code: "separation-limited" });
     const near = must(
       spaceDiversityImprovement({
         spacingM: 1,

@@ -31,6 +31,15 @@ describe("a map answers at the place asked for, whichever way its file runs", ()
     expect(mapValue(product("logK"), read.grid, 54.53, -3.08)).toBeCloseTo(-4 + 0.5453 - 0.00616, 4);
   });
 
+  test("and does not where the map does not reach", () => {
+    const read = readMap(
+      product("rainRateMmPerH"),
+      invented("rainRateMmPerH", () => 30),
+    );
+    if (!read.ok) throw new Error(read.reason);
+    expect(mapValue(product("rainRateMmPerH"), read.grid, 95, 0)).toBeUndefined();
+  });
+
   test("rain rate, from the south", () => {
     const read = readMap(
       product("rainRateMmPerH"),

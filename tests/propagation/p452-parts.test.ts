@@ -3,10 +3,11 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { anomalousPropagation } from "../../shared/propagation/p452/anomalous-propagation.js";
 import { clearAirLosses } from "../../shared/propagation/p452/clear-air.js";
+import { ducting } from "../../shared/propagation/p452/ducting.js";
 import { clearAirGeometry } from "../../shared/propagation/p452/geometry.js";
 import { inverseNormal } from "../../shared/propagation/p452/inverse-normal.js";
 import { focusingDb } from "../../shared/propagation/p452/line-of-sight.js";
-import { lowerBoundDb, radiusOfBoundM } from "../../shared/propagation/p452/lower-bound.js";
+import { lowerBoundDb, radiusOfBoundM, slackDb } from "../../shared/propagation/p452/lower-bound.js";
 import type { ClearAirPath } from "../../shared/propagation/p452/path.js";
 import { yearOfWorstMonth } from "../../shared/propagation/p452/worst-month.js";
 import { zoneLengths } from "../../shared/propagation/p452/zones.js";
@@ -362,6 +363,26 @@ describe("radius of the bound", () => {
     expect(high).toBeLessThan(usual);
     // Two equal powers are the most that (64) can add while troposcatter stays above free space.
     expect(high).toBeGreaterThan(usual - 1.51);
+  });
+
+  it("beyond the usual N0 and frequencies takes off what the formula says", () => {
+    // By hand for 0.01 %: 10.1 (log 5000)^0.7 = 25.234; M = 97.6 + 1.505 - 0 - 67.5 - 25.234 at 2 GHz,
+    // 97.6 + 3.891 - 0.569 - 67.5 - 25.234 at 6 GHz; S = 5 log(1 + 10^(-0.2 M)).
+    expect(slackDb(2e9, 0.01, 450)).toBeCloseTo(0.1125, 4);
+    expect(slackDb(6e9, 0.01, 450)).toBeCloseTo(0.0495, 4);
+  });
+});
+
+describe("coupling to ducts over the sea", () => {
+  // (49) with omega 0.8, the antenna at 50 m: -3 exp(-0.25 dct^2).
+  const act = (dctKm: number, dltKm = 10) =>
+    ducting({ ...geometryOf(pathOf(paths.paths[0]!)), omega: 0.8, dctKm, dltKm, htsM: 50 }, 6, 1, 0.01).ActDb;
+
+  it("counts up to 5 km from the coast, and no further than the horizon", () => {
+    expect(act(5)).toBeCloseTo(-3 * Math.exp(-6.25), 9);
+    expect(act(5.001)).toBe(0);
+    expect(act(2)).toBeCloseTo(-3 * Math.exp(-1), 9);
+    expect(act(2, 1.999)).toBe(0);
   });
 });
 
