@@ -51,6 +51,12 @@ const judge = (hop: Hop) => evaluateHop(hop, GROUND);
 const there = (result: HopResult) => direction(result, "KELD").modes[0]!;
 const cause = (result: HopResult, wanted: Cause) => there(result).causes!.find((one) => one.cause === wanted);
 
+/** A figure on the way to others, as the explanation has it. */
+function stepOf(hop: Hop, key: string): number {
+  const steps = explainHop(hop, judge(hop)).flatMap((one) => one.steps);
+  return Number.parseFloat(steps.find((step) => step.key === key)!.value);
+}
+
 /** p0 of section 2.3.1 from the flat outage of a deep fade. */
 function occurrence(result: HopResult): number {
   const { worstMonthPercent } = cause(result, "flat fading")!;
@@ -140,6 +146,18 @@ describe("diversity", () => {
       (0.084 / F[0]) *
       10 ** (there(judge(longHop({}, big, big))).fadeMarginDb / 10);
     expect(one.worstMonthPercent! / (flat.worstMonthPercent! / I)).toBeCloseTo(1, 6);
+    const codes = (more: Partial<Hop>) =>
+      judge(longHop({ arrangement, ...more }, big, big)).notes.map(({ code }) => code);
+    expect(codes({})).toContain("frequency-diversity-not-counted");
+    expect(codes({ furtherChannels })).not.toContain("frequency-diversity-not-counted");
+  });
+
+  test("that its method refuses is told, and counts nothing", () => {
+    // A spacing beyond all masts: the exponent of the improvement overflows, and nothing is made of it.
+    const far = { ...big, diversityAntenna: big.antenna, diversityHeightM: 1e300 };
+    const result = judge(longHop(SPACE, big, far));
+    expect(cause(result, "fading with diversity")).toBeUndefined();
+    expect(notFinite(result)).toEqual([]);
   });
 
   test("never makes a hop worse, whatever its spacing and margin", () => {
@@ -230,6 +248,9 @@ describe("rain", () => {
     const phi = (f: number) => f ** 2 / (1 + 1e-4 * f ** 2);
     const H = 1.12e-3 * Math.sqrt(phi(F[1]) / phi(18)) * (phi(18) * 22) ** 0.55;
     expect(measured(22, 18e9)).toBeCloseTo(22 * (phi(F[1]) / phi(18)) ** (1 - H), 9);
+    const scaled = longHop({ measuredRain: { attenuation001Db: 22, frequencyHz: 18e9 } });
+    const there = 1.12e-3 * Math.sqrt(phi(F[0]) / phi(18)) * (phi(18) * 22) ** 0.55;
+    expect(stepOf(scaled, "A2Db")).toBeCloseTo(22 * (phi(F[0]) / phi(18)) ** (1 - there), 3);
     // Section 2.4.4: 300 A/(335 + A).
     expect(measured(22, F[1] * 1e9, "horizontal")).toBeCloseTo((300 * 22) / (335 + 22), 9);
   });
@@ -258,6 +279,9 @@ describe("rain", () => {
     expect(rain(at(500))).toBeGreaterThan(rain(alone));
     expect(rain(at(-2300))).toBe(0);
     expect(at(500).methods).toContain("wet-snow");
+    // Wet snow takes more than rain does: its multiplier is greatest where it melts.
+    const snow = longHop({ climate: { ...CLIMATE, rainHeightM: 500, rainProbabilityPercent: 5 } });
+    expect(stepOf(snow, "greatestMultiplier")).toBeGreaterThan(1);
     const unsure = judge(longHop({ climate: { ...CLIMATE, rainHeightM: 500 } }));
     expect(notesTold(unsure).join(" ")).toContain("the probability of rain is not known");
   });
@@ -336,6 +360,17 @@ describe("degradation and adaptive modes", () => {
     const [low, high] = found.modes.map((mode) => mode.timeInUsePercent!);
     expect(low! + high! + 100 - found.modes[0]!.availabilityPercent!).toBeCloseTo(100, 9);
     expect(found.expectedCapacityBps! / 1e6).toBeCloseTo((low! * 78 + high! * 310) / 100, 6);
+    // A mode above is lost at least as long as those below it, however many there are.
+    const third = { ...QPSK, modulation: "16QAM", thresholdDbm: -86.5 };
+    const three = { ...R18, modes: [QPSK, third, QAM128] };
+    const of = direction(judge(longHop({ modes: three.modes, radio: three })), "KELD");
+    const times = of.modes.map((mode) => mode.timeInUsePercent!);
+    expect(Math.min(...times)).toBeGreaterThanOrEqual(0);
+    expect(times.reduce((sum, one) => sum + one, 0) + 100 - of.modes[0]!.availabilityPercent!).toBeCloseTo(
+      100,
+      9,
+    );
+    expect(times[0]).toBe(0);
     const eager = direction(judge(longHop({ modes, radio: { ...radio, hysteresisDb: 0 } })), "KELD");
     expect(eager.expectedCapacityBps!).toBeGreaterThan(found.expectedCapacityBps!);
   });
