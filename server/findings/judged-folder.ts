@@ -156,16 +156,26 @@ function findingsOf(model: DesignModel, session: DesignSession): readonly Placed
   for (const [name, judged] of session.results()) {
     for (const finding of judged.findings) findings.push(placer.ofFinding(finding, name));
   }
+  const concerned = hopsConcerned(model);
   for (const finding of session.networkFindings())
-    findings.push(placer.ofFinding(finding, hopConcerned(finding)));
+    findings.push(placer.ofFinding(finding, concerned(finding)));
   return findings;
 }
 
-/** The hop whose fault it is; a remark that stands at the first of many hops is of none of them. */
-function hopConcerned({ at, severity, accepted }: Finding): string | undefined {
-  if (severity === "info" && !accepted) return undefined;
-  const [kind, ...name] = at.split(" / ", 1)[0]!.split(" ");
-  return kind === "hop" ? name.join(" ") : undefined;
+/**
+ * The hop whose fault it is, or whose licence it is about; a remark that stands at the first of many hops is of none of
+ * them.
+ */
+function hopsConcerned(model: DesignModel): (finding: Finding) => string | undefined {
+  const { licences = [], hops } = model.design();
+  const licensed = new Map(licences.map(({ at, hop }) => [at, hop]));
+  return ({ at, severity, accepted }) => {
+    if (severity === "info" && !accepted) return undefined;
+    const top = at.split(" / ", 1)[0]!;
+    const hop = licensed.get(top);
+    if (hop !== undefined) return hops.has(hop) ? hop : undefined;
+    return top.startsWith("hop ") ? top.slice("hop ".length) : undefined;
+  };
 }
 
 function firstTold(findings: readonly PlacedFinding[], seen: Set<string>): readonly PlacedFinding[] {
@@ -181,7 +191,8 @@ function firstTold(findings: readonly PlacedFinding[], seen: Set<string>): reado
 function judgedHop(model: DesignModel, session: DesignSession, name: string): JudgedDesign {
   const placer = new Placer(model);
   session.updateNetwork();
-  const ofNetwork = session.networkFindings().filter((finding) => hopConcerned(finding) === name);
+  const concerned = hopsConcerned(model);
+  const ofNetwork = session.networkFindings().filter((finding) => concerned(finding) === name);
   const findings = [...(session.result(name)?.findings ?? []), ...ofNetwork];
   return designOf(
     model,

@@ -9,6 +9,7 @@ import { viewWords } from "../../shared/design/state.js";
 import { cardHops } from "../../shared/equipment/card-hops.js";
 import { sitePlans } from "../../shared/equipment/site-plan.js";
 import { nearest } from "../../shared/format/nearest.js";
+import { acceptanceUnused } from "../../shared/rules/acceptance-unused.js";
 import { hopCarriesNothing } from "../../shared/rules/demands/hop-carries-nothing.js";
 import { siteUnused } from "../../shared/rules/site-unused.js";
 import { CommandError } from "../command-error.js";
@@ -151,7 +152,10 @@ function protectionsOf({ demand, second, clock }: DemandResult): ReadonlyMap<Pro
   return found;
 }
 
-/** Of what remains: that a hop has nothing to carry, or a site no hop, while something is away is no finding. */
+/**
+ * Of what remains: that a hop has nothing to carry, a site no hop or an acceptance nothing to excuse while something is
+ * away is no finding.
+ */
 export function ofTrial<F extends Pick<PlacedFinding, "rule" | "key" | "hop">>(
   findings: readonly F[],
   { before, sites }: Taken,
@@ -159,6 +163,7 @@ export function ofTrial<F extends Pick<PlacedFinding, "rule" | "key" | "hop">>(
   const idle = before && idleHops(before);
   const unused = new Set(sites.map((site) => address("site", site)));
   return findings.filter(({ rule, key, hop }) => {
+    if (rule === acceptanceUnused.id) return false;
     if (rule === hopCarriesNothing.id) return idle === undefined || idle.has(hop!);
     return rule !== siteUnused.id || !unused.has(key.slice(rule.length + 1));
   });

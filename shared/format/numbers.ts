@@ -60,7 +60,12 @@ export function degrees(angleDeg: number): string {
 export function frequency(frequencyHz: number): string {
   return Math.abs(frequencyHz) < 1e9
     ? `${trimmed(frequencyHz / 1e6, 4)} MHz`
-    : `${trimmed(frequencyHz / 1e9, 6)} GHz`;
+    : `${gigahertz(frequencyHz)} GHz`;
+}
+
+/** Without its unit. To the kilohertz: what is licensed must not be rounded off its raster. */
+export function gigahertz(frequencyHz: number): string {
+  return trimmed(frequencyHz / 1e9, 6);
 }
 
 export function bandwidth(bandwidthHz: number): string {

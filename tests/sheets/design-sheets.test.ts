@@ -163,6 +163,26 @@ licence "F-3" of KELD-MOSS from KELD { frequency 7 GHz }
     expect(tablesIn(sheetsOf(PARTS).licences, "hop-KELD-TARN").filter(({ caption }) => caption)).toEqual([]);
   });
 
+  test("what was built otherwise than granted differs, though the plan keeps it", () => {
+    const of = (builtM: number) => {
+      const hop = exampleHop().replace(
+        "transmits high",
+        `transmits high\n    as-built on 2026-05-02 {\n      height ${builtM} m\n    }`,
+      );
+      return plain(
+        sheetsOf(`${hop}\nlicence "F-1" of KELD-TARN from KELD { frequency 18.93 GHz; height 40 m }`)
+          .licences,
+      );
+    };
+    const { differs, held, asBuilt, figures } = ENGLISH.desk.licences;
+    // The tolerance of the rule is a metre.
+    expect(of(40.9)).toContain(held);
+    expect(of(40.9)).not.toContain(differs);
+    expect(of(36.5)).toContain(`${differs} ${asBuilt("36.5 m")}`);
+    expect(of(36.5)).toContain(`${differs} ${asBuilt(figures.height)}`);
+    expect(of(36.5)).not.toContain(held);
+  });
+
   test("letters that the design leaves open are held against none that were granted", () => {
     const text = (letters: string) =>
       plain(

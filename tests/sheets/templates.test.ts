@@ -174,7 +174,7 @@ describe("a template", () => {
     expect(sections[0]!.id).toBe("safety");
   });
 
-  test("adds lines behind the order of the work, and shows fields as stated or as boxes", () => {
+  test("adds lines to the order of the work, and shows fields as stated or as boxes", () => {
     const made1 = made(
       'instruction "Photograph labels." of line-up\nfield "Order"\nfield "Lot" "7"\nfield "Weather"\npaper Letter\ncompany "E"\nfoot "F"',
       [
@@ -184,6 +184,12 @@ describe("a template", () => {
     );
     const text = printHtml(made1).text;
     expect(text).toContain("<td>Photograph labels.</td>");
+    // By the last step the site is left.
+    const steps = made1.sections
+      .find(({ id }) => id === "order")!
+      .blocks.flatMap((block) => (block.type === "table" ? block.rows.map(({ cells }) => cells) : []));
+    expect(steps.at(-2)![1]).toBe("Photograph labels.");
+    expect(steps.map(([number]) => number)).toEqual(steps.map((_, at) => String(at + 1)));
     for (const [label, value] of [
       ["Order", "4711"],
       ["Lot", "7"],

@@ -12,6 +12,7 @@ import {
   decibels,
   fixed,
   fresnelAsked,
+  gigahertz,
   kFactor,
   trimmed,
 } from "../../format/numbers.js";
@@ -55,7 +56,7 @@ function frequencies(hop: Hop): Figure {
   const note = hop.channel
     ? `${hop.channel.plan}, ${trimmed(hop.channel.bandwidthHz / 1e6, 3)} MHz, ${channels([hop.channel, ...further])}`
     : undefined;
-  const each = [...new Set(stated.map((hz) => trimmed(hz / 1e9, 3)))];
+  const each = [...new Set(stated.map(gigahertz))];
   return { value: each.join(" / "), unit: "GHz", note };
 }
 

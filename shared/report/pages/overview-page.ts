@@ -5,7 +5,7 @@ import { stateWords } from "../../design/state.js";
 import type { ClearanceResult } from "../../evaluate/account/path-result.js";
 import type { HopResult } from "../../evaluate/account/result.js";
 import { availabilityBounded, ESTIMATE_REMARK } from "../../format/bounds.js";
-import { dbm, decibels, fixed, fresnelAsked, kilometres, trimmed } from "../../format/numbers.js";
+import { dbm, decibels, fresnelAsked, gigahertz, kilometres, trimmed } from "../../format/numbers.js";
 import { arrangementWords } from "../../radio/arrangement-pairs.js";
 import { weakerDirection } from "../../rules/judged-modes.js";
 import { clearanceAgainst } from "../clearance-against.js";
@@ -324,7 +324,7 @@ function asked({ forInformation, requiredFraction }: ClearanceResult): string {
 }
 
 function transmits({ ends }: Hop): string {
-  const each = ends.flatMap(({ transmitFrequencyHz: hz }) => (hz === undefined ? [] : fixed(hz / 1e9, 2)));
+  const each = ends.flatMap(({ transmitFrequencyHz: hz }) => (hz === undefined ? [] : gigahertz(hz)));
   return each.length === 0 ? "–" : each.join(" / ");
 }
 

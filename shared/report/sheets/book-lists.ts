@@ -1,7 +1,7 @@
 /** What a network lets pass, with reason and end, and what it sends without a licence. */
 import type { Acceptance } from "../../design/acceptance.js";
 import type { Design } from "../../design/design.js";
-import { trimmed } from "../../format/numbers.js";
+import { gigahertz } from "../../format/numbers.js";
 import { asksForOne, type HeldHop as LicensedHop } from "../../licence/held.js";
 import type { Inline, Section, TableRow } from "../document/document.js";
 import { NONE } from "./book-asked.js";
@@ -78,7 +78,7 @@ export function licencesSection(
         sent.hop,
         sent.site,
         sent.farSite,
-        words.figure(`${trimmed(sent.frequencyHz / 1e9, 6)} GHz`),
+        words.figure(`${gigahertz(sent.frequencyHz)} GHz`),
         sent.polarization === undefined ? NONE : words.polarizations[sent.polarization],
         sent.emission ?? NONE,
       ],

@@ -4,7 +4,7 @@ import type { Design, Hop, HopEnd, Site } from "../../design/design.js";
 import type { Verdict } from "../../evaluate/account/outage-result.js";
 import type { HopResult } from "../../evaluate/account/result.js";
 import { judgedMode } from "../../evaluate/level/judged-mode.js";
-import { fixed, trimmed } from "../../format/numbers.js";
+import { fixed, gigahertz, trimmed } from "../../format/numbers.js";
 import { formatDms } from "../../geodesy/coordinates.js";
 import type { HeldHop as LicensedHop } from "../../licence/held.js";
 import { arrangementWords } from "../../radio/arrangement-pairs.js";
@@ -188,7 +188,7 @@ function hopRow({ hop, result, verdict }: HeldHop, words: SheetWords): TableRow 
       hop.name,
       titles,
       result.distanceM === undefined ? NONE : figure(fixed(result.distanceM / 1000, 2)),
-      figure(each(({ transmitFrequencyHz: hz }) => (hz === undefined ? undefined : trimmed(hz / 1e9, 4)))),
+      figure(each(({ transmitFrequencyHz: hz }) => (hz === undefined ? undefined : gigahertz(hz)))),
       hop.radio?.title ?? hop.radio?.name ?? NONE,
       same(each(({ antenna }) => antenna?.name)),
       figure(each((_, at) => (result.geometry ? fixed(result.geometry[at].azimuthDeg, 2) : undefined))),

@@ -62,7 +62,7 @@ function ordered(
   return [...sections.slice(0, lead), ...sections.slice(lead).toSorted((a, b) => place(a) - place(b))];
 }
 
-/** Behind the steps of the sheet's own, numbered on; as a list of their own where it has none. */
+/** Among the steps of the sheet's own, before the last one, by which the site is left; as a list of their own where it has none. */
 function withInstructions(
   sections: readonly Section[],
   lines: readonly string[],
@@ -87,8 +87,12 @@ const ORDER = "order";
 function longer(block: Block, lines: readonly string[]): Block {
   if (block.type !== "table") return block;
   const { rows } = block;
-  const more = lines.map((line, at) => ({ cells: [String(rows.length + at + 1), line, ""] }));
-  return { ...block, rows: [...rows, ...more] };
+  const more = lines.map((line) => ({ cells: ["", line, ""] }));
+  const all = [...rows.slice(0, -1), ...more, ...rows.slice(-1)];
+  return {
+    ...block,
+    rows: all.map((row, at) => ({ ...row, cells: [String(at + 1), ...row.cells.slice(1)] })),
+  };
 }
 
 /** What is stated is shown as stated; a field of the template that nobody states is a box. */

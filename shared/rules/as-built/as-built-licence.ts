@@ -1,7 +1,6 @@
 import { address } from "../../design/address.js";
-import type { Hop } from "../../design/design.js";
-import { type Departure, departuresOf, TOLERANCES } from "../../licence/departures.js";
-import type { Held } from "../../licence/held.js";
+import { builtDepartures } from "../../licence/built.js";
+import { TOLERANCES } from "../../licence/departures.js";
 import { grantedWords, isWords, licenceName } from "../../licence/words.js";
 import { licensedHop } from "../licences/example-licence.js";
 import type { NetworkRule } from "../rule.js";
@@ -46,18 +45,3 @@ export const asBuiltLicence: NetworkRule = {
       }
   },
 };
-
-/** Of the first antenna, which `as-built` speaks of. */
-function builtDepartures(hop: Hop, { licence, sent, departures }: Held): readonly Departure[] {
-  const built = hop.ends[sent.at].asBuilt;
-  if (licence === undefined || built === undefined || sent.antennaFact !== "antenna") return [];
-  const told = new Set(departures.map(({ figure }) => figure));
-  const hung = {
-    ...sent,
-    antenna: built.antenna?.name ?? sent.antenna,
-    antennaHeightM: built.heightM ?? sent.antennaHeightM,
-  };
-  return departuresOf(hop, hung, licence).filter(
-    ({ figure }) => (figure === "antenna" || figure === "height") && !told.has(figure),
-  );
-}

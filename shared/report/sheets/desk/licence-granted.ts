@@ -3,6 +3,7 @@ import type { Hop } from "../../../design/design.js";
 import type { Licence } from "../../../design/licence.js";
 import { bandwidth, frequency, metres } from "../../../format/numbers.js";
 import { inverse } from "../../../geodesy/geodesic.js";
+import { builtDepartures } from "../../../licence/built.js";
 import type { Departure } from "../../../licence/departures.js";
 import type { Held } from "../../../licence/held.js";
 import type { Transmission } from "../../../licence/transmissions.js";
@@ -78,6 +79,9 @@ function standsText(figure: Figure, hop: Hop, held: Held, words: SheetWords): In
     const { distanceM } = inverse({ from: position, to: sent.position });
     return [differs, ` ${said.metresApart(words.figure(metres(distanceM)))}`];
   }
+  const built = builtDepartures(hop, held).find((one) => one.figure === figure);
+  if (built !== undefined)
+    return [{ text: said.differs, mark: "error" }, ` ${said.asBuilt(words.figure(built.is))}`];
   const designed = designedText(figure, sent, words);
   const granted = grantedText(figure, licence!, words);
   if (designed === undefined || granted === undefined) return "–";

@@ -5,6 +5,8 @@ import type { Licence } from "../../../design/licence.js";
 import { ALL_BUILT } from "../../../design/state.js";
 import type { HopResult } from "../../../evaluate/account/result.js";
 import { bandwidth, kilometres } from "../../../format/numbers.js";
+import { builtDepartures } from "../../../licence/built.js";
+import type { Departure } from "../../../licence/departures.js";
 import type { Held, HeldHop } from "../../../licence/held.js";
 import type { Block, Inline, Page, Section, Table, TableRow } from "../../document/document.js";
 import type { SheetWords } from "../words/sheet-words.js";
@@ -44,10 +46,14 @@ function summary({ hops, licences, day, words }: LicencesInput): Section {
   if (licences === undefined || licences.length === 0)
     blocks.push({ type: "paragraph", text: said.noneStated });
   else {
-    const held = new Map(hops.flatMap((one) => one.held.held.map((each) => [each.licence, each] as const)));
+    const granted = new Map(
+      hops.flatMap(({ held: { hop, held } }) =>
+        held.map((one) => [one.licence, { hop, held: one }] as const),
+      ),
+    );
     const rows = licences
       .toSorted((a, b) => compare(a.until ?? "~", b.until ?? "~"))
-      .map((licence) => licenceRow(licence, held.get(licence), day, words));
+      .map((licence) => licenceRow(licence, granted.get(licence), day, words));
     const columns = [said.number, words.desk.hop, said.from, said.lastDay, said.left, said.stands];
     blocks.push({ type: "table", columns: columns.map((title) => ({ title })), rows });
     const without = hops.flatMap((one) => one.held.held.filter(({ licence }) => licence === undefined));
@@ -58,7 +64,17 @@ function summary({ hops, licences, day, words }: LicencesInput): Section {
   return { id: "licences", title: said.summary, blocks };
 }
 
-function licenceRow(licence: Licence, held: Held | undefined, day: string, words: SheetWords): TableRow {
+interface Granted {
+  readonly hop: Hop;
+  readonly held: Held;
+}
+
+function licenceRow(
+  licence: Licence,
+  granted: Granted | undefined,
+  day: string,
+  words: SheetWords,
+): TableRow {
   const { licences: said } = words.desk;
   return {
     cells: [
@@ -67,16 +83,21 @@ function licenceRow(licence: Licence, held: Held | undefined, day: string, words
       licence.site,
       licence.until === undefined ? "–" : words.day(licence.until),
       left(licence, day, words),
-      held === undefined
-        ? { text: said.notSent, mark: "warning" }
-        : held.departures.length === 0
-          ? said.held
-          : [
-              { text: said.differs, mark: "error" },
-              ` ${held.departures.map(({ figure }) => said.figures[figure]).join(", ")}`,
-            ],
+      granted === undefined ? { text: said.notSent, mark: "warning" } : standsText(granted, words),
     ],
   };
+}
+
+/** What the plan does not keep; where it does, what was built otherwise. */
+function standsText({ hop, held }: Granted, words: SheetWords): Inline {
+  const { licences: said } = words.desk;
+  const [planned, built] = [held.departures, builtDepartures(hop, held)];
+  const named = (those: readonly Departure[]) => those.map(({ figure }) => said.figures[figure]).join(", ");
+  const told = [
+    ...(planned.length === 0 ? [] : [named(planned)]),
+    ...(built.length === 0 ? [] : [said.asBuilt(named(built))]),
+  ];
+  return told.length === 0 ? said.held : [{ text: said.differs, mark: "error" }, ` ${told.join("; ")}`];
 }
 
 function left({ until }: Licence, day: string, { desk }: SheetWords): Inline {

@@ -41,6 +41,8 @@ export interface DeskWords {
     grantedBy(number: string): string;
     readonly compares: string;
     readonly agrees: string;
+    /** In brackets or behind a name: what hangs there instead. */
+    asBuilt(what: string): string;
     /** Letters that the design leaves open. */
     readonly notCompared: string;
     readonly modes: string;

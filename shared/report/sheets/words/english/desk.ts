@@ -47,6 +47,7 @@ export const ENGLISH_DESK: DeskWords = {
     grantedBy: (number) => `Granted, ${number}`,
     compares: "Compared",
     agrees: "agrees",
+    asBuilt: (what) => `as built: ${what}`,
     notCompared: "letters not stated in the design",
     modes: "Modes",
     figures: {

@@ -49,6 +49,7 @@ export const GERMAN_DESK: DeskWords = {
     grantedBy: (number) => `Genehmigt, ${number}`,
     compares: "Vergleich",
     agrees: "stimmt",
+    asBuilt: (what) => `gebaut: ${what}`,
     notCompared: "Buchstaben nicht angegeben",
     modes: "Betriebsarten",
     figures: {
