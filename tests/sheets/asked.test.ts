@@ -171,7 +171,7 @@ test("a reading that agrees takes its blank row away, one outside its window, wi
   expect(blanks("-44.6 dBm at TARN on 2026-05-02 promised -50 dBm")).toBe(8);
 });
 
-test("a reading that agrees stands in its box at line-up already, no other does", () => {
+test("a reading that agrees stands in its box at line-up already, one outside its window is told there, no other", () => {
   const boxes = (reading: string) => {
     const { hop, result } = evaluated(measuredStandby(reading));
     return tablesIn(sheets(hop, result, ENGLISH).lineUp, "levels")
@@ -182,7 +182,9 @@ test("a reading that agrees stands in its box at line-up already, no other does"
   expect(boxes("-44.6 dBm at TARN on 2026-05-02")).toEqual([
     expect.stringMatching(/^[-−]44.6 dBm, 2026-05-02$/),
   ]);
-  expect(boxes("-60 dBm at TARN on 2026-05-02")).toEqual([]);
+  expect(boxes("-60 dBm at TARN on 2026-05-02")).toEqual([
+    { text: expect.stringMatching(/^last read: [-−]60.0 dBm, 2026-05-02$/), mark: "quiet" },
+  ]);
   expect(boxes("-44.6 dBm at TARN on 2026-05-02 promised -50 dBm")).toEqual([]);
 });
 

@@ -181,7 +181,7 @@ function hopRow({ hop, result, verdict }: HeldHop, words: SheetWords): TableRow 
   };
   const title = ({ site }: HopEnd) => site.title ?? site.name;
   const titles = hop.ends.map(title).join(" – ");
-  const capacity = capacityBps(hop, result);
+  const carried = capacityOf(hop, result);
   return {
     find: [hop.title, ...hop.ends.map(({ site }) => site.name)].filter((one) => one !== undefined).join(" "),
     cells: [
@@ -192,7 +192,7 @@ function hopRow({ hop, result, verdict }: HeldHop, words: SheetWords): TableRow 
       hop.radio?.title ?? hop.radio?.name ?? NONE,
       same(each(({ antenna }) => antenna?.name)),
       figure(each((_, at) => (result.geometry ? fixed(result.geometry[at].azimuthDeg, 2) : undefined))),
-      capacity === undefined ? NONE : figure(trimmed(capacity / 1e6, 1)),
+      carried === undefined ? NONE : `${figure(trimmed(carried.bps / 1e6, 1))}, ${carried.modulation}`,
       arrangementWords(hop, words.book.network),
       verdictMark(verdict, words),
     ],
@@ -205,11 +205,16 @@ function same(both: string): string {
   return one === other ? one! : both;
 }
 
-/** What both directions carry in the mode that the objective is held against. */
-function capacityBps(hop: Hop, { directions }: HopResult): number | undefined {
-  const rates = directions.map(({ modes }) => judgedMode(hop, modes)?.bitRateBps);
-  if (rates.length === 0 || rates.includes(undefined)) return undefined;
-  return Math.min(...rates.map((rate) => rate!)) * carriers(hop.arrangement.name);
+/** What both directions carry in the mode that the objective is held against, and which one that is. */
+function capacityOf(hop: Hop, { directions }: HopResult) {
+  const rates = directions.map(({ modes }) => {
+    const mode = judgedMode(hop, modes);
+    return mode?.bitRateBps === undefined ? undefined : { bps: mode.bitRateBps, modulation: mode.modulation };
+  });
+  const all = rates.filter((rate) => rate !== undefined);
+  if (all.length === 0 || all.length < rates.length) return undefined;
+  const least = all.reduce((a, b) => (b.bps < a.bps ? b : a));
+  return { bps: least.bps * carriers(hop.arrangement.name), modulation: least.modulation };
 }
 
 function sitesSection(design: Design, held: readonly HeldHop[], words: SheetWords): Section {

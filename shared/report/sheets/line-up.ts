@@ -6,7 +6,7 @@ import { signaturesOf } from "../../as-built/signatures.js";
 import type { Hop } from "../../design/design.js";
 import { rssiVoltage } from "../../equipment/rssi.js";
 import { dbm, decibels } from "../../format/numbers.js";
-import type { Block, Page, Section, Table, TableRow } from "../document/document.js";
+import type { Block, Inline, Page, Section, Table, TableRow } from "../document/document.js";
 import { askedOf, type HopSheetInput, hopFacts, sheetCautions, sheetSubtitle } from "./hop-facts.js";
 import {
   hasBothPolarizations,
@@ -130,16 +130,18 @@ function levelTable(
   };
 }
 
-/** The latest reading that agrees stands in its box already. */
+/** The latest reading that agrees stands in its box already; where none does, the latest outside its window is told beside. */
 function readWords(
   one: ExpectedLevel,
   readings: readonly HeldReading[],
-  { figure, day }: SheetWords,
-): string {
-  const found = readings.findLast(
-    ({ verdict, expected }) => verdict === "agrees" && expected && wayOf(expected) === wayOf(one),
-  );
-  return found === undefined ? "" : `${figure(dbm(found.measured.levelDbm))}, ${day(found.measured.on)}`;
+  { figure, day, lineUp }: SheetWords,
+): Inline {
+  const own = readings.filter(({ expected }) => expected && wayOf(expected) === wayOf(one));
+  const words = ({ measured }: HeldReading) => `${figure(dbm(measured.levelDbm))}, ${day(measured.on)}`;
+  const agrees = own.findLast(({ verdict }) => verdict === "agrees");
+  if (agrees !== undefined) return words(agrees);
+  const last = own.findLast(({ verdict }) => verdict === "low" || verdict === "high");
+  return last === undefined ? "" : { text: lineUp.readBefore(words(last)), mark: "quiet" };
 }
 
 function voltageWords(hop: Hop, levelDbm: number, { figure, lineUp }: SheetWords): string {

@@ -114,6 +114,7 @@ export const ENGLISH: SheetWords = {
     voltageWindow: "Window in volts",
     measured: "Measured, dBm",
     voltageRead: "Volts read",
+    readBefore: (reading) => `last read: ${reading}`,
     otherModes: "Main unit in other modes",
     lessTitle: "If less arrives",
     lessTold:

@@ -115,6 +115,7 @@ export const GERMAN: SheetWords = {
     voltageWindow: "Fenster in Volt",
     measured: "Gemessen, dBm",
     voltageRead: "Volt gelesen",
+    readBefore: (reading) => `zuletzt gelesen: ${reading}`,
     otherModes: "Betriebsgerät in anderen Betriebsarten",
     lessTitle: "Wenn weniger ankommt",
     lessTold:

@@ -98,6 +98,8 @@ export interface SheetWords {
     readonly voltageWindow: string;
     readonly measured: string;
     readonly voltageRead: string;
+    /** Of a reading that did not agree: another is asked for. */
+    readBefore(reading: string): string;
     readonly otherModes: string;
     readonly lessTitle: string;
     readonly lessTold: string;
