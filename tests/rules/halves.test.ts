@@ -82,3 +82,18 @@ test("a channel whose number is open belongs to its plan", () => {
   const openChannel = { plan: "F.595", bandwidthHz: 55e6, number: 1, count: 17, lowestHz: 17.7e9 };
   expect(told(hop("A", "B", "high", { channel }), hop("B", "C", "high", { openChannel }))).toHaveLength(1);
 });
+
+test("of many hops in the other half three are named, and the rest counted", () => {
+  const messages = (others: number) =>
+    told(
+      hop("HUB", "X", "low"),
+      ...Array.from({ length: others }, (_, i) => hop("HUB", `N${i}`, "high")),
+    ).map(({ at, message, related }) => [at, message, related?.length]);
+  const at = "hop HUB-X / HUB / transmits";
+  expect(messages(3)).toEqual([
+    [at, "HUB transmits low here and high in HUB-N0, HUB-N1, HUB-N2 (R18)", 3],
+  ]);
+  expect(messages(5)).toEqual([
+    [at, "HUB transmits low here and high in HUB-N0, HUB-N1, HUB-N2 and 2 more (R18)", 3],
+  ]);
+});
