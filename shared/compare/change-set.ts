@@ -10,6 +10,7 @@ import type { Decisions } from "./facts.js";
 import type { FindingChange } from "./findings.js";
 import type { LicenceChange } from "./licences.js";
 import type { OrderChange } from "./orders.js";
+import type { PortMove } from "./ports.js";
 
 /** A hop with what was computed for it. */
 export interface ComparedHop {
@@ -111,6 +112,8 @@ export interface ChangeSet {
   /** Demands of both sides with other figures than before. */
   readonly demands: readonly DemandChange[];
   readonly orders: readonly OrderChange[];
+  /** Units of both sides that are plugged in elsewhere now. */
+  readonly ports: readonly PortMove[];
   readonly licences: readonly LicenceChange[];
   readonly counts: ChangeCounts;
   /** Whether anything got worse. */
@@ -139,8 +142,8 @@ export interface ChangeCounts {
 }
 
 export function isEmpty(changes: ChangeSet): boolean {
-  const { hops, sites, shared, findings, demands, orders, licences } = changes;
-  return [hops, sites, shared, findings, demands, orders, licences].every((list) => list.length === 0);
+  const { hops, sites, shared, findings, demands, orders, ports, licences } = changes;
+  return [hops, sites, shared, findings, demands, orders, ports, licences].every((list) => list.length === 0);
 }
 
 /** Every finding that came, went or changed. */

@@ -18,6 +18,7 @@ import { type CompareOptions, decisionsOf, editedAt, hopChange, type Pair, sameW
 import { type LicenceChange, licenceChanges } from "./licences.js";
 import { mattersFirst } from "./matters-first.js";
 import { orderChanges } from "./orders.js";
+import { portMoves } from "./ports.js";
 import { remainingOn } from "./remaining.js";
 import { aboutNow, addressNow, findRenames, hopNow, type Renames, siteNow } from "./renames.js";
 
@@ -65,6 +66,7 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
       renames,
       touchedSites(was, is, sites, renames),
     ),
+    ports: portMoves(was.design, is.design, renames),
     licences,
     counts: countsOf(hops, demands, all),
     worse: [...hops, ...demands].some(({ worse }) => worse) || all.some(isWorse),

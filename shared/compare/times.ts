@@ -70,7 +70,7 @@ export function goesOn({ span }: TimedChanges): boolean {
   return span.until === ALWAYS.until;
 }
 
-const KINDS = ["hops", "sites", "shared", "findings", "demands", "orders", "licences"] as const;
+const KINDS = ["hops", "sites", "shared", "findings", "demands", "orders", "ports", "licences"] as const;
 type Kind = (typeof KINDS)[number];
 type Lists = Pick<ChangeSet, Kind>;
 
@@ -78,7 +78,7 @@ type Owner = HopChange | SiteChange | SharedChange;
 
 /** What is wrong with the text is so at all times, whatever stands: by what it is told of. */
 function ofText(kind: Kind, stages: readonly StageChanges[]): readonly unknown[] {
-  if (kind === "orders" || kind === "licences" || kind === "demands") return [];
+  if (kind === "orders" || kind === "ports" || kind === "licences" || kind === "demands") return [];
   const all = stages.flatMap(({ changes }) => changes[kind] as readonly unknown[]);
   if (kind === "findings") {
     // Told with its hop, its site or its entry, where a stage has that.
@@ -116,7 +116,7 @@ function saying({ status, rule, message }: FindingChange): string {
 }
 
 function emptyLists(): Record<Kind, unknown[]> {
-  return { hops: [], sites: [], shared: [], findings: [], demands: [], orders: [], licences: [] };
+  return { hops: [], sites: [], shared: [], findings: [], demands: [], orders: [], ports: [], licences: [] };
 }
 
 interface Run {

@@ -198,6 +198,7 @@ const NOTHING: ChangeSet = {
   findings: [],
   demands: [],
   orders: [],
+  ports: [],
   licences: [],
   counts: {} as ChangeSet["counts"],
   worse: false,

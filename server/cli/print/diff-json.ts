@@ -80,6 +80,7 @@ function changesOutput(
     findings: changes.findings.map(finding),
     demands: changes.demands,
     orders: changes.orders,
+    ports: changes.ports,
     licences: changes.licences,
   };
 }

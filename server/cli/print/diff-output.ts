@@ -13,6 +13,7 @@ import type { DemandChange } from "../../../shared/compare/demand-change.js";
 import type { FindingStatus } from "../../../shared/compare/findings.js";
 import type { LicenceChange } from "../../../shared/compare/licences.js";
 import type { OrderChange } from "../../../shared/compare/orders.js";
+import type { PortMove } from "../../../shared/compare/ports.js";
 import type { Severity } from "../../../shared/design/severity.js";
 import type { FileProblemOutput, PlaceOutput } from "./check-output.js";
 
@@ -54,6 +55,8 @@ export interface DesignChangeOutput {
   /** Demands with other figures than before. */
   readonly demands: readonly DemandChange[];
   readonly orders: readonly OrderChange[];
+  /** Units of both sides that are plugged in elsewhere now. */
+  readonly ports: readonly PortMove[];
   readonly licences: readonly LicenceChange[];
   /** The same and what passes before all that is planned stands, each with its time; left out where there is one. */
   readonly times?: readonly TimedChangeOutput[];

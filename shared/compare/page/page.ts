@@ -11,6 +11,7 @@ import { findingItems } from "./finding-items.js";
 import { hopBlocks, hopHeading } from "./hop-section.js";
 import type { ChangePageInput, TimeInput } from "./input.js";
 import { licenceSection, ordersSection } from "./orders-section.js";
+import { portsSection } from "./ports-section.js";
 import { nowAndBefore, sharedSections } from "./shared-section.js";
 import { affectedTable, rowsOfDecisions } from "./tables.js";
 
@@ -61,6 +62,7 @@ function changeSections(input: TimeInput): Section[] {
     ...siteSection(input),
     ...findingSection(input),
     ...ordersSection(changes.orders),
+    ...portsSection(changes.ports),
     ...licenceSection(changes.licences),
   ];
 }
