@@ -45,10 +45,13 @@ export class Designs {
 
   constructor(
     private folders: readonly string[],
-    private readonly options: SessionOptions,
+    private options: SessionOptions,
   ) {
     this.project = new Project(...folders);
-    this.unsaved = new UnsavedDocuments(() => this.firstDesign(), options);
+    this.unsaved = new UnsavedDocuments(
+      () => this.firstDesign(),
+      () => this.options,
+    );
   }
 
   /** Reads every `.hop` file of the folders, and the catalogues that networks name elsewhere. */
@@ -56,6 +59,14 @@ export class Designs {
     for (const folder of this.folders) this.loadFolder(folder);
     this.looks = true;
     this.settleScope();
+  }
+
+  /** A server may run for weeks. */
+  beginDay(today: string): void {
+    if (today === this.options.today) return;
+    this.options = { ...this.options, today };
+    for (const session of [...this.allSessions(), ...this.unsavedSessions().values()])
+      session.beginDay(today);
   }
 
   openedFolders(): readonly string[] {

@@ -55,6 +55,7 @@ export class EarlierStages {
       known?.revision === session.groundRevision
         ? known.walker
         : new DesignSession(new DesignModel(session.model.root), { today: session.today });
+    walker.beginDay(session.today);
     this.walkers.set(session, { walker, revision: session.groundRevision });
     const { model } = walker;
     for (const { path } of [...model.allFiles()]) if (!session.model.file(path)) model.removeFile(path);

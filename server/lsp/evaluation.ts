@@ -29,6 +29,8 @@ export interface EvaluationHost {
   changed(hops: ReadonlySet<string>): void;
   status(waiting: number): void;
   failed(error: unknown): void;
+  /** ISO date; undefined: it stays the one that the designs were opened with. */
+  today?(): string;
 }
 
 export class Evaluation {
@@ -82,6 +84,7 @@ export class Evaluation {
       mine = this.revision;
       const isStale = () => mine !== this.revision;
       const pace = { isStale, pause: slices((done, total) => this.host.status(total - done)) };
+      if (this.host.today) this.designs.beginDay(this.host.today());
       this.designs.refresh();
       const sessions = this.designs.allSessions();
       this.dueBesideDesigns();

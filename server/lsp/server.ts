@@ -54,6 +54,7 @@ export function startServer(connection: Connection): void {
 
   function newEvaluation(): Evaluation {
     return new Evaluation(designs, {
+      today,
       publish: (path, diagnostics) => void connection.sendDiagnostics({ uri: uriOf(path), diagnostics }),
       changed: () => {
         if (canRefreshHints) void connection.languages.inlayHint.refresh().catch(() => undefined);
@@ -127,7 +128,8 @@ export function startServer(connection: Connection): void {
 
   async function lookAgain(files: readonly string[]): Promise<void> {
     if (files.length === 0) return;
-    for (const session of designs.allSessions()) await session.refreshGround(files);
+    for (const session of [...designs.allSessions(), ...designs.unsavedSessions().values()])
+      await session.refreshGround(files);
   }
 
   connection.onNotification(TRUSTED, () => compared.trust());

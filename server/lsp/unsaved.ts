@@ -24,7 +24,7 @@ export class UnsavedDocuments {
   /** @param design what a document is judged with; undefined: with nothing */
   constructor(
     private readonly design: () => DesignModel | undefined,
-    private readonly options: SessionOptions,
+    private readonly options: () => SessionOptions,
   ) {}
 
   edit(path: string, text: string): void {
@@ -56,7 +56,7 @@ export class UnsavedDocuments {
     if (copy?.of !== of || copy === undefined) {
       // The same folder: what the document names is looked for from where it will be saved.
       const model = new DesignModel(of?.root ?? "");
-      this.copies.set(path, (copy = { of, session: new DesignSession(model, this.options) }));
+      this.copies.set(path, (copy = { of, session: new DesignSession(model, this.options()) }));
     }
     follow(copy.session.model, [...(of?.allFiles() ?? []), document]);
     return [copy.session];

@@ -10,8 +10,8 @@ import { folderOf, isBelow } from "../../language/model/path.js";
 import type { Designs } from "./designs.js";
 import { uriOf } from "./locations.js";
 
-/** Designs; rasters with what places them, surveys, maps of the climate (`LogK.csv`, `R001.TXT`). */
-const PATTERNS = ["**/*.hop", "**/*.{hgt,tif,tiff,asc,prj,zip,gz,csv,txt,CSV,TXT}"];
+/** Designs; rasters with what places them, surveys, lists, maps of the climate (`LogK.csv`, `R001.TXT`), logos. */
+const PATTERNS = ["**/*.hop", "**/*.{hgt,tif,tiff,asc,prj,zip,gz,csv,txt,CSV,TXT,png,jpg,jpeg,PNG,JPG,JPEG}"];
 
 export class Watching {
   /** Folders outside the opened ones that are watched: shared terrain, maps, catalogues. */

@@ -9,11 +9,14 @@ import type { PatternFile } from "../../shared/radio/pattern-table.js";
 import { readLogo } from "../sheets/logo.js";
 import { readOthersFile, readPatternFile } from "./read-tables.js";
 
-/** A table of the largest list takes some hundred megabytes. */
-const MOST_KEPT = 16;
+/** A table of the largest list takes some hundred megabytes: of large ones so many are kept, of others many more. */
+const MOST_LARGE = 16;
+const MOST_KEPT = 2000;
+const LARGE_BYTES = 1_000_000;
 
 interface Kept {
   readonly stamp: string;
+  readonly isLarge: boolean;
   readonly file: Promise<unknown>;
 }
 
@@ -35,17 +38,21 @@ export function patternFile(path: string): Promise<PatternFile> {
 }
 
 async function of<T>(key: string, path: string, read: (stamp: string) => Promise<T>): Promise<T> {
-  const stamp = await stat(path).then(
-    ({ mtimeMs, size }) => `${mtimeMs} ${size}`,
-    () => "none",
+  const { stamp, size } = await stat(path).then(
+    ({ mtimeMs, size }) => ({ stamp: `${mtimeMs} ${size}`, size }),
+    () => ({ stamp: "none", size: 0 }),
   );
   const known = kept.get(key);
   kept.delete(key);
-  const now: Kept = known?.stamp === stamp ? known : { stamp, file: read(stamp) };
+  const now: Kept =
+    known?.stamp === stamp ? known : { stamp, isLarge: size > LARGE_BYTES, file: read(stamp) };
   kept.set(key, now);
-  for (const oldest of kept.keys()) {
-    if (kept.size <= MOST_KEPT) break;
-    kept.delete(oldest);
-  }
+  dropOldest(MOST_KEPT, () => true);
+  dropOldest(MOST_LARGE, ({ isLarge }) => isLarge);
   return now.file as Promise<T>;
+}
+
+function dropOldest(most: number, which: (one: Kept) => boolean): void {
+  const all = [...kept].filter(([, one]) => which(one));
+  for (const [key] of all.slice(0, Math.max(0, all.length - most))) kept.delete(key);
 }

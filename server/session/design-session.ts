@@ -5,6 +5,7 @@
 
 import { isDeepStrictEqual } from "node:util";
 import type { DesignModel } from "../../language/model/design-model.js";
+import { isBelow } from "../../language/model/path.js";
 import type { DemandsResult } from "../../shared/demands/result.js";
 import type { Design, Hop } from "../../shared/design/design.js";
 import type { Finding } from "../../shared/design/finding.js";
@@ -75,6 +76,8 @@ export class DesignSession {
   private listedWait = true;
   private readonly ground: GroundSources;
   private readonly judge: HopJudge;
+  /** ISO date of today. */
+  private day: string;
   private acceptancesOn: string;
   /** Hops evaluated since the start, for tests and figures. */
   evaluations = 0;
@@ -85,6 +88,7 @@ export class DesignSession {
     readonly model: DesignModel,
     private readonly options: SessionOptions,
   ) {
+    this.day = options.today;
     this.acceptancesOn = options.today;
     this.ground = new GroundSources(model, options);
     this.judge = new HopJudge(model, this.ground, this.interference, options.kept);
@@ -145,7 +149,17 @@ export class DesignSession {
 
   /** ISO date. */
   get today(): string {
-    return this.options.today;
+    return this.day;
+  }
+
+  /** Another day has begun: what is held against it is judged anew. */
+  beginDay(day: string): void {
+    const before = this.day;
+    if (day === before) return;
+    this.day = day;
+    this.model.setToday(day);
+    this.networkIsStale = true;
+    if (this.acceptancesOn === before) this.holdAcceptancesOn(day);
   }
 
   /** ISO date that acceptances are held against. */
@@ -203,8 +217,9 @@ export class DesignSession {
       for (const [index, name] of names.entries()) {
         if (pace.isStale?.()) break;
         if (name === onGround[asked]) ahead?.ask(asked++);
-        if (await this.updateHop(name)) changed.add(name);
+        // Before it is judged: what changes meanwhile makes it wait again.
         this.pending.delete(name);
+        if (await this.updateHop(name)) changed.add(name);
         const pause = pace.pause?.(index + 1, names.length);
         if (pause) await pause;
       }
@@ -248,9 +263,12 @@ export class DesignSession {
    */
   private async readInterference(pace: Pace, inputs?: InterferenceInputs): Promise<ReadonlySet<string>> {
     if (!this.interferenceWaits || pace.isStale?.()) return new Set();
-    const felt = await this.interference.update(inputs ?? (await this.interferenceInputs()), pace);
-    if (felt === undefined) return new Set();
     this.interferenceWaits = false;
+    const felt = await this.interference.update(inputs ?? (await this.interferenceInputs()), pace);
+    if (felt === undefined) {
+      this.interferenceWaits = true;
+      return new Set();
+    }
     // The network may have been judged before, with what was known then.
     if (felt.told) this.networkIsStale = true;
     const changed = new Set<string>();
@@ -277,17 +295,23 @@ export class DesignSession {
     if (!this.spotsWait) return this.spots;
     this.spotsWait = false;
     const known = this.spots;
-    this.spots = await this.readSpotsOf(this.model.design());
-    if (this.spots !== known) this.networkIsStale = true;
-    return this.spots;
+    const read = await this.readSpotsOf(this.model.design());
+    // Meanwhile the ground below them may have changed: they are read again then.
+    if (this.spotsWait) return this.spots;
+    this.spots = read;
+    if (read !== known) this.networkIsStale = true;
+    return read;
   }
 
   /** Reads the lists and patterns that the design names; a run that is stale waits for none of them. */
   async readListed(pace: Pace = {}): Promise<ListedFiles> {
     if (!this.listedWait) return this.listed;
-    const read = await listedFiles(this.model, this.listed, { ...pace, fileFor: this.options.fileFor });
-    if (read === undefined) return this.listed;
     this.listedWait = false;
+    const read = await listedFiles(this.model, this.listed, { ...pace, fileFor: this.options.fileFor });
+    if (read === undefined) {
+      this.listedWait = true;
+      return this.listed;
+    }
     if (read !== this.listed) {
       this.networkIsStale = true;
       this.interferenceWaits = true;
@@ -375,14 +399,16 @@ export class DesignSession {
 
   /**
    * Forgets what was read of terrain and maps if any of their files changed, and what stands on a survey that did.
-   * @param files those that came, went or changed, absolute
+   * @param files those that came, went or changed, and folders that went with all in them, absolute
    */
   async refreshGround(files: readonly string[]): Promise<void> {
     if (await this.ground.refresh()) this.forgetResults();
-    const surveys = new Set(files.filter((path) => /\.csv$/i.test(path)));
-    if (surveys.size === 0) return;
+    if (files.length === 0) return;
+    // Whatever they are called: what a design names may have any ending.
     this.listedWait = true;
-    this.forgetResults((hop) => hop?.surveyFile !== undefined && surveys.has(hop.surveyFile));
+    const changed = new Set(files);
+    const isOver = (path: string) => changed.has(path) || files.some((folder) => isBelow(path, folder));
+    this.forgetResults((hop) => hop?.surveyFile !== undefined && isOver(hop.surveyFile));
   }
 
   private forgetResults(which?: (hop: Hop | undefined) => boolean): void {
@@ -402,16 +428,17 @@ export class DesignSession {
   private async updateHop(name: string): Promise<boolean> {
     const hop = this.model.hop(name)?.hop;
     if (!hop) {
+      this.outdated.delete(name);
       this.hopResults.delete(name);
       this.judged.delete(name);
       // What a hop that is being written has, its ends for one, is judged with the network.
       return true;
     }
     const known = this.judged.get(name);
-    if (known && !this.outdated.has(name) && this.isSame(known, hop)) return false;
+    const isOutdated = this.outdated.delete(name);
+    if (known && !isOutdated && this.isSame(known, hop)) return false;
     const judged = await this.judge.judge(hop, this.acceptancesOn);
     this.evaluations++;
-    this.outdated.delete(name);
     this.hopResults.set(name, judged.result);
     this.judged.set(name, judged);
     return true;

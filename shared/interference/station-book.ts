@@ -59,7 +59,8 @@ export class StationBook {
   }: StationInputs): NetworkState {
     const around = stationTerms({ design, listed, terms });
     // What stations rest on beside their hop; where it changes all are made anew.
-    const key = JSON.stringify([terms, [...(design.interferenceAt ?? [])], [...listed.patterns.keys()]]);
+    const patterns = [...listed.patterns].map(([file, read]) => `${file} ${idOf(read)}`);
+    const key = JSON.stringify([terms, [...(design.interferenceAt ?? [])], patterns]);
     if (key !== this.termsKey) this.stations.clear();
     this.termsKey = key;
     const hops = new Map<string, HopStations>();
