@@ -16,6 +16,7 @@ import type { UnreadableFile } from "../files/hop-files.js";
 import { findingsDeclaredIn } from "../findings/declared-in.js";
 import { linesOf } from "../findings/lines.js";
 import type { DesignSession } from "../session/design-session.js";
+import { groundDiagnostics } from "./ground-problems.js";
 import { locationOf, uriOf } from "./locations.js";
 import { rulePage } from "./reference-pages.js";
 
@@ -29,6 +30,7 @@ export function diagnosticsOf(file: SourceFile, sessions: readonly DesignSession
   const all = sessions.flatMap((session) => [
     ...session.model.problemsOf(file.path).map((problem) => problemDiagnostic(file, problem, session.model)),
     ...findingsDeclaredIn(file, session).map((finding) => findingDiagnostic(file, finding, session.model)),
+    ...groundDiagnostics(file, session),
   ]);
   // A shared catalogue counts for several designs; what each of them finds in it is said once.
   return sessions.length < 2

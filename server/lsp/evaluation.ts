@@ -9,6 +9,7 @@ import type { DesignSession, Pace } from "../session/design-session.js";
 import type { Designs } from "./designs.js";
 import { diagnosticsOf, unreadableDiagnostics } from "./diagnostics.js";
 import { type EarlierDiagnostics, EarlierStages } from "./earlier-stages.js";
+import { namingFiles } from "./ground-problems.js";
 import { uriOf } from "./locations.js";
 
 /** Keys that follow each other faster than this are answered together. */
@@ -136,6 +137,8 @@ export class Evaluation {
 
   private async updateRest(session: DesignSession, pace: Pace): Promise<void> {
     this.collect(session, await session.update(pace));
+    // What is wrong with terrain and maps shows while they are read.
+    for (const path of namingFiles(session.model)) this.due.add(path);
     if (session.networkWaits() && this.networkMs >= SLOW_NETWORK_MS) await this.rest();
     // A newer change must not wait for a judgement that it makes old; the next run judges.
     if (!pace.isStale?.()) await this.judgeNetwork(session, { isStale: pace.isStale, pause: slices() });

@@ -7,6 +7,8 @@ import { type HopFiles, readHopFiles, type UnreadableFile, withoutNamedLinks } f
 import { readWithin } from "../files/read-within.js";
 import { slashed } from "../files/slashed.js";
 
+export const NO_CATALOGUE = "this catalogue folder does not exist; mend the `catalogue` line";
+
 export interface LoadedProject {
   readonly project: Project;
   readonly unreadable: readonly UnreadableFile[];
@@ -48,7 +50,7 @@ export function loadProject(folder: string, from: DesignFiles = ON_DISK): Loaded
       else
         unreadable.push({
           path: at,
-          message: "this catalogue folder does not exist; mend the `catalogue` line",
+          message: NO_CATALOGUE,
         });
     }
   }

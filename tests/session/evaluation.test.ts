@@ -185,3 +185,20 @@ ${exampleHop({ keld: `antenna DISH60-18 at 70 m state removed 2999-01-01\n    an
   await settled();
   expect(above()).toEqual([]);
 });
+
+test("terrain, maps and catalogues that are not there or cannot be read are told where they are named", async () => {
+  write("work/tiles/N47W031.tif", "no raster");
+  const network = write(
+    "work/network.hop",
+    `network "N" {\n  terrain "tiles"\n  terrain "nowhere"\n  maps "charts"\n  catalogue "../shelf"\n}\n${EXAMPLE_PREAMBLE.replace(/network [^]*?\n\}\n/, "")}\n${exampleHop()}\n`,
+  );
+  const { designs, shown, settled } = opened();
+  await settled();
+  const told = (shown.get(network) ?? []).join("\n");
+  for (const words of ["tiles/N47W031.tif: ", "nowhere: ", "charts: ", "this catalogue folder does not exist"])
+    expect(told).toContain(words);
+  mkdirSync(`${base}/shelf`, { recursive: true });
+  designs.edit(network, `network "N" {\n  catalogue "../shelf"\n}\n`);
+  await settled();
+  expect((shown.get(network) ?? []).join("\n")).not.toContain("does not exist");
+});
