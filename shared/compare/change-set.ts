@@ -5,7 +5,7 @@ import type { Finding } from "../design/finding.js";
 import type { HopResult } from "../evaluate/account/result.js";
 import type { FigureChange } from "./consequences.js";
 import type { DecisionChange } from "./decisions.js";
-import type { DemandChange } from "./demand-change.js";
+import type { DemandChange, LoadChange } from "./demand-change.js";
 import type { Decisions } from "./facts.js";
 import type { FindingChange } from "./findings.js";
 import type { LicenceChange } from "./licences.js";
@@ -110,6 +110,8 @@ export interface ChangeSet {
   readonly findings: readonly FindingChange[];
   /** Demands of both sides with other figures than before. */
   readonly demands: readonly DemandChange[];
+  /** Hops of both sides that carried too much, or were outgrown, on both: by how much more or less. */
+  readonly loads: readonly LoadChange[];
   readonly orders: readonly OrderChange[];
   readonly licences: readonly LicenceChange[];
   readonly counts: ChangeCounts;
@@ -139,8 +141,8 @@ export interface ChangeCounts {
 }
 
 export function isEmpty(changes: ChangeSet): boolean {
-  const { hops, sites, shared, findings, demands, orders, licences } = changes;
-  return [hops, sites, shared, findings, demands, orders, licences].every((list) => list.length === 0);
+  const { hops, sites, shared, findings, demands, loads, orders, licences } = changes;
+  return [hops, sites, shared, findings, demands, loads, orders, licences].every((list) => list.length === 0);
 }
 
 /** Every finding that came, went or changed. */

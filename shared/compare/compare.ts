@@ -11,8 +11,10 @@ import type {
   SiteChange,
 } from "./change-set.js";
 import { decisionChanges } from "./decisions.js";
+import { offersOf } from "./demand-context.js";
+import { loadChanges } from "./demand-loads.js";
 import { demandChanges } from "./demands.js";
-import { EVERYWHERE } from "./facts.js";
+import { EVERYWHERE, isLicence } from "./facts.js";
 import { type FindingChange, findingChanges, isMended, isOpened, isWorse } from "./findings.js";
 import { type CompareOptions, decisionsOf, editedAt, hopChange, type Pair, sameWords } from "./hop-change.js";
 import { type LicenceChange, licenceChanges } from "./licences.js";
@@ -50,7 +52,9 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
   const hops = changes.toSorted(mattersFirst);
   const others = rest.filter(({ status }) => status !== "still there");
   const all = [...hops, ...sites, ...shared].flatMap((change) => change.findings).concat(others);
-  const demands = demandChanges(was.demands, is.demands, renames, { hops, shared });
+  const beside = { hops, shared, offers: offersOf(was, is, renames) };
+  const demands = demandChanges(was.demands, is.demands, renames, beside);
+  const loads = loadChanges(was.demands, is.demands, renames, beside);
   return {
     hops,
     sites,
@@ -59,6 +63,7 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
       .map((change) => ({ ...change, ...reach(change.entry, is, hops) })),
     findings: others,
     demands,
+    loads,
     orders: orderChanges(
       ordered(was, "was", pairs, is),
       ordered(is, "is", pairs, was),
@@ -67,7 +72,7 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
     ),
     licences,
     counts: countsOf(hops, demands, all),
-    worse: [...hops, ...demands].some(({ worse }) => worse) || all.some(isWorse),
+    worse: [...hops, ...demands, ...loads].some(({ worse }) => worse) || all.some(isWorse),
     newFindings: all.some(isWorse),
   };
 }
@@ -178,7 +183,7 @@ function sharedChanges(
       is.decisions.entry(entry) ?? [],
       renames,
     );
-    const renamed = old !== undefined && after.has(entry) && old !== entry;
+    const renamed = old !== undefined && after.has(entry) && old !== entry && !isLicence(entry);
     const status =
       old === undefined ? "added" : !after.has(entry) ? "removed" : renamed ? "renamed" : "changed";
     // What a removed entry had wrong is gone with it.
@@ -236,9 +241,13 @@ function reach(entry: string, is: ComparedSide, hops: readonly HopChange[]) {
     EVERYWHERE.includes(entry) || (is.decisions.hop(name)?.uses.includes(entry) ?? false);
   const affected = hops.filter(
     ({ hop, causes, figures, findings }) =>
-      causes.some(({ text }) => text === entry) && figures.length + findings.length > 0 && uses(hop),
+      causes.some(({ text }) => text === entry) &&
+      figures.length + findings.length > 0 &&
+      // One that is gone was of its hop all the same.
+      (uses(hop) || isLicence(entry)),
   );
-  return { usedBy: is.decisions.hops.filter(uses).length, affects: affected.length };
+  const usedBy = is.decisions.hops.filter(uses).length;
+  return { usedBy: Math.max(usedBy, affected.length), affects: affected.length };
 }
 
 export function countsOf(

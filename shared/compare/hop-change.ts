@@ -5,8 +5,9 @@ import { type CauseInput, causesOf, type EditedHop } from "./causes.js";
 import type { ComparedHop, ComparedSide, HopChange, SharedChange } from "./change-set.js";
 import { type FigureChange, figureChanges, figuresAlone } from "./consequences.js";
 import { type DecisionChange, decisionChanges } from "./decisions.js";
-import { demandNow, demandsOver } from "./demands.js";
-import { type DecidedHop, EVERYWHERE } from "./facts.js";
+import { demandNow } from "./demand-side.js";
+import { demandsOver } from "./demands.js";
+import { type DecidedHop, EVERYWHERE, isLicence } from "./facts.js";
 import { type FindingChange, isWorse } from "./findings.js";
 import type { RemainingOptions } from "./remaining.js";
 import { hopNow, type Renames, siteNow } from "./renames.js";
@@ -201,12 +202,14 @@ function namedEntries(
   if (pair.is === undefined) return named;
   const now = is.decisions.hop(pair.is);
   const before = pair.was === undefined ? undefined : was.decisions.hop(pair.was);
+  // A licence names the hop, not the hop the licence.
   for (const entry of [...(now?.uses ?? []), ...(now?.names ?? [])])
-    if (!named.has(entry)) named.set(entry, "new side");
+    if (!named.has(entry)) named.set(entry, isLicence(entry) ? "both" : "new side");
   for (const old of [...(before?.uses ?? []), ...(before?.names ?? [])]) {
     const entry = renames.entries.get(old) ?? old;
     const known = named.get(entry);
-    if (known === undefined)
+    if (isLicence(entry)) named.set(entry, "both");
+    else if (known === undefined)
       named.set(entry, entry !== old && now?.names.includes(old) ? "forgotten" : "old side");
     else if (known === "new side") named.set(entry, "both");
   }
