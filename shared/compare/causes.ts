@@ -3,7 +3,7 @@ import type { Hop } from "../design/design.js";
 import { RULES } from "../rules/index.js";
 import type { Cause, SharedChange } from "./change-set.js";
 import type { DecisionChange } from "./decisions.js";
-import { isLicence } from "./facts.js";
+import { isLicence, isOthersList } from "./facts.js";
 import type { FindingChange } from "./findings.js";
 import { contentComparison } from "./same.js";
 
@@ -80,6 +80,7 @@ function byDefaults(decisions: readonly DecisionChange[]): Cause[] {
 function reaches(entry: string, { hops, findings, degraded }: CauseInput): boolean {
   // Of interference the thresholds tell whether it reaches the hop.
   if (entry === "interference" || entry === "others") return degraded;
+  if (isOthersList(entry)) return true;
   // A licence decides nothing of a hop but what is told of it.
   if (isLicence(entry) || entry === "licences")
     return findings.some(({ status, rule }) => status !== "still there" && rule.startsWith("licence-"));

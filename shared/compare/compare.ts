@@ -14,19 +14,20 @@ import { decisionChanges } from "./decisions.js";
 import { offersOf } from "./demand-context.js";
 import { loadChanges } from "./demand-loads.js";
 import { demandChanges } from "./demands.js";
-import { EVERYWHERE, isLicence } from "./facts.js";
+import { EVERYWHERE, isLicence, isOthersList } from "./facts.js";
 import { type FindingChange, findingChanges, isMended, isOpened, isWorse } from "./findings.js";
 import { type CompareOptions, decisionsOf, editedAt, hopChange, type Pair, sameWords } from "./hop-change.js";
 import { type LicenceChange, licenceChanges } from "./licences.js";
 import { mattersFirst } from "./matters-first.js";
 import { orderChanges } from "./orders.js";
+import type { ListChange } from "./other-lists.js";
 import { remainingOn } from "./remaining.js";
 import { aboutNow, addressNow, findRenames, hopNow, type Renames, siteNow } from "./renames.js";
 
 export function compareDesigns(was: ComparedSide, is: ComparedSide, options: CompareOptions): ChangeSet {
   const renames = findRenames(was.decisions, is.decisions);
   const findings = findingsByOwner(was, is, renames, options);
-  const shared = sharedChanges(was, is, renames, findings);
+  const shared = [...sharedChanges(was, is, renames, findings), ...(options.lists ?? []).map(listChanged)];
   const entries = new Map(shared.map((change) => [change.entry, change]));
   const changes: HopChange[] = [];
   const licences: LicenceChange[] = [];
@@ -201,6 +202,10 @@ function sharedChanges(
   });
 }
 
+function listChanged({ entry, decision }: ListChange): SharedChange {
+  return { entry, status: "changed", decisions: [decision], usedBy: 0, affects: 0, findings: [] };
+}
+
 function siteChanges(
   shared: readonly SharedChange[],
   because: (site: string) => readonly string[],
@@ -238,7 +243,9 @@ function touchedSites(
 
 function reach(entry: string, is: ComparedSide, hops: readonly HopChange[]) {
   const uses = (name: string) =>
-    EVERYWHERE.includes(entry) || (is.decisions.hop(name)?.uses.includes(entry) ?? false);
+    EVERYWHERE.includes(entry) ||
+    isOthersList(entry) ||
+    (is.decisions.hop(name)?.uses.includes(entry) ?? false);
   const affected = hops.filter(
     ({ hop, causes, figures, findings }) =>
       causes.some(({ text }) => text === entry) &&

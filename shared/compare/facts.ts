@@ -64,3 +64,8 @@ export const EVERYWHERE: readonly string[] = [
 export function isLicence(key: string): boolean {
   return key.startsWith("licence ");
 }
+
+/** Whether a key is that of the rows of a list of others: `others register.csv`. */
+export function isOthersList(key: string): boolean {
+  return key.startsWith("others ");
+}

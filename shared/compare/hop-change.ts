@@ -9,12 +9,15 @@ import { demandNow } from "./demand-side.js";
 import { demandsOver } from "./demands.js";
 import { type DecidedHop, EVERYWHERE, isLicence } from "./facts.js";
 import { type FindingChange, isWorse } from "./findings.js";
+import type { ListChange } from "./other-lists.js";
 import type { RemainingOptions } from "./remaining.js";
 import { hopNow, type Renames, siteNow } from "./renames.js";
 
 export interface CompareOptions extends RemainingOptions {
   /** Whether the ground under a hop differs between the sides (names of the old and the new side). */
   ground?(was: string, is: string): "terrain" | "survey" | undefined;
+  /** Lists of others whose rows differ. */
+  readonly lists?: readonly ListChange[];
 }
 
 /** A hop by its names on both sides. */
@@ -65,6 +68,7 @@ export function hopChange(pair: Pair, context: CompareContext): HopChange | unde
         return change && isDecided(change, named) ? [change] : [];
       }),
       ...carriedNow(pair, moved, context),
+      ...(degraded || moved.some(isOfNetwork) ? listsTouching(pair, context) : []),
     ],
     hops: before && now && [before.hop, now.hop],
     ground: ground && groundChange(ground, before, now),
@@ -112,6 +116,16 @@ function carriedNow(
     const came = status === "added" || status === "removed";
     return change && (came || decisions.some(({ word }) => OF_WAYS.has(word))) ? [change] : [];
   });
+}
+
+function isOfNetwork({ rule }: FindingChange): boolean {
+  return RULES.get(rule)?.scope === "network" && !rule.startsWith("licence-");
+}
+
+/** Lists of others of which a row that is not as it was is heard by the hop, or hears it. */
+function listsTouching({ was, is }: Pair, { entries, options }: CompareContext): readonly SharedChange[] {
+  const touching = (options.lists ?? []).filter((list) => list.touches(was, is));
+  return touching.flatMap(({ entry }) => entries.get(entry) ?? []);
 }
 
 const OF_INTERFERENCE: ReadonlySet<string> = new Set([
