@@ -133,11 +133,13 @@ export interface ChangeCounts {
   readonly demandsWorse: number;
   /** Errors and warnings that were not there, not so grave, or excused. */
   readonly newFindings: number;
-  /** Errors and warnings that are gone. */
+  /** Errors and warnings that are gone, those that were accepted too. */
   readonly fixedFindings: number;
   readonly newlyAccepted: number;
   /** Remarks (of severity info) that were not there. */
   readonly newRemarks: number;
+  /** Remarks that are gone. */
+  readonly fixedRemarks: number;
 }
 
 export function isEmpty(changes: ChangeSet): boolean {

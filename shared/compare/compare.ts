@@ -2,20 +2,21 @@
 import type { Finding } from "../design/finding.js";
 import { licencesFor } from "../licence/held.js";
 import type { EditedHop } from "./causes.js";
-import type {
-  ChangeCounts,
-  ChangeSet,
-  ComparedSide,
-  HopChange,
-  SharedChange,
-  SiteChange,
+import {
+  type ChangeCounts,
+  type ChangeSet,
+  type ComparedSide,
+  findingsIn,
+  type HopChange,
+  type SharedChange,
+  type SiteChange,
 } from "./change-set.js";
 import { decisionChanges } from "./decisions.js";
 import { offersOf } from "./demand-context.js";
 import { loadChanges } from "./demand-loads.js";
 import { demandChanges } from "./demands.js";
 import { EVERYWHERE, isLicence, isOthersList } from "./facts.js";
-import { type FindingChange, findingChanges, isMended, isOpened, isWorse } from "./findings.js";
+import { type FindingChange, findingChanges, isMended, isOpened, isRemarkGone, isWorse } from "./findings.js";
 import { type CompareOptions, decisionsOf, editedAt, hopChange, type Pair, sameWords } from "./hop-change.js";
 import { type LicenceChange, licenceChanges } from "./licences.js";
 import { mattersFirst } from "./matters-first.js";
@@ -51,20 +52,19 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
   for (const { entry } of shared) told.add(entry);
   const rest = [...findings].flatMap(([owner, list]) => (told.has(owner) ? [] : list));
   const hops = changes.toSorted(mattersFirst);
-  const others = rest.filter(({ status }) => status !== "still there");
-  const all = [...hops, ...sites, ...shared].flatMap((change) => change.findings).concat(others);
   const beside = { hops, shared, offers: offersOf(was, is, renames) };
-  const demands = demandChanges(was.demands, is.demands, renames, beside);
-  const loads = loadChanges(was.demands, is.demands, renames, beside);
-  return {
+  const found = {
     hops,
     sites,
     shared: shared
       .filter(({ entry }) => !entry.startsWith("site "))
       .map((change) => ({ ...change, ...reach(change.entry, is, hops) })),
-    findings: others,
-    demands,
-    loads,
+    findings: rest.filter(({ status }) => status !== "still there"),
+    demands: demandChanges(was.demands, is.demands, renames, beside),
+    loads: loadChanges(was.demands, is.demands, renames, beside),
+  };
+  return {
+    ...found,
     orders: orderChanges(
       ordered(was, "was", pairs, is),
       ordered(is, "is", pairs, was),
@@ -72,6 +72,17 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
       touchedSites(was, is, sites, renames),
     ),
     licences,
+    ...summed(found),
+  };
+}
+
+/** What the lists come to: they alone are counted, so that nothing is counted that is not told, and nothing twice. */
+export function summed(
+  told: Pick<ChangeSet, "hops" | "sites" | "shared" | "findings" | "demands" | "loads">,
+): Pick<ChangeSet, "counts" | "worse" | "newFindings"> {
+  const { hops, demands, loads } = told;
+  const all = findingsIn(told);
+  return {
     counts: countsOf(hops, demands, all),
     worse: [...hops, ...demands, ...loads].some(({ worse }) => worse) || all.some(isWorse),
     newFindings: all.some(isWorse),
@@ -257,7 +268,7 @@ function reach(entry: string, is: ComparedSide, hops: readonly HopChange[]) {
   return { usedBy: Math.max(usedBy, affected.length), affects: affected.length };
 }
 
-export function countsOf(
+function countsOf(
   hops: readonly HopChange[],
   demands: ChangeSet["demands"],
   findings: readonly FindingChange[],
@@ -280,5 +291,6 @@ export function countsOf(
     fixedFindings: findingsWith(isMended),
     newlyAccepted: findingsWith(({ status }) => status === "newly accepted"),
     newRemarks: findingsWith((change) => isOpened(change) && change.severity === "info"),
+    fixedRemarks: findingsWith(isRemarkGone),
   };
 }

@@ -113,7 +113,12 @@ export function isWorse(change: FindingChange): boolean {
   return isOpened(change) && change.severity !== "info";
 }
 
-/** Whether something to mend is gone. */
-export function isMended({ status, severity }: FindingChange): boolean {
-  return status === "fixed" && severity !== "info";
+/** Whether something to mend is gone, or something that was accepted although it should be mended. */
+export function isMended({ status, severity, was }: FindingChange): boolean {
+  return status === "fixed" && (severity !== "info" || was?.accepted !== undefined);
+}
+
+/** Whether a remark is gone. */
+export function isRemarkGone(change: FindingChange): boolean {
+  return change.status === "fixed" && !isMended(change);
 }

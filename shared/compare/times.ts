@@ -1,15 +1,8 @@
 /** What a change does, and when: each thing that changed with the time in which it is so. */
 import { type Span, spanOf } from "../design/state.js";
 import { RULES } from "../rules/index.js";
-import {
-  type ChangeSet,
-  findingsIn,
-  type HopChange,
-  isEmpty,
-  type SharedChange,
-  type SiteChange,
-} from "./change-set.js";
-import { countsOf } from "./compare.js";
+import { type ChangeSet, type HopChange, isEmpty, type SharedChange, type SiteChange } from "./change-set.js";
+import { summed } from "./compare.js";
 import type { DemandChange, LoadChange } from "./demand-change.js";
 import { type FindingChange, isWorse } from "./findings.js";
 import { contentComparison } from "./same.js";
@@ -234,13 +227,7 @@ function isShared(change: unknown): change is SharedChange {
 }
 
 function changeSetOf(lists: Lists): ChangeSet {
-  const all = findingsIn(lists);
-  return {
-    ...lists,
-    counts: countsOf(lists.hops, lists.demands, all),
-    worse: [...lists.hops, ...lists.demands, ...lists.loads].some(({ worse }) => worse) || all.some(isWorse),
-    newFindings: all.some(isWorse),
-  };
+  return { ...lists, ...summed(lists) };
 }
 
 function ascending(one: string, other: string): number {
