@@ -22,7 +22,7 @@ import { type LicenceChange, licenceChanges } from "./licences.js";
 import { mattersFirst } from "./matters-first.js";
 import { orderChanges } from "./orders.js";
 import type { ListChange } from "./other-lists.js";
-import { remainingOn } from "./remaining.js";
+import { leftOn, remainingOn } from "./remaining.js";
 import { aboutNow, addressNow, findRenames, hopNow, type Renames, siteNow } from "./renames.js";
 
 export function compareDesigns(was: ComparedSide, is: ComparedSide, options: CompareOptions): ChangeSet {
@@ -170,6 +170,7 @@ function findingsByOwner(
     addressNow: now,
     aboutNow: (about) => aboutNow(about, renames),
     remaining,
+    isLeft: leftOn(was, renames),
   });
   return Map.groupBy(changes, ({ is: after, was: before }) => {
     const at = after ? after.at : now(before!.at);

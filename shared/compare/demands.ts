@@ -239,6 +239,12 @@ function isDecided(...verdicts: readonly (Verdict | undefined)[]): boolean {
   return !verdicts.includes("open") && verdicts.some((verdict) => verdict !== undefined);
 }
 
+/** Whether such a rule says nothing of a hop since it carries too much already, today or in a failure. */
+export function isBehindGraver(rule: string, load: HopLoad): boolean {
+  if (load.carriedBps === undefined) return false;
+  return isOpenOnLoad(rule, load);
+}
+
 /** The same of what a rule finds of a hop in failures and years to come: what is too much today is told in its place. */
 export function isOpenOnLoad(rule: string, { carriedBps, committedBps, worst, outgrown }: HopLoad): boolean {
   const isOver = carriedBps === undefined || committedBps > carriedBps * ROUNDING;

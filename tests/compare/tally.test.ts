@@ -154,5 +154,5 @@ test("a remark on a site is counted once, and what was accepted and is gone is c
   expect(page).toMatch(/^- new info AAA: /m);
   // Less than the way round carries.
   const gone = await tallied([["demands.hop", "committed 200 Mbit/s", "committed 20 Mbit/s"]], false);
-  expect(gone).toMatch(/^- fixed, was accepted demand SCHOOL/m);
+  expect(gone).toMatch(/^- fixed \(was accepted\) demand SCHOOL/m);
 }, 60_000);

@@ -31,8 +31,9 @@ export function findingItems(findings: readonly FindingChange[], { where }: Plac
 function statusWords(change: FindingChange): string {
   const { status, severity, was } = change;
   if (isOpened(change)) return `${status} ${severity}`;
+  if (status === "milder" && was === undefined) return "milder (left of a graver one)";
   if (isRemarkGone(change)) return `${status} info`;
-  return status === "fixed" && was?.accepted ? "fixed, was accepted" : status;
+  return status === "fixed" && was?.accepted ? "fixed (was accepted)" : status;
 }
 
 const ORDER: readonly FindingChange["status"][] = [
