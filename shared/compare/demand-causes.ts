@@ -214,9 +214,16 @@ function loadCauses(hop: string, context: CauseContext): Causes {
   const [before, after] = (offers?.(hop) ?? []).map((offer) => offer?.capacity);
   for (const percent of new Set([then?.percent, now?.percent]))
     if (carriedFor(before, percent) !== carriedFor(after, percent)) of.add(hop);
+  const isAskedElse = then?.percent !== now?.percent && then?.carriedBps !== now?.carriedBps;
+  // What it carries goes by the one that asks most of it, or asked most where less is asked now.
+  const setting = (now?.percent ?? 0) >= (then?.percent ?? 0) ? is : was;
+  const shareOf = (side: DemandSide, name: string) =>
+    side.passing(hop).has(name) ? side.onWay(name, hop)?.sharePercent : undefined;
   const asked = (side: DemandSide, name: string) => {
-    const isOther = then?.percent !== now?.percent && then?.carriedBps !== now?.carriedBps;
-    return isOther && side.passing(hop).has(name) ? side.onWay(name, hop)?.sharePercent : undefined;
+    const share = isAskedElse ? shareOf(setting, name) : undefined;
+    return share !== undefined && 100 - share === setting.load(hop)?.percent
+      ? shareOf(side, name)
+      : undefined;
   };
   const brought = (side: DemandSide, name: string) => {
     const other = side.coming(hop).has(name) ? side.demand(name) : undefined;

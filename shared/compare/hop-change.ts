@@ -99,13 +99,26 @@ export function hopChange(pair: Pair, context: CompareContext): HopChange | unde
 /** What of a demand decides which hops it passes. */
 const OF_WAYS: ReadonlySet<string> = new Set(["from", "route", "second-route", "state"]);
 
-/** Demands that came, went or go another way, where a hop carries something that carried nothing, or the other way. */
+/** And what decides how much each may lose. */
+const OF_SHARES: ReadonlySet<string> = new Set([...OF_WAYS, "availability", "availability-with-equipment"]);
+
+/** What a demand says that a finding on a hop rests on. */
+const OF_DEMANDS: ReadonlyMap<string, ReadonlySet<string>> = new Map([
+  ["hop-carries-nothing", OF_WAYS],
+  ["objective-share", OF_SHARES],
+]);
+
+/**
+ * Demands that came, went or go another way, where a hop carries something that carried nothing, or the other way; that
+ * ask for something else, where what they leave the hop is told.
+ */
 function carriedNow(
   pair: Pair,
   moved: readonly FindingChange[],
   { was, is, renames, entries }: CompareContext,
 ): readonly SharedChange[] {
-  if (!moved.some(({ rule }) => rule === "hop-carries-nothing")) return [];
+  const words = new Set(moved.flatMap(({ rule }) => [...(OF_DEMANDS.get(rule) ?? [])]));
+  if (words.size === 0) return [];
   const over = new Set([
     ...demandsOver(pair.was, was.demands).map((name) => demandNow(name, renames)),
     ...demandsOver(pair.is, is.demands),
@@ -114,7 +127,7 @@ function carriedNow(
     const change = entries.get(`demand ${name}`);
     const { status, decisions = [] } = change ?? {};
     const came = status === "added" || status === "removed";
-    return change && (came || decisions.some(({ word }) => OF_WAYS.has(word))) ? [change] : [];
+    return change && (came || decisions.some(({ word }) => words.has(word))) ? [change] : [];
   });
 }
 

@@ -83,23 +83,23 @@ describe("more committed", () => {
 
   test("is the cause of what is found of another that goes the same way", () => {
     const others = [edited("X", "committed"), edited("Y", "", found("failure-overloads", "Y", "A-C"))];
-    expect(because(was, is, { hops: [changedHop("A-C")], shared: others })["Y"]).toEqual(["demand X"]);
+    expect(because(was, is, { hops: [changedHop("A-C")], shared: others }).Y).toEqual(["demand X"]);
   });
 
   test("is the cause there though one that brings what it brought was edited too", () => {
     const others = [edited("X", "committed"), edited("Y", "", found("failure-overloads", "Y", "A-C"))];
-    expect(because(was, is, { shared: [...others, edited("Z", "latency")] })["Y"]).toEqual(["demand X"]);
+    expect(because(was, is, { shared: [...others, edited("Z", "latency")] }).Y).toEqual(["demand X"]);
     const hops = [changedHop("A-C")];
     const offers = { "A-C": [offering(200e6), offering(100e6)] } as const;
     const slower = [edited("X", "latency"), others[1]!];
-    expect(because(was, was, { hops, offers, shared: slower })["Y"]).toEqual(["hop A-C"]);
+    expect(because(was, was, { hops, offers, shared: slower }).Y).toEqual(["hop A-C"]);
   });
 
   test("and is none of what the text of another says of itself", () => {
     const others = [edited("X", ""), edited("Y", "accept", found("acceptance-unused", "Y"))];
-    expect(because(was, is, { hops: [changedHop("A-C")], shared: others })["Y"]).toEqual(["demand Y"]);
+    expect(because(was, is, { hops: [changedHop("A-C")], shared: others }).Y).toEqual(["demand Y"]);
     const slip = [edited("X", "committed"), edited("Y", "", found("demand-rate", "Y"))];
-    expect(because(was, is, { hops: [changedHop("A-B", "added")], shared: slip })["Y"]).toEqual([]);
+    expect(because(was, is, { hops: [changedHop("A-B", "added")], shared: slip }).Y).toEqual([]);
   });
 });
 
@@ -121,6 +121,27 @@ test("what one demand is asked to last for is no cause of what another lasts for
     );
   const shared = ["X", "Y"].map((name) => edited(name, "availability", found("demand-availability", name)));
   expect(because(asking(99.9), asking(99.99), { shared })).toEqual({ X: ["demand X"], Y: ["demand Y"] });
+});
+
+test("what a hop carries for the one that asks most of it is not due to one that asks less", () => {
+  const modes = [
+    { bps: 100e6, multipath: 0, rain: 0.001 },
+    { bps: 400e6, multipath: 0, rain: 0.02 },
+  ];
+  const asking = (x: number, y: number) => {
+    const grown = { ...A_TO_B, committedBps: 90e6, growthPercent: 10, growthYears: 5 };
+    const demands = {
+      X: { ...A_TO_B, committedBps: 1e6, availabilityPercent: x },
+      Y: { ...grown, availabilityPercent: y },
+    };
+    return network({ "A-B": { modes } }, demands);
+  };
+  const shared = [
+    edited("X", "availability"),
+    edited("Y", "availability", found("demand-growth", "Y", "A-B")),
+  ];
+  expect(because(asking(99.9, 99.9), asking(99.995, 99.99), { shared }).Y).toEqual(["demand Y", "demand X"]);
+  expect(because(asking(99.9, 99.9), asking(99.99, 99.995), { shared }).Y).toEqual(["demand Y"]);
 });
 
 test("of hops that are edited on one way the one is named that the demand is down for", () => {
@@ -156,5 +177,5 @@ test("a demand that has a higher mode to itself since another lost its way has t
   };
   const hops = [changedHop("C-A", "removed"), changedHop("A-B")];
   const told = because(was, is, { hops, offers: { "A-B": [offer, offer] } });
-  expect(told["X"]).toEqual(["hop C-A removed"]);
+  expect(told.X).toEqual(["hop C-A removed"]);
 });

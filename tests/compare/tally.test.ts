@@ -132,7 +132,7 @@ async function tallied(edits: readonly Edit[], turned: boolean): Promise<string>
   );
   expect(design.counts).toMatchObject(listedIn(design));
   const fixed = page.split("\n").filter((line) => line.startsWith("- fixed")).length;
-  expect(fixed).toBe(design.counts["fixedFindings"]! + design.counts["fixedRemarks"]!);
+  expect(fixed).toBe(design.counts.fixedFindings! + design.counts.fixedRemarks!);
   return page;
 }
 
