@@ -13,13 +13,31 @@ export function decisionsOf(model: DesignModel): Decisions {
   const hops = new Map<string, DecidedHop | undefined>();
   const behind = new Map<string, readonly string[]>();
   const entries = new Map<string, readonly DecidedFact[] | undefined>();
+  const licences = Map.groupBy(model.declarations("licence"), ({ fact }) => textOf(fact));
+  const licencesOf = Map.groupBy(licences.keys(), (key) => wordOf(licences.get(key)![0]!.fact, "of"));
+  const factsOf = (key: string) => {
+    const declared = licences.get(key);
+    return declared ? licenceFacts(declared) : entryFacts(model, key);
+  };
   return {
     hops: model.names("hop").filter((name) => model.standsHop(name)),
-    hop: (name) => remembered(hops, name, () => decidedHop(model, name, behind)),
-    entries: entryKeys(model),
-    entry: (key) => remembered(entries, key, () => entryFacts(model, key)),
-    words: (key) => wordsOf(model, key),
+    hop: (name) => remembered(hops, name, () => decidedHop(model, name, behind, licencesOf.get(name) ?? [])),
+    entries: [...entryKeys(model), ...licences.keys()],
+    entry: (key) => remembered(entries, key, () => factsOf(key)),
+    words: (key) =>
+      licences
+        .get(key)
+        ?.map(({ content }) => content)
+        .join("\n\n") ?? wordsOf(model, key),
   };
+}
+
+/** A licence is for one hop, and goes by all that its first line says. Of one line there may be several. */
+function licenceFacts(declared: readonly Declaration[]): readonly DecidedFact[] {
+  return [
+    ...headFacts(declared[0]!.fact),
+    ...declared.flatMap(({ fact }) => fact.facts.flatMap((one) => decided(one, {}))),
+  ];
 }
 
 /** Statement of a hop that holds for a time. */
@@ -85,6 +103,7 @@ function decidedHop(
   model: DesignModel,
   name: string,
   behind: Map<string, readonly string[]>,
+  licences: readonly string[],
 ): DecidedHop | undefined {
   const entry = model.declarations(`hop ${name}`)[0];
   if (!entry) return undefined;
@@ -106,7 +125,7 @@ function decidedHop(
     name,
     ends: ends.flatMap((end) => wordOf(end, "site") ?? []),
     facts,
-    uses: [...usedBy(model, facts, name, behind)],
+    uses: [...usedBy(model, facts, name, behind), ...licences],
     names: [...new Set(facts.flatMap(({ meaning }) => meaning))],
   };
 }
@@ -160,7 +179,8 @@ function withDefaults(
   ];
 }
 
-const OTHER_THAN_ENTRIES = new Set(["hop"]);
+/** Hops, and what is an entry each. */
+const OTHER_THAN_ENTRIES = new Set(["hop", "licence"]);
 
 function entryKeys(model: DesignModel): string[] {
   const keys = new Set<string>();
@@ -170,7 +190,7 @@ function entryKeys(model: DesignModel): string[] {
 }
 
 /** Stated in several lines without a name of their own, which all count. */
-const LISTED: ReadonlySet<string> = new Set(["others", "licence", "sheets"]);
+const LISTED: ReadonlySet<string> = new Set(["others", "sheets"]);
 
 function entryFacts(model: DesignModel, key: string): readonly DecidedFact[] | undefined {
   const declared = model.declarations(key);

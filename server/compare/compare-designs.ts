@@ -18,6 +18,7 @@ import { Memory } from "../../shared/network/memory.js";
 import { DesignSession, type Pace } from "../session/design-session.js";
 import type { SessionHop } from "../session/hop-judge.js";
 import type { TerrainStore } from "../terrain/store.js";
+import { listChanges } from "./list-changes.js";
 import type { SideGround } from "./side-ground.js";
 import { textFindings } from "./text-findings.js";
 
@@ -53,7 +54,8 @@ export async function compareStates(was: DesignState, is: DesignState, pace?: Pa
   const compared = [comparedSide(sides[0], wanted[0]), comparedSide(sides[1], wanted[1])] as const;
   const today = is.session.acceptanceDay;
   const remarks = await remarksBeside(vanishedRemarks(...compared), sides[1], wanted[1], pace);
-  return compareDesigns(...compared, { ground, today, remarks });
+  const lists = await listChanges(was.session, is.session);
+  return compareDesigns(...compared, { ground, today, remarks, lists });
 }
 
 /** So many hops are evaluated at a time in search of a remark. */

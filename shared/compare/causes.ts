@@ -3,6 +3,7 @@ import type { Hop } from "../design/design.js";
 import { RULES } from "../rules/index.js";
 import type { Cause, SharedChange } from "./change-set.js";
 import type { DecisionChange } from "./decisions.js";
+import { isLicence, isOthersList } from "./facts.js";
 import type { FindingChange } from "./findings.js";
 import { contentComparison } from "./same.js";
 
@@ -53,8 +54,9 @@ export function causesOf(input: CauseInput): Cause[] {
       .filter((name) => input.movers.has(name)),
   );
   for (const name of input.heard) if (input.movers.has(name)) others.add(name);
-  // A finding that names no hop is about what the hops of a site share.
-  if (causes.length === 0 && others.size === 0 && moved.length > 0)
+  // A finding that names no hop is about what the hops of a site share; a licence is of its hop alone.
+  const isOfSite = moved.some(({ rule }) => !rule.startsWith("licence-"));
+  if (causes.length === 0 && others.size === 0 && isOfSite && !input.movers.has(input.name))
     for (const other of input.beside()) others.add(other);
   others.delete(input.name);
   for (const other of others)
@@ -78,8 +80,9 @@ function byDefaults(decisions: readonly DecisionChange[]): Cause[] {
 function reaches(entry: string, { hops, findings, degraded }: CauseInput): boolean {
   // Of interference the thresholds tell whether it reaches the hop.
   if (entry === "interference" || entry === "others") return degraded;
+  if (isOthersList(entry)) return true;
   // A licence decides nothing of a hop but what is told of it.
-  if (entry === "licence" || entry === "licences")
+  if (isLicence(entry) || entry === "licences")
     return findings.some(({ status, rule }) => status !== "still there" && rule.startsWith("licence-"));
   // The ground under the hop tells what the terrain did to it.
   if (entry.startsWith("defaults ") || entry === "terrain") return false;

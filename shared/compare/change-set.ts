@@ -5,7 +5,7 @@ import type { Finding } from "../design/finding.js";
 import type { HopResult } from "../evaluate/account/result.js";
 import type { FigureChange } from "./consequences.js";
 import type { DecisionChange } from "./decisions.js";
-import type { DemandChange } from "./demand-change.js";
+import type { DemandChange, LoadChange } from "./demand-change.js";
 import type { Decisions } from "./facts.js";
 import type { FindingChange } from "./findings.js";
 import type { LicenceChange } from "./licences.js";
@@ -111,6 +111,8 @@ export interface ChangeSet {
   readonly findings: readonly FindingChange[];
   /** Demands of both sides with other figures than before. */
   readonly demands: readonly DemandChange[];
+  /** Hops of both sides that carried too much, or were outgrown, on both: by how much more or less. */
+  readonly loads: readonly LoadChange[];
   readonly orders: readonly OrderChange[];
   /** Units of both sides that are plugged in elsewhere now. */
   readonly ports: readonly PortMove[];
@@ -134,16 +136,20 @@ export interface ChangeCounts {
   readonly demandsWorse: number;
   /** Errors and warnings that were not there, not so grave, or excused. */
   readonly newFindings: number;
-  /** Errors and warnings that are gone. */
+  /** Errors and warnings that are gone, those that were accepted too. */
   readonly fixedFindings: number;
   readonly newlyAccepted: number;
   /** Remarks (of severity info) that were not there. */
   readonly newRemarks: number;
+  /** Remarks that are gone. */
+  readonly fixedRemarks: number;
 }
 
 export function isEmpty(changes: ChangeSet): boolean {
-  const { hops, sites, shared, findings, demands, orders, ports, licences } = changes;
-  return [hops, sites, shared, findings, demands, orders, ports, licences].every((list) => list.length === 0);
+  const { hops, sites, shared, findings, demands, loads, orders, ports, licences } = changes;
+  return [hops, sites, shared, findings, demands, loads, orders, ports, licences].every(
+    (list) => list.length === 0,
+  );
 }
 
 /** Every finding that came, went or changed. */

@@ -2,30 +2,34 @@
 import type { Finding } from "../design/finding.js";
 import { licencesFor } from "../licence/held.js";
 import type { EditedHop } from "./causes.js";
-import type {
-  ChangeCounts,
-  ChangeSet,
-  ComparedSide,
-  HopChange,
-  SharedChange,
-  SiteChange,
+import {
+  type ChangeCounts,
+  type ChangeSet,
+  type ComparedSide,
+  findingsIn,
+  type HopChange,
+  type SharedChange,
+  type SiteChange,
 } from "./change-set.js";
 import { decisionChanges } from "./decisions.js";
+import { offersOf } from "./demand-context.js";
+import { loadChanges } from "./demand-loads.js";
 import { demandChanges } from "./demands.js";
-import { EVERYWHERE } from "./facts.js";
-import { type FindingChange, findingChanges, isMended, isOpened, isWorse } from "./findings.js";
+import { EVERYWHERE, isLicence, isOthersList } from "./facts.js";
+import { type FindingChange, findingChanges, isMended, isOpened, isRemarkGone, isWorse } from "./findings.js";
 import { type CompareOptions, decisionsOf, editedAt, hopChange, type Pair, sameWords } from "./hop-change.js";
 import { type LicenceChange, licenceChanges } from "./licences.js";
 import { mattersFirst } from "./matters-first.js";
 import { orderChanges } from "./orders.js";
+import type { ListChange } from "./other-lists.js";
 import { portMoves } from "./ports.js";
-import { remainingOn } from "./remaining.js";
+import { leftOn, remainingOn } from "./remaining.js";
 import { aboutNow, addressNow, findRenames, hopNow, type Renames, siteNow } from "./renames.js";
 
 export function compareDesigns(was: ComparedSide, is: ComparedSide, options: CompareOptions): ChangeSet {
   const renames = findRenames(was.decisions, is.decisions);
   const findings = findingsByOwner(was, is, renames, options);
-  const shared = sharedChanges(was, is, renames, findings);
+  const shared = [...sharedChanges(was, is, renames, findings), ...(options.lists ?? []).map(listChanged)];
   const entries = new Map(shared.map((change) => [change.entry, change]));
   const changes: HopChange[] = [];
   const licences: LicenceChange[] = [];
@@ -49,17 +53,19 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
   for (const { entry } of shared) told.add(entry);
   const rest = [...findings].flatMap(([owner, list]) => (told.has(owner) ? [] : list));
   const hops = changes.toSorted(mattersFirst);
-  const others = rest.filter(({ status }) => status !== "still there");
-  const all = [...hops, ...sites, ...shared].flatMap((change) => change.findings).concat(others);
-  const demands = demandChanges(was.demands, is.demands, renames, { hops, shared });
-  return {
+  const beside = { hops, shared, offers: offersOf(was, is, renames) };
+  const found = {
     hops,
     sites,
     shared: shared
       .filter(({ entry }) => !entry.startsWith("site "))
       .map((change) => ({ ...change, ...reach(change.entry, is, hops) })),
-    findings: others,
-    demands,
+    findings: rest.filter(({ status }) => status !== "still there"),
+    demands: demandChanges(was.demands, is.demands, renames, beside),
+    loads: loadChanges(was.demands, is.demands, renames, beside),
+  };
+  return {
+    ...found,
     orders: orderChanges(
       ordered(was, "was", pairs, is),
       ordered(is, "is", pairs, was),
@@ -68,8 +74,19 @@ export function compareDesigns(was: ComparedSide, is: ComparedSide, options: Com
     ),
     ports: portMoves(was.design, is.design, renames),
     licences,
+    ...summed(found),
+  };
+}
+
+/** What the lists come to: they alone are counted, so that nothing is counted that is not told, and nothing twice. */
+export function summed(
+  told: Pick<ChangeSet, "hops" | "sites" | "shared" | "findings" | "demands" | "loads">,
+): Pick<ChangeSet, "counts" | "worse" | "newFindings"> {
+  const { hops, demands, loads } = told;
+  const all = findingsIn(told);
+  return {
     counts: countsOf(hops, demands, all),
-    worse: [...hops, ...demands].some(({ worse }) => worse) || all.some(isWorse),
+    worse: [...hops, ...demands, ...loads].some(({ worse }) => worse) || all.some(isWorse),
     newFindings: all.some(isWorse),
   };
 }
@@ -155,6 +172,7 @@ function findingsByOwner(
     addressNow: now,
     aboutNow: (about) => aboutNow(about, renames),
     remaining,
+    isLeft: leftOn(was, renames),
   });
   return Map.groupBy(changes, ({ is: after, was: before }) => {
     const at = after ? after.at : now(before!.at);
@@ -180,7 +198,7 @@ function sharedChanges(
       is.decisions.entry(entry) ?? [],
       renames,
     );
-    const renamed = old !== undefined && after.has(entry) && old !== entry;
+    const renamed = old !== undefined && after.has(entry) && old !== entry && !isLicence(entry);
     const status =
       old === undefined ? "added" : !after.has(entry) ? "removed" : renamed ? "renamed" : "changed";
     // What a removed entry had wrong is gone with it.
@@ -196,6 +214,10 @@ function sharedChanges(
     const renamedFrom = renamed ? old.slice(old.indexOf(" ") + 1) : undefined;
     return [{ entry, status, renamedFrom, decisions: told, usedBy: 0, affects: 0, findings: own }];
   });
+}
+
+function listChanged({ entry, decision }: ListChange): SharedChange {
+  return { entry, status: "changed", decisions: [decision], usedBy: 0, affects: 0, findings: [] };
 }
 
 function siteChanges(
@@ -235,15 +257,21 @@ function touchedSites(
 
 function reach(entry: string, is: ComparedSide, hops: readonly HopChange[]) {
   const uses = (name: string) =>
-    EVERYWHERE.includes(entry) || (is.decisions.hop(name)?.uses.includes(entry) ?? false);
+    EVERYWHERE.includes(entry) ||
+    isOthersList(entry) ||
+    (is.decisions.hop(name)?.uses.includes(entry) ?? false);
   const affected = hops.filter(
     ({ hop, causes, figures, findings }) =>
-      causes.some(({ text }) => text === entry) && figures.length + findings.length > 0 && uses(hop),
+      causes.some(({ text }) => text === entry) &&
+      figures.length + findings.length > 0 &&
+      // One that is gone was of its hop all the same.
+      (uses(hop) || isLicence(entry)),
   );
-  return { usedBy: is.decisions.hops.filter(uses).length, affects: affected.length };
+  const usedBy = is.decisions.hops.filter(uses).length;
+  return { usedBy: Math.max(usedBy, affected.length), affects: affected.length };
 }
 
-export function countsOf(
+function countsOf(
   hops: readonly HopChange[],
   demands: ChangeSet["demands"],
   findings: readonly FindingChange[],
@@ -266,5 +294,6 @@ export function countsOf(
     fixedFindings: findingsWith(isMended),
     newlyAccepted: findingsWith(({ status }) => status === "newly accepted"),
     newRemarks: findingsWith((change) => isOpened(change) && change.severity === "info"),
+    fixedRemarks: findingsWith(isRemarkGone),
   };
 }

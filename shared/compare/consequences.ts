@@ -129,16 +129,27 @@ function changeOf(was: Figure | undefined, is: Figure): FigureChange | undefined
   const texts = otherMode
     ? { ...name, was: inMode(was), is: inMode(is) }
     : { ...name, was: was.text, is: is.text };
-  // Half of a millionth for what binary fractions lose.
-  if (Math.abs(by) < step * (1 - 5e-7)) {
+  if (isLess(by, step)) {
     // A figure that was only bounded says something else though its digits are the same.
     return was.bound === is.bound ? undefined : { ...texts, verdict: "changed" };
   }
+  if (isOfNoNote(was, is, by)) return { ...texts, difference: is.difference(by), by, verdict: "changed" };
   if (!isCertain(was, is, by)) return { ...texts, verdict: "changed" };
   const gain = is.better === "less" ? -by : by;
   const verdict =
     is.better === "neither" ? "changed" : gain > 0 ? (otherMode ? "changed" : "better") : "worse";
   return { ...texts, difference: is.difference(by), by, verdict };
+}
+
+/** Far on the safe side of what is asked, on both sides, and nearly the same. */
+function isOfNoNote(was: Figure, is: Figure, by: number): boolean {
+  const isFar = ({ value, asked }: Figure) => asked !== undefined && value >= asked.least + asked.note;
+  return isFar(was) && isFar(is) && isLess(by, is.asked!.note);
+}
+
+/** Half of a millionth for what binary fractions lose. */
+function isLess(by: number, than: number): boolean {
+  return Math.abs(by) < than * (1 - 5e-7);
 }
 
 /** A figure of a lower mode is no gain: which mode each is of stands beside it. */

@@ -1,4 +1,4 @@
-/** A demand whose figures a change makes others: plain data. */
+/** What a change makes of demands, and of what hops have to carry: plain data. */
 export interface DemandFigureChange {
   readonly kind:
     | "route"
@@ -20,11 +20,21 @@ export interface DemandFigureChange {
   readonly verdict: "worse" | "better" | "changed";
 }
 
+/** A demand whose figures a change makes others. */
 export interface DemandChange {
   readonly demand: string;
   readonly title?: string;
   readonly figures: readonly DemandFigureChange[];
-  /** What changed on its way: `hop KELD-TARN removed`, `demand HALL`, `traffic`. */
+  /** What did it, its own edit first: `demand HALL`, `hop KELD-TARN removed`, `traffic`. */
+  readonly because: readonly string[];
+  readonly worse: boolean;
+}
+
+/** A hop that carried too much in a failure before and does so now, or is outgrown in another year: by how much. */
+export interface LoadChange {
+  readonly hop: string;
+  readonly figures: readonly DemandFigureChange[];
+  /** What did it: `demand HALL`, `hop KELD-TARN removed`, `traffic`. */
   readonly because: readonly string[];
   readonly worse: boolean;
 }

@@ -2,32 +2,35 @@
 import type { Outgrown } from "../demands/growth.js";
 import type { DemandsResult, HopLoad } from "../demands/result.js";
 import { bitRate } from "../format/numbers.js";
-import type { DemandFigureChange } from "./demand-change.js";
+import { causesOfLoad } from "./demand-causes.js";
+import type { DemandFigureChange, LoadChange } from "./demand-change.js";
+import { type ChangesBeside, causeContext } from "./demand-context.js";
 import { hopNow, type Renames } from "./renames.js";
 
 /** Of what is committed beyond what a hop carries; a smaller change is not told. Ours. */
 const NOTABLE_LOAD = 0.005;
 
-/** Where both sides have a finding, which alone would be still there. By the demand that it is told of. */
+/** Where both sides have a finding, which alone would be still there. It is the hop's: many demands bring it. */
 export function loadChanges(
   was: DemandsResult | undefined,
   is: DemandsResult | undefined,
   renames: Renames,
-): ReadonlyMap<string, readonly DemandFigureChange[]> {
+  beside: ChangesBeside,
+): LoadChange[] {
+  const context = causeContext(was, is, renames, beside);
   const before = new Map([...(was?.hops.values() ?? [])].map((load) => [hopNow(load.hop, renames), load]));
-  const by = new Map<string, DemandFigureChange[]>();
-  const tell = (demand: string | undefined, change: DemandFigureChange | undefined) => {
-    if (demand !== undefined && change) by.set(demand, [...(by.get(demand) ?? []), change]);
-  };
-  for (const now of is?.hops.values() ?? []) {
+  return [...(is?.hops.values() ?? [])].flatMap((now): LoadChange[] => {
     const then = before.get(now.hop);
-    if (then === undefined) continue;
-    tell(now.worst?.demands[0], overloadChange(then, now));
-    tell(now.outgrown?.mostBy, yearChange(`${now.hop} outgrown`, then.outgrown, now.outgrown));
-    const label = `${now.hop} outgrown in a failure`;
-    tell(now.outgrownWithout?.mostBy, yearChange(label, then.outgrownWithout, now.outgrownWithout));
-  }
-  return by;
+    if (then === undefined) return [];
+    const figures = [
+      overloadChange(then, now),
+      yearChange("Outgrown", then.outgrown, now.outgrown),
+      yearChange("Outgrown in a failure", then.outgrownWithout, now.outgrownWithout),
+    ].filter((one) => one !== undefined);
+    if (figures.length === 0) return [];
+    const worse = figures.some(({ verdict }) => verdict === "worse");
+    return [{ hop: now.hop, figures, because: causesOfLoad(now.hop, context), worse }];
+  });
 }
 
 function overloadChange(was: HopLoad, is: HopLoad): DemandFigureChange | undefined {
@@ -38,7 +41,7 @@ function overloadChange(was: HopLoad, is: HopLoad): DemandFigureChange | undefin
   const words = (load: HopLoad) => `${bitRate(load.worst!.committedBps)} of ${bitRate(load.carriedBps!)}`;
   return {
     kind: "load",
-    label: `Committed on ${is.hop} in its worst failure`,
+    label: "Committed in its worst failure",
     was: words(was),
     is: words(is),
     by,

@@ -5,9 +5,11 @@ import type { DemandResult, DemandsResult, HopLoad, Route } from "../demands/res
 import type { Verdict } from "../evaluate/account/outage-result.js";
 import { availability, fixed } from "../format/numbers.js";
 import { slowerLatency, stricterWords } from "../words/demand-figures.js";
-import type { HopChange, SharedChange } from "./change-set.js";
+import type { SharedChange } from "./change-set.js";
+import { causesOfDemand } from "./demand-causes.js";
 import type { DemandChange, DemandFigureChange } from "./demand-change.js";
-import { loadChanges } from "./demand-loads.js";
+import { type ChangesBeside, causeContext } from "./demand-context.js";
+import { demandNow } from "./demand-side.js";
 import { outageDifference } from "./figures.js";
 import { isWorse } from "./findings.js";
 import { hopNow, type Renames } from "./renames.js";
@@ -21,44 +23,35 @@ export function demandChanges(
   was: DemandsResult | undefined,
   is: DemandsResult | undefined,
   renames: Renames,
-  { hops, shared }: { readonly hops: readonly HopChange[]; readonly shared: readonly SharedChange[] },
+  beside: ChangesBeside,
 ): DemandChange[] {
+  const context = causeContext(was, is, renames, beside);
   const known = new Map(
     [...(was?.demands ?? [])].map(([name, result]) => [demandNow(name, renames), result] as const),
   );
   const overtaken = overtakenShares(was, is, renames);
-  const loads = loadChanges(was, is, renames);
-  const judged = new Map(shared.map(({ entry, findings }) => [entry, findings.filter(isChange)]));
+  const judged = new Map(context.shared.map(({ entry, findings }) => [entry, findings.filter(isChange)]));
   return [...(is?.demands ?? [])].flatMap(([name, now]): DemandChange[] => {
     const then = known.get(name);
     const figures = [
       ...(then === undefined ? [] : figuresOf(then, now, renames)),
       ...(overtaken.get(name) ?? []),
-      ...(loads.get(name) ?? []),
     ];
     const findings = judged.get(`demand ${name}`) ?? [];
     if (figures.length === 0 && findings.length === 0) return [];
-    const before = then === undefined ? [] : hopsOf(then).map((hop) => hopNow(hop, renames));
     // Growth and failures bring it to hops that it does not pass as things are.
-    const told = findings
+    const about = findings
       .flatMap(({ was, is }) => [was, is])
       .flatMap((one) => one?.about ?? [])
       .map((hop) => hopNow(hop, renames));
-    const own = [...before, ...hopsOf(now)];
-    const passed = new Set([...own, ...told]);
-    const others = new Set([
-      name,
-      ...own.flatMap((hop) => is!.hops.get(hop)?.demands ?? []),
-      ...told.flatMap((hop) => comingTo(is!.hops.get(hop))),
-    ]);
     return [
       {
         demand: name,
         title: now.demand.title,
         figures,
         because: [
-          ...hops.filter((hop) => passed.has(hop.hop) && says(hop)).map(hopWords),
-          ...shared.filter((change) => isAbout(change, others, now)).map(({ entry }) => entry),
+          ...causesOfDemand({ demand: name, figures, findings, about }, context),
+          ...context.shared.filter((change) => isAround(change, now)).map(({ entry }) => entry),
         ],
         worse: figures.some(({ verdict }) => verdict === "worse") || findings.some(isWorse),
       },
@@ -95,41 +88,15 @@ function secondRoutesOver({ demands }: DemandsResult): ReadonlyMap<string, reado
   return over;
 }
 
-export function demandNow(name: string, { entries }: Renames): string {
-  return (entries.get(`demand ${name}`) ?? `demand ${name}`).slice("demand ".length);
-}
-
-function hopsOf({ route, second }: DemandResult): string[] {
-  return [...(route?.hops ?? []), ...(second?.hops ?? [])];
-}
-
-function says({ status, decisions, figures }: HopChange): boolean {
-  return status !== "changed" || decisions.length > 0 || figures.length > 0;
-}
-
-function hopWords({ hop, status, byState }: HopChange): string {
-  if (status === "changed") return `hop ${hop}`;
-  if (status === "not judged") return `hop ${hop}, not judged any more`;
-  return `hop ${hop} ${byState ? (status === "added" ? "stands" : "does not stand") : status}`;
-}
-
-/**
- * Whether a change of this declaration may have changed it: its own, that of one beside it, of all traffic, or of a site
- * where traffic leaves or a clock comes from.
- */
-function isAbout(
-  { entry, status, decisions }: SharedChange,
-  demands: ReadonlySet<string>,
-  { demand }: DemandResult,
-): boolean {
+/** Whether a change of all traffic, or of a site where traffic leaves or a clock comes from, may have changed it. */
+function isAround({ entry, status, decisions }: SharedChange, { demand }: DemandResult): boolean {
   if (status === "changed" && decisions.length === 0) return false;
   if (entry.startsWith("site ")) {
     const has = (word: string) => decisions.some((one) => one.word === word);
     const clock = demand.clock !== undefined && (has("clock-source") || has("handover"));
     return clock || (demand.to === "handover" && has("handover"));
   }
-  if (entry === "traffic" || entry === "defaults demand") return true;
-  return entry.startsWith("demand ") && demands.has(entry.slice("demand ".length));
+  return entry === "traffic" || entry === "defaults demand";
 }
 
 function figuresOf(was: DemandResult, is: DemandResult, renames: Renames): DemandFigureChange[] {
@@ -270,6 +237,12 @@ export function isOpenOn(rule: string, { problem, short, verdicts, open }: Deman
 /** It is asked still, and known. */
 function isDecided(...verdicts: readonly (Verdict | undefined)[]): boolean {
   return !verdicts.includes("open") && verdicts.some((verdict) => verdict !== undefined);
+}
+
+/** Whether such a rule says nothing of a hop since it carries too much already, today or in a failure. */
+export function isBehindGraver(rule: string, load: HopLoad): boolean {
+  if (load.carriedBps === undefined) return false;
+  return isOpenOnLoad(rule, load);
 }
 
 /** The same of what a rule finds of a hop in failures and years to come: what is too much today is told in its place. */

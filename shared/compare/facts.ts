@@ -37,7 +37,10 @@ export interface Decisions {
   /** Names of the hops that stand, also of those that cannot be evaluated yet. */
   readonly hops: readonly string[];
   hop(name: string): DecidedHop | undefined;
-  /** Keys of all declarations other than hops: `site KELD`, `radio R18`, `defaults hop`, `climate`. */
+  /**
+   * Keys of all declarations other than hops: `site KELD`, `radio R18`, `defaults hop`, `climate`. Of a licence all that
+   * says which it is: `licence "F-2031/14" of KELD-TARN from KELD`.
+   */
   readonly entries: readonly string[];
   /** Facts of a declaration with what it inherits. */
   entry(key: string): readonly DecidedFact[] | undefined;
@@ -54,6 +57,15 @@ export const EVERYWHERE: readonly string[] = [
   "policy",
   "interference",
   "others",
-  "licence",
   "licences",
 ];
+
+/** Whether a key is that of one licence, which counts for the one hop that it names. */
+export function isLicence(key: string): boolean {
+  return key.startsWith("licence ");
+}
+
+/** Whether a key is that of the rows of a list of others: `others register.csv`. */
+export function isOthersList(key: string): boolean {
+  return key.startsWith("others ");
+}

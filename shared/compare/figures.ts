@@ -43,6 +43,8 @@ export interface Figure {
   readonly estimated?: true;
   /** Smallest difference that is worth telling: the last digit printed. */
   readonly step: number;
+  /** What its objective asks of it at least, and a change that is of no note while both sides keep as much beyond that. */
+  readonly asked?: { readonly least: number; readonly note: number };
   /** Which way is better; a level by itself is neither. */
   readonly better: "more" | "less" | "neither";
   /** How a difference is written, its sign included. */
@@ -127,6 +129,12 @@ function standbyOf({ standby }: HopResult): Figure[] {
   return [{ ...figure, mode: weakest.modulation }];
 }
 
+/**
+ * In radii of the first Fresnel zone: less than heights on maps and antennas are known to (common practice, no source).
+ * Another channel of the same band alone moves what is many radii clear by some hundredths.
+ */
+const NOTABLE_CLEARANCE = 0.1;
+
 /** What the objective asks for; without an objective what is shown for information. */
 function clearances({ clearance }: HopResult): Figure[] {
   return clearance.map(({ fraction, requiredFraction, kFactor: k, forInformation }) => ({
@@ -136,6 +144,7 @@ function clearances({ clearance }: HopResult): Figure[] {
     value: fraction,
     text: fresnel(fraction),
     step: 0.01,
+    asked: forInformation ? undefined : { least: requiredFraction, note: NOTABLE_CLEARANCE },
     better: "more",
     difference: (by) => signed(by, 2, "F1"),
   }));

@@ -9,6 +9,7 @@ export type FindingStatus =
   | "no longer accepted"
   | "graver"
   | "still there"
+  /** Less grave than it was, or, without a counterpart, what is left of something graver about the same that is gone. */
   | "milder"
   | "newly accepted"
   /** Its rule says nothing now: what it needs is not known, or a cause is told instead. Nothing is mended by that. */
@@ -34,6 +35,8 @@ export interface FindingOptions {
   aboutNow(about: string): string;
   /** What the new side has in place of a finding without a counterpart; undefined: nothing, it is fixed. */
   remaining?(was: Finding): Finding | "no longer judged" | undefined;
+  /** Whether the old side has no counterpart only since something graver about the same was told in its place. */
+  isLeft?(is: Finding): boolean;
 }
 
 /**
@@ -45,7 +48,7 @@ export interface FindingOptions {
 export function findingChanges(
   was: readonly Finding[],
   is: readonly Finding[],
-  { addressNow, aboutNow, remaining = () => undefined }: FindingOptions,
+  { addressNow, aboutNow, remaining = () => undefined, isLeft = () => false }: FindingOptions,
 ): FindingChange[] {
   const open = new Set(is);
   const pairs = new Map<Finding, Finding>();
@@ -74,7 +77,11 @@ export function findingChanges(
       ? { ...changeOf(finding, undefined), status: found }
       : changeOf(finding, found);
   });
-  return [...[...open].map((finding) => changeOf(undefined, finding)), ...kept];
+  const come = [...open].map((finding) => {
+    const change = changeOf(undefined, finding);
+    return change.status === "new" && isLeft(finding) ? { ...change, status: "milder" as const } : change;
+  });
+  return [...come, ...kept];
 }
 
 function isOfOther(was: Finding, is: Finding, now: (about: string) => string): boolean {
@@ -113,7 +120,12 @@ export function isWorse(change: FindingChange): boolean {
   return isOpened(change) && change.severity !== "info";
 }
 
-/** Whether something to mend is gone. */
-export function isMended({ status, severity }: FindingChange): boolean {
-  return status === "fixed" && severity !== "info";
+/** Whether something to mend is gone, or something that was accepted although it should be mended. */
+export function isMended({ status, severity, was }: FindingChange): boolean {
+  return status === "fixed" && (severity !== "info" || was?.accepted !== undefined);
+}
+
+/** Whether a remark is gone. */
+export function isRemarkGone(change: FindingChange): boolean {
+  return change.status === "fixed" && !isMended(change);
 }

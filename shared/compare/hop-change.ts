@@ -5,15 +5,19 @@ import { type CauseInput, causesOf, type EditedHop } from "./causes.js";
 import type { ComparedHop, ComparedSide, HopChange, SharedChange } from "./change-set.js";
 import { type FigureChange, figureChanges, figuresAlone } from "./consequences.js";
 import { type DecisionChange, decisionChanges } from "./decisions.js";
-import { demandNow, demandsOver } from "./demands.js";
-import { type DecidedHop, EVERYWHERE } from "./facts.js";
+import { demandNow } from "./demand-side.js";
+import { demandsOver } from "./demands.js";
+import { type DecidedHop, EVERYWHERE, isLicence } from "./facts.js";
 import { type FindingChange, isWorse } from "./findings.js";
+import type { ListChange } from "./other-lists.js";
 import type { RemainingOptions } from "./remaining.js";
 import { hopNow, type Renames, siteNow } from "./renames.js";
 
 export interface CompareOptions extends RemainingOptions {
   /** Whether the ground under a hop differs between the sides (names of the old and the new side). */
   ground?(was: string, is: string): "terrain" | "survey" | undefined;
+  /** Lists of others whose rows differ. */
+  readonly lists?: readonly ListChange[];
 }
 
 /** A hop by its names on both sides. */
@@ -64,6 +68,7 @@ export function hopChange(pair: Pair, context: CompareContext): HopChange | unde
         return change && isDecided(change, named) ? [change] : [];
       }),
       ...carriedNow(pair, moved, context),
+      ...(degraded || moved.some(isOfNetwork) ? listsTouching(pair, context) : []),
     ],
     hops: before && now && [before.hop, now.hop],
     ground: ground && groundChange(ground, before, now),
@@ -94,13 +99,26 @@ export function hopChange(pair: Pair, context: CompareContext): HopChange | unde
 /** What of a demand decides which hops it passes. */
 const OF_WAYS: ReadonlySet<string> = new Set(["from", "route", "second-route", "state"]);
 
-/** Demands that came, went or go another way, where a hop carries something that carried nothing, or the other way. */
+/** And what decides how much each may lose. */
+const OF_SHARES: ReadonlySet<string> = new Set([...OF_WAYS, "availability", "availability-with-equipment"]);
+
+/** What a demand says that a finding on a hop rests on. */
+const OF_DEMANDS: ReadonlyMap<string, ReadonlySet<string>> = new Map([
+  ["hop-carries-nothing", OF_WAYS],
+  ["objective-share", OF_SHARES],
+]);
+
+/**
+ * Demands that came, went or go another way, where a hop carries something that carried nothing, or the other way; that
+ * ask for something else, where what they leave the hop is told.
+ */
 function carriedNow(
   pair: Pair,
   moved: readonly FindingChange[],
   { was, is, renames, entries }: CompareContext,
 ): readonly SharedChange[] {
-  if (!moved.some(({ rule }) => rule === "hop-carries-nothing")) return [];
+  const words = new Set(moved.flatMap(({ rule }) => [...(OF_DEMANDS.get(rule) ?? [])]));
+  if (words.size === 0) return [];
   const over = new Set([
     ...demandsOver(pair.was, was.demands).map((name) => demandNow(name, renames)),
     ...demandsOver(pair.is, is.demands),
@@ -109,8 +127,18 @@ function carriedNow(
     const change = entries.get(`demand ${name}`);
     const { status, decisions = [] } = change ?? {};
     const came = status === "added" || status === "removed";
-    return change && (came || decisions.some(({ word }) => OF_WAYS.has(word))) ? [change] : [];
+    return change && (came || decisions.some(({ word }) => words.has(word))) ? [change] : [];
   });
+}
+
+function isOfNetwork({ rule }: FindingChange): boolean {
+  return RULES.get(rule)?.scope === "network" && !rule.startsWith("licence-");
+}
+
+/** Lists of others of which a row that is not as it was is heard by the hop, or hears it. */
+function listsTouching({ was, is }: Pair, { entries, options }: CompareContext): readonly SharedChange[] {
+  const touching = (options.lists ?? []).filter((list) => list.touches(was, is));
+  return touching.flatMap(({ entry }) => entries.get(entry) ?? []);
 }
 
 const OF_INTERFERENCE: ReadonlySet<string> = new Set([
@@ -201,12 +229,14 @@ function namedEntries(
   if (pair.is === undefined) return named;
   const now = is.decisions.hop(pair.is);
   const before = pair.was === undefined ? undefined : was.decisions.hop(pair.was);
+  // A licence names the hop, not the hop the licence.
   for (const entry of [...(now?.uses ?? []), ...(now?.names ?? [])])
-    if (!named.has(entry)) named.set(entry, "new side");
+    if (!named.has(entry)) named.set(entry, isLicence(entry) ? "both" : "new side");
   for (const old of [...(before?.uses ?? []), ...(before?.names ?? [])]) {
     const entry = renames.entries.get(old) ?? old;
     const known = named.get(entry);
-    if (known === undefined)
+    if (isLicence(entry)) named.set(entry, "both");
+    else if (known === undefined)
       named.set(entry, entry !== old && now?.names.includes(old) ? "forgotten" : "old side");
     else if (known === "new side") named.set(entry, "both");
   }

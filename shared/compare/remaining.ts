@@ -4,7 +4,7 @@ import type { Finding } from "../design/finding.js";
 import { RULES } from "../rules/index.js";
 import { judgedHop } from "../rules/judge.js";
 import type { ComparedHop, ComparedSide } from "./change-set.js";
-import { isOpenOn, isOpenOnLoad } from "./demands.js";
+import { isBehindGraver, isOpenOn, isOpenOnLoad } from "./demands.js";
 import { type GuideChange, goneWithGuide, guideChange } from "./guides.js";
 import { addressNow, hopNow, type Renames, siteNow } from "./renames.js";
 
@@ -77,6 +77,15 @@ export function remainingOn(
     if (before === undefined) return undefined;
     const moved = { ...finding, at: addressNow(finding.at, renames) };
     return goneWithGuide(moved, name, guidesOf(name, before.hop, now.hop)) ? "no longer judged" : undefined;
+  };
+}
+
+/** For `findingChanges`: what growth or a failure does to a hop that was too small already, and is not any more. */
+export function leftOn({ demands }: ComparedSide, renames: Renames): (is: Finding) => boolean {
+  const loads = new Map([...(demands?.hops ?? [])].map(([name, load]) => [hopNow(name, renames), load]));
+  return ({ rule, about }) => {
+    const load = about === undefined ? undefined : loads.get(about);
+    return load !== undefined && isBehindGraver(rule, load);
   };
 }
 

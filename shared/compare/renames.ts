@@ -1,6 +1,6 @@
 /** What has a new name and is the same thing: said as a renaming, not as one thing gone and another come. */
 import type { Address } from "../design/address.js";
-import type { DecidedFact, DecidedHop, Decisions } from "./facts.js";
+import { type DecidedFact, type DecidedHop, type Decisions, isLicence } from "./facts.js";
 
 /** Old name to new name. */
 export interface Renames {
@@ -11,8 +11,33 @@ export interface Renames {
 
 export function findRenames(was: Decisions, is: Decisions): Renames {
   const entries = renamedEntries(was, is);
-  return { entries, hops: renamedHops(was, is, entries) };
+  const hops = renamedHops(was, is, entries);
+  const licences = movedLicences(was, is, { entries, hops });
+  return { entries: licences.size === 0 ? entries : new Map([...entries, ...licences]), hops };
 }
+
+/** A licence of a hop or site that has another name now is the same licence, whatever else it says. */
+function movedLicences(was: Decisions, is: Decisions, renames: Renames): Map<string, string> {
+  const [before, after] = [was, is].map(({ entries }) => new Set(entries.filter(isLicence)));
+  const gone = [...before!].filter((key) => !after!.has(key));
+  const come = [...after!].filter((key) => !before!.has(key));
+  if (gone.length === 0 || come.length === 0) return new Map();
+  const head = ({ entry }: Decisions, key: string, now: (meaning: readonly string[]) => readonly string[]) =>
+    (entry(key) ?? [])
+      .filter(({ word }) => OF_LICENCE.has(word))
+      .map(({ word, meaning }) => [word, ...now(meaning)].join("\t"))
+      .join("\n");
+  const known = new Map(come.map((key) => [head(is, key, (meaning) => meaning), key]));
+  return new Map(
+    gone.flatMap((key): [string, string][] => {
+      const found = known.get(head(was, key, (meaning) => meaningNow(meaning, renames)));
+      return found === undefined ? [] : [[key, found]];
+    }),
+  );
+}
+
+/** What says which licence it is. */
+const OF_LICENCE: ReadonlySet<string> = new Set(["number", "of", "from"]);
 
 /** The name that an old site has on the new side. */
 export function siteNow(site: string, { entries }: Renames): string {
@@ -41,16 +66,21 @@ export function aboutNow(about: string, renames: Renames): string {
 }
 
 /** What an old fact means, told with the new names. */
-export function meaningNow(meaning: readonly string[], { entries }: Renames): readonly string[] {
-  return entries.size === 0 ? meaning : meaning.map((part) => entries.get(part) ?? part);
+export function meaningNow(meaning: readonly string[], { entries, hops }: Renames): readonly string[] {
+  if (entries.size === 0 && hops.size === 0) return meaning;
+  const hop = (part: string) => (part.startsWith("hop ") ? hops.get(part.slice("hop ".length)) : undefined);
+  return meaning.map((part) => {
+    const now = hop(part);
+    return now === undefined ? (entries.get(part) ?? part) : `hop ${now}`;
+  });
 }
 
 /** An entry whose name is gone, and one of its kind that is new and states the same; a site is known by its position. */
 function renamedEntries(was: Decisions, is: Decisions): Map<string, string> {
   const before = new Set(was.entries);
   const after = new Set(is.entries);
-  const gone = was.entries.filter((key) => !after.has(key));
-  const come = is.entries.filter((key) => !before.has(key));
+  const gone = was.entries.filter((key) => !after.has(key) && !isLicence(key));
+  const come = is.entries.filter((key) => !before.has(key) && !isLicence(key));
   const renames = new Map<string, string>();
   if (gone.length === 0 || come.length === 0) return renames;
   const known = Map.groupBy(come, (key) => signOf(key, is.entry(key) ?? []) ?? "");

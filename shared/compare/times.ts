@@ -1,16 +1,9 @@
 /** What a change does, and when: each thing that changed with the time in which it is so. */
 import { type Span, spanOf } from "../design/state.js";
 import { RULES } from "../rules/index.js";
-import {
-  type ChangeSet,
-  findingsIn,
-  type HopChange,
-  isEmpty,
-  type SharedChange,
-  type SiteChange,
-} from "./change-set.js";
-import { countsOf } from "./compare.js";
-import type { DemandChange } from "./demand-change.js";
+import { type ChangeSet, type HopChange, isEmpty, type SharedChange, type SiteChange } from "./change-set.js";
+import { summed } from "./compare.js";
+import type { DemandChange, LoadChange } from "./demand-change.js";
 import { type FindingChange, isWorse } from "./findings.js";
 import { contentComparison } from "./same.js";
 
@@ -70,7 +63,17 @@ export function goesOn({ span }: TimedChanges): boolean {
   return span.until === ALWAYS.until;
 }
 
-const KINDS = ["hops", "sites", "shared", "findings", "demands", "orders", "ports", "licences"] as const;
+const KINDS = [
+  "hops",
+  "sites",
+  "shared",
+  "findings",
+  "demands",
+  "loads",
+  "orders",
+  "ports",
+  "licences",
+] as const;
 type Kind = (typeof KINDS)[number];
 type Lists = Pick<ChangeSet, Kind>;
 
@@ -78,7 +81,8 @@ type Owner = HopChange | SiteChange | SharedChange;
 
 /** What is wrong with the text is so at all times, whatever stands: by what it is told of. */
 function ofText(kind: Kind, stages: readonly StageChanges[]): readonly unknown[] {
-  if (kind === "orders" || kind === "ports" || kind === "licences" || kind === "demands") return [];
+  if (kind === "orders" || kind === "ports" || kind === "licences" || kind === "demands" || kind === "loads")
+    return [];
   const all = stages.flatMap(({ changes }) => changes[kind] as readonly unknown[]);
   if (kind === "findings") {
     // Told with its hop, its site or its entry, where a stage has that.
@@ -116,7 +120,17 @@ function saying({ status, rule, message }: FindingChange): string {
 }
 
 function emptyLists(): Record<Kind, unknown[]> {
-  return { hops: [], sites: [], shared: [], findings: [], demands: [], orders: [], ports: [], licences: [] };
+  return {
+    hops: [],
+    sites: [],
+    shared: [],
+    findings: [],
+    demands: [],
+    loads: [],
+    orders: [],
+    ports: [],
+    licences: [],
+  };
 }
 
 interface Run {
@@ -225,8 +239,8 @@ function isHop(change: unknown): change is HopChange {
   return typeof change === "object" && change !== null && "edited" in change;
 }
 
-function isDemand(change: unknown): change is DemandChange {
-  return typeof change === "object" && change !== null && "demand" in change;
+function isDemand(change: unknown): change is DemandChange | LoadChange {
+  return typeof change === "object" && change !== null && "because" in change && "figures" in change;
 }
 
 function isShared(change: unknown): change is SharedChange {
@@ -234,13 +248,7 @@ function isShared(change: unknown): change is SharedChange {
 }
 
 function changeSetOf(lists: Lists): ChangeSet {
-  const all = findingsIn(lists);
-  return {
-    ...lists,
-    counts: countsOf(lists.hops, lists.demands, all),
-    worse: [...lists.hops, ...lists.demands].some(({ worse }) => worse) || all.some(isWorse),
-    newFindings: all.some(isWorse),
-  };
+  return { ...lists, ...summed(lists) };
 }
 
 function ascending(one: string, other: string): number {

@@ -1,6 +1,7 @@
 /** A decision that changed, and what others decided, in one line: the same words on a page and in a history. */
 import type { Cause } from "./change-set.js";
 import type { DecisionChange } from "./decisions.js";
+import { isOthersList } from "./facts.js";
 
 /** `KELD: antenna DISH60-18 at 40 m → DISH120-18 at 40 m`; `+` what was not stated, `-` what is not any more. */
 export function decisionWords({ site, within, word, was, is }: DecisionChange, arrow: string): string {
@@ -28,7 +29,8 @@ export function causeWords({ status, renamedTo, decisions, ground = [] }: Cause)
   return more > 0 ? `${told.slice(0, TOLD).join("; ")}; and ${more} more` : told.join("; ");
 }
 
-/** A declaration as readers know it: what a network agrees on about its rules has no word of its own. */
+/** A declaration as readers know it: what a network agrees on about its rules has no word of its own, a list its file. */
 export function entryWords(entry: string): string {
+  if (isOthersList(entry)) return entry.slice("others ".length);
   return entry === "policy" ? "rules agreed on" : entry;
 }

@@ -135,6 +135,11 @@ function rankedOf(demands: ReadonlyMap<string, Demand>, terms: TrafficTerms): Re
   return ranked;
 }
 
+/** Whether a hop carries one before another, or both together. */
+export function goesNoLater(a: Demand, b: Demand): boolean {
+  return compare(keyOf(a), keyOf(b)) <= 0;
+}
+
 function compare(a: RankKey, b: RankKey): number {
   // Two infinities are alike, and their difference is none.
   return a[0] === b[0] ? a[1] - b[1] : a[0] < b[0] ? -1 : 1;

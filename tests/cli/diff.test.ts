@@ -82,7 +82,7 @@ describe("markdown", () => {
   test("tells the gravest first, decisions with consequences in one table, and nothing of what is the same", () => {
     const { stdout } = diff("old", "HEAD");
     expect(stdout).toMatch(
-      /^# Changes of Change\n\nFrom old \(\w+\) to HEAD \(\w+\): 1 hop worse, 1 added, 1 edited, 1 changed without an edit; 1 new finding\.\n/,
+      /^# Changes of Change\n\nFrom old \(\w+\) to HEAD \(\w+\): 1 hop worse, 1 added, 1 edited, 1 changed without an edit; 1 new finding, 1 remark gone\.\n/,
     );
     expect(stdout).toContain(
       "| FELL: antenna | `antenna DISH60-18 at 40 m` | `antenna DISH120-18 at 40 m` |",

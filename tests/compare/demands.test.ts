@@ -2,6 +2,7 @@
 import { afterAll, expect, test } from "vitest";
 import { diffMarkdown } from "../../server/cli/print/diff-markdown.js";
 import type { ChangeSet } from "../../shared/compare/change-set.js";
+import { loadChanges } from "../../shared/compare/demand-loads.js";
 import { demandChanges, isOpenOnLoad } from "../../shared/compare/demands.js";
 import type { DemandsResult } from "../../shared/demands/result.js";
 import { network } from "../demands/networks.js";
@@ -209,10 +210,15 @@ test.each([
 
 const NO_RENAMES = { hops: new Map(), entries: new Map() };
 
-/** Demand, figure, was, is, difference. */
+/** Demand or hop, figure, was, is, difference. */
 function figuresBetween(was: DemandsResult, is: DemandsResult): string[] {
-  return demandChanges(was, is, NO_RENAMES, { hops: [], shared: [] }).flatMap(({ demand, figures }) =>
-    figures.map(({ label, was, is, difference = "" }) => [demand, label, was, is, difference].join(" | ")),
+  const nothing = { hops: [], shared: [] };
+  const of = [
+    ...demandChanges(was, is, NO_RENAMES, nothing).map(({ demand, figures }) => ({ of: demand, figures })),
+    ...loadChanges(was, is, NO_RENAMES, nothing).map(({ hop, figures }) => ({ of: hop, figures })),
+  ];
+  return of.flatMap(({ of: whose, figures }) =>
+    figures.map(({ label, was, is, difference = "" }) => [whose, label, was, is, difference].join(" | ")),
   );
 }
 
@@ -261,12 +267,12 @@ test("a hop that a failure overloads still says by how much more or less", () =>
     );
   expect(figuresBetween(ring(300e6), ring(200e6))).toMatchInlineSnapshot(`
     [
-      "X | Committed on A-C in its worst failure | 300 Mbit/s of 100 Mbit/s | 200 Mbit/s of 100 Mbit/s | -100 Mbit/s",
+      "A-C | Committed in its worst failure | 300 Mbit/s of 100 Mbit/s | 200 Mbit/s of 100 Mbit/s | -100 Mbit/s",
     ]
   `);
   expect(figuresBetween(ring(200e6), ring(300e6))).toMatchInlineSnapshot(`
     [
-      "X | Committed on A-C in its worst failure | 200 Mbit/s of 100 Mbit/s | 300 Mbit/s of 100 Mbit/s | +100 Mbit/s",
+      "A-C | Committed in its worst failure | 200 Mbit/s of 100 Mbit/s | 300 Mbit/s of 100 Mbit/s | +100 Mbit/s",
     ]
   `);
 });

@@ -35,3 +35,16 @@ test("it stays the same finding wherever it stands, and under another name of it
     ["still there", false],
   ]);
 });
+
+test("what is told only since something graver about the same is gone is milder, and nothing worse", () => {
+  const is = open("A-B", [], { severity: "warning" });
+  const options = { addressNow: (at: string) => at, aboutNow: (about: string) => about };
+  const told = (isLeft: boolean, found = is) =>
+    findingChanges([], [found], { ...options, isLeft: () => isLeft }).map((one) => [
+      one.status,
+      isWorse(one),
+    ]);
+  expect(told(true)).toEqual([["milder", false]]);
+  expect(told(false)).toEqual([["new", true]]);
+  expect(told(true, { ...is, severity: "info", accepted: {} })).toEqual([["newly accepted", false]]);
+});

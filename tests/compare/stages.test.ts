@@ -197,6 +197,7 @@ const NOTHING: ChangeSet = {
   shared: [],
   findings: [],
   demands: [],
+  loads: [],
   orders: [],
   ports: [],
   licences: [],

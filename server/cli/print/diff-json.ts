@@ -79,6 +79,7 @@ function changesOutput(
     shared: changes.shared.map(withFindings),
     findings: changes.findings.map(finding),
     demands: changes.demands,
+    loads: changes.loads,
     orders: changes.orders,
     ports: changes.ports,
     licences: changes.licences,

@@ -9,7 +9,7 @@ import type {
   SharedChange,
   SiteChange,
 } from "../../../shared/compare/change-set.js";
-import type { DemandChange } from "../../../shared/compare/demand-change.js";
+import type { DemandChange, LoadChange } from "../../../shared/compare/demand-change.js";
 import type { FindingStatus } from "../../../shared/compare/findings.js";
 import type { LicenceChange } from "../../../shared/compare/licences.js";
 import type { OrderChange } from "../../../shared/compare/orders.js";
@@ -54,6 +54,8 @@ export interface DesignChangeOutput {
   readonly findings: readonly FindingChangeOutput[];
   /** Demands with other figures than before. */
   readonly demands: readonly DemandChange[];
+  /** Hops that carried too much, or were outgrown, on both sides: by how much more or less. */
+  readonly loads: readonly LoadChange[];
   readonly orders: readonly OrderChange[];
   /** Units of both sides that are plugged in elsewhere now. */
   readonly ports: readonly PortMove[];

@@ -1,13 +1,14 @@
 /** What the network must carry, and what becomes of it: decisions, figures, findings with what changed on the way. */
 import type { Block, Inline, Section, TableRow } from "../../report/document/document.js";
+import type { SharedChange } from "../change-set.js";
 import type { DemandChange, DemandFigureChange } from "../demand-change.js";
 import { entryWords } from "../words.js";
 import { findingItems } from "./finding-items.js";
 import type { TimeInput } from "./input.js";
 import { decidedTable, isOfDemands } from "./shared-section.js";
 
-const FIGURES = [
-  { title: "Demand" },
+const FIGURES = (of: string) => [
+  { title: of },
   { title: "What" },
   { title: "Was" },
   { title: "Is" },
@@ -16,18 +17,25 @@ const FIGURES = [
 ];
 
 export function demandSection(input: TimeInput): Section[] {
-  const { shared, demands } = input.changes;
+  const { shared, demands, loads } = input.changes;
   const decided = shared.filter(({ entry }) => isOfDemands(entry));
-  if (decided.length === 0 && demands.length === 0) return [];
+  if (decided.length + demands.length + loads.length === 0) return [];
   const table = decidedTable(decided);
-  const rows = demands.flatMap(figureRows);
+  const edits = new Map(decided.map(({ entry, decisions }) => [entry, editWords(decisions)]));
   const causes = new Map(demands.map(({ demand, because }) => [`demand ${demand}`, because]));
   const items = decided.flatMap(({ findings, entry }) =>
-    findingItems(findings, input, because(entryWords(entry), causes.get(entry))),
+    findingItems(findings, input, because(entryWords(entry), causes.get(entry), edits.get(entry))),
   );
   const blocks: Block[] = [
     ...(items.length > 0 ? [{ type: "list", items } as const] : []),
-    ...(rows.length > 0 ? [{ type: "table", columns: FIGURES, rows } as const] : []),
+    ...figureTable(
+      "Demand",
+      demands.map(({ demand, ...change }) => ({ of: demand, ...change })),
+    ),
+    ...figureTable(
+      "Hop",
+      loads.map(({ hop, ...change }) => ({ of: hop, ...change })),
+    ),
     ...(table ? [table] : []),
   ];
   return [{ id: "demands", title: "What is carried", blocks }];
@@ -36,10 +44,14 @@ export function demandSection(input: TimeInput): Section[] {
 /** More causes than these are only counted. */
 const MOST_CAUSES = 4;
 
-function because(what: string, causes: readonly string[] = []): string {
-  // That its own text changed stands beside it.
-  const others = causes.filter((cause) => cause !== what);
-  return others.length === 0 ? what : `${what}, because of ${causesText(others)}`;
+/** Its own edit by its words alone: from what to what stands below. */
+function because(what: string, causes: readonly string[] = [], edit = ""): string {
+  const told = causes.flatMap((cause) => (cause === what ? (edit === "" ? [] : `its own ${edit}`) : cause));
+  return told.length === 0 ? what : `${what}, because of ${causesText(told)}`;
+}
+
+function editWords(decisions: SharedChange["decisions"]): string {
+  return [...new Set(decisions.map(({ word }) => word))].join(" and ");
 }
 
 function causesText(causes: readonly string[]): string {
@@ -48,10 +60,19 @@ function causesText(causes: readonly string[]): string {
   return more > 0 ? `${told} and ${more} more` : told;
 }
 
-function figureRows({ demand, figures, because: causes }: DemandChange): TableRow[] {
+interface Changed extends Pick<DemandChange, "figures" | "because"> {
+  readonly of: string;
+}
+
+function figureTable(title: string, changed: readonly Changed[]): Block[] {
+  const rows = changed.flatMap(figureRows);
+  return rows.length === 0 ? [] : [{ type: "table", columns: FIGURES(title), rows }];
+}
+
+function figureRows({ of, figures, because: causes }: Changed): TableRow[] {
   return figures.map((figure, index) => ({
     cells: [
-      index === 0 ? demand : "",
+      index === 0 ? of : "",
       figure.label,
       figure.was ?? "none",
       figure.is ?? "none",

@@ -96,7 +96,7 @@ function paragraph(text: string): Block {
 /** What the sides differ in, of one design or of several together. */
 export function keyFigures(all: readonly ChangeSet[]): KeyFigure[] {
   const { worse, demandsWorse, edited, affected, newFindings, newRemarks, ...came } = totalOf(all);
-  const { fixedFindings, newlyAccepted } = came;
+  const { fixedFindings, fixedRemarks, newlyAccepted } = came;
   const errors = all.some(({ hops, sites, shared, findings }) =>
     [...hops, ...sites, ...shared]
       .flatMap((change) => change.findings)
@@ -126,6 +126,7 @@ export function keyFigures(all: readonly ChangeSet[]): KeyFigure[] {
       label: "Fixed findings",
       value: String(fixedFindings),
       tone: fixedFindings > 0 ? "good" : undefined,
+      note: notes([fixedRemarks, fixedRemarks > 1 ? "remarks gone" : "remark gone"]),
     },
   ];
 }
@@ -151,6 +152,7 @@ const NO_COUNTS: ChangeCounts = {
   fixedFindings: 0,
   newlyAccepted: 0,
   newRemarks: 0,
+  fixedRemarks: 0,
 };
 
 /** The same in words: `3 hops worse, 1 edited; 2 new findings; for a time 1 hop worse`. */
@@ -188,6 +190,7 @@ function summaryOfCounts(counts: ChangeCounts): string {
     [found.newlyAccepted, "newly accepted"],
     [found.fixedFindings, "fixed"],
     [found.newRemarks, "new remark", "new remarks"],
+    [found.fixedRemarks, "remark gone", "remarks gone"],
   );
   const demands = told([found.demandsWorse, "demand worse", "demands worse"]);
   return [hops, demands, findings].filter((part) => part !== "").join("; ");

@@ -47,20 +47,9 @@ function decidedRows(changes: readonly SharedChange[], hops?: (change: SharedCha
     const last = hops ? [hops(change)] : [];
     if (decisions.length === 0) return [{ cells: [named, "", status === "changed" ? "" : status, ...last] }];
     return rowsOfDecisions(decisions).map(({ cells }, index) => ({
-      cells: [
-        whichOf(entry, decisions, index) ?? (index === 0 ? named : ""),
-        cells[1]!,
-        cells[2]!,
-        ...(index === 0 ? last : last.map(() => "")),
-      ],
+      cells: [index === 0 ? named : "", cells[1]!, cells[2]!, ...(index === 0 ? last : last.map(() => ""))],
     }));
   });
-}
-
-/** Of licences, which have one entry together: the one that a row is about, where it is another than above. */
-function whichOf(entry: string, decisions: SharedChange["decisions"], index: number): string | undefined {
-  const within = entry === "licence" ? decisions[index]!.within : undefined;
-  return within === decisions[index - 1]?.within ? undefined : within;
 }
 
 export function nowAndBefore(name: string, renamedFrom: string | undefined): string {
