@@ -90,9 +90,7 @@ test("of many hops in the other half three are named, and the rest counted", () 
       ...Array.from({ length: others }, (_, i) => hop("HUB", `N${i}`, "high")),
     ).map(({ at, message, related }) => [at, message, related?.length]);
   const at = "hop HUB-X / HUB / transmits";
-  expect(messages(3)).toEqual([
-    [at, "HUB transmits low here and high in HUB-N0, HUB-N1, HUB-N2 (R18)", 3],
-  ]);
+  expect(messages(3)).toEqual([[at, "HUB transmits low here and high in HUB-N0, HUB-N1, HUB-N2 (R18)", 3]]);
   expect(messages(5)).toEqual([
     [at, "HUB transmits low here and high in HUB-N0, HUB-N1, HUB-N2 and 2 more (R18)", 3],
   ]);

@@ -195,7 +195,12 @@ test("terrain, maps and catalogues that are not there or cannot be read are told
   const { designs, shown, settled } = opened();
   await settled();
   const told = (shown.get(network) ?? []).join("\n");
-  for (const words of ["tiles/N47W031.tif: ", "nowhere: ", "charts: ", "this catalogue folder does not exist"])
+  for (const words of [
+    "tiles/N47W031.tif: ",
+    "nowhere: ",
+    "charts: ",
+    "this catalogue folder does not exist",
+  ])
     expect(told).toContain(words);
   mkdirSync(`${base}/shelf`, { recursive: true });
   designs.edit(network, `network "N" {\n  catalogue "../shelf"\n}\n`);
