@@ -190,7 +190,7 @@ test("terrain, maps and catalogues that are not there or cannot be read are told
   write("work/tiles/N47W031.tif", "no raster");
   const network = write(
     "work/network.hop",
-    `network "N" {\n  terrain "tiles"\n  terrain "nowhere"\n  maps "charts"\n  catalogue "../shelf"\n}\n${EXAMPLE_PREAMBLE.replace(/network [^]*?\n\}\n/, "")}\n${exampleHop()}\n`,
+    `network "N" {\n  terrain "tiles"\n  terrain "nowhere"\n  maps "charts"\n  catalogue "../shelf"\n}\n${EXAMPLE_PREAMBLE.replace(/network [\s\S]*?\n\}\n/, "")}\n${exampleHop()}\n`,
   );
   const { designs, shown, settled } = opened();
   await settled();
