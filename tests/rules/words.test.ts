@@ -1,5 +1,5 @@
 /** Findings rest on codes: with every word of remarks, lacks, inputs and methods exchanged they are the same. */
-import { describe, expect, test, vi } from "vitest";
+import { afterAll, describe, expect, test, vi } from "vitest";
 import { message, shown } from "../../shared/words/message.js";
 
 interface Found {
@@ -29,6 +29,12 @@ async function world(words: boolean) {
   const { explainHop } = await import("../../shared/report/explain.js");
   return { RULES, judgeExample, makeHop, levelGround, evaluateHop, explainHop };
 }
+
+// Where several files are run in one process the next one has its words again.
+afterAll(() => {
+  vi.doUnmock("../../shared/words/message.js");
+  vi.resetModules();
+});
 
 describe("with one word in place of all", async () => {
   const told = await world(true);
