@@ -31,7 +31,7 @@ import { type GroundOptions, GroundSources } from "./ground-sources.js";
 import { HopJudge, type SessionHop } from "./hop-judge.js";
 import { feltIn, type InterferenceInputs, SessionInterference } from "./interference.js";
 import { interferenceTerms } from "./interference-terms.js";
-import { listedFiles } from "./listed-files.js";
+import { listedFiles, listedPaths } from "./listed-files.js";
 import { spotHeights } from "./spots.js";
 
 export interface SessionOptions extends GroundOptions {
@@ -403,12 +403,13 @@ export class DesignSession {
    */
   async refreshGround(files: readonly string[]): Promise<void> {
     if (await this.ground.refresh()) this.forgetResults();
-    if (files.length === 0) return;
-    // Whatever they are called: what a design names may have any ending.
-    this.listedWait = true;
-    const changed = new Set(files);
-    const isOver = (path: string) => changed.has(path) || files.some((folder) => isBelow(path, folder));
-    this.forgetResults((hop) => hop?.surveyFile !== undefined && isOver(hop.surveyFile));
+    // Whatever they are called: what a design names may have any ending. Most files that change it does not name.
+    const isOver = (path: string) => files.some((one) => isBelow(path, one));
+    const isSurveyed = (hop: Hop | undefined) => hop?.surveyFile !== undefined && isOver(hop.surveyFile);
+    const isListed = listedPaths(this.model).some(isOver);
+    if (isListed) this.listedWait = true;
+    if (isListed || this.model.names("hop").some((name) => isSurveyed(this.model.hop(name)?.hop)))
+      this.forgetResults(isSurveyed);
   }
 
   private forgetResults(which?: (hop: Hop | undefined) => boolean): void {
